@@ -1,0 +1,30 @@
+import type { Setup } from '../job/setup.ts';
+import type { DeviceFrame, StrayReason } from '../link/frames.ts';
+import type { Command, Notice } from '../watch/inputs.ts';
+
+/**
+ * One entry of the input log: everything that entered the run, in order. tUs is the arrival on the run clock
+ * (µs since the run was opened) and never descends. Ticks are not logged: they lie on a 10 Hz grid of the run
+ * clock (t = k · 100 000 µs) and each is given to the watch before the first entry at or after it, live and in
+ * replay alike, so that they follow from the entries.
+ */
+export type LogEntry =
+  | { readonly l: 'frame'; readonly tUs: number; readonly frame: DeviceFrame }
+  | { readonly l: 'stray'; readonly tUs: number; readonly reason: StrayReason; readonly bytes: Uint8Array }
+  | { readonly l: 'setup'; readonly tUs: number; readonly setup: Setup }
+  | { readonly l: 'command'; readonly tUs: number; readonly command: Command }
+  | { readonly l: 'notice'; readonly tUs: number; readonly notice: Notice };
+
+/** What stands before the first entry. */
+export interface LogHead {
+  readonly format: 1;
+  readonly engine: number;
+  readonly runId: string;
+  readonly jobId: string | null;
+  readonly practice: boolean;
+  /** UTC in ms at t = 0 of the run clock; null for a capture without a clock. */
+  readonly utcMs: number | null;
+  readonly software: string;
+}
+
+export const TICK_US = 100_000;

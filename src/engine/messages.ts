@@ -1,0 +1,246 @@
+/**
+ * The contract between page and engine. Plain data only. The page asks with numbered requests, the engine
+ * answers each exactly once and, unasked, sends notices: the moment (at most 30 times a second), events as they
+ * happen, the link's state, and a beat so that the page can notice an engine that fell silent.
+ */
+import type { Setup } from '../job/setup.ts';
+import type { ChannelFrame, GuardFrame, HelloFrame } from '../link/frames.ts';
+import type { LinkError, LinkState } from '../link/status.ts';
+import type { DocumentKind, StoredDocument, StoreErrorCode } from '../record/stores/store.ts';
+import type { WatchEvent } from '../watch/events.ts';
+import type { Command } from '../watch/inputs.ts';
+import type { WatchView } from '../watch/view.ts';
+
+/** Faults that the simulated rig can be told to have, for practice and tests. */
+export type RigFault =
+  | { readonly fault: 'regulator'; readonly bar: number }
+  | { readonly fault: 'creep'; readonly barPerMin: number }
+  | { readonly fault: 'stuck-open' }
+  | { readonly fault: 'leak'; readonly mbarPerMin: number }
+  | { readonly fault: 'open-probe' }
+  | { readonly fault: 'unplug' }
+  | { readonly fault: 'replug' }
+  | { readonly fault: 'reset' }
+  | { readonly fault: 'garbage'; readonly bytes: number }
+  | { readonly fault: 'silence'; readonly seconds: number }
+  | { readonly fault: 'supply-sag' };
+
+/** What the simulated crew does with its hands. */
+export type RigHand =
+  | { readonly hand: 'valve'; readonly open: number }
+  | { readonly hand: 'regulator'; readonly bar: number }
+  | { readonly hand: 'vent'; readonly open: boolean }
+  | { readonly hand: 'couple'; readonly coupled: boolean };
+
+export interface RigOptions {
+  readonly seed: number;
+  /** Simulated seconds a real second; 1 is real time. Practice may go faster in the hold. */
+  readonly speed: number;
+  readonly scenario: string;
+}
+
+export type PortChoice =
+  | { readonly kind: 'rig'; readonly options: RigOptions }
+  /** A granted serial port, found again in the worker by its place in getPorts() and its USB ids. */
+  | {
+      readonly kind: 'serial';
+      readonly index: number;
+      readonly usbVendorId: number | null;
+      readonly usbProductId: number | null;
+      readonly baudRate: number;
+    };
+
+export interface RunSummary {
+  readonly runId: string;
+  readonly jobId: string | null;
+  readonly title: string;
+  readonly practice: boolean;
+  readonly openedUtcMs: number;
+  readonly endedUtcMs: number | null;
+  readonly state: 'open' | 'interrupted' | 'ended';
+  readonly seconds: number;
+  readonly readings: number;
+  readonly peakBar: number | null;
+  readonly gaps: number;
+  readonly alarms: number;
+  readonly bytes: number;
+}
+
+/** A picture's worth of trace: per bucket the lowest and highest value and its time. null is a gap. */
+export interface TraceWindow {
+  readonly fromS: number;
+  readonly toS: number;
+  /** Seconds from the first sample, ascending. */
+  readonly s: Float64Array;
+  /** One pair of columns a series: bar first, then a temperature each. NaN marks a gap. */
+  readonly series: readonly {
+    readonly name: 'bar' | 'temperature';
+    readonly place: string | null;
+    readonly channel: number;
+    readonly min: Float32Array;
+    readonly max: Float32Array;
+  }[];
+  /** Readings behind the window. */
+  readonly readings: number;
+}
+
+export interface RunDetail {
+  readonly summary: RunSummary;
+  readonly firstS: number;
+  readonly lastS: number;
+  readonly setups: readonly Setup[];
+  /** Seconds from the first sample = (tUs − firstUs) / 1e6. */
+  readonly firstUs: number;
+  readonly utcMs: number | null;
+  readonly events: readonly WatchEvent[];
+  readonly hello: HelloFrame | null;
+  readonly channels: readonly ChannelFrame[];
+  /** Where pages were damaged or missing, in words' codes. */
+  readonly damage: readonly {
+    readonly page: number;
+    readonly what: 'crc' | 'torn' | 'missing';
+    readonly fromS: number | null;
+  }[];
+}
+
+export type Request =
+  | { readonly q: 'start-engine' }
+  | { readonly q: 'connect'; readonly port: PortChoice }
+  | { readonly q: 'disconnect' }
+  /** Opens a run: from now on everything is recorded. Before it, the guard runs and nothing is kept. */
+  | {
+      readonly q: 'open-run';
+      readonly jobId: string | null;
+      readonly title: string;
+      readonly practice: boolean;
+      readonly setup: Setup;
+    }
+  | { readonly q: 'resume-run'; readonly runId: string }
+  | { readonly q: 'close-interrupted'; readonly runId: string }
+  | { readonly q: 'end-run' }
+  | { readonly q: 'setup'; readonly setup: Setup }
+  | { readonly q: 'command'; readonly command: Command }
+  | { readonly q: 'device-limit'; readonly mbar: number }
+  | { readonly q: 'device-silence' }
+  | { readonly q: 'rig-hand'; readonly hand: RigHand }
+  | { readonly q: 'rig-fault'; readonly fault: RigFault }
+  | { readonly q: 'rig-speed'; readonly speed: number }
+  | { readonly q: 'live-window'; readonly fromS: number; readonly toS: number; readonly points: number }
+  | { readonly q: 'runs' }
+  | { readonly q: 'run'; readonly runId: string }
+  | {
+      readonly q: 'window';
+      readonly runId: string;
+      readonly fromS: number;
+      readonly toS: number;
+      readonly points: number;
+    }
+  | { readonly q: 'run-capture'; readonly runId: string }
+  | { readonly q: 'remove-run'; readonly runId: string }
+  | { readonly q: 'documents'; readonly kind: DocumentKind }
+  | { readonly q: 'document'; readonly kind: DocumentKind; readonly id: string }
+  | { readonly q: 'put-document'; readonly document: StoredDocument }
+  | { readonly q: 'remove-document'; readonly kind: DocumentKind; readonly id: string }
+  | { readonly q: 'storage' };
+
+export interface Answers {
+  'start-engine': { readonly engine: number; readonly open: readonly RunSummary[] };
+  connect: { readonly state: LinkState };
+  disconnect: null;
+  'open-run': { readonly runId: string };
+  'resume-run': { readonly runId: string };
+  'close-interrupted': null;
+  'end-run': { readonly runId: string };
+  setup: null;
+  command: null;
+  'device-limit': { readonly kept: boolean; readonly mbar: number | null };
+  'device-silence': null;
+  'rig-hand': null;
+  'rig-fault': null;
+  'rig-speed': null;
+  'live-window': TraceWindow;
+  runs: readonly RunSummary[];
+  run: RunDetail;
+  window: TraceWindow;
+  /** The very bytes that the device sent, rebuilt from the log. */
+  'run-capture': Uint8Array;
+  'remove-run': null;
+  documents: readonly StoredDocument[];
+  document: StoredDocument | null;
+  'put-document': StoredDocument;
+  'remove-document': null;
+  storage: { readonly persisted: boolean; readonly roomBytes: number | null; readonly runs: number };
+}
+
+export type EngineErrorCode =
+  | LinkError
+  | StoreErrorCode
+  | 'run-locked' // another tab runs this job
+  | 'no-run'
+  | 'run-open'
+  | 'not-connected'
+  | 'not-a-rig'
+  | 'refused'
+  | 'bad-request'
+  | 'internal';
+
+export type ToEngine = { readonly id: number; readonly request: Request };
+
+export interface LinkView {
+  readonly state: LinkState;
+  readonly error: LinkError | null;
+  readonly kind: 'serial' | 'rig' | 'replay' | null;
+  readonly hello: HelloFrame | null;
+  readonly channels: readonly ChannelFrame[];
+  readonly deviceGuard: GuardFrame | null;
+  readonly rateHz: number | null;
+  readonly frames: number;
+  readonly strayBytes: number;
+}
+
+export interface RunView {
+  readonly runId: string;
+  readonly jobId: string | null;
+  readonly practice: boolean;
+  readonly resumed: boolean;
+  readonly savedUs: number;
+  readonly bytes: number;
+  readonly storeFault: string | null;
+}
+
+/** The simulated truth, for practice mode's picture of the site only; never an input of the engine. */
+export interface RigView {
+  readonly truePackerBar: number;
+  readonly trueLineBar: number;
+  readonly valveOpen: number;
+  readonly ventOpen: boolean;
+  readonly regulatorBar: number;
+  readonly coupled: boolean;
+  readonly simulatedS: number;
+  readonly speed: number;
+}
+
+export type FromEngine =
+  | { readonly m: 'answer'; readonly id: number; readonly ok: true; readonly value: unknown }
+  | {
+      readonly m: 'answer';
+      readonly id: number;
+      readonly ok: false;
+      readonly code: EngineErrorCode;
+      readonly detail: string;
+    }
+  | {
+      readonly m: 'moment';
+      readonly view: WatchView;
+      readonly link: LinkView;
+      readonly run: RunView | null;
+      readonly rig: RigView | null;
+      /** Newest readings since the last moment, for the live plot: seconds from first sample and bar (NaN: gap). */
+      readonly fresh: {
+        readonly s: Float64Array;
+        readonly bar: Float32Array;
+        readonly temps: readonly { readonly channel: number; readonly c: Float32Array }[];
+      };
+    }
+  | { readonly m: 'event'; readonly event: WatchEvent }
+  | { readonly m: 'beat'; readonly utcMs: number };

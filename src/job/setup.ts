@@ -1,0 +1,145 @@
+/**
+ * The Setup: everything that the sensing and the watch need to know of a job, as plain numbers. It is made by
+ * the plan, numbered, never changed; a later Setup is a logged input, and within a run the ceiling only falls.
+ */
+
+/** Where the transducer sits (design: place). */
+export type Tap = 'packer' | 'hose' | 'supply' | 'unknown';
+/** How the packer is fed. */
+export type Line = 'closed' | 'supplied-relieving' | 'supplied-nonrelieving' | 'unknown';
+/** Where a thermocouple sits. */
+export type Place = 'sleeve' | 'air' | 'pipe' | 'ground';
+export type GaugeKind = 'gauge' | 'absolute' | 'sealed';
+export type ThermocoupleType = 'K' | 'J' | 'T' | 'N' | 'E';
+
+/** A point of a calibration: the channel's own indicated value before correction, beside the reference. */
+export interface CalibrationPoint {
+  /** bar or °C indicated with the nominal scale. */
+  readonly indicated: number;
+  /** bar or °C of the reference. */
+  readonly reference: number;
+}
+
+/** Corrected = offset + gain · indicated. Belongs to device + channel + sensor serial. */
+export interface Calibration {
+  readonly deviceId: string;
+  readonly channel: number;
+  readonly sensorSerial: string;
+  /** ISO date of the calibration. */
+  readonly date: string;
+  readonly asFound: readonly CalibrationPoint[];
+  readonly asLeft: readonly CalibrationPoint[];
+  readonly offset: number;
+  readonly gain: number;
+  /** Standard uncertainty of the reference, bar or K. */
+  readonly uReference: number;
+  /** Standard deviation of the residuals of the fit, bar or K. */
+  readonly uResidual: number;
+}
+
+export interface ChannelSetup {
+  readonly index: number;
+  readonly role: 'pressure' | 'temperature' | 'supply' | 'junction' | 'unused';
+  readonly place: Place | null;
+  readonly signal: 'current' | 'ratio' | 'voltage' | 'digital' | 'thermocouple';
+  readonly thermocouple: ThermocoupleType | null;
+  /** IEC 60584-1 tolerance class. */
+  readonly thermocoupleClass: 1 | 2 | null;
+  readonly gaugeKind: GaugeKind | null;
+  readonly partner: number | null;
+  readonly bits: number;
+  readonly rawLo: number;
+  readonly rawHi: number;
+  readonly elLo: number;
+  readonly elHi: number;
+  /** Signal at the ends of the sensor's span, electrical units of the signal (e.g. 4000 and 20 000 µA). */
+  readonly spanElLo: number;
+  readonly spanElHi: number;
+  /** Sensor's span, bar or °C. */
+  readonly rangeLo: number;
+  readonly rangeHi: number;
+  readonly calibration: Calibration | null;
+  /** Standard uncertainty of the sensor where there is no calibration (type B, from its sheet), bar or K. */
+  readonly uSensor: number;
+}
+
+export interface Limits {
+  /** Maker's maximum gauge pressure at this diameter, bar. */
+  readonly ratedBar: number;
+  /** Expanded uncertainty (k = 2) of the reading at rated, bar. */
+  readonly uBar: number;
+  /** What everything warns against: rated − U; rated itself where working = rated was chosen with a reason. */
+  readonly ceilingBar: number;
+  readonly workingBar: number;
+  /** Seat pressure, bar; null: no seat pause planned. */
+  readonly seatBar: number | null;
+  /** Lower edge of the hold band, bar; null where a part is not known (then hold says so). */
+  readonly floorBar: number | null;
+  readonly headBar: number | null;
+  readonly freeInflationBar: number | null;
+  readonly seatingMarginBar: number;
+  /** Working at the rated value, with its reason: the standing 'no margin' mark. */
+  readonly noMargin: { readonly reason: string } | null;
+  /** Working pressure was given, so that a cue can count down to it. */
+  readonly cue: boolean;
+}
+
+export interface CureTimePoint {
+  /** °C */
+  readonly c: number;
+  /** Minutes to the sheet's end criterion. */
+  readonly minutes: number;
+}
+
+export interface ResinSetup {
+  readonly name: string;
+  readonly criterion: 'let-down' | 'hardness' | 'unstated';
+  readonly points: readonly CureTimePoint[];
+  /** Lowest temperature the sheet allows, °C; null: the coldest point. */
+  readonly lowestC: number | null;
+  /** Pot life at the mix temperature, minutes; null: not given. */
+  readonly potLifeMin: number | null;
+  readonly exotherm: 'low' | 'medium' | 'high' | 'unknown';
+  /** Expected temperature rise of the air in the packer by the exotherm, K; null: not known. */
+  readonly expectedRiseK: number | null;
+}
+
+export interface PipeSetup {
+  readonly innerMm: number;
+  readonly wallMm: number | null;
+  readonly material: 'clay' | 'concrete' | 'pvc' | 'pe' | 'iron' | 'grp' | 'unknown';
+  readonly sleeveMm: number | null;
+}
+
+/** Reaction times and delays that the crew may set, each inside safe limits (job/reaction.ts). */
+export interface Reaction {
+  /** Least time a hand needs to act on an urgent alarm, s. Default 3, 2-10. */
+  readonly handS: number;
+  /** Time a hand needs to close the valve once it acts, s. Default 0.6, 0.3-2. */
+  readonly closeS: number;
+}
+
+export interface Setup {
+  readonly number: number;
+  readonly practice: boolean;
+  readonly jobId: string | null;
+  /** null: "no limit set: gauge only". */
+  readonly limits: Limits | null;
+  readonly tap: Tap;
+  readonly line: Line;
+  readonly channels: readonly ChannelSetup[];
+  /** Air pressure, bar absolute. */
+  readonly air: {
+    readonly bar: number;
+    readonly uBar: number;
+    readonly source: 'sensor' | 'altitude' | 'typed' | 'assumed';
+  };
+  readonly ground: { readonly c: number; readonly uC: number } | null;
+  /** Gas volume of packer and hose at working pressure, litres; null: not known. */
+  readonly volume: { readonly litres: number; readonly uLitres: number } | null;
+  readonly pipe: PipeSetup | null;
+  readonly resin: ResinSetup | null;
+  readonly reaction: Reaction;
+  /** Sample rate asked of the device, Hz. */
+  readonly rateHz: number;
+}

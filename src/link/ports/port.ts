@@ -1,0 +1,37 @@
+/** One interface for every transport: Web Serial in the worker, the rig, a replayed capture. */
+
+export interface PortIdentity {
+  readonly kind: 'serial' | 'rig' | 'replay';
+  readonly usbVendorId?: number;
+  readonly usbProductId?: number;
+}
+
+/** What a port tells its owner. Bytes come in arbitrary chunks; the chunk is the owner's to keep. */
+export interface PortEvents {
+  bytes(chunk: Uint8Array): void;
+  /** The stream erred and went on with a new one: bytes may be missing. */
+  recovered(name: string): void;
+  /** The port went away. No bytes follow until it is opened again. */
+  gone(name: string): void;
+}
+
+/**
+ * A port. open() settles once bytes can flow and rejects with a PortError. write() settles when the transport
+ * took the bytes. close() always settles, may be called in any state, and after it no event is delivered.
+ */
+export interface Port {
+  readonly identity: PortIdentity;
+  open(events: PortEvents): Promise<void>;
+  write(bytes: Uint8Array): Promise<void>;
+  close(): Promise<void>;
+}
+
+export class PortError extends Error {
+  override readonly name = 'PortError';
+  constructor(
+    readonly code: 'port-busy' | 'port-gone' | 'open-failed' | 'write-failed',
+    message: string,
+  ) {
+    super(message);
+  }
+}

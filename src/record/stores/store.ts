@@ -1,0 +1,59 @@
+/**
+ * One interface for the places where bytes rest: OPFS in the worker, Node files, memory, and for tests a store
+ * that drops everything not flushed. Every failure rejects with a StoreError; nothing is swallowed.
+ */
+
+/** An append-only file. */
+export interface AppendFile {
+  readonly size: number;
+  /** Appends at the end; the bytes are at risk until flush() settles. */
+  append(bytes: Uint8Array): void;
+  /** Asks the disk to keep everything appended so far. */
+  flush(): void;
+  /** Cuts the file (torn tail of a crash). */
+  truncate(size: number): void;
+  read(offset: number, length: number): Uint8Array;
+  close(): void;
+}
+
+export interface FileStore {
+  open(name: string): Promise<AppendFile>;
+  list(): Promise<readonly { readonly name: string; readonly size: number }[]>;
+  readAll(name: string): Promise<Uint8Array>;
+  remove(name: string): Promise<void>;
+  /** Bytes left, null when the platform does not say. */
+  room(): Promise<number | null>;
+  persisted(): Promise<boolean>;
+}
+
+export type DocumentKind = 'job' | 'packer' | 'resin' | 'sensor' | 'run' | 'settings' | 'key' | 'review';
+
+/** Versioned documents by kind and id; put() is durable when it settles and refuses a stale revision. */
+export interface DocumentStore {
+  get(kind: DocumentKind, id: string): Promise<StoredDocument | null>;
+  list(kind: DocumentKind): Promise<readonly StoredDocument[]>;
+  put(document: StoredDocument): Promise<StoredDocument>;
+  remove(kind: DocumentKind, id: string): Promise<void>;
+}
+
+export interface StoredDocument {
+  readonly kind: DocumentKind;
+  readonly id: string;
+  /** Counts up with each put; put() refuses when the stored one is not the one it was read from. */
+  readonly revision: number;
+  readonly savedUtcMs: number;
+  /** Checked by the kind's schema on the way in and on the way out. */
+  readonly body: unknown;
+}
+
+export type StoreErrorCode = 'full' | 'denied' | 'busy' | 'missing' | 'stale' | 'corrupt' | 'failed';
+
+export class StoreError extends Error {
+  override readonly name = 'StoreError';
+  constructor(
+    readonly code: StoreErrorCode,
+    message: string,
+  ) {
+    super(message);
+  }
+}

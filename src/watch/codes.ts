@@ -1,0 +1,58 @@
+/** Stable strings that a record keeps. Never rename one: add another. */
+
+/** Events and inputs change meaning only together with this number. */
+export const ENGINE = 1;
+
+export const STAGES = ['prepare', 'seat', 'inflate', 'hold', 'let-down', 'done', 'abandoned'] as const;
+export type Stage = (typeof STAGES)[number];
+
+export const ALARMS = [
+  'ceiling', // median of three at or over the ceiling
+  'rising', // will not stop by itself or by a normal hand
+  'pressure-lost', // no usable pressure: silence, port gone, out of range, sensor fault
+  'device-trip', // the device's own limit tripped
+  'fast-fall', // the pressure falls fast in a hold: let-down or loss?
+  'below-floor', // under the hold floor
+  'leaking', // verdict of the hold
+  'band-exit', // the band will be left downwards by leak
+  'lift', // the band will be left upwards by warmth
+  'device-unarmed', // a limit is set here but the device does not guard it
+  'device-reset',
+  'supply-low',
+  'stuck', // pressure does not move where noise was seen before
+  'line-contradicted', // the data contradict the declared line or tap
+  'gauge-differs', // dial gauge and transducer differ beyond their uncertainty
+  'rebound', // pressure came back after the vent was closed
+  'temperature-lost', // a probe that cure or hold relies on is open or gone
+  'cold', // under the data sheet's lowest temperature: no cure credit
+  'pot-life', // pot life runs out before seating
+  'store-fault', // the record cannot be written
+  'clock-jump', // the tablet slept or its clock jumped
+  'garbage', // bytes on the line that are no frames
+] as const;
+export type AlarmCode = (typeof ALARMS)[number];
+
+export type Priority = 'urgent' | 'high' | 'low';
+
+/** IEC 62682 / ISA-18.2 states. */
+export type AlarmState =
+  | 'normal'
+  | 'unacknowledged'
+  | 'acknowledged'
+  | 'returned' // returned to normal, unacknowledged
+  | 'shelved'
+  | 'suppressed'; // suppressed by design: a child of a raised parent, or not of this stage
+
+export const GAP_REASONS = ['silence', 'port', 'reset', 'dropped', 'clock', 'resumed', 'garbage'] as const;
+export type GapReason = (typeof GAP_REASONS)[number];
+
+export type LossCause = 'silence' | 'port' | 'range' | 'fault' | 'reset' | 'garbage';
+
+export type Standing =
+  | 'no-limit'
+  | 'no-margin'
+  | 'practice'
+  | 'not-zeroed'
+  | 'uncalibrated'
+  | 'device-unarmed'
+  | 'no-hold-by-tap';

@@ -1,0 +1,148 @@
+import type { Place } from '../job/setup.ts';
+import type { AlarmCode, AlarmState, GapReason, LossCause, Priority, Stage } from './codes.ts';
+
+/** A value with its 95 % interval. */
+export interface Bounded {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+export type LeakVerdict = 'leaking' | 'tight' | 'cannot-tell' | 'cannot-be-seen';
+
+/** Why the hold cannot tell yet, or cannot see. */
+export type CannotTellReason =
+  | 'tap' // supply or unknown: the reading is not the packer's
+  | 'line' // supplied line
+  | 'too-short'
+  | 'temperature-trend' // the gas temperature's trend is not known well enough
+  | 'settling' // heat of the fill, rubber creep
+  | 'no-pressure';
+
+export interface LeakFigure {
+  readonly verdict: LeakVerdict;
+  /** mbar/min at the present pressure, positive = leaking out; null where nothing is claimed. */
+  readonly mbarPerMin: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
+  /** Pa·m³/s where the volume is known. */
+  readonly paM3PerS: Bounded | null;
+  readonly reason: CannotTellReason | null;
+}
+
+/** Numbers that an alarm's text may name, rounded when the event is made. Units in the names. */
+export interface AlarmValues {
+  readonly bar?: number;
+  readonly ceilingBar?: number;
+  readonly floorBar?: number;
+  readonly settleBar?: number;
+  readonly settleLowBar?: number;
+  readonly settleHighBar?: number;
+  readonly inS?: number;
+  readonly inLowS?: number;
+  readonly inHighS?: number;
+  readonly mbarPerMin?: number;
+  readonly adviceLowBar?: number;
+  readonly adviceHighBar?: number;
+  readonly seconds?: number;
+  readonly c?: number;
+  readonly place?: Place;
+  readonly cause?: LossCause | string;
+  readonly kind?: 'settle' | 'left-band' | 'hand-time';
+}
+
+/** All events carry tUs on the run clock. Codes and numbers only: words are made when they are shown. */
+export type WatchEvent = { readonly tUs: number } & (
+  | { readonly e: 'stage'; readonly stage: Stage; readonly attempt: number; readonly by: 'operator' | 'data' }
+  | {
+      readonly e: 'alarm';
+      readonly alarm: AlarmCode;
+      readonly priority: Priority;
+      /** Counts the occurrences of this alarm in the run, from 1. */
+      readonly occurrence: number;
+      readonly to: AlarmState;
+      readonly why:
+        | 'condition'
+        | 'returned'
+        | 'acknowledged'
+        | 'shelved'
+        | 'unshelved'
+        | 'parent'
+        | 'stage'
+        | 'escalated';
+      readonly values: AlarmValues;
+    }
+  | { readonly e: 'cue'; readonly closeInS: number }
+  | {
+      readonly e: 'gap';
+      readonly reason: GapReason;
+      readonly fromUs: number;
+      readonly toUs: number;
+      readonly lost: number;
+    }
+  | {
+      readonly e: 'limits';
+      readonly setup: number;
+      readonly ceilingBar: number | null;
+      readonly workingBar: number | null;
+      readonly floorBar: number | null;
+    }
+  | { readonly e: 'setup-refused'; readonly setup: number; readonly reason: 'ceiling-raised' | 'not-newer' }
+  | {
+      readonly e: 'zero';
+      readonly taken: boolean;
+      readonly offsetBar: number;
+      readonly reason: 'ok' | 'too-far' | 'noisy' | 'in-run' | 'no-reading';
+    }
+  | {
+      readonly e: 'gauge';
+      readonly gaugeBar: number;
+      readonly readingBar: number | null;
+      readonly agrees: boolean | null;
+    }
+  | {
+      readonly e: 'warm-check';
+      readonly place: Place;
+      readonly thermometerC: number;
+      readonly readingC: number | null;
+      readonly agrees: boolean | null;
+    }
+  | {
+      readonly e: 'segment';
+      readonly what: 'opened' | 'closed';
+      readonly why: 'still' | 'top-up' | 'flow' | 'gap' | 'stage' | 'end';
+    }
+  | { readonly e: 'leak'; readonly leak: LeakFigure }
+  | { readonly e: 'knee'; readonly freeInflationBar: number; readonly low: number; readonly high: number }
+  | {
+      readonly e: 'lift';
+      readonly peakBar: Bounded;
+      readonly ceilingInS: Bounded | null;
+      readonly adviceHighBar: number | null;
+      readonly adviceLowBar: number | null;
+    }
+  | { readonly e: 'cure-start'; readonly from: 'seat' | 'inflate' | 'hold' }
+  | { readonly e: 'cure-met'; readonly progressLow: number; readonly equivalentAgeMin: number }
+  | {
+      readonly e: 'question';
+      readonly question: 'let-down-or-loss';
+      readonly answer: 'let-down' | 'loss' | null;
+    }
+  | {
+      readonly e: 'rebound';
+      readonly what: 'started' | 'stayed' | 'came-back' | 'broken-off';
+      readonly bar: number | null;
+      readonly seconds: number;
+    }
+  | { readonly e: 'mixed' }
+  | { readonly e: 'witness'; readonly hard: boolean; readonly atPipeTemperature: boolean }
+  | { readonly e: 'override'; readonly what: string; readonly reason: string }
+  | { readonly e: 'note'; readonly text: string }
+  | {
+      readonly e: 'device';
+      readonly what: 'greeted' | 'reset' | 'other' | 'button' | 'trip' | 'return' | 'fault';
+      readonly value: number | null;
+    }
+  | { readonly e: 'store'; readonly ok: boolean; readonly code: string }
+  | { readonly e: 'end' }
+);

@@ -1,0 +1,55 @@
+import type { Place, Setup } from '../job/setup.ts';
+import type { EventFrame, GuardFrame } from '../link/frames.ts';
+import type { LinkState } from '../link/status.ts';
+import type { Reading } from '../sensing/reading.ts';
+import type { AlarmCode, GapReason, Stage } from './codes.ts';
+
+/** What the operator says. Every one is logged. */
+export type Command =
+  | { readonly c: 'acknowledge'; readonly alarm: AlarmCode | 'all' }
+  | { readonly c: 'shelve'; readonly alarm: AlarmCode; readonly seconds: number; readonly reason: string }
+  | { readonly c: 'unshelve'; readonly alarm: AlarmCode }
+  | { readonly c: 'stage'; readonly to: Stage; readonly reason?: string }
+  /** Zero with the coupling seen open; taken from the readings of the last second, refused out of bounds. */
+  | { readonly c: 'zero' }
+  /** Dial gauge's value at the seat pause. */
+  | { readonly c: 'gauge'; readonly bar: number }
+  /** Warm-in-hand check against a thermometer. */
+  | { readonly c: 'warm-check'; readonly place: Place; readonly thermometerC: number }
+  | { readonly c: 'mixed' }
+  | { readonly c: 'vent'; readonly open: boolean }
+  | { readonly c: 'answer'; readonly question: 'let-down-or-loss'; readonly answer: 'let-down' | 'loss' }
+  | { readonly c: 'witness'; readonly hard: boolean; readonly atPipeTemperature: boolean }
+  | { readonly c: 'override'; readonly what: string; readonly reason: string }
+  | { readonly c: 'note'; readonly text: string };
+
+/** What the machine says. */
+export type Notice =
+  | { readonly n: 'link'; readonly state: LinkState }
+  | {
+      readonly n: 'device';
+      readonly what: 'greeted' | 'reset' | 'other';
+      readonly bootId: number;
+      readonly deviceId: string;
+    }
+  | { readonly n: 'store'; readonly ok: boolean; readonly code: string }
+  | { readonly n: 'clock-jump'; readonly seconds: number }
+  | {
+      readonly n: 'gap';
+      readonly reason: GapReason;
+      readonly fromUs: number;
+      readonly toUs: number;
+      readonly lost: number;
+    }
+  | { readonly n: 'stray'; readonly bytes: number }
+  | { readonly n: 'end' };
+
+/** Everything that may enter the watch. Time is on the run clock, µs, and never descends. */
+export type WatchInput =
+  | { readonly i: 'reading'; readonly tUs: number; readonly reading: Reading }
+  | { readonly i: 'tick'; readonly tUs: number }
+  | { readonly i: 'setup'; readonly tUs: number; readonly setup: Setup }
+  | { readonly i: 'command'; readonly tUs: number; readonly command: Command }
+  | { readonly i: 'notice'; readonly tUs: number; readonly notice: Notice }
+  /** Frames of the device that are not samples: its guard and its button. */
+  | { readonly i: 'device'; readonly tUs: number; readonly frame: EventFrame | GuardFrame };

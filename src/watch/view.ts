@@ -1,0 +1,95 @@
+import type { Limits, Line, Place, Tap } from '../job/setup.ts';
+import type { AlarmCode, AlarmState, Priority, Stage, Standing } from './codes.ts';
+import type { AlarmValues, Bounded, LeakFigure } from './events.ts';
+
+/** What the guard believes of the fill. null where it is not sure: an unsure forecast is not shown. */
+export interface GuardView {
+  /** Pressure at rest behind the last valve, bar. */
+  readonly restBar: Bounded | null;
+  readonly rateBarPerS: number | null;
+  /** Where the line will settle. */
+  readonly settleBar: Bounded | null;
+  /** Seconds until the ceiling. */
+  readonly ceilingInS: Bounded | null;
+  /** Cue: seconds until the valve should be closed to stop at working pressure. */
+  readonly closeInS: Bounded | null;
+}
+
+export interface HoldView {
+  readonly sinceS: number;
+  readonly minutesInBand: number;
+  readonly minBar: number | null;
+  readonly maxBar: number | null;
+  readonly still: boolean;
+  readonly leak: LeakFigure;
+  readonly bandExit: { readonly direction: 'down' | 'up'; readonly inS: Bounded } | null;
+  readonly lift: {
+    readonly peakBar: Bounded;
+    readonly ceilingInS: Bounded | null;
+    readonly adviceLowBar: number | null;
+    readonly adviceHighBar: number | null;
+  } | null;
+}
+
+export interface CureView {
+  readonly sinceS: number;
+  /** 0…1 and beyond. */
+  readonly progress: number;
+  readonly low: number;
+  readonly high: number;
+  readonly equivalentAgeMin: number;
+  /** Coldest credible temperature now, °C. */
+  readonly coldest: Bounded | null;
+  readonly source: 'sleeve' | 'air-model' | 'pipe' | 'ground' | 'none';
+  /** Seconds from now until 'cure time met' (lower bound of progress reaches 1); null: cannot say. */
+  readonly metInS: Bounded | null;
+  readonly metAtS: number | null;
+  readonly exotherm: { readonly peakInS: Bounded; readonly peakC: Bounded } | null;
+}
+
+export interface AlarmView {
+  readonly alarm: AlarmCode;
+  readonly priority: Priority;
+  readonly state: AlarmState;
+  readonly occurrence: number;
+  readonly sinceUs: number;
+  readonly values: AlarmValues;
+}
+
+/** All that a screen shows of the moment; plain data, made at most 30 times a second. */
+export interface WatchView {
+  readonly tUs: number;
+  readonly firstUs: number | null;
+  readonly bar: number | null;
+  /** Age of the last usable pressure, s. */
+  readonly ageS: number | null;
+  /** The number is stale: grey it (0.5 s or two sample periods). */
+  readonly stale: boolean;
+  readonly uBar: number | null;
+  readonly flags: number;
+  readonly temps: readonly {
+    readonly channel: number;
+    readonly place: Place | null;
+    readonly c: number | null;
+    readonly uC: number;
+    readonly flags: number;
+  }[];
+  readonly setup: number | null;
+  readonly limits: Limits | null;
+  readonly tap: Tap;
+  readonly line: Line;
+  readonly standing: readonly Standing[];
+  readonly stage: Stage;
+  readonly attempt: number;
+  readonly stageSinceUs: number;
+  readonly guard: GuardView;
+  readonly hold: HoldView | null;
+  readonly cure: CureView | null;
+  /** Every alarm that is not normal, most urgent first. */
+  readonly alarms: readonly AlarmView[];
+  readonly question: 'let-down-or-loss' | null;
+  readonly rebound: { readonly sinceUs: number; readonly needS: number; readonly startBar: number } | null;
+  readonly mixedUs: number | null;
+  readonly potLifeLeftS: number | null;
+  readonly peakBar: number | null;
+}

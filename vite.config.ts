@@ -1,0 +1,40 @@
+import { defineConfig } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
+import solid from 'vite-plugin-solid';
+
+// Storage belongs to the origin, so the app is always served at one fixed loopback port: another port would
+// be another, empty archive. strictPort makes a taken port an error instead of a silent move.
+const PORT = 4680;
+
+export default defineConfig({
+  root: 'src',
+  base: './',
+  publicDir: 'app/static',
+  plugins: [
+    solid(),
+    VitePWA({
+      registerType: 'prompt',
+      injectRegister: false,
+      manifest: {
+        name: 'Steadybar',
+        short_name: 'Steadybar',
+        description: 'Packer pressure and cure watch for pipe repairs',
+        start_url: './',
+        scope: './',
+        display: 'standalone',
+        background_color: '#f4f5f3',
+        theme_color: '#f4f5f3',
+        icons: [{ src: 'icon.svg', sizes: 'any', type: 'image/svg+xml', purpose: 'any' }],
+      },
+      workbox: {
+        globPatterns: ['**/*.{js,css,html,svg,woff2,webmanifest}'],
+        navigateFallback: 'index.html',
+        cleanupOutdatedCaches: true,
+      },
+    }),
+  ],
+  worker: { format: 'es' },
+  build: { outDir: '../dist', emptyOutDir: true, target: 'es2022', reportCompressedSize: true },
+  server: { host: '127.0.0.1', port: PORT, strictPort: true },
+  preview: { host: 'localhost', port: PORT, strictPort: true },
+});

@@ -1,0 +1,49 @@
+import solid from 'vite-plugin-solid';
+import { defineConfig } from 'vitest/config';
+
+// Three kinds of test: unit (Node), dom (components in happy-dom), browser (one file at a time in the real
+// Chromium, for what only exists there: OPFS, WebCrypto in workers). The e2e tests drive the built app from
+// Node and have a project of their own.
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['src/**/*.test.ts', 'tests/unit/**/*.test.ts', 'firmware-protocol/**/*.test.ts'],
+          exclude: ['**/*.browser.test.ts', '**/*.dom.test.ts'],
+          testTimeout: 30_000,
+        },
+      },
+      {
+        plugins: [solid()],
+        resolve: { conditions: ['development', 'browser'] },
+        test: {
+          name: 'dom',
+          environment: 'happy-dom',
+          include: ['src/**/*.dom.test.{ts,tsx}', 'src/**/*.test.tsx'],
+          testTimeout: 30_000,
+        },
+      },
+      {
+        test: {
+          name: 'e2e',
+          environment: 'node',
+          include: ['tests/e2e/**/*.test.ts'],
+          testTimeout: 180_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+      {
+        test: {
+          name: 'campaign',
+          environment: 'node',
+          include: ['tests/campaign/**/*.test.ts'],
+          testTimeout: 300_000,
+        },
+      },
+    ],
+  },
+});
