@@ -8,7 +8,15 @@ import path from 'node:path';
 const CORE = ['units', 'physics', 'estimate', 'job'];
 const TABLE = {
   units: [],
-  words: ['units', 'job', 'watch:types', 'link:types', 'sensing:types', 'record:types', 'record/stores:types'],
+  words: [
+    'units',
+    'job',
+    'watch:types',
+    'link:types',
+    'sensing:types',
+    'record:types',
+    'record/stores:types',
+  ],
   physics: ['units'],
   estimate: [],
   job: ['units'],

@@ -1,0 +1,142 @@
+// npm test: everything, in order of speed, with one closing line `N passed, N failed`.
+// node tests/run.mjs [part …]   parts: check unit c campaign build browser e2e; none = all.
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { isRoot, onPath, provideChromium, provideCompiler, provideTools } from './tools/needs.mjs';
+
+const strict = process.env.STEADYBAR_CI === '1' || process.env.CI === 'true';
+const asked = process.argv.slice(2);
+const wants = (part) => asked.length === 0 || asked.includes(part);
+const tally = { passed: 0, failed: 0, notRun: [] };
+const started = process.hrtime.bigint();
+const seconds = () => Number((process.hrtime.bigint() - started) / 1_000_000n) / 1000;
+
+mkdirSync('.cache', { recursive: true });
+
+function headline(text) {
+  console.log(`\n── ${text} (${seconds().toFixed(0)} s) ${'─'.repeat(Math.max(3, 70 - text.length))}`);
+}
+
+function single(name, command, args, env = {}) {
+  const { status } = spawnSync(command, args, { stdio: 'inherit', env: { ...process.env, ...env } });
+  if (status === 0) tally.passed++;
+  else {
+    tally.failed++;
+    console.log(`failed: ${name}`);
+  }
+  return status === 0;
+}
+
+/** Runs vitest projects and adds up its own JSON report; a run that leaves no report is a failure. */
+function vitest(projects, { prefix = [], env = {}, name = projects.join('+') } = {}) {
+  const report = `.cache/vitest-${name}.json`;
+  rmSync(report, { force: true });
+  const args = [
+    'node_modules/vitest/vitest.mjs',
+    'run',
+    ...projects.flatMap((p) => ['--project', p]),
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${report}`,
+  ];
+  const command = [...prefix, process.execPath, ...args];
+  const { status } = spawnSync(command[0], command.slice(1), {
+    stdio: 'inherit',
+    env: { ...process.env, ...env },
+  });
+  if (!existsSync(report)) {
+    tally.failed++;
+    console.log(`failed: ${name} left no report (exit ${status})`);
+    return;
+  }
+  const result = JSON.parse(readFileSync(report, 'utf8'));
+  tally.passed += result.numPassedTests;
+  tally.failed += result.numFailedTests;
+  // A file that cannot be loaded has no failed test of its own.
+  if (status !== 0 && result.numFailedTests === 0) {
+    tally.failed++;
+    console.log(`failed: ${name} exit ${status}`);
+  }
+  if (result.numPassedTests + result.numFailedTests === 0) {
+    tally.failed++;
+    console.log(`failed: ${name} found no test`);
+  }
+  for (const file of result.testResults)
+    for (const test of file.assertionResults)
+      if (test.status !== 'passed' && test.status !== 'failed') tally.notRun.push(`${test.fullName}`);
+}
+
+const compiler = provideCompiler();
+const chromium = provideChromium();
+provideTools({
+  unshare: 'util-linux',
+  ip: 'iproute2',
+  openssl: 'openssl',
+  sha256sum: 'coreutils',
+  pdftoppm: 'poppler-utils',
+});
+const browserEnv = chromium ? { CHROMIUM_PATH: chromium } : {};
+
+if (wants('check')) {
+  headline('types, lint, import table');
+  single('types', process.execPath, ['node_modules/typescript/bin/tsc', '--noEmit']);
+  single('lint', 'npx', ['biome', 'check', '--diagnostic-level=error', '.']);
+  single('import table', process.execPath, ['tests/tools/imports.mjs']);
+}
+if (wants('unit')) {
+  headline('unit and component tests');
+  vitest(['unit', 'dom']);
+}
+if (wants('c')) {
+  headline('C reference of the device protocol');
+  if (compiler === null) tally.notRun.push('C reference: no C compiler');
+  else {
+    const run = spawnSync('bash', ['firmware-protocol/run-c.sh'], { encoding: 'utf8' });
+    process.stdout.write(run.stdout + run.stderr);
+    const line = /^(\d+) passed, (\d+) failed$/m.exec(run.stdout);
+    tally.passed += Number(line?.[1] ?? 0);
+    tally.failed += line ? Number(line[2]) : 1;
+    if (line && run.status !== 0 && Number(line[2]) === 0) tally.failed++;
+  }
+}
+if (wants('campaign')) {
+  headline('campaigns, small fixed slices');
+  vitest(['campaign']);
+}
+let built = existsSync('dist/index.html');
+if (wants('build')) {
+  headline('build');
+  built = single('build', process.execPath, ['node_modules/vite/bin/vite.js', 'build', '--logLevel', 'warn']);
+}
+if (chromium === null) {
+  if (wants('browser')) tally.notRun.push('browser tests: no Chromium');
+  if (wants('e2e')) tally.notRun.push('end-to-end tests: no Chromium');
+} else {
+  if (wants('browser')) {
+    headline('in Chromium: storage, WebCrypto');
+    vitest(['browser'], { env: browserEnv });
+  }
+  if (wants('e2e')) {
+    headline('end to end in Chromium');
+    if (!built) {
+      tally.failed++;
+      console.log('failed: end to end needs a build');
+    } else {
+      // A network namespace of its own: the hand-made plug messages of the emulated device reach this run's
+      // browser alone, and the app's fixed port is free in it whatever else runs on the machine.
+      const apart = isRoot() && onPath('unshare') && onPath('ip');
+      const prefix = apart ? ['unshare', '-n', 'sh', '-c', 'ip link set lo up; exec "$@"', 'sh'] : [];
+      vitest(['e2e'], { prefix, env: { ...browserEnv, ...(apart ? { STEADYBAR_APART: '1' } : {}) } });
+    }
+  }
+}
+
+headline('result');
+for (const name of tally.notRun) console.log(`not run: ${name}`);
+if (strict && tally.notRun.length > 0) {
+  console.log(`under CI a test that was not run is a failure: ${tally.notRun.length}`);
+  tally.failed += tally.notRun.length;
+}
+console.log(`${seconds().toFixed(0)} s`);
+console.log(`${tally.passed} passed, ${tally.failed} failed`);
+process.exit(tally.failed === 0 ? 0 : 1);

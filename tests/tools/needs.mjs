@@ -1,0 +1,99 @@
+// What the tests need beyond npm's packages: a Chromium and a C compiler. Found where they usually are, installed
+// by apt on Debian as root, else named in one line so that the user can install them.
+
+import { spawnSync } from 'node:child_process';
+import { accessSync, constants, existsSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+
+const BROWSERS = [
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+  '/usr/bin/google-chrome-stable',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+  '/Applications/Chromium.app/Contents/MacOS/Chromium',
+];
+
+function onPath(name) {
+  for (const dir of (process.env.PATH ?? '').split(path.delimiter)) {
+    const file = path.join(dir, name);
+    try {
+      accessSync(file, constants.X_OK);
+      return file;
+    } catch {
+      // not here
+    }
+  }
+  return null;
+}
+
+export const isRoot = () => typeof process.getuid === 'function' && process.getuid() === 0;
+
+function isDebian() {
+  return (
+    existsSync('/etc/os-release') && /^(ID|ID_LIKE)=.*debian/m.test(readFileSync('/etc/os-release', 'utf8'))
+  );
+}
+
+export function findChromium() {
+  const named = process.env.CHROMIUM_PATH;
+  if (named && existsSync(named)) return named;
+  return BROWSERS.find((file) => existsSync(file)) ?? onPath('chromium') ?? onPath('google-chrome') ?? null;
+}
+
+export const findCompiler = () => onPath('cc') ?? onPath('gcc') ?? onPath('clang') ?? null;
+
+let updated = false;
+function apt(packages) {
+  const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+  if (!updated) spawnSync('apt-get', ['update', '-qq'], { stdio: 'inherit', env });
+  updated = true;
+  console.log(`installing ${packages.join(' ')} by apt-get …`);
+  return (
+    spawnSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...packages], {
+      stdio: ['ignore', 'ignore', 'inherit'],
+      env,
+    }).status === 0
+  );
+}
+
+/**
+ * @param {{ name: string, find: () => string | null, packages: string[], hint: string }} need
+ * @returns {string | null} the program's path, or null after one line that says what to install
+ */
+function provide({ name, find, packages, hint }) {
+  const found = find();
+  if (found) return found;
+  if (isRoot() && isDebian() && onPath('apt-get') && apt(packages)) {
+    const installed = find();
+    if (installed) return installed;
+  }
+  console.log(`not found: ${name}; install ${hint}`);
+  return null;
+}
+
+export const provideChromium = () =>
+  provide({
+    name: 'Chromium',
+    find: findChromium,
+    packages: ['chromium'],
+    hint: 'Chromium or Chrome, or set CHROMIUM_PATH to its program file',
+  });
+
+export const provideCompiler = () =>
+  provide({
+    name: 'a C compiler',
+    find: findCompiler,
+    packages: ['gcc', 'libc6-dev'],
+    hint: 'gcc or clang with the C library headers',
+  });
+
+/** Tools that the full run looks for besides: each by the command that is looked for and Debian's package. */
+export function provideTools(commands) {
+  const missing = Object.entries(commands).filter(([command]) => onPath(command) === null);
+  if (missing.length > 0 && isRoot() && isDebian()) apt([...new Set(missing.map(([, name]) => name))]);
+  for (const [command, name] of missing)
+    if (onPath(command) === null) console.log(`not found: ${command}; install ${name}`);
+}
+
+export { onPath };
