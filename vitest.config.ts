@@ -11,7 +11,12 @@ export default defineConfig({
         test: {
           name: 'unit',
           environment: 'node',
-          include: ['src/**/*.test.ts', 'tests/unit/**/*.test.ts', 'firmware-protocol/**/*.test.ts'],
+          include: [
+            'src/**/*.test.ts',
+            'tests/unit/**/*.test.ts',
+            'tests/independent/**/*.test.ts',
+            'firmware-protocol/**/*.test.ts',
+          ],
           exclude: ['**/*.browser.test.ts', '**/*.dom.test.ts'],
           testTimeout: 30_000,
         },
