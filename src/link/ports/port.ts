@@ -13,6 +13,8 @@ export interface PortEvents {
   recovered(name: string): void;
   /** The port went away. No bytes follow until it is opened again. */
   gone(name: string): void;
+  /** After gone(): a device that may be the lost one has come. Opening is worth a try now. */
+  arrived?(): void;
 }
 
 /**
