@@ -1,0 +1,224 @@
+import type { JobBundle } from './bundle.ts';
+import { CHECKS } from './checklist.ts';
+import type { JobDocument } from './job-document.ts';
+import type { PackerDocument } from './packer-document.ts';
+import type { ResinDocument } from './resin-document.ts';
+import type { SensorDocument } from './sensor-document.ts';
+
+/**
+ * An invented repair for practice and tests: a crack in a 150 mm clay drain with groundwater above it, closed line,
+ * hose tap. Places, people, packer and resin do not exist; the resin's numbers are a generic sketch.
+ */
+
+export const DEMO_IDS = {
+  job: 'demo-job',
+  packer: 'demo-packer',
+  resin: 'demo-resin',
+  transducer: 'demo-transducer',
+  sleeveProbe: 'demo-probe-sleeve',
+  airProbe: 'demo-probe-air',
+  pipeProbe: 'demo-probe-pipe',
+} as const;
+
+const packer: PackerDocument = {
+  version: 1,
+  name: 'Practice packer 100-150',
+  serial: 'PP-017',
+  sizes: { minMm: 95, maxMm: 155 },
+  plate: 'maximum',
+  ratings: [
+    { diameterMm: 100, ratedBar: 2.5 },
+    { diameterMm: 125, ratedBar: 2.1 },
+    { diameterMm: 155, ratedBar: 1.8 },
+  ],
+  usable: [
+    { diameterMm: 100, lengthMm: 1260 },
+    { diameterMm: 150, lengthMm: 1180 },
+  ],
+  freeInflation: [
+    { diameterMm: 100, bar: 0.25 },
+    { diameterMm: 150, bar: 0.45 },
+  ],
+  volume: [
+    { diameterMm: 100, litres: 9 },
+    { diameterMm: 150, litres: 22 },
+  ],
+  reliefBar: 1.8,
+  retired: false,
+  conditions: [
+    {
+      date: '2026-03-02',
+      what: 'inspected',
+      peakBar: null,
+      leakMbarPerMin: null,
+      minutes: null,
+      by: 'A.B.',
+      note: '',
+    },
+    {
+      date: '2026-03-02',
+      what: 'leak-check',
+      peakBar: 0.3,
+      leakMbarPerMin: 0.2,
+      minutes: 15,
+      by: 'A.B.',
+      note: 'in the test pipe',
+    },
+  ],
+  earlierCycles: 41,
+  notes: '',
+};
+
+const resin: ResinDocument = {
+  version: 1,
+  name: 'Practice resin, two parts',
+  kind: 'silicate',
+  mix: { resinParts: 100, hardenerParts: 200, basis: 'volume' },
+  resinDensity: 1480,
+  hardenerDensity: 1150,
+  mixedDensity: 1260,
+  criterion: 'let-down',
+  curePoints: [
+    { c: 5, minutes: 210 },
+    { c: 15, minutes: 110 },
+    { c: 25, minutes: 60 },
+  ],
+  lowestC: 5,
+  potLife: [
+    { c: 10, minutes: 45 },
+    { c: 20, minutes: 25 },
+    { c: 30, minutes: 13 },
+  ],
+  potMassG: 500,
+  exotherm: 'low',
+  expectedRiseK: 6,
+  batch: { resin: 'R-1204', hardener: 'H-0877', expires: '2027-05-31' },
+  notes: '',
+};
+
+const transducer: SensorDocument = {
+  version: 1,
+  name: 'Transducer 0-4 bar',
+  serial: 'T-2207',
+  quantity: 'pressure',
+  deviceId: 'RIG-0001',
+  channel: 0,
+  signal: 'current',
+  thermocouple: null,
+  thermocoupleClass: null,
+  gaugeKind: 'gauge',
+  range: { lo: 0, hi: 4 },
+  span: { elLo: 4000, elHi: 20_000 },
+  accuracy: 0.02,
+  calibration: {
+    date: '2026-02-11',
+    asFound: [
+      { indicated: 0.004, reference: 0 },
+      { indicated: 1.005, reference: 1 },
+      { indicated: 2.007, reference: 2 },
+      { indicated: 3.006, reference: 3 },
+      { indicated: 4.009, reference: 4 },
+    ],
+    asLeft: [
+      { indicated: 0.001, reference: 0 },
+      { indicated: 1.002, reference: 1 },
+      { indicated: 2.001, reference: 2 },
+      { indicated: 2.999, reference: 3 },
+      { indicated: 4.0, reference: 4 },
+    ],
+    uReference: 0.002,
+    reference: 'Test gauge G-3',
+    by: 'A.B.',
+  },
+  earlier: [],
+  dueDays: 365,
+  retired: false,
+  notes: '',
+};
+
+const probe = (name: string, serial: string, channel: number): SensorDocument => ({
+  version: 1,
+  name,
+  serial,
+  quantity: 'temperature',
+  deviceId: 'RIG-0001',
+  channel,
+  signal: 'thermocouple',
+  thermocouple: 'K',
+  thermocoupleClass: 1,
+  gaugeKind: null,
+  range: { lo: -40, hi: 200 },
+  span: null,
+  accuracy: null,
+  calibration: null,
+  earlier: [],
+  dueDays: 365,
+  retired: false,
+  notes: '',
+});
+
+const job: JobDocument = {
+  version: 1,
+  title: 'Practice: crack at 12.4 m, 150 mm clay',
+  date: '2026-04-14',
+  site: 'Practice yard, manhole P3 to P4',
+  client: 'Practice client',
+  reference: 'P-001',
+  crew: 'A.B., C.D.',
+  defect: { kind: 'crack', chainageM: 12.4, lengthMm: 350 },
+  pipe: { dn: 150, innerMm: 150, wallMm: 18, material: 'clay' },
+  ground: { waterM: 1.2, temperatureC: 10, uC: 2 },
+  packerId: DEMO_IDS.packer,
+  resin: { resinId: DEMO_IDS.resin, resinBatch: 'R-1204', hardenerBatch: 'H-0877', mixC: 16 },
+  device: {
+    deviceId: 'RIG-0001',
+    channels: [
+      { channel: 0, role: 'pressure', place: null, sensorId: DEMO_IDS.transducer },
+      { channel: 1, role: 'temperature', place: 'sleeve', sensorId: DEMO_IDS.sleeveProbe },
+      { channel: 2, role: 'temperature', place: 'air', sensorId: DEMO_IDS.airProbe },
+      { channel: 3, role: 'temperature', place: 'pipe', sensorId: DEMO_IDS.pipeProbe },
+      { channel: 4, role: 'junction', place: null, sensorId: null },
+    ],
+    rateHz: 20,
+  },
+  tap: 'hose',
+  line: 'closed',
+  pressures: { workingBar: 1.5, seatBar: 0.6, seatingMarginBar: 0.2, noMarginReason: null, reliefBar: 1.8 },
+  hose: { lengthM: 20, innerMm: 8 },
+  air: { source: 'altitude', altitudeM: 240 },
+  sleeve: {
+    endOverlapMm: 150,
+    lapMm: 50,
+    layers: 2,
+    layerMm: 1.5,
+    fabricGM2: 1050,
+    resinRatio: 1.6,
+    wastePercent: 10,
+  },
+  thickness: null,
+  airTest: { method: 'LC', lengthM: 20 },
+  handlingMin: 18,
+  checks: CHECKS.filter((c) => c !== 'camera-after' && c !== 'cleaned'),
+  cautions: [
+    'stored-energy',
+    'not-a-safety-device',
+    'hose-whip',
+    'no-warning',
+    'resin-hazard',
+    'confined-space',
+  ],
+  notes: 'Invented for practice.',
+};
+
+export const DEMO: JobBundle = {
+  jobId: DEMO_IDS.job,
+  job,
+  packer: { id: DEMO_IDS.packer, document: packer },
+  resin: { id: DEMO_IDS.resin, document: resin },
+  sensors: [
+    { id: DEMO_IDS.transducer, document: transducer },
+    { id: DEMO_IDS.sleeveProbe, document: probe('Probe, sleeve', 'K-01', 1) },
+    { id: DEMO_IDS.airProbe, document: probe('Probe, air in the packer', 'K-02', 2) },
+    { id: DEMO_IDS.pipeProbe, document: probe('Probe, pipe', 'K-03', 3) },
+  ],
+};

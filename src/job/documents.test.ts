@@ -1,0 +1,130 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { DEMO } from './demo.ts';
+import {
+  type Documents,
+  documentVersion,
+  isDocumentKind,
+  type JobDocumentKind,
+  parseDocument,
+} from './documents.ts';
+import type { DocumentIssue } from './issues.ts';
+import { blankJob } from './job-document.ts';
+import { blankPacker } from './packer-document.ts';
+import { blankResin } from './resin-document.ts';
+import { blankSensor } from './sensor-document.ts';
+import { defaultSettings } from './settings-document.ts';
+
+const KINDS: readonly JobDocumentKind[] = ['job', 'packer', 'resin', 'sensor', 'settings'];
+const good: Documents = {
+  job: DEMO.job,
+  packer: DEMO.packer!.document,
+  resin: DEMO.resin!.document,
+  sensor: DEMO.sensors[0]!.document,
+  settings: defaultSettings(),
+};
+
+/** A deep copy with one member replaced, by dotted path. */
+function changed(kind: JobDocumentKind, path: string, value: unknown): unknown {
+  const copy = structuredClone(good[kind]) as unknown as Record<string, unknown>;
+  const keys = path.split('.');
+  let at = copy;
+  for (const k of keys.slice(0, -1)) at = at[k] as Record<string, unknown>;
+  const last = keys.at(-1)!;
+  if (value === undefined) delete at[last];
+  else at[last] = value;
+  return copy;
+}
+
+const issuesOf = (kind: JobDocumentKind, input: unknown): readonly DocumentIssue[] => {
+  const r = parseDocument(kind, input);
+  return r.ok ? [] : r.issues;
+};
+
+describe('documents', () => {
+  it('reads what it writes, as a fresh copy', () => {
+    for (const kind of KINDS) {
+      const stored: unknown = JSON.parse(JSON.stringify(good[kind]));
+      const r = parseDocument(kind, stored);
+      expect(r).toEqual({ ok: true, value: good[kind] });
+      if (r.ok) expect(r.value).not.toBe(stored);
+    }
+  });
+
+  it('blank sheets are valid: a crew starts first and fills in later', () => {
+    expect(issuesOf('job', blankJob('x'))).toEqual([]);
+    expect(issuesOf('packer', blankPacker('x'))).toEqual([]);
+    expect(issuesOf('resin', blankResin('x'))).toEqual([]);
+    expect(issuesOf('sensor', blankSensor('x', '1'))).toEqual([]);
+    expect(issuesOf('settings', defaultSettings())).toEqual([]);
+  });
+
+  it.each<[JobDocumentKind, string, unknown, Partial<DocumentIssue>]>([
+    ['job', 'title', '   ', { path: 'title', code: 'blank' }],
+    ['job', 'title', 'x'.repeat(121), { path: 'title', code: 'too-long', limit: 120 }],
+    ['job', 'title', undefined, { path: 'title', code: 'missing' }],
+    ['job', 'site', 'a\u202eb', { path: 'site', code: 'characters' }],
+    ['job', 'site', 'a\nb', { path: 'site', code: 'characters' }],
+    ['job', 'pipe.innerMm', '150', { path: 'pipe.innerMm', code: 'type' }],
+    ['job', 'pipe.innerMm', 29, { path: 'pipe.innerMm', code: 'too-low', limit: 30 }],
+    ['job', 'pipe.innerMm', Number.NaN, { path: 'pipe.innerMm', code: 'type' }],
+    ['job', 'pipe.innerMm', Number.POSITIVE_INFINITY, { path: 'pipe.innerMm', code: 'type' }],
+    ['job', 'pipe.dn', 150.5, { path: 'pipe.dn', code: 'not-whole' }],
+    ['job', 'pipe.material', 'straw', { path: 'pipe.material', code: 'not-one-of' }],
+    ['job', 'date', '2026-02-29', { path: 'date', code: 'date' }],
+    ['job', 'packerId', '../x', { path: 'packerId', code: 'form' }],
+    ['job', 'pressures.workingBar', 25, { path: 'pressures.workingBar', code: 'too-high', limit: 20 }],
+    ['job', 'checks', ['dance'], { path: 'checks.0', code: 'not-one-of' }],
+    ['job', 'device.channels.1.channel', 0, { path: 'device.channels', code: 'duplicate' }],
+    ['job', 'extra', 1, { path: '', code: 'unknown-key', choices: ['extra'] }],
+    ['packer', 'ratings.1.diameterMm', 100, { path: 'ratings', code: 'order' }],
+    ['packer', 'sizes.maxMm', 50, { path: 'sizes.maxMm', code: 'pair' }],
+    ['packer', 'ratings', Array(17).fill({}), { code: 'too-many', limit: 16 }],
+    ['resin', 'curePoints.0.minutes', 0, { path: 'curePoints.0.minutes', code: 'too-low' }],
+    ['sensor', 'calibration.asFound', [{ indicated: 0, reference: 0 }], { code: 'pair' }],
+    [
+      'sensor',
+      'calibration.asLeft',
+      Array(12).fill({ indicated: 0, reference: 0 }),
+      { code: 'too-many', limit: 11 },
+    ],
+    ['sensor', 'range.hi', 0, { path: 'range.hi', code: 'pair' }],
+    ['settings', 'reaction.handS', 1, { path: 'reaction.handS', code: 'too-low', limit: 2 }],
+    ['settings', 'sound.volume', 0, { path: 'sound.volume', code: 'too-low' }],
+  ])('%s.%s refused', (kind, path, value, expected) => {
+    const issues = issuesOf(kind, changed(kind, path, value));
+    expect(issues).toContainEqual(expect.objectContaining(expected));
+  });
+
+  it('refuses later and strange versions by name', () => {
+    expect(issuesOf('job', changed('job', 'version', 2))).toEqual([
+      { path: 'version', code: 'version-future', limit: 1, found: 2 },
+    ]);
+    expect(issuesOf('job', changed('job', 'version', '1'))[0]?.code).toBe('version-unknown');
+    expect(issuesOf('job', changed('job', 'version', undefined))[0]).toEqual({
+      path: 'version',
+      code: 'missing',
+    });
+    expect(documentVersion('job')).toBe(1);
+  });
+
+  it('refuses what is no document at all', () => {
+    for (const v of [null, undefined, 1, 'x', [], [good.job], () => 1])
+      expect(issuesOf('job', v)).toEqual([{ path: '', code: 'type' }]);
+    const polluted: unknown = JSON.parse(`{"__proto__":{"version":1},"title":"x"}`);
+    expect(issuesOf('job', polluted)[0]?.code).toBe('missing');
+    expect(isDocumentKind('toString')).toBe(false);
+    expect(isDocumentKind('packer')).toBe(true);
+  });
+
+  it('never throws and never lets through what differs from its own re-reading', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...KINDS), fc.object({ maxDepth: 3 }), (kind, extra) => {
+        const r = parseDocument(kind, { ...good[kind], ...extra });
+        if (r.ok) expect(parseDocument(kind, JSON.parse(JSON.stringify(r.value)))).toEqual(r);
+        else expect(r.issues.length).toBeGreaterThan(0);
+      }),
+      { numRuns: 300, seed: 7 },
+    );
+  });
+});

@@ -1,0 +1,58 @@
+import type * as z from 'zod/mini';
+import { type DocumentIssue, type Parsed, toIssues } from './issues.ts';
+import { type JobDocument, jobSchema } from './job-document.ts';
+import { type Body, type Migrations, migrate } from './migrations.ts';
+import { type PackerDocument, packerSchema } from './packer-document.ts';
+import { type ResinDocument, resinSchema } from './resin-document.ts';
+import { type SensorDocument, sensorSchema } from './sensor-document.ts';
+import { type SettingsDocument, settingsSchema } from './settings-document.ts';
+
+export interface Documents {
+  readonly job: JobDocument;
+  readonly packer: PackerDocument;
+  readonly resin: ResinDocument;
+  readonly sensor: SensorDocument;
+  readonly settings: SettingsDocument;
+}
+export type JobDocumentKind = keyof Documents;
+
+const SCHEMAS: { readonly [K in JobDocumentKind]: z.ZodMiniType<Documents[K]> } = {
+  job: jobSchema,
+  packer: packerSchema,
+  resin: resinSchema,
+  sensor: sensorSchema,
+  settings: settingsSchema,
+};
+
+/** All documents are at version 1. A new version adds its step here and a test with an old document. */
+const MIGRATIONS: { readonly [K in JobDocumentKind]: Migrations } = {
+  job: [],
+  packer: [],
+  resin: [],
+  sensor: [],
+  settings: [],
+};
+
+/** Newest version of a kind that this program writes and reads. */
+export const documentVersion = (kind: JobDocumentKind): number => MIGRATIONS[kind].length + 1;
+
+export const isDocumentKind = (kind: string): kind is JobDocumentKind => Object.hasOwn(SCHEMAS, kind);
+
+const refuse = (issue: DocumentIssue): { ok: false; issues: DocumentIssue[] } => ({
+  ok: false,
+  issues: [issue],
+});
+
+/**
+ * Checks anything that claims to be a document and brings it to the newest version. Never throws; the value is a
+ * fresh copy that holds nothing but what the schema names.
+ */
+export function parseDocument<K extends JobDocumentKind>(kind: K, input: unknown): Parsed<Documents[K]> {
+  if (typeof input !== 'object' || input === null || Array.isArray(input))
+    return refuse({ path: '', code: 'type' });
+  const migrated = migrate(input as Body, MIGRATIONS[kind]);
+  if (!migrated.ok) return refuse(migrated.issue);
+  const result = SCHEMAS[kind].safeParse(migrated.body, { reportInput: true });
+  if (result.success) return { ok: true, value: result.data };
+  return { ok: false, issues: toIssues(result.error.issues) };
+}

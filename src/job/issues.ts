@@ -1,0 +1,89 @@
+import type * as z from 'zod/mini';
+
+/**
+ * Why a document was refused. The words come from the catalogue; here only the code and its numbers.
+ *
+ * missing · type (wrong kind of value) · blank · too-long/too-short (text, limit) · too-many/too-few (rows, limit) ·
+ * too-low/too-high (number, limit) · not-whole · not-one-of (choices) · unknown-key (keys) · form (id or text that
+ * does not match its pattern) · characters (control or direction marks) · date · order (a table must ascend) ·
+ * duplicate · pair (two fields contradict each other) · version-future · version-unknown · too-large (whole document).
+ */
+export type IssueCode =
+  | 'missing'
+  | 'type'
+  | 'blank'
+  | 'too-long'
+  | 'too-short'
+  | 'too-many'
+  | 'too-few'
+  | 'too-low'
+  | 'too-high'
+  | 'not-whole'
+  | 'not-one-of'
+  | 'unknown-key'
+  | 'form'
+  | 'characters'
+  | 'date'
+  | 'order'
+  | 'duplicate'
+  | 'pair'
+  | 'version-future'
+  | 'version-unknown'
+  | 'too-large';
+
+export interface DocumentIssue {
+  /** Dotted path from the document's root ('ratings.0.ratedBar'); '' is the document itself. */
+  readonly path: string;
+  readonly code: IssueCode;
+  /** The bound that was passed, or the newest version known. */
+  readonly limit?: number;
+  /** The document's version where the code is version-…. */
+  readonly found?: number;
+  /** What would have been accepted, or the keys that nobody knows. */
+  readonly choices?: readonly string[];
+}
+
+export type Parsed<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
+
+/** More would help nobody. */
+const MOST_ISSUES = 50;
+const RULES = new Set<string>(['characters', 'blank', 'date', 'order', 'duplicate', 'pair']);
+
+function translate(issue: z.core.$ZodIssue, at: string): DocumentIssue {
+  switch (issue.code) {
+    case 'too_big':
+      return {
+        path: at,
+        code: issue.origin === 'string' ? 'too-long' : issue.origin === 'array' ? 'too-many' : 'too-high',
+        limit: Number(issue.maximum),
+      };
+    case 'too_small':
+      return {
+        path: at,
+        code: issue.origin === 'string' ? 'too-short' : issue.origin === 'array' ? 'too-few' : 'too-low',
+        limit: Number(issue.minimum),
+      };
+    case 'invalid_type':
+      if (issue.expected === 'int') return { path: at, code: 'not-whole' };
+      return { path: at, code: issue.input === undefined ? 'missing' : 'type' };
+    case 'invalid_value':
+      return { path: at, code: 'not-one-of', choices: issue.values.map(String) };
+    case 'unrecognized_keys':
+      return { path: at, code: 'unknown-key', choices: issue.keys.slice(0, 10).map((k) => k.slice(0, 64)) };
+    case 'invalid_format':
+      return { path: at, code: 'form' };
+    case 'custom': {
+      const code: unknown = issue.params?.code;
+      return { path: at, code: typeof code === 'string' && RULES.has(code) ? (code as IssueCode) : 'form' };
+    }
+    default:
+      return { path: at, code: 'type' };
+  }
+}
+
+/** The parser's issues as codes, at most 50. */
+export function toIssues(issues: readonly z.core.$ZodIssue[]): DocumentIssue[] {
+  return issues.slice(0, MOST_ISSUES).map((issue) => translate(issue, issue.path.map(String).join('.')));
+}

@@ -1,0 +1,192 @@
+import * as z from 'zod/mini';
+import { CAUTIONS, CHECKS } from './checklist.ts';
+import { block, date, deviceId, distinct, id, int, line, name, num } from './fields.ts';
+
+/**
+ * The job sheet. Nearly everything may be null: a crew must be able to start in three presses and fill in the rest
+ * during the cure. What is missing is said by the plan, never guessed.
+ */
+
+export const TAPS = ['packer', 'hose', 'supply', 'unknown'] as const;
+export const LINES = ['closed', 'supplied-relieving', 'supplied-nonrelieving', 'unknown'] as const;
+export const PLACES = ['sleeve', 'air', 'pipe', 'ground'] as const;
+export const MATERIALS = ['clay', 'concrete', 'pvc', 'pe', 'iron', 'grp', 'unknown'] as const;
+export const DEFECTS = ['crack', 'joint', 'hole', 'roots', 'missing-wall', 'lateral', 'other'] as const;
+export const AIR_TESTS = ['none', 'LA', 'LB', 'LC', 'LD', 'F1417'] as const;
+
+const some = <T extends z.ZodMiniType>(schema: T) => z.nullable(schema);
+
+/** Which sensor sits on which channel, and where. */
+const assignment = z.strictObject({
+  channel: int(0, 6),
+  role: z.enum(['pressure', 'temperature', 'supply', 'junction', 'unused']),
+  /** Temperature only: an unnamed place earns no cure credit. */
+  place: some(z.enum(PLACES)),
+  sensorId: some(id()),
+});
+export type ChannelAssignment = z.infer<typeof assignment>;
+
+const air = z.discriminatedUnion('source', [
+  /** Standard air at the altitude above sea level, m. */
+  z.strictObject({ source: z.literal('altitude'), altitudeM: num(-450, 5000) }),
+  /** Typed from a barometer or weather report at the site, bar absolute (not reduced to sea level). */
+  z.strictObject({ source: z.literal('typed'), bar: num(0.5, 1.1), uBar: num(0, 0.1) }),
+  /** Read from an absolute sensor at zero. */
+  z.strictObject({ source: z.literal('sensor'), bar: num(0.5, 1.1), uBar: num(0, 0.1) }),
+  /** Nothing known: sea level, wide. */
+  z.strictObject({ source: z.literal('assumed') }),
+]);
+
+/** Inputs of the thickness check after ASTM F1216 Appendix X1 (a check for an engineer, not a design). */
+const thickness = z.strictObject({
+  thicknessMm: num(0.1, 200),
+  /** Flexural modulus, short term, and strength, MPa. */
+  modulusMPa: num(100, 100_000),
+  strengthMPa: num(1, 1000),
+  /** Long-term modulus as a share of the short-term one. */
+  longTermShare: num(0.05, 1),
+  safetyFactor: num(1, 10),
+  poisson: num(0, 0.49),
+  /** Enhancement factor K of the surrounding soil and host pipe; 7 is the appendix's minimum recommendation. */
+  enhancement: num(1, 20),
+  ovalityPercent: num(0, 20),
+});
+export type ThicknessInputs = z.infer<typeof thickness>;
+
+const sleeve = z.strictObject({
+  /** Sound pipe covered past each end of the defect, mm. */
+  endOverlapMm: num(0, 2000),
+  /** Lap round the circumference at the cut's edge, mm a layer. */
+  lapMm: num(0, 1000),
+  layers: int(1, 12),
+  /** Thickness of one wet layer, pressed, mm. */
+  layerMm: some(num(0.1, 50)),
+  /** Areal weight of the dry fabric, g/m² a layer. */
+  fabricGM2: some(num(50, 10_000)),
+  /** Mixed resin to dry fabric, by mass. */
+  resinRatio: some(num(0.1, 10)),
+  wastePercent: num(0, 100),
+});
+export type SleeveInputs = z.infer<typeof sleeve>;
+
+export const jobSchema = z.strictObject({
+  version: z.literal(1),
+  /** What is repaired, in one line. */
+  title: name(120),
+  date: some(date()),
+  site: line(200),
+  client: line(200),
+  /** The client's order or section number. */
+  reference: line(80),
+  /** Initials of the crew, free text. */
+  crew: line(80),
+  defect: z.strictObject({
+    kind: z.enum(DEFECTS),
+    /** Distance from the starting manhole to the middle of the defect, m. */
+    chainageM: some(num(0, 10_000)),
+    lengthMm: some(num(0, 20_000)),
+  }),
+  pipe: z.strictObject({
+    /** Nominal size. */
+    dn: some(int(40, 2000)),
+    /** Measured inner diameter, mm. */
+    innerMm: some(num(30, 2000)),
+    wallMm: some(num(0.5, 300)),
+    material: z.enum(MATERIALS),
+  }),
+  ground: z.strictObject({
+    /** Groundwater level above the invert, m; 0 is dry, null is not known. */
+    waterM: some(num(0, 30)),
+    /** Temperature of the ground or of the pipe wall, °C, with its expanded uncertainty (k = 2), K. */
+    temperatureC: some(num(-10, 50)),
+    uC: some(num(0, 15)),
+  }),
+  packerId: some(id()),
+  resin: z.strictObject({
+    resinId: some(id()),
+    resinBatch: line(60),
+    hardenerBatch: line(60),
+    /** Temperature at which it is mixed, °C. */
+    mixC: some(num(-10, 60)),
+  }),
+  device: z.strictObject({
+    deviceId: some(deviceId()),
+    channels: distinct(assignment, 'channel', 7),
+    rateHz: num(0.1, 1000),
+  }),
+  tap: z.enum(TAPS),
+  line: z.enum(LINES),
+  pressures: z.strictObject({
+    /** Hold pressure, bar gauge; null: as the plan proposes. */
+    workingBar: some(num(0.05, 20)),
+    seatBar: some(num(0.05, 5)),
+    /** Kept above head and free inflation, bar. */
+    seatingMarginBar: num(0, 2),
+    /** Why the crew works at the rated value; null: it does not. */
+    noMarginReason: some(name(300)),
+    /** Set value of the relief valve on the line, bar; null: none fitted or not known. */
+    reliefBar: some(num(0.05, 25)),
+  }),
+  /** Length and inner diameter of the inflation hose, for the volume of gas. */
+  hose: some(z.strictObject({ lengthM: num(0, 500), innerMm: num(1, 100) })),
+  air,
+  sleeve,
+  thickness: some(thickness),
+  airTest: z.strictObject({
+    method: z.enum(AIR_TESTS),
+    /** Length of pipe between the test plugs, m. */
+    lengthM: some(num(0.1, 2000)),
+  }),
+  /** Minutes from mixing to seated that the crew expects (wet-out, wrapping, placing). */
+  handlingMin: some(num(0, 600)),
+  checks: z.array(z.enum(CHECKS)).check(z.maxLength(CHECKS.length)),
+  cautions: z.array(z.enum(CAUTIONS)).check(z.maxLength(CAUTIONS.length)),
+  notes: block(4000),
+});
+
+export type JobDocument = z.infer<typeof jobSchema>;
+
+/** An empty sheet with the trade's usual start values; the title is the caller's. */
+export function blankJob(title: string): JobDocument {
+  return {
+    version: 1,
+    title,
+    date: null,
+    site: '',
+    client: '',
+    reference: '',
+    crew: '',
+    defect: { kind: 'other', chainageM: null, lengthMm: null },
+    pipe: { dn: null, innerMm: null, wallMm: null, material: 'unknown' },
+    ground: { waterM: null, temperatureC: null, uC: null },
+    packerId: null,
+    resin: { resinId: null, resinBatch: '', hardenerBatch: '', mixC: null },
+    device: { deviceId: null, channels: [], rateHz: 20 },
+    tap: 'unknown',
+    line: 'unknown',
+    pressures: {
+      workingBar: null,
+      seatBar: 0.4, // 0.3-0.5 bar is common practice
+      seatingMarginBar: 0.2,
+      noMarginReason: null,
+      reliefBar: null,
+    },
+    hose: null,
+    air: { source: 'assumed' },
+    sleeve: {
+      endOverlapMm: 150, // 100-200 mm is common practice
+      lapMm: 50,
+      layers: 2,
+      layerMm: null,
+      fabricGM2: null,
+      resinRatio: null,
+      wastePercent: 10,
+    },
+    thickness: null,
+    airTest: { method: 'none', lengthM: null },
+    handlingMin: null,
+    checks: [],
+    cautions: [],
+    notes: '',
+  };
+}

@@ -1,0 +1,61 @@
+import * as z from 'zod/mini';
+import { ascending, block, date, line, name, num } from './fields.ts';
+
+/** A resin as its data sheet describes it. Cure time and pot life are different tables: never one fit. */
+
+export const CRITERIA = ['let-down', 'hardness', 'unstated'] as const;
+export const EXOTHERMS = ['low', 'medium', 'high', 'unknown'] as const;
+
+export const resinSchema = z.strictObject({
+  version: z.literal(1),
+  name: name(120),
+  kind: z.enum(['epoxy', 'polyester', 'vinyl-ester', 'silicate', 'polyurethane', 'other']),
+  /** Parts of resin and hardener, and what they are parts of. */
+  mix: z.strictObject({
+    resinParts: num(0.01, 1000),
+    hardenerParts: num(0, 1000),
+    basis: z.enum(['mass', 'volume']),
+  }),
+  /** Densities, kg/m³, for a ratio by volume; mixed for filling. */
+  resinDensity: z.nullable(num(500, 3000)),
+  hardenerDensity: z.nullable(num(500, 3000)),
+  mixedDensity: z.nullable(num(500, 3000)),
+  /** What the sheet's cure time ends with. */
+  criterion: z.enum(CRITERIA),
+  curePoints: ascending(z.strictObject({ c: num(-20, 120), minutes: num(1, 20_000) }), 'c', 12),
+  /** Lowest temperature the sheet allows, °C; null: the coldest point. */
+  lowestC: z.nullable(num(-20, 60)),
+  /** Pot life of a stated mass in a cup. */
+  potLife: ascending(z.strictObject({ c: num(-20, 80), minutes: num(0.5, 2000) }), 'c', 12),
+  /** Mass to which the pot life applies, g. */
+  potMassG: z.nullable(num(1, 100_000)),
+  exotherm: z.enum(EXOTHERMS),
+  /** Expected rise of the air in the packer by the exotherm, K. */
+  expectedRiseK: z.nullable(num(0, 100)),
+  /** Batch on the shelf and when it expires. */
+  batch: z.strictObject({ resin: line(60), hardener: line(60), expires: z.nullable(date()) }),
+  notes: block(2000),
+});
+
+export type ResinDocument = z.infer<typeof resinSchema>;
+
+export function blankResin(name: string): ResinDocument {
+  return {
+    version: 1,
+    name,
+    kind: 'other',
+    mix: { resinParts: 100, hardenerParts: 50, basis: 'mass' },
+    resinDensity: null,
+    hardenerDensity: null,
+    mixedDensity: null,
+    criterion: 'unstated',
+    curePoints: [],
+    lowestC: null,
+    potLife: [],
+    potMassG: null,
+    exotherm: 'unknown',
+    expectedRiseK: null,
+    batch: { resin: '', hardener: '', expires: null },
+    notes: '',
+  };
+}

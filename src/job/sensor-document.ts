@@ -1,0 +1,89 @@
+import * as z from 'zod/mini';
+import { block, date, deviceId, int, line, name, num } from './fields.ts';
+
+/** A transducer or thermocouple with its calibration. A calibration belongs to device + channel + serial. */
+
+export const SIGNALS = ['current', 'ratio', 'voltage', 'digital', 'thermocouple'] as const;
+export const THERMOCOUPLES = ['K', 'J', 'T', 'N', 'E'] as const;
+export const GAUGE_KINDS = ['gauge', 'absolute', 'sealed'] as const;
+
+/** bar or °C: indicated with the nominal scale, beside the reference. */
+const point = z.strictObject({ indicated: num(-300, 2000), reference: num(-300, 2000) });
+
+/** A series needs two points to mean anything; none is allowed (no adjustment made: as left is as found). */
+const series = () =>
+  z.array(point).check(
+    z.maxLength(11),
+    z.refine((rows) => rows.length !== 1, { params: { code: 'pair' } }),
+  );
+
+const calibration = z.strictObject({
+  date: date(),
+  asFound: series(),
+  asLeft: series(),
+  /** Standard uncertainty of the reference, bar or K. */
+  uReference: num(0, 10),
+  /** Instrument used as reference, and its own certificate. */
+  reference: line(120),
+  by: line(80),
+});
+export type SensorCalibration = z.infer<typeof calibration>;
+
+export const sensorSchema = z.strictObject({
+  version: z.literal(1),
+  name: name(120),
+  serial: name(60),
+  quantity: z.enum(['pressure', 'temperature']),
+  deviceId: z.nullable(deviceId()),
+  channel: z.nullable(int(0, 6)),
+  signal: z.enum(SIGNALS),
+  thermocouple: z.nullable(z.enum(THERMOCOUPLES)),
+  /** IEC 60584-1 tolerance class. */
+  thermocoupleClass: z.nullable(z.union([z.literal(1), z.literal(2)])),
+  gaugeKind: z.nullable(z.enum(GAUGE_KINDS)),
+  /** Span: bar or °C. */
+  range: z
+    .strictObject({ lo: num(-300, 2000), hi: num(-300, 2000) })
+    .check(z.refine((r) => r.hi > r.lo, { params: { code: 'pair' }, path: ['hi'] })),
+  /** Signal at the ends of the span: µA, ppm of the supply, or µV; null for digital and thermocouples. */
+  span: z.nullable(
+    z
+      .strictObject({ elLo: num(-1e8, 1e8), elHi: num(-1e8, 1e8) })
+      .check(z.refine((s) => s.elHi !== s.elLo, { params: { code: 'pair' }, path: ['elHi'] })),
+  ),
+  /** Expanded accuracy of its sheet (k = 2) where there is no calibration, bar or K; null: not stated. */
+  accuracy: z.nullable(num(0, 50)),
+  calibration: z.nullable(calibration),
+  /** Earlier calibrations, newest first, for drift. */
+  earlier: z.array(calibration).check(z.maxLength(40)),
+  /** Days after which a calibration is due. */
+  dueDays: z.nullable(int(1, 5000)),
+  retired: z.boolean(),
+  notes: block(2000),
+});
+
+export type SensorDocument = z.infer<typeof sensorSchema>;
+
+/** A 4-20 mA gauge transducer, 0-4 bar, to be edited. */
+export function blankSensor(name: string, serial: string): SensorDocument {
+  return {
+    version: 1,
+    name,
+    serial,
+    quantity: 'pressure',
+    deviceId: null,
+    channel: null,
+    signal: 'current',
+    thermocouple: null,
+    thermocoupleClass: null,
+    gaugeKind: 'gauge',
+    range: { lo: 0, hi: 4 },
+    span: { elLo: 4000, elHi: 20_000 },
+    accuracy: null,
+    calibration: null,
+    earlier: [],
+    dueDays: 365,
+    retired: false,
+    notes: '',
+  };
+}

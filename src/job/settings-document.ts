@@ -1,0 +1,40 @@
+import * as z from 'zod/mini';
+import { line, num } from './fields.ts';
+import { DEFAULT_REACTION, REACTION_LIMITS } from './reaction.ts';
+
+export const settingsSchema = z.strictObject({
+  version: z.literal(1),
+  units: z.strictObject({
+    pressure: z.enum(['bar', 'kPa', 'psi']),
+    temperature: z.enum(['C', 'F']),
+    length: z.enum(['mm', 'in']),
+  }),
+  decimal: z.enum(['point', 'comma']),
+  language: z.enum(['en']),
+  sound: z.strictObject({
+    /** The urgent alarm is never silent: this is its share of full volume. */
+    volume: num(0.3, 1),
+    cue: z.boolean(),
+  }),
+  reaction: z.strictObject({
+    handS: num(REACTION_LIMITS.handS.lo, REACTION_LIMITS.handS.hi),
+    closeS: num(REACTION_LIMITS.closeS.lo, REACTION_LIMITS.closeS.hi),
+  }),
+  firm: line(120),
+  theme: z.enum(['auto', 'light', 'dark', 'sun']),
+});
+
+export type SettingsDocument = z.infer<typeof settingsSchema>;
+
+export function defaultSettings(): SettingsDocument {
+  return {
+    version: 1,
+    units: { pressure: 'bar', temperature: 'C', length: 'mm' },
+    decimal: 'point',
+    language: 'en',
+    sound: { volume: 1, cue: true },
+    reaction: { ...DEFAULT_REACTION },
+    firm: '',
+    theme: 'auto',
+  };
+}

@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest';
+import { DEFAULT_REACTION, safeReaction } from './reaction.ts';
+import type { Setup } from './setup.ts';
+import { parseSetup } from './setup-schema.ts';
+
+const setup: Setup = {
+  number: 3,
+  practice: false,
+  jobId: 'job-1',
+  limits: {
+    ratedBar: 1.8,
+    uBar: 0.03,
+    ceilingBar: 1.77,
+    workingBar: 1.6,
+    seatBar: 0.4,
+    floorBar: 0.77,
+    headBar: 0.12,
+    freeInflationBar: 0.45,
+    seatingMarginBar: 0.2,
+    noMargin: null,
+    cue: true,
+  },
+  tap: 'hose',
+  line: 'closed',
+  channels: [
+    {
+      index: 0,
+      role: 'pressure',
+      place: null,
+      signal: 'current',
+      thermocouple: null,
+      thermocoupleClass: null,
+      gaugeKind: 'gauge',
+      partner: null,
+      bits: 16,
+      rawLo: 0,
+      rawHi: 65_535,
+      elLo: 0,
+      elHi: 25_000,
+      spanElLo: 4000,
+      spanElHi: 20_000,
+      rangeLo: 0,
+      rangeHi: 4,
+      calibration: null,
+      uSensor: 0.01,
+    },
+  ],
+  air: { bar: 0.98, uBar: 0.01, source: 'altitude' },
+  ground: { c: 10, uC: 2 },
+  volume: null,
+  pipe: { innerMm: 150, wallMm: 18, material: 'clay', sleeveMm: 3 },
+  resin: null,
+  reaction: DEFAULT_REACTION,
+  rateHz: 20,
+};
+
+describe('setup read back', () => {
+  it('survives JSON', () => {
+    expect(parseSetup(JSON.parse(JSON.stringify(setup)))).toEqual({ ok: true, value: setup });
+    expect(parseSetup({ ...setup, limits: null, ground: null }).ok).toBe(true);
+  });
+
+  it('refuses what would mislead the guard', () => {
+    const limits = setup.limits!;
+    expect(parseSetup({ ...setup, limits: { ...limits, ceilingBar: 1.81 } })).toMatchObject({
+      ok: false,
+      issues: [{ path: 'limits.ceilingBar', code: 'pair' }],
+    });
+    expect(parseSetup({ ...setup, limits: { ...limits, workingBar: 1.78 } })).toMatchObject({
+      ok: false,
+      issues: [{ path: 'limits.workingBar', code: 'pair' }],
+    });
+    expect(parseSetup({ ...setup, limits: { ...limits, ratedBar: Number.NaN } }).ok).toBe(false);
+    expect(parseSetup({ ...setup, later: 1 })).toMatchObject({
+      ok: false,
+      issues: [{ code: 'unknown-key' }],
+    });
+    expect(parseSetup({ ...setup, channels: Array(8).fill(setup.channels[0]) }).ok).toBe(false);
+    expect(parseSetup(null).ok).toBe(false);
+  });
+});
+
+describe('reaction times', () => {
+  it('stay inside safe limits whatever was stored', () => {
+    expect(safeReaction({ handS: 0, closeS: 9 })).toEqual({ handS: 2, closeS: 2 });
+    expect(safeReaction({ handS: Number.NaN, closeS: Number.NaN })).toEqual(DEFAULT_REACTION);
+    expect(safeReaction({ handS: 4, closeS: 1 })).toEqual({ handS: 4, closeS: 1 });
+  });
+});
