@@ -24,7 +24,7 @@ const SCHEMAS: { readonly [K in JobDocumentKind]: z.ZodMiniType<Documents[K]> } 
   settings: settingsSchema,
 };
 
-/** All documents are at version 1. A new version adds its step here and a test with an old document. */
+/** Every kind is at version 1 so far. A new version adds its step here and a test that reads the older one. */
 const MIGRATIONS: { readonly [K in JobDocumentKind]: Migrations } = {
   job: [],
   packer: [],
