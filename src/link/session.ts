@@ -138,7 +138,8 @@ export function createSession(
     queue.drop('port gone');
     to('lost');
     fail('port-gone', detail);
-    void port.close().then(() => retry(0));
+    // The port gave itself back; it is not closed, so that it can still tell of a device that comes.
+    retry(0);
   }
 
   function retry(turn: number): void {
@@ -155,7 +156,8 @@ export function createSession(
     try {
       await open();
     } catch (cause) {
-      if (!wanted || (cause instanceof LinkFault && cause.code === 'port-gone' && state === 'lost')) {
+      if (!wanted || (cause instanceof LinkFault && cause.code === 'port-gone')) {
+        to('lost');
         retry(turn);
         return;
       }

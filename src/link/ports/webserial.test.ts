@@ -1,0 +1,114 @@
+import { describe, expect, it } from 'vitest';
+import { createSession } from '../session.ts';
+import type { LinkState } from '../status.ts';
+import { createManualTimers } from '../testing/timers.ts';
+import { portContract } from './testing/contract.ts';
+import { FakeSerial } from './testing/fakeSerial.ts';
+import { createWebSerialPort, type SerialHost } from './webserial.ts';
+
+const ids = { usbVendorId: 0x2e8a, usbProductId: 0x000a };
+const choice = { index: 0, ...ids, baudRate: 500_000 };
+
+portContract('Web Serial (a strict fake)', (timers) => {
+  const serial = new FakeSerial(ids);
+  let heard = false;
+  return {
+    port: createWebSerialPort(serial as unknown as SerialHost, choice, timers),
+    stir() {
+      heard ||= serial.device.heard.length > 0;
+      serial.device.send(serial.device.hello);
+    },
+    heard: () => heard,
+    unplug: () => serial.pull(),
+    replug: () => serial.plug(),
+    glitch: () => serial.current?.glitch('FramingError'),
+  };
+});
+
+describe('Web Serial', () => {
+  const none = { bytes() {}, recovered() {}, gone() {} };
+
+  it('asks for a large buffer', async () => {
+    const timers = createManualTimers();
+    const serial = new FakeSerial(ids);
+    const port = createWebSerialPort(serial as unknown as SerialHost, choice, timers);
+    await port.open(none);
+    expect(serial.current?.bufferSize).toBeGreaterThanOrEqual(65_536);
+  });
+
+  it('rejects with port-busy when the port is open elsewhere', async () => {
+    const timers = createManualTimers();
+    const serial = new FakeSerial(ids);
+    await serial.current?.open({ baudRate: 9600 });
+    const port = createWebSerialPort(serial as unknown as SerialHost, choice, timers);
+    await expect(port.open(none)).rejects.toMatchObject({ code: 'port-busy' });
+  });
+
+  it('tries a refused opening again, then says open-failed', async () => {
+    const timers = createManualTimers();
+    const serial = new FakeSerial(ids);
+    serial.current!.refusals = 2;
+    const port = createWebSerialPort(serial as unknown as SerialHost, choice, timers);
+    const open = port.open(none);
+    await timers.run(1000);
+    await open;
+    await port.close();
+    serial.current!.refusals = 9;
+    const failed = expect(port.open(none)).rejects.toMatchObject({ code: 'open-failed' });
+    await timers.run(1000);
+    await failed;
+  });
+
+  it('takes a hang-up without an event, and an event before the read fails, as gone, once', async () => {
+    for (const order of ['event-first', 'read-first'] as const) {
+      const timers = createManualTimers();
+      const serial = new FakeSerial(ids);
+      const port = createWebSerialPort(serial as unknown as SerialHost, choice, timers);
+      let gone = 0;
+      await port.open({ ...none, gone: () => gone++ });
+      serial.pull(order);
+      await timers.run(100);
+      expect(gone).toBe(1);
+    }
+    const timers = createManualTimers();
+    const serial = new FakeSerial(ids);
+    const port = createWebSerialPort(serial as unknown as SerialHost, choice, timers);
+    let gone = 0;
+    await port.open({ ...none, gone: () => gone++ });
+    serial.current?.pull();
+    await timers.run(100);
+    expect(gone).toBe(1);
+  });
+
+  it('finds the device by the handshake among ports that look alike, after a replug', async () => {
+    const timers = createManualTimers();
+    const serial = new FakeSerial({});
+    const port = createWebSerialPort(
+      serial as unknown as SerialHost,
+      { index: 0, usbVendorId: null, usbProductId: null, baudRate: 115_200 },
+      timers,
+    );
+    const states: LinkState[] = [];
+    const session = createSession(
+      port,
+      timers,
+      { frame() {}, stray() {}, state: (s) => states.push(s), error() {} },
+      { rateHz: 50, deviceId: null, firstCommand: 1 },
+    );
+    const connected = session.connect();
+    await timers.run(500);
+    await connected;
+    session.expect('sb-7');
+    serial.pull();
+    await timers.run(100);
+    expect(session.state).toBe('lost');
+    serial.addStranger();
+    serial.plug();
+    await timers.run(20_000);
+    expect(session.state).toBe('streaming');
+    const closed = session.close();
+    await timers.run(3000);
+    await closed;
+    expect(session.state).toBe('idle');
+  });
+});
