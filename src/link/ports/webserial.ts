@@ -55,27 +55,23 @@ export function createWebSerialPort(serial: SerialHost, choice: SerialChoice, ti
     );
   }
 
+  /** A device that has just come, else the one that the user chose, else those that fit in turn. */
   async function find(): Promise<SerialPort | null> {
     const all = await serial.getPorts();
-    const granted = all[choice.index];
-    const first = turn === 0 && granted !== undefined && fits(granted) ? granted : newest;
     const candidates = all.filter(fits);
-    if (first !== null && candidates.includes(first)) {
-      candidates.splice(candidates.indexOf(first), 1);
-      candidates.unshift(first);
-    }
-    const found = candidates[turn % Math.max(1, candidates.length)] ?? null;
-    // A device that has just come is tried first, the others after it in turn.
-    if (first !== null && found === first) newest = null;
+    const came = newest;
+    const chosen = turn === 0 ? all[choice.index] : undefined;
+    const inTurn = candidates[turn % Math.max(1, candidates.length)] ?? null;
+    newest = null;
     turn++;
-    return found;
+    if (came !== null && candidates.includes(came)) return came;
+    return chosen !== undefined && fits(chosen) ? chosen : inTurn;
   }
 
   function onConnect(event: Event): void {
     const arrived = event.target as SerialPort | null;
     if (port !== null || arrived === null) return;
     newest = arrived;
-    turn = Math.max(turn, 1);
     events?.arrived?.();
   }
 
@@ -180,6 +176,10 @@ export function createWebSerialPort(serial: SerialHost, choice: SerialChoice, ti
       const found = await find();
       if (found === null) throw new PortError('port-gone', 'no granted port fits');
       await openOnce(found);
+      if (events !== to) {
+        await found.close().catch(() => undefined);
+        throw new PortError('port-gone', 'closed while it was opened');
+      }
       port = found;
       keep = true;
       writer = found.writable?.getWriter() ?? null;
