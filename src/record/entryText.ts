@@ -1,0 +1,119 @@
+/**
+ * The input-log entries that do not fit the sample columns, as lines of JSON: one array an entry,
+ * `[samplesBefore, tUs, kind, …]`. Device frames are kept as their canonical line without its LF, stray bytes in
+ * hex, so that a person can read the page with a text viewer.
+ */
+import type { LogEntry, LogHead } from '../engine/log.ts';
+import { encodeFrame } from '../link/encode.ts';
+import type { DeviceFrame, StrayReason } from '../link/frames.ts';
+import { parseFrame } from '../link/parse.ts';
+import type { WatchEvent } from '../watch/events.ts';
+import { fromHex, toHex } from './hex.ts';
+
+const REASONS: readonly string[] = ['garbage', 'crc', 'form', 'long', 'partial', 'unknown'];
+
+/** An entry and the number of the page's samples that came before it. */
+export interface PlacedEntry {
+  readonly samplesBefore: number;
+  readonly entry: LogEntry;
+}
+
+const ascii = new TextDecoder();
+const utf8 = new TextEncoder();
+const COMMA = 0x2c;
+
+/** The line without its LF. */
+export function entryLine(samplesBefore: number, entry: LogEntry): string {
+  const at = [samplesBefore, entry.tUs, entry.l];
+  switch (entry.l) {
+    case 'frame':
+      return JSON.stringify([...at, ascii.decode(encodeFrame(entry.frame)).slice(0, -1)]);
+    case 'stray':
+      return JSON.stringify([...at, entry.reason, toHex(entry.bytes)]);
+    case 'setup':
+      return JSON.stringify([...at, entry.setup]);
+    case 'command':
+      return JSON.stringify([...at, entry.command]);
+    case 'notice':
+      return JSON.stringify([...at, entry.notice]);
+  }
+}
+
+/** The frame of a canonical line without its LF, or null when it is not one, CRC included. */
+export function frameOfLine(line: string): DeviceFrame | null {
+  const bytes = utf8.encode(`${line}\n`);
+  const frame = parseFrame(bytes, 0, bytes.lastIndexOf(COMMA) + 1);
+  if (frame === null || frame.t === 'K') return null;
+  const again = encodeFrame(frame);
+  if (again.length !== bytes.length || again.some((b, i) => b !== bytes[i])) return null;
+  return frame;
+}
+
+const isRecord = (v: unknown): v is Record<string, unknown> =>
+  typeof v === 'object' && v !== null && !Array.isArray(v);
+const isTime = (v: unknown): v is number => typeof v === 'number' && Number.isSafeInteger(v) && v >= 0;
+
+function parseJson(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
+
+/**
+ * Reads one line; null when it is not an entry of this format. Setups, commands and notices are checked for
+ * being what they claim to be; their members are for their own schemas.
+ */
+export function parseEntryLine(line: string): PlacedEntry | null {
+  const row = parseJson(line);
+  if (!Array.isArray(row) || row.length < 4) return null;
+  const [samplesBefore, tUs, kind, body, extra] = row as unknown[];
+  if (!isTime(samplesBefore) || !isTime(tUs)) return null;
+  if (row.length !== (kind === 'stray' ? 5 : 4)) return null;
+  const entry = entryOf(kind, tUs, body, extra);
+  return entry === null ? null : { samplesBefore, entry };
+}
+
+function entryOf(kind: unknown, tUs: number, body: unknown, extra: unknown): LogEntry | null {
+  switch (kind) {
+    case 'frame': {
+      const frame = typeof body === 'string' ? frameOfLine(body) : null;
+      return frame === null ? null : { l: 'frame', tUs, frame };
+    }
+    case 'stray': {
+      if (typeof body !== 'string' || !REASONS.includes(body) || typeof extra !== 'string') return null;
+      const bytes = fromHex(extra);
+      return bytes === null ? null : { l: 'stray', tUs, reason: body as StrayReason, bytes };
+    }
+    case 'setup':
+      if (!isRecord(body) || !isTime(body.number) || !Array.isArray(body.channels)) return null;
+      return { l: 'setup', tUs, setup: body } as unknown as LogEntry;
+    case 'command':
+      if (!isRecord(body) || typeof body.c !== 'string') return null;
+      return { l: 'command', tUs, command: body } as unknown as LogEntry;
+    case 'notice':
+      if (!isRecord(body) || typeof body.n !== 'string') return null;
+      return { l: 'notice', tUs, notice: body } as unknown as LogEntry;
+    default:
+      return null;
+  }
+}
+
+export const eventLine = (event: WatchEvent): string => JSON.stringify(event);
+
+export function parseEventLine(line: string): WatchEvent | null {
+  const body = parseJson(line);
+  if (!isRecord(body) || typeof body.e !== 'string' || typeof body.tUs !== 'number') return null;
+  return body as unknown as WatchEvent;
+}
+
+export function parseHead(text: string): LogHead | null {
+  const h = parseJson(text);
+  if (!isRecord(h)) return null;
+  if (h.format !== 1 || typeof h.engine !== 'number' || typeof h.practice !== 'boolean') return null;
+  if (typeof h.runId !== 'string' || typeof h.software !== 'string') return null;
+  if (h.jobId !== null && typeof h.jobId !== 'string') return null;
+  if (h.utcMs !== null && !Number.isFinite(h.utcMs)) return null;
+  return h as unknown as LogHead;
+}

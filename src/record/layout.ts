@@ -1,0 +1,198 @@
+/**
+ * The page of a run's trace, byte by byte (docs/record.md holds the same in prose). Everything little-endian.
+ * A run is one append-only file of such pages; a page holds all that entered in about half a second.
+ */
+
+/** "Sbarpage" in ASCII. */
+export const MAGIC = Uint8Array.of(0x53, 0x62, 0x61, 0x72, 0x70, 0x61, 0x67, 0x65);
+export const PAGE_FORMAT = 1;
+
+/** Fixed part of the header, bytes. */
+export const FIXED_HEADER = 112;
+/** A page is never larger: a length field that claims more is damage, and bounds what a reader allocates. */
+export const MAX_PAGE_BYTES = 4 << 20;
+/** Longest line of the entry and event sections, and longest head, bytes. */
+export const MAX_LINE_BYTES = 1 << 20;
+export const MAX_PAGE_SAMPLES = 16_384;
+export const MAX_PAGE_CHANNELS = 7;
+export const MAX_RUN_ID = 64;
+export const HASH_BYTES = 32;
+
+/** Flag bits of the header. */
+export const PAGE_FLAG = {
+  /** Carries the log's head; the first page and no other. */
+  head: 1,
+  /** The last page: nothing follows. */
+  end: 2,
+  /** With `end`: the run was not ended by its crew, it was found open and closed. */
+  interrupted: 4,
+  /** The first page after the run was taken up again. */
+  resumed: 8,
+} as const;
+const KNOWN_FLAGS = PAGE_FLAG.head | PAGE_FLAG.end | PAGE_FLAG.interrupted | PAGE_FLAG.resumed;
+
+/** utcMs field of a page whose wall clock is not known. */
+const NO_UTC = 0xffff_ffff_ffff_ffffn;
+
+export interface PageHeader {
+  /** Offset of the first column from the start of the page: a multiple of 8. */
+  readonly headerBytes: number;
+  /** Whole page with its CRC: a multiple of 8. */
+  readonly pageBytes: number;
+  readonly index: number;
+  readonly flags: number;
+  /** Channels of the sample columns, 0-7. */
+  readonly channels: number;
+  readonly runId: string;
+  /** Arrival of the first and last entry of the page on the run clock, µs. Sample times count from firstUs. */
+  readonly firstUs: number;
+  readonly lastUs: number;
+  /** UTC in ms when the page was cut; null: not known. */
+  readonly utcMs: number | null;
+  readonly samples: number;
+  readonly entries: number;
+  readonly entryBytes: number;
+  readonly events: number;
+  readonly eventBytes: number;
+  readonly headBytes: number;
+  /** SHA-256 of the whole page before this one; zeros before the first. */
+  readonly previous: Uint8Array;
+}
+
+/** Kinds and types of the column list. */
+const COLUMN = { dt: 1, seq: 2, tick: 3, counts: 4, status: 5, nulls: 6 } as const;
+const TYPE = { u8: 1, u16: 2, u32: 3, i32: 4 } as const;
+
+/** The column list of a page with so many channels: kind, channel, type, zero; four bytes a column. */
+export function columnList(channels: number): Uint8Array {
+  const rows: number[] = [];
+  rows.push(COLUMN.dt, 0, TYPE.u32, 0, COLUMN.seq, 0, TYPE.u32, 0, COLUMN.tick, 0, TYPE.u32, 0);
+  for (let c = 0; c < channels; c++) rows.push(COLUMN.counts, c, TYPE.i32, 0);
+  rows.push(COLUMN.status, 0, TYPE.u16, 0, COLUMN.nulls, 0, TYPE.u8, 0);
+  return Uint8Array.from(rows);
+}
+
+export const columnCount = (channels: number): number => 5 + channels;
+
+export const pad8 = (n: number): number => (n + 7) & ~7;
+
+/** Bytes of a page's header for a run id of so many bytes. */
+export const headerBytesFor = (channels: number, runIdBytes: number): number =>
+  pad8(FIXED_HEADER + 4 * columnCount(channels) + runIdBytes);
+
+/** Bytes of the sample columns: the wide ones first, so that each starts on a multiple of its own width. */
+export const columnBytesFor = (channels: number, samples: number): number => samples * (15 + 4 * channels);
+
+/** Bytes of a whole page; the CRC is the last four. */
+export const pageBytesFor = (headerBytes: number, channels: number, samples: number, texts: number): number =>
+  pad8(headerBytes + columnBytesFor(channels, samples) + texts + 4);
+
+export interface HeaderFields extends Omit<PageHeader, 'runId'> {
+  readonly runId: Uint8Array;
+}
+
+/** Writes header, column list and run id at the start of `page`. */
+export function writeHeader(page: Uint8Array, h: HeaderFields): void {
+  const view = new DataView(page.buffer, page.byteOffset, page.byteLength);
+  page.set(MAGIC, 0);
+  view.setUint16(8, PAGE_FORMAT, true);
+  view.setUint16(10, h.headerBytes, true);
+  view.setUint32(12, h.pageBytes, true);
+  view.setUint32(16, h.index, true);
+  view.setUint16(20, h.flags, true);
+  view.setUint8(22, h.channels);
+  view.setUint8(23, h.runId.length);
+  view.setBigUint64(24, BigInt(h.firstUs), true);
+  view.setBigUint64(32, BigInt(h.lastUs), true);
+  view.setBigUint64(40, h.utcMs === null ? NO_UTC : BigInt(h.utcMs), true);
+  view.setUint32(48, h.samples, true);
+  view.setUint32(52, h.entries, true);
+  view.setUint32(56, h.entryBytes, true);
+  view.setUint32(60, h.events, true);
+  view.setUint32(64, h.eventBytes, true);
+  view.setUint32(68, h.headBytes, true);
+  view.setUint32(72, columnCount(h.channels), true);
+  view.setUint32(76, 0, true);
+  page.set(h.previous, 80);
+  const list = columnList(h.channels);
+  page.set(list, FIXED_HEADER);
+  page.set(h.runId, FIXED_HEADER + list.length);
+}
+
+export type HeaderResult =
+  | { readonly ok: true; readonly header: PageHeader }
+  /** 'torn': fewer bytes than a header. */
+  | { readonly ok: false; readonly what: 'form' | 'version' | 'torn' };
+
+const FORM: HeaderResult = { ok: false, what: 'form' };
+
+export function hasMagic(bytes: Uint8Array, at: number): boolean {
+  if (at + 8 > bytes.length) return false;
+  for (let i = 0; i < 8; i++) if (bytes[at + i] !== MAGIC[i]) return false;
+  return true;
+}
+
+const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
+
+/** Reads the header at `at`; checks every bound before it is used, never reads past the array, never throws. */
+export function readHeader(bytes: Uint8Array, at: number): HeaderResult {
+  if (at + FIXED_HEADER > bytes.length) return { ok: false, what: 'torn' };
+  if (!hasMagic(bytes, at)) return FORM;
+  const view = new DataView(bytes.buffer, bytes.byteOffset + at, bytes.length - at);
+  if (view.getUint16(8, true) !== PAGE_FORMAT) return { ok: false, what: 'version' };
+  const headerBytes = view.getUint16(10, true);
+  const pageBytes = view.getUint32(12, true);
+  const flags = view.getUint16(20, true);
+  const channels = view.getUint8(22);
+  const idBytes = view.getUint8(23);
+  const firstUs = Number(view.getBigUint64(24, true));
+  const lastUs = Number(view.getBigUint64(32, true));
+  const utc = view.getBigUint64(40, true);
+  const utcMs = utc === NO_UTC ? null : Number(utc);
+  const samples = view.getUint32(48, true);
+  const entries = view.getUint32(52, true);
+  const entryBytes = view.getUint32(56, true);
+  const events = view.getUint32(60, true);
+  const eventBytes = view.getUint32(64, true);
+  const headBytes = view.getUint32(68, true);
+  if (pageBytes > MAX_PAGE_BYTES || channels > MAX_PAGE_CHANNELS || idBytes > MAX_RUN_ID) return FORM;
+  if (samples > MAX_PAGE_SAMPLES || (flags & ~KNOWN_FLAGS) !== 0) return FORM;
+  if (Math.max(entryBytes, eventBytes, headBytes) > MAX_PAGE_BYTES) return FORM;
+  // A line is at least one character and its LF.
+  if (entries * 2 > entryBytes || events * 2 > eventBytes) return FORM;
+  if (headerBytes !== headerBytesFor(channels, idBytes)) return FORM;
+  if (pageBytes !== pageBytesFor(headerBytes, channels, samples, entryBytes + eventBytes + headBytes))
+    return FORM;
+  if (view.getUint32(72, true) !== columnCount(channels) || view.getUint32(76, true) !== 0) return FORM;
+  if (!Number.isSafeInteger(lastUs) || firstUs > lastUs) return FORM;
+  if (utcMs !== null && !Number.isSafeInteger(utcMs)) return FORM;
+  if (headerBytes > bytes.length - at) return { ok: false, what: 'torn' };
+  const list = columnList(channels);
+  for (let i = 0; i < list.length; i++) if (bytes[at + FIXED_HEADER + i] !== list[i]) return FORM;
+  const idAt = at + FIXED_HEADER + list.length;
+  let runId: string;
+  try {
+    runId = decoder.decode(bytes.subarray(idAt, idAt + idBytes));
+  } catch {
+    return FORM;
+  }
+  const header: PageHeader = {
+    headerBytes,
+    pageBytes,
+    index: view.getUint32(16, true),
+    flags,
+    channels,
+    runId,
+    firstUs,
+    lastUs,
+    utcMs,
+    samples,
+    entries,
+    entryBytes,
+    events,
+    eventBytes,
+    headBytes,
+    previous: bytes.slice(at + 80, at + 80 + HASH_BYTES),
+  };
+  return { ok: true, header };
+}

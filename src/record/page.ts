@@ -1,0 +1,177 @@
+/** One page, read and checked: bytes to entries and events. Never throws on bytes that are no page. */
+import type { LogEntry, LogHead } from '../engine/log.ts';
+import { crc32c } from '../link/crc32c.ts';
+import type { WatchEvent } from '../watch/events.ts';
+import { type PlacedEntry, parseEntryLine, parseEventLine, parseHead } from './entryText.ts';
+import { columnBytesFor, PAGE_FLAG, type PageHeader, readHeader } from './layout.ts';
+
+/** The samples of a page as columns; views into the page where its place in memory allows. */
+export interface SampleColumns {
+  readonly n: number;
+  /** Arrival after the page's firstUs, µs. */
+  readonly dt: Uint32Array;
+  readonly seq: Uint32Array;
+  readonly tick: Uint32Array;
+  /** Raw counts, one array a channel; 0 where the channel's bit in `nulls` is set. */
+  readonly counts: readonly Int32Array[];
+  readonly status: Uint16Array;
+  readonly nulls: Uint8Array;
+}
+
+export interface Page {
+  readonly header: PageHeader;
+  readonly offset: number;
+  /** The page's very bytes. */
+  readonly bytes: Uint8Array;
+  readonly samples: SampleColumns;
+  readonly placed: readonly PlacedEntry[];
+  readonly events: readonly WatchEvent[];
+  readonly head: LogHead | null;
+}
+
+export type PageResult =
+  | { readonly ok: true; readonly page: Page }
+  | {
+      readonly ok: false;
+      readonly what: 'crc' | 'form' | 'version' | 'torn';
+      /** The header, where it was whole: its index and times are then a hint at what was lost. */
+      readonly header: PageHeader | null;
+    };
+
+const LITTLE = new Uint8Array(Uint16Array.of(1).buffer)[0] === 1;
+
+type WordArray = Uint32Array | Int32Array | Uint16Array;
+
+/** A typed view of n values at `at`, or a copy where the machine or the alignment asks for one. */
+function column<T extends WordArray>(
+  make: { new (buffer: ArrayBufferLike, offset: number, n: number): T; new (n: number): T },
+  width: 2 | 4,
+  bytes: Uint8Array,
+  at: number,
+  n: number,
+): T {
+  if (LITTLE && (bytes.byteOffset + at) % width === 0)
+    return new make(bytes.buffer, bytes.byteOffset + at, n);
+  const out = new make(n);
+  const view = new DataView(bytes.buffer, bytes.byteOffset + at, n * width);
+  for (let i = 0; i < n; i++)
+    out[i] = width === 2 ? view.getUint16(i * 2, true) : view.getUint32(i * 4, true);
+  return out;
+}
+
+function readColumns(bytes: Uint8Array, h: PageHeader): SampleColumns {
+  const n = h.samples;
+  let at = h.headerBytes;
+  const u32 = (): Uint32Array => {
+    const c = column(Uint32Array, 4, bytes, at, n);
+    at += 4 * n;
+    return c;
+  };
+  const dt = u32();
+  const seq = u32();
+  const tick = u32();
+  const counts: Int32Array[] = [];
+  for (let c = 0; c < h.channels; c++, at += 4 * n) counts.push(column(Int32Array, 4, bytes, at, n));
+  const status = column(Uint16Array, 2, bytes, at, n);
+  at += 2 * n;
+  return { n, dt, seq, tick, counts, status, nulls: bytes.subarray(at, at + n) };
+}
+
+const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
+
+/** The lines of a section, each closed by LF, exactly so many; null otherwise. */
+function readLines(bytes: Uint8Array, count: number): string[] | null {
+  if (bytes.length === 0) return count === 0 ? [] : null;
+  let text: string;
+  try {
+    text = decoder.decode(bytes);
+  } catch {
+    return null;
+  }
+  if (!text.endsWith('\n')) return null;
+  const list = text.slice(0, -1).split('\n');
+  return list.length === count ? list : null;
+}
+
+function parseAll<T>(list: readonly string[] | null, parse: (line: string) => T | null): T[] | null {
+  if (list === null) return null;
+  const out: T[] = [];
+  for (const line of list) {
+    const value = parse(line);
+    if (value === null) return null;
+    out.push(value);
+  }
+  return out;
+}
+
+/** Whether entries and samples of the page are in one order that never descends in time. */
+function inOrder(h: PageHeader, samples: SampleColumns, placed: readonly PlacedEntry[]): boolean {
+  let last = h.firstUs;
+  let p = 0;
+  for (let i = 0; i <= samples.n; i++) {
+    for (; p < placed.length && placed[p]!.samplesBefore === i; p++) {
+      if (placed[p]!.entry.tUs < last) return false;
+      last = placed[p]!.entry.tUs;
+    }
+    if (i === samples.n) break;
+    const t = h.firstUs + samples.dt[i]!;
+    if (t < last) return false;
+    last = t;
+  }
+  return p === placed.length && last <= h.lastUs;
+}
+
+/** The page that starts at `offset`, with everything in it checked. */
+export function readPage(file: Uint8Array, offset: number): PageResult {
+  const found = readHeader(file, offset);
+  if (!found.ok) return { ok: false, what: found.what, header: null };
+  const { header: h } = found;
+  const end = offset + h.pageBytes;
+  if (end > file.length) return { ok: false, what: 'torn', header: h };
+  const bytes = file.subarray(offset, end);
+  const stored = new DataView(bytes.buffer, bytes.byteOffset + h.pageBytes - 4, 4).getUint32(0, true);
+  if (crc32c(bytes, 0, h.pageBytes - 4) !== stored) return { ok: false, what: 'crc', header: h };
+  const bad: PageResult = { ok: false, what: 'form', header: h };
+  let at = h.headerBytes + columnBytesFor(h.channels, h.samples);
+  const placed = parseAll(readLines(bytes.subarray(at, at + h.entryBytes), h.entries), parseEntryLine);
+  at += h.entryBytes;
+  const events = parseAll(readLines(bytes.subarray(at, at + h.eventBytes), h.events), parseEventLine);
+  at += h.eventBytes;
+  if (placed === null || events === null) return bad;
+  let head: LogHead | null = null;
+  if ((h.flags & PAGE_FLAG.head) !== 0) {
+    try {
+      head = parseHead(decoder.decode(bytes.subarray(at, at + h.headBytes)));
+    } catch {
+      return bad;
+    }
+    if (head === null || head.runId !== h.runId || h.index !== 0) return bad;
+  } else if (h.headBytes !== 0 || h.index === 0) return bad;
+  // The rest up to the CRC is zero: a page has one form only.
+  for (at += h.headBytes; at < h.pageBytes - 4; at++) if (bytes[at] !== 0) return bad;
+  const samples = readColumns(bytes, h);
+  if (!inOrder(h, samples, placed)) return bad;
+  return { ok: true, page: { header: h, offset, bytes, samples, placed, events, head } };
+}
+
+function sampleEntry(page: Page, i: number): LogEntry {
+  const { dt, seq, tick, counts, status, nulls } = page.samples;
+  const mask = nulls[i]!;
+  const row: (number | null)[] = [];
+  for (let c = 0; c < counts.length; c++) row.push(mask & (1 << c) ? null : counts[c]![i]!);
+  return {
+    l: 'frame',
+    tUs: page.header.firstUs + dt[i]!,
+    frame: { t: 'S', seq: seq[i]!, tick: tick[i]!, counts: row, status: status[i]! },
+  };
+}
+
+/** Everything that entered during the page, in its very order. */
+export function* pageEntries(page: Page): Generator<LogEntry, void, undefined> {
+  const { placed, samples } = page;
+  let p = 0;
+  for (let i = 0; i <= samples.n; i++) {
+    for (; p < placed.length && placed[p]!.samplesBefore === i; p++) yield placed[p]!.entry;
+    if (i < samples.n) yield sampleEntry(page, i);
+  }
+}

@@ -1,0 +1,78 @@
+/** Shapes of the record that other rooms name. Types and constants only: nothing here behaves. */
+
+/** What is wrong with a stretch of a run's pages. */
+export type PageFault =
+  | 'crc' // the page's CRC-32C differs
+  | 'torn' // the file ends, or turns to noise, inside a page
+  | 'missing' // page indexes are skipped
+  | 'order' // a page index comes again
+  | 'chain' // the page does not name the SHA-256 of the page before it
+  | 'form' // CRC right, content not of this format
+  | 'version' // a page of a later format
+  | 'run'; // a page of another run
+
+export interface PageDamage {
+  readonly what: PageFault;
+  /** Index of the page concerned, as far as it can be known. */
+  readonly page: number;
+  /** For 'missing', how many pages; else 1. */
+  readonly pages: number;
+  /** Byte offset in the run's file where the damage lies. */
+  readonly offset: number;
+  /** Time span concerned on the run clock, µs, from the good pages around; null: unknown. */
+  readonly fromUs: number | null;
+  readonly toUs: number | null;
+}
+
+/** How a run's last page closes it. A file without such a page is an open run. */
+export type RunEnd = 'ended' | 'interrupted';
+
+/** What the list of runs shows; the same members as the engine's message of that name. */
+export interface RunSummary {
+  readonly runId: string;
+  readonly jobId: string | null;
+  readonly title: string;
+  readonly practice: boolean;
+  readonly openedUtcMs: number;
+  readonly endedUtcMs: number | null;
+  readonly state: 'open' | 'interrupted' | 'ended';
+  readonly seconds: number;
+  readonly readings: number;
+  readonly peakBar: number | null;
+  readonly gaps: number;
+  readonly alarms: number;
+  readonly bytes: number;
+}
+
+/** The part of an append-only file that pure code needs; every store's AppendFile fits. */
+export interface ByteFile {
+  readonly size: number;
+  append(bytes: Uint8Array): void;
+  truncate(size: number): void;
+  read(offset: number, length: number): Uint8Array;
+}
+
+/** One line of the picture: line pressure, or the temperature of a channel. */
+export interface SeriesKey {
+  readonly name: 'bar' | 'temperature';
+  readonly place: string | null;
+  readonly channel: number;
+}
+
+/** A picture's worth of trace: the same members as the engine's TraceWindow, in µs on the run clock. */
+export interface PictureWindow {
+  readonly fromUs: number;
+  readonly toUs: number;
+  /** Run clock, µs, strictly ascending. */
+  readonly us: Float64Array;
+  /** One a series, in the order of the pyramid's keys; NaN marks a gap. */
+  readonly series: readonly {
+    readonly key: SeriesKey;
+    readonly min: Float32Array;
+    readonly max: Float32Array;
+  }[];
+  /** Readings behind the window. */
+  readonly readings: number;
+  /** True when every point is a single reading. */
+  readonly exact: boolean;
+}
