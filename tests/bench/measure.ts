@@ -1,0 +1,50 @@
+/** Timing helpers of the bench. Ratios inside one run count; absolute figures are this machine's. */
+
+export const now = () => performance.now();
+
+/** Best of `rounds` runs of `work`, in ms: the least disturbed one on a noisy machine. */
+export function best(rounds: number, work: () => void): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < rounds; i++) {
+    const t = now();
+    work();
+    least = Math.min(least, now() - t);
+  }
+  return least;
+}
+
+/** The p-quantile (0…1) of the values, nearest rank. */
+export function quantile(values: readonly number[], p: number): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.max(0, Math.ceil(p * sorted.length) - 1))] ?? Number.NaN;
+}
+
+export interface Row {
+  readonly what: string;
+  readonly value: string;
+  /** The baseline of the same run, or the goal. */
+  readonly beside: string;
+  /** null where there is no goal. */
+  readonly met: boolean | null;
+}
+
+export function print(title: string, rows: readonly Row[]): void {
+  console.log(`\n${title}`);
+  const width = Math.max(...rows.map((r) => r.what.length));
+  const mid = Math.max(...rows.map((r) => r.value.length));
+  for (const r of rows) {
+    const mark = r.met === null ? ' ' : r.met ? '✓' : '✗';
+    console.log(`  ${mark} ${r.what.padEnd(width)}  ${r.value.padStart(mid)}  ${r.beside}`);
+  }
+}
+
+/** A seeded generator (mulberry32), so that each run of the bench measures the same bytes. */
+export function random(seed: number): () => number {
+  let a = seed >>> 0;
+  return () => {
+    a = (a + 0x6d2b79f5) >>> 0;
+    let t = Math.imul(a ^ (a >>> 15), a | 1);
+    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+}
