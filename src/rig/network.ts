@@ -129,7 +129,7 @@ export class Network {
     let ph = this.hosePa;
     let pp = this.packerPa;
 
-    for (let round = 0; round < 24; round++) {
+    for (let round = 0; round < 40; round++) {
       // Regulator, and its relieving port.
       let share = 1;
       let shareSlope = 0;
@@ -228,10 +228,15 @@ export class Network {
         this.trialSupplyPa = ps;
         this.trialHosePa = ph;
         this.trialPackerPa = pp;
+        // What Newton left over is given to the large neighbours, so that the small volumes' masses fit their
+        // pressures exactly however long the step is.
+        f.regulator += fs;
+        if (this.coupled) f.hose -= fh;
+        else f.blown -= fh;
         return true;
       }
       // Kinks (a check valve, the regulator's band) can make Newton swing: damp it after a few rounds.
-      const damp = round < 10 ? 1 : 0.5;
+      const damp = round < 10 ? 1 : round < 20 ? 0.5 : 0.2;
       ps = Math.max(0.2 * ps, ps + damp * ds);
       ph = Math.max(0.2 * ph, ph + damp * dh);
       pp = Math.max(0.2 * pp, pp + damp * dp);

@@ -58,7 +58,7 @@ describe('site: gas law', () => {
       hose: { lengthM: 0.02, innerMm: 4 },
       nonReturn: 'valve',
     });
-    fill(site, 60);
+    fill(site, 1800);
     site.step(36_000);
     const { packerBar, gasC } = site.truth;
     // The wall is brought to the other temperature from outside and the gas follows.
