@@ -13,7 +13,7 @@ export function benchDecode(): Row[] {
   }
   const bytes = Buffer.concat(lines);
   const chunks: Uint8Array[] = [];
-  for (let at = 0; at < bytes.length; at += 4096) chunks.push(bytes.subarray(at, at + 4096));
+  for (let at = 0; at < bytes.length; at += 4096) chunks.push(new Uint8Array(bytes.subarray(at, at + 4096)));
 
   let frames = 0;
   const sink = {
