@@ -1,0 +1,104 @@
+/**
+ * Documents in IndexedDB, one row each. Reading the resting revision and writing the next is one transaction, so
+ * that of two tabs one is told 'stale'; a put settles when the disk was asked to keep it (durability 'strict').
+ */
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import { byId, keyOf, nextRevision } from './documents.ts';
+import { storeErrorOf } from './domErrors.ts';
+import { type DocumentKind, type DocumentStore, type StoredDocument, StoreError } from './store.ts';
+
+interface Schema extends DBSchema {
+  documents: { key: [string, string]; value: StoredDocument; indexes: { kind: string } };
+}
+
+const VERSION = 1;
+const STRICT = { durability: 'strict' } as const;
+
+class IdbDocuments implements DocumentStore {
+  constructor(private readonly reopen: () => Promise<IDBPDatabase<Schema>>) {}
+
+  private async with<T>(work: (db: IDBPDatabase<Schema>) => Promise<T>): Promise<T> {
+    try {
+      return await work(await this.reopen());
+    } catch (error) {
+      throw storeErrorOf(error);
+    }
+  }
+
+  get(kind: DocumentKind, id: string): Promise<StoredDocument | null> {
+    return this.with(async (db) => (await db.get('documents', keyOf(kind, id))) ?? null);
+  }
+
+  list(kind: DocumentKind): Promise<readonly StoredDocument[]> {
+    return this.with(async (db) => (await db.getAllFromIndex('documents', 'kind', kind)).sort(byId));
+  }
+
+  put(document: StoredDocument): Promise<StoredDocument> {
+    return this.with(async (db) => {
+      const tx = db.transaction('documents', 'readwrite', STRICT);
+      // tx.done must have a listener before anything can abort the transaction.
+      const done = tx.done.catch((error: unknown) => error);
+      try {
+        const resting = (await tx.store.get(keyOf(document.kind, document.id))) ?? null;
+        const next = nextRevision(resting, document);
+        await tx.store.put(next);
+        const failed = await done;
+        if (failed !== undefined) throw failed;
+        return next;
+      } catch (error) {
+        try {
+          tx.abort();
+        } catch {
+          // It was over already.
+        }
+        await done;
+        throw error;
+      }
+    });
+  }
+
+  remove(kind: DocumentKind, id: string): Promise<void> {
+    return this.with(async (db) => {
+      const tx = db.transaction('documents', 'readwrite', STRICT);
+      const found = await tx.store.getKey(keyOf(kind, id));
+      if (found !== undefined) await tx.store.delete(keyOf(kind, id));
+      await tx.done;
+      if (found === undefined) throw new StoreError('missing', `no ${kind} ${id}`);
+    });
+  }
+}
+
+/**
+ * The documents of this origin under one database name.
+ * @throws StoreError 'stale' when a newer version of the program made the database, 'denied' where there is none
+ */
+export async function createIdbDocuments(name: string): Promise<DocumentStore> {
+  let open: Promise<IDBPDatabase<Schema>> | null = null;
+  const connect = (): Promise<IDBPDatabase<Schema>> => {
+    open ??= openDB<Schema>(name, VERSION, {
+      upgrade(db) {
+        const store = db.createObjectStore('documents', { keyPath: ['kind', 'id'] });
+        store.createIndex('kind', 'kind');
+      },
+      // Another tab brings a newer version: let go, or it waits for ever.
+      blocking(_now, _wanted, event) {
+        open = null;
+        (event.target as IDBDatabase | null)?.close();
+      },
+      // The browser took the connection away (storage cleared, disk fault): the next call opens anew.
+      terminated() {
+        open = null;
+      },
+    });
+    open.catch(() => {
+      open = null;
+    });
+    return open;
+  };
+  try {
+    await connect();
+  } catch (error) {
+    throw storeErrorOf(error);
+  }
+  return new IdbDocuments(connect);
+}

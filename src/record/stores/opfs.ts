@@ -1,0 +1,166 @@
+/**
+ * Files in the origin private file system through sync access handles: dedicated workers only. A handle is
+ * exclusive, so a file open in another tab is 'busy' here.
+ */
+import { storeErrorOf } from './domErrors.ts';
+import { checkCut, checkName, checkRange } from './names.ts';
+import { type AppendFile, type FileStore, StoreError } from './store.ts';
+
+function guard<T>(work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    throw storeErrorOf(error);
+  }
+}
+
+async function guarded<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    throw storeErrorOf(error);
+  }
+}
+
+class OpfsFile implements AppendFile {
+  private length: number;
+  private open = true;
+
+  constructor(
+    private readonly handle: FileSystemSyncAccessHandle,
+    private readonly closed: () => void,
+  ) {
+    this.length = handle.getSize();
+  }
+
+  private check(): void {
+    if (!this.open) throw new StoreError('failed', 'the file is closed');
+  }
+
+  get size(): number {
+    return this.length;
+  }
+
+  append(bytes: Uint8Array): void {
+    this.check();
+    const { handle } = this;
+    try {
+      let done = 0;
+      while (done < bytes.length) {
+        const rest = new Uint8Array(
+          bytes.buffer as ArrayBuffer,
+          bytes.byteOffset + done,
+          bytes.length - done,
+        );
+        const n = handle.write(rest, { at: this.length + done });
+        if (n === 0) throw new StoreError('full', 'the file takes no more bytes');
+        done += n;
+      }
+      this.length += bytes.length;
+    } catch (error) {
+      // Half an append is no append.
+      try {
+        handle.truncate(this.length);
+      } catch {
+        // The first fault is the one to tell; the tail is cut at the next opening.
+      }
+      throw storeErrorOf(error);
+    }
+  }
+
+  flush(): void {
+    this.check();
+    guard(() => this.handle.flush());
+  }
+
+  truncate(size: number): void {
+    this.check();
+    checkCut(this.length, size);
+    guard(() => this.handle.truncate(size));
+    this.length = size;
+  }
+
+  read(offset: number, length: number): Uint8Array {
+    this.check();
+    checkRange(this.length, offset, length);
+    const out = new Uint8Array(length);
+    const n = guard(() => this.handle.read(out, { at: offset }));
+    if (n !== length) throw new StoreError('corrupt', 'the file is shorter than it was');
+    return out;
+  }
+
+  close(): void {
+    if (!this.open) return;
+    this.open = false;
+    this.closed();
+    guard(() => this.handle.close());
+  }
+}
+
+class OpfsStore implements FileStore {
+  private readonly files = new Map<string, OpfsFile>();
+  constructor(private readonly folder: FileSystemDirectoryHandle) {}
+
+  async open(name: string): Promise<AppendFile> {
+    checkName(name);
+    if (this.files.has(name)) throw new StoreError('busy', `${name} is open already`);
+    return guarded(async () => {
+      const entry = await this.folder.getFileHandle(name, { create: true });
+      const file = new OpfsFile(await entry.createSyncAccessHandle(), () => this.files.delete(name));
+      this.files.set(name, file);
+      return file;
+    });
+  }
+
+  async list(): Promise<readonly { name: string; size: number }[]> {
+    return guarded(async () => {
+      const rows: { name: string; size: number }[] = [];
+      for await (const entry of this.folder.values()) {
+        if (entry.kind !== 'file') continue;
+        const mine = this.files.get(entry.name);
+        rows.push({
+          name: entry.name,
+          size: mine?.size ?? (await (entry as FileSystemFileHandle).getFile()).size,
+        });
+      }
+      return rows.sort((a, b) => (a.name < b.name ? -1 : 1));
+    });
+  }
+
+  async readAll(name: string): Promise<Uint8Array> {
+    checkName(name);
+    const mine = this.files.get(name);
+    if (mine !== undefined) return mine.read(0, mine.size);
+    return guarded(async () => {
+      const entry = await this.folder.getFileHandle(name);
+      return new Uint8Array(await (await entry.getFile()).arrayBuffer());
+    });
+  }
+
+  async remove(name: string): Promise<void> {
+    checkName(name);
+    if (this.files.has(name)) throw new StoreError('busy', `${name} is open`);
+    return guarded(() => this.folder.removeEntry(name));
+  }
+
+  async room(): Promise<number | null> {
+    const { quota, usage } = await guarded(() => navigator.storage.estimate());
+    return quota === undefined || usage === undefined ? null : Math.max(0, quota - usage);
+  }
+
+  async persisted(): Promise<boolean> {
+    return guarded(() => navigator.storage.persisted());
+  }
+}
+
+/**
+ * The store over one folder of the origin's private file system, made when missing.
+ * @throws StoreError 'denied' where the browser keeps it back (private windows of some browsers)
+ */
+export async function createOpfsStore(folder: string): Promise<FileStore> {
+  checkName(folder);
+  return guarded(async () => {
+    const root = await navigator.storage.getDirectory();
+    return new OpfsStore(await root.getDirectoryHandle(folder, { create: true }));
+  });
+}
