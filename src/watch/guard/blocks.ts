@@ -1,0 +1,83 @@
+/**
+ * Means of neighbouring cleaned samples. Two rows of them are kept: short blocks (0.05 s or a sample) over the
+ * last few seconds, for what happens now, and blocks of 0.2 s over the whole stretch of a fill, merged in pairs
+ * as they age, for where it is going. Both rows have a fixed length, so a reading costs the same after 12 h.
+ */
+
+/** Plain data; the lists run in step, oldest first. */
+export interface BlockRow {
+  t: number[];
+  p: number[];
+  /** Samples in the block. */
+  n: number[];
+  /** The block being filled. */
+  sumT: number;
+  sumP: number;
+  count: number;
+  startT: number;
+}
+
+export function createRow(): BlockRow {
+  return { t: [], p: [], n: [], sumT: 0, sumP: 0, count: 0, startT: 0 };
+}
+
+export function clearRow(row: BlockRow): void {
+  row.t.length = 0;
+  row.p.length = 0;
+  row.n.length = 0;
+  row.sumT = 0;
+  row.sumP = 0;
+  row.count = 0;
+}
+
+/**
+ * Adds a sample; true when a block was completed and appended. A block is full when the next sample would lie
+ * past its width, judged by the typical period, so that blocks of one stream have one size.
+ */
+export function rowPush(row: BlockRow, t: number, p: number, width: number, period: number): boolean {
+  if (row.count === 0) row.startT = t;
+  // Sums about the first time of the block keep digits after days of run time.
+  row.sumT += t - row.startT;
+  row.sumP += p;
+  row.count++;
+  if (t - row.startT + 1.5 * period < width) return false;
+  row.t.push(row.startT + row.sumT / row.count);
+  row.p.push(row.sumP / row.count);
+  row.n.push(row.count);
+  row.sumT = 0;
+  row.sumP = 0;
+  row.count = 0;
+  return true;
+}
+
+/** Drops the oldest so that at most `most` remain; gives how many were dropped. */
+export function rowTrim(row: BlockRow, most: number): number {
+  const drop = row.t.length - most;
+  if (drop <= 0) return 0;
+  row.t.splice(0, drop);
+  row.p.splice(0, drop);
+  row.n.splice(0, drop);
+  return drop;
+}
+
+/**
+ * Halves the older half by merging pairs; blocks that would grow past `longest` samples' worth are dropped
+ * instead. The mean of a curved stretch lies off the curve by curvature · width²/24, which bounds the width.
+ */
+export function rowMerge(row: BlockRow, longest: number): void {
+  const half = row.t.length >> 1;
+  const t: number[] = [];
+  const p: number[] = [];
+  const n: number[] = [];
+  for (let i = 0; i + 1 < half; i += 2) {
+    const m = row.n[i]! + row.n[i + 1]!;
+    if (m > longest) continue;
+    t.push((row.t[i]! * row.n[i]! + row.t[i + 1]! * row.n[i + 1]!) / m);
+    p.push((row.p[i]! * row.n[i]! + row.p[i + 1]! * row.n[i + 1]!) / m);
+    n.push(m);
+  }
+  const rest = half - (half % 2);
+  row.t = t.concat(row.t.slice(rest));
+  row.p = p.concat(row.p.slice(rest));
+  row.n = n.concat(row.n.slice(rest));
+}

@@ -1,0 +1,94 @@
+/**
+ * First the spikes: cleans the stream of single readings before anything is estimated from it. A reading is judged
+ * when its neighbours are known, so the cleaned stream runs one sample late (two where samples are dense). The
+ * ceiling does not wait for it: it acts on the median of three of the raw readings.
+ */
+
+import { isSpike, MAD_TO_SD, median3, stepMedian } from '../../estimate/robust.ts';
+
+/** Plain data. The lists hold at most five values. */
+export interface CleanState {
+  t: number[];
+  x: number[];
+  /** Typical sample period, s. */
+  period: number;
+  /** Running median of |second difference| of raw readings, bar. */
+  second: number;
+  seen: number;
+  spikes: number;
+}
+
+export interface CleanSample {
+  readonly t: number;
+  readonly bar: number;
+}
+
+/** Smallest noise believed, bar: a quiet sensor must not make the model's own error look like certainty. */
+const LEAST_SD = 3e-4;
+/** Where samples are denser than this, spikes may be two samples wide. */
+const DENSE_S = 0.026;
+
+export function createClean(): CleanState {
+  return { t: [], x: [], period: 0, second: 0.004, seen: 0, spikes: 0 };
+}
+
+/** Forget the neighbours, keep what is known of the sensor. */
+export function cleanRestart(s: CleanState): void {
+  s.t.length = 0;
+  s.x.length = 0;
+  s.seen = 0;
+}
+
+/** Standard deviation of one raw reading, bar. White noise assumed: blocks measure their own scatter again. */
+export function sampleSd(s: CleanState, stepBar: number): number {
+  return Math.max((s.second * MAD_TO_SD) / Math.sqrt(6), 0.3 * stepBar, LEAST_SD);
+}
+
+/** Median of the last three raw readings; with two, the lower; null with fewer: one reading may be a spike. */
+export function lastMedian(s: CleanState): number | null {
+  const n = s.x.length;
+  if (n >= 3) return median3(s.x[n - 3]!, s.x[n - 2]!, s.x[n - 1]!);
+  return n === 2 ? Math.min(s.x[0]!, s.x[1]!) : null;
+}
+
+/** Takes a raw reading; gives the cleaned one whose turn it is, or null. */
+export function cleanPush(s: CleanState, t: number, bar: number, stepBar: number): CleanSample | null {
+  const before = s.t.length;
+  if (before > 0) {
+    const dt = t - s.t[before - 1]!;
+    if (s.period === 0) s.period = dt;
+    else s.period += Math.max(-0.3, Math.min(0.3, dt / s.period - 1)) * s.period * (s.seen < 20 ? 0.3 : 0.05);
+  }
+  s.t.push(t);
+  s.x.push(bar);
+  s.seen++;
+  if (s.x.length > 5) {
+    s.t.shift();
+    s.x.shift();
+  }
+  const n = s.x.length;
+  if (n < 3) return null;
+  const d2 = Math.abs(s.x[n - 1]! - 2 * s.x[n - 2]! + s.x[n - 3]!);
+  s.second = Math.max(1e-4, stepMedian(s.second, d2, s.seen < 60 ? 0.12 : 0.02));
+  const tolerance = Math.max(6 * sampleSd(s, stepBar), 4 * stepBar, 0.006);
+  if (s.period >= DENSE_S) {
+    const value = s.x[n - 2]!;
+    const spike = isSpike(s.x[n - 3]!, value, s.x[n - 1]!, tolerance);
+    if (spike) s.spikes++;
+    return { t: s.t[n - 2]!, bar: spike ? median3(s.x[n - 3]!, value, s.x[n - 1]!) : value };
+  }
+  if (n < 5) return null;
+  const value = s.x[2]!;
+  const mid = middleOfFive(s.x);
+  const spike = Math.abs(value - mid) > tolerance;
+  if (spike) s.spikes++;
+  return { t: s.t[2]!, bar: spike ? mid : value };
+}
+
+/** Median of five without sorting a copy. */
+function middleOfFive(x: readonly number[]): number {
+  const [a, b, c, d, e] = x as unknown as [number, number, number, number, number];
+  const lo = Math.max(Math.min(a, b), Math.min(c, d));
+  const hi = Math.min(Math.max(a, b), Math.max(c, d));
+  return median3(lo, hi, e);
+}

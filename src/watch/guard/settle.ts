@@ -1,0 +1,138 @@
+/**
+ * Where the line is going: keeps the long blocks of the present stretch of the fill, notices when the flow was
+ * changed by a hand, and asks the bank of supply pressures (estimate/settle-bank.ts) at every new block.
+ */
+
+import { MAD_TO_SD, stepMedian } from '../../estimate/robust.ts';
+import { bankInterval, excessFrom, excessUpTo, judgeBank } from '../../estimate/settle-bank.ts';
+import { pressureAt } from '../../estimate/subsonic.ts';
+import { rowMerge } from './blocks.ts';
+import { sampleSd } from './clean.ts';
+import type { GuardState, SettleBelief } from './state.ts';
+
+/** Air pressure taken for absolute pressures, bar. 0.1 bar of altitude moves a settling forecast by a few mbar. */
+export const AIR_BAR = 1.013;
+/** Critical ratio of a line of valves, couplings and hose (ISO 6358-1 gives 0.2-0.5 for valves, less for hoses). */
+export const CRITICAL = 0.25;
+export const LONG_S = 0.2;
+const LONG_MOST = 56;
+/** Floor under the scatter of a long block, bar: what the model itself is wrong by over a stretch. */
+const MODEL_SD = 0.0008;
+/** An open supply stands at least this far over the ceiling, bar: nearer ones are a regulator set too high. */
+export const OPEN_OVER_BAR = 1.6;
+
+const GRID = [
+  0.2, 0.35, 0.5, 0.62, 0.72, 0.8, 0.86, 0.91, 0.95, 0.98, 1, 1.025, 1.06, 1.11, 1.18, 1.28, 1.42, 1.6,
+];
+
+/** Candidates for a ceiling, absolute bar, ascending, from the reading up; the last three are open supplies. */
+function candidates(ceiling: number, from: number): number[] {
+  const out: number[] = [];
+  for (const g of GRID) {
+    const p = g * ceiling;
+    if (p > from - 0.02) out.push(p + AIR_BAR);
+  }
+  const top = Math.max(1.6 * ceiling, from);
+  const open = ceiling + OPEN_OVER_BAR;
+  if (open > top + 0.3) out.push((top + open) / 2 + AIR_BAR);
+  out.push(
+    Math.max(open, top + 0.2) + AIR_BAR,
+    Math.max(open, top) + 1.5 + AIR_BAR,
+    Math.max(open, top) + 5 + AIR_BAR,
+  );
+  return out;
+}
+
+/** Measured scatter of a long block of m samples, bar². */
+function blockVariance(s: GuardState, samples: number, typical: number): number {
+  const seen = (s.longSecond * MAD_TO_SD) / Math.sqrt(6);
+  const prior = sampleSd(s.clean, s.stepBar) / Math.sqrt(typical);
+  const sd2 = Math.max(seen * seen, prior * prior) + (0.3 * s.stepBar) ** 2 / typical;
+  return (sd2 * typical) / samples + MODEL_SD * MODEL_SD;
+}
+
+/** A long block was completed: notices surprises, then judges the bank. */
+export function longBlock(s: GuardState, ceiling: number | null): void {
+  const row = s.long;
+  let n = row.t.length;
+  const typical = row.n[n - 1]!;
+  if (n >= 3) {
+    const d2 = Math.abs(row.p[n - 1]! - 2 * row.p[n - 2]! + row.p[n - 3]!);
+    s.longSecond = Math.max(2e-4, stepMedian(s.longSecond, d2, n < 30 ? 0.15 : 0.05));
+  }
+  surprise(s, n - 1, typical);
+  if (n > LONG_MOST) {
+    if (s.from > n / 2) {
+      const drop = s.from;
+      row.t.splice(0, drop);
+      row.p.splice(0, drop);
+      row.n.splice(0, drop);
+      s.from = 0;
+    } else {
+      const age = row.t[s.from]!;
+      rowMerge(row, Math.ceil(2 / LONG_S) * typical);
+      s.from = row.t.findIndex((t) => t >= age);
+      if (s.from < 0) s.from = 0;
+    }
+    n = row.t.length;
+  }
+  const rate = s.motion?.rate ?? 0;
+  if (ceiling === null || rate < 0.0008 || n - s.from < 6) {
+    if (rate < 0.0008) s.belief = null;
+    return;
+  }
+  s.belief = judge(s, ceiling, typical);
+}
+
+function judge(s: GuardState, ceiling: number, typical: number): SettleBelief | null {
+  const row = s.long;
+  const to = row.t.length;
+  const p: number[] = [];
+  const variance: number[] = [];
+  const t: number[] = [];
+  for (let i = s.from; i < to; i++) {
+    t.push(row.t[i]!);
+    p.push(row.p[i]! + AIR_BAR);
+    variance.push(blockVariance(s, row.n[i]!, typical));
+  }
+  const grid = candidates(ceiling, row.p[to - 1]!);
+  const bank = judgeBank({ t, p, variance }, 0, t.length, grid, CRITICAL);
+  if (bank === null) return null;
+  // A stretch that no candidate fits is too long: the packer was still limp, or the air was warming. Keep its later part.
+  if (bank.reduced > 3 && t.length > 10) s.from += Math.ceil(t.length / 5);
+  const { low, high } = bankInterval(bank, 2);
+  return {
+    atS: row.t[to - 1]!,
+    bar: bank.best.p1 - AIR_BAR,
+    low: low - AIR_BAR,
+    high: high - AIR_BAR,
+    underExcess: excessUpTo(bank, ceiling + AIR_BAR),
+    openExcess: excessFrom(bank, ceiling + OPEN_OVER_BAR + AIR_BAR),
+    p1: bank.best.p1,
+    y0: bank.best.y0,
+    rate: bank.best.rate,
+    t0: bank.best.t0,
+    reduced: bank.reduced,
+  };
+}
+
+/** Was the new block foreseen? Two in a row that were not, on the same side, begin a new stretch. */
+function surprise(s: GuardState, i: number, typical: number): void {
+  const b = s.belief;
+  if (b === null || i - s.from < 6) return;
+  const row = s.long;
+  const foreseen = pressureAt(b.y0 + b.rate * (row.t[i]! - b.t0), b.p1, CRITICAL) - AIR_BAR;
+  const sd = Math.sqrt(2 * blockVariance(s, row.n[i]!, typical));
+  const z = (row.p[i]! - foreseen) / sd;
+  const sign = z > 4 ? 1 : z < -4 ? -1 : 0;
+  if (sign !== 0 && sign === s.surpriseSign) s.surprises++;
+  else s.surprises = sign === 0 ? 0 : 1;
+  s.surpriseSign = sign;
+  if (s.surprises >= 2 || Math.abs(z) > 12) {
+    s.from = Math.max(s.from, i - 1);
+    s.surprises = 0;
+    s.surpriseSign = 0;
+    s.belief = null;
+    s.agreeSettle = 0;
+  }
+}

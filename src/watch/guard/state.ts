@@ -1,0 +1,116 @@
+/** The guard's memory and its context. Plain data throughout: it is snapshotted with the watch. */
+
+import type { Limits, Line, Reaction, Tap } from '../../job/setup.ts';
+import type { Stage } from '../codes.ts';
+import type { AlarmValues, Bounded } from '../events.ts';
+import { type BlockRow, createRow } from './blocks.ts';
+import { type CleanState, createClean } from './clean.ts';
+
+export interface GuardContext {
+  readonly limits: Limits | null;
+  readonly tap: Tap;
+  readonly line: Line;
+  readonly reaction: Reaction;
+  readonly stage: Stage;
+  readonly ventOpen: boolean;
+}
+
+/** What the bank of supply pressures says, gauge bar; kept between its evaluations. */
+export interface SettleBelief {
+  readonly atS: number;
+  readonly bar: number;
+  readonly low: number;
+  readonly high: number;
+  /** Chi-square by which everything that settles under the ceiling is worse, and by which an open supply is. */
+  readonly underExcess: number;
+  readonly openExcess: number;
+  /** Line of the best fit in y (estimate/subsonic.ts), absolute bar. */
+  readonly p1: number;
+  readonly y0: number;
+  readonly rate: number;
+  readonly t0: number;
+  readonly reduced: number;
+}
+
+/** Motion over the last moments, from the short blocks. */
+export interface Motion {
+  readonly atS: number;
+  /** bar/s now and its standard deviation. */
+  readonly rate: number;
+  readonly sd: number;
+  /** bar/s about one second ago: what a stop is seen against. */
+  readonly before: number;
+  /** Middle of the window: level and time. */
+  readonly bar: number;
+  readonly midS: number;
+}
+
+export type RisingKind = 'settle' | 'left-band' | 'hand-time';
+
+export interface StopMemory {
+  /** Rise after the slope began to fall, as seconds of the slope before: hand and after-rise together. */
+  readonly reachS: number;
+  readonly atS: number;
+}
+
+export interface GuardState {
+  readonly v: 1;
+  clean: CleanState;
+  short: BlockRow;
+  long: BlockRow;
+  /** Running median of |second difference| of long blocks, bar: their measured scatter. */
+  longSecond: number;
+  /** First long block of the present stretch: since the last change of flow that was noticed. */
+  from: number;
+  /** Blocks in a row that the fit did not foresee, and the sign of the surprise. */
+  surprises: number;
+  surpriseSign: number;
+  lastS: number | null;
+  lastBar: number;
+  stepBar: number;
+  uBar: number;
+  motion: Motion | null;
+  belief: SettleBelief | null;
+  /** Evaluations in a row that agreed to an alarm of this kind. */
+  agreeSettle: number;
+  agreeBand: number;
+  rising: { kind: RisingKind; values: AlarmValues } | null;
+  /** Time since when nothing flows; null while something does. */
+  stillSince: number | null;
+  /** A rise under way: slope at its best, level and time where it began to fall. */
+  fastest: number;
+  slowFromS: number | null;
+  slowFromBar: number;
+  stops: StopMemory[];
+  cue: Bounded | null;
+  knee: Bounded | null;
+}
+
+export function createGuardState(): GuardState {
+  return {
+    v: 1,
+    clean: createClean(),
+    short: createRow(),
+    long: createRow(),
+    longSecond: 0.004,
+    from: 0,
+    surprises: 0,
+    surpriseSign: 0,
+    lastS: null,
+    lastBar: 0,
+    stepBar: 0,
+    uBar: 0,
+    motion: null,
+    belief: null,
+    agreeSettle: 0,
+    agreeBand: 0,
+    rising: null,
+    stillSince: null,
+    fastest: 0,
+    slowFromS: null,
+    slowFromBar: 0,
+    stops: [],
+    cue: null,
+    knee: null,
+  };
+}
