@@ -1,0 +1,66 @@
+import { Show } from 'solid-js';
+import type { CureView } from '../watch/view.ts';
+import { clockTime, type DisplayUnits, duration, percent } from '../words/format.ts';
+import { CURE, coldestText } from '../words/hold.ts';
+import { UI } from '../words/ui.ts';
+
+/**
+ * The cure line: progress of the data sheet's cure time with its lower and upper bound and, where it can be
+ * told, the clock time at which the lower bound reaches the end.
+ */
+export function CureLine(props: {
+  cure: CureView | null;
+  hasResin: boolean;
+  nowUtcMs: number;
+  units: DisplayUnits;
+}) {
+  const end = () => Math.max(1.25, Math.min(3, (props.cure?.high ?? 0) * 1.05));
+  const x = (progress: number) => `${(Math.min(end(), Math.max(0, progress)) / end()) * 100}%`;
+  const clock = (seconds: number) => clockTime(props.nowUtcMs + seconds * 1000);
+  const headline = () => {
+    const cure = props.cure;
+    if (cure === null) return props.hasResin ? CURE.notStarted : CURE.noResin;
+    if (cure.metAtS !== null || cure.low >= 1) return CURE.met;
+    if (cure.metInS === null) return CURE.notKnown;
+    const m = cure.metInS;
+    return `${UI.metAbout} ${clock(m.value)} (${clock(m.low)} ${UI.to} ${clock(m.high)}), ${UI.in} ${duration(m.value)}`;
+  };
+  return (
+    <section class="cure" aria-label={CURE.name} data-testid="cure-line">
+      <div class="cure-head">
+        <h3>{CURE.name}</h3>
+        <p class="cure-when" data-testid="cure-when">
+          {headline()}
+        </p>
+      </div>
+      <Show when={props.cure}>
+        {(cure) => (
+          <>
+            <div
+              class="cure-track"
+              role="progressbar"
+              aria-valuemin={0}
+              aria-valuemax={100}
+              aria-valuenow={Math.round(Math.min(1, cure().low) * 100)}
+              aria-valuetext={`${percent(cure().low)} ${UI.to} ${percent(cure().high)}`}
+            >
+              <div class="cure-low" style={{ width: x(cure().low) }} />
+              <div
+                class="cure-between"
+                style={{ left: x(cure().low), width: `calc(${x(cure().high)} - ${x(cure().low)})` }}
+              />
+              <div class="cure-best" style={{ left: x(cure().progress) }} />
+              <div class="cure-end" style={{ left: x(1) }}>
+                <span>100 %</span>
+              </div>
+            </div>
+            <p class="small muted">
+              {percent(cure().progress)} ({CURE.bounds} {percent(cure().low)} {UI.to} {percent(cure().high)}).{' '}
+              {coldestText(cure(), props.units)}
+            </p>
+          </>
+        )}
+      </Show>
+    </section>
+  );
+}

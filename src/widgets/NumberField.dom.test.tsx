@@ -1,0 +1,54 @@
+import { fireEvent, render, screen } from '@solidjs/testing-library';
+import { createSignal } from 'solid-js';
+import { describe, expect, it } from 'vitest';
+import { METRIC } from '../words/format.ts';
+import { NumberField, readNumber } from './NumberField.tsx';
+
+describe('number field', () => {
+  it('keeps the value that stands while the entry is wrong, and says why', async () => {
+    const [value, setValue] = createSignal<number | null>(1.5);
+    render(() => (
+      <NumberField
+        label="Rated"
+        kind="pressure"
+        value={value()}
+        onValue={setValue}
+        rules={{ lo: 0.05, hi: 20 }}
+      />
+    ));
+    const input = screen.getByLabelText<HTMLInputElement>(/Rated/);
+    expect(input.value).toBe('1.5');
+    fireEvent.focus(input);
+    fireEvent.input(input, { target: { value: '25' } });
+    expect(value()).toBe(1.5);
+    expect(screen.getByRole('alert').textContent).toContain('at most 20.00');
+    expect(input.getAttribute('aria-invalid')).toBe('true');
+    fireEvent.input(input, { target: { value: '2,25' } });
+    expect(value()).toBe(2.25);
+    expect(input.getAttribute('aria-invalid')).toBe('false');
+    fireEvent.input(input, { target: { value: '' } });
+    expect(value()).toBeNull();
+  });
+
+  it('shows and reads the user’s unit, and keeps bar', () => {
+    const psi = { ...METRIC, pressure: 'psi' } as const;
+    const [value, setValue] = createSignal<number | null>(1);
+    render(() => (
+      <NumberField label="Limit" kind="pressure" units={psi} value={value()} onValue={setValue} />
+    ));
+    const input = screen.getByLabelText<HTMLInputElement>(/Limit/);
+    expect(input.value).toBe('14.5');
+    fireEvent.input(input, { target: { value: '29' } });
+    // 29 psi at 6894.757 Pa each (GNU units).
+    expect(value()).toBeCloseTo(1.99948, 5);
+    fireEvent.input(input, { target: { value: '1.5 bar' } });
+    expect(value()).toBe(1.5);
+  });
+
+  it('refuses what could mean two things', () => {
+    expect(readNumber('1,234.5', {}, 'pressure', METRIC).ok).toBe(false);
+    expect(readNumber('12 °C', {}, 'pressure', METRIC).ok).toBe(false);
+    expect(readNumber('1.5', { whole: true }, undefined, METRIC).ok).toBe(false);
+    expect(readNumber('  ', { lo: 1 }, 'pressure', METRIC)).toEqual({ ok: true, value: null });
+  });
+});

@@ -1,0 +1,64 @@
+import { createMemo, For } from 'solid-js';
+import type { Stage } from '../watch/codes.ts';
+import { duration } from '../words/format.ts';
+import { STAGE } from '../words/terms.ts';
+import { UI } from '../words/ui.ts';
+
+/** A stage's stretch on the trace's time axis; toS null: still going on. */
+export interface StageSpan {
+  readonly stage: Stage;
+  readonly attempt: number;
+  readonly fromS: number;
+  readonly toS: number | null;
+}
+
+/** Spans as shares (0…1) of a window, those outside dropped. */
+export function placeSpans(
+  spans: readonly StageSpan[],
+  fromS: number,
+  toS: number,
+): readonly (StageSpan & { readonly left: number; readonly width: number })[] {
+  const span = toS - fromS;
+  if (!(span > 0)) return [];
+  return spans.flatMap((s) => {
+    const a = Math.max(fromS, s.fromS);
+    const b = Math.min(toS, s.toS ?? toS);
+    return b > a ? [{ ...s, left: (a - fromS) / span, width: (b - a) / span }] : [];
+  });
+}
+
+/** The stages along the top of the trace, on the same time axis. */
+export function StageRibbon(props: {
+  spans: readonly StageSpan[];
+  fromS: number;
+  toS: number;
+  /** Where the plot begins and ends inside this element, px. */
+  left: number;
+  right: number;
+}) {
+  const placed = createMemo(() => placeSpans(props.spans, props.fromS, props.toS));
+  return (
+    <ol
+      class="ribbon"
+      aria-label={UI.stages}
+      data-testid="stage-ribbon"
+      style={{ 'margin-left': `${props.left}px`, 'margin-right': `${props.right}px` }}
+    >
+      <For each={placed()}>
+        {(s) => (
+          <li
+            class="ribbon-span"
+            classList={{ now: s.toS === null, [s.stage]: true }}
+            style={{ left: `${s.left * 100}%`, width: `${s.width * 100}%` }}
+            title={`${STAGE[s.stage]} ${s.attempt > 1 ? s.attempt : ''} ${s.toS === null ? '' : duration(s.toS - s.fromS)}`}
+          >
+            <span>
+              {STAGE[s.stage]}
+              {s.attempt > 1 ? ` ${s.attempt}` : ''}
+            </span>
+          </li>
+        )}
+      </For>
+    </ol>
+  );
+}

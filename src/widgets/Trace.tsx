@@ -1,0 +1,206 @@
+import { createEffect, createSignal, on, onCleanup, onMount, Show } from 'solid-js';
+import uPlot from 'uplot';
+import 'uplot/dist/uPlot.min.css';
+import type { TraceWindow } from '../engine/messages.ts';
+import { scaleOf } from '../units/display.ts';
+import { type DisplayUnits, pressure, stopwatch, temperature } from '../words/format.ts';
+import { PLACE } from '../words/terms.ts';
+import { UI } from '../words/ui.ts';
+import { type Pace, paceOf, toPlot, valueAt } from './trace-data.ts';
+import { attachGestures } from './trace-gestures.ts';
+import { type Decor, drawOver, drawUnder, inkOf } from './trace-paint.ts';
+import { keyView, type View } from './trace-view.ts';
+
+const AXIS_PX = { left: 52, right: 48, bottom: 30, top: 8 };
+
+/**
+ * The trace: pressure and temperatures over the seconds from the first sample. A thin wrapper round uPlot: data
+ * come decimated, limits, bands, gaps and marks are painted by draw hooks, and the plot is destroyed with us.
+ */
+export function Trace(props: {
+  window: TraceWindow | null;
+  view: View;
+  topBar: number;
+  decor: Decor;
+  units: DisplayUnits;
+  pace?: Pace;
+  /** Changes when the colours do. */
+  theme: string;
+  /** Given: wheel, touch and keys move the view inside `whole`. */
+  whole?: View;
+  onView?(view: View): void;
+  /** Plot edges inside the element, px from its left and right. */
+  onBox?(left: number, right: number): void;
+  label: string;
+}) {
+  let host!: HTMLDivElement;
+  let plot: uPlot | null = null;
+  let kinds = '';
+  const [readout, setReadout] = createSignal<string>('');
+
+  const build = () => {
+    plot?.destroy();
+    const series = props.window?.series ?? [];
+    const hasTemps = series.some((s) => s.name === 'temperature');
+    kinds = key(props.window);
+    const ink = inkOf(host);
+    const axis = {
+      stroke: ink.ink2,
+      font: '13px system-ui, sans-serif',
+      ticks: { show: false },
+      grid: { stroke: ink.line, width: 1 },
+    };
+    plot = new uPlot(
+      {
+        width: Math.max(80, host.clientWidth),
+        height: Math.max(80, host.clientHeight),
+        padding: [AXIS_PX.top, hasTemps ? 0 : 14, 0, 0],
+        legend: { show: false },
+        cursor: { drag: { x: false, y: false }, points: { show: false }, y: false },
+        scales: {
+          x: { time: false, range: () => [props.view.fromS, props.view.toS] },
+          p: { range: () => [0, toUnit(props.topBar)] },
+          c: { range: (_u, lo, hi) => [Math.floor((lo ?? 0) - 3), Math.ceil((hi ?? 20) + 3)] },
+        },
+        axes: [
+          {
+            ...axis,
+            size: AXIS_PX.bottom,
+            space: 80,
+            values: (_u, splits) => splits.map((s) => stopwatch(s)),
+          },
+          { ...axis, scale: 'p', size: AXIS_PX.left },
+          { ...axis, scale: 'c', side: 1, size: AXIS_PX.right, show: hasTemps, grid: { show: false } },
+        ],
+        series: [
+          {},
+          ...series.map((s, i) =>
+            s.name === 'bar'
+              ? { scale: 'p', stroke: ink.trace, width: 2, points: { show: false } }
+              : {
+                  scale: 'c',
+                  stroke: ink.trace2,
+                  width: 1.5,
+                  dash: DASHES[(i - 1) % DASHES.length] ?? [],
+                  points: { show: false },
+                },
+          ),
+        ],
+        hooks: {
+          drawClear: [(u) => drawUnder(u, props.decor, ink, toUnit)],
+          draw: [(u) => drawOver(u, props.decor, ink, toUnit)],
+          setCursor: [(u) => setReadout(readAt(u))],
+          setSize: [() => tellBox()],
+          ready: [() => queueMicrotask(tellBox)],
+        },
+      },
+      [[], ...series.map(() => [])] as unknown as uPlot.AlignedData,
+      host,
+    );
+    put();
+  };
+
+  const toUnit = (bar: number) => bar * scaleOf('pressure', props.units).factor;
+
+  const put = () => {
+    if (plot === null || props.window === null) return;
+    const data = toPlot(props.window, props.units, props.pace ?? paceOf(null));
+    const u = plot;
+    u.batch(() => {
+      u.setData([data.x, ...data.y] as uPlot.AlignedData, false);
+      u.setScale('x', { min: props.view.fromS, max: props.view.toS });
+    });
+  };
+
+  const tellBox = () => {
+    if (plot === null) return;
+    const left = plot.bbox.left / uPlot.pxRatio;
+    props.onBox?.(left, host.clientWidth - left - plot.bbox.width / uPlot.pxRatio);
+  };
+
+  const readAt = (u: uPlot): string => {
+    const left = u.cursor.left ?? -1;
+    const w = props.window;
+    if (left < 0 || w === null) return '';
+    const at = u.posToVal(left, 'x');
+    const parts = w.series.map((s, i) => {
+      const v = valueAt(w, i, at);
+      if (s.name === 'bar') return pressure(v, props.units);
+      const place =
+        s.place !== null && Object.hasOwn(PLACE, s.place)
+          ? PLACE[s.place as keyof typeof PLACE]
+          : UI.temperature;
+      return `${place} ${temperature(v, props.units)}`;
+    });
+    return `${stopwatch(at)}  ${parts.join('  ')}`;
+  };
+
+  onMount(() => {
+    build();
+    const observer = new ResizeObserver(() => {
+      if (plot === null || host.clientWidth === 0) return;
+      plot.setSize({ width: host.clientWidth, height: Math.max(80, host.clientHeight) });
+    });
+    observer.observe(host);
+    const detach = attachGestures(
+      host,
+      () => (props.whole === undefined ? null : { view: props.view, whole: props.whole }),
+      () => ({
+        left: (plot?.bbox.left ?? 0) / uPlot.pxRatio,
+        width: (plot?.bbox.width ?? 1) / uPlot.pxRatio,
+      }),
+      (view) => props.onView?.(view),
+    );
+    onCleanup(() => {
+      observer.disconnect();
+      detach();
+      plot?.destroy();
+      plot = null;
+    });
+  });
+
+  createEffect(
+    on(
+      () => [props.window, props.view, props.topBar, props.decor, props.pace] as const,
+      () => {
+        if (plot === null) return;
+        if (key(props.window) !== kinds) build();
+        else put();
+      },
+      { defer: true },
+    ),
+  );
+  createEffect(on([() => props.theme, () => props.units], () => plot !== null && build(), { defer: true }));
+
+  const onKey = (event: KeyboardEvent) => {
+    if (props.whole === undefined) return;
+    const next = keyView(event.key, props.view, props.whole);
+    if (next === null) return;
+    event.preventDefault();
+    props.onView?.(next);
+  };
+
+  return (
+    <figure class="trace" aria-label={props.label}>
+      <div
+        class="trace-plot"
+        ref={host}
+        data-testid="trace"
+        role="img"
+        aria-label={props.label}
+        tabIndex={props.whole === undefined ? -1 : 0}
+        onKeyDown={onKey}
+      />
+      <Show when={readout() !== ''}>
+        <figcaption class="trace-readout">{readout()}</figcaption>
+      </Show>
+    </figure>
+  );
+}
+
+const DASHES: readonly number[][] = [[], [6, 4], [2, 3], [10, 3, 2, 3]];
+
+/** Kinds of series: another set needs another plot. */
+function key(window: TraceWindow | null): string {
+  return window === null ? '' : window.series.map((s) => `${s.name}${s.channel}`).join();
+}

@@ -1,0 +1,74 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { LiveBuffer } from './live-buffer.ts';
+
+const none = new Map<number, string | null>();
+const fresh = (s: number[], bar: number[]) => ({
+  s: Float64Array.from(s),
+  bar: Float32Array.from(bar),
+  temps: [],
+});
+
+describe('live buffer', () => {
+  it('keeps lowest and highest of each tenth of a second', () => {
+    const buffer = new LiveBuffer();
+    buffer.append(fresh([0, 0.02, 0.04, 0.11], [1, 3, 2, 5]));
+    const w = buffer.window(0, 1, 100, none);
+    expect([...w.s]).toEqual([0, 0.1]);
+    expect([...w.series[0]!.min]).toEqual([1, 5]);
+    expect([...w.series[0]!.max]).toEqual([3, 5]);
+  });
+
+  it('leaves a gap empty instead of bridging it', () => {
+    const buffer = new LiveBuffer();
+    buffer.append(fresh([0, 0.5], [1, 2]));
+    const w = buffer.window(0, 1, 100, none);
+    expect([...w.series[0]!.min].map(Number.isNaN)).toEqual([false, true, true, true, true, false]);
+  });
+
+  it('a reading without a value marks nothing', () => {
+    const buffer = new LiveBuffer();
+    buffer.append(fresh([0, 0.1], [Number.NaN, 2]));
+    expect(Number.isNaN(buffer.window(0, 1, 10, none).series[0]!.max[0]!)).toBe(true);
+  });
+
+  it('never loses a peak when it merges buckets, whatever the window', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: 0, max: 8, noNaN: true }), { minLength: 1, maxLength: 400 }),
+        fc.integer({ min: 1, max: 60 }),
+        (bars, points) => {
+          const buffer = new LiveBuffer();
+          buffer.append(
+            fresh(
+              bars.map((_, i) => i * 0.05),
+              bars,
+            ),
+          );
+          const w = buffer.window(0, bars.length * 0.05, points, none);
+          expect(w.s.length).toBeLessThanOrEqual(points + 1);
+          expect(Math.max(...[...w.series[0]!.max])).toBe(Math.max(...bars.map(Math.fround)));
+          expect(Math.min(...[...w.series[0]!.min])).toBe(Math.min(...bars.map(Math.fround)));
+        },
+      ),
+    );
+  });
+
+  it('grows past its first capacity and keeps what it had', () => {
+    const buffer = new LiveBuffer();
+    buffer.append({
+      s: Float64Array.of(1),
+      bar: Float32Array.of(4),
+      temps: [{ channel: 2, c: Float32Array.of(9) }],
+    });
+    buffer.append({
+      s: Float64Array.of(5000),
+      bar: Float32Array.of(1),
+      temps: [{ channel: 2, c: Float32Array.of(8) }],
+    });
+    const w = buffer.window(0, 2, 100, new Map([[2, 'pipe']]));
+    expect(w.series[1]!.place).toBe('pipe');
+    expect(w.series[1]!.max[w.s.length > 10 ? 10 : 0]).toBe(9);
+    expect(buffer.lastS).toBeCloseTo(5000.1);
+  });
+});

@@ -1,0 +1,158 @@
+import type { TraceWindow } from '../engine/messages.ts';
+
+/**
+ * The live trace as the page keeps it: lowest and highest of each tenth of a second, in typed arrays outside
+ * the reactive graph. Twelve hours are 432 000 buckets, about 7 MB with one temperature. It is for drawing only:
+ * the record is the engine's.
+ */
+
+export const BUCKET_S = 0.1;
+const FIRST_CAPACITY = 8192;
+
+interface Column {
+  min: Float32Array;
+  max: Float32Array;
+}
+
+function blank(capacity: number): Column {
+  return {
+    min: new Float32Array(capacity).fill(Number.NaN),
+    max: new Float32Array(capacity).fill(Number.NaN),
+  };
+}
+
+function grown(column: Column, capacity: number): Column {
+  const next = blank(capacity);
+  next.min.set(column.min);
+  next.max.set(column.max);
+  return next;
+}
+
+export interface FreshReadings {
+  readonly s: Float64Array;
+  readonly bar: Float32Array;
+  readonly temps: readonly { readonly channel: number; readonly c: Float32Array }[];
+}
+
+export class LiveBuffer {
+  private capacity = FIRST_CAPACITY;
+  private bar = blank(FIRST_CAPACITY);
+  private temps = new Map<number, Column>();
+  /** Index of the newest bucket, -1 for none. Bucket i spans i/10…(i+1)/10 s from the first sample. */
+  private newest = -1;
+  /** Counts up with each change. */
+  version = 0;
+
+  clear(): void {
+    this.capacity = FIRST_CAPACITY;
+    this.bar = blank(FIRST_CAPACITY);
+    this.temps = new Map();
+    this.newest = -1;
+    this.version++;
+  }
+
+  /** Seconds of the newest bucket's end, 0 when empty. */
+  get lastS(): number {
+    return this.newest < 0 ? 0 : (this.newest + 1) * BUCKET_S;
+  }
+
+  append(fresh: FreshReadings): void {
+    if (fresh.s.length === 0) return;
+    for (const t of fresh.temps)
+      if (!this.temps.has(t.channel)) this.temps.set(t.channel, blank(this.capacity));
+    for (let k = 0; k < fresh.s.length; k++) {
+      const i = Math.floor(fresh.s[k]! / BUCKET_S + 1e-6);
+      if (i < 0 || !Number.isFinite(i)) continue;
+      this.reach(i);
+      put(this.bar, i, fresh.bar[k] ?? Number.NaN);
+      for (const t of fresh.temps) put(this.temps.get(t.channel)!, i, t.c[k] ?? Number.NaN);
+      if (i > this.newest) this.newest = i;
+    }
+    this.version++;
+  }
+
+  /** Takes over what the engine kept of a resumed run, once, before fresh readings follow. */
+  load(window: TraceWindow): void {
+    for (const series of window.series) {
+      let column = this.bar;
+      if (series.name === 'temperature') {
+        column = this.temps.get(series.channel) ?? blank(this.capacity);
+        this.temps.set(series.channel, column);
+      }
+      for (let k = 0; k < window.s.length; k++) {
+        const i = Math.floor(window.s[k]! / BUCKET_S + 1e-6);
+        if (i < 0) continue;
+        this.reach(i);
+        column = series.name === 'bar' ? this.bar : this.temps.get(series.channel)!;
+        put(column, i, series.min[k]!);
+        put(column, i, series.max[k]!);
+        if (i > this.newest) this.newest = i;
+      }
+    }
+    this.version++;
+  }
+
+  /**
+   * A window in at most `points` buckets; lowest and highest survive the merging.
+   * @param places name of the place of a temperature channel
+   */
+  window(
+    fromS: number,
+    toS: number,
+    points: number,
+    places: ReadonlyMap<number, string | null>,
+  ): TraceWindow {
+    const from = Math.max(0, Math.floor(fromS / BUCKET_S));
+    const to = Math.min(this.newest, Math.ceil(toS / BUCKET_S));
+    const count = Math.max(0, to - from + 1);
+    const stride = Math.max(1, Math.ceil(count / Math.max(1, points)));
+    // Merged buckets start at whole multiples, so that a sliding window does not flicker.
+    const start = Math.floor(from / stride) * stride;
+    const n = count === 0 ? 0 : Math.floor((to - start) / stride) + 1;
+    const s = new Float64Array(n);
+    for (let k = 0; k < n; k++) s[k] = (start + k * stride) * BUCKET_S;
+    const merge = (column: Column) => {
+      const min = new Float32Array(n).fill(Number.NaN);
+      const max = new Float32Array(n).fill(Number.NaN);
+      for (let k = 0; k < n; k++) {
+        const end = Math.min(this.newest, start + (k + 1) * stride - 1);
+        for (let i = start + k * stride; i <= end; i++) {
+          put({ min, max }, k, column.min[i]!);
+          put({ min, max }, k, column.max[i]!);
+        }
+      }
+      return { min, max };
+    };
+    return {
+      fromS,
+      toS,
+      s,
+      readings: count,
+      series: [
+        { name: 'bar', place: null, channel: -1, ...merge(this.bar) },
+        ...[...this.temps].map(([channel, column]) => ({
+          name: 'temperature' as const,
+          place: places.get(channel) ?? null,
+          channel,
+          ...merge(column),
+        })),
+      ],
+    };
+  }
+
+  private reach(i: number): void {
+    if (i < this.capacity) return;
+    let capacity = this.capacity;
+    while (capacity <= i) capacity *= 2;
+    this.bar = grown(this.bar, capacity);
+    this.temps = new Map([...this.temps].map(([channel, column]) => [channel, grown(column, capacity)]));
+    this.capacity = capacity;
+  }
+}
+
+function put(column: Column, i: number, value: number): void {
+  if (Number.isNaN(value)) return;
+  // A NaN compares false with everything, so an empty bucket takes the first value.
+  if (!(column.min[i]! <= value)) column.min[i] = value;
+  if (!(column.max[i]! >= value)) column.max[i] = value;
+}

@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import type { TraceWindow } from '../engine/messages.ts';
+import { METRIC } from '../words/format.ts';
+import { highestBar, paceOf, toPlot, valueAt } from './trace-data.ts';
+
+const window: TraceWindow = {
+  fromS: 0,
+  toS: 3,
+  s: Float64Array.of(0, 1, 2),
+  readings: 30,
+  series: [
+    {
+      name: 'bar',
+      place: null,
+      channel: 0,
+      min: Float32Array.of(1, Number.NaN, 0.5),
+      max: Float32Array.of(1.5, Number.NaN, 0.75),
+    },
+    {
+      name: 'temperature',
+      place: 'pipe',
+      channel: 1,
+      min: Float32Array.of(10, 10, 10),
+      max: Float32Array.of(10, 10, 10),
+    },
+  ],
+};
+
+describe('plot data', () => {
+  it('gives two rising points a bucket and null for a gap', () => {
+    const plot = toPlot(window, METRIC);
+    expect(plot.x).toEqual([0, 0.5, 1, 1.5, 2, 2.5]);
+    expect(plot.y[0]).toEqual([1, 1.5, null, null, 0.5, 0.75]);
+  });
+
+  it('joins holes of the sensor’s own pace and leaves longer ones open', () => {
+    const slow = { bar: 2.5, temperature: 5 };
+    expect(toPlot(window, METRIC, slow).y[0]).toEqual([1, 1.5, undefined, undefined, 0.5, 0.75]);
+    expect(toPlot(window, METRIC, { bar: 1.9, temperature: 5 }).y[0]![2]).toBeNull();
+    expect(paceOf(1).bar).toBe(2.5);
+    expect(paceOf(1000).bar).toBe(0.25);
+  });
+
+  it('converts to the units of the user', () => {
+    const plot = toPlot(window, { ...METRIC, pressure: 'kPa', temperature: 'F' });
+    expect(plot.y[0]![0]).toBeCloseTo(100);
+    expect(plot.y[1]![0]).toBeCloseTo(50);
+  });
+
+  it('reads a value, and none in a gap', () => {
+    expect(valueAt(window, 0, 0.4)).toBe(1.5);
+    expect(valueAt(window, 0, 1.2)).toBeNull();
+  });
+
+  it('finds the highest pressure', () => {
+    expect(highestBar(window)).toBe(1.5);
+    expect(highestBar({ ...window, series: [] })).toBeNull();
+  });
+});

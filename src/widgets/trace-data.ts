@@ -1,0 +1,84 @@
+import type { TraceWindow } from '../engine/messages.ts';
+import { scaleOf } from '../units/display.ts';
+import type { DisplayUnits } from '../words/format.ts';
+
+/** What the plot takes: ascending x and one plain array a series, null for a gap. */
+export interface PlotData {
+  readonly x: number[];
+  readonly y: (number | null | undefined)[][];
+}
+
+/** Holes up to this long are the sensor's own pace, not a gap: seconds, by what is measured. */
+export interface Pace {
+  readonly bar: number;
+  readonly temperature: number;
+}
+
+/** Pace of a stream: two and a half of its periods, and never under a quarter second. */
+export function paceOf(rateHz: number | null): Pace {
+  const bar = rateHz === null || rateHz <= 0 ? 0.35 : Math.max(0.25, 2.5 / rateHz);
+  return { bar, temperature: Math.max(5, bar) };
+}
+
+/**
+ * Two points a bucket, lowest then highest, so that one line shows the whole swing of the readings behind it.
+ * The second point lies half a bucket later: x must rise and never repeat. A long hole is null (a gap that is drawn
+ * as one); a short one is undefined, which the plot joins.
+ */
+export function toPlot(window: TraceWindow, units: DisplayUnits, pace: Pace = paceOf(null)): PlotData {
+  const n = window.s.length;
+  const x: number[] = new Array(2 * n);
+  let step = n > 1 ? window.s[1]! - window.s[0]! : 1;
+  for (let i = 0; i < n; i++) {
+    if (i + 1 < n) step = window.s[i + 1]! - window.s[i]!;
+    x[2 * i] = window.s[i]!;
+    x[2 * i + 1] = window.s[i]! + Math.max(1e-6, step / 2);
+  }
+  const y = window.series.map((series) => {
+    const scale = scaleOf(series.name === 'bar' ? 'pressure' : 'temperature', units);
+    const convert = (v: number) => v * scale.factor + scale.shift;
+    const out: (number | null | undefined)[] = new Array(2 * n);
+    const join = pace[series.name];
+    let before = -1;
+    for (let i = 0; i < n; i++) {
+      const lo = series.min[i] ?? Number.NaN;
+      const hi = series.max[i] ?? Number.NaN;
+      if (!Number.isFinite(lo) || !Number.isFinite(hi)) continue;
+      fill(out, 2 * (before + 1), 2 * i, before >= 0 && window.s[i]! - window.s[before]! <= join);
+      out[2 * i] = convert(lo);
+      out[2 * i + 1] = convert(hi);
+      before = i;
+    }
+    fill(out, 2 * (before + 1), 2 * n, false);
+    return out;
+  });
+  return { x, y };
+}
+
+function fill(out: (number | null | undefined)[], from: number, to: number, joined: boolean): void {
+  for (let i = from; i < to; i++) out[i] = joined ? undefined : null;
+}
+
+/** Value nearest to a time, for the readout: highest of the bucket, null in a gap. */
+export function valueAt(window: TraceWindow, series: number, atS: number): number | null {
+  const s = window.s;
+  if (s.length === 0) return null;
+  let lo = 0;
+  let hi = s.length - 1;
+  while (lo < hi) {
+    const mid = (lo + hi + 1) >> 1;
+    if (s[mid]! <= atS) lo = mid;
+    else hi = mid - 1;
+  }
+  const v = window.series[series]?.max[lo];
+  return v === undefined || !Number.isFinite(v) ? null : v;
+}
+
+/** Highest pressure of the window, bar; null when it holds none. */
+export function highestBar(window: TraceWindow): number | null {
+  const bar = window.series.find((s) => s.name === 'bar');
+  if (bar === undefined) return null;
+  let top = Number.NEGATIVE_INFINITY;
+  for (const v of bar.max) if (v > top) top = v;
+  return Number.isFinite(top) ? top : null;
+}

@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { ALARMS } from '../watch/codes.ts';
+import { ALARM_TITLE, alarmText } from './alarms.ts';
+import { CAUTION } from './cautions.ts';
+import { eventText } from './events.ts';
+import { CURE } from './hold.ts';
+import { STAGE, STAGE_ACTION, STAGE_HINT } from './terms.ts';
+
+const plain = (text: string) => text.replaceAll('\u00a0', ' ');
+
+describe('alarm texts', () => {
+  it('say what will happen and what to do, with the interval', () => {
+    expect(
+      plain(
+        alarmText('rising', {
+          kind: 'settle',
+          settleBar: 1.58,
+          settleLowBar: 1.55,
+          settleHighBar: 1.62,
+          ceilingBar: 1.46,
+        }),
+      ),
+    ).toBe('Line will settle at 1.58 bar (1.55 to 1.62), ceiling 1.46: lower the regulator now');
+    expect(alarmText('pressure-lost', { cause: 'port' })).toContain('treat the packer as full, keep clear');
+  });
+
+  it('advice has a floor, and an unknown floor is said to be unknown', () => {
+    expect(plain(alarmText('lift', { adviceHighBar: 1.35, adviceLowBar: 0.9 }))).toContain(
+      'let out to 1.35 bar, not under 0.90',
+    );
+    expect(alarmText('lift', { adviceHighBar: 1.35 })).toContain('hold floor is not known');
+  });
+
+  it('no alarm leaves an empty slot when its numbers are missing', () => {
+    for (const code of ALARMS) {
+      const text = alarmText(code, {});
+      expect(text, code).not.toMatch(/undefined|null|NaN|–| {2}|\( ?\)| [,:]/);
+      expect(text.length, code).toBeGreaterThan(20);
+      expect(ALARM_TITLE[code].length, code).toBeLessThanOrEqual(28);
+    }
+  });
+
+  it('speaks in the user’s unit', () => {
+    const psi = { pressure: 'psi', temperature: 'F', length: 'in' } as const;
+    expect(plain(alarmText('ceiling', { bar: 1.5, ceilingBar: 1.46 }, psi))).toContain('21.8 psi');
+  });
+
+  it('names a cause of loss that it does not know as it came', () => {
+    expect(alarmText('pressure-lost', { cause: 'sensor 3' })).toContain('(sensor 3)');
+  });
+});
+
+describe('what the words never claim', () => {
+  it('nothing about cure or let-down says that it is cured or safe', () => {
+    const all = [
+      ...Object.values(CURE),
+      ...Object.values(STAGE),
+      ...Object.values(STAGE_ACTION),
+      ...Object.values(STAGE_HINT),
+      eventText({ tUs: 0, e: 'cure-met', progressLow: 1, equivalentAgeMin: 90 }),
+      eventText({ tUs: 0, e: 'rebound', what: 'stayed', bar: 0, seconds: 25 }),
+      ...ALARMS.map((a) => alarmText(a, {})),
+    ];
+    for (const text of all) expect(text).not.toMatch(/\bcured\b|\bsafe\b|\bguarantee/i);
+  });
+
+  it('the device is never called a safety device', () => {
+    expect(CAUTION['not-a-safety-device']).toContain('no safety device');
+  });
+});

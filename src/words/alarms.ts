@@ -1,0 +1,163 @@
+import type { AlarmCode, AlarmState, LossCause, Priority } from '../watch/codes.ts';
+import type { AlarmValues } from '../watch/events.ts';
+import {
+  type DisplayUnits,
+  duration,
+  METRIC,
+  pressure,
+  pressureNumber,
+  pressureRate,
+  temperature,
+} from './format.ts';
+import { PLACE } from './terms.ts';
+
+/** A few words that name the alarm, read from three metres. */
+export const ALARM_TITLE: Record<AlarmCode, string> = {
+  ceiling: 'At the ceiling',
+  rising: 'Will pass the ceiling',
+  'pressure-lost': 'Pressure reading lost',
+  'device-trip': 'Device limit tripped',
+  'fast-fall': 'Pressure falls fast',
+  'below-floor': 'Under the hold floor',
+  leaking: 'Leaking',
+  'band-exit': 'Will leave the hold band',
+  lift: 'Warmth lifts the pressure',
+  'device-unarmed': 'Device does not guard',
+  'device-reset': 'Device restarted',
+  'supply-low': 'Sensor supply low',
+  stuck: 'Reading stuck',
+  'line-contradicted': 'Line is not as declared',
+  'gauge-differs': 'Gauge and sensor differ',
+  rebound: 'Pressure came back',
+  'temperature-lost': 'Temperature lost',
+  cold: 'Too cold to cure',
+  'pot-life': 'Pot life runs out',
+  'store-fault': 'Record is not being kept',
+  'clock-jump': 'Tablet was asleep',
+  garbage: 'Noise on the cable',
+};
+
+export const PRIORITY: Record<Priority, string> = { urgent: 'Urgent', high: 'High', low: 'Low' };
+
+export const ALARM_STATE: Record<AlarmState, string> = {
+  normal: 'normal',
+  unacknowledged: 'not acknowledged',
+  acknowledged: 'acknowledged',
+  returned: 'over, not acknowledged',
+  shelved: 'shelved',
+  suppressed: 'suppressed by design',
+};
+
+const LOSS: Record<LossCause, string> = {
+  silence: 'the device is silent',
+  port: 'the cable or port is gone',
+  range: 'the reading is out of range',
+  fault: 'the sensor or its wire is faulty',
+  reset: 'the device restarted',
+  garbage: 'only noise arrives',
+};
+
+function lossCause(cause: string | undefined): string {
+  if (cause === undefined) return '';
+  const known = Object.hasOwn(LOSS, cause) ? LOSS[cause as LossCause] : cause;
+  return ` (${known})`;
+}
+
+type Text = (v: AlarmValues, u: DisplayUnits) => string;
+
+/** ' 1.46 bar' when known, else nothing: a text never shows an empty slot. */
+function with_(label: string, bar: number | undefined, u: DisplayUnits): string {
+  return bar === undefined ? '' : `${label}${pressure(bar, u)}`;
+}
+
+function range(low: number | undefined, high: number | undefined, u: DisplayUnits): string {
+  if (low === undefined || high === undefined) return '';
+  return ` (${pressureNumber(low, u)} to ${pressureNumber(high, u)})`;
+}
+
+function secondsRange(low: number | undefined, high: number | undefined): string {
+  if (low === undefined || high === undefined) return '';
+  return ` (${duration(low)} to ${duration(high)})`;
+}
+
+/** 'let out to 1.35, not under 0.90': advice with a floor, or with the floor said to be unknown. */
+function advice(v: AlarmValues, u: DisplayUnits): string {
+  if (v.adviceHighBar === undefined) return 'let a little air out';
+  const floor =
+    v.adviceLowBar === undefined
+      ? '; the hold floor is not known'
+      : `, not under ${pressureNumber(v.adviceLowBar, u)}`;
+  return `let out to ${pressure(v.adviceHighBar, u)}${floor}`;
+}
+
+const rising: Text = (v, u) => {
+  const ceiling = v.ceilingBar === undefined ? '' : `, ceiling ${pressureNumber(v.ceilingBar, u)}`;
+  if (v.kind === 'settle' && v.settleBar !== undefined)
+    return `Line will settle at ${pressure(v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${ceiling}: lower the regulator now`;
+  const when = v.inS === undefined ? '' : ` in ${duration(v.inS)}${secondsRange(v.inLowS, v.inHighS)}`;
+  const limit = `Ceiling${with_(' ', v.ceilingBar, u)}`;
+  if (v.kind === 'left-band')
+    return `Pressure${with_(' ', v.bar, u)} has left the working band and is not slowing. ${limit}${when}: shut the valve now`;
+  if (v.kind === 'hand-time') return `${limit}${when}, less than a hand needs: shut the valve now`;
+  return `${limit}${when}: shut the valve now`;
+};
+
+const TEXT: Record<AlarmCode, Text> = {
+  ceiling: (v, u) =>
+    `Pressure${with_(' ', v.bar, u)} is at the ceiling${with_(' ', v.ceilingBar, u)}: shut the valve and let air out now`,
+  rising,
+  'pressure-lost': (v) => `Pressure reading lost${lossCause(v.cause)}: treat the packer as full, keep clear`,
+  'device-trip': (v, u) =>
+    `The device's own limit tripped${with_(' at ', v.bar, u)}: shut the valve and look at the dial gauge`,
+  'fast-fall': (v, u) =>
+    `Pressure falls fast${with_(', now ', v.bar, u)}: say whether you are letting down. If not, keep clear and look for a blown hose or a burst`,
+  'below-floor': (v, u) =>
+    `Pressure${with_(' ', v.bar, u)} is under the hold floor${with_(' ', v.floorBar, u)}: the sleeve may come off the wall. Top up slowly`,
+  leaking: (v) =>
+    `The packer or line leaks${v.mbarPerMin === undefined ? '' : ` ${pressureRate(v.mbarPerMin)}`}: look for the leak at the couplings, top up before the floor`,
+  'band-exit': (v, u) =>
+    `Pressure will leave the hold band downwards${v.inS === undefined ? '' : ` in ${duration(v.inS)}`}${with_(', floor ', v.floorBar, u)}: top up slowly`,
+  lift: (v, u) =>
+    `Warmth of the cure will lift the pressure${with_(' to ', v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${v.ceilingBar === undefined ? '' : `, ceiling ${pressureNumber(v.ceilingBar, u)}`}${v.inS === undefined ? '' : ` in ${duration(v.inS)}`}: ${advice(v, u)}`,
+  'device-unarmed': () =>
+    'A limit is set here, but the device does not guard it: arm the device, and stay within hearing of this tablet until it is armed',
+  'device-reset': () =>
+    'The device restarted: check its power and plug. Some readings are missing and marked as a gap',
+  'supply-low': () =>
+    'The sensor is fed with too little voltage and may read low: look at the dial gauge and the power of the device',
+  stuck: (v) =>
+    `The reading has not moved${v.seconds === undefined ? '' : ` for ${duration(v.seconds)}`}: compare it with the dial gauge, treat it as doubtful`,
+  'line-contradicted': (v) =>
+    `The readings do not fit the line or tap that was declared${v.cause === undefined ? '' : ` (${v.cause})`}: look at the valve and correct the job sheet. Until then the hold claims nothing`,
+  'gauge-differs': (v, u) =>
+    `Dial gauge and sensor differ beyond their uncertainty${with_(': sensor ', v.bar, u)}. Believe the higher one, find out which is wrong before going on`,
+  rebound: (v, u) =>
+    `Pressure came back after the vent was closed${with_(': ', v.bar, u)}. The packer is not empty: open the vent and wait longer`,
+  'temperature-lost': (v, u) =>
+    `Temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} is lost${v.c === undefined ? '' : `, last ${temperature(v.c, u)}`}: check the probe. Cure time now counts as at the coldest plausible temperature`,
+  cold: (v, u) =>
+    `${v.c === undefined ? 'The coldest place' : `${temperature(v.c, u)}`} is under the lowest temperature of the data sheet: no cure time is counted. Warm the pipe or wait`,
+  'pot-life': (v) =>
+    `Pot life ends${v.seconds === undefined ? ' soon' : ` in ${duration(v.seconds)}`}: seat the sleeve now or pull it out before it hardens`,
+  'store-fault': (v) =>
+    `The record cannot be written${v.cause === undefined ? '' : ` (${v.cause})`}: the watch goes on, but note pressures and times by hand`,
+  'clock-jump': (v) =>
+    `The tablet slept or its clock jumped${v.seconds === undefined ? '' : ` by ${duration(v.seconds)}`}: a gap is marked. Keep the tablet awake and on power`,
+  garbage: () =>
+    'Bytes arrive that are no readings: check cable, plug and earth. Noise near a motor or generator does this',
+};
+
+/**
+ * What will happen and what to do, one sentence. Pure: the same for screen and command line.
+ * @param values as the event carries them (bar, s, °C, mbar/min); any may be missing.
+ */
+export function alarmText(code: AlarmCode, values: AlarmValues, units: DisplayUnits = METRIC): string {
+  return TEXT[code](values, units);
+}
+
+/** The short form for a narrow strip or a spoken cue. */
+export function alarmLine(code: AlarmCode, priority: Priority): string {
+  return `${PRIORITY[priority]}: ${ALARM_TITLE[code]}`;
+}
+
+export const NO_WARNING = 'No warning does not mean safe.';

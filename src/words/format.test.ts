@@ -1,0 +1,40 @@
+import { describe, expect, it } from 'vitest';
+import {
+  bytes,
+  duration,
+  fixed,
+  METRIC,
+  NO_VALUE,
+  pressure,
+  pressureRate,
+  stopwatch,
+  temperature,
+} from './format.ts';
+
+describe('numbers as they are read', () => {
+  it('an unknown number is a dash, never a zero', () => {
+    for (const f of [pressure, temperature, pressureRate, duration, bytes])
+      expect([f(null), f(undefined)]).toEqual([NO_VALUE, NO_VALUE]);
+    expect(pressure(Number.NaN)).toBe(NO_VALUE);
+    expect(fixed(Number.NaN, 2)).toBe(NO_VALUE);
+  });
+
+  it('carries its unit, and converts for display only', () => {
+    expect(pressure(1.456)).toBe('1.46\u00a0bar');
+    expect(pressure(1, { ...METRIC, pressure: 'kPa' })).toBe('100\u00a0kPa');
+    // 1 psi is 6894.757 Pa (GNU units), so a bar is 14.5 psi.
+    expect(pressure(1, { ...METRIC, pressure: 'psi' })).toBe('14.5\u00a0psi');
+    expect(temperature(9, { ...METRIC, temperature: 'F' })).toBe('48.2\u00a0°F');
+  });
+
+  it('a time is read in the unit that fits it', () => {
+    expect(duration(0)).toBe('0\u00a0s');
+    expect(duration(2.14)).toBe('2.1\u00a0s');
+    expect(duration(9.97)).toBe('10\u00a0s');
+    expect(duration(59.6)).toBe('1\u00a0min 00\u00a0s');
+    expect(duration(3599.7)).toBe('1\u00a0h 00\u00a0min');
+    expect(duration(7620)).toBe('2\u00a0h 07\u00a0min');
+    expect(stopwatch(7651.9)).toBe('2:07:31');
+    expect(stopwatch(8)).toBe('0:08');
+  });
+});

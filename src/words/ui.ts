@@ -1,0 +1,69 @@
+/** Words of the screens and controls that stand for themselves. */
+export const UI = {
+  app: 'Steadybar',
+  skip: 'Skip to the page',
+  jobs: 'Jobs',
+  live: 'Live',
+  settings: 'Settings',
+  about: 'About',
+  mainNav: 'Pages',
+
+  // values
+  pressure: 'Pressure',
+  gaugePressure: 'gauge',
+  temperature: 'Temperature',
+  rated: 'Rated',
+  ceiling: 'Ceiling',
+  working: 'Working',
+  floor: 'Floor',
+  notKnown: 'not known',
+  to: 'to',
+  in: 'in',
+  ago: 'ago',
+  oldReading: 'Old reading,',
+  lostReading: 'Reading lost.',
+  lastReading: 'Last usable reading',
+  noReading: 'No reading',
+  noLimit: 'No limit set: gauge only',
+  metAbout: 'Met at about',
+
+  // alarms
+  alarms: 'Alarms',
+  noAlarms: 'No alarms.',
+  acknowledge: 'Acknowledge',
+  acknowledgeAll: 'Acknowledge all',
+  shelve: 'Put aside',
+  shelved: 'Alarms put aside',
+  shelvedMark: 'Put aside',
+  shelveTitle: 'Put this alarm aside?',
+  shelveText:
+    'It stays silent for ten minutes and is then raised again if it still holds. The reason is recorded.',
+  shelveReason: 'Reason',
+  engineSilent: 'The watch has stopped answering',
+  engineSilentTodo:
+    'Nothing on this screen is live. Watch the dial gauge, keep clear, then reload this page.',
+  reload: 'Reload this page',
+
+  // buttons
+  cancel: 'Cancel',
+  close: 'Close',
+  save: 'Save',
+  saved: 'Saved',
+  remove: 'Remove',
+  add: 'Add',
+  edit: 'Edit',
+  back: 'Back',
+  undo: 'Undo',
+  yes: 'Yes',
+  no: 'No',
+  retry: 'Try again',
+
+  // stages
+  stages: 'Stages',
+  stageNow: 'Stage',
+  attempt: 'attempt',
+
+  // practice
+  practiceWord: 'PRACTICE',
+  practiceBanner: 'PRACTICE. Simulated rig, nothing here is a real line.',
+} as const;
