@@ -1,3 +1,4 @@
+import { playwright } from '@vitest/browser-playwright';
 import solid from 'vite-plugin-solid';
 import { defineConfig } from 'vitest/config';
 
@@ -29,6 +30,36 @@ export default defineConfig({
           environment: 'happy-dom',
           include: ['src/**/*.dom.test.{ts,tsx}', 'src/**/*.test.tsx'],
           testTimeout: 30_000,
+        },
+      },
+      {
+        // Playwright's own context keeps storage in memory only; a persistent one has a real profile on disk.
+        test: {
+          name: 'browser',
+          include: ['src/**/*.browser.test.ts'],
+          testTimeout: 60_000,
+          fileParallelism: false,
+          browser: {
+            enabled: true,
+            headless: true,
+            screenshotFailures: false,
+            provider: playwright({
+              persistentContext: true,
+              launchOptions: {
+                executablePath: process.env.CHROMIUM_PATH ?? '/usr/bin/chromium',
+                args: [
+                  '--no-sandbox',
+                  '--disable-gpu',
+                  '--disable-quic',
+                  '--no-first-run',
+                  '--disable-background-networking',
+                  '--disable-component-update',
+                  '--disable-sync',
+                ],
+              },
+            }),
+            instances: [{ browser: 'chromium' }],
+          },
         },
       },
       {

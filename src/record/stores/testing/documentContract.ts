@@ -98,7 +98,7 @@ export const documentCases: readonly Case<DocumentStore>[] = [
       (kept.body as { list: number[] }).list.push(3);
       const got = await store.get('packer', 'a');
       equal(got?.body, { list: [1] }, 'body');
-      (got?.body as { list: number[] }).list.push(4);
+      if (got !== null) (got.body as { list: number[] }).list.push(4);
       equal((await store.get('packer', 'a'))?.body, { list: [1] }, 'body again');
     },
   },
