@@ -135,14 +135,14 @@ export class Network {
       let shareSlope = 0;
       if (!this.stuckOpen) {
         const want = (setPa - ps) / droop;
-        const target = want <= 0 ? 0 : want >= 1 ? 1 : want;
+        const target = Math.min(1, Math.max(0, want));
         share = this.lift + lagShare * (target - this.lift);
         shareSlope = want > 0 && want < 1 ? -lagShare / droop : 0;
       }
       this.nextLift = share;
       isoFlow(reg.conductance, reg.b, this.receiverPa, ps, airK, airK, r);
       // A regulator's own check: air does not flow back through it.
-      const full = r.q > 0 ? r.q : 0;
+      const full = Math.max(0, r.q);
       f.regulator = share * full;
       const dReg = shareSlope * full + (r.q > 0 ? share * r.db : 0);
       f.relieved = 0;
@@ -150,7 +150,7 @@ export class Network {
       if (reg.relieving && !this.stuckOpen) {
         const over = (ps - setPa - reg.relieveOffsetBar * BAR) / (0.1 * BAR);
         if (over > 0) {
-          const x = over < 1 ? over : 1;
+          const x = Math.min(1, over);
           isoFlow(reg.conductance * 0.15, reg.b, ps, air, airK, airK, r);
           f.relieved = x * r.q;
           dRel = x * r.da + (over < 1 ? r.q / (0.1 * BAR) : 0);
@@ -170,7 +170,7 @@ export class Network {
       if (site.reliefBar !== null) {
         const over = (ph - air - site.reliefBar * BAR) / (0.05 * site.reliefBar * BAR);
         if (over > 0) {
-          const x = over < 1 ? over : 1;
+          const x = Math.min(1, over);
           isoFlow(this.relief.c, this.relief.b, ph, air, airK, airK, r);
           f.relief = x * r.q;
           dOut += x * r.da + (over < 1 ? r.q / (0.05 * site.reliefBar * BAR) : 0);

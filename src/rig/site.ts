@@ -108,9 +108,9 @@ export class Site {
       kinetics: pipe.kinetics,
     });
     this.gasAreaM2 = 2 * Math.PI * innerRadiusM * this.lengthM;
-    this.sleeveIn = this.wall.first['sleeve']!;
-    this.sleeveOut = this.wall.last['sleeve']!;
-    this.pipeIn = this.wall.first['pipe']!;
+    this.sleeveIn = this.wall.first.sleeve!;
+    this.sleeveOut = this.wall.last.sleeve!;
+    this.pipeIn = this.wall.first.pipe!;
     this.net = new Network(site, this.packer);
     this.net.leakC =
       site.leak.mbarPerMin > 0 ? this.net.leakConductance(site.leak.mbarPerMin, site.leak.atBar) : 0;
@@ -272,8 +272,8 @@ export class Site {
     const paBefore = net.packerPa;
     net.take(h);
     // First law for the gas in the packer: enthalpy in and out, work on the wall, heat to the wall.
-    const enters = f.hose > 0 ? f.hose : 0;
-    const leaves = (f.hose < 0 ? -f.hose : 0) + f.leak;
+    const enters = Math.max(0, f.hose);
+    const leaves = Math.max(0, -f.hose) + f.leak;
     const volume = net.volumeM3(net.packerPa);
     const work = 0.5 * (paBefore + net.packerPa) * (volume - this.bookedM3);
     this.bookedM3 = volume;

@@ -44,6 +44,8 @@ export interface Layer {
 export interface GasNode {
   readonly jPerKm: number;
   readonly filmWm2K: number;
+  /** Loss through the packer's ends: W/(m·K) per metre of packer, towards that temperature. */
+  readonly ends?: { readonly wmK: number; readonly c: number };
 }
 
 export interface ColumnOptions {
@@ -77,11 +79,14 @@ export class Column {
   /** First node of each layer by name. */
   readonly first: Readonly<Record<string, number>>;
   readonly last: Readonly<Record<string, number>>;
-  /** Heat that left through the held edge, through the seeping water, and that the resin gave, J/m, since start. */
+  /** Heat that left through the held edge, with the seeping water, by the ends, and that the resin gave, J/m, since start. */
   lostJ = 0;
   seepedJ = 0;
+  endsJ = 0;
   reactedJ = 0;
   groundK: number;
+  private readonly endsG: number;
+  private readonly endsK: number;
   private readonly seepNode: number = -1;
   private readonly seepG: number = 0;
   private readonly seepK: number = 0;
@@ -107,6 +112,8 @@ export class Column {
     this.cure = { degree: new Float64Array(n), induction: new Float64Array(n) };
     this.kinetics = options.kinetics ?? null;
     this.groundK = options.groundC + ZERO_C;
+    this.endsG = options.gas?.ends?.wmK ?? 0;
+    this.endsK = (options.gas?.ends?.c ?? 0) + ZERO_C;
     const first: Record<string, number> = {};
     const last: Record<string, number> = {};
     // Resistance from a node's middle outwards, waiting for the next node's inward part.
@@ -181,7 +188,10 @@ export class Column {
       const gout = g[i]!;
       let diagonal = ch + gin + gout;
       let right = ch * t[i]! + this.source[i]! / h;
-      if (i === 0) right += this.pendingJ / h;
+      if (i === 0) {
+        right += this.pendingJ / h + this.endsG * this.endsK;
+        diagonal += this.endsG;
+      }
       if (i === n - 1) right += gout * this.groundK;
       if (i === this.seepNode) {
         diagonal += this.seepG;
@@ -204,6 +214,7 @@ export class Column {
     this.lastChangeK = biggest;
     this.pendingJ = 0;
     this.lostJ += h * g[n - 1]! * (t[n - 1]! - this.groundK);
+    this.endsJ += h * this.endsG * (t[0]! - this.endsK);
     if (this.seepNode >= 0) this.seepedJ += h * this.seepG * (t[this.seepNode]! - this.seepK);
   }
 
