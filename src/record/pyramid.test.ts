@@ -117,7 +117,7 @@ describe('pyramid', () => {
           const end = rows[rows.length - 1]!.us;
           const fromUs = Math.floor(Math.min(a, b) * end);
           const toUs = Math.ceil(Math.max(a, b) * end);
-          check(rows, build(rows).window(fromUs, toUs, points, reader(rows)), points);
+          check(rows, build(rows).picture(fromUs, toUs, points, reader(rows)), points);
         },
       ),
       { seed: 20261125, numRuns: 120 },
@@ -134,8 +134,8 @@ describe('pyramid', () => {
         for (const bucket of built.takeClosed()) restored.restore(bucket);
         const end = rows[rows.length - 1]!.us;
         for (const points of [1, 3, 50])
-          expect(restored.window(0, end, points, reader(rows))).toEqual(
-            built.window(0, end, points, reader(rows)),
+          expect(restored.picture(0, end, points, reader(rows))).toEqual(
+            built.picture(0, end, points, reader(rows)),
           );
         expect([restored.readings, restored.firstUs, restored.lastUs]).toEqual([n, rows[0]!.us, end]);
       }),
@@ -150,7 +150,7 @@ describe('pyramid', () => {
     const pyramid = build(rows);
     const end = rows[rows.length - 1]!.us;
     for (const points of [5, 100, 2000]) {
-      const w = pyramid.window(0, end, points, reader(rows));
+      const w = pyramid.picture(0, end, points, reader(rows));
       const nan = [...w.series[0]!.min].flatMap((v, i) => (Number.isNaN(v) ? [w.us[i]!] : []));
       expect(nan).toHaveLength(1);
       expect(nan[0]).toBeGreaterThan(rows[19_999]!.us);
@@ -160,7 +160,7 @@ describe('pyramid', () => {
 
   it('gives the readings themselves in a narrow window, and one on each side', () => {
     const rows = trace(3000, 5).map((r, i) => ({ ...r, us: i * 20_000, gap: false }));
-    const w = build(rows).window(20_000 * 1000, 20_000 * 1100, 400, reader(rows));
+    const w = build(rows).picture(20_000 * 1000, 20_000 * 1100, 400, reader(rows));
     expect(w.exact).toBe(true);
     expect(w.readings).toBe(103);
     expect([...w.us]).toEqual(rows.slice(999, 1102).map((r) => r.us));
@@ -177,13 +177,13 @@ describe('pyramid', () => {
       return reader(rows)(first, n);
     };
     for (let k = 0; k < 40; k++)
-      pyramid.window((end * k) / 50, (end * (k + 1 + (k % 3) * 4)) / 50, 100, counting);
+      pyramid.picture((end * k) / 50, (end * (k + 1 + (k % 3) * 4)) / 50, 100, counting);
     expect(most).toBeLessThanOrEqual(BASE * 102);
     expect(FACTOR).toBeGreaterThan(1);
   });
 
   it('of nothing is an empty picture', () => {
-    const w = createPyramid(KEYS).window(0, 1e6, 100, reader([]));
+    const w = createPyramid(KEYS).picture(0, 1e6, 100, reader([]));
     expect([w.us.length, w.readings]).toEqual([0, 0]);
   });
 });

@@ -194,7 +194,7 @@ export interface Pyramid {
    * The picture of [fromUs, toUs] with about `points` points (at most about twice as many), one reading more on
    * each side so that lines run to the edge.
    */
-  window(fromUs: number, toUs: number, points: number, rows: ReadRows): PictureWindow;
+  picture(fromUs: number, toUs: number, points: number, rows: ReadRows): PictureWindow;
 }
 
 class PyramidOf implements Pyramid {
@@ -302,7 +302,7 @@ class PyramidOf implements Pyramid {
     return level;
   }
 
-  window(fromUs: number, toUs: number, points: number, rows: ReadRows): PictureWindow {
+  picture(fromUs: number, toUs: number, points: number, rows: ReadRows): PictureWindow {
     const width = Math.max(0, toUs - fromUs) / Math.max(1, points);
     const base = this.levels[0]!;
     // Buckets that touch the window, and their neighbours.

@@ -131,7 +131,9 @@ export interface RunScan {
   readonly end: RunEnd | null;
   /** The run was taken up again at least once. */
   readonly resumed: boolean;
+  /** Arrival of the first entry, and of the first sample, µs on the run clock. */
   readonly firstUs: number | null;
+  readonly firstSampleUs: number | null;
   readonly lastUs: number;
   readonly lastUtcMs: number | null;
   readonly nextIndex: number;
@@ -149,6 +151,8 @@ export interface RunVisitor {
   page?(page: Page, hash: Uint8Array): void;
 }
 
+const isSample = (entry: LogEntry): boolean => entry.l === 'frame' && entry.frame.t === 'S';
+
 /** Reads a run's file from end to end, hands out what it holds and says how it stands. */
 export function scanRun(file: Uint8Array, visitor: RunVisitor = {}, options: ScanOptions = {}): RunScan {
   const damage: PageDamage[] = [];
@@ -159,6 +163,7 @@ export function scanRun(file: Uint8Array, visitor: RunVisitor = {}, options: Sca
   let end: RunEnd | null = null;
   let resumed = false;
   let firstUs: number | null = null;
+  let firstSampleUs: number | null = null;
   let lastUs = 0;
   let lastUtcMs: number | null = null;
   let nextIndex = 0;
@@ -190,7 +195,13 @@ export function scanRun(file: Uint8Array, visitor: RunVisitor = {}, options: Sca
     runId ??= h.runId;
     pages++;
     samples += h.samples;
-    for (const { entry } of page.placed) if (entry.l === 'frame' && entry.frame.t === 'S') samples++;
+    for (const { entry } of page.placed) if (isSample(entry)) samples++;
+    if (firstSampleUs === null)
+      for (const entry of pageEntries(page))
+        if (isSample(entry)) {
+          firstSampleUs = entry.tUs;
+          break;
+        }
     if ((h.flags & PAGE_FLAG.end) !== 0)
       end = (h.flags & PAGE_FLAG.interrupted) !== 0 ? 'interrupted' : 'ended';
     if ((h.flags & PAGE_FLAG.resumed) !== 0) resumed = true;
@@ -210,6 +221,7 @@ export function scanRun(file: Uint8Array, visitor: RunVisitor = {}, options: Sca
     end,
     resumed,
     firstUs,
+    firstSampleUs,
     lastUs,
     lastUtcMs,
     nextIndex,

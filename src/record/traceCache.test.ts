@@ -55,9 +55,9 @@ describe('trace cache', () => {
       [15e6, 115e6, 60],
       [20e6, 21e6, 500],
     ] as const)
-      expect(saved.window(from, to, points)).toEqual(live.window(from, to, points));
+      expect(saved.picture(from, to, points)).toEqual(live.picture(from, to, points));
     // Silence without a mark of its own is a gap all the same.
-    expect([...saved.window(0, 160e6, 10).series[0]!.max].filter(Number.isNaN)).toHaveLength(1);
+    expect([...saved.picture(0, 160e6, 10).series[0]!.max].filter(Number.isNaN)).toHaveLength(1);
     expect(seriesOf(files.buckets)).toEqual(KEYS);
   });
 
@@ -67,7 +67,7 @@ describe('trace cache', () => {
       live.append(...row(i));
       if (i === 300) live.flush();
     }
-    const w = live.window(0, 14e6, 2000);
+    const w = live.picture(0, 14e6, 2000);
     expect(w.readings).toBe(700);
     expect([...w.series[0]!.min]).toEqual(Array.from({ length: 700 }, (_, i) => Math.fround(row(i)[1][0]!)));
   });
@@ -93,7 +93,7 @@ describe('trace cache', () => {
       feed(again, again.restored, 2000);
       again.finish();
       expect(files.rows.data).toEqual(whole.rows.data);
-      expect(again.window(0, 200e6, 300)).toEqual(first.window(0, 200e6, 300));
+      expect(again.picture(0, 200e6, 300)).toEqual(first.picture(0, 200e6, 300));
     }
   });
 
@@ -111,7 +111,7 @@ describe('trace cache', () => {
     live.finish();
     const rows = files.rows.data.slice();
     files.rows.data[100 * 24 + 9]! ^= 1;
-    expect(() => openTraceCache(KEYS, files).window(0, 20e6, 2000)).toThrow(SideFileError);
+    expect(() => openTraceCache(KEYS, files).picture(0, 20e6, 2000)).toThrow(SideFileError);
     files.rows.data = rows;
     const size = files.buckets.size;
     files.buckets.data[size - 56 * 3 + 33]! ^= 1;

@@ -51,7 +51,7 @@ export interface TraceCache {
   /** Closes the last bucket and flushes: the end of the run. */
   finish(): void;
   /** @throws SideFileError when readings on disk are not those that were written */
-  window(fromUs: number, toUs: number, points: number): PictureWindow;
+  picture(fromUs: number, toUs: number, points: number): PictureWindow;
 }
 
 const SILENCE_US = 1e6;
@@ -181,8 +181,8 @@ class Cache implements TraceCache {
     this.flush();
   }
 
-  window(fromUs: number, toUs: number, points: number): PictureWindow {
-    return this.pyramid.window(fromUs, toUs, points, this.readRows);
+  picture(fromUs: number, toUs: number, points: number): PictureWindow {
+    return this.pyramid.picture(fromUs, toUs, points, this.readRows);
   }
 
   private readRows: ReadRows = (first, n) => {

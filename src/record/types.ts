@@ -52,6 +52,16 @@ export interface ByteFile {
   read(offset: number, length: number): Uint8Array;
 }
 
+/** A file that can ask the disk to keep what it holds, and the store it comes from; the stores' own fit. */
+export interface RunFile extends ByteFile {
+  flush(): void;
+  close(): void;
+}
+export interface RunStore {
+  open(name: string): Promise<RunFile>;
+  list(): Promise<readonly { readonly name: string; readonly size: number }[]>;
+}
+
 /** One line of the picture: line pressure, or the temperature of a channel. */
 export interface SeriesKey {
   readonly name: 'bar' | 'temperature';
@@ -71,7 +81,7 @@ export interface PictureWindow {
     readonly min: Float32Array;
     readonly max: Float32Array;
   }[];
-  /** Readings behind the window. */
+  /** Readings behind the picture, the neighbours at its edges among them. */
   readonly readings: number;
   /** True when every point is a single reading. */
   readonly exact: boolean;

@@ -142,8 +142,11 @@ export function createMemoryStore(capacity: number | null = null): FileStore {
 }
 
 export interface LossyStore extends FileStore {
-  /** The machine dies: open files are dead, and the store given back holds what was flushed and nothing more. */
-  kill(): LossyStore;
+  /**
+   * The machine dies: open files are dead, and the store given back holds what was flushed and nothing more, or
+   * with `torn` so many of the bytes appended behind it: a disk may have begun to write them.
+   */
+  kill(torn?: (unflushed: number) => number): LossyStore;
 }
 
 class Lossy extends MemoryStore implements LossyStore {
@@ -151,11 +154,14 @@ class Lossy extends MemoryStore implements LossyStore {
     super(true, limit);
   }
 
-  kill(): LossyStore {
+  kill(torn: (unflushed: number) => number = () => 0): LossyStore {
     this.dead = true;
     const after = new Lossy(this.limit);
     for (const [name, cell] of this.cells) {
-      const { kept } = cell;
+      const more = Math.max(0, cell.size - cell.kept.length);
+      const kept = new Uint8Array(cell.kept.length + torn(more));
+      kept.set(cell.kept);
+      kept.set(cell.bytes.subarray(cell.kept.length, kept.length), cell.kept.length);
       after.cells.set(name, { bytes: kept, size: kept.length, kept, open: false });
     }
     return after;

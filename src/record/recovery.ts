@@ -1,0 +1,167 @@
+/**
+ * After a crash: which runs were left open, what stands of them, and how they are closed or taken up again. Works
+ * on bytes and on a store's files; the clock is an argument.
+ */
+import type { LogHead } from '../engine/log.ts';
+import type { WatchEvent } from '../watch/events.ts';
+import { hasMagic, MAX_PAGE_BYTES, PAGE_FLAG } from './layout.ts';
+import { readPage } from './page.ts';
+import { type RunScan, scanRun } from './reader.ts';
+import type { ByteFile, RunEnd, RunFile, RunStore, RunSummary } from './types.ts';
+import { createPageWriter, type PageWriter, type WriterStart } from './writer.ts';
+
+/** The names of a run's files in a store. */
+export const runFileNames = (runId: string): { trace: string; buckets: string; rows: string } => ({
+  trace: `${runId}.trace`,
+  buckets: `${runId}.pyr`,
+  rows: `${runId}.val`,
+});
+
+/** The run of a page file's name; null for any other file. */
+export function runOfFile(name: string): string | null {
+  return name.endsWith('.trace') && name.length > 6 ? name.slice(0, -6) : null;
+}
+
+/**
+ * How a run's file ends, from its tail alone: what the end mark says, or null for a run left open. A file of a
+ * hundred megabytes costs one small read.
+ */
+export function endOf(file: Pick<ByteFile, 'size' | 'read'>): RunEnd | null {
+  for (const span of [64 << 10, MAX_PAGE_BYTES]) {
+    const from = Math.max(0, file.size - span) & ~7;
+    const tail = file.read(from, file.size - from);
+    for (let at = (tail.length - 8) & ~7; at >= 0; at -= 8) {
+      if (!hasMagic(tail, at)) continue;
+      const result = readPage(tail, at);
+      // A text may hold the magic too.
+      if (!result.ok || at + result.page.header.pageBytes !== tail.length) continue;
+      const { flags } = result.page.header;
+      if ((flags & PAGE_FLAG.end) === 0) return null;
+      return (flags & PAGE_FLAG.interrupted) !== 0 ? 'interrupted' : 'ended';
+    }
+    if (from === 0) break;
+  }
+  return null;
+}
+
+/** The runs of a store whose file has no end mark. A file that another tab holds open is not among them. */
+export async function findOpenRuns(store: RunStore): Promise<readonly string[]> {
+  const open: string[] = [];
+  for (const { name } of await store.list()) {
+    const runId = runOfFile(name);
+    if (runId === null) continue;
+    let file: RunFile;
+    try {
+      file = await store.open(name);
+    } catch (error) {
+      if ((error as { code?: unknown }).code === 'busy') continue;
+      throw error;
+    }
+    try {
+      if (endOf(file) === null) open.push(runId);
+    } finally {
+      file.close();
+    }
+  }
+  return open;
+}
+
+/** Where a writer goes on behind what stands; null for a file of no whole page. */
+export function startAfter(scan: RunScan): WriterStart | null {
+  return scan.pages === 0 ? null : { index: scan.nextIndex, previous: scan.chainHead, lastUs: scan.lastUs };
+}
+
+export interface Recovered {
+  readonly scan: RunScan;
+  /** Bytes of the torn tail that were cut off; the tail held no whole page. */
+  readonly cutBytes: number;
+}
+
+/** Looks a run's file over and cuts the torn tail off; damage in the middle stays as it is, named by the scan. */
+export function recoverFile(file: RunFile): Recovered {
+  const scan = scanRun(file.read(0, file.size));
+  const cutBytes = file.size - scan.goodBytes;
+  if (cutBytes > 0) {
+    file.truncate(scan.goodBytes);
+    file.flush();
+  }
+  return { scan, cutBytes };
+}
+
+/**
+ * The run clock now, for a run taken up again: the wall clock tells how long it lay, as far as it can be
+ * believed. A wall clock that went back counts as no time at all.
+ */
+export function clockAtResume(scan: RunScan, utcMs: number): number {
+  const away = scan.lastUtcMs === null ? 0 : utcMs - scan.lastUtcMs;
+  return scan.lastUs + Math.max(0, Math.round(away)) * 1000;
+}
+
+/**
+ * Closes a run that was found open: one page more, with the end mark 'interrupted'.
+ * @throws RangeError when the run has its end mark already or no head
+ */
+export function closeInterrupted(file: RunFile, scan: RunScan, utcMs: number): void {
+  const writer = writerBehind(scan);
+  file.append(writer.finish(utcMs, 'interrupted'));
+  file.flush();
+}
+
+/**
+ * Takes a run up again: the writer goes on in the chain, its first entry the notice of the gap.
+ * @returns the writer and the run clock of the notice, where the run goes on
+ * @throws RangeError when the run has its end mark already or no head
+ */
+export function resumeRun(scan: RunScan, utcMs: number): { writer: PageWriter; tUs: number; head: LogHead } {
+  const writer = writerBehind(scan);
+  const tUs = clockAtResume(scan, utcMs);
+  const notice = { n: 'gap', reason: 'resumed', fromUs: scan.lastUs, toUs: tUs, lost: 0 } as const;
+  writer.addEntry({ l: 'notice', tUs, notice });
+  return { writer, tUs, head: scan.head! };
+}
+
+function writerBehind(scan: RunScan): PageWriter {
+  const start = startAfter(scan);
+  if (scan.head === null || start === null) throw new RangeError('the run has no head: nothing of it stands');
+  if (scan.end !== null) throw new RangeError('the run has its end mark');
+  return createPageWriter(scan.head, start);
+}
+
+export interface SummaryExtras {
+  readonly title: string;
+  /** From the trace cache; null when it is not known. */
+  readonly peakBar: number | null;
+}
+
+/** What the list of runs shows of a run's file. null: nothing of it stands. */
+export function summarise(bytes: Uint8Array, extras: SummaryExtras): RunSummary | null {
+  let gaps = 0;
+  let alarms = 0;
+  const event = (e: WatchEvent): void => {
+    if (e.e === 'gap') gaps++;
+    if (e.e === 'alarm' && e.to === 'unacknowledged' && e.why === 'condition') alarms++;
+  };
+  let sampleEndUs: number | null = null;
+  const page = (p: { header: { samples: number; lastUs: number } }): void => {
+    if (p.header.samples > 0) sampleEndUs = p.header.lastUs;
+  };
+  const scan = scanRun(bytes, { event, page }, { chain: false });
+  if (scan.head === null) return null;
+  const { head } = scan;
+  return {
+    runId: head.runId,
+    jobId: head.jobId,
+    title: extras.title,
+    practice: head.practice,
+    openedUtcMs: head.utcMs ?? 0,
+    endedUtcMs: scan.end === null ? null : scan.lastUtcMs,
+    state: scan.end ?? 'open',
+    seconds:
+      scan.firstSampleUs === null || sampleEndUs === null ? 0 : (sampleEndUs - scan.firstSampleUs) / 1e6,
+    readings: scan.samples,
+    peakBar: extras.peakBar,
+    gaps,
+    alarms,
+    bytes: bytes.length,
+  };
+}
