@@ -35,6 +35,8 @@ export interface AlarmValues {
   readonly bar?: number;
   readonly ceilingBar?: number;
   readonly floorBar?: number;
+  /** Dial gauge's value beside the reading. */
+  readonly gaugeBar?: number;
   readonly settleBar?: number;
   readonly settleLowBar?: number;
   readonly settleHighBar?: number;
@@ -113,6 +115,15 @@ export type WatchEvent = { readonly tUs: number } & (
       readonly why: 'still' | 'top-up' | 'flow' | 'gap' | 'stage' | 'end';
     }
   | { readonly e: 'leak'; readonly leak: LeakFigure }
+  /** Summary of one hold, told when it is left; tUs is its end. */
+  | {
+      readonly e: 'hold';
+      readonly fromUs: number;
+      readonly minutesInBand: number;
+      readonly minBar: number | null;
+      readonly maxBar: number | null;
+      readonly leak: LeakFigure;
+    }
   | { readonly e: 'knee'; readonly freeInflationBar: number; readonly low: number; readonly high: number }
   | {
       readonly e: 'lift';

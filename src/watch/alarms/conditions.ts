@@ -1,0 +1,161 @@
+import { STATUS } from '../../link/frames.ts';
+import { FLAG } from '../../sensing/reading.ts';
+import type { AlarmCode, Priority } from '../codes.ts';
+import { tapSeesPacker } from '../hold/hold.ts';
+import { lossCause } from '../signal/loss.ts';
+import { lostPlace } from '../signal/probes.ts';
+import { STRAY_RUN_US } from '../signal/signal.ts';
+import { fastFallCondition } from '../stages/fastfall.ts';
+import type { WatchState } from '../state.ts';
+import { potLifeLeftS } from '../state.ts';
+import type { Condition } from './machine.ts';
+import { rowOf } from './table.ts';
+
+/**
+ * The conditions: what is true of the world now, blind to stages (but for what only a hold can know), to
+ * suppression, shelving and acknowledgement. Where there is no reading to judge by, they stay as they are.
+ */
+
+/** A band exit nearer than this is told of, s; nearer than the second it presses. */
+const EXIT_S = 1800;
+const EXIT_PRESSING_S = 300;
+/** Warmth may lift the pressure over the ceiling within this, s. */
+const LIFT_S = 900;
+/** Pot life: a quarter of it is left, at most ten minutes. */
+const POT_SHARE = 0.25;
+const POT_MOST_S = 600;
+/** More stray bytes in a run than one broken line can give. */
+const GARBAGE_BYTES = 128;
+/** Sudden events stay on for this, µs. */
+const SUDDEN_US = 1e6;
+/** The device's limit is kept in whole mbar. */
+const DEVICE_SLACK_BAR = 0.002;
+
+const when = (on: boolean): Condition => (on ? 'on' : 'off');
+
+/** Over a limit with the deadband under it. */
+function over(value: number, limit: number, deadband: number): Condition {
+  return value >= limit ? 'on' : value >= limit - deadband ? 'between' : 'off';
+}
+
+/** Under a limit with the deadband over it. */
+function under(value: number, limit: number, deadband: number): Condition {
+  return value < limit ? 'on' : value < limit + deadband ? 'between' : 'off';
+}
+
+function ceiling(w: WatchState): Condition {
+  const limits = w.setup?.limits ?? null;
+  if (limits === null) return 'off';
+  if (w.verdict !== null && w.verdict.ceiling !== null) return 'on';
+  if (w.signal.median === null) return 'between';
+  return over(w.signal.median, limits.ceilingBar, rowOf('ceiling').deadband);
+}
+
+function belowFloor(w: WatchState): Condition {
+  const floor = w.setup?.limits?.floorBar ?? null;
+  if (w.hold === null || floor === null || !tapSeesPacker(w.setup)) return 'off';
+  if (w.signal.median === null || lossCause(w.signal, w.stages.stage, w.tUs) !== null) return 'between';
+  return under(w.signal.median, floor, rowOf('below-floor').deadband);
+}
+
+function leaking(w: WatchState): Condition {
+  if (w.hold === null) return 'off';
+  const { verdict } = w.hold.figure;
+  return verdict === 'leaking' ? 'on' : verdict === 'cannot-tell' ? 'between' : 'off';
+}
+
+function lift(w: WatchState): Condition {
+  const limits = w.setup?.limits ?? null;
+  if (w.hold === null || limits === null) return 'off';
+  const { exit, forecast } = w.hold;
+  if (exit !== null && exit.direction === 'up' && exit.inS.value < LIFT_S) return 'on';
+  if (forecast === null) return 'off';
+  if (forecast.peakBar.low > limits.ceilingBar) return 'on';
+  return forecast.peakBar.value > limits.ceilingBar ? 'between' : 'off';
+}
+
+function deviceUnarmed(w: WatchState): Condition {
+  const limits = w.setup?.limits ?? null;
+  const { guard } = w.device;
+  if (limits === null || guard === null) return 'off';
+  if (guard.state === 'unarmed' || guard.limitMbar === null) return 'on';
+  return when(guard.limitMbar / 1000 > limits.ceilingBar + DEVICE_SLACK_BAR);
+}
+
+function deviceReset(w: WatchState): Condition {
+  const { resetUs, lastUsableUs } = w.signal;
+  if (resetUs === null) return 'off';
+  return when(w.tUs - resetUs < SUDDEN_US || lastUsableUs === null || lastUsableUs < resetUs);
+}
+
+function potLife(w: WatchState): Condition {
+  const { stage } = w.stages;
+  if (stage !== 'prepare' && stage !== 'seat') return 'off';
+  const left = potLifeLeftS(w, w.tUs);
+  if (left === null) return 'off';
+  return when(left <= Math.min(POT_MOST_S, POT_SHARE * (w.setup?.resin?.potLifeMin ?? 0) * 60));
+}
+
+function cold(w: WatchState): Condition {
+  if (w.cure === null || w.cure.ended || w.cure.underLowestK === null) return 'off';
+  return under(w.cure.underLowestK, 0, rowOf('cold').deadband);
+}
+
+export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
+  const s = w.signal;
+  switch (alarm) {
+    case 'ceiling':
+      return ceiling(w);
+    case 'rising':
+      return when(w.verdict !== null && w.verdict.rising !== null);
+    case 'pressure-lost':
+      return when(lossCause(s, w.stages.stage, w.tUs) !== null);
+    case 'device-trip':
+      return when(w.device.tripped);
+    case 'fast-fall':
+      return w.hold === null ? 'off' : fastFallCondition(w.levels, s.median, w.infer);
+    case 'below-floor':
+      return belowFloor(w);
+    case 'leaking':
+      return leaking(w);
+    case 'band-exit': {
+      const exit = w.hold?.exit ?? null;
+      return when(exit !== null && exit.direction === 'down' && exit.inS.value < EXIT_S);
+    }
+    case 'lift':
+      return lift(w);
+    case 'device-unarmed':
+      return deviceUnarmed(w);
+    case 'device-reset':
+      return deviceReset(w);
+    case 'supply-low':
+      return when((s.status & STATUS.supplyLow) !== 0 || (s.flags & FLAG.supply) !== 0);
+    case 'stuck':
+      return when((s.flags & FLAG.stuck) !== 0);
+    case 'line-contradicted':
+      return when(w.hold?.contradicted ?? false);
+    case 'gauge-differs':
+      return when(w.checks.gauge !== null && !w.checks.gauge.agrees);
+    case 'rebound':
+      return when(w.rebound.cameBack);
+    case 'temperature-lost':
+      return when(lostPlace(w.probes, w.setup, s.firstUs, w.tUs) !== null);
+    case 'cold':
+      return cold(w);
+    case 'pot-life':
+      return potLife(w);
+    case 'store-fault':
+      return when(!w.store.ok);
+    case 'clock-jump':
+      return when(s.jumpUs !== null && w.tUs - s.jumpUs < SUDDEN_US);
+    case 'garbage':
+      return when(s.strayUs !== null && s.strayRun > GARBAGE_BYTES && w.tUs - s.strayUs < STRAY_RUN_US);
+  }
+}
+
+/** The table's priority, or a higher one where it presses. */
+export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
+  if (alarm === 'band-exit' && (w.hold?.exit?.inS.value ?? EXIT_S) < EXIT_PRESSING_S) return 'high';
+  if (alarm === 'pot-life' && (potLifeLeftS(w, w.tUs) ?? 1) <= 0) return 'high';
+  return rowOf(alarm).priority;
+}

@@ -1,0 +1,241 @@
+import type { AlarmCode, AlarmState, Priority, Stage } from '../codes.ts';
+import type { AlarmValues, WatchEvent } from '../events.ts';
+import type { AlarmRow } from './table.ts';
+import { LONGEST_SHELF_S } from './table.ts';
+
+/**
+ * The alarm machine after ISA-18.2 / IEC 62682. Kept apart: the condition (pure, blind to suppression, given
+ * from outside), the occurrence (condition after its delays), the annunciation (what is shown and sounded,
+ * after shelving and suppression by design), and the latch with its acknowledgement, which is always of the
+ * occurrence at hand: a new one asks again. Time is an argument.
+ */
+
+/** A condition says on, off, or neither: inside its deadband, or not to be judged without a reading. */
+export type Condition = 'on' | 'between' | 'off';
+
+/** Plain data, one for each row of the table, in its order. */
+export interface AlarmSlot {
+  /** The occurrence is on: the condition after its delays. */
+  active: boolean;
+  /** Since when the condition has differed from `active` without a break, µs. */
+  pendingUs: number | null;
+  /** Counts the occurrences in the run. */
+  occurrence: number;
+  /** The occurrence at hand was annunciated and nobody has acknowledged it. */
+  unacked: boolean;
+  shelvedUntilUs: number | null;
+  /** What suppresses it now. */
+  suppressedBy: 'parent' | 'stage' | null;
+  state: AlarmState;
+  /** Since when it is in this state, µs. */
+  sinceUs: number;
+  priority: Priority;
+  values: AlarmValues;
+}
+
+/** What the machine asks of the world at each step. */
+export interface AlarmWorld {
+  readonly stage: Stage;
+  condition(alarm: AlarmCode): Condition;
+  /** Priority while the condition is on; may be over the table's, never under. */
+  priority(alarm: AlarmCode): Priority;
+  /** Asked only when an event is made. */
+  values(alarm: AlarmCode): AlarmValues;
+}
+
+export type Emit = (event: WatchEvent) => void;
+type Why = Extract<WatchEvent, { e: 'alarm' }>['why'];
+
+const RANK: Record<Priority, number> = { low: 0, high: 1, urgent: 2 };
+
+export function createAlarms(table: readonly AlarmRow[]): AlarmSlot[] {
+  return table.map((row) => ({
+    active: false,
+    pendingUs: null,
+    occurrence: 0,
+    unacked: false,
+    shelvedUntilUs: null,
+    suppressedBy: null,
+    state: 'normal',
+    sinceUs: 0,
+    priority: row.priority,
+    values: {},
+  }));
+}
+
+function indexOf(table: readonly AlarmRow[], alarm: AlarmCode): number {
+  for (let i = 0; i < table.length; i++) if (table[i]!.alarm === alarm) return i;
+  return -1;
+}
+
+function announce(row: AlarmRow, slot: AlarmSlot, to: AlarmState, why: Why, tUs: number, emit: Emit): void {
+  if (slot.state !== to) slot.sinceUs = tUs;
+  slot.state = to;
+  emit({
+    tUs,
+    e: 'alarm',
+    alarm: row.alarm,
+    priority: slot.priority,
+    occurrence: slot.occurrence,
+    to,
+    why,
+    values: slot.values,
+  });
+}
+
+/** On- and off-delay: true where a new occurrence began. */
+function advance(row: AlarmRow, slot: AlarmSlot, condition: Condition, tUs: number): boolean {
+  const differs = slot.active ? condition === 'off' : condition === 'on';
+  if (!differs) {
+    slot.pendingUs = null;
+    return false;
+  }
+  slot.pendingUs ??= tUs;
+  const delayUs = (slot.active ? row.offDelayS : row.onDelayS) * 1e6;
+  if (tUs - slot.pendingUs < delayUs) return false;
+  slot.pendingUs = null;
+  slot.active = !slot.active;
+  if (!slot.active) return false;
+  slot.occurrence++;
+  slot.unacked = true;
+  return true;
+}
+
+function suppression(
+  table: readonly AlarmRow[],
+  slots: readonly AlarmSlot[],
+  row: AlarmRow,
+  stage: Stage,
+): 'parent' | 'stage' | null {
+  if (!row.stages.includes(stage)) return 'stage';
+  for (const parent of row.parents) {
+    const p = indexOf(table, parent);
+    if (p >= 0 && slots[p]!.active) return 'parent';
+  }
+  return null;
+}
+
+/** Brings every alarm up to now. Parents and children are judged together, so that order plays no part. */
+export function stepAlarms(
+  table: readonly AlarmRow[],
+  slots: AlarmSlot[],
+  tUs: number,
+  world: AlarmWorld,
+  emit: Emit,
+): void {
+  let began = 0;
+  for (let i = 0; i < table.length; i++) {
+    const row = table[i]!;
+    if (advance(row, slots[i]!, world.condition(row.alarm), tUs)) began |= 1 << i;
+  }
+  for (let i = 0; i < table.length; i++) {
+    const slot = slots[i]!;
+    // Nothing on, nothing latched, nothing shelved: the usual case.
+    if (!slot.active && slot.state === 'normal') continue;
+    annunciate(table, slots, i, (began & (1 << i)) !== 0, tUs, world, emit);
+  }
+}
+
+function annunciate(
+  table: readonly AlarmRow[],
+  slots: AlarmSlot[],
+  i: number,
+  began: boolean,
+  tUs: number,
+  world: AlarmWorld,
+  emit: Emit,
+): void {
+  const row = table[i]!;
+  const slot = slots[i]!;
+  let why: Why = slot.active ? 'condition' : 'returned';
+  let escalated = false;
+  if (slot.active) {
+    const priority = world.priority(row.alarm);
+    if (began) {
+      slot.priority = priority;
+      slot.values = world.values(row.alarm);
+    } else if (RANK[priority] > RANK[slot.priority]) {
+      slot.priority = priority;
+      slot.values = world.values(row.alarm);
+      escalated = true;
+    }
+  }
+  if (slot.shelvedUntilUs !== null) {
+    if (tUs < slot.shelvedUntilUs) return;
+    slot.shelvedUntilUs = null;
+    slot.unacked = slot.active;
+    why = 'unshelved';
+  }
+  const by = slot.active ? suppression(table, slots, row, world.stage) : null;
+  const before = slot.suppressedBy;
+  slot.suppressedBy = by;
+  if (by !== null) {
+    slot.unacked = false;
+    if (slot.state !== 'suppressed') announce(row, slot, 'suppressed', by, tUs, emit);
+    return;
+  }
+  if (before !== null && slot.active) {
+    // After suppression an alarm that is still on asks for attention anew (ISA-18.2, state B).
+    slot.unacked = true;
+    why = before;
+  }
+  if (escalated) slot.unacked = true;
+  const to = slot.active
+    ? slot.unacked
+      ? 'unacknowledged'
+      : 'acknowledged'
+    : slot.unacked
+      ? 'returned'
+      : 'normal';
+  if (to === slot.state && !escalated && !began) return;
+  announce(row, slot, to, escalated && why === 'condition' ? 'escalated' : why, tUs, emit);
+}
+
+/** Acknowledges the occurrence at hand; without one it does nothing. */
+export function acknowledge(
+  table: readonly AlarmRow[],
+  slots: AlarmSlot[],
+  alarm: AlarmCode | 'all',
+  tUs: number,
+  emit: Emit,
+): void {
+  for (let i = 0; i < table.length; i++) {
+    const row = table[i]!;
+    const slot = slots[i]!;
+    if (alarm !== 'all' && row.alarm !== alarm) continue;
+    if (slot.state !== 'unacknowledged' && slot.state !== 'returned') continue;
+    slot.unacked = false;
+    announce(row, slot, slot.active ? 'acknowledged' : 'normal', 'acknowledged', tUs, emit);
+  }
+}
+
+/** Shelves for at most LONGEST_SHELF_S; false where the alarm may not be shelved. */
+export function shelve(
+  table: readonly AlarmRow[],
+  slots: AlarmSlot[],
+  alarm: AlarmCode,
+  seconds: number,
+  tUs: number,
+  emit: Emit,
+): boolean {
+  const i = indexOf(table, alarm);
+  const row = table[i];
+  const slot = slots[i];
+  if (row === undefined || slot === undefined || !row.shelvable || !(seconds > 0)) return false;
+  slot.shelvedUntilUs = tUs + Math.min(seconds, LONGEST_SHELF_S) * 1e6;
+  slot.unacked = false;
+  slot.suppressedBy = null;
+  announce(row, slot, 'shelved', 'shelved', tUs, emit);
+  return true;
+}
+
+/** Ends a shelf at once; the next step shows what is there. */
+export function unshelve(
+  table: readonly AlarmRow[],
+  slots: AlarmSlot[],
+  alarm: AlarmCode,
+  tUs: number,
+): void {
+  const slot = slots[indexOf(table, alarm)];
+  if (slot !== undefined && slot.shelvedUntilUs !== null) slot.shelvedUntilUs = tUs;
+}

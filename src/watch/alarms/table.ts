@@ -1,0 +1,181 @@
+import type { AlarmCode, Priority, Stage } from '../codes.ts';
+import { ALARMS, STAGES } from '../codes.ts';
+
+/** What an alarm means if nobody acts. Texts are in the catalogue and in docs/alarms.md. */
+export type Consequence =
+  | 'burst'
+  | 'unseen-pressure'
+  | 'sleeve-loosens'
+  | 'uncured'
+  | 'pulled-while-full'
+  | 'guard-weakened'
+  | 'wrong-number'
+  | 'record-incomplete';
+
+/** What the crew does about it. */
+export type Action =
+  | 'stop-air-and-vent'
+  | 'keep-clear-and-reconnect'
+  | 'say-let-down-or-loss'
+  | 'top-up-and-find-leak'
+  | 'let-out-to-advice'
+  | 'arm-device'
+  | 'check-supply'
+  | 'check-sensor'
+  | 'correct-job-sheet'
+  | 'vent-again-and-wait'
+  | 'check-probe'
+  | 'wait-or-warm'
+  | 'seat-or-discard'
+  | 'free-storage'
+  | 'check-cable'
+  | 'keep-screen-awake';
+
+/** One row of the alarm table (IEC 62682, rationalisation). docs/alarms.md is checked against it. */
+export interface AlarmRow {
+  readonly alarm: AlarmCode;
+  readonly priority: Priority;
+  /** While one of these is raised, this alarm says nothing new and is suppressed by design. */
+  readonly parents: readonly AlarmCode[];
+  /** Stages in which it is annunciated; in others it is suppressed by design. */
+  readonly stages: readonly Stage[];
+  /** The condition must hold for the whole time before the alarm is raised, s. */
+  readonly onDelayS: number;
+  /** The condition must be gone for the whole time before it returns to normal, s. */
+  readonly offDelayS: number;
+  /** Cleared only beyond limit − deadband, in the quantity's own unit (bar or K); 0: none. */
+  readonly deadband: number;
+  readonly shelvable: boolean;
+  readonly consequence: Consequence;
+  readonly action: Action;
+  /** Time in which the action still helps, s. */
+  readonly actS: number;
+}
+
+/** Longest time for which an alarm may be shelved, s. */
+export const LONGEST_SHELF_S = 1800;
+
+const UP: readonly Stage[] = ['seat', 'inflate', 'hold'];
+const HOLD: readonly Stage[] = ['hold'];
+
+/** Short form of a row: what is not said is the common case. */
+function row(
+  alarm: AlarmCode,
+  priority: Priority,
+  consequence: Consequence,
+  action: Action,
+  actS: number,
+  more: Partial<AlarmRow> = {},
+): AlarmRow {
+  return {
+    alarm,
+    priority,
+    parents: [],
+    stages: STAGES,
+    onDelayS: 0,
+    offDelayS: 0,
+    deadband: 0,
+    shelvable: true,
+    consequence,
+    action,
+    actS,
+    ...more,
+  };
+}
+
+const LOST: readonly AlarmCode[] = ['pressure-lost'];
+
+/** In the order of ALARMS. */
+export const ALARM_TABLE: readonly AlarmRow[] = [
+  // Without on-delay: the median of three has cost its one sample already.
+  row('ceiling', 'urgent', 'burst', 'stop-air-and-vent', 3, {
+    offDelayS: 1,
+    deadband: 0.02,
+    shelvable: false,
+  }),
+  row('rising', 'urgent', 'burst', 'stop-air-and-vent', 3, {
+    parents: ['ceiling'],
+    offDelayS: 1,
+    shelvable: false,
+  }),
+  // Its delays hang on stage and sample period and are part of its condition (signal/loss.ts).
+  row('pressure-lost', 'urgent', 'unseen-pressure', 'keep-clear-and-reconnect', 10, {
+    offDelayS: 0.5,
+    shelvable: false,
+  }),
+  row('device-trip', 'urgent', 'burst', 'stop-air-and-vent', 3, {
+    parents: ['ceiling'],
+    offDelayS: 1,
+    shelvable: false,
+  }),
+  row('fast-fall', 'high', 'sleeve-loosens', 'say-let-down-or-loss', 30, {
+    parents: LOST,
+    stages: HOLD,
+    onDelayS: 0.3,
+    offDelayS: 2,
+  }),
+  row('below-floor', 'high', 'sleeve-loosens', 'top-up-and-find-leak', 120, {
+    parents: ['pressure-lost', 'fast-fall'],
+    stages: HOLD,
+    onDelayS: 5,
+    offDelayS: 5,
+    deadband: 0.02,
+  }),
+  row('leaking', 'high', 'sleeve-loosens', 'top-up-and-find-leak', 600, {
+    parents: ['pressure-lost', 'fast-fall', 'below-floor'],
+    stages: HOLD,
+    offDelayS: 60,
+  }),
+  row('band-exit', 'low', 'sleeve-loosens', 'top-up-and-find-leak', 600, {
+    parents: ['pressure-lost', 'fast-fall', 'below-floor', 'leaking'],
+    stages: HOLD,
+    onDelayS: 10,
+    offDelayS: 60,
+  }),
+  row('lift', 'high', 'burst', 'let-out-to-advice', 300, {
+    parents: ['ceiling', 'rising', 'pressure-lost'],
+    stages: HOLD,
+    offDelayS: 60,
+  }),
+  row('device-unarmed', 'high', 'guard-weakened', 'arm-device', 60, {
+    parents: LOST,
+    stages: UP,
+    onDelayS: 3,
+  }),
+  row('device-reset', 'low', 'guard-weakened', 'check-supply', 60, { parents: LOST, offDelayS: 1 }),
+  row('supply-low', 'low', 'wrong-number', 'check-supply', 300, { parents: LOST, onDelayS: 1, offDelayS: 5 }),
+  row('stuck', 'high', 'unseen-pressure', 'check-sensor', 60, { parents: LOST, offDelayS: 1 }),
+  row('line-contradicted', 'low', 'wrong-number', 'correct-job-sheet', 600, {
+    parents: LOST,
+    stages: HOLD,
+    offDelayS: 10,
+  }),
+  row('gauge-differs', 'high', 'burst', 'check-sensor', 60, {
+    stages: ['prepare', 'seat', 'inflate', 'hold', 'let-down'],
+  }),
+  row('rebound', 'high', 'pulled-while-full', 'vent-again-and-wait', 30, {
+    stages: ['let-down', 'done', 'abandoned'],
+  }),
+  row('temperature-lost', 'low', 'uncured', 'check-probe', 600, {
+    parents: LOST,
+    stages: UP,
+    onDelayS: 5,
+    offDelayS: 2,
+  }),
+  row('cold', 'low', 'uncured', 'wait-or-warm', 1800, {
+    stages: UP,
+    onDelayS: 60,
+    offDelayS: 60,
+    deadband: 0.5,
+  }),
+  row('pot-life', 'low', 'sleeve-loosens', 'seat-or-discard', 300, { stages: ['prepare', 'seat'] }),
+  row('store-fault', 'high', 'record-incomplete', 'free-storage', 60),
+  row('clock-jump', 'low', 'record-incomplete', 'keep-screen-awake', 300, { parents: LOST, offDelayS: 5 }),
+  row('garbage', 'low', 'unseen-pressure', 'check-cable', 300, { parents: LOST, offDelayS: 10 }),
+];
+
+const INDEX = new Map<AlarmCode, number>(ALARMS.map((alarm, i) => [alarm, i]));
+
+export function rowOf(alarm: AlarmCode): AlarmRow {
+  return ALARM_TABLE[INDEX.get(alarm)!]!;
+}

@@ -1,0 +1,178 @@
+import type { ResinSetup, Setup } from '../../job/setup.ts';
+import type { Bounded, WatchEvent } from '../events.ts';
+import { round } from '../round.ts';
+import type { CureView } from '../view.ts';
+import type { ProbeNow } from './coldest.ts';
+import { COLD_GROUND_C, coldest, coldestPlausible } from './coldest.ts';
+import type { SheetFit } from './sheet.ts';
+import { ageRate, cureMinutes, fitSheet } from './sheet.ts';
+
+/**
+ * Progress by the data sheet, X = ∫ dt / t_cure(T_cold), from seating on. The lower bound takes the coldest end of
+ * the temperature and the slow end of the fit; 'met' is said of it alone. It speaks of the sheet's time at
+ * temperature and never of a cured or safe sleeve.
+ */
+export interface CureState {
+  sinceUs: number;
+  attempt: number;
+  /** Sheet of the resin that `fit` was made from; another resin makes a new fit. */
+  fit: SheetFit | null;
+  resinName: string | null;
+  setupNumber: number | null;
+  lastUs: number;
+  /** Progress: middle and bounds. */
+  progress: number;
+  low: number;
+  high: number;
+  /** Equivalent age at 20 °C of the coldest credible resin, min. */
+  ageMin: number;
+  metUs: number | null;
+  /** The packer was let down: the sleeve is no longer held, and nothing more is counted. */
+  ended: boolean;
+  coldestC: Bounded | null;
+  source: CureView['source'];
+  /** Progress per minute now: middle and bounds. */
+  rate: Bounded;
+  /** Temperature under the sheet's lowest: middle of the coldest, less that limit, K. */
+  underLowestK: number | null;
+}
+
+export interface CureContext {
+  readonly setup: Setup | null;
+  /** Probes with a fresh usable value. */
+  readonly probes: readonly ProbeNow[];
+}
+
+type Emit = (event: WatchEvent) => void;
+
+/** Counted in steps of at least this, µs. */
+const STEP_US = 1e6;
+/** A longer way between two steps is a gap: it counts at the coldest plausible temperature, µs. */
+const GAP_US = 5e6;
+/** Bounds of the fit, standard deviations (k = 2). */
+const K = 2;
+/** Nothing is forecast further off, s. */
+const HORIZON_S = 48 * 3600;
+const NONE: Bounded = { value: 0, low: 0, high: 0 };
+
+export function createCure(
+  tUs: number,
+  attempt: number,
+  from: 'seat' | 'inflate' | 'hold',
+  emit: Emit,
+): CureState {
+  emit({ tUs, e: 'cure-start', from });
+  return {
+    sinceUs: tUs,
+    attempt,
+    fit: null,
+    resinName: null,
+    setupNumber: null,
+    lastUs: tUs,
+    progress: 0,
+    low: 0,
+    high: 0,
+    ageMin: 0,
+    metUs: null,
+    ended: false,
+    coldestC: null,
+    source: 'none',
+    rate: NONE,
+    underLowestK: null,
+  };
+}
+
+/** A resin that is entered during the cure counts from seating on: what has passed is judged at ground. */
+function takeResin(s: CureState, setup: Setup | null): void {
+  if (setup === null || setup.number === s.setupNumber) return;
+  s.setupNumber = setup.number;
+  const resin: ResinSetup | null = setup.resin;
+  s.fit = resin === null ? null : fitSheet(resin);
+  if (s.fit === null || resin === null || resin.name === s.resinName) return;
+  const minutes = (s.lastUs - s.sinceUs) / 60e6;
+  s.resinName = resin.name;
+  const c = setup.ground === null ? null : coldestPlausible(setup.ground);
+  s.progress = c === null ? 0 : minutes / cureMinutes(s.fit, c, 0);
+  s.low = c === null ? 0 : minutes / cureMinutes(s.fit, c, K);
+  s.high = s.progress;
+  s.ageMin = c === null || c < s.fit.lowestC ? 0 : minutes * ageRate(s.fit.slope, c);
+}
+
+/** Goes on to tUs; at most once a second does it work. */
+export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit): void {
+  if (s.ended || tUs - s.lastUs < STEP_US) return;
+  takeResin(s, ctx.setup);
+  const minutes = (tUs - s.lastUs) / 60e6;
+  const gap = tUs - s.lastUs > GAP_US;
+  s.lastUs = tUs;
+  const ground = ctx.setup?.ground ?? null;
+  const now = coldest(ctx.probes, ground);
+  s.coldestC = now.c;
+  s.source = now.source;
+  const { fit } = s;
+  if (fit === null) return;
+  s.rate = rateAt(fit, now.c);
+  s.underLowestK = now.c === null ? null : now.c.value - fit.lowestC;
+  const counted = gap ? gapRate(fit, ground) : s.rate;
+  s.progress += counted.value * minutes;
+  s.low += counted.low * minutes;
+  s.high += counted.high * minutes;
+  const cold = gap ? coldestPlausible(ground) : (now.c?.low ?? COLD_GROUND_C);
+  if (cold >= fit.lowestC) s.ageMin += ageRate(fit.slope, cold) * minutes;
+  if (s.low >= 1 && s.metUs === null) {
+    s.metUs = tUs;
+    emit({ tUs, e: 'cure-met', progressLow: round(s.low, 3), equivalentAgeMin: round(s.ageMin, 1) });
+  }
+}
+
+function rateAt(fit: SheetFit, c: Bounded | null): Bounded {
+  if (c === null) return NONE;
+  return {
+    value: 1 / cureMinutes(fit, c.value, 0),
+    low: 1 / cureMinutes(fit, c.low, K),
+    high: 1 / cureMinutes(fit, c.high, -K),
+  };
+}
+
+/** Over a gap even the hopeful end is given no more than the middle at the coldest plausible temperature. */
+function gapRate(fit: SheetFit, ground: Setup['ground']): Bounded {
+  const c = coldestPlausible(ground);
+  const value = 1 / cureMinutes(fit, c, 0);
+  return { value, low: 1 / cureMinutes(fit, c, K), high: value };
+}
+
+/** Let down: nothing more is counted. */
+export function cureEnd(s: CureState): void {
+  s.ended = true;
+}
+
+/** Seconds until progress reaches 1 at this rate a minute. */
+function secondsTo(progress: number, perMin: number): number {
+  if (progress >= 1) return 0;
+  return perMin > 0 ? Math.min(HORIZON_S, ((1 - progress) / perMin) * 60) : HORIZON_S;
+}
+
+function metIn(s: CureState): Bounded | null {
+  if (s.metUs !== null || s.ended || s.fit === null || !(s.rate.low > 0)) return null;
+  // 'Met' is said of the lower bound, so that is what the clock counts down to.
+  const value = secondsTo(s.low, s.rate.low);
+  if (value >= HORIZON_S) return null;
+  return { value, low: Math.min(value, secondsTo(s.low, s.rate.value)), high: value };
+}
+
+/** firstUs: the first sample, from which results count their seconds. */
+export function cureView(s: CureState, tUs: number, firstUs: number | null): CureView | null {
+  if (s.fit === null) return null;
+  return {
+    sinceS: (tUs - s.sinceUs) / 1e6,
+    progress: s.progress,
+    low: s.low,
+    high: s.high,
+    equivalentAgeMin: s.ageMin,
+    coldest: s.coldestC,
+    source: s.source,
+    metInS: metIn(s),
+    metAtS: s.metUs === null ? null : (s.metUs - (firstUs ?? 0)) / 1e6,
+    exotherm: null,
+  };
+}

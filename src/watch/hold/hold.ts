@@ -1,0 +1,262 @@
+import type { Limits, Setup } from '../../job/setup.ts';
+import type { Reading } from '../../sensing/reading.ts';
+import type { LeakFigure, WatchEvent } from '../events.ts';
+import { bar3, boundedTo, round } from '../round.ts';
+import type { Levels } from '../signal/levels.ts';
+import { levelNow } from '../signal/levels.ts';
+import type { HoldView } from '../view.ts';
+import { lineContradicted } from './contradict.ts';
+import type { LeakContext, LeakState } from './leak.ts';
+import { createLeak, leakFigure, leakReading, NO_LEAK } from './leak.ts';
+import type { LiftState } from './lift.ts';
+import { createLift, liftForecast, liftReading, liftRestart } from './lift.ts';
+import type { Segment } from './segment.ts';
+import { createSegment, segmentStep } from './segment.ts';
+import type { Trend } from './trend.ts';
+import { bandExit, createTrend, trendAdd, trendClear, trendSlope } from './trend.ts';
+
+/** One hold, from entering the stage to leaving it. Plain data. */
+export interface HoldState {
+  sinceUs: number;
+  /** Time in the band, µs. */
+  bandUs: number;
+  minBar: number | null;
+  maxBar: number | null;
+  /** Arrival of the last usable pressure and whether it was in the band and still. */
+  lastUs: number | null;
+  lastIn: boolean;
+  still: boolean;
+  /** Since when the packer has been at rest after the fill, s; null: not yet. */
+  filledS: number | null;
+  startBar: number | null;
+  segment: Segment;
+  leak: LeakState;
+  figure: LeakFigure;
+  judgedS: number | null;
+  lift: LiftState;
+  forecast: HoldView['lift'];
+  liftTold: boolean;
+  trend: Trend;
+  exit: HoldView['bandExit'];
+  contradicted: boolean;
+}
+
+/** What the hold needs of the rest at each reading. */
+export interface HoldContext {
+  readonly setup: Setup | null;
+  readonly levels: Levels;
+  /** Scatter of the thinned means, bar. */
+  readonly noiseBar: number;
+  readonly ventOpen: boolean;
+  /** The guard's word that no air flows. */
+  readonly still: boolean;
+}
+
+type Emit = (event: WatchEvent) => void;
+
+/** Without a known floor a packer counts as inflated over this, bar. */
+const INFLATED_BAR = 0.1;
+/** Leak and lift are judged this often, s. */
+const JUDGE_S = 60;
+
+export function createHold(tUs: number): HoldState {
+  return {
+    sinceUs: tUs,
+    bandUs: 0,
+    minBar: null,
+    maxBar: null,
+    lastUs: null,
+    lastIn: false,
+    still: false,
+    filledS: null,
+    startBar: null,
+    segment: createSegment(),
+    leak: createLeak(),
+    figure: NO_LEAK,
+    judgedS: null,
+    lift: createLift(),
+    forecast: null,
+    liftTold: false,
+    trend: createTrend(),
+    exit: null,
+    contradicted: false,
+  };
+}
+
+/** The reading is the packer's own pressure only at these taps. */
+export function tapSeesPacker(setup: Setup | null): boolean {
+  return setup !== null && (setup.tap === 'packer' || setup.tap === 'hose');
+}
+
+function inBand(bar: number, limits: Limits | null): boolean {
+  const floor = limits?.floorBar ?? INFLATED_BAR;
+  return bar >= floor && (limits === null || bar <= limits.ceilingBar);
+}
+
+function leakContext(h: HoldState, setup: Setup | null): LeakContext {
+  return {
+    tap: setup?.tap ?? 'unknown',
+    line: setup?.line ?? 'unknown',
+    air: setup?.air ?? { bar: 1.01325, uBar: 0.05, source: 'assumed' },
+    volume: setup?.volume ?? null,
+    sinceFillS: h.filledS === null || h.leak.fromS === null ? 0 : Math.max(0, h.leak.fromS - h.filledS),
+  };
+}
+
+/** Takes a usable pressure (median of three). `fresh` tells that the levels have a new mean. */
+export function holdReading(
+  h: HoldState,
+  reading: Reading,
+  bar: number,
+  fresh: boolean,
+  longestUs: number,
+  ctx: HoldContext,
+  emit: Emit,
+): void {
+  const { setup } = ctx;
+  const limits = setup?.limits ?? null;
+  const sees = tapSeesPacker(setup);
+  if (h.lastUs !== null && h.lastIn) {
+    const dt = reading.tUs - h.lastUs;
+    if (dt <= longestUs) h.bandUs += dt;
+  }
+  if (fresh) stepSegment(h, reading, ctx, emit);
+  h.still = ctx.still || h.segment.open;
+  h.lastUs = reading.tUs;
+  // Behind a hose the value is the packer's only while no air flows.
+  h.lastIn = sees && inBand(bar, limits) && (h.still || setup?.tap === 'packer');
+  if (sees) {
+    if (h.minBar === null || bar < h.minBar) h.minBar = bar;
+    if (h.maxBar === null || bar > h.maxBar) h.maxBar = bar;
+  }
+  if (h.segment.open && sees) {
+    leakReading(h.leak, reading, bar, leakContext(h, setup));
+    liftReading(h.lift, reading, bar);
+  }
+  if (sees && trendAdd(h.trend, reading.tS, bar))
+    h.exit = bandExit(h.trend, limits?.floorBar ?? null, limits?.ceilingBar ?? null);
+  h.judgedS ??= reading.tS;
+  if (reading.tS - h.judgedS >= JUDGE_S) {
+    h.judgedS = reading.tS;
+    judge(h, reading.tUs, reading.tS, ctx, emit);
+  }
+}
+
+function stepSegment(h: HoldState, reading: Reading, ctx: HoldContext, emit: Emit): void {
+  const step = segmentStep(h.segment, ctx.levels, ctx.noiseBar, ctx.ventOpen, reading.tS);
+  if (step === null) return;
+  emit({ tUs: reading.tUs, e: 'segment', what: step.what, why: step.why });
+  if (step.what === 'opened') {
+    h.filledS ??= reading.tS;
+    h.startBar ??= levelNow(ctx.levels);
+    h.leak = createLeak();
+    liftRestart(h.lift);
+    return;
+  }
+  trendClear(h.trend);
+  h.exit = null;
+  settle(h, reading.tUs, ctx.setup, emit);
+  // After a top-up the gas is warm again.
+  if (step.why === 'top-up') h.filledS = null;
+}
+
+/** Gives the segment's last figure before it is closed, if it says more than the last one told. */
+function settle(h: HoldState, tUs: number, setup: Setup | null, emit: Emit): void {
+  takeFigure(h, leakFigure(h.leak, leakContext(h, setup)), tUs, emit);
+}
+
+function takeFigure(h: HoldState, figure: LeakFigure, tUs: number, emit: Emit): void {
+  const changed = figure.verdict !== h.figure.verdict || figure.reason !== h.figure.reason;
+  h.figure = figure;
+  if (changed) emit({ tUs, e: 'leak', leak: figure });
+}
+
+function judge(h: HoldState, tUs: number, tS: number, ctx: HoldContext, emit: Emit): void {
+  const { setup } = ctx;
+  takeFigure(h, leakFigure(h.leak, leakContext(h, setup)), tUs, emit);
+  h.contradicted = lineContradicted(
+    setup?.line ?? 'unknown',
+    h.startBar,
+    levelNow(ctx.levels),
+    h.segment.topUpsS,
+    tS,
+  );
+  const slope = trendSlope(h.trend);
+  h.forecast = liftForecast(h.lift, {
+    tap: setup?.tap ?? 'unknown',
+    line: setup?.line ?? 'unknown',
+    air: setup?.air ?? { bar: 1.01325, uBar: 0.05, source: 'assumed' },
+    resin: setup?.resin ?? null,
+    groundC: setup?.ground?.c ?? null,
+    ceilingBar: setup?.limits?.ceilingBar ?? null,
+    floorBar: setup?.limits?.floorBar ?? null,
+    risingBarPerS: slope !== null && slope.rate.value > 0 ? slope.rate.value : null,
+  });
+  tellLift(h, tUs, setup, emit);
+}
+
+/** Told once when the peak may pass the ceiling, and again only after it no longer did. */
+function tellLift(h: HoldState, tUs: number, setup: Setup | null, emit: Emit): void {
+  const f = h.forecast;
+  const ceiling = setup?.limits?.ceilingBar ?? null;
+  const passes = f !== null && ceiling !== null && f.peakBar.high > ceiling;
+  if (passes && !h.liftTold) {
+    emit({
+      tUs,
+      e: 'lift',
+      peakBar: boundedTo(f.peakBar, 3),
+      ceilingInS: f.ceilingInS === null ? null : boundedTo(f.ceilingInS, 0),
+      adviceHighBar: f.adviceHighBar === null ? null : bar3(f.adviceHighBar),
+      adviceLowBar: f.adviceLowBar === null ? null : bar3(f.adviceLowBar),
+    });
+  }
+  h.liftTold = passes;
+}
+
+/** A hole in the readings: nothing is counted across it and the segment ends. */
+export function holdHole(h: HoldState, tUs: number, setup: Setup | null, emit: Emit): void {
+  h.lastUs = null;
+  trendClear(h.trend);
+  h.exit = null;
+  if (!h.segment.open) return;
+  h.segment.open = false;
+  emit({ tUs, e: 'segment', what: 'closed', why: 'gap' });
+  settle(h, tUs, setup, emit);
+}
+
+/** Leaves the hold: closes what is open and gives the summary. */
+export function holdEnd(
+  h: HoldState,
+  tUs: number,
+  why: 'stage' | 'end',
+  setup: Setup | null,
+  emit: Emit,
+): void {
+  if (h.segment.open) {
+    h.segment.open = false;
+    emit({ tUs, e: 'segment', what: 'closed', why });
+    settle(h, tUs, setup, emit);
+  }
+  emit({
+    tUs,
+    e: 'hold',
+    fromUs: h.sinceUs,
+    minutesInBand: round(h.bandUs / 60e6, 2),
+    minBar: h.minBar === null ? null : bar3(h.minBar),
+    maxBar: h.maxBar === null ? null : bar3(h.maxBar),
+    leak: h.figure,
+  });
+}
+
+export function holdView(h: HoldState, tUs: number): HoldView {
+  return {
+    sinceS: (tUs - h.sinceUs) / 1e6,
+    minutesInBand: h.bandUs / 60e6,
+    minBar: h.minBar,
+    maxBar: h.maxBar,
+    still: h.still,
+    leak: h.figure,
+    bandExit: h.exit,
+    lift: h.forecast,
+  };
+}

@@ -1,0 +1,113 @@
+import { FLAG } from '../sensing/reading.ts';
+import { conditionOf } from './alarms/conditions.ts';
+import { ALARM_TABLE } from './alarms/table.ts';
+import { valuesOf } from './alarms/values.ts';
+import type { Standing } from './codes.ts';
+import { cureView } from './cure/cure.ts';
+import { holdView, tapSeesPacker } from './hold/hold.ts';
+import { ageS, isStale } from './signal/loss.ts';
+import { probeFresh } from './signal/probes.ts';
+import { REBOUND_S } from './stages/rebound.ts';
+import type { WatchState } from './state.ts';
+import { potLifeLeftS } from './state.ts';
+import type { AlarmView, GuardView, WatchView } from './view.ts';
+
+const NOTHING: GuardView = {
+  restBar: null,
+  rateBarPerS: null,
+  settleBar: null,
+  ceilingInS: null,
+  closeInS: null,
+};
+
+const RANK = { urgent: 0, high: 1, low: 2 } as const;
+/** Within a priority, what asks for attention stands before what does not. */
+const ATTENTION = {
+  unacknowledged: 0,
+  returned: 1,
+  acknowledged: 2,
+  shelved: 3,
+  suppressed: 4,
+  normal: 5,
+} as const;
+
+function alarmViews(w: WatchState): AlarmView[] {
+  const out: AlarmView[] = [];
+  ALARM_TABLE.forEach((row, i) => {
+    const slot = w.alarms[i]!;
+    if (slot.state === 'normal') return;
+    out.push({
+      alarm: row.alarm,
+      priority: slot.priority,
+      state: slot.state,
+      occurrence: slot.occurrence,
+      sinceUs: slot.sinceUs,
+      // While the condition is on the numbers live; afterwards they are those of the occurrence.
+      values: slot.active && conditionOf(w, row.alarm) === 'on' ? valuesOf(w, row.alarm) : slot.values,
+    });
+  });
+  const hidden = (a: AlarmView) => (a.state === 'shelved' || a.state === 'suppressed' ? 1 : 0);
+  return out.sort(
+    (a, b) =>
+      hidden(a) - hidden(b) ||
+      RANK[a.priority] - RANK[b.priority] ||
+      ATTENTION[a.state] - ATTENTION[b.state] ||
+      b.sinceUs - a.sinceUs,
+  );
+}
+
+function standing(w: WatchState): Standing[] {
+  const out: Standing[] = [];
+  const { setup, signal } = w;
+  const limits = setup?.limits ?? null;
+  if (limits === null) out.push('no-limit');
+  else if (limits.noMargin !== null) out.push('no-margin');
+  if (setup?.practice === true) out.push('practice');
+  if ((signal.flags & FLAG.notZeroed) !== 0) out.push('not-zeroed');
+  if ((signal.flags & FLAG.uncalibrated) !== 0) out.push('uncalibrated');
+  if (limits !== null && (w.device.guard === null || w.device.guard.state === 'unarmed'))
+    out.push('device-unarmed');
+  if (setup !== null && !tapSeesPacker(setup)) out.push('no-hold-by-tap');
+  return out;
+}
+
+/** All that a screen shows of the moment. tUs may be later than the last input. */
+export function viewOf(w: WatchState, tUs: number): WatchView {
+  const { setup, signal } = w;
+  const stale = isStale(signal, tUs);
+  const { test } = w.rebound;
+  return {
+    tUs,
+    firstUs: signal.firstUs,
+    bar: signal.bar,
+    ageS: ageS(signal, tUs),
+    stale,
+    uBar: signal.uBar,
+    flags: signal.flags,
+    temps: w.probes.map((p) => ({
+      channel: p.channel,
+      place: p.place,
+      c: probeFresh(p, tUs) ? p.c : null,
+      uC: p.uC,
+      flags: p.flags,
+    })),
+    setup: setup?.number ?? null,
+    limits: setup?.limits ?? null,
+    tap: setup?.tap ?? 'unknown',
+    line: setup?.line ?? 'unknown',
+    standing: standing(w),
+    stage: w.stages.stage,
+    attempt: w.stages.attempt,
+    stageSinceUs: w.stages.sinceUs,
+    // A forecast from old readings is none.
+    guard: stale || w.verdict === null ? NOTHING : w.verdict.view,
+    hold: w.hold === null ? null : holdView(w.hold, tUs),
+    cure: w.cure === null ? null : cureView(w.cure, tUs, signal.firstUs),
+    alarms: alarmViews(w),
+    question: w.fastFall.asked ? 'let-down-or-loss' : null,
+    rebound: test === null ? null : { sinceUs: test.sinceUs, needS: REBOUND_S, startBar: test.startBar },
+    mixedUs: w.mixedUs,
+    potLifeLeftS: potLifeLeftS(w, tUs),
+    peakBar: signal.peakBar,
+  };
+}

@@ -1,0 +1,55 @@
+import type { LossCause, Stage } from '../codes.ts';
+import type { Signal } from './signal.ts';
+
+/** The shown number is stale after half a second or two sample periods, whichever is longer, s. */
+export function staleAfterS(s: Signal): number {
+  return Math.max(0.5, 2 * s.period.periodS);
+}
+
+/** Age of the last usable pressure, s; null: there was none. */
+export function ageS(s: Signal, tUs: number): number | null {
+  return s.lastUsableUs === null ? null : (tUs - s.lastUsableUs) / 1e6;
+}
+
+export function isStale(s: Signal, tUs: number): boolean {
+  const age = ageS(s, tUs);
+  return age === null || age > staleAfterS(s);
+}
+
+/** Stages in which nothing moves for long: a few seconds without a frame are no danger there. */
+const SLOW: readonly Stage[] = ['hold', 'done', 'abandoned'];
+
+/** Longest silence before the pressure counts as lost: 1 s while air may flow, 5 s in a hold, s. */
+export function silenceS(s: Signal, stage: Stage): number {
+  return Math.max(SLOW.includes(stage) ? 5 : 1, 5 * s.period.periodS);
+}
+
+/** How long frames may come without a usable value (open, fault, out of range), s. */
+const FAULTY_S = 0.5;
+/** At or under this the packer was empty when the crew disconnected, bar. */
+const EMPTY_BAR = 0.05;
+
+/**
+ * Why there is no usable pressure now, or null. A port that went away counts at once. Pure, and blind to
+ * suppression; the delays are here because they hang on stage and sample period.
+ */
+export function lossCause(s: Signal, stage: Stage, tUs: number): LossCause | null {
+  if (s.firstUs === null) return null;
+  if (s.portLost) return 'port';
+  if (s.badSinceUs !== null && s.badFrames >= 3 && tUs - s.badSinceUs >= FAULTY_S * 1e6) return s.badCause;
+  const since = s.lastUsableUs ?? s.firstUs;
+  if (tUs - since < silenceS(s, stage) * 1e6) return null;
+  if (putAway(s, stage)) return null;
+  if (s.badSinceUs !== null) return s.badCause;
+  if (s.resetUs !== null && s.resetUs >= since) return 'reset';
+  if (s.strayUs !== null && s.strayUs >= since && s.strayBytes > 0) return 'garbage';
+  if (s.link !== null && s.link !== 'streaming') return 'port';
+  return 'silence';
+}
+
+/** The crew closed the port itself, with nothing inflated: no alarm, only a grey number. */
+function putAway(s: Signal, stage: Stage): boolean {
+  const down = stage === 'prepare' || stage === 'done' || stage === 'abandoned';
+  const closed = s.link === 'idle' || s.link === 'closing' || s.link === 'stopped';
+  return down && closed && s.bar !== null && Math.abs(s.bar) <= EMPTY_BAR;
+}

@@ -1,0 +1,77 @@
+import type { Place, Setup } from '../../job/setup.ts';
+import type { Reading } from '../../sensing/reading.ts';
+import { FLAG } from '../../sensing/reading.ts';
+import type { ProbeNow } from '../cure/coldest.ts';
+
+/** The last that was heard of one temperature channel. Plain data. */
+export interface Probe {
+  channel: number;
+  place: Place | null;
+  c: number | null;
+  uC: number;
+  flags: number;
+  /** Arrival of the last usable value, µs; null: never. */
+  lastUs: number | null;
+}
+
+/** A probe without a usable value for this long is lost, µs. */
+export const PROBE_LOST_US = 5e6;
+
+const BAD = FLAG.fault | FLAG.open | FLAG.outOfRange;
+
+export function takeProbes(probes: Probe[], reading: Reading): void {
+  for (const temp of reading.temps) {
+    let probe: Probe | undefined;
+    for (const p of probes) if (p.channel === temp.channel) probe = p;
+    if (probe === undefined) {
+      probe = { channel: temp.channel, place: null, c: null, uC: 0, flags: 0, lastUs: null };
+      probes.push(probe);
+      probes.sort((a, b) => a.channel - b.channel);
+    }
+    probe.place = temp.place;
+    probe.flags = temp.flags;
+    // A held value is an old conversion: it keeps what is shown but does not make the probe fresh.
+    if ((temp.flags & FLAG.held) !== 0 && probe.lastUs !== null) continue;
+    probe.c = temp.c;
+    probe.uC = temp.uC;
+    if (temp.c !== null && (temp.flags & BAD) === 0) probe.lastUs = reading.tUs;
+  }
+}
+
+/** Slow channels convert every few seconds: held values count as alive three times as long. */
+function lostAfterUs(probe: Probe): number {
+  return (probe.flags & FLAG.held) !== 0 && (probe.flags & BAD) === 0 ? 3 * PROBE_LOST_US : PROBE_LOST_US;
+}
+
+export function probeFresh(probe: Probe, tUs: number): boolean {
+  return probe.lastUs !== null && tUs - probe.lastUs <= lostAfterUs(probe);
+}
+
+/** First place whose probe is lost, or that the job names and was never heard of; null: all are well. */
+export function lostPlace(
+  probes: readonly Probe[],
+  setup: Setup | null,
+  firstUs: number | null,
+  tUs: number,
+): Place | null {
+  for (const probe of probes) if (probe.place !== null && !probeFresh(probe, tUs)) return probe.place;
+  if (setup === null || firstUs === null || tUs - firstUs <= PROBE_LOST_US) return null;
+  for (const channel of setup.channels) {
+    if (channel.role !== 'temperature' || channel.place === null) continue;
+    let known = false;
+    for (const probe of probes) if (probe.channel === channel.index) known = true;
+    if (!known) return channel.place;
+  }
+  return null;
+}
+
+/** Probes that cure may use now. `warm` names the places that agreed with a thermometer in this run. */
+export function cureProbes(probes: readonly Probe[], warm: readonly Place[], tUs: number): ProbeNow[] {
+  const out: ProbeNow[] = [];
+  for (const p of probes) {
+    if (p.place === null || p.c === null || !probeFresh(p, tUs)) continue;
+    const checked = (p.flags & FLAG.unchecked) === 0 || warm.includes(p.place);
+    out.push({ place: p.place, c: p.c, uC: p.uC, checked });
+  }
+  return out;
+}

@@ -1,0 +1,174 @@
+import type { LinkState } from '../../link/status.ts';
+import type { Reading } from '../../sensing/reading.ts';
+import { FLAG } from '../../sensing/reading.ts';
+import type { GapReason, LossCause } from '../codes.ts';
+import type { Period } from './period.ts';
+import { createPeriod, periodAdd } from './period.ts';
+import type { Recent } from './recent.ts';
+import { createRecent, median3, recentAdd, recentClear } from './recent.ts';
+
+/** What is known of the pressure reading and of the way it comes. Plain data. */
+export interface Signal {
+  /** Arrival of the first sample; results count seconds from it, µs. */
+  firstUs: number | null;
+  lastFrameUs: number | null;
+  /** Arrival of the last usable pressure, µs. */
+  lastUsableUs: number | null;
+  /** Sampling time of the last frame, s. */
+  lastTS: number | null;
+  /** Since when frames come without a usable pressure, µs, and how many. */
+  badSinceUs: number | null;
+  badFrames: number;
+  badCause: LossCause;
+  period: Period;
+  recent: Recent;
+  /** Last usable pressure, bar, and what came with it. */
+  bar: number | null;
+  median: number | null;
+  uBar: number | null;
+  stepBar: number;
+  flags: number;
+  status: number;
+  peakBar: number | null;
+  link: LinkState | null;
+  /** The port went away and no usable pressure has come since. */
+  portLost: boolean;
+  resetUs: number | null;
+  jumpUs: number | null;
+  jumpS: number;
+  strayUs: number | null;
+  /** Stray bytes since the last usable pressure, and in the present run of strays. */
+  strayBytes: number;
+  strayRun: number;
+  /** End of the last gap that was reported from outside, µs. */
+  gapToUs: number;
+}
+
+export function createSignal(): Signal {
+  return {
+    firstUs: null,
+    lastFrameUs: null,
+    lastUsableUs: null,
+    lastTS: null,
+    badSinceUs: null,
+    badFrames: 0,
+    badCause: 'fault',
+    period: createPeriod(null),
+    recent: createRecent(),
+    bar: null,
+    median: null,
+    uBar: null,
+    stepBar: 0,
+    flags: 0,
+    status: 0,
+    peakBar: null,
+    link: null,
+    portLost: false,
+    resetUs: null,
+    jumpUs: null,
+    jumpS: 0,
+    strayUs: null,
+    strayBytes: 0,
+    strayRun: 0,
+    gapToUs: -1,
+  };
+}
+
+/** Under the span by more than this a reading is no pressure; less is a zero that has moved, bar. */
+const BELOW_ZERO_BAR = 0.1;
+
+/**
+ * Whether the reading's pressure may be used, or why not. Held values are neither: nothing new was converted.
+ * A value over the span is given to the guard all the same (it is at least that high) but counts as lost.
+ */
+export function usability(reading: Reading): 'usable' | 'held' | LossCause {
+  if ((reading.flags & FLAG.held) !== 0) return 'held';
+  if (reading.bar === null) return (reading.flags & FLAG.outOfRange) !== 0 ? 'range' : 'fault';
+  if ((reading.flags & (FLAG.fault | FLAG.open)) !== 0) return 'fault';
+  if ((reading.flags & FLAG.outOfRange) !== 0) {
+    const nearZero = Math.abs(reading.bar) <= Math.max(BELOW_ZERO_BAR, 2 * reading.uBar);
+    return nearZero ? 'usable' : 'range';
+  }
+  return 'usable';
+}
+
+/** A hole in the readings, as seen when the first reading after it arrives. */
+export interface Hole {
+  readonly reason: GapReason;
+  readonly fromUs: number;
+  readonly toUs: number;
+  /** Nobody has reported it yet. */
+  readonly unreported: boolean;
+}
+
+/** Longest spacing of two frames that is no hole, µs. */
+export function longestSpacingUs(s: Signal): number {
+  return Math.max(1, 5 * s.period.periodS) * 1e6;
+}
+
+/** Strays further apart than this belong to different runs, µs. */
+export const STRAY_RUN_US = 10e6;
+
+export function signalStray(s: Signal, bytes: number, tUs: number): void {
+  if (s.strayUs !== null && tUs - s.strayUs > STRAY_RUN_US) s.strayRun = 0;
+  s.strayUs = tUs;
+  s.strayBytes += bytes;
+  s.strayRun += bytes;
+}
+
+/** Takes a frame; returns the hole before it, if there was one. */
+export function signalFrame(s: Signal, reading: Reading): Hole | null {
+  s.firstUs ??= reading.tUs;
+  let hole: Hole | null = null;
+  const last = s.lastFrameUs;
+  if (last !== null && reading.tUs - last > longestSpacingUs(s)) {
+    hole = {
+      reason: holeReason(s, last),
+      fromUs: last,
+      toUs: reading.tUs,
+      unreported: s.gapToUs <= last,
+    };
+    // Old and new values must not share a median or a mean.
+    recentClear(s.recent);
+    s.median = null;
+  } else if (s.lastTS !== null) {
+    periodAdd(s.period, reading.tS - s.lastTS);
+  }
+  s.lastFrameUs = reading.tUs;
+  s.lastTS = reading.tS;
+  s.status = reading.status;
+  takeValue(s, reading);
+  return hole;
+}
+
+function holeReason(s: Signal, fromUs: number): GapReason {
+  if (s.jumpUs !== null && s.jumpUs >= fromUs) return 'clock';
+  if (s.portLost) return 'port';
+  if (s.resetUs !== null && s.resetUs >= fromUs) return 'reset';
+  return 'silence';
+}
+
+function takeValue(s: Signal, reading: Reading): void {
+  const use = usability(reading);
+  if (use === 'held') return;
+  s.flags = reading.flags;
+  if (use !== 'usable') {
+    s.badSinceUs ??= reading.tUs;
+    s.badFrames++;
+    s.badCause = use;
+    if (reading.bar === null) return;
+  } else {
+    s.badSinceUs = null;
+    s.badFrames = 0;
+    s.lastUsableUs = reading.tUs;
+    s.strayBytes = 0;
+    s.portLost = false;
+  }
+  const bar = reading.bar!;
+  s.bar = bar;
+  s.uBar = reading.uBar;
+  s.stepBar = reading.stepBar;
+  recentAdd(s.recent, reading.tUs, bar);
+  s.median = median3(s.recent);
+  if (s.median !== null && (s.peakBar === null || s.median > s.peakBar)) s.peakBar = s.median;
+}

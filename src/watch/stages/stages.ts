@@ -1,0 +1,44 @@
+import type { Stage } from '../codes.ts';
+import type { WatchEvent } from '../events.ts';
+
+/** Where the run is. An attempt is one way up and down again; a run may hold several. */
+export interface StageState {
+  stage: Stage;
+  attempt: number;
+  sinceUs: number;
+  /** The packer was let down since it was last inflated: the next inflation is another attempt. */
+  wasDown: boolean;
+}
+
+export function createStages(): StageState {
+  return { stage: 'prepare', attempt: 1, sinceUs: 0, wasDown: false };
+}
+
+/** Stages in which the packer is being filled or is full. */
+export function isUp(stage: Stage): boolean {
+  return stage === 'seat' || stage === 'inflate' || stage === 'hold';
+}
+
+/**
+ * Enters a stage. Any step is allowed: after mixing the program warns and records, it never blocks. False
+ * where the run is in that stage already.
+ */
+export function enterStage(
+  st: StageState,
+  to: Stage,
+  by: 'operator' | 'data',
+  tUs: number,
+  emit: (event: WatchEvent) => void,
+): boolean {
+  if (st.stage === to) return false;
+  const up = isUp(to);
+  if (up && st.wasDown) {
+    st.attempt++;
+    st.wasDown = false;
+  }
+  if (isUp(st.stage) && !up) st.wasDown = true;
+  st.stage = to;
+  st.sinceUs = tUs;
+  emit({ tUs, e: 'stage', stage: to, attempt: st.attempt, by });
+  return true;
+}

@@ -1,0 +1,124 @@
+import type { Reaction, Setup } from '../job/setup.ts';
+import type { GuardFrame } from '../link/frames.ts';
+import type { AlarmSlot } from './alarms/machine.ts';
+import { createAlarms } from './alarms/machine.ts';
+import { ALARM_TABLE } from './alarms/table.ts';
+import type { Checks } from './checks/checks.ts';
+import { createChecks } from './checks/checks.ts';
+import { ENGINE } from './codes.ts';
+import type { CureState } from './cure/cure.ts';
+import type { GuardContext, GuardState, GuardVerdict } from './guard/guard.ts';
+import { createGuard } from './guard/guard.ts';
+import type { HoldState } from './hold/hold.ts';
+import type { Levels } from './signal/levels.ts';
+import { createLevels } from './signal/levels.ts';
+import type { Probe } from './signal/probes.ts';
+import type { Signal } from './signal/signal.ts';
+import { createSignal } from './signal/signal.ts';
+import type { FastFall } from './stages/fastfall.ts';
+import { createFastFall } from './stages/fastfall.ts';
+import type { Inference } from './stages/infer.ts';
+import { createInference } from './stages/infer.ts';
+import type { Rebound } from './stages/rebound.ts';
+import { createRebound } from './stages/rebound.ts';
+import type { StageState } from './stages/stages.ts';
+import { createStages } from './stages/stages.ts';
+
+/** What the device said of its own guard. */
+export interface DeviceState {
+  guard: GuardFrame | null;
+  tripped: boolean;
+}
+
+/** When the cue was last on and whether it was told in this fill. */
+export interface CueState {
+  lastUs: number | null;
+  told: boolean;
+}
+
+/** The whole memory of the watch: plain data, so that a snapshot of it resumes a run. */
+export interface WatchState {
+  readonly engine: number;
+  /** Stages are read off the data (a trace without commands). */
+  readonly infer: boolean;
+  /** Run clock, µs; never descends. */
+  tUs: number;
+  ended: boolean;
+  setup: Setup | null;
+  signal: Signal;
+  probes: Probe[];
+  levels: Levels;
+  guard: GuardState;
+  verdict: GuardVerdict | null;
+  cue: CueState;
+  /** Attempt whose knee was told. */
+  kneeAttempt: number;
+  alarms: AlarmSlot[];
+  stages: StageState;
+  inference: Inference;
+  fastFall: FastFall;
+  rebound: Rebound;
+  ventOpen: boolean;
+  hold: HoldState | null;
+  cure: CureState | null;
+  checks: Checks;
+  device: DeviceState;
+  store: { ok: boolean; code: string };
+  mixedUs: number | null;
+}
+
+export interface WatchOptions {
+  /** Read stages off the data: for traces without commands. */
+  readonly infer?: boolean;
+}
+
+export function createWatch(options: WatchOptions = {}): WatchState {
+  return {
+    engine: ENGINE,
+    infer: options.infer ?? false,
+    tUs: 0,
+    ended: false,
+    setup: null,
+    signal: createSignal(),
+    probes: [],
+    levels: createLevels(),
+    guard: createGuard(),
+    verdict: null,
+    cue: { lastUs: null, told: false },
+    kneeAttempt: 0,
+    alarms: createAlarms(ALARM_TABLE),
+    stages: createStages(),
+    inference: createInference(),
+    fastFall: createFastFall(),
+    rebound: createRebound(),
+    ventOpen: false,
+    hold: null,
+    cure: null,
+    checks: createChecks(),
+    device: { guard: null, tripped: false },
+    store: { ok: true, code: '' },
+    mixedUs: null,
+  };
+}
+
+/** Default reaction times (job/setup.ts): used until a Setup is there. */
+const REACTION: Reaction = { handS: 3, closeS: 0.6 };
+
+export function guardContext(w: WatchState): GuardContext {
+  const { setup } = w;
+  return {
+    limits: setup?.limits ?? null,
+    tap: setup?.tap ?? 'unknown',
+    line: setup?.line ?? 'unknown',
+    reaction: setup?.reaction ?? REACTION,
+    stage: w.stages.stage,
+    ventOpen: w.ventOpen,
+  };
+}
+
+/** Seconds of pot life left; null: not mixed or not given. */
+export function potLifeLeftS(w: WatchState, tUs: number): number | null {
+  const minutes = w.setup?.resin?.potLifeMin ?? null;
+  if (minutes === null || w.mixedUs === null) return null;
+  return minutes * 60 - (tUs - w.mixedUs) / 1e6;
+}

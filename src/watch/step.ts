@@ -1,0 +1,86 @@
+import { conditionOf, priorityOf } from './alarms/conditions.ts';
+import type { AlarmWorld } from './alarms/machine.ts';
+import { stepAlarms } from './alarms/machine.ts';
+import { ALARM_TABLE } from './alarms/table.ts';
+import { valuesOf } from './alarms/values.ts';
+import type { AlarmCode } from './codes.ts';
+import { ALARMS } from './codes.ts';
+import { cureTick } from './cure/cure.ts';
+import type { WatchEvent } from './events.ts';
+import type { WatchInput } from './inputs.ts';
+import { cureProbes } from './signal/probes.ts';
+import { ask } from './stages/fastfall.ts';
+import type { WatchState } from './state.ts';
+import { takeCommand } from './take/command.ts';
+import { takeDevice, takeNotice } from './take/notice.ts';
+import { takeReading } from './take/reading.ts';
+import { takeSetup } from './take/setup.ts';
+
+export { viewOf } from './look.ts';
+export type { WatchOptions, WatchState } from './state.ts';
+export { createWatch } from './state.ts';
+
+type Emit = (event: WatchEvent) => void;
+
+const FAST_FALL = ALARMS.indexOf('fast-fall');
+
+/** The machine's window on the state; made once, so that nothing is allocated a reading. */
+class World implements AlarmWorld {
+  w: WatchState | null = null;
+  get stage() {
+    return this.w!.stages.stage;
+  }
+  condition(alarm: AlarmCode) {
+    return conditionOf(this.w!, alarm);
+  }
+  priority(alarm: AlarmCode) {
+    return priorityOf(this.w!, alarm);
+  }
+  values(alarm: AlarmCode) {
+    return valuesOf(this.w!, alarm);
+  }
+}
+
+const world = new World();
+
+/**
+ * One step of the watch: updates the state in place and gives the events that follow, in order. Deterministic:
+ * the same inputs give the same events. Nothing else enters, and after 'end' nothing more comes out.
+ */
+export function step(w: WatchState, input: WatchInput, emit: Emit): void {
+  if (w.ended) return;
+  if (input.tUs > w.tUs) w.tUs = input.tUs;
+  switch (input.i) {
+    case 'reading':
+      takeReading(w, input.reading, emit);
+      break;
+    case 'tick':
+      break;
+    case 'setup':
+      takeSetup(w, input.setup, emit);
+      break;
+    case 'command':
+      takeCommand(w, input.command, emit);
+      break;
+    case 'notice':
+      // The last second of cure and the alarms as they stand belong before the end.
+      if (input.notice.n === 'end') settleUp(w, emit);
+      takeNotice(w, input.notice, emit);
+      break;
+    case 'device':
+      takeDevice(w, input.frame, emit);
+      break;
+  }
+  if (!w.ended) settleUp(w, emit);
+}
+
+function settleUp(w: WatchState, emit: Emit): void {
+  if (w.cure !== null && !w.cure.ended && w.tUs - w.cure.lastUs >= 1e6)
+    cureTick(w.cure, w.tUs, { setup: w.setup, probes: cureProbes(w.probes, w.checks.warm, w.tUs) }, emit);
+  world.w = w;
+  stepAlarms(ALARM_TABLE, w.alarms, w.tUs, world, emit);
+  world.w = null;
+  const slot = w.alarms[FAST_FALL]!;
+  if (slot.active && w.hold !== null && !w.infer && w.signal.median !== null)
+    ask(w.fastFall, w.levels, w.signal.median, slot.occurrence, w.tUs, emit);
+}

@@ -1,0 +1,40 @@
+import type { Stage } from '../codes.ts';
+import { createCure, cureEnd } from '../cure/cure.ts';
+import type { WatchEvent } from '../events.ts';
+import { createHold, holdEnd } from '../hold/hold.ts';
+import { answer } from '../stages/fastfall.ts';
+import { reboundBreak } from '../stages/rebound.ts';
+import { enterStage, isUp } from '../stages/stages.ts';
+import type { WatchState } from '../state.ts';
+
+/** Enters a stage with all that begins and ends with it. False where the run is in it already. */
+export function changeStage(
+  w: WatchState,
+  to: Stage,
+  by: 'operator' | 'data',
+  emit: (event: WatchEvent) => void,
+): boolean {
+  const from = w.stages.stage;
+  if (from === to) return false;
+  if (w.hold !== null) {
+    // Saying 'let-down' answers the question that the fall has asked.
+    if (to === 'let-down') answer(w.fastFall, 'let-down', w.tUs, emit);
+    w.fastFall.asked = false;
+    holdEnd(w.hold, w.tUs, 'stage', w.setup, emit);
+    w.hold = null;
+  }
+  reboundBreak(w.rebound, w.tUs, emit);
+  enterStage(w.stages, to, by, w.tUs, emit);
+  if (isUp(to)) {
+    w.ventOpen = false;
+    w.rebound.cameBack = false;
+    if (w.cure === null || w.cure.attempt !== w.stages.attempt)
+      w.cure = createCure(w.tUs, w.stages.attempt, to as 'seat' | 'inflate' | 'hold', emit);
+  } else if (w.cure !== null) {
+    cureEnd(w.cure);
+  }
+  if (to === 'hold') w.hold = createHold(w.tUs);
+  // Whoever lets down opens a vent; closing it begins the rebound test.
+  if (to === 'let-down') w.ventOpen = true;
+  return true;
+}

@@ -1,0 +1,91 @@
+import type { Place } from '../../job/setup.ts';
+import type { TemperatureReading } from '../../sensing/reading.ts';
+import { acknowledge, shelve, unshelve } from '../alarms/machine.ts';
+import { ALARM_TABLE } from '../alarms/table.ts';
+import { compareGauge, compareWarm, takeZero } from '../checks/checks.ts';
+import type { WatchEvent } from '../events.ts';
+import type { Command } from '../inputs.ts';
+import { isStale } from '../signal/loss.ts';
+import { probeFresh } from '../signal/probes.ts';
+import type { RecentStats } from '../signal/recent.ts';
+import { recentStats } from '../signal/recent.ts';
+import { answer } from '../stages/fastfall.ts';
+import { reboundBreak, reboundStart } from '../stages/rebound.ts';
+import type { WatchState } from '../state.ts';
+import { changeStage } from './change-stage.ts';
+
+type Emit = (event: WatchEvent) => void;
+
+/** The last second's pressure; null where the number is stale. */
+function statsNow(w: WatchState): RecentStats | null {
+  if (isStale(w.signal, w.tUs)) return null;
+  return recentStats(w.signal.recent, w.tUs, w.tUs - 5e6 * w.signal.period.periodS);
+}
+
+/** The last usable value of the probe at a place; null: none that is fresh. */
+function probeAt(w: WatchState, place: Place): TemperatureReading | null {
+  for (const p of w.probes) if (p.place === place && probeFresh(p, w.tUs)) return p;
+  return null;
+}
+
+function vent(w: WatchState, open: boolean, emit: Emit): void {
+  w.ventOpen = open;
+  if (open) {
+    reboundBreak(w.rebound, w.tUs, emit);
+    return;
+  }
+  const { stage } = w.stages;
+  if (stage !== 'let-down' && stage !== 'done' && stage !== 'abandoned') return;
+  reboundStart(w.rebound, statsNow(w)?.mean ?? null, w.signal.uBar ?? 0, w.tUs, emit);
+}
+
+export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
+  const { tUs } = w;
+  switch (command.c) {
+    case 'acknowledge':
+      acknowledge(ALARM_TABLE, w.alarms, command.alarm, tUs, emit);
+      return;
+    case 'shelve':
+      // A shelf with its reason is an override of the table and recorded as one.
+      if (shelve(ALARM_TABLE, w.alarms, command.alarm, command.seconds, tUs, emit))
+        emit({ tUs, e: 'override', what: `shelve:${command.alarm}`, reason: command.reason });
+      return;
+    case 'unshelve':
+      unshelve(ALARM_TABLE, w.alarms, command.alarm, tUs);
+      return;
+    case 'stage':
+      if (changeStage(w, command.to, 'operator', emit) && command.reason !== undefined)
+        emit({ tUs, e: 'override', what: `stage:${command.to}`, reason: command.reason });
+      return;
+    case 'zero':
+      takeZero(w.checks, w.stages.stage, statsNow(w), tUs, emit);
+      return;
+    case 'gauge':
+      compareGauge(w.checks, command.bar, statsNow(w), w.signal.uBar ?? 0, tUs, emit);
+      return;
+    case 'warm-check':
+      compareWarm(w.checks, command.place, command.thermometerC, probeAt(w, command.place), tUs, emit);
+      return;
+    case 'mixed':
+      // The first batch's clock counts: a second one is set up with the first still in the sleeve.
+      w.mixedUs ??= tUs;
+      emit({ tUs, e: 'mixed' });
+      return;
+    case 'vent':
+      vent(w, command.open, emit);
+      return;
+    case 'answer':
+      if (answer(w.fastFall, command.answer, tUs, emit) && command.answer === 'let-down')
+        changeStage(w, 'let-down', 'operator', emit);
+      return;
+    case 'witness':
+      emit({ tUs, e: 'witness', hard: command.hard, atPipeTemperature: command.atPipeTemperature });
+      return;
+    case 'override':
+      emit({ tUs, e: 'override', what: command.what, reason: command.reason });
+      return;
+    case 'note':
+      emit({ tUs, e: 'note', text: command.text });
+      return;
+  }
+}

@@ -1,0 +1,101 @@
+import type { EventFrame, GuardFrame } from '../../link/frames.ts';
+import { acknowledge } from '../alarms/machine.ts';
+import { ALARM_TABLE } from '../alarms/table.ts';
+import type { WatchEvent } from '../events.ts';
+import { holdEnd } from '../hold/hold.ts';
+import type { Notice } from '../inputs.ts';
+import { signalStray } from '../signal/signal.ts';
+import { reboundBreak } from '../stages/rebound.ts';
+import type { WatchState } from '../state.ts';
+import { breakStretch } from './reading.ts';
+
+type Emit = (event: WatchEvent) => void;
+
+/** A reported gap shorter than this is a few dropped lines: the estimators see it by the times, µs. */
+const SHORT_GAP_US = 1e6;
+
+export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
+  const { tUs } = w;
+  const s = w.signal;
+  switch (notice.n) {
+    case 'link':
+      s.link = notice.state;
+      if ((notice.state === 'lost' || notice.state === 'retrying') && s.firstUs !== null) s.portLost = true;
+      return;
+    case 'device':
+      emit({ tUs, e: 'device', what: notice.what, value: notice.bootId });
+      if (notice.what !== 'reset') return;
+      s.resetUs = tUs;
+      // What its guard said before the reset holds no longer.
+      w.device.guard = null;
+      w.device.tripped = false;
+      breakStretch(w, emit);
+      return;
+    case 'store':
+      if (w.store.ok === notice.ok && w.store.code === notice.code) return;
+      w.store = { ok: notice.ok, code: notice.code };
+      emit({ tUs, e: 'store', ok: notice.ok, code: notice.code });
+      return;
+    case 'clock-jump':
+      s.jumpUs = tUs;
+      s.jumpS = notice.seconds;
+      breakStretch(w, emit);
+      return;
+    case 'gap':
+      s.gapToUs = Math.max(s.gapToUs, notice.toUs);
+      emit({
+        tUs,
+        e: 'gap',
+        reason: notice.reason,
+        fromUs: notice.fromUs,
+        toUs: notice.toUs,
+        lost: notice.lost,
+      });
+      if (notice.reason !== 'dropped' || notice.toUs - notice.fromUs > SHORT_GAP_US) breakStretch(w, emit);
+      return;
+    case 'stray':
+      signalStray(s, notice.bytes, tUs);
+      return;
+    case 'end':
+      end(w, emit);
+      return;
+  }
+}
+
+function end(w: WatchState, emit: Emit): void {
+  if (w.hold !== null) {
+    holdEnd(w.hold, w.tUs, 'end', w.setup, emit);
+    w.hold = null;
+  }
+  reboundBreak(w.rebound, w.tUs, emit);
+  w.ended = true;
+  emit({ tUs: w.tUs, e: 'end' });
+}
+
+/** The device's own guard and its button. */
+export function takeDevice(w: WatchState, frame: EventFrame | GuardFrame, emit: Emit): void {
+  const { tUs } = w;
+  if (frame.t === 'G') {
+    w.device.guard = frame;
+    w.device.tripped = frame.state === 'tripped' || frame.state === 'silenced';
+    return;
+  }
+  switch (frame.code) {
+    case 'button':
+      emit({ tUs, e: 'device', what: 'button', value: frame.value });
+      // The button acknowledges, for wet gloves.
+      acknowledge(ALARM_TABLE, w.alarms, 'all', tUs, emit);
+      return;
+    case 'trip':
+      w.device.tripped = true;
+      break;
+    case 'return':
+      w.device.tripped = false;
+      break;
+    case 'fault':
+      break;
+    default:
+      return;
+  }
+  emit({ tUs, e: 'device', what: frame.code, value: frame.value });
+}

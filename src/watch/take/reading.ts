@@ -1,0 +1,106 @@
+import type { Reading } from '../../sensing/reading.ts';
+import { FLAG } from '../../sensing/reading.ts';
+import type { WatchEvent } from '../events.ts';
+import { guardReading, guardReset, guardVerdict } from '../guard/guard.ts';
+import { holdHole, holdReading } from '../hold/hold.ts';
+import { bar3, s1 } from '../round.ts';
+import { levelsAdd, levelsClear } from '../signal/levels.ts';
+import { takeProbes } from '../signal/probes.ts';
+import { recentStats } from '../signal/recent.ts';
+import { longestSpacingUs, signalFrame, usability } from '../signal/signal.ts';
+import { inferStage } from '../stages/infer.ts';
+import { reboundBreak, reboundStep } from '../stages/rebound.ts';
+import type { WatchState } from '../state.ts';
+import { guardContext } from '../state.ts';
+import { changeStage } from './change-stage.ts';
+
+type Emit = (event: WatchEvent) => void;
+
+/** A cue that was off for this long is a new one, µs. */
+const CUE_REST_US = 3e6;
+/** The cue is told when the valve is to be closed within this, s: earlier it is only shown. */
+const CUE_TELL_S = 10;
+
+/** Nothing may be carried across a break in the readings. */
+export function breakStretch(w: WatchState, emit: Emit): void {
+  guardReset(w.guard);
+  levelsClear(w.levels);
+  if (w.hold !== null) holdHole(w.hold, w.tUs, w.setup, emit);
+  reboundBreak(w.rebound, w.tUs, emit);
+}
+
+export function takeReading(w: WatchState, reading: Reading, emit: Emit): void {
+  const hole = signalFrame(w.signal, reading);
+  if (hole !== null) {
+    if (hole.unreported)
+      emit({ tUs: w.tUs, e: 'gap', reason: hole.reason, fromUs: hole.fromUs, toUs: hole.toUs, lost: 0 });
+    breakStretch(w, emit);
+  }
+  takeProbes(w.probes, reading);
+  if (reading.bar === null || (reading.flags & FLAG.held) !== 0) return;
+  takePressure(w, reading, reading.bar, emit);
+}
+
+function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit): void {
+  const ctx = guardContext(w);
+  guardReading(w.guard, reading, ctx);
+  w.verdict = guardVerdict(w.guard, ctx);
+  tellCue(w, emit);
+  tellKnee(w, emit);
+  // A value that is out of range is at least so high for the guard, and no value for anything else.
+  if (usability(reading) !== 'usable') return;
+  const fresh = levelsAdd(w.levels, reading.tS, bar);
+  if (fresh && w.infer) {
+    const sinceS = (w.tUs - w.stages.sinceUs) / 1e6;
+    const to = inferStage(w.inference, w.levels, w.stages.stage, sinceS, w.setup?.limits ?? null);
+    if (to !== null) changeStage(w, to, 'data', emit);
+  }
+  const { median } = w.signal;
+  if (w.hold !== null && median !== null)
+    holdReading(
+      w.hold,
+      reading,
+      median,
+      fresh,
+      longestSpacingUs(w.signal),
+      {
+        setup: w.setup,
+        levels: w.levels,
+        noiseBar: w.levels.noiseBar,
+        ventOpen: w.ventOpen,
+        still: w.verdict.still,
+      },
+      emit,
+    );
+  if (w.rebound.test !== null) {
+    const stats = recentStats(w.signal.recent, w.tUs, w.rebound.test.sinceUs);
+    if (stats !== null) reboundStep(w.rebound, stats.mean, reading.uBar, reading.stepBar, w.tUs, emit);
+  }
+}
+
+/** One cue a fill is recorded, when it is near; the countdown itself is only shown. */
+function tellCue(w: WatchState, emit: Emit): void {
+  const cue = w.verdict?.cue ?? null;
+  if (cue === null) {
+    if (w.cue.lastUs !== null && w.tUs - w.cue.lastUs > CUE_REST_US) w.cue.told = false;
+    return;
+  }
+  w.cue.lastUs = w.tUs;
+  if (w.cue.told || cue.value > CUE_TELL_S) return;
+  w.cue.told = true;
+  emit({ tUs: w.tUs, e: 'cue', closeInS: s1(cue.value) });
+}
+
+/** The knee is told once an attempt. */
+function tellKnee(w: WatchState, emit: Emit): void {
+  const knee = w.verdict?.knee ?? null;
+  if (knee === null || w.kneeAttempt === w.stages.attempt) return;
+  w.kneeAttempt = w.stages.attempt;
+  emit({
+    tUs: w.tUs,
+    e: 'knee',
+    freeInflationBar: bar3(knee.value),
+    low: bar3(knee.low),
+    high: bar3(knee.high),
+  });
+}

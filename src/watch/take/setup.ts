@@ -1,0 +1,44 @@
+import type { Setup } from '../../job/setup.ts';
+import type { WatchEvent } from '../events.ts';
+import { guardReset } from '../guard/guard.ts';
+import { holdHole } from '../hold/hold.ts';
+import { bar3 } from '../round.ts';
+import { createPeriod } from '../signal/period.ts';
+import type { WatchState } from '../state.ts';
+
+/** Two ceilings this near are the same, bar (decimals that were stored and read). */
+const SAME_BAR = 1e-9;
+
+/**
+ * Takes a Setup, or refuses it whole: within a run the ceiling only falls, and a limit once set is not taken
+ * away. True where it was taken.
+ */
+export function takeSetup(w: WatchState, setup: Setup, emit: (event: WatchEvent) => void): boolean {
+  const before = w.setup;
+  const refuse = (reason: 'ceiling-raised' | 'not-newer') => {
+    emit({ tUs: w.tUs, e: 'setup-refused', setup: setup.number, reason });
+    return false;
+  };
+  if (before !== null) {
+    if (setup.number <= before.number) return refuse('not-newer');
+    const was = before.limits?.ceilingBar ?? Number.POSITIVE_INFINITY;
+    const now = setup.limits?.ceilingBar ?? Number.POSITIVE_INFINITY;
+    if (!(now <= was + SAME_BAR)) return refuse('ceiling-raised');
+    if (setup.tap !== before.tap || setup.line !== before.line) {
+      // The same numbers mean something else now.
+      guardReset(w.guard);
+      if (w.hold !== null) holdHole(w.hold, w.tUs, before, emit);
+    }
+  }
+  if (w.signal.period.spacings.length === 0) w.signal.period = createPeriod(setup.rateHz);
+  w.setup = setup;
+  emit({
+    tUs: w.tUs,
+    e: 'limits',
+    setup: setup.number,
+    ceilingBar: setup.limits === null ? null : bar3(setup.limits.ceilingBar),
+    workingBar: setup.limits === null ? null : bar3(setup.limits.workingBar),
+    floorBar: setup.limits === null || setup.limits.floorBar === null ? null : bar3(setup.limits.floorBar),
+  });
+  return true;
+}
