@@ -1,0 +1,5 @@
+export const FLAGS: readonly string[];
+export const NO_COMPILER: string;
+export function compiler(): string | null;
+export function buildTest(name: string): string;
+export function buildDevice(): string;
