@@ -7,7 +7,7 @@
 import type { PictureWindow, SeriesKey } from './types.ts';
 
 /** Readings a full bucket. */
-export const BASE = 64;
+export const BASE = 32;
 /** Children a node. */
 export const FACTOR = 8;
 

@@ -114,7 +114,7 @@ describe('trace cache', () => {
     expect(() => openTraceCache(KEYS, files).picture(0, 20e6, 2000)).toThrow(SideFileError);
     files.rows.data = rows;
     const size = files.buckets.size;
-    files.buckets.data[size - 56 * 3 + 33]! ^= 1;
+    files.buckets.data[size - 56 * 6 + 33]! ^= 1;
     expect(openTraceCache(KEYS, files).restored).toBe(64 * 7);
   });
 });
