@@ -1,0 +1,59 @@
+import type { Place } from '../job/setup.ts';
+import type { SensingState } from '../sensing/sensing.ts';
+import { warmCheck } from '../sensing/warm.ts';
+import { type ZeroRefusal, zero } from '../sensing/zero.ts';
+import type { WatchEvent } from '../watch/events.ts';
+import type { Command } from '../watch/inputs.ts';
+import { step, type WatchState } from '../watch/step.ts';
+
+type Emit = (event: WatchEvent) => void;
+type ZeroReason = Extract<WatchEvent, { e: 'zero' }>['reason'];
+
+// Two rooms have a say in these commands: sensing knows the channel (its span, its junction), the watch knows the
+// stage and what was taken before. A check counts only when both agree, and one event tells the outcome.
+
+const REASON: Record<ZeroRefusal, ZeroReason> = {
+  'no-channel': 'no-reading',
+  'no-reading': 'no-reading',
+  'not-still': 'noisy',
+  'too-far': 'too-far',
+};
+
+export function commandZero(sensing: SensingState, watch: WatchState, tUs: number, emit: Emit): void {
+  const command: Command = { c: 'zero' };
+  // Out of 'prepare' the watch refuses, and the line is not even looked at.
+  if (watch.stages.stage !== 'prepare') {
+    step(watch, { i: 'command', tUs, command }, emit);
+    return;
+  }
+  const before = sensing.zero;
+  const result = zero(sensing);
+  if (result.reason !== null) {
+    const offsetBar = Math.round((result.offsetBar ?? 0) * 1000) / 1000;
+    emit({ tUs, e: 'zero', taken: false, offsetBar, reason: REASON[result.reason] });
+    return;
+  }
+  step(watch, { i: 'command', tUs, command }, (event) => {
+    if (event.e === 'zero' && !event.taken) sensing.zero = before;
+    emit(event);
+  });
+}
+
+export function commandWarm(
+  sensing: SensingState,
+  watch: WatchState,
+  tUs: number,
+  place: Place,
+  thermometerC: number,
+  emit: Emit,
+): void {
+  const { passed } = warmCheck(sensing, place, thermometerC);
+  step(watch, { i: 'command', tUs, command: { c: 'warm-check', place, thermometerC } }, (event) => {
+    if (event.e !== 'warm-check' || event.agrees === null || passed) {
+      emit(event);
+      return;
+    }
+    watch.checks.warm = watch.checks.warm.filter((p) => p !== place);
+    emit({ ...event, agrees: false });
+  });
+}

@@ -1,0 +1,215 @@
+import type { Setup } from '../job/setup.ts';
+import type { ChannelFrame, DeviceFrame, HelloFrame, SampleFrame } from '../link/frames.ts';
+import type { Reading } from '../sensing/reading.ts';
+import { applySetup, createSensing, describe, type SensingState, sense } from '../sensing/sensing.ts';
+import type { WatchEvent } from '../watch/events.ts';
+import type { Command, Notice, WatchInput } from '../watch/inputs.ts';
+import { createWatch, step, type WatchOptions, type WatchState } from '../watch/step.ts';
+import { commandWarm, commandZero } from './checks.ts';
+import { createTrack, restartTrack, type SampleStepResult, type SampleTrack, trackSample } from './gaps.ts';
+import { type LogEntry, type LogHead, TICK_US } from './log.ts';
+
+/**
+ * The one piece of code that judges a run: live in the worker, in replay, in tests and on the command line.
+ * Everything it knows came in by stepRun(); the same entries in the same order give the same events. The state
+ * is plain data, so that it can be snapshotted and taken up again.
+ */
+export interface Run {
+  readonly head: LogHead;
+  readonly sensing: SensingState;
+  readonly watch: WatchState;
+  /** Grid number of the next tick. */
+  nextTick: number;
+  /** µs on the run clock of the newest entry or tick. */
+  nowUs: number;
+  setup: Setup | null;
+  hello: HelloFrame | null;
+  channels: readonly ChannelFrame[];
+  /** A hello whose channel lines have not all come. */
+  greeting: { readonly hello: HelloFrame; readonly channels: (ChannelFrame | null)[] } | null;
+  /** Another device than the run's answers: its samples are kept in the log and never judged. */
+  foreign: boolean;
+  readonly track: SampleTrack;
+  readings: number;
+  firstUs: number | null;
+  lastUs: number | null;
+}
+
+const USUAL_RATE_HZ = 50;
+const FOREIGN: SampleStepResult = { use: false, restarted: false, gap: null };
+
+export interface RunSink {
+  event(event: WatchEvent): void;
+  /** Each judged sample, before the watch saw it. */
+  reading?(reading: Reading, frame: SampleFrame): void;
+  /** A sample that is in the log and was not judged: a repeated one, or another device's. */
+  unjudged?(tUs: number, frame: SampleFrame): void;
+}
+
+/** @param options `infer` reads the stages off the data, for traces without commands */
+export function createRun(head: LogHead, options: WatchOptions = {}): Run {
+  return {
+    head,
+    sensing: createSensing(),
+    watch: createWatch(options),
+    nextTick: 0,
+    nowUs: 0,
+    setup: null,
+    hello: null,
+    channels: [],
+    greeting: null,
+    foreign: false,
+    track: createTrack(),
+    readings: 0,
+    firstUs: null,
+    lastUs: null,
+  };
+}
+
+/** Gives the watch every tick of the grid up to and including tUs. Live this runs on a timer, else from stepRun. */
+export function advanceRun(run: Run, tUs: number, sink: RunSink): void {
+  for (let at = run.nextTick * TICK_US; at <= tUs; at += TICK_US) {
+    run.nextTick++;
+    run.nowUs = at;
+    give(run, { i: 'tick', tUs: at }, sink);
+  }
+}
+
+/**
+ * Takes one entry of the input log.
+ * @throws RangeError when the entry's time lies before the one before it: the log is not one.
+ */
+export function stepRun(run: Run, entry: LogEntry, sink: RunSink): void {
+  const { tUs } = entry;
+  if (tUs < run.nowUs) throw new RangeError(`entry at ${tUs} µs after ${run.nowUs} µs`);
+  if (entry.l === 'notice' && entry.notice.n === 'gap' && entry.notice.reason === 'resumed') {
+    // Nothing ran in this gap, so no tick was given in it.
+    run.nextTick = Math.max(run.nextTick, Math.floor(tUs / TICK_US) + 1);
+  }
+  advanceRun(run, tUs, sink);
+  run.nowUs = tUs;
+  switch (entry.l) {
+    case 'frame':
+      onFrame(run, entry.frame, tUs, sink);
+      return;
+    case 'stray':
+      // Half a line after opening and a later version's frames are no faults of the line.
+      if (entry.reason === 'partial' || entry.reason === 'unknown') return;
+      run.track.stray = true;
+      notify(run, tUs, { n: 'stray', bytes: entry.bytes.length }, sink);
+      return;
+    case 'setup':
+      onSetup(run, entry.setup, tUs, sink);
+      return;
+    case 'command':
+      onCommand(run, entry.command, tUs, sink);
+      return;
+    case 'notice':
+      onNotice(run, entry.notice, tUs, sink);
+  }
+}
+
+function give(run: Run, input: WatchInput, sink: RunSink): void {
+  step(run.watch, input, sink.event);
+}
+
+function notify(run: Run, tUs: number, notice: Notice, sink: RunSink): void {
+  give(run, { i: 'notice', tUs, notice }, sink);
+}
+
+function onCommand(run: Run, command: Command, tUs: number, sink: RunSink): void {
+  if (command.c === 'zero') commandZero(run.sensing, run.watch, tUs, sink.event);
+  else if (command.c === 'warm-check')
+    commandWarm(run.sensing, run.watch, tUs, command.place, command.thermometerC, sink.event);
+  else give(run, { i: 'command', tUs, command }, sink);
+}
+
+function onNotice(run: Run, notice: Notice, tUs: number, sink: RunSink): void {
+  if (notice.n === 'link' && notice.state === 'lost') run.track.portLost = true;
+  if (notice.n === 'clock-jump') run.track.clock = true;
+  if (notice.n === 'gap') run.track.told = true;
+  notify(run, tUs, notice, sink);
+}
+
+function onSetup(run: Run, setup: Setup, tUs: number, sink: RunSink): void {
+  let refused = false;
+  step(run.watch, { i: 'setup', tUs, setup }, (event) => {
+    if (event.e === 'setup-refused') refused = true;
+    sink.event(event);
+  });
+  if (refused) return;
+  run.setup = setup;
+  applySetup(run.sensing, setup);
+}
+
+function onFrame(run: Run, frame: DeviceFrame, tUs: number, sink: RunSink): void {
+  switch (frame.t) {
+    case 'S':
+      onSample(run, frame, tUs, sink);
+      return;
+    case 'H':
+      onHello(run, frame, tUs, sink);
+      return;
+    case 'C':
+      onChannel(run, frame);
+      return;
+    case 'E':
+    case 'G':
+      if (!run.foreign) give(run, { i: 'device', tUs, frame }, sink);
+      return;
+    case 'R':
+      return; // the link's own business
+  }
+}
+
+function onHello(run: Run, frame: HelloFrame, tUs: number, sink: RunSink): void {
+  const before = run.hello;
+  const notice = (what: 'greeted' | 'reset' | 'other'): void =>
+    notify(run, tUs, { n: 'device', what, bootId: frame.bootId, deviceId: frame.deviceId }, sink);
+  if (before !== null && before.deviceId !== frame.deviceId) {
+    run.foreign = true;
+    run.greeting = null;
+    notice('other');
+    return;
+  }
+  run.greeting = { hello: frame, channels: new Array<ChannelFrame | null>(frame.channels).fill(null) };
+  run.hello = frame;
+  if (before === null || run.foreign) notice('greeted');
+  else if (before.bootId !== frame.bootId) {
+    restartTrack(run.track);
+    notice('reset');
+  }
+  run.foreign = false;
+}
+
+function onChannel(run: Run, frame: ChannelFrame): void {
+  const pending = run.greeting;
+  if (run.foreign || pending === null || frame.index >= pending.channels.length) return;
+  pending.channels[frame.index] = frame;
+  const complete = pending.channels.filter((c): c is ChannelFrame => c !== null);
+  if (complete.length !== pending.channels.length) return;
+  run.greeting = null;
+  run.channels = complete;
+  describe(run.sensing, pending.hello, complete);
+}
+
+function onSample(run: Run, frame: SampleFrame, tUs: number, sink: RunSink): void {
+  const { use, restarted, gap } = run.foreign
+    ? FOREIGN
+    : trackSample(run.track, frame, tUs, run.setup?.rateHz ?? USUAL_RATE_HZ);
+  if (!use) {
+    sink.unjudged?.(tUs, frame);
+    return;
+  }
+  if (restarted) {
+    const { bootId, deviceId } = run.hello ?? { bootId: 0, deviceId: '' };
+    notify(run, tUs, { n: 'device', what: 'reset', bootId, deviceId }, sink);
+  }
+  if (gap !== null) notify(run, tUs, { n: 'gap', ...gap }, sink);
+  const reading = sense(run.sensing, frame, tUs);
+  run.readings++;
+  run.firstUs ??= tUs;
+  run.lastUs = tUs;
+  sink.reading?.(reading, frame);
+  give(run, { i: 'reading', tUs, reading }, sink);
+}

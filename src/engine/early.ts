@@ -1,0 +1,116 @@
+import type { Command } from '../watch/inputs.ts';
+import type { LogEntry } from './log.ts';
+
+/**
+ * The log before a run is opened. The guard runs from the first valid reading, so when the crew opens the run a
+ * while after connecting (or takes zero before it), what the guard already knows goes into the record as well:
+ * the newest samples, and every hello, command and notice since connecting. A tablet may stand connected all
+ * morning, so the samples are bounded; what is left out is marked by a gap, never just missing.
+ */
+export interface EarlyLog {
+  add(entry: LogEntry): void;
+  /** What is kept, in order, with a gap notice wherever something was left out. */
+  entries(): readonly LogEntry[];
+  readonly samples: number;
+}
+
+/** Samples kept: 200 s at 50 Hz. Re-judging them when the run opens must stay far under a tick. */
+export const MOST_SAMPLES = 10_000;
+/** Other entries kept (a hello a second would fill this in 40 min). */
+const MOST_OTHERS = 2500;
+/** Commands that are taken from the readings before them keep those readings: s. */
+const BEFORE_COMMAND_US = 2_000_000;
+const NEED_READINGS: readonly Command['c'][] = ['zero', 'gauge', 'warm-check'];
+
+const isSample = (entry: LogEntry): boolean => entry.l === 'frame' && entry.frame.t === 'S';
+const isNeeded = (entry: LogEntry): boolean =>
+  entry.l === 'command' && NEED_READINGS.includes(entry.command.c);
+
+interface Hole {
+  fromUs: number;
+  lost: number;
+}
+
+export function createEarlyLog(most = MOST_SAMPLES): EarlyLog {
+  let kept: LogEntry[] = [];
+  let samples = 0;
+  let others = 0;
+
+  function prune(): void {
+    const neededUs = kept.filter(isNeeded).map((e) => e.tUs);
+    const keepsIsland = (tUs: number): boolean =>
+      neededUs.some((at) => tUs <= at && tUs >= at - BEFORE_COMMAND_US);
+    let drop = samples - Math.floor(most * 0.8);
+    let dropOthers = others - Math.floor(MOST_OTHERS * 0.8);
+    const next: LogEntry[] = [];
+    let hole: Hole | null = null;
+    for (const entry of kept) {
+      const marker: boolean = entry.l === 'notice' && entry.notice.n === 'gap';
+      const sample = isSample(entry);
+      if (drop > 0 && marker && entry.l === 'notice' && entry.notice.n === 'gap') {
+        // A hole of an earlier round grows instead of standing beside the new one.
+        hole ??= { fromUs: entry.notice.fromUs, lost: 0 };
+        hole.lost += entry.notice.lost;
+        others--;
+        continue;
+      }
+      const goes = sample
+        ? drop > 0 && !keepsIsland(entry.tUs)
+        : dropOthers > 0 && (entry.l === 'stray' || (entry.l === 'frame' && 'RG'.includes(entry.frame.t)));
+      if (goes) {
+        if (sample) {
+          drop--;
+          samples--;
+          hole ??= { fromUs: entry.tUs, lost: 0 };
+          hole.lost++;
+        } else {
+          dropOthers--;
+          others--;
+        }
+        continue;
+      }
+      if (hole !== null) {
+        next.push(gapBefore(entry.tUs, hole));
+        others++;
+        hole = null;
+      }
+      next.push(entry);
+    }
+    kept = next;
+  }
+
+  return {
+    add(entry) {
+      kept.push(entry);
+      if (isSample(entry)) samples++;
+      else others++;
+      if (samples > most || others > MOST_OTHERS) prune();
+    },
+    entries: () => kept,
+    get samples() {
+      return samples;
+    },
+  };
+}
+
+function gapBefore(tUs: number, hole: Hole): LogEntry {
+  const notice = {
+    n: 'gap',
+    reason: 'resumed',
+    fromUs: hole.fromUs,
+    toUs: tUs,
+    lost: hole.lost,
+  } as const;
+  return { l: 'notice', tUs, notice };
+}
+
+/** The entry with its time (and the times that it names) moved onto another run clock. */
+export function moved(entry: LogEntry, byUs: number): LogEntry {
+  if (byUs === 0) return entry;
+  const tUs = entry.tUs + byUs;
+  if (entry.l === 'notice' && entry.notice.n === 'gap') {
+    const { fromUs, toUs } = entry.notice;
+    return { l: 'notice', tUs, notice: { ...entry.notice, fromUs: fromUs + byUs, toUs: toUs + byUs } };
+  }
+  return { ...entry, tUs };
+}

@@ -1,0 +1,230 @@
+import type { Setup } from '../job/setup.ts';
+import type { DeviceFrame } from '../link/frames.ts';
+import { createSession, type Session } from '../link/session.ts';
+import type { LinkError, LinkState } from '../link/status.ts';
+import { ENGINE } from '../watch/codes.ts';
+import type { Command, Notice } from '../watch/inputs.ts';
+import type { HostDeps, RigControl } from './deps.ts';
+import { armLimit } from './deviceLimit.ts';
+import { EngineError } from './errors.ts';
+import { createEarlyLive, type Live, type LiveSink } from './live.ts';
+import type { LogEntry, LogHead } from './log.ts';
+import type { LinkView, PortChoice } from './messages.ts';
+import { createScaledTimers, type ScaledTimers } from './scaledTimers.ts';
+
+/**
+ * The stream of entries into the run that is being watched: from the device by the link, from the operator and
+ * from the machine. There is always a run to feed; before one is opened it is an early one, so the guard runs
+ * from the first valid reading.
+ */
+export interface Feed {
+  readonly live: Live;
+  readonly rig: RigControl | null;
+  readonly timers: ScaledTimers;
+  /** µs on the run clock, never before the newest entry. */
+  nowUs(): number;
+  connect(choice: PortChoice): Promise<LinkState>;
+  disconnect(): Promise<void>;
+  command(command: Command): void;
+  notice(notice: Notice): void;
+  setup(setup: Setup): void;
+  /** From now on entries go to this run, whose clock shows nowUs at this moment. The caller told what is watched. */
+  switchTo(live: Live, nowUs: number): void;
+  /** A fresh early run on the present connection. */
+  startEarly(): void;
+  /** Binds the link to the run's device; null frees it. */
+  expectDevice(deviceId: string | null): void;
+  link(): LinkView;
+  session(): Session;
+}
+
+export interface FeedSink extends LiveSink {
+  /** Something changed that the page should see soon. */
+  stirred(): void;
+  /** A new early run is watched from here on. */
+  switched(): void;
+}
+
+const START_RATE_HZ = 50;
+/** The device says its limit's state once a second; asking it again sooner than this would only fill the line. */
+const ARM_AGAIN_US = 5_000_000;
+
+export function createFeed(deps: HostDeps, sink: FeedSink): Feed {
+  const timers = createScaledTimers(deps.timers);
+  let session: Session | null = null;
+  let rig: RigControl | null = null;
+  let originUs = timers.nowUs();
+  let live = createEarlyLive(earlyHead(), sink);
+  let armedUs = Number.NEGATIVE_INFINITY;
+  let arming = false;
+  let deviceId: string | null = null;
+  let connecting: Promise<unknown> = Promise.resolve();
+
+  function earlyHead(): LogHead {
+    return {
+      format: 1,
+      engine: ENGINE,
+      runId: 'early',
+      jobId: null,
+      practice: false,
+      utcMs: deps.utcMs(),
+      software: deps.software,
+    };
+  }
+
+  const runUs = (monoUs: number): number => Math.max(live.run.nowUs, Math.round(monoUs - originUs));
+  const nowUs = (): number => runUs(timers.nowUs());
+
+  function entry(e: LogEntry): void {
+    live.entry(e);
+    sink.stirred();
+  }
+
+  function notice(n: Notice): void {
+    entry({ l: 'notice', tUs: nowUs(), notice: n });
+  }
+
+  function onFrame(frame: DeviceFrame, tUs: number): void {
+    live.entry({ l: 'frame', tUs: runUs(tUs), frame });
+    if (frame.t === 'G' && frame.state === 'unarmed') void arm(false);
+    sink.stirred();
+  }
+
+  /** Brings the device's own limit to the run's ceiling; the guard frames that follow tell the watch. */
+  async function arm(anew: boolean): Promise<void> {
+    const { setup } = live.run;
+    if (session === null || setup?.limits == null || arming) return;
+    if (!anew && timers.nowUs() - armedUs < ARM_AGAIN_US) return;
+    arming = true;
+    armedUs = timers.nowUs();
+    try {
+      await armLimit(session, setup, Math.floor(setup.limits.ceilingBar * 1000));
+    } finally {
+      arming = false;
+    }
+  }
+
+  async function drop(): Promise<void> {
+    const was = session;
+    session = null;
+    await was?.close();
+    rig = null;
+    timers.setSpeed(1);
+  }
+
+  function startEarly(): void {
+    const greeting = session?.greeting ?? null;
+    const state = session?.state ?? null;
+    originUs = timers.nowUs();
+    live = createEarlyLive(earlyHead(), sink);
+    sink.switched();
+    if (greeting !== null) {
+      // The device says hello once; an early run that begins later needs it to understand the counts.
+      for (const frame of [greeting.hello, ...greeting.channels]) entry({ l: 'frame', tUs: 0, frame });
+    }
+    if (state !== null) entry({ l: 'notice', tUs: 0, notice: { n: 'link', state } });
+  }
+
+  async function connect(choice: PortChoice): Promise<LinkState> {
+    await drop();
+    const opened = deps.openPort(choice, timers);
+    rig = opened.rig;
+    timers.setSpeed(opened.speed);
+    if (live.recorder === null) startEarly();
+    const mine: Session = createSession(
+      opened.port,
+      timers,
+      {
+        frame: onFrame,
+        stray: (reason, bytes, tUs) => entry({ l: 'stray', tUs: runUs(tUs), reason, bytes }),
+        state: (state) => {
+          if (session === mine) notice({ n: 'link', state });
+        },
+        error: (_code: LinkError) => sink.stirred(),
+        greeted: () => {
+          if (live.recorder !== null && deviceId === null)
+            expectDevice(mine.greeting?.hello.deviceId ?? null);
+          void arm(true);
+        },
+      },
+      {
+        rateHz: live.run.setup?.rateHz ?? START_RATE_HZ,
+        deviceId: live.recorder === null ? null : deviceId,
+        firstCommand: deps.random16(),
+      },
+    );
+    session = mine;
+    try {
+      await mine.connect();
+    } catch (cause) {
+      if (session === mine) rig = null;
+      throw cause;
+    }
+    return mine.state;
+  }
+
+  function expectDevice(id: string | null): void {
+    deviceId = id;
+    session?.expect(id);
+  }
+
+  return {
+    get live() {
+      return live;
+    },
+    get rig() {
+      return rig;
+    },
+    timers,
+    nowUs,
+    connect(choice) {
+      // One after the other: a second press must not open the port twice.
+      const next = connecting.then(
+        () => connect(choice),
+        () => connect(choice),
+      );
+      connecting = next.catch(() => undefined);
+      return next;
+    },
+    async disconnect() {
+      await session?.close();
+      await drop();
+      sink.stirred();
+    },
+    command(command) {
+      entry({ l: 'command', tUs: nowUs(), command });
+    },
+    notice,
+    setup(setup) {
+      entry({ l: 'setup', tUs: nowUs(), setup });
+      if (live.run.setup !== setup) return; // refused by the watch, which said so
+      session?.setRate(setup.rateHz).catch(() => undefined);
+      void arm(true);
+    },
+    switchTo(next, us) {
+      originUs = timers.nowUs() - us;
+      live = next;
+    },
+    startEarly,
+    expectDevice,
+    link() {
+      const s = session;
+      return {
+        state: s?.state ?? 'idle',
+        error: s?.error ?? null,
+        kind: s === null ? null : rig === null ? 'serial' : 'rig',
+        hello: s?.greeting?.hello ?? null,
+        channels: s?.greeting?.channels ?? [],
+        deviceGuard: s?.guard ?? null,
+        rateHz: s?.rateHz ?? null,
+        frames: s?.frames ?? 0,
+        strayBytes: s?.strayBytes ?? 0,
+      };
+    },
+    session() {
+      if (session === null || (session.state !== 'streaming' && session.state !== 'stopped'))
+        throw new EngineError('not-connected', 'no device is connected');
+      return session;
+    },
+  };
+}

@@ -1,0 +1,36 @@
+import type { StoreErrorCode } from '../record/stores/store.ts';
+
+export type StorePart = 'pages' | 'trace' | 'list';
+
+/**
+ * One answer to 'is everything being kept?' out of the parts that write: told on a change only, so that one full
+ * disk is one alarm and it ends when the last part writes again.
+ */
+export interface StoreHealth {
+  set(part: StorePart, code: StoreErrorCode | null): void;
+  /** A new run: what failed before is over. */
+  clear(): void;
+}
+
+export function createStoreHealth(tell: (ok: boolean, code: string) => void): StoreHealth {
+  const faults = new Map<StorePart, StoreErrorCode>();
+  let told: string | null = null;
+  function say(): void {
+    const [first] = faults.values();
+    const now = first ?? null;
+    if (now === told) return;
+    told = now;
+    tell(now === null, now ?? '');
+  }
+  return {
+    set(part, code) {
+      if (code === null) faults.delete(part);
+      else faults.set(part, code);
+      say();
+    },
+    clear() {
+      faults.clear();
+      told = null;
+    },
+  };
+}

@@ -1,0 +1,126 @@
+import { scanRun } from '../record/reader.ts';
+import {
+  type AppendFile,
+  type DocumentStore,
+  type FileStore,
+  type StoredDocument,
+  StoreError,
+  type StoreErrorCode,
+} from '../record/stores/store.ts';
+import type { TraceFiles } from '../record/traceCache.ts';
+import type { RunSummary } from '../record/types.ts';
+import { EngineError } from './errors.ts';
+
+/** The list of runs: one document a run, beside the run's file. The file is the truth, the document its label. */
+export interface Ledger {
+  list(): Promise<readonly RunSummary[]>;
+  /** @throws EngineError 'missing' */
+  find(runId: string): Promise<RunSummary>;
+  save(summary: RunSummary): Promise<void>;
+  remove(runId: string): Promise<void>;
+  /** Files without a document (the process died between the two) get one. */
+  adoptOrphans(): Promise<void>;
+  codeOf(cause: unknown): StoreErrorCode;
+}
+
+const SUFFIX = '.run';
+export const fileOf = (runId: string): string => `${runId}${SUFFIX}`;
+
+/** Derived values and their pyramid; made anew from the run's pages where they are missing or damaged. */
+export const sideNamesOf = (runId: string) => ({ buckets: `${runId}.pyr`, rows: `${runId}.val` });
+
+/** Opens a run's side files; null when the store refuses. Without them the trace is only kept in memory. */
+export async function openSideFiles(files: FileStore, runId: string): Promise<SideFiles | null> {
+  const names = sideNamesOf(runId);
+  let rows: AppendFile | null = null;
+  try {
+    rows = await files.open(names.rows);
+    return { buckets: await files.open(names.buckets), rows };
+  } catch {
+    rows?.close();
+    return null;
+  }
+}
+
+export interface SideFiles extends TraceFiles {
+  readonly buckets: AppendFile;
+  readonly rows: AppendFile;
+}
+
+/** A list entry is plain data that this program wrote; what is not one is left out, never believed. */
+function summaryOf(document: StoredDocument): RunSummary | null {
+  const body = document.body as Partial<RunSummary> | null;
+  const good =
+    typeof body === 'object' &&
+    body !== null &&
+    body.runId === document.id &&
+    typeof body.title === 'string' &&
+    typeof body.openedUtcMs === 'number' &&
+    (body.state === 'open' || body.state === 'interrupted' || body.state === 'ended');
+  return good ? (body as RunSummary) : null;
+}
+
+export function createLedger(documents: DocumentStore, files: FileStore, utcMs: () => number): Ledger {
+  // One put at a time: two of one revision would refuse each other.
+  let saving: Promise<void> = Promise.resolve();
+  function save(summary: RunSummary): Promise<void> {
+    const next = saving.then(() => put(summary));
+    saving = next.catch(() => undefined);
+    return next;
+  }
+
+  async function put(summary: RunSummary): Promise<void> {
+    const resting = await documents.get('run', summary.runId);
+    await documents.put({
+      kind: 'run',
+      id: summary.runId,
+      revision: resting?.revision ?? 0,
+      savedUtcMs: utcMs(),
+      body: summary,
+    });
+  }
+
+  async function list(): Promise<readonly RunSummary[]> {
+    const all = await documents.list('run');
+    const summaries = all.map(summaryOf).filter((s): s is RunSummary => s !== null);
+    return summaries.sort((a, b) => b.openedUtcMs - a.openedUtcMs);
+  }
+
+  return {
+    list,
+    save,
+    async find(runId) {
+      const document = await documents.get('run', runId);
+      const summary = document === null ? null : summaryOf(document);
+      if (summary === null) throw new EngineError('missing', `no run ${runId}`);
+      return summary;
+    },
+    async remove(runId) {
+      await documents.remove('run', runId);
+    },
+    async adoptOrphans() {
+      const known = new Set((await list()).map((s) => fileOf(s.runId)));
+      for (const { name, size } of await files.list()) {
+        if (!name.endsWith(SUFFIX) || known.has(name)) continue;
+        const scan = scanRun(await files.readAll(name), {}, { chain: false });
+        if (scan.head === null || fileOf(scan.head.runId) !== name) continue;
+        await save({
+          runId: scan.head.runId,
+          jobId: scan.head.jobId,
+          title: '',
+          practice: scan.head.practice,
+          openedUtcMs: scan.head.utcMs ?? 0,
+          endedUtcMs: scan.end === null ? null : scan.lastUtcMs,
+          state: scan.end === 'ended' ? 'ended' : scan.end === null ? 'open' : 'interrupted',
+          seconds: scan.firstUs === null ? 0 : (scan.lastUs - scan.firstUs) / 1e6,
+          readings: scan.samples,
+          peakBar: null,
+          gaps: 0,
+          alarms: 0,
+          bytes: size,
+        });
+      }
+    },
+    codeOf: (cause) => (cause instanceof StoreError ? cause.code : 'failed'),
+  };
+}

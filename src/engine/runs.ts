@@ -1,0 +1,339 @@
+import type { Setup } from '../job/setup.ts';
+import { parseSetup } from '../job/setup-schema.ts';
+import { type RunScan, scanRun } from '../record/reader.ts';
+import type { AppendFile } from '../record/stores/store.ts';
+import { createPageWriter } from '../record/writer.ts';
+import { ENGINE } from '../watch/codes.ts';
+import { createRun, type Run } from './core.ts';
+import type { HostDeps } from './deps.ts';
+import { moved } from './early.ts';
+import { EngineError } from './errors.ts';
+import type { Feed } from './feed.ts';
+import { createStoreHealth } from './health.ts';
+import { fileOf, type Ledger, openSideFiles, type SideFiles } from './ledger.ts';
+import { createRecordedLive, type LiveSink } from './live.ts';
+import type { LogEntry, LogHead } from './log.ts';
+import type { Request, RunView } from './messages.ts';
+import { createRecorder, type Recorder, type RecorderOptions } from './recorder.ts';
+import { rejudge } from './resume.ts';
+import { type RunTitle, summarise } from './tally.ts';
+import { createWatched, type Watched } from './watched.ts';
+
+type OpenRequest = Extract<Request, { q: 'open-run' }>;
+
+/** Opens, resumes and ends runs: moves the feed between the early guard and a recorded run. */
+export interface Runs {
+  open(request: OpenRequest): Promise<string>;
+  resume(runId: string): Promise<string>;
+  /** Closes a run that a crash left open, without taking it up again. */
+  closeInterrupted(runId: string): Promise<void>;
+  end(): Promise<string>;
+  /** Makes the last half second durable. */
+  flush(): void;
+  view(): RunView | null;
+}
+
+export interface RunsSite {
+  readonly deps: HostDeps;
+  readonly feed: Feed;
+  readonly ledger: Ledger;
+  readonly sink: LiveSink;
+  watched(): Watched;
+  /** Another run is watched from here on. */
+  watch(next: Watched): void;
+}
+
+interface Active {
+  readonly title: RunTitle;
+  readonly recorder: Recorder;
+  readonly release: () => void;
+  readonly resumed: boolean;
+  readonly side: SideFiles | null;
+  ledgerUs: number;
+}
+
+/** The list's line of an open run is renewed this often, so that a crash leaves nearly true figures. */
+const LEDGER_US = 30_000_000;
+
+/** Takes every name or none. */
+async function lockAll(deps: HostDeps, names: readonly string[]): Promise<() => void> {
+  const held: (() => void)[] = [];
+  const release = (): void => {
+    for (const r of held.splice(0)) r();
+  };
+  for (const name of names) {
+    const one = await deps.locks.acquire(name);
+    if (one === null) {
+      release();
+      throw new EngineError('run-locked', 'another tab runs this job');
+    }
+    held.push(one);
+  }
+  return release;
+}
+
+function closeSide(side: SideFiles | null): void {
+  side?.buckets.close();
+  side?.rows.close();
+}
+
+export const runLocks = (title: Pick<RunTitle, 'runId' | 'jobId'>): string[] =>
+  title.jobId === null ? [`run-${title.runId}`] : [`run-${title.runId}`, `job-${title.jobId}`];
+
+export function createRuns(site: RunsSite): Runs {
+  const { deps, feed, ledger } = site;
+  let active: Active | null = null;
+  let busy = false;
+
+  /** One opening, resuming or ending at a time. */
+  async function alone<T>(open: boolean, work: () => Promise<T>): Promise<T> {
+    if (busy || (active !== null) !== open)
+      throw open && !busy
+        ? new EngineError('no-run', 'no run is open')
+        : new EngineError('run-open', 'a run is open');
+    busy = true;
+    try {
+      return await work();
+    } finally {
+      busy = false;
+    }
+  }
+
+  const health = createStoreHealth((ok, code) => feed.notice({ n: 'store', ok, code }));
+  function keepTrace(work: () => void): void {
+    try {
+      work();
+      health.set('trace', null);
+    } catch (cause) {
+      health.set('trace', ledger.codeOf(cause));
+    }
+  }
+
+  const recorderOptions: RecorderOptions = { fault: (code) => health.set('pages', code) };
+
+  async function saveLedger(now: Active, endedUtcMs: number | null): Promise<void> {
+    const state = endedUtcMs === null ? 'open' : 'ended';
+    const summary = summarise(now.title, site.watched().tally, state, endedUtcMs, now.recorder.bytes);
+    try {
+      await ledger.save(summary);
+      health.set('list', null);
+    } catch (cause) {
+      health.set('list', ledger.codeOf(cause));
+    }
+  }
+
+  /** What the early guard heard, on the run's own clock, without limits that were only tried. */
+  function earlyEntries(byUs: number): LogEntry[] {
+    const entries = feed.live.early?.entries() ?? [];
+    return entries.filter((e) => e.l !== 'setup').map((e) => moved(e, byUs));
+  }
+
+  function activate(now: Omit<Active, 'ledgerUs'>): void {
+    health.clear();
+    active = { ...now, ledgerUs: deps.timers.nowUs() };
+    now.recorder.flush(deps.utcMs());
+    void saveLedger(active, null);
+  }
+
+  function begin(
+    file: AppendFile,
+    side: SideFiles | null,
+    title: RunTitle,
+    setup: Setup,
+    release: () => void,
+  ): void {
+    const nowUs = feed.nowUs();
+    const fromUs = feed.live.early?.entries()[0]?.tUs ?? nowUs;
+    const head: LogHead = {
+      format: 1,
+      engine: ENGINE,
+      runId: title.runId,
+      jobId: title.jobId,
+      practice: title.practice,
+      utcMs: Math.round(title.openedUtcMs - (nowUs - fromUs) / 1000),
+      software: deps.software,
+    };
+    const early = earlyEntries(-fromUs);
+    // What came before the opening is read with the job's channels but was guarded by no limit: say it so.
+    if (early.length > 0 && setup.number > 0)
+      early.unshift({ l: 'setup', tUs: 0, setup: { ...setup, number: setup.number - 1, limits: null } });
+    const recorder = createRecorder(file, head, recorderOptions);
+    const live = createRecordedLive(createRun(head), recorder, site.sink);
+    site.watch(createWatched(side ?? undefined));
+    live.takeOver(early);
+    feed.switchTo(live, nowUs - fromUs);
+    feed.expectDevice(live.run.hello?.deviceId ?? null);
+    feed.setup(setup);
+    activate({ title, recorder, release, side, resumed: false });
+  }
+
+  /** The file of a run that was left open, its torn tail cut off. */
+  async function leftOpen(runId: string): Promise<{ scan: RunScan; head: LogHead; bytes: Uint8Array }> {
+    const bytes = await deps.files.readAll(fileOf(runId));
+    const scan = scanRun(bytes);
+    if (scan.head === null) throw new EngineError('corrupt', 'the first page of the run is not readable');
+    if (scan.end !== null) throw new EngineError('refused', 'the run was closed');
+    return { scan, head: scan.head, bytes: bytes.subarray(0, scan.goodBytes) };
+  }
+
+  const startOf = (scan: RunScan) => ({
+    index: scan.nextIndex,
+    previous: scan.chainHead,
+    lastUs: scan.lastUs,
+  });
+
+  /** The judged run goes on where it broke off, with the gap marked and what the early guard heard since. */
+  function goOn(run: Run, head: LogHead, recorder: Recorder, watched: Watched): void {
+    const earlyNow = feed.nowUs();
+    const fromUs = feed.live.early?.entries()[0]?.tUs ?? earlyNow;
+    const byClock = head.utcMs === null ? 0 : (deps.utcMs() - head.utcMs) * 1000;
+    // The wall clock may have been set back meanwhile; the run clock never descends.
+    const nowUs = Math.max(byClock, run.nowUs + 1 + (earlyNow - fromUs));
+    const startUs = nowUs - (earlyNow - fromUs);
+    const live = createRecordedLive(run, recorder, site.sink);
+    const resumed = {
+      n: 'gap',
+      reason: 'resumed',
+      fromUs: run.lastUs ?? run.nowUs,
+      toUs: startUs,
+      lost: 0,
+    } as const;
+    const early = earlyEntries(startUs - fromUs);
+    site.watch(watched);
+    live.takeOver([{ l: 'notice', tUs: startUs, notice: resumed }, ...early]);
+    feed.switchTo(live, nowUs);
+    feed.expectDevice(run.hello?.deviceId ?? null);
+  }
+
+  return {
+    open: (request) =>
+      alone(false, async () => {
+        const setup = parseSetup(request.setup);
+        if (!setup.ok) {
+          const [issue] = setup.issues;
+          throw new EngineError('bad-request', `setup ${issue?.path ?? ''}: ${issue?.code ?? ''}`);
+        }
+        const title: RunTitle = {
+          runId: deps.newId(),
+          jobId: request.jobId,
+          title: request.title,
+          practice: request.practice,
+          openedUtcMs: deps.utcMs(),
+        };
+        const release = await lockAll(deps, runLocks(title));
+        try {
+          const file = await deps.files.open(fileOf(title.runId));
+          begin(file, await openSideFiles(deps.files, title.runId), title, setup.value, release);
+        } catch (cause) {
+          release();
+          // Without a record there is no run, but the guard gets its limits all the same.
+          feed.setup(setup.value);
+          feed.notice({ n: 'store', ok: false, code: ledger.codeOf(cause) });
+          throw cause;
+        }
+        return title.runId;
+      }),
+
+    resume: (runId) =>
+      alone(false, async () => {
+        const title = await ledger.find(runId);
+        const release = await lockAll(deps, runLocks(title));
+        let file: AppendFile | null = null;
+        let side: SideFiles | null = null;
+        try {
+          const { scan, head, bytes } = await leftOpen(runId);
+          if (head.engine !== ENGINE)
+            throw new EngineError('refused', `the run was judged by engine ${head.engine}`);
+          file = await deps.files.open(fileOf(runId));
+          if (file.size > scan.goodBytes) file.truncate(scan.goodBytes);
+          side = await openSideFiles(deps.files, runId);
+          const watched = createWatched(side ?? undefined);
+          const run = await rejudge(bytes, head, watched, deps.timers);
+          const here = feed.link().hello?.deviceId;
+          const there = run.hello?.deviceId;
+          if (here !== undefined && there !== undefined && here !== there)
+            throw new EngineError('other-device', `the run began with ${there}`);
+          const recorder = createRecorder(file, head, { ...recorderOptions, start: startOf(scan) });
+          goOn(run, head, recorder, watched);
+          activate({ title, recorder, release, side, resumed: true });
+        } catch (cause) {
+          file?.close();
+          closeSide(side);
+          release();
+          throw cause;
+        }
+        return runId;
+      }),
+
+    async closeInterrupted(runId) {
+      const title = await ledger.find(runId);
+      const release = await lockAll(deps, runLocks(title));
+      try {
+        const { scan, head } = await leftOpen(runId);
+        const file = await deps.files.open(fileOf(runId));
+        try {
+          if (file.size > scan.goodBytes) file.truncate(scan.goodBytes);
+          const last = createPageWriter(head, startOf(scan)).finish(deps.utcMs(), 'interrupted');
+          file.append(last);
+          file.flush();
+          const seconds = scan.firstUs === null ? 0 : (scan.lastUs - scan.firstUs) / 1e6;
+          await ledger.save({
+            ...title,
+            state: 'interrupted',
+            endedUtcMs: scan.lastUtcMs,
+            seconds,
+            readings: scan.samples,
+            bytes: file.size,
+          });
+        } finally {
+          file.close();
+        }
+      } finally {
+        release();
+      }
+    },
+
+    end: () =>
+      alone(true, async () => {
+        const was = active!;
+        feed.notice({ n: 'end' });
+        was.recorder.end(deps.utcMs(), 'ended');
+        keepTrace(() => site.watched().trace.finish());
+        closeSide(was.side);
+        const saved = saveLedger(was, deps.utcMs());
+        active = null;
+        feed.expectDevice(null);
+        const { setup } = feed.live.run;
+        feed.startEarly();
+        // The packer may still be under pressure: the limit stays in force until another job sets its own.
+        if (setup !== null) feed.setup(setup);
+        await saved;
+        was.release();
+        return was.title.runId;
+      }),
+
+    flush() {
+      const now = active;
+      if (now === null) return;
+      now.recorder.flush(deps.utcMs());
+      keepTrace(() => site.watched().trace.flush());
+      if (deps.timers.nowUs() - now.ledgerUs < LEDGER_US) return;
+      now.ledgerUs = deps.timers.nowUs();
+      void saveLedger(now, null);
+    },
+
+    view() {
+      if (active === null) return null;
+      const { title, recorder, resumed } = active;
+      return {
+        runId: title.runId,
+        jobId: title.jobId,
+        practice: title.practice,
+        resumed,
+        savedUs: recorder.savedUs,
+        bytes: recorder.bytes,
+        storeFault: recorder.fault,
+      };
+    },
+  };
+}

@@ -1,0 +1,64 @@
+import type { RunSummary } from '../record/types.ts';
+import type { Reading } from '../sensing/reading.ts';
+import type { WatchEvent } from '../watch/events.ts';
+
+/** The figures of a run that its line in the list shows, counted as the run goes. */
+export interface Tally {
+  firstUs: number | null;
+  lastUs: number;
+  readings: number;
+  peakBar: number | null;
+  gaps: number;
+  alarms: number;
+}
+
+export const createTally = (): Tally => ({
+  firstUs: null,
+  lastUs: 0,
+  readings: 0,
+  peakBar: null,
+  gaps: 0,
+  alarms: 0,
+});
+
+export function tallyReading(tally: Tally, reading: Reading): void {
+  tally.firstUs ??= reading.tUs;
+  tally.lastUs = reading.tUs;
+  tally.readings++;
+  if (reading.bar !== null && reading.flags === 0)
+    tally.peakBar = Math.max(tally.peakBar ?? reading.bar, reading.bar);
+}
+
+export function tallyEvent(tally: Tally, event: WatchEvent): void {
+  if (event.e === 'gap') tally.gaps++;
+  if (event.e === 'alarm' && event.to === 'unacknowledged' && event.why === 'condition') tally.alarms++;
+}
+
+/** What is the same all through a run. */
+export interface RunTitle {
+  readonly runId: string;
+  readonly jobId: string | null;
+  readonly title: string;
+  readonly practice: boolean;
+  readonly openedUtcMs: number;
+}
+
+export function summarise(
+  title: RunTitle,
+  tally: Tally,
+  state: RunSummary['state'],
+  endedUtcMs: number | null,
+  bytes: number,
+): RunSummary {
+  return {
+    ...title,
+    endedUtcMs,
+    state,
+    seconds: tally.firstUs === null ? 0 : (tally.lastUs - tally.firstUs) / 1e6,
+    readings: tally.readings,
+    peakBar: tally.peakBar === null ? null : Math.round(tally.peakBar * 1000) / 1000,
+    gaps: tally.gaps,
+    alarms: tally.alarms,
+    bytes,
+  };
+}

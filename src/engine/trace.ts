@@ -1,0 +1,129 @@
+import { openTraceCache, type TraceCache, type TraceFiles } from '../record/traceCache.ts';
+import type { PictureWindow, SeriesKey } from '../record/types.ts';
+import type { Reading } from '../sensing/reading.ts';
+import type { TraceWindow } from './messages.ts';
+
+/** Newest readings for a plot that moves along: the moment's `fresh`. */
+export interface Fresh {
+  readonly s: Float64Array;
+  readonly bar: Float32Array;
+  readonly temps: readonly { readonly channel: number; readonly c: Float32Array }[];
+}
+
+/** The trace of the run that is being watched, and its side files where it has some. */
+export interface LiveTrace {
+  /** @param gap samples are missing before this one */
+  add(reading: Reading, gap: boolean): void;
+  /** A sample that was not judged (another device's): the side files keep one row a sample. */
+  blank(tUs: number): void;
+  /** Seconds from the first sample. */
+  window(fromS: number, toS: number, points: number): TraceWindow;
+  /** What came since the last call. */
+  drain(): Fresh;
+  /** Readings to the side files. @throws StoreError */
+  flush(): void;
+  /** The end of the run. @throws StoreError */
+  finish(): void;
+}
+
+/** More readings than this between two moments (a practice run at high speed) are thinned by the picture anyway. */
+const MOST_FRESH = 4096;
+
+export const seriesKeys = (reading: Reading): SeriesKey[] => [
+  { name: 'bar', place: null, channel: -1 },
+  ...reading.temps.map((t): SeriesKey => ({ name: 'temperature', place: t.place, channel: t.channel })),
+];
+
+/** One value a key, NaN for none: the row that side files and pictures hold. */
+export function rowOf(keys: readonly SeriesKey[], reading: Reading): number[] {
+  return keys.map((key) =>
+    key.name === 'bar'
+      ? (reading.bar ?? Number.NaN)
+      : (reading.temps.find((t) => t.channel === key.channel)?.c ?? Number.NaN),
+  );
+}
+
+export function createLiveTrace(files: TraceFiles): LiveTrace {
+  let cache: TraceCache | null = null;
+  let keys: readonly SeriesKey[] = [];
+  const places = new Map<number, string | null>();
+  let firstUs = 0;
+  let lastUs = 0;
+  let seen = 0;
+  let fresh: number[][] = [];
+
+  function append(us: number, row: readonly number[], gap: boolean): void {
+    lastUs = Math.max(lastUs, us);
+    // After a resumption the side files hold the older readings already.
+    if (cache !== null && seen++ >= cache.restored) cache.append(lastUs, row, gap);
+  }
+
+  return {
+    add(reading, gap) {
+      const us = reading.tS * 1e6;
+      if (cache === null) {
+        keys = seriesKeys(reading);
+        cache = openTraceCache(keys, files);
+        firstUs = us;
+      }
+      for (const t of reading.temps) places.set(t.channel, t.place);
+      const row = rowOf(keys, reading);
+      append(us, row, gap);
+      if (fresh.length < MOST_FRESH) fresh.push([(us - firstUs) / 1e6, ...row]);
+    },
+    blank(tUs) {
+      append(
+        tUs,
+        keys.map(() => Number.NaN),
+        true,
+      );
+    },
+    window(fromS, toS, points) {
+      if (cache === null) return { fromS, toS, s: new Float64Array(0), series: [], readings: 0 };
+      const picture = cache.picture(firstUs + fromS * 1e6, firstUs + toS * 1e6, points);
+      return traceWindow(picture, firstUs, fromS, toS, places);
+    },
+    drain() {
+      const rows = fresh;
+      fresh = [];
+      return {
+        s: Float64Array.from(rows, (r) => r[0]!),
+        bar: Float32Array.from(rows, (r) => r[1]!),
+        temps: keys
+          .slice(1)
+          .map((key, i) => ({ channel: key.channel, c: Float32Array.from(rows, (r) => r[i + 2]!) })),
+      };
+    },
+    flush() {
+      cache?.flush();
+    },
+    finish() {
+      cache?.finish();
+    },
+  };
+}
+
+/**
+ * The record's picture as the message carries it: seconds from the first sample. A later setup may have named the
+ * place of a channel that streamed before; `places` has the newest.
+ */
+export function traceWindow(
+  picture: PictureWindow,
+  firstUs: number,
+  fromS: number,
+  toS: number,
+  places: ReadonlyMap<number, string | null>,
+): TraceWindow {
+  return {
+    fromS,
+    toS,
+    s: picture.us.map((us) => (us - firstUs) / 1e6),
+    series: picture.series.map(({ key, min, max }) => ({
+      ...key,
+      place: places.get(key.channel) ?? key.place,
+      min,
+      max,
+    })),
+    readings: picture.readings,
+  };
+}
