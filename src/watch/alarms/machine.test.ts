@@ -1,0 +1,217 @@
+import { describe, expect, it } from 'vitest';
+import type { AlarmCode, Priority, Stage } from '../codes.ts';
+import type { WatchEvent } from '../events.ts';
+import type { AlarmSlot, Condition } from './machine.ts';
+import { acknowledge, createAlarms, shelve, stepAlarms, unshelve } from './machine.ts';
+import type { AlarmRow } from './table.ts';
+import { LONGEST_SHELF_S, rowOf } from './table.ts';
+
+/** A bench with a few rows of its own, so that the machine is tested and not the table. */
+class Bench {
+  readonly slots: AlarmSlot[];
+  readonly events: Extract<WatchEvent, { e: 'alarm' }>[] = [];
+  stage: Stage = 'hold';
+  t = 0;
+  readonly on = new Map<AlarmCode, Condition>();
+  readonly press = new Map<AlarmCode, Priority>();
+  readonly table: readonly AlarmRow[];
+
+  constructor(rows: Partial<AlarmRow>[]) {
+    this.table = rows.map((r) => ({ ...rowOf('garbage'), parents: [], offDelayS: 0, ...r }));
+    this.slots = createAlarms(this.table);
+  }
+  emit = (e: WatchEvent) => {
+    if (e.e === 'alarm') this.events.push(e);
+  };
+  at(t: number, alarm?: AlarmCode, condition: Condition = 'on'): this {
+    this.t = t;
+    if (alarm !== undefined) this.on.set(alarm, condition);
+    stepAlarms(
+      this.table,
+      this.slots,
+      t * 1e6,
+      {
+        stage: this.stage,
+        condition: (a) => this.on.get(a) ?? 'off',
+        priority: (a) => this.press.get(a) ?? this.table.find((r) => r.alarm === a)!.priority,
+        values: () => ({ seconds: t }),
+      },
+      this.emit,
+    );
+    return this;
+  }
+  ack(alarm: AlarmCode | 'all' = 'all'): this {
+    acknowledge(this.table, this.slots, alarm, this.t * 1e6, this.emit);
+    return this;
+  }
+  get story(): string[] {
+    return this.events.map((e) => `${e.alarm}#${e.occurrence} ${e.to} (${e.why})`);
+  }
+}
+
+// States and transitions: ISA-18.2 / IEC 62682, as secondary sources give them; the last two transitions of
+// each list are values from memory.
+describe('states after ISA-18.2 / IEC 62682', () => {
+  it('goes normal → unacknowledged → acknowledged → normal', () => {
+    const b = new Bench([{ alarm: 'ceiling' }]).at(1, 'ceiling').ack().at(2, 'ceiling', 'off');
+    expect(b.story).toEqual([
+      'ceiling#1 unacknowledged (condition)',
+      'ceiling#1 acknowledged (acknowledged)',
+      'ceiling#1 normal (returned)',
+    ]);
+  });
+
+  it('latches: what returns before anyone acknowledged stays, until it is acknowledged', () => {
+    const b = new Bench([{ alarm: 'ceiling' }]).at(1, 'ceiling').at(2, 'ceiling', 'off').at(9).ack();
+    expect(b.story).toEqual([
+      'ceiling#1 unacknowledged (condition)',
+      'ceiling#1 returned (returned)',
+      'ceiling#1 normal (acknowledged)',
+    ]);
+  });
+
+  it('a new occurrence asks again, whether the last was acknowledged or only returned', () => {
+    const b = new Bench([{ alarm: 'ceiling' }]);
+    b.at(1, 'ceiling')
+      .ack()
+      .at(2, 'ceiling', 'off')
+      .at(3, 'ceiling')
+      .at(4, 'ceiling', 'off')
+      .at(5, 'ceiling');
+    expect(b.story.slice(3)).toEqual([
+      'ceiling#2 unacknowledged (condition)',
+      'ceiling#2 returned (returned)',
+      'ceiling#3 unacknowledged (condition)',
+    ]);
+  });
+
+  it('acknowledging twice, or nothing, does nothing', () => {
+    const b = new Bench([{ alarm: 'ceiling' }]).ack().at(1, 'ceiling').ack().ack();
+    expect(b.story).toHaveLength(2);
+  });
+});
+
+// On-delay, off-delay, deadband as OPC 10000-9 (Alarms and Conditions) words them.
+describe('delays and deadband', () => {
+  const row: Partial<AlarmRow> = { alarm: 'below-floor', onDelayS: 5, offDelayS: 3 };
+
+  it('is raised only after the condition held for the whole on-delay', () => {
+    const b = new Bench([row]).at(1, 'below-floor').at(5.9);
+    expect(b.story).toEqual([]);
+    b.at(6);
+    expect(b.story).toEqual(['below-floor#1 unacknowledged (condition)']);
+  });
+
+  it('a break in the condition starts the on-delay anew; being in the deadband is a break', () => {
+    const b = new Bench([row])
+      .at(1, 'below-floor')
+      .at(4, 'below-floor', 'between')
+      .at(5, 'below-floor')
+      .at(9.9);
+    expect(b.story).toEqual([]);
+    expect(b.at(10).story).toHaveLength(1);
+  });
+
+  it('is cleared only beyond the deadband and for the whole off-delay', () => {
+    const b = new Bench([row]).at(0, 'below-floor').at(5).ack();
+    b.at(6, 'below-floor', 'between').at(60).at(61, 'below-floor', 'off').at(63.9);
+    expect(b.story).toHaveLength(2);
+    expect(b.at(64).story[2]).toBe('below-floor#1 normal (returned)');
+  });
+});
+
+describe('suppression by design', () => {
+  const pair: Partial<AlarmRow>[] = [
+    { alarm: 'pressure-lost' },
+    { alarm: 'temperature-lost', parents: ['pressure-lost'] },
+  ];
+
+  it('one pulled plug, one alarm: the child is suppressed whatever the order of the rows', () => {
+    for (const rows of [pair, [...pair].reverse()]) {
+      const b = new Bench(rows);
+      b.on.set('temperature-lost', 'on');
+      b.at(1, 'pressure-lost');
+      expect(b.story.sort()).toEqual([
+        'pressure-lost#1 unacknowledged (condition)',
+        'temperature-lost#1 suppressed (parent)',
+      ]);
+      b.on.set('temperature-lost', 'off');
+      b.at(2, 'pressure-lost', 'off');
+      expect(b.story.slice(2).sort()).toEqual([
+        'pressure-lost#1 returned (returned)',
+        'temperature-lost#1 normal (returned)',
+      ]);
+    }
+  });
+
+  it('a child that is still on asks for attention when its parent is gone', () => {
+    const b = new Bench(pair)
+      .at(1, 'temperature-lost')
+      .ack()
+      .at(2, 'pressure-lost')
+      .at(3, 'pressure-lost', 'off');
+    expect(b.story.filter((s) => s.startsWith('temp'))).toEqual([
+      'temperature-lost#1 unacknowledged (condition)',
+      'temperature-lost#1 acknowledged (acknowledged)',
+      'temperature-lost#1 suppressed (parent)',
+      'temperature-lost#1 unacknowledged (parent)',
+    ]);
+  });
+
+  it('is suppressed out of its stages and comes up when the stage begins', () => {
+    const b = new Bench([{ alarm: 'below-floor', stages: ['hold'] }]);
+    b.stage = 'inflate';
+    b.at(1, 'below-floor').ack();
+    b.stage = 'hold';
+    b.at(2);
+    expect(b.story).toEqual(['below-floor#1 suppressed (stage)', 'below-floor#1 unacknowledged (stage)']);
+  });
+});
+
+describe('shelving', () => {
+  it('hides the alarm for the time given and shows what is still there', () => {
+    const b = new Bench([{ alarm: 'cold' }]).at(1, 'cold');
+    expect(shelve(b.table, b.slots, 'cold', 60, 1e6, b.emit)).toBe(true);
+    b.at(60.9).ack();
+    expect(b.story.slice(1)).toEqual(['cold#1 shelved (shelved)']);
+    expect(b.at(61).story[2]).toBe('cold#1 unacknowledged (unshelved)');
+  });
+
+  it('ends quietly where the condition has gone, and at once on request', () => {
+    const b = new Bench([{ alarm: 'cold' }]).at(1, 'cold');
+    shelve(b.table, b.slots, 'cold', 60, 1e6, b.emit);
+    b.at(2, 'cold', 'off');
+    unshelve(b.table, b.slots, 'cold', 3e6);
+    expect(b.at(3).story[2]).toBe('cold#1 normal (unshelved)');
+  });
+
+  it('lasts no longer than the longest shelf', () => {
+    const b = new Bench([{ alarm: 'cold' }]).at(0, 'cold');
+    shelve(b.table, b.slots, 'cold', 1e9, 0, b.emit);
+    expect(b.at(LONGEST_SHELF_S - 1).story).toHaveLength(2);
+    expect(b.at(LONGEST_SHELF_S).story).toHaveLength(3);
+  });
+
+  it('is refused for ceiling, rising and lost pressure, and for no time at all', () => {
+    const rows = (['ceiling', 'rising', 'pressure-lost', 'device-trip'] as const).map(rowOf);
+    const slots = createAlarms(rows);
+    for (const r of rows) expect(shelve(rows, slots, r.alarm, 60, 0, () => {})).toBe(false);
+    const b = new Bench([{ alarm: 'cold' }]);
+    expect(shelve(b.table, b.slots, 'cold', 0, 0, b.emit)).toBe(false);
+    expect(shelve(b.table, b.slots, 'cold', Number.NaN, 0, b.emit)).toBe(false);
+    expect(b.story).toEqual([]);
+  });
+});
+
+describe('escalation', () => {
+  it('an acknowledged alarm whose priority rises asks again, in the same occurrence', () => {
+    const b = new Bench([{ alarm: 'pot-life', priority: 'low' }]).at(1, 'pot-life').ack();
+    b.press.set('pot-life', 'high');
+    b.at(2).at(3);
+    expect(b.story.slice(2)).toEqual(['pot-life#1 unacknowledged (escalated)']);
+    expect(b.events[2]!.priority).toBe('high');
+    expect(b.events[2]!.values).toEqual({ seconds: 2 });
+    b.press.set('pot-life', 'low');
+    expect(b.at(4).story).toHaveLength(3);
+  });
+});

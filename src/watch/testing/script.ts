@@ -1,0 +1,176 @@
+import type { Limits, Setup } from '../../job/setup.ts';
+import type { Reading, TemperatureReading } from '../../sensing/reading.ts';
+import type { AlarmCode, AlarmState } from '../codes.ts';
+import type { WatchEvent } from '../events.ts';
+import type { Command, Notice } from '../inputs.ts';
+import type { WatchOptions, WatchState } from '../step.ts';
+import { createWatch, step } from '../step.ts';
+
+/** Small, seeded and the same everywhere: Park and Miller's minimal standard generator. */
+export function noise(seed: number): () => number {
+  let x = seed;
+  const uniform = () => {
+    x = (x * 16807) % 2147483647;
+    return x / 2147483647;
+  };
+  // Twelve uniforms: mean 0, s.d. 1.
+  return () => {
+    let sum = -6;
+    for (let i = 0; i < 12; i++) sum += uniform();
+    return sum;
+  };
+}
+
+export const LIMITS: Limits = {
+  ratedBar: 2.5,
+  uBar: 0.02,
+  ceilingBar: 2.48,
+  workingBar: 1.8,
+  seatBar: 0.4,
+  floorBar: 0.7,
+  headBar: 0.3,
+  freeInflationBar: 0.3,
+  seatingMarginBar: 0.1,
+  noMargin: null,
+  cue: true,
+};
+
+export function setupOf(more: Partial<Setup> = {}): Setup {
+  return {
+    number: 1,
+    practice: false,
+    jobId: null,
+    limits: LIMITS,
+    tap: 'packer',
+    line: 'closed',
+    channels: [],
+    air: { bar: 1.013, uBar: 0.01, source: 'typed' },
+    ground: { c: 10, uC: 1 },
+    volume: null,
+    pipe: null,
+    resin: null,
+    reaction: { handS: 3, closeS: 0.6 },
+    rateHz: 20,
+    ...more,
+  };
+}
+
+export function readingOf(tS: number, bar: number | null, more: Partial<Reading> = {}): Reading {
+  return {
+    tUs: Math.round(tS * 1e6),
+    tS,
+    seq: Math.round(tS * 1000),
+    bar,
+    uBar: 0.02,
+    flags: 0,
+    stepBar: 0.0015,
+    temps: [],
+    status: 0,
+    ...more,
+  };
+}
+
+export interface Flow {
+  readonly hz?: number;
+  readonly sd?: number;
+  readonly temps?: (tS: number) => readonly TemperatureReading[];
+  readonly more?: Partial<Reading>;
+}
+
+/** Plays a story into a watch: time goes on, readings come, commands and notices are given. Keeps the events. */
+export class Script {
+  readonly w: WatchState;
+  readonly events: WatchEvent[] = [];
+  tS = 0;
+  private readonly random: () => number;
+  private readonly emit = (event: WatchEvent) => {
+    this.events.push(event);
+  };
+
+  constructor(options: WatchOptions & { setup?: Setup | null; seed?: number } = {}) {
+    this.w = createWatch(options);
+    this.random = noise(options.seed ?? 7);
+    const setup = options.setup === undefined ? setupOf() : options.setup;
+    if (setup !== null) this.setup(setup);
+  }
+
+  private get tUs(): number {
+    return Math.round(this.tS * 1e6);
+  }
+
+  setup(setup: Setup): this {
+    step(this.w, { i: 'setup', tUs: this.tUs, setup }, this.emit);
+    return this;
+  }
+
+  say(command: Command): this {
+    step(this.w, { i: 'command', tUs: this.tUs, command }, this.emit);
+    return this;
+  }
+
+  notice(notice: Notice): this {
+    step(this.w, { i: 'notice', tUs: this.tUs, notice }, this.emit);
+    return this;
+  }
+
+  give(input: Parameters<typeof step>[1]): this {
+    step(this.w, input, this.emit);
+    return this;
+  }
+
+  /** Readings of `bar(seconds since this call)` for so many seconds, with ticks at 10 Hz between them. */
+  flow(seconds: number, bar: number | ((s: number) => number | null), flow: Flow = {}): this {
+    const hz = flow.hz ?? 20;
+    const n = Math.round(seconds * hz);
+    const from = this.tS;
+    for (let k = 1; k <= n; k++) {
+      const tS = from + k / hz;
+      this.ticks(tS);
+      const clean = typeof bar === 'number' ? bar : bar(k / hz);
+      const value = clean === null ? null : clean + (flow.sd ?? 0.001) * this.random();
+      const reading = readingOf(tS, value, { temps: flow.temps?.(tS) ?? [], ...flow.more });
+      step(this.w, { i: 'reading', tUs: reading.tUs, reading }, this.emit);
+      this.tS = tS;
+    }
+    return this;
+  }
+
+  /** Nothing comes but the clock. */
+  silence(seconds: number): this {
+    const to = this.tS + seconds;
+    this.ticks(to);
+    this.tS = to;
+    return this;
+  }
+
+  private ticks(toS: number): void {
+    const first = Math.floor(this.tS * 10 + 1e-6) + 1;
+    for (let k = first; k <= Math.floor(toS * 10 + 1e-6); k++)
+      step(this.w, { i: 'tick', tUs: k * 100_000 }, this.emit);
+  }
+
+  /** States that an alarm went through, in order. */
+  states(alarm: AlarmCode): AlarmState[] {
+    const out: AlarmState[] = [];
+    for (const e of this.events) if (e.e === 'alarm' && e.alarm === alarm) out.push(e.to);
+    return out;
+  }
+
+  /** Seconds at which an alarm went into a state for the first time; NaN: never. */
+  at(alarm: AlarmCode, to: AlarmState): number {
+    const e = this.events.find((one) => one.e === 'alarm' && one.alarm === alarm && one.to === to);
+    return e === undefined ? Number.NaN : e.tUs / 1e6;
+  }
+
+  of<K extends WatchEvent['e']>(e: K): Extract<WatchEvent, { e: K }>[] {
+    return this.events.filter((one): one is Extract<WatchEvent, { e: K }> => one.e === e);
+  }
+
+  /** Alarms that were annunciated (not only suppressed), each once, in order. */
+  heard(): AlarmCode[] {
+    const out: AlarmCode[] = [];
+    for (const e of this.events)
+      if (e.e === 'alarm' && e.to === 'unacknowledged' && !out.includes(e.alarm)) out.push(e.alarm);
+    return out;
+  }
+}
