@@ -17,7 +17,7 @@ import { createLossyStore, createMemoryStore } from './stores/memory.ts';
 import { HEAD, plainSamples, SETUP } from './testing/arbitrary.ts';
 import { createPageWriter } from './writer.ts';
 
-const TRACE = runFileNames(HEAD.runId).trace;
+const TRACE = runFileNames(HEAD.runId).pages;
 const UTC = HEAD.utcMs!;
 
 /** Records as the engine does, a cut and a flush each half second, and stops dead behind so many entries. */
@@ -141,7 +141,7 @@ describe('recovery', () => {
     const reopened = await store.open(TRACE);
     const { scan } = recoverFile(reopened);
     expect(() => resumeRun(scan, UTC)).toThrow(/nothing of it stands/);
-    expect(runOfFile('.trace')).toBeNull();
+    expect(runOfFile('.run')).toBeNull();
   });
 
   it('knows the end of a long run from a small read, whatever stands in its texts', () => {

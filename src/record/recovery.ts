@@ -11,15 +11,15 @@ import type { ByteFile, RunEnd, RunFile, RunStore, RunSummary } from './types.ts
 import { createPageWriter, type PageWriter, type WriterStart } from './writer.ts';
 
 /** The names of a run's files in a store. */
-export const runFileNames = (runId: string): { trace: string; buckets: string; rows: string } => ({
-  trace: `${runId}.trace`,
+export const runFileNames = (runId: string): { pages: string; buckets: string; rows: string } => ({
+  pages: `${runId}.run`,
   buckets: `${runId}.pyr`,
   rows: `${runId}.val`,
 });
 
 /** The run of a page file's name; null for any other file. */
 export function runOfFile(name: string): string | null {
-  return name.endsWith('.trace') && name.length > 6 ? name.slice(0, -6) : null;
+  return name.endsWith('.run') && name.length > 4 ? name.slice(0, -4) : null;
 }
 
 /**
