@@ -1,0 +1,136 @@
+import type { ChannelSetup, Setup } from '../job/setup.ts';
+import type { ChannelFrame } from '../link/frames.ts';
+import { createCountWatch } from './plausibility.ts';
+import { FLAG } from './reading.ts';
+import { countsAStep, electrical, nominal, signalBands } from './signal.ts';
+import type { ChannelMemory, ChannelPlan, SensingState } from './state.ts';
+import { suggestChannels } from './suggest.ts';
+import { pressureBudget, stepValue, temperatureBudget } from './uncertainty.ts';
+import { keepZero } from './zero.ts';
+
+/** Standard atmosphere in bar: what a sealed-gauge sensor has behind its diaphragm, and what air is assumed to be. */
+const ATMOSPHERE_BAR = 1.01325;
+/** A pressure without a new conversion stands for a second, another value for five, or for five conversions. */
+const HOLD_S = { pressure: 1, other: 5, conversions: 5 };
+
+const square = (x: number): number => x * x;
+
+/** A calibration belongs to device + channel + sensor: that of another device or channel is none. */
+function owned(ch: ChannelSetup, deviceId: string | null): ChannelSetup {
+  const c = ch.calibration;
+  if (c === null) return ch;
+  const foreign = c.channel !== ch.index || (deviceId !== null && c.deviceId !== deviceId);
+  return foreign ? { ...ch, calibration: null } : ch;
+}
+
+function shiftOf(ch: ChannelSetup, setup: Setup | null): number {
+  const air = setup?.air.bar ?? ATMOSPHERE_BAR;
+  if (ch.gaugeKind === 'absolute') return -air;
+  return ch.gaugeKind === 'sealed' ? ATMOSPHERE_BAR - air : 0;
+}
+
+function holdOf(ch: ChannelSetup, frame: ChannelFrame | undefined): number {
+  const least = ch.role === 'pressure' ? HOLD_S.pressure : HOLD_S.other;
+  const period = frame !== undefined && frame.rateMilliHz > 0 ? 1000 / frame.rateMilliHz : 0;
+  return Math.max(least, HOLD_S.conversions * period);
+}
+
+function planOf(
+  ch: ChannelSetup,
+  all: readonly ChannelSetup[],
+  frame: ChannelFrame | undefined,
+  setup: Setup | null,
+  suggested: boolean,
+): ChannelPlan | null {
+  const el = electrical(ch);
+  // A thermocouple's range is no straight line: emf is what it delivers.
+  const value = ch.signal === 'thermocouple' ? { a: 0, b: 1 } : nominal(ch);
+  if (el === null || value === null || ch.role === 'unused') return null;
+  const partner = all.find((c) => c.index === ch.partner);
+  const supplied = ch.signal === 'ratio' && partner?.role === 'supply';
+  let flags = suggested ? FLAG.uncalibrated : 0;
+  let u2 = 0;
+  if (ch.role === 'pressure') {
+    if (ch.calibration === null) flags |= FLAG.uncalibrated;
+    if (ch.signal === 'ratio' && !supplied) flags |= FLAG.noSupply;
+    // Zero, supply and noise change with the reading and are added there.
+    for (const row of pressureBudget(ch, 0, supplied).rows)
+      if (row.code !== 'zero' && row.code !== 'supply' && row.code !== 'noise') u2 += square(row.u);
+    if (ch.gaugeKind === 'absolute' || ch.gaugeKind === 'sealed') u2 += square((setup?.air.uBar ?? 0.05) / 2);
+  } else if (ch.role === 'temperature' && ch.signal !== 'thermocouple') {
+    if (ch.calibration === null) flags |= FLAG.uncalibrated;
+    u2 = square(temperatureBudget(ch, 20, null).combined);
+  }
+  return {
+    setup: ch,
+    el,
+    value,
+    bands: signalBands(ch.spanElLo, ch.spanElHi),
+    offset: ch.calibration?.offset ?? 0,
+    gain: ch.calibration?.gain ?? 1,
+    shift: ch.role === 'pressure' ? shiftOf(ch, setup) : 0,
+    supplyV: supplied && partner !== undefined ? (partner.rangeLo + partner.rangeHi) / 2 : null,
+    flags,
+    stepCounts: countsAStep(ch),
+    step: ch.signal === 'thermocouple' ? 0 : stepValue(ch),
+    u2,
+    holdS: holdOf(ch, frame),
+  };
+}
+
+function createMemory(): ChannelMemory {
+  return {
+    count: null,
+    value: null,
+    atS: 0,
+    flags: 0,
+    u: 0,
+    partner: null,
+    uAtC: null,
+    perCount: 0,
+    watch: createCountWatch(),
+  };
+}
+
+/** Forgets everything that was learnt from samples: another device, or the same one with other scales. */
+export function forgetSamples(state: SensingState): void {
+  state.memory = state.plans.map(createMemory);
+  state.bins.length = 0;
+}
+
+/**
+ * Works the plans out anew from the Setup, or where it names no channels from what the device suggests. The memory of
+ * a channel is kept when its scale is unchanged.
+ */
+export function replan(state: SensingState): void {
+  const { setup, hello } = state;
+  const deviceId = hello?.deviceId ?? null;
+  const suggested = setup === null || setup.channels.length === 0;
+  const named = suggested ? suggestChannels(state.channels) : setup.channels;
+  const channels = named.map((c) => owned(c, deviceId));
+  const count = Math.max(state.channels.length, ...channels.map((c) => c.index + 1), 0);
+  const before = state.plans;
+  const plans: (ChannelPlan | null)[] = new Array<ChannelPlan | null>(count).fill(null);
+  for (const ch of channels)
+    plans[ch.index] = planOf(
+      ch,
+      channels,
+      state.channels.find((f) => f.index === ch.index),
+      setup,
+      suggested,
+    );
+  state.plans = plans;
+  state.pressure = channels.find((c) => c.role === 'pressure' && plans[c.index])?.index ?? null;
+  state.temps = channels.filter((c) => c.role === 'temperature').map((c) => c.index);
+  state.memory = plans.map((plan, i) => {
+    const old = state.memory[i];
+    const same = JSON.stringify(before[i] ?? null) === JSON.stringify(plan);
+    return old !== undefined && same ? old : createMemory();
+  });
+  if (
+    JSON.stringify(before[state.pressure ?? -1] ?? null) !==
+    JSON.stringify(plans[state.pressure ?? -1] ?? null)
+  )
+    state.bins.length = 0;
+  keepZero(state);
+}

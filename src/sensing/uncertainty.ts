@@ -1,0 +1,196 @@
+import type { ChannelSetup, Setup } from '../job/setup.ts';
+import { calibrationDrift } from './calibration.ts';
+import { seebeck } from './its90/reference.ts';
+import { countsAStep, electrical, nominal } from './signal.ts';
+import { junctionWeight, tolerance } from './thermocouple.ts';
+
+/**
+ * Uncertainty of a single reading after the GUM (JCGM 100): every component as a standard uncertainty, combined as
+ * root of the sum of squares (they are taken as independent), expanded with k = 2.
+ */
+
+export type BudgetCode =
+  | 'reference' // standard uncertainty of the reference used in the calibration
+  | 'residual' // scatter of the calibration points about the line
+  | 'drift' // what may have moved since the calibration
+  | 'environment' // temperature of the sensor away from the calibration's
+  | 'sensor' // no calibration: the sensor's sheet
+  | 'resolution' // one step of the converter
+  | 'zero' // zero taken for this job, or how far it may have moved
+  | 'supply' // supply of a ratiometric sensor
+  | 'noise' // scatter of the readings
+  | 'class' // tolerance class of the thermocouple
+  | 'junction'; // cold junction
+
+export interface BudgetRow {
+  readonly code: BudgetCode;
+  /** Standard uncertainty, bar or K. */
+  readonly u: number;
+  readonly distribution: 'normal' | 'rectangular';
+  /** A statistical evaluation of this very calibration or stream (type A), else judgement or a sheet (type B). */
+  readonly type: 'A' | 'B';
+}
+
+export interface Budget {
+  readonly rows: readonly BudgetRow[];
+  /** Combined standard uncertainty, bar or K. */
+  readonly combined: number;
+  readonly k: 2;
+  readonly expanded: number;
+}
+
+export interface BudgetOptions {
+  /** Standard deviation of a single reading's noise, bar or K; 0 where nothing has been read yet. */
+  readonly noise?: number;
+  /** Zero taken for this job with the coupling open. */
+  readonly zeroed?: boolean;
+  /** Temperature of the cold junction, °C; 20 where nothing has been read yet. */
+  readonly junctionC?: number;
+}
+
+const R3 = Math.sqrt(3);
+const R12 = Math.sqrt(12);
+
+/** Half-widths as shares of the span (common practice where a sheet says nothing). */
+const SHARES = {
+  /** Long-term drift in a calibration interval, when as-found and as-left say no more. */
+  drift: 0.001,
+  /** 20 K away from the calibration's temperature. */
+  environment: 0.002,
+  /** Zero not taken for this job. */
+  openZero: 0.0025,
+  /** Zero taken: hysteresis after a load. */
+  zero: 0.0005,
+} as const;
+
+/** Supply of a ratiometric sensor: measured by the device's own converter, or unknown (4.5-5.5 V of 5). */
+export const SUPPLY_MEASURED = 0.002;
+export const SUPPLY_UNKNOWN = 0.1;
+const THERMOCOUPLE_DRIFT_K = 0.3;
+
+const square = (x: number): number => x * x;
+
+export function combine(rows: readonly BudgetRow[]): Budget {
+  const combined = Math.sqrt(rows.reduce((s, r) => s + square(r.u), 0));
+  return { rows, combined, k: 2, expanded: 2 * combined };
+}
+
+/** Value of one converter step in bar, °C or V. */
+export function stepValue(ch: ChannelSetup): number {
+  const el = electrical(ch);
+  const line = nominal(ch);
+  if (el === null || line === null) return 0;
+  return Math.abs(el.b * line.b * (ch.calibration?.gain ?? 1)) * countsAStep(ch);
+}
+
+/** Relative supply uncertainty × the part of the indicated value that scales with it, at that pressure: bar. */
+export function supplySensitivity(ch: ChannelSetup, bar: number): number {
+  const line = nominal(ch);
+  if (ch.signal !== 'ratio' || line === null) return 0;
+  // indicated = a + b · ratio: only b · ratio scales with the supply.
+  return Math.abs((bar - line.a) * (ch.calibration?.gain ?? 1));
+}
+
+function calibrated(ch: ChannelSetup, span: number): BudgetRow[] {
+  const c = ch.calibration;
+  if (c === null) return [{ code: 'sensor', u: ch.uSensor, distribution: 'rectangular', type: 'B' }];
+  const moved = calibrationDrift(c.asFound, c.asLeft, ch.rangeLo, ch.rangeHi)?.drift ?? 0;
+  return [
+    { code: 'reference', u: c.uReference, distribution: 'normal', type: 'B' },
+    { code: 'residual', u: c.uResidual, distribution: 'normal', type: 'A' },
+    { code: 'drift', u: Math.max(SHARES.drift * span, moved) / R3, distribution: 'rectangular', type: 'B' },
+  ];
+}
+
+/** Uncertainty of a single pressure reading at that gauge pressure. `supplied`: the channel has a live supply count. */
+export function pressureBudget(
+  ch: ChannelSetup,
+  bar: number,
+  supplied: boolean,
+  options: BudgetOptions = {},
+): Budget {
+  const span = Math.abs(ch.rangeHi - ch.rangeLo);
+  const step = stepValue(ch);
+  const rows: BudgetRow[] = calibrated(ch, span);
+  if (ch.calibration !== null)
+    rows.push({
+      code: 'environment',
+      u: (SHARES.environment * span) / R3,
+      distribution: 'rectangular',
+      type: 'B',
+    });
+  rows.push({
+    code: 'zero',
+    u: ((options.zeroed === true ? SHARES.zero : SHARES.openZero) * span) / R3,
+    distribution: 'rectangular',
+    type: 'B',
+  });
+  rows.push({ code: 'resolution', u: step / R12, distribution: 'rectangular', type: 'B' });
+  if (ch.signal === 'ratio')
+    rows.push({
+      code: 'supply',
+      u: (supplySensitivity(ch, bar) * (supplied ? SUPPLY_MEASURED : SUPPLY_UNKNOWN)) / R3,
+      distribution: 'rectangular',
+      type: 'B',
+    });
+  rows.push({ code: 'noise', u: options.noise ?? 0, distribution: 'normal', type: 'A' });
+  return combine(rows);
+}
+
+/** Uncertainty of a single temperature at c °C. `junction`: its cold junction's channel, null without one. */
+export function temperatureBudget(
+  ch: ChannelSetup,
+  c: number,
+  junction: ChannelSetup | null,
+  options: BudgetOptions = {},
+): Budget {
+  const span = Math.abs(ch.rangeHi - ch.rangeLo);
+  const rows: BudgetRow[] = [];
+  const type = ch.signal === 'thermocouple' ? ch.thermocouple : null;
+  if (type === null) {
+    rows.push(...calibrated(ch, span));
+    rows.push({ code: 'resolution', u: stepValue(ch) / R12, distribution: 'rectangular', type: 'B' });
+  } else {
+    const junctionC = options.junctionC ?? 20;
+    if (ch.calibration === null) {
+      // Outside what the class promises the probe may be off by twice the class's rule.
+      const half = tolerance(type, ch.thermocoupleClass ?? 2, c) ?? Math.max(5, 0.015 * Math.abs(c));
+      rows.push({ code: 'class', u: half / R3, distribution: 'rectangular', type: 'B' });
+      rows.push({ code: 'sensor', u: ch.uSensor, distribution: 'rectangular', type: 'B' });
+    } else {
+      rows.push({ code: 'reference', u: ch.calibration.uReference, distribution: 'normal', type: 'B' });
+      rows.push({ code: 'residual', u: ch.calibration.uResidual, distribution: 'normal', type: 'A' });
+      rows.push({ code: 'drift', u: THERMOCOUPLE_DRIFT_K / R3, distribution: 'rectangular', type: 'B' });
+    }
+    rows.push({
+      code: 'junction',
+      u: (junction?.uSensor ?? 2) * junctionWeight(type, c, junctionC),
+      distribution: 'rectangular',
+      type: 'B',
+    });
+    const el = electrical(ch);
+    const slope = seebeck(type, c);
+    const k = el === null || slope === null ? 0 : Math.abs((el.b / 1e6) * countsAStep(ch)) / slope;
+    rows.push({ code: 'resolution', u: k / R12, distribution: 'rectangular', type: 'B' });
+  }
+  rows.push({ code: 'noise', u: options.noise ?? 0, distribution: 'normal', type: 'A' });
+  return combine(rows);
+}
+
+/**
+ * The budget of a channel of a Setup at a pressure (bar) or temperature (°C), as a table for the screen and for the
+ * ceiling. null for a channel that the Setup does not have or that measures neither.
+ */
+export function budget(
+  setup: Pick<Setup, 'channels'>,
+  channel: number,
+  at: number,
+  options: BudgetOptions = {},
+): Budget | null {
+  const ch = setup.channels.find((c) => c.index === channel);
+  const partner = setup.channels.find((c) => c.index === ch?.partner) ?? null;
+  if (ch?.role === 'pressure') return pressureBudget(ch, at, partner?.role === 'supply', options);
+  if (ch?.role === 'temperature')
+    return temperatureBudget(ch, at, partner?.role === 'junction' ? partner : null, options);
+  return null;
+}

@@ -1,0 +1,112 @@
+import type { ChannelSetup } from '../job/setup.ts';
+import type { SensingState, ZeroBin } from './state.ts';
+import { stepValue } from './uncertainty.ts';
+
+/** Length of a bin and how many are kept: a second, or at slow rates the last few readings. */
+const BIN_S = 0.1;
+const BINS = 12;
+const WINDOW_S = 1.05;
+const LEAST_READINGS = 3;
+
+/** Half-widths as shares of the span (common practice): hysteresis after a zero, drift without one. */
+const ZEROED = 0.0005;
+const OPEN = 0.0025;
+
+export function addToBins(bins: ZeroBin[], tS: number, bar: number): void {
+  const last = bins[bins.length - 1];
+  if (last !== undefined && tS - last.s < BIN_S) {
+    last.n++;
+    last.sum += bar;
+    if (bar < last.min) last.min = bar;
+    if (bar > last.max) last.max = bar;
+    return;
+  }
+  if (bins.length >= BINS) bins.shift();
+  bins.push({ s: tS, n: 1, sum: bar, min: bar, max: bar });
+}
+
+/** Standard uncertainty of the zero, bar. */
+export function zeroUncertainty(ch: ChannelSetup, zeroed: boolean): number {
+  return ((zeroed ? ZEROED : OPEN) * Math.abs(ch.rangeHi - ch.rangeLo)) / Math.sqrt(3);
+}
+
+/**
+ * Furthest that a zero may be taken from: 1 % of the span, between 20 and 50 mbar. Beyond it something is wrong that
+ * a zero would hide (line under pressure, wrong range), and the sensor is refused before mixing.
+ */
+export function zeroLimitBar(ch: ChannelSetup): number {
+  return Math.min(0.05, Math.max(0.02, 0.01 * Math.abs(ch.rangeHi - ch.rangeLo)));
+}
+
+export type ZeroRefusal =
+  | 'no-channel' // no usable pressure channel
+  | 'no-reading' // fewer than three good readings in the last second
+  | 'not-still' // the line moves: it is not open
+  | 'too-far'; // beyond the limit
+
+export interface ZeroResult {
+  readonly taken: boolean;
+  /** What the open line reads, bar; null when nothing was read. */
+  readonly offsetBar: number | null;
+  readonly limitBar: number | null;
+  readonly reason: ZeroRefusal | null;
+}
+
+const refuse = (reason: ZeroRefusal, offsetBar: number | null, limitBar: number | null): ZeroResult => ({
+  taken: false,
+  offsetBar,
+  limitBar,
+  reason,
+});
+
+/**
+ * Takes the zero from the readings of the last second (at slow rates from the last three to five), with the coupling
+ * seen open. Nothing changes when it is refused. That no run is on is the caller's to see to.
+ */
+export function zero(state: SensingState): ZeroResult {
+  const index = state.pressure;
+  const plan = index === null ? null : state.plans[index];
+  if (index === null || !plan) return refuse('no-channel', null, null);
+  const limit = zeroLimitBar(plan.setup);
+  const value = state.memory[index]?.value ?? null;
+  const last = state.bins[state.bins.length - 1];
+  if (value === null || last === undefined) return refuse('no-reading', null, limit);
+  let bins = state.bins.filter((b) => last.s - b.s <= WINDOW_S);
+  if (bins.length < LEAST_READINGS) bins = state.bins.filter((b) => last.s - b.s <= 30).slice(-5);
+  const n = bins.reduce((s, b) => s + b.n, 0);
+  if (n < LEAST_READINGS) return refuse('no-reading', null, limit);
+  const mean = bins.reduce((s, b) => s + b.sum, 0) / n;
+  const means = bins.map((b) => b.sum / b.n);
+  const noise = Math.sqrt(state.memory[index]?.watch.noise ?? 0) * (plan.step / plan.stepCounts);
+  const still = Math.max(0.004, 2 * stepValue(plan.setup), 5 * noise);
+  if (Math.max(...means) - Math.min(...means) > still) return refuse('not-still', mean, limit);
+  if (Math.abs(mean) > limit) return refuse('too-far', mean, limit);
+  const before = state.zero?.offsetBar ?? 0;
+  const indicated = (mean - plan.shift - plan.offset) / plan.gain;
+  state.zero = {
+    deviceId: state.hello?.deviceId ?? null,
+    channel: index,
+    el: (indicated - plan.value.a) / plan.value.b,
+    offsetBar: mean,
+  };
+  // The value in memory is of the old zero; the next sample must not look like a jump.
+  const m = state.memory[index];
+  if (m !== undefined && m.value !== null) m.value -= mean - before;
+  return { taken: true, offsetBar: mean, limitBar: limit, reason: null };
+}
+
+/**
+ * After another Setup or hello: the same zero through the present scale. It is void on another channel or signal, and
+ * where the new scale puts it beyond the limit.
+ */
+export function keepZero(state: SensingState): void {
+  const z = state.zero;
+  const plan = state.pressure === null ? null : state.plans[state.pressure];
+  if (z === null || !plan) return;
+  if (state.pressure !== z.channel) {
+    state.zero = null;
+    return;
+  }
+  const offsetBar = plan.offset + plan.gain * (plan.value.a + plan.value.b * z.el) + plan.shift;
+  state.zero = Math.abs(offsetBar) > zeroLimitBar(plan.setup) ? null : { ...z, offsetBar };
+}
