@@ -1,0 +1,206 @@
+/** The simulated device's channels: which sensor stands where, sampled at its own rate, as the hello tells it. */
+import type { ChannelFrame, SuggestedPlace } from '../link/frames.ts';
+import { createRandom } from './random.ts';
+import type { Site, SiteTruth } from './site.ts';
+import { type Couple, type CoupleOptions, createCouple } from './thermocouple.ts';
+import { createTransducer, NOMINAL_SUPPLY_V, type Transducer, type TransducerOptions } from './transducer.ts';
+
+export type TruePlace = 'sleeve' | 'air' | 'pipe' | 'ground' | 'manhole';
+export type TrueTap = 'packer' | 'hose' | 'supply';
+
+export interface ProbeOptions extends CoupleOptions {
+  /** Where the tip really is. */
+  readonly at: TruePlace;
+  /** What the device says of it; default: the truth, null for the manhole. */
+  readonly says?: SuggestedPlace;
+}
+
+export interface ChannelOptions {
+  readonly seed: number;
+  /** Where the transducer really sits. */
+  readonly tap?: TrueTap;
+  /** What the device says of it; default: the truth. */
+  readonly saysTap?: SuggestedPlace;
+  readonly transducer?: TransducerOptions;
+  /** A channel with the sensor's supply. Default: for ratiometric sensors. */
+  readonly supplyChannel?: boolean;
+  /** 0 to 4 thermocouples. Default: sleeve and air. */
+  readonly probes?: readonly ProbeOptions[];
+  /** Temperature of the device's box over the air's, K. */
+  readonly boxOverAirK?: number;
+}
+
+interface Channel {
+  /** The hello's line without its index. */
+  readonly frame: Omit<ChannelFrame, 't' | 'index'>;
+  readonly periodS: number;
+  nextS: number;
+  lastS: number;
+  counts: number;
+  fresh: boolean;
+  convert(dtS: number): number;
+}
+
+export interface Channels {
+  readonly frames: readonly ChannelFrame[];
+  readonly transducer: Transducer;
+  readonly couples: readonly Couple[];
+  readonly pressIndex: number;
+  readonly supplyIndex: number | null;
+  /** Converts what is due at that time; the pressure channel always. */
+  convert(nowS: number): void;
+  /** Newest counts, and whether they are new since the last call of take(). */
+  counts(index: number): number;
+  take(): (number | null)[];
+}
+
+const TEMP_HZ = 4;
+const SLOW_HZ = 2;
+/** Supply converter: 0..6 V on 12 bits, µV in the hello. */
+const SUPPLY_TOP_UV = 6_000_000;
+const SUPPLY_RAW = 4095;
+
+function tipC(truth: SiteTruth, at: TruePlace): number {
+  switch (at) {
+    case 'sleeve':
+      return truth.sleeveInnerC;
+    case 'air':
+      return truth.gasC;
+    case 'pipe':
+      return truth.pipeC;
+    case 'ground':
+      return truth.groundC;
+    case 'manhole':
+      return truth.airC;
+  }
+}
+
+function tapBar(truth: SiteTruth, tap: TrueTap): number {
+  return tap === 'packer' ? truth.packerBar : tap === 'hose' ? truth.hoseBar : truth.supplyBar;
+}
+
+export function createChannels(site: Site, options: ChannelOptions, maxRateHz: number): Channels {
+  const random = createRandom(options.seed);
+  const tap = options.tap ?? 'hose';
+  const transducer = createTransducer(options.transducer ?? {}, random.fork('pressure'));
+  const probes = options.probes ?? [{ at: 'sleeve' }, { at: 'air' }];
+  if (probes.length > 4) throw new RangeError('at most four thermocouples');
+  const ratio = transducer.options.signal === 'ratio';
+  const hasSupply = options.supplyChannel ?? ratio;
+  const supplyIndex = hasSupply ? 1 : null;
+  const junctionIndex = 1 + (hasSupply ? 1 : 0) + probes.length;
+  const slow = random.fork('slow');
+  const box = () => site.truth.airC + (options.boxOverAirK ?? 6);
+  const list: Channel[] = [];
+  const add = (frame: Channel['frame'], hz: number, convert: Channel['convert']) =>
+    list.push({ frame, periodS: 1 / hz, nextS: 0, lastS: 0, counts: 0, fresh: false, convert });
+
+  const { signal, bits, rangeLoBar, rangeHiBar } = transducer.options;
+  add(
+    {
+      quantity: 'press',
+      place: options.saysTap === undefined ? tap : options.saysTap,
+      signal,
+      partner: ratio ? supplyIndex : null,
+      bits,
+      rawLo: transducer.scale.rawLo,
+      rawHi: transducer.scale.rawHi,
+      elLo: transducer.scale.elLo,
+      elHi: transducer.scale.elHi,
+      rangeLo: Math.round(rangeLoBar * 1e5),
+      rangeHi: Math.round(rangeHiBar * 1e5),
+      rateMilliHz: maxRateHz * 1000,
+    },
+    maxRateHz,
+    (dtS) => transducer.sample(tapBar(site.truth, tap), dtS),
+  );
+  if (hasSupply) {
+    add(
+      {
+        quantity: 'supply',
+        place: null,
+        signal: 'voltage',
+        partner: null,
+        bits: 12,
+        rawLo: 0,
+        rawHi: SUPPLY_RAW,
+        elLo: 0,
+        elHi: SUPPLY_TOP_UV,
+        rangeLo: 4_500_000,
+        rangeHi: 5_500_000,
+        rateMilliHz: 10_000,
+      },
+      10,
+      () => Math.round(((transducer.supplyV * 1e6) / SUPPLY_TOP_UV) * SUPPLY_RAW + 0.3 * slow.normal()),
+    );
+  }
+  const couples = probes.map((probe, i) => {
+    const couple = createCouple(probe, random.fork(`probe ${i}`));
+    add(
+      {
+        quantity: 'temp',
+        place: probe.says !== undefined ? probe.says : probe.at === 'manhole' ? null : probe.at,
+        signal: `tc-${couple.declared.toLowerCase() as 'k' | 'j' | 't' | 'n' | 'e'}`,
+        partner: junctionIndex,
+        bits: couple.bits,
+        ...couple.scale,
+        rangeLo: -40_000,
+        rangeHi: 200_000,
+        rateMilliHz: TEMP_HZ * 1000,
+      },
+      TEMP_HZ,
+      (dtS) => couple.sample(tipC(site.truth, probe.at), box(), dtS),
+    );
+    return couple;
+  });
+  if (probes.length > 0) {
+    add(
+      {
+        quantity: 'junct',
+        place: null,
+        signal: 'digital',
+        partner: null,
+        bits: 16,
+        rawLo: -40_000,
+        rawHi: 100_000,
+        elLo: -40_000,
+        elHi: 100_000,
+        rangeLo: -40_000,
+        rangeHi: 85_000,
+        rateMilliHz: SLOW_HZ * 1000,
+      },
+      SLOW_HZ,
+      () => Math.round(box() * 1000 + 20 * slow.normal()),
+    );
+  }
+  let first = true;
+  return {
+    frames: list.map((c, index) => ({ t: 'C', index, ...c.frame })),
+    transducer,
+    couples,
+    pressIndex: 0,
+    supplyIndex,
+    convert(nowS) {
+      for (let i = 0; i < list.length; i++) {
+        const c = list[i]!;
+        if (!first && i > 0 && nowS < c.nextS - 1e-9) continue;
+        c.counts = c.convert(first ? c.periodS : nowS - c.lastS);
+        c.fresh = true;
+        c.lastS = nowS;
+        c.nextS = Math.max(c.nextS + c.periodS, nowS);
+      }
+      first = false;
+    },
+    counts: (index) => list[index]!.counts,
+    take() {
+      const out = list.map((c) => (c.fresh ? c.counts : null));
+      for (const c of list) c.fresh = false;
+      return out;
+    },
+  };
+}
+
+/** Supply over nominal as the device's own counts show it. */
+export function supplyRatio(counts: number): number {
+  return ((counts / SUPPLY_RAW) * SUPPLY_TOP_UV) / (NOMINAL_SUPPLY_V * 1e6);
+}

@@ -1,0 +1,23 @@
+/** What can be done to the rig while it runs: hands and faults as data, of the same shape as the engine's messages. */
+
+export type RigFault =
+  | { readonly fault: 'regulator'; readonly bar: number }
+  | { readonly fault: 'creep'; readonly barPerMin: number }
+  | { readonly fault: 'stuck-open' }
+  | { readonly fault: 'leak'; readonly mbarPerMin: number }
+  | { readonly fault: 'open-probe' }
+  | { readonly fault: 'unplug' }
+  | { readonly fault: 'replug' }
+  | { readonly fault: 'reset' }
+  | { readonly fault: 'garbage'; readonly bytes: number }
+  | { readonly fault: 'silence'; readonly seconds: number }
+  | { readonly fault: 'supply-sag' };
+
+export type RigHand =
+  | { readonly hand: 'valve'; readonly open: number }
+  | { readonly hand: 'regulator'; readonly bar: number }
+  | { readonly hand: 'vent'; readonly open: boolean }
+  | { readonly hand: 'couple'; readonly coupled: boolean };
+
+/** Something that happens at a time, in seconds since the rig was switched on. */
+export type Happening = { readonly atS: number } & (RigFault | RigHand);
