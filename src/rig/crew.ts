@@ -161,7 +161,9 @@ export function createCrew(options: CrewOptions): Crew {
       untilS = nowS + o.pauseS;
       return;
     }
-    if (bar >= o.workingBar - o.toleranceBar) {
+    // With a regulator, full is what stays when the valve is shut; a thin hose shows more while air flows.
+    const full = o.style === 'steps' ? o.workingBar : Math.min(o.workingBar, shutBar);
+    if (bar >= full - o.toleranceBar) {
       note(nowS, 'full');
       phase = 'holding';
       heldFromS = nowS;
@@ -181,7 +183,7 @@ export function createCrew(options: CrewOptions): Crew {
           note(nowS, 'full');
           phase = 'holding';
           heldFromS = nowS;
-        } else plan(nowS, () => shutFull(site));
+        } else plan(nowS, () => shut(site, site.truth.timeS));
       }
       return;
     }
@@ -191,15 +193,6 @@ export function createCrew(options: CrewOptions): Crew {
     const allowed = Math.min(o.trust * fallBack * opening, 0.7 * (aim - restBar));
     if (nowS - openedS < leastS && bar < 2 * o.workingBar) return;
     if (bar + lead >= aim + allowed) plan(nowS, () => shut(site, site.truth.timeS));
-  }
-
-  function shutFull(site: Site): void {
-    const nowS = site.truth.timeS;
-    site.valve(0);
-    note(nowS, 'shut');
-    note(nowS, 'full');
-    phase = 'holding';
-    heldFromS = nowS;
   }
 
   function holding(site: Site, nowS: number, bar: number): void {

@@ -120,6 +120,8 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
   let seq = options.startSeq ?? 0;
   let rateHz = 0;
   let nextSampleS = 0;
+  let streamFromS = 0;
+  let streamed = 0;
   let heard = false;
   let heardS = 0;
   let hostLost = false;
@@ -221,6 +223,8 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
     switch (k.verb) {
       case 'start':
         rateHz = Math.min(k.rateHz, mostHz);
+        streamFromS = nowS;
+        streamed = 0;
         nextSampleS = nowS + 1 / rateHz;
         return reply(k.rateHz > mostHz ? 'clamped' : 'ok', rateHz);
       case 'stop':
@@ -365,7 +369,7 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
         if (until > toS) until = toS;
         if (until > nowS) {
           crew?.step(site, nowS);
-          site.step(until - nowS);
+          site.stepTo(until);
           nowS = until;
         }
         if (due !== undefined && nowS >= due.atS - 1e-9) {
@@ -377,7 +381,8 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
         if (take || !streaming) convert();
         poll();
         if (take) {
-          nextSampleS += 1 / rateHz;
+          streamed++;
+          nextSampleS = streamFromS + (streamed + 1) / rateHz;
           sample();
         }
       }

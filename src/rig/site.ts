@@ -200,7 +200,11 @@ export class Site {
 
   /** Lets dtS seconds go by. Any length: the site takes the inner steps that its state asks for. */
   step(dtS: number): void {
-    const end = this.timeS + dtS;
+    this.stepTo(this.timeS + dtS);
+  }
+
+  /** The same up to a time in seconds since the start: sums of many steps do not drift. */
+  stepTo(end: number): void {
     const { compressor, regulator, stepScale } = this.options;
     while (end - this.timeS > 1e-9) {
       let h = this.h * stepScale;
