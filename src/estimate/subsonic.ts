@@ -5,10 +5,14 @@
  *   dp/dt = k·p1                       while p/p1 ≤ b (choked)
  *   dp/dt = k·p1·√(1 − u²)             after, with u = (p/p1 − b)/(1 − b)
  *
- * (ISO 6358-1:2013, subsonic and choked branches; p absolute, p1 the supply, b the critical ratio). With
+ * (ISO 6358-1:2013, choked and subsonic branches; p absolute, p1 the supply, b the critical ratio). With
  * y = asin(u) for u ≥ 0 and y = u for u < 0, y is a straight line in time for the right p1 and no other: the
  * slope is k/(1 − b), and at y = π/2 the vessel has settled at p1 in finite time. That makes p1 a candidate to be
  * tested by the chi-square of a straight line, and no iteration is needed.
+ *
+ * Heat bends the line. Air that is compressed faster than the wall takes the heat up makes up to γ = 1.4 times the
+ * slope of the same flow at constant temperature, and this fades with the wall's uptake. So time x since the
+ * stretch began is replaced by the warped time x + h·τ·(1 − exp(−x/τ)), 0 ≤ h ≤ 0.4: still linear in its unknowns.
  */
 
 /** Means of neighbouring samples: time (s), absolute pressure (bar), variance of the mean (bar²). */
@@ -18,16 +22,20 @@ export interface BlockMeans {
   readonly variance: readonly number[];
 }
 
-export interface CandidateFit {
+/** The line of one candidate: y(t) = y0 + rate·w(t − t0), w the warped time. */
+export interface SubsonicFit {
   readonly p1: number;
-  /** Σ (p − model)² / variance. */
-  readonly chi2: number;
-  /** Slope of y, 1/s; the settling lasts (π/2 − y)/rate. */
-  readonly rate: number;
-  /** y at t0. */
+  readonly b: number;
   readonly y0: number;
+  /** 1/s. */
+  readonly rate: number;
   readonly t0: number;
+  readonly h: number;
+  readonly tauS: number;
 }
+
+/** γ − 1 of air: the most that heat can add to the slope. */
+export const MOST_HEAT = 0.4;
 
 const HALF_PI = Math.PI / 2;
 
@@ -44,68 +52,34 @@ export function pressureAt(y: number, p1: number, b: number): number {
   return p1 * (b + (1 - b) * u);
 }
 
-/**
- * Fit of one candidate p1 to blocks [from, to). Weights are those of the pressures, carried through
- * dy/dp; blocks at the very end, where asin has no slope, pull on nothing but are judged by their residual.
- */
-export function fitCandidate(
-  blocks: BlockMeans,
-  from: number,
-  to: number,
-  p1: number,
-  b: number,
-): CandidateFit {
-  const { t, p, variance } = blocks;
-  const t0 = t[from] ?? 0;
-  const scale = p1 * (1 - b);
-  let sw = 0;
-  let st = 0;
-  let sy = 0;
-  let stt = 0;
-  let sty = 0;
-  for (let i = from; i < to; i++) {
-    const u = (p[i]! / p1 - b) / (1 - b);
-    if (u >= 0.9995) continue;
-    const y = u <= 0 ? u : Math.asin(u);
-    const w = (u <= 0 ? 1 : 1 - u * u) / variance[i]!;
-    const x = t[i]! - t0;
-    sw += w;
-    st += w * x;
-    sy += w * y;
-    stt += w * x * x;
-    sty += w * x * y;
-  }
-  const det = sw * stt - st * st;
-  let rate = 0;
-  let y0 = HALF_PI;
-  if (det > 1e-12 * sw * stt && sw > 0) {
-    rate = (sw * sty - st * sy) / det;
-    y0 = (sy - rate * st) / sw;
-  } else if (sw > 0) y0 = sy / sw;
-  let chi2 = 0;
-  for (let i = from; i < to; i++) {
-    const y = y0 + rate * (t[i]! - t0);
-    const u = y <= 0 ? y : y >= HALF_PI ? 1 : Math.sin(y);
-    const r = p[i]! - (p1 * b + scale * u);
-    chi2 += (r * r) / variance[i]!;
-  }
-  return { p1, chi2, rate, y0, t0 };
+function lineAt(f: SubsonicFit, t: number): number {
+  const x = t - f.t0;
+  return f.y0 + f.rate * (x + f.h * f.tauS * (1 - Math.exp(-x / f.tauS)));
 }
 
 /** Pressure of the fit at time t, bar absolute. */
-export function fittedPressure(fit: CandidateFit, b: number, t: number): number {
-  return pressureAt(fit.y0 + fit.rate * (t - fit.t0), fit.p1, b);
+export function fittedPressure(f: SubsonicFit, t: number): number {
+  return pressureAt(lineAt(f, t), f.p1, f.b);
 }
 
 /** dp/dt of the fit at time t, bar/s. */
-export function fittedRate(fit: CandidateFit, b: number, t: number): number {
-  const y = fit.y0 + fit.rate * (t - fit.t0);
+export function fittedRate(f: SubsonicFit, t: number): number {
+  const y = lineAt(f, t);
   if (y >= HALF_PI) return 0;
-  return fit.p1 * (1 - b) * fit.rate * (y <= 0 ? 1 : Math.cos(y));
+  const speed = f.rate * (1 + f.h * Math.exp(-(t - f.t0) / f.tauS));
+  return f.p1 * (1 - f.b) * speed * (y <= 0 ? 1 : Math.cos(y));
 }
 
-/** Seconds after t at which the fit reaches p (absolute); Infinity if it never does. */
-export function timeToReach(fit: CandidateFit, b: number, t: number, p: number): number {
-  if (p >= fit.p1 || fit.rate <= 0) return Number.POSITIVE_INFINITY;
-  return (straighten(p, fit.p1, b) - fit.y0) / fit.rate - (t - fit.t0);
+/** Seconds after t at which the fit reaches p (absolute); Infinity if it never does, 0 if it has. */
+export function timeToReach(f: SubsonicFit, t: number, p: number): number {
+  if (p > f.p1 || f.rate <= 0) return Number.POSITIVE_INFINITY;
+  const want = straighten(p, f.p1, f.b);
+  if (want <= lineAt(f, t)) return 0;
+  // The warped time is monotone and nearly straight: four Newton steps are exact to the microsecond.
+  let s = 0;
+  for (let i = 0; i < 6; i++) {
+    const slope = f.rate * (1 + f.h * Math.exp(-(t + s - f.t0) / f.tauS));
+    s = Math.max(0, s + (want - lineAt(f, t + s)) / slope);
+  }
+  return s;
 }

@@ -9,16 +9,18 @@ import type { GuardContext, GuardState } from './state.ts';
 
 /** After-rise of a stop as seconds of the slope before it, until stops of this fill have shown it. */
 const AFTER_S = 0.2;
+/** Share of the closing time that a closing valve still passes in full. */
+const LATE_SHARE = 0.75;
 /** Time from working pressure to the hand's first move, where the rest is learnt from stops, s. */
-const NOTICE_S = 0.35;
+const NOTICE_S = 0.45;
 
 /** Seconds of slope that a stop at working pressure may still add. */
 export function reachS(s: GuardState, ctx: GuardContext): number {
   let learnt = 0;
   for (const stop of s.stops) learnt = Math.max(learnt, stop.reachS);
   const plain = ctx.reaction.closeS + (ctx.tap === 'packer' ? AFTER_S : 0.5 * AFTER_S);
-  if (s.stops.length === 0) return plain;
-  return Math.max(0.7 * plain, Math.min(plain + 1.2, NOTICE_S + 1.15 * learnt));
+  if (learnt < 0.05) return plain;
+  return Math.max(0.85 * plain, Math.min(plain + 1.2, NOTICE_S + 1.15 * learnt));
 }
 
 /** Upper edge of the working band for the present slope, bar; null where no working pressure is known. */
@@ -26,17 +28,35 @@ export function bandEdge(s: GuardState, ctx: GuardContext): number | null {
   const limits = ctx.limits;
   const m = s.motion;
   if (limits === null || !limits.cue || m === null) return null;
-  const v = Math.max(0, m.rate, Math.min(m.before, 1.5 * m.rate));
-  return limits.workingBar + v * reachS(s, ctx) + 0.004 + 2 * sampleSd(s.clean, s.stepBar);
+  const v = Math.max(0, m.rate, m.before);
+  const noise = 0.004 + 2 * sampleSd(s.clean, s.stepBar);
+  // Past the point where a hand that moves now would still be too late, waiting for the edge helps nobody.
+  const late = limits.ceilingBar - v * LATE_SHARE * ctx.reaction.closeS;
+  return Math.max(limits.workingBar + noise, Math.min(limits.workingBar + v * reachS(s, ctx) + noise, late));
 }
 
-/** Is the rise slower than before by more than noise explains? Then a hand, or the end of the fill, may be at work. */
+/** A hand's stop is over after this; what still rises then is no stop, s. */
+const STOP_S = 0.9;
+
+/** Notes since when the rise is slower than before by more than noise explains. */
+export function followSlowing(s: GuardState): void {
+  const m = s.motion;
+  if (m === null || m.rate >= m.before - Math.max(0.07 * m.before, 2 * m.sd)) s.slowSince = null;
+  else if (s.slowSince === null) s.slowSince = m.atS;
+}
+
+/** Is a hand, or the end of the fill, at work? A slow decline that goes on and on is neither: it lets go. */
 export function slowing(s: GuardState): boolean {
   const m = s.motion;
   if (m === null) return true;
-  return m.rate < 0.78 * m.before - 1.5 * m.sd;
+  if (s.slowSince === null) return false;
+  return m.atS - s.slowSince < STOP_S || m.rate < 0.5 * m.before;
 }
 
+/** Chi-square that rules out a settling near the present level. */
+const NEAR_EXCESS = 9;
+/** A slope over no more than this is of now, s. */
+const WINDOW_S = 0.34;
 /** Smallest slope worth an alarm: the ceiling then lies within about this many seconds. */
 const FAR_S = 90;
 
@@ -49,16 +69,24 @@ export function leftBand(s: GuardState, ctx: GuardContext, level: number): numbe
   const inS = (limits.ceilingBar - level) / m.rate;
   if (inS > FAR_S) return null;
   const edge = bandEdge(s, ctx);
-  if (edge === null) return null;
-  if (level < edge) return null;
-  const b = s.belief;
-  // Near the ceiling the slope alone decides; further off the bank must rule out that it settles under it.
-  const settlesUnder = b !== null && b.bar < limits.ceilingBar && b.underExcess < 1;
-  if (inS < ctx.reaction.handS) {
-    if (settlesUnder && b.openExcess > 6) return null;
-    return inS;
+  if (edge === null || level < edge) {
+    s.overSince = null;
+    return null;
   }
-  return b !== null && b.underExcess > 9 ? inS : null;
+  if (s.overSince === null) s.overSince = m.atS;
+  // A slope that took long to know is old news: wait until it speaks of the time past the edge.
+  if (m.atS - s.overSince < 0.8 * (2 * (m.atS - m.midS) - WINDOW_S)) return null;
+  // Does it settle under the ceiling by itself? Asked of the whole stretch, and of its last seconds.
+  const b = s.belief;
+  const r = s.recent;
+  if (
+    (r !== null && r.nearExcess > NEAR_EXCESS) ||
+    (b !== null && b.reduced < 3 && b.nearExcess > NEAR_EXCESS)
+  )
+    return inS;
+  if (inS >= ctx.reaction.handS) return null;
+  if (r !== null) return r.bar < limits.ceilingBar && r.openExcess > 6 ? null : inS;
+  return b !== null && b.bar < limits.ceilingBar && b.underExcess < 1 && b.openExcess > 6 ? null : inS;
 }
 
 /** Without a working pressure there is no band: within a hand's reach of the ceiling, and near it, is what is left. */

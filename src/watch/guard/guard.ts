@@ -8,7 +8,7 @@
 import { FLAG, type Reading } from '../../sensing/reading.ts';
 import type { AlarmValues, Bounded } from '../events.ts';
 import type { GuardView } from '../view.ts';
-import { handTime, leftBand, reachS } from './band.ts';
+import { followSlowing, handTime, leftBand, reachS } from './band.ts';
 import { clearRow, rowPush, rowTrim } from './blocks.ts';
 import { cleanPush, cleanRestart, lastMedian, sampleSd } from './clean.ts';
 import { measureMotion, SHORT_MOST, SHORT_S } from './motion.ts';
@@ -43,6 +43,9 @@ export function guardReset(s: GuardState): void {
   s.lastS = null;
   s.motion = null;
   s.belief = null;
+  s.recent = null;
+  s.slowSince = null;
+  s.overSince = null;
   s.agreeSettle = 0;
   s.agreeBand = 0;
   s.rising = null;
@@ -74,11 +77,12 @@ export function guardReading(s: GuardState, reading: Reading, ctx: GuardContext)
   const long = rowPush(s.long, sample.t, sample.bar, LONG_S, period);
   if (rowPush(s.short, sample.t, sample.bar, SHORT_S, period)) {
     rowTrim(s.short, SHORT_MOST);
-    s.motion = measureMotion(s.short, sampleSd(s.clean, s.stepBar));
+    s.motion = measureMotion(s.short, sampleSd(s.clean, s.stepBar), s.motion);
+    followSlowing(s);
     followStop(s);
     stillness(s, ctx);
   }
-  if (long) longBlock(s, ctx.limits?.ceilingBar ?? null);
+  if (long) longBlock(s, ctx.limits);
   decide(s, ctx, long);
 }
 

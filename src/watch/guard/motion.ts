@@ -58,23 +58,23 @@ const LEAST_S = 0.24;
 
 const WINDOWS = [4, 5, 7, 9, 12, 16, 21, 28, 36, SHORT_MOST] as const;
 
-export function measureMotion(row: BlockRow, sampleSd: number): Motion | null {
+/** Fading time of the fastest rise that is remembered, s. */
+const FADE_S = 5;
+
+export function measureMotion(row: BlockRow, sampleSd: number, last: Motion | null): Motion | null {
   const to = row.t.length;
   const atS = row.t[to - 1];
   if (atS === undefined) return null;
   let now: Slope | null = null;
-  let used = 0;
   for (const m of WINDOWS) {
     if (m > to) break;
     if (atS - row.t[to - m]! < LEAST_S) continue;
     now = slopeOver(row, to - m, to, sampleSd);
-    used = m;
     if (now !== null && now.sd <= Math.max(SHARE * Math.abs(now.rate), ENOUGH)) break;
   }
   if (now === null) return null;
-  // The slope before: a window of at least as long that ends half a second ago.
-  let end = to;
-  while (end > 0 && atS - row.t[end - 1]! < 0.45) end--;
-  const earlier = slopeOver(row, Math.max(0, end - Math.max(used, 6)), end, sampleSd);
-  return { atS, rate: now.rate, sd: now.sd, before: earlier?.rate ?? now.rate, bar: now.bar, midS: now.midS };
+  const kept = last === null ? 0 : last.before * Math.exp(-(atS - last.atS) / FADE_S);
+  // A noisy slope is no record to hold a hand against.
+  const before = Math.max(now.rate - now.sd, Math.min(kept, Math.max(kept, now.rate)));
+  return { atS, rate: now.rate, sd: now.sd, before, bar: now.bar, midS: now.midS };
 }

@@ -5,10 +5,11 @@
 
 import { MAD_TO_SD, stepMedian } from '../../estimate/robust.ts';
 import { bankInterval, excessFrom, excessUpTo, judgeBank } from '../../estimate/settle-bank.ts';
-import { pressureAt } from '../../estimate/subsonic.ts';
+import { fittedPressure } from '../../estimate/subsonic.ts';
+import type { Limits } from '../../job/setup.ts';
 import { rowMerge } from './blocks.ts';
 import { sampleSd } from './clean.ts';
-import type { GuardState, SettleBelief } from './state.ts';
+import type { GuardState, RecentBelief, SettleBelief } from './state.ts';
 
 /** Air pressure taken for absolute pressures, bar. 0.1 bar of altitude moves a settling forecast by a few mbar. */
 export const AIR_BAR = 1.013;
@@ -17,9 +18,14 @@ export const CRITICAL = 0.25;
 export const LONG_S = 0.2;
 const LONG_MOST = 56;
 /** Floor under the scatter of a long block, bar: what the model itself is wrong by over a stretch. */
-const MODEL_SD = 0.0008;
+const MODEL_SD = 0.0005;
 /** An open supply stands at least this far over the ceiling, bar: nearer ones are a regulator set too high. */
 export const OPEN_OVER_BAR = 1.6;
+
+/** Fading of the heat of compression: time constants tried, s. */
+const FADE_S = [4, 14] as const;
+/** Over a few seconds heat that fades slowly is a straight line too: one time, so long that it adds nothing. */
+const NO_FADE_S = [1e4] as const;
 
 const GRID = [
   0.2, 0.35, 0.5, 0.62, 0.72, 0.8, 0.86, 0.91, 0.95, 0.98, 1, 1.025, 1.06, 1.11, 1.18, 1.28, 1.42, 1.6,
@@ -52,7 +58,7 @@ function blockVariance(s: GuardState, samples: number, typical: number): number 
 }
 
 /** A long block was completed: notices surprises, then judges the bank. */
-export function longBlock(s: GuardState, ceiling: number | null): void {
+export function longBlock(s: GuardState, limits: Limits | null): void {
   const row = s.long;
   let n = row.t.length;
   const typical = row.n[n - 1]!;
@@ -77,14 +83,69 @@ export function longBlock(s: GuardState, ceiling: number | null): void {
     n = row.t.length;
   }
   const rate = s.motion?.rate ?? 0;
-  if (ceiling === null || rate < 0.0008 || n - s.from < 6) {
-    if (rate < 0.0008) s.belief = null;
+  s.recent = null;
+  if (limits === null || rate < 0.0008) {
+    s.belief = null;
     return;
   }
-  s.belief = judge(s, ceiling, typical);
+  if (n - s.from >= 6) s.belief = judge(s, limits, typical);
+  if (limits.cue && row.p[n - 1]! > limits.workingBar) s.recent = judgeRecent(s, limits, typical);
 }
 
-function judge(s: GuardState, ceiling: number, typical: number): SettleBelief | null {
+/** Shortest and longest stretch of the recent question, s, and the rise that makes it long enough, in block sds. */
+const RECENT_LEAST_S = 1.4;
+const RECENT_MOST_S = 7;
+const RECENT_RISE = 25;
+
+/**
+ * Over the band the question is not only 'under the ceiling' but 'soon': a regulator that was set a little high ends
+ * within this of the present level, bar.
+ */
+function nearTop(limits: Limits, level: number): number {
+  return Math.min(limits.ceilingBar, level + Math.max(0.04, 0.3 * (limits.ceilingBar - limits.workingBar)));
+}
+
+function judgeRecent(s: GuardState, limits: Limits, typical: number): RecentBelief | null {
+  const ceiling = limits.ceilingBar;
+  const row = s.long;
+  const to = row.t.length;
+  const sd = Math.sqrt(blockVariance(s, typical, typical));
+  const last = row.t[to - 1]!;
+  let first = to - 1;
+  while (first > 0) {
+    const span = last - row.t[first]!;
+    if (span > RECENT_MOST_S || (span >= RECENT_LEAST_S && row.p[to - 1]! - row.p[first]! > RECENT_RISE * sd))
+      break;
+    first--;
+  }
+  if (to - first < 6) return null;
+  const p: number[] = [];
+  const variance: number[] = [];
+  const t: number[] = [];
+  for (let i = first; i < to; i++) {
+    t.push(row.t[i]!);
+    p.push(row.p[i]! + AIR_BAR);
+    variance.push(blockVariance(s, row.n[i]!, typical));
+  }
+  const level = row.p[to - 1]!;
+  // Between here and the ceiling closely, then over it.
+  const grid: number[] = [];
+  const room = Math.max(0.02, ceiling - level);
+  for (const share of [0.03, 0.08, 0.16, 0.27, 0.4, 0.6, 1, 1.6, 2.6])
+    grid.push(level + share * room + AIR_BAR);
+  grid.push(ceiling + OPEN_OVER_BAR + AIR_BAR, ceiling + OPEN_OVER_BAR + 4 + AIR_BAR);
+  grid.sort((a, b) => a - b);
+  const bank = judgeBank({ t, p, variance }, grid, CRITICAL, NO_FADE_S);
+  if (bank === null) return null;
+  return {
+    bar: bank.best.p1 - AIR_BAR,
+    nearExcess: excessUpTo(bank, nearTop(limits, level) + AIR_BAR),
+    openExcess: excessFrom(bank, ceiling + OPEN_OVER_BAR + AIR_BAR),
+  };
+}
+
+function judge(s: GuardState, limits: Limits, typical: number): SettleBelief | null {
+  const ceiling = limits.ceilingBar;
   const row = s.long;
   const to = row.t.length;
   const p: number[] = [];
@@ -96,22 +157,22 @@ function judge(s: GuardState, ceiling: number, typical: number): SettleBelief | 
     variance.push(blockVariance(s, row.n[i]!, typical));
   }
   const grid = candidates(ceiling, row.p[to - 1]!);
-  const bank = judgeBank({ t, p, variance }, 0, t.length, grid, CRITICAL);
+  const bank = judgeBank({ t, p, variance }, grid, CRITICAL, FADE_S);
   if (bank === null) return null;
   // A stretch that no candidate fits is too long: the packer was still limp, or the air was warming. Keep its later part.
   if (bank.reduced > 3 && t.length > 10) s.from += Math.ceil(t.length / 5);
   const { low, high } = bankInterval(bank, 2);
+  const underExcess = excessUpTo(bank, ceiling + AIR_BAR);
+  const openExcess = excessFrom(bank, ceiling + OPEN_OVER_BAR + AIR_BAR);
   return {
     atS: row.t[to - 1]!,
     bar: bank.best.p1 - AIR_BAR,
     low: low - AIR_BAR,
     high: high - AIR_BAR,
-    underExcess: excessUpTo(bank, ceiling + AIR_BAR),
-    openExcess: excessFrom(bank, ceiling + OPEN_OVER_BAR + AIR_BAR),
-    p1: bank.best.p1,
-    y0: bank.best.y0,
-    rate: bank.best.rate,
-    t0: bank.best.t0,
+    underExcess,
+    openExcess,
+    nearExcess: excessUpTo(bank, nearTop(limits, row.p[to - 1]!) + AIR_BAR),
+    fit: bank.best,
     reduced: bank.reduced,
   };
 }
@@ -121,7 +182,7 @@ function surprise(s: GuardState, i: number, typical: number): void {
   const b = s.belief;
   if (b === null || i - s.from < 6) return;
   const row = s.long;
-  const foreseen = pressureAt(b.y0 + b.rate * (row.t[i]! - b.t0), b.p1, CRITICAL) - AIR_BAR;
+  const foreseen = fittedPressure(b.fit, row.t[i]!) - AIR_BAR;
   const sd = Math.sqrt(2 * blockVariance(s, row.n[i]!, typical));
   const z = (row.p[i]! - foreseen) / sd;
   const sign = z > 4 ? 1 : z < -4 ? -1 : 0;

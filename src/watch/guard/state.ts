@@ -1,5 +1,6 @@
 /** The guard's memory and its context. Plain data throughout: it is snapshotted with the watch. */
 
+import type { SubsonicFit } from '../../estimate/subsonic.ts';
 import type { Limits, Line, Reaction, Tap } from '../../job/setup.ts';
 import type { Stage } from '../codes.ts';
 import type { AlarmValues, Bounded } from '../events.ts';
@@ -24,12 +25,17 @@ export interface SettleBelief {
   /** Chi-square by which everything that settles under the ceiling is worse, and by which an open supply is. */
   readonly underExcess: number;
   readonly openExcess: number;
-  /** Line of the best fit in y (estimate/subsonic.ts), absolute bar. */
-  readonly p1: number;
-  readonly y0: number;
-  readonly rate: number;
-  readonly t0: number;
+  /** Chi-square by which everything that settles within a little of the present level is worse. */
+  readonly nearExcess: number;
+  /** The best fit, absolute bar. */
+  readonly fit: SubsonicFit;
   readonly reduced: number;
+}
+
+export interface RecentBelief {
+  readonly bar: number;
+  readonly nearExcess: number;
+  readonly openExcess: number;
 }
 
 /** Motion over the last moments, from the short blocks. */
@@ -38,7 +44,7 @@ export interface Motion {
   /** bar/s now and its standard deviation. */
   readonly rate: number;
   readonly sd: number;
-  /** bar/s about one second ago: what a stop is seen against. */
+  /** Fastest rise of the last moments, fading, bar/s: what a stop is seen against. */
   readonly before: number;
   /** Middle of the window: level and time. */
   readonly bar: number;
@@ -71,6 +77,11 @@ export interface GuardState {
   uBar: number;
   motion: Motion | null;
   belief: SettleBelief | null;
+  /** The same question asked of the last seconds alone, near and over the working pressure: old blocks hide a creep. */
+  recent: RecentBelief | null;
+  /** Since when the rise is slower than it was, and since when the level is over the band's edge, s. */
+  slowSince: number | null;
+  overSince: number | null;
   /** Evaluations in a row that agreed to an alarm of this kind. */
   agreeSettle: number;
   agreeBand: number;
@@ -102,6 +113,9 @@ export function createGuardState(): GuardState {
     uBar: 0,
     motion: null,
     belief: null,
+    recent: null,
+    slowSince: null,
+    overSince: null,
     agreeSettle: 0,
     agreeBand: 0,
     rising: null,

@@ -1,0 +1,120 @@
+/** Runs the guard and the two thresholds over a trace and compares what they said with the truth. */
+import type { Limits, Tap } from '../../src/job/setup.ts';
+import type { Reading } from '../../src/sensing/reading.ts';
+import type { AlarmValues } from '../../src/watch/events.ts';
+import { createGuard, guardReading, guardVerdict } from '../../src/watch/guard/guard.ts';
+import type { Scenario } from './fills-scenario.ts';
+import type { Trace } from './fills-world.ts';
+
+/** A hand needs this long to shut the valve (the guard's default too), s: the band is left this long after working. */
+export const CLOSE_S = 0.6;
+
+export interface Verdict {
+  /** First urgent alarm, s; NaN if none; and what it was. */
+  readonly atS: number;
+  readonly kind: 'none' | 'ceiling' | 'settle' | 'left-band' | 'hand-time';
+  readonly values: AlarmValues | null;
+  /** First crossing of the ceiling and of 90 % of rated by the median of three. */
+  readonly ceilingS: number;
+  readonly ninetyS: number;
+  /** True packer pressure passes rated, and the band is left for good by any hand. */
+  readonly ratedS: number;
+  readonly leaveS: number;
+  readonly peakBar: number;
+  /** The knee that the guard reported, bar; NaN if none. */
+  readonly knee: { readonly value: number; readonly low: number; readonly high: number } | null;
+  /** True packer pressure when the named forecast was made and the seconds from then to the true ceiling. */
+  readonly trueCeilingInS: number;
+}
+
+export function limitsOf(s: Scenario, cue = true): Limits {
+  return {
+    ratedBar: s.ratedBar,
+    uBar: s.uBar,
+    ceilingBar: s.ceilingBar,
+    workingBar: cue ? s.workingBar : s.ceilingBar,
+    seatBar: s.seatBar,
+    floorBar: null,
+    headBar: null,
+    freeInflationBar: null,
+    seatingMarginBar: 0.1,
+    noMargin: null,
+    cue,
+  };
+}
+
+export function judge(trace: Trace, cue = true, tap: Tap = trace.scenario.tap): Verdict {
+  const s = trace.scenario;
+  const guard = createGuard();
+  const ctx = {
+    limits: limitsOf(s, cue),
+    tap,
+    line: 'unknown',
+    reaction: { handS: 3, closeS: CLOSE_S },
+    stage: 'inflate',
+    ventOpen: false,
+  } as const;
+  const stepBar = s.sensor.spanBar / (2 ** s.sensor.bits - 1);
+  let atS = Number.NaN;
+  let kind: Verdict['kind'] = 'none';
+  let values: AlarmValues | null = null;
+  let ceilingS = Number.NaN;
+  let ninetyS = Number.NaN;
+  let ratedS = Number.NaN;
+  let workS = Number.NaN;
+  let trueCeilingS = Number.NaN;
+  let knee: Verdict['knee'] = null;
+  let a = 0;
+  let b = 0;
+  for (let i = 0; i < trace.n; i++) {
+    const t = trace.t[i]!;
+    const x = trace.x[i]!;
+    const reading: Reading = {
+      tUs: Math.round(t * 1e6),
+      tS: t,
+      seq: i,
+      bar: x,
+      uBar: s.uBar,
+      flags: 0,
+      stepBar,
+      temps: [],
+      status: 0,
+    };
+    guardReading(guard, reading, ctx);
+    const verdict = guardVerdict(guard, ctx);
+    if (verdict.knee !== null && knee === null) knee = verdict.knee;
+    if (Number.isNaN(atS)) {
+      if (verdict.ceiling !== null) {
+        atS = t;
+        kind = 'ceiling';
+      } else if (verdict.rising !== null) {
+        atS = t;
+        kind = verdict.rising.kind;
+        values = verdict.rising.values;
+      }
+    }
+    if (i >= 2) {
+      const mid = Math.max(Math.min(a, b), Math.min(Math.max(a, b), x));
+      if (Number.isNaN(ceilingS) && mid >= s.ceilingBar) ceilingS = t;
+      if (Number.isNaN(ninetyS) && mid >= 0.9 * s.ratedBar) ninetyS = t;
+    }
+    a = b;
+    b = x;
+    const p = trace.packer[i]!;
+    if (Number.isNaN(ratedS) && p >= s.ratedBar) ratedS = t;
+    if (Number.isNaN(trueCeilingS) && p >= s.ceilingBar) trueCeilingS = t;
+    if (Number.isNaN(workS) && p >= s.workingBar) workS = t;
+  }
+  return {
+    atS,
+    kind,
+    values,
+    ceilingS,
+    ninetyS,
+    ratedS,
+    leaveS: workS + CLOSE_S,
+    peakBar: trace.peakBar,
+    knee,
+    trueCeilingInS: trueCeilingS - atS,
+  };
+}

@@ -1,0 +1,128 @@
+/** Runs a scenario on the simulated site with its crew and its sensor: a trace of readings beside the truth. */
+import { createRandom } from '../../src/rig/random.ts';
+import { createSite } from '../../src/rig/site.ts';
+import type { Scenario } from './fills-scenario.ts';
+
+export interface Trace {
+  readonly scenario: Scenario;
+  readonly n: number;
+  /** Sampling times, s from the start of the trace. */
+  readonly t: Float64Array;
+  /** Reading, bar. */
+  readonly x: Float32Array;
+  /** True pressure in the packer and at the sensor's place, bar. */
+  readonly packer: Float32Array;
+  readonly place: Float32Array;
+  /** Where a hand shut the valve for good, s; NaN if never. */
+  readonly closedS: number;
+  /** True highest packer pressure. */
+  readonly peakBar: number;
+}
+
+const LONGEST_S = 260;
+
+export function runScenario(s: Scenario): Trace {
+  const site = createSite(s.site);
+  const { truth } = site;
+  const noise = createRandom(s.seed * 8 + 5).fork(`noise ${s.kind}`);
+  const period = 1 / s.sensor.rateHz;
+  const most = Math.ceil(LONGEST_S / period);
+  const t = new Float64Array(most);
+  const x = new Float32Array(most);
+  const packer = new Float32Array(most);
+  const place = new Float32Array(most);
+  const step = s.sensor.spanBar / (2 ** s.sensor.bits - 1);
+  const phi = s.sensor.noiseTauS > 0 ? Math.exp(-period / s.sensor.noiseTauS) : 0;
+  const drive = Math.sqrt(1 - phi * phi) * s.sensor.noiseBar;
+  const lagShare = s.sensor.lagS > 0 ? 1 - Math.exp(-period / s.sensor.lagS) : 1;
+  let correlated = 0;
+  let lagged = 0;
+  let spikeAt = -9;
+  let n = 0;
+  let peak = 0;
+  let closedS = Number.NaN;
+  // The crew: what it waits for.
+  let target = 0;
+  let phase: 'wait' | 'filling' | 'closing' | 'done' = 'wait';
+  let untilS = 1.5;
+  let topUps = 0;
+  let passedAt = Number.NaN;
+  let settledFor = 0;
+  let last = 0;
+  const regulated = s.kind !== 'hand' && !s.hand.forgets;
+  for (; n < most; n++) {
+    const now = n * period;
+    site.step(period);
+    const p = s.tap === 'hose' ? truth.hoseBar : s.tap === 'supply' ? truth.supplyBar : truth.packerBar;
+    lagged += lagShare * (p - lagged);
+    correlated = phi * correlated + drive * noise.normal();
+    let reading = s.sensor.offsetBar + s.sensor.gain * lagged + correlated;
+    // A spike is one sample wide and rare: two inside three samples would be no spike but a fault of the sensor.
+    if (s.sensor.spikeEveryS > 0 && n - spikeAt > 5 && noise.chance(period / s.sensor.spikeEveryS)) {
+      spikeAt = n;
+      reading += (noise.chance(0.5) ? 1 : -1) * noise.logRange(0.05, s.sensor.spanBar);
+    }
+    const counts = Math.max(-0.1 * s.sensor.spanBar, Math.min(1.05 * s.sensor.spanBar, reading)) / step;
+    t[n] = now;
+    x[n] = Math.round(counts) * step;
+    packer[n] = truth.packerBar;
+    place[n] = p;
+    peak = Math.max(peak, truth.packerBar);
+
+    if (s.stickAtBar !== null && truth.packerBar >= s.stickAtBar && !site.truth.ventOpen && phase !== 'wait')
+      site.stuckOpen(true);
+    // The crew sees the display: the middle of the last three readings.
+    const seen = n < 2 ? x[n]! : middle(x[n - 2]!, x[n - 1]!, x[n]!);
+    const goal = s.hand.targets[target]!;
+    const lastTarget = target === s.hand.targets.length - 1;
+    if (phase === 'wait' && now >= untilS) {
+      site.valve(topUps > 0 ? 0.5 * s.hand.openings[target]! : s.hand.openings[target]!);
+      phase = 'filling';
+    } else if (phase === 'filling' && seen >= goal && !(lastTarget && (regulated || s.hand.forgets))) {
+      phase = 'closing';
+      untilS = now + s.hand.noticeS;
+    } else if (phase === 'closing' && now >= untilS) {
+      site.valve(0);
+      if (lastTarget) {
+        phase = 'done';
+        closedS = now;
+        untilS = now + 8;
+      } else {
+        phase = 'wait';
+        untilS = now + s.hand.pauses[target]!;
+        target++;
+      }
+    } else if (phase === 'done' && now >= untilS) {
+      if (seen < goal - 0.025 && topUps < 5) {
+        topUps++;
+        phase = 'wait';
+        untilS = now;
+      } else break;
+    }
+    // An end for fills that the hand does not end.
+    if (Number.isNaN(passedAt) && truth.packerBar >= s.ratedBar) passedAt = now;
+    if (now > passedAt + 1.2) break;
+    if (n % Math.round(s.sensor.rateHz) === 0) {
+      settledFor =
+        phase === 'filling' && lastTarget && truth.packerBar > 0.5 && truth.packerBar - last < 2e-4
+          ? settledFor + 1
+          : 0;
+      last = truth.packerBar;
+      if (settledFor > 8 && s.kind !== 'creep') break;
+    }
+  }
+  return {
+    scenario: s,
+    n,
+    t: t.slice(0, n),
+    x: x.slice(0, n),
+    packer: packer.slice(0, n),
+    place: place.slice(0, n),
+    closedS,
+    peakBar: peak,
+  };
+}
+
+function middle(a: number, b: number, c: number): number {
+  return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+}
