@@ -1,4 +1,4 @@
-import { scanRun } from '../record/reader.ts';
+import { runFileNames, runOfFile, summarise } from '../record/recovery.ts';
 import {
   type AppendFile,
   type DocumentStore,
@@ -23,15 +23,11 @@ export interface Ledger {
   codeOf(cause: unknown): StoreErrorCode;
 }
 
-const SUFFIX = '.run';
-export const fileOf = (runId: string): string => `${runId}${SUFFIX}`;
-
-/** Derived values and their pyramid; made anew from the run's pages where they are missing or damaged. */
-export const sideNamesOf = (runId: string) => ({ buckets: `${runId}.pyr`, rows: `${runId}.val` });
+export const fileOf = (runId: string): string => runFileNames(runId).pages;
 
 /** Opens a run's side files; null when the store refuses. Without them the trace is only kept in memory. */
 export async function openSideFiles(files: FileStore, runId: string): Promise<SideFiles | null> {
-  const names = sideNamesOf(runId);
+  const names = runFileNames(runId);
   let rows: AppendFile | null = null;
   try {
     rows = await files.open(names.rows);
@@ -99,26 +95,12 @@ export function createLedger(documents: DocumentStore, files: FileStore, utcMs: 
       await documents.remove('run', runId);
     },
     async adoptOrphans() {
-      const known = new Set((await list()).map((s) => fileOf(s.runId)));
-      for (const { name, size } of await files.list()) {
-        if (!name.endsWith(SUFFIX) || known.has(name)) continue;
-        const scan = scanRun(await files.readAll(name), {}, { chain: false });
-        if (scan.head === null || fileOf(scan.head.runId) !== name) continue;
-        await save({
-          runId: scan.head.runId,
-          jobId: scan.head.jobId,
-          title: '',
-          practice: scan.head.practice,
-          openedUtcMs: scan.head.utcMs ?? 0,
-          endedUtcMs: scan.end === null ? null : scan.lastUtcMs,
-          state: scan.end === 'ended' ? 'ended' : scan.end === null ? 'open' : 'interrupted',
-          seconds: scan.firstUs === null ? 0 : (scan.lastUs - scan.firstUs) / 1e6,
-          readings: scan.samples,
-          peakBar: null,
-          gaps: 0,
-          alarms: 0,
-          bytes: size,
-        });
+      const known = new Set((await list()).map((s) => s.runId));
+      for (const { name } of await files.list()) {
+        const runId = runOfFile(name);
+        if (runId === null || known.has(runId)) continue;
+        const summary = summarise(await files.readAll(name), { title: '', peakBar: null });
+        if (summary?.runId === runId) await save(summary);
       }
     },
     codeOf: (cause) => (cause instanceof StoreError ? cause.code : 'failed'),

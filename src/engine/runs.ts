@@ -1,8 +1,8 @@
 import type { Setup } from '../job/setup.ts';
 import { parseSetup } from '../job/setup-schema.ts';
-import { type RunScan, scanRun } from '../record/reader.ts';
+import type { RunScan } from '../record/reader.ts';
+import { clockAtResume, closeInterrupted, recoverFile, startAfter } from '../record/recovery.ts';
 import type { AppendFile } from '../record/stores/store.ts';
-import { createPageWriter } from '../record/writer.ts';
 import { ENGINE } from '../watch/codes.ts';
 import { createRun, type Run } from './core.ts';
 import type { HostDeps } from './deps.ts';
@@ -31,6 +31,8 @@ export interface Runs {
   /** Makes the last half second durable. */
   flush(): void;
   view(): RunView | null;
+  /** Everything that the open run has at rest, if it is this one. */
+  openBytes(runId: string): Uint8Array | null;
 }
 
 export interface RunsSite {
@@ -44,6 +46,7 @@ export interface RunsSite {
 }
 
 interface Active {
+  readonly file: AppendFile;
   readonly title: RunTitle;
   readonly recorder: Recorder;
   readonly release: () => void;
@@ -164,30 +167,28 @@ export function createRuns(site: RunsSite): Runs {
     feed.switchTo(live, nowUs - fromUs);
     feed.expectDevice(live.run.hello?.deviceId ?? null);
     feed.setup(setup);
-    activate({ title, recorder, release, side, resumed: false });
+    activate({ file, title, recorder, release, side, resumed: false });
   }
 
-  /** The file of a run that was left open, its torn tail cut off. */
-  async function leftOpen(runId: string): Promise<{ scan: RunScan; head: LogHead; bytes: Uint8Array }> {
-    const bytes = await deps.files.readAll(fileOf(runId));
-    const scan = scanRun(bytes);
-    if (scan.head === null) throw new EngineError('corrupt', 'the first page of the run is not readable');
-    if (scan.end !== null) throw new EngineError('refused', 'the run was closed');
-    return { scan, head: scan.head, bytes: bytes.subarray(0, scan.goodBytes) };
+  /** Opens the file of a run that was left open and cuts its torn tail off. */
+  async function leftOpen(runId: string): Promise<{ file: AppendFile; scan: RunScan; head: LogHead }> {
+    const file = await deps.files.open(fileOf(runId));
+    try {
+      const { scan } = recoverFile(file);
+      if (scan.head === null) throw new EngineError('corrupt', 'the first page of the run is not readable');
+      if (scan.end !== null) throw new EngineError('refused', 'the run was closed');
+      return { file, scan, head: scan.head };
+    } catch (cause) {
+      file.close();
+      throw cause;
+    }
   }
-
-  const startOf = (scan: RunScan) => ({
-    index: scan.nextIndex,
-    previous: scan.chainHead,
-    lastUs: scan.lastUs,
-  });
 
   /** The judged run goes on where it broke off, with the gap marked and what the early guard heard since. */
-  function goOn(run: Run, head: LogHead, recorder: Recorder, watched: Watched): void {
+  function goOn(run: Run, scan: RunScan, recorder: Recorder, watched: Watched): void {
     const earlyNow = feed.nowUs();
     const fromUs = feed.live.early?.entries()[0]?.tUs ?? earlyNow;
-    const byClock = head.utcMs === null ? 0 : (deps.utcMs() - head.utcMs) * 1000;
-    // The wall clock may have been set back meanwhile; the run clock never descends.
+    const byClock = clockAtResume(scan, deps.utcMs());
     const nowUs = Math.max(byClock, run.nowUs + 1 + (earlyNow - fromUs));
     const startUs = nowUs - (earlyNow - fromUs);
     const live = createRecordedLive(run, recorder, site.sink);
@@ -241,21 +242,23 @@ export function createRuns(site: RunsSite): Runs {
         let file: AppendFile | null = null;
         let side: SideFiles | null = null;
         try {
-          const { scan, head, bytes } = await leftOpen(runId);
+          const found = await leftOpen(runId);
+          const { scan, head } = found;
+          file = found.file;
           if (head.engine !== ENGINE)
             throw new EngineError('refused', `the run was judged by engine ${head.engine}`);
-          file = await deps.files.open(fileOf(runId));
-          if (file.size > scan.goodBytes) file.truncate(scan.goodBytes);
           side = await openSideFiles(deps.files, runId);
           const watched = createWatched(side ?? undefined);
-          const run = await rejudge(bytes, head, watched, deps.timers);
+          const run = await rejudge(file.read(0, file.size), head, watched, deps.timers);
           const here = feed.link().hello?.deviceId;
           const there = run.hello?.deviceId;
           if (here !== undefined && there !== undefined && here !== there)
             throw new EngineError('other-device', `the run began with ${there}`);
-          const recorder = createRecorder(file, head, { ...recorderOptions, start: startOf(scan) });
-          goOn(run, head, recorder, watched);
-          activate({ title, recorder, release, side, resumed: true });
+          const start = startAfter(scan);
+          if (start === null) throw new EngineError('corrupt', 'no page of the run stands');
+          const recorder = createRecorder(file, head, { ...recorderOptions, start });
+          goOn(run, scan, recorder, watched);
+          activate({ file, title, recorder, release, side, resumed: true });
         } catch (cause) {
           file?.close();
           closeSide(side);
@@ -269,13 +272,9 @@ export function createRuns(site: RunsSite): Runs {
       const title = await ledger.find(runId);
       const release = await lockAll(deps, runLocks(title));
       try {
-        const { scan, head } = await leftOpen(runId);
-        const file = await deps.files.open(fileOf(runId));
+        const { file, scan } = await leftOpen(runId);
         try {
-          if (file.size > scan.goodBytes) file.truncate(scan.goodBytes);
-          const last = createPageWriter(head, startOf(scan)).finish(deps.utcMs(), 'interrupted');
-          file.append(last);
-          file.flush();
+          closeInterrupted(file, scan, deps.utcMs());
           const seconds = scan.firstUs === null ? 0 : (scan.lastUs - scan.firstUs) / 1e6;
           await ledger.save({
             ...title,
@@ -320,6 +319,13 @@ export function createRuns(site: RunsSite): Runs {
       if (deps.timers.nowUs() - now.ledgerUs < LEDGER_US) return;
       now.ledgerUs = deps.timers.nowUs();
       void saveLedger(now, null);
+    },
+
+    openBytes(runId) {
+      const now = active;
+      if (now === null || now.title.runId !== runId) return null;
+      now.recorder.flush(deps.utcMs());
+      return now.file.read(0, now.file.size);
     },
 
     view() {

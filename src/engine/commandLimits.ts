@@ -1,0 +1,67 @@
+import { ALARMS, STAGES } from '../watch/codes.ts';
+import type { Command } from '../watch/inputs.ts';
+import { EngineError } from './errors.ts';
+
+/** Longest text that an operator may put into a record, UTF-16 units. */
+export const MOST_TEXT = 2000;
+/** Nothing is shelved for longer than this, s. */
+const MOST_SHELF_S = 3600;
+
+/**
+ * A command is logged for good, so it is looked over before it enters the log. Gives it back.
+ * @throws EngineError 'bad-request'
+ */
+export function checkCommand(command: Command): Command {
+  const bad = (what: string): never => {
+    throw new EngineError('bad-request', `command ${String(command?.c)}: ${what}`);
+  };
+  const text = (value: unknown, what: string): void => {
+    if (typeof value !== 'string' || value.length > MOST_TEXT)
+      bad(`${what} is not a text of at most ${MOST_TEXT}`);
+  };
+  const number = (value: unknown, lo: number, hi: number, what: string): void => {
+    if (typeof value !== 'number' || !(value >= lo && value <= hi)) bad(`${what} is not ${lo} to ${hi}`);
+  };
+  const alarm = (value: unknown): void => {
+    if (!(ALARMS as readonly unknown[]).includes(value)) bad('no such alarm');
+  };
+  switch (command?.c) {
+    case 'acknowledge':
+      if (command.alarm !== 'all') alarm(command.alarm);
+      break;
+    case 'shelve':
+      alarm(command.alarm);
+      number(command.seconds, 1, MOST_SHELF_S, 'seconds');
+      text(command.reason, 'reason');
+      break;
+    case 'unshelve':
+      alarm(command.alarm);
+      break;
+    case 'stage':
+      if (!(STAGES as readonly unknown[]).includes(command.to)) bad('no such stage');
+      if (command.reason !== undefined) text(command.reason, 'reason');
+      break;
+    case 'gauge':
+      number(command.bar, -1, 100, 'bar');
+      break;
+    case 'warm-check':
+      number(command.thermometerC, -50, 100, 'thermometerC');
+      break;
+    case 'override':
+      text(command.what, 'what');
+      text(command.reason, 'reason');
+      break;
+    case 'note':
+      text(command.text, 'text');
+      break;
+    case 'zero':
+    case 'mixed':
+    case 'vent':
+    case 'answer':
+    case 'witness':
+      break;
+    default:
+      bad('not known');
+  }
+  return command;
+}

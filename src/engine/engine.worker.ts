@@ -1,0 +1,92 @@
+/// <reference lib="webworker" />
+import { createWebSerialPort } from '../link/ports/webserial.ts';
+import type { Timers } from '../link/timers.ts';
+import { createIdbDocuments } from '../record/stores/idbDocuments.ts';
+import { createMemoryDocuments } from '../record/stores/memoryDocuments.ts';
+import { createOpfsStore } from '../record/stores/opfs.ts';
+import { StoreError } from '../record/stores/store.ts';
+import type { OpenedPort, RunLocks } from './deps.ts';
+import { detailOf, EngineError, engineCode } from './errors.ts';
+import { createHost } from './host.ts';
+import type { FromEngine, PortChoice, ToEngine } from './messages.ts';
+import { createRefusingStore } from './refusingStore.ts';
+import { openRig } from './rigFeed.ts';
+import { SOFTWARE } from './version.ts';
+
+// The thin shell: everything of the platform that the engine needs, and nothing else. What the page asks before
+// the stores are open waits for them.
+
+const scope = self as unknown as DedicatedWorkerGlobalScope;
+
+const timers: Timers = {
+  nowUs: () => performance.now() * 1000,
+  after(ms, call) {
+    const id = setTimeout(call, ms);
+    return () => clearTimeout(id);
+  },
+};
+
+const locks: RunLocks = {
+  acquire: (name) =>
+    new Promise((resolve, reject) => {
+      navigator.locks
+        .request(`steadybar-${name}`, { ifAvailable: true }, (lock) => {
+          if (lock === null) {
+            resolve(null);
+            return;
+          }
+          // Held until released, or until this worker ends, whatever ends it.
+          return new Promise<void>((release) => resolve(release));
+        })
+        .catch(reject);
+    }),
+};
+
+function openPort(choice: PortChoice, on: Timers): OpenedPort {
+  if (choice.kind === 'rig') return openRig(choice.options, on);
+  const serial = (navigator as Navigator & { serial?: Serial }).serial;
+  if (serial === undefined) throw new EngineError('open-failed', 'this browser has no Web Serial');
+  return { port: createWebSerialPort(serial, choice, on), rig: null, speed: 1 };
+}
+
+async function start(): Promise<(message: ToEngine) => void> {
+  // A store that does not open must not keep the guard from running.
+  const [files, documents] = await Promise.all([
+    createOpfsStore('runs').catch((cause: unknown) => {
+      const code = cause instanceof StoreError ? cause.code : 'failed';
+      return createRefusingStore(code, detailOf(cause));
+    }),
+    createIdbDocuments('steadybar').catch(() => createMemoryDocuments()),
+  ]);
+  const host = createHost({
+    timers,
+    utcMs: () => Date.now(),
+    newId: () => crypto.randomUUID(),
+    random16: () => crypto.getRandomValues(new Uint16Array(1))[0]!,
+    files,
+    documents,
+    locks,
+    openPort,
+    post: (message: FromEngine) => scope.postMessage(message),
+    software: SOFTWARE,
+  });
+  host.start();
+  return (message) => host.receive(message);
+}
+
+const started = start();
+scope.addEventListener('message', (event: MessageEvent<ToEngine>) => {
+  started.then(
+    (receive) => receive(event.data),
+    (cause: unknown) => {
+      const answer: FromEngine = {
+        m: 'answer',
+        id: event.data.id,
+        ok: false,
+        code: engineCode(cause),
+        detail: detailOf(cause),
+      };
+      scope.postMessage(answer);
+    },
+  );
+});

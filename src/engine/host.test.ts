@@ -1,0 +1,128 @@
+import { describe, expect, it } from 'vitest';
+import { createHostBench, createTestLocks, practiceSetup } from './testing/bench.ts';
+
+const open = {
+  q: 'open-run',
+  jobId: 'job-1',
+  title: 'A repair',
+  practice: true,
+  setup: practiceSetup(),
+} as const;
+
+describe('the engine on the simulated rig', () => {
+  it('guards from the first valid reading, before any run, and says that no limit is set', async () => {
+    const b = createHostBench();
+    expect(await b.ask({ q: 'start-engine' })).toEqual({ engine: 1, open: [] });
+    expect(await b.connectRig()).toEqual({ state: 'streaming' });
+    await b.run(1000);
+    const m = b.moment();
+    expect(m.link.hello?.deviceId).toBe('RIG-0001');
+    expect(m.view.bar).toBeCloseTo(0.006, 1);
+    expect(m.view.standing).toContain('no-limit');
+    expect(m.run).toBeNull();
+    expect(m.rig?.trueLineBar).toBeCloseTo(0, 2);
+  });
+
+  it('sends at most 30 moments a second and gives every reading once', async () => {
+    const b = createHostBench();
+    await b.connectRig();
+    const before = b.moments().length;
+    await b.run(2000);
+    const moments = b.moments().slice(before);
+    expect(moments.length).toBeLessThanOrEqual(60);
+    expect(moments.length).toBeGreaterThan(30);
+    const s = moments.flatMap((m) => [...m.fresh.s]);
+    expect(s.length).toBeGreaterThanOrEqual(98);
+    expect(s.length).toBeLessThanOrEqual(104);
+    for (let i = 1; i < s.length; i++) expect(s[i]! - s[i - 1]!).toBeCloseTo(0.02, 3);
+  });
+
+  it('opens a run that holds what came before it, count for count', async () => {
+    const b = createHostBench();
+    await b.connectRig();
+    await b.run(3000);
+    await b.ask({ q: 'command', command: { c: 'zero' } });
+    const { runId } = await b.ask(open);
+    await b.run(2000);
+    expect(b.moment().view.limits?.ceilingBar).toBe(1.77);
+    expect(b.moment().view.standing).not.toContain('not-zeroed');
+    const detail = await b.ask({ q: 'run', runId });
+    expect(detail.summary.state).toBe('open');
+    expect(detail.hello?.deviceId).toBe('RIG-0001');
+    expect(detail.channels).toHaveLength(5);
+    expect(detail.lastS).toBeGreaterThan(4.5);
+    expect(detail.events.some((e) => e.e === 'zero' && e.taken)).toBe(true);
+    expect(detail.setups.at(-1)).toEqual(practiceSetup());
+    const capture = new TextDecoder().decode(await b.ask({ q: 'run-capture', runId }));
+    const seqs = [...capture.matchAll(/^S,(\d+),/gm)].map((m) => Number(m[1]));
+    expect(seqs[0]).toBe(0);
+    expect(seqs.length).toBeGreaterThan(240);
+    seqs.forEach((seq, i) => {
+      expect(seq).toBe(i);
+    });
+    await expect(b.ask(open)).rejects.toMatchObject({ code: 'run-open' });
+    expect(await b.ask({ q: 'end-run' })).toEqual({ runId });
+    const after = await b.ask({ q: 'runs' });
+    expect(after[0]).toMatchObject({ runId, state: 'ended', title: 'A repair', gaps: 0 });
+    const picture = await b.ask({ q: 'window', runId, fromS: 0, toS: 10, points: 100 });
+    expect(picture.readings).toBeGreaterThan(240);
+    expect(picture.series.map((x) => x.name)).toEqual(['bar', 'temperature', 'temperature', 'temperature']);
+  });
+
+  it('warns before rated on a fill with the regulator too high, and arms the device too', async () => {
+    const b = createHostBench();
+    await b.connectRig('regulator-high');
+    await b.ask(open);
+    await b.run(2000);
+    expect(b.moment().link.deviceGuard).toMatchObject({ state: 'armed', limitMbar: 1770 });
+    await b.ask({ q: 'command', command: { c: 'stage', to: 'inflate' } });
+    await b.ask({ q: 'rig-hand', hand: { hand: 'valve', open: 1 } });
+    let ratedAt: number | null = null;
+    for (let s = 0; s < 240 && ratedAt === null; s++) {
+      await b.run(1000);
+      if ((b.moment().rig?.truePackerBar ?? 0) >= 1.8) ratedAt = b.moment().view.tUs;
+    }
+    expect(ratedAt).not.toBeNull();
+    const urgent = b
+      .events()
+      .find((e) => e.e === 'alarm' && e.priority === 'urgent' && ['rising', 'ceiling'].includes(e.alarm));
+    expect(urgent).toBeDefined();
+    expect(urgent!.tUs).toBeLessThan(ratedAt!);
+  }, 60_000);
+
+  it('an unplug is an alarm within 1.2 s; the replug goes on in the same run with a marked gap', async () => {
+    const b = createHostBench();
+    await b.connectRig();
+    const { runId } = await b.ask(open);
+    await b.ask({ q: 'command', command: { c: 'stage', to: 'inflate' } });
+    await b.run(2000);
+    const pulledUs = b.moment().view.tUs;
+    await b.ask({ q: 'rig-fault', fault: { fault: 'unplug' } });
+    await b.run(1200);
+    const lost = b.events().find((e) => e.e === 'alarm' && e.alarm === 'pressure-lost');
+    expect(lost).toBeDefined();
+    expect(lost!.tUs - pulledUs).toBeLessThanOrEqual(1_250_000);
+    await b.ask({ q: 'rig-fault', fault: { fault: 'replug' } });
+    await b.run(4000);
+    expect(b.moment().link.state).toBe('streaming');
+    expect(b.moment().run?.runId).toBe(runId);
+    expect(b.events().some((e) => e.e === 'gap')).toBe(true);
+  });
+
+  it('two tabs cannot run one job', async () => {
+    const locks = createTestLocks();
+    const [a, b] = [createHostBench({ locks }), createHostBench({ locks })];
+    await a.ask(open);
+    await expect(b.ask(open)).rejects.toMatchObject({ code: 'run-locked' });
+    await a.ask({ q: 'end-run' });
+    await b.ask(open);
+  });
+
+  it('a clock that jumps is noticed', async () => {
+    const b = createHostBench();
+    await b.connectRig();
+    b.wall.ms += 3_600_000;
+    await b.run(200);
+    expect(b.moment().view.alarms.some((a) => a.alarm === 'clock-jump')).toBe(true);
+  });
+});

@@ -1,0 +1,239 @@
+import { isDocumentKind, parseDocument } from '../job/documents.ts';
+import type { Setup } from '../job/setup.ts';
+import { parseSetup } from '../job/setup-schema.ts';
+import type { StoredDocument } from '../record/stores/store.ts';
+import { ENGINE } from '../watch/codes.ts';
+import { createArchive } from './archive.ts';
+import { checkCommand } from './commandLimits.ts';
+import type { HostDeps } from './deps.ts';
+import { armLimit } from './deviceLimit.ts';
+import { detailOf, EngineError, engineCode } from './errors.ts';
+import { createFeed } from './feed.ts';
+import { createLedger } from './ledger.ts';
+import type { Answers, Request, RunSummary, ToEngine } from './messages.ts';
+import { createMoments } from './moments.ts';
+import { checkSpeed } from './rigFeed.ts';
+import { createRuns, runLocks } from './runs.ts';
+import { createWatched } from './watched.ts';
+
+/** The engine behind the worker's shell: answers requests, keeps time, shows moments. */
+export interface Host {
+  /** Answers by deps.post; never throws, whatever the message. */
+  receive(message: ToEngine): void;
+  /** Starts the timers: ticks, moments, flushes, beats. */
+  start(): void;
+}
+
+const PULSE_MS = 50;
+const FLUSH_US = 500_000;
+const BEAT_US = 500_000;
+/** The wall clock and the monotonic one differ by more than this from what they did: sleep, or a set clock. */
+const JUMP_MS = 2000;
+
+type Handlers = {
+  readonly [K in Request['q']]: (request: Extract<Request, { q: K }>) => Answers[K] | Promise<Answers[K]>;
+};
+
+export function createHost(deps: HostDeps): Host {
+  const { timers } = deps;
+  let watched = createWatched();
+  const ledger = createLedger(deps.documents, deps.files, deps.utcMs);
+
+  const sink = {
+    event: (event: Parameters<typeof watched.event>[0]) => watched.event(event),
+    reading: (reading: Parameters<typeof watched.reading>[0]) => watched.reading(reading),
+    unjudged: (tUs: number) => watched.unjudged(tUs),
+    tell: (event: Parameters<typeof watched.event>[0]) => deps.post({ m: 'event', event }),
+    stirred: () => moments.stirred(),
+    switched: () => {
+      watched = createWatched();
+    },
+  };
+  const feed = createFeed(deps, sink);
+  const runs = createRuns({
+    deps,
+    feed,
+    ledger,
+    sink,
+    watched: () => watched,
+    watch: (next) => {
+      watched = next;
+    },
+  });
+  const archive = createArchive({
+    files: deps.files,
+    ledger,
+    timers,
+    openBytes: (runId) => runs.openBytes(runId),
+  });
+  const moments = createMoments(
+    deps,
+    () => feed,
+    () => watched.trace,
+    () => runs.view(),
+  );
+
+  function setupOf(input: unknown): Setup {
+    const parsed = parseSetup(input);
+    if (parsed.ok) return parsed.value;
+    const [issue] = parsed.issues;
+    throw new EngineError('bad-request', `setup ${issue?.path ?? ''}: ${issue?.code ?? 'not one'}`);
+  }
+
+  /** What the job's rooms know how to check is checked here too: a bad document never comes to rest. */
+  function documentOf(document: StoredDocument): StoredDocument {
+    if (!isDocumentKind(document.kind)) return document;
+    const parsed = parseDocument(document.kind, document.body);
+    if (parsed.ok) return { ...document, body: parsed.value };
+    const [issue] = parsed.issues;
+    throw new EngineError(
+      'bad-request',
+      `${document.kind} ${issue?.path ?? ''}: ${issue?.code ?? 'not one'}`,
+    );
+  }
+
+  function rig() {
+    if (feed.rig === null) throw new EngineError('not-a-rig', 'no simulated rig is connected');
+    return feed.rig;
+  }
+
+  /** Runs left open by a crash, and not held by another tab. */
+  async function leftOpen(): Promise<readonly RunSummary[]> {
+    await ledger.adoptOrphans();
+    const open: RunSummary[] = [];
+    for (const summary of await ledger.list()) {
+      if (summary.state !== 'open' || summary.runId === runs.view()?.runId) continue;
+      const release = await deps.locks.acquire(runLocks(summary)[0]!);
+      if (release === null) continue;
+      release();
+      open.push(summary);
+    }
+    return open;
+  }
+
+  const handlers: Handlers = {
+    'start-engine': async () => ({ engine: ENGINE, open: await leftOpen() }),
+    connect: async ({ port }) => ({ state: await feed.connect(port) }),
+    disconnect: async () => {
+      await feed.disconnect();
+      return null;
+    },
+    'open-run': async (request) => ({ runId: await runs.open(request) }),
+    'resume-run': async ({ runId }) => ({ runId: await runs.resume(runId) }),
+    'close-interrupted': async ({ runId }) => {
+      await runs.closeInterrupted(runId);
+      return null;
+    },
+    'end-run': async () => ({ runId: await runs.end() }),
+    setup: ({ setup }) => {
+      feed.setup(setupOf(setup));
+      return null;
+    },
+    command: ({ command }) => {
+      feed.command(checkCommand(command));
+      return null;
+    },
+    'device-limit': async ({ mbar }) => {
+      const { setup } = feed.live.run;
+      if (setup === null) throw new EngineError('refused', 'no setup names the pressure channel');
+      const { kept, mbar: now } = await armLimit(feed.session(), setup, mbar);
+      return { kept, mbar: now };
+    },
+    'device-silence': async () => {
+      await feed.session().ask({ verb: 'silence' });
+      return null;
+    },
+    'rig-hand': ({ hand }) => {
+      rig().hand(hand);
+      return null;
+    },
+    'rig-fault': ({ fault }) => {
+      rig().fault(fault);
+      return null;
+    },
+    'rig-speed': ({ speed }) => {
+      rig();
+      feed.timers.setSpeed(checkSpeed(speed));
+      return null;
+    },
+    'live-window': ({ fromS, toS, points }) => watched.trace.window(fromS, toS, points),
+    runs: () => ledger.list(),
+    run: ({ runId }) => archive.detail(runId),
+    window: ({ runId, fromS, toS, points }) =>
+      runId === runs.view()?.runId
+        ? watched.trace.window(fromS, toS, points)
+        : archive.window(runId, fromS, toS, points),
+    'run-capture': ({ runId }) => archive.capture(runId),
+    'remove-run': async ({ runId }) => {
+      await archive.remove(runId);
+      return null;
+    },
+    documents: ({ kind }) => deps.documents.list(kind),
+    document: ({ kind, id }) => deps.documents.get(kind, id),
+    'put-document': ({ document }) => deps.documents.put(documentOf(document)),
+    'remove-document': async ({ kind, id }) => {
+      await deps.documents.remove(kind, id);
+      return null;
+    },
+    storage: async () => ({
+      persisted: await deps.files.persisted(),
+      roomBytes: await deps.files.room(),
+      runs: (await ledger.list()).length,
+    }),
+  };
+
+  async function answer(message: ToEngine): Promise<void> {
+    const { id, request } = message;
+    try {
+      const handler = handlers[request?.q] as ((r: Request) => unknown) | undefined;
+      if (handler === undefined) throw new EngineError('bad-request', `no request ${String(request?.q)}`);
+      deps.post({ m: 'answer', id, ok: true, value: await handler(request) });
+    } catch (cause) {
+      deps.post({ m: 'answer', id, ok: false, code: engineCode(cause), detail: detailOf(cause) });
+    }
+    moments.stirred();
+  }
+
+  let flushedUs = 0;
+  let beatUs = 0;
+  let wallLeadMs = 0;
+
+  const wallLead = (): number => deps.utcMs() - timers.nowUs() / 1000;
+
+  function pulse(): void {
+    const now = timers.nowUs();
+    const jumpMs = wallLead() - wallLeadMs;
+    if (Math.abs(jumpMs) > JUMP_MS) {
+      wallLeadMs += jumpMs;
+      feed.notice({ n: 'clock-jump', seconds: Math.round(jumpMs / 100) / 10 });
+    }
+    feed.live.advance(feed.nowUs());
+    moments.due();
+    if (now - flushedUs >= FLUSH_US) {
+      flushedUs = now;
+      runs.flush();
+    }
+    if (now - beatUs >= BEAT_US) {
+      beatUs = now;
+      deps.post({ m: 'beat', utcMs: deps.utcMs() });
+    }
+  }
+
+  function loop(): void {
+    timers.after(PULSE_MS, () => {
+      // Armed first: a fault in one pulse must not end the ticks.
+      loop();
+      pulse();
+    });
+  }
+
+  return {
+    receive(message) {
+      void answer(message);
+    },
+    start() {
+      wallLeadMs = wallLead();
+      loop();
+    },
+  };
+}

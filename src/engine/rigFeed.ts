@@ -1,0 +1,75 @@
+import { createRigPort } from '../link/ports/rig.ts';
+import type { Timers } from '../link/timers.ts';
+import { QUICK_RESIN } from '../rig/cure.ts';
+import { createRigDevice, type RigDevice, type RigDeviceOptions } from '../rig/device.ts';
+import type { OpenedPort, RigControl } from './deps.ts';
+import { EngineError } from './errors.ts';
+import type { RigOptions } from './messages.ts';
+
+/** The practice site of the demo job: 150 mm clay drain, 22 l packer, 20 m hose, closed line, four channels. */
+const PRACTICE: Omit<RigDeviceOptions, 'seed'> = {
+  deviceId: 'RIG-0001',
+  firmware: 'rig-1',
+  site: {
+    airC: 16,
+    regulator: { setBar: 1.5, relieving: false },
+    hose: { lengthM: 20, innerMm: 8 },
+    packer: { pipeMm: 150, lengthM: 1.2, freeInflationBar: 0.45 },
+    pipe: { wallMm: 18, material: 'clay', groundC: 10, sleeveMm: 3, kinetics: QUICK_RESIN },
+  },
+  channels: {
+    tap: 'hose',
+    transducer: { signal: 'current', rangeLoBar: 0, rangeHiBar: 4, bits: 16, offsetBar: 0.006 },
+    probes: [{ at: 'sleeve' }, { at: 'air' }, { at: 'pipe' }],
+  },
+};
+
+/** Scenarios by name; each is the practice site with something changed. */
+const SCENARIOS: Readonly<Record<string, Omit<RigDeviceOptions, 'seed'>>> = {
+  practice: PRACTICE,
+  /** A simulated crew does the whole job; the user watches. */
+  crew: { ...PRACTICE, crew: { seed: 1, workingBar: 1.5, seatBar: 0.4, holdS: 5400 } },
+  'regulator-high': { ...PRACTICE, site: { ...PRACTICE.site, regulator: { setBar: 2.4 } } },
+  leaking: { ...PRACTICE, site: { ...PRACTICE.site, leak: { mbarPerMin: 6 } } },
+};
+
+export const RIG_SCENARIOS: readonly string[] = Object.keys(SCENARIOS);
+
+/** Practice may hurry through a cure, but not faster than a tablet can simulate. */
+export const MOST_SPEED = 60;
+
+export function checkSpeed(speed: number): number {
+  if (!(speed >= 0.1 && speed <= MOST_SPEED))
+    throw new EngineError('bad-request', `speed ${speed} is not 0.1 to ${MOST_SPEED}`);
+  return speed;
+}
+
+function control(device: RigDevice): RigControl {
+  return {
+    hand: (hand) => device.hand(hand),
+    fault: (fault) => device.fault(fault),
+    view(speed) {
+      const { truth } = device.site;
+      return {
+        truePackerBar: truth.packerBar,
+        trueLineBar: truth.hoseBar,
+        valveOpen: truth.valveOpen,
+        ventOpen: truth.ventOpen > 0,
+        regulatorBar: truth.regulatorBar,
+        coupled: truth.coupled,
+        simulatedS: device.nowS,
+        speed,
+      };
+    },
+  };
+}
+
+/** @throws EngineError 'bad-request' on an unknown scenario or speed */
+export function openRig(options: RigOptions, timers: Timers): OpenedPort {
+  const scenario = SCENARIOS[options.scenario];
+  if (scenario === undefined)
+    throw new EngineError('bad-request', `no scenario ${options.scenario}: ${RIG_SCENARIOS.join(', ')}`);
+  const speed = checkSpeed(options.speed);
+  const device = createRigDevice({ ...scenario, seed: options.seed });
+  return { port: createRigPort(device, timers), rig: control(device), speed };
+}

@@ -1,0 +1,197 @@
+import type { Setup } from '../../job/setup.ts';
+import { createManualTimers, type ManualTimers } from '../../link/testing/timers.ts';
+import type { Timers } from '../../link/timers.ts';
+import { createMemoryStore } from '../../record/stores/memory.ts';
+import { createMemoryDocuments } from '../../record/stores/memoryDocuments.ts';
+import type { DocumentStore, FileStore } from '../../record/stores/store.ts';
+import type { HostDeps, OpenedPort, RunLocks } from '../deps.ts';
+import { createHost } from '../host.ts';
+import type { Answers, FromEngine, PortChoice, Request } from '../messages.ts';
+import { openRig } from '../rigFeed.ts';
+
+/** Two hosts with one of these are two tabs. */
+export function createTestLocks(): RunLocks {
+  const held = new Set<string>();
+  return {
+    async acquire(name) {
+      if (held.has(name)) return null;
+      held.add(name);
+      return () => held.delete(name);
+    },
+  };
+}
+
+export interface BenchOptions {
+  readonly timers?: ManualTimers;
+  readonly files?: FileStore;
+  readonly documents?: DocumentStore;
+  readonly locks?: RunLocks;
+  readonly openPort?: (choice: PortChoice, timers: Timers) => OpenedPort;
+  /** Wall clock at the start of the timers, ms. */
+  readonly wallMs?: number;
+}
+
+/** The whole engine in Node, on a clock that only the test moves and stores in memory. */
+export function createHostBench(options: BenchOptions = {}) {
+  const timers = options.timers ?? createManualTimers();
+  const files = options.files ?? createMemoryStore();
+  const documents = options.documents ?? createMemoryDocuments();
+  const locks = options.locks ?? createTestLocks();
+  const posted: FromEngine[] = [];
+  const wall = { ms: options.wallMs ?? Date.UTC(2026, 3, 14, 8) };
+  let ids = 0;
+  const deps: HostDeps = {
+    timers,
+    utcMs: () => wall.ms + timers.nowUs() / 1000,
+    newId: () => `run-${wall.ms}-${++ids}`,
+    random16: () => 4711,
+    files,
+    documents,
+    locks,
+    openPort:
+      options.openPort ?? ((choice, on) => (choice.kind === 'rig' ? openRig(choice.options, on) : never())),
+    post: (message) => posted.push(message),
+    software: 'test',
+  };
+  const host = createHost(deps);
+  host.start();
+  let id = 0;
+  const bench = {
+    timers,
+    files,
+    documents,
+    locks,
+    posted,
+    wall,
+    run: (ms: number) => timers.run(ms),
+    /** Asks and lets up to `ms` pass until the answer is there. */
+    async ask<R extends Request>(request: R, ms = 6000): Promise<Answers[R['q']]> {
+      const mine = ++id;
+      host.receive({ id: mine, request });
+      for (let waited = 0; waited <= ms; waited += 20) {
+        const answer = posted.find((m) => m.m === 'answer' && m.id === mine);
+        if (answer?.m === 'answer') {
+          if (answer.ok) return answer.value as Answers[R['q']];
+          throw Object.assign(new Error(answer.detail), { code: answer.code });
+        }
+        await timers.run(20);
+      }
+      throw new Error(`no answer to ${request.q}`);
+    },
+    moments: () => posted.filter((m) => m.m === 'moment'),
+    moment() {
+      const last = posted.filter((m) => m.m === 'moment').at(-1);
+      if (last === undefined) throw new Error('no moment yet');
+      return last;
+    },
+    events: () => posted.flatMap((m) => (m.m === 'event' ? [m.event] : [])),
+    connectRig: (scenario = 'practice', seed = 1) =>
+      bench.ask({ q: 'connect', port: { kind: 'rig', options: { seed, speed: 1, scenario } } }),
+  };
+  return bench;
+}
+
+function never(): never {
+  throw new Error('only the rig is here');
+}
+
+/** A setup for the practice rig: current transducer 0-4 bar on channel 0, three probes, junction on 4. */
+export function practiceSetup(changes: Partial<Setup> = {}): Setup {
+  const probe = (index: number, place: 'sleeve' | 'air' | 'pipe') =>
+    ({
+      index,
+      role: 'temperature',
+      place,
+      signal: 'thermocouple',
+      thermocouple: 'K',
+      thermocoupleClass: 1,
+      gaugeKind: null,
+      partner: 4,
+      bits: 16,
+      rawLo: -32_768,
+      rawHi: 32_767,
+      elLo: -80_000_000,
+      elHi: 80_000_000,
+      spanElLo: -80_000_000,
+      spanElHi: 80_000_000,
+      rangeLo: -40,
+      rangeHi: 200,
+      calibration: null,
+      uSensor: 1,
+    }) as const;
+  return {
+    number: 1,
+    practice: true,
+    jobId: 'job-1',
+    limits: {
+      ratedBar: 1.8,
+      uBar: 0.03,
+      ceilingBar: 1.77,
+      workingBar: 1.5,
+      seatBar: 0.4,
+      floorBar: 0.9,
+      headBar: 0.12,
+      freeInflationBar: 0.45,
+      seatingMarginBar: 0.2,
+      noMargin: null,
+      cue: true,
+    },
+    tap: 'hose',
+    line: 'closed',
+    channels: [
+      {
+        index: 0,
+        role: 'pressure',
+        place: null,
+        signal: 'current',
+        thermocouple: null,
+        thermocoupleClass: null,
+        gaugeKind: 'gauge',
+        partner: null,
+        bits: 16,
+        rawLo: 0,
+        rawHi: 65_535,
+        elLo: 0,
+        elHi: 25_000,
+        spanElLo: 4000,
+        spanElHi: 20_000,
+        rangeLo: 0,
+        rangeHi: 4,
+        calibration: null,
+        uSensor: 0.01,
+      },
+      probe(1, 'sleeve'),
+      probe(2, 'air'),
+      probe(3, 'pipe'),
+      {
+        index: 4,
+        role: 'junction',
+        place: null,
+        signal: 'digital',
+        thermocouple: null,
+        thermocoupleClass: null,
+        gaugeKind: null,
+        partner: null,
+        bits: 16,
+        rawLo: -40_000,
+        rawHi: 100_000,
+        elLo: -40_000,
+        elHi: 100_000,
+        spanElLo: -40_000,
+        spanElHi: 85_000,
+        rangeLo: -40,
+        rangeHi: 85,
+        calibration: null,
+        uSensor: 0.5,
+      },
+    ],
+    air: { bar: 1.013, uBar: 0.002, source: 'typed' },
+    ground: { c: 10, uC: 2 },
+    volume: { litres: 22, uLitres: 2 },
+    pipe: { innerMm: 150, wallMm: 18, material: 'clay', sleeveMm: 3 },
+    resin: null,
+    reaction: { handS: 3, closeS: 0.6 },
+    rateHz: 50,
+    ...changes,
+  };
+}
