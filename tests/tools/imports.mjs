@@ -22,7 +22,7 @@ const TABLE = {
   job: ['units'],
   sensing: ['units', 'physics', 'estimate', 'job', 'link:frames'],
   plan: ['units', 'physics', 'estimate', 'sensing', 'job'],
-  link: ['job'],
+  link: ['job', 'link/ports:types'],
   'link/ports': ['job', 'link'],
   watch: [...CORE, 'sensing:types', 'link:frames', 'link:status'],
   record: ['units', 'job', 'sensing', 'link', 'watch:types', 'engine:log'],
