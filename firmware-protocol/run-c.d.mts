@@ -1,0 +1,1 @@
+export function runC(): { passed: number; failed: number; output: string };
