@@ -71,7 +71,8 @@ describe('the engine on the simulated rig', () => {
 
   it('warns before rated on a fill with the regulator too high, and arms the device too', async () => {
     const b = createHostBench();
-    await b.connectRig('regulator-high');
+    await b.connectRig();
+    await b.ask({ q: 'rig-hand', hand: { hand: 'regulator', bar: 2.4 } });
     await b.ask(open);
     await b.run(2000);
     expect(b.moment().link.deviceGuard).toMatchObject({ state: 'armed', limitMbar: 1770 });

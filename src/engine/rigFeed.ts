@@ -2,6 +2,7 @@ import { createRigPort } from '../link/ports/rig.ts';
 import type { Timers } from '../link/timers.ts';
 import { QUICK_RESIN } from '../rig/cure.ts';
 import { createRigDevice, type RigDevice, type RigDeviceOptions } from '../rig/device.ts';
+import { createScenarioDevice, isScenario, SCENARIO_CODES } from '../rig/scenarios.ts';
 import type { OpenedPort, RigControl } from './deps.ts';
 import { EngineError } from './errors.ts';
 import type { RigOptions } from './messages.ts';
@@ -24,16 +25,14 @@ const PRACTICE: Omit<RigDeviceOptions, 'seed'> = {
   },
 };
 
-/** Scenarios by name; each is the practice site with something changed. */
-const SCENARIOS: Readonly<Record<string, Omit<RigDeviceOptions, 'seed'>>> = {
-  practice: PRACTICE,
-  /** A simulated crew does the whole job; the user watches. */
-  crew: { ...PRACTICE, crew: { seed: 1, workingBar: 1.5, seatBar: 0.4, holdS: 5400 } },
-  'regulator-high': { ...PRACTICE, site: { ...PRACTICE.site, regulator: { setBar: 2.4 } } },
-  leaking: { ...PRACTICE, site: { ...PRACTICE.site, leak: { mbarPerMin: 6 } } },
-};
+/** The demo job's own site, with nobody's hands but the user's; and every scenario of the rig. */
+export const RIG_SCENARIOS: readonly string[] = ['practice', ...SCENARIO_CODES];
 
-export const RIG_SCENARIOS: readonly string[] = Object.keys(SCENARIOS);
+function deviceOf(options: RigOptions): RigDevice {
+  if (options.scenario === 'practice') return createRigDevice({ ...PRACTICE, seed: options.seed });
+  if (isScenario(options.scenario)) return createScenarioDevice(options.scenario, options.seed);
+  throw new EngineError('bad-request', `no scenario ${options.scenario}: ${RIG_SCENARIOS.join(', ')}`);
+}
 
 /** Practice may hurry through a cure, but not faster than a tablet can simulate. */
 export const MOST_SPEED = 60;
@@ -66,10 +65,7 @@ function control(device: RigDevice): RigControl {
 
 /** @throws EngineError 'bad-request' on an unknown scenario or speed */
 export function openRig(options: RigOptions, timers: Timers): OpenedPort {
-  const scenario = SCENARIOS[options.scenario];
-  if (scenario === undefined)
-    throw new EngineError('bad-request', `no scenario ${options.scenario}: ${RIG_SCENARIOS.join(', ')}`);
   const speed = checkSpeed(options.speed);
-  const device = createRigDevice({ ...scenario, seed: options.seed });
+  const device = deviceOf(options);
   return { port: createRigPort(device, timers), rig: control(device), speed };
 }
