@@ -166,8 +166,10 @@ function annunciate(
     slot.unacked = slot.active;
     why = 'unshelved';
   }
-  const by = slot.active ? suppression(table, slots, row, world.stage) : null;
   const before = slot.suppressedBy;
+  let by = slot.active ? suppression(table, slots, row, world.stage) : null;
+  // Its parent has ended, and it is itself only waiting out its off-delay: it has nothing more to say.
+  if (slot.active && by === null && before === 'parent' && slot.pendingUs !== null) by = 'parent';
   slot.suppressedBy = by;
   if (by !== null) {
     slot.unacked = false;

@@ -42,6 +42,8 @@ class Model {
   readonly changedAt = new Map<AlarmCode, number>(CODES.map((c) => [c, -1]));
   readonly state = new Map<AlarmCode, AlarmState>(CODES.map((c) => [c, 'normal']));
   readonly shelf = new Map<AlarmCode, number>();
+  /** Hidden now because of a parent. */
+  readonly byParent = new Set<AlarmCode>();
   readonly occurrences = new Map<AlarmCode, number>(CODES.map((c) => [c, 0]));
 
   private chart(code: AlarmCode, input: Input): void {
@@ -73,8 +75,7 @@ class Model {
     TABLE.forEach((row, i) => {
       const code = row.alarm;
       const active = this.active.get(code)!;
-      const hidden =
-        active && (!row.stages.includes(this.stage) || row.parents.some((p) => this.active.get(p) === true));
+      const hidden = this.hidden(row);
       const until = this.shelf.get(code);
       if (until !== undefined) {
         if (this.t < until) return;
@@ -96,12 +97,26 @@ class Model {
     });
   }
 
+  private hidden(row: AlarmRow): boolean {
+    const code = row.alarm;
+    if (!this.active.get(code)) return false;
+    const outside = !row.stages.includes(this.stage);
+    const parent = row.parents.some((p) => this.active.get(p) === true);
+    // Hidden by its parent until now and on its way out.
+    const leaving = this.byParent.has(code) && this.now.get(code) === 'off';
+    if (this.shelf.has(code) && this.t < this.shelf.get(code)!) return outside || parent;
+    if (!outside && (parent || leaving)) this.byParent.add(code);
+    else this.byParent.delete(code);
+    return outside || parent || leaving;
+  }
+
   acknowledge(code: AlarmCode | 'all'): void {
     for (const c of CODES) if (code === 'all' || code === c) this.chart(c, 'ack');
   }
   shelve(code: AlarmCode, seconds: number): void {
     if (!TABLE.find((r) => r.alarm === code)!.shelvable) return;
     this.shelf.set(code, this.t + seconds);
+    this.byParent.delete(code);
     this.chart(code, 'shelve');
   }
   unshelve(code: AlarmCode): void {

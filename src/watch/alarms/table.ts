@@ -98,9 +98,10 @@ export const ALARM_TABLE: readonly AlarmRow[] = [
     offDelayS: 1,
     shelvable: false,
   }),
-  // Its delays hang on stage and sample period and are part of its condition (signal/loss.ts).
+  // Its on-delays hang on stage and sample period and are part of its condition (signal/loss.ts). The off-delay
+  // gives slow channels time to come back before their own alarms would speak up.
   row('pressure-lost', 'urgent', 'unseen-pressure', 'keep-clear-and-reconnect', 10, {
-    offDelayS: 0.5,
+    offDelayS: 2,
     shelvable: false,
   }),
   row('device-trip', 'urgent', 'burst', 'stop-air-and-vent', 3, {
@@ -142,7 +143,7 @@ export const ALARM_TABLE: readonly AlarmRow[] = [
     stages: UP,
     onDelayS: 3,
   }),
-  row('device-reset', 'low', 'guard-weakened', 'check-supply', 60, { parents: LOST, offDelayS: 1 }),
+  row('device-reset', 'low', 'guard-weakened', 'check-supply', 60, { parents: LOST }),
   row('supply-low', 'low', 'wrong-number', 'check-supply', 300, { parents: LOST, onDelayS: 1, offDelayS: 5 }),
   row('stuck', 'high', 'unseen-pressure', 'check-sensor', 60, { parents: LOST, offDelayS: 1 }),
   row('line-contradicted', 'low', 'wrong-number', 'correct-job-sheet', 600, {

@@ -131,9 +131,9 @@ export function signalFrame(s: Signal, reading: Reading): Hole | null {
     // Old and new values must not share a median or a mean.
     recentClear(s.recent);
     s.median = null;
-  } else if (s.lastTS !== null) {
-    periodAdd(s.period, reading.tS - s.lastTS);
   }
+  // A hole is a spacing, too: a slow device would never be known as slow, and the median bears one hole.
+  if (s.lastTS !== null) periodAdd(s.period, reading.tS - s.lastTS);
   s.lastFrameUs = reading.tUs;
   s.lastTS = reading.tS;
   s.status = reading.status;

@@ -119,14 +119,14 @@ export class Script {
   }
 
   /** Readings of `bar(seconds since this call)` for so many seconds, with ticks at 10 Hz between them. */
-  flow(seconds: number, bar: number | ((s: number) => number | null), flow: Flow = {}): this {
+  flow(seconds: number, bar: number | null | ((s: number) => number | null), flow: Flow = {}): this {
     const hz = flow.hz ?? 20;
     const n = Math.round(seconds * hz);
     const from = this.tS;
     for (let k = 1; k <= n; k++) {
       const tS = from + k / hz;
       this.ticks(tS);
-      const clean = typeof bar === 'number' ? bar : bar(k / hz);
+      const clean = typeof bar === 'function' ? bar(k / hz) : bar;
       const value = clean === null ? null : clean + (flow.sd ?? 0.001) * this.random();
       const reading = readingOf(tS, value, { temps: flow.temps?.(tS) ?? [], ...flow.more });
       step(this.w, { i: 'reading', tUs: reading.tUs, reading }, this.emit);

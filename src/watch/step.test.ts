@@ -1,0 +1,192 @@
+import { describe, expect, it } from 'vitest';
+import { FLAG } from '../sensing/reading.ts';
+import { viewOf } from './step.ts';
+import { LIMITS, readingOf, Script, setupOf } from './testing/script.ts';
+
+const fill = (t: number) => Math.min(1.8, Math.max(0, t * 0.05));
+
+describe('limits within a run', () => {
+  it('the ceiling only falls; a limit is never taken away; numbers ascend', () => {
+    const s = new Script();
+    const raised = setupOf({ number: 2, limits: { ...LIMITS, ceilingBar: 2.49 } });
+    s.setup(raised)
+      .setup(setupOf({ number: 3, limits: null }))
+      .setup(setupOf({ number: 1 }));
+    expect(s.of('setup-refused').map((e) => [e.setup, e.reason])).toEqual([
+      [2, 'ceiling-raised'],
+      [3, 'ceiling-raised'],
+      [1, 'not-newer'],
+    ]);
+    expect(viewOf(s.w, 0).limits).toEqual(LIMITS);
+    s.setup(setupOf({ number: 4, limits: { ...LIMITS, ceilingBar: 2.2 } }));
+    expect(s.of('limits').at(-1)).toMatchObject({ setup: 4, ceilingBar: 2.2 });
+    s.setup(setupOf({ number: 5 }));
+    expect(s.of('setup-refused').at(-1)).toMatchObject({ setup: 5 });
+  });
+
+  it('without a limit it says so all the time, and a limit may be set at any time', () => {
+    const s = new Script({ setup: null }).flow(3, 1.2);
+    expect(viewOf(s.w, s.tS * 1e6).standing).toContain('no-limit');
+    s.setup(setupOf({ limits: { ...LIMITS, ceilingBar: 1 } })).flow(1, 1.2);
+    expect(viewOf(s.w, s.tS * 1e6).standing).not.toContain('no-limit');
+    expect(s.heard()).toEqual(['ceiling']);
+  });
+});
+
+describe('ceiling', () => {
+  it('speaks at the second reading over it (median of three), in any stage, and clears under the deadband', () => {
+    for (const stage of ['prepare', 'hold', 'done'] as const) {
+      const s = new Script().flow(2, 2.4, { sd: 0 });
+      if (stage !== 'prepare') s.say({ c: 'stage', to: stage });
+      const from = s.tS;
+      s.flow(1, 2.481, { sd: 0 });
+      expect(s.at('ceiling', 'unacknowledged') - from).toBeCloseTo(0.1, 6);
+      s.flow(5, 2.47, { sd: 0 });
+      expect(s.states('ceiling')).toEqual(['unacknowledged']);
+      s.flow(5, 2.4, { sd: 0 });
+      expect(s.states('ceiling')).toEqual(['unacknowledged', 'returned']);
+    }
+  });
+
+  it('one spike raises nothing', () => {
+    const s = new Script().flow(2, 1.8).flow(0.05, 6).flow(2, 1.8);
+    expect(s.heard()).toEqual([]);
+    expect(viewOf(s.w, s.tS * 1e6).peakBar!).toBeLessThan(1.81);
+  });
+
+  it('a value over the sensor’s span is over the ceiling as well as lost', () => {
+    const s = new Script().flow(2, 1.8).flow(2, 4.1, { more: { flags: FLAG.outOfRange } });
+    expect(s.heard().sort()).toEqual(['ceiling', 'pressure-lost']);
+  });
+});
+
+describe('the device', () => {
+  it('its button acknowledges, its trip is an alarm', () => {
+    const s = new Script().flow(2, 1);
+    const frame = (code: 'trip' | 'button' | 'return') => ({
+      i: 'device' as const,
+      tUs: s.tS * 1e6,
+      frame: { t: 'E' as const, number: 1, tick: 1, code, channel: null, value: null },
+    });
+    s.give(frame('trip'));
+    expect(s.states('device-trip')).toEqual(['unacknowledged']);
+    s.give(frame('button'));
+    expect(s.states('device-trip')).toEqual(['unacknowledged', 'acknowledged']);
+    s.give(frame('return')).flow(2, 1);
+    expect(s.states('device-trip').at(-1)).toBe('normal');
+    expect(s.of('device').map((e) => e.what)).toEqual(['trip', 'button', 'return']);
+  });
+
+  it('an unarmed or higher limit of the device is told while the packer is up', () => {
+    const guard = (state: 'armed' | 'unarmed', limitMbar: number | null) => ({
+      i: 'device' as const,
+      tUs: 0,
+      frame: { t: 'G' as const, tick: 1, state, channel: 0, limitCounts: 1, limitMbar, sounder: 0 as const },
+    });
+    const s = new Script().give(guard('unarmed', null)).flow(10, 0);
+    expect(s.heard()).toEqual([]);
+    s.say({ c: 'stage', to: 'inflate' }).flow(1, 0.2);
+    expect(s.heard()).toEqual(['device-unarmed']);
+    s.give(guard('armed', 2480)).flow(1, 0.2);
+    expect(s.states('device-unarmed').at(-1)).toBe('returned');
+    s.give(guard('armed', 2600)).flow(4, 0.2);
+    expect(s.states('device-unarmed').at(-1)).toBe('unacknowledged');
+  });
+});
+
+describe('other faults', () => {
+  it('a store that fails is told and stops nothing', () => {
+    const s = new Script().flow(2, 1).notice({ n: 'store', ok: false, code: 'full' }).flow(1, 2.6);
+    expect(s.heard()).toEqual(['store-fault', 'ceiling']);
+    s.notice({ n: 'store', ok: true, code: 'ok' });
+    expect(s.states('store-fault').at(-1)).toBe('returned');
+  });
+
+  it('a clock jump is told and nothing is carried across it', () => {
+    const s = new Script().flow(2, 0).say({ c: 'stage', to: 'hold' }).flow(30, 1.8);
+    expect(s.of('segment').at(-1)).toMatchObject({ what: 'opened' });
+    s.notice({ n: 'clock-jump', seconds: 40 });
+    expect(s.of('segment').at(-1)).toMatchObject({ what: 'closed', why: 'gap' });
+    s.flow(2, 1.8);
+    expect(s.states('clock-jump')[0]).toBe('unacknowledged');
+  });
+
+  it('pot life: a quarter left is told, none left presses', () => {
+    const resin = {
+      name: 'R',
+      criterion: 'let-down' as const,
+      points: [{ c: 20, minutes: 60 }],
+      lowestC: 5,
+      potLifeMin: 4,
+      exotherm: 'low' as const,
+      expectedRiseK: null,
+    };
+    const s = new Script({ setup: setupOf({ resin }) }).flow(1, 0, { hz: 1 }).say({ c: 'mixed' });
+    s.setup(setupOf({ number: 2, resin, rateHz: 1 })).flow(400, 0, { hz: 1 });
+    expect(s.at('pot-life', 'unacknowledged')).toBeCloseTo(181, 0);
+    expect(s.of('alarm').map((e) => [e.why, e.priority])).toEqual([
+      ['condition', 'low'],
+      ['escalated', 'high'],
+    ]);
+    s.say({ c: 'stage', to: 'inflate' }).flow(3, 0, { hz: 1 });
+    expect(s.states('pot-life').at(-1)).not.toBe('unacknowledged');
+  });
+});
+
+describe('the state', () => {
+  const story = (s: Script) =>
+    s
+      .flow(3, 0)
+      .say({ c: 'zero' })
+      .say({ c: 'stage', to: 'seat' })
+      .flow(20, (t) => Math.min(0.4, t * 0.04))
+      .say({ c: 'gauge', bar: 0.42 })
+      .say({ c: 'stage', to: 'inflate' })
+      .flow(40, (t) => 0.4 + Math.min(1.4, t * 0.05));
+
+  it('is plain: a snapshot through JSON goes on with the very same events', () => {
+    const a = story(new Script());
+    const b = story(new Script());
+    const snapshot = JSON.parse(JSON.stringify(b.w)) as typeof b.w;
+    expect(snapshot).toEqual(b.w);
+    (b as { w: typeof b.w }).w = snapshot;
+    for (const s of [a, b])
+      s.say({ c: 'stage', to: 'hold' }).flow(500, 1.8).silence(7).flow(20, 1.75).notice({ n: 'end' });
+    expect(b.events).toEqual(a.events);
+    expect(a.events.length).toBeGreaterThan(8);
+  });
+
+  it('says nothing after the end', () => {
+    const s = new Script().flow(2, 0).notice({ n: 'end' });
+    const n = s.events.length;
+    s.flow(5, 3).silence(9).notice({ n: 'end' });
+    expect(s.events).toHaveLength(n);
+    expect(s.events.at(-1)!.e).toBe('end');
+  });
+
+  it('events never go back in time, and every number in them is finite', () => {
+    const s = story(new Script())
+      .say({ c: 'stage', to: 'hold' })
+      .flow(300, 1.8)
+      .flow(20, 2.6)
+      .notice({ n: 'end' });
+    let last = 0;
+    for (const e of s.events) {
+      expect(e.tUs).toBeGreaterThanOrEqual(last);
+      last = e.tUs;
+      expect(JSON.parse(JSON.stringify(e))).toEqual(e);
+    }
+  });
+
+  it('no story of readings and commands throws, and the view can always be made', () => {
+    const s = new Script({ setup: null });
+    for (const bar of [null, 0, -5, 100, 1e9]) {
+      s.give({ i: 'reading', tUs: 1, reading: readingOf(0.001, bar) });
+      viewOf(s.w, 2);
+    }
+    for (const to of ['hold', 'let-down', 'done', 'prepare', 'abandoned', 'seat', 'hold'] as const) {
+      s.say({ c: 'stage', to }).flow(1, fill);
+      expect(viewOf(s.w, s.tS * 1e6).stage).toBe(to);
+    }
+  });
+});
