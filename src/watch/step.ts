@@ -10,6 +10,7 @@ import type { WatchEvent } from './events.ts';
 import type { WatchInput } from './inputs.ts';
 import { cureProbes } from './signal/probes.ts';
 import { ask } from './stages/fastfall.ts';
+import { reboundBreak } from './stages/rebound.ts';
 import type { WatchState } from './state.ts';
 import { takeCommand } from './take/command.ts';
 import { takeDevice, takeNotice } from './take/notice.ts';
@@ -22,6 +23,7 @@ export { createWatch } from './state.ts';
 
 type Emit = (event: WatchEvent) => void;
 
+const LOST = ALARMS.indexOf('pressure-lost');
 const FAST_FALL = ALARMS.indexOf('fast-fall');
 
 /** The machine's window on the state; made once, so that nothing is allocated a reading. */
@@ -80,6 +82,7 @@ function settleUp(w: WatchState, emit: Emit): void {
   world.w = w;
   stepAlarms(ALARM_TABLE, w.alarms, w.tUs, world, emit);
   world.w = null;
+  if (w.rebound.test !== null && w.alarms[LOST]!.active) reboundBreak(w.rebound, w.tUs, emit);
   const slot = w.alarms[FAST_FALL]!;
   if (slot.active && w.hold !== null && !w.infer && w.signal.median !== null)
     ask(w.fastFall, w.levels, w.signal.median, slot.occurrence, w.tUs, emit);

@@ -84,19 +84,20 @@ export function levelMax(l: Levels, s: number): number | null {
   return max;
 }
 
-/** Highest less lowest mean over the last `s` seconds; null where the course is shorter or has under four means. */
+/**
+ * Highest less lowest mean over the last `s` seconds, or over the last four means where a device is slow; null
+ * where the course is shorter.
+ */
 export function levelSpan(l: Levels, s: number): number | null {
   const last = l.t.length - 1;
   if (last < 3 || l.t[last]! - l.t[0]! < s - 1e-9) return null;
-  const at = l.t[last]! - s;
+  const at = Math.min(l.t[last]! - s, l.t[last - 3]!);
   let min = Number.POSITIVE_INFINITY;
   let max = Number.NEGATIVE_INFINITY;
-  let n = 0;
   for (let i = last; i >= 0 && l.t[i]! >= at - 1e-9; i--) {
     const p = l.p[i]!;
     if (p < min) min = p;
     if (p > max) max = p;
-    n++;
   }
-  return n < 4 ? null : max - min;
+  return max - min;
 }

@@ -14,7 +14,7 @@ const temp = (more: Partial<TemperatureReading> = {}): TemperatureReading => ({
   ...more,
 });
 
-function after(...steps: [number, TemperatureReading[]][]): Probe[] {
+function heardOf(...steps: [number, TemperatureReading[]][]): Probe[] {
   const probes: Probe[] = [];
   for (const [t, temps] of steps) takeProbes(probes, readingOf(t, 1, { temps }));
   return probes;
@@ -22,7 +22,7 @@ function after(...steps: [number, TemperatureReading[]][]): Probe[] {
 
 describe('probes', () => {
   it('an open probe is lost after five seconds, and its last value is not shown as new', () => {
-    const probes = after([0, [temp()]], [1, [temp({ c: null, flags: FLAG.open })]]);
+    const probes = heardOf([0, [temp()]], [1, [temp({ c: null, flags: FLAG.open })]]);
     expect(lostPlace(probes, null, 0, 5e6)).toBeNull();
     expect(lostPlace(probes, null, 0, 5.1e6)).toBe('sleeve');
     expect(probeFresh(probes[0]!, 5.1e6)).toBe(false);
@@ -30,7 +30,7 @@ describe('probes', () => {
   });
 
   it('held values do not make it fresh but give a slow channel three times as long', () => {
-    const probes = after([0, [temp()]], [10, [temp({ flags: FLAG.held })]]);
+    const probes = heardOf([0, [temp()]], [10, [temp({ flags: FLAG.held })]]);
     expect(lostPlace(probes, null, 0, 14e6)).toBeNull();
     expect(lostPlace(probes, null, 0, 15.1e6)).toBe('sleeve');
   });
@@ -66,13 +66,13 @@ describe('probes', () => {
   });
 
   it('an unnamed place is nobody’s loss and earns nothing', () => {
-    const probes = after([0, [temp({ place: null })]]);
+    const probes = heardOf([0, [temp({ place: null })]]);
     expect(lostPlace(probes, null, 0, 60e6)).toBeNull();
     expect(cureProbes(probes, [], 1e6)).toEqual([]);
   });
 
   it('is checked when the flag is clear or the place agreed with a thermometer', () => {
-    const probes = after([0, [temp({ flags: FLAG.unchecked })]]);
+    const probes = heardOf([0, [temp({ flags: FLAG.unchecked })]]);
     expect(cureProbes(probes, [], 1e6)[0]).toMatchObject({ checked: false });
     expect(cureProbes(probes, ['sleeve'], 1e6)[0]).toMatchObject({ checked: true });
   });
