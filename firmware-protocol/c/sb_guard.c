@@ -10,6 +10,12 @@
 /* 0.9 of the nominal supply in 1024ths. */
 #define LEAST_SUPPLY 922
 
+/* A moment later than `now` has an age of 0: the interrupt may have been later than the main loop's tick. */
+static uint32_t age(uint32_t now, uint32_t then) {
+  const uint32_t ticks = now - then;
+  return ticks > 0x80000000u ? 0 : ticks;
+}
+
 void sb_guard_init(struct sb_guard *g, int32_t small, int32_t floor, int32_t deadband) {
   g->state = SB_IS_UNARMED;
   g->limit.channel = 0;
@@ -38,7 +44,7 @@ void sb_guard_step(struct sb_guard *g, uint32_t tick, int32_t counts) {
   if (g->state == SB_IS_UNARMED) return;
   if (counts >= g->effective) {
     g->below = 0;
-    if (g->state == SB_IS_ARMED || (g->state == SB_IS_SILENCED && tick - g->silenced_tick >= SILENCE_LASTS)) {
+    if (g->state == SB_IS_ARMED || (g->state == SB_IS_SILENCED && age(tick, g->silenced_tick) >= SILENCE_LASTS)) {
       g->state = SB_IS_TRIPPED;
       g->trip_counts = counts;
       g->trips++;
@@ -53,7 +59,7 @@ void sb_guard_step(struct sb_guard *g, uint32_t tick, int32_t counts) {
   if (!g->below) {
     g->below = 1;
     g->below_since = tick;
-  } else if (tick - g->below_since >= RETURN_AFTER) {
+  } else if (age(tick, g->below_since) >= RETURN_AFTER) {
     g->below = 0;
     g->state = SB_IS_ARMED;
     g->returns++;
@@ -86,7 +92,7 @@ void sb_guard_supply(struct sb_guard *g, int32_t counts, int32_t nominal) {
 
 /* 1 when the pressure is known to be small: only then may the limit be raised or taken away. */
 static uint8_t is_small(const struct sb_guard *g, uint32_t tick) {
-  return (uint8_t)(g->known && tick - g->counts_tick <= FRESH && g->supply_1024 != 0 && g->counts >= g->floor &&
+  return (uint8_t)(g->known && age(tick, g->counts_tick) <= FRESH && g->supply_1024 != 0 && g->counts >= g->floor &&
                    g->counts < corrected(g, g->small));
 }
 

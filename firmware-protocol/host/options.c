@@ -9,7 +9,7 @@ int read_options(struct options *o, int argc, char **argv) {
   o->seed = 1;
   o->seq0 = o->tick0 = 0;
   o->channels = 5;
-  o->reset_on_open = 0;
+  o->reset_on_open = o->bus_powered = 0;
   o->id = "sb-host-1";
   o->serial = "SB0001";
   o->vid = "1209";
@@ -20,6 +20,10 @@ int read_options(struct options *o, int argc, char **argv) {
     const char *value = i + 1 < argc ? argv[i + 1] : NULL;
     if (!strcmp(name, "--reset-on-open")) {
       o->reset_on_open = 1;
+      continue;
+    }
+    if (!strcmp(name, "--bus-powered")) {
+      o->bus_powered = 1;
       continue;
     }
     if (value == NULL) {

@@ -4,7 +4,7 @@
 
 struct options {
   uint32_t baud, seed, seq0, tick0;
-  int channels, reset_on_open;
+  int channels, reset_on_open, bus_powered;
   const char *id, *serial, *vid, *pid, *store, *tap;
 };
 

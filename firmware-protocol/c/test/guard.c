@@ -94,6 +94,10 @@ static void trips(void) {
   CHECK(g.state == SB_IS_SILENCED);
   sb_guard_step(&g, t += SB_SECOND, BAR15);
   CHECK(g.state == SB_IS_TRIPPED && g.trips == 3);
+  /* A conversion stamped a little before the last one does not shorten the second. */
+  sb_guard_step(&g, t += 10, ZERO);
+  sb_guard_step(&g, t - 5, ZERO);
+  CHECK(g.state == SB_IS_TRIPPED);
   /* Lowering under the pressure trips at the next conversion. */
   {
     struct sb_limit l = {0, BAR1, 1000};

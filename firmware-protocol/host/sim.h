@@ -1,0 +1,36 @@
+/* State shared by the parts of the host program: device.c (start, sampling, loop), wire.c (bytes), ops.c (stdin). */
+#ifndef SIM_H
+#define SIM_H
+#include "options.h"
+#include "port.h"
+#include "world.h"
+#include <stdio.h>
+
+struct sim {
+  struct options options;
+  struct port port;
+  struct world world;
+  struct sb_device device;
+  struct sb_config config;
+  int save_fails;
+  FILE *tap;
+  int64_t boot_ns, wake_ns;
+  uint32_t boots;
+  int64_t deaf_until, silent_until, stalled_until;
+  uint64_t written, unheard;
+};
+extern struct sim sim;
+
+int64_t now_ns(void);
+uint32_t tick_at(int64_t ns);
+/* The device starts anew; `cause` as in sb_device_init. */
+void start_device(uint8_t cause);
+
+/* Puts bytes on the wire as they are, also into the middle of a line. */
+void emit(const uint8_t *bytes, size_t n);
+void listen_to_host(int64_t now, int open_now);
+void drain(int64_t now, int open_now);
+
+/* Reads stdin and carries out whole lines. 0: the program ends. */
+int operations(int64_t now, int open_now);
+#endif
