@@ -39,7 +39,15 @@ const warp = [new Float64Array(BANK_MOST), new Float64Array(BANK_MOST), new Floa
 /**
  * Best line of one candidate over the given fading times. @param n blocks; x and warp are filled.
  */
-function fitOne(blocks: BlockMeans, n: number, p1: number, b: number, taus: readonly number[]): CandidateFit {
+function fitOne(
+  blocks: BlockMeans,
+  n: number,
+  p1: number,
+  b: number,
+  taus: readonly number[],
+  soft = 0,
+  most = MOST_HEAT,
+): CandidateFit {
   const { p, variance, t } = blocks;
   const scale = p1 * (1 - b);
   let s0 = 0;
@@ -58,6 +66,8 @@ function fitOne(blocks: BlockMeans, n: number, p1: number, b: number, taus: read
       y[i] = u;
       w[i] = (scale * scale) / variance[i]!;
     }
+    // A vessel that gives way by a share `soft` of its volume a bar fills as (1 + soft·(2p − 1)) times as large.
+    if (soft > 0) y[i]! += soft * (2 * p1 * (b * y[i]! - (1 - b) * Math.cos(Math.max(0, y[i]!))) - y[i]!);
     s0 += w[i]!;
     sx += w[i]! * x[i]!;
     sy += w[i]! * y[i]!;
@@ -97,9 +107,9 @@ function fitOne(blocks: BlockMeans, n: number, p1: number, b: number, taus: read
     if (det > 1e-9 * xx * ee) {
       const rate = (xy * ee - ey * xe) / det;
       const extra = (ey * xx - xy * xe) / det;
-      h = rate > 0 ? extra / rate : extra > 0 ? MOST_HEAT : 0;
+      h = rate > 0 ? extra / rate : extra > 0 ? most : 0;
     }
-    h = h > MOST_HEAT ? MOST_HEAT : h > 0 ? h : 0;
+    h = Math.max(0, Math.min(most, h));
     const zz = xx + 2 * h * xe + h * h * ee;
     const rate = zz > 0 ? Math.max(0, (xy + h * ey) / zz) : 0;
     const y0 = my - rate * (mx + h * me);
@@ -120,6 +130,13 @@ function fitOne(blocks: BlockMeans, n: number, p1: number, b: number, taus: read
   return out;
 }
 
+function prepare(blocks: BlockMeans, n: number, taus: readonly number[]): void {
+  const t0 = blocks.t[0]!;
+  for (let i = 0; i < n; i++) x[i] = blocks.t[i]! - t0;
+  for (let k = 0; k < taus.length; k++)
+    for (let i = 0; i < n; i++) warp[k]![i] = taus[k]! * (1 - Math.exp(-x[i]! / taus[k]!));
+}
+
 /**
  * Judges the candidates (ascending, absolute bar) on the blocks, at most BANK_MOST of them. Those that the blocks have
  * clearly passed are still judged, and fail. The best is refined between its neighbours by a parabola.
@@ -133,10 +150,7 @@ export function judgeBank(
 ): BankResult | null {
   const n = blocks.t.length;
   if (n < 4 || n > BANK_MOST || candidates.length < 3 || taus.length < 1 || taus.length > 3) return null;
-  const t0 = blocks.t[0]!;
-  for (let i = 0; i < n; i++) x[i] = blocks.t[i]! - t0;
-  for (let k = 0; k < taus.length; k++)
-    for (let i = 0; i < n; i++) warp[k]![i] = taus[k]! * (1 - Math.exp(-x[i]! / taus[k]!));
+  prepare(blocks, n, taus);
   let bestK = 0;
   const fits: CandidateFit[] = [];
   for (let k = 0; k < candidates.length; k++) {
@@ -163,6 +177,24 @@ export function judgeBank(
     p1: fits.map((f) => f.p1),
     excess: fits.map((f) => (f.chi2 - best.chi2) / scale),
   };
+}
+
+/**
+ * Excess of one more candidate, where the vessel may give way under pressure by `soft` (share of its volume a bar).
+ * For the question whether a supply that stays open could look like the best fit.
+ */
+export function excessSoft(
+  r: BankResult,
+  blocks: BlockMeans,
+  p1: number,
+  taus: readonly number[],
+  soft: number,
+  most: number,
+): number {
+  const n = blocks.t.length;
+  if (n > BANK_MOST) return 0;
+  prepare(blocks, n, taus);
+  return (fitOne(blocks, n, p1, r.best.b, taus, soft, most).chi2 - r.best.chi2) / r.scale;
 }
 
 /** Least excess of all candidates up to p1 (between neighbours as a parabola's arm); Infinity when none lies so low. */

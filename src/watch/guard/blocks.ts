@@ -61,23 +61,31 @@ export function rowTrim(row: BlockRow, most: number): number {
 }
 
 /**
- * Halves the older half by merging pairs; blocks that would grow past `longest` samples' worth are dropped
- * instead. The mean of a curved stretch lies off the curve by curvature · width²/24, which bounds the width.
+ * Merges pairs in the older half, and drops from the oldest what is still too many. The mean of a curved stretch
+ * lies off the curve by (rise of the block)²/(48 · rise still to come), so a block's rise is bounded.
  */
-export function rowMerge(row: BlockRow, longest: number): void {
+export function rowMerge(row: BlockRow, most: number, rise: number, longest: number): void {
   const half = row.t.length >> 1;
   const t: number[] = [];
   const p: number[] = [];
   const n: number[] = [];
-  for (let i = 0; i + 1 < half; i += 2) {
+  let i = 0;
+  while (i < half) {
     const m = row.n[i]! + row.n[i + 1]!;
-    if (m > longest) continue;
-    t.push((row.t[i]! * row.n[i]! + row.t[i + 1]! * row.n[i + 1]!) / m);
-    p.push((row.p[i]! * row.n[i]! + row.p[i + 1]! * row.n[i + 1]!) / m);
-    n.push(m);
+    if (i + 1 < half && m <= longest && Math.abs(row.p[i + 1]! - row.p[i]!) * 2 <= rise) {
+      t.push((row.t[i]! * row.n[i]! + row.t[i + 1]! * row.n[i + 1]!) / m);
+      p.push((row.p[i]! * row.n[i]! + row.p[i + 1]! * row.n[i + 1]!) / m);
+      n.push(m);
+      i += 2;
+    } else {
+      t.push(row.t[i]!);
+      p.push(row.p[i]!);
+      n.push(row.n[i]!);
+      i++;
+    }
   }
-  const rest = half - (half % 2);
-  row.t = t.concat(row.t.slice(rest));
-  row.p = p.concat(row.p.slice(rest));
-  row.n = n.concat(row.n.slice(rest));
+  row.t = t.concat(row.t.slice(i));
+  row.p = p.concat(row.p.slice(i));
+  row.n = n.concat(row.n.slice(i));
+  rowTrim(row, most);
 }

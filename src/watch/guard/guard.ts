@@ -91,6 +91,8 @@ const AGREE_SETTLE = 3;
 const UNDER_EXCESS = 25;
 const OPEN_EXCESS = 12;
 const LEAST_STRETCH_S = 2;
+/** Rise still forecast, in rises of the stretch that it is forecast from. */
+const MOST_REACH = 1.5;
 
 function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
   const limits = ctx.limits;
@@ -115,6 +117,8 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
     const stretch = s.long.t.length > s.from ? s.long.t[s.long.t.length - 1]! - s.long.t[s.from]! : 0;
     const sure =
       b !== null &&
+      // No further than the stretch itself carries: a long reach makes small errors of the model into large ones.
+      b.bar - level <= MOST_REACH * (level - s.long.p[s.from]!) &&
       stretch >= LEAST_STRETCH_S &&
       b.reduced < 3 &&
       b.bar > limits.ceilingBar &&

@@ -4,7 +4,7 @@
  */
 
 import { MAD_TO_SD, stepMedian } from '../../estimate/robust.ts';
-import { bankInterval, excessFrom, excessUpTo, judgeBank } from '../../estimate/settle-bank.ts';
+import { bankInterval, excessFrom, excessSoft, excessUpTo, judgeBank } from '../../estimate/settle-bank.ts';
 import { fittedPressure } from '../../estimate/subsonic.ts';
 import type { Limits } from '../../job/setup.ts';
 import { rowMerge } from './blocks.ts';
@@ -18,34 +18,40 @@ export const CRITICAL = 0.25;
 export const LONG_S = 0.2;
 const LONG_MOST = 56;
 /** Floor under the scatter of a long block, bar: what the model itself is wrong by over a stretch. */
-const MODEL_SD = 0.0005;
+const MODEL_SD = 0.00025;
 /** An open supply stands at least this far over the ceiling, bar: nearer ones are a regulator set too high. */
-export const OPEN_OVER_BAR = 1.6;
+export const OPEN_OVER_BAR = 2.2;
 
 /** Fading of the heat of compression: time constants tried, s. */
 const FADE_S = [4, 14] as const;
+/** What an open supply is allowed besides: slow fading too, and a packer that gives way by this share a bar. */
+const SOFT_FADE_S = [4, 12, 36] as const;
+const SOFT = 0.05;
+/** And a receiver that runs down while it fills: together with the heat a fading of up to this. */
+const SOFT_HEAT = 0.7;
 /** Over a few seconds heat that fades slowly is a straight line too: one time, so long that it adds nothing. */
 const NO_FADE_S = [1e4] as const;
 
-const GRID = [
-  0.2, 0.35, 0.5, 0.62, 0.72, 0.8, 0.86, 0.91, 0.95, 0.98, 1, 1.025, 1.06, 1.11, 1.18, 1.28, 1.42, 1.6,
-];
+/** Steps from the present level to the candidates, bar: fine where it may settle soon, coarse beyond. */
+const STEPS = [0.003, 0.008, 0.016, 0.03, 0.05, 0.08, 0.12, 0.18, 0.26, 0.38, 0.55, 0.8, 1.15] as const;
 
-/** Candidates for a ceiling, absolute bar, ascending, from the reading up; the last three are open supplies. */
-function candidates(ceiling: number, from: number): number[] {
+/** Candidates from the reading up, absolute bar, ascending, with the ceiling and open supplies among them. */
+function candidates(ceiling: number, level: number): number[] {
+  const open = Math.max(ceiling, level) + OPEN_OVER_BAR;
   const out: number[] = [];
-  for (const g of GRID) {
-    const p = g * ceiling;
-    if (p > from - 0.02) out.push(p + AIR_BAR);
+  let under = true;
+  for (const step of STEPS) {
+    const p = level + step;
+    if (under && p > ceiling) {
+      if (ceiling > level) out.push(ceiling + AIR_BAR);
+      under = false;
+    }
+    out.push(p + AIR_BAR);
   }
-  const top = Math.max(1.6 * ceiling, from);
-  const open = ceiling + OPEN_OVER_BAR;
-  if (open > top + 0.3) out.push((top + open) / 2 + AIR_BAR);
-  out.push(
-    Math.max(open, top + 0.2) + AIR_BAR,
-    Math.max(open, top) + 1.5 + AIR_BAR,
-    Math.max(open, top) + 5 + AIR_BAR,
-  );
+  if (under) out.push(ceiling + AIR_BAR);
+  const top = Math.max(level + 1.15, ceiling);
+  if (open - top > 0.5) out.push((top + open) / 2 + AIR_BAR);
+  out.push(open + AIR_BAR, open + 1.8 + AIR_BAR, open + 5 + AIR_BAR);
   return out;
 }
 
@@ -76,7 +82,7 @@ export function longBlock(s: GuardState, limits: Limits | null): void {
       s.from = 0;
     } else {
       const age = row.t[s.from]!;
-      rowMerge(row, Math.ceil(2 / LONG_S) * typical);
+      rowMerge(row, LONG_MOST - 6, 0.04, Math.ceil(6 / LONG_S) * typical);
       s.from = row.t.findIndex((t) => t >= age);
       if (s.from < 0) s.from = 0;
     }
@@ -128,13 +134,7 @@ function judgeRecent(s: GuardState, limits: Limits, typical: number): RecentBeli
     variance.push(blockVariance(s, row.n[i]!, typical));
   }
   const level = row.p[to - 1]!;
-  // Between here and the ceiling closely, then over it.
-  const grid: number[] = [];
-  const room = Math.max(0.02, ceiling - level);
-  for (const share of [0.03, 0.08, 0.16, 0.27, 0.4, 0.6, 1, 1.6, 2.6])
-    grid.push(level + share * room + AIR_BAR);
-  grid.push(ceiling + OPEN_OVER_BAR + AIR_BAR, ceiling + OPEN_OVER_BAR + 4 + AIR_BAR);
-  grid.sort((a, b) => a - b);
+  const grid = candidates(ceiling, level);
   const bank = judgeBank({ t, p, variance }, grid, CRITICAL, NO_FADE_S);
   if (bank === null) return null;
   return {
@@ -163,7 +163,11 @@ function judge(s: GuardState, limits: Limits, typical: number): SettleBelief | n
   if (bank.reduced > 3 && t.length > 10) s.from += Math.ceil(t.length / 5);
   const { low, high } = bankInterval(bank, 2);
   const underExcess = excessUpTo(bank, ceiling + AIR_BAR);
-  const openExcess = excessFrom(bank, ceiling + OPEN_OVER_BAR + AIR_BAR);
+  let openExcess = excessFrom(bank, ceiling + OPEN_OVER_BAR + AIR_BAR);
+  // Only where an alarm hangs on it: could it be an open supply that fills a packer which gives way?
+  if (underExcess > 6 && openExcess > 4)
+    for (const p1 of [ceiling + OPEN_OVER_BAR, ceiling + OPEN_OVER_BAR + 2])
+      openExcess = Math.min(openExcess, excessSoft(bank, { t, p, variance }, p1 + AIR_BAR, SOFT_FADE_S, SOFT, SOFT_HEAT));
   return {
     atS: row.t[to - 1]!,
     bar: bank.best.p1 - AIR_BAR,
