@@ -1,9 +1,11 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, expectTypeOf, it } from 'vitest';
+import type * as engine from '../engine/messages.ts';
 import { createDecoder } from '../link/decode.ts';
 import { encodeFrame } from '../link/encode.ts';
 import type { DeviceFrame, Frame, HostVerb, SampleFrame, StrayReason } from '../link/frames.ts';
 import { STATUS } from '../link/frames.ts';
 import { createRigDevice, type RigDevice, type RigDeviceOptions } from './device.ts';
+import type { RigFault, RigHand } from './faults.ts';
 
 function host(options: Partial<RigDeviceOptions> = {}) {
   const device = createRigDevice({ seed: 1, ...options });
@@ -188,6 +190,31 @@ describe('rig device: the site behind it', () => {
 });
 
 describe('rig device: faults of the line', () => {
+  it('takes just the faults and hands that the page may send', () => {
+    expectTypeOf<RigFault>().toEqualTypeOf<engine.RigFault>();
+    expectTypeOf<RigHand>().toEqualTypeOf<engine.RigHand>();
+    const d = createRigDevice({ seed: 1 });
+    const all: engine.RigFault[] = [
+      { fault: 'regulator', bar: 1 },
+      { fault: 'creep', barPerMin: 0.1 },
+      { fault: 'stuck-open' },
+      { fault: 'leak', mbarPerMin: 5 },
+      { fault: 'open-probe' },
+      { fault: 'garbage', bytes: 3 },
+      { fault: 'silence', seconds: 1 },
+      { fault: 'supply-sag' },
+      { fault: 'reset' },
+      { fault: 'unplug' },
+      { fault: 'replug' },
+    ];
+    for (const f of all) {
+      d.fault(f);
+      d.advance(d.nowS + 1);
+    }
+    expect(d.plugged).toBe(true);
+    expect(d.channels.couples[0]?.wiring).toBe('open');
+  });
+
   it('falls silent and shows the loss in seq and status', () => {
     const h = host();
     h.go(1, false);

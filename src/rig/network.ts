@@ -40,6 +40,9 @@ export class Network {
   /** Share 0..1 of the regulator's valve, where it has a lag. */
   private lift = 0;
   private nextLift = 0;
+  /** Conductance of the hand valve at the opening valveAt. */
+  private valveC = 0;
+  private valveAt = Number.NaN;
   /** What hands and faults have set: 0..1 and bar. */
   valveOpen = 0;
   ventOpen = 0;
@@ -122,7 +125,11 @@ export class Network {
     const setPa = air + this.setBar * BAR;
     const lagShare = reg.lagS > 0 ? h / (h + reg.lagS) : 1;
     const open = this.valveOpen;
-    const valveC = (open <= 0 ? 0 : site.valve.conductance * open ** site.valve.curve) + site.valve.seepage;
+    if (open !== this.valveAt) {
+      this.valveAt = open;
+      this.valveC = (open <= 0 ? 0 : site.valve.conductance * open ** site.valve.curve) + site.valve.seepage;
+    }
+    const valveC = this.valveC;
     const ventC = this.ventOpen <= 0 ? 0 : site.vent.c * this.ventOpen;
     const f = this.flows;
     let ps = this.supplyPa;
@@ -264,7 +271,8 @@ export class Network {
       const v = this.volumeM3(p);
       const step = (target - p * v) / (v + p * this.packer.slope(p - this.site.airPa));
       p = Math.max(0.3 * p, p + step);
-      if (Math.abs(step) < 1e-4) break;
+      // Newton doubles the digits: the next step would be far below a micropascal.
+      if (Math.abs(step) < 0.05) break;
     }
     this.packerPa = p;
   }

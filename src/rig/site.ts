@@ -60,6 +60,8 @@ const BAR = 1e5;
 const ZERO_C = 273.15;
 /** How fast a hand turns the regulator's knob, bar/s. */
 const KNOB_BAR_S = 0.8;
+/** Degree of cure at which the resin no longer flows. */
+const GEL = 0.3;
 
 export class Site {
   readonly truth: SiteTruth;
@@ -242,7 +244,7 @@ export class Site {
         : 100;
       if (change <= 3 || h <= 4e-4 * options.stepScale) {
         if (!solved) throw new Error('site: the air network does not settle');
-        this.h = Math.min(60, (h / options.stepScale) * Math.min(1.7, Math.max(0.25, 0.8 / (change + 1e-9))));
+        this.h = Math.min(60, (h / options.stepScale) * Math.min(2.2, Math.max(0.25, 0.8 / (change + 1e-9))));
         break;
       }
       h *= solved ? Math.max(0.2, 1.5 / change) : 0.25;
@@ -308,9 +310,10 @@ export class Site {
       if (ratio > 0.5) this.h = Math.min(this.h, (this.wallWaitS * 0.9) / ratio);
       this.wallWaitS = 0;
       this.wallWaitJ = 0;
+      this.truth.leastCured = wall.leastCured;
+      this.truth.meanCured = wall.meanCured;
     }
-    const gelled = wall.meanCured / 0.3;
-    packer.relax(h, net.packerPa - options.airPa, gelled >= 1 ? 0 : 1 - gelled);
+    packer.relax(h, net.packerPa - options.airPa, Math.max(0, 1 - this.truth.meanCured / GEL));
     net.settlePacker();
     if (net.packerPa - options.airPa > this.truth.peakBar * BAR)
       this.truth.peakBar = (net.packerPa - options.airPa) / BAR;
@@ -366,8 +369,6 @@ export class Site {
     truth.ventOpen = net.ventOpen;
     truth.regulatorBar = net.setBar;
     truth.coupled = net.coupled;
-    truth.leastCured = wall.leastCured;
-    truth.meanCured = wall.meanCured;
   }
 }
 
