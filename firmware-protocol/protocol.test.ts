@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { crc32c } from '../src/link/crc32c.ts';
@@ -105,6 +107,18 @@ const kinds = messages.flatMap((m): Kind[] =>
 );
 
 describe('protocol.json', () => {
+  it('the example line of SPEC.md is a frame', () => {
+    const spec = readFileSync(path.join(import.meta.dirname, 'SPEC.md'), 'utf8');
+    const example = /^ {4}(S,.*)⏎$/m.exec(spec)?.[1] ?? '';
+    expect(decode(ascii(`${example}\n`), 'device')).toEqual({
+      t: 'S',
+      seq: 41,
+      tick: 1234567,
+      counts: [16384, -3, null],
+      status: 4,
+    });
+  });
+
   it('names the constants of the codec', () => {
     expect(protocol.version).toBe(PROTOCOL_VERSION);
     expect(protocol.line.maxBytes).toBe(MAX_LINE);

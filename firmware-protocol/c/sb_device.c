@@ -179,6 +179,7 @@ static void carry_out(struct sb_device *d, uint32_t tick, const struct sb_comman
 static void alive(struct sb_device *d, uint32_t tick, uint8_t is_hello) {
   if (!d->heard) {
     d->heard = 1;
+    d->lf_due = 1;
     d->guard_due = 1;
     /* A hello already tells boot id and uptime; to any other command the start has to be announced. */
     if (is_hello && d->event_count > 0 && d->events[d->event_head].code == SB_BOOT && !d->events[d->event_head].has_value) {
@@ -332,6 +333,11 @@ void sb_device_poll(struct sb_device *d, uint32_t tick) {
   if (!d->heard) {
     d->fifo_tail = d->fifo_head; /* silent until spoken to */
     return;
+  }
+  if (d->lf_due) {
+    sb_ring_begin(&d->ring);
+    sb_ring_put(&d->ring, '\n');
+    if (sb_ring_commit(&d->ring)) d->lf_due = 0;
   }
   if (d->reply_due) {
     begin(d, &w);

@@ -249,6 +249,7 @@ struct sb_device {
   uint32_t heard_tick;
   uint8_t have_last;
   struct sb_reply last;
+  uint8_t lf_due; /* the last line before the start may have been cut */
   uint8_t reply_due, guard_due, hello_next; /* hello_next: 0 none, 1 device line, 2.. channel lines */
   struct sb_event events[SB_EVENTS];
   uint8_t event_head, event_count;
