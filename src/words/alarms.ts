@@ -130,7 +130,7 @@ const TEXT: Record<AlarmCode, Text> = {
   'line-contradicted': (v) =>
     `The readings do not fit the line or tap that was declared${v.cause === undefined ? '' : ` (${v.cause})`}: look at the valve and correct the job sheet. Until then the hold claims nothing`,
   'gauge-differs': (v, u) =>
-    `Dial gauge and sensor differ beyond their uncertainty${with_(': sensor ', v.bar, u)}. Believe the higher one, find out which is wrong before going on`,
+    `Dial gauge and sensor differ beyond their uncertainty${with_(': gauge ', v.gaugeBar, u)}${with_(v.gaugeBar === undefined ? ': sensor ' : ', sensor ', v.bar, u)}. Believe the higher one, find out which is wrong before going on`,
   rebound: (v, u) =>
     `Pressure came back after the vent was closed${with_(': ', v.bar, u)}. The packer is not empty: open the vent and wait longer`,
   'temperature-lost': (v, u) =>

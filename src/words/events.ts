@@ -1,7 +1,7 @@
 import type { Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { ALARM_STATE, ALARM_TITLE, alarmText, PRIORITY } from './alarms.ts';
-import { duration, METRIC, pressure, pressureNumber, temperature } from './format.ts';
+import { duration, fixed, METRIC, pressure, pressureNumber, temperature } from './format.ts';
 import { leakText } from './hold.ts';
 import { GAP, PLACE, STAGE } from './terms.ts';
 
@@ -76,6 +76,8 @@ export function eventText(event: WatchEvent, units = METRIC): string {
       return `Closed line ${event.what === 'opened' ? 'begins' : 'ends'} (${SEGMENT_WHY[event.why]})`;
     case 'leak':
       return leakText(event.leak, units);
+    case 'hold':
+      return `Hold: ${fixed(event.minutesInBand, 1)} min in the band, ${pressure(event.minBar, units)} to ${pressure(event.maxBar, units)}. ${leakText(event.leak, units)}`;
     case 'knee':
       return `Packer meets the wall at ${pressure(event.freeInflationBar, units)} (${pressureNumber(event.low, units)} to ${pressureNumber(event.high, units)})`;
     case 'lift':

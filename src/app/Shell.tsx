@@ -1,0 +1,192 @@
+import { createEffect, For, Match, on, Show, Switch } from 'solid-js';
+import { VERSION } from '../engine/version.ts';
+import { About } from '../screens/about/About.tsx';
+import { ServicesContext } from '../screens/context.ts';
+import { Documents } from '../screens/documents/Documents.tsx';
+import { Jobs } from '../screens/jobs/Jobs.tsx';
+import { Live } from '../screens/live/Live.tsx';
+import { Review } from '../screens/review/Review.tsx';
+import type { Route } from '../screens/route.ts';
+import { Settings } from '../screens/settings/Settings.tsx';
+import { Sheet } from '../screens/sheet/Sheet.tsx';
+import { AlarmShape } from '../widgets/AlarmShape.tsx';
+import { alarmLine } from '../words/alarms.ts';
+import { clockTime, pressure } from '../words/format.ts';
+import { ABOUT } from '../words/jobs.ts';
+import { LINK_STATE } from '../words/link.ts';
+import { LIVE } from '../words/live.ts';
+import { UI } from '../words/ui.ts';
+import type { AppServices } from './services.ts';
+import type { Update } from './update.ts';
+
+const NAV: readonly { readonly page: Route['page']; readonly href: string; readonly text: string }[] = [
+  { page: 'jobs', href: '#/jobs', text: UI.jobs },
+  { page: 'live', href: '#/live', text: UI.live },
+  { page: 'settings', href: '#/settings', text: UI.settings },
+  { page: 'about', href: '#/about', text: UI.about },
+];
+
+/** The frame round every page: name, pages, the marks that must be seen everywhere. */
+export function Shell(props: { services: AppServices; update: Update }) {
+  const app = props.services;
+  const { live } = app;
+  let main!: HTMLElement;
+  const route = app.route;
+  const practice = () => live.link()?.kind === 'rig' || live.run()?.practice === true;
+  createEffect(
+    on(
+      () => route().page,
+      () => {
+        document.title = `${UI.app}, ${NAV.find((n) => n.page === route().page)?.text ?? UI.jobs}`;
+        main.focus({ preventScroll: true });
+        scrollTo(0, 0);
+      },
+      { defer: true },
+    ),
+  );
+  // Away from the live page an alarm still shows, and leads back.
+  const elsewhere = () => {
+    if (route().page === 'live') return undefined;
+    return live.view()?.alarms.find((a) => a.state === 'unacknowledged' || a.state === 'acknowledged');
+  };
+  return (
+    <ServicesContext.Provider value={app}>
+      <div class="shell" classList={{ practice: practice() }}>
+        <button type="button" class="skip" onClick={() => main.focus()}>
+          {UI.skip}
+        </button>
+        <div>
+          <header class="shell-head">
+            <div class="shell-name">
+              <svg width="26" height="26" viewBox="0 0 26 26" aria-hidden="true">
+                <path
+                  d="M5 2v22M5 3h6M5 10h4M5 16h6M5 23h6"
+                  stroke="currentColor"
+                  stroke-width="2"
+                  fill="none"
+                />
+                <path d="M5 7h11" stroke="currentColor" stroke-width="2.5" />
+                <path d="M22 12.500l-9-5v10z" fill="currentColor" />
+              </svg>
+              <span>{UI.app}</span>
+            </div>
+            <div class="shell-state" role="status">
+              <Show when={live.link() !== null && live.link()?.state !== 'idle'}>
+                <span data-testid="shell-link">{LINK_STATE[live.link()!.state]}</span>
+                <Show when={route().page !== 'live' && live.view()?.bar != null}>
+                  <strong>{pressure(live.view()?.bar, app.units())}</strong>
+                </Show>
+                <span>{clockTime(app.nowMs())}</span>
+              </Show>
+            </div>
+            <nav class="shell-nav" aria-label={UI.mainNav}>
+              <For each={NAV}>
+                {(n) => (
+                  <a
+                    href={n.href}
+                    data-testid={`nav-${n.page}`}
+                    aria-current={route().page === n.page ? 'page' : undefined}
+                  >
+                    {n.text}
+                  </a>
+                )}
+              </For>
+            </nav>
+          </header>
+          <Show when={practice()}>
+            <p class="practice-banner" data-testid="practice-banner">
+              {UI.practiceBanner}
+            </p>
+          </Show>
+          <Show when={live.silent()}>
+            <div class="silent" role="alert" data-testid="engine-silent">
+              <AlarmShape priority="urgent" size={40} />
+              <p class="grow">
+                <strong>{UI.engineSilent}.</strong> {UI.engineSilentTodo}
+              </p>
+              <button type="button" class="button" onClick={() => location.reload()}>
+                {UI.reload}
+              </button>
+            </div>
+          </Show>
+          <Show when={elsewhere()}>
+            {(alarm) => (
+              <a class={`strip alarm-strip ${alarm().priority}`} href="#/live" data-testid="alarm-elsewhere">
+                <AlarmShape priority={alarm().priority} size={28} />
+                <strong class="grow">{alarmLine(alarm().alarm, alarm().priority)}</strong>
+                <span>{UI.live}</span>
+              </a>
+            )}
+          </Show>
+          <Show when={live.run() !== null && app.soundBlocked()}>
+            <p class="strip" data-testid="sound-blocked">
+              {LIVE.loud}
+            </p>
+          </Show>
+          <Show when={props.update.ready()}>
+            <div class="strip update" data-testid="update-ready">
+              <span>{live.run() === null ? ABOUT.update : ABOUT.updateLater}</span>
+              <Show when={live.run() === null}>
+                <button type="button" class="button" onClick={() => props.update.apply()}>
+                  {ABOUT.updateNow}
+                </button>
+              </Show>
+            </div>
+          </Show>
+        </div>
+        <main class="shell-main" id="main" tabIndex={-1} ref={main}>
+          <Page route={route()} />
+        </main>
+        <Show when={app.toast()}>
+          {(t) => (
+            <div class="toast" role="status" data-testid="toast">
+              <span>{t().text}</span>
+              <Show when={t().undo}>
+                {(undo) => (
+                  <button
+                    type="button"
+                    class="button"
+                    onClick={() => {
+                      undo()();
+                      app.dismiss();
+                    }}
+                  >
+                    {UI.undo}
+                  </button>
+                )}
+              </Show>
+            </div>
+          )}
+        </Show>
+      </div>
+    </ServicesContext.Provider>
+  );
+}
+
+function Page(props: { route: Route }) {
+  const as = <P extends Route['page']>(page: P) =>
+    props.route.page === page ? (props.route as Extract<Route, { page: P }>) : undefined;
+  return (
+    <Switch>
+      <Match when={as('jobs')}>
+        <Jobs />
+      </Match>
+      <Match when={as('sheet')} keyed>
+        {(r) => <Sheet jobId={r.jobId} />}
+      </Match>
+      <Match when={as('live')}>{(r) => <Live jobId={r().jobId} />}</Match>
+      <Match when={as('review')} keyed>
+        {(r) => <Review runId={r.runId} />}
+      </Match>
+      <Match when={as('settings')}>
+        <Settings />
+      </Match>
+      <Match when={as('documents')} keyed>
+        {(r) => <Documents kind={r.kind} id={r.id} />}
+      </Match>
+      <Match when={as('about')}>
+        <About version={VERSION} />
+      </Match>
+    </Switch>
+  );
+}

@@ -1,0 +1,103 @@
+import { batch, createSignal } from 'solid-js';
+import type { FromEngine, LinkView, RigView, RunDetail, RunView, TraceWindow } from '../engine/messages.ts';
+import type { Setup } from '../job/setup.ts';
+import type { Live } from '../screens/context.ts';
+import type { WatchEvent } from '../watch/events.ts';
+import type { WatchView } from '../watch/view.ts';
+import { LiveBuffer } from '../widgets/live-buffer.ts';
+import type { StageSpan } from '../widgets/StageRibbon.tsx';
+import { stageSpans } from '../widgets/spans.ts';
+
+const MOST_EVENTS = 400;
+
+export interface LiveState extends Live {
+  take(message: FromEngine): void;
+  setSilent(silent: boolean): void;
+  refill(detail: RunDetail, window: TraceWindow): void;
+}
+
+/** Turns the engine's notices into signals. No DOM, no clock: both are handed in. */
+export function createLiveState(): LiveState {
+  const [view, setView] = createSignal<WatchView | null>(null);
+  const [link, setLink] = createSignal<LinkView | null>(null);
+  const [run, setRun] = createSignal<RunView | null>(null);
+  const [rig, setRig] = createSignal<RigView | null>(null);
+  const [version, setVersion] = createSignal(0);
+  const [nowS, setNowS] = createSignal(0);
+  const [stages, setStages] = createSignal<readonly StageSpan[]>([]);
+  const [events, setEvents] = createSignal<readonly WatchEvent[]>([]);
+  const [silent, setSilent] = createSignal(false);
+  const [setup, setSetup] = createSignal<Setup | null>(null);
+  const buffer = new LiveBuffer();
+  let firstUs: number | null = null;
+  let runId: string | null = null;
+
+  const startOver = () => {
+    buffer.clear();
+    setStages([]);
+    setEvents([]);
+  };
+
+  const noteStage = (next: WatchView) => {
+    const spans = stages();
+    const last = spans[spans.length - 1];
+    const fromS = firstUs === null ? 0 : Math.max(0, (next.stageSinceUs - firstUs) / 1e6);
+    if (last !== undefined && last.stage === next.stage && last.attempt === next.attempt) return;
+    const closed = last === undefined ? [] : [...spans.slice(0, -1), { ...last, toS: fromS }];
+    setStages([...closed, { stage: next.stage, attempt: next.attempt, fromS, toS: null }]);
+  };
+
+  const onMoment = (m: Extract<FromEngine, { m: 'moment' }>) => {
+    const nextRun = m.run?.runId ?? null;
+    const resumed = nextRun !== null && nextRun !== runId && m.run?.resumed === true;
+    // A run's clock begins with the run: what was drawn before it belongs to another axis. Readings before the
+    // first sample of a run are not drawn, and a resumed run is refilled from its record.
+    if (nextRun !== runId && !resumed) startOver();
+    else if (m.view.firstUs !== firstUs && firstUs !== null && nextRun === null) startOver();
+    runId = nextRun;
+    firstUs = m.view.firstUs;
+    setView(m.view);
+    setLink(m.link);
+    setRun(m.run);
+    setRig(m.rig);
+    setNowS(firstUs === null ? 0 : (m.view.tUs - firstUs) / 1e6);
+    noteStage(m.view);
+    if (m.fresh.s.length > 0) {
+      buffer.append(m.fresh);
+      setVersion((v) => v + 1);
+    }
+  };
+
+  return {
+    view,
+    link,
+    run,
+    rig,
+    buffer,
+    version,
+    nowS,
+    stages,
+    events,
+    silent,
+    setup,
+    setSetup,
+    take(message) {
+      batch(() => {
+        if (message.m === 'moment') onMoment(message);
+        else if (message.m === 'event')
+          setEvents((list) => [...list.slice(-(MOST_EVENTS - 1)), message.event]);
+      });
+    },
+    setSilent,
+    refill(detail, window) {
+      batch(() => {
+        buffer.load(window);
+        setEvents(detail.events.slice(-MOST_EVENTS));
+        setStages(stageSpans(detail.events, detail.firstUs, null));
+        const last = detail.setups[detail.setups.length - 1];
+        if (last !== undefined) setSetup(last);
+        setVersion((v) => v + 1);
+      });
+    },
+  };
+}

@@ -1,0 +1,13 @@
+/// <reference types="vite-plugin-pwa/client" />
+import './styles/tokens.css';
+import './styles/base.css';
+import './styles/widgets.css';
+import './styles/screens.css';
+import { render } from 'solid-js/web';
+import { Shell } from './Shell.tsx';
+import { createServices } from './services.ts';
+import { watchUpdates } from './update.ts';
+
+const root = document.getElementById('app');
+if (root === null) throw new Error('no place to draw');
+render(() => <Shell services={createServices()} update={watchUpdates()} />, root);

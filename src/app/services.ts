@@ -1,0 +1,183 @@
+import { createEffect, createSignal, onCleanup } from 'solid-js';
+import { type EngineClient, startEngine } from '../engine/client.ts';
+import type { RunSummary } from '../engine/messages.ts';
+import { parseDocument } from '../job/documents.ts';
+import { defaultSettings, type SettingsDocument } from '../job/settings-document.ts';
+import { adviceOf, type Services } from '../screens/context.ts';
+import { parseRoute, routeHash } from '../screens/route.ts';
+import { visibleAlarms } from '../widgets/AlarmList.tsx';
+import { createLiveState } from './live-state.ts';
+import { choosePort, serialSupported } from './serial.ts';
+import { Sounder } from './sound.ts';
+import { rememberTheme, themeInForce } from './theme.ts';
+import { keepAwake } from './wake-lock.ts';
+
+const SETTINGS_ID = 'tablet';
+/** A silence that the page's own stall made is over as soon as the waiting messages are read. */
+const SILENCE_GRACE_MS = 300;
+const TOAST_MS = 8000;
+
+export interface Toast {
+  readonly text: string;
+  readonly undo: (() => void) | null;
+}
+
+export interface AppServices extends Services {
+  readonly toast: () => Toast | null;
+  dismiss(): void;
+}
+
+/** Starts the engine and wires everything that only the page can do: sound, wake lock, routes, chooser. */
+export function createServices(engine: EngineClient = startEngine()): AppServices {
+  const live = createLiveState();
+  const [route, setRoute] = createSignal(parseRoute(location.hash));
+  const [settings, setSettings] = createSignal<SettingsDocument>(defaultSettings());
+  const [openRuns, setOpenRuns] = createSignal<readonly RunSummary[]>([]);
+  const [blocked, setBlocked] = createSignal(true);
+  const [awake, setAwake] = createSignal(false);
+  const [nowMs, setNowMs] = createSignal(Date.now());
+  const [toast, setToast] = createSignal<Toast | null>(null);
+  const [systemDark, setSystemDark] = createSignal(matchMedia('(prefers-color-scheme: dark)').matches);
+  let settingsRevision = 0;
+  let toastTimer: ReturnType<typeof setTimeout> | undefined;
+
+  const say = (text: string, undo?: () => void) => {
+    clearTimeout(toastTimer);
+    setToast({ text, undo: undo ?? null });
+    toastTimer = setTimeout(() => setToast(null), TOAST_MS);
+  };
+  const fail = (error: unknown) => {
+    const advice = adviceOf(error);
+    say([`${advice.title}.`, advice.todo, advice.detail === '' ? '' : `(${advice.detail})`].join(' '));
+  };
+
+  // Alarms are sounded from the message itself, never from a drawn frame: a hidden page still sounds.
+  const sounder = new Sounder(() => settings().sound.volume, setBlocked);
+  const sound = () => {
+    if (live.silent()) {
+      sounder.hold('urgent');
+      return;
+    }
+    const waiting = visibleAlarms(live.view()?.alarms ?? []).filter((a) => a.state === 'unacknowledged');
+    const priorities = new Set(waiting.map((a) => a.priority));
+    sounder.hold((['urgent', 'high', 'low'] as const).find((p) => priorities.has(p)) ?? null);
+  };
+  const stopNews = engine.on((news) => {
+    live.take(news);
+    if (news.m === 'moment') {
+      sound();
+      lock.check();
+    }
+    if (news.m === 'event' && news.event.e === 'cue' && settings().sound.cue) sounder.once('cue');
+  });
+  const stopSilence = engine.onSilence((silent) => {
+    if (!silent) {
+      live.setSilent(false);
+      sound();
+      return;
+    }
+    setTimeout(() => {
+      live.setSilent(engine.silent);
+      sound();
+    }, SILENCE_GRACE_MS);
+  });
+  const lock = keepAwake(() => live.run() !== null || live.link()?.state === 'streaming', setAwake);
+
+  const onHash = () => setRoute(parseRoute(location.hash));
+  const onPress = () => sounder.unlock();
+  const dark = matchMedia('(prefers-color-scheme: dark)');
+  const onDark = () => setSystemDark(dark.matches);
+  // A run under way must not be lost to a stray gesture: the browser asks first.
+  const onLeave = (event: BeforeUnloadEvent) => {
+    if (live.run() !== null) event.preventDefault();
+  };
+  addEventListener('hashchange', onHash);
+  addEventListener('pointerdown', onPress);
+  addEventListener('keydown', onPress);
+  addEventListener('beforeunload', onLeave);
+  dark.addEventListener('change', onDark);
+  const clock = setInterval(() => setNowMs(Date.now()), 1000);
+  onCleanup(() => {
+    stopNews();
+    stopSilence();
+    removeEventListener('hashchange', onHash);
+    removeEventListener('pointerdown', onPress);
+    removeEventListener('keydown', onPress);
+    removeEventListener('beforeunload', onLeave);
+    dark.removeEventListener('change', onDark);
+    clearInterval(clock);
+    engine.close();
+  });
+
+  const theme = () => themeInForce(settings().theme, systemDark());
+  createEffect(() => {
+    document.documentElement.dataset.theme = theme();
+  });
+
+  engine.ask({ q: 'start-engine' }).then((started) => setOpenRuns(started.open), fail);
+  engine.ask({ q: 'document', kind: 'settings', id: SETTINGS_ID }).then((stored) => {
+    if (stored === null) return;
+    const parsed = parseDocument('settings', stored.body);
+    settingsRevision = stored.revision;
+    if (parsed.ok) {
+      setSettings(parsed.value);
+      rememberTheme(parsed.value.theme);
+    }
+  }, fail);
+  void navigator.storage?.persist?.().catch(() => false);
+
+  let saving: Promise<unknown> = Promise.resolve();
+  return {
+    ask: (request) => engine.ask(request),
+    live,
+    route,
+    go: (next) => {
+      location.hash = routeHash(next);
+    },
+    settings,
+    saveSettings: (next) => {
+      const parsed = parseDocument('settings', next);
+      if (!parsed.ok) return Promise.resolve();
+      setSettings(parsed.value);
+      rememberTheme(parsed.value.theme);
+      // One after the other: each carries the revision that the one before it made.
+      const write = saving.then(async () => {
+        const stored = await engine.ask({
+          q: 'put-document',
+          document: {
+            kind: 'settings',
+            id: SETTINGS_ID,
+            revision: settingsRevision,
+            savedUtcMs: Date.now(),
+            body: parsed.value,
+          },
+        });
+        settingsRevision = stored.revision;
+      });
+      saving = write.catch(() => undefined);
+      return write;
+    },
+    units: () => settings().units,
+    theme,
+    openRuns,
+    forgetOpenRun: (runId) => setOpenRuns((runs) => runs.filter((r) => r.runId !== runId)),
+    refill: async (runId) => {
+      const detail = await engine.ask({ q: 'run', runId });
+      const toS = Math.max(1, detail.lastS);
+      const window = await engine.ask({ q: 'window', runId, fromS: 0, toS, points: 20_000 });
+      live.refill(detail, window);
+    },
+    serial: { supported: serialSupported(), choose: choosePort },
+    testSound: (priority) => {
+      sounder.unlock();
+      sounder.once(priority);
+    },
+    soundBlocked: blocked,
+    awake,
+    nowMs,
+    say,
+    fail,
+    toast,
+    dismiss: () => setToast(null),
+  };
+}

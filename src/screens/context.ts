@@ -1,0 +1,99 @@
+import { type Accessor, createContext, useContext } from 'solid-js';
+import type {
+  Answers,
+  EngineErrorCode,
+  LinkView,
+  PortChoice,
+  Request,
+  RigView,
+  RunSummary,
+  RunView,
+} from '../engine/messages.ts';
+import type { SettingsDocument } from '../job/settings-document.ts';
+import type { Setup } from '../job/setup.ts';
+import type { Priority } from '../watch/codes.ts';
+import type { WatchEvent } from '../watch/events.ts';
+import type { WatchView } from '../watch/view.ts';
+import type { LiveBuffer } from '../widgets/live-buffer.ts';
+import type { StageSpan } from '../widgets/StageRibbon.tsx';
+import type { DisplayUnits } from '../words/format.ts';
+import { type Advice, ENGINE_ERROR } from '../words/link.ts';
+import type { Route } from './route.ts';
+
+/** The moment as the screens see it. Samples stay in the buffer, outside the reactive graph. */
+export interface Live {
+  readonly view: Accessor<WatchView | null>;
+  readonly link: Accessor<LinkView | null>;
+  readonly run: Accessor<RunView | null>;
+  readonly rig: Accessor<RigView | null>;
+  readonly buffer: LiveBuffer;
+  /** Bumped with each moment that changed the buffer. */
+  readonly version: Accessor<number>;
+  /** Seconds from the first sample, of the newest moment. */
+  readonly nowS: Accessor<number>;
+  readonly stages: Accessor<readonly StageSpan[]>;
+  /** Events of this run, newest last, a few hundred at most. */
+  readonly events: Accessor<readonly WatchEvent[]>;
+  /** The engine has not been heard for two seconds. */
+  readonly silent: Accessor<boolean>;
+  /** The Setup that the page gave last. */
+  readonly setup: Accessor<Setup | null>;
+  readonly setSetup: (setup: Setup | null) => void;
+}
+
+export interface Services {
+  ask<R extends Request>(request: R): Promise<Answers[R['q']]>;
+  readonly live: Live;
+  readonly route: Accessor<Route>;
+  go(route: Route): void;
+  readonly settings: Accessor<SettingsDocument>;
+  saveSettings(next: SettingsDocument): Promise<void>;
+  readonly units: Accessor<DisplayUnits>;
+  /** The theme in force: light, dark or sun. */
+  readonly theme: Accessor<string>;
+  /** Runs that an earlier session left open. */
+  readonly openRuns: Accessor<readonly RunSummary[]>;
+  forgetOpenRun(runId: string): void;
+  /** A resumed run's trace and events are taken over from the record. */
+  refill(runId: string): Promise<void>;
+  readonly serial: {
+    readonly supported: boolean;
+    /** Must be called in a press; null: nothing chosen. */
+    choose(): Promise<PortChoice | null>;
+  };
+  testSound(sound: Priority): void;
+  readonly soundBlocked: Accessor<boolean>;
+  readonly awake: Accessor<boolean>;
+  /** Tablet's clock, UTC ms, once a second. */
+  readonly nowMs: Accessor<number>;
+  /** A short message at the foot of the page, with an undo where something can be taken back. */
+  say(text: string, undo?: () => void): void;
+  fail(error: unknown): void;
+}
+
+/** For a request whose failure is said and then leaves the screen without the thing asked for. */
+export function failed(app: Services): (error: unknown) => null {
+  return (error) => {
+    app.fail(error);
+    return null;
+  };
+}
+
+export const ServicesContext = createContext<Services>();
+
+export function useServices(): Services {
+  const services = useContext(ServicesContext);
+  if (services === undefined) throw new Error('screen outside the app');
+  return services;
+}
+
+/** What happened and what to do, for whatever was thrown. Each engine code has its words: this is checked here. */
+const ADVICE: Record<EngineErrorCode, Advice> = ENGINE_ERROR;
+
+export function adviceOf(error: unknown): Advice & { readonly detail: string } {
+  const { code, detail, message } = error as { code?: unknown; detail?: unknown; message?: unknown };
+  const known =
+    typeof code === 'string' && Object.hasOwn(ADVICE, code) ? (code as EngineErrorCode) : 'internal';
+  const more = typeof detail === 'string' ? detail : typeof message === 'string' ? message : '';
+  return { ...ADVICE[known], detail: more };
+}

@@ -1,0 +1,164 @@
+import { createResource, createSignal, For, Match, Show, Switch } from 'solid-js';
+import type { Documents as Docs } from '../../job/documents.ts';
+import { blankPacker } from '../../job/packer-document.ts';
+import { blankResin } from '../../job/resin-document.ts';
+import { blankSensor } from '../../job/sensor-document.ts';
+import { Confirm } from '../../widgets/Dialog.tsx';
+import { DOCS, JOBS, SETTINGS } from '../../words/jobs.ts';
+import { UI } from '../../words/ui.ts';
+import { failed, useServices } from '../context.ts';
+import { createForm, type Form } from './form.ts';
+import { PackerForm } from './PackerForm.tsx';
+import { ResinForm } from './ResinForm.tsx';
+import { SensorForm } from './SensorForm.tsx';
+import { type Kept, keep, loadAll, loadOne, newId } from './store.ts';
+
+type EditKind = 'packer' | 'resin' | 'sensor';
+
+const TITLE: Record<EditKind, string> = {
+  packer: SETTINGS.packers,
+  resin: SETTINGS.resins,
+  sensor: SETTINGS.sensors,
+};
+const ONE: Record<EditKind, string> = {
+  packer: DOCS.packerOne,
+  resin: DOCS.resinOne,
+  sensor: DOCS.sensorOne,
+};
+const BLANK: { readonly [K in EditKind]: () => Docs[K] } = {
+  packer: () => ({ ...blankPacker(''), ratings: [{ diameterMm: 200, ratedBar: 1.5 }] }),
+  resin: () => blankResin(''),
+  sensor: () => blankSensor('', ''),
+};
+
+/** Packers, resins, sensors: the list of a kind, or one of them open for editing. */
+export function Documents(props: { kind: EditKind; id: string | null }) {
+  return (
+    <div class="page">
+      <Show when={props.id} fallback={<List kind={props.kind} />} keyed>
+        {(id) => <Editor kind={props.kind} id={id} />}
+      </Show>
+    </div>
+  );
+}
+
+function List(props: { kind: EditKind }) {
+  const app = useServices();
+  const [all] = createResource(
+    () => props.kind,
+    (kind) => loadAll(app, kind).catch(failed(app)),
+  );
+  return (
+    <>
+      <h1>{TITLE[props.kind]}</h1>
+      <a class="button primary" href={`#/${props.kind}/new`} data-testid={`new-${props.kind}`}>
+        {DOCS.newOne}
+      </a>
+      <Show when={(all()?.kept.length ?? 0) > 0} fallback={<p class="muted">{DOCS.none}</p>}>
+        <ul class="list">
+          <For each={all()?.kept ?? []}>
+            {(d: Kept<Docs[EditKind]>) => (
+              <li>
+                <a class="list-row" href={`#/${props.kind}/${d.id}`} data-testid={`${props.kind}-${d.id}`}>
+                  <span class="list-main">{d.document.name}</span>
+                  <span class="list-more">{'serial' in d.document ? d.document.serial : ''}</span>
+                </a>
+              </li>
+            )}
+          </For>
+        </ul>
+      </Show>
+      <Show when={(all()?.refused ?? 0) > 0}>
+        <p class="note">{JOBS.refused(all()!.refused)}</p>
+      </Show>
+    </>
+  );
+}
+
+function Editor(props: { kind: EditKind; id: string }) {
+  const app = useServices();
+  const [kept] = createResource(
+    () => props.id,
+    async (id) => {
+      if (id === 'new')
+        return { id: newId(props.kind), revision: 0, savedUtcMs: 0, document: BLANK[props.kind]() };
+      return loadOne(app, props.kind, id).catch(failed(app));
+    },
+  );
+  return (
+    <Show when={kept()} fallback={<Show when={!kept.loading}>{DOCS.gone}</Show>} keyed>
+      {(k) => <Edit kind={props.kind} kept={k} />}
+    </Show>
+  );
+}
+
+function Edit(props: { kind: EditKind; kept: Kept<Docs[EditKind]> }) {
+  const app = useServices();
+  // The kind is fixed for the life of this component: it is keyed by its document.
+  const first = props.kept;
+  const form = createForm(props.kind, first.document);
+  const [revision, setRevision] = createSignal(first.revision);
+  const [removing, setRemoving] = createSignal(false);
+  const save = () => {
+    keep(app, props.kind, first.id, revision(), form.draft()).then((k) => {
+      setRevision(k.revision);
+      form.settle();
+      app.say(UI.saved);
+      history.back();
+    }, app.fail);
+  };
+  const remove = () => {
+    setRemoving(false);
+    const before = form.draft();
+    app.ask({ q: 'remove-document', kind: props.kind, id: first.id }).then(() => {
+      app.say(JOBS.removed, () => void keep(app, props.kind, first.id, 0, before).catch(app.fail));
+      app.go({ page: 'documents', kind: props.kind, id: null });
+    }, app.fail);
+  };
+  return (
+    <>
+      <h1>
+        {ONE[props.kind]}
+        {form.draft().name === '' ? '' : `: ${form.draft().name}`}
+      </h1>
+      <Switch>
+        <Match when={props.kind === 'packer'}>
+          <PackerForm form={form as unknown as Form<Docs['packer']>} />
+        </Match>
+        <Match when={props.kind === 'resin'}>
+          <ResinForm form={form as unknown as Form<Docs['resin']>} />
+        </Match>
+        <Match when={props.kind === 'sensor'}>
+          <SensorForm form={form as unknown as Form<Docs['sensor']>} />
+        </Match>
+      </Switch>
+      <div class="row end save-row">
+        <Show when={revision() > 0}>
+          <button type="button" class="button quiet" onClick={() => setRemoving(true)}>
+            {UI.remove}
+          </button>
+        </Show>
+        <Show when={form.dirty() && !form.ok()}>
+          <p class="small grow">{DOCS.notSaved}</p>
+        </Show>
+        <button
+          type="button"
+          class="button primary"
+          data-testid="save-document"
+          disabled={!form.ok()}
+          onClick={save}
+        >
+          {UI.save}
+        </button>
+      </div>
+      <Confirm
+        open={removing()}
+        title={DOCS.removeTitle}
+        text={DOCS.removeText}
+        yes={UI.remove}
+        onYes={remove}
+        onNo={() => setRemoving(false)}
+      />
+    </>
+  );
+}

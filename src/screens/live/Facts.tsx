@@ -1,0 +1,76 @@
+import { For, Show } from 'solid-js';
+import { duration, fixed, NO_VALUE, pressure, pressureRate, temperature } from '../../words/format.ts';
+import { bandExitText, leakText, liftText } from '../../words/hold.ts';
+import { LIVE } from '../../words/live.ts';
+import { PLACE } from '../../words/terms.ts';
+import { UI } from '../../words/ui.ts';
+import { useServices } from '../context.ts';
+
+/** The numbers beside the big one: hold, leak, lift, temperatures, pot life. Only what is known is shown. */
+export function Facts() {
+  const app = useServices();
+  const { live } = app;
+  const hold = () => live.view()?.hold ?? null;
+  const guard = () => live.view()?.guard ?? null;
+  const rate = () => {
+    const r = guard()?.rateBarPerS ?? null;
+    return r === null ? NO_VALUE : pressureRate(r * 60_000, app.units());
+  };
+  return (
+    <div class="stack">
+      <Show when={hold()?.lift}>{(lift) => <p class="note strong">{liftText(lift(), app.units())}</p>}</Show>
+      <Show when={hold()?.bandExit}>{(exit) => <p class="note strong">{bandExitText(exit())}</p>}</Show>
+      <dl class="facts">
+        <Show when={hold()}>
+          {(h) => (
+            <>
+              <Fact name={LIVE.minutesInBand} testId="minutes-in-band">
+                {`${fixed(h().minutesInBand, h().minutesInBand < 10 ? 1 : 0)}\u00a0min`}
+              </Fact>
+              <Fact name={LIVE.leak} testId="hold-leak" wide>
+                {leakText(h().leak, app.units())}
+              </Fact>
+              <Fact name={LIVE.lowest}>{pressure(h().minBar, app.units())}</Fact>
+              <Fact name={LIVE.highest}>{pressure(h().maxBar, app.units())}</Fact>
+            </>
+          )}
+        </Show>
+        <Show when={guard()?.settleBar}>
+          {(s) => (
+            <Fact name={LIVE.settle} testId="settle">
+              {`${pressure(s().value, app.units())} (${pressure(s().low, app.units())} ${UI.to} ${pressure(s().high, app.units())})`}
+            </Fact>
+          )}
+        </Show>
+        <Show when={guard()?.restBar}>
+          {(r) => <Fact name={LIVE.rest}>{pressure(r().value, app.units())}</Fact>}
+        </Show>
+        <Fact name={LIVE.rate}>{rate()}</Fact>
+        <Fact name={LIVE.peak} testId="peak">
+          {pressure(live.view()?.peakBar, app.units())}
+        </Fact>
+        <Show when={live.view()?.potLifeLeftS != null}>
+          <Fact name={LIVE.potLife} testId="pot-life">
+            {duration(live.view()?.potLifeLeftS)}
+          </Fact>
+        </Show>
+        <For each={live.view()?.temps ?? []}>
+          {(t) => (
+            <Fact name={t.place === null ? UI.temperature : PLACE[t.place]}>
+              {t.c === null ? UI.lostReading : temperature(t.c, app.units())}
+            </Fact>
+          )}
+        </For>
+      </dl>
+    </div>
+  );
+}
+
+function Fact(props: { name: string; children: string; testId?: string; wide?: boolean }) {
+  return (
+    <div classList={{ 'fact-wide': props.wide ?? false }}>
+      <dt>{props.name}</dt>
+      <dd data-testid={props.testId}>{props.children}</dd>
+    </div>
+  );
+}

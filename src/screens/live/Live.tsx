@@ -1,0 +1,126 @@
+import { createMemo, createSignal, For, Show } from 'solid-js';
+import type { AlarmCode } from '../../watch/codes.ts';
+import { AlarmList, visibleAlarms } from '../../widgets/AlarmList.tsx';
+import { BigNumber, trustOf } from '../../widgets/BigNumber.tsx';
+import { CureLine } from '../../widgets/CureLine.tsx';
+import { Ladder } from '../../widgets/Ladder.tsx';
+import { LIVE } from '../../words/live.ts';
+import { STANDING } from '../../words/terms.ts';
+import { UI } from '../../words/ui.ts';
+import { useServices } from '../context.ts';
+import { Cue } from './Cue.tsx';
+import { Facts } from './Facts.tsx';
+import { LiveTrace } from './LiveTrace.tsx';
+import { RigPanel } from './RigPanel.tsx';
+import { RunBar } from './RunBar.tsx';
+import { Shelve } from './Shelve.tsx';
+import { StagePanel } from './StagePanel.tsx';
+import { StartPanel } from './StartPanel.tsx';
+import { createStart } from './start.ts';
+
+/** The live screen: pressure huge, ladder, alarms, stage with its one next action, trace, cure line. */
+export function Live(props: { jobId: string | null }) {
+  const app = useServices();
+  const { live } = app;
+  const start = createStart(app, () => props.jobId);
+  const [shelving, setShelving] = createSignal<AlarmCode | null>(null);
+
+  const view = live.view;
+  const connected = () => {
+    const state = live.link()?.state;
+    return state === 'streaming' || state === 'stopped' || state === 'lost' || state === 'retrying';
+  };
+  const lost = createMemo(
+    () => view()?.alarms.some((a) => a.alarm === 'pressure-lost' && a.state !== 'returned') ?? false,
+  );
+  const trust = createMemo(() => {
+    const v = view();
+    return v === null ? 'none' : trustOf(v.bar, v.ageS, v.stale, lost(), live.silent());
+  });
+  const urgent = createMemo(() =>
+    visibleAlarms(view()?.alarms ?? []).some((a) => a.priority === 'urgent' && a.state !== 'returned'),
+  );
+  const standing = createMemo(() => (view()?.standing ?? []).filter((s) => s !== 'practice'), [], {
+    equals: (a, b) => a.join() === b.join(),
+  });
+  const command = (alarm: AlarmCode | 'all') =>
+    void app.ask({ q: 'command', command: { c: 'acknowledge', alarm } }).catch(app.fail);
+
+  return (
+    <div class="live" classList={{ starting: start.step() !== 'running' }}>
+      <h1 class="visually-hidden">{LIVE.title}</h1>
+      <div class="live-alarms">
+        <AlarmList
+          alarms={view()?.alarms ?? []}
+          nowUs={view()?.tUs ?? 0}
+          units={app.units()}
+          onAcknowledge={command}
+          onShelve={setShelving}
+          onUnshelve={(alarm) =>
+            void app.ask({ q: 'command', command: { c: 'unshelve', alarm } }).catch(app.fail)
+          }
+        />
+        <Show when={standing().length > 0}>
+          <ul class="marks" aria-label={LIVE.standing}>
+            <For each={standing()}>
+              {(code) => (
+                <li
+                  class="mark"
+                  data-testid={code === 'no-limit' ? 'no-limit' : `standing-${code}`}
+                  title={STANDING[code].means}
+                >
+                  {STANDING[code].mark}
+                </li>
+              )}
+            </For>
+          </ul>
+        </Show>
+      </div>
+
+      <section class="live-number panel" aria-label={UI.pressure}>
+        <BigNumber
+          bar={view()?.bar ?? null}
+          uBar={view()?.uBar ?? null}
+          trust={trust()}
+          ageS={view()?.ageS ?? null}
+          units={app.units()}
+        />
+        <Ladder
+          bar={view()?.bar ?? null}
+          trust={trust()}
+          limits={view()?.limits ?? null}
+          settle={view()?.guard.settleBar ?? null}
+          units={app.units()}
+          alarmed={urgent()}
+        />
+        <Cue />
+      </section>
+
+      <section class="live-stage panel" aria-label={UI.stageNow}>
+        <Show when={start.step() === 'running'} fallback={<StartPanel start={start} />}>
+          <StagePanel />
+        </Show>
+      </section>
+
+      <Show when={connected() || live.run() !== null}>
+        <section class="live-trace panel" aria-label={LIVE.traceLabel}>
+          <LiveTrace />
+          <CureLine
+            cure={view()?.cure ?? null}
+            hasResin={live.setup()?.resin !== null && live.setup() !== null}
+            nowUtcMs={app.nowMs()}
+            units={app.units()}
+          />
+        </section>
+        <section class="live-facts panel" aria-label={LIVE.facts}>
+          <Facts />
+          <RunBar start={start} />
+        </section>
+      </Show>
+      <Show when={live.link()?.kind === 'rig' && connected()}>
+        <RigPanel />
+      </Show>
+      <Shelve alarm={shelving()} onDone={() => setShelving(null)} />
+    </div>
+  );
+}

@@ -1,0 +1,146 @@
+import { createSignal, For } from 'solid-js';
+import type { RigFault, RigHand } from '../../engine/messages.ts';
+import { pressure } from '../../words/format.ts';
+import { RIG, RIG_FAULT } from '../../words/live.ts';
+import { UI } from '../../words/ui.ts';
+import { useServices } from '../context.ts';
+
+const FAULTS: readonly RigFault[] = [
+  { fault: 'regulator', bar: 3 },
+  { fault: 'creep', barPerMin: 0.2 },
+  { fault: 'stuck-open' },
+  { fault: 'leak', mbarPerMin: 8 },
+  { fault: 'open-probe' },
+  { fault: 'unplug' },
+  { fault: 'replug' },
+  { fault: 'reset' },
+  { fault: 'garbage', bytes: 400 },
+  { fault: 'silence', seconds: 8 },
+  { fault: 'supply-sag' },
+];
+const SPEEDS = [1, 4, 20, 60] as const;
+
+/** Hands and faults of the simulated site. Hatched like the banner, so that it never looks like a real control. */
+export function RigPanel() {
+  const app = useServices();
+  const rig = app.live.rig;
+  const [regulator, setRegulator] = createSignal<number | null>(null);
+  const hand = (h: RigHand) => void app.ask({ q: 'rig-hand', hand: h }).catch(app.fail);
+  const fault = (f: RigFault) => void app.ask({ q: 'rig-fault', fault: f }).catch(app.fail);
+  const valve = () => rig()?.valveOpen ?? 0;
+  return (
+    <section class="rig panel" aria-label={RIG.title} data-testid="rig-panel">
+      <div class="stack">
+        <h2>{RIG.title}</h2>
+        <p class="small muted">{RIG.text}</p>
+      </div>
+      <div class="rig-hands">
+        <div class="field">
+          <label for="rig-valve">
+            {RIG.valve} <span class="field-unit">{Math.round(valve() * 100)} %</span>
+          </label>
+          <div class="row">
+            <button
+              type="button"
+              class="button"
+              data-testid="rig-shut"
+              onClick={() => hand({ hand: 'valve', open: 0 })}
+            >
+              {RIG.shut}
+            </button>
+            <input
+              id="rig-valve"
+              class="grow"
+              type="range"
+              min="0"
+              max="1"
+              step="0.05"
+              value={valve()}
+              data-testid="rig-valve"
+              onInput={(e) => hand({ hand: 'valve', open: Number(e.currentTarget.value) })}
+            />
+          </div>
+        </div>
+        <div class="field">
+          <label for="rig-regulator">
+            {RIG.regulator}{' '}
+            <span class="field-unit">{pressure(regulator() ?? rig()?.regulatorBar, app.units())}</span>
+          </label>
+          <input
+            id="rig-regulator"
+            type="range"
+            min="0"
+            max="4"
+            step="0.05"
+            value={regulator() ?? rig()?.regulatorBar ?? 0}
+            data-testid="rig-regulator"
+            onInput={(e) => {
+              const bar = Number(e.currentTarget.value);
+              setRegulator(bar);
+              hand({ hand: 'regulator', bar });
+            }}
+            onChange={() => setRegulator(null)}
+          />
+        </div>
+        <div class="row">
+          <button
+            type="button"
+            class="button"
+            data-testid="rig-vent"
+            aria-pressed={rig()?.ventOpen ?? false}
+            onClick={() => hand({ hand: 'vent', open: !(rig()?.ventOpen ?? false) })}
+          >
+            {rig()?.ventOpen ? RIG.ventShut : RIG.ventOpen}
+          </button>
+          <button
+            type="button"
+            class="button"
+            data-testid="rig-couple"
+            aria-pressed={rig()?.coupled ?? false}
+            onClick={() => hand({ hand: 'couple', coupled: !(rig()?.coupled ?? false) })}
+          >
+            {rig()?.coupled ? RIG.uncouple : RIG.couple}
+          </button>
+        </div>
+        <div class="field">
+          <span class="label">{RIG.speed}</span>
+          <div class="segments" data-testid="rig-speed">
+            <For each={SPEEDS}>
+              {(speed) => (
+                <button
+                  type="button"
+                  class="segment"
+                  aria-pressed={rig()?.speed === speed}
+                  onClick={() => void app.ask({ q: 'rig-speed', speed }).catch(app.fail)}
+                >
+                  {speed}×
+                </button>
+              )}
+            </For>
+          </div>
+        </div>
+        <p class="small">
+          {RIG.truth}:{' '}
+          <strong>{rig() === null ? UI.notKnown : pressure(rig()?.truePackerBar, app.units())}</strong>
+        </p>
+      </div>
+      <details>
+        <summary>{RIG.faults}</summary>
+        <div class="row">
+          <For each={FAULTS}>
+            {(f) => (
+              <button
+                type="button"
+                class="button"
+                data-testid={`rig-fault-${f.fault}`}
+                onClick={() => fault(f)}
+              >
+                {RIG_FAULT[f.fault]}
+              </button>
+            )}
+          </For>
+        </div>
+      </details>
+    </section>
+  );
+}

@@ -1,0 +1,80 @@
+import { createSignal, Show } from 'solid-js';
+import { Confirm } from '../../widgets/Dialog.tsx';
+import { bytes, duration } from '../../words/format.ts';
+import { LINK_STATE } from '../../words/link.ts';
+import { LIVE } from '../../words/live.ts';
+import { useServices } from '../context.ts';
+import type { Start } from './start.ts';
+
+/** Above this the line is not called empty when a run is ended, bar. */
+const NOT_ZERO_BAR = 0.05;
+
+/** What the record does, and the ways out: end the run, disconnect. */
+export function RunBar(props: { start: Start }) {
+  const app = useServices();
+  const { live } = app;
+  const [asking, setAsking] = createSignal(false);
+  const run = live.run;
+  const savedAgo = () => {
+    const r = run();
+    const v = live.view();
+    return r === null || v === null ? null : Math.max(0, (v.tUs - r.savedUs) / 1e6);
+  };
+  const underPressure = () => {
+    const bar = live.view()?.bar ?? null;
+    return bar === null || bar > NOT_ZERO_BAR;
+  };
+  return (
+    <div class="runbar">
+      <p class="small muted" data-testid="saved">
+        <span data-testid="link-state">{LINK_STATE[live.link()?.state ?? 'idle']}</span>.{' '}
+        <Show when={run()} fallback={LIVE.notRecording}>
+          {(r) => (
+            <>
+              {LIVE.recording}, {bytes(r().bytes)} {LIVE.savedAgo} {duration(savedAgo())}
+              <Show when={r().resumed}>. {LIVE.resumedRun}</Show>
+            </>
+          )}
+        </Show>
+      </p>
+      <div class="row">
+        <Show when={run()?.jobId}>
+          {(id) => (
+            <a class="button" href={`#/job/${id()}`} data-testid="to-sheet">
+              {LIVE.toSheet}
+            </a>
+          )}
+        </Show>
+        <Show
+          when={run()}
+          fallback={
+            <button
+              type="button"
+              class="button"
+              data-testid="disconnect"
+              disabled={props.start.busy()}
+              onClick={() => props.start.disconnect()}
+            >
+              {LIVE.disconnect}
+            </button>
+          }
+        >
+          <button type="button" class="button" data-testid="end-run" onClick={() => setAsking(true)}>
+            {LIVE.endRun}
+          </button>
+        </Show>
+      </div>
+      <Confirm
+        open={asking()}
+        title={LIVE.endTitle}
+        text={underPressure() ? `${LIVE.endUnderPressure} ${LIVE.endText}` : LIVE.endText}
+        yes={LIVE.endRun}
+        onYes={() => {
+          setAsking(false);
+          props.start.endRun();
+        }}
+        onNo={() => setAsking(false)}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,158 @@
+import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js';
+import type { Stage } from '../../watch/codes.ts';
+import { Dialog } from '../../widgets/Dialog.tsx';
+import { TextField } from '../../widgets/Fields.tsx';
+import { CAUTION, CAUTIONS_AT } from '../../words/cautions.ts';
+import { STAGE_DOUBT } from '../../words/doubts.ts';
+import { stopwatch } from '../../words/format.ts';
+import { LIVE } from '../../words/live.ts';
+import { STAGE, STAGE_ACTION, STAGE_HINT } from '../../words/terms.ts';
+import { UI } from '../../words/ui.ts';
+import { useServices } from '../context.ts';
+import { doubtsOf, nextStage, otherStages, type StageDoubt } from './next-stage.ts';
+import { GaugeCheck, Mixed, Question, Vent, WarmCheck, Witness } from './Tasks.tsx';
+
+/** The stage: what it is, what to do in it, its small tasks, and the one next action. */
+export function StagePanel() {
+  const app = useServices();
+  const { live } = app;
+  const stage = createMemo(() => live.view()?.stage ?? 'prepare');
+  const seatPlanned = () => live.view()?.limits?.seatBar != null;
+  const next = () => nextStage(stage(), seatPlanned());
+  const [asking, setAsking] = createSignal<{ to: Stage; doubts: readonly StageDoubt[] } | null>(null);
+  const [reason, setReason] = createSignal('');
+
+  const seen = () => ({
+    witnessHard: live.events().some((e) => e.e === 'witness' && e.hard),
+    reboundStayed: live.events().some((e) => e.e === 'rebound' && e.what === 'stayed'),
+  });
+  const send = (to: Stage, why?: string) => {
+    void app
+      .ask({
+        q: 'command',
+        command: why === undefined ? { c: 'stage', to } : { c: 'stage', to, reason: why },
+      })
+      .catch(app.fail);
+    setAsking(null);
+  };
+  const go = (to: Stage) => {
+    const view = live.view();
+    if (view === null) return;
+    const doubts = doubtsOf(to, view, seen());
+    if (doubts.length === 0) send(to);
+    else {
+      setReason('');
+      setAsking({ to, doubts });
+    }
+  };
+  const elapsed = () => {
+    const v = live.view();
+    return v === null ? '' : stopwatch((v.tUs - v.stageSinceUs) / 1e6);
+  };
+  const cautions = () =>
+    stage() === 'prepare'
+      ? CAUTIONS_AT.prepare
+      : stage() === 'seat' || stage() === 'inflate'
+        ? CAUTIONS_AT.inflate
+        : stage() === 'let-down' || stage() === 'abandoned'
+          ? CAUTIONS_AT['let-down']
+          : [];
+
+  return (
+    <div class="stage" data-testid="stage" data-stage={stage()}>
+      <div class="stage-head">
+        <p class="label">{UI.stageNow}</p>
+        <h2>
+          {STAGE[stage()]}
+          <Show when={(live.view()?.attempt ?? 1) > 1}>
+            <span class="muted">
+              , {UI.attempt} {live.view()?.attempt}
+            </span>
+          </Show>
+          <span class="stage-clock">{elapsed()}</span>
+        </h2>
+        <p>{STAGE_HINT[stage()]}</p>
+      </div>
+
+      <Question />
+      <Switch>
+        <Match when={stage() === 'prepare'}>
+          <WarmCheck />
+          <Mixed />
+        </Match>
+        <Match when={stage() === 'seat'}>
+          <GaugeCheck />
+          <Mixed />
+        </Match>
+        <Match when={stage() === 'hold'}>
+          <Witness />
+        </Match>
+        <Match when={stage() === 'let-down' || stage() === 'abandoned'}>
+          <Vent />
+        </Match>
+      </Switch>
+
+      <Show when={next()}>
+        {(to) => (
+          <button
+            type="button"
+            class="button primary wide stage-next"
+            data-testid="stage-next"
+            data-to={to()}
+            onClick={() => go(to())}
+          >
+            {STAGE_ACTION[to()]}
+          </button>
+        )}
+      </Show>
+      <details class="more">
+        <summary>{LIVE.otherStages}</summary>
+        <div class="row">
+          <For each={otherStages(stage(), seatPlanned())}>
+            {(to) => (
+              <button type="button" class="button" data-testid={`stage-${to}`} onClick={() => go(to)}>
+                {STAGE_ACTION[to]}
+              </button>
+            )}
+          </For>
+        </div>
+      </details>
+      <Show when={cautions().length > 0}>
+        <ul class="cautions small">
+          <For each={cautions()}>{(c) => <li>{CAUTION[c]}</li>}</For>
+        </ul>
+      </Show>
+
+      <Dialog
+        open={asking() !== null}
+        title={LIVE.jumpTitle}
+        onClose={() => setAsking(null)}
+        testId="stage-doubt"
+        actions={
+          <>
+            <button type="button" class="button" onClick={() => setAsking(null)}>
+              {UI.cancel}
+            </button>
+            <button
+              type="button"
+              class="button primary"
+              data-testid="confirm-yes"
+              disabled={reason().trim() === ''}
+              onClick={() => {
+                const a = asking();
+                if (a !== null) send(a.to, reason().trim());
+              }}
+            >
+              {asking() === null ? '' : STAGE_ACTION[asking()!.to]}
+            </button>
+          </>
+        }
+      >
+        <ul class="stack">
+          <For each={asking()?.doubts ?? []}>{(d) => <li class="note strong">{STAGE_DOUBT[d]}</li>}</For>
+        </ul>
+        <TextField label={LIVE.stageReason} value={reason()} onValue={setReason} testId="stage-reason" />
+      </Dialog>
+    </div>
+  );
+}

@@ -1,0 +1,257 @@
+import { createSignal, For, Match, Show, Switch } from 'solid-js';
+import type { Named } from '../../job/bundle.ts';
+import type { PackerDocument } from '../../job/packer-document.ts';
+import { NumberField } from '../../widgets/NumberField.tsx';
+import { CAUTION, CAUTIONS_AT } from '../../words/cautions.ts';
+import { zeroText } from '../../words/events.ts';
+import { dateTime } from '../../words/format.ts';
+import { JOBS } from '../../words/jobs.ts';
+import { LINK_ERROR, LINK_STATE } from '../../words/link.ts';
+import { LIVE } from '../../words/live.ts';
+import { useServices } from '../context.ts';
+import type { Start } from './start.ts';
+
+/** Connect, packer, zero: one question at a time, each answered by one press. */
+export function StartPanel(props: { start: Start }) {
+  const app = useServices();
+  return (
+    <div class="start">
+      <ol class="start-steps" aria-hidden="true">
+        <For each={['connect', 'packer', 'zero'] as const}>
+          {(s, i) => (
+            <li classList={{ now: props.start.step() === s, past: order(props.start.step()) > i() }}>
+              {
+                [
+                  LIVE.connectTitle,
+                  LIVE.packerTitle.replace('?', '').replace('Which p', 'P'),
+                  LIVE.zeroTitle,
+                ][i()]
+              }
+            </li>
+          )}
+        </For>
+      </ol>
+      <Switch>
+        <Match when={props.start.step() === 'connect'}>
+          <Connect start={props.start} />
+        </Match>
+        <Match when={props.start.step() === 'packer'}>
+          <Packer start={props.start} />
+        </Match>
+        <Match when={props.start.step() === 'zero'}>
+          <Zero start={props.start} />
+        </Match>
+      </Switch>
+      <Show when={app.live.link()?.error}>
+        {(error) => (
+          <p class="note strong" role="status" data-testid="link-error">
+            <strong>{LINK_ERROR[error()].title}.</strong> {LINK_ERROR[error()].todo}
+          </p>
+        )}
+      </Show>
+    </div>
+  );
+}
+
+function order(step: ReturnType<Start['step']>): number {
+  return ['connect', 'packer', 'zero', 'running'].indexOf(step);
+}
+
+function Connect(props: { start: Start }) {
+  const app = useServices();
+  const state = () => app.live.link()?.state ?? 'idle';
+  return (
+    <div class="stack">
+      <h2>{LIVE.connectTitle}</h2>
+      <p class="muted">{LIVE.connectText}</p>
+      <Show when={app.serial.supported} fallback={<p class="note strong">{LIVE.noSerial}</p>}>
+        <button
+          type="button"
+          class="button primary wide"
+          data-testid="connect-device"
+          disabled={props.start.busy()}
+          onClick={() => props.start.connectDevice()}
+        >
+          {LIVE.connectDevice}
+        </button>
+      </Show>
+      <button
+        type="button"
+        class="button wide practice-edge"
+        data-testid="connect-rig"
+        disabled={props.start.busy()}
+        onClick={() => props.start.connectRig()}
+      >
+        {LIVE.connectRig}
+      </button>
+      <p class="small muted" data-testid="link-state" role="status">
+        {LINK_STATE[state()]}
+      </p>
+    </div>
+  );
+}
+
+function Packer(props: { start: Start }) {
+  const app = useServices();
+  const [chosen, setChosen] = createSignal<Named<PackerDocument> | null>(null);
+  const [innerMm, setInnerMm] = createSignal<number | null>(null);
+  const plate = (p: PackerDocument) =>
+    [p.serial, `${p.sizes.minMm}-${p.sizes.maxMm} mm`].filter((t) => t !== '').join(', ');
+  /** With more than one rating the diameter decides: then it is asked, else one press is enough. */
+  const pick = (p: Named<PackerDocument>) => {
+    if (p.document.ratings.length > 1) setChosen(p);
+    else props.start.usePacker(p, null);
+  };
+  return (
+    <div class="stack">
+      <Show when={app.openRuns().length > 0}>
+        <h2>{JOBS.openTitle}</h2>
+        <For each={app.openRuns()}>
+          {(run) => (
+            <button
+              type="button"
+              class="button wide"
+              data-testid={`resume-${run.runId}`}
+              disabled={props.start.busy()}
+              onClick={() => props.start.resume(run)}
+            >
+              {JOBS.resume}: {run.title}, {dateTime(run.openedUtcMs)}
+            </button>
+          )}
+        </For>
+      </Show>
+      <h2>{LIVE.packerTitle}</h2>
+      <p class="muted">{LIVE.packerText}</p>
+      <Show
+        when={chosen()}
+        fallback={
+          <>
+            <Show when={props.start.job()}>
+              {(bundle) => (
+                <button
+                  type="button"
+                  class="button primary wide"
+                  data-testid="use-job"
+                  disabled={props.start.busy()}
+                  onClick={() => props.start.useJob(bundle())}
+                >
+                  {bundle().packer?.document.name ?? LIVE.packerNone} ({bundle().job.title})
+                </button>
+              )}
+            </Show>
+            <Show when={props.start.practice()}>
+              <button
+                type="button"
+                class="button wide practice-edge"
+                classList={{ primary: !props.start.job() }}
+                data-testid="use-practice"
+                disabled={props.start.busy()}
+                onClick={() => props.start.usePractice()}
+              >
+                {LIVE.packerPractice}
+              </button>
+            </Show>
+            <For each={props.start.packers()}>
+              {(p) => (
+                <button
+                  type="button"
+                  class="button wide spread"
+                  data-testid={`use-packer-${p.id}`}
+                  disabled={props.start.busy()}
+                  onClick={() => pick(p)}
+                >
+                  <span>{p.document.name}</span>
+                  <span class="muted small">{plate(p.document)}</span>
+                </button>
+              )}
+            </For>
+            <div class="row">
+              <a class="button grow" href="#/packer/new">
+                {LIVE.packerNew}
+              </a>
+              <button
+                type="button"
+                class="button grow"
+                data-testid="gauge-only"
+                disabled={props.start.busy()}
+                onClick={() => props.start.gaugeOnly()}
+              >
+                {LIVE.packerNone}
+              </button>
+            </div>
+          </>
+        }
+      >
+        {(p) => (
+          <>
+            <p>
+              <strong>{p().document.name}</strong>, {plate(p().document)}
+            </p>
+            <NumberField
+              label={LIVE.diameter}
+              kind="length"
+              units={app.units()}
+              value={innerMm()}
+              onValue={setInnerMm}
+              rules={{ lo: p().document.sizes.minMm, hi: p().document.sizes.maxMm }}
+              testId="packer-diameter"
+            />
+            <button
+              type="button"
+              class="button primary wide"
+              data-testid="use-packer"
+              disabled={props.start.busy() || innerMm() === null}
+              onClick={() => props.start.usePacker(p(), innerMm())}
+            >
+              {p().document.name}
+            </button>
+            <button type="button" class="button quiet" onClick={() => setChosen(null)}>
+              {JOBS.back}
+            </button>
+          </>
+        )}
+      </Show>
+    </div>
+  );
+}
+
+function Zero(props: { start: Start }) {
+  const app = useServices();
+  const last = () => app.live.events().findLast((e) => e.e === 'zero');
+  return (
+    <div class="stack">
+      <h2>{LIVE.zeroTitle}</h2>
+      <p>{LIVE.zeroText}</p>
+      <button
+        type="button"
+        class="button primary wide"
+        data-testid="zero"
+        disabled={props.start.busy()}
+        onClick={() => props.start.zero()}
+      >
+        {LIVE.zero}
+      </button>
+      <Show when={last()}>
+        {(e) => (
+          <Show when={e().e === 'zero' && !(e() as { taken: boolean }).taken}>
+            <p class="note strong" role="status" data-testid="zero-refused">
+              {zeroText((e() as { reason: 'too-far' }).reason)}
+            </p>
+          </Show>
+        )}
+      </Show>
+      <button
+        type="button"
+        class="button quiet wide"
+        data-testid="skip-zero"
+        disabled={props.start.busy()}
+        onClick={() => props.start.skipZero()}
+      >
+        {LIVE.zeroSkip}
+      </button>
+      <ul class="cautions small">
+        <For each={CAUTIONS_AT.prepare}>{(c) => <li>{CAUTION[c]}</li>}</For>
+      </ul>
+    </div>
+  );
+}

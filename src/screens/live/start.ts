@@ -1,0 +1,140 @@
+import { type Accessor, createEffect, createMemo, createResource, createSignal, on } from 'solid-js';
+import type { PortChoice, RunSummary } from '../../engine/messages.ts';
+import type { JobBundle, Named } from '../../job/bundle.ts';
+import { DEMO } from '../../job/demo.ts';
+import { blankJob } from '../../job/job-document.ts';
+import type { PackerDocument } from '../../job/packer-document.ts';
+import { LIVE } from '../../words/live.ts';
+import { failed, type Services } from '../context.ts';
+import { keep, loadAll, newId } from '../documents/store.ts';
+import { setupOf } from '../setup-of.ts';
+import { bundleOf } from '../sheet/bundle.ts';
+
+export type StartStep = 'connect' | 'packer' | 'zero' | 'running';
+
+export interface Start {
+  readonly step: Accessor<StartStep>;
+  readonly busy: Accessor<boolean>;
+  readonly practice: Accessor<boolean>;
+  /** The job sheet that this live page was opened from. */
+  readonly job: Accessor<JobBundle | null | undefined>;
+  readonly packers: Accessor<readonly Named<PackerDocument>[]>;
+  connectRig(): void;
+  /** Must be called in a press. */
+  connectDevice(): void;
+  disconnect(): void;
+  useJob(bundle: JobBundle): void;
+  usePacker(packer: Named<PackerDocument>, innerMm: number | null): void;
+  usePractice(): void;
+  gaugeOnly(): void;
+  zero(): void;
+  skipZero(): void;
+  resume(run: RunSummary): void;
+  endRun(): void;
+}
+
+const RIG: PortChoice = { kind: 'rig', options: { seed: 1, speed: 1, scenario: 'practice' } };
+
+/** The three presses: connect, packer, zero. Everything else can wait until the cure. */
+export function createStart(app: Services, jobId: Accessor<string | null>): Start {
+  const { live } = app;
+  const [busy, setBusy] = createSignal(false);
+  const [zeroSkipped, setZeroSkipped] = createSignal(false);
+  const state = () => live.link()?.state ?? 'idle';
+  const connected = createMemo(() =>
+    ['streaming', 'stopped', 'lost', 'retrying', 'greeting'].includes(state()),
+  );
+  const practice = createMemo(() => live.link()?.kind === 'rig');
+  const runId = createMemo(() => live.run()?.runId ?? null);
+  createEffect(on(runId, () => setZeroSkipped(false), { defer: true }));
+
+  const step = createMemo<StartStep>(() => {
+    const run = runId();
+    if (run === null) return connected() ? 'packer' : 'connect';
+    const view = live.view();
+    const needsZero = view?.stage === 'prepare' && view.standing.includes('not-zeroed') && !zeroSkipped();
+    return needsZero ? 'zero' : 'running';
+  });
+
+  const [job] = createResource(jobId, (id) => bundleOf(app, id).catch(failed(app)));
+  const [packers] = createResource(connected, async (isConnected) => {
+    if (!isConnected) return [];
+    const all = await loadAll(app, 'packer').catch(failed(app));
+    return (all?.kept ?? [])
+      .filter((k) => !k.document.retired)
+      .map((k) => ({ id: k.id, document: k.document }));
+  });
+
+  const during = (work: () => Promise<unknown>) => {
+    if (busy()) return;
+    setBusy(true);
+    work()
+      .catch(app.fail)
+      .finally(() => setBusy(false));
+  };
+
+  const openRun = async (bundle: JobBundle | null, title: string) => {
+    const { setup } = setupOf(app, bundle, 1);
+    live.setSetup(setup);
+    await app.ask({
+      q: 'open-run',
+      jobId: bundle?.jobId ?? null,
+      title,
+      practice: practice(),
+      setup,
+    });
+  };
+
+  return {
+    step,
+    busy,
+    practice,
+    job,
+    packers: () => packers() ?? [],
+    connectRig: () => during(() => app.ask({ q: 'connect', port: RIG })),
+    connectDevice: () => {
+      // The chooser must open in the press itself, before anything is awaited.
+      const chosen = app.serial.choose();
+      during(async () => {
+        const port = await chosen;
+        if (port !== null) await app.ask({ q: 'connect', port });
+      });
+    },
+    disconnect: () => during(() => app.ask({ q: 'disconnect' })),
+    useJob: (bundle) => during(() => openRun(bundle, bundle.job.title)),
+    usePacker: (packer, innerMm) =>
+      during(async () => {
+        // A sheet is begun with what is known; the rest is filled during the cure.
+        const id = newId('job');
+        const blank = blankJob(packer.document.name);
+        const document = {
+          ...blank,
+          date: new Date().toISOString().slice(0, 10),
+          packerId: packer.id,
+          pipe: { ...blank.pipe, innerMm },
+        };
+        await keep(app, 'job', id, 0, document);
+        await openRun({ jobId: id, job: document, packer, resin: null, sensors: [] }, document.title);
+      }),
+    usePractice: () => during(() => openRun(DEMO, DEMO.job.title)),
+    gaugeOnly: () => during(() => openRun(null, LIVE.packerNone)),
+    zero: () => during(() => app.ask({ q: 'command', command: { c: 'zero' } })),
+    skipZero: () => {
+      setZeroSkipped(true);
+      during(() =>
+        app.ask({ q: 'command', command: { c: 'override', what: 'zero', reason: LIVE.zeroReason } }),
+      );
+    },
+    resume: (run) =>
+      during(async () => {
+        await app.ask({ q: 'resume-run', runId: run.runId });
+        app.forgetOpenRun(run.runId);
+        await app.refill(run.runId);
+      }),
+    endRun: () =>
+      during(async () => {
+        const { runId: ended } = await app.ask({ q: 'end-run' });
+        app.go({ page: 'review', runId: ended });
+      }),
+  };
+}

@@ -1,0 +1,243 @@
+import { createEffect, createMemo, createResource, createSignal, For, on, onCleanup, Show } from 'solid-js';
+import type { RunDetail, TraceWindow } from '../../engine/messages.ts';
+import { Confirm } from '../../widgets/Dialog.tsx';
+import { scaleTop } from '../../widgets/ladder-layout.ts';
+import { StageRibbon } from '../../widgets/StageRibbon.tsx';
+import { alarmMarks, gapSpans, limitSpans, stageSpans } from '../../widgets/spans.ts';
+import { Trace } from '../../widgets/Trace.tsx';
+import { keyView, pan, type View, zoom } from '../../widgets/trace-view.ts';
+import { dateTime } from '../../words/format.ts';
+import { JOBS, REVIEW } from '../../words/jobs.ts';
+import { UI } from '../../words/ui.ts';
+import { failed, useServices } from '../context.ts';
+import { EventList } from './EventList.tsx';
+import { Numbers } from './Numbers.tsx';
+
+/** A saved run: the trace to look into, its stages, alarms, gaps and numbers. */
+export function Review(props: { runId: string }) {
+  const app = useServices();
+  const [detail] = createResource(
+    () => props.runId,
+    (runId) => app.ask({ q: 'run', runId }).catch(failed(app)),
+  );
+  return (
+    <div class="page review">
+      <Show
+        when={detail()}
+        fallback={
+          <Show when={!detail.loading}>
+            <h1>{REVIEW.title}</h1>
+            <p>{REVIEW.missing}</p>
+            <a class="button" href="#/jobs">
+              {UI.back}
+            </a>
+          </Show>
+        }
+      >
+        {(d) => <Reviewed detail={d()} />}
+      </Show>
+    </div>
+  );
+}
+
+function Reviewed(props: { detail: RunDetail }) {
+  const app = useServices();
+  const whole = createMemo<View>(() => ({
+    fromS: 0,
+    toS: Math.max(1, props.detail.lastS - props.detail.firstS),
+  }));
+  const [view, setView] = createSignal<View>(whole());
+  const [box, setBox] = createSignal({ left: 52, right: 14 });
+  const [window, setWindow] = createSignal<TraceWindow | null>(null);
+  const [removing, setRemoving] = createSignal(false);
+
+  // One question at a time; while it is open the newest view waits, so that a fast hand asks for no pictures
+  // that nobody will see.
+  let asking = false;
+  let waiting: View | null = null;
+  let gone = false;
+  onCleanup(() => {
+    gone = true;
+  });
+  const fetchWindow = (v: View) => {
+    if (asking) {
+      waiting = v;
+      return;
+    }
+    asking = true;
+    const margin = (v.toS - v.fromS) * 0.25;
+    app
+      .ask({
+        q: 'window',
+        runId: props.detail.summary.runId,
+        fromS: Math.max(whole().fromS, v.fromS - margin),
+        toS: Math.min(whole().toS, v.toS + margin),
+        points: 2000,
+      })
+      .then((w) => !gone && setWindow(w), app.fail)
+      .finally(() => {
+        asking = false;
+        const next = waiting;
+        waiting = null;
+        if (next !== null && !gone) fetchWindow(next);
+      });
+  };
+  createEffect(on(view, fetchWindow));
+
+  const firstUs = () => props.detail.firstUs;
+  const spans = createMemo(() => stageSpans(props.detail.events, firstUs(), whole().toS));
+  const limits = createMemo(() => limitSpans(props.detail.events, props.detail.setups, firstUs()));
+  const decor = createMemo(() => ({
+    limits: limits(),
+    gaps: gapSpans(props.detail.events, firstUs()),
+    marks: alarmMarks(props.detail.events, firstUs()),
+    practice: props.detail.summary.practice,
+  }));
+  const top = createMemo(() =>
+    scaleTop(
+      limits().reduce<number | null>(
+        (m, l) => (l.ratedBar === null ? m : Math.max(m ?? 0, l.ratedBar)),
+        null,
+      ),
+      props.detail.summary.peakBar ?? 0,
+    ),
+  );
+  const step = (f: (v: View) => View) => () => setView(f(view()));
+  const saveCapture = () =>
+    app.ask({ q: 'run-capture', runId: props.detail.summary.runId }).then((bytes) => {
+      const url = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>]));
+      const link = document.createElement('a');
+      link.href = url;
+      link.download = `${props.detail.summary.runId}.capture.txt`;
+      link.click();
+      URL.revokeObjectURL(url);
+    }, app.fail);
+  const remove = () => {
+    setRemoving(false);
+    app
+      .ask({ q: 'remove-run', runId: props.detail.summary.runId })
+      .then(() => app.go({ page: 'jobs' }), app.fail);
+  };
+  const showAt = (s: number) => {
+    const half = Math.min(60, (whole().toS - whole().fromS) / 2);
+    setView(zoom({ fromS: s - half, toS: s + half }, 1, 0.5, whole()));
+  };
+
+  return (
+    <>
+      <header class="stack">
+        <h1>{props.detail.summary.title}</h1>
+        <p class="muted">
+          {dateTime(props.detail.summary.openedUtcMs)}
+          <Show when={props.detail.summary.practice}>
+            {' '}
+            <span class="tag practice-tag">{REVIEW.practice}</span>
+          </Show>
+        </p>
+        <Show when={props.detail.summary.state === 'interrupted'}>
+          <p class="note strong">{REVIEW.interrupted}</p>
+        </Show>
+        <For each={props.detail.damage}>
+          {(d) => (
+            <p class="note strong">
+              {REVIEW.damaged}: {REVIEW.damage[d.what]}
+              {d.fromS === null ? '' : `, ${REVIEW.damageAt} ${Math.round(d.fromS)} s`}
+            </p>
+          )}
+        </For>
+      </header>
+      <section class="panel review-plot" data-testid="review-trace" aria-label={REVIEW.traceLabel}>
+        <StageRibbon
+          spans={spans()}
+          fromS={view().fromS}
+          toS={view().toS}
+          left={box().left}
+          right={box().right}
+        />
+        <Trace
+          window={window()}
+          view={view()}
+          topBar={top()}
+          decor={decor()}
+          units={app.units()}
+          theme={app.theme()}
+          whole={whole()}
+          onView={setView}
+          onBox={(left, right) => setBox({ left, right })}
+          label={REVIEW.traceLabel}
+        />
+        <div class="row no-print plot-buttons">
+          <button
+            type="button"
+            class="button"
+            data-testid="zoom-in"
+            onClick={step((v) => zoom(v, 0.5, 0.5, whole()))}
+          >
+            {REVIEW.zoomIn}
+          </button>
+          <button
+            type="button"
+            class="button"
+            data-testid="zoom-out"
+            onClick={step((v) => zoom(v, 2, 0.5, whole()))}
+          >
+            {REVIEW.zoomOut}
+          </button>
+          <button
+            type="button"
+            class="button"
+            data-testid="pan-left"
+            onClick={step((v) => pan(v, -0.4, whole()))}
+          >
+            {REVIEW.earlier}
+          </button>
+          <button
+            type="button"
+            class="button"
+            data-testid="pan-right"
+            onClick={step((v) => pan(v, 0.4, whole()))}
+          >
+            {REVIEW.later}
+          </button>
+          <button
+            type="button"
+            class="button"
+            data-testid="whole"
+            onClick={step((v) => keyView('0', v, whole()) ?? v)}
+          >
+            {REVIEW.whole}
+          </button>
+        </div>
+        <p class="small muted no-print">{REVIEW.hint}</p>
+      </section>
+      <div class="review-lists">
+        <Numbers detail={props.detail} spans={spans()} />
+        <EventList
+          events={props.detail.events}
+          firstUs={firstUs()}
+          utcMs={props.detail.utcMs}
+          onShow={showAt}
+        />
+      </div>
+      <div class="row no-print">
+        <button type="button" class="button" onClick={saveCapture}>
+          {REVIEW.capture}
+        </button>
+        <button type="button" class="button quiet" data-testid="remove-run" onClick={() => setRemoving(true)}>
+          {REVIEW.remove}
+        </button>
+        <a class="button quiet" href="#/jobs">
+          {JOBS.title}
+        </a>
+      </div>
+      <Confirm
+        open={removing()}
+        title={REVIEW.removeTitle}
+        text={REVIEW.removeText}
+        yes={UI.remove}
+        onYes={remove}
+        onNo={() => setRemoving(false)}
+      />
+    </>
+  );
+}

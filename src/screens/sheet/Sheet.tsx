@@ -1,0 +1,131 @@
+import { createEffect, createResource, createSignal, on, onCleanup, Show } from 'solid-js';
+import type { JobDocument } from '../../job/job-document.ts';
+import { Confirm } from '../../widgets/Dialog.tsx';
+import { JOBS } from '../../words/jobs.ts';
+import { SHEET } from '../../words/sheet.ts';
+import { UI } from '../../words/ui.ts';
+import { failed, useServices } from '../context.ts';
+import { createForm } from '../documents/form.ts';
+import { type Kept, keep, loadOne } from '../documents/store.ts';
+import { Checks } from './Checks.tsx';
+import { Pressures } from './Pressures.tsx';
+import { PipePart, ResinPart, SleevePart, WhatPart } from './parts.tsx';
+import { SensorsPart } from './SensorsPart.tsx';
+import { createShelf } from './shelf.ts';
+
+/** A sheet is written this long after the last key. */
+const WRITE_AFTER_MS = 500;
+
+/** The job sheet: saved as it is filled, usable when half empty, with what the plan makes of it. */
+export function Sheet(props: { jobId: string }) {
+  const app = useServices();
+  const [kept] = createResource(
+    () => props.jobId,
+    (id) => loadOne(app, 'job', id).catch(failed(app)),
+  );
+  return (
+    <div class="page sheet">
+      <Show
+        when={kept()}
+        keyed
+        fallback={
+          <Show when={!kept.loading}>
+            <h1>{SHEET.title}</h1>
+            <p>{SHEET.gone}</p>
+            <a class="button" href="#/jobs">
+              {UI.back}
+            </a>
+          </Show>
+        }
+      >
+        {(k) => <Filled kept={k} />}
+      </Show>
+    </div>
+  );
+}
+
+function Filled(props: { kept: Kept<JobDocument> }) {
+  const app = useServices();
+  const first = props.kept;
+  const form = createForm('job', first.document);
+  const shelf = createShelf(app);
+  let revision = first.revision;
+  let writing: Promise<unknown> = Promise.resolve();
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const [removing, setRemoving] = createSignal(false);
+
+  const write = () => {
+    clearTimeout(timer);
+    if (!form.ok() || !form.dirty()) return writing;
+    const document = form.draft();
+    form.settle();
+    writing = writing.then(() =>
+      keep(app, 'job', first.id, revision, document).then((k) => {
+        revision = k.revision;
+      }),
+    );
+    writing.catch(app.fail);
+    return writing;
+  };
+  createEffect(
+    on(
+      form.draft,
+      () => {
+        clearTimeout(timer);
+        timer = setTimeout(write, WRITE_AFTER_MS);
+      },
+      { defer: true },
+    ),
+  );
+  onCleanup(() => void write());
+
+  const running = () => app.live.run()?.jobId === first.id;
+  const remove = () => {
+    setRemoving(false);
+    const before = form.draft();
+    form.settle();
+    app.ask({ q: 'remove-document', kind: 'job', id: first.id }).then(() => {
+      app.say(JOBS.removed, () => void keep(app, 'job', first.id, 0, before).catch(app.fail));
+      app.go({ page: 'jobs' });
+    }, app.fail);
+  };
+
+  return (
+    <>
+      <header class="row">
+        <h1 class="grow">{form.draft().title}</h1>
+        <p class="small muted" role="status" data-testid="sheet-state">
+          {form.ok() ? SHEET.saved : SHEET.notSaved}
+        </p>
+      </header>
+      <WhatPart form={form} />
+      <PipePart form={form} />
+      <ResinPart form={form} shelf={shelf} />
+      <SensorsPart form={form} shelf={shelf} />
+      <Pressures form={form} shelf={shelf} jobId={first.id} running={running()} flush={write} />
+      <Checks form={form} />
+      <SleevePart form={form} />
+      <div class="row end save-row no-print">
+        <button type="button" class="button quiet" onClick={() => setRemoving(true)}>
+          {SHEET.removeSheet}
+        </button>
+        <a
+          class="button primary"
+          data-testid="to-live"
+          href={running() ? '#/live' : `#/live/${first.id}`}
+          onClick={() => void write()}
+        >
+          {running() ? SHEET.backToLive : SHEET.toLive}
+        </a>
+      </div>
+      <Confirm
+        open={removing()}
+        title={JOBS.removeTitle}
+        text={JOBS.removeText}
+        yes={UI.remove}
+        onYes={remove}
+        onNo={() => setRemoving(false)}
+      />
+    </>
+  );
+}

@@ -1,0 +1,59 @@
+import type { Setup } from '../job/setup.ts';
+import type { WatchEvent } from '../watch/events.ts';
+import type { StageSpan } from './StageRibbon.tsx';
+import type { Decor, LimitSpan } from './trace-paint.ts';
+
+/** What a run's events say about stretches of its trace; seconds from the first sample. */
+
+/** @param endS where the last stage ends; null: it goes on */
+export function stageSpans(events: readonly WatchEvent[], firstUs: number, endS: number | null): StageSpan[] {
+  const spans: StageSpan[] = [];
+  for (const e of events) {
+    if (e.e !== 'stage') continue;
+    const fromS = Math.max(0, (e.tUs - firstUs) / 1e6);
+    const last = spans[spans.length - 1];
+    if (last !== undefined) spans[spans.length - 1] = { ...last, toS: fromS };
+    spans.push({ stage: e.stage, attempt: e.attempt, fromS, toS: endS });
+  }
+  return spans;
+}
+
+/** Limits in force, one stretch each 'limits' event; rated comes from the Setup of that number. */
+export function limitSpans(
+  events: readonly WatchEvent[],
+  setups: readonly Setup[],
+  firstUs: number,
+): LimitSpan[] {
+  const spans: LimitSpan[] = [];
+  for (const e of events) {
+    if (e.e !== 'limits') continue;
+    const fromS = Math.max(0, (e.tUs - firstUs) / 1e6);
+    const last = spans[spans.length - 1];
+    if (last !== undefined) spans[spans.length - 1] = { ...last, toS: fromS };
+    const limits = setups.find((s) => s.number === e.setup)?.limits ?? null;
+    spans.push({
+      fromS,
+      toS: null,
+      ratedBar: limits?.ratedBar ?? null,
+      ceilingBar: e.ceilingBar,
+      workingBar: limits?.cue === false ? null : e.workingBar,
+      floorBar: e.floorBar,
+    });
+  }
+  return spans;
+}
+
+export function gapSpans(events: readonly WatchEvent[], firstUs: number): Decor['gaps'] {
+  return events.flatMap((e) =>
+    e.e === 'gap' ? [{ fromS: (e.fromUs - firstUs) / 1e6, toS: (e.toUs - firstUs) / 1e6 }] : [],
+  );
+}
+
+/** Where alarms were raised. */
+export function alarmMarks(events: readonly WatchEvent[], firstUs: number): Decor['marks'] {
+  return events.flatMap((e) =>
+    e.e === 'alarm' && e.why === 'condition' && e.to === 'unacknowledged'
+      ? [{ atS: (e.tUs - firstUs) / 1e6, priority: e.priority }]
+      : [],
+  );
+}
