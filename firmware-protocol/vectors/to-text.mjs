@@ -7,7 +7,8 @@ import path from 'node:path';
 
 const here = import.meta.dirname;
 
-function fields(frame) {
+/** A frame's fields in the order of the line. */
+export function frameAsText(frame) {
   const list = [];
   for (const [name, value] of Object.entries(frame)) {
     if (name === 'command' && typeof value === 'object') list.push(...Object.values(value));
@@ -24,7 +25,7 @@ export function vectorsAsText() {
     if (!file.endsWith('.json')) continue;
     for (const v of JSON.parse(readFileSync(path.join(here, file), 'utf8')).vectors) {
       out.push(`v ${v.direction} ${file}: ${v.note}`, `x ${v.hex || '-'}`);
-      for (const e of v.expect) out.push('frame' in e ? `f ${fields(e.frame)}` : `s ${e.stray} ${e.hex}`);
+      for (const e of v.expect) out.push('frame' in e ? `f ${frameAsText(e.frame)}` : `s ${e.stray} ${e.hex}`);
     }
   }
   return `${out.join('\n')}\n`;
