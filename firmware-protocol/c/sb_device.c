@@ -64,10 +64,10 @@ static void no_fault(struct sb_device *d, uint8_t fault) {
 
 void sb_device_init(struct sb_device *d, const struct sb_config *config, const struct sb_hooks *hooks, uint32_t boot_id,
                     uint8_t cause) {
-  static const struct sb_device ZERO;
   uint8_t record[SB_RECORD];
   struct sb_limit limit;
-  *d = ZERO;
+  uint8_t *byte = (uint8_t *)d;
+  while (byte != (uint8_t *)(d + 1)) *byte++ = 0;
   d->config = config;
   d->hooks = *hooks;
   d->boot_id = boot_id;

@@ -3,8 +3,8 @@
 #include "steadybar.h"
 
 /* CRC-32C, reflected. On an 8-bit part the 256-entry table takes a third of the cycles of the small ones, because
-   it shifts by whole bytes. Put it into program memory where constants would cost RAM. */
-static const uint32_t CRC_TABLE[256] = {
+   it shifts by whole bytes. */
+static const uint32_t CRC_TABLE[256] SB_FLASH = {
     0x00000000u, 0xf26b8303u, 0xe13b70f7u, 0x1350f3f4u, 0xc79a971fu, 0x35f1141cu, 0x26a1e7e8u, 0xd4ca64ebu,
     0x8ad958cfu, 0x78b2dbccu, 0x6be22838u, 0x9989ab3bu, 0x4d43cfd0u, 0xbf284cd3u, 0xac78bf27u, 0x5e133c24u,
     0x105ec76fu, 0xe235446cu, 0xf165b798u, 0x030e349bu, 0xd7c45070u, 0x25afd373u, 0x36ff2087u, 0xc494a384u,
@@ -39,14 +39,14 @@ static const uint32_t CRC_TABLE[256] = {
     0x79b737bau, 0x8bdcb4b9u, 0x988c474du, 0x6ae7c44eu, 0xbe2da0a5u, 0x4c4623a6u, 0x5f16d052u, 0xad7d5351u,
 };
 
-static const uint32_t TENS[9] = {1000000000u, 100000000u, 10000000u, 1000000u, 100000u, 10000u, 1000u, 100u, 10u};
+static const uint32_t TENS[9] SB_FLASH = {1000000000u, 100000000u, 10000000u, 1000000u, 100000u, 10000u, 1000u, 100u, 10u};
 
 static const char *const EVENT_WORDS[] = {"boot", "button", "trip", "return", "fault", "hostlost", "hostback"};
 static const char *const STATE_WORDS[] = {"unarmed", "armed", "tripped", "silenced"};
 static const char *const RESULT_WORDS[] = {"ok", "clamped", "refused", "range", "unknown", "busy"};
 
 uint32_t sb_crc_byte(uint32_t crc, uint8_t byte) {
-  return (crc >> 8) ^ CRC_TABLE[(uint8_t)crc ^ byte];
+  return (crc >> 8) ^ SB_FLASH_U32(&CRC_TABLE[(uint8_t)crc ^ byte]);
 }
 
 static void out(struct sb_writer *w, uint8_t byte) {
@@ -63,7 +63,7 @@ void sb_begin(struct sb_writer *w, char letter) {
 static void digits(struct sb_writer *w, uint32_t value) {
   uint8_t i, started = 0;
   for (i = 0; i < 9; i++) {
-    const uint32_t ten = TENS[i];
+    const uint32_t ten = SB_FLASH_U32(&TENS[i]);
     uint8_t digit = '0';
     while (value >= ten) {
       value -= ten;

@@ -15,6 +15,12 @@
 #define SB_UNLOCK()
 #endif
 
+/* Where constants would cost RAM (AVR): -include avr/pgmspace.h -DSB_FLASH=PROGMEM -DSB_FLASH_U32=pgm_read_dword */
+#ifndef SB_FLASH
+#define SB_FLASH
+#define SB_FLASH_U32(at) (*(at))
+#endif
+
 #define SB_VERSION 1
 #define SB_MAX_LINE 128
 #define SB_MAX_CHANNELS 7
