@@ -44,7 +44,11 @@ class LineDecoder implements Decoder {
   /** Before the first LF after opening, where half a line is no fault. */
   private opening = true;
 
-  constructor(private readonly letters: string) {}
+  private readonly known = new Uint8Array(256);
+
+  constructor(letters: string) {
+    for (let i = 0; i < letters.length; i++) this.known[letters.charCodeAt(i)] = 1;
+  }
 
   get held(): number {
     return this.fill;
@@ -98,7 +102,7 @@ class LineDecoder implements Decoder {
     const body = to - TAIL;
     const closed = body > from && bytes[body - 1] === COMMA;
     if (closed && hex8(bytes, body) === crc32c(bytes, from, body)) {
-      const known = this.letters.includes(String.fromCharCode(bytes[from]!));
+      const known = this.known[bytes[from]!] === 1;
       const frame = known ? parseFrame(bytes, from, body) : null;
       if (frame !== null) sink.frame(frame);
       else sink.stray(this.reasonOfWhole(bytes, from, to, known), bytes.slice(from, to));
@@ -117,7 +121,7 @@ class LineDecoder implements Decoder {
   }
 
   private reasonOfBroken(bytes: Uint8Array, from: number, to: number): StrayReason {
-    const known = this.letters.includes(String.fromCharCode(bytes[from]!)) && bytes[from + 1] === COMMA;
+    const known = this.known[bytes[from]!] === 1 && bytes[from + 1] === COMMA;
     return known && isPrintable(bytes, from, to) ? 'crc' : 'garbage';
   }
 }
