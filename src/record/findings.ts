@@ -1,0 +1,70 @@
+/** What a verifier may find, as codes; words are made where they are shown. */
+import type { AdditionFault } from './seal.ts';
+import type { PageFault } from './types.ts';
+import type { ZipFault } from './zip.ts';
+
+/** In order of weight: the first that applies is the verdict. */
+export const VERDICTS = ['refused', 'changed', 'incomplete', 'unknown-signer', 'valid'] as const;
+export type Verdict = (typeof VERDICTS)[number];
+
+/** Exit codes of the command line, stable. */
+export const EXIT_CODE: Readonly<Record<Verdict, number>> = {
+  valid: 0,
+  changed: 1,
+  refused: 2,
+  'unknown-signer': 3,
+  incomplete: 4,
+};
+
+export type Finding =
+  /** Not read at all: no record, hostile, or of a later program. */
+  | { readonly f: 'refused'; readonly why: ZipFault | 'not-a-record' | 'version'; readonly offset: number }
+  /** The container is not what its members make it. */
+  | {
+      readonly f: 'container';
+      readonly why: ZipFault | 'sequence';
+      readonly offset: number;
+      readonly file: string | null;
+    }
+  | { readonly f: 'missing'; readonly file: string }
+  /** A file that the record doesn't account for. */
+  | { readonly f: 'strange'; readonly file: string }
+  /** The file differs from what was signed, or from what the pages give. */
+  | { readonly f: 'file'; readonly file: string; readonly offset: number | null }
+  | { readonly f: 'manifest'; readonly why: 'form' | 'signature' | 'fingerprint' | 'practice' }
+  /** Members of the manifest that the pages contradict. */
+  | { readonly f: 'contradiction'; readonly members: readonly string[] }
+  | {
+      readonly f: 'pages';
+      readonly why: PageFault | 'rewritten' | 'end';
+      readonly page: number;
+      readonly pages: number;
+      /** Byte offset in pages.bin. */
+      readonly offset: number | null;
+      /** Run clock, µs. */
+      readonly fromUs: number | null;
+      readonly toUs: number | null;
+    }
+  | { readonly f: 'addition'; readonly number: number; readonly why: AdditionFault }
+  | { readonly f: 'signer'; readonly fingerprint: string };
+
+/** What a reader should know of a record in which nothing is wrong. */
+export type Remark =
+  | { readonly r: 'interrupted' }
+  | { readonly r: 'resumed'; readonly times: number }
+  /** Pages were damaged on the tablet before the sealing. */
+  | { readonly r: 'damaged-at-sealing'; readonly pages: number }
+  | { readonly r: 'no-job' }
+  | { readonly r: 'additions'; readonly count: number; readonly unknownSigners: readonly string[] }
+  /** Built after the sealing key was gone: derived files were checked by deriving them alone. */
+  | { readonly r: 'no-sums' }
+  /** A derived file is as signed, and today's program would make another. */
+  | { readonly r: 'derived-otherwise'; readonly file: string }
+  /** A derived file is as signed, and was not derived again here. */
+  | { readonly r: 'not-derived'; readonly file: string }
+  | {
+      readonly r: 'key-followed';
+      readonly fingerprint: string;
+      readonly reason: 'lost' | 'changed';
+      readonly endorsed: boolean;
+    };

@@ -1,0 +1,201 @@
+/**
+ * The manifest: what is signed. Everything in it but the job's papers, the dates and the signer follows from the
+ * pages, so that a verifier can make it again and compare.
+ */
+import type { LogHead } from '../engine/log.ts';
+import type { Setup } from '../job/setup.ts';
+import type { WatchEvent } from '../watch/events.ts';
+import { canonicalText, type Json, parseCanonical, toJson } from './canonical.ts';
+import { toHex } from './hex.ts';
+import { type RunScan, scanRun } from './reader.ts';
+import { ALGORITHM, type PreviousKey, type Signer } from './signing.ts';
+import type { PageDamage, RunEnd } from './types.ts';
+
+export const RECORD_SCHEMA = 'steadybar-record/1';
+/** A page hash is noted every so many pages, so that pages made anew can be narrowed down to a span. */
+export const CHECKPOINT_PAGES = 600;
+
+export interface Checkpoint {
+  readonly page: number;
+  readonly tUs: number;
+  /** SHA-256 of that page, hex: it stands for all pages up to it. */
+  readonly sha256: string;
+}
+
+/** The part of the manifest that follows from the pages. */
+export interface Content {
+  readonly runId: string;
+  readonly jobId: string | null;
+  readonly practice: boolean;
+  /** Whether the crew ended the run, or it was found open and closed. */
+  readonly end: RunEnd | null;
+  /** Times at which the run was taken up again, µs on the run clock. */
+  readonly resumedUs: readonly number[];
+  readonly openedUtcMs: number | null;
+  readonly endedUtcMs: number | null;
+  readonly engine: number;
+  /** The program that recorded the run. */
+  readonly software: string;
+  readonly pages: {
+    readonly count: number;
+    readonly bytes: number;
+    readonly samples: number;
+    readonly firstUs: number | null;
+    readonly firstSampleUs: number | null;
+    readonly lastUs: number;
+    /** SHA-256 of the last page: the head of the chain, hex. */
+    readonly chainHead: string;
+    readonly checkpoints: readonly Checkpoint[];
+    readonly damage: readonly PageDamage[];
+  };
+  readonly setups: readonly { readonly tUs: number; readonly setup: Setup }[];
+  readonly events: readonly WatchEvent[];
+}
+
+export interface Manifest extends Content {
+  readonly schema: typeof RECORD_SCHEMA;
+  /** SHA-256 of all page bytes, hex: what sha256sum says of pages.bin. */
+  readonly pagesSha256: string;
+  readonly sealedUtcMs: number;
+  /** The program that sealed the record. */
+  readonly sealedBy: string;
+  /** The job with its packer, resin, sensors and calibrations as they were when it was sealed; null: no job. */
+  readonly job: Json;
+  readonly signer: {
+    readonly algorithm: typeof ALGORITHM;
+    /** 32 bytes, hex. */
+    readonly publicKey: string;
+    readonly fingerprint: string;
+    readonly sinceUtcMs: number;
+    readonly previous: PreviousKey | null;
+  };
+}
+
+/** Reads the pages once, chain and all. null: no first page stands. */
+export function contentOf(pages: Uint8Array): { content: Content; scan: RunScan; head: LogHead } | null {
+  const setups: { tUs: number; setup: Setup }[] = [];
+  const events: WatchEvent[] = [];
+  const checkpoints: Checkpoint[] = [];
+  const resumedUs: number[] = [];
+  const scan = scanRun(pages, {
+    page(page, hash) {
+      const { index, lastUs } = page.header;
+      if (index % CHECKPOINT_PAGES === 0) checkpoints.push({ page: index, tUs: lastUs, sha256: toHex(hash) });
+      for (const { entry } of page.placed) {
+        if (entry.l === 'setup') setups.push({ tUs: entry.tUs, setup: entry.setup });
+        if (entry.l === 'notice' && entry.notice.n === 'gap' && entry.notice.reason === 'resumed')
+          resumedUs.push(entry.tUs);
+      }
+      for (const event of page.events) events.push(event);
+    },
+  });
+  const { head } = scan;
+  if (head === null) return null;
+  const content: Content = {
+    runId: head.runId,
+    jobId: head.jobId,
+    practice: head.practice || setups.some((s) => s.setup.practice === true),
+    end: scan.end,
+    resumedUs,
+    openedUtcMs: head.utcMs,
+    endedUtcMs: scan.lastUtcMs,
+    engine: head.engine,
+    software: head.software,
+    pages: {
+      count: scan.pages,
+      bytes: scan.bytes,
+      samples: scan.samples,
+      firstUs: scan.firstUs,
+      firstSampleUs: scan.firstSampleUs,
+      lastUs: scan.lastUs,
+      chainHead: toHex(scan.chainHead),
+      checkpoints,
+      damage: scan.damage,
+    },
+    setups,
+    events,
+  };
+  return { content, scan, head };
+}
+
+export interface ManifestFacts {
+  readonly pagesSha256: string;
+  readonly sealedUtcMs: number;
+  readonly sealedBy: string;
+  readonly job: unknown;
+  readonly signer: Signer;
+}
+
+/** @throws RangeError where a value is not JSON */
+export function makeManifest(content: Content, facts: ManifestFacts): Manifest {
+  const { signer } = facts;
+  return {
+    schema: RECORD_SCHEMA,
+    ...content,
+    pagesSha256: facts.pagesSha256,
+    sealedUtcMs: facts.sealedUtcMs,
+    sealedBy: facts.sealedBy,
+    job: toJson(facts.job ?? null),
+    signer: {
+      algorithm: ALGORITHM,
+      publicKey: toHex(signer.publicKey),
+      fingerprint: signer.fingerprint,
+      sinceUtcMs: signer.sinceUtcMs,
+      previous: signer.previous,
+    },
+  };
+}
+
+export type ManifestReading =
+  | { readonly ok: true; readonly manifest: Manifest }
+  /** 'version': of a later program; 'form': not canonical JSON, or members of wrong types. */
+  | { readonly ok: false; readonly what: 'form' | 'version' };
+
+const isObject = (v: unknown): v is Record<string, unknown> =>
+  typeof v === 'object' && v !== null && !Array.isArray(v);
+const HEX32 = /^[0-9a-f]{64}$/;
+const isHash = (v: unknown): v is string => typeof v === 'string' && HEX32.test(v);
+const isMs = (v: unknown): boolean => v === null || (typeof v === 'number' && Number.isSafeInteger(v));
+
+function wellFormed(m: Record<string, unknown>): boolean {
+  const { pages, signer } = m;
+  if (!isObject(pages) || !isObject(signer)) return false;
+  const texts = [m.runId, m.software, m.sealedBy].every((t) => typeof t === 'string');
+  const numbers = [m.engine, m.sealedUtcMs, pages.count, pages.bytes, pages.samples, pages.lastUs].every(
+    (n) => typeof n === 'number' && Number.isSafeInteger(n) && n >= 0,
+  );
+  const lists = [m.setups, m.events, m.resumedUs, pages.checkpoints, pages.damage].every(Array.isArray);
+  if (!texts || !numbers || !lists) return false;
+  if (m.jobId !== null && typeof m.jobId !== 'string') return false;
+  if (typeof m.practice !== 'boolean' || !isMs(m.openedUtcMs) || !isMs(m.endedUtcMs)) return false;
+  if (!isHash(m.pagesSha256) || !isHash(pages.chainHead)) return false;
+  if (
+    !(pages.checkpoints as unknown[]).every(
+      (c) => isObject(c) && isHash(c.sha256) && typeof c.page === 'number',
+    )
+  )
+    return false;
+  const { previous } = signer;
+  if (previous !== null && !(isObject(previous) && isHash(previous.fingerprint))) return false;
+  return signer.algorithm === ALGORITHM && isHash(signer.publicKey) && isHash(signer.fingerprint);
+}
+
+/** Reads a manifest that may come from anywhere. */
+export function parseManifest(bytes: Uint8Array): ManifestReading {
+  const value = parseCanonical(bytes);
+  if (!isObject(value)) return { ok: false, what: 'form' };
+  if (typeof value.schema !== 'string') return { ok: false, what: 'form' };
+  if (value.schema !== RECORD_SCHEMA)
+    return { ok: false, what: /^steadybar-record\/\d+$/.test(value.schema) ? 'version' : 'form' };
+  return wellFormed(value)
+    ? { ok: true, manifest: value as unknown as Manifest }
+    : { ok: false, what: 'form' };
+}
+
+/** Members of the manifest that differ from what the pages say. */
+export function differingMembers(manifest: Manifest, content: Content): readonly string[] {
+  const claimed = manifest as unknown as Record<string, unknown>;
+  return Object.entries(content)
+    .filter(([key, value]) => canonicalText(claimed[key] ?? null) !== canonicalText(value))
+    .map(([key]) => key);
+}

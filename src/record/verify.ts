@@ -1,0 +1,394 @@
+/**
+ * Verifying a job's file: every byte of it is made again or checked against a signature, and what differs is
+ * named. Takes bytes from anywhere; never throws on them.
+ */
+
+import { type Finding, type Remark, VERDICTS, type Verdict } from './findings.ts';
+import { fromHex, toHex } from './hex.ts';
+import {
+  additionName,
+  CORE_FILES,
+  deriveFiles,
+  type ExtraFiles,
+  FILE,
+  isExtraName,
+  join,
+  type Progress,
+} from './jobFile.ts';
+import { type Content, contentOf, differingMembers, type Manifest, parseManifest } from './manifest.ts';
+import { pageFindings } from './pageFindings.ts';
+import { type Addition, checkAddition, MAX_ADDITIONS, type Sealed, type SealedAddition } from './seal.ts';
+import { fingerprintOf, pemOf, type RecordCrypto, successionText } from './signing.ts';
+import type { SenseRun } from './traceRows.ts';
+import { readZip, type ZipEntry, type ZipFault } from './zip.ts';
+
+export interface VerifyOptions {
+  readonly crypto: RecordCrypto;
+  /** Keys that are known here, by fingerprint; the value is whose they are. */
+  readonly trusted: ReadonlyMap<string, string>;
+  /** Derives readings again; null: derived files are only held against the signed sums. */
+  readonly sense: SenseRun | null;
+  readonly extras?: ExtraFiles;
+  readonly progress?: Progress;
+}
+
+export interface Verification {
+  readonly verdict: Verdict;
+  readonly findings: readonly Finding[];
+  readonly remarks: readonly Remark[];
+  /** What the record says; null where it can't be read. Only `valid` makes it more than a claim. */
+  readonly manifest: Manifest | null;
+  readonly additions: readonly Addition[];
+  readonly fingerprint: string | null;
+  /** Whose key it is, when it is known here. */
+  readonly signer: string | null;
+  /** The run's pages, where the file holds them. */
+  readonly pages: Uint8Array | null;
+  readonly sealed: Sealed | null;
+}
+
+/** Faults that no accident makes: the file is not looked at further. */
+const HOSTILE: readonly ZipFault[] = [
+  'not-a-zip',
+  'compressed',
+  'encrypted',
+  'zip64',
+  'name',
+  'twice',
+  'too-many',
+];
+
+interface Work {
+  readonly options: VerifyOptions;
+  readonly files: Map<string, ZipEntry>;
+  readonly findings: Finding[];
+  readonly remarks: Remark[];
+}
+
+const equal = (a: Uint8Array, b: Uint8Array): number | null => {
+  const n = Math.min(a.length, b.length);
+  for (let i = 0; i < n; i++) if (a[i] !== b[i]) return i;
+  return a.length === b.length ? null : n;
+};
+
+export async function verifyJobFile(file: Uint8Array, options: VerifyOptions): Promise<Verification> {
+  const findings: Finding[] = [];
+  const remarks: Remark[] = [];
+  const zip = readZip(file);
+  const files = new Map(zip.entries.map((e) => [e.name, e]));
+  const work: Work = { options, files, findings, remarks };
+  const ours =
+    zip.entries[0]?.name === FILE.check && (zip.entries.length < 2 || zip.entries[1]?.name === FILE.manifest);
+  for (const { fault, offset, name } of zip.problems) {
+    if (fault === 'crc') findings.push({ f: 'file', file: name!, offset: null });
+    else if (HOSTILE.includes(fault) && !(ours && isFlip(fault)))
+      findings.push({ f: 'refused', why: fault, offset });
+    else if (fault === 'truncated') findings.push({ f: 'container', why: fault, offset, file: name });
+    else if (!ours && zip.entries.length > 0) findings.push({ f: 'refused', why: 'not-a-record', offset: 0 });
+    else findings.push({ f: 'container', why: fault, offset, file: name });
+  }
+  if (!ours && findings.length === 0) findings.push({ f: 'refused', why: 'not-a-record', offset: 0 });
+  const refused = findings.some((f) => f.f === 'refused');
+  const whole = !zip.problems.some((p) => p.fault !== 'crc');
+  const read = refused ? null : await readRecord(work, whole);
+  return finish(work, read);
+}
+
+/** A single changed byte of a header may look like these; in a file that begins as ours it is a change. */
+const isFlip = (fault: ZipFault): boolean => fault !== 'not-a-zip' && fault !== 'too-many';
+
+interface RecordRead {
+  readonly manifest: Manifest;
+  readonly sealed: Sealed;
+  readonly pages: Uint8Array | null;
+  readonly additions: readonly Addition[];
+}
+
+function finish(work: Work, read: RecordRead | null): Verification {
+  const { findings, remarks, options } = work;
+  const fingerprint = read?.manifest.signer.fingerprint ?? null;
+  const signer = fingerprint === null ? null : (options.trusted.get(fingerprint) ?? null);
+  if (fingerprint !== null && signer === null) findings.push({ f: 'signer', fingerprint });
+  const verdicts = new Set<Verdict>(findings.map(verdictOf));
+  const verdict = VERDICTS.find((v) => verdicts.has(v)) ?? 'valid';
+  return {
+    verdict,
+    findings,
+    remarks,
+    manifest: read?.manifest ?? null,
+    additions: read?.additions ?? [],
+    fingerprint,
+    signer,
+    pages: read?.pages ?? null,
+    sealed: read?.sealed ?? null,
+  };
+}
+
+function verdictOf(finding: Finding): Verdict {
+  switch (finding.f) {
+    case 'refused':
+      return 'refused';
+    case 'missing':
+      return 'incomplete';
+    case 'container':
+      return finding.why === 'truncated' ? 'incomplete' : 'changed';
+    case 'manifest':
+      return finding.why === 'practice' ? 'refused' : 'changed';
+    case 'signer':
+      return 'unknown-signer';
+    default:
+      return 'changed';
+  }
+}
+
+/** @param whole the container is sound, so that a file which is not there is missing and not merely unread */
+async function readRecord(work: Work, whole: boolean): Promise<RecordRead | null> {
+  const { files, findings } = work;
+  const names = [...files.keys()];
+  if (whole) {
+    for (const name of CORE_FILES) if (!files.has(name)) findings.push({ f: 'missing', file: name });
+    checkSequence(work, names);
+  }
+  const manifestBytes = files.get(FILE.manifest)?.bytes;
+  if (manifestBytes === undefined) return null;
+  const read = parseManifest(manifestBytes);
+  if (!read.ok) {
+    if (read.what === 'version')
+      findings.push({ f: 'refused', why: 'version', offset: files.get(FILE.manifest)!.start });
+    else findings.push({ f: 'manifest', why: 'form' });
+    return null;
+  }
+  const { manifest } = read;
+  await checkSignature(work, manifest, manifestBytes);
+  const pages = files.get(FILE.pages)?.bytes ?? null;
+  const content = pages === null ? null : await checkPages(work, manifest, pages);
+  const signed = await checkSums(work, manifest);
+  if (pages !== null && whole)
+    await checkDerived(work, manifest, manifestBytes, pages, content !== null, signed);
+  const sealed = sealedIn(files, manifestBytes);
+  const additions = await checkAdditions(work, sealed);
+  remark(work, manifest, additions, whole && !files.has(FILE.sums));
+  await remarkSuccession(work, manifest);
+  return { manifest, sealed, pages, additions };
+}
+
+/** Names and their order follow from what the file holds. */
+function checkSequence({ findings, files }: Work, names: readonly string[]): void {
+  const rest = names.filter((n) => !CORE_FILES.includes(n));
+  const additions = rest.filter((n) => n.startsWith('additions/'));
+  const sums = ([FILE.sums, FILE.sumsSignature] as readonly string[]).filter((n) => rest.includes(n));
+  const extras = rest.filter((n) => isExtraName(n));
+  for (const n of rest)
+    if (!additions.includes(n) && !sums.includes(n) && !extras.includes(n))
+      findings.push({ f: 'strange', file: n });
+  if (sums.length === 1)
+    findings.push({ f: 'missing', file: sums[0] === FILE.sums ? FILE.sumsSignature : FILE.sums });
+  const count = Math.ceil(additions.length / 3);
+  const wanted = Array.from({ length: count }, (_, i) =>
+    (['json', 'sig', 'pem'] as const).map((e) => additionName(i + 1, e)),
+  ).flat();
+  for (const n of wanted) if (!files.has(n)) findings.push({ f: 'missing', file: n });
+  for (const n of additions) if (!wanted.includes(n)) findings.push({ f: 'strange', file: n });
+  const order = [
+    ...CORE_FILES.filter((n) => files.has(n)),
+    ...[...extras].sort(),
+    ...[FILE.sums, FILE.sumsSignature].filter((n) => files.has(n)),
+    ...wanted.filter((n) => files.has(n)),
+  ];
+  const first = order.findIndex((n, i) => names[i] !== n);
+  if (first >= 0 && names.length === order.length)
+    findings.push({
+      f: 'container',
+      why: 'sequence',
+      offset: files.get(names[first]!)!.offset,
+      file: names[first]!,
+    });
+}
+
+async function checkSignature(
+  { files, findings, options }: Work,
+  manifest: Manifest,
+  bytes: Uint8Array,
+): Promise<void> {
+  const key = fromHex(manifest.signer.publicKey)!;
+  const signature = files.get(FILE.signature)?.bytes;
+  if (manifest.signer.fingerprint !== (await fingerprintOf(options.crypto, key)))
+    findings.push({ f: 'manifest', why: 'fingerprint' });
+  if (signature !== undefined && !(await options.crypto.verify(key, bytes, signature)))
+    findings.push({ f: 'manifest', why: 'signature' });
+  const pem = files.get(FILE.signer);
+  const difference = pem === undefined ? null : equal(pem.bytes, new TextEncoder().encode(pemOf(key)));
+  if (difference !== null) findings.push({ f: 'file', file: FILE.signer, offset: difference });
+  // No program of ours seals one; whoever made this record used another.
+  if (manifest.practice) findings.push({ f: 'manifest', why: 'practice' });
+}
+
+/** What the pages say, when they are the signed ones; null after naming what differs. */
+async function checkPages(
+  { findings, options }: Work,
+  manifest: Manifest,
+  pages: Uint8Array,
+): Promise<Content | null> {
+  const read = contentOf(pages);
+  const intact = toHex(await options.crypto.sha256(pages)) === manifest.pagesSha256;
+  if (!intact) {
+    findings.push(...pageFindings(manifest, pages, read));
+    return null;
+  }
+  if (read === null) {
+    findings.push({ f: 'contradiction', members: ['pages'] });
+    return null;
+  }
+  const members = differingMembers(manifest, read.content);
+  if (members.length > 0) findings.push({ f: 'contradiction', members });
+  if (read.content.end === null)
+    findings.push({
+      f: 'pages',
+      why: 'end',
+      page: read.scan.nextIndex,
+      pages: 1,
+      offset: pages.length,
+      fromUs: read.scan.lastUs,
+      toUs: null,
+    });
+  return read.content;
+}
+
+/** Names that the signed sums vouch for; null when there are no sums that hold. */
+async function checkSums(
+  { files, findings, options }: Work,
+  manifest: Manifest,
+): Promise<ReadonlySet<string> | null> {
+  const sums = files.get(FILE.sums);
+  const signature = files.get(FILE.sumsSignature);
+  if (sums === undefined || signature === undefined) return null;
+  const key = fromHex(manifest.signer.publicKey)!;
+  if (!(await options.crypto.verify(key, sums.bytes, signature.bytes))) {
+    findings.push({ f: 'file', file: FILE.sums, offset: null });
+    return null;
+  }
+  const good = new Set<string>();
+  for (const line of new TextDecoder().decode(sums.bytes).split('\n')) {
+    if (line === '') continue;
+    const [sum, name] = [line.slice(0, 64), line.slice(66)];
+    const entry = files.get(name);
+    if (entry === undefined) {
+      if (!CORE_FILES.includes(name)) findings.push({ f: 'missing', file: name });
+    } else if (toHex(await options.crypto.sha256(entry.bytes)) === sum) good.add(name);
+    else if (name !== FILE.pages) named(findings, name, null);
+  }
+  return good;
+}
+
+/** One finding a file is enough; a later one may know the place. */
+function named(findings: Finding[], file: string, offset: number | null): void {
+  const at = findings.findIndex((f) => f.f === 'file' && f.file === file);
+  if (at < 0) findings.push({ f: 'file', file, offset });
+  else if (offset !== null) findings[at] = { f: 'file', file, offset };
+}
+
+async function checkDerived(
+  work: Work,
+  manifest: Manifest,
+  manifestBytes: Uint8Array,
+  pages: Uint8Array,
+  intact: boolean,
+  signed: ReadonlySet<string> | null,
+): Promise<void> {
+  const { files, findings, remarks, options } = work;
+  const made = new Map<string, Uint8Array>();
+  if (intact && options.sense !== null) {
+    const derived = await deriveFiles(pages, manifest, options.sense, options.progress ?? (() => undefined));
+    for (const [name, chunks] of derived) made.set(name, join(chunks));
+  }
+  if (intact && options.extras !== undefined) {
+    const manifestSha256 = toHex(await options.crypto.sha256(manifestBytes));
+    for (const { name, bytes } of await options.extras({ manifest, manifestSha256, pages }))
+      made.set(name, bytes);
+  }
+  const fixed: readonly string[] = [
+    FILE.manifest,
+    FILE.signature,
+    FILE.signer,
+    FILE.pages,
+    FILE.sums,
+    FILE.sumsSignature,
+  ];
+  for (const [name, entry] of files) {
+    if (fixed.includes(name) || name.startsWith('additions/')) continue;
+    const again = made.get(name);
+    const difference = again === undefined ? undefined : equal(entry.bytes, again);
+    if (signed?.has(name)) {
+      if (difference === undefined) remarks.push({ r: 'not-derived', file: name });
+      else if (difference !== null) remarks.push({ r: 'derived-otherwise', file: name });
+    } else if (difference === undefined) {
+      // Neither signed nor made again: nothing stands behind it. With changed pages that follows already.
+      if (intact && signed !== null) findings.push({ f: 'strange', file: name });
+      else if (intact) findings.push({ f: 'missing', file: FILE.sums });
+    } else if (difference !== null) named(findings, name, difference);
+  }
+}
+
+function sealedIn(files: ReadonlyMap<string, ZipEntry>, manifest: Uint8Array): Sealed {
+  const additions: SealedAddition[] = [];
+  for (let i = 1; i <= MAX_ADDITIONS; i++) {
+    const statement = files.get(additionName(i, 'json'))?.bytes;
+    const signature = files.get(additionName(i, 'sig'))?.bytes;
+    if (statement === undefined || signature === undefined) break;
+    additions.push({ statement, signature });
+  }
+  return { manifest, signature: files.get(FILE.signature)?.bytes ?? new Uint8Array(0), additions };
+}
+
+async function checkAdditions(
+  { files, findings, options }: Work,
+  sealed: Sealed,
+): Promise<readonly Addition[]> {
+  const good: Addition[] = [];
+  for (let i = 0; i < sealed.additions.length; i++) {
+    const read = await checkAddition(sealed, i, options.crypto);
+    if (!read.ok) {
+      findings.push({ f: 'addition', number: i + 1, why: read.fault });
+      continue;
+    }
+    good.push(read.addition);
+    const name = additionName(i + 1, 'pem');
+    const pem = files.get(name);
+    const wanted = new TextEncoder().encode(pemOf(fromHex(read.addition.signer.publicKey)!));
+    const difference = pem === undefined ? null : equal(pem.bytes, wanted);
+    if (difference !== null) named(findings, name, difference);
+  }
+  return good;
+}
+
+function remark(
+  { remarks, options }: Work,
+  manifest: Manifest,
+  additions: readonly Addition[],
+  noSums: boolean,
+): void {
+  if (manifest.end === 'interrupted') remarks.push({ r: 'interrupted' });
+  if (manifest.resumedUs.length > 0) remarks.push({ r: 'resumed', times: manifest.resumedUs.length });
+  if (manifest.pages.damage.length > 0)
+    remarks.push({ r: 'damaged-at-sealing', pages: manifest.pages.damage.reduce((s, d) => s + d.pages, 0) });
+  if (manifest.job === null) remarks.push({ r: 'no-job' });
+  if (noSums) remarks.push({ r: 'no-sums' });
+  if (additions.length > 0) {
+    const unknown = additions.map((a) => a.signer.fingerprint).filter((f) => !options.trusted.has(f));
+    remarks.push({ r: 'additions', count: additions.length, unknownSigners: [...new Set(unknown)] });
+  }
+}
+
+async function remarkSuccession({ remarks, options }: Work, manifest: Manifest): Promise<void> {
+  const { previous, fingerprint } = manifest.signer;
+  if (previous === null) return;
+  const key = typeof previous.publicKey === 'string' ? fromHex(previous.publicKey) : null;
+  const signature = typeof previous.endorsement === 'string' ? fromHex(previous.endorsement) : null;
+  const endorsed =
+    key?.length === 32 &&
+    signature !== null &&
+    (await fingerprintOf(options.crypto, key)) === previous.fingerprint &&
+    (await options.crypto.verify(key, successionText(previous.fingerprint, fingerprint), signature));
+  const reason = previous.reason === 'changed' ? 'changed' : 'lost';
+  remarks.push({ r: 'key-followed', fingerprint: previous.fingerprint, reason, endorsed });
+}
