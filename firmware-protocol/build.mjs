@@ -3,7 +3,6 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import path from 'node:path';
 
 const here = import.meta.dirname;
@@ -31,7 +30,7 @@ function build(name, sources, headers, libraries, flags) {
   if (cc === null) throw new Error(NO_COMPILER);
   const hash = createHash('sha256').update([cc, ...flags].join(' '));
   for (const file of [...sources, ...headers]) hash.update(readFileSync(file));
-  const folder = path.join(tmpdir(), 'steadybar-c');
+  const folder = path.join(here, '..', '.cache', 'c');
   mkdirSync(folder, { recursive: true });
   const target = path.join(folder, `${name}-${hash.digest('hex').slice(0, 16)}`);
   if (existsSync(target)) return target;

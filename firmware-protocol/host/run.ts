@@ -13,6 +13,9 @@ export interface HostDevice {
   readonly pid: number;
 }
 
+/** Counts of its pressure channel at nominal supply: 0.5-4.5 V for 0-6 bar at 125 µV a count. */
+export const countsAtBar = (bar: number): number => Math.round(4000 + (bar * 32_000) / 6);
+
 /** Builds the device if need be and starts it with these command-line options. */
 export function startDevice(options: readonly string[] = []): HostDevice {
   const child = spawn(buildDevice(), options, { stdio: ['pipe', 'pipe', 'inherit'] });
