@@ -1,0 +1,81 @@
+import type { LogEntry } from '../engine/log.ts';
+import { unwrap32 } from '../link/clock.ts';
+import { createDecoder } from '../link/decode.ts';
+import type { Frame, SampleFrame } from '../link/frames.ts';
+import { fault } from './fault.ts';
+
+export interface CaptureFeed {
+  readonly entries: readonly LogEntry[];
+  readonly samples: number;
+  /** A hello with its channel lines is in the capture: it says what the counts mean. */
+  readonly described: boolean;
+  readonly strayBytes: number;
+}
+
+const TICK_US = 100;
+/** A clock that went back tells how long the new start was ago only if it was not long. */
+const MOST_RESTART_TICKS = 600_000;
+
+/**
+ * A bare capture has no arrival times: the device clock is taken as arrival, from the first sample on. After a
+ * restart the clock goes on from where it was, by what the new one shows.
+ * @throws InputFault when there is no frame of the protocol in it
+ */
+export function captureEntries(bytes: Uint8Array): CaptureFeed {
+  const entries: LogEntry[] = [];
+  let tick: number | null = null;
+  let us = 0;
+  let samples = 0;
+  let strayBytes = 0;
+  let channelsDue = 0;
+  let described = false;
+
+  function clock(frame: Frame): void {
+    if (frame.t !== 'S' && frame.t !== 'E' && frame.t !== 'G') return;
+    if (tick === null) {
+      // Nothing before the first sample has a time of its own.
+      if (frame.t === 'S') tick = frame.tick;
+      return;
+    }
+    const now = unwrap32(tick, frame.tick);
+    if (now >= tick) us += (now - tick) * TICK_US;
+    else if (isRestart(tick, now)) us += Math.min(frame.tick, MOST_RESTART_TICKS) * TICK_US;
+    else return; // an event is stamped when it happened, a little before the sample that left first
+    tick = now >= tick ? now : frame.tick;
+  }
+
+  createDecoderRun(bytes, {
+    frame(frame) {
+      if (frame.t === 'K') return;
+      clock(frame);
+      if (frame.t === 'H') channelsDue = frame.channels;
+      if (frame.t === 'C' && channelsDue > 0 && --channelsDue === 0) described = true;
+      if (frame.t === 'S') samples++;
+      entries.push({ l: 'frame', tUs: us, frame });
+    },
+    stray(reason, stray) {
+      strayBytes += stray.length;
+      entries.push({ l: 'stray', tUs: us, reason, bytes: stray });
+    },
+  });
+  if (entries.every((e) => e.l !== 'frame')) throw fault('no frame of the device protocol is in it');
+  if (samples === 0) throw fault('the capture holds no sample');
+  return { entries, samples, described, strayBytes };
+}
+
+/** Events and guard lines are stamped a little before samples that left first; a start anew goes back to near 0. */
+function isRestart(before: number, now: number): boolean {
+  return before - now > 20_000;
+}
+
+function createDecoderRun(
+  bytes: Uint8Array,
+  sink: Parameters<ReturnType<typeof createDecoder>['push']>[1],
+): void {
+  const decoder = createDecoder('device');
+  decoder.push(bytes, sink);
+  decoder.end(sink);
+}
+
+export const sampleOf = (entry: LogEntry): SampleFrame | null =>
+  entry.l === 'frame' && entry.frame.t === 'S' ? entry.frame : null;

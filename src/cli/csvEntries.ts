@@ -1,0 +1,108 @@
+import type { LogEntry } from '../engine/log.ts';
+import type { ChannelSetup } from '../job/setup.ts';
+import type { ChannelFrame, HelloFrame } from '../link/frames.ts';
+import { suggestChannels } from '../sensing/suggest.ts';
+import { type CsvTrace, pressureStep } from './csv.ts';
+
+/** The trace as a device would have sent it: the engine knows no other way in. */
+export interface CsvFeed {
+  readonly entries: readonly LogEntry[];
+  readonly channels: readonly ChannelSetup[];
+  readonly rateHz: number;
+}
+
+/** The pretended sensor's span begins under any gauge pressure, so that nothing of the file is out of range. */
+const LOW_BAR = -1.1;
+const LEAST_TOP_BAR = 10;
+const DEVICE_ID = 'csv';
+/** Standard uncertainty of a temperature of which the file says nothing, K (common practice: class 2 and input). */
+const U_C = 0.75;
+
+const micro = (s: number): number => Math.round(s * 1e6);
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[sorted.length >> 1] ?? 1;
+}
+
+/** Rows per second, by the middle interval of the first ten thousand. */
+export function rateOf(s: Float64Array): number {
+  const steps: number[] = [];
+  for (let i = 1; i < Math.min(s.length, 10_000); i++) steps.push(s[i]! - s[i - 1]!);
+  return steps.length === 0 ? 1 : Math.min(1000, Math.max(0.01, 1 / median(steps)));
+}
+
+/**
+ * Pressure counts are the printed value in whole printed steps; the converter's bits are chosen so that one step
+ * of it is the step seen in the data. The span is a round one, not the trace's own peak.
+ */
+export function csvFeed(trace: CsvTrace, uBar: number): CsvFeed {
+  const unit = trace.printedBar;
+  const stepCounts = Math.max(1, Math.round(pressureStep(trace) / unit));
+  const top = trace.bar.reduce((most, v) => (v > most ? v : most), LEAST_TOP_BAR);
+  const bits = Math.min(32, Math.max(8, Math.ceil(Math.log2((top * 1.1 - LOW_BAR) / (stepCounts * unit)))));
+  const rawLo = Math.round(LOW_BAR / unit);
+  const rawHi = rawLo + stepCounts * 2 ** bits;
+  const pa = (raw: number): number => Math.round(raw * unit * 1e5);
+  const frames: ChannelFrame[] = [
+    {
+      t: 'C',
+      index: 0,
+      quantity: 'press',
+      place: null,
+      signal: 'digital',
+      partner: null,
+      bits,
+      rawLo,
+      rawHi,
+      elLo: pa(rawLo),
+      elHi: pa(rawHi),
+      rangeLo: pa(rawLo),
+      rangeHi: pa(rawHi),
+      rateMilliHz: 1000,
+    },
+    ...trace.temps.map(
+      ({ place }, i): ChannelFrame => ({
+        t: 'C',
+        index: i + 1,
+        quantity: 'temp',
+        place,
+        signal: 'digital',
+        partner: null,
+        bits: 20,
+        rawLo: -100_000,
+        rawHi: 400_000,
+        elLo: -100_000,
+        elHi: 400_000,
+        rangeLo: -100_000,
+        rangeHi: 400_000,
+        rateMilliHz: 1000,
+      }),
+    ),
+  ];
+  const hello: HelloFrame = {
+    t: 'H',
+    version: 1,
+    deviceId: DEVICE_ID,
+    firmware: 'csv',
+    bootId: 0,
+    uptime: 0,
+    channels: frames.length,
+    maxRateHz: 1000,
+  };
+  const entries: LogEntry[] = [hello, ...frames].map((frame) => ({ l: 'frame', tUs: 0, frame }));
+  for (let i = 0; i < trace.s.length; i++) {
+    const counts = [count(trace.bar[i]!, unit), ...trace.temps.map((t) => count(t.c[i]!, 0.001))];
+    const seconds = trace.s[i]!;
+    const tick = Math.round(seconds * 1e4) % 0x1_0000_0000;
+    entries.push({ l: 'frame', tUs: micro(seconds), frame: { t: 'S', seq: i, tick, counts, status: 0 } });
+  }
+  const channels = suggestChannels(frames).map((c) => ({
+    ...c,
+    uSensor: c.role === 'pressure' ? uBar / 2 : U_C,
+  }));
+  return { entries, channels, rateHz: rateOf(trace.s) };
+}
+
+const count = (value: number, unit: number): number | null =>
+  Number.isNaN(value) ? null : Math.round(value / unit);

@@ -1,0 +1,78 @@
+import * as z from 'zod/mini';
+import { ALARMS, GAP_REASONS, STAGES } from '../watch/codes.ts';
+
+/**
+ * RESULT of the replay command. Times are seconds from the first sample; pressures are bar gauge; null stands
+ * where something does not apply or cannot be told. docs/replay.md says each in words.
+ */
+
+export const RESULT_SCHEMA = 'steadybar-replay-result/1';
+
+const number = () => z.number();
+const maybe = () => z.nullable(z.number());
+
+const leak = z.strictObject({
+  verdict: z.enum(['leaking', 'tight', 'cannot-tell', 'cannot-be-seen']),
+  mbarPerMin: maybe(),
+  low: maybe(),
+  high: maybe(),
+});
+
+export const resultSchema = z.strictObject({
+  schema: z.literal(RESULT_SCHEMA),
+  engine: z.int(),
+  readings: z.int(),
+  firstS: maybe(),
+  lastS: maybe(),
+  gaps: z.array(z.strictObject({ reason: z.enum(GAP_REASONS), fromS: number(), toS: number() })),
+  limits: z.nullable(
+    z.strictObject({
+      ratedBar: number(),
+      ceilingBar: number(),
+      workingBar: number(),
+      floorBar: maybe(),
+      uBar: number(),
+    }),
+  ),
+  tap: z.enum(['packer', 'hose', 'supply', 'unknown']),
+  line: z.enum(['closed', 'supplied-relieving', 'supplied-nonrelieving', 'unknown']),
+  peakBar: maybe(),
+  stages: z.array(
+    z.strictObject({ stage: z.enum(STAGES), attempt: z.int(), fromS: number(), toS: number() }),
+  ),
+  cues: z.array(z.strictObject({ atS: number(), closeInS: number() })),
+  alarms: z.array(
+    z.strictObject({
+      alarm: z.enum(ALARMS),
+      priority: z.enum(['urgent', 'high', 'low']),
+      raisedS: number(),
+      clearedS: maybe(),
+      pressureBar: maybe(),
+      text: z.string(),
+    }),
+  ),
+  holds: z.array(
+    z.strictObject({
+      fromS: number(),
+      toS: number(),
+      minutesInBand: number(),
+      minBar: maybe(),
+      maxBar: maybe(),
+      leak,
+    }),
+  ),
+  lift: z.array(
+    z.strictObject({ atS: number(), peakBar: number(), low: number(), high: number(), ceilingAtS: maybe() }),
+  ),
+  cure: z.nullable(
+    z.strictObject({
+      progress: number(),
+      low: number(),
+      high: number(),
+      metS: maybe(),
+      equivalentAgeMin: number(),
+    }),
+  ),
+});
+
+export type ReplayResult = z.infer<typeof resultSchema>;
