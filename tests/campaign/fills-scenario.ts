@@ -81,10 +81,10 @@ export function drawScenario(kind: Kind, seed: number, variation: Variation = {}
   const ratedBar = Math.round(20 * Math.min(2.6, r.range(0.9, 1.4) * (1.9 - pipeMm / 400))) / 20;
   const uBar = r.logRange(0.008, 0.025);
   const ceilingBar = ratedBar - uBar;
-  const workingBar = Math.min(ratedBar * r.range(0.74, 0.9), ceilingBar - 0.04);
+  const workingBar = Math.min(ratedBar * r.range(0.73, 0.89), ceilingBar - 0.04);
   const open = kind === 'hand' || (kind === 'stuck' && stratum([true, false], seed, 2));
   const supply = r.range(5, 8);
-  const nominal = kind === 'hand' ? r.logRange(0.025, 0.2) : r.logRange(0.03, 0.35);
+  const nominal = kind === 'hand' ? r.logRange(0.025, 0.2) : r.logRange(0.03, 0.25);
 
   const setBar = open
     ? supply - 0.2
@@ -107,7 +107,7 @@ export function drawScenario(kind: Kind, seed: number, variation: Variation = {}
   const wanted = (nominal * litres * 1e-3) / p1;
   const valveC = wanted < 0.9 * hoseC ? 1 / Math.sqrt(1 / wanted ** 2 - 1 / hoseC ** 2) : 2.5 * hoseC;
   const total = Math.min(wanted, 0.93 * hoseC);
-  const creepBarPerS = kind === 'creep' ? r.logRange(0.004, 0.03) : 0;
+  const creepBarPerS = kind === 'creep' ? r.logRange(0.008, 0.025) : 0;
 
   const hands = base.fork('hand');
   const slow = hands.chance(0.3);

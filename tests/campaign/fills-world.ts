@@ -19,7 +19,7 @@ export interface Trace {
   readonly peakBar: number;
 }
 
-const LONGEST_S = 260;
+const LONGEST_S = 320;
 
 export function runScenario(s: Scenario): Trace {
   const site = createSite(s.site);

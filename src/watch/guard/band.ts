@@ -8,7 +8,7 @@ import { sampleSd } from './clean.ts';
 import type { GuardContext, GuardState } from './state.ts';
 
 /** After-rise of a stop as seconds of the slope before it, until stops of this fill have shown it. */
-const AFTER_S = 0.2;
+const AFTER_S = 0.12;
 /** Share of the closing time that a closing valve still passes in full. */
 const LATE_SHARE = 0.75;
 /** Time from working pressure to the hand's first move, where the rest is learnt from stops, s. */
@@ -29,7 +29,7 @@ export function bandEdge(s: GuardState, ctx: GuardContext): number | null {
   const m = s.motion;
   if (limits === null || !limits.cue || m === null) return null;
   const v = Math.max(0, m.rate, m.before);
-  const noise = 0.004 + 2 * sampleSd(s.clean, s.stepBar);
+  const noise = 0.003 + sampleSd(s.clean, s.stepBar);
   // Past the point where a hand that moves now would still be too late, waiting for the edge helps nobody.
   const late = limits.ceilingBar - v * LATE_SHARE * ctx.reaction.closeS;
   return Math.max(limits.workingBar + noise, Math.min(limits.workingBar + v * reachS(s, ctx) + noise, late));
@@ -41,7 +41,7 @@ const STOP_S = 0.9;
 /** Notes since when the rise is slower than before by more than noise explains. */
 export function followSlowing(s: GuardState): void {
   const m = s.motion;
-  if (m === null || m.rate >= m.before - Math.max(0.07 * m.before, 2 * m.sd)) s.slowSince = null;
+  if (m === null || m.rate >= m.before - Math.max(0.1 * m.before, 2 * m.sd)) s.slowSince = null;
   else if (s.slowSince === null) s.slowSince = m.atS;
 }
 

@@ -44,6 +44,11 @@ export function sampleSd(s: CleanState, stepBar: number): number {
   return Math.max((s.second * MAD_TO_SD) / Math.sqrt(6), 0.3 * stepBar, LEAST_SD);
 }
 
+/** The converter's step where the readings do not dither it, bar; 0 where they do. */
+export function coarseStep(s: CleanState, stepBar: number): number {
+  return s.second < 0.6 * stepBar ? stepBar : 0;
+}
+
 /** Median of the last three raw readings; with two, the lower; null with fewer: one reading may be a spike. */
 export function lastMedian(s: CleanState): number | null {
   const n = s.x.length;

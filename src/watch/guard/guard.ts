@@ -10,7 +10,7 @@ import type { AlarmValues, Bounded } from '../events.ts';
 import type { GuardView } from '../view.ts';
 import { followSlowing, handTime, leftBand, reachS } from './band.ts';
 import { clearRow, rowPush, rowTrim } from './blocks.ts';
-import { cleanPush, cleanRestart, lastMedian, sampleSd } from './clean.ts';
+import { cleanPush, cleanRestart, coarseStep, lastMedian, sampleSd } from './clean.ts';
 import { measureMotion, SHORT_MOST, SHORT_S } from './motion.ts';
 import { LONG_S, longBlock } from './settle.ts';
 import { createGuardState, type GuardContext, type GuardState, type RisingKind } from './state.ts';
@@ -42,6 +42,7 @@ export function guardReset(s: GuardState): void {
   s.from = 0;
   s.lastS = null;
   s.motion = null;
+  s.before.length = 0;
   s.belief = null;
   s.recent = null;
   s.slowSince = null;
@@ -77,7 +78,8 @@ export function guardReading(s: GuardState, reading: Reading, ctx: GuardContext)
   const long = rowPush(s.long, sample.t, sample.bar, LONG_S, period);
   if (rowPush(s.short, sample.t, sample.bar, SHORT_S, period)) {
     rowTrim(s.short, SHORT_MOST);
-    s.motion = measureMotion(s.short, sampleSd(s.clean, s.stepBar), s.motion);
+    const sd = sampleSd(s.clean, s.stepBar);
+    s.motion = measureMotion(s.short, sd, coarseStep(s.clean, s.stepBar), s.before);
     followSlowing(s);
     followStop(s);
     stillness(s, ctx);
@@ -87,10 +89,10 @@ export function guardReading(s: GuardState, reading: Reading, ctx: GuardContext)
 }
 
 /** Evaluations in a row that must agree before the alarm, and chi-squares that they need. */
-const AGREE_SETTLE = 3;
-const UNDER_EXCESS = 25;
-const OPEN_EXCESS = 12;
-const LEAST_STRETCH_S = 2;
+const AGREE_SETTLE = 2;
+const UNDER_EXCESS = 14;
+const OPEN_EXCESS = 8;
+const LEAST_STRETCH_S = 1.6;
 /** Rise still forecast, in rises of the stretch that it is forecast from. */
 const MOST_REACH = 1.5;
 

@@ -8,7 +8,7 @@ import type { BlockRow } from './blocks.ts';
 import type { Motion } from './state.ts';
 
 /** Longest row of short blocks. */
-export const SHORT_MOST = 44;
+export const SHORT_MOST = 64;
 export const SHORT_S = 0.05;
 
 interface Slope {
@@ -56,25 +56,48 @@ const SHARE = 0.1;
 const ENOUGH = 0.0012;
 const LEAST_S = 0.24;
 
-const WINDOWS = [4, 5, 7, 9, 12, 16, 21, 28, 36, SHORT_MOST] as const;
+const WINDOWS = [4, 5, 7, 9, 12, 16, 21, 28, 36, 46] as const;
 
-/** Fading time of the fastest rise that is remembered, s. */
-const FADE_S = 5;
+/** The slope before: a stretch of this length that ended this long ago, s, and how many values of it are remembered. */
+const BEFORE_S = 1.2;
+const AGO_S = 0.4;
+const BEFORE_KEPT = 10;
 
-export function measureMotion(row: BlockRow, sampleSd: number, last: Motion | null): Motion | null {
+/**
+ * @param coarse converter step where the noise is too small to dither it, bar; else 0. A staircase has no noise to
+ * judge a slope by: its error is that of a step over the window.
+ */
+export function measureMotion(
+  row: BlockRow,
+  sampleSd: number,
+  coarse: number,
+  kept: number[],
+): Motion | null {
   const to = row.t.length;
   const atS = row.t[to - 1];
   if (atS === undefined) return null;
   let now: Slope | null = null;
+  let used = 0;
   for (const m of WINDOWS) {
     if (m > to) break;
     if (atS - row.t[to - m]! < LEAST_S) continue;
     now = slopeOver(row, to - m, to, sampleSd);
+    if (now !== null && coarse > 0)
+      now = { ...now, sd: Math.hypot(now.sd, (0.4 * coarse) / (atS - row.t[to - m]!)) };
+    used = m;
     if (now !== null && now.sd <= Math.max(SHARE * Math.abs(now.rate), ENOUGH)) break;
   }
   if (now === null) return null;
-  const kept = last === null ? 0 : last.before * Math.exp(-(atS - last.atS) / FADE_S);
-  // A noisy slope is no record to hold a hand against.
-  const before = Math.max(now.rate - now.sd, Math.min(kept, Math.max(kept, now.rate)));
+  // A stop shows against the slope before it. That one is remembered a little, so that it outlasts the stop.
+  let end = to;
+  while (end > 0 && atS - row.t[end - 1]! < AGO_S) end--;
+  let from = end;
+  while (from > 0 && (atS - row.t[from - 1]! < AGO_S + BEFORE_S || end - from < used)) from--;
+  const earlier = slopeOver(row, from, end, sampleSd);
+  // Less its own doubt: the largest of several noisy slopes would be too steep.
+  kept.push(earlier === null ? now.rate : earlier.rate - 1.5 * earlier.sd);
+  if (kept.length > BEFORE_KEPT) kept.shift();
+  let before = now.rate;
+  for (const rate of kept) before = Math.max(before, rate);
   return { atS, rate: now.rate, sd: now.sd, before, bar: now.bar, midS: now.midS };
 }

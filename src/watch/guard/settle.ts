@@ -8,7 +8,7 @@ import { bankInterval, excessFrom, excessSoft, excessUpTo, judgeBank } from '../
 import { fittedPressure } from '../../estimate/subsonic.ts';
 import type { Limits } from '../../job/setup.ts';
 import { rowMerge } from './blocks.ts';
-import { sampleSd } from './clean.ts';
+import { coarseStep, sampleSd } from './clean.ts';
 import type { GuardState, RecentBelief, SettleBelief } from './state.ts';
 
 /** Air pressure taken for absolute pressures, bar. 0.1 bar of altitude moves a settling forecast by a few mbar. */
@@ -59,8 +59,10 @@ function candidates(ceiling: number, level: number): number[] {
 function blockVariance(s: GuardState, samples: number, typical: number): number {
   const seen = (s.longSecond * MAD_TO_SD) / Math.sqrt(6);
   const prior = sampleSd(s.clean, s.stepBar) / Math.sqrt(typical);
-  const sd2 = Math.max(seen * seen, prior * prior) + (0.3 * s.stepBar) ** 2 / typical;
-  return (sd2 * typical) / samples + MODEL_SD * MODEL_SD;
+  const sd2 = Math.max(seen * seen, prior * prior);
+  // A step that the noise does not dither is an error that no mean of the block makes smaller.
+  const coarse = coarseStep(s.clean, s.stepBar);
+  return (sd2 * typical) / samples + MODEL_SD * MODEL_SD + (coarse * coarse) / 12;
 }
 
 /** A long block was completed: notices surprises, then judges the bank. */
@@ -167,7 +169,10 @@ function judge(s: GuardState, limits: Limits, typical: number): SettleBelief | n
   // Only where an alarm hangs on it: could it be an open supply that fills a packer which gives way?
   if (underExcess > 6 && openExcess > 4)
     for (const p1 of [ceiling + OPEN_OVER_BAR, ceiling + OPEN_OVER_BAR + 2])
-      openExcess = Math.min(openExcess, excessSoft(bank, { t, p, variance }, p1 + AIR_BAR, SOFT_FADE_S, SOFT, SOFT_HEAT));
+      openExcess = Math.min(
+        openExcess,
+        excessSoft(bank, { t, p, variance }, p1 + AIR_BAR, SOFT_FADE_S, SOFT, SOFT_HEAT),
+      );
   return {
     atS: row.t[to - 1]!,
     bar: bank.best.p1 - AIR_BAR,

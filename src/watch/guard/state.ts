@@ -44,7 +44,7 @@ export interface Motion {
   /** bar/s now and its standard deviation. */
   readonly rate: number;
   readonly sd: number;
-  /** Fastest rise of the last moments, fading, bar/s: what a stop is seen against. */
+  /** Fastest steady rise of the last two seconds, bar/s: what a stop is seen against. */
   readonly before: number;
   /** Middle of the window: level and time. */
   readonly bar: number;
@@ -76,6 +76,8 @@ export interface GuardState {
   stepBar: number;
   uBar: number;
   motion: Motion | null;
+  /** Slopes of the moments before, see motion.ts. */
+  before: number[];
   belief: SettleBelief | null;
   /** The same question asked of the last seconds alone, near and over the working pressure: old blocks hide a creep. */
   recent: RecentBelief | null;
@@ -112,6 +114,7 @@ export function createGuardState(): GuardState {
     stepBar: 0,
     uBar: 0,
     motion: null,
+    before: [],
     belief: null,
     recent: null,
     slowSince: null,
