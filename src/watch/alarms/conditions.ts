@@ -60,8 +60,9 @@ function belowFloor(w: WatchState): Condition {
 
 function leaking(w: WatchState): Condition {
   if (w.hold === null) return 'off';
-  const { verdict } = w.hold.figure;
-  return verdict === 'leaking' ? 'on' : verdict === 'cannot-tell' ? 'between' : 'off';
+  const { verdict, mbarPerMin } = w.hold.figure;
+  // A new segment that has no figure yet neither raises nor clears.
+  return verdict === 'leaking' ? 'on' : verdict === 'cannot-tell' && mbarPerMin === null ? 'between' : 'off';
 }
 
 function lift(w: WatchState): Condition {

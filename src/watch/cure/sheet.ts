@@ -1,4 +1,6 @@
 import type { ResinSetup } from '../../job/setup.ts';
+import { ageFactor } from '../../physics/cure.ts';
+import { R_MOLAR } from '../../physics/gas.ts';
 
 /**
  * Cure time against temperature from the points of a data sheet: ln t = a + Ea/R · (1/T − 1/Tm), least squares
@@ -23,10 +25,8 @@ export interface SheetFit {
   readonly hottestC: number;
 }
 
-/** Molar gas constant, J/(mol·K), CODATA 2018 (exact). */
-export const GAS_R = 8.314462618;
-const EA_PRIOR = 60e3 / GAS_R;
-const EA_SD = 10e3 / GAS_R;
+const EA_PRIOR = 60e3 / R_MOLAR;
+const EA_SD = 10e3 / R_MOLAR;
 /** A sheet's times are round numbers: 3 % (1 s). */
 const ROUNDING = 0.03;
 const ZERO_C = 273.15;
@@ -86,10 +86,7 @@ export function cureMinutes(fit: SheetFit, c: number, k: number): number {
   return Math.exp(fit.logMin + fit.slope * dx + k * sd);
 }
 
-/**
- * Rate of equivalent age at 20 °C, exp[Q(1/Tr − 1/T)] with Q = Ea/R: the form of ASTM C1074, which is written for
- * concrete. Dimensionless.
- */
-export function ageRate(qK: number, c: number, referenceC = 20): number {
-  return Math.exp(qK * (1 / (referenceC + ZERO_C) - 1 / (c + ZERO_C)));
+/** Rate of equivalent age at 20 °C, dimensionless; qK = Ea/R, the form of ASTM C1074, which is written for concrete. */
+export function ageRate(qK: number, c: number): number {
+  return ageFactor(qK, c + ZERO_C, 20 + ZERO_C);
 }

@@ -32,6 +32,10 @@ export interface HoldState {
   segment: Segment;
   leak: LeakState;
   figure: LeakFigure;
+  /** The strongest claim of any segment: what the hold's summary says. */
+  best: LeakFigure;
+  /** Lowest pressure of closed segments: free of a let-down that was noticed late, bar. */
+  stillMinBar: number | null;
   judgedS: number | null;
   lift: LiftState;
   forecast: HoldView['lift'];
@@ -73,6 +77,8 @@ export function createHold(tUs: number): HoldState {
     segment: createSegment(),
     leak: createLeak(),
     figure: NO_LEAK,
+    best: NO_LEAK,
+    stillMinBar: null,
     judgedS: null,
     lift: createLift(),
     forecast: null,
@@ -99,7 +105,8 @@ function leakContext(h: HoldState, setup: Setup | null): LeakContext {
     line: setup?.line ?? 'unknown',
     air: setup?.air ?? { bar: 1.01325, uBar: 0.05, source: 'assumed' },
     volume: setup?.volume ?? null,
-    sinceFillS: h.filledS === null || h.leak.fromS === null ? 0 : Math.max(0, h.leak.fromS - h.filledS),
+    exotherm: setup?.resin?.exotherm ?? 'unknown',
+    filledS: h.filledS,
   };
 }
 
@@ -130,6 +137,7 @@ export function holdReading(
     if (h.maxBar === null || bar > h.maxBar) h.maxBar = bar;
   }
   if (h.segment.open && sees) {
+    if (h.stillMinBar === null || bar < h.stillMinBar) h.stillMinBar = bar;
     leakReading(h.leak, reading, bar, leakContext(h, setup));
     liftReading(h.lift, reading, bar);
   }
@@ -143,6 +151,7 @@ export function holdReading(
 }
 
 function stepSegment(h: HoldState, reading: Reading, ctx: HoldContext, emit: Emit): void {
+  if (!h.segment.open && (levelNow(ctx.levels) ?? 0) < INFLATED_BAR) return;
   const step = segmentStep(h.segment, ctx.levels, ctx.noiseBar, ctx.ventOpen, reading.tS);
   if (step === null) return;
   emit({ tUs: reading.tUs, e: 'segment', what: step.what, why: step.why });
@@ -156,8 +165,8 @@ function stepSegment(h: HoldState, reading: Reading, ctx: HoldContext, emit: Emi
   trendClear(h.trend);
   h.exit = null;
   settle(h, reading.tUs, ctx.setup, emit);
-  // After a top-up the gas is warm again.
-  if (step.why === 'top-up') h.filledS = null;
+  // Air let in warms the gas, air let out cools it: the settling begins anew.
+  h.filledS = null;
 }
 
 /** Gives the segment's last figure before it is closed, if it says more than the last one told. */
@@ -165,9 +174,17 @@ function settle(h: HoldState, tUs: number, setup: Setup | null, emit: Emit): voi
   takeFigure(h, leakFigure(h.leak, leakContext(h, setup)), tUs, emit);
 }
 
+/** How much a figure says; of two that say as much the later one is kept. */
+function claim(figure: LeakFigure): number {
+  if (figure.verdict === 'leaking') return 3;
+  if (figure.verdict === 'tight' || figure.verdict === 'cannot-be-seen') return 2;
+  return figure.mbarPerMin === null ? 0 : 1;
+}
+
 function takeFigure(h: HoldState, figure: LeakFigure, tUs: number, emit: Emit): void {
   const changed = figure.verdict !== h.figure.verdict || figure.reason !== h.figure.reason;
   h.figure = figure;
+  if (claim(figure) >= claim(h.best)) h.best = figure;
   if (changed) emit({ tUs, e: 'leak', leak: figure });
 }
 
@@ -224,11 +241,15 @@ export function holdHole(h: HoldState, tUs: number, setup: Setup | null, emit: E
   settle(h, tUs, setup, emit);
 }
 
-/** Leaves the hold: closes what is open and gives the summary. */
+/**
+ * Leaves the hold: closes what is open and gives the summary, which the state then holds, too. A let-down that was
+ * read off the data is noticed late: its fall is no part of the hold.
+ */
 export function holdEnd(
   h: HoldState,
   tUs: number,
   why: 'stage' | 'end',
+  noticedLate: boolean,
   setup: Setup | null,
   emit: Emit,
 ): void {
@@ -237,6 +258,8 @@ export function holdEnd(
     emit({ tUs, e: 'segment', what: 'closed', why });
     settle(h, tUs, setup, emit);
   }
+  h.figure = h.best;
+  if (noticedLate && h.stillMinBar !== null) h.minBar = h.stillMinBar;
   emit({
     tUs,
     e: 'hold',

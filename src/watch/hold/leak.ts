@@ -1,9 +1,10 @@
 import { ar1Inflation, lag1 } from '../../estimate/ar1.ts';
 import { fitLine } from '../../estimate/line.ts';
-import type { Line, Setup, Tap } from '../../job/setup.ts';
+import type { Line, ResinSetup, Setup, Tap } from '../../job/setup.ts';
+import { leakPaM3 } from '../../physics/gas.ts';
 import type { Reading } from '../../sensing/reading.ts';
 import type { CannotTellReason, LeakFigure } from '../events.ts';
-import { rate1, round } from '../round.ts';
+import { boundedTo, rate1, round } from '../round.ts';
 import type { Blocks } from './blocks.ts';
 import { blocksAdd, createBlocks } from './blocks.ts';
 
@@ -29,8 +30,9 @@ export interface LeakContext {
   readonly line: Line;
   readonly air: Setup['air'];
   readonly volume: Setup['volume'];
-  /** Seconds between the end of the fill and the start of this segment's data. */
-  readonly sinceFillS: number;
+  readonly exotherm: ResinSetup['exotherm'];
+  /** When the fill (or the last top-up) ended, s; null: the packer has not come to rest yet. */
+  readonly filledS: number | null;
 }
 
 export const NO_LEAK: LeakFigure = {
@@ -49,12 +51,15 @@ export const TIGHT_MBAR_MIN = 2;
 /** The heat of a fast fill and the rubber's creep look like a leak for this long (about 5-10 K fading), s. */
 const SETTLING_S = 180;
 const LEAST_S = 180;
-/** Possible trend of the gas temperature, K/min, 95 %: with a probe in the air; without, early and late. */
+/**
+ * Possible trend of the gas temperature, K/min, 95 %. With a probe in the air: how well its trend is known. Without
+ * one: what the cure's heat may do, by the resin's exotherm (common practice), and the heat of the fill, 10 K
+ * fading with a time constant of 4 min.
+ */
 const TREND_PROBE = 0.05;
-const TREND_EARLY = 0.5;
-const TREND_LATE = 0.15;
-/** After this the heat of the fill has faded, s. */
-const LATE_S = 1200;
+const TREND_CURE = { low: 0.15, medium: 0.4, high: 0.8, unknown: 0.8 } as const;
+const FADE_K = 10;
+const FADE_MIN = 4;
 const Z95 = 1.96;
 const Z999 = 3.29;
 
@@ -72,7 +77,7 @@ export function createLeak(): LeakState {
 /** Takes a reading of the closed segment. Only usable pressures are given. */
 export function leakReading(s: LeakState, reading: Reading, bar: number, ctx: LeakContext): void {
   const abs = bar + ctx.air.bar;
-  if (!(abs > 0)) return;
+  if (!(abs > 0) || ctx.filledS === null || reading.tS - ctx.filledS < SETTLING_S) return;
   s.fromS ??= reading.tS;
   s.toS = reading.tS;
   s.lastBar = bar;
@@ -101,14 +106,13 @@ export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
   if (ctx.tap === 'supply' || ctx.tap === 'unknown') return cannot('tap');
   if (ctx.line === 'supplied-relieving' || ctx.line === 'supplied-nonrelieving')
     return { ...NO_LEAK, verdict: 'cannot-be-seen', reason: 'line' };
-  if (s.fromS === null) return cannot('no-pressure');
+  if (s.fromS === null || ctx.filledS === null) return cannot('settling');
   const span = s.toS - s.fromS;
-  if (ctx.sinceFillS + span < SETTLING_S + LEAST_S) return cannot(span < LEAST_S ? 'too-short' : 'settling');
   const p = slopePerMin(s.pressure);
   if (p === null || span < LEAST_S) return cannot('too-short');
   const kelvin = (s.lastAirC ?? 10) + 273.15;
   const g = s.gas.t.length >= 10 ? slopePerMin(s.gas) : null;
-  const trend = g !== null ? TREND_PROBE : ctx.sinceFillS + span / 2 < LATE_S ? TREND_EARLY : TREND_LATE;
+  const trend = g !== null ? TREND_PROBE : blindTrend(ctx, (s.fromS + span / 2 - ctx.filledS) / 60);
   const gasSlope = g === null ? 0 : g.slope / kelvin;
   const gasSe = Math.hypot(trend / Z95, g?.se ?? 0) / kelvin;
   // d ln(p/T)/dt = d ln n/dt for a rigid volume; positive is out.
@@ -117,10 +121,11 @@ export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
   const se = Math.hypot(p.se, gasSe) * scale;
   const low = rate - Z95 * se;
   const high = rate + Z95 * se;
+  const rounded = boundedTo({ value: rate, low, high }, 1);
   const figure = {
     mbarPerMin: rate1(rate),
-    low: Math.floor(low * 10) / 10,
-    high: Math.ceil(high * 10) / 10,
+    low: rounded.low,
+    high: rounded.high,
     paM3PerS: conductance(rate, se, ctx),
   };
   if (rate - Z999 * se > LEAK_MBAR_MIN) return { verdict: 'leaking', ...figure, reason: null };
@@ -130,12 +135,16 @@ export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
   return { verdict: 'cannot-tell', ...figure, reason: g === null ? 'temperature-trend' : 'settling' };
 }
 
+/** Trend of the gas temperature that nobody measured, K/min, at a mean time after the fill, min. */
+function blindTrend(ctx: LeakContext, sinceMin: number): number {
+  return TREND_CURE[ctx.exotherm] + (FADE_K / FADE_MIN) * Math.exp(-sinceMin / FADE_MIN);
+}
+
 /** V · dp/dt in Pa·m³/s with 95 % bounds from rate and volume; null where the volume is not known. */
 function conductance(rate: number, se: number, ctx: LeakContext): LeakFigure['paM3PerS'] {
   if (ctx.volume === null) return null;
-  // 1 mbar/min = 100/60 Pa/s; 1 l = 1e-3 m³.
-  const k = 1e-3 * (100 / 60);
-  const value = rate * ctx.volume.litres * k;
-  const u = Math.hypot(Z95 * se * ctx.volume.litres, rate * ctx.volume.uLitres) * k;
+  const { litres, uLitres } = ctx.volume;
+  const value = leakPaM3(rate / 1000, litres);
+  const u = Math.hypot(leakPaM3((Z95 * se) / 1000, litres), leakPaM3(rate / 1000, uLitres));
   return { value: round(value, 4), low: round(value - u, 4), high: round(value + u, 4) };
 }

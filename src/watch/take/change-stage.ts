@@ -20,7 +20,7 @@ export function changeStage(
     // Saying 'let-down' answers the question that the fall has asked.
     if (to === 'let-down') answer(w.fastFall, 'let-down', w.tUs, emit);
     w.fastFall.asked = false;
-    holdEnd(w.hold, w.tUs, 'stage', w.setup, emit);
+    holdEnd(w.hold, w.tUs, 'stage', by === 'data', w.setup, emit);
     w.hold = null;
   }
   reboundBreak(w.rebound, w.tUs, emit);

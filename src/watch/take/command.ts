@@ -8,7 +8,7 @@ import type { Command } from '../inputs.ts';
 import { isStale } from '../signal/loss.ts';
 import { probeFresh } from '../signal/probes.ts';
 import type { RecentStats } from '../signal/recent.ts';
-import { recentStats } from '../signal/recent.ts';
+import { recentClear, recentStats } from '../signal/recent.ts';
 import { answer } from '../stages/fastfall.ts';
 import { reboundBreak, reboundStart } from '../stages/rebound.ts';
 import type { WatchState } from '../state.ts';
@@ -39,6 +39,13 @@ function vent(w: WatchState, open: boolean, emit: Emit): void {
   reboundStart(w.rebound, statsNow(w)?.mean ?? null, w.signal.uBar ?? 0, w.tUs, emit);
 }
 
+function zero(w: WatchState, emit: Emit): void {
+  if (!takeZero(w.checks, w.stages.stage, statsNow(w), w.tUs, emit)) return;
+  // Readings from before the zero must not be taken for a new offset.
+  recentClear(w.signal.recent);
+  w.signal.median = null;
+}
+
 export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
   const { tUs } = w;
   switch (command.c) {
@@ -58,7 +65,7 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
         emit({ tUs, e: 'override', what: `stage:${command.to}`, reason: command.reason });
       return;
     case 'zero':
-      takeZero(w.checks, w.stages.stage, statsNow(w), tUs, emit);
+      zero(w, emit);
       return;
     case 'gauge':
       compareGauge(w.checks, command.bar, statsNow(w), w.signal.uBar ?? 0, tUs, emit);
@@ -67,8 +74,8 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       compareWarm(w.checks, command.place, command.thermometerC, probeAt(w, command.place), tUs, emit);
       return;
     case 'mixed':
-      // The first batch's clock counts: a second one is set up with the first still in the sleeve.
-      w.mixedUs ??= tUs;
+      // The first batch's clock counts while it is in the sleeve; after a let-down it is another sleeve's.
+      if (w.mixedUs === null || (w.stages.stage === 'prepare' && w.stages.wasDown)) w.mixedUs = tUs;
       emit({ tUs, e: 'mixed' });
       return;
     case 'vent':

@@ -64,7 +64,7 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
 
 function end(w: WatchState, emit: Emit): void {
   if (w.hold !== null) {
-    holdEnd(w.hold, w.tUs, 'end', w.setup, emit);
+    holdEnd(w.hold, w.tUs, 'end', false, w.setup, emit);
     w.hold = null;
   }
   reboundBreak(w.rebound, w.tUs, emit);

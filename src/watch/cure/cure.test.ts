@@ -1,0 +1,163 @@
+import { describe, expect, it } from 'vitest';
+import type { ResinSetup, Setup } from '../../job/setup.ts';
+import { FLAG } from '../../sensing/reading.ts';
+import type { WatchEvent } from '../events.ts';
+import { viewOf } from '../step.ts';
+import { Script, setupOf } from '../testing/script.ts';
+import type { ProbeNow } from './coldest.ts';
+import { createCure, cureTick, cureView } from './cure.ts';
+import { cureMinutes, fitSheet } from './sheet.ts';
+
+const RESIN: ResinSetup = {
+  name: 'R',
+  criterion: 'let-down',
+  points: [
+    { c: 10, minutes: 120 },
+    { c: 20, minutes: 60 },
+  ],
+  lowestC: 5,
+  potLifeMin: 30,
+  exotherm: 'medium',
+  expectedRiseK: null,
+};
+const FIT = fitSheet(RESIN)!;
+
+function run(minutes: number, setup: Setup, probes: (min: number) => ProbeNow[], stepS = 1) {
+  const events: WatchEvent[] = [];
+  const emit = (e: WatchEvent) => {
+    events.push(e);
+  };
+  const s = createCure(0, 1, 'seat', emit);
+  for (let t = stepS; t <= minutes * 60; t += stepS)
+    cureTick(s, t * 1e6, { setup, probes: probes(t / 60) }, emit);
+  return { s, events, view: cureView(s, minutes * 60e6, 0)! };
+}
+const at = (place: ProbeNow['place'], c: number, uC = 0): ProbeNow[] => [{ place, c, uC, checked: true }];
+const setup = setupOf({ resin: RESIN, ground: { c: 10, uC: 0 } });
+
+describe('progress by the data sheet', () => {
+  it('at a constant temperature is time over the sheet’s time', () => {
+    const { view } = run(30, setup, () => at('pipe', 20));
+    expect(view.progress).toBeCloseTo(30 / cureMinutes(FIT, 20, 0), 6);
+    expect(view.progress).toBeCloseTo(0.5, 1);
+    expect(view.low).toBeCloseTo(30 / cureMinutes(FIT, 20, 2), 6);
+    expect(view.low).toBeLessThan(view.progress);
+    expect(view.high).toBeGreaterThan(view.progress);
+  });
+
+  it('is the integral over a changing temperature', () => {
+    const c = (min: number) => 10 + min / 4;
+    const { view } = run(40, setup, (min) => at('pipe', c(min)));
+    let x = 0;
+    for (let i = 0; i < 40000; i++) x += 0.001 / cureMinutes(FIT, c((i + 0.5) / 1000), 0);
+    expect(view.progress / x).toBeCloseTo(1, 3);
+  });
+
+  it('met is said once, of the lower bound, when the clock said it would be', () => {
+    const half = run(30, setup, () => at('pipe', 20));
+    const met = half.view.metInS!.value + 30 * 60;
+    expect(half.view.metInS!.low).toBeLessThan(half.view.metInS!.value);
+    const { events, view } = run(100, setup, () => at('pipe', 20));
+    const told = events.filter((e) => e.e === 'cure-met');
+    expect(told).toHaveLength(1);
+    expect(told[0]!.tUs / 1e6).toBeCloseTo(met, -1);
+    expect(view.metAtS).toBeCloseTo(met, -1);
+    expect(told[0]).toMatchObject({ progressLow: 1 });
+    expect(view.metInS).toBeNull();
+  });
+
+  it('the lower bound of a probe inside is that of the ground', () => {
+    const inside = run(30, setup, () => at('sleeve', 30)).view;
+    const groundOnly = run(30, setup, () => []).view;
+    expect(inside.low).toBeCloseTo(groundOnly.low, 9);
+    expect(inside.progress).toBeGreaterThan(groundOnly.progress);
+  });
+
+  it('earns nothing under the lowest temperature, and says so', () => {
+    const cold = setupOf({ resin: RESIN, ground: { c: 3, uC: 0 } });
+    const { view, s } = run(60, cold, () => at('pipe', 3));
+    expect(view).toMatchObject({ progress: 0, low: 0, equivalentAgeMin: 0, metInS: null });
+    expect(s.underLowestK).toBe(-2);
+  });
+
+  it('a gap counts at the coldest plausible temperature', () => {
+    const warm = run(60, setup, () => at('pipe', 30)).view;
+    const gap = run(60, setup, () => at('pipe', 30), 3600).view;
+    expect(gap.low).toBeCloseTo(60 / cureMinutes(FIT, 10, 2), 6);
+    expect(gap.low).toBeLessThan(warm.low / 2);
+    expect(gap.high).toBeCloseTo(60 / cureMinutes(FIT, 10, 0), 6);
+  });
+
+  it('without resin or temperature nothing is said', () => {
+    const events: WatchEvent[] = [];
+    const s = createCure(0, 1, 'seat', (e) => events.push(e));
+    cureTick(s, 60e6, { setup: setupOf(), probes: at('pipe', 20) }, () => {});
+    expect(cureView(s, 60e6, 0)).toBeNull();
+    expect(run(60, setupOf({ resin: RESIN, ground: null }), () => []).view).toMatchObject({
+      low: 0,
+      high: 0,
+      coldest: null,
+      source: 'none',
+    });
+  });
+
+  it('a resin that is entered late counts from seating on, at ground temperature', () => {
+    const s = createCure(0, 1, 'seat', () => {});
+    for (let t = 1; t <= 3600; t++)
+      cureTick(
+        s,
+        t * 1e6,
+        {
+          setup: t <= 1800 ? setupOf({ ground: { c: 10, uC: 0 } }) : { ...setup, number: 2 },
+          probes: at('pipe', 20),
+        },
+        () => {},
+      );
+    const v = cureView(s, 3600e6, 0)!;
+    expect(v.low).toBeCloseTo(30 / cureMinutes(FIT, 10, 2) + 30 / cureMinutes(FIT, 20, 2), 3);
+  });
+});
+
+describe('in a run', () => {
+  const temps =
+    (c: number, flags = 0) =>
+    () => [{ channel: 1, place: 'pipe' as const, c, uC: 0, flags }];
+
+  it('begins with seating, ends with the let-down, and begins anew with another attempt', () => {
+    const s = new Script({ setup }).flow(5, 0, { temps: temps(20) }).say({ c: 'stage', to: 'seat' });
+    s.flow(600, 0.4, { hz: 5, temps: temps(20) }).say({ c: 'stage', to: 'let-down' });
+    const before = viewOf(s.w, s.tS * 1e6).cure!;
+    expect(before.progress).toBeCloseTo(10 / cureMinutes(FIT, 20, 0), 2);
+    s.flow(300, 0, { hz: 5, temps: temps(20) });
+    expect(viewOf(s.w, s.tS * 1e6).cure!.progress).toBe(before.progress);
+    s.say({ c: 'stage', to: 'inflate' }).flow(10, 0.4, { temps: temps(20) });
+    expect(viewOf(s.w, s.tS * 1e6).cure!.progress).toBeLessThan(0.01);
+    expect(s.of('cure-start').map((e) => e.from)).toEqual(['seat', 'inflate']);
+  });
+
+  it('an unchecked probe earns no more than the ground until it was warmed in the hand', () => {
+    const open = temps(30, FLAG.unchecked);
+    const s = new Script({ setup }).flow(5, 0, { temps: open }).say({ c: 'stage', to: 'seat' });
+    s.flow(60, 0.4, { temps: open });
+    expect(viewOf(s.w, s.tS * 1e6).cure).toMatchObject({ source: 'ground' });
+    s.say({ c: 'warm-check', place: 'pipe', thermometerC: 30.5 }).flow(5, 0.4, { temps: open });
+    expect(viewOf(s.w, s.tS * 1e6).cure).toMatchObject({ source: 'pipe' });
+  });
+
+  it('a lost probe falls back on the ground, with an alarm', () => {
+    const s = new Script({ setup }).flow(5, 0, { temps: temps(30) }).say({ c: 'stage', to: 'hold' });
+    s.flow(60, 1.8, { temps: temps(30) }).flow(30, 1.8, {
+      temps: () => [{ channel: 1, place: 'pipe', c: null, uC: 0, flags: FLAG.open }],
+    });
+    expect(viewOf(s.w, s.tS * 1e6).cure).toMatchObject({ source: 'ground' });
+    expect(s.heard()).toEqual(['temperature-lost']);
+    expect(s.of('alarm').at(-1)!.values).toEqual({ place: 'pipe' });
+  });
+
+  it('cold is an alarm after a minute', () => {
+    const s = new Script({ setup }).flow(5, 0, { temps: temps(4) }).say({ c: 'stage', to: 'inflate' });
+    s.flow(70, 0.5, { temps: temps(4) });
+    expect(s.heard()).toEqual(['cold']);
+    expect(s.of('alarm').at(-1)!.values).toEqual({ c: 4 });
+  });
+});

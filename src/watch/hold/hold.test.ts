@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import type { Setup } from '../../job/setup.ts';
+import { viewOf } from '../step.ts';
+import { LIMITS, Script, setupOf } from '../testing/script.ts';
+
+function hold(more: Partial<Setup> = {}, bar: (t: number) => number = () => 1.8, minutes = 10) {
+  const s = new Script({ setup: setupOf(more) });
+  s.flow(36, (t) => (t * bar(0)) / 36)
+    .say({ c: 'stage', to: 'hold' })
+    .flow(minutes * 60, bar);
+  return s;
+}
+const view = (s: Script) => viewOf(s.w, s.tS * 1e6).hold!;
+
+describe('minutes in the band', () => {
+  it('count from the first still reading, at each tap that sees the packer', () => {
+    for (const tap of ['packer', 'hose'] as const) {
+      const v = view(hold({ tap }));
+      expect(v.minutesInBand).toBeGreaterThan(9.8);
+      expect(v.minutesInBand).toBeLessThanOrEqual(10);
+      expect(v.minBar).toBeGreaterThan(1.79);
+      expect(v.maxBar).toBeLessThan(1.81);
+    }
+  });
+
+  it('do not count under the floor, over the ceiling, or across a hole', () => {
+    expect(view(hold({}, (t) => (t < 300 ? 1.8 : 0.6))).minutesInBand).toBeCloseTo(5, 1);
+    expect(view(hold({ limits: { ...LIMITS, ceilingBar: 1.7 } })).minutesInBand).toBe(0);
+    const s = hold({}, () => 1.8, 5)
+      .silence(180)
+      .flow(300, 1.8);
+    expect(view(s).minutesInBand).toBeCloseTo(10, 1);
+  });
+
+  it('are none at a tap that does not see the packer, and the verdict says so', () => {
+    for (const tap of ['supply', 'unknown'] as const) {
+      const s = hold({ tap });
+      expect(view(s)).toMatchObject({ minutesInBand: 0, minBar: null, maxBar: null });
+      expect(view(s).leak).toMatchObject({ verdict: 'cannot-tell', reason: 'tap' });
+      expect(viewOf(s.w, s.tS * 1e6).standing).toContain('no-hold-by-tap');
+    }
+  });
+
+  it('an unknown floor leaves the ceiling as the only edge', () => {
+    const limits = { ...LIMITS, floorBar: null };
+    expect(view(hold({ limits }, () => 0.5)).minutesInBand).toBeGreaterThan(9.8);
+    expect(hold({ limits }, () => 0.3).heard()).toEqual([]);
+  });
+});
+
+describe('the floor', () => {
+  it('is an alarm after 5 s under it, and clears over its deadband', () => {
+    const s = hold({}, () => 0.75, 1);
+    const from = s.tS;
+    s.flow(20, 0.69, { sd: 0 });
+    expect(s.at('below-floor', 'unacknowledged') - from).toBeCloseTo(5.1, 0);
+    s.flow(20, 0.71, { sd: 0 });
+    expect(s.states('below-floor')).toEqual(['unacknowledged']);
+    s.flow(20, 0.73, { sd: 0 });
+    expect(s.states('below-floor')).toEqual(['unacknowledged', 'returned']);
+  });
+
+  it('is silent in other stages and at other taps', () => {
+    expect(new Script().flow(60, 0.3).heard()).toEqual([]);
+    expect(hold({ tap: 'supply' }, () => 0.3).heard()).toEqual([]);
+  });
+});
+
+describe('segments and verdicts', () => {
+  it('a top-up splits, and the verdict starts anew', () => {
+    const s = hold({}, () => 1.8, 5)
+      .flow(5, (t) => 1.8 + 0.02 * t)
+      .flow(120, 1.9);
+    expect(s.of('segment').map((e) => `${e.what} ${e.why}`)).toEqual([
+      'opened still',
+      'closed top-up',
+      'opened still',
+    ]);
+    expect(view(s).leak.reason).toBe('settling');
+  });
+
+  it('a clear leak becomes an alarm, once, with its rate', () => {
+    const s = hold({}, (t) => 1.8 - (0.03 * t) / 60, 20);
+    expect(s.heard()).toContain('leaking');
+    expect(s.of('leak').at(-1)!.leak).toMatchObject({ verdict: 'leaking' });
+    expect(s.of('leak').at(-1)!.leak.mbarPerMin!).toBeGreaterThan(20);
+    expect(s.of('alarm').filter((e) => e.alarm === 'leaking')).toHaveLength(1);
+    // The band exit would say the same again.
+    const exit = viewOf(s.w, s.tS * 1e6).alarms.find((a) => a.alarm === 'band-exit');
+    expect(exit === undefined || exit.state === 'suppressed').toBe(true);
+  });
+
+  it('nothing is claimed on a supplied line, and a fall there contradicts it', () => {
+    const s = hold({ line: 'supplied-relieving' }, (t) => 1.8 - (0.03 * t) / 60, 10);
+    expect(view(s).leak).toMatchObject({ verdict: 'cannot-be-seen', mbarPerMin: null });
+    expect(s.heard()).toContain('line-contradicted');
+    expect(s.heard()).not.toContain('leaking');
+  });
+
+  it('a quiet hold of an hour is quiet', () => {
+    const s = hold({}, (t) => 1.8 - 0.05 * (1 - Math.exp(-t / 120)), 60);
+    expect(s.heard()).toEqual([]);
+  });
+});
