@@ -77,8 +77,8 @@ export async function verifyJobFile(file: Uint8Array, options: VerifyOptions): P
   const zip = readZip(file);
   const files = new Map(zip.entries.map((e) => [e.name, e]));
   const work: Work = { options, files, findings, remarks };
-  const ours =
-    zip.entries[0]?.name === FILE.check && (zip.entries.length < 2 || zip.entries[1]?.name === FILE.manifest);
+  // By its first name, wherever the header around it is damaged.
+  const ours = new TextDecoder('latin1').decode(file.subarray(30, 30 + FILE.check.length)) === FILE.check;
   for (const { fault, offset, name } of zip.problems) {
     if (fault === 'crc') findings.push({ f: 'file', file: name!, offset: null });
     else if (HOSTILE.includes(fault) && !(ours && isFlip(fault)))

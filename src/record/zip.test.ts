@@ -127,13 +127,11 @@ describe('zip of one form', () => {
   });
 
   it('takes no endless list of members', () => {
-    const one = zipBytes([{ name: 'a', chunks: [] }]).subarray(0, 31);
-    const many = new Uint8Array(31 * 1002);
-    for (let i = 0; i < 1002; i++) {
-      many.set(one, i * 31);
-      many[i * 31 + 30] = 0x61;
-    }
-    expect(readZip(many).problems[0]?.fault).toBe('twice');
+    const heads = Array.from({ length: 1001 }, (_, i) => {
+      const name = `m${i}`;
+      return zipBytes([{ name, chunks: [] }]).subarray(0, 30 + name.length);
+    });
+    expect(readZip(new Uint8Array(Buffer.concat(heads))).problems[0]?.fault).toBe('too-many');
     expect(() => zipBytes(Array.from({ length: 1001 }, (_, i) => ({ name: `m${i}`, chunks: [] })))).toThrow(
       /too many/,
     );

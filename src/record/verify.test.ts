@@ -1,0 +1,492 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { canonicalBytes } from './canonical.ts';
+import { EXIT_CODE, type Finding, type Verdict } from './findings.ts';
+import { fromHex, toHex } from './hex.ts';
+import { CORE_FILES, FILE } from './jobFile.ts';
+import { contentOf, parseManifest } from './manifest.ts';
+import { scanPages } from './reader.ts';
+import { addToSealed, type Sealed, seal } from './seal.ts';
+import type { Signer } from './signing.ts';
+import { successionText } from './signing.ts';
+import { HEAD } from './testing/arbitrary.ts';
+import {
+  JOB,
+  jobFile,
+  newSigner,
+  paper,
+  recordCrypto,
+  runPages,
+  sealRun,
+  twoPoint,
+} from './testing/sealing.ts';
+import { type Verification, type VerifyOptions, verifyJobFile } from './verify.ts';
+import { readZip, type ZipMember, zipBytes } from './zip.ts';
+
+let signer: Signer;
+let office: Signer;
+let pages: Uint8Array;
+let sealed: Sealed;
+let file: Uint8Array;
+let offsets: number[];
+
+beforeAll(async () => {
+  signer = await newSigner();
+  office = await newSigner();
+  pages = runPages();
+  sealed = await sealRun(pages, signer);
+  const body = { member: 'job.name', text: 'typed wrongly', to: 'Repair B' };
+  sealed = await addToSealed(sealed, { kind: 'correction', body, utcMs: 3 }, signer, recordCrypto);
+  sealed = await addToSealed(
+    sealed,
+    { kind: 'status', body: { status: 'released' }, utcMs: 4 },
+    office,
+    recordCrypto,
+  );
+  file = await jobFile(pages, sealed, signer, paper);
+  offsets = [];
+  for (const item of scanPages(pages)) if (item.kind === 'page') offsets.push(item.page.offset);
+});
+
+const options = (more: Partial<VerifyOptions> = {}): VerifyOptions => ({
+  crypto: recordCrypto,
+  trusted: new Map([
+    [signer.fingerprint, 'tablet 3'],
+    [office.fingerprint, 'office'],
+  ]),
+  sense: twoPoint,
+  extras: paper,
+  ...more,
+});
+const verify = (bytes: Uint8Array, more?: Partial<VerifyOptions>): Promise<Verification> =>
+  verifyJobFile(bytes, options(more));
+
+/** The file unpacked, changed by hand and packed again in the right form: container and CRCs are sound. */
+function repacked(change: (members: Map<string, Uint8Array>) => void): Uint8Array {
+  const members = new Map(readZip(file).entries.map((e) => [e.name, e.bytes.slice()]));
+  change(members);
+  return zipBytes([...members].map(([name, bytes]): ZipMember => ({ name, chunks: [bytes] })));
+}
+const flip = (bytes: Uint8Array, at: number): void => {
+  bytes[at]! ^= 0x04;
+};
+const firstOf = <F extends Finding['f']>(v: Verification, f: F): Extract<Finding, { f: F }> =>
+  v.findings.find((x): x is Extract<Finding, { f: F }> => x.f === f)!;
+
+describe('an untouched record', () => {
+  it('is valid, and says what should be known of it', async () => {
+    const v = await verify(file);
+    expect([v.verdict, v.findings]).toEqual(['valid', []]);
+    expect(v.signer).toBe('tablet 3');
+    expect(v.remarks).toEqual([{ r: 'additions', count: 2, unknownSigners: [] }]);
+    expect(v.additions.map((a) => [a.number, a.kind])).toEqual([
+      [1, 'correction'],
+      [2, 'status'],
+    ]);
+    expect(v.manifest).toMatchObject({
+      job: JOB,
+      runId: HEAD.runId,
+      sealedUtcMs: 2e12,
+      sealedBy: 'test 2',
+      end: 'ended',
+    });
+    expect(v.manifest?.events).toHaveLength(20);
+    expect(v.pages).toEqual(pages);
+  });
+
+  it('is the same bytes whenever it is built', async () => {
+    expect(await jobFile(pages, sealed, signer, paper)).toEqual(file);
+  });
+
+  it('of a key that is not known here is of an unknown signer', async () => {
+    const v = await verify(file, { trusted: new Map() });
+    expect([v.verdict, v.findings, v.signer]).toEqual([
+      'unknown-signer',
+      [{ f: 'signer', fingerprint: signer.fingerprint }],
+      null,
+    ]);
+    expect(v.remarks).toEqual([
+      { r: 'additions', count: 2, unknownSigners: [signer.fingerprint, office.fingerprint] },
+    ]);
+  });
+
+  it('is held against its sums where nothing derives it again', async () => {
+    const v = await verify(file, { sense: null, extras: undefined as never });
+    expect(v.verdict).toBe('valid');
+    expect(v.remarks.filter((r) => r.r === 'not-derived').map((r) => 'file' in r && r.file)).toEqual([
+      FILE.check,
+      FILE.events,
+      FILE.log,
+      FILE.csv,
+      FILE.parquet,
+      'paper.html',
+    ]);
+  });
+
+  it('built when the key was gone has no sums, and is derived again instead', async () => {
+    const bare = await jobFile(pages, sealed, null);
+    const v = await verify(bare);
+    expect([v.verdict, v.remarks[0]]).toEqual(['valid', { r: 'no-sums' }]);
+    const blind = await verify(bare, { sense: null, extras: undefined as never });
+    expect([blind.verdict, blind.findings[0]]).toEqual(['incomplete', { f: 'missing', file: FILE.sums }]);
+  });
+
+  it('whose derived files another program would make otherwise is valid, and it is said', async () => {
+    const other: VerifyOptions['sense'] = (head) => {
+      const read = twoPoint(head);
+      return (entry) => {
+        const reading = read(entry);
+        return reading === null ? null : { ...reading, bar: (reading.bar ?? 0) + 0.5 };
+      };
+    };
+    const v = await verify(file, { sense: other });
+    expect(v.verdict).toBe('valid');
+    expect(v.remarks).toContainEqual({ r: 'derived-otherwise', file: FILE.csv });
+  });
+});
+
+describe('a changed byte', () => {
+  it('is caught wherever it stands: every region of the file, by mutation', async () => {
+    const { entries } = readZip(file);
+    const places: number[] = [];
+    for (const e of entries) {
+      // Header, first, middle and last bytes of each member.
+      for (const d of [0, 5, 12, 16, 20, 27, 31]) places.push(e.offset + d);
+      const n = e.bytes.length;
+      for (const part of [0, 0.13, 0.37, 0.5, 0.71, 0.93])
+        if (n > 0) places.push(e.start + Math.floor(n * part));
+      if (n > 0) places.push(e.start + n - 1);
+    }
+    const directory = entries.at(-1)!.start + entries.at(-1)!.bytes.length;
+    for (let at = directory; at < file.length; at += 5) places.push(at);
+    for (const at of places) {
+      const bad = file.slice();
+      flip(bad, at);
+      const v = await verify(bad, { sense: null });
+      expect(v.verdict, `byte ${at}`).toMatch(/^(changed|incomplete|refused)$/);
+      if (at >= 39) expect(v.verdict, `byte ${at}`).not.toBe('refused');
+    }
+  }, 120_000);
+
+  it('in the pages is named by page and time', async () => {
+    for (const k of [0, 1, 17, 40]) {
+      const bad = repacked((m) => flip(m.get(FILE.pages)!, offsets[k]! + 150));
+      const v = await verify(bad);
+      expect(v.verdict).toBe('changed');
+      const found = firstOf(v, 'pages');
+      expect(found).toMatchObject({ page: k, pages: 1, offset: offsets[k] });
+      if (k > 0 && k < 40) {
+        expect(found.fromUs! / 1e6).toBeCloseTo(k * 0.5, 1);
+        expect(found.toUs! / 1e6).toBeCloseTo((k + 1) * 0.5, 1);
+      }
+    }
+  });
+
+  it('in the container is named by its place, also with all contents sound', async () => {
+    const bad = file.slice();
+    const entry = readZip(file).entries.find((e) => e.name === FILE.pages)!;
+    flip(bad, entry.offset + 10);
+    expect(firstOf(await verify(bad), 'container')).toEqual({
+      f: 'container',
+      why: 'header',
+      offset: entry.offset + 10,
+      file: FILE.pages,
+    });
+  });
+
+  it('in a derived file is named, with the place where it differs', async () => {
+    for (const name of [FILE.csv, FILE.parquet, FILE.log, FILE.events, FILE.check, 'paper.html']) {
+      const v = await verify(repacked((m) => flip(m.get(name)!, 40)));
+      expect([v.verdict, firstOf(v, 'file')], name).toEqual([
+        'changed',
+        { f: 'file', file: name, offset: 40 },
+      ]);
+      const unsigned = repacked((m) => {
+        m.delete(FILE.sums);
+        m.delete(FILE.sumsSignature);
+        flip(m.get(name)!, 40);
+      });
+      expect(firstOf(await verify(unsigned), 'file'), name).toEqual({ f: 'file', file: name, offset: 40 });
+    }
+  });
+
+  it('in the manifest, its signature, the key, the sums breaks the signature or is named', async () => {
+    const text = (m: Map<string, Uint8Array>, name: string, from: string, to: string): void => {
+      m.set(name, new TextEncoder().encode(new TextDecoder().decode(m.get(name)!).replace(from, to)));
+    };
+    const cases: [string, (m: Map<string, Uint8Array>) => void, Finding][] = [
+      ['job', (m) => text(m, FILE.manifest, 'Repair', 'Repaid'), { f: 'manifest', why: 'signature' }],
+      ['form', (m) => text(m, FILE.manifest, '{', '{ '), { f: 'manifest', why: 'form' }],
+      ['signature', (m) => flip(m.get(FILE.signature)!, 3), { f: 'manifest', why: 'signature' }],
+      [
+        'fingerprint',
+        (m) => text(m, FILE.manifest, signer.fingerprint, office.fingerprint),
+        { f: 'manifest', why: 'fingerprint' },
+      ],
+      ['pem', (m) => flip(m.get(FILE.signer)!, 60), { f: 'file', file: FILE.signer, offset: 60 }],
+      ['sums', (m) => flip(m.get(FILE.sums)!, 3), { f: 'file', file: FILE.sums, offset: null }],
+      [
+        'addition',
+        (m) => text(m, 'additions/0001.json', 'wrongly', 'rightly'),
+        { f: 'addition', number: 1, why: 'signature' },
+      ],
+      [
+        'addition key',
+        (m) => flip(m.get('additions/0002.pem')!, 50),
+        { f: 'file', file: 'additions/0002.pem', offset: 50 },
+      ],
+    ];
+    for (const [name, change, finding] of cases) {
+      const v = await verify(repacked(change));
+      expect([v.verdict, v.findings], name).toEqual(['changed', expect.arrayContaining([finding])]);
+    }
+  });
+});
+
+describe('a forger', () => {
+  it('who makes a page and the chain behind it anew is found, to the span between checkpoints', async () => {
+    const long = runPages({ seconds: 400 });
+    const own = await sealRun(long, signer);
+    const forged = rewritten(12_345);
+    expect(forged.length).toBe(long.length);
+    const whole = await jobFile(long, own, signer);
+    const members = readZip(whole).entries.map(
+      (e): ZipMember => ({ name: e.name, chunks: [e.name === FILE.pages ? forged : e.bytes] }),
+    );
+    const v = await verify(zipBytes(members));
+    const found = firstOf(v, 'pages');
+    const page = Math.floor(12_345 / 25);
+    expect([v.verdict, found.why]).toEqual(['changed', 'rewritten']);
+    expect(found.page).toBeLessThanOrEqual(page);
+    expect(found.page + found.pages).toBeGreaterThan(page);
+    expect(found.pages).toBeLessThan(800);
+  });
+
+  it('who signs a changed manifest with another key is an unknown signer at best', async () => {
+    const mine = await newSigner();
+    const own = await sealRun(pages, mine);
+    expect((await verify(await jobFile(pages, own, mine))).verdict).toBe('unknown-signer');
+    const mixed = repacked((m) => {
+      m.set(FILE.manifest, own.manifest);
+      m.set(FILE.signature, own.signature);
+    });
+    expect((await verify(mixed)).verdict).toBe('changed');
+  });
+
+  it('who signs what the pages contradict is told apart from one who does not', async () => {
+    const read = parseManifest(sealed.manifest);
+    if (!read.ok) throw new Error(read.what);
+    const lie = canonicalBytes({
+      ...read.manifest,
+      events: read.manifest.events.slice(1),
+      end: 'interrupted',
+    });
+    const signature = await signer.sign(lie);
+    const v = await verify(await jobFile(pages, { manifest: lie, signature, additions: [] }, signer));
+    expect([v.verdict, firstOf(v, 'contradiction').members]).toEqual(['changed', ['end', 'events']]);
+  });
+
+  it('can not take pages off the end, nor an addition out of the middle, nor bring one from elsewhere', async () => {
+    const cut = await verify(repacked((m) => m.set(FILE.pages, m.get(FILE.pages)!.slice(0, offsets[30]))));
+    expect([cut.verdict, firstOf(cut, 'pages')]).toMatchObject(['changed', { why: 'end', page: 30 }]);
+    const gone = await verify(
+      repacked((m) => {
+        for (const e of ['json', 'sig', 'pem']) m.delete(`additions/0001.${e}`);
+      }),
+    );
+    expect(gone.verdict).not.toBe('valid');
+    const other = await addToSealed(
+      await sealRun(runPages({ seconds: 5 }), signer),
+      { kind: 'note', body: 'x', utcMs: 1 },
+      signer,
+      recordCrypto,
+    );
+    const brought = await verify(
+      repacked((m) => {
+        m.set('additions/0001.json', other.additions[0]!.statement);
+        m.set('additions/0001.sig', other.additions[0]!.signature);
+      }),
+    );
+    expect(brought.findings).toContainEqual({ f: 'addition', number: 1, why: 'record' });
+    const swapped = { ...sealed, additions: [sealed.additions[1]!, sealed.additions[0]!] };
+    const v = await verify(await jobFile(pages, swapped, signer, paper));
+    expect(v.findings).toContainEqual({ f: 'addition', number: 1, why: 'order' });
+  });
+
+  it('can not slip a file in, nor change the sequence', async () => {
+    const slipped = await verify(repacked((m) => m.set('additions/0009.json', Uint8Array.of(1))));
+    expect(slipped.findings).toContainEqual({ f: 'strange', file: 'additions/0009.json' });
+    const folder = await verify(repacked((m) => m.set('more/file.txt', Uint8Array.of(1))));
+    expect(folder.findings).toContainEqual({ f: 'strange', file: 'more/file.txt' });
+    const extra = repacked((m) => {
+      const rest = [...m].filter(
+        ([n]) => n === FILE.sums || n === FILE.sumsSignature || n.startsWith('additions/'),
+      );
+      for (const [n] of rest) m.delete(n);
+      m.set('zz.html', Uint8Array.of(1));
+      for (const [n, b] of rest) m.set(n, b);
+    });
+    expect((await verify(extra)).findings).toContainEqual({ f: 'strange', file: 'zz.html' });
+    const turned = repacked((m) => {
+      const csv = m.get(FILE.csv)!;
+      m.delete(FILE.csv);
+      m.set(FILE.csv, csv);
+    });
+    expect(firstOf(await verify(turned), 'container').why).toBe('sequence');
+  });
+});
+
+/** The run of 400 s with one count changed, everything behind chained and CRCed again. */
+const rewritten = (sample: number): Uint8Array =>
+  runPages({
+    seconds: 400,
+    change: (entry, i) => {
+      if (i !== sample || entry.l !== 'frame' || entry.frame.t !== 'S') return entry;
+      const [bar, c] = entry.frame.counts;
+      return { ...entry, frame: { ...entry.frame, counts: [bar! - 1, c ?? null] } };
+    },
+  });
+
+describe('incomplete and refused files', () => {
+  it('tell a missing file from a changed one', async () => {
+    for (const name of CORE_FILES.slice(2)) {
+      const v = await verify(repacked((m) => m.delete(name)));
+      expect([v.verdict, v.findings], name).toEqual(['incomplete', [{ f: 'missing', file: name }]]);
+    }
+    expect((await verify(repacked((m) => m.delete('paper.html')))).verdict).toBe('incomplete');
+  });
+
+  it('are named when cut short, at any length', async () => {
+    for (let size = 40; size < file.length; size += 997)
+      expect((await verify(file.slice(0, size), { sense: null })).verdict, `${size}`).toBe('incomplete');
+  });
+
+  it('are refused when they are something else', async () => {
+    const text = new TextEncoder().encode('time_s,pressure_bar\r\n0,1\r\n');
+    expect((await verify(text)).findings).toEqual([{ f: 'refused', why: 'not-a-zip', offset: 0 }]);
+    expect((await verify(new Uint8Array(0))).verdict).toBe('refused');
+    const other = zipBytes([{ name: 'photo.jpg', chunks: [text] }]);
+    expect((await verify(other)).findings).toEqual([{ f: 'refused', why: 'not-a-record', offset: 0 }]);
+  });
+
+  it('of a later program are refused as that, not as broken', async () => {
+    const later = (m: Map<string, Uint8Array>): void => {
+      m.set(FILE.manifest, canonicalBytes({ schema: 'steadybar-record/2', what: 'ever' }));
+    };
+    const v = await verify(repacked(later));
+    expect([v.verdict, firstOf(v, 'refused').why]).toEqual(['refused', 'version']);
+  });
+
+  it('with members of wrong types never get further than the form', async () => {
+    const read = parseManifest(sealed.manifest);
+    if (!read.ok) throw new Error(read.what);
+    const m = read.manifest as unknown as Record<string, unknown>;
+    const wrong: Record<string, unknown>[] = [
+      { ...m, pages: null },
+      { ...m, pages: { ...(m.pages as object), checkpoints: [1] } },
+      { ...m, signer: [] },
+      { ...m, signer: { ...(m.signer as object), publicKey: 'zz' } },
+      { ...m, signer: { ...(m.signer as object), previous: 7 } },
+      { ...m, events: {} },
+      { ...m, runId: 5 },
+      { ...m, engine: -1 },
+      { ...m, schema: 1 },
+      { ...m, practice: 'no' },
+    ];
+    for (const value of wrong) {
+      const bytes = canonicalBytes(value);
+      const signature = await signer.sign(bytes);
+      const v = await verify(repacked((f) => f.set(FILE.manifest, bytes).set(FILE.signature, signature)));
+      expect(v.findings).toContainEqual({ f: 'manifest', why: 'form' });
+    }
+    const deep = new TextEncoder().encode(`${'['.repeat(90_000)}${']'.repeat(90_000)}`);
+    expect((await verify(repacked((f) => f.set(FILE.manifest, deep)))).verdict).toBe('changed');
+  });
+
+  it('have the exit codes that scripts rely on', () => {
+    const codes: Record<Verdict, number> = {
+      valid: 0,
+      changed: 1,
+      refused: 2,
+      'unknown-signer': 3,
+      incomplete: 4,
+    };
+    expect(EXIT_CODE).toEqual(codes);
+  });
+});
+
+describe('sealing', () => {
+  const input = (bytes: Uint8Array) => ({ pages: bytes, job: JOB, sealedUtcMs: 1, software: 's' });
+
+  it('refuses practice, by head or by setup, an open run, and one of which nothing stands', async () => {
+    const practice = { ...HEAD, practice: true };
+    const cases: [Uint8Array, string][] = [
+      [runPages({ seconds: 2, head: practice }), 'practice'],
+      [runPages({ seconds: 2, setup: { ...setupOf(), practice: true } }), 'practice'],
+      [runPages({ seconds: 2, end: null }), 'open'],
+      [pages.slice(8), 'unreadable'],
+      [new Uint8Array(0), 'unreadable'],
+    ];
+    for (const [bytes, refusal] of cases)
+      expect(await seal(input(bytes), signer, recordCrypto)).toEqual({ ok: false, refusal });
+  });
+
+  it('of a practice run by another hand does not verify', async () => {
+    const bytes = runPages({ seconds: 2, head: { practice: true } });
+    const real = await sealRun(runPages({ seconds: 2 }), signer);
+    const read = parseManifest(real.manifest);
+    if (!read.ok) throw new Error(read.what);
+    const manifest = canonicalBytes({
+      ...read.manifest,
+      ...contentOf(bytes)!.content,
+      pagesSha256: toHex(await recordCrypto.sha256(bytes)),
+    });
+    const forged = { manifest, signature: await signer.sign(manifest), additions: [] };
+    const v = await verify(await jobFile(bytes, forged, signer));
+    expect([v.verdict, v.findings]).toEqual(['refused', [{ f: 'manifest', why: 'practice' }]]);
+  });
+
+  it('says that a run was interrupted, resumed, or damaged on the tablet', async () => {
+    const gap = {
+      l: 'notice',
+      tUs: 30e6,
+      notice: { n: 'gap', reason: 'resumed', fromUs: 20e6, toUs: 30e6, lost: 0 },
+    } as const;
+    const bytes = runPages({ end: 'interrupted', extra: [gap] });
+    flip(bytes, offsets[7]! + 130);
+    const own = await sealRun(bytes, signer);
+    const v = await verify(await jobFile(bytes, own, signer));
+    expect(v.verdict).toBe('valid');
+    expect(v.remarks).toEqual([
+      { r: 'interrupted' },
+      { r: 'resumed', times: 1 },
+      { r: 'damaged-at-sealing', pages: 1 },
+    ]);
+  });
+
+  it('says which key came before, and whether it vouched for this one', async () => {
+    const next = await newSigner();
+    const endorsement = toHex(await signer.sign(successionText(signer.fingerprint, next.fingerprint)));
+    const from = { fingerprint: signer.fingerprint, publicKey: toHex(signer.publicKey) };
+    const signers: [Signer, boolean][] = [
+      [{ ...next, previous: { ...from, reason: 'changed', endorsement } }, true],
+      [{ ...next, previous: { ...from, reason: 'changed', endorsement: toHex(new Uint8Array(64)) } }, false],
+      [{ ...next, previous: { ...from, reason: 'lost', endorsement: null } }, false],
+    ];
+    for (const [s, endorsed] of signers) {
+      const v = await verify(await jobFile(pages, await sealRun(pages, s), s));
+      expect(v.verdict).toBe('unknown-signer');
+      expect(v.remarks).toContainEqual({
+        r: 'key-followed',
+        fingerprint: signer.fingerprint,
+        reason: s.previous!.reason,
+        endorsed,
+      });
+    }
+    expect(fromHex(endorsement)).toHaveLength(64);
+  });
+});
+
+function setupOf() {
+  const { content } = contentOf(pages)!;
+  return content.setups[0]!.setup;
+}
