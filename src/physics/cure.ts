@@ -161,7 +161,7 @@ function run(
       }
       return { a: next, met: t + hi * h };
     }
-    t = t + h >= t1 ? t1 : t + h;
+    t = Math.min(t + h, t1);
     a = Math.min(1, Math.max(0, next));
     h *= grow;
   }

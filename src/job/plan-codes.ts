@@ -1,0 +1,207 @@
+/**
+ * What a plan may say, as stable codes; the catalogue has the words. Never rename one: add another.
+ *
+ * Numbers that belong to a code travel with it under the names of DerivationInput and NoteNumbers.
+ */
+
+/** Worth saying; work may go on. */
+export const WARNINGS = [
+  'no-packer', // no packer chosen: no limit set
+  'no-rating', // the packer has no rating: no limit set
+  'diameter-unknown', // the packer's lowest rating is used
+  'diameter-not-measured', // nominal size stands for the inner diameter
+  'plate-says-working', // the plate's working pressure is taken as the maximum
+  'working-proposed', // no working pressure was entered: the proposal is used
+  'no-margin', // working between ceiling and rated, with a reason
+  'lift-past-ceiling', // warmth may lift a closed line over the ceiling
+  'rise-assumed', // expected rise is a guess by exotherm class
+  'no-relief', // no relief valve known
+  'relief-over-rated',
+  'relief-under-working',
+  'water-unknown', // no hold floor
+  'free-inflation-unknown', // no hold floor
+  'seat-over-working', // no seat pause planned
+  'tap-no-hold', // with this tap only the guard runs
+  'line-unknown', // no leak can be told
+  'u-large', // uncertainty over a tenth of rated
+  'u-assumed', // nothing known of the sensor
+  'device-not-described', // no device connected: its own description comes later
+  'channel-missing', // the device has no such channel
+  'sensor-missing', // an assigned sensor's document is gone
+  'signal-differs', // sensor document and device disagree on the signal: the device's is used
+  'calibration-none',
+  'calibration-refused', // its points make no calibration
+  'calibration-other-device', // made on another device or channel: not used
+  'calibration-due',
+  'sensor-retired',
+  'no-sleeve-place', // no probe at the sleeve: cure waits by the ground
+  'air-assumed',
+  'ground-unknown',
+  'volume-estimated',
+  'volume-unknown',
+  'overlap-short', // under 100 mm of sound pipe
+  'usable-unknown',
+  'defect-unknown', // no sleeve length
+  'thickness-short', // thinner than the check asks for
+  'thickness-unknown', // an input of the check is missing
+  'thickness-differs', // the check's thickness is not that of the layers
+  'fabric-unknown', // no resin mass
+  'density-unknown', // no hardener by mass
+  'pot-life-unknown',
+  'pot-life-extrapolated',
+  'pot-life-tight', // under five minutes to spare
+  'pot-mass', // more is mixed than the pot life was stated for
+  'no-resin',
+  'no-cure-points',
+  'cold', // the ground may be under the sheet's lowest temperature: no cure credit
+  'resin-expired',
+  'batch-missing',
+  'packer-damaged', // last entries of its log say damage
+  'air-test-refused', // uncertainty over a tenth of the allowed drop
+  'air-test-unknown', // an input is missing
+] as const;
+export type WarningCode = (typeof WARNINGS)[number];
+
+/** Before mixing: not like this. After mixing the same codes are warnings and block nothing. */
+export const REFUSALS = [
+  'working-over-rated',
+  'no-margin-reason', // working over the ceiling without a recorded reason
+  'lift-past-rated', // closed line, expected lift past rated
+  'floor-over-working', // working does not reach the hold floor
+  'u-over-rated', // the sensor cannot guard this packer
+  'rated-over-range', // the sensor's span ends under rated
+  'packer-too-small', // the pipe is wider than the packer may grow
+  'packer-too-large',
+  'packer-retired',
+  'sleeve-too-long', // longer than the usable length at this diameter
+  'pot-life-short', // handling takes longer than the pot life
+] as const;
+export type RefusalCode = (typeof REFUSALS)[number];
+
+/** Numbers that a plan works out; each is shown with its formula and inputs on demand. */
+export const DERIVATIONS = [
+  'rated', // packer's table at this diameter
+  'u', // expanded uncertainty at rated
+  'ceiling', // rated − U, or rated with a reason
+  'lift', // (working + air) · rise / T
+  'proposal', // working such that working + lift + after-rise is the ceiling
+  'working',
+  'head', // ρ · g · h
+  'free-inflation', // packer's table at this diameter
+  'floor', // head + free inflation + margin
+  'air', // air pressure
+  'volume', // packer's table and hose, or a cylinder
+  'energy', // ASME PCC-2 form
+  'end-force', // p · π/4 · D²
+  'sleeve-length', // defect + 2 · overlap
+  'usable-length', // marks and the inextensible meridian
+  'cut-width', // π · (D − t) a layer + lap
+  'sleeve-thickness', // layers · layer
+  'thickness-buckling', // ASTM F1216 X1.1
+  'thickness-stress', // ASTM F1216 X1.2
+  'resin-mass', // area · fabric · ratio · (1 + waste)
+  'hardener-mass',
+  'pot-life', // sheet's table at the mix temperature
+  'seat-by', // pot life from mixing
+  'air-test-time',
+  'air-test-drop',
+  'air-test-u',
+] as const;
+export type DerivationCode = (typeof DERIVATIONS)[number];
+
+/** Units in which a plan's numbers are kept. '1' is a plain number. */
+export type PlanUnit =
+  | 'bar'
+  | 'mbar'
+  | 'Pa'
+  | 'C'
+  | 'K'
+  | 'mm'
+  | 'm'
+  | 'L'
+  | 'g'
+  | 'g/m2'
+  | 'kg/m3'
+  | 'min'
+  | 's'
+  | 'J'
+  | 'N'
+  | 'MPa'
+  | '1';
+
+/** What an input of a formula is: the catalogue names it. */
+export const INPUTS = [
+  'diameter',
+  'rated',
+  'u',
+  'ceiling',
+  'working',
+  'air',
+  'rise',
+  'ground',
+  'lift',
+  'after-rise',
+  'density',
+  'water-level',
+  'head',
+  'free-inflation',
+  'margin',
+  'altitude',
+  'packer-volume',
+  'hose-volume',
+  'length',
+  'defect',
+  'overlap',
+  'mark-below',
+  'mark-above',
+  'length-below',
+  'length-above',
+  'thickness',
+  'lap',
+  'layers',
+  'layer',
+  'pressure',
+  'modulus',
+  'strength',
+  'safety-factor',
+  'poisson',
+  'enhancement',
+  'ovality',
+  'ovality-factor',
+  'area',
+  'fabric',
+  'ratio',
+  'waste',
+  'resin-mass',
+  'parts',
+  'hardener-parts',
+  'mix-temperature',
+  'pot-life',
+  'handling',
+  'start-pressure',
+  'drop',
+  'test-coefficient',
+] as const;
+export type InputCode = (typeof INPUTS)[number];
+
+export interface DerivationInput {
+  readonly name: InputCode;
+  readonly value: number;
+  readonly unit: PlanUnit;
+}
+
+/** A number of the plan with where it comes from. */
+export interface Derivation {
+  readonly code: DerivationCode;
+  readonly value: number;
+  readonly unit: PlanUnit;
+  readonly inputs: readonly DerivationInput[];
+}
+
+export interface PlanNote<C extends string> {
+  readonly code: C;
+  /** Numbers that the sentence needs, in the plan's units. */
+  readonly numbers: readonly DerivationInput[];
+  /** What it is about, where that has a name: a sensor's serial, a channel. */
+  readonly about: string | null;
+}

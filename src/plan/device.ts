@@ -1,0 +1,7 @@
+import type { SensingState } from '../sensing/state.ts';
+
+/** A device as it described itself: hello and channel frames. */
+export interface DeviceDescription {
+  readonly hello: NonNullable<SensingState['hello']>;
+  readonly channels: SensingState['channels'];
+}

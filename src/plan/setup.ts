@@ -1,0 +1,141 @@
+import type { JobBundle } from '../job/bundle.ts';
+import type { CautionCode } from '../job/checklist.ts';
+import type { Derivation, PlanNote, RefusalCode, WarningCode } from '../job/plan-codes.ts';
+import { DEFAULT_REACTION, safeReaction } from '../job/reaction.ts';
+import type { SettingsDocument } from '../job/settings-document.ts';
+import type { PipeSetup, Setup } from '../job/setup.ts';
+import { type AirTestPlan, planAirTest } from './airtest.ts';
+import { planChannels } from './channels.ts';
+import type { DeviceDescription } from './device.ts';
+import { Notes } from './notes.ts';
+import { planPressure } from './pressure.ts';
+import { planResin, type ResinPlan, resinSetup } from './resin.ts';
+import { diameterOf, planAir, planEnergy, planGround, planVolume } from './site.ts';
+import { planSleeve, type SleevePlan } from './sleeve.ts';
+
+export interface PlanRequest {
+  readonly bundle: Omit<JobBundle, 'jobId'> & { readonly jobId: string | null };
+  readonly settings: SettingsDocument | null;
+  /** The connected device's own description; null without one. */
+  readonly device: DeviceDescription | null;
+  /** Number of this Setup: one more than the last of the run. */
+  readonly number: number;
+  readonly practice: boolean;
+  /** Zero was taken for this job: the uncertainty no longer holds what an open zero may be off. */
+  readonly zeroed?: boolean;
+}
+
+export interface Plan {
+  readonly setup: Setup;
+  readonly sleeve: SleevePlan;
+  readonly resin: ResinPlan;
+  readonly airTest: AirTestPlan | null;
+  /** What the plan would work at, bar; null without a limit. */
+  readonly proposalBar: number | null;
+  /** Expected lift by warmth at the working pressure, bar. */
+  readonly liftBar: number;
+  readonly derivations: readonly Derivation[];
+  readonly warnings: readonly PlanNote<WarningCode>[];
+  /** Before mixing the work stops here; after mixing these are warnings. */
+  readonly refusals: readonly PlanNote<RefusalCode>[];
+  /** Cautions that this job makes matter. */
+  readonly cautions: readonly CautionCode[];
+}
+
+const USUAL_GROUND_C = 10;
+const BIG_PACKER_MM = 300;
+
+function cautionsOf(bundle: PlanRequest['bundle'], diameterMm: number | null): CautionCode[] {
+  const { job, resin } = bundle;
+  const out: CautionCode[] = [
+    'stored-energy',
+    'not-a-safety-device',
+    'hose-whip',
+    'no-warning',
+    'dammed-water',
+  ];
+  if (diameterMm !== null && diameterMm >= BIG_PACKER_MM) out.push('big-packer');
+  if (['hole', 'missing-wall', 'lateral', 'joint'].includes(job.defect.kind)) out.push('unrestrained');
+  if (resin !== null) {
+    out.push('resin-hazard');
+    if (resin.document.kind === 'polyester' || resin.document.kind === 'vinyl-ester')
+      out.push('explosive-gas');
+  }
+  if (!out.includes('explosive-gas')) out.push('explosive-gas');
+  out.push('confined-space');
+  if (job.thickness !== null) out.push('engineer-design');
+  return out;
+}
+
+/** From the job with its packer, resin, sensors and the device to the Setup, every number with its derivation. Pure. */
+export function makeSetup(request: PlanRequest): Plan {
+  const { bundle, device } = request;
+  const { job } = bundle;
+  const packer = bundle.packer?.document ?? null;
+  const resin = bundle.resin?.document ?? null;
+  const notes = new Notes();
+
+  if (packer !== null) {
+    if (packer.retired) notes.refuse('packer-retired', [], packer.name);
+    const last = packer.conditions.filter((c) => c.what !== 'note' && c.what !== 'cycle').at(-1);
+    if (last?.what === 'retired' && !packer.retired) notes.refuse('packer-retired', [], packer.name);
+    if (last?.what === 'damage') notes.warn('packer-damaged', [], packer.name);
+  }
+  const air = planAir(job, notes);
+  const ground = planGround(job, notes);
+  const groundC = ground?.c ?? USUAL_GROUND_C;
+  const diameterMm = diameterOf(job, notes);
+  const planned = planChannels(job, bundle.sensors, device, notes);
+  const zeroed = request.zeroed ?? false;
+  const pressure = planPressure(job, packer, resin, planned, air, ground, diameterMm, zeroed, notes);
+  const sleeve = planSleeve(job, packer, diameterMm, groundC, notes);
+  const resinPlan = planResin(job, resin, sleeve, ground, notes);
+  const volume = planVolume(job, packer, diameterMm, sleeve.usableMm, notes);
+  if (pressure.limits !== null) planEnergy(pressure.limits.workingBar, air.bar, volume, diameterMm, notes);
+  const headBar = pressure.limits?.headBar ?? null;
+  const airTest = planAirTest(job, diameterMm, planned.pressure, planned.supplied, headBar, notes);
+  if (
+    planned.channels.length > 0 &&
+    !planned.channels.some((c) => c.role === 'temperature' && c.place === 'sleeve')
+  )
+    notes.warn('no-sleeve-place');
+
+  const pipe: PipeSetup | null =
+    diameterMm === null
+      ? null
+      : {
+          innerMm: diameterMm,
+          wallMm: job.pipe.wallMm,
+          material: job.pipe.material,
+          sleeveMm: sleeve.thicknessMm ?? job.thickness?.thicknessMm ?? null,
+        };
+  const most = device?.hello.maxRateHz;
+  const setup: Setup = {
+    number: request.number,
+    practice: request.practice,
+    jobId: bundle.jobId,
+    limits: pressure.limits,
+    tap: job.tap,
+    line: job.line,
+    channels: planned.channels,
+    air,
+    ground,
+    volume,
+    pipe,
+    resin: resinSetup(resin, resinPlan),
+    reaction: safeReaction(request.settings?.reaction ?? DEFAULT_REACTION),
+    rateHz: most === undefined || most <= 0 ? job.device.rateHz : Math.min(job.device.rateHz, most),
+  };
+  return {
+    setup,
+    sleeve,
+    resin: resinPlan,
+    airTest,
+    proposalBar: pressure.proposalBar,
+    liftBar: pressure.liftBar,
+    derivations: notes.derivations,
+    warnings: notes.warnings,
+    refusals: notes.refusals,
+    cautions: cautionsOf(bundle, diameterMm),
+  };
+}
