@@ -1,0 +1,156 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { DuckDBInstance } from '@duckdb/node-api';
+import { parse } from 'csv-parse/sync';
+import { afterAll, describe, expect, it } from 'vitest';
+import type { LogEntry } from '../engine/log.ts';
+import { csvRow, csvText } from './csv.ts';
+import { frameOfLine, parseEntryLine, parseEventLine } from './entryText.ts';
+import { join } from './jobFile.ts';
+import { scanRun } from './reader.ts';
+import { runPages, twoPoint } from './testing/sealing.ts';
+import { logFiles, traceFiles } from './traceFiles.ts';
+import { rowShape } from './traceRows.ts';
+
+const pages = runPages({ seconds: 30 });
+const samples: Extract<LogEntry, { l: 'frame' }>[] = [];
+const others: LogEntry[] = [];
+scanRun(pages, {
+  entry: (e) => (e.l === 'frame' && e.frame.t === 'S' ? samples.push(e) : others.push(e)),
+});
+
+function made(): { csv: Uint8Array; parquet: Uint8Array } {
+  const work = traceFiles(pages, twoPoint, { 'steadybar.run': 'run-0001' });
+  let step = work.next();
+  while (!step.done) step = work.next();
+  return { csv: join(step.value.csv), parquet: step.value.parquet };
+}
+
+/** What a row must hold, from the raw counts through the two-point scale of the test: 1e6 counts a bar. */
+const wanted = samples.map(({ tUs, frame }) => {
+  if (frame.t !== 'S') throw new Error('no sample');
+  const [bar = null, c = null] = frame.counts;
+  return {
+    time_s: tUs / 1e6,
+    pressure_bar: bar === null ? null : bar / 1e6,
+    temperature_c_sleeve: c === null ? null : c / 1e4,
+    arrival_us: tUs,
+    seq: frame.seq,
+    tick: frame.tick,
+    status: frame.status,
+    raw_0: bar,
+    raw_1: c,
+  };
+});
+
+describe('trace as CSV', () => {
+  it('read by another library equals the raw counts through the calibration', () => {
+    const { csv } = made();
+    const text = new TextDecoder().decode(csv);
+    const rows = parse(text, { columns: true, record_delimiter: '\r\n' }) as Record<string, string>[];
+    expect(rows).toHaveLength(samples.length);
+    rows.forEach((row, i) => {
+      for (const [name, value] of Object.entries(wanted[i]!))
+        if (value === null) expect(row[name], `${name} ${i}`).toBe('');
+        else expect(Number(row[name]), `${name} ${i}`).toBeCloseTo(value, 9);
+    });
+    expect(text.startsWith('time_s,pressure_bar,temperature_c_sleeve,')).toBe(true);
+    expect(text.split('\r\n').length).toBe(samples.length + 2);
+    expect(text.replace(/\r\n/g, '')).not.toContain('\n');
+  });
+
+  it('quotes as RFC 4180 does, and lets no text be a formula', () => {
+    expect(csvText('a"b')).toBe('"a""b"');
+    expect(csvText('a,b\r\nc')).toBe('"a,b\r\nc"');
+    for (const bad of ['=1+1', '+1', '-1', '@x', '\tx', '\rx'])
+      expect(csvText(bad).replace(/^"/, '')[0]).toBe("'");
+    expect(csvRow(['a', 1.5, null, -2])).toBe('a,1.5,,-2\r\n');
+    expect(parse(csvRow(['x"y', 'a,b', 'plain\nline']))).toEqual([['x"y', 'a,b', 'plain\nline']]);
+  });
+});
+
+describe('trace as Parquet', () => {
+  const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-parquet-'));
+  afterAll(() => rmSync(folder, { recursive: true }));
+
+  it('read by DuckDB equals the raw counts through the calibration', async () => {
+    const at = path.join(folder, 'trace.parquet');
+    writeFileSync(at, made().parquet);
+    const db = await (await DuckDBInstance.create(':memory:')).connect();
+    const rows = (await db.runAndReadAll(`select * from '${at}' order by arrival_us`)).getRowObjects();
+    expect(rows).toHaveLength(samples.length);
+    rows.forEach((row, i) => {
+      for (const [name, value] of Object.entries(wanted[i]!))
+        if (value === null) expect(row[name], `${name} ${i}`).toBeNull();
+        else expect(Number(row[name]), `${name} ${i}`).toBeCloseTo(value, 9);
+    });
+    const types = (await db.runAndReadAll(`describe select * from '${at}'`)).getRowObjects();
+    expect(Object.fromEntries(types.map((t) => [t.column_name, t.column_type]))).toMatchObject({
+      time_s: 'DOUBLE',
+      pressure_bar: 'DOUBLE',
+      flags: 'INTEGER',
+      seq: 'BIGINT',
+      raw_0: 'INTEGER',
+    });
+    const facts = (
+      await db.runAndReadAll(`select decode(key) k, decode(value) v from parquet_kv_metadata('${at}')`)
+    ).getRowObjects();
+    expect(facts).toContainEqual({ k: 'steadybar.run', v: 'run-0001' });
+    db.closeSync();
+  });
+});
+
+describe('the log beside the trace', () => {
+  it('holds the head, every other entry in order, and every event', () => {
+    const { log, events } = logFiles(pages);
+    const lines = new TextDecoder().decode(log).trimEnd().split('\n');
+    expect(JSON.parse(lines[0]!)).toMatchObject({ format: 1, runId: 'run-0001' });
+    const read = lines.slice(1).map((l) => parseEntryLine(l)!);
+    expect(read.map((p) => p.entry)).toEqual(others);
+    // The number of samples before each puts the log together again.
+    const again: LogEntry[] = [];
+    let n = 0;
+    for (const { samplesBefore, entry } of read) {
+      while (n < samplesBefore) again.push(samples[n++]!);
+      again.push(entry);
+    }
+    again.push(...samples.slice(n));
+    const all: LogEntry[] = [];
+    scanRun(pages, { entry: (e) => all.push(e) });
+    expect(again).toEqual(all);
+    expect(new TextDecoder().decode(events).trimEnd().split('\n').map(parseEventLine)).toHaveLength(30);
+  });
+
+  it('refuses lines that are no entries', () => {
+    for (const bad of [
+      '',
+      '[]',
+      '{}',
+      '[0,1,"frame","S,1"]',
+      '[0,-1,"notice",{"n":"end"}]',
+      '[0,1,"notice",{}]',
+      '[0,1,"stray","odd","00"]',
+      '[0,1,"stray","crc","0"]',
+      '[0,1,"setup",{"number":1}]',
+      '[0,1,"other",1]',
+      '[0,1,"notice",{"n":"end"},1]',
+    ])
+      expect(parseEntryLine(bad), bad).toBeNull();
+    expect(frameOfLine('R,1,ok,,00000000')).toBeNull();
+    expect(parseEventLine('{"e":"note"}')).toBeNull();
+  });
+});
+
+describe('columns', () => {
+  it('come from setups and frames: a place names its column once, others go by channel', () => {
+    expect(rowShape(pages)).toMatchObject({ channels: 2, samples: 1500, firstSampleUs: 0 });
+    expect(rowShape(pages).temperatures).toEqual([{ channel: 1, name: 'temperature_c_sleeve' }]);
+    expect(rowShape(new Uint8Array(5))).toEqual({
+      channels: 0,
+      temperatures: [],
+      firstSampleUs: null,
+      samples: 0,
+    });
+  });
+});
