@@ -74,6 +74,8 @@ describe('the practice job', () => {
     expect(p.liftBar).toBeCloseTo(((1.5 + p.setup.air.bar) * 6) / 283.15, 9);
     expect(derived(p, 'end-force')).toBeCloseTo((1.5e5 * Math.PI * 0.15 ** 2) / 4, 6);
     expect(derived(p, 'energy')).toBeGreaterThan(2000);
+    expect(limits.uBar).toBeGreaterThanOrEqual(p.budget!.expanded);
+    expect(limits.uBar - p.budget!.expanded).toBeLessThan(0.001);
   });
 
   it('takes the calibration of this device and the places of the job', () => {

@@ -4,6 +4,7 @@ import type { Derivation, PlanNote, RefusalCode, WarningCode } from '../job/plan
 import { DEFAULT_REACTION, safeReaction } from '../job/reaction.ts';
 import type { SettingsDocument } from '../job/settings-document.ts';
 import type { PipeSetup, Setup } from '../job/setup.ts';
+import { type Budget, pressureBudget } from '../sensing/uncertainty.ts';
 import { type AirTestPlan, planAirTest } from './airtest.ts';
 import { planChannels } from './channels.ts';
 import type { DeviceDescription } from './device.ts';
@@ -40,6 +41,8 @@ export interface Plan {
   readonly refusals: readonly PlanNote<RefusalCode>[];
   /** Cautions that this job makes matter. */
   readonly cautions: readonly CautionCode[];
+  /** Uncertainty of a pressure reading at rated (at half the span without a limit), as a table; null: no sensor. */
+  readonly budget: Budget | null;
 }
 
 const USUAL_GROUND_C = 10;
@@ -56,13 +59,8 @@ function cautionsOf(bundle: PlanRequest['bundle'], diameterMm: number | null): C
   ];
   if (diameterMm !== null && diameterMm >= BIG_PACKER_MM) out.push('big-packer');
   if (['hole', 'missing-wall', 'lateral', 'joint'].includes(job.defect.kind)) out.push('unrestrained');
-  if (resin !== null) {
-    out.push('resin-hazard');
-    if (resin.document.kind === 'polyester' || resin.document.kind === 'vinyl-ester')
-      out.push('explosive-gas');
-  }
-  if (!out.includes('explosive-gas')) out.push('explosive-gas');
-  out.push('confined-space');
+  if (resin !== null) out.push('resin-hazard');
+  out.push('explosive-gas', 'confined-space');
   if (job.thickness !== null) out.push('engineer-design');
   return out;
 }
@@ -137,5 +135,14 @@ export function makeSetup(request: PlanRequest): Plan {
     warnings: notes.warnings,
     refusals: notes.refusals,
     cautions: cautionsOf(bundle, diameterMm),
+    budget:
+      planned.pressure === null
+        ? null
+        : pressureBudget(
+            planned.pressure,
+            pressure.limits?.ratedBar ?? (planned.pressure.rangeLo + planned.pressure.rangeHi) / 2,
+            planned.supplied,
+            { zeroed },
+          ),
   };
 }
