@@ -95,7 +95,7 @@ export function Shell(props: { services: AppServices; update: Update }) {
           </header>
           <Show when={practice()}>
             <p class="practice-banner" data-testid="practice-banner">
-              {UI.practiceBanner}
+              <span>{UI.practiceBanner}</span>
             </p>
           </Show>
           <Show when={live.silent()}>

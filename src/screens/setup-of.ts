@@ -1,31 +1,31 @@
 import type { JobBundle } from '../job/bundle.ts';
-import { safeReaction } from '../job/reaction.ts';
-import type { Setup } from '../job/setup.ts';
+import { blankJob } from '../job/job-document.ts';
+import { makeSetup, type Plan } from '../plan/setup.ts';
+import { LIVE } from '../words/live.ts';
 import type { Services } from './context.ts';
 
-/** Air pressure nobody gave: sea level with the span of weather and of low mountains, bar absolute. */
-const ASSUMED_AIR = { bar: 0.98, uBar: 0.06, source: 'assumed' } as const;
-
-/** Nothing but the device's own suggestions: no limit, and said so all the time. */
-export function gaugeOnlySetup(app: Services, number: number): Setup {
-  return {
+/**
+ * The plan of a job as things stand: the connected device describes its channels, the settings give the reaction
+ * times, and the zero counts only once it was taken. Without a job the device's own scale is used and no limit is
+ * set.
+ * @param number of the Setup: one more than the last of the run
+ */
+export function planOf(app: Services, bundle: JobBundle | null, number: number): Plan {
+  const link = app.live.link();
+  const hello = link?.hello ?? null;
+  const view = app.live.view();
+  return makeSetup({
+    bundle: bundle ?? {
+      jobId: null,
+      job: blankJob(LIVE.packerNone),
+      packer: null,
+      resin: null,
+      sensors: [],
+    },
+    settings: app.settings(),
+    device: hello === null ? null : { hello, channels: link?.channels ?? [] },
     number,
-    practice: app.live.link()?.kind === 'rig',
-    jobId: null,
-    limits: null,
-    tap: 'unknown',
-    line: 'unknown',
-    channels: [],
-    air: ASSUMED_AIR,
-    ground: null,
-    volume: null,
-    pipe: null,
-    resin: null,
-    reaction: safeReaction(app.settings().reaction),
-    rateHz: 20,
-  };
-}
-
-export function setupOf(app: Services, bundle: JobBundle | null, number: number): { readonly setup: Setup } {
-  return { setup: { ...gaugeOnlySetup(app, number), jobId: bundle?.jobId ?? null } };
+    practice: link?.kind === 'rig',
+    zeroed: view !== null && view.firstUs !== null && !view.standing.includes('not-zeroed'),
+  });
 }

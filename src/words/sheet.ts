@@ -62,8 +62,9 @@ export const SHEET = {
   noMargin: 'Reason for working at the rated pressure',
   noMarginHint:
     'Only when the crew works at the rated pressure: then nothing is left for a gauge that reads low.',
-  derivation: 'How this is worked out',
+  derivation: 'The numbers, and where they come from',
   findings: 'What the plan says',
+  refused: 'Refused before mixing:',
   nothingFound: 'Nothing to say against it so far.',
   partSleeve: 'Sleeve and resin',
   overlap: 'Overlap on sound pipe, each end',

@@ -16,6 +16,8 @@ export function Facts() {
     const r = guard()?.rateBarPerS ?? null;
     return r === null ? NO_VALUE : pressureRate(r * 60_000, app.units());
   };
+  /** The slope is of use while a hand is at a valve; at rest it is only noise. */
+  const moving = () => ['seat', 'inflate', 'let-down'].includes(live.view()?.stage ?? 'prepare');
   return (
     <div class="stack">
       <Show when={hold()?.lift}>{(lift) => <p class="note strong">{liftText(lift(), app.units())}</p>}</Show>
@@ -45,7 +47,9 @@ export function Facts() {
         <Show when={guard()?.restBar}>
           {(r) => <Fact name={LIVE.rest}>{pressure(r().value, app.units())}</Fact>}
         </Show>
-        <Fact name={LIVE.rate}>{rate()}</Fact>
+        <Show when={moving()}>
+          <Fact name={LIVE.rate}>{rate()}</Fact>
+        </Show>
         <Fact name={LIVE.peak} testId="peak">
           {pressure(live.view()?.peakBar, app.units())}
         </Fact>

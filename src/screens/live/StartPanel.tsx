@@ -1,5 +1,5 @@
-import { createSignal, For, Match, Show, Switch } from 'solid-js';
-import type { Named } from '../../job/bundle.ts';
+import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js';
+import type { JobBundle, Named } from '../../job/bundle.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
 import { NumberField } from '../../widgets/NumberField.tsx';
 import { CAUTION, CAUTIONS_AT } from '../../words/cautions.ts';
@@ -8,6 +8,7 @@ import { dateTime } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { LINK_ERROR, LINK_STATE } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
+import { refusalText } from '../../words/plan.ts';
 import { useServices } from '../context.ts';
 import type { Start } from './start.ts';
 
@@ -127,17 +128,7 @@ function Packer(props: { start: Start }) {
         fallback={
           <>
             <Show when={props.start.job()}>
-              {(bundle) => (
-                <button
-                  type="button"
-                  class="button primary wide"
-                  data-testid="use-job"
-                  disabled={props.start.busy()}
-                  onClick={() => props.start.useJob(bundle())}
-                >
-                  {bundle().packer?.document.name ?? LIVE.packerNone} ({bundle().job.title})
-                </button>
-              )}
+              {(bundle) => <UseJob start={props.start} bundle={bundle()} />}
             </Show>
             <Show when={props.start.practice()}>
               <button
@@ -212,6 +203,43 @@ function Packer(props: { start: Start }) {
         )}
       </Show>
     </div>
+  );
+}
+
+/** The packer of the sheet. What the plan refuses stands in the way before mixing, and only then. */
+function UseJob(props: { start: Start; bundle: JobBundle }) {
+  const app = useServices();
+  const refusals = createMemo(() => props.start.refusals(props.bundle));
+  const go = () => props.start.useJob(props.bundle);
+  const name = () => `${props.bundle.packer?.document.name ?? LIVE.packerNone} (${props.bundle.job.title})`;
+  return (
+    <Show
+      when={refusals().length > 0}
+      fallback={
+        <button
+          type="button"
+          class="button primary wide"
+          data-testid="use-job"
+          disabled={props.start.busy()}
+          onClick={go}
+        >
+          {name()}
+        </button>
+      }
+    >
+      <section class="stack" data-testid="refusals">
+        <h3>{name()}</h3>
+        <ul class="stack">
+          <For each={refusals()}>{(r) => <li class="finding refuse">{refusalText(r, app.units())}</li>}</For>
+        </ul>
+        <a class="button primary wide" href={`#/job/${props.bundle.jobId}`}>
+          {LIVE.correctSheet}
+        </a>
+        <button type="button" class="button wide" data-testid="use-job-mixed" onClick={go}>
+          {LIVE.goMixed}
+        </button>
+      </section>
+    </Show>
   );
 }
 

@@ -4,10 +4,11 @@ import type { JobBundle, Named } from '../../job/bundle.ts';
 import { DEMO } from '../../job/demo.ts';
 import { blankJob } from '../../job/job-document.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
+import type { Plan } from '../../plan/setup.ts';
 import { LIVE } from '../../words/live.ts';
 import { failed, type Services } from '../context.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
-import { setupOf } from '../setup-of.ts';
+import { planOf } from '../setup-of.ts';
 import { bundleOf } from '../sheet/bundle.ts';
 
 export type StartStep = 'connect' | 'packer' | 'zero' | 'running';
@@ -23,6 +24,8 @@ export interface Start {
   /** Must be called in a press. */
   connectDevice(): void;
   disconnect(): void;
+  /** What the plan refuses of this job before mixing. */
+  refusals(bundle: JobBundle): Plan['refusals'];
   useJob(bundle: JobBundle): void;
   usePacker(packer: Named<PackerDocument>, innerMm: number | null): void;
   usePractice(): void;
@@ -74,8 +77,8 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
   };
 
   const openRun = async (bundle: JobBundle | null, title: string) => {
-    const { setup } = setupOf(app, bundle, 1);
-    live.setSetup(setup);
+    const plan = planOf(app, bundle, 1);
+    const { setup } = plan;
     await app.ask({
       q: 'open-run',
       jobId: bundle?.jobId ?? null,
@@ -83,6 +86,13 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
       practice: practice(),
       setup,
     });
+    live.setSetup(setup);
+    // Begun in spite of a refusal (the resin is mixed already): said in the record, blocked by nothing.
+    for (const refusal of plan.refusals)
+      await app.ask({
+        q: 'command',
+        command: { c: 'override', what: refusal.code, reason: LIVE.mixedAlready },
+      });
   };
 
   return {
@@ -101,6 +111,7 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
       });
     },
     disconnect: () => during(() => app.ask({ q: 'disconnect' })),
+    refusals: (bundle) => planOf(app, bundle, 1).refusals,
     useJob: (bundle) => during(() => openRun(bundle, bundle.job.title)),
     usePacker: (packer, innerMm) =>
       during(async () => {

@@ -102,7 +102,7 @@ function Filled(props: { kept: Kept<JobDocument> }) {
       <PipePart form={form} />
       <ResinPart form={form} shelf={shelf} />
       <SensorsPart form={form} shelf={shelf} />
-      <Pressures form={form} shelf={shelf} jobId={first.id} running={running()} flush={write} />
+      <Pressures form={form} shelf={shelf} jobId={first.id} running={running()} />
       <Checks form={form} />
       <SleevePart form={form} />
       <div class="row end save-row no-print">
