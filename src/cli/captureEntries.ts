@@ -1,15 +1,15 @@
 import type { LogEntry } from '../engine/log.ts';
 import { unwrap32 } from '../link/clock.ts';
 import { createDecoder } from '../link/decode.ts';
-import type { Frame, SampleFrame } from '../link/frames.ts';
+import type { ChannelFrame, Frame, HelloFrame } from '../link/frames.ts';
+import type { DeviceDescription } from '../plan/device.ts';
 import { fault } from './fault.ts';
 
 export interface CaptureFeed {
   readonly entries: readonly LogEntry[];
   readonly samples: number;
-  /** A hello with its channel lines is in the capture: it says what the counts mean. */
-  readonly described: boolean;
-  readonly strayBytes: number;
+  /** What the device says of itself; null when no complete hello is in the capture. */
+  readonly device: DeviceDescription | null;
 }
 
 const TICK_US = 100;
@@ -26,9 +26,6 @@ export function captureEntries(bytes: Uint8Array): CaptureFeed {
   let tick: number | null = null;
   let us = 0;
   let samples = 0;
-  let strayBytes = 0;
-  let channelsDue = 0;
-  let described = false;
 
   function clock(frame: Frame): void {
     if (frame.t !== 'S' && frame.t !== 'E' && frame.t !== 'G') return;
@@ -48,19 +45,16 @@ export function captureEntries(bytes: Uint8Array): CaptureFeed {
     frame(frame) {
       if (frame.t === 'K') return;
       clock(frame);
-      if (frame.t === 'H') channelsDue = frame.channels;
-      if (frame.t === 'C' && channelsDue > 0 && --channelsDue === 0) described = true;
       if (frame.t === 'S') samples++;
       entries.push({ l: 'frame', tUs: us, frame });
     },
     stray(reason, stray) {
-      strayBytes += stray.length;
       entries.push({ l: 'stray', tUs: us, reason, bytes: stray });
     },
   });
   if (entries.every((e) => e.l !== 'frame')) throw fault('no frame of the device protocol is in it');
   if (samples === 0) throw fault('the capture holds no sample');
-  return { entries, samples, described, strayBytes };
+  return { entries, samples, device: deviceOf(entries) };
 }
 
 /** Events and guard lines are stamped a little before samples that left first; a start anew goes back to near 0. */
@@ -77,5 +71,19 @@ function createDecoderRun(
   decoder.end(sink);
 }
 
-export const sampleOf = (entry: LogEntry): SampleFrame | null =>
-  entry.l === 'frame' && entry.frame.t === 'S' ? entry.frame : null;
+/** The first complete hello among the entries. */
+export function deviceOf(entries: readonly LogEntry[]): DeviceDescription | null {
+  let hello: HelloFrame | null = null;
+  let channels: ChannelFrame[] = [];
+  for (const e of entries) {
+    if (e.l !== 'frame') continue;
+    if (e.frame.t === 'H') {
+      hello = e.frame;
+      channels = [];
+    } else if (e.frame.t === 'C' && hello !== null) {
+      channels.push(e.frame);
+      if (channels.length === hello.channels) return { hello, channels };
+    }
+  }
+  return null;
+}

@@ -39,7 +39,8 @@ export function rateOf(s: Float64Array): number {
 export function csvFeed(trace: CsvTrace, uBar: number): CsvFeed {
   const unit = trace.printedBar;
   const stepCounts = Math.max(1, Math.round(pressureStep(trace) / unit));
-  const top = trace.bar.reduce((most, v) => (v > most ? v : most), LEAST_TOP_BAR);
+  let top = LEAST_TOP_BAR;
+  for (const v of trace.bar) if (v > top) top = v;
   const bits = Math.min(32, Math.max(8, Math.ceil(Math.log2((top * 1.1 - LOW_BAR) / (stepCounts * unit)))));
   const rawLo = Math.round(LOW_BAR / unit);
   const rawHi = rawLo + stepCounts * 2 ** bits;
@@ -91,11 +92,20 @@ export function csvFeed(trace: CsvTrace, uBar: number): CsvFeed {
     maxRateHz: 1000,
   };
   const entries: LogEntry[] = [hello, ...frames].map((frame) => ({ l: 'frame', tUs: 0, frame }));
+  const unchecked = new Set(trace.temps.filter((t) => t.place !== null));
   for (let i = 0; i < trace.s.length; i++) {
     const counts = [count(trace.bar[i]!, unit), ...trace.temps.map((t) => count(t.c[i]!, 0.001))];
     const seconds = trace.s[i]!;
     const tick = Math.round(seconds * 1e4) % 0x1_0000_0000;
-    entries.push({ l: 'frame', tUs: micro(seconds), frame: { t: 'S', seq: i, tick, counts, status: 0 } });
+    const tUs = micro(seconds);
+    entries.push({ l: 'frame', tUs, frame: { t: 'S', seq: i, tick, counts, status: 0 } });
+    // A file's temperatures are taken at their word: the check in the hand is its author's.
+    for (const t of unchecked) {
+      const thermometerC = t.c[i]!;
+      if (Number.isNaN(thermometerC) || t.place === null) continue;
+      entries.push({ l: 'command', tUs, command: { c: 'warm-check', place: t.place, thermometerC } });
+      unchecked.delete(t);
+    }
   }
   const channels = suggestChannels(frames).map((c) => ({
     ...c,

@@ -1,7 +1,20 @@
-import type { JobBundle } from '../job/bundle.ts';
+import { type JobBundle, readBundle } from '../job/bundle.ts';
 import type { Setup } from '../job/setup.ts';
+import type { DeviceDescription } from '../plan/device.ts';
+import { makeSetup } from '../plan/setup.ts';
+import { issueText } from '../words/issues.ts';
 import { fault } from './fault.ts';
 
-export function planSetup(bundle: JobBundle): Setup {
-  throw fault(`job ${bundle.jobId} cannot be planned`);
+/** Reads a job file. @throws InputFault naming the member */
+export function readJob(text: string, name: string): JobBundle {
+  const bundle = readBundle(text);
+  if (bundle.ok) return bundle.value;
+  const [issue] = bundle.issues;
+  const at = issue === undefined || issue.path === '' ? 'the file' : issue.path;
+  throw fault(`--job ${name}: ${at}: ${issue === undefined ? 'not a job file' : issueText(issue)}`);
+}
+
+/** The setup that the plan makes of the job, as it would before a live run with this device. */
+export function jobSetup(bundle: JobBundle, device: DeviceDescription | null): Setup {
+  return makeSetup({ bundle, settings: null, device, number: 1, practice: false }).setup;
 }

@@ -1,25 +1,27 @@
 import type { LogEntry, LogHead } from '../engine/log.ts';
-import { readBundle } from '../job/bundle.ts';
+import type { JobBundle } from '../job/bundle.ts';
 import type { Setup } from '../job/setup.ts';
 import { scanRun } from '../record/reader.ts';
 import { ENGINE } from '../watch/codes.ts';
-import { captureEntries, sampleOf } from './captureEntries.ts';
+import { captureEntries, deviceOf } from './captureEntries.ts';
 import { looksLikeCsv, readCsv } from './csv.ts';
 import { csvFeed, rateOf } from './csvEntries.ts';
 import { fault, InputFault } from './fault.ts';
-import { planSetup } from './jobSetup.ts';
+import { jobSetup, readJob } from './jobSetup.ts';
 import { judge } from './judge.ts';
 import type { ReplayOptions } from './options.ts';
 import { outcome } from './outcome.ts';
 import type { ReplayResult } from './result.ts';
 import { DEFAULT_U_BAR, overruled, plainSetup } from './setup.ts';
 
-/** A trace ready to be judged. */
-export interface Feed {
+/** A trace ready to be judged: the entries hold the setups. */
+interface Feed {
   readonly head: LogHead;
   readonly entries: readonly LogEntry[];
-  /** Setups are among the entries already. */
-  readonly hasSetups: boolean;
+  /** The newest setup. */
+  readonly setup: Setup | null;
+  /** No command is in the trace: stages are read off the data. */
+  readonly infer: boolean;
 }
 
 const BARE: LogHead = {
@@ -33,6 +35,7 @@ const BARE: LogHead = {
 };
 
 const PAGE_MAGIC = 'Sbarpage';
+const USUAL_RATE_HZ = 50;
 
 function startsWith(bytes: Uint8Array, text: string): boolean {
   return bytes.length >= text.length && [...text].every((c, i) => bytes[i] === c.charCodeAt(0));
@@ -50,34 +53,27 @@ function readLog(bytes: Uint8Array): { head: LogHead; entries: LogEntry[] } {
 }
 
 /** @throws InputFault; the message does not name the file, the caller knows it */
-function feedOf(
-  options: ReplayOptions,
-  bytes: Uint8Array,
-  job: Setup | null,
-): Feed & { setup: Setup | null } {
+function feedOf(options: ReplayOptions, bytes: Uint8Array, job: JobBundle | null): Feed {
   if (bytes.length === 0) throw fault('the file is empty');
   if (startsWith(bytes, PAGE_MAGIC)) return logFeed(options, bytes, job);
-  const uBar = options.uBar ?? job?.limits?.uBar ?? DEFAULT_U_BAR;
   const start = new TextDecoder().decode(bytes.subarray(0, 4096));
-  if (looksLikeCsv(start)) {
-    const csv = csvFeed(readCsv(new TextDecoder().decode(bytes)), uBar);
-    const setup =
-      job === null ? plainSetup(options, csv.channels, csv.rateHz) : { ...job, channels: csv.channels };
-    return bare(csv.entries, overruled({ ...setup, rateHz: csv.rateHz }, options));
-  }
-  return captureFeed(options, bytes, job);
+  return looksLikeCsv(start) ? readCsvFeed(options, bytes, job) : captureFeed(options, bytes, job);
 }
 
-function bare(entries: readonly LogEntry[], setup: Setup): Feed & { setup: Setup } {
-  return {
-    head: BARE,
-    entries: [{ l: 'setup', tUs: 0, setup }, ...entries],
-    hasSetups: true,
-    setup,
-  };
+function bare(entries: readonly LogEntry[], setup: Setup): Feed {
+  return { head: BARE, entries: [{ l: 'setup', tUs: 0, setup }, ...entries], setup, infer: true };
 }
 
-function captureFeed(options: ReplayOptions, bytes: Uint8Array, job: Setup | null): Feed & { setup: Setup } {
+function readCsvFeed(options: ReplayOptions, bytes: Uint8Array, job: JobBundle | null): Feed {
+  const trace = readCsv(new TextDecoder().decode(bytes));
+  const planned = job === null ? null : jobSetup(job, null);
+  const csv = csvFeed(trace, options.uBar ?? planned?.limits?.uBar ?? DEFAULT_U_BAR);
+  const { channels, rateHz } = csv;
+  const setup = planned ?? plainSetup(options, channels, rateHz);
+  return bare(csv.entries, overruled({ ...setup, channels, rateHz }, options));
+}
+
+function captureFeed(options: ReplayOptions, bytes: Uint8Array, job: JobBundle | null): Feed {
   let capture: ReturnType<typeof captureEntries>;
   try {
     capture = captureEntries(bytes);
@@ -88,42 +84,27 @@ function captureFeed(options: ReplayOptions, bytes: Uint8Array, job: Setup | nul
       );
     throw cause;
   }
-  if (!capture.described && job === null)
+  if (capture.device === null && job === null)
     throw fault('the capture holds no complete hello, so nothing says what its counts mean; give --job');
-  const first = capture.entries.filter((e) => sampleOf(e) !== null).slice(0, 10_000);
+  const first = capture.entries.filter((e) => e.l === 'frame' && e.frame.t === 'S').slice(0, 10_000);
   const rateHz = rateOf(Float64Array.from(first, (e) => e.tUs / 1e6));
   // Without a job the engine takes the scale that the device suggests.
-  const setup = job ?? plainSetup(options, [], rateHz);
+  const setup = job === null ? plainSetup(options, [], rateHz) : jobSetup(job, capture.device);
   return bare(capture.entries, overruled({ ...setup, rateHz }, options));
 }
 
-/** An input log carries its own setups; a job or a rated pressure on the command line replaces them all. */
-function logFeed(
-  options: ReplayOptions,
-  bytes: Uint8Array,
-  job: Setup | null,
-): Feed & { setup: Setup | null } {
+/** An input log carries its own setups; a job or a limit on the command line replaces them all. */
+function logFeed(options: ReplayOptions, bytes: Uint8Array, job: JobBundle | null): Feed {
   const { head, entries } = readLog(bytes);
-  const setups = entries.flatMap((e) => (e.l === 'setup' ? [e.setup] : []));
-  const last = setups.at(-1) ?? null;
+  const infer = !entries.some((e) => e.l === 'command');
+  const last = entries.reduce<Setup | null>((found, e) => (e.l === 'setup' ? e.setup : found), null);
   const { ratedBar, workingBar, uBar, tap, line } = options;
-  const changed = [ratedBar, workingBar, uBar, tap, line, job].some((x) => x !== null);
-  if (!changed) return { head, entries, hasSetups: setups.length > 0, setup: last };
-  const setup = overruled(job ?? last ?? plainSetup(options, [], 50), options);
+  if ([ratedBar, workingBar, uBar, tap, line, job].every((x) => x === null))
+    return { head, entries, setup: last, infer };
+  const planned = job === null ? null : jobSetup(job, deviceOf(entries));
+  const setup = overruled(planned ?? last ?? plainSetup(options, [], USUAL_RATE_HZ), options);
   const rest = entries.filter((e) => e.l !== 'setup');
-  return { head, entries: [{ l: 'setup', tUs: 0, setup }, ...rest], hasSetups: true, setup };
-}
-
-/** The setup that a job file asks for. @throws InputFault naming the member */
-function jobSetup(text: string | null, name: string): Setup | null {
-  if (text === null) return null;
-  const bundle = readBundle(text);
-  if (!bundle.ok) {
-    const [issue] = bundle.issues;
-    const at = issue === undefined || issue.path === '' ? 'the file' : issue.path;
-    throw fault(`--job ${name}: ${at}: ${issue?.code ?? 'not a job file'}`);
-  }
-  return planSetup(bundle.value);
+  return { head, entries: [{ l: 'setup', tUs: 0, setup }, ...rest], setup, infer };
 }
 
 /**
@@ -133,14 +114,13 @@ function jobSetup(text: string | null, name: string): Setup | null {
  * @throws InputFault
  */
 export function replay(options: ReplayOptions, trace: Uint8Array, job: string | null): ReplayResult {
-  const asked = jobSetup(job, options.job ?? '');
-  let feed: ReturnType<typeof feedOf>;
+  const bundle = job === null ? null : readJob(job, options.job ?? '');
+  let feed: Feed;
   try {
-    feed = feedOf(options, trace, asked);
+    feed = feedOf(options, trace, bundle);
   } catch (cause) {
     if (cause instanceof InputFault) throw fault(`--trace ${options.trace}: ${cause.message}`);
     throw cause;
   }
-  const commands = feed.entries.some((e) => e.l === 'command');
-  return outcome(judge(feed.head, feed.entries, !commands), feed.setup);
+  return outcome(judge(feed.head, feed.entries, feed.infer), feed.setup);
 }

@@ -28,8 +28,11 @@ const PRACTICE: Omit<RigDeviceOptions, 'seed'> = {
 /** The demo job's own site, with nobody's hands but the user's; and every scenario of the rig. */
 export const RIG_SCENARIOS: readonly string[] = ['practice', ...SCENARIO_CODES];
 
+/** The demo job's device on its site. */
+export const practiceRig = (seed = 1): RigDevice => createRigDevice({ ...PRACTICE, seed });
+
 function deviceOf(options: RigOptions): RigDevice {
-  if (options.scenario === 'practice') return createRigDevice({ ...PRACTICE, seed: options.seed });
+  if (options.scenario === 'practice') return practiceRig(options.seed);
   if (isScenario(options.scenario)) return createScenarioDevice(options.scenario, options.seed);
   throw new EngineError('bad-request', `no scenario ${options.scenario}: ${RIG_SCENARIOS.join(', ')}`);
 }

@@ -1,13 +1,15 @@
 import type { Setup } from '../../job/setup.ts';
+import type { ChannelFrame } from '../../link/frames.ts';
 import { createManualTimers, type ManualTimers } from '../../link/testing/timers.ts';
 import type { Timers } from '../../link/timers.ts';
 import { createMemoryStore } from '../../record/stores/memory.ts';
 import { createMemoryDocuments } from '../../record/stores/memoryDocuments.ts';
 import type { DocumentStore, FileStore } from '../../record/stores/store.ts';
+import { suggestChannels } from '../../sensing/suggest.ts';
 import type { HostDeps, OpenedPort, RunLocks } from '../deps.ts';
 import { createHost } from '../host.ts';
 import type { Answers, FromEngine, PortChoice, Request } from '../messages.ts';
-import { openRig } from '../rigFeed.ts';
+import { openRig, practiceRig } from '../rigFeed.ts';
 
 /** Two hosts with one of these are two tabs. */
 export function createTestLocks(): RunLocks {
@@ -95,30 +97,11 @@ function never(): never {
   throw new Error('only the rig is here');
 }
 
-/** A setup for the practice rig: current transducer 0-4 bar on channel 0, three probes, junction on 4. */
-export function practiceSetup(changes: Partial<Setup> = {}): Setup {
-  const probe = (index: number, place: 'sleeve' | 'air' | 'pipe') =>
-    ({
-      index,
-      role: 'temperature',
-      place,
-      signal: 'thermocouple',
-      thermocouple: 'K',
-      thermocoupleClass: 1,
-      gaugeKind: null,
-      partner: 4,
-      bits: 16,
-      rawLo: -32_768,
-      rawHi: 32_767,
-      elLo: -80_000_000,
-      elHi: 80_000_000,
-      spanElLo: -80_000_000,
-      spanElHi: 80_000_000,
-      rangeLo: -40,
-      rangeHi: 200,
-      calibration: null,
-      uSensor: 1,
-    }) as const;
+/** A setup for the practice rig: the channels as the device suggests them, a packer rated at 1.8 bar. */
+export function practiceSetup(
+  changes: Partial<Setup> = {},
+  channels: readonly ChannelFrame[] = practiceRig().channels.frames,
+): Setup {
   return {
     number: 1,
     practice: true,
@@ -138,53 +121,7 @@ export function practiceSetup(changes: Partial<Setup> = {}): Setup {
     },
     tap: 'hose',
     line: 'closed',
-    channels: [
-      {
-        index: 0,
-        role: 'pressure',
-        place: null,
-        signal: 'current',
-        thermocouple: null,
-        thermocoupleClass: null,
-        gaugeKind: 'gauge',
-        partner: null,
-        bits: 16,
-        rawLo: 0,
-        rawHi: 65_535,
-        elLo: 0,
-        elHi: 25_000,
-        spanElLo: 4000,
-        spanElHi: 20_000,
-        rangeLo: 0,
-        rangeHi: 4,
-        calibration: null,
-        uSensor: 0.01,
-      },
-      probe(1, 'sleeve'),
-      probe(2, 'air'),
-      probe(3, 'pipe'),
-      {
-        index: 4,
-        role: 'junction',
-        place: null,
-        signal: 'digital',
-        thermocouple: null,
-        thermocoupleClass: null,
-        gaugeKind: null,
-        partner: null,
-        bits: 16,
-        rawLo: -40_000,
-        rawHi: 100_000,
-        elLo: -40_000,
-        elHi: 100_000,
-        spanElLo: -40_000,
-        spanElHi: 85_000,
-        rangeLo: -40,
-        rangeHi: 85,
-        calibration: null,
-        uSensor: 0.5,
-      },
-    ],
+    channels: suggestChannels(channels),
     air: { bar: 1.013, uBar: 0.002, source: 'typed' },
     ground: { c: 10, uC: 2 },
     volume: { litres: 22, uLitres: 2 },
