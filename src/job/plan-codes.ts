@@ -12,6 +12,7 @@ export const WARNINGS = [
   'diameter-not-measured', // nominal size stands for the inner diameter
   'plate-says-working', // the plate's working pressure is taken as the maximum
   'working-proposed', // no working pressure was entered: the proposal is used
+  'ceiling-kept', // within a run the ceiling only falls: the run's own stands
   'no-margin', // working between ceiling and rated, with a reason
   'lift-past-ceiling', // warmth may lift a closed line over the ceiling
   'rise-assumed', // expected rise is a guess by exotherm class

@@ -248,6 +248,41 @@ describe('three presses', () => {
   });
 });
 
+describe('during a run', () => {
+  const next = (before: Plan, job: Partial<JobDocument>, more: Partial<JobBundle> = {}, zeroed = true) =>
+    makeSetup({
+      bundle: { ...DEMO, ...more, job: { ...DEMO.job, ...job } },
+      settings: null,
+      device: DEVICE,
+      number: 2,
+      practice: false,
+      zeroed,
+      before: before.setup,
+    });
+
+  it('the ceiling only falls, and the rest of the sheet still counts', () => {
+    const first = plan({ ground: { ...DEMO.job.ground, waterM: null } });
+    const second = next(first, {});
+    expect(second.setup.limits!.ceilingBar).toBe(first.setup.limits!.ceilingBar);
+    expect(second.setup.limits!.floorBar).toBeCloseTo(0.768, 9);
+    expect(codes(second.warnings)).toContain('ceiling-kept');
+    const reason = 'late wish';
+    const late = next(first, pressures({ workingBar: 1.8, noMarginReason: reason }));
+    expect(late.setup.limits!.ceilingBar).toBe(first.setup.limits!.ceilingBar);
+    expect(late.setup.limits!.workingBar).toBe(first.setup.limits!.ceilingBar);
+    expect(late.setup.limits!.noMargin).toBeNull();
+  });
+
+  it('a limit is not taken away, a lower one is taken', () => {
+    const first = plan();
+    expect(next(first, {}, { packer: null }).setup.limits).toEqual(first.setup.limits);
+    const weaker = { ...packer, ratings: [{ diameterMm: 155, ratedBar: 1.6 }] };
+    const lower = next(first, pressures({ workingBar: 1.4 }), { packer: { id: 'w', document: weaker } });
+    expect(lower.setup.limits!.ceilingBar).toBeLessThan(1.6);
+    expect(codes(lower.warnings)).not.toContain('ceiling-kept');
+  });
+});
+
 it('whatever is entered, the limits keep their order and the Setup is readable', () => {
   const bar = fc.option(fc.double({ min: 0.05, max: 20, noNaN: true }));
   const arbitrary = fc.record({

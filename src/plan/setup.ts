@@ -3,12 +3,12 @@ import type { CautionCode } from '../job/checklist.ts';
 import type { Derivation, PlanNote, RefusalCode, WarningCode } from '../job/plan-codes.ts';
 import { DEFAULT_REACTION, safeReaction } from '../job/reaction.ts';
 import type { SettingsDocument } from '../job/settings-document.ts';
-import type { PipeSetup, Setup } from '../job/setup.ts';
+import type { Limits, PipeSetup, Setup } from '../job/setup.ts';
 import { type Budget, pressureBudget } from '../sensing/uncertainty.ts';
 import { type AirTestPlan, planAirTest } from './airtest.ts';
 import { planChannels } from './channels.ts';
 import type { DeviceDescription } from './device.ts';
-import { Notes } from './notes.ts';
+import { input, Notes } from './notes.ts';
 import { planPressure } from './pressure.ts';
 import { planResin, type ResinPlan, resinSetup } from './resin.ts';
 import { diameterOf, planAir, planEnergy, planGround, planVolume } from './site.ts';
@@ -24,6 +24,8 @@ export interface PlanRequest {
   readonly practice: boolean;
   /** Zero was taken for this job: the uncertainty no longer holds what an open zero may be off. */
   readonly zeroed?: boolean;
+  /** The run's last Setup: within a run the ceiling only falls, and a limit once set is not taken away. */
+  readonly before?: Setup | null;
 }
 
 export interface Plan {
@@ -63,6 +65,23 @@ function cautionsOf(bundle: PlanRequest['bundle'], diameterMm: number | null): C
   out.push('explosive-gas', 'confined-space');
   if (job.thickness !== null) out.push('engineer-design');
   return out;
+}
+
+/**
+ * A sheet that is filled in during the run may make the sensor better or the diameter known; that raises no ceiling
+ * under pressure. The rest of the new limits counts.
+ */
+function keepCeiling(limits: Limits | null, before: Limits | null, notes: Notes): Limits | null {
+  if (before === null || (limits !== null && limits.ceilingBar <= before.ceilingBar)) return limits;
+  notes.warn('ceiling-kept', [input('ceiling', before.ceilingBar, 'bar')]);
+  if (limits === null) return before;
+  const { ceilingBar } = before;
+  return {
+    ...limits,
+    ceilingBar,
+    workingBar: Math.min(limits.workingBar, ceilingBar),
+    noMargin: before.noMargin === null ? null : limits.noMargin,
+  };
 }
 
 /** From the job with its packer, resin, sensors and the device to the Setup, every number with its derivation. Pure. */
@@ -112,7 +131,7 @@ export function makeSetup(request: PlanRequest): Plan {
     number: request.number,
     practice: request.practice,
     jobId: bundle.jobId,
-    limits: pressure.limits,
+    limits: keepCeiling(pressure.limits, request.before?.limits ?? null, notes),
     tap: job.tap,
     line: job.line,
     channels: planned.channels,

@@ -25,6 +25,7 @@ export function planOf(app: Services, bundle: JobBundle | null, number: number):
     settings: app.settings(),
     device: hello === null ? null : { hello, channels: link?.channels ?? [] },
     number,
+    before: number > 1 ? app.live.setup() : null,
     practice: link?.kind === 'rig',
     zeroed: view !== null && view.firstUs !== null && !view.standing.includes('not-zeroed'),
   });

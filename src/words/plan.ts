@@ -19,6 +19,7 @@ export const WARNING: Record<WarningCode, string> = {
   'diameter-not-measured': 'The nominal size stands in for the inner diameter. Measure it.',
   'plate-says-working': 'The plate’s working pressure is taken as the maximum.',
   'working-proposed': 'No working pressure was entered: the proposal is used.',
+  'ceiling-kept': 'Within a run the ceiling only falls: the one this run began with stands.',
   'no-margin': 'Working at the rated pressure leaves no margin for a sensor that reads low or for warmth.',
   'lift-past-ceiling': 'Warmth of the cure may lift the line over the ceiling.',
   'rise-assumed': 'The warming of the air by the cure is assumed by exotherm class.',
