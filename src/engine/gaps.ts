@@ -103,9 +103,11 @@ export function trackSample(
 
 function reasonOf(track: SampleTrack, missed: number, stillS: number, rateHz: number): GapReason | null {
   if (track.told) return null;
-  if (track.reset) return 'reset';
+  // A device that lost its cable often starts anew too: the cable is the cause.
   if (track.portLost) return 'port';
+  if (track.reset) return 'reset';
   if (track.clock && stillS > STILL_S) return 'clock';
-  if (missed > 0) return track.stray ? 'garbage' : 'dropped';
-  return stillS > Math.max(STILL_S, PERIODS / rateHz) ? 'silence' : null;
+  if (missed > 0 && track.stray) return 'garbage';
+  if (stillS > Math.max(STILL_S, PERIODS / rateHz)) return 'silence';
+  return missed > 0 ? 'dropped' : null;
 }

@@ -266,9 +266,10 @@ export function createSession(
       to('streaming');
     } catch (cause) {
       if (mine !== opening) throw new LinkFault('port-gone', 'gone while starting');
-      // The device greets but does not stream: the beat goes on and asks again.
+      // The device greets but does not stream: the beat goes on and asks again. One that is only silent is not
+      // known to have stopped.
       fail('command-failed', String(cause));
-      to('stopped');
+      if (state !== 'streaming' || cause instanceof LinkFault) to('stopped');
     } finally {
       starting = false;
     }
