@@ -1,0 +1,97 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { senseRun } from '../engine/senseRun.ts';
+import { buildJobFile, join } from '../record/jobFile.ts';
+import { groupFingerprint, pemOf, type Signer } from '../record/signing.ts';
+import { newSigner, recordCrypto, runPages, sealRun } from '../record/testing/sealing.ts';
+import { runVerify } from './verifyRun.ts';
+
+const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-verify-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+const at = (name: string, content: Uint8Array | string): string => {
+  writeFileSync(path.join(folder, name), content);
+  return path.join(folder, name);
+};
+
+describe('verify on the command line', () => {
+  let signer: Signer;
+  let file: Uint8Array;
+  let good: string;
+  beforeAll(async () => {
+    signer = await newSigner();
+    const pages = runPages();
+    const sealed = await sealRun(pages, signer);
+    file = join(await buildJobFile({ pages, sealed, sense: senseRun, signer }, recordCrypto));
+    good = at('good.steadybar.zip', file);
+  });
+
+  it('knows a key by fingerprint, by file and by list', async () => {
+    const listed = at('keys.txt', `# firm\n\n${groupFingerprint(signer.fingerprint)}  Tablet 3\n`);
+    const pem = at('key.pem', pemOf(signer.publicKey));
+    for (const args of [
+      ['--key', signer.fingerprint],
+      ['--key', `${pem}=Tablet 3`],
+      ['--keys', listed],
+      ['--keys', listed, '--quick'],
+    ]) {
+      const { exitCode, text } = await runVerify([good, ...args]);
+      expect([exitCode, text.split(':')[0]], args.join(' ')).toEqual([0, 'VALID']);
+    }
+    expect((await runVerify([good, '--keys', listed])).text).toContain('known as "Tablet 3"');
+    // The engine's own readings, made again, are the same bytes: nothing to remark.
+    const { text } = await runVerify([good, '--keys', listed, '--json']);
+    expect(JSON.parse(text)).toMatchObject({ verdict: 'valid', remarks: [], signer: 'Tablet 3' });
+  });
+
+  it('ends with a code for each verdict', async () => {
+    const key = ['--key', signer.fingerprint];
+    const bad = file.slice();
+    bad[Math.floor(file.length / 3)]! ^= 1;
+    expect((await runVerify([at('bad', bad), ...key])).exitCode).toBe(1);
+    expect((await runVerify([at('text', 'no zip at all'), ...key])).exitCode).toBe(2);
+    expect((await runVerify([good])).exitCode).toBe(3);
+    expect((await runVerify([at('cut', file.slice(0, -40)), ...key])).exitCode).toBe(4);
+    const { text } = await runVerify([good]);
+    expect(text).toContain('UNKNOWN SIGNER');
+    expect(text).toContain(groupFingerprint(signer.fingerprint));
+  });
+
+  it('names the page and the time of a change', async () => {
+    const bad = file.slice();
+    const pageAt = Buffer.from(file).indexOf('Sbarpage', 10_000);
+    bad[pageAt + 300]! ^= 1;
+    const { text } = await runVerify([at('page', bad), '--key', signer.fingerprint]);
+    expect(text).toMatch(/page \d+: changed \(CRC\); run time 00:00:\d\d\.\d to 00:00:\d\d\.\d/);
+  });
+
+  it.each([
+    [[], /one FILE/],
+    [['a', 'b'], /one FILE/],
+    [['a', '--what'], /unknown option "--what"/],
+    [['a', '--key'], /--key needs a value/],
+    [[path.join(folder, 'none')], /no such file/],
+    [[folder], /not a file/],
+    [['a', '--key', path.join(folder, 'none.pem')], /no such file/],
+  ])('refuses %j in one line', async (args, message) => {
+    await expect(runVerify(args)).rejects.toThrow(message);
+  });
+
+  it('refuses keys that are none, naming the row', async () => {
+    await expect(runVerify([good, '--key', at('x.pem', 'x')])).rejects.toThrow(/neither a fingerprint/);
+    await expect(runVerify([good, '--keys', at('x.txt', '# a\nzz\n')])).rejects.toThrow(
+      /row 2: no fingerprint/,
+    );
+  });
+
+  it('runs as a command', () => {
+    const command = (...args: string[]) =>
+      spawnSync('npx', ['tsx', 'src/cli/verify.ts', ...args], { encoding: 'utf8' });
+    const ok = command(good, '--key', signer.fingerprint);
+    expect([ok.status, ok.stdout.split(':')[0]]).toEqual([0, 'VALID']);
+    const wrong = command('--what');
+    expect([wrong.status, wrong.stderr.trim().split('\n').length]).toEqual([2, 1]);
+  });
+});

@@ -1,0 +1,129 @@
+import { readFileSync, statSync } from 'node:fs';
+import { senseRun } from '../engine/senseRun.ts';
+import { EXIT_CODE } from '../record/findings.ts';
+import type { ExtraFiles } from '../record/jobFile.ts';
+import {
+  createRecordCrypto,
+  fingerprintOf,
+  keyOfPem,
+  parseFingerprint,
+  type RecordCrypto,
+} from '../record/signing.ts';
+import { type Verification, verifyJobFile } from '../record/verify.ts';
+import { fault, shown } from './fault.ts';
+import { verifyText } from './verifyText.ts';
+
+export const USAGE =
+  'usage: verify FILE [--key FINGERPRINT|KEY.pem[=NAME]]… [--keys LIST] [--quick] [--json]';
+
+/** A record has no more bytes than a zip of its form can have. */
+const MOST_BYTES = 0xffff_ffff;
+
+export interface VerifyOutcome {
+  readonly exitCode: number;
+  readonly text: string;
+}
+
+interface Options {
+  readonly file: string;
+  readonly keys: readonly string[];
+  readonly lists: readonly string[];
+  readonly quick: boolean;
+  readonly json: boolean;
+}
+
+function parseArguments(args: readonly string[]): Options {
+  const files: string[] = [];
+  const keys: string[] = [];
+  const lists: string[] = [];
+  let quick = false;
+  let json = false;
+  for (let i = 0; i < args.length; i++) {
+    const arg = args[i]!;
+    if (arg === '--quick') quick = true;
+    else if (arg === '--json') json = true;
+    else if (arg === '--key' || arg === '--keys') {
+      const value = args[++i];
+      if (value === undefined || value === '') throw fault(`${arg} needs a value; ${USAGE}`);
+      (arg === '--key' ? keys : lists).push(value);
+    } else if (arg.startsWith('--')) throw fault(`unknown option ${shown(arg)}; ${USAGE}`);
+    else files.push(arg);
+  }
+  const [file] = files;
+  if (file === undefined || files.length > 1) throw fault(`one FILE, please; ${USAGE}`);
+  return { file, keys, lists, quick, json };
+}
+
+function readFile(name: string, most: number): Uint8Array {
+  try {
+    const stat = statSync(name);
+    if (!stat.isFile()) throw fault(`${name}: not a file`);
+    if (stat.size > most) throw fault(`${name}: ${stat.size} bytes are more than ${most}`);
+    return readFileSync(name);
+  } catch (cause) {
+    const { code } = cause as NodeJS.ErrnoException;
+    if (code === undefined) throw cause;
+    throw fault(`${name}: ${code === 'ENOENT' ? 'no such file' : `cannot be read (${code})`}`);
+  }
+}
+
+const readText = (name: string): string => new TextDecoder().decode(readFile(name, 1 << 20));
+
+/** The fingerprint that --key names: itself, or that of a PEM file. */
+async function keyNamed(crypto: RecordCrypto, text: string): Promise<[string, string]> {
+  const cut = text.lastIndexOf('=');
+  const [what, name] = cut > 0 ? [text.slice(0, cut), text.slice(cut + 1)] : [text, 'given key'];
+  const typed = parseFingerprint(what);
+  if (typed !== null) return [typed, name];
+  const key = keyOfPem(readText(what));
+  if (key === null)
+    throw fault(`--key ${shown(what)}: neither a fingerprint nor a file with an Ed25519 public key`);
+  return [await fingerprintOf(crypto, key), name];
+}
+
+/** Lines of a list: a fingerprint, then whose it is. Lines that are empty or begin with # are left out. */
+function keysListed(list: string): [string, string][] {
+  return readText(list)
+    .split(/\r?\n/)
+    .flatMap((line, i): [string, string][] => {
+      if (/^\s*(#|$)/.test(line)) return [];
+      const m = /^\s*((?:[0-9A-Fa-f]{4}[\s:-]?){16})\s*(.*)$/.exec(line);
+      const fingerprint = m === null ? null : parseFingerprint(m[1]!);
+      if (fingerprint === null) throw fault(`--keys ${list} row ${i + 1}: no fingerprint`);
+      return [[fingerprint, m![2]!.trim() || 'listed key']];
+    });
+}
+
+/** What --json prints: everything but the bytes. */
+const plain = (v: Verification): unknown => ({
+  schema: 'steadybar-verification/1',
+  verdict: v.verdict,
+  findings: v.findings,
+  remarks: v.remarks,
+  fingerprint: v.fingerprint,
+  signer: v.signer,
+  additions: v.additions,
+  manifest: v.manifest,
+});
+
+/**
+ * Runs the command.
+ * @param extras makes the extra files of a record again, such as the certificate
+ * @throws InputFault on options and files that can't be used
+ */
+export async function runVerify(args: readonly string[], extras?: ExtraFiles): Promise<VerifyOutcome> {
+  const options = parseArguments(args);
+  const crypto = createRecordCrypto(globalThis.crypto.subtle);
+  const trusted = new Map<string, string>();
+  for (const list of options.lists) for (const [f, name] of keysListed(list)) trusted.set(f, name);
+  for (const key of options.keys) trusted.set(...(await keyNamed(crypto, key)));
+  const file = readFile(options.file, MOST_BYTES);
+  const v = await verifyJobFile(file, {
+    crypto,
+    trusted,
+    sense: options.quick ? null : senseRun,
+    ...(extras === undefined || options.quick ? {} : { extras }),
+  });
+  const text = options.json ? `${JSON.stringify(plain(v), null, 2)}\n` : verifyText(v);
+  return { exitCode: EXIT_CODE[v.verdict], text };
+}
