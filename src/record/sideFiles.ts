@@ -4,7 +4,8 @@
  * are the evidence, and side files that are missing, behind or damaged are made anew from them.
  */
 import { crc32c } from '../link/crc32c.ts';
-import type { Bucket, Rows } from './pyramid.ts';
+import type { Rows } from './pyramid.ts';
+import type { Bucket } from './pyramidLevel.ts';
 import type { SeriesKey } from './types.ts';
 
 /** "Sbarpyra" in ASCII. */

@@ -3,7 +3,8 @@
  * A saved run opens by reading the buckets only; readings are fetched for narrow windows.
  */
 import { crc32c } from '../link/crc32c.ts';
-import { type Bucket, createPyramid, type Pyramid, type ReadRows } from './pyramid.ts';
+import { createPyramid, type Pyramid, type ReadRows } from './pyramid.ts';
+import type { Bucket } from './pyramidLevel.ts';
 import {
   bucketBytes,
   decodeBucket,

@@ -5,32 +5,15 @@
 
 import { type Finding, type Remark, VERDICTS, type Verdict } from './findings.ts';
 import { fromHex, toHex } from './hex.ts';
-import {
-  additionName,
-  CORE_FILES,
-  deriveFiles,
-  type ExtraFiles,
-  FILE,
-  isExtraName,
-  join,
-  type Progress,
-} from './jobFile.ts';
+import { additionName, CORE_FILES, FILE, isExtraName } from './jobFile.ts';
 import { type Content, contentOf, differingMembers, type Manifest, parseManifest } from './manifest.ts';
 import { pageFindings } from './pageFindings.ts';
 import { type Addition, checkAddition, MAX_ADDITIONS, type Sealed, type SealedAddition } from './seal.ts';
-import { fingerprintOf, pemOf, type RecordCrypto, successionText } from './signing.ts';
-import type { SenseRun } from './traceRows.ts';
+import { fingerprintOf, pemOf, successionText } from './signing.ts';
+import { checkDerived, equal, named, type VerifyOptions, type Work } from './verifyDerived.ts';
 import { readZip, type ZipEntry, type ZipFault } from './zip.ts';
 
-export interface VerifyOptions {
-  readonly crypto: RecordCrypto;
-  /** Keys that are known here, by fingerprint; the value is whose they are. */
-  readonly trusted: ReadonlyMap<string, string>;
-  /** Derives readings again; null: derived files are only held against the signed sums. */
-  readonly sense: SenseRun | null;
-  readonly extras?: ExtraFiles;
-  readonly progress?: Progress;
-}
+export type { VerifyOptions } from './verifyDerived.ts';
 
 export interface Verification {
   readonly verdict: Verdict;
@@ -57,19 +40,6 @@ const HOSTILE: readonly ZipFault[] = [
   'twice',
   'too-many',
 ];
-
-interface Work {
-  readonly options: VerifyOptions;
-  readonly files: Map<string, ZipEntry>;
-  readonly findings: Finding[];
-  readonly remarks: Remark[];
-}
-
-const equal = (a: Uint8Array, b: Uint8Array): number | null => {
-  const n = Math.min(a.length, b.length);
-  for (let i = 0; i < n; i++) if (a[i] !== b[i]) return i;
-  return a.length === b.length ? null : n;
-};
 
 export async function verifyJobFile(file: Uint8Array, options: VerifyOptions): Promise<Verification> {
   const findings: Finding[] = [];
@@ -278,55 +248,6 @@ async function checkSums(
     else if (name !== FILE.pages) named(findings, name, null);
   }
   return good;
-}
-
-/** One finding a file is enough; a later one may know the place. */
-function named(findings: Finding[], file: string, offset: number | null): void {
-  const at = findings.findIndex((f) => f.f === 'file' && f.file === file);
-  if (at < 0) findings.push({ f: 'file', file, offset });
-  else if (offset !== null) findings[at] = { f: 'file', file, offset };
-}
-
-async function checkDerived(
-  work: Work,
-  manifest: Manifest,
-  manifestBytes: Uint8Array,
-  pages: Uint8Array,
-  intact: boolean,
-  signed: ReadonlySet<string> | null,
-): Promise<void> {
-  const { files, findings, remarks, options } = work;
-  const made = new Map<string, Uint8Array>();
-  if (intact && options.sense !== null) {
-    const derived = await deriveFiles(pages, manifest, options.sense, options.progress ?? (() => undefined));
-    for (const [name, chunks] of derived) made.set(name, join(chunks));
-  }
-  if (intact && options.extras !== undefined) {
-    const manifestSha256 = toHex(await options.crypto.sha256(manifestBytes));
-    for (const { name, bytes } of await options.extras({ manifest, manifestSha256, pages }))
-      made.set(name, bytes);
-  }
-  const fixed: readonly string[] = [
-    FILE.manifest,
-    FILE.signature,
-    FILE.signer,
-    FILE.pages,
-    FILE.sums,
-    FILE.sumsSignature,
-  ];
-  for (const [name, entry] of files) {
-    if (fixed.includes(name) || name.startsWith('additions/')) continue;
-    const again = made.get(name);
-    const difference = again === undefined ? undefined : equal(entry.bytes, again);
-    if (signed?.has(name)) {
-      if (difference === undefined) remarks.push({ r: 'not-derived', file: name });
-      else if (difference !== null) remarks.push({ r: 'derived-otherwise', file: name });
-    } else if (difference === undefined) {
-      // Neither signed nor made again: nothing stands behind it. With changed pages that follows already.
-      if (intact && signed !== null) findings.push({ f: 'strange', file: name });
-      else if (intact) findings.push({ f: 'missing', file: FILE.sums });
-    } else if (difference !== null) named(findings, name, difference);
-  }
 }
 
 function sealedIn(files: ReadonlyMap<string, ZipEntry>, manifest: Uint8Array): Sealed {

@@ -26,7 +26,16 @@ export interface FileStore {
   persisted(): Promise<boolean>;
 }
 
-export type DocumentKind = 'job' | 'packer' | 'resin' | 'sensor' | 'run' | 'settings' | 'key' | 'review';
+export type DocumentKind =
+  | 'job'
+  | 'packer'
+  | 'resin'
+  | 'sensor'
+  | 'run'
+  | 'settings'
+  | 'key'
+  | 'review'
+  | 'seal';
 
 /** Versioned documents by kind and id; put() is durable when it settles and refuses a stale revision. */
 export interface DocumentStore {

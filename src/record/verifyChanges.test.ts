@@ -1,0 +1,263 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { canonicalBytes } from './canonical.ts';
+import type { Finding } from './findings.ts';
+import { FILE } from './jobFile.ts';
+import { parseManifest } from './manifest.ts';
+import { scanPages } from './reader.ts';
+import { addToSealed, type Sealed } from './seal.ts';
+import type { Signer } from './signing.ts';
+import { jobFile, newSigner, paper, recordCrypto, runPages, sealRun, twoPoint } from './testing/sealing.ts';
+import { type Verification, type VerifyOptions, verifyJobFile } from './verify.ts';
+import { readZip, type ZipMember, zipBytes } from './zip.ts';
+
+let signer: Signer;
+let office: Signer;
+let pages: Uint8Array;
+let sealed: Sealed;
+let file: Uint8Array;
+let offsets: number[];
+
+beforeAll(async () => {
+  signer = await newSigner();
+  office = await newSigner();
+  pages = runPages();
+  sealed = await sealRun(pages, signer);
+  const body = { member: 'job.name', text: 'typed wrongly', to: 'Repair B' };
+  sealed = await addToSealed(sealed, { kind: 'correction', body, utcMs: 3 }, signer, recordCrypto);
+  sealed = await addToSealed(
+    sealed,
+    { kind: 'status', body: { status: 'released' }, utcMs: 4 },
+    office,
+    recordCrypto,
+  );
+  file = await jobFile(pages, sealed, signer, paper);
+  offsets = [];
+  for (const item of scanPages(pages)) if (item.kind === 'page') offsets.push(item.page.offset);
+});
+
+const options = (more: Partial<VerifyOptions> = {}): VerifyOptions => ({
+  crypto: recordCrypto,
+  trusted: new Map([
+    [signer.fingerprint, 'tablet 3'],
+    [office.fingerprint, 'office'],
+  ]),
+  sense: twoPoint,
+  extras: paper,
+  ...more,
+});
+const verify = (bytes: Uint8Array, more?: Partial<VerifyOptions>): Promise<Verification> =>
+  verifyJobFile(bytes, options(more));
+
+/** The file unpacked, changed by hand and packed again in the right form: container and CRCs are sound. */
+function repacked(change: (members: Map<string, Uint8Array>) => void): Uint8Array {
+  const members = new Map(readZip(file).entries.map((e) => [e.name, e.bytes.slice()]));
+  change(members);
+  return zipBytes([...members].map(([name, bytes]): ZipMember => ({ name, chunks: [bytes] })));
+}
+const flip = (bytes: Uint8Array, at: number): void => {
+  bytes[at]! ^= 0x04;
+};
+const firstOf = <F extends Finding['f']>(v: Verification, f: F): Extract<Finding, { f: F }> =>
+  v.findings.find((x): x is Extract<Finding, { f: F }> => x.f === f)!;
+
+describe('a changed byte', () => {
+  it('is caught wherever it stands: every region of the file, by mutation', async () => {
+    const { entries } = readZip(file);
+    const places: number[] = [];
+    for (const e of entries) {
+      // Header, first, middle and last bytes of each member.
+      for (const d of [0, 5, 12, 16, 20, 27, 31]) places.push(e.offset + d);
+      const n = e.bytes.length;
+      for (const part of [0, 0.13, 0.37, 0.5, 0.71, 0.93])
+        if (n > 0) places.push(e.start + Math.floor(n * part));
+      if (n > 0) places.push(e.start + n - 1);
+    }
+    const directory = entries.at(-1)!.start + entries.at(-1)!.bytes.length;
+    for (let at = directory; at < file.length; at += 5) places.push(at);
+    for (const at of places) {
+      const bad = file.slice();
+      flip(bad, at);
+      const v = await verify(bad, { sense: null });
+      expect(v.verdict, `byte ${at}`).toMatch(/^(changed|incomplete|refused)$/);
+      if (at >= 39) expect(v.verdict, `byte ${at}`).not.toBe('refused');
+    }
+  }, 120_000);
+
+  it('in the pages is named by page and time', async () => {
+    for (const k of [0, 1, 17, 40]) {
+      const bad = repacked((m) => flip(m.get(FILE.pages)!, offsets[k]! + 150));
+      const v = await verify(bad);
+      expect(v.verdict).toBe('changed');
+      const found = firstOf(v, 'pages');
+      expect(found).toMatchObject({ page: k, pages: 1, offset: offsets[k] });
+      if (k > 0 && k < 40) {
+        expect(found.fromUs! / 1e6).toBeCloseTo(k * 0.5, 1);
+        expect(found.toUs! / 1e6).toBeCloseTo((k + 1) * 0.5, 1);
+      }
+    }
+  });
+
+  it('in the container is named by its place, also with all contents sound', async () => {
+    const bad = file.slice();
+    const entry = readZip(file).entries.find((e) => e.name === FILE.pages)!;
+    flip(bad, entry.offset + 10);
+    expect(firstOf(await verify(bad), 'container')).toEqual({
+      f: 'container',
+      why: 'header',
+      offset: entry.offset + 10,
+      file: FILE.pages,
+    });
+  });
+
+  it('in a derived file is named, with the place where it differs', async () => {
+    for (const name of [FILE.csv, FILE.parquet, FILE.log, FILE.events, FILE.check, 'paper.html']) {
+      const v = await verify(repacked((m) => flip(m.get(name)!, 40)));
+      expect([v.verdict, firstOf(v, 'file')], name).toEqual([
+        'changed',
+        { f: 'file', file: name, offset: 40 },
+      ]);
+      const unsigned = repacked((m) => {
+        m.delete(FILE.sums);
+        m.delete(FILE.sumsSignature);
+        flip(m.get(name)!, 40);
+      });
+      expect(firstOf(await verify(unsigned), 'file'), name).toEqual({ f: 'file', file: name, offset: 40 });
+    }
+  });
+
+  it('in the manifest, its signature, the key, the sums breaks the signature or is named', async () => {
+    const text = (m: Map<string, Uint8Array>, name: string, from: string, to: string): void => {
+      m.set(name, new TextEncoder().encode(new TextDecoder().decode(m.get(name)!).replace(from, to)));
+    };
+    const cases: [string, (m: Map<string, Uint8Array>) => void, Finding][] = [
+      ['job', (m) => text(m, FILE.manifest, 'Repair', 'Repaid'), { f: 'manifest', why: 'signature' }],
+      ['form', (m) => text(m, FILE.manifest, '{', '{ '), { f: 'manifest', why: 'form' }],
+      ['signature', (m) => flip(m.get(FILE.signature)!, 3), { f: 'manifest', why: 'signature' }],
+      [
+        'fingerprint',
+        (m) => text(m, FILE.manifest, signer.fingerprint, office.fingerprint),
+        { f: 'manifest', why: 'fingerprint' },
+      ],
+      ['pem', (m) => flip(m.get(FILE.signer)!, 60), { f: 'file', file: FILE.signer, offset: 60 }],
+      ['sums', (m) => flip(m.get(FILE.sums)!, 3), { f: 'file', file: FILE.sums, offset: null }],
+      [
+        'addition',
+        (m) => text(m, 'additions/0001.json', 'wrongly', 'rightly'),
+        { f: 'addition', number: 1, why: 'signature' },
+      ],
+      [
+        'addition key',
+        (m) => flip(m.get('additions/0002.pem')!, 50),
+        { f: 'file', file: 'additions/0002.pem', offset: 50 },
+      ],
+    ];
+    for (const [name, change, finding] of cases) {
+      const v = await verify(repacked(change));
+      expect([v.verdict, v.findings], name).toEqual(['changed', expect.arrayContaining([finding])]);
+    }
+  });
+});
+
+describe('a forger', () => {
+  it('who makes a page and the chain behind it anew is found, to the span between checkpoints', async () => {
+    const long = runPages({ seconds: 400 });
+    const own = await sealRun(long, signer);
+    const forged = rewritten(12_345);
+    expect(forged.length).toBe(long.length);
+    const whole = await jobFile(long, own, signer);
+    const members = readZip(whole).entries.map(
+      (e): ZipMember => ({ name: e.name, chunks: [e.name === FILE.pages ? forged : e.bytes] }),
+    );
+    const v = await verify(zipBytes(members));
+    const found = firstOf(v, 'pages');
+    const page = Math.floor(12_345 / 25);
+    expect([v.verdict, found.why]).toEqual(['changed', 'rewritten']);
+    expect(found.page).toBeLessThanOrEqual(page);
+    expect(found.page + found.pages).toBeGreaterThan(page);
+    expect(found.pages).toBeLessThan(800);
+  });
+
+  it('who signs a changed manifest with another key is an unknown signer at best', async () => {
+    const mine = await newSigner();
+    const own = await sealRun(pages, mine);
+    expect((await verify(await jobFile(pages, own, mine))).verdict).toBe('unknown-signer');
+    const mixed = repacked((m) => {
+      m.set(FILE.manifest, own.manifest);
+      m.set(FILE.signature, own.signature);
+    });
+    expect((await verify(mixed)).verdict).toBe('changed');
+  });
+
+  it('who signs what the pages contradict is told apart from one who does not', async () => {
+    const read = parseManifest(sealed.manifest);
+    if (!read.ok) throw new Error(read.what);
+    const lie = canonicalBytes({
+      ...read.manifest,
+      events: read.manifest.events.slice(1),
+      end: 'interrupted',
+    });
+    const signature = await signer.sign(lie);
+    const v = await verify(await jobFile(pages, { manifest: lie, signature, additions: [] }, signer));
+    expect([v.verdict, firstOf(v, 'contradiction').members]).toEqual(['changed', ['end', 'events']]);
+  });
+
+  it('can not take pages off the end, nor an addition out of the middle, nor bring one from elsewhere', async () => {
+    const cut = await verify(repacked((m) => m.set(FILE.pages, m.get(FILE.pages)!.slice(0, offsets[30]))));
+    expect([cut.verdict, firstOf(cut, 'pages')]).toMatchObject(['changed', { why: 'end', page: 30 }]);
+    const gone = await verify(
+      repacked((m) => {
+        for (const e of ['json', 'sig', 'pem']) m.delete(`additions/0001.${e}`);
+      }),
+    );
+    expect(gone.verdict).not.toBe('valid');
+    const other = await addToSealed(
+      await sealRun(runPages({ seconds: 5 }), signer),
+      { kind: 'note', body: 'x', utcMs: 1 },
+      signer,
+      recordCrypto,
+    );
+    const brought = await verify(
+      repacked((m) => {
+        m.set('additions/0001.json', other.additions[0]!.statement);
+        m.set('additions/0001.sig', other.additions[0]!.signature);
+      }),
+    );
+    expect(brought.findings).toContainEqual({ f: 'addition', number: 1, why: 'record' });
+    const swapped = { ...sealed, additions: [sealed.additions[1]!, sealed.additions[0]!] };
+    const v = await verify(await jobFile(pages, swapped, signer, paper));
+    expect(v.findings).toContainEqual({ f: 'addition', number: 1, why: 'order' });
+  });
+
+  it('can not slip a file in, nor change the sequence', async () => {
+    const slipped = await verify(repacked((m) => m.set('additions/0009.json', Uint8Array.of(1))));
+    expect(slipped.findings).toContainEqual({ f: 'strange', file: 'additions/0009.json' });
+    const folder = await verify(repacked((m) => m.set('more/file.txt', Uint8Array.of(1))));
+    expect(folder.findings).toContainEqual({ f: 'strange', file: 'more/file.txt' });
+    const extra = repacked((m) => {
+      const rest = [...m].filter(
+        ([n]) => n === FILE.sums || n === FILE.sumsSignature || n.startsWith('additions/'),
+      );
+      for (const [n] of rest) m.delete(n);
+      m.set('zz.html', Uint8Array.of(1));
+      for (const [n, b] of rest) m.set(n, b);
+    });
+    expect((await verify(extra)).findings).toContainEqual({ f: 'strange', file: 'zz.html' });
+    const turned = repacked((m) => {
+      const csv = m.get(FILE.csv)!;
+      m.delete(FILE.csv);
+      m.set(FILE.csv, csv);
+    });
+    expect(firstOf(await verify(turned), 'container').why).toBe('sequence');
+  });
+});
+
+/** The run of 400 s with one count changed, everything behind chained and CRCed again. */
+const rewritten = (sample: number): Uint8Array =>
+  runPages({
+    seconds: 400,
+    change: (entry, i) => {
+      if (i !== sample || entry.l !== 'frame' || entry.frame.t !== 'S') return entry;
+      const [bar, c] = entry.frame.counts;
+      return { ...entry, frame: { ...entry.frame, counts: [bar! - 1, c ?? null] } };
+    },
+  });
