@@ -119,6 +119,28 @@ group('pressure', () => {
   });
 });
 
+group('a channel that freezes', () => {
+  it('is flagged as stuck after noise was seen, kept as a number, and free again with the first change', () => {
+    const s = started();
+    for (let n = 0; n < 400; n++) one(s, n, 10 + 0.004 * (((n * 7919) % 13) - 6));
+    let frozen: Reading | null = null;
+    for (let n = 400; n < 540; n++) frozen = one(s, n, 10);
+    expect(frozen!.flags & FLAG.stuck).toBeTruthy();
+    expect(frozen!.bar).toBeCloseTo(1.5, 9);
+    expect(one(s, 540, 10.004).flags & FLAG.stuck).toBe(0);
+  });
+
+  it('at the end of its scale is a fault, not stuck', () => {
+    const s = started();
+    for (let n = 0; n < 400; n++) one(s, n, 10 + 0.004 * (((n * 7919) % 13) - 6));
+    let last: Reading | null = null;
+    for (let n = 400; n < 600; n++) last = one(s, n, 25);
+    expect(last!.flags & FLAG.fault).toBeTruthy();
+    expect(last!.flags & FLAG.stuck).toBe(0);
+    expect(last!.bar).toBeNull();
+  });
+});
+
 group('ratiometric', () => {
   const DEVICE = { ...HELLO, channels: 2 };
   // 5 V supply: 0.5, 1.5, 2.5, 4.5 V → ppm of 5 V → counts of 32 768 for the whole supply.

@@ -112,7 +112,9 @@ function readPressure(state: SensingState, frame: SampleFrame, tS: number): Pres
   else if (el < bands.measureLo || el > bands.measureHi) flags |= FLAG.outOfRange;
   else if (indicated > ch.rangeHi + OVER_SPAN * (ch.rangeHi - ch.rangeLo)) flags |= FLAG.outOfRange;
   if (!zeroed) flags |= FLAG.notZeroed;
-  if (watchCount(m.watch, count, tS, plan.stepCounts)) flags |= FLAG.stuck;
+  // At its end a converter stands still, and that is another fault.
+  const stuck = watchCount(m.watch, count, tS, plan.stepCounts);
+  if (stuck && (flags & FLAG.fault) === 0) flags |= FLAG.stuck;
   m.count = count;
   if ((flags & FLAG.fault) !== 0) {
     m.value = null;
