@@ -19,6 +19,6 @@ it('names nothing that it does not carry', () => {
 });
 
 it('is the job file of the fixtures', () => {
-  const text = readFileSync(new URL('../../fixtures/demo/job.json', import.meta.url), 'utf8');
+  const text = readFileSync(new URL('../../fixtures/traces/demo-job.json', import.meta.url), 'utf8');
   expect(readBundle(text)).toEqual({ ok: true, value: DEMO });
 });
