@@ -55,7 +55,14 @@ export interface AlarmValues {
 
 /** All events carry tUs on the run clock. Codes and numbers only: words are made when they are shown. */
 export type WatchEvent = { readonly tUs: number } & (
-  | { readonly e: 'stage'; readonly stage: Stage; readonly attempt: number; readonly by: 'operator' | 'data' }
+  | {
+      readonly e: 'stage';
+      readonly stage: Stage;
+      readonly attempt: number;
+      readonly by: 'operator' | 'data';
+      /** Read off the data: when the stage seems to have begun, a few seconds before tUs. */
+      readonly fromUs?: number;
+    }
   | {
       readonly e: 'alarm';
       readonly alarm: AlarmCode;

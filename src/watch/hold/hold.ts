@@ -3,7 +3,7 @@ import type { Reading } from '../../sensing/reading.ts';
 import type { LeakFigure, WatchEvent } from '../events.ts';
 import { bar3, boundedTo, round } from '../round.ts';
 import type { Levels } from '../signal/levels.ts';
-import { levelNow } from '../signal/levels.ts';
+import { levelAgo, levelNow } from '../signal/levels.ts';
 import type { HoldView } from '../view.ts';
 import { lineContradicted } from './contradict.ts';
 import type { LeakContext, LeakState } from './leak.ts';
@@ -18,6 +18,8 @@ import { bandExit, createTrend, trendAdd, trendClear, trendSlope } from './trend
 /** One hold, from entering the stage to leaving it. Plain data. */
 export interface HoldState {
   sinceUs: number;
+  /** Time between beginning and being noticed that is still to be judged, µs. */
+  creditUs: number;
   /** Time in the band, µs. */
   bandUs: number;
   minBar: number | null;
@@ -63,9 +65,11 @@ const INFLATED_BAR = 0.1;
 /** Leak and lift are judged this often, s. */
 const JUDGE_S = 60;
 
-export function createHold(tUs: number): HoldState {
+/** sinceUs: when it began; tUs: when it was noticed, later where it was read off the data. */
+export function createHold(sinceUs: number, tUs: number): HoldState {
   return {
-    sinceUs: tUs,
+    sinceUs,
+    creditUs: tUs - sinceUs,
     bandUs: 0,
     minBar: null,
     maxBar: null,
@@ -129,6 +133,11 @@ export function holdReading(
   }
   if (fresh) stepSegment(h, reading, ctx, emit);
   h.still = ctx.still || h.segment.open;
+  if (h.creditUs > 0) {
+    // A hold that was read off the data was still and in its band while it was being noticed.
+    if (sees && inBand(bar, limits) && h.still) h.bandUs += h.creditUs;
+    h.creditUs = 0;
+  }
   h.lastUs = reading.tUs;
   // Behind a hose the value is the packer's only while no air flows.
   h.lastIn = sees && inBand(bar, limits) && (h.still || setup?.tap === 'packer');
@@ -137,7 +146,9 @@ export function holdReading(
     if (h.maxBar === null || bar > h.maxBar) h.maxBar = bar;
   }
   if (h.segment.open && sees) {
-    if (h.stillMinBar === null || bar < h.stillMinBar) h.stillMinBar = bar;
+    // Three seconds back, before a fall that is only now being noticed.
+    const settled = fresh ? levelAgo(ctx.levels, 3) : null;
+    if (settled !== null && (h.stillMinBar === null || settled < h.stillMinBar)) h.stillMinBar = settled;
     leakReading(h.leak, reading, bar, leakContext(h, setup));
     liftReading(h.lift, reading, bar);
   }

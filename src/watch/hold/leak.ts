@@ -58,6 +58,8 @@ const LEAST_S = 180;
  */
 const TREND_PROBE = 0.05;
 const TREND_CURE = { low: 0.15, medium: 0.4, high: 0.8, unknown: 0.8 } as const;
+/** The gas cannot have cooled or warmed by more than this in all, K: an hour bounds a trend better than a minute. */
+const TOTAL_K = { low: 10, medium: 20, high: 30, unknown: 30 } as const;
 const FADE_K = 10;
 const FADE_MIN = 4;
 const Z95 = 1.96;
@@ -112,7 +114,8 @@ export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
   if (p === null || span < LEAST_S) return cannot('too-short');
   const kelvin = (s.lastAirC ?? 10) + 273.15;
   const g = s.gas.t.length >= 10 ? slopePerMin(s.gas) : null;
-  const trend = g !== null ? TREND_PROBE : blindTrend(ctx, (s.fromS + span / 2 - ctx.filledS) / 60);
+  const trend =
+    g !== null ? TREND_PROBE : blindTrend(ctx, (s.fromS + span / 2 - ctx.filledS) / 60, span / 60);
   const gasSlope = g === null ? 0 : g.slope / kelvin;
   const gasSe = Math.hypot(trend / Z95, g?.se ?? 0) / kelvin;
   // d ln(p/T)/dt = d ln n/dt for a rigid volume; positive is out.
@@ -135,9 +138,10 @@ export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
   return { verdict: 'cannot-tell', ...figure, reason: g === null ? 'temperature-trend' : 'settling' };
 }
 
-/** Trend of the gas temperature that nobody measured, K/min, at a mean time after the fill, min. */
-function blindTrend(ctx: LeakContext, sinceMin: number): number {
-  return TREND_CURE[ctx.exotherm] + (FADE_K / FADE_MIN) * Math.exp(-sinceMin / FADE_MIN);
+/** Trend of the gas temperature that nobody measured, K/min: at a mean time after the fill, over a span, min. */
+function blindTrend(ctx: LeakContext, sinceMin: number, spanMin: number): number {
+  const cure = Math.min(TREND_CURE[ctx.exotherm], TOTAL_K[ctx.exotherm] / spanMin);
+  return cure + (FADE_K / FADE_MIN) * Math.exp(-sinceMin / FADE_MIN);
 }
 
 /** V · dp/dt in Pa·m³/s with 95 % bounds from rate and volume; null where the volume is not known. */

@@ -21,7 +21,7 @@ export function isUp(stage: Stage): boolean {
 
 /**
  * Enters a stage. Any step is allowed: after mixing the program warns and records, it never blocks. False
- * where the run is in that stage already.
+ * where the run is in that stage already. `fromUs`: when it seems to have begun, where it was noticed later.
  */
 export function enterStage(
   st: StageState,
@@ -29,6 +29,7 @@ export function enterStage(
   by: 'operator' | 'data',
   tUs: number,
   emit: (event: WatchEvent) => void,
+  fromUs: number | null = null,
 ): boolean {
   if (st.stage === to) return false;
   const up = isUp(to);
@@ -37,8 +38,16 @@ export function enterStage(
     st.wasDown = false;
   }
   if (isUp(st.stage) && !up) st.wasDown = true;
+  const begunUs = fromUs === null ? tUs : Math.min(tUs, Math.max(st.sinceUs, fromUs));
   st.stage = to;
-  st.sinceUs = tUs;
-  emit({ tUs, e: 'stage', stage: to, attempt: st.attempt, by });
+  st.sinceUs = begunUs;
+  emit({
+    tUs,
+    e: 'stage',
+    stage: to,
+    attempt: st.attempt,
+    by,
+    ...(fromUs === null ? {} : { fromUs: begunUs }),
+  });
   return true;
 }

@@ -13,6 +13,7 @@ export function changeStage(
   to: Stage,
   by: 'operator' | 'data',
   emit: (event: WatchEvent) => void,
+  fromUs: number | null = null,
 ): boolean {
   const from = w.stages.stage;
   if (from === to) return false;
@@ -24,7 +25,7 @@ export function changeStage(
     w.hold = null;
   }
   reboundBreak(w.rebound, w.tUs, emit);
-  enterStage(w.stages, to, by, w.tUs, emit);
+  enterStage(w.stages, to, by, w.tUs, emit, fromUs);
   if (isUp(to)) {
     w.ventOpen = false;
     w.rebound.cameBack = false;
@@ -33,7 +34,7 @@ export function changeStage(
   } else if (w.cure !== null) {
     cureEnd(w.cure);
   }
-  if (to === 'hold') w.hold = createHold(w.tUs);
+  if (to === 'hold') w.hold = createHold(w.stages.sinceUs, w.tUs);
   // Whoever lets down opens a vent; closing it begins the rebound test.
   if (to === 'let-down') w.ventOpen = true;
   return true;

@@ -52,8 +52,8 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
   const fresh = levelsAdd(w.levels, reading.tS, bar);
   if (fresh && w.infer) {
     const sinceS = (w.tUs - w.stages.sinceUs) / 1e6;
-    const to = inferStage(w.inference, w.levels, w.stages.stage, sinceS, w.setup?.limits ?? null);
-    if (to !== null) changeStage(w, to, 'data', emit);
+    const seen = inferStage(w.inference, w.levels, w.stages.stage, sinceS, w.setup?.limits ?? null);
+    if (seen !== null) changeStage(w, seen.to, 'data', emit, Math.round(seen.fromS * 1e6));
   }
   const { median } = w.signal;
   if (w.hold !== null && median !== null)
