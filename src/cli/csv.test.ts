@@ -5,7 +5,9 @@ import { InputFault } from './fault.ts';
 
 describe('reading a CSV trace', () => {
   it('takes the columns in any order, a BOM, CRLF, spaces, empty cells and blank lines at the end', () => {
-    const t = readCsv('\uFEFFpressure_bar,time_s,temperature_c_sleeve\r\n0.10, 5.0 ,12.5\r\n,5.5,\r\n0.2,6,13\r\n\r\n');
+    const t = readCsv(
+      '\uFEFFpressure_bar,time_s,temperature_c_sleeve\r\n0.10, 5.0 ,12.5\r\n,5.5,\r\n0.2,6,13\r\n\r\n',
+    );
     expect([...t.s]).toEqual([0, 0.5, 1]);
     expect([...t.bar]).toEqual([0.1, Number.NaN, 0.2]);
     expect(t.temps).toEqual([{ place: 'sleeve', c: Float64Array.of(12.5, Number.NaN, 13) }]);

@@ -116,7 +116,7 @@ export function readCsv(text: string): CsvTrace {
     });
   }
   if (pressures === 0) throw fault('rows 2 to the end: pressure_bar is empty in every row');
-  return { s, bar, temps, printedBar: 10 ** -Math.min(6, Math.max(2, digits)) };
+  return { s, bar, temps, printedBar: Number(`1e-${Math.min(6, Math.max(2, digits))}`) };
 }
 
 /**

@@ -1,0 +1,129 @@
+import { describe, expect, it } from 'vitest';
+import { scanRun } from '../record/reader.ts';
+import { runFileNames } from '../record/recovery.ts';
+import { createLossyStore, createMemoryStore } from '../record/stores/memory.ts';
+import { createMemoryDocuments } from '../record/stores/memoryDocuments.ts';
+import { judgeAgain } from './judgeAgain.ts';
+import { createHostBench, createTestLocks, practiceSetup } from './testing/bench.ts';
+
+const pagesOf = (runId: string): string => runFileNames(runId).pages;
+const open = { q: 'open-run', jobId: 'job-1', title: 'x', practice: true, setup: practiceSetup() } as const;
+
+/** A run in its hold, on a store that forgets what was not flushed. */
+async function inHold() {
+  const files = createLossyStore();
+  const documents = createMemoryDocuments();
+  const b = createHostBench({ files, documents });
+  await b.connectRig();
+  const { runId } = await b.ask(open);
+  await b.ask({ q: 'command', command: { c: 'stage', to: 'hold' } });
+  await b.run(5000);
+  return { b, files, documents, runId };
+}
+
+describe('after a crash', () => {
+  it('at most a second of trace is lost, and the run is offered and resumed with a marked gap', async () => {
+    for (let ms = 0; ms < 500; ms += 90) {
+      const { b, files, documents, runId } = await inHold();
+      await b.run(ms);
+      const diedUs = b.moment().view.tUs;
+      const kept = files.kill();
+      const scan = scanRun(await kept.readAll(pagesOf(runId)));
+      expect(diedUs - scan.lastUs).toBeLessThanOrEqual(1_000_000);
+      const after = createHostBench({ files: kept, documents, wallMs: b.wall.ms + 600_000 });
+      const { open: offered } = await after.ask({ q: 'start-engine' });
+      expect(offered.map((r) => r.runId)).toEqual([runId]);
+      await after.connectRig();
+      await after.run(1000);
+      expect(await after.ask({ q: 'resume-run', runId })).toEqual({ runId });
+      await after.run(2000);
+      const m = after.moment();
+      expect(m.run).toMatchObject({ runId, resumed: true });
+      expect(m.view.stage).toBe('hold');
+      expect(m.view.limits?.ceilingBar).toBe(1.77);
+      await after.ask({ q: 'end-run' });
+      const { recorded, again, damage } = judgeAgain(await kept.readAll(pagesOf(runId)));
+      expect(damage).toEqual([]);
+      expect(again).toEqual(recorded);
+      const gap = recorded.find((e) => e.e === 'gap' && e.reason === 'resumed');
+      expect(gap).toMatchObject({ e: 'gap' });
+      if (gap?.e === 'gap') expect(gap.toUs - gap.fromUs).toBeGreaterThan(590_000_000);
+      const window = await after.ask({ q: 'window', runId, fromS: 0, toS: 1000, points: 4000 });
+      const detail = await after.ask({ q: 'run', runId });
+      expect(window.readings).toBe(detail.summary.readings);
+    }
+  });
+
+  it('a torn page is cut off and the run closed as interrupted', async () => {
+    const { b, files, documents, runId } = await inHold();
+    await b.run(300);
+    const kept = files.kill();
+    const file = await kept.open(pagesOf(runId));
+    file.append(new Uint8Array(77).fill(1));
+    file.flush();
+    file.close();
+    const after = createHostBench({ files: kept, documents });
+    expect(await after.ask({ q: 'close-interrupted', runId })).toBeNull();
+    const scan = scanRun(await kept.readAll(pagesOf(runId)));
+    expect(scan).toMatchObject({ end: 'interrupted', damage: [] });
+    const [summary] = await after.ask({ q: 'runs' });
+    expect(summary).toMatchObject({ runId, state: 'interrupted', readings: scan.samples });
+    await expect(after.ask({ q: 'resume-run', runId })).rejects.toMatchObject({ code: 'refused' });
+    expect((await after.ask({ q: 'start-engine' })).open).toEqual([]);
+  });
+
+  it('a file whose list entry was never written is found', async () => {
+    const { files, runId } = await inHold();
+    const after = createHostBench({ files: files.kill() });
+    const { open: offered } = await after.ask({ q: 'start-engine' });
+    expect(offered).toMatchObject([{ runId, state: 'open' }]);
+  });
+
+  it('a run that another tab holds is not offered', async () => {
+    const locks = createTestLocks();
+    const files = createMemoryStore();
+    const documents = createMemoryDocuments();
+    const b = createHostBench({ files, documents, locks });
+    await b.ask(open);
+    await b.run(1000);
+    const other = createHostBench({ files, documents, locks });
+    expect((await other.ask({ q: 'start-engine' })).open).toEqual([]);
+  });
+
+  it('another device is not taken for the one that the run began with', async () => {
+    const { files, documents, runId } = await inHold();
+    const after = createHostBench({ files: files.kill(), documents });
+    await after.connectRig('normal');
+    await after.run(500);
+    await expect(after.ask({ q: 'resume-run', runId })).rejects.toMatchObject({ code: 'other-device' });
+    expect(after.moment().run).toBeNull();
+  });
+});
+
+describe('a store that refuses', () => {
+  it('is an alarm, never stops the guard, and the alarm ends when there is room again', async () => {
+    const files = createMemoryStore(30_000);
+    const b = createHostBench({ files });
+    await b.connectRig();
+    await b.ask(open);
+    for (let s = 0; s < 60 && b.moment().run?.storeFault == null; s++) await b.run(1000);
+    expect(b.moment().run?.storeFault).toBe('full');
+    await b.run(1000);
+    expect(b.moment().view.alarms.find((a) => a.alarm === 'store-fault')?.state).toBe('unacknowledged');
+    const before = b.moment().view.tUs;
+    await b.run(2000);
+    expect(b.moment().view.tUs).toBeGreaterThan(before + 1_900_000);
+    expect(b.moment().view.stale).toBe(false);
+  });
+
+  it('with no room at all the run is refused, but its limits guard', async () => {
+    const tiny = createHostBench({
+      files: { ...createMemoryStore(), open: () => Promise.reject(new Error('blocked')) },
+    });
+    await tiny.connectRig();
+    await expect(tiny.ask(open)).rejects.toThrow('blocked');
+    await tiny.run(500);
+    expect(tiny.moment().view.limits?.ceilingBar).toBe(1.77);
+    expect(tiny.moment().view.alarms.some((a) => a.alarm === 'store-fault')).toBe(true);
+  });
+});
