@@ -117,6 +117,14 @@ describe('documents', () => {
     expect(isDocumentKind('packer')).toBe(true);
   });
 
+  it('refuses what is far too large, or turns in a circle, at once', () => {
+    const huge = { ...good.job, checks: new Array<string>(1_000_000).fill('permit') };
+    expect(issuesOf('job', huge)).toEqual([{ path: '', code: 'too-large', limit: 20_000 }]);
+    const round: Record<string, unknown> = { version: 1 };
+    round.self = [round];
+    expect(issuesOf('job', round)).toEqual([{ path: '', code: 'too-large', limit: 20_000 }]);
+  });
+
   it('never throws and never lets through what differs from its own re-reading', () => {
     fc.assert(
       fc.property(fc.constantFrom(...KINDS), fc.object({ maxDepth: 3 }), (kind, extra) => {

@@ -43,6 +43,21 @@ const refuse = (issue: DocumentIssue): { ok: false; issues: DocumentIssue[] } =>
   issues: [issue],
 });
 
+/** More members than any document can hold: a hostile one is not even looked at. */
+const MOST_MEMBERS = 20_000;
+
+function tooLarge(input: object): boolean {
+  const open: object[] = [input];
+  let members = 0;
+  for (let at = open.pop(); at !== undefined; at = open.pop()) {
+    const values: unknown[] = Object.values(at);
+    members += values.length;
+    if (members > MOST_MEMBERS) return true;
+    for (const v of values) if (typeof v === 'object' && v !== null) open.push(v);
+  }
+  return false;
+}
+
 /**
  * Checks anything that claims to be a document and brings it to the newest version. Never throws; the value is a
  * fresh copy that holds nothing but what the schema names.
@@ -50,6 +65,7 @@ const refuse = (issue: DocumentIssue): { ok: false; issues: DocumentIssue[] } =>
 export function parseDocument<K extends JobDocumentKind>(kind: K, input: unknown): Parsed<Documents[K]> {
   if (typeof input !== 'object' || input === null || Array.isArray(input))
     return refuse({ path: '', code: 'type' });
+  if (tooLarge(input)) return refuse({ path: '', code: 'too-large', limit: MOST_MEMBERS });
   const migrated = migrate(input as Body, MIGRATIONS[kind]);
   if (!migrated.ok) return refuse(migrated.issue);
   const result = SCHEMAS[kind].safeParse(migrated.body, { reportInput: true });

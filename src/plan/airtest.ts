@@ -52,7 +52,7 @@ export interface AirTestPlan {
   readonly possible: boolean;
 }
 
-/** F1417 starts at 3.5 psi over groundwater and allows a drop of 0.5 psi. */
+/** F1417 starts at 3.5 psi over groundwater and allows a drop of 0.5 psi (values from memory). */
 const F1417_START_PSI = 3.5;
 const F1417_DROP_PSI = 0.5;
 

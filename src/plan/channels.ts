@@ -136,6 +136,12 @@ function imagined(sensor: SensorDocument): ChannelSetup {
   };
 }
 
+/** What a channel can be told to be: a thermocouple measures no pressure, whatever the sheet says. */
+function quantityOf(ch: ChannelSetup): string {
+  if (ch.role === 'unused') return ch.signal === 'thermocouple' ? 'temperature' : 'pressure';
+  return ch.role;
+}
+
 export function planChannels(
   job: JobDocument,
   sensors: readonly Named<SensorDocument>[],
@@ -156,10 +162,15 @@ export function planChannels(
   }
   const { deviceId } = device.hello;
   const suggested = suggestChannels(device.channels);
-  // An empty assignment leaves it all to the device.
+  const named = assignments.some((a) => a.role === 'pressure');
+  // An empty assignment leaves it all to the device; a pressure channel that the job names is the only one.
   const channels = suggested.map((base): ChannelSetup => {
     const a = assignments.find((x) => x.channel === base.index);
-    if (a === undefined) return base;
+    if (a === undefined) return named && base.role === 'pressure' ? { ...base, role: 'unused' } : base;
+    if (a.role !== 'unused' && quantityOf(base) !== quantityOf({ ...base, role: a.role })) {
+      notes.warn('signal-differs', [], `${a.channel}`);
+      return base;
+    }
     const sensor = a.sensorId === null ? null : (byId.get(a.sensorId) ?? null);
     if (a.sensorId !== null && sensor === null) notes.warn('sensor-missing', [], `${a.channel}`);
     if (sensor !== null) return digitalSpan(withSensor(base, a, sensor, deviceId, job.date, notes));

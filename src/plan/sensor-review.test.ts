@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { DEMO } from '../job/demo.ts';
 import type { SensorDocument } from '../job/sensor-document.ts';
-import { reviewCalibration } from './sensor-review.ts';
+import { reviewCalibration, reviewZeros } from './sensor-review.ts';
 
 const sensor = DEMO.sensors[0]!.document;
 
@@ -30,4 +30,11 @@ it('says why points are no calibration, and that there is none', () => {
     refusal: 'too-few',
   });
   expect(reviewCalibration({ ...sensor, calibration: null }, null)).toBeNull();
+});
+
+it('a zero that creeps over the jobs has a day when it will be refused', () => {
+  const zeros = [0, 30, 60, 90].map((day) => ({ day, offsetBar: 0.002 + day * 1e-4 }));
+  // 0-4 bar: refused beyond 40 mbar.
+  expect(reviewZeros(sensor, zeros)!.daysToLimit).toBeCloseTo((0.04 - 0.011) / 1e-4, 6);
+  expect(reviewZeros(sensor, [])).toBeNull();
 });

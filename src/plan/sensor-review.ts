@@ -5,6 +5,16 @@ import {
   calibrationDrift,
   fitCalibration,
 } from '../sensing/calibration.ts';
+import { type EarlierZero, type ZeroDrift, zeroDrift } from '../sensing/opinion.ts';
+import { zeroLimitBar } from '../sensing/zero.ts';
+
+/**
+ * Drift of a sensor's zero over its jobs, oldest first, against how far a zero may be taken. null without any.
+ */
+export function reviewZeros(sensor: SensorDocument, zeros: readonly EarlierZero[]): ZeroDrift | null {
+  const { lo, hi } = sensor.range;
+  return zeroDrift(zeros, zeroLimitBar({ rangeLo: lo, rangeHi: hi, gaugeKind: sensor.gaugeKind }));
+}
 
 /** What a sensor's calibration amounts to, for its sheet: line, residuals, what had moved. */
 export interface CalibrationReview {

@@ -201,6 +201,31 @@ describe('sensors and device', () => {
     expect(codes(with_({ signal: 'ratio' }).warnings)).toContain('signal-differs');
   });
 
+  it('the pressure channel that the job names is the only one; a thermocouple is none, whatever the sheet says', () => {
+    const two = {
+      hello: DEVICE.hello,
+      channels: [PRESS, { ...PRESS, index: 1 }, { ...PROBE, index: 2, partner: null }],
+    };
+    const channel = (n: number, role: 'pressure' | 'temperature') =>
+      ({ channel: n, role, place: null, sensorId: null }) as const;
+    const of = (channels: JobDocument['device']['channels']) =>
+      makeSetup({
+        bundle: { ...DEMO, job: { ...DEMO.job, device: { deviceId: null, channels, rateHz: 20 } } },
+        settings: null,
+        device: two,
+        number: 1,
+        practice: false,
+      });
+    expect(of([channel(1, 'pressure')]).setup.channels.map((c) => c.role)).toEqual([
+      'unused',
+      'pressure',
+      'temperature',
+    ]);
+    const odd = of([channel(2, 'pressure'), channel(0, 'temperature')]);
+    expect(odd.setup.channels[2]!.role).toBe('temperature');
+    expect(codes(odd.warnings)).toContain('signal-differs');
+  });
+
   it('without a device the limits stand and the channels come later', () => {
     const p = plan({}, {}, null);
     expect(p.setup.channels).toEqual([]);

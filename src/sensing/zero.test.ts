@@ -45,6 +45,21 @@ it('never takes more than 50 mbar', () => {
   expect(zeroLimitBar(ch!)).toBeCloseTo(0.04, 12);
   expect(zeroLimitBar({ ...ch!, rangeHi: 16 })).toBe(0.05);
   expect(zeroLimitBar({ ...ch!, rangeHi: 0.6 })).toBe(0.02);
+  // An absolute sensor shows the air pressure, which the sheet knows to so much only.
+  expect(zeroLimitBar({ ...ch!, gaugeKind: 'absolute' }, 0.03)).toBeCloseTo(0.07, 12);
+  expect(zeroLimitBar(ch!, 0.03)).toBeCloseTo(0.04, 12);
+});
+
+it('zero makes gauge pressure of an absolute sensor, whatever air pressure was assumed', () => {
+  const s = createSensing();
+  describe(s, DEVICE, [PRESS]);
+  const [ch] = suggestChannels([PRESS]);
+  const air = { bar: 0.985, uBar: 0.03, source: 'altitude' } as const;
+  applySetup(s, setupOf([{ ...ch!, gaugeKind: 'absolute' }], { air }));
+  // True air 1.00 bar: 4 + 1.00 · 4 mA on a loop of 0-4 bar absolute.
+  for (let n = 0; n < 40; n++) sense(s, sample(n, [8000]), at(n));
+  expect(zero(s)).toMatchObject({ taken: true, offsetBar: expect.closeTo(0.015, 6) });
+  expect(sense(s, sample(60, [14_000]), at(60)).bar).toBeCloseTo(1.5, 6);
 });
 
 it('taking it twice changes nothing, and a calibration entered later keeps it', () => {

@@ -32,11 +32,21 @@ export function zeroUncertainty(ch: ChannelSetup, zeroed: boolean): number {
 
 /**
  * Furthest that a zero may be taken from: 1 % of the span, between 20 and 50 mbar. Beyond it something is wrong that
- * a zero would hide (line under pressure, wrong range), and the sensor is refused before mixing.
+ * a zero would hide (line under pressure, wrong range), and the sensor is refused before mixing. An absolute or
+ * sealed sensor shows the air pressure there, which is known with its own expanded uncertainty only.
  */
-export function zeroLimitBar(ch: ChannelSetup): number {
-  return Math.min(0.05, Math.max(0.02, 0.01 * Math.abs(ch.rangeHi - ch.rangeLo)));
+export function zeroLimitBar(
+  ch: Pick<ChannelSetup, 'rangeLo' | 'rangeHi' | 'gaugeKind'>,
+  airUBar = 0,
+): number {
+  const own = Math.min(0.05, Math.max(0.02, 0.01 * Math.abs(ch.rangeHi - ch.rangeLo)));
+  return ch.gaugeKind === 'absolute' || ch.gaugeKind === 'sealed' ? own + airUBar : own;
 }
+
+/** Where no air pressure was entered it may be off by a weather front and a thousand metres, bar. */
+const UNKNOWN_AIR_U = 0.15;
+const limitOf = (state: SensingState, ch: ChannelSetup): number =>
+  zeroLimitBar(ch, state.setup?.air.uBar ?? UNKNOWN_AIR_U);
 
 export type ZeroRefusal =
   | 'no-channel' // no usable pressure channel
@@ -67,7 +77,7 @@ export function zero(state: SensingState): ZeroResult {
   const index = state.pressure;
   const plan = index === null ? null : state.plans[index];
   if (index === null || !plan) return refuse('no-channel', null, null);
-  const limit = zeroLimitBar(plan.setup);
+  const limit = limitOf(state, plan.setup);
   const value = state.memory[index]?.value ?? null;
   const last = state.bins[state.bins.length - 1];
   if (value === null || last === undefined) return refuse('no-reading', null, limit);
@@ -108,5 +118,5 @@ export function keepZero(state: SensingState): void {
     return;
   }
   const offsetBar = plan.offset + plan.gain * (plan.value.a + plan.value.b * z.el) + plan.shift;
-  state.zero = Math.abs(offsetBar) > zeroLimitBar(plan.setup) ? null : { ...z, offsetBar };
+  state.zero = Math.abs(offsetBar) > limitOf(state, plan.setup) ? null : { ...z, offsetBar };
 }
