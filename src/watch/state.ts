@@ -5,6 +5,7 @@ import { createAlarms } from './alarms/machine.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
 import type { Checks } from './checks/checks.ts';
 import { createChecks } from './checks/checks.ts';
+import type { LossCause } from './codes.ts';
 import { ENGINE } from './codes.ts';
 import type { CureState } from './cure/cure.ts';
 import type { GuardContext, GuardState, GuardVerdict } from './guard/guard.ts';
@@ -12,6 +13,7 @@ import { createGuard } from './guard/guard.ts';
 import type { HoldState } from './hold/hold.ts';
 import type { Levels } from './signal/levels.ts';
 import { createLevels } from './signal/levels.ts';
+import { lossCause } from './signal/loss.ts';
 import type { Probe } from './signal/probes.ts';
 import type { Signal } from './signal/signal.ts';
 import { createSignal } from './signal/signal.ts';
@@ -114,6 +116,11 @@ export function guardContext(w: WatchState): GuardContext {
     stage: w.stages.stage,
     ventOpen: w.ventOpen,
   };
+}
+
+/** Why there is no usable pressure now, or null. */
+export function lossOf(w: WatchState): LossCause | null {
+  return lossCause(w.signal, w.stages.stage, w.hold?.segment.open ?? false, w.tUs);
 }
 
 /** Seconds of pot life left; null: not mixed or not given. */

@@ -2,12 +2,11 @@ import { STATUS } from '../../link/frames.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import type { AlarmCode, Priority } from '../codes.ts';
 import { tapSeesPacker } from '../hold/hold.ts';
-import { lossCause } from '../signal/loss.ts';
 import { lostPlace } from '../signal/probes.ts';
 import { STRAY_RUN_US } from '../signal/signal.ts';
 import { fastFallCondition } from '../stages/fastfall.ts';
 import type { WatchState } from '../state.ts';
-import { potLifeLeftS } from '../state.ts';
+import { lossOf, potLifeLeftS } from '../state.ts';
 import type { Condition } from './machine.ts';
 import { rowOf } from './table.ts';
 
@@ -54,7 +53,7 @@ function ceiling(w: WatchState): Condition {
 function belowFloor(w: WatchState): Condition {
   const floor = w.setup?.limits?.floorBar ?? null;
   if (w.hold === null || floor === null || !tapSeesPacker(w.setup)) return 'off';
-  if (w.signal.median === null || lossCause(w.signal, w.stages.stage, w.tUs) !== null) return 'between';
+  if (w.signal.median === null || lossOf(w) !== null) return 'between';
   return under(w.signal.median, floor, rowOf('below-floor').deadband);
 }
 
@@ -110,7 +109,7 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
     case 'rising':
       return when(w.verdict !== null && w.verdict.rising !== null);
     case 'pressure-lost':
-      return when(lossCause(s, w.stages.stage, w.tUs) !== null);
+      return when(lossOf(w) !== null);
     case 'device-trip':
       return when(w.device.tripped);
     case 'fast-fall':

@@ -1,10 +1,10 @@
 import type { AlarmCode } from '../codes.ts';
 import type { AlarmValues } from '../events.ts';
 import { bar3, c1, rate1, round, s1 } from '../round.ts';
-import { ageS, lossCause } from '../signal/loss.ts';
+import { ageS } from '../signal/loss.ts';
 import { lostPlace } from '../signal/probes.ts';
 import type { WatchState } from '../state.ts';
-import { potLifeLeftS } from '../state.ts';
+import { lossOf, potLifeLeftS } from '../state.ts';
 
 /** Only values that are there: an absent member is unknown, never zero. */
 type Loose = { [K in keyof AlarmValues]: AlarmValues[K] | null | undefined };
@@ -47,7 +47,7 @@ export function valuesOf(w: WatchState, alarm: AlarmCode): AlarmValues {
     case 'pressure-lost':
       return solid({
         bar,
-        cause: lossCause(w.signal, w.stages.stage, w.tUs),
+        cause: lossOf(w),
         seconds: s(ageS(w.signal, w.tUs)),
       });
     case 'fast-fall':

@@ -4,10 +4,10 @@ import { viewOf } from '../step.ts';
 import { LIMITS, Script, setupOf } from '../testing/script.ts';
 
 function hold(more: Partial<Setup> = {}, bar: (t: number) => number = () => 1.8, minutes = 10) {
-  const s = new Script({ setup: setupOf(more) });
+  const s = new Script({ setup: setupOf({ rateHz: 10, ...more }) });
   s.flow(36, (t) => (t * bar(0)) / 36)
     .say({ c: 'stage', to: 'hold' })
-    .flow(minutes * 60, bar);
+    .flow(minutes * 60, bar, { hz: 10 });
   return s;
 }
 const view = (s: Script) => viewOf(s.w, s.tS * 1e6).hold!;

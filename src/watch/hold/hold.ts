@@ -62,6 +62,8 @@ type Emit = (event: WatchEvent) => void;
 
 /** Without a known floor a packer counts as inflated over this, bar. */
 const INFLATED_BAR = 0.1;
+/** The heat of the fill fades fast at first: it is not extrapolated, s. */
+const TREND_AFTER_S = 120;
 /** Leak and lift are judged this often, s. */
 const JUDGE_S = 60;
 
@@ -147,12 +149,13 @@ export function holdReading(
   }
   if (h.segment.open && sees) {
     // Three seconds back, before a fall that is only now being noticed.
-    const settled = fresh ? levelAgo(ctx.levels, 3) : null;
-    if (settled !== null && (h.stillMinBar === null || settled < h.stillMinBar)) h.stillMinBar = settled;
+    const before = fresh ? levelAgo(ctx.levels, 3) : null;
+    if (before !== null && (h.stillMinBar === null || before < h.stillMinBar)) h.stillMinBar = before;
     leakReading(h.leak, reading, bar, leakContext(h, setup));
     liftReading(h.lift, reading, bar);
   }
-  if (sees && trendAdd(h.trend, reading.tS, bar))
+  const settled = h.filledS !== null && reading.tS - h.filledS >= TREND_AFTER_S;
+  if (sees && settled && trendAdd(h.trend, reading.tS, bar))
     h.exit = bandExit(h.trend, limits?.floorBar ?? null, limits?.ceilingBar ?? null);
   h.judgedS ??= reading.tS;
   if (reading.tS - h.judgedS >= JUDGE_S) {

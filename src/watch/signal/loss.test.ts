@@ -43,6 +43,16 @@ describe('silence', () => {
     });
   });
 
+  it('is an alarm after 1 s in a hold in which air still flows', () => {
+    const s = new Script()
+      .flow(2, 0)
+      .say({ c: 'stage', to: 'hold' })
+      .flow(10, (t) => t * 0.1);
+    const from = s.tS;
+    s.silence(3);
+    expect(s.at('pressure-lost', 'unacknowledged') - from).toBeCloseTo(1, 1);
+  });
+
   it('never under five sample periods', () => {
     const s = new Script({ setup: setupOf({ rateHz: 0.5 }) }).flow(20, 0, { hz: 0.5 }).silence(9.9);
     expect(s.heard()).toEqual([]);

@@ -16,12 +16,13 @@ export function isStale(s: Signal, tUs: number): boolean {
   return age === null || age > staleAfterS(s);
 }
 
-/** Stages in which nothing moves for long: a few seconds without a frame are no danger there. */
-const SLOW: readonly Stage[] = ['hold', 'done', 'abandoned'];
-
-/** Longest silence before the pressure counts as lost: 1 s while air may flow, 5 s in a hold, s. */
-export function silenceS(s: Signal, stage: Stage): number {
-  return Math.max(SLOW.includes(stage) ? 5 : 1, 5 * s.period.periodS);
+/**
+ * Longest silence before the pressure counts as lost: 1 s while air may flow; 5 s in a hold at rest and after the
+ * work, where a few seconds without a frame are no danger, s.
+ */
+export function silenceS(s: Signal, stage: Stage, atRest: boolean): number {
+  const slow = stage === 'done' || stage === 'abandoned' || (stage === 'hold' && atRest);
+  return Math.max(slow ? 5 : 1, 5 * s.period.periodS);
 }
 
 /** How long frames may come without a usable value (open, fault, out of range), s. */
@@ -31,14 +32,14 @@ const EMPTY_BAR = 0.05;
 
 /**
  * Why there is no usable pressure now, or null. A port that went away counts at once. Pure, and blind to
- * suppression; the delays are here because they hang on stage and sample period.
+ * suppression; the delays are here because they hang on stage and sample period. atRest: a closed segment is open.
  */
-export function lossCause(s: Signal, stage: Stage, tUs: number): LossCause | null {
+export function lossCause(s: Signal, stage: Stage, atRest: boolean, tUs: number): LossCause | null {
   if (s.firstUs === null) return null;
   if (s.portLost) return 'port';
   if (s.badSinceUs !== null && s.badFrames >= 3 && tUs - s.badSinceUs >= FAULTY_S * 1e6) return s.badCause;
   const since = s.lastUsableUs ?? s.firstUs;
-  if (tUs - since < silenceS(s, stage) * 1e6) return null;
+  if (tUs - since < silenceS(s, stage, atRest) * 1e6) return null;
   if (putAway(s, stage)) return null;
   if (s.badSinceUs !== null) return s.badCause;
   if (s.resetUs !== null && s.resetUs >= since) return 'reset';
