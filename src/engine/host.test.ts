@@ -127,3 +127,62 @@ describe('the engine on the simulated rig', () => {
     expect(b.moment().view.alarms.some((a) => a.alarm === 'clock-jump')).toBe(true);
   });
 });
+
+describe('requests that cannot be met', () => {
+  it.each([
+    [{ q: 'end-run' }, 'no-run'],
+    [{ q: 'resume-run', runId: 'nope' }, 'missing'],
+    [{ q: 'run', runId: 'nope' }, 'missing'],
+    [{ q: 'run-capture', runId: 'nope' }, 'missing'],
+    [{ q: 'window', runId: 'nope', fromS: 0, toS: 1, points: 10 }, 'missing'],
+    [{ q: 'remove-run', runId: 'nope' }, 'missing'],
+    [{ q: 'rig-hand', hand: { hand: 'valve', open: 1 } }, 'not-a-rig'],
+    [{ q: 'rig-speed', speed: 2 }, 'not-a-rig'],
+    [{ q: 'device-silence' }, 'not-connected'],
+    [{ q: 'device-limit', mbar: 1000 }, 'refused'],
+    [{ q: 'setup', setup: {} }, 'bad-request'],
+    [{ q: 'open-run', jobId: null, title: '', practice: true, setup: { number: 'x' } }, 'bad-request'],
+    [{ q: 'command', command: { c: 'note', text: 'x'.repeat(3000) } }, 'bad-request'],
+    [{ q: 'command', command: { c: 'stage', to: 'lunch' } }, 'bad-request'],
+    [{ q: 'command', command: { c: 'shelve', alarm: 'leaking', seconds: 1e9, reason: '' } }, 'bad-request'],
+    [{ q: 'command', command: { c: 'gauge', bar: Number.NaN } }, 'bad-request'],
+    [{ q: 'command', command: null }, 'bad-request'],
+    [{ q: 'connect', port: { kind: 'rig', options: { seed: 1, speed: 1, scenario: 'x' } } }, 'bad-request'],
+    [
+      { q: 'connect', port: { kind: 'rig', options: { seed: 1, speed: 0, scenario: 'practice' } } },
+      'bad-request',
+    ],
+    [
+      {
+        q: 'put-document',
+        document: { kind: 'packer', id: 'p', revision: 0, savedUtcMs: 0, body: { version: 1 } },
+      },
+      'bad-request',
+    ],
+    [{ q: 'lunch' }, 'bad-request'],
+  ])('%j is answered with %s', async (request, code) => {
+    const b = createHostBench();
+    await expect(b.ask(request as never)).rejects.toMatchObject({ code });
+    await b.run(200);
+    expect(b.moment().view.stage).toBe('prepare');
+  });
+});
+
+describe('practice at speed', () => {
+  it('everything that counts time counts the simulated time', async () => {
+    const b = createHostBench();
+    await b.connectRig();
+    await b.ask({ q: 'rig-speed', speed: 10 });
+    await b.run(3000);
+    const from = b.moment();
+    await b.run(6000);
+    const to = b.moment();
+    expect((to.view.tUs - from.view.tUs) / 1e6).toBeCloseTo(60, 0);
+    expect(to.rig!.simulatedS - from.rig!.simulatedS).toBeCloseTo(60, 0);
+    expect(to.rig?.speed).toBe(10);
+    expect(to.view.stale).toBe(false);
+    expect(to.view.alarms.some((a) => a.alarm === 'clock-jump' || a.alarm === 'pressure-lost')).toBe(false);
+    expect(to.link.deviceGuard).not.toBeNull();
+    expect(b.events().some((e) => e.e === 'gap')).toBe(false);
+  });
+});
