@@ -1,0 +1,104 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { addToSealed, type Sealed } from '../seal.ts';
+import type { Signer } from '../signing.ts';
+import { newSigner, recordCrypto, runPages, sealRun } from '../testing/sealing.ts';
+import { keepImport, listImports, readImport, removeImport, sweepImports } from './imports.ts';
+import { createLossyStore, createMemoryStore } from './memory.ts';
+import { createMemoryDocuments } from './memoryDocuments.ts';
+import { keepAdditions, keepSealed, loadSealed } from './sealedStore.ts';
+import type { DocumentStore } from './store.ts';
+
+describe('a seal at rest', () => {
+  let signer: Signer;
+  let sealed: Sealed;
+  let more: Sealed;
+  beforeAll(async () => {
+    signer = await newSigner();
+    sealed = await sealRun(runPages({ seconds: 2 }), signer);
+    more = await addToSealed(sealed, { kind: 'note', body: 'x', utcMs: 1 }, signer, recordCrypto);
+  });
+
+  it('is kept once, and grows by additions only', async () => {
+    const documents = createMemoryDocuments();
+    expect(await loadSealed(documents, 'r')).toBeNull();
+    await keepSealed(documents, 'r', sealed, 1);
+    await expect(keepSealed(documents, 'r', more, 2)).rejects.toMatchObject({ code: 'stale' });
+    await keepAdditions(documents, 'r', more, 3);
+    expect(await loadSealed(documents, 'r')).toEqual(more);
+    const again = await sealRun(runPages({ seconds: 3 }), signer);
+    const forked = await addToSealed(sealed, { kind: 'note', body: 'y', utcMs: 1 }, signer, recordCrypto);
+    const longer = await addToSealed(forked, { kind: 'note', body: 'z', utcMs: 1 }, signer, recordCrypto);
+    for (const bad of [sealed, more, { ...again, additions: longer.additions }, longer])
+      await expect(keepAdditions(documents, 'r', bad, 4)).rejects.toMatchObject({ code: 'stale' });
+    await expect(keepAdditions(documents, 's', more, 4)).rejects.toMatchObject({ code: 'missing' });
+    expect(await loadSealed(documents, 'r')).toEqual(more);
+  });
+
+  it('that is not readable is said to be corrupt', async () => {
+    const documents = createMemoryDocuments();
+    await documents.put({ kind: 'seal', id: 'r', revision: 0, savedUtcMs: 0, body: { manifest: 'text' } });
+    await expect(loadSealed(documents, 'r')).rejects.toMatchObject({ code: 'corrupt' });
+  });
+});
+
+describe('imported job files', () => {
+  const facts = (sha256: string, runId = 'run-1') => ({ sha256, runId, name: '../x.zip' });
+  const bytes = Uint8Array.of(1, 2, 3);
+
+  it('are kept under their hash: the same one is one, another of the same run stands beside it', async () => {
+    const [files, documents] = [createMemoryStore(), createMemoryDocuments()];
+    expect(await keepImport(files, documents, bytes, facts('aa'), 5)).toEqual({ kept: true, others: [] });
+    expect(await keepImport(files, documents, bytes, facts('aa'), 6)).toEqual({
+      kept: false,
+      why: 'already',
+    });
+    const second = await keepImport(files, documents, Uint8Array.of(4), facts('bb'), 7);
+    expect(second).toMatchObject({ kept: true, others: [{ sha256: 'aa', importedUtcMs: 5 }] });
+    expect(await readImport(files, 'aa')).toEqual(bytes);
+    await removeImport(files, documents, 'aa');
+    expect((await listImports(documents)).map((i) => i.sha256)).toEqual(['bb']);
+    expect(await sweepImports(files, documents)).toEqual([]);
+  });
+
+  /** Documents of a machine that dies at a given call. */
+  function dying(documents: DocumentStore, atCall: { left: number }): DocumentStore {
+    const step = <T>(work: () => Promise<T>): Promise<T> => {
+      if (atCall.left-- <= 0) return Promise.reject(new Error('dead'));
+      return work();
+    };
+    return {
+      get: (k, i) => step(() => documents.get(k, i)),
+      list: (k) => step(() => documents.list(k)),
+      put: (d) => step(() => documents.put(d)),
+      remove: (k, i) => step(() => documents.remove(k, i)),
+    };
+  }
+
+  it('are there whole or not at all, wherever the machine died', async () => {
+    for (let call = 0; call < 5; call++) {
+      const documents = createMemoryDocuments();
+      const files = createLossyStore();
+      const good = await keepImport(files, documents, bytes, facts('aa'), 1);
+      expect(good.kept).toBe(true);
+      const large = new Uint8Array(5000).fill(call);
+      await keepImport(files, dying(documents, { left: call }), large, facts('bb'), 2).catch(() => undefined);
+      const after = files.kill((unflushed) => Math.floor(unflushed / 2));
+      await sweepImports(after, documents);
+      const names = (await listImports(documents)).map((i) => i.sha256);
+      expect(await readImport(after, 'aa')).toEqual(bytes);
+      if (names.includes('bb')) expect(await readImport(after, 'bb')).toEqual(large);
+      else expect((await after.list()).map((f) => f.name)).toEqual(['import-aa.zip']);
+      // And it can be brought in again.
+      if (!names.includes('bb'))
+        expect((await keepImport(after, documents, large, facts('bb'), 3)).kept).toBe(true);
+      expect(await readImport(after, 'bb')).toEqual(large);
+    }
+  });
+
+  it('keep nothing when there is no room', async () => {
+    const [files, documents] = [createMemoryStore(2), createMemoryDocuments()];
+    await expect(keepImport(files, documents, bytes, facts('aa'), 1)).rejects.toMatchObject({ code: 'full' });
+    expect(await listImports(documents)).toEqual([]);
+    expect(await sweepImports(files, documents)).toEqual(['import-aa.zip']);
+  });
+});
