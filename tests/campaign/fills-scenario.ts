@@ -55,6 +55,8 @@ export interface Scenario {
   /** Where the regulator stands at no flow, bar. */
   readonly setBar: number;
   readonly creepBarPerS: number;
+  /** It begins to creep when the packer passes this, bar (a worn seat creeps when the flow dies away); null: by the clock. */
+  readonly creepAtBar: number | null;
 }
 
 export interface Variation {
@@ -79,9 +81,9 @@ export function drawScenario(kind: Kind, seed: number, variation: Variation = {}
   const lengthM = r.range(0.4, 1.2);
   const litres = Math.PI * (pipeMm / 2000) ** 2 * lengthM * 1000;
   const ratedBar = Math.round(20 * Math.min(2.6, r.range(0.9, 1.4) * (1.9 - pipeMm / 400))) / 20;
-  const uBar = r.logRange(0.008, 0.025);
+  const uBar = r.logRange(0.007, 0.022);
   const ceilingBar = ratedBar - uBar;
-  const workingBar = Math.min(ratedBar * r.range(0.73, 0.89), ceilingBar - 0.04);
+  const workingBar = Math.min(ratedBar * r.range(0.71, 0.87), ceilingBar - 0.04);
   const open = kind === 'hand' || (kind === 'stuck' && stratum([true, false], seed, 2));
   const supply = r.range(5, 8);
   const nominal = kind === 'hand' ? r.logRange(0.025, 0.2) : r.logRange(0.03, 0.25);
@@ -107,7 +109,9 @@ export function drawScenario(kind: Kind, seed: number, variation: Variation = {}
   const wanted = (nominal * litres * 1e-3) / p1;
   const valveC = wanted < 0.9 * hoseC ? 1 / Math.sqrt(1 / wanted ** 2 - 1 / hoseC ** 2) : 2.5 * hoseC;
   const total = Math.min(wanted, 0.93 * hoseC);
-  const creepBarPerS = kind === 'creep' ? r.logRange(0.008, 0.025) : 0;
+  const creepBarPerS = kind === 'creep' ? r.logRange(0.007, 0.022) : 0;
+
+  const atLockUp = kind === 'creep' && stratum([true, true, false], seed, 2);
 
   const hands = base.fork('hand');
   const slow = hands.chance(0.3);
@@ -138,6 +142,7 @@ export function drawScenario(kind: Kind, seed: number, variation: Variation = {}
     nominal,
     setBar,
     creepBarPerS,
+    creepAtBar: atLockUp ? 0.95 * setBar : null,
     site: {
       airBar: r.range(0.93, 1.03),
       airC: r.range(0, 30),
@@ -154,7 +159,7 @@ export function drawScenario(kind: Kind, seed: number, variation: Variation = {}
         conductance: Math.max(total * r.logRange(2, 10), 4e-9),
         lagS: r.chance(0.5) ? r.range(0.002, 0.02) : 0,
         relieving: r.chance(0.5),
-        creepBarPerMin: creepBarPerS * 60,
+        creepBarPerMin: atLockUp ? 0 : creepBarPerS * 60,
         creepFromS: kind === 'creep' ? r.range(0, 50) : 0,
       },
       supplyL: r.range(0.1, 1),

@@ -71,6 +71,7 @@ export function runScenario(s: Scenario): Trace {
 
     if (s.stickAtBar !== null && truth.packerBar >= s.stickAtBar && !site.truth.ventOpen && phase !== 'wait')
       site.stuckOpen(true);
+    if (s.creepAtBar !== null && truth.packerBar >= s.creepAtBar) site.creep(s.creepBarPerS * 60);
     // The crew sees the display: the middle of the last three readings.
     const seen = n < 2 ? x[n]! : middle(x[n - 2]!, x[n - 1]!, x[n]!);
     const goal = s.hand.targets[target]!;

@@ -8,7 +8,7 @@ import { sampleSd } from './clean.ts';
 import type { GuardContext, GuardState } from './state.ts';
 
 /** After-rise of a stop as seconds of the slope before it, until stops of this fill have shown it. */
-const AFTER_S = 0.12;
+const AFTER_S = 0.2;
 /** Share of the closing time that a closing valve still passes in full. */
 const LATE_SHARE = 0.75;
 /** Time from working pressure to the hand's first move, where the rest is learnt from stops, s. */
@@ -53,10 +53,56 @@ export function slowing(s: GuardState): boolean {
   return m.atS - s.slowSince < STOP_S || m.rate < 0.5 * m.before;
 }
 
+/** Forecasts kept, and how old the one must be that the present is held against, s. */
+const FORECASTS = 24;
+const CREEP_S = 3;
+
+/** Remembers where the line was going to settle; a new stretch begins a new memory. */
+export function followForecast(s: GuardState): void {
+  const b = s.belief;
+  if (b === null) {
+    s.forecasts.length = 0;
+    return;
+  }
+  s.forecasts.push({ atS: b.atS, low: b.low, high: b.high });
+  if (s.forecasts.length > FORECASTS) s.forecasts.shift();
+}
+
+/** The settling point moves up as fast as the pressure: the regulator creeps. */
+function creeping(s: GuardState, ctx: GuardContext): boolean {
+  const b = s.belief;
+  const limits = ctx.limits;
+  if (b === null || limits === null) return false;
+  const least = Math.max(0.02, 0.1 * (limits.ceilingBar - limits.workingBar));
+  for (let i = s.forecasts.length - 1; i >= 0; i--) {
+    const f = s.forecasts[i]!;
+    if (b.atS - f.atS >= CREEP_S) return b.low > f.high + least;
+  }
+  return false;
+}
+
+/** A line that lay still at the working pressure and rises again is not being filled. */
+export function followRest(s: GuardState, ctx: GuardContext): void {
+  const limits = ctx.limits;
+  const m = s.motion;
+  if (limits === null || m === null || !limits.cue) return;
+  if (s.stillSince !== null && m.atS - s.stillSince > 2) {
+    const over = m.bar > limits.workingBar - RESTED_BAR;
+    s.rested = !over ? null : s.rested === null ? m.bar : Math.max(m.bar, s.rested - 0.001);
+  } else if (m.bar < limits.workingBar - 3 * RESTED_BAR) s.rested = null;
+}
+
+/** So far under working a settled line still counts as at it, bar. */
+const RESTED_BAR = 0.02;
+/** And so far it must have risen from there before that counts alone, bar. */
+const RISEN_BAR = 0.02;
+
 /** Chi-square that rules out a settling near the present level. */
 const NEAR_EXCESS = 9;
 /** A slope over no more than this is of now, s. */
 const WINDOW_S = 0.34;
+/** A jump by a hose's drop is over after this, s. */
+const JUMP_S = 0.35;
 /** Smallest slope worth an alarm: the ceiling then lies within about this many seconds. */
 const FAR_S = 90;
 
@@ -76,6 +122,8 @@ export function leftBand(s: GuardState, ctx: GuardContext, level: number): numbe
   if (s.overSince === null) s.overSince = m.atS;
   // A slope that took long to know is old news: wait until it speaks of the time past the edge.
   if (m.atS - s.overSince < 0.8 * (2 * (m.atS - m.midS) - WINDOW_S)) return null;
+  // Opening a valve before a hose lifts the reading at once by the hose's drop: wait for the slope after it.
+  if (ctx.tap !== 'packer' && m.ago < 0.3 * m.rate && m.atS - s.overSince < JUMP_S) return null;
   // Does it settle under the ceiling by itself? Asked of the whole stretch, and of its last seconds.
   const b = s.belief;
   const r = s.recent;
@@ -83,6 +131,9 @@ export function leftBand(s: GuardState, ctx: GuardContext, level: number): numbe
     (r !== null && r.nearExcess > NEAR_EXCESS) ||
     (b !== null && b.reduced < 3 && b.nearExcess > NEAR_EXCESS)
   )
+    return inS;
+  if (creeping(s, ctx)) return inS;
+  if (s.rested !== null && level > s.rested + RISEN_BAR + 3 * sampleSd(s.clean, s.stepBar) && m.atS - s.overSince > 1)
     return inS;
   if (inS >= ctx.reaction.handS) return null;
   if (r !== null) return r.bar < limits.ceilingBar && r.openExcess > 6 ? null : inS;

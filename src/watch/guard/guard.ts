@@ -8,11 +8,11 @@
 import { FLAG, type Reading } from '../../sensing/reading.ts';
 import type { AlarmValues, Bounded } from '../events.ts';
 import type { GuardView } from '../view.ts';
-import { followSlowing, handTime, leftBand, reachS } from './band.ts';
+import { followForecast, followRest, followSlowing, handTime, leftBand, reachS } from './band.ts';
 import { clearRow, rowPush, rowTrim } from './blocks.ts';
 import { cleanPush, cleanRestart, coarseStep, lastMedian, sampleSd } from './clean.ts';
 import { measureMotion, SHORT_MOST, SHORT_S } from './motion.ts';
-import { LONG_S, longBlock } from './settle.ts';
+import { LONG_S, longBlock, meanSd } from './settle.ts';
 import { createGuardState, type GuardContext, type GuardState, type RisingKind } from './state.ts';
 
 export type { GuardContext, GuardState } from './state.ts';
@@ -45,6 +45,8 @@ export function guardReset(s: GuardState): void {
   s.before.length = 0;
   s.belief = null;
   s.recent = null;
+  s.forecasts.length = 0;
+  s.rested = null;
   s.slowSince = null;
   s.overSince = null;
   s.agreeSettle = 0;
@@ -78,13 +80,17 @@ export function guardReading(s: GuardState, reading: Reading, ctx: GuardContext)
   const long = rowPush(s.long, sample.t, sample.bar, LONG_S, period);
   if (rowPush(s.short, sample.t, sample.bar, SHORT_S, period)) {
     rowTrim(s.short, SHORT_MOST);
-    const sd = sampleSd(s.clean, s.stepBar);
+    const sd = meanSd(s);
     s.motion = measureMotion(s.short, sd, coarseStep(s.clean, s.stepBar), s.before);
     followSlowing(s);
     followStop(s);
     stillness(s, ctx);
+    followRest(s, ctx);
   }
-  if (long) longBlock(s, ctx.limits);
+  if (long) {
+    longBlock(s, ctx.limits);
+    followForecast(s);
+  }
   decide(s, ctx, long);
 }
 
@@ -92,6 +98,8 @@ export function guardReading(s: GuardState, reading: Reading, ctx: GuardContext)
 const AGREE_SETTLE = 2;
 const UNDER_EXCESS = 14;
 const OPEN_EXCESS = 8;
+/** A slope this many of its standard deviations strong needs no second reading to agree. */
+const CLEAR = 8;
 const LEAST_STRETCH_S = 1.6;
 /** Rise still forecast, in rises of the stretch that it is forecast from. */
 const MOST_REACH = 1.5;
@@ -129,8 +137,10 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
       b.openExcess > OPEN_EXCESS;
     s.agreeSettle = sure ? s.agreeSettle + 1 : 0;
   }
-  const inBand = leftBand(s, ctx, level);
-  const inHand = inBand === null ? handTime(s, ctx, level) : null;
+  // The median of three is a sample old; a rise that is not slowing has gone on since.
+  const now = level + 0.7 * Math.max(0, m.rate - m.sd) * Math.min(0.15, s.clean.period);
+  const inBand = leftBand(s, ctx, now);
+  const inHand = inBand === null ? handTime(s, ctx, now) : null;
   s.agreeBand = inBand !== null || inHand !== null ? s.agreeBand + 1 : 0;
   if (s.agreeSettle >= AGREE_SETTLE && b !== null) {
     s.rising = {
@@ -144,7 +154,7 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
         kind: 'settle',
       },
     };
-  } else if (s.agreeBand >= 2) {
+  } else if (s.agreeBand >= 2 || (s.agreeBand === 1 && m.rate > CLEAR * m.sd)) {
     const inS = inBand ?? inHand ?? 0;
     const kind: RisingKind =
       inBand !== null && inS >= ctx.reaction.handS

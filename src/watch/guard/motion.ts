@@ -99,5 +99,5 @@ export function measureMotion(
   if (kept.length > BEFORE_KEPT) kept.shift();
   let before = now.rate;
   for (const rate of kept) before = Math.max(before, rate);
-  return { atS, rate: now.rate, sd: now.sd, before, bar: now.bar, midS: now.midS };
+  return { atS, rate: now.rate, sd: now.sd, before, ago: earlier?.rate ?? 0, bar: now.bar, midS: now.midS };
 }

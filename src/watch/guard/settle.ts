@@ -55,6 +55,17 @@ function candidates(ceiling: number, level: number): number[] {
   return out;
 }
 
+/**
+ * Standard deviation of a reading that stands for its share in means and slopes, bar: where neighbours err together,
+ * blocks scatter more than their readings do, and that is what counts.
+ */
+export function meanSd(s: GuardState): number {
+  const plain = sampleSd(s.clean, s.stepBar);
+  const n = s.long.n[s.long.n.length - 1];
+  if (n === undefined || s.long.n.length < 8) return plain;
+  return Math.max(plain, Math.min(4 * plain, ((s.longSecond * MAD_TO_SD) / Math.sqrt(6)) * Math.sqrt(n)));
+}
+
 /** Measured scatter of a long block of m samples, bar². */
 function blockVariance(s: GuardState, samples: number, typical: number): number {
   const seen = (s.longSecond * MAD_TO_SD) / Math.sqrt(6);
@@ -102,8 +113,8 @@ export function longBlock(s: GuardState, limits: Limits | null): void {
 
 /** Shortest and longest stretch of the recent question, s, and the rise that makes it long enough, in block sds. */
 const RECENT_LEAST_S = 1.4;
-const RECENT_MOST_S = 7;
-const RECENT_RISE = 25;
+const RECENT_MOST_S = 9;
+const RECENT_RISE = 80;
 
 /**
  * Over the band the question is not only 'under the ceiling' but 'soon': a regulator that was set a little high ends

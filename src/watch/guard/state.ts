@@ -46,6 +46,8 @@ export interface Motion {
   readonly sd: number;
   /** Fastest steady rise of the last two seconds, bar/s: what a stop is seen against. */
   readonly before: number;
+  /** Slope of the stretch that ended 0.4 s ago, bar/s. */
+  readonly ago: number;
   /** Middle of the window: level and time. */
   readonly bar: number;
   readonly midS: number;
@@ -81,6 +83,10 @@ export interface GuardState {
   belief: SettleBelief | null;
   /** The same question asked of the last seconds alone, near and over the working pressure: old blocks hide a creep. */
   recent: RecentBelief | null;
+  /** Ends of the settle interval of the last seconds, bar, oldest first: an interval that keeps moving up is a creep. */
+  forecasts: { atS: number; low: number; high: number }[];
+  /** Level at which the reading lay still in the band or over it before this rise began, bar; null: it did not. */
+  rested: number | null;
   /** Since when the rise is slower than it was, and since when the level is over the band's edge, s. */
   slowSince: number | null;
   overSince: number | null;
@@ -117,6 +123,8 @@ export function createGuardState(): GuardState {
     before: [],
     belief: null,
     recent: null,
+    forecasts: [],
+    rested: null,
     slowSince: null,
     overSince: null,
     agreeSettle: 0,

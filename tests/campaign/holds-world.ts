@@ -1,0 +1,208 @@
+/** Plays a hold on the simulated site into the watch, as the product would see it, and notes what is true beside it. */
+import type { Setup } from '../../src/job/setup.ts';
+import { createCrew } from '../../src/rig/crew.ts';
+import { createRandom } from '../../src/rig/random.ts';
+import { createSite } from '../../src/rig/site.ts';
+import type { Reading, TemperatureReading } from '../../src/sensing/reading.ts';
+import type { LeakFigure, WatchEvent } from '../../src/watch/events.ts';
+import { createWatch, step } from '../../src/watch/step.ts';
+import type { HoldView } from '../../src/watch/view.ts';
+import type { HoldScenario } from './holds-scenario.ts';
+
+/** One judgement of the hold, a minute after the one before. */
+export interface Look {
+  /** Seconds from entering the hold. */
+  readonly atS: number;
+  /** Seconds since the closed segment was opened; negative: none is open. */
+  readonly inSegmentS: number;
+  readonly figure: LeakFigure;
+  readonly trueMbarMin: number;
+  readonly trueBar: number;
+  readonly gasC: number;
+  readonly exit: HoldView['bandExit'];
+  readonly lift: HoldView['lift'];
+}
+
+export interface HoldRun {
+  readonly scenario: HoldScenario;
+  readonly looks: readonly Look[];
+  readonly events: readonly WatchEvent[];
+  /** Run time at which the hold was entered, s; NaN if never. */
+  readonly holdFromS: number;
+  /** True pressure first at the ceiling, seconds of the hold; NaN: never. Peak, and gas temperatures. */
+  readonly ceilingS: number;
+  /** The same for the working ceiling drawn at any other height: true pressure each minute. */
+  readonly peakBar: number;
+  readonly gasMaxC: number;
+  readonly gasMinC: number;
+  readonly readings: number;
+}
+
+const DT = 0.5;
+
+export function setupOf(s: HoldScenario): Setup {
+  return {
+    number: 1,
+    practice: false,
+    jobId: null,
+    limits: {
+      ratedBar: s.ceilingBar + 0.02,
+      uBar: 0.02,
+      ceilingBar: s.ceilingBar,
+      workingBar: s.workingBar,
+      seatBar: null,
+      floorBar: s.floorBar,
+      headBar: 0.2,
+      freeInflationBar: 0.2,
+      seatingMarginBar: 0.1,
+      noMargin: null,
+      cue: true,
+    },
+    tap: 'hose',
+    line: s.declared,
+    channels: [],
+    air: { bar: Math.round((s.site.airBar ?? 1) * 100) / 100, uBar: 0.02, source: 'altitude' },
+    ground: { c: s.site.pipe?.groundC ?? 10, uC: 1 },
+    volume: { litres: s.litres, uLitres: 0.1 * s.litres },
+    pipe: null,
+    resin: s.resin,
+    reaction: { handS: 3, closeS: 0.6 },
+    rateHz: 2,
+  };
+}
+
+export function runHold(s: HoldScenario): HoldRun {
+  const site = createSite(s.site);
+  const { truth } = site;
+  const random = createRandom(s.seed * 16 + 5);
+  const noise = random.fork('noise');
+  const heat = random.fork('heat');
+  const crew = createCrew({
+    seed: s.seed,
+    workingBar: s.workingBar,
+    seatBar: null,
+    style: 'regulated',
+    startS: 2,
+    closes: s.line === 'closed',
+    topUpBelowBar: s.topUpBar === null ? null : s.workingBar - s.topUpBar,
+  });
+  const watch = createWatch();
+  const events: WatchEvent[] = [];
+  const emit = (e: WatchEvent) => {
+    events.push(e);
+  };
+  step(watch, { i: 'setup', tUs: 0, setup: setupOf(s) }, emit);
+  step(watch, { i: 'command', tUs: 0, command: { c: 'stage', to: 'inflate' } }, emit);
+  const looks: Look[] = [];
+  let wander = s.sensor.wanderBar * noise.normal();
+  let drift = s.sensor.driftBar * noise.normal();
+  let probeWander = s.probe.wanderK * heat.normal();
+  let tip = Number.NaN;
+  let refC = Number.NaN;
+  let holdFromS = Number.NaN;
+  let judged: number | null = null;
+  let segmentS = -1;
+  let segmentSeen = 0;
+  let ceilingS = Number.NaN;
+  let peak = 0;
+  let gasMax = -99;
+  let gasMin = 99;
+  let n = 0;
+  const keepW = Math.exp(-DT / s.sensor.wanderTauS);
+  const keepD = Math.exp(-DT / 7200);
+  const keepP = Math.exp(-DT / s.probe.wanderTauS);
+  for (let t = DT; ; t += DT) {
+    // Hands are quick: while one is at work the site is led in tenths of a second.
+    const busy = crew.phase !== 'holding' || truth.valveOpen > 0 ? 5 : 1;
+    for (let i = 1; i <= busy; i++) {
+      const at = t - DT + (i * DT) / busy;
+      crew.step(site, at);
+      site.stepTo(at);
+    }
+    if (Number.isNaN(holdFromS) && crew.phase === 'holding') {
+      holdFromS = t;
+      step(watch, { i: 'command', tUs: Math.round(t * 1e6), command: { c: 'stage', to: 'hold' } }, emit);
+    }
+    if (Number.isNaN(holdFromS) && t > 1500) break;
+    const inHold = t - holdFromS;
+    if (s.leakFromS > 0 && inHold >= s.leakFromS && inHold < s.leakFromS + DT)
+      site.leak(s.leakMbarMin, s.workingBar);
+    wander = wander * keepW + s.sensor.wanderBar * Math.sqrt(1 - keepW * keepW) * noise.normal();
+    drift = drift * keepD + s.sensor.driftBar * Math.sqrt(1 - keepD * keepD) * noise.normal();
+    probeWander = probeWander * keepP + s.probe.wanderK * Math.sqrt(1 - keepP * keepP) * heat.normal();
+    const raw = truth.hoseBar + wander + drift + s.sensor.noiseBar * noise.normal();
+    const bar = Math.round(raw / s.sensor.stepBar) * s.sensor.stepBar;
+    const c = s.witness === 'air' ? truth.gasC : truth.sleeveInnerC;
+    if (Number.isNaN(tip)) {
+      tip = c;
+      refC = c;
+    }
+    tip += (c - tip) * (1 - Math.exp(-DT / s.probe.lagS));
+    const temps: TemperatureReading[] =
+      s.witness === 'none'
+        ? []
+        : [
+            {
+              channel: 1,
+              place: s.witness,
+              c:
+                refC +
+                s.probe.offsetK +
+                s.probe.gain * (tip - refC) +
+                probeWander +
+                s.probe.noiseK * heat.normal(),
+              uC: 1.5,
+              flags: 0,
+            },
+          ];
+    const tUs = Math.round(t * 1e6);
+    const reading: Reading = {
+      tUs,
+      tS: t,
+      seq: n++,
+      bar,
+      uBar: 0.02,
+      flags: 0,
+      stepBar: s.sensor.stepBar,
+      temps,
+      status: 0,
+    };
+    step(watch, { i: 'reading', tUs, reading }, emit);
+    for (; segmentSeen < events.length; segmentSeen++) {
+      const e = events[segmentSeen]!;
+      if (e.e === 'segment') segmentS = e.what === 'opened' ? e.tUs / 1e6 : -1;
+    }
+    const { hold } = watch;
+    if (hold === null) continue;
+    peak = Math.max(peak, truth.packerBar);
+    gasMax = Math.max(gasMax, truth.gasC);
+    gasMin = Math.min(gasMin, truth.gasC);
+    if (Number.isNaN(ceilingS) && truth.packerBar >= s.ceilingBar) ceilingS = inHold;
+    if (hold.judgedS !== judged) {
+      judged = hold.judgedS;
+      looks.push({
+        atS: inHold,
+        inSegmentS: segmentS < 0 ? -1 : t - segmentS,
+        figure: hold.figure,
+        trueMbarMin: site.leakRateMbarPerMin(),
+        trueBar: truth.packerBar,
+        gasC: truth.gasC,
+        exit: hold.exit,
+        lift: hold.forecast,
+      });
+    }
+    if (inHold >= s.holdS || truth.packerBar < 0.15) break;
+  }
+  step(watch, { i: 'notice', tUs: watch.tUs, notice: { n: 'end' } }, emit);
+  return {
+    scenario: s,
+    looks,
+    events,
+    holdFromS,
+    ceilingS,
+    peakBar: peak,
+    gasMaxC: gasMax,
+    gasMinC: gasMin,
+    readings: n,
+  };
+}

@@ -1,0 +1,139 @@
+/** Cures a drawn sleeve, lets the judge and the four baselines follow its probe, and scores them by the truth. */
+import type { CureTimePoint, Setup } from '../../src/job/setup.ts';
+import { createSleeve } from '../../src/rig/sleeve.ts';
+import type { ProbeNow } from '../../src/watch/cure/coldest.ts';
+import { createCure, cureTick } from '../../src/watch/cure/cure.ts';
+import type { SleeveScenario } from './sleeves-scenario.ts';
+
+export const METHODS = ['program', 'line20', 'probe', 'ground', 'midway'] as const;
+export type Method = (typeof METHODS)[number];
+
+export interface SleeveResult {
+  readonly scenario: SleeveScenario;
+  /** Least cured layer reaches the criterion, s. */
+  readonly trueS: number;
+  /** When each method said that the time was met, s; Infinity: not by the end. */
+  readonly declaredS: Readonly<Record<Method, number>>;
+  /** Program's progress, middle and lower bound, when the criterion was truly reached. */
+  readonly progress: number;
+  readonly low: number;
+  readonly meanErrorK: number;
+}
+
+const STEP_S = 5;
+const LONGEST_S = 60 * 3600;
+/** A method that has not spoken by then is as good as silent, times the true time. */
+const FACTOR = 12;
+
+export function setupOf(s: SleeveScenario): Setup {
+  return {
+    number: 1,
+    practice: false,
+    jobId: null,
+    limits: {
+      ratedBar: 2.5,
+      uBar: 0.02,
+      ceilingBar: 2.48,
+      workingBar: 1.5,
+      seatBar: null,
+      floorBar: null,
+      headBar: s.headBar,
+      freeInflationBar: null,
+      seatingMarginBar: 0.1,
+      noMargin: null,
+      cue: true,
+    },
+    tap: 'packer',
+    line: 'closed',
+    channels: [],
+    air: { bar: 1.013, uBar: 0.01, source: 'typed' },
+    ground: s.ground,
+    volume: null,
+    pipe: s.pipe,
+    resin: s.resin,
+    reaction: { handS: 3, closeS: 0.6 },
+    rateHz: 10,
+  };
+}
+
+export function judgeSleeve(s: SleeveScenario): SleeveResult {
+  const sleeve = createSleeve(s.options);
+  const { truth } = sleeve;
+  const setup = setupOf(s);
+  let metUs = Number.NaN;
+  const cure = createCure(0, 1, 'seat', () => {});
+  const baseline = new Baselines(s);
+  let trueS = Number.NaN;
+  let progress = Number.NaN;
+  let low = Number.NaN;
+  let err = 0;
+  let n = 0;
+  const end = () => Number.isFinite(metUs) && baseline.done && Number.isFinite(trueS);
+  for (let t = STEP_S; t <= LONGEST_S && t <= FACTOR * trueS || Number.isNaN(trueS) && t <= LONGEST_S; t += STEP_S) {
+    if (Number.isNaN(trueS) || s.probe !== 'ground') sleeve.step(STEP_S);
+    if (Number.isNaN(trueS) && truth.leastCured >= s.criterion) {
+      trueS = t;
+      progress = cure.progress;
+      low = cure.low;
+    }
+    if (Number.isNaN(trueS) && cure.coldestC !== null) {
+      err += cure.coldestC.value - truth.coldestC;
+      n++;
+    }
+    const inner = s.probe === 'air' ? truth.sleeveInnerC : s.probe === 'sleeve' ? truth.airC : truth.sleeveOuterC;
+    const own = s.probe === 'air' ? truth.airC : s.probe === 'sleeve' ? truth.sleeveInnerC : truth.pipeC;
+    const c = Math.round((s.share * inner + (1 - s.share) * own + s.offsetK) * 10) / 10;
+    const probes: ProbeNow[] = s.probe === 'ground' ? [] : [{ place: s.probe, c, uC: s.uC, checked: true }];
+    if (Number.isNaN(metUs) || Number.isNaN(trueS))
+      cureTick(cure, t * 1e6, { setup, probes }, (e) => {
+        if (e.e === 'cure-met') metUs = e.tUs;
+      });
+    baseline.step(t, s.probe === 'ground' ? s.ground.c : c);
+    if (end()) break;
+  }
+  const declared = Number.isNaN(metUs) ? Number.POSITIVE_INFINITY : metUs / 1e6;
+  return { scenario: s, trueS, declaredS: { program: declared, ...baseline.times }, progress, low, meanErrorK: err / n };
+}
+
+/** What one would write in a hurry: the sheet's table read off between its points, and no bounds at all. */
+class Baselines {
+  readonly times = {
+    line20: Number.POSITIVE_INFINITY,
+    probe: Number.POSITIVE_INFINITY,
+    ground: Number.POSITIVE_INFINITY,
+    midway: Number.POSITIVE_INFINITY,
+  };
+  private readonly x = { line20: 0, probe: 0, ground: 0, midway: 0 };
+  private readonly read: (c: number) => number;
+  private readonly groundC: number;
+  constructor(s: SleeveScenario) {
+    this.read = readSheet(s.resin.points);
+    this.groundC = s.ground.c;
+  }
+  get done(): boolean {
+    return Object.values(this.times).every(Number.isFinite);
+  }
+  step(t: number, probeC: number): void {
+    const c = { line20: 20, probe: probeC, ground: this.groundC, midway: (probeC + this.groundC) / 2 };
+    for (const m of ['line20', 'probe', 'ground', 'midway'] as const) {
+      this.x[m] += STEP_S / 60 / this.read(c[m]);
+      if (this.x[m] >= 1) this.times[m] = Math.min(this.times[m], t);
+    }
+  }
+}
+
+/** Minutes at a temperature: logarithm straight between the points in 1/T, on beyond them; one point: doubling per 10 °C. */
+export function readSheet(points: readonly CureTimePoint[]): (c: number) => number {
+  const p = [...points].sort((a, b) => a.c - b.c);
+  const first = p[0]!;
+  if (p.length === 1) return (c) => first.minutes * 2 ** ((first.c - c) / 10);
+  return (c) => {
+    let i = 0;
+    while (i < p.length - 2 && c > p[i + 1]!.c) i++;
+    const a = p[i]!;
+    const b = p[i + 1]!;
+    const x = (v: number) => 1 / (v + 273.15);
+    const f = (x(c) - x(a.c)) / (x(b.c) - x(a.c));
+    return Math.exp(Math.log(a.minutes) + f * Math.log(b.minutes / a.minutes));
+  };
+}
