@@ -91,7 +91,7 @@ if (wants('c')) {
   headline('C reference of the device protocol');
   if (compiler === null) tally.notRun.push('C reference: no C compiler');
   else {
-    const run = spawnSync('bash', ['firmware-protocol/run-c.sh'], { encoding: 'utf8' });
+    const run = spawnSync(process.execPath, ['firmware-protocol/run-c.mjs'], { encoding: 'utf8' });
     process.stdout.write(run.stdout + run.stderr);
     const line = /^(\d+) passed, (\d+) failed$/m.exec(run.stdout);
     tally.passed += Number(line?.[1] ?? 0);

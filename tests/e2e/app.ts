@@ -69,6 +69,7 @@ export async function open(dir: string, size = { width: 1280, height: 800 }): Pr
     args: FLAGS,
     viewport: size,
   });
+  context.setDefaultTimeout(15_000);
   await context.addInitScript(() => {
     if (!('serial' in navigator)) return;
     Serial.prototype.requestPort = async function (this: Serial) {

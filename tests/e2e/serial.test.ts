@@ -1,0 +1,175 @@
+import { afterEach, expect, it } from 'vitest';
+import { createRun, stepRun } from '../../src/engine/core.ts';
+import type { LogEntry } from '../../src/engine/log.ts';
+import { rebuildCapture } from '../../src/record/capture.ts';
+import { scanRun } from '../../src/record/reader.ts';
+import type { WatchEvent } from '../../src/watch/events.ts';
+import { enterPacker, needSerial, type Stage, setStage, shownBar, sleep, startRun } from './stage.ts';
+
+// The built app in real Chromium, its real Web Serial, the C device on a pseudo-terminal: bytes all the way.
+
+let stage: Stage | null = null;
+afterEach(async () => {
+  await stage?.close();
+  stage = null;
+});
+
+/** The events as the worker in Chromium recorded them, and as Node judges the same log. */
+function judgeAgain(file: Uint8Array): { recorded: WatchEvent[]; again: WatchEvent[] } {
+  const recorded: WatchEvent[] = [];
+  const entries: LogEntry[] = [];
+  const { head } = scanRun(file, { entry: (e) => entries.push(e), event: (e) => recorded.push(e) });
+  if (head === null) throw new Error('the run has no head');
+  const again: WatchEvent[] = [];
+  const run = createRun(head);
+  for (const entry of entries) stepRun(run, entry, { event: (e) => again.push(e) });
+  return { recorded, again };
+}
+
+const PACKER = 'Packer of the test';
+
+async function endRun(s: Stage): Promise<void> {
+  await s.page.getByTestId('end-run').click();
+  await s.page.getByTestId('confirm-yes').click();
+  await s.page.getByTestId('review-trace').waitFor();
+}
+
+async function advance(s: Stage, to: string): Promise<void> {
+  const next = s.page.getByTestId('stage-next');
+  await s.page.locator(`[data-testid=stage-next][data-to="${to}"]`).waitFor();
+  await next.click();
+  const reason = s.page.getByTestId('stage-reason');
+  const stageNow = s.page.locator(`[data-testid=stage][data-stage="${to}"]`);
+  await Promise.race([reason.waitFor(), stageNow.waitFor()]);
+  if (await reason.isVisible()) {
+    await reason.fill('a test takes the short way');
+    await s.page.getByTestId('confirm-yes').click();
+  }
+  await stageNow.waitFor();
+}
+
+it('plug, connect, fill, warned before rated, acknowledge, hold, let down, saved, reloaded: count for count', async (context) => {
+  needSerial(context);
+  stage = await setStage();
+  const { page, device } = stage;
+  await enterPacker(page, PACKER, 2.0);
+  await startRun(stage, PACKER);
+  await device.op('true 0 12000 14000 18000');
+  await expect.poll(() => shownBar(page), { timeout: 10_000 }).toBeCloseTo(0, 1);
+
+  // Fill, and go on: an operator who looks elsewhere. The truth passes rated some time after the alarm.
+  if (await page.locator('[data-testid=stage-next][data-to="seat"]').isVisible())
+    await advance(stage, 'seat');
+  await advance(stage, 'inflate');
+  await device.op('ramp 230000 12');
+  const urgent = page.locator('[data-testid="alarm-rising"], [data-testid="alarm-ceiling"]').first();
+  await urgent.waitFor({ timeout: 20_000 });
+  const truePa = Number((await device.state()).truePa);
+  expect(truePa).toBeLessThan(200_000);
+  await device.op('ramp 150000 2');
+  await page.locator('[data-testid^="acknowledge"]').first().click();
+  await expect.poll(() => urgent.isVisible(), { timeout: 15_000 }).toBe(false);
+
+  await advance(stage, 'hold');
+  await sleep(3000);
+  expect(await shownBar(page)).toBeCloseTo(1.5, 1);
+  await page.getByTestId('witness-hard').click();
+  await advance(stage, 'let-down');
+  await device.op('ramp 0 3');
+  await expect.poll(() => shownBar(page), { timeout: 10_000 }).toBeCloseTo(0, 1);
+  await advance(stage, 'done');
+  await endRun(stage);
+
+  // Reopened after a reload: the record holds the very bytes that the device's line took.
+  await page.reload();
+  await page.getByTestId('review-trace').waitFor();
+  const file = await stage.runFile();
+  const capture = Buffer.from(rebuildCapture(file));
+  const sent = stage.sent();
+  expect(capture.length).toBeGreaterThan(10_000);
+  expect(sent.indexOf(capture)).toBeGreaterThanOrEqual(0);
+  const scan = scanRun(file);
+  expect(scan.damage).toEqual([]);
+  // Judged live in Chromium, judged again in Node from the log: the same events.
+  const { recorded, again } = judgeAgain(file);
+  expect(recorded.length).toBeGreaterThan(10);
+  expect(again).toEqual(recorded);
+  expect(stage.faults).toEqual([]);
+});
+
+it('unplugged in mid-hold: alarm within 1.2 s, replugged: the same run goes on with a marked gap', async (context) => {
+  needSerial(context);
+  stage = await setStage();
+  const { page, device } = stage;
+  await enterPacker(page, PACKER, 2.0);
+  await startRun(stage, PACKER);
+  await device.op('ramp 150000 3');
+  await page.waitForTimeout(3500);
+  const runBefore = await page.getByTestId('saved').textContent();
+  expect(runBefore).toContain('ecord');
+
+  const pulled = Date.now();
+  await device.op('unplug');
+  await page.getByTestId('alarm-pressure-lost').waitFor({ timeout: 5000 });
+  expect(Date.now() - pulled).toBeLessThan(1200);
+  expect(await page.getByTestId('pressure').getAttribute('data-trust')).toBe('lost');
+  expect(await page.locator('[data-testid^="alarm-"]').count()).toBe(1); // one pulled plug, one alarm
+  await sleep(1000);
+  expect(await device.op('plug')).toMatch(/^ok/);
+  await expect
+    .poll(() => page.getByTestId('pressure').getAttribute('data-trust'), { timeout: 10_000 })
+    .toBe('good');
+  await sleep(1500);
+  await endRun(stage);
+  const file = await stage.runFile(); // the only one: the same run
+  const gaps: string[] = [];
+  scanRun(file, { event: (e) => e.e === 'gap' && gaps.push(e.reason) });
+  expect(gaps).toContain('port');
+  // Nothing else is lost: what was sent before and after stands in the record whole.
+  const sent = stage.sent();
+  const capture = Buffer.from(rebuildCapture(file));
+  expect(sent.includes(capture.subarray(0, 4000))).toBe(true);
+  expect(sent.includes(capture.subarray(-2000))).toBe(true);
+  expect(stage.faults).toEqual([]);
+});
+
+it('a device that resets and a cable that adds garbage are seen, marked and survived', async (context) => {
+  needSerial(context);
+  stage = await setStage();
+  const { page, device } = stage;
+  await enterPacker(page, PACKER, 2.0);
+  await startRun(stage, PACKER);
+  await device.op('ramp 100000 1');
+  await sleep(2000);
+  for (let i = 0; i < 5; i++) {
+    await device.op('garbage 97');
+    await sleep(120);
+  }
+  await expect.poll(() => shownBar(page), { timeout: 10_000 }).toBeCloseTo(1.0, 1);
+  await device.op('reset watchdog');
+  await page.getByTestId('alarm-device-reset').waitFor({ timeout: 8000 });
+  await expect
+    .poll(() => page.getByTestId('pressure').getAttribute('data-trust'), { timeout: 10_000 })
+    .toBe('good');
+  expect(await shownBar(page)).toBeCloseTo(1.0, 1);
+  await sleep(1500);
+  await endRun(stage);
+  const file = await stage.runFile();
+  const marks: string[] = [];
+  let stray = 0;
+  scanRun(file, {
+    entry: (entry) => {
+      if (entry.l === 'stray') stray += entry.bytes.length;
+    },
+    event: (e) => {
+      if (e.e === 'gap') marks.push(`gap ${e.reason}`);
+      if (e.e === 'device') marks.push(`device ${e.what}`);
+    },
+  });
+  expect(stray).toBeGreaterThanOrEqual(5 * 97);
+  expect(marks).toContain('device reset');
+  expect(marks).toContain('gap reset');
+  const capture = Buffer.from(rebuildCapture(file));
+  expect(stage.sent().indexOf(capture)).toBeGreaterThanOrEqual(0);
+  expect(stage.faults).toEqual([]);
+});

@@ -1,0 +1,147 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import type { BrowserContext, Page } from 'playwright-core';
+import type { TestContext } from 'vitest';
+import { type HostDevice, startDevice } from '../../firmware-protocol/host/run.ts';
+import { compiler, notRun } from '../unit/not-run.ts';
+import { faults, open, profile, serve, USB } from './app.ts';
+
+export const sleep = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms));
+
+/** What a test with the real serial stack needs: root and a network namespace for the plug, a compiler. */
+export function needSerial(context: TestContext): void {
+  if (process.env.STEADYBAR_APART !== '1')
+    notRun(context, 'the plug needs root and unshare (run by npm test)');
+  if (compiler() === null) notRun(context, 'no C compiler');
+}
+
+export interface Stage {
+  readonly origin: string;
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly device: HostDevice;
+  /** Errors that the page threw or logged since it was opened. */
+  readonly faults: string[];
+  /** Every byte that the device's line took so far. */
+  sent(): Buffer;
+  /** The file of the only run in this profile, from the browser's private file system; the run must be closed. */
+  runFile(): Promise<Uint8Array>;
+  /** Another browser on the same profile, after the first one ended or was killed. */
+  reopen(): Promise<void>;
+  /** Process ids of the browser's processes. */
+  browserPids(): number[];
+  close(): Promise<void>;
+}
+
+/** Processes whose command line names this profile folder: the browser and all its children. */
+function pidsOf(dir: string): number[] {
+  const found: number[] = [];
+  for (const name of readdirSync('/proc')) {
+    if (!/^\d+$/.test(name)) continue;
+    try {
+      if (readFileSync(`/proc/${name}/cmdline`, 'utf8').includes(dir)) found.push(Number(name));
+    } catch {
+      // ended in between
+    }
+  }
+  return found;
+}
+
+/** Serves the app, starts a browser on a fresh profile and the C device, unplugged. */
+export async function setStage(options: readonly string[] = []): Promise<Stage> {
+  const server = await serve();
+  const { dir, dispose } = profile(server.origin);
+  const work = mkdtempSync(path.join(tmpdir(), 'steadybar-e2e-'));
+  const tap = path.join(work, 'sent.bin');
+  const device = startDevice(['--tap', tap, '--serial', USB.serial, '--baud', '0', ...options]);
+  let context = await open(dir);
+  let page = await context.newPage();
+  const seen: string[] = [];
+  const watch = () => {
+    const list = faults(page);
+    const timer = setInterval(() => seen.push(...list.splice(0)), 50);
+    page.once('close', () => clearInterval(timer));
+  };
+  watch();
+  await page.goto(server.origin);
+  await page.getByTestId('start-live').waitFor();
+  // The browser starts to listen for plugs at the origin's first serial call.
+  await page.evaluate(() => navigator.serial.getPorts());
+  const stage: Stage = {
+    origin: server.origin,
+    get page() {
+      return page;
+    },
+    get context() {
+      return context;
+    },
+    device,
+    faults: seen,
+    sent: () => readFileSync(tap),
+    async runFile() {
+      const text = await page.evaluate(async () => {
+        const found: File[] = [];
+        const walk = async (d: FileSystemDirectoryHandle): Promise<void> => {
+          for await (const handle of d.values()) {
+            if (handle.kind === 'directory') await walk(handle as FileSystemDirectoryHandle);
+            else found.push(await (handle as FileSystemFileHandle).getFile());
+          }
+        };
+        await walk(await navigator.storage.getDirectory());
+        const runs = found.filter((f) => f.name.endsWith('.run'));
+        if (runs.length !== 1) throw new Error(`files: ${found.map((f) => f.name).join(', ')}`);
+        const bytes = new Uint8Array(await runs[0]!.arrayBuffer());
+        let binary = '';
+        for (let i = 0; i < bytes.length; i += 32_768)
+          binary += String.fromCharCode(...bytes.subarray(i, i + 32_768));
+        return btoa(binary);
+      });
+      return new Uint8Array(Buffer.from(text, 'base64'));
+    },
+    async reopen() {
+      context = await open(dir);
+      page = await context.newPage();
+      watch();
+      await page.goto(server.origin);
+      await page.getByTestId('start-live').waitFor();
+      await page.evaluate(() => navigator.serial.getPorts());
+    },
+    browserPids: () => pidsOf(dir),
+    async close() {
+      await context.close().catch(() => undefined);
+      await device.quit();
+      await server.close();
+      dispose();
+      rmSync(work, { recursive: true, force: true });
+    },
+  };
+  return stage;
+}
+
+/** Enters a packer on its form: one size, one rating. */
+export async function enterPacker(page: Page, name: string, ratedBar: number): Promise<void> {
+  await page.goto(`${new URL(page.url()).origin}/#/packer/new`);
+  await page.getByTestId('doc-name').fill(name);
+  await page.getByTestId('doc-min').fill('100');
+  await page.getByTestId('doc-max').fill('150');
+  await page.getByTestId('ratings-0-ratedBar').fill(String(ratedBar));
+  await page.getByTestId('save-document').click();
+  await page.waitForURL((url) => !url.hash.endsWith('/new'));
+}
+
+/** Plugs the device in and takes the three presses: connect, packer, zero. */
+export async function startRun(stage: Stage, packer: string): Promise<void> {
+  const { page, device } = stage;
+  await page.goto(`${stage.origin}/#/live`);
+  const plugged = await device.op('plug');
+  if (!plugged.startsWith('ok')) throw new Error(plugged);
+  await page.waitForFunction(async () => (await navigator.serial.getPorts()).length === 1);
+  await page.getByTestId('connect-device').click();
+  await page.getByText(packer).first().click();
+  await page.getByTestId('zero').click();
+  await page.getByTestId('stage-next').waitFor();
+}
+
+/** The shown pressure in bar. */
+export const shownBar = async (page: Page) => Number(await page.getByTestId('pressure-value').textContent());
