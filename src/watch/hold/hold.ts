@@ -24,8 +24,8 @@ export interface HoldState {
   bandUs: number;
   minBar: number | null;
   maxBar: number | null;
-  /** Arrival of the last usable pressure and whether it was in the band and still. */
-  lastUs: number | null;
+  /** Sampling time of the last usable pressure, s, and whether it was in the band and still. */
+  lastS: number | null;
   lastIn: boolean;
   still: boolean;
   /** Since when the packer has been at rest after the fill, s; null: not yet. */
@@ -75,7 +75,7 @@ export function createHold(sinceUs: number, tUs: number): HoldState {
     bandUs: 0,
     minBar: null,
     maxBar: null,
-    lastUs: null,
+    lastS: null,
     lastIn: false,
     still: false,
     filledS: null,
@@ -129,8 +129,8 @@ export function holdReading(
   const { setup } = ctx;
   const limits = setup?.limits ?? null;
   const sees = tapSeesPacker(setup);
-  if (h.lastUs !== null && h.lastIn) {
-    const dt = reading.tUs - h.lastUs;
+  if (h.lastS !== null && h.lastIn) {
+    const dt = (reading.tS - h.lastS) * 1e6;
     if (dt <= longestUs) h.bandUs += dt;
   }
   if (fresh) stepSegment(h, reading, ctx, emit);
@@ -140,7 +140,7 @@ export function holdReading(
     if (sees && inBand(bar, limits) && h.still) h.bandUs += h.creditUs;
     h.creditUs = 0;
   }
-  h.lastUs = reading.tUs;
+  h.lastS = reading.tS;
   // Behind a hose the value is the packer's only while no air flows.
   h.lastIn = sees && inBand(bar, limits) && (h.still || setup?.tap === 'packer');
   if (sees) {
@@ -157,8 +157,8 @@ export function holdReading(
   const settled = h.filledS !== null && reading.tS - h.filledS >= TREND_AFTER_S;
   if (sees && settled && trendAdd(h.trend, reading.tS, bar))
     h.exit = bandExit(h.trend, limits?.floorBar ?? null, limits?.ceilingBar ?? null);
-  h.judgedS ??= reading.tS;
-  if (reading.tS - h.judgedS >= JUDGE_S) {
+  // At once for what can never be told here, then once a minute.
+  if (h.judgedS === null || reading.tS - h.judgedS >= JUDGE_S) {
     h.judgedS = reading.tS;
     judge(h, reading.tUs, reading.tS, ctx, emit);
   }
@@ -246,7 +246,7 @@ function tellLift(h: HoldState, tUs: number, setup: Setup | null, emit: Emit): v
 
 /** A hole in the readings: nothing is counted across it and the segment ends. */
 export function holdHole(h: HoldState, tUs: number, setup: Setup | null, emit: Emit): void {
-  h.lastUs = null;
+  h.lastS = null;
   trendClear(h.trend);
   h.exit = null;
   if (!h.segment.open) return;

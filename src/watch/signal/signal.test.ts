@@ -37,6 +37,14 @@ describe('holes', () => {
     expect(s.median).toBeNull();
   });
 
+  it('frames that come late in a bunch leave none', () => {
+    const s = from(3);
+    for (let k = 1; k <= 60; k++) {
+      const late = { ...readingOf(3 + k / 20, 1), tUs: 6e6 + k };
+      expect(signalFrame(s, late)).toBeNull();
+    }
+  });
+
   it('names the port, the reset, the clock', () => {
     const port = from(3);
     port.portLost = true;

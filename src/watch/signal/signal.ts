@@ -101,7 +101,7 @@ export interface Hole {
   readonly unreported: boolean;
 }
 
-/** Longest spacing of two frames that is no hole, µs. */
+/** Longest spacing of two samples that is no hole, µs. */
 export function longestSpacingUs(s: Signal): number {
   return Math.max(1, 5 * s.period.periodS) * 1e6;
 }
@@ -121,7 +121,8 @@ export function signalFrame(s: Signal, reading: Reading): Hole | null {
   s.firstUs ??= reading.tUs;
   let hole: Hole | null = null;
   const last = s.lastFrameUs;
-  if (last !== null && reading.tUs - last > longestSpacingUs(s)) {
+  // By the times of sampling: frames that come late in a bunch leave no hole.
+  if (last !== null && s.lastTS !== null && (reading.tS - s.lastTS) * 1e6 > longestSpacingUs(s)) {
     hole = {
       reason: holeReason(s, last),
       fromUs: last,

@@ -1,0 +1,128 @@
+import type { ResinSetup } from '../../job/setup.ts';
+import type { Course } from './course.ts';
+
+/**
+ * What is known of the gas temperature in the packer, and how well. A probe in the air is the gas but for its lag,
+ * its gain and the corners it does not see; one on the sleeve leads the gas through the packer's wall; without either
+ * only the prior is left: heat of the fill, and a cure that may warm and cool the gas by what its exotherm allows.
+ */
+export type Witness = 'air' | 'sleeve' | 'none';
+
+export interface GasCourse {
+  readonly witness: Witness;
+  /** Blocks of the course that are used: all but those without the witness. */
+  readonly index: readonly number[];
+  /** ln of the gas temperature as the witness tells it, lag taken off; about the mean. Zeros without one. */
+  readonly lnT: readonly number[];
+  /** Change of ln T for one second more of lag. */
+  readonly perLag: readonly number[];
+  /** Mean temperature, K. */
+  readonly kelvin: number;
+}
+
+/** One slow error: comes and goes ('wander') or swings smoothly ('smooth'). sd in K, time in s. */
+export interface GasError {
+  readonly kind: 'wander' | 'smooth';
+  readonly sdK: number;
+  readonly timeS: number;
+}
+
+/** What the temperature that the witness tells may be wrong by (95 % is about two of each). */
+export interface GasDoubt {
+  /** Lag that is taken off and its standard uncertainty, s. Negative: the witness leads the gas. */
+  readonly lagS: number;
+  readonly sdLagS: number;
+  /** Share of a change that reaches the gas, and its standard uncertainty. */
+  readonly share: number;
+  readonly sdShare: number;
+  readonly errors: readonly GasError[];
+  /** Heat of the fill that the witness does not tell: mean and sd, K, for each of past.ts FADES_S. */
+  readonly fill: readonly (readonly [mean: number, sd: number])[];
+}
+
+/**
+ * A probe in the air: bare wires answer in seconds, a sheath in half a minute. 0.17 K that wander in ten minutes are a
+ * trend known to 0.05 K/min (95 %) over ten minutes.
+ */
+export const AIR: GasDoubt = {
+  lagS: 18,
+  sdLagS: 12,
+  share: 1,
+  sdShare: 0.06,
+  errors: [{ kind: 'wander', sdK: 0.17, timeS: 600 }],
+  fill: [
+    [0, 0.5],
+    [0, 0.3],
+    [0, 0.15],
+    [0, 0.05],
+  ],
+};
+
+/** A probe between packer and sleeve: 3-8 mm of rubber lie between it and the gas, minutes of diffusion. */
+export const SLEEVE: GasDoubt = {
+  lagS: -120,
+  sdLagS: 80,
+  share: 0.95,
+  sdShare: 0.1,
+  errors: [
+    { kind: 'wander', sdK: 0.3, timeS: 600 },
+    { kind: 'smooth', sdK: 0.6, timeS: 900 },
+  ],
+  fill: [
+    [1, 2],
+    [1, 1.5],
+    [0.7, 0.8],
+    [0.2, 0.3],
+  ],
+};
+
+/** Standard deviation of what a cure does to the gas, K, by the resin's exotherm (common practice, no source). */
+const CURE_K = { low: 4, medium: 7, high: 14, unknown: 12 } as const;
+const CURE_TIME_S = 1200;
+
+export function blind(exotherm: ResinSetup['exotherm'] | 'none'): GasDoubt {
+  return {
+    lagS: 0,
+    sdLagS: 0,
+    share: 0,
+    sdShare: 0,
+    errors: [
+      { kind: 'wander', sdK: 0.3, timeS: 600 },
+      { kind: 'smooth', sdK: exotherm === 'none' ? 2 : CURE_K[exotherm], timeS: CURE_TIME_S },
+    ],
+    fill: [
+      [1, 3],
+      [1.5, 3],
+      [1.5, 1.5],
+      [0.5, 0.5],
+    ],
+  };
+}
+
+/** Share of the blocks that must have a value before a probe is a witness. */
+const LEAST_SHARE = 0.8;
+
+/** The best witness that the course has, and what it tells. `ground` stands in for the mean where there is none. */
+export function gasCourse(c: Course, groundC: number | null): GasCourse {
+  for (const witness of ['air', 'sleeve'] as const) {
+    const values = c[witness];
+    const index: number[] = [];
+    values.forEach((v, i) => {
+      if (v !== null) index.push(i);
+    });
+    if (index.length < 4 || index.length < LEAST_SHARE * c.t.length) continue;
+    const kelvin = index.reduce((s, i) => s + values[i]!, 0) / index.length;
+    const doubt = witness === 'air' ? AIR : SLEEVE;
+    const last = index.length - 1;
+    const perLag = index.map((i, j) => {
+      const a = index[Math.max(0, j - 1)]!;
+      const b = index[Math.min(last, j + 1)]!;
+      return (values[b]! - values[a]!) / (c.t[b]! - c.t[a]!) / values[i]!;
+    });
+    const lnT = index.map((i, j) => Math.log(values[i]! / kelvin) + doubt.lagS * perLag[j]!);
+    return { witness, index, lnT, perLag, kelvin };
+  }
+  const index = c.t.map((_, i) => i);
+  const zero = index.map(() => 0);
+  return { witness: 'none', index, lnT: zero, perLag: zero, kelvin: (groundC ?? 10) + 273.15 };
+}
