@@ -46,13 +46,19 @@ function rating(packer: PackerDocument, diameterMm: number | null, notes: Notes)
 }
 
 /** Expanded uncertainty of the reading at rated, bar, rounded up. */
-function uncertainty(rated: number, planned: PlannedChannels, zeroed: boolean, notes: Notes): number {
+function uncertainty(
+  rated: number,
+  planned: PlannedChannels,
+  air: Setup['air'],
+  zeroed: boolean,
+  notes: Notes,
+): number {
   const ch = planned.pressure;
   let u = Math.max(UNKNOWN_U.least, UNKNOWN_U.share * rated);
   if (ch === null) notes.warn('u-assumed');
   else {
-    u = pressureBudget(ch, rated, planned.supplied, { zeroed }).expanded;
-    if (ch.gaugeKind === 'gauge' ? ch.rangeHi < rated : ch.rangeHi < rated + 0.8)
+    u = pressureBudget(ch, rated, planned.supplied, { zeroed, airU: air.uBar }).expanded;
+    if (ch.rangeHi < rated + (ch.gaugeKind === 'absolute' ? air.bar : 0))
       notes.refuse('rated-over-range', [input('rated', rated, 'bar')]);
   }
   u = up(u);
@@ -88,7 +94,7 @@ export function planPressure(
   }
   const rated = rating(packer, diameterMm, notes);
   if (rated === null) return none;
-  const u = uncertainty(rated, planned, zeroed, notes);
+  const u = uncertainty(rated, planned, air, zeroed, notes);
   const guarded = Math.max(0, down(rated - u));
 
   // Lift by warmth concerns every line that may not let it out.

@@ -161,7 +161,7 @@ export function makeSetup(request: PlanRequest): Plan {
             planned.pressure,
             pressure.limits?.ratedBar ?? (planned.pressure.rangeLo + planned.pressure.rangeHi) / 2,
             planned.supplied,
-            { zeroed },
+            { zeroed, airU: air.uBar },
           ),
   };
 }

@@ -56,7 +56,6 @@ function planOf(
     // Zero, supply and noise change with the reading and are added there.
     for (const row of pressureBudget(ch, 0, supplied).rows)
       if (row.code !== 'zero' && row.code !== 'supply' && row.code !== 'noise') u2 += square(row.u);
-    if (ch.gaugeKind === 'absolute' || ch.gaugeKind === 'sealed') u2 += square((setup?.air.uBar ?? 0.05) / 2);
   } else if (ch.role === 'temperature' && ch.signal !== 'thermocouple') {
     if (ch.calibration === null) flags |= FLAG.uncalibrated;
     u2 = square(temperatureBudget(ch, 20, null).combined);

@@ -8,8 +8,14 @@ import { disagreeing, tooFast, tooFastK, watchCount } from './plausibility.ts';
 import { FLAG, type Reading, type TemperatureReading } from './reading.ts';
 import type { ChannelMemory, ChannelPlan, SensingState } from './state.ts';
 import { hotJunction } from './thermocouple.ts';
-import { SUPPLY_MEASURED, SUPPLY_UNKNOWN, supplySensitivity, temperatureBudget } from './uncertainty.ts';
-import { addToBins, zeroUncertainty } from './zero.ts';
+import {
+  SUPPLY_MEASURED,
+  SUPPLY_UNKNOWN,
+  supplySensitivity,
+  temperatureBudget,
+  zeroUncertainty,
+} from './uncertainty.ts';
+import { addToBins } from './zero.ts';
 
 export { createSensing, type SensingState } from './state.ts';
 
@@ -125,7 +131,7 @@ function readPressure(state: SensingState, frame: SampleFrame, tS: number): Pres
   addToBins(state.bins, tS, open);
   if (m.value !== null && tooFast(bar - m.value, tS - m.atS)) flags |= FLAG.rate;
   const perCount = (plan.step / plan.stepCounts) * factor;
-  const uZero = zeroUncertainty(ch, zeroed);
+  const uZero = zeroUncertainty(ch, zeroed, state.setup?.air.uBar);
   const uSupply = relSupply === 0 ? 0 : (supplySensitivity(ch, indicated) * relSupply) / R3;
   m.u = 2 * Math.sqrt(plan.u2 + uZero * uZero + uSupply * uSupply + m.watch.noise * perCount * perCount);
   m.value = bar;

@@ -72,6 +72,16 @@ group('uncertainty', () => {
     expect(at(3) / at(0)).toBeCloseTo((3 + 0.75) / 0.75, 6);
   });
 
+  it('an absolute sensor adds the air pressure, which a zero takes away but for the weather', () => {
+    const absolute = { ...calibrated, gaugeKind: 'absolute' as const };
+    const zeroRow = (o: { zeroed: boolean; airU?: number }) =>
+      budget({ channels: [absolute] }, 0, 1.8, o)!.rows.find((r) => r.code === 'zero')!.u;
+    expect(zeroRow({ zeroed: false, airU: 0.06 })).toBeGreaterThan(0.03);
+    expect(zeroRow({ zeroed: false })).toBeGreaterThan(0.07);
+    expect(zeroRow({ zeroed: true, airU: 0.06 })).toBeLessThan(0.004);
+    expect(budget({ channels: [calibrated] }, 0, 1.8, { airU: 0.06 })!.expanded).toBeLessThan(0.03);
+  });
+
   it('the reading carries what the table says', () => {
     const s = createSensing();
     describe(s, { ...HELLO, channels: 1 }, [PRESS]);

@@ -44,6 +44,8 @@ export interface BudgetOptions {
   readonly noise?: number;
   /** Zero taken for this job with the coupling open. */
   readonly zeroed?: boolean;
+  /** Expanded uncertainty of the air pressure, bar: it counts for absolute and sealed sensors. */
+  readonly airU?: number;
   /** Temperature of the cold junction, °C; 20 where nothing has been read yet. */
   readonly junctionC?: number;
 }
@@ -91,6 +93,21 @@ export function supplySensitivity(ch: ChannelSetup, bar: number): number {
   return Math.abs((bar - line.a) * (ch.calibration?.gain ?? 1));
 }
 
+/** What the weather may move the air pressure within a job after the zero, standard uncertainty, bar. */
+const WEATHER_U = 0.003;
+/** Air pressure of which nothing is known: off by a weather front and a thousand metres, expanded, bar. */
+export const UNKNOWN_AIR_U = 0.15;
+
+/**
+ * Standard uncertainty of the zero, bar: hysteresis once it was taken, drift before. An absolute or sealed sensor
+ * shows the air pressure besides: the zero takes that away but for the weather since.
+ */
+export function zeroUncertainty(ch: ChannelSetup, zeroed: boolean, airU = UNKNOWN_AIR_U): number {
+  const own = ((zeroed ? SHARES.zero : SHARES.openZero) * Math.abs(ch.rangeHi - ch.rangeLo)) / R3;
+  if (ch.gaugeKind !== 'absolute' && ch.gaugeKind !== 'sealed') return own;
+  return Math.hypot(own, zeroed ? WEATHER_U : airU / 2);
+}
+
 function calibrated(ch: ChannelSetup, span: number): BudgetRow[] {
   const c = ch.calibration;
   if (c === null) return [{ code: 'sensor', u: ch.uSensor, distribution: 'rectangular', type: 'B' }];
@@ -121,7 +138,7 @@ export function pressureBudget(
     });
   rows.push({
     code: 'zero',
-    u: ((options.zeroed === true ? SHARES.zero : SHARES.openZero) * span) / R3,
+    u: zeroUncertainty(ch, options.zeroed === true, options.airU),
     distribution: 'rectangular',
     type: 'B',
   });

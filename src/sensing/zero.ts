@@ -1,16 +1,12 @@
 import type { ChannelSetup } from '../job/setup.ts';
 import type { SensingState, ZeroBin } from './state.ts';
-import { stepValue } from './uncertainty.ts';
+import { stepValue, UNKNOWN_AIR_U } from './uncertainty.ts';
 
 /** Length of a bin and how many are kept: a second, or at slow rates the last few readings. */
 const BIN_S = 0.1;
 const BINS = 12;
 const WINDOW_S = 1.05;
 const LEAST_READINGS = 3;
-
-/** Half-widths as shares of the span (common practice): hysteresis after a zero, drift without one. */
-const ZEROED = 0.0005;
-const OPEN = 0.0025;
 
 export function addToBins(bins: ZeroBin[], tS: number, bar: number): void {
   const last = bins[bins.length - 1];
@@ -23,11 +19,6 @@ export function addToBins(bins: ZeroBin[], tS: number, bar: number): void {
   }
   if (bins.length >= BINS) bins.shift();
   bins.push({ s: tS, n: 1, sum: bar, min: bar, max: bar });
-}
-
-/** Standard uncertainty of the zero, bar. */
-export function zeroUncertainty(ch: ChannelSetup, zeroed: boolean): number {
-  return ((zeroed ? ZEROED : OPEN) * Math.abs(ch.rangeHi - ch.rangeLo)) / Math.sqrt(3);
 }
 
 /**
@@ -43,8 +34,6 @@ export function zeroLimitBar(
   return ch.gaugeKind === 'absolute' || ch.gaugeKind === 'sealed' ? own + airUBar : own;
 }
 
-/** Where no air pressure was entered it may be off by a weather front and a thousand metres, bar. */
-const UNKNOWN_AIR_U = 0.15;
 const limitOf = (state: SensingState, ch: ChannelSetup): number =>
   zeroLimitBar(ch, state.setup?.air.uBar ?? UNKNOWN_AIR_U);
 
