@@ -8,10 +8,10 @@ import { PLACE } from '../words/terms.ts';
 import { UI } from '../words/ui.ts';
 import { type Pace, paceOf, toPlot, valueAt } from './trace-data.ts';
 import { attachGestures } from './trace-gestures.ts';
-import { type Decor, drawOver, drawUnder, inkOf } from './trace-paint.ts';
+import { type Decor, drawOver, drawUnder, drawUnits, inkOf } from './trace-paint.ts';
 import { keyView, type View } from './trace-view.ts';
 
-const AXIS_PX = { left: 52, right: 48, bottom: 30, top: 8 };
+const AXIS_PX = { left: 52, right: 48, bottom: 30, top: 22 };
 
 /**
  * The trace: pressure and temperatures over the seconds from the first sample. A thin wrapper round uPlot: data
@@ -88,7 +88,17 @@ export function Trace(props: {
         ],
         hooks: {
           drawClear: [(u) => drawUnder(u, props.decor, ink, toUnit)],
-          draw: [(u) => drawOver(u, props.decor, ink, toUnit)],
+          draw: [
+            (u) => {
+              drawOver(u, props.decor, ink, toUnit);
+              drawUnits(
+                u,
+                ink,
+                scaleOf('pressure', props.units).unit,
+                hasTemps ? scaleOf('temperature', props.units).unit : '',
+              );
+            },
+          ],
           setCursor: [(u) => setReadout(readAt(u))],
           setSize: [() => tellBox()],
           ready: [() => queueMicrotask(tellBox)],
@@ -198,7 +208,8 @@ export function Trace(props: {
   );
 }
 
-const DASHES: readonly number[][] = [[], [6, 4], [2, 3], [10, 3, 2, 3]];
+/** Dashes that tell temperatures apart without colour, in the order of the series. */
+export const DASHES: readonly number[][] = [[], [6, 4], [2, 3], [10, 3, 2, 3]];
 
 /** Kinds of series: another set needs another plot. */
 function key(window: TraceWindow | null): string {

@@ -68,6 +68,7 @@ function hatch(
   step: number,
 ): void {
   ctx.save();
+  ctx.setLineDash([]);
   ctx.beginPath();
   ctx.rect(x, y, w, h);
   ctx.clip();
@@ -110,7 +111,7 @@ export function drawUnder(u: uPlot, decor: Decor, ink: Ink, unit: (bar: number) 
       hatch(ctx, x0, top, w, height, 10 * ratio);
     }
     if (decor.practice) {
-      ctx.globalAlpha = 0.16;
+      ctx.globalAlpha = 0.09;
       ctx.fillStyle = ink.ink;
       ctx.font = `700 ${Math.round(Math.min(height * 0.4, width * 0.13))}px system-ui, sans-serif`;
       ctx.textAlign = 'center';
@@ -178,9 +179,24 @@ export function drawOver(u: uPlot, decor: Decor, ink: Ink, unit: (bar: number) =
       ctx.globalAlpha = 0.55;
       ctx.stroke();
       ctx.globalAlpha = 1;
-      shape(ctx, m.priority, at, top + 8 * ratio, 6 * ratio);
+      shape(ctx, m.priority, at, top + 10 * ratio, 8 * ratio);
     }
   });
+}
+
+/** The unit of each axis, over its numbers. */
+export function drawUnits(u: uPlot, ink: Ink, left: string, right: string): void {
+  const { ctx, bbox } = u;
+  ctx.save();
+  ctx.font = `${13 * uPlot.pxRatio}px system-ui, sans-serif`;
+  ctx.fillStyle = ink.ink2;
+  ctx.textBaseline = 'bottom';
+  const y = bbox.top - 5 * uPlot.pxRatio;
+  ctx.textAlign = 'right';
+  ctx.fillText(left, bbox.left - 6 * uPlot.pxRatio, y);
+  ctx.textAlign = 'left';
+  ctx.fillText(right, bbox.left + bbox.width + 6 * uPlot.pxRatio, y);
+  ctx.restore();
 }
 
 /** The alarm's own shape, so that colour is never the only means: square cut, triangle, disc; a bar for events. */

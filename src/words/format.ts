@@ -47,6 +47,12 @@ export function pressureRate(mbarPerMin: Maybe, units = METRIC): string {
   return known(mbarPerMin) ? showText('pressureRate', mbarPerMin, units) : NO_VALUE;
 }
 
+/** A slope while air flows, bar/s, as small pressure a second. */
+export function pressureSlope(barPerS: Maybe, units = METRIC): string {
+  if (!known(barPerS)) return NO_VALUE;
+  return `${showText('smallPressure', barPerS * 1000, units, 'point', -1)}/s`;
+}
+
 /** A length of time for reading: 8 s, 4 min 05 s, 2 h 07 min. */
 export function duration(seconds: number | null | undefined): string {
   if (seconds === null || seconds === undefined || !Number.isFinite(seconds)) return NO_VALUE;

@@ -81,7 +81,8 @@ export const REVIEW = {
 
 export const SETTINGS = {
   title: 'Settings',
-  theme: 'Look',
+  look: 'Look and units',
+  theme: 'Colours',
   themes: { auto: 'As the tablet', light: 'Light', dark: 'Dark', sun: 'Sunlight (high contrast)' },
   units: 'Units',
   unitPressure: 'Pressure',
@@ -113,9 +114,9 @@ export const DOCS = {
   serial: 'Serial number',
   retired: 'Retired',
   notes: 'Notes',
-  sizes: 'Pipe diameters it may grow to',
-  smallest: 'Smallest',
-  largest: 'Largest',
+  smallest: 'Smallest pipe',
+  largest: 'Largest pipe',
+  more: 'Lengths, free inflation, volume, relief valve',
   plate: 'The plate says',
   ratings: 'Rated pressure by diameter',
   ratingsText: 'From the plate or the maker’s sheet. Between two rows the lower pressure counts.',

@@ -16,6 +16,7 @@ export const UI = {
   ceiling: 'Ceiling',
   working: 'Working',
   floor: 'Floor',
+  lines: 'Lines of the trace',
   notKnown: 'not known',
   to: 'to',
   in: 'in',

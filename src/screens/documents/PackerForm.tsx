@@ -44,7 +44,7 @@ export function PackerForm(props: { form: Form<PackerDocument> }) {
             onValue={(plate) => change({ plate })}
           />
           <NumberField
-            label={`${DOCS.sizes}: ${DOCS.smallest.toLowerCase()}`}
+            label={DOCS.smallest}
             kind="length"
             units={app.units()}
             value={d().sizes.minMm}
@@ -53,7 +53,7 @@ export function PackerForm(props: { form: Form<PackerDocument> }) {
             testId="doc-min"
           />
           <NumberField
-            label={`${DOCS.sizes}: ${DOCS.largest.toLowerCase()}`}
+            label={DOCS.largest}
             kind="length"
             units={app.units()}
             value={d().sizes.maxMm}
@@ -78,7 +78,7 @@ export function PackerForm(props: { form: Form<PackerDocument> }) {
           testId="ratings"
         />
       </Part>
-      <Part title={DOCS.usable} folded>
+      <Part title={DOCS.more} folded>
         <Rows
           label={DOCS.usable}
           rows={d().usable}

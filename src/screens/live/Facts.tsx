@@ -1,5 +1,5 @@
 import { For, Show } from 'solid-js';
-import { duration, fixed, NO_VALUE, pressure, pressureRate, temperature } from '../../words/format.ts';
+import { duration, fixed, NO_VALUE, pressure, pressureSlope, temperature } from '../../words/format.ts';
 import { bandExitText, leakText, liftText } from '../../words/hold.ts';
 import { LIVE } from '../../words/live.ts';
 import { PLACE } from '../../words/terms.ts';
@@ -14,7 +14,7 @@ export function Facts() {
   const guard = () => live.view()?.guard ?? null;
   const rate = () => {
     const r = guard()?.rateBarPerS ?? null;
-    return r === null ? NO_VALUE : pressureRate(r * 60_000, app.units());
+    return r === null ? NO_VALUE : pressureSlope(r, app.units());
   };
   /** The slope is of use while a hand is at a valve; at rest it is only noise. */
   const moving = () => ['seat', 'inflate', 'let-down'].includes(live.view()?.stage ?? 'prepare');

@@ -105,12 +105,14 @@ export function Live(props: { jobId: string | null }) {
       <Show when={connected() || live.run() !== null}>
         <section class="live-trace panel" aria-label={LIVE.traceLabel}>
           <LiveTrace />
-          <CureLine
-            cure={view()?.cure ?? null}
-            hasResin={live.setup()?.resin !== null && live.setup() !== null}
-            nowUtcMs={app.nowMs()}
-            units={app.units()}
-          />
+          <Show when={live.run() !== null}>
+            <CureLine
+              cure={view()?.cure ?? null}
+              hasResin={live.setup()?.resin !== null && live.setup() !== null}
+              nowUtcMs={app.nowMs()}
+              units={app.units()}
+            />
+          </Show>
         </section>
         <section class="live-facts panel" aria-label={LIVE.facts}>
           <Facts />

@@ -1,5 +1,6 @@
 import { createMemo, createSignal, For } from 'solid-js';
 import type { TraceWindow } from '../../engine/messages.ts';
+import { Legend } from '../../widgets/Legend.tsx';
 import { scaleTop } from '../../widgets/ladder-layout.ts';
 import { StageRibbon } from '../../widgets/StageRibbon.tsx';
 import { alarmMarks, gapSpans, limitSpans } from '../../widgets/spans.ts';
@@ -98,21 +99,24 @@ export function LiveTrace() {
         label={LIVE.traceLabel}
         onBox={(left, right) => setBox({ left, right })}
       />
-      <fieldset class="segments">
-        <legend class="visually-hidden">{LIVE.span}</legend>
-        <For each={SPANS}>
-          {(s) => (
-            <button
-              type="button"
-              class="segment"
-              aria-pressed={span() === s.seconds}
-              onClick={() => setSpan(s.seconds)}
-            >
-              {s.text}
-            </button>
-          )}
-        </For>
-      </fieldset>
+      <div class="plot-foot">
+        <Legend series={window().series} />
+        <fieldset class="segments">
+          <legend class="visually-hidden">{LIVE.span}</legend>
+          <For each={SPANS}>
+            {(s) => (
+              <button
+                type="button"
+                class="segment"
+                aria-pressed={span() === s.seconds}
+                onClick={() => setSpan(s.seconds)}
+              >
+                {s.text}
+              </button>
+            )}
+          </For>
+        </fieldset>
+      </div>
     </div>
   );
 }

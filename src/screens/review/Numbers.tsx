@@ -30,7 +30,13 @@ export function Numbers(props: { detail: RunDetail; spans: readonly StageSpan[] 
             : `${props.detail.hello.deviceId} (${props.detail.hello.firmware})`}
         </Row>
         <Show when={leak()} keyed>
-          {(e) => (e.e === 'leak' ? <Row name={LIVE.leak}>{leakText(e.leak, app.units())}</Row> : null)}
+          {(e) =>
+            e.e === 'leak' ? (
+              <Row name={LIVE.leak} wide>
+                {leakText(e.leak, app.units())}
+              </Row>
+            ) : null
+          }
         </Show>
       </dl>
       <p class="small muted">{limitsText(setup(), app.units())}</p>
@@ -54,9 +60,9 @@ export function Numbers(props: { detail: RunDetail; spans: readonly StageSpan[] 
   );
 }
 
-function Row(props: { name: string; children: string }) {
+function Row(props: { name: string; children: string; wide?: boolean }) {
   return (
-    <div>
+    <div classList={{ 'fact-wide': props.wide ?? false }}>
       <dt>{props.name}</dt>
       <dd>{props.children}</dd>
     </div>

@@ -1,6 +1,7 @@
 import { createEffect, createMemo, createResource, createSignal, For, on, onCleanup, Show } from 'solid-js';
 import type { RunDetail, TraceWindow } from '../../engine/messages.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
+import { Legend } from '../../widgets/Legend.tsx';
 import { scaleTop } from '../../widgets/ladder-layout.ts';
 import { StageRibbon } from '../../widgets/StageRibbon.tsx';
 import { alarmMarks, gapSpans, limitSpans, stageSpans } from '../../widgets/spans.ts';
@@ -166,6 +167,7 @@ function Reviewed(props: { detail: RunDetail }) {
           onBox={(left, right) => setBox({ left, right })}
           label={REVIEW.traceLabel}
         />
+        <Legend series={window()?.series ?? []} />
         <div class="row no-print plot-buttons">
           <button
             type="button"

@@ -29,17 +29,15 @@ export function Settings() {
           </a>
         </div>
       </Part>
-      <Part title={SETTINGS.theme}>
-        <Choice
-          label={SETTINGS.theme}
-          testId="theme"
-          value={s().theme}
-          options={optionsOf(SETTINGS.themes)}
-          onValue={(theme) => change({ theme })}
-        />
-      </Part>
-      <Part title={SETTINGS.units}>
+      <Part title={SETTINGS.look}>
         <div class="fields">
+          <Choice
+            label={SETTINGS.theme}
+            testId="theme"
+            value={s().theme}
+            options={optionsOf(SETTINGS.themes)}
+            onValue={(theme) => change({ theme })}
+          />
           <Choice
             label={SETTINGS.unitPressure}
             testId="unit-pressure"

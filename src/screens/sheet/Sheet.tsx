@@ -1,4 +1,5 @@
-import { createEffect, createResource, createSignal, on, onCleanup, Show } from 'solid-js';
+import { createEffect, createMemo, createResource, createSignal, on, onCleanup, Show } from 'solid-js';
+import type { JobBundle } from '../../job/bundle.ts';
 import type { JobDocument } from '../../job/job-document.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { JOBS } from '../../words/jobs.ts';
@@ -7,7 +8,9 @@ import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
 import { createForm } from '../documents/form.ts';
 import { type Kept, keep, loadOne } from '../documents/store.ts';
+import { planOf } from '../setup-of.ts';
 import { Checks } from './Checks.tsx';
+import { Findings } from './Findings.tsx';
 import { Pressures } from './Pressures.tsx';
 import { PipePart, ResinPart, SleevePart, WhatPart } from './parts.tsx';
 import { SensorsPart } from './SensorsPart.tsx';
@@ -80,6 +83,26 @@ function Filled(props: { kept: Kept<JobDocument> }) {
   onCleanup(() => void write());
 
   const running = () => app.live.run()?.jobId === first.id;
+  const bundle = createMemo<JobBundle>(() => {
+    const job = form.draft();
+    const used = new Set(job.device.channels.flatMap((c) => (c.sensorId === null ? [] : [c.sensorId])));
+    return {
+      jobId: first.id,
+      job,
+      packer: shelf.packers(job.packerId).find((p) => p.id === job.packerId) ?? null,
+      resin: shelf.resins(job.resin.resinId).find((r) => r.id === job.resin.resinId) ?? null,
+      sensors: shelf.sensors().filter((s) => used.has(s.id)),
+    };
+  });
+  // A sheet with wrong entries keeps its last plan from being taken for the present one: none is shown.
+  const plan = createMemo(() => (form.ok() ? planOf(app, bundle(), 1) : null));
+  const apply = () => {
+    const { setup } = planOf(app, bundle(), (app.live.setup()?.number ?? 1) + 1);
+    app.ask({ q: 'setup', setup }).then(() => {
+      app.live.setSetup(setup);
+      app.say(SHEET.applied);
+    }, app.fail);
+  };
   const remove = () => {
     setRemoving(false);
     const before = form.draft();
@@ -98,13 +121,23 @@ function Filled(props: { kept: Kept<JobDocument> }) {
           {form.ok() ? SHEET.saved : SHEET.notSaved}
         </p>
       </header>
-      <WhatPart form={form} />
-      <PipePart form={form} />
-      <ResinPart form={form} shelf={shelf} />
-      <SensorsPart form={form} shelf={shelf} />
-      <Pressures form={form} shelf={shelf} jobId={first.id} running={running()} />
-      <Checks form={form} />
-      <SleevePart form={form} />
+      <div class="sheet-parts">
+        <div class="sheet-form">
+          <WhatPart form={form} />
+          <PipePart form={form} />
+          <ResinPart form={form} shelf={shelf} />
+          <Pressures
+            form={form}
+            proposalBar={plan()?.proposalBar ?? null}
+            running={running()}
+            onApply={apply}
+          />
+          <SensorsPart form={form} shelf={shelf} />
+          <Checks form={form} />
+          <SleevePart form={form} />
+        </div>
+        <Show when={plan()}>{(p) => <Findings plan={p()} />}</Show>
+      </div>
       <div class="row end save-row no-print">
         <button type="button" class="button quiet" onClick={() => setRemoving(true)}>
           {SHEET.removeSheet}

@@ -1,0 +1,38 @@
+import { createMemo, For } from 'solid-js';
+import type { TraceWindow } from '../engine/messages.ts';
+import { PLACE } from '../words/terms.ts';
+import { UI } from '../words/ui.ts';
+import { DASHES } from './Trace.tsx';
+
+/** Which line is which: told by dash, never by colour alone. */
+export function Legend(props: { series: TraceWindow['series'] }) {
+  const names = createMemo(
+    () =>
+      props.series.map((s) =>
+        s.name === 'bar'
+          ? UI.pressure
+          : s.place !== null && Object.hasOwn(PLACE, s.place)
+            ? PLACE[s.place as keyof typeof PLACE]
+            : UI.temperature,
+      ),
+    [],
+    { equals: (a, b) => a.join() === b.join() },
+  );
+  return (
+    <ul class="legend" aria-label={UI.lines}>
+      <For each={names()}>
+        {(name, i) => (
+          <li classList={{ bar: i() === 0 }}>
+            <svg width="28" height="8" aria-hidden="true">
+              <path
+                d="M0 4H28"
+                stroke-dasharray={i() === 0 ? undefined : DASHES[(i() - 1) % DASHES.length]?.join(' ')}
+              />
+            </svg>
+            {name}
+          </li>
+        )}
+      </For>
+    </ul>
+  );
+}
