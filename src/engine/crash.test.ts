@@ -4,6 +4,7 @@ import { runFileNames } from '../record/recovery.ts';
 import { createLossyStore, createMemoryStore } from '../record/stores/memory.ts';
 import { createMemoryDocuments } from '../record/stores/memoryDocuments.ts';
 import { judgeAgain } from './judgeAgain.ts';
+import { snapshotName } from './snapshot.ts';
 import { createHostBench, createTestLocks, practiceSetup } from './testing/bench.ts';
 
 const pagesOf = (runId: string): string => runFileNames(runId).pages;
@@ -97,6 +98,58 @@ describe('after a crash', () => {
     await after.run(500);
     await expect(after.ask({ q: 'resume-run', runId })).rejects.toMatchObject({ code: 'other-device' });
     expect(after.moment().run).toBeNull();
+  });
+});
+
+describe('a snapshot', () => {
+  /** Runs over a minute, dies, and is resumed: the events and the trace of the whole run. */
+  async function resumed(spoil: (text: string) => string) {
+    const files = createLossyStore();
+    const documents = createMemoryDocuments();
+    const b = createHostBench({ files, documents });
+    await b.connectRig();
+    const { runId } = await b.ask(open);
+    await b.ask({ q: 'command', command: { c: 'stage', to: 'hold' } });
+    await b.run(75_000);
+    const kept = files.kill();
+    const name = snapshotName(runId);
+    const text = new TextDecoder().decode(await kept.readAll(name));
+    const file = await kept.open(name);
+    file.truncate(0);
+    file.append(new TextEncoder().encode(spoil(text)));
+    file.flush();
+    file.close();
+    const after = createHostBench({ files: kept, documents, wallMs: b.wall.ms + 100_000 });
+    await after.connectRig();
+    await after.ask({ q: 'resume-run', runId });
+    await after.run(3000);
+    await after.ask({ q: 'end-run' });
+    const bytes = await kept.readAll(pagesOf(runId));
+    const { recorded, again } = judgeAgain(bytes);
+    expect(again).toEqual(recorded);
+    const { summary } = await after.ask({ q: 'run', runId });
+    const window = await after.ask({ q: 'window', runId, fromS: 0, toS: 500, points: 4000 });
+    expect(window.readings).toBe(summary.readings);
+    expect(summary.readings).toBe(scanRun(bytes).samples);
+    expect((await kept.list()).map((f) => f.name)).not.toContain(name);
+    return { text, alarms: summary.alarms };
+  }
+
+  it('is gone on from, and gives what judging from the start gives', async () => {
+    // A figure that only the snapshot holds tells that it was used.
+    const { text, alarms } = await resumed((t) => t.replace(/"alarms":\d+/, '"alarms":500'));
+    expect(JSON.parse(text)).toMatchObject({ schema: 'steadybar-snapshot/1', engine: 1 });
+    expect(alarms).toBeGreaterThanOrEqual(500);
+  });
+
+  it.each([
+    ['torn', (t: string) => t.slice(0, t.length >> 1)],
+    ['empty', () => ''],
+    ['of other pages', (t: string) => t.replace(/"previous":"[0-9a-f]{4}/, '"previous":"0000')],
+    ['of another engine', (t: string) => t.replace('"engine":1', '"engine":0')],
+    ['ahead of the pages', (t: string) => t.replace(/"index":\d+/, '"index":99999')],
+  ])('is left aside when it is %s', async (_what, spoil) => {
+    expect((await resumed(spoil)).alarms).toBeLessThan(500);
   });
 });
 

@@ -1,6 +1,6 @@
 import type { StoreErrorCode } from '../record/stores/store.ts';
 
-export type StorePart = 'pages' | 'trace' | 'list';
+export type StorePart = 'pages' | 'trace' | 'list' | 'snapshot';
 
 /**
  * One answer to 'is everything being kept?' out of the parts that write: told on a change only, so that one full

@@ -107,7 +107,10 @@ export type Request =
   | { readonly q: 'start-engine' }
   | { readonly q: 'connect'; readonly port: PortChoice }
   | { readonly q: 'disconnect' }
-  /** Opens a run: from now on everything is recorded. Before it, the guard runs and nothing is kept. */
+  /**
+   * Opens a run: from now on everything is recorded. Before it the guard runs and nothing is stored, but what it
+   * heard since connecting (bounded, gaps marked: early.ts) goes into the record when the run is opened.
+   */
   | {
       readonly q: 'open-run';
       readonly jobId: string | null;

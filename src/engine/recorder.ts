@@ -20,6 +20,8 @@ export interface Recorder {
   readonly savedUs: number;
   readonly bytes: number;
   readonly fault: StoreErrorCode | null;
+  /** The page that comes next, and the SHA-256 of the last one; null while something waits to be written. */
+  position(): { readonly index: number; readonly previous: Uint8Array } | null;
 }
 
 export interface RecorderOptions {
@@ -100,6 +102,7 @@ export function createRecorder(file: AppendFile, head: LogHead, options: Recorde
       }
       return written;
     },
+    position: () => (waiting.length > 0 || newestUs > cutUs ? null : writer.next),
     get savedUs() {
       return savedUs;
     },

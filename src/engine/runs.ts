@@ -15,7 +15,9 @@ import { createRecordedLive, type LiveSink } from './live.ts';
 import type { LogEntry, LogHead } from './log.ts';
 import type { Request, RunView } from './messages.ts';
 import { createRecorder, type Recorder, type RecorderOptions } from './recorder.ts';
-import { rejudge } from './resume.ts';
+import { revive } from './resume.ts';
+import { lockAll, runLocks } from './runLocks.ts';
+import { removeSnapshot, saveSnapshot, snapshotText } from './snapshot.ts';
 import { type RunTitle, summarise } from './tally.ts';
 import { createWatched, type Watched } from './watched.ts';
 
@@ -53,35 +55,18 @@ interface Active {
   readonly resumed: boolean;
   readonly side: SideFiles | null;
   ledgerUs: number;
+  snapshotUs: number;
+  snapshotting: boolean;
 }
 
 /** The list's line of an open run is renewed this often, so that a crash leaves nearly true figures. */
 const LEDGER_US = 30_000_000;
-
-/** Takes every name or none. */
-async function lockAll(deps: HostDeps, names: readonly string[]): Promise<() => void> {
-  const held: (() => void)[] = [];
-  const release = (): void => {
-    for (const r of held.splice(0)) r();
-  };
-  for (const name of names) {
-    const one = await deps.locks.acquire(name);
-    if (one === null) {
-      release();
-      throw new EngineError('run-locked', 'another tab runs this job');
-    }
-    held.push(one);
-  }
-  return release;
-}
+const SNAPSHOT_US = 60_000_000;
 
 function closeSide(side: SideFiles | null): void {
   side?.buckets.close();
   side?.rows.close();
 }
-
-export const runLocks = (title: Pick<RunTitle, 'runId' | 'jobId'>): string[] =>
-  title.jobId === null ? [`run-${title.runId}`] : [`run-${title.runId}`, `job-${title.jobId}`];
 
 export function createRuns(site: RunsSite): Runs {
   const { deps, feed, ledger } = site;
@@ -131,9 +116,10 @@ export function createRuns(site: RunsSite): Runs {
     return entries.filter((e) => e.l !== 'setup').map((e) => moved(e, byUs));
   }
 
-  function activate(now: Omit<Active, 'ledgerUs'>): void {
+  function activate(now: Omit<Active, 'ledgerUs' | 'snapshotUs' | 'snapshotting'>): void {
     health.clear();
-    active = { ...now, ledgerUs: deps.timers.nowUs() };
+    const startUs = deps.timers.nowUs();
+    active = { ...now, ledgerUs: startUs, snapshotUs: startUs, snapshotting: false };
     now.recorder.flush(deps.utcMs());
     void saveLedger(active, null);
   }
@@ -182,6 +168,22 @@ export function createRuns(site: RunsSite): Runs {
       file.close();
       throw cause;
     }
+  }
+
+  /** Once a minute, right after a flush, when the state and the pages say the same. */
+  function keepSnapshot(now: Active): void {
+    const at = now.recorder.position();
+    if (at === null || now.snapshotting) return;
+    now.snapshotting = true;
+    const { tally, trace } = site.watched();
+    const text = snapshotText({ ...at, rows: trace.rows, tally, run: feed.live.run }, deps.software);
+    saveSnapshot(deps.files, now.title.runId, text)
+      .then(() => health.set('snapshot', null))
+      .catch((cause: unknown) => health.set('snapshot', ledger.codeOf(cause)))
+      .finally(() => {
+        now.snapshotting = false;
+        if (active !== now) void removeSnapshot(deps.files, now.title.runId);
+      });
   }
 
   /** The judged run goes on where it broke off, with the gap marked and what the early guard heard since. */
@@ -248,8 +250,7 @@ export function createRuns(site: RunsSite): Runs {
           if (head.engine !== ENGINE)
             throw new EngineError('refused', `the run was judged by engine ${head.engine}`);
           side = await openSideFiles(deps.files, runId);
-          const watched = createWatched(side ?? undefined);
-          const run = await rejudge(file.read(0, file.size), head, watched, deps.timers);
+          const { run, watched } = await revive(deps, file.read(0, file.size), scan, side);
           const here = feed.link().hello?.deviceId;
           const there = run.hello?.deviceId;
           if (here !== undefined && there !== undefined && here !== there)
@@ -284,6 +285,7 @@ export function createRuns(site: RunsSite): Runs {
             readings: scan.samples,
             bytes: file.size,
           });
+          await removeSnapshot(deps.files, runId);
         } finally {
           file.close();
         }
@@ -307,6 +309,7 @@ export function createRuns(site: RunsSite): Runs {
         // The packer may still be under pressure: the limit stays in force until another job sets its own.
         if (setup !== null) feed.setup(setup);
         await saved;
+        await removeSnapshot(deps.files, was.title.runId);
         was.release();
         return was.title.runId;
       }),
@@ -316,6 +319,10 @@ export function createRuns(site: RunsSite): Runs {
       if (now === null) return;
       now.recorder.flush(deps.utcMs());
       keepTrace(() => site.watched().trace.flush());
+      if (deps.timers.nowUs() - now.snapshotUs >= SNAPSHOT_US) {
+        now.snapshotUs = deps.timers.nowUs();
+        keepSnapshot(now);
+      }
       if (deps.timers.nowUs() - now.ledgerUs < LEDGER_US) return;
       now.ledgerUs = deps.timers.nowUs();
       void saveLedger(now, null);

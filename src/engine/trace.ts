@@ -1,4 +1,4 @@
-import { openTraceCache, type TraceCache, type TraceFiles } from '../record/traceCache.ts';
+import { openTraceCache, seriesOf, type TraceCache, type TraceFiles } from '../record/traceCache.ts';
 import type { PictureWindow, SeriesKey } from '../record/types.ts';
 import type { Reading } from '../sensing/reading.ts';
 import type { TraceWindow } from './messages.ts';
@@ -12,6 +12,8 @@ export interface Fresh {
 
 /** The trace of the run that is being watched, and its side files where it has some. */
 export interface LiveTrace {
+  /** Samples taken in. */
+  readonly rows: number;
   /** @param gap samples are missing before this one */
   add(reading: Reading, gap: boolean): void;
   /** A sample that was not judged (another device's): the side files keep one row a sample. */
@@ -43,13 +45,14 @@ export function rowOf(keys: readonly SeriesKey[], reading: Reading): number[] {
   );
 }
 
-export function createLiveTrace(files: TraceFiles): LiveTrace {
+/** @param rows samples that the side files hold from a snapshot's time */
+export function createLiveTrace(files: TraceFiles, rows = 0): LiveTrace {
   let cache: TraceCache | null = null;
   let keys: readonly SeriesKey[] = [];
   const places = new Map<number, string | null>();
   let firstUs = 0;
   let lastUs = 0;
-  let seen = 0;
+  let seen = rows;
   let fresh: number[][] = [];
 
   function append(us: number, row: readonly number[], gap: boolean): void {
@@ -59,12 +62,15 @@ export function createLiveTrace(files: TraceFiles): LiveTrace {
   }
 
   return {
+    get rows() {
+      return seen;
+    },
     add(reading, gap) {
       const us = reading.tS * 1e6;
       if (cache === null) {
         keys = seriesKeys(reading);
         cache = openTraceCache(keys, files);
-        firstUs = us;
+        firstUs = cache.firstUs ?? us;
       }
       for (const t of reading.temps) places.set(t.channel, t.place);
       const row = rowOf(keys, reading);
@@ -126,4 +132,10 @@ export function traceWindow(
     })),
     readings: picture.readings,
   };
+}
+
+/** Readings that a run's side files hold, whole and sound. */
+export function restoredRows(files: TraceFiles): number {
+  const keys = seriesOf(files.buckets);
+  return keys === null ? 0 : openTraceCache(keys, files).restored;
 }

@@ -14,10 +14,19 @@ export interface Watched {
   unjudged(tUs: number): void;
 }
 
-/** @param files the run's side files; left out for the early run, which is kept nowhere */
-export function createWatched(files?: TraceFiles): Watched {
-  const trace = createLiveTrace(files ?? { buckets: createMemoryFile(), rows: createMemoryFile() });
-  const tally = createTally();
+/**
+ * @param files the run's side files; left out for the early run, which is kept nowhere
+ * @param from a snapshot's figures, where the run goes on from one
+ */
+export function createWatched(
+  files?: TraceFiles,
+  from?: { readonly tally: Tally; readonly rows: number },
+): Watched {
+  const trace = createLiveTrace(
+    files ?? { buckets: createMemoryFile(), rows: createMemoryFile() },
+    from?.rows,
+  );
+  const tally = from === undefined ? createTally() : { ...from.tally };
   let gap = false;
   return {
     trace,
