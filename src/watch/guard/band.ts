@@ -101,6 +101,8 @@ const RISEN_BAR = 0.02;
 const NEAR_EXCESS = 9;
 /** A slope over no more than this is of now, s. */
 const WINDOW_S = 0.34;
+/** Past this share of the way from working to ceiling a rise is urgent, wherever it may settle. */
+const FAR_OVER = 0.4;
 /** A jump by a hose's drop is over after this, s. */
 const JUMP_S = 0.35;
 /** Smallest slope worth an alarm: the ceiling then lies within about this many seconds. */
@@ -135,6 +137,7 @@ export function leftBand(s: GuardState, ctx: GuardContext, level: number): numbe
   if (creeping(s, ctx)) return inS;
   if (s.rested !== null && level > s.rested + RISEN_BAR + 3 * sampleSd(s.clean, s.stepBar) && m.atS - s.overSince > 1)
     return inS;
+  if (level > edge + FAR_OVER * (limits.ceilingBar - limits.workingBar)) return inS;
   if (inS >= ctx.reaction.handS) return null;
   if (r !== null) return r.bar < limits.ceilingBar && r.openExcess > 6 ? null : inS;
   return b !== null && b.bar < limits.ceilingBar && b.underExcess < 1 && b.openExcess > 6 ? null : inS;

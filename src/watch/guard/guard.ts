@@ -5,6 +5,7 @@
  * slowing; the ceiling is nearer than a hand's time. And at the ceiling always, on the median of three readings.
  */
 
+import { fittedRate } from '../../estimate/subsonic.ts';
 import { FLAG, type Reading } from '../../sensing/reading.ts';
 import type { AlarmValues, Bounded } from '../events.ts';
 import type { GuardView } from '../view.ts';
@@ -101,6 +102,8 @@ const OPEN_EXCESS = 8;
 /** A slope this many of its standard deviations strong needs no second reading to agree. */
 const CLEAR = 8;
 const LEAST_STRETCH_S = 1.6;
+/** What settles has slowed to this share of its first slope: less decline is the heat's, or the receiver's. */
+const DECLINED = 0.78;
 /** Rise still forecast, in rises of the stretch that it is forecast from. */
 const MOST_REACH = 1.5;
 
@@ -130,6 +133,7 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
       // No further than the stretch itself carries: a long reach makes small errors of the model into large ones.
       b.bar - level <= MOST_REACH * (level - s.long.p[s.from]!) &&
       stretch >= LEAST_STRETCH_S &&
+      fittedRate(b.fit, b.atS) < DECLINED * fittedRate(b.fit, b.fit.t0) &&
       b.reduced < 3 &&
       b.bar > limits.ceilingBar &&
       b.low > limits.ceilingBar &&
