@@ -1,5 +1,4 @@
 /** A run, a key and a sense for tests of the sealed record. */
-import { webcrypto } from 'node:crypto';
 import type { LogEntry, LogHead } from '../../engine/log.ts';
 import type { Setup } from '../../job/setup.ts';
 import { toHex } from '../hex.ts';
@@ -10,7 +9,7 @@ import type { SenseRun } from '../traceRows.ts';
 import { createPageWriter } from '../writer.ts';
 import { HEAD, plainSamples, SETUP } from './arbitrary.ts';
 
-export const subtle = webcrypto.subtle as unknown as SubtleCrypto;
+export const subtle = globalThis.crypto.subtle;
 export const recordCrypto = createRecordCrypto(subtle);
 
 export async function newSigner(): Promise<Signer> {
