@@ -9,9 +9,10 @@ import { openTraceCache, seriesOf, type TraceCache } from '../record/traceCache.
 import type { PageDamage } from '../record/types.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { EngineError } from './errors.ts';
-import { fileOf, type Ledger, openSideFiles, type SideFiles } from './ledger.ts';
+import { fileOf, type Ledger } from './ledger.ts';
 import type { RunDetail, TraceWindow } from './messages.ts';
 import { rejudge } from './resume.ts';
+import { closeSide, openSideFiles, type SideFiles } from './sideFiles.ts';
 import { traceWindow } from './trace.ts';
 import { createWatched } from './watched.ts';
 
@@ -49,8 +50,7 @@ export function createArchive(site: ArchiveSite): Archive {
   }
 
   function clear(): void {
-    shelf?.side.buckets.close();
-    shelf?.side.rows.close();
+    closeSide(shelf?.side ?? null);
     shelf = null;
   }
 
@@ -80,15 +80,13 @@ export function createArchive(site: ArchiveSite): Archive {
       let cache = cacheOf(side);
       if (cache === null || cache.readings < readings) cache = await derive(runId, side);
       if (cache === null) {
-        side.buckets.close();
-        side.rows.close();
+        closeSide(side);
         return null;
       }
       shelf = { runId, side, cache };
       return shelf;
     } catch (cause) {
-      side.buckets.close();
-      side.rows.close();
+      closeSide(side);
       throw cause;
     }
   }

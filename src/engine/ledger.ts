@@ -1,13 +1,11 @@
 import { runFileNames, runOfFile, summarise } from '../record/recovery.ts';
 import {
-  type AppendFile,
   type DocumentStore,
   type FileStore,
   type StoredDocument,
   StoreError,
   type StoreErrorCode,
 } from '../record/stores/store.ts';
-import type { TraceFiles } from '../record/traceCache.ts';
 import type { RunSummary } from '../record/types.ts';
 import { EngineError } from './errors.ts';
 
@@ -24,24 +22,6 @@ export interface Ledger {
 }
 
 export const fileOf = (runId: string): string => runFileNames(runId).pages;
-
-/** Opens a run's side files; null when the store refuses. Without them the trace is only kept in memory. */
-export async function openSideFiles(files: FileStore, runId: string): Promise<SideFiles | null> {
-  const names = runFileNames(runId);
-  let rows: AppendFile | null = null;
-  try {
-    rows = await files.open(names.rows);
-    return { buckets: await files.open(names.buckets), rows };
-  } catch {
-    rows?.close();
-    return null;
-  }
-}
-
-export interface SideFiles extends TraceFiles {
-  readonly buckets: AppendFile;
-  readonly rows: AppendFile;
-}
 
 /** A list entry is plain data that this program wrote; what is not one is left out, never believed. */
 function summaryOf(document: StoredDocument): RunSummary | null {

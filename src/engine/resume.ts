@@ -2,10 +2,13 @@ import { pause, type Timers } from '../link/timers.ts';
 import { pageEntries } from '../record/page.ts';
 import type { RunScan } from '../record/reader.ts';
 import { scanPages } from '../record/reader.ts';
+import { recoverFile } from '../record/recovery.ts';
+import type { AppendFile, FileStore } from '../record/stores/store.ts';
 import type { TraceFiles } from '../record/traceCache.ts';
 import { createRun, type Run, stepRun } from './core.ts';
 import type { HostDeps } from './deps.ts';
 import { EngineError } from './errors.ts';
+import { fileOf } from './ledger.ts';
 import type { LogHead } from './log.ts';
 import { loadSnapshot, type Snapshot } from './snapshot.ts';
 import { restoredRows } from './trace.ts';
@@ -66,4 +69,21 @@ export async function revive(
   const run = scan.head === null ? null : await rejudge(bytes, scan.head, watched, deps.timers);
   if (run === null) throw new EngineError('corrupt', 'nothing of the run can be judged');
   return { run, watched };
+}
+
+/** Opens the file of a run that was left open and cuts its torn tail off. */
+export async function openLeft(
+  files: FileStore,
+  runId: string,
+): Promise<{ file: AppendFile; scan: RunScan; head: LogHead }> {
+  const file = await files.open(fileOf(runId));
+  try {
+    const { scan } = recoverFile(file);
+    if (scan.head === null) throw new EngineError('corrupt', 'the first page of the run is not readable');
+    if (scan.end !== null) throw new EngineError('refused', 'the run was closed');
+    return { file, scan, head: scan.head };
+  } catch (cause) {
+    file.close();
+    throw cause;
+  }
 }

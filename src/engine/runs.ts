@@ -1,7 +1,7 @@
 import type { Setup } from '../job/setup.ts';
 import { parseSetup } from '../job/setup-schema.ts';
 import type { RunScan } from '../record/reader.ts';
-import { clockAtResume, closeInterrupted, recoverFile, startAfter } from '../record/recovery.ts';
+import { clockAtResume, closeInterrupted, startAfter } from '../record/recovery.ts';
 import type { AppendFile } from '../record/stores/store.ts';
 import { ENGINE } from '../watch/codes.ts';
 import { createRun, type Run } from './core.ts';
@@ -10,13 +10,14 @@ import { moved } from './early.ts';
 import { EngineError } from './errors.ts';
 import type { Feed } from './feed.ts';
 import { createStoreHealth } from './health.ts';
-import { fileOf, type Ledger, openSideFiles, type SideFiles } from './ledger.ts';
+import { fileOf, type Ledger } from './ledger.ts';
 import { createRecordedLive, type LiveSink } from './live.ts';
 import type { LogEntry, LogHead } from './log.ts';
 import type { Request, RunView } from './messages.ts';
 import { createRecorder, type Recorder, type RecorderOptions } from './recorder.ts';
-import { revive } from './resume.ts';
+import { openLeft, revive } from './resume.ts';
 import { lockAll, runLocks } from './runLocks.ts';
+import { closeSide, openSideFiles, type SideFiles, syncSide } from './sideFiles.ts';
 import { removeSnapshot, saveSnapshot, snapshotText } from './snapshot.ts';
 import { type RunTitle, summarise } from './tally.ts';
 import { createWatched, type Watched } from './watched.ts';
@@ -55,6 +56,7 @@ interface Active {
   readonly resumed: boolean;
   readonly side: SideFiles | null;
   ledgerUs: number;
+  sideUs: number;
   snapshotUs: number;
   snapshotting: boolean;
 }
@@ -62,11 +64,8 @@ interface Active {
 /** The list's line of an open run is renewed this often, so that a crash leaves nearly true figures. */
 const LEDGER_US = 30_000_000;
 const SNAPSHOT_US = 60_000_000;
-
-function closeSide(side: SideFiles | null): void {
-  side?.buckets.close();
-  side?.rows.close();
-}
+/** Derived values can be made anew, so the disk is asked for them less often than for the pages. */
+const SIDE_US = 5_000_000;
 
 export function createRuns(site: RunsSite): Runs {
   const { deps, feed, ledger } = site;
@@ -116,10 +115,10 @@ export function createRuns(site: RunsSite): Runs {
     return entries.filter((e) => e.l !== 'setup').map((e) => moved(e, byUs));
   }
 
-  function activate(now: Omit<Active, 'ledgerUs' | 'snapshotUs' | 'snapshotting'>): void {
+  function activate(now: Omit<Active, 'ledgerUs' | 'sideUs' | 'snapshotUs' | 'snapshotting'>): void {
     health.clear();
     const startUs = deps.timers.nowUs();
-    active = { ...now, ledgerUs: startUs, snapshotUs: startUs, snapshotting: false };
+    active = { ...now, ledgerUs: startUs, sideUs: startUs, snapshotUs: startUs, snapshotting: false };
     now.recorder.flush(deps.utcMs());
     void saveLedger(active, null);
   }
@@ -154,20 +153,6 @@ export function createRuns(site: RunsSite): Runs {
     feed.expectDevice(live.run.hello?.deviceId ?? null);
     feed.setup(setup);
     activate({ file, title, recorder, release, side, resumed: false });
-  }
-
-  /** Opens the file of a run that was left open and cuts its torn tail off. */
-  async function leftOpen(runId: string): Promise<{ file: AppendFile; scan: RunScan; head: LogHead }> {
-    const file = await deps.files.open(fileOf(runId));
-    try {
-      const { scan } = recoverFile(file);
-      if (scan.head === null) throw new EngineError('corrupt', 'the first page of the run is not readable');
-      if (scan.end !== null) throw new EngineError('refused', 'the run was closed');
-      return { file, scan, head: scan.head };
-    } catch (cause) {
-      file.close();
-      throw cause;
-    }
   }
 
   /** Once a minute, right after a flush, when the state and the pages say the same. */
@@ -244,7 +229,7 @@ export function createRuns(site: RunsSite): Runs {
         let file: AppendFile | null = null;
         let side: SideFiles | null = null;
         try {
-          const found = await leftOpen(runId);
+          const found = await openLeft(deps.files, runId);
           const { scan, head } = found;
           file = found.file;
           if (head.engine !== ENGINE)
@@ -273,7 +258,7 @@ export function createRuns(site: RunsSite): Runs {
       const title = await ledger.find(runId);
       const release = await lockAll(deps, runLocks(title));
       try {
-        const { file, scan } = await leftOpen(runId);
+        const { file, scan } = await openLeft(deps.files, runId);
         try {
           closeInterrupted(file, scan, deps.utcMs());
           const seconds = scan.firstUs === null ? 0 : (scan.lastUs - scan.firstUs) / 1e6;
@@ -299,8 +284,11 @@ export function createRuns(site: RunsSite): Runs {
         const was = active!;
         feed.notice({ n: 'end' });
         was.recorder.end(deps.utcMs(), 'ended');
-        keepTrace(() => site.watched().trace.finish());
-        closeSide(was.side);
+        keepTrace(() => {
+          site.watched().trace.finish();
+          syncSide(was.side);
+          closeSide(was.side);
+        });
         const saved = saveLedger(was, deps.utcMs());
         active = null;
         feed.expectDevice(null);
@@ -318,7 +306,12 @@ export function createRuns(site: RunsSite): Runs {
       const now = active;
       if (now === null) return;
       now.recorder.flush(deps.utcMs());
-      keepTrace(() => site.watched().trace.flush());
+      keepTrace(() => {
+        site.watched().trace.flush();
+        if (deps.timers.nowUs() - now.sideUs < SIDE_US) return;
+        now.sideUs = deps.timers.nowUs();
+        syncSide(now.side);
+      });
       if (deps.timers.nowUs() - now.snapshotUs >= SNAPSHOT_US) {
         now.snapshotUs = deps.timers.nowUs();
         keepSnapshot(now);
