@@ -63,14 +63,18 @@ export interface PageHeader {
 const COLUMN = { dt: 1, seq: 2, tick: 3, counts: 4, status: 5, nulls: 6 } as const;
 const TYPE = { u8: 1, u16: 2, u32: 3, i32: 4 } as const;
 
-/** The column list of a page with so many channels: kind, channel, type, zero; four bytes a column. */
-export function columnList(channels: number): Uint8Array {
+function makeList(channels: number): Uint8Array {
   const rows: number[] = [];
   rows.push(COLUMN.dt, 0, TYPE.u32, 0, COLUMN.seq, 0, TYPE.u32, 0, COLUMN.tick, 0, TYPE.u32, 0);
   for (let c = 0; c < channels; c++) rows.push(COLUMN.counts, c, TYPE.i32, 0);
   rows.push(COLUMN.status, 0, TYPE.u16, 0, COLUMN.nulls, 0, TYPE.u8, 0);
   return Uint8Array.from(rows);
 }
+
+const LISTS: readonly Uint8Array[] = Array.from({ length: MAX_PAGE_CHANNELS + 1 }, (_, n) => makeList(n));
+
+/** The column list of a page with so many channels: kind, channel, type, zero; four bytes a column. */
+export const columnList = (channels: number): Uint8Array => LISTS[channels]!;
 
 export const columnCount = (channels: number): number => 5 + channels;
 

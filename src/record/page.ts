@@ -1,7 +1,7 @@
 /** One page, read and checked: bytes to entries and events. Never throws on bytes that are no page. */
 import type { LogEntry, LogHead } from '../engine/log.ts';
-import { crc32c } from '../link/crc32c.ts';
 import type { WatchEvent } from '../watch/events.ts';
+import { crc32c } from './crc.ts';
 import { type PlacedEntry, parseEntryLine, parseEventLine, parseHead } from './entryText.ts';
 import { columnBytesFor, PAGE_FLAG, type PageHeader, readHeader } from './layout.ts';
 

@@ -3,7 +3,7 @@
  * physical units as they were derived when they were recorded. Both are a convenience: raw counts in the pages
  * are the evidence, and side files that are missing, behind or damaged are made anew from them.
  */
-import { crc32c } from '../link/crc32c.ts';
+import { crc32c } from './crc.ts';
 import type { Rows } from './pyramid.ts';
 import type { Bucket } from './pyramidLevel.ts';
 import type { SeriesKey } from './types.ts';

@@ -2,7 +2,7 @@
  * The picture of a run, live and saved: the pyramid in memory, its closed buckets and all readings in side files.
  * A saved run opens by reading the buckets only; readings are fetched for narrow windows.
  */
-import { crc32c } from '../link/crc32c.ts';
+import { crc32c } from './crc.ts';
 import { createPyramid, type Pyramid, type ReadRows } from './pyramid.ts';
 import type { Bucket } from './pyramidLevel.ts';
 import {

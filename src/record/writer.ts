@@ -4,9 +4,9 @@
  */
 import { sha256 } from '@noble/hashes/sha2.js';
 import type { LogEntry, LogHead } from '../engine/log.ts';
-import { crc32c } from '../link/crc32c.ts';
 import type { SampleFrame } from '../link/frames.ts';
 import type { WatchEvent } from '../watch/events.ts';
+import { crc32c } from './crc.ts';
 import { entryLine, eventLine } from './entryText.ts';
 import {
   HASH_BYTES,

@@ -2,11 +2,9 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { crc32 as zlibCrc32 } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { notRun } from '../../tests/unit/not-run.ts';
-import { crc32 } from './crc32.ts';
 import { isMemberName, readZip, type ZipMember, zipBytes } from './zip.ts';
 
 const text = (s: string): Uint8Array => new TextEncoder().encode(s);
@@ -15,23 +13,6 @@ const FILES: ZipMember[] = [
   { name: 'empty', chunks: [] },
   { name: 'additions/0001.json', chunks: [new Uint8Array(3000).fill(7)] },
 ];
-
-describe('CRC-32', () => {
-  it('is CBF43926 for "123456789" (CRC catalogue: CRC-32/ISO-HDLC)', () => {
-    expect(crc32(text('123456789'))).toBe(0xcbf43926);
-  });
-  it('goes on from a seed, at any length (property)', () => {
-    fc.assert(
-      fc.property(fc.uint8Array({ maxLength: 100 }), fc.nat({ max: 100 }), (bytes, cut) => {
-        const whole = crc32(bytes);
-        expect(crc32(bytes.subarray(cut), crc32(bytes.subarray(0, cut)))).toBe(whole);
-        // Node has this one from 20.15 and 22.2 on, by another hand.
-        if (zlibCrc32 !== undefined) expect(whole).toBe(zlibCrc32(bytes));
-      }),
-      { seed: 32 },
-    );
-  });
-});
 
 describe('zip of one form', () => {
   it('is opened by another program, names, contents and all', (context) => {

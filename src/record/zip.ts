@@ -3,7 +3,7 @@
  * around the members. Any unzip opens it; and since nothing is left to choice, a reader can say of every byte of
  * it what it must be. Layout: APPNOTE.TXT 6.3, without Zip64.
  */
-import { crc32 } from './crc32.ts';
+import { crc32 } from './crc.ts';
 
 export interface ZipMember {
   readonly name: string;
