@@ -9,6 +9,7 @@ import { csvRow, csvText } from './csv.ts';
 import { frameOfLine, parseEntryLine, parseEventLine } from './entryText.ts';
 import { join } from './jobFile.ts';
 import { scanRun } from './reader.ts';
+import { derivedHashes, KNOWN_DERIVED } from './testing/known.ts';
 import { runPages, twoPoint } from './testing/sealing.ts';
 import { logFiles, traceFiles } from './traceFiles.ts';
 import { rowShape } from './traceRows.ts';
@@ -140,6 +141,10 @@ describe('the log beside the trace', () => {
     expect(frameOfLine('R,1,ok,,00000000')).toBeNull();
     expect(parseEventLine('{"e":"note"}')).toBeNull();
   });
+});
+
+it('the derived files are the known bytes (asserted in Chromium too)', async () => {
+  expect(await derivedHashes()).toEqual(KNOWN_DERIVED);
 });
 
 describe('columns', () => {
