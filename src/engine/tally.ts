@@ -1,5 +1,5 @@
 import type { RunSummary } from '../record/types.ts';
-import type { Reading } from '../sensing/reading.ts';
+import { FLAG, type Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
 
 /** The figures of a run that its line in the list shows, counted as the run goes. */
@@ -25,7 +25,7 @@ export function tallyReading(tally: Tally, reading: Reading): void {
   tally.firstUs ??= reading.tUs;
   tally.lastUs = reading.tUs;
   tally.readings++;
-  if (reading.bar !== null && reading.flags === 0)
+  if (reading.bar !== null && (reading.flags & DOUBTFUL) === 0)
     tally.peakBar = Math.max(tally.peakBar ?? reading.bar, reading.bar);
 }
 
@@ -33,6 +33,9 @@ export function tallyEvent(tally: Tally, event: WatchEvent): void {
   if (event.e === 'gap') tally.gaps++;
   if (event.e === 'alarm' && event.to === 'unacknowledged' && event.why === 'condition') tally.alarms++;
 }
+
+/** A spike or a broken sensor is no peak; a missing zero or calibration is no reason to hide one. */
+const DOUBTFUL = FLAG.fault | FLAG.outOfRange | FLAG.rate | FLAG.stuck;
 
 /** What is the same all through a run. */
 export interface RunTitle {
