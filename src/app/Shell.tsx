@@ -94,9 +94,9 @@ export function Shell(props: { services: AppServices; update: Update }) {
             </nav>
           </header>
           <Show when={practice()}>
-            <p class="practice-banner" data-testid="practice-banner">
+            <section class="practice-banner" data-testid="practice-banner" aria-label={UI.practiceWord}>
               <span>{UI.practiceBanner}</span>
-            </p>
+            </section>
           </Show>
           <Show when={live.silent()}>
             <div class="silent" role="alert" data-testid="engine-silent">
@@ -119,9 +119,9 @@ export function Shell(props: { services: AppServices; update: Update }) {
             )}
           </Show>
           <Show when={live.run() !== null && app.soundBlocked()}>
-            <p class="strip" data-testid="sound-blocked">
+            <section class="strip" data-testid="sound-blocked" aria-label={LIVE.loud}>
               {LIVE.loud}
-            </p>
+            </section>
           </Show>
           <Show when={props.update.ready()}>
             <div class="strip update" data-testid="update-ready">

@@ -39,6 +39,7 @@ export function CureLine(props: {
             <div
               class="cure-track"
               role="progressbar"
+              aria-label={CURE.name}
               aria-valuemin={0}
               aria-valuemax={100}
               aria-valuenow={Math.round(Math.min(1, cure().low) * 100)}

@@ -1,8 +1,10 @@
-import { fireEvent, render, screen } from '@solidjs/testing-library';
+import { cleanup, fireEvent, render, screen } from '@solidjs/testing-library';
 import { createSignal } from 'solid-js';
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import { METRIC } from '../words/format.ts';
 import { NumberField, readNumber } from './NumberField.tsx';
+
+afterEach(cleanup);
 
 describe('number field', () => {
   it('keeps the value that stands while the entry is wrong, and says why', async () => {

@@ -114,7 +114,7 @@ export function Trace(props: {
 
   const put = () => {
     if (plot === null || props.window === null) return;
-    const data = toPlot(props.window, props.units, props.pace ?? paceOf(null));
+    const data = toPlot(props.window, props.units, props.pace ?? paceOf(null), props.decor.gaps);
     const u = plot;
     u.batch(() => {
       u.setData([data.x, ...data.y] as uPlot.AlignedData, false);

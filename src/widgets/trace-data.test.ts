@@ -37,7 +37,10 @@ describe('plot data', () => {
     const slow = { bar: 2.5, temperature: 5 };
     expect(toPlot(window, METRIC, slow).y[0]).toEqual([1, 1.5, undefined, undefined, 0.5, 0.75]);
     expect(toPlot(window, METRIC, { bar: 1.9, temperature: 5 }).y[0]![2]).toBeNull();
+    const gap = [{ fromS: 0.9, toS: 1.8 }];
+    expect(toPlot(window, METRIC, slow, gap).y[0]![2]).toBeNull();
     expect(paceOf(1).bar).toBe(2.5);
+    expect(paceOf(100, [{ quantity: 'temp', rateMilliHz: 4000 }]).temperature).toBe(0.625);
     expect(paceOf(1000).bar).toBe(0.25);
   });
 

@@ -14,18 +14,34 @@ export interface Pace {
   readonly temperature: number;
 }
 
-/** Pace of a stream: two and a half of its periods, and never under a quarter second. */
-export function paceOf(rateHz: number | null): Pace {
+/** What the pace needs of a channel's own description. */
+interface Paced {
+  readonly quantity: string;
+  readonly rateMilliHz: number;
+}
+
+/**
+ * Pace of a stream: two and a half of its periods, and never under a quarter second; temperatures by the slowest
+ * of their channels.
+ */
+export function paceOf(rateHz: number | null, channels: readonly Paced[] = []): Pace {
   const bar = rateHz === null || rateHz <= 0 ? 0.35 : Math.max(0.25, 2.5 / rateHz);
-  return { bar, temperature: Math.max(5, bar) };
+  const rates = channels.filter((c) => c.quantity === 'temp' && c.rateMilliHz > 0).map((c) => c.rateMilliHz);
+  const slowest = rates.length === 0 ? 2.5 : 2500 / Math.min(...rates);
+  return { bar, temperature: Math.max(slowest, bar) };
 }
 
 /**
  * Two points a bucket, lowest then highest, so that one line shows the whole swing of the readings behind it.
  * The second point lies half a bucket later: x must rise and never repeat. A long hole is null (a gap that is drawn
- * as one); a short one is undefined, which the plot joins.
+ * as one); a short one is undefined, which the plot joins. A hole in which the record has a gap is never joined.
  */
-export function toPlot(window: TraceWindow, units: DisplayUnits, pace: Pace = paceOf(null)): PlotData {
+export function toPlot(
+  window: TraceWindow,
+  units: DisplayUnits,
+  pace: Pace = paceOf(null),
+  gaps: readonly { readonly fromS: number; readonly toS: number }[] = [],
+): PlotData {
   const n = window.s.length;
   const x: number[] = new Array(2 * n);
   let step = n > 1 ? window.s[1]! - window.s[0]! : 1;
@@ -44,7 +60,10 @@ export function toPlot(window: TraceWindow, units: DisplayUnits, pace: Pace = pa
       const lo = series.min[i] ?? Number.NaN;
       const hi = series.max[i] ?? Number.NaN;
       if (!Number.isFinite(lo) || !Number.isFinite(hi)) continue;
-      fill(out, 2 * (before + 1), 2 * i, before >= 0 && window.s[i]! - window.s[before]! <= join);
+      const from = before < 0 ? Number.NEGATIVE_INFINITY : window.s[before]!;
+      const to = window.s[i]!;
+      const joined = to - from <= join && !gaps.some((g) => g.fromS < to && g.toS > from && i > before + 1);
+      fill(out, 2 * (before + 1), 2 * i, joined);
       out[2 * i] = convert(lo);
       out[2 * i + 1] = convert(hi);
       before = i;

@@ -77,7 +77,13 @@ export function LiveTrace() {
       Math.max(highestBar(window()) ?? 0, live.view()?.bar ?? 0),
     ),
   );
-  const pace = createMemo(() => paceOf(live.link()?.rateHz ?? null));
+  const pace = createMemo(
+    () => paceOf(live.link()?.rateHz ?? null, live.link()?.channels ?? []),
+    paceOf(null),
+    {
+      equals: (a, b) => a.bar === b.bar && a.temperature === b.temperature,
+    },
+  );
 
   return (
     <div class="live-plot">

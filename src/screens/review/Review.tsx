@@ -6,6 +6,7 @@ import { scaleTop } from '../../widgets/ladder-layout.ts';
 import { StageRibbon } from '../../widgets/StageRibbon.tsx';
 import { alarmMarks, gapSpans, limitSpans, stageSpans } from '../../widgets/spans.ts';
 import { Trace } from '../../widgets/Trace.tsx';
+import { paceOf } from '../../widgets/trace-data.ts';
 import { keyView, pan, type View, zoom } from '../../widgets/trace-view.ts';
 import { dateTime } from '../../words/format.ts';
 import { JOBS, REVIEW } from '../../words/jobs.ts';
@@ -103,6 +104,9 @@ function Reviewed(props: { detail: RunDetail }) {
       props.detail.summary.peakBar ?? 0,
     ),
   );
+  const pace = createMemo(() =>
+    paceOf(props.detail.setups[props.detail.setups.length - 1]?.rateHz ?? null, props.detail.channels),
+  );
   const step = (f: (v: View) => View) => () => setView(f(view()));
   const saveCapture = () =>
     app.ask({ q: 'run-capture', runId: props.detail.summary.runId }).then((bytes) => {
@@ -161,6 +165,7 @@ function Reviewed(props: { detail: RunDetail }) {
           topBar={top()}
           decor={decor()}
           units={app.units()}
+          pace={pace()}
           theme={app.theme()}
           whole={whole()}
           onView={setView}

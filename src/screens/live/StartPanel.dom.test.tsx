@@ -1,0 +1,174 @@
+import { cleanup, fireEvent, render, screen, waitFor } from '@solidjs/testing-library';
+import { createSignal } from 'solid-js';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import type { LinkView, Request, RunView } from '../../engine/messages.ts';
+import { DEMO } from '../../job/demo.ts';
+import { defaultSettings } from '../../job/settings-document.ts';
+import type { Setup } from '../../job/setup.ts';
+import type { WatchEvent } from '../../watch/events.ts';
+import type { WatchView } from '../../watch/view.ts';
+import { METRIC } from '../../words/format.ts';
+import { type Services, ServicesContext } from '../context.ts';
+import { StartPanel } from './StartPanel.tsx';
+import { createStart } from './start.ts';
+
+afterEach(cleanup);
+
+/** The services with an engine that follows a script: connecting connects, opening opens, zero is taken. */
+function scripted(options: { readonly supported?: boolean; readonly documents?: unknown[] } = {}) {
+  const asked: Request[] = [];
+  const [link, setLink] = createSignal<LinkView | null>(null);
+  const [run, setRun] = createSignal<RunView | null>(null);
+  const [view, setView] = createSignal<WatchView | null>(null);
+  const [events, setEvents] = createSignal<readonly WatchEvent[]>([]);
+  const [setup, setSetup] = createSignal<Setup | null>(null);
+  const answer = (request: Request): unknown => {
+    switch (request.q) {
+      case 'connect':
+        setLink({
+          state: 'streaming',
+          kind: request.port.kind,
+          hello: null,
+          channels: [],
+        } as unknown as LinkView);
+        return { state: 'streaming' };
+      case 'open-run':
+        setRun({ runId: 'r-1', jobId: request.jobId } as RunView);
+        setView({ stage: 'prepare', standing: ['not-zeroed'], firstUs: 0 } as unknown as WatchView);
+        return { runId: 'r-1' };
+      case 'command':
+        if (request.command.c === 'zero') {
+          setView({ stage: 'prepare', standing: [], firstUs: 0 } as unknown as WatchView);
+          setEvents([{ tUs: 0, e: 'zero', taken: true, offsetBar: 0.004, reason: 'ok' }]);
+        }
+        return null;
+      case 'documents':
+        return options.documents ?? [];
+      case 'put-document':
+        return request.document;
+      default:
+        return null;
+    }
+  };
+  const fail = vi.fn();
+  const services = {
+    ask: (request: Request) => {
+      asked.push(request);
+      return Promise.resolve(answer(request));
+    },
+    live: { link, run, view, events, setup, setSetup },
+    settings: defaultSettings,
+    units: () => METRIC,
+    openRuns: () => [],
+    serial: { supported: options.supported ?? true, choose: () => Promise.resolve(null) },
+    fail,
+  } as unknown as Services;
+  const show = () =>
+    render(() => (
+      <ServicesContext.Provider value={services}>
+        {(() => {
+          const start = createStart(services, () => null);
+          return (
+            <>
+              <output data-testid="step">{start.step()}</output>
+              <StartPanel start={start} />
+            </>
+          );
+        })()}
+      </ServicesContext.Provider>
+    ));
+  return { asked, services, show, fail };
+}
+
+/** A press as a hand makes it: on a button that is there and enabled. */
+async function press(id: string) {
+  await waitFor(() => expect(screen.getByTestId<HTMLButtonElement>(id).disabled).toBe(false));
+  fireEvent.click(screen.getByTestId(id));
+}
+
+const step = () => screen.getByTestId('step').textContent;
+
+describe('start in three presses', () => {
+  it('connect, packer, zero: and the run is open with the packer’s limit', async () => {
+    const { asked, show, fail } = scripted();
+    show();
+    expect(step()).toBe('connect');
+    await press('connect-rig');
+    await waitFor(() => expect(step()).toBe('packer'));
+    await press('use-practice');
+    await waitFor(() => expect(step()).toBe('zero'));
+    const opened = asked.find((r) => r.q === 'open-run');
+    expect(opened).toMatchObject({ jobId: DEMO.jobId, practice: true });
+    // The practice packer's plate at 150 mm: between 125 mm (2.1 bar) and 155 mm (1.8 bar) the lower counts.
+    expect(opened?.q === 'open-run' && opened.setup.limits?.ratedBar).toBe(1.8);
+    await press('zero');
+    await waitFor(() => expect(step()).toBe('running'));
+    expect(fail).not.toHaveBeenCalled();
+  });
+
+  it('without a packer the Setup carries no limit', async () => {
+    const { asked, show } = scripted();
+    show();
+    await press('connect-rig');
+    await waitFor(() => expect(step()).toBe('packer'));
+    await press('gauge-only');
+    await waitFor(() => expect(step()).toBe('zero'));
+    const opened = asked.find((r) => r.q === 'open-run');
+    expect(opened?.q === 'open-run' && opened.setup.limits).toBeNull();
+  });
+
+  it('going on without zero is recorded as an override', async () => {
+    const { asked, show } = scripted();
+    show();
+    await press('connect-rig');
+    await waitFor(() => expect(step()).toBe('packer'));
+    await press('gauge-only');
+    await waitFor(() => expect(step()).toBe('zero'));
+    await press('skip-zero');
+    await waitFor(() => expect(step()).toBe('running'));
+    expect(asked).toContainEqual({
+      q: 'command',
+      command: { c: 'override', what: 'zero', reason: expect.stringMatching(/zero/i) },
+    });
+  });
+
+  it('a packer with several ratings asks for the diameter, and begins a sheet with it', async () => {
+    const { asked, show } = scripted({
+      documents: [
+        { kind: 'packer', id: 'p-1', revision: 1, savedUtcMs: 0, body: DEMO.packer?.document },
+        { kind: 'packer', id: 'p-2', revision: 1, savedUtcMs: 0, body: { version: 99 } },
+      ],
+    });
+    show();
+    await press('connect-rig');
+    await waitFor(() => expect(screen.getByTestId('use-packer-p-1')).toBeTruthy());
+    // A document that cannot be read is offered by nobody.
+    expect(screen.queryByTestId('use-packer-p-2')).toBeNull();
+    await press('use-packer-p-1');
+    const go = await screen.findByTestId<HTMLButtonElement>('use-packer');
+    expect(go.disabled).toBe(true);
+    fireEvent.input(screen.getByTestId('packer-diameter'), { target: { value: '100' } });
+    expect(go.disabled).toBe(false);
+    fireEvent.click(go);
+    await waitFor(() => expect(step()).toBe('zero'));
+    const opened = asked.find((r) => r.q === 'open-run');
+    expect(opened?.q === 'open-run' && opened.setup.limits?.ratedBar).toBe(2.5);
+    expect(asked.some((r) => r.q === 'put-document' && r.document.kind === 'job')).toBe(true);
+  });
+
+  it('closing the port chooser is no error and opens nothing', async () => {
+    const { asked, show, fail } = scripted();
+    show();
+    fireEvent.click(screen.getByTestId('connect-device'));
+    await waitFor(() => expect(screen.getByTestId<HTMLButtonElement>('connect-device').disabled).toBe(false));
+    expect(asked.some((r) => r.q === 'connect')).toBe(false);
+    expect(fail).not.toHaveBeenCalled();
+  });
+
+  it('a browser without a serial port says so and still offers practice', () => {
+    scripted({ supported: false }).show();
+    expect(screen.queryByTestId('connect-device')).toBeNull();
+    expect(screen.getByText(/no serial port/)).toBeTruthy();
+    expect(screen.getByTestId('connect-rig')).toBeTruthy();
+  });
+});

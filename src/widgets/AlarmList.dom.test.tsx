@@ -1,0 +1,93 @@
+import { cleanup, fireEvent, render, screen, within } from '@solidjs/testing-library';
+import { createSignal } from 'solid-js';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import type { AlarmView } from '../watch/view.ts';
+import { METRIC } from '../words/format.ts';
+import { AlarmList, maybeShelved, visibleAlarms } from './AlarmList.tsx';
+
+afterEach(cleanup);
+
+const alarm = (part: Partial<AlarmView>): AlarmView => ({
+  alarm: 'ceiling',
+  priority: 'urgent',
+  state: 'unacknowledged',
+  occurrence: 1,
+  sinceUs: 0,
+  values: { bar: 1.47, ceilingBar: 1.46 },
+  ...part,
+});
+
+describe('alarm list', () => {
+  it('says priority, what happens and what to do in words, and speaks it', () => {
+    render(() => <AlarmList alarms={[alarm({})]} nowUs={2e6} units={METRIC} onAcknowledge={() => {}} />);
+    const row = screen.getByTestId('alarm-ceiling');
+    expect(row.textContent).toContain('Urgent');
+    expect(row.textContent).toContain('shut the valve and let air out now');
+    expect(row.dataset.state).toBe('unacknowledged');
+    expect(screen.getByRole('alert').textContent).toContain('Urgent: At the ceiling.');
+  });
+
+  it('acknowledges this alarm, and an acknowledged one is silent but still there', () => {
+    const acknowledge = vi.fn();
+    const [alarms, setAlarms] = createSignal([alarm({})]);
+    render(() => <AlarmList alarms={alarms()} nowUs={0} units={METRIC} onAcknowledge={acknowledge} />);
+    fireEvent.click(screen.getByTestId('acknowledge-ceiling'));
+    expect(acknowledge).toHaveBeenCalledExactlyOnceWith('ceiling');
+    setAlarms([alarm({ state: 'acknowledged' })]);
+    expect(screen.getByTestId('alarm-ceiling').dataset.state).toBe('acknowledged');
+    expect(screen.queryByTestId('acknowledge-ceiling')).toBeNull();
+    expect(screen.getByRole('alert').textContent).toBe('');
+  });
+
+  it('keeps the button under the finger while the numbers of the text change', () => {
+    const [alarms, setAlarms] = createSignal([alarm({})]);
+    render(() => <AlarmList alarms={alarms()} nowUs={0} units={METRIC} onAcknowledge={() => {}} />);
+    const button = screen.getByTestId('acknowledge-ceiling');
+    setAlarms([alarm({ values: { bar: 1.49, ceilingBar: 1.46 } })]);
+    expect(screen.getByTestId('acknowledge-ceiling')).toBe(button);
+    expect(screen.getByTestId('alarm-ceiling').textContent).toContain('1.49');
+  });
+
+  it('ceiling, rising and lost reading cannot be put aside; a lesser one can, once acknowledged', () => {
+    const shelve = vi.fn();
+    render(() => (
+      <AlarmList
+        alarms={[
+          alarm({ state: 'acknowledged' }),
+          alarm({ alarm: 'cold', priority: 'low', state: 'acknowledged', values: {} }),
+          alarm({ alarm: 'supply-low', priority: 'high', values: {} }),
+        ]}
+        nowUs={0}
+        units={METRIC}
+        onAcknowledge={() => {}}
+        onShelve={shelve}
+      />
+    ));
+    expect(screen.queryByTestId('shelve-ceiling')).toBeNull();
+    expect(screen.queryByTestId('shelve-supply-low')).toBeNull();
+    fireEvent.click(screen.getByTestId('shelve-cold'));
+    expect(shelve).toHaveBeenCalledExactlyOnceWith('cold');
+    for (const code of ['ceiling', 'rising', 'pressure-lost', 'device-trip'] as const)
+      expect(maybeShelved(code)).toBe(false);
+  });
+
+  it('children of a raised parent are not shown; a shelved one is a mark that can be taken back', () => {
+    const unshelve = vi.fn();
+    const alarms = [
+      alarm({ alarm: 'stuck', state: 'suppressed' }),
+      alarm({ alarm: 'leaking', priority: 'high', state: 'shelved', values: {} }),
+    ];
+    expect(visibleAlarms(alarms)).toEqual([]);
+    render(() => (
+      <AlarmList alarms={alarms} nowUs={0} units={METRIC} onAcknowledge={() => {}} onUnshelve={unshelve} />
+    ));
+    expect(screen.queryByTestId('alarm-stuck')).toBeNull();
+    fireEvent.click(screen.getByTestId('unshelve-leaking'));
+    expect(unshelve).toHaveBeenCalledExactlyOnceWith('leaking');
+  });
+
+  it('with none it says that no warning does not mean safe', () => {
+    render(() => <AlarmList alarms={[]} nowUs={0} units={METRIC} onAcknowledge={() => {}} />);
+    expect(within(screen.getByTestId('alarms')).getByText(/No warning does not mean safe/)).toBeTruthy();
+  });
+});
