@@ -1,12 +1,13 @@
 import type { LogEntry } from '../engine/log.ts';
 import type { ChannelSetup } from '../job/setup.ts';
-import type { ChannelFrame, HelloFrame } from '../link/frames.ts';
+import type { ChannelFrame, DeviceFrame, HelloFrame } from '../link/frames.ts';
 import { suggestChannels } from '../sensing/suggest.ts';
 import { type CsvTrace, pressureStep } from './csv.ts';
 
 /** The trace as a device would have sent it: the engine knows no other way in. */
 export interface CsvFeed {
-  readonly entries: readonly LogEntry[];
+  /** Made as they are read, once: twelve hours at 50 Hz are two million rows. */
+  readonly entries: Iterable<LogEntry>;
   readonly channels: readonly ChannelSetup[];
   readonly rateHz: number;
 }
@@ -91,27 +92,30 @@ export function csvFeed(trace: CsvTrace, uBar: number): CsvFeed {
     channels: frames.length,
     maxRateHz: 1000,
   };
-  const entries: LogEntry[] = [hello, ...frames].map((frame) => ({ l: 'frame', tUs: 0, frame }));
-  const unchecked = new Set(trace.temps.filter((t) => t.place !== null));
-  for (let i = 0; i < trace.s.length; i++) {
-    const counts = [count(trace.bar[i]!, unit), ...trace.temps.map((t) => count(t.c[i]!, 0.001))];
-    const seconds = trace.s[i]!;
-    const tick = Math.round(seconds * 1e4) % 0x1_0000_0000;
-    const tUs = micro(seconds);
-    entries.push({ l: 'frame', tUs, frame: { t: 'S', seq: i, tick, counts, status: 0 } });
-    // A file's temperatures are taken at their word: the check in the hand is its author's.
-    for (const t of unchecked) {
-      const thermometerC = t.c[i]!;
-      if (Number.isNaN(thermometerC) || t.place === null) continue;
-      entries.push({ l: 'command', tUs, command: { c: 'warm-check', place: t.place, thermometerC } });
-      unchecked.delete(t);
-    }
-  }
   const channels = suggestChannels(frames).map((c) => ({
     ...c,
     uSensor: c.role === 'pressure' ? uBar / 2 : U_C,
   }));
-  return { entries, channels, rateHz: rateOf(trace.s) };
+  return { entries: rows(trace, unit, [hello, ...frames]), channels, rateHz: rateOf(trace.s) };
+}
+
+function* rows(trace: CsvTrace, unit: number, hello: readonly DeviceFrame[]): Generator<LogEntry> {
+  for (const frame of hello) yield { l: 'frame', tUs: 0, frame };
+  const unchecked = new Set(trace.temps.filter((t) => t.place !== null));
+  for (let i = 0; i < trace.s.length; i++) {
+    const counts = [count(trace.bar[i]!, unit), ...trace.temps.map((t) => count(t.c[i]!, 0.001))];
+    const seconds = trace.s[i]!;
+    const tUs = micro(seconds);
+    const tick = Math.round(seconds * 1e4) % 0x1_0000_0000;
+    yield { l: 'frame', tUs, frame: { t: 'S', seq: i, tick, counts, status: 0 } };
+    // A file's temperatures are taken at their word: the check in the hand is its author's.
+    for (const t of unchecked) {
+      const thermometerC = t.c[i]!;
+      if (Number.isNaN(thermometerC) || t.place === null) continue;
+      yield { l: 'command', tUs, command: { c: 'warm-check', place: t.place, thermometerC } };
+      unchecked.delete(t);
+    }
+  }
 }
 
 const count = (value: number, unit: number): number | null =>

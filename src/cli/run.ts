@@ -17,7 +17,7 @@ import { DEFAULT_U_BAR, overruled, plainSetup } from './setup.ts';
 /** A trace ready to be judged: the entries hold the setups. */
 interface Feed {
   readonly head: LogHead;
-  readonly entries: readonly LogEntry[];
+  readonly entries: Iterable<LogEntry>;
   /** The newest setup. */
   readonly setup: Setup | null;
   /** No command is in the trace: stages are read off the data. */
@@ -60,8 +60,13 @@ function feedOf(options: ReplayOptions, bytes: Uint8Array, job: JobBundle | null
   return looksLikeCsv(start) ? readCsvFeed(options, bytes, job) : captureFeed(options, bytes, job);
 }
 
-function bare(entries: readonly LogEntry[], setup: Setup): Feed {
-  return { head: BARE, entries: [{ l: 'setup', tUs: 0, setup }, ...entries], setup, infer: true };
+function* behind(setup: Setup, entries: Iterable<LogEntry>): Generator<LogEntry> {
+  yield { l: 'setup', tUs: 0, setup };
+  yield* entries;
+}
+
+function bare(entries: Iterable<LogEntry>, setup: Setup): Feed {
+  return { head: BARE, entries: behind(setup, entries), setup, infer: true };
 }
 
 function readCsvFeed(options: ReplayOptions, bytes: Uint8Array, job: JobBundle | null): Feed {
@@ -69,8 +74,11 @@ function readCsvFeed(options: ReplayOptions, bytes: Uint8Array, job: JobBundle |
   const planned = job === null ? null : jobSetup(job, null);
   const csv = csvFeed(trace, options.uBar ?? planned?.limits?.uBar ?? DEFAULT_U_BAR);
   const { channels, rateHz } = csv;
-  const setup = planned ?? plainSetup(options, channels, rateHz);
-  return bare(csv.entries, overruled({ ...setup, channels, rateHz }, options));
+  const setup =
+    planned === null
+      ? plainSetup(options, channels, rateHz)
+      : overruled({ ...planned, channels, rateHz }, options);
+  return bare(csv.entries, setup);
 }
 
 function captureFeed(options: ReplayOptions, bytes: Uint8Array, job: JobBundle | null): Feed {
@@ -89,8 +97,11 @@ function captureFeed(options: ReplayOptions, bytes: Uint8Array, job: JobBundle |
   const first = capture.entries.filter((e) => e.l === 'frame' && e.frame.t === 'S').slice(0, 10_000);
   const rateHz = rateOf(Float64Array.from(first, (e) => e.tUs / 1e6));
   // Without a job the engine takes the scale that the device suggests.
-  const setup = job === null ? plainSetup(options, [], rateHz) : jobSetup(job, capture.device);
-  return bare(capture.entries, overruled({ ...setup, rateHz }, options));
+  const setup =
+    job === null
+      ? plainSetup(options, [], rateHz)
+      : overruled({ ...jobSetup(job, capture.device), rateHz }, options);
+  return bare(capture.entries, setup);
 }
 
 /** An input log carries its own setups; a job or a limit on the command line replaces them all. */
@@ -102,9 +113,10 @@ function logFeed(options: ReplayOptions, bytes: Uint8Array, job: JobBundle | nul
   if ([ratedBar, workingBar, uBar, tap, line, job].every((x) => x === null))
     return { head, entries, setup: last, infer };
   const planned = job === null ? null : jobSetup(job, deviceOf(entries));
-  const setup = overruled(planned ?? last ?? plainSetup(options, [], USUAL_RATE_HZ), options);
+  const known = planned ?? last;
+  const setup = known === null ? plainSetup(options, [], USUAL_RATE_HZ) : overruled(known, options);
   const rest = entries.filter((e) => e.l !== 'setup');
-  return { head, entries: [{ l: 'setup', tUs: 0, setup }, ...rest], setup, infer };
+  return { head, entries: behind(setup, rest), setup, infer };
 }
 
 /**

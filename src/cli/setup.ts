@@ -63,11 +63,15 @@ export function overruled(setup: Setup, options: ReplayOptions): Setup {
   if (changed) {
     if (ratedBar === null) throw fault('the job has no rated pressure; give --rated');
     const uBar = options.uBar ?? was?.uBar ?? DEFAULT_U_BAR;
-    const workingBar = options.workingBar ?? was?.workingBar ?? null;
+    const before = was?.workingBar ?? null;
+    // Another rated pressure takes a working pressure that no longer fits under it down to its ceiling.
+    const fits = before !== null && (before <= ratedBar - uBar || options.ratedBar === null);
+    const workingBar = options.workingBar ?? (fits ? before : null);
     if (workingBar !== null && workingBar > ratedBar)
       throw fault(`the working pressure ${workingBar} lies over rated ${ratedBar}`);
     limits = {
       ...limitsOf(ratedBar, uBar, workingBar),
+      cue: options.workingBar !== null || (was?.cue ?? false),
       seatBar: was?.seatBar ?? null,
       floorBar: was?.floorBar ?? null,
       headBar: was?.headBar ?? null,
