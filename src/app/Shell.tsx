@@ -1,4 +1,4 @@
-import { createEffect, For, Match, on, Show, Switch } from 'solid-js';
+import { createEffect, createMemo, For, Match, on, Show, Switch } from 'solid-js';
 import { VERSION } from '../engine/version.ts';
 import { About } from '../screens/about/About.tsx';
 import { ServicesContext } from '../screens/context.ts';
@@ -37,13 +37,20 @@ export function Shell(props: { services: AppServices; update: Update }) {
     on(
       () => route().page,
       () => {
-        document.title = `${UI.app}, ${NAV.find((n) => n.page === route().page)?.text ?? UI.jobs}`;
         main.focus({ preventScroll: true });
         scrollTo(0, 0);
       },
       { defer: true },
     ),
   );
+  // The tab's own name tells of an alarm, for when another tab is in front.
+  const waiting = createMemo(
+    () => live.silent() || live.view()?.alarms.some((a) => a.state === 'unacknowledged'),
+  );
+  createEffect(() => {
+    const page = NAV.find((n) => n.page === route().page)?.text ?? UI.jobs;
+    document.title = `${waiting() ? '(!) ' : ''}${UI.app}, ${page}`;
+  });
   // Away from the live page an alarm still shows, and leads back.
   const elsewhere = () => {
     if (route().page === 'live') return undefined;

@@ -98,6 +98,8 @@ export const LIVE = {
   traceLabel: 'Pressure and temperatures over time',
   temperatures: 'Temperatures',
   standing: 'Standing marks',
+  deviceGuard: 'Limit in the device',
+  deviceSilence: 'Silence the device’s sounder',
   bar: 'Line',
   limitsTitle: 'Limits',
   toSheet: 'Job sheet',

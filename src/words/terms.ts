@@ -1,4 +1,5 @@
 import type { Line, PipeSetup, Place, Tap } from '../job/setup.ts';
+import type { DeviceGuardState } from '../link/frames.ts';
 import type { GapReason, Stage, Standing } from '../watch/codes.ts';
 
 /** Terms of the trade and of open standards, as the user reads them. */
@@ -79,6 +80,14 @@ export const MATERIAL: Record<PipeSetup['material'], string> = {
   iron: 'Iron',
   grp: 'GRP',
   unknown: 'Not known',
+};
+
+/** State of the limit that the device itself guards. */
+export const DEVICE_GUARD: Record<DeviceGuardState, string> = {
+  unarmed: 'not armed',
+  armed: 'armed',
+  tripped: 'tripped',
+  silenced: 'tripped, sounder silenced',
 };
 
 export const GAP: Record<GapReason, string> = {

@@ -5,6 +5,7 @@ import { PLATE } from '../../words/fields.ts';
 import { DOCS } from '../../words/jobs.ts';
 import { useServices } from '../context.ts';
 import type { Form } from './form.ts';
+import { PackerLog } from './PackerLog.tsx';
 import { Rows } from './Rows.tsx';
 
 const DIAMETER = {
@@ -132,6 +133,7 @@ export function PackerForm(props: { form: Form<PackerDocument> }) {
           long
         />
       </Part>
+      <PackerLog form={props.form} />
     </>
   );
 }

@@ -12,6 +12,15 @@ export function ResinForm(props: { form: Form<ResinDocument> }) {
   const d = () => props.form.draft();
   const change = (part: Partial<ResinDocument>) => props.form.change(part);
   const issue = (path: string) => props.form.issue(path);
+  const density = (key: 'resinDensity' | 'hardenerDensity' | 'mixedDensity', label: string) => (
+    <NumberField
+      label={label}
+      unit="kg/m³"
+      value={d()[key]}
+      rules={{ lo: 500, hi: 3000 }}
+      onValue={(v) => change({ [key]: v } as Partial<ResinDocument>)}
+    />
+  );
   return (
     <>
       <Part title={DOCS.resinOne}>
@@ -118,6 +127,16 @@ export function ResinForm(props: { form: Form<ResinDocument> }) {
             value={d().mix.basis}
             options={optionsOf(BASIS)}
             onValue={(basis) => change({ mix: { ...d().mix, basis } })}
+          />
+          {density('resinDensity', DOCS.resinDensity)}
+          {density('hardenerDensity', DOCS.hardenerDensity)}
+          {density('mixedDensity', DOCS.mixedDensity)}
+          <TextField
+            label={DOCS.expires}
+            type="date"
+            value={d().batch.expires ?? ''}
+            onValue={(v) => change({ batch: { ...d().batch, expires: v === '' ? null : v } })}
+            issue={issue('batch.expires')}
           />
         </div>
         <TextField

@@ -6,6 +6,7 @@ import { bytes, dateTime, duration, pressure } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { failed, useServices } from '../context.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
+import { PRACTICE_RIG } from '../live/start.ts';
 
 /** The first page: what was left open, one way to start, the sheets and the runs. */
 export function Jobs() {
@@ -35,6 +36,9 @@ export function Jobs() {
       cautions: [],
       notes: '',
     });
+  };
+  const practice = () => {
+    app.ask({ q: 'connect', port: PRACTICE_RIG }).then(() => app.go({ page: 'live', jobId: null }), app.fail);
   };
   const close = (run: RunSummary) => {
     setClosing(null);
@@ -82,6 +86,11 @@ export function Jobs() {
         >
           {running() ? JOBS.backToLive : JOBS.start}
         </a>
+        <Show when={!running()}>
+          <button type="button" class="button practice-edge" data-testid="practice" onClick={practice}>
+            {JOBS.practice}
+          </button>
+        </Show>
         <button
           type="button"
           class="button"

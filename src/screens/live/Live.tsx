@@ -98,7 +98,7 @@ export function Live(props: { jobId: string | null }) {
 
       <section class="live-stage panel" aria-label={UI.stageNow}>
         <Show when={start.step() === 'running'} fallback={<StartPanel start={start} />}>
-          <StagePanel />
+          <StagePanel onEnd={() => start.endRun()} />
         </Show>
       </section>
 

@@ -1,8 +1,9 @@
 import { createSignal, Show } from 'solid-js';
 import { Confirm } from '../../widgets/Dialog.tsx';
-import { bytes, duration } from '../../words/format.ts';
+import { bytes, duration, pressure } from '../../words/format.ts';
 import { LINK_STATE } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
+import { DEVICE_GUARD } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
 import type { Start } from './start.ts';
 
@@ -37,6 +38,29 @@ export function RunBar(props: { start: Start }) {
           )}
         </Show>
       </p>
+      <Show when={live.link()?.deviceGuard}>
+        {(guard) => (
+          <p class="small" data-testid="device-guard" data-state={guard().state}>
+            {LIVE.deviceGuard}: {DEVICE_GUARD[guard().state]}
+            <Show when={guard().limitMbar !== null && guard().state !== 'unarmed'}>
+              , {pressure((guard().limitMbar ?? 0) / 1000, app.units())}
+            </Show>
+          </p>
+        )}
+      </Show>
+      <Show when={live.link()?.deviceGuard?.sounder === 1}>
+        <button
+          type="button"
+          class="button"
+          data-testid="device-silence"
+          onClick={() => void app.ask({ q: 'device-silence' }).catch(app.fail)}
+        >
+          {LIVE.deviceSilence}
+        </button>
+      </Show>
+      <Show when={run() !== null && !app.awake()}>
+        <p class="small muted">{LIVE.asleep}</p>
+      </Show>
       <div class="row">
         <Show when={run()?.jobId}>
           {(id) => (

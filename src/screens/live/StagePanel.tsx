@@ -10,10 +10,10 @@ import { STAGE, STAGE_ACTION, STAGE_HINT } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { doubtsOf, nextStage, otherStages, type StageDoubt } from './next-stage.ts';
-import { GaugeCheck, Mixed, Question, Vent, WarmCheck, Witness } from './Tasks.tsx';
+import { GaugeCheck, Mixed, Note, Question, Vent, WarmCheck, Witness } from './Tasks.tsx';
 
 /** The stage: what it is, what to do in it, its small tasks, and the one next action. */
-export function StagePanel() {
+export function StagePanel(props: { onEnd(): void }) {
   const app = useServices();
   const { live } = app;
   const stage = createMemo(() => live.view()?.stage ?? 'prepare');
@@ -105,6 +105,16 @@ export function StagePanel() {
           </button>
         )}
       </Show>
+      <Show when={stage() === 'done'}>
+        <button
+          type="button"
+          class="button primary wide stage-next"
+          data-testid="stage-end"
+          onClick={() => props.onEnd()}
+        >
+          {LIVE.endRun}
+        </button>
+      </Show>
       <details class="more">
         <summary>{LIVE.otherStages}</summary>
         <div class="row">
@@ -116,6 +126,7 @@ export function StagePanel() {
             )}
           </For>
         </div>
+        <Note />
       </details>
       <Show when={cautions().length > 0}>
         <ul class="cautions small">

@@ -1,6 +1,6 @@
 import { createSignal, For, Show } from 'solid-js';
 import type { Command } from '../../watch/inputs.ts';
-import { Tick } from '../../widgets/Fields.tsx';
+import { TextField, Tick } from '../../widgets/Fields.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
 import { duration, pressure, temperature } from '../../words/format.ts';
 import { LIVE } from '../../words/live.ts';
@@ -146,6 +146,31 @@ export function WarmCheck() {
         </For>
       </details>
     </Show>
+  );
+}
+
+/** A line in the operator's own words, into the record. */
+export function Note() {
+  const send = useCommand();
+  const [text, setText] = createSignal('');
+  return (
+    <div class="row task-row">
+      <div class="grow">
+        <TextField label={LIVE.note} value={text()} onValue={setText} testId="note-text" />
+      </div>
+      <button
+        type="button"
+        class="button"
+        data-testid="note-add"
+        disabled={text().trim() === ''}
+        onClick={() => {
+          send({ c: 'note', text: text().trim().slice(0, 2000) });
+          setText('');
+        }}
+      >
+        {LIVE.noteAdd}
+      </button>
+    </div>
   );
 }
 

@@ -36,7 +36,8 @@ export interface Start {
   endRun(): void;
 }
 
-const RIG: PortChoice = { kind: 'rig', options: { seed: 1, speed: 1, scenario: 'practice' } };
+/** The practice site at real time; the seed makes each practice the same site. */
+export const PRACTICE_RIG: PortChoice = { kind: 'rig', options: { seed: 1, speed: 1, scenario: 'practice' } };
 
 /** The three presses: connect, packer, zero. Everything else can wait until the cure. */
 export function createStart(app: Services, jobId: Accessor<string | null>): Start {
@@ -101,7 +102,7 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     practice,
     job,
     packers: () => packers() ?? [],
-    connectRig: () => during(() => app.ask({ q: 'connect', port: RIG })),
+    connectRig: () => during(() => app.ask({ q: 'connect', port: PRACTICE_RIG })),
     connectDevice: () => {
       // The chooser must open in the press itself, before anything is awaited.
       const chosen = app.serial.choose();

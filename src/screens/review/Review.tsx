@@ -12,6 +12,7 @@ import { dateTime } from '../../words/format.ts';
 import { JOBS, REVIEW } from '../../words/jobs.ts';
 import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
+import { saveBytes } from '../save.ts';
 import { EventList } from './EventList.tsx';
 import { Numbers } from './Numbers.tsx';
 
@@ -109,14 +110,12 @@ function Reviewed(props: { detail: RunDetail }) {
   );
   const step = (f: (v: View) => View) => () => setView(f(view()));
   const saveCapture = () =>
-    app.ask({ q: 'run-capture', runId: props.detail.summary.runId }).then((bytes) => {
-      const url = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>]));
-      const link = document.createElement('a');
-      link.href = url;
-      link.download = `${props.detail.summary.runId}.capture.txt`;
-      link.click();
-      URL.revokeObjectURL(url);
-    }, app.fail);
+    app
+      .ask({ q: 'run-capture', runId: props.detail.summary.runId })
+      .then(
+        (bytes) => saveBytes(`${props.detail.summary.runId}.capture.txt`, Uint8Array.from(bytes)),
+        app.fail,
+      );
   const remove = () => {
     setRemoving(false);
     app

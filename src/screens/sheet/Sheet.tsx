@@ -1,5 +1,5 @@
 import { createEffect, createMemo, createResource, createSignal, on, onCleanup, Show } from 'solid-js';
-import type { JobBundle } from '../../job/bundle.ts';
+import { type JobBundle, toBundle } from '../../job/bundle.ts';
 import type { JobDocument } from '../../job/job-document.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { JOBS } from '../../words/jobs.ts';
@@ -8,6 +8,7 @@ import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
 import { createForm } from '../documents/form.ts';
 import { type Kept, keep, loadOne } from '../documents/store.ts';
+import { saveBytes } from '../save.ts';
 import { planOf } from '../setup-of.ts';
 import { Checks } from './Checks.tsx';
 import { Findings } from './Findings.tsx';
@@ -15,6 +16,7 @@ import { Pressures } from './Pressures.tsx';
 import { PipePart, ResinPart, SleevePart, WhatPart } from './parts.tsx';
 import { SensorsPart } from './SensorsPart.tsx';
 import { createShelf } from './shelf.ts';
+import { ThicknessPart } from './ThicknessPart.tsx';
 
 /** A sheet is written this long after the last key. */
 const WRITE_AFTER_MS = 500;
@@ -103,6 +105,7 @@ function Filled(props: { kept: Kept<JobDocument> }) {
       app.say(SHEET.applied);
     }, app.fail);
   };
+  const saveFile = () => saveBytes(`${first.id}.job.json`, JSON.stringify(toBundle(bundle()), null, 2));
   const remove = () => {
     setRemoving(false);
     const before = form.draft();
@@ -135,12 +138,16 @@ function Filled(props: { kept: Kept<JobDocument> }) {
           <SensorsPart form={form} shelf={shelf} />
           <Checks form={form} />
           <SleevePart form={form} />
+          <ThicknessPart form={form} />
         </div>
         <Show when={plan()}>{(p) => <Findings plan={p()} />}</Show>
       </div>
       <div class="row end save-row no-print">
         <button type="button" class="button quiet" onClick={() => setRemoving(true)}>
           {SHEET.removeSheet}
+        </button>
+        <button type="button" class="button quiet" data-testid="save-job-file" onClick={saveFile}>
+          {SHEET.saveFile}
         </button>
         <a
           class="button primary"
