@@ -78,6 +78,19 @@ describe('the recorder', () => {
     expect(scan).toMatchObject({ samples: 51, end: 'ended', damage: [] });
   });
 
+  it('never throws at the guard: what does not fit a page is told and stays told', async () => {
+    const said: (string | null)[] = [];
+    const store = createMemoryStore();
+    const recorder = createRecorder(await store.open('r.pages'), HEAD, { fault: (code) => said.push(code) });
+    recorder.entry(sample(5));
+    recorder.entry(sample(4));
+    recorder.entry(sample(6));
+    expect(recorder.flush(null)).toBe(true);
+    expect(said).toEqual(['failed']);
+    expect(recorder.fault).toBe('failed');
+    expect(scanRun(await store.readAll('r.pages')).samples).toBe(2);
+  });
+
   it('tells that the end could not be written', async () => {
     const { wrapped, mood } = moody(await createMemoryStore().open('r.pages'));
     const said: (string | null)[] = [];

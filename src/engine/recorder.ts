@@ -44,6 +44,17 @@ export function createRecorder(file: AppendFile, head: LogHead, options: Recorde
   let cutUs = newestUs;
   let savedUs = newestUs;
   let fault: StoreErrorCode | null = null;
+  // Something could not be put into a page at all: the record has a hole, and says so to its end.
+  let holed = false;
+
+  function guarded(add: () => void): void {
+    try {
+      add();
+    } catch {
+      // Told at the next flush: here the watch may be in the middle of a step.
+      holed = true;
+    }
+  }
 
   function say(code: StoreErrorCode | null): void {
     if (code === fault) return;
@@ -71,24 +82,26 @@ export function createRecorder(file: AppendFile, head: LogHead, options: Recorde
     waiting = [];
     waitingBytes = 0;
     savedUs = cutUs;
-    say(null);
+    say(holed ? 'failed' : null);
     return true;
   }
 
   return {
     entry(entry) {
       newestUs = entry.tUs;
-      writer.addEntry(entry);
+      guarded(() => writer.addEntry(entry));
     },
     event(event) {
-      writer.addEvent(event);
+      guarded(() => writer.addEvent(event));
     },
     flush(utcMs) {
       if (waitingBytes < MOST_WAITING) {
         keep(writer.cut(utcMs));
         cutUs = newestUs;
       }
-      return waiting.length === 0 || write();
+      if (waiting.length > 0) return write();
+      if (holed) say('failed');
+      return true;
     },
     end(utcMs, how) {
       keep(writer.finish(utcMs, how));
