@@ -134,6 +134,10 @@ int main(int argc, char **argv) {
     fprintf(stderr, "tap %s: %s\n", sim.options.tap, strerror(errno));
     return 2;
   }
+  if (sim.options.times != NULL && (sim.times = fopen(sim.options.times, "w")) == NULL) {
+    fprintf(stderr, "times %s: %s\n", sim.options.times, strerror(errno));
+    return 2;
+  }
   sim.port.master = -1;
   snprintf(sim.port.name, sizeof sim.port.name, "ttyUSB0");
   snprintf(sim.port.vid, sizeof sim.port.vid, "%.7s", sim.options.vid);
@@ -172,6 +176,7 @@ int main(int argc, char **argv) {
     sim.wake_ns = now;
   }
   if (sim.tap != NULL) fclose(sim.tap);
+  if (sim.times != NULL) fclose(sim.times);
   port_drop(&sim.port);
   return 0;
 }

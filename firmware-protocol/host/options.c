@@ -14,7 +14,7 @@ int read_options(struct options *o, int argc, char **argv) {
   o->serial = "SB0001";
   o->vid = "1209";
   o->pid = "0001";
-  o->store = o->tap = NULL;
+  o->store = o->tap = o->times = NULL;
   for (i = 1; i < argc; i++) {
     const char *name = argv[i];
     const char *value = i + 1 < argc ? argv[i + 1] : NULL;
@@ -42,6 +42,7 @@ int read_options(struct options *o, int argc, char **argv) {
     else if (!strcmp(name, "--pid")) o->pid = value;
     else if (!strcmp(name, "--store")) o->store = value;
     else if (!strcmp(name, "--tap")) o->tap = value;
+    else if (!strcmp(name, "--times")) o->times = value;
     else {
       fprintf(stderr, "%s: unknown\n", name);
       return 0;

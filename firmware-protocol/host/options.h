@@ -5,7 +5,7 @@
 struct options {
   uint32_t baud, seed, seq0, tick0;
   int channels, reset_on_open, bus_powered;
-  const char *id, *serial, *vid, *pid, *store, *tap;
+  const char *id, *serial, *vid, *pid, *store, *tap, *times;
 };
 
 /* 1, or 0 after saying on stderr what is wrong. */

@@ -13,7 +13,7 @@ struct sim {
   struct sb_device device;
   struct sb_config config;
   int save_fails;
-  FILE *tap;
+  FILE *tap, *times;
   int64_t boot_ns, wake_ns;
   uint32_t boots;
   int64_t deaf_until, silent_until, stalled_until;

@@ -2,6 +2,7 @@
 #define _POSIX_C_SOURCE 200809L
 #include "sim.h"
 #include <string.h>
+#include <time.h>
 #include <unistd.h>
 
 static uint8_t pending[65536]; /* left the device, not yet taken by the pty */
@@ -56,9 +57,15 @@ void drain(int64_t now, int open_now) {
       if (sim.tap != NULL) fwrite(pending + pending_at, 1, (size_t)n, sim.tap);
       pending_at += (size_t)n;
       sim.written += (uint64_t)n;
+      if (sim.times != NULL) {
+        struct timespec t;
+        clock_gettime(CLOCK_REALTIME, &t);
+        fprintf(sim.times, "%lld %llu\n", (long long)t.tv_sec * 1000000 + t.tv_nsec / 1000, (unsigned long long)sim.written);
+      }
     }
     sb_device_poll(&sim.device, tick_at(now)); /* room again */
   }
   if (sim.tap != NULL) fflush(sim.tap);
+  if (sim.times != NULL) fflush(sim.times);
 }
 

@@ -1,4 +1,74 @@
+// npm run bench: the measured speeds, each beside a baseline or goal of the same run.
+// npm run bench -- [part …]   parts: decode reading size latency browser; none = all.
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { isRoot, onPath, provideChromium, provideCompiler } from '../tools/needs.mjs';
 import { benchDecode } from './decode.ts';
-import { print } from './measure.ts';
+import { makeLongRun } from './longrun.ts';
+import { print, type Row } from './measure.ts';
+import { benchSize } from './size.ts';
 
-print('Decoding', benchDecode());
+const asked = process.argv.slice(2);
+const wants = (part: string) => asked.length === 0 || asked.includes(part);
+
+// As in the tests: a network namespace of its own, so that hand-made plug messages reach this browser alone.
+if (isRoot() && process.env.STEADYBAR_APART !== '1' && onPath('unshare') && onPath('ip')) {
+  const again = [
+    '-n',
+    'sh',
+    '-c',
+    'ip link set lo up; exec "$@"',
+    'sh',
+    process.execPath,
+    '--import',
+    'tsx',
+    import.meta.filename,
+    ...asked,
+  ];
+  const chromium = provideChromium();
+  provideCompiler();
+  const env = { ...process.env, STEADYBAR_APART: '1', ...(chromium ? { CHROMIUM_PATH: chromium } : {}) };
+  process.exit(spawnSync('unshare', again, { stdio: 'inherit', env }).status ?? 1);
+}
+
+const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-bench-'));
+try {
+  if (wants('decode')) print('Decoding', benchDecode());
+  const RUN = 'bench-12h';
+  if (wants('reading') || wants('browser')) {
+    console.log('\nmaking a run of 12 h at 50 Hz …');
+    const cost = await makeLongRun(folder, RUN, 12, 50);
+    const rows: Row[] = [
+      {
+        what: 'sensing and watch, a reading, second minute',
+        value: `${cost.firstMinuteUs.toFixed(1)} µs`,
+        beside: 'goal ≤ 20 µs',
+        met: cost.firstMinuteUs <= 20,
+      },
+      {
+        what: 'the same in the last minute of 12 h',
+        value: `${cost.lastMinuteUs.toFixed(1)} µs`,
+        beside: `${cost.readings} readings, ${cost.wholeUs.toFixed(1)} µs over all, recording included; flat: ratio ${(cost.lastMinuteUs / cost.firstMinuteUs).toFixed(2)}`,
+        met: cost.lastMinuteUs <= 20 && cost.lastMinuteUs <= 2 * cost.firstMinuteUs,
+      },
+    ];
+    print('Readings', rows);
+  }
+  if (wants('size') || wants('browser') || wants('latency')) {
+    if (!existsSync('dist/index.html') || asked.length === 0)
+      spawnSync(process.execPath, ['node_modules/vite/bin/vite.js', 'build', '--logLevel', 'error'], {
+        stdio: 'inherit',
+      });
+  }
+  if (wants('size')) print('Size', benchSize());
+  if (wants('latency')) {
+    if (process.env.STEADYBAR_APART === '1')
+      print('Latency over Web Serial', await (await import('./latency.ts')).benchLatency(folder));
+    else console.log('not run: latency needs root and unshare for the plug');
+  }
+  if (wants('browser')) print('In Chromium', await (await import('./browser.ts')).benchBrowser(folder, RUN));
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}

@@ -1,0 +1,150 @@
+import { writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { createRun, type RunSink, stepRun } from '../../src/engine/core.ts';
+import type { LogEntry, LogHead } from '../../src/engine/log.ts';
+import { createRecorder } from '../../src/engine/recorder.ts';
+import { createWatched } from '../../src/engine/watched.ts';
+import { DEMO } from '../../src/job/demo.ts';
+import { createDecoder } from '../../src/link/decode.ts';
+import { encodeFrame } from '../../src/link/encode.ts';
+import type { ChannelFrame, DeviceFrame, HelloFrame } from '../../src/link/frames.ts';
+import { makeSetup } from '../../src/plan/setup.ts';
+import { runFileNames } from '../../src/record/recovery.ts';
+import { createMemoryStore } from '../../src/record/stores/memory.ts';
+import { createScenarioDevice } from '../../src/rig/scenarios.ts';
+import type { Command } from '../../src/watch/inputs.ts';
+import { now } from './measure.ts';
+
+/** µs a reading through sensing and watch, in the first minute and in the last one. */
+export interface ReadingCost {
+  readonly readings: number;
+  readonly firstMinuteUs: number;
+  readonly lastMinuteUs: number;
+  readonly wholeUs: number;
+}
+
+/**
+ * A whole simulated job stretched over `hours` at `rateHz`, through the engine's own core and recorder into run
+ * files in `folder`. The time spent in the core alone is measured; the rig and the disk are not in it.
+ */
+export async function makeLongRun(
+  folder: string,
+  runId: string,
+  hours: number,
+  rateHz: number,
+): Promise<ReadingCost> {
+  const store = createMemoryStore();
+  const names = runFileNames(runId);
+  const head: LogHead = {
+    format: 1,
+    engine: 1,
+    runId,
+    jobId: null,
+    practice: true,
+    utcMs: 1_760_000_000_000,
+    software: 'bench',
+  };
+  const recorder = createRecorder(await store.open(names.pages), head, {
+    fault: (code) => {
+      if (code !== null) throw new Error(`the store refused: ${code}`);
+    },
+  });
+  const side = { buckets: await store.open(names.buckets), rows: await store.open(names.rows) };
+  const watched = createWatched(side);
+  const run = createRun(head);
+  const sink: RunSink = {
+    event: (event) => {
+      recorder.event(event);
+      watched.event(event);
+    },
+    reading: (reading) => watched.reading(reading),
+  };
+  let spent = 0;
+  let slice = { ms: 0, n: 0 };
+  const slices: { ms: number; n: number }[] = [];
+  const take = (entry: LogEntry) => {
+    recorder.entry(entry);
+    stepRun(run, entry, sink);
+  };
+
+  const device = createScenarioDevice('hands', 3);
+  const decoder = createDecoder('device');
+  let tUs = 0;
+  let batch: DeviceFrame[] = [];
+  const drain = () => {
+    decoder.push(device.take(), {
+      frame: (frame) => batch.push(frame as DeviceFrame),
+      stray: (reason, bytes) => take({ l: 'stray', tUs, reason, bytes }),
+    });
+  };
+  const tell = (number: number, command: Parameters<typeof encodeFrame>[0] & { t: 'K' }) =>
+    device.receive(encodeFrame({ ...command, number }));
+  device.advance(2); // it boots
+  tell(1, { t: 'K', number: 1, command: { verb: 'hello' } });
+  device.advance(2.1);
+  tell(2, { t: 'K', number: 2, command: { verb: 'start', rateHz } });
+  device.advance(2.2);
+  drain();
+  const hello = batch.find((f): f is HelloFrame => f.t === 'H');
+  if (hello === undefined) throw new Error('the rig did not say hello');
+  const channels = batch.filter((f): f is ChannelFrame => f.t === 'C');
+  const { setup } = makeSetup({
+    bundle: DEMO,
+    settings: null,
+    device: { hello, channels },
+    number: 1,
+    practice: true,
+  });
+  take({ l: 'setup', tUs: 0, setup });
+
+  const says = (atS: number, command: Command) => ({ atS, command });
+  const script = [
+    says(2, { c: 'zero' }),
+    says(4, { c: 'stage', to: 'seat' }),
+    says(40, { c: 'stage', to: 'inflate' }),
+    says(200, { c: 'stage', to: 'hold' }),
+  ];
+  let scripted = 0;
+  const endS = hours * 3600;
+  const stepS = 0.1;
+  for (let s = stepS; s < endS; s += stepS) {
+    if (Math.abs(s - 5) < stepS / 2) device.hand({ hand: 'valve', open: 0.4 });
+    if (Math.abs(s - 190) < stepS / 2) device.hand({ hand: 'valve', open: 0 });
+    device.advance(2.2 + s);
+    tUs = Math.round(s * 1e6);
+    drain();
+    const frames = batch;
+    batch = [];
+    const t = now();
+    for (const frame of frames) take({ l: 'frame', tUs, frame });
+    while (scripted < script.length && script[scripted]!.atS <= s)
+      take({ l: 'command', tUs, command: script[scripted++]!.command });
+    const ms = now() - t;
+    spent += ms;
+    slice.ms += ms;
+    slice.n += frames.length;
+    if (Math.round(s / stepS) % 600 === 0) {
+      slices.push(slice);
+      slice = { ms: 0, n: 0 };
+    }
+    if (Math.round(s / stepS) % 5 === 0) {
+      recorder.flush(head.utcMs! + s * 1000);
+      watched.trace.flush();
+    }
+  }
+  take({ l: 'notice', tUs: tUs + 1, notice: { n: 'end' } });
+  watched.trace.finish();
+  side.buckets.close();
+  side.rows.close();
+  if (!recorder.end(head.utcMs! + endS * 1000, 'ended')) throw new Error('the run could not be closed');
+  for (const name of Object.values(names)) writeFileSync(path.join(folder, name), await store.readAll(name));
+  // The first minute holds the compiling of the code, so the second one stands for the start.
+  const cost = (x: { ms: number; n: number } | undefined) =>
+    x === undefined ? Number.NaN : (1000 * x.ms) / x.n;
+  return {
+    readings: run.readings,
+    firstMinuteUs: cost(slices[1]),
+    lastMinuteUs: cost(slices.at(-1)),
+    wholeUs: (1000 * spent) / run.readings,
+  };
+}
