@@ -1,5 +1,6 @@
 import type { ChannelSetup, Setup } from '../job/setup.ts';
-import type { LimitAnswer, Session } from '../link/session.ts';
+import type { LimitAnswer } from '../link/limit.ts';
+import type { Session } from '../link/session.ts';
 
 /**
  * The raw counts at which the channel reads `bar` (gauge), by the setup's own scale and calibration, rounded to

@@ -140,6 +140,26 @@ describe('a session with a device', () => {
     expect(session.state).toBe('streaming');
   });
 
+  it('leaves a device that turns into another on the same line, and takes its own up again', async () => {
+    const { session, timers, site, got } = bench();
+    const connected = session.connect();
+    await timers.run(50);
+    await connected;
+    session.expect('sb-7');
+    Object.assign(site.device.hello, { deviceId: 'sb-9', bootId: 99 });
+    site.device.reset(99, true);
+    await timers.run(300);
+    expect(session.state).toBe('lost');
+    site.device.streaming = true;
+    const before = got.length;
+    site.device.sample();
+    expect(got.length).toBe(before);
+    site.device.streaming = false;
+    Object.assign(site.device.hello, { deviceId: 'sb-7' });
+    await timers.run(6000);
+    expect(session.state).toBe('streaming');
+  });
+
   it('starts the stream again after a reset, announced or silent', async () => {
     for (const announce of [true, false]) {
       const { session, timers, site, verbs, got } = bench();

@@ -2,6 +2,7 @@ import { createDecoder } from './decode.ts';
 import { encodeFrame } from './encode.ts';
 import type { DeviceFrame, Frame, GuardFrame, HostVerb, ReplyFrame, StrayReason } from './frames.ts';
 import { createGreetingCollector, type Greeting, refusal } from './greeting.ts';
+import { createGuardWatch, type LimitAnswer, setLimit } from './limit.ts';
 import { type Port, PortError } from './ports/port.ts';
 import { type AskOptions, createQueue } from './queue.ts';
 import type { LinkError, LinkState } from './status.ts';
@@ -34,13 +35,6 @@ export class LinkFault extends Error {
   ) {
     super(message);
   }
-}
-
-export interface LimitAnswer {
-  /** The device confirmed and reads back exactly the limit asked for. */
-  readonly kept: boolean;
-  readonly counts: number | null;
-  readonly mbar: number | null;
 }
 
 export interface Session {
@@ -85,7 +79,6 @@ export function createSession(
   let state: LinkState = 'idle';
   let error: LinkError | null = null;
   let greeting: Greeting | null = null;
-  let guard: GuardFrame | null = null;
   let rateAsked = options.rateHz;
   let rateHz: number | null = null;
   let deviceId = options.deviceId;
@@ -100,7 +93,7 @@ export function createSession(
   let cancelRetry = (): void => {};
   let heard: (g: Greeting) => void = () => {};
   const collector = createGreetingCollector();
-  const guardWaiters = new Set<(g: GuardFrame) => void>();
+  const guard = createGuardWatch(timers);
   const queue = createQueue((frame) => port.write(encodeFrame(frame)), timers, options.firstCommand);
 
   function to(next: LinkState): void {
@@ -119,10 +112,8 @@ export function createSession(
     if (frame.t === 'S') lastSampleUs = tUs;
     sink.frame(frame, tUs);
     if (frame.t === 'R') queue.reply(frame);
-    else if (frame.t === 'G') {
-      guard = frame;
-      for (const waiter of guardWaiters) waiter(frame);
-    } else if (frame.t === 'E' && frame.code === 'boot' && state === 'streaming') {
+    else if (frame.t === 'G') guard.take(frame);
+    else if (frame.t === 'E' && frame.code === 'boot' && state === 'streaming') {
       void regreet(opening);
     } else if (frame.t === 'H' || frame.t === 'C') {
       const complete = collector.take(frame);
@@ -132,7 +123,7 @@ export function createSession(
 
   function onGone(detail: string): void {
     cancelBeat();
-    guard = null;
+    guard.forget();
     starting = false;
     opening++;
     queue.drop('port gone');
@@ -235,6 +226,8 @@ export function createSession(
       try {
         accept(g);
       } catch (cause) {
+        // Another device answers on the same line: it is not ours to stream from.
+        void port.close();
         onGone(String(cause));
         return;
       }
@@ -295,19 +288,6 @@ export function createSession(
     });
   }
 
-  /** The next guard frame, or null when none comes in time: the device sends one a second. */
-  function nextGuard(ms: number): Promise<GuardFrame | null> {
-    return new Promise((resolve) => {
-      const done = (g: GuardFrame | null): void => {
-        guardWaiters.delete(done);
-        cancel();
-        resolve(g);
-      };
-      const cancel = timers.after(ms, () => done(null));
-      guardWaiters.add(done);
-    });
-  }
-
   return {
     get state() {
       return state;
@@ -319,7 +299,7 @@ export function createSession(
       return greeting;
     },
     get guard() {
-      return guard;
+      return guard.newest;
     },
     get rateHz() {
       return rateHz;
@@ -360,18 +340,9 @@ export function createSession(
     ask: (verb, ask) => queue.ask(verb, ask),
     async limit(channel, counts, mbar) {
       try {
-        const reply = await queue.ask({ verb: 'limit', channel, counts, mbar });
-        const back = nextGuard(1500);
-        await queue.ask({ verb: 'read' });
-        const read = await back;
-        const kept =
-          reply.result === 'ok' &&
-          read !== null &&
-          read.state !== 'unarmed' &&
-          read.channel === channel &&
-          read.limitCounts === counts;
-        if (!kept) fail('limit-not-kept', `${reply.result}, reads back ${read?.limitCounts ?? 'nothing'}`);
-        return { kept, counts: read?.limitCounts ?? null, mbar: read?.limitMbar ?? null };
+        const answer = await setLimit(queue, guard, channel, counts, mbar);
+        if (!answer.kept) fail('limit-not-kept', `reads back ${answer.counts ?? 'nothing'}`);
+        return answer;
       } catch (cause) {
         fail('limit-not-kept', String(cause));
         return { kept: false, counts: null, mbar: null };
