@@ -96,11 +96,20 @@ export function Live(props: { jobId: string | null }) {
         <Cue />
       </section>
 
-      <section class="live-stage panel" aria-label={UI.stageNow}>
-        <Show when={start.step() === 'running'} fallback={<StartPanel start={start} />}>
-          <StagePanel onEnd={() => start.endRun()} />
+      <div class="live-side">
+        <section class="live-stage panel" aria-label={UI.stageNow}>
+          <Show when={start.step() === 'running'} fallback={<StartPanel start={start} />}>
+            <StagePanel onEnd={() => start.endRun()} />
+          </Show>
+        </section>
+
+        <Show when={connected() || live.run() !== null}>
+          <section class="live-facts panel" aria-label={LIVE.facts}>
+            <Facts />
+            <RunBar start={start} />
+          </section>
         </Show>
-      </section>
+      </div>
 
       <Show when={connected() || live.run() !== null}>
         <section class="live-trace panel" aria-label={LIVE.traceLabel}>
@@ -113,10 +122,6 @@ export function Live(props: { jobId: string | null }) {
               units={app.units()}
             />
           </Show>
-        </section>
-        <section class="live-facts panel" aria-label={LIVE.facts}>
-          <Facts />
-          <RunBar start={start} />
         </section>
       </Show>
       <Show when={live.link()?.kind === 'rig' && connected()}>
