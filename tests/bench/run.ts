@@ -1,5 +1,5 @@
 // npm run bench: the measured speeds, each beside a baseline or goal of the same run.
-// npm run bench -- [part …]   parts: decode reading size latency browser; none = all.
+// npm run bench -- [part …]   parts: decode reading record size latency browser; none = all.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -8,6 +8,7 @@ import { isRoot, onPath, provideChromium, provideCompiler } from '../tools/needs
 import { benchDecode } from './decode.ts';
 import { makeLongRun } from './longrun.ts';
 import { print, type Row } from './measure.ts';
+import { benchRecord } from './record.ts';
 import { benchSize } from './size.ts';
 
 const asked = process.argv.slice(2);
@@ -56,6 +57,7 @@ try {
     ];
     print('Readings', rows);
   }
+  if (wants('record')) print('Record', await benchRecord());
   if (wants('size') || wants('browser') || wants('latency')) {
     if (!existsSync('dist/index.html') || asked.length === 0)
       spawnSync(process.execPath, ['node_modules/vite/bin/vite.js', 'build', '--logLevel', 'error'], {
