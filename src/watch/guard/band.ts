@@ -6,6 +6,7 @@
 
 import { sampleSd } from './clean.ts';
 import type { GuardContext, GuardState } from './state.ts';
+import { learntReach } from './stop.ts';
 
 /** After-rise of a stop as seconds of the slope before it, until stops of this fill have shown it. */
 const AFTER_S = 0.2;
@@ -16,10 +17,9 @@ const NOTICE_S = 0.45;
 
 /** Seconds of slope that a stop at working pressure may still add. */
 export function reachS(s: GuardState, ctx: GuardContext): number {
-  let learnt = 0;
-  for (const stop of s.stops) learnt = Math.max(learnt, stop.reachS);
+  const learnt = learntReach(s);
   const plain = ctx.reaction.closeS + (ctx.tap === 'packer' ? AFTER_S : 0.5 * AFTER_S);
-  if (learnt < 0.05) return plain;
+  if (learnt === null) return plain;
   return Math.max(0.85 * plain, Math.min(plain + 1.2, NOTICE_S + 1.15 * learnt));
 }
 
@@ -135,7 +135,11 @@ export function leftBand(s: GuardState, ctx: GuardContext, level: number): numbe
   )
     return inS;
   if (creeping(s, ctx)) return inS;
-  if (s.rested !== null && level > s.rested + RISEN_BAR + 3 * sampleSd(s.clean, s.stepBar) && m.atS - s.overSince > 1)
+  if (
+    s.rested !== null &&
+    level > s.rested + RISEN_BAR + 3 * sampleSd(s.clean, s.stepBar) &&
+    m.atS - s.overSince > 1
+  )
     return inS;
   if (level > edge + FAR_OVER * (limits.ceilingBar - limits.workingBar)) return inS;
   if (inS >= ctx.reaction.handS) return null;

@@ -5,16 +5,26 @@
  * slowing; the ceiling is nearer than a hand's time. And at the ceiling always, on the median of three readings.
  */
 
-import { fittedRate } from '../../estimate/subsonic.ts';
+import { fittedRate, timeToReach } from '../../estimate/subsonic.ts';
 import { FLAG, type Reading } from '../../sensing/reading.ts';
 import type { AlarmValues, Bounded } from '../events.ts';
 import type { GuardView } from '../view.ts';
-import { followForecast, followRest, followSlowing, handTime, leftBand, reachS } from './band.ts';
+import { followForecast, followRest, followSlowing, handTime, leftBand } from './band.ts';
 import { clearRow, rowPush, rowTrim } from './blocks.ts';
 import { cleanPush, cleanRestart, coarseStep, lastMedian, sampleSd } from './clean.ts';
+import { cueOf } from './cue.ts';
+import { followKnee } from './knee.ts';
 import { measureMotion, SHORT_MOST, SHORT_S } from './motion.ts';
-import { LONG_S, longBlock, meanSd } from './settle.ts';
-import { createGuardState, type GuardContext, type GuardState, type RisingKind } from './state.ts';
+import { AIR_BAR, LONG_S, longBlock, meanSd } from './settle.ts';
+import {
+  createGuardState,
+  type GuardContext,
+  type GuardState,
+  type Motion,
+  type RisingKind,
+  type SettleBelief,
+} from './state.ts';
+import { followStillness, followStop, isStill, learntDrop } from './stop.ts';
 
 export type { GuardContext, GuardState } from './state.ts';
 
@@ -85,12 +95,13 @@ export function guardReading(s: GuardState, reading: Reading, ctx: GuardContext)
     s.motion = measureMotion(s.short, sd, coarseStep(s.clean, s.stepBar), s.before);
     followSlowing(s);
     followStop(s);
-    stillness(s, ctx);
+    followStillness(s, ctx);
     followRest(s, ctx);
   }
   if (long) {
     longBlock(s, ctx.limits);
     followForecast(s);
+    followKnee(s, ctx);
   }
   decide(s, ctx, long);
 }
@@ -147,40 +158,67 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
   const inHand = inBand === null ? handTime(s, ctx, now) : null;
   s.agreeBand = inBand !== null || inHand !== null ? s.agreeBand + 1 : 0;
   if (s.agreeSettle >= AGREE_SETTLE && b !== null) {
+    const settle = settleRange(b, level);
     s.rising = {
       kind: 'settle',
       values: {
         bar: level,
         ceilingBar: limits.ceilingBar,
-        settleBar: b.bar,
-        settleLowBar: b.low,
-        settleHighBar: b.high,
+        settleBar: settle.value,
+        settleLowBar: settle.low,
+        settleHighBar: settle.high,
         kind: 'settle',
       },
     };
   } else if (s.agreeBand >= 2 || (s.agreeBand === 1 && m.rate > CLEAR * m.sd)) {
-    const inS = inBand ?? inHand ?? 0;
-    const kind: RisingKind =
-      inBand !== null && inS >= ctx.reaction.handS
-        ? 'left-band'
-        : inHand !== null
-          ? 'hand-time'
-          : 'left-band';
-    const lo = (limits.ceilingBar - level) / (m.rate + 2 * m.sd);
-    const hi = m.rate > 2 * m.sd ? (limits.ceilingBar - level) / (m.rate - 2 * m.sd) : 10 * inS;
+    const time = crossing(s, limits.ceilingBar, level, m);
+    const kind: RisingKind = inHand !== null ? 'hand-time' : 'left-band';
     s.rising = {
       kind,
       values: {
         bar: level,
         ceilingBar: limits.ceilingBar,
-        inS: Math.max(0, inS),
-        inLowS: Math.max(0, lo),
-        inHighS: Math.max(0, hi),
+        inS: time.value,
+        inLowS: time.low,
+        inHighS: time.high,
         kind,
       },
     };
   } else if (s.rising !== null && release(s, ctx, level)) s.rising = null;
   if (long) s.cue = cueOf(s, ctx);
+}
+
+/**
+ * Interval of a settling point, bar: the fit's own, and no narrower than the share of the rise still to come by which
+ * forecasts of simulated fills have been wrong (droop of regulators, heat, a packer that gives way).
+ */
+const REST_LOW = 0.62;
+const REST_HIGH = 1.36;
+
+function settleRange(b: SettleBelief, level: number): Bounded {
+  const rest = Math.max(0, b.bar - level);
+  return {
+    value: b.bar,
+    low: Math.min(b.low, level + REST_LOW * rest),
+    high: Math.max(b.high, level + REST_HIGH * rest),
+  };
+}
+
+/** Times to a crossing were, in simulated fills, within these shares of the straight line's. */
+const TIME_LOW = 0.76;
+const TIME_HIGH = 1.65;
+
+/** Seconds until the reading passes a pressure, by the slope of now; later if the bank sees it bend. */
+function crossing(s: GuardState, bar: number, level: number, m: Motion): Bounded {
+  const value = Math.max(0, (bar - level) / m.rate);
+  const low = Math.min(TIME_LOW * value, (bar - level) / (m.rate + 2 * m.sd));
+  let high = Math.max(TIME_HIGH * value + 0.3, m.rate > 2 * m.sd ? (bar - level) / (m.rate - 2 * m.sd) : 0);
+  const b = s.belief;
+  if (b !== null && b.reduced < 3) {
+    const bent = timeToReach(b.fit, b.atS, bar + AIR_BAR);
+    if (bent < 4 * value + 4) high = Math.max(high, 1.25 * bent + 0.3);
+  }
+  return { value, low: Math.max(0, low), high };
 }
 
 /** A raised verdict stays while air still comes in: it goes when the rise has ended or turned. */
@@ -194,60 +232,31 @@ function release(s: GuardState, ctx: GuardContext, level: number): boolean {
   return level < ceiling && b !== null && b.high < ceiling - 0.01 && b.reduced < 2 && b.openExcess > 16;
 }
 
-/** Follows a rise to its end; a quick end is a hand's stop and teaches its reach. */
-function followStop(s: GuardState): void {
-  const m = s.motion;
-  if (m === null) return;
-  if (m.rate > s.fastest || (m.rate > 0.8 * s.fastest && m.rate > 0.01)) {
-    s.fastest = Math.max(m.rate, 0.98 * s.fastest);
-    s.slowFromS = null;
-  } else if (s.fastest > 0.012 && s.slowFromS === null && m.rate < 0.75 * s.fastest) {
-    s.slowFromS = m.midS;
-    s.slowFromBar = m.bar;
-  }
-  if (s.slowFromS !== null && m.rate < 0.06 * s.fastest) {
-    const took = m.atS - s.slowFromS;
-    if (took < 2.5) {
-      s.stops.push({ reachS: Math.max(0, (s.lastBar - s.slowFromBar) / s.fastest), atS: m.atS });
-      if (s.stops.length > 4) s.stops.shift();
-    }
-    s.fastest = 0;
-    s.slowFromS = null;
-  }
-  if (s.slowFromS !== null && m.atS - s.slowFromS > 4) {
-    s.fastest = Math.max(0, m.rate);
-    s.slowFromS = null;
-  }
-}
+/** Longest forecast shown, s. */
+const SHOWN_S = 120;
 
-/** After a stop about a second must pass without a rise before the reading is the packer's. */
-const STILL_S = 1;
-
-function stillness(s: GuardState, ctx: GuardContext): void {
-  const m = s.motion;
-  if (m === null || ctx.ventOpen) {
-    s.stillSince = null;
-    return;
-  }
-  // Cooling after a quick fill lets the pressure fall without any flow; a vent or a blown hose is much faster.
-  const calm = m.rate < 0.002 + m.sd && m.rate > -0.015 - m.sd;
-  if (!calm) s.stillSince = null;
-  else if (s.stillSince === null) s.stillSince = m.atS;
-}
-
-function cueOf(s: GuardState, ctx: GuardContext): Bounded | null {
+/** Seconds to the ceiling for the screen; null where it is not sure that the ceiling will be reached. */
+function ceilingIn(s: GuardState, ctx: GuardContext, level: number): Bounded | null {
   const limits = ctx.limits;
   const m = s.motion;
-  if (limits === null || !limits.cue || m === null || m.rate - 2 * m.sd < 0.002) return null;
   const b = s.belief;
-  const now = s.lastS ?? m.atS;
-  const level = m.bar + m.rate * (now - m.midS);
-  const target = limits.workingBar - m.rate * (0.6 * reachS(s, ctx));
-  if (level > limits.workingBar || (b !== null && b.high < limits.workingBar)) return null;
-  const value = Math.max(0, (target - level) / m.rate);
-  const slack = 2 * (m.sd / m.rate) * value + 0.15;
-  if (value > 60) return null;
-  return { value, low: Math.max(0, value - slack), high: value + slack + 0.1 * value };
+  if (limits === null || m === null || m.rate - 2.5 * m.sd < 0.002 || level >= limits.ceilingBar) return null;
+  const sure = s.rising !== null || (b !== null && b.reduced < 3 && b.underExcess > 9);
+  if (!sure) return null;
+  const time = crossing(s, limits.ceilingBar, level, m);
+  return time.value > SHOWN_S ? null : time;
+}
+
+/** Where the reading at rest would be now: behind a hose it lies lower by the drop that earlier stops have shown. */
+function restOf(s: GuardState, ctx: GuardContext, level: number, still: boolean): Bounded | null {
+  const m = s.motion;
+  const sd = sampleSd(s.clean, s.stepBar);
+  if (still || ctx.tap === 'packer') return { value: level, low: level - 2 * sd, high: level + 2 * sd };
+  const drop = learntDrop(s);
+  if (ctx.tap !== 'hose' || drop === null || m === null || m.rate <= 0) return null;
+  const value = level - drop * m.rate;
+  const doubt = 2 * sd + 0.5 * drop * m.rate;
+  return { value, low: value - doubt, high: Math.min(level, value + doubt) };
 }
 
 export function guardVerdict(s: GuardState, ctx: GuardContext): GuardVerdict {
@@ -256,9 +265,9 @@ export function guardVerdict(s: GuardState, ctx: GuardContext): GuardVerdict {
   const m = s.motion;
   const b = s.belief;
   const over = limits !== null && level !== null && level >= limits.ceilingBar;
-  const still = s.stillSince !== null && m !== null && m.atS - s.stillSince >= STILL_S;
-  const shown = b !== null && b.reduced < 3 && b.high - b.low < 0.25 * Math.max(0.4, b.bar);
-  const sd = sampleSd(s.clean, s.stepBar);
+  const still = isStill(s);
+  const shown =
+    b !== null && b.reduced < 3 && m !== null && m.rate > 0 && b.high - b.low < 0.25 * Math.max(0.4, b.bar);
   return {
     ceiling: over ? { bar: level } : null,
     rising: s.rising,
@@ -266,10 +275,10 @@ export function guardVerdict(s: GuardState, ctx: GuardContext): GuardVerdict {
     knee: s.knee,
     still,
     view: {
-      restBar: still && level !== null ? { value: level, low: level - 2 * sd, high: level + 2 * sd } : null,
+      restBar: level === null ? null : restOf(s, ctx, level, still),
       rateBarPerS: m === null ? null : m.rate,
-      settleBar: shown ? { value: b.bar, low: b.low, high: b.high } : null,
-      ceilingInS: null,
+      settleBar: shown && level !== null ? settleRange(b, level) : null,
+      ceilingInS: level === null ? null : ceilingIn(s, ctx, level),
       closeInS: s.cue,
     },
   };

@@ -6,6 +6,7 @@ import type { Stage } from '../codes.ts';
 import type { AlarmValues, Bounded } from '../events.ts';
 import { type BlockRow, createRow } from './blocks.ts';
 import { type CleanState, createClean } from './clean.ts';
+import { createKnee, type KneeState } from './knee.ts';
 
 export interface GuardContext {
   readonly limits: Limits | null;
@@ -58,6 +59,8 @@ export type RisingKind = 'settle' | 'left-band' | 'hand-time';
 export interface StopMemory {
   /** Rise after the slope began to fall, as seconds of the slope before: hand and after-rise together. */
   readonly reachS: number;
+  /** Fall instead of a rise, before a hose: its drop while air flowed. */
+  readonly dropS: number;
   readonly atS: number;
 }
 
@@ -103,6 +106,7 @@ export interface GuardState {
   stops: StopMemory[];
   cue: Bounded | null;
   knee: Bounded | null;
+  kneeState: KneeState;
 }
 
 export function createGuardState(): GuardState {
@@ -137,5 +141,6 @@ export function createGuardState(): GuardState {
     stops: [],
     cue: null,
     knee: null,
+    kneeState: createKnee(),
   };
 }
