@@ -1,0 +1,86 @@
+import { toHex } from '../../src/record/hex.ts';
+import { buildJobFile, join } from '../../src/record/jobFile.ts';
+import { addToSealed } from '../../src/record/seal.ts';
+import { createIdbDocuments } from '../../src/record/stores/idbDocuments.ts';
+import { keepImport, listImports, readImport, sweepImports } from '../../src/record/stores/imports.ts';
+import { loadSigner, makeSigner } from '../../src/record/stores/keys.ts';
+import { createOpfsStore } from '../../src/record/stores/opfs.ts';
+import { keepAdditions, keepSealed, loadSealed } from '../../src/record/stores/sealedStore.ts';
+import { recordCrypto, runPages, sealRun, subtle, twoPoint } from '../../src/record/testing/sealing.ts';
+import { verifyJobFile } from '../../src/record/verify.ts';
+
+// Seals and imports one record after another until it is killed, and tells of each step when it is at rest. At the
+// next start everything that was told must be there, and nothing may be there in part.
+
+const files = await createOpfsStore('kill');
+const documents = await createIdbDocuments('kill');
+const state = await loadSigner(documents, subtle);
+if (state.state === 'lost') throw new Error('the key is lost');
+const signer = state.state === 'ready' ? state.signer : await makeSigner(documents, subtle, 1);
+const trusted = new Map([[signer.fingerprint, 'this tablet']]);
+
+const pagesOf = (runId: string): Uint8Array => runPages({ seconds: 4, head: { runId } });
+
+async function work(from: number): Promise<void> {
+  for (let i = from; ; i++) {
+    const runId = `run-${i}`;
+    const pages = pagesOf(runId);
+    let sealed = await sealRun(pages, signer);
+    await keepSealed(documents, runId, sealed, i);
+    self.postMessage({ sealed: runId });
+    sealed = await addToSealed(sealed, { kind: 'note', body: 'later', utcMs: i }, signer, recordCrypto);
+    await keepAdditions(documents, runId, sealed, i);
+    self.postMessage({ added: runId });
+    const file = join(await buildJobFile({ pages, sealed, sense: twoPoint, signer }, recordCrypto));
+    const sha256 = toHex(await recordCrypto.sha256(file));
+    await keepImport(files, documents, file, { sha256, runId, name: 'job.zip' }, i);
+    self.postMessage({ imported: runId });
+  }
+}
+
+/** Everything at rest, each piece verified; what is not whole is a fault. */
+async function look(): Promise<{
+  sealed: string[];
+  added: string[];
+  imported: string[];
+  swept: number;
+  faults: string[];
+}> {
+  const swept = (await sweepImports(files, documents)).length;
+  const found = {
+    sealed: [] as string[],
+    added: [] as string[],
+    imported: [] as string[],
+    swept,
+    faults: [] as string[],
+  };
+  for (const { id } of await documents.list('seal')) {
+    if (id.startsWith('import-')) continue;
+    const sealed = (await loadSealed(documents, id))!;
+    const file = join(
+      await buildJobFile({ pages: pagesOf(id), sealed, sense: twoPoint, signer }, recordCrypto),
+    );
+    const v = await verifyJobFile(file, { crypto: recordCrypto, trusted, sense: null });
+    if (v.verdict !== 'valid') found.faults.push(`seal of ${id}: ${v.verdict}`);
+    found.sealed.push(id);
+    if (sealed.additions.length === 1) found.added.push(id);
+  }
+  for (const { sha256, runId } of await listImports(documents)) {
+    const bytes = await readImport(files, sha256);
+    if (toHex(await recordCrypto.sha256(bytes)) !== sha256)
+      found.faults.push(`import of ${runId}: other bytes`);
+    const v = await verifyJobFile(bytes, { crypto: recordCrypto, trusted, sense: null });
+    if (v.verdict !== 'valid') found.faults.push(`import of ${runId}: ${v.verdict}`);
+    found.imported.push(runId);
+  }
+  const expected = found.imported.length;
+  if ((await files.list()).length !== expected) found.faults.push('a file that no document names');
+  return found;
+}
+
+self.onmessage = (event: MessageEvent<{ look?: true; from?: number }>) => {
+  const { from } = event.data;
+  const job = from === undefined ? look().then((found) => self.postMessage({ found })) : work(from);
+  job.catch((error: unknown) => self.postMessage({ error: String(error) }));
+};
+self.postMessage({ ready: true });
