@@ -32,7 +32,12 @@ export function BigNumber(props: {
   const digits = () =>
     props.trust === 'lost' || props.trust === 'none' ? NO_VALUE : pressureNumber(props.bar, props.units);
   return (
-    <div class="big" classList={{ [props.trust]: true }} data-testid="pressure" data-trust={props.trust}>
+    <div
+      class="big"
+      classList={{ [props.trust]: true, long: digits().length > 4 }}
+      data-testid="pressure"
+      data-trust={props.trust}
+    >
       <p class="big-label">{UI.pressure}</p>
       <p class="big-value">
         <span class="big-digits" data-testid="pressure-value">
