@@ -166,6 +166,7 @@ function wellFormed(m: Record<string, unknown>): boolean {
   );
   const lists = [m.setups, m.events, m.resumedUs, pages.checkpoints, pages.damage].every(Array.isArray);
   if (!texts || !numbers || !lists) return false;
+  if (!('job' in m)) return false;
   if (m.jobId !== null && typeof m.jobId !== 'string') return false;
   if (typeof m.practice !== 'boolean' || !isMs(m.openedUtcMs) || !isMs(m.endedUtcMs)) return false;
   if (!isHash(m.pagesSha256) || !isHash(pages.chainHead)) return false;

@@ -8,6 +8,7 @@ import {
   keyOfPem,
   parseFingerprint,
   pemOf,
+  SigningUnsupported,
   signerOf,
   spkiOf,
 } from './signing.ts';
@@ -72,6 +73,16 @@ describe('Ed25519', () => {
     expect(await crypto.verify(key.slice(1), message, signature)).toBe(false);
     expect(await crypto.verify(new Uint8Array(32).fill(0xff), message, signature)).toBe(false);
     expect(await crypto.verify(key, message, signature.slice(1))).toBe(false);
+  });
+
+  it('that the platform does not know is said to be that, never a signature that fails', async () => {
+    const none = {
+      importKey: () => Promise.reject(new DOMException('Unrecognized name', 'NotSupportedError')),
+    } as unknown as SubtleCrypto;
+    const v = VECTORS[1]!;
+    await expect(
+      createRecordCrypto(none).verify(fromHex(v.key)!, fromHex(v.message)!, fromHex(v.signature)!),
+    ).rejects.toThrow(SigningUnsupported);
   });
 
   it('names keys by PEM and fingerprint', async () => {

@@ -11,8 +11,16 @@ export const SIGNATURE_BYTES = 64;
 /** The part of WebCrypto that the record needs. */
 export interface RecordCrypto {
   sha256(bytes: Uint8Array): Promise<Uint8Array>;
-  /** False for any signature that does not hold, a malformed key among them. */
+  /**
+   * False for any signature that does not hold, a malformed key among them.
+   * @throws SigningUnsupported where the platform has no Ed25519: a good record must not look like a changed one
+   */
   verify(publicKey: Uint8Array, message: Uint8Array, signature: Uint8Array): Promise<boolean>;
+}
+
+/** This browser's WebCrypto knows no Ed25519. */
+export class SigningUnsupported extends Error {
+  override readonly name = 'SigningUnsupported';
 }
 
 export interface Signer {
@@ -100,7 +108,9 @@ export function createRecordCrypto(subtle: SubtleCrypto): RecordCrypto {
       try {
         const key = await subtle.importKey('raw', plain(publicKey), ALGORITHM, true, ['verify']);
         return await subtle.verify(ALGORITHM, key, plain(signature), plain(message));
-      } catch {
+      } catch (error) {
+        if ((error as { name?: unknown }).name === 'NotSupportedError')
+          throw new SigningUnsupported('no Ed25519 here');
         // A point that is not on the curve.
         return false;
       }

@@ -1,14 +1,14 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { canonicalBytes } from './canonical.ts';
-import { EXIT_CODE, type Finding, type Verdict } from './findings.ts';
+import { EXIT_CODE, type Verdict } from './findings.ts';
 import { fromHex, toHex } from './hex.ts';
 import { CORE_FILES, FILE } from './jobFile.ts';
 import { contentOf, parseManifest } from './manifest.ts';
-import { scanPages } from './reader.ts';
-import { addToSealed, type Sealed, seal } from './seal.ts';
+import { seal } from './seal.ts';
 import type { Signer } from './signing.ts';
 import { successionText } from './signing.ts';
 import { HEAD } from './testing/arbitrary.ts';
+import { firstOf, flip, makeSealedFile, type SealedFile } from './testing/sealedFile.ts';
 import {
   JOB,
   jobFile,
@@ -19,58 +19,13 @@ import {
   sealRun,
   twoPoint,
 } from './testing/sealing.ts';
-import { type Verification, type VerifyOptions, verifyJobFile } from './verify.ts';
-import { readZip, type ZipMember, zipBytes } from './zip.ts';
+import type { VerifyOptions } from './verify.ts';
+import { zipBytes } from './zip.ts';
 
-let signer: Signer;
-let office: Signer;
-let pages: Uint8Array;
-let sealed: Sealed;
-let file: Uint8Array;
-let offsets: number[];
-
+let { signer, office, pages, sealed, file, offsets, verify, repacked } = {} as SealedFile;
 beforeAll(async () => {
-  signer = await newSigner();
-  office = await newSigner();
-  pages = runPages();
-  sealed = await sealRun(pages, signer);
-  const body = { member: 'job.name', text: 'typed wrongly', to: 'Repair B' };
-  sealed = await addToSealed(sealed, { kind: 'correction', body, utcMs: 3 }, signer, recordCrypto);
-  sealed = await addToSealed(
-    sealed,
-    { kind: 'status', body: { status: 'released' }, utcMs: 4 },
-    office,
-    recordCrypto,
-  );
-  file = await jobFile(pages, sealed, signer, paper);
-  offsets = [];
-  for (const item of scanPages(pages)) if (item.kind === 'page') offsets.push(item.page.offset);
+  ({ signer, office, pages, sealed, file, offsets, verify, repacked } = await makeSealedFile());
 });
-
-const options = (more: Partial<VerifyOptions> = {}): VerifyOptions => ({
-  crypto: recordCrypto,
-  trusted: new Map([
-    [signer.fingerprint, 'tablet 3'],
-    [office.fingerprint, 'office'],
-  ]),
-  sense: twoPoint,
-  extras: paper,
-  ...more,
-});
-const verify = (bytes: Uint8Array, more?: Partial<VerifyOptions>): Promise<Verification> =>
-  verifyJobFile(bytes, options(more));
-
-/** The file unpacked, changed by hand and packed again in the right form: container and CRCs are sound. */
-function repacked(change: (members: Map<string, Uint8Array>) => void): Uint8Array {
-  const members = new Map(readZip(file).entries.map((e) => [e.name, e.bytes.slice()]));
-  change(members);
-  return zipBytes([...members].map(([name, bytes]): ZipMember => ({ name, chunks: [bytes] })));
-}
-const flip = (bytes: Uint8Array, at: number): void => {
-  bytes[at]! ^= 0x04;
-};
-const firstOf = <F extends Finding['f']>(v: Verification, f: F): Extract<Finding, { f: F }> =>
-  v.findings.find((x): x is Extract<Finding, { f: F }> => x.f === f)!;
 
 describe('an untouched record', () => {
   it('is valid, and says what should be known of it', async () => {

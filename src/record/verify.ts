@@ -133,8 +133,7 @@ async function readRecord(work: Work, whole: boolean): Promise<RecordRead | null
   const pages = files.get(FILE.pages)?.bytes ?? null;
   const content = pages === null ? null : await checkPages(work, manifest, pages);
   const signed = await checkSums(work, manifest);
-  if (pages !== null && whole)
-    await checkDerived(work, manifest, manifestBytes, pages, content !== null, signed);
+  if (pages !== null && whole) await checkDerived(work, manifest, manifestBytes, pages, content, signed);
   const sealed = sealedIn(files, manifestBytes);
   const additions = await checkAdditions(work, sealed);
   remark(work, manifest, additions, whole && !files.has(FILE.sums));

@@ -3,62 +3,15 @@ import { canonicalBytes } from './canonical.ts';
 import type { Finding } from './findings.ts';
 import { FILE } from './jobFile.ts';
 import { parseManifest } from './manifest.ts';
-import { scanPages } from './reader.ts';
-import { addToSealed, type Sealed } from './seal.ts';
-import type { Signer } from './signing.ts';
-import { jobFile, newSigner, paper, recordCrypto, runPages, sealRun, twoPoint } from './testing/sealing.ts';
-import { type Verification, type VerifyOptions, verifyJobFile } from './verify.ts';
+import { addToSealed } from './seal.ts';
+import { firstOf, flip, makeSealedFile, type SealedFile } from './testing/sealedFile.ts';
+import { jobFile, newSigner, paper, recordCrypto, runPages, sealRun } from './testing/sealing.ts';
 import { readZip, type ZipMember, zipBytes } from './zip.ts';
 
-let signer: Signer;
-let office: Signer;
-let pages: Uint8Array;
-let sealed: Sealed;
-let file: Uint8Array;
-let offsets: number[];
-
+let { signer, office, pages, sealed, file, offsets, verify, repacked } = {} as SealedFile;
 beforeAll(async () => {
-  signer = await newSigner();
-  office = await newSigner();
-  pages = runPages();
-  sealed = await sealRun(pages, signer);
-  const body = { member: 'job.name', text: 'typed wrongly', to: 'Repair B' };
-  sealed = await addToSealed(sealed, { kind: 'correction', body, utcMs: 3 }, signer, recordCrypto);
-  sealed = await addToSealed(
-    sealed,
-    { kind: 'status', body: { status: 'released' }, utcMs: 4 },
-    office,
-    recordCrypto,
-  );
-  file = await jobFile(pages, sealed, signer, paper);
-  offsets = [];
-  for (const item of scanPages(pages)) if (item.kind === 'page') offsets.push(item.page.offset);
+  ({ signer, office, pages, sealed, file, offsets, verify, repacked } = await makeSealedFile());
 });
-
-const options = (more: Partial<VerifyOptions> = {}): VerifyOptions => ({
-  crypto: recordCrypto,
-  trusted: new Map([
-    [signer.fingerprint, 'tablet 3'],
-    [office.fingerprint, 'office'],
-  ]),
-  sense: twoPoint,
-  extras: paper,
-  ...more,
-});
-const verify = (bytes: Uint8Array, more?: Partial<VerifyOptions>): Promise<Verification> =>
-  verifyJobFile(bytes, options(more));
-
-/** The file unpacked, changed by hand and packed again in the right form: container and CRCs are sound. */
-function repacked(change: (members: Map<string, Uint8Array>) => void): Uint8Array {
-  const members = new Map(readZip(file).entries.map((e) => [e.name, e.bytes.slice()]));
-  change(members);
-  return zipBytes([...members].map(([name, bytes]): ZipMember => ({ name, chunks: [bytes] })));
-}
-const flip = (bytes: Uint8Array, at: number): void => {
-  bytes[at]! ^= 0x04;
-};
-const firstOf = <F extends Finding['f']>(v: Verification, f: F): Extract<Finding, { f: F }> =>
-  v.findings.find((x): x is Extract<Finding, { f: F }> => x.f === f)!;
 
 describe('a changed byte', () => {
   it('is caught wherever it stands: every region of the file, by mutation', async () => {
@@ -81,6 +34,16 @@ describe('a changed byte', () => {
       expect(v.verdict, `byte ${at}`).toMatch(/^(changed|incomplete|refused)$/);
       if (at >= 39) expect(v.verdict, `byte ${at}`).not.toBe('refused');
     }
+  }, 120_000);
+
+  it('is caught without signed sums too, by making the files again', async () => {
+    const bare = await jobFile(pages, sealed, null, paper);
+    expect((await verify(bare)).verdict).toBe('valid');
+    for (const e of readZip(bare).entries)
+      for (const part of [0.2, 0.6, 0.9]) {
+        const bad = repackedFrom(bare, e.name, part);
+        expect((await verify(bad)).verdict, `${e.name} ${part}`).toBe('changed');
+      }
   }, 120_000);
 
   it('in the pages is named by page and time', async () => {
@@ -261,3 +224,13 @@ const rewritten = (sample: number): Uint8Array =>
       return { ...entry, frame: { ...entry.frame, counts: [bar! - 1, c ?? null] } };
     },
   });
+
+/** One byte of a member changed, and packed again with sound CRCs. */
+function repackedFrom(whole: Uint8Array, name: string, part: number): Uint8Array {
+  const members = readZip(whole).entries.map((e): ZipMember => {
+    const bytes = e.bytes.slice();
+    if (e.name === name) flip(bytes, Math.floor(bytes.length * part));
+    return { name: e.name, chunks: [bytes] };
+  });
+  return zipBytes(members);
+}

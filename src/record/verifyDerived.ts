@@ -2,7 +2,7 @@
 import type { Finding, Remark } from './findings.ts';
 import { toHex } from './hex.ts';
 import { deriveFiles, type ExtraFiles, FILE, join, type Progress } from './jobFile.ts';
-import type { Manifest } from './manifest.ts';
+import type { Content, Manifest } from './manifest.ts';
 import type { RecordCrypto } from './signing.ts';
 import type { SenseRun } from './traceRows.ts';
 import type { ZipEntry } from './zip.ts';
@@ -47,12 +47,15 @@ export async function checkDerived(
   manifest: Manifest,
   manifestBytes: Uint8Array,
   pages: Uint8Array,
-  intact: boolean,
+  content: Content | null,
   signed: ReadonlySet<string> | null,
 ): Promise<void> {
   const { files, findings, remarks, options } = work;
+  const intact = content !== null;
+  // The length is what the pages say, not what a manifest claims of them.
+  const length = content?.pages.lastUs ?? 0;
   const made = intact
-    ? await madeAgain(options, manifest, manifestBytes, pages)
+    ? await madeAgain(options, manifest, manifestBytes, pages, length)
     : new Map<string, Uint8Array>();
   const fixed: readonly string[] = [
     FILE.manifest,
@@ -86,10 +89,11 @@ async function madeAgain(
   manifest: Manifest,
   manifestBytes: Uint8Array,
   pages: Uint8Array,
+  lengthUs: number,
 ): Promise<ReadonlyMap<string, Uint8Array>> {
   const made = new Map<string, Uint8Array>();
   const progress = options.progress ?? ((): void => undefined);
-  if (options.sense !== null && manifest.pages.lastUs <= MOST_DERIVED_US) {
+  if (options.sense !== null && lengthUs <= MOST_DERIVED_US) {
     // Giving up is the progress's to throw, and is let through.
     let stop: { cause: unknown } | null = null;
     const told: Progress = async (share) => {
