@@ -1,24 +1,26 @@
-import type { Setup } from '../job/setup.ts';
-import type { ChannelFrame, HelloFrame } from '../link/frames.ts';
 import type { Timers } from '../link/timers.ts';
 import { rebuildCapture } from '../record/capture.ts';
 import { scanRun } from '../record/reader.ts';
 import { runFileNames } from '../record/recovery.ts';
 import { type FileStore, StoreError } from '../record/stores/store.ts';
 import { openTraceCache, seriesOf, type TraceCache } from '../record/traceCache.ts';
-import type { PageDamage } from '../record/types.ts';
-import type { WatchEvent } from '../watch/events.ts';
 import { EngineError } from './errors.ts';
 import { fileOf, type Ledger } from './ledger.ts';
 import type { RunDetail, TraceWindow } from './messages.ts';
+import { loadOutline, outlineName, outlineOf, saveOutline } from './outline.ts';
 import { rejudge } from './resume.ts';
 import { closeSide, openSideFiles, type SideFiles } from './sideFiles.ts';
+import { snapshotName } from './snapshot.ts';
 import { traceWindow } from './trace.ts';
 import { createWatched } from './watched.ts';
 
 /** Saved runs, to look at: nothing here changes a run but remove(). */
 export interface Archive {
-  detail(runId: string): Promise<RunDetail>;
+  /**
+   * A closed run that was looked at before is answered from its kept outline, with the damage that was found then.
+   * @param check reads and checks the whole file again
+   */
+  detail(runId: string, check: boolean): Promise<RunDetail>;
   window(runId: string, fromS: number, toS: number, points: number): Promise<TraceWindow>;
   capture(runId: string): Promise<Uint8Array>;
   remove(runId: string): Promise<void>;
@@ -99,46 +101,17 @@ export function createArchive(site: ArchiveSite): Archive {
   }
 
   return {
-    async detail(runId) {
+    async detail(runId, check) {
       const summary = await site.ledger.find(runId);
-      const setups: Setup[] = [];
-      const events: WatchEvent[] = [];
-      let hello: HelloFrame | null = null;
-      let channels: ChannelFrame[] = [];
-      const scan = scanRun(
-        await bytesOf(runId),
-        {
-          page(page) {
-            for (const { entry } of page.placed) {
-              if (entry.l === 'setup') setups.push(entry.setup);
-              if (entry.l !== 'frame') continue;
-              if (entry.frame.t === 'H') {
-                hello = entry.frame;
-                channels = [];
-              } else if (entry.frame.t === 'C') channels.push(entry.frame);
-            }
-            for (const event of page.events) events.push(event);
-          },
-        },
-        { chain: false },
-      );
-      const firstUs = scan.firstSampleUs ?? scan.firstUs ?? 0;
-      return {
-        summary,
-        firstS: 0,
-        lastS: (scan.lastUs - firstUs) / 1e6,
-        setups,
-        firstUs,
-        utcMs: scan.head?.utcMs ?? null,
-        events,
-        hello,
-        channels,
-        damage: scan.damage.map((d) => ({
-          page: d.page,
-          what: shownDamage(d),
-          fromS: d.fromUs === null ? null : (d.fromUs - firstUs) / 1e6,
-        })),
-      };
+      const open = site.openBytes(runId);
+      if (open !== null) return { summary, ...outlineOf(open) };
+      const name = fileOf(runId);
+      const size = (await site.files.list()).find((f) => f.name === name)?.size ?? 0;
+      const kept = check || summary.state === 'open' ? null : await loadOutline(site.files, runId, size);
+      if (kept !== null) return { summary, ...kept };
+      const outline = outlineOf(await site.files.readAll(name));
+      if (summary.state !== 'open') await saveOutline(site.files, runId, size, outline);
+      return { summary, ...outline };
     },
 
     window: (runId, fromS, toS, points) =>
@@ -162,7 +135,7 @@ export function createArchive(site: ArchiveSite): Archive {
         if (state === 'open' || site.openBytes(runId) !== null)
           throw new EngineError('refused', 'an open run cannot be removed');
         if (shelf?.runId === runId) clear();
-        for (const name of Object.values(runFileNames(runId))) {
+        for (const name of [...Object.values(runFileNames(runId)), outlineName(runId), snapshotName(runId)]) {
           try {
             await site.files.remove(name);
           } catch (cause) {
@@ -173,9 +146,4 @@ export function createArchive(site: ArchiveSite): Archive {
         await site.ledger.remove(runId);
       }),
   };
-}
-
-/** The message's three words for the record's finer ones. */
-function shownDamage(damage: PageDamage): 'crc' | 'torn' | 'missing' {
-  return damage.what === 'torn' || damage.what === 'missing' ? damage.what : 'crc';
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { runFileNames } from '../record/recovery.ts';
 import { createHostBench, createTestLocks, practiceSetup } from './testing/bench.ts';
 
 const open = {
@@ -64,6 +65,10 @@ describe('the engine on the simulated rig', () => {
     expect(await b.ask({ q: 'end-run' })).toEqual({ runId });
     const after = await b.ask({ q: 'runs' });
     expect(after[0]).toMatchObject({ runId, state: 'ended', title: 'A repair', gaps: 0 });
+    // Answered from the outline kept at the end, and from the whole file checked again: the same.
+    const kept = await b.ask({ q: 'run', runId });
+    expect(kept).toEqual(await b.ask({ q: 'run', runId, check: true }));
+    expect((await b.files.list()).map((f) => f.name)).toContain(`${runId}.out`);
     const picture = await b.ask({ q: 'window', runId, fromS: 0, toS: 10, points: 100 });
     expect(picture.readings).toBeGreaterThan(240);
     expect(picture.series.map((x) => x.name)).toEqual(['bar', 'temperature', 'temperature', 'temperature']);
@@ -126,6 +131,64 @@ describe('the engine on the simulated rig', () => {
     await b.run(200);
     expect(b.moment().view.alarms.some((a) => a.alarm === 'clock-jump')).toBe(true);
   });
+});
+
+describe('a saved run', () => {
+  async function saved() {
+    const b = createHostBench();
+    await b.connectRig();
+    const { runId } = await b.ask(open);
+    await b.run(5000);
+    await b.ask({ q: 'end-run' });
+    return { b, runId };
+  }
+
+  it('tells damage of its pages when it is checked', async () => {
+    const { b, runId } = await saved();
+    const file = await b.files.open(runFileNames(runId).pages);
+    const bytes = file.read(0, file.size);
+    bytes[Math.floor(bytes.length / 2)]! ^= 1;
+    file.truncate(0);
+    file.append(bytes);
+    file.flush();
+    file.close();
+    const { damage } = await b.ask({ q: 'run', runId, check: true });
+    expect(damage).toHaveLength(1);
+    expect(damage[0]).toMatchObject({ what: 'crc' });
+    expect((await b.ask({ q: 'run', runId })).damage).toEqual(damage);
+  });
+
+  it('shows its trace though the side files are gone or torn, and is removed with all its files', async () => {
+    const { b, runId } = await saved();
+    const whole = await b.ask({ q: 'window', runId, fromS: 0, toS: 10, points: 50 });
+    expect(whole.readings).toBeGreaterThan(250);
+    for (const [n, name] of [runFileNames(runId).buckets, runFileNames(runId).rows].entries()) {
+      const wallMs = b.wall.ms + (n + 1) * 1e6;
+      const fresh = createHostBench({ files: b.files, documents: b.documents, wallMs });
+      // Looking at another run lets the first one's files go.
+      await b.ask({ q: 'window', runId: (await another(b)).runId, fromS: 0, toS: 1, points: 5 });
+      const file = await b.files.open(name);
+      file.truncate(file.size >> 1);
+      file.flush();
+      file.close();
+      const again = await fresh.ask({ q: 'window', runId, fromS: 0, toS: 10, points: 50 });
+      expect(again.readings).toBe(whole.readings);
+      expect([...again.series[0]!.max]).toEqual([...whole.series[0]!.max]);
+      await fresh.ask({ q: 'window', runId: (await another(fresh)).runId, fromS: 0, toS: 1, points: 5 });
+    }
+    await b.ask({ q: 'remove-run', runId });
+    expect((await b.files.list()).filter((f) => f.name.startsWith(runId))).toEqual([]);
+    await expect(b.ask({ q: 'run', runId })).rejects.toMatchObject({ code: 'missing' });
+  });
+
+  /** A second run, so that the first one's files are let go. */
+  async function another(b: ReturnType<typeof createHostBench>) {
+    await b.connectRig();
+    const { runId } = await b.ask({ ...open, jobId: null });
+    await b.run(1000);
+    await b.ask({ q: 'end-run' });
+    return { runId };
+  }
 });
 
 describe('requests that cannot be met', () => {

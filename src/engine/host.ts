@@ -44,6 +44,7 @@ export function createHost(deps: HostDeps): Host {
     event: (event: Parameters<typeof watched.event>[0]) => watched.event(event),
     reading: (reading: Parameters<typeof watched.reading>[0]) => watched.reading(reading),
     unjudged: (tUs: number) => watched.unjudged(tUs),
+    setup: (setup: Setup) => watched.setup(setup),
     tell: (event: Parameters<typeof watched.event>[0]) => deps.post({ m: 'event', event }),
     stirred: () => moments.stirred(),
     switched: () => {
@@ -159,7 +160,7 @@ export function createHost(deps: HostDeps): Host {
     },
     'live-window': ({ fromS, toS, points }) => watched.trace.window(fromS, toS, points),
     runs: () => ledger.list(),
-    run: ({ runId }) => archive.detail(runId),
+    run: ({ runId, check }) => archive.detail(runId, check ?? false),
     window: ({ runId, fromS, toS, points }) =>
       runId === runs.view()?.runId
         ? watched.trace.window(fromS, toS, points)

@@ -1,3 +1,4 @@
+import type { Setup } from '../job/setup.ts';
 import type { Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { advanceRun, createRun, type Run, stepRun } from './core.ts';
@@ -10,6 +11,7 @@ export interface LiveSink {
   event(event: WatchEvent): void;
   reading(reading: Reading): void;
   unjudged(tUs: number): void;
+  setup(setup: Setup): void;
   /** Events that the page is told; those of a take-over are old news to it. */
   tell(event: WatchEvent): void;
 }
@@ -58,6 +60,7 @@ function makeLive(run: Run, early: EarlyLog | null, recorder: Recorder | null, s
     early,
     recorder,
     entry(entry) {
+      if (entry.l === 'setup') sink.setup(entry.setup);
       stepRun(run, entry, out);
       early?.add(entry);
       recorder?.entry(entry);

@@ -130,7 +130,8 @@ export type Request =
   | { readonly q: 'rig-speed'; readonly speed: number }
   | { readonly q: 'live-window'; readonly fromS: number; readonly toS: number; readonly points: number }
   | { readonly q: 'runs' }
-  | { readonly q: 'run'; readonly runId: string }
+  /** `check` reads and checks the whole file; else a closed run is answered from what the last look found. */
+  | { readonly q: 'run'; readonly runId: string; readonly check?: boolean }
   | {
       readonly q: 'window';
       readonly runId: string;

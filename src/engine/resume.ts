@@ -39,6 +39,7 @@ export async function rejudge(
     if (snapshot !== null && header.index < snapshot.index) continue;
     if (snapshot?.index === header.index && !same(header.previous, snapshot.previous)) return null;
     for (const entry of pageEntries(item.page)) {
+      if (entry.l === 'setup') watched.setup(entry.setup);
       stepRun(run, entry, watched);
       if (timers.nowUs() - sliceUs < SLICE_US) continue;
       await pause(timers, 0);

@@ -14,6 +14,7 @@ import { fileOf, type Ledger } from './ledger.ts';
 import { createRecordedLive, type LiveSink } from './live.ts';
 import type { LogEntry, LogHead } from './log.ts';
 import type { Request, RunView } from './messages.ts';
+import { saveOutline } from './outline.ts';
 import { createRecorder, type Recorder, type RecorderOptions } from './recorder.ts';
 import { openLeft, revive } from './resume.ts';
 import { lockAll, runLocks } from './runLocks.ts';
@@ -283,7 +284,8 @@ export function createRuns(site: RunsSite): Runs {
       alone(true, async () => {
         const was = active!;
         feed.notice({ n: 'end' });
-        was.recorder.end(deps.utcMs(), 'ended');
+        const whole = was.recorder.end(deps.utcMs(), 'ended');
+        const outline = whole ? site.watched().outline(feed.live.run) : null;
         keepTrace(() => {
           site.watched().trace.finish();
           syncSide(was.side);
@@ -298,6 +300,7 @@ export function createRuns(site: RunsSite): Runs {
         if (setup !== null) feed.setup(setup);
         await saved;
         await removeSnapshot(deps.files, was.title.runId);
+        if (outline !== null) await saveOutline(deps.files, was.title.runId, was.recorder.bytes, outline);
         was.release();
         return was.title.runId;
       }),

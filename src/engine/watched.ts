@@ -1,7 +1,10 @@
+import type { Setup } from '../job/setup.ts';
 import type { TraceFiles } from '../record/traceCache.ts';
 import type { Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
+import type { Run } from './core.ts';
 import { createMemoryFile } from './memoryFile.ts';
+import type { Outline } from './outline.ts';
 import { createTally, type Tally, tallyEvent, tallyReading } from './tally.ts';
 import { createLiveTrace, type LiveTrace } from './trace.ts';
 
@@ -12,6 +15,9 @@ export interface Watched {
   event(event: WatchEvent): void;
   reading(reading: Reading): void;
   unjudged(tUs: number): void;
+  setup(setup: Setup): void;
+  /** What its outline will say; null when the run's beginning was not seen (it goes on from a snapshot). */
+  outline(run: Run): Outline | null;
 }
 
 /**
@@ -28,18 +34,43 @@ export function createWatched(
   );
   const tally = from === undefined ? createTally() : { ...from.tally };
   let gap = false;
+  let firstUs: number | null = null;
+  const events: WatchEvent[] = [];
+  const setups: Setup[] = [];
   return {
     trace,
     tally,
     event(event) {
       if (event.e === 'gap') gap = true;
+      events.push(event);
       tallyEvent(tally, event);
     },
     reading(reading) {
+      firstUs ??= reading.tUs;
       trace.add(reading, gap);
       gap = false;
       tallyReading(tally, reading);
     },
-    unjudged: (tUs) => trace.blank(tUs),
+    unjudged(tUs) {
+      firstUs ??= tUs;
+      trace.blank(tUs);
+    },
+    setup(setup) {
+      setups.push(setup);
+    },
+    outline(run) {
+      if (from !== undefined || firstUs === null) return null;
+      return {
+        firstS: 0,
+        lastS: (run.nowUs - firstUs) / 1e6,
+        setups,
+        firstUs,
+        utcMs: run.head.utcMs,
+        events,
+        hello: run.hello,
+        channels: run.channels,
+        damage: [],
+      };
+    },
   };
 }

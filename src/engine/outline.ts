@@ -1,0 +1,106 @@
+import type { Setup } from '../job/setup.ts';
+import type { ChannelFrame, HelloFrame } from '../link/frames.ts';
+import { scanRun } from '../record/reader.ts';
+import type { FileStore } from '../record/stores/store.ts';
+import type { PageDamage } from '../record/types.ts';
+import type { WatchEvent } from '../watch/events.ts';
+import type { RunDetail } from './messages.ts';
+
+/** What a saved run's screen needs before its first picture, without the picture. */
+export type Outline = Omit<RunDetail, 'summary'>;
+
+/** Reads a run's file from end to end, every CRC checked: half a second for twelve hours at 50 Hz. */
+export function outlineOf(bytes: Uint8Array): Outline {
+  const setups: Setup[] = [];
+  const events: WatchEvent[] = [];
+  let hello: HelloFrame | null = null;
+  let channels: ChannelFrame[] = [];
+  const scan = scanRun(
+    bytes,
+    {
+      page(page) {
+        for (const { entry } of page.placed) {
+          if (entry.l === 'setup') setups.push(entry.setup);
+          if (entry.l !== 'frame') continue;
+          if (entry.frame.t === 'H') {
+            hello = entry.frame;
+            channels = [];
+          } else if (entry.frame.t === 'C') channels.push(entry.frame);
+        }
+        for (const event of page.events) events.push(event);
+      },
+    },
+    { chain: false },
+  );
+  const firstUs = scan.firstSampleUs ?? scan.firstUs ?? 0;
+  return {
+    firstS: 0,
+    lastS: (scan.lastUs - firstUs) / 1e6,
+    setups,
+    firstUs,
+    utcMs: scan.head?.utcMs ?? null,
+    events,
+    hello,
+    channels,
+    damage: scan.damage.map((d) => ({
+      page: d.page,
+      what: shownDamage(d),
+      fromS: d.fromUs === null ? null : (d.fromUs - firstUs) / 1e6,
+    })),
+  };
+}
+
+/** The message's three words for the record's finer ones. */
+function shownDamage(damage: PageDamage): 'crc' | 'torn' | 'missing' {
+  return damage.what === 'torn' || damage.what === 'missing' ? damage.what : 'crc';
+}
+
+interface OutlineFile {
+  readonly schema: 'steadybar-outline/1';
+  /** Size of the pages that it was read from: pages of another size have another outline. */
+  readonly pageBytes: number;
+  readonly outline: Outline;
+}
+
+export const outlineName = (runId: string): string => `${runId}.out`;
+
+/**
+ * The outline kept beside a closed run's pages, so that the picture need not wait for the whole file to be checked.
+ * A convenience like the side files: null where it is missing, torn or of other pages.
+ */
+export async function loadOutline(
+  files: FileStore,
+  runId: string,
+  pageBytes: number,
+): Promise<Outline | null> {
+  try {
+    const text = new TextDecoder().decode(await files.readAll(outlineName(runId)));
+    const file = JSON.parse(text) as Partial<OutlineFile>;
+    const known = file.schema === 'steadybar-outline/1' && file.pageBytes === pageBytes;
+    return known ? (file.outline ?? null) : null;
+  } catch {
+    return null;
+  }
+}
+
+/** Keeps it where the store lets; nothing hangs on it. */
+export async function saveOutline(
+  files: FileStore,
+  runId: string,
+  pageBytes: number,
+  outline: Outline,
+): Promise<void> {
+  const content: OutlineFile = { schema: 'steadybar-outline/1', pageBytes, outline };
+  try {
+    const file = await files.open(outlineName(runId));
+    try {
+      file.truncate(0);
+      file.append(new TextEncoder().encode(JSON.stringify(content)));
+      file.flush();
+    } finally {
+      file.close();
+    }
+  } catch {
+    await files.remove(outlineName(runId)).catch(() => undefined);
+  }
+}
