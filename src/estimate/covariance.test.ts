@@ -12,8 +12,7 @@ describe('covariance of block means', () => {
     ] as const) {
       let sum = 0;
       for (let i = 0; i < N; i++)
-        for (let j = 0; j < N; j++)
-          sum += Math.exp(-Math.abs(apart + ((j - i) / N) * block) / tau);
+        for (let j = 0; j < N; j++) sum += Math.exp(-Math.abs(apart + ((j - i) / N) * block) / tau);
       expect(wanderOfMeans(0.3, tau, block, apart)).toBeCloseTo((0.09 * sum) / (N * N), 6);
     }
     expect(wanderOfMeans(2, 1e9, 1, 0)).toBeCloseTo(4, 6);

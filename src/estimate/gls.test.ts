@@ -34,7 +34,11 @@ describe('fitGls', () => {
 
   it('through the origin gives those of NIST StRD NoInt1', () => {
     const x = Array.from({ length: 11 }, (_, i) => 60 + i);
-    const fit = fitGls([x], Array.from({ length: 11 }, (_, i) => 130 + i), identity(11))!;
+    const fit = fitGls(
+      [x],
+      Array.from({ length: 11 }, (_, i) => 130 + i),
+      identity(11),
+    )!;
     expect(fit.beta[0]).toBeCloseTo(2.07438016528926, 12);
     expect(Math.sqrt((fit.chi2 / fit.dof) * fit.cov[0]![0]!)).toBeCloseTo(0.0165289256198347, 12);
   });
@@ -48,7 +52,11 @@ describe('fitGls', () => {
       k[i * 4 + i] = s * s;
     });
     const ours = fitGls([[1, 1, 1, 1], x], y, k)!;
-    const line = fitLine(x, y, sd.map((s) => 1 / (s * s)))!;
+    const line = fitLine(
+      x,
+      y,
+      sd.map((s) => 1 / (s * s)),
+    )!;
     expect(ours.beta[1]).toBeCloseTo(line.slope, 12);
   });
 
@@ -81,7 +89,16 @@ describe('fitGls', () => {
 
   it('refuses what carries no fit', () => {
     expect(fitGls([[1, 1]], [1, 2], new Float64Array(4))).toBeNull();
-    expect(fitGls([[1, 1], [2, 2]], [1, 2], identity(2))).toBeNull();
+    expect(
+      fitGls(
+        [
+          [1, 1],
+          [2, 2],
+        ],
+        [1, 2],
+        identity(2),
+      ),
+    ).toBeNull();
     expect(() => fitGls([[1]], [1, 2], identity(2))).toThrow(RangeError);
     expect(cholesky(Float64Array.from([1, 0, 2, 1]), 2)).toBe(false);
   });

@@ -5,7 +5,7 @@
  */
 import type { Kinetics } from './cure.ts';
 import { CV_AIR, R_AIR } from './flow.ts';
-import { pipeLayers } from './layers.ts';
+import { pipeLayers, type Spread } from './layers.ts';
 import { Column, type MATERIALS } from './wall.ts';
 
 export interface SleeveOptions {
@@ -34,6 +34,8 @@ export interface SleeveOptions {
   readonly contactWm2K?: number;
   /** Water at the defect: W/(m²·K) between sleeve and pipe, and its temperature; null: dry. */
   readonly seep?: { readonly wm2K: number; readonly c: number } | null;
+  /** Conductivities against the handbook's. */
+  readonly spread?: Spread;
   /** Scales the steps, for convergence tests. */
   readonly stepScale?: number;
 }

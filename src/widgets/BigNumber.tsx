@@ -28,9 +28,11 @@ export function BigNumber(props: {
   ageS: number | null;
   units: DisplayUnits;
 }) {
-  // A lost reading shows the dash: the last number is said in small words with its age, never in the large digits.
+  // A lost reading shows the dash: the last number is said in small words with its age, never in the large digits: there, dashes stand in their place.
   const digits = () =>
-    props.trust === 'lost' || props.trust === 'none' ? NO_VALUE : pressureNumber(props.bar, props.units);
+    props.trust === 'lost' || props.trust === 'none'
+      ? pressureNumber(0, props.units).replace(/\d/g, NO_VALUE)
+      : pressureNumber(props.bar, props.units);
   return (
     <div
       class="big"

@@ -8,7 +8,7 @@ import { GAP, PLACE, STAGE } from './terms.ts';
 const ZERO: Record<Extract<WatchEvent, { e: 'zero' }>['reason'], string> = {
   ok: 'taken',
   'too-far': 'refused: too far from zero, the sensor may be damaged or under pressure',
-  noisy: 'refused: the reading is not still',
+  noisy: 'refused: the reading is not still yet. Wait a few seconds and press again',
   'in-run': 'refused: never during a run under way',
   'no-reading': 'refused: there is no reading',
 };

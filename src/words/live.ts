@@ -35,6 +35,8 @@ export const LIVE = {
   mixedAlready: 'The resin was mixed already',
   zeroTitle: 'Zero',
   zeroText: 'Open the coupling and see that it is open. The reading must stand still near zero.',
+  zeroPressure:
+    'The line is under pressure: the zero cannot be taken now. Never open a coupling under pressure.',
   zero: 'Zero now',
   zeroSkip: 'Go on without zero',
   zeroReason: 'Zero not taken',

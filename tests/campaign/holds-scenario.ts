@@ -96,7 +96,13 @@ export function drawHold(seed: number, wish: HoldWishes = {}): HoldScenario {
   const litres = Math.PI * (pipeMm / 2000) ** 2 * lengthM * 1000;
   const groundC = r.range(4, 16);
   const strong = heat === 'strong';
-  const kinetics = heat === 'inert' ? null : strong || r.chance(0.5) ? vary(QUICK_RESIN, r) : vary(SLOW_RESIN, r);
+  const kinetics0 =
+    heat === 'inert' ? null : strong || r.chance(0.5) ? vary(QUICK_RESIN, r) : vary(SLOW_RESIN, r);
+  // So that a thick sleeve warms the gas by 10 to 35 K and not more.
+  const kinetics =
+    kinetics0 === null || !strong
+      ? kinetics0
+      : { ...kinetics0, heatJkg: kinetics0.heatJkg * r.range(0.3, 0.6) };
   const sleeveMm = strong ? r.range(8, 12) : r.range(2.5, 5);
   const leak = wish.leakMbarMin ?? (r.chance(0.35) ? 0 : r.logRange(0.3, 20));
   // Bores that fill it in seconds or in a minute or two.

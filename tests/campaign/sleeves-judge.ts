@@ -69,7 +69,11 @@ export function judgeSleeve(s: SleeveScenario): SleeveResult {
   let err = 0;
   let n = 0;
   const end = () => Number.isFinite(metUs) && baseline.done && Number.isFinite(trueS);
-  for (let t = STEP_S; t <= LONGEST_S && t <= FACTOR * trueS || Number.isNaN(trueS) && t <= LONGEST_S; t += STEP_S) {
+  for (
+    let t = STEP_S;
+    (t <= LONGEST_S && t <= FACTOR * trueS) || (Number.isNaN(trueS) && t <= LONGEST_S);
+    t += STEP_S
+  ) {
     if (Number.isNaN(trueS) || s.probe !== 'ground') sleeve.step(STEP_S);
     if (Number.isNaN(trueS) && truth.leastCured >= s.criterion) {
       trueS = t;
@@ -80,7 +84,8 @@ export function judgeSleeve(s: SleeveScenario): SleeveResult {
       err += cure.coldestC.value - truth.coldestC;
       n++;
     }
-    const inner = s.probe === 'air' ? truth.sleeveInnerC : s.probe === 'sleeve' ? truth.airC : truth.sleeveOuterC;
+    const inner =
+      s.probe === 'air' ? truth.sleeveInnerC : s.probe === 'sleeve' ? truth.airC : truth.sleeveOuterC;
     const own = s.probe === 'air' ? truth.airC : s.probe === 'sleeve' ? truth.sleeveInnerC : truth.pipeC;
     const c = Math.round((s.share * inner + (1 - s.share) * own + s.offsetK) * 10) / 10;
     const probes: ProbeNow[] = s.probe === 'ground' ? [] : [{ place: s.probe, c, uC: s.uC, checked: true }];
@@ -92,7 +97,14 @@ export function judgeSleeve(s: SleeveScenario): SleeveResult {
     if (end()) break;
   }
   const declared = Number.isNaN(metUs) ? Number.POSITIVE_INFINITY : metUs / 1e6;
-  return { scenario: s, trueS, declaredS: { program: declared, ...baseline.times }, progress, low, meanErrorK: err / n };
+  return {
+    scenario: s,
+    trueS,
+    declaredS: { program: declared, ...baseline.times },
+    progress,
+    low,
+    meanErrorK: err / n,
+  };
 }
 
 /** What one would write in a hurry: the sheet's table read off between its points, and no bounds at all. */

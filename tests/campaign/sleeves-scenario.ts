@@ -64,7 +64,8 @@ export function drawSleeve(probe: ProbePlace, seed: number): SleeveScenario {
     headBar: water.headBar,
     offsetK: sensor.range(-tolerance, tolerance) + JUNCTION_K * sensor.normal(),
     uC: 2 * Math.hypot(tolerance / Math.sqrt(3), JUNCTION_K),
-    share: sensor.range(0, 0.25),
+    // A probe on the wall touches the sleeve as well: it reads what lies between the two.
+    share: probe === 'pipe' ? sensor.range(0.2, 0.8) : sensor.range(0, 0.25),
     options: {
       kinetics,
       pipeMm,
@@ -94,7 +95,17 @@ export function drawSleeve(probe: ProbePlace, seed: number): SleeveScenario {
 }
 
 function drawWall(r: Random): [PipeSetup['material'] & NonNullable<SleeveOptions['material']>, number] {
-  const material = r.pick(['clay', 'clay', 'clay', 'concrete', 'concrete', 'pvc', 'pe', 'iron', 'grp'] as const);
+  const material = r.pick([
+    'clay',
+    'clay',
+    'clay',
+    'concrete',
+    'concrete',
+    'pvc',
+    'pe',
+    'iron',
+    'grp',
+  ] as const);
   const [lo, hi] = {
     clay: [12, 40],
     concrete: [25, 60],
@@ -107,7 +118,10 @@ function drawWall(r: Random): [PipeSetup['material'] & NonNullable<SleeveOptions
 }
 
 /** Groundwater: under the invert and known to be so, above it, or not known; only above it may it seep in. */
-function drawWater(r: Random, groundC: number): { headBar: number | null; seep: SleeveOptions['seep'] & object | null } {
+function drawWater(
+  r: Random,
+  groundC: number,
+): { headBar: number | null; seep: (SleeveOptions['seep'] & object) | null } {
   const kind = r.next();
   const above = kind < 0.25 || (kind < 0.4 && r.chance(0.5));
   return {
@@ -124,9 +138,22 @@ interface Resin {
 
 const TABLES: readonly (readonly number[])[][] = [
   [[20], [20], [23], [15]],
-  [[10, 20], [20, 30], [15, 25], [10, 25]],
-  [[10, 20, 30], [5, 15, 25], [10, 15, 20], [5, 10, 20]],
-  [[5, 10, 20, 30], [5, 10, 15, 20]],
+  [
+    [10, 20],
+    [20, 30],
+    [15, 25],
+    [10, 25],
+  ],
+  [
+    [10, 20, 30],
+    [5, 15, 25],
+    [10, 15, 20],
+    [5, 10, 20],
+  ],
+  [
+    [5, 10, 20, 30],
+    [5, 10, 15, 20],
+  ],
 ];
 
 function drawResin(r: Random, coldestC: number): Resin {

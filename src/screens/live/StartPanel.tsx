@@ -243,34 +243,50 @@ function UseJob(props: { start: Start; bundle: JobBundle }) {
   );
 }
 
+/** Above this nobody is told to open a coupling, bar. */
+const UNDER_PRESSURE_BAR = 0.1;
+
 function Zero(props: { start: Start }) {
   const app = useServices();
-  const last = () => app.live.events().findLast((e) => e.e === 'zero');
+  const refused = () => {
+    const last = app.live.events().findLast((e) => e.e === 'zero');
+    return last?.e === 'zero' && !last.taken ? last : null;
+  };
+  const pressed = () => (app.live.view()?.bar ?? 0) > UNDER_PRESSURE_BAR;
   return (
     <div class="stack">
       <h2>{LIVE.zeroTitle}</h2>
-      <p>{LIVE.zeroText}</p>
-      <button
-        type="button"
-        class="button primary wide"
-        data-testid="zero"
-        disabled={props.start.busy()}
-        onClick={() => props.start.zero()}
+      <Show
+        when={pressed()}
+        fallback={
+          <>
+            <p>{LIVE.zeroText}</p>
+            <button
+              type="button"
+              class="button primary wide"
+              data-testid="zero"
+              disabled={props.start.busy()}
+              onClick={() => props.start.zero()}
+            >
+              {LIVE.zero}
+            </button>
+          </>
+        }
       >
-        {LIVE.zero}
-      </button>
-      <Show when={last()}>
+        <p class="note strong" role="status" data-testid="zero-under-pressure">
+          {LIVE.zeroPressure}
+        </p>
+      </Show>
+      <Show when={refused()}>
         {(e) => (
-          <Show when={e().e === 'zero' && !(e() as { taken: boolean }).taken}>
-            <p class="note strong" role="status" data-testid="zero-refused">
-              {zeroText((e() as { reason: 'too-far' }).reason)}
-            </p>
-          </Show>
+          <p class="note strong" role="status" data-testid="zero-refused">
+            {zeroText(e().reason)}
+          </p>
         )}
       </Show>
       <button
         type="button"
-        class="button quiet wide"
+        class={`button wide ${pressed() ? 'primary' : 'quiet'}`}
         data-testid="skip-zero"
         disabled={props.start.busy()}
         onClick={() => props.start.skipZero()}

@@ -1,6 +1,7 @@
-import type { Place, Setup } from '../../job/setup.ts';
+import type { PipeSetup, Place, Setup } from '../../job/setup.ts';
 import type { Bounded } from '../events.ts';
 import type { CureView } from '../view.ts';
+import { createObserver, faceC, type Observer, observe } from './observer.ts';
 
 /** A probe's last usable value, as the watch keeps it. */
 export interface ProbeNow {
@@ -12,10 +13,39 @@ export interface ProbeNow {
   readonly checked: boolean;
 }
 
+/** A temperature with its standard uncertainty. */
+export interface Estimate {
+  readonly c: number;
+  readonly sd: number;
+}
+
 export interface Coldest {
-  /** Coldest credible temperature of the resin: middle, and the interval that the bounds use, °C. */
+  /** Coldest credible temperature of the resin: middle, and its 95 % interval, °C. */
   readonly c: Bounded | null;
+  /** Outermost resin where the pipe is dry. */
+  readonly dry: Estimate | null;
+  /** At a defect where groundwater may seep in; null where it cannot. */
+  readonly wet: Estimate | null;
+  /**
+   * Ground temperature and what the probe has risen since its coldest: a lower bound that no error of the probe's
+   * level touches, since nothing in the pipe is colder than the ground. null where the probe says otherwise.
+   */
+  readonly floor: Estimate | null;
   readonly source: CureView['source'];
+}
+
+/** Coldest that one kind of probe has said so far, °C. */
+export interface Least {
+  source: CureView['source'];
+  c: number;
+}
+
+/** Observers behind the probes that sit further in than the coldest resin. Plain data. */
+export interface Watched {
+  readonly place: 'sleeve' | 'air';
+  readonly pipe: PipeSetup | null;
+  readonly likely: Observer;
+  readonly cold: Observer;
 }
 
 /**
@@ -23,31 +53,22 @@ export interface Coldest {
  * depth (common practice).
  */
 export const COLD_GROUND_C = 4;
+/** What placing a probe by hand leaves open, 1 s, K: contact, crown or invert (common practice). */
+const PLACING_K = 0.4;
+/** Groundwater at a defect against the ground's temperature, 1 s, K. */
+const WATER_K = 0.5;
+const K = 2;
 
-/**
- * The outside of the sleeve, on the wall, is the coldest resin. A probe on the sleeve's inside or in the packer's
- * air reads warmer: the truth lies between probe and ground. Midway was early in 0-4 % of simulated cures, the
- * ground's own temperature never; so the middle is midway, the low end is the ground, the high end the probe. A
- * probe on the pipe's wall is taken as it reads. Unchecked probes and unnamed places earn nothing above ground.
- */
-export function coldest(probes: readonly ProbeNow[], ground: Setup['ground']): Coldest {
-  const measured = probes.find((p) => p.place === 'ground' && p.checked);
-  const groundC = measured?.c ?? ground?.c ?? COLD_GROUND_C;
-  const groundU = measured?.uC ?? ground?.uC ?? 0;
-  const known = measured !== undefined || ground !== null;
-  const atGround: Coldest = {
-    c: { value: groundC, low: groundC - groundU, high: groundC + groundU },
-    source: known ? 'ground' : 'none',
-  };
-  // Of several probes the one that says the coldest is believed.
-  let best: Coldest | null = null;
-  for (const probe of probes) {
-    if (probe.place === 'ground' || !probe.checked) continue;
-    const one = byProbe(probe, groundC, groundU);
-    if (best === null || one.c!.value < best.c!.value) best = one;
-  }
-  if (best === null) return known ? atGround : { c: null, source: 'none' };
-  return best;
+interface Ground extends Estimate {
+  readonly known: boolean;
+}
+
+function groundOf(probes: readonly ProbeNow[], ground: Setup['ground']): Ground {
+  let best: ProbeNow | null = null;
+  for (const p of probes) if (p.place === 'ground' && p.checked && (best === null || p.c < best.c)) best = p;
+  if (best !== null) return { c: best.c, sd: Math.hypot(best.uC / 2, PLACING_K), known: true };
+  if (ground !== null) return { c: ground.c, sd: ground.uC / 2, known: true };
+  return { c: COLD_GROUND_C, sd: 0, known: false };
 }
 
 /** The coldest plausible temperature, for gaps and lost probes, °C. */
@@ -55,14 +76,95 @@ export function coldestPlausible(ground: Setup['ground']): number {
   return ground === null ? COLD_GROUND_C : ground.c - ground.uC;
 }
 
-function byProbe(probe: ProbeNow, groundC: number, groundU: number): Coldest {
-  const low = probe.c - probe.uC;
-  const high = probe.c + probe.uC;
-  if (probe.place === 'pipe') return { c: { value: probe.c, low, high }, source: 'pipe' };
-  const source = probe.place === 'air' ? 'air-model' : 'sleeve';
-  const middle = Math.min(probe.c, (probe.c + groundC) / 2);
-  return {
-    c: { value: middle, low: Math.min(low, groundC - groundU), high: Math.max(middle, high) },
-    source,
-  };
+/** Groundwater under the invert cannot seep in; where its level is not known or above, it may. */
+export function mayBeWet(setup: Setup | null): boolean {
+  return (setup?.limits?.headBar ?? null) !== 0;
+}
+
+/** Lets the observers go on by dt seconds; those whose probe is gone are dropped, new ones are made. */
+export function watchOn(
+  watched: readonly Watched[],
+  probes: readonly ProbeNow[],
+  setup: Setup | null,
+  dt: number,
+): Watched[] {
+  const out: Watched[] = [];
+  const ground = groundOf(probes, setup?.ground ?? null);
+  const pipe = setup?.pipe ?? null;
+  for (const place of ['sleeve', 'air'] as const) {
+    const probe = coldestAt(probes, place);
+    if (probe === null) continue;
+    let one = watched.find((w) => w.place === place) ?? null;
+    // Another pipe is another observer: it begins with the wall at ground temperature again, which is cold.
+    if (one === null || !samePipe(one.pipe, pipe)) {
+      const make = (corner: 'likely' | 'cold') => createObserver(pipe, place, corner, probe.c, ground.c);
+      one = { place, pipe, likely: make('likely'), cold: make('cold') };
+    } else {
+      observe(one.likely, dt, probe.c, ground.c);
+      observe(one.cold, dt, probe.c, ground.c);
+    }
+    out.push(one);
+  }
+  return out;
+}
+
+function floorOf(ground: Ground, dry: Estimate, spread: number, leastC: number): Estimate | null {
+  if (!ground.known || dry.c < ground.c) return null;
+  const rise = Math.max(0, Math.min(dry.c - leastC, dry.c - ground.c));
+  return { c: ground.c + rise, sd: Math.hypot(ground.sd, spread, PLACING_K) };
+}
+
+function coldestAt(probes: readonly ProbeNow[], place: Place): ProbeNow | null {
+  let best: ProbeNow | null = null;
+  for (const p of probes) if (p.place === place && p.checked && (best === null || p.c < best.c)) best = p;
+  return best;
+}
+
+function samePipe(a: PipeSetup | null, b: PipeSetup | null): boolean {
+  if (a === null || b === null) return a === b;
+  return (
+    a.innerMm === b.innerMm && a.wallMm === b.wallMm && a.material === b.material && a.sleeveMm === b.sleeveMm
+  );
+}
+
+/**
+ * The outside of the sleeve, on the wall, is the coldest resin. A probe on the pipe's wall is taken as it reads;
+ * behind one on the sleeve's inside or in the packer's air the observers' outer face is taken, and half of what
+ * lies between the likely and the cold one is its uncertainty. Of several probes the one that says the coldest is
+ * believed, and a probe colder than the ground is. Unchecked probes and unnamed places earn nothing above ground.
+ */
+export function coldest(
+  watched: readonly Watched[],
+  probes: readonly ProbeNow[],
+  setup: Setup | null,
+  least: Least,
+): Coldest {
+  const ground = groundOf(probes, setup?.ground ?? null);
+  const wet = mayBeWet(setup) ? { c: ground.c, sd: Math.hypot(ground.sd, WATER_K) } : null;
+  let dry: Estimate | null = null;
+  let spread = 0;
+  let source: Coldest['source'] = 'none';
+  const pipe = coldestAt(probes, 'pipe');
+  if (pipe !== null) {
+    dry = { c: pipe.c, sd: Math.hypot(pipe.uC / 2, PLACING_K) };
+    source = 'pipe';
+  }
+  for (const one of watched) {
+    const probe = coldestAt(probes, one.place);
+    if (probe === null) continue;
+    // A probe that is colder than the model thinks possible is believed.
+    const c = Math.min(faceC(one.likely), Math.max(probe.c, ground.c));
+    if (dry !== null && dry.c <= c) continue;
+    spread = Math.max(0, c - faceC(one.cold)) / 2;
+    dry = { c, sd: Math.hypot(probe.uC / 2, spread, PLACING_K) };
+    source = one.place === 'air' ? 'air-model' : 'sleeve';
+  }
+  if (dry === null) {
+    if (!ground.known) return { c: null, dry: null, wet: null, floor: null, source: 'none' };
+    dry = { c: ground.c, sd: ground.sd };
+    source = 'ground';
+  }
+  const floor = floorOf(ground, dry, spread, source === least.source ? least.c : dry.c);
+  const low = Math.min(dry.c - K * dry.sd, wet === null ? Number.POSITIVE_INFINITY : wet.c - K * wet.sd);
+  return { c: { value: dry.c, low, high: dry.c + K * dry.sd }, dry, wet, floor, source };
 }

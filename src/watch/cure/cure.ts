@@ -2,14 +2,14 @@ import type { ResinSetup, Setup } from '../../job/setup.ts';
 import type { Bounded, WatchEvent } from '../events.ts';
 import { round } from '../round.ts';
 import type { CureView } from '../view.ts';
-import type { ProbeNow } from './coldest.ts';
-import { COLD_GROUND_C, coldest, coldestPlausible } from './coldest.ts';
+import type { Coldest, Estimate, Least, ProbeNow, Watched } from './coldest.ts';
+import { COLD_GROUND_C, coldest, watchOn } from './coldest.ts';
 import type { SheetFit } from './sheet.ts';
 import { ageRate, cureMinutes, fitSheet } from './sheet.ts';
 
 /**
- * Progress by the data sheet, X = ∫ dt / t_cure(T_cold), from seating on. The lower bound takes the coldest end of
- * the temperature and the slow end of the fit; 'met' is said of it alone. It speaks of the sheet's time at
+ * Progress by the data sheet, X = ∫ dt / t_cure(T_cold), from seating on. The lower bound takes the uncertainty of
+ * the coldest temperature and of the fit together; 'met' is said of it alone. It speaks of the sheet's time at
  * temperature and never of a cured or safe sleeve.
  */
 export interface CureState {
@@ -20,6 +20,11 @@ export interface CureState {
   resinName: string | null;
   setupNumber: number | null;
   lastUs: number;
+  /** Models behind the probes, and when they last went on. */
+  watched: Watched[];
+  watchedUs: number;
+  /** Coldest that the present kind of probe has said since it settled; 1e308 before. */
+  least: Least;
   /** Progress: middle and bounds. */
   progress: number;
   low: number;
@@ -47,12 +52,15 @@ type Emit = (event: WatchEvent) => void;
 
 /** Counted in steps of at least this, µs. */
 const STEP_US = 1e6;
+/** The models behind the probes go on in steps of at least this, µs: a reading costs nothing more. */
+const WATCH_US = 10e6;
 /** A longer way between two steps is a gap: it counts at the coldest plausible temperature, µs. */
 const GAP_US = 5e6;
-/** Bounds of the fit, standard deviations (k = 2). */
-const K = 2;
-/** Nothing is forecast further off, s. */
-const HORIZON_S = 48 * 3600;
+const K = Number((globalThis as any).process?.env?.KK ?? 2);
+const K_FLOOR = Number((globalThis as any).process?.env?.KF ?? 2);
+const K_RISE = Number((globalThis as any).process?.env?.KR ?? 2);
+/** Model and sleeve have left their start behind after this, µs. */
+const SETTLE_US = 600e6;
 const NONE: Bounded = { value: 0, low: 0, high: 0 };
 
 export function createCure(
@@ -69,6 +77,9 @@ export function createCure(
     resinName: null,
     setupNumber: null,
     lastUs: tUs,
+    watched: [],
+    watchedUs: tUs,
+    least: { source: 'none', c: Number.MAX_VALUE },
     progress: 0,
     low: 0,
     high: 0,
@@ -91,11 +102,11 @@ function takeResin(s: CureState, setup: Setup | null): void {
   if (s.fit === null || resin === null || resin.name === s.resinName) return;
   const minutes = (s.lastUs - s.sinceUs) / 60e6;
   s.resinName = resin.name;
-  const c = setup.ground === null ? null : coldestPlausible(setup.ground);
-  s.progress = c === null ? 0 : minutes / cureMinutes(s.fit, c, 0);
-  s.low = c === null ? 0 : minutes / cureMinutes(s.fit, c, K);
-  s.high = s.progress;
-  s.ageMin = c === null || c < s.fit.lowestC ? 0 : minutes * ageRate(s.fit.slope, c);
+  const past = setup.ground === null ? NONE : gapRate(s.fit, setup.ground);
+  s.progress = past.value * minutes;
+  s.low = past.low * minutes;
+  s.high = past.high * minutes;
+  s.ageMin = past.value > 0 ? minutes * ageRate(s.fit.slope, plausible(setup.ground).c) : 0;
 }
 
 /** Goes on to tUs; at most once a second does it work. */
@@ -105,19 +116,27 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
   const minutes = (tUs - s.lastUs) / 60e6;
   const gap = tUs - s.lastUs > GAP_US;
   s.lastUs = tUs;
+  if (gap) s.watched = [];
+  if (tUs - s.watchedUs >= WATCH_US || s.watched.length === 0) {
+    s.watched = watchOn(s.watched, ctx.probes, ctx.setup, (tUs - s.watchedUs) / 1e6);
+    s.watchedUs = tUs;
+  }
   const ground = ctx.setup?.ground ?? null;
-  const now = coldest(ctx.probes, ground);
+  const now = coldest(s.watched, ctx.probes, ctx.setup, s.least);
+  if (now.source !== s.least.source) s.least = { source: now.source, c: Number.MAX_VALUE };
+  if (now.dry !== null && tUs - s.sinceUs >= SETTLE_US) s.least.c = Math.min(s.least.c, now.dry.c);
+
   s.coldestC = now.c;
   s.source = now.source;
   const { fit } = s;
   if (fit === null) return;
-  s.rate = rateAt(fit, now.c);
+  s.rate = rateAt(fit, now);
   s.underLowestK = now.c === null ? null : now.c.value - fit.lowestC;
   const counted = gap ? gapRate(fit, ground) : s.rate;
   s.progress += counted.value * minutes;
   s.low += counted.low * minutes;
   s.high += counted.high * minutes;
-  const cold = gap ? coldestPlausible(ground) : (now.c?.low ?? COLD_GROUND_C);
+  const cold = gap ? plausible(ground).c : (now.c?.low ?? COLD_GROUND_C);
   if (cold >= fit.lowestC) s.ageMin += ageRate(fit.slope, cold) * minutes;
   if (s.low >= 1 && s.metUs === null) {
     s.metUs = tUs;
@@ -125,18 +144,33 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
   }
 }
 
-function rateAt(fit: SheetFit, c: Bounded | null): Bounded {
-  if (c === null) return NONE;
+/** Progress a minute at a temperature known to sd; nothing where its low end is under the sheet's lowest. */
+function lowRate(fit: SheetFit, one: Estimate, k: number): number {
+  return one.c - k * one.sd < fit.lowestC ? 0 : 1 / cureMinutes(fit, one.c, k, one.sd);
+}
+
+function rateAt(fit: SheetFit, now: Coldest): Bounded {
+  const { dry, wet, floor } = now;
+  if (dry === null) return NONE;
+  let low = now.source === 'ground' ? 0 : lowRate(fit, dry, K);
+  if (now.source === 'ground') low = lowRate(fit, dry, K_FLOOR);
+  else if (floor !== null) low = Math.max(low, lowRate(fit, floor, K_RISE));
+  if (wet !== null) low = Math.min(low, lowRate(fit, wet, K_FLOOR));
   return {
-    value: 1 / cureMinutes(fit, c.value, 0),
-    low: 1 / cureMinutes(fit, c.low, K),
-    high: 1 / cureMinutes(fit, c.high, -K),
+    value: 1 / cureMinutes(fit, dry.c, 0),
+    low,
+    high: 1 / cureMinutes(fit, dry.c, -K, dry.sd),
   };
+}
+
+/** Low end of the ground's temperature as a certain one: over a gap nothing better is credited. */
+function plausible(ground: Setup['ground']): { readonly c: number } {
+  return { c: ground === null ? COLD_GROUND_C : ground.c - ground.uC };
 }
 
 /** Over a gap even the hopeful end is given no more than the middle at the coldest plausible temperature. */
 function gapRate(fit: SheetFit, ground: Setup['ground']): Bounded {
-  const c = coldestPlausible(ground);
+  const { c } = plausible(ground);
   const value = 1 / cureMinutes(fit, c, 0);
   return { value, low: 1 / cureMinutes(fit, c, K), high: value };
 }
@@ -145,6 +179,9 @@ function gapRate(fit: SheetFit, ground: Setup['ground']): Bounded {
 export function cureEnd(s: CureState): void {
   s.ended = true;
 }
+
+/** Nothing is forecast further off, s. */
+const HORIZON_S = 48 * 3600;
 
 /** Seconds until progress reaches 1 at this rate a minute. */
 function secondsTo(progress: number, perMin: number): number {

@@ -77,7 +77,7 @@ export const SLEEVE: GasDoubt = {
 };
 
 /** Standard deviation of what a cure does to the gas, K, by the resin's exotherm (common practice, no source). */
-const CURE_K = { low: 4, medium: 7, high: 14, unknown: 12 } as const;
+const CURE_K = { low: 3, medium: 5, high: 10, unknown: 9 } as const;
 const CURE_TIME_S = 1200;
 
 export function blind(exotherm: ResinSetup['exotherm'] | 'none'): GasDoubt {

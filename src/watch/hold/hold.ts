@@ -10,6 +10,8 @@ import type { LeakContext, LeakState } from './leak.ts';
 import { createLeak, leakFigure, leakReading, NO_LEAK } from './leak.ts';
 import type { LiftState } from './lift.ts';
 import { createLift, liftForecast, liftReading, liftRestart } from './lift.ts';
+import type { Past } from './past.ts';
+import { createPast, pastAdd } from './past.ts';
 import type { Segment } from './segment.ts';
 import { createSegment, segmentStep } from './segment.ts';
 import type { Trend } from './trend.ts';
@@ -31,6 +33,10 @@ export interface HoldState {
   /** Since when the packer has been at rest after the fill, s; null: not yet. */
   filledS: number | null;
   startBar: number | null;
+  /** What fill and top-ups left behind; null until the packer has come to rest. */
+  past: Past | null;
+  /** Level when the last segment was closed, bar. */
+  closedBar: number | null;
   segment: Segment;
   leak: LeakState;
   figure: LeakFigure;
@@ -80,6 +86,8 @@ export function createHold(sinceUs: number, tUs: number): HoldState {
     still: false,
     filledS: null,
     startBar: null,
+    past: null,
+    closedBar: null,
     segment: createSegment(),
     leak: createLeak(),
     figure: NO_LEAK,
@@ -111,8 +119,9 @@ function leakContext(h: HoldState, setup: Setup | null): LeakContext {
     line: setup?.line ?? 'unknown',
     air: setup?.air ?? { bar: 1.01325, uBar: 0.05, source: 'assumed' },
     volume: setup?.volume ?? null,
+    ground: setup?.ground ?? null,
     exotherm: setup?.resin?.exotherm ?? 'unknown',
-    filledS: h.filledS,
+    past: h.past,
   };
 }
 
@@ -172,15 +181,29 @@ function stepSegment(h: HoldState, reading: Reading, ctx: HoldContext, emit: Emi
   if (step.what === 'opened') {
     h.filledS ??= reading.tS;
     h.startBar ??= levelNow(ctx.levels);
+    rested(h, reading.tS, levelNow(ctx.levels));
     h.leak = createLeak();
     liftRestart(h.lift);
     return;
   }
+  // A top-up is noticed late: the level before it.
+  h.closedBar = levelAgo(ctx.levels, 3) ?? levelNow(ctx.levels);
   trendClear(h.trend);
   h.exit = null;
   settle(h, reading.tUs, ctx.setup, emit);
   // Air let in warms the gas, air let out cools it: the settling begins anew.
   h.filledS = null;
+}
+
+/** The packer is at rest at that level: the whole fill, or what has come or gone since the last segment, begins to fade. */
+function rested(h: HoldState, tS: number, bar: number | null): void {
+  const first = h.past === null;
+  h.past ??= createPast(tS);
+  if (first || bar === null || h.closedBar === null) {
+    if (first) pastAdd(h.past, tS, 1);
+    return;
+  }
+  pastAdd(h.past, tS, (bar - h.closedBar) / Math.max(INFLATED_BAR, bar));
 }
 
 /** Gives the segment's last figure before it is closed, if it says more than the last one told. */
@@ -251,6 +274,7 @@ export function holdHole(h: HoldState, tUs: number, setup: Setup | null, emit: E
   h.exit = null;
   if (!h.segment.open) return;
   h.segment.open = false;
+  h.closedBar = h.leak.openedS === null ? null : h.leak.lastBar;
   emit({ tUs, e: 'segment', what: 'closed', why: 'gap' });
   settle(h, tUs, setup, emit);
 }

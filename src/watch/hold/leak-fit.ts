@@ -1,5 +1,6 @@
 import { ar1Inflation, lag1 } from '../../estimate/ar1.ts';
 import { smoothCovariance, wanderOfMeans, whiteScale } from '../../estimate/covariance.ts';
+import type { GlsFit } from '../../estimate/gls.ts';
 import { fitGls } from '../../estimate/gls.ts';
 import type { Course } from './course.ts';
 import type { GasCourse, GasDoubt } from './gas.ts';
@@ -30,6 +31,8 @@ export interface LeakFit {
   readonly witness: GasCourse['witness'];
   readonly blocks: number;
   readonly spanS: number;
+  /** Mean absolute pressure, bar. */
+  readonly meanAbsBar: number;
   /** −d ln p/dt by the leak alone, 1/s, and its standard uncertainty. */
   readonly perS: number;
   readonly sd: number;
@@ -43,18 +46,18 @@ export interface LeakFit {
 }
 
 /**
- * Change of ln p for one of ln T: 1 for a rigid packer, less for one that gives way: 1 / (1 + p·V'/V) with 0.5 to 5 %
- * of the volume a bar (common practice, no source).
+ * Change of ln p for one of ln T: 1 for a rigid packer and no hose. Less for one that gives way, 1 / (1 + p·V'/V) with
+ * 0.5 to 5 % of the volume a bar, and for air in a hose that does not warm with it, 0 to 20 % (common practice).
  */
-export const KAPPA = 0.94;
-export const SD_KAPPA = 0.03;
+export const KAPPA = 0.91;
+export const SD_KAPPA = 0.05;
 
 /** Growth of the volume after a fill: mean and sd of the share for each of past.ts FADES_S (common practice). */
 const CREEP: readonly (readonly [number, number])[] = [
-  [0.003, 0.004],
   [0.003, 0.003],
-  [0.0045, 0.003],
-  [0.0005, 0.001],
+  [0.003, 0.0025],
+  [0.004, 0.0022],
+  [0.0002, 0.0006],
 ];
 /** Slow drift of the sensor's zero and of the weather, bar, in two hours. */
 const DRIFT_BAR = 0.0012;
@@ -62,6 +65,7 @@ const DRIFT_S = 7200;
 /** A sensor wanders a little: share of its noise, and how long. */
 const WANDER_SHARE = 0.35;
 const WANDER_S = 30;
+const STAIR_S = 120;
 /** Nothing is known better than this over a block, bar: models are only models. */
 const LEAST_BAR = 4e-5;
 const LEAST_BLOCKS = 12;
@@ -97,33 +101,32 @@ function prepare(c: Course, ctx: FitContext): Prepared {
   };
 }
 
-/** Covariance of two blocks by what the gas temperature may do, but for the probe's share. */
-function heatCov(p: Prepared, ctx: FitContext, block: number, i: number, j: number): number {
+/** Nuisances with a law and a prior: vectors of one standard deviation each. */
+function heatNuisances(p: Prepared, ctx: FitContext): number[][] {
   const { doubt, gas, fades } = p;
-  const apart = Math.abs(p.t[i]! - p.t[j]!);
   const perK = KAPPA / gas.kelvin;
-  let v = (KAPPA * doubt.sdLagS) ** 2 * gas.perLag[i]! * gas.perLag[j]!;
-  for (const e of doubt.errors)
-    v +=
-      perK *
-      perK *
-      (e.kind === 'wander'
-        ? wanderOfMeans(e.sdK, e.timeS, block, apart)
-        : smoothCovariance(e.sdK, e.timeS, apart));
-  for (let k = 0; k < FADES_S.length; k++) {
-    const sd = doubt.fill[k]![1] * ctx.past.size[k]! * perK;
-    v += sd * sd * fades[k]![i]! * fades[k]![j]!;
-  }
-  return v;
+  const out = doubt.fill.map(([, sd], k) => fades[k]!.map((f) => perK * sd * ctx.past.size[k]! * f));
+  if (doubt.sdLagS > 0) out.push(gas.perLag.map((v) => KAPPA * doubt.sdLagS * v));
+  return out;
 }
 
-function creepCov(p: Prepared, ctx: FitContext, i: number, j: number): number {
-  let v = 0;
-  for (let k = 0; k < FADES_S.length; k++) {
-    const sd = CREEP[k]![1] * ctx.past.size[k]!;
-    v += sd * sd * p.fades[k]![i]! * p.fades[k]![j]!;
-  }
-  return v;
+function creepNuisances(p: Prepared, ctx: FitContext): number[][] {
+  return CREEP.map(([, sd], k) => p.fades[k]!.map((f) => sd * ctx.past.size[k]! * f));
+}
+
+/** Covariance of blocks that lie so many blocks apart, by what the gas temperature may do between the witness's words. */
+function heatByLag(p: Prepared, block: number, most: number): Float64Array {
+  const perK = KAPPA / p.gas.kelvin;
+  const out = new Float64Array(most + 1);
+  for (const e of p.doubt.errors)
+    for (let m = 0; m <= most; m++)
+      out[m]! +=
+        perK *
+        perK *
+        (e.kind === 'wander'
+          ? wanderOfMeans(e.sdK, e.timeS, block, m * block)
+          : smoothCovariance(e.sdK, e.timeS, m * block));
+  return out;
 }
 
 /** Steps of a converter that the noise does not dither hold the mean off by up to half a step, for minutes. */
@@ -132,17 +135,17 @@ function staircaseSd(ctx: FitContext): number {
   return 0.29 * ctx.stepBar * Math.exp(-2 * (Math.PI * r) ** 2);
 }
 
-function sensorCov(p: Prepared, ctx: FitContext, block: number, white: number, i: number, j: number): number {
-  const apart = Math.abs(p.t[i]! - p.t[j]!);
-  const perBar = 1 / ctx.absBar;
-  let v =
-    perBar *
-    perBar *
-    (wanderOfMeans(WANDER_SHARE * ctx.sampleSd, WANDER_S, block, apart) +
-      wanderOfMeans(staircaseSd(ctx), 120, block, apart) +
-      wanderOfMeans(DRIFT_BAR, DRIFT_S, block, apart));
-  if (i === j) v += white * white;
-  return v;
+function sensorByLag(ctx: FitContext, block: number, white: number, most: number): Float64Array {
+  const perBar2 = 1 / ctx.absBar ** 2;
+  const out = new Float64Array(most + 1);
+  for (let m = 0; m <= most; m++)
+    out[m] =
+      perBar2 *
+      (wanderOfMeans(WANDER_SHARE * ctx.sampleSd, WANDER_S, block, m * block) +
+        wanderOfMeans(staircaseSd(ctx), STAIR_S, block, m * block) +
+        wanderOfMeans(DRIFT_BAR, DRIFT_S, block, m * block));
+  out[0]! += white * white;
+  return out;
 }
 
 /** null: not enough blocks. */
@@ -157,44 +160,68 @@ export function leakFit(c: Course, ctx: FitContext): LeakFit | null {
   const heated = gas.lnT.map((v) => KAPPA * v);
   const y = base.map((v, i) => v - doubt.share * heated[i]!);
   const white = Math.max(LEAST_BAR / ctx.absBar, whiteScale(y));
+  const most = c.t.length - 1;
+  const sensor = sensorByLag(ctx, block, white, most);
+  const heat = heatByLag(p, block, most);
+  const heats = heatNuisances(p, ctx);
+  const creeps = creepNuisances(p, ctx);
+  // A share that is left free needs no prior of its own; the two fits differ by that alone.
+  const rest = covariance(gas.index, [sensor, heat], [...heats, ...creeps]);
   const sdShare = gas.witness === 'none' ? 0 : shareSd(doubt, ctx);
-  const k = new Float64Array(n * n);
-  const rest = new Float64Array(n * n);
-  for (let i = 0; i < n; i++)
-    for (let j = 0; j <= i; j++) {
-      const own =
-        sensorCov(p, ctx, block, white, i, j) + heatCov(p, ctx, block, i, j) + creepCov(p, ctx, i, j);
-      rest[i * n + j] = own;
-      k[i * n + j] = own + sdShare * sdShare * heated[i]! * heated[j]!;
-    }
+  const shared = heated.map((v) => sdShare * v);
+  const k = rest.slice();
+  addOuter(k, n, shared);
   const ones = p.t.map(() => 1);
   const mid = (p.t[0]! + p.t[n - 1]!) / 2;
   const time = p.t.map((at) => at - mid);
   const fit = fitGls([ones, time], y, k);
   if (fit === null) return null;
-  const dof = fit.dof;
-  // What the covariance did not foresee widens the interval, never narrows it.
-  const misfit = Math.max(1, fit.chi2 / dof) * ar1Inflation(lag1([...fit.white]));
   const w = fit.weights[1]!;
-  const form = (cov: (i: number, j: number) => number): number => {
-    let v = 0;
-    for (let i = 0; i < n; i++)
-      for (let j = 0; j <= i; j++) v += (i === j ? 1 : 2) * w[i]! * w[j]! * cov(i, j);
-    return v;
-  };
+  const along = (v: readonly number[]) => v.reduce((s, x, i) => s + x * w[i]!, 0) ** 2;
   const variance = fit.cov[1]![1]!;
-  const heat = form((i, j) => heatCov(p, ctx, block, i, j) + sdShare * sdShare * heated[i]! * heated[j]!);
+  const heatPart = heats.reduce((s, v) => s + along(v), along(shared)) + quadratic(gas.index, heat, w);
   return {
     witness: gas.witness,
     blocks: n,
     spanS: p.t[n - 1]! - p.t[0]! + block,
+    meanAbsBar: Math.exp(p.lnP.reduce((s, v) => s + v, 0) / n),
     perS: -fit.beta[1]!,
-    sd: Math.sqrt(variance * misfit),
-    dof,
-    heatShare: heat / variance,
-    creepShare: form((i, j) => creepCov(p, ctx, i, j)) / variance,
+    sd: Math.sqrt(variance * misfit(fit)),
+    dof: fit.dof,
+    heatShare: heatPart / variance,
+    creepShare: creeps.reduce((s, v) => s + along(v), 0) / variance,
     follows: gas.witness === 'none' ? null : following(base, ones, time, heated, rest),
   };
+}
+
+/** What the covariance did not foresee widens the interval, never narrows it. */
+function misfit(fit: GlsFit): number {
+  return Math.max(1, fit.chi2 / fit.dof) * ar1Inflation(lag1([...fit.white]));
+}
+
+/** Lower triangle of the covariance of the blocks: what depends on their distance, and the nuisances. */
+function covariance(
+  index: readonly number[],
+  byLag: readonly Float64Array[],
+  nuisances: readonly (readonly number[])[],
+): Float64Array {
+  const n = index.length;
+  const k = new Float64Array(n * n);
+  for (let i = 0; i < n; i++)
+    for (let j = 0; j <= i; j++) for (const one of byLag) k[i * n + j]! += one[index[i]! - index[j]!]!;
+  for (const v of nuisances) addOuter(k, n, v);
+  return k;
+}
+
+function addOuter(k: Float64Array, n: number, v: readonly number[]): void {
+  for (let i = 0; i < n; i++) for (let j = 0; j <= i; j++) k[i * n + j]! += v[i]! * v[j]!;
+}
+
+function quadratic(index: readonly number[], byLag: Float64Array, w: Float64Array): number {
+  let v = 0;
+  for (let i = 0; i < w.length; i++)
+    for (let j = 0; j <= i; j++) v += (i === j ? 1 : 2) * w[i]! * w[j]! * byLag[index[i]! - index[j]!]!;
+  return v;
 }
 
 /** Doubt of the share: the probe's, the packer's give, and the air pressure's. */
@@ -211,6 +238,5 @@ function following(
 ): LeakFit['follows'] {
   const fit = fitGls([ones, time, heated], base, cov);
   if (fit === null) return null;
-  const misfit = Math.max(1, fit.chi2 / fit.dof) * ar1Inflation(lag1([...fit.white]));
-  return { value: fit.beta[2]!, sd: Math.sqrt(fit.cov[2]![2]! * misfit) };
+  return { value: fit.beta[2]!, sd: Math.sqrt(fit.cov[2]![2]! * misfit(fit)) };
 }

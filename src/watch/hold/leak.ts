@@ -1,27 +1,34 @@
-import { ar1Inflation, lag1 } from '../../estimate/ar1.ts';
-import { fitLine } from '../../estimate/line.ts';
+import { studentOf } from '../../estimate/covariance.ts';
 import type { Line, ResinSetup, Setup, Tap } from '../../job/setup.ts';
 import { leakPaM3 } from '../../physics/gas.ts';
 import type { Reading } from '../../sensing/reading.ts';
 import type { CannotTellReason, LeakFigure } from '../events.ts';
-import { boundedTo, rate1, round } from '../round.ts';
-import type { Blocks } from './blocks.ts';
-import { blocksAdd, createBlocks } from './blocks.ts';
+import { boundedTo, round } from '../round.ts';
+import type { Course } from './course.ts';
+import { courseAdd, courseFrom, createCourse } from './course.ts';
+import type { LeakFit } from './leak-fit.ts';
+import { KAPPA, leakFit, SD_KAPPA } from './leak-fit.ts';
+import type { Past } from './past.ts';
 
 /**
- * Leak of one closed segment: regression of ln(p_abs / T) on time, by block means whose correlation widens the
- * interval. Three verdicts; where the gas temperature is not measured, its possible trend is part of the
- * interval, because 2 mbar/min at 1.5 bar(g) is the same as 0.23 K/min of the gas.
+ * Leak of one closed segment and its three verdicts. It is judged once a minute; a claim is made at a bound that
+ * allows for all the looks of a hold. Two courses are kept: the whole segment, and the last minutes, so that a leak
+ * that begins in the third hour need not first outweigh the two before.
  */
 export interface LeakState {
-  /** ln(p_abs in bar) */
-  pressure: Blocks;
-  /** Gas temperature by the probe in the packer's air, K; empty without one. */
-  gas: Blocks;
-  fromS: number | null;
-  toS: number;
+  openedS: number | null;
+  whole: Course;
+  recent: Course;
+  /** Mean square of half the difference of neighbouring readings, bar². */
+  scatter: number;
+  lastRaw: number | null;
   lastBar: number;
-  lastAirC: number | null;
+  stepBar: number;
+  /** 'Leaking' has been said in this segment. */
+  called: boolean;
+  /** The data are sure that gas comes in, or that the pressure does not follow the gas: the line is not closed. */
+  gains: boolean;
+  held: boolean;
 }
 
 /** What the figure depends on besides the readings. */
@@ -30,9 +37,11 @@ export interface LeakContext {
   readonly line: Line;
   readonly air: Setup['air'];
   readonly volume: Setup['volume'];
+  readonly ground: Setup['ground'];
+  /** null: no resin in the packer's sleeve. */
   readonly exotherm: ResinSetup['exotherm'];
-  /** When the fill (or the last top-up) ended, s; null: the packer has not come to rest yet. */
-  readonly filledS: number | null;
+  /** What the fill and the top-ups have left behind; null: the packer has not come to rest yet. */
+  readonly past: Past | null;
 }
 
 export const NO_LEAK: LeakFigure = {
@@ -48,107 +57,171 @@ export const NO_LEAK: LeakFigure = {
 export const LEAK_MBAR_MIN = 0.5;
 /** 'Tight' is said when the 95 % upper bound is under this, mbar/min. */
 export const TIGHT_MBAR_MIN = 2;
-/** The heat of a fast fill and the rubber's creep look like a leak for this long (about 5-10 K fading), s. */
-const SETTLING_S = 180;
+/** After the line comes to rest the gas gives its first heat to the wall, quicker than any probe tells, s. */
+const SKIP_S = 60;
 const LEAST_S = 180;
-/**
- * Possible trend of the gas temperature, K/min, 95 %. With a probe in the air: how well its trend is known. Without
- * one: what the cure's heat may do, by the resin's exotherm (common practice), and the heat of the fill, 10 K
- * fading with a time constant of 4 min.
- */
-const TREND_PROBE = 0.05;
-const TREND_CURE = { low: 0.15, medium: 0.4, high: 0.8, unknown: 0.8 } as const;
-/** The gas cannot have cooled or warmed by more than this in all, K: an hour bounds a trend better than a minute. */
-const TOTAL_K = { low: 10, medium: 20, high: 30, unknown: 30 } as const;
-const FADE_K = 10;
-const FADE_MIN = 4;
+const WHOLE_BLOCK_S = 10;
+const RECENT_BLOCK_S = 15;
 const Z95 = 1.96;
-const Z999 = 3.29;
+/**
+ * 99.9 % over all looks of a hold: looks a minute apart share most of their data, so that a day of them is worth about
+ * forty independent ones (counted on simulated noise); 0.001 / 40 on one side.
+ */
+const Z_CALL = 4.06;
+/** Power of the gauge pressure that the loss (as a share of the gas) goes with, its sd, and what no law explains. */
+const LAW = 0.4;
+const SD_LAW = 0.3;
+const SD_RATE = 0.01;
+/** Shut-in gas follows its temperature with a factor of one; surely under these it does not. */
+const FOLLOWS = { air: 0.5, sleeve: 0.3 } as const;
 
 export function createLeak(): LeakState {
   return {
-    pressure: createBlocks(2),
-    gas: createBlocks(2),
-    fromS: null,
-    toS: 0,
+    openedS: null,
+    whole: createCourse(WHOLE_BLOCK_S, false),
+    recent: createCourse(RECENT_BLOCK_S, true),
+    scatter: 0,
+    lastRaw: null,
     lastBar: 0,
-    lastAirC: null,
+    stepBar: 0,
+    called: false,
+    gains: false,
+    held: false,
   };
 }
 
-/** Takes a reading of the closed segment. Only usable pressures are given. */
+/** Takes a reading of the closed segment. Only usable pressures are given; bar is the median of three. */
 export function leakReading(s: LeakState, reading: Reading, bar: number, ctx: LeakContext): void {
   const abs = bar + ctx.air.bar;
-  if (!(abs > 0) || ctx.filledS === null || reading.tS - ctx.filledS < SETTLING_S) return;
-  s.fromS ??= reading.tS;
-  s.toS = reading.tS;
+  if (!(abs > 0) || ctx.past === null) return;
+  s.openedS ??= reading.tS;
+  learnScatter(s, reading);
   s.lastBar = bar;
-  blocksAdd(s.pressure, reading.tS, Math.log(abs));
+  if (reading.tS - s.openedS < SKIP_S) return;
+  let air: number | null = null;
+  let sleeve: number | null = null;
   for (const temp of reading.temps) {
-    if (temp.place !== 'air' || temp.c === null) continue;
-    s.lastAirC = temp.c;
-    blocksAdd(s.gas, reading.tS, temp.c + 273.15);
+    if (temp.c === null) continue;
+    if (temp.place === 'air') air = temp.c + 273.15;
+    else if (temp.place === 'sleeve') sleeve = temp.c + 273.15;
   }
+  const y = Math.log(abs);
+  courseAdd(s.whole, reading.tS, y, air, sleeve);
+  courseAdd(s.recent, reading.tS, y, air, sleeve);
+}
+
+/** One difference counts no more than nine times the mean, so that a spike is not noise. */
+function learnScatter(s: LeakState, reading: Reading): void {
+  s.stepBar = reading.stepBar;
+  if (reading.bar === null) return;
+  if (s.lastRaw !== null) {
+    const half = (reading.bar - s.lastRaw) ** 2 / 2;
+    const most = 9 * Math.max(s.scatter, (0.3 * reading.stepBar) ** 2 + 1e-9);
+    s.scatter += 0.01 * (Math.min(half, most) - s.scatter);
+  }
+  s.lastRaw = reading.bar;
 }
 
 function cannot(reason: CannotTellReason): LeakFigure {
   return { ...NO_LEAK, reason };
 }
 
-/** Slope per minute and its standard error under correlated noise. */
-function slopePerMin(b: Blocks): { slope: number; se: number } | null {
-  const fit = fitLine(b.t, b.y);
-  if (fit === null || fit.n < 10) return null;
-  const residuals = b.t.map((t, i) => b.y[i]! - fit.meanY - fit.slope * (t - fit.meanX));
-  return { slope: fit.slope * 60, se: fit.sdSlope * Math.sqrt(ar1Inflation(lag1(residuals))) * 60 };
+interface Rate {
+  readonly fit: LeakFit;
+  readonly rate: number;
+  readonly sd: number;
 }
 
-/** The verdict as it stands. Nothing is claimed for a tap or a line that cannot show it. */
+function rateOf(c: Course, s: LeakState, ctx: LeakContext, past: Past): Rate | null {
+  const absBar = s.lastBar + ctx.air.bar;
+  const fit = leakFit(c, {
+    absBar,
+    uAirBar: ctx.air.uBar / 2,
+    groundC: ctx.ground?.c ?? null,
+    exotherm: ctx.exotherm,
+    sampleSd: Math.sqrt(s.scatter),
+    stepBar: s.stepBar,
+    past,
+  });
+  if (fit === null) return null;
+  const scale = absBar * 60e3;
+  // The loss goes with the pressure by a law that nobody knows: between none (choked) and all of it (seeping).
+  const fallen = Math.log(Math.max(0.05, s.lastBar) / Math.max(0.05, fit.meanAbsBar - ctx.air.bar));
+  const law = Math.exp(LAW * fallen);
+  const rate = fit.perS * scale * law;
+  return { fit, rate, sd: Math.hypot(fit.sd * scale * law, rate * SD_LAW * fallen, rate * SD_RATE) };
+}
+
+/** The verdict as it stands; to be asked once a minute. Nothing is claimed for a tap or a line that cannot show it. */
 export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
   if (ctx.tap === 'supply' || ctx.tap === 'unknown') return cannot('tap');
-  if (ctx.line === 'supplied-relieving' || ctx.line === 'supplied-nonrelieving')
-    return { ...NO_LEAK, verdict: 'cannot-be-seen', reason: 'line' };
-  if (s.fromS === null || ctx.filledS === null) return cannot('settling');
-  const span = s.toS - s.fromS;
-  const p = slopePerMin(s.pressure);
-  if (p === null || span < LEAST_S) return cannot('too-short');
-  const kelvin = (s.lastAirC ?? 10) + 273.15;
-  const g = s.gas.t.length >= 10 ? slopePerMin(s.gas) : null;
-  const trend =
-    g !== null ? TREND_PROBE : blindTrend(ctx, (s.fromS + span / 2 - ctx.filledS) / 60, span / 60);
-  const gasSlope = g === null ? 0 : g.slope / kelvin;
-  const gasSe = Math.hypot(trend / Z95, g?.se ?? 0) / kelvin;
-  // d ln(p/T)/dt = d ln n/dt for a rigid volume; positive is out.
-  const scale = (s.lastBar + ctx.air.bar) * 1000;
-  const rate = -(p.slope - gasSlope) * scale;
-  const se = Math.hypot(p.se, gasSe) * scale;
-  const low = rate - Z95 * se;
-  const high = rate + Z95 * se;
-  const rounded = boundedTo({ value: rate, low, high }, 1);
+  if (ctx.past === null) return cannot('settling');
+  const supplied = ctx.line === 'supplied-relieving' || ctx.line === 'supplied-nonrelieving';
+  const whole = rateOf(s.whole, s, ctx, ctx.past);
+  if (whole === null || whole.fit.spanS < LEAST_S) {
+    s.gains = false;
+    s.held = false;
+    return supplied ? notSeen() : cannot(s.whole.t.length === 0 ? 'settling' : 'too-short');
+  }
+  const now = changed(s, whole, ctx, ctx.past);
+  const { fit, rate, sd } = now;
+  const sure = studentOf(Z_CALL, fit.dof) * sd;
+  s.gains = rate + sure < -LEAK_MBAR_MIN;
+  s.held = fit.follows !== null && fit.witness !== 'none' && notFollowing(fit.follows, FOLLOWS[fit.witness]);
+  if (supplied) {
+    s.called = rate - sure > LEAK_MBAR_MIN;
+    return notSeen();
+  }
+  // A pressure that does not follow the gas is held by something, or the probe does not know the gas.
+  if (s.held) return cannot('temperature-trend');
+  const half = studentOf(Z95, fit.dof) * sd;
+  const rounded = boundedTo({ value: rate, low: rate - half, high: rate + half }, 2);
   const figure = {
-    mbarPerMin: rate1(rate),
+    mbarPerMin: rounded.value,
     low: rounded.low,
     high: rounded.high,
-    paM3PerS: conductance(rate, se, ctx),
+    paM3PerS: conductance(rate, half, ctx),
   };
-  if (rate - Z999 * se > LEAK_MBAR_MIN) return { verdict: 'leaking', ...figure, reason: null };
+  // Once said it stands until even the 95 % bound has come down: a verdict that flickers helps nobody.
+  s.called = rate - (s.called ? half : sure) > LEAK_MBAR_MIN;
+  if (s.called) return { verdict: 'leaking', ...figure, reason: null };
   // On a line that is not known a regulator may be making up for a leak: falling can be seen, tight cannot.
   if (ctx.line === 'unknown') return { verdict: 'cannot-tell', ...figure, reason: 'line' };
-  if (high < TIGHT_MBAR_MIN) return { verdict: 'tight', ...figure, reason: null };
-  return { verdict: 'cannot-tell', ...figure, reason: g === null ? 'temperature-trend' : 'settling' };
+  if (rate + half < TIGHT_MBAR_MIN) return { verdict: 'tight', ...figure, reason: null };
+  return { verdict: 'cannot-tell', ...figure, reason: why(fit) };
 }
 
-/** Trend of the gas temperature that nobody measured, K/min: at a mean time after the fill, over a span, min. */
-function blindTrend(ctx: LeakContext, sinceMin: number, spanMin: number): number {
-  const cure = Math.min(TREND_CURE[ctx.exotherm], TOTAL_K[ctx.exotherm] / spanMin);
-  return cure + (FADE_K / FADE_MIN) * Math.exp(-sinceMin / FADE_MIN);
+const notSeen = (): LeakFigure => ({ ...NO_LEAK, verdict: 'cannot-be-seen', reason: 'line' });
+
+function notFollowing(follows: { readonly value: number; readonly sd: number }, limit: number): boolean {
+  return follows.value + Z_CALL * follows.sd < limit;
 }
 
-/** V · dp/dt in Pa·m³/s with 95 % bounds from rate and volume; null where the volume is not known. */
-function conductance(rate: number, se: number, ctx: LeakContext): LeakFigure['paM3PerS'] {
+/** What most of the doubt comes from. */
+function why(fit: LeakFit): CannotTellReason {
+  if (fit.heatShare > 0.5) return 'temperature-trend';
+  return fit.creepShare > 0.4 ? 'settling' : 'too-short';
+}
+
+/** The rate of the whole segment, or that of the last minutes where they surely tell another story. */
+function changed(s: LeakState, whole: Rate, ctx: LeakContext, past: Past): Rate {
+  const recent = s.whole.lengthS > WHOLE_BLOCK_S ? rateOf(s.recent, s, ctx, past) : null;
+  if (recent === null) return whole;
+  if (Math.abs(recent.rate - whole.rate) < studentOf(Z_CALL, recent.fit.dof) * recent.sd) return whole;
+  s.whole = courseFrom(s.recent);
+  return recent;
+}
+
+/** V · dn·RT/dt in Pa·m³/s with 95 % bounds from rate, volume and the packer's give; null without a volume. */
+function conductance(rate: number, half: number, ctx: LeakContext): LeakFigure['paM3PerS'] {
   if (ctx.volume === null) return null;
   const { litres, uLitres } = ctx.volume;
-  const value = leakPaM3(rate / 1000, litres);
-  const u = Math.hypot(leakPaM3((Z95 * se) / 1000, litres), leakPaM3(rate / 1000, uLitres));
+  // A packer that gives way a little hides part of the loss of pressure.
+  const value = leakPaM3(rate / 1000, litres) / KAPPA;
+  const u = Math.hypot(
+    leakPaM3(half / 1000, litres) / KAPPA,
+    leakPaM3(rate / 1000, uLitres) / KAPPA,
+    (value * 2 * SD_KAPPA) / KAPPA,
+  );
   return { value: round(value, 4), low: round(value - u, 4), high: round(value + u, 4) };
 }
