@@ -103,7 +103,9 @@ export async function benchBrowser(folder: string, runId: string): Promise<Row[]
     await page.getByTestId('start-live').waitFor();
     await putRun(page, folder, runId);
     await page.reload();
-    await page.getByTestId(`run-${runId}`).waitFor({ timeout: 60_000 });
+    await sleep(4000);
+    await page.reload();
+    await page.getByTestId(`run-${runId}`).waitFor({ timeout: 20_000 });
     const opened: number[] = [];
     for (let i = 0; i < 5; i++) {
       opened.push(await openMs(page, runId));

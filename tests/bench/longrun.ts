@@ -138,7 +138,7 @@ export async function makeLongRun(
   side.rows.close();
   if (!recorder.end(head.utcMs! + endS * 1000, 'ended')) throw new Error('the run could not be closed');
   for (const name of Object.values(names)) writeFileSync(path.join(folder, name), await store.readAll(name));
-  // The first minute holds the compiling of the code, so the second one stands for the start.
+  // The first minute is the greeting and the quiet line, so the second one, in the fill, stands for the start.
   const cost = (x: { ms: number; n: number } | undefined) =>
     x === undefined ? Number.NaN : (1000 * x.ms) / x.n;
   return {
