@@ -39,13 +39,16 @@ export type SealResult =
   | { readonly ok: false; readonly refusal: SealRefusal };
 
 export async function seal(input: SealInput, signer: Signer, crypto: RecordCrypto): Promise<SealResult> {
+  // The platform hashes the whole beside the chain, which is hashed here.
+  const whole = crypto.sha256(input.pages);
   const read = contentOf(input.pages);
+  const pagesSha256 = toHex(await whole);
   if (read === null) return { ok: false, refusal: 'unreadable' };
   const { content } = read;
   if (content.practice) return { ok: false, refusal: 'practice' };
   if (content.end === null) return { ok: false, refusal: 'open' };
   const value = makeManifest(content, {
-    pagesSha256: toHex(await crypto.sha256(input.pages)),
+    pagesSha256,
     sealedUtcMs: input.sealedUtcMs,
     sealedBy: input.software,
     job: input.job,

@@ -198,8 +198,9 @@ async function checkPages(
   manifest: Manifest,
   pages: Uint8Array,
 ): Promise<Content | null> {
+  const whole = options.crypto.sha256(pages);
   const read = contentOf(pages);
-  const intact = toHex(await options.crypto.sha256(pages)) === manifest.pagesSha256;
+  const intact = toHex(await whole) === manifest.pagesSha256;
   if (!intact) {
     findings.push(...pageFindings(manifest, pages, read));
     return null;

@@ -1,13 +1,11 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { createServer } from 'node:http';
-import type { AddressInfo } from 'node:net';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { chromium } from 'playwright-core';
-import { build } from 'vite';
 import { createNodeStore } from '../../src/record/stores/nodeFiles.ts';
 import type { Row } from './measure.ts';
 import { measureRecord, type RecordTimes } from './recordWork.ts';
+import { serveWorker } from './workerPage.ts';
 
 const ms = (v: number): string => (v < 10 ? `${v.toFixed(2)} ms` : `${v.toFixed(0)} ms`);
 const pair = ([a, b]: readonly [number, number]): string => `${ms(a)} / ${ms(b)}`;
@@ -43,26 +41,7 @@ async function inNode(): Promise<RecordTimes> {
 /** In a dedicated worker of Chromium, over OPFS in a profile on disk. */
 async function inChromium(executablePath: string): Promise<RecordTimes> {
   const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-bench-'));
-  await build({
-    configFile: false,
-    logLevel: 'error',
-    build: {
-      outDir: path.join(folder, 'dist'),
-      target: 'es2022',
-      lib: {
-        entry: path.join(import.meta.dirname, 'record.worker.ts'),
-        formats: ['es'],
-        fileName: () => 'worker.js',
-      },
-    },
-  });
-  const script = readFileSync(path.join(folder, 'dist', 'worker.js'));
-  const server = createServer((request, response) => {
-    const isScript = request.url === '/worker.js';
-    response.setHeader('content-type', isScript ? 'text/javascript' : 'text/html');
-    response.end(isScript ? script : '<!doctype html><title>bench</title>');
-  });
-  await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
+  const server = await serveWorker(path.join(import.meta.dirname, 'record.worker.ts'));
   const context = await chromium.launchPersistentContext(path.join(folder, 'profile'), {
     executablePath,
     args: [
@@ -75,7 +54,7 @@ async function inChromium(executablePath: string): Promise<RecordTimes> {
   });
   try {
     const page = await context.newPage();
-    await page.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`);
+    await page.goto(server.origin);
     const answer = await page.evaluate(
       () =>
         new Promise<{ times?: RecordTimes; error?: string }>((resolve) => {
