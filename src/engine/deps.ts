@@ -35,7 +35,7 @@ export interface HostDeps {
   readonly documents: DocumentStore;
   readonly locks: RunLocks;
   /** The timers are the feed's own: scaled to simulated time on the rig. */
-  openPort(choice: PortChoice, timers: Timers): OpenedPort;
+  openPort(choice: PortChoice, timers: Timers): Promise<OpenedPort>;
   post(message: FromEngine): void;
   /** Name and version of the program, kept in each record. */
   readonly software: string;

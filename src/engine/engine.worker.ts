@@ -10,7 +10,6 @@ import { detailOf, EngineError, engineCode } from './errors.ts';
 import { createHost } from './host.ts';
 import type { FromEngine, PortChoice, ToEngine } from './messages.ts';
 import { createRefusingStore } from './refusingStore.ts';
-import { openRig } from './rigFeed.ts';
 import { SOFTWARE } from './version.ts';
 
 // The thin shell: everything of the platform that the engine needs, and nothing else. What the page asks before
@@ -42,8 +41,9 @@ const locks: RunLocks = {
     }),
 };
 
-function openPort(choice: PortChoice, on: Timers): OpenedPort {
-  if (choice.kind === 'rig') return openRig(choice.options, on);
+async function openPort(choice: PortChoice, on: Timers): Promise<OpenedPort> {
+  // The simulated site is large and a real job never needs it.
+  if (choice.kind === 'rig') return (await import('./rigFeed.ts')).openRig(choice.options, on);
   const serial = (navigator as Navigator & { serial?: Serial }).serial;
   if (serial === undefined) throw new EngineError('open-failed', 'this browser has no Web Serial');
   return { port: createWebSerialPort(serial, choice, on), rig: null, speed: 1 };

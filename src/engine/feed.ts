@@ -127,7 +127,7 @@ export function createFeed(deps: HostDeps, sink: FeedSink): Feed {
 
   async function connect(choice: PortChoice): Promise<LinkState> {
     await drop();
-    const opened = deps.openPort(choice, timers);
+    const opened = await deps.openPort(choice, timers);
     rig = opened.rig;
     timers.setSpeed(opened.speed);
     if (live.recorder === null) startEarly();

@@ -12,9 +12,9 @@ import { createFeed } from './feed.ts';
 import { createLedger } from './ledger.ts';
 import type { Answers, Request, RunSummary, ToEngine } from './messages.ts';
 import { createMoments } from './moments.ts';
-import { checkSpeed } from './rigFeed.ts';
 import { runLocks } from './runLocks.ts';
 import { createRuns } from './runs.ts';
+import { checkSpeed } from './speed.ts';
 import { createWatched } from './watched.ts';
 
 /** The engine behind the worker's shell: answers requests, keeps time, shows moments. */

@@ -6,6 +6,7 @@ import { createScenarioDevice, isScenario, SCENARIO_CODES } from '../rig/scenari
 import type { OpenedPort, RigControl } from './deps.ts';
 import { EngineError } from './errors.ts';
 import type { RigOptions } from './messages.ts';
+import { checkSpeed } from './speed.ts';
 
 /** The practice site of the demo job: 150 mm clay drain, 22 l packer, 20 m hose, closed line, four channels. */
 const PRACTICE: Omit<RigDeviceOptions, 'seed'> = {
@@ -35,15 +36,6 @@ function deviceOf(options: RigOptions): RigDevice {
   if (options.scenario === 'practice') return practiceRig(options.seed);
   if (isScenario(options.scenario)) return createScenarioDevice(options.scenario, options.seed);
   throw new EngineError('bad-request', `no scenario ${options.scenario}: ${RIG_SCENARIOS.join(', ')}`);
-}
-
-/** Practice may hurry through a cure, but not faster than a tablet can simulate. */
-export const MOST_SPEED = 60;
-
-export function checkSpeed(speed: number): number {
-  if (!(speed >= 0.1 && speed <= MOST_SPEED))
-    throw new EngineError('bad-request', `speed ${speed} is not 0.1 to ${MOST_SPEED}`);
-  return speed;
 }
 
 function control(device: RigDevice): RigControl {

@@ -28,7 +28,7 @@ export interface BenchOptions {
   readonly files?: FileStore;
   readonly documents?: DocumentStore;
   readonly locks?: RunLocks;
-  readonly openPort?: (choice: PortChoice, timers: Timers) => OpenedPort;
+  readonly openPort?: (choice: PortChoice, timers: Timers) => Promise<OpenedPort>;
   /** Wall clock at the start of the timers, ms. */
   readonly wallMs?: number;
 }
@@ -51,7 +51,8 @@ export function createHostBench(options: BenchOptions = {}) {
     documents,
     locks,
     openPort:
-      options.openPort ?? ((choice, on) => (choice.kind === 'rig' ? openRig(choice.options, on) : never())),
+      options.openPort ??
+      (async (choice, on) => (choice.kind === 'rig' ? openRig(choice.options, on) : never())),
     post: (message) => posted.push(message),
     software: 'test',
   };
