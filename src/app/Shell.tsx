@@ -78,7 +78,7 @@ export function Shell(props: { services: AppServices; update: Update }) {
               <span>{UI.app}</span>
             </div>
             <div class="shell-state" role="status">
-              <Show when={live.link() !== null && live.link()?.state !== 'idle'}>
+              <Show when={!live.silent() && live.link() !== null && live.link()?.state !== 'idle'}>
                 <span data-testid="shell-link">{LINK_STATE[live.link()!.state]}</span>
                 <Show when={route().page !== 'live' && live.view()?.bar != null}>
                   <strong>{pressure(live.view()?.bar, app.units())}</strong>

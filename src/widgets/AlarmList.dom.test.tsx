@@ -90,4 +90,10 @@ describe('alarm list', () => {
     render(() => <AlarmList alarms={[]} nowUs={0} units={METRIC} onAcknowledge={() => {}} />);
     expect(within(screen.getByTestId('alarms')).getByText(/No warning does not mean safe/)).toBeTruthy();
   });
+
+  it('never says that there are none while the engine is silent', () => {
+    render(() => <AlarmList alarms={[]} nowUs={0} units={METRIC} silent onAcknowledge={() => {}} />);
+    expect(screen.getByTestId('alarms').textContent).not.toContain('No alarms');
+    expect(screen.getByTestId('alarms').textContent).toContain('Not live');
+  });
 });

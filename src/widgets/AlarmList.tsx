@@ -22,6 +22,8 @@ export function AlarmList(props: {
   alarms: readonly AlarmView[];
   nowUs: number;
   units: DisplayUnits;
+  /** The engine fell silent: then the absence of alarms says nothing. */
+  silent?: boolean;
   onAcknowledge(alarm: AlarmCode | 'all'): void;
   onShelve?(alarm: AlarmCode): void;
   onUnshelve?(alarm: AlarmCode): void;
@@ -49,7 +51,7 @@ export function AlarmList(props: {
         when={codes().length > 0}
         fallback={
           <p class="alarms-none" data-testid="no-alarms">
-            {UI.noAlarms} <span>{NO_WARNING}</span>
+            {props.silent ? UI.notLive : UI.noAlarms} <span>{NO_WARNING}</span>
           </p>
         }
       >

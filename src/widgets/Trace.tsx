@@ -67,7 +67,7 @@ export function Trace(props: {
             ...axis,
             size: AXIS_PX.bottom,
             space: 80,
-            values: (_u, splits) => splits.map((s) => stopwatch(s)),
+            values: (_u, splits) => splits.map((s) => stopwatch(s, axisDigits(props.view))),
           },
           { ...axis, scale: 'p', size: AXIS_PX.left },
           { ...axis, scale: 'c', side: 1, size: AXIS_PX.right, show: hasTemps, grid: { show: false } },
@@ -142,7 +142,7 @@ export function Trace(props: {
           : UI.temperature;
       return `${place} ${temperature(v, props.units)}`;
     });
-    return `${stopwatch(at)}  ${parts.join('  ')}`;
+    return `${stopwatch(at, Math.max(1, axisDigits(props.view)))}  ${parts.join('  ')}`;
   };
 
   onMount(() => {
@@ -210,6 +210,12 @@ export function Trace(props: {
 
 /** Dashes that tell temperatures apart without colour, in the order of the series. */
 export const DASHES: readonly number[][] = [[], [6, 4], [2, 3], [10, 3, 2, 3]];
+
+/** Digits of the seconds that a window of this width needs. */
+function axisDigits(view: View): number {
+  const span = view.toS - view.fromS;
+  return span < 1.5 ? 2 : span < 15 ? 1 : 0;
+}
 
 /** Kinds of series: another set needs another plot. */
 function key(window: TraceWindow | null): string {

@@ -14,10 +14,17 @@ const stage = (s: number, code: 'prepare' | 'inflate' | 'hold', attempt = 1): Wa
 
 describe('stretches of a run', () => {
   it('stages follow each other without holes; what began before the first sample begins with it', () => {
-    expect(stageSpans([stage(1, 'prepare'), stage(12, 'inflate'), stage(40, 'hold')], 2e6, 100)).toEqual([
+    expect(stageSpans([stage(12, 'inflate'), stage(40, 'hold')], 2e6, 100)).toEqual([
       { stage: 'prepare', attempt: 1, fromS: 0, toS: 10 },
       { stage: 'inflate', attempt: 1, fromS: 10, toS: 38 },
       { stage: 'hold', attempt: 1, fromS: 38, toS: 100 },
+    ]);
+  });
+
+  it('a run without a stage event is in prepare all along; one of no length is left out', () => {
+    expect(stageSpans([], 0, 8)).toEqual([{ stage: 'prepare', attempt: 1, fromS: 0, toS: 8 }]);
+    expect(stageSpans([stage(1, 'inflate')], 1e6, 8)).toEqual([
+      { stage: 'inflate', attempt: 1, fromS: 0, toS: 8 },
     ]);
   });
 

@@ -7,12 +7,15 @@ import type { Decor, LimitSpan } from './trace-paint.ts';
 
 /** @param endS where the last stage ends; null: it goes on */
 export function stageSpans(events: readonly WatchEvent[], firstUs: number, endS: number | null): StageSpan[] {
-  const spans: StageSpan[] = [];
+  // A run begins in 'prepare' without an event that says so.
+  const spans: StageSpan[] = [{ stage: 'prepare', attempt: 1, fromS: 0, toS: endS }];
   for (const e of events) {
     if (e.e !== 'stage') continue;
     const fromS = Math.max(0, (e.tUs - firstUs) / 1e6);
     const last = spans[spans.length - 1];
-    if (last !== undefined) spans[spans.length - 1] = { ...last, toS: fromS };
+    if (last !== undefined && last.stage === e.stage && last.attempt === e.attempt) continue;
+    if (last !== undefined && fromS > last.fromS) spans[spans.length - 1] = { ...last, toS: fromS };
+    else spans.pop();
     spans.push({ stage: e.stage, attempt: e.attempt, fromS, toS: endS });
   }
   return spans;

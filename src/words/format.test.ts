@@ -36,5 +36,8 @@ describe('numbers as they are read', () => {
     expect(duration(7620)).toBe('2\u00a0h 07\u00a0min');
     expect(stopwatch(7651.9)).toBe('2:07:31');
     expect(stopwatch(8)).toBe('0:08');
+    expect(stopwatch(64.3, 1)).toBe('1:04.3');
+    expect(stopwatch(0.299999, 1)).toBe('0:00.2');
+    expect(stopwatch(0.3, 1)).toBe('0:00.3');
   });
 });

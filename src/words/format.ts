@@ -67,10 +67,13 @@ export function duration(seconds: number | null | undefined): string {
   return `${sign}${Math.floor(minutes / 60)}${NBSP}h ${two(minutes % 60)}${NBSP}min`;
 }
 
-/** A stopwatch: 0:08, 4:05, 2:07:31. For axes and counters. */
-export function stopwatch(seconds: number): string {
-  const whole = Math.max(0, Math.floor(seconds));
+/** A stopwatch: 0:08, 4:05, 2:07:31. For axes and counters; `digits` of the seconds for a narrow axis. */
+export function stopwatch(seconds: number, digits = 0): string {
+  const scale = 10 ** digits;
+  const parts = Math.max(0, Math.floor(seconds * scale + 1e-6));
+  const whole = Math.floor(parts / scale);
   const two = (n: number) => String(n).padStart(2, '0');
+  if (digits > 0) return `${stopwatch(whole)}.${String(parts % scale).padStart(digits, '0')}`;
   const h = Math.floor(whole / 3600);
   const m = Math.floor(whole / 60) % 60;
   return h > 0 ? `${h}:${two(m)}:${two(whole % 60)}` : `${m}:${two(whole % 60)}`;

@@ -31,6 +31,7 @@ export const UI = {
   // alarms
   alarms: 'Alarms',
   noAlarms: 'No alarms.',
+  notLive: 'Not live: no alarm can come.',
   acknowledge: 'Acknowledge',
   acknowledgeAll: 'Acknowledge all',
   shelve: 'Put aside',

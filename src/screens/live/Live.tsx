@@ -54,6 +54,7 @@ export function Live(props: { jobId: string | null }) {
           alarms={view()?.alarms ?? []}
           nowUs={view()?.tUs ?? 0}
           units={app.units()}
+          silent={live.silent()}
           onAcknowledge={command}
           onShelve={setShelving}
           onUnshelve={(alarm) =>
@@ -82,7 +83,7 @@ export function Live(props: { jobId: string | null }) {
           bar={view()?.bar ?? null}
           uBar={view()?.uBar ?? null}
           trust={trust()}
-          ageS={view()?.ageS ?? null}
+          ageS={live.silent() ? null : (view()?.ageS ?? null)}
           units={app.units()}
         />
         <Ladder
