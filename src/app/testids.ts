@@ -1,22 +1,39 @@
 /**
  * Hooks that tests may hold on to (data-testid). They stay when words and looks change.
  *
- * Shell        nav-jobs nav-live nav-settings nav-about · engine-silent · update-ready · sound-blocked
- * Jobs         start-live · new-job · same-as-last · practice · job-<id> · run-<runId> · open-run-<runId>
- *              resume-<runId> · close-<runId> · storage
- * Start        connect-rig · connect-device · link-state · link-error · use-packer-<id> · use-practice ·
- *              use-job · gauge-only · zero · skip-zero
+ * Shell        nav-jobs nav-live nav-settings nav-about · shell-link · practice-banner · engine-silent ·
+ *              alarm-elsewhere · sound-blocked · update-ready · toast
+ * Jobs         start-live · practice (connects the rig and goes live) · new-job · same-as-last ·
+ *              job-<id> · run-<runId> · open-run-<runId> · resume-open-<runId> (leads to live) ·
+ *              close-<runId> then confirm-yes · storage · open-job-file
+ * Start        connect-rig · connect-device · link-state · link-error · resume-<runId> · use-job ·
+ *              use-job-mixed (in spite of refusals) · use-practice · use-packer-<id> (then packer-diameter and
+ *              use-packer where it has several ratings) · gauge-only · zero · skip-zero · zero-refused ·
+ *              zero-under-pressure. Choosing a packer, a job or gauge-only opens the run.
  * Live         pressure (data-trust: none good stale lost) · pressure-value · pressure-note · ladder ·
- *              settle-ghost · trace · stage-ribbon · stage (data-stage) · stage-next · stage-<code> ·
- *              open-run · end-run · disconnect · no-limit · practice-banner · cure-line · cure-when ·
- *              hold-leak · minutes-in-band · cue · mixed · gauge-value · gauge-send · warm-<place> ·
- *              warm-send-<place> · vent-open · vent-close · rebound · answer-let-down · answer-loss ·
- *              witness-hard · witness-soft · saved
+ *              settle-ghost · trace · stage-ribbon · cue · cure-line · cure-when · no-limit ·
+ *              standing-<code>
+ * Stage        stage (data-stage) · stage-next (data-to) · stage-<code> (under 'Other stages') · stage-end ·
+ *              stage-doubt with stage-reason and confirm-yes · mixed · gauge-value gauge-send gauge-result ·
+ *              warm-<place> warm-send-<place> · question answer-let-down answer-loss ·
+ *              witness-place witness-hard witness-soft · rebound vent-open vent-close
+ *              rebound-result (data-what) · note-text note-add
+ * Facts        hold-leak · minutes-in-band · peak · settle · pot-life · saved · device-guard (data-state) ·
+ *              device-silence · to-sheet · disconnect · end-run then confirm-yes
  * Alarms       alarms · no-alarms · alarm-<code> (data-state, data-priority) · acknowledge-<code> ·
  *              acknowledge (all) · shelve-<code> · unshelve-<code>
- * Rig          rig-panel · rig-valve · rig-regulator · rig-vent · rig-couple · rig-speed · rig-fault-<name>
- * Job sheet    job-title · field names as `job-<field>` · to-live
- * Review       review-trace · zoom-in · zoom-out · pan-left · pan-right · whole · events · event-<index>
- * Settings     theme · unit-pressure · unit-temperature · sound-urgent sound-high sound-low · hand-s · close-s
+ * Rig          rig-panel · rig-valve · rig-shut · rig-regulator · rig-vent · rig-couple · rig-speed ·
+ *              rig-fault-<name> (under 'Faults to find')
+ * Job sheet    sheet-state · job-title job-site job-client job-reference job-crew job-innerMm job-dn
+ *              job-waterM job-groundC job-packer job-resin job-tap job-line job-workingBar job-seatBar
+ *              job-reliefBar job-noMarginReason · check-<code> · findings refusal-<code> warning-<code> ·
+ *              derivations derivation-<code> · apply-setup · save-job-file · to-live
+ * Review       review-trace · trace · zoom-in · zoom-out · pan-left · pan-right · whole · events ·
+ *              event-<index> (data-event) · remove-run then confirm-yes
+ * Settings     packers resins sensors · theme · unit-pressure · unit-temperature ·
+ *              sound-urgent sound-high sound-low · hand-s · close-s
+ * Documents    new-<kind> · <kind>-<id> · doc-name · doc-serial · doc-min · doc-max · ratings-add
+ *              ratings-<row>-diameterMm ratings-<row>-ratedBar · cure-points-add cure-points-<row>-c
+ *              cure-points-<row>-minutes · save-document
  */
 export const TEST_ID = 'data-testid';

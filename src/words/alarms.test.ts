@@ -45,6 +45,10 @@ describe('alarm texts', () => {
     expect(plain(alarmText('ceiling', { bar: 1.5, ceilingBar: 1.46 }, psi))).toContain('21.8 psi');
   });
 
+  it('a recording fault says why in words', () => {
+    expect(alarmText('store-fault', { cause: 'full' })).toContain('(the disk is full)');
+  });
+
   it('names a cause of loss that it does not know as it came', () => {
     expect(alarmText('pressure-lost', { cause: 'sensor 3' })).toContain('(sensor 3)');
   });

@@ -9,6 +9,7 @@ import {
   pressureRate,
   temperature,
 } from './format.ts';
+import { STORE_ERROR } from './link.ts';
 import { PLACE } from './terms.ts';
 
 /** A few words that name the alarm, read from three metres. */
@@ -61,6 +62,13 @@ function lossCause(cause: string | undefined): string {
   if (cause === undefined) return '';
   const known = Object.hasOwn(LOSS, cause) ? LOSS[cause as LossCause] : cause;
   return ` (${known})`;
+}
+
+function storeCause(cause: string | undefined): string {
+  if (cause === undefined) return '';
+  if (!Object.hasOwn(STORE_ERROR, cause)) return ` (${cause})`;
+  const title = STORE_ERROR[cause as keyof typeof STORE_ERROR].title;
+  return ` (${title.charAt(0).toLowerCase()}${title.slice(1)})`;
 }
 
 type Text = (v: AlarmValues, u: DisplayUnits) => string;
@@ -140,7 +148,7 @@ const TEXT: Record<AlarmCode, Text> = {
   'pot-life': (v) =>
     `Pot life ends${v.seconds === undefined ? ' soon' : ` in ${duration(v.seconds)}`}: seat the sleeve now or pull it out before it hardens`,
   'store-fault': (v) =>
-    `The record cannot be written${v.cause === undefined ? '' : ` (${v.cause})`}: the watch goes on, but note pressures and times by hand`,
+    `The record cannot be written${storeCause(v.cause)}: the watch goes on, but note pressures and times by hand`,
   'clock-jump': (v) =>
     `The tablet slept or its clock jumped${v.seconds === undefined ? '' : ` by ${duration(v.seconds)}`}: a gap is marked. Keep the tablet awake and on power`,
   garbage: () =>

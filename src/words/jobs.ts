@@ -24,6 +24,9 @@ export const JOBS = {
   storageNotKept:
     'The browser may clear the records of this page when the disk runs full. Export what matters.',
   storageRoom: 'free',
+  openFile: 'Open a job file',
+  fileRefused: 'This file is no job file that can be read.',
+  fileKept: 'Taken over. Documents that are here already were left as they are.',
   newTitle: 'New job',
   stateOpen: 'open',
   stateInterrupted: 'interrupted',

@@ -7,6 +7,7 @@ import { JOBS } from '../../words/jobs.ts';
 import { failed, useServices } from '../context.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
 import { PRACTICE_RIG } from '../live/start.ts';
+import { OpenJobFile } from './OpenJobFile.tsx';
 
 /** The first page: what was left open, one way to start, the sheets and the runs. */
 export function Jobs() {
@@ -99,6 +100,7 @@ export function Jobs() {
         >
           {JOBS.newJob}
         </button>
+        <OpenJobFile />
         <Show when={(jobs()?.kept.length ?? 0) > 0}>
           <button type="button" class="button" data-testid="same-as-last" onClick={same}>
             {JOBS.same}

@@ -1,0 +1,64 @@
+import { type JobBundle, readBundle } from '../../job/bundle.ts';
+import type { Documents, JobDocumentKind } from '../../job/documents.ts';
+import { issueText } from '../../words/issues.ts';
+import { JOBS } from '../../words/jobs.ts';
+import { useServices } from '../context.ts';
+import { keep, newId } from '../documents/store.ts';
+
+/** Longest job file that is read at all, bytes. */
+const MOST_BYTES = 4_000_000;
+
+/** Takes a job file over. What is here already under the same id is never overwritten. */
+export function OpenJobFile() {
+  const app = useServices();
+  let input!: HTMLInputElement;
+
+  const absent = async <K extends JobDocumentKind>(kind: K, id: string, document: Documents[K]) => {
+    if ((await app.ask({ q: 'document', kind, id })) === null) await keep(app, kind, id, 0, document);
+  };
+  const take = async (bundle: JobBundle) => {
+    if (bundle.packer !== null) await absent('packer', bundle.packer.id, bundle.packer.document);
+    if (bundle.resin !== null) await absent('resin', bundle.resin.id, bundle.resin.document);
+    for (const s of bundle.sensors) await absent('sensor', s.id, s.document);
+    // A sheet of that name that is here already stays; the file's becomes another one.
+    const there = await app.ask({ q: 'document', kind: 'job', id: bundle.jobId });
+    const id = there === null ? bundle.jobId : newId('job');
+    await keep(app, 'job', id, 0, bundle.job);
+    app.say(JOBS.fileKept);
+    app.go({ page: 'sheet', jobId: id });
+  };
+  const open = async (file: File) => {
+    const parsed =
+      file.size > MOST_BYTES
+        ? { ok: false as const, issues: [{ path: '', code: 'too-large' as const }] }
+        : readBundle(await file.text());
+    if (parsed.ok) {
+      await take(parsed.value);
+      return;
+    }
+    const first = parsed.issues[0];
+    const why =
+      first === undefined ? '' : ` ${first.path === '' ? '' : `${first.path}: `}${issueText(first)}`;
+    app.say(`${JOBS.fileRefused}${why}`);
+  };
+  return (
+    <>
+      <button type="button" class="button" data-testid="open-job-file" onClick={() => input.click()}>
+        {JOBS.openFile}
+      </button>
+      <input
+        ref={input}
+        type="file"
+        accept=".json,application/json"
+        hidden
+        aria-label={JOBS.openFile}
+        data-testid="job-file"
+        onChange={(e) => {
+          const file = e.currentTarget.files?.[0];
+          e.currentTarget.value = '';
+          if (file !== undefined) open(file).catch(app.fail);
+        }}
+      />
+    </>
+  );
+}
