@@ -9,22 +9,33 @@ import type { Trace } from './fills-world.ts';
 /** A hand needs this long to shut the valve (the guard's default too), s: the band is left this long after working. */
 export const CLOSE_S = 0.6;
 
+export type What = 'none' | 'ceiling' | 'settle' | 'left-band' | 'hand-time';
+
+export interface Range {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+}
+
 export interface Verdict {
   /** First urgent alarm, s; NaN if none; and what it was. */
   readonly atS: number;
-  readonly kind: 'none' | 'ceiling' | 'settle' | 'left-band' | 'hand-time';
+  readonly what: What;
   readonly values: AlarmValues | null;
-  /** First crossing of the ceiling and of 90 % of rated by the median of three. */
+  /** First crossing of the ceiling and of 90 % of rated by the median of three, s. */
   readonly ceilingS: number;
   readonly ninetyS: number;
-  /** True packer pressure passes rated, and the band is left for good by any hand. */
+  /** True packer pressure passes working, the ceiling and rated, s. */
+  readonly workS: number;
+  readonly trueCeilingS: number;
   readonly ratedS: number;
+  /** The band is left for good: a hand that began to shut the valve at working would have ended by now. */
   readonly leaveS: number;
   readonly peakBar: number;
-  /** The knee that the guard reported, bar; NaN if none. */
-  readonly knee: { readonly value: number; readonly low: number; readonly high: number } | null;
-  /** True packer pressure when the named forecast was made and the seconds from then to the true ceiling. */
-  readonly trueCeilingInS: number;
+  readonly knee: Range | null;
+  /** First cue of 5 s or less: when, and what it said. */
+  readonly cueAtS: number;
+  readonly cueInS: number;
 }
 
 export function limitsOf(s: Scenario, cue = true): Limits {
@@ -56,7 +67,7 @@ export function judge(trace: Trace, cue = true, tap: Tap = trace.scenario.tap): 
   } as const;
   const stepBar = s.sensor.spanBar / (2 ** s.sensor.bits - 1);
   let atS = Number.NaN;
-  let kind: Verdict['kind'] = 'none';
+  let what: What = 'none';
   let values: AlarmValues | null = null;
   let ceilingS = Number.NaN;
   let ninetyS = Number.NaN;
@@ -64,6 +75,8 @@ export function judge(trace: Trace, cue = true, tap: Tap = trace.scenario.tap): 
   let workS = Number.NaN;
   let trueCeilingS = Number.NaN;
   let knee: Verdict['knee'] = null;
+  let cueAtS = Number.NaN;
+  let cueInS = Number.NaN;
   let a = 0;
   let b = 0;
   for (let i = 0; i < trace.n; i++) {
@@ -83,13 +96,17 @@ export function judge(trace: Trace, cue = true, tap: Tap = trace.scenario.tap): 
     guardReading(guard, reading, ctx);
     const verdict = guardVerdict(guard, ctx);
     if (verdict.knee !== null && knee === null) knee = verdict.knee;
+    if (Number.isNaN(cueAtS) && verdict.cue !== null && verdict.cue.value <= 5) {
+      cueAtS = t;
+      cueInS = verdict.cue.value;
+    }
     if (Number.isNaN(atS)) {
       if (verdict.ceiling !== null) {
         atS = t;
-        kind = 'ceiling';
+        what = 'ceiling';
       } else if (verdict.rising !== null) {
         atS = t;
-        kind = verdict.rising.kind;
+        what = verdict.rising.kind;
         values = verdict.rising.values;
       }
     }
@@ -107,14 +124,17 @@ export function judge(trace: Trace, cue = true, tap: Tap = trace.scenario.tap): 
   }
   return {
     atS,
-    kind,
+    what,
     values,
     ceilingS,
     ninetyS,
+    workS,
+    trueCeilingS,
     ratedS,
     leaveS: workS + CLOSE_S,
     peakBar: trace.peakBar,
     knee,
-    trueCeilingInS: trueCeilingS - atS,
+    cueAtS,
+    cueInS,
   };
 }

@@ -1,0 +1,44 @@
+/**
+ * npm run campaign [-- fills|holds|sleeves …] [--n SCALE]
+ *
+ * Runs the campaigns named (all without a name), prints their tables and writes docs/validation.md with its figures.
+ * SCALE below 1 runs a share of the fills and writes nothing.
+ */
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { FILLS, fillsChild, runFills } from './fills-run.ts';
+import { isChild } from './pool.ts';
+import { type Section, withSection } from './sections.ts';
+
+const args = process.argv.slice(2);
+const at = args.indexOf('--n');
+const scale = at < 0 ? 1 : Number(args[at + 1]);
+if (!(scale > 0 && scale <= 10)) {
+  console.error('campaign: --n takes a number over 0 and up to 10');
+  process.exit(2);
+}
+const named = args.filter((a, i) => !a.startsWith('--') && i !== at + 1);
+const CAMPAIGNS: Readonly<Record<string, (scale: number) => Promise<Section>>> = { [FILLS]: runFills };
+for (const name of named)
+  if (!(name in CAMPAIGNS)) {
+    console.error(`campaign: no campaign named ${name}; there are ${Object.keys(CAMPAIGNS).join(', ')}`);
+    process.exit(2);
+  }
+
+if (isChild(FILLS)) fillsChild(scale);
+else
+  for (const [name, run] of Object.entries(CAMPAIGNS)) {
+    if (named.length > 0 && !named.includes(name)) continue;
+    const section = await run(scale);
+    console.log(`\n${section.markdown}`);
+    if (scale < 1) continue;
+    mkdirSync('docs/figures', { recursive: true });
+    for (const [file, svg] of Object.entries(section.figures)) writeFileSync(`docs/figures/${file}`, svg);
+    let page: string | null = null;
+    try {
+      page = readFileSync('docs/validation.md', 'utf8');
+    } catch {
+      // The first campaign makes the page.
+    }
+    writeFileSync('docs/validation.md', withSection(page, section));
+    console.log(`campaign: docs/validation.md, section ${name}`);
+  }
