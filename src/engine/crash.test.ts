@@ -154,7 +154,7 @@ describe('a snapshot', () => {
 });
 
 describe('a store that refuses', () => {
-  it('is an alarm, never stops the guard, and the alarm ends when there is room again', async () => {
+  it('is an alarm and never stops the guard', async () => {
     const files = createMemoryStore(30_000);
     const b = createHostBench({ files });
     await b.connectRig();
@@ -167,6 +167,21 @@ describe('a store that refuses', () => {
     await b.run(2000);
     expect(b.moment().view.tUs).toBeGreaterThan(before + 1_900_000);
     expect(b.moment().view.stale).toBe(false);
+  });
+
+  it('a run whose end could not be written stays open, is said so, and is offered at the next start', async () => {
+    const files = createMemoryStore(30_000);
+    const documents = createMemoryDocuments();
+    const b = createHostBench({ files, documents });
+    await b.connectRig();
+    const { runId } = await b.ask(open);
+    for (let s = 0; s < 60 && b.moment().run?.storeFault == null; s++) await b.run(1000);
+    await b.ask({ q: 'end-run' });
+    await b.run(1000);
+    expect(b.moment().run).toBeNull();
+    expect(b.moment().view.alarms.some((a) => a.alarm === 'store-fault')).toBe(true);
+    const after = createHostBench({ files, documents });
+    expect((await after.ask({ q: 'start-engine' })).open).toMatchObject([{ runId, state: 'open' }]);
   });
 
   it('with no room at all the run is refused, but its limits guard', async () => {

@@ -291,15 +291,17 @@ export function createRuns(site: RunsSite): Runs {
           syncSide(was.side);
           closeSide(was.side);
         });
-        const saved = saveLedger(was, deps.utcMs());
+        // Without its end mark the file stays an open run: found at the next start, and said so.
+        const saved = saveLedger(was, whole ? deps.utcMs() : null);
         active = null;
         feed.expectDevice(null);
         const { setup } = feed.live.run;
         feed.startEarly();
         // The packer may still be under pressure: the limit stays in force until another job sets its own.
         if (setup !== null) feed.setup(setup);
+        if (!whole) feed.notice({ n: 'store', ok: false, code: was.recorder.fault ?? 'failed' });
         await saved;
-        await removeSnapshot(deps.files, was.title.runId);
+        if (whole) await removeSnapshot(deps.files, was.title.runId);
         if (outline !== null) await saveOutline(deps.files, was.title.runId, was.recorder.bytes, outline);
         was.release();
         return was.title.runId;
