@@ -1,0 +1,137 @@
+import AxeBuilder from '@axe-core/playwright';
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { faults, open, profile, serve } from './app.ts';
+
+// The built app as a newcomer meets it: no device, the simulated rig by one press. Needs a browser and nothing else.
+
+let server: Awaited<ReturnType<typeof serve>>;
+let place: ReturnType<typeof profile>;
+let context: BrowserContext;
+let page: Page;
+let seen: string[];
+
+beforeAll(async () => {
+  server = await serve();
+  place = profile(server.origin);
+  context = await open(place.dir);
+  page = await context.newPage();
+  seen = faults(page);
+});
+afterAll(async () => {
+  await context?.close();
+  await server?.close();
+  place?.dispose();
+});
+
+const hash = (h: string) => page.goto(`${server.origin}/#/${h}`);
+
+/** Serious findings of axe, each with the element it is about. */
+async function accessibilityFaults(): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page: page as never }).analyze();
+  return violations
+    .filter((v) => v.impact === 'serious' || v.impact === 'critical')
+    .flatMap((v) => v.nodes.map((n) => `${v.id}: ${n.target.join(' ')}`));
+}
+
+it('starts on the simulated rig with one press from the first page, and in three presses the guard has a limit', async () => {
+  await page.goto(server.origin);
+  await page.getByTestId('practice').click();
+  await page.getByTestId('practice-banner').waitFor();
+  await page.getByTestId('use-practice').click();
+  await page.getByTestId('zero').click();
+  await page.getByTestId('stage-next').waitFor();
+  expect(await page.getByTestId('pressure').getAttribute('data-trust')).toBe('good');
+  expect(await page.getByTestId('no-limit').count()).toBe(0);
+});
+
+it('warns of a regulator that is set too high before the packer is at its rating', async () => {
+  await page.getByTestId('rig-panel').locator('summary').click();
+  await page.getByTestId('rig-fault-regulator').click();
+  await page.getByTestId('rig-valve').evaluate((input: HTMLInputElement) => {
+    input.value = input.max;
+    input.dispatchEvent(new Event('input', { bubbles: true }));
+    input.dispatchEvent(new Event('change', { bubbles: true }));
+  });
+  const urgent = page.locator('[data-testid^="alarm-"][data-priority="urgent"]').first();
+  await urgent.waitFor({ timeout: 120_000 });
+  const words = (await urgent.textContent()) ?? '';
+  expect(words).toMatch(/\d\.\d\d\sbar/);
+  expect(words).not.toMatch(/safe|cured/i);
+}, 150_000);
+
+it('a second tab cannot run beside it, and says why', async () => {
+  const other = await context.newPage();
+  await other.goto(`${server.origin}/#/jobs`);
+  await other.getByTestId('start-live').waitFor();
+  expect(await other.locator('[data-testid^="open-run-"]').count()).toBe(0); // it is held, not left behind
+  await other.close();
+});
+
+it('the run is closed, reviewed, and there again after a reload', async () => {
+  await page.getByTestId('end-run').click();
+  await page.getByTestId('confirm-yes').click();
+  await page.getByTestId('review-trace').waitFor();
+  await page.reload();
+  await page.getByTestId('review-trace').waitFor();
+  await page.locator('[data-testid="review-trace"] canvas').waitFor();
+  expect(await page.getByText('PRACTICE', { exact: false }).count()).toBeGreaterThan(0);
+});
+
+it('every screen is without serious accessibility faults, light and dark, and fits 360 px', async () => {
+  const screens = ['jobs', 'live', 'settings', 'about', 'packer', 'packer/new', 'resin/new', 'sensor/new'];
+  const found: string[] = [];
+  for (const scheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme: scheme });
+    for (const screen of screens) {
+      await page.setViewportSize({ width: 1280, height: 800 });
+      await hash(screen);
+      await page.waitForTimeout(250);
+      found.push(...(await accessibilityFaults()).map((f) => `${scheme} ${screen} ${f}`));
+      await page.setViewportSize({ width: 360, height: 740 });
+      await page.waitForTimeout(100);
+      const over = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      if (over > 0) found.push(`${screen}: ${over} px wider than a 360 px screen`);
+    }
+  }
+  await page.setViewportSize({ width: 1280, height: 800 });
+  expect(found).toEqual([]);
+});
+
+it('touch targets of the live screen are 56 px or more', async () => {
+  await page.setViewportSize({ width: 820, height: 1180 });
+  await hash('live');
+  await page.waitForTimeout(300);
+  const small = await page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('main button, main a.button')]
+      .filter((e) => e.offsetParent !== null)
+      .map((e) => ({ text: e.textContent?.trim().slice(0, 30), h: e.getBoundingClientRect().height }))
+      .filter((e) => e.h < 55.5),
+  );
+  expect(small).toEqual([]);
+});
+
+it('works with no server: reloaded offline, and started offline in a new page', async () => {
+  await hash('jobs');
+  await page.waitForFunction(
+    async () => (await navigator.serviceWorker.getRegistration())?.active?.state === 'activated',
+  );
+  await page.waitForTimeout(1000);
+  await server.close();
+  await page.reload();
+  await page.getByTestId('start-live').waitFor();
+  const fresh = await context.newPage();
+  const list = faults(fresh);
+  await fresh.goto(server.origin);
+  await fresh.getByTestId('practice').click();
+  await fresh.getByTestId('practice-banner').waitFor();
+  expect(list).toEqual([]);
+  await fresh.close();
+  server = await serve();
+});
+
+it('threw and logged no error all the while', () => {
+  expect(seen.filter((s) => !/ERR_CONNECTION_REFUSED|Failed to load resource/.test(s))).toEqual([]);
+});
