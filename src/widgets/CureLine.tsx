@@ -11,18 +11,21 @@ import { UI } from '../words/ui.ts';
 export function CureLine(props: {
   cure: CureView | null;
   hasResin: boolean;
-  nowUtcMs: number;
+  nowUtcMs: number | null;
   units: DisplayUnits;
 }) {
   const end = () => Math.max(1.25, Math.min(3, (props.cure?.high ?? 0) * 1.05));
   const x = (progress: number) => `${(Math.min(end(), Math.max(0, progress)) / end()) * 100}%`;
-  const clock = (seconds: number) => clockTime(props.nowUtcMs + seconds * 1000);
+  const clock = (seconds: number) => clockTime((props.nowUtcMs ?? 0) + seconds * 1000);
   const headline = () => {
     const cure = props.cure;
     if (cure === null) return props.hasResin ? CURE.notStarted : CURE.noResin;
     if (cure.metAtS !== null || cure.low >= 1) return CURE.met;
-    if (cure.metInS === null) return CURE.notKnown;
     const m = cure.metInS;
+    if (m === null) return cure.source === 'none' ? CURE.notKnown : CURE.notMet;
+    // Time that runs faster than the clock (practice) has no clock time to name.
+    if (props.nowUtcMs === null)
+      return `${UI.metInAbout} ${duration(m.value)} (${duration(m.low)} ${UI.to} ${duration(m.high)})`;
     return `${UI.metAbout} ${clock(m.value)} (${clock(m.low)} ${UI.to} ${clock(m.high)}), ${UI.in} ${duration(m.value)}`;
   };
   return (

@@ -11,6 +11,11 @@ import { attachGestures } from './trace-gestures.ts';
 import { type Decor, drawOver, drawUnder, drawUnits, inkOf } from './trace-paint.ts';
 import { keyView, type View } from './trace-view.ts';
 
+/** Steps of the time axis, s: whole minutes and hours where a window is long. */
+const TIME_STEPS = [
+  0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 10_800,
+  21_600, 43_200, 86_400,
+];
 const AXIS_PX = { left: 52, right: 48, bottom: 30, top: 22 };
 
 /**
@@ -67,6 +72,7 @@ export function Trace(props: {
             ...axis,
             size: AXIS_PX.bottom,
             space: 80,
+            incrs: TIME_STEPS,
             values: (_u, splits) => splits.map((s) => stopwatch(s, axisDigits(props.view))),
           },
           { ...axis, scale: 'p', size: AXIS_PX.left },

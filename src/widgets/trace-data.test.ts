@@ -44,6 +44,21 @@ describe('plot data', () => {
     expect(paceOf(1000).bar).toBe(0.25);
   });
 
+  it('draws the scatter of a probe as one line, a true swing in full, and pressure always in full', () => {
+    const at = (name: 'bar' | 'temperature', lo: number, hi: number) =>
+      toPlot(
+        {
+          ...window,
+          s: Float64Array.of(0),
+          series: [{ name, place: null, channel: 0, min: Float32Array.of(lo), max: Float32Array.of(hi) }],
+        },
+        METRIC,
+      ).y[0];
+    expect(at('temperature', 10, 11)).toEqual([10.5, 10.5]);
+    expect(at('temperature', 10, 14)).toEqual([10, 14]);
+    expect(at('bar', 1, 1.25)).toEqual([1, 1.25]);
+  });
+
   it('converts to the units of the user', () => {
     const plot = toPlot(window, { ...METRIC, pressure: 'kPa', temperature: 'F' });
     expect(plot.y[0]![0]).toBeCloseTo(100);

@@ -64,8 +64,10 @@ export function toPlot(
       const to = window.s[i]!;
       const joined = to - from <= join && !gaps.some((g) => g.fromS < to && g.toS > from && i > before + 1);
       fill(out, 2 * (before + 1), 2 * i, joined);
-      out[2 * i] = convert(lo);
-      out[2 * i + 1] = convert(hi);
+      // Scatter of a probe drawn as a swing hides its dashes; a true swing is drawn in full. Pressure always is.
+      const calm = series.name === 'temperature' && hi - lo < CALM_K;
+      out[2 * i] = convert(calm ? (lo + hi) / 2 : lo);
+      out[2 * i + 1] = convert(calm ? (lo + hi) / 2 : hi);
       before = i;
     }
     fill(out, 2 * (before + 1), 2 * n, false);
@@ -77,6 +79,9 @@ export function toPlot(
 function fill(out: (number | null | undefined)[], from: number, to: number, joined: boolean): void {
   for (let i = from; i < to; i++) out[i] = joined ? undefined : null;
 }
+
+/** Temperatures within this span of a bucket are drawn at its middle, K. */
+const CALM_K = 1.5;
 
 /** Value nearest to a time, for the readout: highest of the bucket, null in a gap. */
 export function valueAt(window: TraceWindow, series: number, atS: number): number | null {

@@ -27,6 +27,7 @@ export const UI = {
   noReading: 'No reading',
   noLimit: 'No limit set: gauge only',
   metAbout: 'Met at about',
+  metInAbout: 'Met in about',
 
   // alarms
   alarms: 'Alarms',

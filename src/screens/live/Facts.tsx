@@ -16,6 +16,8 @@ export function Facts() {
     const r = guard()?.rateBarPerS ?? null;
     return r === null ? NO_VALUE : pressureSlope(r, app.units());
   };
+  /** Once the sleeve is held the pot life has no more to say. */
+  const filling = () => ['prepare', 'seat', 'inflate'].includes(live.view()?.stage ?? 'prepare');
   /** The slope is of use while a hand is at a valve; at rest it is only noise. */
   const moving = () => ['seat', 'inflate', 'let-down'].includes(live.view()?.stage ?? 'prepare');
   return (
@@ -53,7 +55,7 @@ export function Facts() {
         <Fact name={LIVE.peak} testId="peak">
           {pressure(live.view()?.peakBar, app.units())}
         </Fact>
-        <Show when={live.view()?.potLifeLeftS != null}>
+        <Show when={filling() && live.view()?.potLifeLeftS != null}>
           <Fact name={LIVE.potLife} testId="pot-life">
             {duration(live.view()?.potLifeLeftS)}
           </Fact>
