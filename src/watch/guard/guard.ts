@@ -9,7 +9,7 @@ import { fittedRate, timeToReach } from '../../estimate/subsonic.ts';
 import { FLAG, type Reading } from '../../sensing/reading.ts';
 import type { AlarmValues, Bounded } from '../events.ts';
 import type { GuardView } from '../view.ts';
-import { followForecast, followRest, followSlowing, handTime, leftBand } from './band.ts';
+import { followForecast, followRest, followSlowing, handTime, leftBand, slowing } from './band.ts';
 import { clearRow, rowPush, rowTrim } from './blocks.ts';
 import { cleanPush, cleanRestart, coarseStep, lastMedian, sampleSd } from './clean.ts';
 import { cueOf } from './cue.ts';
@@ -108,13 +108,13 @@ export function guardReading(s: GuardState, reading: Reading, ctx: GuardContext)
 
 /** Evaluations in a row that must agree before the alarm, and chi-squares that they need. */
 const AGREE_SETTLE = 2;
-const UNDER_EXCESS = 14;
-const OPEN_EXCESS = 8;
+const UNDER_EXCESS = 12;
+const OPEN_EXCESS = 9;
 /** A slope this many of its standard deviations strong needs no second reading to agree. */
 const CLEAR = 8;
 const LEAST_STRETCH_S = 1.6;
 /** What settles has slowed to this share of its first slope: less decline is the heat's, or the receiver's. */
-const DECLINED = 0.78;
+const DECLINED = 0.8;
 /** Rise still forecast, in rises of the stretch that it is forecast from. */
 const MOST_REACH = 1.5;
 
@@ -146,6 +146,8 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
       stretch >= LEAST_STRETCH_S &&
       fittedRate(b.fit, b.atS) < DECLINED * fittedRate(b.fit, b.fit.t0) &&
       b.reduced < 3 &&
+      // A hand that shuts at the working pressure looks, for a moment, like a line that settles over it.
+      (level < limits.workingBar - 0.02 || !slowing(s)) &&
       b.bar > limits.ceilingBar &&
       b.low > limits.ceilingBar &&
       b.underExcess > UNDER_EXCESS &&

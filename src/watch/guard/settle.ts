@@ -19,8 +19,16 @@ export const LONG_S = 0.2;
 const LONG_MOST = 56;
 /** Floor under the scatter of a long block, bar: what the model itself is wrong by over a stretch. */
 const MODEL_SD = 0.00025;
-/** An open supply stands at least this far over the ceiling, bar: nearer ones are a regulator set too high. */
-export const OPEN_OVER_BAR = 2.2;
+/**
+ * An open supply stands at least this far over the ceiling and at least so high, bar: a compressor's pressure under a
+ * hand valve. What is nearer is a regulator set too high.
+ */
+const OPEN_OVER_BAR = 2.2;
+const OPEN_LEAST_BAR = 4.3;
+
+function openFrom(ceiling: number): number {
+  return Math.max(ceiling + OPEN_OVER_BAR, OPEN_LEAST_BAR);
+}
 
 /** Fading of the heat of compression: time constants tried, s. */
 const FADE_S = [4, 14] as const;
@@ -37,7 +45,7 @@ const STEPS = [0.003, 0.008, 0.016, 0.03, 0.05, 0.08, 0.12, 0.18, 0.26, 0.38, 0.
 
 /** Candidates from the reading up, absolute bar, ascending, with the ceiling and open supplies among them. */
 function candidates(ceiling: number, level: number): number[] {
-  const open = Math.max(ceiling, level) + OPEN_OVER_BAR;
+  const open = Math.max(openFrom(ceiling), level + OPEN_OVER_BAR);
   const out: number[] = [];
   let under = true;
   for (const step of STEPS) {
@@ -50,7 +58,7 @@ function candidates(ceiling: number, level: number): number[] {
   }
   if (under) out.push(ceiling + AIR_BAR);
   const top = Math.max(level + 1.15, ceiling);
-  if (open - top > 0.5) out.push((top + open) / 2 + AIR_BAR);
+  if (open - top > 0.5) out.push(top + 0.3 * (open - top) + AIR_BAR, top + 0.65 * (open - top) + AIR_BAR);
   out.push(open + AIR_BAR, open + 1.8 + AIR_BAR, open + 5 + AIR_BAR);
   return out;
 }
@@ -153,7 +161,7 @@ function judgeRecent(s: GuardState, limits: Limits, typical: number): RecentBeli
   return {
     bar: bank.best.p1 - AIR_BAR,
     nearExcess: excessUpTo(bank, nearTop(limits, level) + AIR_BAR),
-    openExcess: excessFrom(bank, ceiling + OPEN_OVER_BAR + AIR_BAR),
+    openExcess: excessFrom(bank, openFrom(ceiling) + AIR_BAR),
   };
 }
 
@@ -176,10 +184,10 @@ function judge(s: GuardState, limits: Limits, typical: number): SettleBelief | n
   if (bank.reduced > 3 && t.length > 10) s.from += Math.ceil(t.length / 5);
   const { low, high } = bankInterval(bank, 2);
   const underExcess = excessUpTo(bank, ceiling + AIR_BAR);
-  let openExcess = excessFrom(bank, ceiling + OPEN_OVER_BAR + AIR_BAR);
+  let openExcess = excessFrom(bank, openFrom(ceiling) + AIR_BAR);
   // Only where an alarm hangs on it: could it be an open supply that fills a packer which gives way?
   if (underExcess > 6 && openExcess > 4)
-    for (const p1 of [ceiling + OPEN_OVER_BAR, ceiling + OPEN_OVER_BAR + 2])
+    for (const p1 of [openFrom(ceiling), openFrom(ceiling) + 2])
       openExcess = Math.min(
         openExcess,
         excessSoft(bank, { t, p, variance }, p1 + AIR_BAR, SOFT_FADE_S, SOFT, SOFT_HEAT),
