@@ -1,4 +1,4 @@
-import { createEffect, createMemo, For, Match, on, Show, Switch } from 'solid-js';
+import { createEffect, createMemo, ErrorBoundary, For, Match, on, Show, Switch } from 'solid-js';
 import { VERSION } from '../engine/version.ts';
 import { About } from '../screens/about/About.tsx';
 import { ServicesContext } from '../screens/context.ts';
@@ -142,7 +142,26 @@ export function Shell(props: { services: AppServices; update: Update }) {
           </Show>
         </div>
         <main class="shell-main" id="main" tabIndex={-1} ref={main}>
-          <Page route={route()} />
+          {/* A page that fails takes neither the alarms' sound nor the marks above down with it. */}
+          <ErrorBoundary
+            fallback={(error, reset) => (
+              <div class="page" role="alert" data-testid="page-failed">
+                <h1>{UI.pageFailed}</h1>
+                <p>{UI.pageFailedTodo}</p>
+                <p class="small muted">{String((error as { message?: unknown }).message ?? error)}</p>
+                <div class="row">
+                  <button type="button" class="button primary" onClick={reset}>
+                    {UI.retry}
+                  </button>
+                  <button type="button" class="button" onClick={() => location.reload()}>
+                    {UI.reload}
+                  </button>
+                </div>
+              </div>
+            )}
+          >
+            <Page route={route()} />
+          </ErrorBoundary>
         </main>
         <Show when={app.toast()}>
           {(t) => (

@@ -6,11 +6,15 @@ const BAUD_RATE = 115_200;
 export const serialSupported = (): boolean => 'serial' in navigator;
 
 /**
- * Lets the user choose a port; must run in a press. A port cannot be sent to the worker, so it is named by its
+ * Lets the user choose a port; must run in a press. Where exactly one port was granted and is there, it is taken
+ * without asking again, unless another one is wanted. A port cannot be sent to the worker, so it is named by its
  * place among the granted ports and its USB numbers.
  * @returns null when the chooser was closed without a choice: that is no error
  */
-export async function choosePort(): Promise<PortChoice | null> {
+export async function choosePort(another: boolean): Promise<PortChoice | null> {
+  const granted = await navigator.serial.getPorts();
+  const there = granted.filter((p) => (p as SerialPort & { connected?: boolean }).connected !== false);
+  if (!another && there.length === 1) return describe(there[0]!, granted.indexOf(there[0]!));
   let port: SerialPort;
   try {
     port = await navigator.serial.requestPort();
@@ -20,14 +24,6 @@ export async function choosePort(): Promise<PortChoice | null> {
   }
   const ports = await navigator.serial.getPorts();
   return describe(port, ports.indexOf(port));
-}
-
-/** The port that was granted before, when there is exactly one. */
-export async function knownPort(): Promise<PortChoice | null> {
-  if (!serialSupported()) return null;
-  const ports = await navigator.serial.getPorts();
-  const only = ports.length === 1 ? ports[0] : undefined;
-  return only === undefined ? null : describe(only, 0);
 }
 
 function describe(port: SerialPort, index: number): PortChoice {

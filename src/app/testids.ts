@@ -6,7 +6,7 @@
  * Jobs         start-live · practice (connects the rig and goes live) · new-job · same-as-last ·
  *              job-<id> · run-<runId> · open-run-<runId> · resume-open-<runId> (leads to live) ·
  *              close-<runId> then confirm-yes · storage · open-job-file
- * Start        connect-rig · connect-device · link-state · link-error · resume-<runId> · use-job ·
+ * Start        connect-rig · connect-device · connect-other · link-state · link-error · resume-<runId> · use-job ·
  *              use-job-mixed (in spite of refusals) · use-practice · use-packer-<id> (then packer-diameter and
  *              use-packer where it has several ratings) · gauge-only · zero · skip-zero · zero-refused ·
  *              zero-under-pressure. Choosing a packer, a job or gauge-only opens the run.
@@ -29,7 +29,7 @@
  *              job-reliefBar job-noMarginReason · check-<code> · findings refusal-<code> warning-<code> ·
  *              derivations derivation-<code> · apply-setup · save-job-file · to-live
  * Review       review-trace · trace · zoom-in · zoom-out · pan-left · pan-right · whole · events ·
- *              event-<index> (data-event) · remove-run then confirm-yes
+ *              event-<index> (data-event) · check-run checked · remove-run then confirm-yes
  * Settings     packers resins sensors · theme · unit-pressure · unit-temperature ·
  *              sound-urgent sound-high sound-low · hand-s · close-s
  * Documents    new-<kind> · <kind>-<id> · doc-name · doc-serial · doc-min · doc-max · ratings-add

@@ -58,8 +58,8 @@ export interface Services {
   refill(runId: string): Promise<void>;
   readonly serial: {
     readonly supported: boolean;
-    /** Must be called in a press; null: nothing chosen. */
-    choose(): Promise<PortChoice | null>;
+    /** Must be called in a press; null: nothing chosen. A known port is taken unless `another` is wanted. */
+    choose(another: boolean): Promise<PortChoice | null>;
   };
   testSound(sound: Priority): void;
   readonly soundBlocked: Accessor<boolean>;

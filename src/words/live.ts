@@ -18,6 +18,7 @@ export const LIVE = {
   connectTitle: 'Connect',
   connectText: 'The pressure is watched from the first reading on, with or without a job.',
   connectDevice: 'Connect the device',
+  connectOther: 'Choose another port',
   connectRig: 'Practise on the simulated rig',
   noSerial:
     'This browser has no serial port, so no device can be connected here. Saved runs can be opened and reviewed. For a live job use Chrome, Edge or Firefox on a computer, or Chrome on Android.',

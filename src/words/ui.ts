@@ -46,6 +46,9 @@ export const UI = {
   engineSilentTodo:
     'Nothing on this screen is live. Watch the dial gauge, keep clear, then reload this page.',
   reload: 'Reload this page',
+  pageFailed: 'This page failed',
+  pageFailedTodo:
+    'The watch goes on and alarms still sound, but watch the dial gauge. Try again, or reload: an open run is offered again.',
 
   // buttons
   cancel: 'Cancel',

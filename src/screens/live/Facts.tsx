@@ -1,8 +1,8 @@
-import { For, Show } from 'solid-js';
+import { createMemo, For, Show } from 'solid-js';
 import { duration, fixed, NO_VALUE, pressure, pressureSlope, temperature } from '../../words/format.ts';
 import { bandExitText, leakText, liftText } from '../../words/hold.ts';
 import { LIVE } from '../../words/live.ts';
-import { PLACE } from '../../words/terms.ts';
+import { PLACE, STANDING } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 
@@ -16,6 +16,9 @@ export function Facts() {
     const r = guard()?.rateBarPerS ?? null;
     return r === null ? NO_VALUE : pressureSlope(r, app.units());
   };
+  const standing = createMemo(() => (live.view()?.standing ?? []).filter((c) => c !== 'practice'), [], {
+    equals: (a, b) => a.join() === b.join(),
+  });
   /** Once the sleeve is held the pot life has no more to say. */
   const filling = () => ['prepare', 'seat', 'inflate'].includes(live.view()?.stage ?? 'prepare');
   /** The slope is of use while a hand is at a valve; at rest it is only noise. */
@@ -24,6 +27,7 @@ export function Facts() {
     <div class="stack">
       <Show when={hold()?.lift}>{(lift) => <p class="note strong">{liftText(lift(), app.units())}</p>}</Show>
       <Show when={hold()?.bandExit}>{(exit) => <p class="note strong">{bandExitText(exit())}</p>}</Show>
+      <For each={standing()}>{(code) => <p class="note small">{STANDING[code].means}</p>}</For>
       <dl class="facts">
         <Show when={hold()}>
           {(h) => (

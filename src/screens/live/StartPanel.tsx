@@ -61,6 +61,7 @@ function order(step: ReturnType<Start['step']>): number {
 function Connect(props: { start: Start }) {
   const app = useServices();
   const state = () => app.live.link()?.state ?? 'idle';
+  const failed = () => app.live.link()?.kind === 'serial' || app.live.link()?.error != null;
   return (
     <div class="stack">
       <h2>{LIVE.connectTitle}</h2>
@@ -71,10 +72,21 @@ function Connect(props: { start: Start }) {
           class="button primary wide"
           data-testid="connect-device"
           disabled={props.start.busy()}
-          onClick={() => props.start.connectDevice()}
+          onClick={() => props.start.connectDevice(false)}
         >
           {LIVE.connectDevice}
         </button>
+        <Show when={failed()}>
+          <button
+            type="button"
+            class="button wide"
+            data-testid="connect-other"
+            disabled={props.start.busy()}
+            onClick={() => props.start.connectDevice(true)}
+          >
+            {LIVE.connectOther}
+          </button>
+        </Show>
       </Show>
       <button
         type="button"

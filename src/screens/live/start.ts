@@ -21,8 +21,8 @@ export interface Start {
   readonly job: Accessor<JobBundle | null | undefined>;
   readonly packers: Accessor<readonly Named<PackerDocument>[]>;
   connectRig(): void;
-  /** Must be called in a press. */
-  connectDevice(): void;
+  /** Must be called in a press. @param another ask for a port even where one is known */
+  connectDevice(another: boolean): void;
   disconnect(): void;
   /** What the plan refuses of this job before mixing. */
   refusals(bundle: JobBundle): Plan['refusals'];
@@ -103,9 +103,9 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     job,
     packers: () => packers() ?? [],
     connectRig: () => during(() => app.ask({ q: 'connect', port: PRACTICE_RIG })),
-    connectDevice: () => {
-      // The chooser must open in the press itself, before anything is awaited.
-      const chosen = app.serial.choose();
+    connectDevice: (another) => {
+      // The chooser must open in the press itself.
+      const chosen = app.serial.choose(another);
       during(async () => {
         const port = await chosen;
         if (port !== null) await app.ask({ q: 'connect', port });

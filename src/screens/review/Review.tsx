@@ -19,9 +19,10 @@ import { Numbers } from './Numbers.tsx';
 /** A saved run: the trace to look into, its stages, alarms, gaps and numbers. */
 export function Review(props: { runId: string }) {
   const app = useServices();
+  const [checking, setChecking] = createSignal(false);
   const [detail] = createResource(
-    () => props.runId,
-    (runId) => app.ask({ q: 'run', runId }).catch(failed(app)),
+    () => ({ runId: props.runId, check: checking() }),
+    ({ runId, check }) => app.ask({ q: 'run', runId, check }).catch(failed(app)),
   );
   return (
     <div class="page review">
@@ -37,13 +38,15 @@ export function Review(props: { runId: string }) {
           </Show>
         }
       >
-        {(d) => <Reviewed detail={d()} />}
+        {(d) => (
+          <Reviewed detail={d()} checked={checking() && !detail.loading} onCheck={() => setChecking(true)} />
+        )}
       </Show>
     </div>
   );
 }
 
-function Reviewed(props: { detail: RunDetail }) {
+function Reviewed(props: { detail: RunDetail; checked: boolean; onCheck(): void }) {
   const app = useServices();
   const whole = createMemo<View>(() => ({
     fromS: 0,
@@ -226,6 +229,18 @@ function Reviewed(props: { detail: RunDetail }) {
         />
       </div>
       <div class="row no-print">
+        <Show
+          when={!props.checked}
+          fallback={
+            <p class="small" role="status" data-testid="checked">
+              {props.detail.damage.length === 0 ? REVIEW.checkedWell : REVIEW.checkedDamaged}
+            </p>
+          }
+        >
+          <button type="button" class="button" data-testid="check-run" onClick={() => props.onCheck()}>
+            {REVIEW.check}
+          </button>
+        </Show>
         <button type="button" class="button" onClick={saveCapture}>
           {REVIEW.capture}
         </button>
