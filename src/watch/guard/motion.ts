@@ -52,7 +52,7 @@ export function slopeOver(row: BlockRow, from: number, to: number, sampleSd: num
 }
 
 /** Share of the slope that its standard deviation may be, and the sd that is good enough at rest, bar/s. */
-const SHARE = 0.1;
+const SHARE = 0.14;
 const ENOUGH = 0.0012;
 const LEAST_S = 0.24;
 
