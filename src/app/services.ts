@@ -37,6 +37,7 @@ export function createServices(engine: EngineClient = startEngine()): AppService
   const [awake, setAwake] = createSignal(false);
   const [nowMs, setNowMs] = createSignal(Date.now());
   const [toast, setToast] = createSignal<Toast | null>(null);
+  const [printing, setPrinting] = createSignal(false);
   const [systemDark, setSystemDark] = createSignal(matchMedia('(prefers-color-scheme: dark)').matches);
   let settingsRevision = 0;
   let toastTimer: ReturnType<typeof setTimeout> | undefined;
@@ -91,6 +92,10 @@ export function createServices(engine: EngineClient = startEngine()): AppService
   const onLeave = (event: BeforeUnloadEvent) => {
     if (live.run() !== null) event.preventDefault();
   };
+  const onPrint = () => setPrinting(true);
+  const onPrinted = () => setPrinting(false);
+  addEventListener('beforeprint', onPrint);
+  addEventListener('afterprint', onPrinted);
   addEventListener('hashchange', onHash);
   addEventListener('pointerdown', onPress);
   addEventListener('keydown', onPress);
@@ -100,6 +105,8 @@ export function createServices(engine: EngineClient = startEngine()): AppService
   onCleanup(() => {
     stopNews();
     stopSilence();
+    removeEventListener('beforeprint', onPrint);
+    removeEventListener('afterprint', onPrinted);
     removeEventListener('hashchange', onHash);
     removeEventListener('pointerdown', onPress);
     removeEventListener('keydown', onPress);
@@ -109,7 +116,8 @@ export function createServices(engine: EngineClient = startEngine()): AppService
     engine.close();
   });
 
-  const theme = () => themeInForce(settings().theme, systemDark());
+  // Paper is white: what is drawn for it is drawn in the light colours.
+  const theme = () => (printing() ? 'light' : themeInForce(settings().theme, systemDark()));
   createEffect(() => {
     document.documentElement.dataset.theme = theme();
   });
