@@ -55,8 +55,9 @@ export interface Scenario {
   /** Where the regulator stands at no flow, bar. */
   readonly setBar: number;
   readonly creepBarPerS: number;
-  /** It begins to creep when the packer passes this, bar (a worn seat creeps when the flow dies away); null: by the clock. */
+  /** It begins to creep so long after the packer has passed this, bar: a worn seat leaks on when the flow dies away. */
   readonly creepAtBar: number | null;
+  readonly creepDelayS: number;
 }
 
 export interface Variation {
@@ -111,7 +112,8 @@ export function drawScenario(kind: Kind, seed: number, variation: Variation = {}
   const total = Math.min(wanted, 0.93 * hoseC);
   const creepBarPerS = kind === 'creep' ? r.logRange(0.007, 0.022) : 0;
 
-  const atLockUp = kind === 'creep' && stratum([true, true, false], seed, 2);
+  // Two in three creep from lock-up on, the others some time later.
+  const creepDelay = kind === 'creep' && stratum([false, false, true], seed, 2) ? r.range(5, 60) : 0;
 
   const hands = base.fork('hand');
   const slow = hands.chance(0.3);
@@ -142,7 +144,8 @@ export function drawScenario(kind: Kind, seed: number, variation: Variation = {}
     nominal,
     setBar,
     creepBarPerS,
-    creepAtBar: atLockUp ? 0.95 * setBar : null,
+    creepAtBar: kind === 'creep' ? 0.95 * setBar : null,
+    creepDelayS: creepDelay,
     site: {
       airBar: r.range(0.93, 1.03),
       airC: r.range(0, 30),
@@ -159,8 +162,6 @@ export function drawScenario(kind: Kind, seed: number, variation: Variation = {}
         conductance: Math.max(total * r.logRange(2, 10), 4e-9),
         lagS: r.chance(0.5) ? r.range(0.002, 0.02) : 0,
         relieving: r.chance(0.5),
-        creepBarPerMin: atLockUp ? 0 : creepBarPerS * 60,
-        creepFromS: kind === 'creep' ? r.range(0, 50) : 0,
       },
       supplyL: r.range(0.1, 1),
       valve: { conductance: valveC, b: r.range(0.2, 0.45), travelS: closing - noticeS, curve: r.range(1, 2) },

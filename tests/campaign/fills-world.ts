@@ -47,6 +47,7 @@ export function runScenario(s: Scenario): Trace {
   let untilS = 1.5;
   let topUps = 0;
   let passedAt = Number.NaN;
+  let lockedS = Number.NaN;
   let settledFor = 0;
   let last = 0;
   const regulated = s.kind !== 'hand' && !s.hand.forgets;
@@ -71,7 +72,8 @@ export function runScenario(s: Scenario): Trace {
 
     if (s.stickAtBar !== null && truth.packerBar >= s.stickAtBar && !site.truth.ventOpen && phase !== 'wait')
       site.stuckOpen(true);
-    if (s.creepAtBar !== null && truth.packerBar >= s.creepAtBar) site.creep(s.creepBarPerS * 60);
+    if (s.creepAtBar !== null && Number.isNaN(lockedS) && truth.packerBar >= s.creepAtBar) lockedS = now;
+    if (now >= lockedS + s.creepDelayS) site.creep(s.creepBarPerS * 60);
     // The crew sees the display: the middle of the last three readings.
     const seen = n < 2 ? x[n]! : middle(x[n - 2]!, x[n - 1]!, x[n]!);
     const goal = s.hand.targets[target]!;
