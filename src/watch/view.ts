@@ -29,6 +29,14 @@ export interface HoldView {
     readonly adviceLowBar: number | null;
     readonly adviceHighBar: number | null;
   } | null;
+  /** Lower edge of the band and what it is made of; null: no limits. A part that is null is not known. */
+  readonly floor?: {
+    readonly bar: number | null;
+    readonly headBar: number | null;
+    readonly freeInflationBar: number | null;
+    readonly freeInflationFrom: 'typed' | 'seen' | 'unknown';
+    readonly marginBar: number;
+  } | null;
 }
 
 export interface CureView {

@@ -51,7 +51,7 @@ function ceiling(w: WatchState): Condition {
 }
 
 function belowFloor(w: WatchState): Condition {
-  const floor = w.setup?.limits?.floorBar ?? null;
+  const floor = w.hold?.floor?.bar ?? w.setup?.limits?.floorBar ?? null;
   if (w.hold === null || floor === null || !tapSeesPacker(w.setup)) return 'off';
   if (w.signal.median === null || lossOf(w) !== null) return 'between';
   return under(w.signal.median, floor, rowOf('below-floor').deadband);

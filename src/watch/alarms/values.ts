@@ -38,7 +38,7 @@ export function valuesOf(w: WatchState, alarm: AlarmCode): AlarmValues {
   const bar = b(w.signal.median ?? w.signal.bar);
   const limits = w.setup?.limits ?? null;
   const ceilingBar = b(limits?.ceilingBar);
-  const floorBar = b(limits?.floorBar);
+  const floorBar = b(w.hold?.floor?.bar ?? limits?.floorBar);
   switch (alarm) {
     case 'ceiling':
       return solid({ bar: b(w.verdict?.ceiling?.bar) ?? bar, ceilingBar });
@@ -91,7 +91,7 @@ function exitValues(w: WatchState, alarm: 'band-exit' | 'lift', bar: number | nu
   const rate = w.hold?.figure.mbarPerMin ?? null;
   return solid({
     bar,
-    floorBar: b(w.setup?.limits?.floorBar),
+    floorBar: b(w.hold?.floor?.bar ?? w.setup?.limits?.floorBar),
     ceilingBar: b(w.setup?.limits?.ceilingBar),
     settleBar: b(forecast?.peakBar.value),
     settleLowBar: b(forecast?.peakBar.low),

@@ -1,26 +1,39 @@
 import type { Line } from '../../job/setup.ts';
 
-/** How far the level must move before the data speak against the declared line, bar. */
+/** What the hold has seen that may speak against the declared line. */
+export interface LineEvidence {
+  readonly line: Line;
+  /** Level when the hold became still and now, bar. */
+  readonly startBar: number | null;
+  readonly levelBar: number | null;
+  readonly topUpsS: readonly number[];
+  readonly nowS: number;
+  /** Sure at the bound of a leak verdict: gas is lost, gas comes in, the pressure does not follow the gas temperature. */
+  readonly loses: boolean;
+  readonly gains: boolean;
+  readonly held: boolean;
+}
+
+/** A regulator's pressure wanders by its droop and creep; beyond this the data speak against it, bar. */
 const MOVED_BAR = 0.1;
+/** A sure loss of gas needs to show in the pressure as well, bar. */
+const LOST_BAR = 0.05;
 /** Top-ups within ten minutes that no hand on a closed valve makes. */
 const TOP_UPS = 4;
 const WITHIN_S = 600;
 
 /**
- * Whether the hold's data contradict the declared line: a regulator that feeds would not let the pressure sink,
- * one that relieves would not let it climb, and a closed line is not filled up again and again. startBar is the
- * level when the hold became still, levelBar the level now; both as seen at least a minute apart.
+ * Whether the hold's data contradict the declared line (or tap: a reading that stands still while the gas warms is
+ * the regulator's and not the packer's). A closed line is not fed: gas neither comes in, nor does the pressure stand
+ * while the gas cools, nor is it filled up again and again. A regulator that feeds does not let the pressure sink for
+ * good; one that relieves does not let it climb. An unknown line contradicts nothing.
  */
-export function lineContradicted(
-  line: Line,
-  startBar: number | null,
-  levelBar: number | null,
-  topUpsS: readonly number[],
-  nowS: number,
-): boolean {
-  if (line === 'closed') return topUpsS.filter((t) => nowS - t <= WITHIN_S).length >= TOP_UPS;
-  if (startBar === null || levelBar === null) return false;
-  if (line === 'supplied-relieving') return Math.abs(levelBar - startBar) > MOVED_BAR;
-  if (line === 'supplied-nonrelieving') return levelBar < startBar - MOVED_BAR;
-  return false;
+export function lineContradicted(e: LineEvidence): boolean {
+  const { startBar, levelBar } = e;
+  if (e.line === 'closed')
+    return e.held || e.gains || e.topUpsS.filter((t) => e.nowS - t <= WITHIN_S).length >= TOP_UPS;
+  if (e.line === 'unknown' || startBar === null || levelBar === null) return false;
+  const fallen = startBar - levelBar;
+  if (fallen > MOVED_BAR || (e.loses && fallen > LOST_BAR)) return true;
+  return e.line === 'supplied-relieving' && -fallen > MOVED_BAR;
 }

@@ -34,7 +34,8 @@ describe('course of a segment', () => {
     expect(c.t.length).toBe(80);
     expect(c.lengthS).toBe(10);
     expect(c.t[0]!).toBeGreaterThan(6300);
-    const grown = courseFrom(c);
+    const grown = courseFrom(c, 6900);
+    expect(grown.t[0]!).toBeGreaterThanOrEqual(6900);
     for (let t = 7200; t < 9000; t += 0.2) courseAdd(grown, t, 3 - 0.001 * t, null, null);
     expect(grown.lengthS).toBeGreaterThan(10);
     expect(c.t.length).toBe(80);

@@ -110,15 +110,17 @@ function halve(c: Course): void {
   c.lengthS *= 2;
 }
 
-/** A growing course that begins anew with what the sliding one remembers: for a leak that began in between. */
-export function courseFrom(recent: Course): Course {
+/** A growing course that begins anew at that time with what the sliding one remembers. */
+export function courseFrom(recent: Course, atS: number): Course {
+  const first = recent.t.findIndex((t) => t >= atS);
+  const from = first < 0 ? recent.t.length : first;
   return {
     lengthS: recent.lengthS,
     slides: false,
-    t: [...recent.t],
-    y: [...recent.y],
-    air: [...recent.air],
-    sleeve: [...recent.sleeve],
+    t: recent.t.slice(from),
+    y: recent.y.slice(from),
+    air: recent.air.slice(from),
+    sleeve: recent.sleeve.slice(from),
     open: { ...recent.open },
   };
 }

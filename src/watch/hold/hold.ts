@@ -1,11 +1,13 @@
 import type { Limits, Setup } from '../../job/setup.ts';
 import type { Reading } from '../../sensing/reading.ts';
-import type { LeakFigure, WatchEvent } from '../events.ts';
+import type { Bounded, LeakFigure, WatchEvent } from '../events.ts';
 import { bar3, boundedTo, round } from '../round.ts';
 import type { Levels } from '../signal/levels.ts';
 import { levelAgo, levelNow } from '../signal/levels.ts';
 import type { HoldView } from '../view.ts';
 import { lineContradicted } from './contradict.ts';
+import type { Floor } from './floor.ts';
+import { floorOf } from './floor.ts';
 import type { LeakContext, LeakState } from './leak.ts';
 import { createLeak, leakFigure, leakReading, NO_LEAK } from './leak.ts';
 import type { LiftState } from './lift.ts';
@@ -51,6 +53,10 @@ export interface HoldState {
   trend: Trend;
   exit: HoldView['bandExit'];
   contradicted: boolean;
+  /** Looks in a row that spoke against the line. */
+  against: number;
+  /** Lower edge of the band and its parts; null: no limits. */
+  floor: Floor | null;
 }
 
 /** What the hold needs of the rest at each reading. */
@@ -62,6 +68,10 @@ export interface HoldContext {
   readonly ventOpen: boolean;
   /** The guard's word that no air flows. */
   readonly still: boolean;
+  /** Free-inflation pressure seen at the fill's knee; null or absent: not seen. */
+  readonly knee?: Bounded | null;
+  /** The cure's forecast of its exotherm, where it makes one. */
+  readonly exotherm?: { readonly peakInS: Bounded; readonly peakC: Bounded } | null;
 }
 
 type Emit = (event: WatchEvent) => void;
@@ -72,6 +82,8 @@ const INFLATED_BAR = 0.1;
 const TREND_AFTER_S = 120;
 /** Leak and lift are judged this often, s. */
 const JUDGE_S = 60;
+/** Looks in a row that must speak against the line. */
+const AGAINST = 2;
 
 /** sinceUs: when it began; tUs: when it was noticed, later where it was read off the data. */
 export function createHold(sinceUs: number, tUs: number): HoldState {
@@ -100,6 +112,8 @@ export function createHold(sinceUs: number, tUs: number): HoldState {
     trend: createTrend(),
     exit: null,
     contradicted: false,
+    against: 0,
+    floor: null,
   };
 }
 
@@ -108,8 +122,8 @@ export function tapSeesPacker(setup: Setup | null): boolean {
   return setup !== null && (setup.tap === 'packer' || setup.tap === 'hose');
 }
 
-function inBand(bar: number, limits: Limits | null): boolean {
-  const floor = limits?.floorBar ?? INFLATED_BAR;
+function inBand(bar: number, limits: Limits | null, floorBar: number | null): boolean {
+  const floor = floorBar ?? INFLATED_BAR;
   return bar >= floor && (limits === null || bar <= limits.ceilingBar);
 }
 
@@ -138,6 +152,8 @@ export function holdReading(
   const { setup } = ctx;
   const limits = setup?.limits ?? null;
   const sees = tapSeesPacker(setup);
+  h.floor = floorOf(limits, ctx.knee ?? null);
+  const floorBar = h.floor?.bar ?? null;
   if (h.lastS !== null && h.lastIn) {
     const dt = (reading.tS - h.lastS) * 1e6;
     if (dt <= longestUs) h.bandUs += dt;
@@ -146,12 +162,12 @@ export function holdReading(
   h.still = ctx.still || h.segment.open;
   if (h.creditUs > 0) {
     // A hold that was read off the data was still and in its band while it was being noticed.
-    if (sees && inBand(bar, limits) && h.still) h.bandUs += h.creditUs;
+    if (sees && inBand(bar, limits, floorBar) && h.still) h.bandUs += h.creditUs;
     h.creditUs = 0;
   }
   h.lastS = reading.tS;
   // Behind a hose the value is the packer's only while no air flows.
-  h.lastIn = sees && inBand(bar, limits) && (h.still || setup?.tap === 'packer');
+  h.lastIn = sees && inBand(bar, limits, floorBar) && (h.still || setup?.tap === 'packer');
   if (sees) {
     if (h.minBar === null || bar < h.minBar) h.minBar = bar;
     if (h.maxBar === null || bar > h.maxBar) h.maxBar = bar;
@@ -165,7 +181,7 @@ export function holdReading(
   }
   const settled = h.filledS !== null && reading.tS - h.filledS >= TREND_AFTER_S;
   if (sees && settled && trendAdd(h.trend, reading.tS, bar))
-    h.exit = bandExit(h.trend, limits?.floorBar ?? null, limits?.ceilingBar ?? null);
+    h.exit = bandExit(h.trend, floorBar, limits?.ceilingBar ?? null);
   // At once for what can never be told here, then once a minute.
   if (h.judgedS === null || reading.tS - h.judgedS >= JUDGE_S) {
     h.judgedS = reading.tS;
@@ -228,14 +244,19 @@ function takeFigure(h: HoldState, figure: LeakFigure, tUs: number, emit: Emit): 
 function judge(h: HoldState, tUs: number, tS: number, ctx: HoldContext, emit: Emit): void {
   const { setup } = ctx;
   takeFigure(h, leakFigure(h.leak, leakContext(h, setup)), tUs, emit);
-  h.contradicted = lineContradicted(
-    setup?.line ?? 'unknown',
-    h.startBar,
-    levelNow(ctx.levels),
-    h.segment.topUpsS,
-    tS,
-  );
-  const slope = trendSlope(h.trend);
+  const against = lineContradicted({
+    line: setup?.line ?? 'unknown',
+    startBar: h.startBar,
+    levelBar: levelNow(ctx.levels),
+    topUpsS: h.segment.topUpsS,
+    nowS: tS,
+    loses: h.leak.called,
+    gains: h.leak.gains,
+    held: h.leak.held,
+  });
+  // Two looks in a row: raised only when sure.
+  h.against = against ? h.against + 1 : 0;
+  h.contradicted = h.against >= AGAINST;
   h.forecast = liftForecast(h.lift, {
     tap: setup?.tap ?? 'unknown',
     line: setup?.line ?? 'unknown',
@@ -243,10 +264,17 @@ function judge(h: HoldState, tUs: number, tS: number, ctx: HoldContext, emit: Em
     resin: setup?.resin ?? null,
     groundC: setup?.ground?.c ?? null,
     ceilingBar: setup?.limits?.ceilingBar ?? null,
-    floorBar: setup?.limits?.floorBar ?? null,
-    risingBarPerS: slope !== null && slope.rate.value > 0 ? slope.rate.value : null,
+    floorBar: h.floor?.bar ?? null,
+    exit: h.exit,
+    rising: risingOf(h.trend),
+    exotherm: ctx.exotherm ?? null,
   });
   tellLift(h, tUs, setup, emit);
+}
+
+function risingOf(trend: Trend): Bounded | null {
+  const slope = trendSlope(trend);
+  return slope !== null && slope.rate.value > 0 ? slope.rate : null;
 }
 
 /** Told once when the peak may pass the ceiling, and again only after it no longer did. */
@@ -319,5 +347,6 @@ export function holdView(h: HoldState, tUs: number): HoldView {
     leak: h.figure,
     bandExit: h.exit,
     lift: h.forecast,
+    floor: h.floor,
   };
 }

@@ -29,7 +29,6 @@ export interface FitContext {
 
 export interface LeakFit {
   readonly witness: GasCourse['witness'];
-  readonly blocks: number;
   readonly spanS: number;
   /** Mean absolute pressure, bar. */
   readonly meanAbsBar: number;
@@ -54,9 +53,9 @@ export const SD_KAPPA = 0.05;
 
 /** Growth of the volume after a fill: mean and sd of the share for each of past.ts FADES_S (common practice). */
 const CREEP: readonly (readonly [number, number])[] = [
-  [0.003, 0.003],
-  [0.003, 0.0025],
-  [0.004, 0.0022],
+  [0.003, 0.002],
+  [0.003, 0.002],
+  [0.0036, 0.0018],
   [0.0002, 0.0006],
 ];
 /** Slow drift of the sensor's zero and of the weather, bar, in two hours. */
@@ -69,6 +68,8 @@ const STAIR_S = 120;
 /** Nothing is known better than this over a block, bar: models are only models. */
 const LEAST_BAR = 4e-5;
 const LEAST_BLOCKS = 12;
+/** Blocks on either side of a turn. */
+const LEAST_SIDE = 10;
 
 /** Prepared data: what both fits share. */
 interface Prepared {
@@ -148,8 +149,25 @@ function sensorByLag(ctx: FitContext, block: number, white: number, most: number
   return out;
 }
 
+interface Model {
+  readonly p: Prepared;
+  /** ln p less creep and heat of the fill, and the same less the witness's temperature. */
+  readonly base: readonly number[];
+  readonly y: readonly number[];
+  readonly heated: readonly number[];
+  /** Seconds about the middle. */
+  readonly time: readonly number[];
+  readonly midS: number;
+  /** Covariance without and with the doubt of the witness's share. */
+  readonly rest: Float64Array;
+  readonly all: Float64Array;
+  readonly heat: Float64Array;
+  readonly heats: readonly (readonly number[])[];
+  readonly creeps: readonly (readonly number[])[];
+}
+
 /** null: not enough blocks. */
-export function leakFit(c: Course, ctx: FitContext): LeakFit | null {
+function modelOf(c: Course, ctx: FitContext): Model | null {
   const p = prepare(c, ctx);
   const n = p.t.length;
   if (n < LEAST_BLOCKS) return null;
@@ -161,37 +179,81 @@ export function leakFit(c: Course, ctx: FitContext): LeakFit | null {
   const y = base.map((v, i) => v - doubt.share * heated[i]!);
   const white = Math.max(LEAST_BAR / ctx.absBar, whiteScale(y));
   const most = c.t.length - 1;
-  const sensor = sensorByLag(ctx, block, white, most);
   const heat = heatByLag(p, block, most);
   const heats = heatNuisances(p, ctx);
   const creeps = creepNuisances(p, ctx);
-  // A share that is left free needs no prior of its own; the two fits differ by that alone.
-  const rest = covariance(gas.index, [sensor, heat], [...heats, ...creeps]);
+  const rest = covariance(gas.index, [sensorByLag(ctx, block, white, most), heat], [...heats, ...creeps]);
   const sdShare = gas.witness === 'none' ? 0 : shareSd(doubt, ctx);
   const shared = heated.map((v) => sdShare * v);
-  const k = rest.slice();
-  addOuter(k, n, shared);
-  const ones = p.t.map(() => 1);
-  const mid = (p.t[0]! + p.t[n - 1]!) / 2;
-  const time = p.t.map((at) => at - mid);
-  const fit = fitGls([ones, time], y, k);
+  const all = rest.slice();
+  addOuter(all, n, shared);
+  const midS = (p.t[0]! + p.t[n - 1]!) / 2;
+  return {
+    p,
+    base,
+    y,
+    heated,
+    time: p.t.map((at) => at - midS),
+    midS,
+    rest,
+    all,
+    heat,
+    heats: [...heats, shared],
+    creeps,
+  };
+}
+
+export function leakFit(c: Course, ctx: FitContext): LeakFit | null {
+  const m = modelOf(c, ctx);
+  if (m === null) return null;
+  const { p, time } = m;
+  const n = time.length;
+  const ones = time.map(() => 1);
+  const fit = fitGls([ones, time], m.y, m.all);
   if (fit === null) return null;
   const w = fit.weights[1]!;
   const along = (v: readonly number[]) => v.reduce((s, x, i) => s + x * w[i]!, 0) ** 2;
   const variance = fit.cov[1]![1]!;
-  const heatPart = heats.reduce((s, v) => s + along(v), along(shared)) + quadratic(gas.index, heat, w);
+  const heatPart = m.heats.reduce((s, v) => s + along(v), 0) + quadratic(p.gas.index, m.heat, w);
   return {
-    witness: gas.witness,
-    blocks: n,
-    spanS: p.t[n - 1]! - p.t[0]! + block,
+    witness: p.gas.witness,
+    spanS: p.t[n - 1]! - p.t[0]! + c.lengthS,
     meanAbsBar: Math.exp(p.lnP.reduce((s, v) => s + v, 0) / n),
     perS: -fit.beta[1]!,
     sd: Math.sqrt(variance * misfit(fit)),
     dof: fit.dof,
     heatShare: heatPart / variance,
-    creepShare: creeps.reduce((s, v) => s + along(v), 0) / variance,
-    follows: gas.witness === 'none' ? null : following(base, ones, time, heated, rest),
+    creepShare: m.creeps.reduce((s, v) => s + along(v), 0) / variance,
+    follows: p.gas.witness === 'none' ? null : following(m.base, ones, time, m.heated, m.rest),
   };
+}
+
+/**
+ * How much faster gas is lost from turnS on than before, 1/s, where the rate before is known with its standard
+ * uncertainty: ln p = a − (before)·t − change·max(0, t − turn). It knows a leak that has just begun sooner than any
+ * line through the same minutes, which would have to forget the level first. null: not enough blocks on both sides.
+ */
+export function changeFit(
+  c: Course,
+  ctx: FitContext,
+  turnS: number,
+  before: { readonly perS: number; readonly sd: number },
+): { readonly change: number; readonly sd: number; readonly dof: number } | null {
+  const m = modelOf(c, ctx);
+  if (m === null) return null;
+  const { time, midS } = m;
+  const hinge = time.map((at) => Math.max(0, at - (turnS - midS)));
+  const after = hinge.filter((h) => h > 0).length;
+  if (after < LEAST_SIDE || time.length - after < LEAST_SIDE) return null;
+  const y = m.y.map((v, i) => v + before.perS * time[i]!);
+  addOuter(
+    m.all,
+    time.length,
+    time.map((at) => before.sd * at),
+  );
+  const fit = fitGls([time.map(() => 1), hinge], y, m.all);
+  if (fit === null) return null;
+  return { change: -fit.beta[1]!, sd: Math.sqrt(fit.cov[1]![1]! * misfit(fit)), dof: fit.dof };
 }
 
 /** What the covariance did not foresee widens the interval, never narrows it. */

@@ -6,8 +6,8 @@ import type { CannotTellReason, LeakFigure } from '../events.ts';
 import { boundedTo, round } from '../round.ts';
 import type { Course } from './course.ts';
 import { courseAdd, courseFrom, createCourse } from './course.ts';
-import type { LeakFit } from './leak-fit.ts';
-import { KAPPA, leakFit, SD_KAPPA } from './leak-fit.ts';
+import type { FitContext, LeakFit } from './leak-fit.ts';
+import { changeFit, KAPPA, leakFit, SD_KAPPA } from './leak-fit.ts';
 import type { Past } from './past.ts';
 
 /**
@@ -24,6 +24,8 @@ export interface LeakState {
   lastRaw: number | null;
   lastBar: number;
   stepBar: number;
+  /** Since when the segment tells another story, and what was known until then, 1/s; null: one story. */
+  turn: { readonly atS: number; readonly perS: number; readonly sd: number; readonly fit: LeakFit } | null;
   /** 'Leaking' has been said in this segment. */
   called: boolean;
   /** The data are sure that gas comes in, or that the pressure does not follow the gas: the line is not closed. */
@@ -68,10 +70,17 @@ const Z95 = 1.96;
  * forty independent ones (counted on simulated noise); 0.001 / 40 on one side.
  */
 const Z_CALL = 4.06;
+/** The same for turns, which are sought at several times in the last minutes. */
+const Z_TURN = 4.4;
+const TURNS_S = [240, 360, 540] as const;
+/** Blocks of the last minutes before a turn is sought. */
+const RECENT_LEAST = 40;
 /** Power of the gauge pressure that the loss (as a share of the gas) goes with, its sd, and what no law explains. */
-const LAW = 0.4;
-const SD_LAW = 0.3;
-const SD_RATE = 0.01;
+const LAW = 0.15;
+const SD_LAW = 0.2;
+const SD_RATE = 0.015;
+/** Rubber that shrinks back slowly as the pressure falls hides 0.5 to 3.5 % of the loss. */
+const SLOW_GIVE = 1.02;
 /** Shut-in gas follows its temperature with a factor of one; surely under these it does not. */
 const FOLLOWS = { air: 0.5, sleeve: 0.3 } as const;
 
@@ -84,6 +93,7 @@ export function createLeak(): LeakState {
     lastRaw: null,
     lastBar: 0,
     stepBar: 0,
+    turn: null,
     called: false,
     gains: false,
     held: false,
@@ -128,26 +138,28 @@ function cannot(reason: CannotTellReason): LeakFigure {
 
 interface Rate {
   readonly fit: LeakFit;
+  /** mbar/min at the present pressure. */
   readonly rate: number;
   readonly sd: number;
 }
 
-function rateOf(c: Course, s: LeakState, ctx: LeakContext, past: Past): Rate | null {
-  const absBar = s.lastBar + ctx.air.bar;
-  const fit = leakFit(c, {
-    absBar,
+function fitContext(s: LeakState, ctx: LeakContext, past: Past): FitContext {
+  return {
+    absBar: s.lastBar + ctx.air.bar,
     uAirBar: ctx.air.uBar / 2,
     groundC: ctx.ground?.c ?? null,
     exotherm: ctx.exotherm,
     sampleSd: Math.sqrt(s.scatter),
     stepBar: s.stepBar,
     past,
-  });
-  if (fit === null) return null;
-  const scale = absBar * 60e3;
+  };
+}
+
+function rateOf(fit: LeakFit, s: LeakState, ctx: LeakContext): Rate {
+  const scale = (s.lastBar + ctx.air.bar) * 60e3;
   // The loss goes with the pressure by a law that nobody knows: between none (choked) and all of it (seeping).
   const fallen = Math.log(Math.max(0.05, s.lastBar) / Math.max(0.05, fit.meanAbsBar - ctx.air.bar));
-  const law = Math.exp(LAW * fallen);
+  const law = SLOW_GIVE * Math.exp(LAW * fallen);
   const rate = fit.perS * scale * law;
   return { fit, rate, sd: Math.hypot(fit.sd * scale * law, rate * SD_LAW * fallen, rate * SD_RATE) };
 }
@@ -157,17 +169,16 @@ export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
   if (ctx.tap === 'supply' || ctx.tap === 'unknown') return cannot('tap');
   if (ctx.past === null) return cannot('settling');
   const supplied = ctx.line === 'supplied-relieving' || ctx.line === 'supplied-nonrelieving';
-  const whole = rateOf(s.whole, s, ctx, ctx.past);
-  if (whole === null || whole.fit.spanS < LEAST_S) {
+  const now = rateNow(s, ctx, ctx.past);
+  if (now === null) {
     s.gains = false;
     s.held = false;
     return supplied ? notSeen() : cannot(s.whole.t.length === 0 ? 'settling' : 'too-short');
   }
-  const now = changed(s, whole, ctx, ctx.past);
   const { fit, rate, sd } = now;
   const sure = studentOf(Z_CALL, fit.dof) * sd;
   s.gains = rate + sure < -LEAK_MBAR_MIN;
-  s.held = fit.follows !== null && fit.witness !== 'none' && notFollowing(fit.follows, FOLLOWS[fit.witness]);
+  s.held = isHeld(fit);
   if (supplied) {
     s.called = rate - sure > LEAK_MBAR_MIN;
     return notSeen();
@@ -193,8 +204,9 @@ export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
 
 const notSeen = (): LeakFigure => ({ ...NO_LEAK, verdict: 'cannot-be-seen', reason: 'line' });
 
-function notFollowing(follows: { readonly value: number; readonly sd: number }, limit: number): boolean {
-  return follows.value + Z_CALL * follows.sd < limit;
+function isHeld({ follows, witness }: LeakFit): boolean {
+  if (follows === null || witness === 'none') return false;
+  return follows.value + Z_CALL * follows.sd < FOLLOWS[witness];
 }
 
 /** What most of the doubt comes from. */
@@ -203,13 +215,46 @@ function why(fit: LeakFit): CannotTellReason {
   return fit.creepShare > 0.4 ? 'settling' : 'too-short';
 }
 
-/** The rate of the whole segment, or that of the last minutes where they surely tell another story. */
-function changed(s: LeakState, whole: Rate, ctx: LeakContext, past: Past): Rate {
-  const recent = s.whole.lengthS > WHOLE_BLOCK_S ? rateOf(s.recent, s, ctx, past) : null;
-  if (recent === null) return whole;
-  if (Math.abs(recent.rate - whole.rate) < studentOf(Z_CALL, recent.fit.dof) * recent.sd) return whole;
-  s.whole = courseFrom(s.recent);
-  return recent;
+/** The rate of the whole segment; since a turn, that of what came after it, known from both sides or from itself. */
+function rateNow(s: LeakState, ctx: LeakContext, past: Past): Rate | null {
+  const known = fitContext(s, ctx, past);
+  const found = leakFit(s.whole, known);
+  const whole = found === null || found.spanS < LEAST_S ? null : found;
+  // What does not follow the gas turns with the gas and not with a leak.
+  if (s.turn === null && whole !== null && !isHeld(whole) && s.recent.t.length >= RECENT_LEAST) {
+    const turn = findTurn(s, known, whole);
+    if (turn !== null) {
+      s.turn = { ...turn, perS: whole.perS, sd: whole.sd, fit: whole };
+      s.whole = courseFrom(s.recent, turn.atS);
+    }
+  }
+  if (s.turn === null) return whole === null ? null : rateOf(whole, s, ctx);
+  const { turn } = s;
+  const own = leakFit(s.whole, known);
+  const change = changeFit(s.recent, known, turn.atS, turn);
+  if (change === null) {
+    s.turn = null;
+    return own === null || own.spanS < LEAST_S ? null : rateOf(own, s, ctx);
+  }
+  const sd = Math.hypot(change.sd, turn.sd);
+  if (own !== null && own.spanS >= LEAST_S && own.sd < sd) return rateOf(own, s, ctx);
+  const perS = turn.perS + change.change;
+  const meanAbsBar = s.lastBar + ctx.air.bar;
+  return rateOf({ ...turn.fit, perS, sd, dof: change.dof, meanAbsBar }, s, ctx);
+}
+
+/** Where in the last minutes the loss has surely begun to be another one; null: it goes on as before. */
+function findTurn(s: LeakState, known: FitContext, whole: LeakFit): { atS: number } | null {
+  const end = s.recent.t[s.recent.t.length - 1]!;
+  for (const ago of TURNS_S) {
+    const atS = end - ago;
+    // The rate before must not have eaten the turn itself.
+    const c = changeFit(s.recent, known, atS, whole);
+    if (c === null) continue;
+    const mbarMin = Math.abs(c.change) * known.absBar * 60e3;
+    if (mbarMin > LEAK_MBAR_MIN && Math.abs(c.change) > studentOf(Z_TURN, c.dof) * c.sd) return { atS };
+  }
+  return null;
 }
 
 /** V · dn·RT/dt in Pa·m³/s with 95 % bounds from rate, volume and the packer's give; null without a volume. */

@@ -22,7 +22,8 @@ const CTX: LiftContext = {
   groundC: 10,
   ceilingBar: 1.65,
   floorBar: 0.8,
-  risingBarPerS: null,
+  exit: null,
+  rising: null,
 };
 
 function at(bar: number, airC: number | null, startBar = 1.5, startC: number | null = 10) {
@@ -64,14 +65,46 @@ describe('lift by warmth', () => {
     });
   });
 
+  const up = { direction: 'up', inS: { value: 300, low: 250, high: 380 } } as const;
+  const rising = { value: 0.0005, low: 0.0004, high: 0.0006 };
+
   it('the ceiling’s time needs a rise that is seen', () => {
     expect(liftForecast(at(1.5, 10), CTX)!.ceilingInS).toBeNull();
-    const f = liftForecast(at(1.5, 10), { ...CTX, risingBarPerS: 0.0005 })!;
-    expect(f.ceilingInS).toEqual({
-      value: expect.closeTo(300, 6),
-      low: expect.closeTo(150, 6),
-      high: expect.closeTo(600, 6),
-    });
+    const f = liftForecast(at(1.5, 10), { ...CTX, exit: up, rising })!;
+    expect(f.ceilingInS).toEqual({ value: 300, low: 150, high: 600 });
+  });
+
+  it('without an entry the rise that is seen speaks, where it would reach the ceiling', () => {
+    const blank = { ...CTX, resin: null };
+    const f = liftForecast(at(1.5, 10), { ...blank, exit: up, rising })!;
+    expect(f.peakBar.value).toBeCloseTo(1.5 + 0.0005 * 900, 9);
+    expect(f.peakBar.high).toBeGreaterThan(f.peakBar.value);
+    expect(f.adviceHighBar!).toBeLessThan(1.5);
+    expect(f.adviceLowBar).toBeCloseTo(0.85, 9);
+    expect(liftForecast(at(1.5, 10), blank)).toBeNull();
+    const later = { direction: 'up', inS: { value: 3000, low: 2000, high: 5000 } } as const;
+    expect(liftForecast(at(1.5, 10), { ...blank, exit: later, rising })).toBeNull();
+    const down = { direction: 'down', inS: up.inS } as const;
+    expect(liftForecast(at(1.5, 10), { ...blank, exit: down, rising: null })).toBeNull();
+  });
+
+  it('a forecast of the exotherm is worth more than the entry', () => {
+    const exotherm = {
+      peakInS: { value: 1200, low: 900, high: 1800 },
+      peakC: { value: 35, low: 30, high: 45 },
+    };
+    const f = liftForecast(at(1.5, 10), { ...CTX, exotherm })!;
+    // 8.9 mbar/K at 1.5 bar(g) and 10 °C: all of 35 K at most, 0.8 of 25 K in the middle.
+    expect(f.peakBar.high - 1.5).toBeCloseTo(35 * 0.00888, 3);
+    expect(f.peakBar.value - 1.5).toBeCloseTo(20 * 0.00888, 3);
+    expect(f.ceilingInS).toEqual(exotherm.peakInS);
+  });
+
+  it('advice is never under its own floor', () => {
+    const f = liftForecast(at(1.5, 10), { ...CTX, ceilingBar: 1.55, floorBar: 1.4 })!;
+    expect(f.adviceLowBar).toBeCloseTo(1.45, 9);
+    expect(f.adviceHighBar!).toBeGreaterThanOrEqual(f.adviceLowBar!);
+    expect(liftForecast(at(1.5, 10), { ...CTX, floorBar: null })!.adviceLowBar).toBeNull();
   });
 
   it('is nothing where it cannot happen or is not known', () => {

@@ -1,11 +1,13 @@
 import type { Line, ResinSetup, Setup, Tap } from '../../job/setup.ts';
 import type { Reading } from '../../sensing/reading.ts';
+import type { Bounded } from '../events.ts';
 import type { HoldView } from '../view.ts';
 
 /**
- * Forecast of the lift by warmth: the cure's heat warms the air shut into the packer. Only on lines where it
- * can happen (closed, or supplied through a regulator that does not relieve), and only from a rise that the
- * resin's entry gives: nothing is said where it is not known.
+ * Forecast of the lift by warmth: the cure's heat warms the air shut into the packer. Only on lines where it can
+ * happen (closed, or supplied through a regulator that does not relieve). Three sources, the best that is there: the
+ * cure room's forecast of the exotherm, the rise that the resin's entry gives, and the rise that is seen now, carried on
+ * for a quarter of an hour. Nothing is said where none of them speaks.
  */
 export interface LiftState {
   /** Pressure and (where a probe sits in the air) gas temperature when the hold began. */
@@ -24,8 +26,12 @@ export interface LiftContext {
   readonly groundC: number | null;
   readonly ceilingBar: number | null;
   readonly floorBar: number | null;
+  /** When the ceiling is reached if the rise goes on as it is seen now; null: no rise is sure. */
+  readonly exit: HoldView['bandExit'];
   /** Rise of the pressure now, bar/s, where it is sure; null elsewhere. */
-  readonly risingBarPerS: number | null;
+  readonly rising: Bounded | null;
+  /** The cure room's forecast of the exotherm, if it makes one. */
+  readonly exotherm?: { readonly peakInS: Bounded; readonly peakC: Bounded } | null;
 }
 
 export type LiftForecast = NonNullable<HoldView['lift']>;
@@ -55,37 +61,85 @@ export function liftRestart(s: LiftState): void {
   s.topUps++;
 }
 
+/** The sleeve's warmth reaches the gas in part: the ends of the packer lie in the cold pipe (common practice). */
+const REACHES = { low: 0.5, value: 0.8, high: 1 } as const;
+/** A rise that is seen is carried on for so long, s: half of it at least, twice of it at most. */
+const CARRY_S = 900;
+
 /** Peak pressure to come with its interval, when the ceiling is reached, and how far to let out. */
 export function liftForecast(s: LiftState, ctx: LiftContext): LiftForecast | null {
   if (ctx.tap === 'supply' || ctx.tap === 'unknown') return null;
   if (ctx.line !== 'closed' && ctx.line !== 'supplied-nonrelieving') return null;
+  if (s.startBar === null || ctx.ceilingBar === null) return null;
+  const peakBar = byExotherm(s, ctx) ?? byEntry(s, ctx) ?? bySight(s, ctx);
+  if (peakBar === null) return null;
+  return {
+    peakBar,
+    ceilingInS: ceilingIn(ctx, peakBar.high),
+    ...advice(s, ctx, peakBar.high),
+  };
+}
+
+/** Absolute temperature of the gas now, K: the probe's, or the ground's and what the pressure tells. */
+function gasKelvin(s: LiftState, ctx: LiftContext): number {
+  return (s.lastAirC ?? ctx.groundC ?? 10) + 273.15;
+}
+
+/** The gas law from now on: kelvins still to come over the gas temperature now. */
+function lifted(s: LiftState, ctx: LiftContext, toCome: number, kelvin: number): number {
+  return (s.lastBar + ctx.air.bar) * (1 + Math.max(0, toCome) / kelvin) - ctx.air.bar;
+}
+
+function byExotherm(s: LiftState, ctx: LiftContext): Bounded | null {
+  const forecast = ctx.exotherm ?? null;
+  if (forecast === null) return null;
+  const kelvin = gasKelvin(s, ctx);
+  const rise = (c: number, share: number) => share * (c + 273.15 - kelvin);
+  return {
+    value: lifted(s, ctx, rise(forecast.peakC.value, REACHES.value), kelvin),
+    low: lifted(s, ctx, rise(forecast.peakC.low, REACHES.low), kelvin),
+    high: lifted(s, ctx, rise(forecast.peakC.high, REACHES.high), kelvin),
+  };
+}
+
+function byEntry(s: LiftState, ctx: LiftContext): Bounded | null {
   const rise = ctx.resin?.expectedRiseK ?? null;
-  if (rise === null || s.startBar === null || ctx.ceilingBar === null) return null;
-  const startC = s.startAirC ?? ctx.groundC ?? 10;
-  const kelvin = startC + 273.15;
-  const now = s.lastBar + ctx.air.bar;
+  if (rise === null || s.startBar === null) return null;
+  const kelvin = (s.startAirC ?? ctx.groundC ?? 10) + 273.15;
   // What has come already, by the probe or by the pressure itself, is not to come again.
   const come =
     s.lastAirC !== null && s.startAirC !== null
       ? s.lastAirC - s.startAirC
       : Math.max(0, (s.lastBar - s.startBar) / (s.startBar + ctx.air.bar)) * kelvin;
-  const peak = (k: number) => now * (1 + Math.max(0, k - come) / (kelvin + come)) - ctx.air.bar;
-  const value = peak(rise);
-  const high = peak(rise * (1 + SPREAD));
-  const low = Math.max(s.lastBar, peak(rise * (1 - SPREAD)));
+  const peak = (k: number) => lifted(s, ctx, k - come, kelvin + come);
   return {
-    peakBar: { value, low, high },
-    ceilingInS: ceilingIn(s, ctx, high),
-    ...advice(s, ctx, high),
+    value: peak(rise),
+    low: Math.max(s.lastBar, peak(rise * (1 - SPREAD))),
+    high: peak(rise * (1 + SPREAD)),
   };
 }
 
-function ceilingIn(s: LiftState, ctx: LiftContext, high: number): LiftForecast['ceilingInS'] {
-  const rate = ctx.risingBarPerS;
-  if (rate === null || !(rate > 0) || ctx.ceilingBar === null || high < ctx.ceilingBar) return null;
-  const value = Math.max(0, (ctx.ceilingBar - s.lastBar) / rate);
-  // The exotherm speeds up before it slows down: twice as fast is credible, half as fast as well.
-  return { value, low: value / 2, high: value * 2 };
+/** Only where the rise that is seen would reach the ceiling within the time that it is carried on. */
+function bySight(s: LiftState, ctx: LiftContext): Bounded | null {
+  const { exit, rising, ceilingBar } = ctx;
+  if (exit === null || exit.direction !== 'up' || rising === null || ceilingBar === null) return null;
+  if (exit.inS.value > CARRY_S) return null;
+  return {
+    value: Math.max(ceilingBar, s.lastBar + rising.value * CARRY_S),
+    low: s.lastBar + Math.max(0, rising.low) * 0.5 * CARRY_S,
+    high: Math.max(ceilingBar, s.lastBar + rising.high * CARRY_S * 2),
+  };
+}
+
+/** By the rise that is seen, or at the exotherm's peak if that comes first. */
+function ceilingIn(ctx: LiftContext, high: number): LiftForecast['ceilingInS'] {
+  if (ctx.ceilingBar === null || high < ctx.ceilingBar) return null;
+  if (ctx.exit !== null && ctx.exit.direction === 'up') {
+    const { value, low, high: late } = ctx.exit.inS;
+    // The exotherm speeds up before it slows down: twice as fast is credible, half as fast as well.
+    return { value, low: Math.min(low, value / 2), high: Math.max(late, value * 2) };
+  }
+  return ctx.exotherm?.peakInS ?? null;
 }
 
 /** "Let out to 1.35, not under 0.90": only where the peak may pass the ceiling. */

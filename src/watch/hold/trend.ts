@@ -17,6 +17,8 @@ const BLOCK_S = 10;
 const KEEP = 60;
 /** Blocks before a slope is given: two minutes. */
 const LEAST = 12;
+/** The slope now is taken over the last four minutes, its change against the rest. */
+const NOW = 24;
 /** Slower than this is no trend, bar/s (0.3 mbar/min). */
 const LEAST_RATE = 0.3e-3 / 60;
 /** A band exit further off than this is not shown, s. */
@@ -55,19 +57,59 @@ export function trendAdd(tr: Trend, tS: number, bar: number): boolean {
   return closed;
 }
 
-/** Slope in bar/s with its 95 % interval, and the level at the end; null where no trend is sure. */
-export function trendSlope(tr: Trend): { rate: Bounded; levelBar: number } | null {
-  if (tr.t.length < LEAST) return null;
-  const fit = fitLine(tr.t, tr.p);
+export interface TrendSlope {
+  /** bar/s with its 95 % interval. */
+  readonly rate: Bounded;
+  readonly levelBar: number;
+  /** How much faster it gets, bar/s²; 0 where that is not sure. */
+  readonly gain: number;
+}
+
+function sloped(t: readonly number[], p: readonly number[]): TrendSlope | null {
+  const fit = fitLine(t, p);
   if (fit === null) return null;
-  const residuals = tr.t.map((t, i) => tr.p[i]! - fit.meanY - fit.slope * (t - fit.meanX));
+  const residuals = t.map((at, i) => p[i]! - fit.meanY - fit.slope * (at - fit.meanX));
   const half = 1.96 * fit.sdSlope * Math.sqrt(ar1Inflation(lag1(residuals)));
-  if (Math.abs(fit.slope) < Math.max(LEAST_RATE, 1.5 * half)) return null;
-  const end = tr.t[tr.t.length - 1]!;
   return {
     rate: { value: fit.slope, low: fit.slope - half, high: fit.slope + half },
-    levelBar: fit.meanY + fit.slope * (end - fit.meanX),
+    levelBar: fit.meanY + fit.slope * (t[t.length - 1]! - fit.meanX),
+    gain: 0,
   };
+}
+
+const sure = (s: TrendSlope): boolean =>
+  Math.abs(s.rate.value) >= Math.max(LEAST_RATE, 1.5 * (s.rate.high - s.rate.value));
+
+/**
+ * Slope now, and the level at the end; null where no trend is sure. An exotherm speeds up: where the last minutes
+ * are surely steeper than those before, theirs is the slope and the difference its gain.
+ */
+export function trendSlope(tr: Trend): TrendSlope | null {
+  const n = tr.t.length;
+  if (n < LEAST) return null;
+  const all = sloped(tr.t, tr.p);
+  if (all === null) return null;
+  if (n >= NOW + LEAST) {
+    const now = sloped(tr.t.slice(-NOW), tr.p.slice(-NOW));
+    const before = sloped(tr.t.slice(0, -NOW), tr.p.slice(0, -NOW));
+    if (now !== null && before !== null && sure(now)) {
+      const apart = ((n - NOW) / 2 + NOW / 2) * BLOCK_S;
+      const steeper = now.rate.value - before.rate.value;
+      const doubt = Math.hypot(now.rate.high - now.rate.value, before.rate.high - before.rate.value);
+      // Only a movement that grows: one that fades is left to the longer line, which fades more slowly.
+      if (Math.abs(steeper) > doubt && steeper * now.rate.value > 0)
+        return { ...now, gain: Math.abs(now.rate.value) > Math.abs(before.rate.value) ? steeper / apart : 0 };
+    }
+  }
+  return sure(all) ? all : null;
+}
+
+/** Time to go `way` from now at that rate and gain (both towards it), s. */
+function timeTo(way: number, rate: number, gain: number): number {
+  const v = Math.abs(rate);
+  const a = Math.abs(gain);
+  const d = Math.abs(way);
+  return a > 0 ? (Math.sqrt(v * v + 2 * a * d) - v) / a : d / v;
 }
 
 /** When the band floor…ceiling will be left if it goes on like this; null where that is not sure or far. */
@@ -84,10 +126,14 @@ export function bandExit(
   const way = edge - slope.levelBar;
   // Already past the edge is not 'will leave'.
   if (up ? way <= 0 : way >= 0) return null;
-  const at = (rate: number) => Math.min(HORIZON_S * 4, way / rate);
-  const value = at(slope.rate.value);
+  const at = (rate: number, gain: number) => Math.min(HORIZON_S * 4, timeTo(way, rate, gain));
+  const value = at(slope.rate.value, slope.gain);
   if (value > HORIZON_S) return null;
-  const fast = at(up ? slope.rate.high : slope.rate.low);
-  const slow = at(up ? slope.rate.low : slope.rate.high);
-  return { direction: up ? 'up' : 'down', inS: { value, low: fast, high: slow } };
+  const fast = up ? slope.rate.high : slope.rate.low;
+  const slow = up ? slope.rate.low : slope.rate.high;
+  return {
+    direction: up ? 'up' : 'down',
+    // The gain may double, or end here.
+    inS: { value, low: at(fast, 2 * slope.gain), high: at(slow, 0) },
+  };
 }

@@ -69,6 +69,7 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
         noiseBar: w.levels.noiseBar,
         ventOpen: w.ventOpen,
         still: w.verdict.still,
+        knee: w.verdict.knee,
       },
       emit,
     );
