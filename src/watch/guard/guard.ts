@@ -207,8 +207,8 @@ function settleRange(b: SettleBelief, level: number): Bounded {
 }
 
 /** Times to a crossing were, in simulated fills, within these shares of the straight line's. */
-const TIME_LOW = 0.76;
-const TIME_HIGH = 1.65;
+const TIME_LOW = 0.66;
+const TIME_HIGH = 1.7;
 
 /** Seconds until the reading passes a pressure, by the slope of now; later if the bank sees it bend. */
 function crossing(s: GuardState, bar: number, level: number, m: Motion): Bounded {
