@@ -7,7 +7,8 @@ import { HARMONICS, PATTERNS, type Sound } from './patterns.ts';
 export class Sounder {
   private context: AudioContext | null = null;
   private wave: PeriodicWave | null = null;
-  private playing: Sound | null = null;
+  private playing: Exclude<Sound, 'cue'> | null = null;
+  private mute = true;
   private timer: ReturnType<typeof setTimeout> | null = null;
   private live: OscillatorNode[] = [];
 
@@ -35,7 +36,15 @@ export class Sounder {
   }
 
   private tell(): void {
-    this.onBlocked(this.context?.state !== 'running');
+    const blocked = this.context?.state !== 'running';
+    this.onBlocked(blocked);
+    const held = this.playing;
+    if (this.mute && !blocked && held !== null) {
+      // An alarm was waiting for the sound: it does not wait for its next turn as well.
+      this.hold(null);
+      this.hold(held);
+    }
+    this.mute = blocked;
   }
 
   /** The pattern that shall repeat from now on; null is silence. The same again changes nothing. */
