@@ -128,7 +128,11 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
         await keep(app, 'job', id, 0, document);
         await openRun({ jobId: id, job: document, packer, resin: null, sensors: [] }, document.title);
       }),
-    usePractice: () => during(() => openRun(DEMO, DEMO.job.title)),
+    usePractice: () =>
+      during(async () => {
+        const bundle = (await bundleOf(app, DEMO.jobId)) ?? DEMO;
+        await openRun(bundle, bundle.job.title);
+      }),
     gaugeOnly: () => during(() => openRun(null, LIVE.packerNone)),
     zero: () => during(() => app.ask({ q: 'command', command: { c: 'zero' } })),
     skipZero: () => {

@@ -10,6 +10,7 @@ const MAIN: readonly WatchEvent['e'][] = [
   'stage',
   'gap',
   'limits',
+  'setup-refused',
   'zero',
   'gauge',
   'warm-check',

@@ -1,7 +1,9 @@
 import { createEffect, createMemo, createResource, createSignal, on, onCleanup, Show } from 'solid-js';
 import { type JobBundle, toBundle } from '../../job/bundle.ts';
+import { DEMO } from '../../job/demo.ts';
 import type { JobDocument } from '../../job/job-document.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
+import { eventText } from '../../words/events.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { SHEET } from '../../words/sheet.ts';
 import { UI } from '../../words/ui.ts';
@@ -26,7 +28,12 @@ export function Sheet(props: { jobId: string }) {
   const app = useServices();
   const [kept] = createResource(
     () => props.jobId,
-    (id) => loadOne(app, 'job', id).catch(failed(app)),
+    async (id): Promise<Kept<JobDocument> | null> => {
+      const kept = await loadOne(app, 'job', id).catch(failed(app));
+      // The practice job is there without having been stored; it is stored once it is changed.
+      if (kept === null && id === DEMO.jobId) return { id, revision: 0, savedUtcMs: 0, document: DEMO.job };
+      return kept;
+    },
   );
   return (
     <div class="page sheet">
@@ -100,7 +107,14 @@ function Filled(props: { kept: Kept<JobDocument> }) {
   const plan = createMemo(() => (form.ok() ? planOf(app, bundle(), 1) : null));
   const apply = () => {
     const { setup } = planOf(app, bundle(), (app.live.setup()?.number ?? 1) + 1);
+    const askedUs = app.live.view()?.tUs ?? 0;
     app.ask({ q: 'setup', setup }).then(() => {
+      // The watch may refuse it: within a run the ceiling only falls. It says so before it answers.
+      const refused = app.live.events().findLast((e) => e.e === 'setup-refused' && e.tUs >= askedUs);
+      if (refused !== undefined) {
+        app.say(eventText(refused));
+        return;
+      }
       app.live.setSetup(setup);
       app.say(SHEET.applied);
     }, app.fail);

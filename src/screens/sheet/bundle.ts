@@ -14,7 +14,8 @@ export async function bundleOf(app: Services, jobId: string): Promise<JobBundle 
   const sensors: Named<SensorDocument>[] = [];
   for (const id of new Set(device.channels.flatMap((c) => (c.sensorId === null ? [] : [c.sensorId])))) {
     const sensor = await loadOne(app, 'sensor', id);
-    if (sensor !== null) sensors.push({ id, document: sensor.document });
+    const document = sensor?.document ?? DEMO.sensors.find((s) => s.id === id)?.document;
+    if (document !== undefined) sensors.push({ id, document });
   }
   const demoPacker = packerId === DEMO.packer?.id ? DEMO.packer : null;
   const demoResin = resin.resinId === DEMO.resin?.id ? DEMO.resin : null;
