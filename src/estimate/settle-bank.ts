@@ -28,6 +28,8 @@ export interface BankResult {
 export const BANK_MOST = 64;
 /** Above this u the line has lost its slope: there the residual is taken in pressure, not in y. */
 const STEEP_U = 0.96;
+/** Rounds of the parabola that look for the best between the candidates. */
+const REFINE_ROUNDS = 5;
 const HALF_PI = Math.PI / 2;
 
 // Scratch of one evaluation; nothing is kept in it between calls.
@@ -67,7 +69,12 @@ function fitOne(
       w[i] = (scale * scale) / variance[i]!;
     }
     // A vessel that gives way by a share `soft` of its volume a bar fills as (1 + soft·(2p − 1)) times as large.
-    if (soft > 0) y[i]! += soft * (2 * p1 * (b * y[i]! - (1 - b) * Math.cos(Math.max(0, y[i]!))) - y[i]!);
+    if (soft > 0) {
+      const v = y[i]!;
+      const integral = v > 0 ? -Math.cos(v) : 0.5 * v * v - 1;
+      y[i] = v + soft * (2 * p1 * (b * v + (1 - b) * integral) - v);
+      w[i] = w[i]! / (1 + soft * (2 * p[i]! - 1)) ** 2;
+    }
     s0 += w[i]!;
     sx += w[i]! * x[i]!;
     sy += w[i]! * y[i]!;
@@ -157,15 +164,18 @@ export function judgeBank(
     fits.push(fitOne(blocks, n, candidates[k]!, b, taus));
     if (fits[k]!.chi2 < fits[bestK]!.chi2) bestK = k;
   }
-  for (let round = 0; round < 2; round++) {
+  for (let round = 0; round < REFINE_ROUNDS; round++) {
     if (bestK === 0 || bestK === fits.length - 1) break;
     const at = vertex(fits[bestK - 1]!, fits[bestK]!, fits[bestK + 1]!);
     if (at === null) break;
     const fit = fitOne(blocks, n, at, b, taus);
     const where = at < fits[bestK]!.p1 ? bestK : bestK + 1;
-    const better = fit.chi2 < fits[bestK]!.chi2;
+    const gain = fits[bestK]!.chi2 - fit.chi2;
+    const better = gain > 0;
     fits.splice(where, 0, fit);
     bestK = better ? where : where <= bestK ? bestK + 1 : bestK;
+    // Near enough: less than a tenth of a standard deviation is left to gain.
+    if (better && gain < 0.01) break;
   }
   const best = fits[bestK]!;
   const reduced = best.chi2 / Math.max(1, n - 4);

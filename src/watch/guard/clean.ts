@@ -14,6 +14,8 @@ export interface CleanState {
   period: number;
   /** Running median of |second difference| of raw readings, bar. */
   second: number;
+  /** Running median of |first difference|, bar: what a slope alone puts between neighbours. */
+  first: number;
   seen: number;
   spikes: number;
 }
@@ -29,7 +31,7 @@ const LEAST_SD = 3e-4;
 const DENSE_S = 0.026;
 
 export function createClean(): CleanState {
-  return { t: [], x: [], period: 0, second: 0.004, seen: 0, spikes: 0 };
+  return { t: [], x: [], period: 0, second: 0.004, first: 0.002, seen: 0, spikes: 0 };
 }
 
 /** Forget the neighbours, keep what is known of the sensor. */
@@ -75,12 +77,16 @@ export function cleanPush(s: CleanState, t: number, bar: number, stepBar: number
   if (n < 3) return null;
   const d2 = Math.abs(s.x[n - 1]! - 2 * s.x[n - 2]! + s.x[n - 3]!);
   s.second = Math.max(1e-4, stepMedian(s.second, d2, s.seen < 60 ? 0.12 : 0.02));
-  const tolerance = Math.max(6 * sampleSd(s, stepBar), 4 * stepBar, 0.006);
+  s.first = Math.max(
+    1e-5,
+    stepMedian(s.first, Math.abs(s.x[n - 1]! - s.x[n - 2]!), s.seen < 60 ? 0.12 : 0.06),
+  );
+  const tolerance = Math.max(6 * sampleSd(s, stepBar), 4 * stepBar, 0.006) + 2 * s.first;
   if (s.period >= DENSE_S) {
     const value = s.x[n - 2]!;
     const spike = isSpike(s.x[n - 3]!, value, s.x[n - 1]!, tolerance);
     if (spike) s.spikes++;
-    return { t: s.t[n - 2]!, bar: spike ? median3(s.x[n - 3]!, value, s.x[n - 1]!) : value };
+    return { t: s.t[n - 2]!, bar: spike ? (s.x[n - 3]! + s.x[n - 1]!) / 2 : value };
   }
   if (n < 5) return null;
   const value = s.x[2]!;

@@ -1,0 +1,54 @@
+import { describe, expect, it } from 'vitest';
+import { cleanPush, coarseStep, createClean, lastMedian, sampleSd } from './clean.ts';
+
+describe('cleaning', () => {
+  it('takes single spikes out and leaves a steep slope as it is', () => {
+    const s = createClean();
+    const out: number[] = [];
+    for (let i = 0; i < 200; i++) {
+      const sample = cleanPush(s, i * 0.05, i % 50 === 25 ? 4 : i * 0.02, 0.001);
+      if (sample !== null && i > 20) out.push(sample.bar - sample.t * 0.4);
+    }
+    expect(Math.max(...out.map(Math.abs))).toBeLessThan(1e-9);
+    expect(s.spikes).toBe(4);
+  });
+
+  it('takes spikes two samples wide out where samples are dense', () => {
+    const s = createClean();
+    let worst = 0;
+    for (let i = 0; i < 400; i++) {
+      const sample = cleanPush(s, i * 0.005, i % 100 === 50 || i % 100 === 51 ? 5 : 1, 0.001);
+      if (sample !== null) worst = Math.max(worst, Math.abs(sample.bar - 1));
+    }
+    expect(worst).toBe(0);
+  });
+
+  it('the level is the median of three; one reading alone is none', () => {
+    const s = createClean();
+    cleanPush(s, 0, 9, 0.001);
+    expect(lastMedian(s)).toBeNull();
+    cleanPush(s, 0.1, 1, 0.001);
+    expect(lastMedian(s)).toBe(1);
+    cleanPush(s, 0.2, 1.1, 0.001);
+    expect(lastMedian(s)).toBe(1.1);
+  });
+
+  it('knows the noise, and a converter too coarse to show any', () => {
+    const noisy = createClean();
+    let seed = 7;
+    for (let i = 0; i < 3000; i++) {
+      let sum = 0;
+      for (let j = 0; j < 12; j++) {
+        seed = (seed * 16807) % 2147483647;
+        sum += seed / 2147483647;
+      }
+      cleanPush(noisy, i * 0.02, 1 + 0.003 * (sum - 6), 0.0001);
+    }
+    expect(sampleSd(noisy, 0.0001)).toBeGreaterThan(0.0022);
+    expect(sampleSd(noisy, 0.0001)).toBeLessThan(0.004);
+    expect(coarseStep(noisy, 0.0001)).toBe(0);
+    const stairs = createClean();
+    for (let i = 0; i < 500; i++) cleanPush(stairs, i * 0.02, Math.round(i * 0.0002 * 100) / 100, 0.01);
+    expect(coarseStep(stairs, 0.01)).toBe(0.01);
+  });
+});
