@@ -108,7 +108,8 @@ function stagesOf(
   };
   for (const e of events) {
     if (e.e !== 'stage') continue;
-    const atUs = Math.max(e.tUs, fromUs);
+    // A stage read off the data is known a while after it began.
+    const atUs = Math.max(e.fromUs ?? e.tUs, fromUs);
     close(atUs);
     stage = e.stage;
     attempt = e.attempt;

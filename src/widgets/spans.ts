@@ -11,7 +11,8 @@ export function stageSpans(events: readonly WatchEvent[], firstUs: number, endS:
   const spans: StageSpan[] = [{ stage: 'prepare', attempt: 1, fromS: 0, toS: endS }];
   for (const e of events) {
     if (e.e !== 'stage') continue;
-    const fromS = Math.max(0, (e.tUs - firstUs) / 1e6);
+    // A stage read off the data is known a while after it began.
+    const fromS = Math.max(0, ((e.fromUs ?? e.tUs) - firstUs) / 1e6);
     const last = spans[spans.length - 1];
     if (last !== undefined && last.stage === e.stage && last.attempt === e.attempt) continue;
     if (last !== undefined && fromS > last.fromS) spans[spans.length - 1] = { ...last, toS: fromS };
