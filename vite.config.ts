@@ -34,7 +34,12 @@ export default defineConfig({
     }),
   ],
   worker: { format: 'es' },
-  build: { outDir: '../dist', emptyOutDir: true, target: 'es2022', reportCompressedSize: true },
+  build: {
+    outDir: '../dist',
+    emptyOutDir: true,
+    target: 'es2022',
+    rolldownOptions: { checks: { pluginTimings: false } },
+  },
   server: { host: '127.0.0.1', port: PORT, strictPort: true },
   preview: { host: 'localhost', port: PORT, strictPort: true },
 });
