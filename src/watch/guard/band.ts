@@ -18,7 +18,9 @@ const NOTICE_S = 0.45;
 /** Seconds of slope that a stop at working pressure may still add. */
 export function reachS(s: GuardState, ctx: GuardContext): number {
   const learnt = learntReach(s);
-  const plain = ctx.reaction.closeS + (ctx.tap === 'packer' ? AFTER_S : 0.5 * AFTER_S);
+  // Sparse samples show a hand's stop later: one period more is waited for it.
+  const sparse = Math.min(0.1, s.clean.period);
+  const plain = ctx.reaction.closeS + (ctx.tap === 'packer' ? AFTER_S + sparse : 0.5 * AFTER_S);
   if (learnt === null) return plain;
   return Math.max(0.85 * plain, Math.min(plain + 1.2, NOTICE_S + 1.15 * learnt));
 }
@@ -51,6 +53,17 @@ export function slowing(s: GuardState): boolean {
   if (m === null) return true;
   if (s.slowSince === null) return false;
   return m.atS - s.slowSince < STOP_S || m.rate < 0.5 * m.before;
+}
+
+/** A stop by hand has taken the slope below this share of itself after this time; a line that settles has not, s. */
+const HAND_BY_S = 0.45;
+const HAND_TO = 0.6;
+
+/** Might what slows now be a hand's stop? */
+export function handStops(s: GuardState): boolean {
+  const m = s.motion;
+  if (m === null || s.slowSince === null) return false;
+  return m.atS - s.slowSince < HAND_BY_S || m.rate < HAND_TO * m.before;
 }
 
 /** Forecasts kept, and how old the one must be that the present is held against, s. */

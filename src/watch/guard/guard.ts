@@ -9,7 +9,7 @@ import { fittedRate, timeToReach } from '../../estimate/subsonic.ts';
 import { FLAG, type Reading } from '../../sensing/reading.ts';
 import type { AlarmValues, Bounded } from '../events.ts';
 import type { GuardView } from '../view.ts';
-import { followForecast, followRest, followSlowing, handTime, leftBand, slowing } from './band.ts';
+import { followForecast, followRest, followSlowing, handStops, handTime, leftBand } from './band.ts';
 import { clearRow, rowPush, rowTrim } from './blocks.ts';
 import { cleanPush, cleanRestart, coarseStep, lastMedian, sampleSd } from './clean.ts';
 import { cueOf } from './cue.ts';
@@ -147,7 +147,7 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
       fittedRate(b.fit, b.atS) < DECLINED * fittedRate(b.fit, b.fit.t0) &&
       b.reduced < 3 &&
       // A hand that shuts at the working pressure looks, for a moment, like a line that settles over it.
-      (level < limits.workingBar - 0.02 || !slowing(s)) &&
+      (level < limits.workingBar - 0.02 || !handStops(s)) &&
       b.bar > limits.ceilingBar &&
       b.low > limits.ceilingBar &&
       b.underExcess > UNDER_EXCESS &&
