@@ -27,7 +27,12 @@ export function pipeLayers(pipe: {
   return {
     innerRadiusM,
     layers: [
-      { name: 'rubber', material: of(MATERIALS.rubber, spread.rubber), thicknessM: pipe.rubberMm / 1000, nodes: 4 },
+      {
+        name: 'rubber',
+        material: of(MATERIALS.rubber, spread.rubber),
+        thicknessM: pipe.rubberMm / 1000,
+        nodes: 4,
+      },
       {
         name: 'sleeve',
         material: of(MATERIALS.sleeve, spread.sleeve),
@@ -43,7 +48,13 @@ export function pipeLayers(pipe: {
         nodes: 5,
       },
       // A metre of ground: the warmth of a cure of hours does not get farther (sqrt(4·α·t) is 0.3 m in 8 h).
-      { name: 'ground', material: of(MATERIALS[pipe.ground], spread.ground), thicknessM: 1, nodes: 12, stretch: 1.4 },
+      {
+        name: 'ground',
+        material: of(MATERIALS[pipe.ground], spread.ground),
+        thicknessM: 1,
+        nodes: 12,
+        stretch: 1.4,
+      },
     ],
   };
 }

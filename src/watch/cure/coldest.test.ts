@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import type { ProbeNow } from './coldest.ts';
-import { COLD_GROUND_C, coldest, coldestPlausible } from './coldest.ts';
+import type { Setup } from '../../job/setup.ts';
+import { LIMITS, setupOf } from '../testing/script.ts';
+import type { Least, ProbeNow, Watched } from './coldest.ts';
+import { COLD_GROUND_C, coldest, mayBeWet, watchOn } from './coldest.ts';
+import { coldestPlausible } from './rates.ts';
 
 const probe = (place: ProbeNow['place'], c: number, checked = true): ProbeNow => ({
   place,
@@ -9,47 +12,89 @@ const probe = (place: ProbeNow['place'], c: number, checked = true): ProbeNow =>
   checked,
 });
 const ground = { c: 10, uC: 1 };
+const NONE: Least = { source: 'none', c: Number.MAX_VALUE };
+const DRY = setupOf({ limits: { ...LIMITS, headBar: 0 }, ground });
+const WET = setupOf({ ground });
+
+/** After an hour at these readings: for ever no resin could hold them. */
+function settled(probes: readonly ProbeNow[], setup: Setup, hours = 1) {
+  let w: Watched[] = [];
+  for (let t = 0; t < hours * 360; t++) w = watchOn(w, probes, setup, 10);
+  return coldest(w, probes, setup, NONE);
+}
 
 describe('coldest credible temperature', () => {
   it('lies between the ground and a probe inside', () => {
     for (const place of ['sleeve', 'air'] as const) {
-      const one = coldest([probe(place, 20)], ground);
-      expect(one.c).toEqual({ value: 15, low: 9, high: 21 });
+      const one = settled([probe(place, 20)], DRY);
+      expect(one.c!.value).toBeGreaterThan(15);
+      expect(one.c!.value).toBeLessThan(20);
+      expect(one.c!.low).toBeGreaterThan(9);
       expect(one.source).toBe(place === 'air' ? 'air-model' : 'sleeve');
     }
   });
 
   it('is what a probe on the wall reads, and of several the coldest', () => {
-    expect(coldest([probe('pipe', 13)], ground)).toEqual({
-      c: { value: 13, low: 12, high: 14 },
-      source: 'pipe',
-    });
-    expect(coldest([probe('sleeve', 40), probe('pipe', 13)], ground).source).toBe('pipe');
-    expect(coldest([probe('pipe', 30), probe('sleeve', 20)], ground).source).toBe('sleeve');
+    const one = coldest([], [probe('pipe', 13)], DRY, NONE);
+    expect(one).toMatchObject({ c: { value: 13 }, source: 'pipe', wet: null });
+    // Half of the probe's expanded uncertainty and the placing, k = 2.
+    expect(one.c!.low).toBeCloseTo(13 - 2 * Math.hypot(0.5, 0.4), 9);
+    expect(settled([probe('sleeve', 40), probe('pipe', 13)], DRY).source).toBe('pipe');
+    expect(settled([probe('pipe', 30), probe('sleeve', 20)], DRY).source).toBe('sleeve');
   });
 
   it('a probe colder than the ground is believed', () => {
-    const one = coldest([probe('sleeve', 6)], ground);
-    expect(one.c!.value).toBe(6);
-    expect(one.c!.low).toBe(5);
+    const one = settled([probe('sleeve', 6)], DRY);
+    expect(one.c!.value).toBeLessThan(7.5);
+    expect(one.c!.low).toBeLessThan(6);
+    expect(one.floor).toBeNull();
+  });
+
+  it('where groundwater may seep in, the low end is the ground', () => {
+    expect([mayBeWet(DRY), mayBeWet(WET), mayBeWet(null)]).toEqual([false, true, true]);
+    expect(mayBeWet(setupOf({ limits: { ...LIMITS, headBar: null } }))).toBe(true);
+    const one = coldest([], [probe('pipe', 20)], WET, NONE);
+    expect(one.wet!.c).toBe(10);
+    expect(one.c!.value).toBe(20);
+    expect(one.c!.low).toBeLessThan(9);
+  });
+
+  it('the rise over the coldest reading stands on the ground, whatever the probe’s own error', () => {
+    const seen: Least = { source: 'pipe', c: 13 };
+    const one = coldest([], [probe('pipe', 17)], DRY, seen);
+    expect(one.floor!.c).toBeCloseTo(10 + 4, 9);
+    // Another kind of probe has no such memory.
+    expect(coldest([], [probe('pipe', 17)], DRY, NONE).floor!.c).toBe(10);
   });
 
   it('an unchecked probe earns nothing above ground temperature', () => {
-    expect(coldest([probe('sleeve', 40, false)], ground)).toEqual({
-      c: { value: 10, low: 9, high: 11 },
-      source: 'ground',
-    });
+    const one = settled([probe('sleeve', 40, false)], DRY, 1);
+    expect(one).toMatchObject({ c: { value: 10, low: 9, high: 11 }, source: 'ground' });
   });
 
   it('without a probe it is the ground; without that, too, it is not said', () => {
-    expect(coldest([], ground).source).toBe('ground');
-    expect(coldest([], null)).toEqual({ c: null, source: 'none' });
-    expect(coldest([probe('ground', 8)], null).c!.value).toBe(8);
+    const none = setupOf({ ground: null });
+    expect(coldest([], [], DRY, NONE).source).toBe('ground');
+    expect(coldest([], [], none, NONE)).toMatchObject({ c: null, source: 'none' });
+    expect(coldest([], [probe('ground', 8)], none, NONE).c!.value).toBe(8);
   });
 
   it('an unknown ground is taken as cold', () => {
-    expect(coldest([probe('sleeve', 20)], null).c!.low).toBe(COLD_GROUND_C);
+    expect(settled([probe('sleeve', 20)], setupOf({ ground: null })).c!.low).toBeLessThanOrEqual(
+      COLD_GROUND_C,
+    );
     expect(coldestPlausible(null)).toBe(COLD_GROUND_C);
     expect(coldestPlausible(ground)).toBe(9);
+  });
+
+  it('a probe that is gone takes its model with it', () => {
+    const w = watchOn([], [probe('sleeve', 20), probe('air', 21)], DRY, 10);
+    expect(w.map((one) => one.place)).toEqual(['sleeve', 'air']);
+    expect(watchOn(w, [probe('air', 21)], DRY, 10).map((one) => one.place)).toEqual(['air']);
+    const other = setupOf({
+      ...DRY,
+      pipe: { innerMm: 200, wallMm: null, material: 'clay', sleeveMm: 4 },
+    });
+    expect(watchOn(w, [probe('air', 21)], other, 10)[0]!.likely).not.toBe(w[1]!.likely);
   });
 });

@@ -71,11 +71,6 @@ function groundOf(probes: readonly ProbeNow[], ground: Setup['ground']): Ground 
   return { c: COLD_GROUND_C, sd: 0, known: false };
 }
 
-/** The coldest plausible temperature, for gaps and lost probes, °C. */
-export function coldestPlausible(ground: Setup['ground']): number {
-  return ground === null ? COLD_GROUND_C : ground.c - ground.uC;
-}
-
 /** Groundwater under the invert cannot seep in; where its level is not known or above, it may. */
 export function mayBeWet(setup: Setup | null): boolean {
   return (setup?.limits?.headBar ?? null) !== 0;

@@ -3,9 +3,10 @@ import type { ResinSetup, Setup } from '../../job/setup.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import type { WatchEvent } from '../events.ts';
 import { viewOf } from '../step.ts';
-import { Script, setupOf } from '../testing/script.ts';
+import { LIMITS, Script, setupOf } from '../testing/script.ts';
 import type { ProbeNow } from './coldest.ts';
 import { createCure, cureTick, cureView } from './cure.ts';
+import { K_DRY, K_GROUND } from './rates.ts';
 import { cureMinutes, fitSheet } from './sheet.ts';
 
 const RESIN: ResinSetup = {
@@ -33,14 +34,17 @@ function run(minutes: number, setup: Setup, probes: (min: number) => ProbeNow[],
   return { s, events, view: cureView(s, minutes * 60e6, 0)! };
 }
 const at = (place: ProbeNow['place'], c: number, uC = 0): ProbeNow[] => [{ place, c, uC, checked: true }];
-const setup = setupOf({ resin: RESIN, ground: { c: 10, uC: 0 } });
+const limits = { ...LIMITS, headBar: 0 };
+const setup = setupOf({ limits, resin: RESIN, ground: { c: 10, uC: 0 } });
+/** A probe without error on the wall still leaves open how it was placed, K. */
+const PLACING = 0.4;
 
 describe('progress by the data sheet', () => {
   it('at a constant temperature is time over the sheet’s time', () => {
     const { view } = run(30, setup, () => at('pipe', 20));
     expect(view.progress).toBeCloseTo(30 / cureMinutes(FIT, 20, 0), 6);
     expect(view.progress).toBeCloseTo(0.5, 1);
-    expect(view.low).toBeCloseTo(30 / cureMinutes(FIT, 20, 2), 6);
+    expect(view.low).toBeCloseTo(30 / cureMinutes(FIT, 20, K_DRY, PLACING), 6);
     expect(view.low).toBeLessThan(view.progress);
     expect(view.high).toBeGreaterThan(view.progress);
   });
@@ -66,10 +70,13 @@ describe('progress by the data sheet', () => {
     expect(view.metInS).toBeNull();
   });
 
-  it('the lower bound of a probe inside is that of the ground', () => {
-    const inside = run(30, setup, () => at('sleeve', 30)).view;
-    const groundOnly = run(30, setup, () => []).view;
+  it('where water may seep in, the lower bound of a probe inside is that of the ground', () => {
+    const wet = setupOf({ ...setup, limits: LIMITS });
+    const inside = run(30, wet, () => at('sleeve', 30)).view;
+    const groundOnly = run(30, wet, () => []).view;
     expect(inside.low).toBeCloseTo(groundOnly.low, 9);
+    expect(inside.low).toBeCloseTo(30 / cureMinutes(FIT, 10, K_GROUND, 0.5), 6);
+    expect(run(30, setup, () => at('sleeve', 30)).view.low).toBeGreaterThan(1.2 * inside.low);
     expect(inside.progress).toBeGreaterThan(groundOnly.progress);
   });
 
@@ -83,7 +90,7 @@ describe('progress by the data sheet', () => {
   it('a gap counts at the coldest plausible temperature', () => {
     const warm = run(60, setup, () => at('pipe', 30)).view;
     const gap = run(60, setup, () => at('pipe', 30), 3600).view;
-    expect(gap.low).toBeCloseTo(60 / cureMinutes(FIT, 10, 2), 6);
+    expect(gap.low).toBeCloseTo(60 / cureMinutes(FIT, 10, K_DRY), 6);
     expect(gap.low).toBeLessThan(warm.low / 2);
     expect(gap.high).toBeCloseTo(60 / cureMinutes(FIT, 10, 0), 6);
   });
@@ -114,7 +121,10 @@ describe('progress by the data sheet', () => {
         () => {},
       );
     const v = cureView(s, 3600e6, 0)!;
-    expect(v.low).toBeCloseTo(30 / cureMinutes(FIT, 10, 2) + 30 / cureMinutes(FIT, 20, 2), 3);
+    expect(v.low).toBeCloseTo(
+      30 / cureMinutes(FIT, 10, K_DRY) + 30 / cureMinutes(FIT, 20, K_DRY, PLACING),
+      3,
+    );
   });
 });
 

@@ -2,10 +2,11 @@ import type { ResinSetup, Setup } from '../../job/setup.ts';
 import type { Bounded, WatchEvent } from '../events.ts';
 import { round } from '../round.ts';
 import type { CureView } from '../view.ts';
-import type { Coldest, Estimate, Least, ProbeNow, Watched } from './coldest.ts';
+import type { Least, ProbeNow, Watched } from './coldest.ts';
 import { COLD_GROUND_C, coldest, watchOn } from './coldest.ts';
+import { coldestPlausible, gapRate, NO_RATE, rateAt } from './rates.ts';
 import type { SheetFit } from './sheet.ts';
-import { ageRate, cureMinutes, fitSheet } from './sheet.ts';
+import { ageRate, fitSheet } from './sheet.ts';
 
 /**
  * Progress by the data sheet, X = ∫ dt / t_cure(T_cold), from seating on. The lower bound takes the uncertainty of
@@ -56,12 +57,8 @@ const STEP_US = 1e6;
 const WATCH_US = 10e6;
 /** A longer way between two steps is a gap: it counts at the coldest plausible temperature, µs. */
 const GAP_US = 5e6;
-const K = Number((globalThis as any).process?.env?.KK ?? 2);
-const K_FLOOR = Number((globalThis as any).process?.env?.KF ?? 2);
-const K_RISE = Number((globalThis as any).process?.env?.KR ?? 2);
 /** Model and sleeve have left their start behind after this, µs. */
 const SETTLE_US = 600e6;
-const NONE: Bounded = { value: 0, low: 0, high: 0 };
 
 export function createCure(
   tUs: number,
@@ -88,7 +85,7 @@ export function createCure(
     ended: false,
     coldestC: null,
     source: 'none',
-    rate: NONE,
+    rate: NO_RATE,
     underLowestK: null,
   };
 }
@@ -102,11 +99,11 @@ function takeResin(s: CureState, setup: Setup | null): void {
   if (s.fit === null || resin === null || resin.name === s.resinName) return;
   const minutes = (s.lastUs - s.sinceUs) / 60e6;
   s.resinName = resin.name;
-  const past = setup.ground === null ? NONE : gapRate(s.fit, setup.ground);
+  const past = setup.ground === null ? NO_RATE : gapRate(s.fit, setup.ground);
   s.progress = past.value * minutes;
   s.low = past.low * minutes;
   s.high = past.high * minutes;
-  s.ageMin = past.value > 0 ? minutes * ageRate(s.fit.slope, plausible(setup.ground).c) : 0;
+  s.ageMin = past.value > 0 ? minutes * ageRate(s.fit.slope, coldestPlausible(setup.ground)) : 0;
 }
 
 /** Goes on to tUs; at most once a second does it work. */
@@ -125,7 +122,6 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
   const now = coldest(s.watched, ctx.probes, ctx.setup, s.least);
   if (now.source !== s.least.source) s.least = { source: now.source, c: Number.MAX_VALUE };
   if (now.dry !== null && tUs - s.sinceUs >= SETTLE_US) s.least.c = Math.min(s.least.c, now.dry.c);
-
   s.coldestC = now.c;
   s.source = now.source;
   const { fit } = s;
@@ -136,43 +132,12 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
   s.progress += counted.value * minutes;
   s.low += counted.low * minutes;
   s.high += counted.high * minutes;
-  const cold = gap ? plausible(ground).c : (now.c?.low ?? COLD_GROUND_C);
+  const cold = gap ? coldestPlausible(ground) : (now.c?.low ?? COLD_GROUND_C);
   if (cold >= fit.lowestC) s.ageMin += ageRate(fit.slope, cold) * minutes;
   if (s.low >= 1 && s.metUs === null) {
     s.metUs = tUs;
     emit({ tUs, e: 'cure-met', progressLow: round(s.low, 3), equivalentAgeMin: round(s.ageMin, 1) });
   }
-}
-
-/** Progress a minute at a temperature known to sd; nothing where its low end is under the sheet's lowest. */
-function lowRate(fit: SheetFit, one: Estimate, k: number): number {
-  return one.c - k * one.sd < fit.lowestC ? 0 : 1 / cureMinutes(fit, one.c, k, one.sd);
-}
-
-function rateAt(fit: SheetFit, now: Coldest): Bounded {
-  const { dry, wet, floor } = now;
-  if (dry === null) return NONE;
-  let low = now.source === 'ground' ? 0 : lowRate(fit, dry, K);
-  if (now.source === 'ground') low = lowRate(fit, dry, K_FLOOR);
-  else if (floor !== null) low = Math.max(low, lowRate(fit, floor, K_RISE));
-  if (wet !== null) low = Math.min(low, lowRate(fit, wet, K_FLOOR));
-  return {
-    value: 1 / cureMinutes(fit, dry.c, 0),
-    low,
-    high: 1 / cureMinutes(fit, dry.c, -K, dry.sd),
-  };
-}
-
-/** Low end of the ground's temperature as a certain one: over a gap nothing better is credited. */
-function plausible(ground: Setup['ground']): { readonly c: number } {
-  return { c: ground === null ? COLD_GROUND_C : ground.c - ground.uC };
-}
-
-/** Over a gap even the hopeful end is given no more than the middle at the coldest plausible temperature. */
-function gapRate(fit: SheetFit, ground: Setup['ground']): Bounded {
-  const { c } = plausible(ground);
-  const value = 1 / cureMinutes(fit, c, 0);
-  return { value, low: 1 / cureMinutes(fit, c, K), high: value };
 }
 
 /** Let down: nothing more is counted. */
