@@ -75,6 +75,8 @@ export interface HoldWishes {
   readonly headroomBar?: number;
   /** The resin's expected rise is on the sheet. */
   readonly riseKnown?: boolean;
+  /** The sleeve goes in at ground temperature or little over it. */
+  readonly coldSleeve?: boolean;
 }
 
 /** Strata run through with the seed, so that every slice of seeds holds each of them. */
@@ -154,7 +156,7 @@ export function drawHold(seed: number, wish: HoldWishes = {}): HoldScenario {
       heat: { filmWm2K: r.range(3, 12), stir: r.range(1, 6) },
       pipe: {
         groundC,
-        startC: strong ? r.range(18, 27) : groundC + r.range(0, 8),
+        startC: strong && wish.coldSleeve !== true ? r.range(18, 27) : groundC + r.range(0, 8),
         sleeveMm,
         rubberMm: Math.min(r.range(3, 8), pipeMm / 8),
         wallMm: r.range(8, 30),

@@ -6,6 +6,7 @@
  */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { FILLS, fillsChild, runFills } from './fills-run.ts';
+import { HOLDS, holdsChild, runHolds } from './holds-run.ts';
 import { isChild } from './pool.ts';
 import { type Section, withSection } from './sections.ts';
 
@@ -17,7 +18,10 @@ if (!(scale > 0 && scale <= 10)) {
   process.exit(2);
 }
 const named = args.filter((a, i) => !a.startsWith('--') && i !== at + 1);
-const CAMPAIGNS: Readonly<Record<string, (scale: number) => Promise<Section>>> = { [FILLS]: runFills };
+const CAMPAIGNS: Readonly<Record<string, (scale: number) => Promise<Section>>> = {
+  [FILLS]: runFills,
+  [HOLDS]: runHolds,
+};
 for (const name of named)
   if (!(name in CAMPAIGNS)) {
     console.error(`campaign: no campaign named ${name}; there are ${Object.keys(CAMPAIGNS).join(', ')}`);
@@ -25,6 +29,7 @@ for (const name of named)
   }
 
 if (isChild(FILLS)) fillsChild(scale);
+else if (isChild(HOLDS)) holdsChild(scale);
 else
   for (const [name, run] of Object.entries(CAMPAIGNS)) {
     if (named.length > 0 && !named.includes(name)) continue;

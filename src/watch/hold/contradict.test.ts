@@ -34,6 +34,8 @@ describe('the declared line against the data', () => {
     expect(said({ held: true })).toBe(true);
     expect(said({ topUpsS: [100, 200, 300] })).toBe(false);
     expect(said({ topUpsS: [100, 200, 300, 390] })).toBe(true);
+    // A hand that opens the valve four times for one top-up.
+    expect(said({ topUpsS: [380, 384, 389, 395] })).toBe(false);
     expect(said({ topUpsS: [100, 200, 300, 390], nowS: 5000 })).toBe(false);
   });
 

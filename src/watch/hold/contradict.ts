@@ -21,6 +21,8 @@ const LOST_BAR = 0.05;
 /** Top-ups within ten minutes that no hand on a closed valve makes. */
 const TOP_UPS = 4;
 const WITHIN_S = 600;
+/** What follows a top-up within this belongs to it, s. */
+const SAME_S = 60;
 
 /**
  * Whether the hold's data contradict the declared line (or tap: a reading that stands still while the gas warms is
@@ -30,10 +32,20 @@ const WITHIN_S = 600;
  */
 export function lineContradicted(e: LineEvidence): boolean {
   const { startBar, levelBar } = e;
-  if (e.line === 'closed')
-    return e.held || e.gains || e.topUpsS.filter((t) => e.nowS - t <= WITHIN_S).length >= TOP_UPS;
+  if (e.line === 'closed') return e.held || e.gains || topUps(e) >= TOP_UPS;
   if (e.line === 'unknown' || startBar === null || levelBar === null) return false;
   const fallen = startBar - levelBar;
   if (fallen > MOVED_BAR || (e.loses && fallen > LOST_BAR)) return true;
   return e.line === 'supplied-relieving' && -fallen > MOVED_BAR;
+}
+
+function topUps(e: LineEvidence): number {
+  let last = Number.NEGATIVE_INFINITY;
+  let count = 0;
+  for (const t of e.topUpsS) {
+    if (e.nowS - t > WITHIN_S || t - last < SAME_S) continue;
+    last = t;
+    count++;
+  }
+  return count;
 }

@@ -16,6 +16,8 @@ export interface GasCourse {
   readonly lnT: readonly number[];
   /** Change of ln T for one second more of lag. */
   readonly perLag: readonly number[];
+  /** Highest less lowest, K. */
+  readonly rangeK: number;
   /** Mean temperature, K. */
   readonly kelvin: number;
 }
@@ -36,9 +38,14 @@ export interface GasDoubt {
   readonly share: number;
   readonly sdShare: number;
   readonly errors: readonly GasError[];
+  /** More of the smooth error the more the temperature swings: share of its range, over 900 s. */
+  readonly swing: number;
   /** Heat of the fill that the witness does not tell: mean and sd, K, for each of past.ts FADES_S. */
   readonly fill: readonly (readonly [mean: number, sd: number])[];
 }
+
+/** Time over which the error by a swing comes and goes, s. */
+export const SWING_S = 900;
 
 /**
  * A probe in the air: bare wires answer in seconds, a sheath in half a minute. 0.17 K that wander in ten minutes are a
@@ -50,6 +57,7 @@ export const AIR: GasDoubt = {
   share: 1,
   sdShare: 0.06,
   errors: [{ kind: 'wander', sdK: 0.17, timeS: 600 }],
+  swing: 0.01,
   fill: [
     [0, 0.5],
     [0, 0.3],
@@ -60,14 +68,15 @@ export const AIR: GasDoubt = {
 
 /** A probe between packer and sleeve: 3-8 mm of rubber lie between it and the gas, minutes of diffusion. */
 export const SLEEVE: GasDoubt = {
-  lagS: -120,
-  sdLagS: 80,
+  lagS: -130,
+  sdLagS: 110,
   share: 0.95,
   sdShare: 0.1,
   errors: [
     { kind: 'wander', sdK: 0.3, timeS: 600 },
-    { kind: 'smooth', sdK: 0.6, timeS: 900 },
+    { kind: 'smooth', sdK: 0.5, timeS: SWING_S },
   ],
+  swing: 0.1,
   fill: [
     [1, 2],
     [1, 1.5],
@@ -86,6 +95,7 @@ export function blind(exotherm: ResinSetup['exotherm'] | 'none'): GasDoubt {
     sdLagS: 0,
     share: 0,
     sdShare: 0,
+    swing: 0,
     errors: [
       { kind: 'wander', sdK: 0.3, timeS: 600 },
       { kind: 'smooth', sdK: exotherm === 'none' ? 2 : CURE_K[exotherm], timeS: CURE_TIME_S },
@@ -120,9 +130,10 @@ export function gasCourse(c: Course, groundC: number | null): GasCourse {
       return (values[b]! - values[a]!) / (c.t[b]! - c.t[a]!) / values[i]!;
     });
     const lnT = index.map((i, j) => Math.log(values[i]! / kelvin) + doubt.lagS * perLag[j]!);
-    return { witness, index, lnT, perLag, kelvin };
+    const told = index.map((i) => values[i]!);
+    return { witness, index, lnT, perLag, kelvin, rangeK: Math.max(...told) - Math.min(...told) };
   }
   const index = c.t.map((_, i) => i);
   const zero = index.map(() => 0);
-  return { witness: 'none', index, lnT: zero, perLag: zero, kelvin: (groundC ?? 10) + 273.15 };
+  return { witness: 'none', index, lnT: zero, perLag: zero, rangeK: 0, kelvin: (groundC ?? 10) + 273.15 };
 }

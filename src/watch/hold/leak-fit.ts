@@ -3,8 +3,8 @@ import { smoothCovariance, wanderOfMeans, whiteScale } from '../../estimate/cova
 import type { GlsFit } from '../../estimate/gls.ts';
 import { fitGls } from '../../estimate/gls.ts';
 import type { Course } from './course.ts';
-import type { GasCourse, GasDoubt } from './gas.ts';
-import { AIR, blind, gasCourse, SLEEVE } from './gas.ts';
+import type { GasCourse, GasDoubt, GasError } from './gas.ts';
+import { AIR, blind, gasCourse, SLEEVE, SWING_S } from './gas.ts';
 import type { Past } from './past.ts';
 import { FADES_S, fadeAt } from './past.ts';
 
@@ -119,7 +119,8 @@ function creepNuisances(p: Prepared, ctx: FitContext): number[][] {
 function heatByLag(p: Prepared, block: number, most: number): Float64Array {
   const perK = KAPPA / p.gas.kelvin;
   const out = new Float64Array(most + 1);
-  for (const e of p.doubt.errors)
+  const swing: GasError = { kind: 'smooth', sdK: p.doubt.swing * p.gas.rangeK, timeS: SWING_S };
+  for (const e of [...p.doubt.errors, swing])
     for (let m = 0; m <= most; m++)
       out[m]! +=
         perK *
@@ -256,9 +257,14 @@ export function changeFit(
   return { change: -fit.beta[1]!, sd: Math.sqrt(fit.cov[1]![1]! * misfit(fit)), dof: fit.dof };
 }
 
-/** What the covariance did not foresee widens the interval, never narrows it. */
+/**
+ * What the covariance did not foresee widens the interval, never narrows it: the mean square of the white residuals over
+ * one, and their likeness to their neighbours, both less the standard deviation that chance gives them.
+ */
 function misfit(fit: GlsFit): number {
-  return Math.max(1, fit.chi2 / fit.dof) * ar1Inflation(lag1([...fit.white]));
+  const chance = Math.sqrt(2 / fit.dof);
+  const phi = lag1([...fit.white]) - 1 / Math.sqrt(fit.white.length);
+  return Math.max(1, fit.chi2 / fit.dof - chance) * ar1Inflation(phi);
 }
 
 /** Lower triangle of the covariance of the blocks: what depends on their distance, and the nuisances. */

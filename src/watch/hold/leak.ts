@@ -24,7 +24,9 @@ export interface LeakState {
   lastRaw: number | null;
   lastBar: number;
   stepBar: number;
-  /** Since when the segment tells another story, and what was known until then, 1/s; null: one story. */
+  /** What the whole segment said at the last looks, 1/s. */
+  looks: { readonly atS: number; readonly perS: number; readonly sd: number }[];
+  /** Since when the segment tells another story, and what was known until then; null: one story. */
   turn: { readonly atS: number; readonly perS: number; readonly sd: number; readonly fit: LeakFit } | null;
   /** 'Leaking' has been said in this segment. */
   called: boolean;
@@ -72,7 +74,9 @@ const Z95 = 1.96;
 const Z_CALL = 4.06;
 /** The same for turns, which are sought at several times in the last minutes. */
 const Z_TURN = 4.4;
-const TURNS_S = [240, 360, 540] as const;
+const TURNS_S = [240, 360, 540, 780] as const;
+/** What was known of the rate is kept for so many looks. */
+const LOOKS = 16;
 /** Blocks of the last minutes before a turn is sought. */
 const RECENT_LEAST = 40;
 /** Power of the gauge pressure that the loss (as a share of the gas) goes with, its sd, and what no law explains. */
@@ -81,8 +85,8 @@ const SD_LAW = 0.2;
 const SD_RATE = 0.015;
 /** Rubber that shrinks back slowly as the pressure falls hides 0.5 to 3.5 % of the loss. */
 const SLOW_GIVE = 1.02;
-/** Shut-in gas follows its temperature with a factor of one; surely under these it does not. */
-const FOLLOWS = { air: 0.5, sleeve: 0.3 } as const;
+/** Shut-in gas follows its temperature with a factor of one; surely under this it does not. */
+const FOLLOWS = 0.5;
 
 export function createLeak(): LeakState {
   return {
@@ -93,6 +97,7 @@ export function createLeak(): LeakState {
     lastRaw: null,
     lastBar: 0,
     stepBar: 0,
+    looks: [],
     turn: null,
     called: false,
     gains: false,
@@ -177,7 +182,8 @@ export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
   }
   const { fit, rate, sd } = now;
   const sure = studentOf(Z_CALL, fit.dof) * sd;
-  s.gains = rate + sure < -LEAK_MBAR_MIN;
+  // Only a probe in the air knows the gas well enough to speak against the line.
+  s.gains = fit.witness === 'air' && rate + sure < -LEAK_MBAR_MIN;
   s.held = isHeld(fit);
   if (supplied) {
     s.called = rate - sure > LEAK_MBAR_MIN;
@@ -205,8 +211,7 @@ export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
 const notSeen = (): LeakFigure => ({ ...NO_LEAK, verdict: 'cannot-be-seen', reason: 'line' });
 
 function isHeld({ follows, witness }: LeakFit): boolean {
-  if (follows === null || witness === 'none') return false;
-  return follows.value + Z_CALL * follows.sd < FOLLOWS[witness];
+  return follows !== null && witness === 'air' && follows.value + Z_CALL * follows.sd < FOLLOWS;
 }
 
 /** What most of the doubt comes from. */
@@ -222,18 +227,24 @@ function rateNow(s: LeakState, ctx: LeakContext, past: Past): Rate | null {
   const whole = found === null || found.spanS < LEAST_S ? null : found;
   // What does not follow the gas turns with the gas and not with a leak.
   if (s.turn === null && whole !== null && !isHeld(whole) && s.recent.t.length >= RECENT_LEAST) {
-    const turn = findTurn(s, known, whole);
+    const turn = findTurn(s, known);
     if (turn !== null) {
-      s.turn = { ...turn, perS: whole.perS, sd: whole.sd, fit: whole };
+      s.turn = { ...turn, fit: whole };
       s.whole = courseFrom(s.recent, turn.atS);
     }
   }
-  if (s.turn === null) return whole === null ? null : rateOf(whole, s, ctx);
+  if (s.turn === null) {
+    if (whole === null) return null;
+    s.looks.push({ atS: s.recent.t[s.recent.t.length - 1] ?? 0, perS: whole.perS, sd: whole.sd });
+    if (s.looks.length > LOOKS) s.looks.shift();
+    return rateOf(whole, s, ctx);
+  }
   const { turn } = s;
   const own = leakFit(s.whole, known);
   const change = changeFit(s.recent, known, turn.atS, turn);
   if (change === null) {
     s.turn = null;
+    s.looks.length = 0;
     return own === null || own.spanS < LEAST_S ? null : rateOf(own, s, ctx);
   }
   const sd = Math.hypot(change.sd, turn.sd);
@@ -244,15 +255,18 @@ function rateNow(s: LeakState, ctx: LeakContext, past: Past): Rate | null {
 }
 
 /** Where in the last minutes the loss has surely begun to be another one; null: it goes on as before. */
-function findTurn(s: LeakState, known: FitContext, whole: LeakFit): { atS: number } | null {
+function findTurn(s: LeakState, known: FitContext): LeakState['looks'][number] | null {
   const end = s.recent.t[s.recent.t.length - 1]!;
   for (const ago of TURNS_S) {
     const atS = end - ago;
-    // The rate before must not have eaten the turn itself.
-    const c = changeFit(s.recent, known, atS, whole);
+    // What was known then has not eaten the turn itself.
+    const before = s.looks.findLast((l) => l.atS <= atS) ?? s.looks[0];
+    if (before === undefined) continue;
+    const c = changeFit(s.recent, known, atS, before);
     if (c === null) continue;
     const mbarMin = Math.abs(c.change) * known.absBar * 60e3;
-    if (mbarMin > LEAK_MBAR_MIN && Math.abs(c.change) > studentOf(Z_TURN, c.dof) * c.sd) return { atS };
+    if (mbarMin > LEAK_MBAR_MIN && Math.abs(c.change) > studentOf(Z_TURN, c.dof) * c.sd)
+      return { ...before, atS };
   }
   return null;
 }
