@@ -1,26 +1,45 @@
 /** Cures a drawn sleeve, lets the judge and the four baselines follow its probe, and scores them by the truth. */
 import type { CureTimePoint, Setup } from '../../src/job/setup.ts';
-import { createSleeve } from '../../src/rig/sleeve.ts';
+import { createRandom } from '../../src/rig/random.ts';
+import { createSleeve, type SleeveTruth } from '../../src/rig/sleeve.ts';
 import type { ProbeNow } from '../../src/watch/cure/coldest.ts';
-import { createCure, cureTick } from '../../src/watch/cure/cure.ts';
-import type { SleeveScenario } from './sleeves-scenario.ts';
+import { type CureState, createCure, cureTick } from '../../src/watch/cure/cure.ts';
+import type { ProbePlace, SleeveScenario } from './sleeves-scenario.ts';
 
 export const METHODS = ['program', 'line20', 'probe', 'ground', 'midway'] as const;
 export type Method = (typeof METHODS)[number];
 
+/** What is kept of a sleeve: plain numbers, so that it goes between processes as it is. */
 export interface SleeveResult {
-  readonly scenario: SleeveScenario;
-  /** Least cured layer reaches the criterion, s. */
-  readonly trueS: number;
-  /** When each method said that the time was met, s; Infinity: not by the end. */
-  readonly declaredS: Readonly<Record<Method, number>>;
+  readonly probe: ProbePlace;
+  readonly seed: number;
+  /** What the job sheet knew of groundwater, and whether it really seeped in. */
+  readonly water: 'below' | 'above' | 'unknown';
+  readonly seeps: boolean;
+  readonly points: number;
+  /** Expanded uncertainty of the probe, K. */
+  readonly uC: number;
+  /** Least cured layer reaches the criterion, s; null: never within the simulated time. */
+  readonly trueS: number | null;
+  /** When each method said that the time was met, s; null: not by the end. */
+  readonly declaredS: Readonly<Record<Method, number | null>>;
   /** Program's progress, middle and lower bound, when the criterion was truly reached. */
-  readonly progress: number;
-  readonly low: number;
-  readonly meanErrorK: number;
+  readonly progress: number | null;
+  readonly low: number | null;
 }
 
+/** What happens at a step, for figures. */
+export interface SleeveStep {
+  readonly tS: number;
+  readonly truth: Readonly<SleeveTruth>;
+  readonly probeC: number;
+  readonly cure: CureState;
+}
+
+/** The watch is given a reading each so many seconds: the longest way that is no gap to it. */
 const STEP_S = 5;
+/** Noise of a reading, 1 s, K. */
+const NOISE_K = 0.1;
 const LONGEST_S = 60 * 3600;
 /** A method that has not spoken by then is as good as silent, times the true time. */
 const FACTOR = 12;
@@ -56,7 +75,19 @@ export function setupOf(s: SleeveScenario): Setup {
   };
 }
 
-export function judgeSleeve(s: SleeveScenario): SleeveResult {
+/** Said before the least cured layer was there. */
+export function isEarly(r: SleeveResult, method: Method): boolean {
+  const said = r.declaredS[method];
+  return said !== null && (r.trueS === null || said < r.trueS);
+}
+
+/** Declared over true time; Infinity: not said in twelve times the true time. */
+export function ratioOf(r: SleeveResult, method: Method): number {
+  const said = r.declaredS[method];
+  return said === null || r.trueS === null ? Number.POSITIVE_INFINITY : said / r.trueS;
+}
+
+export function judgeSleeve(s: SleeveScenario, onStep?: (step: SleeveStep) => void): SleeveResult {
   const sleeve = createSleeve(s.options);
   const { truth } = sleeve;
   const setup = setupOf(s);
@@ -66,8 +97,7 @@ export function judgeSleeve(s: SleeveScenario): SleeveResult {
   let trueS = Number.NaN;
   let progress = Number.NaN;
   let low = Number.NaN;
-  let err = 0;
-  let n = 0;
+  const noise = createRandom(s.seed * 8 + 7).fork(`noise ${s.probe}`);
   const end = () => Number.isFinite(metUs) && baseline.done && Number.isFinite(trueS);
   for (
     let t = STEP_S;
@@ -80,30 +110,39 @@ export function judgeSleeve(s: SleeveScenario): SleeveResult {
       progress = cure.progress;
       low = cure.low;
     }
-    if (Number.isNaN(trueS) && cure.coldestC !== null) {
-      err += cure.coldestC.value - truth.coldestC;
-      n++;
-    }
     const inner =
       s.probe === 'air' ? truth.sleeveInnerC : s.probe === 'sleeve' ? truth.airC : truth.sleeveOuterC;
     const own = s.probe === 'air' ? truth.airC : s.probe === 'sleeve' ? truth.sleeveInnerC : truth.pipeC;
-    const c = Math.round((s.share * inner + (1 - s.share) * own + s.offsetK) * 10) / 10;
+    const c =
+      Math.round((s.share * inner + (1 - s.share) * own + s.offsetK + NOISE_K * noise.normal()) * 10) / 10;
     const probes: ProbeNow[] = s.probe === 'ground' ? [] : [{ place: s.probe, c, uC: s.uC, checked: true }];
     if (Number.isNaN(metUs) || Number.isNaN(trueS))
       cureTick(cure, t * 1e6, { setup, probes }, (e) => {
         if (e.e === 'cure-met') metUs = e.tUs;
       });
     baseline.step(t, s.probe === 'ground' ? s.ground.c : c);
+    onStep?.({ tS: t, truth, probeC: c, cure });
     if (end()) break;
   }
-  const declared = Number.isNaN(metUs) ? Number.POSITIVE_INFINITY : metUs / 1e6;
+  const or = (x: number): number | null => (Number.isFinite(x) ? x : null);
+  const { line20, probe, ground, midway } = baseline.times;
   return {
-    scenario: s,
-    trueS,
-    declaredS: { program: declared, ...baseline.times },
-    progress,
-    low,
-    meanErrorK: err / n,
+    probe: s.probe,
+    seed: s.seed,
+    water: s.headBar === 0 ? 'below' : s.headBar === null ? 'unknown' : 'above',
+    seeps: s.options.seep !== null,
+    points: s.resin.points.length,
+    uC: s.uC,
+    trueS: or(trueS),
+    declaredS: {
+      program: or(metUs / 1e6),
+      line20: or(line20),
+      probe: or(probe),
+      ground: or(ground),
+      midway: or(midway),
+    },
+    progress: or(progress),
+    low: or(low),
   };
 }
 
