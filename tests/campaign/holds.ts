@@ -27,16 +27,16 @@ export const HOLD_SETS = [
 export type HoldSet = (typeof HOLD_SETS)[number];
 
 const COUNTS: Readonly<Record<HoldSet, number>> = {
-  cover: 1080,
+  cover: 810,
   topup: 120,
   start2: 150,
   later2: 200,
-  fast: 360,
-  exotherm: 360,
+  fast: 300,
+  exotherm: 300,
   fed: 120,
   shut: 90,
   supplied: 90,
-  lift: 360,
+  lift: 240,
 };
 
 /** Minutes of a segment at which its interval is scored. */

@@ -9,6 +9,7 @@ import { FILLS, fillsChild, runFills } from './fills-run.ts';
 import { HOLDS, holdsChild, runHolds } from './holds-run.ts';
 import { isChild } from './pool.ts';
 import { type Section, withSection } from './sections.ts';
+import { runSleeves, SLEEVES, sleevesChild } from './sleeves-run.ts';
 
 const args = process.argv.slice(2);
 const at = args.indexOf('--n');
@@ -17,10 +18,11 @@ if (!(scale > 0 && scale <= 10)) {
   console.error('campaign: --n takes a number over 0 and up to 10');
   process.exit(2);
 }
-const named = args.filter((a, i) => !a.startsWith('--') && i !== at + 1);
+const named = args.filter((a, i) => !a.startsWith('--') && (at < 0 || i !== at + 1));
 const CAMPAIGNS: Readonly<Record<string, (scale: number) => Promise<Section>>> = {
   [FILLS]: runFills,
   [HOLDS]: runHolds,
+  [SLEEVES]: runSleeves,
 };
 for (const name of named)
   if (!(name in CAMPAIGNS)) {
@@ -30,6 +32,7 @@ for (const name of named)
 
 if (isChild(FILLS)) fillsChild(scale);
 else if (isChild(HOLDS)) holdsChild(scale);
+else if (isChild(SLEEVES)) sleevesChild(scale);
 else
   for (const [name, run] of Object.entries(CAMPAIGNS)) {
     if (named.length > 0 && !named.includes(name)) continue;
