@@ -16,6 +16,8 @@ export interface CleanState {
   second: number;
   /** Running median of |first difference|, bar: what a slope alone puts between neighbours. */
   first: number;
+  /** Last cleaned reading, bar. */
+  last: number | null;
   seen: number;
   spikes: number;
 }
@@ -31,13 +33,14 @@ const LEAST_SD = 3e-4;
 const DENSE_S = 0.026;
 
 export function createClean(): CleanState {
-  return { t: [], x: [], period: 0, second: 0.004, first: 0.002, seen: 0, spikes: 0 };
+  return { t: [], x: [], period: 0, second: 0.004, first: 0.002, last: null, seen: 0, spikes: 0 };
 }
 
 /** Forget the neighbours, keep what is known of the sensor. */
 export function cleanRestart(s: CleanState): void {
   s.t.length = 0;
   s.x.length = 0;
+  s.last = null;
   s.seen = 0;
 }
 
@@ -83,10 +86,15 @@ export function cleanPush(s: CleanState, t: number, bar: number, stepBar: number
   );
   const tolerance = Math.max(6 * sampleSd(s, stepBar), 4 * stepBar, 0.006) + 2 * s.first;
   if (s.period >= DENSE_S) {
+    // Against the cleaned reading before it, lest a spike's neighbour is judged by the spike.
     const value = s.x[n - 2]!;
-    const spike = isSpike(s.x[n - 3]!, value, s.x[n - 1]!, tolerance);
+    const before = s.last ?? s.x[n - 3]!;
+    const after = s.x[n - 1]!;
+    const spike = isSpike(before, value, after, tolerance);
     if (spike) s.spikes++;
-    return { t: s.t[n - 2]!, bar: spike ? (s.x[n - 3]! + s.x[n - 1]!) / 2 : value };
+    const near = Math.abs(after - before) < 2 * tolerance;
+    s.last = !spike ? value : near ? (before + after) / 2 : median3(before, value, after);
+    return { t: s.t[n - 2]!, bar: s.last };
   }
   if (n < 5) return null;
   const value = s.x[2]!;

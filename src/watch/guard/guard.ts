@@ -109,7 +109,7 @@ export function guardReading(s: GuardState, reading: Reading, ctx: GuardContext)
 /** Evaluations in a row that must agree before the alarm, and chi-squares that they need. */
 const AGREE_SETTLE = 2;
 const UNDER_EXCESS = 12;
-const OPEN_EXCESS = 9;
+const OPEN_EXCESS = 7;
 /** A slope this many of its standard deviations strong needs no second reading to agree. */
 const CLEAR = 8;
 const LEAST_STRETCH_S = 1.6;

@@ -36,7 +36,7 @@ const FADE_S = [4, 14] as const;
 const SOFT_FADE_S = [4, 12, 36] as const;
 const SOFT = 0.05;
 /** And a receiver that runs down while it fills: together with the heat a fading of up to this. */
-const SOFT_HEAT = 0.7;
+const SOFT_HEAT = 0.55;
 /** Over a few seconds heat that fades slowly is a straight line too: one time, so long that it adds nothing. */
 const NO_FADE_S = [1e4] as const;
 
