@@ -1,11 +1,21 @@
-import { createEffect, createMemo, ErrorBoundary, For, Match, on, Show, Switch } from 'solid-js';
+import {
+  createEffect,
+  createMemo,
+  ErrorBoundary,
+  For,
+  lazy,
+  Match,
+  on,
+  Show,
+  Suspense,
+  Switch,
+} from 'solid-js';
 import { VERSION } from '../engine/version.ts';
 import { About } from '../screens/about/About.tsx';
 import { ServicesContext } from '../screens/context.ts';
 import { Documents } from '../screens/documents/Documents.tsx';
 import { Jobs } from '../screens/jobs/Jobs.tsx';
 import { Live } from '../screens/live/Live.tsx';
-import { Review } from '../screens/review/Review.tsx';
 import type { Route } from '../screens/route.ts';
 import { Settings } from '../screens/settings/Settings.tsx';
 import { Sheet } from '../screens/sheet/Sheet.tsx';
@@ -19,9 +29,20 @@ import { UI } from '../words/ui.ts';
 import type { AppServices } from './services.ts';
 import type { Update } from './update.ts';
 
+// Pages of the office are fetched when they are opened: the crew's first load stays small.
+const Review = lazy(async () => ({ default: (await import('../screens/review/Review.tsx')).Review }));
+const Archive = lazy(async () => ({ default: (await import('../screens/archive/Archive.tsx')).Archive }));
+const Compare = lazy(async () => ({ default: (await import('../screens/archive/Compare.tsx')).Compare }));
+const Verify = lazy(async () => ({ default: (await import('../screens/verify/Verify.tsx')).Verify }));
+const RecordPage = lazy(async () => ({ default: (await import('../screens/verify/Record.tsx')).RecordPage }));
+const Certificate = lazy(async () => ({
+  default: (await import('../screens/certificate/Certificate.tsx')).Certificate,
+}));
+
 const NAV: readonly { readonly page: Route['page']; readonly href: string; readonly text: string }[] = [
   { page: 'jobs', href: '#/jobs', text: UI.jobs },
   { page: 'live', href: '#/live', text: UI.live },
+  { page: 'archive', href: '#/archive', text: UI.archive },
   { page: 'settings', href: '#/settings', text: UI.settings },
   { page: 'about', href: '#/about', text: UI.about },
 ];
@@ -193,26 +214,43 @@ function Page(props: { route: Route }) {
   const as = <P extends Route['page']>(page: P) =>
     props.route.page === page ? (props.route as Extract<Route, { page: P }>) : undefined;
   return (
-    <Switch>
-      <Match when={as('jobs')}>
-        <Jobs />
-      </Match>
-      <Match when={as('sheet')} keyed>
-        {(r) => <Sheet jobId={r.jobId} />}
-      </Match>
-      <Match when={as('live')}>{(r) => <Live jobId={r().jobId} />}</Match>
-      <Match when={as('review')} keyed>
-        {(r) => <Review runId={r.runId} />}
-      </Match>
-      <Match when={as('settings')}>
-        <Settings />
-      </Match>
-      <Match when={as('documents')} keyed>
-        {(r) => <Documents kind={r.kind} id={r.id} />}
-      </Match>
-      <Match when={as('about')}>
-        <About version={VERSION} />
-      </Match>
-    </Switch>
+    <Suspense>
+      <Switch>
+        <Match when={as('jobs')}>
+          <Jobs />
+        </Match>
+        <Match when={as('sheet')} keyed>
+          {(r) => <Sheet jobId={r.jobId} />}
+        </Match>
+        <Match when={as('live')}>{(r) => <Live jobId={r().jobId} />}</Match>
+        <Match when={as('review')} keyed>
+          {(r) => <Review runId={r.runId} />}
+        </Match>
+        <Match when={as('archive')}>
+          <Archive />
+        </Match>
+        <Match when={as('compare')} keyed>
+          {(r) => <Compare ids={r.ids} />}
+        </Match>
+        <Match when={as('verify')}>
+          <Verify />
+        </Match>
+        <Match when={as('record')} keyed>
+          {(r) => <RecordPage id={r.id} />}
+        </Match>
+        <Match when={as('certificate')} keyed>
+          {(r) => <Certificate id={r.id} />}
+        </Match>
+        <Match when={as('settings')}>
+          <Settings />
+        </Match>
+        <Match when={as('documents')} keyed>
+          {(r) => <Documents kind={r.kind} id={r.id} />}
+        </Match>
+        <Match when={as('about')}>
+          <About version={VERSION} />
+        </Match>
+      </Switch>
+    </Suspense>
   );
 }

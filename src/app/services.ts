@@ -1,5 +1,6 @@
 import { createEffect, createSignal, onCleanup } from 'solid-js';
 import { type EngineClient, startEngine } from '../engine/client.ts';
+import { startEvidence } from '../engine/evidence/client.ts';
 import type { RunSummary } from '../engine/messages.ts';
 import { parseDocument } from '../job/documents.ts';
 import { defaultSettings, type SettingsDocument } from '../job/settings-document.ts';
@@ -134,9 +135,11 @@ export function createServices(engine: EngineClient = startEngine()): AppService
   }, fail);
   void navigator.storage?.persist?.().catch(() => false);
 
+  const evidence = startEvidence();
   let saving: Promise<unknown> = Promise.resolve();
   return {
     ask: (request) => engine.ask(request),
+    evidence: (request, onProgress) => evidence.ask(request, onProgress),
     live,
     route,
     go: (next) => {

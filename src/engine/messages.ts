@@ -64,6 +64,8 @@ export interface RunSummary {
   readonly gaps: number;
   readonly alarms: number;
   readonly bytes: number;
+  /** Set when the run was sealed; a label, the seal itself is what counts. */
+  readonly sealedUtcMs?: number;
 }
 
 /** A picture's worth of trace: per bucket the lowest and highest value and its time. null is a gap. */

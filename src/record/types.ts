@@ -42,6 +42,8 @@ export interface RunSummary {
   readonly gaps: number;
   readonly alarms: number;
   readonly bytes: number;
+  /** Set when the run was sealed; a label, the seal itself is what counts. */
+  readonly sealedUtcMs?: number;
 }
 
 /** The part of an append-only file that pure code needs; every store's AppendFile fits. */

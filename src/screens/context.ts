@@ -1,4 +1,5 @@
 import { type Accessor, createContext, useContext } from 'solid-js';
+import type { EvidenceAnswers, EvidenceErrorCode, EvidenceRequest } from '../engine/evidence/messages.ts';
 import type {
   Answers,
   EngineErrorCode,
@@ -16,6 +17,7 @@ import type { WatchEvent } from '../watch/events.ts';
 import type { WatchView } from '../watch/view.ts';
 import type { LiveBuffer } from '../widgets/live-buffer.ts';
 import type { StageSpan } from '../widgets/StageRibbon.tsx';
+import { EVIDENCE_ERROR } from '../words/evidenceErrors.ts';
 import type { DisplayUnits } from '../words/format.ts';
 import { type Advice, ENGINE_ERROR } from '../words/link.ts';
 import type { Route } from './route.ts';
@@ -43,6 +45,11 @@ export interface Live {
 
 export interface Services {
   ask<R extends Request>(request: R): Promise<Answers[R['q']]>;
+  /** Asks the evidence worker, which is started at the first request. */
+  evidence<R extends EvidenceRequest>(
+    request: R,
+    onProgress?: (share: number) => void,
+  ): Promise<EvidenceAnswers[R['q']]>;
   readonly live: Live;
   readonly route: Accessor<Route>;
   go(route: Route): void;
@@ -88,12 +95,12 @@ export function useServices(): Services {
 }
 
 /** What happened and what to do, for whatever was thrown. Each engine code has its words: this is checked here. */
-const ADVICE: Record<EngineErrorCode, Advice> = ENGINE_ERROR;
+const ADVICE: Record<EngineErrorCode | EvidenceErrorCode, Advice> = { ...ENGINE_ERROR, ...EVIDENCE_ERROR };
 
 export function adviceOf(error: unknown): Advice & { readonly detail: string } {
   const { code, detail, message } = error as { code?: unknown; detail?: unknown; message?: unknown };
   const known =
-    typeof code === 'string' && Object.hasOwn(ADVICE, code) ? (code as EngineErrorCode) : 'internal';
+    typeof code === 'string' && Object.hasOwn(ADVICE, code) ? (code as EvidenceErrorCode) : 'internal';
   const more = typeof detail === 'string' ? detail : typeof message === 'string' ? message : '';
   return { ...ADVICE[known], detail: more };
 }

@@ -6,7 +6,16 @@ export type Route =
   | { readonly page: 'review'; readonly runId: string }
   | { readonly page: 'settings' }
   | { readonly page: 'documents'; readonly kind: 'packer' | 'resin' | 'sensor'; readonly id: string | null }
+  | { readonly page: 'archive' }
+  | { readonly page: 'verify' }
+  /** A sealed file: its SHA-256 where it is kept, 'opened' for the one being looked at. */
+  | { readonly page: 'record'; readonly id: string }
+  | { readonly page: 'certificate'; readonly id: string }
+  | { readonly page: 'compare'; readonly ids: readonly string[] }
   | { readonly page: 'about' };
+
+/** Lines that can be told apart in one picture. */
+export const MOST_COMPARED = 6;
 
 const ID = /^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$/;
 
@@ -26,6 +35,18 @@ export function parseRoute(hash: string): Route {
     case 'resin':
     case 'sensor':
       return { page: 'documents', kind: parts[0], id };
+    case 'archive':
+      return { page: 'archive' };
+    case 'verify':
+      return { page: 'verify' };
+    case 'record':
+      return id === null ? { page: 'archive' } : { page: 'record', id };
+    case 'certificate':
+      return id === null ? { page: 'archive' } : { page: 'certificate', id };
+    case 'compare': {
+      const ids = parts.slice(1, 1 + MOST_COMPARED).filter((p) => ID.test(p));
+      return ids.length === 0 ? { page: 'archive' } : { page: 'compare', ids };
+    }
     case 'about':
       return { page: 'about' };
     default:
@@ -47,6 +68,16 @@ export function routeHash(route: Route): string {
       return '#/settings';
     case 'documents':
       return route.id === null ? `#/${route.kind}` : `#/${route.kind}/${route.id}`;
+    case 'archive':
+      return '#/archive';
+    case 'verify':
+      return '#/verify';
+    case 'record':
+      return `#/record/${route.id}`;
+    case 'certificate':
+      return `#/certificate/${route.id}`;
+    case 'compare':
+      return `#/compare/${route.ids.join('/')}`;
     case 'about':
       return '#/about';
   }

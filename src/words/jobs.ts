@@ -32,6 +32,7 @@ export const JOBS = {
   stateInterrupted: 'interrupted',
   stateEnded: 'ended',
   practiceTag: 'practice',
+  sealedTag: 'sealed',
   peak: 'peak',
   gaps: (n: number) => (n === 1 ? '1 gap' : `${n} gaps`),
   alarms: (n: number) => (n === 1 ? '1 alarm' : `${n} alarms`),

@@ -4,6 +4,7 @@ export const UI = {
   skip: 'Skip to the page',
   jobs: 'Jobs',
   live: 'Live',
+  archive: 'Archive',
   settings: 'Settings',
   about: 'About',
   mainNav: 'Pages',

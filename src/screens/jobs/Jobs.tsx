@@ -122,6 +122,9 @@ export function Jobs() {
                         <Show when={run.practice}>
                           <span class="tag practice-tag">{JOBS.practiceTag}</span>
                         </Show>
+                        <Show when={run.sealedUtcMs !== undefined}>
+                          <span class="tag">{JOBS.sealedTag}</span>
+                        </Show>
                         <Show when={run.state !== 'ended'}>
                           <span class="tag">
                             {run.state === 'open' ? JOBS.stateOpen : JOBS.stateInterrupted}

@@ -1,43 +1,29 @@
-import { createMemo, For, Show } from 'solid-js';
+import { For } from 'solid-js';
 import type { RunDetail } from '../../engine/messages.ts';
 import type { StageSpan } from '../../widgets/StageRibbon.tsx';
 import { limitsText } from '../../words/events.ts';
-import { duration, pressure } from '../../words/format.ts';
-import { leakText } from '../../words/hold.ts';
+import { duration } from '../../words/format.ts';
 import { REVIEW } from '../../words/jobs.ts';
 import { LIVE } from '../../words/live.ts';
 import { STAGE } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
 
-/** What a reviewer asks for first. */
+/** What the run was; what a reviewer asks for stands with the seal. */
 export function Numbers(props: { detail: RunDetail; spans: readonly StageSpan[] }) {
   const app = useServices();
   const s = () => props.detail.summary;
   const setup = () => props.detail.setups[props.detail.setups.length - 1] ?? null;
-  const leak = createMemo(() => props.detail.events.findLast((e) => e.e === 'leak'));
   return (
     <section class="panel stack" aria-label={REVIEW.numbers}>
       <h2>{REVIEW.numbers}</h2>
       <dl class="facts">
         <Row name={REVIEW.duration}>{duration(s().seconds)}</Row>
-        <Row name={REVIEW.peak}>{pressure(s().peakBar, app.units())}</Row>
         <Row name={REVIEW.readings}>{s().readings.toLocaleString('en')}</Row>
-        <Row name={REVIEW.gaps}>{String(s().gaps)}</Row>
-        <Row name={REVIEW.alarms}>{String(s().alarms)}</Row>
         <Row name={REVIEW.device}>
           {props.detail.hello === null
             ? LIVE.notRecording
             : `${props.detail.hello.deviceId} (${props.detail.hello.firmware})`}
         </Row>
-        <Show when={leak()} keyed>
-          {(e) =>
-            e.e === 'leak' ? (
-              <Row name={LIVE.leak} wide>
-                {leakText(e.leak, app.units())}
-              </Row>
-            ) : null
-          }
-        </Show>
       </dl>
       <p class="small muted">{limitsText(setup(), app.units())}</p>
       <h3>{REVIEW.stages}</h3>

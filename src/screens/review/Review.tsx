@@ -1,4 +1,5 @@
 import { createEffect, createMemo, createResource, createSignal, For, on, onCleanup, Show } from 'solid-js';
+import type { RecordRef } from '../../engine/evidence/messages.ts';
 import type { RunDetail, TraceWindow } from '../../engine/messages.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { Legend } from '../../widgets/Legend.tsx';
@@ -15,6 +16,7 @@ import { failed, useServices } from '../context.ts';
 import { saveBytes } from '../save.ts';
 import { EventList } from './EventList.tsx';
 import { Numbers } from './Numbers.tsx';
+import { RecordPart } from './RecordPart.tsx';
 
 /** A saved run: the trace to look into, its stages, alarms, gaps and numbers. */
 export function Review(props: { runId: string }) {
@@ -39,14 +41,29 @@ export function Review(props: { runId: string }) {
         }
       >
         {(d) => (
-          <Reviewed detail={d()} checked={checking() && !detail.loading} onCheck={() => setChecking(true)} />
+          <Reviewed
+            detail={d()}
+            source={{ kind: 'run', runId: props.runId }}
+            readWindow={(fromS, toS, points) =>
+              app.ask({ q: 'window', runId: props.runId, fromS, toS, points })
+            }
+            checked={checking() && !detail.loading}
+            onCheck={() => setChecking(true)}
+          />
         )}
       </Show>
     </div>
   );
 }
 
-function Reviewed(props: { detail: RunDetail; checked: boolean; onCheck(): void }) {
+/** The trace with its lists; a run of this tablet can be checked, sealed and removed besides. */
+export function Reviewed(props: {
+  detail: RunDetail;
+  source: RecordRef;
+  readWindow(fromS: number, toS: number, points: number): Promise<TraceWindow>;
+  checked?: boolean;
+  onCheck?(): void;
+}) {
   const app = useServices();
   const whole = createMemo<View>(() => ({
     fromS: 0,
@@ -72,14 +89,8 @@ function Reviewed(props: { detail: RunDetail; checked: boolean; onCheck(): void 
     }
     asking = true;
     const margin = (v.toS - v.fromS) * 0.25;
-    app
-      .ask({
-        q: 'window',
-        runId: props.detail.summary.runId,
-        fromS: Math.max(whole().fromS, v.fromS - margin),
-        toS: Math.min(whole().toS, v.toS + margin),
-        points: 2000,
-      })
+    props
+      .readWindow(Math.max(whole().fromS, v.fromS - margin), Math.min(whole().toS, v.toS + margin), 2000)
       .then((w) => !gone && setWindow(w), app.fail)
       .finally(() => {
         asking = false;
@@ -228,29 +239,37 @@ function Reviewed(props: { detail: RunDetail; checked: boolean; onCheck(): void 
           onShow={showAt}
         />
       </div>
-      <div class="row no-print">
-        <Show
-          when={!props.checked}
-          fallback={
-            <p class="small" role="status" data-testid="checked">
-              {props.detail.damage.length === 0 ? REVIEW.checkedWell : REVIEW.checkedDamaged}
-            </p>
-          }
-        >
-          <button type="button" class="button" data-testid="check-run" onClick={() => props.onCheck()}>
-            {REVIEW.check}
+      <RecordPart source={props.source} detail={props.detail} view={view()} />
+      <Show when={props.source.kind === 'run'}>
+        <div class="row no-print">
+          <Show
+            when={!props.checked}
+            fallback={
+              <p class="small" role="status" data-testid="checked">
+                {props.detail.damage.length === 0 ? REVIEW.checkedWell : REVIEW.checkedDamaged}
+              </p>
+            }
+          >
+            <button type="button" class="button" data-testid="check-run" onClick={() => props.onCheck?.()}>
+              {REVIEW.check}
+            </button>
+          </Show>
+          <button type="button" class="button" onClick={saveCapture}>
+            {REVIEW.capture}
           </button>
-        </Show>
-        <button type="button" class="button" onClick={saveCapture}>
-          {REVIEW.capture}
-        </button>
-        <button type="button" class="button quiet" data-testid="remove-run" onClick={() => setRemoving(true)}>
-          {REVIEW.remove}
-        </button>
-        <a class="button quiet" href="#/jobs">
-          {JOBS.title}
-        </a>
-      </div>
+          <button
+            type="button"
+            class="button quiet"
+            data-testid="remove-run"
+            onClick={() => setRemoving(true)}
+          >
+            {REVIEW.remove}
+          </button>
+          <a class="button quiet" href="#/jobs">
+            {JOBS.title}
+          </a>
+        </div>
+      </Show>
       <Confirm
         open={removing()}
         title={REVIEW.removeTitle}

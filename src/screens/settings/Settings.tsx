@@ -1,4 +1,4 @@
-import { For, Show } from 'solid-js';
+import { For, lazy, Show, Suspense } from 'solid-js';
 import { REACTION_LIMITS } from '../../job/reaction.ts';
 import type { SettingsDocument } from '../../job/settings-document.ts';
 import { Choice, optionsOf, Part, TextField, Tick } from '../../widgets/Fields.tsx';
@@ -6,6 +6,8 @@ import { NumberField } from '../../widgets/NumberField.tsx';
 import { PRIORITY } from '../../words/alarms.ts';
 import { SETTINGS } from '../../words/jobs.ts';
 import { useServices } from '../context.ts';
+
+const Keys = lazy(async () => ({ default: (await import('../verify/Keys.tsx')).Keys }));
 
 /** How the program looks, sounds and counts for this tablet; and the way to packers, resins and sensors. */
 export function Settings() {
@@ -125,6 +127,9 @@ export function Settings() {
           onValue={(firm) => change({ firm: firm.slice(0, 120) })}
         />
       </Part>
+      <Suspense>
+        <Keys />
+      </Suspense>
     </div>
   );
 }

@@ -1,0 +1,198 @@
+import { csvRow } from '../../record/csv.ts';
+import type { Manifest } from '../../record/manifest.ts';
+import { listImports, removeImport } from '../../record/stores/imports.ts';
+import { EVIDENCE } from '../../words/evidence.ts';
+import type { TraceWindow } from '../messages.ts';
+import { listArchive } from './archiveList.ts';
+import { certificateExtra, certificatePage } from './certificate/page.ts';
+import { type Checked, checkFile, keepChecked, loadKept } from './checking.ts';
+import type { EvidenceDeps, Tell } from './deps.ts';
+import { differences } from './differences.ts';
+import { detailOf, EvidenceError, evidenceCode } from './faults.ts';
+import type { EvidenceAnswers, EvidenceRequest, RecordRef, ToEvidence, VerifyView } from './messages.ts';
+import { refText } from './messages.ts';
+import { numbersOf } from './numbers.ts';
+import type { OpenRecord } from './open.ts';
+import { bundleIn } from './papers.ts';
+import { overlay } from './pictures.ts';
+import { setStatus } from './reviews.ts';
+import { addTo, buildFile, sealRun } from './sealing.ts';
+import { createShelf, sealedFacts, viewOf } from './shelf.ts';
+import { changeKey, forgetSigner, keyView, knownSigners, knowSigner, trustOf } from './signers.ts';
+
+/** The evidence worker behind its shell: answers each request once, whatever comes. */
+export interface EvidenceHost {
+  receive(message: ToEvidence): void;
+}
+
+type Handlers = {
+  readonly [K in EvidenceRequest['q']]: (
+    request: Extract<EvidenceRequest, { q: K }>,
+    tell: Tell,
+  ) => EvidenceAnswers[K] | Promise<EvidenceAnswers[K]>;
+};
+
+/** More points than this are no picture of the data any more but a copy; the job's file holds all. */
+const MOST_ROWS = 200_000;
+const PROGRESS_STEP = 0.01;
+
+export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
+  const trust = () => trustOf(deps.documents, EVIDENCE.thisTablet);
+  const verdicts = new Map<string, VerifyView['verdict']>();
+  const manifests = new Map<string, Manifest>();
+  let opened: Checked | null = null;
+
+  const shelf = createShelf(deps, async (sha256) => {
+    const { record, verdict } = await loadKept(deps, sha256, await trust());
+    verdicts.set(sha256, verdict);
+    return record;
+  });
+
+  async function manifestOfImport(sha256: string): Promise<Manifest> {
+    const known = manifests.get(sha256);
+    if (known !== undefined) return known;
+    // Checked once; not laid on the shelf, so that a long list doesn't push out what is being looked at.
+    const { record, verdict } = await loadKept(deps, sha256, await trust());
+    verdicts.set(sha256, verdict);
+    manifests.set(sha256, record.manifest!);
+    return record.manifest!;
+  }
+
+  const verdictOf = (ref: RecordRef): VerifyView['verdict'] | null =>
+    ref.kind === 'run'
+      ? null
+      : ref.kind === 'opened'
+        ? (opened?.view.verdict ?? null)
+        : (verdicts.get(ref.sha256) ?? null);
+
+  const titleOf = (record: OpenRecord): string =>
+    (record.manifest === null ? null : bundleIn(record.manifest.job)?.job.title) ??
+    record.detail.summary.title;
+
+  const handlers: Handlers = {
+    seal: async ({ runId }) => {
+      const done = await sealRun(deps, runId);
+      shelf.drop({ kind: 'run', runId });
+      return done;
+    },
+    'job-file': async ({ ref }, tell) => {
+      if (ref.kind === 'import') {
+        const { file } = await loadKept(deps, ref.sha256, await trust());
+        const kept = (await listImports(deps.documents)).find((i) => i.sha256 === ref.sha256);
+        const blob = new Blob([file as Uint8Array<ArrayBuffer>], { type: 'application/zip' });
+        return { name: kept?.name ?? `${ref.sha256}.zip`, file: blob };
+      }
+      return buildFile(deps, await shelf.open(ref), certificateExtra, tell);
+    },
+    add: async ({ runId, kind, text, by }) => {
+      await addTo(deps, runId, { kind, text, by });
+      shelf.drop({ kind: 'run', runId });
+      return null;
+    },
+    key: () => keyView(deps),
+    'change-key': () => changeKey(deps),
+    signers: () => knownSigners(deps.documents),
+    'know-signer': ({ fingerprint, name }) => knowSigner(deps, fingerprint, name),
+    'forget-signer': ({ fingerprint }) => forgetSigner(deps, fingerprint),
+    verify: async ({ file, name }, tell) => {
+      opened = null;
+      shelf.lay(null);
+      opened = await checkFile(deps, file, name, await trust(), certificateExtra, tell);
+      shelf.lay(opened.record);
+      return opened.view;
+    },
+    'keep-opened': () => {
+      if (opened === null) throw new EvidenceError('missing', 'no file is open');
+      return keepChecked(deps, opened);
+    },
+    'remove-import': async ({ sha256 }) => {
+      await removeImport(deps.files, deps.documents, sha256);
+      shelf.drop({ kind: 'import', sha256 });
+      return null;
+    },
+    archive: async () => listArchive(deps, await trust(), manifestOfImport),
+    numbers: async ({ ref }, tell) => {
+      const record = await shelf.open(ref);
+      const { detail } = record;
+      const endUs = detail.firstUs + detail.lastS * 1e6;
+      return numbersOf(detail.events, detail.firstUs, endUs, await record.values(tell));
+    },
+    'set-status': ({ ref, status, reason, by }) => setStatus(deps, refText(ref), { status, reason, by }),
+    record: async ({ ref }, tell) => {
+      const record = await shelf.open(ref);
+      return viewOf(deps, ref, record, await trust(), verdictOf(ref), tell);
+    },
+    'record-window': async ({ ref, fromS, toS, points }) =>
+      (await (await shelf.open(ref)).values()).window(fromS, toS, points),
+    'judge-again': async ({ ref }) => differences(await shelf.open(ref)),
+    picture: async ({ order }) => {
+      if (order.refs.length === 0 || order.refs.length > 6)
+        throw new EvidenceError('bad-request', 'one to six records');
+      const records: OpenRecord[] = [];
+      for (const ref of order.refs) records.push(await shelf.open(ref));
+      const dated = (r: OpenRecord): string => {
+        const { openedUtcMs } = r.detail.summary;
+        return `${titleOf(r).slice(0, 28)}, ${new Date(openedUtcMs).toISOString().slice(0, 16).replace('T', ' ')} UTC`;
+      };
+      return overlay(order, records, records.map(dated));
+    },
+    'visible-data': async ({ ref, fromS, toS }) => {
+      const { detail, ...record } = await shelf.open(ref);
+      const window = (await record.values()).window(fromS, toS, MOST_ROWS);
+      return new Blob([visibleCsv(window, detail.utcMs, detail.firstUs, fromS, toS)], { type: 'text/csv' });
+    },
+    certificate: async ({ ref }, tell) => {
+      const record = await shelf.open(ref);
+      const facts = await sealedFacts(deps, record, await trust());
+      if (record.manifest === null || facts === null)
+        throw new EvidenceError('not-sealed', 'a certificate is made from a sealed record only');
+      const { manifestSha256 } = facts;
+      const html = certificatePage({ manifest: record.manifest, manifestSha256 }, await record.values(tell));
+      return { html, title: titleOf(record) };
+    },
+  };
+
+  async function answer({ id, request }: ToEvidence): Promise<void> {
+    let told = 0;
+    const tell: Tell = async (share) => {
+      if (share - told >= PROGRESS_STEP) {
+        told = share;
+        deps.post({ m: 'progress', id, share });
+      }
+      await deps.pause();
+    };
+    try {
+      const handler = handlers[request?.q] as ((r: EvidenceRequest, t: Tell) => unknown) | undefined;
+      if (handler === undefined) throw new EvidenceError('bad-request', `no request ${String(request?.q)}`);
+      deps.post({ m: 'answer', id, ok: true, value: await handler(request, tell) });
+    } catch (cause) {
+      deps.post({ m: 'answer', id, ok: false, code: evidenceCode(cause), detail: detailOf(cause) });
+    }
+  }
+
+  return { receive: (message) => void answer(message) };
+}
+
+/** What a picture shows, as rows: of each bucket the lowest and the highest; single readings where they are few. */
+export function visibleCsv(
+  window: TraceWindow,
+  utcMs: number | null,
+  firstUs: number,
+  fromS: number,
+  toS: number,
+): string {
+  const columns = window.series.flatMap((s) => {
+    const name = s.name === 'bar' ? 'pressure_bar' : `temperature_c_${s.place ?? `ch${s.channel}`}`;
+    return [`${name}_lowest`, `${name}_highest`];
+  });
+  const rows = [csvRow(['time_s', 'utc', ...columns])];
+  const round = (v: number | undefined): number | null =>
+    v === undefined || Number.isNaN(v) ? null : Math.round(v * 1e5) / 1e5;
+  window.s.forEach((s, i) => {
+    if (s < fromS || s > toS) return;
+    const utc = utcMs === null ? '' : new Date(utcMs + firstUs / 1000 + s * 1000).toISOString();
+    const values = window.series.flatMap((x) => [round(x.min[i]), round(x.max[i])]);
+    rows.push(csvRow([Math.round(s * 1e6) / 1e6, utc, ...values]));
+  });
+  return rows.join('');
+}

@@ -1,0 +1,105 @@
+import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js';
+import type { Align, Picture } from '../../engine/evidence/messages.ts';
+import { refOf } from '../../engine/evidence/messages.ts';
+import { Choice, optionsOf } from '../../widgets/Fields.tsx';
+import { pan, type View, zoom } from '../../widgets/trace-view.ts';
+import { ARCHIVE as A } from '../../words/archive.ts';
+import { UI } from '../../words/ui.ts';
+import { useServices } from '../context.ts';
+import { screenInk } from '../review/RecordPart.tsx';
+import { saveBlob } from '../save.ts';
+
+/** Two or more records in one picture, from the start of the fill or of the hold. */
+export function Compare(props: { ids: readonly string[] }) {
+  const app = useServices();
+  const [align, setAlign] = createSignal<Align>('fill');
+  const [view, setView] = createSignal<View | null>(null);
+  const [picture, setPicture] = createSignal<Picture | null>(null);
+  const whole = createMemo<View>(() => ({
+    fromS: picture()?.wholeFromS ?? 0,
+    toS: picture()?.wholeToS ?? 1,
+  }));
+  let host!: HTMLElement;
+  const draw = (): Promise<unknown> =>
+    app
+      .evidence({
+        q: 'picture',
+        order: {
+          refs: props.ids.map(refOf),
+          align: align(),
+          fromS: view()?.fromS ?? null,
+          toS: view()?.toS ?? null,
+          width: Math.max(330, host.clientWidth - 34),
+          height: 460,
+          units: app.units(),
+          ink: screenInk(host),
+        },
+      })
+      .then(setPicture, app.fail);
+  createEffect(on([align, view, app.theme, app.units], () => queueMicrotask(() => void draw())));
+  createEffect(
+    on(picture, (made) => {
+      if (made === null) return;
+      const parsed = new DOMParser().parseFromString(made.svg, 'image/svg+xml');
+      host.querySelector('.compare-picture')?.replaceChildren(parsed.documentElement);
+    }),
+  );
+  const step = (f: (v: View) => View) => (): void => {
+    setView(f(view() ?? whole()));
+  };
+  const save = () => {
+    const made = picture();
+    if (made !== null) saveBlob('overlay.svg', new Blob([made.svg], { type: 'image/svg+xml' }));
+  };
+  return (
+    <div class="page review">
+      <h1>{A.compareTitle}</h1>
+      <Choice
+        label={A.align}
+        testId="align"
+        value={align()}
+        options={optionsOf(A.aligns)}
+        onValue={(value) => {
+          setView(null);
+          setAlign(value);
+        }}
+      />
+      <section class="panel stack" ref={host} data-testid="compare" aria-label={A.pictureLabel}>
+        <div class="compare-picture" />
+        <div class="row no-print plot-buttons">
+          <For
+            each={[
+              [A.closer, step((v) => zoom(v, 0.5, 0.5, whole()))] as const,
+              [A.wider, step((v) => zoom(v, 2, 0.5, whole()))] as const,
+              [A.earlier, step((v) => pan(v, -0.4, whole()))] as const,
+              [A.later, step((v) => pan(v, 0.4, whole()))] as const,
+              [A.whole, (): void => void setView(null)] as const,
+            ]}
+          >
+            {([text, act]) => (
+              <button type="button" class="button" onClick={() => act()}>
+                {text}
+              </button>
+            )}
+          </For>
+        </div>
+        <Show when={(picture()?.unaligned.length ?? 0) > 0}>
+          <p class="note">
+            {A.unaligned}{' '}
+            {picture()
+              ?.unaligned.map((i) => i + 1)
+              .join(', ')}
+          </p>
+        </Show>
+      </section>
+      <div class="row no-print">
+        <button type="button" class="button" data-testid="save-overlay" onClick={save}>
+          {A.savePicture}
+        </button>
+        <a class="button quiet" href="#/archive">
+          {UI.back}
+        </a>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,46 @@
+import { expect, it } from 'vitest';
+import type { ArchiveEntry } from '../../engine/evidence/messages.ts';
+import { type ArchiveFilter, matches, NO_FILTER } from './filter.ts';
+
+const ENTRY: ArchiveEntry = {
+  ref: { kind: 'run', runId: 'run-7' },
+  runId: 'run-7',
+  title: 'Crack at 12.4 m',
+  site: 'Mühlweg, manhole P3',
+  client: 'Client A',
+  packer: 'Packer 100-150',
+  crew: 'A.B.',
+  practice: false,
+  state: 'ended',
+  openedUtcMs: Date.UTC(2026, 3, 14, 8),
+  seconds: 600,
+  peakBar: 1.5,
+  alarms: 2,
+  gaps: 0,
+  sealed: { utcMs: 1, fingerprint: 'ab', signer: null },
+  imported: null,
+  status: null,
+};
+const day = (ms: number) => new Date(ms).toISOString().slice(0, 10);
+const has = (f: Partial<ArchiveFilter>) => matches(ENTRY, { ...NO_FILTER, ...f }, day);
+
+it('finds by words in any order, whatever accents and case', () => {
+  expect([has({ text: 'muhlweg CRACK' }), has({ text: 'run-7' }), has({ text: 'crack joint' })]).toEqual([
+    true,
+    true,
+    false,
+  ]);
+});
+
+it('filters by day, packer, kind, status, seal and alarms', () => {
+  expect([has({ from: '2026-04-14', to: '2026-04-14' }), has({ from: '2026-04-15' })]).toEqual([true, false]);
+  expect([has({ packer: 'Packer 100-150' }), has({ packer: 'Other' })]).toEqual([true, false]);
+  expect([has({ kind: 'real' }), has({ kind: 'practice' })]).toEqual([true, false]);
+  expect([has({ status: 'open' }), has({ status: 'released' })]).toEqual([true, false]);
+  expect([has({ seal: 'unknown' }), has({ seal: 'sealed' }), has({ seal: 'unsealed' })]).toEqual([
+    true,
+    true,
+    false,
+  ]);
+  expect([has({ alarms: 'some' }), has({ alarms: 'none' })]).toEqual([true, false]);
+});

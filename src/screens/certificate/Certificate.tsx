@@ -1,0 +1,66 @@
+import { createEffect, createResource, createSignal, onCleanup, Show } from 'solid-js';
+import { refOf } from '../../engine/evidence/messages.ts';
+import { EVIDENCE as E, progressText } from '../../words/evidence.ts';
+import { UI } from '../../words/ui.ts';
+import { failed, useServices } from '../context.ts';
+import { saveBlob } from '../save.ts';
+
+/** The certificate as it prints: the worker's own page, put into this one, so that printing prints it alone. */
+export function Certificate(props: { id: string }) {
+  const app = useServices();
+  const [busy, setBusy] = createSignal(progressText(E.certificate, 0));
+  const [page] = createResource(
+    () => props.id,
+    (id) =>
+      app
+        .evidence({ q: 'certificate', ref: refOf(id) }, (share) =>
+          setBusy(progressText(E.certificate, share)),
+        )
+        .catch(failed(app)),
+  );
+  const back = () =>
+    /^[0-9a-f]{64}$|^opened$/.test(props.id) ? `#/record/${props.id}` : `#/run/${props.id}`;
+  let host!: HTMLDivElement;
+  const titleBefore = document.title;
+  onCleanup(() => {
+    document.title = titleBefore;
+  });
+  createEffect(() => {
+    const made = page();
+    if (made === undefined || made === null) return;
+    // Parsed, never run: a parsed document's scripts are dead, and the page holds none.
+    const parsed = new DOMParser().parseFromString(made.html, 'text/html');
+    document.title = parsed.title;
+    host.replaceChildren(...parsed.querySelectorAll('style'), ...parsed.body.childNodes);
+  });
+  return (
+    <div class="page certificate-page">
+      <div class="row no-print">
+        <a class="button quiet" href={back()}>
+          {UI.back}
+        </a>
+        <Show when={page()}>
+          {(p) => (
+            <>
+              <button type="button" class="button primary" data-testid="print" onClick={() => print()}>
+                {E.print}
+              </button>
+              <button
+                type="button"
+                class="button"
+                data-testid="save-html"
+                onClick={() => saveBlob('certificate.html', new Blob([p().html], { type: 'text/html' }))}
+              >
+                {E.saveHtml}
+              </button>
+            </>
+          )}
+        </Show>
+      </div>
+      <Show when={page.loading}>
+        <p role="status">{busy()}</p>
+      </Show>
+      <div ref={host} class="certificate-host" data-testid="certificate-host" />
+    </div>
+  );
+}

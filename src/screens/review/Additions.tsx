@@ -1,0 +1,71 @@
+import { createSignal, For, Show } from 'solid-js';
+import type { SealedFacts } from '../../engine/evidence/messages.ts';
+import { Choice, optionsOf, Part, TextField } from '../../widgets/Fields.tsx';
+import { EVIDENCE as E } from '../../words/evidence.ts';
+import { dateTime } from '../../words/format.ts';
+import { useServices } from '../context.ts';
+
+type Kind = 'correction' | 'note';
+
+/** A body that this program wrote; others are shown as they are. */
+function bodyText(body: unknown): { readonly text: string; readonly by: string } {
+  const { text, by } = (typeof body === 'object' && body !== null ? body : {}) as Record<string, unknown>;
+  return {
+    text: typeof text === 'string' ? text : JSON.stringify(body),
+    by: typeof by === 'string' ? by : '',
+  };
+}
+
+/** Corrections after the sealing: signed, added at the end, nothing rewritten. */
+export function Additions(props: { sealed: SealedFacts; runId: string | null; onChange(): void }) {
+  const app = useServices();
+  const [kind, setKind] = createSignal<Kind>('correction');
+  const [text, setText] = createSignal('');
+  const [by, setBy] = createSignal('');
+  const add = (runId: string) =>
+    app.evidence({ q: 'add', runId, kind: kind(), text: text(), by: by() }).then(() => {
+      setText('');
+      props.onChange();
+    }, app.fail);
+  return (
+    <Part title={E.additions}>
+      <Show when={props.sealed.additions.length > 0} fallback={<p class="muted small">{E.noAdditions}</p>}>
+        <ol class="dots" data-testid="additions">
+          <For each={props.sealed.additions}>
+            {(a) => (
+              <li>
+                {a.kind === 'status' ? E.status : E.kinds[a.kind]}, {dateTime(a.utcMs)}, {bodyText(a.body).by}{' '}
+                ({a.signedBy ?? E.unknownKey}): {bodyText(a.body).text}
+              </li>
+            )}
+          </For>
+        </ol>
+      </Show>
+      <Show when={props.runId}>
+        {(runId) => (
+          <details class="no-print">
+            <summary>{E.addTitle}</summary>
+            <div class="stack">
+              <div class="fields">
+                <Choice label={E.addKind} value={kind()} options={optionsOf(E.kinds)} onValue={setKind} />
+                <TextField label={E.addBy} testId="addition-by" value={by()} onValue={setBy} />
+              </div>
+              <TextField label={E.addText} testId="addition-text" long value={text()} onValue={setText} />
+              <div class="row">
+                <button
+                  type="button"
+                  class="button"
+                  data-testid="add-addition"
+                  disabled={text().trim() === '' || by().trim() === ''}
+                  onClick={() => void add(runId())}
+                >
+                  {E.add}
+                </button>
+              </div>
+            </div>
+          </details>
+        )}
+      </Show>
+    </Part>
+  );
+}

@@ -1,0 +1,286 @@
+import { createResource, createSignal, For, Show } from 'solid-js';
+import type { JudgedView, PictureInk, RecordRef, RecordView } from '../../engine/evidence/messages.ts';
+import { refText } from '../../engine/evidence/messages.ts';
+import type { RunDetail } from '../../engine/messages.ts';
+import { Confirm } from '../../widgets/Dialog.tsx';
+import { Part } from '../../widgets/Fields.tsx';
+import { inkOf } from '../../widgets/trace-paint.ts';
+import type { View } from '../../widgets/trace-view.ts';
+import { eventText } from '../../words/events.ts';
+import { EVIDENCE as E, progressText } from '../../words/evidence.ts';
+import { dateTime, stopwatch } from '../../words/format.ts';
+import { failed, useServices } from '../context.ts';
+import { saveBlob } from '../save.ts';
+import { Fingerprint } from '../verify/Fingerprint.tsx';
+import { Additions } from './Additions.tsx';
+import { NumberRows } from './NumberRows.tsx';
+import { StatusPart } from './StatusPart.tsx';
+
+/** What makes a record evidence: seal, file, certificate, status, signed additions, and what can be taken out. */
+export function RecordPart(props: { source: RecordRef; detail: RunDetail; view: View }) {
+  const app = useServices();
+  const [record, { refetch }] = createResource(
+    () => ({ ref: props.source, of: props.detail }),
+    ({ ref }) => app.evidence({ q: 'record', ref }).catch(failed(app)),
+  );
+  return (
+    <Show when={record.latest}>
+      {(r) => (
+        <>
+          <div class="review-evidence">
+            <SealPart record={r()} onChange={() => void refetch()} />
+            <NumberRows numbers={r().numbers} />
+            <Show when={!r().detail.summary.practice}>
+              <StatusPart record={r()} onChange={() => void refetch()} />
+            </Show>
+            <Show when={r().sealed}>
+              {(sealed) => (
+                <Additions
+                  sealed={sealed()}
+                  runId={props.source.kind === 'run' ? props.source.runId : null}
+                  onChange={() => void refetch()}
+                />
+              )}
+            </Show>
+            <TakeOut source={props.source} detail={props.detail} view={props.view} />
+          </div>
+        </>
+      )}
+    </Show>
+  );
+}
+
+function SealPart(props: { record: RecordView; onChange(): void }) {
+  const app = useServices();
+  const [asking, setAsking] = createSignal(false);
+  const [busy, setBusy] = createSignal<string | null>(null);
+  const [made, setMade] = createSignal<'first' | 'after-loss' | null>(null);
+  const summary = () => props.record.detail.summary;
+  const source = () => props.record.ref;
+
+  const seal = () => {
+    const ref = source();
+    setAsking(false);
+    if (ref.kind !== 'run') return;
+    setBusy(E.sealing);
+    app
+      .evidence({ q: 'seal', runId: ref.runId })
+      .then(({ newKey }) => {
+        setMade(newKey);
+        props.onChange();
+      }, app.fail)
+      .finally(() => setBusy(null));
+  };
+  const save = () => {
+    setBusy(progressText(E.building, 0));
+    app
+      .evidence({ q: 'job-file', ref: source() }, (share) => setBusy(progressText(E.building, share)))
+      .then(({ name, file }) => saveBlob(name, file), app.fail)
+      .finally(() => setBusy(null));
+  };
+
+  return (
+    <section class="panel stack" data-testid="seal-part" aria-label={E.sealTitle}>
+      <h2>{E.sealTitle}</h2>
+      <Show
+        when={props.record.sealed}
+        fallback={
+          <Show when={!summary().practice} fallback={<p class="note strong">{E.practiceNever}</p>}>
+            <p>{E.sealWhat}</p>
+            <Show when={summary().state === 'open'}>
+              <p class="note strong">{E.openFirst}</p>
+            </Show>
+            <div class="row">
+              <button
+                type="button"
+                class="button primary"
+                data-testid="seal"
+                disabled={busy() !== null || summary().state === 'open'}
+                onClick={() => setAsking(true)}
+              >
+                {E.seal}
+              </button>
+            </div>
+          </Show>
+        }
+      >
+        {(sealed) => (
+          <>
+            <p data-testid="sealed">
+              {E.sealedAt} {dateTime(sealed().sealedUtcMs)} {E.by} {sealed().signer ?? E.unknownKey}
+            </p>
+            <Fingerprint label={E.key} value={sealed().fingerprint} />
+            <Show when={sealed().previous?.reason === 'lost'}>
+              <p class="note strong">{E.newAfterLoss}</p>
+            </Show>
+            <div class="row">
+              <button
+                type="button"
+                class="button primary"
+                data-testid="save-job-file"
+                disabled={busy() !== null}
+                onClick={save}
+              >
+                {E.file}
+              </button>
+              <a class="button" data-testid="certificate" href={`#/certificate/${refText(source())}`}>
+                {E.certificate}
+              </a>
+            </div>
+            <p class="small muted">{E.fileWhat}</p>
+          </>
+        )}
+      </Show>
+      <Show when={made() !== null}>
+        <p class="note strong" role="status" data-testid="new-key">
+          {made() === 'first' ? E.newFirst : E.newAfterLoss}
+        </p>
+      </Show>
+      <Show when={busy()}>
+        <p role="status" data-testid="evidence-busy">
+          {busy()}
+        </p>
+      </Show>
+      <Confirm
+        open={asking()}
+        title={E.sealAsk}
+        text={E.sealAskText}
+        yes={E.seal}
+        onYes={seal}
+        onNo={() => setAsking(false)}
+      />
+    </section>
+  );
+}
+
+/** Picture and data of what is seen, and the record judged again. */
+function TakeOut(props: { source: RecordRef; detail: RunDetail; view: View }) {
+  const app = useServices();
+  const [judged, setJudged] = createSignal<JudgedView | null>(null);
+  const [busy, setBusy] = createSignal(false);
+  const name = () => props.detail.summary.runId;
+  const picture = () =>
+    app.evidence({
+      q: 'picture',
+      order: {
+        refs: [props.source],
+        align: 'start',
+        fromS: props.view.fromS,
+        toS: props.view.toS,
+        width: 1200,
+        height: 480,
+        units: app.units(),
+        ink: paperInk(),
+      },
+    });
+  const saveSvg = () =>
+    picture().then(
+      ({ svg }) => saveBlob(`${name()}.svg`, new Blob([svg], { type: 'image/svg+xml' })),
+      app.fail,
+    );
+  const savePng = () =>
+    picture()
+      .then(({ svg }) => pngOf(svg, 1200, 480))
+      .then((png) => saveBlob(`${name()}.png`, png), app.fail);
+  const saveData = () =>
+    app
+      .evidence({ q: 'visible-data', ref: props.source, fromS: props.view.fromS, toS: props.view.toS })
+      .then((csv) => saveBlob(`${name()}.csv`, csv), app.fail);
+  const judge = () => {
+    setBusy(true);
+    app
+      .evidence({ q: 'judge-again', ref: props.source })
+      .then(setJudged, app.fail)
+      .finally(() => setBusy(false));
+  };
+  const at = (us: number) => stopwatch((us - props.detail.firstUs) / 1e6);
+  return (
+    <Part title={E.exportTitle}>
+      <div class="row">
+        <button type="button" class="button" data-testid="save-svg" onClick={saveSvg}>
+          {E.savePicture}
+        </button>
+        <button type="button" class="button" data-testid="save-png" onClick={savePng}>
+          {E.savePng}
+        </button>
+        <button type="button" class="button" data-testid="save-data" onClick={saveData}>
+          {E.saveData}
+        </button>
+        <button type="button" class="button" data-testid="judge-again" disabled={busy()} onClick={judge}>
+          {busy() ? `${E.judging} …` : E.judge}
+        </button>
+      </div>
+      <Show when={judged()}>
+        {(j) => (
+          <div class="stack" data-testid="judged" role="status">
+            <p class="small muted">{E.engines(j().engineThen, j().engineNow)}</p>
+            <p>{j().against === 'sealed' ? E.judgedWhat : E.judgedRecorded}</p>
+            <Show when={j().gone.length + j().fresh.length === 0}>
+              <p>
+                <strong>{E.judgedSame(j().events)}</strong>
+              </p>
+            </Show>
+            <For
+              each={[
+                { title: E.gone, list: j().gone },
+                { title: E.fresh, list: j().fresh },
+              ].filter((l) => l.list.length > 0)}
+            >
+              {(l) => (
+                <>
+                  <h3>{l.title}</h3>
+                  <ul class="dots">
+                    <For each={l.list}>
+                      {(e) => (
+                        <li>
+                          {at(e.tUs)} {eventText(e, app.units())}
+                        </li>
+                      )}
+                    </For>
+                  </ul>
+                </>
+              )}
+            </For>
+          </div>
+        )}
+      </Show>
+    </Part>
+  );
+}
+
+/** A picture to be sent is black on white, whatever the screen's colours. */
+function paperInk(): PictureInk {
+  return {
+    ground: '#ffffff',
+    ink: '#000000',
+    ink2: '#4a4a4a',
+    line: '#d0d0d0',
+    band: '#e9e9e9',
+    alarm: { urgent: '#a50e1a', high: '#b06f00', low: '#3a3eb0' },
+  };
+}
+
+/** The theme's colours, for a picture on the screen. */
+export function screenInk(element: Element): PictureInk {
+  const { ink, ink2, line, band, alarm } = inkOf(element);
+  const ground = getComputedStyle(element).getPropertyValue('--panel').trim();
+  return { ground: ground === '' ? '#fff' : ground, ink, ink2, line, band, alarm };
+}
+
+async function pngOf(svg: string, width: number, height: number): Promise<Blob> {
+  const url = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
+  try {
+    const image = new Image(width * 2, height * 2);
+    image.src = url;
+    await image.decode();
+    const canvas = document.createElement('canvas');
+    canvas.width = width * 2;
+    canvas.height = height * 2;
+    canvas.getContext('2d')?.drawImage(image, 0, 0, canvas.width, canvas.height);
+    return await new Promise((resolve, reject) => {
+      canvas.toBlob((blob) => (blob === null ? reject(new Error('no picture')) : resolve(blob)), 'image/png');
+    });
+  } finally {
+    URL.revokeObjectURL(url);
+  }
+}

@@ -1,0 +1,223 @@
+import { createSignal, For, Show } from 'solid-js';
+import type { VerifyView } from '../../engine/evidence/messages.ts';
+import { TextField } from '../../widgets/Fields.tsx';
+import { EVIDENCE as E, findingText, progressText, remarkText, VERDICT } from '../../words/evidence.ts';
+import { bytes, dateTime } from '../../words/format.ts';
+import { useServices } from '../context.ts';
+import { Fingerprint } from './Fingerprint.tsx';
+
+/** A file is dropped or chosen, checked byte by byte, and told about; it can be looked into and kept. */
+export function Verify() {
+  const app = useServices();
+  const [view, setView] = createSignal<VerifyView | null>(null);
+  const [busy, setBusy] = createSignal<string | null>(null);
+  const [over, setOver] = createSignal(false);
+  const [kept, setKept] = createSignal<string | null>(null);
+  let chosen: { file: Blob; name: string } | null = null;
+  let input!: HTMLInputElement;
+
+  const check = (file: Blob, name: string) => {
+    chosen = { file, name };
+    setView(null);
+    setKept(null);
+    setBusy(progressText(E.checking, 0));
+    app
+      .evidence({ q: 'verify', file, name }, (share) => setBusy(progressText(E.checking, share)))
+      .then(setView, app.fail)
+      .finally(() => setBusy(null));
+  };
+  const drop = (event: DragEvent) => {
+    event.preventDefault();
+    setOver(false);
+    const file = event.dataTransfer?.files[0];
+    if (file !== undefined) check(file, file.name);
+  };
+  const keep = () =>
+    app.evidence({ q: 'keep-opened' }).then(({ already, others }) => {
+      setKept(already ? E.alreadyKept : others > 0 ? `${E.kept} ${E.others(others)}` : E.kept);
+    }, app.fail);
+
+  return (
+    <div class="page verify">
+      <h1>{E.verifyTitle}</h1>
+      <p class="muted">{E.verifyLead}</p>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: dropping is a second way; the button is the first */}
+      <div
+        class="panel drop"
+        classList={{ over: over() }}
+        data-testid="drop"
+        onDragOver={(e) => {
+          e.preventDefault();
+          setOver(true);
+        }}
+        onDragLeave={() => setOver(false)}
+        onDrop={drop}
+      >
+        <button type="button" class="button primary" disabled={busy() !== null} onClick={() => input.click()}>
+          {E.choose}
+        </button>
+        <span class="muted">{E.drop}</span>
+        <input
+          ref={input}
+          type="file"
+          class="visually-hidden"
+          tabIndex={-1}
+          aria-label={E.choose}
+          data-testid="verify-file"
+          onChange={(e) => {
+            const file = e.currentTarget.files?.[0];
+            if (file !== undefined) check(file, file.name);
+            e.currentTarget.value = '';
+          }}
+        />
+      </div>
+      <Show when={busy()}>
+        <p role="status">{busy()}</p>
+      </Show>
+      <Show when={view()}>
+        {(v) => (
+          <Told
+            view={v()}
+            kept={kept()}
+            onKeep={() => void keep()}
+            onKnown={() => chosen !== null && check(chosen.file, chosen.name)}
+          />
+        )}
+      </Show>
+    </div>
+  );
+}
+
+/** Verdicts are told by shape and word; colour is the alarms' own. */
+const SHAPE = {
+  valid: 'M5 15l6 6L23 7',
+  'unknown-signer': 'M10 10a4 4 0 1 1 5 4c-1 .6-1 1.500-1 3M14 21v2',
+  changed: 'M6 6l16 16M22 6L6 22',
+  incomplete: 'M5 14h6M17 14h6',
+  refused: 'M5 14h18',
+} as const;
+
+function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; onKnown(): void }) {
+  const app = useServices();
+  const [name, setName] = createSignal('');
+  const v = () => props.view;
+  const firstUs = () => v().record?.firstSampleUs ?? 0;
+  // In a changed file nothing is derived again, which need not be said of each of its members.
+  const remarks = () => v().remarks.filter((r) => v().verdict !== 'changed' || r.r !== 'not-derived');
+  const whole = () => v().verdict === 'valid' || v().verdict === 'unknown-signer';
+  const know = () => {
+    const fingerprint = v().fingerprint;
+    if (fingerprint === null) return;
+    app.evidence({ q: 'know-signer', fingerprint, name: name() }).then(props.onKnown, app.fail);
+  };
+  return (
+    <section class="panel stack verdict" data-testid="verdict" data-verdict={v().verdict} role="status">
+      <div class="row verdict-head">
+        <svg width="44" height="44" viewBox="0 0 28 28" aria-hidden="true">
+          <rect
+            x="1"
+            y="1"
+            width="26"
+            height="26"
+            rx="3"
+            fill="none"
+            stroke="currentColor"
+            stroke-width="1.500"
+          />
+          <path d={SHAPE[v().verdict]} fill="none" stroke="currentColor" stroke-width="2.500" />
+        </svg>
+        <div class="grow">
+          <h2>{VERDICT[v().verdict].word}</h2>
+          <p>{VERDICT[v().verdict].means}</p>
+        </div>
+      </div>
+      <Show when={v().findings.some((f) => f.f !== 'signer')}>
+        <h3>{E.findings}</h3>
+        <ul class="dots" data-testid="findings">
+          <For each={v().findings.filter((f) => f.f !== 'signer')}>
+            {(f) => <li data-finding={f.f}>{findingText(f, firstUs())}</li>}
+          </For>
+        </ul>
+      </Show>
+      <dl class="facts">
+        <div class="fact-wide">
+          <dt>{v().name}</dt>
+          <dd>{v().record?.title ?? bytes(v().bytes)}</dd>
+        </div>
+        <Show when={v().record}>
+          {(r) => (
+            <>
+              <div>
+                <dt>{E.recorded}</dt>
+                <dd>{r().openedUtcMs === null ? '–' : dateTime(r().openedUtcMs ?? 0)}</dd>
+              </div>
+              <div>
+                <dt>{E.sealedAt}</dt>
+                <dd>{dateTime(r().sealedUtcMs)}</dd>
+              </div>
+              <div>
+                <dt>{E.samples}</dt>
+                <dd>{r().samples.toLocaleString('en')}</dd>
+              </div>
+            </>
+          )}
+        </Show>
+      </dl>
+      <Show when={v().fingerprint}>
+        {(f) => (
+          <Fingerprint
+            label={`${E.key}${v().signer === null ? '' : ` (${v().signer})`}`}
+            value={f()}
+            testId="signer-fingerprint"
+          />
+        )}
+      </Show>
+      <Show when={v().verdict === 'unknown-signer'}>
+        <div class="stack">
+          <p>{E.unknownNote}</p>
+          <div class="row">
+            <div class="grow">
+              <TextField label={E.owner} testId="signer-name" value={name()} onValue={setName} />
+            </div>
+            <button
+              type="button"
+              class="button"
+              data-testid="know-signer"
+              disabled={name().trim() === ''}
+              onClick={know}
+            >
+              {E.know}
+            </button>
+          </div>
+        </div>
+      </Show>
+      <Show when={remarks().length > 0}>
+        <h3>{E.remarks}</h3>
+        <ul class="dots">
+          <For each={remarks()}>{(r) => <li>{remarkText(r)}</li>}</For>
+        </ul>
+      </Show>
+      <div class="row">
+        <Show when={v().readable}>
+          <a class="button" href="#/record/opened" data-testid="open-record">
+            {E.openRecord}
+          </a>
+        </Show>
+        <Show when={whole()}>
+          <button
+            type="button"
+            class="button"
+            data-testid="keep"
+            disabled={props.kept !== null}
+            onClick={() => props.onKeep()}
+          >
+            {E.keep}
+          </button>
+        </Show>
+        <Show when={props.kept ?? (v().kept ? E.alreadyKept : null)}>
+          {(text) => <span data-testid="kept">{text()}</span>}
+        </Show>
+      </div>
+    </section>
+  );
+}
