@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fitLine } from '../../estimate/line.ts';
-import { COURSE_FULL, courseAdd, courseFrom, createCourse } from './course.ts';
+import { COURSE_FULL, courseAdd, courseFrom, courseTrim, createCourse } from './course.ts';
 
 function played(seconds: number, slides: boolean, hz = 5) {
   const c = createCourse(10, slides);
@@ -40,6 +40,15 @@ describe('course of a segment', () => {
     expect(grown.lengthS).toBeGreaterThan(10);
     expect(c.t.length).toBe(80);
     expect(fitLine(grown.t, grown.y)!.slope).toBeCloseTo(-0.001, 9);
+  });
+
+  it('can take back its last blocks', () => {
+    const c = played(600, false);
+    courseTrim(c, 580);
+    expect(c.t.at(-1)! + c.lengthS / 2).toBeLessThanOrEqual(580.01);
+    expect(c.y.length).toBe(c.t.length);
+    courseTrim(c, -1);
+    expect(c.t).toEqual([]);
   });
 
   it('a block without a temperature says so', () => {

@@ -124,3 +124,10 @@ export function courseFrom(recent: Course, atS: number): Course {
     open: { ...recent.open },
   };
 }
+
+/** Takes back the blocks that reach beyond that time. */
+export function courseTrim(c: Course, fromS: number): void {
+  const last = c.t.findLastIndex((t) => t + c.lengthS / 2 <= fromS + 1e-6);
+  for (const list of [c.t, c.y, c.air, c.sleeve]) list.length = last + 1;
+  c.open = empty();
+}

@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { Setup } from '../../job/setup.ts';
+import type { Limits, Setup } from '../../job/setup.ts';
+import type { Bounded } from '../events.ts';
+import { createLevels } from '../signal/levels.ts';
 import { viewOf } from '../step.ts';
-import { LIMITS, Script, setupOf } from '../testing/script.ts';
+import { LIMITS, readingOf, Script, setupOf } from '../testing/script.ts';
+import type { HoldContext } from './hold.ts';
+import { createHold, holdReading, holdView } from './hold.ts';
 
 function hold(more: Partial<Setup> = {}, bar: (t: number) => number = () => 1.8, minutes = 10) {
   const s = new Script({ setup: setupOf({ rateHz: 10, ...more }) });
@@ -66,7 +70,58 @@ describe('the floor', () => {
   });
 });
 
+describe('the floor and its parts', () => {
+  const ctx = (limits: Limits, knee: Bounded | null): HoldContext => ({
+    setup: setupOf({ limits }),
+    levels: createLevels(),
+    noiseBar: 0.001,
+    ventOpen: false,
+    still: true,
+    knee,
+  });
+  const blank = { ...LIMITS, floorBar: null, freeInflationBar: null };
+
+  it('come with the view; a free-inflation pressure that nobody typed is the one seen at the knee', () => {
+    const h = createHold(0, 0);
+    const play = (c: HoldContext) => {
+      holdReading(h, readingOf(1, 1.8), 1.8, false, 1e6, c, () => {});
+      return holdView(h, 1e6).floor!;
+    };
+    expect(play(ctx(blank, null))).toMatchObject({ bar: null, freeInflationFrom: 'unknown', headBar: 0.3 });
+    const seen = play(ctx(blank, { value: 0.2, low: 0.15, high: 0.25 }));
+    // Head 0.3, the knee's upper end 0.25, margin 0.1.
+    expect(seen.bar).toBeCloseTo(0.65, 12);
+    expect(seen.freeInflationFrom).toBe('seen');
+  });
+});
+
+describe('warmth', () => {
+  it('is told with advice before the ceiling, on lines that keep it', () => {
+    const rise = (t: number) => 2.2 + (t < 300 ? 0 : 0.00025 * (t - 300));
+    for (const line of ['closed', 'supplied-nonrelieving'] as const) {
+      const s = hold({ line }, rise, 20);
+      const e = s.of('lift')[0]!;
+      expect(e.adviceLowBar).toBeCloseTo(0.75, 9);
+      expect(e.adviceHighBar!).toBeLessThan(2.4);
+      // The ceiling is passed 1120 s after the rise began.
+      const crossing = 36 + 300 + 0.28 / 0.00025;
+      expect(crossing - e.tUs / 1e6).toBeGreaterThan(300);
+      expect(s.heard()).toContain('lift');
+      expect(e.tUs / 1e6 + e.ceilingInS!.low).toBeLessThan(crossing);
+      expect(e.tUs / 1e6 + e.ceilingInS!.high).toBeGreaterThan(crossing);
+    }
+    expect(hold({ line: 'supplied-relieving' }, rise, 20).of('lift')).toEqual([]);
+  });
+});
+
 describe('segments and verdicts', () => {
+  it('air that is let out at the end of a segment is no leak', () => {
+    const s = hold({}, () => 1.8, 20).flow(20, (t) => 1.8 - 0.02 * t);
+    expect(s.of('segment').at(-1)).toMatchObject({ what: 'closed', why: 'flow' });
+    expect(s.heard()).not.toContain('leaking');
+    expect(s.of('leak').some((e) => e.leak.verdict === 'leaking')).toBe(false);
+  });
+
   it('a top-up splits, and the verdict starts anew', () => {
     const s = hold({}, () => 1.8, 5)
       .flow(5, (t) => 1.8 + 0.02 * t)

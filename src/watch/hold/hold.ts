@@ -9,7 +9,7 @@ import { lineContradicted } from './contradict.ts';
 import type { Floor } from './floor.ts';
 import { floorOf } from './floor.ts';
 import type { LeakContext, LeakState } from './leak.ts';
-import { createLeak, leakFigure, leakReading, NO_LEAK } from './leak.ts';
+import { createLeak, leakFigure, leakReading, leakTrim, NO_LEAK } from './leak.ts';
 import type { LiftState } from './lift.ts';
 import { createLift, liftForecast, liftReading, liftRestart } from './lift.ts';
 import type { Past } from './past.ts';
@@ -82,6 +82,8 @@ const INFLATED_BAR = 0.1;
 const TREND_AFTER_S = 120;
 /** Leak and lift are judged this often, s. */
 const JUDGE_S = 60;
+/** A top-up or a flow is noticed after about three seconds; what came since is no leak, s. */
+const NOTICED_S = 5;
 /** Looks in a row that must speak against the line. */
 const AGAINST = 2;
 
@@ -206,6 +208,7 @@ function stepSegment(h: HoldState, reading: Reading, ctx: HoldContext, emit: Emi
   h.closedBar = levelAgo(ctx.levels, 3) ?? levelNow(ctx.levels);
   trendClear(h.trend);
   h.exit = null;
+  leakTrim(h.leak, reading.tS - NOTICED_S);
   settle(h, reading.tUs, ctx.setup, emit);
   // Air let in warms the gas, air let out cools it: the settling begins anew.
   h.filledS = null;

@@ -5,7 +5,7 @@ import type { Reading } from '../../sensing/reading.ts';
 import type { CannotTellReason, LeakFigure } from '../events.ts';
 import { boundedTo, round } from '../round.ts';
 import type { Course } from './course.ts';
-import { courseAdd, courseFrom, createCourse } from './course.ts';
+import { courseAdd, courseFrom, courseTrim, createCourse } from './course.ts';
 import type { FitContext, LeakFit } from './leak-fit.ts';
 import { changeFit, KAPPA, leakFit, SD_KAPPA } from './leak-fit.ts';
 import type { Past } from './past.ts';
@@ -123,6 +123,12 @@ export function leakReading(s: LeakState, reading: Reading, bar: number, ctx: Le
   const y = Math.log(abs);
   courseAdd(s.whole, reading.tS, y, air, sleeve);
   courseAdd(s.recent, reading.tS, y, air, sleeve);
+}
+
+/** A segment's end is noticed late: what came since is a hand's doing and no leak. */
+export function leakTrim(s: LeakState, fromS: number): void {
+  courseTrim(s.whole, fromS);
+  courseTrim(s.recent, fromS);
 }
 
 /** One difference counts no more than nine times the mean, so that a spike is not noise. */

@@ -1,0 +1,56 @@
+/**
+ * A small fixed slice of the campaign of holds, with bounds that the full one (docs/validation.md) keeps with room. Seeds
+ * are fixed, so that the figures are the same each time; the bounds are what must never be lost.
+ */
+import { describe, expect, it } from 'vitest';
+import { type HoldRecord, type HoldSet, workHold } from './holds.ts';
+import { holdsIt, leadOf } from './holds-report.ts';
+import { quantile } from './stats.ts';
+
+function run(set: HoldSet, count: number): HoldRecord[] {
+  const out: HoldRecord[] = [];
+  for (let i = 0; i < count; i++) out.push(workHold({ set, seed: 300_000 + i }));
+  return out.filter((r) => r.played);
+}
+
+describe('campaign of holds, a slice', () => {
+  it('the interval holds the truth, and is not wider than it need be with a probe in the air', () => {
+    const records = run('cover', 18);
+    const scored = records.flatMap((r) => r.scored);
+    expect(scored.length).toBeGreaterThan(60);
+    expect(scored.filter(holdsIt).length / scored.length).toBeGreaterThan(0.88);
+    const air = records
+      .filter((r) => r.witness === 'air')
+      .flatMap((r) => r.scored.filter((s) => s.minute >= 15).map((s) => (s.high - s.low) / 2));
+    expect(quantile(air, 0.5)).toBeLessThan(1);
+  });
+
+  it('2 mbar/min that begin in a settled hold are called soon, and never before', () => {
+    const records = run('later2', 8);
+    const called = records.flatMap((r) => (r.afterLeakS === null ? [] : [r.afterLeakS]));
+    expect(called.length).toBe(records.length);
+    expect(records.some((r) => r.early)).toBe(false);
+    expect(quantile(called, 0.5)).toBeLessThanOrEqual(600);
+  });
+
+  it('no tight packer is called leaking, after a fast fill or through an exotherm', () => {
+    for (const set of ['fast', 'exotherm'] as const)
+      expect(run(set, 6).filter((r) => r.calledS !== null || r.contradicted)).toEqual([]);
+  });
+
+  it('nothing is claimed on a supplied line, and a line that is another one is found out', () => {
+    const supplied = run('supplied', 4);
+    expect(supplied.some((r) => r.claimed || r.calledS !== null || r.contradicted)).toBe(false);
+    const shut = run('shut', 4);
+    expect(shut.some((r) => r.claimed)).toBe(false);
+    expect(shut.every((r) => r.contradicted)).toBe(true);
+    expect(run('fed', 6).filter((r) => r.contradicted).length).toBeGreaterThanOrEqual(4);
+  });
+
+  it('slow cures are warned of five minutes before the ceiling', () => {
+    // Three of the seeds whose pressure passes the ceiling.
+    const over = [4, 6, 8].map((i) => workHold({ set: 'lift', seed: 300_000 + i }));
+    expect(over.every((r) => r.ceilingS !== null)).toBe(true);
+    for (const r of over) expect([r.seed, leadOf(r) >= 300]).toEqual([r.seed, true]);
+  });
+});
