@@ -23,11 +23,11 @@ export interface FillTask {
 
 /** Full counts of the main set, by kind. */
 export const COUNTS: Readonly<Record<Kind, number>> = {
-  normal: 2400,
-  hand: 2400,
-  high: 500,
-  creep: 500,
-  stuck: 500,
+  normal: 2000,
+  hand: 2000,
+  high: 400,
+  creep: 400,
+  stuck: 400,
 };
 const SIDE = 100;
 export const BIASES = [-2, -1, 1, 2] as const;

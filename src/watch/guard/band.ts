@@ -11,7 +11,7 @@ import { learntReach } from './stop.ts';
 /** After-rise of a stop as seconds of the slope before it, until stops of this fill have shown it. */
 const AFTER_S = 0.2;
 /** Share of the closing time that a closing valve still passes in full. */
-const LATE_SHARE = 0.75;
+const LATE_SHARE = 0.9;
 /** Time from working pressure to the hand's first move, where the rest is learnt from stops, s. */
 const NOTICE_S = 0.45;
 
