@@ -1,10 +1,11 @@
 // npm run bench: the measured speeds, each beside a baseline or goal of the same run.
-// npm run bench -- [part …]   parts: decode reading record size latency browser; none = all.
+// npm run bench -- [part …]   parts: decode cure reading record size latency browser; none = all.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { isRoot, onPath, provideChromium, provideCompiler } from '../tools/needs.mjs';
+import { benchCure } from './cure.ts';
 import { benchDecode } from './decode.ts';
 import { makeLongRun } from './longrun.ts';
 import { print, type Row } from './measure.ts';
@@ -37,6 +38,7 @@ if (isRoot() && process.env.STEADYBAR_APART !== '1' && onPath('unshare') && onPa
 const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-bench-'));
 try {
   if (wants('decode')) print('Decoding', benchDecode());
+  if (wants('cure')) print('Cure', benchCure());
   const RUN = 'bench-12h';
   if (wants('reading') || wants('browser')) {
     console.log('\nmaking a run of 12 h at 50 Hz …');

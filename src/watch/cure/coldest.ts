@@ -31,6 +31,8 @@ export interface Coldest {
    * level touches, since nothing in the pipe is colder than the ground. null where the probe says otherwise.
    */
   readonly floor: Estimate | null;
+  /** Ground temperature in use, °C. */
+  readonly groundC: number;
   readonly source: CureView['source'];
 }
 
@@ -155,11 +157,12 @@ export function coldest(
     source = one.place === 'air' ? 'air-model' : 'sleeve';
   }
   if (dry === null) {
-    if (!ground.known) return { c: null, dry: null, wet: null, floor: null, source: 'none' };
+    if (!ground.known)
+      return { c: null, dry: null, wet: null, floor: null, groundC: ground.c, source: 'none' };
     dry = { c: ground.c, sd: ground.sd };
     source = 'ground';
   }
   const floor = floorOf(ground, dry, spread, source === least.source ? least.c : dry.c);
   const low = Math.min(dry.c - K * dry.sd, wet === null ? Number.POSITIVE_INFINITY : wet.c - K * wet.sd);
-  return { c: { value: dry.c, low, high: dry.c + K * dry.sd }, dry, wet, floor, source };
+  return { c: { value: dry.c, low, high: dry.c + K * dry.sd }, dry, wet, floor, groundC: ground.c, source };
 }

@@ -1,9 +1,10 @@
-import type { ResinSetup, Setup } from '../../job/setup.ts';
+import type { PipeSetup, ResinSetup, Setup } from '../../job/setup.ts';
 import type { Bounded, WatchEvent } from '../events.ts';
 import { round } from '../round.ts';
 import type { CureView } from '../view.ts';
-import type { Least, ProbeNow, Watched } from './coldest.ts';
+import type { Coldest, Least, ProbeNow, Watched } from './coldest.ts';
 import { COLD_GROUND_C, coldest, watchOn } from './coldest.ts';
+import { type Outlook, outlook } from './forecast.ts';
 import { coldestPlausible, gapRate, NO_RATE, rateAt } from './rates.ts';
 import type { SheetFit } from './sheet.ts';
 import { ageRate, fitSheet } from './sheet.ts';
@@ -37,8 +38,11 @@ export interface CureState {
   ended: boolean;
   coldestC: Bounded | null;
   source: CureView['source'];
-  /** Progress per minute now: middle and bounds. */
-  rate: Bounded;
+  /** What is believed of the temperature now, and what a forecast needs beside it. */
+  now: Coldest | null;
+  pipe: PipeSetup | null;
+  groundC: number;
+  exotherm: ResinSetup['exotherm'];
   /** Temperature under the sheet's lowest: middle of the coldest, less that limit, K. */
   underLowestK: number | null;
 }
@@ -85,7 +89,10 @@ export function createCure(
     ended: false,
     coldestC: null,
     source: 'none',
-    rate: NO_RATE,
+    now: null,
+    pipe: null,
+    groundC: COLD_GROUND_C,
+    exotherm: 'unknown',
     underLowestK: null,
   };
 }
@@ -122,13 +129,16 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
   const now = coldest(s.watched, ctx.probes, ctx.setup, s.least);
   if (now.source !== s.least.source) s.least = { source: now.source, c: Number.MAX_VALUE };
   if (now.dry !== null && tUs - s.sinceUs >= SETTLE_US) s.least.c = Math.min(s.least.c, now.dry.c);
+  s.now = now;
+  s.groundC = now.groundC;
+  s.pipe = ctx.setup?.pipe ?? null;
+  s.exotherm = ctx.setup?.resin?.exotherm ?? 'unknown';
   s.coldestC = now.c;
   s.source = now.source;
   const { fit } = s;
   if (fit === null) return;
-  s.rate = rateAt(fit, now);
   s.underLowestK = now.c === null ? null : now.c.value - fit.lowestC;
-  const counted = gap ? gapRate(fit, ground) : s.rate;
+  const counted = gap ? gapRate(fit, ground) : rateAt(fit, now);
   s.progress += counted.value * minutes;
   s.low += counted.low * minutes;
   s.high += counted.high * minutes;
@@ -145,26 +155,39 @@ export function cureEnd(s: CureState): void {
   s.ended = true;
 }
 
-/** Nothing is forecast further off, s. */
-const HORIZON_S = 48 * 3600;
+/** A forecast is kept for so long, µs. */
+const OUTLOOK_US = 20e6;
+/** Forecasts beside the states that they were made from: advice for the eye, no part of what is recorded. */
+const kept = new WeakMap<CureState, { readonly atUs: number; readonly outlook: Outlook }>();
 
-/** Seconds until progress reaches 1 at this rate a minute. */
-function secondsTo(progress: number, perMin: number): number {
-  if (progress >= 1) return 0;
-  return perMin > 0 ? Math.min(HORIZON_S, ((1 - progress) / perMin) * 60) : HORIZON_S;
-}
+const NOTHING: Outlook = { metInS: null, exotherm: null };
 
-function metIn(s: CureState): Bounded | null {
-  if (s.metUs !== null || s.ended || s.fit === null || !(s.rate.low > 0)) return null;
-  // 'Met' is said of the lower bound, so that is what the clock counts down to.
-  const value = secondsTo(s.low, s.rate.low);
-  if (value >= HORIZON_S) return null;
-  return { value, low: Math.min(value, secondsTo(s.low, s.rate.value)), high: value };
+function outlookOf(s: CureState): Outlook {
+  const { fit, now } = s;
+  if (s.ended || fit === null || now === null || now.dry === null) return NOTHING;
+  let one = kept.get(s);
+  if (one === undefined || s.lastUs < one.atUs || s.lastUs - one.atUs >= OUTLOOK_US) {
+    const { watched, pipe, groundC, exotherm, progress, low } = s;
+    one = { atUs: s.lastUs, outlook: outlook({ fit, now, watched, pipe, groundC, exotherm, progress, low }) };
+    kept.set(s, one);
+  }
+  const gone = (s.lastUs - one.atUs) / 1e6;
+  const later = (b: Bounded): Bounded => ({
+    value: Math.max(0, b.value - gone),
+    low: Math.max(0, b.low - gone),
+    high: Math.max(0, b.high - gone),
+  });
+  const { metInS, exotherm } = one.outlook;
+  return {
+    metInS: metInS === null || s.metUs !== null ? null : later(metInS),
+    exotherm: exotherm === null ? null : { peakInS: later(exotherm.peakInS), peakC: exotherm.peakC },
+  };
 }
 
 /** firstUs: the first sample, from which results count their seconds. */
 export function cureView(s: CureState, tUs: number, firstUs: number | null): CureView | null {
   if (s.fit === null) return null;
+  const { metInS, exotherm } = outlookOf(s);
   return {
     sinceS: (tUs - s.sinceUs) / 1e6,
     progress: s.progress,
@@ -173,8 +196,8 @@ export function cureView(s: CureState, tUs: number, firstUs: number | null): Cur
     equivalentAgeMin: s.ageMin,
     coldest: s.coldestC,
     source: s.source,
-    metInS: metIn(s),
+    metInS,
     metAtS: s.metUs === null ? null : (s.metUs - (firstUs ?? 0)) / 1e6,
-    exotherm: null,
+    exotherm,
   };
 }
