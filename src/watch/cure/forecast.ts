@@ -36,7 +36,10 @@ export interface OutlookInput {
 export const FORECAST_S = 4 * 3600;
 /** Nothing is said of what is farther off, s. */
 export const HORIZON_S = 48 * 3600;
-const STEP_S = 30;
+/** Steps of half a minute in the first hour, when a quick resin peaks, and of a minute later. */
+const FINE_S = 30;
+const COARSE_S = 60;
+const FINE_UNTIL_S = 3600;
 /** A peak that lifts the resin by less than this is not worth a word, K. */
 const WORTH_K = 1;
 const RUBBER = { m: 0.006, k: 0.2, rhoCp: 2e6 } as const;
@@ -90,18 +93,20 @@ export function course(input: OutlookInput, sketch: Sketch, lengthS = FORECAST_S
   let peakInS = 0;
   let madeJ = 0;
   let lostJ = 0;
-  for (let t = STEP_S; t <= lengthS; t += STEP_S) {
-    for (let j = 0; j < degree.length; j++) {
+  for (let t = 0; t < lengthS; ) {
+    const dt = t < FINE_UNTIL_S ? FINE_S : COARSE_S;
+    t += dt;
+    for (let j = 0; sketch.heatJm3 > 0 && j < degree.length; j++) {
       const i = from + j;
       // A midpoint step, cut off at the end of the reaction.
-      const half = Math.min(1, degree[j]! + 0.5 * STEP_S * sketchRate(fit, sketch, degree[j]!, c[i]!));
-      const next = Math.min(1, degree[j]! + STEP_S * sketchRate(fit, sketch, half, c[i]!));
-      source[i] = ((next - degree[j]!) * sketch.heatJm3) / STEP_S;
+      const half = Math.min(1, degree[j]! + 0.5 * dt * sketchRate(fit, sketch, degree[j]!, c[i]!));
+      const next = Math.min(1, degree[j]! + dt * sketchRate(fit, sketch, half, c[i]!));
+      source[i] = ((next - degree[j]!) * sketch.heatJm3) / dt;
       madeJ += (next - degree[j]!) * sketch.heatJm3 * area[i]!;
       degree[j] = next;
     }
     // The packer's air holds next to no heat and follows the rubber: inside nothing flows.
-    lostJ -= stepRadial(grid, STEP_S, { h: 0, c: 0 }, { c: groundC }, source).outJ;
+    lostJ -= stepRadial(grid, dt, { h: 0, c: 0 }, { c: groundC }, source).outJ;
     let hottest = c[from]!;
     for (let i = from + 1; i <= to; i++) hottest = Math.max(hottest, c[i]!);
     if (hottest > peakC) {
@@ -115,8 +120,8 @@ export function course(input: OutlookInput, sketch: Sketch, lengthS = FORECAST_S
       dry: now.source === 'ground' ? now.dry : moved(now.dry, by, groundC),
       floor: now.source === 'ground' ? now.floor : moved(now.floor, by, groundC),
     }).low;
-    const next = low + (rate * STEP_S) / 60;
-    if (next >= 1) metInS = t - STEP_S + ((1 - low) / rate) * 60;
+    const next = low + (rate * dt) / 60;
+    if (next >= 1) metInS = t - dt + ((1 - low) / rate) * 60;
     low = next;
   }
   if (metInS === Number.POSITIVE_INFINITY && rate > 0) metInS = lengthS + ((1 - low) / rate) * 60;
