@@ -27,16 +27,16 @@ export const HOLD_SETS = [
 export type HoldSet = (typeof HOLD_SETS)[number];
 
 const COUNTS: Readonly<Record<HoldSet, number>> = {
-  cover: 810,
-  topup: 120,
-  start2: 150,
-  later2: 200,
-  fast: 300,
-  exotherm: 300,
-  fed: 120,
-  shut: 90,
-  supplied: 90,
-  lift: 240,
+  cover: 540,
+  topup: 90,
+  start2: 100,
+  later2: 150,
+  fast: 210,
+  exotherm: 210,
+  fed: 60,
+  shut: 45,
+  supplied: 45,
+  lift: 150,
 };
 
 /** Minutes of a segment at which its interval is scored. */

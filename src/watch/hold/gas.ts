@@ -113,8 +113,13 @@ export function blind(exotherm: ResinSetup['exotherm'] | 'none'): GasDoubt {
 const LEAST_SHARE = 0.8;
 
 /** The best witness that the course has, and what it tells. `ground` stands in for the mean where there is none. */
-export function gasCourse(c: Course, groundC: number | null): GasCourse {
+export function gasCourse(
+  c: Course,
+  groundC: number | null,
+  mistrust: { readonly air: boolean; readonly sleeve: boolean },
+): GasCourse {
   for (const witness of ['air', 'sleeve'] as const) {
+    if (mistrust[witness]) continue;
     const values = c[witness];
     const index: number[] = [];
     values.forEach((v, i) => {

@@ -24,6 +24,8 @@ export interface FitContext {
   /** Scatter of one reading and value of one count, bar. */
   readonly sampleSd: number;
   readonly stepBar: number;
+  /** Probes that are not to be believed. */
+  readonly mistrust: { readonly air: boolean; readonly sleeve: boolean };
   readonly past: Past;
 }
 
@@ -84,7 +86,7 @@ interface Prepared {
 }
 
 function prepare(c: Course, ctx: FitContext): Prepared {
-  const gas = gasCourse(c, ctx.groundC);
+  const gas = gasCourse(c, ctx.groundC, ctx.mistrust);
   const doubt = gas.witness === 'air' ? AIR : gas.witness === 'sleeve' ? SLEEVE : blind(ctx.exotherm);
   const { past } = ctx;
   const t = gas.index.map((i) => c.t[i]!);

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Place } from '../../job/setup.ts';
 import { closedVolumeGauge, leakRateMol } from '../../physics/gas.ts';
 import type { TemperatureReading } from '../../sensing/reading.ts';
+import { FLAG } from '../../sensing/reading.ts';
 import { noise, readingOf } from '../testing/script.ts';
 import type { LeakContext } from './leak.ts';
 import { createLeak, leakFigure, leakReading } from './leak.ts';
@@ -34,6 +35,9 @@ interface World {
   /** Time constant of the probe, s; null: no probe. */
   probeTau?: number | null;
   place?: Place;
+  /** Share of the gas's changes that the probe tells: −1 is reversed, 0 shorted. */
+  share?: number;
+  unchecked?: boolean;
   /** Something holds the pressure at 1.5 bar. */
   held?: boolean;
   seed?: number;
@@ -55,7 +59,8 @@ function hold(minutes: number, world: World, ctx: LeakContext = CTX) {
   const heard: string[] = [];
   for (let t = 0; t <= minutes * 60; t += 0.5) {
     const c = gas(t);
-    if (tau !== null) probe += (0.5 / tau) * (c - probe);
+    const told = gas(0) + (world.share ?? 1) * (c - gas(0));
+    if (tau !== null) probe += (0.5 / tau) * (told - probe);
     const lost = Math.exp(-perS * Math.max(0, t - (world.leakFromS ?? 0)));
     const clean = world.held === true ? 1.5 : p0 * (c + 273.15) * lost - ctx.air.bar;
     const raw = clean + (world.sd ?? 0.0015) * random();
@@ -63,7 +68,15 @@ function hold(minutes: number, world: World, ctx: LeakContext = CTX) {
     const temps: TemperatureReading[] =
       tau === null
         ? []
-        : [{ channel: 1, place: world.place ?? 'air', c: probe + 0.05 * random(), uC: 1.5, flags: 0 }];
+        : [
+            {
+              channel: 1,
+              place: world.place ?? 'air',
+              c: probe + 0.05 * random(),
+              uC: 1.5,
+              flags: world.unchecked === true ? FLAG.unchecked : 0,
+            },
+          ];
     leakReading(s, readingOf(t, bar, { temps, stepBar: step > 0 ? step : 0.0001 }), bar, ctx);
     if (t > 0 && t % 60 === 0) {
       figure = leakFigure(s, ctx);
@@ -168,6 +181,22 @@ describe('leak of a closed segment', () => {
   it('a pressure that stands while the gas cools is fed', () => {
     const f = hold(40, { held: true, gas: (t) => 20 - t / 240, probeTau: 15 });
     expect(f.s.gains || f.s.held).toBe(true);
+  });
+
+  it('an unchecked probe that is shorted or reversed makes no leak, and a right one still shows one', () => {
+    for (const share of [0, -1])
+      for (const gas of [
+        (t: number) => 15 - t / 900,
+        (t: number) => 12 + 6 * Math.exp(-t / 900),
+        (t: number) => 12 + 10 * Math.exp(-((t - 1500) ** 2) / (2 * 900 ** 2)),
+      ])
+        expect(hold(60, { gas, probeTau: 20, share, unchecked: true }).heard).toEqual([]);
+    const gas = (t: number) => 12 + 6 * Math.exp(-t / 900);
+    expect(hold(40, { gas, probeTau: 20, unchecked: true, leak: 5 }).verdict).toBe('leaking');
+  });
+
+  it('warmth that nobody saw does not make a packer tight', () => {
+    expect(hold(20, { gas: (t) => 12 + t / 120 }).verdict).toBe('cannot-tell');
   });
 
   it('a sleeve’s probe is a weaker witness than one in the air, and better than none', () => {

@@ -2,6 +2,7 @@ import { studentOf } from '../../estimate/covariance.ts';
 import type { Line, ResinSetup, Setup, Tap } from '../../job/setup.ts';
 import { leakPaM3 } from '../../physics/gas.ts';
 import type { Reading } from '../../sensing/reading.ts';
+import { FLAG } from '../../sensing/reading.ts';
 import type { CannotTellReason, LeakFigure } from '../events.ts';
 import { boundedTo, round } from '../round.ts';
 import type { Course } from './course.ts';
@@ -19,6 +20,10 @@ export interface LeakState {
   openedS: number | null;
   whole: Course;
   recent: Course;
+  /** The probes that were not compared with a thermometer: they may be shorted or reversed. */
+  unchecked: { air: boolean; sleeve: boolean };
+  /** The pressure has followed an unchecked probe as only gas follows its temperature. */
+  proved: boolean;
   /** Mean square of half the difference of neighbouring readings, bar². */
   scatter: number;
   lastRaw: number | null;
@@ -59,7 +64,7 @@ export const NO_LEAK: LeakFigure = {
 
 /** 'Leaking' is said only when the 99.9 % lower bound is over this, mbar/min. */
 export const LEAK_MBAR_MIN = 0.5;
-/** 'Tight' is said when the 95 % upper bound is under this, mbar/min. */
+/** 'Tight' is said when the 95 % upper bound and half the interval are under this, mbar/min, and zero is credible. */
 export const TIGHT_MBAR_MIN = 2;
 /** After the line comes to rest the gas gives its first heat to the wall, quicker than any probe tells, s. */
 const SKIP_S = 60;
@@ -87,12 +92,17 @@ const SD_RATE = 0.015;
 const SLOW_GIVE = 1.02;
 /** Shut-in gas follows its temperature with a factor of one; surely under this it does not. */
 const FOLLOWS = 0.5;
+/** An unchecked probe is proved when the factor is surely within this of what packers have. */
+const PROOF = 0.5;
+const Z_PROOF = 3.29;
 
 export function createLeak(): LeakState {
   return {
     openedS: null,
     whole: createCourse(WHOLE_BLOCK_S, false),
     recent: createCourse(RECENT_BLOCK_S, true),
+    unchecked: { air: false, sleeve: false },
+    proved: false,
     scatter: 0,
     lastRaw: null,
     lastBar: 0,
@@ -116,9 +126,10 @@ export function leakReading(s: LeakState, reading: Reading, bar: number, ctx: Le
   let air: number | null = null;
   let sleeve: number | null = null;
   for (const temp of reading.temps) {
-    if (temp.c === null) continue;
+    if (temp.c === null || (temp.place !== 'air' && temp.place !== 'sleeve')) continue;
+    s.unchecked[temp.place] = (temp.flags & FLAG.unchecked) !== 0;
     if (temp.place === 'air') air = temp.c + 273.15;
-    else if (temp.place === 'sleeve') sleeve = temp.c + 273.15;
+    else sleeve = temp.c + 273.15;
   }
   const y = Math.log(abs);
   courseAdd(s.whole, reading.tS, y, air, sleeve);
@@ -147,6 +158,8 @@ function cannot(reason: CannotTellReason): LeakFigure {
   return { ...NO_LEAK, reason };
 }
 
+const TRUST = { air: false, sleeve: false } as const;
+
 interface Rate {
   readonly fit: LeakFit;
   /** mbar/min at the present pressure. */
@@ -162,6 +175,7 @@ function fitContext(s: LeakState, ctx: LeakContext, past: Past): FitContext {
     exotherm: ctx.exotherm,
     sampleSd: Math.sqrt(s.scatter),
     stepBar: s.stepBar,
+    mistrust: TRUST,
     past,
   };
 }
@@ -210,7 +224,10 @@ export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
   if (s.called) return { verdict: 'leaking', ...figure, reason: null };
   // On a line that is not known a regulator may be making up for a leak: falling can be seen, tight cannot.
   if (ctx.line === 'unknown') return { verdict: 'cannot-tell', ...figure, reason: 'line' };
-  if (rate + half < TIGHT_MBAR_MIN) return { verdict: 'tight', ...figure, reason: null };
+  const high = rate + half;
+  // Gas that seems to come in is warmth that nobody saw: an upper bound made of that is no tightness.
+  if (high < 0) return { verdict: 'cannot-tell', ...figure, reason: 'temperature-trend' };
+  if (high < TIGHT_MBAR_MIN && half < TIGHT_MBAR_MIN) return { verdict: 'tight', ...figure, reason: null };
   return { verdict: 'cannot-tell', ...figure, reason: why(fit) };
 }
 
@@ -218,6 +235,14 @@ const notSeen = (): LeakFigure => ({ ...NO_LEAK, verdict: 'cannot-be-seen', reas
 
 function isHeld({ follows, witness }: LeakFit): boolean {
   return follows !== null && witness === 'air' && follows.value + Z_CALL * follows.sd < FOLLOWS;
+}
+
+/**
+ * A probe that nobody compared with a thermometer may be shorted, reversed or of another wire. It is no witness until the
+ * pressure itself has followed it, as shut-in gas follows its temperature.
+ */
+function proves({ follows }: LeakFit): boolean {
+  return follows !== null && Math.abs(follows.value - 0.95) + Z_PROOF * follows.sd < PROOF;
 }
 
 /** What most of the doubt comes from. */
@@ -228,8 +253,15 @@ function why(fit: LeakFit): CannotTellReason {
 
 /** The rate of the whole segment; since a turn, that of what came after it, known from both sides or from itself. */
 function rateNow(s: LeakState, ctx: LeakContext, past: Past): Rate | null {
-  const known = fitContext(s, ctx, past);
-  const found = leakFit(s.whole, known);
+  let known = fitContext(s, ctx, past);
+  let found = leakFit(s.whole, known);
+  if (found !== null && found.witness !== 'none' && s.unchecked[found.witness]) {
+    s.proved = s.proved ? !isHeld(found) : proves(found);
+    if (!s.proved) {
+      known = { ...known, mistrust: s.unchecked };
+      found = leakFit(s.whole, known);
+    }
+  }
   const whole = found === null || found.spanS < LEAST_S ? null : found;
   // What does not follow the gas turns with the gas and not with a leak.
   if (s.turn === null && whole !== null && !isHeld(whole) && s.recent.t.length >= RECENT_LEAST) {
