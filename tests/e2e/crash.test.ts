@@ -59,7 +59,9 @@ it(`killed ${KILLS} times in mid-hold: at most 1 s of trace lost, the run offere
     await page.waitForFunction(async () => (await navigator.serial.getPorts()).length === 1);
     await page.getByTestId('connect-device').click();
     await page.locator('[data-testid^="resume-"]').first().click();
-    await expect.poll(() => page.getByTestId('pressure').getAttribute('data-trust'), { timeout: 10_000 }).toBe('good');
+    await expect
+      .poll(() => page.getByTestId('pressure').getAttribute('data-trust'), { timeout: 10_000 })
+      .toBe('good');
     await page.getByTestId('end-run').waitFor();
   }
   expect(Math.max(...lostS), `seconds lost: ${lostS.map((s) => s.toFixed(2)).join(' ')}`).toBeLessThanOrEqual(

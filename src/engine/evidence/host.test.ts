@@ -56,7 +56,7 @@ describe('a run is sealed', () => {
     const { file } = await office.ask({ q: 'job-file', ref: { kind: 'run', runId } });
     const bytes = await bytesOf(file);
     const text = new TextDecoder('latin1').decode(bytes);
-    const at = text.indexOf('pages.bin') + 40_000;
+    const at = text.indexOf('Sbarpage') + 40_000;
     bytes[at] = bytes[at]! ^ 1;
     const view = await office.ask({ q: 'verify', file: new Blob([bytes]), name: 'x.zip' });
     expect(view.verdict).toBe('changed');

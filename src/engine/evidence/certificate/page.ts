@@ -8,7 +8,7 @@ import { groupFingerprint } from '../../../record/signing.ts';
 import { CERTIFICATE as C } from '../../../words/certificate.ts';
 import { escapeXml as esc } from '../escape.ts';
 import { numbersOf } from '../numbers.ts';
-import type { Values } from '../open.ts';
+import { deriveValues, type Values } from '../open.ts';
 import { bundleIn } from '../papers.ts';
 import { PAPER, recordPicture } from '../pictures.ts';
 import { exceptionsOf, type Seen } from './exceptions.ts';
@@ -17,10 +17,15 @@ import { STYLE } from './style.ts';
 
 export const CERTIFICATE_FILE = 'certificate.html';
 
-/** Letters that fit the second page; what is left out is counted, and stands in the record. */
-const MOST_LETTERS = 3600;
-/** What a line costs besides its letters. */
+/**
+ * Letters of exceptions that fit the second page beside names of the usual length; what is left out is counted, and
+ * stands in the record.
+ */
+const MOST_LETTERS = 3000;
+const LEAST_LETTERS = 900;
+/** What a line costs besides its letters, and a row's usual length. */
 const LINE_LETTERS = 30;
+const ROW_LETTERS = 60;
 const MOST_TEXT = 300;
 
 const cut = (text: string): string => {
@@ -28,9 +33,10 @@ const cut = (text: string): string => {
   return points.length <= MOST_TEXT ? text : `${points.slice(0, MOST_TEXT).join('')} …`;
 };
 
-/** The weightiest come first, so that it is the lightest that give way. */
-function fitting(exceptions: readonly string[]): readonly string[] {
-  let left = MOST_LETTERS;
+/** The weightiest come first, so that it is the lightest that give way; long names above leave room for fewer. */
+function fitting(exceptions: readonly string[], rows: readonly Row[], sensors: number): readonly string[] {
+  const over = rows.reduce((t, r) => t + Math.max(0, Math.min(r.text.length, MOST_TEXT) - ROW_LETTERS), 0);
+  let left = Math.max(LEAST_LETTERS, MOST_LETTERS - 3 * over - Math.max(0, sensors - 4) * ROW_LETTERS);
   const end = exceptions.findIndex((e) => {
     left -= Math.min(e.length, MOST_TEXT) + LINE_LETTERS;
     return left < 0;
@@ -38,9 +44,16 @@ function fitting(exceptions: readonly string[]): readonly string[] {
   return end < 0 ? exceptions : exceptions.slice(0, end);
 }
 
+/** Serial and batch numbers keep together: broken at a hyphen, a print gives them back without it. */
+const lettered = (text: string): string =>
+  cut(text)
+    .split(/(\s+)/)
+    .map((w) => (w.includes('-') && w.length <= 24 ? `<span class="whole">${esc(w)}</span>` : esc(w)))
+    .join('');
+
 const table = (rows: readonly Row[]): string =>
   `<table><tbody>${rows
-    .map((r) => `<tr><th scope="row">${esc(r.name)}</th><td>${esc(cut(r.text))}</td></tr>`)
+    .map((r) => `<tr><th scope="row">${esc(r.name)}</th><td>${lettered(r.text)}</td></tr>`)
     .join('')}</tbody></table>`;
 
 /** The code as one path of unit squares, on its own white ground. */
@@ -83,30 +96,31 @@ export function certificatePage(
     ink: PAPER,
   });
   const exceptions = exceptionsOf(seen);
-  const shown = fitting(exceptions);
-  const rest = exceptions.length - shown.length;
   const title = bundle?.job.title ?? manifest.runId;
   const sensors = sensorRows(seen);
+  const [repair, how, held] = [repairRows(seen), howRows(seen), heldRows(seen, numbers)];
+  const shown = fitting(exceptions, [...repair, ...how, ...held], sensors.length);
+  const rest = exceptions.length - shown.length;
   const sign = (who: string): string =>
     `<div class="sign"><p class="rule"></p><p><strong>${esc(who)}</strong><br>${esc(C.signLine)}</p></div>`;
   const body = `<main class="certificate">
 <header><h1>${esc(C.title)}</h1><p class="name">${esc(cut(title))}</p><p class="small">${esc(C.lead)}</p></header>
 <div class="two">
-<section aria-labelledby="c-repair"><h2 id="c-repair">${esc(C.repair)}</h2>${table(repairRows(seen))}</section>
-<section aria-labelledby="c-how"><h2 id="c-how">${esc(C.how)}</h2>${table(howRows(seen))}</section>
+<section aria-labelledby="c-repair"><h2 id="c-repair">${esc(C.repair)}</h2>${table(repair)}</section>
+<section aria-labelledby="c-how"><h2 id="c-how">${esc(C.how)}</h2>${table(how)}</section>
 </div>
-<section aria-labelledby="c-held"><h2 id="c-held">${esc(C.held)}</h2>${table(heldRows(seen, numbers))}</section>
+<section aria-labelledby="c-held"><h2 id="c-held">${esc(C.held)}</h2>${table(held)}</section>
 <section aria-labelledby="c-trace"><h2 id="c-trace">${esc(C.trace)}</h2><figure>${trace}<figcaption class="small">${esc(C.traceNote)}</figcaption></figure></section>
 <section aria-labelledby="c-sensors"><h2 id="c-sensors">${esc(C.sensors)}</h2><table class="grid"><thead><tr><th scope="col">${esc(C.sensor)}</th><th scope="col">${esc(C.place)}</th><th scope="col">${esc(C.calibration)}</th></tr></thead><tbody>${sensors
     .map(
       (s) =>
-        `<tr><td>${esc(cut(s.sensor))}</td><td>${esc(s.place)}</td><td>${esc(cut(s.calibration))}</td></tr>`,
+        `<tr><td>${lettered(s.sensor)}</td><td>${esc(s.place)}</td><td>${lettered(s.calibration)}</td></tr>`,
     )
     .join('')}</tbody></table><p class="small">${esc(C.asTyped)}</p></section>
 <section class="exceptions" aria-labelledby="c-exceptions"><h2 id="c-exceptions">${esc(C.exceptions)}</h2>${
     shown.length === 0
       ? `<p>${esc(C.noExceptions)}</p>`
-      : `<ul>${shown.map((e) => `<li>${esc(cut(e))}</li>`).join('')}${rest > 0 ? `<li>${esc(C.moreExceptions(rest))}</li>` : ''}</ul>`
+      : `<ul>${shown.map((e) => `<li>${lettered(e)}</li>`).join('')}${rest > 0 ? `<li>${esc(C.moreExceptions(rest))}</li>` : ''}</ul>`
   }</section>
 <section class="keep" aria-labelledby="c-not"><h2 id="c-not">${esc(C.doesNot)}</h2><p>${esc(C.doesNotText)}</p></section>
 <section class="check keep" aria-labelledby="c-check"><div><h2 id="c-check">${esc(C.check)}</h2><p>${esc(C.checkText)}</p><p class="mono">${esc(groupFingerprint(manifestSha256))}</p><p>${esc(C.key)} (${esc(C.keyFrom)}):</p><p class="mono">${esc(groupFingerprint(manifest.signer.fingerprint))}</p><p class="small">Run ${esc(manifest.runId)}; recorded by ${esc(manifest.software)}, engine ${esc(String(manifest.engine))}; sealed ${esc(utcText(manifest.sealedUtcMs))} by ${esc(manifest.sealedBy)}.</p></div>${qrSvg(qrText(manifestSha256), C.qrLabel)}</section>
@@ -127,3 +141,9 @@ export const certificateExtra =
     const html = certificatePage(record, values);
     return [{ name: CERTIFICATE_FILE, bytes: new TextEncoder().encode(html) }];
   };
+
+/** The same, for whoever has not taken values down: the record is judged for them. */
+export const certificateFiles: ExtraFiles = async (record) => {
+  const values = await deriveValues(record.pages, record.manifest.pages.samples);
+  return certificateExtra(values, () => undefined)(record);
+};

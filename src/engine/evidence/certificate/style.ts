@@ -19,6 +19,7 @@ body:has(> .certificate) { margin: 0; background: #fff; }
 .certificate figure svg { display: block; width: 100%; height: auto; }
 .certificate ul { margin: 0; padding-left: 4mm; list-style: disc; columns: 2; column-gap: 7mm; }
 .certificate li { break-inside: avoid; margin-bottom: .5mm; overflow-wrap: anywhere; }
+.certificate .whole { white-space: nowrap; }
 .certificate .keep, .certificate tr { break-inside: avoid; }
 .certificate .check { display: grid; grid-template-columns: 1fr 30mm; gap: 5mm; align-items: end; }
 .certificate .qr { width: 30mm; height: 30mm; display: block; }

@@ -54,7 +54,13 @@ export function createOffice() {
 
   /** A run on the simulated site, recorded as if it were a real line: only so it can be sealed here. */
   async function record(
-    options: { readonly practice?: boolean; readonly holdS?: number; readonly end?: boolean } = {},
+    options: {
+      readonly practice?: boolean;
+      readonly holdS?: number;
+      readonly end?: boolean;
+      /** What goes on in the middle of the hold. */
+      readonly during?: (bench: ReturnType<typeof createHostBench>) => Promise<void>;
+    } = {},
   ): Promise<string> {
     const practice = options.practice ?? false;
     await bench.connectRig('practice', 11);
@@ -93,6 +99,7 @@ export function createOffice() {
     await bench.ask({ q: 'rig-hand', hand: { hand: 'valve', open: 0 } });
     await bench.run(2000);
     await command({ q: 'command', command: { c: 'stage', to: 'hold' } });
+    await options.during?.(bench);
     await bench.run((options.holdS ?? 60) * 1000);
     await command({ q: 'command', command: { c: 'note', text: '<b>hose & "clamp"</b>' } });
     await command({ q: 'command', command: { c: 'witness', hard: true, atPipeTemperature: true } });

@@ -1,0 +1,169 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterEach, beforeAll, expect, it, type TestContext } from 'vitest';
+import { createOffice } from '../../src/engine/evidence/testing/office.ts';
+import { notRun } from '../unit/not-run.ts';
+import { faults, open, profile, serve } from './app.ts';
+
+// A record from elsewhere, in a browser without Web Serial: checked, kept, and its certificate printed for real.
+
+const hasPoppler = spawnSync('pdftotext', ['-v'], { stdio: 'ignore' }).status === 0;
+const work = mkdtempSync(path.join(tmpdir(), 'steadybar-print-'));
+const closers: (() => Promise<void> | void)[] = [];
+afterEach(async () => {
+  for (const close of closers.splice(0).reverse()) await close();
+});
+
+interface JobFile {
+  readonly name: string;
+  readonly buffer: Buffer;
+  readonly mimeType: string;
+}
+let plain: JobFile;
+let crowded: JobFile;
+
+async function jobFile(crowd: boolean): Promise<JobFile> {
+  const office = createOffice();
+  const long = 'A long text that somebody typed on a wet tablet. '.repeat(6);
+  await office.keepJob(crowd ? { site: long.slice(0, 200), client: long.slice(0, 200), checks: [] } : {});
+  const runId = await office.record({
+    holdS: 300,
+    during: async (bench) => {
+      for (let i = 0; crowd && i < 60; i++)
+        await bench.ask({
+          q: 'command',
+          command: { c: 'override', what: `w-${i}`, reason: long.slice(0, 290) },
+        });
+    },
+  });
+  await office.ask({ q: 'seal', runId });
+  const { name, file } = await office.ask({ q: 'job-file', ref: { kind: 'run', runId } });
+  return { name, buffer: Buffer.from(await file.arrayBuffer()), mimeType: 'application/zip' };
+}
+
+beforeAll(async () => {
+  plain = await jobFile(false);
+  crowded = await jobFile(true);
+  return () => rmSync(work, { recursive: true, force: true });
+});
+
+function needPoppler(context: TestContext): void {
+  if (!hasPoppler) notRun(context, 'poppler (pdftotext) is not installed');
+}
+
+/** The app in a browser that has no Web Serial at all. */
+async function office() {
+  const server = await serve();
+  closers.push(() => server.close());
+  const { dir, dispose } = profile(server.origin);
+  closers.push(dispose);
+  const context = await open(dir);
+  closers.push(() => context.close());
+  await context.addInitScript(() => {
+    delete (Navigator.prototype as unknown as { serial?: unknown }).serial;
+  });
+  const page = await context.newPage();
+  const seen = faults(page);
+  await page.goto(`${server.origin}/#/verify`);
+  return { page, seen, origin: server.origin };
+}
+
+async function check(page: Awaited<ReturnType<typeof office>>['page'], file: JobFile) {
+  await page.getByTestId('verify-file').setInputFiles(file);
+  await page.getByTestId('verdict').waitFor();
+  return page.getByTestId('verdict').getAttribute('data-verdict');
+}
+
+function printed(pdf: Buffer, name: string): { pages: number; text: string } {
+  const file = path.join(work, name);
+  writeFileSync(file, pdf);
+  const text = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8' });
+  return { pages: text.split('\f').length - 1, text: text.replace(/\s+/g, ' ') };
+}
+
+it('unknown signer, named, valid, kept; the certificate prints on one or two pages of A4, its text whole', async (context) => {
+  needPoppler(context);
+  const { page, seen, origin } = await office();
+  expect(await page.evaluate(() => 'serial' in navigator)).toBe(false);
+  expect(await check(page, plain)).toBe('unknown-signer');
+  await page.getByTestId('signer-name').fill('Crew 4');
+  await page.getByTestId('know-signer').click();
+  await page.locator('[data-testid=verdict][data-verdict=valid]').waitFor();
+  await page.getByTestId('keep').click();
+  await page.getByTestId('kept').waitFor();
+
+  // After a reload it is in the archive, found by a word of its place, and can be looked into.
+  await page.goto(`${origin}/#/archive`);
+  await page.reload();
+  await page.getByTestId('archive-search').fill('PRACTICE yard');
+  await page.locator('[data-testid^="record-"]').click();
+  await page.locator('[data-testid=record-verdict][data-verdict=valid]').waitFor();
+  await page.getByTestId('review-by').fill('E.F.');
+  await page.getByTestId('reject').click(); // without a reason: refused
+  expect(await page.getByTestId('review-status').textContent()).toBe('Not reviewed');
+  await page.getByTestId('review-reason').fill('Probe was not compared');
+  await page.getByTestId('reject').click();
+  await expect
+    .poll(() => page.getByTestId('review-status').textContent())
+    .toMatch(/^Rejected, .*E\.F\.: Probe/);
+  await page.getByTestId('judge-again').click();
+  await page.getByTestId('judged').waitFor();
+  expect(await page.getByTestId('judged').textContent()).toMatch(/All \d+ events are the same/);
+
+  await page.getByTestId('certificate').click();
+  await page.locator('.certificate h1').waitFor();
+  const { pages, text } = printed(
+    await page.pdf({ preferCSSPageSize: true, printBackground: true }),
+    'a.pdf',
+  );
+  expect(pages).toBeGreaterThanOrEqual(1);
+  expect(pages).toBeLessThanOrEqual(2);
+  // Everything that the page says is in the print, and nothing of the app around it.
+  const onScreen = await page.locator('.certificate').evaluate((el) => {
+    const copy = el.cloneNode(true) as Element;
+    for (const svg of copy.querySelectorAll('svg')) svg.remove();
+    return [...copy.querySelectorAll('h1, h2, th, td, li, p')].map((e) => (e.textContent ?? '').trim());
+  });
+  const bare = (s: string) => s.replace(/[\s\u00ad]+/g, '');
+  const print = bare(execFileSync('pdftotext', [path.join(work, 'a.pdf'), '-'], { encoding: 'utf8' }));
+  expect(onScreen.length).toBeGreaterThan(60);
+  // A cell may be broken over lines with its neighbour between: its words are looked for one by one.
+  const lost = onScreen.flatMap((s) => s.split(/\s+/)).filter((w) => w !== '' && !print.includes(bare(w)));
+  expect(lost).toEqual([]);
+  expect(text).toContain('What this page does not prove');
+  expect(text).not.toMatch(/Print or save|Settings/);
+  expect(text).not.toMatch(/\b(cured|safe|guaranteed)\b/i);
+  expect(seen).toEqual([]);
+});
+
+it('with sixty overrides and long names it is still two pages, and says how much is left out', async (context) => {
+  needPoppler(context);
+  const { page } = await office();
+  expect(await check(page, crowded)).toBe('unknown-signer');
+  await page.getByTestId('open-record').click();
+  await page.getByTestId('certificate').click();
+  await page.locator('.certificate h1').waitFor();
+  const { pages, text } = printed(
+    await page.pdf({ preferCSSPageSize: true, printBackground: true }),
+    'b.pdf',
+  );
+  expect(pages).toBe(2);
+  expect(text).toMatch(/and \d+ more in the record/);
+  expect(text).toContain('Seen by the client');
+});
+
+it('a changed byte is told with its page and time; garbage is refused', async () => {
+  const { page } = await office();
+  const bad = Buffer.from(plain.buffer);
+  const at = bad.indexOf('Sbarpage') + 50_000;
+  bad[at] = bad[at]! ^ 4;
+  expect(await check(page, { ...plain, buffer: bad })).toBe('changed');
+  expect(await page.getByTestId('findings').textContent()).toMatch(
+    /page \d+ changed; run time from \d+:\d\d, to \d+:\d\d/,
+  );
+  expect(await page.getByTestId('keep').count()).toBe(0);
+  expect(await check(page, { ...plain, buffer: plain.buffer.subarray(0, 70_000) })).toBe('incomplete');
+  expect(await check(page, { ...plain, buffer: Buffer.from('<html>no record</html>') })).toBe('refused');
+});
