@@ -179,14 +179,14 @@ describe('leak of a closed segment', () => {
   });
 
   it('a pressure that stands while the gas cools is fed', () => {
-    const f = hold(40, { held: true, gas: (t) => 20 - t / 240, probeTau: 15 });
+    const f = hold(40, { held: true, gas: (t) => 20 - Math.min(t, 3600) / 240, probeTau: 15 });
     expect(f.s.gains || f.s.held).toBe(true);
   });
 
   it('an unchecked probe that is shorted or reversed makes no leak, and a right one still shows one', () => {
     for (const share of [0, -1])
       for (const gas of [
-        (t: number) => 15 - t / 900,
+        (t: number) => 15 - Math.min(t, 3600) / 900,
         (t: number) => 12 + 6 * Math.exp(-t / 900),
         (t: number) => 12 + 10 * Math.exp(-((t - 1500) ** 2) / (2 * 900 ** 2)),
       ])
@@ -196,7 +196,7 @@ describe('leak of a closed segment', () => {
   });
 
   it('warmth that nobody saw does not make a packer tight', () => {
-    expect(hold(20, { gas: (t) => 12 + t / 120 }).verdict).toBe('cannot-tell');
+    expect(hold(20, { gas: (t) => 12 + Math.min(t, 3600) / 120 }).verdict).toBe('cannot-tell');
   });
 
   it('a sleeve’s probe is a weaker witness than one in the air, and better than none', () => {
