@@ -3,7 +3,7 @@ import type { CureTimePoint, Setup } from '../../src/job/setup.ts';
 import { createRandom } from '../../src/rig/random.ts';
 import { createSleeve, type SleeveTruth } from '../../src/rig/sleeve.ts';
 import type { ProbeNow } from '../../src/watch/cure/coldest.ts';
-import { type CureState, createCure, cureTick } from '../../src/watch/cure/cure.ts';
+import { type CureState, createCure, cureTick, cureView } from '../../src/watch/cure/cure.ts';
 import type { ProbePlace, SleeveScenario } from './sleeves-scenario.ts';
 
 export const METHODS = ['program', 'line20', 'probe', 'ground', 'midway'] as const;
@@ -26,6 +26,13 @@ export interface SleeveResult {
   /** Program's progress, middle and lower bound, when the criterion was truly reached. */
   readonly progress: number | null;
   readonly low: number | null;
+  /** What the clock said once, when the lower bound was at a quarter; s from seating. */
+  readonly clock: {
+    readonly atS: number;
+    readonly valueS: number;
+    readonly lowS: number;
+    readonly highS: number;
+  } | null;
 }
 
 /** What happens at a step, for figures. */
@@ -38,6 +45,8 @@ export interface SleeveStep {
 
 /** The watch is given a reading each so many seconds: the longest way that is no gap to it. */
 const STEP_S = 5;
+/** The clock is asked when the lower bound is there. */
+const ASK_AT = 0.25;
 /** Noise of a reading, 1 s, K. */
 const NOISE_K = 0.1;
 const LONGEST_S = 60 * 3600;
@@ -97,6 +106,7 @@ export function judgeSleeve(s: SleeveScenario, onStep?: (step: SleeveStep) => vo
   let trueS = Number.NaN;
   let progress = Number.NaN;
   let low = Number.NaN;
+  let clock: SleeveResult['clock'] = null;
   const noise = createRandom(s.seed * 8 + 7).fork(`noise ${s.probe}`);
   const end = () => Number.isFinite(metUs) && baseline.done && Number.isFinite(trueS);
   for (
@@ -120,6 +130,10 @@ export function judgeSleeve(s: SleeveScenario, onStep?: (step: SleeveStep) => vo
       cureTick(cure, t * 1e6, { setup, probes }, (e) => {
         if (e.e === 'cure-met') metUs = e.tUs;
       });
+    if (clock === null && cure.low >= ASK_AT && cure.metUs === null) {
+      const inS = cureView(cure, t * 1e6, 0)?.metInS;
+      if (inS) clock = { atS: t, valueS: t + inS.value, lowS: t + inS.low, highS: t + inS.high };
+    }
     baseline.step(t, s.probe === 'ground' ? s.ground.c : c);
     onStep?.({ tS: t, truth, probeC: c, cure });
     if (end()) break;
@@ -143,6 +157,7 @@ export function judgeSleeve(s: SleeveScenario, onStep?: (step: SleeveStep) => vo
     },
     progress: or(progress),
     low: or(low),
+    clock,
   };
 }
 

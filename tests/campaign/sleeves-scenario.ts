@@ -185,7 +185,11 @@ function drawResin(r: Random, coldestC: number): Resin {
     k2Ref: f,
     inductionS: 60 * minutes * induction,
   };
-  return { kinetics, criterion, resin: drawSheet(r, kinetics, criterion, lowestC) };
+  const resin = drawSheet(r, kinetics, criterion, lowestC);
+  // The job sheet names the exotherm's class in two of three.
+  const { heatJkg } = kinetics;
+  const exotherm = heatJkg < 120e3 ? 'low' : heatJkg < 190e3 ? 'medium' : 'high';
+  return { kinetics, criterion, resin: r.chance(0.67) ? { ...resin, exotherm } : resin };
 }
 
 function drawSheet(r: Random, kinetics: Kinetics, criterion: number, lowestC: number): ResinSetup {

@@ -42,6 +42,8 @@ const COARSE_S = 60;
 const FINE_UNTIL_S = 3600;
 /** A peak that lifts the resin by less than this is not worth a word, K. */
 const WORTH_K = 1;
+/** Widening of the clock's range beyond the sketches' courses, share of the time to go (docs/validation.md). */
+const SPARE = 0.1;
 const RUBBER = { m: 0.006, k: 0.2, rhoCp: 2e6 } as const;
 const CELLS = [2, 4, 4, 5, 5] as const;
 
@@ -158,6 +160,8 @@ export function outlook(input: OutlookInput): Outlook {
   const rate = rateAt(input.fit, input.now).low;
   const stays = rate > 0 ? ((1 - input.low) / rate) * 60 : Number.POSITIVE_INFINITY;
   const met = bounded(likely.metInS, [stays, ...courses.map((one) => one.metInS)]);
+  // Ground alone neither warms nor cools; what a probe will read the sketches do not wholly span.
+  const spare = input.now.source === 'ground' ? 0 : SPARE;
   const warm = courses.slice(0, 3);
   const hottest = warm.map((one) => one.peakC);
   const nowC = courses[3]!.peakC;
@@ -166,7 +170,11 @@ export function outlook(input: OutlookInput): Outlook {
     metInS:
       input.low >= 1 || !(met.value < HORIZON_S)
         ? null
-        : { value: met.value, low: met.low, high: Math.min(HORIZON_S, met.high) },
+        : {
+            value: met.value,
+            low: met.low * (1 - spare),
+            high: Math.min(HORIZON_S, met.high * (1 + spare)),
+          },
     exotherm: rises
       ? {
           peakInS: bounded(
