@@ -73,8 +73,8 @@ const WHOLE_BLOCK_S = 10;
 const RECENT_BLOCK_S = 15;
 const Z95 = 1.96;
 /**
- * 99.9 % over all looks of a hold: looks a minute apart share most of their data, so that a day of them is worth about
- * forty independent ones (counted on simulated noise); 0.001 / 40 on one side.
+ * 99.9 % over all looks of a hold. Looks a minute apart share most of their data; those of a hold are taken as forty
+ * independent ones: 0.001 / 40 on one side (Bonferroni). What comes of it is counted in docs/validation.md.
  */
 const Z_CALL = 4.06;
 /** The same for turns, which are sought at several times in the last minutes. */
