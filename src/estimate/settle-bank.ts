@@ -26,23 +26,51 @@ export interface BankResult {
 
 /** Longest stretch that the bank takes, in blocks. */
 export const BANK_MOST = 64;
-/** Above this u the line has lost its slope: there the residual is taken in pressure, not in y. */
-const STEEP_U = 0.96;
+/** Above this y (u = 0.96) the line has lost its slope: there the residual is taken in pressure. */
+const STEEP_Y = 1.287;
 /** Rounds of the parabola that look for the best between the candidates. */
 const REFINE_ROUNDS = 5;
 const HALF_PI = Math.PI / 2;
 
 // Scratch of one evaluation; nothing is kept in it between calls.
+const MOST_TAUS = 3;
 const y = new Float64Array(BANK_MOST);
 const w = new Float64Array(BANK_MOST);
+const pOf = new Float64Array(BANK_MOST);
+const perVariance = new Float64Array(BANK_MOST);
+/** Time, and the part that heat adds to it, about their middles: sums over them lose no digits. */
 const x = new Float64Array(BANK_MOST);
 const warp = [new Float64Array(BANK_MOST), new Float64Array(BANK_MOST), new Float64Array(BANK_MOST)];
+let xMid = 0;
+const warpMid = new Float64Array(MOST_TAUS);
+const se = new Float64Array(MOST_TAUS);
+const sxe = new Float64Array(MOST_TAUS);
+const see = new Float64Array(MOST_TAUS);
+const sey = new Float64Array(MOST_TAUS);
+
+/** Fills the scratch with what all candidates share. */
+function prepare(blocks: BlockMeans, n: number, taus: readonly number[]): void {
+  const t0 = blocks.t[0]!;
+  xMid = (blocks.t[n - 1]! - t0) / 2;
+  for (let i = 0; i < n; i++) {
+    x[i] = blocks.t[i]! - t0 - xMid;
+    pOf[i] = blocks.p[i]!;
+    perVariance[i] = 1 / blocks.variance[i]!;
+  }
+  for (let k = 0; k < taus.length; k++) {
+    const e = warp[k]!;
+    const tau = taus[k]!;
+    warpMid[k] = tau * (1 - Math.exp(-xMid / tau));
+    for (let i = 0; i < n; i++) e[i] = tau * (1 - Math.exp(-(x[i]! + xMid) / tau)) - warpMid[k]!;
+  }
+}
 
 /**
- * Best line of one candidate over the given fading times. @param n blocks; x and warp are filled.
+ * Best line of one candidate over the fading times; `prepare` has run. One pass makes the sums for every fading time;
+ * chi-square follows from them, but for blocks so near the end that y has no slope left.
  */
 function fitOne(
-  blocks: BlockMeans,
+  t0: number,
   n: number,
   p1: number,
   b: number,
@@ -50,65 +78,78 @@ function fitOne(
   soft = 0,
   most = MOST_HEAT,
 ): CandidateFit {
-  const { p, variance, t } = blocks;
   const scale = p1 * (1 - b);
+  const perScale = 1 / scale;
+  const m = taus.length;
   let s0 = 0;
   let sx = 0;
+  let sxx = 0;
   let sy = 0;
-  for (let i = 0; i < n; i++) {
-    const u = (p[i]! / p1 - b) / (1 - b);
-    if (u >= STEEP_U) {
-      // Past the steep part a block pulls weakly, and not at all once it is at p1.
-      y[i] = u >= 1 ? HALF_PI : Math.asin(u);
-      w[i] = u >= 0.9995 ? 0 : ((1 - u * u) * scale * scale) / variance[i]!;
-    } else if (u > 0) {
-      y[i] = Math.asin(u);
-      w[i] = ((1 - u * u) * scale * scale) / variance[i]!;
-    } else {
-      y[i] = u;
-      w[i] = (scale * scale) / variance[i]!;
-    }
-    // A vessel that gives way by a share `soft` of its volume a bar fills as (1 + soft·(2p − 1)) times as large.
-    if (soft > 0) {
-      const v = y[i]!;
-      const integral = v > 0 ? -Math.cos(v) : 0.5 * v * v - 1;
-      y[i] = v + soft * (2 * p1 * (b * v + (1 - b) * integral) - v);
-      w[i] = w[i]! / (1 + soft * (2 * p[i]! - 1)) ** 2;
-    }
-    s0 += w[i]!;
-    sx += w[i]! * x[i]!;
-    sy += w[i]! * y[i]!;
+  let sxy = 0;
+  let syy = 0;
+  for (let k = 0; k < m; k++) {
+    se[k] = 0;
+    sxe[k] = 0;
+    see[k] = 0;
+    sey[k] = 0;
   }
-  const t0 = t[0]!;
-  let out: CandidateFit = { p1, b, y0: HALF_PI, rate: 0, t0, h: 0, tauS: 1, chi2: Number.POSITIVE_INFINITY };
+  let steepFrom = n;
+  let yMid = 0;
+  for (let i = 0; i < n; i++) {
+    const u = (pOf[i]! - p1 * b) * perScale;
+    let v: number;
+    let weight: number;
+    if (u > 0) {
+      v = u >= 1 ? HALF_PI : Math.asin(u);
+      // Past the steep part a block pulls weakly, and not at all once it is at p1.
+      weight = u >= 0.9995 ? 0 : (1 - u * u) * scale * scale * perVariance[i]!;
+    } else {
+      v = u;
+      weight = scale * scale * perVariance[i]!;
+    }
+    if (soft > 0) {
+      // A vessel that gives way by a share `soft` of its volume a bar fills as (1 + soft·(2p − 1)) times as large.
+      const integral = v > 0 ? -Math.cos(v) : 0.5 * v * v - 1;
+      v += soft * (2 * p1 * (b * v + (1 - b) * integral) - v);
+      weight /= (1 + soft * (2 * pOf[i]! - 1)) ** 2;
+    }
+    if (i === 0) yMid = v;
+    const steep = soft === 0 && v >= STEEP_Y;
+    if (steep && i < steepFrom) steepFrom = i;
+    y[i] = v;
+    w[i] = weight;
+    const dy = v - yMid;
+    const wx = weight * x[i]!;
+    s0 += weight;
+    sx += wx;
+    sxx += wx * x[i]!;
+    sy += weight * dy;
+    sxy += wx * dy;
+    if (!steep) syy += weight * dy * dy;
+    for (let k = 0; k < m; k++) {
+      const e = warp[k]![i]!;
+      se[k]! += weight * e;
+      sxe[k]! += wx * e;
+      see[k]! += weight * e * e;
+      sey[k]! += weight * e * dy;
+    }
+  }
   if (!(s0 > 0)) {
     let chi2 = 0;
-    for (let i = 0; i < n; i++) chi2 += (p[i]! - p1) ** 2 / variance[i]!;
-    return { ...out, chi2 };
+    for (let i = 0; i < n; i++) chi2 += (pOf[i]! - p1) ** 2 * perVariance[i]!;
+    return { p1, b, y0: HALF_PI, rate: 0, t0, h: 0, tauS: 1, chi2 };
   }
-  const mx = sx / s0;
-  const my = sy / s0;
-  let xx = 0;
-  let xy = 0;
-  for (let i = 0; i < n; i++) {
-    const dx = x[i]! - mx;
-    xx += w[i]! * dx * dx;
-    xy += w[i]! * dx * (y[i]! - my);
-  }
-  for (let k = 0; k < taus.length; k++) {
-    const e = warp[k]!;
-    let se = 0;
-    for (let i = 0; i < n; i++) se += w[i]! * e[i]!;
-    const me = se / s0;
-    let xe = 0;
-    let ee = 0;
-    let ey = 0;
-    for (let i = 0; i < n; i++) {
-      const we = w[i]! * (e[i]! - me);
-      xe += we * (x[i]! - mx);
-      ee += we * (e[i]! - me);
-      ey += we * (y[i]! - my);
-    }
+  const xx = sxx - (sx * sx) / s0;
+  const xy = sxy - (sx * sy) / s0;
+  let bestChi2 = Number.POSITIVE_INFINITY;
+  let bestK = 0;
+  let bestH = 0;
+  let bestRate = 0;
+  let bestAt = 0;
+  for (let k = 0; k < m; k++) {
+    const xe = sxe[k]! - (sx * se[k]!) / s0;
+    const ee = see[k]! - (se[k]! * se[k]!) / s0;
+    const ey = sey[k]! - (se[k]! * sy) / s0;
     const det = xx * ee - xe * xe;
     let h = 0;
     if (det > 1e-9 * xx * ee) {
@@ -118,30 +159,42 @@ function fitOne(
     }
     h = Math.max(0, Math.min(most, h));
     const zz = xx + 2 * h * xe + h * h * ee;
-    const rate = zz > 0 ? Math.max(0, (xy + h * ey) / zz) : 0;
-    const y0 = my - rate * (mx + h * me);
-    let chi2 = 0;
-    for (let i = 0; i < n; i++) {
-      const at = y0 + rate * (x[i]! + h * e[i]!);
-      if (y[i]! < 1.287) {
-        const r = y[i]! - at;
-        chi2 += w[i]! * r * r;
-      } else {
-        const u = at <= 0 ? at : at >= HALF_PI ? 1 : Math.sin(at);
-        const r = p[i]! - (p1 * b + scale * u);
-        chi2 += (r * r) / variance[i]!;
-      }
+    const zy = xy + h * ey;
+    const rate = zz > 0 ? Math.max(0, zy / zz) : 0;
+    /** The line at the middle of x and e, about yMid. */
+    const at = (sy - rate * (sx + h * se[k]!)) / s0;
+    const chi2 =
+      steepFrom === n
+        ? syy - (sy * sy) / s0 - 2 * rate * zy + rate * rate * zz
+        : slowChi2(n, k, h, rate, at + yMid, p1, b);
+    if (chi2 < bestChi2) {
+      bestChi2 = chi2;
+      bestK = k;
+      bestH = h;
+      bestRate = rate;
+      bestAt = at;
     }
-    if (chi2 < out.chi2) out = { p1, b, y0, rate, t0, h, tauS: taus[k]!, chi2 };
   }
-  return out;
+  const y0 = bestAt + yMid - bestRate * (xMid + bestH * warpMid[bestK]!);
+  return { p1, b, y0, rate: bestRate, t0, h: bestH, tauS: taus[bestK]!, chi2: Math.max(0, bestChi2) };
 }
 
-function prepare(blocks: BlockMeans, n: number, taus: readonly number[]): void {
-  const t0 = blocks.t[0]!;
-  for (let i = 0; i < n; i++) x[i] = blocks.t[i]! - t0;
-  for (let k = 0; k < taus.length; k++)
-    for (let i = 0; i < n; i++) warp[k]![i] = taus[k]! * (1 - Math.exp(-x[i]! / taus[k]!));
+/** Chi-square block by block: in y where it has a slope, in pressure near the end. */
+function slowChi2(n: number, k: number, h: number, rate: number, mid: number, p1: number, b: number): number {
+  const e = warp[k]!;
+  let chi2 = 0;
+  for (let i = 0; i < n; i++) {
+    const at = mid + rate * (x[i]! + h * e[i]!);
+    if (y[i]! < STEEP_Y) {
+      const r = y[i]! - at;
+      chi2 += w[i]! * r * r;
+    } else {
+      const u = at <= 0 ? at : at >= HALF_PI ? 1 : Math.sin(at);
+      const r = pOf[i]! - p1 * (b + (1 - b) * u);
+      chi2 += r * r * perVariance[i]!;
+    }
+  }
+  return chi2;
 }
 
 /**
@@ -161,14 +214,14 @@ export function judgeBank(
   let bestK = 0;
   const fits: CandidateFit[] = [];
   for (let k = 0; k < candidates.length; k++) {
-    fits.push(fitOne(blocks, n, candidates[k]!, b, taus));
+    fits.push(fitOne(blocks.t[0]!, n, candidates[k]!, b, taus));
     if (fits[k]!.chi2 < fits[bestK]!.chi2) bestK = k;
   }
   for (let round = 0; round < REFINE_ROUNDS; round++) {
     if (bestK === 0 || bestK === fits.length - 1) break;
     const at = vertex(fits[bestK - 1]!, fits[bestK]!, fits[bestK + 1]!);
     if (at === null) break;
-    const fit = fitOne(blocks, n, at, b, taus);
+    const fit = fitOne(blocks.t[0]!, n, at, b, taus);
     const where = at < fits[bestK]!.p1 ? bestK : bestK + 1;
     const gain = fits[bestK]!.chi2 - fit.chi2;
     const better = gain > 0;
@@ -204,7 +257,7 @@ export function excessSoft(
   const n = blocks.t.length;
   if (n > BANK_MOST) return 0;
   prepare(blocks, n, taus);
-  return (fitOne(blocks, n, p1, r.best.b, taus, soft, most).chi2 - r.best.chi2) / r.scale;
+  return (fitOne(blocks.t[0]!, n, p1, r.best.b, taus, soft, most).chi2 - r.best.chi2) / r.scale;
 }
 
 /** Least excess of all candidates up to p1 (between neighbours as a parabola's arm); Infinity when none lies so low. */
