@@ -6,7 +6,7 @@ import { coldest, type Watched, watchOn } from './coldest.ts';
 import { createCure, cureTick, cureView } from './cure.ts';
 import { course, type OutlookInput, outlook } from './forecast.ts';
 import { fitSheet } from './sheet.ts';
-import { degreeAt, END, sketchesOf, sketchRate } from './sketches.ts';
+import { sketchesOf } from './sketches.ts';
 
 const PIPE = { innerMm: 150, wallMm: 18, material: 'clay', sleeveMm: 5 } as const;
 const setup = setupOf({
@@ -31,28 +31,6 @@ function inputAt(c: number, more: Partial<OutlookInput> = {}): OutlookInput {
   const now = coldest(watched, probes, setup, { source: 'none', c: Number.MAX_VALUE });
   return { fit: FIT, now, watched, pipe: PIPE, groundC: 10, exotherm: 'high', progress: 0, low: 0, ...more };
 }
-
-describe('sketches', () => {
-  it('take the sheet’s time at a constant temperature', () => {
-    const sketch = sketchesOf('medium', FIT)[0]!;
-    for (const c of [8, 20]) {
-      const minutes = Math.exp(FIT.logMin + FIT.slope * (1 / (c + 273.15) - FIT.centre));
-      let a = 0;
-      const dt = (minutes * 60) / 20_000;
-      for (let i = 0; i < 20_000; i++) {
-        const half = a + 0.5 * dt * sketchRate(FIT, sketch, a, c);
-        a += dt * sketchRate(FIT, sketch, half, c);
-      }
-      expect(a).toBeCloseTo(END, 4);
-    }
-  });
-
-  it('know how far they are by the progress', () => {
-    expect(degreeAt(0)).toBeCloseTo(0, 6);
-    expect(degreeAt(1)).toBeCloseTo(END, 6);
-    expect(degreeAt(0.5)).toBeLessThan(degreeAt(0.6));
-  });
-});
 
 describe('advisory forecast', () => {
   it('keeps its energy: what the resin gives is stored or goes into the ground', () => {
