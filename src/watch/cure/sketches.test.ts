@@ -35,7 +35,6 @@ describe('sketches', () => {
     expect(degreeAt(1)).toBeCloseTo(END, 6);
     expect(degreeAt(0.5)).toBeLessThan(degreeAt(0.6));
   });
-  });
 
   it('know more heat from less, and span quick and hot to slow and cool', () => {
     const [likely, hot, cool, none] = sketchesOf('medium', FIT) as [Sketch, Sketch, Sketch, Sketch];
