@@ -2,6 +2,7 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
 import { afterEach, beforeAll, expect, it, type TestContext } from 'vitest';
 import { createOffice } from '../../src/engine/evidence/testing/office.ts';
 import { notRun } from '../unit/not-run.ts';
@@ -114,6 +115,7 @@ it('unknown signer, named, valid, kept; the certificate prints on one or two pag
 
   await page.getByTestId('certificate').click();
   await page.locator('.certificate h1').waitFor();
+  expect((await new AxeBuilder({ page }).analyze()).violations.map((v) => v.id)).toEqual([]);
   const { pages, text } = printed(
     await page.pdf({ preferCSSPageSize: true, printBackground: true }),
     'a.pdf',

@@ -31,7 +31,7 @@ export function Certificate(props: { id: string }) {
     // Parsed, never run: a parsed document's scripts are dead, and the page holds none.
     const parsed = new DOMParser().parseFromString(made.html, 'text/html');
     document.title = parsed.title;
-    host.replaceChildren(...parsed.querySelectorAll('style'), ...parsed.body.childNodes);
+    host.replaceChildren(...parsed.querySelectorAll('style, .certificate'));
   });
   return (
     <div class="page certificate-page">

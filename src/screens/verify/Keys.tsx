@@ -90,10 +90,10 @@ export function Keys() {
       </Part>
       <Part title={E.knownTitle} note={E.knownText}>
         <Show when={(known()?.length ?? 0) > 0} fallback={<p class="muted">{E.knownNone}</p>}>
-          <ul class="dots" data-testid="known-keys">
+          <ul class="stack" data-testid="known-keys">
             <For each={known()}>
               {(k) => (
-                <li class="row">
+                <li class="row key-row">
                   <div class="grow">
                     <Fingerprint
                       label={`${k.name}, ${E.keySince} ${dateTime(k.addedUtcMs)}`}

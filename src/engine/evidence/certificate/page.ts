@@ -103,7 +103,7 @@ export function certificatePage(
   const rest = exceptions.length - shown.length;
   const sign = (who: string): string =>
     `<div class="sign"><p class="rule"></p><p><strong>${esc(who)}</strong><br>${esc(C.signLine)}</p></div>`;
-  const body = `<main class="certificate">
+  const body = `<main><article class="certificate">
 <header><h1>${esc(C.title)}</h1><p class="name">${esc(cut(title))}</p><p class="small">${esc(C.lead)}</p></header>
 <div class="two">
 <section aria-labelledby="c-repair"><h2 id="c-repair">${esc(C.repair)}</h2>${table(repair)}</section>
@@ -125,7 +125,7 @@ export function certificatePage(
 <section class="keep" aria-labelledby="c-not"><h2 id="c-not">${esc(C.doesNot)}</h2><p>${esc(C.doesNotText)}</p></section>
 <section class="check keep" aria-labelledby="c-check"><div><h2 id="c-check">${esc(C.check)}</h2><p>${esc(C.checkText)}</p><p class="mono">${esc(groupFingerprint(manifestSha256))}</p><p>${esc(C.key)} (${esc(C.keyFrom)}):</p><p class="mono">${esc(groupFingerprint(manifest.signer.fingerprint))}</p><p class="small">Run ${esc(manifest.runId)}; recorded by ${esc(manifest.software)}, engine ${esc(String(manifest.engine))}; sealed ${esc(utcText(manifest.sealedUtcMs))} by ${esc(manifest.sealedBy)}.</p></div>${qrSvg(qrText(manifestSha256), C.qrLabel)}</section>
 <section class="keep" aria-labelledby="c-sign"><h2 id="c-sign">${esc(C.signatures)}</h2><div class="signs">${sign(C.signCrew)}${sign(C.signFirm)}${sign(C.signClient)}</div></section>
-</main>`;
+</article></main>`;
   return `<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"><title>${esc(C.title)}: ${esc(cut(title))}</title><style>${STYLE}</style></head><body>
 ${body}

@@ -1,7 +1,7 @@
 /** The certificate's own look: black on white paper, the same on a screen. Everything lies under .certificate. */
 export const STYLE = `
 @page { size: A4; margin: 13mm 14mm 14mm; }
-body:has(> .certificate) { margin: 0; background: #fff; }
+body:has(> main > .certificate) { margin: 0; background: #fff; }
 .certificate { box-sizing: border-box; max-width: 190mm; margin: 0 auto; padding: 8px; background: #fff; color: #000; font: 9.4pt/1.32 system-ui, 'Noto Sans', 'DejaVu Sans', sans-serif; }
 .certificate * { box-sizing: border-box; }
 .certificate h1 { font-size: 17pt; line-height: 1.15; margin: 0 0 1mm; }

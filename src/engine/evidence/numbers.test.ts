@@ -1,0 +1,85 @@
+import { expect, it } from 'vitest';
+import type { WatchEvent } from '../../watch/events.ts';
+import type { TraceWindow } from '../messages.ts';
+import { coldestIn, numbersOf } from './numbers.ts';
+
+const leak = {
+  verdict: 'tight',
+  mbarPerMin: null,
+  low: null,
+  high: 1.2,
+  paM3PerS: null,
+  reason: null,
+} as const;
+const hold = (fromS: number, toS: number, minutes: number, min: number, max: number): WatchEvent => ({
+  tUs: toS * 1e6,
+  e: 'hold',
+  fromUs: fromS * 1e6,
+  minutesInBand: minutes,
+  minBar: min,
+  maxBar: max,
+  leak,
+});
+
+const temps = (place: string | null, min: number[]) => ({
+  name: 'temperature' as const,
+  place,
+  channel: 1,
+  min: Float32Array.from(min),
+  max: Float32Array.from(min),
+});
+const window = (series: TraceWindow['series']): TraceWindow => ({
+  fromS: 0,
+  toS: 3,
+  s: Float64Array.of(0, 1, 2, 3),
+  series,
+  readings: 4,
+});
+
+it('sums the holds, takes the lowest of all, and counts gaps and alarms', () => {
+  const events: WatchEvent[] = [
+    hold(10, 70, 1, 1.2, 1.5),
+    { tUs: 80e6, e: 'gap', reason: 'port', fromUs: 80e6, toUs: 82e6, lost: 0 },
+    {
+      tUs: 81e6,
+      e: 'alarm',
+      alarm: 'pressure-lost',
+      priority: 'urgent',
+      occurrence: 1,
+      to: 'unacknowledged',
+      why: 'condition',
+      values: {},
+    },
+    hold(100, 220, 1.5, 1.1, 1.6),
+    { tUs: 150e6, e: 'cure-met', progressLow: 1, equivalentAgeMin: 60 },
+  ];
+  const n = numbersOf(events, 5e6, 300e6, null);
+  expect(n).toMatchObject({
+    holdS: 180,
+    inBandS: 150,
+    lowestHoldBar: 1.1,
+    highestHoldBar: 1.6,
+    cureMetS: 145,
+    gaps: 1,
+    gapS: 2,
+    alarms: { urgent: 1, high: 0, low: 0 },
+    coldest: null,
+    peakBar: null,
+  });
+});
+
+it('what the record does not know is null, never zero', () => {
+  const n = numbersOf([], 0, 1e6, null);
+  expect([n.holdS, n.inBandS, n.lowestHoldBar, n.leak, n.peakBar, n.cureMetS, n.coldest]).toEqual(
+    new Array(7).fill(null),
+  );
+});
+
+it('coldest: at the sleeve where a probe is, inside the span only, never a probe without a place', () => {
+  const sleeve = temps('sleeve', [2, 12, 11, 3]);
+  const ground = temps('ground', [8, 8, 8, 8]);
+  expect(coldestIn(window([ground, sleeve]), 0.5, 2.5)).toEqual({ c: 11, place: 'sleeve' });
+  expect(coldestIn(window([ground]), 0, 3)).toEqual({ c: 8, place: 'ground' });
+  expect(coldestIn(window([temps(null, [1, 1, 1, 1])]), 0, 3)).toBeNull();
+  expect(coldestIn(window([temps('sleeve', new Array(4).fill(Number.NaN))]), 0, 3)).toBeNull();
+});
