@@ -12,7 +12,7 @@ const probe = (place: ProbeNow['place'], c: number, checked = true): ProbeNow =>
   checked,
 });
 const ground = { c: 10, uC: 1 };
-const NONE: Least = { source: 'none', c: Number.MAX_VALUE };
+const NONE: Least = { source: 'none', sinceUs: 0, c: Number.MAX_VALUE };
 const DRY = setupOf({ limits: { ...LIMITS, headBar: 0 }, ground });
 const WET = setupOf({ ground });
 
@@ -60,7 +60,7 @@ describe('coldest credible temperature', () => {
   });
 
   it('the rise over the coldest reading stands on the ground, whatever the probe’s own error', () => {
-    const seen: Least = { source: 'pipe', c: 13 };
+    const seen: Least = { source: 'pipe', sinceUs: 0, c: 13 };
     const one = coldest([], [probe('pipe', 17)], DRY, seen);
     expect(one.floor!.c).toBeCloseTo(10 + 4, 9);
     // Another kind of probe has no such memory.

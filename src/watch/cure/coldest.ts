@@ -36,9 +36,10 @@ export interface Coldest {
   readonly source: CureView['source'];
 }
 
-/** Coldest that one kind of probe has said so far, °C. */
+/** Coldest that one kind of probe has said, °C, since it (or the model behind it) began anew. */
 export interface Least {
   source: CureView['source'];
+  sinceUs: number;
   c: number;
 }
 

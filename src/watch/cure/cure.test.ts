@@ -101,6 +101,23 @@ describe('progress by the data sheet', () => {
     expect(gap.high).toBeCloseTo(60 / cureMinutes(FIT, 10, 0), 6);
   });
 
+  it('after a gap the rise over the coldest reading begins anew', () => {
+    const s = createCure(0, 1, 'seat', () => {});
+    const tick = (t: number) =>
+      cureTick(s, t * 1e6, { setup, probes: at('sleeve', 12 + t / 1200) }, () => {});
+    for (let t = 1; t <= 1200; t++) tick(t);
+    expect(s.least).toMatchObject({ source: 'sleeve' });
+    const before = s.least.c;
+    expect(before).toBeGreaterThan(10);
+    expect(before).toBeLessThan(13);
+    tick(3000);
+    expect(s.least).toMatchObject({ sinceUs: 3000e6, c: Number.MAX_VALUE });
+    for (let t = 3001; t < 3600; t++) tick(t);
+    expect(s.least.c).toBe(Number.MAX_VALUE);
+    for (let t = 3600; t < 3700; t++) tick(t);
+    expect(s.least.c).toBeGreaterThan(before);
+  });
+
   it('without resin or temperature nothing is said', () => {
     const events: WatchEvent[] = [];
     const s = createCure(0, 1, 'seat', (e) => events.push(e));

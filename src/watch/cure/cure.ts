@@ -25,7 +25,7 @@ export interface CureState {
   /** Models behind the probes, and when they last went on. */
   watched: Watched[];
   watchedUs: number;
-  /** Coldest that the present kind of probe has said since it settled; 1e308 before. */
+  /** Coldest that the present kind of probe has said since it settled; the largest number before. */
   least: Least;
   /** Progress: middle and bounds. */
   progress: number;
@@ -80,7 +80,7 @@ export function createCure(
     lastUs: tUs,
     watched: [],
     watchedUs: tUs,
-    least: { source: 'none', c: Number.MAX_VALUE },
+    least: anew('none', tUs),
     progress: 0,
     low: 0,
     high: 0,
@@ -97,10 +97,16 @@ export function createCure(
   };
 }
 
+function anew(source: Least['source'], tUs: number): Least {
+  return { source, sinceUs: tUs, c: Number.MAX_VALUE };
+}
+
 /** A resin that is entered during the cure counts from seating on: what has passed is judged at ground. */
 function takeResin(s: CureState, setup: Setup | null): void {
   if (setup === null || setup.number === s.setupNumber) return;
   s.setupNumber = setup.number;
+  // Another pipe or ground is another model.
+  s.least = anew(s.least.source, s.lastUs);
   const resin: ResinSetup | null = setup.resin;
   s.fit = resin === null ? null : fitSheet(resin);
   if (s.fit === null || resin === null || resin.name === s.resinName) return;
@@ -127,8 +133,9 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
   }
   const ground = ctx.setup?.ground ?? null;
   const now = coldest(s.watched, ctx.probes, ctx.setup, s.least);
-  if (now.source !== s.least.source) s.least = { source: now.source, c: Number.MAX_VALUE };
-  if (now.dry !== null && tUs - s.sinceUs >= SETTLE_US) s.least.c = Math.min(s.least.c, now.dry.c);
+  // A model that begins anew begins too cold: a rise over that would be none.
+  if (gap || now.source !== s.least.source) s.least = anew(now.source, tUs);
+  if (now.dry !== null && tUs - s.least.sinceUs >= SETTLE_US) s.least.c = Math.min(s.least.c, now.dry.c);
   s.now = now;
   s.groundC = now.groundC;
   s.pipe = ctx.setup?.pipe ?? null;

@@ -28,7 +28,7 @@ const FIT = fitSheet(setup.resin!)!;
 function inputAt(c: number, more: Partial<OutlookInput> = {}): OutlookInput {
   const probes = [{ place: 'sleeve' as const, c, uC: 1, checked: true }];
   const watched: Watched[] = watchOn([], probes, setup, 10);
-  const now = coldest(watched, probes, setup, { source: 'none', c: Number.MAX_VALUE });
+  const now = coldest(watched, probes, setup, { source: 'none', sinceUs: 0, c: Number.MAX_VALUE });
   return { fit: FIT, now, watched, pipe: PIPE, groundC: 10, exotherm: 'high', progress: 0, low: 0, ...more };
 }
 
