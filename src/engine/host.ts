@@ -12,6 +12,7 @@ import { createFeed } from './feed.ts';
 import { createLedger } from './ledger.ts';
 import type { Answers, Request, RunSummary, ToEngine } from './messages.ts';
 import { createMoments } from './moments.ts';
+import { recoverRestore } from './restoreJournal.ts';
 import { runLocks } from './runLocks.ts';
 import { createRuns } from './runs.ts';
 import { checkSpeed } from './speed.ts';
@@ -101,7 +102,9 @@ export function createHost(deps: HostDeps): Host {
 
   /** Runs left open by a crash, and not held by another tab. */
   async function leftOpen(): Promise<readonly RunSummary[]> {
-    await ledger.adoptOrphans();
+    // Files of a restore that does not count yet are no orphans.
+    const restored = await recoverRestore(deps).catch(() => null);
+    if (restored !== null) await ledger.adoptOrphans();
     const open: RunSummary[] = [];
     for (const summary of await ledger.list()) {
       if (summary.state !== 'open' || summary.runId === runs.view()?.runId) continue;

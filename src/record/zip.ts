@@ -42,7 +42,7 @@ const MODE = (0o100644 << 16) >>> 0;
 
 const ascii = new TextEncoder();
 
-function localHeader(name: Uint8Array, crc: number, size: number): Uint8Array {
+export function localHeader(name: Uint8Array, crc: number, size: number): Uint8Array {
   const out = new Uint8Array(30 + name.length);
   const v = new DataView(out.buffer);
   v.setUint32(0, LOCAL, true);
@@ -56,7 +56,7 @@ function localHeader(name: Uint8Array, crc: number, size: number): Uint8Array {
   return out;
 }
 
-function centralHeader(name: Uint8Array, crc: number, size: number, offset: number): Uint8Array {
+export function centralHeader(name: Uint8Array, crc: number, size: number, offset: number): Uint8Array {
   const out = new Uint8Array(46 + name.length);
   const v = new DataView(out.buffer);
   v.setUint32(0, CENTRAL, true);
@@ -73,7 +73,7 @@ function centralHeader(name: Uint8Array, crc: number, size: number, offset: numb
   return out;
 }
 
-function endRecord(members: number, size: number, offset: number): Uint8Array {
+export function endRecord(members: number, size: number, offset: number): Uint8Array {
   const out = new Uint8Array(22);
   const v = new DataView(out.buffer);
   v.setUint32(0, END, true);
@@ -84,39 +84,63 @@ function endRecord(members: number, size: number, offset: number): Uint8Array {
   return out;
 }
 
+export interface ZipWriter {
+  /** The member's pieces, to be written behind what came before; content untouched. */
+  add(name: string, chunks: readonly Uint8Array[]): Uint8Array[];
+  /** The directory and the end record. */
+  finish(): Uint8Array[];
+}
+
+/**
+ * Writes member after member, so that a long file need not stand in memory whole.
+ * @throws RangeError (by its functions) on a name or number of members, or a size, that this form does not have
+ */
+export function zipWriter(most: number = MAX_MEMBERS): ZipWriter {
+  const central: Uint8Array[] = [];
+  const seen = new Set<string>();
+  let at = 0;
+  const put = (out: Uint8Array[], bytes: Uint8Array): void => {
+    out.push(bytes);
+    at += bytes.length;
+    if (at > U32) throw new RangeError('a record of more than 4 GiB');
+  };
+  return {
+    add(name, chunks) {
+      if (central.length === most) throw new RangeError(`${most} members and more are too many`);
+      if (!isMemberName(name) || seen.has(name.toLowerCase()))
+        throw new RangeError(`not a member name: ${name}`);
+      seen.add(name.toLowerCase());
+      let crc = 0;
+      let size = 0;
+      for (const chunk of chunks) {
+        crc = crc32(chunk, crc);
+        size += chunk.length;
+      }
+      const bytes = ascii.encode(name);
+      central.push(centralHeader(bytes, crc, size, at));
+      const out: Uint8Array[] = [];
+      put(out, localHeader(bytes, crc, size));
+      for (const chunk of chunks) put(out, chunk);
+      return out;
+    },
+    finish() {
+      const start = at;
+      const out: Uint8Array[] = [];
+      for (const header of central) put(out, header);
+      put(out, endRecord(central.length, at - start, start));
+      return out;
+    },
+  };
+}
+
 /**
  * The file as pieces in order, content untouched.
  * @throws RangeError on a name or number of members, or a size, that this form does not have
  */
 export function zipChunks(members: readonly ZipMember[]): Uint8Array[] {
-  if (members.length > MAX_MEMBERS) throw new RangeError(`${members.length} members are too many`);
-  const out: Uint8Array[] = [];
-  const central: Uint8Array[] = [];
-  const seen = new Set<string>();
-  let at = 0;
-  const put = (bytes: Uint8Array): void => {
-    out.push(bytes);
-    at += bytes.length;
-    if (at > U32) throw new RangeError('a record of more than 4 GiB');
-  };
-  for (const { name, chunks } of members) {
-    if (!isMemberName(name) || seen.has(name.toLowerCase()))
-      throw new RangeError(`not a member name: ${name}`);
-    seen.add(name.toLowerCase());
-    let crc = 0;
-    let size = 0;
-    for (const chunk of chunks) {
-      crc = crc32(chunk, crc);
-      size += chunk.length;
-    }
-    const bytes = ascii.encode(name);
-    central.push(centralHeader(bytes, crc, size, at));
-    put(localHeader(bytes, crc, size));
-    for (const chunk of chunks) put(chunk);
-  }
-  const start = at;
-  for (const header of central) put(header);
-  put(endRecord(members.length, at - start, start));
+  const writer = zipWriter();
+  const out = members.flatMap(({ name, chunks }) => writer.add(name, chunks));
+  out.push(...writer.finish());
   return out;
 }
 
@@ -159,7 +183,7 @@ export interface ZipReading {
 
 const latin = new TextDecoder('latin1');
 
-function firstDifference(a: Uint8Array, at: number, b: Uint8Array): number | null {
+export function firstDifference(a: Uint8Array, at: number, b: Uint8Array): number | null {
   for (let i = 0; i < b.length; i++) if (a[at + i] !== b[i]) return i;
   return null;
 }

@@ -4,6 +4,8 @@ import { listImports, removeImport } from '../../record/stores/imports.ts';
 import { EVIDENCE } from '../../words/evidence.ts';
 import type { TraceWindow } from '../messages.ts';
 import { listArchive } from './archiveList.ts';
+import { makeBackup } from './backup/make.ts';
+import { lookInto, restoreFrom } from './backup/restore.ts';
 import { certificateExtra, certificatePage } from './certificate/page.ts';
 import { type Checked, checkFile, keepChecked, loadKept } from './checking.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
@@ -69,7 +71,24 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
     (record.manifest === null ? null : bundleIn(record.manifest.job)?.job.title) ??
     record.detail.summary.title;
 
+  // Long work on a backup looks at this between its slices.
+  let cancelled = 0;
+  const unless = (tell: Tell): Tell => {
+    const at = cancelled;
+    return async (share) => {
+      await tell(share);
+      if (cancelled !== at) throw new EvidenceError('cancelled', 'ended by hand');
+    };
+  };
+
   const handlers: Handlers = {
+    backup: (_, tell) => makeBackup(deps, unless(tell)),
+    'restore-look': ({ file }, tell) => lookInto(deps, file, unless(tell)),
+    restore: ({ file, token, choice }, tell) => restoreFrom(deps, file, token, choice, unless(tell)),
+    cancel: () => {
+      cancelled++;
+      return null;
+    },
     seal: async ({ runId }) => {
       const done = await sealRun(deps, runId);
       shelf.drop({ kind: 'run', runId });

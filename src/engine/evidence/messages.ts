@@ -10,6 +10,7 @@ import type { PreviousKey } from '../../record/signing.ts';
 import type { LeakFigure, WatchEvent } from '../../watch/events.ts';
 import type { DisplayUnits } from '../../words/format.ts';
 import type { EngineErrorCode, RunDetail, TraceWindow } from '../messages.ts';
+import type { BackupAnswers, BackupRequest } from './backup/messages.ts';
 
 /** A run of this tablet, a file kept in its archive (by the SHA-256 of its bytes), or the file being looked at. */
 export type RecordRef =
@@ -198,6 +199,7 @@ export interface Picture {
 }
 
 export type EvidenceRequest =
+  | BackupRequest
   | { readonly q: 'seal'; readonly runId: string }
   | { readonly q: 'job-file'; readonly ref: RecordRef }
   | {
@@ -237,7 +239,7 @@ export type EvidenceRequest =
   | { readonly q: 'visible-data'; readonly ref: RecordRef; readonly fromS: number; readonly toS: number }
   | { readonly q: 'certificate'; readonly ref: RecordRef };
 
-export interface EvidenceAnswers {
+export interface EvidenceAnswers extends BackupAnswers {
   seal: { readonly fingerprint: string; readonly newKey: 'first' | 'after-loss' | null };
   'job-file': { readonly name: string; readonly file: Blob };
   add: null;
@@ -269,7 +271,11 @@ export type EvidenceErrorCode =
   | 'sealed' // it is already
   | 'not-sealed'
   | 'key-missing' // this browser makes no Ed25519 keys
-  | 'too-large';
+  | 'too-large'
+  | 'not-a-backup'
+  | 'backup-damaged'
+  | 'backup-future'
+  | 'cancelled';
 
 export type ToEvidence = { readonly id: number; readonly request: EvidenceRequest };
 

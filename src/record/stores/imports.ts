@@ -19,7 +19,7 @@ export interface Imported extends ImportFacts {
 }
 
 const PREFIX = 'import-';
-const fileName = (sha256: string): string => `${PREFIX}${sha256}.zip`;
+export const importFileName = (sha256: string): string => `${PREFIX}${sha256}.zip`;
 
 function importedOf(document: StoredDocument): Imported | null {
   const body = document.body as Partial<Imported> | null;
@@ -47,7 +47,7 @@ export async function keepImport(
   const id = `${PREFIX}${facts.sha256}`;
   if ((await documents.get('seal', id)) !== null) return { kept: false, why: 'already' };
   const others = (await listImports(documents)).filter((i) => i.runId === facts.runId);
-  const file = await files.open(fileName(facts.sha256));
+  const file = await files.open(importFileName(facts.sha256));
   try {
     file.truncate(0);
     file.append(bytes);
@@ -62,7 +62,7 @@ export async function keepImport(
 
 /** @throws StoreError 'missing' when the bytes are gone */
 export const readImport = (files: FileStore, sha256: string): Promise<Uint8Array> =>
-  files.readAll(fileName(sha256));
+  files.readAll(importFileName(sha256));
 
 /** Removes the document first: a file without one is swept, a document without a file would be a lie. */
 export async function removeImport(
@@ -71,12 +71,12 @@ export async function removeImport(
   sha256: string,
 ): Promise<void> {
   await documents.remove('seal', `${PREFIX}${sha256}`);
-  await files.remove(fileName(sha256));
+  await files.remove(importFileName(sha256));
 }
 
 /** At the start: removes what a dead process left half written. Gives the names. */
 export async function sweepImports(files: FileStore, documents: DocumentStore): Promise<readonly string[]> {
-  const known = new Set((await listImports(documents)).map((i) => fileName(i.sha256)));
+  const known = new Set((await listImports(documents)).map((i) => importFileName(i.sha256)));
   const left = (await files.list()).map((f) => f.name).filter((n) => n.startsWith(PREFIX) && !known.has(n));
   for (const name of left) await files.remove(name);
   return left;

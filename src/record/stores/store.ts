@@ -35,7 +35,11 @@ export type DocumentKind =
   | 'settings'
   | 'key'
   | 'review'
-  | 'seal';
+  | 'seal'
+  /** A restore under way: what it writes, and whether it counts. */
+  | 'restore'
+  /** The shared folder: its handle, what was seen, what is still to be written. */
+  | 'office';
 
 /** Versioned documents by kind and id; put() is durable when it settles and refuses a stale revision. */
 export interface DocumentStore {
