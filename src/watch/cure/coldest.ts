@@ -150,8 +150,8 @@ export function coldest(
   for (const one of watched) {
     const probe = coldestAt(probes, one.place);
     if (probe === null) continue;
-    // A probe that is colder than the model thinks possible is believed.
-    const c = Math.min(faceC(one.likely), Math.max(probe.c, ground.c));
+    // A probe that is colder than its model is believed: no credit for resin warmer than what it reads.
+    const c = Math.min(faceC(one.likely), probe.c);
     if (dry !== null && dry.c <= c) continue;
     spread = Math.max(0, c - faceC(one.cold)) / 2;
     dry = { c, sd: Math.hypot(probe.uC / 2, spread, PLACING_K) };

@@ -3,6 +3,7 @@ import type { PipeSetup } from '../../job/setup.ts';
 import { compositeCylinder } from '../../physics/conduction.ts';
 import { GROUND, SLEEVE, WALL } from '../../physics/materials.ts';
 import { SLOW_RESIN } from '../../rig/cure.ts';
+import { createRandom } from '../../rig/random.ts';
 import { createSleeve } from '../../rig/sleeve.ts';
 import { createObserver, observe } from './observer.ts';
 
@@ -77,6 +78,28 @@ describe('what lies behind a probe', () => {
       if (t > 2400) expect(Math.abs(face - sleeve.truth.sleeveOuterC)).toBeLessThan(allowed);
     }
   });
+
+  it.each(['sleeve', 'air'] as const)(
+    'is steady behind a noisy probe that is colder than the ground (%s)',
+    (place) => {
+      const random = createRandom(5);
+      for (const corner of ['likely', 'cold'] as const) {
+        const o = createObserver(PIPE, place, corner, 14, 10);
+        let swing = 0;
+        let worst = 0;
+        for (let t = 10; t <= 6 * 3600; t += 10) {
+          const face = observe(o, 10, Math.round((8 + 0.2 * random.normal()) * 10) / 10, 10);
+          if (t < 3600) continue;
+          swing = Math.max(swing, Math.abs(o.t[o.probe]! - 8));
+          worst = Math.max(worst, Math.abs(face - 8));
+        }
+        expect(swing).toBeLessThan(0.6);
+        // The ground stays warmer: the face lies between the two, near the probe.
+        expect(worst).toBeLessThan(1.2);
+        expect(o.creditJ).toBeLessThan(0.02 * o.budgetJ);
+      }
+    },
+  );
 
   it('is plain data', () => {
     const o = createObserver(null, 'air', 'cold', 15, 10);

@@ -6,9 +6,8 @@ import { AIR_FILM, GROUND, SLEEVE, WALL } from '../../physics/materials.ts';
  * Temperature of the outermost resin from a probe further in: an observer of the radial heat flow
  * air | film | rubber | sleeve | pipe | ground, implicit in time, that is steered by the measured temperature.
  *
- * What the probe sees and the model does not explain is heat of the resin if it is warmth (nothing else makes heat in
- * there; it is fed to the sleeve as a whole, up to what a resin can hold), and is taken out at the probe if it is
- * cold. Without that heat the model would lay the whole fall of temperature between a warm probe and the ground
+ * What the probe sees and the model does not explain is laid in the sleeve as a whole: warmth is heat of its resin
+ * (nothing else makes heat in there), up to what a resin can hold; cold is a sleeve colder than was thought. Without that heat the model would lay the whole fall of temperature between a warm probe and the ground
  * through the sleeve; with it the fall is only that of the heat which really flows outwards. It is a low-pass
  * estimate: the steering acts over a quarter of an hour, so that noise never becomes heat.
  *
@@ -148,15 +147,13 @@ export function observe(o: Observer, dt: number, probeC: number, groundC: number
   const error = probeC - t[probe]!;
   o.slow += (o.gain * error * dt) / o.slowS;
   let heat = o.gain * error + o.slow;
-  if (heat > 0) {
-    const most = (o.budgetJ - o.creditJ) / dt;
-    if (heat > most) {
-      heat = Math.max(0, most);
-      o.slow = Math.min(o.slow, heat);
-    }
-    o.creditJ += heat * dt;
+  const most = (o.budgetJ - o.creditJ) / dt;
+  if (heat > most) {
+    heat = Math.max(0, most);
+    o.slow = Math.min(o.slow, heat);
   }
-  const share = heat > 0 ? heat / (sleeveTo - sleeveFrom + 1) : 0;
+  o.creditJ = Math.max(0, o.creditJ + heat * dt);
+  const share = heat / (sleeveTo - sleeveFrom + 1);
   for (let i = 0; i < n; i++) {
     const left = i === 0 ? 0 : conductance[i - 1]!;
     const right = conductance[i]!;
@@ -164,7 +161,6 @@ export function observe(o: Observer, dt: number, probeC: number, groundC: number
     let d = m + left + right;
     let b = m * t[i]!;
     if (i >= sleeveFrom && i <= sleeveTo) b += share;
-    if (heat < 0 && i === probe) b += heat;
     if (i > 0) {
       d -= left * up[i - 1]!;
       b += left * rhs[i - 1]!;
