@@ -68,7 +68,7 @@ export function handStops(s: GuardState): boolean {
 
 /** Forecasts kept, and how old the one must be that the present is held against, s. */
 const FORECASTS = 24;
-const CREEP_S = 3;
+const CREEP_S = 2.4;
 
 /** Remembers where the line was going to settle; a new stretch begins a new memory. */
 export function followForecast(s: GuardState): void {
@@ -86,7 +86,7 @@ function creeping(s: GuardState, ctx: GuardContext): boolean {
   const b = s.belief;
   const limits = ctx.limits;
   if (b === null || limits === null) return false;
-  const least = Math.max(0.02, 0.1 * (limits.ceilingBar - limits.workingBar));
+  const least = Math.max(0.016, 0.08 * (limits.ceilingBar - limits.workingBar));
   for (let i = s.forecasts.length - 1; i >= 0; i--) {
     const f = s.forecasts[i]!;
     if (b.atS - f.atS >= CREEP_S) return b.low > f.high + least;
@@ -114,8 +114,9 @@ const RISEN_BAR = 0.02;
 const NEAR_EXCESS = 9;
 /** A slope over no more than this is of now, s. */
 const WINDOW_S = 0.34;
-/** Past this share of the way from working to ceiling a rise is urgent, wherever it may settle. */
-const FAR_OVER = 0.4;
+/** Past this share of the way from working to ceiling, and so far, a rise is urgent wherever it may settle. */
+const FAR_OVER = 0.3;
+const FAR_LEAST_BAR = 0.04;
 /** A jump by a hose's drop is over after this, s. */
 const JUMP_S = 0.35;
 /** Smallest slope worth an alarm: the ceiling then lies within about this many seconds. */
@@ -154,7 +155,7 @@ export function leftBand(s: GuardState, ctx: GuardContext, level: number): numbe
     m.atS - s.overSince > 1
   )
     return inS;
-  if (level > edge + FAR_OVER * (limits.ceilingBar - limits.workingBar)) return inS;
+  if (level > edge + Math.max(FAR_LEAST_BAR, FAR_OVER * (limits.ceilingBar - limits.workingBar))) return inS;
   if (inS >= ctx.reaction.handS) return null;
   if (r !== null) return r.bar < limits.ceilingBar && r.openExcess > 6 ? null : inS;
   return b !== null && b.bar < limits.ceilingBar && b.underExcess < 1 && b.openExcess > 6 ? null : inS;
