@@ -2,7 +2,7 @@ import type { Setup } from '../../src/job/setup.ts';
 import type { ProbeNow } from '../../src/watch/cure/coldest.ts';
 import { createCure, cureTick } from '../../src/watch/cure/cure.ts';
 import { FORECAST_S, outlook } from '../../src/watch/cure/forecast.ts';
-import { now, quantile, type Row } from './measure.ts';
+import { quantile, type Row } from './measure.ts';
 
 const SETUP: Setup = {
   number: 1,
@@ -43,10 +43,11 @@ export function benchCure(): Row[] {
       checked: true,
     }));
   const ticks = (from: number, count: number) => {
-    const start = now();
+    const start = process.cpuUsage();
     for (let i = 1; i <= count; i++)
       cureTick(cure, (from + i) * 1e6, { setup: SETUP, probes: probesAt(from + i) }, () => {});
-    return ((now() - start) * 1000) / count;
+    const { user, system } = process.cpuUsage(start);
+    return (user + system) / count;
   };
   ticks(0, 7200);
   const first = ticks(7200, 1800);
