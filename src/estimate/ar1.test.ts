@@ -20,7 +20,10 @@ describe('AR(1) noise', () => {
       const next = noise(17);
       const x: number[] = [];
       let v = 0;
-      for (let i = 0; i < 4000; i++) x.push((v = phi * v + next()));
+      for (let i = 0; i < 4000; i++) {
+        v = phi * v + next();
+        x.push(v);
+      }
       expect(lag1(x)).toBeGreaterThan(phi - 0.05);
       expect(lag1(x)).toBeLessThan(phi + 0.05);
     }
@@ -34,7 +37,10 @@ describe('AR(1) noise', () => {
     const N = 200;
     for (let k = 0; k < 1500; k++) {
       let sum = 0;
-      for (let i = 0; i < N; i++) sum += v = phi * v + next();
+      for (let i = 0; i < N; i++) {
+        v = phi * v + next();
+        sum += v;
+      }
       means.push(sum / N);
     }
     const variance = means.reduce((s, m) => s + m * m, 0) / means.length;
