@@ -33,6 +33,7 @@ import type { Update } from './update.ts';
 const Review = lazy(async () => ({ default: (await import('../screens/review/Review.tsx')).Review }));
 const Archive = lazy(async () => ({ default: (await import('../screens/archive/Archive.tsx')).Archive }));
 const Compare = lazy(async () => ({ default: (await import('../screens/archive/Compare.tsx')).Compare }));
+const Backup = lazy(async () => ({ default: (await import('../screens/backup/Backup.tsx')).Backup }));
 const Verify = lazy(async () => ({ default: (await import('../screens/verify/Verify.tsx')).Verify }));
 const RecordPage = lazy(async () => ({ default: (await import('../screens/verify/Record.tsx')).RecordPage }));
 const Certificate = lazy(async () => ({
@@ -240,6 +241,9 @@ function Page(props: { route: Route }) {
         </Match>
         <Match when={as('certificate')} keyed>
           {(r) => <Certificate id={r.id} />}
+        </Match>
+        <Match when={as('backup')}>
+          <Backup />
         </Match>
         <Match when={as('settings')}>
           <Settings />

@@ -4,7 +4,6 @@
  * same in prose.
  */
 import { canonicalBytes, canonicalText, type Json, parseCanonical } from './canonical.ts';
-import type { DocumentKind } from './stores/store.ts';
 
 export const BACKUP_SCHEMA = 'steadybar-backup/1';
 export const BACKUP_FILE = {
@@ -38,7 +37,7 @@ export interface BackupManifest {
 
 /** A document in a backup. */
 export interface BackupDocument {
-  readonly kind: DocumentKind;
+  readonly kind: BackupKind;
   readonly id: string;
   readonly savedUtcMs: number;
   readonly body: unknown;
@@ -54,27 +53,18 @@ ${BACKUP_FILE.manifest}      when and by which version it was made
 The signing key is not in here: it can't be taken out of a tablet. Restore under Settings, Backup.
 `;
 
-const KINDS: readonly DocumentKind[] = [
-  'job',
-  'packer',
-  'resin',
-  'sensor',
-  'settings',
-  'run',
-  'seal',
-  'review',
-  'key',
-];
+const KINDS = ['job', 'packer', 'resin', 'sensor', 'settings', 'run', 'seal', 'review', 'key'] as const;
+export type BackupKind = (typeof KINDS)[number];
 /** Public facts among the documents of kind 'key'; the private key's own document is never touched. */
 const KEY_DOCUMENTS: readonly string[] = ['history', 'known'];
 const ID = /^[A-Za-z0-9][A-Za-z0-9._-]{0,119}$/;
 
 /** Whether a document belongs in a backup; on the way in, whether it may come out of one. */
-export const isBackedUp = (kind: string, id: string): kind is DocumentKind =>
+export const isBackedUp = (kind: string, id: string): kind is BackupKind =>
   (KINDS as readonly string[]).includes(kind) &&
   ID.test(id) &&
   (kind !== 'key' || KEY_DOCUMENTS.includes(id));
-export const BACKED_UP_KINDS = KINDS;
+export const BACKED_UP_KINDS: readonly BackupKind[] = KINDS;
 
 const BYTES = '$bytes';
 

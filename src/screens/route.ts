@@ -12,6 +12,7 @@ export type Route =
   | { readonly page: 'record'; readonly id: string }
   | { readonly page: 'certificate'; readonly id: string }
   | { readonly page: 'compare'; readonly ids: readonly string[] }
+  | { readonly page: 'backup' }
   | { readonly page: 'about' };
 
 /** Lines that can be told apart in one picture. */
@@ -47,6 +48,8 @@ export function parseRoute(hash: string): Route {
       const ids = parts.slice(1, 1 + MOST_COMPARED).filter((p) => ID.test(p));
       return ids.length === 0 ? { page: 'archive' } : { page: 'compare', ids };
     }
+    case 'backup':
+      return { page: 'backup' };
     case 'about':
       return { page: 'about' };
     default:
@@ -78,6 +81,8 @@ export function routeHash(route: Route): string {
       return `#/certificate/${route.id}`;
     case 'compare':
       return `#/compare/${route.ids.join('/')}`;
+    case 'backup':
+      return '#/backup';
     case 'about':
       return '#/about';
   }

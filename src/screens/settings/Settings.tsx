@@ -4,6 +4,7 @@ import type { SettingsDocument } from '../../job/settings-document.ts';
 import { Choice, optionsOf, Part, TextField, Tick } from '../../widgets/Fields.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
 import { PRIORITY } from '../../words/alarms.ts';
+import { BACKUP } from '../../words/backup.ts';
 import { SETTINGS } from '../../words/jobs.ts';
 import { useServices } from '../context.ts';
 
@@ -126,6 +127,13 @@ export function Settings() {
           value={s().firm}
           onValue={(firm) => change({ firm: firm.slice(0, 120) })}
         />
+      </Part>
+      <Part title={BACKUP.title}>
+        <div class="row">
+          <a class="button grow" href="#/backup" data-testid="to-backup">
+            {BACKUP.link}
+          </a>
+        </div>
       </Part>
       <Suspense>
         <Keys />

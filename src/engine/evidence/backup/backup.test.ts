@@ -259,7 +259,7 @@ describe('what is refused', () => {
   it('documents of wrong types, later versions, other kinds; the others are restored', async () => {
     const here = createOffice();
     const [job] = await there.documents.list('job');
-    const line = (d: Partial<typeof job> & object) =>
+    const line = (d: { id?: string; kind?: 'key' | 'run'; body?: unknown }) =>
       documentLine({ kind: 'job', id: 'x', savedUtcMs: 1, body: job!.body, ...d }).trimEnd();
     const file = await rewritten(backupBytes, (lines) => [
       ...lines,

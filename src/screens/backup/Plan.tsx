@@ -1,0 +1,114 @@
+import { createSignal, For, Show } from 'solid-js';
+import type {
+  BackupGroup,
+  RefusedWhy,
+  RestoreChoice,
+  RestoreFate,
+  RestoreSummary,
+} from '../../engine/evidence/backup/messages.ts';
+import { Choice, optionsOf, Tick } from '../../widgets/Fields.tsx';
+import { BACKUP as B } from '../../words/backup.ts';
+import { bytes, dateTime } from '../../words/format.ts';
+
+// Each code has its words: this is checked here.
+const GROUPS: Readonly<Record<BackupGroup, string>> = B.groups;
+const FATES: Readonly<Record<RestoreFate, string>> = B.fates;
+const WHY: Readonly<Record<RefusedWhy, string>> = B.why;
+const GROUP_ORDER = Object.keys(GROUPS) as BackupGroup[];
+const FATE_ORDER = Object.keys(FATES) as RestoreFate[];
+
+/** What restoring would do, and the choice about what differs, before anything is written. */
+export function Plan(props: {
+  summary: RestoreSummary;
+  busy: boolean;
+  onRestore(choice: RestoreChoice): void;
+}) {
+  const s = () => props.summary;
+  const [differing, setDiffering] = createSignal<RestoreChoice['differing']>('mine');
+  const [settings, setSettings] = createSignal(false);
+  const count = (fate: RestoreFate) => GROUP_ORDER.reduce((n, g) => n + s().counts[g][fate], 0);
+  const settingsDiffer = () => s().counts.settings.differs > 0;
+  const differ = () => count('differs') - s().counts.settings.differs > 0;
+  const nothing = () => count('new') + count('grows') + count('differs') === 0;
+  const noRoom = () => s().room !== null && s().bytes > s().room!;
+  return (
+    <section class="stack" data-testid="restore-plan" aria-label={B.summary}>
+      <p>
+        {B.of} {dateTime(s().madeUtcMs)} {B.by} {s().software}. {B.writes}: {bytes(s().bytes)}
+        <Show when={s().room !== null}>
+          {' '}
+          ({bytes(s().room)} {B.room})
+        </Show>
+      </p>
+      <div>
+        <table class="table">
+          <thead>
+            <tr>
+              <th scope="col">{B.group}</th>
+              <For each={FATE_ORDER}>{(f) => <th scope="col">{FATES[f]}</th>}</For>
+            </tr>
+          </thead>
+          <tbody>
+            <For each={GROUP_ORDER}>
+              {(g) => (
+                <tr>
+                  <th scope="row">{GROUPS[g]}</th>
+                  <For each={FATE_ORDER}>
+                    {(f) => <td data-testid={`restore-${g}-${f}`}>{s().counts[g][f] || '–'}</td>}
+                  </For>
+                </tr>
+              )}
+            </For>
+          </tbody>
+        </table>
+      </div>
+      <Show when={s().lines.length > 0}>
+        <ul>
+          <For each={s().lines}>
+            {(l) => (
+              <li>
+                {GROUPS[l.group]}: {l.title === '' ? `${B.untitled} (${l.id})` : l.title},{' '}
+                {l.why === null ? FATES[l.fate] : `${FATES.refused}: ${WHY[l.why]}`}
+              </li>
+            )}
+          </For>
+        </ul>
+      </Show>
+      <Show when={s().strangeLines > 0}>
+        <p class="note">{B.strange(s().strangeLines)}</p>
+      </Show>
+      <Show when={s().leftOut > 0}>
+        <p class="note">{B.leftOutThere(s().leftOut)}</p>
+      </Show>
+      <Show when={differ()}>
+        <Choice
+          label={B.differing}
+          testId="restore-differing"
+          value={differing()}
+          options={optionsOf(B.choices)}
+          onValue={setDiffering}
+        />
+      </Show>
+      <Show when={settingsDiffer()}>
+        <Tick label={B.takeSettings} checked={settings()} onChecked={setSettings} />
+      </Show>
+      <p class="note">{s().keyHere ? B.keyStays : B.keyNew}</p>
+      <Show when={noRoom()}>
+        <p class="note strong">{B.noRoom}</p>
+      </Show>
+      <Show when={!nothing()} fallback={<p data-testid="restore-nothing">{B.nothing}</p>}>
+        <div class="row">
+          <button
+            type="button"
+            class="button primary"
+            data-testid="restore-go"
+            disabled={props.busy || noRoom()}
+            onClick={() => props.onRestore({ differing: differing(), settings: settings() })}
+          >
+            {B.go}
+          </button>
+        </div>
+      </Show>
+    </section>
+  );
+}
