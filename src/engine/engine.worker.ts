@@ -5,12 +5,13 @@ import { createIdbDocuments } from '../record/stores/idbDocuments.ts';
 import { createMemoryDocuments } from '../record/stores/memoryDocuments.ts';
 import { createOpfsStore } from '../record/stores/opfs.ts';
 import { StoreError } from '../record/stores/store.ts';
-import type { OpenedPort, RunLocks } from './deps.ts';
+import type { OpenedPort } from './deps.ts';
 import { detailOf, EngineError, engineCode } from './errors.ts';
 import { createHost } from './host.ts';
 import type { FromEngine, PortChoice, ToEngine } from './messages.ts';
 import { createRefusingStore } from './refusingStore.ts';
 import { SOFTWARE } from './version.ts';
+import { createWebLocks } from './webLocks.ts';
 
 // The thin shell: everything of the platform that the engine needs, and nothing else. What the page asks before
 // the stores are open waits for them.
@@ -25,21 +26,7 @@ const timers: Timers = {
   },
 };
 
-const locks: RunLocks = {
-  acquire: (name) =>
-    new Promise((resolve, reject) => {
-      navigator.locks
-        .request(`steadybar-${name}`, { ifAvailable: true }, (lock) => {
-          if (lock === null) {
-            resolve(null);
-            return;
-          }
-          // Held until released, or until this worker ends, whatever ends it.
-          return new Promise<void>((release) => resolve(release));
-        })
-        .catch(reject);
-    }),
-};
+const locks = createWebLocks();
 
 async function openPort(choice: PortChoice, on: Timers): Promise<OpenedPort> {
   // The simulated site is large and a real job never needs it.

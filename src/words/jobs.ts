@@ -81,6 +81,8 @@ export const REVIEW = {
   remove: 'Remove this run',
   removeTitle: 'Remove this run for good?',
   removeText: 'Trace and events are deleted from this browser. This cannot be undone.',
+  removeSealed:
+    'Trace, events and seal are deleted from this browser. Save the job’s file first: this cannot be undone.',
   hint: 'Wheel, pinch or plus and minus zoom. Drag or arrow keys move. 0 shows the whole run.',
   missing: 'This run is not in this browser.',
   holdTime: 'Time in stage',

@@ -107,7 +107,7 @@ it('unknown signer, named, valid, kept; the certificate prints on one or two pag
   await page.getByTestId('review-reason').fill('Probe was not compared');
   await page.getByTestId('reject').click();
   await expect
-    .poll(() => page.getByTestId('review-status').textContent())
+    .poll(() => page.getByTestId('review-status').textContent(), { timeout: 15_000 })
     .toMatch(/^Rejected, .*E\.F\.: Probe/);
   await page.getByTestId('judge-again').click();
   await page.getByTestId('judged').waitFor();
@@ -168,4 +168,29 @@ it('a changed byte is told with its page and time; garbage is refused', async ()
   expect(await page.getByTestId('keep').count()).toBe(0);
   expect(await check(page, { ...plain, buffer: plain.buffer.subarray(0, 70_000) })).toBe('incomplete');
   expect(await check(page, { ...plain, buffer: Buffer.from('<html>no record</html>') })).toBe('refused');
+});
+
+it('two kept records are laid over each other from the start of the hold, and taken out', async () => {
+  const { page, origin } = await office();
+  for (const file of [plain, crowded]) {
+    expect(await check(page, file)).toBe('unknown-signer');
+    await page.getByTestId('keep').click();
+    await page.getByTestId('kept').waitFor();
+  }
+  await page.goto(`${origin}/#/archive`);
+  const boxes = page.locator('[data-testid^="pick-"]');
+  await expect.poll(() => boxes.count(), { timeout: 15_000 }).toBe(2);
+  for (const box of await boxes.all()) await box.check();
+  await page.getByTestId('overlay').click();
+  await page.getByTestId('align').selectOption('hold');
+  const lines = page.locator('.compare-picture svg path[stroke-width="1.6"][fill="none"]');
+  await expect.poll(() => lines.count(), { timeout: 15_000 }).toBe(2);
+  // The axis counts from the start of the hold, so it begins before zero.
+  const zero = page.locator('.compare-picture svg text', { hasText: /^0:00$/ });
+  expect(await zero.count()).toBe(1);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByTestId('save-overlay').click(),
+  ]);
+  expect(download.suggestedFilename()).toBe('overlay.svg');
 });

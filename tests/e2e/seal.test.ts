@@ -53,7 +53,7 @@ it('sealed, saved, valid here and on the command line; a changed byte is named',
   await page.getByTestId('addition-by').fill('A.B.');
   await page.getByTestId('addition-text').fill('The batch was R-8');
   await page.getByTestId('add-addition').click();
-  await expect.poll(() => page.getByTestId('additions').textContent()).toContain('A.B.');
+  await expect.poll(() => page.getByTestId('additions').textContent(), { timeout: 15_000 }).toContain('A.B.');
 
   const file = await saveFile(stage);
   await page.goto(`${stage.origin}/#/settings`);
@@ -94,9 +94,13 @@ it(`killed ${KILLS} times while it seals: sealed whole or not at all, nothing lo
     const { page } = stage;
     await page.goto(`${stage.origin}/#/run/${runId}`);
     await page.getByTestId('seal').click();
-    await page.getByTestId('confirm-yes').click({ noWaitAfter: true });
-    await sleep(kill * 11); // from before the worker hears of it to after the document rests
-    for (const pid of stage.browserPids()) {
+    await page.getByTestId('confirm-yes').waitFor();
+    const pids = stage.browserPids();
+    // From before the worker hears of it to after the document rests: the press itself takes a few ms.
+    const press = page.getByTestId('confirm-yes').evaluate((button) => (button as HTMLElement).click());
+    press.catch(() => undefined);
+    await sleep(kill * 25);
+    for (const pid of pids) {
       try {
         process.kill(pid, 'SIGKILL');
       } catch {

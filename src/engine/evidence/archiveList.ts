@@ -6,27 +6,19 @@ import { listImports } from '../../record/stores/imports.ts';
 import { loadSealed } from '../../record/stores/sealedStore.ts';
 import { createLedger } from '../ledger.ts';
 import type { EvidenceDeps } from './deps.ts';
+import { about, type FileLabel, readLabel } from './labels.ts';
 import type { ArchiveEntry } from './messages.ts';
-import { bundleIn, papersOf } from './papers.ts';
+import { papersOf } from './papers.ts';
 import { allStatuses } from './reviews.ts';
-import { label } from './sealing.ts';
-import { manifestOf, summaryOf } from './shelf.ts';
+import { label as labelRun } from './sealing.ts';
+import { manifestOf } from './shelf.ts';
 import type { Trust } from './signers.ts';
-
-const about = (papers: unknown) => {
-  const bundle = bundleIn(papers);
-  return {
-    site: bundle?.job.site ?? '',
-    client: bundle?.job.client ?? '',
-    crew: bundle?.job.crew ?? '',
-    packer: bundle?.packer?.document.name ?? '',
-  };
-};
 
 export async function listArchive(
   deps: EvidenceDeps,
   trust: Trust,
-  manifestOfImport: (sha256: string) => Promise<Manifest>,
+  /** Of a file whose label is gone. */
+  makeLabel: (sha256: string) => Promise<FileLabel>,
 ): Promise<readonly ArchiveEntry[]> {
   const statuses = await allStatuses(deps.documents);
   const ledger = createLedger(deps.documents, deps.files, deps.utcMs);
@@ -46,7 +38,7 @@ export async function listArchive(
     const sealed = sealedIds.has(run.runId) ? await loadSealed(deps.documents, run.runId) : null;
     const manifest = manifestOf(sealed);
     // A process that died between seal and label leaves the label to be made up.
-    if (manifest !== null) await label(deps, run.runId, manifest.sealedUtcMs).catch(() => undefined);
+    if (manifest !== null) await labelRun(deps, run.runId, manifest.sealedUtcMs).catch(() => undefined);
     entries.push({
       ref: { kind: 'run', runId: run.runId },
       runId: run.runId,
@@ -65,21 +57,28 @@ export async function listArchive(
     });
   }
   for (const file of await listImports(deps.documents)) {
-    const manifest = await manifestOfImport(file.sha256).catch(() => null);
-    const summary = manifest === null ? null : summaryOf(manifest, null);
+    const label = (await readLabel(deps, file.sha256)) ?? (await makeLabel(file.sha256).catch(() => null));
+    const { sealedUtcMs, fingerprint, ...shown } = label ?? {
+      ...about(null),
+      title: file.name,
+      state: 'ended' as const,
+      openedUtcMs: file.importedUtcMs,
+      seconds: 0,
+      peakBar: null,
+      alarms: 0,
+      gaps: 0,
+      sealedUtcMs: null,
+      fingerprint: null,
+    };
     entries.push({
       ref: { kind: 'import', sha256: file.sha256 },
       runId: file.runId,
-      title: summary?.title ?? file.name,
-      ...about(manifest?.job ?? null),
+      ...shown,
       practice: false,
-      state: summary?.state ?? 'ended',
-      openedUtcMs: summary?.openedUtcMs ?? file.importedUtcMs,
-      seconds: summary?.seconds ?? 0,
-      peakBar: null,
-      alarms: summary?.alarms ?? 0,
-      gaps: summary?.gaps ?? 0,
-      sealed: sealedBy(manifest),
+      sealed:
+        fingerprint === null
+          ? null
+          : { utcMs: sealedUtcMs, fingerprint, signer: trust.names.get(fingerprint) ?? null },
       imported: { utcMs: file.importedUtcMs, name: file.name },
       status: statuses.get(file.sha256) ?? null,
     });

@@ -37,6 +37,13 @@ describe('a run is sealed', () => {
     const [entry] = await client.ask({ q: 'archive' });
     expect(entry).toMatchObject({ title: 'Crack at 12.4 m', runId, packer: 'Practice packer 100-150' });
     expect(entry?.sealed?.signer).toBe('Crew 4');
+    expect(entry?.peakBar).toBeGreaterThan(1);
+    // A label that is gone is made up from the file.
+    const label = `label-${there.sha256}`;
+    await client.documents.remove('review', label);
+    const [relisted] = await client.ask({ q: 'archive' });
+    expect(relisted).toEqual({ ...entry, peakBar: null });
+    expect(await client.documents.get('review', label)).not.toBeNull();
     const record = await client.ask({ q: 'record', ref: entry!.ref });
     expect(record.verdict).toBe('valid');
     const mine = await office.ask({ q: 'record', ref });

@@ -1,5 +1,4 @@
 import { csvRow } from '../../record/csv.ts';
-import type { Manifest } from '../../record/manifest.ts';
 import { listImports, removeImport } from '../../record/stores/imports.ts';
 import { EVIDENCE } from '../../words/evidence.ts';
 import type { TraceWindow } from '../messages.ts';
@@ -11,6 +10,7 @@ import { type Checked, checkFile, keepChecked, loadKept } from './checking.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { differences } from './differences.ts';
 import { detailOf, EvidenceError, evidenceCode } from './faults.ts';
+import { type FileLabel, labelFor, removeLabel, writeLabel } from './labels.ts';
 import type { EvidenceAnswers, EvidenceRequest, RecordRef, ToEvidence, VerifyView } from './messages.ts';
 import { refText } from './messages.ts';
 import { numbersOf } from './numbers.ts';
@@ -41,7 +41,6 @@ const PROGRESS_STEP = 0.01;
 export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
   const trust = () => trustOf(deps.documents, EVIDENCE.thisTablet);
   const verdicts = new Map<string, VerifyView['verdict']>();
-  const manifests = new Map<string, Manifest>();
   let opened: Checked | null = null;
 
   const shelf = createShelf(deps, async (sha256) => {
@@ -50,14 +49,13 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
     return record;
   });
 
-  async function manifestOfImport(sha256: string): Promise<Manifest> {
-    const known = manifests.get(sha256);
-    if (known !== undefined) return known;
-    // Checked once; not laid on the shelf, so that a long list doesn't push out what is being looked at.
+  /** Checked once; not laid on the shelf, so that a long list doesn't push out what is being looked at. */
+  async function makeLabel(sha256: string): Promise<FileLabel> {
     const { record, verdict } = await loadKept(deps, sha256, await trust());
     verdicts.set(sha256, verdict);
-    manifests.set(sha256, record.manifest!);
-    return record.manifest!;
+    const label = labelFor(record.manifest!, null);
+    await writeLabel(deps, sha256, label).catch(() => undefined);
+    return label;
   }
 
   const verdictOf = (ref: RecordRef): VerifyView['verdict'] | null =>
@@ -120,16 +118,22 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
       shelf.lay(opened.record);
       return opened.view;
     },
-    'keep-opened': () => {
+    'keep-opened': async () => {
       if (opened === null) throw new EvidenceError('missing', 'no file is open');
-      return keepChecked(deps, opened);
+      const { view, record } = opened;
+      const done = await keepChecked(deps, opened);
+      // The list makes it up where this is cut short.
+      if (record?.manifest)
+        await writeLabel(deps, view.sha256, labelFor(record.manifest, record.detail.summary.peakBar));
+      return done;
     },
     'remove-import': async ({ sha256 }) => {
       await removeImport(deps.files, deps.documents, sha256);
+      await removeLabel(deps, sha256);
       shelf.drop({ kind: 'import', sha256 });
       return null;
     },
-    archive: async () => listArchive(deps, await trust(), manifestOfImport),
+    archive: async () => listArchive(deps, await trust(), makeLabel),
     numbers: async ({ ref }, tell) => {
       const record = await shelf.open(ref);
       const { detail } = record;

@@ -132,8 +132,10 @@ export function Reviewed(props: {
       );
   const remove = () => {
     setRemoving(false);
+    const { runId } = props.detail.summary;
     app
-      .ask({ q: 'remove-run', runId: props.detail.summary.runId })
+      .ask({ q: 'remove-run', runId })
+      .then(() => app.ask({ q: 'remove-document', kind: 'seal', id: runId }))
       .then(() => app.go({ page: 'jobs' }), app.fail);
   };
   const showAt = (s: number) => {
@@ -239,7 +241,9 @@ export function Reviewed(props: {
           onShow={showAt}
         />
       </div>
-      <RecordPart source={props.source} detail={props.detail} view={view()} />
+      <Show when={props.detail.summary.state !== 'open'}>
+        <RecordPart source={props.source} detail={props.detail} view={view()} />
+      </Show>
       <Show when={props.source.kind === 'run'}>
         <div class="row no-print">
           <Show
@@ -273,7 +277,7 @@ export function Reviewed(props: {
       <Confirm
         open={removing()}
         title={REVIEW.removeTitle}
-        text={REVIEW.removeText}
+        text={props.detail.summary.sealedUtcMs === undefined ? REVIEW.removeText : REVIEW.removeSealed}
         yes={UI.remove}
         onYes={remove}
         onNo={() => setRemoving(false)}
