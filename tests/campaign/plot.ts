@@ -160,6 +160,11 @@ function panel(p: Panel, left: number, top: number): string {
   out.push(
     `<text transform="translate(${left + 13} ${(y0 + y1) / 2}) rotate(-90)" text-anchor="middle">${xml(p.yLabel)}</text>`,
   );
+  const named = p.series.filter((s) => s.label !== undefined).length;
+  if (named > 0)
+    out.push(
+      `<rect x="${x1 - 142}" y="${y1 + 2}" width="140" height="${14 * named + 3}" fill="#ffffff" fill-opacity="0.85"/>`,
+    );
   let line = 0;
   for (const s of p.series) {
     if (s.label === undefined) continue;

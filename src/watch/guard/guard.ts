@@ -167,7 +167,8 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
         bar: level,
         ceilingBar: limits.ceilingBar,
         settleBar: settle.value,
-        settleLowBar: settle.low,
+        // The fit has ruled out what lies under the ceiling: the text does not bring it back.
+        settleLowBar: Math.max(settle.low, limits.ceilingBar),
         settleHighBar: settle.high,
         kind: 'settle',
       },
