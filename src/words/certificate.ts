@@ -78,6 +78,9 @@ export const CERTIFICATE = {
   working: 'Working pressure',
   held_: 'Pressure held',
   band: 'Hold band',
+  noLowerEdge: 'lower edge not known',
+  upTo: 'up to',
+  floorSeen: 'lower edge from what the fill showed',
   leak: 'Leak',
   peak: 'Highest reading of the run',
   cure: 'Cure time by the data sheet',
@@ -103,12 +106,14 @@ export const heldText = (
   low: number | null,
   high: number | null,
   uBar: number | null,
+  floorKnown: boolean,
 ): string => {
   const bounds =
     low === null || high === null
       ? 'no usable pressure'
       : `${pressure(low)} to ${pressure(high)}${uBar === null ? '' : `, each ± ${pressure(uBar)} (k = 2)`}`;
-  return `${duration(bandS)} inside the band, of ${duration(holdS)}; ${bounds}`;
+  const where = floorKnown ? 'inside the band' : 'inflated and not over the ceiling';
+  return `${duration(bandS)} ${where}, of ${duration(holdS)}; ${bounds}`;
 };
 
 /** Every exception in plain words. */
@@ -126,6 +131,7 @@ export const EXCEPTION = {
   overRated: (bar: number) => `The reading went over the rated pressure: ${pressure(bar)}.`,
   overCeiling: (bar: number) => `The reading went over the ceiling: ${pressure(bar)}.`,
   noFloor: 'The hold floor is not known, so the lower edge of the hold band is not either.',
+  floorSeen: 'The packer’s free inflation pressure was not known and was taken from the fill.',
   noWater: 'Groundwater above the pipe is not known.',
   noFree: 'The packer’s own free inflation pressure is not known.',
   tap: 'The sensor did not read the packer’s own pressure (or it is not known): hold and leak could not be judged.',

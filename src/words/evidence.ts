@@ -239,5 +239,7 @@ export function remarkText(r: Remark): string {
 export const progressText = (what: string, share: number): string =>
   share <= 0 ? `${what} …` : `${what} … ${Math.round(share * 100)} %`;
 
-export const holdLine = (inBandS: number | null, holdS: number | null): string =>
-  inBandS === null || holdS === null ? '–' : `${duration(inBandS)} of ${duration(holdS)}`;
+export const holdLine = (inBandS: number | null, holdS: number | null, floorKnown: boolean): string =>
+  inBandS === null || holdS === null
+    ? '–'
+    : `${duration(inBandS)} of ${duration(holdS)}${floorKnown ? '' : ' (hold floor not known)'}`;

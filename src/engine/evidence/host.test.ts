@@ -53,7 +53,7 @@ describe('a run is sealed', () => {
     // The file that leaves an archive is the one that came.
     const out = await client.ask({ q: 'job-file', ref: entry!.ref });
     expect(await bytesOf(out.file)).toEqual(await bytesOf(file));
-  });
+  }, 120_000);
 
   it('a changed byte of the trace is named: page and time', async () => {
     const office = createOffice();

@@ -13,7 +13,7 @@ import { detailOf, EvidenceError, evidenceCode } from './faults.ts';
 import { type FileLabel, labelFor, removeLabel, writeLabel } from './labels.ts';
 import type { EvidenceAnswers, EvidenceRequest, RecordRef, ToEvidence, VerifyView } from './messages.ts';
 import { refText } from './messages.ts';
-import { numbersOf } from './numbers.ts';
+import { lastLimited, numbersOf } from './numbers.ts';
 import type { OpenRecord } from './open.ts';
 import { bundleIn } from './papers.ts';
 import { overlay } from './pictures.ts';
@@ -138,7 +138,8 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
       const record = await shelf.open(ref);
       const { detail } = record;
       const endUs = detail.firstUs + detail.lastS * 1e6;
-      return numbersOf(detail.events, detail.firstUs, endUs, await record.values(tell));
+      const setup = lastLimited(detail.setups);
+      return numbersOf(detail.events, detail.firstUs, endUs, await record.values(tell), setup);
     },
     'set-status': ({ ref, status, reason, by }) => setStatus(deps, refText(ref), { status, reason, by }),
     record: async ({ ref }, tell) => {

@@ -66,6 +66,8 @@ export interface StatusLine {
 export interface Numbers {
   readonly holdS: number | null;
   readonly inBandS: number | null;
+  /** Without a floor the band has no lower edge: time in it means inflated and not over the ceiling. */
+  readonly floorKnown: boolean;
   readonly lowestHoldBar: number | null;
   readonly highestHoldBar: number | null;
   readonly leak: LeakFigure | null;

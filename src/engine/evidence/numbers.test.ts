@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { TraceWindow } from '../messages.ts';
-import { coldestIn, numbersOf } from './numbers.ts';
+import { practiceSetup } from '../testing/bench.ts';
+import { coldestIn, floorOfRecord, numbersOf } from './numbers.ts';
 
 const leak = {
   verdict: 'tight',
@@ -82,4 +83,17 @@ it('coldest: at the sleeve where a probe is, inside the span only, never a probe
   expect(coldestIn(window([ground]), 0, 3)).toEqual({ c: 8, place: 'ground' });
   expect(coldestIn(window([temps(null, [1, 1, 1, 1])]), 0, 3)).toBeNull();
   expect(coldestIn(window([temps('sleeve', new Array(4).fill(Number.NaN))]), 0, 3)).toBeNull();
+});
+
+it('the floor of the band: planned, seen at the knee, or not known; an unknown part is never zero', () => {
+  const { limits } = practiceSetup();
+  const setup = (part: object) => practiceSetup({ limits: { ...limits!, ...part } });
+  const knee: WatchEvent = { tUs: 1, e: 'knee', freeInflationBar: 0.4, low: 0.35, high: 0.45 };
+  expect(floorOfRecord([], setup({}))).toEqual({ bar: 0.9, seen: false });
+  const open = { floorBar: null, freeInflationBar: null, headBar: 0.12, seatingMarginBar: 0.2 };
+  expect(floorOfRecord([], setup(open)).bar).toBeNull();
+  const seen = floorOfRecord([knee], setup(open));
+  expect(seen.bar).toBeCloseTo(0.77, 6);
+  expect(seen.seen).toBe(true);
+  expect(floorOfRecord([knee], setup({ ...open, headBar: null })).bar).toBeNull();
 });

@@ -1,4 +1,5 @@
 /** The numbers that a reviewer asks for, from a record's events and values. */
+import type { Setup } from '../../job/setup.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { TraceWindow } from '../messages.ts';
 import type { Numbers } from './messages.ts';
@@ -11,6 +12,27 @@ const POINTS = 4000;
 
 export const holdsOf = (events: readonly WatchEvent[]): readonly Hold[] =>
   events.filter((e): e is Hold => e.e === 'hold');
+
+/**
+ * Lower edge of the hold band as the watch took it: the planned floor, or head, margin and the free inflation that
+ * the fill showed. null: a part is not known, and the band has no lower edge.
+ */
+export function floorOfRecord(
+  events: readonly WatchEvent[],
+  setup: Setup | null,
+): { readonly bar: number | null; readonly seen: boolean } {
+  const limits = setup?.limits ?? null;
+  if (limits === null) return { bar: null, seen: false };
+  if (limits.floorBar !== null) return { bar: limits.floorBar, seen: false };
+  const knee = events.findLast((e) => e.e === 'knee');
+  const free = limits.freeInflationBar ?? (knee?.e === 'knee' ? knee.high : null);
+  if (limits.headBar === null || free === null) return { bar: null, seen: false };
+  return { bar: limits.headBar + free + limits.seatingMarginBar, seen: limits.freeInflationBar === null };
+}
+
+/** The setup whose limits were in force last. */
+export const lastLimited = (setups: readonly Setup[]): Setup | null =>
+  setups.findLast((s) => s.limits !== null) ?? setups.at(-1) ?? null;
 
 const extreme = (values: readonly (number | null)[], pick: (...v: number[]) => number): number | null => {
   const known = values.filter((v): v is number => v !== null);
@@ -53,6 +75,7 @@ export function numbersOf(
   firstUs: number,
   lastUs: number,
   values: Values | null,
+  setup: Setup | null = null,
 ): Numbers {
   const holds = holdsOf(events);
   const gaps = events.filter((e) => e.e === 'gap');
@@ -67,6 +90,7 @@ export function numbersOf(
   return {
     holdS: holds.length === 0 ? null : holds.reduce((t, h) => t + (h.tUs - h.fromUs) / 1e6, 0),
     inBandS: holds.length === 0 ? null : holds.reduce((t, h) => t + h.minutesInBand * 60, 0),
+    floorKnown: floorOfRecord(events, setup).bar !== null,
     lowestHoldBar: extreme(
       holds.map((h) => h.minBar),
       Math.min,

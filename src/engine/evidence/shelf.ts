@@ -8,7 +8,7 @@ import { createLedger, fileOf } from '../ledger.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { EvidenceError } from './faults.ts';
 import { OPENED, type RecordRef, type RecordView, refText, type SealedFacts } from './messages.ts';
-import { alarmCounts, numbersOf } from './numbers.ts';
+import { alarmCounts, lastLimited, numbersOf } from './numbers.ts';
 import { deriveValues, detailOfPages, type OpenRecord, storedValues, type Values } from './open.ts';
 import { bundleIn } from './papers.ts';
 import { statusesOf } from './reviews.ts';
@@ -165,6 +165,12 @@ export async function viewOf(
     sealed: await sealedFacts(deps, record, trust),
     verdict,
     statuses: await statusesOf(deps.documents, refText(ref)),
-    numbers: numbersOf(detail.events, detail.firstUs, detail.firstUs + detail.lastS * 1e6, values),
+    numbers: numbersOf(
+      detail.events,
+      detail.firstUs,
+      detail.firstUs + detail.lastS * 1e6,
+      values,
+      lastLimited(detail.setups),
+    ),
   };
 }

@@ -19,7 +19,7 @@ export function NumberRows(props: { numbers: Numbers }) {
     return `${temperature(c.c, app.units())}${place === '' ? '' : ` (${place})`}`;
   };
   const rows = (): readonly (readonly [string, string])[] => [
-    [A.inBand, holdLine(n().inBandS, n().holdS)],
+    [A.inBand, holdLine(n().inBandS, n().holdS, n().floorKnown)],
     [A.lowestHold, pressure(n().lowestHoldBar, app.units())],
     [A.highestHold, pressure(n().highestHoldBar, app.units())],
     [A.peak, pressure(n().peakBar, app.units())],

@@ -10,7 +10,7 @@ import { EXCEPTION as X } from '../../../words/certificate.ts';
 import { CHECK } from '../../../words/checks.ts';
 import { stopwatch } from '../../../words/format.ts';
 import { GAP, PLACE } from '../../../words/terms.ts';
-import { holdsOf } from '../numbers.ts';
+import { floorOfRecord, holdsOf } from '../numbers.ts';
 
 export interface Seen {
   readonly manifest: Manifest;
@@ -74,7 +74,9 @@ function ofPressure(seen: Seen): string[] {
     if (limits.noMargin !== null) out.push(X.noMargin(limits.noMargin.reason));
     if (peakBar !== null && peakBar > limits.ratedBar) out.push(X.overRated(peakBar));
     else if (peakBar !== null && peakBar > limits.ceilingBar) out.push(X.overCeiling(peakBar));
-    if (limits.floorBar === null) {
+    const floor = floorOfRecord(seen.manifest.events, setup);
+    if (floor.seen) out.push(X.floorSeen);
+    if (floor.bar === null) {
       out.push(X.noFloor);
       if (limits.headBar === null) out.push(X.noWater);
       if (limits.freeInflationBar === null) out.push(X.noFree);

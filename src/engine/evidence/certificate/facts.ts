@@ -7,7 +7,7 @@ import { duration, fixed, pressure, temperature } from '../../../words/format.ts
 import { leakText } from '../../../words/hold.ts';
 import { MATERIAL, PLACE, TAP } from '../../../words/terms.ts';
 import type { Numbers } from '../messages.ts';
-import { holdsOf } from '../numbers.ts';
+import { floorOfRecord, holdsOf } from '../numbers.ts';
 import type { Seen } from './exceptions.ts';
 
 export interface Row {
@@ -142,16 +142,27 @@ export function heldRows(seen: Seen, numbers: Numbers): readonly Row[] {
   const u = limits?.uBar ?? null;
   const out: Row[] = [];
   if (limits?.cue === true) out.push({ name: C.working, text: pressure(limits.workingBar) });
+  const floor = floorOfRecord(manifest.events, setup);
   if (limits !== null)
     out.push({
       name: C.band,
-      text: `${limits.floorBar === null ? C.notKnown : pressure(limits.floorBar)} to ${pressure(limits.ceilingBar)}`,
+      text:
+        floor.bar === null
+          ? `${C.noLowerEdge}, ${C.upTo} ${pressure(limits.ceilingBar)}`
+          : `${pressure(floor.bar)} to ${pressure(limits.ceilingBar)}${floor.seen ? ` (${C.floorSeen})` : ''}`,
     });
   const holds = holdsOf(manifest.events);
   if (holds.length === 0) out.push({ name: C.held_, text: C.noHold });
   holds.slice(-3).forEach((h, i, shown) => {
     const which = holds.length === 1 ? '' : C.holdNumber(holds.length - shown.length + i + 1);
-    const text = heldText(h.minutesInBand * 60, (h.tUs - h.fromUs) / 1e6, h.minBar, h.maxBar, u);
+    const text = heldText(
+      h.minutesInBand * 60,
+      (h.tUs - h.fromUs) / 1e6,
+      h.minBar,
+      h.maxBar,
+      u,
+      floor.bar !== null,
+    );
     out.push({ name: C.held_, text: `${which}${text}` });
   });
   const last = holds.at(-1);

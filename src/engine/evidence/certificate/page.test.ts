@@ -95,6 +95,15 @@ describe('the certificate', () => {
     expect(text).toContain('Packer not known');
   });
 
+  it('without a hold floor it claims no time in a band', async () => {
+    const { text } = await certificate({}, { limits: { floorBar: null, headBar: null } });
+    expect(text).toContain('lower edge not known, up to 1.77');
+    expect(text).toContain('inflated and not over the ceiling, of');
+    expect(text).not.toContain('inside the band');
+    expect(text).toContain(words.EXCEPTION.noFloor);
+    expect(text).toContain(words.EXCEPTION.noWater);
+  });
+
   it('a cure time that was not met is said not to be met', async () => {
     const { text } = await certificate({}, { holdS: 30 });
     expect(text).toContain('not met within this record (lower bound)');
@@ -112,7 +121,7 @@ describe('the certificate', () => {
           : typeof value === 'object' && value !== null
             ? Object.values(value).map(flat).join(' ')
             : '';
-    const all = flat({ ...words, heldText: words.heldText(1, 1, 1, 1, 1), EXCEPTION: null });
+    const all = flat({ ...words, heldText: words.heldText(1, 1, 1, 1, 1, false), EXCEPTION: null });
     const exceptions = Object.values(words.EXCEPTION).map((e) => (typeof e === 'string' ? e : e.toString()));
     expect(all.length).toBeGreaterThan(1500);
     expect(`${all} ${exceptions.join(' ')}`).not.toMatch(NEVER);

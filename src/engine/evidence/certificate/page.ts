@@ -7,7 +7,7 @@ import type { ExtraFiles, RecordView } from '../../../record/jobFile.ts';
 import { groupFingerprint } from '../../../record/signing.ts';
 import { CERTIFICATE as C } from '../../../words/certificate.ts';
 import { escapeXml as esc } from '../escape.ts';
-import { numbersOf } from '../numbers.ts';
+import { lastLimited, numbersOf } from '../numbers.ts';
 import { deriveValues, type Values } from '../open.ts';
 import { bundleIn } from '../papers.ts';
 import { PAPER, recordPicture } from '../pictures.ts';
@@ -83,9 +83,9 @@ export function certificatePage(
   const { pages } = manifest;
   const firstUs = pages.firstSampleUs ?? pages.firstUs ?? 0;
   const setups = manifest.setups.map((s) => s.setup);
-  const setup = setups.findLast((s) => s.limits !== null) ?? setups.at(-1) ?? null;
+  const setup = lastLimited(setups);
   const seen: Seen = { manifest, bundle, setup, peakBar: values.peakBar, firstUs };
-  const numbers = numbersOf(manifest.events, firstUs, pages.lastUs, values);
+  const numbers = numbersOf(manifest.events, firstUs, pages.lastUs, values, setup);
   const lastS = Math.max(1, (pages.lastUs - firstUs) / 1e6);
   const trace = recordPicture({ events: manifest.events, setups, firstUs, lastS }, values, {
     fromS: 0,

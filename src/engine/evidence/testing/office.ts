@@ -1,5 +1,6 @@
 /** An engine and an evidence worker over the same stores in Node: runs are recorded, then sealed and looked into. */
 import { DEMO } from '../../../job/demo.ts';
+import type { Limits } from '../../../job/setup.ts';
 import { createRecordCrypto } from '../../../record/signing.ts';
 import { createMemoryStore } from '../../../record/stores/memory.ts';
 import { createMemoryDocuments } from '../../../record/stores/memoryDocuments.ts';
@@ -58,6 +59,7 @@ export function createOffice() {
       readonly practice?: boolean;
       readonly holdS?: number;
       readonly end?: boolean;
+      readonly limits?: Partial<Limits>;
       /** What goes on in the middle of the hold. */
       readonly during?: (bench: ReturnType<typeof createHostBench>) => Promise<void>;
     } = {},
@@ -69,6 +71,7 @@ export function createOffice() {
     const base = practiceSetup({ rateHz: 20, practice }, channels);
     const setup = {
       ...base,
+      limits: base.limits === null ? null : { ...base.limits, ...options.limits },
       resin: {
         name: 'Quick resin of the test',
         criterion: 'let-down' as const,
