@@ -16,6 +16,7 @@ export default defineConfig({
             'src/**/*.test.ts',
             'tests/unit/**/*.test.ts',
             'tests/independent/**/*.test.ts',
+            'tests/fleet/**/*.test.ts',
             'firmware-protocol/**/*.test.ts',
           ],
           exclude: ['**/*.browser.test.ts', '**/*.dom.test.ts'],

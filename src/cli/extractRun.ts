@@ -1,0 +1,162 @@
+import { mkdirSync, readdirSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { FILE } from '../record/jobFile.ts';
+import { createRecordCrypto, parseFingerprint } from '../record/signing.ts';
+import { verifyJobFile } from '../record/verify.ts';
+import { readZip } from '../record/zip.ts';
+import { fault, shown } from './fault.ts';
+import {
+  ALARM_COLUMNS,
+  alarmRows,
+  type Columns,
+  HOLD_COLUMNS,
+  holdRows,
+  JOB_COLUMNS,
+  jobRow,
+  type Row,
+  tableBytes,
+} from './fleet.ts';
+
+export const USAGE = 'usage: extract --to FOLDER [--key FINGERPRINT=NAME]… FILE|FOLDER…';
+const MOST_BYTES = 1 << 30;
+const RUN = /^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$/;
+
+export interface ExtractOutcome {
+  /** 0: every file was taken; 1: some were refused, and named. */
+  readonly exitCode: number;
+  readonly text: string;
+}
+
+interface Options {
+  readonly to: string;
+  readonly keys: ReadonlyMap<string, string>;
+  readonly from: readonly string[];
+}
+
+function parseArguments(args: readonly string[]): Options {
+  const from: string[] = [];
+  const keys = new Map<string, string>();
+  let to: string | null = null;
+  for (let i = 0; i < args.length; i++) {
+    const arg = args[i]!;
+    if (arg === '--to' || arg === '--key') {
+      const value = args[++i];
+      if (value === undefined || value === '') throw fault(`${arg} needs a value; ${USAGE}`);
+      if (arg === '--to') {
+        to = value;
+        continue;
+      }
+      const [key = '', name = 'given key'] = value.split('=');
+      const fingerprint = parseFingerprint(key);
+      if (fingerprint === null) throw fault(`--key ${shown(key)}: no fingerprint`);
+      keys.set(fingerprint, name);
+    } else if (arg.startsWith('--')) throw fault(`unknown option ${shown(arg)}; ${USAGE}`);
+    else from.push(arg);
+  }
+  if (to === null || from.length === 0) throw fault(USAGE);
+  return { to, keys, from };
+}
+
+function filesOf(name: string): readonly string[] {
+  try {
+    if (!statSync(name).isDirectory()) return [name];
+    return readdirSync(name)
+      .filter((n) => n.endsWith('.steadybar.zip'))
+      .sort()
+      .map((n) => path.join(name, n));
+  } catch (cause) {
+    const { code } = cause as NodeJS.ErrnoException;
+    throw fault(`${name}: ${code === 'ENOENT' ? 'no such file or folder' : `cannot be read (${code})`}`);
+  }
+}
+
+/** Whole or not there: a table that is being asked for meanwhile is the old one or the new one. */
+function writeWhole(name: string, bytes: Uint8Array): void {
+  writeFileSync(`${name}.part`, bytes);
+  renameSync(`${name}.part`, name);
+}
+
+interface Taken {
+  readonly row: Row;
+  readonly holds: readonly Row[];
+  readonly alarms: readonly Row[];
+  readonly trace: Uint8Array;
+  readonly additions: number;
+}
+
+/**
+ * Takes the traces and tables out of sealed jobs' files. A file whose bytes are not as they were signed gives
+ * nothing; one by a key that was not named is taken, its column `signer` empty.
+ * @throws InputFault on options and files that can't be used
+ */
+export async function runExtract(args: readonly string[]): Promise<ExtractOutcome> {
+  const { to, keys, from } = parseArguments(args);
+  const crypto = createRecordCrypto(globalThis.crypto.subtle);
+  const taken = new Map<string, Taken>();
+  const lines: string[] = [];
+  let refused = 0;
+  const refuse = (file: string, why: string): void => {
+    refused++;
+    lines.push(`refused  ${file}: ${why}`);
+  };
+  for (const file of from.flatMap(filesOf)) {
+    if (statSync(file).size > MOST_BYTES) {
+      refuse(file, 'too large');
+      continue;
+    }
+    const bytes = new Uint8Array(readFileSync(file));
+    const v = await verifyJobFile(bytes, { crypto, trusted: keys, sense: null });
+    const { manifest } = v;
+    if (manifest === null || (v.verdict !== 'valid' && v.verdict !== 'unknown-signer')) {
+      refuse(file, v.verdict);
+      continue;
+    }
+    if (!RUN.test(manifest.runId)) {
+      refuse(file, 'the name of its run is no name');
+      continue;
+    }
+    const before = taken.get(manifest.runId);
+    if (before !== undefined && before.row.fingerprint !== v.fingerprint) {
+      refuse(file, 'another key sealed a record of the same run');
+      continue;
+    }
+    // Of two files of one record the one with more signed additions is the later.
+    if (before !== undefined && before.additions >= v.additions.length) {
+      lines.push(`again    ${file}: ${manifest.runId}`);
+      continue;
+    }
+    const trace = readZip(bytes).entries.find((e) => e.name === FILE.parquet)!.bytes;
+    const row = jobRow(v, manifest, path.basename(file));
+    const additions = v.additions.length;
+    taken.set(manifest.runId, {
+      row,
+      holds: holdRows(manifest),
+      alarms: alarmRows(manifest),
+      trace,
+      additions,
+    });
+    lines.push(`taken    ${file}: ${manifest.runId}${v.signer === null ? ', unknown signer' : ''}`);
+  }
+  mkdirSync(path.join(to, 'traces'), { recursive: true });
+  const all = [...taken.values()];
+  for (const [run, { trace }] of taken) writeWhole(path.join(to, 'traces', `${run}.parquet`), trace);
+  const table = (name: string, columns: Columns, rows: readonly Row[]): void =>
+    writeWhole(path.join(to, `${name}.parquet`), tableBytes(columns, rows));
+  table(
+    'jobs',
+    JOB_COLUMNS,
+    all.map((t) => t.row),
+  );
+  table(
+    'holds',
+    HOLD_COLUMNS,
+    all.flatMap((t) => t.holds),
+  );
+  table(
+    'alarms',
+    ALARM_COLUMNS,
+    all.flatMap((t) => t.alarms),
+  );
+  lines.push(`${taken.size} jobs in ${to}${refused === 0 ? '' : `, ${refused} files refused`}`);
+  return { exitCode: refused === 0 ? 0 : 1, text: `${lines.join('\n')}\n` };
+}
