@@ -25,7 +25,7 @@ const TABLE = {
   link: ['job', 'link/ports:types'],
   'link/ports': ['job', 'link'],
   watch: [...CORE, 'sensing:types', 'link:frames', 'link:status'],
-  record: ['units', 'job', 'sensing', 'link', 'watch:types', 'engine:log'],
+  record: ['units', 'job', 'sensing', 'link', 'watch:types', 'engine:log', 'record/stores:types'],
   'record/stores': ['units', 'job', 'record'],
   rig: ['units', 'link', 'link/ports:types'],
   engine: [
