@@ -37,7 +37,14 @@ export default defineConfig({
         // Playwright's own context keeps storage in memory only; a persistent one has a real profile on disk.
         // Packages are named beforehand: one that is found in mid-test reloads the page under it.
         optimizeDeps: {
-          include: ['@noble/hashes/sha2.js', 'canonicalize', 'fast-check', 'hyparquet-writer', 'idb', 'zod/mini'],
+          include: [
+            '@noble/hashes/sha2.js',
+            'canonicalize',
+            'fast-check',
+            'hyparquet-writer',
+            'idb',
+            'zod/mini',
+          ],
         },
         test: {
           name: 'browser',
