@@ -34,6 +34,7 @@ const Review = lazy(async () => ({ default: (await import('../screens/review/Rev
 const Archive = lazy(async () => ({ default: (await import('../screens/archive/Archive.tsx')).Archive }));
 const Compare = lazy(async () => ({ default: (await import('../screens/archive/Compare.tsx')).Compare }));
 const Backup = lazy(async () => ({ default: (await import('../screens/backup/Backup.tsx')).Backup }));
+const Office = lazy(async () => ({ default: (await import('../screens/office/Office.tsx')).Office }));
 const Verify = lazy(async () => ({ default: (await import('../screens/verify/Verify.tsx')).Verify }));
 const RecordPage = lazy(async () => ({ default: (await import('../screens/verify/Record.tsx')).RecordPage }));
 const Certificate = lazy(async () => ({
@@ -244,6 +245,9 @@ function Page(props: { route: Route }) {
         </Match>
         <Match when={as('backup')}>
           <Backup />
+        </Match>
+        <Match when={as('office')}>
+          <Office />
         </Match>
         <Match when={as('settings')}>
           <Settings />

@@ -13,6 +13,7 @@ export type Route =
   | { readonly page: 'certificate'; readonly id: string }
   | { readonly page: 'compare'; readonly ids: readonly string[] }
   | { readonly page: 'backup' }
+  | { readonly page: 'office' }
   | { readonly page: 'about' };
 
 /** Lines that can be told apart in one picture. */
@@ -50,6 +51,8 @@ export function parseRoute(hash: string): Route {
     }
     case 'backup':
       return { page: 'backup' };
+    case 'office':
+      return { page: 'office' };
     case 'about':
       return { page: 'about' };
     default:
@@ -83,6 +86,8 @@ export function routeHash(route: Route): string {
       return `#/compare/${route.ids.join('/')}`;
     case 'backup':
       return '#/backup';
+    case 'office':
+      return '#/office';
     case 'about':
       return '#/about';
   }

@@ -2,6 +2,7 @@ import type { RecordCrypto } from '../../record/signing.ts';
 import type { DocumentStore, FileStore } from '../../record/stores/store.ts';
 import type { RunLocks } from '../deps.ts';
 import type { FromEvidence } from './messages.ts';
+import type { HandleShelf } from './office/office.ts';
 
 /** Everything of the platform that the evidence worker uses; a test gives its own. */
 export interface EvidenceDeps {
@@ -14,6 +15,8 @@ export interface EvidenceDeps {
   readonly subtle: SubtleCrypto;
   readonly crypto: RecordCrypto;
   post(message: FromEvidence): void;
+  /** Where the shared folder's handle is kept; among the documents unless told otherwise. */
+  readonly handles?: HandleShelf;
   /** Name and version of the program, kept in each record. */
   readonly software: string;
 }

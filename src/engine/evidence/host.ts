@@ -14,6 +14,7 @@ import { type FileLabel, labelFor, removeLabel, writeLabel } from './labels.ts';
 import type { EvidenceAnswers, EvidenceRequest, RecordRef, ToEvidence, VerifyView } from './messages.ts';
 import { refText } from './messages.ts';
 import { lastLimited, numbersOf } from './numbers.ts';
+import { createOfficeFolder, handleShelf } from './office/office.ts';
 import type { OpenRecord } from './open.ts';
 import { bundleIn } from './papers.ts';
 import { overlay } from './pictures.ts';
@@ -69,6 +70,18 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
     (record.manifest === null ? null : bundleIn(record.manifest.job)?.job.title) ??
     record.detail.summary.title;
 
+  const office = createOfficeFolder(deps, deps.handles ?? handleShelf(deps), async (runId, tell) =>
+    buildFile(deps, await shelf.open({ kind: 'run', runId }), certificateExtra, tell),
+  );
+  const silent: Tell = () => deps.pause();
+  /** The seal is at rest: that its file is in the shared folder is tried beside it, and again later. */
+  const waits = (runId: string): void => {
+    void office.enqueue([runId]).then(
+      () => office.write(silent).catch(() => undefined),
+      () => undefined,
+    );
+  };
+
   // Long work on a backup looks at this between its slices.
   let cancelled = 0;
   const unless = (tell: Tell): Tell => {
@@ -90,6 +103,7 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
     seal: async ({ runId }) => {
       const done = await sealRun(deps, runId);
       shelf.drop({ kind: 'run', runId });
+      waits(runId);
       return done;
     },
     'job-file': async ({ ref }, tell) => {
@@ -104,8 +118,24 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
     add: async ({ runId, kind, text, by }) => {
       await addTo(deps, runId, { kind, text, by });
       shelf.drop({ kind: 'run', runId });
+      waits(runId);
       return null;
     },
+    office: () => office.view(),
+    'office-choose': ({ handle }) => office.choose(handle),
+    'office-forget': () => office.forget(),
+    'office-write': (_, tell) => office.write(unless(tell)),
+    'office-all': async () => {
+      const sealed = (await deps.documents.list('seal')).map((d) => d.id);
+      await office.enqueue(sealed.filter((id) => !id.startsWith('import-')));
+      return office.view();
+    },
+    'office-list': async (_, tell) => office.list(await trust(), unless(tell)),
+    'office-seen': async () => {
+      await office.seen();
+      return null;
+    },
+    'office-file': ({ name }) => office.file(name),
     key: () => keyView(deps),
     'change-key': () => changeKey(deps),
     signers: () => knownSigners(deps.documents),

@@ -11,6 +11,7 @@ import type { LeakFigure, WatchEvent } from '../../watch/events.ts';
 import type { DisplayUnits } from '../../words/format.ts';
 import type { EngineErrorCode, RunDetail, TraceWindow } from '../messages.ts';
 import type { BackupAnswers, BackupRequest } from './backup/messages.ts';
+import type { OfficeAnswers, OfficeRequest } from './office/messages.ts';
 
 /** A run of this tablet, a file kept in its archive (by the SHA-256 of its bytes), or the file being looked at. */
 export type RecordRef =
@@ -202,6 +203,7 @@ export interface Picture {
 
 export type EvidenceRequest =
   | BackupRequest
+  | OfficeRequest
   | { readonly q: 'seal'; readonly runId: string }
   | { readonly q: 'job-file'; readonly ref: RecordRef }
   | {
@@ -241,7 +243,7 @@ export type EvidenceRequest =
   | { readonly q: 'visible-data'; readonly ref: RecordRef; readonly fromS: number; readonly toS: number }
   | { readonly q: 'certificate'; readonly ref: RecordRef };
 
-export interface EvidenceAnswers extends BackupAnswers {
+export interface EvidenceAnswers extends BackupAnswers, OfficeAnswers {
   seal: { readonly fingerprint: string; readonly newKey: 'first' | 'after-loss' | null };
   'job-file': { readonly name: string; readonly file: Blob };
   add: null;

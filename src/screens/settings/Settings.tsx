@@ -6,6 +6,7 @@ import { NumberField } from '../../widgets/NumberField.tsx';
 import { PRIORITY } from '../../words/alarms.ts';
 import { BACKUP } from '../../words/backup.ts';
 import { SETTINGS } from '../../words/jobs.ts';
+import { OFFICE } from '../../words/office.ts';
 import { useServices } from '../context.ts';
 
 const Keys = lazy(async () => ({ default: (await import('../verify/Keys.tsx')).Keys }));
@@ -132,6 +133,9 @@ export function Settings() {
         <div class="row">
           <a class="button grow" href="#/backup" data-testid="to-backup">
             {BACKUP.link}
+          </a>
+          <a class="button grow" href="#/office" data-testid="to-office">
+            {OFFICE.link}
           </a>
         </div>
       </Part>

@@ -5,12 +5,13 @@ import { createRecordCrypto } from '../../../record/signing.ts';
 import { createMemoryStore } from '../../../record/stores/memory.ts';
 import { createMemoryDocuments } from '../../../record/stores/memoryDocuments.ts';
 import { createHostBench, createTestLocks, practiceSetup } from '../../testing/bench.ts';
+import type { EvidenceDeps } from '../deps.ts';
 import { createEvidenceHost } from '../host.ts';
 import type { EvidenceAnswers, EvidenceRequest, FromEvidence } from '../messages.ts';
 
 export const JOB_ID = 'job-1';
 
-export function createOffice() {
+export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles'>> = {}) {
   const files = createMemoryStore();
   const documents = createMemoryDocuments();
   const locks = createTestLocks();
@@ -27,6 +28,7 @@ export function createOffice() {
     crypto: createRecordCrypto(subtle),
     post: (message) => posted.push(message),
     software: 'test 1',
+    ...more,
   });
   let id = 0;
 
