@@ -1,6 +1,7 @@
 /**
- * The campaign of fills: which scenarios, in which order, and the records that the score is made of. Seeds of the
- * reported runs are 1 … n for each kind; thresholds were tuned on seeds from 500 000 on and on no others.
+ * The campaign of fills: which scenarios, in which order, and the records that the score is made of. Reported seeds
+ * are 30 001 … for each kind, run for the first time when the thresholds stood; these were tuned on seeds from 500 001 on,
+ * and seeds 1 … 2400 served to see, a few times, whether that carries over.
  */
 
 import type { Tap } from '../../src/job/setup.ts';
@@ -32,6 +33,7 @@ export const COUNTS: Readonly<Record<Kind, number>> = {
 const SIDE = 100;
 export const BIASES = [-2, -1, 1, 2] as const;
 
+const MAIN_SEED = 30_000;
 /** Seeds of the side sets lie apart from those of the main one. */
 const SIDE_SEED = 100_000;
 
@@ -40,7 +42,7 @@ export function tasks(scale: number): FillTask[] {
   const count = (n: number) => Math.max(1, Math.round(n * scale));
   for (const kind of KINDS)
     for (let i = 1; i <= count(COUNTS[kind]); i++)
-      out.push({ set: 'main', kind, seed: i, biasU: null, again: i % 4 === 0 });
+      out.push({ set: 'main', kind, seed: MAIN_SEED + i, biasU: null, again: i % 4 === 0 });
   for (const set of ['supply', 'unknown'] as const)
     for (const kind of KINDS)
       for (let i = 1; i <= count(SIDE); i++)
