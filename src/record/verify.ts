@@ -30,6 +30,11 @@ export interface Verification {
   readonly sealed: Sealed | null;
 }
 
+/** A quick look can't vouch for derived files that no signed sums cover: nothing else was found. */
+export const lacksSums = (v: Verification): boolean =>
+  v.verdict === 'incomplete' &&
+  v.findings.every((f) => f.f === 'signer' || (f.f === 'missing' && f.file === FILE.sums));
+
 /** Faults that no accident makes: the file is not looked at further. */
 const HOSTILE: readonly ZipFault[] = [
   'not-a-zip',

@@ -83,11 +83,19 @@ export function Office() {
       setAway(false);
       app.say(O.forgotten);
     }, app.fail);
-  const all = () =>
-    app.evidence({ q: 'office-all' }).then((v) => {
-      mutate(v);
-      void write();
-    }, app.fail);
+  const all = () => {
+    setBusy(progressText(O.writing, 0));
+    app.evidence({ q: 'office-all' }).then(
+      (v) => {
+        mutate(v);
+        void write();
+      },
+      (error) => {
+        setBusy(null);
+        app.fail(error);
+      },
+    );
+  };
   const seen = () => app.evidence({ q: 'office-seen' }).then(() => look(), app.fail);
   const withFile = async (line: FolderLine, keep: boolean) => {
     try {

@@ -143,6 +143,26 @@ describe('what others put there', () => {
     expect((await office.ask({ q: 'office-list' })).lines[0]!.kept).toBe(true);
   });
 
+  it('built after its key was gone, without signed sums: whole when all of it derives, else not', async () => {
+    const office = createOffice({ handles: shelfOf() });
+    const backup = (await there.ask({ q: 'backup' })).file;
+    const { token } = await office.ask({ q: 'restore-look', file: backup });
+    await office.ask({ q: 'restore', file: backup, token, choice: { differing: 'mine', settings: false } });
+    const { file: blob } = await office.ask({ q: 'job-file', ref: { kind: 'run', runId } });
+    const bare = new Uint8Array(await blob.arrayBuffer());
+    expect(bare.length).toBeLessThan(file.length);
+    const shared = createFakeFolder();
+    shared.put('bare.zip', bare);
+    for (const share of [0.2, 0.5, 0.8, 0.95]) {
+      const bad = bare.slice();
+      bad[Math.floor(bare.length * share)]! ^= 1;
+      shared.put(`bad-${share}.zip`, bad);
+    }
+    await office.ask({ q: 'office-choose', handle: shared });
+    const { lines } = await office.ask({ q: 'office-list' });
+    expect(lines.map((l) => l.state)).toEqual(['changed', 'changed', 'changed', 'changed', 'whole']);
+  });
+
   it('can’t be looked at while the folder is away, and that is said', async () => {
     const office = createOffice({ handles: shelfOf() });
     await expect(office.ask({ q: 'office-list' })).rejects.toMatchObject({ code: 'missing' });
