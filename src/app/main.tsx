@@ -3,6 +3,7 @@ import './styles/tokens.css';
 import './styles/base.css';
 import './styles/widgets.css';
 import './styles/screens.css';
+import './styles/backup.css';
 import './styles/evidence.css';
 import { render } from 'solid-js/web';
 import { Shell } from './Shell.tsx';

@@ -27,6 +27,9 @@ export function Plan(props: {
   const [differing, setDiffering] = createSignal<RestoreChoice['differing']>('mine');
   const [settings, setSettings] = createSignal(false);
   const count = (fate: RestoreFate) => GROUP_ORDER.reduce((n, g) => n + s().counts[g][fate], 0);
+  // Only what there is: eight rows of dashes tell nothing on a phone.
+  const groups = () => GROUP_ORDER.filter((g) => FATE_ORDER.some((f) => s().counts[g][f] > 0));
+  const fates = () => FATE_ORDER.filter((f) => count(f) > 0);
   const settingsDiffer = () => s().counts.settings.differs > 0;
   const differ = () => count('differs') - s().counts.settings.differs > 0;
   const nothing = () => count('new') + count('grows') + count('differs') === 0;
@@ -40,20 +43,20 @@ export function Plan(props: {
           ({bytes(s().room)} {B.room})
         </Show>
       </p>
-      <div>
+      <div class="wide">
         <table class="table">
           <thead>
             <tr>
               <th scope="col">{B.group}</th>
-              <For each={FATE_ORDER}>{(f) => <th scope="col">{FATES[f]}</th>}</For>
+              <For each={fates()}>{(f) => <th scope="col">{FATES[f]}</th>}</For>
             </tr>
           </thead>
           <tbody>
-            <For each={GROUP_ORDER}>
+            <For each={groups()}>
               {(g) => (
                 <tr>
                   <th scope="row">{GROUPS[g]}</th>
-                  <For each={FATE_ORDER}>
+                  <For each={fates()}>
                     {(f) => <td data-testid={`restore-${g}-${f}`}>{s().counts[g][f] || '–'}</td>}
                   </For>
                 </tr>
