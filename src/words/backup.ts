@@ -57,6 +57,8 @@ export const BACKUP = {
   writes: 'To be written',
   room: 'free',
   noRoom: 'There is not enough room on this tablet.',
+  keyTrust:
+    'Its lists of keys are taken over: records signed by them will count as known here. Restore only a backup that is yours. Key of that tablet:',
   keyNew:
     'The signing key is not in the backup. A new one is made on this tablet; the firm must be told its fingerprint.',
   keyStays: 'This tablet keeps its own signing key. The key of the backup is not in it.',

@@ -95,6 +95,11 @@ export function Plan(props: {
       <Show when={settingsDiffer()}>
         <Tick label={B.takeSettings} checked={settings()} onChecked={setSettings} />
       </Show>
+      <Show when={s().counts.key.new + s().counts.key.grows > 0}>
+        <p class="note strong" data-testid="restore-trust">
+          {B.keyTrust} <code>{s().keyThere ?? '–'}</code>
+        </p>
+      </Show>
       <p class="note">{s().keyHere ? B.keyStays : B.keyNew}</p>
       <Show when={noRoom()}>
         <p class="note strong">{B.noRoom}</p>
