@@ -61,6 +61,8 @@ const ID = /^[A-Za-z0-9][A-Za-z0-9._-]{0,119}$/;
 
 /** Whether a document belongs in a backup; on the way in, whether it may come out of one. */
 export const isBackedUp = (kind: string, id: string): kind is BackupKind =>
+  // Labels of the archive's list are made anew from the files.
+  !id.startsWith('label-') &&
   (KINDS as readonly string[]).includes(kind) &&
   ID.test(id) &&
   (kind !== 'key' || KEY_DOCUMENTS.includes(id));

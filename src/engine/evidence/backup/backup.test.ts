@@ -50,7 +50,8 @@ async function restore(office: Office, file: Blob, choice = MINE) {
 const everything = async (office: Office) => {
   const out: Record<string, unknown> = {};
   for (const kind of ['job', 'packer', 'resin', 'sensor', 'settings', 'run', 'seal', 'review'] as const)
-    for (const d of await office.documents.list(kind)) out[`${kind}/${d.id}`] = d.body;
+    for (const d of await office.documents.list(kind))
+      if (!d.id.startsWith('label-')) out[`${kind}/${d.id}`] = d.body;
   for (const { name } of await office.files.list())
     if (/\.run$|^import-/.test(name)) out[name] = await sha(await office.files.readAll(name));
   return out;
