@@ -3,7 +3,7 @@ import path from 'node:path';
 import { certificateExtra } from '../engine/evidence/certificate/page.ts';
 import { tappedExtras } from '../engine/evidence/sealing.ts';
 import { FILE } from '../record/jobFile.ts';
-import { createRecordCrypto, parseFingerprint } from '../record/signing.ts';
+import { parseFingerprint } from '../record/signing.ts';
 import { lacksSums, type VerifyOptions, verifyJobFile } from '../record/verify.ts';
 import { readZip } from '../record/zip.ts';
 import { fault, shown } from './fault.ts';
@@ -18,6 +18,7 @@ import {
   type Row,
   tableBytes,
 } from './fleet.ts';
+import { nodeCrypto } from './nodeCrypto.ts';
 
 export const USAGE = 'usage: extract --to FOLDER [--key FINGERPRINT=NAME]… FILE|FOLDER…';
 const MOST_BYTES = 1 << 30;
@@ -99,7 +100,7 @@ interface Taken {
  */
 export async function runExtract(args: readonly string[]): Promise<ExtractOutcome> {
   const { to, keys, from } = parseArguments(args);
-  const crypto = createRecordCrypto(globalThis.crypto.subtle);
+  const crypto = nodeCrypto();
   const taken = new Map<string, Taken>();
   const lines: string[] = [];
   let refused = 0;

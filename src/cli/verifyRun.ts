@@ -2,15 +2,10 @@ import { readFileSync, statSync } from 'node:fs';
 import { senseRun } from '../engine/senseRun.ts';
 import { EXIT_CODE } from '../record/findings.ts';
 import type { ExtraFiles } from '../record/jobFile.ts';
-import {
-  createRecordCrypto,
-  fingerprintOf,
-  keyOfPem,
-  parseFingerprint,
-  type RecordCrypto,
-} from '../record/signing.ts';
+import { fingerprintOf, keyOfPem, parseFingerprint, type RecordCrypto } from '../record/signing.ts';
 import { type Verification, verifyJobFile } from '../record/verify.ts';
 import { fault, shown } from './fault.ts';
+import { nodeCrypto } from './nodeCrypto.ts';
 import { verifyText } from './verifyText.ts';
 
 export const USAGE =
@@ -113,7 +108,7 @@ const plain = (v: Verification): unknown => ({
  */
 export async function runVerify(args: readonly string[], extras?: ExtraFiles): Promise<VerifyOutcome> {
   const options = parseArguments(args);
-  const crypto = createRecordCrypto(globalThis.crypto.subtle);
+  const crypto = nodeCrypto();
   const trusted = new Map<string, string>();
   for (const list of options.lists) for (const [f, name] of keysListed(list)) trusted.set(f, name);
   for (const key of options.keys) trusted.set(...(await keyNamed(crypto, key)));

@@ -7,8 +7,9 @@ import type { Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { canonicalText, type Json, parseCanonical, toJson } from './canonical.ts';
 import { toHex } from './hex.ts';
+import { hashPages, type PageHashes } from './pageHashes.ts';
 import { type RunScan, scanRun } from './reader.ts';
-import { ALGORITHM, type PreviousKey, type Signer } from './signing.ts';
+import { ALGORITHM, type PreviousKey, type RecordCrypto, type Signer } from './signing.ts';
 import type { PageDamage, RunEnd } from './types.ts';
 
 export const RECORD_SCHEMA = 'steadybar-record/1';
@@ -71,24 +72,43 @@ export interface Manifest extends Content {
   };
 }
 
-/** Reads the pages once, chain and all. null: no first page stands. */
-export function contentOf(pages: Uint8Array): { content: Content; scan: RunScan; head: LogHead } | null {
+export interface ReadContent {
+  readonly content: Content;
+  readonly scan: RunScan;
+  readonly head: LogHead;
+}
+
+/** contentOf with the pages hashed by the platform. */
+export async function readContent(pages: Uint8Array, crypto: RecordCrypto): Promise<ReadContent | null> {
+  return contentOf(pages, await hashPages(pages, crypto));
+}
+
+/**
+ * Reads the pages once, chain and all. null: no first page stands.
+ * @param hashes of the pages, where they are known already
+ */
+export function contentOf(pages: Uint8Array, hashes?: PageHashes): ReadContent | null {
   const setups: { tUs: number; setup: Setup }[] = [];
   const events: WatchEvent[] = [];
   const checkpoints: Checkpoint[] = [];
   const resumedUs: number[] = [];
-  const scan = scanRun(pages, {
-    page(page, hash) {
-      const { index, lastUs } = page.header;
-      if (index % CHECKPOINT_PAGES === 0) checkpoints.push({ page: index, tUs: lastUs, sha256: toHex(hash) });
-      for (const { entry } of page.placed) {
-        if (entry.l === 'setup') setups.push({ tUs: entry.tUs, setup: entry.setup });
-        if (entry.l === 'notice' && entry.notice.n === 'gap' && entry.notice.reason === 'resumed')
-          resumedUs.push(entry.tUs);
-      }
-      for (const event of page.events) events.push(event);
+  const scan = scanRun(
+    pages,
+    {
+      page(page, hash) {
+        const { index, lastUs } = page.header;
+        if (index % CHECKPOINT_PAGES === 0)
+          checkpoints.push({ page: index, tUs: lastUs, sha256: toHex(hash) });
+        for (const { entry } of page.placed) {
+          if (entry.l === 'setup') setups.push({ tUs: entry.tUs, setup: entry.setup });
+          if (entry.l === 'notice' && entry.notice.n === 'gap' && entry.notice.reason === 'resumed')
+            resumedUs.push(entry.tUs);
+        }
+        for (const event of page.events) events.push(event);
+      },
     },
-  });
+    hashes === undefined ? {} : { hashes },
+  );
   const { head } = scan;
   if (head === null) return null;
   const content: Content = {

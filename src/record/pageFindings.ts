@@ -1,7 +1,7 @@
 /** Which pages of a changed record differ from the signed ones, and the time they cover. */
 import type { Finding } from './findings.ts';
 import { toHex } from './hex.ts';
-import type { contentOf, Manifest } from './manifest.ts';
+import type { Manifest, ReadContent } from './manifest.ts';
 import { scanPages } from './reader.ts';
 import type { PageDamage } from './types.ts';
 
@@ -11,11 +11,7 @@ const key = (d: Pick<PageDamage, 'what' | 'page'>): string => `${d.what} ${d.pag
  * Damage that the scan finds and the manifest does not list; where every page is sound in itself and the chain
  * was made anew, the span between two of the manifest's checkpoints.
  */
-export function pageFindings(
-  manifest: Manifest,
-  pages: Uint8Array,
-  read: ReturnType<typeof contentOf>,
-): Finding[] {
+export function pageFindings(manifest: Manifest, pages: Uint8Array, read: ReadContent | null): Finding[] {
   const listed = new Set(manifest.pages.damage.map(key));
   const found: Finding[] = [];
   for (const d of read?.scan.damage ?? []) {

@@ -7,6 +7,7 @@ import type { LogEntry, LogHead } from '../engine/log.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { HASH_BYTES, hasMagic, PAGE_FLAG, type PageHeader } from './layout.ts';
 import { type Page, pageEntries, readPage } from './page.ts';
+import type { PageHashes } from './pageHashes.ts';
 import type { PageDamage, PageFault, RunEnd } from './types.ts';
 
 export type Scanned =
@@ -19,6 +20,8 @@ export interface ScanOptions {
    * empty: enough for showing a trace, not for trusting it.
    */
   readonly chain?: boolean;
+  /** Hashes that are known already; what they lack is computed. */
+  readonly hashes?: PageHashes;
 }
 
 const same = (a: Uint8Array, b: Uint8Array): boolean =>
@@ -109,7 +112,9 @@ export function* scanPages(file: Uint8Array, options: ScanOptions = {}): Generat
     }
     if (chain && previous !== null && !same(previous, h.previous))
       yield damage('chain', h.index, 1, offset, h.lastUs);
-    const hash = chain ? sha256(page.bytes) : new Uint8Array(0);
+    const hash = chain
+      ? (options.hashes?.(offset, page.bytes.length) ?? sha256(page.bytes))
+      : new Uint8Array(0);
     yield { kind: 'page', page, hash };
     previous = hash;
     runId = h.runId;

@@ -11,6 +11,8 @@ export const SIGNATURE_BYTES = 64;
 /** The part of WebCrypto that the record needs. */
 export interface RecordCrypto {
   sha256(bytes: Uint8Array): Promise<Uint8Array>;
+  /** The same at once, where the platform has that (Node): for many short stretches it is the fastest. */
+  sha256Now?(bytes: Uint8Array): Uint8Array;
   /**
    * False for any signature that does not hold, a malformed key among them.
    * @throws SigningUnsupported where the platform has no Ed25519: a good record must not look like a changed one
@@ -98,8 +100,12 @@ const plain = (bytes: Uint8Array): Uint8Array<ArrayBuffer> =>
   bytes.buffer instanceof ArrayBuffer ? (bytes as Uint8Array<ArrayBuffer>) : new Uint8Array(bytes);
 
 /** @param subtle the platform's own; secure contexts only in a browser */
-export function createRecordCrypto(subtle: SubtleCrypto): RecordCrypto {
+export function createRecordCrypto(
+  subtle: SubtleCrypto,
+  sha256Now?: NonNullable<RecordCrypto['sha256Now']>,
+): RecordCrypto {
   return {
+    ...(sha256Now === undefined ? {} : { sha256Now }),
     async sha256(bytes) {
       return new Uint8Array(await subtle.digest('SHA-256', plain(bytes)));
     },

@@ -6,7 +6,7 @@
 import { type Finding, type Remark, VERDICTS, type Verdict } from './findings.ts';
 import { fromHex, toHex } from './hex.ts';
 import { additionName, CORE_FILES, FILE, isExtraName } from './jobFile.ts';
-import { type Content, contentOf, differingMembers, type Manifest, parseManifest } from './manifest.ts';
+import { type Content, differingMembers, type Manifest, parseManifest, readContent } from './manifest.ts';
 import { pageFindings } from './pageFindings.ts';
 import { type Addition, checkAddition, MAX_ADDITIONS, type Sealed, type SealedAddition } from './seal.ts';
 import { fingerprintOf, pemOf, successionText } from './signing.ts';
@@ -204,7 +204,7 @@ async function checkPages(
   pages: Uint8Array,
 ): Promise<Content | null> {
   const whole = options.crypto.sha256(pages);
-  const read = contentOf(pages);
+  const read = await readContent(pages, options.crypto);
   const intact = toHex(await whole) === manifest.pagesSha256;
   if (!intact) {
     findings.push(...pageFindings(manifest, pages, read));

@@ -2,6 +2,7 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { chromium } from 'playwright-core';
+import { nodeCrypto } from '../../src/cli/nodeCrypto.ts';
 import { createNodeStore } from '../../src/record/stores/nodeFiles.ts';
 import type { Row } from './measure.ts';
 import { measureRecord, type RecordTimes } from './recordWork.ts';
@@ -32,7 +33,7 @@ function rows(where: string, t: RecordTimes): Row[] {
 async function inNode(): Promise<RecordTimes> {
   const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-bench-'));
   try {
-    return await measureRecord(createNodeStore(folder));
+    return await measureRecord(createNodeStore(folder), nodeCrypto());
   } finally {
     rmSync(folder, { recursive: true });
   }

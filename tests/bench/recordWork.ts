@@ -1,7 +1,8 @@
 import { sha256 } from '@noble/hashes/sha2.js';
-import { contentOf } from '../../src/record/manifest.ts';
+import { readContent } from '../../src/record/manifest.ts';
 import { scanRun } from '../../src/record/reader.ts';
 import { seal } from '../../src/record/seal.ts';
+import type { RecordCrypto } from '../../src/record/signing.ts';
 import type { FileStore } from '../../src/record/stores/store.ts';
 import { HEAD } from '../../src/record/testing/arbitrary.ts';
 import { newSigner, RUN_SETUP, recordCrypto } from '../../src/record/testing/sealing.ts';
@@ -116,7 +117,10 @@ function zooms(cache: TraceCache): [number, number] {
   return quantiles(times);
 }
 
-export async function measureRecord(store: FileStore): Promise<RecordTimes> {
+export async function measureRecord(
+  store: FileStore,
+  crypto: RecordCrypto = recordCrypto,
+): Promise<RecordTimes> {
   for (const { name } of await store.list()) if (name.startsWith('bench.')) await store.remove(name);
   const page50Hz = await pageCost(store, 50);
   const page1kHz = await pageCost(store, 1000);
@@ -140,10 +144,10 @@ export async function measureRecord(store: FileStore): Promise<RecordTimes> {
     scanMs: await best(3, () => scanRun(pages, {}, { chain: false })),
     openMs,
     zoomMs,
-    sealMs: await best(3, () => seal(input, signer, recordCrypto)),
-    chainMs: await best(3, () => contentOf(pages)),
+    sealMs: await best(3, () => seal(input, signer, crypto)),
+    chainMs: await best(3, () => readContent(pages, crypto)),
     shaMs: await best(3, () => sha256(pages)),
-    platformShaMs: await best(3, () => recordCrypto.sha256(pages)),
+    platformShaMs: await best(3, () => crypto.sha256(pages)),
   };
   for (const { name } of await store.list()) if (name.startsWith('bench.')) await store.remove(name);
   return times;
