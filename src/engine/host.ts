@@ -100,11 +100,26 @@ export function createHost(deps: HostDeps): Host {
     return feed.rig;
   }
 
-  /** Runs left open by a crash, and not held by another tab. */
-  async function leftOpen(): Promise<readonly RunSummary[]> {
+  // The list of runs waits for it: a run whose list entry was lost must not be missing from the first look.
+  let settled: Promise<void> = Promise.resolve();
+
+  /** What a process that died left half done in the stores: finished, taken back, or given its list entry. */
+  async function settle(): Promise<void> {
     // Files of a restore that does not count yet are no orphans.
     const restored = await recoverRestore(deps).catch(() => null);
     if (restored !== null) await ledger.adoptOrphans();
+  }
+
+  /** The list of runs, after the start has settled the stores; a start that failed says so by its own answer. */
+  async function listed(): Promise<readonly RunSummary[]> {
+    await settled.catch(() => undefined);
+    return ledger.list();
+  }
+
+  /** Runs left open by a crash, and not held by another tab. */
+  async function leftOpen(): Promise<readonly RunSummary[]> {
+    settled = settle();
+    await settled;
     const open: RunSummary[] = [];
     for (const summary of await ledger.list()) {
       if (summary.state !== 'open' || summary.runId === runs.view()?.runId) continue;
@@ -162,7 +177,7 @@ export function createHost(deps: HostDeps): Host {
       return null;
     },
     'live-window': ({ fromS, toS, points }) => watched.trace.window(fromS, toS, points),
-    runs: () => ledger.list(),
+    runs: () => listed(),
     run: ({ runId, check }) => archive.detail(runId, check ?? false),
     window: ({ runId, fromS, toS, points }) =>
       runId === runs.view()?.runId
@@ -183,7 +198,7 @@ export function createHost(deps: HostDeps): Host {
     storage: async () => ({
       persisted: await deps.files.persisted(),
       roomBytes: await deps.files.room(),
-      runs: (await ledger.list()).length,
+      runs: (await listed()).length,
     }),
   };
 

@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { createMemoryStore } from '../record/stores/memory.ts';
+import { createMemoryDocuments } from '../record/stores/memoryDocuments.ts';
+import type { FileStore } from '../record/stores/store.ts';
+import { createHostBench, practiceSetup } from './testing/bench.ts';
+
+const open = {
+  q: 'open-run',
+  jobId: 'job-1',
+  title: 'A repair',
+  practice: true,
+  setup: practiceSetup(),
+} as const;
+
+/** A run's file without a list entry: the process died between the two. */
+async function orphan() {
+  const files = createMemoryStore();
+  const b = createHostBench({ files });
+  await b.connectRig();
+  await b.run(1000);
+  const { runId } = await b.ask(open);
+  await b.run(2000);
+  await b.ask({ q: 'end-run' });
+  return { files, documents: createMemoryDocuments(), runId };
+}
+
+/** The store with another list(). */
+const withList = (files: FileStore, list: FileStore['list']): FileStore =>
+  new Proxy(files, {
+    get(target, name) {
+      if (name === 'list') return list;
+      const value: unknown = Reflect.get(target, name);
+      return typeof value === 'function' ? value.bind(target) : value;
+    },
+  });
+
+describe('the list of runs at the start', () => {
+  it('holds a run that has lost its list entry, though it is asked for before the start is done', async () => {
+    const { files, documents, runId } = await orphan();
+    // A disk that takes its time: the list must wait for it.
+    const slow = withList(files, async () => {
+      for (let i = 0; i < 50; i++) await Promise.resolve();
+      return files.list();
+    });
+    const after = createHostBench({ files: slow, documents });
+    const started = after.ask({ q: 'start-engine' });
+    const listed = after.ask({ q: 'runs' });
+    const stored = after.ask({ q: 'storage' });
+    expect((await listed).map((r) => r.runId)).toEqual([runId]);
+    expect((await stored).runs).toBe(1);
+    expect((await started).open).toEqual([]);
+  });
+
+  it('is given though the files cannot be listed', async () => {
+    const { files, documents, runId } = await orphan();
+    const first = createHostBench({ files, documents });
+    await first.ask({ q: 'start-engine' });
+    const broken = withList(files, () => Promise.reject(new Error('gone')));
+    const after = createHostBench({ files: broken, documents });
+    const started = after.ask({ q: 'start-engine' }).catch(() => null);
+    expect((await after.ask({ q: 'runs' })).map((r) => r.runId)).toEqual([runId]);
+    await started;
+  });
+});
