@@ -11,14 +11,10 @@ import {
   Switch,
 } from 'solid-js';
 import { VERSION } from '../engine/version.ts';
-import { About } from '../screens/about/About.tsx';
 import { ServicesContext } from '../screens/context.ts';
-import { Documents } from '../screens/documents/Documents.tsx';
 import { Jobs } from '../screens/jobs/Jobs.tsx';
 import { Live } from '../screens/live/Live.tsx';
 import type { Route } from '../screens/route.ts';
-import { Settings } from '../screens/settings/Settings.tsx';
-import { Sheet } from '../screens/sheet/Sheet.tsx';
 import { AlarmShape } from '../widgets/AlarmShape.tsx';
 import { alarmLine } from '../words/alarms.ts';
 import { clockTime, pressure } from '../words/format.ts';
@@ -29,7 +25,14 @@ import { UI } from '../words/ui.ts';
 import type { AppServices } from './services.ts';
 import type { Update } from './update.ts';
 
-// Pages of the office are fetched when they are opened: the crew's first load stays small.
+// The first load is what guards a packer: jobs and the live page. Every other page is fetched when it is opened,
+// from the service worker where it stands, so that it is there without a network too.
+const Sheet = lazy(async () => ({ default: (await import('../screens/sheet/Sheet.tsx')).Sheet }));
+const Documents = lazy(async () => ({
+  default: (await import('../screens/documents/Documents.tsx')).Documents,
+}));
+const Settings = lazy(async () => ({ default: (await import('../screens/settings/Settings.tsx')).Settings }));
+const About = lazy(async () => ({ default: (await import('../screens/about/About.tsx')).About }));
 const Review = lazy(async () => ({ default: (await import('../screens/review/Review.tsx')).Review }));
 const Archive = lazy(async () => ({ default: (await import('../screens/archive/Archive.tsx')).Archive }));
 const Compare = lazy(async () => ({ default: (await import('../screens/archive/Compare.tsx')).Compare }));
