@@ -1,4 +1,14 @@
-import { createEffect, createMemo, createResource, createSignal, For, on, onCleanup, Show } from 'solid-js';
+import {
+  createEffect,
+  createMemo,
+  createResource,
+  createSignal,
+  For,
+  on,
+  onCleanup,
+  Show,
+  Suspense,
+} from 'solid-js';
 import type { RecordRef } from '../../engine/evidence/messages.ts';
 import type { RunDetail, TraceWindow } from '../../engine/messages.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
@@ -72,6 +82,8 @@ export function Reviewed(props: {
   const [view, setView] = createSignal<View>(whole());
   const [box, setBox] = createSignal({ left: 52, right: 14 });
   const [window, setWindow] = createSignal<TraceWindow | null>(null);
+  /** The first picture was answered, well or not. */
+  const [answered, setAnswered] = createSignal(false);
   const [removing, setRemoving] = createSignal(false);
 
   // One question at a time; while it is open the newest view waits, so that a fast hand asks for no pictures
@@ -94,6 +106,7 @@ export function Reviewed(props: {
       .then((w) => !gone && setWindow(w), app.fail)
       .finally(() => {
         asking = false;
+        setAnswered(true);
         const next = waiting;
         waiting = null;
         if (next !== null && !gone) fetchWindow(next);
@@ -241,8 +254,12 @@ export function Reviewed(props: {
           onShow={showAt}
         />
       </div>
-      <Show when={props.detail.summary.state !== 'open'}>
-        <RecordPart source={props.source} detail={props.detail} view={view()} />
+      {/* The record is read from end to end for it: after the picture, and in a boundary of its own, or the page's
+          effects (the picture among them) would wait for the answer. */}
+      <Show when={answered() && props.detail.summary.state !== 'open'}>
+        <Suspense>
+          <RecordPart source={props.source} detail={props.detail} view={view()} />
+        </Suspense>
       </Show>
       <Show when={props.source.kind === 'run'}>
         <div class="row no-print">
