@@ -4,6 +4,7 @@ import { Part } from '../../widgets/Fields.tsx';
 import { DERIVATION, inputsText, planNumber, refusalText, warningText } from '../../words/plan.ts';
 import { SHEET } from '../../words/sheet.ts';
 import { useServices } from '../context.ts';
+import { BudgetTable } from './BudgetTable.tsx';
 
 /** What the plan refuses and warns of, and each of its numbers with its reason on demand. */
 export function Findings(props: { plan: Plan }) {
@@ -50,6 +51,7 @@ export function Findings(props: { plan: Plan }) {
           </For>
         </ul>
       </Part>
+      <Show when={props.plan.budget}>{(budget) => <BudgetTable budget={budget()} />}</Show>
     </div>
   );
 }
