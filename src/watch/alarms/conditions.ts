@@ -113,7 +113,9 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
     case 'device-trip':
       return when(w.device.tripped);
     case 'fast-fall':
-      return w.hold === null ? 'off' : fastFallCondition(w.levels, s.median, w.infer);
+      return w.hold === null
+        ? 'off'
+        : fastFallCondition(w.levels, s.median, w.infer, (w.tUs - w.hold.sinceUs) / 1e6);
     case 'below-floor':
       return belowFloor(w);
     case 'leaking':

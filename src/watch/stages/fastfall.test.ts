@@ -19,6 +19,23 @@ describe('a fast fall in a hold', () => {
     expect(viewOf(s.w, s.tS * 1e6).question).toBe('let-down-or-loss');
   });
 
+  it('is not what a line does that equalises with the packer after the valve was closed', () => {
+    const s = new Script().flow(30, (t) => t * 0.06).say({ c: 'stage', to: 'hold' });
+    s.flow(60, (t) => 1.6 + 0.2 * Math.exp(-t / 0.8));
+    expect(s.of('question')).toEqual([]);
+    expect(s.heard()).not.toContain('fast-fall');
+  });
+
+  it('a question is taken back when the pressure has held after all, and stays when it is gone', () => {
+    const held = hold();
+    held.flow(20, (t) => (t < 1 ? 1.8 - 0.12 * t : 1.68));
+    expect(held.of('question')).toHaveLength(1);
+    expect(viewOf(held.w, held.tS * 1e6).question).toBeNull();
+    const gone = hold();
+    gone.flow(30, fall(2));
+    expect(viewOf(gone.w, gone.tS * 1e6).question).toBe('let-down-or-loss');
+  });
+
   it('the answer let-down ends the hold; the alarm goes with it', () => {
     const s = hold()
       .flow(3, fall(8))

@@ -27,26 +27,43 @@ const WITHIN_S = 5;
 export const FALL_BAR = 0.08;
 export const FALL_SHARE = 0.05;
 
-/** How far the median has fallen under the highest mean of the last seconds, bar. */
-export function fallOf(l: Levels, medianBar: number): number {
-  const top = levelMax(l, WITHIN_S);
-  return top === null ? 0 : top - medianBar;
+/**
+ * After the valve is closed the line's pressure equalises with the packer's: that fall is the hose's, not a loss.
+ * A hold that is entered at once must not be blamed for it.
+ */
+const EQUALISE_S = 3;
+
+/** Half of the pressure gone within a second: no vent and no hose that equalises makes such a fall. */
+function burstOff(l: Levels, medianBar: number): Condition {
+  const top = levelMax(l, 1);
+  return top !== null && top > 0.2 && medianBar < 0.5 * top ? 'on' : 'off';
 }
 
 /**
- * Pure condition. Where stages are read off the data a let-down cannot be announced beforehand, so only a fall
+ * Pure condition. `ageS` is the age of the hold: the fall is looked for in what came after the line equalised. Where stages are read off the data a let-down cannot be announced beforehand, so only a fall
  * that no vent makes (half of the pressure within a second) is taken for a loss.
  */
-export function fastFallCondition(l: Levels, medianBar: number | null, infer: boolean): Condition {
+export function fastFallCondition(
+  l: Levels,
+  medianBar: number | null,
+  infer: boolean,
+  ageS: number,
+): Condition {
   if (medianBar === null) return 'between';
-  if (infer) {
-    const top = levelMax(l, 1);
-    return top !== null && top > 0.2 && medianBar < 0.5 * top ? 'on' : 'off';
-  }
-  const fall = fallOf(l, medianBar);
+  const within = Math.min(WITHIN_S, ageS - EQUALISE_S);
+  if (infer || within < 1) return burstOff(l, medianBar);
+  const fall = Math.max(0, (levelMax(l, within) ?? medianBar) - medianBar);
   const top = medianBar + fall;
   const least = Math.max(FALL_BAR, FALL_SHARE * top);
   return fall >= least ? 'on' : fall > 0.5 * least ? 'between' : 'off';
+}
+
+/** Share of the level before the fall that, held, answers the question by itself: nothing was let down or lost. */
+const HELD_SHARE = 0.85;
+
+/** Takes the question back when the fall has ended and the pressure has held. */
+export function withdraw(f: FastFall, medianBar: number | null, falling: boolean): void {
+  if (f.asked && !falling && medianBar !== null && medianBar > HELD_SHARE * f.beforeBar) f.asked = false;
 }
 
 /** Asks once for each occurrence of the alarm. */
