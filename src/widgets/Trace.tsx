@@ -118,13 +118,41 @@ export function Trace(props: {
 
   const toUnit = (bar: number) => bar * scaleOf('pressure', props.units).factor;
 
+  // What the plot's data were made of: a hand that moves the view changes none of it.
+  let shown: readonly unknown[] = [];
+
   const put = () => {
     if (plot === null || props.window === null) return;
-    const data = toPlot(props.window, props.units, props.pace ?? paceOf(null), props.decor.gaps);
+    const pace = props.pace ?? paceOf(null);
+    const { window, units, decor } = props;
+    const made = [plot, window, units, pace.bar, pace.temperature, decor.gaps];
+    const same = made.every((v, i) => v === shown[i]);
+    shown = made;
     const u = plot;
     u.batch(() => {
-      u.setData([data.x, ...data.y] as uPlot.AlignedData, false);
+      if (!same) {
+        const data = toPlot(window, units, pace, decor.gaps);
+        u.setData([data.x, ...data.y] as uPlot.AlignedData, false);
+      }
       u.setScale('x', { min: props.view.fromS, max: props.view.toS });
+    });
+  };
+
+  const show = () => {
+    if (plot === null) return;
+    if (key(props.window) !== kinds) build();
+    else put();
+  };
+
+  // Under a hand that moves the view: one redraw a frame, however often the wheel turned and the engine answered
+  // since the last. A view that follows the stream is paced by the engine already and is drawn at once.
+  let frame = 0;
+  const redraw = () => {
+    if (props.whole === undefined) return show();
+    if (frame !== 0) return;
+    frame = requestAnimationFrame(() => {
+      frame = 0;
+      show();
     });
   };
 
@@ -170,21 +198,16 @@ export function Trace(props: {
     onCleanup(() => {
       observer.disconnect();
       detach();
+      cancelAnimationFrame(frame);
       plot?.destroy();
       plot = null;
     });
   });
 
   createEffect(
-    on(
-      () => [props.window, props.view, props.topBar, props.decor, props.pace] as const,
-      () => {
-        if (plot === null) return;
-        if (key(props.window) !== kinds) build();
-        else put();
-      },
-      { defer: true },
-    ),
+    on(() => [props.window, props.view, props.topBar, props.decor, props.pace] as const, redraw, {
+      defer: true,
+    }),
   );
   createEffect(on([() => props.theme, () => props.units], () => plot !== null && build(), { defer: true }));
 

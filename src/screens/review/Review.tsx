@@ -28,6 +28,12 @@ import { EventList } from './EventList.tsx';
 import { Numbers } from './Numbers.tsx';
 import { RecordPart } from './RecordPart.tsx';
 
+/**
+ * Buckets asked for: the view and a quarter of it on either side. Each is drawn with two points, so that a plot of
+ * 1200 px has about one and a half a pixel; more cost time in every frame and show nothing.
+ */
+const POINTS = 1400;
+
 /** A saved run: the trace to look into, its stages, alarms, gaps and numbers. */
 export function Review(props: { runId: string }) {
   const app = useServices();
@@ -102,7 +108,7 @@ export function Reviewed(props: {
     asking = true;
     const margin = (v.toS - v.fromS) * 0.25;
     props
-      .readWindow(Math.max(whole().fromS, v.fromS - margin), Math.min(whole().toS, v.toS + margin), 2000)
+      .readWindow(Math.max(whole().fromS, v.fromS - margin), Math.min(whole().toS, v.toS + margin), POINTS)
       .then((w) => !gone && setWindow(w), app.fail)
       .finally(() => {
         asking = false;
