@@ -1,6 +1,7 @@
 import { isDocumentKind, parseDocument } from '../job/documents.ts';
 import type { Setup } from '../job/setup.ts';
 import { parseSetup } from '../job/setup-schema.ts';
+import { pause } from '../link/timers.ts';
 import type { StoredDocument } from '../record/stores/store.ts';
 import { ENGINE } from '../watch/codes.ts';
 import { createArchive } from './archive.ts';
@@ -27,6 +28,8 @@ export interface Host {
 }
 
 const PULSE_MS = 50;
+/** The list of runs waits this long for the start to settle the stores, then shows what there is. */
+const SETTLE_MS = 3000;
 const FLUSH_US = 500_000;
 const BEAT_US = 500_000;
 /** The wall clock and the monotonic one differ by more than this from what they did: sleep, or a set clock. */
@@ -112,7 +115,7 @@ export function createHost(deps: HostDeps): Host {
 
   /** The list of runs, after the start has settled the stores; a start that failed says so by its own answer. */
   async function listed(): Promise<readonly RunSummary[]> {
-    await settled.catch(() => undefined);
+    await Promise.race([settled.catch(() => undefined), pause(timers, SETTLE_MS)]);
     return ledger.list();
   }
 

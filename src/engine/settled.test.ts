@@ -61,4 +61,15 @@ describe('the list of runs at the start', () => {
     expect((await after.ask({ q: 'runs' })).map((r) => r.runId)).toEqual([runId]);
     await started;
   });
+
+  it('is given after three seconds though the start hangs', async () => {
+    const { files, documents, runId } = await orphan();
+    const first = createHostBench({ files, documents });
+    await first.ask({ q: 'start-engine' });
+    const hung = withList(files, () => new Promise(() => undefined));
+    const after = createHostBench({ files: hung, documents });
+    void after.ask({ q: 'start-engine' }, 100).catch(() => null);
+    await expect(after.ask({ q: 'runs' }, 2500)).rejects.toThrow('no answer');
+    expect((await after.ask({ q: 'runs' }, 4000)).map((r) => r.runId)).toEqual([runId]);
+  });
 });
