@@ -109,7 +109,7 @@ export function createFeed(deps: HostDeps, sink: FeedSink): Feed {
     session = null;
     await was?.close();
     rig = null;
-    timers.setSpeed(1);
+    timers.setSpeed(1, false);
   }
 
   function startEarly(): void {
@@ -129,7 +129,7 @@ export function createFeed(deps: HostDeps, sink: FeedSink): Feed {
     await drop();
     const opened = await deps.openPort(choice, timers);
     rig = opened.rig;
-    timers.setSpeed(opened.speed);
+    timers.setSpeed(opened.speed, opened.rig !== null);
     if (live.recorder === null) startEarly();
     const mine: Session = createSession(
       opened.port,

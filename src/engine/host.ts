@@ -176,7 +176,7 @@ export function createHost(deps: HostDeps): Host {
     },
     'rig-speed': ({ speed }) => {
       rig();
-      feed.timers.setSpeed(checkSpeed(speed));
+      feed.timers.setSpeed(checkSpeed(speed), true);
       return null;
     },
     'live-window': ({ fromS, toS, points }) => watched.trace.window(fromS, toS, points),
