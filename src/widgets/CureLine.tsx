@@ -4,6 +4,9 @@ import { clockTime, type DisplayUnits, duration, percent } from '../words/format
 import { CURE, coldestText } from '../words/hold.ts';
 import { UI } from '../words/ui.ts';
 
+/** Ends that read the same are no range. */
+const range = (low: string, high: string): string => (low === high ? '' : ` (${low} ${UI.to} ${high})`);
+
 /**
  * The cure line: progress of the data sheet's cure time with its lower and upper bound and, where it can be
  * told, the clock time at which the lower bound reaches the end.
@@ -25,8 +28,8 @@ export function CureLine(props: {
     if (m === null) return cure.source === 'none' ? CURE.notKnown : CURE.notMet;
     // Time that runs faster than the clock (practice) has no clock time to name.
     if (props.nowUtcMs === null)
-      return `${UI.metInAbout} ${duration(m.value)} (${duration(m.low)} ${UI.to} ${duration(m.high)})`;
-    return `${UI.metAbout} ${clock(m.value)} (${clock(m.low)} ${UI.to} ${clock(m.high)}), ${UI.in} ${duration(m.value)}`;
+      return `${UI.metInAbout} ${duration(m.value)}${range(duration(m.low), duration(m.high))}`;
+    return `${UI.metAbout} ${clock(m.value)}${range(clock(m.low), clock(m.high))}, ${UI.in} ${duration(m.value)}`;
   };
   return (
     <section class="cure" aria-label={CURE.name} data-testid="cure-line">

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { DERIVATIONS, REFUSALS, WARNINGS } from '../job/plan-codes.ts';
 import type { LeakFigure } from '../watch/events.ts';
-import { leakText, liftText } from './hold.ts';
+import type { HoldView } from '../watch/view.ts';
+import { bandExitShown, bandExitText, leakText, liftText } from './hold.ts';
 import { planNumber, refusalText, warningText } from './plan.ts';
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
@@ -24,6 +25,39 @@ describe('hold in words', () => {
     expect(plain(leakText(leak({ verdict: 'tight', high: 0.4 })))).toBe('Tight to 0.4 mbar/min');
     expect(leakText(leak({ verdict: 'cannot-be-seen', reason: 'line' }))).toContain('supplied');
     expect(leakText(leak({ verdict: 'cannot-be-seen', reason: 'line' }))).not.toMatch(/\d/);
+  });
+
+  it('an upper bound is rounded up and never to nothing', () => {
+    expect(plain(leakText(leak({ verdict: 'tight', high: 0.02 })))).toBe('Tight to 0.1 mbar/min');
+    expect(plain(leakText(leak({ verdict: 'tight', high: 0.81 })))).toBe('Tight to 0.9 mbar/min');
+  });
+
+  it('a fall is put down to a leak only where one was found', () => {
+    const down = { direction: 'down', inS: { value: 5000, low: 4000, high: 9000 } } as const;
+    expect(bandExitText(down, 'leaking')).toContain('by leak');
+    for (const verdict of ['tight', 'cannot-tell', 'cannot-be-seen'] as const)
+      expect(bandExitText(down, verdict)).not.toContain('leak');
+    expect(bandExitText(down, 'tight')).toContain('as it cools');
+  });
+
+  it('a far exit upwards is not shown beside a lift that ends under the ceiling; a near one always is', () => {
+    const hold = (inS: number, peakBar: number | null): HoldView => ({
+      sinceS: 3000,
+      minutesInBand: 50,
+      minBar: 1.37,
+      maxBar: 1.44,
+      still: true,
+      leak: leak({}),
+      bandExit: { direction: 'up', inS: { value: inS, low: inS / 2, high: inS * 2 } },
+      lift:
+        peakBar === null
+          ? null
+          : { peakBar: at(peakBar), ceilingInS: null, adviceLowBar: null, adviceHighBar: null },
+    });
+    expect(bandExitShown(hold(6000, 1.47), 1.78)).toBeNull();
+    expect(bandExitShown(hold(600, 1.47), 1.78)).not.toBeNull();
+    expect(bandExitShown(hold(6000, 1.77), 1.78)).not.toBeNull();
+    expect(bandExitShown(hold(6000, null), 1.78)).not.toBeNull();
   });
 
   it('advice to let air out names the floor', () => {

@@ -18,6 +18,9 @@ export const CANNOT_TELL: Record<CannotTellReason, string> = {
   'no-pressure': 'there is no usable pressure reading',
 };
 
+/** An upper bound is rounded up, and never to nothing: no line is tight to 0.0 mbar/min. */
+const boundUp = (mbarPerMin: number): number => Math.max(0.1, Math.ceil(mbarPerMin * 10 - 1e-9) / 10);
+
 /** The leak in one line: verdict, figure with its interval, or why there is none. */
 export function leakText(leak: LeakFigure, units = METRIC): string {
   const word = LEAK_VERDICT[leak.verdict];
@@ -30,7 +33,7 @@ export function leakText(leak: LeakFigure, units = METRIC): string {
       return `${word} ${pressureRate(leak.mbarPerMin, units)}${interval}`;
     }
     case 'tight':
-      return leak.high === null ? word : `${word} to ${pressureRate(leak.high, units)}`;
+      return leak.high === null ? word : `${word} to ${pressureRate(boundUp(leak.high), units)}`;
     default:
       return leak.reason === null ? word : `${word}: ${CANNOT_TELL[leak.reason]}`;
   }
@@ -48,9 +51,27 @@ export function liftText(lift: NonNullable<HoldView['lift']>, units = METRIC): s
   return `${peak}${when}: let out to ${pressure(lift.adviceHighBar, units)}, ${floor}`;
 }
 
-export function bandExitText(exit: NonNullable<HoldView['bandExit']>): string {
-  const where = exit.direction === 'down' ? 'downwards by leak' : 'upwards by warmth';
-  return `Will leave the hold band ${where} in ${duration(exit.inS.value)} (${duration(exit.inS.low)} to ${duration(exit.inS.high)})`;
+/** A rise that reaches the ceiling sooner than this is shown whatever the forecast of the lift says, s. */
+const RISE_SHOWN_S = 900;
+
+/**
+ * The band exit, where it agrees with what else is known. The exit carries the pressure's course on in a straight
+ * line: where the forecast of the lift knows that the warmth ends under the ceiling, a far exit upwards is
+ * not shown.
+ */
+export function bandExitShown(hold: HoldView, ceilingBar: number | null): HoldView['bandExit'] {
+  const { bandExit: exit, lift } = hold;
+  if (exit === null || exit.direction === 'down' || exit.inS.value <= RISE_SHOWN_S) return exit;
+  return lift !== null && ceilingBar !== null && lift.peakBar.high < ceilingBar ? null : exit;
+}
+
+/** Names a leak as the cause only where a leak was found: a line that is tight falls as its gas cools. */
+export function bandExitText(exit: NonNullable<HoldView['bandExit']>, verdict: LeakVerdict): string {
+  const when = `in ${duration(exit.inS.value)} (${duration(exit.inS.low)} to ${duration(exit.inS.high)})`;
+  if (exit.direction === 'up') return `Will leave the hold band upwards by warmth ${when}`;
+  if (verdict === 'leaking') return `Will leave the hold band downwards by leak ${when}`;
+  const why = verdict === 'tight' ? 'as it cools' : 'like this';
+  return `If the pressure goes on falling ${why}: under the hold floor ${when}`;
 }
 
 export const CURE_SOURCE: Record<CureView['source'], string> = {

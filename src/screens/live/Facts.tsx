@@ -1,6 +1,6 @@
 import { createMemo, For, Show } from 'solid-js';
 import { duration, fixed, NO_VALUE, pressure, pressureSlope, temperature } from '../../words/format.ts';
-import { bandExitText, leakText, liftText } from '../../words/hold.ts';
+import { bandExitShown, bandExitText, leakText, liftText } from '../../words/hold.ts';
 import { LIVE } from '../../words/live.ts';
 import { PLACE, STANDING } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
@@ -11,6 +11,10 @@ export function Facts() {
   const app = useServices();
   const { live } = app;
   const hold = () => live.view()?.hold ?? null;
+  const exit = () => {
+    const h = hold();
+    return h === null ? null : bandExitShown(h, live.view()?.limits?.ceilingBar ?? null);
+  };
   const guard = () => live.view()?.guard ?? null;
   const rate = () => {
     const r = guard()?.rateBarPerS ?? null;
@@ -26,7 +30,9 @@ export function Facts() {
   return (
     <div class="stack">
       <Show when={hold()?.lift}>{(lift) => <p class="note strong">{liftText(lift(), app.units())}</p>}</Show>
-      <Show when={hold()?.bandExit}>{(exit) => <p class="note strong">{bandExitText(exit())}</p>}</Show>
+      <Show when={exit()}>
+        {(e) => <p class="note strong">{bandExitText(e(), hold()?.leak.verdict ?? 'cannot-tell')}</p>}
+      </Show>
       <For each={standing()}>{(code) => <p class="note small">{STANDING[code].means}</p>}</For>
       <dl class="facts">
         <Show when={hold()}>

@@ -4,6 +4,7 @@ import { bytes, duration, pressure } from '../../words/format.ts';
 import { LINK_STATE } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
 import { DEVICE_GUARD } from '../../words/terms.ts';
+import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import type { Start } from './start.ts';
 
@@ -32,7 +33,7 @@ export function RunBar(props: { start: Start }) {
         <Show when={run()} fallback={LIVE.notRecording}>
           {(r) => (
             <>
-              {LIVE.recording}, {bytes(r().bytes)} {LIVE.savedAgo} {duration(savedAgo())}
+              {LIVE.recording}, {bytes(r().bytes)}, {LIVE.savedAgo} {duration(savedAgo())} {UI.ago}
               <Show when={r().resumed}>. {LIVE.resumedRun}</Show>
             </>
           )}

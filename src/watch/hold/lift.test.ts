@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { ResinSetup } from '../../job/setup.ts';
 import { readingOf } from '../testing/script.ts';
 import type { LiftContext } from './lift.ts';
-import { createLift, liftForecast, liftReading } from './lift.ts';
+import { createLift, liftForecast, liftReading, liftRestart } from './lift.ts';
 
 const resin: ResinSetup = {
   name: 'R',
@@ -63,6 +63,38 @@ describe('lift by warmth', () => {
       adviceHighBar: null,
       adviceLowBar: null,
     });
+  });
+
+  /** A hold of the practice job: the fill's heat fades, the resin warms the gas by 7 K, the gas cools again. */
+  function course(bars: readonly number[], airs: readonly number[]) {
+    const s = createLift();
+    bars.forEach((bar, i) => {
+      const temps = [{ channel: 1, place: 'air' as const, c: airs[i]!, uC: 1, flags: 0 }];
+      liftReading(s, readingOf(i, bar, { temps }), bar);
+    });
+    return s;
+  }
+  const small = { ...CTX, resin: { ...resin, expectedRiseK: 6 } };
+
+  it('the rise is counted from where the heat of the fill has faded to', () => {
+    const f = liftForecast(course([1.43, 1.372], [16.1, 10.1]), small)!;
+    expect(f.peakBar.value - 1.372).toBeCloseTo((6 * (1.372 + 1.013)) / 283.25, 4);
+  });
+
+  it('an exotherm that has come and gone is not foretold again', () => {
+    const s = course([1.43, 1.372, 1.425, 1.4], [16.1, 10.1, 17.2, 13.9]);
+    expect(liftForecast(s, small)).toBeNull();
+    const early = course([1.43, 1.372, 1.425, 1.42], [16.1, 10.1, 17.2, 16.6]);
+    expect(liftForecast(early, small)).not.toBeNull();
+  });
+
+  it('a probe alone does not end it: the pressure must have come and gone with it', () => {
+    expect(liftForecast(course([1.43, 1.372, 1.373, 1.372], [16.1, 10.1, 17.2, 13.9]), small)).not.toBeNull();
+    const ventedBetween = course([1.43, 1.372, 1.425], [16.1, 10.1, 17.2]);
+    liftRestart(ventedBetween);
+    const temps = [{ channel: 1, place: 'air' as const, c: 13.9, uC: 1, flags: 0 }];
+    liftReading(ventedBetween, readingOf(9, 1.3, { temps }), 1.3);
+    expect(liftForecast(ventedBetween, small)).not.toBeNull();
   });
 
   const up = { direction: 'up', inS: { value: 300, low: 250, high: 380 } } as const;

@@ -10,12 +10,25 @@ import type { HoldView } from '../view.ts';
  * for a quarter of an hour. Nothing is said where none of them speaks.
  */
 export interface LiftState {
-  /** Pressure and (where a probe sits in the air) gas temperature when the hold began. */
+  /** Pressure when the present amount of air was shut in. */
   startBar: number | null;
-  startAirC: number | null;
+  /**
+   * Where a probe sits in the air: the gas at its coolest in the hold and at its warmest since, °C, each with the pressure then.
+   * The fill leaves the gas warm: the rise is counted from where that has faded to.
+   */
+  coolest: GasState | null;
+  warmest: GasState | null;
+  /** The exotherm has been seen to come and go. */
+  over: boolean;
   lastBar: number;
   lastAirC: number | null;
   topUps: number;
+}
+
+interface GasState {
+  readonly c: number;
+  /** null: it was another amount of air. */
+  readonly bar: number | null;
 }
 
 export interface LiftContext {
@@ -42,7 +55,15 @@ const SPREAD = 0.5;
 const MARGIN_BAR = 0.05;
 
 export function createLift(): LiftState {
-  return { startBar: null, startAirC: null, lastBar: 0, lastAirC: null, topUps: 0 };
+  return {
+    startBar: null,
+    coolest: null,
+    warmest: null,
+    over: false,
+    lastBar: 0,
+    lastAirC: null,
+    topUps: 0,
+  };
 }
 
 export function liftReading(s: LiftState, reading: Reading, bar: number): void {
@@ -50,14 +71,22 @@ export function liftReading(s: LiftState, reading: Reading, bar: number): void {
   for (const temp of reading.temps)
     if (temp.place === 'air' && temp.c !== null) {
       s.lastAirC = temp.c;
-      s.startAirC ??= temp.c;
+      airReading(s, temp.c, bar);
     }
   s.startBar ??= bar;
+}
+
+function airReading(s: LiftState, c: number, bar: number): void {
+  if (s.coolest === null || c < s.coolest.c) s.warmest = s.coolest = { c, bar };
+  if (s.warmest === null || c > s.warmest.c) s.warmest = { c, bar };
 }
 
 /** Air was let in or out: the amount shut in is another one, and the warmth so far is in the new pressure. */
 export function liftRestart(s: LiftState): void {
   s.startBar = null;
+  // The pressures of another amount of air prove nothing about this one.
+  if (s.coolest !== null) s.coolest = { c: s.coolest.c, bar: null };
+  if (s.warmest !== null) s.warmest = { c: s.warmest.c, bar: null };
   s.topUps++;
 }
 
@@ -104,12 +133,13 @@ function byExotherm(s: LiftState, ctx: LiftContext): Bounded | null {
 
 function byEntry(s: LiftState, ctx: LiftContext): Bounded | null {
   const rise = ctx.resin?.expectedRiseK ?? null;
-  if (rise === null || s.startBar === null) return null;
-  const kelvin = (s.startAirC ?? ctx.groundC ?? 10) + 273.15;
+  s.over = hasPassed(s, ctx, rise);
+  if (rise === null || s.startBar === null || s.over) return null;
+  const kelvin = (s.coolest?.c ?? ctx.groundC ?? 10) + 273.15;
   // What has come already, by the probe or by the pressure itself, is not to come again.
   const come =
-    s.lastAirC !== null && s.startAirC !== null
-      ? s.lastAirC - s.startAirC
+    s.lastAirC !== null && s.coolest !== null
+      ? s.lastAirC - s.coolest.c
       : Math.max(0, (s.lastBar - s.startBar) / (s.startBar + ctx.air.bar)) * kelvin;
   const peak = (k: number) => lifted(s, ctx, k - come, kelvin + come);
   return {
@@ -117,6 +147,24 @@ function byEntry(s: LiftState, ctx: LiftContext): Bounded | null {
     low: Math.max(s.lastBar, peak(rise * (1 - SPREAD))),
     high: peak(rise * (1 + SPREAD)),
   };
+}
+
+/**
+ * The exotherm has come and gone when the gas has risen by the least credible rise and a quarter of that rise is gone
+ * again: what the sheet says is not to come a second time. The pressure must tell the same by the gas law, by half of
+ * it at least: a probe may be shorted or lie in the sun.
+ */
+function hasPassed(s: LiftState, ctx: LiftContext, rise: number | null): boolean {
+  if (s.over) return true;
+  const { coolest, warmest } = s;
+  if (rise === null || s.lastAirC === null || coolest === null || warmest === null) return false;
+  if (coolest.bar === null || warmest.bar === null) return false;
+  const up = warmest.c - coolest.c;
+  const gone = warmest.c - s.lastAirC;
+  if (up < rise * (1 - SPREAD) || gone < Math.max(1, 0.25 * up)) return false;
+  const barPerK = (coolest.bar + ctx.air.bar) / (coolest.c + 273.15);
+  const says = (bar: number, kelvin: number) => bar >= 0.5 * barPerK * kelvin;
+  return says(warmest.bar - coolest.bar, up) && says(warmest.bar - s.lastBar, gone);
 }
 
 /** Only where the rise that is seen would reach the ceiling within the time that it is carried on. */
