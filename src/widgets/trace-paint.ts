@@ -1,6 +1,7 @@
 import uPlot from 'uplot';
 import type { Priority } from '../watch/codes.ts';
 import { UI } from '../words/ui.ts';
+import { type Course, freest } from './label-place.ts';
 
 /** Limits in force over a stretch of the trace, bar; null: not set. toS null: to the end. */
 export interface LimitSpan {
@@ -30,6 +31,7 @@ export interface Ink {
   readonly trace: string;
   readonly trace2: string;
   readonly alarm: Record<Priority, string>;
+  readonly paper: string;
 }
 
 /** The theme's colours as the canvas needs them. */
@@ -45,6 +47,7 @@ export function inkOf(element: Element): Ink {
     hatch: get('--hatch'),
     trace: get('--trace'),
     trace2: get('--trace-2'),
+    paper: get('--panel'),
     alarm: { urgent: get('--urgent'), high: get('--high'), low: get('--low') },
   };
 }
@@ -121,6 +124,28 @@ export function drawUnder(u: uPlot, decor: Decor, ink: Ink, unit: (bar: number) 
   });
 }
 
+/** The lines of the trace as they lie on the canvas, in the present view. */
+function coursesOf(u: uPlot): Course[] {
+  const { min, max } = u.scales.x ?? {};
+  if (min == null || max == null) return [];
+  const s = u.data[0];
+  const from = Math.max(0, s.findIndex((t) => t >= min) - 1);
+  const past = s.findIndex((t) => t > max);
+  const to = past < 0 ? s.length : past + 1;
+  const x = Array.from(s.slice(from, to), (t) => u.valToPos(t, 'x', true));
+  return u.series.slice(1).flatMap((series, i) => {
+    const values = u.data[i + 1];
+    if (values === undefined || series.scale === undefined || series.show === false) return [];
+    const { scale } = series;
+    return [
+      {
+        x,
+        y: Array.from(values.slice(from, to), (v) => (v == null ? null : u.valToPos(v, scale, true))),
+      },
+    ];
+  });
+}
+
 /** Limit lines with their names, and marks of alarms: over the lines. */
 export function drawOver(u: uPlot, decor: Decor, ink: Ink, unit: (bar: number) => number): void {
   clipped(u, (ctx, ratio) => {
@@ -155,8 +180,24 @@ export function drawOver(u: uPlot, decor: Decor, ink: Ink, unit: (bar: number) =
       ctx.fillStyle = ink.ink2;
       ctx.textAlign = 'left';
       ctx.textBaseline = 'bottom';
+      ctx.lineJoin = 'round';
+      ctx.lineWidth = 3 * ratio;
+      ctx.strokeStyle = ink.paper;
+      const lines = coursesOf(u);
+      const high = 14 * ratio;
       const name = (bar: number | null, text: string) => {
-        if (bar !== null) ctx.fillText(text, left + 6 * ratio, y(bar) - 2 * ratio);
+        if (bar === null) return;
+        const wide = ctx.measureText(text).width;
+        const rows = [y(bar) - 2 * ratio - high, y(bar) + 3 * ratio];
+        const columns = [left + 6 * ratio, right - 6 * ratio - wide, left + (width - wide) / 2];
+        const places = rows.flatMap((top) =>
+          columns.map((x) => ({ left: x, top, width: wide, height: high })),
+        );
+        const at = freest(places, lines);
+        if (at === null) return;
+        // The paper's colour round the letters keeps them readable where a line must be crossed.
+        ctx.strokeText(text, at.left, at.top + high);
+        ctx.fillText(text, at.left, at.top + high);
       };
       name(last.ratedBar, UI.rated);
       if (

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DERIVATIONS, REFUSALS, WARNINGS } from '../job/plan-codes.ts';
 import type { LeakFigure } from '../watch/events.ts';
 import type { HoldView } from '../watch/view.ts';
-import { bandExitShown, bandExitText, leakText, liftText } from './hold.ts';
+import { bandExitShown, bandExitText, leakText, liftShown, liftText } from './hold.ts';
 import { planNumber, refusalText, warningText } from './plan.ts';
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
@@ -58,6 +58,22 @@ describe('hold in words', () => {
     expect(bandExitShown(hold(600, 1.47), 1.78)).not.toBeNull();
     expect(bandExitShown(hold(6000, 1.77), 1.78)).not.toBeNull();
     expect(bandExitShown(hold(6000, null), 1.78)).not.toBeNull();
+  });
+
+  it('a lift that ends under the ceiling is not foretold beside a falling pressure; one that may pass it is', () => {
+    const hold = (direction: 'down' | 'up', adviceHighBar: number | null): HoldView => ({
+      sinceS: 3000,
+      minutesInBand: 50,
+      minBar: 1.37,
+      maxBar: 1.44,
+      still: true,
+      leak: leak({}),
+      bandExit: { direction, inS: { value: 6000, low: 4000, high: 9000 } },
+      lift: { peakBar: at(1.43), ceilingInS: null, adviceLowBar: null, adviceHighBar },
+    });
+    expect(liftShown(hold('down', null))).toBeNull();
+    expect(liftShown(hold('up', null))).not.toBeNull();
+    expect(liftShown(hold('down', 1.35))).not.toBeNull();
   });
 
   it('advice to let air out names the floor', () => {

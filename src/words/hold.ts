@@ -65,6 +65,13 @@ export function bandExitShown(hold: HoldView, ceilingBar: number | null): HoldVi
   return lift !== null && ceilingBar !== null && lift.peakBar.high < ceilingBar ? null : exit;
 }
 
+/** Warmth that ends under the ceiling is not spoken of while the pressure is surely falling. */
+export function liftShown(hold: HoldView): HoldView['lift'] {
+  const { lift, bandExit } = hold;
+  if (lift === null || bandExit?.direction !== 'down') return lift;
+  return lift.adviceHighBar === null && lift.ceilingInS === null ? null : lift;
+}
+
 /** Names a leak as the cause only where a leak was found: a line that is tight falls as its gas cools. */
 export function bandExitText(exit: NonNullable<HoldView['bandExit']>, verdict: LeakVerdict): string {
   const when = `in ${duration(exit.inS.value)} (${duration(exit.inS.low)} to ${duration(exit.inS.high)})`;

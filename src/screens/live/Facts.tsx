@@ -1,6 +1,6 @@
 import { createMemo, For, Show } from 'solid-js';
 import { duration, fixed, NO_VALUE, pressure, pressureSlope, temperature } from '../../words/format.ts';
-import { bandExitShown, bandExitText, leakText, liftText } from '../../words/hold.ts';
+import { bandExitShown, bandExitText, leakText, liftShown, liftText } from '../../words/hold.ts';
 import { LIVE } from '../../words/live.ts';
 import { PLACE, STANDING } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
@@ -11,6 +11,10 @@ export function Facts() {
   const app = useServices();
   const { live } = app;
   const hold = () => live.view()?.hold ?? null;
+  const lift = () => {
+    const h = hold();
+    return h === null ? null : liftShown(h);
+  };
   const exit = () => {
     const h = hold();
     return h === null ? null : bandExitShown(h, live.view()?.limits?.ceilingBar ?? null);
@@ -29,7 +33,7 @@ export function Facts() {
   const moving = () => ['seat', 'inflate', 'let-down'].includes(live.view()?.stage ?? 'prepare');
   return (
     <div class="stack">
-      <Show when={hold()?.lift}>{(lift) => <p class="note strong">{liftText(lift(), app.units())}</p>}</Show>
+      <Show when={lift()}>{(l) => <p class="note strong">{liftText(l(), app.units())}</p>}</Show>
       <Show when={exit()}>
         {(e) => <p class="note strong">{bandExitText(e(), hold()?.leak.verdict ?? 'cannot-tell')}</p>}
       </Show>
