@@ -144,7 +144,8 @@ export type WatchEvent = { readonly tUs: number } & (
   | {
       readonly e: 'question';
       readonly question: 'let-down-or-loss';
-      readonly answer: 'let-down' | 'loss' | null;
+      /** null: asked now. 'held': taken back, the fall has ended and the pressure has held. */
+      readonly answer: 'let-down' | 'loss' | 'held' | null;
     }
   | {
       readonly e: 'rebound';

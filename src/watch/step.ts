@@ -86,5 +86,5 @@ function settleUp(w: WatchState, emit: Emit): void {
   const slot = w.alarms[FAST_FALL]!;
   if (slot.active && w.hold !== null && !w.infer && w.signal.median !== null)
     ask(w.fastFall, w.levels, w.signal.median, slot.occurrence, w.tUs, emit);
-  withdraw(w.fastFall, w.signal.median, slot.active);
+  withdraw(w.fastFall, w.signal.median, slot.active, w.tUs, emit);
 }

@@ -88,6 +88,7 @@ export function eventText(event: WatchEvent, units = METRIC): string {
       return 'Cure time by the data sheet met at the coldest credible place (lower bound)';
     case 'question':
       if (event.answer === null) return 'Asked: let-down or loss?';
+      if (event.answer === 'held') return 'Question taken back: the fall has ended and the pressure has held';
       return event.answer === 'let-down' ? 'Answered: letting down' : 'Answered: loss of pressure';
     case 'rebound':
       return REBOUND[event.what];

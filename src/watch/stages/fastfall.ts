@@ -62,8 +62,16 @@ export function fastFallCondition(
 const HELD_SHARE = 0.85;
 
 /** Takes the question back when the fall has ended and the pressure has held. */
-export function withdraw(f: FastFall, medianBar: number | null, falling: boolean): void {
-  if (f.asked && !falling && medianBar !== null && medianBar > HELD_SHARE * f.beforeBar) f.asked = false;
+export function withdraw(
+  f: FastFall,
+  medianBar: number | null,
+  falling: boolean,
+  tUs: number,
+  emit: (event: WatchEvent) => void,
+): void {
+  if (!f.asked || falling || medianBar === null || medianBar <= HELD_SHARE * f.beforeBar) return;
+  f.asked = false;
+  emit({ tUs, e: 'question', question: 'let-down-or-loss', answer: 'held' });
 }
 
 /** Asks once for each occurrence of the alarm. */
