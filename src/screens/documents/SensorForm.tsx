@@ -5,6 +5,7 @@ import { NumberField } from '../../widgets/NumberField.tsx';
 import { GAUGE_KIND, QUANTITY, SIGNAL } from '../../words/fields.ts';
 import { DOCS } from '../../words/jobs.ts';
 import { useServices } from '../context.ts';
+import { CalibrationFigures } from './CalibrationFigures.tsx';
 import type { Form } from './form.ts';
 import { Rows } from './Rows.tsx';
 
@@ -243,6 +244,7 @@ export function SensorForm(props: { form: Form<SensorDocument> }) {
                 path="calibration.asLeft"
                 most={11}
               />
+              <CalibrationFigures sensor={d()} today={new Date().toISOString().slice(0, 10)} />
               <button
                 type="button"
                 class="button"

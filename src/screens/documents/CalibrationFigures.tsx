@@ -1,0 +1,112 @@
+import { For, Show } from 'solid-js';
+import type { SensorDocument } from '../../job/sensor-document.ts';
+import { reviewCalibration } from '../../plan/sensor-review.ts';
+import { showText } from '../../units/display.ts';
+import { CALIBRATION, CALIBRATION_REFUSAL } from '../../words/calibration.ts';
+import { fixed } from '../../words/format.ts';
+import { useServices } from '../context.ts';
+
+/**
+ * Line, residuals and drift of a calibration while it is typed. `today` is an ISO date. The line is shown by its
+ * corrections at the ends of the range: an offset would be another number in °F, a correction is not.
+ */
+export function CalibrationFigures(props: { sensor: SensorDocument; today: string }) {
+  const app = useServices();
+  const review = () => reviewCalibration(props.sensor, props.today);
+  const isBar = () => props.sensor.quantity === 'pressure';
+  const value = (v: number) => showText(isBar() ? 'pressure' : 'temperature', v, app.units());
+  const difference = (v: number) =>
+    isBar()
+      ? showText('smallPressure', v * 1000, app.units())
+      : showText('temperatureDifference', v, app.units(), 'point', 1);
+  const ends = () => [props.sensor.range.lo, props.sensor.range.hi];
+  return (
+    <Show when={review()}>
+      {(r) => (
+        <div data-testid="calibration-figures">
+          <h3>{CALIBRATION.title}</h3>
+          <Show when={r().refusal}>
+            {(why) => (
+              <p class="field-note wrong-note" role="status" data-testid="calibration-refusal">
+                {CALIBRATION_REFUSAL[why()]}
+              </p>
+            )}
+          </Show>
+          <Show when={r().fit}>
+            {(fit) => (
+              <>
+                <p class="small muted">
+                  {props.sensor.calibration?.asLeft.length === 0
+                    ? CALIBRATION.asFoundCounts
+                    : CALIBRATION.asLeftCounts}
+                </p>
+                <table class="budget">
+                  <thead>
+                    <tr>
+                      <th scope="col">{CALIBRATION.point}</th>
+                      <th scope="col">{CALIBRATION.residual}</th>
+                    </tr>
+                  </thead>
+                  <tbody>
+                    <For each={r().points}>
+                      {(p, i) => (
+                        <tr data-testid={`residual-${i()}`}>
+                          <th scope="row">{value(p.reference)}</th>
+                          <td>{difference(fit().residuals[i()] ?? Number.NaN)}</td>
+                        </tr>
+                      )}
+                    </For>
+                  </tbody>
+                </table>
+                <dl class="facts">
+                  <dt>{CALIBRATION.gain}</dt>
+                  <dd data-testid="calibration-gain">{fixed(fit().gain, 4)}</dd>
+                  <For each={ends()}>
+                    {(x, i) => (
+                      <>
+                        <dt>{CALIBRATION.correction(value(x))}</dt>
+                        <dd data-testid={`correction-${i()}`}>
+                          {difference(fit().offset + (fit().gain - 1) * x)}
+                        </dd>
+                      </>
+                    )}
+                  </For>
+                  <dt>{CALIBRATION.scatter}</dt>
+                  <dd data-testid="calibration-scatter">{difference(fit().uResidual)}</dd>
+                </dl>
+                <Show when={fit().assumed}>
+                  <p class="small muted" data-testid="calibration-assumed">
+                    {CALIBRATION.assumed}
+                  </p>
+                </Show>
+              </>
+            )}
+          </Show>
+          <Show when={r().drift}>
+            {(drift) => (
+              <dl class="facts">
+                <dt>{CALIBRATION.worstFound}</dt>
+                <dd data-testid="worst-found">{difference(drift().worstFound)}</dd>
+                <dt>{CALIBRATION.worstLeft}</dt>
+                <dd data-testid="worst-left">{difference(drift().worstLeft)}</dd>
+                <dt>{CALIBRATION.drift(value(drift().at))}</dt>
+                <dd data-testid="calibration-drift">{difference(drift().drift)}</dd>
+              </dl>
+            )}
+          </Show>
+          <Show when={r().sinceLast !== null}>
+            <dl class="facts">
+              <dt>{CALIBRATION.sinceLast}</dt>
+              <dd data-testid="since-last">{difference(r().sinceLast ?? Number.NaN)}</dd>
+            </dl>
+          </Show>
+          <Show when={Number.isFinite(r().daysLeft ?? Number.NaN)}>
+            <p class="small" data-testid="calibration-due">
+              {CALIBRATION.due(r().daysLeft ?? 0)}
+            </p>
+          </Show>
+        </div>
+      )}
+    </Show>
+  );
+}
