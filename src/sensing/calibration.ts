@@ -31,7 +31,7 @@ export interface CalibrationFit {
 
 export type CalibrationResult = CalibrationFit | { readonly ok: false; readonly reason: CalibrationRefusal };
 
-export const CALIBRATION_LIMITS = {
+const CALIBRATION_LIMITS = {
   points: 11,
   /** Share of the span that the points must cover. */
   cover: 0.5,

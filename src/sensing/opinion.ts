@@ -1,40 +1,4 @@
-/**
- * Second opinions on the one sensor: the dial gauge at the seat pause, and the zeros of earlier jobs. Pure figures;
- * what they mean in words is said elsewhere.
- */
-
-/** Expanded uncertainty (k = 2) of a dial gauge of accuracy class `grade` (EN 837-1: ± % of its span), bar. */
-export function dialGaugeU(grade: number, spanBar: number, divisionBar: number): number {
-  // Class limit and reading to half a division, both rectangular.
-  return 2 * Math.hypot((grade / 100) * spanBar, divisionBar / 2) * (1 / Math.sqrt(3));
-}
-
-export interface GaugeComparison {
-  /** Transducer minus gauge, bar. */
-  readonly differenceBar: number;
-  /** Furthest that the two may be apart by their uncertainties, bar. */
-  readonly limitBar: number;
-  readonly agrees: boolean;
-  /** The transducer is the lower of the two: the packer may hold more than is shown. */
-  readonly readsLow: boolean;
-}
-
-/** Compares a reading with the dial gauge's typed value; both with expanded uncertainties, bar. */
-export function compareGauge(
-  bar: number,
-  uBar: number,
-  gaugeBar: number,
-  uGaugeBar: number,
-): GaugeComparison {
-  const differenceBar = bar - gaugeBar;
-  const limitBar = Math.hypot(uBar, uGaugeBar);
-  return {
-    differenceBar,
-    limitBar,
-    agrees: Math.abs(differenceBar) <= limitBar,
-    readsLow: differenceBar < -limitBar,
-  };
-}
+/** The zeros of a sensor's earlier jobs as a second opinion on it. Pure figures; the words are elsewhere. */
 
 export interface EarlierZero {
   /** Days on any common count. */

@@ -35,7 +35,7 @@ export interface Line {
 }
 
 /** The straight line through two points; null where they do not make one. */
-export function lineThrough(x0: number, y0: number, x1: number, y1: number): Line | null {
+function lineThrough(x0: number, y0: number, x1: number, y1: number): Line | null {
   const b = (y1 - y0) / (x1 - x0);
   const a = y0 - b * x0;
   return Number.isFinite(a) && Number.isFinite(b) && b !== 0 ? { a, b } : null;

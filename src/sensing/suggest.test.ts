@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { suggestChannels, suggestTap } from './suggest.ts';
+import { suggestChannels } from './suggest.ts';
 import { JUNCTION, PRESS, PROBE, RATIO, SUPPLY } from './testing/device.ts';
 
 it('turns the device\u2019s words into a suggestion in bar, °C and V, without calibration', () => {
@@ -30,7 +30,4 @@ it('takes the first pressure channel and only places it knows', () => {
   const two = suggestChannels([PRESS, { ...PRESS, index: 1 }, { ...PROBE, index: 2, place: 'packer' }]);
   expect(two.map((c) => c.role)).toEqual(['pressure', 'unused', 'temperature']);
   expect(two[2]!.place).toBeNull();
-  expect(suggestTap([PRESS])).toBe('hose');
-  expect(suggestTap([{ ...PRESS, place: null }])).toBe('unknown');
-  expect(suggestTap([])).toBe('unknown');
 });

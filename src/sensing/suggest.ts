@@ -1,10 +1,10 @@
-import type { ChannelSetup, Place, Tap, ThermocoupleType } from '../job/setup.ts';
+import type { ChannelSetup, Place, ThermocoupleType } from '../job/setup.ts';
 import type { ChannelFrame, Signal } from '../link/frames.ts';
 
 /** Relative uncertainty of a pressure sensor of which nothing is known: ±1 % of its span, rectangular. */
 const UNKNOWN_ACCURACY = 0.01 / Math.sqrt(3);
 /** A cold junction and a thermocouple input of which nothing is known, standard uncertainty in K (common practice). */
-export const U_JUNCTION_K = 0.5;
+const U_JUNCTION_K = 0.5;
 const U_INPUT_K = 0.5;
 
 /** Span of the signal where the device says nothing of it: 4-20 mA, 0.5-4.5 V of 5 V, 0-10 V (common practice). */
@@ -88,10 +88,4 @@ export function suggestChannels(channels: readonly ChannelFrame[]): ChannelSetup
             : U_INPUT_K,
     };
   });
-}
-
-/** Where the device believes its pressure channel sits; 'unknown' where it says nothing. */
-export function suggestTap(channels: readonly ChannelFrame[]): Tap {
-  const place = channels.find((c) => c.quantity === 'press')?.place;
-  return place === 'packer' || place === 'hose' || place === 'supply' ? place : 'unknown';
 }
