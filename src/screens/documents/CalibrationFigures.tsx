@@ -59,20 +59,24 @@ export function CalibrationFigures(props: { sensor: SensorDocument; today: strin
                   </tbody>
                 </table>
                 <dl class="facts">
-                  <dt>{CALIBRATION.gain}</dt>
-                  <dd data-testid="calibration-gain">{fixed(fit().gain, 4)}</dd>
+                  <div>
+                    <dt>{CALIBRATION.gain}</dt>
+                    <dd data-testid="calibration-gain">{fixed(fit().gain, 4)}</dd>
+                  </div>
                   <For each={ends()}>
                     {(x, i) => (
-                      <>
+                      <div>
                         <dt>{CALIBRATION.correction(value(x))}</dt>
                         <dd data-testid={`correction-${i()}`}>
                           {difference(fit().offset + (fit().gain - 1) * x)}
                         </dd>
-                      </>
+                      </div>
                     )}
                   </For>
-                  <dt>{CALIBRATION.scatter}</dt>
-                  <dd data-testid="calibration-scatter">{difference(fit().uResidual)}</dd>
+                  <div>
+                    <dt>{CALIBRATION.scatter}</dt>
+                    <dd data-testid="calibration-scatter">{difference(fit().uResidual)}</dd>
+                  </div>
                 </dl>
                 <Show when={fit().assumed}>
                   <p class="small muted" data-testid="calibration-assumed">
@@ -85,19 +89,27 @@ export function CalibrationFigures(props: { sensor: SensorDocument; today: strin
           <Show when={r().drift}>
             {(drift) => (
               <dl class="facts">
-                <dt>{CALIBRATION.worstFound}</dt>
-                <dd data-testid="worst-found">{difference(drift().worstFound)}</dd>
-                <dt>{CALIBRATION.worstLeft}</dt>
-                <dd data-testid="worst-left">{difference(drift().worstLeft)}</dd>
-                <dt>{CALIBRATION.drift(value(drift().at))}</dt>
-                <dd data-testid="calibration-drift">{difference(drift().drift)}</dd>
+                <div>
+                  <dt>{CALIBRATION.worstFound}</dt>
+                  <dd data-testid="worst-found">{difference(drift().worstFound)}</dd>
+                </div>
+                <div>
+                  <dt>{CALIBRATION.worstLeft}</dt>
+                  <dd data-testid="worst-left">{difference(drift().worstLeft)}</dd>
+                </div>
+                <div>
+                  <dt>{CALIBRATION.drift(value(drift().at))}</dt>
+                  <dd data-testid="calibration-drift">{difference(drift().drift)}</dd>
+                </div>
               </dl>
             )}
           </Show>
           <Show when={r().sinceLast !== null}>
             <dl class="facts">
-              <dt>{CALIBRATION.sinceLast}</dt>
-              <dd data-testid="since-last">{difference(r().sinceLast ?? Number.NaN)}</dd>
+              <div>
+                <dt>{CALIBRATION.sinceLast}</dt>
+                <dd data-testid="since-last">{difference(r().sinceLast ?? Number.NaN)}</dd>
+              </div>
             </dl>
           </Show>
           <Show when={Number.isFinite(r().daysLeft ?? Number.NaN)}>
