@@ -1,8 +1,9 @@
-import { createEffect, createSignal, onCleanup } from 'solid-js';
+import { createEffect, createSignal, on, onCleanup } from 'solid-js';
 import { type EngineClient, startEngine } from '../engine/client.ts';
 import { startEvidence } from '../engine/evidence/client.ts';
 import type { RunSummary } from '../engine/messages.ts';
 import { parseDocument } from '../job/documents.ts';
+import { parseSensorChecks, type SensorRun } from '../job/sensor-check.ts';
 import { defaultSettings, type SettingsDocument } from '../job/settings-document.ts';
 import { adviceOf, type Services } from '../screens/context.ts';
 import { parseRoute, routeHash } from '../screens/route.ts';
@@ -28,6 +29,19 @@ export interface AppServices extends Services {
   dismiss(): void;
 }
 
+/** Runs whose list says something of a sensor. */
+function sensorRunsOf(runs: readonly RunSummary[]): readonly SensorRun[] {
+  return runs
+    .map(({ runId, title, practice, openedUtcMs, sensorChecks }) => ({
+      runId,
+      title,
+      practice,
+      utcMs: openedUtcMs,
+      checks: parseSensorChecks(sensorChecks),
+    }))
+    .filter((r) => r.checks.length > 0);
+}
+
 /** Starts the engine and wires everything that only the page can do: sound, wake lock, routes, chooser. */
 export function createServices(engine: EngineClient = startEngine()): AppServices {
   const live = createLiveState();
@@ -40,6 +54,7 @@ export function createServices(engine: EngineClient = startEngine()): AppService
   const [toast, setToast] = createSignal<Toast | null>(null);
   const [printing, setPrinting] = createSignal(false);
   const [systemDark, setSystemDark] = createSignal(matchMedia('(prefers-color-scheme: dark)').matches);
+  const [sensorRuns, setSensorRuns] = createSignal<readonly SensorRun[]>([]);
   let settingsRevision = 0;
   let toastTimer: ReturnType<typeof setTimeout> | undefined;
 
@@ -124,6 +139,15 @@ export function createServices(engine: EngineClient = startEngine()): AppService
   });
 
   engine.ask({ q: 'start-engine' }).then((started) => setOpenRuns(started.open), fail);
+  // Read again whenever a run begins or ends: what it checked belongs to its sensors from then on.
+  createEffect(
+    on(
+      () => live.run()?.runId,
+      () => {
+        engine.ask({ q: 'runs' }).then((runs) => setSensorRuns(sensorRunsOf(runs)), fail);
+      },
+    ),
+  );
   engine.ask({ q: 'document', kind: 'settings', id: SETTINGS_ID }).then((stored) => {
     if (stored === null) return;
     const parsed = parseDocument('settings', stored.body);
@@ -171,6 +195,7 @@ export function createServices(engine: EngineClient = startEngine()): AppService
     units: () => settings().units,
     theme,
     openRuns,
+    sensorRuns,
     forgetOpenRun: (runId) => setOpenRuns((runs) => runs.filter((r) => r.runId !== runId)),
     refill: async (runId) => {
       const detail = await engine.ask({ q: 'run', runId });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { runFileNames } from '../record/recovery.ts';
+import { runFileNames, summarise } from '../record/recovery.ts';
 import { createHostBench, createTestLocks, practiceSetup } from './testing/bench.ts';
 
 const open = {
@@ -72,6 +72,29 @@ describe('the engine on the simulated rig', () => {
     const picture = await b.ask({ q: 'window', runId, fromS: 0, toS: 10, points: 100 });
     expect(picture.readings).toBeGreaterThan(240);
     expect(picture.series.map((x) => x.name)).toEqual(['bar', 'temperature', 'temperature', 'temperature']);
+  });
+
+  it('leaves in the list what it checked of its sensors, and makes it again from the pages', async () => {
+    const b = createHostBench();
+    await b.connectRig();
+    await b.run(3000);
+    // Before the run is opened: heard by the early guard and taken into the record.
+    await b.ask({ q: 'command', command: { c: 'zero' } });
+    const setup = practiceSetup();
+    const channels = setup.channels.map((c) => (c.role === 'pressure' ? { ...c, sensorSerial: 'T-1' } : c));
+    const { runId } = await b.ask({ ...open, setup: { ...setup, channels } });
+    await b.run(2000);
+    await b.ask({ q: 'command', command: { c: 'gauge', bar: 0.25 } });
+    await b.ask({ q: 'end-run' });
+    const [listed] = await b.ask({ q: 'runs' });
+    const checks = listed?.sensorChecks ?? [];
+    expect(checks).toMatchObject([
+      { what: 'zero', serial: 'T-1', channel: 0, agrees: true },
+      { what: 'gauge', serial: 'T-1', channel: 0, agrees: false },
+    ]);
+    expect(checks[1]!.off).toBeCloseTo(-0.25, 2);
+    const pages = await b.files.readAll(runFileNames(runId).pages);
+    expect(summarise(pages, { title: '', peakBar: null })?.sensorChecks).toEqual(checks);
   });
 
   it('warns before rated on a fill with the regulator too high, and arms the device too', async () => {

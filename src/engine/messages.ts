@@ -3,6 +3,7 @@
  * answers each exactly once and, unasked, sends notices: the moment (at most 30 times a second), events as they
  * happen, the link's state, and a beat so that the page can notice an engine that fell silent.
  */
+import type { SensorCheck } from '../job/sensor-check.ts';
 import type { Setup } from '../job/setup.ts';
 import type { ChannelFrame, GuardFrame, HelloFrame } from '../link/frames.ts';
 import type { LinkError, LinkState } from '../link/status.ts';
@@ -66,6 +67,8 @@ export interface RunSummary {
   readonly bytes: number;
   /** Set when the run was sealed; a label, the seal itself is what counts. */
   readonly sealedUtcMs?: number;
+  /** Second opinions on the sensors; left out by earlier versions. */
+  readonly sensorChecks?: readonly SensorCheck[];
 }
 
 /** A picture's worth of trace: per bucket the lowest and highest value and its time. null is a gap. */

@@ -1,3 +1,6 @@
+import type { SensorCheck } from '../job/sensor-check.ts';
+import type { Setup } from '../job/setup.ts';
+import { takeCheck } from '../record/sensorChecks.ts';
 import type { RunSummary } from '../record/types.ts';
 import { FLAG, type Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
@@ -10,6 +13,7 @@ export interface Tally {
   peakBar: number | null;
   gaps: number;
   alarms: number;
+  sensorChecks: SensorCheck[];
 }
 
 export const createTally = (): Tally => ({
@@ -19,6 +23,7 @@ export const createTally = (): Tally => ({
   peakBar: null,
   gaps: 0,
   alarms: 0,
+  sensorChecks: [],
 });
 
 export function tallyReading(tally: Tally, reading: Reading): void {
@@ -29,7 +34,9 @@ export function tallyReading(tally: Tally, reading: Reading): void {
     tally.peakBar = Math.max(tally.peakBar ?? reading.bar, reading.bar);
 }
 
-export function tallyEvent(tally: Tally, event: WatchEvent): void {
+/** @param setup in force at the event */
+export function tallyEvent(tally: Tally, event: WatchEvent, setup: Setup | null): void {
+  takeCheck(tally.sensorChecks, event, setup);
   if (event.e === 'gap') tally.gaps++;
   if (event.e === 'alarm' && event.to === 'unacknowledged' && event.why === 'condition') tally.alarms++;
 }
@@ -63,5 +70,6 @@ export function summarise(
     gaps: tally.gaps,
     alarms: tally.alarms,
     bytes,
+    sensorChecks: [...tally.sensorChecks],
   };
 }

@@ -26,24 +26,26 @@ export interface Watched {
  */
 export function createWatched(
   files?: TraceFiles,
-  from?: { readonly tally: Tally; readonly rows: number },
+  from?: { readonly tally: Tally; readonly rows: number; readonly run: Pick<Run, 'setup'> },
 ): Watched {
   const trace = createLiveTrace(
     files ?? { buckets: createMemoryFile(), rows: createMemoryFile() },
     from?.rows,
   );
-  const tally = from === undefined ? createTally() : { ...from.tally };
+  const tally =
+    from === undefined ? createTally() : { ...from.tally, sensorChecks: [...from.tally.sensorChecks] };
   let gap = false;
   let firstUs: number | null = null;
   const events: WatchEvent[] = [];
   const setups: Setup[] = [];
+  let inForce: Setup | null = from?.run.setup ?? null;
   return {
     trace,
     tally,
     event(event) {
       if (event.e === 'gap') gap = true;
       events.push(event);
-      tallyEvent(tally, event);
+      tallyEvent(tally, event, inForce);
     },
     reading(reading) {
       firstUs ??= reading.tUs;
@@ -56,6 +58,7 @@ export function createWatched(
       trace.blank(tUs);
     },
     setup(setup) {
+      inForce = setup;
       setups.push(setup);
     },
     outline(run) {

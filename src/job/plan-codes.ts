@@ -35,6 +35,12 @@ export const WARNINGS = [
   'calibration-other-device', // made on another device or channel: not used
   'calibration-due',
   'sensor-retired',
+  'zero-refused', // in the sensor's last job its zero was too far off to be taken
+  'zero-jumped', // the zero of its last job stands out
+  'zero-drifting', // at its pace over the jobs the zero is soon refused
+  'gauge-differed', // in its last job it did not agree with the dial gauge
+  'gauge-drifting', // it moves away from the dial gauge over the jobs
+  'probe-differed', // in its last job the probe did not agree with the thermometer
   'no-sleeve-place', // no probe at the sleeve: cure waits by the ground
   'air-assumed',
   'ground-unknown',
@@ -182,6 +188,10 @@ export const INPUTS = [
   'start-pressure',
   'drop',
   'test-coefficient',
+  'zero',
+  'days',
+  'off-gauge',
+  'off-thermometer',
 ] as const;
 export type InputCode = (typeof INPUTS)[number];
 

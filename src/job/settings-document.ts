@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { GAUGE_CLASSES } from './dial-gauge.ts';
 import { line, num } from './fields.ts';
 import { DEFAULT_REACTION, REACTION_LIMITS } from './reaction.ts';
 
@@ -20,6 +21,8 @@ export const settingsSchema = z.strictObject({
     handS: num(REACTION_LIMITS.handS.lo, REACTION_LIMITS.handS.hi),
     closeS: num(REACTION_LIMITS.closeS.lo, REACTION_LIMITS.closeS.hi),
   }),
+  /** The crew's dial gauge; left out: not known, a usual one is taken. */
+  dialGauge: z.optional(z.strictObject({ spanBar: num(0.5, 40), class: z.literal([...GAUGE_CLASSES]) })),
   firm: line(120),
   theme: z.enum(['auto', 'light', 'dark', 'sun']),
 });

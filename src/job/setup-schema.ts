@@ -47,6 +47,7 @@ const channel = z.strictObject({
   rangeHi: num(-10_000, 10_000),
   calibration: z.nullable(calibration),
   uSensor: num(0, 1000),
+  sensorSerial: z.optional(line(60)),
 });
 
 /** A rule between two members; the issue is laid at `path`. */
@@ -109,6 +110,7 @@ export const setupSchema = z.strictObject({
     handS: num(REACTION_LIMITS.handS.lo, REACTION_LIMITS.handS.hi),
     closeS: num(REACTION_LIMITS.closeS.lo, REACTION_LIMITS.closeS.hi),
   }),
+  gaugeUBar: z.optional(num(0, 5)),
   rateHz: num(0.01, 10_000),
 });
 

@@ -61,6 +61,8 @@ export interface ChannelSetup {
   readonly calibration: Calibration | null;
   /** Standard uncertainty of the sensor where there is no calibration (type B, from its sheet), bar or K. */
   readonly uSensor: number;
+  /** Serial of the sensor's document; left out where the job names none. */
+  readonly sensorSerial?: string | undefined;
 }
 
 export interface Limits {
@@ -140,6 +142,8 @@ export interface Setup {
   readonly pipe: PipeSetup | null;
   readonly resin: ResinSetup | null;
   readonly reaction: Reaction;
+  /** Expanded uncertainty (k = 2) of the dial gauge as it is read, bar; left out where it is not known. */
+  readonly gaugeUBar?: number | undefined;
   /** Sample rate asked of the device, Hz. */
   readonly rateHz: number;
 }

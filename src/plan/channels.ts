@@ -89,6 +89,7 @@ function withSensor(
     rangeHi: sensor.range.hi,
     calibration: calibrationOf(sensor, base.index, deviceId, jobDate, notes),
     uSensor: sensor.accuracy === null ? base.uSensor : sensor.accuracy / 2,
+    sensorSerial: sensor.serial,
   };
 }
 

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { DEMO } from '../job/demo.ts';
 import type { SensorDocument } from '../job/sensor-document.ts';
-import { reviewCalibration, reviewZeros } from './sensor-review.ts';
+import { reviewCalibration } from './sensor-review.ts';
 
 const sensor = DEMO.sensors[0]!.document;
 
@@ -13,13 +13,16 @@ it('shows line, residuals, drift and the day it is due', () => {
   expect(r.fit!.residuals.reduce((s, x) => s + x, 0)).toBeCloseTo(0, 12);
   expect(r.drift!.worstFound).toBeCloseTo(0.009, 9);
   expect(r.daysLeft).toBe(355);
-  expect(r.sinceLast).toBeNull();
+  expect(r.series).toMatchObject([{ date: '2026-02-11', sinceBefore: null }]);
+  expect(r.series[0]!.worstFound).toBeCloseTo(0.009, 9);
 });
 
 it('compares with what the calibration before had left', () => {
   const before = { ...sensor.calibration!, date: '2025-02-01', asLeft: sensor.calibration!.asLeft };
   const r = reviewCalibration({ ...sensor, earlier: [before] } as SensorDocument, '2027-03-01')!;
-  expect(r.sinceLast).toBeCloseTo(0.008, 2);
+  expect(r.series.map((c) => c.date)).toEqual(['2026-02-11', '2025-02-01']);
+  expect(r.series[0]!.sinceBefore).toBeCloseTo(0.008, 2);
+  expect(r.series[1]!.sinceBefore).toBeNull();
   expect(r.daysLeft).toBeLessThan(0);
 });
 
@@ -30,11 +33,4 @@ it('says why points are no calibration, and that there is none', () => {
     refusal: 'too-few',
   });
   expect(reviewCalibration({ ...sensor, calibration: null }, null)).toBeNull();
-});
-
-it('a zero that creeps over the jobs has a day when it will be refused', () => {
-  const zeros = [0, 30, 60, 90].map((day) => ({ day, offsetBar: 0.002 + day * 1e-4 }));
-  // 0-4 bar: refused beyond 40 mbar.
-  expect(reviewZeros(sensor, zeros)!.daysToLimit).toBeCloseTo((0.04 - 0.011) / 1e-4, 6);
-  expect(reviewZeros(sensor, [])).toBeNull();
 });

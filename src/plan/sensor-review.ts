@@ -1,20 +1,24 @@
-import type { SensorDocument } from '../job/sensor-document.ts';
+import type { SensorCalibration, SensorDocument } from '../job/sensor-document.ts';
 import {
   type CalibrationDrift,
   type CalibrationRefusal,
   calibrationDrift,
   fitCalibration,
 } from '../sensing/calibration.ts';
-import { type EarlierZero, type ZeroDrift, zeroDrift } from '../sensing/opinion.ts';
-import { zeroLimitBar } from '../sensing/zero.ts';
 
-/**
- * Drift of a sensor's zero over its jobs, oldest first, against how far a zero may be taken. null without any.
- */
-export function reviewZeros(sensor: SensorDocument, zeros: readonly EarlierZero[]): ZeroDrift | null {
-  const { lo, hi } = sensor.range;
-  return zeroDrift(zeros, zeroLimitBar({ rangeLo: lo, rangeHi: hi, gaugeKind: sensor.gaugeKind }));
+/** One calibration in the row of a sensor's calibrations. */
+export interface CalibrationStep {
+  readonly date: string;
+  readonly by: string;
+  /** Largest error as found, bar or K; null: not noted. */
+  readonly worstFound: number | null;
+  /** Largest move from what the calibration before left to what this one found; null without both. */
+  readonly sinceBefore: number | null;
 }
+
+/** Nothing adjusted: left as found. */
+const leftOf = (c: SensorCalibration): SensorCalibration['asFound'] =>
+  c.asLeft.length > 0 ? c.asLeft : c.asFound;
 
 /** What a sensor's calibration amounts to, for its sheet: line, residuals, what had moved. */
 export interface CalibrationReview {
@@ -31,8 +35,8 @@ export interface CalibrationReview {
   /** Why the points make no calibration. */
   readonly refusal: CalibrationRefusal | null;
   readonly drift: CalibrationDrift | null;
-  /** Largest move from what the calibration before left to what this one found, bar or K; null without both. */
-  readonly sinceLast: number | null;
+  /** Every calibration that is known, newest first. */
+  readonly series: readonly CalibrationStep[];
   /** Days left until it is due on that date; negative when overdue; null without a date or interval. */
   readonly daysLeft: number | null;
 }
@@ -44,10 +48,9 @@ export function reviewCalibration(sensor: SensorDocument, today: string | null):
   const c = sensor.calibration;
   if (c === null) return null;
   const { lo, hi } = sensor.range;
-  const points = c.asLeft.length > 0 ? c.asLeft : c.asFound;
+  const points = leftOf(c);
   const fit = fitCalibration(points, hi - lo);
-  const before = sensor.earlier[0];
-  const left = before === undefined ? [] : before.asLeft.length > 0 ? before.asLeft : before.asFound;
+  const all = [c, ...sensor.earlier];
   const age = today === null ? null : (Date.parse(today) - Date.parse(c.date)) / DAY_MS;
   return {
     points,
@@ -62,7 +65,17 @@ export function reviewCalibration(sensor: SensorDocument, today: string | null):
       : null,
     refusal: fit.ok ? null : fit.reason,
     drift: calibrationDrift(c.asFound, c.asLeft, lo, hi),
-    sinceLast: left.length < 2 ? null : (calibrationDrift(c.asFound, left, lo, hi)?.drift ?? null),
+    series: all.map((now, i) => {
+      const before = all[i + 1];
+      const found = calibrationDrift(now.asFound, now.asLeft, lo, hi);
+      const left = before === undefined ? [] : leftOf(before);
+      return {
+        date: now.date,
+        by: now.by,
+        worstFound: found?.worstFound ?? null,
+        sinceBefore: left.length < 2 ? null : (calibrationDrift(now.asFound, left, lo, hi)?.drift ?? null),
+      };
+    }),
     daysLeft: age === null || sensor.dueDays === null ? null : sensor.dueDays - Math.floor(age),
   };
 }

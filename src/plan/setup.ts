@@ -1,7 +1,9 @@
 import type { JobBundle } from '../job/bundle.ts';
 import type { CautionCode } from '../job/checklist.ts';
+import { dialGaugeU, USUAL_GAUGE_U_BAR } from '../job/dial-gauge.ts';
 import type { Derivation, PlanNote, RefusalCode, WarningCode } from '../job/plan-codes.ts';
 import { DEFAULT_REACTION, safeReaction } from '../job/reaction.ts';
+import type { SensorRun } from '../job/sensor-check.ts';
 import type { SettingsDocument } from '../job/settings-document.ts';
 import type { Limits, PipeSetup, Setup } from '../job/setup.ts';
 import { type Budget, pressureBudget } from '../sensing/uncertainty.ts';
@@ -11,6 +13,7 @@ import type { DeviceDescription } from './device.ts';
 import { input, Notes } from './notes.ts';
 import { planPressure } from './pressure.ts';
 import { planResin, type ResinPlan, resinSetup } from './resin.ts';
+import { planSensorHistory } from './sensor-history.ts';
 import { diameterOf, planAir, planEnergy, planGround, planVolume } from './site.ts';
 import { planSleeve, type SleevePlan } from './sleeve.ts';
 
@@ -24,6 +27,8 @@ export interface PlanRequest {
   readonly practice: boolean;
   /** Zero was taken for this job: the uncertainty no longer holds what an open zero may be off. */
   readonly zeroed?: boolean;
+  /** Runs with their checks of sensors, any order: what the sensors of this job showed before. */
+  readonly earlier?: readonly SensorRun[];
   /** The run's last Setup: within a run the ceiling only falls, and a limit once set is not taken away. */
   readonly before?: Setup | null;
 }
@@ -103,6 +108,9 @@ export function makeSetup(request: PlanRequest): Plan {
   const groundC = ground?.c ?? USUAL_GROUND_C;
   const diameterMm = diameterOf(job, notes);
   const planned = planChannels(job, bundle.sensors, device, notes);
+  const dialGauge = request.settings?.dialGauge;
+  const gaugeUBar = dialGauge === undefined ? undefined : dialGaugeU(dialGauge);
+  planSensorHistory(job, bundle.sensors, request.earlier ?? [], gaugeUBar ?? USUAL_GAUGE_U_BAR, notes);
   const zeroed = request.zeroed ?? false;
   const pressure = planPressure(job, packer, resin, planned, air, ground, diameterMm, zeroed, notes);
   const sleeve = planSleeve(job, packer, diameterMm, groundC, notes);
@@ -141,6 +149,7 @@ export function makeSetup(request: PlanRequest): Plan {
     pipe,
     resin: resinSetup(resin, resinPlan),
     reaction: safeReaction(request.settings?.reaction ?? DEFAULT_REACTION),
+    ...(gaugeUBar === undefined ? {} : { gaugeUBar }),
     rateHz: most === undefined || most <= 0 ? job.device.rateHz : Math.min(job.device.rateHz, most),
   };
   return {

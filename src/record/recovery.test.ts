@@ -202,6 +202,7 @@ describe('recovery', () => {
       peakBar: 1.2,
       gaps: 1,
       alarms: 1,
+      sensorChecks: [],
       bytes: bytes.length,
     });
     expect(summarise(new Uint8Array(9), { title: '', peakBar: null })).toBeNull();

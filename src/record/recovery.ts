@@ -3,10 +3,12 @@
  * on bytes and on a store's files; the clock is an argument.
  */
 import type { LogHead } from '../engine/log.ts';
+import type { Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { hasMagic, MAX_PAGE_BYTES, PAGE_FLAG } from './layout.ts';
-import { readPage } from './page.ts';
+import { type Page, readPage } from './page.ts';
 import { type RunScan, scanRun } from './reader.ts';
+import { checksOf, isCheck } from './sensorChecks.ts';
 import type { ByteFile, RunEnd, RunFile, RunStore, RunSummary } from './types.ts';
 import { createPageWriter, type PageWriter, type WriterStart } from './writer.ts';
 
@@ -137,13 +139,17 @@ export interface SummaryExtras {
 export function summarise(bytes: Uint8Array, extras: SummaryExtras): RunSummary | null {
   let gaps = 0;
   let alarms = 0;
+  const checks: WatchEvent[] = [];
+  const setups: { tUs: number; setup: Setup }[] = [];
   const event = (e: WatchEvent): void => {
+    if (isCheck(e)) checks.push(e);
     if (e.e === 'gap') gaps++;
     if (e.e === 'alarm' && e.to === 'unacknowledged' && e.why === 'condition') alarms++;
   };
   let sampleEndUs: number | null = null;
-  const page = (p: { header: { samples: number; lastUs: number } }): void => {
+  const page = (p: Page): void => {
     if (p.header.samples > 0) sampleEndUs = p.header.lastUs;
+    for (const { entry } of p.placed) if (entry.l === 'setup') setups.push(entry);
   };
   const scan = scanRun(bytes, { event, page }, { chain: false });
   if (scan.head === null) return null;
@@ -163,5 +169,6 @@ export function summarise(bytes: Uint8Array, extras: SummaryExtras): RunSummary 
     gaps,
     alarms,
     bytes: bytes.length,
+    sensorChecks: checksOf(setups, checks),
   };
 }

@@ -1,4 +1,5 @@
 /** Shapes of the record that other rooms name. Types and constants only: nothing here behaves. */
+import type { SensorCheck } from '../job/sensor-check.ts';
 
 /** What is wrong with a stretch of a run's pages. */
 export type PageFault =
@@ -44,6 +45,8 @@ export interface RunSummary {
   readonly bytes: number;
   /** Set when the run was sealed; a label, the seal itself is what counts. */
   readonly sealedUtcMs?: number;
+  /** Second opinions on the sensors; left out by earlier versions. */
+  readonly sensorChecks?: readonly SensorCheck[];
 }
 
 /** The part of an append-only file that pure code needs; every store's AppendFile fits. */

@@ -10,6 +10,7 @@ import type {
   RunSummary,
   RunView,
 } from '../engine/messages.ts';
+import type { SensorRun } from '../job/sensor-check.ts';
 import type { SettingsDocument } from '../job/settings-document.ts';
 import type { Setup } from '../job/setup.ts';
 import type { Priority } from '../watch/codes.ts';
@@ -61,6 +62,8 @@ export interface Services {
   /** Runs that an earlier session left open. */
   readonly openRuns: Accessor<readonly RunSummary[]>;
   forgetOpenRun(runId: string): void;
+  /** Saved runs with what they checked of their sensors. */
+  readonly sensorRuns: Accessor<readonly SensorRun[]>;
   /** A resumed run's trace and events are taken over from the record. */
   refill(runId: string): Promise<void>;
   readonly serial: {

@@ -27,6 +27,7 @@ export function planOf(app: Services, bundle: JobBundle | null, number: number):
     number,
     before: number > 1 ? app.live.setup() : null,
     practice: link?.kind === 'rig',
+    earlier: app.sensorRuns(),
     zeroed: view !== null && view.firstUs !== null && !view.standing.includes('not-zeroed'),
   });
 }

@@ -1,48 +1,71 @@
-/** The zeros of a sensor's earlier jobs as a second opinion on it. Pure figures; the words are elsewhere. */
+import { studentOf } from '../estimate/covariance.ts';
 
-export interface EarlierZero {
+/** What earlier jobs say of a sensor: how its zero, or its difference from another instrument, moves. Pure figures. */
+
+export interface Earlier {
   /** Days on any common count. */
   readonly day: number;
-  readonly offsetBar: number;
+  /** bar or K. */
+  readonly off: number;
 }
 
-export interface ZeroDrift {
+export interface Drift {
   readonly jobs: number;
-  /** bar a day by least squares; null with fewer than three jobs or all on one day. */
-  readonly perDay: number | null;
-  /** Latest minus earliest, bar. */
+  /** Latest, bar or K. */
+  readonly now: number;
+  /** Latest minus earliest. */
   readonly since: number;
-  /** Days until the limit is reached at this pace; null where it is not heading there. */
+  /** A day, by least squares; null with fewer than three jobs or all on one day. */
+  readonly perDay: number | null;
+  /** The 95 % interval of the pace leaves out standing still; told from four jobs on. */
+  readonly moving: boolean;
+  /** Days until the limit is reached at this pace; null where it is not moving there. */
   readonly daysToLimit: number | null;
   /** Last step stands out: more than three times the usual scatter of the steps before. */
   readonly jumped: boolean;
 }
 
-/** Drift of a sensor's zero over its jobs, in their order. `limitBar` is how far a zero may be taken. */
-export function zeroDrift(zeros: readonly EarlierZero[], limitBar: number): ZeroDrift | null {
-  const first = zeros[0];
-  const last = zeros[zeros.length - 1];
+const Z95 = 1.96;
+const LEAST_JOBS = 4;
+/** A value is kept to a thousandth, which scatters it by this much at least. */
+const ROUNDING = 0.001 / Math.sqrt(12);
+
+/**
+ * Drift over the jobs, oldest first.
+ * @param limit how far the value may go either way, bar or K
+ * @param least a step that is never called a jump, bar or K
+ */
+export function driftOver(values: readonly Earlier[], limit: number, least: number): Drift | null {
+  const first = values[0];
+  const last = values[values.length - 1];
   if (first === undefined || last === undefined) return null;
-  const n = zeros.length;
-  const md = zeros.reduce((s, z) => s + z.day, 0) / n;
-  const mo = zeros.reduce((s, z) => s + z.offsetBar, 0) / n;
+  const n = values.length;
+  const md = values.reduce((s, v) => s + v.day, 0) / n;
+  const mo = values.reduce((s, v) => s + v.off, 0) / n;
   let sdd = 0;
   let sdo = 0;
-  for (const z of zeros) {
-    sdd += (z.day - md) ** 2;
-    sdo += (z.day - md) * (z.offsetBar - mo);
+  for (const v of values) {
+    sdd += (v.day - md) ** 2;
+    sdo += (v.day - md) * (v.off - mo);
   }
   const perDay = n >= 3 && sdd > 0 ? sdo / sdd : null;
-  const room =
-    perDay === null || perDay === 0 ? null : (Math.sign(perDay) * limitBar - last.offsetBar) / perDay;
-  const steps = zeros.slice(1).map((z, i) => z.offsetBar - (zeros[i] as EarlierZero).offsetBar);
+  let moving = false;
+  if (perDay !== null && n >= LEAST_JOBS) {
+    const rest = values.reduce((s, v) => s + (v.off - mo - perDay * (v.day - md)) ** 2, 0);
+    const sd = Math.sqrt(Math.max(rest / (n - 2), ROUNDING ** 2) / sdd);
+    moving = Math.abs(perDay) > studentOf(Z95, n - 2) * sd;
+  }
+  const room = perDay === null || !moving ? null : (Math.sign(perDay) * limit - last.off) / perDay;
+  const steps = values.slice(1).map((v, i) => v.off - (values[i] as Earlier).off);
   const lastStep = steps.pop();
   const usual = Math.sqrt(steps.reduce((s, d) => s + d * d, 0) / Math.max(1, steps.length));
   return {
     jobs: n,
+    now: last.off,
+    since: last.off - first.off,
     perDay,
-    since: last.offsetBar - first.offsetBar,
+    moving,
     daysToLimit: room === null ? null : Math.max(0, room),
-    jumped: steps.length >= 3 && lastStep !== undefined && Math.abs(lastStep) > Math.max(0.002, 3 * usual),
+    jumped: steps.length >= 3 && lastStep !== undefined && Math.abs(lastStep) > Math.max(least, 3 * usual),
   };
 }

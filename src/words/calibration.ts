@@ -14,6 +14,7 @@ export const CALIBRATION = {
   worstFound: 'Largest error as found',
   worstLeft: 'Largest error as left',
   drift: (at: string) => `As found to as left, largest at ${at}`,
+  series: 'Calibrations',
   sinceLast: 'Moved since the calibration before',
   due: (days: number) => (days < 0 ? `Overdue since ${-days} d.` : `Due in ${days} d.`),
 } as const;

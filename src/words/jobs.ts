@@ -111,6 +111,12 @@ export const SETTINGS = {
   packers: 'Packers',
   resins: 'Resins',
   sensors: 'Sensors',
+  dialGauge: 'Dial gauge',
+  dialGaugeText: 'Span and accuracy class as its dial says. A comparison agrees within both uncertainties.',
+  dialSpan: 'End of its scale',
+  dialClass: 'Accuracy class',
+  dialU: (u: string) => `Read to within ± ${u} (k = 2).`,
+  dialAssumed: 'Not entered yet: a usual one is assumed.',
   firm: 'Firm',
 } as const;
 

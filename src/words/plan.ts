@@ -43,6 +43,12 @@ export const WARNING: Record<WarningCode, string> = {
   'calibration-other-device': 'The calibration was made on another device or channel: it is not used.',
   'calibration-due': 'The calibration is past its date.',
   'sensor-retired': 'The sensor is retired.',
+  'zero-refused': 'In its last job the sensor’s zero was too far off to be taken.',
+  'zero-jumped': 'The sensor’s zero moved more in its last job than in the jobs before. Compare it early.',
+  'zero-drifting': 'The sensor’s zero moves from job to job and is soon too far off to be taken.',
+  'gauge-differed': 'In its last job the sensor did not agree with the dial gauge.',
+  'gauge-drifting': 'Sensor and dial gauge move apart from job to job: one of them is due for calibration.',
+  'probe-differed': 'In its last job the probe did not agree with the thermometer.',
   'no-sleeve-place': 'No probe at the sleeve: cure time waits by the ground temperature.',
   'air-assumed': 'Air pressure is assumed.',
   'ground-unknown': 'Ground temperature is not known: cure time cannot be told where no probe can.',
@@ -191,6 +197,10 @@ export const INPUT: Record<InputCode, string> = {
   'start-pressure': 'start pressure',
   drop: 'drop',
   'test-coefficient': 'coefficient',
+  zero: 'zero',
+  days: 'days left',
+  'off-gauge': 'reading less dial gauge',
+  'off-thermometer': 'reading less thermometer',
 };
 
 const KIND: Partial<Record<PlanUnit, Kind>> = {

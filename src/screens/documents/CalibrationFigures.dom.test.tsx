@@ -64,7 +64,7 @@ it('follows the typing: refused points show no line, two points say that the sca
 
 it('says what moved since the calibration before, and nothing of a sensor without one', () => {
   const set = show({ ...sensorWith({}), earlier: [{ ...CALIBRATED, asLeft: [point(0, 0), point(4, 4)] }] });
-  expect(text('since-last')).toBe('20.0\u00a0mbar');
+  expect(text('since-last-0')).toBe('20.0\u00a0mbar');
   set(blankSensor('P', '1'));
   expect(screen.queryByTestId('calibration-figures')).toBeNull();
 });

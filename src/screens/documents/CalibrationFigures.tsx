@@ -3,7 +3,7 @@ import type { SensorDocument } from '../../job/sensor-document.ts';
 import { reviewCalibration } from '../../plan/sensor-review.ts';
 import { showText } from '../../units/display.ts';
 import { CALIBRATION, CALIBRATION_REFUSAL } from '../../words/calibration.ts';
-import { fixed } from '../../words/format.ts';
+import { fixed, NO_VALUE } from '../../words/format.ts';
 import { useServices } from '../context.ts';
 
 /**
@@ -33,7 +33,7 @@ export function CalibrationFigures(props: { sensor: SensorDocument; today: strin
             )}
           </Show>
           <Show when={r().fit}>
-            {(fit) => (
+            {(line) => (
               <>
                 <p class="small muted">
                   {props.sensor.calibration?.asLeft.length === 0
@@ -52,7 +52,7 @@ export function CalibrationFigures(props: { sensor: SensorDocument; today: strin
                       {(p, i) => (
                         <tr data-testid={`residual-${i()}`}>
                           <th scope="row">{value(p.reference)}</th>
-                          <td>{difference(fit().residuals[i()] ?? Number.NaN)}</td>
+                          <td>{difference(line().residuals[i()] ?? Number.NaN)}</td>
                         </tr>
                       )}
                     </For>
@@ -61,24 +61,24 @@ export function CalibrationFigures(props: { sensor: SensorDocument; today: strin
                 <dl class="facts">
                   <div>
                     <dt>{CALIBRATION.gain}</dt>
-                    <dd data-testid="calibration-gain">{fixed(fit().gain, 4)}</dd>
+                    <dd data-testid="calibration-gain">{fixed(line().gain, 4)}</dd>
                   </div>
                   <For each={ends()}>
                     {(x, i) => (
                       <div>
                         <dt>{CALIBRATION.correction(value(x))}</dt>
                         <dd data-testid={`correction-${i()}`}>
-                          {difference(fit().offset + (fit().gain - 1) * x)}
+                          {difference(line().offset + (line().gain - 1) * x)}
                         </dd>
                       </div>
                     )}
                   </For>
                   <div>
                     <dt>{CALIBRATION.scatter}</dt>
-                    <dd data-testid="calibration-scatter">{difference(fit().uResidual)}</dd>
+                    <dd data-testid="calibration-scatter">{difference(line().uResidual)}</dd>
                   </div>
                 </dl>
-                <Show when={fit().assumed}>
+                <Show when={line().assumed}>
                   <p class="small muted" data-testid="calibration-assumed">
                     {CALIBRATION.assumed}
                   </p>
@@ -104,13 +104,33 @@ export function CalibrationFigures(props: { sensor: SensorDocument; today: strin
               </dl>
             )}
           </Show>
-          <Show when={r().sinceLast !== null}>
-            <dl class="facts">
-              <div>
-                <dt>{CALIBRATION.sinceLast}</dt>
-                <dd data-testid="since-last">{difference(r().sinceLast ?? Number.NaN)}</dd>
-              </div>
-            </dl>
+          <Show when={r().series.length > 1}>
+            <div class="table-scroll">
+              <table class="budget" data-testid="calibration-series">
+                <thead>
+                  <tr>
+                    <th scope="col">{CALIBRATION.series}</th>
+                    <th scope="col">{CALIBRATION.worstFound}</th>
+                    <th scope="col">{CALIBRATION.sinceLast}</th>
+                  </tr>
+                </thead>
+                <tbody>
+                  <For each={r().series}>
+                    {(step, i) => (
+                      <tr>
+                        <th scope="row">
+                          {step.date} {step.by}
+                        </th>
+                        <td>{step.worstFound === null ? NO_VALUE : difference(step.worstFound)}</td>
+                        <td data-testid={`since-last-${i()}`}>
+                          {step.sinceBefore === null ? NO_VALUE : difference(step.sinceBefore)}
+                        </td>
+                      </tr>
+                    )}
+                  </For>
+                </tbody>
+              </table>
+            </div>
           </Show>
           <Show when={Number.isFinite(r().daysLeft ?? Number.NaN)}>
             <p class="small" data-testid="calibration-due">

@@ -3,11 +3,13 @@ import type { SensorCalibration, SensorDocument } from '../../job/sensor-documen
 import { Choice, optionsOf, Part, TextField, Tick } from '../../widgets/Fields.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
 import { GAUGE_KIND, QUANTITY, SIGNAL } from '../../words/fields.ts';
+import { HISTORY } from '../../words/history.ts';
 import { DOCS } from '../../words/jobs.ts';
 import { useServices } from '../context.ts';
 import { CalibrationFigures } from './CalibrationFigures.tsx';
 import type { Form } from './form.ts';
 import { Rows } from './Rows.tsx';
+import { SensorHistory } from './SensorHistory.tsx';
 
 const SIGNAL_UNIT: Record<SensorDocument['signal'], string> = {
   current: 'µA',
@@ -255,6 +257,9 @@ export function SensorForm(props: { form: Form<SensorDocument> }) {
             </>
           )}
         </Show>
+      </Part>
+      <Part title={HISTORY.title}>
+        <SensorHistory sensor={d()} />
       </Part>
       <Part title={DOCS.notes} folded>
         <Tick label={DOCS.retired} checked={d().retired} onChecked={(retired) => change({ retired })} />

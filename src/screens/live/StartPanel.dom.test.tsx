@@ -60,6 +60,7 @@ function scripted(options: { readonly supported?: boolean; readonly documents?: 
     settings: defaultSettings,
     units: () => METRIC,
     openRuns: () => [],
+    sensorRuns: () => [],
     serial: { supported: options.supported ?? true, choose: () => Promise.resolve(null) },
     fail,
   } as unknown as Services;

@@ -8,6 +8,7 @@ import { BACKUP } from '../../words/backup.ts';
 import { SETTINGS } from '../../words/jobs.ts';
 import { OFFICE } from '../../words/office.ts';
 import { useServices } from '../context.ts';
+import { DialGaugePart } from './DialGaugePart.tsx';
 
 const Keys = lazy(async () => ({ default: (await import('../verify/Keys.tsx')).Keys }));
 
@@ -122,6 +123,7 @@ export function Settings() {
           />
         </div>
       </Part>
+      <DialGaugePart />
       <Part title={SETTINGS.firm}>
         <TextField
           label={SETTINGS.firm}

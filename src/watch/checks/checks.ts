@@ -24,8 +24,6 @@ type Emit = (event: WatchEvent) => void;
 export const ZERO_LIMIT_BAR = 0.05;
 /** Scatter over which no zero is taken, bar. */
 const ZERO_NOISE_BAR = 0.01;
-/** Expanded uncertainty of a dial gauge as it is read, bar: class 1.6 of 4 bar and half a division (common practice). */
-const GAUGE_U_BAR = 0.08;
 /** Expanded uncertainty of a clinical or kitchen thermometer in the hand, K (common practice). */
 const THERMOMETER_U_K = 2;
 
@@ -57,15 +55,21 @@ export function takeZero(
   return taken;
 }
 
+/**
+ * Dial gauge against the last second's readings.
+ * @param uBar expanded uncertainty of the reading, bar
+ * @param gaugeUBar that of the gauge as it is read
+ */
 export function compareGauge(
   c: Checks,
   gaugeBar: number,
   stats: RecentStats | null,
   uBar: number,
+  gaugeUBar: number,
   tUs: number,
   emit: Emit,
 ): void {
-  const agrees = stats === null ? null : Math.abs(gaugeBar - stats.mean) <= Math.hypot(uBar, GAUGE_U_BAR);
+  const agrees = stats === null ? null : Math.abs(gaugeBar - stats.mean) <= Math.hypot(uBar, gaugeUBar);
   if (stats !== null && agrees !== null)
     c.gauge = { gaugeBar: bar3(gaugeBar), readingBar: bar3(stats.mean), agrees };
   emit({

@@ -1,3 +1,4 @@
+import { USUAL_GAUGE_U_BAR } from '../../job/dial-gauge.ts';
 import type { Place } from '../../job/setup.ts';
 import type { TemperatureReading } from '../../sensing/reading.ts';
 import { acknowledge, shelve, unshelve } from '../alarms/machine.ts';
@@ -68,7 +69,15 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       zero(w, emit);
       return;
     case 'gauge':
-      compareGauge(w.checks, command.bar, statsNow(w), w.signal.uBar ?? 0, tUs, emit);
+      compareGauge(
+        w.checks,
+        command.bar,
+        statsNow(w),
+        w.signal.uBar ?? 0,
+        w.setup?.gaugeUBar ?? USUAL_GAUGE_U_BAR,
+        tUs,
+        emit,
+      );
       return;
     case 'warm-check':
       compareWarm(w.checks, command.place, command.thermometerC, probeAt(w, command.place), tUs, emit);

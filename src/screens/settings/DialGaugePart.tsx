@@ -1,0 +1,44 @@
+import { Show } from 'solid-js';
+import { type DialGauge, dialGaugeU, GAUGE_CLASSES, USUAL_GAUGE } from '../../job/dial-gauge.ts';
+import { Choice, Part } from '../../widgets/Fields.tsx';
+import { NumberField } from '../../widgets/NumberField.tsx';
+import { pressure } from '../../words/format.ts';
+import { SETTINGS } from '../../words/jobs.ts';
+import { useServices } from '../context.ts';
+
+/** Span and class of the crew's dial gauge: what it agrees with a transducer to. */
+export function DialGaugePart() {
+  const app = useServices();
+  const gauge = () => app.settings().dialGauge ?? USUAL_GAUGE;
+  const change = (part: Partial<DialGauge>) =>
+    void app.saveSettings({ ...app.settings(), dialGauge: { ...gauge(), ...part } }).catch(app.fail);
+  return (
+    <Part title={SETTINGS.dialGauge} note={SETTINGS.dialGaugeText}>
+      <div class="fields">
+        <NumberField
+          label={SETTINGS.dialSpan}
+          kind="pressure"
+          units={app.units()}
+          testId="dial-span"
+          value={gauge().spanBar}
+          rules={{ lo: 0.5, hi: 40 }}
+          onValue={(v) => v !== null && change({ spanBar: v })}
+        />
+        <Choice
+          label={SETTINGS.dialClass}
+          testId="dial-class"
+          value={String(gauge().class)}
+          options={GAUGE_CLASSES.map((c) => ({ value: String(c), text: String(c) }))}
+          onValue={(v) => {
+            const chosen = GAUGE_CLASSES.find((c) => String(c) === v);
+            if (chosen !== undefined) change({ class: chosen });
+          }}
+        />
+      </div>
+      <p class="small" data-testid="dial-u">
+        {SETTINGS.dialU(pressure(dialGaugeU(gauge()), app.units(), 1))}{' '}
+        <Show when={app.settings().dialGauge === undefined}>{SETTINGS.dialAssumed}</Show>
+      </p>
+    </Part>
+  );
+}
