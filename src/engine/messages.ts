@@ -3,35 +3,17 @@
  * answers each exactly once and, unasked, sends notices: the moment (at most 30 times a second), events as they
  * happen, the link's state, and a beat so that the page can notice an engine that fell silent.
  */
-import type { SensorCheck } from '../job/sensor-check.ts';
 import type { Setup } from '../job/setup.ts';
 import type { ChannelFrame, GuardFrame, HelloFrame } from '../link/frames.ts';
 import type { LinkError, LinkState } from '../link/status.ts';
 import type { DocumentKind, StoredDocument, StoreErrorCode } from '../record/stores/store.ts';
+import type { RunSummary } from '../record/types.ts';
+import type { RigFault, RigHand } from '../rig/faults.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Command } from '../watch/inputs.ts';
 import type { WatchView } from '../watch/view.ts';
 
-/** Faults that the simulated rig can be told to have, for practice and tests. */
-export type RigFault =
-  | { readonly fault: 'regulator'; readonly bar: number }
-  | { readonly fault: 'creep'; readonly barPerMin: number }
-  | { readonly fault: 'stuck-open' }
-  | { readonly fault: 'leak'; readonly mbarPerMin: number }
-  | { readonly fault: 'open-probe' }
-  | { readonly fault: 'unplug' }
-  | { readonly fault: 'replug' }
-  | { readonly fault: 'reset' }
-  | { readonly fault: 'garbage'; readonly bytes: number }
-  | { readonly fault: 'silence'; readonly seconds: number }
-  | { readonly fault: 'supply-sag' };
-
-/** What the simulated crew does with its hands. */
-export type RigHand =
-  | { readonly hand: 'valve'; readonly open: number }
-  | { readonly hand: 'regulator'; readonly bar: number }
-  | { readonly hand: 'vent'; readonly open: boolean }
-  | { readonly hand: 'couple'; readonly coupled: boolean };
+export type { RigFault, RigHand, RunSummary };
 
 export interface RigOptions {
   readonly seed: number;
@@ -50,26 +32,6 @@ export type PortChoice =
       readonly usbProductId: number | null;
       readonly baudRate: number;
     };
-
-export interface RunSummary {
-  readonly runId: string;
-  readonly jobId: string | null;
-  readonly title: string;
-  readonly practice: boolean;
-  readonly openedUtcMs: number;
-  readonly endedUtcMs: number | null;
-  readonly state: 'open' | 'interrupted' | 'ended';
-  readonly seconds: number;
-  readonly readings: number;
-  readonly peakBar: number | null;
-  readonly gaps: number;
-  readonly alarms: number;
-  readonly bytes: number;
-  /** Set when the run was sealed; a label, the seal itself is what counts. */
-  readonly sealedUtcMs?: number;
-  /** Second opinions on the sensors; left out by earlier versions. */
-  readonly sensorChecks?: readonly SensorCheck[];
-}
 
 /** A picture's worth of trace: per bucket the lowest and highest value and its time. null is a gap. */
 export interface TraceWindow {

@@ -28,7 +28,7 @@ export interface PageDamage {
 /** How a run's last page closes it. A file without such a page is an open run. */
 export type RunEnd = 'ended' | 'interrupted';
 
-/** What the list of runs shows; the same members as the engine's message of that name. */
+/** What the list of runs shows. */
 export interface RunSummary {
   readonly runId: string;
   readonly jobId: string | null;

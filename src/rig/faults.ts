@@ -1,5 +1,6 @@
-/** What can be done to the rig while it runs: hands and faults as data, of the same shape as the engine's messages. */
+/** What can be done to the rig while it runs: hands and faults as data. */
 
+/** Faults that it can be told to have, for practice and tests. */
 export type RigFault =
   | { readonly fault: 'regulator'; readonly bar: number }
   | { readonly fault: 'creep'; readonly barPerMin: number }
@@ -13,6 +14,7 @@ export type RigFault =
   | { readonly fault: 'silence'; readonly seconds: number }
   | { readonly fault: 'supply-sag' };
 
+/** What the simulated crew does with its hands. */
 export type RigHand =
   | { readonly hand: 'valve'; readonly open: number }
   | { readonly hand: 'regulator'; readonly bar: number }

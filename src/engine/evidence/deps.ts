@@ -2,7 +2,7 @@ import type { RecordCrypto } from '../../record/signing.ts';
 import type { DocumentStore, FileStore } from '../../record/stores/store.ts';
 import type { RunLocks } from '../deps.ts';
 import type { FromEvidence } from './messages.ts';
-import type { HandleShelf } from './office/office.ts';
+import type { HandleShelf } from './office/folder.ts';
 
 /** Everything of the platform that the evidence worker uses; a test gives its own. */
 export interface EvidenceDeps {

@@ -2,19 +2,15 @@
  * Records opened to be looked into: a run of this tablet, or a sealed file. Values come from the side files where
  * they hold the whole run, else from the raw counts by judging them again.
  */
-import type { Setup } from '../../job/setup.ts';
-import type { ChannelFrame, HelloFrame } from '../../link/frames.ts';
 import type { Manifest } from '../../record/manifest.ts';
 import { pageEntries } from '../../record/page.ts';
-import { scanPages, scanRun } from '../../record/reader.ts';
+import { scanPages } from '../../record/reader.ts';
 import { runFileNames } from '../../record/recovery.ts';
 import type { Sealed } from '../../record/seal.ts';
 import { type FileStore, StoreError } from '../../record/stores/store.ts';
 import { openTraceCache, seriesOf } from '../../record/traceCache.ts';
 import type { SenseRun } from '../../record/traceRows.ts';
-import type { PageDamage, RunSummary } from '../../record/types.ts';
 import type { Reading } from '../../sensing/reading.ts';
-import type { WatchEvent } from '../../watch/events.ts';
 import { createRun, type RunSink, stepRun } from '../core.ts';
 import { createMemoryFile } from '../memoryFile.ts';
 import type { RunDetail, TraceWindow } from '../messages.ts';
@@ -122,59 +118,5 @@ export async function storedValues(
       const picture = cache.picture(firstUs + fromS * 1e6, firstUs + toS * 1e6, points);
       return traceWindow(picture, firstUs, fromS, toS, new Map());
     },
-  };
-}
-
-/** The message's three words for the record's finer ones. */
-const shownDamage = ({ what }: PageDamage): 'crc' | 'torn' | 'missing' =>
-  what === 'torn' || what === 'missing' ? what : 'crc';
-
-/** What the pages say, for the review. @param of what the pages do not say themselves */
-export function detailOfPages(
-  pages: Uint8Array,
-  of: (facts: {
-    readonly events: readonly WatchEvent[];
-    readonly seconds: number;
-    readonly samples: number;
-  }) => RunSummary,
-): RunDetail {
-  const setups: Setup[] = [];
-  const events: WatchEvent[] = [];
-  let hello: HelloFrame | null = null;
-  let channels: ChannelFrame[] = [];
-  const scan = scanRun(
-    pages,
-    {
-      page(page) {
-        for (const { entry } of page.placed) {
-          if (entry.l === 'setup') setups.push(entry.setup);
-          if (entry.l !== 'frame') continue;
-          if (entry.frame.t === 'H') {
-            hello = entry.frame;
-            channels = [];
-          } else if (entry.frame.t === 'C') channels.push(entry.frame);
-        }
-        for (const event of page.events) events.push(event);
-      },
-    },
-    { chain: false },
-  );
-  const firstUs = scan.firstSampleUs ?? scan.firstUs ?? 0;
-  const lastS = Math.max(0, (scan.lastUs - firstUs) / 1e6);
-  return {
-    summary: of({ events, seconds: lastS, samples: scan.samples }),
-    firstS: 0,
-    lastS,
-    setups,
-    firstUs,
-    utcMs: scan.head?.utcMs ?? null,
-    events,
-    hello,
-    channels,
-    damage: scan.damage.map((d) => ({
-      page: d.page,
-      what: shownDamage(d),
-      fromS: d.fromUs === null ? null : (d.fromUs - firstUs) / 1e6,
-    })),
   };
 }

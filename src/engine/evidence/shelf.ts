@@ -5,11 +5,12 @@ import { checkAddition, type Sealed } from '../../record/seal.ts';
 import { loadSealed } from '../../record/stores/sealedStore.ts';
 import type { RunSummary } from '../../record/types.ts';
 import { createLedger, fileOf } from '../ledger.ts';
+import { outlineOf } from '../outline.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { EvidenceError } from './faults.ts';
 import { OPENED, type RecordRef, type RecordView, refText, type SealedFacts } from './messages.ts';
 import { alarmCounts, lastLimited, numbersOf } from './numbers.ts';
-import { deriveValues, detailOfPages, type OpenRecord, storedValues, type Values } from './open.ts';
+import { deriveValues, type OpenRecord, storedValues, type Values } from './open.ts';
 import { bundleIn } from './papers.ts';
 import { statusesOf } from './reviews.ts';
 import type { Trust } from './signers.ts';
@@ -55,7 +56,7 @@ export function recordOfFile(
     pages,
     manifest,
     sealed,
-    detail: detailOfPages(pages, () => summaryOf(manifest, derived?.peakBar ?? null)),
+    detail: { summary: summaryOf(manifest, derived?.peakBar ?? null), ...outlineOf(pages) },
     values(tell) {
       values ??= deriveValues(pages, manifest.pages.samples, tell);
       return values;
@@ -79,7 +80,7 @@ export function createShelf(deps: EvidenceDeps, load: (sha256: string) => Promis
     const summary = await ledger.find(runId);
     const pages = await deps.files.readAll(fileOf(runId));
     const sealed = await loadSealed(deps.documents, runId);
-    const detail = detailOfPages(pages, () => summary);
+    const detail = { summary, ...outlineOf(pages) };
     let values: Promise<Values> | null = null;
     return {
       pages,

@@ -21,6 +21,12 @@ export interface FolderFile {
   move?(name: string): Promise<void>;
 }
 
+/** Where the folder's handle is kept over restarts. */
+export interface HandleShelf {
+  get(): Promise<Folder | null>;
+  set(folder: Folder | null): Promise<void>;
+}
+
 export interface Folder {
   readonly name: string;
   values(): AsyncIterable<{ readonly kind: string; readonly name: string }>;

@@ -1,7 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { createOffice } from '../testing/office.ts';
-import type { Folder } from './folder.ts';
-import type { HandleShelf } from './office.ts';
+import type { Folder, HandleShelf } from './folder.ts';
 import { createFakeFolder, type FakeFolder } from './testing/fakeFolder.ts';
 
 /** Handles of the browser's can be kept among the documents; the fake's can't be cloned. */

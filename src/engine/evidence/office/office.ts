@@ -10,18 +10,12 @@ import { EvidenceError, evidenceCode } from '../faults.ts';
 import { bundleIn } from '../papers.ts';
 import { tappedExtras } from '../sealing.ts';
 import type { Trust } from '../signers.ts';
-import { type Folder, filesIn, writeInto } from './folder.ts';
+import { type Folder, filesIn, type HandleShelf, writeInto } from './folder.ts';
 import type { FileState, FolderLine, FolderList, OfficeView, Waiting, WriteReport } from './messages.ts';
 
 const MOST_BYTES = 1 << 30;
 const MOST_WAITING = 5000;
 const MOST_SEEN = 20_000;
-
-/** Where the folder's handle is kept over restarts. */
-export interface HandleShelf {
-  get(): Promise<Folder | null>;
-  set(folder: Folder | null): Promise<void>;
-}
 
 type Facts = Omit<FolderLine, 'fresh' | 'own' | 'kept' | 'signer' | 'name'> & {
   readonly fingerprint: string | null;
