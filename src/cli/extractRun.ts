@@ -1,10 +1,9 @@
 import { mkdirSync, readdirSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { certificateExtra } from '../engine/evidence/certificate/page.ts';
-import { tappedExtras } from '../engine/evidence/sealing.ts';
+import { deriving } from '../engine/evidence/deriving.ts';
 import { FILE } from '../record/jobFile.ts';
 import { parseFingerprint } from '../record/signing.ts';
-import { lacksSums, type VerifyOptions, verifyJobFile } from '../record/verify.ts';
+import { verifyBySums } from '../record/verify.ts';
 import { readZip } from '../record/zip.ts';
 import { fault, shown } from './fault.ts';
 import {
@@ -79,12 +78,6 @@ function writeWhole(name: string, bytes: Uint8Array): void {
   renameSync(`${name}.part`, name);
 }
 
-/** A file without signed sums, built after its key was gone: its derived files are made again and compared. */
-function derive(): Pick<VerifyOptions, 'sense' | 'extras'> {
-  const { sense, extras } = tappedExtras(certificateExtra);
-  return { sense, extras };
-}
-
 interface Taken {
   readonly row: Row;
   readonly holds: readonly Row[];
@@ -114,8 +107,7 @@ export async function runExtract(args: readonly string[]): Promise<ExtractOutcom
       continue;
     }
     const bytes = new Uint8Array(readFileSync(file));
-    const quick = await verifyJobFile(bytes, { crypto, trusted: keys, sense: null });
-    const v = lacksSums(quick) ? await verifyJobFile(bytes, { crypto, trusted: keys, ...derive() }) : quick;
+    const v = await verifyBySums(bytes, { crypto, trusted: keys }, deriving);
     const { manifest } = v;
     if (manifest === null || (v.verdict !== 'valid' && v.verdict !== 'unknown-signer')) {
       refuse(file, v.verdict);

@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { deriving } from '../engine/evidence/deriving.ts';
 import { senseRun } from '../engine/senseRun.ts';
 import { buildJobFile, join } from '../record/jobFile.ts';
 import { groupFingerprint, pemOf, type Signer } from '../record/signing.ts';
@@ -57,6 +58,20 @@ describe('verify on the command line', () => {
     const { text } = await runVerify([good]);
     expect(text).toContain('UNKNOWN SIGNER');
     expect(text).toContain(groupFingerprint(signer.fingerprint));
+  });
+
+  it('makes a file without sums again, with --quick too', async () => {
+    const pages = runPages();
+    const sealed = await sealRun(pages, signer);
+    const { extras, sense } = deriving();
+    const input = { pages, sealed, sense, extras, signer: null };
+    const bare = at('bare.steadybar.zip', join(await buildJobFile(input, recordCrypto)));
+    const key = ['--key', signer.fingerprint];
+    for (const quick of [[], ['--quick']]) {
+      const { exitCode, text } = await runVerify([bare, ...key, ...quick]);
+      expect([exitCode, text.split(':')[0]], quick.join()).toEqual([0, 'VALID']);
+      expect(text).not.toContain('otherwise');
+    }
   });
 
   it('names the page and the time of a change', async () => {

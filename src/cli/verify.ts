@@ -1,11 +1,10 @@
 import process from 'node:process';
-import { certificateFiles } from '../engine/evidence/certificate/page.ts';
 import { InputFault } from './fault.ts';
 import { runVerify } from './verifyRun.ts';
 
 // Exit codes: 0 valid, 1 changed, 2 refused or wrong usage, 3 unknown signer, 4 incomplete.
 try {
-  const { exitCode, text } = await runVerify(process.argv.slice(2), certificateFiles);
+  const { exitCode, text } = await runVerify(process.argv.slice(2));
   process.stdout.write(text);
   process.exitCode = exitCode;
 } catch (cause) {

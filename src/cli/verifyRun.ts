@@ -1,9 +1,8 @@
 import { readFileSync, statSync } from 'node:fs';
-import { senseRun } from '../engine/senseRun.ts';
+import { deriving } from '../engine/evidence/deriving.ts';
 import { EXIT_CODE } from '../record/findings.ts';
-import type { ExtraFiles } from '../record/jobFile.ts';
 import { fingerprintOf, keyOfPem, parseFingerprint, type RecordCrypto } from '../record/signing.ts';
-import { type Verification, verifyJobFile } from '../record/verify.ts';
+import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
 import { fault, shown } from './fault.ts';
 import { nodeCrypto } from './nodeCrypto.ts';
 import { verifyText } from './verifyText.ts';
@@ -101,24 +100,17 @@ const plain = (v: Verification): unknown => ({
   manifest: v.manifest,
 });
 
-/**
- * Runs the command.
- * @param extras makes the extra files of a record again, such as the certificate
- * @throws InputFault on options and files that can't be used
- */
-export async function runVerify(args: readonly string[], extras?: ExtraFiles): Promise<VerifyOutcome> {
+/** Runs the command. @throws InputFault on options and files that can't be used */
+export async function runVerify(args: readonly string[]): Promise<VerifyOutcome> {
   const options = parseArguments(args);
   const crypto = nodeCrypto();
   const trusted = new Map<string, string>();
   for (const list of options.lists) for (const [f, name] of keysListed(list)) trusted.set(f, name);
   for (const key of options.keys) trusted.set(...(await keyNamed(crypto, key)));
   const file = readFile(options.file, MOST_BYTES);
-  const v = await verifyJobFile(file, {
-    crypto,
-    trusted,
-    sense: options.quick ? null : senseRun,
-    ...(extras === undefined || options.quick ? {} : { extras }),
-  });
+  const v = options.quick
+    ? await verifyBySums(file, { crypto, trusted }, deriving)
+    : await verifyJobFile(file, { crypto, trusted, ...deriving() });
   const text = options.json ? `${JSON.stringify(plain(v), null, 2)}\n` : verifyText(v);
   return { exitCode: EXIT_CODE[v.verdict], text };
 }

@@ -2,6 +2,7 @@ import { isDocumentKind, parseDocument } from '../job/documents.ts';
 import type { Setup } from '../job/setup.ts';
 import { parseSetup } from '../job/setup-schema.ts';
 import { pause } from '../link/timers.ts';
+import { sweepImports } from '../record/stores/imports.ts';
 import type { StoredDocument } from '../record/stores/store.ts';
 import { ENGINE } from '../watch/codes.ts';
 import { createArchive } from './archive.ts';
@@ -106,10 +107,15 @@ export function createHost(deps: HostDeps): Host {
   // The list of runs waits for it: a run whose list entry was lost must not be missing from the first look.
   let settled: Promise<void> = Promise.resolve();
 
+  /** Bytes of an import that died. Where the disk refuses, they are tried again at the next start. */
+  async function sweep(): Promise<void> {
+    await sweepImports(deps.files, deps.documents, deps.locks.acquire).catch(() => undefined);
+  }
+
   /** What a process that died left half done in the stores: finished, taken back, or given its list entry. */
   async function settle(): Promise<void> {
-    // Files of a restore that does not count yet are no orphans.
-    const restored = await recoverRestore(deps).catch(() => null);
+    // Files of a restore that does not count yet are no orphans, neither runs nor imports.
+    const restored = await recoverRestore(deps, sweep).catch(() => null);
     if (restored !== null) await ledger.adoptOrphans();
   }
 

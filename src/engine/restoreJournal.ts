@@ -124,14 +124,20 @@ export async function recoverHeld(stores: Stores): Promise<Recovered> {
   return 'finished';
 }
 
-/** null: a restore is under way in another tab, and nothing of it may be touched. */
+/**
+ * null: a restore is under way in another tab, and nothing of it may be touched.
+ * @param then what may only be done while no restore is staged
+ */
 export async function recoverRestore(
   stores: Stores & { readonly locks: RunLocks },
+  then: () => Promise<void> = async () => undefined,
 ): Promise<Recovered | null> {
   const release = await stores.locks.acquire(RESTORE_LOCK);
   if (release === null) return null;
   try {
-    return await recoverHeld(stores);
+    const recovered = await recoverHeld(stores);
+    await then();
+    return recovered;
   } finally {
     release();
   }

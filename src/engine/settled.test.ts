@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { keepImport } from '../record/stores/imports.ts';
 import { createMemoryStore } from '../record/stores/memory.ts';
 import { createMemoryDocuments } from '../record/stores/memoryDocuments.ts';
 import type { FileStore } from '../record/stores/store.ts';
-import { createHostBench, practiceSetup } from './testing/bench.ts';
+import { createHostBench, createTestLocks, practiceSetup } from './testing/bench.ts';
 
 const open = {
   q: 'open-run',
@@ -71,5 +72,51 @@ describe('the list of runs at the start', () => {
     void after.ask({ q: 'start-engine' }, 100).catch(() => null);
     await expect(after.ask({ q: 'runs' }, 2500)).rejects.toThrow('no answer');
     expect((await after.ask({ q: 'runs' }, 4000)).map((r) => r.runId)).toEqual([runId]);
+  });
+});
+
+describe('bytes of an import that died', () => {
+  async function left() {
+    const files = createMemoryStore();
+    const half = await files.open('import-0a1b.zip');
+    half.append(Uint8Array.of(1, 2, 3));
+    half.flush();
+    half.close();
+    return files;
+  }
+  const names = async (files: FileStore) => (await files.list()).map((f) => f.name);
+
+  it('are gone after the start; a kept file stays', async () => {
+    const files = await left();
+    const documents = createMemoryDocuments();
+    const facts = { sha256: 'cc', runId: 'run-1', name: 'job.zip' };
+    await keepImport(files, documents, Uint8Array.of(4), facts, 1);
+    await createHostBench({ files, documents }).ask({ q: 'start-engine' });
+    expect(await names(files)).toEqual(['import-cc.zip']);
+  });
+
+  it('stay while another tab’s import is under way, or a restore, and go at the next start', async () => {
+    for (const name of ['import-0a1b', 'restore']) {
+      const files = await left();
+      const locks = createTestLocks();
+      const release = await locks.acquire(name);
+      await createHostBench({ files, locks }).ask({ q: 'start-engine' });
+      expect(await names(files), name).toEqual(['import-0a1b.zip']);
+      release?.();
+      await createHostBench({ files, locks }).ask({ q: 'start-engine' });
+      expect(await names(files), name).toEqual([]);
+    }
+  });
+
+  it('do not keep the engine from starting when they cannot be removed', async () => {
+    const files = await left();
+    const stuck = new Proxy(files, {
+      get(target, name) {
+        if (name === 'remove') return () => Promise.reject(new Error('denied'));
+        const value: unknown = Reflect.get(target, name);
+        return typeof value === 'function' ? value.bind(target) : value;
+      },
+    });
+    expect((await createHostBench({ files: stuck }).ask({ q: 'start-engine' })).open).toEqual([]);
   });
 });

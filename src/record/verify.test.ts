@@ -19,7 +19,7 @@ import {
   sealRun,
   twoPoint,
 } from './testing/sealing.ts';
-import type { VerifyOptions } from './verify.ts';
+import { type VerifyOptions, verifyBySums } from './verify.ts';
 import { zipBytes } from './zip.ts';
 
 let { signer, office, pages, sealed, file, offsets, verify, repacked } = {} as SealedFile;
@@ -83,6 +83,31 @@ describe('an untouched record', () => {
     expect([v.verdict, v.remarks[0]]).toEqual(['valid', { r: 'no-sums' }]);
     const blind = await verify(bare, { sense: null, extras: undefined as never });
     expect([blind.verdict, blind.findings[0]]).toEqual(['incomplete', { f: 'missing', file: FILE.sums }]);
+  });
+
+  it('is derived again by whoever looks quickly, but only where it has no sums', async () => {
+    let derived = 0;
+    const derive = () => {
+      derived++;
+      return { sense: twoPoint, extras: paper };
+    };
+    const options = { crypto: recordCrypto, trusted: new Map([[signer.fingerprint, 'tablet 3']]) };
+    expect((await verifyBySums(file, options, derive)).verdict).toBe('valid');
+    expect(derived).toBe(0);
+    const bare = await jobFile(pages, sealed, null);
+    expect((await verifyBySums(bare, options, derive)).verdict).toBe('valid');
+    expect(derived).toBe(1);
+    // One digit of the trace as CSV, its container made anew: nothing but deriving it can tell.
+    const other = repacked((members) => {
+      const csv = members.get(FILE.csv)!;
+      flip(csv, csv.length - 20);
+      for (const name of [FILE.sums, FILE.sumsSignature]) members.delete(name);
+    });
+    const forged = await verifyBySums(other, options, derive);
+    expect([forged.verdict, forged.findings]).toMatchObject(['changed', [{ f: 'file', file: FILE.csv }]]);
+    // Cut short it is that, and nobody derives it for hours to learn so.
+    expect((await verifyBySums(bare.slice(0, -9), options, derive)).verdict).toBe('incomplete');
+    expect(derived).toBe(2);
   });
 
   it('whose derived files another program would make otherwise is valid, and it is said', async () => {

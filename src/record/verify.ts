@@ -30,11 +30,6 @@ export interface Verification {
   readonly sealed: Sealed | null;
 }
 
-/** A quick look can't vouch for derived files that no signed sums cover: nothing else was found. */
-export const lacksSums = (v: Verification): boolean =>
-  v.verdict === 'incomplete' &&
-  v.findings.every((f) => f.f === 'signer' || (f.f === 'missing' && f.file === FILE.sums));
-
 /** Faults that no accident makes: the file is not looked at further. */
 const HOSTILE: readonly ZipFault[] = [
   'not-a-zip',
@@ -67,6 +62,27 @@ export async function verifyJobFile(file: Uint8Array, options: VerifyOptions): P
   const whole = !zip.problems.some((p) => p.fault !== 'crc');
   const read = refused ? null : await readRecord(work, whole);
   return finish(work, read);
+}
+
+/** Nothing was found but derived files that no signed sums cover. */
+const lacksSums = (v: Verification): boolean =>
+  v.verdict === 'incomplete' &&
+  v.findings.every((f) => f.f === 'signer' || (f.f === 'missing' && f.file === FILE.sums));
+
+/**
+ * Holds a job's file against its signed sums and makes nothing again. One that was built after its key was gone has
+ * none: then its derived files are made again after all.
+ * @param derive called only when it is needed
+ */
+export async function verifyBySums(
+  file: Uint8Array,
+  options: Omit<VerifyOptions, 'sense' | 'extras'>,
+  derive: () => Pick<VerifyOptions, 'sense' | 'extras'>,
+): Promise<Verification> {
+  const quick = await verifyJobFile(file, { ...options, sense: null });
+  if (!lacksSums(quick)) return quick;
+  const { sense, extras } = derive();
+  return verifyJobFile(file, { ...options, sense, ...(extras === undefined ? {} : { extras }) });
 }
 
 /** A single changed byte of a header may look like these; in a file that begins as ours it is a change. */

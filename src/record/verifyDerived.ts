@@ -93,6 +93,7 @@ async function madeAgain(
 ): Promise<ReadonlyMap<string, Uint8Array>> {
   const made = new Map<string, Uint8Array>();
   const progress = options.progress ?? ((): void => undefined);
+  let traced = options.sense === null;
   if (options.sense !== null && lengthUs <= MOST_DERIVED_US) {
     // Giving up is the progress's to throw, and is let through.
     let stop: { cause: unknown } | null = null;
@@ -107,11 +108,13 @@ async function madeAgain(
     try {
       const derived = await deriveFiles(pages, manifest, options.sense, told);
       for (const [name, chunks] of derived) made.set(name, join(chunks));
+      traced = true;
     } catch {
       if (stop !== null) throw (stop as { cause: unknown }).cause;
     }
   }
-  if (options.extras !== undefined) {
+  // They are drawn from the trace's values: without these they would only seem to differ.
+  if (options.extras !== undefined && traced) {
     const manifestSha256 = toHex(await options.crypto.sha256(manifestBytes));
     try {
       for (const { name, bytes } of await options.extras({ manifest, manifestSha256, pages }))

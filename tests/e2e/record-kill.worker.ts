@@ -1,3 +1,4 @@
+import { createWebLocks } from '../../src/engine/webLocks.ts';
 import { toHex } from '../../src/record/hex.ts';
 import { buildJobFile, join } from '../../src/record/jobFile.ts';
 import { addToSealed } from '../../src/record/seal.ts';
@@ -46,7 +47,7 @@ async function look(): Promise<{
   swept: number;
   faults: string[];
 }> {
-  const swept = (await sweepImports(files, documents)).length;
+  const swept = (await sweepImports(files, documents, createWebLocks().acquire)).length;
   const found = {
     sealed: [] as string[],
     added: [] as string[],

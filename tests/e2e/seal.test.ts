@@ -3,7 +3,6 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, expect, it } from 'vitest';
 import { runVerify } from '../../src/cli/verifyRun.ts';
-import { certificateFiles } from '../../src/engine/evidence/certificate/page.ts';
 import { enterPacker, needSerial, type Stage, setStage, shownBar, sleep, startRun } from './stage.ts';
 
 // A run over real Web Serial is sealed, saved and checked; then the browser is killed while it seals.
@@ -58,7 +57,7 @@ it('sealed, saved, valid here and on the command line; a changed byte is named',
   const file = await saveFile(stage);
   await page.goto(`${stage.origin}/#/settings`);
   const fingerprint = (await page.getByTestId('key-fingerprint').textContent()) ?? '';
-  const told = await runVerify([file, '--key', fingerprint], certificateFiles);
+  const told = await runVerify([file, '--key', fingerprint]);
   expect(told.text).toMatch(/^VALID/);
   expect(told.exitCode).toBe(0);
   // Made in Chromium, made again in Node: the same bytes, the certificate's too.

@@ -1,14 +1,19 @@
 /** Files from elsewhere: checked byte by byte, looked into, and kept when somebody says so. */
 import { toHex } from '../../record/hex.ts';
-import type { ExtraFiles } from '../../record/jobFile.ts';
-import { keepImport, listImports, readImport } from '../../record/stores/imports.ts';
-import { type Verification, verifyJobFile } from '../../record/verify.ts';
+import {
+  importLock,
+  keepImport,
+  listImports,
+  readImport,
+  removeImport,
+} from '../../record/stores/imports.ts';
+import { type Verification, verifyBySums, verifyJobFile } from '../../record/verify.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
+import { deriving } from './deriving.ts';
 import { EvidenceError } from './faults.ts';
 import type { EvidenceAnswers, VerifyView } from './messages.ts';
-import type { OpenRecord, Values } from './open.ts';
+import type { OpenRecord } from './open.ts';
 import { bundleIn } from './papers.ts';
-import { tappedExtras } from './sealing.ts';
 import { recordOfFile } from './shelf.ts';
 import type { Trust } from './signers.ts';
 
@@ -43,29 +48,18 @@ export async function checkFile(
   file: Blob,
   name: string,
   trust: Trust,
-  certificate: (values: Values, finish: () => void) => ExtraFiles,
   tell: Tell,
 ): Promise<Checked> {
   if (file.size > MOST_BYTES) throw new EvidenceError('too-large', `${file.size} bytes`);
   await needSignatures(deps);
   const bytes = new Uint8Array(await file.arrayBuffer());
   const sha256 = toHex(await deps.crypto.sha256(bytes));
-  const { sense, extras, values, finish } = tappedExtras(certificate);
-  let sensed = false;
-  const v = await verifyJobFile(bytes, {
-    crypto: deps.crypto,
-    trusted: trust.names,
-    sense: (head) => {
-      sensed = true;
-      return sense(head);
-    },
-    extras,
-    progress: tell,
-  });
+  const { sense, extras, values } = deriving();
+  const options = { crypto: deps.crypto, trusted: trust.names, progress: tell };
+  const v = await verifyJobFile(bytes, { ...options, sense, extras });
   let record: OpenRecord | null = null;
   if (v.manifest !== null && v.pages !== null && v.sealed !== null && v.verdict !== 'refused') {
-    if (sensed) finish();
-    record = recordOfFile(v.pages, v.manifest, v.sealed, sensed ? values : null);
+    record = recordOfFile(v.pages, v.manifest, v.sealed, values());
   }
   const kept = (await listImports(deps.documents).catch(() => [])).some((i) => i.sha256 === sha256);
   return { view: viewOf(v, name.slice(0, NAME_MOST), bytes.length, sha256, record, kept), record, bytes };
@@ -107,6 +101,20 @@ function viewOf(
   };
 }
 
+/** One tab at a time writes, removes or sweeps a kept file. @throws EvidenceError 'run-locked' */
+async function locked<T>(deps: EvidenceDeps, sha256: string, work: () => Promise<T>): Promise<T> {
+  const release = await deps.locks.acquire(importLock(sha256));
+  if (release === null) throw new EvidenceError('run-locked', 'the file is in use in another tab');
+  try {
+    return await work();
+  } finally {
+    release();
+  }
+}
+
+export const removeKept = (deps: EvidenceDeps, sha256: string): Promise<void> =>
+  locked(deps, sha256, () => removeImport(deps.files, deps.documents, sha256));
+
 /** Keeps a checked file. Only one whose every byte is as it was signed enters the archive. */
 export async function keepChecked(
   deps: EvidenceDeps,
@@ -116,7 +124,9 @@ export async function keepChecked(
   if (!whole || view.record === null || record === null)
     throw new EvidenceError('refused', 'only a whole and unchanged record is kept');
   const facts = { sha256: view.sha256, runId: view.record.runId, name: view.name };
-  const outcome = await keepImport(deps.files, deps.documents, bytes, facts, deps.utcMs());
+  const outcome = await locked(deps, view.sha256, () =>
+    keepImport(deps.files, deps.documents, bytes, facts, deps.utcMs()),
+  );
   return {
     sha256: view.sha256,
     already: !outcome.kept,
@@ -124,7 +134,7 @@ export async function keepChecked(
   };
 }
 
-/** A kept file, checked again without deriving anything: the record is as good as what rests. */
+/** A kept file, checked again by its signed sums: the record is as good as what rests. */
 export async function loadKept(
   deps: EvidenceDeps,
   sha256: string,
@@ -135,11 +145,13 @@ export async function loadKept(
   readonly file: Uint8Array;
 }> {
   const bytes = await readImport(deps.files, sha256);
-  const v = await verifyJobFile(bytes, { crypto: deps.crypto, trusted: trust.names, sense: null });
+  const made = deriving();
+  const options = { crypto: deps.crypto, trusted: trust.names };
+  const v = await verifyBySums(bytes, options, () => made);
   if (v.manifest === null || v.pages === null || v.sealed === null)
     throw new EvidenceError('corrupt', 'the kept file is not readable any more');
   return {
-    record: recordOfFile(v.pages, v.manifest, v.sealed, null),
+    record: recordOfFile(v.pages, v.manifest, v.sealed, made.values()),
     verdict: v.verdict,
     file: bytes,
   };

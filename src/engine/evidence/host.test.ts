@@ -31,6 +31,10 @@ describe('a run is sealed', () => {
     const again = await client.ask({ q: 'verify', file, name });
     expect([again.verdict, again.signer]).toEqual(['valid', 'Crew 4']);
 
+    // A tab that starts meanwhile sweeps what no import holds: each file is written under its lock.
+    const busy = await client.locks.acquire(`import-${again.sha256}`);
+    await expect(client.ask({ q: 'keep-opened' })).rejects.toMatchObject({ code: 'run-locked' });
+    busy?.();
     const kept = await client.ask({ q: 'keep-opened' });
     expect(kept.already).toBe(false);
     expect((await client.ask({ q: 'keep-opened' })).already).toBe(true);

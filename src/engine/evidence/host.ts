@@ -1,12 +1,12 @@
 import { csvRow } from '../../record/csv.ts';
-import { listImports, removeImport } from '../../record/stores/imports.ts';
+import { listImports } from '../../record/stores/imports.ts';
 import { EVIDENCE } from '../../words/evidence.ts';
 import type { TraceWindow } from '../messages.ts';
 import { listArchive } from './archiveList.ts';
 import { makeBackup } from './backup/make.ts';
 import { lookInto, restoreFrom } from './backup/restore.ts';
-import { certificateExtra, certificatePage } from './certificate/page.ts';
-import { type Checked, checkFile, keepChecked, loadKept } from './checking.ts';
+import { certificatePage } from './certificate/page.ts';
+import { type Checked, checkFile, keepChecked, loadKept, removeKept } from './checking.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { differences } from './differences.ts';
 import { detailOf, EvidenceError, evidenceCode } from './faults.ts';
@@ -71,7 +71,7 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
     record.detail.summary.title;
 
   const office = createOfficeFolder(deps, deps.handles ?? handleShelf(deps), async (runId, tell) =>
-    buildFile(deps, await shelf.open({ kind: 'run', runId }), certificateExtra, tell),
+    buildFile(deps, await shelf.open({ kind: 'run', runId }), tell),
   );
   const silent: Tell = () => deps.pause();
   /** The seal is at rest: that its file is in the shared folder is tried beside it, and again later. */
@@ -113,7 +113,7 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
         const blob = new Blob([file as Uint8Array<ArrayBuffer>], { type: 'application/zip' });
         return { name: kept?.name ?? `${ref.sha256}.zip`, file: blob };
       }
-      return buildFile(deps, await shelf.open(ref), certificateExtra, tell);
+      return buildFile(deps, await shelf.open(ref), tell);
     },
     add: async ({ runId, kind, text, by }) => {
       await addTo(deps, runId, { kind, text, by });
@@ -144,7 +144,7 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
     verify: async ({ file, name }, tell) => {
       opened = null;
       shelf.lay(null);
-      opened = await checkFile(deps, file, name, await trust(), certificateExtra, tell);
+      opened = await checkFile(deps, file, name, await trust(), tell);
       shelf.lay(opened.record);
       return opened.view;
     },
@@ -158,7 +158,7 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
       return done;
     },
     'remove-import': async ({ sha256 }) => {
-      await removeImport(deps.files, deps.documents, sha256);
+      await removeKept(deps, sha256);
       await removeLabel(deps, sha256);
       shelf.drop({ kind: 'import', sha256 });
       return null;

@@ -1,15 +1,15 @@
 /** Sealing a run of this tablet, what is added afterwards, and the file that leaves it. */
-import { buildJobFile, type ExtraFiles, jobFileName } from '../../record/jobFile.ts';
+import { buildJobFile, jobFileName } from '../../record/jobFile.ts';
 import { addToSealed, seal } from '../../record/seal.ts';
 import { loadSigner } from '../../record/stores/keys.ts';
 import { keepAdditions, keepSealed, loadSealed } from '../../record/stores/sealedStore.ts';
 import { StoreError } from '../../record/stores/store.ts';
 import { createLedger, fileOf } from '../ledger.ts';
-import { createWatched } from '../watched.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
+import { deriving } from './deriving.ts';
 import { EvidenceError } from './faults.ts';
 import type { EvidenceAnswers } from './messages.ts';
-import { type OpenRecord, tappedSense, type Values, valuesOf } from './open.ts';
+import type { OpenRecord } from './open.ts';
 import { bundleIn, papersOf } from './papers.ts';
 import { signerFor } from './signers.ts';
 
@@ -82,36 +82,15 @@ export function addTo(
   });
 }
 
-/**
- * Extra files and the sensing that feeds them: the values are taken down while the trace's files are derived, so
- * that twelve hours need not be judged twice.
- */
-export function tappedExtras(make: (values: Values, finish: () => void) => ExtraFiles): {
-  readonly sense: ReturnType<typeof tappedSense>;
-  readonly extras: ExtraFiles;
-  readonly values: Values;
-  finish(): void;
-} {
-  const watched = createWatched();
-  const values = valuesOf(watched);
-  let finished = false;
-  const finish = (): void => {
-    if (!finished) watched.trace.finish();
-    finished = true;
-  };
-  return { sense: tappedSense(watched), values, finish, extras: make(values, finish) };
-}
-
 export async function buildFile(
   deps: EvidenceDeps,
   record: OpenRecord,
-  certificate: (values: Values, finish: () => void) => ExtraFiles,
   tell: Tell,
 ): Promise<EvidenceAnswers['job-file']> {
   const { sealed, manifest, pages } = record;
   if (sealed === null || manifest === null) throw new EvidenceError('not-sealed', 'the run is not sealed');
   const key = await loadSigner(deps.documents, deps.subtle);
-  const { sense, extras } = tappedExtras(certificate);
+  const { sense, extras } = deriving();
   const chunks = await buildJobFile(
     { pages, sealed, sense, extras, signer: key.state === 'ready' ? key.signer : null },
     deps.crypto,

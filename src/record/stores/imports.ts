@@ -1,9 +1,10 @@
 /**
  * Job files that came from elsewhere. A file rests under the hash of its bytes, so nothing is ever overwritten and
  * the same file twice is one. The document that names it is written when the bytes are flushed: bytes without a
- * document are what a dead process left, and are swept.
+ * document are what a dead process left, and are swept. Whoever writes, removes or sweeps a file holds its lock:
+ * a second tab that starts must not take the bytes from under a running import.
  */
-import type { DocumentStore, FileStore, StoredDocument } from './store.ts';
+import { type DocumentStore, type FileStore, type StoredDocument, StoreError } from './store.ts';
 
 export interface ImportFacts {
   /** SHA-256 of the file, hex. */
@@ -20,6 +21,10 @@ export interface Imported extends ImportFacts {
 
 const PREFIX = 'import-';
 export const importFileName = (sha256: string): string => `${PREFIX}${sha256}.zip`;
+/** The name of the lock on one file, over all tabs. */
+export const importLock = (sha256: string): string => `${PREFIX}${sha256}`;
+
+const shaOfName = (file: string): string | null => /^import-([0-9a-f]+)\.zip$/.exec(file)?.[1] ?? null;
 
 function importedOf(document: StoredDocument): Imported | null {
   const body = document.body as Partial<Imported> | null;
@@ -36,7 +41,10 @@ export type ImportOutcome =
   | { readonly kept: true; readonly others: readonly Imported[] }
   | { readonly kept: false; readonly why: 'already' };
 
-/** @throws StoreError, after which nothing is kept and what was written is swept at the next start */
+/**
+ * With the file's lock held.
+ * @throws StoreError, after which nothing is kept; what the disk can't take back now is swept at the next start
+ */
 export async function keepImport(
   files: FileStore,
   documents: DocumentStore,
@@ -48,12 +56,16 @@ export async function keepImport(
   if ((await documents.get('seal', id)) !== null) return { kept: false, why: 'already' };
   const others = (await listImports(documents)).filter((i) => i.runId === facts.runId);
   const file = await files.open(importFileName(facts.sha256));
+  let whole = false;
   try {
     file.truncate(0);
     file.append(bytes);
     file.flush();
+    whole = true;
   } finally {
     file.close();
+    // A full disk gets its room back at once.
+    if (!whole) await files.remove(importFileName(facts.sha256)).catch(() => undefined);
   }
   const body: Imported = { ...facts, bytes: bytes.length, importedUtcMs: utcMs };
   await documents.put({ kind: 'seal', id, revision: 0, savedUtcMs: utcMs, body });
@@ -64,20 +76,49 @@ export async function keepImport(
 export const readImport = (files: FileStore, sha256: string): Promise<Uint8Array> =>
   files.readAll(importFileName(sha256));
 
-/** Removes the document first: a file without one is swept, a document without a file would be a lie. */
+async function removeFile(files: FileStore, sha256: string): Promise<void> {
+  try {
+    await files.remove(importFileName(sha256));
+  } catch (cause) {
+    if (!(cause instanceof StoreError && cause.code === 'missing')) throw cause;
+  }
+}
+
+/** With the file's lock held. The document goes first: a file without one is swept, the reverse would be a lie. */
 export async function removeImport(
   files: FileStore,
   documents: DocumentStore,
   sha256: string,
 ): Promise<void> {
   await documents.remove('seal', `${PREFIX}${sha256}`);
-  await files.remove(importFileName(sha256));
+  await removeFile(files, sha256);
 }
 
-/** At the start: removes what a dead process left half written. Gives the names. */
-export async function sweepImports(files: FileStore, documents: DocumentStore): Promise<readonly string[]> {
-  const known = new Set((await listImports(documents)).map((i) => importFileName(i.sha256)));
-  const left = (await files.list()).map((f) => f.name).filter((n) => n.startsWith(PREFIX) && !known.has(n));
-  for (const name of left) await files.remove(name);
-  return left;
+/**
+ * At the start: removes what a dead process left half written. A file whose lock another tab holds is left alone,
+ * and whether a document names it is asked with the lock held. Not while a restore is staged: its files have no
+ * documents yet.
+ * @param acquire a release, or null when another tab holds the name
+ * @returns the names of the files removed
+ */
+export async function sweepImports(
+  files: FileStore,
+  documents: DocumentStore,
+  acquire: (name: string) => Promise<(() => void) | null>,
+): Promise<readonly string[]> {
+  const swept: string[] = [];
+  for (const { name } of await files.list()) {
+    const sha256 = shaOfName(name);
+    if (sha256 === null || (await documents.get('seal', `${PREFIX}${sha256}`)) !== null) continue;
+    const release = await acquire(importLock(sha256));
+    if (release === null) continue;
+    try {
+      if ((await documents.get('seal', `${PREFIX}${sha256}`)) !== null) continue;
+      await removeFile(files, sha256);
+      swept.push(name);
+    } finally {
+      release();
+    }
+  }
+  return swept;
 }

@@ -44,6 +44,7 @@ describe('a seal at rest', () => {
 describe('imported job files', () => {
   const facts = (sha256: string, runId = 'run-1') => ({ sha256, runId, name: '../x.zip' });
   const bytes = Uint8Array.of(1, 2, 3);
+  const free = async () => () => undefined;
 
   it('are kept under their hash: the same one is one, another of the same run stands beside it', async () => {
     const [files, documents] = [createMemoryStore(), createMemoryDocuments()];
@@ -57,7 +58,29 @@ describe('imported job files', () => {
     expect(await readImport(files, 'aa')).toEqual(bytes);
     await removeImport(files, documents, 'aa');
     expect((await listImports(documents)).map((i) => i.sha256)).toEqual(['bb']);
-    expect(await sweepImports(files, documents)).toEqual([]);
+    expect(await sweepImports(files, documents, free)).toEqual([]);
+  });
+
+  it('another tab’s running import is not swept, nor one that ends while the sweep looks', async () => {
+    const [files, documents] = [createMemoryStore(), createMemoryDocuments()];
+    await keepImport(files, documents, bytes, facts('aa'), 1);
+    for (const sha256 of ['bb', 'cc', 'dd']) {
+      await keepImport(files, documents, bytes, facts(sha256), 1);
+      await documents.remove('seal', `import-${sha256}`);
+    }
+    const swept = await sweepImports(files, documents, async (name) => {
+      if (name === 'import-bb') return null;
+      // Its import ended between the first look and the lock.
+      if (name === 'import-cc') await keepImport(files, documents, bytes, facts('cc'), 2);
+      return () => undefined;
+    });
+    expect(swept).toEqual(['import-dd.zip']);
+    expect((await files.list()).map((f) => f.name).sort()).toEqual([
+      'import-aa.zip',
+      'import-bb.zip',
+      'import-cc.zip',
+    ]);
+    expect(await readImport(files, 'cc')).toEqual(bytes);
   });
 
   /** Documents of a machine that dies at a given call. */
@@ -83,7 +106,7 @@ describe('imported job files', () => {
       const large = new Uint8Array(5000).fill(call);
       await keepImport(files, dying(documents, { left: call }), large, facts('bb'), 2).catch(() => undefined);
       const after = files.kill((unflushed) => Math.floor(unflushed / 2));
-      await sweepImports(after, documents);
+      await sweepImports(after, documents, free);
       const names = (await listImports(documents)).map((i) => i.sha256);
       expect(await readImport(after, 'aa')).toEqual(bytes);
       if (names.includes('bb')) expect(await readImport(after, 'bb')).toEqual(large);
@@ -99,6 +122,8 @@ describe('imported job files', () => {
     const [files, documents] = [createMemoryStore(2), createMemoryDocuments()];
     await expect(keepImport(files, documents, bytes, facts('aa'), 1)).rejects.toMatchObject({ code: 'full' });
     expect(await listImports(documents)).toEqual([]);
-    expect(await sweepImports(files, documents)).toEqual(['import-aa.zip']);
+    // The room is given back at once.
+    expect(await files.list()).toEqual([]);
+    expect((await keepImport(files, documents, Uint8Array.of(7), facts('cc'), 2)).kept).toBe(true);
   });
 });

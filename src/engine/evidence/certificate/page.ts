@@ -8,7 +8,7 @@ import { groupFingerprint } from '../../../record/signing.ts';
 import { CERTIFICATE as C } from '../../../words/certificate.ts';
 import { escapeXml as esc } from '../escape.ts';
 import { lastLimited, numbersOf } from '../numbers.ts';
-import { deriveValues, type Values } from '../open.ts';
+import type { Values } from '../open.ts';
 import { bundleIn } from '../papers.ts';
 import { PAPER, recordPicture } from '../pictures.ts';
 import { exceptionsOf, type Seen } from './exceptions.ts';
@@ -141,9 +141,3 @@ export const certificateExtra =
     const html = certificatePage(record, values);
     return [{ name: CERTIFICATE_FILE, bytes: new TextEncoder().encode(html) }];
   };
-
-/** The same, for whoever has not taken values down: the record is judged for them. */
-export const certificateFiles: ExtraFiles = async (record) => {
-  const values = await deriveValues(record.pages, record.manifest.pages.samples);
-  return certificateExtra(values, () => undefined)(record);
-};

@@ -160,6 +160,13 @@ describe('what others put there', () => {
     await office.ask({ q: 'office-choose', handle: shared });
     const { lines } = await office.ask({ q: 'office-list' });
     expect(lines.map((l) => l.state)).toEqual(['changed', 'changed', 'changed', 'changed', 'whole']);
+
+    // Kept and opened from the archive it is as good as it was when it came.
+    await office.ask({ q: 'verify', file: blob, name: 'bare.zip' });
+    const { sha256 } = await office.ask({ q: 'keep-opened' });
+    const kept = await office.ask({ q: 'record', ref: { kind: 'import', sha256 } });
+    expect(kept.verdict).toBe('valid');
+    expect(kept.numbers.peakBar).toBeGreaterThan(1);
   });
 
   it('can’t be looked at while the folder is away, and that is said', async () => {

@@ -3,12 +3,11 @@ import { toHex } from '../../../record/hex.ts';
 import { storeErrorOf } from '../../../record/stores/domErrors.ts';
 import { listImports } from '../../../record/stores/imports.ts';
 import { StoreError } from '../../../record/stores/store.ts';
-import { lacksSums, type VerifyOptions, verifyJobFile } from '../../../record/verify.ts';
-import { certificateExtra } from '../certificate/page.ts';
+import { verifyBySums } from '../../../record/verify.ts';
 import type { EvidenceDeps, Tell } from '../deps.ts';
+import { deriving } from '../deriving.ts';
 import { EvidenceError, evidenceCode } from '../faults.ts';
 import { bundleIn } from '../papers.ts';
-import { tappedExtras } from '../sealing.ts';
 import type { Trust } from '../signers.ts';
 import { type Folder, filesIn, type HandleShelf, writeInto } from './folder.ts';
 import type { FileState, FolderLine, FolderList, OfficeView, Waiting, WriteReport } from './messages.ts';
@@ -56,12 +55,6 @@ const STATES: Readonly<Record<string, FileState>> = {
   incomplete: 'incomplete',
   refused: 'refused',
 };
-
-/** What checking a file without signed sums needs, to make its derived files again. */
-function derive(): Pick<VerifyOptions, 'sense' | 'extras'> {
-  const { sense, extras } = tappedExtras(certificateExtra);
-  return { sense, extras };
-}
 
 /** @param build makes the job's file of a sealed run */
 export function createOfficeFolder(
@@ -120,9 +113,7 @@ export function createOfficeFolder(
     const bytes = new Uint8Array(await file.arrayBuffer());
     const sha256 = toHex(await deps.crypto.sha256(bytes));
     const options = { crypto: deps.crypto, trusted: trust.names };
-    const quick = await verifyJobFile(bytes, { ...options, sense: null });
-    // Built after its key was gone, it has no signed sums: then its derived files are made again and compared.
-    const v = lacksSums(quick) ? await verifyJobFile(bytes, { ...options, ...derive() }) : quick;
+    const v = await verifyBySums(bytes, options, deriving);
     const { manifest } = v;
     return {
       bytes: bytes.length,
