@@ -123,6 +123,21 @@ describe('settle bank', () => {
     expect(c.scale).toBeGreaterThan(a.scale);
   });
 
+  it('finer candidates change nothing where they are hopeless, and are asked where they are not', () => {
+    const always = GRID.filter((_, i) => i % 2 === 0);
+    const finer = GRID.filter((_, i) => i % 2 === 1);
+    for (const p1 of [2.3, 2.55, 2.75, 7]) {
+      const blocks = fill(p1, 1.2, 0.03 * (2.6 / p1), 14, 0.001, 40 + p1);
+      const full = judgeBank(blocks, GRID, 0.25, [4, 14])!;
+      const split = judgeBank(blocks, always, 0.25, [4, 14], finer)!;
+      expect(split.p1.length).toBeLessThan(full.p1.length);
+      expect(split.best.p1).toBeCloseTo(full.best.p1, 2);
+      expect(bankInterval(split, 2).low).toBeCloseTo(bankInterval(full, 2).low, 2);
+      expect(bankInterval(split, 2).high).toBeCloseTo(bankInterval(full, 2).high, 1);
+      for (const k of split.p1.keys()) if (k > 0) expect(split.p1[k]!).toBeGreaterThan(split.p1[k - 1]!);
+    }
+  });
+
   it('says nothing of a handful of blocks', () => {
     expect(judgeBank({ t: [1, 2], p: [1, 1.1], variance: [1e-6, 1e-6] }, GRID, 0.25, [4])).toBeNull();
     expect(excessUpTo(judgeBank(fill(2.6, 1.2, 0.03, 5, 0.001, 2), GRID, 0.25, [4])!, 1)).toBe(

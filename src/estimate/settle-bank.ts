@@ -6,7 +6,14 @@
  */
 
 import { ar1Inflation, lag1 } from './ar1.ts';
-import { type BlockMeans, fittedPressure, MOST_HEAT, type SubsonicFit } from './subsonic.ts';
+import {
+  arcsine,
+  type BlockMeans,
+  fittedPressure,
+  MOST_HEAT,
+  pressureAt,
+  type SubsonicFit,
+} from './subsonic.ts';
 
 export interface CandidateFit extends SubsonicFit {
   /** Σ (p − model)² / variance. */
@@ -43,10 +50,6 @@ const x = new Float64Array(BANK_MOST);
 const warp = [new Float64Array(BANK_MOST), new Float64Array(BANK_MOST), new Float64Array(BANK_MOST)];
 let xMid = 0;
 const warpMid = new Float64Array(MOST_TAUS);
-const se = new Float64Array(MOST_TAUS);
-const sxe = new Float64Array(MOST_TAUS);
-const see = new Float64Array(MOST_TAUS);
-const sey = new Float64Array(MOST_TAUS);
 
 /** Fills the scratch with what all candidates share. */
 function prepare(blocks: BlockMeans, n: number, taus: readonly number[]): void {
@@ -87,52 +90,38 @@ function fitOne(
   let sy = 0;
   let sxy = 0;
   let syy = 0;
-  for (let k = 0; k < m; k++) {
-    se[k] = 0;
-    sxe[k] = 0;
-    see[k] = 0;
-    sey[k] = 0;
-  }
   let steepFrom = n;
   let yMid = 0;
   for (let i = 0; i < n; i++) {
     const u = (pOf[i]! - p1 * b) * perScale;
     let v: number;
-    let weight: number;
+    let weight = scale * scale * perVariance[i]!;
     if (u > 0) {
-      v = u >= 1 ? HALF_PI : Math.asin(u);
+      v = u >= 1 ? HALF_PI : arcsine(u);
       // Past the steep part a block pulls weakly, and not at all once it is at p1.
-      weight = u >= 0.9995 ? 0 : (1 - u * u) * scale * scale * perVariance[i]!;
-    } else {
-      v = u;
-      weight = scale * scale * perVariance[i]!;
-    }
+      weight = u >= 0.9995 ? 0 : (1 - u * u) * weight;
+    } else v = u;
     if (soft > 0) {
       // A vessel that gives way by a share `soft` of its volume a bar fills as (1 + soft·(2p − 1)) times as large.
       const integral = v > 0 ? -Math.cos(v) : 0.5 * v * v - 1;
       v += soft * (2 * p1 * (b * v + (1 - b) * integral) - v);
-      weight /= (1 + soft * (2 * pOf[i]! - 1)) ** 2;
+      const larger = 1 + soft * (2 * pOf[i]! - 1);
+      weight /= larger * larger;
     }
     if (i === 0) yMid = v;
     const steep = soft === 0 && v >= STEEP_Y;
     if (steep && i < steepFrom) steepFrom = i;
-    y[i] = v;
-    w[i] = weight;
+    const at = x[i]!;
     const dy = v - yMid;
-    const wx = weight * x[i]!;
+    const wx = weight * at;
+    y[i] = dy;
+    w[i] = weight;
     s0 += weight;
     sx += wx;
-    sxx += wx * x[i]!;
+    sxx += wx * at;
     sy += weight * dy;
     sxy += wx * dy;
     if (!steep) syy += weight * dy * dy;
-    for (let k = 0; k < m; k++) {
-      const e = warp[k]![i]!;
-      se[k]! += weight * e;
-      sxe[k]! += wx * e;
-      see[k]! += weight * e * e;
-      sey[k]! += weight * e * dy;
-    }
   }
   if (!(s0 > 0)) {
     let chi2 = 0;
@@ -147,9 +136,21 @@ function fitOne(
   let bestRate = 0;
   let bestAt = 0;
   for (let k = 0; k < m; k++) {
-    const xe = sxe[k]! - (sx * se[k]!) / s0;
-    const ee = see[k]! - (se[k]! * se[k]!) / s0;
-    const ey = sey[k]! - (se[k]! * sy) / s0;
+    const e = warp[k]!;
+    let se = 0;
+    let sxe = 0;
+    let see = 0;
+    let sey = 0;
+    for (let i = 0; i < n; i++) {
+      const we = w[i]! * e[i]!;
+      se += we;
+      sxe += we * x[i]!;
+      see += we * e[i]!;
+      sey += we * y[i]!;
+    }
+    const xe = sxe - (sx * se) / s0;
+    const ee = see - (se * se) / s0;
+    const ey = sey - (se * sy) / s0;
     const det = xx * ee - xe * xe;
     let h = 0;
     if (det > 1e-9 * xx * ee) {
@@ -158,15 +159,17 @@ function fitOne(
       h = rate > 0 ? extra / rate : extra > 0 ? most : 0;
     }
     h = Math.max(0, Math.min(most, h));
+    // Without heat the fading times are one and the same.
+    if (h === 0 && bestH === 0 && k > 0) continue;
     const zz = xx + 2 * h * xe + h * h * ee;
     const zy = xy + h * ey;
     const rate = zz > 0 ? Math.max(0, zy / zz) : 0;
     /** The line at the middle of x and e, about yMid. */
-    const at = (sy - rate * (sx + h * se[k]!)) / s0;
+    const at = (sy - rate * (sx + h * se)) / s0;
     const chi2 =
       steepFrom === n
         ? syy - (sy * sy) / s0 - 2 * rate * zy + rate * rate * zz
-        : slowChi2(n, k, h, rate, at + yMid, p1, b);
+        : slowChi2(n, steepFrom, k, h, rate, at, yMid, p1, b);
     if (chi2 < bestChi2) {
       bestChi2 = chi2;
       bestK = k;
@@ -179,49 +182,85 @@ function fitOne(
   return { p1, b, y0, rate: bestRate, t0, h: bestH, tauS: taus[bestK]!, chi2: Math.max(0, bestChi2) };
 }
 
-/** Chi-square block by block: in y where it has a slope, in pressure near the end. */
-function slowChi2(n: number, k: number, h: number, rate: number, mid: number, p1: number, b: number): number {
+/** Chi-square block by block: in y (here about yMid) where it has a slope, in pressure near the end. */
+function slowChi2(
+  n: number,
+  steepFrom: number,
+  k: number,
+  h: number,
+  rate: number,
+  mid: number,
+  yMid: number,
+  p1: number,
+  b: number,
+): number {
   const e = warp[k]!;
   let chi2 = 0;
-  for (let i = 0; i < n; i++) {
+  for (let i = 0; i < steepFrom; i++) {
+    const r = y[i]! - mid - rate * (x[i]! + h * e[i]!);
+    chi2 += w[i]! * r * r;
+  }
+  for (let i = steepFrom; i < n; i++) {
     const at = mid + rate * (x[i]! + h * e[i]!);
-    if (y[i]! < STEEP_Y) {
+    if (y[i]! + yMid < STEEP_Y) {
       const r = y[i]! - at;
       chi2 += w[i]! * r * r;
     } else {
-      const u = at <= 0 ? at : at >= HALF_PI ? 1 : Math.sin(at);
-      const r = pOf[i]! - p1 * (b + (1 - b) * u);
+      const r = pOf[i]! - pressureAt(at + yMid, p1, b);
       chi2 += r * r * perVariance[i]!;
     }
   }
   return chi2;
 }
 
+/** Chi-square over the best, in its own scale, from which on a finer candidate between two such is not asked. */
+const HOPELESS = 60;
+
 /**
  * Judges the candidates (ascending, absolute bar) on the blocks, at most BANK_MOST of them. Those that the blocks have
  * clearly passed are still judged, and fail. The best is refined between its neighbours by a parabola.
  * @param taus up to three fading times of the heat, s
+ * @param finer more candidates, judged only beside one of the others that is not hopeless
  */
 export function judgeBank(
   blocks: BlockMeans,
   candidates: readonly number[],
   b: number,
   taus: readonly number[],
+  finer: readonly number[] = [],
 ): BankResult | null {
   const n = blocks.t.length;
-  if (n < 4 || n > BANK_MOST || candidates.length < 3 || taus.length < 1 || taus.length > 3) return null;
+  if (n < 4 || n > BANK_MOST || candidates.length < 3 || taus.length < 1 || taus.length > MOST_TAUS)
+    return null;
   prepare(blocks, n, taus);
-  let bestK = 0;
-  const fits: CandidateFit[] = [];
-  for (let k = 0; k < candidates.length; k++) {
-    fits.push(fitOne(blocks.t[0]!, n, candidates[k]!, b, taus));
-    if (fits[k]!.chi2 < fits[bestK]!.chi2) bestK = k;
+  const t0 = blocks.t[0]!;
+  let fits: CandidateFit[] = [];
+  let least = Number.POSITIVE_INFINITY;
+  for (const p1 of candidates) {
+    const fit = fitOne(t0, n, p1, b, taus);
+    fits.push(fit);
+    least = Math.min(least, fit.chi2);
   }
+  if (finer.length > 0) {
+    const hopeless = least + HOPELESS * Math.max(1, least / Math.max(1, n - 4));
+    const all: CandidateFit[] = [];
+    let k = 0;
+    for (const p1 of finer) {
+      while (k < fits.length && fits[k]!.p1 <= p1) all.push(fits[k++]!);
+      const under = k > 0 && fits[k - 1]!.chi2 < hopeless;
+      const over = k < fits.length && fits[k]!.chi2 < hopeless;
+      if (under || over) all.push(fitOne(t0, n, p1, b, taus));
+    }
+    while (k < fits.length) all.push(fits[k++]!);
+    fits = all;
+  }
+  let bestK = 0;
+  for (let k = 1; k < fits.length; k++) if (fits[k]!.chi2 < fits[bestK]!.chi2) bestK = k;
   for (let round = 0; round < REFINE_ROUNDS; round++) {
     if (bestK === 0 || bestK === fits.length - 1) break;
     const at = vertex(fits[bestK - 1]!, fits[bestK]!, fits[bestK + 1]!);
     if (at === null) break;
-    const fit = fitOne(blocks.t[0]!, n, at, b, taus);
+    const fit = fitOne(t0, n, at, b, taus);
     const where = at < fits[bestK]!.p1 ? bestK : bestK + 1;
     const gain = fits[bestK]!.chi2 - fit.chi2;
     const better = gain > 0;

@@ -2,6 +2,12 @@
 
 export const now = () => performance.now();
 
+/** CPU time of this process so far, ms: on a busy machine the clock counts what others do. */
+export function cpuMs(): number {
+  const used = process.cpuUsage();
+  return (used.user + used.system) / 1000;
+}
+
 /** Best of `rounds` runs of `work`, in ms: the least disturbed one on a noisy machine. */
 export function best(rounds: number, work: () => void): number {
   let least = Number.POSITIVE_INFINITY;

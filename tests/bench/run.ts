@@ -45,20 +45,34 @@ try {
     // A short run first, so that both minutes are measured on compiled code.
     await makeLongRun(folder, `${RUN}-warm`, 0.2, 50);
     const cost = await makeLongRun(folder, RUN, 12, 50);
-    const rows: Row[] = [
-      {
-        what: 'sensing and watch, a reading, second minute',
-        value: `${cost.firstMinuteUs.toFixed(1)} µs`,
+    const rows: Row[] = [];
+    // Sparse readings carry a block of the guard each, and the bank with it: there a reading costs most.
+    for (const rateHz of [10, 20] as const) {
+      let fillUs = Number.POSITIVE_INFINITY;
+      // A fill has too few of them to be compiled in one run: the least of several is that of warm code.
+      for (let round = 0; round < 8; round++)
+        fillUs = Math.min(fillUs, (await makeLongRun(folder, `${RUN}-${rateHz}`, 0.06, rateHz)).fillUs);
+      rows.push({
+        what: `sensing and watch, CPU time a reading, in a fill at ${rateHz} Hz`,
+        value: `${fillUs.toFixed(1)} µs`,
         beside: 'goal ≤ 20 µs',
-        met: cost.firstMinuteUs <= 20,
+        met: fillUs <= 20,
+      });
+    }
+    rows.push(
+      {
+        what: 'the same at 50 Hz',
+        value: `${cost.fillUs.toFixed(1)} µs`,
+        beside: 'goal ≤ 20 µs',
+        met: cost.fillUs <= 20,
       },
       {
-        what: 'the same in the last minute of 12 h',
+        what: 'the same at 50 Hz in the last minute of 12 h',
         value: `${cost.lastMinuteUs.toFixed(1)} µs`,
-        beside: `${cost.readings} readings, ${cost.wholeUs.toFixed(1)} µs over all, recording included; flat: ratio ${(cost.lastMinuteUs / cost.firstMinuteUs).toFixed(2)}`,
-        met: cost.lastMinuteUs <= 20 && cost.lastMinuteUs <= 2 * cost.firstMinuteUs,
+        beside: `${cost.readings} readings, ${cost.wholeUs.toFixed(1)} µs over all, recording included; flat: ratio ${(cost.lastMinuteUs / cost.fillUs).toFixed(2)}`,
+        met: cost.lastMinuteUs <= 20 && cost.lastMinuteUs <= 2 * cost.fillUs,
       },
-    ];
+    );
     print('Readings', rows);
   }
   if (wants('record')) print('Record', await benchRecord());

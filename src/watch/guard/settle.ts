@@ -40,27 +40,39 @@ const SOFT_HEAT = 0.55;
 /** Over a few seconds heat that fades slowly is a straight line too: one time, so long that it adds nothing. */
 const NO_FADE_S = [1e4] as const;
 
-/** Steps from the present level to the candidates, bar: fine where it may settle soon, coarse beyond. */
-const STEPS = [0.003, 0.008, 0.016, 0.03, 0.05, 0.08, 0.12, 0.18, 0.26, 0.38, 0.55, 0.8, 1.15] as const;
+/** Steps from the present level to the candidates, bar: close where it may settle soon, wide beyond; and between them. */
+const STEPS = [0.003, 0.016, 0.05, 0.12, 0.26, 0.55, 1.15] as const;
+const FINER_STEPS = [0.008, 0.03, 0.08, 0.18, 0.38, 0.8] as const;
 
-/** Candidates from the reading up, absolute bar, ascending, with the ceiling and open supplies among them. */
-function candidates(ceiling: number, level: number): number[] {
+interface Candidates {
+  /** Absolute bar, ascending, with the ceiling and open supplies among them. */
+  readonly always: readonly number[];
+  /** Only where one of the others beside it is not hopeless. */
+  readonly finer: readonly number[];
+}
+
+function candidates(ceiling: number, level: number): Candidates {
   const open = Math.max(openFrom(ceiling), level + OPEN_OVER_BAR);
-  const out: number[] = [];
+  const always: number[] = [];
   let under = true;
   for (const step of STEPS) {
     const p = level + step;
     if (under && p > ceiling) {
-      if (ceiling > level) out.push(ceiling + AIR_BAR);
+      if (ceiling > level) always.push(ceiling + AIR_BAR);
       under = false;
     }
-    out.push(p + AIR_BAR);
+    always.push(p + AIR_BAR);
   }
-  if (under) out.push(ceiling + AIR_BAR);
+  if (under) always.push(ceiling + AIR_BAR);
+  const finer = FINER_STEPS.map((step) => level + step + AIR_BAR);
   const top = Math.max(level + 1.15, ceiling);
-  if (open - top > 0.5) out.push(top + 0.3 * (open - top) + AIR_BAR, top + 0.65 * (open - top) + AIR_BAR);
-  out.push(open + AIR_BAR, open + 1.8 + AIR_BAR, open + 5 + AIR_BAR);
-  return out;
+  if (open - top > 0.5) {
+    always.push(top + 0.3 * (open - top) + AIR_BAR);
+    finer.push(top + 0.65 * (open - top) + AIR_BAR);
+  }
+  always.push(open + AIR_BAR, open + 5 + AIR_BAR);
+  finer.push(open + 1.8 + AIR_BAR);
+  return { always, finer };
 }
 
 /**
@@ -156,7 +168,7 @@ function judgeRecent(s: GuardState, limits: Limits, typical: number): RecentBeli
   }
   const level = row.p[to - 1]!;
   const grid = candidates(ceiling, level);
-  const bank = judgeBank({ t, p, variance }, grid, CRITICAL, NO_FADE_S);
+  const bank = judgeBank({ t, p, variance }, grid.always, CRITICAL, NO_FADE_S, grid.finer);
   if (bank === null) return null;
   return {
     bar: bank.best.p1 - AIR_BAR,
@@ -178,7 +190,7 @@ function judge(s: GuardState, limits: Limits, typical: number): SettleBelief | n
     variance.push(blockVariance(s, row.n[i]!, typical));
   }
   const grid = candidates(ceiling, row.p[to - 1]!);
-  const bank = judgeBank({ t, p, variance }, grid, CRITICAL, FADE_S);
+  const bank = judgeBank({ t, p, variance }, grid.always, CRITICAL, FADE_S, grid.finer);
   if (bank === null) return null;
   // A stretch that no candidate fits is too long: the packer was still limp, or the air was warming. Keep its later part.
   if (bank.reduced > 3 && t.length > 10) s.from += Math.ceil(t.length / 5);
