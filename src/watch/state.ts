@@ -67,6 +67,8 @@ export interface WatchState {
   device: DeviceState;
   store: { ok: boolean; code: string };
   mixedUs: number | null;
+  /** Time since mixing that the clock jumps tell of and the run clock does not, s. */
+  unseenS: number;
 }
 
 export interface WatchOptions {
@@ -100,6 +102,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     device: { guard: null, tripped: false },
     store: { ok: true, code: '' },
     mixedUs: null,
+    unseenS: 0,
   };
 }
 
@@ -127,5 +130,5 @@ export function lossOf(w: WatchState): LossCause | null {
 export function potLifeLeftS(w: WatchState, tUs: number): number | null {
   const minutes = w.setup?.resin?.potLifeMin ?? null;
   if (minutes === null || w.mixedUs === null) return null;
-  return minutes * 60 - (tUs - w.mixedUs) / 1e6;
+  return minutes * 60 - (tUs - w.mixedUs) / 1e6 - w.unseenS;
 }

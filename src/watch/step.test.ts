@@ -1,8 +1,31 @@
 import { describe, expect, it } from 'vitest';
+import type { ChannelSetup } from '../job/setup.ts';
+import { STATUS } from '../link/frames.ts';
 import { FLAG } from '../sensing/reading.ts';
 import { viewOf } from './step.ts';
 import { LIMITS, readingOf, Script, setupOf } from './testing/script.ts';
 
+const PRESSURE: ChannelSetup = {
+  index: 0,
+  role: 'pressure',
+  place: null,
+  signal: 'current',
+  thermocouple: null,
+  thermocoupleClass: null,
+  gaugeKind: 'gauge',
+  partner: null,
+  bits: 16,
+  rawLo: 0,
+  rawHi: 65_535,
+  elLo: 0,
+  elHi: 25_000,
+  spanElLo: 4000,
+  spanElHi: 20_000,
+  rangeLo: 0,
+  rangeHi: 4,
+  calibration: null,
+  uSensor: 0.01,
+};
 const fill = (t: number) => Math.min(1.8, Math.max(0, t * 0.05));
 
 describe('limits within a run', () => {
@@ -94,6 +117,85 @@ describe('the device', () => {
   });
 });
 
+/** Let up to 1.8 bar and held. */
+const held = (more: Parameters<typeof setupOf>[0] = {}) =>
+  new Script({ setup: setupOf(more) })
+    .flow(2, 0)
+    .flow(40, fill)
+    .say({ c: 'stage', to: 'hold' })
+    .flow(30, 1.8);
+
+describe('a poor line', () => {
+  const badLine = (s: Script) =>
+    s.notice({ n: 'gap', reason: 'garbage', fromUs: s.tS * 1e6 - 1e5, toUs: s.tS * 1e6, lost: 1 });
+
+  it('one bad line ends no segment; a second of garbage does', () => {
+    const s = badLine(held()).flow(1, 1.8);
+    expect(s.of('segment').map((e) => e.what)).toEqual(['opened']);
+    s.notice({ n: 'gap', reason: 'garbage', fromUs: s.tS * 1e6 - 1.1e6, toUs: s.tS * 1e6, lost: 21 });
+    expect(s.of('segment').at(-1)).toMatchObject({ what: 'closed', why: 'gap' });
+  });
+
+  it('a bad line a second delays no warning of a fill that will not stop', () => {
+    const warned = (bad: boolean) => {
+      const s = new Script().flow(3, 0).say({ c: 'stage', to: 'inflate' });
+      for (let k = 0; k < 32; k++) {
+        s.flow(1, (t) => 3.2 * (1 - Math.exp(-(k + t) / 25)));
+        if (bad) badLine(s);
+      }
+      return s.at('rising', 'unacknowledged');
+    };
+    expect(warned(false)).toBeLessThan(30);
+    expect(warned(true)).toBe(warned(false));
+  });
+
+  it('a line that loses nearly all of its frames is not taken for a slow device', () => {
+    const s = new Script()
+      .flow(3, 0)
+      .say({ c: 'stage', to: 'inflate' })
+      .flow(5, (t) => t * 0.05);
+    let seq = 10_000;
+    for (let k = 0; k < 6; k++) {
+      s.silence(2.45);
+      const tS = s.tS + 0.05;
+      seq += 50;
+      s.give({ i: 'reading', tUs: Math.round(tS * 1e6), reading: readingOf(tS, 0.3, { seq }) });
+      s.tS = tS;
+    }
+    expect(viewOf(s.w, (s.tS + 0.6) * 1e6).stale).toBe(true);
+    s.silence(1.1);
+    expect(s.states('pressure-lost').at(-1)).toBe('unacknowledged');
+  });
+});
+
+describe('doubt about the reading', () => {
+  it('a supply that is named and not read is told; one that never was is the plan\u2019s business', () => {
+    const flags = FLAG.noSupply;
+    const channel = { ...PRESSURE, signal: 'ratio' as const };
+    const supply = { ...PRESSURE, index: 1, role: 'supply' as const };
+    const with_ = held({ channels: [{ ...channel, partner: 1 }, supply] }).flow(3, 1.8, { more: { flags } });
+    expect(with_.heard()).toEqual(['supply-low']);
+    const without = held({ channels: [channel] }).flow(3, 1.8, { more: { flags } });
+    expect(without.heard()).toEqual([]);
+  });
+
+  it('the limit bit of a sample is believed where its event was lost', () => {
+    const s = held().flow(1, 1.8, { more: { status: STATUS.armed | STATUS.tripped } });
+    expect(s.heard()).toEqual(['device-trip']);
+    s.flow(2, 1.8, { more: { status: STATUS.armed } });
+    expect(s.states('device-trip').at(-1)).toBe('returned');
+  });
+
+  it('a stuck reading never passes the rebound test', () => {
+    const s = held()
+      .say({ c: 'stage', to: 'let-down' })
+      .flow(30, (t) => Math.max(0, 1.8 - 0.1 * t))
+      .say({ c: 'vent', open: false })
+      .flow(40, 0, { sd: 0, more: { flags: FLAG.stuck } });
+    expect(s.of('rebound').map((e) => e.what)).toEqual(['started', 'broken-off']);
+  });
+});
+
 describe('other faults', () => {
   it('a store that fails is told and stops nothing', () => {
     const s = new Script().flow(2, 1).notice({ n: 'store', ok: false, code: 'full' }).flow(1, 2.6);
@@ -130,6 +232,36 @@ describe('other faults', () => {
     ]);
     s.say({ c: 'stage', to: 'inflate' }).flow(3, 0, { hz: 1 });
     expect(s.states('pot-life').at(-1)).not.toBe('unacknowledged');
+  });
+
+  it('pot life and shelves go on while the tablet sleeps and the run clock stands still', () => {
+    const resin = {
+      name: 'R',
+      criterion: 'let-down' as const,
+      points: [{ c: 20, minutes: 60 }],
+      lowestC: 5,
+      potLifeMin: 20,
+      exotherm: 'low' as const,
+      expectedRiseK: null,
+    };
+    const s = new Script({ setup: setupOf({ resin }) })
+      .flow(1, 0)
+      .say({ c: 'mixed' })
+      .notice({ n: 'store', ok: false, code: 'full' })
+      .say({ c: 'shelve', alarm: 'store-fault', seconds: 600, reason: 'x' })
+      .flow(9, 0);
+    expect(viewOf(s.w, s.tS * 1e6).potLifeLeftS).toBeCloseTo(1191, 0);
+    // A wall clock that was set back is no sleep.
+    s.notice({ n: 'clock-jump', seconds: -300 }).flow(1, 0);
+    expect(viewOf(s.w, s.tS * 1e6).potLifeLeftS).toBeCloseTo(1190, 0);
+    s.notice({ n: 'clock-jump', seconds: 900 }).flow(1, 0);
+    expect(viewOf(s.w, s.tS * 1e6).potLifeLeftS).toBeCloseTo(289, 0);
+    expect(s.heard()).toContain('pot-life');
+    expect(s.states('store-fault').at(-1)).toBe('unacknowledged');
+    // Another sleeve, another batch: its clock begins anew.
+    for (const to of ['inflate', 'abandoned', 'prepare'] as const) s.say({ c: 'stage', to });
+    s.say({ c: 'mixed' }).flow(1, 0);
+    expect(viewOf(s.w, s.tS * 1e6).potLifeLeftS).toBeCloseTo(1199, 0);
   });
 });
 

@@ -24,6 +24,7 @@ export { createWatch } from './state.ts';
 type Emit = (event: WatchEvent) => void;
 
 const LOST = ALARMS.indexOf('pressure-lost');
+const STUCK = ALARMS.indexOf('stuck');
 const FAST_FALL = ALARMS.indexOf('fast-fall');
 
 /** The machine's window on the state; made once, so that nothing is allocated a reading. */
@@ -82,7 +83,9 @@ function settleUp(w: WatchState, emit: Emit): void {
   world.w = w;
   stepAlarms(ALARM_TABLE, w.alarms, w.tUs, world, emit);
   world.w = null;
-  if (w.rebound.test !== null && w.alarms[LOST]!.active) reboundBreak(w.rebound, w.tUs, emit);
+  // A reading that stands still by itself stays at zero, too.
+  const blind = w.alarms[LOST]!.active || w.alarms[STUCK]!.active;
+  if (w.rebound.test !== null && blind) reboundBreak(w.rebound, w.tUs, emit);
   const slot = w.alarms[FAST_FALL]!;
   if (slot.active && w.hold !== null && !w.infer && w.signal.median !== null)
     ask(w.fastFall, w.levels, w.signal.median, slot.occurrence, w.tUs, emit);

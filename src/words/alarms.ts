@@ -132,7 +132,7 @@ const TEXT: Record<AlarmCode, Text> = {
   'device-reset': () =>
     'The device restarted: check its power and plug. Some readings are missing and marked as a gap',
   'supply-low': () =>
-    'The sensor is fed with too little voltage and may read low: look at the dial gauge and the power of the device',
+    'The sensor is fed with too little voltage, or its voltage is not known, and it may read low: look at the dial gauge and the power of the device',
   stuck: (v) =>
     `The reading has not moved${v.seconds === undefined ? '' : ` for ${duration(v.seconds)}`}: compare it with the dial gauge, treat it as doubtful`,
   'line-contradicted': (v) =>

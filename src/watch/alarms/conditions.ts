@@ -1,3 +1,4 @@
+import type { Setup } from '../../job/setup.ts';
 import { STATUS } from '../../link/frames.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import type { AlarmCode, Priority } from '../codes.ts';
@@ -88,6 +89,13 @@ function deviceReset(w: WatchState): Condition {
   return when(w.tUs - resetUs < SUDDEN_US || lastUsableUs === null || lastUsableUs < resetUs);
 }
 
+/** The supply that the pressure is measured against is named and gives no value: the reading may be off by a tenth. */
+function supplyUnread(setup: Setup | null, flags: number): boolean {
+  if (setup === null || (flags & FLAG.noSupply) === 0) return false;
+  const partner = setup.channels.find((c) => c.role === 'pressure')?.partner;
+  return setup.channels.some((c) => c.index === partner && c.role === 'supply');
+}
+
 function potLife(w: WatchState): Condition {
   const { stage } = w.stages;
   if (stage !== 'prepare' && stage !== 'seat') return 'off';
@@ -111,7 +119,8 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
     case 'pressure-lost':
       return when(lossOf(w) !== null);
     case 'device-trip':
-      return when(w.device.tripped);
+      // Each sample says it too: its event or guard line may be the one that was spoilt.
+      return when(w.device.tripped || (s.status & STATUS.tripped) !== 0);
     case 'fast-fall':
       return w.hold === null
         ? 'off'
@@ -131,7 +140,11 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
     case 'device-reset':
       return deviceReset(w);
     case 'supply-low':
-      return when((s.status & STATUS.supplyLow) !== 0 || (s.flags & FLAG.supply) !== 0);
+      return when(
+        (s.status & STATUS.supplyLow) !== 0 ||
+          (s.flags & FLAG.supply) !== 0 ||
+          supplyUnread(w.setup, s.flags),
+      );
     case 'stuck':
       return when((s.flags & FLAG.stuck) !== 0);
     case 'line-contradicted':

@@ -169,6 +169,30 @@ describe('suppression by design', () => {
 });
 
 describe('shelving', () => {
+  it('a parent on the shelf does not keep its child silent', () => {
+    const b = new Bench([{ alarm: 'leaking' }, { alarm: 'band-exit', parents: ['leaking'] }]);
+    b.at(0, 'leaking').at(1, 'band-exit');
+    expect(b.story.at(-1)).toBe('band-exit#1 suppressed (parent)');
+    shelve(b.table, b.slots, 'leaking', 60, 1e6, b.emit);
+    expect(b.at(2).story.at(-1)).toBe('band-exit#1 unacknowledged (parent)');
+    b.at(61);
+    expect(b.story.slice(-2)).toEqual([
+      'leaking#1 unacknowledged (unshelved)',
+      'band-exit#1 suppressed (parent)',
+    ]);
+  });
+
+  it('whichever of the two stands first in the table', () => {
+    const b = new Bench([{ alarm: 'band-exit', parents: ['leaking'] }, { alarm: 'leaking' }]);
+    b.at(0, 'leaking').at(1, 'band-exit');
+    shelve(b.table, b.slots, 'leaking', 60, 1e6, b.emit);
+    b.at(2).at(61);
+    expect(b.story.slice(-2)).toEqual([
+      'band-exit#1 suppressed (parent)',
+      'leaking#1 unacknowledged (unshelved)',
+    ]);
+  });
+
   it('hides the alarm for the time given and shows what is still there', () => {
     const b = new Bench([{ alarm: 'cold' }]).at(1, 'cold');
     expect(shelve(b.table, b.slots, 'cold', 60, 1e6, b.emit)).toBe(true);

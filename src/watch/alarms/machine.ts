@@ -106,13 +106,19 @@ function suppression(
   slots: readonly AlarmSlot[],
   row: AlarmRow,
   stage: Stage,
+  tUs: number,
 ): 'parent' | 'stage' | null {
   if (!row.stages.includes(stage)) return 'stage';
   for (const parent of row.parents) {
-    const p = indexOf(table, parent);
-    if (p >= 0 && slots[p]!.active) return 'parent';
+    const slot = slots[indexOf(table, parent)];
+    // A parent on the shelf says nothing, so its children speak for themselves.
+    if (slot?.active === true && !onShelf(slot, tUs)) return 'parent';
   }
   return null;
+}
+
+function onShelf(slot: AlarmSlot, tUs: number): boolean {
+  return slot.shelvedUntilUs !== null && tUs < slot.shelvedUntilUs;
 }
 
 /** Brings every alarm up to now. Parents and children are judged together, so that order plays no part. */
@@ -160,14 +166,14 @@ function annunciate(
       escalated = true;
     }
   }
+  if (onShelf(slot, tUs)) return;
   if (slot.shelvedUntilUs !== null) {
-    if (tUs < slot.shelvedUntilUs) return;
     slot.shelvedUntilUs = null;
     slot.unacked = slot.active;
     why = 'unshelved';
   }
   const before = slot.suppressedBy;
-  let by = slot.active ? suppression(table, slots, row, world.stage) : null;
+  let by = slot.active ? suppression(table, slots, row, world.stage, tUs) : null;
   // Its parent has ended, and it is itself only waiting out its off-delay: it has nothing more to say.
   if (slot.active && by === null && before === 'parent' && slot.pendingUs !== null) by = 'parent';
   slot.suppressedBy = by;
@@ -240,4 +246,9 @@ export function unshelve(
 ): void {
   const slot = slots[indexOf(table, alarm)];
   if (slot !== undefined && slot.shelvedUntilUs !== null) slot.shelvedUntilUs = tUs;
+}
+
+/** Time has passed that the clock of the steps does not know: no shelf outlasts it. */
+export function shortenShelves(slots: AlarmSlot[], seconds: number): void {
+  for (const slot of slots) if (slot.shelvedUntilUs !== null) slot.shelvedUntilUs -= seconds * 1e6;
 }

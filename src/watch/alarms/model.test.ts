@@ -101,7 +101,9 @@ class Model {
     const code = row.alarm;
     if (!this.active.get(code)) return false;
     const outside = !row.stages.includes(this.stage);
-    const parent = row.parents.some((p) => this.active.get(p) === true);
+    const parent = row.parents.some(
+      (p) => this.active.get(p) === true && !(this.t < (this.shelf.get(p) ?? 0)),
+    );
     // Hidden by its parent until now and on its way out.
     const leaving = this.byParent.has(code) && this.now.get(code) === 'off';
     if (this.shelf.has(code) && this.t < this.shelf.get(code)!) return outside || parent;

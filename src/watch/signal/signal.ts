@@ -14,8 +14,9 @@ export interface Signal {
   lastFrameUs: number | null;
   /** Arrival of the last usable pressure, µs. */
   lastUsableUs: number | null;
-  /** Sampling time of the last frame, s. */
+  /** Sampling time of the last frame, s, and its number. */
   lastTS: number | null;
+  lastSeq: number;
   /** Since when frames come without a usable pressure, µs, and how many. */
   badSinceUs: number | null;
   badFrames: number;
@@ -50,6 +51,7 @@ export function createSignal(): Signal {
     lastFrameUs: null,
     lastUsableUs: null,
     lastTS: null,
+    lastSeq: 0,
     badSinceUs: null,
     badFrames: 0,
     badCause: 'fault',
@@ -134,12 +136,22 @@ export function signalFrame(s: Signal, reading: Reading): Hole | null {
     s.median = null;
   }
   // A hole is a spacing, too: a slow device would never be known as slow, and the median bears one hole.
-  if (s.lastTS !== null) periodAdd(s.period, reading.tS - s.lastTS);
+  if (s.lastTS !== null) periodAdd(s.period, (reading.tS - s.lastTS) / samplesSince(s, reading.seq));
+  s.lastSeq = reading.seq;
   s.lastFrameUs = reading.tUs;
   s.lastTS = reading.tS;
   s.status = reading.status;
   takeValue(s, reading);
   return hole;
+}
+
+/**
+ * Samples taken since the last one that came, by their numbers modulo 2^32: a line that loses most of its frames is
+ * not a slow device. One where the numbers say nothing (they went back, as after a reset).
+ */
+function samplesSince(s: Signal, seq: number): number {
+  const ahead = (seq - s.lastSeq) >>> 0;
+  return ahead > 0 && ahead < 0x8000_0000 ? ahead : 1;
 }
 
 function holeReason(s: Signal, fromUs: number): GapReason {

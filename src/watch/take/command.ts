@@ -84,7 +84,10 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       return;
     case 'mixed':
       // The first batch's clock counts while it is in the sleeve; after a let-down it is another sleeve's.
-      if (w.mixedUs === null || (w.stages.stage === 'prepare' && w.stages.wasDown)) w.mixedUs = tUs;
+      if (w.mixedUs === null || (w.stages.stage === 'prepare' && w.stages.wasDown)) {
+        w.mixedUs = tUs;
+        w.unseenS = 0;
+      }
       emit({ tUs, e: 'mixed' });
       return;
     case 'vent':

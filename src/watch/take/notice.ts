@@ -1,6 +1,7 @@
 import type { EventFrame, GuardFrame } from '../../link/frames.ts';
-import { acknowledge } from '../alarms/machine.ts';
+import { acknowledge, shortenShelves } from '../alarms/machine.ts';
 import { ALARM_TABLE } from '../alarms/table.ts';
+import type { GapReason } from '../codes.ts';
 import type { WatchEvent } from '../events.ts';
 import { holdEnd } from '../hold/hold.ts';
 import type { Notice } from '../inputs.ts';
@@ -11,8 +12,9 @@ import { breakStretch } from './reading.ts';
 
 type Emit = (event: WatchEvent) => void;
 
-/** A reported gap shorter than this is a few dropped lines: the estimators see it by the times, µs. */
+/** A reported gap shorter than this is a few lost or spoilt lines: the estimators see it by the times, µs. */
 const SHORT_GAP_US = 1e6;
+const LINES: readonly GapReason[] = ['dropped', 'garbage'];
 
 export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
   const { tUs } = w;
@@ -39,6 +41,11 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
     case 'clock-jump':
       s.jumpUs = tUs;
       s.jumpS = notice.seconds;
+      // Asleep, the run clock may have stood still: what must not last longer than it says counts on.
+      if (notice.seconds > 0) {
+        w.unseenS += notice.seconds;
+        shortenShelves(w.alarms, notice.seconds);
+      }
       breakStretch(w, emit);
       return;
     case 'gap':
@@ -51,7 +58,8 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
         toUs: notice.toUs,
         lost: notice.lost,
       });
-      if (notice.reason !== 'dropped' || notice.toUs - notice.fromUs > SHORT_GAP_US) breakStretch(w, emit);
+      // One bad line a minute must not keep a leak from being judged, nor a fill from being followed.
+      if (!LINES.includes(notice.reason) || notice.toUs - notice.fromUs > SHORT_GAP_US) breakStretch(w, emit);
       return;
     case 'stray':
       signalStray(s, notice.bytes, tUs);

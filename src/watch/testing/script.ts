@@ -59,7 +59,8 @@ export function readingOf(tS: number, bar: number | null, more: Partial<Reading>
   return {
     tUs: Math.round(tS * 1e6),
     tS,
-    seq: Math.round(tS * 1000),
+    // Numbers of which nothing follows.
+    seq: 0,
     bar,
     uBar: 0.02,
     flags: 0,
@@ -82,6 +83,7 @@ export class Script {
   readonly w: WatchState;
   readonly events: WatchEvent[] = [];
   tS = 0;
+  private seq = 0;
   private readonly random: () => number;
   private readonly emit = (event: WatchEvent) => {
     this.events.push(event);
@@ -128,7 +130,9 @@ export class Script {
       this.ticks(tS);
       const clean = typeof bar === 'function' ? bar(k / hz) : bar;
       const value = clean === null ? null : clean + (flow.sd ?? 0.001) * this.random();
-      const reading = readingOf(tS, value, { temps: flow.temps?.(tS) ?? [], ...flow.more });
+      this.seq++;
+      const { seq } = this;
+      const reading = readingOf(tS, value, { seq, temps: flow.temps?.(tS) ?? [], ...flow.more });
       step(this.w, { i: 'reading', tUs: reading.tUs, reading }, this.emit);
       this.tS = tS;
     }
