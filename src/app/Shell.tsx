@@ -16,6 +16,7 @@ import { Jobs } from '../screens/jobs/Jobs.tsx';
 import { Live } from '../screens/live/Live.tsx';
 import type { Route } from '../screens/route.ts';
 import { AlarmShape } from '../widgets/AlarmShape.tsx';
+import { Loading } from '../widgets/Loading.tsx';
 import { alarmLine } from '../words/alarms.ts';
 import { clockTime, pressure } from '../words/format.ts';
 import { ABOUT } from '../words/jobs.ts';
@@ -131,6 +132,17 @@ export function Shell(props: { services: AppServices; update: Update }) {
               <span>{UI.practiceBanner}</span>
             </section>
           </Show>
+          <Show when={props.update.ready() && live.run() === null}>
+            <div class="strip update" data-testid="update-ready">
+              <span>{ABOUT.update}</span>
+              <button type="button" class="button" onClick={() => props.update.apply()}>
+                {ABOUT.updateNow}
+              </button>
+            </div>
+          </Show>
+        </div>
+        {/* Over the page, not in it: what comes and goes here must not move what is being pressed. */}
+        <div class="shell-over">
           <Show when={live.silent()}>
             <div class="silent" role="alert" data-testid="engine-silent">
               <AlarmShape priority="urgent" size={40} />
@@ -155,16 +167,6 @@ export function Shell(props: { services: AppServices; update: Update }) {
             <section class="strip" data-testid="sound-blocked" aria-label={LIVE.loud}>
               {LIVE.loud}
             </section>
-          </Show>
-          <Show when={props.update.ready()}>
-            <div class="strip update" data-testid="update-ready">
-              <span>{live.run() === null ? ABOUT.update : ABOUT.updateLater}</span>
-              <Show when={live.run() === null}>
-                <button type="button" class="button" onClick={() => props.update.apply()}>
-                  {ABOUT.updateNow}
-                </button>
-              </Show>
-            </div>
           </Show>
         </div>
         <main class="shell-main" id="main" tabIndex={-1} ref={main}>
@@ -219,49 +221,52 @@ function Page(props: { route: Route }) {
   const as = <P extends Route['page']>(page: P) =>
     props.route.page === page ? (props.route as Extract<Route, { page: P }>) : undefined;
   return (
-    <Suspense>
-      <Switch>
-        <Match when={as('jobs')}>
-          <Jobs />
-        </Match>
-        <Match when={as('sheet')} keyed>
-          {(r) => <Sheet jobId={r.jobId} />}
-        </Match>
-        <Match when={as('live')}>{(r) => <Live jobId={r().jobId} />}</Match>
-        <Match when={as('review')} keyed>
-          {(r) => <Review runId={r.runId} />}
-        </Match>
-        <Match when={as('archive')}>
-          <Archive />
-        </Match>
-        <Match when={as('compare')} keyed>
-          {(r) => <Compare ids={r.ids} />}
-        </Match>
-        <Match when={as('verify')}>
-          <Verify />
-        </Match>
-        <Match when={as('record')} keyed>
-          {(r) => <RecordPage id={r.id} />}
-        </Match>
-        <Match when={as('certificate')} keyed>
-          {(r) => <Certificate id={r.id} />}
-        </Match>
-        <Match when={as('backup')}>
-          <Backup />
-        </Match>
-        <Match when={as('office')}>
-          <Office />
-        </Match>
-        <Match when={as('settings')}>
-          <Settings />
-        </Match>
-        <Match when={as('documents')} keyed>
-          {(r) => <Documents kind={r.kind} id={r.id} />}
-        </Match>
-        <Match when={as('about')}>
-          <About version={VERSION} />
-        </Match>
-      </Switch>
-    </Suspense>
+    <>
+      {/* Not under Suspense: data on their way must never take the pressure, or the way to it, off the screen. */}
+      <Show when={as('jobs')}>
+        <Jobs />
+      </Show>
+      <Show when={as('live')}>{(r) => <Live jobId={r().jobId} />}</Show>
+      <Suspense fallback={<Loading />}>
+        <Switch>
+          <Match when={as('sheet')} keyed>
+            {(r) => <Sheet jobId={r.jobId} />}
+          </Match>
+          <Match when={as('review')} keyed>
+            {(r) => <Review runId={r.runId} />}
+          </Match>
+          <Match when={as('archive')}>
+            <Archive />
+          </Match>
+          <Match when={as('compare')} keyed>
+            {(r) => <Compare ids={r.ids} />}
+          </Match>
+          <Match when={as('verify')}>
+            <Verify />
+          </Match>
+          <Match when={as('record')} keyed>
+            {(r) => <RecordPage id={r.id} />}
+          </Match>
+          <Match when={as('certificate')} keyed>
+            {(r) => <Certificate id={r.id} />}
+          </Match>
+          <Match when={as('backup')}>
+            <Backup />
+          </Match>
+          <Match when={as('office')}>
+            <Office />
+          </Match>
+          <Match when={as('settings')}>
+            <Settings />
+          </Match>
+          <Match when={as('documents')} keyed>
+            {(r) => <Documents kind={r.kind} id={r.id} />}
+          </Match>
+          <Match when={as('about')}>
+            <About version={VERSION} />
+          </Match>
+        </Switch>
+      </Suspense>
+    </>
   );
 }

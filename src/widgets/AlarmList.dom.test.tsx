@@ -1,11 +1,15 @@
 import { cleanup, fireEvent, render, screen, within } from '@solidjs/testing-library';
 import { createSignal } from 'solid-js';
-import { afterEach, describe, expect, it, vi } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { AlarmView } from '../watch/view.ts';
 import { METRIC } from '../words/format.ts';
 import { AlarmList, maybeShelved, visibleAlarms } from './AlarmList.tsx';
 
-afterEach(cleanup);
+beforeEach(() => void vi.useFakeTimers({ toFake: ['performance'] }));
+afterEach(() => {
+  cleanup();
+  vi.useRealTimers();
+});
 
 const alarm = (part: Partial<AlarmView>): AlarmView => ({
   alarm: 'ceiling',
@@ -63,6 +67,8 @@ describe('alarm list', () => {
         onShelve={shelve}
       />
     ));
+    fireEvent.click(screen.getByTestId('alarms-all'));
+    vi.advanceTimersByTime(1000);
     expect(screen.queryByTestId('shelve-ceiling')).toBeNull();
     expect(screen.queryByTestId('shelve-supply-low')).toBeNull();
     fireEvent.click(screen.getByTestId('shelve-cold'));
@@ -84,6 +90,42 @@ describe('alarm list', () => {
     expect(screen.queryByTestId('alarm-stuck')).toBeNull();
     fireEvent.click(screen.getByTestId('unshelve-leaking'));
     expect(unshelve).toHaveBeenCalledExactlyOnceWith('leaking');
+  });
+
+  it('one alarm in full, the others as marks, however many come: what waits and is most urgent stands first', () => {
+    const [alarms, setAlarms] = createSignal([
+      alarm({ alarm: 'ceiling', state: 'acknowledged' }),
+      alarm({ alarm: 'temperature-lost', priority: 'low', values: {} }),
+      alarm({ alarm: 'leaking', priority: 'high', values: {} }),
+      alarm({ alarm: 'cold', priority: 'low', state: 'returned', values: {} }),
+    ]);
+    render(() => <AlarmList alarms={alarms()} nowUs={0} units={METRIC} onAcknowledge={() => {}} />);
+    const rows = () => [...document.querySelectorAll('.alarm-row')].map((e) => e.getAttribute('data-testid'));
+    const marks = () =>
+      [...document.querySelectorAll('.alarm-mark')].map((e) => e.getAttribute('data-testid'));
+    expect(rows()).toEqual(['alarm-leaking']);
+    expect(marks()).toEqual(['alarm-temperature-lost', 'alarm-ceiling', 'alarm-cold']);
+    fireEvent.click(screen.getByTestId('alarms-all'));
+    expect(rows()).toHaveLength(4);
+    expect(screen.getByTestId('acknowledge').textContent).toContain('all');
+    // Back to one by itself when one is left.
+    setAlarms([alarm({ alarm: 'cold', priority: 'low', values: {} })]);
+    expect(rows()).toEqual(['alarm-cold']);
+    setAlarms([...alarms(), alarm({})]);
+    expect(rows()).toEqual(['alarm-ceiling']);
+  });
+
+  it('a press that was on its way to a row that another has just replaced acknowledges nothing', () => {
+    const acknowledge = vi.fn();
+    const [alarms, setAlarms] = createSignal([alarm({ alarm: 'leaking', priority: 'high', values: {} })]);
+    render(() => <AlarmList alarms={alarms()} nowUs={0} units={METRIC} onAcknowledge={acknowledge} />);
+    setAlarms([alarm({}), ...alarms()]);
+    vi.advanceTimersByTime(200);
+    fireEvent.click(screen.getByTestId('acknowledge-ceiling'));
+    expect(acknowledge).not.toHaveBeenCalled();
+    vi.advanceTimersByTime(400);
+    fireEvent.click(screen.getByTestId('acknowledge-ceiling'));
+    expect(acknowledge).toHaveBeenCalledExactlyOnceWith('ceiling');
   });
 
   it('with none it says that no warning does not mean safe', () => {

@@ -1,5 +1,5 @@
-import { createMemo, For, Show } from 'solid-js';
-import type { AlarmCode } from '../watch/codes.ts';
+import { createEffect, createMemo, createSignal, For, type JSX, on, Show } from 'solid-js';
+import type { AlarmCode, AlarmState, Priority } from '../watch/codes.ts';
 import type { AlarmView } from '../watch/view.ts';
 import { ALARM_STATE, ALARM_TITLE, alarmText, NO_WARNING, PRIORITY } from '../words/alarms.ts';
 import { type DisplayUnits, duration } from '../words/format.ts';
@@ -18,23 +18,61 @@ export function visibleAlarms(alarms: readonly AlarmView[]): readonly AlarmView[
   return alarms.filter((a) => a.state !== 'normal' && a.state !== 'shelved' && a.state !== 'suppressed');
 }
 
+/** A press this soon after one row has taken another's place was meant for the row before it, ms. */
+const SWAP_GUARD_MS = 500;
+
+const ATTENTION: Partial<Record<AlarmState, number>> = { unacknowledged: 0, acknowledged: 1, returned: 2 };
+const RANK: Record<Priority, number> = { urgent: 0, high: 1, low: 2 };
+
+/** What wants the eye first stands first: not acknowledged, then by priority, then in the engine's order. */
+export function ranked(alarms: readonly AlarmView[]): readonly AlarmView[] {
+  return [...visibleAlarms(alarms)].sort(
+    (a, b) => (ATTENTION[a.state] ?? 3) - (ATTENTION[b.state] ?? 3) || RANK[a.priority] - RANK[b.priority],
+  );
+}
+
+/**
+ * One alarm in full, the others as marks in a line above it: the list keeps its size however many come, so that
+ * neither the pressure nor a button moves. All of them are opened by a press.
+ */
 export function AlarmList(props: {
   alarms: readonly AlarmView[];
   nowUs: number;
   units: DisplayUnits;
   /** The engine fell silent: then the absence of alarms says nothing. */
   silent?: boolean;
+  /** Standing marks, beside the alarms' own. */
+  children?: JSX.Element;
   onAcknowledge(alarm: AlarmCode | 'all'): void;
   onShelve?(alarm: AlarmCode): void;
   onUnshelve?(alarm: AlarmCode): void;
 }) {
-  const shown = createMemo(() => visibleAlarms(props.alarms));
+  const shown = createMemo(() => ranked(props.alarms));
   const aside = createMemo(() => props.alarms.filter((a) => a.state === 'shelved'));
   const open = createMemo(() => shown().filter((a) => a.state !== 'acknowledged'));
   // Rows are keyed by code, so that a row is not rebuilt (and its button not lost under a finger) when the
   // numbers of its text change thirty times a second.
   const codes = createMemo(() => shown().map((a) => a.alarm), [], { equals: sameCodes });
+  const asideCodes = createMemo(() => aside().map((a) => a.alarm), [], { equals: sameCodes });
   const find = (code: AlarmCode) => shown().find((a) => a.alarm === code);
+  const [all, setAll] = createSignal(false);
+  const many = () => codes().length + asideCodes().length > 1;
+  const expanded = () => all() && many();
+  const rows = createMemo(() => (expanded() ? codes() : codes().slice(0, 1)), [], { equals: sameCodes });
+  const rest = createMemo(() => (expanded() ? [] : codes().slice(1)), [], { equals: sameCodes });
+  createEffect(() => {
+    if (!many()) setAll(false);
+  });
+  let swappedAt = Number.NEGATIVE_INFINITY;
+  createEffect(
+    on(
+      () => rows()[0],
+      (front, before) => {
+        if (before !== undefined && front !== undefined) swappedAt = performance.now();
+      },
+    ),
+  );
+  const meant = () => performance.now() - swappedAt >= SWAP_GUARD_MS;
   const spoken = createMemo(
     () =>
       open()
@@ -43,21 +81,53 @@ export function AlarmList(props: {
     '',
   );
   return (
-    <section class="alarms" aria-label={UI.alarms} data-testid="alarms">
+    <section class="alarms" classList={{ expanded: expanded() }} aria-label={UI.alarms} data-testid="alarms">
       <div class="visually-hidden" role="alert" aria-live="assertive">
         {spoken()}
       </div>
-      <Show
-        when={codes().length > 0}
-        fallback={
+      <div class="alarms-line">
+        <Show when={codes().length === 0}>
           <p class="alarms-none" data-testid="no-alarms">
             {props.silent ? UI.notLive : UI.noAlarms} <span>{NO_WARNING}</span>
           </p>
-        }
-      >
+        </Show>
+        <Show when={rest().length > 0}>
+          <ul class="marks alarm-rest" aria-label={UI.moreAlarms}>
+            <For each={rest()}>
+              {(code) => (
+                <Show when={find(code)}>
+                  {(alarm) => (
+                    <li
+                      class="alarm-mark"
+                      classList={{
+                        [alarm().priority]: true,
+                        waiting: alarm().state === 'unacknowledged',
+                        over: alarm().state === 'returned',
+                      }}
+                      data-testid={`alarm-${code}`}
+                      data-state={alarm().state}
+                      data-priority={alarm().priority}
+                    >
+                      <AlarmShape priority={alarm().priority} size={18} />
+                      {ALARM_TITLE[code]}
+                    </li>
+                  )}
+                </Show>
+              )}
+            </For>
+          </ul>
+        </Show>
+        {props.children}
+        <Show when={!expanded() && codes().length > 0 && asideCodes().length > 0}>
+          <span class="mark">
+            {UI.shelvedMark}: {asideCodes().length}
+          </span>
+        </Show>
+      </div>
+      <Show when={codes().length > 0}>
         <ul class="alarm-rows">
-          <For each={codes()}>
-            {(code) => (
+          <For each={rows()}>
+            {(code, i) => (
               <Show when={find(code)}>
                 {(alarm) => (
                   <li
@@ -66,6 +136,7 @@ export function AlarmList(props: {
                       [alarm().priority]: true,
                       waiting: alarm().state === 'unacknowledged',
                       over: alarm().state === 'returned',
+                      settled: alarm().state === 'acknowledged',
                     }}
                     data-testid={`alarm-${code}`}
                     data-state={alarm().state}
@@ -76,11 +147,11 @@ export function AlarmList(props: {
                       <p class="alarm-title">
                         <span class="alarm-priority">{PRIORITY[alarm().priority]}</span>{' '}
                         <span>{ALARM_TITLE[code]}</span>
+                        <span class="alarm-meta">
+                          {ALARM_STATE[alarm().state]}, {duration((props.nowUs - alarm().sinceUs) / 1e6)}
+                        </span>
                       </p>
                       <p class="alarm-text">{alarmText(code, alarm().values, props.units)}</p>
-                      <p class="alarm-meta">
-                        {ALARM_STATE[alarm().state]}, {duration((props.nowUs - alarm().sinceUs) / 1e6)}
-                      </p>
                     </div>
                     <div class="alarm-buttons">
                       <Show when={alarm().state === 'unacknowledged' || alarm().state === 'returned'}>
@@ -89,7 +160,7 @@ export function AlarmList(props: {
                           class="button alarm-button"
                           data-testid={`acknowledge-${code}`}
                           aria-label={`${UI.acknowledge}: ${ALARM_TITLE[code]}`}
-                          onClick={() => props.onAcknowledge(code)}
+                          onClick={() => meant() && props.onAcknowledge(code)}
                         >
                           {UI.acknowledge}
                         </button>
@@ -100,11 +171,22 @@ export function AlarmList(props: {
                             type="button"
                             class="button alarm-button"
                             data-testid={`shelve-${code}`}
-                            onClick={() => shelve()(code)}
+                            onClick={() => meant() && shelve()(code)}
                           >
                             {UI.shelve}
                           </button>
                         )}
+                      </Show>
+                      <Show when={i() === 0 && many()}>
+                        <button
+                          type="button"
+                          class="button alarm-button"
+                          data-testid="alarms-all"
+                          aria-expanded={expanded()}
+                          onClick={() => setAll(!all())}
+                        >
+                          {expanded() ? UI.alarmsFirst : UI.alarmsAll(codes().length + asideCodes().length)}
+                        </button>
                       </Show>
                     </div>
                   </li>
@@ -113,7 +195,7 @@ export function AlarmList(props: {
             )}
           </For>
         </ul>
-        <Show when={open().length > 1}>
+        <Show when={expanded() && open().length > 1}>
           <button
             type="button"
             class="button wide"
@@ -124,18 +206,18 @@ export function AlarmList(props: {
           </button>
         </Show>
       </Show>
-      <Show when={aside().length > 0}>
+      <Show when={asideCodes().length > 0 && (expanded() || codes().length === 0)}>
         <ul class="marks" aria-label={UI.shelved}>
-          <For each={aside()}>
-            {(alarm) => (
+          <For each={asideCodes()}>
+            {(code) => (
               <li>
                 <button
                   type="button"
                   class="button"
-                  data-testid={`unshelve-${alarm.alarm}`}
-                  onClick={() => props.onUnshelve?.(alarm.alarm)}
+                  data-testid={`unshelve-${code}`}
+                  onClick={() => props.onUnshelve?.(code)}
                 >
-                  {UI.shelvedMark}: {ALARM_TITLE[alarm.alarm]}
+                  {UI.shelvedMark}: {ALARM_TITLE[code]}
                 </button>
               </li>
             )}

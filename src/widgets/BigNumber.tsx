@@ -1,6 +1,9 @@
 import { Show } from 'solid-js';
+import type { AlarmCode, Priority } from '../watch/codes.ts';
+import { alarmLine } from '../words/alarms.ts';
 import { type DisplayUnits, duration, NO_VALUE, pressureNumber } from '../words/format.ts';
 import { UI } from '../words/ui.ts';
+import { AlarmShape } from './AlarmShape.tsx';
 
 /** How a reading may be believed: good, old (greyed) or lost (struck, never a live-looking number). */
 export type Trust = 'none' | 'good' | 'stale' | 'lost';
@@ -27,8 +30,10 @@ export function BigNumber(props: {
   trust: Trust;
   ageS: number | null;
   units: DisplayUnits;
+  /** An alarm that waits, named beside the digits where its own row may be out of sight. */
+  alarm?: { readonly alarm: AlarmCode; readonly priority: Priority } | null;
 }) {
-  // A lost reading shows the dash: the last number is said in small words with its age, never in the large digits: there, dashes stand in their place.
+  // A lost reading is dashes in the large digits; its last number and age are said in small words.
   const digits = () =>
     props.trust === 'lost' || props.trust === 'none'
       ? pressureNumber(0, props.units).replace(/\d/g, NO_VALUE)
@@ -40,7 +45,17 @@ export function BigNumber(props: {
       data-testid="pressure"
       data-trust={props.trust}
     >
-      <p class="big-label">{UI.pressure}</p>
+      <p class="big-label">
+        <span class="big-name">{UI.pressure}</span>
+        <Show when={props.alarm}>
+          {(a) => (
+            <span class={`big-alarm ${a().priority}`} aria-hidden="true">
+              <AlarmShape priority={a().priority} size={18} />
+              <span>{alarmLine(a().alarm, a().priority)}</span>
+            </span>
+          )}
+        </Show>
+      </p>
       <p class="big-value">
         <span class="big-digits" data-testid="pressure-value">
           {digits()}

@@ -8,6 +8,9 @@ import type { Trust } from './BigNumber.tsx';
 import { scaleTop, spreadLabels, tickStep } from './ladder-layout.ts';
 import { createSize } from './size.ts';
 
+/** Under this the labels of four marks do not fit, px. */
+const LEAST_HEIGHT_PX = 150;
+
 /**
  * The ladder: a vertical pressure scale with the rated mark, the uncertainty hanging under it down to the
  * ceiling, the hold band, the pointer, and a ghost pointer with its interval where the line is going to settle.
@@ -22,7 +25,7 @@ export function Ladder(props: {
 }) {
   const size = createSize();
   const width = () => Math.max(120, size.width());
-  const height = () => Math.max(180, size.height());
+  const height = () => Math.max(LEAST_HEIGHT_PX, size.height());
   const edge = 18;
   const axis = () => 46;
   const column = () => Math.min(44, Math.max(26, width() * 0.16));
@@ -82,7 +85,11 @@ export function Ladder(props: {
       class="ladder"
       ref={size.ref}
       data-testid="ladder"
-      classList={{ alarmed: props.alarmed, stale: props.trust === 'stale' }}
+      classList={{
+        alarmed: props.alarmed,
+        stale: props.trust === 'stale',
+        tiny: size.height() > 0 && size.height() < LEAST_HEIGHT_PX,
+      }}
     >
       <svg width={width()} height={height()} role="img" aria-label={summary()}>
         <defs>

@@ -1,6 +1,6 @@
 import { createMemo, For } from 'solid-js';
 import type { TraceWindow } from '../engine/messages.ts';
-import { PLACE } from '../words/terms.ts';
+import { PLACE, placeTitle } from '../words/terms.ts';
 import { UI } from '../words/ui.ts';
 import { DASHES } from './Trace.tsx';
 
@@ -12,7 +12,7 @@ export function Legend(props: { series: TraceWindow['series'] }) {
         s.name === 'bar'
           ? UI.pressure
           : s.place !== null && Object.hasOwn(PLACE, s.place)
-            ? PLACE[s.place as keyof typeof PLACE]
+            ? placeTitle(s.place as keyof typeof PLACE)
             : UI.temperature,
       ),
     [],

@@ -4,7 +4,7 @@ import 'uplot/dist/uPlot.min.css';
 import type { TraceWindow } from '../engine/messages.ts';
 import { scaleOf } from '../units/display.ts';
 import { type DisplayUnits, pressure, stopwatch, temperature } from '../words/format.ts';
-import { PLACE } from '../words/terms.ts';
+import { PLACE, placeTitle } from '../words/terms.ts';
 import { UI } from '../words/ui.ts';
 import { type Pace, paceOf, toPlot, valueAt } from './trace-data.ts';
 import { attachGestures } from './trace-gestures.ts';
@@ -172,7 +172,7 @@ export function Trace(props: {
       if (s.name === 'bar') return pressure(v, props.units);
       const place =
         s.place !== null && Object.hasOwn(PLACE, s.place)
-          ? PLACE[s.place as keyof typeof PLACE]
+          ? placeTitle(s.place as keyof typeof PLACE)
           : UI.temperature;
       return `${place} ${temperature(v, props.units)}`;
     });

@@ -121,8 +121,8 @@ const TEXT: Record<AlarmCode, Text> = {
     `Pressure falls fast${with_(', now ', v.bar, u)}: say whether you are letting down. If not, keep clear and look for a blown hose or a burst`,
   'below-floor': (v, u) =>
     `Pressure${with_(' ', v.bar, u)} is under the hold floor${with_(' ', v.floorBar, u)}: the sleeve may come off the wall. Top up slowly`,
-  leaking: (v) =>
-    `The packer or line leaks${v.mbarPerMin === undefined ? '' : ` ${pressureRate(v.mbarPerMin)}`}: look for the leak at the couplings, top up before the floor`,
+  leaking: (v, u) =>
+    `The packer or line leaks${v.mbarPerMin === undefined ? '' : ` ${pressureRate(v.mbarPerMin, u)}`}: look for the leak at the couplings, top up before the floor`,
   'band-exit': (v, u) =>
     `Pressure will leave the hold band downwards${v.inS === undefined ? '' : ` in ${duration(v.inS)}`}${with_(', floor ', v.floorBar, u)}: top up slowly`,
   lift: (v, u) =>

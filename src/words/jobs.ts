@@ -219,5 +219,4 @@ export const ABOUT = {
   ],
   update: 'A new version is ready.',
   updateNow: 'Restart with the new version',
-  updateLater: 'A new version waits until the run has ended.',
 } as const;

@@ -73,6 +73,8 @@ export const LIVE = {
   gaugeText: 'Valve closed, wait 15 to 20 s, then read the dial gauge.',
   gaugeValue: 'Dial gauge shows',
   gaugeSend: 'Compare',
+  gaugeWord: 'Gauge',
+  sensorWord: 'sensor',
   warmTitle: 'Warm the probes in the hand',
   warmText:
     'Hold probe and thermometer together in the hand for a minute. Only then is a probe believed above ground temperature.',

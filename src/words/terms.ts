@@ -43,6 +43,12 @@ export const PLACE: Record<Place, string> = {
   ground: 'ground',
 };
 
+/** The place as a name of its own: beside a value, in a legend. */
+export function placeTitle(place: Place): string {
+  const name = PLACE[place];
+  return name.charAt(0).toUpperCase() + name.slice(1);
+}
+
 export const TAP: Record<Tap, string> = {
   packer: 'Packer (own sense line)',
   hose: 'Hose (after the last valve)',

@@ -36,6 +36,9 @@ export const UI = {
   notLive: 'Not live: no alarm can come.',
   acknowledge: 'Acknowledge',
   acknowledgeAll: 'Acknowledge all',
+  moreAlarms: 'More alarms',
+  alarmsAll: (n: number) => `Show all ${n}`,
+  alarmsFirst: 'Show the first',
   shelve: 'Put aside',
   shelved: 'Alarms put aside',
   shelvedMark: 'Put aside',
@@ -64,6 +67,11 @@ export const UI = {
   yes: 'Yes',
   no: 'No',
   retry: 'Try again',
+
+  // data on their way
+  loading: 'Loading',
+  noAnswer:
+    'The stored data do not answer. The live page is not touched by this. Try again; if it stays like this, reload.',
 
   // stages
   stages: 'Stages',

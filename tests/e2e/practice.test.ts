@@ -45,7 +45,32 @@ it('starts on the simulated rig with one press from the first page, and in three
   expect(await page.getByTestId('no-limit').count()).toBe(0);
 });
 
+/** Where the digits and the one next button stand on the page, at a phone's, a tablet's and a laptop's size. */
+async function places(): Promise<string[]> {
+  const found: string[] = [];
+  for (const [width, height] of [
+    [360, 740],
+    [820, 1180],
+    [1280, 800],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await page.waitForTimeout(300);
+    found.push(
+      ...(await page.evaluate(() => {
+        scrollTo(0, 0);
+        return ['pressure-value', 'stage-next'].map((id) => {
+          const box = document.querySelector(`[data-testid="${id}"]`)?.getBoundingClientRect();
+          return `${innerWidth} ${id} ${Math.round(box?.x ?? -1)} ${Math.round(box?.y ?? -1)}`;
+        });
+      })),
+    );
+  }
+  await page.setViewportSize({ width: 1280, height: 800 });
+  return found;
+}
+
 it('warns of a regulator that is set too high before the packer is at its rating', async () => {
+  const calm = await places();
   await page.getByTestId('rig-panel').locator('summary').click();
   await page.getByTestId('rig-fault-regulator').click();
   await page.getByTestId('rig-valve').evaluate((input: HTMLInputElement) => {
@@ -58,6 +83,10 @@ it('warns of a regulator that is set too high before the packer is at its rating
   const words = (await urgent.textContent()) ?? '';
   expect(words).toMatch(/\d\.\d\d\sbar/);
   expect(words).not.toMatch(/safe|cured/i);
+  // A second alarm beside it, and still nothing that is read or pressed has moved.
+  await page.getByTestId('rig-fault-silence').click();
+  await page.getByTestId('alarm-pressure-lost').waitFor({ timeout: 20_000 });
+  expect(await places()).toEqual(calm);
 }, 150_000);
 
 it('a second tab cannot run beside it, and says why', async () => {

@@ -4,7 +4,7 @@ import type { Place, Setup } from '../../job/setup.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import { limitNames } from '../../words/certificate.ts';
 import { METRIC } from '../../words/format.ts';
-import { PLACE, STAGE } from '../../words/terms.ts';
+import { PLACE, placeTitle, STAGE } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import type { TraceWindow } from '../messages.ts';
 import type { Align, Picture, PictureInk, PictureOrder } from './messages.ts';
@@ -32,7 +32,7 @@ const gapsOf = (events: readonly WatchEvent[], firstUs: number) =>
   );
 
 const placeName = (place: string | null): string =>
-  place !== null && Object.hasOwn(PLACE, place) ? PLACE[place as Place] : UI.temperature;
+  place !== null && Object.hasOwn(PLACE, place) ? placeTitle(place as Place) : UI.temperature;
 
 export interface Told {
   readonly events: readonly WatchEvent[];

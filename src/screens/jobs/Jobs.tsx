@@ -1,7 +1,8 @@
-import { createMemo, createResource, createSignal, For, Show } from 'solid-js';
+import { createMemo, createResource, createSignal, For, Match, Show, Switch } from 'solid-js';
 import type { RunSummary } from '../../engine/messages.ts';
 import { blankJob, type JobDocument } from '../../job/job-document.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
+import { Loading, NoAnswer } from '../../widgets/Loading.tsx';
 import { bytes, dateTime, duration, pressure } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { failed, useServices } from '../context.ts';
@@ -12,7 +13,7 @@ import { OpenJobFile } from './OpenJobFile.tsx';
 /** The first page: what was left open, one way to start, the sheets and the runs. */
 export function Jobs() {
   const app = useServices();
-  const [jobs] = createResource(() => loadAll(app, 'job').catch(failed(app)));
+  const [jobs, { refetch: readJobs }] = createResource(() => loadAll(app, 'job').catch(failed(app)));
   const [runs, { refetch }] = createResource(() => app.ask({ q: 'runs' }).catch(failed(app)));
   const [storage] = createResource(() => app.ask({ q: 'storage' }).catch(() => null));
   const [closing, setClosing] = createSignal<RunSummary | null>(null);
@@ -111,7 +112,10 @@ export function Jobs() {
       <div class="jobs-lists">
         <section>
           <h2>{JOBS.runs}</h2>
-          <Show when={newest().length > 0} fallback={<p class="muted">{JOBS.noRuns}</p>}>
+          <Show
+            when={newest().length > 0}
+            fallback={<Empty data={runs()} text={JOBS.noRuns} onRetry={() => void refetch()} />}
+          >
             <ul class="list">
               <For each={newest()}>
                 {(run) => (
@@ -146,7 +150,10 @@ export function Jobs() {
         </section>
         <section>
           <h2>{JOBS.sheets}</h2>
-          <Show when={(jobs()?.kept.length ?? 0) > 0} fallback={<p class="muted">{JOBS.noSheets}</p>}>
+          <Show
+            when={(jobs()?.kept.length ?? 0) > 0}
+            fallback={<Empty data={jobs()} text={JOBS.noSheets} onRetry={() => void readJobs()} />}
+          >
             <ul class="list">
               <For each={jobs()?.kept}>
                 {(job) => (
@@ -190,5 +197,19 @@ export function Jobs() {
         onNo={() => setClosing(null)}
       />
     </div>
+  );
+}
+
+/** An empty list is called empty only when the answer is there: not while it is on its way, nor when it failed. */
+function Empty(props: { data: unknown; text: string; onRetry: () => void }) {
+  return (
+    <Switch fallback={<p class="muted">{props.text}</p>}>
+      <Match when={props.data === undefined}>
+        <Loading onRetry={props.onRetry} />
+      </Match>
+      <Match when={props.data === null}>
+        <NoAnswer onRetry={props.onRetry} />
+      </Match>
+    </Switch>
   );
 }

@@ -2,7 +2,7 @@ import { createMemo, For, Show } from 'solid-js';
 import { duration, fixed, NO_VALUE, pressure, pressureSlope, temperature } from '../../words/format.ts';
 import { bandExitShown, bandExitText, leakText, liftShown, liftText } from '../../words/hold.ts';
 import { LIVE } from '../../words/live.ts';
-import { PLACE, STANDING } from '../../words/terms.ts';
+import { placeTitle, STANDING } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 
@@ -76,7 +76,7 @@ export function Facts() {
         </Show>
         <For each={live.view()?.temps ?? []}>
           {(t) => (
-            <Fact name={t.place === null ? UI.temperature : PLACE[t.place]}>
+            <Fact name={t.place === null ? UI.temperature : placeTitle(t.place)}>
               {t.c === null ? UI.lostReading : temperature(t.c, app.units())}
             </Fact>
           )}

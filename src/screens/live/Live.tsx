@@ -1,9 +1,10 @@
 import { createMemo, createSignal, For, Show } from 'solid-js';
 import type { AlarmCode } from '../../watch/codes.ts';
-import { AlarmList, visibleAlarms } from '../../widgets/AlarmList.tsx';
+import { AlarmList, ranked, visibleAlarms } from '../../widgets/AlarmList.tsx';
 import { BigNumber, trustOf } from '../../widgets/BigNumber.tsx';
 import { CureLine } from '../../widgets/CureLine.tsx';
 import { Ladder } from '../../widgets/Ladder.tsx';
+import { createSize } from '../../widgets/size.ts';
 import { LIVE } from '../../words/live.ts';
 import { STANDING } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
@@ -17,6 +18,7 @@ import { Shelve } from './Shelve.tsx';
 import { StagePanel } from './StagePanel.tsx';
 import { StartPanel } from './StartPanel.tsx';
 import { createStart } from './start.ts';
+import { Question } from './Tasks.tsx';
 
 /** The live screen: pressure huge, ladder, alarms, stage with its one next action, trace, cure line. */
 export function Live(props: { jobId: string | null }) {
@@ -25,6 +27,8 @@ export function Live(props: { jobId: string | null }) {
   const start = createStart(app, () => props.jobId);
   const [shelving, setShelving] = createSignal<AlarmCode | null>(null);
 
+  // On a phone alarms and ladder share one room of fixed height: what one takes the other gives.
+  const alarmSize = createSize();
   const view = live.view;
   const connected = () => {
     const state = live.link()?.state;
@@ -40,6 +44,14 @@ export function Live(props: { jobId: string | null }) {
   const urgent = createMemo(() =>
     visibleAlarms(view()?.alarms ?? []).some((a) => a.priority === 'urgent' && a.state !== 'returned'),
   );
+  const waiting = createMemo(
+    () => {
+      const first = ranked(view()?.alarms ?? [])[0];
+      return first?.state === 'unacknowledged' ? { alarm: first.alarm, priority: first.priority } : null;
+    },
+    null,
+    { equals: (a, b) => a?.alarm === b?.alarm && a?.priority === b?.priority },
+  );
   const standing = createMemo(() => (view()?.standing ?? []).filter((s) => s !== 'practice'), [], {
     equals: (a, b) => a.join() === b.join(),
   });
@@ -47,9 +59,13 @@ export function Live(props: { jobId: string | null }) {
     void app.ask({ q: 'command', command: { c: 'acknowledge', alarm } }).catch(app.fail);
 
   return (
-    <div class="live" classList={{ starting: start.step() !== 'running' }}>
+    <div
+      class="live"
+      classList={{ starting: start.step() !== 'running' }}
+      style={{ '--alarms-high': `${alarmSize.height()}px` }}
+    >
       <h1 class="visually-hidden">{LIVE.title}</h1>
-      <div class="live-alarms">
+      <div class="live-alarms" ref={alarmSize.ref}>
         <AlarmList
           alarms={view()?.alarms ?? []}
           nowUs={view()?.tUs ?? 0}
@@ -60,22 +76,23 @@ export function Live(props: { jobId: string | null }) {
           onUnshelve={(alarm) =>
             void app.ask({ q: 'command', command: { c: 'unshelve', alarm } }).catch(app.fail)
           }
-        />
-        <Show when={standing().length > 0}>
-          <ul class="marks" aria-label={LIVE.standing}>
-            <For each={standing()}>
-              {(code) => (
-                <li
-                  class="mark"
-                  data-testid={code === 'no-limit' ? 'no-limit' : `standing-${code}`}
-                  title={STANDING[code].means}
-                >
-                  {STANDING[code].mark}
-                </li>
-              )}
-            </For>
-          </ul>
-        </Show>
+        >
+          <Show when={standing().length > 0}>
+            <ul class="marks" aria-label={LIVE.standing}>
+              <For each={standing()}>
+                {(code) => (
+                  <li
+                    class="mark"
+                    data-testid={code === 'no-limit' ? 'no-limit' : `standing-${code}`}
+                    title={STANDING[code].means}
+                  >
+                    {STANDING[code].mark}
+                  </li>
+                )}
+              </For>
+            </ul>
+          </Show>
+        </AlarmList>
       </div>
 
       <section class="live-number panel" aria-label={UI.pressure}>
@@ -85,6 +102,7 @@ export function Live(props: { jobId: string | null }) {
           trust={trust()}
           ageS={live.silent() ? null : (view()?.ageS ?? null)}
           units={app.units()}
+          alarm={waiting()}
         />
         <Ladder
           bar={view()?.bar ?? null}
@@ -94,7 +112,10 @@ export function Live(props: { jobId: string | null }) {
           units={app.units()}
           alarmed={urgent()}
         />
-        <Cue />
+        <div class="live-ask">
+          <Cue />
+          <Question />
+        </div>
       </section>
 
       <div class="live-side">

@@ -1,4 +1,4 @@
-import { createSignal, For } from 'solid-js';
+import { createMemo, createSignal, For } from 'solid-js';
 import type { RigFault, RigHand } from '../../engine/messages.ts';
 import { pressure } from '../../words/format.ts';
 import { RIG, RIG_FAULT } from '../../words/live.ts';
@@ -27,6 +27,12 @@ export function RigPanel() {
   const [regulator, setRegulator] = createSignal<number | null>(null);
   const hand = (h: RigHand) => void app.ask({ q: 'rig-hand', hand: h }).catch(app.fail);
   const fault = (f: RigFault) => void app.ask({ q: 'rig-fault', fault: f }).catch(app.fail);
+  // A supply that sags is seen by a sensor whose supply is measured: a current loop takes no notice of it.
+  const faults = createMemo(() =>
+    app.live.link()?.channels.some((c) => c.quantity === 'supply')
+      ? FAULTS
+      : FAULTS.filter((f) => f.fault !== 'supply-sag'),
+  );
   const valve = () => rig()?.valveOpen ?? 0;
   return (
     <section class="rig panel" aria-label={RIG.title} data-testid="rig-panel">
@@ -127,7 +133,7 @@ export function RigPanel() {
       <details>
         <summary>{RIG.faults}</summary>
         <div class="row">
-          <For each={FAULTS}>
+          <For each={faults()}>
             {(f) => (
               <button
                 type="button"

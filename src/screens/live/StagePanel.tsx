@@ -10,7 +10,7 @@ import { STAGE, STAGE_ACTION, STAGE_HINT } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { doubtsOf, nextStage, otherStages, type StageDoubt } from './next-stage.ts';
-import { GaugeCheck, Mixed, Note, Question, Vent, WarmCheck, Witness } from './Tasks.tsx';
+import { GaugeCheck, Mixed, Note, Vent, WarmCheck, Witness } from './Tasks.tsx';
 
 /** The stage: what it is, what to do in it, its small tasks, and the one next action. */
 export function StagePanel(props: { onEnd(): void }) {
@@ -74,7 +74,6 @@ export function StagePanel(props: { onEnd(): void }) {
         <p>{STAGE_HINT[stage()]}</p>
       </div>
 
-      <Question />
       <Switch>
         <Match when={stage() === 'prepare'}>
           <WarmCheck />

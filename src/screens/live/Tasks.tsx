@@ -76,7 +76,8 @@ export function GaugeCheck() {
         {(e) =>
           e.e === 'gauge' && (
             <p class="small" role="status" data-testid="gauge-result">
-              {pressure(e.gaugeBar, app.units())} / {pressure(e.readingBar, app.units())}.{' '}
+              {LIVE.gaugeWord} {pressure(e.gaugeBar, app.units())}, {LIVE.sensorWord}{' '}
+              {pressure(e.readingBar, app.units())}.{' '}
               {e.agrees === true ? LIVE.agrees : e.agrees === false ? <strong>{LIVE.differs}</strong> : ''}
             </p>
           )

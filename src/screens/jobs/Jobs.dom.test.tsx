@@ -1,0 +1,54 @@
+import { cleanup, render, screen, waitFor } from '@solidjs/testing-library';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import type { Request } from '../../engine/messages.ts';
+import { METRIC } from '../../words/format.ts';
+import { JOBS } from '../../words/jobs.ts';
+import { type Services, ServicesContext } from '../context.ts';
+import { Jobs } from './Jobs.tsx';
+
+afterEach(() => {
+  cleanup();
+  vi.useRealTimers();
+});
+
+function show(answer: (request: Request) => Promise<unknown>) {
+  const services = {
+    ask: answer,
+    live: { run: () => null },
+    openRuns: () => [],
+    units: () => METRIC,
+    fail: vi.fn(),
+  } as unknown as Services;
+  return render(() => (
+    <ServicesContext.Provider value={services}>
+      <Jobs />
+    </ServicesContext.Provider>
+  ));
+}
+
+describe('jobs page', () => {
+  it('is there before its data are, and calls nothing empty that has not answered', () => {
+    vi.useFakeTimers();
+    show(() => new Promise(() => undefined));
+    expect(screen.getByTestId('start-live')).toBeTruthy();
+    expect(screen.getAllByTestId('loading')).toHaveLength(2);
+    expect(screen.queryByText(JOBS.noRuns)).toBeNull();
+    expect(screen.queryByTestId('no-answer')).toBeNull();
+    vi.advanceTimersByTime(6500);
+    expect(screen.getAllByTestId('no-answer')).toHaveLength(2);
+  });
+
+  it('says that the list could not be read, and is not empty', async () => {
+    show(() => Promise.reject(new Error('disk')));
+    await waitFor(() => expect(screen.getAllByTestId('no-answer')).toHaveLength(2));
+    expect(screen.queryByText(JOBS.noRuns)).toBeNull();
+    expect(screen.queryByText(JOBS.noSheets)).toBeNull();
+  });
+
+  it('an empty answer is called empty', async () => {
+    show((request) => Promise.resolve(request.q === 'storage' ? null : []));
+    await waitFor(() => expect(screen.getByText(JOBS.noRuns)).toBeTruthy());
+    expect(screen.getByText(JOBS.noSheets)).toBeTruthy();
+    expect(screen.queryByTestId('loading')).toBeNull();
+  });
+});
