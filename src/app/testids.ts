@@ -29,11 +29,13 @@
  *              job-reliefBar job-noMarginReason · check-<code> · findings refusal-<code> warning-<code> ·
  *              derivations derivation-<code> · apply-setup · save-job-file · to-live
  * Review       review-trace · trace · zoom-in · zoom-out · pan-left · pan-right · whole · events ·
- *              event-<index> (data-event) · check-run checked · remove-run then confirm-yes
+ *              event-<index> (data-event) · check-run checked · remove-run then confirm-yes ·
+ *              put-away-cycle put-away-found put-away-by put-away-note put-away put-away-done
  * Settings     packers resins sensors · theme · unit-pressure · unit-temperature ·
- *              sound-urgent sound-high sound-low · hand-s · close-s
+ *              sound-urgent sound-high sound-low · hand-s · close-s · dial-span dial-class dial-u
  * Documents    new-<kind> · <kind>-<id> · doc-name · doc-serial · doc-min · doc-max · ratings-add
  *              ratings-<row>-diameterMm ratings-<row>-ratedBar · cure-points-add cure-points-<row>-c
- *              cure-points-<row>-minutes · save-document
+ *              cure-points-<row>-minutes · save-document · sensor-history drift-zero drift-gauge drift-warm
+ *              history-<runId> history-none · packer-history drift-leak
  */
 export const TEST_ID = 'data-testid';

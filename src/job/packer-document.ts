@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { ascending, block, date, int, line, name, num } from './fields.ts';
+import { ascending, block, date, id, int, line, name, num } from './fields.ts';
 
 /** A packer. Diameters are inner diameters of the pipe that it is allowed to grow to, mm. */
 
@@ -24,6 +24,8 @@ const logEntry = z.strictObject({
   minutes: z.nullable(num(0, 10_000)),
   by: line(80),
   note: line(300),
+  /** The run that it was logged for. */
+  runId: z.optional(id()),
 });
 export type ConditionEntry = z.infer<typeof logEntry>;
 

@@ -64,6 +64,8 @@ export const WARNINGS = [
   'resin-expired',
   'batch-missing',
   'packer-damaged', // last entries of its log say damage
+  'packer-unseen', // nobody has looked at it since its last cycle
+  'packer-leak-grows', // its leak moves up over the cycles of its log
   'air-test-refused', // uncertainty over a tenth of the allowed drop
   'air-test-unknown', // an input is missing
 ] as const;
@@ -120,6 +122,7 @@ export type DerivationCode = (typeof DERIVATIONS)[number];
 export type PlanUnit =
   | 'bar'
   | 'mbar'
+  | 'mbar/min'
   | 'Pa'
   | 'C'
   | 'K'
@@ -188,6 +191,7 @@ export const INPUTS = [
   'start-pressure',
   'drop',
   'test-coefficient',
+  'leak',
   'zero',
   'days',
   'off-gauge',

@@ -11,6 +11,7 @@ import { type AirTestPlan, planAirTest } from './airtest.ts';
 import { planChannels } from './channels.ts';
 import type { DeviceDescription } from './device.ts';
 import { input, Notes } from './notes.ts';
+import { planPackerHistory } from './packer-history.ts';
 import { planPressure } from './pressure.ts';
 import { planResin, type ResinPlan, resinSetup } from './resin.ts';
 import { planSensorHistory } from './sensor-history.ts';
@@ -97,12 +98,7 @@ export function makeSetup(request: PlanRequest): Plan {
   const resin = bundle.resin?.document ?? null;
   const notes = new Notes();
 
-  if (packer !== null) {
-    if (packer.retired) notes.refuse('packer-retired', [], packer.name);
-    const last = packer.conditions.filter((c) => c.what !== 'note' && c.what !== 'cycle').at(-1);
-    if (last?.what === 'retired' && !packer.retired) notes.refuse('packer-retired', [], packer.name);
-    if (last?.what === 'damage') notes.warn('packer-damaged', [], packer.name);
-  }
+  if (packer !== null) planPackerHistory(packer, notes);
   const air = planAir(job, notes);
   const ground = planGround(job, notes);
   const groundC = ground?.c ?? USUAL_GROUND_C;

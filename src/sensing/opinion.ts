@@ -1,17 +1,16 @@
 import { studentOf } from '../estimate/covariance.ts';
 
-/** What earlier jobs say of a sensor: how its zero, or its difference from another instrument, moves. Pure figures. */
+/** What earlier jobs say of an instrument or a packer: how a figure of it moves. Pure figures. */
 
 export interface Earlier {
   /** Days on any common count. */
   readonly day: number;
-  /** bar or K. */
+  /** Any one unit: bar, K, mbar/min. */
   readonly off: number;
 }
 
 export interface Drift {
   readonly jobs: number;
-  /** Latest, bar or K. */
   readonly now: number;
   /** Latest minus earliest. */
   readonly since: number;
@@ -32,8 +31,8 @@ const ROUNDING = 0.001 / Math.sqrt(12);
 
 /**
  * Drift over the jobs, oldest first.
- * @param limit how far the value may go either way, bar or K
- * @param least a step that is never called a jump, bar or K
+ * @param limit how far the value may go either way; infinite where nothing says so
+ * @param least a step that is never called a jump
  */
 export function driftOver(values: readonly Earlier[], limit: number, least: number): Drift | null {
   const first = values[0];
@@ -55,7 +54,10 @@ export function driftOver(values: readonly Earlier[], limit: number, least: numb
     const sd = Math.sqrt(Math.max(rest / (n - 2), ROUNDING ** 2) / sdd);
     moving = Math.abs(perDay) > studentOf(Z95, n - 2) * sd;
   }
-  const room = perDay === null || !moving ? null : (Math.sign(perDay) * limit - last.off) / perDay;
+  const room =
+    perDay === null || !moving || !Number.isFinite(limit)
+      ? null
+      : (Math.sign(perDay) * limit - last.off) / perDay;
   const steps = values.slice(1).map((v, i) => v.off - (values[i] as Earlier).off);
   const lastStep = steps.pop();
   const usual = Math.sqrt(steps.reduce((s, d) => s + d * d, 0) / Math.max(1, steps.length));

@@ -15,9 +15,51 @@ export const HISTORY = {
   plot: (title: string) => `${title}, job by job`,
 } as const;
 
-/** The drift of a check in a sentence or two. @param text shows a difference in the user's units */
-export function driftText(drift: Drift | null, text: (off: number) => string): string {
-  if (drift === null) return 'Not checked since the calibration.';
+/** Putting the packer away after a run. */
+export const PUT_AWAY = {
+  title: 'Put the packer away',
+  note: (packer: string) =>
+    `Clean it and look at it: a cut is where it will burst. The cycle goes into the log of ${packer}.`,
+  peak: 'Peak',
+  leak: 'Leak of the last hold',
+  inflated: 'Under pressure',
+  found: 'Inspection found',
+  notYet: 'Not looked at yet',
+  well: 'No cut, abrasion or wear',
+  damage: 'Damage: do not use it',
+  foundNeeded: 'Say what the inspection found.',
+  by: 'Initials',
+  byNeeded: 'Whoever looked at it gives initials.',
+  what: 'What was found',
+  log: 'Log this cycle',
+  done: 'The cycle is in the packer’s log.',
+  logged: (date: string, by: string) => `Logged with the packer, ${date}, ${by}.`,
+  toPacker: 'Look at its log',
+} as const;
+
+/** A packer over its cycles. */
+export const CYCLES = {
+  title: 'Cycles',
+  count: (n: number) => (n === 1 ? '1 cycle in all.' : `${n} cycles in all.`),
+  unseen: 'No inspection is logged since the last one.',
+  none: 'None logged yet. A run’s review has ‘Log this cycle’ when the packer is put away.',
+  leak: 'Leak, cycle by cycle',
+  noLeak: 'No leak was measured since the last repair.',
+  plot: 'Leak over the cycles',
+  day: 'Day',
+} as const;
+
+/**
+ * A drift in a sentence or two.
+ * @param text shows a figure in the user's units
+ * @param none what is said where nothing was measured
+ */
+export function driftText(
+  drift: Drift | null,
+  text: (off: number) => string,
+  none = 'Not checked since the calibration.',
+): string {
+  if (drift === null) return none;
   const { jobs, now, since, perDay, moving, daysToLimit, jumped } = drift;
   const said = [
     jobs === 1 ? `${text(now)} in one job.` : `${text(now)} now, moved by ${text(since)} over ${jobs} jobs.`,

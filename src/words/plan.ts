@@ -72,6 +72,8 @@ export const WARNING: Record<WarningCode, string> = {
   'resin-expired': 'The resin batch has expired.',
   'batch-missing': 'Batch numbers are missing.',
   'packer-damaged': 'The packer’s log ends with damage.',
+  'packer-unseen': 'No inspection of the packer is logged since its last cycle.',
+  'packer-leak-grows': 'The packer’s leak grows from job to job: look for the reason before it is used.',
   'air-test-refused': 'The sensor is too uncertain for this air test: it needs a low-range channel.',
   'air-test-unknown': 'An input of the air test is missing.',
 };
@@ -197,6 +199,7 @@ export const INPUT: Record<InputCode, string> = {
   'start-pressure': 'start pressure',
   drop: 'drop',
   'test-coefficient': 'coefficient',
+  leak: 'leak',
   zero: 'zero',
   days: 'days left',
   'off-gauge': 'reading less dial gauge',
@@ -206,6 +209,7 @@ export const INPUT: Record<InputCode, string> = {
 const KIND: Partial<Record<PlanUnit, Kind>> = {
   bar: 'pressure',
   mbar: 'smallPressure',
+  'mbar/min': 'pressureRate',
   C: 'temperature',
   K: 'temperatureDifference',
   mm: 'length',

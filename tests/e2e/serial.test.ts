@@ -94,6 +94,17 @@ it('plug, connect, fill, warned before rated, acknowledge, hold, let down, saved
   const { recorded, again } = judgeAgain(file);
   expect(recorded.length).toBeGreaterThan(10);
   expect(again).toEqual(recorded);
+
+  // Put away: the cycle stands in the packer's own log.
+  await page.getByTestId('put-away-found').selectOption('well');
+  await page.getByTestId('put-away-by').fill('A.B.');
+  await page.getByTestId('put-away').click();
+  await page.getByTestId('put-away-done').getByRole('link').click();
+  const log = await page.getByTestId('packer-history').textContent();
+  expect(log).toContain('1 cycle');
+  const peak = Number(/(\d\.\d\d)\sbar/.exec(log ?? '')?.[1]);
+  expect(peak).toBeGreaterThan(1.5);
+  expect(peak).toBeLessThan(2);
   expect(stage.faults).toEqual([]);
 });
 

@@ -2,9 +2,11 @@ import type { PackerDocument } from '../../job/packer-document.ts';
 import { Choice, optionsOf, Part, TextField, Tick } from '../../widgets/Fields.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
 import { PLATE } from '../../words/fields.ts';
+import { CYCLES } from '../../words/history.ts';
 import { DOCS } from '../../words/jobs.ts';
 import { useServices } from '../context.ts';
 import type { Form } from './form.ts';
+import { PackerHistory } from './PackerHistory.tsx';
 import { PackerLog } from './PackerLog.tsx';
 import { Rows } from './Rows.tsx';
 
@@ -132,6 +134,9 @@ export function PackerForm(props: { form: Form<PackerDocument> }) {
           issue={issue('notes')}
           long
         />
+      </Part>
+      <Part title={CYCLES.title}>
+        <PackerHistory packer={d()} />
       </Part>
       <PackerLog form={props.form} />
     </>

@@ -1,12 +1,12 @@
 import { createSignal, For } from 'solid-js';
 import type { ConditionEntry, PackerDocument } from '../../job/packer-document.ts';
+import { withEntries } from '../../plan/packer-history.ts';
 import { Choice, optionsOf, Part, TextField } from '../../widgets/Fields.tsx';
 import { CONDITION } from '../../words/fields.ts';
 import { DOCS } from '../../words/jobs.ts';
 import type { Form } from './form.ts';
 
 const SHOWN = 20;
-const MOST = 1000;
 
 /** Inspections, damage, repairs: a packer retires on damage or on a trend, not on a guess. */
 export function PackerLog(props: { form: Form<PackerDocument> }) {
@@ -22,7 +22,8 @@ export function PackerLog(props: { form: Form<PackerDocument> }) {
       by: '',
       note: note().slice(0, 300),
     };
-    props.form.change({ conditions: [...props.form.draft().conditions, entry].slice(-MOST) });
+    const { conditions, earlierCycles } = withEntries(props.form.draft(), [entry]);
+    props.form.change({ conditions, earlierCycles });
     setNote('');
   };
   return (

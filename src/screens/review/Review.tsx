@@ -26,6 +26,7 @@ import { failed, useServices } from '../context.ts';
 import { saveBytes } from '../save.ts';
 import { EventList } from './EventList.tsx';
 import { Numbers } from './Numbers.tsx';
+import { PutAwayPart } from './PutAwayPart.tsx';
 import { RecordPart } from './RecordPart.tsx';
 
 /**
@@ -265,6 +266,19 @@ export function Reviewed(props: {
       <Show when={answered() && props.detail.summary.state !== 'open'}>
         <Suspense>
           <RecordPart source={props.source} detail={props.detail} view={view()} />
+        </Suspense>
+      </Show>
+      {/* A simulated cycle wears no packer. */}
+      <Show
+        when={
+          answered() &&
+          props.source.kind === 'run' &&
+          props.detail.summary.state !== 'open' &&
+          !props.detail.summary.practice
+        }
+      >
+        <Suspense>
+          <PutAwayPart detail={props.detail} spans={spans()} />
         </Suspense>
       </Show>
       <Show when={props.source.kind === 'run'}>
