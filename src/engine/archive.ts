@@ -105,12 +105,10 @@ export function createArchive(site: ArchiveSite): Archive {
       const summary = await site.ledger.find(runId);
       const open = site.openBytes(runId);
       if (open !== null) return { summary, ...outlineOf(open) };
-      const name = fileOf(runId);
-      const size = (await site.files.list()).find((f) => f.name === name)?.size ?? 0;
-      const kept = check || summary.state === 'open' ? null : await loadOutline(site.files, runId, size);
+      const kept = check || summary.state === 'open' ? null : await loadOutline(site.files, runId);
       if (kept !== null) return { summary, ...kept };
-      const outline = outlineOf(await site.files.readAll(name));
-      if (summary.state !== 'open') await saveOutline(site.files, runId, size, outline);
+      const outline = outlineOf(await site.files.readAll(fileOf(runId)));
+      if (summary.state !== 'open') await saveOutline(site.files, runId, outline);
       return { summary, ...outline };
     },
 

@@ -1,6 +1,7 @@
 import type { Setup } from '../job/setup.ts';
 import type { ChannelFrame, HelloFrame } from '../link/frames.ts';
 import { scanRun } from '../record/reader.ts';
+import { chainEnd, runFileNames } from '../record/recovery.ts';
 import type { FileStore } from '../record/stores/store.ts';
 import type { PageDamage } from '../record/types.ts';
 import type { WatchEvent } from '../watch/events.ts';
@@ -56,10 +57,24 @@ function shownDamage(damage: PageDamage): 'crc' | 'torn' | 'missing' {
 }
 
 interface OutlineFile {
-  readonly schema: 'steadybar-outline/1';
-  /** Size of the pages that it was read from: pages of another size have another outline. */
-  readonly pageBytes: number;
+  readonly schema: 'steadybar-outline/2';
+  readonly of: PagesKey;
   readonly outline: Outline;
+}
+
+/** Which pages an outline was read from: their size, and the end of their chain, which stands for them all. */
+interface PagesKey {
+  readonly bytes: number;
+  /** SHA-256 of the last page, hex. */
+  readonly chainEnd: string;
+}
+
+/** Of the run's file as it rests, from its last page alone; null when it does not end with a sound one. */
+async function keyOf(files: FileStore, runId: string): Promise<PagesKey | null> {
+  const name = runFileNames(runId).pages;
+  const bytes = (await files.list()).find((f) => f.name === name)?.size;
+  const end = await chainEnd((length) => files.readTail(name, length));
+  return bytes === undefined || end === null ? null : { bytes, chainEnd: end };
 }
 
 export const outlineName = (runId: string): string => `${runId}.out`;
@@ -68,30 +83,24 @@ export const outlineName = (runId: string): string => `${runId}.out`;
  * The outline kept beside a closed run's pages, so that the picture need not wait for the whole file to be checked.
  * A convenience like the side files: null where it is missing, torn or of other pages.
  */
-export async function loadOutline(
-  files: FileStore,
-  runId: string,
-  pageBytes: number,
-): Promise<Outline | null> {
+export async function loadOutline(files: FileStore, runId: string): Promise<Outline | null> {
   try {
     const text = new TextDecoder().decode(await files.readAll(outlineName(runId)));
-    const file = JSON.parse(text) as Partial<OutlineFile>;
-    const known = file.schema === 'steadybar-outline/1' && file.pageBytes === pageBytes;
-    return known ? (file.outline ?? null) : null;
+    const { schema, of, outline } = JSON.parse(text) as Partial<OutlineFile>;
+    if (schema !== 'steadybar-outline/2' || of === undefined || outline === undefined) return null;
+    const key = await keyOf(files, runId);
+    return key !== null && key.bytes === of.bytes && key.chainEnd === of.chainEnd ? outline : null;
   } catch {
     return null;
   }
 }
 
-/** Keeps it where the store lets; nothing hangs on it. */
-export async function saveOutline(
-  files: FileStore,
-  runId: string,
-  pageBytes: number,
-  outline: Outline,
-): Promise<void> {
-  const content: OutlineFile = { schema: 'steadybar-outline/1', pageBytes, outline };
+/** Keeps it where the store lets; nothing hangs on it. @param outline of the run's file as it rests */
+export async function saveOutline(files: FileStore, runId: string, outline: Outline): Promise<void> {
   try {
+    const of = await keyOf(files, runId);
+    if (of === null) return;
+    const content: OutlineFile = { schema: 'steadybar-outline/2', of, outline };
     const file = await files.open(outlineName(runId));
     try {
       file.truncate(0);

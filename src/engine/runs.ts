@@ -302,7 +302,7 @@ export function createRuns(site: RunsSite): Runs {
         if (!whole) feed.notice({ n: 'store', ok: false, code: was.recorder.fault ?? 'failed' });
         await saved;
         if (whole) await removeSnapshot(deps.files, was.title.runId);
-        if (outline !== null) await saveOutline(deps.files, was.title.runId, was.recorder.bytes, outline);
+        if (outline !== null) await saveOutline(deps.files, was.title.runId, outline);
         was.release();
         return was.title.runId;
       }),

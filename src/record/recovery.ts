@@ -2,9 +2,11 @@
  * After a crash: which runs were left open, what stands of them, and how they are closed or taken up again. Works
  * on bytes and on a store's files; the clock is an argument.
  */
+import { sha256 } from '@noble/hashes/sha2.js';
 import type { LogHead } from '../engine/log.ts';
 import type { Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
+import { toHex } from './hex.ts';
 import { hasMagic, MAX_PAGE_BYTES, PAGE_FLAG } from './layout.ts';
 import { type Page, readPage } from './page.ts';
 import { type RunScan, scanRun } from './reader.ts';
@@ -24,24 +26,50 @@ export function runOfFile(name: string): string | null {
   return name.endsWith('.run') && name.length > 4 ? name.slice(0, -4) : null;
 }
 
+/** A page is mostly far smaller than it may be: the short tail is tried first. */
+const TAILS = [64 << 10, MAX_PAGE_BYTES] as const;
+
+/** The page that ends with the tail of a run's file; null when none does. @param tail from a multiple of 8 on */
+function lastPage(tail: Uint8Array): Page | null {
+  for (let at = (tail.length - 8) & ~7; at >= 0; at -= 8) {
+    if (!hasMagic(tail, at)) continue;
+    const result = readPage(tail, at);
+    // A text may hold the magic too.
+    if (result.ok && at + result.page.header.pageBytes === tail.length) return result.page;
+  }
+  return null;
+}
+
 /**
  * How a run's file ends, from its tail alone: what the end mark says, or null for a run left open. A file of a
  * hundred megabytes costs one small read.
  */
 export function endOf(file: Pick<ByteFile, 'size' | 'read'>): RunEnd | null {
-  for (const span of [64 << 10, MAX_PAGE_BYTES]) {
+  for (const span of TAILS) {
     const from = Math.max(0, file.size - span) & ~7;
-    const tail = file.read(from, file.size - from);
-    for (let at = (tail.length - 8) & ~7; at >= 0; at -= 8) {
-      if (!hasMagic(tail, at)) continue;
-      const result = readPage(tail, at);
-      // A text may hold the magic too.
-      if (!result.ok || at + result.page.header.pageBytes !== tail.length) continue;
-      const { flags } = result.page.header;
+    const page = lastPage(file.read(from, file.size - from));
+    if (page !== null) {
+      const { flags } = page.header;
       if ((flags & PAGE_FLAG.end) === 0) return null;
       return (flags & PAGE_FLAG.interrupted) !== 0 ? 'interrupted' : 'ended';
     }
     if (from === 0) break;
+  }
+  return null;
+}
+
+/**
+ * The end of a run's chain: SHA-256 of its last page, hex, which names the page before it and so all of them. Only
+ * the tail is read. null: the file does not end with a sound page.
+ * @param readTail the last bytes of the run's file, at most as many as asked for
+ */
+export async function chainEnd(readTail: (length: number) => Promise<Uint8Array>): Promise<string | null> {
+  for (const span of TAILS) {
+    const tail = await readTail(span);
+    // Pages are multiples of 8 bytes from the file's start on; a torn file ends with no page.
+    const page = lastPage(tail);
+    if (page !== null) return toHex(sha256(page.bytes));
+    if (tail.length < span) break;
   }
   return null;
 }

@@ -120,6 +120,11 @@ class MemoryStore implements FileStore {
     return cell.bytes.slice(0, cell.size);
   }
 
+  async readTail(name: string, length: number): Promise<Uint8Array> {
+    const cell = this.find(name);
+    return cell.bytes.slice(Math.max(0, cell.size - length), cell.size);
+  }
+
   async remove(name: string): Promise<void> {
     if (this.find(name).open) throw new StoreError('busy', `${name} is open`);
     this.cells.delete(name);

@@ -165,6 +165,21 @@ class NodeFiles implements FileStore {
     });
   }
 
+  async readTail(name: string, length: number): Promise<Uint8Array> {
+    const at = this.at(name);
+    return guard(() => {
+      const fd = fs.openSync(at, 'r');
+      try {
+        const { size } = fs.fstatSync(fd);
+        const bytes = new Uint8Array(Math.min(size, length));
+        const n = fs.readSync(fd, bytes, 0, bytes.length, size - bytes.length);
+        return bytes.subarray(0, n);
+      } finally {
+        fs.closeSync(fd);
+      }
+    });
+  }
+
   async remove(name: string): Promise<void> {
     const at = this.at(name);
     if (this.open_.has(name)) throw new StoreError('busy', `${name} is open`);

@@ -137,6 +137,19 @@ class OpfsStore implements FileStore {
     });
   }
 
+  async readTail(name: string, length: number): Promise<Uint8Array> {
+    checkName(name);
+    const mine = this.files.get(name);
+    if (mine !== undefined) {
+      const n = Math.min(mine.size, length);
+      return mine.read(mine.size - n, n);
+    }
+    return guarded(async () => {
+      const file = await (await this.folder.getFileHandle(name)).getFile();
+      return new Uint8Array(await file.slice(Math.max(0, file.size - length)).arrayBuffer());
+    });
+  }
+
   async remove(name: string): Promise<void> {
     checkName(name);
     if (this.files.has(name)) throw new StoreError('busy', `${name} is open`);

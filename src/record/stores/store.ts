@@ -20,6 +20,8 @@ export interface FileStore {
   open(name: string): Promise<AppendFile>;
   list(): Promise<readonly { readonly name: string; readonly size: number }[]>;
   readAll(name: string): Promise<Uint8Array>;
+  /** The last bytes of a file, at most `length` of them, without reading the rest. */
+  readTail(name: string, length: number): Promise<Uint8Array>;
   remove(name: string): Promise<void>;
   /** Bytes left, null when the platform does not say. */
   room(): Promise<number | null>;
