@@ -96,6 +96,17 @@ const gaps = (b: ReturnType<typeof bench>) =>
 const devices = (b: ReturnType<typeof bench>) => b.events.flatMap((e) => (e.e === 'device' ? [e.what] : []));
 
 describe('the core', () => {
+  it('uses no sample whose counts are not as many as the device has channels', () => {
+    const b = greeted();
+    stream(b, 0, 1, 3);
+    const odd = { ...sample(4, 800), counts: [counts(0.5), 7] } as DeviceFrame;
+    b.step(frame(60_000, odd));
+    expect([b.readings.length, b.unjudged()]).toEqual([3, 1]);
+    b.step(frame(80_000, sample(5, 1000)));
+    expect(b.readings).toHaveLength(4);
+    expect(gaps(b)).toEqual([['dropped', 40_000, 80_000, 1]]);
+  });
+
   it('reads the device once it is described, and tells who it is', () => {
     const b = greeted();
     stream(b, 0, 1, 3);

@@ -36,13 +36,13 @@ export interface Run {
 }
 
 const USUAL_RATE_HZ = 50;
-const FOREIGN: SampleStepResult = { use: false, restarted: false, gap: null };
+const UNUSED: SampleStepResult = { use: false, restarted: false, gap: null };
 
 export interface RunSink {
   event(event: WatchEvent): void;
   /** Each judged sample, before the watch saw it. */
   reading?(reading: Reading, frame: SampleFrame): void;
-  /** A sample that is in the log and was not judged: a repeated one, or another device's. */
+  /** A sample that is in the log and was not judged: a repeated one, another device's, or no sample of this one. */
   unjudged?(tUs: number, frame: SampleFrame): void;
 }
 
@@ -194,9 +194,10 @@ function onChannel(run: Run, frame: ChannelFrame): void {
 }
 
 function onSample(run: Run, frame: SampleFrame, tUs: number, sink: RunSink): void {
-  const { use, restarted, gap } = run.foreign
-    ? FOREIGN
-    : trackSample(run.track, frame, tUs, run.setup?.rateHz ?? USUAL_RATE_HZ);
+  // A line with another number of counts than the device has channels is not to be used (specification, part 4).
+  const odd = run.hello !== null && frame.counts.length !== run.hello.channels;
+  const { use, restarted, gap } =
+    run.foreign || odd ? UNUSED : trackSample(run.track, frame, tUs, run.setup?.rateHz ?? USUAL_RATE_HZ);
   if (!use) {
     sink.unjudged?.(tUs, frame);
     return;

@@ -1,5 +1,5 @@
-import type { Setup } from '../job/setup.ts';
-import type { DeviceFrame } from '../link/frames.ts';
+import type { Limits, Setup } from '../job/setup.ts';
+import type { DeviceFrame, GuardFrame } from '../link/frames.ts';
 import { createSession, type Session } from '../link/session.ts';
 import type { LinkError, LinkState } from '../link/status.ts';
 import { ENGINE } from '../watch/codes.ts';
@@ -49,6 +49,9 @@ const START_RATE_HZ = 50;
 /** The device says its limit's state once a second; asking it again sooner than this would only fill the line. */
 const ARM_AGAIN_US = 5_000_000;
 
+/** The device keeps whole millibars, never above the ceiling. */
+const deviceMbar = (limits: Limits): number => Math.floor(limits.ceilingBar * 1000);
+
 export function createFeed(deps: HostDeps, sink: FeedSink): Feed {
   const timers = createScaledTimers(deps.timers);
   let session: Session | null = null;
@@ -57,6 +60,7 @@ export function createFeed(deps: HostDeps, sink: FeedSink): Feed {
   let live = createEarlyLive(earlyHead(), sink);
   let armedUs = Number.NEGATIVE_INFINITY;
   let arming = false;
+  let armAgain = false;
   let deviceId: string | null = null;
   let connecting: Promise<unknown> = Promise.resolve();
 
@@ -86,22 +90,43 @@ export function createFeed(deps: HostDeps, sink: FeedSink): Feed {
 
   function onFrame(frame: DeviceFrame, tUs: number): void {
     live.entry({ l: 'frame', tUs: runUs(tUs), frame });
-    if (frame.t === 'G' && frame.state === 'unarmed') void arm(false);
+    if (frame.t === 'G' && overCeiling(frame)) void arm(false);
     sink.stirred();
+  }
+
+  /** The device guards no limit, or one over the run's. */
+  function overCeiling(guard: GuardFrame): boolean {
+    const limits = live.run.setup?.limits ?? null;
+    return limits !== null && (guard.limitMbar ?? Number.POSITIVE_INFINITY) > deviceMbar(limits);
   }
 
   /** Brings the device's own limit to the run's ceiling; the guard frames that follow tell the watch. */
   async function arm(anew: boolean): Promise<void> {
-    const { setup } = live.run;
-    if (session === null || setup?.limits == null || arming) return;
+    const limits = live.run.setup?.limits ?? null;
+    if (session === null || limits === null) return;
+    if (arming) {
+      // The answer that is awaited may be to a limit that holds no longer.
+      armAgain ||= anew;
+      return;
+    }
     if (!anew && timers.nowUs() - armedUs < ARM_AGAIN_US) return;
     arming = true;
     armedUs = timers.nowUs();
     try {
-      await armLimit(session, setup, Math.floor(setup.limits.ceilingBar * 1000));
+      await armLimit(session, live.run.sensing, deviceMbar(limits));
     } finally {
       arming = false;
     }
+    if (!armAgain) return;
+    armAgain = false;
+    await arm(true);
+  }
+
+  /** Asks the device for the rate and the limit of the Setup in force. */
+  function apply(): void {
+    const { setup } = live.run;
+    if (setup !== null) session?.setRate(setup.rateHz).catch(() => undefined);
+    void arm(true);
   }
 
   async function drop(): Promise<void> {
@@ -115,8 +140,11 @@ export function createFeed(deps: HostDeps, sink: FeedSink): Feed {
   function startEarly(): void {
     const greeting = session?.greeting ?? null;
     const state = session?.state ?? null;
+    const { zero } = live.run.sensing;
     originUs = timers.nowUs();
     live = createEarlyLive(earlyHead(), sink);
+    // After a run its limit stays in force, and with it the zero that its uncertainty counts on.
+    if (zero !== null && zero.deviceId === greeting?.hello.deviceId) live.run.sensing.zero = zero;
     sink.switched();
     if (greeting !== null) {
       // The device says hello once; an early run that begins later needs it to understand the counts.
@@ -193,17 +221,19 @@ export function createFeed(deps: HostDeps, sink: FeedSink): Feed {
     },
     command(command) {
       entry({ l: 'command', tUs: nowUs(), command });
+      // The counts of a pressure are others now.
+      if (command.c === 'zero') void arm(true);
     },
     notice,
     setup(setup) {
       entry({ l: 'setup', tUs: nowUs(), setup });
       if (live.run.setup !== setup) return; // refused by the watch, which said so
-      session?.setRate(setup.rateHz).catch(() => undefined);
-      void arm(true);
+      apply();
     },
     switchTo(next, us) {
       originUs = timers.nowUs() - us;
       live = next;
+      apply();
     },
     startEarly,
     expectDevice,

@@ -214,6 +214,24 @@ describe('a saved run', () => {
   }
 });
 
+describe('the two clocks', () => {
+  const jumps = (b: ReturnType<typeof createHostBench>) =>
+    b.events().filter((e) => e.e === 'alarm' && e.alarm === 'clock-jump').length;
+
+  it('a sleep is a jump; drifting apart slowly is none, however far', async () => {
+    const b = createHostBench();
+    // Ten times what two crystals do: 2.5 s in all.
+    for (let i = 0; i < 50; i++) {
+      await b.run(50_000);
+      b.wall.ms += 50;
+    }
+    expect(jumps(b)).toBe(0);
+    b.wall.ms += 2100;
+    await b.run(100);
+    expect(jumps(b)).toBe(1);
+  });
+});
+
 describe('requests that cannot be met', () => {
   it.each([
     [{ q: 'end-run' }, 'no-run'],

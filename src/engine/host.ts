@@ -35,6 +35,8 @@ const FLUSH_US = 500_000;
 const BEAT_US = 500_000;
 /** The wall clock and the monotonic one differ by more than this from what they did: sleep, or a set clock. */
 const JUMP_MS = 2000;
+/** Slower than this share they only drift apart: a day's hold must not end in a jump that never was. */
+const DRIFT = 1e-3;
 
 type Handlers = {
   readonly [K in Request['q']]: (request: Extract<Request, { q: K }>) => Answers[K] | Promise<Answers[K]>;
@@ -163,9 +165,9 @@ export function createHost(deps: HostDeps): Host {
       return null;
     },
     'device-limit': async ({ mbar }) => {
-      const { setup } = feed.live.run;
+      const { setup, sensing } = feed.live.run;
       if (setup === null) throw new EngineError('refused', 'no setup names the pressure channel');
-      const { kept, mbar: now } = await armLimit(feed.session(), setup, mbar);
+      const { kept, mbar: now } = await armLimit(feed.session(), sensing, mbar);
       return { kept, mbar: now };
     },
     'device-silence': async () => {
@@ -226,6 +228,7 @@ export function createHost(deps: HostDeps): Host {
   let flushedUs = 0;
   let beatUs = 0;
   let wallLeadMs = 0;
+  let pulsedUs = 0;
 
   const wallLead = (): number => deps.utcMs() - timers.nowUs() / 1000;
 
@@ -235,7 +238,11 @@ export function createHost(deps: HostDeps): Host {
     if (Math.abs(jumpMs) > JUMP_MS) {
       wallLeadMs += jumpMs;
       feed.notice({ n: 'clock-jump', seconds: Math.round(jumpMs / 100) / 10 });
+    } else {
+      const most = (DRIFT * (now - pulsedUs)) / 1000;
+      wallLeadMs += Math.max(-most, Math.min(most, jumpMs));
     }
+    pulsedUs = now;
     feed.live.advance(feed.nowUs());
     moments.due();
     if (now - flushedUs >= FLUSH_US) {
@@ -262,6 +269,7 @@ export function createHost(deps: HostDeps): Host {
     },
     start() {
       wallLeadMs = wallLead();
+      pulsedUs = timers.nowUs();
       loop();
     },
   };
