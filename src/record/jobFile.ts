@@ -2,6 +2,7 @@
  * One file a job: a zip of one form that holds the sealed record and what follows from it. Built after the
  * sealing and any number of times; everything in it but the signatures is made again by whoever verifies it.
  */
+import { sha256 } from '@noble/hashes/sha2.js';
 import { canonicalText } from './canonical.ts';
 import { checkText } from './checkText.ts';
 import { fromHex, toHex } from './hex.ts';
@@ -86,27 +87,26 @@ export const parquetFacts = (manifest: Manifest): Record<string, string> => ({
   'steadybar.papers': canonicalText(manifest.job),
 });
 
-/** The derived files other than the extra ones. */
+/**
+ * The derived files other than the extra ones, handed out in pieces: each file's in order, files mixed.
+ * @param take a piece is its taker's own
+ */
 export async function deriveFiles(
   pages: Uint8Array,
   manifest: Manifest,
   sense: SenseRun,
   progress: Progress,
-): Promise<ReadonlyMap<string, readonly Uint8Array[]>> {
+  take: (file: string, piece: Uint8Array) => void,
+): Promise<void> {
+  take(FILE.check, new TextEncoder().encode(checkText(manifest)));
   const { log, events } = logFiles(pages);
-  const work = traceFiles(pages, sense, parquetFacts(manifest));
-  let step = work.next();
-  while (!step.done) {
-    await progress(step.value);
-    step = work.next();
-  }
-  return new Map<string, readonly Uint8Array[]>([
-    [FILE.check, [new TextEncoder().encode(checkText(manifest))]],
-    [FILE.events, [events]],
-    [FILE.log, [log]],
-    [FILE.csv, step.value.csv],
-    [FILE.parquet, [step.value.parquet]],
-  ]);
+  take(FILE.events, events);
+  take(FILE.log, log);
+  const sink = {
+    csv: (piece: Uint8Array): void => take(FILE.csv, piece),
+    parquet: (piece: Uint8Array): void => take(FILE.parquet, piece),
+  };
+  for (const share of traceFiles(pages, sense, parquetFacts(manifest), sink)) await progress(share);
 }
 
 export const join = (chunks: readonly Uint8Array[]): Uint8Array => {
@@ -120,11 +120,22 @@ export const join = (chunks: readonly Uint8Array[]): Uint8Array => {
   return out;
 };
 
+/** Up to this size pieces are put together for the platform's own SHA-256; above, memory is worth more than time. */
+const JOINED = 16 << 20;
+
+async function sha256Of(chunks: readonly Uint8Array[], crypto: RecordCrypto): Promise<Uint8Array> {
+  if (crypto.sha256Now !== undefined) return crypto.sha256Now(...chunks);
+  if (chunks.length === 1 || chunks.reduce((s, c) => s + c.length, 0) <= JOINED)
+    return crypto.sha256(join(chunks));
+  const hash = sha256.create();
+  for (const chunk of chunks) hash.update(chunk);
+  return hash.digest();
+}
+
 /** One line a member, as sha256sum writes and reads them. */
 export async function sumsOf(members: readonly ZipMember[], crypto: RecordCrypto): Promise<Uint8Array> {
   const lines: string[] = [];
-  for (const { name, chunks } of members)
-    lines.push(`${toHex(await crypto.sha256(join(chunks)))}  ${name}\n`);
+  for (const { name, chunks } of members) lines.push(`${toHex(await sha256Of(chunks, crypto))}  ${name}\n`);
   return new TextEncoder().encode(lines.join(''));
 }
 
@@ -153,7 +164,12 @@ export async function buildJobFile(
   const read = parseManifest(sealed.manifest);
   if (!read.ok) throw new RangeError('not a sealed record');
   const { manifest } = read;
-  const derived = await deriveFiles(pages, manifest, input.sense, progress);
+  const derived = new Map<string, Uint8Array[]>();
+  await deriveFiles(pages, manifest, input.sense, progress, (file, piece) => {
+    const pieces = derived.get(file);
+    if (pieces === undefined) derived.set(file, [piece]);
+    else pieces.push(piece);
+  });
   const given = new Map<string, readonly Uint8Array[]>([
     [FILE.manifest, [sealed.manifest]],
     [FILE.signature, [sealed.signature]],

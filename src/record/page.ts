@@ -53,6 +53,11 @@ function column<T extends WordArray>(
   if (LITTLE && (bytes.byteOffset + at) % width === 0)
     return new make(bytes.buffer, bytes.byteOffset + at, n);
   const out = new make(n);
+  if (LITTLE) {
+    // In a zip the pages lie where they fall.
+    new Uint8Array(out.buffer).set(bytes.subarray(at, at + n * width));
+    return out;
+  }
   const view = new DataView(bytes.buffer, bytes.byteOffset + at, n * width);
   for (let i = 0; i < n; i++)
     out[i] = width === 2 ? view.getUint16(i * 2, true) : view.getUint32(i * 4, true);

@@ -11,8 +11,11 @@ export const SIGNATURE_BYTES = 64;
 /** The part of WebCrypto that the record needs. */
 export interface RecordCrypto {
   sha256(bytes: Uint8Array): Promise<Uint8Array>;
-  /** The same at once, where the platform has that (Node): for many short stretches it is the fastest. */
-  sha256Now?(bytes: Uint8Array): Uint8Array;
+  /**
+   * The same at once, where the platform has that (Node): for many short stretches it is the fastest. Pieces count
+   * as if they lay one behind the other.
+   */
+  sha256Now?(...pieces: readonly Uint8Array[]): Uint8Array;
   /**
    * False for any signature that does not hold, a malformed key among them.
    * @throws SigningUnsupported where the platform has no Ed25519: a good record must not look like a changed one

@@ -170,9 +170,15 @@ class Cache implements TraceCache {
       this.pending.fill(0, 0, this.pendingUsed);
       this.pendingUsed = 0;
     }
-    while (this.closedBuckets.length > 0) {
-      this.files.buckets.append(this.closedBuckets[0]!);
-      this.closedBuckets.shift();
+    let written = 0;
+    try {
+      for (const bucket of this.closedBuckets) {
+        this.files.buckets.append(bucket);
+        written++;
+      }
+    } finally {
+      // What a full disk refused waits for the next flush.
+      this.closedBuckets.splice(0, written);
     }
   }
 

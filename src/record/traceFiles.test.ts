@@ -7,11 +7,10 @@ import { afterAll, describe, expect, it } from 'vitest';
 import type { LogEntry } from '../engine/log.ts';
 import { csvRow, csvText } from './csv.ts';
 import { frameOfLine, parseEntryLine, parseEventLine } from './entryText.ts';
-import { join } from './jobFile.ts';
 import { scanRun } from './reader.ts';
-import { derivedHashes, KNOWN_DERIVED } from './testing/known.ts';
-import { runPages, twoPoint } from './testing/sealing.ts';
-import { logFiles, traceFiles } from './traceFiles.ts';
+import { derivedHashes, KNOWN_DERIVED, traceOf } from './testing/known.ts';
+import { runPages } from './testing/sealing.ts';
+import { logFiles } from './traceFiles.ts';
 import { rowShape } from './traceRows.ts';
 
 const pages = runPages({ seconds: 30 });
@@ -20,13 +19,6 @@ const others: LogEntry[] = [];
 scanRun(pages, {
   entry: (e) => (e.l === 'frame' && e.frame.t === 'S' ? samples.push(e) : others.push(e)),
 });
-
-function made(): { csv: Uint8Array; parquet: Uint8Array } {
-  const work = traceFiles(pages, twoPoint, { 'steadybar.run': 'run-0001' });
-  let step = work.next();
-  while (!step.done) step = work.next();
-  return { csv: join(step.value.csv), parquet: step.value.parquet };
-}
 
 /** What a row must hold, from the raw counts through the two-point scale of the test: 1e6 counts a bar. */
 const wanted = samples.map(({ tUs, frame }) => {
@@ -47,7 +39,7 @@ const wanted = samples.map(({ tUs, frame }) => {
 
 describe('trace as CSV', () => {
   it('read by another library equals the raw counts through the calibration', () => {
-    const { csv } = made();
+    const { csv } = traceOf(pages);
     const text = new TextDecoder().decode(csv);
     const rows = parse(text, { columns: true, record_delimiter: '\r\n' }) as Record<string, string>[];
     expect(rows).toHaveLength(samples.length);
@@ -77,7 +69,7 @@ describe('trace as Parquet', () => {
 
   it('read by DuckDB equals the raw counts through the calibration', async () => {
     const at = path.join(folder, 'trace.parquet');
-    writeFileSync(at, made().parquet);
+    writeFileSync(at, traceOf(pages).parquet);
     const db = await (await DuckDBInstance.create(':memory:')).connect();
     const rows = (await db.runAndReadAll(`select * from '${at}' order by arrival_us`)).getRowObjects();
     expect(rows).toHaveLength(samples.length);

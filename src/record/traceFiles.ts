@@ -61,20 +61,32 @@ function parquetSchema(shape: RowShape): SchemaElement[] {
   return [{ name: 'root', num_children: columns.length }, ...columns];
 }
 
-const nullable = (
+/** null for what is absent; a column where nothing is stays as it is, which spares an object a value. */
+function nullable(
   a: Float64Array | Int32Array,
   n: number,
   absent: (v: number) => boolean,
-): (number | null)[] => {
+): Float64Array | Int32Array | (number | null)[] {
+  let holes = false;
+  for (let i = 0; i < n && !holes; i++) holes = absent(a[i]!);
+  if (!holes) return a.slice(0, n);
   const out = new Array<number | null>(n);
   for (let i = 0; i < n; i++) out[i] = absent(a[i]!) ? null : a[i]!;
   return out;
-};
-const whole = (a: Float64Array, n: number): BigInt64Array => {
+}
+
+/** Safe integers as 64 bits, without a BigInt for each. */
+function whole(a: Float64Array, n: number): BigInt64Array {
   const out = new BigInt64Array(n);
-  for (let i = 0; i < n; i++) out[i] = BigInt(a[i]!);
+  const words = new Int32Array(out.buffer);
+  for (let i = 0; i < n; i++) {
+    const v = a[i]!;
+    const high = Math.floor(v / 2 ** 32);
+    words[2 * i] = v - high * 2 ** 32;
+    words[2 * i + 1] = high;
+  }
   return out;
-};
+}
 
 function parquetBatch(writer: ParquetWriter, shape: RowShape, b: RowBatch): void {
   const { n } = b;
@@ -94,9 +106,33 @@ function parquetBatch(writer: ParquetWriter, shape: RowShape, b: RowBatch): void
   writer.write({ columnData: data.map((d, i) => ({ name: names[i]!, data: d })), rowGroupSize: n });
 }
 
-export interface TraceFilesOut {
-  readonly csv: readonly Uint8Array[];
-  readonly parquet: Uint8Array;
+/** Takes the two files piece by piece, each piece its own bytes. */
+export interface TraceSink {
+  csv(piece: Uint8Array): void;
+  parquet(piece: Uint8Array): void;
+}
+
+const PIECE = 1 << 20;
+
+/** Gives away what it has whenever it is a piece: a long file never stands here whole. */
+class PieceWriter extends ByteWriter {
+  constructor(private readonly piece: (bytes: Uint8Array) => void) {
+    super(2 * PIECE);
+  }
+
+  override ensure(size: number): void {
+    if (this.index >= PIECE) this.give();
+    super.ensure(size);
+  }
+
+  override finish(): void {
+    this.give();
+  }
+
+  private give(): void {
+    if (this.index > 0) this.piece(new Uint8Array(this.buffer.slice(0, this.index)));
+    this.index = 0;
+  }
 }
 
 /**
@@ -107,26 +143,25 @@ export function* traceFiles(
   pages: Uint8Array,
   sense: SenseRun,
   about: Readonly<Record<string, string>>,
-): Generator<number, TraceFilesOut, undefined> {
+  sink: TraceSink,
+): Generator<number, void, undefined> {
   const shape = rowShape(pages);
-  const csv: Uint8Array[] = [utf8.encode(csvRow([...csvHeader(shape)]))];
-  const bytes = new ByteWriter();
+  sink.csv(utf8.encode(csvRow([...csvHeader(shape)])));
   const kvMetadata: KeyValue[] = Object.entries(about).map(([key, value]) => ({ key, value }));
   const writer = new ParquetWriter({
-    writer: bytes,
+    writer: new PieceWriter((piece) => sink.parquet(piece)),
     schema: parquetSchema(shape),
     kvMetadata,
     createdBy: 'steadybar',
   });
   let rows = 0;
   for (const batch of traceRows(pages, shape, sense)) {
-    csv.push(csvBatch(batch));
+    sink.csv(csvBatch(batch));
     parquetBatch(writer, shape, batch);
     rows += batch.n;
     yield shape.samples === 0 ? 1 : rows / shape.samples;
   }
   writer.finish();
-  return { csv, parquet: new Uint8Array(bytes.getBuffer()) };
 }
 
 /**
@@ -140,11 +175,16 @@ export function logFiles(pages: Uint8Array): { readonly log: Uint8Array; readonl
   const scan = scanRun(
     pages,
     {
-      entry(entry) {
-        if (entry.l === 'frame' && entry.frame.t === 'S') samples++;
-        else log.push(entryLine(samples, entry));
+      page(page) {
+        // A sample that did not fit the columns counts as one, and is one of the trace's.
+        let texts = 0;
+        for (const { samplesBefore, entry } of page.placed) {
+          if (entry.l === 'frame' && entry.frame.t === 'S') texts++;
+          else log.push(entryLine(samples + samplesBefore + texts, entry));
+        }
+        samples += page.header.samples + texts;
+        for (const event of page.events) events.push(eventLine(event));
       },
-      event: (event) => events.push(eventLine(event)),
     },
     { chain: false },
   );

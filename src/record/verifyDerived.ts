@@ -1,7 +1,7 @@
 /** The files of a record that follow from its pages: held against the signed sums, and made again. */
 import type { Finding, Remark } from './findings.ts';
 import { toHex } from './hex.ts';
-import { deriveFiles, type ExtraFiles, FILE, join, type Progress } from './jobFile.ts';
+import { deriveFiles, type ExtraFiles, FILE, type Progress } from './jobFile.ts';
 import type { Content, Manifest } from './manifest.ts';
 import type { RecordCrypto } from './signing.ts';
 import type { SenseRun } from './traceRows.ts';
@@ -50,13 +50,13 @@ export async function checkDerived(
   content: Content | null,
   signed: ReadonlySet<string> | null,
 ): Promise<void> {
-  const { files, findings, remarks, options } = work;
+  const { files, findings, remarks } = work;
   const intact = content !== null;
   // The length is what the pages say, not what a manifest claims of them.
   const length = content?.pages.lastUs ?? 0;
   const made = intact
-    ? await madeAgain(options, manifest, manifestBytes, pages, length)
-    : new Map<string, Uint8Array>();
+    ? await madeAgain(work, manifest, manifestBytes, pages, length)
+    : new Map<string, number | null>();
   const fixed: readonly string[] = [
     FILE.manifest,
     FILE.signature,
@@ -65,10 +65,9 @@ export async function checkDerived(
     FILE.sums,
     FILE.sumsSignature,
   ];
-  for (const [name, entry] of files) {
+  for (const name of files.keys()) {
     if (fixed.includes(name) || name.startsWith('additions/')) continue;
-    const again = made.get(name);
-    const difference = again === undefined ? undefined : equal(entry.bytes, again);
+    const difference = made.get(name);
     if (signed?.has(name)) {
       if (difference === undefined) remarks.push({ r: 'not-derived', file: name });
       else if (difference !== null) remarks.push({ r: 'derived-otherwise', file: name });
@@ -80,18 +79,35 @@ export async function checkDerived(
   }
 }
 
+/** Holds a file that is made piece by piece against the one that is there, so that it need not stand whole. */
+function comparison(bytes: Uint8Array): { take(piece: Uint8Array): void; difference(): number | null } {
+  let at = 0;
+  let first: number | null = null;
+  return {
+    take(piece) {
+      if (first === null) {
+        const here = equal(bytes.subarray(at, at + piece.length), piece);
+        if (here !== null) first = at + here;
+      }
+      at += piece.length;
+    },
+    difference: () => first ?? (at === bytes.length ? null : at),
+  };
+}
+
 /**
- * The derived files as this program makes them; those that it can't make are left out. Pages of another hand may
- * be signed and sound and still hold what no sensing can follow.
+ * The derived files as this program makes them, by name: where each differs first from the one that is there, null
+ * when it does not; those that can't be made are left out. Pages of another hand may be signed and sound and still
+ * hold what no sensing can follow.
  */
 async function madeAgain(
-  options: VerifyOptions,
+  { options, files }: Work,
   manifest: Manifest,
   manifestBytes: Uint8Array,
   pages: Uint8Array,
   lengthUs: number,
-): Promise<ReadonlyMap<string, Uint8Array>> {
-  const made = new Map<string, Uint8Array>();
+): Promise<ReadonlyMap<string, number | null>> {
+  const made = new Map<string, number | null>();
   const progress = options.progress ?? ((): void => undefined);
   let traced = options.sense === null;
   if (options.sense !== null && lengthUs <= MOST_DERIVED_US) {
@@ -105,9 +121,14 @@ async function madeAgain(
         throw cause;
       }
     };
+    const compared = new Map([...files].map(([name, { bytes }]) => [name, comparison(bytes)]));
+    const seen = new Set<string>();
     try {
-      const derived = await deriveFiles(pages, manifest, options.sense, told);
-      for (const [name, chunks] of derived) made.set(name, join(chunks));
+      await deriveFiles(pages, manifest, options.sense, told, (file, piece) => {
+        seen.add(file);
+        compared.get(file)?.take(piece);
+      });
+      for (const [name, c] of compared) if (seen.has(name)) made.set(name, c.difference());
       traced = true;
     } catch {
       if (stop !== null) throw (stop as { cause: unknown }).cause;
@@ -117,8 +138,10 @@ async function madeAgain(
   if (options.extras !== undefined && traced) {
     const manifestSha256 = toHex(await options.crypto.sha256(manifestBytes));
     try {
-      for (const { name, bytes } of await options.extras({ manifest, manifestSha256, pages }))
-        made.set(name, bytes);
+      for (const { name, bytes } of await options.extras({ manifest, manifestSha256, pages })) {
+        const entry = files.get(name);
+        if (entry !== undefined) made.set(name, equal(entry.bytes, bytes));
+      }
     } catch {
       // As above: what can't be made is told as not derived.
     }

@@ -33,16 +33,23 @@ export interface OpenRecord {
   values(tell?: Tell): Promise<Values>;
 }
 
+/** Readings between two moves of what waits into the trace's files: what waits is copied whenever it grows. */
+const FLUSH = 4096;
+
 /** As the engine senses a run; readings and events go to `watched` besides. */
 export function tappedSense(watched: Watched): SenseRun {
   return (head) => {
     const run = createRun(head);
     let reading: Reading | null = null;
+    let waiting = 0;
     const sink: RunSink = {
       event: (event) => watched.event(event),
       reading(r) {
         reading = r;
         watched.reading(r);
+        if (++waiting < FLUSH) return;
+        waiting = 0;
+        watched.trace.flush();
       },
       unjudged: (tUs) => watched.unjudged(tUs),
     };

@@ -14,16 +14,24 @@ export const KNOWN_DERIVED = {
   events: 'fed1abd5f5e17b216afde62b0628a992913cdbe6c4edc0c7ce4d8d5a1072ad37',
 };
 
+/** Both files of a trace, whole. */
+export function traceOf(pages: Uint8Array): { readonly csv: Uint8Array; readonly parquet: Uint8Array } {
+  const csv: Uint8Array[] = [];
+  const parquet: Uint8Array[] = [];
+  const sink = { csv: (p: Uint8Array) => void csv.push(p), parquet: (p: Uint8Array) => void parquet.push(p) };
+  const work = traceFiles(pages, twoPoint, { 'steadybar.run': 'run-0001' }, sink);
+  while (!work.next().done);
+  return { csv: join(csv), parquet: join(parquet) };
+}
+
 export async function derivedHashes(): Promise<typeof KNOWN_DERIVED> {
   const pages = runPages();
-  const work = traceFiles(pages, twoPoint, { 'steadybar.run': 'run-0001' });
-  let step = work.next();
-  while (!step.done) step = work.next();
+  const { csv, parquet } = traceOf(pages);
   const { log, events } = logFiles(pages);
   return {
     pages: await sha256Hex(pages),
-    csv: await sha256Hex(join(step.value.csv)),
-    parquet: await sha256Hex(step.value.parquet),
+    csv: await sha256Hex(csv),
+    parquet: await sha256Hex(parquet),
     log: await sha256Hex(log),
     events: await sha256Hex(events),
   };
