@@ -5,6 +5,7 @@ import { ALARM_STATE, ALARM_TITLE, alarmText, NO_WARNING, PRIORITY } from '../wo
 import { type DisplayUnits, duration } from '../words/format.ts';
 import { UI } from '../words/ui.ts';
 import { AlarmShape } from './AlarmShape.tsx';
+import { FOCUS_MS, keepFocus } from './focus.ts';
 
 /** Ceiling and lost reading are never put aside. */
 const NEVER_SHELVED: readonly AlarmCode[] = ['ceiling', 'rising', 'pressure-lost', 'device-trip'];
@@ -72,6 +73,12 @@ export function AlarmList(props: {
       },
     ),
   );
+  /** The pressed button goes with its alarm: the focus stays with the list, not at the top of the page. */
+  let list!: HTMLElement;
+  const act = (work: () => void) => {
+    work();
+    setTimeout(() => keepFocus(list), FOCUS_MS);
+  };
   const meant = () => performance.now() - swappedAt >= SWAP_GUARD_MS;
   const spoken = createMemo(
     () =>
@@ -81,7 +88,14 @@ export function AlarmList(props: {
     '',
   );
   return (
-    <section class="alarms" classList={{ expanded: expanded() }} aria-label={UI.alarms} data-testid="alarms">
+    <section
+      class="alarms"
+      ref={list}
+      tabIndex={-1}
+      classList={{ expanded: expanded() }}
+      aria-label={UI.alarms}
+      data-testid="alarms"
+    >
       <div class="visually-hidden" role="alert" aria-live="assertive">
         {spoken()}
       </div>
@@ -160,7 +174,7 @@ export function AlarmList(props: {
                           class="button alarm-button"
                           data-testid={`acknowledge-${code}`}
                           aria-label={`${UI.acknowledge}: ${ALARM_TITLE[code]}`}
-                          onClick={() => meant() && props.onAcknowledge(code)}
+                          onClick={() => meant() && act(() => props.onAcknowledge(code))}
                         >
                           {UI.acknowledge}
                         </button>
@@ -200,7 +214,7 @@ export function AlarmList(props: {
             type="button"
             class="button wide"
             data-testid="acknowledge"
-            onClick={() => props.onAcknowledge('all')}
+            onClick={() => act(() => props.onAcknowledge('all'))}
           >
             {UI.acknowledgeAll}
           </button>

@@ -3,6 +3,7 @@ import type { WatchEvent } from '../watch/events.ts';
 import { ALARM_STATE, ALARM_TITLE, alarmText, PRIORITY } from './alarms.ts';
 import { duration, fixed, METRIC, pressure, pressureNumber, temperature } from './format.ts';
 import { leakText } from './hold.ts';
+import { overrideText } from './overrides.ts';
 import { GAP, PLACE, STAGE } from './terms.ts';
 
 const ZERO: Record<Extract<WatchEvent, { e: 'zero' }>['reason'], string> = {
@@ -97,7 +98,7 @@ export function eventText(event: WatchEvent, units = METRIC): string {
     case 'witness':
       return `Witness sample ${event.hard ? 'hard' : 'not hard'}, ${event.atPipeTemperature ? 'kept at pipe temperature' : 'not kept at pipe temperature'}`;
     case 'override':
-      return `Gone on against advice (${event.what}): ${event.reason}`;
+      return `Gone on against advice (${overrideText(event.what)}): ${event.reason}`;
     case 'note':
       return event.text;
     case 'device':

@@ -98,7 +98,14 @@ export function Archive() {
               <p class="muted grow" role="status" data-testid="archive-count">
                 {A.count(shown().length, list().length)}
               </p>
-              <Show when={picked().length >= 2} fallback={<p class="small muted">{A.overlayHint}</p>}>
+              <Show
+                when={picked().length >= 2}
+                fallback={
+                  <Show when={list().length > 1}>
+                    <p class="small muted">{A.overlayHint}</p>
+                  </Show>
+                }
+              >
                 <a class="button" data-testid="overlay" href={routeHash({ page: 'compare', ids: picked() })}>
                   {A.overlay(picked().length)}
                 </a>

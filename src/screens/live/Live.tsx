@@ -1,8 +1,9 @@
-import { createMemo, createSignal, For, Show } from 'solid-js';
+import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js';
 import type { AlarmCode } from '../../watch/codes.ts';
 import { AlarmList, ranked, visibleAlarms } from '../../widgets/AlarmList.tsx';
 import { BigNumber, trustOf } from '../../widgets/BigNumber.tsx';
 import { CureLine } from '../../widgets/CureLine.tsx';
+import { FOCUS_MS, keepFocus } from '../../widgets/focus.ts';
 import { Ladder } from '../../widgets/Ladder.tsx';
 import { createSize } from '../../widgets/size.ts';
 import { LIVE } from '../../words/live.ts';
@@ -29,6 +30,10 @@ export function Live(props: { jobId: string | null }) {
 
   // On a phone alarms and ladder share one room of fixed height: what one takes the other gives.
   const alarmSize = createSize();
+  // A step's button goes with its step: the focus of a keyboard stays with the panel that follows.
+  let stageSection!: HTMLElement;
+  const panelNow = createMemo(() => [start.step(), live.view()?.stage, live.view()?.mixedUs == null].join());
+  createEffect(on(panelNow, () => setTimeout(() => keepFocus(stageSection), FOCUS_MS), { defer: true }));
   const view = live.view;
   const connected = () => {
     const state = live.link()?.state;
@@ -119,7 +124,7 @@ export function Live(props: { jobId: string | null }) {
       </section>
 
       <div class="live-side">
-        <section class="live-stage panel" aria-label={UI.stageNow}>
+        <section class="live-stage panel" aria-label={UI.stageNow} tabIndex={-1} ref={stageSection}>
           <Show when={start.step() === 'running'} fallback={<StartPanel start={start} />}>
             <StagePanel onEnd={() => start.endRun()} />
           </Show>

@@ -195,7 +195,7 @@ function TakeOut(props: { source: RecordRef; detail: RunDetail; view: View }) {
   };
   const at = (us: number) => stopwatch((us - props.detail.firstUs) / 1e6);
   return (
-    <Part title={E.exportTitle}>
+    <Part title={E.exportTitle} id="take-out">
       <div class="row">
         <button type="button" class="button" data-testid="save-svg" onClick={saveSvg}>
           {E.savePicture}

@@ -9,6 +9,7 @@ import { ALARM_TITLE, PRIORITY } from '../../../words/alarms.ts';
 import { EXCEPTION as X } from '../../../words/certificate.ts';
 import { CHECK } from '../../../words/checks.ts';
 import { stopwatch } from '../../../words/format.ts';
+import { overrideText } from '../../../words/overrides.ts';
 import { GAP, PLACE } from '../../../words/terms.ts';
 import { floorOfRecord, holdsOf } from '../numbers.ts';
 
@@ -180,7 +181,7 @@ function ofCure(seen: Seen): string[] {
 
 function ofPeople(seen: Seen): string[] {
   const { bundle } = seen;
-  const out = events(seen, 'override').map((o) => X.override(o.what, o.reason));
+  const out = events(seen, 'override').map((o) => X.override(overrideText(o.what), o.reason));
   if (events(seen, 'setup-refused').length > 0) out.push(X.setupRefused);
   for (const n of events(seen, 'note')) out.push(X.note(clock(seen, n.tUs), n.text));
   if (bundle !== null) {
