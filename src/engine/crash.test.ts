@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { ResinSetup, Setup } from '../job/setup.ts';
 import { scanRun } from '../record/reader.ts';
 import { runFileNames } from '../record/recovery.ts';
 import { createLossyStore, createMemoryStore } from '../record/stores/memory.ts';
@@ -10,13 +11,26 @@ import { createHostBench, createTestLocks, practiceSetup } from './testing/bench
 const pagesOf = (runId: string): string => runFileNames(runId).pages;
 const open = { q: 'open-run', jobId: 'job-1', title: 'x', practice: true, setup: practiceSetup() } as const;
 
+const RESIN: ResinSetup = {
+  name: 'R',
+  criterion: 'let-down',
+  points: [
+    { c: 10, minutes: 240 },
+    { c: 20, minutes: 100 },
+  ],
+  lowestC: 5,
+  potLifeMin: 30,
+  exotherm: 'low',
+  expectedRiseK: null,
+};
+
 /** A run in its hold, on a store that forgets what was not flushed. */
-async function inHold() {
+async function inHold(more: Partial<Setup> = {}) {
   const files = createLossyStore();
   const documents = createMemoryDocuments();
   const b = createHostBench({ files, documents });
   await b.connectRig();
-  const { runId } = await b.ask(open);
+  const { runId } = await b.ask({ ...open, setup: practiceSetup(more) });
   await b.ask({ q: 'command', command: { c: 'stage', to: 'hold' } });
   await b.run(5000);
   return { b, files, documents, runId };
@@ -53,6 +67,22 @@ describe('after a crash', () => {
       const detail = await after.ask({ q: 'run', runId });
       expect(window.readings).toBe(detail.summary.readings);
     }
+  });
+
+  it('a wall clock that was set by years gives the cure no credit', async () => {
+    const { b, files, documents, runId } = await inHold({ resin: RESIN });
+    const before = b.moment().view.cure!.low;
+    const after = createHostBench({
+      files: files.kill(),
+      documents,
+      wallMs: b.wall.ms + 6 * 365 * 86_400_000,
+    });
+    await after.connectRig();
+    await after.ask({ q: 'resume-run', runId });
+    await after.run(2000);
+    expect(before).toBeLessThan(0.01);
+    expect(after.moment().view.cure!.low).toBeLessThan(0.01);
+    expect(after.events().filter((e) => e.e === 'cure-met')).toEqual([]);
   });
 
   it('a torn page is cut off and the run closed as interrupted', async () => {

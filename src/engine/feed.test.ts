@@ -43,7 +43,7 @@ function slowDevice(delayMs: number, stores: Pick<BenchOptions, 'files' | 'docum
     );
   const open = (number: number, ceilingBar: number) =>
     b.ask({ q: 'open-run', jobId: 'j', title: 't', practice: false, setup: setup(number, ceilingBar) });
-  return { b, device, limits, sent, second, setup, open };
+  return { b, scripted, device, limits, sent, second, setup, open };
 }
 
 // 4-20 mA over 0-6 bar on 16 bits of 0-25 mA (the scripted device's own scale).
@@ -116,6 +116,54 @@ describe('after a run', () => {
     await open(1, 1.5);
     await second(counts(1.4));
     expect(b.moment().view.standing).toContain('not-zeroed');
+  });
+});
+
+describe('connecting again without a run', () => {
+  const alarms = (b: ReturnType<typeof slowDevice>['b']) =>
+    b.moment().view.alarms.map((a) => [a.alarm, a.state]);
+
+  it('ends no alarm before readings come; the same device keeps limit and zero', async () => {
+    const { b, scripted, second, open } = slowDevice(5);
+    await b.ask(SERIAL);
+    await second(counts(-0.04));
+    await b.ask({ q: 'command', command: { c: 'zero' } });
+    await open(1, 1.5);
+    await second(counts(1.4));
+    await b.ask({ q: 'end-run' });
+    await second(counts(1.4));
+    scripted.pull();
+    await b.run(500);
+    const lost = [['pressure-lost', 'unacknowledged']];
+    expect(alarms(b)).toEqual(lost);
+    await expect(b.ask(SERIAL)).rejects.toMatchObject({ code: 'port-gone' });
+    await b.run(500);
+    expect(alarms(b)).toEqual(lost);
+    scripted.state.present = true;
+    await b.ask(SERIAL);
+    await second(counts(1.4));
+    await second(counts(1.4));
+    await second(counts(1.4));
+    expect(alarms(b)).toEqual([['pressure-lost', 'returned']]);
+    expect(b.moment().view.bar).toBeCloseTo(1.44, 2);
+    expect(b.moment().view.limits?.ceilingBar).toBe(1.5);
+    expect(b.moment().view.standing).not.toContain('not-zeroed');
+  });
+
+  it('another device is read by its own scale, with no limit of the one before', async () => {
+    const { b, device, scripted, second, open } = slowDevice(5);
+    await b.ask(SERIAL);
+    await open(1, 1.5);
+    await second(counts(1.4));
+    await b.ask({ q: 'end-run' });
+    scripted.pull();
+    scripted.state.present = true;
+    Object.assign(device.hello, { deviceId: 'sb-8', bootId: 42 });
+    await b.ask(SERIAL);
+    await second(counts(1.4));
+    expect(b.moment().link.hello?.deviceId).toBe('sb-8');
+    expect(b.moment().view.bar).toBeCloseTo(1.4, 2);
+    expect(b.moment().view.standing).toContain('no-limit');
   });
 });
 

@@ -1,5 +1,6 @@
 import type { Limits, Setup } from '../job/setup.ts';
 import type { DeviceFrame, GuardFrame } from '../link/frames.ts';
+import type { Greeting } from '../link/greeting.ts';
 import { createSession, type Session } from '../link/session.ts';
 import type { LinkError, LinkState } from '../link/status.ts';
 import { ENGINE } from '../watch/codes.ts';
@@ -158,20 +159,32 @@ export function createFeed(deps: HostDeps, sink: FeedSink): Feed {
     const opened = await deps.openPort(choice, timers);
     rig = opened.rig;
     timers.setSpeed(opened.speed, opened.rig !== null);
-    if (live.recorder === null) startEarly();
+    // Until the device has said who it is nothing is judged, and what the early run tells stands: to press 'connect'
+    // must not end an alarm. The same device goes on in the same early run, with its limit and its zero.
+    let known = live.recorder !== null;
+    const meet = ({ hello, channels }: Greeting): void => {
+      if (known) return;
+      known = true;
+      if (opened.rig !== null || live.run.hello?.deviceId !== hello.deviceId) startEarly();
+      else for (const frame of [hello, ...channels]) entry({ l: 'frame', tUs: nowUs(), frame });
+    };
     const mine: Session = createSession(
       opened.port,
       timers,
       {
-        frame: onFrame,
-        stray: (reason, bytes, tUs) => entry({ l: 'stray', tUs: runUs(tUs), reason, bytes }),
+        frame: (frame, tUs) => {
+          if (known) onFrame(frame, tUs);
+        },
+        stray: (reason, bytes, tUs) => {
+          if (known) entry({ l: 'stray', tUs: runUs(tUs), reason, bytes });
+        },
         state: (state) => {
           if (session === mine) notice({ n: 'link', state });
         },
         error: (_code: LinkError) => sink.stirred(),
-        greeted: () => {
-          if (live.recorder !== null && deviceId === null)
-            expectDevice(mine.greeting?.hello.deviceId ?? null);
+        greeted: (greeting) => {
+          meet(greeting);
+          if (live.recorder !== null && deviceId === null) expectDevice(greeting.hello.deviceId);
           void arm(true);
         },
       },

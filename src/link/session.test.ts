@@ -47,6 +47,23 @@ describe('a session with a device', () => {
     expect(got.slice(-2)).toEqual(['S1', 'S2']);
   });
 
+  it('keeps the rate that was asked for last, also where one is being set', async () => {
+    const { session, timers, site } = bench();
+    const connected = session.connect();
+    await timers.run(100);
+    await connected;
+    site.device.deaf = true;
+    const first = session.setRate(20);
+    await timers.run(100);
+    const second = session.setRate(10);
+    site.device.deaf = false;
+    await timers.run(1000);
+    await Promise.all([first, second]);
+    expect(session.rateHz).toBe(10);
+    const starts = site.device.done.filter((k) => k.command.verb === 'start');
+    expect(starts.at(-1)?.command).toEqual({ verb: 'start', rateHz: 10 });
+  });
+
   it('repeats hello while a board boots, and takes the clamped rate', async () => {
     const { session, timers, site } = bench({}, {}, { rateHz: 1000 });
     site.device.deaf = true;

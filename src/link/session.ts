@@ -248,12 +248,13 @@ export function createSession(
   async function start(mine: number): Promise<void> {
     if (starting) return;
     starting = true;
+    const asked = rateAsked;
     try {
-      const reply = await queue.ask({ verb: 'start', rateHz: rateAsked });
+      const reply = await queue.ask({ verb: 'start', rateHz: asked });
       if (mine !== opening) return;
       if (reply.result !== 'ok' && reply.result !== 'clamped')
         throw new LinkFault('command-failed', `start: ${reply.result}`);
-      rateHz = reply.value ?? rateAsked;
+      rateHz = reply.value ?? asked;
       lastSampleUs = timers.nowUs();
       error = null;
       to('streaming');
@@ -266,6 +267,8 @@ export function createSession(
     } finally {
       starting = false;
     }
+    // Another rate was asked for meanwhile.
+    if (asked !== rateAsked && mine === opening) await start(mine);
   }
 
   async function regreet(mine: number): Promise<void> {

@@ -127,7 +127,13 @@ describe('recovery', () => {
   it('counts no time when the wall clock went back or was never known', () => {
     const scan = scanRun(createPageWriter(HEAD).cut(UTC)!);
     expect(clockAtResume(scan, UTC - 5000)).toBe(0);
+    expect(clockAtResume(scan, UTC + 48 * 3_600_000)).toBe(48 * 3_600_000_000);
     expect(clockAtResume({ ...scan, lastUtcMs: null, lastUs: 7 }, UTC)).toBe(7);
+  });
+
+  it('counts no time when the wall clock went on by more than any run lies: its battery had been flat', () => {
+    const scan = scanRun(createPageWriter(HEAD).cut(UTC)!);
+    expect(clockAtResume(scan, UTC + 6 * 365 * 86_400_000)).toBe(0);
   });
 
   it('leaves a run alone that another holds open, and files of other kinds', async () => {

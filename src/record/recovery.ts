@@ -118,13 +118,16 @@ export function recoverFile(file: RunFile): Recovered {
   return { scan, cutBytes };
 }
 
+/** A run lies no longer than this, ms. A wall clock that says more was wrong before or is wrong now. */
+const MOST_AWAY_MS = 48 * 3_600_000;
+
 /**
  * The run clock now, for a run taken up again: the wall clock tells how long it lay, as far as it can be
- * believed. A wall clock that went back counts as no time at all.
+ * believed. One that went back, or on by years, counts as no time at all: cure must not be credited with it.
  */
 export function clockAtResume(scan: RunScan, utcMs: number): number {
   const away = scan.lastUtcMs === null ? 0 : utcMs - scan.lastUtcMs;
-  return scan.lastUs + Math.max(0, Math.round(away)) * 1000;
+  return away > 0 && away <= MOST_AWAY_MS ? scan.lastUs + Math.round(away) * 1000 : scan.lastUs;
 }
 
 /**

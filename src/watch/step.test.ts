@@ -168,6 +168,41 @@ describe('a poor line', () => {
   });
 });
 
+describe('documents edited in a hold', () => {
+  const absolute = { ...PRESSURE, gaugeKind: 'absolute' as const };
+  const calibration = {
+    deviceId: 'a',
+    channel: 0,
+    sensorSerial: 's',
+    date: '2026-01-01',
+    asFound: [],
+    asLeft: [],
+    offset: -0.1,
+    gain: 1,
+    uReference: 0.001,
+    uResidual: 0.001,
+  };
+  it.each([
+    ['calibration', { channels: [{ ...absolute, calibration }] }],
+    ['air pressure', { channels: [absolute], air: { bar: 1.113, uBar: 0.01, source: 'typed' as const } }],
+  ])('another %s moves the reading by 100 mbar and is neither a fall nor a leak', (_, more) => {
+    const s = held({ channels: [absolute] });
+    s.setup(setupOf({ number: 2, ...more })).flow(20, 1.7);
+    expect(s.of('segment').map((e) => [e.what, e.why])).toEqual([
+      ['opened', 'still'],
+      ['closed', 'gap'],
+      ['opened', 'still'],
+    ]);
+    expect(s.heard()).toEqual([]);
+  });
+
+  it('a resin that is entered ends no segment', () => {
+    const s = held({ channels: [absolute] });
+    s.setup(setupOf({ number: 2, channels: [absolute], ground: { c: 8, uC: 1 } })).flow(5, 1.8);
+    expect(s.of('segment').map((e) => e.what)).toEqual(['opened']);
+  });
+});
+
 describe('doubt about the reading', () => {
   it('a supply that is named and not read is told; one that never was is the plan\u2019s business', () => {
     const flags = FLAG.noSupply;

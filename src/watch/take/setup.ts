@@ -3,11 +3,23 @@ import type { WatchEvent } from '../events.ts';
 import { guardReset } from '../guard/guard.ts';
 import { holdHole } from '../hold/hold.ts';
 import { bar3 } from '../round.ts';
+import { levelsClear } from '../signal/levels.ts';
 import { createPeriod } from '../signal/period.ts';
 import type { WatchState } from '../state.ts';
 
 /** Two ceilings this near are the same, bar (decimals that were stored and read). */
 const SAME_BAR = 1e-9;
+
+/** Does a count mean the same pressure in both? */
+function sameScale(a: Setup, b: Setup): boolean {
+  const scale = ({ channels, air }: Setup) => {
+    const pressure = channels.find((c) => c.role === 'pressure');
+    const partner = channels.find((c) => c.index === pressure?.partner);
+    const ofAir = pressure?.gaugeKind === 'absolute' || pressure?.gaugeKind === 'sealed';
+    return JSON.stringify([pressure, partner, ofAir ? air.bar : null]);
+  };
+  return scale(a) === scale(b);
+}
 
 /**
  * Takes a Setup, or refuses it whole: within a run the ceiling only falls, and a limit once set is not taken
@@ -24,9 +36,10 @@ export function takeSetup(w: WatchState, setup: Setup, emit: (event: WatchEvent)
     const was = before.limits?.ceilingBar ?? Number.POSITIVE_INFINITY;
     const now = setup.limits?.ceilingBar ?? Number.POSITIVE_INFINITY;
     if (!(now <= was + SAME_BAR)) return refuse('ceiling-raised');
-    if (setup.tap !== before.tap || setup.line !== before.line) {
-      // The same numbers mean something else now.
+    if (setup.tap !== before.tap || setup.line !== before.line || !sameScale(setup, before)) {
+      // The same numbers mean something else now: what they do at this moment is no flow and no leak.
       guardReset(w.guard);
+      levelsClear(w.levels);
       if (w.hold !== null) holdHole(w.hold, w.tUs, before, emit);
     }
   }
