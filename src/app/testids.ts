@@ -11,7 +11,7 @@
  *              use-packer where it has several ratings) · gauge-only · zero · skip-zero · zero-refused ·
  *              zero-under-pressure. Choosing a packer, a job or gauge-only opens the run.
  * Live         pressure (data-trust: none good stale lost) · pressure-value · pressure-note · ladder ·
- *              settle-ghost · trace · stage-ribbon · cue · cure-line · cure-when · no-limit ·
+ *              settle-ghost · trace · stage-ribbon · cue · cure-line · cure-when · cure-exotherm · no-limit ·
  *              standing-<code>
  * Stage        stage (data-stage) · stage-next (data-to) · stage-<code> (under 'Other stages') · stage-end ·
  *              stage-doubt with stage-reason and confirm-yes · mixed · gauge-value gauge-send gauge-result ·
@@ -25,7 +25,7 @@
  * Rig          rig-panel · rig-valve · rig-shut · rig-regulator · rig-vent · rig-couple · rig-speed ·
  *              rig-fault-<name> (under 'Faults to find')
  * Job sheet    sheet-state · job-title job-site job-client job-reference job-crew job-innerMm job-dn
- *              job-waterM job-groundC job-packer job-resin job-tap job-line job-workingBar job-seatBar
+ *              job-infiltration job-waterM job-groundC job-packer job-resin job-tap job-line job-workingBar job-seatBar
  *              job-reliefBar job-noMarginReason · check-<code> · findings refusal-<code> warning-<code> ·
  *              derivations derivation-<code> · apply-setup · save-job-file · to-live
  * Review       review-trace · trace · zoom-in · zoom-out · pan-left · pan-right · whole · events ·

@@ -1,6 +1,7 @@
 import { type Documents, type JobDocumentKind, parseDocument } from './documents.ts';
 import type { DocumentIssue, Parsed } from './issues.ts';
 import type { JobDocument } from './job-document.ts';
+import { isBody } from './migrations.ts';
 import type { PackerDocument } from './packer-document.ts';
 import type { ResinDocument } from './resin-document.ts';
 import type { SensorDocument } from './sensor-document.ts';
@@ -25,9 +26,6 @@ export interface JobBundle {
   readonly resin: Named<ResinDocument> | null;
   readonly sensors: readonly Named<SensorDocument>[];
 }
-
-type Body = Readonly<Record<string, unknown>>;
-const isBody = (v: unknown): v is Body => typeof v === 'object' && v !== null && !Array.isArray(v);
 
 /** Checks a parsed JSON value that claims to be a job file. Never throws. */
 export function parseBundle(input: unknown): Parsed<JobBundle> {

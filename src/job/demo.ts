@@ -158,14 +158,14 @@ const probe = (name: string, serial: string, channel: number): SensorDocument =>
 });
 
 const job: JobDocument = {
-  version: 1,
+  version: 2,
   title: 'Practice: crack at 12.4 m, 150 mm clay',
   date: '2026-04-14',
   site: 'Practice yard, manhole P3 to P4',
   client: 'Practice client',
   reference: 'P-001',
   crew: 'A.B., C.D.',
-  defect: { kind: 'crack', chainageM: 12.4, lengthMm: 350 },
+  defect: { kind: 'crack', chainageM: 12.4, lengthMm: 350, infiltration: 'not-looked' },
   pipe: { dn: 150, innerMm: 150, wallMm: 18, material: 'clay' },
   ground: { waterM: 1.2, temperatureC: 10, uC: 2 },
   packerId: DEMO_IDS.packer,

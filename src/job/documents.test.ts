@@ -97,15 +97,27 @@ describe('documents', () => {
   });
 
   it('refuses later and strange versions by name', () => {
-    expect(issuesOf('job', changed('job', 'version', 2))).toEqual([
-      { path: 'version', code: 'version-future', limit: 1, found: 2 },
+    expect(issuesOf('job', changed('job', 'version', 3))).toEqual([
+      { path: 'version', code: 'version-future', limit: 2, found: 3 },
     ]);
     expect(issuesOf('job', changed('job', 'version', '1'))[0]?.code).toBe('version-unknown');
     expect(issuesOf('job', changed('job', 'version', undefined))[0]).toEqual({
       path: 'version',
       code: 'missing',
     });
-    expect(documentVersion('job')).toBe(1);
+    expect(documentVersion('job')).toBe(2);
+    expect(documentVersion('resin')).toBe(1);
+  });
+
+  it('a job sheet of before infiltration was asked reads as not looked', () => {
+    const { infiltration, ...defect } = DEMO.job.defect;
+    const old = { ...DEMO.job, version: 1, defect };
+    expect(infiltration).toBe('not-looked');
+    expect(parseDocument('job', old)).toEqual({ ok: true, value: DEMO.job });
+    expect(issuesOf('job', { ...old, defect: 'crack' })[0]?.path).toBe('defect');
+    expect(issuesOf('job', changed('job', 'defect.infiltration', 'wet'))[0]?.path).toBe(
+      'defect.infiltration',
+    );
   });
 
   it('refuses what is no document at all', () => {

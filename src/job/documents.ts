@@ -1,6 +1,6 @@
 import type * as z from 'zod/mini';
 import { type DocumentIssue, type Parsed, toIssues } from './issues.ts';
-import { type JobDocument, jobSchema } from './job-document.ts';
+import { type JobDocument, jobMigrations, jobSchema } from './job-document.ts';
 import { type Body, type Migrations, migrate } from './migrations.ts';
 import { type PackerDocument, packerSchema } from './packer-document.ts';
 import { type ResinDocument, resinSchema } from './resin-document.ts';
@@ -24,9 +24,9 @@ const SCHEMAS: { readonly [K in JobDocumentKind]: z.ZodMiniType<Documents[K]> } 
   settings: settingsSchema,
 };
 
-/** Every kind is at version 1 so far. A new version adds its step here and a test that reads the older one. */
+/** Kinds without a step are at version 1. A new version adds its step here and a test that reads the older one. */
 const MIGRATIONS: { readonly [K in JobDocumentKind]: Migrations } = {
-  job: [],
+  job: jobMigrations,
   packer: [],
   resin: [],
   sensor: [],

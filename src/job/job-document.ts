@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { CAUTIONS, CHECKS } from './checklist.ts';
 import { block, date, deviceId, distinct, id, int, line, name, num } from './fields.ts';
+import { isBody, type Migrations } from './migrations.ts';
 
 /**
  * The job sheet. Nearly everything may be null: a crew must be able to start in three presses and fill in the rest
@@ -12,6 +13,7 @@ export const LINES = ['closed', 'supplied-relieving', 'supplied-nonrelieving', '
 export const PLACES = ['sleeve', 'air', 'pipe', 'ground'] as const;
 export const MATERIALS = ['clay', 'concrete', 'pvc', 'pe', 'iron', 'grp', 'unknown'] as const;
 export const DEFECTS = ['crack', 'joint', 'hole', 'roots', 'missing-wall', 'lateral', 'other'] as const;
+export const INFILTRATIONS = ['not-looked', 'none', 'damp', 'dripping', 'running'] as const;
 export const AIR_TESTS = ['none', 'LA', 'LB', 'LC', 'LD', 'F1417'] as const;
 
 const some = <T extends z.ZodMiniType>(schema: T) => z.nullable(schema);
@@ -69,8 +71,16 @@ const sleeve = z.strictObject({
 });
 export type SleeveInputs = z.infer<typeof sleeve>;
 
+/** Version 1 did not ask for infiltration: nobody looked. */
+export const jobMigrations: Migrations = [
+  (old) => ({
+    ...old,
+    ...(isBody(old.defect) ? { defect: { ...old.defect, infiltration: 'not-looked' } } : {}),
+  }),
+];
+
 export const jobSchema = z.strictObject({
-  version: z.literal(1),
+  version: z.literal(2),
   /** What is repaired, in one line. */
   title: name(120),
   date: some(date()),
@@ -85,6 +95,8 @@ export const jobSchema = z.strictObject({
     /** Distance from the starting manhole to the middle of the defect, m. */
     chainageM: some(num(0, 10_000)),
     lengthMm: some(num(0, 20_000)),
+    /** Water seen coming in on the camera; none seen is no proof of a dry wall. */
+    infiltration: z.enum(INFILTRATIONS),
   }),
   pipe: z.strictObject({
     /** Nominal size. */
@@ -149,14 +161,14 @@ export type JobDocument = z.infer<typeof jobSchema>;
 /** An empty sheet with the trade's usual start values; the title is the caller's. */
 export function blankJob(title: string): JobDocument {
   return {
-    version: 1,
+    version: 2,
     title,
     date: null,
     site: '',
     client: '',
     reference: '',
     crew: '',
-    defect: { kind: 'other', chainageM: null, lengthMm: null },
+    defect: { kind: 'other', chainageM: null, lengthMm: null, infiltration: 'not-looked' },
     pipe: { dn: null, innerMm: null, wallMm: null, material: 'unknown' },
     ground: { waterM: null, temperatureC: null, uC: null },
     packerId: null,

@@ -2,6 +2,8 @@ import type { DocumentIssue } from './issues.ts';
 
 export type Body = Readonly<Record<string, unknown>>;
 
+export const isBody = (v: unknown): v is Body => typeof v === 'object' && v !== null && !Array.isArray(v);
+
 /** steps[i] turns version i + 1 into i + 2; the newest version is steps.length + 1. */
 export type Migrations = readonly ((old: Body) => Body)[];
 

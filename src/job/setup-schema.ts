@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { date, deviceId, id, int, line, num } from './fields.ts';
 import { type Parsed, toIssues } from './issues.ts';
-import { LINES, MATERIALS, PLACES, TAPS } from './job-document.ts';
+import { INFILTRATIONS, LINES, MATERIALS, PLACES, TAPS } from './job-document.ts';
 import { REACTION_LIMITS } from './reaction.ts';
 import { CRITERIA, EXOTHERMS } from './resin-document.ts';
 import { GAUGE_KINDS, SIGNALS, THERMOCOUPLES } from './sensor-document.ts';
@@ -96,6 +96,7 @@ export const setupSchema = z.strictObject({
     source: z.enum(['sensor', 'altitude', 'typed', 'assumed']),
   }),
   ground: z.nullable(z.strictObject({ c: num(-50, 100), uC: num(0, 100) })),
+  infiltration: z.exactOptional(z.enum(INFILTRATIONS)),
   volume: z.nullable(z.strictObject({ litres: num(0.0001, 100_000), uLitres: num(0, 100_000) })),
   pipe: z.nullable(
     z.strictObject({

@@ -37,6 +37,9 @@ export interface Calibration {
   readonly uResidual: number;
 }
 
+/** Water that comes in at the defect, as the crew saw it on the camera. */
+export type Infiltration = 'not-looked' | 'none' | 'damp' | 'dripping' | 'running';
+
 export interface ChannelSetup {
   readonly index: number;
   readonly role: 'pressure' | 'temperature' | 'supply' | 'junction' | 'unused';
@@ -137,6 +140,8 @@ export interface Setup {
     readonly source: 'sensor' | 'altitude' | 'typed' | 'assumed';
   };
   readonly ground: { readonly c: number; readonly uC: number } | null;
+  /** Seen at the defect when the job was planned; a Setup of before it was asked has none: not looked. */
+  readonly infiltration?: Infiltration;
   /** Gas volume of packer and hose at working pressure, litres; null: not known. */
   readonly volume: { readonly litres: number; readonly uLitres: number } | null;
   readonly pipe: PipeSetup | null;

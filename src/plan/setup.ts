@@ -141,6 +141,7 @@ export function makeSetup(request: PlanRequest): Plan {
     channels: planned.channels,
     air,
     ground,
+    infiltration: job.defect.infiltration,
     volume,
     pipe,
     resin: resinSetup(resin, resinPlan),

@@ -1,5 +1,6 @@
 import { cleanup, render, screen } from '@solidjs/testing-library';
 import { afterEach, describe, expect, it } from 'vitest';
+import type { Stage } from '../watch/codes.ts';
 import type { CureView } from '../watch/view.ts';
 import { METRIC } from '../words/format.ts';
 import { CureLine } from './CureLine.tsx';
@@ -22,20 +23,44 @@ const cure = (part: Partial<CureView>): CureView => ({
 // A local time, so that the test does not depend on the zone of the machine.
 const noon = new Date(2026, 10, 25, 12, 0).getTime();
 
-function show(view: CureView | null, nowUtcMs: number | null = noon, hasResin = true) {
-  render(() => <CureLine cure={view} hasResin={hasResin} nowUtcMs={nowUtcMs} units={METRIC} />);
+function show(view: CureView | null, nowUtcMs: number | null = noon, hasResin = true, stage: Stage = 'hold') {
+  render(() => <CureLine cure={view} hasResin={hasResin} stage={stage} nowUtcMs={nowUtcMs} units={METRIC} />);
   return screen.getByTestId('cure-when').textContent ?? '';
 }
 
 describe('the cure line', () => {
   it('names the clock time with its range', () => {
-    expect(show(cure({}))).toContain('Met at about 13:00 (12:50 to 13:00)');
+    expect(show(cure({}))).toContain('Lower bound met at about 13:00 (12:50 to 13:00)');
   });
 
   it('names no clock time while practice runs faster than the clock', () => {
     const text = show(cure({}), null);
-    expect(text).toContain('Met in about');
+    expect(text).toContain('met in about');
     expect(text).not.toMatch(/\d\d:\d\d/);
+  });
+
+  it('tells neither clock time nor exotherm while the line is filled', () => {
+    const exotherm = {
+      peakInS: { value: 1800, low: 1200, high: 2400 },
+      peakC: { value: 24, low: 18, high: 31 },
+    };
+    for (const stage of ['seat', 'inflate'] as const) {
+      expect(show(cure({ progress: 0, low: 0, exotherm }), noon, true, stage)).toBe(
+        'Counts since seating; when it will be met is told from the hold on',
+      );
+      expect(screen.queryByTestId('cure-exotherm')).toBeNull();
+      cleanup();
+    }
+    show(cure({ exotherm }));
+    expect(screen.getByTestId('cure-exotherm').textContent).toMatch(
+      /generic sketch.*at about 12:30 \(12:20 to 12:40\), in 30 min 00 s: 24\.0 °C \(18\.0 °C to 31\.0 °C\)/,
+    );
+    cleanup();
+    show(cure({ exotherm }), null);
+    expect(screen.getByTestId('cure-exotherm').textContent).not.toMatch(/\d\d:\d\d/);
+    cleanup();
+    show(cure({}));
+    expect(screen.queryByTestId('cure-exotherm')).toBeNull();
   });
 
   it('speaks of the data sheet’s time as a lower bound, and claims no more', () => {

@@ -32,7 +32,7 @@ export const ARCHIVE = {
   highestHold: 'Highest in the hold',
   leak: 'Leak',
   peak: 'Peak of the run',
-  cureMet: 'Cure time met at',
+  cureMet: 'Cure time by the data sheet met at the coldest credible place (lower bound) at',
   coldest: 'Coldest while curing',
   gaps: 'Gaps',
   alarmsBy: 'Alarms urgent / high / low',

@@ -16,6 +16,14 @@ export const DEFECT: Record<JobDocument['defect']['kind'], string> = {
   other: 'Other',
 };
 
+export const INFILTRATION: Record<JobDocument['defect']['infiltration'], string> = {
+  'not-looked': 'Not looked',
+  none: 'None seen',
+  damp: 'Damp',
+  dripping: 'Dripping',
+  running: 'Running',
+};
+
 export const AIR_TEST: Record<JobDocument['airTest']['method'], string> = {
   none: 'None',
   LA: 'EN 1610, LA',

@@ -100,6 +100,9 @@ export const CURE = {
   notKnown: 'Cure time cannot be told',
   noResin: 'No resin on the job sheet: cure time is not followed',
   notStarted: 'Counts from seating on',
+  notHeld: 'Counts since seating; when it will be met is told from the hold on',
+  willBeMet: 'Lower bound met',
+  exotherm: 'Exotherm (forecast from a generic sketch of the resin): warmest',
   bounds: 'lower and upper bound',
   askWitness: 'Feel the witness sample kept at pipe temperature before let-down',
 } as const;

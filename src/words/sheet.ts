@@ -16,6 +16,9 @@ export const SHEET = {
   defect: 'Defect',
   chainage: 'Chainage',
   defectLength: 'Length of the defect',
+  infiltration: 'Infiltration at the defect, on the camera',
+  infiltrationHint:
+    'Water cools the sleeve where no probe is. None seen shortens the cure’s wait only in part.',
   partPipe: 'Pipe and ground',
   dn: 'Nominal size DN',
   inner: 'Inner diameter, measured',

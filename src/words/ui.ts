@@ -27,8 +27,8 @@ export const UI = {
   lastReading: 'Last usable reading',
   noReading: 'No reading',
   noLimit: 'No limit set: gauge only',
-  metAbout: 'Met at about',
-  metInAbout: 'Met in about',
+  atAbout: 'at about',
+  inAbout: 'in about',
 
   // alarms
   alarms: 'Alarms',

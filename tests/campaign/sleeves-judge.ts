@@ -1,5 +1,5 @@
 /** Cures a drawn sleeve, lets the judge and the four baselines follow its probe, and scores them by the truth. */
-import type { CureTimePoint, Setup } from '../../src/job/setup.ts';
+import type { CureTimePoint, Infiltration, Setup } from '../../src/job/setup.ts';
 import { createRandom } from '../../src/rig/random.ts';
 import { createSleeve, type SleeveTruth } from '../../src/rig/sleeve.ts';
 import type { ProbeNow } from '../../src/watch/cure/coldest.ts';
@@ -16,6 +16,7 @@ export interface SleeveResult {
   /** What the job sheet knew of groundwater, and whether it really seeped in. */
   readonly water: 'below' | 'above' | 'unknown';
   readonly seeps: boolean;
+  readonly infiltration: Infiltration;
   readonly points: number;
   /** Expanded uncertainty of the probe, K. */
   readonly uC: number;
@@ -76,6 +77,7 @@ export function setupOf(s: SleeveScenario): Setup {
     channels: [],
     air: { bar: 1.013, uBar: 0.01, source: 'typed' },
     ground: s.ground,
+    infiltration: s.infiltration,
     volume: null,
     pipe: s.pipe,
     resin: s.resin,
@@ -145,6 +147,7 @@ export function judgeSleeve(s: SleeveScenario, onStep?: (step: SleeveStep) => vo
     seed: s.seed,
     water: s.headBar === 0 ? 'below' : s.headBar === null ? 'unknown' : 'above',
     seeps: s.options.seep !== null,
+    infiltration: s.infiltration,
     points: s.resin.points.length,
     uC: s.uC,
     trueS: or(trueS),

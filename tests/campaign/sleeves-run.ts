@@ -5,6 +5,7 @@ import { sleeveTasks, workSleeve } from './sleeves.ts';
 import { sleevesFigures } from './sleeves-figures.ts';
 import type { SleeveResult } from './sleeves-judge.ts';
 import { sleevesSection } from './sleeves-report.ts';
+import { WAITING } from './sleeves-waiting.ts';
 
 export const SLEEVES = 'sleeves';
 
@@ -23,11 +24,14 @@ export async function runSleeves(scale: number): Promise<Section> {
     told = now;
     console.log(`sleeves: ${done} of ${list.length}, ${((now - started) / 1000).toFixed(0)} s`);
   });
-  const records = results.filter((r): r is SleeveResult => r !== null);
+  const done = (known: number | null) =>
+    results.filter((r, i): r is SleeveResult => r !== null && list[i]!.known === known);
+  const records = done(null);
+  const waiting = WAITING.map((_, known) => done(known));
   return {
     name: SLEEVES,
     title: 'The cure',
-    markdown: sleevesSection(records, results.length - records.length),
+    markdown: sleevesSection(records, waiting, results.filter((r) => r === null).length),
     figures: sleevesFigures(records),
   };
 }

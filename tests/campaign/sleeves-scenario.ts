@@ -3,7 +3,7 @@
  * the simulated world's own knowledge; the judge of the cure gets the data sheet, what the job sheet says of the pipe
  * and the ground, and the probe's readings with the uncertainty that its class gives.
  */
-import type { CureTimePoint, PipeSetup, Place, ResinSetup } from '../../src/job/setup.ts';
+import type { CureTimePoint, Infiltration, PipeSetup, Place, ResinSetup } from '../../src/job/setup.ts';
 import { isothermalS, type Kinetics } from '../../src/rig/cure.ts';
 import { createRandom, type Random } from '../../src/rig/random.ts';
 import type { SleeveOptions } from '../../src/rig/sleeve.ts';
@@ -21,8 +21,12 @@ export interface SleeveScenario {
   readonly resin: ResinSetup;
   /** What the job sheet says. */
   readonly pipe: PipeSetup;
+  /** What the pipe really is of. */
+  readonly material: PipeSetup['material'];
   readonly ground: { readonly c: number; readonly uC: number };
   readonly headBar: number | null;
+  /** What the crew saw at the defect on the camera. */
+  readonly infiltration: Infiltration;
   /** Reading = inner share · further in + (1 − share) · its place + offset, with its expanded uncertainty. */
   readonly offsetK: number;
   readonly uC: number;
@@ -60,8 +64,10 @@ export function drawSleeve(probe: ProbePlace, seed: number): SleeveScenario {
       material: known.chance(0.8) ? material : 'unknown',
       sleeveMm: known.chance(0.7) ? Math.round(sleeveMm * 2) / 2 : null,
     },
+    material,
     ground: { c: typedC, uC: groundU },
     headBar: water.headBar,
+    infiltration: drawCamera(base.fork('camera'), water.seep?.wm2K ?? 0),
     offsetK: sensor.range(-tolerance, tolerance) + JUNCTION_K * sensor.normal(),
     uC: 2 * Math.hypot(tolerance / Math.sqrt(3), JUNCTION_K),
     // A probe on the wall touches the sleeve as well: it reads what lies between the two.
@@ -128,6 +134,22 @@ function drawWater(
     headBar: kind < 0.25 ? r.range(0.03, 0.4) : kind < 0.4 ? null : 0,
     seep: above && r.chance(0.5) ? { wm2K: r.logRange(10, 150), c: groundC + 0.5 * r.normal() } : null,
   };
+}
+
+/**
+ * What the camera showed some time before the sleeve was placed: nobody looked at one defect of four. A seep of
+ * 10 W/(m²·K) is missed in 35 %, one of 150 in 5 % (behind roots and deposits, or the survey was made in a dry week); what
+ * is seen is told by eye. A dry wall may be taken for a wet one: condensation, old stains.
+ */
+function drawCamera(r: Random, wm2K: number): Infiltration {
+  const looked = r.chance(0.75);
+  const miss = r.next();
+  const eye = Math.exp(0.5 * r.normal());
+  if (!looked) return 'not-looked';
+  if (wm2K === 0) return miss < 0.02 ? 'dripping' : miss < 0.12 ? 'damp' : 'none';
+  if (miss < 0.35 - (0.3 * Math.log(wm2K / 10)) / Math.log(15)) return 'none';
+  const seen = wm2K * eye;
+  return seen < 15 ? 'damp' : seen < 60 ? 'dripping' : 'running';
 }
 
 interface Resin {

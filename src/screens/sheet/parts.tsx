@@ -2,7 +2,7 @@ import { Show } from 'solid-js';
 import type { JobDocument } from '../../job/job-document.ts';
 import { Choice, optionsOf, Part, TextField } from '../../widgets/Fields.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
-import { AIR_TEST, DEFECT } from '../../words/fields.ts';
+import { AIR_TEST, DEFECT, INFILTRATION } from '../../words/fields.ts';
 import { SHEET } from '../../words/sheet.ts';
 import { MATERIAL } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
@@ -60,6 +60,14 @@ export function WhatPart(props: { form: JobForm }) {
           value={d().defect.lengthMm}
           rules={{ lo: 0, hi: 20_000 }}
           onValue={(lengthMm) => change({ defect: { ...d().defect, lengthMm } })}
+        />
+        <Choice
+          label={SHEET.infiltration}
+          hint={SHEET.infiltrationHint}
+          value={d().defect.infiltration}
+          options={optionsOf(INFILTRATION)}
+          onValue={(infiltration) => change({ defect: { ...d().defect, infiltration } })}
+          testId="job-infiltration"
         />
       </div>
     </Part>

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Setup } from '../../job/setup.ts';
+import type { Infiltration, Setup } from '../../job/setup.ts';
 import { LIMITS, setupOf } from '../testing/script.ts';
 import type { Least, ProbeNow, Watched } from './coldest.ts';
-import { COLD_GROUND_C, coldest, mayBeWet, watchOn } from './coldest.ts';
+import { COLD_GROUND_C, coldest, watchOn, waterAt, wetAt } from './coldest.ts';
 import { coldestPlausible } from './rates.ts';
 
 const probe = (place: ProbeNow['place'], c: number, checked = true): ProbeNow => ({
@@ -51,12 +51,45 @@ describe('coldest credible temperature', () => {
   });
 
   it('where groundwater may seep in, the low end is the ground', () => {
-    expect([mayBeWet(DRY), mayBeWet(WET), mayBeWet(null)]).toEqual([false, true, true]);
-    expect(mayBeWet(setupOf({ limits: { ...LIMITS, headBar: null } }))).toBe(true);
     const one = coldest([], [probe('pipe', 20)], WET, NONE);
     expect(one.wet!.c).toBe(10);
     expect(one.c!.value).toBe(20);
     expect(one.c!.low).toBeLessThan(9);
+  });
+
+  it('what was seen at the defect: water that runs is believed, a wall that looks dry only where the level says so', () => {
+    const levels = { below: 0, above: 0.1, unknown: null };
+    const at = (level: keyof typeof levels, infiltration?: Infiltration) =>
+      waterAt(
+        setupOf({
+          limits: { ...LIMITS, headBar: levels[level] },
+          ...(infiltration === undefined ? {} : { infiltration }),
+        }),
+      );
+    for (const seen of ['dripping', 'running'] as const)
+      for (const level of ['below', 'above', 'unknown'] as const) expect(at(level, seen)).toBe('flow');
+    for (const seen of [undefined, 'not-looked', 'damp', 'none'] as const)
+      expect(at('below', seen)).toBe('none');
+    for (const level of ['above', 'unknown'] as const) {
+      for (const seen of [undefined, 'not-looked', 'damp'] as const) expect(at(level, seen)).toBe('flow');
+      expect(at(level, 'none')).toBe('weep');
+    }
+    expect(waterAt(null)).toBe('flow');
+  });
+
+  it('a weep that was missed leaves a third of the warmth and two degrees at most, never less than the ground', () => {
+    const g = { c: 10, sd: 0.5 };
+    const flow = wetAt('flow', g, { c: 20, sd: 1 })!;
+    expect(flow).toEqual({ c: 10, sd: Math.hypot(0.5, 0.5) });
+    expect(wetAt('weep', g, { c: 13, sd: 0.9 })).toEqual({ c: 11, sd: Math.hypot(0.5, 0.3, 0.5) });
+    expect(wetAt('weep', g, { c: 40, sd: 1 })!.c).toBe(12);
+    expect(wetAt('weep', g, { c: 7, sd: 1 })).toEqual(flow);
+    expect(wetAt('none', g, { c: 20, sd: 1 })).toBeNull();
+    const none = coldest([], [probe('pipe', 16)], setupOf({ ground, infiltration: 'none' }), NONE);
+    expect(none.wet!.c).toBe(12);
+    expect(none.c!.low).toBeLessThan(coldest([], [probe('pipe', 16)], DRY, NONE).c!.low);
+    // Without a probe nothing is known but the ground.
+    expect(coldest([], [], setupOf({ ground, infiltration: 'none' }), NONE).wet!.c).toBe(10);
   });
 
   it('the rise over the coldest reading stands on the ground, whatever the probe’s own error', () => {

@@ -26,15 +26,22 @@ export interface Coldest {
   readonly dry: Estimate | null;
   /** At a defect where groundwater may seep in; null where it cannot. */
   readonly wet: Estimate | null;
+  readonly water: Water;
   /**
    * Ground temperature and what the probe has risen since its coldest: a lower bound that no error of the probe's
    * level touches, since nothing in the pipe is colder than the ground. null where the probe says otherwise.
    */
   readonly floor: Estimate | null;
-  /** Ground temperature in use, °C. */
-  readonly groundC: number;
+  /** Ground temperature in use. */
+  readonly ground: Estimate;
   readonly source: CureView['source'];
 }
+
+/**
+ * Water at the defect: 'none' cannot come in; 'weep': as much as a camera may have missed; 'flow': nothing is known
+ * against it, or it was seen.
+ */
+export type Water = 'none' | 'weep' | 'flow';
 
 /** Coldest that one kind of probe has said, °C, since it (or the model behind it) began anew. */
 export interface Least {
@@ -60,6 +67,13 @@ export const COLD_GROUND_C = 4;
 const PLACING_K = 0.4;
 /** Groundwater at a defect against the ground's temperature, 1 s, K. */
 const WATER_K = 0.5;
+/**
+ * Of what the sleeve is warmer than the ground, this much is left where a weep comes in that a camera missed: ten drops a
+ * second on a tenth of a square metre take 20 W/(m²·K), twice what pipe and ground take ...
+ */
+const WEEP_SHARE = 1 / 3;
+/** ... and never more than this, K: the heat of a strong reaction does not come where it is kept cool. */
+const WEEP_MOST_K = 2;
 const K = 2;
 
 interface Ground extends Estimate {
@@ -74,9 +88,27 @@ function groundOf(probes: readonly ProbeNow[], ground: Setup['ground']): Ground 
   return { c: COLD_GROUND_C, sd: 0, known: false };
 }
 
-/** Groundwater under the invert cannot seep in; where its level is not known or above, it may. */
-export function mayBeWet(setup: Setup | null): boolean {
-  return (setup?.limits?.headBar ?? null) !== 0;
+/**
+ * What the eye saw running is believed whatever level was typed. Else groundwater under the invert cannot seep in; where
+ * its level is not known or above, it may. None seen on a camera at the time of planning is no proof of a dry wall
+ * through the hold, so that a weep is still taken to be there.
+ */
+export function waterAt(setup: Setup | null): Water {
+  const seen = setup?.infiltration ?? 'not-looked';
+  if (seen === 'dripping' || seen === 'running') return 'flow';
+  if ((setup?.limits?.headBar ?? null) === 0) return 'none';
+  return seen === 'none' ? 'weep' : 'flow';
+}
+
+/** Resin at the defect: at the ground's temperature where water flows, a little above it where it weeps at most. */
+export function wetAt(water: Water, ground: Estimate, dry: Estimate): Estimate | null {
+  if (water === 'none') return null;
+  const rise = water === 'flow' ? 0 : Math.max(0, dry.c - ground.c);
+  const share = rise > 0 ? WEEP_SHARE : 0;
+  return {
+    c: ground.c + Math.min(WEEP_MOST_K, share * rise),
+    sd: Math.hypot(ground.sd, share * dry.sd, WATER_K),
+  };
 }
 
 /** Lets the observers go on by dt seconds; those whose probe is gone are dropped, new ones are made. */
@@ -138,7 +170,7 @@ export function coldest(
   least: Least,
 ): Coldest {
   const ground = groundOf(probes, setup?.ground ?? null);
-  const wet = mayBeWet(setup) ? { c: ground.c, sd: Math.hypot(ground.sd, WATER_K) } : null;
+  const water = waterAt(setup);
   let dry: Estimate | null = null;
   let spread = 0;
   let source: Coldest['source'] = 'none';
@@ -158,12 +190,12 @@ export function coldest(
     source = one.place === 'air' ? 'air-model' : 'sleeve';
   }
   if (dry === null) {
-    if (!ground.known)
-      return { c: null, dry: null, wet: null, floor: null, groundC: ground.c, source: 'none' };
+    if (!ground.known) return { c: null, dry: null, wet: null, water, floor: null, ground, source: 'none' };
     dry = { c: ground.c, sd: ground.sd };
     source = 'ground';
   }
+  const wet = wetAt(water, ground, dry);
   const floor = floorOf(ground, dry, spread, source === least.source ? least.c : dry.c);
   const low = Math.min(dry.c - K * dry.sd, wet === null ? Number.POSITIVE_INFINITY : wet.c - K * wet.sd);
-  return { c: { value: dry.c, low, high: dry.c + K * dry.sd }, dry, wet, floor, groundC: ground.c, source };
+  return { c: { value: dry.c, low, high: dry.c + K * dry.sd }, dry, wet, water, floor, ground, source };
 }

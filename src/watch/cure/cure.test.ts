@@ -6,7 +6,7 @@ import { viewOf } from '../step.ts';
 import { LIMITS, Script, setupOf } from '../testing/script.ts';
 import type { ProbeNow } from './coldest.ts';
 import { createCure, cureTick, cureView } from './cure.ts';
-import { K_DRY, K_GROUND } from './rates.ts';
+import { K_DRY, K_WET } from './rates.ts';
 import { cureMinutes, fitSheet } from './sheet.ts';
 
 const RESIN: ResinSetup = {
@@ -80,10 +80,22 @@ describe('progress by the data sheet', () => {
     const wet = setupOf({ ...setup, limits: LIMITS });
     const inside = run(30, wet, () => at('sleeve', 30)).view;
     const groundOnly = run(30, wet, () => []).view;
-    expect(inside.low).toBeCloseTo(groundOnly.low, 9);
-    expect(inside.low).toBeCloseTo(30 / cureMinutes(FIT, 10, K_GROUND, 0.5), 6);
+    expect(inside.low).toBeCloseTo(30 / cureMinutes(FIT, 10, K_WET, 0.5), 6);
+    expect(groundOnly.low).toBeLessThanOrEqual(inside.low);
     expect(run(30, setup, () => at('sleeve', 30)).view.low).toBeGreaterThan(1.2 * inside.low);
     expect(inside.progress).toBeGreaterThan(groundOnly.progress);
+  });
+
+  it('none seen on the camera earns some of it, water seen takes all of it whatever level was typed', () => {
+    const low = (s: Parameters<typeof setupOf>[0]) =>
+      run(30, setupOf({ ...setup, ...s }), () => at('sleeve', 30)).view.low;
+    const open = low({ limits: LIMITS });
+    const none = low({ limits: LIMITS, infiltration: 'none' });
+    const below = low({});
+    expect(none).toBeGreaterThan(1.1 * open);
+    expect(none).toBeLessThan(0.9 * below);
+    expect(low({ infiltration: 'running' })).toBeCloseTo(open, 12);
+    expect(low({ infiltration: 'damp' })).toBeCloseTo(below, 12);
   });
 
   it('earns nothing under the lowest temperature, and says so', () => {

@@ -137,7 +137,7 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
   if (gap || now.source !== s.least.source) s.least = anew(now.source, tUs);
   if (now.dry !== null && tUs - s.least.sinceUs >= SETTLE_US) s.least.c = Math.min(s.least.c, now.dry.c);
   s.now = now;
-  s.groundC = now.groundC;
+  s.groundC = now.ground.c;
   s.pipe = ctx.setup?.pipe ?? null;
   s.exotherm = ctx.setup?.resin?.exotherm ?? 'unknown';
   s.coldestC = now.c;

@@ -2,7 +2,7 @@ import type { PipeSetup, ResinSetup } from '../../job/setup.ts';
 import { radialGrid, stepRadial } from '../../physics/conduction.ts';
 import { GROUND, SLEEVE, WALL } from '../../physics/materials.ts';
 import type { Bounded } from '../events.ts';
-import type { Coldest, Estimate, Watched } from './coldest.ts';
+import { type Coldest, type Estimate, type Watched, wetAt } from './coldest.ts';
 import { rateAt } from './rates.ts';
 import type { SheetFit } from './sheet.ts';
 import { degreeAt, type Sketch, sketchesOf, sketchRate } from './sketches.ts';
@@ -58,8 +58,10 @@ export interface Course {
   readonly lostJ: number;
 }
 
-const moved = (one: Estimate | null, by: number, groundC: number): Estimate | null =>
-  one === null ? null : { c: Math.max(Math.min(one.c, groundC), one.c + by), sd: one.sd };
+const moved = (one: Estimate, by: number, groundC: number): Estimate => ({
+  c: Math.max(Math.min(one.c, groundC), one.c + by),
+  sd: one.sd,
+});
 
 /** Follows one sketch for `lengthS`. */
 export function course(input: OutlookInput, sketch: Sketch, lengthS = FORECAST_S): Course {
@@ -117,11 +119,12 @@ export function course(input: OutlookInput, sketch: Sketch, lengthS = FORECAST_S
     }
     if (metInS !== Number.POSITIVE_INFINITY) continue;
     const by = c[to]! - faceNow;
-    rate = rateAt(fit, {
-      ...now,
-      dry: now.source === 'ground' ? now.dry : moved(now.dry, by, groundC),
-      floor: now.source === 'ground' ? now.floor : moved(now.floor, by, groundC),
-    }).low;
+    if (now.dry === null || now.source === 'ground') rate = rateAt(fit, now).low;
+    else {
+      const dry = moved(now.dry, by, groundC);
+      const floor = now.floor === null ? null : moved(now.floor, by, groundC);
+      rate = rateAt(fit, { ...now, dry, floor, wet: wetAt(now.water, now.ground, dry) }).low;
+    }
     const next = low + (rate * dt) / 60;
     if (next >= 1) metInS = t - dt + ((1 - low) / rate) * 60;
     low = next;

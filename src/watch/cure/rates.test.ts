@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Coldest, Estimate } from './coldest.ts';
-import { gapRate, K_DRY, K_GROUND, K_RISE, NO_RATE, rateAt } from './rates.ts';
+import { gapRate, K_DRY, K_GROUND, K_WET, NO_RATE, rateAt } from './rates.ts';
 import { cureMinutes, fitSheet } from './sheet.ts';
 
 const FIT = fitSheet({
@@ -20,7 +20,16 @@ const FIT = fitSheet({
 const seen = (
   dry: Estimate | null,
   more: Partial<Pick<Coldest, 'wet' | 'floor' | 'source'>> = {},
-): Coldest => ({ c: null, dry, wet: null, floor: null, groundC: 9, source: 'pipe', ...more });
+): Coldest => ({
+  c: null,
+  dry,
+  wet: null,
+  floor: null,
+  water: 'none',
+  ground: { c: 9, sd: 0.5 },
+  source: 'pipe',
+  ...more,
+});
 const low = (one: Estimate, k: number) => 1 / cureMinutes(FIT, one.c, k, one.sd);
 
 describe('progress a minute', () => {
@@ -34,13 +43,13 @@ describe('progress a minute', () => {
   it('takes the worst case where water may seep in, whatever else is known', () => {
     const wet = { c: 9, sd: 0.5 };
     const floor = { c: 14, sd: 0.3 };
-    expect(rateAt(FIT, seen(dry, { wet, floor })).low).toBeCloseTo(low(wet, K_GROUND), 12);
+    expect(rateAt(FIT, seen(dry, { wet, floor })).low).toBeCloseTo(low(wet, K_WET), 12);
   });
 
   it('takes the rise over the ground where that says more, never more than the middle', () => {
     const unsure = { c: 15, sd: 2.5 };
     const floor = { c: 14, sd: 0.6 };
-    expect(rateAt(FIT, seen(unsure, { floor })).low).toBeCloseTo(low(floor, K_RISE), 12);
+    expect(rateAt(FIT, seen(unsure, { floor })).low).toBeCloseTo(low(floor, K_DRY), 12);
     const hot = { c: 30, sd: 0.1 };
     const one = rateAt(FIT, seen(dry, { floor: hot }));
     expect(one.low).toBe(one.value);

@@ -17,10 +17,10 @@ const K_SHOWN = 2;
  * than one of twenty (docs/validation.md).
  */
 export const K_DRY = 1.6;
-/** Ground temperature is itself a worst case of dry and of seeping pipes: one-sided 90 % is put on top of it. */
+/** No probe: ground temperature is itself a worst case, so that one-sided 90 % is put on top of it. */
 export const K_GROUND = 1.3;
-/** The rise over the ground may overrule the probe's own level, so it is held to more. */
-export const K_RISE = 2;
+/** Water at the ground's own temperature is the worst case of a worst case: one-sided 84 % (one s) on top of it. */
+export const K_WET = 1;
 
 /** Nothing where the low end of the temperature is under the sheet's lowest. */
 function lowRate(fit: SheetFit, one: Estimate, k: number): number {
@@ -31,8 +31,8 @@ export function rateAt(fit: SheetFit, now: Coldest): Bounded {
   const { dry, wet, floor, source } = now;
   if (dry === null) return NO_RATE;
   let low = lowRate(fit, dry, source === 'ground' ? K_GROUND : K_DRY);
-  if (floor !== null && source !== 'ground') low = Math.max(low, lowRate(fit, floor, K_RISE));
-  if (wet !== null) low = Math.min(low, lowRate(fit, wet, K_GROUND));
+  if (floor !== null && source !== 'ground') low = Math.max(low, lowRate(fit, floor, K_DRY));
+  if (wet !== null) low = Math.min(low, lowRate(fit, wet, K_WET));
   const value = 1 / cureMinutes(fit, dry.c, 0);
   return { value, low: Math.min(low, value), high: 1 / cureMinutes(fit, dry.c, -K_SHOWN, dry.sd) };
 }
