@@ -53,7 +53,7 @@ describe('the cure line', () => {
     }
     show(cure({ exotherm }));
     expect(screen.getByTestId('cure-exotherm').textContent).toMatch(
-      /generic sketch.*at about 12:30 \(12:20 to 12:40\), in 30 min 00 s: 24\.0 °C \(18\.0 °C to 31\.0 °C\)/,
+      /generic sketch.*at about 12:30 \(12:20 to 12:40\), in 30\smin 00\ss: 24\.0\s°C \(18\.0\s°C to 31\.0\s°C\)/,
     );
     cleanup();
     show(cure({ exotherm }), null);
