@@ -1,4 +1,4 @@
-import { unwrap32 } from '../link/clock.ts';
+import { sampleStep } from '../link/clock.ts';
 import type { SampleFrame } from '../link/frames.ts';
 import { TICK_S } from '../link/frames.ts';
 import type { GapReason } from '../watch/codes.ts';
@@ -67,28 +67,16 @@ export function trackSample(
   tUs: number,
   rateHz: number,
 ): SampleStepResult {
-  let missed = 0;
-  let stillS = 0;
-  let restarted = false;
-  if (track.seq === null) {
-    track.seq = frame.seq;
-    track.tick = frame.tick;
-  } else {
-    const seq = unwrap32(track.seq, frame.seq);
-    const tick = unwrap32(track.tick, frame.tick);
-    if (seq === track.seq) return { use: false, restarted: false, gap: null };
-    if (seq < track.seq || tick <= track.tick) {
-      restarted = !track.reset;
-      track.reset = true;
-      track.seq = frame.seq;
-      track.tick = frame.tick;
-    } else {
-      missed = seq - track.seq - 1;
-      stillS = (tick - track.tick) * TICK_S;
-      track.seq = seq;
-      track.tick = tick;
-    }
-  }
+  const last = track.seq === null ? null : { seq: track.seq, tick: track.tick };
+  const step = sampleStep(last, frame);
+  if (step.order === 'repeat') return { use: false, restarted: false, gap: null };
+  const back = step.order === 'back';
+  const restarted = back && !track.reset;
+  if (back) track.reset = true;
+  const { missed } = step;
+  const stillS = last === null || back ? 0 : (step.tick - last.tick) * TICK_S;
+  track.seq = back ? frame.seq : step.seq;
+  track.tick = back ? frame.tick : step.tick;
   const fromUs = track.lastUs;
   const reason = reasonOf(track, missed, stillS, rateHz);
   track.lastUs = tUs;

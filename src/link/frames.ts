@@ -12,9 +12,6 @@ export const PROTOCOL_VERSION = 1;
 /** Longest line in bytes, LF included. Longer input is discarded up to the next LF. */
 export const MAX_LINE = 128;
 
-/** Most channels a device may have. */
-export const MAX_CHANNELS = 7;
-
 /** One device tick is 100 µs; the counter is 32 bits wide and wraps after 119.3 h. */
 export const TICK_S = 1e-4;
 

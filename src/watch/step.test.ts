@@ -77,6 +77,17 @@ describe('ceiling', () => {
     expect(viewOf(s.w, s.tS * 1e6).peakBar!).toBeLessThan(1.81);
   });
 
+  it('is not cleared by a hole in the readings of a slow device', () => {
+    const slow = { hz: 0.2 };
+    const s = new Script({ setup: setupOf({ rateHz: 0.2 }) })
+      .flow(40, 2.6, slow)
+      .silence(60)
+      .flow(5, 2.6, slow)
+      .silence(4);
+    expect(s.of('gap')).toHaveLength(1);
+    expect(s.states('ceiling')).toEqual(['unacknowledged']);
+  });
+
   it('a value over the sensor’s span is over the ceiling as well as lost', () => {
     const s = new Script().flow(2, 1.8).flow(2, 4.1, { more: { flags: FLAG.outOfRange } });
     expect(s.heard().sort()).toEqual(['ceiling', 'pressure-lost']);

@@ -168,6 +168,25 @@ describe('suppression by design', () => {
   });
 });
 
+describe('since when', () => {
+  it('an alarm stands in its state is not moved by a higher priority', () => {
+    const b = new Bench([{ alarm: 'band-exit', priority: 'low' }]).at(1, 'band-exit');
+    b.press.set('band-exit', 'high');
+    b.at(5);
+    expect(b.story.at(-1)).toBe('band-exit#1 unacknowledged (escalated)');
+    expect(b.slots[0]!.sinceUs).toBe(1e6);
+  });
+
+  it('a child that only waits out its off-delay says nothing when its parent ends', () => {
+    const b = new Bench([{ alarm: 'leaking' }, { alarm: 'band-exit', parents: ['leaking'], offDelayS: 10 }]);
+    b.at(0, 'leaking').at(1, 'band-exit').at(2, 'band-exit', 'off').at(3, 'leaking', 'off').at(20);
+    expect(b.story.filter((s) => s.startsWith('band-exit'))).toEqual([
+      'band-exit#1 suppressed (parent)',
+      'band-exit#1 normal (returned)',
+    ]);
+  });
+});
+
 describe('shelving', () => {
   it('a parent on the shelf does not keep its child silent', () => {
     const b = new Bench([{ alarm: 'leaking' }, { alarm: 'band-exit', parents: ['leaking'] }]);
