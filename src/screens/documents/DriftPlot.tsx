@@ -12,7 +12,9 @@ export interface DriftPoint {
 }
 
 const H = 132;
-const LEFT = 84;
+/** Width of a letter of the scale, px, and the room beside it. */
+const LETTER = 6.8;
+const BESIDE = 20;
 const RIGHT = 12;
 const TOP = 12;
 const BOTTOM = 24;
@@ -33,9 +35,10 @@ export function DriftPlot(props: {
   const top = () => 1.15 * Math.max(props.limit ?? 0, ...props.points.map((p) => Math.abs(p.off)), 1e-3);
   const x = (utcMs: number) =>
     to() === from()
-      ? (LEFT + W() - RIGHT) / 2
-      : LEFT + 8 + ((utcMs - from()) / (to() - from())) * (W() - LEFT - RIGHT - 16);
+      ? (left() + W() - RIGHT) / 2
+      : left() + 8 + ((utcMs - from()) / (to() - from())) * (W() - left() - RIGHT - 16);
   const y = (off: number) => TOP + ((top() - off) / (2 * top())) * (H - TOP - BOTTOM);
+  const left = () => BESIDE + LETTER * Math.max(...marks().map((m) => props.text(m).length));
   const marks = () => (props.limit === null ? [0] : [props.limit, 0, -props.limit]);
   return (
     <svg
@@ -51,12 +54,12 @@ export function DriftPlot(props: {
           <>
             <line
               class={m === 0 ? 'drift-zero' : 'drift-limit'}
-              x1={LEFT}
+              x1={left()}
               x2={W() - RIGHT}
               y1={y(m)}
               y2={y(m)}
             />
-            <text x={LEFT - 8} y={y(m) + 4} text-anchor="end">
+            <text x={left() - 8} y={y(m) + 4} text-anchor="end">
               {props.text(m)}
             </text>
           </>
@@ -80,7 +83,7 @@ export function DriftPlot(props: {
         }
       </For>
       <text
-        x={to() === from() ? x(from()) : LEFT}
+        x={to() === from() ? x(from()) : left()}
         y={H - 6}
         text-anchor={to() === from() ? 'middle' : 'start'}
       >
