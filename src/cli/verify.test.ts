@@ -47,6 +47,15 @@ describe('verify on the command line', () => {
     expect(JSON.parse(text)).toMatchObject({ verdict: 'valid', remarks: [], signer: 'Tablet 3' });
   });
 
+  it('tells how far it is, to the end, and nothing where nothing is made again', async () => {
+    const told: number[] = [];
+    await runVerify([good], (share) => void told.push(share));
+    expect(told.at(-1)).toBe(1);
+    told.length = 0;
+    await runVerify([good, '--quick'], (share) => void told.push(share));
+    expect(told).toEqual([]);
+  });
+
   it('ends with a code for each verdict', async () => {
     const key = ['--key', signer.fingerprint];
     const bad = file.slice();

@@ -3,12 +3,27 @@ import { InputFault } from './fault.ts';
 import { runVerify } from './verifyRun.ts';
 
 // Exit codes: 0 valid, 1 changed, 2 refused or wrong usage, 3 unknown signer, 4 incomplete.
+const { stderr } = process;
+
+/** Twelve hours take half a minute: whoever sits before the terminal sees that it goes on. */
+let shown = false;
+function progress(share: number): void {
+  if (!stderr.isTTY) return;
+  shown = true;
+  stderr.write(`\rverify: making the trace again, ${Math.round(share * 100)} %`);
+}
+function clear(): void {
+  if (shown) stderr.write('\r\u001b[K');
+}
+
 try {
-  const { exitCode, text } = await runVerify(process.argv.slice(2));
+  const { exitCode, text } = await runVerify(process.argv.slice(2), progress);
+  clear();
   process.stdout.write(text);
   process.exitCode = exitCode;
 } catch (cause) {
   if (!(cause instanceof InputFault)) throw cause;
-  process.stderr.write(`verify: ${cause.message}\n`);
+  clear();
+  stderr.write(`verify: ${cause.message}\n`);
   process.exitCode = 2;
 }

@@ -1,6 +1,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { deriving } from '../engine/evidence/deriving.ts';
 import { EXIT_CODE } from '../record/findings.ts';
+import type { Progress } from '../record/jobFile.ts';
 import { fingerprintOf, keyOfPem, parseFingerprint, type RecordCrypto } from '../record/signing.ts';
 import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
 import { fault, shown } from './fault.ts';
@@ -100,17 +101,22 @@ const plain = (v: Verification): unknown => ({
   manifest: v.manifest,
 });
 
-/** Runs the command. @throws InputFault on options and files that can't be used */
-export async function runVerify(args: readonly string[]): Promise<VerifyOutcome> {
+/**
+ * Runs the command.
+ * @param progress told the share done, 0…1, while files are made again
+ * @throws InputFault on options and files that can't be used
+ */
+export async function runVerify(args: readonly string[], progress?: Progress): Promise<VerifyOutcome> {
   const options = parseArguments(args);
   const crypto = nodeCrypto();
   const trusted = new Map<string, string>();
   for (const list of options.lists) for (const [f, name] of keysListed(list)) trusted.set(f, name);
   for (const key of options.keys) trusted.set(...(await keyNamed(crypto, key)));
   const file = readFile(options.file, MOST_BYTES);
+  const how = { crypto, trusted, ...(progress === undefined ? {} : { progress }) };
   const v = options.quick
-    ? await verifyBySums(file, { crypto, trusted }, deriving)
-    : await verifyJobFile(file, { crypto, trusted, ...deriving() });
+    ? await verifyBySums(file, how, deriving)
+    : await verifyJobFile(file, { ...how, ...deriving() });
   const text = options.json ? `${JSON.stringify(plain(v), null, 2)}\n` : verifyText(v);
   return { exitCode: EXIT_CODE[v.verdict], text };
 }

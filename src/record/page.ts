@@ -42,7 +42,6 @@ const LITTLE = new Uint8Array(Uint16Array.of(1).buffer)[0] === 1;
 
 type WordArray = Uint32Array | Int32Array | Uint16Array;
 
-/** A typed view of n values at `at`, or a copy where the machine or the alignment asks for one. */
 function column<T extends WordArray>(
   make: { new (buffer: ArrayBufferLike, offset: number, n: number): T; new (n: number): T },
   width: 2 | 4,
@@ -50,23 +49,21 @@ function column<T extends WordArray>(
   at: number,
   n: number,
 ): T {
-  if (LITTLE && (bytes.byteOffset + at) % width === 0)
-    return new make(bytes.buffer, bytes.byteOffset + at, n);
+  if (LITTLE) return new make(bytes.buffer, bytes.byteOffset + at, n);
   const out = new make(n);
-  if (LITTLE) {
-    // In a zip the pages lie where they fall.
-    new Uint8Array(out.buffer).set(bytes.subarray(at, at + n * width));
-    return out;
-  }
   const view = new DataView(bytes.buffer, bytes.byteOffset + at, n * width);
   for (let i = 0; i < n; i++)
     out[i] = width === 2 ? view.getUint16(i * 2, true) : view.getUint32(i * 4, true);
   return out;
 }
 
-function readColumns(bytes: Uint8Array, h: PageHeader): SampleColumns {
+/** @param page the page's bytes */
+function readColumns(page: Uint8Array, h: PageHeader): SampleColumns {
   const n = h.samples;
-  let at = h.headerBytes;
+  const section = page.subarray(h.headerBytes, h.headerBytes + columnBytesFor(h.channels, n));
+  // In a zip the pages lie where they fall: then one copy, which lies right.
+  const bytes = section.byteOffset % 8 === 0 ? section : new Uint8Array(section);
+  let at = 0;
   const u32 = (): Uint32Array => {
     const c = column(Uint32Array, 4, bytes, at, n);
     at += 4 * n;
@@ -80,6 +77,25 @@ function readColumns(bytes: Uint8Array, h: PageHeader): SampleColumns {
   const status = column(Uint16Array, 2, bytes, at, n);
   at += 2 * n;
   return { n, dt, seq, tick, counts, status, nulls: bytes.subarray(at, at + n) };
+}
+
+/** A page as it was read. Its columns are made when they are asked for: most looks at a run need none. */
+class ReadPage implements Page {
+  private columns: SampleColumns | null = null;
+
+  constructor(
+    readonly header: PageHeader,
+    readonly offset: number,
+    readonly bytes: Uint8Array,
+    readonly placed: readonly PlacedEntry[],
+    readonly events: readonly WatchEvent[],
+    readonly head: LogHead | null,
+  ) {}
+
+  get samples(): SampleColumns {
+    this.columns ??= readColumns(this.bytes, this.header);
+    return this.columns;
+  }
 }
 
 const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
@@ -110,16 +126,17 @@ function parseAll<T>(list: readonly string[] | null, parse: (line: string) => T 
 }
 
 /** Whether entries and samples of the page are in one order that never descends in time. */
-function inOrder(h: PageHeader, samples: SampleColumns, placed: readonly PlacedEntry[]): boolean {
+function inOrder(h: PageHeader, page: Uint8Array, placed: readonly PlacedEntry[]): boolean {
+  const dt = new DataView(page.buffer, page.byteOffset + h.headerBytes, 4 * h.samples);
   let last = h.firstUs;
   let p = 0;
-  for (let i = 0; i <= samples.n; i++) {
+  for (let i = 0; i <= h.samples; i++) {
     for (; p < placed.length && placed[p]!.samplesBefore === i; p++) {
       if (placed[p]!.entry.tUs < last) return false;
       last = placed[p]!.entry.tUs;
     }
-    if (i === samples.n) break;
-    const t = h.firstUs + samples.dt[i]!;
+    if (i === h.samples) break;
+    const t = h.firstUs + dt.getUint32(4 * i, true);
     if (t < last) return false;
     last = t;
   }
@@ -154,9 +171,8 @@ export function readPage(file: Uint8Array, offset: number): PageResult {
   } else if (h.headBytes !== 0 || h.index === 0) return bad;
   // The rest up to the CRC is zero: a page has one form only.
   for (at += h.headBytes; at < h.pageBytes - 4; at++) if (bytes[at] !== 0) return bad;
-  const samples = readColumns(bytes, h);
-  if (!inOrder(h, samples, placed)) return bad;
-  return { ok: true, page: { header: h, offset, bytes, samples, placed, events, head } };
+  if (!inOrder(h, bytes, placed)) return bad;
+  return { ok: true, page: new ReadPage(h, offset, bytes, placed, events, head) };
 }
 
 function sampleEntry(page: Page, i: number): LogEntry {

@@ -20,16 +20,19 @@ export const csvHeader = (shape: RowShape): readonly string[] => [
   ...Array.from({ length: shape.channels }, (_, c) => `raw_${c}`),
 ];
 
-function csvBatch(b: RowBatch): Uint8Array {
-  const lines: string[] = new Array<string>(b.n);
+/** Rows of a piece: few enough that their texts are gone again before they count as old. */
+const CSV_ROWS = 2048;
+
+function csvRows(b: RowBatch, from: number, to: number): Uint8Array {
+  const lines: string[] = [];
   const n = (v: number): string => (Number.isNaN(v) ? '' : String(v));
-  for (let i = 0; i < b.n; i++) {
+  for (let i = from; i < to; i++) {
     let s = `${n(b.timeS[i]!)},${n(b.bar[i]!)}`;
     for (const t of b.temperatures) s += `,${n(t[i]!)}`;
     const flags = b.flags[i]!;
     s += `,${n(b.uBar[i]!)},${flags < 0 ? '' : flags},${b.arrivalUs[i]!},${b.seq[i]!},${b.tick[i]!},${b.status[i]!}`;
     for (const r of b.raw) s += `,${n(r[i]!)}`;
-    lines[i] = s;
+    lines.push(s);
   }
   return utf8.encode(`${lines.join('\r\n')}\r\n`);
 }
@@ -156,7 +159,7 @@ export function* traceFiles(
   });
   let rows = 0;
   for (const batch of traceRows(pages, shape, sense)) {
-    sink.csv(csvBatch(batch));
+    for (let i = 0; i < batch.n; i += CSV_ROWS) sink.csv(csvRows(batch, i, Math.min(batch.n, i + CSV_ROWS)));
     parquetBatch(writer, shape, batch);
     rows += batch.n;
     yield shape.samples === 0 ? 1 : rows / shape.samples;
