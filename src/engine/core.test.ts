@@ -96,6 +96,16 @@ const gaps = (b: ReturnType<typeof bench>) =>
 const devices = (b: ReturnType<typeof bench>) => b.events.flatMap((e) => (e.e === 'device' ? [e.what] : []));
 
 describe('the core', () => {
+  it('uses a repeated sample once, and takes it for no restart', () => {
+    const b = greeted();
+    stream(b, 0, 1, 3);
+    b.step(frame(50_000, sample(3, 600)));
+    b.step(frame(60_000, sample(4, 800)));
+    expect([b.readings.length, b.unjudged()]).toEqual([4, 1]);
+    expect(devices(b)).toEqual(['greeted']);
+    expect(gaps(b)).toEqual([]);
+  });
+
   it('uses no sample whose counts are not as many as the device has channels', () => {
     const b = greeted();
     stream(b, 0, 1, 3);

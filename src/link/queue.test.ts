@@ -45,6 +45,26 @@ describe('the command queue', () => {
     await live;
   });
 
+  it('a write that fails after its command was given up does not end the next command', async () => {
+    const timers = createManualTimers();
+    const failLate: ((cause: Error) => void)[] = [];
+    const queue = createQueue(
+      (frame) => (frame.number === 0 ? new Promise((_, reject) => failLate.push(reject)) : Promise.resolve()),
+      timers,
+      0,
+    );
+    const dead = expect(queue.ask({ verb: 'read' }, { attempts: 1 })).rejects.toMatchObject({
+      reason: 'no-answer',
+    });
+    const next = queue.ask({ verb: 'beat' });
+    await timers.run(450);
+    await dead;
+    for (const fail of failLate) fail(new Error('late'));
+    await settle();
+    expect(queue.reply({ t: 'R', command: 1, result: 'ok', value: null })).toBe(true);
+    expect(await next).toMatchObject({ command: 1 });
+  });
+
   it('is not wedged by a write that never settles nor by one that rejects', async () => {
     const timers = createManualTimers();
     let n = 0;

@@ -47,6 +47,21 @@ describe('a session with a device', () => {
     expect(got.slice(-2)).toEqual(['S1', 'S2']);
   });
 
+  it('a pulled plug ends what waits for an answer, and nothing more is known of the device’s limit', async () => {
+    const { session, timers, site } = bench();
+    const connected = session.connect();
+    await timers.run(100);
+    await connected;
+    await session.limit(0, 20_000, 1500);
+    expect(session.guard).toMatchObject({ state: 'armed', limitMbar: 1500 });
+    site.device.deaf = true;
+    const asked = session.ask({ verb: 'silence' }).catch((e: unknown) => e);
+    site.pull();
+    await settle();
+    expect(await asked).toMatchObject({ reason: 'dropped' });
+    expect(session.guard).toBeNull();
+  });
+
   it('keeps the rate that was asked for last, also where one is being set', async () => {
     const { session, timers, site } = bench();
     const connected = session.connect();

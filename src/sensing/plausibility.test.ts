@@ -36,6 +36,14 @@ describe('stuck', () => {
     expect(run((n) => (n < 2000 ? 2000.5 : 2000.1) + 0.12 * gauss(r), 20_000)).toBe(-1);
   });
 
+  it('a hundred equal counts of a fast converter are a tenth of a second, and no standstill', () => {
+    const r = random(3);
+    const fast = (still: number) =>
+      run((n) => (n < 2000 || n >= 2000 + still ? 2000 + 2 * gauss(r) : 2000), 5000, 1000);
+    expect(fast(1500)).toBe(-1);
+    expect(fast(2500)).toBeGreaterThan(3900);
+  });
+
   it('noise of a step and more never looks stuck in an hour', () => {
     for (const sd of [0.4, 0.7, 1, 3]) {
       const r = random(Math.round(sd * 100));

@@ -32,6 +32,14 @@ const junction = (c: number): number => Math.round(c * 64);
 const one = (s: SensingState, n: number, ma: number | null, hot = 20): Reading =>
   sense(s, sample(n, [ma === null ? null : mA(ma), probe(hot, 25), junction(25)]), at(n));
 
+it('a device that started anew is timed by its arrival, though its clock could have gone on', () => {
+  const s = started();
+  for (let n = 0; n < 5; n++) one(s, n, 12);
+  describe(s, { ...HELLO, bootId: 8 }, CHANNELS);
+  // Its new clock stands a little after the old one, but ten seconds have gone by.
+  expect(sense(s, sample(6, [mA(12), 0, junction(25)]), 10_000_000).tS).toBeCloseTo(10, 6);
+});
+
 group('pressure', () => {
   it.each([
     [3.6, -0.1],
@@ -159,6 +167,16 @@ group('ratiometric', () => {
   ])('%f V of 5 V is %f bar of 0-6 bar (linear)', (volts, bar) => {
     expect(read(volts, 5).bar).toBeCloseTo(bar, 6);
     expect(read(volts, null).bar).toBeCloseTo(bar, 6);
+  });
+
+  it('a supply that gives no more values is believed for five seconds, then it is unknown and said', () => {
+    const s = createSensing();
+    describe(s, DEVICE, [RATIO, SUPPLY]);
+    const flagsAt = (n: number, supply: number | null) =>
+      sense(s, sample(n, [counts(1.5), supply]), at(n)).flags & FLAG.noSupply;
+    expect(flagsAt(0, 46_000)).toBe(0);
+    for (let n = 1; n <= 100; n++) expect(flagsAt(n, null)).toBe(0);
+    expect(flagsAt(103, null)).toBeTruthy();
   });
 
   it('4.6 V taken for 5 V reads 1.32 bar at a true 1.50; the supply count puts it right', () => {

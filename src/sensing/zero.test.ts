@@ -36,6 +36,23 @@ it('refuses a line under pressure, a moving line, silence, and leaves everything
   expect(sense(s, sample(41, [4400]), at(41)).bar).toBeCloseTo(0.1, 6);
 });
 
+it('refuses what reads low as it refuses what reads high: both hide a fault', () => {
+  // 3.7 mA on 0-4 bar: 75 mbar under zero, where 40 may be taken.
+  const s = fed(() => 3.7);
+  expect(zero(s)).toMatchObject({ taken: false, reason: 'too-far' });
+  expect(zero(s).offsetBar).toBeCloseTo(-0.075, 6);
+});
+
+it('takes none from readings of another scale', () => {
+  const s = fed(() => 4);
+  const [ch] = suggestChannels([PRESS]);
+  const moved = { ...CALIBRATION, deviceId: DEVICE.deviceId, offset: 0.03, gain: 1 };
+  applySetup(s, setupOf([{ ...ch!, calibration: moved }]));
+  expect(zero(s)).toMatchObject({ taken: false, reason: 'no-reading' });
+  for (let n = 41; n < 81; n++) sense(s, sample(n, [4000]), at(n));
+  expect(zero(s).offsetBar).toBeCloseTo(0.03, 6);
+});
+
 it('at one sample a second the last few readings serve', () => {
   expect(zero(fed(() => 4.04, 6, 1))).toMatchObject({ taken: true });
 });

@@ -111,6 +111,14 @@ describe('the device', () => {
     expect(s.of('device').map((e) => e.what)).toEqual(['trip', 'button', 'return']);
   });
 
+  it('a reset is told until readings come again', () => {
+    const s = held().silence(0.1).notice({ n: 'device', what: 'reset', bootId: 2, deviceId: 'a' }).silence(4);
+    // The lost reading takes over from it; neither ends before there is a reading.
+    expect(s.states('device-reset')).toEqual(['unacknowledged', 'suppressed']);
+    s.flow(1, 1.8);
+    expect(s.states('device-reset').at(-1)).toBe('normal');
+  });
+
   it('an unarmed or higher limit of the device is told while the packer is up', () => {
     const guard = (state: 'armed' | 'unarmed', limitMbar: number | null) => ({
       i: 'device' as const,
@@ -176,6 +184,51 @@ describe('a poor line', () => {
     expect(viewOf(s.w, (s.tS + 0.6) * 1e6).stale).toBe(true);
     s.silence(1.1);
     expect(s.states('pressure-lost').at(-1)).toBe('unacknowledged');
+  });
+});
+
+describe('a slow rise in a hold', () => {
+  it('is told well before the ceiling on a line where no warmth is forecast, too', () => {
+    // A regulator that creeps: 50 mbar/min, far under what the guard takes for a fill.
+    const s = held({ line: 'supplied-relieving' }).flow(700, (t) => 1.8 + (0.05 / 60) * t, { hz: 4 });
+    expect(s.at('lift', 'unacknowledged')).toBeLessThan(s.at('ceiling', 'unacknowledged') - 300 || 500);
+    expect(s.of('alarm').find((e) => e.alarm === 'lift')!.values).toMatchObject({ ceilingBar: 2.48 });
+  });
+});
+
+describe('what ends with a stage', () => {
+  it('cure counts nothing after the let-down', () => {
+    const resin = {
+      name: 'R',
+      criterion: 'let-down' as const,
+      points: [{ c: 10, minutes: 20 }],
+      lowestC: 5,
+      potLifeMin: null,
+      exotherm: 'low' as const,
+      expectedRiseK: null,
+    };
+    const s = held({ resin }).flow(60, 1.8, { hz: 4 }).say({ c: 'stage', to: 'let-down' });
+    const low = viewOf(s.w, s.tS * 1e6).cure!.low;
+    expect(low).toBeGreaterThan(0.01);
+    expect(viewOf(s.flow(60, 0, { hz: 4 }).w, s.tS * 1e6).cure!.low).toBe(low);
+  });
+
+  it('the question of a fall is not asked outside a hold', () => {
+    const s = held().flow(3, (t) => 1.8 - 0.2 * t);
+    expect(viewOf(s.w, s.tS * 1e6).question).toBe('let-down-or-loss');
+    s.say({ c: 'stage', to: 'inflate' });
+    expect(viewOf(s.w, s.tS * 1e6).question).toBeNull();
+  });
+
+  it('a hold that falls slowly presses when five minutes are left', () => {
+    // On a line where no leak can be seen: where one is, it speaks for the other.
+    const s = held({ line: 'supplied-nonrelieving' }).flow(1500, (t) => 1.8 - 0.0008 * t, { hz: 4 });
+    const told = s.of('alarm').filter((e) => e.alarm === 'band-exit');
+    expect(told.map((e) => e.priority)).toContain('high');
+    const first = told.find((e) => e.priority === 'high')!;
+    // 1.1 bar at 0.8 mbar/s: the floor is reached 1375 s after the fall began.
+    expect(first.tUs / 1e6 - 72).toBeGreaterThan(1375 - 400);
+    expect(first.tUs / 1e6 - 72).toBeLessThan(1375 - 200);
   });
 });
 

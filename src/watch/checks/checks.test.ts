@@ -14,7 +14,9 @@ describe('zero', () => {
   it.each([
     ['too-far', () => new Script().flow(3, 0.06)],
     ['noisy', () => new Script().flow(3, 0, { sd: 0.03 })],
-    ['in-run', () => new Script().flow(3, 0).say({ c: 'stage', to: 'hold' })],
+    ...(['seat', 'inflate', 'hold', 'let-down', 'done', 'abandoned'] as const).map(
+      (to) => ['in-run', () => new Script().flow(3, 0).say({ c: 'stage', to })] as const,
+    ),
     ['no-reading', () => new Script()],
     ['no-reading', () => new Script().flow(3, 0).silence(5)],
     ['no-reading', () => new Script().flow(3, null, { more: { flags: FLAG.fault } })],

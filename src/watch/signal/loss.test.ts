@@ -99,6 +99,23 @@ describe('silence', () => {
     expect(s.of('alarm')[0]!.values).toMatchObject({ cause: 'fault' });
   });
 
+  it('a single bad frame of a slow device is none yet', () => {
+    const slow = { hz: 0.5 };
+    const s = new Script({ setup: setupOf({ rateHz: 0.5 }) }).flow(20, 1, slow);
+    s.flow(2, null, { ...slow, more: { flags: FLAG.fault } }).silence(1.5);
+    expect(s.heard()).toEqual([]);
+    s.flow(4, null, { ...slow, more: { flags: FLAG.fault } }).silence(0.5);
+    expect(s.heard()).toEqual(['pressure-lost']);
+  });
+
+  it('a port that is being opened again is lost as well, and so is one closed on a line under pressure', () => {
+    expect(new Script().flow(2, 0).notice({ n: 'link', state: 'retrying' }).silence(0.1).heard()).toEqual([
+      'pressure-lost',
+    ]);
+    const low = new Script().flow(2, 0.06).notice({ n: 'link', state: 'idle' }).silence(10);
+    expect(low.heard()).toEqual(['pressure-lost']);
+  });
+
   it('a sensor that never gave a good value is an alarm, too', () => {
     const s = new Script().flow(3, null, { more: { flags: FLAG.outOfRange } });
     expect(s.heard()).toEqual(['pressure-lost']);

@@ -19,6 +19,17 @@ describe('a fast fall in a hold', () => {
     expect(viewOf(s.w, s.tS * 1e6).question).toBe('let-down-or-loss');
   });
 
+  it('at a high pressure is a twentieth of it: what a large packer loses in a breath is none', () => {
+    const high = (fallBar: number) =>
+      new Script({ setup: null })
+        .flow(30, (t) => t * 0.12)
+        .say({ c: 'stage', to: 'hold' })
+        .flow(30, 3.6)
+        .flow(10, (t) => 3.6 - fallBar * Math.min(1, t / 2));
+    expect(high(0.12).of('question')).toEqual([]);
+    expect(high(0.22).of('question')[0]).toMatchObject({ answer: null });
+  });
+
   it('is not what a line does that equalises with the packer after the valve was closed', () => {
     const s = new Script().flow(30, (t) => t * 0.06).say({ c: 'stage', to: 'hold' });
     s.flow(60, (t) => 1.6 + 0.2 * Math.exp(-t / 0.8));

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { viewOf } from '../step.ts';
 import { Script } from '../testing/script.ts';
+import { createStages, enterStage } from './stages.ts';
 
 const stage = (
   s: Script,
@@ -11,6 +12,20 @@ const stage = (
 };
 
 describe('stages and attempts', () => {
+  it('a sleeve that was abandoned before it went up was no attempt', () => {
+    const s = stage(new Script(), 'abandoned', 'prepare', 'seat');
+    expect(s.of('stage').map((e) => e.attempt)).toEqual([1, 1, 1]);
+  });
+
+  it('a stage that is read off the data never begins before the one before it', () => {
+    const st = createStages();
+    enterStage(st, 'inflate', 'data', 50e6, () => {}, 40e6);
+    enterStage(st, 'hold', 'data', 60e6, () => {}, 30e6);
+    expect(st.sinceUs).toBe(40e6);
+    enterStage(st, 'let-down', 'data', 70e6, () => {}, 80e6);
+    expect(st.sinceUs).toBe(70e6);
+  });
+
   it('an attempt is counted when it goes up again after a let-down', () => {
     const s = stage(
       new Script(),
