@@ -114,9 +114,10 @@ export function sleevesSection(
   const share = (n: number) => `${((100 * n) / Math.max(1, probed.length)).toFixed(2)} %`;
   return `
 ${probed.length} simulated sleeves with one probe (a third each on the sleeve’s inside, in the packer’s air, on the pipe’s wall) and
-${ground.length} without any${failed === 0 ? '' : `; ${failed} more could not be simulated and are left out`}. Reported seeds: from ${FIRST_SEED} on at each place. They are fresh: seeds
-1 to 500 were reported before what the camera showed was asked and the bounds of wet defects were chosen anew. Coverage factors and the
-observer’s steering were chosen on seeds from ${TUNING_SEED} on; nothing was tuned on these seeds.
+${ground.length} without any${failed === 0 ? '' : `; ${failed} more could not be simulated and are left out`}. Reported seeds: from ${FIRST_SEED} on at each place. Coverage factors and the
+observer’s steering were chosen on seeds from ${TUNING_SEED} on. Two sets were reported before: seeds 1 to 500 (3 of 1500 early, median 1.36) before what the
+camera showed was asked, and seeds 5001 to 5500, on which 9 of 1500 = 0.60 % (0.27-1.14) were early with the rise over the ground
+at k = 1.6. That was more than is allowed, so that k went back to the 2 it had been; nothing else was changed on seeing them.
 
 *Early*: ‘met’ was said before the least cured layer of resin, anywhere, reached the degree of cure at which the data
 sheet’s times end. *Ratio*: the time at which it was said over the time at which that was true.
@@ -161,7 +162,8 @@ The last line is what remains when all is known: 3 % scatter that is granted to 
 resin outside that is colder than what the model behind the probe says. The rule to count from seating and not from mixing costs the
 step before it. What a site can do: look at the defect and find out the water’s level, and calibrate the probe (a class 2 thermocouple is
 1.4 K (1 s), about 11 % of the time). No choice of bounds closes the gap to the goal: a smaller k that brought the median of dry pipes to 1.22
-made 0.6 % early on 3000 tuning sleeves, and so did any other way of weighing probe against ground that was tried.
+made 0.6 % early on 3000 tuning sleeves, and the ground’s temperature weighed with the probe’s (instead of the better of both) 0.5 %. On those
+sleeves the camera’s answer took the median of all from 1.33 to 1.32, and that of none seen where the level is open from 1.62 to 1.47.
 
 ### Against the four ways of reading a sheet
 

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Coldest, Estimate } from './coldest.ts';
-import { gapRate, K_DRY, K_GROUND, K_WET, NO_RATE, rateAt } from './rates.ts';
+import { gapRate, K_DRY, K_GROUND, K_RISE, K_WET, NO_RATE, rateAt } from './rates.ts';
 import { cureMinutes, fitSheet } from './sheet.ts';
 
 const FIT = fitSheet({
@@ -49,7 +49,7 @@ describe('progress a minute', () => {
   it('takes the rise over the ground where that says more, never more than the middle', () => {
     const unsure = { c: 15, sd: 2.5 };
     const floor = { c: 14, sd: 0.6 };
-    expect(rateAt(FIT, seen(unsure, { floor })).low).toBeCloseTo(low(floor, K_DRY), 12);
+    expect(rateAt(FIT, seen(unsure, { floor })).low).toBeCloseTo(low(floor, K_RISE), 12);
     const hot = { c: 30, sd: 0.1 };
     const one = rateAt(FIT, seen(dry, { floor: hot }));
     expect(one.low).toBe(one.value);

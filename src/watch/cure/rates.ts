@@ -19,6 +19,8 @@ const K_SHOWN = 2;
 export const K_DRY = 1.6;
 /** No probe: ground temperature is itself a worst case, so that one-sided 90 % is put on top of it. */
 export const K_GROUND = 1.3;
+/** The rise over the ground may overrule the probe's own level, so it is held to more: at 1.6 it was early too often. */
+export const K_RISE = 2;
 /** Water at the ground's own temperature is the worst case of a worst case: one-sided 84 % (one s) on top of it. */
 export const K_WET = 1;
 
@@ -31,7 +33,7 @@ export function rateAt(fit: SheetFit, now: Coldest): Bounded {
   const { dry, wet, floor, source } = now;
   if (dry === null) return NO_RATE;
   let low = lowRate(fit, dry, source === 'ground' ? K_GROUND : K_DRY);
-  if (floor !== null && source !== 'ground') low = Math.max(low, lowRate(fit, floor, K_DRY));
+  if (floor !== null && source !== 'ground') low = Math.max(low, lowRate(fit, floor, K_RISE));
   if (wet !== null) low = Math.min(low, lowRate(fit, wet, K_WET));
   const value = 1 / cureMinutes(fit, dry.c, 0);
   return { value, low: Math.min(low, value), high: 1 / cureMinutes(fit, dry.c, -K_SHOWN, dry.sd) };
