@@ -1,13 +1,14 @@
 import { cleanup, fireEvent, render, screen, waitFor } from '@solidjs/testing-library';
 import { createSignal } from 'solid-js';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import type { LinkView, Request, RunView } from '../../engine/messages.ts';
+import type { LinkView, Request, RunSummary, RunView } from '../../engine/messages.ts';
 import { DEMO } from '../../job/demo.ts';
 import { defaultSettings } from '../../job/settings-document.ts';
 import type { Setup } from '../../job/setup.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import { METRIC } from '../../words/format.ts';
+import { JOBS } from '../../words/jobs.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { StartPanel } from './StartPanel.tsx';
 import { createStart } from './start.ts';
@@ -90,6 +91,15 @@ async function press(id: string) {
 const step = () => screen.getByTestId('step').textContent;
 
 describe('start in three presses', () => {
+  it('after a restart in mid-run the first step says that a run is open and how to go on', () => {
+    const { services, show } = scripted();
+    const left = { runId: 'r-0', title: 'Crack at 12.4 m', openedUtcMs: 0 } as RunSummary;
+    Object.assign(services, { openRuns: () => [left] });
+    show();
+    expect(screen.getByTestId('open-run-note').textContent).toContain('Crack at 12.4 m');
+    expect(screen.getByTestId('open-run-note').textContent).toContain(JOBS.resumeText);
+  });
+
   it('connect, packer, zero: and the run is open with the packer’s limit', async () => {
     const { asked, show, fail } = scripted();
     show();

@@ -66,6 +66,14 @@ function Connect(props: { start: Start }) {
     <div class="stack">
       <h2>{LIVE.connectTitle}</h2>
       <p class="muted">{LIVE.connectText}</p>
+      {/* After a restart in mid-run this is the page that the crew sees. */}
+      <Show when={app.openRuns()[0]}>
+        {(run) => (
+          <p class="note strong" data-testid="open-run-note">
+            {JOBS.openTitle}: <strong>{run().title}</strong>, {dateTime(run().openedUtcMs)}. {JOBS.resumeText}
+          </p>
+        )}
+      </Show>
       <Show when={app.serial.supported} fallback={<p class="note strong">{LIVE.noSerial}</p>}>
         <button
           type="button"

@@ -175,7 +175,7 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
       <Show when={v().verdict === 'unknown-signer'}>
         <div class="stack">
           <p>{E.unknownNote}</p>
-          <div class="row">
+          <div class="row task-row">
             <div class="grow">
               <TextField label={E.owner} testId="signer-name" value={name()} onValue={setName} />
             </div>
