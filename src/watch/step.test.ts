@@ -193,6 +193,8 @@ describe('a slow rise in a hold', () => {
     const s = held({ line: 'supplied-relieving' }).flow(700, (t) => 1.8 + (0.05 / 60) * t, { hz: 4 });
     expect(s.at('lift', 'unacknowledged')).toBeLessThan(s.at('ceiling', 'unacknowledged') - 300 || 500);
     expect(s.of('alarm').find((e) => e.alarm === 'lift')!.values).toMatchObject({ ceilingBar: 2.48 });
+    // The band is left upwards: nobody is told to top up.
+    expect(s.states('band-exit')).toEqual([]);
   });
 });
 
@@ -229,6 +231,28 @@ describe('what ends with a stage', () => {
     // 1.1 bar at 0.8 mbar/s: the floor is reached 1375 s after the fall began.
     expect(first.tUs / 1e6 - 72).toBeGreaterThan(1375 - 400);
     expect(first.tUs / 1e6 - 72).toBeLessThan(1375 - 200);
+  });
+});
+
+describe('at the very limit', () => {
+  const exact = { sd: 0 };
+  it('the ceiling itself is an alarm, a millibar under it is none', () => {
+    expect(new Script().flow(3, 2.479, exact).heard()).toEqual([]);
+    expect(new Script().flow(3, 2.48, exact).heard()).toEqual(['ceiling']);
+  });
+
+  it('the floor itself is in the band; under it is an alarm, which ends beyond its deadband only', () => {
+    const s = held({ line: 'supplied-nonrelieving' }).flow(60, (t) => Math.max(0.7, 1.8 - 0.02 * t), exact);
+    expect(s.flow(20, 0.7, exact).states('below-floor')).toEqual([]);
+    expect(s.flow(20, 0.69, exact).states('below-floor')).toEqual(['unacknowledged']);
+    expect(s.flow(20, 0.71, exact).states('below-floor')).toEqual(['unacknowledged']);
+    expect(s.flow(20, 0.73, exact).states('below-floor')).toEqual(['unacknowledged', 'returned']);
+  });
+
+  it('one broken line is no garbage, more than the longest line is', () => {
+    const s = held().notice({ n: 'stray', bytes: 128 }).flow(1, 1.8);
+    expect(s.states('garbage')).toEqual([]);
+    expect(s.notice({ n: 'stray', bytes: 1 }).flow(1, 1.8).states('garbage')).toEqual(['unacknowledged']);
   });
 });
 
