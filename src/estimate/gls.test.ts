@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cholesky, fitGls } from './gls.ts';
+import { cholesky, fitGls, traceOfShare } from './gls.ts';
 import { fitLine } from './line.ts';
 
 // NIST Statistical Reference Datasets, linear regression, data set Norris (36 points).
@@ -101,5 +101,15 @@ describe('fitGls', () => {
     ).toBeNull();
     expect(() => fitGls([[1]], [1, 2], identity(2))).toThrow(RangeError);
     expect(cholesky(Float64Array.from([1, 0, 2, 1]), 2)).toBe(false);
+  });
+
+  it('the trace of K⁻¹W: n for W = K, and the sum of w/k for diagonals', () => {
+    const k = Float64Array.from([4, 0, 0, 1, 3, 0, 0.5, 1, 2]);
+    const w = k.slice();
+    cholesky(k, 3);
+    expect(traceOfShare(k, w, 3)).toBeCloseTo(3, 12);
+    const d = identity(4, 2);
+    cholesky(d, 4);
+    expect(traceOfShare(d, identity(4, 3), 4)).toBeCloseTo(6, 12);
   });
 });

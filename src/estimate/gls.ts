@@ -57,8 +57,24 @@ function backward(l: Float64Array, n: number, v: Float64Array): void {
 }
 
 /**
+ * tr(K⁻¹·W) for a symmetric W (n × n, lower triangle): how much of the energy that K makes white a part W of it has.
+ * @param l lower Cholesky factor of K, as fitGls leaves it
+ */
+export function traceOfShare(l: Float64Array, w: Float64Array, n: number): number {
+  let trace = 0;
+  const v = new Float64Array(n);
+  for (let j = 0; j < n; j++) {
+    for (let i = 0; i < n; i++) v[i] = i >= j ? w[i * n + j]! : w[j * n + i]!;
+    forward(l, n, v);
+    backward(l, n, v);
+    trace += v[j]!;
+  }
+  return trace;
+}
+
+/**
  * @param columns regressors, each of n values
- * @param k covariance of the errors, n × n row-major, lower triangle; it is used up
+ * @param k covariance of the errors, n × n row-major, lower triangle; it is used up: its Cholesky factor is left there
  * @returns null where the covariance or the regressors do not carry a fit
  */
 export function fitGls(

@@ -199,7 +199,8 @@ function lifts(list: readonly HoldRecord[]): string {
     ];
   });
   const under = list.filter((r) => r.ceilingS === null);
-  const warned = (own: readonly HoldRecord[]) => rate(own.filter((r) => r.liftS !== null).length, own.length);
+  const named = list.flatMap((r) => (r.named === null ? [] : [r.named]));
+  const right = named.filter((n) => n.low <= n.truth && n.truth <= n.high).length;
   return `${table(
     [
       'rise to the ceiling',
@@ -209,14 +210,41 @@ function lifts(list: readonly HoldRecord[]): string {
       'not before the ceiling',
     ],
     rows,
-  )}\n\nOf the runs that stay under the ceiling (by anything from a millibar up) ${warned(under.filter((r) => !r.riseKnown))} were warned as well without a rise on the resin's entry, and ${warned(under.filter((r) => r.riseKnown))} with one (a rise of 25 or 6 K, which these cures do not all reach).`;
+  )}\n\nRuns that stay under the ceiling, by how far under it the pressure stayed after the warning (in the whole hold where none was given). U of these readings is ${1000 * U_BAR} mbar: a warning of a pressure that came within it is no false one.\n\n${shorts(under)}\n\nFalse by that measure: ${warned(under.filter((r) => r.shortBar >= U_BAR))}. The peak lay in the interval that the alarm named in ${rate(right, named.length)} of all warnings.`;
+}
+
+/** U of the pressure in these runs (holds-world.ts), bar. */
+const U_BAR = 0.02;
+const SHORT: readonly (readonly [name: string, from: number, to: number])[] = [
+  ['within U (20 mbar)', Number.NEGATIVE_INFINITY, U_BAR],
+  ['20 to 40 mbar', U_BAR, 0.04],
+  ['40 to 80 mbar', 0.04, 0.08],
+  ['over 80 mbar', 0.08, Number.POSITIVE_INFINITY],
+];
+
+const warned = (own: readonly HoldRecord[]) => rate(own.filter((r) => r.liftS !== null).length, own.length);
+
+function shorts(under: readonly HoldRecord[]): string {
+  const split: readonly (readonly [string, (r: HoldRecord) => boolean])[] = [
+    ['with a probe', (r) => r.witness !== 'none'],
+    ['without', (r) => r.witness === 'none'],
+  ];
+  return table(
+    ['stayed under the ceiling by', 'warned', ...split.map(([name]) => name)],
+    SHORT.map(([name, from, to]) => {
+      const own = under.filter((r) => r.shortBar >= from && r.shortBar < to);
+      const count = (list: readonly HoldRecord[]) =>
+        `${list.filter((r) => r.liftS !== null).length} of ${list.length}`;
+      return [name, warned(own), ...split.map(([, is]) => count(own.filter(is)))];
+    }),
+  );
 }
 
 export function holdsSection(records: readonly HoldRecord[], failed: number): string {
   const of = (set: HoldSet) => records.filter((r) => r.set === set);
   const readings = records.reduce((n, r) => n + r.readings, 0);
   return [
-    `${records.length} holds on the simulated site, ${(readings / 1e6).toFixed(1)} million readings at 2 Hz, seeds 150 000 on (tuning took seeds under 2 000).` +
+    `${records.length} holds on the simulated site, ${(readings / 1e6).toFixed(1)} million readings at 2 Hz, seeds 350 000 on (tuning took seeds under 2 000).` +
       `${failed > 0 ? ` ${failed} drawn sites could not be played and are left out.` : ''} Intervals of rates are Clopper-Pearson, 95 %. Every hold is played through the whole watch. Packers of 100 to 400 mm that give way by 0.5 to 5 % a bar, creep quickly and slowly and squeeze out resin; fills of seconds to minutes; inert, mild and strong cures (10 to 35 K of gas temperature); probes with a lag of 4 to 45 s, a gain off by 4 % and 0.17 K of what they do not see; sensors from 20 bits and 0.2 mbar of noise to 10 bits and 6 mbar, wandering and drifting; air pressure known to 1 kPa.`,
     '### Interval of the leak',
     coverage(of('cover')),

@@ -3,7 +3,7 @@
  * here is the simulated world's own knowledge; the watch gets the readings and what a job sheet would say.
  */
 import type { Line, ResinSetup } from '../../src/job/setup.ts';
-import { type Kinetics, QUICK_RESIN, SLOW_RESIN } from '../../src/rig/cure.ts';
+import { isothermalS, type Kinetics, QUICK_RESIN, SLOW_RESIN } from '../../src/rig/cure.ts';
 import type { SiteOptions } from '../../src/rig/options.ts';
 import { createRandom, type Random } from '../../src/rig/random.ts';
 
@@ -75,6 +75,8 @@ export interface HoldWishes {
   readonly headroomBar?: number;
   /** The resin's expected rise is on the sheet. */
   readonly riseKnown?: boolean;
+  /** Exotherm class on the sheet. */
+  readonly exotherm?: ResinSetup['exotherm'];
   /** The sleeve goes in at ground temperature or little over it. */
   readonly coldSleeve?: boolean;
 }
@@ -125,7 +127,7 @@ export function drawHold(seed: number, wish: HoldWishes = {}): HoldScenario {
     topUpBar: wish.topUps === true ? r.range(0.06, 0.15) : null,
     litres,
     kinetics,
-    resin: resinOf(heat, wish.riseKnown ?? false),
+    resin: resinOf(heat, kinetics, wish),
     site: {
       airBar: r.range(0.93, 1.03),
       airC: r.range(0, 30),
@@ -173,19 +175,20 @@ function vary(k: Kinetics, r: Random): Kinetics {
   return { ...k, k1Ref: k.k1Ref * f, k2Ref: k.k2Ref * f, inductionS: k.inductionS * r.range(0, 2) };
 }
 
-function resinOf(heat: Heat, riseKnown: boolean): ResinSetup | null {
-  if (heat === 'inert') return null;
+/** The sheet's times are the resin's own to 85 %, in steps of five minutes. */
+function resinOf(heat: Heat, kinetics: Kinetics | null, wish: HoldWishes): ResinSetup | null {
+  if (kinetics === null) return null;
   return {
     name: 'sketch',
     criterion: 'let-down',
-    points: [
-      { c: 10, minutes: 120 },
-      { c: 20, minutes: 60 },
-    ],
+    points: [5, 10, 20].map((c) => ({
+      c,
+      minutes: Math.max(5, Math.round(isothermalS(kinetics, c, 0.85) / 300) * 5),
+    })),
     lowestC: 3,
     potLifeMin: null,
-    exotherm: heat === 'strong' ? 'high' : 'medium',
-    expectedRiseK: riseKnown ? (heat === 'strong' ? 25 : 6) : null,
+    exotherm: wish.exotherm ?? (heat === 'strong' ? 'high' : 'medium'),
+    expectedRiseK: wish.riseKnown === true ? (heat === 'strong' ? 25 : 6) : null,
   };
 }
 

@@ -64,7 +64,12 @@ export function setupOf(s: HoldScenario): Setup {
     air: { bar: Math.round((s.site.airBar ?? 1) * 100) / 100, uBar: 0.02, source: 'altitude' },
     ground: { c: s.site.pipe?.groundC ?? 10, uC: 1 },
     volume: { litres: s.litres, uLitres: 0.1 * s.litres },
-    pipe: null,
+    pipe: {
+      innerMm: s.site.packer?.pipeMm ?? 200,
+      wallMm: s.site.pipe?.wallMm ?? null,
+      material: 'unknown',
+      sleeveMm: s.site.pipe?.sleeveMm ?? null,
+    },
     resin: s.resin,
     reaction: { handS: 3, closeS: 0.6 },
     rateHz: 2,

@@ -1,6 +1,6 @@
 /** The campaign of holds: its tasks by number, and what is kept of each. Reported seeds are none of the tuning's. */
 import { createRandom } from '../../src/rig/random.ts';
-import type { LeakVerdict } from '../../src/watch/events.ts';
+import type { LeakVerdict, WatchEvent } from '../../src/watch/events.ts';
 import {
   drawHold,
   GRADES,
@@ -75,6 +75,10 @@ export interface HoldRecord {
   /** Lift alarm raised and true ceiling passed, s of the hold; null: never. */
   readonly liftS: number | null;
   readonly ceilingS: number | null;
+  /** Ceiling less the highest true pressure from the alarm on (of the whole hold without one), bar. */
+  readonly shortBar: number;
+  /** The interval that the alarm named as the peak, and the true peak from then on, bar; null: no alarm. */
+  readonly named: { readonly low: number; readonly high: number; readonly truth: number } | null;
   /** Time that the pressure took from its low to the ceiling, s. */
   readonly riseS: number | null;
   readonly gasRiseK: number;
@@ -89,7 +93,7 @@ export function holdTasks(scale: number): HoldTask[] {
   return HOLD_SETS.flatMap((set, k) =>
     Array.from({ length: Math.max(2, Math.round(COUNTS[set] * scale)) }, (_, i) => ({
       set,
-      seed: 150_000 + 5_000 * k + i,
+      seed: 350_000 + 5_000 * k + i,
     })),
   );
 }
@@ -137,6 +141,7 @@ function wishes({ set, seed }: HoldTask): HoldWishes {
         line: r.chance(0.75) ? 'closed' : 'supplied-nonrelieving',
         headroomBar: r.range(0.01, 0.06),
         riseKnown: r.chance(0.5),
+        exotherm: 'unknown',
         holdS: 3 * 3600,
       };
   }
@@ -146,10 +151,27 @@ export function playTask(task: HoldTask): HoldRun {
   return runHold(drawHold(task.seed, wishes(task)));
 }
 
+/** Raised; or held back under a stronger alarm that stood already (lift under ceiling). */
+const alarmOf = (run: HoldRun, alarm: string) =>
+  run.events.find(
+    (x): x is Extract<WatchEvent, { e: 'alarm' }> =>
+      x.e === 'alarm' && x.alarm === alarm && (x.to === 'unacknowledged' || x.to === 'suppressed'),
+  );
+
 const alarmS = (run: HoldRun, alarm: string): number | null => {
-  const e = run.events.find((x) => x.e === 'alarm' && x.alarm === alarm && x.to === 'unacknowledged');
+  const e = alarmOf(run, alarm);
   return e === undefined ? null : e.tUs / 1e6 - run.holdFromS;
 };
+
+const peakFrom = (run: HoldRun, fromS: number): number =>
+  Math.max(...run.looks.filter((l) => l.atS >= fromS).map((l) => l.trueBar));
+
+function namedBy(run: HoldRun): HoldRecord['named'] {
+  const e = alarmOf(run, 'lift');
+  const { settleLowBar: low, settleHighBar: high } = e?.values ?? {};
+  if (e === undefined || typeof low !== 'number' || typeof high !== 'number') return null;
+  return { low, high, truth: peakFrom(run, e.tUs / 1e6 - run.holdFromS) };
+}
 
 /** From the last minute at the pressure's low (10 mbar over it) before the ceiling was passed. */
 function riseOf(run: HoldRun): number | null {
@@ -195,6 +217,8 @@ export function recordOf(task: HoldTask, run: HoldRun): HoldRecord {
     contradicted: alarmS(run, 'line-contradicted') !== null,
     liftS: alarmS(run, 'lift'),
     ceilingS: Number.isNaN(run.ceilingS) ? null : run.ceilingS,
+    shortBar: s.ceilingBar - peakFrom(run, alarmS(run, 'lift') ?? 0),
+    named: namedBy(run),
     riseS: riseOf(run),
     gasRiseK: run.gasMaxC - run.gasMinC,
     readings: run.readings,

@@ -19,8 +19,9 @@ import { rowOf } from './table.ts';
 /** A band exit nearer than this is told of, s; nearer than the second it presses. */
 const EXIT_S = 1800;
 const EXIT_PRESSING_S = 300;
-/** Warmth may lift the pressure over the ceiling within this, s. */
-const LIFT_S = 900;
+/** The rise that is seen reaches the ceiling within this, s; where the cure's forecast ends under it, within the second. */
+const LIFT_S = 540;
+const LIFT_EASES_S = 390;
 /** Pot life: a quarter of it is left, at most ten minutes. */
 const POT_SHARE = 0.25;
 const POT_MOST_S = 600;
@@ -68,11 +69,11 @@ function leaking(w: WatchState): Condition {
 function lift(w: WatchState): Condition {
   const limits = w.setup?.limits ?? null;
   if (w.hold === null || limits === null) return 'off';
-  const { exit, forecast } = w.hold;
-  if (exit !== null && exit.direction === 'up' && exit.inS.value < LIFT_S) return 'on';
-  if (forecast === null) return 'off';
-  if (forecast.peakBar.low > limits.ceilingBar) return 'on';
-  return forecast.peakBar.value > limits.ceilingBar ? 'between' : 'off';
+  const { exit, eases } = w.hold;
+  // A sheet alone raises nothing: what it foretells is shown with its advice, and may not come at all.
+  if (exit === null || exit.direction === 'down') return 'off';
+  const within = eases ? LIFT_EASES_S : LIFT_S;
+  return exit.inS.value < within ? 'on' : exit.inS.value < 2 * LIFT_S ? 'between' : 'off';
 }
 
 function deviceUnarmed(w: WatchState): Condition {

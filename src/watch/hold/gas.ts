@@ -40,12 +40,15 @@ export interface GasDoubt {
   readonly errors: readonly GasError[];
   /** More of the smooth error the more the temperature swings: share of its range, over 900 s. */
   readonly swing: number;
+  /** Share of its range that comes and goes within minutes: no probe lags by one time constant alone, no gas is of one warmth. */
+  readonly rough: number;
   /** Heat of the fill that the witness does not tell: mean and sd, K, for each of past.ts FADES_S. */
   readonly fill: readonly (readonly [mean: number, sd: number])[];
 }
 
-/** Time over which the error by a swing comes and goes, s. */
+/** Times over which the errors by a swing come and go, s. */
 export const SWING_S = 900;
+export const ROUGH_S = 300;
 
 /**
  * A probe in the air: bare wires answer in seconds, a sheath in half a minute. 0.17 K that wander in ten minutes are a
@@ -58,6 +61,7 @@ export const AIR: GasDoubt = {
   sdShare: 0.06,
   errors: [{ kind: 'wander', sdK: 0.17, timeS: 600 }],
   swing: 0.01,
+  rough: 0.015,
   fill: [
     [0, 0.5],
     [0, 0.3],
@@ -77,6 +81,7 @@ export const SLEEVE: GasDoubt = {
     { kind: 'smooth', sdK: 0.5, timeS: SWING_S },
   ],
   swing: 0.1,
+  rough: 0,
   fill: [
     [1, 2],
     [1, 1.5],
@@ -96,6 +101,7 @@ export function blind(exotherm: ResinSetup['exotherm'] | 'none'): GasDoubt {
     share: 0,
     sdShare: 0,
     swing: 0,
+    rough: 0,
     errors: [
       { kind: 'wander', sdK: 0.3, timeS: 600 },
       { kind: 'smooth', sdK: exotherm === 'none' ? 2 : CURE_K[exotherm], timeS: CURE_TIME_S },

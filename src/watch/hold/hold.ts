@@ -1,5 +1,7 @@
 import type { Limits, Setup } from '../../job/setup.ts';
 import type { Reading } from '../../sensing/reading.ts';
+import type { CureState } from '../cure/cure.ts';
+import { cureWarmth } from '../cure/warmth.ts';
 import type { Bounded, LeakFigure, WatchEvent } from '../events.ts';
 import { bar3, boundedTo, round } from '../round.ts';
 import type { Levels } from '../signal/levels.ts';
@@ -11,13 +13,13 @@ import { floorOf } from './floor.ts';
 import type { LeakContext, LeakState } from './leak.ts';
 import { createLeak, leakFigure, leakReading, leakTrim, NO_LEAK } from './leak.ts';
 import type { LiftState } from './lift.ts';
-import { createLift, liftForecast, liftReading, liftRestart } from './lift.ts';
+import { createLift, endsUnder, liftForecast, liftReading, liftRestart } from './lift.ts';
 import type { Past } from './past.ts';
 import { createPast, pastAdd } from './past.ts';
 import type { Segment } from './segment.ts';
 import { createSegment, segmentStep } from './segment.ts';
 import type { Trend } from './trend.ts';
-import { bandExit, createTrend, trendAdd, trendClear, trendSlope } from './trend.ts';
+import { bandExit, createTrend, trendAdd, trendClear, trendRise } from './trend.ts';
 
 /** One hold, from entering the stage to leaving it. Plain data. */
 export interface HoldState {
@@ -52,6 +54,9 @@ export interface HoldState {
   liftTold: boolean;
   trend: Trend;
   exit: HoldView['bandExit'];
+  /** By the cure's forecast the rise ends under the ceiling; and when it was asked last, s. */
+  eases: boolean;
+  easesS: number | null;
   contradicted: boolean;
   /** Looks in a row that spoke against the line. */
   against: number;
@@ -70,8 +75,8 @@ export interface HoldContext {
   readonly still: boolean;
   /** Free-inflation pressure seen at the fill's knee; null or absent: not seen. */
   readonly knee?: Bounded | null;
-  /** The cure's forecast of its exotherm, where it makes one. */
-  readonly exotherm?: { readonly peakInS: Bounded; readonly peakC: Bounded } | null;
+  /** The cure, whose forecast of its own warmth is asked when a rise nears the ceiling; null or absent: none. */
+  readonly cure?: CureState | null;
 }
 
 type Emit = (event: WatchEvent) => void;
@@ -84,6 +89,8 @@ const TREND_AFTER_S = 120;
 const JUDGE_S = 60;
 /** A top-up or a flow is noticed after about three seconds; what came since is no leak, s. */
 const NOTICED_S = 5;
+/** The cure is asked where a rise may reach the ceiling within this, s. */
+const ASK_CURE_S = 600;
 /** Looks in a row that must speak against the line. */
 const AGAINST = 2;
 
@@ -113,6 +120,8 @@ export function createHold(sinceUs: number, tUs: number): HoldState {
     liftTold: false,
     trend: createTrend(),
     exit: null,
+    eases: false,
+    easesS: null,
     contradicted: false,
     against: 0,
     floor: null,
@@ -182,13 +191,34 @@ export function holdReading(
     liftReading(h.lift, reading, bar);
   }
   const settled = h.filledS !== null && reading.tS - h.filledS >= TREND_AFTER_S;
-  if (sees && settled && trendAdd(h.trend, reading.tS, bar))
+  if (sees && settled && trendAdd(h.trend, reading.tS, bar)) {
     h.exit = bandExit(h.trend, floorBar, limits?.ceilingBar ?? null);
+    askCure(h, reading.tS, ctx);
+    // A warning needs its figures at once.
+    if (h.easesS !== null) foresee(h, reading.tUs, ctx, emit);
+  }
   // At once for what can never be told here, then once a minute.
   if (h.judgedS === null || reading.tS - h.judgedS >= JUDGE_S) {
     h.judgedS = reading.tS;
     judge(h, reading.tUs, reading.tS, ctx, emit);
   }
+}
+
+/** A forecast of the cure costs some milliseconds: it is asked once a minute, and only while a rise nears the ceiling. */
+function askCure(h: HoldState, tS: number, ctx: HoldContext): void {
+  const { exit } = h;
+  if (exit === null || exit.direction === 'down' || exit.inS.value > ASK_CURE_S) {
+    h.eases = false;
+    h.easesS = null;
+    return;
+  }
+  if (h.easesS !== null && tS - h.easesS < JUDGE_S) return;
+  h.easesS = tS;
+  const { setup, cure } = ctx;
+  if (setup === null || cure === undefined || cure === null) return;
+  h.eases =
+    endsUnder(h.lift, { air: setup.air, ceilingBar: setup.limits?.ceilingBar ?? null }, cureWarmth(cure)) ??
+    false;
 }
 
 function stepSegment(h: HoldState, reading: Reading, ctx: HoldContext, emit: Emit): void {
@@ -260,6 +290,10 @@ function judge(h: HoldState, tUs: number, tS: number, ctx: HoldContext, emit: Em
   // Two looks in a row: raised only when sure.
   h.against = against ? h.against + 1 : 0;
   h.contradicted = h.against >= AGAINST;
+  foresee(h, tUs, ctx, emit);
+}
+
+function foresee(h: HoldState, tUs: number, { setup }: HoldContext, emit: Emit): void {
   h.forecast = liftForecast(h.lift, {
     tap: setup?.tap ?? 'unknown',
     line: setup?.line ?? 'unknown',
@@ -269,15 +303,9 @@ function judge(h: HoldState, tUs: number, tS: number, ctx: HoldContext, emit: Em
     ceilingBar: setup?.limits?.ceilingBar ?? null,
     floorBar: h.floor?.bar ?? null,
     exit: h.exit,
-    rising: risingOf(h.trend),
-    exotherm: ctx.exotherm ?? null,
+    rising: trendRise(h.trend),
   });
   tellLift(h, tUs, setup, emit);
-}
-
-function risingOf(trend: Trend): Bounded | null {
-  const slope = trendSlope(trend);
-  return slope !== null && slope.rate.value > 0 ? slope.rate : null;
 }
 
 /** Told once when the peak may pass the ceiling, and again only after it no longer did. */

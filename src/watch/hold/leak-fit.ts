@@ -1,10 +1,10 @@
 import { ar1Inflation, lag1 } from '../../estimate/ar1.ts';
 import { smoothCovariance, wanderOfMeans, whiteScale } from '../../estimate/covariance.ts';
 import type { GlsFit } from '../../estimate/gls.ts';
-import { fitGls } from '../../estimate/gls.ts';
+import { fitGls, traceOfShare } from '../../estimate/gls.ts';
 import type { Course } from './course.ts';
 import type { GasCourse, GasDoubt, GasError } from './gas.ts';
-import { AIR, blind, gasCourse, SLEEVE, SWING_S } from './gas.ts';
+import { AIR, blind, gasCourse, ROUGH_S, SLEEVE, SWING_S } from './gas.ts';
 import type { Past } from './past.ts';
 import { FADES_S, fadeAt } from './past.ts';
 
@@ -18,6 +18,7 @@ import { FADES_S, fadeAt } from './past.ts';
 export interface FitContext {
   /** Absolute pressure now and standard uncertainty of the air's, bar. */
   readonly absBar: number;
+  readonly airBar: number;
   readonly uAirBar: number;
   readonly groundC: number | null;
   readonly exotherm: Parameters<typeof blind>[0];
@@ -43,7 +44,18 @@ export interface LeakFit {
   readonly heatShare: number;
   readonly creepShare: number;
   /** Coefficient of κ·ln T when it is left free: 1 for shut-in gas, 0 for a pressure that something holds. */
-  readonly follows: { readonly value: number; readonly sd: number } | null;
+  readonly follows: Following | null;
+}
+
+export interface Following {
+  readonly value: number;
+  readonly sd: number;
+  /**
+   * What of the witness's movement the gas can have made: one less the energy of the witness's own errors over that of all
+   * of it. The coefficient of a regressor that has errors comes out too small by that factor; near 0 (a gas that stands
+   * still under a probe that wanders) it says nothing. 1 where it was not needed.
+   */
+  readonly moved: number;
 }
 
 /**
@@ -70,6 +82,10 @@ const STAIR_S = 120;
 /** Nothing is known better than this over a block, bar: models are only models. */
 const LEAST_BAR = 4e-5;
 const LEAST_BLOCKS = 12;
+/** A packer holds at least so much when it is said to have been filled, bar. */
+const LEAST_FILL_BAR = 0.2;
+/** Shut-in gas follows its temperature with a factor of one; surely under this it does not. */
+export const FOLLOWS = 0.5;
 /** Blocks on either side of a turn. */
 const LEAST_SIDE = 10;
 
@@ -81,6 +97,8 @@ interface Prepared {
   readonly lnP: readonly number[];
   /** Fades at each block: [k][i]. */
   readonly fades: readonly (readonly number[])[];
+  /** How far the rubber has followed the pressure's own changes since the first block, in fills: [k][i]. */
+  readonly followed: readonly (readonly number[])[];
   readonly creepMean: readonly number[];
   readonly fillMean: readonly number[];
 }
@@ -91,17 +109,43 @@ function prepare(c: Course, ctx: FitContext): Prepared {
   const { past } = ctx;
   const t = gas.index.map((i) => c.t[i]!);
   const fades = FADES_S.map((_, k) => t.map((at) => fadeAt(past, k, at)));
+  const lnP = gas.index.map((i) => c.y[i]!);
+  const followed = FADES_S.map((tau) => follow(t, lnP, tau, ctx));
   const sum = (priors: readonly (readonly [number, number])[]) =>
     t.map((_, i) => priors.reduce((s, [mean], k) => s + mean * past.amount[k]! * fades[k]![i]!, 0));
   return {
     gas,
     doubt,
     t,
-    lnP: gas.index.map((i) => c.y[i]!),
+    lnP,
     fades,
-    creepMean: sum(CREEP),
+    followed,
+    creepMean: sum(CREEP).map((v, i) => CREEP.reduce((s, [mean], k) => s - mean * followed[k]![i]!, v)),
     fillMean: sum(doubt.fill),
   };
+}
+
+/**
+ * Rubber answers a change of pressure by warmth or a leak as it answers the fill: it goes on growing, or shrinking, for
+ * minutes. A share of one is the whole fill. After an exotherm's rise this looks like a leak that begins at its peak.
+ */
+function follow(t: readonly number[], lnP: readonly number[], tau: number, ctx: FitContext): number[] {
+  const fill = Math.max(LEAST_FILL_BAR, ctx.absBar - ctx.airBar);
+  const first = Math.exp(lnP[0] ?? 0);
+  let x = 0;
+  let before = 0;
+  return t.map((at, i) => {
+    const share = (Math.exp(lnP[i]!) - first) / fill;
+    // Between two blocks the pressure goes straight: the exact answer of a first-order law to a ramp.
+    if (i > 0) {
+      const dt = at - t[i - 1]!;
+      const keep = Math.exp(-dt / tau);
+      const slope = (share - before) / dt;
+      x = share - slope * tau + (x - before + slope * tau) * keep;
+    }
+    before = share;
+    return x;
+  });
 }
 
 /** Nuisances with a law and a prior: vectors of one standard deviation each. */
@@ -114,7 +158,10 @@ function heatNuisances(p: Prepared, ctx: FitContext): number[][] {
 }
 
 function creepNuisances(p: Prepared, ctx: FitContext): number[][] {
-  return CREEP.map(([, sd], k) => p.fades[k]!.map((f) => sd * ctx.past.size[k]! * f));
+  return CREEP.flatMap(([, sd], k) => [
+    p.fades[k]!.map((f) => sd * ctx.past.size[k]! * f),
+    p.followed[k]!.map((x) => sd * x),
+  ]);
 }
 
 /** Covariance of blocks that lie so many blocks apart, by what the gas temperature may do between the witness's words. */
@@ -122,7 +169,8 @@ function heatByLag(p: Prepared, block: number, most: number): Float64Array {
   const perK = KAPPA / p.gas.kelvin;
   const out = new Float64Array(most + 1);
   const swing: GasError = { kind: 'smooth', sdK: p.doubt.swing * p.gas.rangeK, timeS: SWING_S };
-  for (const e of [...p.doubt.errors, swing])
+  const rough: GasError = { kind: 'wander', sdK: p.doubt.rough * p.gas.rangeK, timeS: ROUGH_S };
+  for (const e of [...p.doubt.errors, swing, rough])
     for (let m = 0; m <= most; m++)
       out[m]! +=
         perK *
@@ -227,7 +275,7 @@ export function leakFit(c: Course, ctx: FitContext): LeakFit | null {
     dof: fit.dof,
     heatShare: heatPart / variance,
     creepShare: m.creeps.reduce((s, v) => s + along(v), 0) / variance,
-    follows: p.gas.witness === 'none' ? null : following(m.base, ones, time, m.heated, m.rest),
+    follows: p.gas.witness === 'none' ? null : following(m, ones),
   };
 }
 
@@ -299,14 +347,15 @@ function shareSd(doubt: GasDoubt, ctx: FitContext): number {
   return Math.hypot(doubt.sdShare, SD_KAPPA / KAPPA, ctx.uAirBar / ctx.absBar);
 }
 
-function following(
-  base: readonly number[],
-  ones: readonly number[],
-  time: readonly number[],
-  heated: readonly number[],
-  cov: Float64Array,
-): LeakFit['follows'] {
-  const fit = fitGls([ones, time, heated], base, cov);
+function following(m: Model, ones: readonly number[]): Following | null {
+  const fit = fitGls([ones, m.time, m.heated], m.base, m.rest);
   if (fit === null) return null;
-  return { value: fit.beta[2]!, sd: Math.sqrt(fit.cov[2]![2]! * misfit(fit)) };
+  const variance = fit.cov[2]![2]!;
+  const value = fit.beta[2]!;
+  const sd = Math.sqrt(variance * misfit(fit));
+  if (value + 3 * sd > FOLLOWS) return { value, sd, moved: 1 };
+  const n = ones.length;
+  // The errors' energy in the same white measure; the line that is taken off besides makes it a little less.
+  const errors = traceOfShare(m.rest, covariance(m.p.gas.index, [m.heat], []), n);
+  return { value, sd, moved: Math.max(0, 1 - errors * variance) };
 }

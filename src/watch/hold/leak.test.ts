@@ -38,6 +38,8 @@ interface World {
   /** Share of the gas's changes that the probe tells: −1 is reversed, 0 shorted. */
   share?: number;
   unchecked?: boolean;
+  /** What the probe tells beside the gas: wanders with that sd, K, and comes back in 600 s. */
+  strayK?: number;
   /** Something holds the pressure at 1.5 bar. */
   held?: boolean;
   seed?: number;
@@ -53,6 +55,7 @@ function hold(minutes: number, world: World, ctx: LeakContext = CTX) {
   const tau = world.probeTau ?? null;
   const step = world.stepBar ?? 0;
   let probe = gas(0);
+  let stray = 0;
   const p0 = (1.5 + ctx.air.bar) / (gas(1e9) + 273.15);
   const perS = (world.leak ?? 0) / 1000 / 60 / (1.5 + ctx.air.bar);
   let figure = leakFigure(s, ctx);
@@ -61,6 +64,7 @@ function hold(minutes: number, world: World, ctx: LeakContext = CTX) {
     const c = gas(t);
     const told = gas(0) + (world.share ?? 1) * (c - gas(0));
     if (tau !== null) probe += (0.5 / tau) * (told - probe);
+    stray += -stray / 1200 + (world.strayK ?? 0) * Math.sqrt(1 / 600) * random();
     const lost = Math.exp(-perS * Math.max(0, t - (world.leakFromS ?? 0)));
     const clean = world.held === true ? 1.5 : p0 * (c + 273.15) * lost - ctx.air.bar;
     const raw = clean + (world.sd ?? 0.0015) * random();
@@ -72,7 +76,7 @@ function hold(minutes: number, world: World, ctx: LeakContext = CTX) {
             {
               channel: 1,
               place: world.place ?? 'air',
-              c: probe + 0.05 * random(),
+              c: probe + stray + 0.05 * random(),
               uC: 1.5,
               flags: world.unchecked === true ? FLAG.unchecked : 0,
             },
@@ -176,6 +180,14 @@ describe('leak of a closed segment', () => {
     expect(f).toMatchObject({ verdict: 'cannot-tell', reason: 'temperature-trend', mbarPerMin: null });
     expect(f.s.held).toBe(true);
     expect(hold(40, { gas: (t) => 12 + 6 * Math.sin(t / 500), probeTau: 15 }).s.held).toBe(false);
+  });
+
+  it('a probe that wanders over a gas that stands still says nothing against the line', () => {
+    for (let seed = 1; seed <= 4; seed++) {
+      const still = { probeTau: 15, strayK: 0.17, sd: 0.0005, seed };
+      const f = hold(80, { ...still, leak: 2 });
+      expect([seed, f.s.held, f.verdict]).toEqual([seed, false, 'leaking']);
+    }
   });
 
   it('a pressure that stands while the gas cools is fed', () => {

@@ -8,7 +8,7 @@ import { boundedTo, round } from '../round.ts';
 import type { Course } from './course.ts';
 import { courseAdd, courseFrom, courseTrim, createCourse } from './course.ts';
 import type { FitContext, LeakFit } from './leak-fit.ts';
-import { changeFit, KAPPA, leakFit, SD_KAPPA } from './leak-fit.ts';
+import { changeFit, FOLLOWS, KAPPA, leakFit, SD_KAPPA } from './leak-fit.ts';
 import type { Past } from './past.ts';
 
 /**
@@ -88,10 +88,8 @@ const RECENT_LEAST = 40;
 const LAW = 0.15;
 const SD_LAW = 0.2;
 const SD_RATE = 0.015;
-/** Rubber that shrinks back slowly as the pressure falls hides 0.5 to 3.5 % of the loss. */
-const SLOW_GIVE = 1.02;
-/** Shut-in gas follows its temperature with a factor of one; surely under this it does not. */
-const FOLLOWS = 0.5;
+/** Rubber that shrinks back as the pressure falls hides up to 3 % of the loss; the fit knows the most of it. */
+const SLOW_GIVE = 1.005;
 /** An unchecked probe is proved when the factor is surely within this of what packers have. */
 const PROOF = 0.5;
 const Z_PROOF = 3.29;
@@ -170,6 +168,7 @@ interface Rate {
 function fitContext(s: LeakState, ctx: LeakContext, past: Past): FitContext {
   return {
     absBar: s.lastBar + ctx.air.bar,
+    airBar: ctx.air.bar,
     uAirBar: ctx.air.uBar / 2,
     groundC: ctx.ground?.c ?? null,
     exotherm: ctx.exotherm,
@@ -234,7 +233,9 @@ export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
 const notSeen = (): LeakFigure => ({ ...NO_LEAK, verdict: 'cannot-be-seen', reason: 'line' });
 
 function isHeld({ follows, witness }: LeakFit): boolean {
-  return follows !== null && witness === 'air' && follows.value + Z_CALL * follows.sd < FOLLOWS;
+  return (
+    follows !== null && witness === 'air' && follows.value + Z_CALL * follows.sd < FOLLOWS * follows.moved
+  );
 }
 
 /**

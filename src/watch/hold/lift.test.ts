@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { ResinSetup } from '../../job/setup.ts';
 import { readingOf } from '../testing/script.ts';
 import type { LiftContext } from './lift.ts';
-import { createLift, liftForecast, liftReading, liftRestart } from './lift.ts';
+import { createLift, endsUnder, liftForecast, liftReading, liftRestart } from './lift.ts';
 
 const resin: ResinSetup = {
   name: 'R',
@@ -98,7 +98,12 @@ describe('lift by warmth', () => {
   });
 
   const up = { direction: 'up', inS: { value: 300, low: 250, high: 380 } } as const;
-  const rising = { value: 0.0005, low: 0.0004, high: 0.0006 };
+  const rising = {
+    levelBar: 1.5,
+    rate: { value: 0.0004, low: 0.0003, high: 0.0005 },
+    gain: 2e-7,
+    sdGain: 5e-8,
+  };
 
   it('the ceiling’s time needs a rise that is seen', () => {
     expect(liftForecast(at(1.5, 10), CTX)!.ceilingInS).toBeNull();
@@ -109,7 +114,8 @@ describe('lift by warmth', () => {
   it('without an entry the rise that is seen speaks, where it would reach the ceiling', () => {
     const blank = { ...CTX, resin: null };
     const f = liftForecast(at(1.5, 10), { ...blank, exit: up, rising })!;
-    expect(f.peakBar.value).toBeCloseTo(1.5 + 0.0005 * 900, 9);
+    // Rate and gain carried on for ten minutes.
+    expect(f.peakBar.value).toBeCloseTo(1.5 + 0.24 + 0.036, 9);
     expect(f.peakBar.high).toBeGreaterThan(f.peakBar.value);
     expect(f.adviceHighBar!).toBeLessThan(1.5);
     expect(f.adviceLowBar).toBeCloseTo(0.85, 9);
@@ -120,16 +126,37 @@ describe('lift by warmth', () => {
     expect(liftForecast(at(1.5, 10), { ...blank, exit: down, rising: null })).toBeNull();
   });
 
-  it('a forecast of the exotherm is worth more than the entry', () => {
-    const exotherm = {
-      peakInS: { value: 1200, low: 900, high: 1800 },
-      peakC: { value: 35, low: 30, high: 45 },
-    };
-    const f = liftForecast(at(1.5, 10), { ...CTX, exotherm })!;
-    // 8.9 mbar/K at 1.5 bar(g) and 10 °C: all of 35 K at most, 0.8 of 25 K in the middle.
-    expect(f.peakBar.high - 1.5).toBeCloseTo(35 * 0.00888, 3);
-    expect(f.peakBar.value - 1.5).toBeCloseTo(20 * 0.00888, 3);
-    expect(f.ceilingInS).toEqual(exotherm.peakInS);
+  it('a rise on its way over the ceiling is not talked away by a sheet that ends under it', () => {
+    const low = { ...CTX, resin: { ...resin, expectedRiseK: 4 }, exit: up, rising };
+    const f = liftForecast(at(1.5, 10), low)!;
+    expect(f.peakBar.high).toBeGreaterThan(CTX.ceilingBar!);
+    expect(f.adviceHighBar).not.toBeNull();
+    expect(liftForecast(at(1.5, 10), { ...low, exit: null })!.adviceHighBar).toBeNull();
+  });
+
+  const warmth = (c: number) => ({
+    peakC: { value: c, low: c - 5, high: c + 10 },
+    peakInS: { value: 1200, low: 900, high: 1800 },
+  });
+
+  it('by the cure’s forecast the rise ends under the ceiling or over it (gas law: 16.9 K to 1.65 bar)', () => {
+    expect(endsUnder(at(1.5, 10), CTX, warmth(10 + 16.5))).toBe(true);
+    expect(endsUnder(at(1.5, 10), CTX, warmth(10 + 17.3))).toBe(false);
+    expect(endsUnder(at(1.5, 10), CTX, null)).toBeNull();
+    expect(endsUnder(at(1.5, null, 1.5, null), CTX, warmth(20))).toBeNull();
+  });
+
+  it('a probe on the sleeve tells the gas where the pressure was lowest, the gas law since', () => {
+    const s = createLift();
+    const sleeve = (c: number) => ({ temps: [{ channel: 1, place: 'sleeve' as const, c, uC: 1, flags: 0 }] });
+    liftReading(s, readingOf(0, 1.52, sleeve(11)), 1.52);
+    liftReading(s, readingOf(1, 1.5, sleeve(10)), 1.5);
+    // The sleeve is hot already, the gas has risen by 5 K: 44.4 mbar.
+    liftReading(s, readingOf(2, 1.5444, sleeve(24)), 1.5444);
+    expect(endsUnder(s, CTX, warmth(10 + 16.5))).toBe(true);
+    expect(endsUnder(s, CTX, warmth(10 + 17.3))).toBe(false);
+    liftRestart(s);
+    expect(endsUnder(s, CTX, warmth(20))).toBeNull();
   });
 
   it('advice is never under its own floor', () => {

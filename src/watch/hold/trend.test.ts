@@ -33,6 +33,28 @@ describe('when the band will be left', () => {
     ).toBe('up');
   });
 
+  it('a rise that speeds up comes sooner, one that fades out under the ceiling never', () => {
+    const steady = bandExit(
+      course(10, (t) => 1 + 1e-4 * t),
+      0.9,
+      1.15,
+    )!;
+    const growing = bandExit(
+      course(10, (t) => 0.97 + 1e-4 * t + 8e-8 * (t - 300) * Math.max(0, t - 300)),
+      0.9,
+      1.15,
+    )!;
+    expect(growing.direction).toBe('up');
+    expect(growing.inS.value).toBeLessThan(steady.inS.value);
+    expect(
+      bandExit(
+        course(10, (t) => 1 + 0.05 * (1 - Math.exp(-t / 240))),
+        0.9,
+        1.08,
+      ),
+    ).toBeNull();
+  });
+
   it('noise alone is no trend, in any of 50 courses', () => {
     for (let seed = 1; seed <= 50; seed++)
       expect(

@@ -2,6 +2,7 @@ import { ar1Inflation, lag1 } from '../../estimate/ar1.ts';
 import { fitLine } from '../../estimate/line.ts';
 import type { Bounded } from '../events.ts';
 import type { HoldView } from '../view.ts';
+import { type Rise, riseOf, timeToRise } from './rise.ts';
 
 /** Course of the pressure over the last minutes of a hold, whatever moves it: means of ten seconds. */
 export interface Trend {
@@ -23,6 +24,8 @@ const NOW = 24;
 const LEAST_RATE = 0.3e-3 / 60;
 /** A band exit further off than this is not shown, s. */
 const HORIZON_S = 4 * 3600;
+/** A ceiling nearer than this is told of by a rise that is only likely: waiting for surety would cost the lead, s. */
+const NEAR_S = 900;
 
 export function createTrend(): Trend {
   return { t: [], p: [], fromS: null, sum: 0, n: 0 };
@@ -112,28 +115,52 @@ function timeTo(way: number, rate: number, gain: number): number {
   return a > 0 ? (Math.sqrt(v * v + 2 * a * d) - v) / a : d / v;
 }
 
+/** The rise at the end of the course; null with too short a course. */
+export const trendRise = (tr: Trend): Rise | null => riseOf(tr.t, tr.p);
+
 /** When the band floor…ceiling will be left if it goes on like this; null where that is not sure or far. */
 export function bandExit(
   tr: Trend,
   floorBar: number | null,
   ceilingBar: number | null,
 ): HoldView['bandExit'] {
+  const rise = ceilingBar === null ? null : trendRise(tr);
+  const up = rise === null || ceilingBar === null ? null : exitUp(rise, ceilingBar);
+  if (up !== null && up.inS.value < NEAR_S) return up;
   const slope = trendSlope(tr);
   if (slope === null) return null;
-  const up = slope.rate.value > 0;
-  const edge = up ? ceilingBar : floorBar;
-  if (edge === null) return null;
-  const way = edge - slope.levelBar;
+  return slope.rate.value > 0 ? up : exitDown(slope, floorBar);
+}
+
+function exitUp(rise: Rise, ceilingBar: number): HoldView['bandExit'] {
+  const way = ceilingBar - rise.levelBar;
+  const { rate, gain, sdGain } = rise;
   // Already past the edge is not 'will leave'.
-  if (up ? way <= 0 : way >= 0) return null;
+  if (way <= 0 || rate.value < LEAST_RATE) return null;
+  const value = timeToRise(way, rate.value, gain);
+  const half = rate.high - rate.value;
+  if (value > HORIZON_S || rate.value < (value < NEAR_S ? 0.5 : 1.5) * half) return null;
+  const high = timeToRise(way, Math.max(rate.low, rate.value / 2), Math.min(0, gain - 2 * sdGain));
+  return {
+    direction: 'up',
+    inS: {
+      value,
+      low: Math.min(value, timeToRise(way, rate.high, Math.max(0, gain) + 2 * sdGain)),
+      high: Math.min(4 * HORIZON_S, Math.max(value, high)),
+    },
+  };
+}
+
+function exitDown(slope: TrendSlope, floorBar: number | null): HoldView['bandExit'] {
+  if (floorBar === null) return null;
+  const way = slope.levelBar - floorBar;
+  if (way <= 0) return null;
   const at = (rate: number, gain: number) => Math.min(HORIZON_S * 4, timeTo(way, rate, gain));
   const value = at(slope.rate.value, slope.gain);
   if (value > HORIZON_S) return null;
-  const fast = up ? slope.rate.high : slope.rate.low;
-  const slow = up ? slope.rate.low : slope.rate.high;
   return {
-    direction: up ? 'up' : 'down',
+    direction: 'down',
     // The gain may double, or end here.
-    inS: { value, low: at(fast, 2 * slope.gain), high: at(slow, 0) },
+    inS: { value, low: at(slope.rate.low, 2 * slope.gain), high: at(slope.rate.high, 0) },
   };
 }

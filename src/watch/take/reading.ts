@@ -70,6 +70,7 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
         ventOpen: w.ventOpen,
         still: w.verdict.still,
         knee: w.verdict.knee,
+        cure: w.cure,
       },
       emit,
     );
