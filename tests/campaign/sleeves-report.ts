@@ -111,6 +111,7 @@ export function sleevesSection(
   const median = medianOf(probed);
   const dry = of((r) => r.water === 'below');
   const dryMedian = medianOf(dry);
+  const above = of((r) => r.water === 'above');
   const share = (n: number) => `${((100 * n) / Math.max(1, probed.length)).toFixed(2)} %`;
   return `
 ${probed.length} simulated sleeves with one probe (a third each on the sleeve’s inside, in the packer’s air, on the pipe’s wall) and
@@ -151,6 +152,10 @@ ${table(
     ],
   ],
 )}
+
+The 0.5 % is kept over all sleeves, and its upper bound is above it. It is not kept where groundwater stands above the invert: there ${rate(above.filter((r) => isEarly(r, 'program')).length, above.length)}
+were early, most of them with water seen dripping or running, where k = 1 is little. A crew that sees
+water should wait for the witness sample, whatever is said here.
 
 ### What the waiting is for
 
