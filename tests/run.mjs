@@ -11,6 +11,9 @@ const tally = { passed: 0, failed: 0, notRun: [] };
 const started = process.hrtime.bigint();
 const seconds = () => Number((process.hrtime.bigint() - started) / 1_000_000n) / 1000;
 
+// A test that never ends is a failure with a line of its own, not a run without an end.
+const PART_MINUTES = 10;
+
 mkdirSync('.cache', { recursive: true });
 
 function headline(text) {
@@ -40,13 +43,16 @@ function vitest(projects, { prefix = [], env = {}, name = projects.join('+') } =
     `--outputFile.json=${report}`,
   ];
   const command = [...prefix, process.execPath, ...args];
-  const { status } = spawnSync(command[0], command.slice(1), {
+  const { status, error } = spawnSync(command[0], command.slice(1), {
     stdio: 'inherit',
     env: { ...process.env, ...env },
+    timeout: PART_MINUTES * 60_000,
   });
   if (!existsSync(report)) {
     tally.failed++;
-    console.log(`failed: ${name} left no report (exit ${status})`);
+    const why =
+      error?.code === 'ETIMEDOUT' ? `did not end in ${PART_MINUTES} min` : `left no report (exit ${status})`;
+    console.log(`failed: ${name} ${why}`);
     return;
   }
   const result = JSON.parse(readFileSync(report, 'utf8'));
