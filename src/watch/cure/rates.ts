@@ -21,8 +21,8 @@ export const K_DRY = 1.6;
 export const K_GROUND = 1.3;
 /** The rise over the ground may overrule the probe's own level, so it is held to more: at 1.6 it was early too often. */
 export const K_RISE = 2;
-/** Water at the ground's own temperature is the worst case of a worst case: one-sided 84 % (one s) on top of it. */
-export const K_WET = 1;
+/** Water at the ground's own temperature is a worst case too, but a common one: one-sided 90 % on top of it. */
+export const K_WET = 1.3;
 
 /** Nothing where the low end of the temperature is under the sheet's lowest. */
 function lowRate(fit: SheetFit, one: Estimate, k: number): number {
