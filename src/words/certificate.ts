@@ -44,6 +44,7 @@ export const CERTIFICATE = {
   client: 'Client',
   reference: 'Reference',
   defect: 'Defect',
+  infiltration: 'infiltration',
   chainage: 'at',
   fromManhole: 'from the starting manhole',
   long: 'long',

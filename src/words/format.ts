@@ -1,4 +1,4 @@
-import { formatNumber, METRIC, scaleOf, show, showText, type UnitChoice } from '../units/display.ts';
+import { formatNumber, METRIC, show, showText, type UnitChoice } from '../units/display.ts';
 
 /**
  * Numbers as the user reads them. The core works in bar, °C, seconds and millimetres; a display unit is a
@@ -21,11 +21,6 @@ const known = (value: Maybe): value is number =>
 /** A fixed number of digits with a true minus sign, and no '-0'. */
 export function fixed(value: number, digits: number): string {
   return Number.isFinite(value) ? formatNumber(value, digits) : NO_VALUE;
-}
-
-/** The unit's word, for a label. */
-export function pressureUnit(units: DisplayUnits): string {
-  return scaleOf('pressure', units).unit;
 }
 
 /** Pressure without its unit, in display units. */

@@ -1,7 +1,6 @@
 /** The plan of a restore: what is new, here already, longer, other, refused. Nothing is written by it. */
 import { type BackupDocument, bodyText } from '../../../record/backup.ts';
 import { toHex } from '../../../record/hex.ts';
-import { runOfFile } from '../../../record/recovery.ts';
 import { type Sealed, sealedOf } from '../../../record/seal.ts';
 import { importFileName } from '../../../record/stores/imports.ts';
 import { StoreError } from '../../../record/stores/store.ts';
@@ -157,5 +156,3 @@ async function hashHere(deps: EvidenceDeps, name: string): Promise<string | null
     throw cause;
   }
 }
-
-export const isRunFile = (name: string): boolean => runOfFile(name) !== null;

@@ -2,7 +2,7 @@
 import type { JobBundle } from '../../../job/bundle.ts';
 import type { ChannelSetup, Setup } from '../../../job/setup.ts';
 import { CERTIFICATE as C, CURE_LINE, heldText, SIGNAL_SIDE } from '../../../words/certificate.ts';
-import { DEFECT } from '../../../words/fields.ts';
+import { DEFECT, INFILTRATION } from '../../../words/fields.ts';
 import { duration, fixed, pressure, temperature } from '../../../words/format.ts';
 import { leakText } from '../../../words/hold.ts';
 import { MATERIAL, PLACE, TAP } from '../../../words/terms.ts';
@@ -44,6 +44,7 @@ export function repairRows({ manifest, bundle }: Seen): readonly Row[] {
         DEFECT[defect.kind],
         defect.chainageM !== null && `${C.chainage} ${fixed(defect.chainageM, 1)} m ${C.fromManhole}`,
         defect.lengthMm !== null && `${mm(defect.lengthMm)} ${C.long}`,
+        `${C.infiltration} ${INFILTRATION[defect.infiltration].toLowerCase()}`,
       ),
     },
     {
