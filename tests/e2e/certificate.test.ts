@@ -1,8 +1,9 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
+import { parse } from 'csv-parse/sync';
 import { afterEach, beforeAll, expect, it, type TestContext } from 'vitest';
 import { createOffice } from '../../src/engine/evidence/testing/office.ts';
 import { notRun } from '../unit/not-run.ts';
@@ -137,6 +138,45 @@ it('unknown signer, named, valid, kept; the certificate prints on one or two pag
   expect(text).toContain('What this page does not prove');
   expect(text).not.toMatch(/Print or save|Settings/);
   expect(text).not.toMatch(/\b(cured|safe|guaranteed)\b/i);
+  expect(seen).toEqual([]);
+});
+
+it('what is in sight can be taken out: a picture, drawn and as pixels, and its values', async () => {
+  const { page, seen } = await office();
+  expect(await check(page, plain)).toBe('unknown-signer');
+  await page.getByTestId('open-record').click();
+  await page.getByTestId('zoom-in').click();
+  const taken = async (id: string) => {
+    const [download] = await Promise.all([page.waitForEvent('download'), page.getByTestId(id).click()]);
+    const file = path.join(work, download.suggestedFilename());
+    await download.saveAs(file);
+    return { name: download.suggestedFilename(), bytes: readFileSync(file) };
+  };
+  const png = await taken('save-png');
+  expect(png.name).toMatch(/\.png$/);
+  // PNG's signature, then the size in the first chunk (W3C PNG specification, 5.2 and 11.2.1).
+  expect([...png.bytes.subarray(0, 8)]).toEqual([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+  expect(png.bytes.readUInt32BE(16)).toBeGreaterThan(600);
+  expect(png.bytes.readUInt32BE(20)).toBeGreaterThan(300);
+  const svg = (await taken('save-svg')).bytes.toString('utf8');
+  expect(svg).toMatch(/^<svg /);
+  expect(svg).toMatch(/<(path|polyline)/);
+  expect(svg).not.toMatch(/<script|javascript:/i);
+
+  const csv = (await taken('save-data')).bytes.toString('utf8');
+  const rows: string[][] = parse(csv, { bom: true, comment: '#', relax_column_count: true });
+  const head = rows[0] ?? [];
+  expect(head.join(' ')).toMatch(/bar/);
+  const numbers = rows.slice(1).map((r) => r.map(Number));
+  expect(numbers.length).toBeGreaterThan(100);
+  const times = numbers.map((r) => r[0] ?? Number.NaN);
+  expect(times.every((t, k) => k === 0 || t >= times[k - 1]!)).toBe(true);
+  // Half of the run was in sight; the fill and hold of the job stand between nothing and its 1.5 bar.
+  const span = times[times.length - 1]! - times[0]!;
+  expect(span).toBeGreaterThan(60);
+  const bars = numbers.map((r) => r[head.findIndex((h) => /bar/.test(h))]).filter((v) => Number.isFinite(v));
+  expect(Math.max(...(bars as number[]))).toBeGreaterThan(1.3);
+  expect(Math.max(...(bars as number[]))).toBeLessThan(1.8);
   expect(seen).toEqual([]);
 });
 

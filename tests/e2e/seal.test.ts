@@ -81,6 +81,16 @@ it('sealed, saved, valid here and on the command line; a changed byte is named',
   await page.reload();
   expect(await page.getByTestId(`run-${runId}`).textContent()).toContain('sealed');
   expect(stage.faults).toEqual([]);
+
+  // Another key signs from now on, vouched for by the first, which stays in sight.
+  await page.goto(`${stage.origin}/#/settings`);
+  await page.getByTestId('change-key').click();
+  await page.getByTestId('confirm-yes').click();
+  const key = page.getByTestId('key-fingerprint');
+  await expect.poll(() => key.textContent(), { timeout: 15_000 }).not.toBe(fingerprint);
+  expect(((await key.textContent()) ?? '').replace(/\s/g, '')).toMatch(/^[0-9a-f]{64}$/);
+  expect(await page.getByTestId('key').textContent()).toContain(fingerprint);
+  expect(stage.faults).toEqual([]);
 });
 
 it(`killed ${KILLS} times while it seals: sealed whole or not at all, nothing lost`, async (context) => {
