@@ -43,7 +43,7 @@ it('a killed import is swept at the start, a running one of another tab is not',
   try {
     const other = await browser.newPage();
     await start(other, server.origin);
-    await write(other, [DEAD, RUNNING]);
+    // The lock first, as an import does: the start of this tab itself may still be sweeping.
     await other.evaluate(
       (name) =>
         new Promise<void>((held) => {
@@ -54,6 +54,7 @@ it('a killed import is swept at the start, a running one of another tab is not',
         }),
       RUNNING,
     );
+    await write(other, [DEAD, RUNNING]);
     const page = await browser.newPage();
     await start(page, server.origin);
     await expect.poll(() => imports(page), { timeout: 10_000 }).toEqual([RUNNING]);

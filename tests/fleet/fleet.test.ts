@@ -52,7 +52,15 @@ beforeAll(async () => {
     await office.keepJob({ crew: job.crew, title: `Repair ${i}` });
     const packer = (await office.documents.get('packer', DEMO.packer!.id))!;
     await office.documents.put({ ...packer, body: { ...(packer.body as object), name: job.packer } });
-    const run = await office.record({ holdS: job.hold });
+    const run = await office.record({
+      holdS: job.hold,
+      // One crew's cable: a silent device is an alarm whatever the estimators make of a hold.
+      during: async (bench) => {
+        if (i !== 1) return;
+        await bench.ask({ q: 'rig-fault', fault: { fault: 'silence', seconds: 7 } });
+        await bench.run(9000);
+      },
+    });
     fingerprint = (await office.ask({ q: 'seal', runId: run })).fingerprint;
     const { name, file } = await office.ask({ q: 'job-file', ref: { kind: 'run', runId: run } });
     writeFileSync(path.join(sealed, name), new Uint8Array(await file.arrayBuffer()));
