@@ -6,10 +6,26 @@ export interface Box {
   readonly height: number;
 }
 
-/** A line of the trace in px; null where there is none. */
+/**
+ * A line of the trace in px, asked for point by point: of thousands of points a label meets a few. x ascends; y is null
+ * where there is no line.
+ */
 export interface Course {
-  readonly x: readonly number[];
-  readonly y: readonly (number | null)[];
+  readonly n: number;
+  x(i: number): number;
+  y(i: number): number | null;
+}
+
+/** The first point at or right of `at`; n where all lie left of it. */
+function firstAt(course: Course, at: number): number {
+  let low = 0;
+  let high = course.n;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (course.x(middle) < at) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 /** How much of the box's width is crossed by the lines: 0 free, 1 and more crowded. */
@@ -17,12 +33,14 @@ export function crossed(box: Box, courses: readonly Course[]): number {
   const right = box.left + box.width;
   const bottom = box.top + box.height;
   let sum = 0;
-  for (const { x, y } of courses) {
-    for (let i = 1; i < x.length; i++) {
-      const [x0, x1, y0, y1] = [x[i - 1]!, x[i]!, y[i - 1], y[i]];
-      if (y0 == null || y1 == null || x1 < box.left || x0 > right) continue;
+  for (const course of courses) {
+    for (let i = Math.max(1, firstAt(course, box.left)); i < course.n; i++) {
+      const x0 = course.x(i - 1);
+      if (x0 > right) break;
+      const [y0, y1] = [course.y(i - 1), course.y(i)];
+      if (y0 === null || y1 === null) continue;
       if (Math.max(y0, y1) < box.top || Math.min(y0, y1) > bottom) continue;
-      sum += Math.max(1, Math.min(x1, right) - Math.max(x0, box.left));
+      sum += Math.max(1, Math.min(course.x(i), right) - Math.max(x0, box.left));
     }
   }
   return sum / box.width;

@@ -124,23 +124,21 @@ export function drawUnder(u: uPlot, decor: Decor, ink: Ink, unit: (bar: number) 
   });
 }
 
-/** The lines of the trace as they lie on the canvas, in the present view. */
+/** The lines of the trace as they lie on the canvas. */
 function coursesOf(u: uPlot): Course[] {
-  const { min, max } = u.scales.x ?? {};
-  if (min == null || max == null) return [];
   const s = u.data[0];
-  const from = Math.max(0, s.findIndex((t) => t >= min) - 1);
-  const past = s.findIndex((t) => t > max);
-  const to = past < 0 ? s.length : past + 1;
-  const x = Array.from(s.slice(from, to), (t) => u.valToPos(t, 'x', true));
   return u.series.slice(1).flatMap((series, i) => {
     const values = u.data[i + 1];
     if (values === undefined || series.scale === undefined || series.show === false) return [];
     const { scale } = series;
     return [
       {
-        x,
-        y: Array.from(values.slice(from, to), (v) => (v == null ? null : u.valToPos(v, scale, true))),
+        n: s.length,
+        x: (k: number) => u.valToPos(s[k]!, 'x', true),
+        y: (k: number) => {
+          const v = values[k];
+          return v == null ? null : u.valToPos(v, scale, true);
+        },
       },
     ];
   });
