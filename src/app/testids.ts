@@ -31,8 +31,15 @@
  * Review       review-trace · trace · zoom-in · zoom-out · pan-left · pan-right · whole · events ·
  *              event-<index> (data-event) · check-run checked · remove-run then confirm-yes ·
  *              put-away-cycle put-away-found put-away-by put-away-note put-away put-away-done
+ * Record       seal then confirm-yes · sealed · new-key · save-job-file · certificate · save-svg save-png save-data ·
+ *              judge-again judged · additions add-addition · review-status review-by review-reason release reject
+ * Verify       verify-file · verdict (data-verdict) · findings · signer-name know-signer · keep kept · open-record ·
+ *              key key-fingerprint change-key · known-keys known-name known-fingerprint add-known
+ * Archive      archive-search · filter-status filter-seal filter-alarms · record-<ref> · overlay align save-overlay
+ * Backup       make-backup backup-made cancel-backup · restore-file restore-plan restore-go restored
+ * Office       office-choose office-folder office-look office-list office-write office-waiting office-forget
  * Settings     packers resins sensors · theme · unit-pressure · unit-temperature ·
- *              sound-urgent sound-high sound-low · hand-s · close-s · dial-span dial-class dial-u
+ *              sound-urgent sound-high sound-low · hand-s · close-s · dial-span dial-class dial-u · to-backup to-office
  * Documents    new-<kind> · <kind>-<id> · doc-name · doc-serial · doc-min · doc-max · ratings-add
  *              ratings-<row>-diameterMm ratings-<row>-ratedBar · cure-points-add cure-points-<row>-c
  *              cure-points-<row>-minutes · save-document · sensor-history drift-zero drift-gauge drift-warm
