@@ -1,5 +1,5 @@
 import process from 'node:process';
-import { runExtract } from './extractRun.ts';
+import { runExtract } from './extract-run.ts';
 import { InputFault } from './fault.ts';
 
 // Exit codes: 0 every file taken, 1 some refused, 2 wrong usage.

@@ -4,11 +4,11 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deriving } from '../engine/evidence/deriving.ts';
-import { senseRun } from '../engine/senseRun.ts';
-import { buildJobFile, join } from '../record/jobFile.ts';
+import { senseRun } from '../engine/sense-run.ts';
+import { buildJobFile, join } from '../record/job-file.ts';
 import { groupFingerprint, pemOf, type Signer } from '../record/signing.ts';
 import { newSigner, recordCrypto, runPages, sealRun } from '../record/testing/sealing.ts';
-import { runVerify } from './verifyRun.ts';
+import { runVerify } from './verify-run.ts';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-verify-'));
 afterAll(() => rmSync(folder, { recursive: true }));

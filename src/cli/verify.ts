@@ -1,6 +1,6 @@
 import process from 'node:process';
 import { InputFault } from './fault.ts';
-import { runVerify } from './verifyRun.ts';
+import { runVerify } from './verify-run.ts';
 
 // Exit codes: 0 valid, 1 changed, 2 refused or wrong usage, 3 unknown signer, 4 incomplete.
 const { stderr } = process;

@@ -3,8 +3,8 @@ import type { ResinSetup, Setup } from '../job/setup.ts';
 import { scanRun } from '../record/reader.ts';
 import { runFileNames } from '../record/recovery.ts';
 import { createLossyStore, createMemoryStore } from '../record/stores/memory.ts';
-import { createMemoryDocuments } from '../record/stores/memoryDocuments.ts';
-import { judgeAgain } from './judgeAgain.ts';
+import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
+import { judgeAgain } from './judge-again.ts';
 import { snapshotName } from './snapshot.ts';
 import { createHostBench, createTestLocks, practiceSetup } from './testing/bench.ts';
 

@@ -1,17 +1,17 @@
 /// <reference lib="webworker" />
 import { createWebSerialPort } from '../link/ports/webserial.ts';
 import type { Timers } from '../link/timers.ts';
-import { createIdbDocuments } from '../record/stores/idbDocuments.ts';
-import { createMemoryDocuments } from '../record/stores/memoryDocuments.ts';
+import { createIdbDocuments } from '../record/stores/idb-documents.ts';
+import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
 import { createOpfsStore } from '../record/stores/opfs.ts';
 import { StoreError } from '../record/stores/store.ts';
 import type { OpenedPort } from './deps.ts';
 import { detailOf, EngineError, engineCode } from './errors.ts';
 import { createHost } from './host.ts';
 import type { FromEngine, PortChoice, ToEngine } from './messages.ts';
-import { createRefusingStore } from './refusingStore.ts';
+import { createRefusingStore } from './refusing-store.ts';
 import { SOFTWARE } from './version.ts';
-import { createWebLocks } from './webLocks.ts';
+import { createWebLocks } from './web-locks.ts';
 
 // The thin shell: everything of the platform that the engine needs, and nothing else. What the page asks before
 // the stores are open waits for them.
@@ -30,7 +30,7 @@ const locks = createWebLocks();
 
 async function openPort(choice: PortChoice, on: Timers): Promise<OpenedPort> {
   // The simulated site is large and a real job never needs it.
-  if (choice.kind === 'rig') return (await import('./rigFeed.ts')).openRig(choice.options, on);
+  if (choice.kind === 'rig') return (await import('./rig-feed.ts')).openRig(choice.options, on);
   const serial = (navigator as Navigator & { serial?: Serial }).serial;
   if (serial === undefined) throw new EngineError('open-failed', 'this browser has no Web Serial');
   return { port: createWebSerialPort(serial, choice, on), rig: null, speed: 1 };

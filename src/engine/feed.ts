@@ -6,12 +6,12 @@ import type { LinkError, LinkState } from '../link/status.ts';
 import { ENGINE } from '../watch/codes.ts';
 import type { Command, Notice } from '../watch/inputs.ts';
 import type { HostDeps, RigControl } from './deps.ts';
-import { armLimit } from './deviceLimit.ts';
+import { armLimit } from './device-limit.ts';
 import { EngineError } from './errors.ts';
 import { createEarlyLive, type Live, type LiveSink } from './live.ts';
 import type { LogEntry, LogHead } from './log.ts';
 import type { LinkView, PortChoice } from './messages.ts';
-import { createScaledTimers, type ScaledTimers } from './scaledTimers.ts';
+import { createScaledTimers, type ScaledTimers } from './scaled-timers.ts';
 
 /**
  * The stream of entries into the run that is being watched: from the device by the link, from the operator and

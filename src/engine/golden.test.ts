@@ -3,12 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { judge } from '../cli/judge.ts';
 import { scanRun } from '../record/reader.ts';
 import { ENGINE } from '../watch/codes.ts';
-import { judgeAgain } from './judgeAgain.ts';
+import { judgeAgain } from './judge-again.ts';
 import type { LogEntry } from './log.ts';
-import { LIVE_RUNS, playLive } from './testing/liveRuns.ts';
+import { LIVE_RUNS, playLive } from './testing/live-runs.ts';
 
 // Golden logs: a live run's file holds its input log and the events that the engine gave then. Another outcome
-// needs a new engine number; `npx tsx src/engine/testing/writeLogs.ts` then makes the logs anew.
+// needs a new engine number; `npx tsx src/engine/testing/write-logs.ts` then makes the logs anew.
 const folder = new URL('../../fixtures/logs/', import.meta.url);
 const names = readdirSync(folder).filter((n) => n.endsWith('.pages'));
 

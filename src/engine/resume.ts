@@ -4,7 +4,7 @@ import type { RunScan } from '../record/reader.ts';
 import { scanPages } from '../record/reader.ts';
 import { recoverFile } from '../record/recovery.ts';
 import type { AppendFile, FileStore } from '../record/stores/store.ts';
-import type { TraceFiles } from '../record/traceCache.ts';
+import type { TraceFiles } from '../record/trace-cache.ts';
 import { createRun, type Run, stepRun } from './core.ts';
 import type { HostDeps } from './deps.ts';
 import { EngineError } from './errors.ts';

@@ -1,6 +1,6 @@
 import type { SensorCheck } from '../job/sensor-check.ts';
 import type { Setup } from '../job/setup.ts';
-import { takeCheck } from '../record/sensorChecks.ts';
+import { takeCheck } from '../record/sensor-checks.ts';
 import type { RunSummary } from '../record/types.ts';
 import { FLAG, type Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';

@@ -1,4 +1,4 @@
-import { openTraceCache, seriesOf, type TraceCache, type TraceFiles } from '../record/traceCache.ts';
+import { openTraceCache, seriesOf, type TraceCache, type TraceFiles } from '../record/trace-cache.ts';
 import type { PictureWindow, SeriesKey } from '../record/types.ts';
 import type { Reading } from '../sensing/reading.ts';
 import type { TraceWindow } from './messages.ts';

@@ -1,9 +1,9 @@
 import type { Setup } from '../job/setup.ts';
-import type { TraceFiles } from '../record/traceCache.ts';
+import type { TraceFiles } from '../record/trace-cache.ts';
 import type { Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Run } from './core.ts';
-import { createMemoryFile } from './memoryFile.ts';
+import { createMemoryFile } from './memory-file.ts';
 import type { Outline } from './outline.ts';
 import { createTally, type Tally, tallyEvent, tallyReading } from './tally.ts';
 import { createLiveTrace, type LiveTrace } from './trace.ts';

@@ -7,7 +7,7 @@ import type { Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { canonicalText, type Json, parseCanonical, toJson } from './canonical.ts';
 import { toHex } from './hex.ts';
-import { hashPages, type PageHashes } from './pageHashes.ts';
+import { hashPages, type PageHashes } from './page-hashes.ts';
 import { type RunScan, scanRun } from './reader.ts';
 import { ALGORITHM, type PreviousKey, type RecordCrypto, type Signer } from './signing.ts';
 import type { PageDamage, RunEnd } from './types.ts';

@@ -2,7 +2,7 @@
 import type { LogEntry, LogHead } from '../engine/log.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { crc32c } from './crc.ts';
-import { type PlacedEntry, parseEntryLine, parseEventLine, parseHead } from './entryText.ts';
+import { type PlacedEntry, parseEntryLine, parseEventLine, parseHead } from './entry-text.ts';
 import { columnBytesFor, PAGE_FLAG, type PageHeader, readHeader } from './layout.ts';
 
 /** The samples of a page as columns; views into the page where its place in memory allows. */

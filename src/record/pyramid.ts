@@ -4,7 +4,7 @@
  * themselves when the window is narrow. Buckets end at gaps, so that no bucket spans one; a value that was not
  * there is NaN, and a bucket of nothing but such values is NaN.
  */
-import { type Bucket, bucketAt, higher, Level, lower, Picture } from './pyramidLevel.ts';
+import { type Bucket, bucketAt, higher, Level, lower, Picture } from './pyramid-level.ts';
 import type { PictureWindow, SeriesKey } from './types.ts';
 
 /** Readings a full bucket. */

@@ -7,7 +7,7 @@ import type { LogEntry, LogHead } from '../engine/log.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { HASH_BYTES, hasMagic, PAGE_FLAG, type PageHeader } from './layout.ts';
 import { type Page, pageEntries, readPage } from './page.ts';
-import type { PageHashes } from './pageHashes.ts';
+import type { PageHashes } from './page-hashes.ts';
 import type { PageDamage, PageFault, RunEnd } from './types.ts';
 
 export type Scanned =

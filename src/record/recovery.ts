@@ -10,7 +10,7 @@ import { toHex } from './hex.ts';
 import { hasMagic, MAX_PAGE_BYTES, PAGE_FLAG } from './layout.ts';
 import { type Page, readPage } from './page.ts';
 import { type RunScan, scanRun } from './reader.ts';
-import { checksOf, isCheck } from './sensorChecks.ts';
+import { checksOf, isCheck } from './sensor-checks.ts';
 import type { ByteFile, RunEnd, RunFile, RunStore, RunSummary } from './types.ts';
 import { createPageWriter, type PageWriter, type WriterStart } from './writer.ts';
 

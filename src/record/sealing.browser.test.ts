@@ -1,9 +1,9 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { buildJobFile, join } from './jobFile.ts';
+import { buildJobFile, join } from './job-file.ts';
 import { createRecordCrypto } from './signing.ts';
-import { createIdbDocuments } from './stores/idbDocuments.ts';
+import { createIdbDocuments } from './stores/idb-documents.ts';
 import { keyHistory, loadSigner, makeSigner } from './stores/keys.ts';
-import { keepSealed, loadSealed } from './stores/sealedStore.ts';
+import { keepSealed, loadSealed } from './stores/sealed-store.ts';
 import { derivedHashes, KNOWN_DERIVED } from './testing/known.ts';
 import { runPages, sealRun, twoPoint } from './testing/sealing.ts';
 import { verifyJobFile } from './verify.ts';

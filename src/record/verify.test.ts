@@ -2,13 +2,13 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { canonicalBytes } from './canonical.ts';
 import { EXIT_CODE, type Verdict } from './findings.ts';
 import { fromHex, toHex } from './hex.ts';
-import { CORE_FILES, FILE } from './jobFile.ts';
+import { CORE_FILES, FILE } from './job-file.ts';
 import { contentOf, parseManifest } from './manifest.ts';
 import { seal } from './seal.ts';
 import type { Signer } from './signing.ts';
 import { successionText } from './signing.ts';
 import { HEAD } from './testing/arbitrary.ts';
-import { firstOf, flip, makeSealedFile, type SealedFile } from './testing/sealedFile.ts';
+import { firstOf, flip, makeSealedFile, type SealedFile } from './testing/sealed-file.ts';
 import {
   JOB,
   jobFile,

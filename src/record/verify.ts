@@ -5,15 +5,15 @@
 
 import { type Finding, type Remark, VERDICTS, type Verdict } from './findings.ts';
 import { fromHex, toHex } from './hex.ts';
-import { additionName, CORE_FILES, FILE, isExtraName } from './jobFile.ts';
+import { additionName, CORE_FILES, FILE, isExtraName } from './job-file.ts';
 import { type Content, differingMembers, type Manifest, parseManifest, readContent } from './manifest.ts';
-import { pageFindings } from './pageFindings.ts';
+import { pageFindings } from './page-findings.ts';
 import { type Addition, checkAddition, MAX_ADDITIONS, type Sealed, type SealedAddition } from './seal.ts';
 import { fingerprintOf, pemOf, successionText } from './signing.ts';
-import { checkDerived, equal, named, type VerifyOptions, type Work } from './verifyDerived.ts';
+import { checkDerived, equal, named, type VerifyOptions, type Work } from './verify-derived.ts';
 import { readZip, type ZipEntry, type ZipFault } from './zip.ts';
 
-export type { VerifyOptions } from './verifyDerived.ts';
+export type { VerifyOptions } from './verify-derived.ts';
 
 export interface Verification {
   readonly verdict: Verdict;

@@ -7,7 +7,7 @@ import type { LogEntry, LogHead } from '../engine/log.ts';
 import type { SampleFrame } from '../link/frames.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { crc32c } from './crc.ts';
-import { entryLine, eventLine } from './entryText.ts';
+import { entryLine, eventLine } from './entry-text.ts';
 import {
   HASH_BYTES,
   headerBytesFor,

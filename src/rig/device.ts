@@ -4,7 +4,7 @@
  */
 import { type ChannelOptions, type Channels, createChannels, supplyRatio } from './channels.ts';
 import { type Crew, type CrewOptions, createCrew } from './crew.ts';
-import type { DeviceGuard } from './deviceGuard.ts';
+import type { DeviceGuard } from './device-guard.ts';
 import type { Happening, RigFault, RigHand } from './faults.ts';
 import { Firmware, type FirmwareConfig } from './firmware.ts';
 import type { SiteOptions } from './options.ts';

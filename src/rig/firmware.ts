@@ -15,7 +15,7 @@ import {
   STATUS,
   type StrayReason,
 } from '../link/frames.ts';
-import { DeviceGuard, type DeviceLimit, type GuardConfig } from './deviceGuard.ts';
+import { DeviceGuard, type DeviceLimit, type GuardConfig } from './device-guard.ts';
 
 export interface FirmwareConfig {
   readonly deviceId: string;

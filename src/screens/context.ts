@@ -18,7 +18,7 @@ import type { WatchEvent } from '../watch/events.ts';
 import type { WatchView } from '../watch/view.ts';
 import type { LiveBuffer } from '../widgets/live-buffer.ts';
 import type { StageSpan } from '../widgets/StageRibbon.tsx';
-import { EVIDENCE_ERROR } from '../words/evidenceErrors.ts';
+import { EVIDENCE_ERROR } from '../words/evidence-errors.ts';
 import type { DisplayUnits } from '../words/format.ts';
 import { type Advice, ENGINE_ERROR } from '../words/link.ts';
 import type { Route } from './route.ts';

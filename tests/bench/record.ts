@@ -2,11 +2,11 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { chromium } from 'playwright-core';
-import { nodeCrypto } from '../../src/cli/nodeCrypto.ts';
-import { createNodeStore } from '../../src/record/stores/nodeFiles.ts';
+import { nodeCrypto } from '../../src/cli/node-crypto.ts';
+import { createNodeStore } from '../../src/record/stores/node-files.ts';
 import type { Row } from './measure.ts';
-import { measureRecord, type RecordTimes } from './recordWork.ts';
-import { serveWorker } from './workerPage.ts';
+import { measureRecord, type RecordTimes } from './record-work.ts';
+import { serveWorker } from './worker-page.ts';
 
 const ms = (v: number): string => (v < 10 ? `${v.toFixed(2)} ms` : `${v.toFixed(0)} ms`);
 const pair = ([a, b]: readonly [number, number]): string => `${ms(a)} / ${ms(b)}`;

@@ -1,5 +1,5 @@
 import { createOpfsStore } from '../../src/record/stores/opfs.ts';
-import { measureRecord } from './recordWork.ts';
+import { measureRecord } from './record-work.ts';
 
 createOpfsStore('bench')
   .then(measureRecord)

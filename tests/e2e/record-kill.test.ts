@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { expect, it } from 'vitest';
-import { serveWorker } from '../bench/workerPage.ts';
+import { serveWorker } from '../bench/worker-page.ts';
 import { notRun } from '../unit/not-run.ts';
 import { chromiumPath, FLAGS } from './app.ts';
 

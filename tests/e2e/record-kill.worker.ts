@@ -1,12 +1,12 @@
-import { createWebLocks } from '../../src/engine/webLocks.ts';
+import { createWebLocks } from '../../src/engine/web-locks.ts';
 import { toHex } from '../../src/record/hex.ts';
-import { buildJobFile, join } from '../../src/record/jobFile.ts';
+import { buildJobFile, join } from '../../src/record/job-file.ts';
 import { addToSealed } from '../../src/record/seal.ts';
-import { createIdbDocuments } from '../../src/record/stores/idbDocuments.ts';
+import { createIdbDocuments } from '../../src/record/stores/idb-documents.ts';
 import { keepImport, listImports, readImport, sweepImports } from '../../src/record/stores/imports.ts';
 import { loadSigner, makeSigner } from '../../src/record/stores/keys.ts';
 import { createOpfsStore } from '../../src/record/stores/opfs.ts';
-import { keepAdditions, keepSealed, loadSealed } from '../../src/record/stores/sealedStore.ts';
+import { keepAdditions, keepSealed, loadSealed } from '../../src/record/stores/sealed-store.ts';
 import { recordCrypto, runPages, sealRun, subtle, twoPoint } from '../../src/record/testing/sealing.ts';
 import { verifyJobFile } from '../../src/record/verify.ts';
 

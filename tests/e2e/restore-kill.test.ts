@@ -8,7 +8,7 @@ import type { EvidenceAnswers, FromEvidence } from '../../src/engine/evidence/me
 import { createTestLocks } from '../../src/engine/testing/bench.ts';
 import { summarise } from '../../src/record/recovery.ts';
 import { createMemoryStore } from '../../src/record/stores/memory.ts';
-import { createMemoryDocuments } from '../../src/record/stores/memoryDocuments.ts';
+import { createMemoryDocuments } from '../../src/record/stores/memory-documents.ts';
 import { recordCrypto, runPages, subtle } from '../../src/record/testing/sealing.ts';
 import { notRun } from '../unit/not-run.ts';
 import { chromiumPath, open, profile, serve } from './app.ts';

@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, expect, it } from 'vitest';
-import { runVerify } from '../../src/cli/verifyRun.ts';
+import { runVerify } from '../../src/cli/verify-run.ts';
 import { enterPacker, needSerial, type Stage, setStage, shownBar, sleep, startRun } from './stage.ts';
 
 // A run over real Web Serial is sealed, saved and checked; then the browser is killed while it seals.

@@ -117,10 +117,15 @@ function allowed(from, to, target, typeOnly) {
   return false;
 }
 
+// Names of files: words in lower case joined by hyphens; a component carries its own name.
+const NAMED = /^(?:[a-z0-9]+(?:-[a-z0-9]+)*|[A-Z][A-Za-z0-9]*)\./;
+
 /** @returns {string[]} one line a fault */
 export function checkImports(files, read) {
   const faults = [];
   for (const file of files) {
+    if (!NAMED.test(path.basename(file)))
+      faults.push(`${file}: a file is named in-this-way or LikeAComponent`);
     const from = room(file);
     if (from === null || isTest(file)) continue;
     const text = read(file);

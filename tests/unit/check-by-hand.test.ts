@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, type TestContext } from 'vitest';
-import { checkText } from '../../src/record/checkText.ts';
+import { checkText } from '../../src/record/check-text.ts';
 import { parseManifest } from '../../src/record/manifest.ts';
 import { addToSealed, type Sealed } from '../../src/record/seal.ts';
 import type { Signer } from '../../src/record/signing.ts';

@@ -40,3 +40,13 @@ it('sees the platform named in a pure room, but not in comments or texts', () =>
 it('knows no room outside the table', () => {
   expect(check({ 'src/misc/a.ts': 'export const a = 1;' })).toHaveLength(1);
 });
+
+it('files are named in one way', () => {
+  expect(
+    check({
+      'src/record/zipIndex.ts': '',
+      'src/record/zip-index.ts': '',
+      'src/widgets/Trace.dom.test.tsx': '',
+    }),
+  ).toEqual(['src/record/zipIndex.ts: a file is named in-this-way or LikeAComponent']);
+});

@@ -1,6 +1,6 @@
 /** The derived files of a record and its values, made in one pass. */
-import type { ExtraFiles } from '../../record/jobFile.ts';
-import type { SenseRun } from '../../record/traceRows.ts';
+import type { ExtraFiles } from '../../record/job-file.ts';
+import type { SenseRun } from '../../record/trace-rows.ts';
 import { createWatched } from '../watched.ts';
 import { certificateExtra } from './certificate/page.ts';
 import { tappedSense, type Values, valuesOf } from './open.ts';

@@ -1,7 +1,7 @@
 /** What today's engine says otherwise of an old record. */
 import { ENGINE } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
-import { judgeAgain } from '../judgeAgain.ts';
+import { judgeAgain } from '../judge-again.ts';
 import type { JudgedView } from './messages.ts';
 import type { OpenRecord } from './open.ts';
 

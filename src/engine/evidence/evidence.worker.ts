@@ -1,12 +1,12 @@
 /// <reference lib="webworker" />
 import { createRecordCrypto } from '../../record/signing.ts';
-import { createIdbDocuments } from '../../record/stores/idbDocuments.ts';
-import { createMemoryDocuments } from '../../record/stores/memoryDocuments.ts';
+import { createIdbDocuments } from '../../record/stores/idb-documents.ts';
+import { createMemoryDocuments } from '../../record/stores/memory-documents.ts';
 import { createOpfsStore } from '../../record/stores/opfs.ts';
 import { StoreError } from '../../record/stores/store.ts';
-import { createRefusingStore } from '../refusingStore.ts';
+import { createRefusingStore } from '../refusing-store.ts';
 import { SOFTWARE } from '../version.ts';
-import { createWebLocks } from '../webLocks.ts';
+import { createWebLocks } from '../web-locks.ts';
 import { detailOf, evidenceCode } from './faults.ts';
 import { createEvidenceHost } from './host.ts';
 import type { FromEvidence, ToEvidence } from './messages.ts';

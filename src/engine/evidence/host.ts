@@ -2,7 +2,7 @@ import { csvRow } from '../../record/csv.ts';
 import { listImports } from '../../record/stores/imports.ts';
 import { EVIDENCE } from '../../words/evidence.ts';
 import type { TraceWindow } from '../messages.ts';
-import { listArchive } from './archiveList.ts';
+import { listArchive } from './archive-list.ts';
 import { makeBackup } from './backup/make.ts';
 import { lookInto, restoreFrom } from './backup/restore.ts';
 import { certificatePage } from './certificate/page.ts';

@@ -10,7 +10,7 @@ import type { TraceWindow } from '../messages.ts';
 import type { Align, Picture, PictureInk, PictureOrder } from './messages.ts';
 import { holdsOf } from './numbers.ts';
 import type { OpenRecord, Values } from './open.ts';
-import { type Plot, type PlotLine, plotSvg } from './plotSvg.ts';
+import { type Plot, type PlotLine, plotSvg } from './plot-svg.ts';
 
 export const DASHES = ['', '7 4', '2 3', '10 3 2 3', '5 2 1 2 1 2', '14 5'] as const;
 const TEMPERATURE_DASHES = ['', '6 4', '2 3', '10 3 2 3'] as const;

@@ -1,8 +1,8 @@
 /** Sealing a run of this tablet, what is added afterwards, and the file that leaves it. */
-import { buildJobFile, jobFileName } from '../../record/jobFile.ts';
+import { buildJobFile, jobFileName } from '../../record/job-file.ts';
 import { addToSealed, seal } from '../../record/seal.ts';
 import { loadSigner } from '../../record/stores/keys.ts';
-import { keepAdditions, keepSealed, loadSealed } from '../../record/stores/sealedStore.ts';
+import { keepAdditions, keepSealed, loadSealed } from '../../record/stores/sealed-store.ts';
 import { StoreError } from '../../record/stores/store.ts';
 import { createLedger, fileOf } from '../ledger.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';

@@ -2,7 +2,7 @@
 import { toHex } from '../../record/hex.ts';
 import { type Manifest, parseManifest } from '../../record/manifest.ts';
 import { checkAddition, type Sealed } from '../../record/seal.ts';
-import { loadSealed } from '../../record/stores/sealedStore.ts';
+import { loadSealed } from '../../record/stores/sealed-store.ts';
 import type { RunSummary } from '../../record/types.ts';
 import { createLedger, fileOf } from '../ledger.ts';
 import { outlineOf } from '../outline.ts';

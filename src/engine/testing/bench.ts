@@ -3,13 +3,13 @@ import type { ChannelFrame } from '../../link/frames.ts';
 import { createManualTimers, type ManualTimers } from '../../link/testing/timers.ts';
 import type { Timers } from '../../link/timers.ts';
 import { createMemoryStore } from '../../record/stores/memory.ts';
-import { createMemoryDocuments } from '../../record/stores/memoryDocuments.ts';
+import { createMemoryDocuments } from '../../record/stores/memory-documents.ts';
 import type { DocumentStore, FileStore } from '../../record/stores/store.ts';
 import { suggestChannels } from '../../sensing/suggest.ts';
 import type { HostDeps, OpenedPort, RunLocks } from '../deps.ts';
 import { createHost } from '../host.ts';
 import type { Answers, FromEngine, PortChoice, Request } from '../messages.ts';
-import { openRig, practiceRig } from '../rigFeed.ts';
+import { openRig, practiceRig } from '../rig-feed.ts';
 
 /** Two hosts with one of these are two tabs. */
 export function createTestLocks(): RunLocks {

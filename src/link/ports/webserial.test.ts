@@ -3,7 +3,7 @@ import { createSession } from '../session.ts';
 import type { LinkState } from '../status.ts';
 import { createManualTimers } from '../testing/timers.ts';
 import { portContract } from './testing/contract.ts';
-import { FakeSerial } from './testing/fakeSerial.ts';
+import { FakeSerial } from './testing/fake-serial.ts';
 import { createWebSerialPort, type SerialHost } from './webserial.ts';
 
 const ids = { usbVendorId: 0x2e8a, usbProductId: 0x000a };

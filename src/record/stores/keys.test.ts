@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { fromHex } from '../hex.ts';
 import { createRecordCrypto, successionText } from '../signing.ts';
 import { keyHistory, loadSigner, makeSigner, restoreHistory } from './keys.ts';
-import { createMemoryDocuments } from './memoryDocuments.ts';
+import { createMemoryDocuments } from './memory-documents.ts';
 import type { DocumentStore } from './store.ts';
 
 const subtle = webcrypto.subtle as unknown as SubtleCrypto;

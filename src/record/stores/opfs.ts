@@ -2,7 +2,7 @@
  * Files in the origin private file system through sync access handles: dedicated workers only. A handle is
  * exclusive, so a file open in another tab is 'busy' here.
  */
-import { storeErrorOf } from './domErrors.ts';
+import { storeErrorOf } from './dom-errors.ts';
 import { checkCut, checkName, checkRange } from './names.ts';
 import { type AppendFile, type FileStore, StoreError } from './store.ts';
 

@@ -1,7 +1,7 @@
 import { afterAll, beforeEach, describe, expect, it } from 'vitest';
-import { createIdbDocuments } from './idbDocuments.ts';
-import { documentCases } from './testing/documentContract.ts';
-import { fileCases } from './testing/fileContract.ts';
+import { createIdbDocuments } from './idb-documents.ts';
+import { documentCases } from './testing/document-contract.ts';
+import { fileCases } from './testing/file-contract.ts';
 
 describe('file store: OPFS in a dedicated worker of a real browser', () => {
   const worker = new Worker(new URL('./testing/opfs.worker.ts', import.meta.url), { type: 'module' });

@@ -4,12 +4,12 @@ import path from 'node:path';
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { afterAll, beforeEach, describe, expect, it, vi } from 'vitest';
-import { createIdbDocuments } from './idbDocuments.ts';
+import { createIdbDocuments } from './idb-documents.ts';
 import { createLossyStore, createMemoryStore } from './memory.ts';
-import { createMemoryDocuments } from './memoryDocuments.ts';
-import { createNodeStore } from './nodeFiles.ts';
-import { documentCases } from './testing/documentContract.ts';
-import { fileCases } from './testing/fileContract.ts';
+import { createMemoryDocuments } from './memory-documents.ts';
+import { createNodeStore } from './node-files.ts';
+import { documentCases } from './testing/document-contract.ts';
+import { fileCases } from './testing/file-contract.ts';
 
 const folders: string[] = [];
 afterAll(() => {

@@ -2,8 +2,8 @@
  * What the derived files of runPages() hash to. One constant, asserted in Node and in Chromium: the same bytes
  * wherever they are made, as a verifier in another browser needs it.
  */
-import { join } from '../jobFile.ts';
-import { logFiles, traceFiles } from '../traceFiles.ts';
+import { join } from '../job-file.ts';
+import { logFiles, traceFiles } from '../trace-files.ts';
 import { runPages, sha256Hex, twoPoint } from './sealing.ts';
 
 export const KNOWN_DERIVED = {

@@ -2,10 +2,10 @@
 import type { LogEntry, LogHead } from '../../engine/log.ts';
 import type { Setup } from '../../job/setup.ts';
 import { toHex } from '../hex.ts';
-import { buildJobFile, type ExtraFiles, join } from '../jobFile.ts';
+import { buildJobFile, type ExtraFiles, join } from '../job-file.ts';
 import { type Sealed, seal } from '../seal.ts';
 import { createRecordCrypto, fingerprintOf, type Signer, signerOf } from '../signing.ts';
-import type { SenseRun } from '../traceRows.ts';
+import type { SenseRun } from '../trace-rows.ts';
 import { createPageWriter } from '../writer.ts';
 import { HEAD, plainSamples, SETUP } from './arbitrary.ts';
 

@@ -1,10 +1,10 @@
 import type { ThermocoupleType } from '../../job/setup.ts';
-import { TYPE_E } from './typeE.ts';
-import { TYPE_J } from './typeJ.ts';
-import { TYPE_K } from './typeK.ts';
-import { TYPE_N } from './typeN.ts';
+import { TYPE_E } from './type-e.ts';
+import { TYPE_J } from './type-j.ts';
+import { TYPE_K } from './type-k.ts';
+import { TYPE_N } from './type-n.ts';
+import { TYPE_T } from './type-t.ts';
 import type { ForwardPiece, ThermocoupleFunction } from './types.ts';
-import { TYPE_T } from './typeT.ts';
 
 /**
  * Thermocouple reference functions of ITS-90 (NIST Monograph 175), forward and inverse. A temperature or voltage

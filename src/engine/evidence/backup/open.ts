@@ -12,9 +12,9 @@ import {
   readSums,
 } from '../../../record/backup.ts';
 import { toHex } from '../../../record/hex.ts';
-import { storeErrorOf } from '../../../record/stores/domErrors.ts';
+import { storeErrorOf } from '../../../record/stores/dom-errors.ts';
 import type { ZipFault } from '../../../record/zip.ts';
-import { type ByteSource, type IndexEntry, readZipIndex } from '../../../record/zipIndex.ts';
+import { type ByteSource, type IndexEntry, readZipIndex } from '../../../record/zip-index.ts';
 import type { EvidenceDeps, Tell } from '../deps.ts';
 import { EvidenceError } from '../faults.ts';
 

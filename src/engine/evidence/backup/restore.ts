@@ -2,7 +2,7 @@
 import { toHex } from '../../../record/hex.ts';
 import { loadSigner } from '../../../record/stores/keys.ts';
 import { createLedger } from '../../ledger.ts';
-import { RESTORE_LOCK, recoverHeld, restoreAll } from '../../restoreJournal.ts';
+import { RESTORE_LOCK, recoverHeld, restoreAll } from '../../restore-journal.ts';
 import type { EvidenceDeps, Tell } from '../deps.ts';
 import { EvidenceError } from '../faults.ts';
 import { signerFor } from '../signers.ts';

@@ -3,7 +3,7 @@
  * same bytes. Every text that came from outside is escaped here, in one place.
  */
 import { encode } from 'uqr';
-import type { ExtraFiles, RecordView } from '../../../record/jobFile.ts';
+import type { ExtraFiles, RecordView } from '../../../record/job-file.ts';
 import { groupFingerprint } from '../../../record/signing.ts';
 import { CERTIFICATE as C } from '../../../words/certificate.ts';
 import { escapeXml as esc } from '../escape.ts';

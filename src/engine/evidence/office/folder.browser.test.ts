@@ -1,6 +1,6 @@
 import { afterEach, expect, it } from 'vitest';
 import { createRecordCrypto } from '../../../record/signing.ts';
-import { createIdbDocuments } from '../../../record/stores/idbDocuments.ts';
+import { createIdbDocuments } from '../../../record/stores/idb-documents.ts';
 import { type Folder, filesIn, writeInto } from './folder.ts';
 
 // A folder of the origin's private file system has the same interface as one that the user picks.

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { recordCrypto } from '../../../record/testing/sealing.ts';
 import { conflictName, writeInto } from './folder.ts';
-import { createFakeFolder } from './testing/fakeFolder.ts';
+import { createFakeFolder } from './testing/fake-folder.ts';
 
 const NAME = '2026-04-14_repair_run1.steadybar.zip';
 const A = Uint8Array.of(1, 2, 3, 4);

@@ -5,7 +5,7 @@
  */
 import { toHex } from '../../../record/hex.ts';
 import type { RecordCrypto } from '../../../record/signing.ts';
-import { storeErrorOf } from '../../../record/stores/domErrors.ts';
+import { storeErrorOf } from '../../../record/stores/dom-errors.ts';
 import { StoreError } from '../../../record/stores/store.ts';
 
 export interface FolderFile {

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { createOffice } from '../testing/office.ts';
 import type { Folder, HandleShelf } from './folder.ts';
-import { createFakeFolder, type FakeFolder } from './testing/fakeFolder.ts';
+import { createFakeFolder, type FakeFolder } from './testing/fake-folder.ts';
 
 /** Handles of the browser's can be kept among the documents; the fake's can't be cloned. */
 function shelfOf(): HandleShelf {

@@ -1,6 +1,6 @@
 /** The shared folder behind the evidence worker's requests: what waits to be written, what is there, what is new. */
 import { toHex } from '../../../record/hex.ts';
-import { storeErrorOf } from '../../../record/stores/domErrors.ts';
+import { storeErrorOf } from '../../../record/stores/dom-errors.ts';
 import { listImports } from '../../../record/stores/imports.ts';
 import { StoreError } from '../../../record/stores/store.ts';
 import { verifyBySums } from '../../../record/verify.ts';

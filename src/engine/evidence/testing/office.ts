@@ -3,7 +3,7 @@ import { DEMO } from '../../../job/demo.ts';
 import type { Limits } from '../../../job/setup.ts';
 import { createRecordCrypto } from '../../../record/signing.ts';
 import { createMemoryStore } from '../../../record/stores/memory.ts';
-import { createMemoryDocuments } from '../../../record/stores/memoryDocuments.ts';
+import { createMemoryDocuments } from '../../../record/stores/memory-documents.ts';
 import { createHostBench, createTestLocks, practiceSetup } from '../../testing/bench.ts';
 import type { EvidenceDeps } from '../deps.ts';
 import { createEvidenceHost } from '../host.ts';

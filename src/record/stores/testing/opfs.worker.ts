@@ -1,6 +1,6 @@
 /** Runs the cases of the file contract where sync access handles exist: in a dedicated worker. */
 import { createOpfsStore } from '../opfs.ts';
-import { fileCases } from './fileContract.ts';
+import { fileCases } from './file-contract.ts';
 
 let counter = 0;
 

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { createManualTimers, settle } from '../link/testing/timers.ts';
-import { createScaledTimers } from './scaledTimers.ts';
+import { createScaledTimers } from './scaled-timers.ts';
 
 it('a scaled second is shorter, and a change of speed moves what is pending', async () => {
   const base = createManualTimers(5_000_000);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openTraceCache, SideFileError, seriesOf, type TraceCache } from './traceCache.ts';
+import { openTraceCache, SideFileError, seriesOf, type TraceCache } from './trace-cache.ts';
 import type { ByteFile, SeriesKey } from './types.ts';
 
 const KEYS: SeriesKey[] = [

@@ -4,8 +4,8 @@ import type { Signer } from '../signing.ts';
 import { newSigner, recordCrypto, runPages, sealRun } from '../testing/sealing.ts';
 import { keepImport, listImports, readImport, removeImport, sweepImports } from './imports.ts';
 import { createLossyStore, createMemoryStore } from './memory.ts';
-import { createMemoryDocuments } from './memoryDocuments.ts';
-import { keepAdditions, keepSealed, loadSealed } from './sealedStore.ts';
+import { createMemoryDocuments } from './memory-documents.ts';
+import { keepAdditions, keepSealed, loadSealed } from './sealed-store.ts';
 import type { DocumentStore } from './store.ts';
 
 describe('a seal at rest', () => {

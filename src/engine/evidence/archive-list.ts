@@ -3,7 +3,7 @@
 import type { Manifest } from '../../record/manifest.ts';
 import { sealedOf } from '../../record/seal.ts';
 import { listImports } from '../../record/stores/imports.ts';
-import { loadSealed } from '../../record/stores/sealedStore.ts';
+import { loadSealed } from '../../record/stores/sealed-store.ts';
 import { createLedger } from '../ledger.ts';
 import type { EvidenceDeps } from './deps.ts';
 import { about, type FileLabel, readLabel } from './labels.ts';

@@ -1,6 +1,6 @@
 import { runFileNames } from '../record/recovery.ts';
 import type { AppendFile, FileStore } from '../record/stores/store.ts';
-import type { TraceFiles } from '../record/traceCache.ts';
+import type { TraceFiles } from '../record/trace-cache.ts';
 
 /** Opens a run's side files; null when the store refuses. Without them the trace is only kept in memory. */
 export async function openSideFiles(files: FileStore, runId: string): Promise<SideFiles | null> {

@@ -1,10 +1,10 @@
 /** The files of a record that follow from its pages: held against the signed sums, and made again. */
 import type { Finding, Remark } from './findings.ts';
 import { toHex } from './hex.ts';
-import { deriveFiles, type ExtraFiles, FILE, type Progress } from './jobFile.ts';
+import { deriveFiles, type ExtraFiles, FILE, type Progress } from './job-file.ts';
 import type { Content, Manifest } from './manifest.ts';
 import type { RecordCrypto } from './signing.ts';
-import type { SenseRun } from './traceRows.ts';
+import type { SenseRun } from './trace-rows.ts';
 import type { ZipEntry } from './zip.ts';
 
 export interface VerifyOptions {

@@ -4,7 +4,7 @@
  */
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import { byId, keyOf, nextRevision } from './documents.ts';
-import { storeErrorOf } from './domErrors.ts';
+import { storeErrorOf } from './dom-errors.ts';
 import { type DocumentKind, type DocumentStore, type StoredDocument, StoreError } from './store.ts';
 
 interface Schema extends DBSchema {

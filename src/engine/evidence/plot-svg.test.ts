@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { TraceWindow } from '../messages.ts';
 import { escapeXml } from './escape.ts';
 import { PAPER } from './pictures.ts';
-import { linePath, niceStep, type Plot, type PlotLine, plotSvg } from './plotSvg.ts';
+import { linePath, niceStep, type Plot, type PlotLine, plotSvg } from './plot-svg.ts';
 
 const window = (s: number[], min: number[], max = min): TraceWindow => ({
   fromS: s[0] ?? 0,

@@ -1,12 +1,12 @@
 import { readFileSync, statSync } from 'node:fs';
 import { deriving } from '../engine/evidence/deriving.ts';
 import { EXIT_CODE } from '../record/findings.ts';
-import type { Progress } from '../record/jobFile.ts';
+import type { Progress } from '../record/job-file.ts';
 import { fingerprintOf, keyOfPem, parseFingerprint, type RecordCrypto } from '../record/signing.ts';
 import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
 import { fault, shown } from './fault.ts';
-import { nodeCrypto } from './nodeCrypto.ts';
-import { verifyText } from './verifyText.ts';
+import { nodeCrypto } from './node-crypto.ts';
+import { verifyText } from './verify-text.ts';
 
 export const USAGE =
   'usage: verify FILE [--key FINGERPRINT|KEY.pem[=NAME]]… [--keys LIST] [--quick] [--json]';

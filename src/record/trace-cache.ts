@@ -4,7 +4,7 @@
  */
 import { crc32c } from './crc.ts';
 import { createPyramid, type Pyramid, type ReadRows } from './pyramid.ts';
-import type { Bucket } from './pyramidLevel.ts';
+import type { Bucket } from './pyramid-level.ts';
 import {
   bucketBytes,
   decodeBucket,
@@ -14,7 +14,7 @@ import {
   encodeHeader,
   rowBytes,
   writeRow,
-} from './sideFiles.ts';
+} from './side-files.ts';
 import type { ByteFile, PictureWindow, SeriesKey } from './types.ts';
 
 /** The side files do not hold together: make them anew from the pages. */

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import type { ChannelSetup, Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
-import { checksOf } from './sensorChecks.ts';
+import { checksOf } from './sensor-checks.ts';
 
 const channel = (index: number, part: Partial<ChannelSetup>) => ({ index, ...part }) as ChannelSetup;
 const setup = (number: number, serial: string | undefined): Setup =>

@@ -4,13 +4,13 @@
  */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { canonicalText } from './canonical.ts';
-import { checkText } from './checkText.ts';
+import { checkText } from './check-text.ts';
 import { fromHex, toHex } from './hex.ts';
 import { type Manifest, parseManifest } from './manifest.ts';
 import type { Addition, Sealed } from './seal.ts';
 import { pemOf, type RecordCrypto, type Signer } from './signing.ts';
-import { logFiles, traceFiles } from './traceFiles.ts';
-import type { SenseRun } from './traceRows.ts';
+import { logFiles, traceFiles } from './trace-files.ts';
+import type { SenseRun } from './trace-rows.ts';
 import { isMemberName, type ZipMember, zipChunks } from './zip.ts';
 
 export const FILE = {

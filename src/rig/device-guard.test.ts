@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { DeviceGuard } from './deviceGuard.ts';
+import { DeviceGuard } from './device-guard.ts';
 
 const CONFIG = { channel: 0, small: 460, floor: 330, deadband: 33, top: 4095 };
 const LIMIT = { channel: 0, counts: 1200, mbar: 1460 };

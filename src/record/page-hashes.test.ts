@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { toHex } from './hex.ts';
 import { contentOf, readContent } from './manifest.ts';
-import { hashPages } from './pageHashes.ts';
+import { hashPages } from './page-hashes.ts';
 import { scanPages, scanRun } from './reader.ts';
 import { createRecordCrypto } from './signing.ts';
 import { recordCrypto, runPages, subtle } from './testing/sealing.ts';

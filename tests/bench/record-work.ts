@@ -6,7 +6,7 @@ import type { RecordCrypto } from '../../src/record/signing.ts';
 import type { FileStore } from '../../src/record/stores/store.ts';
 import { HEAD } from '../../src/record/testing/arbitrary.ts';
 import { newSigner, RUN_SETUP, recordCrypto } from '../../src/record/testing/sealing.ts';
-import { openTraceCache, type TraceCache } from '../../src/record/traceCache.ts';
+import { openTraceCache, type TraceCache } from '../../src/record/trace-cache.ts';
 import type { SeriesKey } from '../../src/record/types.ts';
 import { createPageWriter } from '../../src/record/writer.ts';
 

@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { canonicalBytes } from './canonical.ts';
 import type { Finding } from './findings.ts';
-import { FILE } from './jobFile.ts';
+import { FILE } from './job-file.ts';
 import { parseManifest } from './manifest.ts';
 import { addToSealed } from './seal.ts';
-import { firstOf, flip, makeSealedFile, type SealedFile } from './testing/sealedFile.ts';
+import { firstOf, flip, makeSealedFile, type SealedFile } from './testing/sealed-file.ts';
 import { jobFile, newSigner, paper, recordCrypto, runPages, sealRun } from './testing/sealing.ts';
 import { readZip, type ZipMember, zipBytes } from './zip.ts';
 

@@ -1,4 +1,4 @@
-import type { SenseRun } from '../record/traceRows.ts';
+import type { SenseRun } from '../record/trace-rows.ts';
 import type { Reading } from '../sensing/reading.ts';
 import { createRun, type RunSink, stepRun } from './core.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createMemoryFile } from './memoryFile.ts';
+import { createMemoryFile } from './memory-file.ts';
 
 describe('a file in memory', () => {
   it('gives back what was appended, over the seams of its blocks and behind a cut', () => {

@@ -1,7 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { deriving } from '../engine/evidence/deriving.ts';
-import { FILE } from '../record/jobFile.ts';
+import { FILE } from '../record/job-file.ts';
 import { parseFingerprint } from '../record/signing.ts';
 import { verifyBySums } from '../record/verify.ts';
 import { readZip } from '../record/zip.ts';
@@ -17,7 +17,7 @@ import {
   type Row,
   tableBytes,
 } from './fleet.ts';
-import { nodeCrypto } from './nodeCrypto.ts';
+import { nodeCrypto } from './node-crypto.ts';
 
 export const USAGE = 'usage: extract --to FOLDER [--key FINGERPRINT=NAME]… FILE|FOLDER…';
 const MOST_BYTES = 1 << 30;

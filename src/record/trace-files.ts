@@ -1,9 +1,9 @@
 /** The derived files of a record: trace as CSV and Parquet, input log and events as lines of JSON. */
 import { ByteWriter, type KeyValue, ParquetWriter, type SchemaElement } from 'hyparquet-writer';
 import { csvRow } from './csv.ts';
-import { entryLine, eventLine } from './entryText.ts';
+import { entryLine, eventLine } from './entry-text.ts';
 import { scanRun } from './reader.ts';
-import { type RowBatch, type RowShape, rowShape, type SenseRun, traceRows } from './traceRows.ts';
+import { type RowBatch, type RowShape, rowShape, type SenseRun, traceRows } from './trace-rows.ts';
 
 const utf8 = new TextEncoder();
 

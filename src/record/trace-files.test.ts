@@ -6,12 +6,12 @@ import { parse } from 'csv-parse/sync';
 import { afterAll, describe, expect, it } from 'vitest';
 import type { LogEntry } from '../engine/log.ts';
 import { csvRow, csvText } from './csv.ts';
-import { frameOfLine, parseEntryLine, parseEventLine } from './entryText.ts';
+import { frameOfLine, parseEntryLine, parseEventLine } from './entry-text.ts';
 import { scanRun } from './reader.ts';
 import { derivedHashes, KNOWN_DERIVED, traceOf } from './testing/known.ts';
 import { runPages } from './testing/sealing.ts';
-import { logFiles } from './traceFiles.ts';
-import { rowShape } from './traceRows.ts';
+import { logFiles } from './trace-files.ts';
+import { rowShape } from './trace-rows.ts';
 
 const pages = runPages({ seconds: 30 });
 const samples: Extract<LogEntry, { l: 'frame' }>[] = [];

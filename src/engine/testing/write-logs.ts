@@ -1,5 +1,5 @@
 import { writeFileSync } from 'node:fs';
-import { LIVE_RUNS, playLive } from './liveRuns.ts';
+import { LIVE_RUNS, playLive } from './live-runs.ts';
 
 // Makes the golden logs anew: after a change of what the engine says, together with a new engine number.
 for (const name of Object.keys(LIVE_RUNS)) {

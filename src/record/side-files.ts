@@ -5,7 +5,7 @@
  */
 import { crc32c } from './crc.ts';
 import type { Rows } from './pyramid.ts';
-import type { Bucket } from './pyramidLevel.ts';
+import type { Bucket } from './pyramid-level.ts';
 import type { SeriesKey } from './types.ts';
 
 /** "Sbarpyra" in ASCII. */
