@@ -1,7 +1,7 @@
 /**
  * The campaign of fills: which scenarios, in which order, and the records that the score is made of. Reported seeds
- * are 30 001 … for each kind, run for the first time when the thresholds stood; these were tuned on seeds from 500 001 on,
- * and seeds 1 … 2400 served to see, a few times, whether that carries over.
+ * are 60 001 … for each kind, run for the first time when the thresholds stood; these were tuned on seeds from 500 001 on.
+ * Seeds 1 … 2400 and 30 001 … served earlier states of the guard and are not reported.
  */
 
 import type { Tap } from '../../src/job/setup.ts';
@@ -33,9 +33,9 @@ export const COUNTS: Readonly<Record<Kind, number>> = {
 const SIDE = 100;
 export const BIASES = [-2, -1, 1, 2] as const;
 
-const MAIN_SEED = 30_000;
+const MAIN_SEED = 60_000;
 /** Seeds of the side sets lie apart from those of the main one. */
-const SIDE_SEED = 100_000;
+const SIDE_SEED = 110_000;
 
 export function tasks(scale: number): FillTask[] {
   const out: FillTask[] = [];

@@ -15,6 +15,11 @@ const LATE_SHARE = 0.9;
 /** Time from working pressure to the hand's first move, where the rest is learnt from stops, s. */
 const NOTICE_S = 0.45;
 
+/** Where more time than this is left to the ceiling a slower hand is waited for: by this share of it, and no more, s. */
+const HURRY_S = 0.8;
+const PATIENCE = 0.1;
+const PATIENCE_S = 0.1;
+
 /** Seconds of slope that a stop at working pressure may still add. */
 export function reachS(s: GuardState, ctx: GuardContext): number {
   const learnt = learntReach(s);
@@ -31,10 +36,13 @@ export function bandEdge(s: GuardState, ctx: GuardContext): number | null {
   const m = s.motion;
   if (limits === null || !limits.cue || m === null) return null;
   const v = Math.max(0, m.rate, m.before);
+  const reach = reachS(s, ctx);
+  const left = v > 0 ? (limits.ceilingBar - limits.workingBar) / v - reach - HURRY_S : 0;
+  const spare = Math.max(0, Math.min(PATIENCE_S, PATIENCE * left));
   const noise = 0.003 + sampleSd(s.clean, s.stepBar);
   // Past the point where a hand that moves now would still be too late, waiting for the edge helps nobody.
   const late = limits.ceilingBar - v * LATE_SHARE * ctx.reaction.closeS;
-  return Math.max(limits.workingBar + noise, Math.min(limits.workingBar + v * reachS(s, ctx) + noise, late));
+  return Math.max(limits.workingBar + noise, Math.min(limits.workingBar + v * (reach + spare) + noise, late));
 }
 
 /** A hand's stop is over after this; what still rises then is no stop, s. */
@@ -74,7 +82,10 @@ const CREEP_S = 2.4;
 export function followForecast(s: GuardState): void {
   const b = s.belief;
   if (b === null) {
-    s.forecasts.length = 0;
+    // A stretch that ended because the line rose over what was foreseen is remembered for a while: it may creep.
+    const m = s.motion;
+    while (s.forecasts.length > 0 && (m === null || m.atS - s.forecasts[0]!.atS > PASSED_S))
+      s.forecasts.shift();
     return;
   }
   s.forecasts.push({ atS: b.atS, low: b.low, high: b.high });
@@ -92,6 +103,28 @@ function creeping(s: GuardState, ctx: GuardContext): boolean {
     if (b.atS - f.atS >= CREEP_S) return b.low > f.high + least;
   }
   return false;
+}
+
+/** How long a forecast stands against the level, how long it must have stood, s, and how many of them must agree. */
+const PASSED_S = 4;
+const STOOD_S = 0.6;
+const PASSED_TIMES = 3;
+/** A forecast is held to its word when its interval is no wider than this share of the way from working to ceiling. */
+const TIGHT = 0.4;
+
+/** The level has passed where the line was sure to settle: what was to end does not. */
+function passedForecast(s: GuardState, ctx: GuardContext, level: number): boolean {
+  const m = s.motion;
+  const limits = ctx.limits;
+  if (m === null || limits === null) return false;
+  const way = limits.ceilingBar - limits.workingBar;
+  const margin = Math.max(0.008, 0.08 * way) + 1.5 * sampleSd(s.clean, s.stepBar);
+  let times = 0;
+  for (const f of s.forecasts) {
+    const age = m.atS - f.atS;
+    if (age >= STOOD_S && age <= PASSED_S && f.high - f.low < TIGHT * way && level > f.high + margin) times++;
+  }
+  return times >= PASSED_TIMES;
 }
 
 /** A line that lay still at the working pressure and rises again is not being filled. */
@@ -127,7 +160,10 @@ export function leftBand(s: GuardState, ctx: GuardContext, level: number): numbe
   const m = s.motion;
   const limits = ctx.limits;
   if (limits === null || m === null) return null;
-  if (m.rate - 2.5 * m.sd <= 0.0015 || slowing(s)) return null;
+  if (m.rate - 2.5 * m.sd <= 0.0015) return null;
+  // A regulator that creeps slows too, down to its creep: only a hand is waited for then.
+  const passed = passedForecast(s, ctx, level);
+  if (passed ? handStops(s) : slowing(s)) return null;
   const inS = (limits.ceilingBar - level) / m.rate;
   if (inS > FAR_S) return null;
   const edge = bandEdge(s, ctx);
@@ -148,7 +184,7 @@ export function leftBand(s: GuardState, ctx: GuardContext, level: number): numbe
     (b !== null && b.reduced < 3 && b.nearExcess > NEAR_EXCESS)
   )
     return inS;
-  if (creeping(s, ctx)) return inS;
+  if (passed || creeping(s, ctx)) return inS;
   if (
     s.rested !== null &&
     level > s.rested + RISEN_BAR + 3 * sampleSd(s.clean, s.stepBar) &&

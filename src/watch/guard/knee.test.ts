@@ -1,0 +1,106 @@
+import { describe, expect, it } from 'vitest';
+import type { Tap } from '../../job/setup.ts';
+import type { Bounded } from '../events.ts';
+import { createGuard, guardReading, guardVerdict } from './guard.ts';
+
+// Made-up fills with the knee put where the test says: no outside source, the knee is known by construction.
+const LIMITS = {
+  ratedBar: 1.5,
+  uBar: 0.015,
+  ceilingBar: 1.485,
+  workingBar: 1.2,
+  seatBar: null,
+  floorBar: null,
+  headBar: null,
+  freeInflationBar: null,
+  seatingMarginBar: 0.1,
+  noMargin: null,
+  cue: true,
+};
+
+/** Park-Miller, twelve uniforms: near-normal noise. */
+function generator(seed: number): () => number {
+  let s = seed;
+  return () => {
+    let sum = 0;
+    for (let i = 0; i < 12; i++) {
+      s = (s * 16807) % 2147483647;
+      sum += s / 2147483647;
+    }
+    return sum - 6;
+  };
+}
+
+/** Still for 3 s, then limp up to `kneeBar`, then steep; the reading lies `drop` over the packer while air flows. */
+function kneeOf(
+  o: { tap?: Tap; knee?: number; limp?: number; steep?: number; drop?: number; sd?: number; seed?: number },
+  hz = 20,
+): Bounded | null {
+  const { tap = 'packer', knee = 0.28, limp = 0.016, steep = 0.07, drop = 0, sd = 0.0012, seed = 5 } = o;
+  const state = createGuard();
+  const noise = generator(seed);
+  const ctx = {
+    limits: LIMITS,
+    tap,
+    line: 'unknown',
+    reaction: { handS: 3, closeS: 0.6 },
+    stage: 'inflate',
+    ventOpen: false,
+  } as const;
+  let p = 0;
+  let flow = 0;
+  for (let i = 0; i < 120 * hz && p < 0.9; i++) {
+    if (i >= 3 * hz) {
+      // The valve takes 0.3 s to open.
+      flow = Math.min(1, flow + 1 / (0.3 * hz));
+      p += (flow * (p < knee ? limp : steep)) / hz;
+    }
+    guardReading(
+      state,
+      {
+        tUs: Math.round((i * 1e6) / hz),
+        tS: i / hz,
+        seq: i,
+        bar: Math.round((p + flow * drop + sd * noise()) / 0.0015) * 0.0015,
+        uBar: 0.015,
+        flags: 0,
+        stepBar: 0.0015,
+        temps: [],
+        status: 0,
+      },
+      ctx,
+    );
+  }
+  return guardVerdict(state, ctx).knee;
+}
+
+describe('knee', () => {
+  it('is held by its interval, quiet or noisy, at sparse and dense readings', () => {
+    for (const hz of [10, 20, 100])
+      for (const sd of [0.0005, 0.004])
+        for (const knee of [0.15, 0.28, 0.4]) {
+          const seen = kneeOf({ knee, sd }, hz)!;
+          expect(seen).not.toBeNull();
+          expect(seen.low).toBeLessThan(knee);
+          expect(seen.high).toBeGreaterThan(knee);
+          expect(seen.high - seen.low).toBeLessThan(0.2);
+        }
+  });
+
+  it('before a hose is less the drop, which the jump at the beginning of the flow shows', () => {
+    for (const drop of [0, 0.05, 0.15]) {
+      const seen = kneeOf({ tap: 'hose', drop })!;
+      expect(seen.low).toBeLessThan(0.28);
+      expect(seen.high).toBeGreaterThan(0.28);
+    }
+  });
+
+  it('is not made of noise: a steady rise on a noisy sensor has none', () => {
+    for (let seed = 1; seed <= 12; seed++)
+      expect(kneeOf({ limp: 0.012, steep: 0.012, sd: 0.006, seed: 100 + seed }, 10)).toBeNull();
+  });
+
+  it('is not claimed where the reading is the regulator’s outlet', () => {
+    expect(kneeOf({ tap: 'supply' })).toBeNull();
+  });
+});
