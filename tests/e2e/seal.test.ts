@@ -88,7 +88,7 @@ it('sealed, saved, valid here and on the command line; a changed byte is named',
   await page.getByTestId('confirm-yes').click();
   const key = page.getByTestId('key-fingerprint');
   await expect.poll(() => key.textContent(), { timeout: 15_000 }).not.toBe(fingerprint);
-  expect(((await key.textContent()) ?? '').replace(/\s/g, '')).toMatch(/^[0-9a-f]{64}$/);
+  expect(((await key.textContent()) ?? '').replace(/\s/g, '')).toMatch(/^[0-9A-F]{64}$/);
   expect(await page.getByTestId('key').textContent()).toContain(fingerprint);
   expect(stage.faults).toEqual([]);
 });
