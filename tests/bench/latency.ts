@@ -111,7 +111,12 @@ export async function benchLatency(folder: string): Promise<Row[]> {
       screen.push(seen.shown[i]! - at);
       await device.op('true 100000');
       const ack = page.locator('[data-testid="acknowledge-ceiling"]');
-      if (await ack.isVisible()) await ack.click();
+      // A press just after one row took another's place is not taken (widgets/AlarmList.tsx): press as a hand would, again.
+      const alarm = page.locator('[data-testid="alarm-ceiling"]');
+      for (let k = 0; k < 20 && (await alarm.isVisible()); k++) {
+        if (await ack.isVisible()) await ack.click();
+        await sleep(300);
+      }
     }
     const row = (what: string, values: readonly number[], goal: number): Row => ({
       what,
