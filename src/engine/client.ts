@@ -53,7 +53,7 @@ const pageClock: ClientClock = {
 };
 
 export function createEngineClient(line: EngineLine, clock: ClientClock = pageClock): EngineClient {
-  const waiting = new Map<number, { resolve(value: never): void; reject(fault: EngineFault): void }>();
+  const waiting = new Map<number, { resolve(value: unknown): void; reject(fault: EngineFault): void }>();
   const listeners = new Set<(news: EngineNews) => void>();
   const silenceListeners = new Set<(silent: boolean) => void>();
   let id = 0;
@@ -82,7 +82,7 @@ export function createEngineClient(line: EngineLine, clock: ClientClock = pageCl
     }
     const asked = waiting.get(data.id);
     waiting.delete(data.id);
-    if (data.ok) asked?.resolve(data.value as never);
+    if (data.ok) asked?.resolve(data.value);
     else asked?.reject(new EngineFault(data.code, data.detail));
   });
   line.addEventListener('error', (event) =>

@@ -21,7 +21,7 @@ export interface SessionSink {
 
 export interface SessionOptions {
   readonly rateHz: number;
-  /** The device that the run began with; null: any. */
+  /** The device that the run began with; null: whichever greets first. */
   readonly deviceId: string | null;
   /** First command number; random, so that a device that stayed on does not take it for a repeated one. */
   readonly firstCommand: number;

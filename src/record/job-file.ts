@@ -6,6 +6,7 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { canonicalText } from './canonical.ts';
 import { checkText } from './check-text.ts';
 import { fromHex, toHex } from './hex.ts';
+import { join } from './join.ts';
 import { type Manifest, parseManifest } from './manifest.ts';
 import type { Addition, Sealed } from './seal.ts';
 import { pemOf, type RecordCrypto, type Signer } from './signing.ts';
@@ -108,17 +109,6 @@ export async function deriveFiles(
   };
   for (const share of traceFiles(pages, sense, parquetFacts(manifest), sink)) await progress(share);
 }
-
-export const join = (chunks: readonly Uint8Array[]): Uint8Array => {
-  if (chunks.length === 1) return chunks[0]!;
-  const out = new Uint8Array(chunks.reduce((s, c) => s + c.length, 0));
-  let at = 0;
-  for (const chunk of chunks) {
-    out.set(chunk, at);
-    at += chunk.length;
-  }
-  return out;
-};
 
 /** Up to this size pieces are put together for the platform's own SHA-256; above, memory is worth more than time. */
 const JOINED = 16 << 20;

@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { buildJobFile, join } from './job-file.ts';
+import { buildJobFile } from './job-file.ts';
+import { join } from './join.ts';
 import { createRecordCrypto } from './signing.ts';
 import { createIdbDocuments } from './stores/idb-documents.ts';
 import { keyHistory, loadSigner, makeSigner } from './stores/keys.ts';

@@ -3,7 +3,9 @@
  * around the members. Any unzip opens it; and since nothing is left to choice, a reader can say of every byte of
  * it what it must be. Layout: APPNOTE.TXT 6.3, without Zip64.
  */
+
 import { crc32 } from './crc.ts';
+import { join } from './join.ts';
 
 export interface ZipMember {
   readonly name: string;
@@ -144,16 +146,8 @@ export function zipChunks(members: readonly ZipMember[]): Uint8Array[] {
   return out;
 }
 
-export function zipBytes(members: readonly ZipMember[]): Uint8Array {
-  const chunks = zipChunks(members);
-  const out = new Uint8Array(chunks.reduce((s, c) => s + c.length, 0));
-  let at = 0;
-  for (const chunk of chunks) {
-    out.set(chunk, at);
-    at += chunk.length;
-  }
-  return out;
-}
+/** The file in one piece. */
+export const zipBytes = (members: readonly ZipMember[]): Uint8Array => join(zipChunks(members));
 
 export type ZipFault =
   | 'not-a-zip'

@@ -283,7 +283,7 @@ describe('site: numbers', () => {
   });
 });
 
-describe('site: any site', () => {
+describe('site: every site', () => {
   it('stays finite, between the air and the compressor, and keeps its books, for 80 drawn sites and hands', () => {
     const r = createRandom(20);
     for (let i = 0; i < 80; i++) {

@@ -1,6 +1,7 @@
 import { createWebLocks } from '../../src/engine/web-locks.ts';
 import { toHex } from '../../src/record/hex.ts';
-import { buildJobFile, join } from '../../src/record/job-file.ts';
+import { buildJobFile } from '../../src/record/job-file.ts';
+import { join } from '../../src/record/join.ts';
 import { addToSealed } from '../../src/record/seal.ts';
 import { createIdbDocuments } from '../../src/record/stores/idb-documents.ts';
 import { keepImport, listImports, readImport, sweepImports } from '../../src/record/stores/imports.ts';

@@ -33,7 +33,7 @@ interface Line {
 }
 
 interface Waiting {
-  resolve(value: never): void;
+  resolve(value: unknown): void;
   reject(fault: EvidenceFault): void;
   readonly onProgress: ((share: number) => void) | undefined;
 }
@@ -60,7 +60,7 @@ export function createEvidenceClient(open: () => Line): EvidenceClient {
         return;
       }
       waiting.delete(data.id);
-      if (data.ok) asked?.resolve(data.value as never);
+      if (data.ok) asked?.resolve(data.value);
       else asked?.reject(new EvidenceFault(data.code, data.detail));
     });
     started.addEventListener('error', (e) => died(String((e as { message?: unknown }).message ?? 'error')));
