@@ -1,7 +1,7 @@
 import { createEffect, createSignal, on, onCleanup } from 'solid-js';
 import { type EngineClient, startEngine } from '../engine/client.ts';
-import { startEvidence } from '../engine/evidence/client.ts';
 import type { RunSummary } from '../engine/messages.ts';
+import { startEvidence } from '../evidence/client.ts';
 import { parseDocument } from '../job/documents.ts';
 import { parseSensorChecks, type SensorRun } from '../job/sensor-check.ts';
 import { defaultSettings, type SettingsDocument } from '../job/settings-document.ts';

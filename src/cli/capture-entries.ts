@@ -1,8 +1,8 @@
-import type { LogEntry } from '../engine/log.ts';
 import { unwrap32 } from '../link/clock.ts';
 import { createDecoder } from '../link/decode.ts';
 import type { ChannelFrame, Frame, HelloFrame } from '../link/frames.ts';
 import type { DeviceDescription } from '../plan/device.ts';
+import type { LogEntry } from '../record/log.ts';
 import { fault } from './fault.ts';
 
 export interface CaptureFeed {

@@ -1,6 +1,6 @@
-import type { LogEntry } from '../engine/log.ts';
 import type { ChannelSetup } from '../job/setup.ts';
 import type { ChannelFrame, DeviceFrame, HelloFrame } from '../link/frames.ts';
+import type { LogEntry } from '../record/log.ts';
 import { suggestChannels } from '../sensing/suggest.ts';
 import { type CsvTrace, pressureStep } from './csv.ts';
 

@@ -1,6 +1,6 @@
 import { mkdirSync, readdirSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { deriving } from '../engine/evidence/deriving.ts';
+import { deriving } from '../evidence/deriving.ts';
 import { FILE } from '../record/job-file.ts';
 import { parseFingerprint } from '../record/signing.ts';
 import { verifyBySums } from '../record/verify.ts';

@@ -3,7 +3,7 @@
  * All of it is in the signed manifests; nothing is made up from the traces here.
  */
 import { ByteWriter, ParquetWriter, type SchemaElement } from 'hyparquet-writer';
-import { bundleIn } from '../engine/evidence/papers.ts';
+import { bundleIn } from '../evidence/papers.ts';
 import type { Manifest } from '../record/manifest.ts';
 import type { Verification } from '../record/verify.ts';
 import type { WatchEvent } from '../watch/events.ts';

@@ -1,5 +1,5 @@
 import { createRun, type Run, stepRun } from '../engine/core.ts';
-import type { LogEntry, LogHead } from '../engine/log.ts';
+import type { LogEntry, LogHead } from '../record/log.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { holdView } from '../watch/hold/hold.ts';
 import { viewOf } from '../watch/step.ts';

@@ -1,6 +1,6 @@
-import type { LogEntry, LogHead } from '../engine/log.ts';
 import type { JobBundle } from '../job/bundle.ts';
 import type { Setup } from '../job/setup.ts';
+import type { LogEntry, LogHead } from '../record/log.ts';
 import { scanRun } from '../record/reader.ts';
 import { ENGINE } from '../watch/codes.ts';
 import { captureEntries, deviceOf } from './capture-entries.ts';

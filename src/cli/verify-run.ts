@@ -1,5 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
-import { deriving } from '../engine/evidence/deriving.ts';
+import { deriving } from '../evidence/deriving.ts';
 import { EXIT_CODE } from '../record/findings.ts';
 import type { Progress } from '../record/job-file.ts';
 import { fingerprintOf, keyOfPem, parseFingerprint, type RecordCrypto } from '../record/signing.ts';

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { ChannelFrame, DeviceFrame, HelloFrame } from '../link/frames.ts';
+import type { LogEntry, LogHead } from '../record/log.ts';
 import type { Reading } from '../sensing/reading.ts';
 import { ENGINE } from '../watch/codes.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { advanceRun, createRun, type Run, stepRun } from './core.ts';
-import type { LogEntry, LogHead } from './log.ts';
 import { practiceSetup } from './testing/bench.ts';
 
 const HEAD: LogHead = {

@@ -1,5 +1,6 @@
 import type { Setup } from '../job/setup.ts';
 import type { ChannelFrame, DeviceFrame, HelloFrame, SampleFrame } from '../link/frames.ts';
+import { type LogEntry, type LogHead, TICK_US } from '../record/log.ts';
 import type { Reading } from '../sensing/reading.ts';
 import { applySetup, createSensing, describe, type SensingState, sense } from '../sensing/sensing.ts';
 import type { WatchEvent } from '../watch/events.ts';
@@ -7,7 +8,6 @@ import type { Command, Notice, WatchInput } from '../watch/inputs.ts';
 import { createWatch, step, type WatchOptions, type WatchState } from '../watch/step.ts';
 import { commandWarm, commandZero } from './checks.ts';
 import { createTrack, restartTrack, type SampleStepResult, type SampleTrack, trackSample } from './gaps.ts';
-import { type LogEntry, type LogHead, TICK_US } from './log.ts';
 
 /**
  * The one piece of code that judges a run: live in the worker, in replay, in tests and on the command line.

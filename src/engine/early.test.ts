@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import type { LogEntry } from '../record/log.ts';
 import { createEarlyLog, moved } from './early.ts';
-import type { LogEntry } from './log.ts';
 
 const sample = (i: number): LogEntry => ({
   l: 'frame',

@@ -1,5 +1,5 @@
+import type { LogEntry } from '../record/log.ts';
 import type { Command } from '../watch/inputs.ts';
-import type { LogEntry } from './log.ts';
 
 /**
  * The log before a run is opened. The guard runs from the first valid reading, so when the crew opens the run a

@@ -3,13 +3,13 @@ import type { DeviceFrame, GuardFrame } from '../link/frames.ts';
 import type { Greeting } from '../link/greeting.ts';
 import { createSession, type Session } from '../link/session.ts';
 import type { LinkError, LinkState } from '../link/status.ts';
+import type { LogEntry, LogHead } from '../record/log.ts';
 import { ENGINE } from '../watch/codes.ts';
 import type { Command, Notice } from '../watch/inputs.ts';
 import type { HostDeps, RigControl } from './deps.ts';
 import { armLimit } from './device-limit.ts';
 import { EngineError } from './errors.ts';
 import { createEarlyLive, type Live, type LiveSink } from './live.ts';
-import type { LogEntry, LogHead } from './log.ts';
 import type { LinkView, PortChoice } from './messages.ts';
 import { createScaledTimers, type ScaledTimers } from './scaled-timers.ts';
 

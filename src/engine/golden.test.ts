@@ -1,10 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { judge } from '../cli/judge.ts';
+import type { LogEntry } from '../record/log.ts';
 import { scanRun } from '../record/reader.ts';
 import { ENGINE } from '../watch/codes.ts';
 import { judgeAgain } from './judge-again.ts';
-import type { LogEntry } from './log.ts';
 import { LIVE_RUNS, playLive } from './testing/live-runs.ts';
 
 // Golden logs: a live run's file holds its input log and the events that the engine gave then. Another outcome

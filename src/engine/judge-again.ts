@@ -1,8 +1,8 @@
+import type { LogHead } from '../record/log.ts';
 import { scanRun } from '../record/reader.ts';
 import type { PageDamage } from '../record/types.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { createRun, stepRun } from './core.ts';
-import type { LogHead } from './log.ts';
 
 /** A record's own events beside those that this engine gives for the same input log. */
 export interface JudgedAgain {

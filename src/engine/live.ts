@@ -1,9 +1,9 @@
 import type { Setup } from '../job/setup.ts';
+import type { LogEntry, LogHead } from '../record/log.ts';
 import type { Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { advanceRun, createRun, type Run, stepRun } from './core.ts';
 import { createEarlyLog, type EarlyLog } from './early.ts';
-import type { LogEntry, LogHead } from './log.ts';
 import type { Recorder } from './recorder.ts';
 
 /** What the page is told as it happens. */

@@ -1,8 +1,8 @@
+import type { LogEntry, LogHead } from '../record/log.ts';
 import { type AppendFile, StoreError, type StoreErrorCode } from '../record/stores/store.ts';
 import type { RunEnd } from '../record/types.ts';
 import { createPageWriter, type WriterStart } from '../record/writer.ts';
 import type { WatchEvent } from '../watch/events.ts';
-import type { LogEntry, LogHead } from './log.ts';
 
 /**
  * Keeps a run on disk while it happens: pages are cut, appended and flushed every half second, so that at most

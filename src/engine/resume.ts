@@ -1,4 +1,5 @@
 import { pause, type Timers } from '../link/timers.ts';
+import type { LogHead } from '../record/log.ts';
 import { pageEntries } from '../record/page.ts';
 import type { RunScan } from '../record/reader.ts';
 import { scanPages } from '../record/reader.ts';
@@ -9,7 +10,6 @@ import { createRun, type Run, stepRun } from './core.ts';
 import type { HostDeps } from './deps.ts';
 import { EngineError } from './errors.ts';
 import { fileOf } from './ledger.ts';
-import type { LogHead } from './log.ts';
 import { loadSnapshot, type Snapshot } from './snapshot.ts';
 import { restoredRows } from './trace.ts';
 import { createWatched, type Watched } from './watched.ts';

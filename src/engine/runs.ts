@@ -1,5 +1,6 @@
 import type { Setup } from '../job/setup.ts';
 import { parseSetup } from '../job/setup-schema.ts';
+import type { LogEntry, LogHead } from '../record/log.ts';
 import type { RunScan } from '../record/reader.ts';
 import { clockAtResume, closeInterrupted, startAfter } from '../record/recovery.ts';
 import type { AppendFile } from '../record/stores/store.ts';
@@ -12,7 +13,6 @@ import type { Feed } from './feed.ts';
 import { createStoreHealth } from './health.ts';
 import { fileOf, type Ledger } from './ledger.ts';
 import { createRecordedLive, type LiveSink } from './live.ts';
-import type { LogEntry, LogHead } from './log.ts';
 import type { Request, RunView } from './messages.ts';
 import { saveOutline } from './outline.ts';
 import { createRecorder, type Recorder, type RecorderOptions } from './recorder.ts';

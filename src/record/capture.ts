@@ -1,6 +1,7 @@
 /** The device's very bytes, rebuilt from the log: frames in their one form, stray bytes as they came. */
-import type { LogEntry } from '../engine/log.ts';
+
 import { encodeFrame } from '../link/encode.ts';
+import type { LogEntry } from './log.ts';
 import { scanRun } from './reader.ts';
 
 /** What the entry stood for on the line; null for what did not come from the device. */

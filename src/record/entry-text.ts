@@ -3,12 +3,13 @@
  * `[samplesBefore, tUs, kind, …]`. Device frames are kept as their canonical line without its LF, stray bytes in
  * hex, so that a person can read the page with a text viewer.
  */
-import type { LogEntry, LogHead } from '../engine/log.ts';
+
 import { encodeFrame } from '../link/encode.ts';
 import type { DeviceFrame, StrayReason } from '../link/frames.ts';
 import { parseFrame } from '../link/parse.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { fromHex, toHex } from './hex.ts';
+import type { LogEntry, LogHead } from './log.ts';
 
 const REASONS: readonly string[] = ['garbage', 'crc', 'form', 'long', 'partial', 'unknown'];
 

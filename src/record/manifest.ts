@@ -2,11 +2,12 @@
  * The manifest: what is signed. Everything in it but the job's papers, the dates and the signer follows from the
  * pages, so that a verifier can make it again and compare.
  */
-import type { LogHead } from '../engine/log.ts';
+
 import type { Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { canonicalText, type Json, parseCanonical, toJson } from './canonical.ts';
 import { toHex } from './hex.ts';
+import type { LogHead } from './log.ts';
 import { hashPages, type PageHashes } from './page-hashes.ts';
 import { type RunScan, scanRun } from './reader.ts';
 import { ALGORITHM, type PreviousKey, type RecordCrypto, type Signer } from './signing.ts';

@@ -1,9 +1,10 @@
 /** One page, read and checked: bytes to entries and events. Never throws on bytes that are no page. */
-import type { LogEntry, LogHead } from '../engine/log.ts';
+
 import type { WatchEvent } from '../watch/events.ts';
 import { crc32c } from './crc.ts';
 import { type PlacedEntry, parseEntryLine, parseEventLine, parseHead } from './entry-text.ts';
 import { columnBytesFor, PAGE_FLAG, type PageHeader, readHeader } from './layout.ts';
+import type { LogEntry, LogHead } from './log.ts';
 
 /** The samples of a page as columns; views into the page where its place in memory allows. */
 export interface SampleColumns {

@@ -1,10 +1,10 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { LogEntry } from '../engine/log.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { entryBytes, rebuildCapture } from './capture.ts';
 import { PAGE_FLAG, readHeader } from './layout.ts';
+import type { LogEntry } from './log.ts';
 import { readPage } from './page.ts';
 import { scanPages, scanRun } from './reader.ts';
 import { entries, events, HEAD, plainSamples, SETUP } from './testing/arbitrary.ts';

@@ -3,9 +3,9 @@
  * throws on garbage, and no length is believed before it is bounded.
  */
 import { sha256 } from '@noble/hashes/sha2.js';
-import type { LogEntry, LogHead } from '../engine/log.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { HASH_BYTES, hasMagic, PAGE_FLAG, type PageHeader } from './layout.ts';
+import type { LogEntry, LogHead } from './log.ts';
 import { type Page, pageEntries, readPage } from './page.ts';
 import type { PageHashes } from './page-hashes.ts';
 import type { PageDamage, PageFault, RunEnd } from './types.ts';

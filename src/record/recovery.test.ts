@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { LogEntry } from '../engine/log.ts';
+import type { LogEntry } from './log.ts';
 import { scanRun } from './reader.ts';
 import {
   clockAtResume,

@@ -3,11 +3,11 @@
  * on bytes and on a store's files; the clock is an argument.
  */
 import { sha256 } from '@noble/hashes/sha2.js';
-import type { LogHead } from '../engine/log.ts';
 import type { Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { toHex } from './hex.ts';
 import { hasMagic, MAX_PAGE_BYTES, PAGE_FLAG } from './layout.ts';
+import type { LogHead } from './log.ts';
 import { type Page, readPage } from './page.ts';
 import { type RunScan, scanRun } from './reader.ts';
 import { checksOf, isCheck } from './sensor-checks.ts';

@@ -2,9 +2,10 @@
  * A run's samples as rows for other programs: raw counts as they came, and beside them what today's sensing makes
  * of them. Batch after batch, so that twelve hours need not stand in memory as objects.
  */
-import type { LogEntry, LogHead } from '../engine/log.ts';
+
 import type { SampleFrame } from '../link/frames.ts';
 import type { Reading } from '../sensing/reading.ts';
+import type { LogEntry, LogHead } from './log.ts';
 import { pageEntries } from './page.ts';
 import { scanPages } from './reader.ts';
 

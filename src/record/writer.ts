@@ -3,7 +3,6 @@
  * the owner to append and flush. Nothing here is at rest until the store says so.
  */
 import { sha256 } from '@noble/hashes/sha2.js';
-import type { LogEntry, LogHead } from '../engine/log.ts';
 import type { SampleFrame } from '../link/frames.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { crc32c } from './crc.ts';
@@ -18,6 +17,7 @@ import {
   pageBytesFor,
   writeHeader,
 } from './layout.ts';
+import type { LogEntry, LogHead } from './log.ts';
 import type { RunEnd } from './types.ts';
 
 /** Text of one page beyond which it is closed, so that a page stays far under its bound. */

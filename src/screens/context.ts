@@ -1,5 +1,4 @@
 import { type Accessor, createContext, useContext } from 'solid-js';
-import type { EvidenceAnswers, EvidenceErrorCode, EvidenceRequest } from '../engine/evidence/messages.ts';
 import type {
   Answers,
   EngineErrorCode,
@@ -10,6 +9,7 @@ import type {
   RunSummary,
   RunView,
 } from '../engine/messages.ts';
+import type { EvidenceAnswers, EvidenceErrorCode, EvidenceRequest } from '../evidence/messages.ts';
 import type { SensorRun } from '../job/sensor-check.ts';
 import type { SettingsDocument } from '../job/settings-document.ts';
 import type { Setup } from '../job/setup.ts';

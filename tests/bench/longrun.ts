@@ -1,7 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { createRun, type RunSink, stepRun } from '../../src/engine/core.ts';
-import type { LogEntry, LogHead } from '../../src/engine/log.ts';
 import { createRecorder } from '../../src/engine/recorder.ts';
 import { createWatched } from '../../src/engine/watched.ts';
 import { DEMO } from '../../src/job/demo.ts';
@@ -9,6 +8,7 @@ import { createDecoder } from '../../src/link/decode.ts';
 import { encodeFrame } from '../../src/link/encode.ts';
 import type { ChannelFrame, DeviceFrame, HelloFrame } from '../../src/link/frames.ts';
 import { makeSetup } from '../../src/plan/setup.ts';
+import type { LogEntry, LogHead } from '../../src/record/log.ts';
 import { runFileNames } from '../../src/record/recovery.ts';
 import { createMemoryStore } from '../../src/record/stores/memory.ts';
 import { createScenarioDevice } from '../../src/rig/scenarios.ts';

@@ -5,7 +5,7 @@ import path from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import { parse } from 'csv-parse/sync';
 import { afterEach, beforeAll, expect, it, type TestContext } from 'vitest';
-import { createOffice } from '../../src/engine/evidence/testing/office.ts';
+import { createOffice } from '../../src/evidence/testing/office.ts';
 import { notRun } from '../unit/not-run.ts';
 import { faults, open, profile, serve } from './app.ts';
 

@@ -1,7 +1,7 @@
 import { afterEach, expect, it } from 'vitest';
 import { createRun, stepRun } from '../../src/engine/core.ts';
-import type { LogEntry } from '../../src/engine/log.ts';
 import { rebuildCapture } from '../../src/record/capture.ts';
+import type { LogEntry } from '../../src/record/log.ts';
 import { scanRun } from '../../src/record/reader.ts';
 import type { WatchEvent } from '../../src/watch/events.ts';
 import { enterPacker, needSerial, type Stage, setStage, shownBar, sleep, startRun } from './stage.ts';

@@ -25,7 +25,7 @@ const TABLE = {
   link: ['job', 'link/ports:types'],
   'link/ports': ['job', 'link'],
   watch: [...CORE, 'sensing:types', 'link:frames', 'link:status'],
-  record: ['units', 'job', 'sensing', 'link', 'watch:types', 'engine:log', 'record/stores:types'],
+  record: ['units', 'job', 'sensing', 'link', 'watch:types', 'record/stores:types'],
   'record/stores': ['units', 'job', 'record'],
   rig: ['units', 'link', 'link/ports:types'],
   engine: [
@@ -40,6 +40,7 @@ const TABLE = {
     'record/stores',
     'rig',
   ],
+  evidence: ['units', 'job', 'plan', 'words', 'sensing', 'watch:types', 'record', 'record/stores', 'engine'],
   widgets: [
     'units',
     'words',
@@ -55,6 +56,7 @@ const TABLE = {
     'units',
     'words',
     'engine:messages',
+    'evidence:messages',
     'job',
     'plan',
     'watch:types',

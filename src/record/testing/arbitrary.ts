@@ -1,9 +1,9 @@
 /** Generators of log entries and events, for property tests. */
 import fc from 'fast-check';
-import type { LogEntry, LogHead } from '../../engine/log.ts';
 import type { Setup } from '../../job/setup.ts';
 import type { DeviceFrame } from '../../link/frames.ts';
 import type { WatchEvent } from '../../watch/events.ts';
+import type { LogEntry, LogHead } from '../log.ts';
 
 const uint32 = fc.integer({ min: 0, max: 0xffffffff });
 const uint16 = fc.integer({ min: 0, max: 0xffff });

@@ -1,9 +1,10 @@
 /** A run, a key and a sense for tests of the sealed record. */
-import type { LogEntry, LogHead } from '../../engine/log.ts';
+
 import type { Setup } from '../../job/setup.ts';
 import { toHex } from '../hex.ts';
 import { buildJobFile, type ExtraFiles } from '../job-file.ts';
 import { join } from '../join.ts';
+import type { LogEntry, LogHead } from '../log.ts';
 import { type Sealed, seal } from '../seal.ts';
 import { createRecordCrypto, fingerprintOf, type Signer, signerOf } from '../signing.ts';
 import type { SenseRun } from '../trace-rows.ts';

@@ -1,5 +1,5 @@
 import { createMemo, createResource, createSignal, For, Show } from 'solid-js';
-import { type ArchiveEntry, refText } from '../../engine/evidence/messages.ts';
+import { type ArchiveEntry, refText } from '../../evidence/messages.ts';
 import { Choice, optionsOf, TextField } from '../../widgets/Fields.tsx';
 import { ARCHIVE as A } from '../../words/archive.ts';
 import { EVIDENCE as E } from '../../words/evidence.ts';

@@ -1,6 +1,6 @@
 import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js';
-import type { Align, Picture } from '../../engine/evidence/messages.ts';
-import { refOf } from '../../engine/evidence/messages.ts';
+import type { Align, Picture } from '../../evidence/messages.ts';
+import { refOf } from '../../evidence/messages.ts';
 import { Choice, optionsOf } from '../../widgets/Fields.tsx';
 import { pan, type View, zoom } from '../../widgets/trace-view.ts';
 import { ARCHIVE as A } from '../../words/archive.ts';

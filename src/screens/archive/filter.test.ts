@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import type { ArchiveEntry } from '../../engine/evidence/messages.ts';
+import type { ArchiveEntry } from '../../evidence/messages.ts';
 import { type ArchiveFilter, matches, NO_FILTER } from './filter.ts';
 
 const ENTRY: ArchiveEntry = {

@@ -1,4 +1,4 @@
-import type { ArchiveEntry, ReviewStatus } from '../../engine/evidence/messages.ts';
+import type { ArchiveEntry, ReviewStatus } from '../../evidence/messages.ts';
 
 /** What the supervisor looks for. Dates are local days, ISO; '' is any. */
 export interface ArchiveFilter {

@@ -1,5 +1,5 @@
 import { createResource, createSignal, Show } from 'solid-js';
-import type { RestoreChoice, RestoreDone, RestoreSummary } from '../../engine/evidence/backup/messages.ts';
+import type { RestoreChoice, RestoreDone, RestoreSummary } from '../../evidence/backup/messages.ts';
 import { Part } from '../../widgets/Fields.tsx';
 import { BACKUP as B } from '../../words/backup.ts';
 import { progressText } from '../../words/evidence.ts';

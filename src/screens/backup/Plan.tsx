@@ -5,7 +5,7 @@ import type {
   RestoreChoice,
   RestoreFate,
   RestoreSummary,
-} from '../../engine/evidence/backup/messages.ts';
+} from '../../evidence/backup/messages.ts';
 import { Choice, optionsOf, Tick } from '../../widgets/Fields.tsx';
 import { BACKUP as B } from '../../words/backup.ts';
 import { bytes, dateTime } from '../../words/format.ts';

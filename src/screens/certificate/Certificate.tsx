@@ -1,5 +1,5 @@
 import { createEffect, createResource, createSignal, onCleanup, Show } from 'solid-js';
-import { refOf } from '../../engine/evidence/messages.ts';
+import { refOf } from '../../evidence/messages.ts';
 import { EVIDENCE as E, progressText } from '../../words/evidence.ts';
 import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';

@@ -1,5 +1,5 @@
 import { For, Show } from 'solid-js';
-import type { FileState, FolderLine, FolderList } from '../../engine/evidence/office/messages.ts';
+import type { FileState, FolderLine, FolderList } from '../../evidence/office/messages.ts';
 import { findingText } from '../../words/evidence.ts';
 import { bytes, dateTime } from '../../words/format.ts';
 import { OFFICE as O } from '../../words/office.ts';

@@ -1,5 +1,5 @@
 import { createResource, createSignal, For, Show } from 'solid-js';
-import type { FolderLine, FolderList, Waiting } from '../../engine/evidence/office/messages.ts';
+import type { FolderLine, FolderList, Waiting } from '../../evidence/office/messages.ts';
 import { Part } from '../../widgets/Fields.tsx';
 import { progressText } from '../../words/evidence.ts';
 import { dateTime } from '../../words/format.ts';

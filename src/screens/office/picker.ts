@@ -1,4 +1,4 @@
-import type { Folder } from '../../engine/evidence/office/messages.ts';
+import type { Folder } from '../../evidence/office/messages.ts';
 
 /** The part of the File System Access API that only a page in a press may use; not in every browser. */
 interface Picker {

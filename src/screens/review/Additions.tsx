@@ -1,5 +1,5 @@
 import { createSignal, For, Show } from 'solid-js';
-import type { SealedFacts } from '../../engine/evidence/messages.ts';
+import type { SealedFacts } from '../../evidence/messages.ts';
 import { Choice, optionsOf, Part, TextField } from '../../widgets/Fields.tsx';
 import { EVIDENCE as E } from '../../words/evidence.ts';
 import { dateTime } from '../../words/format.ts';

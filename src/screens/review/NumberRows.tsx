@@ -1,5 +1,5 @@
 import { For, Show } from 'solid-js';
-import type { Numbers } from '../../engine/evidence/messages.ts';
+import type { Numbers } from '../../evidence/messages.ts';
 import { ARCHIVE as A } from '../../words/archive.ts';
 import { holdLine } from '../../words/evidence.ts';
 import { duration, NO_VALUE, pressure, stopwatch, temperature } from '../../words/format.ts';

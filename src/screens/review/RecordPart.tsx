@@ -1,7 +1,7 @@
 import { createResource, createSignal, For, Show } from 'solid-js';
-import type { JudgedView, PictureInk, RecordRef, RecordView } from '../../engine/evidence/messages.ts';
-import { refText } from '../../engine/evidence/messages.ts';
 import type { RunDetail } from '../../engine/messages.ts';
+import type { JudgedView, PictureInk, RecordRef, RecordView } from '../../evidence/messages.ts';
+import { refText } from '../../evidence/messages.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { Part } from '../../widgets/Fields.tsx';
 import { inkOf } from '../../widgets/trace-paint.ts';

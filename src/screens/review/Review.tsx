@@ -9,8 +9,8 @@ import {
   Show,
   Suspense,
 } from 'solid-js';
-import type { RecordRef } from '../../engine/evidence/messages.ts';
 import type { RunDetail, TraceWindow } from '../../engine/messages.ts';
+import type { RecordRef } from '../../evidence/messages.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { Legend } from '../../widgets/Legend.tsx';
 import { scaleTop } from '../../widgets/ladder-layout.ts';

@@ -1,5 +1,5 @@
 import { createSignal, For, Show } from 'solid-js';
-import type { RecordView, ReviewStatus } from '../../engine/evidence/messages.ts';
+import type { RecordView, ReviewStatus } from '../../evidence/messages.ts';
 import { Part, TextField } from '../../widgets/Fields.tsx';
 import { EVIDENCE as E } from '../../words/evidence.ts';
 import { dateTime } from '../../words/format.ts';

@@ -1,5 +1,5 @@
 import { createResource, Show } from 'solid-js';
-import { refOf } from '../../engine/evidence/messages.ts';
+import { refOf } from '../../evidence/messages.ts';
 import { EVIDENCE as E, VERDICT } from '../../words/evidence.ts';
 import { REVIEW } from '../../words/jobs.ts';
 import { failed, useServices } from '../context.ts';

@@ -1,5 +1,5 @@
 import { createSignal, For, Show } from 'solid-js';
-import type { VerifyView } from '../../engine/evidence/messages.ts';
+import type { VerifyView } from '../../evidence/messages.ts';
 import { TextField } from '../../widgets/Fields.tsx';
 import { EVIDENCE as E, findingText, progressText, remarkText, VERDICT } from '../../words/evidence.ts';
 import { bytes, dateTime } from '../../words/format.ts';

@@ -1,0 +1,101 @@
+/** Making a backup: one file after another is read, hashed and handed to the Blob, so that few stand in memory. */
+
+import { createLedger } from '../../engine/ledger.ts';
+import {
+  BACKED_UP_KINDS,
+  BACKUP_FILE,
+  BACKUP_SCHEMA,
+  documentLine,
+  FOLDER,
+  isBackedUp,
+  MOST_BACKUP_MEMBERS,
+  manifestBytes,
+  README,
+} from '../../record/backup.ts';
+import { toHex } from '../../record/hex.ts';
+import { runFileNames, runOfFile } from '../../record/recovery.ts';
+import { importFileName, listImports } from '../../record/stores/imports.ts';
+import { keyHistory } from '../../record/stores/keys.ts';
+import { StoreError } from '../../record/stores/store.ts';
+import { zipWriter } from '../../record/zip.ts';
+import type { EvidenceDeps, Tell } from '../deps.ts';
+import { EvidenceError } from '../faults.ts';
+import type { BackupMade } from './messages.ts';
+
+export async function makeBackup(deps: EvidenceDeps, tell: Tell): Promise<BackupMade> {
+  const { files, documents, crypto } = deps;
+  const parts: Blob[] = [];
+  const sums: string[] = [];
+  const zip = zipWriter(MOST_BACKUP_MEMBERS);
+  const add = async (name: string, bytes: Uint8Array): Promise<string> => {
+    const sha256 = toHex(await crypto.sha256(bytes));
+    try {
+      parts.push(new Blob(zip.add(name, [bytes]) as Uint8Array<ArrayBuffer>[]));
+    } catch (cause) {
+      if (cause instanceof RangeError) throw new EvidenceError('too-large', cause.message);
+      throw cause;
+    }
+    return sha256;
+  };
+  const summed = async (name: string, bytes: Uint8Array): Promise<void> => {
+    sums.push(`${await add(name, bytes)}  ${name}\n`);
+  };
+  const utf8 = new TextEncoder();
+  await summed(BACKUP_FILE.readme, utf8.encode(README));
+
+  const runs = await createLedger(documents, files, deps.utcMs).list();
+  const open = new Set(runs.filter((r) => r.state === 'open').map((r) => r.runId));
+  const known = new Set(runs.map((r) => r.runId));
+  const imports = new Set((await listImports(documents)).map((i) => importFileName(i.sha256)));
+  const wanted = (await files.list()).filter(({ name }) => {
+    const runId = runOfFile(name);
+    return runId === null ? imports.has(name) : known.has(runId) && !open.has(runId);
+  });
+  const total = wanted.reduce((s, f) => s + f.size, 0);
+  let done = 0;
+  let kept = 0;
+  for (const { name, size } of wanted) {
+    await tell(total === 0 ? 0 : done / total);
+    try {
+      await summed(`${FOLDER}${name}`, await files.readAll(name));
+      kept++;
+    } catch (cause) {
+      // Removed meanwhile: what is gone can't be kept.
+      if (!(cause instanceof StoreError && cause.code === 'missing')) throw cause;
+    }
+    done += size;
+  }
+  const lines: string[] = [];
+  for (const kind of BACKED_UP_KINDS)
+    for (const { id, savedUtcMs, body } of await documents.list(kind)) {
+      if (!isBackedUp(kind, id) || (open.has(id) && kind === 'run')) continue;
+      lines.push(documentLine({ kind, id, savedUtcMs, body }));
+    }
+  await summed(BACKUP_FILE.documents, utf8.encode(lines.join('')));
+  const sumsSha256 = await add(BACKUP_FILE.sums, utf8.encode(sums.join('')));
+  const madeUtcMs = deps.utcMs();
+  const leftOut = [...open];
+  const key = (await keyHistory(documents)).at(-1)?.fingerprint ?? null;
+  const manifest = {
+    schema: BACKUP_SCHEMA,
+    madeUtcMs,
+    software: deps.software,
+    documents: lines.length,
+    files: kept,
+    sumsSha256,
+    leftOut,
+    key,
+  } as const;
+  await add(BACKUP_FILE.manifest, manifestBytes(manifest));
+  parts.push(new Blob(zip.finish() as Uint8Array<ArrayBuffer>[]));
+  const day = new Date(madeUtcMs).toISOString().slice(0, 16).replace(/[T:]/g, '-');
+  return {
+    name: `steadybar-backup_${day}.zip`,
+    file: new Blob(parts, { type: 'application/zip' }),
+    documents: lines.length,
+    files: kept,
+    leftOut,
+  };
+}
+
+export const pagesName = (runId: string): string => runFileNames(runId).pages;

@@ -1,0 +1,192 @@
+/** Every exception that a sealed record knows of, in plain words, the weightiest first. Never fewer than it holds. */
+
+import type { JobBundle } from '../../job/bundle.ts';
+import { CHECKS } from '../../job/checklist.ts';
+import type { Setup } from '../../job/setup.ts';
+import type { Manifest } from '../../record/manifest.ts';
+import type { WatchEvent } from '../../watch/events.ts';
+import { ALARM_TITLE, PRIORITY } from '../../words/alarms.ts';
+import { EXCEPTION as X } from '../../words/certificate.ts';
+import { CHECK } from '../../words/checks.ts';
+import { stopwatch } from '../../words/format.ts';
+import { overrideText } from '../../words/overrides.ts';
+import { GAP, PLACE } from '../../words/terms.ts';
+import { floorOfRecord, holdsOf } from '../numbers.ts';
+
+export interface Seen {
+  readonly manifest: Manifest;
+  readonly bundle: JobBundle | null;
+  /** In force at the end. */
+  readonly setup: Setup | null;
+  readonly peakBar: number | null;
+  readonly firstUs: number;
+}
+
+type Of<K extends WatchEvent['e']> = Extract<WatchEvent, { e: K }>;
+
+/** A hold that leaves the band for less is a reading's own grain, s. */
+const OUTSIDE_S = 5;
+const RANK = { urgent: 0, high: 1, low: 2 } as const;
+
+export function exceptionsOf(seen: Seen): readonly string[] {
+  return [
+    ...ofRecord(seen),
+    ...ofPressure(seen),
+    ...ofAlarms(seen),
+    ...ofGaps(seen),
+    ...ofSensors(seen),
+    ...ofCure(seen),
+    ...ofPeople(seen),
+  ];
+}
+
+const events = <K extends WatchEvent['e']>(seen: Seen, kind: K): Of<K>[] =>
+  seen.manifest.events.filter((e): e is Of<K> => e.e === kind);
+
+const clock = (seen: Seen, us: number): string => stopwatch((us - seen.firstUs) / 1e6);
+
+function ofRecord(seen: Seen): string[] {
+  const { manifest, bundle } = seen;
+  const out: string[] = [];
+  if (manifest.end === 'interrupted') out.push(X.interrupted);
+  if (manifest.resumedUs.length > 0) {
+    const missing = events(seen, 'gap').filter((g) => g.reason === 'resumed');
+    out.push(
+      X.resumed(
+        manifest.resumedUs.length,
+        missing.reduce((t, g) => t + (g.toUs - g.fromUs) / 1e6, 0),
+      ),
+    );
+  }
+  const damaged = manifest.pages.damage.reduce((t, d) => t + d.pages, 0);
+  if (damaged > 0) out.push(X.damage(damaged));
+  if (bundle === null) out.push(X.noJob);
+  else if (bundle.packer === null) out.push(X.noPacker);
+  if (manifest.signer.previous?.reason === 'lost') out.push(X.keyLost);
+  return out;
+}
+
+function ofPressure(seen: Seen): string[] {
+  const { setup, peakBar } = seen;
+  const limits = setup?.limits ?? null;
+  const out: string[] = [];
+  if (limits === null) out.push(X.noLimit);
+  else {
+    if (limits.noMargin !== null) out.push(X.noMargin(limits.noMargin.reason));
+    if (peakBar !== null && peakBar > limits.ratedBar) out.push(X.overRated(peakBar));
+    else if (peakBar !== null && peakBar > limits.ceilingBar) out.push(X.overCeiling(peakBar));
+    const floor = floorOfRecord(seen.manifest.events, setup);
+    if (floor.seen) out.push(X.floorSeen);
+    if (floor.bar === null) {
+      out.push(X.noFloor);
+      if (limits.headBar === null) out.push(X.noWater);
+      if (limits.freeInflationBar === null) out.push(X.noFree);
+    }
+  }
+  if (setup !== null && (setup.tap === 'supply' || setup.tap === 'unknown')) out.push(X.tap);
+  else if (setup?.tap === 'hose') out.push(X.tapHose);
+  if (setup !== null && setup.line !== 'closed')
+    out.push(setup.line === 'unknown' ? X.lineUnknown : X.lineSupplied);
+  const holds = holdsOf(seen.manifest.events);
+  if (holds.length === 0) out.push(X.noHold);
+  const outsideS = holds.reduce((t, h) => t + (h.tUs - h.fromUs) / 1e6 - h.minutesInBand * 60, 0);
+  if (outsideS > OUTSIDE_S) out.push(X.notHeld(outsideS));
+  const inHold = (us: number): boolean => holds.some((h) => us > h.fromUs && us < h.tUs);
+  const topUps = events(seen, 'segment').filter(
+    (e) => e.what === 'closed' && (e.why === 'top-up' || e.why === 'flow') && inHold(e.tUs),
+  );
+  if (topUps.length > 0) out.push(X.topUps(topUps.length));
+  const stages = events(seen, 'stage');
+  const attempts = Math.max(1, ...stages.map((s) => s.attempt));
+  if (attempts > 1) out.push(X.attempts(attempts));
+  if (stages.some((s) => s.stage === 'abandoned')) out.push(X.abandoned);
+  if (stages.some((s) => s.by === 'data')) out.push(X.byData);
+  if (events(seen, 'question').some((q) => q.answer === 'loss')) out.push(X.loss);
+  const rebounds = events(seen, 'rebound');
+  if (rebounds.some((r) => r.what === 'came-back')) out.push(X.reboundBack);
+  if (!rebounds.some((r) => r.what === 'stayed')) out.push(X.reboundNone);
+  return out;
+}
+
+/** One line an alarm: how often, and when first. */
+function ofAlarms(seen: Seen): string[] {
+  const found = new Map<string, { first: Of<'alarm'>; n: number }>();
+  for (const e of events(seen, 'alarm')) {
+    if (e.why !== 'condition' || e.to !== 'unacknowledged') continue;
+    const known = found.get(e.alarm);
+    if (known === undefined) found.set(e.alarm, { first: e, n: 1 });
+    else found.set(e.alarm, { first: worse(known.first, e), n: known.n + 1 });
+  }
+  return [...found.values()]
+    .sort((a, b) => RANK[a.first.priority] - RANK[b.first.priority] || a.first.tUs - b.first.tUs)
+    .map(({ first, n }) =>
+      X.alarm(PRIORITY[first.priority], ALARM_TITLE[first.alarm], n, clock(seen, first.tUs)),
+    );
+}
+
+const worse = (a: Of<'alarm'>, b: Of<'alarm'>): Of<'alarm'> =>
+  RANK[b.priority] < RANK[a.priority] ? { ...a, priority: b.priority } : a;
+
+function ofGaps(seen: Seen): string[] {
+  const found = new Map<string, { n: number; s: number }>();
+  for (const g of events(seen, 'gap')) {
+    if (g.reason === 'resumed') continue;
+    const known = found.get(g.reason) ?? { n: 0, s: 0 };
+    found.set(g.reason, { n: known.n + 1, s: known.s + (g.toUs - g.fromUs) / 1e6 });
+  }
+  return [...found].map(([reason, { n, s }]) => X.gap(GAP[reason as keyof typeof GAP] ?? reason, n, s));
+}
+
+function ofSensors(seen: Seen): string[] {
+  const { setup } = seen;
+  const out: string[] = [];
+  if (!events(seen, 'zero').some((z) => z.taken)) out.push(X.noZero);
+  const gauges = events(seen, 'gauge');
+  if (gauges.length === 0) out.push(X.noGauge);
+  for (const g of gauges) if (g.agrees === false) out.push(X.gaugeDiffers(g.gaugeBar, g.readingBar));
+  const channels = (setup?.channels ?? []).filter((c) => c.role === 'pressure' || c.role === 'temperature');
+  const probes = channels.filter((c) => c.role === 'temperature');
+  if (probes.length === 0) out.push(X.noProbe);
+  else if (!probes.some((c) => c.place === 'sleeve')) out.push(X.noSleeveProbe);
+  const checks = events(seen, 'warm-check');
+  for (const { place } of probes) {
+    const mine = checks.filter((c) => c.place === place);
+    const name = place === null ? X.unnamedPlace : PLACE[place];
+    if (mine.length === 0) out.push(X.probeUnchecked(name));
+    else if (mine.at(-1)!.agrees !== true) out.push(X.probeDiffers(name));
+  }
+  const bare = channels
+    .filter((c) => c.calibration === null)
+    .map((c) =>
+      c.role === 'pressure' ? X.pressureSensor : X.probe(c.place === null ? X.unnamedPlace : PLACE[c.place]),
+    );
+  if (bare.length > 0) out.push(X.uncalibrated(bare.join(', ')));
+  return out;
+}
+
+function ofCure(seen: Seen): string[] {
+  const { bundle } = seen;
+  const out: string[] = [];
+  if (events(seen, 'mixed').length === 0) out.push(X.noMixed);
+  const resin = bundle?.job.resin;
+  if (resin !== undefined && (resin.resinBatch === '' || resin.hardenerBatch === '')) out.push(X.noBatch);
+  const witness = events(seen, 'witness').at(-1);
+  if (witness === undefined) out.push(X.witnessNone);
+  else {
+    if (!witness.hard) out.push(X.witnessSoft);
+    if (!witness.atPipeTemperature) out.push(X.witnessWarm);
+  }
+  return out;
+}
+
+function ofPeople(seen: Seen): string[] {
+  const { bundle } = seen;
+  const out = events(seen, 'override').map((o) => X.override(overrideText(o.what), o.reason));
+  if (events(seen, 'setup-refused').length > 0) out.push(X.setupRefused);
+  for (const n of events(seen, 'note')) out.push(X.note(clock(seen, n.tUs), n.text));
+  if (bundle !== null) {
+    const open = CHECKS.filter((c) => !bundle.job.checks.includes(c));
+    if (open.length > 0) out.push(X.unticked(open.map((c) => CHECK[c]).join('; ')));
+  }
+  return out;
+}

@@ -1,0 +1,135 @@
+import { describe, expect, it } from 'vitest';
+import * as words from '../../words/certificate.ts';
+import { createOffice } from '../testing/office.ts';
+
+/** Design: words about the cure and the repair that nobody can stand by. */
+const NEVER = /\b(cured|safe|guarantee\w*)\b/i;
+
+const textOf = (html: string): string =>
+  html
+    .replace(/<style>[\s\S]*?<\/style>|<svg[\s\S]*?<\/svg>/g, ' ')
+    .replace(/<[^>]+>/g, ' ')
+    .replace(/&quot;/g, '"')
+    .replace(/&#39;/g, "'")
+    .replace(/&lt;/g, '<')
+    .replace(/&gt;/g, '>')
+    .replace(/&amp;/g, '&')
+    .replace(/\s+/g, ' ');
+
+async function certificate(
+  job: Parameters<ReturnType<typeof createOffice>['keepJob']>[0] | null,
+  options: Parameters<ReturnType<typeof createOffice>['record']>[0] = {},
+) {
+  const office = createOffice();
+  if (job !== null) await office.keepJob(job);
+  const runId = await office.record(options);
+  await office.ask({ q: 'seal', runId });
+  const ref = { kind: 'run', runId } as const;
+  const { html } = await office.ask({ q: 'certificate', ref });
+  return { office, ref, html, text: textOf(html) };
+}
+
+describe('the certificate', () => {
+  it('says what was repaired, how, what was held and met, with bounds, and where to check', async () => {
+    const { html, text, office, ref } = await certificate({});
+    for (const part of [
+      'Crack at 12.4 m',
+      'Practice yard, manhole P3 to P4',
+      'DN 150, clay, inner diameter 150 mm',
+      'Practice packer 100-150, serial PP-017',
+      'batches R-1204 and H-0877',
+      'Transducer 0-4 bar, serial T-2207',
+      'inside the band, of 1 min 00 s',
+      '± 0.03\u00a0bar (k = 2)',
+      'Seen by the client',
+    ])
+      expect(text.replace(/\u00a0/g, ' ')).toContain(part.replace(/\u00a0/g, ' '));
+    const { sealed } = await office.ask({ q: 'record', ref });
+    expect(text.replace(/ /g, '').toLowerCase()).toContain(sealed!.manifestSha256);
+    expect(text.replace(/ /g, '').toLowerCase()).toContain(sealed!.fingerprint);
+    expect(html.match(/<svg/g)).toHaveLength(2);
+    expect(html).not.toMatch(/<script|https?:\/\/(?!www\.w3\.org)/);
+  });
+
+  it('escapes what people typed', async () => {
+    const { html, text } = await certificate({ title: '<img src=x onerror=alert(1)>', client: '"A" & <B>' });
+    expect(html).not.toContain('<img');
+    expect(text).toContain('<img src=x onerror=alert(1)>');
+    expect(text).toContain('"A" & <B>');
+    expect(text).toContain('<b>hose & "clamp"</b>');
+  });
+
+  it('tells every exception: what was not done, and what went wrong', async () => {
+    const { text } = await certificate(
+      {},
+      {
+        during: async (bench) => {
+          await bench.ask({ q: 'rig-fault', fault: { fault: 'unplug' } });
+          await bench.run(5000);
+          await bench.ask({ q: 'rig-fault', fault: { fault: 'replug' } });
+          await bench.run(5000);
+          await bench.ask({
+            q: 'command',
+            command: { c: 'override', what: 'no-relief', reason: 'valve on its way' },
+          });
+          await bench.ask({ q: 'command', command: { c: 'gauge', bar: 0.9 } });
+        },
+      },
+    );
+    for (const part of [
+      'Alarm, urgent: Pressure reading lost',
+      'Readings missing: The cable or port was gone (1 gap',
+      'Gone on against advice (no-relief): valve on its way',
+      'Dial gauge and sensor differed: 0.90',
+      'The probe (sleeve) was not compared with a thermometer.',
+      'Not calibrated: the pressure sensor',
+      'It was not recorded that the line stayed at zero',
+    ])
+      expect(text.replace(/\u00a0/g, ' ')).toContain(part);
+  });
+
+  it('without a job sheet it claims nothing of the repair', async () => {
+    const { text } = await certificate(null);
+    expect(text).toContain(words.EXCEPTION.noJob);
+    expect(text).not.toContain('Practice packer');
+    expect(text).toContain('Packer not known');
+  });
+
+  it('without a hold floor it claims no time in a band', async () => {
+    const { text } = await certificate({}, { limits: { floorBar: null, headBar: null } });
+    expect(text).toContain('lower edge not known, up to 1.77');
+    expect(text).toContain('inflated and not over the ceiling, of');
+    expect(text).not.toContain('inside the band');
+    expect(text).toContain(words.EXCEPTION.noFloor);
+    expect(text).toContain(words.EXCEPTION.noWater);
+  });
+
+  it('a cure time that was not met is said not to be met', async () => {
+    const { text } = await certificate({}, { holdS: 30 });
+    expect(text).toContain('not met within this record (lower bound)');
+    expect(text).not.toMatch(/Cure time by the data sheet met/);
+  });
+
+  it('never says what nobody can stand by', async () => {
+    const { text } = await certificate({});
+    expect(text).not.toMatch(NEVER);
+    const flat = (value: unknown): string =>
+      typeof value === 'string'
+        ? value
+        : typeof value === 'function'
+          ? String((value as (...a: unknown[]) => unknown)(1, 1, 1, 1, 1))
+          : typeof value === 'object' && value !== null
+            ? Object.values(value).map(flat).join(' ')
+            : '';
+    const all = flat({ ...words, heldText: words.heldText(1, 1, 1, 1, 1, false), EXCEPTION: null });
+    const exceptions = Object.values(words.EXCEPTION).map((e) => (typeof e === 'string' ? e : e.toString()));
+    expect(all.length).toBeGreaterThan(1500);
+    expect(`${all} ${exceptions.join(' ')}`).not.toMatch(NEVER);
+  });
+
+  it('the same record gives the same bytes', async () => {
+    const { office, ref, html } = await certificate({});
+    const again = (await office.ask({ q: 'certificate', ref })).html;
+    expect(again).toBe(html);
+  });
+});

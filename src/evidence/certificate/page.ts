@@ -1,0 +1,143 @@
+/**
+ * The certificate as one self-contained page of HTML, made from the sealed record alone: the same record gives the
+ * same bytes. Every text that came from outside is escaped here, in one place.
+ */
+import { encode } from 'uqr';
+import type { ExtraFiles, RecordView } from '../../record/job-file.ts';
+import { groupFingerprint } from '../../record/signing.ts';
+import { CERTIFICATE as C } from '../../words/certificate.ts';
+import { escapeXml as esc } from '../escape.ts';
+import { lastLimited, numbersOf } from '../numbers.ts';
+import type { Values } from '../open.ts';
+import { bundleIn } from '../papers.ts';
+import { PAPER, recordPicture } from '../pictures.ts';
+import { exceptionsOf, type Seen } from './exceptions.ts';
+import { heldRows, howRows, type Row, repairRows, sensorRows, utcText } from './facts.ts';
+import { STYLE } from './style.ts';
+
+export const CERTIFICATE_FILE = 'certificate.html';
+
+/**
+ * Letters of exceptions that fit the second page beside names of the usual length; what is left out is counted, and
+ * stands in the record.
+ */
+const MOST_LETTERS = 3000;
+const LEAST_LETTERS = 900;
+/** What a line costs besides its letters, and a row's usual length. */
+const LINE_LETTERS = 30;
+const ROW_LETTERS = 60;
+const MOST_TEXT = 300;
+
+const cut = (text: string): string => {
+  const points = [...text];
+  return points.length <= MOST_TEXT ? text : `${points.slice(0, MOST_TEXT).join('')} …`;
+};
+
+/** The weightiest come first, so that it is the lightest that give way; long names above leave room for fewer. */
+function fitting(exceptions: readonly string[], rows: readonly Row[], sensors: number): readonly string[] {
+  const over = rows.reduce((t, r) => t + Math.max(0, Math.min(r.text.length, MOST_TEXT) - ROW_LETTERS), 0);
+  let left = Math.max(LEAST_LETTERS, MOST_LETTERS - 3 * over - Math.max(0, sensors - 4) * ROW_LETTERS);
+  const end = exceptions.findIndex((e) => {
+    left -= Math.min(e.length, MOST_TEXT) + LINE_LETTERS;
+    return left < 0;
+  });
+  return end < 0 ? exceptions : exceptions.slice(0, end);
+}
+
+/** Serial and batch numbers keep together: broken at a hyphen, a print gives them back without it. */
+const lettered = (text: string): string =>
+  cut(text)
+    .split(/(\s+)/)
+    .map((w) => (w.includes('-') && w.length <= 24 ? `<span class="whole">${esc(w)}</span>` : esc(w)))
+    .join('');
+
+const table = (rows: readonly Row[]): string =>
+  `<table><tbody>${rows
+    .map((r) => `<tr><th scope="row">${esc(r.name)}</th><td>${lettered(r.text)}</td></tr>`)
+    .join('')}</tbody></table>`;
+
+/** The code as one path of unit squares, on its own white ground. */
+export function qrSvg(text: string, label: string): string {
+  const { size, data } = encode(text, { ecc: 'M', border: 4 });
+  let path = '';
+  for (const [y, row] of data.entries()) {
+    for (let x = 0; x < row.length; x++) {
+      if (!row[x]) continue;
+      let w = 1;
+      while (row[x + w]) w++;
+      path += `M${x} ${y}h${w}v1h-${w}z`;
+      x += w;
+    }
+  }
+  return `<svg class="qr" viewBox="0 0 ${size} ${size}" role="img" aria-label="${esc(label)}" shape-rendering="crispEdges"><rect width="${size}" height="${size}" fill="#fff"/><path d="${path}" fill="#000"/></svg>`;
+}
+
+/** What the code holds: enough to tell the manifest by. */
+export const qrText = (manifestSha256: string): string => `steadybar-record/1 sha256:${manifestSha256}`;
+
+export function certificatePage(
+  { manifest, manifestSha256 }: Omit<RecordView, 'pages'>,
+  values: Values,
+): string {
+  const bundle = bundleIn(manifest.job);
+  const { pages } = manifest;
+  const firstUs = pages.firstSampleUs ?? pages.firstUs ?? 0;
+  const setups = manifest.setups.map((s) => s.setup);
+  const setup = lastLimited(setups);
+  const seen: Seen = { manifest, bundle, setup, peakBar: values.peakBar, firstUs };
+  const numbers = numbersOf(manifest.events, firstUs, pages.lastUs, values, setup);
+  const lastS = Math.max(1, (pages.lastUs - firstUs) / 1e6);
+  const trace = recordPicture({ events: manifest.events, setups, firstUs, lastS }, values, {
+    fromS: 0,
+    toS: lastS,
+    width: 720,
+    height: 250,
+    title: C.trace,
+    ink: PAPER,
+  });
+  const exceptions = exceptionsOf(seen);
+  const title = bundle?.job.title ?? manifest.runId;
+  const sensors = sensorRows(seen);
+  const [repair, how, held] = [repairRows(seen), howRows(seen), heldRows(seen, numbers)];
+  const shown = fitting(exceptions, [...repair, ...how, ...held], sensors.length);
+  const rest = exceptions.length - shown.length;
+  const sign = (who: string): string =>
+    `<div class="sign"><p class="rule"></p><p><strong>${esc(who)}</strong><br>${esc(C.signLine)}</p></div>`;
+  const body = `<main><article class="certificate">
+<header><h1>${esc(C.title)}</h1><p class="name">${esc(cut(title))}</p><p class="small">${esc(C.lead)}</p></header>
+<div class="two">
+<section aria-labelledby="c-repair"><h2 id="c-repair">${esc(C.repair)}</h2>${table(repair)}</section>
+<section aria-labelledby="c-how"><h2 id="c-how">${esc(C.how)}</h2>${table(how)}</section>
+</div>
+<section aria-labelledby="c-held"><h2 id="c-held">${esc(C.held)}</h2>${table(held)}</section>
+<section aria-labelledby="c-trace"><h2 id="c-trace">${esc(C.trace)}</h2><figure>${trace}<figcaption class="small">${esc(C.traceNote)}</figcaption></figure></section>
+<section aria-labelledby="c-sensors"><h2 id="c-sensors">${esc(C.sensors)}</h2><table class="grid"><thead><tr><th scope="col">${esc(C.sensor)}</th><th scope="col">${esc(C.place)}</th><th scope="col">${esc(C.calibration)}</th></tr></thead><tbody>${sensors
+    .map(
+      (s) =>
+        `<tr><td>${lettered(s.sensor)}</td><td>${esc(s.place)}</td><td>${lettered(s.calibration)}</td></tr>`,
+    )
+    .join('')}</tbody></table><p class="small">${esc(C.asTyped)}</p></section>
+<section class="exceptions" aria-labelledby="c-exceptions"><h2 id="c-exceptions">${esc(C.exceptions)}</h2>${
+    shown.length === 0
+      ? `<p>${esc(C.noExceptions)}</p>`
+      : `<ul>${shown.map((e) => `<li>${lettered(e)}</li>`).join('')}${rest > 0 ? `<li>${esc(C.moreExceptions(rest))}</li>` : ''}</ul>`
+  }</section>
+<section class="keep" aria-labelledby="c-not"><h2 id="c-not">${esc(C.doesNot)}</h2><p>${esc(C.doesNotText)}</p></section>
+<section class="check keep" aria-labelledby="c-check"><div><h2 id="c-check">${esc(C.check)}</h2><p>${esc(C.checkText)}</p><p class="mono">${esc(groupFingerprint(manifestSha256))}</p><p>${esc(C.key)} (${esc(C.keyFrom)}):</p><p class="mono">${esc(groupFingerprint(manifest.signer.fingerprint))}</p><p class="small">Run ${esc(manifest.runId)}; recorded by ${esc(manifest.software)}, engine ${esc(String(manifest.engine))}; sealed ${esc(utcText(manifest.sealedUtcMs))} by ${esc(manifest.sealedBy)}.</p></div>${qrSvg(qrText(manifestSha256), C.qrLabel)}</section>
+<section class="keep" aria-labelledby="c-sign"><h2 id="c-sign">${esc(C.signatures)}</h2><div class="signs">${sign(C.signCrew)}${sign(C.signFirm)}${sign(C.signClient)}</div></section>
+</article></main>`;
+  return `<!doctype html>
+<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"><title>${esc(C.title)}: ${esc(cut(title))}</title><style>${STYLE}</style></head><body>
+${body}
+</body></html>
+`;
+}
+
+/** The certificate as a file of the job's file. @param finish closes the values that were taken down before */
+export const certificateExtra =
+  (values: Values, finish: () => void): ExtraFiles =>
+  async (record) => {
+    finish();
+    const html = certificatePage(record, values);
+    return [{ name: CERTIFICATE_FILE, bytes: new TextEncoder().encode(html) }];
+  };

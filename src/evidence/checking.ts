@@ -1,0 +1,152 @@
+/** Files from elsewhere: checked byte by byte, looked into, and kept when somebody says so. */
+import { toHex } from '../record/hex.ts';
+import { importLock, keepImport, listImports, readImport, removeImport } from '../record/stores/imports.ts';
+import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
+import type { EvidenceDeps, Tell } from './deps.ts';
+import { deriving } from './deriving.ts';
+import { EvidenceError } from './faults.ts';
+import type { EvidenceAnswers, VerifyView } from './messages.ts';
+import type { OpenRecord } from './open.ts';
+import { bundleIn } from './papers.ts';
+import { recordOfFile } from './shelf.ts';
+import type { Trust } from './signers.ts';
+
+/** Larger than any job, and small enough to stand in memory. */
+export const MOST_BYTES = 1 << 30;
+const NAME_MOST = 200;
+
+export interface Checked {
+  readonly view: VerifyView;
+  readonly record: OpenRecord | null;
+  readonly bytes: Uint8Array;
+}
+
+/** A valid signature of RFC 8032 (test 1), to learn whether this browser can check any. */
+const PROBE = {
+  key: 'd75a980182b10ab7d54bfed3c964073a0ee172f3daa62325af021a68f707511a',
+  signature:
+    'e5564300c360ac729086e2cc806e828a84877f1eb8e5d974d873e065224901555fb8821590a33bacc61e39701cf9b46bd25bf5f0595bbe24655141438e7a100b',
+} as const;
+
+const bytesOf = (hex: string): Uint8Array =>
+  Uint8Array.from(hex.match(/../g) ?? [], (pair) => Number.parseInt(pair, 16));
+
+/** @throws EvidenceError 'key-missing' where signatures can't be checked at all */
+export async function needSignatures(deps: EvidenceDeps): Promise<void> {
+  if (!(await deps.crypto.verify(bytesOf(PROBE.key), new Uint8Array(0), bytesOf(PROBE.signature))))
+    throw new EvidenceError('key-missing', 'this browser checks no Ed25519 signatures');
+}
+
+export async function checkFile(
+  deps: EvidenceDeps,
+  file: Blob,
+  name: string,
+  trust: Trust,
+  tell: Tell,
+): Promise<Checked> {
+  if (file.size > MOST_BYTES) throw new EvidenceError('too-large', `${file.size} bytes`);
+  await needSignatures(deps);
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const sha256 = toHex(await deps.crypto.sha256(bytes));
+  const { sense, extras, values } = deriving();
+  const options = { crypto: deps.crypto, trusted: trust.names, progress: tell };
+  const v = await verifyJobFile(bytes, { ...options, sense, extras });
+  let record: OpenRecord | null = null;
+  if (v.manifest !== null && v.pages !== null && v.sealed !== null && v.verdict !== 'refused') {
+    record = recordOfFile(v.pages, v.manifest, v.sealed, values());
+  }
+  const kept = (await listImports(deps.documents).catch(() => [])).some((i) => i.sha256 === sha256);
+  return { view: viewOf(v, name.slice(0, NAME_MOST), bytes.length, sha256, record, kept), record, bytes };
+}
+
+function viewOf(
+  v: Verification,
+  name: string,
+  bytes: number,
+  sha256: string,
+  record: OpenRecord | null,
+  kept: boolean,
+): VerifyView {
+  const { manifest } = v;
+  return {
+    verdict: v.verdict,
+    findings: v.findings,
+    remarks: v.remarks,
+    name,
+    bytes,
+    sha256,
+    fingerprint: v.fingerprint,
+    publicKey: manifest?.signer.publicKey ?? null,
+    signer: v.signer,
+    record:
+      manifest === null
+        ? null
+        : {
+            title: bundleIn(manifest.job)?.job.title ?? manifest.runId,
+            runId: manifest.runId,
+            openedUtcMs: manifest.openedUtcMs,
+            endedUtcMs: manifest.endedUtcMs,
+            sealedUtcMs: manifest.sealedUtcMs,
+            samples: manifest.pages.samples,
+            firstSampleUs: manifest.pages.firstSampleUs ?? manifest.pages.firstUs ?? 0,
+          },
+    readable: record !== null,
+    kept,
+  };
+}
+
+/** One tab at a time writes, removes or sweeps a kept file. @throws EvidenceError 'run-locked' */
+async function locked<T>(deps: EvidenceDeps, sha256: string, work: () => Promise<T>): Promise<T> {
+  const release = await deps.locks.acquire(importLock(sha256));
+  if (release === null) throw new EvidenceError('run-locked', 'the file is in use in another tab');
+  try {
+    return await work();
+  } finally {
+    release();
+  }
+}
+
+export const removeKept = (deps: EvidenceDeps, sha256: string): Promise<void> =>
+  locked(deps, sha256, () => removeImport(deps.files, deps.documents, sha256));
+
+/** Keeps a checked file. Only one whose every byte is as it was signed enters the archive. */
+export async function keepChecked(
+  deps: EvidenceDeps,
+  { view, bytes, record }: Checked,
+): Promise<EvidenceAnswers['keep-opened']> {
+  const whole = view.verdict === 'valid' || view.verdict === 'unknown-signer';
+  if (!whole || view.record === null || record === null)
+    throw new EvidenceError('refused', 'only a whole and unchanged record is kept');
+  const facts = { sha256: view.sha256, runId: view.record.runId, name: view.name };
+  const outcome = await locked(deps, view.sha256, () =>
+    keepImport(deps.files, deps.documents, bytes, facts, deps.utcMs()),
+  );
+  return {
+    sha256: view.sha256,
+    already: !outcome.kept,
+    others: outcome.kept ? outcome.others.length : 0,
+  };
+}
+
+/** A kept file, checked again by its signed sums: the record is as good as what rests. */
+export async function loadKept(
+  deps: EvidenceDeps,
+  sha256: string,
+  trust: Trust,
+): Promise<{
+  readonly record: OpenRecord;
+  readonly verdict: VerifyView['verdict'];
+  readonly file: Uint8Array;
+}> {
+  const bytes = await readImport(deps.files, sha256);
+  const made = deriving();
+  const options = { crypto: deps.crypto, trusted: trust.names };
+  const v = await verifyBySums(bytes, options, () => made);
+  if (v.manifest === null || v.pages === null || v.sealed === null)
+    throw new EvidenceError('corrupt', 'the kept file is not readable any more');
+  return {
+    record: recordOfFile(v.pages, v.manifest, v.sealed, made.values()),
+    verdict: v.verdict,
+    file: bytes,
+  };
+}

@@ -1,0 +1,25 @@
+import type { RunLocks } from '../engine/deps.ts';
+import type { RecordCrypto } from '../record/signing.ts';
+import type { DocumentStore, FileStore } from '../record/stores/store.ts';
+import type { FromEvidence } from './messages.ts';
+import type { HandleShelf } from './office/folder.ts';
+
+/** Everything of the platform that the evidence worker uses; a test gives its own. */
+export interface EvidenceDeps {
+  utcMs(): number;
+  /** Lets other messages in between slices of long work. */
+  pause(): Promise<void>;
+  readonly files: FileStore;
+  readonly documents: DocumentStore;
+  readonly locks: RunLocks;
+  readonly subtle: SubtleCrypto;
+  readonly crypto: RecordCrypto;
+  post(message: FromEvidence): void;
+  /** Where the shared folder's handle is kept; among the documents unless told otherwise. */
+  readonly handles?: HandleShelf;
+  /** Name and version of the program, kept in each record. */
+  readonly software: string;
+}
+
+/** Long work tells its share, 0…1, and lets others in. */
+export type Tell = (share: number) => Promise<void>;

@@ -1,0 +1,252 @@
+import type { TraceWindow } from '../engine/messages.ts';
+import { csvRow } from '../record/csv.ts';
+import { listImports } from '../record/stores/imports.ts';
+import { EVIDENCE } from '../words/evidence.ts';
+import { listArchive } from './archive-list.ts';
+import { makeBackup } from './backup/make.ts';
+import { lookInto, restoreFrom } from './backup/restore.ts';
+import { certificatePage } from './certificate/page.ts';
+import { type Checked, checkFile, keepChecked, loadKept, removeKept } from './checking.ts';
+import type { EvidenceDeps, Tell } from './deps.ts';
+import { differences } from './differences.ts';
+import { detailOf, EvidenceError, evidenceCode } from './faults.ts';
+import { type FileLabel, labelFor, removeLabel, writeLabel } from './labels.ts';
+import type { EvidenceAnswers, EvidenceRequest, RecordRef, ToEvidence, VerifyView } from './messages.ts';
+import { refText } from './messages.ts';
+import { lastLimited, numbersOf } from './numbers.ts';
+import { createOfficeFolder, handleShelf } from './office/office.ts';
+import type { OpenRecord } from './open.ts';
+import { bundleIn } from './papers.ts';
+import { overlay } from './pictures.ts';
+import { setStatus } from './reviews.ts';
+import { addTo, buildFile, sealRun } from './sealing.ts';
+import { createShelf, sealedFacts, viewOf } from './shelf.ts';
+import { changeKey, forgetSigner, keyView, knownSigners, knowSigner, trustOf } from './signers.ts';
+
+/** The evidence worker behind its shell: answers each request once, whatever comes. */
+export interface EvidenceHost {
+  receive(message: ToEvidence): void;
+}
+
+type Handlers = {
+  readonly [K in EvidenceRequest['q']]: (
+    request: Extract<EvidenceRequest, { q: K }>,
+    tell: Tell,
+  ) => EvidenceAnswers[K] | Promise<EvidenceAnswers[K]>;
+};
+
+/** More points than this are no picture of the data any more but a copy; the job's file holds all. */
+const MOST_ROWS = 200_000;
+const PROGRESS_STEP = 0.01;
+
+export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
+  const trust = () => trustOf(deps.documents, EVIDENCE.thisTablet);
+  const verdicts = new Map<string, VerifyView['verdict']>();
+  let opened: Checked | null = null;
+
+  const shelf = createShelf(deps, async (sha256) => {
+    const { record, verdict } = await loadKept(deps, sha256, await trust());
+    verdicts.set(sha256, verdict);
+    return record;
+  });
+
+  /** Checked once; not laid on the shelf, so that a long list doesn't push out what is being looked at. */
+  async function makeLabel(sha256: string): Promise<FileLabel> {
+    const { record, verdict } = await loadKept(deps, sha256, await trust());
+    verdicts.set(sha256, verdict);
+    const label = labelFor(record.manifest!, null);
+    await writeLabel(deps, sha256, label).catch(() => undefined);
+    return label;
+  }
+
+  const verdictOf = (ref: RecordRef): VerifyView['verdict'] | null =>
+    ref.kind === 'run'
+      ? null
+      : ref.kind === 'opened'
+        ? (opened?.view.verdict ?? null)
+        : (verdicts.get(ref.sha256) ?? null);
+
+  const titleOf = (record: OpenRecord): string =>
+    (record.manifest === null ? null : bundleIn(record.manifest.job)?.job.title) ??
+    record.detail.summary.title;
+
+  const office = createOfficeFolder(deps, deps.handles ?? handleShelf(deps), async (runId, tell) =>
+    buildFile(deps, await shelf.open({ kind: 'run', runId }), tell),
+  );
+  const silent: Tell = () => deps.pause();
+  /** The seal is at rest: that its file is in the shared folder is tried beside it, and again later. */
+  const waits = (runId: string): void => {
+    void office.enqueue([runId]).then(
+      () => office.write(silent).catch(() => undefined),
+      () => undefined,
+    );
+  };
+
+  // Long work on a backup looks at this between its slices.
+  let cancelled = 0;
+  const unless = (tell: Tell): Tell => {
+    const at = cancelled;
+    return async (share) => {
+      await tell(share);
+      if (cancelled !== at) throw new EvidenceError('cancelled', 'ended by hand');
+    };
+  };
+
+  const handlers: Handlers = {
+    backup: (_, tell) => makeBackup(deps, unless(tell)),
+    'restore-look': ({ file }, tell) => lookInto(deps, file, unless(tell)),
+    restore: ({ file, token, choice }, tell) => restoreFrom(deps, file, token, choice, unless(tell)),
+    cancel: () => {
+      cancelled++;
+      return null;
+    },
+    seal: async ({ runId }) => {
+      const done = await sealRun(deps, runId);
+      shelf.drop({ kind: 'run', runId });
+      waits(runId);
+      return done;
+    },
+    'job-file': async ({ ref }, tell) => {
+      if (ref.kind === 'import') {
+        const { file } = await loadKept(deps, ref.sha256, await trust());
+        const kept = (await listImports(deps.documents)).find((i) => i.sha256 === ref.sha256);
+        const blob = new Blob([file as Uint8Array<ArrayBuffer>], { type: 'application/zip' });
+        return { name: kept?.name ?? `${ref.sha256}.zip`, file: blob };
+      }
+      return buildFile(deps, await shelf.open(ref), tell);
+    },
+    add: async ({ runId, kind, text, by }) => {
+      await addTo(deps, runId, { kind, text, by });
+      shelf.drop({ kind: 'run', runId });
+      waits(runId);
+      return null;
+    },
+    office: () => office.view(),
+    'office-choose': ({ handle }) => office.choose(handle),
+    'office-forget': () => office.forget(),
+    'office-write': (_, tell) => office.write(unless(tell)),
+    'office-all': async () => {
+      const sealed = (await deps.documents.list('seal')).map((d) => d.id);
+      await office.enqueue(sealed.filter((id) => !id.startsWith('import-')));
+      return office.view();
+    },
+    'office-list': async (_, tell) => office.list(await trust(), unless(tell)),
+    'office-seen': async () => {
+      await office.seen();
+      return null;
+    },
+    'office-file': ({ name }) => office.file(name),
+    key: () => keyView(deps),
+    'change-key': () => changeKey(deps),
+    signers: () => knownSigners(deps.documents),
+    'know-signer': ({ fingerprint, name }) => knowSigner(deps, fingerprint, name),
+    'forget-signer': ({ fingerprint }) => forgetSigner(deps, fingerprint),
+    verify: async ({ file, name }, tell) => {
+      opened = null;
+      shelf.lay(null);
+      opened = await checkFile(deps, file, name, await trust(), tell);
+      shelf.lay(opened.record);
+      return opened.view;
+    },
+    'keep-opened': async () => {
+      if (opened === null) throw new EvidenceError('missing', 'no file is open');
+      const { view, record } = opened;
+      const done = await keepChecked(deps, opened);
+      // The list makes it up where this is cut short.
+      if (record?.manifest)
+        await writeLabel(deps, view.sha256, labelFor(record.manifest, record.detail.summary.peakBar));
+      return done;
+    },
+    'remove-import': async ({ sha256 }) => {
+      await removeKept(deps, sha256);
+      await removeLabel(deps, sha256);
+      shelf.drop({ kind: 'import', sha256 });
+      return null;
+    },
+    archive: async () => listArchive(deps, await trust(), makeLabel),
+    numbers: async ({ ref }, tell) => {
+      const record = await shelf.open(ref);
+      const { detail } = record;
+      const endUs = detail.firstUs + detail.lastS * 1e6;
+      const setup = lastLimited(detail.setups);
+      return numbersOf(detail.events, detail.firstUs, endUs, await record.values(tell), setup);
+    },
+    'set-status': ({ ref, status, reason, by }) => setStatus(deps, refText(ref), { status, reason, by }),
+    record: async ({ ref }, tell) => {
+      const record = await shelf.open(ref);
+      return viewOf(deps, ref, record, await trust(), verdictOf(ref), tell);
+    },
+    'record-window': async ({ ref, fromS, toS, points }) =>
+      (await (await shelf.open(ref)).values()).window(fromS, toS, points),
+    'judge-again': async ({ ref }) => differences(await shelf.open(ref)),
+    picture: async ({ order }) => {
+      if (order.refs.length === 0 || order.refs.length > 6)
+        throw new EvidenceError('bad-request', 'one to six records');
+      const records: OpenRecord[] = [];
+      for (const ref of order.refs) records.push(await shelf.open(ref));
+      const dated = (r: OpenRecord): string => {
+        const { openedUtcMs } = r.detail.summary;
+        return `${titleOf(r).slice(0, 28)}, ${new Date(openedUtcMs).toISOString().slice(0, 16).replace('T', ' ')} UTC`;
+      };
+      return overlay(order, records, records.map(dated));
+    },
+    'visible-data': async ({ ref, fromS, toS }) => {
+      const { detail, ...record } = await shelf.open(ref);
+      const window = (await record.values()).window(fromS, toS, MOST_ROWS);
+      return new Blob([visibleCsv(window, detail.utcMs, detail.firstUs, fromS, toS)], { type: 'text/csv' });
+    },
+    certificate: async ({ ref }, tell) => {
+      const record = await shelf.open(ref);
+      const facts = await sealedFacts(deps, record, await trust());
+      if (record.manifest === null || facts === null)
+        throw new EvidenceError('not-sealed', 'a certificate is made from a sealed record only');
+      const { manifestSha256 } = facts;
+      const html = certificatePage({ manifest: record.manifest, manifestSha256 }, await record.values(tell));
+      return { html, title: titleOf(record) };
+    },
+  };
+
+  async function answer({ id, request }: ToEvidence): Promise<void> {
+    let told = 0;
+    const tell: Tell = async (share) => {
+      if (share - told >= PROGRESS_STEP) {
+        told = share;
+        deps.post({ m: 'progress', id, share });
+      }
+      await deps.pause();
+    };
+    try {
+      const handler = handlers[request?.q] as ((r: EvidenceRequest, t: Tell) => unknown) | undefined;
+      if (handler === undefined) throw new EvidenceError('bad-request', `no request ${String(request?.q)}`);
+      deps.post({ m: 'answer', id, ok: true, value: await handler(request, tell) });
+    } catch (cause) {
+      deps.post({ m: 'answer', id, ok: false, code: evidenceCode(cause), detail: detailOf(cause) });
+    }
+  }
+
+  return { receive: (message) => void answer(message) };
+}
+
+/** What a picture shows, as rows: of each bucket the lowest and the highest; single readings where they are few. */
+export function visibleCsv(
+  window: TraceWindow,
+  utcMs: number | null,
+  firstUs: number,
+  fromS: number,
+  toS: number,
+): string {
+  const columns = window.series.flatMap((s) => {
+    const name = s.name === 'bar' ? 'pressure_bar' : `temperature_c_${s.place ?? `ch${s.channel}`}`;
+    return [`${name}_lowest`, `${name}_highest`];
+  });
+  const rows = [csvRow(['time_s', 'utc', ...columns])];
+  const round = (v: number | undefined): number | null =>
+    v === undefined || Number.isNaN(v) ? null : Math.round(v * 1e5) / 1e5;
+  window.s.forEach((s, i) => {
+    if (s < fromS || s > toS) return;
+    const utc = utcMs === null ? '' : new Date(utcMs + firstUs / 1000 + s * 1000).toISOString();
+    const values = window.series.flatMap((x) => [round(x.min[i]), round(x.max[i])]);
+    rows.push(csvRow([Math.round(s * 1e6) / 1e6, utc, ...values]));
+  });
+  return rows.join('');
+}

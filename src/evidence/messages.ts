@@ -1,0 +1,296 @@
+/**
+ * The contract between the page and the evidence worker: sealing, verifying, the archive and what is made from a
+ * record. It is a worker of its own, so that hours of trace are hashed, packed and judged again while the guard's
+ * engine has nothing to wait for. Plain data and Blobs only; each request is answered exactly once, long ones tell
+ * their progress before.
+ */
+
+import type { EngineErrorCode, RunDetail, TraceWindow } from '../engine/messages.ts';
+import type { Finding, Remark, Verdict } from '../record/findings.ts';
+import type { Addition } from '../record/seal.ts';
+import type { PreviousKey } from '../record/signing.ts';
+import type { LeakFigure, WatchEvent } from '../watch/events.ts';
+import type { DisplayUnits } from '../words/format.ts';
+import type { BackupAnswers, BackupRequest } from './backup/messages.ts';
+import type { OfficeAnswers, OfficeRequest } from './office/messages.ts';
+
+/** A run of this tablet, a file kept in its archive (by the SHA-256 of its bytes), or the file being looked at. */
+export type RecordRef =
+  | { readonly kind: 'run'; readonly runId: string }
+  | { readonly kind: 'import'; readonly sha256: string }
+  | { readonly kind: 'opened' };
+
+export const OPENED = 'opened';
+
+/** A reference as a part of an address. */
+export const refText = (ref: RecordRef): string =>
+  ref.kind === 'run' ? ref.runId : ref.kind === 'import' ? ref.sha256 : OPENED;
+
+export const refOf = (text: string): RecordRef =>
+  text === OPENED
+    ? { kind: 'opened' }
+    : /^[0-9a-f]{64}$/.test(text)
+      ? { kind: 'import', sha256: text }
+      : { kind: 'run', runId: text };
+
+/** A key that is known to the firm. */
+export interface KnownSigner {
+  readonly fingerprint: string;
+  readonly name: string;
+  readonly addedUtcMs: number;
+}
+
+export interface KeyLine {
+  readonly fingerprint: string;
+  readonly sinceUtcMs: number;
+  readonly previous: PreviousKey | null;
+}
+
+export interface KeyView {
+  readonly state: 'ready' | 'none' | 'lost';
+  /** The key that signs, or for 'lost' the one that did last. */
+  readonly key: KeyLine | null;
+  /** Oldest first. */
+  readonly history: readonly KeyLine[];
+}
+
+export type ReviewStatus = 'open' | 'released' | 'rejected';
+
+/** A status that a person set. The newest counts; the older ones stay. */
+export interface StatusLine {
+  readonly status: ReviewStatus;
+  readonly reason: string;
+  readonly by: string;
+  readonly utcMs: number;
+}
+
+/** What a reviewer asks for. Seconds are from the first sample; null is not known, never zero. */
+export interface Numbers {
+  readonly holdS: number | null;
+  readonly inBandS: number | null;
+  /** Without a floor the band has no lower edge: time in it means inflated and not over the ceiling. */
+  readonly floorKnown: boolean;
+  readonly lowestHoldBar: number | null;
+  readonly highestHoldBar: number | null;
+  readonly leak: LeakFigure | null;
+  readonly peakBar: number | null;
+  readonly cureMetS: number | null;
+  /** Coldest that a probe read from the start of the cure, or of the hold, to its end. */
+  readonly coldest: { readonly c: number; readonly place: string | null } | null;
+  readonly gaps: number;
+  readonly gapS: number;
+  readonly alarms: { readonly urgent: number; readonly high: number; readonly low: number };
+}
+
+export interface ArchiveEntry {
+  readonly ref: RecordRef;
+  readonly runId: string;
+  readonly title: string;
+  readonly site: string;
+  readonly client: string;
+  readonly packer: string;
+  readonly crew: string;
+  readonly practice: boolean;
+  readonly state: 'open' | 'interrupted' | 'ended';
+  readonly openedUtcMs: number;
+  readonly seconds: number;
+  readonly peakBar: number | null;
+  readonly alarms: number;
+  readonly gaps: number;
+  readonly sealed: {
+    readonly utcMs: number;
+    readonly fingerprint: string;
+    readonly signer: string | null;
+  } | null;
+  /** File kept from elsewhere. */
+  readonly imported: { readonly utcMs: number; readonly name: string } | null;
+  readonly status: StatusLine | null;
+}
+
+export interface SealedFacts {
+  readonly sealedUtcMs: number;
+  readonly sealedBy: string;
+  readonly fingerprint: string;
+  /** Whose key it is, where that is known here. */
+  readonly signer: string | null;
+  /** The key is this tablet's own. */
+  readonly own: boolean;
+  readonly previous: PreviousKey | null;
+  readonly manifestSha256: string;
+  readonly additions: readonly (Addition & { readonly signedBy: string | null })[];
+}
+
+/** A record to be looked into. */
+export interface RecordView {
+  readonly ref: RecordRef;
+  readonly detail: RunDetail;
+  readonly sealed: SealedFacts | null;
+  /** What checking the file said; null for a run of this tablet. */
+  readonly verdict: Verdict | null;
+  readonly statuses: readonly StatusLine[];
+  readonly numbers: Numbers;
+}
+
+export interface VerifyView {
+  readonly verdict: Verdict;
+  readonly findings: readonly Finding[];
+  readonly remarks: readonly Remark[];
+  readonly name: string;
+  readonly bytes: number;
+  readonly sha256: string;
+  readonly fingerprint: string | null;
+  readonly publicKey: string | null;
+  readonly signer: string | null;
+  /** What the record says of itself; null where it can't be read. */
+  readonly record: {
+    readonly title: string;
+    readonly runId: string;
+    readonly openedUtcMs: number | null;
+    readonly endedUtcMs: number | null;
+    readonly sealedUtcMs: number;
+    readonly samples: number;
+    readonly firstSampleUs: number;
+  } | null;
+  /** It can be looked into, as reference 'opened'. */
+  readonly readable: boolean;
+  /** It is in the archive already. */
+  readonly kept: boolean;
+}
+
+export interface JudgedView {
+  readonly engineThen: number;
+  readonly engineNow: number;
+  /** Told from the sealed manifest, or from the pages of a run that is not sealed. */
+  readonly against: 'sealed' | 'recorded';
+  readonly events: number;
+  /** Recorded, and not said today. */
+  readonly gone: readonly WatchEvent[];
+  /** Said today, and not recorded. */
+  readonly fresh: readonly WatchEvent[];
+}
+
+export type Align = 'start' | 'fill' | 'hold';
+
+/** Colours of a picture, as CSS has them. */
+export interface PictureInk {
+  readonly ground: string;
+  readonly ink: string;
+  readonly ink2: string;
+  readonly line: string;
+  readonly band: string;
+  readonly alarm: { readonly urgent: string; readonly high: string; readonly low: string };
+}
+
+export interface PictureOrder {
+  readonly refs: readonly RecordRef[];
+  readonly align: Align;
+  /** Seconds from the point of alignment; null: everything. */
+  readonly fromS: number | null;
+  readonly toS: number | null;
+  readonly width: number;
+  readonly height: number;
+  readonly units: DisplayUnits;
+  readonly ink: PictureInk;
+}
+
+export interface Picture {
+  readonly svg: string;
+  /** Whole span on the picture's own axis. */
+  readonly wholeFromS: number;
+  readonly wholeToS: number;
+  /** Records that have no such point of alignment, by their place in the order. */
+  readonly unaligned: readonly number[];
+}
+
+export type EvidenceRequest =
+  | BackupRequest
+  | OfficeRequest
+  | { readonly q: 'seal'; readonly runId: string }
+  | { readonly q: 'job-file'; readonly ref: RecordRef }
+  | {
+      readonly q: 'add';
+      readonly runId: string;
+      readonly kind: 'correction' | 'note';
+      readonly text: string;
+      readonly by: string;
+    }
+  | { readonly q: 'key' }
+  | { readonly q: 'change-key' }
+  | { readonly q: 'signers' }
+  | { readonly q: 'know-signer'; readonly fingerprint: string; readonly name: string }
+  | { readonly q: 'forget-signer'; readonly fingerprint: string }
+  | { readonly q: 'verify'; readonly file: Blob; readonly name: string }
+  | { readonly q: 'keep-opened' }
+  | { readonly q: 'remove-import'; readonly sha256: string }
+  | { readonly q: 'archive' }
+  | { readonly q: 'numbers'; readonly ref: RecordRef }
+  | {
+      readonly q: 'set-status';
+      readonly ref: RecordRef;
+      readonly status: ReviewStatus;
+      readonly reason: string;
+      readonly by: string;
+    }
+  | { readonly q: 'record'; readonly ref: RecordRef }
+  | {
+      readonly q: 'record-window';
+      readonly ref: RecordRef;
+      readonly fromS: number;
+      readonly toS: number;
+      readonly points: number;
+    }
+  | { readonly q: 'judge-again'; readonly ref: RecordRef }
+  | { readonly q: 'picture'; readonly order: PictureOrder }
+  | { readonly q: 'visible-data'; readonly ref: RecordRef; readonly fromS: number; readonly toS: number }
+  | { readonly q: 'certificate'; readonly ref: RecordRef };
+
+export interface EvidenceAnswers extends BackupAnswers, OfficeAnswers {
+  seal: { readonly fingerprint: string; readonly newKey: 'first' | 'after-loss' | null };
+  'job-file': { readonly name: string; readonly file: Blob };
+  add: null;
+  key: KeyView;
+  'change-key': KeyView;
+  signers: readonly KnownSigner[];
+  'know-signer': readonly KnownSigner[];
+  'forget-signer': readonly KnownSigner[];
+  verify: VerifyView;
+  'keep-opened': { readonly sha256: string; readonly already: boolean; readonly others: number };
+  'remove-import': null;
+  archive: readonly ArchiveEntry[];
+  numbers: Numbers;
+  'set-status': readonly StatusLine[];
+  record: RecordView;
+  'record-window': TraceWindow;
+  'judge-again': JudgedView;
+  picture: Picture;
+  'visible-data': Blob;
+  /** A page of its own, whole. */
+  certificate: { readonly html: string; readonly title: string };
+}
+
+export type EvidenceErrorCode =
+  | EngineErrorCode
+  | 'practice' // a practice run is never a job's record
+  | 'open' // no end mark yet
+  | 'unreadable' // the first page does not stand
+  | 'sealed' // it is already
+  | 'not-sealed'
+  | 'key-missing' // this browser makes no Ed25519 keys
+  | 'too-large'
+  | 'not-a-backup'
+  | 'backup-damaged'
+  | 'backup-future'
+  | 'cancelled';
+
+export type ToEvidence = { readonly id: number; readonly request: EvidenceRequest };
+
+export type FromEvidence =
+  | { readonly m: 'progress'; readonly id: number; readonly share: number }
+  | { readonly m: 'answer'; readonly id: number; readonly ok: true; readonly value: unknown }
+  | {
+      readonly m: 'answer';
+      readonly id: number;
+      readonly ok: false;
+      readonly code: EvidenceErrorCode;
+      readonly detail: string;
+    };

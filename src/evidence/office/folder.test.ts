@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest';
+import { recordCrypto } from '../../record/testing/sealing.ts';
+import { conflictName, writeInto } from './folder.ts';
+import { createFakeFolder } from './testing/fake-folder.ts';
+
+const NAME = '2026-04-14_repair_run1.steadybar.zip';
+const A = Uint8Array.of(1, 2, 3, 4);
+const B = Uint8Array.of(5, 6, 7);
+const bytesIn = (f: ReturnType<typeof createFakeFolder>, name: string) => f.files.get(name)?.bytes;
+
+describe.each(['works', 'refuses', 'none'] as const)('a file written where move %s', (moving) => {
+  const make = () => Object.assign(createFakeFolder(), { moving });
+
+  it('is there whole, once, and nothing else is left', async () => {
+    const folder = make();
+    expect(await writeInto(folder, NAME, A, recordCrypto)).toEqual({ name: NAME, outcome: 'written' });
+    expect(await writeInto(folder, NAME, A, recordCrypto)).toEqual({ name: NAME, outcome: 'already' });
+    expect([...folder.files.keys()]).toEqual([NAME]);
+    expect(bytesIn(folder, NAME)).toEqual(A);
+  });
+
+  it('another of the same name stays as it is; this one is named as a conflict', async () => {
+    const folder = make();
+    folder.put(NAME, B);
+    const first = await writeInto(folder, NAME, A, recordCrypto);
+    expect(first.outcome).toBe('conflict');
+    expect(first.name).toMatch(/^2026-04-14_repair_run1_conflict-[0-9a-f]{8}\.steadybar\.zip$/);
+    expect(bytesIn(folder, NAME)).toEqual(B);
+    expect(bytesIn(folder, first.name)).toEqual(A);
+    expect(await writeInto(folder, NAME, A, recordCrypto)).toEqual({ ...first, outcome: 'already' });
+    expect(folder.files.size).toBe(2);
+  });
+
+  it('leaves nothing behind where permission, folder or room is missing, or the disk keeps less', async () => {
+    const faults = [
+      [{ permission: 'denied' }, 'denied'],
+      [{ gone: true }, 'missing'],
+      [{ room: 2 }, 'full'],
+      [{ keeps: 2 }, 'corrupt'],
+    ] as const;
+    for (const [fault, code] of faults) {
+      const folder = Object.assign(make(), fault);
+      await expect(writeInto(folder, NAME, A, recordCrypto), code).rejects.toMatchObject({ code });
+      Object.assign(folder, { permission: 'granted', gone: false });
+      expect([...folder.files.keys()], code).toEqual([]);
+    }
+  });
+
+  it('a full disk never costs a file that was there', async () => {
+    const folder = make();
+    folder.put(NAME, B);
+    folder.room = 2;
+    await expect(writeInto(folder, NAME, A, recordCrypto)).rejects.toMatchObject({ code: 'full' });
+    expect([...folder.files.keys()]).toEqual([NAME]);
+    expect(bytesIn(folder, NAME)).toEqual(B);
+  });
+});
+
+it('names of conflicts keep their ending', () => {
+  expect(conflictName('a.zip', 'abcdef0123')).toBe('a_conflict-abcdef01.zip');
+  expect(conflictName('a.steadybar.ZIP', 'abcdef0123')).toBe('a_conflict-abcdef01.steadybar.ZIP');
+});

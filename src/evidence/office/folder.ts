@@ -1,0 +1,196 @@
+/**
+ * A folder of the tablet's own disk that another program may sync with others: written to so that no file is ever
+ * half there or exchanged for another, read so that nothing in it can do harm. Works on the part of the File System
+ * interface that is named here, which OPFS folders have too.
+ */
+import { toHex } from '../../record/hex.ts';
+import type { RecordCrypto } from '../../record/signing.ts';
+import { storeErrorOf } from '../../record/stores/dom-errors.ts';
+import { StoreError } from '../../record/stores/store.ts';
+
+export interface FolderFile {
+  readonly kind: 'file';
+  readonly name: string;
+  getFile(): Promise<Blob & { readonly lastModified: number }>;
+  createWritable(): Promise<{
+    write(data: Uint8Array<ArrayBuffer>): Promise<void>;
+    close(): Promise<void>;
+    abort(): Promise<void>;
+  }>;
+  /** Not in every browser, nor for every folder. */
+  move?(name: string): Promise<void>;
+}
+
+/** Where the folder's handle is kept over restarts. */
+export interface HandleShelf {
+  get(): Promise<Folder | null>;
+  set(folder: Folder | null): Promise<void>;
+}
+
+export interface Folder {
+  readonly name: string;
+  values(): AsyncIterable<{ readonly kind: string; readonly name: string }>;
+  getFileHandle(name: string, options?: { readonly create?: boolean }): Promise<FolderFile>;
+  removeEntry(name: string): Promise<void>;
+  queryPermission?(of: { readonly mode: 'readwrite' }): Promise<'granted' | 'denied' | 'prompt'>;
+}
+
+export interface Written {
+  /** The name that it has in the folder. */
+  readonly name: string;
+  readonly outcome:
+    | 'written'
+    | 'already' // the very bytes are there
+    | 'conflict'; // another file has the name; this one has one of its own
+}
+
+/** A name that no file of other content has: it holds the content's own hash. */
+export const conflictName = (name: string, sha256: string): string =>
+  name.replace(/(\.steadybar)?\.zip$/i, (end) => `_conflict-${sha256.slice(0, 8)}${end}`);
+
+const partName = (sha256: string): string => `steadybar-${sha256.slice(0, 16)}.part`;
+
+async function guarded<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (cause) {
+    throw storeErrorOf(cause);
+  }
+}
+
+/** The file's SHA-256, hex; null when there is none. */
+async function shaIn(folder: Folder, name: string, crypto: RecordCrypto): Promise<string | null> {
+  try {
+    const file = await (await folder.getFileHandle(name)).getFile();
+    return toHex(await crypto.sha256(new Uint8Array(await file.arrayBuffer())));
+  } catch (cause) {
+    const error = storeErrorOf(cause);
+    if (error.code === 'missing') return null;
+    throw error;
+  }
+}
+
+async function quietly(work: () => Promise<void>): Promise<void> {
+  try {
+    await work();
+  } catch {
+    // The fault before this one is the one to tell.
+  }
+}
+
+/** Content is swapped in when the writer closes: until then the file is what it was. */
+async function fill(handle: FolderFile, bytes: Uint8Array): Promise<void> {
+  const writer = await handle.createWritable();
+  try {
+    await writer.write(bytes as Uint8Array<ArrayBuffer>);
+    await writer.close();
+  } catch (cause) {
+    await quietly(() => writer.abort());
+    throw cause;
+  }
+}
+
+async function put(
+  folder: Folder,
+  name: string,
+  bytes: Uint8Array,
+  sha256: string,
+  crypto: RecordCrypto,
+): Promise<void> {
+  const check = async (at: string): Promise<void> => {
+    if ((await shaIn(folder, at, crypto)) !== sha256)
+      throw new StoreError('corrupt', `${at} reads back other bytes than were written`);
+  };
+  const part = partName(sha256);
+  const temp = await folder.getFileHandle(part, { create: true });
+  let moved = false;
+  try {
+    if (typeof temp.move === 'function') {
+      await fill(temp, bytes);
+      await check(part);
+      if ((await shaIn(folder, name, crypto)) === null) {
+        try {
+          await temp.move(name);
+          moved = true;
+        } catch (cause) {
+          // Outside the private file system some browsers have the method and refuse it.
+          if (storeErrorOf(cause).code === 'full') throw cause;
+        }
+      }
+    }
+  } finally {
+    if (!moved) await quietly(() => folder.removeEntry(part));
+  }
+  if (moved) return check(name);
+  if ((await shaIn(folder, name, crypto)) !== null)
+    throw new StoreError('stale', `${name} came into the folder meanwhile`);
+  const handle = await folder.getFileHandle(name, { create: true });
+  try {
+    await fill(handle, bytes);
+    await check(name);
+  } catch (cause) {
+    // Made by us a moment ago, and empty or wrong.
+    await quietly(() => folder.removeEntry(name));
+    throw cause;
+  }
+}
+
+/**
+ * Writes a file whole or not at all. Another file of that name stays as it is, and this one gets a name that says so.
+ * @throws StoreError 'denied' without permission, 'missing' when the folder is gone, 'full', 'corrupt', 'stale'
+ */
+export function writeInto(
+  folder: Folder,
+  name: string,
+  bytes: Uint8Array,
+  crypto: RecordCrypto,
+): Promise<Written> {
+  return guarded(async () => {
+    const sha256 = toHex(await crypto.sha256(bytes));
+    const there = await shaIn(folder, name, crypto);
+    if (there === sha256) return { name, outcome: 'already' };
+    if (there === null) {
+      await put(folder, name, bytes, sha256, crypto);
+      return { name, outcome: 'written' };
+    }
+    const other = conflictName(name, sha256);
+    if ((await shaIn(folder, other, crypto)) === sha256) return { name: other, outcome: 'already' };
+    await put(folder, other, bytes, sha256, crypto);
+    return { name: other, outcome: 'conflict' };
+  });
+}
+
+export interface Seen {
+  readonly name: string;
+  readonly file: Blob & { readonly lastModified: number };
+}
+
+export const MOST_FILES = 2000;
+
+/**
+ * The folder's job files, each opened; a file that can't be is given with its fault. By name.
+ * @throws StoreError when the folder itself can't be read
+ */
+export function filesIn(folder: Folder): Promise<{
+  readonly files: readonly (Seen | { readonly name: string; readonly fault: StoreError })[];
+  readonly more: number;
+}> {
+  return guarded(async () => {
+    const names: string[] = [];
+    let more = 0;
+    for await (const entry of folder.values()) {
+      if (entry.kind !== 'file' || !/\.zip$/i.test(entry.name)) continue;
+      if (names.length < MOST_FILES) names.push(entry.name);
+      else more++;
+    }
+    const files: (Seen | { name: string; fault: StoreError })[] = [];
+    for (const name of names.sort()) {
+      try {
+        files.push({ name, file: await (await folder.getFileHandle(name)).getFile() });
+      } catch (cause) {
+        files.push({ name, fault: storeErrorOf(cause) });
+      }
+    }
+    return { files, more };
+  });
+}

@@ -1,0 +1,186 @@
+/** Pictures of records: one with its limits and stages, or several laid over each other. */
+
+import type { TraceWindow } from '../engine/messages.ts';
+import type { Place, Setup } from '../job/setup.ts';
+import type { WatchEvent } from '../watch/events.ts';
+import { limitNames } from '../words/certificate.ts';
+import { METRIC } from '../words/format.ts';
+import { PLACE, placeTitle, STAGE } from '../words/terms.ts';
+import { UI } from '../words/ui.ts';
+import type { Align, Picture, PictureInk, PictureOrder } from './messages.ts';
+import { holdsOf } from './numbers.ts';
+import type { OpenRecord, Values } from './open.ts';
+import { type Plot, type PlotLine, plotSvg } from './plot-svg.ts';
+
+export const DASHES = ['', '7 4', '2 3', '10 3 2 3', '5 2 1 2 1 2', '14 5'] as const;
+const TEMPERATURE_DASHES = ['', '6 4', '2 3', '10 3 2 3'] as const;
+/** Buckets: two points each are more than a printed line can show. */
+const POINTS = 900;
+
+export const PAPER: PictureInk = {
+  ground: '#ffffff',
+  ink: '#000000',
+  ink2: '#4a4a4a',
+  line: '#d0d0d0',
+  band: '#e9e9e9',
+  alarm: { urgent: '#a50e1a', high: '#b06f00', low: '#3a3eb0' },
+};
+
+const gapsOf = (events: readonly WatchEvent[], firstUs: number) =>
+  events.flatMap((e) =>
+    e.e === 'gap' ? [{ fromS: (e.fromUs - firstUs) / 1e6, toS: (e.toUs - firstUs) / 1e6 }] : [],
+  );
+
+const placeName = (place: string | null): string =>
+  place !== null && Object.hasOwn(PLACE, place) ? placeTitle(place as Place) : UI.temperature;
+
+export interface Told {
+  readonly events: readonly WatchEvent[];
+  readonly setups: readonly Setup[];
+  readonly firstUs: number;
+  /** Seconds from the first sample. */
+  readonly lastS: number;
+}
+
+/** Lines of a record's window: pressure first, then its temperatures. */
+function linesOf(window: TraceWindow, told: Told): PlotLine[] {
+  const gaps = gapsOf(told.events, told.firstUs);
+  let temperatures = 0;
+  return window.series.map((s, series) => ({
+    label: s.name === 'bar' ? UI.pressure : placeName(s.place),
+    kind: s.name,
+    window,
+    series,
+    shiftS: 0,
+    dash: s.name === 'bar' ? '' : TEMPERATURE_DASHES[temperatures++ % TEMPERATURE_DASHES.length]!,
+    width: s.name === 'bar' ? 1.6 : 1,
+    gaps,
+  }));
+}
+
+type Limited = Pick<Plot, 'rules' | 'bands' | 'stages' | 'marks'>;
+
+/** Limits, hold band, stages and alarms as the record has them. */
+export function decorOf({ events, setups, firstUs, lastS }: Told): Limited {
+  const s = (us: number): number => Math.max(0, (us - firstUs) / 1e6);
+  const rules: Plot['rules'][number][] = [];
+  const bands: Plot['bands'][number][] = [];
+  const limits = events.filter((e) => e.e === 'limits');
+  limits.forEach((e, i) => {
+    if (e.e !== 'limits') return;
+    const next = limits[i + 1];
+    const [fromS, toS] = [s(e.tUs), next === undefined ? lastS : s(next.tUs)];
+    if (toS <= fromS) return;
+    const rated = setups.find((x) => x.number === e.setup)?.limits?.ratedBar ?? null;
+    const last = next === undefined;
+    const rule = (bar: number | null, label: string, dash: string): void => {
+      if (bar !== null) rules.push({ bar, label: last ? label : '', fromS, toS, dash });
+    };
+    rule(rated, limitNames.rated, '');
+    // Where they all but meet, one name has to do.
+    const apart = rated === null || e.ceilingBar === null || rated - e.ceilingBar > rated * 0.06;
+    rule(e.ceilingBar, apart ? limitNames.ceiling : '', '8 4');
+    rule(e.floorBar, limitNames.floor, '8 3 2 3');
+    if (e.floorBar !== null && e.ceilingBar !== null)
+      bands.push({ fromS, toS, low: e.floorBar, high: e.ceilingBar });
+  });
+  const stages: Plot['stages'][number][] = [];
+  for (const e of events) {
+    if (e.e !== 'stage') continue;
+    const before = stages.at(-1);
+    if (before !== undefined) stages[stages.length - 1] = { ...before, toS: s(e.tUs) };
+    stages.push({
+      label: `${STAGE[e.stage]}${e.attempt > 1 ? ` ${e.attempt}` : ''}`,
+      fromS: s(e.tUs),
+      toS: lastS,
+    });
+  }
+  const marks = events.flatMap((e) =>
+    e.e === 'alarm' && e.why === 'condition' && e.to === 'unacknowledged'
+      ? [{ atS: s(e.tUs), priority: e.priority }]
+      : [],
+  );
+  return { rules, bands, stages, marks };
+}
+
+export interface Frame {
+  readonly fromS: number;
+  readonly toS: number;
+  readonly width: number;
+  readonly height: number;
+  readonly title: string;
+  readonly units?: Plot['units'];
+  readonly ink: PictureInk;
+}
+
+/** One record's trace with everything that the record says of it. */
+export function recordPicture(told: Told, values: Values, frame: Frame): string {
+  const window = values.window(frame.fromS, frame.toS, POINTS);
+  return plotSvg({
+    units: METRIC,
+    ...frame,
+    ...decorOf(told),
+    lines: linesOf(window, told),
+  });
+}
+
+/** Where a record is laid on the others, seconds from its first sample; null: it has no such point. */
+export function anchorS(events: readonly WatchEvent[], firstUs: number, align: Align): number | null {
+  if (align === 'start') return 0;
+  const s = (us: number): number => (us - firstUs) / 1e6;
+  if (align === 'hold') {
+    const hold = holdsOf(events).at(-1);
+    if (hold !== undefined) return s(hold.fromUs);
+  }
+  const stage = align === 'fill' ? 'inflate' : 'hold';
+  const found = events.findLast((e) => e.e === 'stage' && e.stage === stage);
+  return found?.e === 'stage' ? s(found.fromUs ?? found.tUs) : null;
+}
+
+export async function overlay(
+  order: PictureOrder,
+  records: readonly OpenRecord[],
+  titles: readonly string[],
+): Promise<Picture> {
+  const anchors = records.map((r) => anchorS(r.detail.events, r.detail.firstUs, order.align));
+  const unaligned = anchors.flatMap((a, i) => (a === null ? [i] : []));
+  const shifts = anchors.map((a) => -(a ?? 0));
+  const wholeFromS = Math.min(...shifts);
+  const wholeToS = Math.max(...records.map((r, i) => r.detail.lastS + shifts[i]!), wholeFromS + 1);
+  const fromS = Math.max(wholeFromS, order.fromS ?? wholeFromS);
+  const toS = Math.min(wholeToS, Math.max(order.toS ?? wholeToS, fromS + 0.5));
+  const frame = { ...order, fromS, toS, title: titles.join('; ') };
+  const [only] = records;
+  if (records.length === 1 && only !== undefined) {
+    const { detail } = only;
+    const shift = shifts[0]!;
+    const told = { ...detail, firstUs: detail.firstUs };
+    const values = await only.values();
+    const svg = recordPicture(told, values, {
+      ...frame,
+      fromS: fromS - shift,
+      toS: toS - shift,
+      title: titles[0]!,
+    });
+    return { svg, wholeFromS, wholeToS, unaligned };
+  }
+  const lines: PlotLine[] = [];
+  for (const [i, record] of records.entries()) {
+    const { detail } = record;
+    const window = (await record.values()).window(fromS - shifts[i]!, toS - shifts[i]!, POINTS);
+    const series = window.series.findIndex((s) => s.name === 'bar');
+    if (series < 0) continue;
+    lines.push({
+      label: titles[i]!,
+      kind: 'bar',
+      window,
+      series,
+      shiftS: shifts[i]!,
+      dash: DASHES[i % DASHES.length]!,
+      width: 1.6,
+      gaps: gapsOf(detail.events, detail.firstUs),
+    });
+  }
+  const svg = plotSvg({ ...frame, lines, rules: [], bands: [], stages: [], marks: [] });
+  return { svg, wholeFromS, wholeToS, unaligned };
+}

@@ -1,0 +1,245 @@
+/** A trace as a vector picture: for the certificate, for overlays and to be saved. Ground filled, so it prints. */
+
+import type { TraceWindow } from '../engine/messages.ts';
+import { scaleOf } from '../units/display.ts';
+import type { DisplayUnits } from '../words/format.ts';
+import { fixed, stopwatch } from '../words/format.ts';
+import { escapeXml } from './escape.ts';
+import type { PictureInk } from './messages.ts';
+
+export interface PlotLine {
+  readonly label: string;
+  readonly kind: 'bar' | 'temperature';
+  readonly window: TraceWindow;
+  /** Index of the series in the window. */
+  readonly series: number;
+  /** Added to the window's seconds. */
+  readonly shiftS: number;
+  readonly dash: string;
+  readonly width: number;
+  /** Spans in which nothing was heard, in the window's seconds. */
+  readonly gaps: readonly { readonly fromS: number; readonly toS: number }[];
+}
+
+export interface PlotRule {
+  readonly label: string;
+  readonly bar: number;
+  readonly fromS: number;
+  readonly toS: number;
+  readonly dash: string;
+}
+
+export interface Plot {
+  readonly width: number;
+  readonly height: number;
+  readonly fromS: number;
+  readonly toS: number;
+  /** Read aloud for the picture. */
+  readonly title: string;
+  readonly units: DisplayUnits;
+  readonly ink: PictureInk;
+  readonly lines: readonly PlotLine[];
+  readonly rules: readonly PlotRule[];
+  readonly bands: readonly {
+    readonly fromS: number;
+    readonly toS: number;
+    readonly low: number;
+    readonly high: number;
+  }[];
+  readonly stages: readonly { readonly label: string; readonly fromS: number; readonly toS: number }[];
+  readonly marks: readonly { readonly atS: number; readonly priority: 'urgent' | 'high' | 'low' }[];
+}
+
+const LEFT = 46;
+const RIGHT_TEMPERATURE = 46;
+const RIGHT = 14;
+const TOP_STAGES = 22;
+const TOP = 18;
+const AXIS = 26;
+const LEGEND = 22;
+
+/** Steps that people count in: 1, 2, 5 times a power of ten. */
+export function niceStep(span: number, most: number): number {
+  const raw = span / Math.max(1, most);
+  const power = 10 ** Math.floor(Math.log10(raw));
+  const step = [1, 2, 5, 10].find((m) => m * power >= raw) ?? 10;
+  return step * power;
+}
+
+/** Steps of a clock, s. */
+function timeStep(span: number, most: number): number {
+  const steps = [1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 14_400, 21_600, 43_200];
+  return steps.find((s) => span / s <= most) ?? 86_400;
+}
+
+const n1 = (v: number): string => {
+  const r = Math.round(v * 10) / 10;
+  return Object.is(r, -0) ? '0' : String(r);
+};
+
+/** Points of one line: lowest and highest of each bucket, broken where values are missing. */
+export function linePath(
+  line: PlotLine,
+  x: (s: number) => number,
+  y: (v: number) => number,
+  fromS: number,
+  toS: number,
+): string {
+  const { window, shiftS, gaps } = line;
+  const series = window.series[line.series];
+  if (series === undefined) return '';
+  const out: string[] = [];
+  let open = false;
+  let before = Number.NEGATIVE_INFINITY;
+  // A channel that converts seldom leaves holes between its values: they are joined up to a few of its periods.
+  const join = Math.max(3, ((window.toS - window.fromS) / Math.max(1, window.s.length)) * 3);
+  for (let i = 0; i < window.s.length; i++) {
+    const s = window.s[i]!;
+    const [lo, hi] = [series.min[i]!, series.max[i]!];
+    if (!Number.isFinite(lo) || !Number.isFinite(hi)) continue;
+    const at = s + shiftS;
+    if (at < fromS || at > toS) {
+      open = false;
+      continue;
+    }
+    if (s - before > join || gaps.some((g) => g.fromS < s && g.toS > before)) open = false;
+    before = s;
+    out.push(`${open ? 'L' : 'M'}${n1(x(at))} ${n1(y(lo))}`);
+    if (hi !== lo) out.push(`V${n1(y(hi))}`);
+    open = true;
+  }
+  return out.join('');
+}
+
+function axisTop(lines: readonly PlotLine[], rules: readonly PlotRule[]): number {
+  let top = 0.5;
+  for (const rule of rules) top = Math.max(top, rule.bar);
+  for (const l of lines) {
+    if (l.kind !== 'bar') continue;
+    for (const v of l.window.series[l.series]?.max ?? []) if (v > top) top = v;
+  }
+  return top * 1.08;
+}
+
+function temperatureRange(lines: readonly PlotLine[]): { lo: number; hi: number } | null {
+  let lo = Number.POSITIVE_INFINITY;
+  let hi = Number.NEGATIVE_INFINITY;
+  for (const l of lines) {
+    if (l.kind !== 'temperature') continue;
+    const series = l.window.series[l.series];
+    for (const v of series?.min ?? []) if (v < lo) lo = v;
+    for (const v of series?.max ?? []) if (v > hi) hi = v;
+  }
+  return lo <= hi ? { lo: Math.floor(lo - 2), hi: Math.ceil(hi + 2) } : null;
+}
+
+const SHAPE = {
+  urgent: 'M-2-5h4l3 3v4l-3 3h-4l-3-3v-4z',
+  high: 'M0-5l5 10h-10z',
+  low: 'M-4 0a4 4 0 1 0 8 0a4 4 0 1 0-8 0z',
+} as const;
+
+export function plotSvg(plot: Plot): string {
+  const { width, height, fromS, toS, ink, units } = plot;
+  const pScale = scaleOf('pressure', units);
+  const cScale = scaleOf('temperature', units);
+  const temps = temperatureRange(plot.lines);
+  const left = LEFT;
+  const right = width - (temps === null ? RIGHT : RIGHT_TEMPERATURE);
+  const top = plot.stages.length > 0 ? TOP_STAGES + TOP : TOP;
+  const bottom = height - AXIS - LEGEND;
+  const topBar = axisTop(plot.lines, plot.rules);
+  const span = Math.max(1e-3, toS - fromS);
+  const x = (s: number): number => left + ((s - fromS) / span) * (right - left);
+  const y = (bar: number): number => bottom - (bar / topBar) * (bottom - top);
+  const yc = (c: number): number =>
+    temps === null ? bottom : bottom - ((c - temps.lo) / (temps.hi - temps.lo)) * (bottom - top);
+  const clamp = (s: number): number => Math.min(right, Math.max(left, x(s)));
+  const out: string[] = [];
+  const text = (tx: number, ty: number, words: string, anchor = 'start', fill = ink.ink2): void => {
+    out.push(
+      `<text x="${n1(tx)}" y="${n1(ty)}" text-anchor="${anchor}" fill="${fill}">${escapeXml(words)}</text>`,
+    );
+  };
+
+  for (const b of plot.bands) {
+    const [x0, x1] = [clamp(b.fromS), clamp(b.toS)];
+    if (x1 > x0)
+      out.push(
+        `<rect x="${n1(x0)}" y="${n1(y(b.high))}" width="${n1(x1 - x0)}" height="${n1(y(b.low) - y(b.high))}" fill="${ink.band}"/>`,
+      );
+  }
+  // Axes: pressure left, temperature right, time below.
+  const pTop = topBar * pScale.factor;
+  const pStep = niceStep(pTop, 5);
+  const digits = Math.max(0, -Math.floor(Math.log10(pStep) + 1e-9));
+  for (let v = 0; v <= pTop + 1e-9; v += pStep) {
+    const at = y(v / pScale.factor);
+    out.push(`<path d="M${n1(left)} ${n1(at)}H${n1(right)}" stroke="${ink.line}" stroke-width=".6"/>`);
+    text(left - 5, at + 3.5, fixed(v, digits), 'end');
+  }
+  text(left - 5, top - 6, pScale.unit, 'end');
+  if (temps !== null) {
+    const [lo, hi] = [temps.lo, temps.hi].map((c) => c * cScale.factor + cScale.shift) as [number, number];
+    const step = niceStep(hi - lo, 4);
+    for (let v = Math.ceil(lo / step) * step; v <= hi; v += step)
+      text(right + 5, yc((v - cScale.shift) / cScale.factor) + 3.5, fixed(v, 0));
+    text(right + 5, top - 6, cScale.unit);
+  }
+  const tStep = timeStep(span, Math.max(2, Math.floor((right - left) / 90)));
+  for (let s = Math.ceil(fromS / tStep) * tStep; s <= toS; s += tStep) {
+    out.push(`<path d="M${n1(x(s))} ${n1(bottom)}v4" stroke="${ink.ink2}" stroke-width=".8"/>`);
+    text(x(s), bottom + 15, `${s < 0 ? '\u2212' : ''}${stopwatch(Math.abs(s))}`, 'middle');
+  }
+  out.push(`<path d="M${n1(left)} ${n1(bottom)}H${n1(right)}" stroke="${ink.ink2}" stroke-width=".8"/>`);
+  for (const stage of plot.stages) {
+    const [x0, x1] = [clamp(stage.fromS), clamp(stage.toS)];
+    if (x1 - x0 < 1) continue;
+    out.push(
+      `<path d="M${n1(x0)} 3V${n1(TOP_STAGES)}H${n1(x1)}" fill="none" stroke="${ink.ink2}" stroke-width=".8"/>`,
+    );
+    if (x1 - x0 > stage.label.length * 6 + 8) text(x0 + 5, TOP_STAGES - 7, stage.label, 'start', ink.ink);
+  }
+  for (const l of plot.lines)
+    for (const g of l.gaps) {
+      const [x0, x1] = [clamp(g.fromS + l.shiftS), clamp(g.toS + l.shiftS)];
+      if (x1 > left && x0 < right && l.kind === 'bar')
+        out.push(
+          `<rect x="${n1(x0)}" y="${n1(top)}" width="${n1(Math.max(1.5, x1 - x0))}" height="${n1(bottom - top)}" fill="${ink.ink2}" fill-opacity=".22"/>`,
+        );
+    }
+  for (const r of plot.rules) {
+    const [x0, x1] = [clamp(r.fromS), clamp(r.toS)];
+    if (x1 <= x0) continue;
+    const dash = r.dash === '' ? '' : ` stroke-dasharray="${r.dash}"`;
+    out.push(`<path d="M${n1(x0)} ${n1(y(r.bar))}H${n1(x1)}" stroke="${ink.ink}" stroke-width="1"${dash}/>`);
+    if (r.label !== '' && x1 - x0 > 60) text(x0 + 4, y(r.bar) - 3, r.label);
+  }
+  for (const l of plot.lines) {
+    const d = linePath(l, x, l.kind === 'bar' ? y : yc, fromS, toS);
+    const dash = l.dash === '' ? '' : ` stroke-dasharray="${l.dash}"`;
+    const stroke = l.kind === 'bar' ? ink.ink : ink.ink2;
+    if (d !== '')
+      out.push(
+        `<path d="${d}" fill="none" stroke="${stroke}" stroke-width="${l.width}" stroke-linejoin="round"${dash}/>`,
+      );
+  }
+  for (const m of plot.marks) {
+    if (m.atS < fromS || m.atS > toS) continue;
+    out.push(
+      `<path d="${SHAPE[m.priority]}" transform="translate(${n1(x(m.atS))} ${n1(top + 6)})" fill="${ink.alarm[m.priority]}"/>`,
+    );
+  }
+  let at = left;
+  const legendY = height - 8;
+  for (const l of plot.lines) {
+    const dash = l.dash === '' ? '' : ` stroke-dasharray="${l.dash}"`;
+    const stroke = l.kind === 'bar' ? ink.ink : ink.ink2;
+    out.push(
+      `<path d="M${n1(at)} ${n1(legendY - 4)}h24" stroke="${stroke}" stroke-width="${l.width}"${dash}/>`,
+    );
+    text(at + 29, legendY, l.label);
+    at += 29 + l.label.length * 6.2 + 18;
+  }
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" font-family="system-ui, 'Noto Sans', 'DejaVu Sans', sans-serif" font-size="11"><title>${escapeXml(plot.title)}</title><rect width="${width}" height="${height}" fill="${ink.ground}"/>${out.join('')}</svg>`;
+}

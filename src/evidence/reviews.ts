@@ -1,0 +1,67 @@
+/** What a person decided about a record: kept beside it, never in it, and never exchanged. */
+import type { DocumentStore } from '../record/stores/store.ts';
+import type { EvidenceDeps } from './deps.ts';
+import { EvidenceError } from './faults.ts';
+import type { ReviewStatus, StatusLine } from './messages.ts';
+
+const STATUSES: readonly string[] = ['open', 'released', 'rejected'];
+const MOST_LINES = 200;
+const REASON_MOST = 500;
+const BY_MOST = 80;
+
+const isLine = (v: unknown): v is StatusLine => {
+  const l = v as Partial<StatusLine> | null;
+  return (
+    typeof l === 'object' &&
+    l !== null &&
+    typeof l.status === 'string' &&
+    STATUSES.includes(l.status) &&
+    typeof l.reason === 'string' &&
+    typeof l.by === 'string' &&
+    typeof l.utcMs === 'number'
+  );
+};
+
+const linesIn = (body: unknown): readonly StatusLine[] => {
+  const lines = (body as { lines?: unknown } | null)?.lines;
+  return Array.isArray(lines) ? lines.filter(isLine) : [];
+};
+
+/** Oldest first. @param id of the record: refText() */
+export async function statusesOf(documents: DocumentStore, id: string): Promise<readonly StatusLine[]> {
+  return linesIn((await documents.get('review', id))?.body);
+}
+
+/** The newest status of every record that has one. */
+export async function allStatuses(documents: DocumentStore): Promise<ReadonlyMap<string, StatusLine>> {
+  const found = new Map<string, StatusLine>();
+  for (const { id, body } of await documents.list('review')) {
+    const last = linesIn(body).at(-1);
+    if (last !== undefined) found.set(id, last);
+  }
+  return found;
+}
+
+/** @throws EvidenceError 'bad-request' without a name, or for a rejection without a reason */
+export async function setStatus(
+  deps: EvidenceDeps,
+  id: string,
+  line: { readonly status: ReviewStatus; readonly reason: string; readonly by: string },
+): Promise<readonly StatusLine[]> {
+  const reason = line.reason.trim().slice(0, REASON_MOST);
+  const by = line.by.trim().slice(0, BY_MOST);
+  if (!STATUSES.includes(line.status) || by === '' || (line.status === 'rejected' && reason === ''))
+    throw new EvidenceError('bad-request', 'a status needs a name, a rejection its reason');
+  const resting = await deps.documents.get('review', id);
+  const lines = linesIn(resting?.body);
+  if (lines.length >= MOST_LINES) throw new EvidenceError('bad-request', 'the list of statuses is full');
+  const next = [...lines, { status: line.status, reason, by, utcMs: deps.utcMs() }];
+  await deps.documents.put({
+    kind: 'review',
+    id,
+    revision: resting?.revision ?? 0,
+    savedUtcMs: deps.utcMs(),
+    body: { version: 1, lines: next },
+  });
+  return next;
+}

@@ -1,0 +1,178 @@
+/** Opens records by reference and keeps the last few, so that panning and overlays open nothing twice. */
+
+import { createLedger, fileOf } from '../engine/ledger.ts';
+import { outlineOf } from '../engine/outline.ts';
+import { toHex } from '../record/hex.ts';
+import { type Manifest, parseManifest } from '../record/manifest.ts';
+import { checkAddition, type Sealed } from '../record/seal.ts';
+import { loadSealed } from '../record/stores/sealed-store.ts';
+import type { RunSummary } from '../record/types.ts';
+import type { EvidenceDeps, Tell } from './deps.ts';
+import { EvidenceError } from './faults.ts';
+import { OPENED, type RecordRef, type RecordView, refText, type SealedFacts } from './messages.ts';
+import { alarmCounts, lastLimited, numbersOf } from './numbers.ts';
+import { deriveValues, type OpenRecord, storedValues, type Values } from './open.ts';
+import { bundleIn } from './papers.ts';
+import { statusesOf } from './reviews.ts';
+import type { Trust } from './signers.ts';
+
+const KEPT = 6;
+
+export function manifestOf(sealed: Sealed | null): Manifest | null {
+  if (sealed === null) return null;
+  const read = parseManifest(sealed.manifest);
+  return read.ok ? read.manifest : null;
+}
+
+/** A sealed file's line, as the list of runs would have it. */
+export function summaryOf(manifest: Manifest, peakBar: number | null): RunSummary {
+  const { pages, events } = manifest;
+  const alarms = alarmCounts(events);
+  return {
+    runId: manifest.runId,
+    jobId: manifest.jobId,
+    title: bundleIn(manifest.job)?.job.title ?? manifest.runId,
+    practice: manifest.practice,
+    openedUtcMs: manifest.openedUtcMs ?? manifest.sealedUtcMs,
+    endedUtcMs: manifest.endedUtcMs,
+    state: manifest.end === 'interrupted' ? 'interrupted' : 'ended',
+    seconds: pages.firstSampleUs === null ? 0 : (pages.lastUs - pages.firstSampleUs) / 1e6,
+    readings: pages.samples,
+    peakBar,
+    gaps: events.filter((e) => e.e === 'gap').length,
+    alarms: alarms.urgent + alarms.high + alarms.low,
+    bytes: pages.bytes,
+  };
+}
+
+/** A record out of a sealed file. @param derived values that checking the file made along the way */
+export function recordOfFile(
+  pages: Uint8Array,
+  manifest: Manifest,
+  sealed: Sealed,
+  derived: Values | null,
+): OpenRecord {
+  let values: Promise<Values> | null = derived === null ? null : Promise.resolve(derived);
+  return {
+    pages,
+    manifest,
+    sealed,
+    detail: { summary: summaryOf(manifest, derived?.peakBar ?? null), ...outlineOf(pages) },
+    values(tell) {
+      values ??= deriveValues(pages, manifest.pages.samples, tell);
+      return values;
+    },
+  };
+}
+
+export interface Shelf {
+  open(ref: RecordRef): Promise<OpenRecord>;
+  /** The file being looked at, or none. */
+  lay(record: OpenRecord | null): void;
+  drop(ref: RecordRef): void;
+}
+
+/** @param load opens a kept file */
+export function createShelf(deps: EvidenceDeps, load: (sha256: string) => Promise<OpenRecord>): Shelf {
+  const kept = new Map<string, Promise<OpenRecord>>();
+  const ledger = createLedger(deps.documents, deps.files, deps.utcMs);
+
+  async function openRun(runId: string): Promise<OpenRecord> {
+    const summary = await ledger.find(runId);
+    const pages = await deps.files.readAll(fileOf(runId));
+    const sealed = await loadSealed(deps.documents, runId);
+    const detail = { summary, ...outlineOf(pages) };
+    let values: Promise<Values> | null = null;
+    return {
+      pages,
+      manifest: manifestOf(sealed),
+      sealed,
+      detail,
+      values(tell) {
+        values ??= storedValues(deps.files, runId, summary.readings, summary.peakBar, detail.firstUs).then(
+          (stored) => stored ?? deriveValues(pages, summary.readings, tell),
+        );
+        return values;
+      },
+    };
+  }
+
+  return {
+    open(ref) {
+      const name = refText(ref);
+      const found = kept.get(name);
+      if (found !== undefined) {
+        // Newest last.
+        kept.delete(name);
+        kept.set(name, found);
+        return found;
+      }
+      if (ref.kind === 'opened') return Promise.reject(new EvidenceError('missing', 'no file is open'));
+      const opening = ref.kind === 'run' ? openRun(ref.runId) : load(ref.sha256);
+      kept.set(name, opening);
+      opening.catch(() => kept.delete(name));
+      for (const oldest of kept.keys()) {
+        if (kept.size <= KEPT) break;
+        if (oldest !== OPENED) kept.delete(oldest);
+      }
+      return opening;
+    },
+    lay(record) {
+      kept.delete(OPENED);
+      if (record !== null) kept.set(OPENED, Promise.resolve(record));
+    },
+    drop: (ref) => void kept.delete(refText(ref)),
+  };
+}
+
+export async function sealedFacts(
+  deps: EvidenceDeps,
+  { sealed, manifest }: OpenRecord,
+  trust: Trust,
+): Promise<SealedFacts | null> {
+  if (sealed === null || manifest === null) return null;
+  const additions: SealedFacts['additions'][number][] = [];
+  for (let i = 0; i < sealed.additions.length; i++) {
+    const read = await checkAddition(sealed, i, deps.crypto);
+    if (!read.ok) break;
+    const { addition } = read;
+    additions.push({ ...addition, signedBy: trust.names.get(addition.signer.fingerprint) ?? null });
+  }
+
+  return {
+    sealedUtcMs: manifest.sealedUtcMs,
+    sealedBy: manifest.sealedBy,
+    fingerprint: manifest.signer.fingerprint,
+    signer: trust.names.get(manifest.signer.fingerprint) ?? null,
+    own: trust.own.has(manifest.signer.fingerprint),
+    previous: manifest.signer.previous,
+    manifestSha256: toHex(await deps.crypto.sha256(sealed.manifest)),
+    additions,
+  };
+}
+
+export async function viewOf(
+  deps: EvidenceDeps,
+  ref: RecordRef,
+  record: OpenRecord,
+  trust: Trust,
+  verdict: RecordView['verdict'],
+  tell: Tell,
+): Promise<RecordView> {
+  const { detail } = record;
+  const values = await record.values(tell);
+  return {
+    ref,
+    detail,
+    sealed: await sealedFacts(deps, record, trust),
+    verdict,
+    statuses: await statusesOf(deps.documents, refText(ref)),
+    numbers: numbersOf(
+      detail.events,
+      detail.firstUs,
+      detail.firstUs + detail.lastS * 1e6,
+      values,
+      lastLimited(detail.setups),
+    ),
+  };
+}

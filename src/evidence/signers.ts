@@ -1,0 +1,131 @@
+/** Keys that the firm knows by name: a list kept beside the tablet's own key, of public facts only. */
+
+import { parseFingerprint, type Signer } from '../record/signing.ts';
+import { keyHistory, loadSigner, makeSigner } from '../record/stores/keys.ts';
+import type { DocumentStore } from '../record/stores/store.ts';
+import type { EvidenceDeps } from './deps.ts';
+import { EvidenceError } from './faults.ts';
+import type { KeyView, KnownSigner } from './messages.ts';
+
+const KNOWN = 'known';
+const MOST_KNOWN = 500;
+const NAME_MOST = 120;
+
+const isKnown = (v: unknown): v is KnownSigner => {
+  const k = v as Partial<KnownSigner> | null;
+  return (
+    typeof k === 'object' &&
+    k !== null &&
+    typeof k.fingerprint === 'string' &&
+    parseFingerprint(k.fingerprint) === k.fingerprint &&
+    typeof k.name === 'string' &&
+    typeof k.addedUtcMs === 'number'
+  );
+};
+
+export async function knownSigners(documents: DocumentStore): Promise<readonly KnownSigner[]> {
+  const body = (await documents.get('key', KNOWN))?.body;
+  return Array.isArray(body) ? body.filter(isKnown) : [];
+}
+
+async function write(deps: EvidenceDeps, list: readonly KnownSigner[]): Promise<readonly KnownSigner[]> {
+  const resting = await deps.documents.get('key', KNOWN);
+  await deps.documents.put({
+    kind: 'key',
+    id: KNOWN,
+    revision: resting?.revision ?? 0,
+    savedUtcMs: deps.utcMs(),
+    body: list,
+  });
+  return list;
+}
+
+/** Adds a key, or names a known one anew. @throws EvidenceError 'bad-request' */
+export async function knowSigner(
+  deps: EvidenceDeps,
+  typed: string,
+  name: string,
+): Promise<readonly KnownSigner[]> {
+  const fingerprint = parseFingerprint(typed);
+  const clean = name.trim().slice(0, NAME_MOST);
+  if (fingerprint === null || clean === '')
+    throw new EvidenceError('bad-request', 'a fingerprint has 64 hex digits, and its owner a name');
+  const rest = (await knownSigners(deps.documents)).filter((k) => k.fingerprint !== fingerprint);
+  if (rest.length >= MOST_KNOWN) throw new EvidenceError('bad-request', 'the list of keys is full');
+  return write(deps, [...rest, { fingerprint, name: clean, addedUtcMs: deps.utcMs() }]);
+}
+
+export async function forgetSigner(deps: EvidenceDeps, fingerprint: string): Promise<readonly KnownSigner[]> {
+  const rest = (await knownSigners(deps.documents)).filter((k) => k.fingerprint !== fingerprint);
+  return write(deps, rest);
+}
+
+/** Keys by which a record is as good as the firm's own word: this tablet's, of now and before, and the known ones. */
+export interface Trust {
+  readonly own: ReadonlySet<string>;
+  /** By fingerprint; the value is whose it is. */
+  readonly names: ReadonlyMap<string, string>;
+}
+
+export async function trustOf(documents: DocumentStore, ownName: string): Promise<Trust> {
+  const own = new Set((await keyHistory(documents)).map((k) => k.fingerprint));
+  const names = new Map([...own].map((f) => [f, ownName]));
+  for (const k of await knownSigners(documents)) names.set(k.fingerprint, k.name);
+  return { own, names };
+}
+
+export async function keyView(deps: EvidenceDeps): Promise<KeyView> {
+  const now = await loadSigner(deps.documents, deps.subtle);
+  const history = await keyHistory(deps.documents);
+  const line = ({ fingerprint, sinceUtcMs, previous }: Omit<Signer, 'publicKey' | 'sign'>) => ({
+    fingerprint,
+    sinceUtcMs,
+    previous,
+  });
+  return {
+    state: now.state,
+    key: now.state === 'ready' ? line(now.signer) : now.state === 'lost' ? line(now.last) : null,
+    history: history.map(line),
+  };
+}
+
+/** Two tabs at once must not make two keys. @throws EvidenceError 'run-locked', 'key-missing' */
+async function alone<T>(deps: EvidenceDeps, work: () => Promise<T>): Promise<T> {
+  const release = await deps.locks.acquire('signing-key');
+  if (release === null) throw new EvidenceError('run-locked', 'another tab is at the key');
+  try {
+    return await work();
+  } finally {
+    release();
+  }
+}
+
+async function make(deps: EvidenceDeps): Promise<Signer> {
+  try {
+    return await makeSigner(deps.documents, deps.subtle, deps.utcMs());
+  } catch (cause) {
+    // NotSupportedError: a browser without Ed25519 in WebCrypto.
+    if (cause instanceof Error && cause.name === 'NotSupportedError')
+      throw new EvidenceError('key-missing', 'this browser makes no Ed25519 keys');
+    throw cause;
+  }
+}
+
+/** The tablet's key, made at first need; `made` says whether and why a new one was. */
+export function signerFor(
+  deps: EvidenceDeps,
+): Promise<{ readonly signer: Signer; readonly made: 'first' | 'after-loss' | null }> {
+  return alone(deps, async () => {
+    const now = await loadSigner(deps.documents, deps.subtle);
+    if (now.state === 'ready') return { signer: now.signer, made: null };
+    return { signer: await make(deps), made: now.state === 'none' ? 'first' : 'after-loss' } as const;
+  });
+}
+
+/** Another key in place of the present one, which vouches for it. */
+export function changeKey(deps: EvidenceDeps): Promise<KeyView> {
+  return alone(deps, async () => {
+    await make(deps);
+    return keyView(deps);
+  });
+}

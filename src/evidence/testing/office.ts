@@ -1,0 +1,122 @@
+/** An engine and an evidence worker over the same stores in Node: runs are recorded, then sealed and looked into. */
+
+import { createHostBench, createTestLocks, practiceSetup } from '../../engine/testing/bench.ts';
+import { DEMO } from '../../job/demo.ts';
+import type { Limits } from '../../job/setup.ts';
+import { createRecordCrypto } from '../../record/signing.ts';
+import { createMemoryStore } from '../../record/stores/memory.ts';
+import { createMemoryDocuments } from '../../record/stores/memory-documents.ts';
+import type { EvidenceDeps } from '../deps.ts';
+import { createEvidenceHost } from '../host.ts';
+import type { EvidenceAnswers, EvidenceRequest, FromEvidence } from '../messages.ts';
+
+export const JOB_ID = 'job-1';
+
+export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles'>> = {}) {
+  const files = createMemoryStore();
+  const documents = createMemoryDocuments();
+  const locks = createTestLocks();
+  const bench = createHostBench({ files, documents, locks });
+  const posted: FromEvidence[] = [];
+  const { subtle } = globalThis.crypto;
+  const host = createEvidenceHost({
+    utcMs: () => bench.wall.ms + bench.timers.nowUs() / 1000,
+    pause: async () => undefined,
+    files,
+    documents,
+    locks,
+    subtle,
+    crypto: createRecordCrypto(subtle),
+    post: (message) => posted.push(message),
+    software: 'test 1',
+    ...more,
+  });
+  let id = 0;
+
+  async function ask<R extends EvidenceRequest>(request: R): Promise<EvidenceAnswers[R['q']]> {
+    const mine = ++id;
+    host.receive({ id: mine, request });
+    for (;;) {
+      const answer = posted.find((m) => m.m === 'answer' && m.id === mine);
+      if (answer?.m === 'answer') {
+        if (answer.ok) return answer.value as EvidenceAnswers[R['q']];
+        throw Object.assign(new Error(answer.detail), { code: answer.code });
+      }
+      await new Promise((resolve) => setTimeout(resolve, 1));
+    }
+  }
+
+  /** The demo's papers as documents of this tablet, under other names. */
+  async function keepJob(changes: Partial<typeof DEMO.job> = {}): Promise<void> {
+    const put = (kind: 'job' | 'packer' | 'resin' | 'sensor', docId: string, body: unknown) =>
+      documents.put({ kind, id: docId, revision: 0, savedUtcMs: 1, body });
+    await put('job', JOB_ID, { ...DEMO.job, title: 'Crack at 12.4 m', ...changes });
+    if (DEMO.packer !== null) await put('packer', DEMO.packer.id, DEMO.packer.document);
+    if (DEMO.resin !== null) await put('resin', DEMO.resin.id, DEMO.resin.document);
+    for (const s of DEMO.sensors) await put('sensor', s.id, s.document);
+  }
+
+  /** A run on the simulated site, recorded as if it were a real line: only so it can be sealed here. */
+  async function record(
+    options: {
+      readonly practice?: boolean;
+      readonly holdS?: number;
+      readonly end?: boolean;
+      readonly limits?: Partial<Limits>;
+      /** What goes on in the middle of the hold. */
+      readonly during?: (bench: ReturnType<typeof createHostBench>) => Promise<void>;
+    } = {},
+  ): Promise<string> {
+    const practice = options.practice ?? false;
+    await bench.connectRig('practice', 11);
+    await bench.run(2000);
+    const { channels } = bench.moment().link;
+    const base = practiceSetup({ rateHz: 20, practice }, channels);
+    const setup = {
+      ...base,
+      limits: base.limits === null ? null : { ...base.limits, ...options.limits },
+      resin: {
+        name: 'Quick resin of the test',
+        criterion: 'let-down' as const,
+        points: [
+          { c: 5, minutes: 3 },
+          { c: 25, minutes: 1 },
+        ],
+        lowestC: 0,
+        potLifeMin: null,
+        exotherm: 'low' as const,
+        expectedRiseK: null,
+      },
+    };
+    const { runId } = await bench.ask({
+      q: 'open-run',
+      jobId: JOB_ID,
+      title: 'Crack at 12.4 m',
+      practice,
+      setup,
+    });
+    await bench.run(2000);
+    const command = (c: Parameters<typeof bench.ask>[0] & { q: 'command' }) => bench.ask(c);
+    await command({ q: 'command', command: { c: 'zero' } });
+    await command({ q: 'command', command: { c: 'mixed' } });
+    await command({ q: 'command', command: { c: 'stage', to: 'inflate' } });
+    await bench.ask({ q: 'rig-hand', hand: { hand: 'valve', open: 1 } });
+    await bench.run(60_000);
+    await bench.ask({ q: 'rig-hand', hand: { hand: 'valve', open: 0 } });
+    await bench.run(2000);
+    await command({ q: 'command', command: { c: 'stage', to: 'hold' } });
+    await options.during?.(bench);
+    await bench.run((options.holdS ?? 60) * 1000);
+    await command({ q: 'command', command: { c: 'note', text: '<b>hose & "clamp"</b>' } });
+    await command({ q: 'command', command: { c: 'witness', hard: true, atPipeTemperature: true } });
+    await command({ q: 'command', command: { c: 'stage', to: 'let-down' } });
+    await bench.ask({ q: 'rig-hand', hand: { hand: 'vent', open: true } });
+    await bench.run(30_000);
+    await command({ q: 'command', command: { c: 'stage', to: 'done' } });
+    if (options.end ?? true) await bench.ask({ q: 'end-run' });
+    await bench.ask({ q: 'disconnect' });
+    return runId;
+  }
+
+  return { bench, files, documents, locks, ask, keepJob, record };
+}
