@@ -9,7 +9,7 @@ import { fileOf, type Ledger } from './ledger.ts';
 import type { RunDetail, TraceWindow } from './messages.ts';
 import { loadOutline, outlineName, outlineOf, saveOutline } from './outline.ts';
 import { rejudge } from './resume.ts';
-import { closeSide, openSideFiles, type SideFiles } from './side-files.ts';
+import { closeSide, type OpenSideFiles, openSideFiles } from './side-files.ts';
 import { snapshotName } from './snapshot.ts';
 import { traceWindow } from './trace.ts';
 import { createWatched } from './watched.ts';
@@ -36,7 +36,7 @@ export interface ArchiveSite {
 
 interface Shelf {
   readonly runId: string;
-  readonly side: SideFiles;
+  readonly side: OpenSideFiles;
   readonly cache: TraceCache;
 }
 
@@ -56,13 +56,13 @@ export function createArchive(site: ArchiveSite): Archive {
     shelf = null;
   }
 
-  function cacheOf(side: SideFiles): TraceCache | null {
+  function cacheOf(side: OpenSideFiles): TraceCache | null {
     const keys = seriesOf(side.buckets);
     return keys === null ? null : openTraceCache(keys, side);
   }
 
   /** Derived values are made anew from the raw counts where the side files hold less than the run. */
-  async function derive(runId: string, side: SideFiles): Promise<TraceCache | null> {
+  async function derive(runId: string, side: OpenSideFiles): Promise<TraceCache | null> {
     const bytes = await bytesOf(runId);
     const { head } = scanRun(bytes, {}, { chain: false });
     if (head === null) throw new StoreError('corrupt', 'the first page of the run is not readable');

@@ -4,8 +4,8 @@ import { pageEntries } from '../record/page.ts';
 import type { RunScan } from '../record/reader.ts';
 import { scanPages } from '../record/reader.ts';
 import { recoverFile } from '../record/recovery.ts';
+import type { SideFiles } from '../record/side-files.ts';
 import type { AppendFile, FileStore } from '../record/stores/store.ts';
-import type { TraceFiles } from '../record/trace-cache.ts';
 import { createRun, type Run, stepRun } from './core.ts';
 import type { HostDeps } from './deps.ts';
 import { EngineError } from './errors.ts';
@@ -57,7 +57,7 @@ export async function revive(
   deps: Pick<HostDeps, 'files' | 'timers' | 'software'>,
   bytes: Uint8Array,
   scan: RunScan,
-  side: TraceFiles | null,
+  side: SideFiles | null,
 ): Promise<{ readonly run: Run; readonly watched: Watched }> {
   const snapshot = await loadSnapshot(deps.files, scan, deps.software);
   // Without the readings before it the trace would have a hole that the run has not.

@@ -18,7 +18,7 @@ import { saveOutline } from './outline.ts';
 import { createRecorder, type Recorder, type RecorderOptions } from './recorder.ts';
 import { openLeft, revive } from './resume.ts';
 import { lockAll, runLocks } from './run-locks.ts';
-import { closeSide, openSideFiles, type SideFiles, syncSide } from './side-files.ts';
+import { closeSide, type OpenSideFiles, openSideFiles, syncSide } from './side-files.ts';
 import { removeSnapshot, saveSnapshot, snapshotText } from './snapshot.ts';
 import { type RunTitle, summarise } from './tally.ts';
 import { createWatched, type Watched } from './watched.ts';
@@ -55,7 +55,7 @@ interface Active {
   readonly recorder: Recorder;
   readonly release: () => void;
   readonly resumed: boolean;
-  readonly side: SideFiles | null;
+  readonly side: OpenSideFiles | null;
   ledgerUs: number;
   sideUs: number;
   snapshotUs: number;
@@ -126,7 +126,7 @@ export function createRuns(site: RunsSite): Runs {
 
   function begin(
     file: AppendFile,
-    side: SideFiles | null,
+    side: OpenSideFiles | null,
     title: RunTitle,
     setup: Setup,
     release: () => void,
@@ -228,7 +228,7 @@ export function createRuns(site: RunsSite): Runs {
         const title = await ledger.find(runId);
         const release = await lockAll(deps, runLocks(title));
         let file: AppendFile | null = null;
-        let side: SideFiles | null = null;
+        let side: OpenSideFiles | null = null;
         try {
           const found = await openLeft(deps.files, runId);
           const { scan, head } = found;

@@ -1,9 +1,9 @@
 import { runFileNames } from '../record/recovery.ts';
+import type { SideFiles } from '../record/side-files.ts';
 import type { AppendFile, FileStore } from '../record/stores/store.ts';
-import type { TraceFiles } from '../record/trace-cache.ts';
 
 /** Opens a run's side files; null when the store refuses. Without them the trace is only kept in memory. */
-export async function openSideFiles(files: FileStore, runId: string): Promise<SideFiles | null> {
+export async function openSideFiles(files: FileStore, runId: string): Promise<OpenSideFiles | null> {
   const names = runFileNames(runId);
   let rows: AppendFile | null = null;
   try {
@@ -15,17 +15,17 @@ export async function openSideFiles(files: FileStore, runId: string): Promise<Si
   }
 }
 
-export interface SideFiles extends TraceFiles {
+export interface OpenSideFiles extends SideFiles {
   readonly buckets: AppendFile;
   readonly rows: AppendFile;
 }
 
-export function syncSide(side: SideFiles | null): void {
+export function syncSide(side: OpenSideFiles | null): void {
   side?.rows.flush();
   side?.buckets.flush();
 }
 
-export function closeSide(side: SideFiles | null): void {
+export function closeSide(side: OpenSideFiles | null): void {
   side?.buckets.close();
   side?.rows.close();
 }

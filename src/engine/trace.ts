@@ -1,4 +1,5 @@
-import { openTraceCache, seriesOf, type TraceCache, type TraceFiles } from '../record/trace-cache.ts';
+import type { SideFiles } from '../record/side-files.ts';
+import { openTraceCache, seriesOf, type TraceCache } from '../record/trace-cache.ts';
 import type { PictureWindow, SeriesKey } from '../record/types.ts';
 import type { Reading } from '../sensing/reading.ts';
 import type { TraceWindow } from './messages.ts';
@@ -46,7 +47,7 @@ export function rowOf(keys: readonly SeriesKey[], reading: Reading): number[] {
 }
 
 /** @param rows samples that the side files hold from a snapshot's time */
-export function createLiveTrace(files: TraceFiles, rows = 0): LiveTrace {
+export function createLiveTrace(files: SideFiles, rows = 0): LiveTrace {
   let cache: TraceCache | null = null;
   let keys: readonly SeriesKey[] = [];
   const places = new Map<number, string | null>();
@@ -135,7 +136,7 @@ export function traceWindow(
 }
 
 /** Readings that a run's side files hold, whole and sound. */
-export function restoredRows(files: TraceFiles): number {
+export function restoredRows(files: SideFiles): number {
   const keys = seriesOf(files.buckets);
   return keys === null ? 0 : openTraceCache(keys, files).restored;
 }

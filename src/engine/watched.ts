@@ -1,5 +1,5 @@
 import type { Setup } from '../job/setup.ts';
-import type { TraceFiles } from '../record/trace-cache.ts';
+import type { SideFiles } from '../record/side-files.ts';
 import type { Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Run } from './core.ts';
@@ -25,7 +25,7 @@ export interface Watched {
  * @param from a snapshot's figures, where the run goes on from one
  */
 export function createWatched(
-  files?: TraceFiles,
+  files?: SideFiles,
   from?: { readonly tally: Tally; readonly rows: number; readonly run: Pick<Run, 'setup'> },
 ): Watched {
   const trace = createLiveTrace(

@@ -6,7 +6,15 @@
 import { crc32c } from './crc.ts';
 import type { Rows } from './pyramid.ts';
 import type { Bucket } from './pyramid-level.ts';
-import type { SeriesKey } from './types.ts';
+import type { ByteFile, SeriesKey } from './types.ts';
+
+/** The two side files of one run. */
+export interface SideFiles {
+  /** `.pyr` */
+  readonly buckets: ByteFile;
+  /** `.val` */
+  readonly rows: ByteFile;
+}
 
 /** "Sbarpyra" in ASCII. */
 const MAGIC = Uint8Array.of(0x53, 0x62, 0x61, 0x72, 0x70, 0x79, 0x72, 0x61);

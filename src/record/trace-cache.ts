@@ -13,6 +13,7 @@ import {
   encodeBucket,
   encodeHeader,
   rowBytes,
+  type SideFiles,
   writeRow,
 } from './side-files.ts';
 import type { ByteFile, PictureWindow, SeriesKey } from './types.ts';
@@ -20,13 +21,6 @@ import type { ByteFile, PictureWindow, SeriesKey } from './types.ts';
 /** The side files do not hold together: make them anew from the pages. */
 export class SideFileError extends Error {
   override readonly name = 'SideFileError';
-}
-
-export interface TraceFiles {
-  /** `.pyr` */
-  readonly buckets: ByteFile;
-  /** `.val` */
-  readonly rows: ByteFile;
 }
 
 export interface TraceCache {
@@ -76,7 +70,7 @@ class Cache implements TraceCache {
 
   constructor(
     readonly keys: readonly SeriesKey[],
-    private readonly files: TraceFiles,
+    private readonly files: SideFiles,
   ) {
     this.pyramid = createPyramid(keys);
     this.stride = rowBytes(keys.length);
@@ -237,7 +231,7 @@ function lastAtOrBefore(list: readonly number[], x: number): number {
  * Opens or begins the side files of a run. Files of other series, or damaged ones, are begun anew: `restored` says
  * how much is left to be fed.
  */
-export function openTraceCache(keys: readonly SeriesKey[], files: TraceFiles): TraceCache {
+export function openTraceCache(keys: readonly SeriesKey[], files: SideFiles): TraceCache {
   return new Cache(keys, files);
 }
 
