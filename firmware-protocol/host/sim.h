@@ -1,4 +1,5 @@
-/* State shared by the parts of the host program: device.c (start, sampling, loop), wire.c (bytes), ops.c (stdin). */
+/* State shared by the parts of the host program: sim.c (state, clock, start), wire.c (bytes), ops.c (stdin), device.c
+   (sampling, loop). Each calls those before it only. */
 #ifndef SIM_H
 #define SIM_H
 #include "options.h"
@@ -16,6 +17,11 @@ struct sim {
   FILE *tap, *times;
   int64_t boot_ns, wake_ns;
   uint32_t boots;
+  /* Sample n of a stream is due at stream_ns plus n periods: no rounding adds up. */
+  int64_t stream_ns;
+  uint32_t stream_n;
+  uint16_t stream_rate;
+  uint32_t conversion;
   int64_t deaf_until, silent_until, stalled_until;
   uint64_t written, unheard;
 };

@@ -5,8 +5,8 @@
  */
 
 import { sampleSd } from './clean.ts';
-import type { GuardContext, GuardState } from './state.ts';
 import { learntReach } from './stop.ts';
+import type { GuardContext, GuardState } from './types.ts';
 
 /** After-rise of a stop as seconds of the slope before it, until stops of this fill have shown it. */
 const AFTER_S = 0.2;

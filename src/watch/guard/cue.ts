@@ -6,8 +6,8 @@
 import { timeToReach } from '../../estimate/subsonic.ts';
 import type { Bounded } from '../events.ts';
 import { AIR_BAR } from './settle.ts';
-import type { GuardContext, GuardState } from './state.ts';
 import { learntDrop, learntReach } from './stop.ts';
+import type { GuardContext, GuardState } from './types.ts';
 
 /** Slower than this there is nothing to count down, bar/s; further off than this it is not shown, s. */
 const LEAST_RATE = 0.002;

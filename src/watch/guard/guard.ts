@@ -16,17 +16,11 @@ import { cueOf } from './cue.ts';
 import { followKnee } from './knee.ts';
 import { measureMotion, SHORT_MOST, SHORT_S } from './motion.ts';
 import { AIR_BAR, LONG_S, longBlock, meanSd } from './settle.ts';
-import {
-  createGuardState,
-  type GuardContext,
-  type GuardState,
-  type Motion,
-  type RisingKind,
-  type SettleBelief,
-} from './state.ts';
 import { followStillness, followStop, isStill, learntDrop } from './stop.ts';
+import type { GuardContext, GuardState, Motion, RisingKind, SettleBelief } from './types.ts';
 
-export type { GuardContext, GuardState } from './state.ts';
+export { createGuard } from './state.ts';
+export type { GuardContext, GuardState } from './types.ts';
 
 export interface GuardVerdict {
   /** Median of three at or over the ceiling, no on-delay. */
@@ -39,10 +33,6 @@ export interface GuardVerdict {
   /** No flow: the reading is the packer's. */
   readonly still: boolean;
   readonly view: GuardView;
-}
-
-export function createGuard(): GuardState {
-  return createGuardState();
 }
 
 /** After a gap or a device reset: forgets the stretch, keeps what is known of the sensor and of the hand. */

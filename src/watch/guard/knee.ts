@@ -11,36 +11,7 @@
 import type { BlockRow } from './blocks.ts';
 import { slopeOver } from './motion.ts';
 import { meanSd } from './settle.ts';
-import type { GuardContext, GuardState } from './state.ts';
-
-/** Plain data. */
-export interface KneeState {
-  /** Limp line so far: sums over long blocks about the first. */
-  n: number;
-  t0: number;
-  st: number;
-  sp: number;
-  stt: number;
-  stp: number;
-  /** Time of the last block that is in it or must not be, s. */
-  last: number;
-  /** A steepening under way, and the limp line before it: its slope, a point on it and how well it is known. */
-  found: {
-    fromBar: number;
-    atS: number;
-    limp: number;
-    limpS: number;
-    limpBar: number;
-    limpSd: number;
-  } | null;
-  told: boolean;
-  /** A stop has parted this fill. */
-  parted: boolean;
-  /** Level while nothing flows, bar; when the flow began, s, and the jump of the reading as it did, bar. */
-  restBar: number | null;
-  flowS: number | null;
-  jumpBar: number | null;
-}
+import type { GuardContext, GuardState, KneeState } from './types.ts';
 
 export function createKnee(): KneeState {
   return {

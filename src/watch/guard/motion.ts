@@ -5,7 +5,7 @@
  */
 
 import type { BlockRow } from './blocks.ts';
-import type { Motion } from './state.ts';
+import type { Motion } from './types.ts';
 
 /** Longest row of short blocks. */
 export const SHORT_MOST = 64;

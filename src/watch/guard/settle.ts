@@ -9,7 +9,7 @@ import { fittedPressure } from '../../estimate/subsonic.ts';
 import type { Limits } from '../../job/setup.ts';
 import { rowMerge } from './blocks.ts';
 import { coarseStep, sampleSd } from './clean.ts';
-import type { GuardState, RecentBelief, SettleBelief } from './state.ts';
+import type { GuardState, RecentBelief, SettleBelief } from './types.ts';
 
 /** Air pressure taken for absolute pressures, bar. 0.1 bar of altitude moves a settling forecast by a few mbar. */
 export const AIR_BAR = 1.013;

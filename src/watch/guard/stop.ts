@@ -3,7 +3,7 @@
  * begins to fall, and what a hose's drop was: both as seconds of the slope before, for they grow with the flow.
  */
 
-import type { GuardContext, GuardState } from './state.ts';
+import type { GuardContext, GuardState } from './types.ts';
 
 /** A rise slower than this teaches nothing, bar/s. */
 const LEAST_RISE = 0.012;
