@@ -1,5 +1,5 @@
 import { detailOf, engineCode } from '../engine/errors.ts';
-import type { EvidenceErrorCode } from './messages.ts';
+import type { EvidenceErrorCode } from './error-codes.ts';
 
 /** A request about a record that cannot be met, with the code that the page turns into words. */
 export class EvidenceError extends Error {

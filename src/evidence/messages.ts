@@ -5,14 +5,17 @@
  * their progress before.
  */
 
-import type { EngineErrorCode, RunDetail, TraceWindow } from '../engine/messages.ts';
+import type { RunDetail, TraceWindow } from '../engine/messages.ts';
 import type { Finding, Remark, Verdict } from '../record/findings.ts';
 import type { Addition } from '../record/seal.ts';
 import type { PreviousKey } from '../record/signing.ts';
 import type { LeakFigure, WatchEvent } from '../watch/events.ts';
 import type { DisplayUnits } from '../words/format.ts';
 import type { BackupAnswers, BackupRequest } from './backup/messages.ts';
+import type { EvidenceErrorCode } from './error-codes.ts';
 import type { OfficeAnswers, OfficeRequest } from './office/messages.ts';
+
+export type { EvidenceErrorCode };
 
 /** A run of this tablet, a file kept in its archive (by the SHA-256 of its bytes), or the file being looked at. */
 export type RecordRef =
@@ -267,20 +270,6 @@ export interface EvidenceAnswers extends BackupAnswers, OfficeAnswers {
   /** A page of its own, whole. */
   certificate: { readonly html: string; readonly title: string };
 }
-
-export type EvidenceErrorCode =
-  | EngineErrorCode
-  | 'practice' // a practice run is never a job's record
-  | 'open' // no end mark yet
-  | 'unreadable' // the first page does not stand
-  | 'sealed' // it is already
-  | 'not-sealed'
-  | 'key-missing' // this browser makes no Ed25519 keys
-  | 'too-large'
-  | 'not-a-backup'
-  | 'backup-damaged'
-  | 'backup-future'
-  | 'cancelled';
 
 export type ToEvidence = { readonly id: number; readonly request: EvidenceRequest };
 

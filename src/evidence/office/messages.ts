@@ -1,6 +1,6 @@
 /** The part of the contract between page and evidence worker that is about the shared folder. */
 import type { Finding, Verdict } from '../../record/findings.ts';
-import type { EvidenceErrorCode } from '../messages.ts';
+import type { EvidenceErrorCode } from '../error-codes.ts';
 import type { Folder } from './folder.ts';
 
 export type { Folder };

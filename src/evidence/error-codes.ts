@@ -1,0 +1,16 @@
+import type { EngineErrorCode } from '../engine/messages.ts';
+
+/** Why a request about a record is refused. A leaf: every part of the contract with the page names these. */
+export type EvidenceErrorCode =
+  | EngineErrorCode
+  | 'practice' // a practice run is never a job's record
+  | 'open' // no end mark yet
+  | 'unreadable' // the first page does not stand
+  | 'sealed' // it is already
+  | 'not-sealed'
+  | 'key-missing' // this browser makes no Ed25519 keys
+  | 'too-large'
+  | 'not-a-backup'
+  | 'backup-damaged'
+  | 'backup-future'
+  | 'cancelled';
