@@ -1,4 +1,5 @@
 import { studentOf } from '../estimate/covariance.ts';
+import { Z_95 } from '../estimate/normal.ts';
 
 /** What earlier jobs say of an instrument or a packer: how a figure of it moves. Pure figures. */
 
@@ -24,7 +25,6 @@ export interface Drift {
   readonly jumped: boolean;
 }
 
-const Z95 = 1.96;
 const LEAST_JOBS = 4;
 /** A value is kept to a thousandth, which scatters it by this much at least. */
 const ROUNDING = 0.001 / Math.sqrt(12);
@@ -52,7 +52,7 @@ export function driftOver(values: readonly Earlier[], limit: number, least: numb
   if (perDay !== null && n >= LEAST_JOBS) {
     const rest = values.reduce((s, v) => s + (v.off - mo - perDay * (v.day - md)) ** 2, 0);
     const sd = Math.sqrt(Math.max(rest / (n - 2), ROUNDING ** 2) / sdd);
-    moving = Math.abs(perDay) > studentOf(Z95, n - 2) * sd;
+    moving = Math.abs(perDay) > studentOf(Z_95, n - 2) * sd;
   }
   const room =
     perDay === null || !moving || !Number.isFinite(limit)

@@ -1,4 +1,5 @@
 import { studentOf } from '../../estimate/covariance.ts';
+import { Z_95 } from '../../estimate/normal.ts';
 import type { Line, ResinSetup, Setup, Tap } from '../../job/setup.ts';
 import { leakPaM3 } from '../../physics/gas.ts';
 import type { Reading } from '../../sensing/reading.ts';
@@ -71,7 +72,6 @@ const SKIP_S = 60;
 const LEAST_S = 180;
 const WHOLE_BLOCK_S = 10;
 const RECENT_BLOCK_S = 15;
-const Z95 = 1.96;
 /**
  * 99.9 % over all looks of a hold. Looks a minute apart share most of their data; those of a hold are taken as forty
  * independent ones: 0.001 / 40 on one side (Bonferroni). What comes of it is counted in docs/validation.md.
@@ -210,7 +210,7 @@ export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
   }
   // A pressure that does not follow the gas is held by something, or the probe does not know the gas.
   if (s.held) return cannot('temperature-trend');
-  const half = studentOf(Z95, fit.dof) * sd;
+  const half = studentOf(Z_95, fit.dof) * sd;
   const rounded = boundedTo({ value: rate, low: rate - half, high: rate + half }, 2);
   const figure = {
     mbarPerMin: rounded.value,

@@ -1,4 +1,5 @@
 import { ar1Inflation, lag1 } from '../../estimate/ar1.ts';
+import { Z_95 } from '../../estimate/normal.ts';
 import type { Bounded } from '../events.ts';
 
 /**
@@ -128,7 +129,7 @@ export function riseOf(t: readonly number[], p: readonly number[]): Rise | null 
     if (from === 0 || best.sdRate <= Math.max(WELL * Math.abs(best.rate), WELL_RATE)) break;
   }
   if (best === null) return null;
-  const half = 1.96 * best.sdRate;
+  const half = Z_95 * best.sdRate;
   return {
     levelBar: best.level,
     rate: { value: best.rate, low: best.rate - half, high: best.rate + half },

@@ -1,5 +1,6 @@
 import { ar1Inflation, lag1 } from '../../estimate/ar1.ts';
 import { fitLine } from '../../estimate/line.ts';
+import { Z_95 } from '../../estimate/normal.ts';
 import type { Bounded } from '../events.ts';
 import type { HoldView } from '../view.ts';
 import { type Rise, riseOf, timeToRise } from './rise.ts';
@@ -72,7 +73,7 @@ function sloped(t: readonly number[], p: readonly number[]): TrendSlope | null {
   const fit = fitLine(t, p);
   if (fit === null) return null;
   const residuals = t.map((at, i) => p[i]! - fit.meanY - fit.slope * (at - fit.meanX));
-  const half = 1.96 * fit.sdSlope * Math.sqrt(ar1Inflation(lag1(residuals)));
+  const half = Z_95 * fit.sdSlope * Math.sqrt(ar1Inflation(lag1(residuals)));
   return {
     rate: { value: fit.slope, low: fit.slope - half, high: fit.slope + half },
     levelBar: fit.meanY + fit.slope * (t[t.length - 1]! - fit.meanX),
