@@ -1,18 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ar1Inflation, lag1 } from './ar1.ts';
-
-/** Park-Miller minimal standard generator, summed to near-normal noise. */
-function noise(seed: number): () => number {
-  let s = seed;
-  return () => {
-    let sum = 0;
-    for (let i = 0; i < 12; i++) {
-      s = (s * 16807) % 2147483647;
-      sum += s / 2147483647;
-    }
-    return sum - 6;
-  };
-}
+import { noise } from './testing/random.ts';
 
 describe('AR(1) noise', () => {
   it('finds the φ that made it', () => {

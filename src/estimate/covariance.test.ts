@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { smoothCovariance, studentOf, wanderOfMeans, whiteScale } from './covariance.ts';
+import { Z_95 } from './normal.ts';
+import { noise } from './testing/random.ts';
 
 describe('covariance of block means', () => {
   it('is the double integral of exp(−|Δt|/tau), within a block and between blocks', () => {
@@ -26,15 +28,7 @@ describe('covariance of block means', () => {
 
 describe('whiteScale', () => {
   it('finds σ under a slow course', () => {
-    let s = 3;
-    const normal = () => {
-      let sum = -6;
-      for (let i = 0; i < 12; i++) {
-        s = (s * 16807) % 2147483647;
-        sum += s / 2147483647;
-      }
-      return sum;
-    };
+    const normal = noise(3);
     const y = Array.from({ length: 4000 }, (_, i) => 0.05 * i + Math.sin(i / 200) + 0.3 * normal());
     expect(whiteScale(y)).toBeGreaterThan(0.28);
     expect(whiteScale(y)).toBeLessThan(0.32);
@@ -47,6 +41,6 @@ describe('studentOf', () => {
     expect(studentOf(1.959964, 20)).toBeCloseTo(2.086, 2);
     expect(studentOf(1.959964, 60)).toBeCloseTo(2.0, 2);
     expect(studentOf(3.290527, 30)).toBeCloseTo(3.646, 1);
-    expect(studentOf(1.96, 0)).toBe(Number.POSITIVE_INFINITY);
+    expect(studentOf(Z_95, 0)).toBe(Number.POSITIVE_INFINITY);
   });
 });

@@ -1,18 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { bankInterval, excessFrom, excessSoft, excessUpTo, judgeBank } from './settle-bank.ts';
 import { type BlockMeans, pressureAt, straighten } from './subsonic.ts';
-
-function generator(seed: number): () => number {
-  let s = seed;
-  return () => {
-    let sum = 0;
-    for (let i = 0; i < 12; i++) {
-      s = (s * 16807) % 2147483647;
-      sum += s / 2147483647;
-    }
-    return sum - 6;
-  };
-}
+import { noise } from './testing/random.ts';
 
 /** A fill from p0 towards p1 over `seconds`, block means every 0.25 s with white noise of that sd. */
 function fill(
@@ -24,14 +13,14 @@ function fill(
   seed: number,
   b = 0.25,
 ): BlockMeans {
-  const noise = generator(seed);
+  const next = noise(seed);
   const t: number[] = [];
   const p: number[] = [];
   const variance: number[] = [];
   const y0 = straighten(p0, p1, b);
   for (let x = 0; x < seconds; x += 0.25) {
     t.push(100 + x);
-    p.push(pressureAt(y0 + (k / (1 - b)) * x, p1, b) + sd * noise());
+    p.push(pressureAt(y0 + (k / (1 - b)) * x, p1, b) + sd * next());
     variance.push(sd * sd);
   }
   return { t, p, variance };
@@ -93,12 +82,12 @@ describe('settle bank', () => {
   });
 
   it('nor does an open supply into a packer that gives way by 5 % a bar', () => {
-    const noise = generator(9);
+    const next = noise(9);
     const soft = { t: [] as number[], p: [] as number[], variance: [] as number[] };
     let p = 1.2;
     for (let i = 0; i < 56; i++) {
       soft.t.push(100 + 0.25 * i);
-      soft.p.push(p + 0.001 * noise());
+      soft.p.push(p + 0.001 * next());
       soft.variance.push(1e-6);
       for (let j = 0; j < 25; j++) {
         const y = straighten(p, 6, 0.25);
@@ -112,10 +101,10 @@ describe('settle bank', () => {
 
   it('correlated noise makes it less sure', () => {
     const white = fill(2.6, 1.2, 0.03, 12, 0.001, 21);
-    const noise = generator(21);
+    const next = noise(21);
     let v = 0;
     const p = fill(2.6, 1.2, 0.03, 12, 0, 1).p.map((x) => {
-      v = 0.8 * v + 0.6 * 0.001 * noise();
+      v = 0.8 * v + 0.6 * 0.001 * next();
       return x + v;
     });
     const a = judgeBank(white, GRID, 0.25, [4, 14])!;

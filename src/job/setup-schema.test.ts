@@ -1,27 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_REACTION, safeReaction } from './reaction.ts';
-import type { Setup } from './setup.ts';
 import { parseSetup } from './setup-schema.ts';
+import { setupOf } from './testing/givens.ts';
 
-const setup: Setup = {
+const setup = setupOf({
   number: 3,
-  practice: false,
   jobId: 'job-1',
-  limits: {
-    ratedBar: 1.8,
-    uBar: 0.03,
-    ceilingBar: 1.77,
-    workingBar: 1.6,
-    seatBar: 0.4,
-    floorBar: 0.77,
-    headBar: 0.12,
-    freeInflationBar: 0.45,
-    seatingMarginBar: 0.2,
-    noMargin: null,
-    cue: true,
-  },
   tap: 'hose',
-  line: 'closed',
   channels: [
     {
       index: 0,
@@ -50,9 +35,7 @@ const setup: Setup = {
   volume: null,
   pipe: { innerMm: 150, wallMm: 18, material: 'clay', sleeveMm: 3 },
   resin: null,
-  reaction: DEFAULT_REACTION,
-  rateHz: 20,
-};
+});
 
 describe('setup read back', () => {
   it('survives JSON', () => {
@@ -62,11 +45,11 @@ describe('setup read back', () => {
 
   it('refuses what would mislead the guard', () => {
     const limits = setup.limits!;
-    expect(parseSetup({ ...setup, limits: { ...limits, ceilingBar: 1.81 } })).toMatchObject({
+    expect(parseSetup({ ...setup, limits: { ...limits, ceilingBar: 2.51 } })).toMatchObject({
       ok: false,
       issues: [{ path: 'limits.ceilingBar', code: 'pair' }],
     });
-    expect(parseSetup({ ...setup, limits: { ...limits, workingBar: 1.78 } })).toMatchObject({
+    expect(parseSetup({ ...setup, limits: { ...limits, workingBar: 2.49 } })).toMatchObject({
       ok: false,
       issues: [{ path: 'limits.workingBar', code: 'pair' }],
     });

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { uniform } from '../estimate/testing/random.ts';
 import { BASE, createPyramid, FACTOR, type Pyramid, type Rows } from './pyramid.ts';
 import type { PictureWindow, SeriesKey } from './types.ts';
 
@@ -14,17 +15,8 @@ interface Row {
   gap: boolean;
 }
 
-/** Deterministic noise in [0, 1), from a multiplicative generator (Park and Miller, value from memory). */
-function noise(seed: number): () => number {
-  let x = (seed % 2147483646) + 1;
-  return () => {
-    x = (x * 48271) % 2147483647;
-    return x / 2147483647;
-  };
-}
-
 function trace(n: number, seed: number): Row[] {
-  const next = noise(seed);
+  const next = uniform(seed + 1);
   const rows: Row[] = [];
   let us = 0;
   for (let i = 0; i < n; i++) {

@@ -4,13 +4,13 @@ import type { ChannelSetup, GaugeKind } from '../job/setup.ts';
 import { countsAt } from './counts.ts';
 import { applySetup, createSensing, describe as greet, sense } from './sensing.ts';
 import { suggestChannels } from './suggest.ts';
-import { CALIBRATION, HELLO, PRESS, setupOf } from './testing/device.ts';
+import { CALIBRATION, channelSetup, HELLO, PRESS } from './testing/device.ts';
 import { zero } from './zero.ts';
 
 function ready(changes: Partial<ChannelSetup> = {}, airBar = 1.013) {
   const state = createSensing();
   const channels = suggestChannels([PRESS]).map((c) => ({ ...c, ...changes }));
-  applySetup(state, setupOf(channels, { air: { bar: airBar, uBar: 0.002, source: 'typed' } }));
+  applySetup(state, channelSetup(channels, { air: { bar: airBar, uBar: 0.002, source: 'typed' } }));
   greet(state, { ...HELLO, channels: 1 }, [PRESS]);
   let seq = 0;
   const read = (counts: number) => {

@@ -1,16 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { bits32 } from '../estimate/testing/random.ts';
 import { createCountWatch, disagreeing, tooFast, tooFastK, watchCount } from './plausibility.ts';
 
-/** Small generator so that noise in a test is the same everywhere (mulberry32). */
-function random(seed: number) {
-  let a = seed;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
+const random = (seed: number) => {
+  const next = bits32(seed);
+  return () => next() / 4294967296;
+};
 const gauss = (r: () => number) => Math.sqrt(-2 * Math.log(1 - r())) * Math.cos(2 * Math.PI * r());
 
 describe('stuck', () => {

@@ -6,6 +6,7 @@ import { suggestChannels } from './suggest.ts';
 import {
   at,
   CALIBRATION,
+  channelSetup,
   HELLO,
   JUNCTION,
   PRESS,
@@ -13,7 +14,6 @@ import {
   RATIO,
   SUPPLY,
   sample,
-  setupOf,
 } from './testing/device.ts';
 import { warmCheck } from './warm.ts';
 import { zero } from './zero.ts';
@@ -73,13 +73,13 @@ group('pressure', () => {
   it('a calibration of this device, channel and sensor corrects; another one is none', () => {
     const [ch, ...rest] = suggestChannels(CHANNELS);
     const s = started();
-    applySetup(s, setupOf([{ ...ch!, calibration: CALIBRATION }, ...rest]));
+    applySetup(s, channelSetup([{ ...ch!, calibration: CALIBRATION }, ...rest]));
     const r = one(s, 0, 12);
     expect(r.bar).toBeCloseTo(0.01 + 1.002 * 2, 9);
     expect(r.flags & FLAG.uncalibrated).toBe(0);
     for (const foreign of [{ deviceId: 'TEST-2' }, { channel: 3 }]) {
       const t = started();
-      applySetup(t, setupOf([{ ...ch!, calibration: { ...CALIBRATION, ...foreign } }, ...rest]));
+      applySetup(t, channelSetup([{ ...ch!, calibration: { ...CALIBRATION, ...foreign } }, ...rest]));
       const q = one(t, 0, 12);
       expect(q.bar).toBeCloseTo(2, 9);
       expect(q.flags & FLAG.uncalibrated).toBeTruthy();
@@ -91,7 +91,7 @@ group('pressure', () => {
     const read = (gaugeKind: 'gauge' | 'absolute' | 'sealed') => {
       const s = started();
       const air = { bar: 0.95, uBar: 0.005, source: 'typed' } as const;
-      applySetup(s, setupOf([{ ...ch!, gaugeKind }, ...rest], { air }));
+      applySetup(s, channelSetup([{ ...ch!, gaugeKind }, ...rest], { air }));
       return one(s, 0, 12).bar;
     };
     expect(read('gauge')).toBeCloseTo(2, 9);
@@ -280,13 +280,13 @@ group('state', () => {
     zero(s);
     warmCheck(s, 'sleeve', 33);
     const channels = suggestChannels(CHANNELS);
-    applySetup(s, setupOf(channels));
-    applySetup(s, setupOf(channels, { number: 2, ground: { c: 10, uC: 2 } }));
+    applySetup(s, channelSetup(channels));
+    applySetup(s, channelSetup(channels, { number: 2, ground: { c: 10, uC: 2 } }));
     const r = one(s, 41, 4.02, 33);
     expect(r.bar).toBeCloseTo(0, 9);
     expect(r.flags & FLAG.notZeroed).toBe(0);
     expect(r.temps[0]!.flags & FLAG.unchecked).toBe(0);
-    applySetup(s, setupOf(channels, { jobId: 'job-2' }));
+    applySetup(s, channelSetup(channels, { jobId: 'job-2' }));
     const q = one(s, 42, 4.02, 33);
     expect(q.flags & FLAG.notZeroed).toBeTruthy();
     expect(q.temps[0]!.flags & FLAG.unchecked).toBeTruthy();

@@ -3,6 +3,7 @@ import { applySetup, createSensing, describe, sense } from './sensing.ts';
 import { suggestChannels } from './suggest.ts';
 import {
   CALIBRATION,
+  channelSetup,
   HELLO,
   JUNCTION,
   PRESS,
@@ -10,7 +11,6 @@ import {
   RATIO,
   SUPPLY,
   sample,
-  setupOf,
 } from './testing/device.ts';
 import { budget, combine } from './uncertainty.ts';
 
@@ -85,7 +85,7 @@ group('uncertainty', () => {
   it('the reading carries what the table says', () => {
     const s = createSensing();
     describe(s, { ...HELLO, channels: 1 }, [PRESS]);
-    applySetup(s, setupOf([calibrated]));
+    applySetup(s, channelSetup([calibrated]));
     const r = sense(s, sample(0, [12_000]), 0);
     expect(r.uBar).toBeCloseTo(budget({ channels: [calibrated] }, 0, 2, { zeroed: false })!.expanded, 9);
     expect(r.stepBar).toBeCloseTo((4 / 16_000) * 1.002, 9);

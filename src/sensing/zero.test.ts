@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { applySetup, createSensing, describe, sense } from './sensing.ts';
 import { suggestChannels } from './suggest.ts';
-import { at, CALIBRATION, HELLO, PRESS, sample, setupOf } from './testing/device.ts';
+import { at, CALIBRATION, channelSetup, HELLO, PRESS, sample } from './testing/device.ts';
 import { zero, zeroLimitBar } from './zero.ts';
 
 const DEVICE = { ...HELLO, channels: 1 };
@@ -47,7 +47,7 @@ it('takes none from readings of another scale', () => {
   const s = fed(() => 4);
   const [ch] = suggestChannels([PRESS]);
   const moved = { ...CALIBRATION, deviceId: DEVICE.deviceId, offset: 0.03, gain: 1 };
-  applySetup(s, setupOf([{ ...ch!, calibration: moved }]));
+  applySetup(s, channelSetup([{ ...ch!, calibration: moved }]));
   expect(zero(s)).toMatchObject({ taken: false, reason: 'no-reading' });
   for (let n = 41; n < 47; n++) sense(s, sample(n, [4000]), at(n));
   expect(zero(s).offsetBar).toBeCloseTo(0.03, 6);
@@ -72,7 +72,7 @@ it('zero makes gauge pressure of an absolute sensor, whatever air pressure was a
   describe(s, DEVICE, [PRESS]);
   const [ch] = suggestChannels([PRESS]);
   const air = { bar: 0.985, uBar: 0.03, source: 'altitude' } as const;
-  applySetup(s, setupOf([{ ...ch!, gaugeKind: 'absolute' }], { air }));
+  applySetup(s, channelSetup([{ ...ch!, gaugeKind: 'absolute' }], { air }));
   // True air 1.00 bar: 4 + 1.00 · 4 mA on a loop of 0-4 bar absolute.
   for (let n = 0; n < 40; n++) sense(s, sample(n, [8000]), at(n));
   expect(zero(s)).toMatchObject({ taken: true, offsetBar: expect.closeTo(0.015, 6) });
@@ -85,10 +85,10 @@ it('taking it twice changes nothing, and a calibration entered later keeps it', 
   sense(s, sample(41, [4080]), at(41));
   expect(zero(s).offsetBar).toBeCloseTo(0.02, 6);
   const [ch] = suggestChannels([PRESS]);
-  applySetup(s, setupOf([{ ...ch!, calibration: { ...CALIBRATION, offset: 0.005, gain: 1.001 } }]));
+  applySetup(s, channelSetup([{ ...ch!, calibration: { ...CALIBRATION, offset: 0.005, gain: 1.001 } }]));
   expect(sense(s, sample(42, [4080]), at(42)).bar).toBeCloseTo(0, 9);
   expect(sense(s, sample(60, [12_080]), at(60)).bar).toBeCloseTo(2.002, 6);
   // A calibration that would move the zero beyond its limit voids it.
-  applySetup(s, setupOf([{ ...ch!, calibration: { ...CALIBRATION, offset: 0.2, gain: 1.001 } }]));
+  applySetup(s, channelSetup([{ ...ch!, calibration: { ...CALIBRATION, offset: 0.2, gain: 1.001 } }]));
   expect(s.zero).toBeNull();
 });

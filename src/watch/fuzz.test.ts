@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { LIMITS, setupOf } from '../job/testing/givens.ts';
 import type { Reading } from '../sensing/reading.ts';
+import { readingOf } from '../sensing/testing/readings.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
 import { ALARMS, STAGES } from './codes.ts';
 import type { WatchEvent } from './events.ts';
 import type { Command, Notice, WatchInput } from './inputs.ts';
 import type { WatchState } from './step.ts';
 import { createWatch, step, viewOf } from './step.ts';
-import { LIMITS, readingOf, setupOf } from './testing/script.ts';
 
 /*
  * Any input, in any order, with times that only ascend: nothing throws, every event survives JSON, the alarm

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { ChannelSetup } from '../job/setup.ts';
+import { LIMITS, setupOf } from '../job/testing/givens.ts';
 import { STATUS } from '../link/frames.ts';
 import { FLAG } from '../sensing/reading.ts';
+import { readingOf } from '../sensing/testing/readings.ts';
 import { viewOf } from './step.ts';
-import { LIMITS, readingOf, Script, setupOf } from './testing/script.ts';
+import { Script } from './testing/script.ts';
 
 const PRESSURE: ChannelSetup = {
   index: 0,

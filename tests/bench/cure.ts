@@ -1,20 +1,12 @@
-import type { Setup } from '../../src/job/setup.ts';
+import { setupOf } from '../../src/job/testing/givens.ts';
 import type { ProbeNow } from '../../src/watch/cure/coldest.ts';
 import { createCure, cureTick } from '../../src/watch/cure/cure.ts';
 import { FORECAST_S, outlook } from '../../src/watch/cure/forecast.ts';
 import { quantile, type Row } from './measure.ts';
 
-const SETUP: Setup = {
-  number: 1,
-  practice: false,
-  jobId: null,
+const SETUP = setupOf({
   limits: null,
-  tap: 'packer',
-  line: 'closed',
-  channels: [],
-  air: { bar: 1.013, uBar: 0.01, source: 'typed' },
   ground: { c: 9, uC: 1 },
-  volume: null,
   pipe: { innerMm: 150, wallMm: 18, material: 'clay', sleeveMm: 4 },
   resin: {
     name: 'bench',
@@ -28,9 +20,8 @@ const SETUP: Setup = {
     exotherm: 'medium',
     expectedRiseK: null,
   },
-  reaction: { handS: 3, closeS: 0.6 },
   rateHz: 50,
-};
+});
 
 /** Four hours of forecast, and what the cure costs a second with probes at all places. */
 export function benchCure(): Row[] {

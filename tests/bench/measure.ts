@@ -1,5 +1,7 @@
 /** Timing helpers of the bench. Ratios inside one run count; absolute figures are this machine's. */
 
+import { bits32 } from '../../src/estimate/testing/random.ts';
+
 export const now = () => performance.now();
 
 /** CPU time of this process so far, ms: on a busy machine the clock counts what others do. */
@@ -44,15 +46,10 @@ export function print(title: string, rows: readonly Row[]): void {
   }
 }
 
-/** A seeded generator (mulberry32), so that each run of the bench measures the same bytes. */
+/** Uniform in [0, 1) from a seed, so that each run of the bench measures the same bytes. */
 export function random(seed: number): () => number {
-  let a = seed >>> 0;
-  return () => {
-    a = (a + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(a ^ (a >>> 15), a | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
+  const next = bits32(seed);
+  return () => next() / 4294967296;
 }
 
 /** The bench's own compiler wraps named functions in a helper that a page does not have: this is that helper. */

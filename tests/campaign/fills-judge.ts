@@ -1,6 +1,7 @@
 /** Runs the guard and the two thresholds over a trace and compares what they said with the truth. */
 import type { Limits, Tap } from '../../src/job/setup.ts';
-import type { Reading } from '../../src/sensing/reading.ts';
+import { PLATE_LIMITS } from '../../src/job/testing/givens.ts';
+import { readingOf } from '../../src/sensing/testing/readings.ts';
 import type { AlarmValues } from '../../src/watch/events.ts';
 import { createGuard, guardReading, guardVerdict } from '../../src/watch/guard/guard.ts';
 import type { Scenario } from './fills-scenario.ts';
@@ -40,16 +41,12 @@ export interface Verdict {
 
 export function limitsOf(s: Scenario, cue = true): Limits {
   return {
+    ...PLATE_LIMITS,
     ratedBar: s.ratedBar,
     uBar: s.uBar,
     ceilingBar: s.ceilingBar,
     workingBar: cue ? s.workingBar : s.ceilingBar,
     seatBar: s.seatBar,
-    floorBar: null,
-    headBar: null,
-    freeInflationBar: null,
-    seatingMarginBar: 0.1,
-    noMargin: null,
     cue,
   };
 }
@@ -82,17 +79,7 @@ export function judge(trace: Trace, cue = true, tap: Tap = trace.scenario.tap): 
   for (let i = 0; i < trace.n; i++) {
     const t = trace.t[i]!;
     const x = trace.x[i]!;
-    const reading: Reading = {
-      tUs: Math.round(t * 1e6),
-      tS: t,
-      seq: i,
-      bar: x,
-      uBar: s.uBar,
-      flags: 0,
-      stepBar,
-      temps: [],
-      status: 0,
-    };
+    const reading = readingOf(t, x, { seq: i, uBar: s.uBar, stepBar });
     guardReading(guard, reading, ctx);
     const verdict = guardVerdict(guard, ctx);
     if (verdict.knee !== null && knee === null) knee = verdict.knee;

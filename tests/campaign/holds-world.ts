@@ -1,9 +1,11 @@
 /** Plays a hold on the simulated site into the watch, as the product would see it, and notes what is true beside it. */
 import type { Setup } from '../../src/job/setup.ts';
+import { LIMITS, setupOf } from '../../src/job/testing/givens.ts';
 import { createCrew } from '../../src/rig/crew.ts';
 import { createRandom } from '../../src/rig/random.ts';
 import { createSite } from '../../src/rig/site.ts';
-import type { Reading, TemperatureReading } from '../../src/sensing/reading.ts';
+import type { TemperatureReading } from '../../src/sensing/reading.ts';
+import { readingOf } from '../../src/sensing/testing/readings.ts';
 import type { LeakFigure, WatchEvent } from '../../src/watch/events.ts';
 import { createWatch, step } from '../../src/watch/step.ts';
 import type { HoldView } from '../../src/watch/view.ts';
@@ -40,27 +42,20 @@ export interface HoldRun {
 
 const DT = 0.5;
 
-export function setupOf(s: HoldScenario): Setup {
-  return {
-    number: 1,
-    practice: false,
-    jobId: null,
+export function sheetSetup(s: HoldScenario): Setup {
+  return setupOf({
     limits: {
+      ...LIMITS,
       ratedBar: s.ceilingBar + 0.02,
-      uBar: 0.02,
       ceilingBar: s.ceilingBar,
       workingBar: s.workingBar,
       seatBar: null,
       floorBar: s.floorBar,
       headBar: 0.2,
       freeInflationBar: 0.2,
-      seatingMarginBar: 0.1,
-      noMargin: null,
-      cue: true,
     },
     tap: 'hose',
     line: s.declared,
-    channels: [],
     air: { bar: Math.round((s.site.airBar ?? 1) * 100) / 100, uBar: 0.02, source: 'altitude' },
     ground: { c: s.site.pipe?.groundC ?? 10, uC: 1 },
     volume: { litres: s.litres, uLitres: 0.1 * s.litres },
@@ -71,9 +66,8 @@ export function setupOf(s: HoldScenario): Setup {
       sleeveMm: s.site.pipe?.sleeveMm ?? null,
     },
     resin: s.resin,
-    reaction: { handS: 3, closeS: 0.6 },
     rateHz: 2,
-  };
+  });
 }
 
 export function runHold(s: HoldScenario): HoldRun {
@@ -96,7 +90,7 @@ export function runHold(s: HoldScenario): HoldRun {
   const emit = (e: WatchEvent) => {
     events.push(e);
   };
-  step(watch, { i: 'setup', tUs: 0, setup: setupOf(s) }, emit);
+  step(watch, { i: 'setup', tUs: 0, setup: sheetSetup(s) }, emit);
   step(watch, { i: 'command', tUs: 0, command: { c: 'stage', to: 'inflate' } }, emit);
   const looks: Look[] = [];
   let wander = s.sensor.wanderBar * noise.normal();
@@ -160,18 +154,8 @@ export function runHold(s: HoldScenario): HoldRun {
               flags: 0,
             },
           ];
-    const tUs = Math.round(t * 1e6);
-    const reading: Reading = {
-      tUs,
-      tS: t,
-      seq: n++,
-      bar,
-      uBar: 0.02,
-      flags: 0,
-      stepBar: s.sensor.stepBar,
-      temps,
-      status: 0,
-    };
+    const reading = readingOf(t, bar, { seq: n++, stepBar: s.sensor.stepBar, temps });
+    const { tUs } = reading;
     step(watch, { i: 'reading', tUs, reading }, emit);
     for (; segmentSeen < events.length; segmentSeen++) {
       const e = events[segmentSeen]!;

@@ -1,5 +1,6 @@
 /** Cures a drawn sleeve, lets the judge and the four baselines follow its probe, and scores them by the truth. */
 import type { CureTimePoint, Infiltration, Setup } from '../../src/job/setup.ts';
+import { PLATE_LIMITS, setupOf } from '../../src/job/testing/givens.ts';
 import { createRandom } from '../../src/rig/random.ts';
 import { createSleeve, type SleeveTruth } from '../../src/rig/sleeve.ts';
 import type { ProbeNow } from '../../src/watch/cure/coldest.ts';
@@ -54,36 +55,22 @@ const LONGEST_S = 60 * 3600;
 /** A method that has not spoken by then is as good as silent, times the true time. */
 const FACTOR = 12;
 
-export function setupOf(s: SleeveScenario): Setup {
-  return {
-    number: 1,
-    practice: false,
-    jobId: null,
+export function sheetSetup(s: SleeveScenario): Setup {
+  return setupOf({
     limits: {
+      ...PLATE_LIMITS,
       ratedBar: 2.5,
       uBar: 0.02,
       ceilingBar: 2.48,
       workingBar: 1.5,
-      seatBar: null,
-      floorBar: null,
       headBar: s.headBar,
-      freeInflationBar: null,
-      seatingMarginBar: 0.1,
-      noMargin: null,
-      cue: true,
     },
-    tap: 'packer',
-    line: 'closed',
-    channels: [],
-    air: { bar: 1.013, uBar: 0.01, source: 'typed' },
     ground: s.ground,
     infiltration: s.infiltration,
-    volume: null,
     pipe: s.pipe,
     resin: s.resin,
-    reaction: { handS: 3, closeS: 0.6 },
     rateHz: 10,
-  };
+  });
 }
 
 /** Said before the least cured layer was there. */
@@ -101,7 +88,7 @@ export function ratioOf(r: SleeveResult, method: Method): number {
 export function judgeSleeve(s: SleeveScenario, onStep?: (step: SleeveStep) => void): SleeveResult {
   const sleeve = createSleeve(s.options);
   const { truth } = sleeve;
-  const setup = setupOf(s);
+  const setup = sheetSetup(s);
   let metUs = Number.NaN;
   const cure = createCure(0, 1, 'seat', () => {});
   const baseline = new Baselines(s);

@@ -1,4 +1,5 @@
 import type { Setup } from '../../job/setup.ts';
+import { LIMITS, setupOf } from '../../job/testing/givens.ts';
 import type { ChannelFrame } from '../../link/frames.ts';
 import { createManualTimers, type ManualTimers } from '../../link/testing/timers.ts';
 import type { Timers } from '../../link/timers.ts';
@@ -103,33 +104,27 @@ export function practiceSetup(
   changes: Partial<Setup> = {},
   channels: readonly ChannelFrame[] = practiceRig().channels.frames,
 ): Setup {
-  return {
-    number: 1,
+  return setupOf({
     practice: true,
     jobId: 'job-1',
     limits: {
+      ...LIMITS,
       ratedBar: 1.8,
       uBar: 0.03,
       ceilingBar: 1.77,
       workingBar: 1.5,
-      seatBar: 0.4,
       floorBar: 0.9,
       headBar: 0.12,
       freeInflationBar: 0.45,
       seatingMarginBar: 0.2,
-      noMargin: null,
-      cue: true,
     },
     tap: 'hose',
-    line: 'closed',
     channels: suggestChannels(channels),
     air: { bar: 1.013, uBar: 0.002, source: 'typed' },
     ground: { c: 10, uC: 2 },
     volume: { litres: 22, uLitres: 2 },
     pipe: { innerMm: 150, wallMm: 18, material: 'clay', sleeveMm: 3 },
-    resin: null,
-    reaction: { handS: 3, closeS: 0.6 },
     rateHz: 50,
     ...changes,
-  };
+  });
 }

@@ -204,14 +204,3 @@ export function join(parts: readonly Uint8Array[]): Uint8Array {
   }
   return out;
 }
-
-/** A small seeded generator (mulberry32): 32 random bits a call. */
-export function seeded(seed: number): () => number {
-  let a = seed >>> 0;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return (t ^ (t >>> 14)) >>> 0;
-  };
-}

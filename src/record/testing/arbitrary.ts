@@ -1,6 +1,6 @@
 /** Generators of log entries and events, for property tests. */
 import fc from 'fast-check';
-import type { Setup } from '../../job/setup.ts';
+import { setupOf } from '../../job/testing/givens.ts';
 import type { DeviceFrame } from '../../link/frames.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { LogEntry, LogHead } from '../log.ts';
@@ -20,22 +20,14 @@ export const HEAD: LogHead = {
   software: 'test',
 };
 
-export const SETUP: Setup = {
-  number: 1,
-  practice: false,
+export const SETUP = setupOf({
   jobId: 'job-7',
   limits: null,
   tap: 'hose',
-  line: 'closed',
-  channels: [],
   air: { bar: 1.01325, uBar: 0.03, source: 'assumed' },
   ground: { c: 10, uC: 2 },
-  volume: null,
-  pipe: null,
-  resin: null,
-  reaction: { handS: 3, closeS: 0.6 },
   rateHz: 50,
-};
+});
 
 const sample = (channels: number): fc.Arbitrary<DeviceFrame> =>
   fc.record({

@@ -1,4 +1,5 @@
 import type { Calibration, ChannelSetup, Setup } from '../../job/setup.ts';
+import { setupOf } from '../../job/testing/givens.ts';
 import type { ChannelFrame, HelloFrame, SampleFrame } from '../../link/frames.ts';
 
 /** A device for tests: current loop 0-4 bar on 0, thermocouple K at the sleeve on 1, its junction on 2. */
@@ -98,23 +99,17 @@ export const sample = (n: number, counts: readonly (number | null)[], rateHz = 2
 /** Arrival of sample n, µs. */
 export const at = (n: number, rateHz = 20): number => Math.round((n * 1e6) / rateHz);
 
-export const setupOf = (channels: readonly ChannelSetup[], more: Partial<Setup> = {}): Setup => ({
-  number: 1,
-  practice: false,
-  jobId: 'job-1',
-  limits: null,
-  tap: 'hose',
-  line: 'closed',
-  channels,
-  air: { bar: 1.01325, uBar: 0.005, source: 'typed' },
-  ground: null,
-  volume: null,
-  pipe: null,
-  resin: null,
-  reaction: { handS: 3, closeS: 0.6 },
-  rateHz: 20,
-  ...more,
-});
+/** A setup of these channels and nothing else: no limits, nothing known of the site. */
+export const channelSetup = (channels: readonly ChannelSetup[], more: Partial<Setup> = {}): Setup =>
+  setupOf({
+    jobId: 'job-1',
+    limits: null,
+    tap: 'hose',
+    channels,
+    air: { bar: 1.01325, uBar: 0.005, source: 'typed' },
+    ground: null,
+    ...more,
+  });
 
 export const CALIBRATION: Calibration = {
   deviceId: 'TEST-1',

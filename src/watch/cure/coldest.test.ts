@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Infiltration, Setup } from '../../job/setup.ts';
-import { LIMITS, setupOf } from '../testing/script.ts';
+import { LIMITS, setupOf } from '../../job/testing/givens.ts';
 import type { Least, ProbeNow, Watched } from './coldest.ts';
 import { COLD_GROUND_C, coldest, watchOn, waterAt, wetAt } from './coldest.ts';
 import { coldestPlausible } from './rates.ts';

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { ResinSetup, Setup } from '../../job/setup.ts';
+import { LIMITS, setupOf } from '../../job/testing/givens.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import type { WatchEvent } from '../events.ts';
 import { viewOf } from '../step.ts';
-import { LIMITS, Script, setupOf } from '../testing/script.ts';
+import { Script } from '../testing/script.ts';
 import type { ProbeNow } from './coldest.ts';
 import { createCure, cureTick, cureView } from './cure.ts';
 import { K_DRY, K_WET } from './rates.ts';

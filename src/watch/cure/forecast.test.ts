@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { LIMITS, setupOf } from '../../job/testing/givens.ts';
 import { isothermalS, type Kinetics, QUICK_RESIN } from '../../rig/cure.ts';
 import { createSleeve } from '../../rig/sleeve.ts';
-import { LIMITS, setupOf } from '../testing/script.ts';
 import { coldest, type Watched, watchOn } from './coldest.ts';
 import { createCure, cureTick, cureView } from './cure.ts';
 import { course, type OutlookInput, outlook } from './forecast.ts';

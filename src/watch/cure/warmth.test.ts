@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { LIMITS, setupOf } from '../../job/testing/givens.ts';
 import { isothermalS, QUICK_RESIN } from '../../rig/cure.ts';
 import { createSleeve } from '../../rig/sleeve.ts';
-import { LIMITS, setupOf } from '../testing/script.ts';
 import { createCure, cureTick, cureView } from './cure.ts';
 import { cureWarmth } from './warmth.ts';
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { noise } from '../../estimate/testing/random.ts';
 import { cleanPush, coarseStep, createClean, lastMedian, sampleSd } from './clean.ts';
 
 describe('cleaning', () => {
@@ -35,15 +36,8 @@ describe('cleaning', () => {
 
   it('knows the noise, and a converter too coarse to show any', () => {
     const noisy = createClean();
-    let seed = 7;
-    for (let i = 0; i < 3000; i++) {
-      let sum = 0;
-      for (let j = 0; j < 12; j++) {
-        seed = (seed * 16807) % 2147483647;
-        sum += seed / 2147483647;
-      }
-      cleanPush(noisy, i * 0.02, 1 + 0.003 * (sum - 6), 0.0001);
-    }
+    const next = noise(7);
+    for (let i = 0; i < 3000; i++) cleanPush(noisy, i * 0.02, 1 + 0.003 * next(), 0.0001);
     expect(sampleSd(noisy, 0.0001)).toBeGreaterThan(0.0022);
     expect(sampleSd(noisy, 0.0001)).toBeLessThan(0.004);
     expect(coarseStep(noisy, 0.0001)).toBe(0);

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { Limits } from '../../job/setup.ts';
+import { noise } from '../../estimate/testing/random.ts';
+import { DEFAULT_REACTION } from '../../job/reaction.ts';
+import { PLATE_LIMITS } from '../../job/testing/givens.ts';
 import type { Reading } from '../../sensing/reading.ts';
 import { FLAG } from '../../sensing/reading.ts';
+import { readingOf } from '../../sensing/testing/readings.ts';
 import {
   createGuard,
   type GuardContext,
@@ -12,55 +15,17 @@ import {
   guardVerdict,
 } from './guard.ts';
 
-const LIMITS: Limits = {
-  ratedBar: 1.5,
-  uBar: 0.015,
-  ceilingBar: 1.485,
-  workingBar: 1.2,
-  seatBar: null,
-  floorBar: null,
-  headBar: null,
-  freeInflationBar: null,
-  seatingMarginBar: 0.1,
-  noMargin: null,
-  cue: true,
-};
 const CTX: GuardContext = {
-  limits: LIMITS,
+  limits: PLATE_LIMITS,
   tap: 'packer',
   line: 'unknown',
-  reaction: { handS: 3, closeS: 0.6 },
+  reaction: DEFAULT_REACTION,
   stage: 'inflate',
   ventOpen: false,
 };
 
-function reading(i: number, hz: number, bar: number | null, over: Partial<Reading> = {}): Reading {
-  return {
-    tUs: Math.round((i * 1e6) / hz),
-    tS: i / hz,
-    seq: i,
-    bar,
-    uBar: 0.015,
-    flags: 0,
-    stepBar: 0.0015,
-    temps: [],
-    status: 0,
-    ...over,
-  };
-}
-
-/** Sum of twelve uniforms of the Park-Miller generator: near-normal noise. */
-function generator(seed: number): () => number {
-  let s = seed;
-  return () => {
-    let sum = 0;
-    for (let i = 0; i < 12; i++) {
-      s = (s * 16807) % 2147483647;
-      sum += s / 2147483647;
-    }
-    return sum - 6;
-  };
-}
+const reading = (i: number, hz: number, bar: number | null, over: Partial<Reading> = {}): Reading =>
+  readingOf(i / hz, bar, { tUs: Math.round((i * 1e6) / hz), seq: i, uBar: 0.015, ...over });
 
 /** Rigid vessel at constant temperature behind one restriction (ISO 6358 form), RK4; gauge bar at each sample. */
 function vessel(p1Gauge: number, k: number, p0: number, hz: number, seconds: number): number[] {
@@ -91,10 +56,10 @@ interface Run {
 
 function run(bars: readonly number[], hz: number, ctx: GuardContext = CTX, sd = 0.0012, seed = 11): Run {
   const state = createGuard();
-  const noise = generator(seed);
+  const next = noise(seed);
   const verdicts: GuardVerdict[] = [];
   bars.forEach((bar, i) => {
-    guardReading(state, reading(i, hz, Math.round((bar + sd * noise()) / 0.0015) * 0.0015), ctx);
+    guardReading(state, reading(i, hz, Math.round((bar + sd * next()) / 0.0015) * 0.0015), ctx);
     verdicts.push(guardVerdict(state, ctx));
   });
   return {
@@ -148,7 +113,7 @@ describe('a regulator', () => {
     const bars = vessel(1.75, 0.018, 0.3, 20, 90);
     const r = run(bars, 20);
     const at = r.at(risen);
-    expect(crossing(bars, LIMITS.ratedBar, 20) - at).toBeGreaterThan(4);
+    expect(crossing(bars, PLATE_LIMITS.ratedBar, 20) - at).toBeGreaterThan(4);
     const state = createGuard();
     for (let i = 0; i <= at * 20; i++) guardReading(state, reading(i, 20, bars[i]!), CTX);
     for (let i = Math.round(at * 20) + 1; guardVerdict(state, CTX).rising === null; i++)
@@ -157,7 +122,7 @@ describe('a regulator', () => {
     expect(kind).toBe('settle');
     expect(values.settleLowBar).toBeLessThan(1.75);
     expect(values.settleHighBar).toBeGreaterThan(1.75);
-    expect(values.ceilingBar).toBe(LIMITS.ceilingBar);
+    expect(values.ceilingBar).toBe(PLATE_LIMITS.ceilingBar);
   });
 
   it('at the working pressure raises nothing, at any rate of samples and with a coarse converter', () => {
@@ -180,7 +145,7 @@ describe('an open supply', () => {
   const rise = vessel(6.5, 0.008, 0.5, 20, 20);
 
   it('is no alarm while it may still be a hand: it is the same signal until the working pressure', () => {
-    const upTo = rise.filter((p) => p < LIMITS.workingBar);
+    const upTo = rise.filter((p) => p < PLATE_LIMITS.workingBar);
     expect(run(upTo, 20).at(risen)).toBeNaN();
   });
 
@@ -191,7 +156,7 @@ describe('an open supply', () => {
       let open = 1;
       for (let i = 0; i < 20 * 25; i++) {
         bars.push(p);
-        if (p >= LIMITS.workingBar || open < 1) open = Math.max(0, open - 0.05 / closeS);
+        if (p >= PLATE_LIMITS.workingBar || open < 1) open = Math.max(0, open - 0.05 / closeS);
         p += 0.06 * open * 0.05;
       }
       expect(run(bars, 20).at(risen)).toBeNaN();
@@ -200,25 +165,25 @@ describe('an open supply', () => {
 
   it('left open is told soon after no hand explains it, before the ceiling', () => {
     const r = run(rise, 20);
-    const left = crossing(rise, LIMITS.workingBar, 20) + 0.6;
+    const left = crossing(rise, PLATE_LIMITS.workingBar, 20) + 0.6;
     const at = r.at(risen);
     expect(at).toBeLessThan(left + 0.6);
-    expect(at).toBeLessThan(crossing(rise, LIMITS.ceilingBar, 20));
+    expect(at).toBeLessThan(crossing(rise, PLATE_LIMITS.ceilingBar, 20));
   });
 
   it('counts down to the working pressure: the cue says when to shut', () => {
     const r = run(rise, 20);
     const first = r.at((v) => v.cue !== null && v.cue.value < 4);
-    const cue = crossing(rise, LIMITS.workingBar, 20) - first;
+    const cue = crossing(rise, PLATE_LIMITS.workingBar, 20) - first;
     expect(cue).toBeGreaterThan(3.3);
     expect(cue).toBeLessThan(5.2);
   });
 
   it('with the rated pressure alone is told within the hand time of the ceiling', () => {
-    const ctx = { ...CTX, limits: { ...LIMITS, workingBar: LIMITS.ceilingBar, cue: false } };
+    const ctx = { ...CTX, limits: { ...PLATE_LIMITS, workingBar: PLATE_LIMITS.ceilingBar, cue: false } };
     const slow = vessel(6.5, 0.003, 0.9, 20, 40);
     const r = run(slow, 20, ctx);
-    const lead = crossing(slow, LIMITS.ceilingBar, 20) - r.at(risen);
+    const lead = crossing(slow, PLATE_LIMITS.ceilingBar, 20) - r.at(risen);
     expect(lead).toBeGreaterThan(2);
     expect(lead).toBeLessThan(5);
     expect(r.at((v) => v.cue !== null)).toBeNaN();
@@ -279,10 +244,10 @@ describe('the state', () => {
 
   it('stays of one size, however long the trace', () => {
     const state = createGuard();
-    const noise = generator(3);
+    const next = noise(3);
     let size = 0;
     for (let i = 0; i < 40_000; i++) {
-      guardReading(state, reading(i, 50, 1.2 + 0.002 * noise() + 0.0000001 * i), CTX);
+      guardReading(state, reading(i, 50, 1.2 + 0.002 * next() + 0.0000001 * i), CTX);
       if (i === 5000) size = JSON.stringify(state).length;
     }
     expect(JSON.stringify(state).length).toBeLessThan(1.2 * size);

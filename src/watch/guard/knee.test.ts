@@ -1,35 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { noise } from '../../estimate/testing/random.ts';
+import { DEFAULT_REACTION } from '../../job/reaction.ts';
 import type { Tap } from '../../job/setup.ts';
+import { PLATE_LIMITS } from '../../job/testing/givens.ts';
+import { readingOf } from '../../sensing/testing/readings.ts';
 import type { Bounded } from '../events.ts';
 import { createGuard, guardReading, guardVerdict } from './guard.ts';
 
 // Made-up fills with the knee put where the test says: no outside source, the knee is known by construction.
-const LIMITS = {
-  ratedBar: 1.5,
-  uBar: 0.015,
-  ceilingBar: 1.485,
-  workingBar: 1.2,
-  seatBar: null,
-  floorBar: null,
-  headBar: null,
-  freeInflationBar: null,
-  seatingMarginBar: 0.1,
-  noMargin: null,
-  cue: true,
-};
-
-/** Park-Miller, twelve uniforms: near-normal noise. */
-function generator(seed: number): () => number {
-  let s = seed;
-  return () => {
-    let sum = 0;
-    for (let i = 0; i < 12; i++) {
-      s = (s * 16807) % 2147483647;
-      sum += s / 2147483647;
-    }
-    return sum - 6;
-  };
-}
 
 /** Still for 3 s, then limp up to `kneeBar`, then steep; the reading lies `drop` over the packer while air flows. */
 function kneeOf(
@@ -38,12 +16,12 @@ function kneeOf(
 ): Bounded | null {
   const { tap = 'packer', knee = 0.28, limp = 0.016, steep = 0.07, drop = 0, sd = 0.0012, seed = 5 } = o;
   const state = createGuard();
-  const noise = generator(seed);
+  const next = noise(seed);
   const ctx = {
-    limits: LIMITS,
+    limits: PLATE_LIMITS,
     tap,
     line: 'unknown',
-    reaction: { handS: 3, closeS: 0.6 },
+    reaction: DEFAULT_REACTION,
     stage: 'inflate',
     ventOpen: false,
   } as const;
@@ -57,17 +35,11 @@ function kneeOf(
     }
     guardReading(
       state,
-      {
+      readingOf(i / hz, Math.round((p + flow * drop + sd * next()) / 0.0015) * 0.0015, {
         tUs: Math.round((i * 1e6) / hz),
-        tS: i / hz,
         seq: i,
-        bar: Math.round((p + flow * drop + sd * noise()) / 0.0015) * 0.0015,
         uBar: 0.015,
-        flags: 0,
-        stepBar: 0.0015,
-        temps: [],
-        status: 0,
-      },
+      }),
       ctx,
     );
   }

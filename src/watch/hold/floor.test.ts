@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { LIMITS } from '../testing/script.ts';
+import { LIMITS } from '../../job/testing/givens.ts';
 import { floorOf } from './floor.ts';
 
 const knee = { value: 0.25, low: 0.22, high: 0.29 };

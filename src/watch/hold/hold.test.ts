@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Limits, Setup } from '../../job/setup.ts';
+import { LIMITS, setupOf } from '../../job/testing/givens.ts';
+import { readingOf } from '../../sensing/testing/readings.ts';
 import type { Bounded } from '../events.ts';
 import { createLevels } from '../signal/levels.ts';
 import { viewOf } from '../step.ts';
-import { LIMITS, readingOf, Script, setupOf } from '../testing/script.ts';
+import { Script } from '../testing/script.ts';
 import type { HoldContext } from './hold.ts';
 import { createHold, holdReading, holdView } from './hold.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { noise } from '../testing/script.ts';
+import { noise } from '../../estimate/testing/random.ts';
 import { courseAdd, createCourse } from './course.ts';
 import { leakFit } from './leak-fit.ts';
 import { createPast, pastAdd } from './past.ts';

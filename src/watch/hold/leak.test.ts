@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { noise } from '../../estimate/testing/random.ts';
 import type { Place } from '../../job/setup.ts';
 import { closedVolumeGauge, leakRateMol } from '../../physics/gas.ts';
 import type { TemperatureReading } from '../../sensing/reading.ts';
 import { FLAG } from '../../sensing/reading.ts';
-import { noise, readingOf } from '../testing/script.ts';
+import { readingOf } from '../../sensing/testing/readings.ts';
 import type { LeakContext } from './leak.ts';
 import { createLeak, leakFigure, leakReading } from './leak.ts';
 import { createPast, pastAdd } from './past.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ResinSetup } from '../../job/setup.ts';
-import { readingOf } from '../testing/script.ts';
+import { readingOf } from '../../sensing/testing/readings.ts';
 import type { LiftContext } from './lift.ts';
 import { createLift, endsUnder, liftForecast, liftReading, liftRestart } from './lift.ts';
 

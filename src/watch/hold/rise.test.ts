@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { noise } from '../testing/script.ts';
+import { noise } from '../../estimate/testing/random.ts';
 import { riseOf, timeToRise } from './rise.ts';
 
 /** Means of ten seconds with their noise, bar. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { noise } from '../../estimate/testing/random.ts';
 import { createLevels, levelsAdd } from '../signal/levels.ts';
-import { noise } from '../testing/script.ts';
 import { createSegment, segmentStep } from './segment.ts';
 
 function played(seconds: number, p: (t: number) => number, sd = 0.002, ventFrom = Number.POSITIVE_INFINITY) {

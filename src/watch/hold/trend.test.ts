@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { noise } from '../testing/script.ts';
+import { noise } from '../../estimate/testing/random.ts';
 import { bandExit, createTrend, trendAdd, trendClear, trendSlope } from './trend.ts';
 
 function course(minutes: number, p: (t: number) => number, seed = 1) {

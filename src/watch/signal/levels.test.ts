@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { noise } from '../testing/script.ts';
+import { noise } from '../../estimate/testing/random.ts';
 import { createLevels, levelAgo, levelMax, levelNow, levelSpan, levelsAdd, levelsClear } from './levels.ts';
 
 function fed(seconds: number, hz: number, p: (t: number) => number) {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { setupOf } from '../../job/testing/givens.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import { viewOf } from '../step.ts';
-import { Script, setupOf } from '../testing/script.ts';
+import { Script } from '../testing/script.ts';
 
 const hold = () =>
   new Script()

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { setupOf } from '../../job/testing/givens.ts';
 import type { TemperatureReading } from '../../sensing/reading.ts';
 import { FLAG } from '../../sensing/reading.ts';
-import { readingOf, setupOf } from '../testing/script.ts';
+import { readingOf } from '../../sensing/testing/readings.ts';
 import type { Probe } from './probes.ts';
 import { cureProbes, lostPlace, probeFresh, takeProbes } from './probes.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FLAG } from '../../sensing/reading.ts';
-import { readingOf } from '../testing/script.ts';
+import { readingOf } from '../../sensing/testing/readings.ts';
 import { createSignal, signalFrame, signalStray, usability } from './signal.ts';
 
 describe('whether a reading may be used', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { LIMITS, Script, setupOf } from '../testing/script.ts';
+import { LIMITS, setupOf } from '../../job/testing/givens.ts';
+import { Script } from '../testing/script.ts';
 
 /** Pieces of a straight course: [seconds, bar at its end]. */
 function course(from: number, ...pieces: [number, number][]): (t: number) => number {

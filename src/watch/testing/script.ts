@@ -1,75 +1,13 @@
-import type { Limits, Setup } from '../../job/setup.ts';
+import { noise } from '../../estimate/testing/random.ts';
+import type { Setup } from '../../job/setup.ts';
+import { setupOf } from '../../job/testing/givens.ts';
 import type { Reading, TemperatureReading } from '../../sensing/reading.ts';
+import { readingOf } from '../../sensing/testing/readings.ts';
 import type { AlarmCode, AlarmState } from '../codes.ts';
 import type { WatchEvent } from '../events.ts';
 import type { Command, Notice } from '../inputs.ts';
 import type { WatchOptions, WatchState } from '../step.ts';
 import { createWatch, step } from '../step.ts';
-
-/** Small, seeded and the same everywhere: Park and Miller's minimal standard generator. */
-export function noise(seed: number): () => number {
-  let x = seed;
-  const uniform = () => {
-    x = (x * 16807) % 2147483647;
-    return x / 2147483647;
-  };
-  // Twelve uniforms: mean 0, s.d. 1.
-  return () => {
-    let sum = -6;
-    for (let i = 0; i < 12; i++) sum += uniform();
-    return sum;
-  };
-}
-
-export const LIMITS: Limits = {
-  ratedBar: 2.5,
-  uBar: 0.02,
-  ceilingBar: 2.48,
-  workingBar: 1.8,
-  seatBar: 0.4,
-  floorBar: 0.7,
-  headBar: 0.3,
-  freeInflationBar: 0.3,
-  seatingMarginBar: 0.1,
-  noMargin: null,
-  cue: true,
-};
-
-export function setupOf(more: Partial<Setup> = {}): Setup {
-  return {
-    number: 1,
-    practice: false,
-    jobId: null,
-    limits: LIMITS,
-    tap: 'packer',
-    line: 'closed',
-    channels: [],
-    air: { bar: 1.013, uBar: 0.01, source: 'typed' },
-    ground: { c: 10, uC: 1 },
-    volume: null,
-    pipe: null,
-    resin: null,
-    reaction: { handS: 3, closeS: 0.6 },
-    rateHz: 20,
-    ...more,
-  };
-}
-
-export function readingOf(tS: number, bar: number | null, more: Partial<Reading> = {}): Reading {
-  return {
-    tUs: Math.round(tS * 1e6),
-    tS,
-    // Numbers of which nothing follows.
-    seq: 0,
-    bar,
-    uBar: 0.02,
-    flags: 0,
-    stepBar: 0.0015,
-    temps: [],
-    status: 0,
-    ...more,
-  };
-}
 
 export interface Flow {
   readonly hz?: number;

@@ -1,5 +1,6 @@
+import { LIMITS, setupOf } from '../../job/testing/givens.ts';
 import { FLAG } from '../../sensing/reading.ts';
-import { LIMITS, Script, setupOf } from './script.ts';
+import { Script } from './script.ts';
 
 /** Whole runs as scripts. Their events are kept as golden logs: see golden.test.ts. */
 

@@ -1,0 +1,52 @@
+import { DEFAULT_REACTION } from '../reaction.ts';
+import type { Limits, Setup } from '../setup.ts';
+
+/** What tests start from. A test that cares for a number names it; the others take these. */
+
+export const LIMITS: Limits = {
+  ratedBar: 2.5,
+  uBar: 0.02,
+  ceilingBar: 2.48,
+  workingBar: 1.8,
+  seatBar: 0.4,
+  floorBar: 0.7,
+  headBar: 0.3,
+  freeInflationBar: 0.3,
+  seatingMarginBar: 0.1,
+  noMargin: null,
+  cue: true,
+};
+
+/** Limits of a weaker packer of which the sheet knows the plate and nothing else. */
+export const PLATE_LIMITS: Limits = {
+  ...LIMITS,
+  ratedBar: 1.5,
+  uBar: 0.015,
+  ceilingBar: 1.485,
+  workingBar: 1.2,
+  seatBar: null,
+  floorBar: null,
+  headBar: null,
+  freeInflationBar: null,
+};
+
+/** A closed line, the sensor at the packer, moderate ground; no channels, no resin. */
+export function setupOf(more: Partial<Setup> = {}): Setup {
+  return {
+    number: 1,
+    practice: false,
+    jobId: null,
+    limits: LIMITS,
+    tap: 'packer',
+    line: 'closed',
+    channels: [],
+    air: { bar: 1.013, uBar: 0.01, source: 'typed' },
+    ground: { c: 10, uC: 1 },
+    volume: null,
+    pipe: null,
+    resin: null,
+    reaction: DEFAULT_REACTION,
+    rateHz: 20,
+    ...more,
+  };
+}
