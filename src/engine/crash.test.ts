@@ -4,6 +4,7 @@ import { scanRun } from '../record/reader.ts';
 import { runFileNames } from '../record/recovery.ts';
 import { createLossyStore, createMemoryStore } from '../record/stores/memory.ts';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
+import type { DocumentStore } from '../record/stores/store.ts';
 import { judgeAgain } from './judge-again.ts';
 import { snapshotName } from './snapshot.ts';
 import { createHostBench, createTestLocks, practiceSetup } from './testing/bench.ts';
@@ -223,5 +224,44 @@ describe('a store that refuses', () => {
     await tiny.run(500);
     expect(tiny.moment().view.limits?.ceilingBar).toBe(1.77);
     expect(tiny.moment().view.alarms.some((a) => a.alarm === 'store-fault')).toBe(true);
+  });
+
+  it('is an alarm that ends when a resumed run, or the next one, is kept again', async () => {
+    const files = createLossyStore();
+    const documents = createMemoryDocuments();
+    let refusing = false;
+    const listed: DocumentStore = {
+      get: (kind, id) => documents.get(kind, id),
+      list: (kind) => documents.list(kind),
+      remove: (kind, id) => documents.remove(kind, id),
+      put: (document) => (refusing ? Promise.reject(new Error('down')) : documents.put(document)),
+    };
+    const b = createHostBench({ files, documents: listed });
+    await b.connectRig();
+    const { runId } = await b.ask(open);
+    await b.run(500);
+    refusing = true;
+    await b.run(35_000);
+    const fault = (of: typeof b) => of.moment().view.alarms.find((a) => a.alarm === 'store-fault')?.state;
+    expect(fault(b)).toBe('unacknowledged');
+    const after = createHostBench({ files: files.kill(), documents, wallMs: b.wall.ms + 60_000 });
+    await after.connectRig();
+    await after.ask({ q: 'resume-run', runId });
+    await after.run(3000);
+    expect(fault(after)).toBe('returned');
+  });
+
+  it('once refused, a run that is opened later does not begin with the fault of the first try', async () => {
+    const files = createMemoryStore();
+    let blocked = true;
+    const b = createHostBench({
+      files: { ...files, open: (n) => (blocked ? Promise.reject(new Error('blocked')) : files.open(n)) },
+    });
+    await b.connectRig();
+    await expect(b.ask(open)).rejects.toThrow('blocked');
+    blocked = false;
+    await b.ask(open);
+    await b.run(2000);
+    expect(b.moment().view.alarms.find((a) => a.alarm === 'store-fault')?.state).toBe('returned');
   });
 });

@@ -8,8 +8,11 @@ export type StorePart = 'pages' | 'trace' | 'list' | 'snapshot';
  */
 export interface StoreHealth {
   set(part: StorePart, code: StoreErrorCode | null): void;
-  /** A new run: what failed before is over. */
-  clear(): void;
+  /**
+   * A run begins or goes on: what failed before is over.
+   * @param told fault that the run has been told of and believes; null: none
+   */
+  begin(told: string | null): void;
 }
 
 export function createStoreHealth(tell: (ok: boolean, code: string) => void): StoreHealth {
@@ -28,9 +31,9 @@ export function createStoreHealth(tell: (ok: boolean, code: string) => void): St
       else faults.set(part, code);
       say();
     },
-    clear() {
+    begin(believed) {
       faults.clear();
-      told = null;
+      told = believed;
     },
   };
 }

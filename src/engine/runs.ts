@@ -117,7 +117,9 @@ export function createRuns(site: RunsSite): Runs {
   }
 
   function activate(now: Omit<Active, 'ledgerUs' | 'sideUs' | 'snapshotUs' | 'snapshotting'>): void {
-    health.clear();
+    // A resumed run, and one whose first opening was refused, bring a fault along that may be over.
+    const { store } = feed.live.run.watch;
+    health.begin(store.ok ? null : store.code);
     const startUs = deps.timers.nowUs();
     active = { ...now, ledgerUs: startUs, sideUs: startUs, snapshotUs: startUs, snapshotting: false };
     now.recorder.flush(deps.utcMs());
