@@ -106,6 +106,9 @@ export function stepRun(run: Run, entry: LogEntry, sink: RunSink): void {
       return;
     case 'notice':
       onNotice(run, entry.notice, tUs, sink);
+      return;
+    default:
+      entry satisfies never;
   }
 }
 
@@ -125,10 +128,30 @@ function onCommand(run: Run, command: Command, tUs: number, sink: RunSink): void
 }
 
 function onNotice(run: Run, notice: Notice, tUs: number, sink: RunSink): void {
-  if (notice.n === 'link' && notice.state === 'lost') run.track.portLost = true;
-  if (notice.n === 'clock-jump') run.track.clock = true;
-  if (notice.n === 'gap') run.track.told = true;
+  explainGap(run.track, notice);
   notify(run, tUs, notice, sink);
+}
+
+/** Keeps of a notice what may explain that samples are missing. */
+function explainGap(track: SampleTrack, notice: Notice): void {
+  switch (notice.n) {
+    case 'link':
+      if (notice.state === 'lost') track.portLost = true;
+      return;
+    case 'clock-jump':
+      track.clock = true;
+      return;
+    case 'gap':
+      track.told = true;
+      return;
+    case 'device': // a reset is seen in the counters, or by a hello
+    case 'store':
+    case 'stray': // made here, of stray entries
+    case 'end':
+      return;
+    default:
+      notice satisfies never;
+  }
 }
 
 function onSetup(run: Run, setup: Setup, tUs: number, sink: RunSink): void {
@@ -159,6 +182,8 @@ function onFrame(run: Run, frame: DeviceFrame, tUs: number, sink: RunSink): void
       return;
     case 'R':
       return; // the link's own business
+    default:
+      frame satisfies never;
   }
 }
 

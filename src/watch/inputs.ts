@@ -44,6 +44,9 @@ export type Notice =
   | { readonly n: 'stray'; readonly bytes: number }
   | { readonly n: 'end' };
 
+/** Frames of the device that say something of the job and are no samples: its guard and its button. */
+export type WatchedFrame = EventFrame | GuardFrame;
+
 /** Everything that may enter the watch. Time is on the run clock, µs, and never descends. */
 export type WatchInput =
   | { readonly i: 'reading'; readonly tUs: number; readonly reading: Reading }
@@ -51,5 +54,4 @@ export type WatchInput =
   | { readonly i: 'setup'; readonly tUs: number; readonly setup: Setup }
   | { readonly i: 'command'; readonly tUs: number; readonly command: Command }
   | { readonly i: 'notice'; readonly tUs: number; readonly notice: Notice }
-  /** Frames of the device that are not samples: its guard and its button. */
-  | { readonly i: 'device'; readonly tUs: number; readonly frame: EventFrame | GuardFrame };
+  | { readonly i: 'device'; readonly tUs: number; readonly frame: WatchedFrame };

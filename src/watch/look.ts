@@ -42,6 +42,7 @@ function alarmViews(w: WatchState): AlarmView[] {
       state: slot.state,
       occurrence: slot.occurrence,
       sinceUs: slot.sinceUs,
+      shelvable: row.shelvable,
       // While the condition is on the numbers live; afterwards they are those of the occurrence.
       values: slot.active && conditionOf(w, row.alarm) === 'on' ? valuesOf(w, row.alarm) : slot.values,
     });

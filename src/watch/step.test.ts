@@ -55,6 +55,7 @@ describe('limits within a run', () => {
     s.setup(setupOf({ limits: { ...LIMITS, ceilingBar: 1 } })).flow(1, 1.2);
     expect(viewOf(s.w, s.tS * 1e6).standing).not.toContain('no-limit');
     expect(s.heard()).toEqual(['ceiling']);
+    expect(viewOf(s.w, s.tS * 1e6).alarms).toMatchObject([{ alarm: 'ceiling', shelvable: false }]);
   });
 });
 
@@ -383,6 +384,8 @@ describe('other faults', () => {
     expect(viewOf(s.w, s.tS * 1e6).potLifeLeftS).toBeCloseTo(289, 0);
     expect(s.heard()).toContain('pot-life');
     expect(s.states('store-fault').at(-1)).toBe('unacknowledged');
+    const shown = viewOf(s.w, s.tS * 1e6).alarms.find((a) => a.alarm === 'store-fault');
+    expect(shown).toMatchObject({ shelvable: true });
     // Another sleeve, another batch: its clock begins anew.
     for (const to of ['inflate', 'abandoned', 'prepare'] as const) s.say({ c: 'stage', to });
     s.say({ c: 'mixed' }).flow(1, 0);

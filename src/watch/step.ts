@@ -73,6 +73,8 @@ export function step(w: WatchState, input: WatchInput, emit: Emit): void {
     case 'device':
       takeDevice(w, input.frame, emit);
       break;
+    default:
+      input satisfies never;
   }
   if (!w.ended) settleUp(w, emit);
 }

@@ -61,6 +61,8 @@ export interface AlarmView {
   readonly state: AlarmState;
   readonly occurrence: number;
   readonly sinceUs: number;
+  /** False for those that nobody may put aside. */
+  readonly shelvable: boolean;
   readonly values: AlarmValues;
 }
 

@@ -7,13 +7,6 @@ import { UI } from '../words/ui.ts';
 import { AlarmShape } from './AlarmShape.tsx';
 import { FOCUS_MS, keepFocus } from './focus.ts';
 
-/** Ceiling and lost reading are never put aside. */
-const NEVER_SHELVED: readonly AlarmCode[] = ['ceiling', 'rising', 'pressure-lost', 'device-trip'];
-
-export function maybeShelved(alarm: AlarmCode): boolean {
-  return !NEVER_SHELVED.includes(alarm);
-}
-
 /** Alarms that want the eye: raised or waiting for an acknowledgement, not shelved, not children. */
 export function visibleAlarms(alarms: readonly AlarmView[]): readonly AlarmView[] {
   return alarms.filter((a) => a.state !== 'normal' && a.state !== 'shelved' && a.state !== 'suppressed');
@@ -179,7 +172,7 @@ export function AlarmList(props: {
                           {UI.acknowledge}
                         </button>
                       </Show>
-                      <Show when={alarm().state === 'acknowledged' && maybeShelved(code) && props.onShelve}>
+                      <Show when={alarm().state === 'acknowledged' && alarm().shelvable && props.onShelve}>
                         {(shelve) => (
                           <button
                             type="button"

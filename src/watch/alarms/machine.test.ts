@@ -70,6 +70,17 @@ describe('states after ISA-18.2 / IEC 62682', () => {
     ]);
   });
 
+  it('keeps the rows of a long table apart', () => {
+    const between = Array.from({ length: 31 }, (): Partial<AlarmRow> => ({ alarm: 'stuck' }));
+    const b = new Bench([{ alarm: 'cold' }, ...between, { alarm: 'lift' }]);
+    b.at(1, 'lift').ack().at(2, 'cold');
+    expect(b.story).toEqual([
+      'lift#1 unacknowledged (condition)',
+      'lift#1 acknowledged (acknowledged)',
+      'cold#1 unacknowledged (condition)',
+    ]);
+  });
+
   it('a new occurrence asks again, whether the last was acknowledged or only returned', () => {
     const b = new Bench([{ alarm: 'ceiling' }]);
     b.at(1, 'ceiling')

@@ -121,6 +121,9 @@ function onShelf(slot: AlarmSlot, tUs: number): boolean {
   return slot.shelvedUntilUs !== null && tUs < slot.shelvedUntilUs;
 }
 
+/** Alarms whose occurrence began in the step at hand, by row; steps are never re-entered. */
+let began = new Uint8Array(0);
+
 /** Brings every alarm up to now. Parents and children are judged together, so that order plays no part. */
 export function stepAlarms(
   table: readonly AlarmRow[],
@@ -129,16 +132,16 @@ export function stepAlarms(
   world: AlarmWorld,
   emit: Emit,
 ): void {
-  let began = 0;
+  if (began.length < table.length) began = new Uint8Array(table.length);
   for (let i = 0; i < table.length; i++) {
     const row = table[i]!;
-    if (advance(row, slots[i]!, world.condition(row.alarm), tUs)) began |= 1 << i;
+    began[i] = advance(row, slots[i]!, world.condition(row.alarm), tUs) ? 1 : 0;
   }
   for (let i = 0; i < table.length; i++) {
     const slot = slots[i]!;
     // Nothing on, nothing latched, nothing shelved: the usual case.
     if (!slot.active && slot.state === 'normal') continue;
-    annunciate(table, slots, i, (began & (1 << i)) !== 0, tUs, world, emit);
+    annunciate(table, slots, i, began[i] === 1, tUs, world, emit);
   }
 }
 

@@ -58,17 +58,17 @@ export const LONGEST_SHELF_S = 1800;
 const UP: readonly Stage[] = ['seat', 'inflate', 'hold'];
 const HOLD: readonly Stage[] = ['hold'];
 
+type Properties = Omit<AlarmRow, 'alarm'>;
+
 /** Short form of a row: what is not said is the common case. */
 function row(
-  alarm: AlarmCode,
   priority: Priority,
   consequence: Consequence,
   action: Action,
   actS: number,
-  more: Partial<AlarmRow> = {},
-): AlarmRow {
+  more: Partial<Properties> = {},
+): Properties {
   return {
-    alarm,
     priority,
     parents: [],
     stages: STAGES,
@@ -85,98 +85,100 @@ function row(
 
 const LOST: readonly AlarmCode[] = ['pressure-lost'];
 
-/** In the order of ALARMS. */
-export const ALARM_TABLE: readonly AlarmRow[] = [
+const ROWS: { readonly [A in AlarmCode]: Properties } = {
   // Without on-delay: the median of three has cost its one sample already.
-  row('ceiling', 'urgent', 'burst', 'stop-air-and-vent', 3, {
+  ceiling: row('urgent', 'burst', 'stop-air-and-vent', 3, {
     offDelayS: 1,
     deadband: 0.02,
     shelvable: false,
   }),
-  row('rising', 'urgent', 'burst', 'stop-air-and-vent', 3, {
+  rising: row('urgent', 'burst', 'stop-air-and-vent', 3, {
     parents: ['ceiling'],
     offDelayS: 1,
     shelvable: false,
   }),
   // Its on-delays hang on stage and sample period and are part of its condition (signal/loss.ts). The off-delay
   // gives slow channels time to come back before their own alarms would speak up.
-  row('pressure-lost', 'urgent', 'unseen-pressure', 'keep-clear-and-reconnect', 10, {
+  'pressure-lost': row('urgent', 'unseen-pressure', 'keep-clear-and-reconnect', 10, {
     offDelayS: 2,
     shelvable: false,
   }),
-  row('device-trip', 'urgent', 'burst', 'stop-air-and-vent', 3, {
+  'device-trip': row('urgent', 'burst', 'stop-air-and-vent', 3, {
     parents: ['ceiling'],
     offDelayS: 1,
     shelvable: false,
   }),
-  row('fast-fall', 'high', 'sleeve-loosens', 'say-let-down-or-loss', 30, {
+  'fast-fall': row('high', 'sleeve-loosens', 'say-let-down-or-loss', 30, {
     parents: LOST,
     stages: HOLD,
     onDelayS: 0.3,
     offDelayS: 2,
   }),
-  row('below-floor', 'high', 'sleeve-loosens', 'top-up-and-find-leak', 120, {
+  'below-floor': row('high', 'sleeve-loosens', 'top-up-and-find-leak', 120, {
     parents: ['pressure-lost', 'fast-fall'],
     stages: HOLD,
     onDelayS: 5,
     offDelayS: 5,
     deadband: 0.02,
   }),
-  row('leaking', 'high', 'sleeve-loosens', 'top-up-and-find-leak', 600, {
+  leaking: row('high', 'sleeve-loosens', 'top-up-and-find-leak', 600, {
     parents: ['pressure-lost', 'fast-fall', 'below-floor'],
     stages: HOLD,
     offDelayS: 60,
   }),
-  row('band-exit', 'low', 'sleeve-loosens', 'top-up-and-find-leak', 600, {
+  'band-exit': row('low', 'sleeve-loosens', 'top-up-and-find-leak', 600, {
     parents: ['pressure-lost', 'fast-fall', 'below-floor', 'leaking'],
     stages: HOLD,
     onDelayS: 10,
     offDelayS: 60,
   }),
-  row('lift', 'high', 'burst', 'let-out-to-advice', 300, {
+  lift: row('high', 'burst', 'let-out-to-advice', 300, {
     parents: ['ceiling', 'rising', 'pressure-lost'],
     stages: HOLD,
     offDelayS: 60,
   }),
-  row('device-unarmed', 'high', 'guard-weakened', 'arm-device', 60, {
+  'device-unarmed': row('high', 'guard-weakened', 'arm-device', 60, {
     parents: LOST,
     stages: UP,
     onDelayS: 3,
   }),
-  row('device-reset', 'low', 'guard-weakened', 'check-supply', 60, { parents: LOST }),
-  row('supply-low', 'low', 'wrong-number', 'check-supply', 300, { parents: LOST, onDelayS: 1, offDelayS: 5 }),
-  row('stuck', 'high', 'unseen-pressure', 'check-sensor', 60, { parents: LOST, offDelayS: 1 }),
-  row('line-contradicted', 'low', 'wrong-number', 'correct-job-sheet', 600, {
+  'device-reset': row('low', 'guard-weakened', 'check-supply', 60, { parents: LOST }),
+  'supply-low': row('low', 'wrong-number', 'check-supply', 300, { parents: LOST, onDelayS: 1, offDelayS: 5 }),
+  stuck: row('high', 'unseen-pressure', 'check-sensor', 60, { parents: LOST, offDelayS: 1 }),
+  'line-contradicted': row('low', 'wrong-number', 'correct-job-sheet', 600, {
     parents: LOST,
     stages: HOLD,
     offDelayS: 10,
   }),
-  row('gauge-differs', 'high', 'burst', 'check-sensor', 60, {
+  'gauge-differs': row('high', 'burst', 'check-sensor', 60, {
     stages: ['prepare', 'seat', 'inflate', 'hold', 'let-down'],
   }),
-  row('rebound', 'high', 'pulled-while-full', 'vent-again-and-wait', 30, {
+  rebound: row('high', 'pulled-while-full', 'vent-again-and-wait', 30, {
     stages: ['let-down', 'done', 'abandoned'],
   }),
-  row('temperature-lost', 'low', 'uncured', 'check-probe', 600, {
+  'temperature-lost': row('low', 'uncured', 'check-probe', 600, {
     parents: LOST,
     stages: UP,
     onDelayS: 5,
     offDelayS: 2,
   }),
-  row('cold', 'low', 'uncured', 'wait-or-warm', 1800, {
+  cold: row('low', 'uncured', 'wait-or-warm', 1800, {
     stages: UP,
     onDelayS: 60,
     offDelayS: 60,
     deadband: 0.5,
   }),
-  row('pot-life', 'low', 'sleeve-loosens', 'seat-or-discard', 300, { stages: ['prepare', 'seat'] }),
-  row('store-fault', 'high', 'record-incomplete', 'free-storage', 60),
-  row('clock-jump', 'low', 'record-incomplete', 'keep-screen-awake', 300, { parents: LOST, offDelayS: 5 }),
-  row('garbage', 'low', 'unseen-pressure', 'check-cable', 300, { parents: LOST, offDelayS: 10 }),
-];
+  'pot-life': row('low', 'sleeve-loosens', 'seat-or-discard', 300, { stages: ['prepare', 'seat'] }),
+  'store-fault': row('high', 'record-incomplete', 'free-storage', 60),
+  'clock-jump': row('low', 'record-incomplete', 'keep-screen-awake', 300, { parents: LOST, offDelayS: 5 }),
+  garbage: row('low', 'unseen-pressure', 'check-cable', 300, { parents: LOST, offDelayS: 10 }),
+};
 
-const INDEX = new Map<AlarmCode, number>(ALARMS.map((alarm, i) => [alarm, i]));
+/** A row an alarm, in the order of ALARMS: the order of an alarm list, of its slots and of events of one moment. */
+export const ALARM_TABLE: readonly AlarmRow[] = ALARMS.map((alarm) => ({ alarm, ...ROWS[alarm] }));
+
+const BY_CODE: ReadonlyMap<AlarmCode, AlarmRow> = new Map(ALARM_TABLE.map((r) => [r.alarm, r]));
 
 export function rowOf(alarm: AlarmCode): AlarmRow {
-  return ALARM_TABLE[INDEX.get(alarm)!]!;
+  return BY_CODE.get(alarm)!;
 }

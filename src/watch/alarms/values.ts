@@ -79,7 +79,11 @@ export function valuesOf(w: WatchState, alarm: AlarmCode): AlarmValues {
       return solid({ cause: w.store.code });
     case 'clock-jump':
       return solid({ seconds: s1(w.signal.jumpS) });
-    default:
+    case 'device-reset':
+    case 'supply-low':
+    case 'stuck':
+    case 'line-contradicted':
+    case 'garbage':
       return solid({ bar });
   }
 }

@@ -106,5 +106,7 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
     case 'note':
       emit({ tUs, e: 'note', text: command.text });
       return;
+    default:
+      command satisfies never;
   }
 }

@@ -1,10 +1,10 @@
-import type { EventFrame, GuardFrame } from '../../link/frames.ts';
+import type { EventFrame } from '../../link/frames.ts';
 import { acknowledge, shortenShelves } from '../alarms/machine.ts';
 import { ALARM_TABLE } from '../alarms/table.ts';
 import type { GapReason } from '../codes.ts';
 import type { WatchEvent } from '../events.ts';
 import { holdEnd } from '../hold/hold.ts';
-import type { Notice } from '../inputs.ts';
+import type { Notice, WatchedFrame } from '../inputs.ts';
 import { signalStray } from '../signal/signal.ts';
 import { reboundBreak } from '../stages/rebound.ts';
 import type { WatchState } from '../state.ts';
@@ -67,6 +67,8 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
     case 'end':
       end(w, emit);
       return;
+    default:
+      notice satisfies never;
   }
 }
 
@@ -81,13 +83,22 @@ function end(w: WatchState, emit: Emit): void {
 }
 
 /** The device's own guard and its button. */
-export function takeDevice(w: WatchState, frame: EventFrame | GuardFrame, emit: Emit): void {
-  const { tUs } = w;
-  if (frame.t === 'G') {
-    w.device.guard = frame;
-    w.device.tripped = frame.state === 'tripped' || frame.state === 'silenced';
-    return;
+export function takeDevice(w: WatchState, frame: WatchedFrame, emit: Emit): void {
+  switch (frame.t) {
+    case 'G':
+      w.device.guard = frame;
+      w.device.tripped = frame.state === 'tripped' || frame.state === 'silenced';
+      return;
+    case 'E':
+      takeEvent(w, frame, emit);
+      return;
+    default:
+      frame satisfies never;
   }
+}
+
+function takeEvent(w: WatchState, frame: EventFrame, emit: Emit): void {
+  const { tUs } = w;
   switch (frame.code) {
     case 'button':
       emit({ tUs, e: 'device', what: 'button', value: frame.value });
@@ -102,7 +113,12 @@ export function takeDevice(w: WatchState, frame: EventFrame | GuardFrame, emit: 
       break;
     case 'fault':
       break;
+    case 'boot':
+    case 'hostlost':
+    case 'hostback':
+      return; // a start is told by its hello, silence by the readings that do not come
     default:
+      frame.code satisfies never;
       return;
   }
   emit({ tUs, e: 'device', what: frame.code, value: frame.value });
