@@ -160,7 +160,7 @@ export type ToEngine = { readonly id: number; readonly request: Request };
 export interface LinkView {
   readonly state: LinkState;
   readonly error: LinkError | null;
-  readonly kind: 'serial' | 'rig' | 'replay' | null;
+  readonly kind: 'serial' | 'rig' | null;
   readonly hello: HelloFrame | null;
   readonly channels: readonly ChannelFrame[];
   readonly deviceGuard: GuardFrame | null;

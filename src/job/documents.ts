@@ -33,9 +33,6 @@ const MIGRATIONS: { readonly [K in JobDocumentKind]: Migrations } = {
   settings: [],
 };
 
-/** Newest version of a kind that this program writes and reads. */
-export const documentVersion = (kind: JobDocumentKind): number => MIGRATIONS[kind].length + 1;
-
 export const isDocumentKind = (kind: string): kind is JobDocumentKind => Object.hasOwn(SCHEMAS, kind);
 
 const refuse = (issue: DocumentIssue): { ok: false; issues: DocumentIssue[] } => ({

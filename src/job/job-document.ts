@@ -69,7 +69,6 @@ const sleeve = z.strictObject({
   resinRatio: some(num(0.1, 10)),
   wastePercent: num(0, 100),
 });
-export type SleeveInputs = z.infer<typeof sleeve>;
 
 /** Version 1 did not ask for infiltration: nobody looked. */
 export const jobMigrations: Migrations = [

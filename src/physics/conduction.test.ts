@@ -1,14 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import {
-  compositeCylinder,
-  faceTemperature,
-  type Layer,
-  layerResistance,
-  radialGrid,
-  stepRadial,
-  storedHeat,
-} from './conduction.ts';
-import { erfc, halfSpace } from './erfc.ts';
+import { type Layer, layerResistance, radialGrid, stepRadial } from './conduction.ts';
+import { compositeCylinder, faceTemperature, storedHeat } from './testing/cylinder.ts';
+import { erfc, halfSpace } from './testing/half-space.ts';
 
 const WALL: readonly Layer[] = [
   { outer: 0.078, k: 0.25, rhoCp: 2e6 },

@@ -91,13 +91,6 @@ export function isoFlow(
   }
 }
 
-/** The same law for one use: kg/s from p1 to p2, both absolute Pa. */
-export function massFlow(r: Restriction, p1: number, p2: number, t1: number = T0): number {
-  const out = { q: 0, da: 0, db: 0 };
-  isoFlow(r.c, r.b, p1, p2, t1, t1, out);
-  return out.q;
-}
-
 /**
  * A smooth hose or tube as a restriction: `C = 0.029·d²/sqrt(L/d^1.25 + 510)`, `b = 474·C/d²`, d and L in metres
  * (an engineering approximation for pneumatic tubing; constants from memory). Range: d 2-20 mm, L 0.1-100 m.

@@ -1,7 +1,7 @@
-/** One interface for every transport: Web Serial in the worker, the rig, a replayed capture. */
+/** One interface for every transport: Web Serial in the worker, the rig. */
 
 export interface PortIdentity {
-  readonly kind: 'serial' | 'rig' | 'replay';
+  readonly kind: 'serial' | 'rig';
   readonly usbVendorId?: number;
   readonly usbProductId?: number;
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PipeSetup } from '../../job/setup.ts';
-import { compositeCylinder } from '../../physics/conduction.ts';
 import { GROUND, SLEEVE, WALL } from '../../physics/materials.ts';
+import { compositeCylinder } from '../../physics/testing/cylinder.ts';
 import { SLOW_RESIN } from '../../rig/cure.ts';
 import { createRandom } from '../../rig/random.ts';
 import { createSleeve } from '../../rig/sleeve.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { noise } from '../../estimate/testing/random.ts';
 import type { Place } from '../../job/setup.ts';
-import { closedVolumeGauge, leakRateMol } from '../../physics/gas.ts';
+import { closedVolumeGauge, leakRateMol } from '../../physics/testing/gas.ts';
 import type { TemperatureReading } from '../../sensing/reading.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import { readingOf } from '../../sensing/testing/readings.ts';

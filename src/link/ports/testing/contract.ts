@@ -37,7 +37,7 @@ function record() {
   };
 }
 
-/** The one contract of every transport: run on the rig, a replayed capture, and Web Serial. */
+/** The one contract of every transport: run on the rig and Web Serial. */
 export function portContract(name: string, make: (timers: ManualTimers) => PortBench): void {
   describe(`${name}: the contract of a port`, () => {
     async function opened() {
