@@ -123,7 +123,9 @@ export function guardContext(w: WatchState): GuardContext {
 
 /** Why there is no usable pressure now, or null. */
 export function lossOf(w: WatchState): LossCause | null {
-  return lossCause(w.signal, w.stages.stage, w.hold?.segment.open ?? false, w.tUs);
+  const { stage, sinceUs } = w.stages;
+  const atRest = w.hold?.segment.open ?? false;
+  return lossCause(w.signal, { stage, stageSinceUs: sinceUs, atRest, cameBack: w.rebound.cameBack }, w.tUs);
 }
 
 /** Seconds of pot life left; null: not mixed or not given. */

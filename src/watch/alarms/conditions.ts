@@ -6,6 +6,7 @@ import { tapSeesPacker } from '../hold/hold.ts';
 import { lostPlace } from '../signal/probes.ts';
 import { STRAY_RUN_US } from '../signal/signal.ts';
 import { fastFallCondition } from '../stages/fastfall.ts';
+import { isFilling } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
 import { lossOf, potLifeLeftS } from '../state.ts';
 import type { Condition } from './machine.ts';
@@ -123,7 +124,8 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
       // Each sample says it too: its event or guard line may be the one that was spoilt.
       return when(w.device.tripped || (s.status & STATUS.tripped) !== 0);
     case 'fast-fall':
-      return w.hold === null
+      // Behind a check valve or before the last valve a fall is the supply's own.
+      return w.hold === null || !tapSeesPacker(w.setup)
         ? 'off'
         : fastFallCondition(w.levels, s.median, w.infer, (w.tUs - w.hold.sinceUs) / 1e6);
     case 'below-floor':
@@ -171,6 +173,8 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
 
 /** The table's priority, or a higher one where it presses. */
 export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
+  // While a hand fills by it, a number that stands still says 'more air' all the way to the rated pressure.
+  if (alarm === 'stuck' && isFilling(w.stages.stage)) return 'urgent';
   if (alarm === 'band-exit' && (w.hold?.exit?.inS.value ?? EXIT_S) < EXIT_PRESSING_S) return 'high';
   if (alarm === 'pot-life' && (potLifeLeftS(w, w.tUs) ?? 1) <= 0) return 'high';
   return rowOf(alarm).priority;

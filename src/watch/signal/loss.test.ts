@@ -92,6 +92,40 @@ describe('silence', () => {
     expect(full.heard()).toEqual(['pressure-lost']);
   });
 
+  describe('after the work', () => {
+    const PULLED = { n: 'link', state: 'lost' } as const;
+    const letDown = (toBar: number) =>
+      hold()
+        .say({ c: 'stage', to: 'let-down' })
+        .flow(12, (t) => Math.max(toBar, 1.8 - 0.2 * t));
+    const done = (toBar = 0) => letDown(toBar).say({ c: 'stage', to: 'done' }).flow(2, toBar);
+
+    it('a plug that is pulled, a device or a sensor that is put away at zero, is no alarm', () => {
+      expect(done().notice(PULLED).silence(60).heard()).toEqual([]);
+      expect(done().silence(60).heard()).toEqual([]);
+      expect(
+        done()
+          .flow(20, null, { more: { flags: FLAG.fault } })
+          .heard(),
+      ).toEqual([]);
+    });
+
+    it('is one on a line under pressure, when the pressure came back, and when it was lost before', () => {
+      expect(done(0.06).notice(PULLED).silence(1).heard()).toEqual(['pressure-lost']);
+      const back = letDown(0)
+        .flow(3, 0)
+        .say({ c: 'vent', open: false })
+        .flow(15, (t) => 0.1 * Math.min(1, t))
+        .say({ c: 'vent', open: true })
+        .flow(5, 0)
+        .say({ c: 'stage', to: 'done' })
+        .flow(2, 0);
+      expect(back.notice(PULLED).silence(1).heard()).toEqual(['rebound', 'pressure-lost']);
+      const before = letDown(0).notice(PULLED).silence(5).say({ c: 'stage', to: 'done' }).silence(20);
+      expect(before.states('pressure-lost')).toEqual(['unacknowledged']);
+    });
+  });
+
   it('frames without a usable value are an alarm after half a second', () => {
     const s = hold();
     const from = s.tS;

@@ -30,17 +30,27 @@ const FAULTY_S = 0.5;
 /** At or under this the packer was empty when the crew disconnected, bar. */
 const EMPTY_BAR = 0.05;
 
+/** What the watch knows of the run that bears on a lost reading. */
+export interface LossContext {
+  readonly stage: Stage;
+  /** Since when the run is in that stage, µs. */
+  readonly stageSinceUs: number;
+  /** A closed segment is open: nothing flows. */
+  readonly atRest: boolean;
+  /** The pressure came back after the vent was closed. */
+  readonly cameBack: boolean;
+}
+
 /**
  * Why there is no usable pressure now, or null. A port that went away counts at once. Pure, and blind to
- * suppression; the delays are here because they hang on stage and sample period. atRest: a closed segment is open.
+ * suppression; the delays are here because they hang on stage and sample period.
  */
-export function lossCause(s: Signal, stage: Stage, atRest: boolean, tUs: number): LossCause | null {
-  if (s.firstUs === null) return null;
+export function lossCause(s: Signal, ctx: LossContext, tUs: number): LossCause | null {
+  if (s.firstUs === null || putAway(s, ctx)) return null;
   if (s.portLost) return 'port';
   if (s.badSinceUs !== null && s.badFrames >= 3 && tUs - s.badSinceUs >= FAULTY_S * 1e6) return s.badCause;
   const since = s.lastUsableUs ?? s.firstUs;
-  if (tUs - since < silenceS(s, stage, atRest) * 1e6) return null;
-  if (putAway(s, stage)) return null;
+  if (tUs - since < silenceS(s, ctx.stage, ctx.atRest) * 1e6) return null;
   if (s.badSinceUs !== null) return s.badCause;
   if (s.resetUs !== null && s.resetUs >= since) return 'reset';
   if (s.strayUs !== null && s.strayUs >= since && s.strayBytes > 0) return 'garbage';
@@ -48,9 +58,15 @@ export function lossCause(s: Signal, stage: Stage, atRest: boolean, tUs: number)
   return 'silence';
 }
 
-/** The crew closed the port itself, with nothing inflated: no alarm, only a grey number. */
-function putAway(s: Signal, stage: Stage): boolean {
+/**
+ * The gear is being put away with nothing inflated, so that no reading is missed: the crew has said 'done' and the
+ * line read zero since; or it closed the port itself. No alarm, only a grey number.
+ */
+function putAway(s: Signal, { stage, stageSinceUs, cameBack }: LossContext): boolean {
+  if (s.bar === null || Math.abs(s.bar) > EMPTY_BAR) return false;
+  const readSince = s.lastUsableUs !== null && s.lastUsableUs >= stageSinceUs;
+  if (stage === 'done' && readSince && !cameBack) return true;
   const down = stage === 'prepare' || stage === 'done' || stage === 'abandoned';
   const closed = s.link === 'idle' || s.link === 'closing' || s.link === 'stopped';
-  return down && closed && s.bar !== null && Math.abs(s.bar) <= EMPTY_BAR;
+  return down && closed && !s.portLost;
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { setupOf } from '../../job/testing/givens.ts';
 import { viewOf } from '../step.ts';
 import { Script } from '../testing/script.ts';
 
@@ -21,7 +22,7 @@ describe('a fast fall in a hold', () => {
 
   it('at a high pressure is a twentieth of it: what a large packer loses in a breath is none', () => {
     const high = (fallBar: number) =>
-      new Script({ setup: null })
+      new Script({ setup: setupOf({ limits: null }) })
         .flow(30, (t) => t * 0.12)
         .say({ c: 'stage', to: 'hold' })
         .flow(30, 3.6)

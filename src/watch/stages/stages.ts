@@ -19,6 +19,11 @@ export function isUp(stage: Stage): boolean {
   return stage === 'seat' || stage === 'inflate' || stage === 'hold';
 }
 
+/** Stages in which a hand lets air in. */
+export function isFilling(stage: Stage): boolean {
+  return stage === 'seat' || stage === 'inflate';
+}
+
 /**
  * Enters a stage. Any step is allowed: after mixing the program warns and records, it never blocks. False
  * where the run is in that stage already. `fromUs`: when it seems to have begun, where it was noticed later.

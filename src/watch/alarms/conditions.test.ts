@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import { setupOf } from '../../job/testing/givens.ts';
+import { FLAG } from '../../sensing/reading.ts';
+import type { Stage } from '../codes.ts';
+import { Script } from '../testing/script.ts';
+
+describe('a fast fall', () => {
+  const bled = (tap: 'packer' | 'hose' | 'supply' | 'unknown') =>
+    new Script({ setup: setupOf({ tap }) })
+      .flow(15, (t) => Math.min(1.8, 0.15 * t))
+      .say({ c: 'stage', to: 'hold' })
+      .flow(60, 1.8)
+      .flow(3, (t) => 1.8 - 0.6 * t)
+      .flow(30, 0);
+
+  it('is the packer’s only where the tap sees the packer: a bled supply hose asks nothing', () => {
+    for (const tap of ['supply', 'unknown'] as const) {
+      expect(bled(tap).heard()).toEqual([]);
+      expect(bled(tap).of('question')).toEqual([]);
+    }
+    for (const tap of ['packer', 'hose'] as const) expect(bled(tap).heard()[0]).toBe('fast-fall');
+  });
+});
+
+describe('a reading that is stuck', () => {
+  const STUCK = { more: { flags: FLAG.stuck }, sd: 0 };
+  const stuckIn = (stage: Stage) =>
+    new Script().flow(5, 0.3).say({ c: 'stage', to: stage }).flow(2, 0.3, STUCK);
+  const raised = (s: Script) =>
+    s
+      .of('alarm')
+      .filter((e) => e.alarm === 'stuck')
+      .map((e) => [e.priority, e.to, e.why]);
+
+  it('is urgent while a hand fills by it, else high', () => {
+    for (const stage of ['seat', 'inflate'] as const)
+      expect(raised(stuckIn(stage))).toEqual([['urgent', 'unacknowledged', 'condition']]);
+    for (const stage of ['prepare', 'hold', 'let-down'] as const)
+      expect(raised(stuckIn(stage))).toEqual([['high', 'unacknowledged', 'condition']]);
+  });
+
+  it('asks again when the fill goes on by it', () => {
+    const s = stuckIn('hold').say({ c: 'acknowledge', alarm: 'all' });
+    s.say({ c: 'stage', to: 'inflate' }).flow(1, 0.3, STUCK);
+    expect(raised(s).at(-1)).toEqual(['urgent', 'unacknowledged', 'escalated']);
+  });
+});
