@@ -8,7 +8,7 @@ import { deriving } from '../evidence/deriving.ts';
 import { buildJobFile } from '../record/job-file.ts';
 import { join } from '../record/join.ts';
 import { groupFingerprint, pemOf, type Signer } from '../record/signing.ts';
-import { newSigner, recordCrypto, runPages, sealRun } from '../record/testing/sealing.ts';
+import { checkWords, newSigner, recordCrypto, runPages, sealRun } from '../record/testing/sealing.ts';
 import { runVerify } from './verify-run.ts';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-verify-'));
@@ -26,7 +26,9 @@ describe('verify on the command line', () => {
     signer = await newSigner();
     const pages = runPages();
     const sealed = await sealRun(pages, signer);
-    file = join(await buildJobFile({ pages, sealed, sense: senseRun, signer }, recordCrypto));
+    file = join(
+      await buildJobFile({ pages, sealed, sense: senseRun, words: checkWords, signer }, recordCrypto),
+    );
     good = at('good.steadybar.zip', file);
   });
 
@@ -73,8 +75,8 @@ describe('verify on the command line', () => {
   it('makes a file without sums again, with --quick too', async () => {
     const pages = runPages();
     const sealed = await sealRun(pages, signer);
-    const { extras, sense } = deriving();
-    const input = { pages, sealed, sense, extras, signer: null };
+    const { extras, sense, words } = deriving();
+    const input = { pages, sealed, sense, words, extras, signer: null };
     const bare = at('bare.steadybar.zip', join(await buildJobFile(input, recordCrypto)));
     const key = ['--key', signer.fingerprint];
     for (const quick of [[], ['--quick']]) {

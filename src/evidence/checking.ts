@@ -48,9 +48,9 @@ export async function checkFile(
   await needSignatures(deps);
   const bytes = new Uint8Array(await file.arrayBuffer());
   const sha256 = toHex(await deps.crypto.sha256(bytes));
-  const { sense, extras, values } = deriving();
+  const { sense, words, extras, values } = deriving();
   const options = { crypto: deps.crypto, trusted: trust.names, progress: tell };
-  const v = await verifyJobFile(bytes, { ...options, sense, extras });
+  const v = await verifyJobFile(bytes, { ...options, sense, words, extras });
   let record: OpenRecord | null = null;
   if (v.manifest !== null && v.pages !== null && v.sealed !== null && v.verdict !== 'refused') {
     record = recordOfFile(v.pages, v.manifest, v.sealed, values());

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { PLAIN_WORDING } from '../job/wording.ts';
 import { createOffice, JOB_ID } from './testing/office.ts';
 
 const bytesOf = async (blob: Blob) => new Uint8Array(await blob.arrayBuffer());
@@ -9,9 +10,11 @@ describe('a run is sealed', () => {
     await office.keepJob();
     const runId = await office.record();
     expect((await office.ask({ q: 'key' })).state).toBe('none');
-    const done = await office.ask({ q: 'seal', runId });
+    const done = await office.ask({ q: 'seal', runId, wording: PLAIN_WORDING });
     expect(done.newKey).toBe('first');
-    await expect(office.ask({ q: 'seal', runId })).rejects.toMatchObject({ code: 'sealed' });
+    await expect(office.ask({ q: 'seal', runId, wording: PLAIN_WORDING })).rejects.toMatchObject({
+      code: 'sealed',
+    });
     const key = await office.ask({ q: 'key' });
     expect(key.key?.fingerprint).toBe(done.fingerprint);
 
@@ -63,7 +66,7 @@ describe('a run is sealed', () => {
     const office = createOffice();
     await office.keepJob();
     const runId = await office.record();
-    await office.ask({ q: 'seal', runId });
+    await office.ask({ q: 'seal', runId, wording: PLAIN_WORDING });
     const { file } = await office.ask({ q: 'job-file', ref: { kind: 'run', runId } });
     const bytes = await bytesOf(file);
     const text = new TextDecoder('latin1').decode(bytes);
@@ -80,10 +83,12 @@ describe('a run is sealed', () => {
   it('never a practice run, nor one that has no end', async () => {
     const office = createOffice();
     const practice = await office.record({ practice: true });
-    await expect(office.ask({ q: 'seal', runId: practice })).rejects.toMatchObject({ code: 'practice' });
+    await expect(office.ask({ q: 'seal', runId: practice, wording: PLAIN_WORDING })).rejects.toMatchObject({
+      code: 'practice',
+    });
     const other = createOffice();
     const open = await other.record({ end: false });
-    await expect(other.ask({ q: 'seal', runId: open })).rejects.toMatchObject({
+    await expect(other.ask({ q: 'seal', runId: open, wording: PLAIN_WORDING })).rejects.toMatchObject({
       code: expect.stringMatching(/open|run-locked/),
     });
   });
@@ -96,7 +101,7 @@ describe('a run is sealed', () => {
     await expect(
       office.ask({ q: 'add', runId, kind: 'correction', text: 'Batch is R-7', by: 'A.B.' }),
     ).rejects.toMatchObject({ code: 'not-sealed' });
-    await office.ask({ q: 'seal', runId });
+    await office.ask({ q: 'seal', runId, wording: PLAIN_WORDING });
     const before = (await office.documents.get('seal', runId))?.body as { manifest: Uint8Array };
     await office.ask({ q: 'add', runId, kind: 'correction', text: 'Batch is R-7', by: 'A.B.' });
     await expect(office.ask({ q: 'add', runId, kind: 'note', text: ' ', by: 'A.B.' })).rejects.toMatchObject({
@@ -125,11 +130,11 @@ describe('a run is sealed', () => {
     const office = createOffice();
     await office.keepJob();
     const first = await office.record();
-    const before = await office.ask({ q: 'seal', runId: first });
+    const before = await office.ask({ q: 'seal', runId: first, wording: PLAIN_WORDING });
     await office.documents.remove('key', 'signing');
     expect((await office.ask({ q: 'key' })).state).toBe('lost');
     const second = await office.record();
-    const after = await office.ask({ q: 'seal', runId: second });
+    const after = await office.ask({ q: 'seal', runId: second, wording: PLAIN_WORDING });
     expect(after.newKey).toBe('after-loss');
     expect(after.fingerprint).not.toBe(before.fingerprint);
     const view = await office.ask({ q: 'record', ref: { kind: 'run', runId: second } });
@@ -153,7 +158,7 @@ describe('a record is looked into', () => {
     await office.keepJob();
     const a = await office.record();
     const b = await office.record({ holdS: 90 });
-    await office.ask({ q: 'seal', runId: a });
+    await office.ask({ q: 'seal', runId: a, wording: PLAIN_WORDING });
     const judged = await office.ask({ q: 'judge-again', ref: { kind: 'run', runId: a } });
     expect(judged).toMatchObject({ against: 'sealed', gone: [], fresh: [] });
     expect(judged.events).toBeGreaterThan(8);

@@ -100,8 +100,8 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
       cancelled++;
       return null;
     },
-    seal: async ({ runId }) => {
-      const done = await sealRun(deps, runId);
+    seal: async ({ runId, wording }) => {
+      const done = await sealRun(deps, runId, wording);
       shelf.drop({ kind: 'run', runId });
       waits(runId);
       return done;

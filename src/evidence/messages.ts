@@ -6,6 +6,7 @@
  */
 
 import type { RunDetail, TraceWindow } from '../engine/messages.ts';
+import type { Wording } from '../job/wording.ts';
 import type { Finding, Remark, Verdict } from '../record/findings.ts';
 import type { Addition } from '../record/seal.ts';
 import type { PreviousKey } from '../record/signing.ts';
@@ -208,7 +209,8 @@ export interface Picture {
 export type EvidenceRequest =
   | BackupRequest
   | OfficeRequest
-  | { readonly q: 'seal'; readonly runId: string }
+  /** @param wording in which the record's certificate is to be written */
+  | { readonly q: 'seal'; readonly runId: string; readonly wording: Wording }
   | { readonly q: 'job-file'; readonly ref: RecordRef }
   | {
       readonly q: 'add';

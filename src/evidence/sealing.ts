@@ -1,6 +1,7 @@
 /** Sealing a run of this tablet, what is added afterwards, and the file that leaves it. */
 
 import { createLedger, fileOf } from '../engine/ledger.ts';
+import type { Wording } from '../job/wording.ts';
 import { buildJobFile, jobFileName } from '../record/job-file.ts';
 import { addToSealed, seal } from '../record/seal.ts';
 import { loadSigner } from '../record/stores/keys.ts';
@@ -29,7 +30,11 @@ async function locked<T>(deps: EvidenceDeps, runId: string, work: () => Promise<
  * Makes the manifest, signs it and keeps both in one document: there whole or not at all.
  * @throws EvidenceError 'practice', 'open', 'unreadable', 'sealed', 'key-missing'
  */
-export function sealRun(deps: EvidenceDeps, runId: string): Promise<EvidenceAnswers['seal']> {
+export function sealRun(
+  deps: EvidenceDeps,
+  runId: string,
+  wording: Wording,
+): Promise<EvidenceAnswers['seal']> {
   return locked(deps, runId, async () => {
     const ledger = createLedger(deps.documents, deps.files, deps.utcMs);
     const summary = await ledger.find(runId);
@@ -41,7 +46,7 @@ export function sealRun(deps: EvidenceDeps, runId: string): Promise<EvidenceAnsw
     const { signer, made } = await signerFor(deps);
     const sealedUtcMs = deps.utcMs();
     const job = await papersOf(deps.documents, summary.jobId);
-    const input = { pages, job, sealedUtcMs, software: deps.software };
+    const input = { pages, job, sealedUtcMs, software: deps.software, wording };
     const result = await seal(input, signer, deps.crypto);
     if (!result.ok) throw new EvidenceError(result.refusal, 'the run cannot be sealed');
     try {
@@ -91,9 +96,9 @@ export async function buildFile(
   const { sealed, manifest, pages } = record;
   if (sealed === null || manifest === null) throw new EvidenceError('not-sealed', 'the run is not sealed');
   const key = await loadSigner(deps.documents, deps.subtle);
-  const { sense, extras } = deriving();
+  const { sense, words, extras } = deriving();
   const chunks = await buildJobFile(
-    { pages, sealed, sense, extras, signer: key.state === 'ready' ? key.signer : null },
+    { pages, sealed, sense, words, extras, signer: key.state === 'ready' ? key.signer : null },
     deps.crypto,
     tell,
   );

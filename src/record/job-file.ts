@@ -4,7 +4,7 @@
  */
 import { sha256 } from '@noble/hashes/sha2.js';
 import { canonicalText } from './canonical.ts';
-import { checkText } from './check-text.ts';
+import { type CheckWordsOf, checkText } from './check-text.ts';
 import { fromHex, toHex } from './hex.ts';
 import { join } from './join.ts';
 import { type Manifest, parseManifest } from './manifest.ts';
@@ -69,6 +69,7 @@ export interface JobFileInput {
   readonly pages: Uint8Array;
   readonly sealed: Sealed;
   readonly sense: SenseRun;
+  readonly words: CheckWordsOf;
   readonly extras?: ExtraFiles;
   /**
    * The key that sealed the record, to sign the sums of all files too. When it is gone meanwhile (null, or
@@ -89,7 +90,7 @@ export const parquetFacts = (manifest: Manifest): Record<string, string> => ({
 });
 
 /**
- * The derived files other than the extra ones, handed out in pieces: each file's in order, files mixed.
+ * The derived files of data, handed out in pieces: each file's in order, files mixed.
  * @param take a piece is its taker's own
  */
 export async function deriveFiles(
@@ -99,7 +100,6 @@ export async function deriveFiles(
   progress: Progress,
   take: (file: string, piece: Uint8Array) => void,
 ): Promise<void> {
-  take(FILE.check, new TextEncoder().encode(checkText(manifest)));
   const { log, events } = logFiles(pages);
   take(FILE.events, events);
   take(FILE.log, log);
@@ -108,6 +108,11 @@ export async function deriveFiles(
     parquet: (piece: Uint8Array): void => take(FILE.parquet, piece),
   };
   for (const share of traceFiles(pages, sense, parquetFacts(manifest), sink)) await progress(share);
+}
+
+/** CHECK.txt. @throws what `words` rejects with */
+export async function deriveCheck(manifest: Manifest, words: CheckWordsOf): Promise<Uint8Array> {
+  return new TextEncoder().encode(checkText(manifest, await words(manifest.wording)));
 }
 
 /** Up to this size pieces are put together for the platform's own SHA-256; above, memory is worth more than time. */
@@ -154,7 +159,7 @@ export async function buildJobFile(
   const read = parseManifest(sealed.manifest);
   if (!read.ok) throw new RangeError('not a sealed record');
   const { manifest } = read;
-  const derived = new Map<string, Uint8Array[]>();
+  const derived = new Map<string, Uint8Array[]>([[FILE.check, [await deriveCheck(manifest, input.words)]]]);
   await deriveFiles(pages, manifest, input.sense, progress, (file, piece) => {
     const pieces = derived.get(file);
     if (pieces === undefined) derived.set(file, [piece]);

@@ -4,6 +4,7 @@
  */
 
 import type { Setup } from '../job/setup.ts';
+import type { Wording } from '../job/wording.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { canonicalText, type Json, parseCanonical, toJson } from './canonical.ts';
 import { toHex } from './hex.ts';
@@ -63,6 +64,8 @@ export interface Manifest extends Content {
   readonly sealedBy: string;
   /** The job with its packer, resin, sensors and calibrations as they were when it was sealed; null: no job. */
   readonly job: Json;
+  /** In which certificate and CHECK.txt are written, so that whoever verifies the record makes the same. */
+  readonly wording: Wording;
   readonly signer: {
     readonly algorithm: typeof ALGORITHM;
     /** 32 bytes, hex. */
@@ -144,6 +147,7 @@ export interface ManifestFacts {
   readonly sealedUtcMs: number;
   readonly sealedBy: string;
   readonly job: unknown;
+  readonly wording: Wording;
   readonly signer: Signer;
 }
 
@@ -157,6 +161,7 @@ export function makeManifest(content: Content, facts: ManifestFacts): Manifest {
     sealedUtcMs: facts.sealedUtcMs,
     sealedBy: facts.sealedBy,
     job: toJson(facts.job ?? null),
+    wording: { language: facts.wording.language, decimal: facts.wording.decimal },
     signer: {
       algorithm: ALGORITHM,
       publicKey: toHex(signer.publicKey),
@@ -178,6 +183,14 @@ const HEX32 = /^[0-9a-f]{64}$/;
 const isHash = (v: unknown): v is string => typeof v === 'string' && HEX32.test(v);
 const isMs = (v: unknown): boolean => v === null || (typeof v === 'number' && Number.isSafeInteger(v));
 
+const LANGUAGE = /^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/;
+
+const isWording = (v: unknown): boolean =>
+  isObject(v) &&
+  typeof v.language === 'string' &&
+  LANGUAGE.test(v.language) &&
+  (v.decimal === 'point' || v.decimal === 'comma');
+
 function wellFormed(m: Record<string, unknown>): boolean {
   const { pages, signer } = m;
   if (!isObject(pages) || !isObject(signer)) return false;
@@ -187,7 +200,7 @@ function wellFormed(m: Record<string, unknown>): boolean {
   );
   const lists = [m.setups, m.events, m.resumedUs, pages.checkpoints, pages.damage].every(Array.isArray);
   if (!texts || !numbers || !lists) return false;
-  if (!('job' in m)) return false;
+  if (!('job' in m) || !isWording(m.wording)) return false;
   if (m.jobId !== null && typeof m.jobId !== 'string') return false;
   if (typeof m.practice !== 'boolean' || !isMs(m.openedUtcMs) || !isMs(m.endedUtcMs)) return false;
   if (!isHash(m.pagesSha256) || !isHash(pages.chainHead)) return false;

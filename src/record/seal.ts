@@ -2,6 +2,7 @@
  * Sealing: the manifest is made from the pages and signed; nothing is rewritten afterwards. What has to be said
  * later is an addition: a signed statement of its own that names what it adds to.
  */
+import type { Wording } from '../job/wording.ts';
 import { canonicalBytes, type Json, parseCanonical, toJson } from './canonical.ts';
 import { fromHex, toHex } from './hex.ts';
 import { type Manifest, makeManifest, readContent } from './manifest.ts';
@@ -32,6 +33,8 @@ export interface SealInput {
   readonly job: unknown;
   readonly sealedUtcMs: number;
   readonly software: string;
+  /** In which the record's certificate and CHECK.txt are written. */
+  readonly wording: Wording;
 }
 
 export type SealResult =
@@ -51,6 +54,7 @@ export async function seal(input: SealInput, signer: Signer, crypto: RecordCrypt
     sealedUtcMs: input.sealedUtcMs,
     sealedBy: input.software,
     job: input.job,
+    wording: input.wording,
     signer,
   });
   const manifest = canonicalBytes(value);

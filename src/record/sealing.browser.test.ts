@@ -1,12 +1,11 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { buildJobFile } from './job-file.ts';
-import { join } from './join.ts';
+
 import { createRecordCrypto } from './signing.ts';
 import { createIdbDocuments } from './stores/idb-documents.ts';
 import { keyHistory, loadSigner, makeSigner } from './stores/keys.ts';
 import { keepSealed, loadSealed } from './stores/sealed-store.ts';
 import { derivedHashes, KNOWN_DERIVED } from './testing/known.ts';
-import { runPages, sealRun, twoPoint } from './testing/sealing.ts';
+import { checkWords, jobFile, runPages, sealRun, twoPoint } from './testing/sealing.ts';
 import { verifyJobFile } from './verify.ts';
 
 const DATABASE = 'sealing';
@@ -44,14 +43,20 @@ describe('in a real browser', () => {
     await keepSealed(documents, 'run-0001', sealed, 6);
     const kept = (await loadSealed(documents, 'run-0001'))!;
     expect(kept).toEqual(sealed);
-    const file = join(await buildJobFile({ pages, sealed: kept, sense: twoPoint, signer }, recordCrypto));
+    const file = await jobFile(pages, kept, signer);
     const trusted = new Map([[signer.fingerprint, 'this tablet']]);
-    const v = await verifyJobFile(file, { crypto: recordCrypto, trusted, sense: twoPoint });
+    const v = await verifyJobFile(file, {
+      crypto: recordCrypto,
+      trusted,
+      sense: twoPoint,
+      words: checkWords,
+    });
     expect([v.verdict, v.findings, v.remarks]).toEqual(['valid', [], []]);
     file[file.length >> 1]! ^= 1;
-    expect((await verifyJobFile(file, { crypto: recordCrypto, trusted, sense: twoPoint })).verdict).toBe(
-      'changed',
-    );
+    expect(
+      (await verifyJobFile(file, { crypto: recordCrypto, trusted, sense: twoPoint, words: checkWords }))
+        .verdict,
+    ).toBe('changed');
   });
 
   it('derived files are the very bytes that Node makes', async () => {

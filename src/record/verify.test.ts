@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { PLAIN_WORDING } from '../job/wording.ts';
 import { canonicalBytes } from './canonical.ts';
 import { EXIT_CODE, type Verdict } from './findings.ts';
 import { fromHex, toHex } from './hex.ts';
@@ -10,6 +11,7 @@ import { successionText } from './signing.ts';
 import { HEAD } from './testing/arbitrary.ts';
 import { firstOf, flip, makeSealedFile, type SealedFile } from './testing/sealed-file.ts';
 import {
+  checkWords,
   JOB,
   jobFile,
   newSigner,
@@ -64,8 +66,18 @@ describe('an untouched record', () => {
     ]);
   });
 
+  it('in a language that this program has not is as its sums say, and only these can tell', async () => {
+    const gone = async () => {
+      throw new RangeError('no such language');
+    };
+    const v = await verify(file, { words: gone });
+    expect([v.verdict, v.remarks[0]]).toEqual(['valid', { r: 'not-derived', file: FILE.check }]);
+    const bare = await verify(await jobFile(pages, sealed, null), { words: gone });
+    expect([bare.verdict, bare.findings]).toEqual(['incomplete', [{ f: 'missing', file: FILE.sums }]]);
+  });
+
   it('is held against its sums where nothing derives it again', async () => {
-    const v = await verify(file, { sense: null, extras: undefined as never });
+    const v = await verify(file, { sense: null, words: undefined as never, extras: undefined as never });
     expect(v.verdict).toBe('valid');
     expect(v.remarks.filter((r) => r.r === 'not-derived').map((r) => 'file' in r && r.file)).toEqual([
       FILE.check,
@@ -89,7 +101,7 @@ describe('an untouched record', () => {
     let derived = 0;
     const derive = () => {
       derived++;
-      return { sense: twoPoint, extras: paper };
+      return { sense: twoPoint, words: checkWords, extras: paper };
     };
     const options = { crypto: recordCrypto, trusted: new Map([[signer.fingerprint, 'tablet 3']]) };
     expect((await verifyBySums(file, options, derive)).verdict).toBe('valid');
@@ -193,7 +205,30 @@ describe('incomplete and refused files', () => {
 });
 
 describe('sealing', () => {
-  const input = (bytes: Uint8Array) => ({ pages: bytes, job: JOB, sealedUtcMs: 1, software: 's' });
+  it('names in what language and with what decimal mark its papers are written', async () => {
+    const done = await seal(
+      { ...input(pages), wording: { language: 'de', decimal: 'comma' } },
+      signer,
+      recordCrypto,
+    );
+    if (!done.ok) throw new Error(done.refusal);
+    expect(parseManifest(done.sealed.manifest)).toMatchObject({
+      ok: true,
+      manifest: { wording: { language: 'de', decimal: 'comma' } },
+    });
+    for (const wording of [undefined, { language: 'en' }, { language: 'C', decimal: 'point' }, 'en']) {
+      const bytes = canonicalBytes({ ...done.value, wording });
+      expect(parseManifest(bytes), JSON.stringify(wording)).toEqual({ ok: false, what: 'form' });
+    }
+  });
+
+  const input = (bytes: Uint8Array) => ({
+    pages: bytes,
+    job: JOB,
+    sealedUtcMs: 1,
+    software: 's',
+    wording: PLAIN_WORDING,
+  });
 
   it('refuses practice, by head or by setup, an open run, and one of which nothing stands', async () => {
     const practice = { ...HEAD, practice: true };

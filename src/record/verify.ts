@@ -76,13 +76,12 @@ const lacksSums = (v: Verification): boolean =>
  */
 export async function verifyBySums(
   file: Uint8Array,
-  options: Omit<VerifyOptions, 'sense' | 'extras'>,
-  derive: () => Pick<VerifyOptions, 'sense' | 'extras'>,
+  options: Omit<VerifyOptions, 'sense' | 'words' | 'extras'>,
+  derive: () => Pick<VerifyOptions, 'sense' | 'words' | 'extras'>,
 ): Promise<Verification> {
   const quick = await verifyJobFile(file, { ...options, sense: null });
   if (!lacksSums(quick)) return quick;
-  const { sense, extras } = derive();
-  return verifyJobFile(file, { ...options, sense, ...(extras === undefined ? {} : { extras }) });
+  return verifyJobFile(file, { ...options, ...derive() });
 }
 
 /** A single changed byte of a header may look like these; in a file that begins as ours it is a change. */

@@ -1,4 +1,5 @@
 import { sha256 } from '@noble/hashes/sha2.js';
+import { PLAIN_WORDING } from '../../src/job/wording.ts';
 import { readContent } from '../../src/record/manifest.ts';
 import { scanRun } from '../../src/record/reader.ts';
 import { seal } from '../../src/record/seal.ts';
@@ -135,7 +136,7 @@ export async function measureRecord(
   const readMs = await best(3, () => store.readAll('bench.run'));
   const pages = await store.readAll('bench.run');
   const signer = await newSigner();
-  const input = { pages, job: null, sealedUtcMs: 1, software: 'bench' };
+  const input = { pages, job: null, sealedUtcMs: 1, software: 'bench', wording: PLAIN_WORDING };
   const times = {
     pagesMb: pages.length / 1e6,
     page50Hz,

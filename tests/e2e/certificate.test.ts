@@ -6,6 +6,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { parse } from 'csv-parse/sync';
 import { afterEach, beforeAll, expect, it, type TestContext } from 'vitest';
 import { createOffice } from '../../src/evidence/testing/office.ts';
+import { PLAIN_WORDING } from '../../src/job/wording.ts';
 import { notRun } from '../unit/not-run.ts';
 import { faults, open, profile, serve } from './app.ts';
 
@@ -40,7 +41,7 @@ async function jobFile(crowd: boolean): Promise<JobFile> {
         });
     },
   });
-  await office.ask({ q: 'seal', runId });
+  await office.ask({ q: 'seal', runId, wording: PLAIN_WORDING });
   const { name, file } = await office.ask({ q: 'job-file', ref: { kind: 'run', runId } });
   return { name, buffer: Buffer.from(await file.arrayBuffer()), mimeType: 'application/zip' };
 }

@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { createOffice } from '../../src/evidence/testing/office.ts';
 import { DEMO } from '../../src/job/demo.ts';
+import { PLAIN_WORDING } from '../../src/job/wording.ts';
 import { notRun } from '../unit/not-run.ts';
 import { chromiumPath, faults, open, profile, serve } from './app.ts';
 
@@ -39,7 +40,7 @@ it('reads a shared folder, keeps a job from it, restores a backup, writes its ow
   const there = createOffice();
   await there.keepJob();
   const runId = await there.record({ holdS: 2 });
-  await there.ask({ q: 'seal', runId });
+  await there.ask({ q: 'seal', runId, wording: PLAIN_WORDING });
   const { file } = await there.ask({ q: 'job-file', ref: { kind: 'run', runId } });
   const job = new Uint8Array(await file.arrayBuffer());
   const changed = job.slice();

@@ -1,14 +1,13 @@
 import { createWebLocks } from '../../src/engine/web-locks.ts';
 import { toHex } from '../../src/record/hex.ts';
-import { buildJobFile } from '../../src/record/job-file.ts';
-import { join } from '../../src/record/join.ts';
+
 import { addToSealed } from '../../src/record/seal.ts';
 import { createIdbDocuments } from '../../src/record/stores/idb-documents.ts';
 import { keepImport, listImports, readImport, sweepImports } from '../../src/record/stores/imports.ts';
 import { loadSigner, makeSigner } from '../../src/record/stores/keys.ts';
 import { createOpfsStore } from '../../src/record/stores/opfs.ts';
 import { keepAdditions, keepSealed, loadSealed } from '../../src/record/stores/sealed-store.ts';
-import { recordCrypto, runPages, sealRun, subtle, twoPoint } from '../../src/record/testing/sealing.ts';
+import { jobFile, recordCrypto, runPages, sealRun, subtle } from '../../src/record/testing/sealing.ts';
 import { verifyJobFile } from '../../src/record/verify.ts';
 
 // Seals and imports one record after another until it is killed, and tells of each step when it is at rest. At the
@@ -33,7 +32,7 @@ async function work(from: number): Promise<void> {
     sealed = await addToSealed(sealed, { kind: 'note', body: 'later', utcMs: i }, signer, recordCrypto);
     await keepAdditions(documents, runId, sealed, i);
     self.postMessage({ added: runId });
-    const file = join(await buildJobFile({ pages, sealed, sense: twoPoint, signer }, recordCrypto));
+    const file = await jobFile(pages, sealed, signer);
     const sha256 = toHex(await recordCrypto.sha256(file));
     await keepImport(files, documents, file, { sha256, runId, name: 'job.zip' }, i);
     self.postMessage({ imported: runId });
@@ -59,9 +58,7 @@ async function look(): Promise<{
   for (const { id } of await documents.list('seal')) {
     if (id.startsWith('import-')) continue;
     const sealed = (await loadSealed(documents, id))!;
-    const file = join(
-      await buildJobFile({ pages: pagesOf(id), sealed, sense: twoPoint, signer }, recordCrypto),
-    );
+    const file = await jobFile(pagesOf(id), sealed, signer);
     const v = await verifyJobFile(file, { crypto: recordCrypto, trusted, sense: null });
     if (v.verdict !== 'valid') found.faults.push(`seal of ${id}: ${v.verdict}`);
     found.sealed.push(id);

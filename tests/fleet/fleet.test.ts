@@ -7,6 +7,7 @@ import { runExtract } from '../../src/cli/extract-run.ts';
 import { senseRun } from '../../src/engine/sense-run.ts';
 import { createOffice } from '../../src/evidence/testing/office.ts';
 import { DEMO } from '../../src/job/demo.ts';
+import { PLAIN_WORDING } from '../../src/job/wording.ts';
 import { scanRun } from '../../src/record/reader.ts';
 import type { WatchEvent } from '../../src/watch/events.ts';
 
@@ -61,7 +62,7 @@ beforeAll(async () => {
         await bench.run(9000);
       },
     });
-    fingerprint = (await office.ask({ q: 'seal', runId: run })).fingerprint;
+    fingerprint = (await office.ask({ q: 'seal', runId: run, wording: PLAIN_WORDING })).fingerprint;
     const { name, file } = await office.ask({ q: 'job-file', ref: { kind: 'run', runId: run } });
     writeFileSync(path.join(sealed, name), new Uint8Array(await file.arrayBuffer()));
     const events: WatchEvent[] = [];

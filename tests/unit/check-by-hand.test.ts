@@ -16,6 +16,7 @@ import {
   sealRun,
 } from '../../src/record/testing/sealing.ts';
 import { readZip, zipBytes } from '../../src/record/zip.ts';
+import { CHECK_TEXT } from '../../src/words/en/check-text.ts';
 import { notRun } from './not-run.ts';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-hand-'));
@@ -83,7 +84,7 @@ describe('check by hand', () => {
   it('is what CHECK.txt tells people to type', () => {
     const read = parseManifest(sealed.manifest);
     if (!read.ok) throw new Error(read.what);
-    const text = checkText(read.manifest);
+    const text = checkText(read.manifest, CHECK_TEXT);
     for (const command of [
       'openssl pkeyutl -verify -pubin -inkey signer.pem -rawin -in manifest.json -sigfile manifest.sig',
       'openssl pkey -pubin -in signer.pem -outform DER | sha256sum',
@@ -101,7 +102,7 @@ describe('check by hand', () => {
     expect(spawnSync('unzip', ['-q', '-o', at, '-d', unpacked]).status).toBe(0);
     const read = parseManifest(sealed.manifest);
     if (!read.ok) throw new Error(read.what);
-    const commands = checkText(read.manifest)
+    const commands = checkText(read.manifest, CHECK_TEXT)
       .split('\n')
       .filter((l) => /^ {3}(openssl|grep|sha256sum) /.test(l));
     expect(commands).toHaveLength(6);

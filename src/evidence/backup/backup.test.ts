@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { PLAIN_WORDING } from '../../job/wording.ts';
 import { BACKUP_FILE, BACKUP_SCHEMA, documentLine, manifestBytes, README } from '../../record/backup.ts';
 import { toHex } from '../../record/hex.ts';
 import { sealedOf } from '../../record/seal.ts';
@@ -66,7 +67,7 @@ beforeAll(async () => {
   there = createOffice();
   await there.keepJob();
   runId = await there.record({ holdS: 5 });
-  await there.ask({ q: 'seal', runId });
+  await there.ask({ q: 'seal', runId, wording: PLAIN_WORDING });
   await there.ask({ q: 'set-status', ref: { kind: 'run', runId }, status: 'released', reason: '', by: 'ab' });
   const { file } = await there.ask({ q: 'job-file', ref: { kind: 'run', runId } });
   await there.ask({ q: 'verify', file, name: 'copy.zip' });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { PLAIN_WORDING } from '../../job/wording.ts';
 import * as words from '../../words/certificate.ts';
 import { createOffice } from '../testing/office.ts';
 
@@ -23,7 +24,7 @@ async function certificate(
   const office = createOffice();
   if (job !== null) await office.keepJob(job);
   const runId = await office.record(options);
-  await office.ask({ q: 'seal', runId });
+  await office.ask({ q: 'seal', runId, wording: PLAIN_WORDING });
   const ref = { kind: 'run', runId } as const;
   const { html } = await office.ask({ q: 'certificate', ref });
   return { office, ref, html, text: textOf(html) };

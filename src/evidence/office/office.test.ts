@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { PLAIN_WORDING } from '../../job/wording.ts';
 import { createOffice } from '../testing/office.ts';
 import type { Folder, HandleShelf } from './folder.ts';
 import { createFakeFolder, type FakeFolder } from './testing/fake-folder.ts';
@@ -26,7 +27,7 @@ beforeAll(async () => {
   await there.keepJob();
   runId = await there.record({ holdS: 2 });
   await there.ask({ q: 'office-choose', handle: folder });
-  await there.ask({ q: 'seal', runId });
+  await there.ask({ q: 'seal', runId, wording: PLAIN_WORDING });
   // Nobody asks for it: it is written beside the answer.
   for (let i = 0; i < 200 && !(folder.files.size === 1 && [...folder.files.keys()][0]!.endsWith('.zip')); i++)
     await new Promise((resolve) => setTimeout(resolve, 50));
@@ -56,7 +57,7 @@ describe('a sealed job', () => {
       [{ gone: false, room: 10 }, 'full'],
     ] as const;
     Object.assign(away, faults[0][0]);
-    await office.ask({ q: 'seal', runId: run });
+    await office.ask({ q: 'seal', runId: run, wording: PLAIN_WORDING });
     for (const [fault, code] of faults) {
       Object.assign(away, fault);
       const report = await office.ask({ q: 'office-write' });
@@ -75,7 +76,7 @@ describe('a sealed job', () => {
     const run = await office.record({ holdS: 1 });
     const mine = createFakeFolder();
     await office.ask({ q: 'office-choose', handle: mine });
-    await office.ask({ q: 'seal', runId: run });
+    await office.ask({ q: 'seal', runId: run, wording: PLAIN_WORDING });
     await office.ask({ q: 'office-write' });
     const before = [...mine.files.keys()];
     mine.permission = 'denied';

@@ -5,7 +5,16 @@ import { addToSealed, type Sealed } from '../seal.ts';
 import type { Signer } from '../signing.ts';
 import { type Verification, type VerifyOptions, verifyJobFile } from '../verify.ts';
 import { readZip, type ZipMember, zipBytes } from '../zip.ts';
-import { jobFile, newSigner, paper, recordCrypto, runPages, sealRun, twoPoint } from './sealing.ts';
+import {
+  checkWords,
+  jobFile,
+  newSigner,
+  paper,
+  recordCrypto,
+  runPages,
+  sealRun,
+  twoPoint,
+} from './sealing.ts';
 
 export interface SealedFile {
   readonly signer: Signer;
@@ -49,7 +58,14 @@ export async function makeSealedFile(): Promise<SealedFile> {
     file,
     offsets,
     verify: (bytes, more) =>
-      verifyJobFile(bytes, { crypto: recordCrypto, trusted, sense: twoPoint, extras: paper, ...more }),
+      verifyJobFile(bytes, {
+        crypto: recordCrypto,
+        trusted,
+        sense: twoPoint,
+        words: checkWords,
+        extras: paper,
+        ...more,
+      }),
     repacked(change) {
       const members = new Map(readZip(file).entries.map((e) => [e.name, e.bytes.slice()]));
       change(members);

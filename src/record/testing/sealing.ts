@@ -1,6 +1,9 @@
 /** A run, a key and a sense for tests of the sealed record. */
 
 import type { Setup } from '../../job/setup.ts';
+import { PLAIN_WORDING } from '../../job/wording.ts';
+import { CHECK_TEXT } from '../../words/en/check-text.ts';
+import type { CheckWordsOf } from '../check-text.ts';
 import { toHex } from '../hex.ts';
 import { buildJobFile, type ExtraFiles } from '../job-file.ts';
 import { join } from '../join.ts';
@@ -100,10 +103,13 @@ export function runPages(options: RunOptions = {}): Uint8Array {
 export const JOB = { schema: 'steadybar-job/1', jobId: 'job-7', job: { name: 'Repair "A", =1', rated: 1.5 } };
 
 export async function sealRun(pages: Uint8Array, signer: Signer): Promise<Sealed> {
-  const result = await seal({ pages, job: JOB, sealedUtcMs: 2e12, software: 'test 2' }, signer, recordCrypto);
+  const input = { pages, job: JOB, sealedUtcMs: 2e12, software: 'test 2', wording: PLAIN_WORDING };
+  const result = await seal(input, signer, recordCrypto);
   if (!result.ok) throw new Error(result.refusal);
   return result.sealed;
 }
+
+export const checkWords: CheckWordsOf = async () => CHECK_TEXT;
 
 /** A stand-in for files that other rooms derive: its bytes follow from the record alone. */
 export const paper: ExtraFiles = async ({ manifest, manifestSha256 }) => [
@@ -116,7 +122,14 @@ export async function jobFile(
   signer: Signer | null,
   extras?: ExtraFiles,
 ): Promise<Uint8Array> {
-  const input = { pages, sealed, sense: twoPoint, signer, ...(extras === undefined ? {} : { extras }) };
+  const input = {
+    pages,
+    sealed,
+    sense: twoPoint,
+    words: checkWords,
+    signer,
+    ...(extras === undefined ? {} : { extras }),
+  };
   return join(await buildJobFile(input, recordCrypto));
 }
 

@@ -2,6 +2,7 @@ import { createResource, createSignal, For, Show } from 'solid-js';
 import type { RunDetail } from '../../engine/messages.ts';
 import type { JudgedView, PictureInk, RecordRef, RecordView } from '../../evidence/messages.ts';
 import { refText } from '../../evidence/messages.ts';
+import { PLAIN_WORDING } from '../../job/wording.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { Part } from '../../widgets/Fields.tsx';
 import { inkOf } from '../../widgets/trace-paint.ts';
@@ -64,7 +65,7 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
     if (ref.kind !== 'run') return;
     setBusy(E.sealing);
     app
-      .evidence({ q: 'seal', runId: ref.runId })
+      .evidence({ q: 'seal', runId: ref.runId, wording: PLAIN_WORDING })
       .then(({ newKey }) => {
         setMade(newKey);
         props.onChange();

@@ -1,0 +1,9 @@
+/** How a text is put for its reader: its language and its decimal mark. */
+export interface Wording {
+  /** A language of the catalogue, as its tag: 'en'. Which there are is the catalogue's to know. */
+  readonly language: string;
+  readonly decimal: 'point' | 'comma';
+}
+
+/** What stands where nothing else was chosen. */
+export const PLAIN_WORDING: Wording = { language: 'en', decimal: 'point' };
