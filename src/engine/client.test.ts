@@ -1,22 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { createEngineClient, EngineFault, type EngineLine } from './client.ts';
-import type { FromEngine, ToEngine } from './messages.ts';
+import { createEngineClient } from './client.ts';
+import type { EngineContract } from './messages.ts';
+import { createScriptedLine } from './worker/testing/line.ts';
 
 function bench() {
-  const sent: ToEngine[] = [];
-  const listeners = new Map<string, (event: never) => void>();
+  const worker = createScriptedLine<EngineContract>();
   const clock = { ms: 0, look: () => {} };
-  let ended = false;
-  const line: EngineLine = {
-    postMessage: (m) => sent.push(m),
-    terminate: () => {
-      ended = true;
-    },
-    addEventListener: (type: string, listener: (event: never) => void) => {
-      listeners.set(type, listener);
-    },
-  };
-  const client = createEngineClient(line, {
+  const client = createEngineClient(worker.line, {
     nowMs: () => clock.ms,
     every(_ms, call) {
       clock.look = call;
@@ -27,11 +17,11 @@ function bench() {
   });
   return {
     client,
-    sent,
+    sent: worker.sent,
     clock,
-    ended: () => ended,
-    say: (data: FromEngine) => listeners.get('message')?.({ data } as never),
-    fail: (message: string) => listeners.get('error')?.({ message } as never),
+    ended: () => worker.ended,
+    say: worker.say,
+    fail: worker.fail,
     pass(ms: number) {
       clock.ms += ms;
       clock.look();
@@ -48,7 +38,7 @@ describe('the client', () => {
     say({ m: 'answer', id: sent[1]!.id, ok: true, value: null });
     say({ m: 'answer', id: sent[0]!.id, ok: false, code: 'denied', detail: 'no' });
     expect(await second).toBeNull();
-    await expect(first).rejects.toMatchObject({ name: 'EngineFault', code: 'denied', detail: 'no' });
+    await expect(first).rejects.toMatchObject({ code: 'denied', detail: 'no' });
   });
 
   it('hands out news until the listener goes', () => {
@@ -79,7 +69,7 @@ describe('the client', () => {
       const asked = b.client.ask({ q: 'storage' });
       if (how === 'die') b.fail('out of memory');
       else b.client.close();
-      await expect(asked).rejects.toBeInstanceOf(EngineFault);
+      await expect(asked).rejects.toMatchObject({ code: 'internal' });
       expect(b.client.silent).toBe(true);
       expect(b.ended()).toBe(how === 'close');
     }

@@ -1,16 +1,11 @@
 import { LinkFault } from '../link/session.ts';
 import { StoreError } from '../record/stores/store.ts';
 import type { EngineErrorCode } from './messages.ts';
+import { RequestError } from './worker/request-error.ts';
 
-/** A request that cannot be met, with the code that the page turns into words. */
-export class EngineError extends Error {
+/** A request that the engine cannot meet. */
+export class EngineError extends RequestError<EngineErrorCode> {
   override readonly name = 'EngineError';
-  constructor(
-    readonly code: EngineErrorCode,
-    message: string,
-  ) {
-    super(message);
-  }
 }
 
 /** The code of anything that was thrown while a request was met. */
@@ -18,8 +13,4 @@ export function engineCode(cause: unknown): EngineErrorCode {
   if (cause instanceof EngineError || cause instanceof LinkFault || cause instanceof StoreError)
     return cause.code;
   return 'internal';
-}
-
-export function detailOf(cause: unknown): string {
-  return cause instanceof Error ? cause.message : String(cause);
 }

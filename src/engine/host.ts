@@ -9,16 +9,17 @@ import { createArchive } from './archive.ts';
 import { checkCommand } from './command-limits.ts';
 import type { HostDeps } from './deps.ts';
 import { armLimit } from './device-limit.ts';
-import { detailOf, EngineError, engineCode } from './errors.ts';
+import { EngineError, engineCode } from './errors.ts';
 import { createFeed } from './feed.ts';
 import { createLedger } from './ledger.ts';
-import type { Answers, Request, RunSummary, ToEngine } from './messages.ts';
+import type { EngineContract, RunSummary, ToEngine } from './messages.ts';
 import { createMoments } from './moments.ts';
 import { recoverRestore } from './restore-journal.ts';
 import { runLocks } from './run-locks.ts';
 import { createRuns } from './runs.ts';
 import { checkSpeed } from './speed.ts';
 import { createWatched } from './watched.ts';
+import { createAnswers, type Handlers } from './worker/answers.ts';
 
 /** The engine behind the worker's shell: answers requests, keeps time, shows moments. */
 export interface Host {
@@ -37,10 +38,6 @@ const BEAT_US = 500_000;
 const JUMP_MS = 2000;
 /** Slower than this share they only drift apart: a day's hold must not end in a jump that never was. */
 const DRIFT = 1e-3;
-
-type Handlers = {
-  readonly [K in Request['q']]: (request: Extract<Request, { q: K }>) => Answers[K] | Promise<Answers[K]>;
-};
 
 export function createHost(deps: HostDeps): Host {
   const { timers } = deps;
@@ -142,7 +139,7 @@ export function createHost(deps: HostDeps): Host {
     return open;
   }
 
-  const handlers: Handlers = {
+  const handlers: Handlers<EngineContract> = {
     'start-engine': async () => ({ engine: ENGINE, open: await leftOpen() }),
     connect: async ({ port }) => ({ state: await feed.connect(port) }),
     disconnect: async () => {
@@ -213,17 +210,12 @@ export function createHost(deps: HostDeps): Host {
     }),
   };
 
-  async function answer(message: ToEngine): Promise<void> {
-    const { id, request } = message;
-    try {
-      const handler = handlers[request?.q] as ((r: Request) => unknown) | undefined;
-      if (handler === undefined) throw new EngineError('bad-request', `no request ${String(request?.q)}`);
-      deps.post({ m: 'answer', id, ok: true, value: await handler(request) });
-    } catch (cause) {
-      deps.post({ m: 'answer', id, ok: false, code: engineCode(cause), detail: detailOf(cause) });
-    }
-    moments.stirred();
-  }
+  const answer = createAnswers<EngineContract>({
+    handlers,
+    codeOf: engineCode,
+    post: (message) => deps.post(message),
+    pause: () => pause(timers, 0),
+  });
 
   let flushedUs = 0;
   let beatUs = 0;
@@ -265,7 +257,7 @@ export function createHost(deps: HostDeps): Host {
 
   return {
     receive(message) {
-      void answer(message);
+      void answer(message).then(() => moments.stirred());
     },
     start() {
       wallLeadMs = wallLead();

@@ -12,6 +12,7 @@ import type { RigFault, RigHand } from '../rig/faults.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Command } from '../watch/inputs.ts';
 import type { WatchView } from '../watch/view.ts';
+import type { Asked, FromWorker } from './worker/contract.ts';
 
 export type { RigFault, RigHand, RunSummary };
 
@@ -155,8 +156,6 @@ export type EngineErrorCode =
   | 'bad-request'
   | 'internal';
 
-export type ToEngine = { readonly id: number; readonly request: Request };
-
 export interface LinkView {
   readonly state: LinkState;
   readonly error: LinkError | null;
@@ -191,15 +190,8 @@ export interface RigView {
   readonly speed: number;
 }
 
-export type FromEngine =
-  | { readonly m: 'answer'; readonly id: number; readonly ok: true; readonly value: unknown }
-  | {
-      readonly m: 'answer';
-      readonly id: number;
-      readonly ok: false;
-      readonly code: EngineErrorCode;
-      readonly detail: string;
-    }
+/** What the engine tells unasked. */
+export type EngineNews =
   | {
       readonly m: 'moment';
       readonly view: WatchView;
@@ -215,3 +207,13 @@ export type FromEngine =
     }
   | { readonly m: 'event'; readonly event: WatchEvent }
   | { readonly m: 'beat'; readonly utcMs: number };
+
+export interface EngineContract {
+  readonly request: Request;
+  readonly answers: Answers;
+  readonly refusal: EngineErrorCode;
+  readonly news: EngineNews;
+}
+
+export type ToEngine = Asked<EngineContract>;
+export type FromEngine = FromWorker<EngineContract>;

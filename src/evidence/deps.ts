@@ -1,8 +1,11 @@
 import type { RunLocks } from '../engine/deps.ts';
+import type { Tell } from '../engine/worker/answers.ts';
 import type { RecordCrypto } from '../record/signing.ts';
 import type { DocumentStore, FileStore } from '../record/stores/store.ts';
 import type { FromEvidence } from './messages.ts';
 import type { HandleShelf } from './office/folder.ts';
+
+export type { Tell };
 
 /** Everything of the platform that the evidence worker uses; a test gives its own. */
 export interface EvidenceDeps {
@@ -20,6 +23,3 @@ export interface EvidenceDeps {
   /** Name and version of the program, kept in each record. */
   readonly software: string;
 }
-
-/** Long work tells its share, 0…1, and lets others in. */
-export type Tell = (share: number) => Promise<void>;

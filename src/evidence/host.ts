@@ -1,4 +1,5 @@
 import type { TraceWindow } from '../engine/messages.ts';
+import { createAnswers, type Handlers } from '../engine/worker/answers.ts';
 import { csvRow } from '../record/csv.ts';
 import { listImports } from '../record/stores/imports.ts';
 import { EVIDENCE } from '../words/evidence.ts';
@@ -9,9 +10,9 @@ import { certificatePage } from './certificate/page.ts';
 import { type Checked, checkFile, keepChecked, loadKept, removeKept } from './checking.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { differences } from './differences.ts';
-import { detailOf, EvidenceError, evidenceCode } from './faults.ts';
+import { EvidenceError, evidenceCode } from './faults.ts';
 import { type FileLabel, labelFor, removeLabel, writeLabel } from './labels.ts';
-import type { EvidenceAnswers, EvidenceRequest, RecordRef, ToEvidence, VerifyView } from './messages.ts';
+import type { EvidenceContract, RecordRef, ToEvidence, VerifyView } from './messages.ts';
 import { refText } from './messages.ts';
 import { lastLimited, numbersOf } from './numbers.ts';
 import { createOfficeFolder, handleShelf } from './office/office.ts';
@@ -28,16 +29,8 @@ export interface EvidenceHost {
   receive(message: ToEvidence): void;
 }
 
-type Handlers = {
-  readonly [K in EvidenceRequest['q']]: (
-    request: Extract<EvidenceRequest, { q: K }>,
-    tell: Tell,
-  ) => EvidenceAnswers[K] | Promise<EvidenceAnswers[K]>;
-};
-
 /** More points than this are no picture of the data any more but a copy; the job's file holds all. */
 const MOST_ROWS = 200_000;
-const PROGRESS_STEP = 0.01;
 
 export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
   const trust = () => trustOf(deps.documents, EVIDENCE.thisTablet);
@@ -92,7 +85,7 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
     };
   };
 
-  const handlers: Handlers = {
+  const handlers: Handlers<EvidenceContract> = {
     backup: (_, tell) => makeBackup(deps, unless(tell)),
     'restore-look': ({ file }, tell) => lookInto(deps, file, unless(tell)),
     restore: ({ file, token, choice }, tell) => restoreFrom(deps, file, token, choice, unless(tell)),
@@ -206,23 +199,12 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
     },
   };
 
-  async function answer({ id, request }: ToEvidence): Promise<void> {
-    let told = 0;
-    const tell: Tell = async (share) => {
-      if (share - told >= PROGRESS_STEP) {
-        told = share;
-        deps.post({ m: 'progress', id, share });
-      }
-      await deps.pause();
-    };
-    try {
-      const handler = handlers[request?.q] as ((r: EvidenceRequest, t: Tell) => unknown) | undefined;
-      if (handler === undefined) throw new EvidenceError('bad-request', `no request ${String(request?.q)}`);
-      deps.post({ m: 'answer', id, ok: true, value: await handler(request, tell) });
-    } catch (cause) {
-      deps.post({ m: 'answer', id, ok: false, code: evidenceCode(cause), detail: detailOf(cause) });
-    }
-  }
+  const answer = createAnswers<EvidenceContract>({
+    handlers,
+    codeOf: evidenceCode,
+    post: (message) => deps.post(message),
+    pause: () => deps.pause(),
+  });
 
   return { receive: (message) => void answer(message) };
 }

@@ -6,6 +6,7 @@
  */
 
 import type { RunDetail, TraceWindow } from '../engine/messages.ts';
+import type { Asked, FromWorker } from '../engine/worker/contract.ts';
 import type { Wording } from '../job/wording.ts';
 import type { Finding, Remark, Verdict } from '../record/findings.ts';
 import type { Addition } from '../record/seal.ts';
@@ -273,15 +274,13 @@ export interface EvidenceAnswers extends BackupAnswers, OfficeAnswers {
   certificate: { readonly html: string; readonly title: string };
 }
 
-export type ToEvidence = { readonly id: number; readonly request: EvidenceRequest };
+export interface EvidenceContract {
+  readonly request: EvidenceRequest;
+  readonly answers: EvidenceAnswers;
+  readonly refusal: EvidenceErrorCode;
+  /** Nothing is told unasked. */
+  readonly news: never;
+}
 
-export type FromEvidence =
-  | { readonly m: 'progress'; readonly id: number; readonly share: number }
-  | { readonly m: 'answer'; readonly id: number; readonly ok: true; readonly value: unknown }
-  | {
-      readonly m: 'answer';
-      readonly id: number;
-      readonly ok: false;
-      readonly code: EvidenceErrorCode;
-      readonly detail: string;
-    };
+export type ToEvidence = Asked<EvidenceContract>;
+export type FromEvidence = FromWorker<EvidenceContract>;

@@ -3,9 +3,9 @@
  * they hold the whole run, else from the raw counts by judging them again.
  */
 
-import { createRun, type RunSink, stepRun } from '../engine/core.ts';
 import { createMemoryFile } from '../engine/memory-file.ts';
 import type { RunDetail, TraceWindow } from '../engine/messages.ts';
+import { senseWith } from '../engine/sense-run.ts';
 import { traceWindow } from '../engine/trace.ts';
 import { createWatched, type Watched } from '../engine/watched.ts';
 import type { Manifest } from '../record/manifest.ts';
@@ -16,7 +16,6 @@ import type { Sealed } from '../record/seal.ts';
 import { type FileStore, StoreError } from '../record/stores/store.ts';
 import { openTraceCache, seriesOf } from '../record/trace-cache.ts';
 import type { SenseRun } from '../record/trace-rows.ts';
-import type { Reading } from '../sensing/reading.ts';
 import type { Tell } from './deps.ts';
 
 /** The derived values of a record. */
@@ -37,29 +36,19 @@ export interface OpenRecord {
 /** Readings between two moves of what waits into the trace's files: what waits is copied whenever it grows. */
 const FLUSH = 4096;
 
-/** As the engine senses a run; readings and events go to `watched` besides. */
+/** As the engine senses a run; its readings and events are taken down besides. */
 export function tappedSense(watched: Watched): SenseRun {
-  return (head) => {
-    const run = createRun(head);
-    let reading: Reading | null = null;
-    let waiting = 0;
-    const sink: RunSink = {
-      event: (event) => watched.event(event),
-      reading(r) {
-        reading = r;
-        watched.reading(r);
-        if (++waiting < FLUSH) return;
-        waiting = 0;
-        watched.trace.flush();
-      },
-      unjudged: (tUs) => watched.unjudged(tUs),
-    };
-    return (entry) => {
-      reading = null;
-      stepRun(run, entry, sink);
-      return reading;
-    };
-  };
+  let waiting = 0;
+  return senseWith({
+    event: (event) => watched.event(event),
+    reading(reading) {
+      watched.reading(reading);
+      if (++waiting < FLUSH) return;
+      waiting = 0;
+      watched.trace.flush();
+    },
+    unjudged: (tUs) => watched.unjudged(tUs),
+  });
 }
 
 export function valuesOf(watched: Watched): Values {

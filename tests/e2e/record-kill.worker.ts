@@ -1,4 +1,4 @@
-import { createWebLocks } from '../../src/engine/web-locks.ts';
+import { createWebLocks } from '../../src/engine/worker/web-locks.ts';
 import { toHex } from '../../src/record/hex.ts';
 
 import { addToSealed } from '../../src/record/seal.ts';

@@ -1,4 +1,4 @@
-import type { RunLocks } from './deps.ts';
+import type { RunLocks } from '../deps.ts';
 
 /** The browser's own locks, over all tabs and workers of the origin. */
 export function createWebLocks(): RunLocks {

@@ -1,4 +1,4 @@
-import { type FileStore, StoreError, type StoreErrorCode } from '../record/stores/store.ts';
+import { type FileStore, StoreError, type StoreErrorCode } from '../../record/stores/store.ts';
 
 /**
  * Stands in for a file store that could not be opened at all (private window, blocked storage): the guard runs,
