@@ -38,6 +38,8 @@ export default defineConfig({
     outDir: '../dist',
     emptyOutDir: true,
     target: 'es2022',
+    // Which file holds what: the bench adds up what each page loads.
+    manifest: true,
     rolldownOptions: { checks: { pluginTimings: false } },
   },
   server: { host: '127.0.0.1', port: PORT, strictPort: true },

@@ -1,49 +1,16 @@
-import {
-  createEffect,
-  createMemo,
-  ErrorBoundary,
-  For,
-  lazy,
-  Match,
-  on,
-  Show,
-  Suspense,
-  Switch,
-} from 'solid-js';
-import { VERSION } from '../engine/version.ts';
+import { createEffect, createMemo, ErrorBoundary, For, on, Show } from 'solid-js';
 import { ServicesContext } from '../screens/context.ts';
-import { Jobs } from '../screens/jobs/Jobs.tsx';
-import { Live } from '../screens/live/Live.tsx';
 import type { Route } from '../screens/route.ts';
 import { AlarmShape } from '../widgets/AlarmShape.tsx';
-import { Loading } from '../widgets/Loading.tsx';
 import { alarmLine } from '../words/alarms.ts';
 import { clockTime, pressure } from '../words/format.ts';
 import { ABOUT } from '../words/jobs.ts';
 import { LINK_STATE } from '../words/link.ts';
 import { LIVE } from '../words/live.ts';
 import { UI } from '../words/ui.ts';
+import { Page } from './Page.tsx';
 import type { AppServices } from './services.ts';
 import type { Update } from './update.ts';
-
-// The first load is what guards a packer: jobs and the live page. Every other page is fetched when it is opened,
-// from the service worker where it stands, so that it is there without a network too.
-const Sheet = lazy(async () => ({ default: (await import('../screens/sheet/Sheet.tsx')).Sheet }));
-const Documents = lazy(async () => ({
-  default: (await import('../screens/documents/Documents.tsx')).Documents,
-}));
-const Settings = lazy(async () => ({ default: (await import('../screens/settings/Settings.tsx')).Settings }));
-const About = lazy(async () => ({ default: (await import('../screens/about/About.tsx')).About }));
-const Review = lazy(async () => ({ default: (await import('../screens/review/Review.tsx')).Review }));
-const Archive = lazy(async () => ({ default: (await import('../screens/archive/Archive.tsx')).Archive }));
-const Compare = lazy(async () => ({ default: (await import('../screens/archive/Compare.tsx')).Compare }));
-const Backup = lazy(async () => ({ default: (await import('../screens/backup/Backup.tsx')).Backup }));
-const Office = lazy(async () => ({ default: (await import('../screens/office/Office.tsx')).Office }));
-const Verify = lazy(async () => ({ default: (await import('../screens/verify/Verify.tsx')).Verify }));
-const RecordPage = lazy(async () => ({ default: (await import('../screens/verify/Record.tsx')).RecordPage }));
-const Certificate = lazy(async () => ({
-  default: (await import('../screens/certificate/Certificate.tsx')).Certificate,
-}));
 
 const NAV: readonly { readonly page: Route['page']; readonly href: string; readonly text: string }[] = [
   { page: 'jobs', href: '#/jobs', text: UI.jobs },
@@ -214,59 +181,5 @@ export function Shell(props: { services: AppServices; update: Update }) {
         </Show>
       </div>
     </ServicesContext.Provider>
-  );
-}
-
-function Page(props: { route: Route }) {
-  const as = <P extends Route['page']>(page: P) =>
-    props.route.page === page ? (props.route as Extract<Route, { page: P }>) : undefined;
-  return (
-    <>
-      {/* Not under Suspense: data on their way must never take the pressure, or the way to it, off the screen. */}
-      <Show when={as('jobs')}>
-        <Jobs />
-      </Show>
-      <Show when={as('live')}>{(r) => <Live jobId={r().jobId} />}</Show>
-      <Suspense fallback={<Loading />}>
-        <Switch>
-          <Match when={as('sheet')} keyed>
-            {(r) => <Sheet jobId={r.jobId} />}
-          </Match>
-          <Match when={as('review')} keyed>
-            {(r) => <Review runId={r.runId} />}
-          </Match>
-          <Match when={as('archive')}>
-            <Archive />
-          </Match>
-          <Match when={as('compare')} keyed>
-            {(r) => <Compare ids={r.ids} />}
-          </Match>
-          <Match when={as('verify')}>
-            <Verify />
-          </Match>
-          <Match when={as('record')} keyed>
-            {(r) => <RecordPage id={r.id} />}
-          </Match>
-          <Match when={as('certificate')} keyed>
-            {(r) => <Certificate id={r.id} />}
-          </Match>
-          <Match when={as('backup')}>
-            <Backup />
-          </Match>
-          <Match when={as('office')}>
-            <Office />
-          </Match>
-          <Match when={as('settings')}>
-            <Settings />
-          </Match>
-          <Match when={as('documents')} keyed>
-            {(r) => <Documents kind={r.kind} id={r.id} />}
-          </Match>
-          <Match when={as('about')}>
-            <About version={VERSION} />
-          </Match>
-        </Switch>
-      </Suspense>
-    </>
   );
 }

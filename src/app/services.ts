@@ -2,19 +2,17 @@ import { createEffect, createSignal, on, onCleanup } from 'solid-js';
 import { type EngineClient, startEngine } from '../engine/client.ts';
 import type { RunSummary } from '../engine/messages.ts';
 import { startEvidence } from '../evidence/client.ts';
-import { parseDocument } from '../job/documents.ts';
-import { parseSensorChecks, type SensorRun } from '../job/sensor-check.ts';
-import { defaultSettings, type SettingsDocument } from '../job/settings-document.ts';
+import type { SensorRun } from '../job/sensor-check.ts';
 import { adviceOf, type Services } from '../screens/context.ts';
 import { parseRoute, routeHash } from '../screens/route.ts';
-import { visibleAlarms } from '../widgets/AlarmList.tsx';
+import { visibleAlarms } from '../widgets/alarm-order.ts';
 import { createLiveState } from './live-state.ts';
 import { choosePort, serialSupported } from './serial.ts';
+import { createSettings } from './settings.ts';
 import { Sounder } from './sound.ts';
-import { rememberTheme, themeInForce } from './theme.ts';
+import { themeInForce } from './theme.ts';
 import { keepAwake } from './wake-lock.ts';
 
-const SETTINGS_ID = 'tablet';
 /** A silence that the page's own stall made is over as soon as the waiting messages are read. */
 const SILENCE_GRACE_MS = 300;
 const TOAST_MS = 8000;
@@ -29,24 +27,10 @@ export interface AppServices extends Services {
   dismiss(): void;
 }
 
-/** Runs whose list says something of a sensor. */
-function sensorRunsOf(runs: readonly RunSummary[]): readonly SensorRun[] {
-  return runs
-    .map(({ runId, title, practice, openedUtcMs, sensorChecks }) => ({
-      runId,
-      title,
-      practice,
-      utcMs: openedUtcMs,
-      checks: parseSensorChecks(sensorChecks),
-    }))
-    .filter((r) => r.checks.length > 0);
-}
-
 /** Starts the engine and wires everything that only the page can do: sound, wake lock, routes, chooser. */
 export function createServices(engine: EngineClient = startEngine()): AppServices {
   const live = createLiveState();
   const [route, setRoute] = createSignal(parseRoute(location.hash));
-  const [settings, setSettings] = createSignal<SettingsDocument>(defaultSettings());
   const [openRuns, setOpenRuns] = createSignal<readonly RunSummary[]>([]);
   const [blocked, setBlocked] = createSignal(true);
   const [awake, setAwake] = createSignal(false);
@@ -55,7 +39,6 @@ export function createServices(engine: EngineClient = startEngine()): AppService
   const [printing, setPrinting] = createSignal(false);
   const [systemDark, setSystemDark] = createSignal(matchMedia('(prefers-color-scheme: dark)').matches);
   const [sensorRuns, setSensorRuns] = createSignal<readonly SensorRun[]>([]);
-  let settingsRevision = 0;
   let toastTimer: ReturnType<typeof setTimeout> | undefined;
 
   const say = (text: string, undo?: () => void) => {
@@ -67,6 +50,8 @@ export function createServices(engine: EngineClient = startEngine()): AppService
     const advice = adviceOf(error);
     say([`${advice.title}.`, advice.todo, advice.detail === '' ? '' : `(${advice.detail})`].join(' '));
   };
+
+  const { settings, save } = createSettings(engine, fail);
 
   // Alarms are sounded from the message itself, never from a drawn frame: a hidden page still sounds.
   const sounder = new Sounder(() => settings().sound.volume, setBlocked);
@@ -139,28 +124,25 @@ export function createServices(engine: EngineClient = startEngine()): AppService
   });
 
   engine.ask({ q: 'start-engine' }).then((started) => setOpenRuns(started.open), fail);
+  const readSensorRuns = async () => {
+    const [runs, { sensorRunsOf }] = await Promise.all([
+      engine.ask({ q: 'runs' }),
+      import('./sensor-runs.ts'),
+    ]);
+    setSensorRuns(sensorRunsOf(runs));
+  };
   // Read again whenever a run begins or ends: what it checked belongs to its sensors from then on.
   createEffect(
     on(
       () => live.run()?.runId,
       () => {
-        engine.ask({ q: 'runs' }).then((runs) => setSensorRuns(sensorRunsOf(runs)), fail);
+        readSensorRuns().catch(fail);
       },
     ),
   );
-  engine.ask({ q: 'document', kind: 'settings', id: SETTINGS_ID }).then((stored) => {
-    if (stored === null) return;
-    const parsed = parseDocument('settings', stored.body);
-    settingsRevision = stored.revision;
-    if (parsed.ok) {
-      setSettings(parsed.value);
-      rememberTheme(parsed.value.theme);
-    }
-  }, fail);
   void navigator.storage?.persist?.().catch(() => false);
 
   const evidence = startEvidence();
-  let saving: Promise<unknown> = Promise.resolve();
   return {
     ask: (request) => engine.ask(request),
     evidence: (request, onProgress) => evidence.ask(request, onProgress),
@@ -170,28 +152,7 @@ export function createServices(engine: EngineClient = startEngine()): AppService
       location.hash = routeHash(next);
     },
     settings,
-    saveSettings: (next) => {
-      const parsed = parseDocument('settings', next);
-      if (!parsed.ok) return Promise.resolve();
-      setSettings(parsed.value);
-      rememberTheme(parsed.value.theme);
-      // One after the other: each carries the revision that the one before it made.
-      const write = saving.then(async () => {
-        const stored = await engine.ask({
-          q: 'put-document',
-          document: {
-            kind: 'settings',
-            id: SETTINGS_ID,
-            revision: settingsRevision,
-            savedUtcMs: Date.now(),
-            body: parsed.value,
-          },
-        });
-        settingsRevision = stored.revision;
-      });
-      saving = write.catch(() => undefined);
-      return write;
-    },
+    saveSettings: save,
     units: () => settings().units,
     theme,
     openRuns,

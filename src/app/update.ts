@@ -10,6 +10,10 @@ export interface Update {
 /** Registers the service worker that keeps the app usable without a network. */
 export function watchUpdates(): Update {
   const [ready, setReady] = createSignal(false);
-  const update = registerSW({ onNeedRefresh: () => setReady(true) });
-  return { ready, apply: () => void update(true) };
+  let update: ((reload: boolean) => Promise<void>) | null = null;
+  // Behind the start page: filling the cache must not delay what is looked at.
+  setTimeout(() => {
+    update = registerSW({ onNeedRefresh: () => setReady(true) });
+  }, 0);
+  return { ready, apply: () => void update?.(true) };
 }

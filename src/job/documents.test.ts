@@ -7,7 +7,7 @@ import { blankJob } from './job-document.ts';
 import { blankPacker } from './packer-document.ts';
 import { blankResin } from './resin-document.ts';
 import { blankSensor } from './sensor-document.ts';
-import { defaultSettings } from './settings-document.ts';
+import { defaultSettings } from './settings-defaults.ts';
 
 const KINDS: readonly JobDocumentKind[] = ['job', 'packer', 'resin', 'sensor', 'settings'];
 const good: Documents = {

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { GAUGE_CLASSES } from './dial-gauge.ts';
 import { line, num } from './fields.ts';
-import { DEFAULT_REACTION, REACTION_LIMITS } from './reaction.ts';
+import { REACTION_LIMITS } from './reaction.ts';
 
 export const settingsSchema = z.strictObject({
   version: z.literal(1),
@@ -28,16 +28,3 @@ export const settingsSchema = z.strictObject({
 });
 
 export type SettingsDocument = z.infer<typeof settingsSchema>;
-
-export function defaultSettings(): SettingsDocument {
-  return {
-    version: 1,
-    units: { pressure: 'bar', temperature: 'C', length: 'mm' },
-    decimal: 'point',
-    language: 'en',
-    sound: { volume: 1, cue: true },
-    reaction: { ...DEFAULT_REACTION },
-    firm: '',
-    theme: 'auto',
-  };
-}

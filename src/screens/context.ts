@@ -55,6 +55,7 @@ export interface Services {
   readonly route: Accessor<Route>;
   go(route: Route): void;
   readonly settings: Accessor<SettingsDocument>;
+  /** @param next settings that their schema accepted */
   saveSettings(next: SettingsDocument): Promise<void>;
   readonly units: Accessor<DisplayUnits>;
   /** The theme in force: light, dark or sun. */

@@ -1,29 +1,15 @@
 import { createEffect, createMemo, createSignal, For, type JSX, on, Show } from 'solid-js';
-import type { AlarmCode, AlarmState, Priority } from '../watch/codes.ts';
+import type { AlarmCode } from '../watch/codes.ts';
 import type { AlarmView } from '../watch/view.ts';
 import { ALARM_STATE, ALARM_TITLE, alarmText, NO_WARNING, PRIORITY } from '../words/alarms.ts';
 import { type DisplayUnits, duration } from '../words/format.ts';
 import { UI } from '../words/ui.ts';
 import { AlarmShape } from './AlarmShape.tsx';
+import { ranked } from './alarm-order.ts';
 import { FOCUS_MS, keepFocus } from './focus.ts';
-
-/** Alarms that want the eye: raised or waiting for an acknowledgement, not shelved, not children. */
-export function visibleAlarms(alarms: readonly AlarmView[]): readonly AlarmView[] {
-  return alarms.filter((a) => a.state !== 'normal' && a.state !== 'shelved' && a.state !== 'suppressed');
-}
 
 /** A press this soon after one row has taken another's place was meant for the row before it, ms. */
 const SWAP_GUARD_MS = 500;
-
-const ATTENTION: Partial<Record<AlarmState, number>> = { unacknowledged: 0, acknowledged: 1, returned: 2 };
-const RANK: Record<Priority, number> = { urgent: 0, high: 1, low: 2 };
-
-/** What wants the eye first stands first: not acknowledged, then by priority, then in the engine's order. */
-export function ranked(alarms: readonly AlarmView[]): readonly AlarmView[] {
-  return [...visibleAlarms(alarms)].sort(
-    (a, b) => (ATTENTION[a.state] ?? 3) - (ATTENTION[b.state] ?? 3) || RANK[a.priority] - RANK[b.priority],
-  );
-}
 
 /**
  * One alarm in full, the others as marks in a line above it: the list keeps its size however many come, so that

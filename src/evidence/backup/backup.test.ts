@@ -202,7 +202,7 @@ describe('restored elsewhere', () => {
 
   it('settings are only exchanged when that is chosen', async () => {
     const here = createOffice();
-    const body = { ...(await import('../../job/settings-document.ts')).defaultSettings(), firm: 'theirs' };
+    const body = { ...(await import('../../job/settings-defaults.ts')).defaultSettings(), firm: 'theirs' };
     const line = documentLine({ kind: 'settings', id: 'settings', savedUtcMs: 1, body });
     const file = await rewritten(backupBytes, (lines) => [...lines, line.trimEnd()]);
     await here.documents.put({

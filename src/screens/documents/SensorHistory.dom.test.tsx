@@ -3,7 +3,7 @@ import { createSignal } from 'solid-js';
 import { afterEach, expect, it } from 'vitest';
 import type { SensorCheck, SensorRun } from '../../job/sensor-check.ts';
 import { blankSensor } from '../../job/sensor-document.ts';
-import { defaultSettings } from '../../job/settings-document.ts';
+import { defaultSettings } from '../../job/settings-defaults.ts';
 import { METRIC } from '../../units/display.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { SensorHistory } from './SensorHistory.tsx';

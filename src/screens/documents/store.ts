@@ -1,5 +1,8 @@
-import { type Documents, type JobDocumentKind, parseDocument } from '../../job/documents.ts';
+import type { Documents, JobDocumentKind } from '../../job/documents.ts';
 import type { Services } from '../context.ts';
+
+// The validator comes behind the start page, not with it.
+const validator = () => import('../../job/documents.ts');
 
 /** A document with what is needed to write it back. `damaged` ones were refused by their schema. */
 export interface Kept<T> {
@@ -14,7 +17,7 @@ export async function loadAll<K extends JobDocumentKind>(
   app: Services,
   kind: K,
 ): Promise<{ readonly kept: readonly Kept<Documents[K]>[]; readonly refused: number }> {
-  const stored = await app.ask({ q: 'documents', kind });
+  const [stored, { parseDocument }] = await Promise.all([app.ask({ q: 'documents', kind }), validator()]);
   const kept: Kept<Documents[K]>[] = [];
   let refused = 0;
   for (const s of stored) {
@@ -32,7 +35,7 @@ export async function loadOne<K extends JobDocumentKind>(
   kind: K,
   id: string,
 ): Promise<Kept<Documents[K]> | null> {
-  const s = await app.ask({ q: 'document', kind, id });
+  const [s, { parseDocument }] = await Promise.all([app.ask({ q: 'document', kind, id }), validator()]);
   if (s === null) return null;
   const parsed = parseDocument(kind, s.body);
   return parsed.ok

@@ -48,7 +48,7 @@ describe('jobs page', () => {
   it('an empty answer is called empty', async () => {
     show((request) => Promise.resolve(request.q === 'storage' ? null : []));
     await waitFor(() => expect(screen.getByText(JOBS.noRuns)).toBeTruthy());
-    expect(screen.getByText(JOBS.noSheets)).toBeTruthy();
+    await waitFor(() => expect(screen.getByText(JOBS.noSheets)).toBeTruthy());
     expect(screen.queryByTestId('loading')).toBeNull();
   });
 });

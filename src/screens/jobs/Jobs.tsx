@@ -1,13 +1,13 @@
 import { createMemo, createResource, createSignal, For, Match, Show, Switch } from 'solid-js';
 import type { RunSummary } from '../../engine/messages.ts';
-import { blankJob, type JobDocument } from '../../job/job-document.ts';
+import type { JobDocument } from '../../job/job-document.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { Loading, NoAnswer } from '../../widgets/Loading.tsx';
 import { bytes, dateTime, duration, pressure } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { failed, useServices } from '../context.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
-import { PRACTICE_RIG } from '../live/start.ts';
+import { PRACTICE_RIG } from '../live/practice.ts';
 import { OpenJobFile } from './OpenJobFile.tsx';
 
 /** The first page: what was left open, one way to start, the sheets and the runs. */
@@ -23,6 +23,10 @@ export function Jobs() {
   const begin = (document: JobDocument) => {
     const id = newId('job');
     keep(app, 'job', id, 0, document).then(() => app.go({ page: 'sheet', jobId: id }), app.fail);
+  };
+  const blank = async () => {
+    const { blankJob } = await import('../../job/job-document.ts');
+    begin({ ...blankJob(JOBS.newTitle), date: today() });
   };
   const today = () => new Date().toISOString().slice(0, 10);
   const same = () => {
@@ -97,7 +101,7 @@ export function Jobs() {
           type="button"
           class="button"
           data-testid="new-job"
-          onClick={() => begin({ ...blankJob(JOBS.newTitle), date: today() })}
+          onClick={() => void blank().catch(app.fail)}
         >
           {JOBS.newJob}
         </button>

@@ -1,4 +1,4 @@
-import { type JobBundle, readBundle } from '../../job/bundle.ts';
+import type { JobBundle } from '../../job/bundle.ts';
 import type { Documents, JobDocumentKind } from '../../job/documents.ts';
 import { issueText } from '../../words/issues.ts';
 import { JOBS } from '../../words/jobs.ts';
@@ -28,6 +28,7 @@ export function OpenJobFile() {
     app.go({ page: 'sheet', jobId: id });
   };
   const open = async (file: File) => {
+    const { readBundle } = await import('../../job/bundle.ts');
     const parsed =
       file.size > MOST_BYTES
         ? { ok: false as const, issues: [{ path: '', code: 'too-large' as const }] }

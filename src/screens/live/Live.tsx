@@ -1,6 +1,7 @@
 import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js';
 import type { AlarmCode } from '../../watch/codes.ts';
-import { AlarmList, ranked, visibleAlarms } from '../../widgets/AlarmList.tsx';
+import { AlarmList } from '../../widgets/AlarmList.tsx';
+import { ranked, visibleAlarms } from '../../widgets/alarm-order.ts';
 import { BigNumber, trustOf } from '../../widgets/BigNumber.tsx';
 import { CureLine } from '../../widgets/CureLine.tsx';
 import { FOCUS_MS, keepFocus } from '../../widgets/focus.ts';

@@ -1,5 +1,5 @@
 import { type Accessor, createEffect, createMemo, createResource, createSignal, on } from 'solid-js';
-import type { PortChoice, RunSummary } from '../../engine/messages.ts';
+import type { RunSummary } from '../../engine/messages.ts';
 import type { JobBundle, Named } from '../../job/bundle.ts';
 import { DEMO } from '../../job/demo.ts';
 import { blankJob } from '../../job/job-document.ts';
@@ -10,6 +10,7 @@ import { failed, type Services } from '../context.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
 import { planOf } from '../setup-of.ts';
 import { bundleOf } from '../sheet/bundle.ts';
+import { PRACTICE_RIG } from './practice.ts';
 
 export type StartStep = 'connect' | 'packer' | 'zero' | 'running';
 
@@ -35,9 +36,6 @@ export interface Start {
   resume(run: RunSummary): void;
   endRun(): void;
 }
-
-/** The practice site at real time; the seed makes each practice the same site. */
-export const PRACTICE_RIG: PortChoice = { kind: 'rig', options: { seed: 1, speed: 1, scenario: 'practice' } };
 
 /** The three presses: connect, packer, zero. Everything else can wait until the cure. */
 export function createStart(app: Services, jobId: Accessor<string | null>): Start {

@@ -5,13 +5,13 @@ import { NumberField } from '../../widgets/NumberField.tsx';
 import { pressure } from '../../words/format.ts';
 import { SETTINGS } from '../../words/jobs.ts';
 import { useServices } from '../context.ts';
+import { changeSettings } from './change.ts';
 
 /** Span and class of the crew's dial gauge: what it agrees with a transducer to. */
 export function DialGaugePart() {
   const app = useServices();
   const gauge = () => app.settings().dialGauge ?? USUAL_GAUGE;
-  const change = (part: Partial<DialGauge>) =>
-    void app.saveSettings({ ...app.settings(), dialGauge: { ...gauge(), ...part } }).catch(app.fail);
+  const change = (part: Partial<DialGauge>) => changeSettings(app, { dialGauge: { ...gauge(), ...part } });
   return (
     <Part title={SETTINGS.dialGauge} note={SETTINGS.dialGaugeText}>
       <div class="fields">

@@ -8,6 +8,7 @@ import { BACKUP } from '../../words/backup.ts';
 import { SETTINGS } from '../../words/jobs.ts';
 import { OFFICE } from '../../words/office.ts';
 import { useServices } from '../context.ts';
+import { changeSettings } from './change.ts';
 import { DialGaugePart } from './DialGaugePart.tsx';
 
 const Keys = lazy(async () => ({ default: (await import('../verify/Keys.tsx')).Keys }));
@@ -16,8 +17,7 @@ const Keys = lazy(async () => ({ default: (await import('../verify/Keys.tsx')).K
 export function Settings() {
   const app = useServices();
   const s = app.settings;
-  const change = (part: Partial<SettingsDocument>) =>
-    void app.saveSettings({ ...s(), ...part }).catch(app.fail);
+  const change = (part: Partial<SettingsDocument>) => changeSettings(app, part);
   return (
     <div class="page">
       <h1>{SETTINGS.title}</h1>

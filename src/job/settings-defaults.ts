@@ -1,0 +1,16 @@
+import { DEFAULT_REACTION } from './reaction.ts';
+import type { SettingsDocument } from './settings-document.ts';
+
+/** What holds until somebody chooses. Apart from the schema: the page starts with these before a validator is there. */
+export function defaultSettings(): SettingsDocument {
+  return {
+    version: 1,
+    units: { pressure: 'bar', temperature: 'C', length: 'mm' },
+    decimal: 'point',
+    language: 'en',
+    sound: { volume: 1, cue: true },
+    reaction: { ...DEFAULT_REACTION },
+    firm: '',
+    theme: 'auto',
+  };
+}
