@@ -28,7 +28,7 @@ export function captureEntries(bytes: Uint8Array): CaptureFeed {
   let samples = 0;
 
   function clock(frame: Frame): void {
-    if (frame.t !== 'S' && frame.t !== 'E' && frame.t !== 'G') return;
+    if (!('tick' in frame)) return;
     if (tick === null) {
       // Nothing before the first sample has a time of its own.
       if (frame.t === 'S') tick = frame.tick;

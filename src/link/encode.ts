@@ -1,34 +1,9 @@
 /** Frames to bytes, by hand: one canonical line a frame. */
 
 import { crc32c } from './crc32c.ts';
-import type { CommandFrame, Frame } from './frames.ts';
-import { MAX_LINE } from './frames.ts';
-import {
-  BITS,
-  CHANNELS,
-  COMMA,
-  EVENT_CODES,
-  FLAG01,
-  GUARD_STATES,
-  ID_LENGTH,
-  INDEX,
-  INT32,
-  isConsistent,
-  isIdByte,
-  LF,
-  MINUS,
-  PLACES,
-  POSITIVE16,
-  POSITIVE32,
-  QUANTITIES,
-  RATE,
-  type Range,
-  REPLY_RESULTS,
-  SIGNALS,
-  UINT16,
-  UINT32,
-  VERBS,
-} from './grammar.ts';
+import type { Field, Fields, Int, Verbs } from './fields.ts';
+import { FRAMES, type Frame, MAX_LINE } from './frames.ts';
+import { COMMA, isConsistent, isId, LF, MINUS } from './grammar.ts';
 
 const HEX = '0123456789abcdef';
 
@@ -46,10 +21,11 @@ function text(s: string): void {
   put(COMMA);
 }
 
-/** An integer and its comma. */
-function int(value: number, range: Range, what: string): void {
-  if (!Number.isInteger(value) || value < range.min || value > range.max)
-    throw new RangeError(`${what} ${value} is no integer of ${range.min}..${range.max}`);
+const no = (what: string, value: unknown, why: string) => new RangeError(`${what} ${String(value)} ${why}`);
+
+function int(value: unknown, { min, max }: Pick<Int, 'min' | 'max'>, what: string): void {
+  if (typeof value !== 'number' || !Number.isInteger(value) || value < min || value > max)
+    throw no(what, value, `is no integer of ${min}..${max}`);
   let rest = value;
   if (rest < 0) {
     put(MINUS);
@@ -65,94 +41,61 @@ function int(value: number, range: Range, what: string): void {
   put(COMMA);
 }
 
-/** An integer or nothing, and its comma. */
-function maybe(value: number | null, range: Range, what: string): void {
-  if (value === null) put(COMMA);
-  else int(value, range, what);
+const FLAG_RANGE = { min: 0, max: 1 };
+
+function word(value: unknown, words: readonly string[], what: string): string {
+  if (typeof value !== 'string' || !words.includes(value)) throw no(what, value, 'is not in the protocol');
+  text(value);
+  return value;
 }
 
-function word<T extends string>(value: T, list: readonly T[], what: string): void {
-  if (!list.includes(value)) throw new RangeError(`${what} ${value} is not in the protocol`);
+function id(value: unknown, what: string): void {
+  if (typeof value !== 'string' || !isId(value)) throw no(what, value, 'is not 1-16 of A-Z a-z 0-9 . _ -');
   text(value);
 }
 
-function id(value: string, what: string): void {
-  let good = value.length >= 1 && value.length <= ID_LENGTH;
-  for (let i = 0; good && i < value.length; i++) good = isIdByte(value.charCodeAt(i));
-  if (!good) throw new RangeError(`${what} is not 1-16 of A-Z a-z 0-9 . _ -`);
-  text(value);
-}
-
-function command(frame: CommandFrame): void {
-  const c = frame.command;
-  int(frame.number, UINT16, 'number');
-  word(c.verb, VERBS, 'verb');
-  if (c.verb === 'start') int(c.rateHz, RATE, 'rateHz');
-  if (c.verb === 'limit') {
-    int(c.channel, INDEX, 'channel');
-    int(c.counts, INT32, 'counts');
-    int(c.mbar, POSITIVE16, 'mbar');
+/** A field with its comma, or several. */
+function field(of: Field, value: unknown, what: string): void {
+  switch (of.kind) {
+    case 'int':
+      int(value, of, what);
+      return;
+    case 'flag':
+      int(value, FLAG_RANGE, what);
+      return;
+    case 'word':
+      word(value, of.words, what);
+      return;
+    case 'id':
+      id(value, what);
+      return;
+    case 'maybe':
+      if (value === null) put(COMMA);
+      else field(of.of, value, what);
+      return;
+    case 'each':
+      if (!Array.isArray(value) || value.length < of.least || value.length > of.most)
+        throw no(what, value, `are not ${of.least} to ${of.most}`);
+      for (const one of value) field(of.of, one, what);
+      return;
+    case 'verb':
+      command(of.verbs, value);
+      return;
+    default:
+      of satisfies never;
   }
 }
 
-function fields(frame: Frame): void {
-  switch (frame.t) {
-    case 'S':
-      int(frame.seq, UINT32, 'seq');
-      int(frame.tick, UINT32, 'tick');
-      if (frame.counts.length < CHANNELS.min || frame.counts.length > CHANNELS.max)
-        throw new RangeError(`${frame.counts.length} counts: a device has 1 to 7 channels`);
-      for (const c of frame.counts) maybe(c, INT32, 'count');
-      int(frame.status, UINT16, 'status');
-      return;
-    case 'H':
-      int(frame.version, POSITIVE16, 'version');
-      id(frame.deviceId, 'deviceId');
-      id(frame.firmware, 'firmware');
-      int(frame.bootId, UINT32, 'bootId');
-      int(frame.uptime, UINT32, 'uptime');
-      int(frame.channels, CHANNELS, 'channels');
-      int(frame.maxRateHz, RATE, 'maxRateHz');
-      return;
-    case 'C':
-      int(frame.index, INDEX, 'index');
-      word(frame.quantity, QUANTITIES, 'quantity');
-      if (frame.place === null) put(COMMA);
-      else word(frame.place, PLACES, 'place');
-      word(frame.signal, SIGNALS, 'signal');
-      maybe(frame.partner, INDEX, 'partner');
-      int(frame.bits, BITS, 'bits');
-      int(frame.rawLo, INT32, 'rawLo');
-      int(frame.rawHi, INT32, 'rawHi');
-      int(frame.elLo, INT32, 'elLo');
-      int(frame.elHi, INT32, 'elHi');
-      int(frame.rangeLo, INT32, 'rangeLo');
-      int(frame.rangeHi, INT32, 'rangeHi');
-      int(frame.rateMilliHz, POSITIVE32, 'rateMilliHz');
-      return;
-    case 'E':
-      int(frame.number, UINT16, 'number');
-      int(frame.tick, UINT32, 'tick');
-      word(frame.code, EVENT_CODES, 'code');
-      maybe(frame.channel, INDEX, 'channel');
-      maybe(frame.value, INT32, 'value');
-      return;
-    case 'G':
-      int(frame.tick, UINT32, 'tick');
-      word(frame.state, GUARD_STATES, 'state');
-      maybe(frame.channel, INDEX, 'channel');
-      maybe(frame.limitCounts, INT32, 'limitCounts');
-      maybe(frame.limitMbar, POSITIVE16, 'limitMbar');
-      int(frame.sounder, FLAG01, 'sounder');
-      return;
-    case 'R':
-      int(frame.command, UINT16, 'command');
-      word(frame.result, REPLY_RESULTS, 'result');
-      maybe(frame.value, INT32, 'value');
-      return;
-    case 'K':
-      command(frame);
-  }
+/** Values by name: a frame, or a command with its arguments. */
+type Values = Readonly<Record<string, unknown>>;
+
+function fields(of: Fields, values: Values): void {
+  for (const name in of) field(of[name]!, values[name], name);
+}
+
+function command(verbs: Verbs, value: unknown): void {
+  const values: Values = typeof value === 'object' && value !== null ? { ...value } : {};
+  fields(verbs[word(values.verb, Object.keys(verbs), 'verb')]!, values);
 }
 
 /**
@@ -164,7 +107,7 @@ export function encodeFrame(frame: Frame): Uint8Array {
   at = 0;
   put(frame.t.charCodeAt(0));
   put(COMMA);
-  fields(frame);
+  fields(FRAMES[frame.t], frame);
   const crc = crc32c(line, 0, at);
   for (let shift = 28; shift >= 0; shift -= 4) put(HEX.charCodeAt((crc >>> shift) & 15));
   put(LF);

@@ -1,11 +1,14 @@
 /**
- * The frames of the Steadybar device protocol, version 1, as values. firmware-protocol/SPEC.md is the
+ * The frames of the Steadybar device protocol, version 1: described as data, and the types that follow. A new frame or
+ * word is added here; encoder, parser and their tests follow the description. firmware-protocol/SPEC.md is the
  * specification; its vectors are run against this codec and against the C reference.
  *
  * One line of ASCII a frame, fields parted by commas, closed by CRC-32C (Castagnoli) in eight lower-case hex
  * digits over every byte up to and including the comma before it, then LF. A frame has exactly one byte form:
  * integers have no sign but a leading '-', no leading zeros and no '-0'; an absent value is an empty field.
  */
+
+import { each, FLAG, type Flat, ID, int, maybe, type ValueOf, type ValuesOf, verb, word } from './fields.ts';
 
 export const PROTOCOL_VERSION = 1;
 
@@ -16,71 +19,164 @@ export const MAX_LINE = 128;
 export const TICK_S = 1e-4;
 
 /** What a channel measures: line pressure, a temperature, a supply or reference voltage, a cold junction. */
-export type Quantity = 'press' | 'temp' | 'supply' | 'junct';
+export const QUANTITIES = ['press', 'temp', 'supply', 'junct'] as const;
+export type Quantity = (typeof QUANTITIES)[number];
 
 /**
  * How the quantity reaches the converter, and with it the electrical unit of elLo/elHi:
  * current µA · ratio parts per million of the supply · voltage µV · digital Pa or m°C · tc-x nV.
  */
-export type Signal = 'current' | 'ratio' | 'voltage' | 'digital' | 'tc-k' | 'tc-j' | 'tc-t' | 'tc-n' | 'tc-e';
+export const SIGNALS = [
+  'current',
+  'ratio',
+  'voltage',
+  'digital',
+  'tc-k',
+  'tc-j',
+  'tc-t',
+  'tc-n',
+  'tc-e',
+] as const;
+export type Signal = (typeof SIGNALS)[number];
 
 /** Where the device believes the channel sits: a suggestion only, the job decides. */
-export type SuggestedPlace = 'packer' | 'hose' | 'supply' | 'sleeve' | 'air' | 'pipe' | 'ground' | null;
+export const PLACES = ['packer', 'hose', 'supply', 'sleeve', 'air', 'pipe', 'ground'] as const;
+export type SuggestedPlace = (typeof PLACES)[number] | null;
 
-/** Hello, one line for the device. `H,version,deviceId,firmware,bootId,uptime,channels,maxRateHz,crc` */
-export interface HelloFrame {
-  readonly t: 'H';
-  readonly version: number;
-  /** 1-16 of A-Z a-z 0-9 . _ - */
-  readonly deviceId: string;
-  /** 1-16 of A-Z a-z 0-9 . _ - */
-  readonly firmware: string;
-  /** Differs after each start of the device, uint32. */
-  readonly bootId: number;
-  /** Ticks since start, uint32, wraps. */
-  readonly uptime: number;
-  readonly channels: number;
-  readonly maxRateHz: number;
-}
+export const EVENT_CODES = ['boot', 'button', 'trip', 'return', 'fault', 'hostlost', 'hostback'] as const;
+export type DeviceEventCode = (typeof EVENT_CODES)[number];
 
-/**
- * Hello, one line a channel, in order of index after `H`.
- * `C,index,quantity,place,signal,partner,bits,rawLo,rawHi,elLo,elHi,rangeLo,rangeHi,rateMilliHz,crc`
- */
-export interface ChannelFrame {
-  readonly t: 'C';
-  readonly index: number;
-  readonly quantity: Quantity;
-  readonly place: SuggestedPlace;
-  readonly signal: Signal;
-  /** Index of the supply channel of a ratiometric signal, or of the cold junction of a thermocouple. */
-  readonly partner: number | null;
-  /** Effective resolution of the converter, 8-32. */
-  readonly bits: number;
-  /** Two points of the converter: counts rawLo..rawHi stand for elLo..elHi in the signal's electrical unit. */
-  readonly rawLo: number;
-  readonly rawHi: number;
-  readonly elLo: number;
-  readonly elHi: number;
-  /** The sensor's span: Pa for press, m°C for temp and junct, µV for supply. */
-  readonly rangeLo: number;
-  readonly rangeHi: number;
-  /** New conversions per 1000 s. */
-  readonly rateMilliHz: number;
-}
+export const GUARD_STATES = ['unarmed', 'armed', 'tripped', 'silenced'] as const;
+export type DeviceGuardState = (typeof GUARD_STATES)[number];
 
-/** A sample. `S,seq,tick,c0,…,cN-1,status,crc`; an empty count means no new conversion since the last line. */
-export interface SampleFrame {
-  readonly t: 'S';
-  /** Taken at sampling, uint32, wraps; a dropped line shows as a gap. */
-  readonly seq: number;
-  /** Device clock at sampling in ticks, uint32, wraps. */
-  readonly tick: number;
-  /** Raw counts, int32, null for no new conversion; as many as the device has channels. */
-  readonly counts: readonly (number | null)[];
-  /** Bits of STATUS. */
-  readonly status: number;
-}
+export const REPLY_RESULTS = ['ok', 'clamped', 'refused', 'range', 'unknown', 'busy'] as const;
+export type ReplyResult = (typeof REPLY_RESULTS)[number];
+
+const INT32 = int(-0x80000000, 0x7fffffff);
+const UINT32 = int(0, 0xffffffff);
+const UINT16 = int(0, 0xffff);
+const POSITIVE16 = int(1, 0xffff);
+const POSITIVE32 = int(1, 0xffffffff);
+/** Most channels of a device. */
+const CHANNELS = 7;
+const INDEX = int(0, CHANNELS - 1);
+/** Rates a host may ask for and a device may offer, Hz. */
+const RATE = int(1, 1000);
+
+/** What a device sends: the letter, and the fields in the order of the line. */
+export const DEVICE_FRAMES = {
+  /** Hello, one line for the device. */
+  H: {
+    version: POSITIVE16,
+    deviceId: ID,
+    firmware: ID,
+    /** Differs after each start of the device. */
+    bootId: UINT32,
+    /** Ticks since start, wraps. */
+    uptime: UINT32,
+    channels: int(1, CHANNELS),
+    maxRateHz: RATE,
+  },
+  /** Hello, one line a channel, in order of index after `H`. */
+  C: {
+    index: INDEX,
+    quantity: word(QUANTITIES),
+    place: maybe(word(PLACES)),
+    signal: word(SIGNALS),
+    /** Index of the supply channel of a ratiometric signal, or of the cold junction of a thermocouple. */
+    partner: maybe(INDEX),
+    /** Effective resolution of the converter. */
+    bits: int(8, 32),
+    /** Two points of the converter: counts rawLo..rawHi stand for elLo..elHi in the signal's electrical unit. */
+    rawLo: INT32,
+    rawHi: INT32,
+    elLo: INT32,
+    elHi: INT32,
+    /** The sensor's span: Pa for press, m°C for temp and junct, µV for supply. */
+    rangeLo: INT32,
+    rangeHi: INT32,
+    /** New conversions per 1000 s. */
+    rateMilliHz: POSITIVE32,
+  },
+  /** A sample. */
+  S: {
+    /** Taken at sampling, wraps; a dropped line shows as a gap. */
+    seq: UINT32,
+    /** Device clock at sampling in ticks, wraps. */
+    tick: UINT32,
+    /** Raw counts, null for no new conversion since the last line; as many as the device has channels. */
+    counts: each(maybe(INT32), 1, CHANNELS),
+    /** Bits of STATUS. */
+    status: UINT16,
+  },
+  /** Something happened on the device. */
+  E: {
+    /** Counts events since boot, wraps; a gap is a lost event. */
+    number: UINT16,
+    tick: UINT32,
+    code: word(EVENT_CODES),
+    channel: maybe(INDEX),
+    value: maybe(INT32),
+  },
+  /** The device's own limit; once a second and on change. */
+  G: {
+    tick: UINT32,
+    state: word(GUARD_STATES),
+    channel: maybe(INDEX),
+    limitCounts: maybe(INT32),
+    limitMbar: maybe(POSITIVE16),
+    /** 1 while the sounder sounds. */
+    sounder: FLAG,
+  },
+  /** Answer to the host's command of that number. */
+  R: {
+    command: UINT16,
+    result: word(REPLY_RESULTS),
+    /** What was kept: the rate for start, counts for limit; else null. */
+    value: maybe(INT32),
+  },
+} as const;
+
+/** Commands with their arguments, in the order of the line. */
+export const VERBS = {
+  hello: {},
+  start: { rateHz: RATE },
+  stop: {},
+  beat: {},
+  limit: { channel: INDEX, counts: INT32, mbar: POSITIVE16 },
+  read: {},
+  disarm: {},
+  silence: {},
+} as const;
+
+/** What a host sends. */
+export const HOST_FRAMES = {
+  /** A command. A repeated number is answered again and not carried out twice. */
+  K: {
+    /** Wraps, never repeated for a new command within 65 535. */
+    number: UINT16,
+    command: verb(VERBS),
+  },
+} as const;
+
+export const FRAMES = { ...DEVICE_FRAMES, ...HOST_FRAMES } as const;
+export type Letter = keyof typeof FRAMES;
+
+export type FrameOf<L extends Letter> = L extends Letter
+  ? Flat<{ readonly t: L } & ValuesOf<(typeof FRAMES)[L]>>
+  : never;
+
+export type HelloFrame = FrameOf<'H'>;
+export type ChannelFrame = FrameOf<'C'>;
+export type SampleFrame = FrameOf<'S'>;
+export type EventFrame = FrameOf<'E'>;
+export type GuardFrame = FrameOf<'G'>;
+export type ReplyFrame = FrameOf<'R'>;
+export type CommandFrame = FrameOf<'K'>;
+export type HostVerb = ValueOf<typeof HOST_FRAMES.K.command>;
+
+export type DeviceFrame = FrameOf<keyof typeof DEVICE_FRAMES>;
+export type Frame = FrameOf<Letter>;
 
 /** Bits of a sample's status field, 16 bits; unknown bits are kept and ignored. */
 export const STATUS = {
@@ -100,74 +196,13 @@ export const STATUS = {
   button: 64,
 } as const;
 
-export type DeviceEventCode = 'boot' | 'button' | 'trip' | 'return' | 'fault' | 'hostlost' | 'hostback';
-
-/** Something happened on the device. `E,number,tick,code,channel,value,crc` */
-export interface EventFrame {
-  readonly t: 'E';
-  /** Counts events since boot, uint16, wraps; a gap is a lost event. */
-  readonly number: number;
-  readonly tick: number;
-  readonly code: DeviceEventCode;
-  readonly channel: number | null;
-  readonly value: number | null;
-}
-
-export type DeviceGuardState = 'unarmed' | 'armed' | 'tripped' | 'silenced';
-
-/** The device's own limit. `G,tick,state,channel,limitCounts,limitMbar,sounder,crc`; once a second and on change. */
-export interface GuardFrame {
-  readonly t: 'G';
-  readonly tick: number;
-  readonly state: DeviceGuardState;
-  readonly channel: number | null;
-  readonly limitCounts: number | null;
-  readonly limitMbar: number | null;
-  /** 1 while the sounder sounds, else 0. */
-  readonly sounder: 0 | 1;
-}
-
-export type ReplyResult = 'ok' | 'clamped' | 'refused' | 'range' | 'unknown' | 'busy';
-
-/** Answer to the host's command of that number. `R,command,result,value,crc` */
-export interface ReplyFrame {
-  readonly t: 'R';
-  readonly command: number;
-  readonly result: ReplyResult;
-  /** What was kept: the rate for start, counts for limit; else null. */
-  readonly value: number | null;
-}
-
-export type DeviceFrame = HelloFrame | ChannelFrame | SampleFrame | EventFrame | GuardFrame | ReplyFrame;
-
-/**
- * Host to device. `K,number,verb[,arg…],crc`. A repeated number is answered again and not carried out twice.
- * hello · start,rateHz · stop · beat · limit,channel,counts,mbar · read · disarm · silence
- */
-export type HostVerb =
-  | { readonly verb: 'hello' }
-  | { readonly verb: 'start'; readonly rateHz: number }
-  | { readonly verb: 'stop' }
-  | { readonly verb: 'beat' }
-  | { readonly verb: 'limit'; readonly channel: number; readonly counts: number; readonly mbar: number }
-  | { readonly verb: 'read' }
-  | { readonly verb: 'disarm' }
-  | { readonly verb: 'silence' };
-
-export interface CommandFrame {
-  readonly t: 'K';
-  /** uint16, wraps, never repeated for a new command within 65 535. */
-  readonly number: number;
-  readonly command: HostVerb;
-}
-
-export type Frame = DeviceFrame | CommandFrame;
-
 /** Why bytes between frames were not a frame. */
-export type StrayReason =
-  | 'garbage' // no known frame letter, or bytes outside printable ASCII
-  | 'crc' // well-formed, CRC differs
-  | 'form' // CRC right, but not the one canonical form, or a value out of its range
-  | 'long' // more than MAX_LINE bytes without LF
-  | 'partial' // the first bytes after opening, up to the first LF
-  | 'unknown'; // CRC right, frame letter of a later version
+export const STRAY_REASONS = [
+  'garbage', // no known frame letter, or bytes outside printable ASCII
+  'crc', // well-formed, CRC differs
+  'form', // CRC right, but not the one canonical form, or a value out of its range
+  'long', // more than MAX_LINE bytes without LF
+  'partial', // the first bytes after opening, up to the first LF
+  'unknown', // CRC right, frame letter of a later version
+] as const;
+export type StrayReason = (typeof STRAY_REASONS)[number];

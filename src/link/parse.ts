@@ -1,34 +1,14 @@
 /** The fields of one line whose CRC holds, to a frame: by hand, from bytes, canonical form only. */
 
-import type { Frame, HostVerb, SampleFrame } from './frames.ts';
-import {
-  BITS,
-  CHANNELS,
-  COMMA,
-  EVENT_CODES,
-  FLAG01,
-  GUARD_STATES,
-  ID_LENGTH,
-  INDEX,
-  INT32,
-  isConsistent,
-  isIdByte,
-  MINUS,
-  PLACES,
-  POSITIVE16,
-  POSITIVE32,
-  QUANTITIES,
-  RATE,
-  type Range,
-  REPLY_RESULTS,
-  SIGNALS,
-  UINT16,
-  UINT32,
-  VERBS,
-} from './grammar.ts';
+import type { Fields, Int, Plain } from './fields.ts';
+import { FRAMES, type Frame, type FrameOf, type Letter, type SampleFrame } from './frames.ts';
+import { COMMA, isConsistent, isId, MINUS } from './grammar.ts';
+
+type Span = Pick<Int, 'min' | 'max'>;
+const FLAG_SPAN: Span = { min: 0, max: 1 };
 
 /** Reads field after field; the first fault makes `bad` true and stays. */
-class Fields {
+class Line {
   bad = false;
   constructor(
     private readonly bytes: Uint8Array,
@@ -40,7 +20,7 @@ class Fields {
     return this.at === this.end;
   }
 
-  maybe({ min, max }: Range): number | null {
+  maybe({ min, max }: Span): number | null {
     const { bytes, end } = this;
     let i = this.at;
     if (bytes[i] === COMMA && i < end) {
@@ -67,7 +47,7 @@ class Fields {
     return value;
   }
 
-  int(range: Range): number {
+  int(range: Span): number {
     const value = this.maybe(range);
     if (value === null) this.bad = true;
     return value ?? 0;
@@ -82,7 +62,7 @@ class Fields {
     return s;
   }
 
-  maybeWord<T extends string>(list: readonly T[]): T | null {
+  maybeWord(list: readonly string[]): string | null {
     const s = this.text();
     if (s === '') return null;
     const found = list.find((w) => w === s);
@@ -90,7 +70,7 @@ class Fields {
     return found ?? null;
   }
 
-  word<T extends string>(list: readonly T[]): T {
+  word(list: readonly string[]): string {
     const found = this.maybeWord(list);
     if (found === null) this.bad = true;
     return found ?? list[0]!;
@@ -98,81 +78,41 @@ class Fields {
 
   id(): string {
     const s = this.text();
-    if (s.length < 1 || s.length > ID_LENGTH) this.bad = true;
-    for (let i = 0; i < s.length; i++) if (!isIdByte(s.charCodeAt(i))) this.bad = true;
+    if (!isId(s)) this.bad = true;
     return s;
   }
 }
 
-function verb(f: Fields): HostVerb {
-  const v = f.word(VERBS);
-  switch (v) {
-    case 'start':
-      return { verb: v, rateHz: f.int(RATE) };
-    case 'limit':
-      return { verb: v, channel: f.int(INDEX), counts: f.int(INT32), mbar: f.int(POSITIVE16) };
+/** The values of the fields, by name; what is not in the protocol makes `line.bad` true. */
+function values(line: Line, fields: Fields<Plain>): Record<string, unknown> {
+  const out: Record<string, unknown> = {};
+  for (const name in fields) out[name] = value(line, fields[name]!);
+  return out;
+}
+
+function value(line: Line, of: Plain): unknown {
+  switch (of.kind) {
+    case 'int':
+      return line.int(of);
+    case 'flag':
+      return line.int(FLAG_SPAN);
+    case 'word':
+      return line.word(of.words);
+    case 'id':
+      return line.id();
+    case 'maybe':
+      return of.of.kind === 'int' ? line.maybe(of.of) : line.maybeWord(of.of.words);
+    case 'verb': {
+      const verb = line.word(Object.keys(of.verbs));
+      return { verb, ...values(line, of.verbs[verb]!) };
+    }
     default:
-      return { verb: v };
+      return of satisfies never;
   }
 }
 
-function build(letter: string, f: Fields): Frame | null {
-  switch (letter) {
-    case 'H':
-      return {
-        t: 'H',
-        version: f.int(POSITIVE16),
-        deviceId: f.id(),
-        firmware: f.id(),
-        bootId: f.int(UINT32),
-        uptime: f.int(UINT32),
-        channels: f.int(CHANNELS),
-        maxRateHz: f.int(RATE),
-      };
-    case 'C':
-      return {
-        t: 'C',
-        index: f.int(INDEX),
-        quantity: f.word(QUANTITIES),
-        place: f.maybeWord(PLACES),
-        signal: f.word(SIGNALS),
-        partner: f.maybe(INDEX),
-        bits: f.int(BITS),
-        rawLo: f.int(INT32),
-        rawHi: f.int(INT32),
-        elLo: f.int(INT32),
-        elHi: f.int(INT32),
-        rangeLo: f.int(INT32),
-        rangeHi: f.int(INT32),
-        rateMilliHz: f.int(POSITIVE32),
-      };
-    case 'E':
-      return {
-        t: 'E',
-        number: f.int(UINT16),
-        tick: f.int(UINT32),
-        code: f.word(EVENT_CODES),
-        channel: f.maybe(INDEX),
-        value: f.maybe(INT32),
-      };
-    case 'G':
-      return {
-        t: 'G',
-        tick: f.int(UINT32),
-        state: f.word(GUARD_STATES),
-        channel: f.maybe(INDEX),
-        limitCounts: f.maybe(INT32),
-        limitMbar: f.maybe(POSITIVE16),
-        sounder: f.int(FLAG01) === 1 ? 1 : 0,
-      };
-    case 'R':
-      return { t: 'R', command: f.int(UINT16), result: f.word(REPLY_RESULTS), value: f.maybe(INT32) };
-    case 'K':
-      return { t: 'K', number: f.int(UINT16), command: verb(f) };
-    default:
-      return null;
-  }
-}
+const COUNT = FRAMES.S.counts.of.of;
+const MOST_COUNTS = FRAMES.S.counts.most;
 
 /**
  * The sample path: a thousand lines a second, so one loop without calls. `from` is after `S,`; `end` is after
@@ -211,12 +151,23 @@ function parseSample(bytes: Uint8Array, from: number, end: number): SampleFrame 
       if (field === 0) seq = value;
       else tick = value;
     } else {
-      if (value < INT32.min || value > INT32.max || counts.length >= CHANNELS.max) return null;
+      if (value < COUNT.min || value > COUNT.max || counts.length >= MOST_COUNTS) return null;
       counts.push(empty ? null : value);
     }
     field++;
   }
   return null;
+}
+
+const SAMPLE = 0x53;
+
+/** All but the sample, which goes its own way. */
+type PlainLetter = Exclude<Letter, 'S'>;
+const isLetter = (letter: string): letter is PlainLetter => Object.hasOwn(FRAMES, letter) && letter !== 'S';
+
+/** The one place where what was read by a description gets the type that follows from it. */
+function build(line: Line, t: PlainLetter): FrameOf<PlainLetter> {
+  return { t, ...values(line, FRAMES[t]) } as FrameOf<PlainLetter>;
 }
 
 /**
@@ -225,8 +176,10 @@ function parseSample(bytes: Uint8Array, from: number, end: number): SampleFrame 
  */
 export function parseFrame(bytes: Uint8Array, from: number, end: number): Frame | null {
   if (bytes[from + 1] !== COMMA || end - from < 3) return null;
-  if (bytes[from] === 0x53) return parseSample(bytes, from + 2, end);
-  const fields = new Fields(bytes, from + 2, end);
-  const frame = build(String.fromCharCode(bytes[from]!), fields);
-  return frame === null || fields.bad || !fields.done || !isConsistent(frame) ? null : frame;
+  if (bytes[from] === SAMPLE) return parseSample(bytes, from + 2, end);
+  const letter = String.fromCharCode(bytes[from]!);
+  if (!isLetter(letter)) return null;
+  const line = new Line(bytes, from + 2, end);
+  const frame = build(line, letter);
+  return line.bad || !line.done || !isConsistent(frame) ? null : frame;
 }

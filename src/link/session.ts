@@ -111,13 +111,26 @@ export function createSession(
     frames++;
     if (frame.t === 'S') lastSampleUs = tUs;
     sink.frame(frame, tUs);
-    if (frame.t === 'R') queue.reply(frame);
-    else if (frame.t === 'G') guard.take(frame);
-    else if (frame.t === 'E' && frame.code === 'boot' && state === 'streaming') {
-      void regreet(opening);
-    } else if (frame.t === 'H' || frame.t === 'C') {
-      const complete = collector.take(frame);
-      if (complete !== null) heard(complete);
+    switch (frame.t) {
+      case 'R':
+        queue.reply(frame);
+        return;
+      case 'G':
+        guard.take(frame);
+        return;
+      case 'E':
+        if (frame.code === 'boot' && state === 'streaming') void regreet(opening);
+        return;
+      case 'H':
+      case 'C': {
+        const complete = collector.take(frame);
+        if (complete !== null) heard(complete);
+        return;
+      }
+      case 'S':
+        return;
+      default:
+        frame satisfies never;
     }
   }
 

@@ -5,13 +5,11 @@
  */
 
 import { encodeFrame } from '../link/encode.ts';
-import type { DeviceFrame, StrayReason } from '../link/frames.ts';
+import { type DeviceFrame, STRAY_REASONS } from '../link/frames.ts';
 import { parseFrame } from '../link/parse.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { fromHex, toHex } from './hex.ts';
 import type { LogEntry, LogHead } from './log.ts';
-
-const REASONS: readonly string[] = ['garbage', 'crc', 'form', 'long', 'partial', 'unknown'];
 
 /** An entry and the number of the page's samples that came before it. */
 export interface PlacedEntry {
@@ -72,34 +70,41 @@ export function parseEntryLine(line: string): PlacedEntry | null {
   const [samplesBefore, tUs, kind, body, extra] = row as unknown[];
   if (!isTime(samplesBefore) || !isTime(tUs)) return null;
   if (row.length !== (kind === 'stray' ? 5 : 4)) return null;
-  const entry = entryOf(kind, tUs, body, extra);
+  const entry = isKind(kind) ? READ[kind](tUs, body, extra) : null;
   return entry === null ? null : { samplesBefore, entry };
 }
 
-function entryOf(kind: unknown, tUs: number, body: unknown, extra: unknown): LogEntry | null {
-  switch (kind) {
-    case 'frame': {
-      const frame = typeof body === 'string' ? frameOfLine(body) : null;
-      return frame === null ? null : { l: 'frame', tUs, frame };
-    }
-    case 'stray': {
-      if (typeof body !== 'string' || !REASONS.includes(body) || typeof extra !== 'string') return null;
-      const bytes = fromHex(extra);
-      return bytes === null ? null : { l: 'stray', tUs, reason: body as StrayReason, bytes };
-    }
-    case 'setup':
-      if (!isRecord(body) || !isTime(body.number) || !Array.isArray(body.channels)) return null;
-      return { l: 'setup', tUs, setup: body } as unknown as LogEntry;
-    case 'command':
-      if (!isRecord(body) || typeof body.c !== 'string') return null;
-      return { l: 'command', tUs, command: body } as unknown as LogEntry;
-    case 'notice':
-      if (!isRecord(body) || typeof body.n !== 'string') return null;
-      return { l: 'notice', tUs, notice: body } as unknown as LogEntry;
-    default:
-      return null;
-  }
-}
+type Of<L extends LogEntry['l']> = Extract<LogEntry, { l: L }>;
+
+/** How the members after the kind are read; null where they are not of this format. */
+const READ: {
+  readonly [L in LogEntry['l']]: (tUs: number, body: unknown, extra: unknown) => Of<L> | null;
+} = {
+  frame(tUs, body) {
+    const frame = typeof body === 'string' ? frameOfLine(body) : null;
+    return frame === null ? null : { l: 'frame', tUs, frame };
+  },
+  stray(tUs, body, extra) {
+    const reason = STRAY_REASONS.find((r) => r === body);
+    const bytes = typeof extra === 'string' ? fromHex(extra) : null;
+    return reason === undefined || bytes === null ? null : { l: 'stray', tUs, reason, bytes };
+  },
+  setup(tUs, body) {
+    if (!isRecord(body) || !isTime(body.number) || !Array.isArray(body.channels)) return null;
+    return { l: 'setup', tUs, setup: body } as unknown as Of<'setup'>;
+  },
+  command(tUs, body) {
+    if (!isRecord(body) || typeof body.c !== 'string') return null;
+    return { l: 'command', tUs, command: body } as unknown as Of<'command'>;
+  },
+  notice(tUs, body) {
+    if (!isRecord(body) || typeof body.n !== 'string') return null;
+    return { l: 'notice', tUs, notice: body } as unknown as Of<'notice'>;
+  },
+};
+
+const isKind = (kind: unknown): kind is LogEntry['l'] =>
+  typeof kind === 'string' && Object.hasOwn(READ, kind);
 
 export const eventLine = (event: WatchEvent): string => JSON.stringify(event);
 

@@ -29,7 +29,7 @@ export const PAGE_FLAG = {
   /** The first page after the run was taken up again. */
   resumed: 8,
 } as const;
-const KNOWN_FLAGS = PAGE_FLAG.head | PAGE_FLAG.end | PAGE_FLAG.interrupted | PAGE_FLAG.resumed;
+const KNOWN_FLAGS = Object.values(PAGE_FLAG).reduce((all, flag) => all | flag, 0);
 
 /** utcMs field of a page whose wall clock is not known. */
 const NO_UTC = 0xffff_ffff_ffff_ffffn;

@@ -14,6 +14,7 @@ import {
   type ReplyFrame,
   STATUS,
   type StrayReason,
+  VERBS,
 } from '../link/frames.ts';
 import { DeviceGuard, type DeviceLimit, type GuardConfig } from './device-guard.ts';
 
@@ -44,7 +45,6 @@ const FAULT_SUPPLY = 4;
 const FAULT_SENSOR = 5;
 /** Events that the device keeps while it cannot speak. */
 const EVENTS = 4;
-const VERBS = ['hello', 'start', 'stop', 'beat', 'limit', 'read', 'disarm', 'silence'];
 const TWO_32 = 4294967296;
 
 export class Firmware {
@@ -255,7 +255,7 @@ export class Firmware {
     const m = /^K,(0|[1-9]\d{0,4}),([a-z]*)/.exec(String.fromCharCode(...bytes));
     if (m === null || Number(m[1]) > 0xffff) return;
     this.signOfLife(false);
-    const result = VERBS.includes(m[2]!) ? 'range' : 'unknown';
+    const result = Object.hasOwn(VERBS, m[2]!) ? 'range' : 'unknown';
     this.last = { t: 'R', command: Number(m[1]), result, value: null };
     if (!this.mute) this.send(this.last);
   }
@@ -299,7 +299,8 @@ export class Firmware {
       case 'read':
         this.guardShown = '';
         return reply('ok');
-      default:
+      case 'hello':
+      case 'beat':
         return reply('ok');
     }
   }
