@@ -6,14 +6,8 @@
  */
 
 import { ar1Inflation, lag1 } from './ar1.ts';
-import {
-  arcsine,
-  type BlockMeans,
-  fittedPressure,
-  MOST_HEAT,
-  pressureAt,
-  type SubsonicFit,
-} from './subsonic.ts';
+import { BANK_MOST, columns, fitOne, MOST_FITS, MOST_TAUS, prepare, residuals } from './candidate-line.ts';
+import type { BlockMeans, SubsonicFit } from './subsonic.ts';
 
 export interface CandidateFit extends SubsonicFit {
   /** Σ (p − model)² / variance. */
@@ -31,190 +25,60 @@ export interface BankResult {
   readonly excess: readonly number[];
 }
 
-/** Longest stretch that the bank takes, in blocks. */
-export const BANK_MOST = 64;
-/** Above this y (u = 0.96) the line has lost its slope: there the residual is taken in pressure. */
-const STEEP_Y = 1.287;
 /** Rounds of the parabola that look for the best between the candidates. */
 const REFINE_ROUNDS = 5;
-const HALF_PI = Math.PI / 2;
-
-// Scratch of one evaluation; nothing is kept in it between calls.
-const MOST_TAUS = 3;
-const y = new Float64Array(BANK_MOST);
-const w = new Float64Array(BANK_MOST);
-const pOf = new Float64Array(BANK_MOST);
-const perVariance = new Float64Array(BANK_MOST);
-/** Time, and the part that heat adds to it, about their middles: sums over them lose no digits. */
-const x = new Float64Array(BANK_MOST);
-const warp = [new Float64Array(BANK_MOST), new Float64Array(BANK_MOST), new Float64Array(BANK_MOST)];
-let xMid = 0;
-const warpMid = new Float64Array(MOST_TAUS);
-
-/** Fills the scratch with what all candidates share. */
-function prepare(blocks: BlockMeans, n: number, taus: readonly number[]): void {
-  const t0 = blocks.t[0]!;
-  xMid = (blocks.t[n - 1]! - t0) / 2;
-  for (let i = 0; i < n; i++) {
-    x[i] = blocks.t[i]! - t0 - xMid;
-    pOf[i] = blocks.p[i]!;
-    perVariance[i] = 1 / blocks.variance[i]!;
-  }
-  for (let k = 0; k < taus.length; k++) {
-    const e = warp[k]!;
-    const tau = taus[k]!;
-    warpMid[k] = tau * (1 - Math.exp(-xMid / tau));
-    for (let i = 0; i < n; i++) e[i] = tau * (1 - Math.exp(-(x[i]! + xMid) / tau)) - warpMid[k]!;
-  }
-}
-
-/**
- * Best line of one candidate over the fading times; `prepare` has run. One pass makes the sums for every fading time;
- * chi-square follows from them, but for blocks so near the end that y has no slope left.
- */
-function fitOne(
-  t0: number,
-  n: number,
-  p1: number,
-  b: number,
-  taus: readonly number[],
-  soft = 0,
-  most = MOST_HEAT,
-): CandidateFit {
-  const scale = p1 * (1 - b);
-  const perScale = 1 / scale;
-  const m = taus.length;
-  let s0 = 0;
-  let sx = 0;
-  let sxx = 0;
-  let sy = 0;
-  let sxy = 0;
-  let syy = 0;
-  let steepFrom = n;
-  let yMid = 0;
-  for (let i = 0; i < n; i++) {
-    const u = (pOf[i]! - p1 * b) * perScale;
-    let v: number;
-    let weight = scale * scale * perVariance[i]!;
-    if (u > 0) {
-      v = u >= 1 ? HALF_PI : arcsine(u);
-      // Past the steep part a block pulls weakly, and not at all once it is at p1.
-      weight = u >= 0.9995 ? 0 : (1 - u * u) * weight;
-    } else v = u;
-    if (soft > 0) {
-      // A vessel that gives way by a share `soft` of its volume a bar fills as (1 + soft·(2p − 1)) times as large.
-      const integral = v > 0 ? -Math.cos(v) : 0.5 * v * v - 1;
-      v += soft * (2 * p1 * (b * v + (1 - b) * integral) - v);
-      const larger = 1 + soft * (2 * pOf[i]! - 1);
-      weight /= larger * larger;
-    }
-    if (i === 0) yMid = v;
-    const steep = soft === 0 && v >= STEEP_Y;
-    if (steep && i < steepFrom) steepFrom = i;
-    const at = x[i]!;
-    const dy = v - yMid;
-    const wx = weight * at;
-    y[i] = dy;
-    w[i] = weight;
-    s0 += weight;
-    sx += wx;
-    sxx += wx * at;
-    sy += weight * dy;
-    sxy += wx * dy;
-    if (!steep) syy += weight * dy * dy;
-  }
-  if (!(s0 > 0)) {
-    let chi2 = 0;
-    for (let i = 0; i < n; i++) chi2 += (pOf[i]! - p1) ** 2 * perVariance[i]!;
-    return { p1, b, y0: HALF_PI, rate: 0, t0, h: 0, tauS: 1, chi2 };
-  }
-  const xx = sxx - (sx * sx) / s0;
-  const xy = sxy - (sx * sy) / s0;
-  let bestChi2 = Number.POSITIVE_INFINITY;
-  let bestK = 0;
-  let bestH = 0;
-  let bestRate = 0;
-  let bestAt = 0;
-  for (let k = 0; k < m; k++) {
-    const e = warp[k]!;
-    let se = 0;
-    let sxe = 0;
-    let see = 0;
-    let sey = 0;
-    for (let i = 0; i < n; i++) {
-      const we = w[i]! * e[i]!;
-      se += we;
-      sxe += we * x[i]!;
-      see += we * e[i]!;
-      sey += we * y[i]!;
-    }
-    const xe = sxe - (sx * se) / s0;
-    const ee = see - (se * se) / s0;
-    const ey = sey - (se * sy) / s0;
-    const det = xx * ee - xe * xe;
-    let h = 0;
-    if (det > 1e-9 * xx * ee) {
-      const rate = (xy * ee - ey * xe) / det;
-      const extra = (ey * xx - xy * xe) / det;
-      h = rate > 0 ? extra / rate : extra > 0 ? most : 0;
-    }
-    h = Math.max(0, Math.min(most, h));
-    // Without heat the fading times are one and the same.
-    if (h === 0 && bestH === 0 && k > 0) continue;
-    const zz = xx + 2 * h * xe + h * h * ee;
-    const zy = xy + h * ey;
-    const rate = zz > 0 ? Math.max(0, zy / zz) : 0;
-    /** The line at the middle of x and e, about yMid. */
-    const at = (sy - rate * (sx + h * se)) / s0;
-    const chi2 =
-      steepFrom === n
-        ? syy - (sy * sy) / s0 - 2 * rate * zy + rate * rate * zz
-        : slowChi2(n, steepFrom, k, h, rate, at, yMid, p1, b);
-    if (chi2 < bestChi2) {
-      bestChi2 = chi2;
-      bestK = k;
-      bestH = h;
-      bestRate = rate;
-      bestAt = at;
-    }
-  }
-  const y0 = bestAt + yMid - bestRate * (xMid + bestH * warpMid[bestK]!);
-  return { p1, b, y0, rate: bestRate, t0, h: bestH, tauS: taus[bestK]!, chi2: Math.max(0, bestChi2) };
-}
-
-/** Chi-square block by block: in y (here about yMid) where it has a slope, in pressure near the end. */
-function slowChi2(
-  n: number,
-  steepFrom: number,
-  k: number,
-  h: number,
-  rate: number,
-  mid: number,
-  yMid: number,
-  p1: number,
-  b: number,
-): number {
-  const e = warp[k]!;
-  let chi2 = 0;
-  for (let i = 0; i < steepFrom; i++) {
-    const r = y[i]! - mid - rate * (x[i]! + h * e[i]!);
-    chi2 += w[i]! * r * r;
-  }
-  for (let i = steepFrom; i < n; i++) {
-    const at = mid + rate * (x[i]! + h * e[i]!);
-    if (y[i]! + yMid < STEEP_Y) {
-      const r = y[i]! - at;
-      chi2 += w[i]! * r * r;
-    } else {
-      const r = pOf[i]! - pressureAt(at + yMid, p1, b);
-      chi2 += r * r * perVariance[i]!;
-    }
-  }
-  return chi2;
-}
 
 /** Chi-square over the best, in its own scale, from which on a finer candidate between two such is not asked. */
 const HOPELESS = 60;
+
+/** Columns of one evaluation in order of p1. */
+const order: number[] = [];
+
+/** Fits the candidates and the finer ones beside those that are not hopeless; `order` lists the columns by p1. */
+function fitAll(
+  n: number,
+  candidates: readonly number[],
+  b: number,
+  taus: readonly number[],
+  finer: readonly number[],
+): void {
+  const always = candidates.length;
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = 0; k < always; k++) least = Math.min(least, fitOne(k, n, candidates[k]!, b, taus));
+  const hopeless = least + HOPELESS * Math.max(1, least / Math.max(1, n - 4));
+  order.length = 0;
+  let next = always;
+  let k = 0;
+  for (const p1 of finer) {
+    while (k < always && candidates[k]! <= p1) order.push(k++);
+    const under = k > 0 && columns.chi2[k - 1]! < hopeless;
+    const over = k < always && columns.chi2[k]! < hopeless;
+    if (!under && !over) continue;
+    fitOne(next, n, p1, b, taus);
+    order.push(next++);
+  }
+  while (k < always) order.push(k++);
+}
+
+/** Looks for the best between its neighbours by a parabola, again and again; gives its place in `order`. */
+function refine(n: number, b: number, taus: readonly number[]): number {
+  let best = 0;
+  for (let k = 1; k < order.length; k++) if (columns.chi2[order[k]!]! < columns.chi2[order[best]!]!) best = k;
+  for (let round = 0; round < REFINE_ROUNDS; round++) {
+    if (best === 0 || best === order.length - 1) break;
+    const at = vertex(order[best - 1]!, order[best]!, order[best + 1]!);
+    if (at === null) break;
+    const column = order.length;
+    const gain = columns.chi2[order[best]!]! - fitOne(column, n, at, b, taus);
+    const where = at < columns.p1[order[best]!]! ? best : best + 1;
+    const better = gain > 0;
+    order.splice(where, 0, column);
+    best = better ? where : where <= best ? best + 1 : best;
+    // Near enough: less than a tenth of a standard deviation is left to gain.
+    if (better && gain < 0.01) break;
+  }
+  return order[best]!;
+}
 
 /**
  * Judges the candidates (ascending, absolute bar) on the blocks, at most BANK_MOST of them. Those that the blocks have
@@ -232,58 +96,36 @@ export function judgeBank(
   const n = blocks.t.length;
   if (n < 4 || n > BANK_MOST || candidates.length < 3 || taus.length < 1 || taus.length > MOST_TAUS)
     return null;
+  if (candidates.length + finer.length + REFINE_ROUNDS > MOST_FITS)
+    throw new RangeError('judgeBank: too many candidates');
   prepare(blocks, n, taus);
-  const t0 = blocks.t[0]!;
-  let fits: CandidateFit[] = [];
-  let least = Number.POSITIVE_INFINITY;
-  for (const p1 of candidates) {
-    const fit = fitOne(t0, n, p1, b, taus);
-    fits.push(fit);
-    least = Math.min(least, fit.chi2);
-  }
-  if (finer.length > 0) {
-    const hopeless = least + HOPELESS * Math.max(1, least / Math.max(1, n - 4));
-    const all: CandidateFit[] = [];
-    let k = 0;
-    for (const p1 of finer) {
-      while (k < fits.length && fits[k]!.p1 <= p1) all.push(fits[k++]!);
-      const under = k > 0 && fits[k - 1]!.chi2 < hopeless;
-      const over = k < fits.length && fits[k]!.chi2 < hopeless;
-      if (under || over) all.push(fitOne(t0, n, p1, b, taus));
-    }
-    while (k < fits.length) all.push(fits[k++]!);
-    fits = all;
-  }
-  let bestK = 0;
-  for (let k = 1; k < fits.length; k++) if (fits[k]!.chi2 < fits[bestK]!.chi2) bestK = k;
-  for (let round = 0; round < REFINE_ROUNDS; round++) {
-    if (bestK === 0 || bestK === fits.length - 1) break;
-    const at = vertex(fits[bestK - 1]!, fits[bestK]!, fits[bestK + 1]!);
-    if (at === null) break;
-    const fit = fitOne(t0, n, at, b, taus);
-    const where = at < fits[bestK]!.p1 ? bestK : bestK + 1;
-    const gain = fits[bestK]!.chi2 - fit.chi2;
-    const better = gain > 0;
-    fits.splice(where, 0, fit);
-    bestK = better ? where : where <= bestK ? bestK + 1 : bestK;
-    // Near enough: less than a tenth of a standard deviation is left to gain.
-    if (better && gain < 0.01) break;
-  }
-  const best = fits[bestK]!;
-  const reduced = best.chi2 / Math.max(1, n - 4);
-  const scale = Math.max(1, reduced) * ar1Inflation(lag1(residuals(blocks, best)));
+  fitAll(n, candidates, b, taus, finer);
+  const column = refine(n, b, taus);
+  const chi2 = columns.chi2[column]!;
+  const best: CandidateFit = {
+    p1: columns.p1[column]!,
+    b,
+    y0: columns.y0[column]!,
+    rate: columns.rate[column]!,
+    t0: blocks.t[0]!,
+    h: columns.h[column]!,
+    tauS: columns.tau[column]!,
+    chi2,
+  };
+  const reduced = chi2 / Math.max(1, n - 4);
+  const scale = Math.max(1, reduced) * ar1Inflation(lag1(residuals(n, best, taus)));
   return {
     best,
     scale,
     reduced,
-    p1: fits.map((f) => f.p1),
-    excess: fits.map((f) => (f.chi2 - best.chi2) / scale),
+    p1: order.map((c) => columns.p1[c]!),
+    excess: order.map((c) => (columns.chi2[c]! - chi2) / scale),
   };
 }
 
 /**
  * Excess of one more candidate, where the vessel may give way under pressure by `soft` (share of its volume a bar).
- * For the question whether a supply that stays open could look like the best fit.
+ * For the question whether a supply that stays open could look like the best columns.
  */
 export function excessSoft(
   r: BankResult,
@@ -296,7 +138,7 @@ export function excessSoft(
   const n = blocks.t.length;
   if (n > BANK_MOST) return 0;
   prepare(blocks, n, taus);
-  return (fitOne(blocks.t[0]!, n, p1, r.best.b, taus, soft, most).chi2 - r.best.chi2) / r.scale;
+  return (fitOne(0, n, p1, r.best.b, taus, soft, most) - r.best.chi2) / r.scale;
 }
 
 /** Least excess of all candidates up to p1 (between neighbours as a parabola's arm); Infinity when none lies so low. */
@@ -361,23 +203,16 @@ function between(r: BankResult, k: number, p1: number): number {
   return (a + share * (c - a)) ** 2;
 }
 
-/** Lowest point of the parabola through three fits, kept off its neighbours; null where it has none. */
-function vertex(a: CandidateFit, m: CandidateFit, c: CandidateFit): number | null {
-  const x1 = a.p1 - m.p1;
-  const x2 = c.p1 - m.p1;
-  const y1 = a.chi2 - m.chi2;
-  const y2 = c.chi2 - m.chi2;
+/** Lowest point of the parabola through three columns, kept off its neighbours; null where it has none. */
+function vertex(a: number, m: number, c: number): number | null {
+  const x1 = columns.p1[a]! - columns.p1[m]!;
+  const x2 = columns.p1[c]! - columns.p1[m]!;
+  const y1 = columns.chi2[a]! - columns.chi2[m]!;
+  const y2 = columns.chi2[c]! - columns.chi2[m]!;
   const det = x1 * x2 * (x1 - x2);
   const quad = (y1 * x2 - y2 * x1) / det;
   const lin = (x1 * x1 * y2 - x2 * x2 * y1) / det;
   if (!(quad > 0)) return null;
   const at = Math.max(0.8 * x1, Math.min(0.8 * x2, -lin / (2 * quad)));
-  return Math.abs(at) < 1e-6 ? null : m.p1 + at;
-}
-
-function residuals(blocks: BlockMeans, fit: SubsonicFit): number[] {
-  const out: number[] = [];
-  for (let i = 0; i < blocks.t.length; i++)
-    out.push((blocks.p[i]! - fittedPressure(fit, blocks.t[i]!)) / Math.sqrt(blocks.variance[i]!));
-  return out;
+  return Math.abs(at) < 1e-6 ? null : columns.p1[m]! + at;
 }

@@ -38,7 +38,16 @@ describe('block means', () => {
       if (row.t.length > 50) rowMerge(row, 44, 0.04, 100);
     }
     expect(row.t.length).toBeLessThanOrEqual(50);
-    expect(rowTrim(row, 10)).toBeGreaterThan(0);
+    rowTrim(row, 10);
     expect(row.t.length).toBe(10);
+    const newest = row.t[9]!;
+    for (let i = 0; i < 1000; i++) {
+      rowPush(row, 1000 + i * 0.05, 1, 0.05, 0.05);
+      rowTrim(row, 10);
+      expect(row.t.length).toBeGreaterThanOrEqual(10);
+      expect(row.t.length).toBeLessThan(15);
+      expect([row.p.length, row.n.length]).toEqual([row.t.length, row.t.length]);
+    }
+    expect(row.t.at(-1)).toBeGreaterThan(newest);
   });
 });

@@ -50,14 +50,16 @@ export function rowPush(row: BlockRow, t: number, p: number, width: number, peri
   return true;
 }
 
-/** Drops the oldest so that at most `most` remain; gives how many were dropped. */
-export function rowTrim(row: BlockRow, most: number): number {
-  const drop = row.t.length - most;
-  if (drop <= 0) return 0;
+/** Drops so many of the oldest. */
+export function rowDrop(row: BlockRow, drop: number): void {
   row.t.splice(0, drop);
   row.p.splice(0, drop);
   row.n.splice(0, drop);
-  return drop;
+}
+
+/** Drops the oldest once half as many again as `most` are there, so that at least `most` remain: seldom, not at each block. */
+export function rowTrim(row: BlockRow, most: number): void {
+  if (row.t.length >= most + (most >> 1)) rowDrop(row, row.t.length - most);
 }
 
 /**
@@ -87,5 +89,5 @@ export function rowMerge(row: BlockRow, most: number, rise: number, longest: num
   row.t = t.concat(row.t.slice(i));
   row.p = p.concat(row.p.slice(i));
   row.n = n.concat(row.n.slice(i));
-  rowTrim(row, most);
+  if (row.t.length > most) rowDrop(row, row.t.length - most);
 }

@@ -64,8 +64,63 @@ const AGO_S = 0.4;
 const BEFORE_KEPT = 10;
 
 /**
+ * The slope over the shortest window of short blocks that knows it well enough, else over the longest. Each window is the
+ * one before it and some older blocks, so the sums grow on; the scatter is asked only where the noise known before
+ * would let the window pass.
+ */
+function slopeNow(
+  row: BlockRow,
+  sampleSd: number,
+  coarse: number,
+): (Slope & { readonly used: number }) | null {
+  const to = row.t.length;
+  const atS = row.t[to - 1]!;
+  const atBar = row.p[to - 1]!;
+  let st = 0;
+  let sp = 0;
+  let sn = 0;
+  let stt = 0;
+  let stp = 0;
+  let from = to;
+  for (let k = 0; k < WINDOWS.length && WINDOWS[k]! <= to; k++) {
+    const m = WINDOWS[k]!;
+    while (from > to - m) {
+      from--;
+      const t = row.t[from]! - atS;
+      const p = row.p[from]! - atBar;
+      st += t;
+      sp += p;
+      sn += row.n[from]!;
+      stt += t * t;
+      stp += t * p;
+    }
+    const span = atS - row.t[from]!;
+    if (span < LEAST_S) continue;
+    const about = stt - (st * st) / m;
+    const rate = (stp - (st * sp) / m) / about;
+    const step = coarse > 0 ? (0.4 * coarse) / span : 0;
+    const enough = Math.max(SHARE * Math.abs(rate), ENOUGH);
+    const prior = (sampleSd * sampleSd * m) / sn;
+    const last = k + 1 === WINDOWS.length || WINDOWS[k + 1]! > to;
+    if (!last && prior / about + step * step > enough * enough) continue;
+    const midS = atS + st / m;
+    const bar = atBar + sp / m;
+    let rss = 0;
+    for (let i = from; i < to; i++) {
+      const r = row.p[i]! - bar - rate * (row.t[i]! - midS);
+      rss += r * r;
+    }
+    const seen = m > 4 ? rss / (m - 2) : 0;
+    const sd = Math.sqrt(Math.max(prior, seen) / about + step * step);
+    if (last || sd <= enough) return { rate, sd, bar, midS, used: m };
+  }
+  return null;
+}
+
+/**
  * @param coarse converter step where the noise is too small to dither it, bar; else 0. A staircase has no noise to
  * judge a slope by: its error is that of a step over the window.
+ * @param kept slopes of the moments before, updated
  */
 export function measureMotion(
   row: BlockRow,
@@ -76,23 +131,13 @@ export function measureMotion(
   const to = row.t.length;
   const atS = row.t[to - 1];
   if (atS === undefined) return null;
-  let now: Slope | null = null;
-  let used = 0;
-  for (const m of WINDOWS) {
-    if (m > to) break;
-    if (atS - row.t[to - m]! < LEAST_S) continue;
-    now = slopeOver(row, to - m, to, sampleSd);
-    if (now !== null && coarse > 0)
-      now = { ...now, sd: Math.hypot(now.sd, (0.4 * coarse) / (atS - row.t[to - m]!)) };
-    used = m;
-    if (now !== null && now.sd <= Math.max(SHARE * Math.abs(now.rate), ENOUGH)) break;
-  }
+  const now = slopeNow(row, sampleSd, coarse);
   if (now === null) return null;
   // A stop shows against the slope before it. That one is remembered a little, so that it outlasts the stop.
   let end = to;
   while (end > 0 && atS - row.t[end - 1]! < AGO_S) end--;
   let from = end;
-  while (from > 0 && (atS - row.t[from - 1]! < AGO_S + BEFORE_S || end - from < used)) from--;
+  while (from > 0 && (atS - row.t[from - 1]! < AGO_S + BEFORE_S || end - from < now.used)) from--;
   const earlier = slopeOver(row, from, end, sampleSd);
   // Less its own doubt: the largest of several noisy slopes would be too steep.
   kept.push(earlier === null ? now.rate : earlier.rate - 1.5 * earlier.sd);

@@ -5,9 +5,9 @@
 
 import { MAD_TO_SD, stepMedian } from '../../estimate/robust.ts';
 import { bankInterval, excessFrom, excessSoft, excessUpTo, judgeBank } from '../../estimate/settle-bank.ts';
-import { fittedPressure } from '../../estimate/subsonic.ts';
+import { type BlockMeans, fittedPressure } from '../../estimate/subsonic.ts';
 import type { Limits } from '../../job/setup.ts';
-import { rowMerge } from './blocks.ts';
+import { rowDrop, rowMerge } from './blocks.ts';
 import { coarseStep, sampleSd } from './clean.ts';
 import type { GuardState, RecentBelief, SettleBelief } from './types.ts';
 
@@ -86,14 +86,37 @@ export function meanSd(s: GuardState): number {
   return Math.max(plain, Math.min(4 * plain, ((s.longSecond * MAD_TO_SD) / Math.sqrt(6)) * Math.sqrt(n)));
 }
 
-/** Measured scatter of a long block of m samples, bar². */
-function blockVariance(s: GuardState, samples: number, typical: number): number {
+/** Measured scatter of a long block: the part that its samples make smaller, bar², times them; and the part that stays. */
+interface Scatter {
+  readonly samples: number;
+  readonly floor: number;
+}
+
+function scatterOf(s: GuardState, typical: number): Scatter {
   const seen = (s.longSecond * MAD_TO_SD) / Math.sqrt(6);
   const prior = sampleSd(s.clean, s.stepBar) / Math.sqrt(typical);
   const sd2 = Math.max(seen * seen, prior * prior);
   // A step that the noise does not dither is an error that no mean of the block makes smaller.
   const coarse = coarseStep(s.clean, s.stepBar);
-  return (sd2 * typical) / samples + MODEL_SD * MODEL_SD + (coarse * coarse) / 12;
+  return { samples: sd2 * typical, floor: MODEL_SD * MODEL_SD + (coarse * coarse) / 12 };
+}
+
+/** Variance of the mean of a block of so many samples, bar². */
+function varianceOf(scatter: Scatter, samples: number): number {
+  return scatter.samples / samples + scatter.floor;
+}
+
+/** Long blocks from that one on as the bank takes them: absolute pressures with their variances. */
+function blocksFrom(s: GuardState, from: number, scatter: Scatter): BlockMeans {
+  const row = s.long;
+  const t = row.t.slice(from);
+  const p = row.p.slice(from);
+  const variance = row.p.slice(from);
+  for (let i = 0; i < t.length; i++) {
+    p[i] = p[i]! + AIR_BAR;
+    variance[i] = varianceOf(scatter, row.n[from + i]!);
+  }
+  return { t, p, variance };
 }
 
 /** A long block was completed: notices surprises, then judges the bank. */
@@ -108,10 +131,7 @@ export function longBlock(s: GuardState, limits: Limits | null): void {
   surprise(s, n - 1, typical);
   if (n > LONG_MOST) {
     if (s.from > n / 2) {
-      const drop = s.from;
-      row.t.splice(0, drop);
-      row.p.splice(0, drop);
-      row.n.splice(0, drop);
+      rowDrop(row, s.from);
       s.from = 0;
     } else {
       const age = row.t[s.from]!;
@@ -148,7 +168,8 @@ function judgeRecent(s: GuardState, limits: Limits, typical: number): RecentBeli
   const ceiling = limits.ceilingBar;
   const row = s.long;
   const to = row.t.length;
-  const sd = Math.sqrt(blockVariance(s, typical, typical));
+  const scatter = scatterOf(s, typical);
+  const sd = Math.sqrt(varianceOf(scatter, typical));
   const last = row.t[to - 1]!;
   let first = to - 1;
   while (first > 0) {
@@ -158,17 +179,9 @@ function judgeRecent(s: GuardState, limits: Limits, typical: number): RecentBeli
     first--;
   }
   if (to - first < 6) return null;
-  const p: number[] = [];
-  const variance: number[] = [];
-  const t: number[] = [];
-  for (let i = first; i < to; i++) {
-    t.push(row.t[i]!);
-    p.push(row.p[i]! + AIR_BAR);
-    variance.push(blockVariance(s, row.n[i]!, typical));
-  }
   const level = row.p[to - 1]!;
   const grid = candidates(ceiling, level);
-  const bank = judgeBank({ t, p, variance }, grid.always, CRITICAL, NO_FADE_S, grid.finer);
+  const bank = judgeBank(blocksFrom(s, first, scatter), grid.always, CRITICAL, NO_FADE_S, grid.finer);
   if (bank === null) return null;
   return {
     bar: bank.best.p1 - AIR_BAR,
@@ -181,29 +194,19 @@ function judge(s: GuardState, limits: Limits, typical: number): SettleBelief | n
   const ceiling = limits.ceilingBar;
   const row = s.long;
   const to = row.t.length;
-  const p: number[] = [];
-  const variance: number[] = [];
-  const t: number[] = [];
-  for (let i = s.from; i < to; i++) {
-    t.push(row.t[i]!);
-    p.push(row.p[i]! + AIR_BAR);
-    variance.push(blockVariance(s, row.n[i]!, typical));
-  }
+  const blocks = blocksFrom(s, s.from, scatterOf(s, typical));
   const grid = candidates(ceiling, row.p[to - 1]!);
-  const bank = judgeBank({ t, p, variance }, grid.always, CRITICAL, FADE_S, grid.finer);
+  const bank = judgeBank(blocks, grid.always, CRITICAL, FADE_S, grid.finer);
   if (bank === null) return null;
   // A stretch that no candidate fits is too long: the packer was still limp, or the air was warming. Keep its later part.
-  if (bank.reduced > 3 && t.length > 10) s.from += Math.ceil(t.length / 5);
+  if (bank.reduced > 3 && blocks.t.length > 10) s.from += Math.ceil(blocks.t.length / 5);
   const { low, high } = bankInterval(bank, 2);
   const underExcess = excessUpTo(bank, ceiling + AIR_BAR);
   let openExcess = excessFrom(bank, openFrom(ceiling) + AIR_BAR);
   // Only where an alarm hangs on it: could it be an open supply that fills a packer which gives way?
   if (underExcess > 6 && openExcess > 4)
     for (const p1 of [openFrom(ceiling), openFrom(ceiling) + 2])
-      openExcess = Math.min(
-        openExcess,
-        excessSoft(bank, { t, p, variance }, p1 + AIR_BAR, SOFT_FADE_S, SOFT, SOFT_HEAT),
-      );
+      openExcess = Math.min(openExcess, excessSoft(bank, blocks, p1 + AIR_BAR, SOFT_FADE_S, SOFT, SOFT_HEAT));
   return {
     atS: row.t[to - 1]!,
     bar: bank.best.p1 - AIR_BAR,
@@ -223,7 +226,7 @@ function surprise(s: GuardState, i: number, typical: number): void {
   if (b === null || i - s.from < 6) return;
   const row = s.long;
   const foreseen = fittedPressure(b.fit, row.t[i]!) - AIR_BAR;
-  const sd = Math.sqrt(2 * blockVariance(s, row.n[i]!, typical));
+  const sd = Math.sqrt(2 * varianceOf(scatterOf(s, typical), row.n[i]!));
   const z = (row.p[i]! - foreseen) / sd;
   const sign = z > 4 ? 1 : z < -4 ? -1 : 0;
   if (sign !== 0 && sign === s.surpriseSign) s.surprises++;
