@@ -77,6 +77,17 @@ export function fitOne(
   let sy = 0;
   let sxy = 0;
   let syy = 0;
+  // Two fading times run along in the same pass, whether or not both are asked for; a third is asked for seldom.
+  const e0 = warp[0];
+  const e1 = warp[1];
+  let se0 = 0;
+  let sxe0 = 0;
+  let see0 = 0;
+  let sey0 = 0;
+  let se1 = 0;
+  let sxe1 = 0;
+  let see1 = 0;
+  let sey1 = 0;
   let steepFrom = n;
   let yMid = 0;
   for (let i = 0; i < n; i++) {
@@ -109,6 +120,18 @@ export function fitOne(
     sy += weight * dy;
     sxy += wx * dy;
     if (!steep) syy += weight * dy * dy;
+    const ea = e0[i]!;
+    const wea = weight * ea;
+    se0 += wea;
+    sxe0 += wea * at;
+    see0 += wea * ea;
+    sey0 += wea * dy;
+    const eb = e1[i]!;
+    const web = weight * eb;
+    se1 += web;
+    sxe1 += web * at;
+    see1 += web * eb;
+    sey1 += web * dy;
   }
   columns.p1[column] = p1;
   if (!(s0 > 0)) {
@@ -129,18 +152,21 @@ export function fitOne(
   let bestRate = 0;
   let bestAt = 0;
   for (let k = 0; k < m; k++) {
-    const e = warp[k]!;
-    let se = 0;
-    let sxe = 0;
-    let see = 0;
-    let sey = 0;
-    for (let i = 0; i < n; i++) {
-      const ei = e[i]!;
-      const we = w[i]! * ei;
-      se += we;
-      sxe += we * x[i]!;
-      see += we * ei;
-      sey += we * y[i]!;
+    let se = k === 0 ? se0 : se1;
+    let sxe = k === 0 ? sxe0 : sxe1;
+    let see = k === 0 ? see0 : see1;
+    let sey = k === 0 ? sey0 : sey1;
+    if (k === 2) {
+      const e = warp[2];
+      se = sxe = see = sey = 0;
+      for (let i = 0; i < n; i++) {
+        const ei = e[i]!;
+        const we = w[i]! * ei;
+        se += we;
+        sxe += we * x[i]!;
+        see += we * ei;
+        sey += we * y[i]!;
+      }
     }
     const xe = sxe - (sx * se) / s0;
     const ee = see - (se * se) / s0;

@@ -107,7 +107,9 @@ export async function makeLongRun(
   let scripted = 0;
   const endS = hours * 3600;
   const stepS = 0.1;
-  // Half a second of the site first, then the core on all of it: asking for the CPU time costs as much as a reading.
+  // A stretch of the site first, then the core on all of it: asking for the CPU time costs as much as a reading, so
+  // that at least 25 share the question. Whole stretches make a minute.
+  const stretch = [5, 15].find((steps) => steps * stepS * rateHz >= 25) ?? 25;
   let waiting: { tUs: number; s: number; frames: DeviceFrame[] }[] = [];
   const digest = () => {
     const t = cpuMs();
@@ -131,7 +133,7 @@ export async function makeLongRun(
     waiting.push({ tUs, s, frames: batch });
     batch = [];
     const step = Math.round(s / stepS);
-    if (step % 5 === 0) {
+    if (step % stretch === 0) {
       digest();
       recorder.flush(head.utcMs! + s * 1000);
       watched.trace.flush();

@@ -47,7 +47,10 @@ try {
     const cost = await makeLongRun(folder, RUN, 12, 50);
     const rows: Row[] = [];
     // Sparse readings carry a block of the guard each, and the bank with it: there a reading costs most.
-    for (const rateHz of [10, 20] as const) {
+    for (const { rateHz, goalUs } of [
+      { rateHz: 10, goalUs: 10 },
+      { rateHz: 20, goalUs: 20 },
+    ]) {
       let fillUs = Number.POSITIVE_INFINITY;
       // A fill has too few of them to be compiled in one run: the least of several is that of warm code.
       for (let round = 0; round < 8; round++)
@@ -55,8 +58,8 @@ try {
       rows.push({
         what: `sensing and watch, CPU time a reading, in a fill at ${rateHz} Hz`,
         value: `${fillUs.toFixed(1)} µs`,
-        beside: 'goal ≤ 20 µs',
-        met: fillUs <= 20,
+        beside: `goal ≤ ${goalUs} µs`,
+        met: fillUs <= goalUs,
       });
     }
     rows.push(
