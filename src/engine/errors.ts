@@ -1,4 +1,4 @@
-import { LinkFault } from '../link/session.ts';
+import { LinkFault } from '../link/fault.ts';
 import { StoreError } from '../record/stores/store.ts';
 import type { EngineErrorCode } from './messages.ts';
 import { RequestError } from './worker/request-error.ts';

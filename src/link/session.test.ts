@@ -256,6 +256,38 @@ describe('a session with a device', () => {
     expect(timers.pending).toBe(0);
   });
 
+  it('that is being closed says so, whatever the device leaves unanswered', async () => {
+    const { session, timers, site, states, errors } = bench();
+    const connected = session.connect();
+    await timers.run(50);
+    await connected;
+    site.device.deaf = true;
+    const rate = session.setRate(20).catch((e: unknown) => e);
+    await timers.run(700);
+    const closed = session.close();
+    await timers.run(3000);
+    await closed;
+    expect(states).toEqual(['opening', 'greeting', 'streaming', 'closing', 'idle']);
+    expect(errors).toEqual([]);
+    expect(await rate).toMatchObject({ code: 'port-gone' });
+  });
+
+  it('counts what came over all its openings', async () => {
+    const { session, timers, site, got } = bench();
+    const connected = session.connect();
+    await timers.run(50);
+    await connected;
+    site.garbage(new Uint8Array([0, 255, 13, 10]));
+    site.pull();
+    site.state.present = true;
+    await timers.run(1000);
+    site.garbage(new Uint8Array([1, 255, 10]));
+    site.device.sample();
+    expect(session.frames).toBe(got.length);
+    expect(got.filter((t) => t === 'H').length).toBe(2);
+    expect(session.strayBytes).toBe(7);
+  });
+
   it('closing while the port is away ends the waiting', async () => {
     const { session, timers, site } = bench();
     const connected = session.connect();

@@ -1,12 +1,13 @@
-import { createDecoder } from './decode.ts';
 import { encodeFrame } from './encode.ts';
-import type { DeviceFrame, Frame, GuardFrame, HostVerb, ReplyFrame, StrayReason } from './frames.ts';
-import { createGreetingCollector, type Greeting, refusal } from './greeting.ts';
+import { LinkFault } from './fault.ts';
+import type { DeviceFrame, GuardFrame, HostVerb, ReplyFrame, StrayReason } from './frames.ts';
+import { type Greeting, refusal } from './greeting.ts';
 import { createGuardWatch, type LimitAnswer, setLimit } from './limit.ts';
-import { type Port, PortError } from './ports/port.ts';
+import { createOpening, type Opening, type OpeningSink } from './opening.ts';
+import type { Port } from './ports/port.ts';
 import { type AskOptions, createQueue } from './queue.ts';
 import type { LinkError, LinkState } from './status.ts';
-import { pause, type Timers } from './timers.ts';
+import type { Timers } from './timers.ts';
 
 /** What a session tells its owner. tUs is the arrival on the timers' clock; a chunk's frames share it. */
 export interface SessionSink {
@@ -25,16 +26,6 @@ export interface SessionOptions {
   readonly deviceId: string | null;
   /** First command number; random, so that a device that stayed on does not take it for a repeated one. */
   readonly firstCommand: number;
-}
-
-export class LinkFault extends Error {
-  override readonly name = 'LinkFault';
-  constructor(
-    readonly code: LinkError,
-    message: string,
-  ) {
-    super(message);
-  }
 }
 
 export interface Session {
@@ -58,17 +49,11 @@ export interface Session {
   close(): Promise<void>;
 }
 
-/** A board that resets when its port opens needs up to 2 s for its boot loader: hello is repeated past that. */
-const HELLO_EVERY_MS = 400;
-const HELLO_TRIES = 10;
-const BEAT_MS = 1000;
-/** No sample for so long while streaming: the device may have been reset, so say hello and start again. */
-const QUIET_US = 1_000_000;
 const BACK_OFF_MS = [200, 300, 500, 1000];
 
 /**
- * One conversation with one device over one port: hello with retries, identity, stream, heartbeat, recovery
- * after a reset, reopening after an unplug. The state is a plain string of status.ts; time comes from `timers`.
+ * One conversation with one device over one port, through as many openings as it takes: identity, reopening after
+ * an unplug, commands. The state is a plain string of status.ts; time comes from `timers`.
  */
 export function createSession(
   port: Port,
@@ -82,17 +67,12 @@ export function createSession(
   let rateAsked = options.rateHz;
   let rateHz: number | null = null;
   let deviceId = options.deviceId;
-  let frames = 0;
-  let strayBytes = 0;
-  let lastSampleUs = 0;
-  // Each opening has a number: whatever an older one still wants to say or do is ignored.
-  let opening = 0;
+  let opening: Opening | null = null;
+  /** What came in the openings before this one. */
+  const before = { frames: 0, strayBytes: 0 };
+  /** After a loss the port is opened again, until the session is closed. */
   let wanted = false;
-  let starting = false;
-  let cancelBeat = (): void => {};
   let cancelRetry = (): void => {};
-  let heard: (g: Greeting) => void = () => {};
-  const collector = createGreetingCollector();
   const guard = createGuardWatch(timers);
   const queue = createQueue((frame) => port.write(encodeFrame(frame)), timers, options.firstCommand);
 
@@ -107,43 +87,61 @@ export function createSession(
     sink.error(code, detail);
   }
 
-  function onFrame(frame: DeviceFrame, tUs: number): void {
-    frames++;
-    if (frame.t === 'S') lastSampleUs = tUs;
-    sink.frame(frame, tUs);
-    switch (frame.t) {
-      case 'R':
-        queue.reply(frame);
-        return;
-      case 'G':
-        guard.take(frame);
-        return;
-      case 'E':
-        if (frame.code === 'boot' && state === 'streaming') void regreet(opening);
-        return;
-      case 'H':
-      case 'C': {
-        const complete = collector.take(frame);
-        if (complete !== null) heard(complete);
-        return;
+  const heard: OpeningSink = {
+    frame(frame, tUs) {
+      sink.frame(frame, tUs);
+      if (frame.t === 'G') guard.take(frame);
+    },
+    stray: (reason, bytes, tUs) => sink.stray(reason, bytes, tUs),
+    opened() {
+      // A lost device stays lost until it has answered.
+      if (state !== 'lost' && state !== 'retrying') to('greeting');
+    },
+    greeted(complete) {
+      const why = refusal(complete, deviceId);
+      if (why !== null) {
+        const { hello } = complete;
+        if (error !== why) fail(why, hello.deviceId);
+        throw new LinkFault(why, `device ${hello.deviceId}, protocol ${hello.version}`);
       }
-      case 'S':
-        return;
-      default:
-        frame satisfies never;
-    }
-  }
+      greeting = complete;
+      sink.greeted?.(complete);
+    },
+    streaming(hz) {
+      rateHz = hz;
+      error = null;
+      to('streaming');
+    },
+    stopped: () => to('stopped'),
+    fault: fail,
+    gone(detail) {
+      guard.forget();
+      queue.drop('port gone');
+      to('lost');
+      fail('port-gone', detail);
+      // The port gave itself back; it is not closed, so that it can still tell of a device that comes.
+      retry(0);
+    },
+    arrived() {
+      if (state === 'lost' || state === 'retrying') retry(0);
+    },
+  };
 
-  function onGone(detail: string): void {
-    cancelBeat();
-    guard.forget();
-    starting = false;
-    opening++;
-    queue.drop('port gone');
-    to('lost');
-    fail('port-gone', detail);
-    // The port gave itself back; it is not closed, so that it can still tell of a device that comes.
-    retry(0);
+  /** Ends the opening that was and begins the next; one that fails has ended. */
+  async function open(): Promise<void> {
+    if (opening !== null) {
+      opening.end();
+      before.frames += opening.frames;
+      before.strayBytes += opening.strayBytes;
+    }
+    const mine = createOpening({ port, timers, queue, sink: heard, rateHz: () => rateAsked });
+    opening = mine;
+    try {
+      await mine.open();
+    } catch (cause) {
+      mine.end();
+      throw cause;
+    }
   }
 
   function retry(turn: number): void {
@@ -154,7 +152,7 @@ export function createSession(
     });
   }
 
-  /** After a loss: opens again for as long as it takes. The state stays 'lost' until the device has answered. */
+  /** After a loss: opens again for as long as it takes. */
   async function reopen(turn: number): Promise<void> {
     if (!wanted) return;
     try {
@@ -171,137 +169,6 @@ export function createSession(
       await port.close();
       retry(turn);
     }
-  }
-
-  async function open(): Promise<void> {
-    const mine = ++opening;
-    const decoder = createDecoder('device');
-    collector.reset();
-    const decoded = {
-      frame: (frame: Frame) => {
-        if (frame.t !== 'K') onFrame(frame, arrivalUs);
-      },
-      stray: (reason: StrayReason, bytes: Uint8Array) => {
-        strayBytes += bytes.length;
-        sink.stray(reason, bytes, arrivalUs);
-      },
-    };
-    let arrivalUs = timers.nowUs();
-    try {
-      await port.open({
-        bytes(chunk) {
-          if (mine !== opening) return;
-          arrivalUs = timers.nowUs();
-          decoder.push(chunk, decoded);
-        },
-        recovered(name) {
-          if (mine === opening) fail('read-recovered', name);
-        },
-        gone(name) {
-          if (mine !== opening) return;
-          arrivalUs = timers.nowUs();
-          decoder.end(decoded);
-          onGone(name);
-        },
-        arrived() {
-          if (state === 'lost' || state === 'retrying') retry(0);
-        },
-      });
-    } catch (cause) {
-      throw new LinkFault(cause instanceof PortError ? cause.code : 'open-failed', String(cause));
-    }
-    if (mine !== opening) throw new LinkFault('port-gone', 'closed while it was opened');
-    if (state !== 'lost' && state !== 'retrying') to('greeting');
-    await greet(mine);
-    await start(mine);
-    beat(mine);
-  }
-
-  /** Says hello until the device answers with every line of its own. */
-  async function greet(mine: number): Promise<void> {
-    let got: Greeting | null = null;
-    heard = (g) => {
-      got = g;
-    };
-    // The device may answer at any moment, also to a hello thought lost: poll a little finer than we ask.
-    for (let n = 0; n < HELLO_TRIES && got === null && mine === opening; n++) {
-      queue.ask({ verb: 'hello' }, { attempts: 1, timeoutMs: HELLO_EVERY_MS }).catch(() => undefined);
-      for (let k = 0; k < 8 && got === null && mine === opening; k++) await pause(timers, HELLO_EVERY_MS / 8);
-    }
-    if (mine !== opening) throw new LinkFault('port-gone', 'gone while greeting');
-    const greeted: Greeting | null = got;
-    if (greeted === null) throw new LinkFault('no-hello', 'no hello came');
-    accept(greeted);
-    heard = (g) => {
-      if (mine !== opening) return;
-      // An unasked hello: the device started anew, or another program asked. Take it and stream again.
-      const reset = g.hello.bootId !== greeting?.hello.bootId;
-      try {
-        accept(g);
-      } catch (cause) {
-        // Another device answers on the same line: it is not ours to stream from.
-        void port.close();
-        onGone(String(cause));
-        return;
-      }
-      if (reset) void start(mine).catch(() => undefined);
-    };
-  }
-
-  function accept(g: Greeting): void {
-    const why = refusal(g, deviceId);
-    if (why !== null) {
-      if (error !== why) fail(why, g.hello.deviceId);
-      throw new LinkFault(why, `device ${g.hello.deviceId}, protocol ${g.hello.version}`);
-    }
-    greeting = g;
-    sink.greeted?.(g);
-  }
-
-  async function start(mine: number): Promise<void> {
-    if (starting) return;
-    starting = true;
-    const asked = rateAsked;
-    try {
-      const reply = await queue.ask({ verb: 'start', rateHz: asked });
-      if (mine !== opening) return;
-      if (reply.result !== 'ok' && reply.result !== 'clamped')
-        throw new LinkFault('command-failed', `start: ${reply.result}`);
-      rateHz = reply.value ?? asked;
-      lastSampleUs = timers.nowUs();
-      error = null;
-      to('streaming');
-    } catch (cause) {
-      if (mine !== opening) throw new LinkFault('port-gone', 'gone while starting');
-      // The device greets but does not stream: the beat goes on and asks again. One that is only silent is not
-      // known to have stopped.
-      fail('command-failed', String(cause));
-      if (state !== 'streaming' || cause instanceof LinkFault) to('stopped');
-    } finally {
-      starting = false;
-    }
-    // Another rate was asked for meanwhile.
-    if (asked !== rateAsked && mine === opening) await start(mine);
-  }
-
-  async function regreet(mine: number): Promise<void> {
-    const before = greeting;
-    await queue.ask({ verb: 'hello' }, { attempts: 2 }).catch(() => undefined);
-    // A reset device was started by its hello; one that only stopped keeps its boot id and is started here.
-    if (mine === opening && greeting?.hello.bootId === before?.hello.bootId)
-      await start(mine).catch(() => undefined);
-  }
-
-  function beat(mine: number): void {
-    cancelBeat();
-    cancelBeat = timers.after(BEAT_MS, () => {
-      if (mine !== opening) return;
-      if (queue.waiting === 0) {
-        queue.ask({ verb: 'beat' }, { attempts: 1 }).catch(() => undefined);
-        if (state === 'stopped' || timers.nowUs() - lastSampleUs > QUIET_US) void regreet(mine);
-      }
-      beat(mine);
-    });
   }
 
   return {
@@ -321,10 +188,10 @@ export function createSession(
       return rateHz;
     },
     get frames() {
-      return frames;
+      return before.frames + (opening?.frames ?? 0);
     },
     get strayBytes() {
-      return strayBytes;
+      return before.strayBytes + (opening?.strayBytes ?? 0);
     },
     async connect() {
       wanted = true;
@@ -336,7 +203,6 @@ export function createSession(
         const fault = cause instanceof LinkFault ? cause : new LinkFault('open-failed', String(cause));
         const lost = state === 'lost';
         wanted = false;
-        opening++;
         cancelRetry();
         queue.drop(fault.message);
         await port.close();
@@ -351,7 +217,7 @@ export function createSession(
     async setRate(hz) {
       if (hz === rateAsked && rateHz !== null) return;
       rateAsked = hz;
-      if (state === 'streaming' || state === 'stopped') await start(opening);
+      if (opening?.started) await opening.start();
     },
     ask: (verb, ask) => queue.ask(verb, ask),
     async limit(channel, counts, mbar) {
@@ -365,13 +231,11 @@ export function createSession(
       }
     },
     async close() {
-      const open = state === 'streaming' || state === 'stopped';
       wanted = false;
-      cancelBeat();
       cancelRetry();
       to('closing');
-      if (open) await queue.ask({ verb: 'stop' }, { attempts: 1, timeoutMs: 200 }).catch(() => undefined);
-      opening++;
+      if (opening?.started) await opening.stop();
+      opening?.end();
       queue.drop('closed');
       await port.close();
       to('idle');

@@ -1,0 +1,12 @@
+import type { LinkError } from './status.ts';
+
+/** Why a link cannot be had, with the code that has its words in the catalogue. */
+export class LinkFault extends Error {
+  override readonly name = 'LinkFault';
+  constructor(
+    readonly code: LinkError,
+    message: string,
+  ) {
+    super(message);
+  }
+}

@@ -1,0 +1,262 @@
+import { createDecoder } from './decode.ts';
+import { LinkFault } from './fault.ts';
+import type { DeviceFrame, Frame, StrayReason } from './frames.ts';
+import { createGreetingCollector, type Greeting } from './greeting.ts';
+import { startHeartbeat } from './heartbeat.ts';
+import { type Port, PortError } from './ports/port.ts';
+import type { CommandQueue } from './queue.ts';
+import type { LinkError } from './status.ts';
+import { pause, type Timers } from './timers.ts';
+
+/**
+ * What an opening tells the session. Once it has ended nothing more comes but `arrived`, and what was left of the
+ * chunk of bytes that ended it.
+ */
+export interface OpeningSink {
+  frame(frame: DeviceFrame, tUs: number): void;
+  stray(reason: StrayReason, bytes: Uint8Array, tUs: number): void;
+  /** The port is open; who answers is not known yet. */
+  opened(): void;
+  /** A complete hello. @throws LinkFault when this device cannot be used */
+  greeted(greeting: Greeting): void;
+  /** @param rateHz that the device said it keeps */
+  streaming(rateHz: number): void;
+  /** The device greets and does not stream. */
+  stopped(): void;
+  fault(code: LinkError, detail: string): void;
+  /** The port went away, or another device answers on it: the opening has ended. */
+  gone(detail: string): void;
+  /** A device that may be the lost one has come: opening again is worth a try. */
+  arrived(): void;
+}
+
+export interface OpeningSite {
+  readonly port: Port;
+  readonly timers: Timers;
+  readonly queue: CommandQueue;
+  readonly sink: OpeningSink;
+  /** The rate that is wanted now, Hz. */
+  rateHz(): number;
+}
+
+/**
+ * One opening of the port, from open() to end(): hello with retries, stream, heartbeat, recovery after a reset.
+ * Everything that is true of one opening only lives and ends with it; the session makes a new one to try again.
+ */
+export interface Opening {
+  /** Frames and stray bytes that came in this opening. */
+  readonly frames: number;
+  readonly strayBytes: number;
+  /** The device was greeted and is asked to stream. */
+  readonly started: boolean;
+  /** Opens, greets and starts the stream. Rejects with a LinkFault. */
+  open(): Promise<void>;
+  /** Asks for the rate that is wanted now. Rejects with a LinkFault when the opening ended meanwhile. */
+  start(): Promise<void>;
+  /** Asks the device to end its stream. Always settles; frames still come until end(). */
+  stop(): Promise<void>;
+  /** Whatever it still wants to say or do is ignored from here on. */
+  end(): void;
+}
+
+/** A board that resets when its port opens needs up to 2 s for its boot loader: hello is repeated past that. */
+const HELLO_EVERY_MS = 400;
+const HELLO_TRIES = 10;
+/** The device may answer at any moment, also to a hello thought lost: looked for a little finer than asked. */
+const LOOKS_PER_HELLO = 8;
+/** No sample for so long while streaming: the device may have been reset, so say hello and start again. */
+const QUIET_US = 1_000_000;
+
+export function createOpening(site: OpeningSite): Opening {
+  const { port, timers, queue, sink } = site;
+  const decoder = createDecoder('device');
+  const collector = createGreetingCollector();
+  let phase: 'opening' | 'greeting' | 'greeted' | 'streaming' | 'stopped' | 'stopping' = 'opening';
+  let alive = true;
+  let greeting: Greeting | null = null;
+  let arrivalUs = timers.nowUs();
+  let lastSampleUs = arrivalUs;
+  let starting = false;
+  let frames = 0;
+  let strayBytes = 0;
+  let endHeartbeat = (): void => {};
+
+  const isStarted = (): boolean => alive && (phase === 'streaming' || phase === 'stopped');
+
+  const decoded = {
+    frame(frame: Frame): void {
+      if (frame.t !== 'K') onFrame(frame);
+    },
+    stray(reason: StrayReason, bytes: Uint8Array): void {
+      strayBytes += bytes.length;
+      sink.stray(reason, bytes, arrivalUs);
+    },
+  };
+
+  function onFrame(frame: DeviceFrame): void {
+    frames++;
+    sink.frame(frame, arrivalUs);
+    if (!alive) return;
+    switch (frame.t) {
+      case 'R':
+        queue.reply(frame);
+        return;
+      case 'E':
+        if (frame.code === 'boot' && phase === 'streaming') void regreet();
+        return;
+      case 'H':
+      case 'C': {
+        const complete = collector.take(frame);
+        if (complete !== null) onGreeting(complete);
+        return;
+      }
+      case 'S':
+        lastSampleUs = arrivalUs;
+        return;
+      case 'G':
+        return;
+      default:
+        frame satisfies never;
+    }
+  }
+
+  function onGreeting(complete: Greeting): void {
+    if (phase === 'opening') return;
+    if (phase === 'greeting') {
+      greeting = complete;
+      return;
+    }
+    // An unasked hello: the device started anew, or another program asked. Take it and stream again.
+    const reset = complete.hello.bootId !== greeting?.hello.bootId;
+    try {
+      accept(complete);
+    } catch (cause) {
+      // Another device answers on the same line: it is not ours to stream from.
+      void port.close();
+      over(String(cause));
+      return;
+    }
+    if (reset) void start().catch(() => undefined);
+  }
+
+  function accept(complete: Greeting): void {
+    sink.greeted(complete);
+    greeting = complete;
+  }
+
+  function end(): void {
+    alive = false;
+    endHeartbeat();
+  }
+
+  function over(detail: string): void {
+    end();
+    sink.gone(detail);
+  }
+
+  async function openPort(): Promise<void> {
+    try {
+      await port.open({
+        bytes(chunk) {
+          if (!alive) return;
+          arrivalUs = timers.nowUs();
+          decoder.push(chunk, decoded);
+        },
+        recovered(name) {
+          if (alive) sink.fault('read-recovered', name);
+        },
+        gone(name) {
+          if (!alive) return;
+          arrivalUs = timers.nowUs();
+          decoder.end(decoded);
+          over(name);
+        },
+        arrived: () => sink.arrived(),
+      });
+    } catch (cause) {
+      throw new LinkFault(cause instanceof PortError ? cause.code : 'open-failed', String(cause));
+    }
+    if (!alive) throw new LinkFault('port-gone', 'closed while it was opened');
+  }
+
+  /** Says hello until the device answers with every line of its own. */
+  async function greet(): Promise<void> {
+    phase = 'greeting';
+    sink.opened();
+    const answered = (): boolean => greeting !== null || !alive;
+    for (let n = 0; n < HELLO_TRIES && !answered(); n++) {
+      queue.ask({ verb: 'hello' }, { attempts: 1, timeoutMs: HELLO_EVERY_MS }).catch(() => undefined);
+      for (let k = 0; k < LOOKS_PER_HELLO && !answered(); k++)
+        await pause(timers, HELLO_EVERY_MS / LOOKS_PER_HELLO);
+    }
+    if (!alive) throw new LinkFault('port-gone', 'gone while greeting');
+    if (greeting === null) throw new LinkFault('no-hello', 'no hello came');
+    accept(greeting);
+    phase = 'greeted';
+  }
+
+  async function start(): Promise<void> {
+    if (starting) return;
+    starting = true;
+    const asked = site.rateHz();
+    const ending = (): boolean => !alive || phase === 'stopping';
+    try {
+      const reply = await queue.ask({ verb: 'start', rateHz: asked });
+      if (ending()) return;
+      if (reply.result !== 'ok' && reply.result !== 'clamped')
+        throw new LinkFault('command-failed', `start: ${reply.result}`);
+      lastSampleUs = timers.nowUs();
+      phase = 'streaming';
+      sink.streaming(reply.value ?? asked);
+    } catch (cause) {
+      if (ending()) throw new LinkFault('port-gone', 'gone while starting');
+      sink.fault('command-failed', String(cause));
+      // The device greets but does not stream: the beat goes on and asks again. One that is only silent is not
+      // known to have stopped.
+      if (phase !== 'streaming' || cause instanceof LinkFault) {
+        phase = 'stopped';
+        sink.stopped();
+      }
+    } finally {
+      starting = false;
+    }
+    // Another rate was asked for meanwhile.
+    if (asked !== site.rateHz() && !ending()) await start();
+  }
+
+  async function regreet(): Promise<void> {
+    const before = greeting;
+    await queue.ask({ verb: 'hello' }, { attempts: 2 }).catch(() => undefined);
+    // A reset device was started by its hello; one that only stopped keeps its boot id and is started here.
+    if (alive && greeting?.hello.bootId === before?.hello.bootId) await start().catch(() => undefined);
+  }
+
+  function lookForSamples(): void {
+    if (phase === 'stopped' || timers.nowUs() - lastSampleUs > QUIET_US) void regreet();
+  }
+
+  return {
+    get frames() {
+      return frames;
+    },
+    get strayBytes() {
+      return strayBytes;
+    },
+    get started() {
+      return isStarted();
+    },
+    async open() {
+      await openPort();
+      await greet();
+      await start();
+      if (alive) endHeartbeat = startHeartbeat(timers, queue, lookForSamples);
+    },
+    start,
+    async stop() {
+      endHeartbeat();
+      phase = 'stopping';
+      await queue.ask({ verb: 'stop' }, { attempts: 1, timeoutMs: 200 }).catch(() => undefined);
+    },
+    end,
+  };
+}
