@@ -7,7 +7,8 @@ import type { Command } from '../watch/inputs.ts';
 import { step, type WatchState } from '../watch/step.ts';
 
 type Emit = (event: WatchEvent) => void;
-type ZeroReason = Extract<WatchEvent, { e: 'zero' }>['reason'];
+type ZeroEvent = Extract<WatchEvent, { e: 'zero' }>;
+type ZeroReason = ZeroEvent['reason'];
 
 // Two rooms have a say in these commands: sensing knows the channel (its span, its junction), the watch knows the
 // stage and what was taken before. A check counts only when both agree, and one event tells the outcome.
@@ -37,6 +38,13 @@ export function commandZero(sensing: SensingState, watch: WatchState, tUs: numbe
     if (event.e === 'zero' && !event.taken) sensing.zero = before;
     emit(event);
   });
+}
+
+/** The same for a run that is read again: sensing is left as the command left it, which the event of then tells. */
+export function retakeZero(sensing: SensingState, told: ZeroEvent): void {
+  if (told.reason === 'in-run') return;
+  const before = sensing.zero;
+  if (zero(sensing).taken && !told.taken) sensing.zero = before;
 }
 
 export function commandWarm(

@@ -1,42 +1,38 @@
 import type { Setup } from '../job/setup.ts';
-import type { ChannelFrame, DeviceFrame, HelloFrame, SampleFrame } from '../link/frames.ts';
+import type { DeviceFrame, HelloFrame, SampleFrame } from '../link/frames.ts';
 import { type LogEntry, type LogHead, TICK_US } from '../record/log.ts';
 import type { Reading } from '../sensing/reading.ts';
-import { applySetup, createSensing, describe, type SensingState, sense } from '../sensing/sensing.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Command, Notice, WatchInput } from '../watch/inputs.ts';
 import { createWatch, step, type WatchOptions, type WatchState } from '../watch/step.ts';
 import { commandWarm, commandZero } from './checks.ts';
-import { createTrack, restartTrack, type SampleStepResult, type SampleTrack, trackSample } from './gaps.ts';
+import {
+  createIntake,
+  explainGap,
+  type Intake,
+  takeChannel,
+  takeHello,
+  takeSample,
+  takeSetup,
+  takeStray,
+} from './intake.ts';
 
 /**
  * The one piece of code that judges a run: live in the worker, in replay, in tests and on the command line.
  * Everything it knows came in by stepRun(); the same entries in the same order give the same events. The state
  * is plain data, so that it can be snapshotted and taken up again.
  */
-export interface Run {
+export interface Run extends Intake {
   readonly head: LogHead;
-  readonly sensing: SensingState;
   readonly watch: WatchState;
   /** Grid number of the next tick. */
   nextTick: number;
   /** µs on the run clock of the newest entry or tick. */
   nowUs: number;
-  setup: Setup | null;
-  hello: HelloFrame | null;
-  channels: readonly ChannelFrame[];
-  /** A hello whose channel lines have not all come. */
-  greeting: { readonly hello: HelloFrame; readonly channels: (ChannelFrame | null)[] } | null;
-  /** Another device than the run's answers: its samples are kept in the log and never judged. */
-  foreign: boolean;
-  readonly track: SampleTrack;
   readings: number;
   firstUs: number | null;
   lastUs: number | null;
 }
-
-const USUAL_RATE_HZ = 50;
-const UNUSED: SampleStepResult = { use: false, restarted: false, gap: null };
 
 export interface RunSink {
   event(event: WatchEvent): void;
@@ -49,17 +45,11 @@ export interface RunSink {
 /** @param options `infer` reads the stages off the data, for traces without commands */
 export function createRun(head: LogHead, options: WatchOptions = {}): Run {
   return {
+    ...createIntake(),
     head,
-    sensing: createSensing(),
     watch: createWatch(options),
     nextTick: 0,
     nowUs: 0,
-    setup: null,
-    hello: null,
-    channels: [],
-    greeting: null,
-    foreign: false,
-    track: createTrack(),
     readings: 0,
     firstUs: null,
     lastUs: null,
@@ -93,10 +83,7 @@ export function stepRun(run: Run, entry: LogEntry, sink: RunSink): void {
       onFrame(run, entry.frame, tUs, sink);
       return;
     case 'stray':
-      // Half a line after opening and a later version's frames are no faults of the line.
-      if (entry.reason === 'partial' || entry.reason === 'unknown') return;
-      run.track.stray = true;
-      notify(run, tUs, { n: 'stray', bytes: entry.bytes.length }, sink);
+      if (takeStray(run, entry.reason)) notify(run, tUs, { n: 'stray', bytes: entry.bytes.length }, sink);
       return;
     case 'setup':
       onSetup(run, entry.setup, tUs, sink);
@@ -128,30 +115,8 @@ function onCommand(run: Run, command: Command, tUs: number, sink: RunSink): void
 }
 
 function onNotice(run: Run, notice: Notice, tUs: number, sink: RunSink): void {
-  explainGap(run.track, notice);
+  explainGap(run, notice);
   notify(run, tUs, notice, sink);
-}
-
-/** Keeps of a notice what may explain that samples are missing. */
-function explainGap(track: SampleTrack, notice: Notice): void {
-  switch (notice.n) {
-    case 'link':
-      if (notice.state === 'lost') track.portLost = true;
-      return;
-    case 'clock-jump':
-      track.clock = true;
-      return;
-    case 'gap':
-      track.told = true;
-      return;
-    case 'device': // a reset is seen in the counters, or by a hello
-    case 'store':
-    case 'stray': // made here, of stray entries
-    case 'end':
-      return;
-    default:
-      notice satisfies never;
-  }
 }
 
 function onSetup(run: Run, setup: Setup, tUs: number, sink: RunSink): void {
@@ -160,9 +125,7 @@ function onSetup(run: Run, setup: Setup, tUs: number, sink: RunSink): void {
     if (event.e === 'setup-refused') refused = true;
     sink.event(event);
   });
-  if (refused) return;
-  run.setup = setup;
-  applySetup(run.sensing, setup);
+  if (!refused) takeSetup(run, setup);
 }
 
 function onFrame(run: Run, frame: DeviceFrame, tUs: number, sink: RunSink): void {
@@ -174,7 +137,7 @@ function onFrame(run: Run, frame: DeviceFrame, tUs: number, sink: RunSink): void
       onHello(run, frame, tUs, sink);
       return;
     case 'C':
-      onChannel(run, frame);
+      takeChannel(run, frame);
       return;
     case 'E':
     case 'G':
@@ -188,51 +151,23 @@ function onFrame(run: Run, frame: DeviceFrame, tUs: number, sink: RunSink): void
 }
 
 function onHello(run: Run, frame: HelloFrame, tUs: number, sink: RunSink): void {
-  const before = run.hello;
-  const notice = (what: 'greeted' | 'reset' | 'other'): void =>
-    notify(run, tUs, { n: 'device', what, bootId: frame.bootId, deviceId: frame.deviceId }, sink);
-  if (before !== null && before.deviceId !== frame.deviceId) {
-    run.foreign = true;
-    run.greeting = null;
-    notice('other');
-    return;
-  }
-  run.greeting = { hello: frame, channels: new Array<ChannelFrame | null>(frame.channels).fill(null) };
-  run.hello = frame;
-  if (before === null || run.foreign) notice('greeted');
-  else if (before.bootId !== frame.bootId) {
-    restartTrack(run.track);
-    notice('reset');
-  }
-  run.foreign = false;
-}
-
-function onChannel(run: Run, frame: ChannelFrame): void {
-  const pending = run.greeting;
-  if (run.foreign || pending === null || frame.index >= pending.channels.length) return;
-  pending.channels[frame.index] = frame;
-  const complete = pending.channels.filter((c): c is ChannelFrame => c !== null);
-  if (complete.length !== pending.channels.length) return;
-  run.greeting = null;
-  run.channels = complete;
-  describe(run.sensing, pending.hello, complete);
+  const what = takeHello(run, frame);
+  const { bootId, deviceId } = frame;
+  if (what !== null) notify(run, tUs, { n: 'device', what, bootId, deviceId }, sink);
 }
 
 function onSample(run: Run, frame: SampleFrame, tUs: number, sink: RunSink): void {
-  // A line with another number of counts than the device has channels is not to be used (specification, part 4).
-  const odd = run.hello !== null && frame.counts.length !== run.hello.channels;
-  const { use, restarted, gap } =
-    run.foreign || odd ? UNUSED : trackSample(run.track, frame, tUs, run.setup?.rateHz ?? USUAL_RATE_HZ);
-  if (!use) {
+  const taken = takeSample(run, frame, tUs);
+  if (taken === null) {
     sink.unjudged?.(tUs, frame);
     return;
   }
+  const { reading, restarted, gap } = taken;
   if (restarted) {
     const { bootId, deviceId } = run.hello ?? { bootId: 0, deviceId: '' };
     notify(run, tUs, { n: 'device', what: 'reset', bootId, deviceId }, sink);
   }
   if (gap !== null) notify(run, tUs, { n: 'gap', ...gap }, sink);
-  const reading = sense(run.sensing, frame, tUs);
   run.readings++;
   run.firstUs ??= tUs;
   run.lastUs = tUs;

@@ -1,12 +1,11 @@
 /** The derived files of a record and its values, made in one pass. */
 
-import { createWatched } from '../engine/watched.ts';
 import type { CheckWordsOf } from '../record/check-text.ts';
 import type { ExtraFiles } from '../record/job-file.ts';
 import type { SenseRun } from '../record/trace-rows.ts';
 import { CHECK_TEXT } from '../words/en/check-text.ts';
 import { certificateExtra } from './certificate/page.ts';
-import { tappedSense, type Values, valuesOf } from './open.ts';
+import { createValueTap, type Values } from './open.ts';
 
 export interface Deriving {
   readonly sense: SenseRun;
@@ -19,29 +18,18 @@ export interface Deriving {
 
 /**
  * For one building or verifying of one record: the values are taken down while the trace's files are derived, so
- * that twelve hours need not be judged twice.
+ * that twelve hours need not be sensed twice.
  */
 export function deriving(): Deriving {
-  const watched = createWatched();
-  const seen = valuesOf(watched);
-  const tapped = tappedSense(watched);
+  const tap = createValueTap();
   let sensed = false;
-  let finished = false;
-  const finish = (): void => {
-    if (!finished) watched.trace.finish();
-    finished = true;
-  };
   return {
-    sense(head) {
+    sense(head, events) {
       sensed = true;
-      return tapped(head);
+      return tap.sense(head, events);
     },
     words: async () => CHECK_TEXT,
-    extras: certificateExtra(seen, finish),
-    values() {
-      if (!sensed) return null;
-      finish();
-      return seen;
-    },
+    extras: certificateExtra(() => tap.values()),
+    values: () => (sensed ? tap.values() : null),
   };
 }

@@ -1,13 +1,13 @@
 /**
  * Records opened to be looked into: a run of this tablet, or a sealed file. Values come from the side files where
- * they hold the whole run, else from the raw counts by judging them again.
+ * they hold the whole run, else from the raw counts by sensing them again.
  */
 
 import { createMemoryFile } from '../engine/memory-file.ts';
 import type { RunDetail, TraceWindow } from '../engine/messages.ts';
-import { senseWith } from '../engine/sense-run.ts';
-import { traceWindow } from '../engine/trace.ts';
-import { createWatched, type Watched } from '../engine/watched.ts';
+import { sensing } from '../engine/sense-run.ts';
+import { createTally, tallyReading } from '../engine/tally.ts';
+import { createLiveTrace, traceWindow } from '../engine/trace.ts';
 import type { Manifest } from '../record/manifest.ts';
 import { pageEntries } from '../record/page.ts';
 import { scanPages } from '../record/reader.ts';
@@ -16,6 +16,7 @@ import type { Sealed } from '../record/seal.ts';
 import { type FileStore, StoreError } from '../record/stores/store.ts';
 import { openTraceCache, seriesOf } from '../record/trace-cache.ts';
 import type { SenseRun } from '../record/trace-rows.ts';
+import type { WatchEvent } from '../watch/events.ts';
 import type { Tell } from './deps.ts';
 
 /** The derived values of a record. */
@@ -36,55 +37,68 @@ export interface OpenRecord {
 /** Readings between two moves of what waits into the trace's files: what waits is copied whenever it grows. */
 const FLUSH = 4096;
 
-/** As the engine senses a run; its readings and events are taken down besides. */
-export function tappedSense(watched: Watched): SenseRun {
-  let waiting = 0;
-  return senseWith({
-    event: (event) => watched.event(event),
-    reading(reading) {
-      watched.reading(reading);
-      if (++waiting < FLUSH) return;
-      waiting = 0;
-      watched.trace.flush();
-    },
-    unjudged: (tUs) => watched.unjudged(tUs),
-  });
+/** Takes down the values of a record while its counts are sensed. */
+export interface ValueTap {
+  readonly sense: SenseRun;
+  /** Once all entries were sensed. */
+  values(): Values;
 }
 
-export function valuesOf(watched: Watched): Values {
-  return {
-    get peakBar() {
-      const { peakBar } = watched.tally;
-      return peakBar === null ? null : Math.round(peakBar * 1000) / 1000;
+export function createValueTap(): ValueTap {
+  const trace = createLiveTrace({ buckets: createMemoryFile(), rows: createMemoryFile() });
+  const tally = createTally();
+  let waiting = 0;
+  let finished = false;
+  const sense = sensing({
+    reading(reading, gap) {
+      trace.add(reading, gap);
+      tallyReading(tally, reading);
+      if (++waiting < FLUSH) return;
+      waiting = 0;
+      trace.flush();
     },
-    window: (fromS, toS, points) => watched.trace.window(fromS, toS, points),
+    unjudged: (tUs) => trace.blank(tUs),
+  });
+  return {
+    sense,
+    values() {
+      if (!finished) trace.finish();
+      finished = true;
+      const { peakBar } = tally;
+      return {
+        peakBar: peakBar === null ? null : Math.round(peakBar * 1000) / 1000,
+        window: (fromS, toS, points) => trace.window(fromS, toS, points),
+      };
+    },
   };
 }
 
 /** Entries between two looks at whether somebody waits. */
 const SLICE = 4000;
 
-/** Judges the raw counts again for their values. */
+/**
+ * Senses the raw counts again for their values.
+ * @param events all of the run's
+ */
 export async function deriveValues(
   pages: Uint8Array,
+  events: readonly WatchEvent[],
   samples: number,
   tell: Tell = async () => undefined,
 ): Promise<Values> {
-  const watched = createWatched();
-  const sense = tappedSense(watched);
+  const tap = createValueTap();
   let step: ReturnType<SenseRun> | null = null;
   let seen = 0;
   for (const item of scanPages(pages, { chain: false })) {
     if (item.kind !== 'page') continue;
-    if (item.page.head !== null && step === null) step = sense(item.page.head);
+    if (item.page.head !== null && step === null) step = tap.sense(item.page.head, events);
     if (step === null) continue;
     for (const entry of pageEntries(item.page)) {
       step(entry);
       if (++seen % SLICE === 0) await tell(Math.min(1, seen / Math.max(1, samples)));
     }
   }
-  watched.trace.finish();
-  return valuesOf(watched);
+  return tap.values();
 }
 
 /** The values that lie beside the run; null where they hold less than the run. */

@@ -53,13 +53,14 @@ export function recordOfFile(
   derived: Values | null,
 ): OpenRecord {
   let values: Promise<Values> | null = derived === null ? null : Promise.resolve(derived);
+  const detail = { summary: summaryOf(manifest, derived?.peakBar ?? null), ...outlineOf(pages) };
   return {
     pages,
     manifest,
     sealed,
-    detail: { summary: summaryOf(manifest, derived?.peakBar ?? null), ...outlineOf(pages) },
+    detail,
     values(tell) {
-      values ??= deriveValues(pages, manifest.pages.samples, tell);
+      values ??= deriveValues(pages, detail.events, manifest.pages.samples, tell);
       return values;
     },
   };
@@ -90,7 +91,7 @@ export function createShelf(deps: EvidenceDeps, load: (sha256: string) => Promis
       detail,
       values(tell) {
         values ??= storedValues(deps.files, runId, summary.readings, summary.peakBar, detail.firstUs).then(
-          (stored) => stored ?? deriveValues(pages, summary.readings, tell),
+          (stored) => stored ?? deriveValues(pages, detail.events, summary.readings, tell),
         );
         return values;
       },

@@ -145,6 +145,7 @@ describe('columns', () => {
     expect(rowShape(pages).temperatures).toEqual([{ channel: 1, name: 'temperature_c_sleeve' }]);
     expect(rowShape(new Uint8Array(5))).toEqual({
       channels: 0,
+      events: [],
       temperatures: [],
       firstSampleUs: null,
       samples: 0,

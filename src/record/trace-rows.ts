@@ -5,15 +5,16 @@
 
 import type { SampleFrame } from '../link/frames.ts';
 import type { Reading } from '../sensing/reading.ts';
+import type { WatchEvent } from '../watch/events.ts';
 import type { LogEntry, LogHead } from './log.ts';
 import { pageEntries } from './page.ts';
 import { scanPages } from './reader.ts';
 
 /**
- * How counts become readings: for a run's head a function that takes every entry in order and gives the reading
- * of a sample, null where there is none.
+ * How counts become readings: for a run's head and all its events a function that takes every entry in order and
+ * gives the reading of a sample, null where there is none.
  */
-export type SenseRun = (head: LogHead) => (entry: LogEntry) => Reading | null;
+export type SenseRun = (head: LogHead, events: readonly WatchEvent[]) => (entry: LogEntry) => Reading | null;
 
 export interface TemperatureColumn {
   readonly channel: number;
@@ -26,6 +27,8 @@ export interface RowShape {
   readonly temperatures: readonly TemperatureColumn[];
   readonly firstSampleUs: number | null;
   readonly samples: number;
+  /** All that the pages hold. */
+  readonly events: readonly WatchEvent[];
 }
 
 /** Rows of one batch, as columns. NaN and the null bits stand for what is not there. */
@@ -55,10 +58,12 @@ export function rowShape(pages: Uint8Array): RowShape {
   let channels = 0;
   let firstSampleUs: number | null = null;
   let samples = 0;
+  const events: WatchEvent[] = [];
   const places = new Map<number, string | null>();
   for (const item of scanPages(pages, { chain: false })) {
     if (item.kind !== 'page') continue;
     const { header, placed } = item.page;
+    for (const event of item.page.events) events.push(event);
     if (header.samples > 0) channels = Math.max(channels, header.channels);
     samples += header.samples;
     for (const { entry } of placed) {
@@ -84,7 +89,7 @@ export function rowShape(pages: Uint8Array): RowShape {
       if (known) used.add(place);
       return { channel, name: known ? `temperature_c_${place}` : `temperature_c_ch${channel}` };
     });
-  return { channels, temperatures, firstSampleUs, samples };
+  return { channels, temperatures, firstSampleUs, samples, events };
 }
 
 class Batch implements RowBatch {
@@ -140,7 +145,7 @@ export function* traceRows(
   const batch = new Batch(shape);
   for (const item of scanPages(pages, { chain: false })) {
     if (item.kind !== 'page') continue;
-    if (item.page.head !== null && read === null) read = sense(item.page.head);
+    if (item.page.head !== null && read === null) read = sense(item.page.head, shape.events);
     for (const entry of pageEntries(item.page)) {
       const reading = read?.(entry) ?? null;
       if (entry.l !== 'frame' || entry.frame.t !== 'S') continue;

@@ -20,9 +20,6 @@ export interface VerifyOptions {
   readonly progress?: Progress;
 }
 
-/** A run that claims to be longer than this is not judged again: a clock of years would keep the judge for hours. */
-const MOST_DERIVED_US = 8 * 86_400e6;
-
 /** A verification under way. */
 export interface Work {
   readonly options: VerifyOptions;
@@ -55,10 +52,8 @@ export async function checkDerived(
 ): Promise<void> {
   const { files, findings, remarks } = work;
   const intact = content !== null;
-  // The length is what the pages say, not what a manifest claims of them.
-  const length = content?.pages.lastUs ?? 0;
   const made = intact
-    ? await madeAgain(work, manifest, manifestBytes, pages, length)
+    ? await madeAgain(work, manifest, manifestBytes, pages)
     : new Map<string, number | null>();
   const fixed: readonly string[] = [
     FILE.manifest,
@@ -108,7 +103,6 @@ async function madeAgain(
   manifest: Manifest,
   manifestBytes: Uint8Array,
   pages: Uint8Array,
-  lengthUs: number,
 ): Promise<ReadonlyMap<string, number | null>> {
   const made = new Map<string, number | null>();
   const progress = options.progress ?? ((): void => undefined);
@@ -121,7 +115,7 @@ async function madeAgain(
       // A language that only a later version has: told as not derived.
     }
   }
-  if (options.sense !== null && lengthUs <= MOST_DERIVED_US) {
+  if (options.sense !== null) {
     // Giving up is the progress's to throw, and is let through.
     let stop: { cause: unknown } | null = null;
     const told: Progress = async (share) => {

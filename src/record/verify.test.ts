@@ -123,8 +123,8 @@ describe('an untouched record', () => {
   });
 
   it('whose derived files another program would make otherwise is valid, and it is said', async () => {
-    const other: VerifyOptions['sense'] = (head) => {
-      const read = twoPoint(head);
+    const other: VerifyOptions['sense'] = (head, events) => {
+      const read = twoPoint(head, events);
       return (entry) => {
         const reading = read(entry);
         return reading === null ? null : { ...reading, bar: (reading.bar ?? 0) + 0.5 };

@@ -68,10 +68,9 @@ beforeAll(async () => {
     const events: WatchEvent[] = [];
     const samples: Sample[] = [];
     const pages = await office.files.readAll(`${run}.run`);
-    const { head } = scanRun(pages);
-    const sense = senseRun(head!);
+    const { head } = scanRun(pages, { event: (e) => events.push(e) });
+    const sense = senseRun(head!, events);
     scanRun(pages, {
-      event: (e) => events.push(e),
       entry(e) {
         const reading = sense(e);
         if (e.l === 'frame' && e.frame.t === 'S') samples.push({ tUs: e.tUs, bar: reading?.bar ?? null });

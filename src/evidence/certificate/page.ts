@@ -133,11 +133,10 @@ ${body}
 `;
 }
 
-/** The certificate as a file of the job's file. @param finish closes the values that were taken down before */
+/** The certificate as a file of the job's file. @param values of the record, asked for once the trace was derived */
 export const certificateExtra =
-  (values: Values, finish: () => void): ExtraFiles =>
+  (values: () => Values): ExtraFiles =>
   async (record) => {
-    finish();
-    const html = certificatePage(record, values);
+    const html = certificatePage(record, values());
     return [{ name: CERTIFICATE_FILE, bytes: new TextEncoder().encode(html) }];
   };

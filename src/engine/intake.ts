@@ -1,0 +1,127 @@
+import type { Setup } from '../job/setup.ts';
+import type { ChannelFrame, HelloFrame, SampleFrame, StrayReason } from '../link/frames.ts';
+import type { Reading } from '../sensing/reading.ts';
+import { applySetup, createSensing, describe, type SensingState, sense } from '../sensing/sensing.ts';
+import type { Notice } from '../watch/inputs.ts';
+import { createTrack, restartTrack, type SampleGap, type SampleTrack, trackSample } from './gaps.ts';
+
+/**
+ * What a run knows of the device that answers it, and which of its samples count: everything between the entries of
+ * the log and the readings. Plain data; what is judged of the readings is the watch's.
+ */
+export interface Intake {
+  readonly sensing: SensingState;
+  /** In force. */
+  setup: Setup | null;
+  hello: HelloFrame | null;
+  channels: readonly ChannelFrame[];
+  /** A hello whose channel lines have not all come. */
+  greeting: { readonly hello: HelloFrame; readonly channels: (ChannelFrame | null)[] } | null;
+  /** Another device than the run's answers: its samples are kept in the log and never judged. */
+  foreign: boolean;
+  readonly track: SampleTrack;
+}
+
+/** What a device that says hello is to the run. */
+export type Greeted = Extract<Notice, { n: 'device' }>['what'];
+
+const USUAL_RATE_HZ = 50;
+
+export function createIntake(): Intake {
+  return {
+    sensing: createSensing(),
+    setup: null,
+    hello: null,
+    channels: [],
+    greeting: null,
+    foreign: false,
+    track: createTrack(),
+  };
+}
+
+/** A Setup that was taken; whether it is, the watch says. */
+export function takeSetup(intake: Intake, setup: Setup): void {
+  intake.setup = setup;
+  applySetup(intake.sensing, setup);
+}
+
+/** null: nothing has changed. */
+export function takeHello(intake: Intake, frame: HelloFrame): Greeted | null {
+  const before = intake.hello;
+  if (before !== null && before.deviceId !== frame.deviceId) {
+    intake.foreign = true;
+    intake.greeting = null;
+    return 'other';
+  }
+  const back = intake.foreign;
+  intake.foreign = false;
+  intake.greeting = { hello: frame, channels: new Array<ChannelFrame | null>(frame.channels).fill(null) };
+  intake.hello = frame;
+  if (before === null || back) return 'greeted';
+  if (before.bootId === frame.bootId) return null;
+  restartTrack(intake.track);
+  return 'reset';
+}
+
+export function takeChannel(intake: Intake, frame: ChannelFrame): void {
+  const pending = intake.greeting;
+  if (intake.foreign || pending === null || frame.index >= pending.channels.length) return;
+  pending.channels[frame.index] = frame;
+  const complete = pending.channels.filter((c): c is ChannelFrame => c !== null);
+  if (complete.length !== pending.channels.length) return;
+  intake.greeting = null;
+  intake.channels = complete;
+  describe(intake.sensing, pending.hello, complete);
+}
+
+/** Keeps of a notice what may explain that samples are missing. */
+export function explainGap(intake: Intake, notice: Notice): void {
+  const { track } = intake;
+  switch (notice.n) {
+    case 'link':
+      if (notice.state === 'lost') track.portLost = true;
+      return;
+    case 'clock-jump':
+      track.clock = true;
+      return;
+    case 'gap':
+      track.told = true;
+      return;
+    case 'device': // a reset is seen in the counters, or by a hello
+    case 'store':
+    case 'stray': // made of the log's stray entries: takeStray
+    case 'end':
+      return;
+    default:
+      notice satisfies never;
+  }
+}
+
+/** True where the bytes are a fault of the line; half a line after opening and a later version's frames are none. */
+export function takeStray(intake: Intake, reason: StrayReason): boolean {
+  if (reason === 'partial' || reason === 'unknown') return false;
+  intake.track.stray = true;
+  return true;
+}
+
+export interface Sampled {
+  readonly reading: Reading;
+  /** The device's counters went back without a hello: it started anew. */
+  readonly restarted: boolean;
+  /** Samples are missing before this one. */
+  readonly gap: SampleGap | null;
+}
+
+/** null: a sample that is in the log and is not judged: a repeated one, another device's, or no sample of this one. */
+export function takeSample(intake: Intake, frame: SampleFrame, tUs: number): Sampled | null {
+  // A line with another number of counts than the device has channels is not to be used (specification, part 4).
+  const odd = intake.hello !== null && frame.counts.length !== intake.hello.channels;
+  if (intake.foreign || odd) return null;
+  const { use, restarted, gap } = trackSample(
+    intake.track,
+    frame,
+    tUs,
+    intake.setup?.rateHz ?? USUAL_RATE_HZ,
+  );
+  return use ? { reading: sense(intake.sensing, frame, tUs), restarted, gap } : null;
+}
