@@ -5,6 +5,7 @@ import { startEvidence } from '../evidence/client.ts';
 import type { SensorRun } from '../job/sensor-check.ts';
 import { adviceOf, type Services } from '../screens/context.ts';
 import { parseRoute, routeHash } from '../screens/route.ts';
+import { PRIORITIES } from '../watch/codes.ts';
 import { visibleAlarms } from '../widgets/alarm-order.ts';
 import { createLiveState } from './live-state.ts';
 import { choosePort, serialSupported } from './serial.ts';
@@ -62,7 +63,7 @@ export function createServices(engine: EngineClient = startEngine()): AppService
     }
     const waiting = visibleAlarms(live.view()?.alarms ?? []).filter((a) => a.state === 'unacknowledged');
     const priorities = new Set(waiting.map((a) => a.priority));
-    sounder.hold((['urgent', 'high', 'low'] as const).find((p) => priorities.has(p)) ?? null);
+    sounder.hold(PRIORITIES.find((p) => priorities.has(p)) ?? null);
   };
   const stopNews = engine.on((news) => {
     live.take(news);

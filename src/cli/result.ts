@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
-import { ALARMS, GAP_REASONS, STAGES } from '../watch/codes.ts';
+import { ALARMS, GAP_REASONS, PRIORITIES, STAGES } from '../watch/codes.ts';
+import { LEAK_VERDICTS } from '../watch/events.ts';
 
 /**
  * RESULT of the replay command. Times are seconds from the first sample; pressures are bar gauge; null stands
@@ -12,7 +13,7 @@ const number = () => z.number();
 const maybe = () => z.nullable(z.number());
 
 const leak = z.strictObject({
-  verdict: z.enum(['leaking', 'tight', 'cannot-tell', 'cannot-be-seen']),
+  verdict: z.enum(LEAK_VERDICTS),
   mbarPerMin: maybe(),
   low: maybe(),
   high: maybe(),
@@ -44,7 +45,7 @@ export const resultSchema = z.strictObject({
   alarms: z.array(
     z.strictObject({
       alarm: z.enum(ALARMS),
-      priority: z.enum(['urgent', 'high', 'low']),
+      priority: z.enum(PRIORITIES),
       raisedS: number(),
       clearedS: maybe(),
       pressureBar: maybe(),

@@ -1,3 +1,4 @@
+import type { DeviceFrame } from '../link/frames.ts';
 import type { LogEntry } from '../record/log.ts';
 import type { Command } from '../watch/inputs.ts';
 
@@ -20,11 +21,33 @@ export const MOST_SAMPLES = 10_000;
 const MOST_OTHERS = 2500;
 /** Commands that are taken from the readings before them keep those readings: s. */
 const BEFORE_COMMAND_US = 2_000_000;
-const NEED_READINGS: readonly Command['c'][] = ['zero', 'gauge', 'warm-check'];
+const NEEDS_READINGS: Readonly<Record<Command['c'], boolean>> = {
+  zero: true,
+  gauge: true,
+  'warm-check': true,
+  acknowledge: false,
+  shelve: false,
+  unshelve: false,
+  stage: false,
+  mixed: false,
+  vent: false,
+  answer: false,
+  witness: false,
+  override: false,
+  note: false,
+};
+/** Frames that may go when there are too many: the next one says as much. */
+const MAY_GO: Readonly<Record<DeviceFrame['t'], boolean>> = {
+  R: true,
+  G: true,
+  H: false,
+  C: false,
+  S: false, // counted apart
+  E: false,
+};
 
 const isSample = (entry: LogEntry): boolean => entry.l === 'frame' && entry.frame.t === 'S';
-const isNeeded = (entry: LogEntry): boolean =>
-  entry.l === 'command' && NEED_READINGS.includes(entry.command.c);
+const isNeeded = (entry: LogEntry): boolean => entry.l === 'command' && NEEDS_READINGS[entry.command.c];
 
 interface Hole {
   fromUs: number;
@@ -56,7 +79,7 @@ export function createEarlyLog(most = MOST_SAMPLES): EarlyLog {
       }
       const goes = sample
         ? drop > 0 && !keepsIsland(entry.tUs)
-        : dropOthers > 0 && (entry.l === 'stray' || (entry.l === 'frame' && 'RG'.includes(entry.frame.t)));
+        : dropOthers > 0 && (entry.l === 'stray' || (entry.l === 'frame' && MAY_GO[entry.frame.t]));
       if (goes) {
         if (sample) {
           drop--;

@@ -59,7 +59,8 @@ export interface KeyView {
   readonly history: readonly KeyLine[];
 }
 
-export type ReviewStatus = 'open' | 'released' | 'rejected';
+export const REVIEW_STATUSES = ['open', 'released', 'rejected'] as const;
+export type ReviewStatus = (typeof REVIEW_STATUSES)[number];
 
 /** A status that a person set. The newest counts; the older ones stay. */
 export interface StatusLine {

@@ -2,9 +2,9 @@
 import type { DocumentStore } from '../record/stores/store.ts';
 import type { EvidenceDeps } from './deps.ts';
 import { EvidenceError } from './faults.ts';
-import type { ReviewStatus, StatusLine } from './messages.ts';
+import { REVIEW_STATUSES, type ReviewStatus, type StatusLine } from './messages.ts';
 
-const STATUSES: readonly string[] = ['open', 'released', 'rejected'];
+const isStatus = (v: unknown): v is ReviewStatus => REVIEW_STATUSES.some((s) => s === v);
 const MOST_LINES = 200;
 const REASON_MOST = 500;
 const BY_MOST = 80;
@@ -14,8 +14,7 @@ const isLine = (v: unknown): v is StatusLine => {
   return (
     typeof l === 'object' &&
     l !== null &&
-    typeof l.status === 'string' &&
-    STATUSES.includes(l.status) &&
+    isStatus(l.status) &&
     typeof l.reason === 'string' &&
     typeof l.by === 'string' &&
     typeof l.utcMs === 'number'
@@ -50,7 +49,7 @@ export async function setStatus(
 ): Promise<readonly StatusLine[]> {
   const reason = line.reason.trim().slice(0, REASON_MOST);
   const by = line.by.trim().slice(0, BY_MOST);
-  if (!STATUSES.includes(line.status) || by === '' || (line.status === 'rejected' && reason === ''))
+  if (!isStatus(line.status) || by === '' || (line.status === 'rejected' && reason === ''))
     throw new EvidenceError('bad-request', 'a status needs a name, a rejection its reason');
   const resting = await deps.documents.get('review', id);
   const lines = linesIn(resting?.body);

@@ -1,6 +1,7 @@
 import type { JobBundle } from '../job/bundle.ts';
 import type { CautionCode } from '../job/checklist.ts';
 import { dialGaugeU, USUAL_GAUGE_U_BAR } from '../job/dial-gauge.ts';
+import type { JobDocument } from '../job/job-document.ts';
 import type { Derivation, PlanNote, RefusalCode, WarningCode } from '../job/plan-codes.ts';
 import { DEFAULT_REACTION, safeReaction } from '../job/reaction.ts';
 import type { SensorRun } from '../job/sensor-check.ts';
@@ -56,6 +57,17 @@ export interface Plan {
 const USUAL_GROUND_C = 10;
 const BIG_PACKER_MM = 300;
 
+/** Defects where no sound wall holds the packer in. */
+const UNRESTRAINED: Readonly<Record<JobDocument['defect']['kind'], boolean>> = {
+  hole: true,
+  'missing-wall': true,
+  lateral: true,
+  joint: true,
+  crack: false,
+  roots: false,
+  other: false,
+};
+
 function cautionsOf(bundle: PlanRequest['bundle'], diameterMm: number | null): CautionCode[] {
   const { job, resin } = bundle;
   const out: CautionCode[] = [
@@ -66,7 +78,7 @@ function cautionsOf(bundle: PlanRequest['bundle'], diameterMm: number | null): C
     'dammed-water',
   ];
   if (diameterMm !== null && diameterMm >= BIG_PACKER_MM) out.push('big-packer');
-  if (['hole', 'missing-wall', 'lateral', 'joint'].includes(job.defect.kind)) out.push('unrestrained');
+  if (UNRESTRAINED[job.defect.kind]) out.push('unrestrained');
   if (resin !== null) out.push('resin-hazard');
   out.push('explosive-gas', 'confined-space');
   if (job.thickness !== null) out.push('engineer-design');

@@ -11,7 +11,7 @@ import { pageFindings } from './page-findings.ts';
 import { type Addition, checkAddition, MAX_ADDITIONS, type Sealed, type SealedAddition } from './seal.ts';
 import { fingerprintOf, pemOf, successionText } from './signing.ts';
 import { checkDerived, equal, named, type VerifyOptions, type Work } from './verify-derived.ts';
-import { readZip, type ZipEntry, type ZipFault } from './zip.ts';
+import { isNoAccident, readZip, type ZipEntry, type ZipFault } from './zip.ts';
 
 export type { VerifyOptions } from './verify-derived.ts';
 
@@ -30,17 +30,6 @@ export interface Verification {
   readonly sealed: Sealed | null;
 }
 
-/** Faults that no accident makes: the file is not looked at further. */
-const HOSTILE: readonly ZipFault[] = [
-  'not-a-zip',
-  'compressed',
-  'encrypted',
-  'zip64',
-  'name',
-  'twice',
-  'too-many',
-];
-
 export async function verifyJobFile(file: Uint8Array, options: VerifyOptions): Promise<Verification> {
   const findings: Finding[] = [];
   const remarks: Remark[] = [];
@@ -51,7 +40,7 @@ export async function verifyJobFile(file: Uint8Array, options: VerifyOptions): P
   const ours = new TextDecoder('latin1').decode(file.subarray(30, 30 + FILE.check.length)) === FILE.check;
   for (const { fault, offset, name } of zip.problems) {
     if (fault === 'crc') findings.push({ f: 'file', file: name!, offset: null });
-    else if (HOSTILE.includes(fault) && !(ours && isFlip(fault)))
+    else if (isNoAccident(fault) && !(ours && isFlip(fault)))
       findings.push({ f: 'refused', why: fault, offset });
     else if (fault === 'truncated') findings.push({ f: 'container', why: fault, offset, file: name });
     else if (!ours && zip.entries.length > 0) findings.push({ f: 'refused', why: 'not-a-record', offset: 0 });
@@ -126,7 +115,11 @@ function verdictOf(finding: Finding): Verdict {
       return finding.why === 'practice' ? 'refused' : 'changed';
     case 'signer':
       return 'unknown-signer';
-    default:
+    case 'strange':
+    case 'file':
+    case 'contradiction':
+    case 'pages':
+    case 'addition':
       return 'changed';
   }
 }

@@ -162,6 +162,22 @@ export type ZipFault =
   | 'too-many'
   | 'behind'; // bytes behind the end
 
+/** Faults that no accident makes of a file of our one form: it is something else, or means harm. */
+const NO_ACCIDENT: Readonly<Record<ZipFault, boolean>> = {
+  'not-a-zip': true,
+  compressed: true,
+  encrypted: true,
+  zip64: true,
+  name: true,
+  twice: true,
+  'too-many': true,
+  truncated: false,
+  header: false,
+  crc: false,
+  behind: false,
+};
+export const isNoAccident = (fault: ZipFault): boolean => NO_ACCIDENT[fault];
+
 export interface ZipProblem {
   readonly fault: ZipFault;
   readonly offset: number;

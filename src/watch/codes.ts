@@ -32,7 +32,9 @@ export const ALARMS = [
 ] as const;
 export type AlarmCode = (typeof ALARMS)[number];
 
-export type Priority = 'urgent' | 'high' | 'low';
+/** Most urgent first. */
+export const PRIORITIES = ['urgent', 'high', 'low'] as const;
+export type Priority = (typeof PRIORITIES)[number];
 
 /** IEC 62682 / ISA-18.2 states. */
 export type AlarmState =

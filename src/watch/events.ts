@@ -8,7 +8,8 @@ export interface Bounded {
   readonly high: number;
 }
 
-export type LeakVerdict = 'leaking' | 'tight' | 'cannot-tell' | 'cannot-be-seen';
+export const LEAK_VERDICTS = ['leaking', 'tight', 'cannot-tell', 'cannot-be-seen'] as const;
+export type LeakVerdict = (typeof LEAK_VERDICTS)[number];
 
 /** Why the hold cannot tell yet, or cannot see. */
 export type CannotTellReason =

@@ -5,6 +5,7 @@ import {
   BACKED_UP_KINDS,
   BACKUP_FILE,
   BACKUP_SCHEMA,
+  type BackupKind,
   documentLine,
   FOLDER,
   isBackedUp,
@@ -16,11 +17,18 @@ import { toHex } from '../../record/hex.ts';
 import { runFileNames, runOfFile } from '../../record/recovery.ts';
 import { importFileName, listImports } from '../../record/stores/imports.ts';
 import { keyHistory } from '../../record/stores/keys.ts';
-import { StoreError } from '../../record/stores/store.ts';
+import { type DocumentKind, StoreError } from '../../record/stores/store.ts';
 import { zipWriter } from '../../record/zip.ts';
 import type { EvidenceDeps, Tell } from '../deps.ts';
 import { EvidenceError } from '../faults.ts';
 import type { BackupMade } from './messages.ts';
+
+// A kind of document is in the backup, or named here: what a restore has half done and the shared folder stay behind.
+const LEFT_BEHIND: Readonly<Record<Exclude<DocumentKind, BackupKind>, true>> = {
+  restore: true,
+  office: true,
+};
+void LEFT_BEHIND;
 
 export async function makeBackup(deps: EvidenceDeps, tell: Tell): Promise<BackupMade> {
   const { files, documents, crypto } = deps;

@@ -8,15 +8,28 @@ export interface BackupMade {
   readonly leftOut: readonly string[];
 }
 
-export type BackupGroup = 'job' | 'packer' | 'resin' | 'sensor' | 'settings' | 'run' | 'import' | 'key';
+/** In the order of a summary. */
+export const BACKUP_GROUPS = [
+  'job',
+  'packer',
+  'resin',
+  'sensor',
+  'settings',
+  'run',
+  'import',
+  'key',
+] as const;
+export type BackupGroup = (typeof BACKUP_GROUPS)[number];
 
 /** What restoring would do with one thing of the backup. */
-export type RestoreFate =
-  | 'new'
-  | 'same' // it is here already
-  | 'grows' // it is here, and the backup's has more at its end: signed additions, statuses
-  | 'differs' // another one of the same name is here
-  | 'refused';
+export const RESTORE_FATES = [
+  'new',
+  'same', // it is here already
+  'grows', // it is here, and the backup's has more at its end: signed additions, statuses
+  'differs', // another one of the same name is here
+  'refused',
+] as const;
+export type RestoreFate = (typeof RESTORE_FATES)[number];
 
 export type RefusedWhy =
   | 'future' // of a later version of the program

@@ -13,7 +13,7 @@ import {
 } from '../../record/backup.ts';
 import { toHex } from '../../record/hex.ts';
 import { storeErrorOf } from '../../record/stores/dom-errors.ts';
-import type { ZipFault } from '../../record/zip.ts';
+import { isNoAccident } from '../../record/zip.ts';
 import { type ByteSource, type IndexEntry, readZipIndex } from '../../record/zip-index.ts';
 import type { EvidenceDeps, Tell } from '../deps.ts';
 import { EvidenceError } from '../faults.ts';
@@ -35,16 +35,6 @@ export interface OpenBackup {
 }
 
 const damaged = (detail: string): EvidenceError => new EvidenceError('backup-damaged', detail);
-/** What no accident makes of a backup: it is something else. */
-const OTHER: readonly ZipFault[] = [
-  'not-a-zip',
-  'compressed',
-  'encrypted',
-  'zip64',
-  'name',
-  'twice',
-  'too-many',
-];
 
 function sourceOf(file: Blob): ByteSource {
   return {
@@ -65,7 +55,7 @@ export async function openBackup(deps: EvidenceDeps, file: Blob, tell: Tell): Pr
   const index = await readZipIndex(source, MOST_BACKUP_MEMBERS);
   if (!index.ok) {
     const detail = `${index.fault} at byte ${index.offset}`;
-    throw OTHER.includes(index.fault) ? new EvidenceError('not-a-backup', detail) : damaged(detail);
+    throw isNoAccident(index.fault) ? new EvidenceError('not-a-backup', detail) : damaged(detail);
   }
   const entries = new Map(index.entries.map((e) => [e.name, e]));
   const list = async (name: string): Promise<Uint8Array> => {

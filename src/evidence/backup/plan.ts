@@ -70,7 +70,8 @@ function merged(id: string, mine: unknown, theirs: unknown): unknown[] {
   return id === 'history' ? [...fresh, ...list(mine)] : [...list(mine), ...fresh];
 }
 
-const WEIGHT: readonly RestoreFate[] = ['refused', 'differs', 'new', 'grows', 'same'];
+/** What becomes of a run whose parts fare differently: the fate of the least weight. */
+const WEIGHT: Readonly<Record<RestoreFate, number>> = { refused: 0, differs: 1, new: 2, grows: 3, same: 4 };
 
 export async function planOf(deps: EvidenceDeps, backup: OpenBackup, tell: Tell): Promise<readonly Thing[]> {
   const things: Thing[] = [];
@@ -142,7 +143,7 @@ async function planRun(
   const kept = documents.some((d) => d.kind === 'review') && backup.files.has(importFileName(id));
   if (orphan && !kept && !documents.every((d) => d.kind === 'review'))
     return { ...base, fate: 'refused', why: 'file-missing', puts: [], files: [] };
-  const worst = WEIGHT.find((f) => fates.includes(f)) ?? 'same';
+  const worst = fates.reduce<RestoreFate>((a, b) => (WEIGHT[b] < WEIGHT[a] ? b : a), 'same');
   // What is partly here and only completed is no other run.
   const fate = worst === 'new' && fates.includes('same') ? 'grows' : worst;
   return { ...base, fate, why: null, puts, files };

@@ -8,22 +8,17 @@ import type { EvidenceDeps, Tell } from '../deps.ts';
 import { EvidenceError } from '../faults.ts';
 import { signerFor } from '../signers.ts';
 import { choose } from './choose.ts';
-import type { BackupGroup, RestoreChoice, RestoreDone, RestoreFate, RestoreSummary } from './messages.ts';
+import {
+  BACKUP_GROUPS,
+  RESTORE_FATES,
+  type RestoreChoice,
+  type RestoreDone,
+  type RestoreSummary,
+} from './messages.ts';
 import { openBackup } from './open.ts';
 import { planOf, type Thing } from './plan.ts';
 
 const MOST_LINES = 300;
-const GROUPS: readonly BackupGroup[] = [
-  'job',
-  'packer',
-  'resin',
-  'sensor',
-  'settings',
-  'run',
-  'import',
-  'key',
-];
-const FATES: readonly RestoreFate[] = ['new', 'same', 'grows', 'differs', 'refused'];
 
 async function locked<T>(deps: EvidenceDeps, work: () => Promise<T>): Promise<T> {
   const release = await deps.locks.acquire(RESTORE_LOCK);
@@ -48,9 +43,11 @@ export function lookInto(deps: EvidenceDeps, file: Blob, tell: Tell): Promise<Re
     const backup = await openBackup(deps, file, (share) => tell(share / 2));
     const things = await planOf(deps, backup, (share) => tell(0.5 + share / 2));
     const counts = Object.fromEntries(
-      GROUPS.map((g) => [
+      BACKUP_GROUPS.map((g) => [
         g,
-        Object.fromEntries(FATES.map((f) => [f, things.filter((t) => t.group === g && t.fate === f).length])),
+        Object.fromEntries(
+          RESTORE_FATES.map((f) => [f, things.filter((t) => t.group === g && t.fate === f).length]),
+        ),
       ]),
     ) as RestoreSummary['counts'];
     const written = await choose(deps, things, { differing: 'both', settings: true });

@@ -1,6 +1,6 @@
 /** What a document out of a backup is worth: checked by its kind's rules, older versions brought to today's. */
 import { isDocumentKind, parseDocument } from '../../job/documents.ts';
-import type { BackupDocument } from '../../record/backup.ts';
+import type { BackupDocument, BackupKind } from '../../record/backup.ts';
 import { fromHex } from '../../record/hex.ts';
 import { parseManifest } from '../../record/manifest.ts';
 import { summarise } from '../../record/recovery.ts';
@@ -20,10 +20,20 @@ const DAY_MS = 86_400_000;
 
 export const isImport = (id: string): boolean => id.startsWith('import-');
 
+const GROUP: Readonly<Record<BackupKind, BackupGroup>> = {
+  job: 'job',
+  packer: 'packer',
+  resin: 'resin',
+  sensor: 'sensor',
+  settings: 'settings',
+  run: 'run',
+  seal: 'run',
+  review: 'run',
+  key: 'key',
+};
+
 export function groupOf({ kind, id }: Pick<BackupDocument, 'kind' | 'id'>): BackupGroup {
-  if (kind === 'seal') return isImport(id) ? 'import' : 'run';
-  if (kind === 'run' || kind === 'review') return 'run';
-  return kind as BackupGroup;
+  return kind === 'seal' && isImport(id) ? 'import' : GROUP[kind];
 }
 
 const titleIn = (body: unknown): string => {

@@ -40,7 +40,39 @@ export function exceptionsOf(seen: Seen): readonly string[] {
   ];
 }
 
-const events = <K extends WatchEvent['e']>(seen: Seen, kind: K): Of<K>[] =>
+/** Whether an event of the kind may be an exception; the others are the course of the work, or told by the rows. */
+const MAY_BE = {
+  stage: true,
+  alarm: true,
+  gap: true,
+  'setup-refused': true,
+  zero: true,
+  gauge: true,
+  'warm-check': true,
+  segment: true,
+  question: true,
+  rebound: true,
+  mixed: true,
+  witness: true,
+  override: true,
+  note: true,
+  cue: false,
+  limits: false,
+  leak: false,
+  hold: false,
+  knee: false,
+  lift: false,
+  'cure-start': false,
+  'cure-met': false,
+  device: false,
+  store: false,
+  end: false,
+} as const satisfies Record<WatchEvent['e'], boolean>;
+type Exceptional = {
+  [E in WatchEvent['e']]: (typeof MAY_BE)[E] extends true ? E : never;
+}[WatchEvent['e']];
+
+const events = <K extends Exceptional>(seen: Seen, kind: K): Of<K>[] =>
   seen.manifest.events.filter((e): e is Of<K> => e.e === kind);
 
 const clock = (seen: Seen, us: number): string => stopwatch((us - seen.firstUs) / 1e6);

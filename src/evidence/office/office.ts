@@ -1,4 +1,5 @@
 /** The shared folder behind the evidence worker's requests: what waits to be written, what is there, what is new. */
+import type { Verdict } from '../../record/findings.ts';
 import { toHex } from '../../record/hex.ts';
 import { storeErrorOf } from '../../record/stores/dom-errors.ts';
 import { listImports } from '../../record/stores/imports.ts';
@@ -48,7 +49,7 @@ async function putOne(deps: EvidenceDeps, id: string, body: unknown): Promise<vo
   await deps.documents.put({ kind: 'office', id, revision, savedUtcMs: deps.utcMs(), body });
 }
 
-const STATES: Readonly<Record<string, FileState>> = {
+const STATES: Readonly<Record<Verdict, FileState>> = {
   valid: 'whole',
   'unknown-signer': 'whole',
   changed: 'changed',
@@ -120,7 +121,7 @@ export function createOfficeFolder(
       sha256,
       verdict: v.verdict,
       // An empty file is one that a syncing program has only promised so far.
-      state: bytes.length === 0 ? 'incomplete' : STATES[v.verdict]!,
+      state: bytes.length === 0 ? 'incomplete' : STATES[v.verdict],
       finding: v.findings.find((f) => f.f !== 'signer') ?? null,
       fingerprint: v.fingerprint,
       runId: manifest?.runId ?? null,

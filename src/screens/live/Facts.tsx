@@ -1,10 +1,25 @@
 import { createMemo, For, Show } from 'solid-js';
+import type { Stage } from '../../watch/codes.ts';
 import { duration, fixed, NO_VALUE, pressure, pressureSlope, temperature } from '../../words/format.ts';
 import { bandExitShown, bandExitText, leakText, liftShown, liftText } from '../../words/hold.ts';
 import { LIVE } from '../../words/live.ts';
 import { placeTitle, STANDING } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
+
+/**
+ * What is told in a stage. Once the sleeve is held the pot life has no more to say; the slope is of use while a hand is
+ * at a valve, at rest it is only noise.
+ */
+const TOLD: Readonly<Record<Stage, { readonly potLife: boolean; readonly slope: boolean }>> = {
+  prepare: { potLife: true, slope: false },
+  seat: { potLife: true, slope: true },
+  inflate: { potLife: true, slope: true },
+  hold: { potLife: false, slope: false },
+  'let-down': { potLife: false, slope: true },
+  done: { potLife: false, slope: false },
+  abandoned: { potLife: false, slope: false },
+};
 
 /** The numbers beside the big one: hold, leak, lift, temperatures, pot life. Only what is known is shown. */
 export function Facts() {
@@ -27,10 +42,7 @@ export function Facts() {
   const standing = createMemo(() => (live.view()?.standing ?? []).filter((c) => c !== 'practice'), [], {
     equals: (a, b) => a.join() === b.join(),
   });
-  /** Once the sleeve is held the pot life has no more to say. */
-  const filling = () => ['prepare', 'seat', 'inflate'].includes(live.view()?.stage ?? 'prepare');
-  /** The slope is of use while a hand is at a valve; at rest it is only noise. */
-  const moving = () => ['seat', 'inflate', 'let-down'].includes(live.view()?.stage ?? 'prepare');
+  const told = () => TOLD[live.view()?.stage ?? 'prepare'];
   return (
     <div class="stack">
       <Show when={lift()}>{(l) => <p class="note strong">{liftText(l(), app.units())}</p>}</Show>
@@ -63,13 +75,13 @@ export function Facts() {
         <Show when={guard()?.restBar}>
           {(r) => <Fact name={LIVE.rest}>{pressure(r().value, app.units())}</Fact>}
         </Show>
-        <Show when={moving()}>
+        <Show when={told().slope}>
           <Fact name={LIVE.rate}>{rate()}</Fact>
         </Show>
         <Fact name={LIVE.peak} testId="peak">
           {pressure(live.view()?.peakBar, app.units())}
         </Fact>
-        <Show when={filling() && live.view()?.potLifeLeftS != null}>
+        <Show when={told().potLife && live.view()?.potLifeLeftS != null}>
           <Fact name={LIVE.potLife} testId="pot-life">
             {duration(live.view()?.potLifeLeftS)}
           </Fact>

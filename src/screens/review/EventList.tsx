@@ -6,27 +6,37 @@ import { clockTime, stopwatch } from '../../words/format.ts';
 import { REVIEW } from '../../words/jobs.ts';
 import { useServices } from '../context.ts';
 
-const MAIN: readonly WatchEvent['e'][] = [
-  'stage',
-  'gap',
-  'limits',
-  'setup-refused',
-  'zero',
-  'gauge',
-  'warm-check',
-  'cure-met',
-  'rebound',
-  'mixed',
-  'witness',
-  'override',
-  'note',
-  'device',
-  'store',
-  'end',
-];
+/** Shown before all of them are asked for; of alarms those that were raised. */
+const MAIN: Readonly<Record<WatchEvent['e'], boolean>> = {
+  stage: true,
+  gap: true,
+  limits: true,
+  'setup-refused': true,
+  zero: true,
+  gauge: true,
+  'warm-check': true,
+  'cure-met': true,
+  rebound: true,
+  mixed: true,
+  witness: true,
+  override: true,
+  note: true,
+  device: true,
+  store: true,
+  end: true,
+  alarm: false,
+  cue: false,
+  segment: false,
+  leak: false,
+  hold: false,
+  knee: false,
+  lift: false,
+  'cure-start': false,
+  question: false,
+};
 
 export function isMain(e: WatchEvent): boolean {
-  return MAIN.includes(e.e) || (e.e === 'alarm' && e.why === 'condition');
+  return MAIN[e.e] || (e.e === 'alarm' && e.why === 'condition');
 }
 
 /** The record's events in words; a press shows the place on the trace. */

@@ -86,7 +86,8 @@ export function inferStage(
     case 'let-down':
       if (p < inf.lowBar) inf.lowBar = p;
       return p > Math.max(AIR_BAR, inf.lowBar + 0.1) ? filling(inf, l, p, limits) : null;
-    default:
+    case 'done':
+    case 'abandoned':
       return null;
   }
 }
