@@ -8,6 +8,7 @@
  * integers have no sign but a leading '-', no leading zeros and no '-0'; an absent value is an empty field.
  */
 
+import type { ThermocoupleType } from '../job/setup.ts';
 import { each, FLAG, type Flat, ID, int, maybe, type ValueOf, type ValuesOf, verb, word } from './fields.ts';
 
 export const PROTOCOL_VERSION = 1;
@@ -22,6 +23,16 @@ export const TICK_S = 1e-4;
 export const QUANTITIES = ['press', 'temp', 'supply', 'junct'] as const;
 export type Quantity = (typeof QUANTITIES)[number];
 
+/** The word of each thermocouple type that a job may name: nV. */
+export const THERMOCOUPLE_SIGNALS = {
+  K: 'tc-k',
+  J: 'tc-j',
+  T: 'tc-t',
+  N: 'tc-n',
+  E: 'tc-e',
+} as const satisfies { readonly [T in ThermocoupleType]: `tc-${Lowercase<T>}` };
+export type ThermocoupleSignal = (typeof THERMOCOUPLE_SIGNALS)[ThermocoupleType];
+
 /**
  * How the quantity reaches the converter, and with it the electrical unit of elLo/elHi:
  * current µA · ratio parts per million of the supply · voltage µV · digital Pa or m°C · tc-x nV.
@@ -31,11 +42,7 @@ export const SIGNALS = [
   'ratio',
   'voltage',
   'digital',
-  'tc-k',
-  'tc-j',
-  'tc-t',
-  'tc-n',
-  'tc-e',
+  ...Object.values(THERMOCOUPLE_SIGNALS),
 ] as const;
 export type Signal = (typeof SIGNALS)[number];
 

@@ -1,5 +1,5 @@
 /** The simulated device's channels: which sensor stands where, sampled at its own rate, as the hello tells it. */
-import type { ChannelFrame, SuggestedPlace } from '../link/frames.ts';
+import { type ChannelFrame, type SuggestedPlace, THERMOCOUPLE_SIGNALS } from '../link/frames.ts';
 import { createRandom } from './random.ts';
 import type { Site, SiteTruth } from './site.ts';
 import { type Couple, type CoupleOptions, createCouple } from './thermocouple.ts';
@@ -140,7 +140,7 @@ export function createChannels(site: Site, options: ChannelOptions, maxRateHz: n
       {
         quantity: 'temp',
         place: probe.says !== undefined ? probe.says : probe.at === 'manhole' ? null : probe.at,
-        signal: `tc-${couple.declared.toLowerCase() as 'k' | 'j' | 't' | 'n' | 'e'}`,
+        signal: THERMOCOUPLE_SIGNALS[couple.declared],
         partner: junctionIndex,
         bits: couple.bits,
         ...couple.scale,

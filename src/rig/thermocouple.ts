@@ -1,7 +1,8 @@
 /** Thermocouples as wires in the field: emf against a junction, lag, and the ways in which they are wired wrong. */
+import type { THERMOCOUPLE_SIGNALS } from '../link/frames.ts';
 import type { Random } from './random.ts';
 
-export type CoupleType = 'K' | 'J' | 'T' | 'N' | 'E';
+export type CoupleType = keyof typeof THERMOCOUPLE_SIGNALS;
 export type Wiring = 'right' | 'open' | 'shorted' | 'reversed';
 
 /**

@@ -1,5 +1,11 @@
 import type { ChannelSetup, Place, ThermocoupleType } from '../job/setup.ts';
-import type { ChannelFrame, Signal } from '../link/frames.ts';
+import {
+  type ChannelFrame,
+  type Quantity,
+  type Signal,
+  THERMOCOUPLE_SIGNALS,
+  type ThermocoupleSignal,
+} from '../link/frames.ts';
 
 /** Relative uncertainty of a pressure sensor of which nothing is known: ±1 % of its span, rectangular. */
 const UNKNOWN_ACCURACY = 0.01 / Math.sqrt(3);
@@ -7,8 +13,34 @@ const UNKNOWN_ACCURACY = 0.01 / Math.sqrt(3);
 const U_JUNCTION_K = 0.5;
 const U_INPUT_K = 0.5;
 
+/** What the quantity is used for, and what a unit of its range is in the units of a job (bar, °C, V). */
+const QUANTITY: {
+  readonly [Q in Quantity]: { readonly role: ChannelSetup['role']; readonly per: number };
+} = {
+  press: { role: 'pressure', per: 1e5 },
+  temp: { role: 'temperature', per: 1e3 },
+  supply: { role: 'supply', per: 1e6 },
+  junct: { role: 'junction', per: 1e3 },
+};
+
+/** The signal as a job names it: thermocouples are one, with their type beside it. */
+function signalOf(word: Signal): Pick<ChannelSetup, 'signal' | 'thermocouple' | 'thermocoupleClass'> {
+  if (!isThermocouple(word)) return { signal: word, thermocouple: null, thermocoupleClass: null };
+  return { signal: 'thermocouple', thermocouple: typeOf(word), thermocoupleClass: 2 };
+}
+
+const TYPES = Object.keys(THERMOCOUPLE_SIGNALS) as ThermocoupleType[];
+const typeOf = (word: ThermocoupleSignal): ThermocoupleType =>
+  TYPES.find((t) => THERMOCOUPLE_SIGNALS[t] === word)!;
+const isThermocouple = (word: Signal): word is ThermocoupleSignal =>
+  TYPES.some((t) => THERMOCOUPLE_SIGNALS[t] === word);
+
 /** Span of the signal where the device says nothing of it: 4-20 mA, 0.5-4.5 V of 5 V, 0-10 V (common practice). */
-function usualSpan(signal: Signal, rangeLo: number, rangeHi: number): readonly [number, number] {
+function usualSpan(
+  signal: ChannelSetup['signal'],
+  rangeLo: number,
+  rangeHi: number,
+): readonly [number, number] {
   switch (signal) {
     case 'current':
       return [4000, 20_000];
@@ -16,18 +48,12 @@ function usualSpan(signal: Signal, rangeLo: number, rangeHi: number): readonly [
       return [100_000, 900_000];
     case 'voltage':
       return [0, 10_000_000];
-    default:
+    case 'digital':
+    case 'thermocouple':
       return [rangeLo, rangeHi];
   }
 }
 
-const THERMOCOUPLE: Readonly<Record<string, ThermocoupleType>> = {
-  'tc-k': 'K',
-  'tc-j': 'J',
-  'tc-t': 'T',
-  'tc-n': 'N',
-  'tc-e': 'E',
-};
 const PLACES: readonly string[] = ['sleeve', 'air', 'pipe', 'ground'];
 const isPlace = (p: string | null): p is Place => p !== null && PLACES.includes(p);
 
@@ -39,35 +65,19 @@ const isPlace = (p: string | null): p is Place => p !== null && PLACES.includes(
 export function suggestChannels(channels: readonly ChannelFrame[]): ChannelSetup[] {
   let havePressure = false;
   return channels.map((c): ChannelSetup => {
-    const type = THERMOCOUPLE[c.signal] ?? null;
-    const per = c.quantity === 'press' ? 1e5 : c.quantity === 'supply' ? 1e6 : 1e3;
+    const { per, role: usual } = QUANTITY[c.quantity];
+    const role = usual === 'pressure' && havePressure ? 'unused' : usual;
+    havePressure ||= usual === 'pressure';
+    const signal = signalOf(c.signal);
     const rangeLo = c.rangeLo / per;
     const rangeHi = c.rangeHi / per;
     const [spanElLo, spanElHi] =
-      c.quantity === 'supply' ? [c.rangeLo, c.rangeHi] : usualSpan(c.signal, c.rangeLo, c.rangeHi);
-    let role: ChannelSetup['role'];
-    switch (c.quantity) {
-      case 'press':
-        role = havePressure ? 'unused' : 'pressure';
-        havePressure = true;
-        break;
-      case 'temp':
-        role = 'temperature';
-        break;
-      case 'supply':
-        role = 'supply';
-        break;
-      case 'junct':
-        role = 'junction';
-        break;
-    }
+      usual === 'supply' ? [c.rangeLo, c.rangeHi] : usualSpan(signal.signal, c.rangeLo, c.rangeHi);
     return {
       index: c.index,
       role,
       place: role === 'temperature' && isPlace(c.place) ? c.place : null,
-      signal: type !== null ? 'thermocouple' : (c.signal as 'current' | 'ratio' | 'voltage' | 'digital'),
-      thermocouple: type,
-      thermocoupleClass: type === null ? null : 2,
+      ...signal,
       gaugeKind: role === 'pressure' ? 'gauge' : null,
       partner: c.partner,
       bits: c.bits,
@@ -81,9 +91,9 @@ export function suggestChannels(channels: readonly ChannelFrame[]): ChannelSetup
       rangeHi,
       calibration: null,
       uSensor:
-        c.quantity === 'press'
+        usual === 'pressure'
           ? UNKNOWN_ACCURACY * Math.abs(rangeHi - rangeLo)
-          : c.quantity === 'junct'
+          : usual === 'junction'
             ? U_JUNCTION_K
             : U_INPUT_K,
     };

@@ -46,6 +46,18 @@ describe('tolerance class', () => {
   ] as const)('%s class %i at %i °C: ±%f K', (type, grade, c, k) => {
     expect(tolerance(type, grade, c)).toBeCloseTo(k, 9);
   });
+  // Class 3 of IEC 60584-1, and J and E: values from memory.
+  it.each([
+    ['K', 1, -100, 2.5],
+    ['K', 2, -200, 3],
+    ['T', 1, -50, 1],
+    ['T', 2, -200, 3],
+    ['J', 2, 750, 5.625],
+    ['E', 1, 800, 3.2],
+    ['E', 2, 900, 6.75],
+  ] as const)('%s class %i at %i °C: ±%f K', (type, grade, c, k) => {
+    expect(tolerance(type, grade, c)).toBeCloseTo(k, 9);
+  });
   it('outside the standard there is none', () => {
     expect(tolerance('K', 1, 1001)).toBeNull();
     expect(tolerance('T', 2, 351)).toBeNull();

@@ -12,31 +12,64 @@ export function hotJunction(type: ThermocoupleType, mv: number, junctionC: numbe
   return cold === null ? null : celsiusOf(type, mv + cold);
 }
 
-/**
- * Tolerance ±K of IEC 60584-1 by type and class at c °C; null where the standard gives none (then the probe is used
- * outside what its class promises).
- *
- * Classes 1 and 2 of K, N and T as two secondary pages have them; J, E and the class 3 values used below −40 °C
- * are values from memory.
- */
-export function tolerance(type: ThermocoupleType, grade: 1 | 2, c: number): number | null {
-  const t = Math.abs(c);
-  if (c < -40) return c >= -200 ? (type === 'T' ? Math.max(1, 0.015 * t) : Math.max(2.5, 0.015 * t)) : null;
-  if (type === 'T') {
-    if (c > 350) return null;
-    return grade === 1 ? Math.max(0.5, 0.004 * t) : Math.max(1, 0.0075 * t);
-  }
-  const end = UPPER[type][grade - 1] as number;
-  if (c > end) return null;
-  return grade === 1 ? Math.max(1.5, 0.004 * t) : Math.max(2.5, 0.0075 * t);
+/** ±K: the greater of `k` and of `share` of |°C|. */
+interface Tolerance {
+  readonly k: number;
+  readonly share: number;
 }
 
-const UPPER: { readonly [T in Exclude<ThermocoupleType, 'T'>]: readonly [number, number] } = {
-  K: [1000, 1200],
-  N: [1000, 1200],
-  J: [750, 750],
-  E: [800, 900],
+interface Grades {
+  /** Classes 1 and 2, from −40 °C to `toC`. */
+  readonly 1: Tolerance & { readonly toC: number };
+  readonly 2: Tolerance & { readonly toC: number };
+  /** Class 3, from −200 to −40 °C; null where the standard has none. */
+  readonly cold: Tolerance | null;
+}
+
+/**
+ * Tolerances of IEC 60584-1. Classes 1 and 2 of K, N and T as two secondary pages have them; J, E and the class 3
+ * values are values from memory.
+ */
+const TOLERANCE: { readonly [T in ThermocoupleType]: Grades } = {
+  K: {
+    1: { k: 1.5, share: 0.004, toC: 1000 },
+    2: { k: 2.5, share: 0.0075, toC: 1200 },
+    cold: { k: 2.5, share: 0.015 },
+  },
+  N: {
+    1: { k: 1.5, share: 0.004, toC: 1000 },
+    2: { k: 2.5, share: 0.0075, toC: 1200 },
+    cold: { k: 2.5, share: 0.015 },
+  },
+  J: {
+    1: { k: 1.5, share: 0.004, toC: 750 },
+    2: { k: 2.5, share: 0.0075, toC: 750 },
+    cold: { k: 2.5, share: 0.015 },
+  },
+  E: {
+    1: { k: 1.5, share: 0.004, toC: 800 },
+    2: { k: 2.5, share: 0.0075, toC: 900 },
+    cold: { k: 2.5, share: 0.015 },
+  },
+  T: {
+    1: { k: 0.5, share: 0.004, toC: 350 },
+    2: { k: 1, share: 0.0075, toC: 350 },
+    cold: { k: 1, share: 0.015 },
+  },
 };
+
+const COLD_C = { lo: -200, hi: -40 };
+
+/**
+ * Tolerance ±K by type and class at c °C; null where the standard gives none (then the probe is used outside what its
+ * class promises).
+ */
+export function tolerance(type: ThermocoupleType, grade: 1 | 2, c: number): number | null {
+  const { [grade]: warm, cold } = TOLERANCE[type];
+  const is = ({ k, share }: Tolerance) => Math.max(k, share * Math.abs(c));
+  if (c < COLD_C.hi) return cold === null || c < COLD_C.lo ? null : is(cold);
+  return c > warm.toC ? null : is(warm);
+}
 
 /** K at the hot junction for one K at the cold one: the ratio of the sensitivities; 1 outside the range. */
 export function junctionWeight(type: ThermocoupleType, hotC: number, junctionC: number): number {

@@ -44,8 +44,9 @@ function pieceAt(type: ThermocoupleType, c: number): ForwardPiece | null {
 
 /** The iteration may step a hair past an end: there the end's own polynomial goes on. */
 function nearestPiece(fn: ThermocoupleFunction, c: number): ForwardPiece {
-  const [low, high] = fn.forward as readonly [ForwardPiece, ForwardPiece];
-  return c <= low.hi ? low : high;
+  let [nearest] = fn.forward;
+  for (const piece of fn.forward) if (c > nearest.hi) nearest = piece;
+  return nearest;
 }
 
 /** Reference function: emf in mV at c °C with the reference junction at 0 °C; null outside its range. */

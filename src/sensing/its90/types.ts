@@ -16,6 +16,7 @@ export interface InversePiece {
 }
 
 export interface ThermocoupleFunction {
-  readonly forward: readonly ForwardPiece[];
+  /** At least one, ascending, each where the last one ends. */
+  readonly forward: readonly [ForwardPiece, ...ForwardPiece[]];
   readonly inverse: readonly InversePiece[];
 }
