@@ -27,7 +27,8 @@ export function checkCommand(command: Command): Command {
   };
   switch (command?.c) {
     case 'acknowledge':
-      if (command.alarm !== 'all') alarm(command.alarm);
+      alarm(command.alarm);
+      if (!Number.isSafeInteger(command.occurrence) || command.occurrence < 1) bad('names no occurrence');
       break;
     case 'shelve':
       alarm(command.alarm);

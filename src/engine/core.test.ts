@@ -287,7 +287,8 @@ describe('determinism', () => {
       if (k === 's') out.push(frame(tUs, sample(++seq, seq * 200, bar)));
       else if (k === 'lost') out.push({ l: 'notice', tUs, notice: { n: 'link', state: 'lost' } });
       else if (k === 'stray') out.push({ l: 'stray', tUs, reason: 'garbage', bytes: new Uint8Array(200) });
-      else if (k === 'ack') out.push({ l: 'command', tUs, command: { c: 'acknowledge', alarm: 'all' } });
+      else if (k === 'ack')
+        out.push({ l: 'command', tUs, command: { c: 'acknowledge', alarm: 'ceiling', occurrence: 1 } });
       else if (k === 'stage') out.push({ l: 'command', tUs, command: { c: 'stage', to: 'hold' } });
       else {
         seq = 0;

@@ -250,6 +250,8 @@ describe('requests that cannot be met', () => {
     [{ q: 'command', command: { c: 'stage', to: 'lunch' } }, 'bad-request'],
     [{ q: 'command', command: { c: 'shelve', alarm: 'leaking', seconds: 1e9, reason: '' } }, 'bad-request'],
     [{ q: 'command', command: { c: 'gauge', bar: Number.NaN } }, 'bad-request'],
+    [{ q: 'command', command: { c: 'acknowledge', alarm: 'ceiling' } }, 'bad-request'],
+    [{ q: 'command', command: { c: 'acknowledge', alarm: 'all', occurrence: 1 } }, 'bad-request'],
     [{ q: 'command', command: null }, 'bad-request'],
     [{ q: 'connect', port: { kind: 'rig', options: { seed: 1, speed: 1, scenario: 'x' } } }, 'bad-request'],
     [

@@ -34,6 +34,9 @@ export interface LeakFigure {
 /** Numbers that an alarm's text may name, rounded when the event is made. Units in the names. */
 export interface AlarmValues {
   readonly bar?: number;
+  readonly ratedBar?: number;
+  /** By how much the pressure is over its rated value. */
+  readonly overBar?: number;
   readonly ceilingBar?: number;
   readonly floorBar?: number;
   /** Dial gauge's value beside the reading. */
@@ -79,8 +82,18 @@ export type WatchEvent = { readonly tUs: number } & (
         | 'unshelved'
         | 'parent'
         | 'stage'
-        | 'escalated';
+        | 'escalated'
+        /** Acknowledged, and still there or worse: it asks again in the same occurrence. */
+        | 're-annunciated';
       readonly values: AlarmValues;
+    }
+  /** An acknowledgement of an occurrence that is not the one at hand: it silences nothing. */
+  | {
+      readonly e: 'acknowledge-refused';
+      readonly alarm: AlarmCode;
+      readonly occurrence: number;
+      /** The occurrence at hand; 0: there was none yet. */
+      readonly now: number;
     }
   | { readonly e: 'cue'; readonly closeInS: number }
   | {

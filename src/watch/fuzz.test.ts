@@ -39,7 +39,9 @@ const readings = fc.record({
 });
 const alarm = fc.constantFrom(...ALARMS);
 const commands: fc.Arbitrary<Command> = fc.oneof(
-  fc.oneof(alarm, fc.constant('all' as const)).map((a): Command => ({ c: 'acknowledge', alarm: a })),
+  fc
+    .tuple(alarm, fc.integer({ min: 1, max: 4 }))
+    .map(([a, occurrence]): Command => ({ c: 'acknowledge', alarm: a, occurrence })),
   fc
     .tuple(alarm, fc.double({ min: -1, max: 4000 }))
     .map(([a, seconds]): Command => ({ c: 'shelve', alarm: a, seconds, reason: 'r' })),
@@ -153,7 +155,7 @@ function inputs(list: readonly Move[]): WatchInput[] {
 /** Plain checks: an expect a reading would take longer than the watch. */
 function rules(w: WatchState): void {
   ALARM_TABLE.forEach((row, i) => {
-    const { state, active } = w.alarms[i]!;
+    const { state, active, priority } = w.alarms[i]!;
     const fail = (what: string) => {
       throw new Error(`${row.alarm} is ${state} ${what}`);
     };
@@ -165,6 +167,7 @@ function rules(w: WatchState): void {
     }
     if (state === 'normal' && active) fail('and active');
     if (state === 'shelved' && !row.shelvable) fail('and may not be');
+    if (state === 'shelved' && active && priority === 'urgent') fail('and urgent');
   });
 }
 

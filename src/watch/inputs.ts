@@ -6,7 +6,8 @@ import type { AlarmCode, GapReason, Stage } from './codes.ts';
 
 /** What the operator says. Every one is logged. */
 export type Command =
-  | { readonly c: 'acknowledge'; readonly alarm: AlarmCode | 'all' }
+  /** Names the occurrence that was shown: a press that comes late silences no newer one. */
+  | { readonly c: 'acknowledge'; readonly alarm: AlarmCode; readonly occurrence: number }
   | { readonly c: 'shelve'; readonly alarm: AlarmCode; readonly seconds: number; readonly reason: string }
   | { readonly c: 'unshelve'; readonly alarm: AlarmCode }
   | { readonly c: 'stage'; readonly to: Stage; readonly reason?: string }

@@ -1,5 +1,6 @@
 import { FLAG } from '../sensing/reading.ts';
 import { conditionOf } from './alarms/conditions.ts';
+import { maybeShelved } from './alarms/operator.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
 import { valuesOf } from './alarms/values.ts';
 import type { Standing } from './codes.ts';
@@ -42,7 +43,7 @@ function alarmViews(w: WatchState): AlarmView[] {
       state: slot.state,
       occurrence: slot.occurrence,
       sinceUs: slot.sinceUs,
-      shelvable: row.shelvable,
+      shelvable: maybeShelved(row, slot),
       // While the condition is on the numbers live; afterwards they are those of the occurrence.
       values: slot.active && conditionOf(w, row.alarm) === 'on' ? valuesOf(w, row.alarm) : slot.values,
     });

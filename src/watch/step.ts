@@ -1,4 +1,4 @@
-import { conditionOf, priorityOf } from './alarms/conditions.ts';
+import { conditionOf, excessOf, priorityOf } from './alarms/conditions.ts';
 import type { AlarmWorld } from './alarms/machine.ts';
 import { stepAlarms } from './alarms/machine.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
@@ -38,6 +38,9 @@ class World implements AlarmWorld {
   }
   priority(alarm: AlarmCode) {
     return priorityOf(this.w!, alarm);
+  }
+  excess(alarm: AlarmCode) {
+    return excessOf(this.w!, alarm);
   }
   values(alarm: AlarmCode) {
     return valuesOf(this.w!, alarm);

@@ -37,7 +37,7 @@ describe('alarm list', () => {
     const [alarms, setAlarms] = createSignal([alarm({})]);
     render(() => <AlarmList alarms={alarms()} nowUs={0} units={METRIC} onAcknowledge={acknowledge} />);
     fireEvent.click(screen.getByTestId('acknowledge-ceiling'));
-    expect(acknowledge).toHaveBeenCalledExactlyOnceWith('ceiling');
+    expect(acknowledge).toHaveBeenCalledExactlyOnceWith([alarm({})]);
     setAlarms([alarm({ state: 'acknowledged' })]);
     expect(screen.getByTestId('alarm-ceiling').dataset.state).toBe('acknowledged');
     expect(screen.queryByTestId('acknowledge-ceiling')).toBeNull();
@@ -123,7 +123,35 @@ describe('alarm list', () => {
     expect(acknowledge).not.toHaveBeenCalled();
     vi.advanceTimersByTime(400);
     fireEvent.click(screen.getByTestId('acknowledge-ceiling'));
-    expect(acknowledge).toHaveBeenCalledExactlyOnceWith('ceiling');
+    expect(acknowledge).toHaveBeenCalledExactlyOnceWith([alarm({})]);
+  });
+
+  it('nor one that was on its way when the same alarm was raised anew', () => {
+    const acknowledge = vi.fn();
+    const [alarms, setAlarms] = createSignal([alarm({ state: 'returned' })]);
+    render(() => <AlarmList alarms={alarms()} nowUs={0} units={METRIC} onAcknowledge={acknowledge} />);
+    setAlarms([alarm({ occurrence: 2 })]);
+    vi.advanceTimersByTime(200);
+    fireEvent.click(screen.getByTestId('acknowledge-ceiling'));
+    expect(acknowledge).not.toHaveBeenCalled();
+    vi.advanceTimersByTime(400);
+    fireEvent.click(screen.getByTestId('acknowledge-ceiling'));
+    expect(acknowledge).toHaveBeenCalledExactlyOnceWith([alarm({ occurrence: 2 })]);
+  });
+
+  it('acknowledging all names each alarm that was shown, with its occurrence', () => {
+    const acknowledge = vi.fn();
+    const shown = [
+      alarm({ occurrence: 3 }),
+      alarm({ alarm: 'leaking', priority: 'high', state: 'returned', values: {} }),
+    ];
+    const settled = alarm({ alarm: 'cold', priority: 'low', state: 'acknowledged', values: {} });
+    render(() => (
+      <AlarmList alarms={[...shown, settled]} nowUs={0} units={METRIC} onAcknowledge={acknowledge} />
+    ));
+    fireEvent.click(screen.getByTestId('alarms-all'));
+    fireEvent.click(screen.getByTestId('acknowledge'));
+    expect(acknowledge).toHaveBeenCalledExactlyOnceWith(shown);
   });
 
   it('with none it says that no warning does not mean safe', () => {

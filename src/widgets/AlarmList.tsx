@@ -23,7 +23,8 @@ export function AlarmList(props: {
   silent?: boolean;
   /** Standing marks, beside the alarms' own. */
   children?: JSX.Element;
-  onAcknowledge(alarm: AlarmCode | 'all'): void;
+  /** One alarm, or all that were shown, each with the occurrence that was. */
+  onAcknowledge(shown: readonly AlarmView[]): void;
   onShelve?(alarm: AlarmCode): void;
   onUnshelve?(alarm: AlarmCode): void;
 }) {
@@ -34,7 +35,7 @@ export function AlarmList(props: {
   // numbers of its text change thirty times a second.
   const codes = createMemo(() => shown().map((a) => a.alarm), [], { equals: sameCodes });
   const asideCodes = createMemo(() => aside().map((a) => a.alarm), [], { equals: sameCodes });
-  const find = (code: AlarmCode) => shown().find((a) => a.alarm === code);
+  const find = (code: AlarmCode | null) => shown().find((a) => a.alarm === code);
   const [all, setAll] = createSignal(false);
   const many = () => codes().length + asideCodes().length > 1;
   const expanded = () => all() && many();
@@ -46,7 +47,11 @@ export function AlarmList(props: {
   let swappedAt = Number.NEGATIVE_INFINITY;
   createEffect(
     on(
-      () => rows()[0],
+      // An alarm that is raised anew is another one to whoever presses, though its row is the same.
+      () => {
+        const front = find(rows()[0] ?? null);
+        return front === undefined ? undefined : `${front.alarm} ${front.occurrence}`;
+      },
       (front, before) => {
         if (before !== undefined && front !== undefined) swappedAt = performance.now();
       },
@@ -153,7 +158,7 @@ export function AlarmList(props: {
                           class="button alarm-button"
                           data-testid={`acknowledge-${code}`}
                           aria-label={`${UI.acknowledge}: ${ALARM_TITLE[code]}`}
-                          onClick={() => meant() && act(() => props.onAcknowledge(code))}
+                          onClick={() => meant() && act(() => props.onAcknowledge([alarm()]))}
                         >
                           {UI.acknowledge}
                         </button>
@@ -193,7 +198,7 @@ export function AlarmList(props: {
             type="button"
             class="button wide"
             data-testid="acknowledge"
-            onClick={() => act(() => props.onAcknowledge('all'))}
+            onClick={() => act(() => props.onAcknowledge(open()))}
           >
             {UI.acknowledgeAll}
           </button>

@@ -14,6 +14,7 @@ import { PLACE } from './terms.ts';
 
 /** A few words that name the alarm, read from three metres. */
 export const ALARM_TITLE: Record<AlarmCode, string> = {
+  'over-rated': 'Over the rated pressure',
   ceiling: 'At the ceiling',
   rising: 'Will pass the ceiling',
   'pressure-lost': 'Pressure reading lost',
@@ -111,6 +112,8 @@ const rising: Text = (v, u) => {
 };
 
 const TEXT: Record<AlarmCode, Text> = {
+  'over-rated': (v, u) =>
+    `OVER RATED${with_(' by ', v.overBar, u)}${with_(', rated ', v.ratedBar, u)}: shut the air, then vent, keep clear`,
   ceiling: (v, u) =>
     `Pressure${with_(' ', v.bar, u)} is at the ceiling${with_(' ', v.ceilingBar, u)}: shut the valve and let air out now`,
   rising,

@@ -50,9 +50,11 @@ export function eventText(event: WatchEvent, units = METRIC): string {
     case 'stage':
       return `${STAGE[event.stage]}${event.attempt > 1 ? `, attempt ${event.attempt}` : ''}${event.by === 'data' ? ' (seen in the data)' : ''}`;
     case 'alarm':
-      if (event.why === 'condition')
+      if (event.to === 'unacknowledged')
         return `${PRIORITY[event.priority]}: ${alarmText(event.alarm, event.values, units)}`;
       return `${ALARM_TITLE[event.alarm]}: ${ALARM_STATE[event.to]}`;
+    case 'acknowledge-refused':
+      return `${ALARM_TITLE[event.alarm]}: a press for an earlier alarm came late and acknowledged nothing`;
     case 'cue':
       return `Cue: close in ${duration(event.closeInS)}`;
     case 'gap':

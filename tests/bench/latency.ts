@@ -32,7 +32,7 @@ function spy(): void {
         if (
           m === 'event' &&
           event?.e === 'alarm' &&
-          event.alarm === 'ceiling' &&
+          event.alarm === 'over-rated' &&
           event.to === 'unacknowledged'
         )
           seen.handed.push(utc());
@@ -40,7 +40,7 @@ function spy(): void {
     }
   };
   const look = () =>
-    document.querySelector('[data-testid="alarm-ceiling"]')?.getAttribute('data-state') ?? 'normal';
+    document.querySelector('[data-testid="alarm-over-rated"]')?.getAttribute('data-state') ?? 'normal';
   let last = 'normal';
   new MutationObserver(() => {
     const state = look();
@@ -96,7 +96,7 @@ export async function benchLatency(folder: string): Promise<Row[]> {
     const screen: number[] = [];
     for (let i = 0; i < REPEATS; i++) {
       await device.op('true 100000 12000 14000 18000');
-      await page.locator('[data-testid="alarm-ceiling"]').waitFor({ state: 'detached', timeout: 20_000 });
+      await page.locator('[data-testid="alarm-over-rated"]').waitFor({ state: 'detached', timeout: 20_000 });
       await sleep(700 + 13 * i);
       const from = stage.sent().length;
       const line = stage.sent().lastIndexOf(10) + 1;
@@ -110,9 +110,9 @@ export async function benchLatency(folder: string): Promise<Row[]> {
       engine.push(seen.handed[i]! - at);
       screen.push(seen.shown[i]! - at);
       await device.op('true 100000');
-      const ack = page.locator('[data-testid="acknowledge-ceiling"]');
+      const ack = page.locator('[data-testid="acknowledge-over-rated"]');
       // A press just after one row took another's place is not taken (widgets/AlarmList.tsx): press as a hand would, again.
-      const alarm = page.locator('[data-testid="alarm-ceiling"]');
+      const alarm = page.locator('[data-testid="alarm-over-rated"]');
       for (let k = 0; k < 20 && (await alarm.isVisible()); k++) {
         if (await ack.isVisible()) await ack.click();
         await sleep(300);

@@ -89,6 +89,11 @@ export function createHostBench(options: BenchOptions = {}) {
       return last;
     },
     events: () => posted.flatMap((m) => (m.m === 'event' ? [m.event] : [])),
+    /** Presses 'acknowledge' at everything that is shown. */
+    async acknowledge() {
+      for (const { alarm, occurrence } of bench.moment().view.alarms)
+        await bench.ask({ q: 'command', command: { c: 'acknowledge', alarm, occurrence } });
+    },
     connectRig: (scenario = 'practice', seed = 1) =>
       bench.ask({ q: 'connect', port: { kind: 'rig', options: { seed, speed: 1, scenario } } }),
   };

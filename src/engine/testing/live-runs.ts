@@ -31,7 +31,7 @@ export const LIVE_RUNS: Readonly<Record<string, (b: Bench) => Promise<void>>> = 
     ] as const) {
       await b.ask({ q: 'rig-fault', fault });
       await b.run(4000);
-      await b.ask({ q: 'command', command: { c: 'acknowledge', alarm: 'all' } });
+      await b.acknowledge();
       await b.run(4000);
     }
   },
@@ -42,7 +42,7 @@ export const LIVE_RUNS: Readonly<Record<string, (b: Bench) => Promise<void>>> = 
     await b.ask({ q: 'rig-hand', hand: { hand: 'valve', open: 1 } });
     for (let i = 0; i < 200 && !b.events().some((e) => e.e === 'alarm' && e.priority === 'urgent'); i++)
       await b.run(500);
-    await b.ask({ q: 'command', command: { c: 'acknowledge', alarm: 'all' } });
+    await b.acknowledge();
     await b.ask({ q: 'rig-hand', hand: { hand: 'regulator', bar: 1.4 } });
     await b.run(30_000);
     await b.ask({ q: 'command', command: { c: 'note', text: 'turned down' } });

@@ -56,6 +56,7 @@ const MAY_BE = {
   witness: true,
   override: true,
   note: true,
+  'acknowledge-refused': false,
   cue: false,
   limits: false,
   leak: false,

@@ -1,5 +1,6 @@
 import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js';
 import type { AlarmCode } from '../../watch/codes.ts';
+import type { AlarmView } from '../../watch/view.ts';
 import { AlarmList } from '../../widgets/AlarmList.tsx';
 import { ranked, visibleAlarms } from '../../widgets/alarm-order.ts';
 import { BigNumber, trustOf } from '../../widgets/BigNumber.tsx';
@@ -61,8 +62,10 @@ export function Live(props: { jobId: string | null }) {
   const standing = createMemo(() => (view()?.standing ?? []).filter((s) => s !== 'practice'), [], {
     equals: (a, b) => a.join() === b.join(),
   });
-  const command = (alarm: AlarmCode | 'all') =>
-    void app.ask({ q: 'command', command: { c: 'acknowledge', alarm } }).catch(app.fail);
+  const acknowledge = (shown: readonly AlarmView[]) => {
+    for (const { alarm, occurrence } of shown)
+      void app.ask({ q: 'command', command: { c: 'acknowledge', alarm, occurrence } }).catch(app.fail);
+  };
 
   return (
     <div
@@ -77,7 +80,7 @@ export function Live(props: { jobId: string | null }) {
           nowUs={view()?.tUs ?? 0}
           units={app.units()}
           silent={live.silent()}
-          onAcknowledge={command}
+          onAcknowledge={acknowledge}
           onShelve={setShelving}
           onUnshelve={(alarm) =>
             void app.ask({ q: 'command', command: { c: 'unshelve', alarm } }).catch(app.fail)

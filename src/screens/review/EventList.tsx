@@ -12,6 +12,7 @@ const MAIN: Readonly<Record<WatchEvent['e'], boolean>> = {
   gap: true,
   limits: true,
   'setup-refused': true,
+  'acknowledge-refused': false,
   zero: true,
   gauge: true,
   'warm-check': true,
@@ -36,7 +37,7 @@ const MAIN: Readonly<Record<WatchEvent['e'], boolean>> = {
 };
 
 export function isMain(e: WatchEvent): boolean {
-  return MAIN[e.e] || (e.e === 'alarm' && e.why === 'condition');
+  return MAIN[e.e] || (e.e === 'alarm' && e.to === 'unacknowledged');
 }
 
 /** The record's events in words; a press shows the place on the trace. */
@@ -83,7 +84,7 @@ export function EventList(props: {
                     </span>
                   </time>
                   <span class="event-text">
-                    {e.e === 'alarm' && e.why === 'condition' ? (
+                    {e.e === 'alarm' && e.to === 'unacknowledged' ? (
                       <span class={`event-shape ${e.priority}`}>
                         <AlarmShape priority={e.priority} size={18} />
                       </span>

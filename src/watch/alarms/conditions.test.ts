@@ -40,7 +40,7 @@ describe('a reading that is stuck', () => {
   });
 
   it('asks again when the fill goes on by it', () => {
-    const s = stuckIn('hold').say({ c: 'acknowledge', alarm: 'all' });
+    const s = stuckIn('hold').acknowledge();
     s.say({ c: 'stage', to: 'inflate' }).flow(1, 0.3, STUCK);
     expect(raised(s).at(-1)).toEqual(['urgent', 'unacknowledged', 'escalated']);
   });

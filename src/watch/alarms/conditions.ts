@@ -45,6 +45,15 @@ function under(value: number, limit: number, deadband: number): Condition {
   return value < limit ? 'on' : value < limit + deadband ? 'between' : 'off';
 }
 
+function overRated(w: WatchState): Condition {
+  const limits = w.setup?.limits ?? null;
+  if (limits === null) return 'off';
+  if (w.signal.median === null) return 'between';
+  // At the rated value itself the packer is within its rating.
+  if (w.signal.median > limits.ratedBar) return 'on';
+  return w.signal.median > limits.ratedBar - rowOf('over-rated').deadband ? 'between' : 'off';
+}
+
 function ceiling(w: WatchState): Condition {
   const limits = w.setup?.limits ?? null;
   if (limits === null) return 'off';
@@ -53,8 +62,13 @@ function ceiling(w: WatchState): Condition {
   return over(w.signal.median, limits.ceilingBar, rowOf('ceiling').deadband);
 }
 
+/** The hold floor in force, bar; null: not known. */
+function floorOf(w: WatchState): number | null {
+  return w.hold?.floor?.bar ?? w.setup?.limits?.floorBar ?? null;
+}
+
 function belowFloor(w: WatchState): Condition {
-  const floor = w.hold?.floor?.bar ?? w.setup?.limits?.floorBar ?? null;
+  const floor = floorOf(w);
   if (w.hold === null || floor === null || !tapSeesPacker(w.setup)) return 'off';
   if (w.signal.median === null || lossOf(w) !== null) return 'between';
   return under(w.signal.median, floor, rowOf('below-floor').deadband);
@@ -114,6 +128,8 @@ function cold(w: WatchState): Condition {
 export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
   const s = w.signal;
   switch (alarm) {
+    case 'over-rated':
+      return overRated(w);
     case 'ceiling':
       return ceiling(w);
     case 'rising':
@@ -178,4 +194,18 @@ export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
   if (alarm === 'band-exit' && (w.hold?.exit?.inS.value ?? EXIT_S) < EXIT_PRESSING_S) return 'high';
   if (alarm === 'pot-life' && (potLifeLeftS(w, w.tUs) ?? 1) <= 0) return 'high';
   return rowOf(alarm).priority;
+}
+
+/** How far the quantity of an alarm is past its limit, as a share of the limit; null: it has none, or no reading. */
+export function excessOf(w: WatchState, alarm: AlarmCode): number | null {
+  const bar = w.signal.median;
+  const limits = w.setup?.limits ?? null;
+  if (bar === null || limits === null) return null;
+  if (alarm === 'over-rated') return bar / limits.ratedBar - 1;
+  if (alarm === 'ceiling') return bar / limits.ceilingBar - 1;
+  if (alarm === 'below-floor') {
+    const floor = floorOf(w);
+    return floor === null ? null : 1 - bar / floor;
+  }
+  return null;
 }

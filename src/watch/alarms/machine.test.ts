@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { AlarmCode, Priority, Stage } from '../codes.ts';
 import type { WatchEvent } from '../events.ts';
 import type { AlarmSlot, Condition } from './machine.ts';
-import { acknowledge, createAlarms, shelve, stepAlarms, unshelve } from './machine.ts';
+import { createAlarms, stepAlarms } from './machine.ts';
+import { acknowledge, acknowledgeAll, passUnseen, shelve, unshelve } from './operator.ts';
 import type { AlarmRow } from './table.ts';
 import { LONGEST_SHELF_S, rowOf } from './table.ts';
 
@@ -14,6 +15,7 @@ class Bench {
   t = 0;
   readonly on = new Map<AlarmCode, Condition>();
   readonly press = new Map<AlarmCode, Priority>();
+  readonly past = new Map<AlarmCode, number>();
   readonly table: readonly AlarmRow[];
 
   constructor(rows: Partial<AlarmRow>[]) {
@@ -34,14 +36,20 @@ class Bench {
         stage: this.stage,
         condition: (a) => this.on.get(a) ?? 'off',
         priority: (a) => this.press.get(a) ?? this.table.find((r) => r.alarm === a)!.priority,
+        excess: (a) => this.past.get(a) ?? null,
         values: () => ({ seconds: t }),
       },
       this.emit,
     );
     return this;
   }
-  ack(alarm: AlarmCode | 'all' = 'all'): this {
-    acknowledge(this.table, this.slots, alarm, this.t * 1e6, this.emit);
+  ack(): this {
+    acknowledgeAll(this.table, this.slots, this.t * 1e6, this.emit);
+    return this;
+  }
+  /** The quantity of an alarm is so far past its limit, as a share of it. */
+  excess(alarm: AlarmCode, share: number): this {
+    this.past.set(alarm, share);
     return this;
   }
   get story(): string[] {
@@ -267,5 +275,113 @@ describe('escalation', () => {
     expect(b.events[2]!.values).toEqual({ seconds: 2 });
     b.press.set('pot-life', 'low');
     expect(b.at(4).story).toHaveLength(3);
+  });
+});
+
+// Re-alarming: IEC 62682 / ISA-18.2, as secondary sources give it; times and shares are the table's.
+describe('an acknowledged alarm that stays', () => {
+  const again = { afterS: 120, share: 0.1 };
+  const urgent = { alarm: 'over-rated', priority: 'urgent', again } as const;
+
+  it('asks again after its time, in the same occurrence, and as often as it is acknowledged', () => {
+    const b = new Bench([urgent]).at(1, 'over-rated').at(5).ack();
+    b.at(124.9);
+    expect(b.story).toHaveLength(2);
+    b.at(125).at(140).ack().at(259.9);
+    expect(b.story.slice(2)).toEqual([
+      'over-rated#1 unacknowledged (re-annunciated)',
+      'over-rated#1 acknowledged (acknowledged)',
+    ]);
+    expect(b.events[2]!.values).toEqual({ seconds: 125 });
+    expect(b.at(260).story.at(-1)).toBe('over-rated#1 unacknowledged (re-annunciated)');
+  });
+
+  it('by time only while it is urgent, and never where the table says so', () => {
+    const high = new Bench([{ ...urgent, priority: 'high' }]).at(1, 'over-rated').ack().at(500);
+    expect(high.story).toHaveLength(2);
+    high.press.set('over-rated', 'urgent');
+    expect(high.at(501).story.at(-1)).toBe('over-rated#1 unacknowledged (escalated)');
+    const never = new Bench([{ ...urgent, again: { afterS: null, share: null } }]);
+    expect(
+      never.excess('over-rated', 0).at(1, 'over-rated').ack().excess('over-rated', 9).at(9999).story,
+    ).toHaveLength(2);
+  });
+
+  it('does not when it has ended, and a new occurrence begins anew', () => {
+    const b = new Bench([urgent]).at(1, 'over-rated').ack().at(60, 'over-rated', 'off').at(500);
+    expect(b.story).toHaveLength(3);
+    expect(b.at(501, 'over-rated').at(560).story.slice(3)).toEqual([
+      'over-rated#2 unacknowledged (condition)',
+    ]);
+  });
+
+  it('asks again at each further step past its limit, and only when it is worse by one', () => {
+    const b = new Bench([urgent]).excess('over-rated', 0.02).at(1, 'over-rated').ack();
+    b.excess('over-rated', 0.099).at(2);
+    expect(b.story).toHaveLength(2);
+    b.excess('over-rated', 0.1).at(3).ack().excess('over-rated', 0.35).at(4).ack();
+    expect(b.story.filter((s) => s.includes('re-annunciated'))).toHaveLength(2);
+    // Swaying about a step is not news; falling back by a whole one and coming again is.
+    for (const share of [0.29, 0.31, 0.25, 0.34]) b.excess('over-rated', share).at(b.t + 1);
+    expect(b.events.at(-1)!.to).toBe('acknowledged');
+    b.excess('over-rated', 0.15).at(20).excess('over-rated', 0.3).at(21);
+    expect(b.story.at(-1)).toBe('over-rated#1 unacknowledged (re-annunciated)');
+  });
+
+  it('a step that is reached while nobody has acknowledged is no second question', () => {
+    const b = new Bench([urgent])
+      .excess('over-rated', 0)
+      .at(1, 'over-rated')
+      .excess('over-rated', 0.15)
+      .at(2)
+      .ack()
+      .at(3);
+    expect(b.story).toEqual([
+      'over-rated#1 unacknowledged (condition)',
+      'over-rated#1 acknowledged (acknowledged)',
+    ]);
+  });
+
+  it('keeps the numbers of its worst moment for what is told later', () => {
+    const b = new Bench([urgent]).excess('over-rated', 0.01).at(1, 'over-rated');
+    b.excess('over-rated', 0.04).at(2).excess('over-rated', 0.03).at(3, 'over-rated', 'off');
+    expect(b.events.at(-1)).toMatchObject({ to: 'returned', values: { seconds: 2 } });
+  });
+
+  it('time that nobody saw counts', () => {
+    const b = new Bench([urgent]).at(1, 'over-rated').ack();
+    passUnseen(b.slots, 119);
+    expect(b.at(1.9).story).toHaveLength(2);
+    expect(b.at(2).story).toHaveLength(3);
+  });
+});
+
+describe('an acknowledgement', () => {
+  it('of an older occurrence is refused and told, and silences nothing', () => {
+    const b = new Bench([{ alarm: 'ceiling' }]).at(1, 'ceiling').at(2, 'ceiling', 'off').at(3, 'ceiling');
+    const told: WatchEvent[] = [];
+    const emit = (e: WatchEvent) => void told.push(e);
+    acknowledge(b.table, b.slots, 'ceiling', 1, 3.1e6, emit);
+    expect(told).toEqual([{ tUs: 3.1e6, e: 'acknowledge-refused', alarm: 'ceiling', occurrence: 1, now: 2 }]);
+    expect(b.slots[0]!.state).toBe('unacknowledged');
+    acknowledge(b.table, b.slots, 'ceiling', 2, 3.2e6, emit);
+    expect(b.slots[0]!.state).toBe('acknowledged');
+    // The same press twice is no fault of anybody's.
+    acknowledge(b.table, b.slots, 'ceiling', 2, 3.3e6, emit);
+    expect(told).toHaveLength(2);
+  });
+});
+
+describe('the shelf', () => {
+  it('takes nothing that is urgent now, and gives back what becomes urgent on it', () => {
+    const b = new Bench([{ alarm: 'stuck', priority: 'high' }]);
+    b.press.set('stuck', 'urgent');
+    b.at(1, 'stuck');
+    expect(shelve(b.table, b.slots, 'stuck', 60, 1e6, b.emit)).toBe(false);
+    const c = new Bench([{ alarm: 'stuck', priority: 'high' }]).at(1, 'stuck');
+    expect(shelve(c.table, c.slots, 'stuck', 60, 1e6, c.emit)).toBe(true);
+    c.press.set('stuck', 'urgent');
+    expect(c.at(2).story.at(-1)).toBe('stuck#1 unacknowledged (unshelved)');
+    expect(c.events.at(-1)!.priority).toBe('urgent');
   });
 });

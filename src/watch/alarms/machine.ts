@@ -1,7 +1,6 @@
 import type { AlarmCode, AlarmState, Priority, Stage } from '../codes.ts';
 import type { AlarmValues, WatchEvent } from '../events.ts';
 import type { AlarmRow } from './table.ts';
-import { LONGEST_SHELF_S } from './table.ts';
 
 /**
  * The alarm machine after ISA-18.2 / IEC 62682. Kept apart: the condition (pure, blind to suppression, given
@@ -23,6 +22,12 @@ export interface AlarmSlot {
   occurrence: number;
   /** The occurrence at hand was annunciated and nobody has acknowledged it. */
   unacked: boolean;
+  /** When it asks again by time, µs; null: it does not, or nobody has acknowledged it. */
+  againUs: number | null;
+  /** Steps of the row's share past the limit that the occurrence has reached. */
+  steps: number;
+  /** Furthest past its limit in the occurrence, as a share of it; null: no such quantity. */
+  worst: number | null;
   shelvedUntilUs: number | null;
   /** What suppresses it now. */
   suppressedBy: 'parent' | 'stage' | null;
@@ -30,6 +35,7 @@ export interface AlarmSlot {
   /** Since when it is in this state, µs. */
   sinceUs: number;
   priority: Priority;
+  /** Those of the moment when it was raised or asked again, or was furthest past its limit. */
   values: AlarmValues;
 }
 
@@ -39,12 +45,14 @@ export interface AlarmWorld {
   condition(alarm: AlarmCode): Condition;
   /** Priority while the condition is on; may be over the table's, never under. */
   priority(alarm: AlarmCode): Priority;
-  /** Asked only when an event is made. */
+  /** How far its quantity is past its limit, as a share of the limit; null: it has none, or is not known now. */
+  excess(alarm: AlarmCode): number | null;
+  /** Asked only when it begins or grows. */
   values(alarm: AlarmCode): AlarmValues;
 }
 
 export type Emit = (event: WatchEvent) => void;
-type Why = Extract<WatchEvent, { e: 'alarm' }>['why'];
+export type Why = Extract<WatchEvent, { e: 'alarm' }>['why'];
 
 const RANK: Record<Priority, number> = { low: 0, high: 1, urgent: 2 };
 
@@ -54,6 +62,9 @@ export function createAlarms(table: readonly AlarmRow[]): AlarmSlot[] {
     pendingUs: null,
     occurrence: 0,
     unacked: false,
+    againUs: null,
+    steps: 0,
+    worst: null,
     shelvedUntilUs: null,
     suppressedBy: null,
     state: 'normal',
@@ -63,12 +74,20 @@ export function createAlarms(table: readonly AlarmRow[]): AlarmSlot[] {
   }));
 }
 
-function indexOf(table: readonly AlarmRow[], alarm: AlarmCode): number {
+export function indexOf(table: readonly AlarmRow[], alarm: AlarmCode): number {
   for (let i = 0; i < table.length; i++) if (table[i]!.alarm === alarm) return i;
   return -1;
 }
 
-function announce(row: AlarmRow, slot: AlarmSlot, to: AlarmState, why: Why, tUs: number, emit: Emit): void {
+/** Puts an alarm into a state and tells it. */
+export function announce(
+  row: AlarmRow,
+  slot: AlarmSlot,
+  to: AlarmState,
+  why: Why,
+  tUs: number,
+  emit: Emit,
+): void {
   if (slot.state !== to) slot.sinceUs = tUs;
   slot.state = to;
   emit({
@@ -157,19 +176,9 @@ function annunciate(
   const row = table[i]!;
   const slot = slots[i]!;
   let why: Why = slot.active ? 'condition' : 'returned';
-  let escalated = false;
-  if (slot.active) {
-    const priority = world.priority(row.alarm);
-    if (began) {
-      slot.priority = priority;
-      slot.values = world.values(row.alarm);
-    } else if (RANK[priority] > RANK[slot.priority]) {
-      slot.priority = priority;
-      slot.values = world.values(row.alarm);
-      escalated = true;
-    }
-  }
-  if (onShelf(slot, tUs)) return;
+  const grown = slot.active ? follow(row, slot, began, tUs, world) : null;
+  // What is urgent lies on no shelf: it may have become so since it was put there.
+  if (onShelf(slot, tUs) && !(slot.active && slot.priority === 'urgent')) return;
   if (slot.shelvedUntilUs !== null) {
     slot.shelvedUntilUs = null;
     slot.unacked = slot.active;
@@ -190,7 +199,7 @@ function annunciate(
     slot.unacked = true;
     why = before;
   }
-  if (escalated) slot.unacked = true;
+  if (grown !== null) slot.unacked = true;
   const to = slot.active
     ? slot.unacked
       ? 'unacknowledged'
@@ -198,60 +207,44 @@ function annunciate(
     : slot.unacked
       ? 'returned'
       : 'normal';
-  if (to === slot.state && !escalated && !began) return;
-  announce(row, slot, to, escalated && why === 'condition' ? 'escalated' : why, tUs, emit);
+  if (to === slot.state && grown === null && !began) return;
+  announce(row, slot, to, grown !== null && why === 'condition' ? grown : why, tUs, emit);
 }
 
-/** Acknowledges the occurrence at hand; without one it does nothing. */
-export function acknowledge(
-  table: readonly AlarmRow[],
-  slots: AlarmSlot[],
-  alarm: AlarmCode | 'all',
+/** Follows an occurrence that is on: why it asks for attention anew, if it does. */
+function follow(
+  row: AlarmRow,
+  slot: AlarmSlot,
+  began: boolean,
   tUs: number,
-  emit: Emit,
-): void {
-  for (let i = 0; i < table.length; i++) {
-    const row = table[i]!;
-    const slot = slots[i]!;
-    if (alarm !== 'all' && row.alarm !== alarm) continue;
-    if (slot.state !== 'unacknowledged' && slot.state !== 'returned') continue;
-    slot.unacked = false;
-    announce(row, slot, slot.active ? 'acknowledged' : 'normal', 'acknowledged', tUs, emit);
+  world: AlarmWorld,
+): 'escalated' | 're-annunciated' | null {
+  const priority = world.priority(row.alarm);
+  const excess = world.excess(row.alarm);
+  const steps = stepsOf(row, excess);
+  if (began) {
+    slot.priority = priority;
+    slot.againUs = null;
+    slot.steps = steps ?? 0;
+    slot.worst = excess;
+    slot.values = world.values(row.alarm);
+    return null;
   }
+  const escalated = RANK[priority] > RANK[slot.priority];
+  const stepped = steps !== null && steps > slot.steps;
+  // A step is asked for again only after the quantity has fallen back by one whole step more.
+  if (steps !== null) slot.steps = Math.max(steps, Math.min(slot.steps, steps + 1));
+  const worse = excess !== null && (slot.worst === null || excess > slot.worst);
+  if (worse) slot.worst = excess;
+  if (escalated) slot.priority = priority;
+  const due = slot.againUs !== null && tUs >= slot.againUs && slot.priority === 'urgent';
+  const again = slot.state === 'acknowledged' && (stepped || due);
+  if (escalated || again || worse) slot.values = world.values(row.alarm);
+  return escalated ? 'escalated' : again ? 're-annunciated' : null;
 }
 
-/** Shelves for at most LONGEST_SHELF_S; false where the alarm may not be shelved. */
-export function shelve(
-  table: readonly AlarmRow[],
-  slots: AlarmSlot[],
-  alarm: AlarmCode,
-  seconds: number,
-  tUs: number,
-  emit: Emit,
-): boolean {
-  const i = indexOf(table, alarm);
-  const row = table[i];
-  const slot = slots[i];
-  if (row === undefined || slot === undefined || !row.shelvable || !(seconds > 0)) return false;
-  slot.shelvedUntilUs = tUs + Math.min(seconds, LONGEST_SHELF_S) * 1e6;
-  slot.unacked = false;
-  slot.suppressedBy = null;
-  announce(row, slot, 'shelved', 'shelved', tUs, emit);
-  return true;
-}
-
-/** Ends a shelf at once; the next step shows what is there. */
-export function unshelve(
-  table: readonly AlarmRow[],
-  slots: AlarmSlot[],
-  alarm: AlarmCode,
-  tUs: number,
-): void {
-  const slot = slots[indexOf(table, alarm)];
-  if (slot !== undefined && slot.shelvedUntilUs !== null) slot.shelvedUntilUs = tUs;
-}
-
-/** Time has passed that the clock of the steps does not know: no shelf outlasts it. */
-export function shortenShelves(slots: AlarmSlot[], seconds: number): void {
-  for (const slot of slots) if (slot.shelvedUntilUs !== null) slot.shelvedUntilUs -= seconds * 1e6;
+/** Whole steps past the limit; null: not counted, or not known now. */
+function stepsOf(row: AlarmRow, excess: number | null): number | null {
+  const { share } = row.again;
+  return share === null || excess === null ? null : Math.floor(excess / share + 1e-9);
 }

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { ALARMS, STAGES } from '../codes.ts';
+import type { AlarmRow } from './table.ts';
 import { ALARM_TABLE, rowOf } from './table.ts';
 
 const DOC = readFileSync(new URL('../../../docs/alarms.md', import.meta.url), 'utf8');
@@ -22,6 +23,11 @@ function cells(section: string): string[][] {
     .slice(2);
 }
 
+function againCell({ afterS, share }: AlarmRow['again']): string {
+  const level = share === null ? [] : [`each ${share * 100} %`];
+  return [...(afterS === null ? [] : [`${afterS}`]), ...level].join(', ') || '-';
+}
+
 const codes = (section: string) => cells(section).map((row) => row[0]);
 
 describe('alarm table', () => {
@@ -40,6 +46,7 @@ describe('alarm table', () => {
       String(r.onDelayS),
       String(r.offDelayS),
       String(r.deadband),
+      againCell(r.again),
       r.shelvable ? 'yes' : 'no',
       r.consequence,
       r.action,
@@ -71,11 +78,23 @@ describe('alarm table', () => {
     for (const alarm of ALARMS) depth(alarm, []);
   });
 
-  it('ceiling, rising and lost pressure cannot be shelved; ceiling has no on-delay and no parent', () => {
-    for (const alarm of ['ceiling', 'rising', 'pressure-lost'] as const)
-      expect(rowOf(alarm).shelvable).toBe(false);
-    expect(rowOf('ceiling')).toMatchObject({ onDelayS: 0, parents: [], priority: 'urgent' });
-    expect(rowOf('ceiling').stages).toEqual(STAGES);
-    expect(rowOf('pressure-lost').stages).toEqual(STAGES);
+  it('what is urgent by the table is never shelved and never hidden by its stage', () => {
+    const urgent = ALARM_TABLE.filter((r) => r.priority === 'urgent');
+    expect(urgent.length).toBeGreaterThan(4);
+    for (const r of urgent) expect(r).toMatchObject({ shelvable: false, stages: STAGES });
+  });
+
+  it('the pressure itself has no on-delay, and is hidden only by what says more of it', () => {
+    expect(rowOf('over-rated')).toMatchObject({ onDelayS: 0, parents: [], priority: 'urgent' });
+    expect(rowOf('ceiling')).toMatchObject({ onDelayS: 0, parents: ['over-rated'], priority: 'urgent' });
+  });
+
+  // The device's own sounder sounds again after 120 s (firmware-protocol/SPEC.md, part 7).
+  it('what is or may become urgent asks again two minutes after an acknowledgement, as the device does', () => {
+    const spec = readFileSync(new URL('../../../firmware-protocol/SPEC.md', import.meta.url), 'utf8');
+    const deviceS = Number(/after (\d+) s\s+if the pressure still stands over the limit/.exec(spec)?.[1]);
+    for (const r of ALARM_TABLE)
+      if (r.priority === 'urgent' || r.alarm === 'stuck') expect(r.again.afterS).toBe(deviceS);
+    expect(rowOf('over-rated').again.share).toBe(0.1);
   });
 });

@@ -31,6 +31,14 @@ export type Action =
   | 'check-cable'
   | 'keep-screen-awake';
 
+/** Re-alarming (IEC 62682): the acknowledgement of what stays, or grows, does not last for ever. */
+export interface Again {
+  /** After this long, while it is urgent, s; null: never by time. */
+  readonly afterS: number | null;
+  /** Each time its quantity has gone further past its limit by this share of it; null: never by level. */
+  readonly share: number | null;
+}
+
 /** One row of the alarm table (IEC 62682, rationalisation). docs/alarms.md is checked against it. */
 export interface AlarmRow {
   readonly alarm: AlarmCode;
@@ -45,6 +53,9 @@ export interface AlarmRow {
   readonly offDelayS: number;
   /** Cleared only beyond limit − deadband, in the quantity's own unit (bar or K); 0: none. */
   readonly deadband: number;
+  /** When it asks again after an acknowledgement, in the same occurrence. */
+  readonly again: Again;
+  /** May be shelved while it is not urgent. */
   readonly shelvable: boolean;
   readonly consequence: Consequence;
   readonly action: Action;
@@ -54,6 +65,10 @@ export interface AlarmRow {
 
 /** Longest time for which an alarm may be shelved, s. */
 export const LONGEST_SHELF_S = 1800;
+
+const NEVER: Again = { afterS: null, share: null };
+/** As the device's own sounder does (firmware-protocol/SPEC.md, part 7; common practice, no source). */
+const STILL_THERE: Again = { afterS: 120, share: null };
 
 const UP: readonly Stage[] = ['seat', 'inflate', 'hold'];
 const HOLD: readonly Stage[] = ['hold'];
@@ -75,6 +90,7 @@ function row(
     onDelayS: 0,
     offDelayS: 0,
     deadband: 0,
+    again: NEVER,
     shelvable: true,
     consequence,
     action,
@@ -87,25 +103,36 @@ const LOST: readonly AlarmCode[] = ['pressure-lost'];
 
 const ROWS: { readonly [A in AlarmCode]: Properties } = {
   // Without on-delay: the median of three has cost its one sample already.
-  ceiling: row('urgent', 'burst', 'stop-air-and-vent', 3, {
+  'over-rated': row('urgent', 'burst', 'stop-air-and-vent', 3, {
     offDelayS: 1,
     deadband: 0.02,
+    again: { ...STILL_THERE, share: 0.1 },
+    shelvable: false,
+  }),
+  ceiling: row('urgent', 'burst', 'stop-air-and-vent', 3, {
+    parents: ['over-rated'],
+    offDelayS: 1,
+    deadband: 0.02,
+    again: STILL_THERE,
     shelvable: false,
   }),
   rising: row('urgent', 'burst', 'stop-air-and-vent', 3, {
     parents: ['ceiling'],
     offDelayS: 1,
+    again: STILL_THERE,
     shelvable: false,
   }),
   // Its on-delays hang on stage and sample period and are part of its condition (signal/loss.ts). The off-delay
   // gives slow channels time to come back before their own alarms would speak up.
   'pressure-lost': row('urgent', 'unseen-pressure', 'keep-clear-and-reconnect', 10, {
     offDelayS: 2,
+    again: STILL_THERE,
     shelvable: false,
   }),
   'device-trip': row('urgent', 'burst', 'stop-air-and-vent', 3, {
     parents: ['ceiling'],
     offDelayS: 1,
+    again: STILL_THERE,
     shelvable: false,
   }),
   'fast-fall': row('high', 'sleeve-loosens', 'say-let-down-or-loss', 30, {
@@ -144,7 +171,11 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
   }),
   'device-reset': row('low', 'guard-weakened', 'check-supply', 60, { parents: LOST }),
   'supply-low': row('low', 'wrong-number', 'check-supply', 300, { parents: LOST, onDelayS: 1, offDelayS: 5 }),
-  stuck: row('high', 'unseen-pressure', 'check-sensor', 60, { parents: LOST, offDelayS: 1 }),
+  stuck: row('high', 'unseen-pressure', 'check-sensor', 60, {
+    parents: LOST,
+    offDelayS: 1,
+    again: STILL_THERE,
+  }),
   'line-contradicted': row('low', 'wrong-number', 'correct-job-sheet', 600, {
     parents: LOST,
     stages: HOLD,

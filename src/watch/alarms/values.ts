@@ -1,3 +1,4 @@
+import type { Limits } from '../../job/setup.ts';
 import type { AlarmCode } from '../codes.ts';
 import type { AlarmValues } from '../events.ts';
 import { bar3, c1, rate1, round, s1 } from '../round.ts';
@@ -33,6 +34,16 @@ function risingValues(v: AlarmValues): Loose {
   };
 }
 
+function overValues(w: WatchState, limits: Limits | null): Loose {
+  const bar = w.signal.median;
+  if (bar === null || limits === null) return {};
+  return {
+    bar: bar3(bar),
+    ratedBar: bar3(limits.ratedBar),
+    overBar: bar3(Math.max(0, bar - limits.ratedBar)),
+  };
+}
+
 /** Numbers that the alarm's text may name, rounded. */
 export function valuesOf(w: WatchState, alarm: AlarmCode): AlarmValues {
   const bar = b(w.signal.median ?? w.signal.bar);
@@ -40,6 +51,8 @@ export function valuesOf(w: WatchState, alarm: AlarmCode): AlarmValues {
   const ceilingBar = b(limits?.ceilingBar);
   const floorBar = b(w.hold?.floor?.bar ?? limits?.floorBar);
   switch (alarm) {
+    case 'over-rated':
+      return solid(overValues(w, limits));
     case 'ceiling':
       return solid({ bar: b(w.verdict?.ceiling?.bar) ?? bar, ceilingBar });
     case 'rising':

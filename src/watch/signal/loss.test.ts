@@ -172,7 +172,7 @@ describe('silence', () => {
   });
 
   it('a ceiling alarm does not clear because the cable was pulled', () => {
-    const s = new Script({ setup: setupOf() }).flow(3, 2.6).notice({ n: 'link', state: 'lost' }).silence(60);
+    const s = new Script({ setup: setupOf() }).flow(3, 2.49).notice({ n: 'link', state: 'lost' }).silence(60);
     expect(s.states('ceiling')).toEqual(['unacknowledged']);
   });
 });

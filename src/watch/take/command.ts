@@ -1,7 +1,7 @@
 import { USUAL_GAUGE_U_BAR } from '../../job/dial-gauge.ts';
 import type { Place } from '../../job/setup.ts';
 import type { TemperatureReading } from '../../sensing/reading.ts';
-import { acknowledge, shelve, unshelve } from '../alarms/machine.ts';
+import { acknowledge, shelve, unshelve } from '../alarms/operator.ts';
 import { ALARM_TABLE } from '../alarms/table.ts';
 import { compareGauge, compareWarm, takeZero } from '../checks/checks.ts';
 import type { WatchEvent } from '../events.ts';
@@ -51,7 +51,7 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
   const { tUs } = w;
   switch (command.c) {
     case 'acknowledge':
-      acknowledge(ALARM_TABLE, w.alarms, command.alarm, tUs, emit);
+      acknowledge(ALARM_TABLE, w.alarms, command.alarm, command.occurrence, tUs, emit);
       return;
     case 'shelve':
       // A shelf with its reason is an override of the table and recorded as one.

@@ -1,5 +1,5 @@
 import type { EventFrame } from '../../link/frames.ts';
-import { acknowledge, shortenShelves } from '../alarms/machine.ts';
+import { acknowledgeAll, passUnseen } from '../alarms/operator.ts';
 import { ALARM_TABLE } from '../alarms/table.ts';
 import type { GapReason } from '../codes.ts';
 import type { WatchEvent } from '../events.ts';
@@ -44,7 +44,7 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
       // Asleep, the run clock may have stood still: what must not last longer than it says counts on.
       if (notice.seconds > 0) {
         w.unseenS += notice.seconds;
-        shortenShelves(w.alarms, notice.seconds);
+        passUnseen(w.alarms, notice.seconds);
       }
       breakStretch(w, emit);
       return;
@@ -103,7 +103,7 @@ function takeEvent(w: WatchState, frame: EventFrame, emit: Emit): void {
     case 'button':
       emit({ tUs, e: 'device', what: 'button', value: frame.value });
       // The button acknowledges, for wet gloves.
-      acknowledge(ALARM_TABLE, w.alarms, 'all', tUs, emit);
+      acknowledgeAll(ALARM_TABLE, w.alarms, tUs, emit);
       return;
     case 'trip':
       w.device.tripped = true;

@@ -7,7 +7,7 @@ import type { AlarmCode, AlarmState } from '../codes.ts';
 import type { WatchEvent } from '../events.ts';
 import type { Command, Notice } from '../inputs.ts';
 import type { WatchOptions, WatchState } from '../step.ts';
-import { createWatch, step } from '../step.ts';
+import { createWatch, step, viewOf } from '../step.ts';
 
 export interface Flow {
   readonly hz?: number;
@@ -45,6 +45,14 @@ export class Script {
 
   say(command: Command): this {
     step(this.w, { i: 'command', tUs: this.tUs, command }, this.emit);
+    return this;
+  }
+
+  /** Presses 'acknowledge' at one alarm as it is shown now, or at all. */
+  acknowledge(alarm?: AlarmCode): this {
+    for (const shown of viewOf(this.w, this.tUs).alarms)
+      if (alarm === undefined || shown.alarm === alarm)
+        this.say({ c: 'acknowledge', alarm: shown.alarm, occurrence: shown.occurrence });
     return this;
   }
 

@@ -58,9 +58,9 @@ function regulatorTooHigh(): Script {
     .flow(5, 0)
     .say({ c: 'stage', to: 'inflate' })
     .flow(80, (t) => 2.9 * (1 - Math.exp(-t / 30)))
-    .say({ c: 'acknowledge', alarm: 'ceiling' })
+    .acknowledge('ceiling')
     .flow(20, 2.7)
-    .say({ c: 'acknowledge', alarm: 'all' })
+    .acknowledge()
     .say({ c: 'vent', open: true })
     .flow(20, (t) => Math.max(1.8, 2.7 - 0.1 * t))
     .say({ c: 'vent', open: false })
@@ -79,7 +79,7 @@ function pulledPlug(): Script {
     .flow(120, 1.8, all)
     .notice({ n: 'link', state: 'lost' })
     .silence(40)
-    .say({ c: 'acknowledge', alarm: 'all' })
+    .acknowledge()
     .silence(20)
     .notice({ n: 'link', state: 'greeting' })
     .silence(0.6)
@@ -151,7 +151,7 @@ function wrongPlace(): Script {
     .notice({ n: 'store', ok: false, code: 'full' })
     .flow(2, 1.8)
     .notice({ n: 'store', ok: true, code: 'ok' })
-    .say({ c: 'acknowledge', alarm: 'store-fault' })
+    .acknowledge('store-fault')
     .say({ c: 'note', text: 'one note' });
   return end(s);
 }
