@@ -4,6 +4,7 @@
  */
 import { ByteWriter, ParquetWriter, type SchemaElement } from 'hyparquet-writer';
 import { bundleIn } from '../evidence/papers.ts';
+import type { PackerDocument } from '../job/packer-document.ts';
 import type { Manifest } from '../record/manifest.ts';
 import type { Verification } from '../record/verify.ts';
 import type { WatchEvent } from '../watch/events.ts';
@@ -14,6 +15,9 @@ type Type = 'text' | 'real' | 'whole' | 'flag' | 'utc';
 /** Columns of a table, in order. A utc is in ms and becomes a TIMESTAMP. */
 export type Columns = Readonly<Record<string, Type>>;
 export type Row = Readonly<Record<string, Cell>>;
+/** A cell for every column, each of its type. */
+export type RowOf<C extends Columns> = { readonly [N in keyof C]: CellOf<C[N]> | null };
+type CellOf<T extends Type> = T extends 'text' ? string : T extends 'flag' ? boolean : number;
 
 export const JOB_COLUMNS = {
   run: 'text',
@@ -71,6 +75,35 @@ export const ALARM_COLUMNS = {
   bar: 'real',
 } as const satisfies Columns;
 
+type JobRow = RowOf<typeof JOB_COLUMNS>;
+
+/** The column of the jobs' table in which a member of the packer's document stands; null: in none. */
+const PACKER_COLUMN = {
+  name: 'packer',
+  serial: 'packer_serial',
+  version: null,
+  sizes: null,
+  plate: null,
+  ratings: null,
+  usable: null,
+  freeInflation: null,
+  volume: null,
+  reliefBar: null,
+  retired: null,
+  conditions: null,
+  earlierCycles: null,
+  notes: null,
+} as const satisfies { readonly [M in keyof PackerDocument]: keyof JobRow | null };
+type PackerCells = Pick<JobRow, NonNullable<(typeof PACKER_COLUMN)[keyof PackerDocument]>>;
+
+/** An empty text says nothing. */
+const text = (t: string | undefined): string | null => (t === undefined || t === '' ? null : t);
+
+const packerCells = (packer: PackerDocument | undefined): PackerCells => ({
+  packer: text(packer?.name),
+  packer_serial: text(packer?.serial),
+});
+
 type Of<K extends WatchEvent['e']> = Extract<WatchEvent, { e: K }>;
 const only = <K extends WatchEvent['e']>(events: readonly WatchEvent[], kind: K): readonly Of<K>[] =>
   events.filter((e): e is Of<K> => e.e === kind);
@@ -84,14 +117,13 @@ const secondsIn = ({ pages }: Manifest) => {
 const raised = (events: readonly WatchEvent[]): readonly Of<'alarm'>[] =>
   only(events, 'alarm').filter((a) => a.to === 'unacknowledged' && a.why === 'condition');
 
-export function jobRow(v: Verification, manifest: Manifest, file: string): Row {
+export function jobRow(v: Verification, manifest: Manifest, file: string): JobRow {
   const papers = bundleIn(manifest.job);
   const { events } = manifest;
   const holds = only(events, 'hold');
   const at = secondsIn(manifest);
   const limits = manifest.setups.findLast((s) => s.setup.limits !== null)?.setup.limits ?? null;
   const lowest = holds.map((h) => h.minBar).filter((b) => b !== null);
-  const text = (t: string | undefined): string | null => (t === undefined || t === '' ? null : t);
   return {
     run: manifest.runId,
     job: manifest.jobId,
@@ -99,8 +131,7 @@ export function jobRow(v: Verification, manifest: Manifest, file: string): Row {
     site: text(papers?.job.site),
     client: text(papers?.job.client),
     crew: text(papers?.job.crew),
-    packer: text(papers?.packer?.document.name),
-    packer_serial: text(papers?.packer?.document.serial),
+    ...packerCells(papers?.packer?.document),
     resin: text(papers?.resin?.document.name),
     resin_batch: text(papers?.job.resin.resinBatch),
     begun: manifest.openedUtcMs,
@@ -125,7 +156,7 @@ export function jobRow(v: Verification, manifest: Manifest, file: string): Row {
   };
 }
 
-export function holdRows(manifest: Manifest): readonly Row[] {
+export function holdRows(manifest: Manifest): readonly RowOf<typeof HOLD_COLUMNS>[] {
   const at = secondsIn(manifest);
   return only(manifest.events, 'hold').map((h, i) => ({
     run: manifest.runId,
@@ -143,7 +174,7 @@ export function holdRows(manifest: Manifest): readonly Row[] {
   }));
 }
 
-export function alarmRows(manifest: Manifest): readonly Row[] {
+export function alarmRows(manifest: Manifest): readonly RowOf<typeof ALARM_COLUMNS>[] {
   const at = secondsIn(manifest);
   return raised(manifest.events).map((a) => ({
     run: manifest.runId,
