@@ -24,9 +24,8 @@
  *              acknowledge (all) · shelve-<code> · unshelve-<code>
  * Rig          rig-panel · rig-valve · rig-shut · rig-regulator · rig-vent · rig-couple · rig-speed ·
  *              rig-fault-<name> (under 'Faults to find')
- * Job sheet    sheet-state · job-title job-site job-client job-reference job-crew job-innerMm job-dn
- *              job-infiltration job-waterM job-groundC job-packer job-resin job-tap job-line job-workingBar job-seatBar
- *              job-reliefBar job-noMarginReason · check-<code> · findings refusal-<code> warning-<code> ·
+ * Job sheet    sheet-state · job-<path of the field>: job-title job-pipe.innerMm job-packerId … · check-<code> ·
+ *              findings refusal-<code> warning-<code> ·
  *              derivations derivation-<code> · apply-setup · save-job-file · to-live
  * Review       review-trace · trace · zoom-in · zoom-out · pan-left · pan-right · whole · events ·
  *              event-<index> (data-event) · check-run checked · remove-run then confirm-yes ·
@@ -38,11 +37,11 @@
  * Archive      archive-search · filter-status filter-seal filter-alarms · record-<ref> · overlay align save-overlay
  * Backup       make-backup backup-made cancel-backup · restore-file restore-plan restore-go restored
  * Office       office-choose office-folder office-look office-list office-write office-waiting office-forget
- * Settings     packers resins sensors · theme · unit-pressure · unit-temperature ·
- *              sound-urgent sound-high sound-low · hand-s · close-s · dial-span dial-class dial-u · to-backup to-office
- * Documents    new-<kind> · <kind>-<id> · doc-name · doc-serial · doc-min · doc-max · ratings-add
- *              ratings-<row>-diameterMm ratings-<row>-ratedBar · cure-points-add cure-points-<row>-c
- *              cure-points-<row>-minutes · save-document · sensor-history drift-zero drift-gauge drift-warm
+ * Settings     packers resins sensors · settings-<path of the field>: settings-units.pressure … ·
+ *              sound-urgent sound-high sound-low · dial-span dial-class dial-u · to-backup to-office
+ * Documents    new-<kind> · <kind>-<id> · <kind>-<path of the field>: packer-sizes.minMm
+ *              packer-ratings.0.ratedBar … · <kind>-<path of the table>-add · save-document ·
+ *              sensor-history drift-zero drift-gauge drift-warm
  *              history-<runId> history-none · packer-history drift-leak
  */
 export const TEST_ID = 'data-testid';

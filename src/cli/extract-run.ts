@@ -1,6 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { deriving } from '../evidence/deriving.ts';
+import { ID } from '../job/id.ts';
 import { FILE } from '../record/job-file.ts';
 import { parseFingerprint } from '../record/signing.ts';
 import { verifyBySums } from '../record/verify.ts';
@@ -21,7 +22,6 @@ import { nodeCrypto } from './node-crypto.ts';
 
 export const USAGE = 'usage: extract --to FOLDER [--key FINGERPRINT=NAME]… FILE|FOLDER…';
 const MOST_BYTES = 1 << 30;
-const RUN = /^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$/;
 
 export interface ExtractOutcome {
   /** 0: every file was taken; 1: some were refused, and named. */
@@ -113,7 +113,7 @@ export async function runExtract(args: readonly string[]): Promise<ExtractOutcom
       refuse(file, v.verdict);
       continue;
     }
-    if (!RUN.test(manifest.runId)) {
+    if (!ID.test(manifest.runId)) {
       refuse(file, 'the name of its run is no name');
       continue;
     }

@@ -1,11 +1,8 @@
+import { ENTRIES, MOST_TEXT } from '../job/entries.ts';
+import type { NumberBounds } from '../job/fields.ts';
 import { ALARMS, STAGES } from '../watch/codes.ts';
 import type { Command } from '../watch/inputs.ts';
 import { EngineError } from './errors.ts';
-
-/** Longest text that an operator may put into a record, UTF-16 units. */
-export const MOST_TEXT = 2000;
-/** Nothing is shelved for longer than this, s. */
-const MOST_SHELF_S = 3600;
 
 /**
  * A command is logged for good, so it is looked over before it enters the log. Gives it back.
@@ -19,7 +16,7 @@ export function checkCommand(command: Command): Command {
     if (typeof value !== 'string' || value.length > MOST_TEXT)
       bad(`${what} is not a text of at most ${MOST_TEXT}`);
   };
-  const number = (value: unknown, lo: number, hi: number, what: string): void => {
+  const number = (value: unknown, { lo, hi }: NumberBounds, what: string): void => {
     if (typeof value !== 'number' || !(value >= lo && value <= hi)) bad(`${what} is not ${lo} to ${hi}`);
   };
   const alarm = (value: unknown): void => {
@@ -32,7 +29,7 @@ export function checkCommand(command: Command): Command {
       break;
     case 'shelve':
       alarm(command.alarm);
-      number(command.seconds, 1, MOST_SHELF_S, 'seconds');
+      number(command.seconds, ENTRIES.shelvedS, 'seconds');
       text(command.reason, 'reason');
       break;
     case 'unshelve':
@@ -43,10 +40,10 @@ export function checkCommand(command: Command): Command {
       if (command.reason !== undefined) text(command.reason, 'reason');
       break;
     case 'gauge':
-      number(command.bar, -1, 100, 'bar');
+      number(command.bar, ENTRIES.gaugeBar, 'bar');
       break;
     case 'warm-check':
-      number(command.thermometerC, -50, 100, 'thermometerC');
+      number(command.thermometerC, ENTRIES.thermometerC, 'thermometerC');
       break;
     case 'override':
       text(command.what, 'what');

@@ -1,4 +1,5 @@
 import { type Documents, type JobDocumentKind, parseDocument } from './documents.ts';
+import { ID } from './id.ts';
 import type { DocumentIssue, Parsed } from './issues.ts';
 import type { JobDocument } from './job-document.ts';
 import { isBody } from './migrations.ts';
@@ -12,7 +13,6 @@ export const BUNDLE_SCHEMA = 'steadybar-job/1';
 export const BUNDLE_MOST = 2_000_000;
 const MOST_SENSORS = 16;
 const KEYS = ['schema', 'jobId', 'job', 'packer', 'resin', 'sensors'];
-const ID = /^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$/;
 
 export interface Named<T> {
   readonly id: string;

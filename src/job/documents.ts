@@ -1,4 +1,6 @@
 import type * as z from 'zod/mini';
+import { describe, type Field, type Fields, fieldAt } from './describe.ts';
+import type { NumberBounds } from './fields.ts';
 import { type DocumentIssue, type Parsed, toIssues } from './issues.ts';
 import { type JobDocument, jobMigrations, jobSchema } from './job-document.ts';
 import { type Body, type Migrations, migrate } from './migrations.ts';
@@ -32,6 +34,41 @@ const MIGRATIONS: { readonly [K in JobDocumentKind]: Migrations } = {
   sensor: [],
   settings: [],
 };
+
+const FIELDS: { readonly [K in JobDocumentKind]: Fields } = {
+  job: describe(jobSchema),
+  packer: describe(packerSchema),
+  resin: describe(resinSchema),
+  sensor: describe(sensorSchema),
+  settings: describe(settingsSchema),
+};
+
+/** Every number, text, code and list of a kind of document, as its schema has them. */
+export const fieldsOf = (kind: JobDocumentKind): Fields => FIELDS[kind];
+
+/** @throws RangeError where the kind has no such field there: a path that the compiler did not see */
+function made<I extends Field['is']>(kind: JobDocumentKind, path: string, is: I): Field & { readonly is: I } {
+  const field = fieldAt(FIELDS[kind], path);
+  if (field?.is !== is) throw new RangeError(`${kind}.${path} is no ${is}`);
+  return field as Field & { readonly is: I };
+}
+
+/** What the number at a path of a document may be, and what it is told in. */
+export const numberAt = (kind: JobDocumentKind, path: string): NumberBounds & { readonly open: boolean } =>
+  made(kind, path, 'number');
+
+/** The codes that may stand at a path, in the order in which a form offers them. */
+export const codesAt = (kind: JobDocumentKind, path: string): readonly (string | number)[] =>
+  made(kind, path, 'code').codes;
+
+/** Longest text, UTF-16 units, and whether it may be null. */
+export const textAt = (
+  kind: JobDocumentKind,
+  path: string,
+): { readonly most: number; readonly open: boolean } => made(kind, path, 'text');
+
+/** Most rows of a list. */
+export const mostRows = (kind: JobDocumentKind, path: string): number => made(kind, path, 'rows').most;
 
 export const isDocumentKind = (kind: string): kind is JobDocumentKind => Object.hasOwn(SCHEMAS, kind);
 
@@ -67,5 +104,5 @@ export function parseDocument<K extends JobDocumentKind>(kind: K, input: unknown
   if (!migrated.ok) return refuse(migrated.issue);
   const result = SCHEMAS[kind].safeParse(migrated.body, { reportInput: true });
   if (result.success) return { ok: true, value: result.data };
-  return { ok: false, issues: toIssues(result.error.issues) };
+  return { ok: false, issues: toIssues(result.error.issues, FIELDS[kind]) };
 }

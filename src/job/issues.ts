@@ -1,4 +1,6 @@
 import type * as z from 'zod/mini';
+import type { Kind } from '../units/display.ts';
+import { type Fields, fieldAt } from './describe.ts';
 
 /**
  * Why a document was refused. The words come from the catalogue; here only the code and its numbers.
@@ -37,6 +39,9 @@ export interface DocumentIssue {
   readonly code: IssueCode;
   /** The bound that was passed, or the newest version known. */
   readonly limit?: number;
+  /** What the bound is told in, where the number has a unit: its kind, or the one unit that it is always told in. */
+  readonly kind?: Kind;
+  readonly unit?: string;
   /** The document's version where the code is version-…. */
   readonly found?: number;
   /** What would have been accepted, or the keys that nobody knows. */
@@ -51,19 +56,21 @@ export type Parsed<T> =
 const MOST_ISSUES = 50;
 const RULES = new Set<string>(['characters', 'blank', 'date', 'order', 'duplicate', 'pair']);
 
-function translate(issue: z.core.$ZodIssue, at: string): DocumentIssue {
+function translate(issue: z.core.$ZodIssue, at: string, fields: Fields): DocumentIssue {
   switch (issue.code) {
     case 'too_big':
       return {
         path: at,
         code: issue.origin === 'string' ? 'too-long' : issue.origin === 'array' ? 'too-many' : 'too-high',
         limit: Number(issue.maximum),
+        ...toldIn(fields, at),
       };
     case 'too_small':
       return {
         path: at,
         code: issue.origin === 'string' ? 'too-short' : issue.origin === 'array' ? 'too-few' : 'too-low',
         limit: Number(issue.minimum),
+        ...toldIn(fields, at),
       };
     case 'invalid_type':
       if (issue.expected === 'int') return { path: at, code: 'not-whole' };
@@ -83,7 +90,16 @@ function translate(issue: z.core.$ZodIssue, at: string): DocumentIssue {
   }
 }
 
-/** The parser's issues as codes, at most 50. */
-export function toIssues(issues: readonly z.core.$ZodIssue[]): DocumentIssue[] {
-  return issues.slice(0, MOST_ISSUES).map((issue) => translate(issue, issue.path.map(String).join('.')));
+function toldIn(fields: Fields, at: string): Pick<DocumentIssue, 'kind' | 'unit'> {
+  const field = fieldAt(fields, at);
+  if (field?.is !== 'number') return {};
+  if (field.kind !== undefined) return { kind: field.kind };
+  return field.unit === undefined ? {} : { unit: field.unit };
+}
+
+/** The parser's issues as codes, at most 50. @param fields the schema's own, for the units of bounds */
+export function toIssues(issues: readonly z.core.$ZodIssue[], fields: Fields): DocumentIssue[] {
+  return issues
+    .slice(0, MOST_ISSUES)
+    .map((issue) => translate(issue, issue.path.map(String).join('.'), fields));
 }

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { CAUTIONS, CHECKS } from './checklist.ts';
-import { block, date, deviceId, distinct, id, int, line, name, num } from './fields.ts';
+import { AIR_TESTS, DEFECTS, INFILTRATIONS, LINES, MATERIALS, PLACES, ROLES, TAPS } from './codes.ts';
+import { block, date, deviceId, distinct, id, int, line, name, num, quantity } from './fields.ts';
 import { isBody, type Migrations } from './migrations.ts';
 
 /**
@@ -8,66 +9,59 @@ import { isBody, type Migrations } from './migrations.ts';
  * during the cure. What is missing is said by the plan, never guessed.
  */
 
-export const TAPS = ['packer', 'hose', 'supply', 'unknown'] as const;
-export const LINES = ['closed', 'supplied-relieving', 'supplied-nonrelieving', 'unknown'] as const;
-export const PLACES = ['sleeve', 'air', 'pipe', 'ground'] as const;
-export const MATERIALS = ['clay', 'concrete', 'pvc', 'pe', 'iron', 'grp', 'unknown'] as const;
-export const DEFECTS = ['crack', 'joint', 'hole', 'roots', 'missing-wall', 'lateral', 'other'] as const;
-export const INFILTRATIONS = ['not-looked', 'none', 'damp', 'dripping', 'running'] as const;
-export const AIR_TESTS = ['none', 'LA', 'LB', 'LC', 'LD', 'F1417'] as const;
-
 const some = <T extends z.ZodMiniType>(schema: T) => z.nullable(schema);
 
 /** Which sensor sits on which channel, and where. */
 const assignment = z.strictObject({
   channel: int(0, 6),
-  role: z.enum(['pressure', 'temperature', 'supply', 'junction', 'unused']),
+  role: z.enum(ROLES),
   /** Temperature only: an unnamed place earns no cure credit. */
   place: some(z.enum(PLACES)),
   sensorId: some(id()),
 });
 export type ChannelAssignment = z.infer<typeof assignment>;
 
+/** In the order of AIR_SOURCES. */
 const air = z.discriminatedUnion('source', [
-  /** Standard air at the altitude above sea level, m. */
-  z.strictObject({ source: z.literal('altitude'), altitudeM: num(-450, 5000) }),
-  /** Typed from a barometer or weather report at the site, bar absolute (not reduced to sea level). */
-  z.strictObject({ source: z.literal('typed'), bar: num(0.5, 1.1), uBar: num(0, 0.1) }),
-  /** Read from an absolute sensor at zero. */
-  z.strictObject({ source: z.literal('sensor'), bar: num(0.5, 1.1), uBar: num(0, 0.1) }),
   /** Nothing known: sea level, wide. */
   z.strictObject({ source: z.literal('assumed') }),
+  /** Standard air at the altitude above sea level, m. */
+  z.strictObject({ source: z.literal('altitude'), altitudeM: quantity('distance', -450, 5000) }),
+  /** Typed from a barometer or weather report at the site, bar absolute (not reduced to sea level). */
+  z.strictObject({ source: z.literal('typed'), bar: num(0.5, 1.1, 'bar'), uBar: num(0, 0.1, 'bar') }),
+  /** Read from an absolute sensor at zero. */
+  z.strictObject({ source: z.literal('sensor'), bar: num(0.5, 1.1, 'bar'), uBar: num(0, 0.1, 'bar') }),
 ]);
 
 /** Inputs of the thickness check after ASTM F1216 Appendix X1 (a check for an engineer, not a design). */
 const thickness = z.strictObject({
-  thicknessMm: num(0.1, 200),
+  thicknessMm: num(0.1, 200, 'mm'),
   /** Flexural modulus, short term, and strength, MPa. */
-  modulusMPa: num(100, 100_000),
-  strengthMPa: num(1, 1000),
+  modulusMPa: num(100, 100_000, 'MPa'),
+  strengthMPa: num(1, 1000, 'MPa'),
   /** Long-term modulus as a share of the short-term one. */
   longTermShare: num(0.05, 1),
   safetyFactor: num(1, 10),
   poisson: num(0, 0.49),
   /** Enhancement factor K of the surrounding soil and host pipe; 7 is the appendix's minimum recommendation. */
   enhancement: num(1, 20),
-  ovalityPercent: num(0, 20),
+  ovalityPercent: num(0, 20, '%'),
 });
 export type ThicknessInputs = z.infer<typeof thickness>;
 
 const sleeve = z.strictObject({
   /** Sound pipe covered past each end of the defect, mm. */
-  endOverlapMm: num(0, 2000),
+  endOverlapMm: quantity('length', 0, 2000),
   /** Lap round the circumference at the cut's edge, mm a layer. */
-  lapMm: num(0, 1000),
+  lapMm: quantity('length', 0, 1000),
   layers: int(1, 12),
   /** Thickness of one wet layer, pressed, mm. */
-  layerMm: some(num(0.1, 50)),
+  layerMm: some(quantity('length', 0.1, 50)),
   /** Areal weight of the dry fabric, g/m² a layer. */
-  fabricGM2: some(num(50, 10_000)),
+  fabricGM2: some(num(50, 10_000, 'g/m²')),
   /** Mixed resin to dry fabric, by mass. */
   resinRatio: some(num(0.1, 10)),
-  wastePercent: num(0, 100),
+  wastePercent: num(0, 100, '%'),
 });
 
 /** Version 1 did not ask for infiltration: nobody looked. */
@@ -92,8 +86,8 @@ export const jobSchema = z.strictObject({
   defect: z.strictObject({
     kind: z.enum(DEFECTS),
     /** Distance from the starting manhole to the middle of the defect, m. */
-    chainageM: some(num(0, 10_000)),
-    lengthMm: some(num(0, 20_000)),
+    chainageM: some(quantity('distance', 0, 10_000)),
+    lengthMm: some(quantity('length', 0, 20_000)),
     /** Water seen coming in on the camera; none seen is no proof of a dry wall. */
     infiltration: z.enum(INFILTRATIONS),
   }),
@@ -101,16 +95,16 @@ export const jobSchema = z.strictObject({
     /** Nominal size. */
     dn: some(int(40, 2000)),
     /** Measured inner diameter, mm. */
-    innerMm: some(num(30, 2000)),
-    wallMm: some(num(0.5, 300)),
+    innerMm: some(quantity('length', 30, 2000)),
+    wallMm: some(quantity('length', 0.5, 300)),
     material: z.enum(MATERIALS),
   }),
   ground: z.strictObject({
     /** Groundwater level above the invert, m; 0 is dry, null is not known. */
-    waterM: some(num(0, 30)),
+    waterM: some(quantity('distance', 0, 30)),
     /** Temperature of the ground or of the pipe wall, °C, with its expanded uncertainty (k = 2), K. */
-    temperatureC: some(num(-10, 50)),
-    uC: some(num(0, 15)),
+    temperatureC: some(quantity('temperature', -10, 50)),
+    uC: some(quantity('temperatureDifference', 0, 15)),
   }),
   packerId: some(id()),
   resin: z.strictObject({
@@ -118,38 +112,38 @@ export const jobSchema = z.strictObject({
     resinBatch: line(60),
     hardenerBatch: line(60),
     /** Temperature at which it is mixed, °C. */
-    mixC: some(num(-10, 60)),
+    mixC: some(quantity('temperature', -10, 60)),
   }),
   device: z.strictObject({
     deviceId: some(deviceId()),
     channels: distinct(assignment, 'channel', 7),
-    rateHz: num(0.1, 1000),
+    rateHz: num(0.1, 1000, 'Hz'),
   }),
   tap: z.enum(TAPS),
   line: z.enum(LINES),
   pressures: z.strictObject({
     /** Hold pressure, bar gauge; null: as the plan proposes. */
-    workingBar: some(num(0.05, 20)),
-    seatBar: some(num(0.05, 5)),
+    workingBar: some(quantity('pressure', 0.05, 20)),
+    seatBar: some(quantity('pressure', 0.05, 5)),
     /** Kept above head and free inflation, bar. */
-    seatingMarginBar: num(0, 2),
+    seatingMarginBar: quantity('pressure', 0, 2),
     /** Why the crew works at the rated value; null: it does not. */
     noMarginReason: some(name(300)),
     /** Set value of the relief valve on the line, bar; null: none fitted or not known. */
-    reliefBar: some(num(0.05, 25)),
+    reliefBar: some(quantity('pressure', 0.05, 25)),
   }),
   /** Length and inner diameter of the inflation hose, for the volume of gas. */
-  hose: some(z.strictObject({ lengthM: num(0, 500), innerMm: num(1, 100) })),
+  hose: some(z.strictObject({ lengthM: quantity('distance', 0, 500), innerMm: quantity('length', 1, 100) })),
   air,
   sleeve,
   thickness: some(thickness),
   airTest: z.strictObject({
     method: z.enum(AIR_TESTS),
     /** Length of pipe between the test plugs, m. */
-    lengthM: some(num(0.1, 2000)),
+    lengthM: some(quantity('distance', 0.1, 2000)),
   }),
   /** Minutes from mixing to seated that the crew expects (wet-out, wrapping, placing). */
-  handlingMin: some(num(0, 600)),
+  handlingMin: some(num(0, 600, 'min')),
   checks: z.array(z.enum(CHECKS)).check(z.maxLength(CHECKS.length)),
   cautions: z.array(z.enum(CAUTIONS)).check(z.maxLength(CAUTIONS.length)),
   notes: block(4000),

@@ -1,27 +1,18 @@
 import * as z from 'zod/mini';
-import { ascending, block, date, id, int, line, name, num } from './fields.ts';
+import { CONDITIONS, PLATES } from './codes.ts';
+import { ascending, block, date, id, int, line, name, num, quantity, rows } from './fields.ts';
 
 /** A packer. Diameters are inner diameters of the pipe that it is allowed to grow to, mm. */
 
-export const CONDITIONS = [
-  'inspected',
-  'leak-check',
-  'cycle',
-  'damage',
-  'repaired',
-  'retired',
-  'note',
-] as const;
-
-const diameter = () => num(20, 2000);
+const diameter = () => quantity('length', 20, 2000);
 
 const logEntry = z.strictObject({
   date: date(),
   what: z.enum(CONDITIONS),
   /** Peak pressure of the cycle, bar; leak, mbar/min; minutes inflated. */
-  peakBar: z.nullable(num(0, 30)),
-  leakMbarPerMin: z.nullable(num(-100, 1000)),
-  minutes: z.nullable(num(0, 10_000)),
+  peakBar: z.nullable(quantity('pressure', 0, 30)),
+  leakMbarPerMin: z.nullable(quantity('pressureRate', -100, 1000)),
+  minutes: z.nullable(num(0, 10_000, 'min')),
   by: line(80),
   note: line(300),
   /** The run that it was logged for. */
@@ -37,19 +28,35 @@ export const packerSchema = z.strictObject({
     .strictObject({ minMm: diameter(), maxMm: diameter() })
     .check(z.refine((s) => s.maxMm >= s.minMm, { params: { code: 'pair' }, path: ['maxMm'] })),
   /** What the plate calls its pressure; 'working' is taken as the maximum too. */
-  plate: z.enum(['maximum', 'working']),
+  plate: z.enum(PLATES),
   /** Maximum gauge pressure by diameter, bar. Between two rows the lower value counts. */
-  ratings: ascending(z.strictObject({ diameterMm: diameter(), ratedBar: num(0.05, 20) }), 'diameterMm', 16),
+  ratings: ascending(
+    z.strictObject({ diameterMm: diameter(), ratedBar: quantity('pressure', 0.05, 20) }),
+    'diameterMm',
+    16,
+  ),
   /** Usable length between its marks by diameter, mm. */
-  usable: ascending(z.strictObject({ diameterMm: diameter(), lengthMm: num(10, 20_000) }), 'diameterMm', 16),
+  usable: ascending(
+    z.strictObject({ diameterMm: diameter(), lengthMm: quantity('length', 10, 20_000) }),
+    'diameterMm',
+    16,
+  ),
   /** Pressure that the free packer needs to reach the diameter, bar. */
-  freeInflation: ascending(z.strictObject({ diameterMm: diameter(), bar: num(0, 10) }), 'diameterMm', 16),
+  freeInflation: ascending(
+    z.strictObject({ diameterMm: diameter(), bar: quantity('pressure', 0, 10) }),
+    'diameterMm',
+    16,
+  ),
   /** Gas volume by diameter, litres. */
-  volume: ascending(z.strictObject({ diameterMm: diameter(), litres: num(0.01, 20_000) }), 'diameterMm', 16),
+  volume: ascending(
+    z.strictObject({ diameterMm: diameter(), litres: quantity('volume', 0.01, 20_000) }),
+    'diameterMm',
+    16,
+  ),
   /** Setting of its relief valve, bar; null: none. */
-  reliefBar: z.nullable(num(0.05, 25)),
+  reliefBar: z.nullable(quantity('pressure', 0.05, 25)),
   retired: z.boolean(),
-  conditions: z.array(logEntry).check(z.maxLength(1000)),
+  conditions: rows(logEntry, 1000),
   /** Cycles before the log began. */
   earlierCycles: int(0, 1_000_000),
   notes: block(2000),

@@ -1,37 +1,43 @@
 import * as z from 'zod/mini';
-import { ascending, block, date, line, name, num } from './fields.ts';
+import { CRITERIA, EXOTHERMS, MIX_BASES, RESIN_KINDS } from './codes.ts';
+import { ascending, block, date, line, name, num, quantity } from './fields.ts';
 
 /** A resin as its data sheet describes it. Cure time and pot life are different tables: never one fit. */
-
-export const CRITERIA = ['let-down', 'hardness', 'unstated'] as const;
-export const EXOTHERMS = ['low', 'medium', 'high', 'unknown'] as const;
 
 export const resinSchema = z.strictObject({
   version: z.literal(1),
   name: name(120),
-  kind: z.enum(['epoxy', 'polyester', 'vinyl-ester', 'silicate', 'polyurethane', 'other']),
+  kind: z.enum(RESIN_KINDS),
   /** Parts of resin and hardener, and what they are parts of. */
   mix: z.strictObject({
     resinParts: num(0.01, 1000),
     hardenerParts: num(0, 1000),
-    basis: z.enum(['mass', 'volume']),
+    basis: z.enum(MIX_BASES),
   }),
   /** Densities, kg/m³, for a ratio by volume; mixed for filling. */
-  resinDensity: z.nullable(num(500, 3000)),
-  hardenerDensity: z.nullable(num(500, 3000)),
-  mixedDensity: z.nullable(num(500, 3000)),
+  resinDensity: z.nullable(num(500, 3000, 'kg/m³')),
+  hardenerDensity: z.nullable(num(500, 3000, 'kg/m³')),
+  mixedDensity: z.nullable(num(500, 3000, 'kg/m³')),
   /** What the sheet's cure time ends with. */
   criterion: z.enum(CRITERIA),
-  curePoints: ascending(z.strictObject({ c: num(-20, 120), minutes: num(1, 20_000) }), 'c', 12),
+  curePoints: ascending(
+    z.strictObject({ c: quantity('temperature', -20, 120), minutes: num(1, 20_000, 'min') }),
+    'c',
+    12,
+  ),
   /** Lowest temperature the sheet allows, °C; null: the coldest point. */
-  lowestC: z.nullable(num(-20, 60)),
+  lowestC: z.nullable(quantity('temperature', -20, 60)),
   /** Pot life of a stated mass in a cup. */
-  potLife: ascending(z.strictObject({ c: num(-20, 80), minutes: num(0.5, 2000) }), 'c', 12),
+  potLife: ascending(
+    z.strictObject({ c: quantity('temperature', -20, 80), minutes: num(0.5, 2000, 'min') }),
+    'c',
+    12,
+  ),
   /** Mass to which the pot life applies, g. */
-  potMassG: z.nullable(num(1, 100_000)),
+  potMassG: z.nullable(quantity('mass', 1, 100_000)),
   exotherm: z.enum(EXOTHERMS),
   /** Expected rise of the air in the packer by the exotherm, K. */
-  expectedRiseK: z.nullable(num(0, 100)),
+  expectedRiseK: z.nullable(quantity('temperatureDifference', 0, 100)),
   /** Batch on the shelf and when it expires. */
   batch: z.strictObject({ resin: line(60), hardener: line(60), expires: z.nullable(date()) }),
   notes: block(2000),

@@ -1,21 +1,16 @@
 import * as z from 'zod/mini';
-import { block, date, deviceId, int, line, name, num } from './fields.ts';
+import { GAUGE_KINDS, QUANTITIES, SIGNALS, THERMOCOUPLE_CLASSES, THERMOCOUPLES } from './codes.ts';
+import { block, date, deviceId, int, line, name, num, rows } from './fields.ts';
 
 /** A transducer or thermocouple with its calibration. A calibration belongs to device + channel + serial. */
 
-export const SIGNALS = ['current', 'ratio', 'voltage', 'digital', 'thermocouple'] as const;
-export const THERMOCOUPLES = ['K', 'J', 'T', 'N', 'E'] as const;
-export const GAUGE_KINDS = ['gauge', 'absolute', 'sealed'] as const;
-
 /** bar or °C: indicated with the nominal scale, beside the reference. */
 const point = z.strictObject({ indicated: num(-300, 2000), reference: num(-300, 2000) });
+export const calibrationPoints = () => rows(point, 11);
 
 /** A series needs two points to mean anything; none is allowed (no adjustment made: as left is as found). */
 const series = () =>
-  z.array(point).check(
-    z.maxLength(11),
-    z.refine((rows) => rows.length !== 1, { params: { code: 'pair' } }),
-  );
+  calibrationPoints().check(z.refine((points) => points.length !== 1, { params: { code: 'pair' } }));
 
 const calibration = z.strictObject({
   date: date(),
@@ -33,13 +28,13 @@ export const sensorSchema = z.strictObject({
   version: z.literal(1),
   name: name(120),
   serial: name(60),
-  quantity: z.enum(['pressure', 'temperature']),
+  quantity: z.enum(QUANTITIES),
   deviceId: z.nullable(deviceId()),
   channel: z.nullable(int(0, 6)),
   signal: z.enum(SIGNALS),
   thermocouple: z.nullable(z.enum(THERMOCOUPLES)),
   /** IEC 60584-1 tolerance class. */
-  thermocoupleClass: z.nullable(z.union([z.literal(1), z.literal(2)])),
+  thermocoupleClass: z.nullable(z.literal([...THERMOCOUPLE_CLASSES])),
   gaugeKind: z.nullable(z.enum(GAUGE_KINDS)),
   /** Span: bar or °C. */
   range: z
@@ -55,7 +50,7 @@ export const sensorSchema = z.strictObject({
   accuracy: z.nullable(num(0, 50)),
   calibration: z.nullable(calibration),
   /** Earlier calibrations, newest first, for drift. */
-  earlier: z.array(calibration).check(z.maxLength(40)),
+  earlier: rows(calibration, 40),
   /** Days after which a calibration is due. */
   dueDays: z.nullable(int(1, 5000)),
   retired: z.boolean(),

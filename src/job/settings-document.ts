@@ -1,14 +1,21 @@
 import * as z from 'zod/mini';
+import { UNITS } from '../units/display.ts';
+import { THEMES } from './codes.ts';
 import { GAUGE_CLASSES } from './dial-gauge.ts';
-import { line, num } from './fields.ts';
+import { line, num, quantity } from './fields.ts';
 import { REACTION_LIMITS } from './reaction.ts';
+
+export const reactionSchema = z.strictObject({
+  handS: num(REACTION_LIMITS.handS.lo, REACTION_LIMITS.handS.hi, 's'),
+  closeS: num(REACTION_LIMITS.closeS.lo, REACTION_LIMITS.closeS.hi, 's'),
+});
 
 export const settingsSchema = z.strictObject({
   version: z.literal(1),
   units: z.strictObject({
-    pressure: z.enum(['bar', 'kPa', 'psi']),
-    temperature: z.enum(['C', 'F']),
-    length: z.enum(['mm', 'in']),
+    pressure: z.enum(UNITS.pressure),
+    temperature: z.enum(UNITS.temperature),
+    length: z.enum(UNITS.length),
   }),
   decimal: z.enum(['point', 'comma']),
   language: z.enum(['en']),
@@ -17,14 +24,13 @@ export const settingsSchema = z.strictObject({
     volume: num(0.3, 1),
     cue: z.boolean(),
   }),
-  reaction: z.strictObject({
-    handS: num(REACTION_LIMITS.handS.lo, REACTION_LIMITS.handS.hi),
-    closeS: num(REACTION_LIMITS.closeS.lo, REACTION_LIMITS.closeS.hi),
-  }),
+  reaction: reactionSchema,
   /** The crew's dial gauge; left out: not known, a usual one is taken. */
-  dialGauge: z.optional(z.strictObject({ spanBar: num(0.5, 40), class: z.literal([...GAUGE_CLASSES]) })),
+  dialGauge: z.optional(
+    z.strictObject({ spanBar: quantity('pressure', 0.5, 40), class: z.literal([...GAUGE_CLASSES]) }),
+  ),
   firm: line(120),
-  theme: z.enum(['auto', 'light', 'dark', 'sun']),
+  theme: z.enum(THEMES),
 });
 
 export type SettingsDocument = z.infer<typeof settingsSchema>;

@@ -1,26 +1,38 @@
 import * as z from 'zod/mini';
-import { date, deviceId, id, int, line, num } from './fields.ts';
+import {
+  AIR_SOURCES,
+  CRITERIA,
+  EXOTHERMS,
+  GAUGE_KINDS,
+  INFILTRATIONS,
+  LINES,
+  MATERIALS,
+  PLACES,
+  ROLES,
+  SIGNALS,
+  TAPS,
+  THERMOCOUPLE_CLASSES,
+  THERMOCOUPLES,
+} from './codes.ts';
+import { describe } from './describe.ts';
+import { date, deviceId, id, int, line, num, rows } from './fields.ts';
 import { type Parsed, toIssues } from './issues.ts';
-import { INFILTRATIONS, LINES, MATERIALS, PLACES, TAPS } from './job-document.ts';
-import { REACTION_LIMITS } from './reaction.ts';
-import { CRITERIA, EXOTHERMS } from './resin-document.ts';
-import { GAUGE_KINDS, SIGNALS, THERMOCOUPLES } from './sensor-document.ts';
+import { calibrationPoints } from './sensor-document.ts';
+import { reactionSchema } from './settings-document.ts';
 import type { Setup } from './setup.ts';
 
 /** Setups are read back from logs and files: nothing in them is believed unchecked. */
 
-const int32 = () => int(-2_147_483_648, 2_147_483_647);
-const points = z
-  .array(z.strictObject({ indicated: num(-300, 2000), reference: num(-300, 2000) }))
-  .check(z.maxLength(11));
+const INT32 = { lo: -2_147_483_648, hi: 2_147_483_647 } as const;
+const int32 = () => int(INT32.lo, INT32.hi);
 
 const calibration = z.strictObject({
   deviceId: deviceId(),
   channel: int(0, 6),
   sensorSerial: line(60),
   date: date(),
-  asFound: points,
-  asLeft: points,
+  asFound: calibrationPoints(),
+  asLeft: calibrationPoints(),
   offset: num(-100, 100),
   gain: num(0.1, 10),
   uReference: num(0, 10),
@@ -29,11 +41,11 @@ const calibration = z.strictObject({
 
 const channel = z.strictObject({
   index: int(0, 6),
-  role: z.enum(['pressure', 'temperature', 'supply', 'junction', 'unused']),
+  role: z.enum(ROLES),
   place: z.nullable(z.enum(PLACES)),
   signal: z.enum(SIGNALS),
   thermocouple: z.nullable(z.enum(THERMOCOUPLES)),
-  thermocoupleClass: z.nullable(z.union([z.literal(1), z.literal(2)])),
+  thermocoupleClass: z.nullable(z.literal([...THERMOCOUPLE_CLASSES])),
   gaugeKind: z.nullable(z.enum(GAUGE_KINDS)),
   partner: z.nullable(int(0, 6)),
   bits: int(8, 32),
@@ -41,8 +53,8 @@ const channel = z.strictObject({
   rawHi: int32(),
   elLo: int32(),
   elHi: int32(),
-  spanElLo: num(-2_147_483_648, 2_147_483_647),
-  spanElHi: num(-2_147_483_648, 2_147_483_647),
+  spanElLo: num(INT32.lo, INT32.hi),
+  spanElHi: num(INT32.lo, INT32.hi),
   rangeLo: num(-10_000, 10_000),
   rangeHi: num(-10_000, 10_000),
   calibration: z.nullable(calibration),
@@ -75,7 +87,7 @@ const limits = z
 const resin = z.strictObject({
   name: line(120),
   criterion: z.enum(CRITERIA),
-  points: z.array(z.strictObject({ c: num(-50, 200), minutes: num(0.1, 100_000) })).check(z.maxLength(12)),
+  points: rows(z.strictObject({ c: num(-50, 200), minutes: num(0.1, 100_000) }), 12),
   lowestC: z.nullable(num(-50, 100)),
   potLifeMin: z.nullable(num(0, 10_000)),
   exotherm: z.enum(EXOTHERMS),
@@ -89,11 +101,11 @@ export const setupSchema = z.strictObject({
   limits: z.nullable(limits),
   tap: z.enum(TAPS),
   line: z.enum(LINES),
-  channels: z.array(channel).check(z.maxLength(7)),
+  channels: rows(channel, 7),
   air: z.strictObject({
     bar: num(0.4, 1.2),
     uBar: num(0, 0.5),
-    source: z.enum(['sensor', 'altitude', 'typed', 'assumed']),
+    source: z.enum(AIR_SOURCES),
   }),
   ground: z.nullable(z.strictObject({ c: num(-50, 100), uC: num(0, 100) })),
   infiltration: z.exactOptional(z.enum(INFILTRATIONS)),
@@ -107,10 +119,7 @@ export const setupSchema = z.strictObject({
     }),
   ),
   resin: z.nullable(resin),
-  reaction: z.strictObject({
-    handS: num(REACTION_LIMITS.handS.lo, REACTION_LIMITS.handS.hi),
-    closeS: num(REACTION_LIMITS.closeS.lo, REACTION_LIMITS.closeS.hi),
-  }),
+  reaction: reactionSchema,
   gaugeUBar: z.optional(num(0, 5)),
   rateHz: num(0.01, 10_000),
 });
@@ -121,10 +130,12 @@ type Same<A, B> = [A] extends [B] ? ([B] extends [A] ? true : never) : never;
 const SAME: Same<Frozen<z.infer<typeof setupSchema>>, Frozen<Setup>> = true;
 void SAME;
 
+const FIELDS = describe(setupSchema);
+
 /** Checks anything that claims to be a Setup. Never throws. */
 export function parseSetup(input: unknown): Parsed<Setup> {
   const result = setupSchema.safeParse(input, { reportInput: true });
   return result.success
     ? { ok: true, value: result.data }
-    : { ok: false, issues: toIssues(result.error.issues) };
+    : { ok: false, issues: toIssues(result.error.issues, FIELDS) };
 }

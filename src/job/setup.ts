@@ -1,16 +1,25 @@
+import type {
+  AirSource,
+  Criterion,
+  Exotherm,
+  GaugeKind,
+  Infiltration,
+  Line,
+  Material,
+  Place,
+  Role,
+  Signal,
+  Tap,
+  ThermocoupleClass,
+  ThermocoupleType,
+} from './codes.ts';
+
 /**
  * The Setup: everything that the sensing and the watch need to know of a job, as plain numbers. It is made by
  * the plan, numbered, never changed; a later Setup is a logged input, and within a run the ceiling only falls.
  */
 
-/** Where the transducer sits (design: place). */
-export type Tap = 'packer' | 'hose' | 'supply' | 'unknown';
-/** How the packer is fed. */
-export type Line = 'closed' | 'supplied-relieving' | 'supplied-nonrelieving' | 'unknown';
-/** Where a thermocouple sits. */
-export type Place = 'sleeve' | 'air' | 'pipe' | 'ground';
-export type GaugeKind = 'gauge' | 'absolute' | 'sealed';
-export type ThermocoupleType = 'K' | 'J' | 'T' | 'N' | 'E';
+export type { GaugeKind, Infiltration, Line, Place, Tap, ThermocoupleType };
 
 /** A point of a calibration: the channel's own indicated value before correction, beside the reference. */
 export interface CalibrationPoint {
@@ -37,17 +46,13 @@ export interface Calibration {
   readonly uResidual: number;
 }
 
-/** Water that comes in at the defect, as the crew saw it on the camera. */
-export type Infiltration = 'not-looked' | 'none' | 'damp' | 'dripping' | 'running';
-
 export interface ChannelSetup {
   readonly index: number;
-  readonly role: 'pressure' | 'temperature' | 'supply' | 'junction' | 'unused';
+  readonly role: Role;
   readonly place: Place | null;
-  readonly signal: 'current' | 'ratio' | 'voltage' | 'digital' | 'thermocouple';
+  readonly signal: Signal;
   readonly thermocouple: ThermocoupleType | null;
-  /** IEC 60584-1 tolerance class. */
-  readonly thermocoupleClass: 1 | 2 | null;
+  readonly thermocoupleClass: ThermocoupleClass | null;
   readonly gaugeKind: GaugeKind | null;
   readonly partner: number | null;
   readonly bits: number;
@@ -98,13 +103,13 @@ export interface CureTimePoint {
 
 export interface ResinSetup {
   readonly name: string;
-  readonly criterion: 'let-down' | 'hardness' | 'unstated';
+  readonly criterion: Criterion;
   readonly points: readonly CureTimePoint[];
   /** Lowest temperature the sheet allows, °C; null: the coldest point. */
   readonly lowestC: number | null;
   /** Pot life at the mix temperature, minutes; null: not given. */
   readonly potLifeMin: number | null;
-  readonly exotherm: 'low' | 'medium' | 'high' | 'unknown';
+  readonly exotherm: Exotherm;
   /** Expected temperature rise of the air in the packer by the exotherm, K; null: not known. */
   readonly expectedRiseK: number | null;
 }
@@ -112,7 +117,7 @@ export interface ResinSetup {
 export interface PipeSetup {
   readonly innerMm: number;
   readonly wallMm: number | null;
-  readonly material: 'clay' | 'concrete' | 'pvc' | 'pe' | 'iron' | 'grp' | 'unknown';
+  readonly material: Material;
   readonly sleeveMm: number | null;
 }
 
@@ -137,7 +142,7 @@ export interface Setup {
   readonly air: {
     readonly bar: number;
     readonly uBar: number;
-    readonly source: 'sensor' | 'altitude' | 'typed' | 'assumed';
+    readonly source: AirSource;
   };
   readonly ground: { readonly c: number; readonly uC: number } | null;
   /** Seen at the defect when the job was planned; a Setup of before it was asked has none: not looked. */

@@ -1,3 +1,4 @@
+import { mostRows, numberAt, textAt } from '../job/documents.ts';
 import type { ConditionEntry, PackerDocument } from '../job/packer-document.ts';
 import { type Drift, driftOver } from '../sensing/opinion.ts';
 import { input, type Notes } from './notes.ts';
@@ -21,20 +22,26 @@ export interface Found {
 }
 
 /** As the log can hold it, rounded to so many parts of a unit. */
-const within = (v: number | null, lo: number, hi: number, parts: number): number | null =>
-  v === null || !Number.isFinite(v) ? null : Math.round(Math.min(hi, Math.max(lo, v)) * parts) / parts;
+function within(field: 'peakBar' | 'leakMbarPerMin' | 'minutes', v: number | null, parts: number) {
+  const { lo, hi } = numberAt('packer', `conditions.0.${field}`);
+  return v === null || !Number.isFinite(v) ? null : Math.round(Math.min(hi, Math.max(lo, v)) * parts) / parts;
+}
+
+/** A text as the log can hold it. */
+const cut = (field: 'by' | 'note', text: string) =>
+  text.slice(0, textAt('packer', `conditions.0.${field}`).most);
 
 /** A cycle is two lines of the log: what was measured, and what the inspection found. */
 export function cycleEntries(cycle: Cycle, found: Found): ConditionEntry[] {
   const { runId, date } = cycle;
-  const by = found.by.slice(0, 80);
+  const by = cut('by', found.by);
   return [
     {
       date,
       what: 'cycle',
-      peakBar: within(cycle.peakBar, 0, 30, 1000),
-      leakMbarPerMin: within(cycle.leakMbarPerMin, -100, 1000, 100),
-      minutes: within(cycle.minutes, 0, 10_000, 1),
+      peakBar: within('peakBar', cycle.peakBar, 1000),
+      leakMbarPerMin: within('leakMbarPerMin', cycle.leakMbarPerMin, 100),
+      minutes: within('minutes', cycle.minutes, 1),
       by,
       note: '',
       runId,
@@ -46,19 +53,16 @@ export function cycleEntries(cycle: Cycle, found: Found): ConditionEntry[] {
       leakMbarPerMin: null,
       minutes: null,
       by,
-      note: found.note.slice(0, 300),
+      note: cut('note', found.note),
       runId,
     },
   ];
 }
 
-/** Lines that a log holds. */
-const MOST = 1000;
-
 /** The packer with more lines in its log. A full log lets its oldest go; their cycles stay counted. */
 export function withEntries(packer: PackerDocument, entries: readonly ConditionEntry[]): PackerDocument {
   const all = [...packer.conditions, ...entries];
-  const gone = all.slice(0, Math.max(0, all.length - MOST));
+  const gone = all.slice(0, Math.max(0, all.length - mostRows('packer', 'conditions')));
   return {
     ...packer,
     conditions: all.slice(gone.length),

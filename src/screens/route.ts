@@ -1,3 +1,5 @@
+import { ID } from '../job/id.ts';
+
 /** Pages by the part of the address after '#'. Unknown addresses lead to the jobs. */
 export type Route =
   | { readonly page: 'jobs' }
@@ -18,8 +20,6 @@ export type Route =
 
 /** Lines that can be told apart in one picture. */
 export const MOST_COMPARED = 6;
-
-const ID = /^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$/;
 
 export function parseRoute(hash: string): Route {
   const parts = hash.replace(/^#\/?/, '').split('/');

@@ -1,11 +1,14 @@
 import { MM_PER_INCH, PA_PER_BAR, PA_PER_PSI } from './quantity.ts';
 
+/** What a user may choose to read, in the order in which the settings offer it. */
+export const UNITS = {
+  pressure: ['bar', 'kPa', 'psi'],
+  temperature: ['C', 'F'],
+  length: ['mm', 'in'],
+} as const;
+
 /** What the user wants to read: the shape of the settings document's units. */
-export interface UnitChoice {
-  readonly pressure: 'bar' | 'kPa' | 'psi';
-  readonly temperature: 'C' | 'F';
-  readonly length: 'mm' | 'in';
-}
+export type UnitChoice = { readonly [Q in keyof typeof UNITS]: (typeof UNITS)[Q][number] };
 
 export const METRIC: UnitChoice = { pressure: 'bar', temperature: 'C', length: 'mm' };
 

@@ -12,10 +12,9 @@ describe('number field', () => {
     render(() => (
       <NumberField
         label="Rated"
-        kind="pressure"
         value={value()}
         onValue={setValue}
-        rules={{ lo: 0.05, hi: 20 }}
+        rules={{ kind: 'pressure', lo: 0.05, hi: 20 }}
       />
     ));
     const input = screen.getByLabelText<HTMLInputElement>(/Rated/);
@@ -36,7 +35,13 @@ describe('number field', () => {
     const psi = { ...METRIC, pressure: 'psi' } as const;
     const [value, setValue] = createSignal<number | null>(1);
     render(() => (
-      <NumberField label="Limit" kind="pressure" units={psi} value={value()} onValue={setValue} />
+      <NumberField
+        label="Limit"
+        rules={{ kind: 'pressure' }}
+        units={psi}
+        value={value()}
+        onValue={setValue}
+      />
     ));
     const input = screen.getByLabelText<HTMLInputElement>(/Limit/);
     expect(input.value).toBe('14.5');
@@ -47,10 +52,17 @@ describe('number field', () => {
     expect(value()).toBe(1.5);
   });
 
+  it('takes a bound that is typed in another unit', () => {
+    const rules = { kind: 'temperature', lo: -20, hi: 50 } as const;
+    const fahrenheit = { ...METRIC, temperature: 'F' } as const;
+    expect(readNumber('122', rules, fahrenheit)).toEqual({ ok: true, value: 50 });
+    expect(readNumber('122.1', rules, fahrenheit).ok).toBe(false);
+  });
+
   it('refuses what could mean two things', () => {
-    expect(readNumber('1,234.5', {}, 'pressure', METRIC).ok).toBe(false);
-    expect(readNumber('12 °C', {}, 'pressure', METRIC).ok).toBe(false);
-    expect(readNumber('1.5', { whole: true }, undefined, METRIC).ok).toBe(false);
-    expect(readNumber('  ', { lo: 1 }, 'pressure', METRIC)).toEqual({ ok: true, value: null });
+    expect(readNumber('1,234.5', { kind: 'pressure' }, METRIC).ok).toBe(false);
+    expect(readNumber('12 °C', { kind: 'pressure' }, METRIC).ok).toBe(false);
+    expect(readNumber('1.5', { whole: true }, METRIC).ok).toBe(false);
+    expect(readNumber('  ', { kind: 'pressure', lo: 1 }, METRIC)).toEqual({ ok: true, value: null });
   });
 });

@@ -1,5 +1,7 @@
 import { createEffect, createSignal, createUniqueId, Show } from 'solid-js';
-import { type Kind, METRIC, scaleOf, showText } from '../units/display.ts';
+import type { NumberBounds } from '../job/fields.ts';
+import { boundText } from '../units/bound.ts';
+import { type Kind, METRIC, scaleOf } from '../units/display.ts';
 import { parseNumber, parseQuantity } from '../units/parse.ts';
 import type { DisplayUnits } from '../words/format.ts';
 import { NUMBER_FIELD } from '../words/issues.ts';
@@ -10,36 +12,30 @@ export type NumberCheck =
   | { readonly ok: false; readonly why: string };
 
 /** Bounds are in the unit the program keeps (bar, °C, mm …), both ends included. */
-export interface NumberRules {
-  readonly lo?: number | undefined;
-  readonly hi?: number | undefined;
-  readonly whole?: boolean | undefined;
-}
+export type NumberRules = Partial<NumberBounds>;
 
-/** A bound in the user's own unit, so that the reason can be acted on. */
-function said(bound: number, kind: Kind | undefined, units: DisplayUnits): string {
-  return kind === undefined ? String(bound) : showText(kind, bound, units);
+/** A bound that was typed in another unit is the bound, not the least bit over it: 122 °F are 50 °C. */
+function settled(value: number, { lo, hi }: NumberRules): number {
+  for (const bound of [lo, hi])
+    if (bound !== undefined && Math.abs(value - bound) <= 1e-9 * Math.max(1, Math.abs(bound))) return bound;
+  return value;
 }
 
 /**
  * Reads what was typed: comma or point, a unit behind the number if it is of the right kind. Empty is 'not
  * known', never zero.
  */
-export function readNumber(
-  text: string,
-  rules: NumberRules,
-  kind: Kind | undefined,
-  units: DisplayUnits,
-): NumberCheck {
+export function readNumber(text: string, rules: NumberRules, units: DisplayUnits): NumberCheck {
+  const { kind } = rules;
   if (text.trim() === '') return { ok: true, value: null };
   const parsed = kind === undefined ? parseNumber(text) : parseQuantity(text, kind, units);
   if (!parsed.ok) return { ok: false, why: NUMBER_FIELD[parsed.code] };
-  const { value } = parsed;
+  const value = settled(parsed.value, rules);
   if (rules.whole === true && !Number.isInteger(value)) return { ok: false, why: NUMBER_FIELD.whole };
   if (rules.lo !== undefined && value < rules.lo)
-    return { ok: false, why: NUMBER_FIELD.tooLow(said(rules.lo, kind, units)) };
+    return { ok: false, why: NUMBER_FIELD.tooLow(boundText(rules.lo, 'least', rules, units)) };
   if (rules.hi !== undefined && value > rules.hi)
-    return { ok: false, why: NUMBER_FIELD.tooHigh(said(rules.hi, kind, units)) };
+    return { ok: false, why: NUMBER_FIELD.tooHigh(boundText(rules.hi, 'most', rules, units)) };
   return { ok: true, value };
 }
 
@@ -57,13 +53,11 @@ export function fieldText(value: number | null, kind: Kind | undefined, units: D
  */
 export function NumberField(props: {
   label: string;
-  /** A quantity is shown and read in the user's unit; without it the number stands for itself. */
-  kind?: Kind;
+  /** How far it goes, and what it is told in: of a kind it is shown and read in the user's unit. */
+  rules: NumberRules;
   units?: DisplayUnits;
-  unit?: string;
   value: number | null;
   onValue(value: number | null): void;
-  rules?: NumberRules;
   hint?: string;
   issue?: string | null;
   testId?: string;
@@ -71,8 +65,9 @@ export function NumberField(props: {
 }) {
   const id = createUniqueId();
   const units = () => props.units ?? METRIC;
-  const shown = (v: number | null) => fieldText(v, props.kind, units());
-  const unit = () => props.unit ?? (props.kind === undefined ? '' : scaleOf(props.kind, units()).unit);
+  const shown = (v: number | null) => fieldText(v, props.rules.kind, units());
+  const unit = () =>
+    props.rules.kind === undefined ? (props.rules.unit ?? '') : scaleOf(props.rules.kind, units()).unit;
   const [text, setText] = createSignal(shown(props.value));
   const [why, setWhy] = createSignal<string | null>(null);
   let typing = false;
@@ -82,7 +77,7 @@ export function NumberField(props: {
   });
   const take = (raw: string) => {
     setText(raw);
-    const result = readNumber(raw, props.rules ?? {}, props.kind, units());
+    const result = readNumber(raw, props.rules, units());
     setWhy(result.ok ? null : result.why);
     if (result.ok) props.onValue(result.value);
   };

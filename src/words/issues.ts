@@ -1,7 +1,9 @@
 import type { DocumentIssue, IssueCode } from '../job/issues.ts';
+import { boundText } from '../units/bound.ts';
+import { METRIC, type UnitChoice } from '../units/display.ts';
 
 /** Why an entry was not taken, said at the field. */
-const ISSUE: Record<IssueCode, (issue: DocumentIssue) => string> = {
+const ISSUE: Record<IssueCode, (issue: DocumentIssue, units: UnitChoice) => string> = {
   missing: () => 'Missing.',
   type: () => 'Not the kind of value that belongs here.',
   blank: () => 'May not be empty.',
@@ -9,8 +11,10 @@ const ISSUE: Record<IssueCode, (issue: DocumentIssue) => string> = {
   'too-short': (i) => `Too short${bound('at least', i.limit, 'characters')}.`,
   'too-many': (i) => `Too many rows${bound('at most', i.limit)}.`,
   'too-few': (i) => `Too few rows${bound('at least', i.limit)}.`,
-  'too-low': (i) => `Too low${bound('at least', i.limit)}.`,
-  'too-high': (i) => `Too high${bound('at most', i.limit)}.`,
+  'too-low': (i, units) =>
+    i.limit === undefined ? 'Too low.' : NUMBER_FIELD.tooLow(boundText(i.limit, 'least', i, units)),
+  'too-high': (i, units) =>
+    i.limit === undefined ? 'Too high.' : NUMBER_FIELD.tooHigh(boundText(i.limit, 'most', i, units)),
   'not-whole': () => 'Must be a whole number.',
   'not-one-of': (i) => `Must be one of: ${(i.choices ?? []).join(', ')}.`,
   'unknown-key': (i) => `Unknown entries: ${(i.choices ?? []).join(', ')}.`,
@@ -30,8 +34,9 @@ function bound(word: string, limit: number | undefined, what = ''): string {
   return limit === undefined ? '' : ` (${word} ${limit}${what === '' ? '' : ` ${what}`})`;
 }
 
-export function issueText(issue: DocumentIssue): string {
-  return ISSUE[issue.code](issue);
+/** @param units what bounds are told in */
+export function issueText(issue: DocumentIssue, units: UnitChoice = METRIC): string {
+  return ISSUE[issue.code](issue, units);
 }
 
 /** What a number field says on its own, before any document is checked. */

@@ -122,10 +122,10 @@ export async function setStage(options: readonly string[] = []): Promise<Stage> 
 /** Enters a packer on its form: one size, one rating. */
 export async function enterPacker(page: Page, name: string, ratedBar: number): Promise<void> {
   await page.goto(`${new URL(page.url()).origin}/#/packer/new`);
-  await page.getByTestId('doc-name').fill(name);
-  await page.getByTestId('doc-min').fill('100');
-  await page.getByTestId('doc-max').fill('150');
-  await page.getByTestId('ratings-0-ratedBar').fill(String(ratedBar));
+  await page.getByTestId('packer-name').fill(name);
+  await page.getByTestId('packer-sizes.minMm').fill('100');
+  await page.getByTestId('packer-sizes.maxMm').fill('150');
+  await page.getByTestId('packer-ratings.0.ratedBar').fill(String(ratedBar));
   await page.getByTestId('save-document').click();
   await page.waitForURL((url) => !url.hash.endsWith('/new'));
 }

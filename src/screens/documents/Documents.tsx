@@ -1,4 +1,4 @@
-import { createResource, createSignal, For, Match, Show, Switch } from 'solid-js';
+import { createResource, createSignal, For, type JSX, Show } from 'solid-js';
 import type { Documents as Docs } from '../../job/documents.ts';
 import { blankPacker } from '../../job/packer-document.ts';
 import { blankResin } from '../../job/resin-document.ts';
@@ -29,6 +29,12 @@ const BLANK: { readonly [K in EditKind]: () => Docs[K] } = {
   packer: () => ({ ...blankPacker(''), ratings: [{ diameterMm: 200, ratedBar: 1.5 }] }),
   resin: () => blankResin(''),
   sensor: () => blankSensor('', ''),
+};
+
+const FORM: { readonly [K in EditKind]: (props: { form: Form<K> }) => JSX.Element } = {
+  packer: PackerForm,
+  resin: ResinForm,
+  sensor: SensorForm,
 };
 
 /** Packers, resins, sensors: the list of a kind, or one of them open for editing. */
@@ -92,11 +98,12 @@ function Editor(props: { kind: EditKind; id: string }) {
   );
 }
 
-function Edit(props: { kind: EditKind; kept: Kept<Docs[EditKind]> }) {
+function Edit<K extends EditKind>(props: { kind: K; kept: Kept<Docs[K]> }) {
   const app = useServices();
   // The kind is fixed for the life of this component: it is keyed by its document.
   const first = props.kept;
-  const form = createForm(props.kind, first.document);
+  const form = createForm(props.kind, first.document, app.units);
+  const Fields = FORM[props.kind];
   const [revision, setRevision] = createSignal(first.revision);
   const [removing, setRemoving] = createSignal(false);
   const save = () => {
@@ -121,17 +128,7 @@ function Edit(props: { kind: EditKind; kept: Kept<Docs[EditKind]> }) {
         {ONE[props.kind]}
         {form.draft().name === '' ? '' : `: ${form.draft().name}`}
       </h1>
-      <Switch>
-        <Match when={props.kind === 'packer'}>
-          <PackerForm form={form as unknown as Form<Docs['packer']>} />
-        </Match>
-        <Match when={props.kind === 'resin'}>
-          <ResinForm form={form as unknown as Form<Docs['resin']>} />
-        </Match>
-        <Match when={props.kind === 'sensor'}>
-          <SensorForm form={form as unknown as Form<Docs['sensor']>} />
-        </Match>
-      </Switch>
+      <Fields form={form} />
       <div class="row end save-row">
         <Show when={revision() > 0}>
           <button type="button" class="button quiet" onClick={() => setRemoving(true)}>

@@ -1,5 +1,6 @@
 import { createSignal, For } from 'solid-js';
-import type { ConditionEntry, PackerDocument } from '../../job/packer-document.ts';
+import { textAt } from '../../job/documents.ts';
+import type { ConditionEntry } from '../../job/packer-document.ts';
 import { withEntries } from '../../plan/packer-history.ts';
 import { Choice, optionsOf, Part, TextField } from '../../widgets/Fields.tsx';
 import { CONDITION } from '../../words/fields.ts';
@@ -9,7 +10,7 @@ import type { Form } from './form.ts';
 const SHOWN = 20;
 
 /** Inspections, damage, repairs: a packer retires on damage or on a trend, not on a guess. */
-export function PackerLog(props: { form: Form<PackerDocument> }) {
+export function PackerLog(props: { form: Form<'packer'> }) {
   const [what, setWhat] = createSignal<ConditionEntry['what']>('inspected');
   const [note, setNote] = createSignal('');
   const add = () => {
@@ -20,7 +21,7 @@ export function PackerLog(props: { form: Form<PackerDocument> }) {
       leakMbarPerMin: null,
       minutes: null,
       by: '',
-      note: note().slice(0, 300),
+      note: note().slice(0, textAt('packer', 'conditions.0.note').most),
     };
     const { conditions, earlierCycles } = withEntries(props.form.draft(), [entry]);
     props.form.change({ conditions, earlierCycles });

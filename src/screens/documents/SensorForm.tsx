@@ -1,14 +1,14 @@
-import { Show } from 'solid-js';
-import type { SensorCalibration, SensorDocument } from '../../job/sensor-document.ts';
-import { Choice, optionsOf, Part, TextField, Tick } from '../../widgets/Fields.tsx';
-import { NumberField } from '../../widgets/NumberField.tsx';
-import { GAUGE_KIND, QUANTITY, SIGNAL } from '../../words/fields.ts';
+import { For, Show } from 'solid-js';
+import { mostRows } from '../../job/documents.ts';
+import type { SensorDocument } from '../../job/sensor-document.ts';
+import { Part, Tick } from '../../widgets/Fields.tsx';
+import { GAUGE_KIND, QUANTITY, SIGNAL, THERMOCOUPLE, THERMOCOUPLE_CLASS } from '../../words/fields.ts';
 import { HISTORY } from '../../words/history.ts';
 import { DOCS } from '../../words/jobs.ts';
-import { useServices } from '../context.ts';
 import { CalibrationFigures } from './CalibrationFigures.tsx';
+import { FormChoice, FormNumber, FormText } from './FormFields.tsx';
+import { FormRows } from './FormRows.tsx';
 import type { Form } from './form.ts';
-import { Rows } from './Rows.tsx';
 import { SensorHistory } from './SensorHistory.tsx';
 
 const SIGNAL_UNIT: Record<SensorDocument['signal'], string> = {
@@ -27,144 +27,93 @@ const START_SPAN: Record<SensorDocument['signal'], SensorDocument['span']> = {
   thermocouple: null,
 };
 
-export function SensorForm(props: { form: Form<SensorDocument> }) {
-  const app = useServices();
+const START: Record<SensorDocument['quantity'], Partial<SensorDocument>> = {
+  pressure: {
+    quantity: 'pressure',
+    gaugeKind: 'gauge',
+    thermocouple: null,
+    thermocoupleClass: null,
+    signal: 'current',
+    span: START_SPAN.current,
+  },
+  temperature: {
+    quantity: 'temperature',
+    gaugeKind: null,
+    signal: 'thermocouple',
+    thermocouple: 'K',
+    thermocoupleClass: 2,
+    span: null,
+    range: { lo: -40, hi: 200 },
+  },
+};
+
+const SERIES = [
+  { at: 'calibration.asFound', label: DOCS.asFound },
+  { at: 'calibration.asLeft', label: DOCS.asLeft },
+] as const;
+
+export function SensorForm(props: { form: Form<'sensor'> }) {
   const d = () => props.form.draft();
   const change = (part: Partial<SensorDocument>) => props.form.change(part);
-  const issue = (path: string) => props.form.issue(path);
-  const kind = () => (d().quantity === 'pressure' ? 'pressure' : 'temperature');
-  const calibrate = (part: Partial<SensorCalibration>) => {
-    const c = d().calibration;
-    if (c !== null) change({ calibration: { ...c, ...part } });
-  };
+  const isBar = () => d().quantity === 'pressure';
+  // What is measured decides what its values are told in, and its uncertainties.
+  const value = () => ({ kind: isBar() ? 'pressure' : 'temperature' }) as const;
+  const spread = () => ({ unit: isBar() ? 'bar' : 'K' });
+  const signal = () => ({ unit: SIGNAL_UNIT[d().signal] });
   return (
     <>
       <Part title={DOCS.sensorOne}>
         <div class="fields">
-          <TextField
-            label={DOCS.name}
-            value={d().name}
-            onValue={(name) => change({ name })}
-            issue={issue('name')}
-            testId="doc-name"
-          />
-          <TextField
-            label={DOCS.serial}
-            value={d().serial}
-            onValue={(serial) => change({ serial })}
-            issue={issue('serial')}
-            testId="doc-serial"
-          />
-          <Choice
+          <FormText form={props.form} at="name" label={DOCS.name} />
+          <FormText form={props.form} at="serial" label={DOCS.serial} />
+          <FormChoice
+            form={props.form}
+            at="quantity"
             label={DOCS.quantity}
-            value={d().quantity}
-            options={optionsOf(QUANTITY)}
-            onValue={(quantity) =>
-              change(
-                quantity === 'pressure'
-                  ? {
-                      quantity,
-                      gaugeKind: 'gauge',
-                      thermocouple: null,
-                      thermocoupleClass: null,
-                      signal: 'current',
-                      span: START_SPAN.current,
-                    }
-                  : {
-                      quantity,
-                      gaugeKind: null,
-                      signal: 'thermocouple',
-                      thermocouple: 'K',
-                      thermocoupleClass: 2,
-                      span: null,
-                      range: { lo: -40, hi: 200 },
-                    },
-              )
-            }
+            words={QUANTITY}
+            onValue={(quantity) => change(START[quantity])}
           />
-          <Choice
+          <FormChoice
+            form={props.form}
+            at="signal"
             label={DOCS.signal}
-            value={d().signal}
-            options={optionsOf(SIGNAL)}
+            words={SIGNAL}
             onValue={(signal) => change({ signal, span: START_SPAN[signal] })}
           />
           <Show when={d().signal === 'thermocouple'}>
-            <Choice
+            <FormChoice
+              form={props.form}
+              at="thermocouple"
               label={DOCS.thermocouple}
-              value={d().thermocouple ?? 'K'}
-              options={optionsOf({ K: 'K', J: 'J', T: 'T', N: 'N', E: 'E' })}
-              onValue={(thermocouple) => change({ thermocouple })}
+              words={THERMOCOUPLE}
+              unset="K"
             />
-            <Choice
+            <FormChoice
+              form={props.form}
+              at="thermocoupleClass"
               label={DOCS.tcClass}
-              value={String(d().thermocoupleClass ?? 2) as '1' | '2'}
-              options={optionsOf({ '1': '1', '2': '2' })}
-              onValue={(v) => change({ thermocoupleClass: v === '1' ? 1 : 2 })}
+              words={THERMOCOUPLE_CLASS}
+              unset={2}
             />
           </Show>
-          <Show when={d().quantity === 'pressure'}>
-            <Choice
+          <Show when={isBar()}>
+            <FormChoice
+              form={props.form}
+              at="gaugeKind"
               label={DOCS.gaugeKind}
-              value={d().gaugeKind ?? 'gauge'}
-              options={optionsOf(GAUGE_KIND)}
-              onValue={(gaugeKind) => change({ gaugeKind })}
+              words={GAUGE_KIND}
+              unset="gauge"
             />
           </Show>
-          <NumberField
-            label={DOCS.rangeLo}
-            kind={kind()}
-            units={app.units()}
-            value={d().range.lo}
-            rules={{ lo: -300, hi: 2000 }}
-            onValue={(v) => v !== null && change({ range: { ...d().range, lo: v } })}
-          />
-          <NumberField
-            label={DOCS.rangeHi}
-            kind={kind()}
-            units={app.units()}
-            value={d().range.hi}
-            rules={{ lo: -300, hi: 2000 }}
-            onValue={(v) => v !== null && change({ range: { ...d().range, hi: v } })}
-            issue={issue('range.hi')}
-          />
-          <Show when={d().span}>
-            {(span) => (
-              <>
-                <NumberField
-                  label={DOCS.spanLo}
-                  unit={SIGNAL_UNIT[d().signal]}
-                  value={span().elLo}
-                  onValue={(v) => v !== null && change({ span: { ...span(), elLo: v } })}
-                />
-                <NumberField
-                  label={DOCS.spanHi}
-                  unit={SIGNAL_UNIT[d().signal]}
-                  value={span().elHi}
-                  onValue={(v) => v !== null && change({ span: { ...span(), elHi: v } })}
-                  issue={issue('span.elHi')}
-                />
-              </>
-            )}
+          <FormNumber form={props.form} at="range.lo" label={DOCS.rangeLo} told={value()} />
+          <FormNumber form={props.form} at="range.hi" label={DOCS.rangeHi} told={value()} />
+          <Show when={d().span !== null}>
+            <FormNumber form={props.form} at="span.elLo" label={DOCS.spanLo} told={signal()} />
+            <FormNumber form={props.form} at="span.elHi" label={DOCS.spanHi} told={signal()} />
           </Show>
-          <NumberField
-            label={DOCS.accuracy}
-            unit={d().quantity === 'pressure' ? 'bar' : 'K'}
-            value={d().accuracy}
-            rules={{ lo: 0, hi: 50 }}
-            onValue={(accuracy) => change({ accuracy })}
-          />
-          <TextField
-            label={DOCS.deviceId}
-            value={d().deviceId ?? ''}
-            onValue={(t) => change({ deviceId: t === '' ? null : t })}
-            issue={issue('deviceId')}
-          />
-          <NumberField
-            label={DOCS.channel}
-            value={d().channel}
-            rules={{ lo: 0, hi: 6, whole: true }}
-            onValue={(channel) => change({ channel })}
-          />
+          <FormNumber form={props.form} at="accuracy" label={DOCS.accuracy} told={spread()} />
+          <FormText form={props.form} at="deviceId" label={DOCS.deviceId} />
+          <FormNumber form={props.form} at="channel" label={DOCS.channel} />
         </div>
       </Part>
       <Part title={DOCS.calibration}>
@@ -194,63 +143,33 @@ export function SensorForm(props: { form: Form<SensorDocument> }) {
           {(c) => (
             <>
               <div class="fields">
-                <TextField
-                  label={DOCS.calDate}
-                  type="date"
-                  value={c().date}
-                  onValue={(date) => calibrate({ date })}
-                  issue={issue('calibration.date')}
-                />
-                <TextField
-                  label={DOCS.calReference}
-                  value={c().reference}
-                  onValue={(reference) => calibrate({ reference })}
-                />
-                <NumberField
-                  label={DOCS.calU}
-                  unit={d().quantity === 'pressure' ? 'bar' : 'K'}
-                  value={c().uReference}
-                  rules={{ lo: 0, hi: 10 }}
-                  onValue={(v) => v !== null && calibrate({ uReference: v })}
-                />
-                <NumberField
-                  label={DOCS.due}
-                  value={d().dueDays}
-                  rules={{ lo: 1, hi: 5000, whole: true }}
-                  onValue={(dueDays) => change({ dueDays })}
-                />
+                <FormText form={props.form} at="calibration.date" label={DOCS.calDate} type="date" />
+                <FormText form={props.form} at="calibration.reference" label={DOCS.calReference} />
+                <FormNumber form={props.form} at="calibration.uReference" label={DOCS.calU} told={spread()} />
+                <FormNumber form={props.form} at="dueDays" label={DOCS.due} />
               </div>
-              <Rows
-                label={DOCS.asFound}
-                rows={c().asFound}
-                columns={[
-                  { key: 'indicated', label: DOCS.indicated, kind: kind() },
-                  { key: 'reference', label: DOCS.reference, kind: kind() },
-                ]}
-                blank={{ indicated: 0, reference: 0 }}
-                onRows={(asFound) => calibrate({ asFound })}
-                issue={issue}
-                path="calibration.asFound"
-                most={11}
-              />
-              <Rows
-                label={DOCS.asLeft}
-                rows={c().asLeft}
-                columns={[
-                  { key: 'indicated', label: DOCS.indicated, kind: kind() },
-                  { key: 'reference', label: DOCS.reference, kind: kind() },
-                ]}
-                blank={{ indicated: 0, reference: 0 }}
-                onRows={(asLeft) => calibrate({ asLeft })}
-                issue={issue}
-                path="calibration.asLeft"
-                most={11}
-              />
+              <For each={SERIES}>
+                {(series) => (
+                  <FormRows
+                    form={props.form}
+                    at={series.at}
+                    label={series.label}
+                    columns={{ indicated: DOCS.indicated, reference: DOCS.reference }}
+                    blank={{ indicated: 0, reference: 0 }}
+                    told={value()}
+                  />
+                )}
+              </For>
               <CalibrationFigures sensor={d()} today={new Date().toISOString().slice(0, 10)} />
               <button
                 type="button"
                 class="button"
-                onClick={() => change({ calibration: null, earlier: [c(), ...d().earlier].slice(0, 40) })}
+                onClick={() =>
+                  change({
+                    calibration: null,
+                    earlier: [c(), ...d().earlier].slice(0, mostRows('sensor', 'earlier')),
+                  })
+                }
               >
                 {DOCS.removeCalibration}
               </button>
@@ -263,13 +182,7 @@ export function SensorForm(props: { form: Form<SensorDocument> }) {
       </Part>
       <Part title={DOCS.notes} folded>
         <Tick label={DOCS.retired} checked={d().retired} onChecked={(retired) => change({ retired })} />
-        <TextField
-          label={DOCS.notes}
-          value={d().notes}
-          onValue={(notes) => change({ notes })}
-          issue={issue('notes')}
-          long
-        />
+        <FormText form={props.form} at="notes" label={DOCS.notes} long />
       </Part>
     </>
   );

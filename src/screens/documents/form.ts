@@ -1,42 +1,65 @@
 import { type Accessor, createMemo, createSignal } from 'solid-js';
 import { type Documents, type JobDocumentKind, parseDocument } from '../../job/documents.ts';
+import { valueAt, withValueAt } from '../../job/paths.ts';
+import type { DisplayUnits } from '../../words/format.ts';
 import { issueText } from '../../words/issues.ts';
 
 /** A document being edited: the draft, what its schema says of it, field by field. */
-export interface Form<T> {
-  readonly draft: Accessor<T>;
-  change(part: Partial<T>): void;
-  reset(document: T): void;
+export interface Form<K extends JobDocumentKind> {
+  readonly kind: K;
+  readonly draft: Accessor<Documents[K]>;
+  change(part: Partial<Documents[K]>): void;
+  /** What lies at a dotted path; undefined where the way there is not. */
+  read(path: string): unknown;
+  /** Puts a value at a dotted path whose way is there. */
+  write(path: string, value: unknown): void;
   /** Why the field at this dotted path is not taken, in words; null: fine. */
   issue(path: string): string | null;
   readonly ok: Accessor<boolean>;
+}
+
+/** A form that also knows whether it was changed since it was last settled (saved). */
+export interface DraftForm<K extends JobDocumentKind> extends Form<K> {
   readonly dirty: Accessor<boolean>;
   settle(): void;
 }
 
-export function createForm<K extends JobDocumentKind>(kind: K, first: Documents[K]): Form<Documents[K]> {
-  const [draft, setDraft] = createSignal<Documents[K]>(first);
-  const [dirty, setDirty] = createSignal(false);
+/** A form over a document that lies elsewhere; `put` takes every change. */
+export function formOver<K extends JobDocumentKind>(
+  kind: K,
+  draft: Accessor<Documents[K]>,
+  put: (document: Documents[K]) => void,
+  units: Accessor<DisplayUnits>,
+): Form<K> {
   const issues = createMemo(() => {
     const parsed = parseDocument(kind, draft());
     return parsed.ok ? [] : parsed.issues;
   });
   return {
+    kind,
     draft,
-    change: (part) => {
-      setDraft(() => ({ ...draft(), ...part }));
-      setDirty(true);
-    },
-    reset: (document) => {
-      setDraft(() => document);
-      setDirty(false);
-    },
+    change: (part) => put({ ...draft(), ...part }),
+    read: (path) => valueAt(draft(), path),
+    write: (path, value) => put(withValueAt(draft(), path, value)),
     issue: (path) => {
       const found = issues().find((i) => i.path === path);
-      return found === undefined ? null : issueText(found);
+      return found === undefined ? null : issueText(found, units());
     },
     ok: () => issues().length === 0,
-    dirty,
-    settle: () => setDirty(false),
   };
+}
+
+/** A form over a draft of its own. */
+export function createForm<K extends JobDocumentKind>(
+  kind: K,
+  first: Documents[K],
+  units: Accessor<DisplayUnits>,
+): DraftForm<K> {
+  const [draft, setDraft] = createSignal<Documents[K]>(first);
+  const [dirty, setDirty] = createSignal(false);
+  const put = (document: Documents[K]) => {
+    setDraft(() => document);
+    setDirty(true);
+  };
+  return { ...formOver(kind, draft, put, units), dirty, settle: () => setDirty(false) };
 }

@@ -66,7 +66,7 @@ describe('opening a job file', () => {
     [
       'a wrong number',
       JSON.stringify(toBundle(DEMO)).replace('"rateHz":20', '"rateHz":20000'),
-      'job.device.rateHz: Too high (at most 1000)',
+      'job.device.rateHz: Too high: at most 1000\u00a0Hz.',
     ],
   ])('%s is refused with its reason, and nothing is kept', async (_name, text, reason) => {
     const { put, say, go, open } = page([]);

@@ -39,7 +39,9 @@ export function OpenJobFile() {
     }
     const first = parsed.issues[0];
     const why =
-      first === undefined ? '' : ` ${first.path === '' ? '' : `${first.path}: `}${issueText(first)}`;
+      first === undefined
+        ? ''
+        : ` ${first.path === '' ? '' : `${first.path}: `}${issueText(first, app.units())}`;
     app.say(`${JOBS.fileRefused}${why}`);
   };
   return (

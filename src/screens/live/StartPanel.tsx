@@ -200,11 +200,10 @@ function Packer(props: { start: Start }) {
             </p>
             <NumberField
               label={LIVE.diameter}
-              kind="length"
+              rules={{ kind: 'length', lo: p().document.sizes.minMm, hi: p().document.sizes.maxMm }}
               units={app.units()}
               value={innerMm()}
               onValue={setInnerMm}
-              rules={{ lo: p().document.sizes.minMm, hi: p().document.sizes.maxMm }}
               testId="packer-diameter"
             />
             <button

@@ -1,4 +1,5 @@
 import { createSignal, For, Show } from 'solid-js';
+import { ENTRIES, MOST_TEXT } from '../../job/entries.ts';
 import type { Command } from '../../watch/inputs.ts';
 import { TextField, Tick } from '../../widgets/Fields.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
@@ -52,11 +53,10 @@ export function GaugeCheck() {
       <div class="row task-row">
         <NumberField
           label={LIVE.gaugeValue}
-          kind="pressure"
+          rules={ENTRIES.gaugeBar}
           units={app.units()}
           value={bar()}
           onValue={setBar}
-          rules={{ lo: 0, hi: 20 }}
           testId="gauge-value"
         />
         <button
@@ -107,11 +107,10 @@ export function WarmCheck() {
             <div class="row task-row">
               <NumberField
                 label={`${LIVE.warmValue} (${PLACE[place]})`}
-                kind="temperature"
+                rules={ENTRIES.thermometerC}
                 units={app.units()}
                 value={values()[place] ?? null}
                 onValue={(v) => setValues({ ...values(), [place]: v })}
-                rules={{ lo: -20, hi: 60 }}
                 testId={`warm-${place}`}
               />
               <button
@@ -165,7 +164,7 @@ export function Note() {
         data-testid="note-add"
         disabled={text().trim() === ''}
         onClick={() => {
-          send({ c: 'note', text: text().trim().slice(0, 2000) });
+          send({ c: 'note', text: text().trim().slice(0, MOST_TEXT) });
           setText('');
         }}
       >

@@ -1,5 +1,6 @@
 import { Show } from 'solid-js';
 import { type DialGauge, dialGaugeU, GAUGE_CLASSES, USUAL_GAUGE } from '../../job/dial-gauge.ts';
+import { numberAt } from '../../job/documents.ts';
 import { Choice, Part } from '../../widgets/Fields.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
 import { pressure } from '../../words/format.ts';
@@ -17,11 +18,10 @@ export function DialGaugePart() {
       <div class="fields">
         <NumberField
           label={SETTINGS.dialSpan}
-          kind="pressure"
+          rules={numberAt('settings', 'dialGauge.spanBar')}
           units={app.units()}
           testId="dial-span"
           value={gauge().spanBar}
-          rules={{ lo: 0.5, hi: 40 }}
           onValue={(v) => v !== null && change({ spanBar: v })}
         />
         <Choice

@@ -1,23 +1,27 @@
 import { For, lazy, Show, Suspense } from 'solid-js';
-import { REACTION_LIMITS } from '../../job/reaction.ts';
-import type { SettingsDocument } from '../../job/settings-document.ts';
-import { Choice, optionsOf, Part, TextField, Tick } from '../../widgets/Fields.tsx';
-import { NumberField } from '../../widgets/NumberField.tsx';
+import { numberAt, textAt } from '../../job/documents.ts';
+import { Part, TextField, Tick } from '../../widgets/Fields.tsx';
 import { PRIORITY } from '../../words/alarms.ts';
 import { BACKUP } from '../../words/backup.ts';
+import { LENGTH_UNIT, PRESSURE_UNIT, TEMPERATURE_UNIT } from '../../words/fields.ts';
 import { SETTINGS } from '../../words/jobs.ts';
 import { OFFICE } from '../../words/office.ts';
 import { useServices } from '../context.ts';
+import { FormChoice, FormNumber } from '../documents/FormFields.tsx';
+import { formOver } from '../documents/form.ts';
 import { changeSettings } from './change.ts';
 import { DialGaugePart } from './DialGaugePart.tsx';
 
 const Keys = lazy(async () => ({ default: (await import('../verify/Keys.tsx')).Keys }));
 
+/** The urgent alarm is never silent: its share of full volume has a floor. */
+const VOLUME = numberAt('settings', 'sound.volume');
+
 /** How the program looks, sounds and counts for this tablet; and the way to packers, resins and sensors. */
 export function Settings() {
   const app = useServices();
   const s = app.settings;
-  const change = (part: Partial<SettingsDocument>) => changeSettings(app, part);
+  const form = formOver('settings', s, (next) => changeSettings(app, next), app.units);
   return (
     <div class="page">
       <h1>{SETTINGS.title}</h1>
@@ -36,33 +40,15 @@ export function Settings() {
       </Part>
       <Part title={SETTINGS.look}>
         <div class="fields">
-          <Choice
-            label={SETTINGS.theme}
-            testId="theme"
-            value={s().theme}
-            options={optionsOf(SETTINGS.themes)}
-            onValue={(theme) => change({ theme })}
-          />
-          <Choice
-            label={SETTINGS.unitPressure}
-            testId="unit-pressure"
-            value={s().units.pressure}
-            options={optionsOf({ bar: 'bar', kPa: 'kPa', psi: 'psi' })}
-            onValue={(pressure) => change({ units: { ...s().units, pressure } })}
-          />
-          <Choice
+          <FormChoice form={form} at="theme" label={SETTINGS.theme} words={SETTINGS.themes} />
+          <FormChoice form={form} at="units.pressure" label={SETTINGS.unitPressure} words={PRESSURE_UNIT} />
+          <FormChoice
+            form={form}
+            at="units.temperature"
             label={SETTINGS.unitTemperature}
-            testId="unit-temperature"
-            value={s().units.temperature}
-            options={optionsOf({ C: '°C', F: '°F' })}
-            onValue={(temperature) => change({ units: { ...s().units, temperature } })}
+            words={TEMPERATURE_UNIT}
           />
-          <Choice
-            label={SETTINGS.unitLength}
-            value={s().units.length}
-            options={optionsOf({ mm: 'mm, m', in: 'in, ft' })}
-            onValue={(length) => change({ units: { ...s().units, length } })}
-          />
+          <FormChoice form={form} at="units.length" label={SETTINGS.unitLength} words={LENGTH_UNIT} />
         </div>
       </Part>
       <Part title={SETTINGS.sound} note={SETTINGS.soundText}>
@@ -90,37 +76,23 @@ export function Settings() {
           <input
             id="volume"
             type="range"
-            min="0.3"
-            max="1"
+            min={VOLUME.lo}
+            max={VOLUME.hi}
             step="0.05"
             value={s().sound.volume}
-            onChange={(e) => change({ sound: { ...s().sound, volume: Number(e.currentTarget.value) } })}
+            onChange={(e) => form.write('sound.volume', Number(e.currentTarget.value))}
           />
         </div>
         <Tick
           label={SETTINGS.cueSound}
           checked={s().sound.cue}
-          onChecked={(cue) => change({ sound: { ...s().sound, cue } })}
+          onChecked={(cue) => form.write('sound.cue', cue)}
         />
       </Part>
       <Part title={SETTINGS.reaction} note={SETTINGS.reactionText}>
         <div class="fields">
-          <NumberField
-            label={SETTINGS.handS}
-            unit="s"
-            testId="hand-s"
-            value={s().reaction.handS}
-            rules={REACTION_LIMITS.handS}
-            onValue={(v) => v !== null && change({ reaction: { ...s().reaction, handS: v } })}
-          />
-          <NumberField
-            label={SETTINGS.closeS}
-            unit="s"
-            testId="close-s"
-            value={s().reaction.closeS}
-            rules={REACTION_LIMITS.closeS}
-            onValue={(v) => v !== null && change({ reaction: { ...s().reaction, closeS: v } })}
-          />
+          <FormNumber form={form} at="reaction.handS" label={SETTINGS.handS} />
+          <FormNumber form={form} at="reaction.closeS" label={SETTINGS.closeS} />
         </div>
       </Part>
       <DialGaugePart />
@@ -128,7 +100,7 @@ export function Settings() {
         <TextField
           label={SETTINGS.firm}
           value={s().firm}
-          onValue={(firm) => change({ firm: firm.slice(0, 120) })}
+          onValue={(firm) => form.write('firm', firm.slice(0, textAt('settings', 'firm').most))}
         />
       </Part>
       <Part title={BACKUP.title}>

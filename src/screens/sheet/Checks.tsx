@@ -1,6 +1,5 @@
 import { For } from 'solid-js';
 import { CHECKS } from '../../job/checklist.ts';
-import type { JobDocument } from '../../job/job-document.ts';
 import { Part, Tick } from '../../widgets/Fields.tsx';
 import { CAUTION, CAUTIONS_AT } from '../../words/cautions.ts';
 import { CHECK } from '../../words/checks.ts';
@@ -8,7 +7,7 @@ import { SHEET } from '../../words/sheet.ts';
 import type { Form } from '../documents/form.ts';
 
 /** What is looked at before mixing, and the cautions that belong to the sheet. */
-export function Checks(props: { form: Form<JobDocument> }) {
+export function Checks(props: { form: Form<'job'> }) {
   const d = () => props.form.draft();
   return (
     <Part title={SHEET.partChecks} folded>

@@ -1,12 +1,13 @@
 import { For, Show } from 'solid-js';
+import type { AirSource } from '../../job/codes.ts';
 import type { ChannelAssignment, JobDocument } from '../../job/job-document.ts';
 import type { ChannelFrame } from '../../link/frames.ts';
 import { Choice, optionsOf, Part } from '../../widgets/Fields.tsx';
-import { NumberField } from '../../widgets/NumberField.tsx';
 import { AIR_SOURCE, ROLE } from '../../words/fields.ts';
 import { SHEET } from '../../words/sheet.ts';
 import { LINE, LINE_MEANS, PLACE, TAP, TAP_MEANS } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
+import { FormChoice, FormNumber } from '../documents/FormFields.tsx';
 import type { Form } from '../documents/form.ts';
 import type { Shelf } from './shelf.ts';
 
@@ -31,101 +32,61 @@ export function suggested(channels: readonly ChannelFrame[]): ChannelAssignment[
   });
 }
 
-export function SensorsPart(props: { form: Form<JobDocument>; shelf: Shelf }) {
+/** What is taken of the air pressure before more is typed. */
+const START_AIR: { readonly [S in AirSource]: Extract<JobDocument['air'], { source: S }> } = {
+  assumed: { source: 'assumed' },
+  altitude: { source: 'altitude', altitudeM: 0 },
+  typed: { source: 'typed', bar: 1.013, uBar: 0.01 },
+  sensor: { source: 'sensor', bar: 1.013, uBar: 0.01 },
+};
+
+export function SensorsPart(props: { form: Form<'job'>; shelf: Shelf }) {
   const app = useServices();
   const d = () => props.form.draft();
   const device = (part: Partial<JobDocument['device']>) =>
     props.form.change({ device: { ...d().device, ...part } });
-  const hose = (part: Partial<NonNullable<JobDocument['hose']>>) => {
-    const now = d().hose ?? { lengthM: 0, innerMm: 8 };
-    props.form.change({ hose: { ...now, ...part } });
-  };
   const channel = (index: number, part: Partial<ChannelAssignment>) =>
     device({ channels: d().device.channels.map((c) => (c.channel === index ? { ...c, ...part } : c)) });
   const link = app.live.link;
-  const setAir = (source: JobDocument['air']['source']) => {
-    const air: JobDocument['air'] =
-      source === 'altitude'
-        ? { source, altitudeM: 0 }
-        : source === 'assumed'
-          ? { source }
-          : { source, bar: 1.013, uBar: 0.01 };
-    props.form.change({ air });
-  };
   return (
     <Part title={SHEET.partSensors}>
       <div class="fields">
-        <Choice
-          label={SHEET.tap}
-          hint={TAP_MEANS[d().tap]}
-          value={d().tap}
-          options={optionsOf(TAP)}
-          onValue={(tap) => props.form.change({ tap })}
-          testId="job-tap"
-        />
-        <Choice
-          label={SHEET.line}
-          hint={LINE_MEANS[d().line]}
-          value={d().line}
-          options={optionsOf(LINE)}
-          onValue={(line) => props.form.change({ line })}
-          testId="job-line"
-        />
-        <NumberField
+        <FormChoice form={props.form} at="tap" label={SHEET.tap} hint={TAP_MEANS[d().tap]} words={TAP} />
+        <FormChoice form={props.form} at="line" label={SHEET.line} hint={LINE_MEANS[d().line]} words={LINE} />
+        <FormNumber
+          form={props.form}
+          at="hose.lengthM"
           label={SHEET.hoseLength}
-          kind="distance"
-          units={app.units()}
-          value={d().hose?.lengthM ?? null}
-          rules={{ lo: 0, hi: 500 }}
-          onValue={(v) => (v === null ? props.form.change({ hose: null }) : hose({ lengthM: v }))}
-        />
-        <Show when={d().hose}>
-          {(h) => (
-            <NumberField
-              label={SHEET.hoseInner}
-              kind="length"
-              units={app.units()}
-              value={h().innerMm}
-              rules={{ lo: 1, hi: 100 }}
-              onValue={(v) => v !== null && hose({ innerMm: v })}
-            />
-          )}
-        </Show>
-        <Choice label={SHEET.air} value={d().air.source} options={optionsOf(AIR_SOURCE)} onValue={setAir} />
-        <Show when={d().air.source === 'altitude' && d().air} keyed>
-          {(air) =>
-            air.source === 'altitude' && (
-              <NumberField
-                label={SHEET.altitude}
-                kind="distance"
-                units={app.units()}
-                value={air.altitudeM}
-                rules={{ lo: -450, hi: 5000 }}
-                onValue={(v) =>
-                  v !== null && props.form.change({ air: { source: 'altitude', altitudeM: v } })
-                }
-              />
-            )
+          onValue={(lengthM) =>
+            props.form.change({
+              hose: lengthM === null ? null : { ...(d().hose ?? { innerMm: 8 }), lengthM },
+            })
           }
+        />
+        <Show when={d().hose !== null}>
+          <FormNumber form={props.form} at="hose.innerMm" label={SHEET.hoseInner} />
+        </Show>
+        <FormChoice
+          form={props.form}
+          at="air.source"
+          label={SHEET.air}
+          words={AIR_SOURCE}
+          onValue={(source) => props.form.change({ air: START_AIR[source] })}
+        />
+        <Show when={d().air.source === 'altitude'}>
+          <FormNumber form={props.form} at="air.altitudeM" label={SHEET.altitude} />
         </Show>
         <Show when={d().air.source === 'typed'}>
-          <NumberField
+          <FormNumber
+            form={props.form}
+            at="air.bar"
             label={SHEET.airBar}
-            unit="bar"
-            value={(d().air as { bar: number }).bar}
-            rules={{ lo: 0.5, hi: 1.1 }}
-            onValue={(v) =>
-              v !== null && props.form.change({ air: { source: 'typed', bar: v, uBar: 0.005 } })
+            onValue={(bar) =>
+              bar !== null && props.form.change({ air: { source: 'typed', bar, uBar: 0.005 } })
             }
           />
         </Show>
-        <NumberField
-          label={SHEET.rate}
-          unit="Hz"
-          value={d().device.rateHz}
-          rules={{ lo: 0.1, hi: 1000 }}
-          onValue={(v) => v !== null && device({ rateHz: v })}
-        />
+        <FormNumber form={props.form} at="device.rateHz" label={SHEET.rate} />
       </div>
       <Show when={d().device.channels.length > 0} fallback={<p class="muted small">{SHEET.channelsNone}</p>}>
         <For each={d().device.channels.map((c) => c.channel)}>

@@ -59,7 +59,7 @@ export function Sheet(props: { jobId: string }) {
 function Filled(props: { kept: Kept<JobDocument> }) {
   const app = useServices();
   const first = props.kept;
-  const form = createForm('job', first.document);
+  const form = createForm('job', first.document, app.units);
   const shelf = createShelf(app);
   let revision = first.revision;
   let writing: Promise<unknown> = Promise.resolve();

@@ -1,9 +1,9 @@
 import { Show } from 'solid-js';
-import type { JobDocument, ThicknessInputs } from '../../job/job-document.ts';
+import type { ThicknessInputs } from '../../job/job-document.ts';
 import { Part, Tick } from '../../widgets/Fields.tsx';
-import { NumberField } from '../../widgets/NumberField.tsx';
 import { CAUTION } from '../../words/cautions.ts';
 import { SHEET } from '../../words/sheet.ts';
+import { FormNumber } from '../documents/FormFields.tsx';
 import type { Form } from '../documents/form.ts';
 
 /** Start values to be overwritten from the resin system's own data: none of them belongs to a product. */
@@ -19,37 +19,25 @@ const START: ThicknessInputs = {
 };
 
 /** Inputs of the thickness check after ASTM F1216, X1: a check for an engineer, not a design. */
-export function ThicknessPart(props: { form: Form<JobDocument> }) {
-  const t = () => props.form.draft().thickness;
-  const field = (key: keyof ThicknessInputs, label: string, unit: string, lo: number, hi: number) => (
-    <NumberField
-      label={label}
-      unit={unit}
-      value={t()?.[key] ?? null}
-      rules={{ lo, hi }}
-      onValue={(v) => {
-        const now = t();
-        if (v !== null && now !== null) props.form.change({ thickness: { ...now, [key]: v } });
-      }}
-    />
-  );
+export function ThicknessPart(props: { form: Form<'job'> }) {
+  const isOn = () => props.form.draft().thickness !== null;
   return (
     <Part title={SHEET.partThickness} folded note={CAUTION['engineer-design']}>
       <Tick
         label={SHEET.thicknessOn}
-        checked={t() !== null}
+        checked={isOn()}
         onChecked={(on) => props.form.change({ thickness: on ? START : null })}
       />
-      <Show when={t() !== null}>
+      <Show when={isOn()}>
         <div class="fields">
-          {field('thicknessMm', SHEET.thickness, 'mm', 0.1, 200)}
-          {field('modulusMPa', SHEET.modulus, 'MPa', 100, 100_000)}
-          {field('strengthMPa', SHEET.strength, 'MPa', 1, 1000)}
-          {field('longTermShare', SHEET.longTerm, '', 0.05, 1)}
-          {field('safetyFactor', SHEET.safetyFactor, '', 1, 10)}
-          {field('poisson', SHEET.poisson, '', 0, 0.49)}
-          {field('enhancement', SHEET.enhancement, '', 1, 20)}
-          {field('ovalityPercent', SHEET.ovality, '%', 0, 20)}
+          <FormNumber form={props.form} at="thickness.thicknessMm" label={SHEET.thickness} />
+          <FormNumber form={props.form} at="thickness.modulusMPa" label={SHEET.modulus} />
+          <FormNumber form={props.form} at="thickness.strengthMPa" label={SHEET.strength} />
+          <FormNumber form={props.form} at="thickness.longTermShare" label={SHEET.longTerm} />
+          <FormNumber form={props.form} at="thickness.safetyFactor" label={SHEET.safetyFactor} />
+          <FormNumber form={props.form} at="thickness.poisson" label={SHEET.poisson} />
+          <FormNumber form={props.form} at="thickness.enhancement" label={SHEET.enhancement} />
+          <FormNumber form={props.form} at="thickness.ovalityPercent" label={SHEET.ovality} />
         </div>
       </Show>
     </Part>

@@ -1,0 +1,96 @@
+/**
+ * The codes that documents and Setups hold, each list in the order in which a form offers it. Schemas, types, forms
+ * and words follow these lists; a code is for ever: add, never rename.
+ */
+
+/** Where the transducer sits. */
+export const TAPS = ['packer', 'hose', 'supply', 'unknown'] as const;
+export type Tap = (typeof TAPS)[number];
+
+/** How the packer is fed. */
+export const LINES = ['closed', 'supplied-relieving', 'supplied-nonrelieving', 'unknown'] as const;
+export type Line = (typeof LINES)[number];
+
+/** Where a thermocouple sits. */
+export const PLACES = ['sleeve', 'air', 'pipe', 'ground'] as const;
+export type Place = (typeof PLACES)[number];
+
+/** What a channel of the device is used for. */
+export const ROLES = ['pressure', 'temperature', 'supply', 'junction', 'unused'] as const;
+export type Role = (typeof ROLES)[number];
+
+export const MATERIALS = ['clay', 'concrete', 'pvc', 'pe', 'iron', 'grp', 'unknown'] as const;
+export type Material = (typeof MATERIALS)[number];
+
+export const DEFECTS = ['crack', 'joint', 'hole', 'roots', 'missing-wall', 'lateral', 'other'] as const;
+export type Defect = (typeof DEFECTS)[number];
+
+/** Water that comes in at the defect, as the crew saw it on the camera. */
+export const INFILTRATIONS = ['not-looked', 'none', 'damp', 'dripping', 'running'] as const;
+export type Infiltration = (typeof INFILTRATIONS)[number];
+
+/** Air test after the repair: methods of EN 1610, or ASTM F1417. */
+export const AIR_TESTS = ['none', 'LA', 'LB', 'LC', 'LD', 'F1417'] as const;
+export type AirTest = (typeof AIR_TESTS)[number];
+
+/** Where the air pressure of the site is known from. */
+export const AIR_SOURCES = ['assumed', 'altitude', 'typed', 'sensor'] as const;
+export type AirSource = (typeof AIR_SOURCES)[number];
+
+/** What a packer's plate calls its pressure; 'working' is taken as the maximum too. */
+export const PLATES = ['maximum', 'working'] as const;
+export type Plate = (typeof PLATES)[number];
+
+/** What a packer's log tells of. */
+export const CONDITIONS = [
+  'inspected',
+  'leak-check',
+  'cycle',
+  'damage',
+  'repaired',
+  'retired',
+  'note',
+] as const;
+export type Condition = (typeof CONDITIONS)[number];
+
+export const RESIN_KINDS = [
+  'epoxy',
+  'polyester',
+  'vinyl-ester',
+  'silicate',
+  'polyurethane',
+  'other',
+] as const;
+export type ResinKind = (typeof RESIN_KINDS)[number];
+
+/** What the parts of resin and hardener are parts of. */
+export const MIX_BASES = ['mass', 'volume'] as const;
+export type MixBasis = (typeof MIX_BASES)[number];
+
+/** What a resin sheet's cure time ends with. */
+export const CRITERIA = ['let-down', 'hardness', 'unstated'] as const;
+export type Criterion = (typeof CRITERIA)[number];
+
+export const EXOTHERMS = ['low', 'medium', 'high', 'unknown'] as const;
+export type Exotherm = (typeof EXOTHERMS)[number];
+
+/** What a sensor measures. */
+export const QUANTITIES = ['pressure', 'temperature'] as const;
+export type Quantity = (typeof QUANTITIES)[number];
+
+export const SIGNALS = ['current', 'ratio', 'voltage', 'digital', 'thermocouple'] as const;
+export type Signal = (typeof SIGNALS)[number];
+
+/** Types of IEC 60584-1. */
+export const THERMOCOUPLES = ['K', 'J', 'T', 'N', 'E'] as const;
+export type ThermocoupleType = (typeof THERMOCOUPLES)[number];
+
+/** Tolerance classes of IEC 60584-1. */
+export const THERMOCOUPLE_CLASSES = [1, 2] as const;
+export type ThermocoupleClass = (typeof THERMOCOUPLE_CLASSES)[number];
+
+export const GAUGE_KINDS = ['gauge', 'absolute', 'sealed'] as const;
+export type GaugeKind = (typeof GAUGE_KINDS)[number];
+
+export const THEMES = ['auto', 'light', 'dark', 'sun'] as const;
+export type Theme = (typeof THEMES)[number];

@@ -1,0 +1,88 @@
+import { For, Index, type JSX, Show } from 'solid-js';
+import { type Documents, type JobDocumentKind, mostRows, numberAt } from '../../job/documents.ts';
+import type { At, PathTo } from '../../job/paths.ts';
+import { NumberField, type NumberRules } from '../../widgets/NumberField.tsx';
+import { DOCS } from '../../words/jobs.ts';
+import { useServices } from '../context.ts';
+import type { Form } from './form.ts';
+
+type RowOf<T> = T extends readonly (infer R)[] ? R : never;
+
+/**
+ * A small table of numbers that grows by rows: ratings by diameter, cure time by temperature, calibrations. Bounds,
+ * units and the most rows come from the schema; columns stand in the order of their words.
+ */
+export function FormRows<K extends JobDocumentKind, P extends PathTo<Documents[K], 'rows'>>(props: {
+  readonly form: Form<K>;
+  readonly at: P;
+  readonly label: string;
+  readonly note?: string;
+  readonly columns: Readonly<Record<keyof RowOf<At<Documents[K], P>> & string, string>>;
+  /** The first row that is added; later ones begin as the last. */
+  readonly blank: RowOf<At<Documents[K], P>> & Readonly<Record<string, number>>;
+  /** What the numbers are told in where another field of the document decides it. */
+  readonly told?: Pick<NumberRules, 'kind' | 'unit'>;
+}): JSX.Element {
+  const app = useServices();
+  const rows = () => (props.form.read(props.at) ?? []) as readonly Readonly<Record<string, number>>[];
+  const columns = () => Object.entries<string>(props.columns);
+  const path = (i: number, key: string) => `${props.at}.${i}.${key}`;
+  const testId = () => `${props.form.kind}-${props.at}`;
+  return (
+    <fieldset class="rows" data-testid={testId()}>
+      <legend>{props.label}</legend>
+      <Show when={props.note}>
+        <p class="small muted">{props.note}</p>
+      </Show>
+      <Index each={rows()}>
+        {(row, i) => (
+          <div class="rows-row">
+            <For each={columns()}>
+              {([key, label]) => (
+                <NumberField
+                  label={label}
+                  rules={{ ...numberAt(props.form.kind, path(i, key)), ...props.told }}
+                  units={app.units()}
+                  value={row()[key] ?? null}
+                  onValue={(v) => v !== null && props.form.write(path(i, key), v)}
+                  issue={props.form.issue(path(i, key))}
+                  testId={`${testId()}.${i}.${key}`}
+                />
+              )}
+            </For>
+            <button
+              type="button"
+              class="button quiet"
+              aria-label={`${DOCS.removeRow} ${i + 1}`}
+              onClick={() =>
+                props.form.write(
+                  props.at,
+                  rows().filter((_, k) => k !== i),
+                )
+              }
+            >
+              ×
+            </button>
+          </div>
+        )}
+      </Index>
+      <Show when={props.form.issue(props.at)}>
+        {(why) => (
+          <p class="field-note wrong-note" role="alert">
+            {why()}
+          </p>
+        )}
+      </Show>
+      <Show when={rows().length < mostRows(props.form.kind, props.at)}>
+        <button
+          type="button"
+          class="button"
+          data-testid={`${testId()}-add`}
+          onClick={() => props.form.write(props.at, [...rows(), { ...(rows().at(-1) ?? props.blank) }])}
+        >
+          {DOCS.addRow}
+        </button>
+      </Show>
+    </fieldset>
+  );
+}
