@@ -46,8 +46,8 @@ type Member<T, K extends string> = T extends readonly (infer R)[]
     : never;
 
 /** What lies at a path of the document; undefined where the way there is not. */
-export function valueAt(document: unknown, path: string): unknown {
-  let at = document;
+export function valueAt(holder: unknown, path: string): unknown {
+  let at = holder;
   for (const key of path.split('.')) {
     if (typeof at !== 'object' || at === null) return undefined;
     at = (at as Readonly<Record<string, unknown>>)[key];
@@ -56,12 +56,12 @@ export function valueAt(document: unknown, path: string): unknown {
 }
 
 /** The document with another value at a path whose way is there; the document given is left as it is. */
-export function withValueAt<T>(document: T, path: string, value: unknown): T {
+export function withValueAt<T>(holder: T, path: string, value: unknown): T {
   const [key = '', ...rest] = path.split('.');
-  const members = document as Readonly<Record<string, unknown>>;
+  const members = holder as Readonly<Record<string, unknown>>;
   const member = rest.length === 0 ? value : withValueAt(members[key], rest.join('.'), value);
-  const changed: unknown = Array.isArray(document)
-    ? document.map((row: unknown, i) => (String(i) === key ? member : row))
+  const changed: unknown = Array.isArray(holder)
+    ? holder.map((row: unknown, i) => (String(i) === key ? member : row))
     : { ...members, [key]: member };
   return changed as T;
 }

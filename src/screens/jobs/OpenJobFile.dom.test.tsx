@@ -4,6 +4,7 @@ import type { Request } from '../../engine/messages.ts';
 import { toBundle } from '../../job/bundle.ts';
 import { DEMO } from '../../job/demo.ts';
 import type { StoredDocument } from '../../record/stores/store.ts';
+import { METRIC } from '../../units/display.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { OpenJobFile } from './OpenJobFile.tsx';
 
@@ -21,7 +22,7 @@ function page(here: readonly StoredDocument[]) {
     return request.q === 'put-document' ? request.document : null;
   };
   render(() => (
-    <ServicesContext.Provider value={{ ask, say, go, fail } as unknown as Services}>
+    <ServicesContext.Provider value={{ ask, say, go, fail, units: () => METRIC } as unknown as Services}>
       <OpenJobFile />
     </ServicesContext.Provider>
   ));
