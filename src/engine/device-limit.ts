@@ -1,14 +1,82 @@
+import type { Limits } from '../job/setup.ts';
+import type { GuardFrame } from '../link/frames.ts';
 import type { LimitAnswer } from '../link/limit.ts';
 import type { Session } from '../link/session.ts';
+import type { Timers } from '../link/timers.ts';
 import { countsAt } from '../sensing/counts.ts';
 import type { SensingState } from '../sensing/sensing.ts';
+import type { CurrentRun } from './current-run.ts';
 
 /**
  * Arms or lowers the device's own limit on the pressure channel, in the counts at which the reading shows that
  * pressure. Never rejects.
  */
-export async function armLimit(session: Session, sensing: SensingState, mbar: number): Promise<LimitAnswer> {
+export async function armLimit(
+  session: Pick<Session, 'limit'>,
+  sensing: SensingState,
+  mbar: number,
+): Promise<LimitAnswer> {
   const at = countsAt(sensing, mbar / 1000);
   if (at === null || mbar < 1) return { kept: false, counts: null, mbar: null };
   return session.limit(at.channel, at.counts, mbar);
+}
+
+/** Keeps the device's own limit at the run's ceiling; the guard frames that follow tell the watch. */
+export interface DeviceLimit {
+  /** The limits, the counts of a pressure or the device are others now. */
+  renew(): void;
+  /** What the device says of its limit. */
+  check(guard: GuardFrame): void;
+}
+
+/** The device says its limit's state once a second; asking it again sooner than this would only fill the line. */
+const ARM_AGAIN_US = 5_000_000;
+
+/** The device keeps whole millibars, never above the ceiling. */
+const deviceMbar = (limits: Limits): number => Math.floor(limits.ceilingBar * 1000);
+
+export function createDeviceLimit(
+  timers: Timers,
+  current: CurrentRun,
+  session: () => Pick<Session, 'limit'> | null,
+): DeviceLimit {
+  let armedUs = Number.NEGATIVE_INFINITY;
+  let arming = false;
+  let armAgain = false;
+
+  const limitsNow = (): Limits | null => current.live.run.setup?.limits ?? null;
+
+  async function arm(anew: boolean): Promise<void> {
+    const limits = limitsNow();
+    const to = session();
+    if (to === null || limits === null) return;
+    if (arming) {
+      // The answer that is awaited may be to a limit that holds no longer.
+      armAgain ||= anew;
+      return;
+    }
+    if (!anew && timers.nowUs() - armedUs < ARM_AGAIN_US) return;
+    arming = true;
+    armedUs = timers.nowUs();
+    try {
+      await armLimit(to, current.live.run.sensing, deviceMbar(limits));
+    } finally {
+      arming = false;
+    }
+    if (!armAgain) return;
+    armAgain = false;
+    await arm(true);
+  }
+
+  return {
+    renew() {
+      void arm(true);
+    },
+    check({ limitMbar }) {
+      const limits = limitsNow();
+      // The device guards no limit, or one over the run's.
+      const over = limits !== null && (limitMbar ?? Number.POSITIVE_INFINITY) > deviceMbar(limits);
+      if (over) void arm(false);
+    },
+  };
 }

@@ -1,69 +1,66 @@
-import type { Setup } from '../job/setup.ts';
 import type { LogEntry, LogHead } from '../record/log.ts';
 import type { Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
-import { advanceRun, createRun, type Run, stepRun } from './core.ts';
+import { advanceRun, createRun, type Run, type RunSink, stepRun } from './core.ts';
 import { createEarlyLog, type EarlyLog } from './early.ts';
-import type { Recorder } from './recorder.ts';
+import type { RunRecord } from './run-record.ts';
+import { createWatched, type Watched } from './watched.ts';
 
-/** What the page is told as it happens. */
-export interface LiveSink {
-  event(event: WatchEvent): void;
-  reading(reading: Reading): void;
-  unjudged(tUs: number): void;
-  setup(setup: Setup): void;
-  /** Events that the page is told; those of a take-over are old news to it. */
-  tell(event: WatchEvent): void;
-}
+/** Told each event as it happens; those of a take-over are old news. */
+export type Tell = (event: WatchEvent) => void;
 
 /**
- * The run that is being watched now: every entry is judged, then kept. Before a run is opened there is no
- * recorder, and the entries go to the early log instead. Judging comes first, so that no fault of the record
- * can keep an alarm back.
+ * A run that is being fed: every entry is judged, then kept. Before a run is opened there is no record, and the
+ * entries go to the early log instead. Judging comes first, so that no fault of the record can keep an alarm back.
  */
 export interface Live {
   readonly run: Run;
+  /** Its trace for the plot and its figures for the list. */
+  readonly watched: Watched;
   readonly early: EarlyLog | null;
-  readonly recorder: Recorder | null;
+  readonly record: RunRecord | null;
   entry(entry: LogEntry): void;
   /** Ticks up to now (µs on the run clock). */
   advance(tUs: number): void;
-  /** Entries that were judged elsewhere before (opening, resuming): judged and kept, not told to the page. */
+  /** Entries that were judged elsewhere before (opening, resuming): judged and kept, not told. */
   takeOver(entries: readonly LogEntry[]): void;
 }
 
-export function createEarlyLive(head: LogHead, sink: LiveSink): Live {
-  return makeLive(createRun(head), createEarlyLog(), null, sink);
+export function createEarlyLive(head: LogHead, tell: Tell): Live {
+  return makeLive(createRun(head), createWatched(), createEarlyLog(), null, tell);
 }
 
-export function createRecordedLive(run: Run, recorder: Recorder, sink: LiveSink): Live {
-  return makeLive(run, null, recorder, sink);
+export function createRecordedLive(record: RunRecord, tell: Tell): Live {
+  return makeLive(record.run, record.watched, null, record, tell);
 }
 
-function makeLive(run: Run, early: EarlyLog | null, recorder: Recorder | null, sink: LiveSink): Live {
+function makeLive(
+  run: Run,
+  watched: Watched,
+  early: EarlyLog | null,
+  record: RunRecord | null,
+  tell: Tell,
+): Live {
   let quiet = false;
-  const out = {
-    event(event: WatchEvent): void {
-      recorder?.event(event);
-      sink.event(event);
-      if (!quiet) sink.tell(event);
+  const out: RunSink = {
+    event(event) {
+      record?.recorder.event(event);
+      watched.event(event);
+      if (!quiet) tell(event);
     },
-    reading(reading: Reading): void {
-      sink.reading(reading);
-    },
-    unjudged(tUs: number): void {
-      sink.unjudged(tUs);
-    },
+    reading: (reading: Reading) => watched.reading(reading),
+    unjudged: (tUs: number) => watched.unjudged(tUs),
   };
   const live: Live = {
     run,
+    watched,
     early,
-    recorder,
+    record,
     entry(entry) {
-      if (entry.l === 'setup') sink.setup(entry.setup);
+      if (entry.l === 'setup') watched.setup(entry.setup);
       stepRun(run, entry, out);
       early?.add(entry);
-      recorder?.entry(entry);
+      record?.recorder.entry(entry);
     },
     advance(tUs) {
       advanceRun(run, tUs, out);

@@ -1,8 +1,8 @@
+import type { Timers } from '../link/timers.ts';
 import { viewOf } from '../watch/step.ts';
-import type { HostDeps } from './deps.ts';
+import type { CurrentRun } from './current-run.ts';
 import type { Feed } from './feed.ts';
-import type { RunView } from './messages.ts';
-import type { LiveTrace } from './trace.ts';
+import type { EngineNews } from './messages.ts';
 
 /** Shows the page the moment, at most 30 times a second, soon after something changed. */
 export interface Moments {
@@ -16,34 +16,18 @@ const LEAST_US = 33_400;
 /** Without news the picture is still renewed this often: ages and countdowns move. */
 const IDLE_US = 100_000;
 
-export function createMoments(
-  deps: HostDeps,
-  feed: () => Feed,
-  trace: () => LiveTrace,
-  run: () => RunView | null,
-): Moments {
+export function createMoments(timers: Timers, show: () => void): Moments {
   let lastUs = Number.NEGATIVE_INFINITY;
   let fresh = false;
   let armed = false;
 
-  function post(nowUs: number): void {
-    lastUs = nowUs;
-    fresh = false;
-    const f = feed();
-    deps.post({
-      m: 'moment',
-      view: viewOf(f.live.run.watch, f.nowUs()),
-      link: f.link(),
-      run: run(),
-      rig: f.rig?.view(f.timers.speed) ?? null,
-      fresh: trace().drain(),
-    });
-  }
-
   function due(): void {
-    const now = deps.timers.nowUs();
+    const now = timers.nowUs();
     const since = now - lastUs;
-    if (since >= LEAST_US && (fresh || since >= IDLE_US)) post(now);
+    if (since < LEAST_US || !(fresh || since >= IDLE_US)) return;
+    lastUs = now;
+    fresh = false;
+    show();
   }
 
   return {
@@ -51,13 +35,26 @@ export function createMoments(
     stirred() {
       fresh = true;
       if (armed) return;
-      const wait = LEAST_US - (deps.timers.nowUs() - lastUs);
+      const wait = LEAST_US - (timers.nowUs() - lastUs);
       armed = true;
       // Never at once: a burst of frames of one chunk makes one picture.
-      deps.timers.after(Math.max(0, wait / 1000), () => {
+      timers.after(Math.max(0, wait / 1000), () => {
         armed = false;
         due();
       });
     },
+  };
+}
+
+/** The moment as it stands; the readings in it are given once. */
+export function momentOf(current: CurrentRun, feed: Feed, speed: number): EngineNews {
+  const { run, watched, record } = current.live;
+  return {
+    m: 'moment',
+    view: viewOf(run.watch, current.nowUs()),
+    link: feed.link(),
+    run: record?.view() ?? null,
+    rig: feed.rig?.view(speed) ?? null,
+    fresh: watched.trace.drain(),
   };
 }

@@ -1,84 +1,45 @@
 import type { Setup } from '../job/setup.ts';
-import { parseSetup } from '../job/setup-schema.ts';
 import type { LogEntry, LogHead } from '../record/log.ts';
 import type { RunScan } from '../record/reader.ts';
 import { clockAtResume, closeInterrupted, startAfter } from '../record/recovery.ts';
 import type { AppendFile } from '../record/stores/store.ts';
 import { ENGINE } from '../watch/codes.ts';
-import { createRun, type Run } from './core.ts';
+import { checkSetup } from './check-input.ts';
+import { createRun } from './core.ts';
+import type { CurrentRun } from './current-run.ts';
 import type { HostDeps } from './deps.ts';
 import { moved } from './early.ts';
 import { EngineError } from './errors.ts';
 import type { Feed } from './feed.ts';
 import { createStoreHealth } from './health.ts';
 import { fileOf, type Ledger } from './ledger.ts';
-import { createRecordedLive, type LiveSink } from './live.ts';
-import type { Request, RunView } from './messages.ts';
-import { saveOutline } from './outline.ts';
-import { createRecorder, type Recorder, type RecorderOptions } from './recorder.ts';
+import type { Request } from './messages.ts';
 import { openLeft, revive } from './resume.ts';
 import { lockAll, runLocks } from './run-locks.ts';
-import { closeSide, type OpenSideFiles, openSideFiles, syncSide } from './side-files.ts';
-import { removeSnapshot, saveSnapshot, snapshotText } from './snapshot.ts';
-import { type RunTitle, summarise } from './tally.ts';
-import { createWatched, type Watched } from './watched.ts';
+import { createRunRecord, type RecordParts, type RunRecord } from './run-record.ts';
+import { closeSide, type OpenSideFiles, openSideFiles } from './side-files.ts';
+import { removeSnapshot } from './snapshot.ts';
+import type { RunTitle } from './tally.ts';
+import { createWatched } from './watched.ts';
 
 type OpenRequest = Extract<Request, { q: 'open-run' }>;
 
-/** Opens, resumes and ends runs: moves the feed between the early guard and a recorded run. */
+/** Opens, resumes and ends runs: the current run becomes a recorded one, and an early one again. */
 export interface Runs {
   open(request: OpenRequest): Promise<string>;
   resume(runId: string): Promise<string>;
   /** Closes a run that a crash left open, without taking it up again. */
   closeInterrupted(runId: string): Promise<void>;
   end(): Promise<string>;
-  /** Makes the last half second durable. */
-  flush(): void;
-  view(): RunView | null;
-  /** Everything that the open run has at rest, if it is this one. */
-  openBytes(runId: string): Uint8Array | null;
 }
 
-export interface RunsSite {
-  readonly deps: HostDeps;
-  readonly feed: Feed;
-  readonly ledger: Ledger;
-  readonly sink: LiveSink;
-  watched(): Watched;
-  /** Another run is watched from here on. */
-  watch(next: Watched): void;
-}
-
-interface Active {
-  readonly file: AppendFile;
-  readonly title: RunTitle;
-  readonly recorder: Recorder;
-  readonly release: () => void;
-  readonly resumed: boolean;
-  readonly side: OpenSideFiles | null;
-  ledgerUs: number;
-  sideUs: number;
-  snapshotUs: number;
-  snapshotting: boolean;
-}
-
-/** The list's line of an open run is renewed this often, so that a crash leaves nearly true figures. */
-const LEDGER_US = 30_000_000;
-const SNAPSHOT_US = 60_000_000;
-/** Derived values can be made anew, so the disk is asked for them less often than for the pages. */
-const SIDE_US = 5_000_000;
-
-export function createRuns(site: RunsSite): Runs {
-  const { deps, feed, ledger } = site;
-  let active: Active | null = null;
+export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledger: Ledger): Runs {
+  const health = createStoreHealth((ok, code) => current.notice({ n: 'store', ok, code }));
   let busy = false;
 
   /** One opening, resuming or ending at a time. */
-  async function alone<T>(open: boolean, work: () => Promise<T>): Promise<T> {
-    if (busy || (active !== null) !== open)
-      throw open && !busy
-        ? new EngineError('no-run', 'no run is open')
-        : new EngineError('run-open', 'a run is open');
+  async function alone<T>(work: () => Promise<T>): Promise<T> {
+    if (busy) throw new EngineError('run-open', 'a run is open');
     busy = true;
     try {
       return await work();
@@ -87,43 +48,34 @@ export function createRuns(site: RunsSite): Runs {
     }
   }
 
-  const health = createStoreHealth((ok, code) => feed.notice({ n: 'store', ok, code }));
-  function keepTrace(work: () => void): void {
-    try {
-      work();
-      health.set('trace', null);
-    } catch (cause) {
-      health.set('trace', ledger.codeOf(cause));
-    }
+  /** While nothing is recorded. */
+  function unrecorded<T>(work: () => Promise<T>): Promise<T> {
+    return alone(async () => {
+      if (current.live.record !== null) throw new EngineError('run-open', 'a run is open');
+      return work();
+    });
   }
 
-  const recorderOptions: RecorderOptions = { fault: (code) => health.set('pages', code) };
+  const recordOf = (parts: RecordParts): RunRecord => createRunRecord(deps, ledger, health, parts);
 
-  async function saveLedger(now: Active, endedUtcMs: number | null): Promise<void> {
-    const state = endedUtcMs === null ? 'open' : 'ended';
-    const summary = summarise(now.title, site.watched().tally, state, endedUtcMs, now.recorder.bytes);
-    try {
-      await ledger.save(summary);
-      health.set('list', null);
-    } catch (cause) {
-      health.set('list', ledger.codeOf(cause));
-    }
+  /** The early run's clock, and what it heard: from its oldest entry on, without limits that were only tried. */
+  function heardEarly() {
+    const nowUs = current.nowUs();
+    const entries = current.live.early?.entries() ?? [];
+    const fromUs = entries[0]?.tUs ?? nowUs;
+    return {
+      spanUs: nowUs - fromUs,
+      /** On another run's clock, whose time at the oldest entry is `startUs`. */
+      on: (startUs: number): LogEntry[] =>
+        entries.filter((e) => e.l !== 'setup').map((e) => moved(e, startUs - fromUs)),
+    };
   }
 
-  /** What the early guard heard, on the run's own clock, without limits that were only tried. */
-  function earlyEntries(byUs: number): LogEntry[] {
-    const entries = feed.live.early?.entries() ?? [];
-    return entries.filter((e) => e.l !== 'setup').map((e) => moved(e, byUs));
-  }
-
-  function activate(now: Omit<Active, 'ledgerUs' | 'sideUs' | 'snapshotUs' | 'snapshotting'>): void {
+  function begun(record: RunRecord): void {
     // A resumed run, and one whose first opening was refused, bring a fault along that may be over.
-    const { store } = feed.live.run.watch;
+    const { store } = record.run.watch;
     health.begin(store.ok ? null : store.code);
-    const startUs = deps.timers.nowUs();
-    active = { ...now, ledgerUs: startUs, sideUs: startUs, snapshotUs: startUs, snapshotting: false };
-    now.recorder.flush(deps.utcMs());
-    void saveLedger(active, null);
+    record.begin();
   }
 
   function begin(
@@ -133,55 +85,33 @@ export function createRuns(site: RunsSite): Runs {
     setup: Setup,
     release: () => void,
   ): void {
-    const nowUs = feed.nowUs();
-    const fromUs = feed.live.early?.entries()[0]?.tUs ?? nowUs;
+    const early = heardEarly();
     const head: LogHead = {
       format: 1,
       engine: ENGINE,
       runId: title.runId,
       jobId: title.jobId,
       practice: title.practice,
-      utcMs: Math.round(title.openedUtcMs - (nowUs - fromUs) / 1000),
+      utcMs: Math.round(title.openedUtcMs - early.spanUs / 1000),
       software: deps.software,
     };
-    const early = earlyEntries(-fromUs);
+    const before = early.on(0);
     // What came before the opening is read with the job's channels but was guarded by no limit: say it so.
-    if (early.length > 0 && setup.number > 0)
-      early.unshift({ l: 'setup', tUs: 0, setup: { ...setup, number: setup.number - 1, limits: null } });
-    const recorder = createRecorder(file, head, recorderOptions);
-    const live = createRecordedLive(createRun(head), recorder, site.sink);
-    site.watch(createWatched(side ?? undefined));
-    live.takeOver(early);
-    feed.switchTo(live, nowUs - fromUs);
-    feed.expectDevice(live.run.hello?.deviceId ?? null);
+    if (before.length > 0 && setup.number > 0)
+      before.unshift({ l: 'setup', tUs: 0, setup: { ...setup, number: setup.number - 1, limits: null } });
+    const watched = createWatched(side ?? undefined);
+    const record = recordOf({ title, head, file, side, run: createRun(head), watched, release });
+    current.startRecorded(record, before, early.spanUs);
     feed.setup(setup);
-    activate({ file, title, recorder, release, side, resumed: false });
-  }
-
-  /** Once a minute, right after a flush, when the state and the pages say the same. */
-  function keepSnapshot(now: Active): void {
-    const at = now.recorder.position();
-    if (at === null || now.snapshotting) return;
-    now.snapshotting = true;
-    const { tally, trace } = site.watched();
-    const text = snapshotText({ ...at, rows: trace.rows, tally, run: feed.live.run }, deps.software);
-    saveSnapshot(deps.files, now.title.runId, text)
-      .then(() => health.set('snapshot', null))
-      .catch((cause: unknown) => health.set('snapshot', ledger.codeOf(cause)))
-      .finally(() => {
-        now.snapshotting = false;
-        if (active !== now) void removeSnapshot(deps.files, now.title.runId);
-      });
+    begun(record);
   }
 
   /** The judged run goes on where it broke off, with the gap marked and what the early guard heard since. */
-  function goOn(run: Run, scan: RunScan, recorder: Recorder, watched: Watched): void {
-    const earlyNow = feed.nowUs();
-    const fromUs = feed.live.early?.entries()[0]?.tUs ?? earlyNow;
-    const byClock = clockAtResume(scan, deps.utcMs());
-    const nowUs = Math.max(byClock, run.nowUs + 1 + (earlyNow - fromUs));
-    const startUs = nowUs - (earlyNow - fromUs);
-    const live = createRecordedLive(run, recorder, site.sink);
+  function goOn(record: RunRecord, scan: RunScan): void {
+    const { run } = record;
+    const early = heardEarly();
+    const nowUs = Math.max(clockAtResume(scan, deps.utcMs()), run.nowUs + 1 + early.spanUs);
+    const startUs = nowUs - early.spanUs;
     const resumed = {
       n: 'gap',
       reason: 'resumed',
@@ -189,21 +119,18 @@ export function createRuns(site: RunsSite): Runs {
       toUs: startUs,
       lost: 0,
     } as const;
-    const early = earlyEntries(startUs - fromUs);
-    site.watch(watched);
-    live.takeOver([{ l: 'notice', tUs: startUs, notice: resumed }, ...early]);
-    feed.switchTo(live, nowUs);
-    feed.expectDevice(run.hello?.deviceId ?? null);
+    current.startRecorded(
+      record,
+      [{ l: 'notice', tUs: startUs, notice: resumed }, ...early.on(startUs)],
+      nowUs,
+    );
+    begun(record);
   }
 
   return {
     open: (request) =>
-      alone(false, async () => {
-        const setup = parseSetup(request.setup);
-        if (!setup.ok) {
-          const [issue] = setup.issues;
-          throw new EngineError('bad-request', `setup ${issue?.path ?? ''}: ${issue?.code ?? ''}`);
-        }
+      unrecorded(async () => {
+        const setup = checkSetup(request.setup);
         const title: RunTitle = {
           runId: deps.newId(),
           jobId: request.jobId,
@@ -214,19 +141,19 @@ export function createRuns(site: RunsSite): Runs {
         const release = await lockAll(deps, runLocks(title));
         try {
           const file = await deps.files.open(fileOf(title.runId));
-          begin(file, await openSideFiles(deps.files, title.runId), title, setup.value, release);
+          begin(file, await openSideFiles(deps.files, title.runId), title, setup, release);
         } catch (cause) {
           release();
           // Without a record there is no run, but the guard gets its limits all the same.
-          feed.setup(setup.value);
-          feed.notice({ n: 'store', ok: false, code: ledger.codeOf(cause) });
+          feed.setup(setup);
+          current.notice({ n: 'store', ok: false, code: ledger.codeOf(cause) });
           throw cause;
         }
         return title.runId;
       }),
 
     resume: (runId) =>
-      alone(false, async () => {
+      unrecorded(async () => {
         const title = await ledger.find(runId);
         const release = await lockAll(deps, runLocks(title));
         let file: AppendFile | null = null;
@@ -245,9 +172,7 @@ export function createRuns(site: RunsSite): Runs {
             throw new EngineError('other-device', `the run began with ${there}`);
           const start = startAfter(scan);
           if (start === null) throw new EngineError('corrupt', 'no page of the run stands');
-          const recorder = createRecorder(file, head, { ...recorderOptions, start });
-          goOn(run, scan, recorder, watched);
-          activate({ file, title, recorder, release, side, resumed: true });
+          goOn(recordOf({ title, head, file, side, run, watched, start, release }), scan);
         } catch (cause) {
           file?.close();
           closeSide(side);
@@ -283,70 +208,18 @@ export function createRuns(site: RunsSite): Runs {
     },
 
     end: () =>
-      alone(true, async () => {
-        const was = active!;
-        feed.notice({ n: 'end' });
-        const whole = was.recorder.end(deps.utcMs(), 'ended');
-        const outline = whole ? site.watched().outline(feed.live.run) : null;
-        keepTrace(() => {
-          site.watched().trace.finish();
-          syncSide(was.side);
-          closeSide(was.side);
-        });
-        // Without its end mark the file stays an open run: found at the next start, and said so.
-        const saved = saveLedger(was, whole ? deps.utcMs() : null);
-        active = null;
-        feed.expectDevice(null);
-        const { setup } = feed.live.run;
+      alone(async () => {
+        const { record } = current.live;
+        if (record === null) throw new EngineError('no-run', 'no run is open');
+        current.notice({ n: 'end' });
+        const ending = record.end();
+        const { setup } = record.run;
         feed.startEarly();
         // The packer may still be under pressure: the limit stays in force until another job sets its own.
         if (setup !== null) feed.setup(setup);
-        if (!whole) feed.notice({ n: 'store', ok: false, code: was.recorder.fault ?? 'failed' });
-        await saved;
-        if (whole) await removeSnapshot(deps.files, was.title.runId);
-        if (outline !== null) await saveOutline(deps.files, was.title.runId, outline);
-        was.release();
-        return was.title.runId;
+        if (!ending.whole) current.notice({ n: 'store', ok: false, code: record.recorder.fault ?? 'failed' });
+        await ending.settle();
+        return record.title.runId;
       }),
-
-    flush() {
-      const now = active;
-      if (now === null) return;
-      now.recorder.flush(deps.utcMs());
-      keepTrace(() => {
-        site.watched().trace.flush();
-        if (deps.timers.nowUs() - now.sideUs < SIDE_US) return;
-        now.sideUs = deps.timers.nowUs();
-        syncSide(now.side);
-      });
-      if (deps.timers.nowUs() - now.snapshotUs >= SNAPSHOT_US) {
-        now.snapshotUs = deps.timers.nowUs();
-        keepSnapshot(now);
-      }
-      if (deps.timers.nowUs() - now.ledgerUs < LEDGER_US) return;
-      now.ledgerUs = deps.timers.nowUs();
-      void saveLedger(now, null);
-    },
-
-    openBytes(runId) {
-      const now = active;
-      if (now === null || now.title.runId !== runId) return null;
-      now.recorder.flush(deps.utcMs());
-      return now.file.read(0, now.file.size);
-    },
-
-    view() {
-      if (active === null) return null;
-      const { title, recorder, resumed } = active;
-      return {
-        runId: title.runId,
-        jobId: title.jobId,
-        practice: title.practice,
-        resumed,
-        savedUs: recorder.savedUs,
-        bytes: recorder.bytes,
-        storeFault: recorder.fault,
-      };
-    },
   };
 }

@@ -1,0 +1,137 @@
+import type { Greeting } from '../link/greeting.ts';
+import type { LinkState } from '../link/status.ts';
+import type { Timers } from '../link/timers.ts';
+import type { LogEntry, LogHead } from '../record/log.ts';
+import { ENGINE } from '../watch/codes.ts';
+import type { WatchEvent } from '../watch/events.ts';
+import type { Notice } from '../watch/inputs.ts';
+import type { HostDeps } from './deps.ts';
+import { createEarlyLive, createRecordedLive, type Live } from './live.ts';
+import type { RunRecord } from './run-record.ts';
+
+/**
+ * The run that is going on, with its clock and its device: there is always one. Before a run is opened it is an
+ * early one, so the guard runs from the first valid reading. All of it changes in one step.
+ */
+export interface CurrentRun {
+  readonly live: Live;
+  /** The device that the record began with; null: none yet, or nothing is recorded. */
+  readonly deviceId: string | null;
+  /** µs on the run clock, never before the newest entry. */
+  nowUs(): number;
+  /** A time of the timers' clock on the run clock, never before the newest entry. */
+  runUs(monoUs: number): number;
+  entry(entry: LogEntry): void;
+  notice(notice: Notice): void;
+  /** Ticks up to now. */
+  advance(): void;
+  /** Makes the last half second of what is recorded durable. */
+  flush(): void;
+  /** A record that began without a device has met its own. */
+  bindDevice(deviceId: string): void;
+  /**
+   * From now on everything goes to this run, whose clock shows nowUs at this moment.
+   * @param before judged and kept in it first, and not told to the page: it was heard before
+   */
+  startRecorded(record: RunRecord, before: readonly LogEntry[], nowUs: number): void;
+  /** A fresh early run, on the connection there is. */
+  startEarly(connection: Connection): void;
+  /** Calls after each switch, when all of the new run is in place. */
+  onSwitch(listener: () => void): void;
+}
+
+export interface Connection {
+  readonly greeting: Greeting | null;
+  readonly state: LinkState | null;
+}
+
+/**
+ * @param timers those that the entries' times come from
+ * @param stirred the page should see the moment soon
+ */
+export function createCurrentRun(
+  deps: Pick<HostDeps, 'utcMs' | 'post' | 'software'>,
+  timers: Timers,
+  stirred: () => void,
+): CurrentRun {
+  const listeners: (() => void)[] = [];
+  let originUs = timers.nowUs();
+  let live = createEarly();
+  let deviceId: string | null = null;
+
+  function tell(event: WatchEvent): void {
+    deps.post({ m: 'event', event });
+  }
+
+  function createEarly(): Live {
+    const head: LogHead = {
+      format: 1,
+      engine: ENGINE,
+      runId: 'early',
+      jobId: null,
+      practice: false,
+      utcMs: deps.utcMs(),
+      software: deps.software,
+    };
+    return createEarlyLive(head, tell);
+  }
+
+  const runUs = (monoUs: number): number => Math.max(live.run.nowUs, Math.round(monoUs - originUs));
+  const nowUs = (): number => runUs(timers.nowUs());
+
+  function entry(e: LogEntry): void {
+    live.entry(e);
+    stirred();
+  }
+
+  function switchTo(next: Live, us: number): void {
+    originUs = timers.nowUs() - us;
+    live = next;
+    deviceId = next.record === null ? null : (next.run.hello?.deviceId ?? null);
+    for (const listener of listeners) listener();
+  }
+
+  return {
+    get live() {
+      return live;
+    },
+    get deviceId() {
+      return deviceId;
+    },
+    nowUs,
+    runUs,
+    entry,
+    notice(notice) {
+      entry({ l: 'notice', tUs: nowUs(), notice });
+    },
+    advance() {
+      live.advance(nowUs());
+    },
+    flush() {
+      live.record?.flush();
+    },
+    bindDevice(id) {
+      deviceId = id;
+    },
+    startRecorded(record, before, us) {
+      const next = createRecordedLive(record, tell);
+      next.takeOver(before);
+      switchTo(next, us);
+    },
+    startEarly({ greeting, state }) {
+      const { zero } = live.run.sensing;
+      const next = createEarly();
+      // After a run its limit stays in force, and with it the zero that its uncertainty counts on.
+      if (zero !== null && zero.deviceId === greeting?.hello.deviceId) next.run.sensing.zero = zero;
+      switchTo(next, 0);
+      if (greeting !== null) {
+        // The device says hello once; an early run that begins later needs it to understand the counts.
+        for (const frame of [greeting.hello, ...greeting.channels]) entry({ l: 'frame', tUs: 0, frame });
+      }
+      if (state !== null) entry({ l: 'notice', tUs: 0, notice: { n: 'link', state } });
+    },
+    onSwitch(listener) {
+      listeners.push(listener);
+    },
+  };
+}

@@ -1,0 +1,176 @@
+import type { LogHead } from '../record/log.ts';
+import type { AppendFile } from '../record/stores/store.ts';
+import type { WriterStart } from '../record/writer.ts';
+import type { Run } from './core.ts';
+import type { HostDeps } from './deps.ts';
+import type { StoreHealth } from './health.ts';
+import type { Ledger } from './ledger.ts';
+import type { RunView } from './messages.ts';
+import { saveOutline } from './outline.ts';
+import { createRecorder, type Recorder } from './recorder.ts';
+import { closeSide, type OpenSideFiles, syncSide } from './side-files.ts';
+import { removeSnapshot, saveSnapshot, snapshotText } from './snapshot.ts';
+import { type RunTitle, summarise } from './tally.ts';
+import type { Watched } from './watched.ts';
+
+/**
+ * Everything of an open run that is put to rest while it goes on: its pages, the side files of its trace, its line
+ * in the list, a snapshot once a minute. What a store refuses is told to the store's health and tried again.
+ */
+export interface RunRecord {
+  readonly title: RunTitle;
+  readonly run: Run;
+  readonly watched: Watched;
+  readonly recorder: Recorder;
+  /** First pages and line in the list, once the run is the current one. */
+  begin(): void;
+  /** Makes the last half second durable, and whatever else is due. */
+  flush(): void;
+  /** Everything that is at rest, and what was still to be written. */
+  bytes(): Uint8Array;
+  /** Writes the end and closes the files. */
+  end(): RunEnding;
+  view(): RunView;
+}
+
+export interface RunEnding {
+  /** Without its end mark the file stays an open run: found at the next start, and said so. */
+  readonly whole: boolean;
+  /** What is left to be done beside the files, when another run is the current one. */
+  settle(): Promise<void>;
+}
+
+export interface RecordParts {
+  readonly title: RunTitle;
+  readonly head: LogHead;
+  readonly file: AppendFile;
+  /** null: the trace is only kept in memory. */
+  readonly side: OpenSideFiles | null;
+  readonly run: Run;
+  readonly watched: Watched;
+  /** Where a resumed run's pages go on. */
+  readonly start?: WriterStart;
+  /** Gives back the names that the run holds. */
+  release(): void;
+}
+
+/** The list's line of an open run is renewed this often, so that a crash leaves nearly true figures. */
+const LEDGER_US = 30_000_000;
+const SNAPSHOT_US = 60_000_000;
+/** Derived values can be made anew, so the disk is asked for them less often than for the pages. */
+const SIDE_US = 5_000_000;
+
+export function createRunRecord(
+  deps: Pick<HostDeps, 'timers' | 'utcMs' | 'files' | 'software'>,
+  ledger: Ledger,
+  health: StoreHealth,
+  parts: RecordParts,
+): RunRecord {
+  const { title, head, file, side, run, watched, start } = parts;
+  const recorder = createRecorder(file, head, {
+    ...(start === undefined ? {} : { start }),
+    fault: (code) => health.set('pages', code),
+  });
+  let ledgerUs = deps.timers.nowUs();
+  let sideUs = ledgerUs;
+  let snapshotUs = ledgerUs;
+  let snapshotting = false;
+  let ended = false;
+
+  function keepTrace(work: () => void): void {
+    try {
+      work();
+      health.set('trace', null);
+    } catch (cause) {
+      health.set('trace', ledger.codeOf(cause));
+    }
+  }
+
+  async function saveLine(endedUtcMs: number | null): Promise<void> {
+    const state = endedUtcMs === null ? 'open' : 'ended';
+    const summary = summarise(title, watched.tally, state, endedUtcMs, recorder.bytes);
+    try {
+      await ledger.save(summary);
+      health.set('list', null);
+    } catch (cause) {
+      health.set('list', ledger.codeOf(cause));
+    }
+  }
+
+  /** Right after a flush, when the state and the pages say the same. */
+  function keepSnapshot(): void {
+    const at = recorder.position();
+    if (at === null || snapshotting) return;
+    snapshotting = true;
+    const { tally, trace } = watched;
+    const text = snapshotText({ ...at, rows: trace.rows, tally, run }, deps.software);
+    saveSnapshot(deps.files, title.runId, text)
+      .then(() => health.set('snapshot', null))
+      .catch((cause: unknown) => health.set('snapshot', ledger.codeOf(cause)))
+      .finally(() => {
+        snapshotting = false;
+        if (ended) void removeSnapshot(deps.files, title.runId);
+      });
+  }
+
+  return {
+    title,
+    run,
+    watched,
+    recorder,
+    begin() {
+      recorder.flush(deps.utcMs());
+      void saveLine(null);
+    },
+    flush() {
+      recorder.flush(deps.utcMs());
+      const nowUs = deps.timers.nowUs();
+      keepTrace(() => {
+        watched.trace.flush();
+        if (nowUs - sideUs < SIDE_US) return;
+        sideUs = nowUs;
+        syncSide(side);
+      });
+      if (nowUs - snapshotUs >= SNAPSHOT_US) {
+        snapshotUs = nowUs;
+        keepSnapshot();
+      }
+      if (nowUs - ledgerUs < LEDGER_US) return;
+      ledgerUs = nowUs;
+      void saveLine(null);
+    },
+    bytes() {
+      recorder.flush(deps.utcMs());
+      return file.read(0, file.size);
+    },
+    end() {
+      const whole = recorder.end(deps.utcMs(), 'ended');
+      const outline = whole ? watched.outline(run) : null;
+      keepTrace(() => {
+        watched.trace.finish();
+        syncSide(side);
+        closeSide(side);
+      });
+      const saved = saveLine(whole ? deps.utcMs() : null);
+      ended = true;
+      return {
+        whole,
+        async settle() {
+          await saved;
+          if (whole) await removeSnapshot(deps.files, title.runId);
+          if (outline !== null) await saveOutline(deps.files, title.runId, outline);
+          parts.release();
+        },
+      };
+    },
+    view: () => ({
+      runId: title.runId,
+      jobId: title.jobId,
+      practice: title.practice,
+      resumed: start !== undefined,
+      savedUs: recorder.savedUs,
+      bytes: recorder.bytes,
+      storeFault: recorder.fault,
+    }),
+  };
+}

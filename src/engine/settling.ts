@@ -1,0 +1,64 @@
+import { pause } from '../link/timers.ts';
+import { sweepImports } from '../record/stores/imports.ts';
+import type { HostDeps } from './deps.ts';
+import type { Ledger } from './ledger.ts';
+import type { RunSummary } from './messages.ts';
+import { recoverRestore } from './restore-journal.ts';
+import { runLocks } from './run-locks.ts';
+
+/** Puts the stores in order at the start, before the list of runs is believed. */
+export interface Settling {
+  /**
+   * What a process that died left half done is finished, taken back, or given its list entry. Gives the runs that
+   * were left open by a crash and that nobody holds.
+   */
+  begin(): Promise<readonly RunSummary[]>;
+  /** The list of runs, after that; a start that failed says so by its own answer. */
+  listed(): Promise<readonly RunSummary[]>;
+}
+
+/** The list of runs waits this long for the stores, then shows what there is. */
+const SETTLE_MS = 3000;
+
+export function createSettling(
+  deps: Pick<HostDeps, 'files' | 'documents' | 'locks' | 'timers' | 'utcMs'>,
+  ledger: Ledger,
+): Settling {
+  // The list of runs waits for it: a run whose list entry was lost must not be missing from the first look.
+  let settled: Promise<void> = Promise.resolve();
+
+  /** Bytes of an import that died. Where the disk refuses, they are tried again at the next start. */
+  async function sweep(): Promise<void> {
+    await sweepImports(deps.files, deps.documents, deps.locks.acquire).catch(() => undefined);
+  }
+
+  async function settle(): Promise<void> {
+    // Files of a restore that does not count yet are no orphans, neither runs nor imports.
+    const restored = await recoverRestore(deps, sweep).catch(() => null);
+    if (restored !== null) await ledger.adoptOrphans();
+  }
+
+  async function leftOpen(): Promise<readonly RunSummary[]> {
+    const open: RunSummary[] = [];
+    for (const summary of await ledger.list()) {
+      if (summary.state !== 'open') continue;
+      const release = await deps.locks.acquire(runLocks(summary)[0]!);
+      if (release === null) continue;
+      release();
+      open.push(summary);
+    }
+    return open;
+  }
+
+  return {
+    async begin() {
+      settled = settle();
+      await settled;
+      return leftOpen();
+    },
+    async listed() {
+      await Promise.race([settled.catch(() => undefined), pause(deps.timers, SETTLE_MS)]);
+      return ledger.list();
+    },
+  };
+}
