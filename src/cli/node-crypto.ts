@@ -1,10 +1,18 @@
-import { createHash } from 'node:crypto';
+import { createHash, hash } from 'node:crypto';
+import type { Sha256 } from '../record/hashing.ts';
 import { createRecordCrypto, type RecordCrypto } from '../record/signing.ts';
 
-/** WebCrypto of Node, and its own SHA-256 for the pages of a chain: no promise a page. */
-export const nodeCrypto = (): RecordCrypto =>
-  createRecordCrypto(globalThis.crypto.subtle, (...pieces) => {
-    const hash = createHash('sha256');
-    for (const piece of pieces) hash.update(piece);
-    return new Uint8Array(hash.digest());
-  });
+/** Node's own, without a promise for each page of a chain. */
+export const NODE_SHA256: Sha256 = {
+  of(bytes) {
+    const { buffer, byteOffset, length } = hash('sha256', bytes, 'buffer');
+    return new Uint8Array(buffer, byteOffset, length);
+  },
+  hasher() {
+    const whole = createHash('sha256');
+    return { update: (bytes) => void whole.update(bytes), digest: () => new Uint8Array(whole.digest()) };
+  },
+};
+
+/** WebCrypto of Node beside its own SHA-256. */
+export const nodeCrypto = (): RecordCrypto => createRecordCrypto(globalThis.crypto.subtle, NODE_SHA256);

@@ -1,8 +1,8 @@
 import { pause, type Timers } from '../link/timers.ts';
 import type { LogHead } from '../record/log.ts';
 import { pageEntries } from '../record/page.ts';
+import { scanPages } from '../record/page-scanner.ts';
 import type { RunScan } from '../record/reader.ts';
-import { scanPages } from '../record/reader.ts';
 import { recoverFile } from '../record/recovery.ts';
 import type { SideFiles } from '../record/side-files.ts';
 import type { AppendFile, FileStore } from '../record/stores/store.ts';

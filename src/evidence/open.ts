@@ -10,7 +10,7 @@ import { createTally, tallyReading } from '../engine/tally.ts';
 import { createLiveTrace, traceWindow } from '../engine/trace.ts';
 import type { Manifest } from '../record/manifest.ts';
 import { pageEntries } from '../record/page.ts';
-import { scanPages } from '../record/reader.ts';
+import { scanPages } from '../record/page-scanner.ts';
 import { runFileNames } from '../record/recovery.ts';
 import type { Sealed } from '../record/seal.ts';
 import { type FileStore, StoreError } from '../record/stores/store.ts';

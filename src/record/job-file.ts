@@ -2,11 +2,9 @@
  * One file a job: a zip of one form that holds the sealed record and what follows from it. Built after the
  * sealing and any number of times; everything in it but the signatures is made again by whoever verifies it.
  */
-import { sha256 } from '@noble/hashes/sha2.js';
 import { canonicalText } from './canonical.ts';
 import { type CheckWordsOf, checkText } from './check-text.ts';
 import { fromHex, toHex } from './hex.ts';
-import { join } from './join.ts';
 import { type Manifest, parseManifest } from './manifest.ts';
 import type { Addition, Sealed } from './seal.ts';
 import { pemOf, type RecordCrypto, type Signer } from './signing.ts';
@@ -115,22 +113,16 @@ export async function deriveCheck(manifest: Manifest, words: CheckWordsOf): Prom
   return new TextEncoder().encode(checkText(manifest, await words(manifest.wording)));
 }
 
-/** Up to this size pieces are put together for the platform's own SHA-256; above, memory is worth more than time. */
-const JOINED = 16 << 20;
-
-async function sha256Of(chunks: readonly Uint8Array[], crypto: RecordCrypto): Promise<Uint8Array> {
-  if (crypto.sha256Now !== undefined) return crypto.sha256Now(...chunks);
-  if (chunks.length === 1 || chunks.reduce((s, c) => s + c.length, 0) <= JOINED)
-    return crypto.sha256(join(chunks));
-  const hash = sha256.create();
+function sha256Of(chunks: readonly Uint8Array[], crypto: RecordCrypto): Uint8Array {
+  const hash = crypto.hashing.hasher();
   for (const chunk of chunks) hash.update(chunk);
   return hash.digest();
 }
 
 /** One line a member, as sha256sum writes and reads them. */
-export async function sumsOf(members: readonly ZipMember[], crypto: RecordCrypto): Promise<Uint8Array> {
+function sumsOf(members: readonly ZipMember[], crypto: RecordCrypto): Uint8Array {
   const lines: string[] = [];
-  for (const { name, chunks } of members) lines.push(`${toHex(await sha256Of(chunks, crypto))}  ${name}\n`);
+  for (const { name, chunks } of members) lines.push(`${toHex(sha256Of(chunks, crypto))}  ${name}\n`);
   return new TextEncoder().encode(lines.join(''));
 }
 
@@ -182,7 +174,7 @@ export async function buildJobFile(
     members.push({ name, chunks: [bytes] });
   }
   if (signer !== null && signer.fingerprint === manifest.signer.fingerprint) {
-    const sums = await sumsOf(members, crypto);
+    const sums = sumsOf(members, crypto);
     members.push({ name: FILE.sums, chunks: [sums] });
     members.push({ name: FILE.sumsSignature, chunks: [await signer.sign(sums)] });
   }

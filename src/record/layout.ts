@@ -136,6 +136,14 @@ export function hasMagic(bytes: Uint8Array, at: number): boolean {
   return true;
 }
 
+/** So many bytes from `at` on tell whether a page stands there: never more than the largest page has. */
+export function neededBytes(bytes: Uint8Array, at: number): number {
+  if (at + FIXED_HEADER > bytes.length || !hasMagic(bytes, at)) return FIXED_HEADER;
+  const pageBytes =
+    (bytes[at + 12]! | (bytes[at + 13]! << 8) | (bytes[at + 14]! << 16) | (bytes[at + 15]! << 24)) >>> 0;
+  return pageBytes > MAX_PAGE_BYTES ? FIXED_HEADER : Math.max(FIXED_HEADER, pageBytes);
+}
+
 const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
 /** Reads the header at `at`; checks every bound before it is used, never reads past the array, never throws. */

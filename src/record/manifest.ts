@@ -6,12 +6,14 @@
 import type { Setup } from '../job/setup.ts';
 import type { Wording } from '../job/wording.ts';
 import type { WatchEvent } from '../watch/events.ts';
+import type { ByteSource } from './byte-source.ts';
 import { canonicalText, type Json, parseCanonical, toJson } from './canonical.ts';
+import type { Sha256 } from './hashing.ts';
 import { toHex } from './hex.ts';
 import type { LogHead } from './log.ts';
-import { hashPages, type PageHashes } from './page-hashes.ts';
-import { type RunScan, scanRun } from './reader.ts';
-import { ALGORITHM, type PreviousKey, type RecordCrypto, type Signer } from './signing.ts';
+import type { Page } from './page.ts';
+import { type RunScan, type RunVisitor, readRun, scanRun } from './reader.ts';
+import { ALGORITHM, type PreviousKey, type Signer } from './signing.ts';
 import type { PageDamage, RunEnd } from './types.ts';
 
 export const RECORD_SCHEMA = 'steadybar-record/1';
@@ -82,37 +84,52 @@ export interface ReadContent {
   readonly head: LogHead;
 }
 
-/** contentOf with the pages hashed by the platform. */
-export async function readContent(pages: Uint8Array, crypto: RecordCrypto): Promise<ReadContent | null> {
-  return contentOf(pages, await hashPages(pages, crypto));
+/** What a scan has to gather for the content. */
+class Gathered implements RunVisitor {
+  readonly setups: { tUs: number; setup: Setup }[] = [];
+  readonly events: WatchEvent[] = [];
+  readonly checkpoints: Checkpoint[] = [];
+  readonly resumedUs: number[] = [];
+
+  constructor(private readonly also: RunVisitor) {}
+
+  page(page: Page, hash: Uint8Array): void {
+    const { index, lastUs } = page.header;
+    if (index % CHECKPOINT_PAGES === 0)
+      this.checkpoints.push({ page: index, tUs: lastUs, sha256: toHex(hash) });
+    for (const { entry } of page.placed) {
+      if (entry.l === 'setup') this.setups.push({ tUs: entry.tUs, setup: entry.setup });
+      if (entry.l === 'notice' && entry.notice.n === 'gap' && entry.notice.reason === 'resumed')
+        this.resumedUs.push(entry.tUs);
+    }
+    for (const event of page.events) this.events.push(event);
+    this.also.page?.(page, hash);
+  }
+}
+
+/** Reads the pages once, chain and all. null: no first page stands. */
+export function contentOf(pages: Uint8Array, sha256?: Sha256): ReadContent | null {
+  const gathered = new Gathered({});
+  return contentFrom(gathered, scanRun(pages, gathered, sha256 === undefined ? {} : { sha256 }));
 }
 
 /**
- * Reads the pages once, chain and all. null: no first page stands.
- * @param hashes of the pages, where they are known already
+ * The same of pages that do not stand in memory.
+ * @param also is handed every page
+ * @param tap is given every chunk as it was read
  */
-export function contentOf(pages: Uint8Array, hashes?: PageHashes): ReadContent | null {
-  const setups: { tUs: number; setup: Setup }[] = [];
-  const events: WatchEvent[] = [];
-  const checkpoints: Checkpoint[] = [];
-  const resumedUs: number[] = [];
-  const scan = scanRun(
-    pages,
-    {
-      page(page, hash) {
-        const { index, lastUs } = page.header;
-        if (index % CHECKPOINT_PAGES === 0)
-          checkpoints.push({ page: index, tUs: lastUs, sha256: toHex(hash) });
-        for (const { entry } of page.placed) {
-          if (entry.l === 'setup') setups.push({ tUs: entry.tUs, setup: entry.setup });
-          if (entry.l === 'notice' && entry.notice.n === 'gap' && entry.notice.reason === 'resumed')
-            resumedUs.push(entry.tUs);
-        }
-        for (const event of page.events) events.push(event);
-      },
-    },
-    hashes === undefined ? {} : { hashes },
-  );
+export async function readContent(
+  pages: ByteSource,
+  sha256: Sha256,
+  also: Pick<RunVisitor, 'page'> = {},
+  tap?: (chunk: Uint8Array) => void,
+): Promise<ReadContent | null> {
+  const gathered = new Gathered(also);
+  return contentFrom(gathered, await readRun(pages, gathered, { sha256 }, tap));
+}
+
+function contentFrom(gathered: Gathered, scan: RunScan): ReadContent | null {
+  const { setups, events, checkpoints, resumedUs } = gathered;
   const { head } = scan;
   if (head === null) return null;
   const content: Content = {

@@ -2,7 +2,7 @@
 import type { Finding } from './findings.ts';
 import { toHex } from './hex.ts';
 import type { Manifest, ReadContent } from './manifest.ts';
-import { scanPages } from './reader.ts';
+import { scanPages } from './page-scanner.ts';
 import type { PageDamage } from './types.ts';
 
 const key = (d: Pick<PageDamage, 'what' | 'page'>): string => `${d.what} ${d.page}`;

@@ -144,36 +144,39 @@ function inOrder(h: PageHeader, page: Uint8Array, placed: readonly PlacedEntry[]
   return p === placed.length && last <= h.lastUs;
 }
 
-/** The page that starts at `offset`, with everything in it checked. */
-export function readPage(file: Uint8Array, offset: number): PageResult {
-  const found = readHeader(file, offset);
+/**
+ * The page that starts at `at`, with everything in it checked.
+ * @param base where the bytes lie in the run's file
+ */
+export function readPage(file: Uint8Array, at: number, base = 0): PageResult {
+  const found = readHeader(file, at);
   if (!found.ok) return { ok: false, what: found.what, header: null };
   const { header: h } = found;
-  const end = offset + h.pageBytes;
+  const end = at + h.pageBytes;
   if (end > file.length) return { ok: false, what: 'torn', header: h };
-  const bytes = file.subarray(offset, end);
+  const bytes = file.subarray(at, end);
   const stored = new DataView(bytes.buffer, bytes.byteOffset + h.pageBytes - 4, 4).getUint32(0, true);
   if (crc32c(bytes, 0, h.pageBytes - 4) !== stored) return { ok: false, what: 'crc', header: h };
   const bad: PageResult = { ok: false, what: 'form', header: h };
-  let at = h.headerBytes + columnBytesFor(h.channels, h.samples);
-  const placed = parseAll(readLines(bytes.subarray(at, at + h.entryBytes), h.entries), parseEntryLine);
-  at += h.entryBytes;
-  const events = parseAll(readLines(bytes.subarray(at, at + h.eventBytes), h.events), parseEventLine);
-  at += h.eventBytes;
+  let p = h.headerBytes + columnBytesFor(h.channels, h.samples);
+  const placed = parseAll(readLines(bytes.subarray(p, p + h.entryBytes), h.entries), parseEntryLine);
+  p += h.entryBytes;
+  const events = parseAll(readLines(bytes.subarray(p, p + h.eventBytes), h.events), parseEventLine);
+  p += h.eventBytes;
   if (placed === null || events === null) return bad;
   let head: LogHead | null = null;
   if ((h.flags & PAGE_FLAG.head) !== 0) {
     try {
-      head = parseHead(decoder.decode(bytes.subarray(at, at + h.headBytes)));
+      head = parseHead(decoder.decode(bytes.subarray(p, p + h.headBytes)));
     } catch {
       return bad;
     }
     if (head === null || head.runId !== h.runId || h.index !== 0) return bad;
   } else if (h.headBytes !== 0 || h.index === 0) return bad;
   // The rest up to the CRC is zero: a page has one form only.
-  for (at += h.headBytes; at < h.pageBytes - 4; at++) if (bytes[at] !== 0) return bad;
+  for (p += h.headBytes; p < h.pageBytes - 4; p++) if (bytes[p] !== 0) return bad;
   if (!inOrder(h, bytes, placed)) return bad;
-  return { ok: true, page: new ReadPage(h, offset, bytes, placed, events, head) };
+  return { ok: true, page: new ReadPage(h, base + at, bytes, placed, events, head) };
 }
 
 function sampleEntry(page: Page, i: number): LogEntry {

@@ -6,7 +6,8 @@ import { entryBytes, rebuildCapture } from './capture.ts';
 import { PAGE_FLAG, readHeader } from './layout.ts';
 import type { LogEntry } from './log.ts';
 import { readPage } from './page.ts';
-import { scanPages, scanRun } from './reader.ts';
+import { scanPages } from './page-scanner.ts';
+import { scanRun } from './reader.ts';
 import { entries, events, HEAD, plainSamples, SETUP } from './testing/arbitrary.ts';
 import { createPageWriter } from './writer.ts';
 

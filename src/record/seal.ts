@@ -5,7 +5,7 @@
 import type { Wording } from '../job/wording.ts';
 import { canonicalBytes, type Json, parseCanonical, toJson } from './canonical.ts';
 import { fromHex, toHex } from './hex.ts';
-import { type Manifest, makeManifest, readContent } from './manifest.ts';
+import { contentOf, type Manifest, makeManifest } from './manifest.ts';
 import { ALGORITHM, fingerprintOf, type RecordCrypto, type Signer } from './signing.ts';
 
 export type SealRefusal =
@@ -42,8 +42,9 @@ export type SealResult =
   | { readonly ok: false; readonly refusal: SealRefusal };
 
 export async function seal(input: SealInput, signer: Signer, crypto: RecordCrypto): Promise<SealResult> {
+  // The platform hashes the whole beside the chain.
   const whole = crypto.sha256(input.pages);
-  const read = await readContent(input.pages, crypto);
+  const read = contentOf(input.pages, crypto.hashing);
   const pagesSha256 = toHex(await whole);
   if (read === null) return { ok: false, refusal: 'unreadable' };
   const { content } = read;

@@ -2,6 +2,7 @@
  * Ed25519 (RFC 8032) through WebCrypto, behind two small interfaces, so that Node, a page and a worker serve
  * alike and the private key never has to be anything but a handle.
  */
+import { SCRIPT_SHA256, type Sha256 } from './hashing.ts';
 import { toHex } from './hex.ts';
 
 export const ALGORITHM = 'Ed25519';
@@ -10,12 +11,10 @@ export const SIGNATURE_BYTES = 64;
 
 /** The part of WebCrypto that the record needs. */
 export interface RecordCrypto {
+  /** By the platform, of bytes that stand in memory. */
   sha256(bytes: Uint8Array): Promise<Uint8Array>;
-  /**
-   * The same at once, where the platform has that (Node): for many short stretches it is the fastest. Pieces count
-   * as if they lay one behind the other.
-   */
-  sha256Now?(...pieces: readonly Uint8Array[]): Uint8Array;
+  /** Without waiting, for many short stretches and for what comes in pieces. */
+  readonly hashing: Sha256;
   /**
    * False for any signature that does not hold, a malformed key among them.
    * @throws SigningUnsupported where the platform has no Ed25519: a good record must not look like a changed one
@@ -103,12 +102,9 @@ const plain = (bytes: Uint8Array): Uint8Array<ArrayBuffer> =>
   bytes.buffer instanceof ArrayBuffer ? (bytes as Uint8Array<ArrayBuffer>) : new Uint8Array(bytes);
 
 /** @param subtle the platform's own; secure contexts only in a browser */
-export function createRecordCrypto(
-  subtle: SubtleCrypto,
-  sha256Now?: NonNullable<RecordCrypto['sha256Now']>,
-): RecordCrypto {
+export function createRecordCrypto(subtle: SubtleCrypto, hashing: Sha256 = SCRIPT_SHA256): RecordCrypto {
   return {
-    ...(sha256Now === undefined ? {} : { sha256Now }),
+    hashing,
     async sha256(bytes) {
       return new Uint8Array(await subtle.digest('SHA-256', plain(bytes)));
     },

@@ -8,7 +8,7 @@ import type { Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { LogEntry, LogHead } from './log.ts';
 import { pageEntries } from './page.ts';
-import { scanPages } from './reader.ts';
+import { scanPages } from './page-scanner.ts';
 
 /**
  * How counts become readings: for a run's head and all its events a function that takes every entry in order and

@@ -3,6 +3,7 @@
  * named. Takes bytes from anywhere; never throws on them.
  */
 
+import { bytesSource } from './byte-source.ts';
 import { type Finding, type Remark, VERDICTS, type Verdict } from './findings.ts';
 import { fromHex, toHex } from './hex.ts';
 import { additionName, CORE_FILES, FILE, isExtraName } from './job-file.ts';
@@ -212,7 +213,7 @@ async function checkPages(
   pages: Uint8Array,
 ): Promise<Content | null> {
   const whole = options.crypto.sha256(pages);
-  const read = await readContent(pages, options.crypto);
+  const read = await readContent(bytesSource(pages), options.crypto.hashing);
   const intact = toHex(await whole) === manifest.pagesSha256;
   if (!intact) {
     findings.push(...pageFindings(manifest, pages, read));

@@ -1,6 +1,6 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { PLAIN_WORDING } from '../../src/job/wording.ts';
-import { readContent } from '../../src/record/manifest.ts';
+import { contentOf } from '../../src/record/manifest.ts';
 import { scanRun } from '../../src/record/reader.ts';
 import { seal } from '../../src/record/seal.ts';
 import type { RecordCrypto } from '../../src/record/signing.ts';
@@ -146,7 +146,7 @@ export async function measureRecord(
     openMs,
     zoomMs,
     sealMs: await best(3, () => seal(input, signer, crypto)),
-    chainMs: await best(3, () => readContent(pages, crypto)),
+    chainMs: await best(3, () => contentOf(pages, crypto.hashing)),
     shaMs: await best(3, () => sha256(pages)),
     platformShaMs: await best(3, () => crypto.sha256(pages)),
   };

@@ -1,6 +1,6 @@
 /** A job's file with two additions, and the hands that change it, for tests of verification. */
 import type { Finding } from '../findings.ts';
-import { scanPages } from '../reader.ts';
+import { scanPages } from '../page-scanner.ts';
 import { addToSealed, type Sealed } from '../seal.ts';
 import type { Signer } from '../signing.ts';
 import { type Verification, type VerifyOptions, verifyJobFile } from '../verify.ts';
