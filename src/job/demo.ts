@@ -1,9 +1,9 @@
 import type { JobBundle } from './bundle.ts';
 import { CHECKS } from './checklist.ts';
-import type { JobDocument } from './job-document.ts';
-import type { PackerDocument } from './packer-document.ts';
-import type { ResinDocument } from './resin-document.ts';
-import type { SensorDocument } from './sensor-document.ts';
+import { blankJob, type JobDocument } from './job-document.ts';
+import { blankPacker, type PackerDocument } from './packer-document.ts';
+import { blankResin, type ResinDocument } from './resin-document.ts';
+import { blankSensor, type SensorDocument } from './sensor-document.ts';
 
 /**
  * An invented repair for practice and tests: a crack in a 150 mm clay drain with groundwater above it, closed line,
@@ -21,11 +21,9 @@ export const DEMO_IDS = {
 } as const;
 
 const packer: PackerDocument = {
-  version: 1,
-  name: 'Practice packer 100-150',
+  ...blankPacker('Practice packer 100-150'),
   serial: 'PP-017',
   sizes: { minMm: 95, maxMm: 155 },
-  plate: 'maximum',
   ratings: [
     { diameterMm: 100, ratedBar: 2.5 },
     { diameterMm: 125, ratedBar: 2.1 },
@@ -44,7 +42,6 @@ const packer: PackerDocument = {
     { diameterMm: 150, litres: 22 },
   ],
   reliefBar: 1.8,
-  retired: false,
   conditions: [
     {
       date: '2026-03-02',
@@ -66,12 +63,10 @@ const packer: PackerDocument = {
     },
   ],
   earlierCycles: 41,
-  notes: '',
 };
 
 const resin: ResinDocument = {
-  version: 1,
-  name: 'Practice resin, two parts',
+  ...blankResin('Practice resin, two parts'),
   kind: 'silicate',
   mix: { resinParts: 100, hardenerParts: 200, basis: 'volume' },
   resinDensity: 1480,
@@ -93,22 +88,12 @@ const resin: ResinDocument = {
   exotherm: 'low',
   expectedRiseK: 6,
   batch: { resin: 'R-1204', hardener: 'H-0877', expires: '2027-05-31' },
-  notes: '',
 };
 
 const transducer: SensorDocument = {
-  version: 1,
-  name: 'Transducer 0-4 bar',
-  serial: 'T-2207',
-  quantity: 'pressure',
+  ...blankSensor('Transducer 0-4 bar', 'T-2207'),
   deviceId: 'RIG-0001',
   channel: 0,
-  signal: 'current',
-  thermocouple: null,
-  thermocoupleClass: null,
-  gaugeKind: 'gauge',
-  range: { lo: 0, hi: 4 },
-  span: { elLo: 4000, elHi: 20_000 },
   accuracy: 0.02,
   calibration: {
     date: '2026-02-11',
@@ -130,16 +115,10 @@ const transducer: SensorDocument = {
     reference: 'Test gauge G-3',
     by: 'A.B.',
   },
-  earlier: [],
-  dueDays: 365,
-  retired: false,
-  notes: '',
 };
 
 const probe = (name: string, serial: string, channel: number): SensorDocument => ({
-  version: 1,
-  name,
-  serial,
+  ...blankSensor(name, serial),
   quantity: 'temperature',
   deviceId: 'RIG-0001',
   channel,
@@ -149,17 +128,10 @@ const probe = (name: string, serial: string, channel: number): SensorDocument =>
   gaugeKind: null,
   range: { lo: -40, hi: 200 },
   span: null,
-  accuracy: null,
-  calibration: null,
-  earlier: [],
-  dueDays: 365,
-  retired: false,
-  notes: '',
 });
 
 const job: JobDocument = {
-  version: 2,
-  title: 'Practice: crack at 12.4 m, 150 mm clay',
+  ...blankJob('Practice: crack at 12.4 m, 150 mm clay'),
   date: '2026-04-14',
   site: 'Practice yard, manhole P3 to P4',
   client: 'Practice client',
@@ -195,7 +167,6 @@ const job: JobDocument = {
     resinRatio: 1.6,
     wastePercent: 10,
   },
-  thickness: null,
   airTest: { method: 'LC', lengthM: 20 },
   handlingMin: 18,
   checks: CHECKS.filter((c) => c !== 'camera-after' && c !== 'cleaned'),

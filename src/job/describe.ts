@@ -2,7 +2,11 @@ import * as z from 'zod/mini';
 import { MADE, type Made } from './fields.ts';
 
 /** A member of a document as its schema has it. Codes are the texts or numbers that it may be. */
-export type Field = (Made | { readonly is: 'code'; readonly codes: readonly (string | number)[] }) & {
+export type Field = (
+  | Made
+  | { readonly is: 'code'; readonly codes: readonly (string | number)[] }
+  | { readonly is: 'flag' }
+) & {
   /** May be null or left out. */
   readonly open: boolean;
 };
@@ -10,7 +14,7 @@ export type Field = (Made | { readonly is: 'code'; readonly codes: readonly (str
 /** By dotted path from the root, '*' for any row: 'ratings.*.ratedBar'. */
 export type Fields = ReadonlyMap<string, Field>;
 
-/** All numbers, texts, codes and lists of a schema; codes of several shapes in the order of the shapes. */
+/** All numbers, texts, codes, flags and lists of a schema; codes of several shapes in the order of the shapes. */
 export function describe(schema: z.core.$ZodType): Fields {
   const fields = new Map<string, Field>();
   const found = (path: string, codes: readonly unknown[], open: boolean) => {
@@ -33,6 +37,7 @@ export function describe(schema: z.core.$ZodType): Fields {
     else if (s instanceof z.ZodMiniArray) walk(s.def.element, inside('*'), false);
     else if (s instanceof z.ZodMiniDiscriminatedUnion)
       for (const shape of s.def.options) walk(shape, path, open);
+    else if (s instanceof z.ZodMiniBoolean) fields.set(path, { is: 'flag', open });
     else if (s instanceof z.ZodMiniEnum) found(path, Object.values(s.def.entries), open);
     else if (s instanceof z.ZodMiniLiteral) found(path, s.def.values, open);
   };

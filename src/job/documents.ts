@@ -43,7 +43,7 @@ const FIELDS: { readonly [K in JobDocumentKind]: Fields } = {
   settings: describe(settingsSchema),
 };
 
-/** Every number, text, code and list of a kind of document, as its schema has them. */
+/** Every number, text, code, flag and list of a kind of document, as its schema has them. */
 export const fieldsOf = (kind: JobDocumentKind): Fields => FIELDS[kind];
 
 /** @throws RangeError where the kind has no such field there: a path that the compiler did not see */

@@ -3,7 +3,7 @@
  * 'ratings.0.ratedBar'.
  */
 
-type Wide = 'number' | 'text' | 'code' | 'rows';
+type Wide = 'number' | 'text' | 'code' | 'flag' | 'rows';
 type Is<M, W extends Wide> = W extends 'number'
   ? number extends M
     ? true
@@ -12,19 +12,23 @@ type Is<M, W extends Wide> = W extends 'number'
     ? string extends M
       ? true
       : false
-    : W extends 'rows'
-      ? M extends readonly Readonly<Record<string, number>>[]
+    : W extends 'flag'
+      ? boolean extends M
         ? true
         : false
-      : [M] extends [string | number]
-        ? string extends M
-          ? false
-          : number extends M
+      : W extends 'rows'
+        ? M extends readonly Readonly<Record<string, number>>[]
+          ? true
+          : false
+        : [M] extends [string | number]
+          ? string extends M
             ? false
-            : true
-        : false;
+            : number extends M
+              ? false
+              : true
+          : false;
 
-/** Paths to numbers, texts, codes (a few texts or numbers) and tables of numbers, what may be null or left out among them. */
+/** Paths to numbers, texts, codes (a few texts or numbers), flags and tables of numbers, what may be null or left out among them. */
 export type PathTo<T, W extends Wide> = T extends readonly (infer R)[]
   ? `${number}.${PathTo<R, W>}`
   : T extends object

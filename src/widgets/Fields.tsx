@@ -90,7 +90,7 @@ export function Choice<T extends string>(props: {
   );
 }
 
-/** All codes of a catalogue table as options, in the table's order. */
+/** All codes of a catalogue table as options, in the table's order; name T where the table is not typed by its codes. */
 export function optionsOf<T extends string>(words: Record<T, string>): { value: T; text: string }[] {
   return (Object.entries(words) as [T, string][]).map(([value, text]) => ({ value, text }));
 }

@@ -56,27 +56,27 @@ export function Archive() {
             label={A.status}
             testId="filter-status"
             value={filter().status}
-            options={optionsOf(A.statuses)}
+            options={optionsOf<ArchiveFilter['status']>(A.statuses)}
             onValue={(status) => change({ status })}
           />
           <Choice
             label={A.seal}
             testId="filter-seal"
             value={filter().seal}
-            options={optionsOf(A.seals)}
+            options={optionsOf<ArchiveFilter['seal']>(A.seals)}
             onValue={(seal) => change({ seal })}
           />
           <Choice
             label={A.alarms}
             testId="filter-alarms"
             value={filter().alarms}
-            options={optionsOf(A.alarmed)}
+            options={optionsOf<ArchiveFilter['alarms']>(A.alarmed)}
             onValue={(alarms) => change({ alarms })}
           />
           <Choice
             label={A.kind}
             value={filter().kind}
-            options={optionsOf(A.kinds)}
+            options={optionsOf<ArchiveFilter['kind']>(A.kinds)}
             onValue={(kind) => change({ kind })}
           />
         </div>

@@ -58,7 +58,7 @@ export function Compare(props: { ids: readonly string[] }) {
         label={A.align}
         testId="align"
         value={align()}
-        options={optionsOf(A.aligns)}
+        options={optionsOf<Align>(A.aligns)}
         onValue={(value) => {
           setView(null);
           setAlign(value);

@@ -88,7 +88,7 @@ export function Plan(props: {
           label={B.differing}
           testId="restore-differing"
           value={differing()}
-          options={optionsOf(B.choices)}
+          options={optionsOf<RestoreChoice['differing']>(B.choices)}
           onValue={setDiffering}
         />
       </Show>

@@ -1,7 +1,7 @@
 import type { JSX } from 'solid-js';
 import { codesAt, type Documents, type JobDocumentKind, numberAt, textAt } from '../../job/documents.ts';
 import type { At, PathTo } from '../../job/paths.ts';
-import { Choice, TextField } from '../../widgets/Fields.tsx';
+import { Choice, TextField, Tick } from '../../widgets/Fields.tsx';
 import { NumberField, type NumberRules } from '../../widgets/NumberField.tsx';
 import { useServices } from '../context.ts';
 import type { Form } from './form.ts';
@@ -76,6 +76,20 @@ export function FormText<K extends JobDocumentKind>(
       value={value()}
       onValue={(text) => props.form.write(props.at, text === '' && open() ? null : text)}
       issue={props.form.issue(props.at)}
+      testId={testId(props.form, props.at)}
+    />
+  );
+}
+
+/** Yes or no. */
+export function FormTick<K extends JobDocumentKind>(
+  props: FieldProps<K> & { readonly at: PathTo<Documents[K], 'flag'> },
+): JSX.Element {
+  return (
+    <Tick
+      label={props.label}
+      checked={props.form.read(props.at) === true}
+      onChecked={(on) => props.form.write(props.at, on)}
       testId={testId(props.form, props.at)}
     />
   );

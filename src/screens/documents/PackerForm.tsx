@@ -1,8 +1,8 @@
-import { Part, Tick } from '../../widgets/Fields.tsx';
+import { Part } from '../../widgets/Fields.tsx';
 import { PLATE } from '../../words/fields.ts';
 import { CYCLES } from '../../words/history.ts';
 import { DOCS } from '../../words/jobs.ts';
-import { FormChoice, FormNumber, FormText } from './FormFields.tsx';
+import { FormChoice, FormNumber, FormText, FormTick } from './FormFields.tsx';
 import { FormRows } from './FormRows.tsx';
 import type { Form } from './form.ts';
 import { PackerHistory } from './PackerHistory.tsx';
@@ -52,11 +52,7 @@ export function PackerForm(props: { form: Form<'packer'> }) {
           blank={{ diameterMm: d().sizes.maxMm, litres: 20 }}
         />
         <FormNumber form={props.form} at="reliefBar" label={DOCS.relief} />
-        <Tick
-          label={DOCS.retired}
-          checked={d().retired}
-          onChecked={(retired) => props.form.change({ retired })}
-        />
+        <FormTick form={props.form} at="retired" label={DOCS.retired} />
         <FormText form={props.form} at="notes" label={DOCS.notes} long />
       </Part>
       <Part title={CYCLES.title}>

@@ -1,12 +1,12 @@
 import { For, Show } from 'solid-js';
 import { mostRows } from '../../job/documents.ts';
 import type { SensorDocument } from '../../job/sensor-document.ts';
-import { Part, Tick } from '../../widgets/Fields.tsx';
+import { Part } from '../../widgets/Fields.tsx';
 import { GAUGE_KIND, QUANTITY, SIGNAL, THERMOCOUPLE, THERMOCOUPLE_CLASS } from '../../words/fields.ts';
 import { HISTORY } from '../../words/history.ts';
 import { DOCS } from '../../words/jobs.ts';
 import { CalibrationFigures } from './CalibrationFigures.tsx';
-import { FormChoice, FormNumber, FormText } from './FormFields.tsx';
+import { FormChoice, FormNumber, FormText, FormTick } from './FormFields.tsx';
 import { FormRows } from './FormRows.tsx';
 import type { Form } from './form.ts';
 import { SensorHistory } from './SensorHistory.tsx';
@@ -181,7 +181,7 @@ export function SensorForm(props: { form: Form<'sensor'> }) {
         <SensorHistory sensor={d()} />
       </Part>
       <Part title={DOCS.notes} folded>
-        <Tick label={DOCS.retired} checked={d().retired} onChecked={(retired) => change({ retired })} />
+        <FormTick form={props.form} at="retired" label={DOCS.retired} />
         <FormText form={props.form} at="notes" label={DOCS.notes} long />
       </Part>
     </>

@@ -47,7 +47,12 @@ export function Additions(props: { sealed: SealedFacts; runId: string | null; on
             <summary>{E.addTitle}</summary>
             <div class="stack">
               <div class="fields">
-                <Choice label={E.addKind} value={kind()} options={optionsOf(E.kinds)} onValue={setKind} />
+                <Choice
+                  label={E.addKind}
+                  value={kind()}
+                  options={optionsOf<Kind>(E.kinds)}
+                  onValue={setKind}
+                />
                 <TextField label={E.addBy} testId="addition-by" value={by()} onValue={setBy} />
               </div>
               <TextField label={E.addText} testId="addition-text" long value={text()} onValue={setText} />

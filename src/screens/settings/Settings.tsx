@@ -1,13 +1,13 @@
 import { For, lazy, Show, Suspense } from 'solid-js';
 import { numberAt, textAt } from '../../job/documents.ts';
-import { Part, TextField, Tick } from '../../widgets/Fields.tsx';
+import { Part, TextField } from '../../widgets/Fields.tsx';
 import { PRIORITY } from '../../words/alarms.ts';
 import { BACKUP } from '../../words/backup.ts';
 import { LENGTH_UNIT, PRESSURE_UNIT, TEMPERATURE_UNIT } from '../../words/fields.ts';
 import { SETTINGS } from '../../words/jobs.ts';
 import { OFFICE } from '../../words/office.ts';
 import { useServices } from '../context.ts';
-import { FormChoice, FormNumber } from '../documents/FormFields.tsx';
+import { FormChoice, FormNumber, FormTick } from '../documents/FormFields.tsx';
 import { formOver } from '../documents/form.ts';
 import { changeSettings } from './change.ts';
 import { DialGaugePart } from './DialGaugePart.tsx';
@@ -83,11 +83,7 @@ export function Settings() {
             onChange={(e) => form.write('sound.volume', Number(e.currentTarget.value))}
           />
         </div>
-        <Tick
-          label={SETTINGS.cueSound}
-          checked={s().sound.cue}
-          onChecked={(cue) => form.write('sound.cue', cue)}
-        />
+        <FormTick form={form} at="sound.cue" label={SETTINGS.cueSound} />
       </Part>
       <Part title={SETTINGS.reaction} note={SETTINGS.reactionText}>
         <div class="fields">

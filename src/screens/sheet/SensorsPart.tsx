@@ -1,5 +1,5 @@
 import { For, Show } from 'solid-js';
-import type { AirSource } from '../../job/codes.ts';
+import { type AirSource, PLACES } from '../../job/codes.ts';
 import type { ChannelAssignment, JobDocument } from '../../job/job-document.ts';
 import type { ChannelFrame } from '../../link/frames.ts';
 import { Choice, optionsOf, Part } from '../../widgets/Fields.tsx';
@@ -24,10 +24,7 @@ export function suggested(channels: readonly ChannelFrame[]): ChannelAssignment[
   return channels.map((c) => {
     const role = c.quantity === 'press' && pressureTaken ? 'unused' : ROLE_OF[c.quantity];
     if (c.quantity === 'press') pressureTaken = true;
-    const place =
-      c.place === 'sleeve' || c.place === 'air' || c.place === 'pipe' || c.place === 'ground'
-        ? c.place
-        : null;
+    const place = PLACES.find((p) => p === c.place) ?? null;
     return { channel: c.index, role, place: role === 'temperature' ? place : null, sensorId: null };
   });
 }
