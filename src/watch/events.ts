@@ -1,4 +1,5 @@
 import type { Place } from '../job/setup.ts';
+import type { DeviceEventCode } from '../link/frames.ts';
 import type { AlarmCode, AlarmState, GapReason, LossCause, Priority, Stage } from './codes.ts';
 
 /** A value with its 95 % interval. */
@@ -173,7 +174,12 @@ export type WatchEvent = { readonly tUs: number } & (
   | { readonly e: 'note'; readonly text: string }
   | {
       readonly e: 'device';
-      readonly what: 'greeted' | 'reset' | 'other' | 'button' | 'trip' | 'return' | 'fault';
+      /** How it answered, or what it tells of itself, but for what its hello and the gaps tell as well. */
+      readonly what:
+        | 'greeted'
+        | 'reset'
+        | 'other'
+        | Exclude<DeviceEventCode, 'boot' | 'hostlost' | 'hostback'>;
       readonly value: number | null;
     }
   | { readonly e: 'store'; readonly ok: boolean; readonly code: string }

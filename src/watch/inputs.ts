@@ -1,5 +1,5 @@
 import type { Place, Setup } from '../job/setup.ts';
-import type { EventFrame, GuardFrame } from '../link/frames.ts';
+import type { DeviceFrame } from '../link/frames.ts';
 import type { LinkState } from '../link/status.ts';
 import type { Reading } from '../sensing/reading.ts';
 import type { AlarmCode, GapReason, Stage } from './codes.ts';
@@ -45,8 +45,8 @@ export type Notice =
   | { readonly n: 'stray'; readonly bytes: number }
   | { readonly n: 'end' };
 
-/** Frames of the device that say something of the job and are no samples: its guard and its button. */
-export type WatchedFrame = EventFrame | GuardFrame;
+/** What the device says of the job beside its samples: its guard and its button. Greeting and replies are the link's. */
+export type WatchedFrame = Exclude<DeviceFrame, { readonly t: 'H' | 'C' | 'S' | 'R' }>;
 
 /** Everything that may enter the watch. Time is on the run clock, µs, and never descends. */
 export type WatchInput =
