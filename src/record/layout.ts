@@ -3,6 +3,8 @@
  * A run is one append-only file of such pages; a page holds all that entered in about half a second.
  */
 
+import { makeColumnList, sampleBytes } from './columns.ts';
+
 /** "Sbarpage" in ASCII. */
 export const MAGIC = Uint8Array.of(0x53, 0x62, 0x61, 0x72, 0x70, 0x61, 0x67, 0x65);
 export const PAGE_FORMAT = 1;
@@ -59,24 +61,15 @@ export interface PageHeader {
   readonly previous: Uint8Array;
 }
 
-/** Kinds and types of the column list. */
-const COLUMN = { dt: 1, seq: 2, tick: 3, counts: 4, status: 5, nulls: 6 } as const;
-const TYPE = { u8: 1, u16: 2, u32: 3, i32: 4 } as const;
+const perChannels = <T>(make: (channels: number) => T): readonly T[] =>
+  Array.from({ length: MAX_PAGE_CHANNELS + 1 }, (_, n) => make(n));
+const LISTS = perChannels(makeColumnList);
+const SAMPLE_BYTES = perChannels(sampleBytes);
 
-function makeList(channels: number): Uint8Array {
-  const rows: number[] = [];
-  rows.push(COLUMN.dt, 0, TYPE.u32, 0, COLUMN.seq, 0, TYPE.u32, 0, COLUMN.tick, 0, TYPE.u32, 0);
-  for (let c = 0; c < channels; c++) rows.push(COLUMN.counts, c, TYPE.i32, 0);
-  rows.push(COLUMN.status, 0, TYPE.u16, 0, COLUMN.nulls, 0, TYPE.u8, 0);
-  return Uint8Array.from(rows);
-}
-
-const LISTS: readonly Uint8Array[] = Array.from({ length: MAX_PAGE_CHANNELS + 1 }, (_, n) => makeList(n));
-
-/** The column list of a page with so many channels: kind, channel, type, zero; four bytes a column. */
+/** The column list of a page with so many channels, four bytes a column. */
 export const columnList = (channels: number): Uint8Array => LISTS[channels]!;
 
-export const columnCount = (channels: number): number => 5 + channels;
+export const columnCount = (channels: number): number => columnList(channels).length / 4;
 
 export const pad8 = (n: number): number => (n + 7) & ~7;
 
@@ -84,8 +77,9 @@ export const pad8 = (n: number): number => (n + 7) & ~7;
 export const headerBytesFor = (channels: number, runIdBytes: number): number =>
   pad8(FIXED_HEADER + 4 * columnCount(channels) + runIdBytes);
 
-/** Bytes of the sample columns: the wide ones first, so that each starts on a multiple of its own width. */
-export const columnBytesFor = (channels: number, samples: number): number => samples * (15 + 4 * channels);
+/** Bytes of the sample columns. */
+export const columnBytesFor = (channels: number, samples: number): number =>
+  samples * SAMPLE_BYTES[channels]!;
 
 /** Bytes of a whole page; the CRC is the last four. */
 export const pageBytesFor = (headerBytes: number, channels: number, samples: number, texts: number): number =>

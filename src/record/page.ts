@@ -1,29 +1,18 @@
 /** One page, read and checked: bytes to entries and events. Never throws on bytes that are no page. */
 
 import type { WatchEvent } from '../watch/events.ts';
+import { readColumns, type SampleColumns, sampleAt } from './columns.ts';
 import { crc32c } from './crc.ts';
 import { type PlacedEntry, parseEntryLine, parseEventLine, parseHead } from './entry-text.ts';
 import { columnBytesFor, PAGE_FLAG, type PageHeader, readHeader } from './layout.ts';
 import type { LogEntry, LogHead } from './log.ts';
-
-/** The samples of a page as columns; views into the page where its place in memory allows. */
-export interface SampleColumns {
-  readonly n: number;
-  /** Arrival after the page's firstUs, µs. */
-  readonly dt: Uint32Array;
-  readonly seq: Uint32Array;
-  readonly tick: Uint32Array;
-  /** Raw counts, one array a channel; 0 where the channel's bit in `nulls` is set. */
-  readonly counts: readonly Int32Array[];
-  readonly status: Uint16Array;
-  readonly nulls: Uint8Array;
-}
 
 export interface Page {
   readonly header: PageHeader;
   readonly offset: number;
   /** The page's very bytes. */
   readonly bytes: Uint8Array;
+  /** Views into the page where its place in memory allows. */
   readonly samples: SampleColumns;
   readonly placed: readonly PlacedEntry[];
   readonly events: readonly WatchEvent[];
@@ -39,47 +28,6 @@ export type PageResult =
       readonly header: PageHeader | null;
     };
 
-const LITTLE = new Uint8Array(Uint16Array.of(1).buffer)[0] === 1;
-
-type WordArray = Uint32Array | Int32Array | Uint16Array;
-
-function column<T extends WordArray>(
-  make: { new (buffer: ArrayBufferLike, offset: number, n: number): T; new (n: number): T },
-  width: 2 | 4,
-  bytes: Uint8Array,
-  at: number,
-  n: number,
-): T {
-  if (LITTLE) return new make(bytes.buffer, bytes.byteOffset + at, n);
-  const out = new make(n);
-  const view = new DataView(bytes.buffer, bytes.byteOffset + at, n * width);
-  for (let i = 0; i < n; i++)
-    out[i] = width === 2 ? view.getUint16(i * 2, true) : view.getUint32(i * 4, true);
-  return out;
-}
-
-/** @param page the page's bytes */
-function readColumns(page: Uint8Array, h: PageHeader): SampleColumns {
-  const n = h.samples;
-  const section = page.subarray(h.headerBytes, h.headerBytes + columnBytesFor(h.channels, n));
-  // In a zip the pages lie where they fall: then one copy, which lies right.
-  const bytes = section.byteOffset % 8 === 0 ? section : new Uint8Array(section);
-  let at = 0;
-  const u32 = (): Uint32Array => {
-    const c = column(Uint32Array, 4, bytes, at, n);
-    at += 4 * n;
-    return c;
-  };
-  const dt = u32();
-  const seq = u32();
-  const tick = u32();
-  const counts: Int32Array[] = [];
-  for (let c = 0; c < h.channels; c++, at += 4 * n) counts.push(column(Int32Array, 4, bytes, at, n));
-  const status = column(Uint16Array, 2, bytes, at, n);
-  at += 2 * n;
-  return { n, dt, seq, tick, counts, status, nulls: bytes.subarray(at, at + n) };
-}
-
 /** A page as it was read. Its columns are made when they are asked for: most looks at a run need none. */
 class ReadPage implements Page {
   private columns: SampleColumns | null = null;
@@ -94,7 +42,11 @@ class ReadPage implements Page {
   ) {}
 
   get samples(): SampleColumns {
-    this.columns ??= readColumns(this.bytes, this.header);
+    if (this.columns === null) {
+      const { headerBytes, channels, samples } = this.header;
+      const to = headerBytes + columnBytesFor(channels, samples);
+      this.columns = readColumns(this.bytes.subarray(headerBytes, to), channels, samples);
+    }
     return this.columns;
   }
 }
@@ -179,17 +131,11 @@ export function readPage(file: Uint8Array, at: number, base = 0): PageResult {
   return { ok: true, page: new ReadPage(h, base + at, bytes, placed, events, head) };
 }
 
-function sampleEntry(page: Page, i: number): LogEntry {
-  const { dt, seq, tick, counts, status, nulls } = page.samples;
-  const mask = nulls[i]!;
-  const row: (number | null)[] = [];
-  for (let c = 0; c < counts.length; c++) row.push(mask & (1 << c) ? null : counts[c]![i]!);
-  return {
-    l: 'frame',
-    tUs: page.header.firstUs + dt[i]!,
-    frame: { t: 'S', seq: seq[i]!, tick: tick[i]!, counts: row, status: status[i]! },
-  };
-}
+const sampleEntry = ({ header, samples }: Page, i: number): LogEntry => ({
+  l: 'frame',
+  tUs: header.firstUs + samples.dt[i]!,
+  frame: sampleAt(samples, i),
+});
 
 /** Everything that entered during the page, in its very order. */
 export function* pageEntries(page: Page): Generator<LogEntry, void, undefined> {

@@ -3,11 +3,12 @@
  * the owner to append and flush. Nothing here is at rest until the store says so.
  */
 import { sha256 } from '@noble/hashes/sha2.js';
-import type { SampleFrame } from '../link/frames.ts';
 import type { WatchEvent } from '../watch/events.ts';
+import { GrowingColumns } from './columns.ts';
 import { crc32c } from './crc.ts';
 import { entryLine, eventLine } from './entry-text.ts';
 import {
+  columnBytesFor,
   HASH_BYTES,
   headerBytesFor,
   MAX_LINE_BYTES,
@@ -22,7 +23,6 @@ import type { RunEnd } from './types.ts';
 
 /** Text of one page beyond which it is closed, so that a page stays far under its bound. */
 const FULL_TEXT_BYTES = 256 << 10;
-const U32_MAX = 0xffff_ffff;
 
 /** Where a run that is taken up again goes on: see recovery. */
 export interface WriterStart {
@@ -53,84 +53,12 @@ export interface PageWriter {
   readonly next: { readonly index: number; readonly previous: Uint8Array };
 }
 
-/** Growing columns of the open page; reused from page to page. */
-class Columns {
-  n = 0;
-  channels = -1;
-  dt = new Uint32Array(64);
-  seq = new Uint32Array(64);
-  tick = new Uint32Array(64);
-  counts: Int32Array[] = [];
-  status = new Uint16Array(64);
-  nulls = new Uint8Array(64);
-
-  reset(): void {
-    this.n = 0;
-    this.channels = -1;
-  }
-
-  private grow(): void {
-    const size = this.dt.length * 2;
-    const wider = <T extends Uint8Array | Uint16Array | Uint32Array | Int32Array>(from: T, to: T): T => {
-      to.set(from);
-      return to;
-    };
-    this.dt = wider(this.dt, new Uint32Array(size));
-    this.seq = wider(this.seq, new Uint32Array(size));
-    this.tick = wider(this.tick, new Uint32Array(size));
-    this.counts = this.counts.map((c) => wider(c, new Int32Array(size)));
-    this.status = wider(this.status, new Uint16Array(size));
-    this.nulls = wider(this.nulls, new Uint8Array(size));
-  }
-
-  /** False when the sample belongs among the texts: another number of channels, or too far from the first. */
-  push(dt: number, frame: SampleFrame): boolean {
-    const { counts } = frame;
-    if (dt > U32_MAX || (this.channels >= 0 && counts.length !== this.channels)) return false;
-    if (this.channels < 0) {
-      this.channels = counts.length;
-      while (this.counts.length < counts.length) this.counts.push(new Int32Array(this.dt.length));
-    }
-    const i = this.n;
-    if (i === this.dt.length) this.grow();
-    let nulls = 0;
-    for (let c = 0; c < counts.length; c++) {
-      const value = counts[c]!;
-      if (value === null) nulls |= 1 << c;
-      this.counts[c]![i] = value ?? 0;
-    }
-    this.dt[i] = dt;
-    this.seq[i] = frame.seq;
-    this.tick[i] = frame.tick;
-    this.status[i] = frame.status;
-    this.nulls[i] = nulls;
-    this.n = i + 1;
-    return true;
-  }
-
-  /** Columns one after another from `at`; the caller made room. Little-endian whatever the machine. */
-  write(page: Uint8Array, at: number): number {
-    const view = new DataView(page.buffer, page.byteOffset, page.byteLength);
-    const { n } = this;
-    let p = at;
-    for (const column of [this.dt, this.seq, this.tick])
-      for (let i = 0; i < n; i++, p += 4) view.setUint32(p, column[i]!, true);
-    for (let c = 0; c < this.channels; c++) {
-      const column = this.counts[c]!;
-      for (let i = 0; i < n; i++, p += 4) view.setInt32(p, column[i]!, true);
-    }
-    for (let i = 0; i < n; i++, p += 2) view.setUint16(p, this.status[i]!, true);
-    for (let i = 0; i < n; i++, p++) page[p] = this.nulls[i]!;
-    return p;
-  }
-}
-
 const utf8 = new TextEncoder();
 const lines = (list: readonly string[]): Uint8Array =>
   list.length === 0 ? new Uint8Array(0) : utf8.encode(`${list.join('\n')}\n`);
 
 class Writer implements PageWriter {
-  private readonly columns = new Columns();
+  private readonly columns = new GrowingColumns();
   private readonly runId: Uint8Array;
   private head: Uint8Array | null;
   private entries: string[] = [];
@@ -158,9 +86,8 @@ class Writer implements PageWriter {
 
   get waiting(): number {
     const { n, channels } = this.columns;
-    return (
-      this.textBytes + n * (15 + 4 * Math.max(0, channels)) + this.done.reduce((s, d) => s + d.length, 0)
-    );
+    const columns = columnBytesFor(Math.max(0, channels), n);
+    return this.textBytes + columns + this.done.reduce((s, d) => s + d.length, 0);
   }
 
   get next(): { index: number; previous: Uint8Array } {
