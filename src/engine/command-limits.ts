@@ -59,6 +59,7 @@ export function checkCommand(command: Command): Command {
     case 'witness':
       break;
     default:
+      command satisfies never;
       bad('not known');
   }
   return command;

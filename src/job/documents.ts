@@ -3,7 +3,7 @@ import { describe, type Field, type Fields, fieldAt } from './describe.ts';
 import type { NumberBounds } from './fields.ts';
 import { type DocumentIssue, type Parsed, toIssues } from './issues.ts';
 import { type JobDocument, jobMigrations, jobSchema } from './job-document.ts';
-import { type Body, type Migrations, migrate } from './migrations.ts';
+import { type Body, migrate, type StepsTo } from './migrations.ts';
 import { type PackerDocument, packerSchema } from './packer-document.ts';
 import { type ResinDocument, resinSchema } from './resin-document.ts';
 import { type SensorDocument, sensorSchema } from './sensor-document.ts';
@@ -26,8 +26,8 @@ const SCHEMAS: { readonly [K in JobDocumentKind]: z.ZodMiniType<Documents[K]> } 
   settings: settingsSchema,
 };
 
-/** Kinds without a step are at version 1. A new version adds its step here and a test that reads the older one. */
-const MIGRATIONS: { readonly [K in JobDocumentKind]: Migrations } = {
+/** A new version adds its step here, and a test that reads the older one. */
+const MIGRATIONS: { readonly [K in JobDocumentKind]: StepsTo<Documents[K]['version']> } = {
   job: jobMigrations,
   packer: [],
   resin: [],

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { CAUTIONS, CHECKS } from './checklist.ts';
 import { AIR_TESTS, DEFECTS, INFILTRATIONS, LINES, MATERIALS, PLACES, ROLES, TAPS } from './codes.ts';
 import { block, date, deviceId, distinct, id, int, line, name, num, quantity } from './fields.ts';
-import { isBody, type Migrations } from './migrations.ts';
+import { isBody, type StepsTo } from './migrations.ts';
 
 /**
  * The job sheet. Nearly everything may be null: a crew must be able to start in three presses and fill in the rest
@@ -65,7 +65,7 @@ const sleeve = z.strictObject({
 });
 
 /** Version 1 did not ask for infiltration: nobody looked. */
-export const jobMigrations: Migrations = [
+export const jobMigrations: StepsTo<JobDocument['version']> = [
   (old) => ({
     ...old,
     ...(isBody(old.defect) ? { defect: { ...old.defect, infiltration: 'not-looked' } } : {}),

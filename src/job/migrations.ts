@@ -4,8 +4,16 @@ export type Body = Readonly<Record<string, unknown>>;
 
 export const isBody = (v: unknown): v is Body => typeof v === 'object' && v !== null && !Array.isArray(v);
 
+export type Migration = (old: Body) => Body;
 /** steps[i] turns version i + 1 into i + 2; the newest version is steps.length + 1. */
-export type Migrations = readonly ((old: Body) => Body)[];
+export type Migrations = readonly Migration[];
+/** The steps that lead to version V from its first: one less than there are versions. */
+export type StepsTo<V extends number, S extends Migrations = readonly []> = [
+  ...S,
+  unknown,
+]['length'] extends V
+  ? S
+  : StepsTo<V, readonly [...S, Migration]>;
 
 export type Migrated =
   | { readonly ok: true; readonly body: Body; readonly from: number }

@@ -1,4 +1,5 @@
-import type { ChannelSetup, Place, ThermocoupleType } from '../job/setup.ts';
+import { PLACES } from '../job/codes.ts';
+import type { ChannelSetup, ThermocoupleType } from '../job/setup.ts';
 import {
   type ChannelFrame,
   type Quantity,
@@ -54,9 +55,6 @@ function usualSpan(
   }
 }
 
-const PLACES: readonly string[] = ['sleeve', 'air', 'pipe', 'ground'];
-const isPlace = (p: string | null): p is Place => p !== null && PLACES.includes(p);
-
 /**
  * What the device's own description of its channels amounts to: a suggestion that the job overrules. There is no
  * calibration in it. The first pressure channel is taken, further ones are left unused. A supply channel's range is in
@@ -76,7 +74,7 @@ export function suggestChannels(channels: readonly ChannelFrame[]): ChannelSetup
     return {
       index: c.index,
       role,
-      place: role === 'temperature' && isPlace(c.place) ? c.place : null,
+      place: role === 'temperature' ? (PLACES.find((p) => p === c.place) ?? null) : null,
       ...signal,
       gaugeKind: role === 'pressure' ? 'gauge' : null,
       partner: c.partner,

@@ -68,6 +68,7 @@ const isTest = (file) => /\.test\.tsx?$/.test(file) || /\/testing\//.test(file);
 
 /** Files of types and constants only: codes, shapes, no behaviour. Rooms marked ':types' give out these. */
 const TYPE_FILES = {
+  job: ['codes.ts'],
   watch: ['codes.ts', 'events.ts', 'view.ts', 'inputs.ts'],
   sensing: ['reading.ts'],
   link: ['frames.ts', 'status.ts'],
