@@ -5,60 +5,99 @@ import { DOCS } from '../../words/jobs.ts';
 import { FormChoice, FormNumber, FormText, FormTick } from './FormFields.tsx';
 import { FormRows } from './FormRows.tsx';
 import type { Form } from './form.ts';
+import { Members, type MembersOf } from './Members.tsx';
 import { PackerHistory } from './PackerHistory.tsx';
 import { PackerLog } from './PackerLog.tsx';
 
+const MEMBERS: MembersOf<'packer', 'plate' | 'ratings' | 'more' | 'log'> = {
+  version: null,
+  name: { in: 'plate', edit: (form) => <FormText form={form} at="name" label={DOCS.name} /> },
+  serial: { in: 'plate', edit: (form) => <FormText form={form} at="serial" label={DOCS.serial} /> },
+  plate: {
+    in: 'plate',
+    edit: (form) => <FormChoice form={form} at="plate" label={DOCS.plate} words={PLATE} />,
+  },
+  sizes: {
+    in: 'plate',
+    edit: (form) => (
+      <>
+        <FormNumber form={form} at="sizes.minMm" label={DOCS.smallest} />
+        <FormNumber form={form} at="sizes.maxMm" label={DOCS.largest} />
+      </>
+    ),
+  },
+  ratings: {
+    in: 'ratings',
+    edit: (form) => (
+      <FormRows
+        form={form}
+        at="ratings"
+        label={DOCS.ratings}
+        note={DOCS.ratingsText}
+        columns={{ diameterMm: DOCS.diameter, ratedBar: DOCS.rated }}
+        blank={{ diameterMm: form.draft().sizes.maxMm, ratedBar: 1.5 }}
+      />
+    ),
+  },
+  usable: {
+    in: 'more',
+    edit: (form) => (
+      <FormRows
+        form={form}
+        at="usable"
+        label={DOCS.usable}
+        columns={{ diameterMm: DOCS.diameter, lengthMm: DOCS.length }}
+        blank={{ diameterMm: form.draft().sizes.maxMm, lengthMm: 1000 }}
+      />
+    ),
+  },
+  freeInflation: {
+    in: 'more',
+    edit: (form) => (
+      <FormRows
+        form={form}
+        at="freeInflation"
+        label={DOCS.free}
+        columns={{ diameterMm: DOCS.diameter, bar: DOCS.pressure }}
+        blank={{ diameterMm: form.draft().sizes.maxMm, bar: 0.4 }}
+      />
+    ),
+  },
+  volume: {
+    in: 'more',
+    edit: (form) => (
+      <FormRows
+        form={form}
+        at="volume"
+        label={DOCS.volume}
+        columns={{ diameterMm: DOCS.diameter, litres: DOCS.litres }}
+        blank={{ diameterMm: form.draft().sizes.maxMm, litres: 20 }}
+      />
+    ),
+  },
+  reliefBar: { in: 'more', edit: (form) => <FormNumber form={form} at="reliefBar" label={DOCS.relief} /> },
+  retired: { in: 'more', edit: (form) => <FormTick form={form} at="retired" label={DOCS.retired} /> },
+  notes: { in: 'more', edit: (form) => <FormText form={form} at="notes" label={DOCS.notes} long /> },
+  conditions: { in: 'log', edit: (form) => <PackerLog form={form} /> },
+  earlierCycles: null, // counts what the log has no more room for
+};
+
 export function PackerForm(props: { form: Form<'packer'> }) {
-  const d = () => props.form.draft();
   return (
     <>
       <Part title={DOCS.packerOne}>
         <div class="fields">
-          <FormText form={props.form} at="name" label={DOCS.name} />
-          <FormText form={props.form} at="serial" label={DOCS.serial} />
-          <FormChoice form={props.form} at="plate" label={DOCS.plate} words={PLATE} />
-          <FormNumber form={props.form} at="sizes.minMm" label={DOCS.smallest} />
-          <FormNumber form={props.form} at="sizes.maxMm" label={DOCS.largest} />
+          <Members form={props.form} of={MEMBERS} in="plate" />
         </div>
-        <FormRows
-          form={props.form}
-          at="ratings"
-          label={DOCS.ratings}
-          note={DOCS.ratingsText}
-          columns={{ diameterMm: DOCS.diameter, ratedBar: DOCS.rated }}
-          blank={{ diameterMm: d().sizes.maxMm, ratedBar: 1.5 }}
-        />
+        <Members form={props.form} of={MEMBERS} in="ratings" />
       </Part>
       <Part title={DOCS.more} folded>
-        <FormRows
-          form={props.form}
-          at="usable"
-          label={DOCS.usable}
-          columns={{ diameterMm: DOCS.diameter, lengthMm: DOCS.length }}
-          blank={{ diameterMm: d().sizes.maxMm, lengthMm: 1000 }}
-        />
-        <FormRows
-          form={props.form}
-          at="freeInflation"
-          label={DOCS.free}
-          columns={{ diameterMm: DOCS.diameter, bar: DOCS.pressure }}
-          blank={{ diameterMm: d().sizes.maxMm, bar: 0.4 }}
-        />
-        <FormRows
-          form={props.form}
-          at="volume"
-          label={DOCS.volume}
-          columns={{ diameterMm: DOCS.diameter, litres: DOCS.litres }}
-          blank={{ diameterMm: d().sizes.maxMm, litres: 20 }}
-        />
-        <FormNumber form={props.form} at="reliefBar" label={DOCS.relief} />
-        <FormTick form={props.form} at="retired" label={DOCS.retired} />
-        <FormText form={props.form} at="notes" label={DOCS.notes} long />
+        <Members form={props.form} of={MEMBERS} in="more" />
       </Part>
       <Part title={CYCLES.title}>
-        <PackerHistory packer={d()} />
+        <PackerHistory packer={props.form.draft()} />
       </Part>
-      <PackerLog form={props.form} />
+      <Members form={props.form} of={MEMBERS} in="log" />
     </>
   );
 }

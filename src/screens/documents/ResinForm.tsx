@@ -4,51 +4,103 @@ import { DOCS } from '../../words/jobs.ts';
 import { FormChoice, FormNumber, FormText } from './FormFields.tsx';
 import { FormRows } from './FormRows.tsx';
 import type { Form } from './form.ts';
+import { Members, type MembersOf } from './Members.tsx';
+
+const MEMBERS: MembersOf<'resin', 'name' | 'cure' | 'end' | 'pot' | 'mix' | 'notes'> = {
+  version: null,
+  name: { in: 'name', edit: (form) => <FormText form={form} at="name" label={DOCS.name} /> },
+  kind: {
+    in: 'name',
+    edit: (form) => <FormChoice form={form} at="kind" label={DOCS.kind} words={RESIN_KIND} />,
+  },
+  curePoints: {
+    in: 'cure',
+    edit: (form) => (
+      <FormRows
+        form={form}
+        at="curePoints"
+        label={DOCS.cure}
+        note={DOCS.cureText}
+        columns={{ c: DOCS.temperature, minutes: DOCS.minutes }}
+        blank={{ c: 20, minutes: 60 }}
+      />
+    ),
+  },
+  criterion: {
+    in: 'end',
+    edit: (form) => <FormChoice form={form} at="criterion" label={DOCS.criterion} words={CRITERION} />,
+  },
+  lowestC: { in: 'end', edit: (form) => <FormNumber form={form} at="lowestC" label={DOCS.lowest} /> },
+  exotherm: {
+    in: 'end',
+    edit: (form) => <FormChoice form={form} at="exotherm" label={DOCS.exotherm} words={EXOTHERM} />,
+  },
+  expectedRiseK: {
+    in: 'end',
+    edit: (form) => <FormNumber form={form} at="expectedRiseK" label={DOCS.rise} />,
+  },
+  potLife: {
+    in: 'pot',
+    edit: (form) => (
+      <FormRows
+        form={form}
+        at="potLife"
+        label={DOCS.pot}
+        columns={{ c: DOCS.temperature, minutes: DOCS.minutes }}
+        blank={{ c: 20, minutes: 25 }}
+      />
+    ),
+  },
+  potMassG: { in: 'pot', edit: (form) => <FormNumber form={form} at="potMassG" label={DOCS.potMass} /> },
+  mix: {
+    in: 'mix',
+    edit: (form) => (
+      <>
+        <FormNumber form={form} at="mix.resinParts" label={DOCS.resinParts} />
+        <FormNumber form={form} at="mix.hardenerParts" label={DOCS.hardenerParts} />
+        <FormChoice form={form} at="mix.basis" label={DOCS.basis} words={BASIS} />
+      </>
+    ),
+  },
+  resinDensity: {
+    in: 'mix',
+    edit: (form) => <FormNumber form={form} at="resinDensity" label={DOCS.resinDensity} />,
+  },
+  hardenerDensity: {
+    in: 'mix',
+    edit: (form) => <FormNumber form={form} at="hardenerDensity" label={DOCS.hardenerDensity} />,
+  },
+  mixedDensity: {
+    in: 'mix',
+    edit: (form) => <FormNumber form={form} at="mixedDensity" label={DOCS.mixedDensity} />,
+  },
+  batch: {
+    in: 'mix', // the batches' own names are noted on the job sheet
+    edit: (form) => <FormText form={form} at="batch.expires" label={DOCS.expires} type="date" />,
+  },
+  notes: { in: 'notes', edit: (form) => <FormText form={form} at="notes" label={DOCS.notes} long /> },
+};
 
 export function ResinForm(props: { form: Form<'resin'> }) {
   return (
     <>
       <Part title={DOCS.resinOne}>
         <div class="fields">
-          <FormText form={props.form} at="name" label={DOCS.name} />
-          <FormChoice form={props.form} at="kind" label={DOCS.kind} words={RESIN_KIND} />
+          <Members form={props.form} of={MEMBERS} in="name" />
         </div>
-        <FormRows
-          form={props.form}
-          at="curePoints"
-          label={DOCS.cure}
-          note={DOCS.cureText}
-          columns={{ c: DOCS.temperature, minutes: DOCS.minutes }}
-          blank={{ c: 20, minutes: 60 }}
-        />
+        <Members form={props.form} of={MEMBERS} in="cure" />
         <div class="fields">
-          <FormChoice form={props.form} at="criterion" label={DOCS.criterion} words={CRITERION} />
-          <FormNumber form={props.form} at="lowestC" label={DOCS.lowest} />
-          <FormChoice form={props.form} at="exotherm" label={DOCS.exotherm} words={EXOTHERM} />
-          <FormNumber form={props.form} at="expectedRiseK" label={DOCS.rise} />
+          <Members form={props.form} of={MEMBERS} in="end" />
         </div>
       </Part>
       <Part title={DOCS.pot}>
-        <FormRows
-          form={props.form}
-          at="potLife"
-          label={DOCS.pot}
-          columns={{ c: DOCS.temperature, minutes: DOCS.minutes }}
-          blank={{ c: 20, minutes: 25 }}
-        />
-        <FormNumber form={props.form} at="potMassG" label={DOCS.potMass} />
+        <Members form={props.form} of={MEMBERS} in="pot" />
       </Part>
       <Part title={DOCS.mix} folded>
         <div class="fields">
-          <FormNumber form={props.form} at="mix.resinParts" label={DOCS.resinParts} />
-          <FormNumber form={props.form} at="mix.hardenerParts" label={DOCS.hardenerParts} />
-          <FormChoice form={props.form} at="mix.basis" label={DOCS.basis} words={BASIS} />
-          <FormNumber form={props.form} at="resinDensity" label={DOCS.resinDensity} />
-          <FormNumber form={props.form} at="hardenerDensity" label={DOCS.hardenerDensity} />
-          <FormNumber form={props.form} at="mixedDensity" label={DOCS.mixedDensity} />
-          <FormText form={props.form} at="batch.expires" label={DOCS.expires} type="date" />
+          <Members form={props.form} of={MEMBERS} in="mix" />
         </div>
-        <FormText form={props.form} at="notes" label={DOCS.notes} long />
+        <Members form={props.form} of={MEMBERS} in="notes" />
       </Part>
     </>
   );

@@ -1,23 +1,15 @@
-import { For, Show } from 'solid-js';
-import { mostRows } from '../../job/documents.ts';
+import { Show } from 'solid-js';
 import type { SensorDocument } from '../../job/sensor-document.ts';
 import { Part } from '../../widgets/Fields.tsx';
 import { GAUGE_KIND, QUANTITY, SIGNAL, THERMOCOUPLE, THERMOCOUPLE_CLASS } from '../../words/fields.ts';
 import { HISTORY } from '../../words/history.ts';
 import { DOCS } from '../../words/jobs.ts';
-import { CalibrationFigures } from './CalibrationFigures.tsx';
+import { CalibrationPart } from './CalibrationPart.tsx';
 import { FormChoice, FormNumber, FormText, FormTick } from './FormFields.tsx';
-import { FormRows } from './FormRows.tsx';
 import type { Form } from './form.ts';
+import { Members, type MembersOf } from './Members.tsx';
 import { SensorHistory } from './SensorHistory.tsx';
-
-const SIGNAL_UNIT: Record<SensorDocument['signal'], string> = {
-  current: 'µA',
-  ratio: 'ppm',
-  voltage: 'µV',
-  digital: '',
-  thermocouple: '',
-};
+import { signalIn, spreadIn, valueIn } from './sensor-units.ts';
 
 const START_SPAN: Record<SensorDocument['signal'], SensorDocument['span']> = {
   current: { elLo: 4000, elHi: 20_000 },
@@ -47,142 +39,111 @@ const START: Record<SensorDocument['quantity'], Partial<SensorDocument>> = {
   },
 };
 
-const SERIES = [
-  { at: 'calibration.asFound', label: DOCS.asFound },
-  { at: 'calibration.asLeft', label: DOCS.asLeft },
-] as const;
+const MEMBERS: MembersOf<'sensor', 'what' | 'calibration' | 'notes'> = {
+  version: null,
+  name: { in: 'what', edit: (form) => <FormText form={form} at="name" label={DOCS.name} /> },
+  serial: { in: 'what', edit: (form) => <FormText form={form} at="serial" label={DOCS.serial} /> },
+  quantity: {
+    in: 'what',
+    edit: (form) => (
+      <FormChoice
+        form={form}
+        at="quantity"
+        label={DOCS.quantity}
+        words={QUANTITY}
+        onValue={(quantity) => form.change(START[quantity])}
+      />
+    ),
+  },
+  signal: {
+    in: 'what',
+    edit: (form) => (
+      <FormChoice
+        form={form}
+        at="signal"
+        label={DOCS.signal}
+        words={SIGNAL}
+        onValue={(signal) => form.change({ signal, span: START_SPAN[signal] })}
+      />
+    ),
+  },
+  thermocouple: {
+    in: 'what',
+    edit: (form) => (
+      <Show when={form.draft().signal === 'thermocouple'}>
+        <FormChoice form={form} at="thermocouple" label={DOCS.thermocouple} words={THERMOCOUPLE} unset="K" />
+      </Show>
+    ),
+  },
+  thermocoupleClass: {
+    in: 'what',
+    edit: (form) => (
+      <Show when={form.draft().signal === 'thermocouple'}>
+        <FormChoice
+          form={form}
+          at="thermocoupleClass"
+          label={DOCS.tcClass}
+          words={THERMOCOUPLE_CLASS}
+          unset={2}
+        />
+      </Show>
+    ),
+  },
+  gaugeKind: {
+    in: 'what',
+    edit: (form) => (
+      <Show when={form.draft().quantity === 'pressure'}>
+        <FormChoice form={form} at="gaugeKind" label={DOCS.gaugeKind} words={GAUGE_KIND} unset="gauge" />
+      </Show>
+    ),
+  },
+  range: {
+    in: 'what',
+    edit: (form) => (
+      <>
+        <FormNumber form={form} at="range.lo" label={DOCS.rangeLo} told={valueIn(form.draft())} />
+        <FormNumber form={form} at="range.hi" label={DOCS.rangeHi} told={valueIn(form.draft())} />
+      </>
+    ),
+  },
+  span: {
+    in: 'what',
+    edit: (form) => (
+      <Show when={form.draft().span !== null}>
+        <FormNumber form={form} at="span.elLo" label={DOCS.spanLo} told={signalIn(form.draft())} />
+        <FormNumber form={form} at="span.elHi" label={DOCS.spanHi} told={signalIn(form.draft())} />
+      </Show>
+    ),
+  },
+  accuracy: {
+    in: 'what',
+    edit: (form) => (
+      <FormNumber form={form} at="accuracy" label={DOCS.accuracy} told={spreadIn(form.draft())} />
+    ),
+  },
+  deviceId: { in: 'what', edit: (form) => <FormText form={form} at="deviceId" label={DOCS.deviceId} /> },
+  channel: { in: 'what', edit: (form) => <FormNumber form={form} at="channel" label={DOCS.channel} /> },
+  calibration: { in: 'calibration', edit: (form) => <CalibrationPart form={form} /> },
+  dueDays: null, // with the calibration
+  earlier: null, // calibrations that another took the place of
+  retired: { in: 'notes', edit: (form) => <FormTick form={form} at="retired" label={DOCS.retired} /> },
+  notes: { in: 'notes', edit: (form) => <FormText form={form} at="notes" label={DOCS.notes} long /> },
+};
 
 export function SensorForm(props: { form: Form<'sensor'> }) {
-  const d = () => props.form.draft();
-  const change = (part: Partial<SensorDocument>) => props.form.change(part);
-  const isBar = () => d().quantity === 'pressure';
-  // What is measured decides what its values are told in, and its uncertainties.
-  const value = () => ({ kind: isBar() ? 'pressure' : 'temperature' }) as const;
-  const spread = () => ({ unit: isBar() ? 'bar' : 'K' });
-  const signal = () => ({ unit: SIGNAL_UNIT[d().signal] });
   return (
     <>
       <Part title={DOCS.sensorOne}>
         <div class="fields">
-          <FormText form={props.form} at="name" label={DOCS.name} />
-          <FormText form={props.form} at="serial" label={DOCS.serial} />
-          <FormChoice
-            form={props.form}
-            at="quantity"
-            label={DOCS.quantity}
-            words={QUANTITY}
-            onValue={(quantity) => change(START[quantity])}
-          />
-          <FormChoice
-            form={props.form}
-            at="signal"
-            label={DOCS.signal}
-            words={SIGNAL}
-            onValue={(signal) => change({ signal, span: START_SPAN[signal] })}
-          />
-          <Show when={d().signal === 'thermocouple'}>
-            <FormChoice
-              form={props.form}
-              at="thermocouple"
-              label={DOCS.thermocouple}
-              words={THERMOCOUPLE}
-              unset="K"
-            />
-            <FormChoice
-              form={props.form}
-              at="thermocoupleClass"
-              label={DOCS.tcClass}
-              words={THERMOCOUPLE_CLASS}
-              unset={2}
-            />
-          </Show>
-          <Show when={isBar()}>
-            <FormChoice
-              form={props.form}
-              at="gaugeKind"
-              label={DOCS.gaugeKind}
-              words={GAUGE_KIND}
-              unset="gauge"
-            />
-          </Show>
-          <FormNumber form={props.form} at="range.lo" label={DOCS.rangeLo} told={value()} />
-          <FormNumber form={props.form} at="range.hi" label={DOCS.rangeHi} told={value()} />
-          <Show when={d().span !== null}>
-            <FormNumber form={props.form} at="span.elLo" label={DOCS.spanLo} told={signal()} />
-            <FormNumber form={props.form} at="span.elHi" label={DOCS.spanHi} told={signal()} />
-          </Show>
-          <FormNumber form={props.form} at="accuracy" label={DOCS.accuracy} told={spread()} />
-          <FormText form={props.form} at="deviceId" label={DOCS.deviceId} />
-          <FormNumber form={props.form} at="channel" label={DOCS.channel} />
+          <Members form={props.form} of={MEMBERS} in="what" />
         </div>
       </Part>
-      <Part title={DOCS.calibration}>
-        <Show
-          when={d().calibration}
-          fallback={
-            <button
-              type="button"
-              class="button"
-              onClick={() =>
-                change({
-                  calibration: {
-                    date: new Date().toISOString().slice(0, 10),
-                    asFound: [],
-                    asLeft: [],
-                    uReference: 0,
-                    reference: '',
-                    by: '',
-                  },
-                })
-              }
-            >
-              {DOCS.addCalibration}
-            </button>
-          }
-        >
-          {(c) => (
-            <>
-              <div class="fields">
-                <FormText form={props.form} at="calibration.date" label={DOCS.calDate} type="date" />
-                <FormText form={props.form} at="calibration.reference" label={DOCS.calReference} />
-                <FormNumber form={props.form} at="calibration.uReference" label={DOCS.calU} told={spread()} />
-                <FormNumber form={props.form} at="dueDays" label={DOCS.due} />
-              </div>
-              <For each={SERIES}>
-                {(series) => (
-                  <FormRows
-                    form={props.form}
-                    at={series.at}
-                    label={series.label}
-                    columns={{ indicated: DOCS.indicated, reference: DOCS.reference }}
-                    blank={{ indicated: 0, reference: 0 }}
-                    told={value()}
-                  />
-                )}
-              </For>
-              <CalibrationFigures sensor={d()} today={new Date().toISOString().slice(0, 10)} />
-              <button
-                type="button"
-                class="button"
-                onClick={() =>
-                  change({
-                    calibration: null,
-                    earlier: [c(), ...d().earlier].slice(0, mostRows('sensor', 'earlier')),
-                  })
-                }
-              >
-                {DOCS.removeCalibration}
-              </button>
-            </>
-          )}
-        </Show>
-      </Part>
+      <Members form={props.form} of={MEMBERS} in="calibration" />
       <Part title={HISTORY.title}>
-        <SensorHistory sensor={d()} />
+        <SensorHistory sensor={props.form.draft()} />
       </Part>
       <Part title={DOCS.notes} folded>
-        <FormTick form={props.form} at="retired" label={DOCS.retired} />
-        <FormText form={props.form} at="notes" label={DOCS.notes} long />
+        <Members form={props.form} of={MEMBERS} in="notes" />
       </Part>
     </>
   );

@@ -1,0 +1,89 @@
+import { For, Show } from 'solid-js';
+import { mostRows } from '../../job/documents.ts';
+import type { SensorDocument } from '../../job/sensor-document.ts';
+import { Part } from '../../widgets/Fields.tsx';
+import { DOCS } from '../../words/jobs.ts';
+import { CalibrationFigures } from './CalibrationFigures.tsx';
+import { FormNumber, FormText } from './FormFields.tsx';
+import { FormRows } from './FormRows.tsx';
+import type { Form } from './form.ts';
+import { spreadIn, valueIn } from './sensor-units.ts';
+
+const SERIES = [
+  { at: 'calibration.asFound', label: () => DOCS.asFound },
+  { at: 'calibration.asLeft', label: () => DOCS.asLeft },
+] as const;
+
+/** The calibration in force with its points, what they make, and when the next is due. */
+export function CalibrationPart(props: { form: Form<'sensor'> }) {
+  const d = () => props.form.draft();
+  const change = (part: Partial<SensorDocument>) => props.form.change(part);
+  return (
+    <Part title={DOCS.calibration}>
+      <Show
+        when={d().calibration}
+        fallback={
+          <button
+            type="button"
+            class="button"
+            onClick={() =>
+              change({
+                calibration: {
+                  date: new Date().toISOString().slice(0, 10),
+                  asFound: [],
+                  asLeft: [],
+                  uReference: 0,
+                  reference: '',
+                  by: '',
+                },
+              })
+            }
+          >
+            {DOCS.addCalibration}
+          </button>
+        }
+      >
+        {(c) => (
+          <>
+            <div class="fields">
+              <FormText form={props.form} at="calibration.date" label={DOCS.calDate} type="date" />
+              <FormText form={props.form} at="calibration.reference" label={DOCS.calReference} />
+              <FormNumber
+                form={props.form}
+                at="calibration.uReference"
+                label={DOCS.calU}
+                told={spreadIn(d())}
+              />
+              <FormNumber form={props.form} at="dueDays" label={DOCS.due} />
+            </div>
+            <For each={SERIES}>
+              {(series) => (
+                <FormRows
+                  form={props.form}
+                  at={series.at}
+                  label={series.label()}
+                  columns={{ indicated: DOCS.indicated, reference: DOCS.reference }}
+                  blank={{ indicated: 0, reference: 0 }}
+                  told={valueIn(d())}
+                />
+              )}
+            </For>
+            <CalibrationFigures sensor={d()} today={new Date().toISOString().slice(0, 10)} />
+            <button
+              type="button"
+              class="button"
+              onClick={() =>
+                change({
+                  calibration: null,
+                  earlier: [c(), ...d().earlier].slice(0, mostRows('sensor', 'earlier')),
+                })
+              }
+            >
+              {DOCS.removeCalibration}
+            </button>
+          </>
+        )}
+      </Show>
+    </Part>
+  );
+}
