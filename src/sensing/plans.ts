@@ -1,3 +1,4 @@
+import { gaugeShiftBar } from '../job/gauge-kind.ts';
 import type { ChannelSetup, Setup } from '../job/setup.ts';
 import type { ChannelFrame } from '../link/frames.ts';
 import { createCountWatch } from './plausibility.ts';
@@ -8,8 +9,6 @@ import { suggestChannels } from './suggest.ts';
 import { pressureBudget, stepValue, temperatureBudget } from './uncertainty.ts';
 import { keepZero } from './zero.ts';
 
-/** Standard atmosphere in bar: what a sealed-gauge sensor has behind its diaphragm, and what air is assumed to be. */
-const ATMOSPHERE_BAR = 1.01325;
 /** A pressure without a new conversion stands for a second, another value for five, or for five conversions. */
 const HOLD_S = { pressure: 1, other: 5, conversions: 5 };
 
@@ -21,12 +20,6 @@ function owned(ch: ChannelSetup, deviceId: string | null): ChannelSetup {
   if (c === null) return ch;
   const foreign = c.channel !== ch.index || (deviceId !== null && c.deviceId !== deviceId);
   return foreign ? { ...ch, calibration: null } : ch;
-}
-
-function shiftOf(ch: ChannelSetup, setup: Setup | null): number {
-  const air = setup?.air.bar ?? ATMOSPHERE_BAR;
-  if (ch.gaugeKind === 'absolute') return -air;
-  return ch.gaugeKind === 'sealed' ? ATMOSPHERE_BAR - air : 0;
 }
 
 function holdOf(ch: ChannelSetup, frame: ChannelFrame | undefined): number {
@@ -67,7 +60,7 @@ function planOf(
     bands: signalBands(ch.spanElLo, ch.spanElHi),
     offset: ch.calibration?.offset ?? 0,
     gain: ch.calibration?.gain ?? 1,
-    shift: ch.role === 'pressure' ? shiftOf(ch, setup) : 0,
+    shift: ch.role === 'pressure' ? gaugeShiftBar(ch.gaugeKind, setup) : 0,
     supplyV: supplied && partner !== undefined ? (partner.rangeLo + partner.rangeHi) / 2 : null,
     flags,
     stepCounts: countsAStep(ch),

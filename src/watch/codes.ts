@@ -7,6 +7,7 @@ export const STAGES = ['prepare', 'seat', 'inflate', 'hold', 'let-down', 'done',
 export type Stage = (typeof STAGES)[number];
 
 export const ALARMS = [
+  'over-range', // over the end of the sensor's span: nobody knows how far
   'over-rated', // median of three over the packer's rated pressure
   'ceiling', // median of three at or over the ceiling
   'rising', // will not stop by itself or by a normal hand

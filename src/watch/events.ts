@@ -38,6 +38,8 @@ export interface AlarmValues {
   readonly ratedBar?: number;
   /** By how much the pressure is over its rated value. */
   readonly overBar?: number;
+  /** Upper end of the sensor's span. */
+  readonly spanBar?: number;
   readonly ceilingBar?: number;
   readonly floorBar?: number;
   /** Dial gauge's value beside the reading. */

@@ -1,3 +1,4 @@
+import { spanEndBar } from '../job/gauge-kind.ts';
 import { FLAG } from '../sensing/reading.ts';
 import { conditionOf } from './alarms/conditions.ts';
 import { maybeShelved } from './alarms/operator.ts';
@@ -6,8 +7,9 @@ import { valuesOf } from './alarms/values.ts';
 import type { Standing } from './codes.ts';
 import { cureView } from './cure/cure.ts';
 import { holdView, tapSeesPacker } from './hold/hold.ts';
-import { ageS, isStale } from './signal/loss.ts';
+import { ageS, isStale, staleAfterS } from './signal/loss.ts';
 import { probeFresh } from './signal/probes.ts';
+import { isOver } from './signal/signal.ts';
 import { REBOUND_S } from './stages/rebound.ts';
 import type { WatchState } from './state.ts';
 import { potLifeLeftS } from './state.ts';
@@ -73,6 +75,14 @@ function standing(w: WatchState): Standing[] {
   return out;
 }
 
+/** The end of the sensor's span while the reading stands over it, bar; null: it does not, or is too old to say so. */
+function overBar(w: WatchState, tUs: number): number | null {
+  const { signal } = w;
+  if (!isOver(signal) || signal.overUs === null) return null;
+  if (tUs - signal.overUs > staleAfterS(signal) * 1e6) return null;
+  return spanEndBar(w.setup) ?? signal.bar;
+}
+
 /** All that a screen shows of the moment. tUs may be later than the last input. */
 export function viewOf(w: WatchState, tUs: number): WatchView {
   const { setup, signal } = w;
@@ -83,6 +93,7 @@ export function viewOf(w: WatchState, tUs: number): WatchView {
     firstUs: signal.firstUs,
     bar: signal.bar,
     ageS: ageS(signal, tUs),
+    overBar: overBar(w, tUs),
     stale,
     uBar: signal.uBar,
     flags: signal.flags,

@@ -90,11 +90,6 @@ describe('ceiling', () => {
     expect(s.of('gap')).toHaveLength(1);
     expect(s.states('ceiling')).toEqual(['unacknowledged']);
   });
-
-  it('a value over the sensor’s span is over the ceiling as well as lost', () => {
-    const s = new Script().flow(2, 1.8).flow(2, 4.1, { more: { flags: FLAG.outOfRange } });
-    expect(s.heard().sort()).toEqual(['over-rated', 'pressure-lost']);
-  });
 });
 
 describe('the device', () => {

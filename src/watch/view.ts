@@ -73,6 +73,8 @@ export interface WatchView {
   readonly bar: number | null;
   /** Age of the last usable pressure, s. */
   readonly ageS: number | null;
+  /** The reading is over this, the end of the sensor's span, bar: it is no number; null: it is not. */
+  readonly overBar: number | null;
   /** The number is stale: grey it (0.5 s or two sample periods). */
   readonly stale: boolean;
   readonly uBar: number | null;

@@ -1,12 +1,15 @@
 import { Show } from 'solid-js';
 import type { AlarmCode, Priority } from '../watch/codes.ts';
 import { alarmLine } from '../words/alarms.ts';
-import { type DisplayUnits, duration, NO_VALUE, pressureNumber } from '../words/format.ts';
+import { type DisplayUnits, duration, NO_VALUE, pressure, pressureNumber } from '../words/format.ts';
 import { UI } from '../words/ui.ts';
 import { AlarmShape } from './AlarmShape.tsx';
 
-/** How a reading may be believed: good, old (greyed) or lost (struck, never a live-looking number). */
-export type Trust = 'none' | 'good' | 'stale' | 'lost';
+/**
+ * How a reading may be believed: good, old (greyed), lost (struck, never a live-looking number), or over the end of the
+ * sensor's span, which is said as such.
+ */
+export type Trust = 'none' | 'good' | 'stale' | 'lost' | 'over';
 
 /**
  * Shown trust of the pressure. A value of null is lost even when the engine calls it fresh; an engine that fell
@@ -18,7 +21,9 @@ export function trustOf(
   stale: boolean,
   lost: boolean,
   silent: boolean,
+  over: boolean,
 ): Trust {
+  if (over) return silent ? 'lost' : 'over';
   if (ageS === null && bar === null) return lost ? 'lost' : 'none';
   if (lost || bar === null) return 'lost';
   return stale || silent ? 'stale' : 'good';
@@ -29,6 +34,8 @@ export function BigNumber(props: {
   uBar: number | null;
   trust: Trust;
   ageS: number | null;
+  /** End of the sensor's span while the reading is over it, bar. */
+  overBar: number | null;
   units: DisplayUnits;
   /** An alarm that waits, named beside the digits where its own row may be out of sight. */
   alarm?: { readonly alarm: AlarmCode; readonly priority: Priority } | null;
@@ -37,7 +44,9 @@ export function BigNumber(props: {
   const digits = () =>
     props.trust === 'lost' || props.trust === 'none'
       ? pressureNumber(0, props.units).replace(/\d/g, NO_VALUE)
-      : pressureNumber(props.bar, props.units);
+      : props.trust === 'over'
+        ? `>${pressureNumber(props.overBar, props.units)}`
+        : pressureNumber(props.bar, props.units);
   return (
     <div
       class="big"
@@ -68,6 +77,9 @@ export function BigNumber(props: {
         </Show>
         <Show when={props.trust === 'stale'}>
           <strong>{UI.oldReading}</strong> {props.ageS === null ? '' : duration(props.ageS)}
+        </Show>
+        <Show when={props.trust === 'over'}>
+          <strong>{UI.overRange(pressure(props.overBar, props.units))}</strong> {UI.overRangeMeans}
         </Show>
         <Show when={props.trust === 'lost'}>
           <strong>{UI.lostReading}</strong>{' '}

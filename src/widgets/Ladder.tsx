@@ -74,11 +74,16 @@ export function Ladder(props: {
   const labelX = () => x1() + 40;
   const summary = () => {
     const l = props.limits;
-    const now = props.trust === 'good' ? pressure(props.bar, props.units) : UI.noReading;
+    const now =
+      props.trust === 'good'
+        ? pressure(props.bar, props.units)
+        : props.trust === 'over'
+          ? UI.overRange(pressure(props.bar, props.units))
+          : UI.noReading;
     if (l === null) return `${UI.pressure} ${now}. ${UI.noLimit}`;
     return `${UI.pressure} ${now}. ${UI.ceiling} ${pressure(l.ceilingBar, props.units)}. ${UI.rated} ${pressure(l.ratedBar, props.units)}.`;
   };
-  const shownBar = () => (props.trust === 'good' || props.trust === 'stale' ? props.bar : null);
+  const shownBar = () => (props.trust === 'lost' || props.trust === 'none' ? null : props.bar);
 
   return (
     <div

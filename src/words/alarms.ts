@@ -14,6 +14,7 @@ import { PLACE } from './terms.ts';
 
 /** A few words that name the alarm, read from three metres. */
 export const ALARM_TITLE: Record<AlarmCode, string> = {
+  'over-range': 'Over the sensor’s range',
   'over-rated': 'Over the rated pressure',
   ceiling: 'At the ceiling',
   rising: 'Will pass the ceiling',
@@ -53,7 +54,7 @@ export const ALARM_STATE: Record<AlarmState, string> = {
 const LOSS: Record<LossCause, string> = {
   silence: 'the device is silent',
   port: 'the cable or port is gone',
-  range: 'the reading is out of range',
+  range: 'the sensor reads far under zero',
   fault: 'the sensor or its wire is faulty',
   reset: 'the device restarted',
   garbage: 'only noise arrives',
@@ -112,6 +113,10 @@ const rising: Text = (v, u) => {
 };
 
 const TEXT: Record<AlarmCode, Text> = {
+  'over-range': (v, u) =>
+    v.spanBar === undefined
+      ? 'OVER the end of the sensor’s span, nobody sees how far: shut the air, then vent, keep clear'
+      : `OVER ${pressure(v.spanBar, u)}, the end of the sensor’s span, nobody sees how far: shut the air, then vent, keep clear`,
   'over-rated': (v, u) =>
     `OVER RATED${with_(' by ', v.overBar, u)}${with_(', rated ', v.ratedBar, u)}: shut the air, then vent, keep clear`,
   ceiling: (v, u) =>

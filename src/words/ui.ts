@@ -26,6 +26,8 @@ export const UI = {
   lostReading: 'Reading lost.',
   lastReading: 'Last usable reading',
   noReading: 'No reading',
+  overRange: (end: string) => `OVER ${end}`,
+  overRangeMeans: 'The sensor reads no further.',
   noLimit: 'No limit set: gauge only',
   atAbout: 'at about',
   inAbout: 'in about',

@@ -46,7 +46,7 @@ export function Live(props: { jobId: string | null }) {
   );
   const trust = createMemo(() => {
     const v = view();
-    return v === null ? 'none' : trustOf(v.bar, v.ageS, v.stale, lost(), live.silent());
+    return v === null ? 'none' : trustOf(v.bar, v.ageS, v.stale, lost(), live.silent(), v.overBar !== null);
   });
   const urgent = createMemo(() =>
     visibleAlarms(view()?.alarms ?? []).some((a) => a.priority === 'urgent' && a.state !== 'returned'),
@@ -110,11 +110,12 @@ export function Live(props: { jobId: string | null }) {
           uBar={view()?.uBar ?? null}
           trust={trust()}
           ageS={live.silent() ? null : (view()?.ageS ?? null)}
+          overBar={view()?.overBar ?? null}
           units={app.units()}
           alarm={waiting()}
         />
         <Ladder
-          bar={view()?.bar ?? null}
+          bar={view()?.overBar ?? view()?.bar ?? null}
           trust={trust()}
           limits={view()?.limits ?? null}
           settle={view()?.guard.settleBar ?? null}

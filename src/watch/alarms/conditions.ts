@@ -4,7 +4,7 @@ import { FLAG } from '../../sensing/reading.ts';
 import type { AlarmCode, Priority } from '../codes.ts';
 import { tapSeesPacker } from '../hold/hold.ts';
 import { lostPlace } from '../signal/probes.ts';
-import { STRAY_RUN_US } from '../signal/signal.ts';
+import { isOver, STRAY_RUN_US } from '../signal/signal.ts';
 import { fastFallCondition } from '../stages/fastfall.ts';
 import { isFilling } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
@@ -128,6 +128,8 @@ function cold(w: WatchState): Condition {
 export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
   const s = w.signal;
   switch (alarm) {
+    case 'over-range':
+      return isOver(s) ? 'on' : s.overFrames > 0 ? 'between' : 'off';
     case 'over-rated':
       return overRated(w);
     case 'ceiling':

@@ -85,8 +85,10 @@ describe('alarm table', () => {
   });
 
   it('the pressure itself has no on-delay, and is hidden only by what says more of it', () => {
-    expect(rowOf('over-rated')).toMatchObject({ onDelayS: 0, parents: [], priority: 'urgent' });
-    expect(rowOf('ceiling')).toMatchObject({ onDelayS: 0, parents: ['over-rated'], priority: 'urgent' });
+    const urgent = { onDelayS: 0, priority: 'urgent' };
+    expect(rowOf('over-range')).toMatchObject({ ...urgent, parents: [] });
+    expect(rowOf('over-rated')).toMatchObject({ ...urgent, parents: ['over-range'] });
+    expect(rowOf('ceiling')).toMatchObject({ ...urgent, parents: ['over-range', 'over-rated'] });
   });
 
   // The device's own sounder sounds again after 120 s (firmware-protocol/SPEC.md, part 7).

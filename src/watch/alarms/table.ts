@@ -103,21 +103,28 @@ const LOST: readonly AlarmCode[] = ['pressure-lost'];
 
 const ROWS: { readonly [A in AlarmCode]: Properties } = {
   // Without on-delay: the median of three has cost its one sample already.
-  'over-rated': row('urgent', 'burst', 'stop-air-and-vent', 3, {
+  'over-range': row('urgent', 'burst', 'stop-air-and-vent', 3, {
     offDelayS: 1,
-    deadband: 0.02,
+    again: STILL_THERE,
+    shelvable: false,
+  }),
+  'over-rated': row('urgent', 'burst', 'stop-air-and-vent', 3, {
+    parents: ['over-range'],
+    offDelayS: 1,
+    // Less than U, so that under the rated pressure the ceiling speaks again.
+    deadband: 0.01,
     again: { ...STILL_THERE, share: 0.1 },
     shelvable: false,
   }),
   ceiling: row('urgent', 'burst', 'stop-air-and-vent', 3, {
-    parents: ['over-rated'],
+    parents: ['over-range', 'over-rated'],
     offDelayS: 1,
     deadband: 0.02,
     again: STILL_THERE,
     shelvable: false,
   }),
   rising: row('urgent', 'burst', 'stop-air-and-vent', 3, {
-    parents: ['ceiling'],
+    parents: ['over-range', 'ceiling'],
     offDelayS: 1,
     again: STILL_THERE,
     shelvable: false,
@@ -130,7 +137,7 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
     shelvable: false,
   }),
   'device-trip': row('urgent', 'burst', 'stop-air-and-vent', 3, {
-    parents: ['ceiling'],
+    parents: ['over-range', 'ceiling'],
     offDelayS: 1,
     again: STILL_THERE,
     shelvable: false,
@@ -160,7 +167,7 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
     offDelayS: 60,
   }),
   lift: row('high', 'burst', 'let-out-to-advice', 300, {
-    parents: ['ceiling', 'rising', 'pressure-lost'],
+    parents: ['over-range', 'ceiling', 'rising', 'pressure-lost'],
     stages: HOLD,
     offDelayS: 60,
   }),
@@ -172,7 +179,7 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
   'device-reset': row('low', 'guard-weakened', 'check-supply', 60, { parents: LOST }),
   'supply-low': row('low', 'wrong-number', 'check-supply', 300, { parents: LOST, onDelayS: 1, offDelayS: 5 }),
   stuck: row('high', 'unseen-pressure', 'check-sensor', 60, {
-    parents: LOST,
+    parents: ['over-range', 'pressure-lost'],
     offDelayS: 1,
     again: STILL_THERE,
   }),

@@ -1,3 +1,4 @@
+import { spanEndBar } from '../../job/gauge-kind.ts';
 import type { Limits } from '../../job/setup.ts';
 import type { AlarmCode } from '../codes.ts';
 import type { AlarmValues } from '../events.ts';
@@ -51,6 +52,8 @@ export function valuesOf(w: WatchState, alarm: AlarmCode): AlarmValues {
   const ceilingBar = b(limits?.ceilingBar);
   const floorBar = b(w.hold?.floor?.bar ?? limits?.floorBar);
   switch (alarm) {
+    case 'over-range':
+      return solid({ spanBar: b(spanEndBar(w.setup) ?? w.signal.bar) });
     case 'over-rated':
       return solid(overValues(w, limits));
     case 'ceiling':

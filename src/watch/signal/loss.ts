@@ -25,7 +25,7 @@ export function silenceS(s: Signal, stage: Stage, atRest: boolean): number {
   return Math.max(slow ? 5 : 1, 5 * s.period.periodS);
 }
 
-/** How long frames may come without a usable value (open, fault, out of range), s. */
+/** How long frames may come without a usable value (open, fault, far under zero), s. */
 const FAULTY_S = 0.5;
 /** At or under this the packer was empty when the crew disconnected, bar. */
 const EMPTY_BAR = 0.05;
@@ -49,7 +49,8 @@ export function lossCause(s: Signal, ctx: LossContext, tUs: number): LossCause |
   if (s.firstUs === null || putAway(s, ctx)) return null;
   if (s.portLost) return 'port';
   if (s.badSinceUs !== null && s.badFrames >= 3 && tUs - s.badSinceUs >= FAULTY_S * 1e6) return s.badCause;
-  const since = s.lastUsableUs ?? s.firstUs;
+  // Over the span is no good reading and no lost one.
+  const since = Math.max(s.lastUsableUs ?? s.firstUs, s.overUs ?? 0);
   if (tUs - since < silenceS(s, ctx.stage, ctx.atRest) * 1e6) return null;
   if (s.badSinceUs !== null) return s.badCause;
   if (s.resetUs !== null && s.resetUs >= since) return 'reset';

@@ -9,7 +9,7 @@ describe('whether a reading may be used', () => {
     ['held over', readingOf(1, 1, { flags: FLAG.held }), 'held'],
     ['no value', readingOf(1, null, { flags: FLAG.fault }), 'fault'],
     ['over the span, no value', readingOf(1, null, { flags: FLAG.outOfRange }), 'range'],
-    ['over the span', readingOf(1, 6.1, { flags: FLAG.outOfRange }), 'range'],
+    ['over the span', readingOf(1, 6.1, { flags: FLAG.outOfRange }), 'over'],
     ['noise under zero', readingOf(1, -0.01, { flags: FLAG.outOfRange }), 'usable'],
     ['far under zero', readingOf(1, -0.5, { flags: FLAG.outOfRange }), 'range'],
     ['doubtful but kept', readingOf(1, 1, { flags: FLAG.rate | FLAG.stuck }), 'usable'],

@@ -21,6 +21,10 @@ export interface Signal {
   badSinceUs: number | null;
   badFrames: number;
   badCause: LossCause;
+  /** Frames in a row that read over the sensor's span, with the faults that followed them; 0: none. */
+  overFrames: number;
+  /** Arrival of the last of them, µs. */
+  overUs: number | null;
   period: Period;
   recent: Recent;
   /** Last usable pressure, bar, and what came with it. */
@@ -55,6 +59,8 @@ export function createSignal(): Signal {
     badSinceUs: null,
     badFrames: 0,
     badCause: 'fault',
+    overFrames: 0,
+    overUs: null,
     period: createPeriod(null),
     recent: createRecent(),
     bar: null,
@@ -81,17 +87,23 @@ const BELOW_ZERO_BAR = 0.1;
 
 /**
  * Whether the reading's pressure may be used, or why not. Held values are neither: nothing new was converted.
- * A value over the span is given to the guard all the same (it is at least that high) but counts as lost.
+ * A value over the span is at least that high, which the guard must know; for everything else it is none.
  */
-export function usability(reading: Reading): 'usable' | 'held' | LossCause {
+export function usability(reading: Reading): 'usable' | 'held' | 'over' | LossCause {
   if ((reading.flags & FLAG.held) !== 0) return 'held';
   if (reading.bar === null) return (reading.flags & FLAG.outOfRange) !== 0 ? 'range' : 'fault';
   if ((reading.flags & (FLAG.fault | FLAG.open)) !== 0) return 'fault';
   if ((reading.flags & FLAG.outOfRange) !== 0) {
     const nearZero = Math.abs(reading.bar) <= Math.max(BELOW_ZERO_BAR, 2 * reading.uBar);
-    return nearZero ? 'usable' : 'range';
+    if (nearZero) return 'usable';
+    return reading.bar > 0 ? 'over' : 'range';
   }
   return 'usable';
+}
+
+/** As far as the last readings say: over the sensor's span. One of them may be a spike. */
+export function isOver(s: Signal): boolean {
+  return s.overFrames >= 2;
 }
 
 /** A hole in the readings, as seen when the first reading after it arrives. */
@@ -165,19 +177,25 @@ function takeValue(s: Signal, reading: Reading): void {
   const use = usability(reading);
   if (use === 'held') return;
   s.flags = reading.flags;
-  if (use !== 'usable') {
+  // A signal that rises through the span and on leaves its measuring band as a fault: it is still over.
+  const beyond = use === 'over' || (use === 'fault' && isOver(s));
+  if (use === 'usable' || beyond) {
+    s.badSinceUs = null;
+    s.badFrames = 0;
+    s.strayBytes = 0;
+    s.portLost = false;
+  } else {
     s.badSinceUs ??= reading.tUs;
     s.badFrames++;
     s.badCause = use;
-    if (reading.bar === null) return;
-  } else {
-    s.badSinceUs = null;
-    s.badFrames = 0;
-    s.lastUsableUs = reading.tUs;
-    s.strayBytes = 0;
-    s.portLost = false;
   }
-  const bar = reading.bar!;
+  if (use === 'usable') s.lastUsableUs = reading.tUs;
+  if (beyond) {
+    s.overFrames++;
+    s.overUs = reading.tUs;
+  } else if (use === 'usable') s.overFrames = 0;
+  const { bar } = reading;
+  if (bar === null) return;
   s.bar = bar;
   s.uBar = reading.uBar;
   s.stepBar = reading.stepBar;

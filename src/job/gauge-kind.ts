@@ -1,0 +1,17 @@
+import type { GaugeKind, Setup } from './setup.ts';
+
+/** Standard atmosphere in bar: what a sealed-gauge sensor has behind its diaphragm, and what air is assumed to be. */
+const ATMOSPHERE_BAR = 1.01325;
+
+/** What is to be added to a sensor's own value to give gauge pressure, bar. */
+export function gaugeShiftBar(kind: GaugeKind | null, setup: Pick<Setup, 'air'> | null): number {
+  const air = setup?.air.bar ?? ATMOSPHERE_BAR;
+  if (kind === 'absolute') return -air;
+  return kind === 'sealed' ? ATMOSPHERE_BAR - air : 0;
+}
+
+/** Gauge pressure at the upper end of the pressure sensor's span, bar; null where the Setup names no such channel. */
+export function spanEndBar(setup: Setup | null): number | null {
+  const channel = setup?.channels.find((c) => c.role === 'pressure') ?? null;
+  return channel === null ? null : channel.rangeHi + gaugeShiftBar(channel.gaugeKind, setup);
+}
