@@ -4,10 +4,10 @@ import type { NumberBounds } from './fields.ts';
 import { type DocumentIssue, type Parsed, toIssues } from './issues.ts';
 import { type JobDocument, jobMigrations, jobSchema } from './job-document.ts';
 import { type Body, migrate, type StepsTo } from './migrations.ts';
-import { type PackerDocument, packerSchema } from './packer-document.ts';
-import { type ResinDocument, resinSchema } from './resin-document.ts';
-import { type SensorDocument, sensorSchema } from './sensor-document.ts';
-import { type SettingsDocument, settingsSchema } from './settings-document.ts';
+import { type PackerDocument, packerMigrations, packerSchema } from './packer-document.ts';
+import { type ResinDocument, resinMigrations, resinSchema } from './resin-document.ts';
+import { type SensorDocument, sensorMigrations, sensorSchema } from './sensor-document.ts';
+import { type SettingsDocument, settingsMigrations, settingsSchema } from './settings-document.ts';
 
 export interface Documents {
   readonly job: JobDocument;
@@ -26,13 +26,12 @@ const SCHEMAS: { readonly [K in JobDocumentKind]: z.ZodMiniType<Documents[K]> } 
   settings: settingsSchema,
 };
 
-/** A new version adds its step here, and a test that reads the older one. */
 const MIGRATIONS: { readonly [K in JobDocumentKind]: StepsTo<Documents[K]['version']> } = {
   job: jobMigrations,
-  packer: [],
-  resin: [],
-  sensor: [],
-  settings: [],
+  packer: packerMigrations,
+  resin: resinMigrations,
+  sensor: sensorMigrations,
+  settings: settingsMigrations,
 };
 
 const FIELDS: { readonly [K in JobDocumentKind]: Fields } = {

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { CONDITIONS, PLATES } from './codes.ts';
 import { ascending, block, date, id, int, line, name, num, quantity, rows } from './fields.ts';
+import type { StepsTo } from './migrations.ts';
 
 /** A packer. Diameters are inner diameters of the pipe that it is allowed to grow to, mm. */
 
@@ -19,6 +20,9 @@ const logEntry = z.strictObject({
   runId: z.optional(id()),
 });
 export type ConditionEntry = z.infer<typeof logEntry>;
+
+/** A new version adds its step, and a test that reads the older one. */
+export const packerMigrations: StepsTo<PackerDocument['version']> = [];
 
 export const packerSchema = z.strictObject({
   version: z.literal(1),

@@ -1,8 +1,12 @@
 import * as z from 'zod/mini';
 import { CRITERIA, EXOTHERMS, MIX_BASES, RESIN_KINDS } from './codes.ts';
 import { ascending, block, date, line, name, num, quantity } from './fields.ts';
+import type { StepsTo } from './migrations.ts';
 
 /** A resin as its data sheet describes it. Cure time and pot life are different tables: never one fit. */
+
+/** A new version adds its step, and a test that reads the older one. */
+export const resinMigrations: StepsTo<ResinDocument['version']> = [];
 
 export const resinSchema = z.strictObject({
   version: z.literal(1),

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { GAUGE_KINDS, QUANTITIES, SIGNALS, THERMOCOUPLE_CLASSES, THERMOCOUPLES } from './codes.ts';
 import { block, date, deviceId, int, line, name, num, rows } from './fields.ts';
+import type { StepsTo } from './migrations.ts';
 
 /** A transducer or thermocouple with its calibration. A calibration belongs to device + channel + serial. */
 
@@ -23,6 +24,9 @@ const calibration = z.strictObject({
   by: line(80),
 });
 export type SensorCalibration = z.infer<typeof calibration>;
+
+/** A new version adds its step, and a test that reads the older one. */
+export const sensorMigrations: StepsTo<SensorDocument['version']> = [];
 
 export const sensorSchema = z.strictObject({
   version: z.literal(1),

@@ -3,12 +3,16 @@ import { UNITS } from '../units/display.ts';
 import { THEMES } from './codes.ts';
 import { GAUGE_CLASSES } from './dial-gauge.ts';
 import { line, num, quantity } from './fields.ts';
+import type { StepsTo } from './migrations.ts';
 import { REACTION_LIMITS } from './reaction.ts';
 
 export const reactionSchema = z.strictObject({
   handS: num(REACTION_LIMITS.handS.lo, REACTION_LIMITS.handS.hi, 's'),
   closeS: num(REACTION_LIMITS.closeS.lo, REACTION_LIMITS.closeS.hi, 's'),
 });
+
+/** A new version adds its step, and a test that reads the older one. */
+export const settingsMigrations: StepsTo<SettingsDocument['version']> = [];
 
 export const settingsSchema = z.strictObject({
   version: z.literal(1),

@@ -1,4 +1,5 @@
-import type { Reading } from '../reading.ts';
+import type { Place } from '../../job/setup.ts';
+import type { Reading, TemperatureReading } from '../reading.ts';
 
 /** A good reading at `tS` seconds; null is one without a value. */
 export function readingOf(tS: number, bar: number | null, more: Partial<Reading> = {}): Reading {
@@ -16,3 +17,12 @@ export function readingOf(tS: number, bar: number | null, more: Partial<Reading>
     ...more,
   };
 }
+
+/** What one probe tells, on channel 1; null is one without a value. */
+export const probeOf = (place: Place | null, c: number | null, uC = 1, flags = 0): TemperatureReading => ({
+  channel: 1,
+  place,
+  c,
+  uC,
+  flags,
+});

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FLAG } from '../../sensing/reading.ts';
+import { probeOf } from '../../sensing/testing/readings.ts';
 import { Script } from '../testing/script.ts';
 import { ZERO_LIMIT_BAR } from './checks.ts';
 
@@ -57,9 +58,7 @@ describe('dial gauge', () => {
 });
 
 describe('probe in the warm hand', () => {
-  const temps = (c: number) => () => [
-    { channel: 1, place: 'sleeve' as const, c, uC: 1.5, flags: FLAG.unchecked },
-  ];
+  const temps = (c: number) => () => [probeOf('sleeve', c, 1.5, FLAG.unchecked)];
   const check = { c: 'warm-check', place: 'sleeve', thermometerC: 33 } as const;
 
   it('agrees, and the place counts as checked', () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { ResinSetup, Setup } from '../../job/setup.ts';
 import { LIMITS, setupOf } from '../../job/testing/givens.ts';
 import { FLAG } from '../../sensing/reading.ts';
+import { probeOf } from '../../sensing/testing/readings.ts';
 import type { WatchEvent } from '../events.ts';
 import { viewOf } from '../step.ts';
 import { Script } from '../testing/script.ts';
@@ -167,7 +168,7 @@ describe('progress by the data sheet', () => {
 describe('in a run', () => {
   const temps =
     (c: number, flags = 0) =>
-    () => [{ channel: 1, place: 'pipe' as const, c, uC: 0, flags }];
+    () => [probeOf('pipe', c, 0, flags)];
 
   it('begins with seating, ends with the let-down, and begins anew with another attempt', () => {
     const s = new Script({ setup }).flow(5, 0, { temps: temps(20) }).say({ c: 'stage', to: 'seat' });
@@ -193,7 +194,7 @@ describe('in a run', () => {
   it('a lost probe falls back on the ground, with an alarm', () => {
     const s = new Script({ setup }).flow(5, 0, { temps: temps(30) }).say({ c: 'stage', to: 'hold' });
     s.flow(60, 1.8, { temps: temps(30) }).flow(30, 1.8, {
-      temps: () => [{ channel: 1, place: 'pipe', c: null, uC: 0, flags: FLAG.open }],
+      temps: () => [probeOf('pipe', null, 0, FLAG.open)],
     });
     expect(viewOf(s.w, s.tS * 1e6).cure).toMatchObject({ source: 'ground' });
     expect(s.heard()).toEqual(['temperature-lost']);

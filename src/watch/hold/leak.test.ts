@@ -4,7 +4,7 @@ import type { Place } from '../../job/setup.ts';
 import { closedVolumeGauge, leakRateMol } from '../../physics/testing/gas.ts';
 import type { TemperatureReading } from '../../sensing/reading.ts';
 import { FLAG } from '../../sensing/reading.ts';
-import { readingOf } from '../../sensing/testing/readings.ts';
+import { probeOf, readingOf } from '../../sensing/testing/readings.ts';
 import type { LeakContext } from './leak.ts';
 import { createLeak, leakFigure, leakReading } from './leak.ts';
 import { createPast, pastAdd } from './past.ts';
@@ -258,7 +258,7 @@ describe('leak of a closed segment', () => {
     for (let t = 0; t < 2400; t += 0.5) {
       const bar = 1.5 - 5e-5 * t + 0.001 * random();
       const reading = readingOf(t, bar, {
-        temps: [{ channel: 1, place: 'air', c: 12, uC: 1, flags: 0 }],
+        temps: [probeOf('air', 12)],
       });
       leakReading(a, reading, bar, CTX);
       leakReading(b, reading, bar, CTX);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ResinSetup } from '../../job/setup.ts';
-import { readingOf } from '../../sensing/testing/readings.ts';
+import { probeOf, readingOf } from '../../sensing/testing/readings.ts';
 import type { LiftContext } from './lift.ts';
 import { createLift, endsUnder, liftForecast, liftReading, liftRestart } from './lift.ts';
 
@@ -28,8 +28,7 @@ const CTX: LiftContext = {
 
 function at(bar: number, airC: number | null, startBar = 1.5, startC: number | null = 10) {
   const s = createLift();
-  const temps = (c: number | null) =>
-    c === null ? [] : [{ channel: 1, place: 'air' as const, c, uC: 1, flags: 0 }];
+  const temps = (c: number | null) => (c === null ? [] : [probeOf('air', c)]);
   liftReading(s, readingOf(0, startBar, { temps: temps(startC) }), startBar);
   liftReading(s, readingOf(1, bar, { temps: temps(airC) }), bar);
   return s;
@@ -69,7 +68,7 @@ describe('lift by warmth', () => {
   function course(bars: readonly number[], airs: readonly number[]) {
     const s = createLift();
     bars.forEach((bar, i) => {
-      const temps = [{ channel: 1, place: 'air' as const, c: airs[i]!, uC: 1, flags: 0 }];
+      const temps = [probeOf('air', airs[i]!)];
       liftReading(s, readingOf(i, bar, { temps }), bar);
     });
     return s;
@@ -92,7 +91,7 @@ describe('lift by warmth', () => {
     expect(liftForecast(course([1.43, 1.372, 1.373, 1.372], [16.1, 10.1, 17.2, 13.9]), small)).not.toBeNull();
     const ventedBetween = course([1.43, 1.372, 1.425], [16.1, 10.1, 17.2]);
     liftRestart(ventedBetween);
-    const temps = [{ channel: 1, place: 'air' as const, c: 13.9, uC: 1, flags: 0 }];
+    const temps = [probeOf('air', 13.9)];
     liftReading(ventedBetween, readingOf(9, 1.3, { temps }), 1.3);
     expect(liftForecast(ventedBetween, small)).not.toBeNull();
   });
@@ -148,7 +147,7 @@ describe('lift by warmth', () => {
 
   it('a probe on the sleeve tells the gas where the pressure was lowest, the gas law since', () => {
     const s = createLift();
-    const sleeve = (c: number) => ({ temps: [{ channel: 1, place: 'sleeve' as const, c, uC: 1, flags: 0 }] });
+    const sleeve = (c: number) => ({ temps: [probeOf('sleeve', c)] });
     liftReading(s, readingOf(0, 1.52, sleeve(11)), 1.52);
     liftReading(s, readingOf(1, 1.5, sleeve(10)), 1.5);
     // The sleeve is hot already, the gas has risen by 5 K: 44.4 mbar.

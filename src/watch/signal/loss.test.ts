@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { setupOf } from '../../job/testing/givens.ts';
 import { FLAG } from '../../sensing/reading.ts';
+import { probeOf } from '../../sensing/testing/readings.ts';
 import { viewOf } from '../step.ts';
 import { Script } from '../testing/script.ts';
 
@@ -61,7 +62,7 @@ describe('silence', () => {
   });
 
   it('a pulled plug is told at once, is one alarm, and ends with the first good reading', () => {
-    const temps = () => [{ channel: 1, place: 'sleeve' as const, c: 12, uC: 1, flags: 0 }];
+    const temps = () => [probeOf('sleeve', 12)];
     const s = new Script()
       .flow(2, 0, { temps })
       .say({ c: 'stage', to: 'hold' })

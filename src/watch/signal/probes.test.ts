@@ -2,16 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { setupOf } from '../../job/testing/givens.ts';
 import type { TemperatureReading } from '../../sensing/reading.ts';
 import { FLAG } from '../../sensing/reading.ts';
-import { readingOf } from '../../sensing/testing/readings.ts';
+import { probeOf, readingOf } from '../../sensing/testing/readings.ts';
 import type { Probe } from './probes.ts';
 import { cureProbes, lostPlace, probeFresh, takeProbes } from './probes.ts';
 
 const temp = (more: Partial<TemperatureReading> = {}): TemperatureReading => ({
-  channel: 1,
-  place: 'sleeve',
-  c: 12,
-  uC: 1.5,
-  flags: 0,
+  ...probeOf('sleeve', 12, 1.5),
   ...more,
 });
 

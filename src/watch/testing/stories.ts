@@ -1,5 +1,6 @@
 import { LIMITS, setupOf } from '../../job/testing/givens.ts';
 import { FLAG } from '../../sensing/reading.ts';
+import { probeOf } from '../../sensing/testing/readings.ts';
 import { Script } from './script.ts';
 
 /** Whole runs as scripts. Their events are kept as golden logs: see golden.test.ts. */
@@ -17,9 +18,7 @@ const resin = {
   expectedRiseK: 10,
 };
 const ground = { c: 9, uC: 1 };
-const temps = (c: (t: number) => number) => (t: number) => [
-  { channel: 1, place: 'sleeve' as const, c: c(t), uC: 1.5, flags: FLAG.unchecked },
-];
+const temps = (c: (t: number) => number) => (t: number) => [probeOf('sleeve', c(t), 1.5, FLAG.unchecked)];
 const up = (t: number) => 0.4 + Math.min(1.4, Math.max(0, t - 3) * 0.05);
 const fill = (t: number) => Math.min(1.8, t * 0.05);
 const vent = (from: number, tau: number) => (t: number) => from * Math.exp(-t / tau);
