@@ -52,7 +52,7 @@ const NL = ascii('\n');
 
 describe('decoder', () => {
   it.each([['device'], ['host']] as const)('round trip, any chunking: %s', (direction) => {
-    const any = direction === 'device' ? anyDeviceFrame : anyHostFrame;
+    const any: fc.Arbitrary<Frame> = direction === 'device' ? anyDeviceFrame : anyHostFrame;
     const sizes = fc.array(fc.integer({ min: 1, max: 60 }), { maxLength: 5 });
     fc.assert(
       fc.property(fc.array(any, { maxLength: 12 }), sizes, (frames, chunks) => {

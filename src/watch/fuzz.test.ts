@@ -38,38 +38,50 @@ const readings = fc.record({
   status: fc.integer({ min: 0, max: 127 }),
 });
 const alarm = fc.constantFrom(...ALARMS);
-const commands: fc.Arbitrary<Command> = fc.oneof(
-  fc
-    .tuple(alarm, fc.integer({ min: 1, max: 4 }))
-    .map(([a, occurrence]): Command => ({ c: 'acknowledge', alarm: a, occurrence })),
-  fc
-    .tuple(alarm, fc.double({ min: -1, max: 4000 }))
-    .map(([a, seconds]): Command => ({ c: 'shelve', alarm: a, seconds, reason: 'r' })),
-  alarm.map((a): Command => ({ c: 'unshelve', alarm: a })),
-  fc.constantFrom(...STAGES).map((to): Command => ({ c: 'stage', to })),
-  fc.constantFrom<Command>(
-    { c: 'zero' },
-    { c: 'mixed' },
-    { c: 'vent', open: true },
-    { c: 'vent', open: false },
-    { c: 'gauge', bar: 0.4 },
-    { c: 'warm-check', place: 'sleeve', thermometerC: 30 },
-    { c: 'answer', question: 'let-down-or-loss', answer: 'loss' },
-    { c: 'answer', question: 'let-down-or-loss', answer: 'let-down' },
-    { c: 'witness', hard: true, atPipeTemperature: false },
+const text = fc.string({ maxLength: 8 });
+const flag = fc.boolean();
+const COMMANDS: {
+  readonly [C in Command['c']]: fc.Arbitrary<Omit<Extract<Command, { c: C }>, 'c'>>;
+} = {
+  acknowledge: fc.record({ alarm, occurrence: fc.integer({ min: 1, max: 4 }) }),
+  shelve: fc.record({ alarm, seconds: fc.double({ min: -1, max: 4000 }), reason: text }),
+  unshelve: fc.record({ alarm }),
+  stage: fc.record({ to: fc.constantFrom(...STAGES) }),
+  zero: fc.constant({}),
+  gauge: fc.constant({ bar: 0.4 }),
+  'warm-check': fc.constant({ place: 'sleeve', thermometerC: 30 }),
+  mixed: fc.constant({}),
+  vent: fc.record({ open: flag }),
+  answer: fc.record({
+    question: fc.constant('let-down-or-loss' as const),
+    answer: fc.constantFrom('loss', 'let-down'),
+  }),
+  witness: fc.record({ hard: flag, atPipeTemperature: flag }),
+  override: fc.record({ what: text, reason: text }),
+  note: fc.record({ text }),
+};
+const commands = fc.oneof(
+  ...Object.entries(COMMANDS).map(([c, body]) =>
+    (body as fc.Arbitrary<object>).map((b) => ({ c, ...b }) as Command),
   ),
 );
-const notices: fc.Arbitrary<Notice> = fc.constantFrom<Notice>(
-  { n: 'link', state: 'lost' },
-  { n: 'link', state: 'streaming' },
-  { n: 'link', state: 'idle' },
-  { n: 'device', what: 'reset', bootId: 2, deviceId: 'd' },
-  { n: 'store', ok: false, code: 'full' },
-  { n: 'store', ok: true, code: 'ok' },
-  { n: 'clock-jump', seconds: 30 },
-  { n: 'gap', reason: 'resumed', fromUs: 0, toUs: 1, lost: 0 },
-  { n: 'stray', bytes: 200 },
-);
+const NOTICES: { readonly [N in Notice['n']]: readonly Extract<Notice, { n: N }>[] } = {
+  link: [
+    { n: 'link', state: 'lost' },
+    { n: 'link', state: 'streaming' },
+    { n: 'link', state: 'idle' },
+  ],
+  device: [{ n: 'device', what: 'reset', bootId: 2, deviceId: 'd' }],
+  store: [
+    { n: 'store', ok: false, code: 'full' },
+    { n: 'store', ok: true, code: 'ok' },
+  ],
+  'clock-jump': [{ n: 'clock-jump', seconds: 30 }],
+  gap: [{ n: 'gap', reason: 'resumed', fromUs: 0, toUs: 1, lost: 0 }],
+  stray: [{ n: 'stray', bytes: 200 }],
+  end: [], // nothing comes after it: that is a test of its own
+};
+const notices = fc.constantFrom(...Object.values(NOTICES).flat());
 const setups = fc.record({
   number: fc.integer({ min: 1, max: 9 }),
   ceiling: fc.oneof(fc.double({ min: 0.5, max: 3, noNaN: true }), fc.constant(null)),

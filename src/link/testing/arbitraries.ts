@@ -3,7 +3,9 @@
 import fc from 'fast-check';
 import type { Field, Fields } from '../fields.ts';
 import {
+  type CommandFrame,
   DEVICE_FRAMES,
+  type DeviceFrame,
   EVENT_CODES,
   FRAMES,
   type Frame,
@@ -73,12 +75,12 @@ const unarmed = frameOf('G').map((frame) => ({
 
 const deviceLetters = Object.keys(DEVICE_FRAMES) as (keyof typeof DEVICE_FRAMES)[];
 
-export const anyDeviceFrame: fc.Arbitrary<Frame> = fc.oneof(
+export const anyDeviceFrame: fc.Arbitrary<DeviceFrame> = fc.oneof(
   { arbitrary: frameOf('S'), weight: 5 },
   unarmed,
   ...deviceLetters.filter((t) => t !== 'S').map((t) => frameOf(t).filter(isConsistent)),
 );
-export const anyHostFrame: fc.Arbitrary<Frame> = frameOf('K');
+export const anyHostFrame: fc.Arbitrary<CommandFrame> = frameOf('K');
 
 /** Every frame at the values that give its longest line. */
 const LONGEST_BY_LETTER: { readonly [L in Letter]: readonly FrameOf<L>[] } = {

@@ -1,7 +1,8 @@
 /** Generators of log entries and events, for property tests. */
 import fc from 'fast-check';
 import { setupOf } from '../../job/testing/givens.ts';
-import type { DeviceFrame } from '../../link/frames.ts';
+import { type DeviceFrame, STRAY_REASONS } from '../../link/frames.ts';
+import { anyDeviceFrame } from '../../link/testing/arbitraries.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { LogEntry, LogHead } from '../log.ts';
 
@@ -38,51 +39,48 @@ const sample = (channels: number): fc.Arbitrary<DeviceFrame> =>
     status: uint16,
   });
 
-const otherFrame: fc.Arbitrary<DeviceFrame> = fc.oneof(
-  fc.record({
-    t: fc.constant('E' as const),
-    number: uint16,
-    tick: uint32,
-    code: fc.constantFrom('trip' as const, 'return' as const),
-    channel: fc.integer({ min: 0, max: 6 }),
-    value: int32,
-  }),
-  fc.record({
-    t: fc.constant('R' as const),
-    command: uint16,
-    result: fc.constantFrom('ok' as const, 'busy' as const),
-    value: fc.option(int32, { nil: null }),
-  }),
-);
+const otherFrame = anyDeviceFrame.filter((frame) => frame.t !== 'S');
 
 const note = fc.string({ unit: 'grapheme', maxLength: 40 });
 
-type Untimed = LogEntry extends infer E ? (E extends LogEntry ? Omit<E, 'tUs'> : never) : never;
+type Of<L extends LogEntry['l']> = Extract<LogEntry, { l: L }>;
 
-const untimed = (channels: number): fc.Arbitrary<Untimed> =>
-  fc.oneof(
-    { weight: 12, arbitrary: sample(channels).map((frame) => ({ l: 'frame' as const, frame })) },
-    // A device that comes back with another number of channels.
-    { weight: 1, arbitrary: sample((channels % 7) + 1).map((frame) => ({ l: 'frame' as const, frame })) },
-    { weight: 2, arbitrary: otherFrame.map((frame) => ({ l: 'frame' as const, frame })) },
-    {
-      weight: 2,
-      arbitrary: fc.record({
-        l: fc.constant('stray' as const),
-        reason: fc.constantFrom('garbage' as const, 'crc' as const, 'long' as const),
-        bytes: fc.uint8Array({ minLength: 1, maxLength: 60 }),
-      }),
-    },
-    { weight: 1, arbitrary: fc.constant({ l: 'setup' as const, setup: SETUP }) },
-    {
-      weight: 1,
-      arbitrary: note.map((text) => ({ l: 'command' as const, command: { c: 'note' as const, text } })),
-    },
-    {
-      weight: 1,
-      arbitrary: uint16.map((bytes) => ({ l: 'notice' as const, notice: { n: 'stray' as const, bytes } })),
-    },
-  );
+/** Entries of each kind, at time 0, with how often they are drawn. */
+const drawn = (
+  channels: number,
+): { readonly [L in LogEntry['l']]: readonly { weight: number; arbitrary: fc.Arbitrary<Of<L>> }[] } => {
+  const frames = (frame: fc.Arbitrary<DeviceFrame>) =>
+    fc.record({ l: fc.constant('frame' as const), tUs: fc.constant(0), frame });
+  return {
+    frame: [
+      { weight: 12, arbitrary: frames(sample(channels)) },
+      // A device that comes back with another number of channels.
+      { weight: 1, arbitrary: frames(sample((channels % 7) + 1)) },
+      { weight: 2, arbitrary: frames(otherFrame) },
+    ],
+    stray: [
+      {
+        weight: 2,
+        arbitrary: fc.record({
+          l: fc.constant('stray' as const),
+          tUs: fc.constant(0),
+          reason: fc.constantFrom(...STRAY_REASONS),
+          bytes: fc.uint8Array({ minLength: 1, maxLength: 60 }),
+        }),
+      },
+    ],
+    setup: [{ weight: 1, arbitrary: fc.constant({ l: 'setup', tUs: 0, setup: SETUP }) }],
+    command: [
+      { weight: 1, arbitrary: note.map((text) => ({ l: 'command', tUs: 0, command: { c: 'note', text } })) },
+    ],
+    notice: [
+      {
+        weight: 1,
+        arbitrary: uint16.map((bytes) => ({ l: 'notice', tUs: 0, notice: { n: 'stray', bytes } })),
+      },
+    ],
+  };
+};
 
 /** Steps of time as a live run has them: many entries at one instant, halves of seconds, now and then hours. */
 const step = fc.oneof(
@@ -94,13 +92,15 @@ const step = fc.oneof(
 
 /** Entries in time order. */
 export const entries: fc.Arbitrary<LogEntry[]> = fc.integer({ min: 1, max: 7 }).chain((channels) =>
-  fc.array(fc.tuple(step, untimed(channels)), { maxLength: 80 }).map((rows) => {
-    let tUs = 0;
-    return rows.map(([dt, body]) => {
-      tUs += dt;
-      return { ...body, tUs } as LogEntry;
-    });
-  }),
+  fc
+    .array(fc.tuple(step, fc.oneof(...Object.values(drawn(channels)).flat())), { maxLength: 80 })
+    .map((rows) => {
+      let tUs = 0;
+      return rows.map(([dt, body]) => {
+        tUs += dt;
+        return { ...body, tUs };
+      });
+    }),
 );
 
 export const events: fc.Arbitrary<WatchEvent[]> = fc.array(
