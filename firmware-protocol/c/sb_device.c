@@ -148,7 +148,7 @@ static void carry_out(struct sb_device *d, uint32_t tick, const struct sb_comman
   uint16_t most;
   r->result = SB_OK;
   r->has_value = 0;
-  switch (k->verb) {
+  switch ((enum sb_verb)k->verb) {
     case SB_START:
       most = sb_rate_limit(d->config);
       r->result = k->rate_hz > most ? SB_CLAMPED : SB_OK;
@@ -170,7 +170,9 @@ static void carry_out(struct sb_device *d, uint32_t tick, const struct sb_comman
     case SB_SILENCE:
       sb_guard_silence(&d->guard, tick);
       break;
-    default: /* hello, beat, read */
+    case SB_HELLO:
+    case SB_BEAT:
+    case SB_READ:
       break;
   }
 }

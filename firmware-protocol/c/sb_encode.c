@@ -44,6 +44,9 @@ static const uint32_t TENS[9] SB_FLASH = {1000000000u, 100000000u, 10000000u, 10
 static const char *const EVENT_WORDS[] = {"boot", "button", "trip", "return", "fault", "hostlost", "hostback"};
 static const char *const STATE_WORDS[] = {"unarmed", "armed", "tripped", "silenced"};
 static const char *const RESULT_WORDS[] = {"ok", "clamped", "refused", "range", "unknown", "busy"};
+SB_EVERY(event, EVENT_WORDS, SB_HOST_BACK);
+SB_EVERY(state, STATE_WORDS, SB_IS_SILENCED);
+SB_EVERY(result, RESULT_WORDS, SB_BUSY);
 
 uint32_t sb_crc_byte(uint32_t crc, uint8_t byte) {
   return (crc >> 8) ^ SB_FLASH_U32(&CRC_TABLE[(uint8_t)crc ^ byte]);

@@ -2,7 +2,8 @@
 #include "steadybar.h"
 
 static const char *const VERBS[] = {"hello", "start", "stop", "beat", "limit", "read", "disarm", "silence"};
-enum { VERB_COUNT = 8, TAIL = 9 };
+enum { VERB_COUNT = sizeof VERBS / sizeof VERBS[0], TAIL = 9 };
+SB_EVERY(verb, VERBS, SB_SILENCE);
 
 void sb_parser_init(struct sb_parser *p) {
   p->length = 0;

@@ -28,6 +28,9 @@
 /* One tick is 100 us. */
 #define SB_SECOND 10000u
 
+/* Does not compile where a list of words does not end with the last code of its enum. */
+#define SB_EVERY(what, words, last) typedef char every_##what##_has_its_word[sizeof words / sizeof words[0] == (last) + 1 ? 1 : -1]
+
 /* ---- encoder ---------------------------------------------------------------------------------------------- */
 
 typedef void (*sb_put)(void *context, uint8_t byte);
