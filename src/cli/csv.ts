@@ -1,4 +1,4 @@
-import type { Place } from '../job/setup.ts';
+import { PLACES, type Place } from '../job/codes.ts';
 import { fault, shown } from './fault.ts';
 
 /** A trace from a CSV file: gauge pressure and temperatures beside the time. */
@@ -12,7 +12,6 @@ export interface CsvTrace {
   readonly printedBar: number;
 }
 
-const PLACES: readonly Place[] = ['sleeve', 'air', 'pipe', 'ground'];
 const TEMPERATURE = 'temperature_c';
 const MOST_TEMPS = 4;
 /** Rows closer than the device protocol's own clock can tell apart, s. */

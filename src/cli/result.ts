@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { LINES, TAPS } from '../job/codes.ts';
 import { ALARMS, GAP_REASONS, PRIORITIES, STAGES } from '../watch/codes.ts';
 import { LEAK_VERDICTS } from '../watch/events.ts';
 
@@ -35,8 +36,8 @@ export const resultSchema = z.strictObject({
       uBar: number(),
     }),
   ),
-  tap: z.enum(['packer', 'hose', 'supply', 'unknown']),
-  line: z.enum(['closed', 'supplied-relieving', 'supplied-nonrelieving', 'unknown']),
+  tap: z.enum(TAPS),
+  line: z.enum(LINES),
   peakBar: maybe(),
   stages: z.array(
     z.strictObject({ stage: z.enum(STAGES), attempt: z.int(), fromS: number(), toS: number() }),

@@ -21,7 +21,10 @@ import { calibrationPoints } from './sensor-document.ts';
 import { reactionSchema } from './settings-document.ts';
 import type { Setup } from './setup.ts';
 
-/** Setups are read back from logs and files: nothing in them is believed unchecked. */
+/**
+ * Setups are read back from logs and files: nothing in them is believed unchecked. Bounds are wide enough for whatever
+ * the plan makes of documents at the ends of theirs (plan/setup-ends.test.ts).
+ */
 
 const INT32 = { lo: -2_147_483_648, hi: 2_147_483_647 } as const;
 const int32 = () => int(INT32.lo, INT32.hi);
@@ -68,7 +71,7 @@ const agree = (path: string) => ({ params: { code: 'pair' }, path: [path] });
 const limits = z
   .strictObject({
     ratedBar: num(0.01, 30),
-    uBar: num(0, 10),
+    uBar: num(0, 1_000_000),
     ceilingBar: num(0, 30),
     workingBar: num(0, 30),
     seatBar: z.nullable(num(0, 30)),
@@ -115,7 +118,7 @@ export const setupSchema = z.strictObject({
       innerMm: num(10, 5000),
       wallMm: z.nullable(num(0.1, 1000)),
       material: z.enum(MATERIALS),
-      sleeveMm: z.nullable(num(0.05, 300)),
+      sleeveMm: z.nullable(num(0.05, 1000)),
     }),
   ),
   resin: z.nullable(resin),

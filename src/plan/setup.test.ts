@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { JobBundle } from '../job/bundle.ts';
+import { LINES } from '../job/codes.ts';
 import { DEMO } from '../job/demo.ts';
 import { blankJob, type JobDocument } from '../job/job-document.ts';
 import { parseSetup } from '../job/setup-schema.ts';
@@ -316,7 +317,7 @@ it('whatever is entered, the limits keep their order and the Setup is readable',
     reason: fc.option(fc.constant('because')),
     innerMm: fc.option(fc.integer({ min: 30, max: 2000 })),
     waterM: fc.option(fc.double({ min: 0, max: 30, noNaN: true })),
-    line: fc.constantFrom('closed', 'supplied-relieving', 'supplied-nonrelieving', 'unknown'),
+    line: fc.constantFrom(...LINES),
     groundC: fc.option(fc.double({ min: -10, max: 50, noNaN: true })),
   });
   fc.assert(

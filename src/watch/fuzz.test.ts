@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { LINES, TAPS } from '../job/codes.ts';
 import { LIMITS, setupOf } from '../job/testing/givens.ts';
 import type { Reading } from '../sensing/reading.ts';
 import { readingOf } from '../sensing/testing/readings.ts';
@@ -85,8 +86,8 @@ const notices = fc.constantFrom(...Object.values(NOTICES).flat());
 const setups = fc.record({
   number: fc.integer({ min: 1, max: 9 }),
   ceiling: fc.oneof(fc.double({ min: 0.5, max: 3, noNaN: true }), fc.constant(null)),
-  tap: fc.constantFrom('packer', 'hose', 'supply', 'unknown'),
-  line: fc.constantFrom('closed', 'supplied-relieving', 'supplied-nonrelieving', 'unknown'),
+  tap: fc.constantFrom(...TAPS),
+  line: fc.constantFrom(...LINES),
 });
 
 type Move =
