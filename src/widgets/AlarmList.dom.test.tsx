@@ -45,12 +45,16 @@ describe('alarm list', () => {
   });
 
   it('keeps the button under the finger while the numbers of the text change', () => {
+    const acknowledge = vi.fn();
     const [alarms, setAlarms] = createSignal([alarm({})]);
-    render(() => <AlarmList alarms={alarms()} nowUs={0} units={METRIC} onAcknowledge={() => {}} />);
+    render(() => <AlarmList alarms={alarms()} nowUs={0} units={METRIC} onAcknowledge={acknowledge} />);
     const button = screen.getByTestId('acknowledge-ceiling');
-    setAlarms([alarm({ values: { bar: 1.49, ceilingBar: 1.46 } })]);
+    const newer = alarm({ values: { bar: 1.49, ceilingBar: 1.46 } });
+    setAlarms([newer]);
     expect(screen.getByTestId('acknowledge-ceiling')).toBe(button);
     expect(screen.getByTestId('alarm-ceiling').textContent).toContain('1.49');
+    fireEvent.click(button);
+    expect(acknowledge).toHaveBeenCalledExactlyOnceWith([newer]);
   });
 
   it('what the table says cannot be put aside cannot; a lesser one can, once acknowledged', () => {

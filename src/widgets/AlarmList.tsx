@@ -44,18 +44,17 @@ export function AlarmList(props: {
   createEffect(() => {
     if (!many()) setAll(false);
   });
+  // An alarm that is raised anew is another one to whoever presses, though its row is the same; the same one with
+  // other numbers is not.
+  const front = createMemo(() => {
+    const first = find(rows()[0] ?? null);
+    return first === undefined ? undefined : `${first.alarm} ${first.occurrence}`;
+  });
   let swappedAt = Number.NEGATIVE_INFINITY;
   createEffect(
-    on(
-      // An alarm that is raised anew is another one to whoever presses, though its row is the same.
-      () => {
-        const front = find(rows()[0] ?? null);
-        return front === undefined ? undefined : `${front.alarm} ${front.occurrence}`;
-      },
-      (front, before) => {
-        if (before !== undefined && front !== undefined) swappedAt = performance.now();
-      },
-    ),
+    on(front, (now, before) => {
+      if (before !== undefined && now !== undefined) swappedAt = performance.now();
+    }),
   );
   /** The pressed button goes with its alarm: the focus stays with the list, not at the top of the page. */
   let list!: HTMLElement;
