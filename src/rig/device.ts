@@ -193,6 +193,8 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
       case 'supply-sag':
         transducer.supplyV = SAG_V;
         return;
+      default:
+        f satisfies never;
     }
   }
 
@@ -210,6 +212,8 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
       case 'couple':
         site.couple(h.coupled);
         return;
+      default:
+        h satisfies never;
     }
   }
 

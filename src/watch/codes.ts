@@ -52,11 +52,14 @@ export type GapReason = (typeof GAP_REASONS)[number];
 
 export type LossCause = 'silence' | 'port' | 'range' | 'fault' | 'reset' | 'garbage';
 
-export type Standing =
-  | 'no-limit'
-  | 'no-margin'
-  | 'practice'
-  | 'not-zeroed'
-  | 'uncalibrated'
-  | 'device-unarmed'
-  | 'no-hold-by-tap';
+/** Marks that stand as long as what they say; in this order. */
+export const STANDINGS = [
+  'no-limit',
+  'no-margin',
+  'practice',
+  'not-zeroed',
+  'uncalibrated',
+  'device-unarmed',
+  'no-hold-by-tap',
+] as const;
+export type Standing = (typeof STANDINGS)[number];

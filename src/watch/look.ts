@@ -4,7 +4,7 @@ import { conditionOf } from './alarms/conditions.ts';
 import { maybeShelved } from './alarms/operator.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
 import { valuesOf } from './alarms/values.ts';
-import type { Standing } from './codes.ts';
+import { STANDINGS, type Standing } from './codes.ts';
 import { cureView } from './cure/cure.ts';
 import { holdView, tapSeesPacker } from './hold/hold.ts';
 import { ageS, isStale, staleAfterS } from './signal/loss.ts';
@@ -60,20 +60,19 @@ function alarmViews(w: WatchState): AlarmView[] {
   );
 }
 
-function standing(w: WatchState): Standing[] {
-  const out: Standing[] = [];
-  const { setup, signal } = w;
-  const limits = setup?.limits ?? null;
-  if (limits === null) out.push('no-limit');
-  else if (limits.noMargin !== null) out.push('no-margin');
-  if (setup?.practice === true) out.push('practice');
-  if ((signal.flags & FLAG.notZeroed) !== 0) out.push('not-zeroed');
-  if ((signal.flags & FLAG.uncalibrated) !== 0) out.push('uncalibrated');
-  if (limits !== null && (w.device.guard === null || w.device.guard.state === 'unarmed'))
-    out.push('device-unarmed');
-  if (setup !== null && !tapSeesPacker(setup)) out.push('no-hold-by-tap');
-  return out;
-}
+const limitsOf = (w: WatchState) => w.setup?.limits ?? null;
+
+/** When each mark stands. */
+const STANDS: { readonly [S in Standing]: (w: WatchState) => boolean } = {
+  'no-limit': (w) => limitsOf(w) === null,
+  'no-margin': (w) => (limitsOf(w)?.noMargin ?? null) !== null,
+  practice: ({ setup }) => setup?.practice === true,
+  'not-zeroed': ({ signal }) => (signal.flags & FLAG.notZeroed) !== 0,
+  uncalibrated: ({ signal }) => (signal.flags & FLAG.uncalibrated) !== 0,
+  'device-unarmed': (w) =>
+    limitsOf(w) !== null && (w.device.guard === null || w.device.guard.state === 'unarmed'),
+  'no-hold-by-tap': ({ setup }) => setup !== null && !tapSeesPacker(setup),
+};
 
 /** The end of the sensor's span while the reading stands over it, bar; null: it does not, or is too old to say so. */
 function overBar(w: WatchState, tUs: number): number | null {
@@ -108,7 +107,7 @@ export function viewOf(w: WatchState, tUs: number): WatchView {
     limits: setup?.limits ?? null,
     tap: setup?.tap ?? 'unknown',
     line: setup?.line ?? 'unknown',
-    standing: standing(w),
+    standing: STANDINGS.filter((mark) => STANDS[mark](w)),
     stage: w.stages.stage,
     attempt: w.stages.attempt,
     stageSinceUs: w.stages.sinceUs,

@@ -14,7 +14,16 @@ type Emit = (event: WatchEvent) => void;
 
 /** A reported gap shorter than this is a few lost or spoilt lines: the estimators see it by the times, µs. */
 const SHORT_GAP_US = 1e6;
-const LINES: readonly GapReason[] = ['dropped', 'garbage'];
+/** Reasons of gaps that are a few lines where they are short; any other breaks the stretch. */
+const LINES: Readonly<Record<GapReason, boolean>> = {
+  dropped: true,
+  garbage: true,
+  silence: false,
+  port: false,
+  reset: false,
+  clock: false,
+  resumed: false,
+};
 
 export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
   const { tUs } = w;
@@ -59,7 +68,7 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
         lost: notice.lost,
       });
       // One bad line a minute must not keep a leak from being judged, nor a fill from being followed.
-      if (!LINES.includes(notice.reason) || notice.toUs - notice.fromUs > SHORT_GAP_US) breakStretch(w, emit);
+      if (!LINES[notice.reason] || notice.toUs - notice.fromUs > SHORT_GAP_US) breakStretch(w, emit);
       return;
     case 'stray':
       signalStray(s, notice.bytes, tUs);
