@@ -10,6 +10,7 @@ import { ENGINE } from './codes.ts';
 import type { CureState } from './cure/cure.ts';
 import type { GuardContext, GuardState, GuardVerdict } from './guard/guard.ts';
 import { createGuard } from './guard/guard.ts';
+import { airComesIn } from './guard/inflow.ts';
 import type { HoldState } from './hold/hold.ts';
 import type { Levels } from './signal/levels.ts';
 import { createLevels } from './signal/levels.ts';
@@ -123,9 +124,17 @@ export function guardContext(w: WatchState): GuardContext {
 
 /** Why there is no usable pressure now, or null. */
 export function lossOf(w: WatchState): LossCause | null {
-  const { stage, sinceUs } = w.stages;
-  const atRest = w.hold?.segment.open ?? false;
-  return lossCause(w.signal, { stage, stageSinceUs: sinceUs, atRest, cameBack: w.rebound.cameBack }, w.tUs);
+  return lossCause(
+    w.signal,
+    {
+      stage: w.stages.stage,
+      stageSinceUs: w.stages.sinceUs,
+      atRest: w.hold?.segment.open ?? false,
+      airComesIn: airComesIn(w.guard),
+      cameBack: w.rebound.cameBack,
+    },
+    w.tUs,
+  );
 }
 
 /** Seconds of pot life left; null: not mixed or not given. */

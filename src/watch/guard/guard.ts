@@ -13,6 +13,7 @@ import { followForecast, followRest, followSlowing, handStops, handTime, leftBan
 import { clearRow, rowPush, rowTrim } from './blocks.ts';
 import { cleanPush, cleanRestart, coarseStep, lastMedian, sampleSd } from './clean.ts';
 import { cueOf } from './cue.ts';
+import { followInflow, saidDown } from './inflow.ts';
 import { followKnee } from './knee.ts';
 import { measureMotion, SHORT_MOST, SHORT_S } from './motion.ts';
 import { AIR_BAR, LONG_S, longBlock, meanSd } from './settle.ts';
@@ -54,6 +55,7 @@ export function guardReset(s: GuardState): void {
   s.agreeBand = 0;
   s.rising = null;
   s.stillSince = null;
+  s.inflow = null;
   s.fastest = 0;
   s.slowFromS = null;
   s.cue = null;
@@ -85,6 +87,7 @@ export function guardReading(s: GuardState, reading: Reading, ctx: GuardContext)
     s.motion = measureMotion(s.short, sd, coarseStep(s.clean, s.stepBar), s.before);
     followSlowing(s);
     followStop(s);
+    followInflow(s);
     followStillness(s, ctx);
     followRest(s, ctx);
   }
@@ -112,13 +115,7 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
   const limits = ctx.limits;
   const level = lastMedian(s.clean);
   const m = s.motion;
-  const quiet =
-    limits === null ||
-    level === null ||
-    m === null ||
-    ctx.ventOpen ||
-    ctx.stage === 'let-down' ||
-    ctx.stage === 'done';
+  const quiet = limits === null || level === null || m === null || saidDown(s, ctx);
   if (quiet) {
     s.rising = null;
     s.cue = null;

@@ -30,6 +30,7 @@ export function createGuard(): GuardState {
     agreeBand: 0,
     rising: null,
     stillSince: null,
+    inflow: null,
     fastest: 0,
     slowFromS: null,
     slowFromBar: 0,

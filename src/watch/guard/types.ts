@@ -130,6 +130,8 @@ export interface GuardState {
   rising: { kind: RisingKind; values: AlarmValues } | null;
   /** Time since when nothing flows; null while something does. */
   stillSince: number | null;
+  /** Since when the pressure rises without a break, s, and from where, bar; null: it does not. */
+  inflow: { readonly sinceS: number; readonly fromBar: number } | null;
   /** A rise under way: slope at its best, level and time where it began to fall. */
   fastest: number;
   slowFromS: number | null;

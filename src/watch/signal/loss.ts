@@ -18,11 +18,11 @@ export function isStale(s: Signal, tUs: number): boolean {
 
 /**
  * Longest silence before the pressure counts as lost: 1 s while air may flow; 5 s in a hold at rest and after the
- * work, where a few seconds without a frame are no danger, s.
+ * work, where a few seconds without a frame are no danger unless air comes in all the same, s.
  */
-export function silenceS(s: Signal, stage: Stage, atRest: boolean): number {
+function silenceS(s: Signal, { stage, atRest, airComesIn }: LossContext): number {
   const slow = stage === 'done' || stage === 'abandoned' || (stage === 'hold' && atRest);
-  return Math.max(slow ? 5 : 1, 5 * s.period.periodS);
+  return Math.max(slow && !airComesIn ? 5 : 1, 5 * s.period.periodS);
 }
 
 /** How long frames may come without a usable value (open, fault, far under zero), s. */
@@ -37,6 +37,8 @@ export interface LossContext {
   readonly stageSinceUs: number;
   /** A closed segment is open: nothing flows. */
   readonly atRest: boolean;
+  /** Air was coming in when the pressure was last seen. */
+  readonly airComesIn: boolean;
   /** The pressure came back after the vent was closed. */
   readonly cameBack: boolean;
 }
@@ -51,7 +53,7 @@ export function lossCause(s: Signal, ctx: LossContext, tUs: number): LossCause |
   if (s.badSinceUs !== null && s.badFrames >= 3 && tUs - s.badSinceUs >= FAULTY_S * 1e6) return s.badCause;
   // Over the span is no good reading and no lost one.
   const since = Math.max(s.lastUsableUs ?? s.firstUs, s.overUs ?? 0);
-  if (tUs - since < silenceS(s, ctx.stage, ctx.atRest) * 1e6) return null;
+  if (tUs - since < silenceS(s, ctx) * 1e6) return null;
   if (s.badSinceUs !== null) return s.badCause;
   if (s.resetUs !== null && s.resetUs >= since) return 'reset';
   if (s.strayUs !== null && s.strayUs >= since && s.strayBytes > 0) return 'garbage';
