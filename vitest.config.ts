@@ -29,6 +29,7 @@ export default defineConfig({
         test: {
           name: 'dom',
           environment: 'happy-dom',
+          setupFiles: ['src/words/testing/in-english.ts'],
           include: ['src/**/*.dom.test.{ts,tsx}', 'src/**/*.test.tsx'],
           testTimeout: 30_000,
         },

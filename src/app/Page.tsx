@@ -3,31 +3,61 @@ import { VERSION } from '../engine/version.ts';
 import { Jobs } from '../screens/jobs/Jobs.tsx';
 import type { Route } from '../screens/route.ts';
 import { Loading } from '../widgets/Loading.tsx';
+import { loadWords } from '../words/chosen.ts';
 
 // The jobs come with the start, as the way to everything else. The code of every other page is a file of its own,
 // from the service worker where it stands, so that it is there without a network too.
-const Sheet = lazy(async () => ({ default: (await import('../screens/sheet/Sheet.tsx')).Sheet }));
-const Documents = lazy(async () => ({
-  default: (await import('../screens/documents/Documents.tsx')).Documents,
+/** Code of a page, behind the words that it shows. */
+async function worded<T>(code: () => Promise<T>): Promise<T> {
+  await loadWords('further');
+  return code();
+}
+
+const Sheet = lazy(async () => ({
+  default: (await worded(() => import('../screens/sheet/Sheet.tsx'))).Sheet,
 }));
-const Settings = lazy(async () => ({ default: (await import('../screens/settings/Settings.tsx')).Settings }));
-const About = lazy(async () => ({ default: (await import('../screens/about/About.tsx')).About }));
-const Review = lazy(async () => ({ default: (await import('../screens/review/Review.tsx')).Review }));
-const Archive = lazy(async () => ({ default: (await import('../screens/archive/Archive.tsx')).Archive }));
-const Compare = lazy(async () => ({ default: (await import('../screens/archive/Compare.tsx')).Compare }));
-const Backup = lazy(async () => ({ default: (await import('../screens/backup/Backup.tsx')).Backup }));
-const Office = lazy(async () => ({ default: (await import('../screens/office/Office.tsx')).Office }));
-const Verify = lazy(async () => ({ default: (await import('../screens/verify/Verify.tsx')).Verify }));
-const RecordPage = lazy(async () => ({ default: (await import('../screens/verify/Record.tsx')).RecordPage }));
+const Documents = lazy(async () => ({
+  default: (await worded(() => import('../screens/documents/Documents.tsx'))).Documents,
+}));
+const Settings = lazy(async () => ({
+  default: (await worded(() => import('../screens/settings/Settings.tsx'))).Settings,
+}));
+const About = lazy(async () => ({
+  default: (await worded(() => import('../screens/about/About.tsx'))).About,
+}));
+const Review = lazy(async () => ({
+  default: (await worded(() => import('../screens/review/Review.tsx'))).Review,
+}));
+const Archive = lazy(async () => ({
+  default: (await worded(() => import('../screens/archive/Archive.tsx'))).Archive,
+}));
+const Compare = lazy(async () => ({
+  default: (await worded(() => import('../screens/archive/Compare.tsx'))).Compare,
+}));
+const Backup = lazy(async () => ({
+  default: (await worded(() => import('../screens/backup/Backup.tsx'))).Backup,
+}));
+const Office = lazy(async () => ({
+  default: (await worded(() => import('../screens/office/Office.tsx'))).Office,
+}));
+const Verify = lazy(async () => ({
+  default: (await worded(() => import('../screens/verify/Verify.tsx'))).Verify,
+}));
+const RecordPage = lazy(async () => ({
+  default: (await worded(() => import('../screens/verify/Record.tsx'))).RecordPage,
+}));
 const Certificate = lazy(async () => ({
-  default: (await import('../screens/certificate/Certificate.tsx')).Certificate,
+  default: (await worded(() => import('../screens/certificate/Certificate.tsx'))).Certificate,
 }));
 
 /**
- * The code of the live page. It is not part of the start, but fetched right behind it (main.tsx): where a run is open
+ * The code of the live page. It is not part of the start, but fetched right behind it (start.tsx): where a run is open
  * or one is begun the page must come up without a wait.
  */
-export const fetchLive = () => import('../screens/live/Live.tsx');
+export async function fetchLive(): Promise<typeof import('../screens/live/Live.tsx')> {
+  await loadWords('watch');
+  return import('../screens/live/Live.tsx');
+}
 
 /** Without a Suspense boundary: data on their way must never take the pressure off the screen. */
 function LivePage(props: { jobId: string | null }) {

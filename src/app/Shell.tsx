@@ -2,11 +2,9 @@ import { createEffect, createMemo, ErrorBoundary, For, on, Show } from 'solid-js
 import { ServicesContext } from '../screens/context.ts';
 import type { Route } from '../screens/route.ts';
 import { AlarmShape } from '../widgets/AlarmShape.tsx';
-import { alarmLine } from '../words/alarms.ts';
+import { alarmLine } from '../words/alarm-titles.ts';
 import { clockTime, pressure } from '../words/format.ts';
-import { ABOUT } from '../words/jobs.ts';
 import { LINK_STATE } from '../words/link.ts';
-import { LIVE } from '../words/live.ts';
 import { UI } from '../words/ui.ts';
 import { Page } from './Page.tsx';
 import type { AppServices } from './services.ts';
@@ -101,9 +99,9 @@ export function Shell(props: { services: AppServices; update: Update }) {
           </Show>
           <Show when={props.update.ready() && live.run() === null}>
             <div class="strip update" data-testid="update-ready">
-              <span>{ABOUT.update}</span>
+              <span>{UI.update}</span>
               <button type="button" class="button" onClick={() => props.update.apply()}>
-                {ABOUT.updateNow}
+                {UI.updateNow}
               </button>
             </div>
           </Show>
@@ -131,8 +129,8 @@ export function Shell(props: { services: AppServices; update: Update }) {
             )}
           </Show>
           <Show when={live.run() !== null && app.soundBlocked()}>
-            <section class="strip" data-testid="sound-blocked" aria-label={LIVE.loud}>
-              {LIVE.loud}
+            <section class="strip" data-testid="sound-blocked" aria-label={UI.loud}>
+              {UI.loud}
             </section>
           </Show>
         </div>

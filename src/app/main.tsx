@@ -1,19 +1,21 @@
-/// <reference types="vite-plugin-pwa/client" />
 import './styles/tokens.css';
 import './styles/base.css';
 import './styles/widgets.css';
 import './styles/screens.css';
 import './styles/backup.css';
 import './styles/evidence.css';
-import { render } from 'solid-js/web';
-import { fetchLive } from './Page.tsx';
-import { Shell } from './Shell.tsx';
-import { createServices } from './services.ts';
-import { watchUpdates } from './update.ts';
+import { chooseWords } from '../words/chosen.ts';
+import { safeLocale, wordingFor } from '../words/locale.ts';
+import { keptPreferences } from './preferences.ts';
 
-const root = document.getElementById('app');
-if (root === null) throw new Error('no place to draw');
-render(() => <Shell services={createServices()} update={watchUpdates()} />, root);
-// Behind the start page: a page that is there is not fetched when a packer waits for it. Where it cannot be had now
-// the live page tries again, and says so.
-setTimeout(() => void fetchLive().catch(() => undefined), 0);
+// The plots' library hands the browser's language to Intl as it comes, when it is loaded; a browser under a POSIX
+// locale names one that Intl refuses, and no page with a plot would open.
+if (safeLocale([navigator.language]) === null)
+  Object.defineProperty(navigator, 'language', { value: 'en', configurable: true });
+
+// Words come before everything that shows them: modules take theirs when they are evaluated.
+const wording = wordingFor(keptPreferences(), navigator.languages);
+document.documentElement.lang = wording.language;
+void chooseWords(wording)
+  .then(() => import('./start.tsx'))
+  .then(({ start }) => start(wording));

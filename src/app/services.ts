@@ -3,6 +3,7 @@ import { type EngineClient, startEngine } from '../engine/client.ts';
 import type { RunSummary } from '../engine/messages.ts';
 import { startEvidence } from '../evidence/client.ts';
 import type { SensorRun } from '../job/sensor-check.ts';
+import type { Wording } from '../job/wording.ts';
 import { adviceOf, type Services } from '../screens/context.ts';
 import { parseRoute, routeHash } from '../screens/route.ts';
 import { PRIORITIES } from '../watch/codes.ts';
@@ -29,7 +30,7 @@ export interface AppServices extends Services {
 }
 
 /** Starts the engine and wires everything that only the page can do: sound, wake lock, routes, chooser. */
-export function createServices(engine: EngineClient = startEngine()): AppServices {
+export function createServices(wording: Wording, engine: EngineClient = startEngine()): AppServices {
   const live = createLiveState();
   const [route, setRoute] = createSignal(parseRoute(location.hash));
   const [openRuns, setOpenRuns] = createSignal<readonly RunSummary[]>([]);
@@ -155,6 +156,7 @@ export function createServices(engine: EngineClient = startEngine()): AppService
     settings,
     saveSettings: save,
     units: () => settings().units,
+    wording,
     theme,
     openRuns,
     sensorRuns,

@@ -2,7 +2,7 @@ import { type Accessor, createSignal } from 'solid-js';
 import type { EngineClient } from '../engine/client.ts';
 import { defaultSettings } from '../job/settings-defaults.ts';
 import type { SettingsDocument } from '../job/settings-document.ts';
-import { rememberTheme } from './theme.ts';
+import { rememberPreferences } from './preferences.ts';
 
 const ID = 'tablet';
 
@@ -21,7 +21,7 @@ export function createSettings(
 
   const show = (next: SettingsDocument) => {
     setSettings(next);
-    rememberTheme(next.theme);
+    rememberPreferences(next);
   };
   const read = async () => {
     const [stored, { parseDocument }] = await Promise.all([

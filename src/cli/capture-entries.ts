@@ -52,8 +52,8 @@ export function captureEntries(bytes: Uint8Array): CaptureFeed {
       entries.push({ l: 'stray', tUs: us, reason, bytes: stray });
     },
   });
-  if (entries.every((e) => e.l !== 'frame')) throw fault('no frame of the device protocol is in it');
-  if (samples === 0) throw fault('the capture holds no sample');
+  if (entries.every((e) => e.l !== 'frame')) throw fault((f) => f.noFrame);
+  if (samples === 0) throw fault((f) => f.noSample);
   return { entries, samples, device: deviceOf(entries) };
 }
 

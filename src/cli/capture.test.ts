@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
+import { english } from '../words/testing/english.ts';
 import { parseOptions } from './options.ts';
 import { replay } from './run.ts';
 
@@ -10,7 +11,7 @@ const capture = new Uint8Array(
 );
 
 it('a capture of the C device: warned before rated, peak and stages as they were driven', () => {
-  const r = replay(parseOptions(['--trace', 'x', '--rated', '2.0']), capture, null);
+  const r = replay(parseOptions(['--trace', 'x', '--rated', '2.0']), capture, null, english);
   expect(r.gaps).toEqual([]);
   expect(r.readings).toBe(1301);
   expect(r.peakBar).toBeCloseTo(2.1, 2);

@@ -13,6 +13,7 @@ export interface CsvTrace {
 }
 
 const TEMPERATURE = 'temperature_c';
+const KNOWN_COLUMNS = ['time_s', 'pressure_bar', TEMPERATURE, ...PLACES.map((p) => `${TEMPERATURE}_${p}`)];
 const MOST_TEMPS = 4;
 /** Rows closer than the device protocol's own clock can tell apart, s. */
 const LEAST_STEP_S = 1e-4;
@@ -43,7 +44,7 @@ function header(line: string): Header {
   const names = line.split(',').map((n) => n.trim().replace(/^"(.*)"$/, '$1'));
   const at = (name: string): number => names.indexOf(name);
   const twice = names.find((n, i) => names.indexOf(n) !== i);
-  if (twice !== undefined) throw fault(`row 1: column ${shown(twice)} is there twice`);
+  if (twice !== undefined) throw fault((f) => f.columnTwice(shown(twice)));
   const temps: { column: number; place: Place | null }[] = [];
   names.forEach((name, column) => {
     if (name === 'time_s' || name === 'pressure_bar') return;
@@ -52,24 +53,22 @@ function header(line: string): Header {
       return;
     }
     const place = PLACES.find((p) => name === `${TEMPERATURE}_${p}`);
-    if (place === undefined)
-      throw fault(
-        `row 1: unknown column ${shown(name)}; known are time_s, pressure_bar, ${TEMPERATURE}, ${PLACES.map((p) => `${TEMPERATURE}_${p}`).join(', ')}`,
-      );
+    if (place === undefined) throw fault((f) => f.unknownColumn(shown(name), KNOWN_COLUMNS.join(', ')));
     temps.push({ column, place });
   });
-  if (at('time_s') < 0) throw fault('row 1: column time_s is missing');
-  if (at('pressure_bar') < 0) throw fault('row 1: column pressure_bar is missing');
-  if (temps.length > MOST_TEMPS) throw fault(`row 1: more than ${MOST_TEMPS} temperature columns`);
+  if (at('time_s') < 0) throw fault((f) => f.columnMissing('time_s'));
+  if (at('pressure_bar') < 0) throw fault((f) => f.columnMissing('pressure_bar'));
+  if (temps.length > MOST_TEMPS) throw fault((f) => f.tooManyTemperatures(MOST_TEMPS));
   return { time: at('time_s'), bar: at('pressure_bar'), temps, columns: names.length };
 }
 
-function cell(text: string, row: number, name: string, bounds: { lo: number; hi: number }): number {
+/** @param name of the column; null: one of the temperatures */
+function cell(text: string, row: number, name: string | null, bounds: { lo: number; hi: number }): number {
   if (text === '') return Number.NaN;
   const value = NUMBER.test(text) ? Number(text) : Number.NaN;
-  if (Number.isNaN(value)) throw fault(`row ${row}: ${name} ${shown(text)} is not a number`);
+  if (Number.isNaN(value)) throw fault((f) => f.notANumber(row, name ?? f.temperature, shown(text)));
   if (value < bounds.lo || value > bounds.hi)
-    throw fault(`row ${row}: ${name} ${shown(text)} is outside ${bounds.lo} to ${bounds.hi}`);
+    throw fault((f) => f.outside(row, name ?? f.temperature, shown(text), bounds.lo, bounds.hi));
   return value;
 }
 
@@ -88,7 +87,7 @@ export function readCsv(text: string): CsvTrace {
   while (lines.length > 0 && lines.at(-1)!.trim() === '') lines.pop();
   const head = header(lines[0] ?? '');
   const n = lines.length - 1;
-  if (n < 1) throw fault('row 2: no data rows');
+  if (n < 1) throw fault((f) => f.noRows);
   const s = new Float64Array(n);
   const bar = new Float64Array(n);
   const temps = head.temps.map((t) => ({ place: t.place, c: new Float64Array(n) }));
@@ -98,23 +97,22 @@ export function readCsv(text: string): CsvTrace {
   for (let i = 0; i < n; i++) {
     const row = i + 2;
     const cells = lines[i + 1]!.split(',');
-    if (cells.length !== head.columns)
-      throw fault(`row ${row}: ${cells.length} columns, the header has ${head.columns}`);
+    if (cells.length !== head.columns) throw fault((f) => f.columns(row, cells.length, head.columns));
     for (let c = 0; c < cells.length; c++) cells[c] = cells[c]!.trim();
     const time = cell(cells[head.time]!, row, 'time_s', SECONDS);
-    if (Number.isNaN(time)) throw fault(`row ${row}: time_s is empty`);
+    if (Number.isNaN(time)) throw fault((f) => f.noTime(row));
     if (i === 0) first = time;
     s[i] = time - first;
     if (i > 0 && !(s[i]! - s[i - 1]! >= LEAST_STEP_S * 0.999))
-      throw fault(`row ${row}: time_s ${shown(cells[head.time]!)} is not later than the row before`);
+      throw fault((f) => f.notLater(row, shown(cells[head.time]!)));
     bar[i] = cell(cells[head.bar]!, row, 'pressure_bar', BAR);
     if (!Number.isNaN(bar[i]!)) pressures++;
     digits = Math.max(digits, decimals(cells[head.bar]!));
     head.temps.forEach((t, k) => {
-      temps[k]!.c[i] = cell(cells[t.column]!, row, 'temperature', CELSIUS);
+      temps[k]!.c[i] = cell(cells[t.column]!, row, null, CELSIUS);
     });
   }
-  if (pressures === 0) throw fault('rows 2 to the end: pressure_bar is empty in every row');
+  if (pressures === 0) throw fault((f) => f.noPressure);
   return { s, bar, temps, printedBar: Number(`1e-${Math.min(6, Math.max(2, digits))}`) };
 }
 

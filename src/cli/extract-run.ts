@@ -6,6 +6,8 @@ import { FILE } from '../record/job-file.ts';
 import { parseFingerprint } from '../record/signing.ts';
 import { verifyBySums } from '../record/verify.ts';
 import { readZip } from '../record/zip.ts';
+import type { Catalogue, CatalogueOf } from '../words/catalogue.ts';
+import { readArguments } from './arguments.ts';
 import { fault, shown } from './fault.ts';
 import {
   ALARM_COLUMNS,
@@ -20,7 +22,6 @@ import {
 } from './fleet.ts';
 import { nodeCrypto } from './node-crypto.ts';
 
-export const USAGE = 'usage: extract --to FOLDER [--key FINGERPRINT=NAME]… FILE|FOLDER…';
 const MOST_BYTES = 1 << 30;
 
 export interface ExtractOutcome {
@@ -35,28 +36,20 @@ interface Options {
   readonly from: readonly string[];
 }
 
-function parseArguments(args: readonly string[]): Options {
-  const from: string[] = [];
+const OPTIONS = { to: 'value', key: 'values' } as const;
+
+function parseArguments(args: readonly string[], unnamed: string): Options {
+  const given = readArguments(args, OPTIONS, 'extract');
+  const to = given.value('to');
+  if (to === null || given.rest.length === 0) throw fault((_, w) => w.commands.USAGE.extract);
   const keys = new Map<string, string>();
-  let to: string | null = null;
-  for (let i = 0; i < args.length; i++) {
-    const arg = args[i]!;
-    if (arg === '--to' || arg === '--key') {
-      const value = args[++i];
-      if (value === undefined || value === '') throw fault(`${arg} needs a value; ${USAGE}`);
-      if (arg === '--to') {
-        to = value;
-        continue;
-      }
-      const [key = '', name = 'given key'] = value.split('=');
-      const fingerprint = parseFingerprint(key);
-      if (fingerprint === null) throw fault(`--key ${shown(key)}: no fingerprint`);
-      keys.set(fingerprint, name);
-    } else if (arg.startsWith('--')) throw fault(`unknown option ${shown(arg)}; ${USAGE}`);
-    else from.push(arg);
+  for (const key of given.values('key')) {
+    const [typed = '', name = unnamed] = key.split('=');
+    const fingerprint = parseFingerprint(typed);
+    if (fingerprint === null) throw fault((f) => f.noFingerprint(shown(typed)));
+    keys.set(fingerprint, name);
   }
-  if (to === null || from.length === 0) throw fault(USAGE);
-  return { to, keys, from };
+  return { to, keys, from: given.rest };
 }
 
 function filesOf(name: string): readonly string[] {
@@ -68,7 +61,7 @@ function filesOf(name: string): readonly string[] {
       .map((n) => path.join(name, n));
   } catch (cause) {
     const { code } = cause as NodeJS.ErrnoException;
-    throw fault(`${name}: ${code === 'ENOENT' ? 'no such file or folder' : `cannot be read (${code})`}`);
+    throw fault((f) => (code === 'ENOENT' ? f.noSuchFileOrFolder(name) : f.unreadable(name, String(code))));
   }
 }
 
@@ -91,40 +84,45 @@ interface Taken {
  * nothing; one by a key that was not named is taken, its column `signer` empty.
  * @throws InputFault on options and files that can't be used
  */
-export async function runExtract(args: readonly string[]): Promise<ExtractOutcome> {
-  const { to, keys, from } = parseArguments(args);
+export async function runExtract(
+  args: readonly string[],
+  words: Catalogue,
+  catalogueOf: CatalogueOf,
+): Promise<ExtractOutcome> {
+  const { EXTRACT, KEYS } = words.commands;
+  const { to, keys, from } = parseArguments(args, KEYS.given);
   const crypto = nodeCrypto();
   const taken = new Map<string, Taken>();
   const lines: string[] = [];
   let refused = 0;
   const refuse = (file: string, why: string): void => {
     refused++;
-    lines.push(`refused  ${file}: ${why}`);
+    lines.push(EXTRACT.refused(file, why));
   };
   for (const file of from.flatMap(filesOf)) {
     if (statSync(file).size > MOST_BYTES) {
-      refuse(file, 'too large');
+      refuse(file, EXTRACT.tooLarge);
       continue;
     }
     const bytes = new Uint8Array(readFileSync(file));
-    const v = await verifyBySums(bytes, { crypto, trusted: keys }, deriving);
+    const v = await verifyBySums(bytes, { crypto, trusted: keys }, () => deriving(catalogueOf));
     const { manifest } = v;
     if (manifest === null || (v.verdict !== 'valid' && v.verdict !== 'unknown-signer')) {
       refuse(file, v.verdict);
       continue;
     }
     if (!ID.test(manifest.runId)) {
-      refuse(file, 'the name of its run is no name');
+      refuse(file, EXTRACT.badRun);
       continue;
     }
     const before = taken.get(manifest.runId);
     if (before !== undefined && before.row.fingerprint !== v.fingerprint) {
-      refuse(file, 'another key sealed a record of the same run');
+      refuse(file, EXTRACT.otherKey);
       continue;
     }
     // Of two files of one record the one with more signed additions is the later.
     if (before !== undefined && before.additions >= v.additions.length) {
-      lines.push(`again    ${file}: ${manifest.runId}`);
+      lines.push(EXTRACT.again(file, manifest.runId));
       continue;
     }
     const trace = readZip(bytes).entries.find((e) => e.name === FILE.parquet)!.bytes;
@@ -137,7 +135,8 @@ export async function runExtract(args: readonly string[]): Promise<ExtractOutcom
       trace,
       additions,
     });
-    lines.push(`taken    ${file}: ${manifest.runId}${v.signer === null ? ', unknown signer' : ''}`);
+    const told = v.signer === null ? EXTRACT.takenUnknown : EXTRACT.taken;
+    lines.push(told(file, manifest.runId));
   }
   mkdirSync(path.join(to, 'traces'), { recursive: true });
   const all = [...taken.values()];
@@ -159,6 +158,6 @@ export async function runExtract(args: readonly string[]): Promise<ExtractOutcom
     ALARM_COLUMNS,
     all.flatMap((t) => t.alarms),
   );
-  lines.push(`${taken.size} jobs in ${to}${refused === 0 ? '' : `, ${refused} files refused`}`);
+  lines.push(refused === 0 ? EXTRACT.jobs(taken.size, to) : EXTRACT.jobsRefused(taken.size, to, refused));
   return { exitCode: refused === 0 ? 0 : 1, text: `${lines.join('\n')}\n` };
 }

@@ -1,12 +1,22 @@
+import type { Catalogue } from '../words/catalogue.ts';
+
+type FaultWords = Catalogue['commands']['FAULT'];
+type Said = (faults: FaultWords, words: Catalogue) => string;
+
 /** Bad input: one line that says what and where. The command ends with exit code 2. */
 export class InputFault extends Error {
   override readonly name = 'InputFault';
+  constructor(private readonly said: Said) {
+    super('bad input');
+  }
+
+  /** The line in the reader's language, without line breaks whatever was in the input. */
+  text(words: Catalogue): string {
+    return this.said(words.commands.FAULT, words).replace(/\s+/g, ' ').slice(0, 500);
+  }
 }
 
-/** Makes a fault of a text without line breaks, so that it stays one line whatever was in the input. */
-export function fault(text: string): InputFault {
-  return new InputFault(text.replace(/\s+/g, ' ').slice(0, 500));
-}
+export const fault = (said: Said): InputFault => new InputFault(said);
 
 /** What stands in the input, short and on one line. */
 export function shown(text: string): string {

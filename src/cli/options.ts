@@ -1,4 +1,5 @@
 import type { Line, Tap } from '../job/setup.ts';
+import { readArguments } from './arguments.ts';
 import { fault, shown } from './fault.ts';
 
 export interface ReplayOptions {
@@ -12,56 +13,54 @@ export interface ReplayOptions {
   readonly out: string | null;
 }
 
-export const USAGE =
-  'usage: replay --trace FILE [--job JOB.json] [--rated BAR] [--working BAR] [--u BAR] [--line LINE] [--tap TAP] [--out RESULT.json]';
-
 const LINES: readonly Line[] = ['closed', 'supplied-relieving', 'supplied-nonrelieving', 'unknown'];
 const TAPS: readonly Tap[] = ['packer', 'hose', 'supply', 'unknown'];
-const NAMES = ['trace', 'job', 'rated', 'working', 'u', 'line', 'tap', 'out'] as const;
-type Name = (typeof NAMES)[number];
+const OPTIONS = {
+  trace: 'value',
+  job: 'value',
+  rated: 'value',
+  working: 'value',
+  u: 'value',
+  line: 'value',
+  tap: 'value',
+  out: 'value',
+} as const;
+type Name = keyof typeof OPTIONS;
 
 /** Highest pressure that an option may name, bar: more is a mistake of units. */
 const MOST_BAR = 30;
 
 /** @throws InputFault naming the option */
 export function parseOptions(args: readonly string[]): ReplayOptions {
-  const given = new Map<Name, string>();
-  for (let i = 0; i < args.length; i++) {
-    const arg = args[i]!;
-    const [flag, ...rest] = arg.split('=');
-    const name = NAMES.find((n) => flag === `--${n}`);
-    if (name === undefined) throw fault(`unknown option ${shown(arg)}; ${USAGE}`);
-    const value = rest.length > 0 ? rest.join('=') : args[++i];
-    if (value === undefined || value === '') throw fault(`--${name} needs a value; ${USAGE}`);
-    if (given.has(name)) throw fault(`--${name} is given twice`);
-    given.set(name, value);
-  }
+  const given = readArguments(args, OPTIONS, 'replay');
+  const [stray] = given.rest;
+  if (stray !== undefined) throw fault((f, w) => f.unknownOption(shown(stray), w.commands.USAGE.replay));
   const bar = (name: Name, lowest: number): number | null => {
-    const text = given.get(name);
-    if (text === undefined) return null;
+    const text = given.value(name);
+    if (text === null) return null;
     const value = /^-?(\d+\.?\d*|\.\d+)$/.test(text) ? Number(text) : Number.NaN;
     if (!(value >= lowest && value <= MOST_BAR))
-      throw fault(`--${name} ${shown(text)} is not a pressure of ${lowest} to ${MOST_BAR} bar`);
+      throw fault((f) => f.notAPressure(`--${name}`, shown(text), lowest, MOST_BAR));
     return value;
   };
   const choice = <T extends string>(name: Name, all: readonly T[]): T | null => {
-    const text = given.get(name);
-    if (text === undefined) return null;
+    const text = given.value(name);
+    if (text === null) return null;
     const found = all.find((c) => c === text);
-    if (found === undefined) throw fault(`--${name} ${shown(text)} is not one of ${all.join(', ')}`);
+    if (found === undefined) throw fault((f) => f.notOneOf(`--${name}`, shown(text), all.join(', ')));
     return found;
   };
-  const trace = given.get('trace');
-  if (trace === undefined) throw fault(`--trace is missing; ${USAGE}`);
+  const trace = given.value('trace');
+  if (trace === null) throw fault((f, w) => f.missing('--trace', w.commands.USAGE.replay));
   const options: ReplayOptions = {
     trace,
-    job: given.get('job') ?? null,
+    job: given.value('job'),
     ratedBar: bar('rated', 0.05),
     workingBar: bar('working', 0.05),
     uBar: bar('u', 0),
     line: choice('line', LINES),
     tap: choice('tap', TAPS),
-    out: given.get('out') ?? null,
+    out: given.value('out'),
   };
   checkTogether(options);
   return options;
@@ -69,12 +68,12 @@ export function parseOptions(args: readonly string[]): ReplayOptions {
 
 function checkTogether({ ratedBar, workingBar, uBar, job }: ReplayOptions): void {
   if (ratedBar === null && job === null) {
-    if (workingBar !== null) throw fault('--working needs --rated or --job');
-    if (uBar !== null) throw fault('--u needs --rated or --job');
+    if (workingBar !== null) throw fault((f) => f.needsLimit('--working'));
+    if (uBar !== null) throw fault((f) => f.needsLimit('--u'));
     return;
   }
   if (ratedBar === null) return;
-  if (uBar !== null && uBar >= ratedBar) throw fault(`--u ${uBar} is not below --rated ${ratedBar}`);
+  if (uBar !== null && uBar >= ratedBar) throw fault((f) => f.notBelow('--u', uBar, ratedBar));
   if (workingBar !== null && workingBar > ratedBar)
-    throw fault(`--working ${workingBar} lies over --rated ${ratedBar}`);
+    throw fault((f) => f.over('--working', workingBar, ratedBar));
 }

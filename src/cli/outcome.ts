@@ -1,11 +1,12 @@
 import type { Setup } from '../job/setup.ts';
 import { ENGINE, type Stage } from '../watch/codes.ts';
 import type { WatchEvent } from '../watch/events.ts';
-import { alarmText } from '../words/alarms.ts';
+import type { Catalogue } from '../words/catalogue.ts';
 import type { Judged } from './judge.ts';
 import { RESULT_SCHEMA, type ReplayResult, resultSchema } from './result.ts';
 
 type AlarmEvent = Extract<WatchEvent, { e: 'alarm' }>;
+type AlarmText = Catalogue['alarms']['alarmText'];
 type ResultAlarm = ReplayResult['alarms'][number];
 type ResultStage = ReplayResult['stages'][number];
 
@@ -21,7 +22,7 @@ const maybe = (round: (v: number) => number, value: number | null): number | nul
   value === null ? null : round(value);
 
 /** The RESULT of a judged trace; parsed by its own schema before it is given out. */
-export function outcome(judged: Judged, setup: Setup | null): ReplayResult {
+export function outcome(judged: Judged, setup: Setup | null, words: Catalogue): ReplayResult {
   const originUs = judged.firstUs ?? 0;
   const s = (us: number): number => ms((us - originUs) / 1e6);
   const endUs = Math.max(judged.run.nowUs, originUs);
@@ -52,7 +53,7 @@ export function outcome(judged: Judged, setup: Setup | null): ReplayResult {
     peakBar: maybe(bar, view.peakBar),
     stages: stagesOf(events, s, originUs, endUs),
     cues: events.flatMap((e) => (e.e === 'cue' ? [{ atS: s(e.tUs), closeInS: to(1)(e.closeInS) }] : [])),
-    alarms: alarmsOf(judged, s),
+    alarms: alarmsOf(judged, s, words.alarms.alarmText),
     holds: judged.holds.map(({ fromUs, toUs, view: h }) => ({
       fromS: s(fromUs),
       toS: s(toUs),
@@ -120,7 +121,7 @@ function stagesOf(
 }
 
 /** One line an occurrence. What was suppressed by a raised parent was never annunciated and is no alarm here. */
-function alarmsOf({ events, barAt }: Judged, s: (us: number) => number): ResultAlarm[] {
+function alarmsOf({ events, barAt }: Judged, s: (us: number) => number, alarmText: AlarmText): ResultAlarm[] {
   const out: ResultAlarm[] = [];
   const open = new Map<string, ResultAlarm>();
   events.forEach((e, i) => {
@@ -141,12 +142,12 @@ function alarmsOf({ events, barAt }: Judged, s: (us: number) => number): ResultA
       out.push(raised);
       return;
     }
-    update(known, e, s);
+    update(known, e, s, alarmText);
   });
   return out;
 }
 
-function update(known: ResultAlarm, e: AlarmEvent, s: (us: number) => number): void {
+function update(known: ResultAlarm, e: AlarmEvent, s: (us: number) => number, alarmText: AlarmText): void {
   if (RANK[e.priority] < RANK[known.priority]) {
     known.priority = e.priority;
     known.text = alarmText(e.alarm, e.values);

@@ -43,7 +43,7 @@ describe('npm run replay', () => {
   it.each([
     [[], /^replay: --trace is missing; usage: /],
     [['--trace', 'no/such.csv'], /^replay: --trace no\/such\.csv: no such file\n$/],
-    [['--trace', 'src'], /^replay: --trace src: cannot be read \(EISDIR\)\n$/],
+    [['--trace', 'src'], /^replay: --trace src: not a file\n$/],
     [
       ['--trace', 'fixtures/traces/fill-and-hold.csv', '--out', 'no/such/dir/x.json'],
       /^replay: --out no\/such\/dir\/x\.json: cannot be written \(ENOENT\)\n$/,

@@ -1,15 +1,17 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { rebuildCapture } from '../record/capture.ts';
+import { english } from '../words/testing/english.ts';
 import { parseOptions } from './options.ts';
 import { resultSchema } from './result.ts';
 import { replay } from './run.ts';
+import { faultOf } from './testing/fault-of.ts';
 
 const fixture = (name: string): Uint8Array =>
   new Uint8Array(readFileSync(new URL(`../../fixtures/${name}`, import.meta.url)));
 const text = (t: string): Uint8Array => new TextEncoder().encode(t);
 const judged = (trace: Uint8Array, ...args: string[]) =>
-  replay(parseOptions(['--trace', 'x', ...args]), trace, null);
+  replay(parseOptions(['--trace', 'x', ...args]), trace, null, english);
 
 /** 0, a rise of 0.1 bar/s to `top` from 10 s on, then still; 10 Hz. */
 function ramp(top: number, seconds: number, extra: (t: number) => string = () => ''): Uint8Array {
@@ -99,7 +101,7 @@ describe('replay', () => {
     const job = readFileSync(new URL('../../fixtures/traces/demo-job.json', import.meta.url), 'utf8');
     const rows = new TextDecoder().decode(ramp(1.5, 3600, () => ',20.0')).split('\n');
     rows[0] = 'time_s,pressure_bar,temperature_c_sleeve';
-    const r = replay(parseOptions(['--trace', 'x', '--job', 'j']), text(rows.join('\n')), job);
+    const r = replay(parseOptions(['--trace', 'x', '--job', 'j']), text(rows.join('\n')), job, english);
     expect(r).toMatchObject({ tap: 'hose', line: 'closed' });
     expect(r.limits?.ratedBar).toBe(1.8);
     expect(r.limits?.floorBar).toBeGreaterThan(0.5);
@@ -117,14 +119,16 @@ describe('replay', () => {
     [text('time_s,pressure_bar\n0,zero\n'), /^--trace x: row 2: pressure_bar "zero" is not a number$/],
     [fixture('logs/bad-cable.pages').slice(0, 60), /^--trace x: .*input log/],
   ])('bad input %# is named on one line', (bytes, message) => {
-    expect(() => judged(bytes, '--rated', '1.5')).toThrow(message);
+    expect(faultOf(() => judged(bytes, '--rated', '1.5'))).toMatch(message);
   });
 
   it('a damaged page in the middle of an input log is named, a torn tail is left out', () => {
     const log = fixture('logs/bad-cable.pages');
     const flipped = log.slice();
     flipped[60_000]! ^= 1;
-    expect(() => judged(flipped)).toThrow(/^--trace x: page \d+ \(byte \d+\) of the input log is damaged/);
+    expect(faultOf(() => judged(flipped))).toMatch(
+      /^--trace x: page \d+ \(byte \d+\) of the input log is damaged/,
+    );
     const torn = judged(log.slice(0, log.length - 100));
     expect(resultSchema.parse(torn).readings).toBeGreaterThan(1500);
   });

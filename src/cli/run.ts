@@ -3,6 +3,7 @@ import type { Setup } from '../job/setup.ts';
 import type { LogEntry, LogHead } from '../record/log.ts';
 import { scanRun } from '../record/reader.ts';
 import { ENGINE } from '../watch/codes.ts';
+import type { Catalogue } from '../words/catalogue.ts';
 import { captureEntries, deviceOf } from './capture-entries.ts';
 import { looksLikeCsv, readCsv } from './csv.ts';
 import { csvFeed, rateOf } from './csv-entries.ts';
@@ -46,15 +47,14 @@ function readLog(bytes: Uint8Array): { head: LogHead; entries: LogEntry[] } {
   const entries: LogEntry[] = [];
   const scan = scanRun(bytes, { entry: (e) => entries.push(e) });
   const damage = scan.damage.find((d) => d.what !== 'torn' || d.offset < scan.goodBytes);
-  if (damage !== undefined)
-    throw fault(`page ${damage.page} (byte ${damage.offset}) of the input log is damaged: ${damage.what}`);
-  if (scan.head === null) throw fault('the first page of the input log is not readable');
+  if (damage !== undefined) throw fault((f) => f.damagedLog(damage.page, damage.offset, damage.what));
+  if (scan.head === null) throw fault((f) => f.headlessLog);
   return { head: scan.head, entries };
 }
 
 /** @throws InputFault; the message does not name the file, the caller knows it */
 function feedOf(options: ReplayOptions, bytes: Uint8Array, job: JobBundle | null): Feed {
-  if (bytes.length === 0) throw fault('the file is empty');
+  if (bytes.length === 0) throw fault((f) => f.emptyFile);
   if (startsWith(bytes, PAGE_MAGIC)) return logFeed(options, bytes, job);
   const start = new TextDecoder().decode(bytes.subarray(0, 4096));
   return looksLikeCsv(start) ? readCsvFeed(options, bytes, job) : captureFeed(options, bytes, job);
@@ -86,14 +86,10 @@ function captureFeed(options: ReplayOptions, bytes: Uint8Array, job: JobBundle |
   try {
     capture = captureEntries(bytes);
   } catch (cause) {
-    if (cause instanceof InputFault)
-      throw fault(
-        `neither an input log, nor a CSV with time_s and pressure_bar, nor a capture: ${cause.message}`,
-      );
+    if (cause instanceof InputFault) throw fault((f, words) => f.noTrace(cause.text(words)));
     throw cause;
   }
-  if (capture.device === null && job === null)
-    throw fault('the capture holds no complete hello, so nothing says what its counts mean; give --job');
+  if (capture.device === null && job === null) throw fault((f) => f.noHello);
   const first = capture.entries.filter((e) => e.l === 'frame' && e.frame.t === 'S').slice(0, 10_000);
   const rateHz = rateOf(Float64Array.from(first, (e) => e.tUs / 1e6));
   // Without a job the engine takes the scale that the device suggests.
@@ -123,16 +119,23 @@ function logFeed(options: ReplayOptions, bytes: Uint8Array, job: JobBundle | nul
  * Judges a trace as the engine does.
  * @param trace the file's bytes: an input log, a bare capture of the protocol, or a CSV
  * @param job the job file's text, if one was named
+ * @param words in which the result's alarms are told
  * @throws InputFault
  */
-export function replay(options: ReplayOptions, trace: Uint8Array, job: string | null): ReplayResult {
+export function replay(
+  options: ReplayOptions,
+  trace: Uint8Array,
+  job: string | null,
+  words: Catalogue,
+): ReplayResult {
   const bundle = job === null ? null : readJob(job, options.job ?? '');
   let feed: Feed;
   try {
     feed = feedOf(options, trace, bundle);
   } catch (cause) {
-    if (cause instanceof InputFault) throw fault(`--trace ${options.trace}: ${cause.message}`);
+    if (cause instanceof InputFault)
+      throw fault((f, w) => f.inFile(`--trace ${options.trace}`, cause.text(w)));
     throw cause;
   }
-  return outcome(judge(feed.head, feed.entries, feed.infer), feed.setup);
+  return outcome(judge(feed.head, feed.entries, feed.infer), feed.setup, words);
 }

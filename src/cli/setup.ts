@@ -34,8 +34,7 @@ export function limitsOf(ratedBar: number, uBar: number, workingBar: number | nu
 export function plainSetup(options: ReplayOptions, channels: readonly ChannelSetup[], rateHz: number): Setup {
   const { ratedBar, workingBar } = options;
   const uBar = options.uBar ?? DEFAULT_U_BAR;
-  if (ratedBar !== null && !(ratedBar - uBar > 0))
-    throw fault(`--rated ${ratedBar} leaves no ceiling above zero with U ${uBar}`);
+  if (ratedBar !== null && !(ratedBar - uBar > 0)) throw fault((f) => f.noCeiling(ratedBar, uBar));
   return {
     number: 1,
     practice: false,
@@ -61,14 +60,13 @@ export function overruled(setup: Setup, options: ReplayOptions): Setup {
   const changed = options.ratedBar !== null || options.uBar !== null || options.workingBar !== null;
   let limits = was;
   if (changed) {
-    if (ratedBar === null) throw fault('the job has no rated pressure; give --rated');
+    if (ratedBar === null) throw fault((f) => f.noRated);
     const uBar = options.uBar ?? was?.uBar ?? DEFAULT_U_BAR;
     const before = was?.workingBar ?? null;
     // Another rated pressure takes a working pressure that no longer fits under it down to its ceiling.
     const fits = before !== null && (before <= ratedBar - uBar || options.ratedBar === null);
     const workingBar = options.workingBar ?? (fits ? before : null);
-    if (workingBar !== null && workingBar > ratedBar)
-      throw fault(`the working pressure ${workingBar} lies over rated ${ratedBar}`);
+    if (workingBar !== null && workingBar > ratedBar) throw fault((f) => f.workingOver(workingBar, ratedBar));
     limits = {
       ...limitsOf(ratedBar, uBar, workingBar),
       cue: options.workingBar !== null || (was?.cue ?? false),

@@ -1,15 +1,14 @@
-import { readFileSync, statSync } from 'node:fs';
 import { deriving } from '../evidence/deriving.ts';
 import { EXIT_CODE } from '../record/findings.ts';
 import type { Progress } from '../record/job-file.ts';
 import { fingerprintOf, keyOfPem, parseFingerprint, type RecordCrypto } from '../record/signing.ts';
 import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
+import type { Catalogue, CatalogueOf } from '../words/catalogue.ts';
+import { readArguments } from './arguments.ts';
 import { fault, shown } from './fault.ts';
+import { readFileNamed } from './files.ts';
 import { nodeCrypto } from './node-crypto.ts';
 import { verifyText } from './verify-text.ts';
-
-export const USAGE =
-  'usage: verify FILE [--key FINGERPRINT|KEY.pem[=NAME]]… [--keys LIST] [--quick] [--json]';
 
 /** A record has no more bytes than a zip of its form can have. */
 const MOST_BYTES = 0xffff_ffff;
@@ -27,65 +26,44 @@ interface Options {
   readonly json: boolean;
 }
 
+const OPTIONS = { key: 'values', keys: 'values', quick: 'flag', json: 'flag' } as const;
+
 function parseArguments(args: readonly string[]): Options {
-  const files: string[] = [];
-  const keys: string[] = [];
-  const lists: string[] = [];
-  let quick = false;
-  let json = false;
-  for (let i = 0; i < args.length; i++) {
-    const arg = args[i]!;
-    if (arg === '--quick') quick = true;
-    else if (arg === '--json') json = true;
-    else if (arg === '--key' || arg === '--keys') {
-      const value = args[++i];
-      if (value === undefined || value === '') throw fault(`${arg} needs a value; ${USAGE}`);
-      (arg === '--key' ? keys : lists).push(value);
-    } else if (arg.startsWith('--')) throw fault(`unknown option ${shown(arg)}; ${USAGE}`);
-    else files.push(arg);
-  }
-  const [file] = files;
-  if (file === undefined || files.length > 1) throw fault(`one FILE, please; ${USAGE}`);
-  return { file, keys, lists, quick, json };
+  const given = readArguments(args, OPTIONS, 'verify');
+  const [file] = given.rest;
+  if (file === undefined || given.rest.length > 1) throw fault((f, w) => f.oneFile(w.commands.USAGE.verify));
+  return {
+    file,
+    keys: given.values('key'),
+    lists: given.values('keys'),
+    quick: given.flag('quick'),
+    json: given.flag('json'),
+  };
 }
 
-function readFile(name: string, most: number): Uint8Array {
-  try {
-    const stat = statSync(name);
-    if (!stat.isFile()) throw fault(`${name}: not a file`);
-    if (stat.size > most) throw fault(`${name}: ${stat.size} bytes are more than ${most}`);
-    return readFileSync(name);
-  } catch (cause) {
-    const { code } = cause as NodeJS.ErrnoException;
-    if (code === undefined) throw cause;
-    throw fault(`${name}: ${code === 'ENOENT' ? 'no such file' : `cannot be read (${code})`}`);
-  }
-}
-
-const readText = (name: string): string => new TextDecoder().decode(readFile(name, 1 << 20));
+const readText = (name: string): string => new TextDecoder().decode(readFileNamed(name, name, 1 << 20));
 
 /** The fingerprint that --key names: itself, or that of a PEM file. */
-async function keyNamed(crypto: RecordCrypto, text: string): Promise<[string, string]> {
+async function keyNamed(crypto: RecordCrypto, text: string, unnamed: string): Promise<[string, string]> {
   const cut = text.lastIndexOf('=');
-  const [what, name] = cut > 0 ? [text.slice(0, cut), text.slice(cut + 1)] : [text, 'given key'];
+  const [what, name] = cut > 0 ? [text.slice(0, cut), text.slice(cut + 1)] : [text, unnamed];
   const typed = parseFingerprint(what);
   if (typed !== null) return [typed, name];
   const key = keyOfPem(readText(what));
-  if (key === null)
-    throw fault(`--key ${shown(what)}: neither a fingerprint nor a file with an Ed25519 public key`);
+  if (key === null) throw fault((f) => f.noKey(shown(what)));
   return [await fingerprintOf(crypto, key), name];
 }
 
 /** Lines of a list: a fingerprint, then whose it is. Lines that are empty or begin with # are left out. */
-function keysListed(list: string): [string, string][] {
+function keysListed(list: string, unnamed: string): [string, string][] {
   return readText(list)
     .split(/\r?\n/)
     .flatMap((line, i): [string, string][] => {
       if (/^\s*(#|$)/.test(line)) return [];
       const m = /^\s*((?:[0-9A-Fa-f]{4}[\s:-]?){16})\s*(.*)$/.exec(line);
       const fingerprint = m === null ? null : parseFingerprint(m[1]!);
-      if (fingerprint === null) throw fault(`--keys ${list} row ${i + 1}: no fingerprint`);
-      return [[fingerprint, m![2]!.trim() || 'listed key']];
+      if (fingerprint === null) throw fault((f) => f.noFingerprintInRow(list, i + 1));
+      return [[fingerprint, m![2]!.trim() || unnamed]];
     });
 }
 
@@ -103,20 +81,29 @@ const plain = (v: Verification): unknown => ({
 
 /**
  * Runs the command.
+ * @param words what the answer is told in
+ * @param catalogueOf words in the language of a record
  * @param progress told the share done, 0…1, while files are made again
  * @throws InputFault on options and files that can't be used
  */
-export async function runVerify(args: readonly string[], progress?: Progress): Promise<VerifyOutcome> {
+export async function runVerify(
+  args: readonly string[],
+  words: Catalogue,
+  catalogueOf: CatalogueOf,
+  progress?: Progress,
+): Promise<VerifyOutcome> {
   const options = parseArguments(args);
   const crypto = nodeCrypto();
+  const { KEYS } = words.commands;
   const trusted = new Map<string, string>();
-  for (const list of options.lists) for (const [f, name] of keysListed(list)) trusted.set(f, name);
-  for (const key of options.keys) trusted.set(...(await keyNamed(crypto, key)));
-  const file = readFile(options.file, MOST_BYTES);
+  for (const list of options.lists)
+    for (const [f, name] of keysListed(list, KEYS.listed)) trusted.set(f, name);
+  for (const key of options.keys) trusted.set(...(await keyNamed(crypto, key, KEYS.given)));
+  const file = readFileNamed(options.file, options.file, MOST_BYTES);
   const how = { crypto, trusted, ...(progress === undefined ? {} : { progress }) };
   const v = options.quick
-    ? await verifyBySums(file, how, deriving)
-    : await verifyJobFile(file, { ...how, ...deriving() });
-  const text = options.json ? `${JSON.stringify(plain(v), null, 2)}\n` : verifyText(v);
+    ? await verifyBySums(file, how, () => deriving(catalogueOf))
+    : await verifyJobFile(file, { ...how, ...deriving(catalogueOf) });
+  const text = options.json ? `${JSON.stringify(plain(v), null, 2)}\n` : verifyText(v, words);
   return { exitCode: EXIT_CODE[v.verdict], text };
 }

@@ -5,10 +5,14 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { senseRun } from '../engine/sense-run.ts';
 import { deriving } from '../evidence/deriving.ts';
+import type { Progress } from '../record/job-file.ts';
 import { buildJobFile } from '../record/job-file.ts';
 import { join } from '../record/join.ts';
 import { groupFingerprint, pemOf, type Signer } from '../record/signing.ts';
 import { checkWords, newSigner, recordCrypto, runPages, sealRun } from '../record/testing/sealing.ts';
+import { loadCatalogue } from '../words/catalogue.ts';
+import { english } from '../words/testing/english.ts';
+import { faultIn } from './testing/fault-of.ts';
 import { runVerify } from './verify-run.ts';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-verify-'));
@@ -17,6 +21,9 @@ const at = (name: string, content: Uint8Array | string): string => {
   writeFileSync(path.join(folder, name), content);
   return path.join(folder, name);
 };
+
+const verify = (args: readonly string[], progress?: Progress) =>
+  runVerify(args, english, loadCatalogue, progress);
 
 describe('verify on the command line', () => {
   let signer: Signer;
@@ -41,21 +48,21 @@ describe('verify on the command line', () => {
       ['--keys', listed],
       ['--keys', listed, '--quick'],
     ]) {
-      const { exitCode, text } = await runVerify([good, ...args]);
+      const { exitCode, text } = await verify([good, ...args]);
       expect([exitCode, text.split(':')[0]], args.join(' ')).toEqual([0, 'VALID']);
     }
-    expect((await runVerify([good, '--keys', listed])).text).toContain('known as "Tablet 3"');
+    expect((await verify([good, '--keys', listed])).text).toContain('known as "Tablet 3"');
     // The engine's own readings, made again, are the same bytes: nothing to remark.
-    const { text } = await runVerify([good, '--keys', listed, '--json']);
+    const { text } = await verify([good, '--keys', listed, '--json']);
     expect(JSON.parse(text)).toMatchObject({ verdict: 'valid', remarks: [], signer: 'Tablet 3' });
   });
 
   it('tells how far it is, to the end, and nothing where nothing is made again', async () => {
     const told: number[] = [];
-    await runVerify([good], (share) => void told.push(share));
+    await verify([good], (share) => void told.push(share));
     expect(told.at(-1)).toBe(1);
     told.length = 0;
-    await runVerify([good, '--quick'], (share) => void told.push(share));
+    await verify([good, '--quick'], (share) => void told.push(share));
     expect(told).toEqual([]);
   });
 
@@ -63,11 +70,11 @@ describe('verify on the command line', () => {
     const key = ['--key', signer.fingerprint];
     const bad = file.slice();
     bad[Math.floor(file.length / 3)]! ^= 1;
-    expect((await runVerify([at('bad', bad), ...key])).exitCode).toBe(1);
-    expect((await runVerify([at('text', 'no zip at all'), ...key])).exitCode).toBe(2);
-    expect((await runVerify([good])).exitCode).toBe(3);
-    expect((await runVerify([at('cut', file.slice(0, -40)), ...key])).exitCode).toBe(4);
-    const { text } = await runVerify([good]);
+    expect((await verify([at('bad', bad), ...key])).exitCode).toBe(1);
+    expect((await verify([at('text', 'no zip at all'), ...key])).exitCode).toBe(2);
+    expect((await verify([good])).exitCode).toBe(3);
+    expect((await verify([at('cut', file.slice(0, -40)), ...key])).exitCode).toBe(4);
+    const { text } = await verify([good]);
     expect(text).toContain('UNKNOWN SIGNER');
     expect(text).toContain(groupFingerprint(signer.fingerprint));
   });
@@ -75,12 +82,12 @@ describe('verify on the command line', () => {
   it('makes a file without sums again, with --quick too', async () => {
     const pages = runPages();
     const sealed = await sealRun(pages, signer);
-    const { extras, sense, words } = deriving();
+    const { extras, sense, words } = deriving(loadCatalogue);
     const input = { pages, sealed, sense, words, extras, signer: null };
     const bare = at('bare.steadybar.zip', join(await buildJobFile(input, recordCrypto)));
     const key = ['--key', signer.fingerprint];
     for (const quick of [[], ['--quick']]) {
-      const { exitCode, text } = await runVerify([bare, ...key, ...quick]);
+      const { exitCode, text } = await verify([bare, ...key, ...quick]);
       expect([exitCode, text.split(':')[0]], quick.join()).toEqual([0, 'VALID']);
       expect(text).not.toContain('otherwise');
     }
@@ -90,7 +97,7 @@ describe('verify on the command line', () => {
     const bad = file.slice();
     const pageAt = Buffer.from(file).indexOf('Sbarpage', 10_000);
     bad[pageAt + 300]! ^= 1;
-    const { text } = await runVerify([at('page', bad), '--key', signer.fingerprint]);
+    const { text } = await verify([at('page', bad), '--key', signer.fingerprint]);
     expect(text).toMatch(/page \d+: changed \(CRC\); run time 00:00:\d\d\.\d to 00:00:\d\d\.\d/);
   });
 
@@ -99,16 +106,19 @@ describe('verify on the command line', () => {
     [['a', 'b'], /one FILE/],
     [['a', '--what'], /unknown option "--what"/],
     [['a', '--key'], /--key needs a value/],
+    [['a', '--quick=yes'], /--quick takes no value/],
     [[path.join(folder, 'none')], /no such file/],
     [[folder], /not a file/],
     [['a', '--key', path.join(folder, 'none.pem')], /no such file/],
   ])('refuses %j in one line', async (args, message) => {
-    await expect(runVerify(args)).rejects.toThrow(message);
+    await expect(faultIn(verify(args))).resolves.toMatch(message);
   });
 
   it('refuses keys that are none, naming the row', async () => {
-    await expect(runVerify([good, '--key', at('x.pem', 'x')])).rejects.toThrow(/neither a fingerprint/);
-    await expect(runVerify([good, '--keys', at('x.txt', '# a\nzz\n')])).rejects.toThrow(
+    await expect(faultIn(verify([good, '--key', at('x.pem', 'x')]))).resolves.toMatch(
+      /neither a fingerprint/,
+    );
+    await expect(faultIn(verify([good, '--keys', at('x.txt', '# a\nzz\n')]))).resolves.toMatch(
       /row 2: no fingerprint/,
     );
   });

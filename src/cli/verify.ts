@@ -1,29 +1,32 @@
 import process from 'node:process';
+import { loadCatalogue } from '../words/catalogue.ts';
 import { InputFault } from './fault.ts';
+import { readersWords } from './reader.ts';
 import { runVerify } from './verify-run.ts';
 
 // Exit codes: 0 valid, 1 changed, 2 refused or wrong usage, 3 unknown signer, 4 incomplete.
 const { stderr } = process;
+const words = await readersWords();
 
 /** Twelve hours take half a minute: whoever sits before the terminal sees that it goes on. */
 let shown = false;
 function progress(share: number): void {
   if (!stderr.isTTY) return;
   shown = true;
-  stderr.write(`\rverify: making the trace again, ${Math.round(share * 100)} %`);
+  stderr.write(`\rverify: ${words.commands.VERIFY.progress(share)}`);
 }
 function clear(): void {
   if (shown) stderr.write('\r\u001b[K');
 }
 
 try {
-  const { exitCode, text } = await runVerify(process.argv.slice(2), progress);
+  const { exitCode, text } = await runVerify(process.argv.slice(2), words, loadCatalogue, progress);
   clear();
   process.stdout.write(text);
   process.exitCode = exitCode;
 } catch (cause) {
   if (!(cause instanceof InputFault)) throw cause;
   clear();
-  stderr.write(`verify: ${cause.message}\n`);
+  stderr.write(`verify: ${cause.text(words)}\n`);
   process.exitCode = 2;
 }

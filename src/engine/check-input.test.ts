@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { DEMO } from '../job/demo.ts';
+import { DEMO } from '../job/testing/demo.ts';
 import type { StoredDocument } from '../record/stores/store.ts';
 import { checkDocument, checkSetup } from './check-input.ts';
 import { practiceSetup } from './testing/bench.ts';

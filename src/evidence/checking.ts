@@ -48,7 +48,7 @@ export async function checkFile(
   await needSignatures(deps);
   const bytes = new Uint8Array(await file.arrayBuffer());
   const sha256 = toHex(await deps.crypto.sha256(bytes));
-  const { sense, words, extras, values } = deriving();
+  const { sense, words, extras, values } = deriving(deps.catalogueOf);
   const options = { crypto: deps.crypto, trusted: trust.names, progress: tell };
   const v = await verifyJobFile(bytes, { ...options, sense, words, extras });
   let record: OpenRecord | null = null;
@@ -139,7 +139,7 @@ export async function loadKept(
   readonly file: Uint8Array;
 }> {
   const bytes = await readImport(deps.files, sha256);
-  const made = deriving();
+  const made = deriving(deps.catalogueOf);
   const options = { crypto: deps.crypto, trusted: trust.names };
   const v = await verifyBySums(bytes, options, () => made);
   if (v.manifest === null || v.pages === null || v.sealed === null)

@@ -2,6 +2,7 @@ import type { RunLocks } from '../engine/deps.ts';
 import type { Tell } from '../engine/worker/answers.ts';
 import type { RecordCrypto } from '../record/signing.ts';
 import type { DocumentStore, FileStore } from '../record/stores/store.ts';
+import type { CatalogueOf } from '../words/catalogue.ts';
 import type { FromEvidence } from './messages.ts';
 import type { HandleShelf } from './office/folder.ts';
 
@@ -20,6 +21,8 @@ export interface EvidenceDeps {
   post(message: FromEvidence): void;
   /** Where the shared folder's handle is kept; among the documents unless told otherwise. */
   readonly handles?: HandleShelf;
+  /** Words in the language that a record or a request names. */
+  readonly catalogueOf: CatalogueOf;
   /** Name and version of the program, kept in each record. */
   readonly software: string;
 }

@@ -3,7 +3,7 @@
 import type { CheckWordsOf } from '../record/check-text.ts';
 import type { ExtraFiles } from '../record/job-file.ts';
 import type { SenseRun } from '../record/trace-rows.ts';
-import { CHECK_TEXT } from '../words/en/check-text.ts';
+import type { CatalogueOf } from '../words/catalogue.ts';
 import { certificateExtra } from './certificate/page.ts';
 import { createValueTap, type Values } from './open.ts';
 
@@ -20,7 +20,7 @@ export interface Deriving {
  * For one building or verifying of one record: the values are taken down while the trace's files are derived, so
  * that twelve hours need not be sensed twice.
  */
-export function deriving(): Deriving {
+export function deriving(catalogueOf: CatalogueOf): Deriving {
   const tap = createValueTap();
   let sensed = false;
   return {
@@ -28,8 +28,8 @@ export function deriving(): Deriving {
       sensed = true;
       return tap.sense(head, events);
     },
-    words: async () => CHECK_TEXT,
-    extras: certificateExtra(() => tap.values()),
+    words: async (wording) => (await catalogueOf(wording)).checkText.CHECK_TEXT,
+    extras: certificateExtra(() => tap.values(), catalogueOf),
     values: () => (sensed ? tap.values() : null),
   };
 }

@@ -4,6 +4,7 @@ import { serveWorker } from '../engine/worker/shell.ts';
 import { openStores } from '../engine/worker/stores.ts';
 import { createWebLocks } from '../engine/worker/web-locks.ts';
 import { createRecordCrypto } from '../record/signing.ts';
+import { loadCatalogue } from '../words/catalogue.ts';
 import { evidenceCode } from './faults.ts';
 import { createEvidenceHost } from './host.ts';
 import type { EvidenceContract } from './messages.ts';
@@ -24,6 +25,7 @@ serveWorker<EvidenceContract>(
       crypto: createRecordCrypto(crypto.subtle),
       post: (message) => scope.postMessage(message),
       software: SOFTWARE,
+      catalogueOf: loadCatalogue,
     });
     return host.receive;
   },

@@ -177,6 +177,7 @@ describe('a record is looked into', () => {
       toS: null,
       width: 900,
       height: 360,
+      wording: PLAIN_WORDING,
       units: { pressure: 'bar', temperature: 'C', length: 'mm' },
       ink,
     } as const;

@@ -2,7 +2,6 @@ import type { TraceWindow } from '../engine/messages.ts';
 import { createAnswers, type Handlers } from '../engine/worker/answers.ts';
 import { csvRow } from '../record/csv.ts';
 import { listImports } from '../record/stores/imports.ts';
-import { EVIDENCE } from '../words/evidence.ts';
 import { listArchive } from './archive-list.ts';
 import { makeBackup } from './backup/make.ts';
 import { lookInto, restoreFrom } from './backup/restore.ts';
@@ -33,7 +32,7 @@ export interface EvidenceHost {
 const MOST_ROWS = 200_000;
 
 export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
-  const trust = () => trustOf(deps.documents, EVIDENCE.thisTablet);
+  const trust = () => trustOf(deps.documents);
   const verdicts = new Map<string, VerifyView['verdict']>();
   let opened: Checked | null = null;
 
@@ -177,11 +176,13 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
         throw new EvidenceError('bad-request', 'one to six records');
       const records: OpenRecord[] = [];
       for (const ref of order.refs) records.push(await shelf.open(ref));
+      const words = await deps.catalogueOf(order.wording);
       const dated = (r: OpenRecord): string => {
         const { openedUtcMs } = r.detail.summary;
-        return `${titleOf(r).slice(0, 28)}, ${new Date(openedUtcMs).toISOString().slice(0, 16).replace('T', ' ')} UTC`;
+        const date = new Date(openedUtcMs).toISOString().slice(0, 16).replace('T', ' ');
+        return words.picture.PICTURE.dated(titleOf(r).slice(0, 28), date);
       };
-      return overlay(order, records, records.map(dated));
+      return overlay(order, records, records.map(dated), words);
     },
     'visible-data': async ({ ref, fromS, toS }) => {
       const { detail, ...record } = await shelf.open(ref);
@@ -194,7 +195,9 @@ export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
       if (record.manifest === null || facts === null)
         throw new EvidenceError('not-sealed', 'a certificate is made from a sealed record only');
       const { manifestSha256 } = facts;
-      const html = certificatePage({ manifest: record.manifest, manifestSha256 }, await record.values(tell));
+      const { manifest } = record;
+      const words = await deps.catalogueOf(manifest.wording);
+      const html = certificatePage({ manifest, manifestSha256 }, await record.values(tell), words);
       return { html, title: titleOf(record) };
     },
   };

@@ -12,7 +12,7 @@ import type { Finding, Remark, Verdict } from '../record/findings.ts';
 import type { Addition } from '../record/seal.ts';
 import type { PreviousKey } from '../record/signing.ts';
 import type { LeakFigure, WatchEvent } from '../watch/events.ts';
-import type { DisplayUnits } from '../words/format.ts';
+import type { DisplayUnits } from '../words/create-format.ts';
 import type { BackupAnswers, BackupRequest } from './backup/messages.ts';
 import type { EvidenceErrorCode } from './error-codes.ts';
 import type { OfficeAnswers, OfficeRequest } from './office/messages.ts';
@@ -117,7 +117,7 @@ export interface SealedFacts {
   readonly sealedUtcMs: number;
   readonly sealedBy: string;
   readonly fingerprint: string;
-  /** Whose key it is, where that is known here. */
+  /** Whose key it is, where that is known here; empty for this tablet's own. */
   readonly signer: string | null;
   /** The key is this tablet's own. */
   readonly own: boolean;
@@ -196,6 +196,7 @@ export interface PictureOrder {
   readonly width: number;
   readonly height: number;
   readonly units: DisplayUnits;
+  readonly wording: Wording;
   readonly ink: PictureInk;
 }
 

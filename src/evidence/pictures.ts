@@ -3,10 +3,8 @@
 import type { TraceWindow } from '../engine/messages.ts';
 import type { Place, Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
-import { limitNames } from '../words/certificate.ts';
-import { METRIC } from '../words/format.ts';
-import { PLACE, placeTitle, STAGE } from '../words/terms.ts';
-import { UI } from '../words/ui.ts';
+import type { Catalogue } from '../words/catalogue.ts';
+import { METRIC } from '../words/create-format.ts';
 import type { Align, Picture, PictureInk, PictureOrder } from './messages.ts';
 import { holdsOf } from './numbers.ts';
 import type { OpenRecord, Values } from './open.ts';
@@ -31,8 +29,10 @@ const gapsOf = (events: readonly WatchEvent[], firstUs: number) =>
     e.e === 'gap' ? [{ fromS: (e.fromUs - firstUs) / 1e6, toS: (e.toUs - firstUs) / 1e6 }] : [],
   );
 
-const placeName = (place: string | null): string =>
-  place !== null && Object.hasOwn(PLACE, place) ? placeTitle(place as Place) : UI.temperature;
+const placeName = ({ terms, ui }: Catalogue, place: string | null): string =>
+  place !== null && Object.hasOwn(terms.PLACE_TITLE, place)
+    ? terms.PLACE_TITLE[place as Place]
+    : ui.UI.temperature;
 
 export interface Told {
   readonly events: readonly WatchEvent[];
@@ -43,11 +43,11 @@ export interface Told {
 }
 
 /** Lines of a record's window: pressure first, then its temperatures. */
-function linesOf(window: TraceWindow, told: Told): PlotLine[] {
+function linesOf(window: TraceWindow, told: Told, words: Catalogue): PlotLine[] {
   const gaps = gapsOf(told.events, told.firstUs);
   let temperatures = 0;
   return window.series.map((s, series) => ({
-    label: s.name === 'bar' ? UI.pressure : placeName(s.place),
+    label: s.name === 'bar' ? words.ui.UI.pressure : placeName(words, s.place),
     kind: s.name,
     window,
     series,
@@ -61,7 +61,8 @@ function linesOf(window: TraceWindow, told: Told): PlotLine[] {
 type Limited = Pick<Plot, 'rules' | 'bands' | 'stages' | 'marks'>;
 
 /** Limits, hold band, stages and alarms as the record has them. */
-export function decorOf({ events, setups, firstUs, lastS }: Told): Limited {
+export function decorOf({ events, setups, firstUs, lastS }: Told, words: Catalogue): Limited {
+  const { PICTURE } = words.picture;
   const s = (us: number): number => Math.max(0, (us - firstUs) / 1e6);
   const rules: Plot['rules'][number][] = [];
   const bands: Plot['bands'][number][] = [];
@@ -76,11 +77,11 @@ export function decorOf({ events, setups, firstUs, lastS }: Told): Limited {
     const rule = (bar: number | null, label: string, dash: string): void => {
       if (bar !== null) rules.push({ bar, label: last ? label : '', fromS, toS, dash });
     };
-    rule(rated, limitNames.rated, '');
+    rule(rated, PICTURE.rated, '');
     // Where they all but meet, one name has to do.
     const apart = rated === null || e.ceilingBar === null || rated - e.ceilingBar > rated * 0.06;
-    rule(e.ceilingBar, apart ? limitNames.ceiling : '', '8 4');
-    rule(e.floorBar, limitNames.floor, '8 3 2 3');
+    rule(e.ceilingBar, apart ? PICTURE.ceiling : '', '8 4');
+    rule(e.floorBar, PICTURE.floor, '8 3 2 3');
     if (e.floorBar !== null && e.ceilingBar !== null)
       bands.push({ fromS, toS, low: e.floorBar, high: e.ceilingBar });
   });
@@ -90,7 +91,7 @@ export function decorOf({ events, setups, firstUs, lastS }: Told): Limited {
     const before = stages.at(-1);
     if (before !== undefined) stages[stages.length - 1] = { ...before, toS: s(e.tUs) };
     stages.push({
-      label: `${STAGE[e.stage]}${e.attempt > 1 ? ` ${e.attempt}` : ''}`,
+      label: words.terms.stageName(e.stage, e.attempt),
       fromS: s(e.tUs),
       toS: lastS,
     });
@@ -114,13 +115,14 @@ export interface Frame {
 }
 
 /** One record's trace with everything that the record says of it. */
-export function recordPicture(told: Told, values: Values, frame: Frame): string {
+export function recordPicture(told: Told, values: Values, frame: Frame, words: Catalogue): string {
   const window = values.window(frame.fromS, frame.toS, POINTS);
   return plotSvg({
     units: METRIC,
+    format: words.format,
     ...frame,
-    ...decorOf(told),
-    lines: linesOf(window, told),
+    ...decorOf(told, words),
+    lines: linesOf(window, told, words),
   });
 }
 
@@ -141,6 +143,7 @@ export async function overlay(
   order: PictureOrder,
   records: readonly OpenRecord[],
   titles: readonly string[],
+  words: Catalogue,
 ): Promise<Picture> {
   const anchors = records.map((r) => anchorS(r.detail.events, r.detail.firstUs, order.align));
   const unaligned = anchors.flatMap((a, i) => (a === null ? [i] : []));
@@ -156,12 +159,12 @@ export async function overlay(
     const shift = shifts[0]!;
     const told = { ...detail, firstUs: detail.firstUs };
     const values = await only.values();
-    const svg = recordPicture(told, values, {
-      ...frame,
-      fromS: fromS - shift,
-      toS: toS - shift,
-      title: titles[0]!,
-    });
+    const svg = recordPicture(
+      told,
+      values,
+      { ...frame, fromS: fromS - shift, toS: toS - shift, title: titles[0]! },
+      words,
+    );
     return { svg, wholeFromS, wholeToS, unaligned };
   }
   const lines: PlotLine[] = [];
@@ -181,6 +184,6 @@ export async function overlay(
       gaps: gapsOf(detail.events, detail.firstUs),
     });
   }
-  const svg = plotSvg({ ...frame, lines, rules: [], bands: [], stages: [], marks: [] });
+  const svg = plotSvg({ ...frame, format: words.format, lines, rules: [], bands: [], stages: [], marks: [] });
   return { svg, wholeFromS, wholeToS, unaligned };
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { TraceWindow } from '../engine/messages.ts';
+import { createFormat } from '../words/create-format.ts';
 import { escapeXml } from './escape.ts';
 import { PAPER } from './pictures.ts';
 import { linePath, niceStep, type Plot, type PlotLine, plotSvg } from './plot-svg.ts';
@@ -61,6 +62,7 @@ it('the picture has a filled ground, its title, and no text that is not escaped'
     toS: 10,
     title: 'A <b> & "c"',
     units: { pressure: 'bar', temperature: 'C', length: 'mm' },
+    format: createFormat('point'),
     ink: PAPER,
     lines: [line(window([0, 5, 10], [1, 1.5, 1.2]), { label: '<i>' })],
     rules: [{ label: 'rated', bar: 1.8, fromS: 0, toS: 10, dash: '' }],

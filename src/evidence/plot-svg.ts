@@ -2,8 +2,7 @@
 
 import type { TraceWindow } from '../engine/messages.ts';
 import { scaleOf } from '../units/display.ts';
-import type { DisplayUnits } from '../words/format.ts';
-import { fixed, stopwatch } from '../words/format.ts';
+import type { DisplayUnits, Format } from '../words/create-format.ts';
 import { escapeXml } from './escape.ts';
 import type { PictureInk } from './messages.ts';
 
@@ -37,6 +36,7 @@ export interface Plot {
   /** Read aloud for the picture. */
   readonly title: string;
   readonly units: DisplayUnits;
+  readonly format: Format;
   readonly ink: PictureInk;
   readonly lines: readonly PlotLine[];
   readonly rules: readonly PlotRule[];
@@ -141,6 +141,7 @@ const SHAPE = {
 
 export function plotSvg(plot: Plot): string {
   const { width, height, fromS, toS, ink, units } = plot;
+  const { fixed, stopwatch } = plot.format;
   const pScale = scaleOf('pressure', units);
   const cScale = scaleOf('temperature', units);
   const temps = temperatureRange(plot.lines);

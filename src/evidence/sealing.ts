@@ -96,7 +96,7 @@ export async function buildFile(
   const { sealed, manifest, pages } = record;
   if (sealed === null || manifest === null) throw new EvidenceError('not-sealed', 'the run is not sealed');
   const key = await loadSigner(deps.documents, deps.subtle);
-  const { sense, words, extras } = deriving();
+  const { sense, words, extras } = deriving(deps.catalogueOf);
   const chunks = await buildJobFile(
     { pages, sealed, sense, words, extras, signer: key.state === 'ready' ? key.signer : null },
     deps.crypto,

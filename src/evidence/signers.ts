@@ -10,6 +10,8 @@ import type { KeyView, KnownSigner } from './messages.ts';
 const KNOWN = 'known';
 const MOST_KNOWN = 500;
 const NAME_MOST = 120;
+/** This tablet's own keys have no name of anybody's: the page has the words for them. */
+const OWN = '';
 
 const isKnown = (v: unknown): v is KnownSigner => {
   const k = v as Partial<KnownSigner> | null;
@@ -63,13 +65,13 @@ export async function forgetSigner(deps: EvidenceDeps, fingerprint: string): Pro
 /** Keys by which a record is as good as the firm's own word: this tablet's, of now and before, and the known ones. */
 export interface Trust {
   readonly own: ReadonlySet<string>;
-  /** By fingerprint; the value is whose it is. */
+  /** By fingerprint; the value is whose it is, empty for this tablet's own. */
   readonly names: ReadonlyMap<string, string>;
 }
 
-export async function trustOf(documents: DocumentStore, ownName: string): Promise<Trust> {
+export async function trustOf(documents: DocumentStore): Promise<Trust> {
   const own = new Set((await keyHistory(documents)).map((k) => k.fingerprint));
-  const names = new Map([...own].map((f) => [f, ownName]));
+  const names = new Map([...own].map((f) => [f, OWN]));
   for (const k of await knownSigners(documents)) names.set(k.fingerprint, k.name);
   return { own, names };
 }

@@ -5,6 +5,24 @@ import { blankPacker, type PackerDocument } from './packer-document.ts';
 import { blankResin, type ResinDocument } from './resin-document.ts';
 import { blankSensor, type SensorDocument } from './sensor-document.ts';
 
+/** What the invented things are called; the catalogue knows. */
+export interface DemoNames {
+  readonly title: string;
+  readonly site: string;
+  readonly client: string;
+  readonly notes: string;
+  readonly packer: string;
+  /** A note in the packer's log. */
+  readonly leakCheck: string;
+  readonly resin: string;
+  readonly transducer: string;
+  /** The instrument that the transducer was calibrated against. */
+  readonly reference: string;
+  readonly sleeveProbe: string;
+  readonly airProbe: string;
+  readonly pipeProbe: string;
+}
+
 /**
  * An invented repair for practice and tests: a crack in a 150 mm clay drain with groundwater above it, closed line,
  * hose tap. Places, people, packer and resin do not exist; the resin's numbers are a generic sketch.
@@ -20,8 +38,11 @@ export const DEMO_IDS = {
   pipeProbe: 'demo-probe-pipe',
 } as const;
 
-const packer: PackerDocument = {
-  ...blankPacker('Practice packer 100-150'),
+/** The device of the simulated site. */
+export const DEMO_DEVICE = 'RIG-0001';
+
+const packer = (names: DemoNames): PackerDocument => ({
+  ...blankPacker(names.packer),
   serial: 'PP-017',
   sizes: { minMm: 95, maxMm: 155 },
   ratings: [
@@ -59,14 +80,14 @@ const packer: PackerDocument = {
       leakMbarPerMin: 0.2,
       minutes: 15,
       by: 'A.B.',
-      note: 'in the test pipe',
+      note: names.leakCheck,
     },
   ],
   earlierCycles: 41,
-};
+});
 
-const resin: ResinDocument = {
-  ...blankResin('Practice resin, two parts'),
+const resin = (names: DemoNames): ResinDocument => ({
+  ...blankResin(names.resin),
   kind: 'silicate',
   mix: { resinParts: 100, hardenerParts: 200, basis: 'volume' },
   resinDensity: 1480,
@@ -88,11 +109,11 @@ const resin: ResinDocument = {
   exotherm: 'low',
   expectedRiseK: 6,
   batch: { resin: 'R-1204', hardener: 'H-0877', expires: '2027-05-31' },
-};
+});
 
-const transducer: SensorDocument = {
-  ...blankSensor('Transducer 0-4 bar', 'T-2207'),
-  deviceId: 'RIG-0001',
+const transducer = (names: DemoNames): SensorDocument => ({
+  ...blankSensor(names.transducer, 'T-2207'),
+  deviceId: DEMO_DEVICE,
   channel: 0,
   accuracy: 0.02,
   calibration: {
@@ -112,15 +133,15 @@ const transducer: SensorDocument = {
       { indicated: 4.0, reference: 4 },
     ],
     uReference: 0.002,
-    reference: 'Test gauge G-3',
+    reference: names.reference,
     by: 'A.B.',
   },
-};
+});
 
 const probe = (name: string, serial: string, channel: number): SensorDocument => ({
   ...blankSensor(name, serial),
   quantity: 'temperature',
-  deviceId: 'RIG-0001',
+  deviceId: DEMO_DEVICE,
   channel,
   signal: 'thermocouple',
   thermocouple: 'K',
@@ -130,11 +151,11 @@ const probe = (name: string, serial: string, channel: number): SensorDocument =>
   span: null,
 });
 
-const job: JobDocument = {
-  ...blankJob('Practice: crack at 12.4 m, 150 mm clay'),
+const job = (names: DemoNames): JobDocument => ({
+  ...blankJob(names.title),
   date: '2026-04-14',
-  site: 'Practice yard, manhole P3 to P4',
-  client: 'Practice client',
+  site: names.site,
+  client: names.client,
   reference: 'P-001',
   crew: 'A.B., C.D.',
   defect: { kind: 'crack', chainageM: 12.4, lengthMm: 350, infiltration: 'not-looked' },
@@ -143,7 +164,7 @@ const job: JobDocument = {
   packerId: DEMO_IDS.packer,
   resin: { resinId: DEMO_IDS.resin, resinBatch: 'R-1204', hardenerBatch: 'H-0877', mixC: 16 },
   device: {
-    deviceId: 'RIG-0001',
+    deviceId: DEMO_DEVICE,
     channels: [
       { channel: 0, role: 'pressure', place: null, sensorId: DEMO_IDS.transducer },
       { channel: 1, role: 'temperature', place: 'sleeve', sensorId: DEMO_IDS.sleeveProbe },
@@ -178,18 +199,20 @@ const job: JobDocument = {
     'resin-hazard',
     'confined-space',
   ],
-  notes: 'Invented for practice.',
-};
+  notes: names.notes,
+});
 
-export const DEMO: JobBundle = {
-  jobId: DEMO_IDS.job,
-  job,
-  packer: { id: DEMO_IDS.packer, document: packer },
-  resin: { id: DEMO_IDS.resin, document: resin },
-  sensors: [
-    { id: DEMO_IDS.transducer, document: transducer },
-    { id: DEMO_IDS.sleeveProbe, document: probe('Probe, sleeve', 'K-01', 1) },
-    { id: DEMO_IDS.airProbe, document: probe('Probe, air in the packer', 'K-02', 2) },
-    { id: DEMO_IDS.pipeProbe, document: probe('Probe, pipe', 'K-03', 3) },
-  ],
-};
+export function demoBundle(names: DemoNames): JobBundle {
+  return {
+    jobId: DEMO_IDS.job,
+    job: job(names),
+    packer: { id: DEMO_IDS.packer, document: packer(names) },
+    resin: { id: DEMO_IDS.resin, document: resin(names) },
+    sensors: [
+      { id: DEMO_IDS.transducer, document: transducer(names) },
+      { id: DEMO_IDS.sleeveProbe, document: probe(names.sleeveProbe, 'K-01', 1) },
+      { id: DEMO_IDS.airProbe, document: probe(names.airProbe, 'K-02', 2) },
+      { id: DEMO_IDS.pipeProbe, document: probe(names.pipeProbe, 'K-03', 3) },
+    ],
+  };
+}

@@ -6,8 +6,8 @@ export function defaultSettings(): SettingsDocument {
   return {
     version: 1,
     units: { pressure: 'bar', temperature: 'C', length: 'mm' },
-    decimal: 'point',
-    language: 'en',
+    decimal: 'auto',
+    language: 'auto',
     sound: { volume: 1, cue: true },
     reaction: { ...DEFAULT_REACTION },
     firm: '',

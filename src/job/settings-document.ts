@@ -21,8 +21,9 @@ export const settingsSchema = z.strictObject({
     temperature: z.enum(UNITS.temperature),
     length: z.enum(UNITS.length),
   }),
-  decimal: z.enum(['point', 'comma']),
-  language: z.enum(['en']),
+  decimal: z.enum(['auto', 'point', 'comma']),
+  /** 'auto' or a language's tag (RFC 5646); which languages there are the catalogue knows. */
+  language: z.string().check(z.regex(/^(auto|[a-z]{2,3}(-[A-Za-z0-9]{2,8}){0,4})$/)),
   sound: z.strictObject({
     /** The urgent alarm is never silent: this is its share of full volume. */
     volume: num(0.3, 1),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { DEMO } from '../job/demo.ts';
+import { DEMO } from '../job/testing/demo.ts';
 import { suggestChannels } from '../sensing/suggest.ts';
 import { en1610Minutes, f1417Seconds, planAirTest } from './airtest.ts';
 import { Notes } from './notes.ts';

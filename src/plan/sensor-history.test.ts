@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { DEMO } from '../job/demo.ts';
 import { USUAL_GAUGE_U_BAR } from '../job/dial-gauge.ts';
 import type { SensorCheck, SensorRun } from '../job/sensor-check.ts';
 import type { SensorDocument } from '../job/sensor-document.ts';
+import { DEMO } from '../job/testing/demo.ts';
 import { Notes } from './notes.ts';
 import { planSensorHistory, reviewHistory } from './sensor-history.ts';
 

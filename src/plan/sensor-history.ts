@@ -1,5 +1,5 @@
 import type { Named } from '../job/bundle.ts';
-import { DEMO } from '../job/demo.ts';
+import { DEMO_DEVICE } from '../job/demo.ts';
 import type { JobDocument } from '../job/job-document.ts';
 import type { SensorCheck, SensorRun } from '../job/sensor-check.ts';
 import type { SensorDocument } from '../job/sensor-document.ts';
@@ -48,7 +48,7 @@ export function reviewHistory(
   runs: readonly SensorRun[],
   gaugeUBar: number,
 ): SensorHistory {
-  const rig = sensor.deviceId !== null && sensor.deviceId === DEMO.job.device.deviceId;
+  const rig = sensor.deviceId === DEMO_DEVICE;
   const since = sensor.calibration === null ? Number.NEGATIVE_INFINITY : Date.parse(sensor.calibration.date);
   const rows = runs
     .filter((r) => !r.practice || rig)

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { JobBundle } from '../job/bundle.ts';
 import { LINES } from '../job/codes.ts';
-import { DEMO } from '../job/demo.ts';
+import { DEMO } from '../job/testing/demo.ts';
 import { blankJob, type JobDocument } from '../job/job-document.ts';
 import { parseSetup } from '../job/setup-schema.ts';
 import { HELLO, JUNCTION, PRESS, PROBE } from '../sensing/testing/device.ts';

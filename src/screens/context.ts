@@ -13,6 +13,7 @@ import type { EvidenceAnswers, EvidenceErrorCode, EvidenceRequest } from '../evi
 import type { SensorRun } from '../job/sensor-check.ts';
 import type { SettingsDocument } from '../job/settings-document.ts';
 import type { Setup } from '../job/setup.ts';
+import type { Wording } from '../job/wording.ts';
 import type { Priority } from '../watch/codes.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { WatchView } from '../watch/view.ts';
@@ -58,6 +59,8 @@ export interface Services {
   /** @param next settings that their schema accepted */
   saveSettings(next: SettingsDocument): Promise<void>;
   readonly units: Accessor<DisplayUnits>;
+  /** Language and decimal mark that this page was built with; a change takes hold when it is loaded again. */
+  readonly wording: Wording;
   /** The theme in force: light, dark or sun. */
   readonly theme: Accessor<string>;
   /** Runs that an earlier session left open. */

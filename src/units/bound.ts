@@ -1,4 +1,4 @@
-import { formatNumber, type Kind, scaleOf, type UnitChoice } from './display.ts';
+import { type Decimal, formatNumber, type Kind, scaleOf, type UnitChoice } from './display.ts';
 
 /** Which side of a bound is allowed: 'least' is the lowest value that may stand, 'most' the highest. */
 export type Side = 'least' | 'most';
@@ -12,15 +12,18 @@ export function boundText(
   side: Side,
   told: { readonly kind?: Kind | undefined; readonly unit?: string | undefined },
   choice: UnitChoice,
+  decimal: Decimal = 'point',
 ): string {
-  if (told.kind === undefined)
-    return told.unit === undefined || told.unit === '' ? String(bound) : `${bound}\u00a0${told.unit}`;
+  if (told.kind === undefined) {
+    const plain = decimal === 'comma' ? String(bound).replace('.', ',') : String(bound);
+    return told.unit === undefined || told.unit === '' ? plain : `${plain}\u00a0${told.unit}`;
+  }
   const s = scaleOf(told.kind, choice, bound);
   const exact = bound * s.factor + s.shift;
   let { digits } = s;
   let rounded = inward(exact, side, digits);
   for (; Math.abs(rounded - exact) > Math.abs(exact) / 100; rounded = inward(exact, side, ++digits));
-  return `${formatNumber(rounded, digits)}\u00a0${s.unit}`;
+  return `${formatNumber(rounded, digits, decimal)}\u00a0${s.unit}`;
 }
 
 /** Rounded to so many digits on the allowed side; what is short of a digit by rounding alone is taken as that digit. */

@@ -1,7 +1,8 @@
 import { createEffect, createMemo, createSignal, For, type JSX, on, Show } from 'solid-js';
 import type { AlarmCode } from '../watch/codes.ts';
 import type { AlarmView } from '../watch/view.ts';
-import { ALARM_STATE, ALARM_TITLE, alarmText, NO_WARNING, PRIORITY } from '../words/alarms.ts';
+import { ALARM_STATE, ALARM_TITLE, alarmLine, PRIORITY } from '../words/alarm-titles.ts';
+import { alarmText, NO_WARNING } from '../words/alarms.ts';
 import { type DisplayUnits, duration } from '../words/format.ts';
 import { UI } from '../words/ui.ts';
 import { AlarmShape } from './AlarmShape.tsx';
@@ -66,7 +67,7 @@ export function AlarmList(props: {
   const spoken = createMemo(
     () =>
       open()
-        .map((a) => `${PRIORITY[a.priority]}: ${ALARM_TITLE[a.alarm]}.`)
+        .map((a) => `${alarmLine(a.alarm, a.priority)}.`)
         .join(' '),
     '',
   );

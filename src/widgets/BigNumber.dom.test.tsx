@@ -20,7 +20,7 @@ describe('the big number', () => {
   it('shows a good reading with its unit and uncertainty', () => {
     const { value, note, box } = show('good', 1.456, 0.02);
     expect(value).toBe('1.46');
-    expect(note).toContain('± 0.015 bar');
+    expect(note).toContain('± 0.015\u00a0bar, gauge');
     expect(box.textContent).toContain('bar');
   });
 

@@ -1,6 +1,6 @@
 import { Show } from 'solid-js';
 import type { AlarmCode, Priority } from '../watch/codes.ts';
-import { alarmLine } from '../words/alarms.ts';
+import { alarmLine } from '../words/alarm-titles.ts';
 import { type DisplayUnits, duration, NO_VALUE, pressure, pressureNumber } from '../words/format.ts';
 import { UI } from '../words/ui.ts';
 import { AlarmShape } from './AlarmShape.tsx';
@@ -73,17 +73,16 @@ export function BigNumber(props: {
       </p>
       <p class="big-note" data-testid="pressure-note">
         <Show when={props.trust === 'good' && props.uBar !== null}>
-          {`± ${pressureNumber(props.uBar, props.units, 1)} ${props.units.pressure}, ${UI.gaugePressure}`}
+          {UI.readingU(pressure(props.uBar, props.units, 1))}
         </Show>
         <Show when={props.trust === 'stale'}>
-          <strong>{UI.oldReading}</strong> {props.ageS === null ? '' : duration(props.ageS)}
+          <strong>{props.ageS === null ? UI.oldReading : UI.oldReadingOf(duration(props.ageS))}</strong>
         </Show>
         <Show when={props.trust === 'over'}>
           <strong>{UI.overRange(pressure(props.overBar, props.units))}</strong> {UI.overRangeMeans}
         </Show>
         <Show when={props.trust === 'lost'}>
-          <strong>{UI.lostReading}</strong>{' '}
-          {props.ageS === null ? '' : `${UI.lastReading} ${duration(props.ageS)} ${UI.ago}`}
+          <strong>{UI.lostReading}</strong> {props.ageS === null ? '' : UI.lastReading(duration(props.ageS))}
         </Show>
         <Show when={props.trust === 'none'}>{UI.noReading}</Show>
       </p>

@@ -4,10 +4,6 @@ import type { Bounded } from '../watch/events.ts';
 import type { CureView } from '../watch/view.ts';
 import { clockTime, type DisplayUnits, duration, percent, temperature } from '../words/format.ts';
 import { CURE, coldestText } from '../words/hold.ts';
-import { UI } from '../words/ui.ts';
-
-/** Ends that read the same are no range. */
-const range = (low: string, high: string): string => (low === high ? '' : ` (${low} ${UI.to} ${high})`);
 
 /**
  * The cure line: progress of the data sheet's cure time with its lower and upper bound and, where it can be
@@ -25,11 +21,11 @@ export function CureLine(props: {
   const x = (progress: number) => `${(Math.min(end(), Math.max(0, progress)) / end()) * 100}%`;
   const clock = (seconds: number) => clockTime((props.nowUtcMs ?? 0) + seconds * 1000);
   const filling = () => props.stage === 'seat' || props.stage === 'inflate';
-  /** Time that runs faster than the clock (practice) has no clock time to name. */
-  const when = (s: Bounded) =>
-    props.nowUtcMs === null
-      ? `${UI.inAbout} ${duration(s.value)}${range(duration(s.low), duration(s.high))}`
-      : `${UI.atAbout} ${clock(s.value)}${range(clock(s.low), clock(s.high))}, ${UI.in} ${duration(s.value)}`;
+  const ends = (s: Bounded, show: (value: number) => string) => ({
+    value: show(s.value),
+    low: show(s.low),
+    high: show(s.high),
+  });
   const headline = () => {
     const cure = props.cure;
     if (cure === null) return props.hasResin ? CURE.notStarted : CURE.noResin;
@@ -37,14 +33,19 @@ export function CureLine(props: {
     if (filling()) return CURE.notHeld;
     const m = cure.metInS;
     if (m === null) return cure.source === 'none' ? CURE.notKnown : CURE.notMet;
-    return `${CURE.willBeMet} ${when(m)}`;
+    // Time that runs faster than the clock (practice) has no clock time to name.
+    return props.nowUtcMs === null
+      ? CURE.willBeMetIn(ends(m, duration))
+      : CURE.willBeMetAt(ends(m, clock), duration(m.value));
   };
   const exotherm = () => {
     const warmest = filling() ? null : (props.cure?.exotherm ?? null);
     if (warmest === null) return null;
-    const c = (value: number) => temperature(value, props.units);
     const { peakC, peakInS } = warmest;
-    return `${CURE.exotherm} ${when(peakInS)}: ${c(peakC.value)}${range(c(peakC.low), c(peakC.high))}`;
+    const peak = ends(peakC, (value) => temperature(value, props.units));
+    return props.nowUtcMs === null
+      ? CURE.exothermIn(ends(peakInS, duration), peak)
+      : CURE.exothermAt(ends(peakInS, clock), duration(peakInS.value), peak);
   };
   return (
     <section class="cure" aria-label={CURE.name} data-testid="cure-line">
@@ -64,7 +65,7 @@ export function CureLine(props: {
               aria-valuemin={0}
               aria-valuemax={100}
               aria-valuenow={Math.round(Math.min(1, cure().low) * 100)}
-              aria-valuetext={`${percent(cure().low)} ${UI.to} ${percent(cure().high)}`}
+              aria-valuetext={CURE.between(percent(cure().low), percent(cure().high))}
             >
               <div class="cure-low" style={{ width: x(cure().low) }} />
               <div
@@ -73,11 +74,15 @@ export function CureLine(props: {
               />
               <div class="cure-best" style={{ left: x(cure().progress) }} />
               <div class="cure-end" style={{ left: x(1) }}>
-                <span>100 %</span>
+                <span>{percent(1)}</span>
               </div>
             </div>
             <p class="small muted">
-              {percent(cure().progress)} ({CURE.bounds} {percent(cure().low)} {UI.to} {percent(cure().high)}).{' '}
+              {CURE.progress({
+                value: percent(cure().progress),
+                low: percent(cure().low),
+                high: percent(cure().high),
+              })}{' '}
               {coldestText(cure(), props.units)}
             </p>
             <Show when={exotherm()}>

@@ -80,8 +80,8 @@ export function Ladder(props: {
         : props.trust === 'over'
           ? UI.overRange(pressure(props.bar, props.units))
           : UI.noReading;
-    if (l === null) return `${UI.pressure} ${now}. ${UI.noLimit}`;
-    return `${UI.pressure} ${now}. ${UI.ceiling} ${pressure(l.ceilingBar, props.units)}. ${UI.rated} ${pressure(l.ratedBar, props.units)}.`;
+    if (l === null) return UI.ladderNoLimit(now);
+    return UI.ladder(now, pressure(l.ceilingBar, props.units), pressure(l.ratedBar, props.units));
   };
   const shownBar = () => (props.trust === 'lost' || props.trust === 'none' ? null : props.bar);
 

@@ -1,6 +1,6 @@
 import { createMemo, For } from 'solid-js';
 import type { TraceWindow } from '../engine/messages.ts';
-import { PLACE, placeTitle } from '../words/terms.ts';
+import { PLACE_TITLE } from '../words/terms.ts';
 import { UI } from '../words/ui.ts';
 import { DASHES } from './Trace.tsx';
 
@@ -11,8 +11,8 @@ export function Legend(props: { series: TraceWindow['series'] }) {
       props.series.map((s) =>
         s.name === 'bar'
           ? UI.pressure
-          : s.place !== null && Object.hasOwn(PLACE, s.place)
-            ? placeTitle(s.place as keyof typeof PLACE)
+          : s.place !== null && Object.hasOwn(PLACE_TITLE, s.place)
+            ? PLACE_TITLE[s.place as keyof typeof PLACE_TITLE]
             : UI.temperature,
       ),
     [],

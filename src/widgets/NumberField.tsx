@@ -1,9 +1,8 @@
 import { createEffect, createSignal, createUniqueId, Show } from 'solid-js';
 import type { NumberBounds } from '../job/fields.ts';
-import { boundText } from '../units/bound.ts';
-import { type Kind, METRIC, scaleOf } from '../units/display.ts';
+import { type Kind, scaleOf } from '../units/display.ts';
 import { parseNumber, parseQuantity } from '../units/parse.ts';
-import type { DisplayUnits } from '../words/format.ts';
+import { boundText, type DisplayUnits, METRIC, typed, typedQuantity } from '../words/format.ts';
 import { NUMBER_FIELD } from '../words/issues.ts';
 import { UI } from '../words/ui.ts';
 
@@ -42,9 +41,7 @@ export function readNumber(text: string, rules: NumberRules, units: DisplayUnits
 /** The number as it stands in the field: the user's unit, as many digits as it was given. */
 export function fieldText(value: number | null, kind: Kind | undefined, units: DisplayUnits): string {
   if (value === null) return '';
-  if (kind === undefined) return String(value);
-  const scale = scaleOf(kind, units);
-  return String(Number((value * scale.factor + scale.shift).toFixed(scale.digits + 1)));
+  return kind === undefined ? typed(value) : typedQuantity(kind, value, units);
 }
 
 /**

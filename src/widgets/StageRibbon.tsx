@@ -1,7 +1,7 @@
 import { createMemo, For } from 'solid-js';
 import type { Stage } from '../watch/codes.ts';
 import { duration } from '../words/format.ts';
-import { STAGE } from '../words/terms.ts';
+import { stageName } from '../words/terms.ts';
 import { UI } from '../words/ui.ts';
 
 /** A stage's stretch on the trace's time axis; toS null: still going on. */
@@ -50,12 +50,12 @@ export function StageRibbon(props: {
             class="ribbon-span"
             classList={{ now: s.toS === null, [s.stage]: true }}
             style={{ left: `${s.left * 100}%`, width: `${s.width * 100}%` }}
-            title={`${STAGE[s.stage]} ${s.attempt > 1 ? s.attempt : ''} ${s.toS === null ? '' : duration(s.toS - s.fromS)}`}
+            title={[
+              stageName(s.stage, s.attempt),
+              ...(s.toS === null ? [] : [duration(s.toS - s.fromS)]),
+            ].join(', ')}
           >
-            <span>
-              {STAGE[s.stage]}
-              {s.attempt > 1 ? ` ${s.attempt}` : ''}
-            </span>
+            <span>{stageName(s.stage, s.attempt)}</span>
           </li>
         )}
       </For>

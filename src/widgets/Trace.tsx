@@ -3,10 +3,10 @@ import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
 import type { TraceWindow } from '../engine/messages.ts';
 import { scaleOf } from '../units/display.ts';
-import { type DisplayUnits, pressure, stopwatch, temperature } from '../words/format.ts';
-import { PLACE, placeTitle } from '../words/terms.ts';
+import { type DisplayUnits, fixed, pressure, stopwatch, temperature } from '../words/format.ts';
+import { PLACE_TITLE } from '../words/terms.ts';
 import { UI } from '../words/ui.ts';
-import { type Pace, paceOf, toPlot, valueAt } from './trace-data.ts';
+import { type Pace, paceOf, stepDigits, toPlot, valueAt } from './trace-data.ts';
 import { attachGestures } from './trace-gestures.ts';
 import { type Decor, drawOver, drawUnder, drawUnits, inkOf } from './trace-paint.ts';
 import { keyView, type View } from './trace-view.ts';
@@ -16,6 +16,10 @@ const TIME_STEPS = [
   0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 10_800,
   21_600, 43_200, 86_400,
 ];
+/** Numbers of an axis in the reader's decimal mark; the library's own follow the browser. */
+const axisNumbers: uPlot.Axis.DynamicValues = (_plot, splits, _axis, _space, step) =>
+  splits.map((v) => fixed(v, stepDigits(step)));
+
 const AXIS_PX = { left: 52, right: 48, bottom: 30, top: 22 };
 
 /**
@@ -75,8 +79,16 @@ export function Trace(props: {
             incrs: TIME_STEPS,
             values: (_u, splits) => splits.map((s) => stopwatch(s, axisDigits(props.view))),
           },
-          { ...axis, scale: 'p', size: AXIS_PX.left },
-          { ...axis, scale: 'c', side: 1, size: AXIS_PX.right, show: hasTemps, grid: { show: false } },
+          { ...axis, scale: 'p', size: AXIS_PX.left, values: axisNumbers },
+          {
+            ...axis,
+            scale: 'c',
+            values: axisNumbers,
+            side: 1,
+            size: AXIS_PX.right,
+            show: hasTemps,
+            grid: { show: false },
+          },
         ],
         series: [
           {},
@@ -171,8 +183,8 @@ export function Trace(props: {
       const v = valueAt(w, i, at);
       if (s.name === 'bar') return pressure(v, props.units);
       const place =
-        s.place !== null && Object.hasOwn(PLACE, s.place)
-          ? placeTitle(s.place as keyof typeof PLACE)
+        s.place !== null && Object.hasOwn(PLACE_TITLE, s.place)
+          ? PLACE_TITLE[s.place as keyof typeof PLACE_TITLE]
           : UI.temperature;
       return `${place} ${temperature(v, props.units)}`;
     });

@@ -106,3 +106,10 @@ export function highestBar(window: TraceWindow): number | null {
   for (const v of bar.max) if (v > top) top = v;
   return Number.isFinite(top) ? top : null;
 }
+
+/** Digits after the decimal mark that tell the steps of an axis apart. */
+export function stepDigits(step: number): number {
+  let digits = 0;
+  while (digits < 4 && Math.abs(step * 10 ** digits - Math.round(step * 10 ** digits)) > 1e-6) digits++;
+  return digits;
+}

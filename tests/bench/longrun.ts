@@ -3,7 +3,7 @@ import path from 'node:path';
 import { createRun, type RunSink, stepRun } from '../../src/engine/core.ts';
 import { createRecorder } from '../../src/engine/recorder.ts';
 import { createWatched } from '../../src/engine/watched.ts';
-import { DEMO } from '../../src/job/demo.ts';
+import { DEMO } from '../../src/job/testing/demo.ts';
 import { createDecoder } from '../../src/link/decode.ts';
 import { encodeFrame } from '../../src/link/encode.ts';
 import type { ChannelFrame, DeviceFrame, HelloFrame } from '../../src/link/frames.ts';

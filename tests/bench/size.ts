@@ -27,8 +27,8 @@ function closure(chunks: Readonly<Record<string, Chunk>>, from: readonly string[
 }
 
 /**
- * Script sizes of the build, gzipped. The first page is all that is fetched before it can be used: the entry with every
- * chunk that it imports, and whatever index.html names or holds besides. What the page asks for behind that (the
+ * Script sizes of the build, gzipped. The first page is all that is fetched before it can be used: the entry, its words
+ * and the start behind them with every chunk that these import, and whatever index.html names or holds besides. What the page asks for behind that (the
  * validators that its lists wait for, the live page) and the engine's worker are told beside it.
  */
 export function benchSize(dist = 'dist'): Row[] {
@@ -44,14 +44,14 @@ export function benchSize(dist = 'dist'): Row[] {
   const scripts = readdirSync(path.join(dist, 'assets'))
     .filter((f) => f.endsWith('.js'))
     .map((f) => `assets/${f}`);
-  const first = closure(chunks, ['index.html']);
+  const first = closure(chunks, ['index.html', 'words/en/start.ts', 'app/start.tsx']);
   for (const f of scripts) if (html.includes(f)) first.add(f);
   const inline = [...html.matchAll(/<script>([\s\S]*?)<\/script>/g)].map((m) => m[1]!).join('\n');
   const start = sum(first) + (inline === '' ? 0 : gz(inline));
   const beyond = (keys: readonly string[], had: ReadonlySet<string>) =>
     new Set([...closure(chunks, keys)].filter((f) => !had.has(f)));
   const lists = beyond(['documents', 'sensor-runs'].map(named), first);
-  const live = beyond([named('Live')], new Set([...first, ...lists]));
+  const live = beyond([named('Live'), 'words/en/watch.ts'], new Set([...first, ...lists]));
   const engine = scripts.filter((f) => f.startsWith('assets/engine.worker'));
   return [
     {

@@ -10,6 +10,7 @@ import { summarise } from '../../src/record/recovery.ts';
 import { createMemoryStore } from '../../src/record/stores/memory.ts';
 import { createMemoryDocuments } from '../../src/record/stores/memory-documents.ts';
 import { recordCrypto, runPages, subtle } from '../../src/record/testing/sealing.ts';
+import { loadCatalogue } from '../../src/words/catalogue.ts';
 import { notRun } from '../unit/not-run.ts';
 import { chromiumPath, open, profile, serve } from './app.ts';
 
@@ -42,6 +43,7 @@ async function makeBackup(): Promise<Uint8Array> {
       subtle,
       crypto: recordCrypto,
       software: 'test',
+      catalogueOf: loadCatalogue,
       post(message: FromEvidence) {
         if (message.m !== 'answer') return;
         if (!message.ok) reject(new Error(message.detail));

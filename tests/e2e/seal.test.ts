@@ -3,6 +3,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, expect, it } from 'vitest';
 import { runVerify } from '../../src/cli/verify-run.ts';
+import { loadCatalogue } from '../../src/words/catalogue.ts';
+import { english } from '../../src/words/testing/english.ts';
 import { enterPacker, needSerial, type Stage, setStage, shownBar, sleep, startRun } from './stage.ts';
 
 // A run over real Web Serial is sealed, saved and checked; then the browser is killed while it seals.
@@ -57,7 +59,7 @@ it('sealed, saved, valid here and on the command line; a changed byte is named',
   const file = await saveFile(stage);
   await page.goto(`${stage.origin}/#/settings`);
   const fingerprint = (await page.getByTestId('key-fingerprint').textContent()) ?? '';
-  const told = await runVerify([file, '--key', fingerprint]);
+  const told = await runVerify([file, '--key', fingerprint], english, loadCatalogue);
   expect(told.text).toMatch(/^VALID/);
   expect(told.exitCode).toBe(0);
   // Made in Chromium, made again in Node: the same bytes, the certificate's too.
@@ -75,7 +77,7 @@ it('sealed, saved, valid here and on the command line; a changed byte is named',
   await page.getByTestId('verify-file').setInputFiles(changed);
   await page.locator('[data-testid=verdict][data-verdict=changed]').waitFor();
   expect(await page.getByTestId('findings').textContent()).toMatch(/page \d+ changed; run time from/);
-  expect((await runVerify([changed, '--key', fingerprint])).exitCode).toBe(1);
+  expect((await runVerify([changed, '--key', fingerprint], english, loadCatalogue)).exitCode).toBe(1);
 
   await page.goto(`${stage.origin}/#/jobs`);
   await page.reload();

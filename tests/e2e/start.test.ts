@@ -1,10 +1,12 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
-import { UI } from '../../src/words/ui.ts';
+import { english } from '../../src/words/testing/english.ts';
 import { faults, open, profile, serve } from './app.ts';
 
 // The start of the built app, each time in a profile that never saw it: no service worker holds anything yet, what the
 // page needs and has not the network must give.
+
+const { UI } = english.ui;
 
 let server: Awaited<ReturnType<typeof serve>>;
 let room: ReturnType<typeof profile>;

@@ -4,12 +4,15 @@ import path from 'node:path';
 import { type DuckDBConnection, DuckDBInstance } from '@duckdb/node-api';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runExtract } from '../../src/cli/extract-run.ts';
+import { faultIn } from '../../src/cli/testing/fault-of.ts';
 import { senseRun } from '../../src/engine/sense-run.ts';
 import { createOffice } from '../../src/evidence/testing/office.ts';
-import { DEMO } from '../../src/job/demo.ts';
+import { DEMO } from '../../src/job/testing/demo.ts';
 import { PLAIN_WORDING } from '../../src/job/wording.ts';
 import { scanRun } from '../../src/record/reader.ts';
 import type { WatchEvent } from '../../src/watch/events.ts';
+import { loadCatalogue } from '../../src/words/catalogue.ts';
+import { english } from '../../src/words/testing/english.ts';
 
 // A handful of sealed jobs from the simulated site. Every text of docs/fleet.md is asked of DuckDB as it stands,
 // and each answer is held against what the runs themselves say, counted here by other code.
@@ -114,9 +117,11 @@ function slope(points: readonly (readonly [number, number])[]): number {
   return top / points.reduce((s, [x]) => s + (x - mx) ** 2, 0);
 }
 
+const extract = (args: readonly string[]) => runExtract(args, english, loadCatalogue);
+
 describe('extract', () => {
   it('takes every sealed job, and names what it refuses', async () => {
-    const first = await runExtract(['--to', fleet, '--key', `${fingerprint}=Tablet 1`, sealed]);
+    const first = await extract(['--to', fleet, '--key', `${fingerprint}=Tablet 1`, sealed]);
     expect(first.exitCode, first.text).toBe(0);
     expect(first.text).toContain(`${JOBS.length} jobs in`);
     const bad = path.join(folder, 'bad.steadybar.zip');
@@ -125,14 +130,14 @@ describe('extract', () => {
     bytes[bytes.length >> 1]! ^= 4;
     writeFileSync(bad, bytes);
     const elsewhere = path.join(folder, 'other');
-    const second = await runExtract(['--to', elsewhere, bad, name, name]);
+    const second = await extract(['--to', elsewhere, bad, name, name]);
     expect(second.exitCode).toBe(1);
     expect(second.text).toMatch(/refused {2}.*bad\.steadybar\.zip: changed/);
     expect(second.text).toMatch(/unknown signer/);
     expect(second.text).toMatch(/again {4}/);
-    await expect(runExtract([])).rejects.toThrow(/usage/);
-    await expect(runExtract(['--to', elsewhere, path.join(folder, 'no')])).rejects.toThrow(/no such/);
-    await expect(runExtract(['--to', elsewhere, '--key', 'xyz', bad])).rejects.toThrow(/fingerprint/);
+    await expect(faultIn(extract([]))).resolves.toMatch(/usage/);
+    await expect(faultIn(extract(['--to', elsewhere, path.join(folder, 'no')]))).resolves.toMatch(/no such/);
+    await expect(faultIn(extract(['--to', elsewhere, '--key', 'xyz', bad]))).resolves.toMatch(/fingerprint/);
   });
 });
 

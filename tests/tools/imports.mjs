@@ -45,6 +45,7 @@ const PLATFORM =
 const PURE = [
   'units',
   'words',
+  'words/en',
   'physics',
   'estimate',
   'job',
@@ -61,6 +62,8 @@ export function room(file) {
   if (parts[0] !== 'src') return null;
   if (parts[1] === 'link' && parts[2] === 'ports') return 'link/ports';
   if (parts[1] === 'record' && parts[2] === 'stores') return 'record/stores';
+  // Each language is a room like the English one, which is the measure of all.
+  if (parts[1] === 'words' && /^[a-z]{2,3}$/.test(parts[2] ?? '')) return 'words/en';
   return parts[1] ?? null;
 }
 

@@ -5,12 +5,7 @@ import { CHECKS } from '../../job/checklist.ts';
 import type { Setup } from '../../job/setup.ts';
 import type { Manifest } from '../../record/manifest.ts';
 import type { WatchEvent } from '../../watch/events.ts';
-import { ALARM_TITLE, PRIORITY } from '../../words/alarms.ts';
-import { EXCEPTION as X } from '../../words/certificate.ts';
-import { CHECK } from '../../words/checks.ts';
-import { stopwatch } from '../../words/format.ts';
-import { overrideText } from '../../words/overrides.ts';
-import { GAP, PLACE } from '../../words/terms.ts';
+import type { Catalogue } from '../../words/catalogue.ts';
 import { floorOfRecord, holdsOf } from '../numbers.ts';
 
 export interface Seen {
@@ -20,6 +15,8 @@ export interface Seen {
   readonly setup: Setup | null;
   readonly peakBar: number | null;
   readonly firstUs: number;
+  /** In the record's language. */
+  readonly words: Catalogue;
 }
 
 type Of<K extends WatchEvent['e']> = Extract<WatchEvent, { e: K }>;
@@ -76,10 +73,11 @@ type Exceptional = {
 const events = <K extends Exceptional>(seen: Seen, kind: K): Of<K>[] =>
   seen.manifest.events.filter((e): e is Of<K> => e.e === kind);
 
-const clock = (seen: Seen, us: number): string => stopwatch((us - seen.firstUs) / 1e6);
+const clock = (seen: Seen, us: number): string => seen.words.format.stopwatch((us - seen.firstUs) / 1e6);
 
 function ofRecord(seen: Seen): string[] {
   const { manifest, bundle } = seen;
+  const { EXCEPTION: X } = seen.words.certificate;
   const out: string[] = [];
   if (manifest.end === 'interrupted') out.push(X.interrupted);
   if (manifest.resumedUs.length > 0) {
@@ -101,6 +99,7 @@ function ofRecord(seen: Seen): string[] {
 
 function ofPressure(seen: Seen): string[] {
   const { setup, peakBar } = seen;
+  const { EXCEPTION: X } = seen.words.certificate;
   const limits = setup?.limits ?? null;
   const out: string[] = [];
   if (limits === null) out.push(X.noLimit);
@@ -143,6 +142,8 @@ function ofPressure(seen: Seen): string[] {
 
 /** One line an alarm: how often, and when first. */
 function ofAlarms(seen: Seen): string[] {
+  const { EXCEPTION: X } = seen.words.certificate;
+  const { ALARM_TITLE } = seen.words.alarmTitles;
   const found = new Map<string, { first: Of<'alarm'>; n: number }>();
   for (const e of events(seen, 'alarm')) {
     if (e.why !== 'condition' || e.to !== 'unacknowledged') continue;
@@ -152,15 +153,15 @@ function ofAlarms(seen: Seen): string[] {
   }
   return [...found.values()]
     .sort((a, b) => RANK[a.first.priority] - RANK[b.first.priority] || a.first.tUs - b.first.tUs)
-    .map(({ first, n }) =>
-      X.alarm(PRIORITY[first.priority], ALARM_TITLE[first.alarm], n, clock(seen, first.tUs)),
-    );
+    .map(({ first, n }) => X.alarm(first.priority, ALARM_TITLE[first.alarm], n, clock(seen, first.tUs)));
 }
 
 const worse = (a: Of<'alarm'>, b: Of<'alarm'>): Of<'alarm'> =>
   RANK[b.priority] < RANK[a.priority] ? { ...a, priority: b.priority } : a;
 
 function ofGaps(seen: Seen): string[] {
+  const { EXCEPTION: X } = seen.words.certificate;
+  const { GAP } = seen.words.events;
   const found = new Map<string, { n: number; s: number }>();
   for (const g of events(seen, 'gap')) {
     if (g.reason === 'resumed') continue;
@@ -172,6 +173,8 @@ function ofGaps(seen: Seen): string[] {
 
 function ofSensors(seen: Seen): string[] {
   const { setup } = seen;
+  const { EXCEPTION: X } = seen.words.certificate;
+  const { PLACE } = seen.words.terms;
   const out: string[] = [];
   if (!events(seen, 'zero').some((z) => z.taken)) out.push(X.noZero);
   const gauges = events(seen, 'gauge');
@@ -199,6 +202,7 @@ function ofSensors(seen: Seen): string[] {
 
 function ofCure(seen: Seen): string[] {
   const { bundle } = seen;
+  const { EXCEPTION: X } = seen.words.certificate;
   const out: string[] = [];
   if (events(seen, 'mixed').length === 0) out.push(X.noMixed);
   const resin = bundle?.job.resin;
@@ -214,6 +218,9 @@ function ofCure(seen: Seen): string[] {
 
 function ofPeople(seen: Seen): string[] {
   const { bundle } = seen;
+  const { EXCEPTION: X } = seen.words.certificate;
+  const { overrideText } = seen.words.overrides;
+  const { CHECK } = seen.words.checks;
   const out = events(seen, 'override').map((o) => X.override(overrideText(o.what), o.reason));
   if (events(seen, 'setup-refused').length > 0) out.push(X.setupRefused);
   for (const n of events(seen, 'note')) out.push(X.note(clock(seen, n.tUs), n.text));

@@ -1,11 +1,7 @@
 /** What the certificate states, as rows of name and text, from the sealed record alone. */
 import type { JobBundle } from '../../job/bundle.ts';
-import type { ChannelSetup, Setup } from '../../job/setup.ts';
-import { CERTIFICATE as C, CURE_LINE, heldText, SIGNAL_SIDE } from '../../words/certificate.ts';
-import { DEFECT, INFILTRATION } from '../../words/fields.ts';
-import { duration, fixed, pressure, temperature } from '../../words/format.ts';
-import { leakText } from '../../words/hold.ts';
-import { MATERIAL, PLACE, TAP } from '../../words/terms.ts';
+import type { ChannelSetup, Place, Setup } from '../../job/setup.ts';
+import type { Catalogue } from '../../words/catalogue.ts';
 import type { Numbers } from '../messages.ts';
 import { floorOfRecord, holdsOf } from '../numbers.ts';
 import type { Seen } from './exceptions.ts';
@@ -16,22 +12,25 @@ export interface Row {
 }
 
 /** UTC, so that the page is the same wherever it is made. */
-export function utcText(ms: number | null): string {
+export function utcText(words: Catalogue, ms: number | null): string {
+  const { CERTIFICATE: C } = words.certificate;
   if (ms === null) return C.notKnown;
   const iso = new Date(ms).toISOString();
-  return `${iso.slice(0, 10)} ${iso.slice(11, 16)} UTC`;
+  return C.utc(iso.slice(0, 10), iso.slice(11, 16));
 }
 
-const or = (text: string): string => (text.trim() === '' ? C.notStated : text);
-const parts = (...list: (string | null | false)[]): string => {
+/** A list of what is known. */
+const listed = (words: Catalogue, ...list: (string | null | false)[]): string => {
   const kept = list.filter((p): p is string => typeof p === 'string' && p !== '');
-  return kept.length === 0 ? C.notKnown : kept.join(', ');
+  return kept.length === 0 ? words.certificate.CERTIFICATE.notKnown : kept.join(', ');
 };
-const mm = (v: number): string => `${fixed(v, 0)} mm`;
 
-export function repairRows({ manifest, bundle }: Seen): readonly Row[] {
+export function repairRows({ manifest, bundle, words }: Seen): readonly Row[] {
+  const { CERTIFICATE: C, INFILTRATED, PIPE_OF } = words.certificate;
+  const { fixed } = words.format;
+  const or = (text: string): string => (text.trim() === '' ? C.notStated : text);
   const job = bundle?.job ?? null;
-  const recorded = `${utcText(manifest.openedUtcMs)} to ${utcText(manifest.endedUtcMs)}`;
+  const recorded = C.fromTo(utcText(words, manifest.openedUtcMs), utcText(words, manifest.endedUtcMs));
   if (job === null) return [{ name: C.date, text: recorded }];
   const { defect, pipe } = job;
   return [
@@ -40,19 +39,21 @@ export function repairRows({ manifest, bundle }: Seen): readonly Row[] {
     { name: C.reference, text: or(job.reference) },
     {
       name: C.defect,
-      text: parts(
-        DEFECT[defect.kind],
-        defect.chainageM !== null && `${C.chainage} ${fixed(defect.chainageM, 1)} m ${C.fromManhole}`,
-        defect.lengthMm !== null && `${mm(defect.lengthMm)} ${C.long}`,
-        `${C.infiltration} ${INFILTRATION[defect.infiltration].toLowerCase()}`,
+      text: listed(
+        words,
+        words.fields.DEFECT[defect.kind],
+        defect.chainageM !== null && C.chainage(fixed(defect.chainageM, 1)),
+        defect.lengthMm !== null && C.long(fixed(defect.lengthMm, 0)),
+        INFILTRATED[defect.infiltration],
       ),
     },
     {
       name: C.pipe,
-      text: parts(
-        pipe.dn !== null && `DN ${pipe.dn}`,
-        pipe.material !== 'unknown' && MATERIAL[pipe.material].toLowerCase(),
-        pipe.innerMm !== null && `${C.inner} ${mm(pipe.innerMm)}`,
+      text: listed(
+        words,
+        pipe.dn !== null && C.dn(pipe.dn),
+        pipe.material !== 'unknown' && PIPE_OF[pipe.material],
+        pipe.innerMm !== null && C.inner(fixed(pipe.innerMm, 0)),
       ),
     },
     { name: C.crew, text: or(job.crew) },
@@ -60,41 +61,48 @@ export function repairRows({ manifest, bundle }: Seen): readonly Row[] {
   ];
 }
 
-export function howRows({ bundle, setup }: Seen): readonly Row[] {
+export function howRows({ bundle, setup, words }: Seen): readonly Row[] {
+  const { CERTIFICATE: C, HOW_FED } = words.certificate;
+  const { fixed, pressure, temperature } = words.format;
   const out: Row[] = [];
   const packer = bundle?.packer?.document ?? null;
   const rated = setup?.limits?.ratedBar ?? null;
   out.push({
     name: C.packer,
-    text: parts(
+    text: listed(
+      words,
       packer?.name ?? null,
-      packer !== null && packer.serial !== '' && `${C.serial} ${packer.serial}`,
+      packer !== null && packer.serial !== '' && C.serial(packer.serial),
     ),
   });
-  if (rated !== null) out.push({ name: C.rated, text: `${pressure(rated)} ${C.ratedHere}` });
+  if (rated !== null) out.push({ name: C.rated, text: C.ratedHere(pressure(rated)) });
   const resin = bundle?.resin?.document ?? null;
   const used = bundle?.job.resin ?? null;
-  const name = resin?.name ?? setup?.resin?.name ?? null;
+  const batches =
+    used === null || used.resinBatch === ''
+      ? null
+      : used.hardenerBatch === ''
+        ? C.batch(used.resinBatch)
+        : C.batches(used.resinBatch, used.hardenerBatch);
   out.push({
     name: C.resin,
-    text: parts(
-      name,
-      used !== null &&
-        used.resinBatch !== '' &&
-        `${C.batches} ${used.resinBatch}${used.hardenerBatch === '' ? '' : ` and ${used.hardenerBatch}`}`,
-      used !== null && used.mixC !== null && `${C.mixedAt} ${temperature(used.mixC)}`,
+    text: listed(
+      words,
+      resin?.name ?? setup?.resin?.name ?? null,
+      batches,
+      used !== null && used.mixC !== null && C.mixedAt(temperature(used.mixC)),
     ),
   });
   if (bundle !== null) {
-    const { sleeve } = bundle.job;
+    const { layers, endOverlapMm } = bundle.job.sleeve;
     out.push({
       name: C.sleeve,
-      text: `${C.layers(sleeve.layers)}, ${mm(sleeve.endOverlapMm)} ${C.overlap}`,
+      text: listed(words, C.layers(layers), C.overlap(fixed(endOverlapMm, 0))),
     });
   }
   if (setup !== null) {
-    out.push({ name: C.line, text: SIGNAL_SIDE[setup.line] });
-    out.push({ name: C.tap, text: TAP[setup.tap] });
+    out.push({ name: C.line, text: HOW_FED[setup.line] });
+    out.push({ name: C.tap, text: words.site.TAP[setup.tap] });
   }
   return out;
 }
@@ -105,14 +113,15 @@ export interface SensorRow {
   readonly calibration: string;
 }
 
-export function sensorRows({ bundle, setup }: Seen): readonly SensorRow[] {
+export function sensorRows({ bundle, setup, words }: Seen): readonly SensorRow[] {
+  const { CERTIFICATE: C } = words.certificate;
   const channels = setup?.channels ?? [];
   return channels
     .filter((c) => c.role === 'pressure' || c.role === 'temperature')
     .map((c) => ({
-      sensor: sensorName(c, bundle),
-      place: c.role === 'pressure' ? C.line.toLowerCase() : c.place === null ? C.notStated : PLACE[c.place],
-      calibration: calibrationText(c, bundle),
+      sensor: sensorName(words, c, bundle),
+      place: c.role === 'pressure' ? C.onLine : c.place === null ? C.notStated : words.terms.PLACE[c.place],
+      calibration: calibrationText(words, c, bundle),
     }));
 }
 
@@ -121,41 +130,46 @@ function documentOf(channel: ChannelSetup, bundle: JobBundle | null) {
   return bundle?.sensors.find((s) => s.id === assigned)?.document ?? null;
 }
 
-function sensorName(channel: ChannelSetup, bundle: JobBundle | null): string {
+function sensorName(words: Catalogue, channel: ChannelSetup, bundle: JobBundle | null): string {
+  const { CERTIFICATE: C } = words.certificate;
   const document = documentOf(channel, bundle);
-  const type = channel.thermocouple === null ? '' : `type ${channel.thermocouple}`;
+  const type = channel.thermocouple === null ? null : C.type(channel.thermocouple);
   if (document === null)
-    return parts(`channel ${channel.index}`, type, channel.calibration?.sensorSerial ?? null);
-  return parts(document.name, type, `${C.serial} ${document.serial}`);
+    return listed(words, C.channel(channel.index), type, channel.calibration?.sensorSerial ?? null);
+  return listed(words, document.name, type, C.serial(document.serial));
 }
 
-function calibrationText(channel: ChannelSetup, bundle: JobBundle | null): string {
+function calibrationText(words: Catalogue, channel: ChannelSetup, bundle: JobBundle | null): string {
+  const { CERTIFICATE: C } = words.certificate;
   const { calibration } = channel;
   if (calibration === null) return C.notCalibrated;
   const reference = documentOf(channel, bundle)?.calibration?.reference ?? '';
-  return parts(calibration.date, reference !== '' && `${C.against} ${reference}`);
+  return listed(words, calibration.date, reference !== '' && C.against(reference));
 }
 
 /** What the record shows of pressure and cure, each with its bounds. */
 export function heldRows(seen: Seen, numbers: Numbers): readonly Row[] {
-  const { manifest, setup, peakBar } = seen;
+  const { manifest, setup, peakBar, words } = seen;
+  const { CERTIFICATE: C, heldText } = words.certificate;
+  const { pressure, temperature } = words.format;
   const limits = setup?.limits ?? null;
   const u = limits?.uBar ?? null;
   const out: Row[] = [];
   if (limits?.cue === true) out.push({ name: C.working, text: pressure(limits.workingBar) });
   const floor = floorOfRecord(manifest.events, setup);
-  if (limits !== null)
-    out.push({
-      name: C.band,
-      text:
-        floor.bar === null
-          ? `${C.noLowerEdge}, ${C.upTo} ${pressure(limits.ceilingBar)}`
-          : `${pressure(floor.bar)} to ${pressure(limits.ceilingBar)}${floor.seen ? ` (${C.floorSeen})` : ''}`,
-    });
+  if (limits !== null) {
+    const ceiling = pressure(limits.ceilingBar);
+    const band =
+      floor.bar === null
+        ? C.bandUpTo(ceiling)
+        : floor.seen
+          ? C.bandSeen(pressure(floor.bar), ceiling)
+          : C.bandOf(pressure(floor.bar), ceiling);
+    out.push({ name: C.band, text: band });
+  }
   const holds = holdsOf(manifest.events);
   if (holds.length === 0) out.push({ name: C.held_, text: C.noHold });
   holds.slice(-3).forEach((h, i, shown) => {
-    const which = holds.length === 1 ? '' : C.holdNumber(holds.length - shown.length + i + 1);
     const text = heldText(
       h.minutesInBand * 60,
       (h.tUs - h.fromUs) / 1e6,
@@ -164,34 +178,34 @@ export function heldRows(seen: Seen, numbers: Numbers): readonly Row[] {
       u,
       floor.bar !== null,
     );
-    out.push({ name: C.held_, text: `${which}${text}` });
+    const number = holds.length - shown.length + i + 1;
+    out.push({ name: C.held_, text: holds.length === 1 ? text : C.holdNumber(number, text) });
   });
   const last = holds.at(-1);
-  if (last !== undefined) out.push({ name: C.leak, text: leakText(last.leak) });
-  out.push({
-    name: C.peak,
-    text:
-      peakBar === null ? C.notKnown : `${pressure(peakBar)}${u === null ? '' : ` ± ${pressure(u)} (k = 2)`}`,
-  });
+  if (last !== undefined) out.push({ name: C.leak, text: words.hold.leakText(last.leak) });
+  const peak =
+    peakBar === null ? C.notKnown : u === null ? pressure(peakBar) : C.peakU(pressure(peakBar), pressure(u));
+  out.push({ name: C.peak, text: peak });
   out.push({ name: C.cure, text: cureText(seen, setup) });
   const { coldest } = numbers;
   if (coldest !== null) {
-    const place = coldest.place as keyof typeof PLACE | null;
-    out.push({
-      name: C.coldest,
-      text: `${temperature(coldest.c)} (${place === null ? C.notStated : PLACE[place]})`,
-    });
+    const { PLACE } = words.terms;
+    const { place: code } = coldest;
+    const place = code === null ? C.notStated : Object.hasOwn(PLACE, code) ? PLACE[code as Place] : code;
+    out.push({ name: C.coldest, text: `${temperature(coldest.c)} (${place})` });
   }
   return out;
 }
 
-function cureText({ manifest }: Seen, setup: Setup | null): string {
+function cureText({ manifest, words }: Seen, setup: Setup | null): string {
+  const { CURE_LINE } = words.certificate;
   const { events } = manifest;
   const start = events.find((e) => e.e === 'cure-start');
   const met = events.find((e) => e.e === 'cure-met');
   if (met !== undefined) {
     const end = holdsOf(events).findLast((h) => h.tUs >= met.tUs);
-    return parts(
+    return listed(
+      words,
       CURE_LINE.met,
       start !== undefined && CURE_LINE.metAfter((met.tUs - start.tUs) / 1e6),
       end !== undefined && CURE_LINE.metThen((end.tUs - met.tUs) / 1e6),
@@ -199,6 +213,5 @@ function cureText({ manifest }: Seen, setup: Setup | null): string {
   }
   if (setup?.resin === null || setup?.resin === undefined) return CURE_LINE.noResin;
   if (start === undefined) return CURE_LINE.notStarted;
-  const last = manifest.pages.lastUs;
-  return `${CURE_LINE.notMet}; ${duration((last - start.tUs) / 1e6)} were counted`;
+  return CURE_LINE.notMet((manifest.pages.lastUs - start.tUs) / 1e6);
 }

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { PLAIN_WORDING } from '../../job/wording.ts';
-import * as words from '../../words/certificate.ts';
+import { english } from '../../words/testing/english.ts';
 import { createOffice } from '../testing/office.ts';
+
+const { EXCEPTION, heldText } = english.certificate;
 
 /** Design: words about the cure and the repair that nobody can stand by. */
 const NEVER = /\b(cured|safe|guarantee\w*)\b/i;
@@ -91,7 +93,7 @@ describe('the certificate', () => {
 
   it('without a job sheet it claims nothing of the repair', async () => {
     const { text } = await certificate(null);
-    expect(text).toContain(words.EXCEPTION.noJob);
+    expect(text).toContain(EXCEPTION.noJob);
     expect(text).not.toContain('Practice packer');
     expect(text).toContain('Packer not known');
   });
@@ -101,8 +103,8 @@ describe('the certificate', () => {
     expect(text).toContain('lower edge not known, up to 1.77');
     expect(text).toContain('inflated and not over the ceiling, of');
     expect(text).not.toContain('inside the band');
-    expect(text).toContain(words.EXCEPTION.noFloor);
-    expect(text).toContain(words.EXCEPTION.noWater);
+    expect(text).toContain(EXCEPTION.noFloor);
+    expect(text).toContain(EXCEPTION.noWater);
   });
 
   it('a cure time that was not met is said not to be met', async () => {
@@ -122,8 +124,8 @@ describe('the certificate', () => {
           : typeof value === 'object' && value !== null
             ? Object.values(value).map(flat).join(' ')
             : '';
-    const all = flat({ ...words, heldText: words.heldText(1, 1, 1, 1, 1, false), EXCEPTION: null });
-    const exceptions = Object.values(words.EXCEPTION).map((e) => (typeof e === 'string' ? e : e.toString()));
+    const all = flat({ ...english.certificate, heldText: heldText(1, 1, 1, 1, 1, false), EXCEPTION: null });
+    const exceptions = Object.values(EXCEPTION).map((e) => (typeof e === 'string' ? e : e.toString()));
     expect(all.length).toBeGreaterThan(1500);
     expect(`${all} ${exceptions.join(' ')}`).not.toMatch(NEVER);
   });

@@ -5,7 +5,7 @@
 import { encode } from 'uqr';
 import type { ExtraFiles, RecordView } from '../../record/job-file.ts';
 import { groupFingerprint } from '../../record/signing.ts';
-import { CERTIFICATE as C } from '../../words/certificate.ts';
+import type { Catalogue, CatalogueOf } from '../../words/catalogue.ts';
 import { escapeXml as esc } from '../escape.ts';
 import { lastLimited, numbersOf } from '../numbers.ts';
 import type { Values } from '../open.ts';
@@ -78,23 +78,23 @@ export const qrText = (manifestSha256: string): string => `steadybar-record/1 sh
 export function certificatePage(
   { manifest, manifestSha256 }: Omit<RecordView, 'pages'>,
   values: Values,
+  words: Catalogue,
 ): string {
+  const { CERTIFICATE: C } = words.certificate;
   const bundle = bundleIn(manifest.job);
   const { pages } = manifest;
   const firstUs = pages.firstSampleUs ?? pages.firstUs ?? 0;
   const setups = manifest.setups.map((s) => s.setup);
   const setup = lastLimited(setups);
-  const seen: Seen = { manifest, bundle, setup, peakBar: values.peakBar, firstUs };
+  const seen: Seen = { manifest, bundle, setup, peakBar: values.peakBar, firstUs, words };
   const numbers = numbersOf(manifest.events, firstUs, pages.lastUs, values, setup);
   const lastS = Math.max(1, (pages.lastUs - firstUs) / 1e6);
-  const trace = recordPicture({ events: manifest.events, setups, firstUs, lastS }, values, {
-    fromS: 0,
-    toS: lastS,
-    width: 720,
-    height: 250,
-    title: C.trace,
-    ink: PAPER,
-  });
+  const trace = recordPicture(
+    { events: manifest.events, setups, firstUs, lastS },
+    values,
+    { fromS: 0, toS: lastS, width: 720, height: 250, title: C.trace, ink: PAPER },
+    words,
+  );
   const exceptions = exceptionsOf(seen);
   const title = bundle?.job.title ?? manifest.runId;
   const sensors = sensorRows(seen);
@@ -123,20 +123,23 @@ export function certificatePage(
       : `<ul>${shown.map((e) => `<li>${lettered(e)}</li>`).join('')}${rest > 0 ? `<li>${esc(C.moreExceptions(rest))}</li>` : ''}</ul>`
   }</section>
 <section class="keep" aria-labelledby="c-not"><h2 id="c-not">${esc(C.doesNot)}</h2><p>${esc(C.doesNotText)}</p></section>
-<section class="check keep" aria-labelledby="c-check"><div><h2 id="c-check">${esc(C.check)}</h2><p>${esc(C.checkText)}</p><p class="mono">${esc(groupFingerprint(manifestSha256))}</p><p>${esc(C.key)} (${esc(C.keyFrom)}):</p><p class="mono">${esc(groupFingerprint(manifest.signer.fingerprint))}</p><p class="small">Run ${esc(manifest.runId)}; recorded by ${esc(manifest.software)}, engine ${esc(String(manifest.engine))}; sealed ${esc(utcText(manifest.sealedUtcMs))} by ${esc(manifest.sealedBy)}.</p></div>${qrSvg(qrText(manifestSha256), C.qrLabel)}</section>
+<section class="check keep" aria-labelledby="c-check"><div><h2 id="c-check">${esc(C.check)}</h2><p>${esc(C.checkText)}</p><p class="mono">${esc(groupFingerprint(manifestSha256))}</p><p>${esc(C.key)}</p><p class="mono">${esc(groupFingerprint(manifest.signer.fingerprint))}</p><p class="small">${esc(C.made(manifest.runId, manifest.software, String(manifest.engine), utcText(words, manifest.sealedUtcMs), manifest.sealedBy))}</p></div>${qrSvg(qrText(manifestSha256), C.qrLabel)}</section>
 <section class="keep" aria-labelledby="c-sign"><h2 id="c-sign">${esc(C.signatures)}</h2><div class="signs">${sign(C.signCrew)}${sign(C.signFirm)}${sign(C.signClient)}</div></section>
 </article></main>`;
   return `<!doctype html>
-<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"><title>${esc(C.title)}: ${esc(cut(title))}</title><style>${STYLE}</style></head><body>
+<html lang="${esc(words.wording.language)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"><title>${esc(C.title)}: ${esc(cut(title))}</title><style>${STYLE}</style></head><body>
 ${body}
 </body></html>
 `;
 }
 
-/** The certificate as a file of the job's file. @param values of the record, asked for once the trace was derived */
+/**
+ * The certificate as a file of the job's file, in the record's language.
+ * @param values of the record, asked for once the trace was derived
+ */
 export const certificateExtra =
-  (values: () => Values): ExtraFiles =>
+  (values: () => Values, catalogueOf: CatalogueOf): ExtraFiles =>
   async (record) => {
-    const html = certificatePage(record, values());
+    const html = certificatePage(record, values(), await catalogueOf(record.manifest.wording));
     return [{ name: CERTIFICATE_FILE, bytes: new TextEncoder().encode(html) }];
   };

@@ -114,7 +114,7 @@ export function createOfficeFolder(
     const bytes = new Uint8Array(await file.arrayBuffer());
     const sha256 = toHex(await deps.crypto.sha256(bytes));
     const options = { crypto: deps.crypto, trusted: trust.names };
-    const v = await verifyBySums(bytes, options, deriving);
+    const v = await verifyBySums(bytes, options, () => deriving(deps.catalogueOf));
     const { manifest } = v;
     return {
       bytes: bytes.length,

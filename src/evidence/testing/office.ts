@@ -1,18 +1,19 @@
 /** An engine and an evidence worker over the same stores in Node: runs are recorded, then sealed and looked into. */
 
 import { createHostBench, createTestLocks, practiceSetup } from '../../engine/testing/bench.ts';
-import { DEMO } from '../../job/demo.ts';
 import type { Limits } from '../../job/setup.ts';
+import { DEMO } from '../../job/testing/demo.ts';
 import { createRecordCrypto } from '../../record/signing.ts';
 import { createMemoryStore } from '../../record/stores/memory.ts';
 import { createMemoryDocuments } from '../../record/stores/memory-documents.ts';
+import { loadCatalogue } from '../../words/catalogue.ts';
 import type { EvidenceDeps } from '../deps.ts';
 import { createEvidenceHost } from '../host.ts';
 import type { EvidenceAnswers, EvidenceRequest, FromEvidence } from '../messages.ts';
 
 export const JOB_ID = 'job-1';
 
-export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles'>> = {}) {
+export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catalogueOf'>> = {}) {
   const files = createMemoryStore();
   const documents = createMemoryDocuments();
   const locks = createTestLocks();
@@ -29,6 +30,7 @@ export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles'>> = {}) 
     crypto: createRecordCrypto(subtle),
     post: (message) => posted.push(message),
     software: 'test 1',
+    catalogueOf: loadCatalogue,
     ...more,
   });
   let id = 0;

@@ -1,6 +1,6 @@
 import { For } from 'solid-js';
+import { ABOUT } from '../../words/about.ts';
 import { CAUTION, CAUTIONS_AT } from '../../words/cautions.ts';
-import { ABOUT } from '../../words/jobs.ts';
 
 export function About(props: { version: string }) {
   return (
@@ -23,7 +23,7 @@ export function About(props: { version: string }) {
           <For each={CAUTIONS_AT.about}>{(c) => <li>{CAUTION[c]}</li>}</For>
         </ul>
       </section>
-      <p class="small muted">Steadybar {props.version}</p>
+      <p class="small muted">{ABOUT.version(props.version)}</p>
     </div>
   );
 }

@@ -121,7 +121,7 @@ export function Archive() {
                           type="checkbox"
                           checked={picked().includes(refText(e.ref))}
                           data-testid={`pick-${refText(e.ref)}`}
-                          aria-label={`${A.pick}: ${e.title}`}
+                          aria-label={A.pick(e.title)}
                           onChange={(ev) => pick(refText(e.ref), ev.currentTarget.checked)}
                         />
                       </label>
@@ -155,7 +155,7 @@ export function Archive() {
                             e.site,
                             e.packer,
                             duration(e.seconds),
-                            e.peakBar === null ? '' : `${JOBS.peak} ${pressure(e.peakBar, app.units())}`,
+                            e.peakBar === null ? '' : JOBS.peak(pressure(e.peakBar, app.units())),
                             e.gaps > 0 ? JOBS.gaps(e.gaps) : '',
                             e.alarms > 0 ? JOBS.alarms(e.alarms) : '',
                             e.status?.reason ?? '',

@@ -32,6 +32,7 @@ export function Compare(props: { ids: readonly string[] }) {
           width: Math.max(330, host.clientWidth - 34),
           height: 460,
           units: app.units(),
+          wording: app.wording,
           ink: screenInk(host),
         },
       })
@@ -84,12 +85,7 @@ export function Compare(props: { ids: readonly string[] }) {
           </For>
         </div>
         <Show when={(picture()?.unaligned.length ?? 0) > 0}>
-          <p class="note">
-            {A.unaligned}{' '}
-            {picture()
-              ?.unaligned.map((i) => i + 1)
-              .join(', ')}
-          </p>
+          <p class="note">{A.unaligned((picture()?.unaligned ?? []).map((i) => i + 1).join(', '))}</p>
         </Show>
       </section>
       <div class="row no-print">

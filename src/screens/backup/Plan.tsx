@@ -8,7 +8,7 @@ import type {
 } from '../../evidence/backup/messages.ts';
 import { Choice, optionsOf, Tick } from '../../widgets/Fields.tsx';
 import { BACKUP as B } from '../../words/backup.ts';
-import { bytes, dateTime } from '../../words/format.ts';
+import { bytes, dateTime, NO_VALUE } from '../../words/format.ts';
 
 // Each code has its words: this is checked here.
 const GROUPS: Readonly<Record<BackupGroup, string>> = B.groups;
@@ -37,11 +37,8 @@ export function Plan(props: {
   return (
     <section class="stack" data-testid="restore-plan" aria-label={B.summary}>
       <p>
-        {B.of} {dateTime(s().madeUtcMs)} {B.by} {s().software}. {B.writes}: {bytes(s().bytes)}
-        <Show when={s().room !== null}>
-          {' '}
-          ({bytes(s().room)} {B.room})
-        </Show>
+        {B.madeBy(dateTime(s().madeUtcMs), s().software)}{' '}
+        {s().room === null ? B.writes(bytes(s().bytes)) : B.writesInto(bytes(s().bytes), bytes(s().room))}
       </p>
       <div class="wide">
         <table class="table">
@@ -57,7 +54,7 @@ export function Plan(props: {
                 <tr>
                   <th scope="row">{GROUPS[g]}</th>
                   <For each={fates()}>
-                    {(f) => <td data-testid={`restore-${g}-${f}`}>{s().counts[g][f] || '–'}</td>}
+                    {(f) => <td data-testid={`restore-${g}-${f}`}>{s().counts[g][f] || NO_VALUE}</td>}
                   </For>
                 </tr>
               )}
@@ -70,7 +67,7 @@ export function Plan(props: {
           <For each={s().lines}>
             {(l) => (
               <li>
-                {GROUPS[l.group]}: {l.title === '' ? `${B.untitled} (${l.id})` : l.title},{' '}
+                {GROUPS[l.group]}: {l.title === '' ? B.untitled(l.id) : l.title},{' '}
                 {l.why === null ? FATES[l.fate] : `${FATES.refused}: ${WHY[l.why]}`}
               </li>
             )}
@@ -97,7 +94,7 @@ export function Plan(props: {
       </Show>
       <Show when={s().counts.key.new + s().counts.key.grows > 0}>
         <p class="note strong" data-testid="restore-trust">
-          {B.keyTrust} <code>{s().keyThere ?? '–'}</code>
+          {B.keyTrust} <code>{s().keyThere ?? NO_VALUE}</code>
         </p>
       </Show>
       <p class="note">{s().keyHere ? B.keyStays : B.keyNew}</p>

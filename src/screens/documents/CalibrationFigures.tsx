@@ -1,9 +1,8 @@
 import { For, Show } from 'solid-js';
 import type { SensorDocument } from '../../job/sensor-document.ts';
 import { reviewCalibration } from '../../plan/sensor-review.ts';
-import { showText } from '../../units/display.ts';
 import { CALIBRATION, CALIBRATION_REFUSAL } from '../../words/calibration.ts';
-import { fixed, NO_VALUE } from '../../words/format.ts';
+import { fixed, NO_VALUE, quantity } from '../../words/format.ts';
 import { useServices } from '../context.ts';
 
 /**
@@ -14,11 +13,11 @@ export function CalibrationFigures(props: { sensor: SensorDocument; today: strin
   const app = useServices();
   const review = () => reviewCalibration(props.sensor, props.today);
   const isBar = () => props.sensor.quantity === 'pressure';
-  const value = (v: number) => showText(isBar() ? 'pressure' : 'temperature', v, app.units());
+  const value = (v: number) => quantity(isBar() ? 'pressure' : 'temperature', v, app.units());
   const difference = (v: number) =>
     isBar()
-      ? showText('smallPressure', v * 1000, app.units())
-      : showText('temperatureDifference', v, app.units(), 'point', 1);
+      ? quantity('smallPressure', v * 1000, app.units())
+      : quantity('temperatureDifference', v, app.units(), 1);
   const ends = () => [props.sensor.range.lo, props.sensor.range.hi];
   return (
     <Show when={review()}>

@@ -2,7 +2,7 @@ import { For, Show } from 'solid-js';
 import { mostRows } from '../../job/documents.ts';
 import type { SensorDocument } from '../../job/sensor-document.ts';
 import { Part } from '../../widgets/Fields.tsx';
-import { DOCS } from '../../words/jobs.ts';
+import { DOCS } from '../../words/docs.ts';
 import { CalibrationFigures } from './CalibrationFigures.tsx';
 import { FormNumber, FormText } from './FormFields.tsx';
 import { FormRows } from './FormRows.tsx';

@@ -2,7 +2,7 @@ import { For, Index, type JSX, Show } from 'solid-js';
 import { type Documents, type JobDocumentKind, mostRows, numberAt } from '../../job/documents.ts';
 import type { At, PathTo } from '../../job/paths.ts';
 import { NumberField, type NumberRules } from '../../widgets/NumberField.tsx';
-import { DOCS } from '../../words/jobs.ts';
+import { DOCS } from '../../words/docs.ts';
 import { useServices } from '../context.ts';
 import type { Form } from './form.ts';
 
@@ -53,7 +53,7 @@ export function FormRows<K extends JobDocumentKind, P extends PathTo<Documents[K
             <button
               type="button"
               class="button quiet"
-              aria-label={`${DOCS.removeRow} ${i + 1}`}
+              aria-label={DOCS.removeRow(i + 1)}
               onClick={() =>
                 props.form.write(
                   props.at,

@@ -1,7 +1,7 @@
 import { Part } from '../../widgets/Fields.tsx';
+import { DOCS } from '../../words/docs.ts';
 import { PLATE } from '../../words/fields.ts';
 import { CYCLES } from '../../words/history.ts';
-import { DOCS } from '../../words/jobs.ts';
 import { FormChoice, FormNumber, FormText, FormTick } from './FormFields.tsx';
 import { FormRows } from './FormRows.tsx';
 import type { Form } from './form.ts';

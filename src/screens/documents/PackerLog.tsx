@@ -3,8 +3,8 @@ import { textAt } from '../../job/documents.ts';
 import type { ConditionEntry } from '../../job/packer-document.ts';
 import { withEntries } from '../../plan/packer-history.ts';
 import { Choice, optionsOf, Part, TextField } from '../../widgets/Fields.tsx';
+import { DOCS } from '../../words/docs.ts';
 import { CONDITION } from '../../words/fields.ts';
-import { DOCS } from '../../words/jobs.ts';
 import type { Form } from './form.ts';
 
 const SHOWN = 20;

@@ -1,6 +1,6 @@
 import { Part } from '../../widgets/Fields.tsx';
+import { DOCS } from '../../words/docs.ts';
 import { BASIS, CRITERION, EXOTHERM, RESIN_KIND } from '../../words/fields.ts';
-import { DOCS } from '../../words/jobs.ts';
 import { FormChoice, FormNumber, FormText } from './FormFields.tsx';
 import { FormRows } from './FormRows.tsx';
 import type { Form } from './form.ts';

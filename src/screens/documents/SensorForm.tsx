@@ -1,9 +1,9 @@
 import { Show } from 'solid-js';
 import type { SensorDocument } from '../../job/sensor-document.ts';
 import { Part } from '../../widgets/Fields.tsx';
+import { DOCS } from '../../words/docs.ts';
 import { GAUGE_KIND, QUANTITY, SIGNAL, THERMOCOUPLE, THERMOCOUPLE_CLASS } from '../../words/fields.ts';
 import { HISTORY } from '../../words/history.ts';
-import { DOCS } from '../../words/jobs.ts';
 import { CalibrationPart } from './CalibrationPart.tsx';
 import { FormChoice, FormNumber, FormText, FormTick } from './FormFields.tsx';
 import type { Form } from './form.ts';

@@ -3,8 +3,7 @@ import { dialGaugeU, USUAL_GAUGE_U_BAR } from '../../job/dial-gauge.ts';
 import type { SensorCheck } from '../../job/sensor-check.ts';
 import type { SensorDocument } from '../../job/sensor-document.ts';
 import { type HistoryRow, reviewHistory } from '../../plan/sensor-history.ts';
-import { showText } from '../../units/display.ts';
-import { day, NO_VALUE } from '../../words/format.ts';
+import { day, NO_VALUE, quantity } from '../../words/format.ts';
 import { driftText, HISTORY } from '../../words/history.ts';
 import { useServices } from '../context.ts';
 import { DriftPlot } from './DriftPlot.tsx';
@@ -22,8 +21,8 @@ export function SensorHistory(props: { sensor: SensorDocument }) {
   const isBar = () => props.sensor.quantity === 'pressure';
   const difference = (v: number) =>
     isBar()
-      ? showText('smallPressure', v * 1000, app.units())
-      : showText('temperatureDifference', v, app.units(), 'point', 1);
+      ? quantity('smallPressure', v * 1000, app.units())
+      : quantity('temperatureDifference', v, app.units(), 1);
   const cell = (check: SensorCheck | null) =>
     check === null ? (
       NO_VALUE

@@ -1,11 +1,12 @@
 import { cleanup, fireEvent, render, screen } from '@solidjs/testing-library';
 import { createRoot, createSignal, type JSX } from 'solid-js';
 import { afterEach, describe, expect, it } from 'vitest';
-import { DEMO } from '../../job/demo.ts';
 import { codesAt, type Documents, fieldsOf, type JobDocumentKind, numberAt } from '../../job/documents.ts';
 import type { JobDocument } from '../../job/job-document.ts';
 import { blankSensor } from '../../job/sensor-document.ts';
 import { defaultSettings } from '../../job/settings-defaults.ts';
+import { DEMO } from '../../job/testing/demo.ts';
+import { PLAIN_WORDING } from '../../job/wording.ts';
 import { boundText } from '../../units/bound.ts';
 import { METRIC, UNITS } from '../../units/display.ts';
 import { readNumber } from '../../widgets/NumberField.tsx';
@@ -59,8 +60,7 @@ const ELSEWHERE: Readonly<Record<JobDocumentKind, readonly string[]>> = {
   ],
   settings: [
     'version',
-    'decimal',
-    'language',
+    'language', // which there are the catalogue knows, not the schema
     'sound.volume', // a slider
     'dialGauge.spanBar', // DialGaugePart: a usual gauge stands where none is entered
     'dialGauge.class',
@@ -135,7 +135,8 @@ function show<K extends JobDocumentKind>(kind: K, first: Documents[K]): Form<K> 
     saveSettings: async (next: Documents[K]) => form.change(next),
     sensorRuns: () => [],
     soundBlocked: () => false,
-    live: { link: createSignal(null)[0] },
+    wording: PLAIN_WORDING,
+    live: { link: createSignal(null)[0], run: createSignal(null)[0] },
   };
   render(() => (
     <ServicesContext.Provider value={services as unknown as Services}>

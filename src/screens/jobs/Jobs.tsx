@@ -140,8 +140,8 @@ export function Jobs() {
                         </Show>
                       </span>
                       <span class="list-more">
-                        {dateTime(run.openedUtcMs)}, {duration(run.seconds)}, {JOBS.peak}{' '}
-                        {pressure(run.peakBar, app.units())}
+                        {dateTime(run.openedUtcMs)}, {duration(run.seconds)},{' '}
+                        {JOBS.peak(pressure(run.peakBar, app.units()))}
                         {run.gaps > 0 ? `, ${JOBS.gaps(run.gaps)}` : ''}
                         {run.alarms > 0 ? `, ${JOBS.alarms(run.alarms)}` : ''}
                       </span>
@@ -182,10 +182,7 @@ export function Jobs() {
         {(s) => (
           <p class="small muted" data-testid="storage">
             {s().persisted ? JOBS.storageKept : JOBS.storageNotKept}
-            <Show when={s().roomBytes !== null}>
-              {' '}
-              {bytes(s().roomBytes)} {JOBS.storageRoom}.
-            </Show>
+            <Show when={s().roomBytes !== null}> {JOBS.storageRoom(bytes(s().roomBytes))}</Show>
           </p>
         )}
       </Show>

@@ -1,4 +1,5 @@
 import { Show } from 'solid-js';
+import { Phrase } from '../../widgets/Phrase.tsx';
 import { duration } from '../../words/format.ts';
 import { LIVE } from '../../words/live.ts';
 import { useServices } from '../context.ts';
@@ -11,9 +12,8 @@ export function Cue() {
     <Show when={cue()}>
       {(c) => (
         <p class="cue" data-testid="cue">
-          <span>{c().value < 0.5 ? LIVE.closeNow : LIVE.closeIn}</span>
-          <Show when={c().value >= 0.5}>
-            <strong>{duration(Math.round(c().value))}</strong>
+          <Show when={c().value >= 0.5} fallback={<span>{LIVE.closeNow}</span>}>
+            <Phrase of={LIVE.closeIn} strong={duration(Math.round(c().value))} />
           </Show>
         </p>
       )}

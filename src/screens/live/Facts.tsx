@@ -1,11 +1,12 @@
 import { createMemo, For, Show } from 'solid-js';
 import type { Stage } from '../../watch/codes.ts';
 import { duration, fixed, NO_VALUE, pressure, pressureSlope, temperature } from '../../words/format.ts';
-import { bandExitShown, bandExitText, leakText, liftShown, liftText } from '../../words/hold.ts';
+import { bandExitText, leakText, liftText } from '../../words/hold.ts';
 import { LIVE } from '../../words/live.ts';
-import { placeTitle, STANDING } from '../../words/terms.ts';
+import { PLACE_TITLE, STANDING } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
+import { bandExitShown, liftShown } from './forecasts.ts';
 
 /**
  * What is told in a stage. Once the sleeve is held the pot life has no more to say; the slope is of use while a hand is
@@ -68,7 +69,11 @@ export function Facts() {
         <Show when={guard()?.settleBar}>
           {(s) => (
             <Fact name={LIVE.settle} testId="settle">
-              {`${pressure(s().value, app.units())} (${pressure(s().low, app.units())} ${UI.to} ${pressure(s().high, app.units())})`}
+              {LIVE.within(
+                pressure(s().value, app.units()),
+                pressure(s().low, app.units()),
+                pressure(s().high, app.units()),
+              )}
             </Fact>
           )}
         </Show>
@@ -88,7 +93,7 @@ export function Facts() {
         </Show>
         <For each={live.view()?.temps ?? []}>
           {(t) => (
-            <Fact name={t.place === null ? UI.temperature : placeTitle(t.place)}>
+            <Fact name={t.place === null ? UI.temperature : PLACE_TITLE[t.place]}>
               {t.c === null ? UI.lostReading : temperature(t.c, app.units())}
             </Fact>
           )}

@@ -11,9 +11,9 @@ import { LIVE } from '../../words/live.ts';
 import { useServices } from '../context.ts';
 
 const SPANS = [
-  { seconds: 60, text: '1 min' },
-  { seconds: 600, text: '10 min' },
-  { seconds: 3600, text: '1 h' },
+  { seconds: 60, text: LIVE.spanMinute },
+  { seconds: 600, text: LIVE.spanTenMinutes },
+  { seconds: 3600, text: LIVE.spanHour },
   { seconds: null, text: LIVE.spanAll },
 ] as const;
 

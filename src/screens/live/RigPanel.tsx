@@ -1,6 +1,6 @@
 import { createMemo, createSignal, For } from 'solid-js';
 import type { RigFault, RigHand } from '../../engine/messages.ts';
-import { pressure } from '../../words/format.ts';
+import { percent, pressure } from '../../words/format.ts';
 import { RIG, RIG_FAULT } from '../../words/live.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
@@ -43,7 +43,7 @@ export function RigPanel() {
       <div class="rig-hands">
         <div class="field">
           <label for="rig-valve">
-            {RIG.valve} <span class="field-unit">{Math.round(valve() * 100)} %</span>
+            {RIG.valve} <span class="field-unit">{percent(valve())}</span>
           </label>
           <div class="row">
             <button

@@ -1,10 +1,10 @@
 import { createSignal, Show } from 'solid-js';
+import type { DeviceGuardState } from '../../link/frames.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { bytes, duration, pressure } from '../../words/format.ts';
 import { LINK_STATE } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
 import { DEVICE_GUARD } from '../../words/terms.ts';
-import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import type { Start } from './start.ts';
 
@@ -26,6 +26,10 @@ export function RunBar(props: { start: Start }) {
     const bar = live.view()?.bar ?? null;
     return bar === null || bar > NOT_ZERO_BAR;
   };
+  const guardText = (state: DeviceGuardState, limitMbar: number | null) =>
+    limitMbar === null || state === 'unarmed'
+      ? LIVE.deviceGuard(DEVICE_GUARD[state])
+      : LIVE.deviceGuardAt(DEVICE_GUARD[state], pressure(limitMbar / 1000, app.units()));
   return (
     <div class="runbar">
       <p class="small muted" data-testid="saved">
@@ -33,7 +37,7 @@ export function RunBar(props: { start: Start }) {
         <Show when={run()} fallback={LIVE.notRecording}>
           {(r) => (
             <>
-              {LIVE.recording}, {bytes(r().bytes)}, {LIVE.savedAgo} {duration(savedAgo())} {UI.ago}
+              {LIVE.recording(bytes(r().bytes), duration(savedAgo()))}
               <Show when={r().resumed}>. {LIVE.resumedRun}</Show>
             </>
           )}
@@ -42,10 +46,7 @@ export function RunBar(props: { start: Start }) {
       <Show when={live.link()?.deviceGuard}>
         {(guard) => (
           <p class="small" data-testid="device-guard" data-state={guard().state}>
-            {LIVE.deviceGuard}: {DEVICE_GUARD[guard().state]}
-            <Show when={guard().limitMbar !== null && guard().state !== 'unarmed'}>
-              , {pressure((guard().limitMbar ?? 0) / 1000, app.units())}
-            </Show>
+            {guardText(guard().state, guard().limitMbar)}
           </p>
         )}
       </Show>

@@ -2,7 +2,7 @@ import { createEffect, createSignal, on } from 'solid-js';
 import type { AlarmCode } from '../../watch/codes.ts';
 import { Dialog } from '../../widgets/Dialog.tsx';
 import { TextField } from '../../widgets/Fields.tsx';
-import { ALARM_TITLE } from '../../words/alarms.ts';
+import { ALARM_TITLE } from '../../words/alarm-titles.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 

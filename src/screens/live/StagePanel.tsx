@@ -65,9 +65,7 @@ export function StagePanel(props: { onEnd(): void }) {
         <h2>
           {STAGE[stage()]}
           <Show when={(live.view()?.attempt ?? 1) > 1}>
-            <span class="muted">
-              , {UI.attempt} {live.view()?.attempt}
-            </span>
+            <span class="muted">, {UI.attempt(live.view()?.attempt ?? 1)}</span>
           </Show>
           <span class="stage-clock">{elapsed()}</span>
         </h2>

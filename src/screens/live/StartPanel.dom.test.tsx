@@ -2,9 +2,9 @@ import { cleanup, fireEvent, render, screen, waitFor } from '@solidjs/testing-li
 import { createSignal } from 'solid-js';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { LinkView, Request, RunSummary, RunView } from '../../engine/messages.ts';
-import { DEMO } from '../../job/demo.ts';
 import { defaultSettings } from '../../job/settings-defaults.ts';
 import type { Setup } from '../../job/setup.ts';
+import { DEMO } from '../../job/testing/demo.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import { METRIC } from '../../words/format.ts';

@@ -3,12 +3,12 @@ import type { JobBundle, Named } from '../../job/bundle.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
 import { NumberField } from '../../widgets/NumberField.tsx';
 import { CAUTION, CAUTIONS_AT } from '../../words/cautions.ts';
-import { zeroText } from '../../words/events.ts';
 import { dateTime } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { LINK_ERROR, LINK_STATE } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
-import { refusalText } from '../../words/plan.ts';
+import { refusalText } from '../../words/refusals.ts';
+import { ZERO } from '../../words/zero.ts';
 import { useServices } from '../context.ts';
 import type { Start } from './start.ts';
 
@@ -21,13 +21,7 @@ export function StartPanel(props: { start: Start }) {
         <For each={['connect', 'packer', 'zero'] as const}>
           {(s, i) => (
             <li classList={{ now: props.start.step() === s, past: order(props.start.step()) > i() }}>
-              {
-                [
-                  LIVE.connectTitle,
-                  LIVE.packerTitle.replace('?', '').replace('Which p', 'P'),
-                  LIVE.zeroTitle,
-                ][i()]
-              }
+              {[LIVE.connectTitle, LIVE.packerStep, LIVE.zeroTitle][i()]}
             </li>
           )}
         </For>
@@ -116,8 +110,7 @@ function Packer(props: { start: Start }) {
   const app = useServices();
   const [chosen, setChosen] = createSignal<Named<PackerDocument> | null>(null);
   const [innerMm, setInnerMm] = createSignal<number | null>(null);
-  const plate = (p: PackerDocument) =>
-    [p.serial, `${p.sizes.minMm}-${p.sizes.maxMm} mm`].filter((t) => t !== '').join(', ');
+  const plate = (p: PackerDocument) => LIVE.plate(p.serial, p.sizes.minMm, p.sizes.maxMm);
   /** With more than one rating the diameter decides: then it is asked, else one press is enough. */
   const pick = (p: Named<PackerDocument>) => {
     if (p.document.ratings.length > 1) setChosen(p);
@@ -136,7 +129,7 @@ function Packer(props: { start: Start }) {
               disabled={props.start.busy()}
               onClick={() => props.start.resume(run)}
             >
-              {JOBS.resume}: {run.title}, {dateTime(run.openedUtcMs)}
+              {JOBS.resumeRun(run.title, dateTime(run.openedUtcMs))}
             </button>
           )}
         </For>
@@ -299,7 +292,7 @@ function Zero(props: { start: Start }) {
       <Show when={refused()}>
         {(e) => (
           <p class="note strong" role="status" data-testid="zero-refused">
-            {zeroText(e().reason)}
+            {ZERO[e().reason]}
           </p>
         )}
       </Show>

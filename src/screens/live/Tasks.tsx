@@ -25,10 +25,9 @@ export function Mixed() {
         when={app.live.view()?.mixedUs == null}
         fallback={
           <p class="small muted">
-            {LIVE.mixedAt}
-            <Show when={app.live.view()?.potLifeLeftS != null}>
-              , {LIVE.potLife.toLowerCase()} {duration(app.live.view()?.potLifeLeftS)}
-            </Show>
+            {app.live.view()?.potLifeLeftS == null
+              ? LIVE.mixedAt
+              : LIVE.mixedPotLife(duration(app.live.view()?.potLifeLeftS))}
           </p>
         }
       >
@@ -76,8 +75,7 @@ export function GaugeCheck() {
         {(e) =>
           e.e === 'gauge' && (
             <p class="small" role="status" data-testid="gauge-result">
-              {LIVE.gaugeWord} {pressure(e.gaugeBar, app.units())}, {LIVE.sensorWord}{' '}
-              {pressure(e.readingBar, app.units())}.{' '}
+              {LIVE.gaugeResult(pressure(e.gaugeBar, app.units()), pressure(e.readingBar, app.units()))}{' '}
               {e.agrees === true ? LIVE.agrees : e.agrees === false ? <strong>{LIVE.differs}</strong> : ''}
             </p>
           )
@@ -106,7 +104,7 @@ export function WarmCheck() {
           {(place) => (
             <div class="row task-row">
               <NumberField
-                label={`${LIVE.warmValue} (${PLACE[place]})`}
+                label={LIVE.warmValue(PLACE[place])}
                 rules={ENTRIES.thermometerC}
                 units={app.units()}
                 value={values()[place] ?? null}
@@ -285,7 +283,7 @@ export function Vent() {
         }
       >
         <p class="note strong" role="status">
-          {LIVE.reboundWait}: {duration(Math.ceil(left() ?? 0))}
+          {LIVE.reboundWait(duration(Math.ceil(left() ?? 0)))}
         </p>
       </Show>
     </fieldset>

@@ -1,13 +1,13 @@
 import { type Accessor, createEffect, createMemo, createResource, createSignal, on } from 'solid-js';
 import type { RunSummary } from '../../engine/messages.ts';
 import type { JobBundle, Named } from '../../job/bundle.ts';
-import { DEMO } from '../../job/demo.ts';
 import { blankJob } from '../../job/job-document.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
 import type { LinkState } from '../../link/status.ts';
 import type { Plan } from '../../plan/setup.ts';
 import { LIVE } from '../../words/live.ts';
 import { failed, type Services } from '../context.ts';
+import { DEMO } from '../demo.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
 import { planOf } from '../setup-of.ts';
 import { bundleOf } from '../sheet/bundle.ts';

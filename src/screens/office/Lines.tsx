@@ -1,6 +1,6 @@
 import { For, Show } from 'solid-js';
 import type { FileState, FolderLine, FolderList } from '../../evidence/office/messages.ts';
-import { findingText } from '../../words/evidence.ts';
+import { findingText, signerText } from '../../words/evidence.ts';
 import { bytes, dateTime } from '../../words/format.ts';
 import { OFFICE as O } from '../../words/office.ts';
 
@@ -39,9 +39,7 @@ export function Lines(props: {
               </p>
               <p>
                 {STATES[l.state]}
-                <Show when={l.state === 'whole'}>
-                  , {O.signedBy} {l.signer ?? O.unknown}
-                </Show>
+                <Show when={l.state === 'whole'}>, {O.signedBy(signerText(l.signer))}</Show>
                 <Show when={l.finding}>
                   {(f) => <span class="small muted">. {findingText(f(), 0)}</span>}
                 </Show>

@@ -184,8 +184,8 @@ export function Office() {
                 <For each={view()?.waiting}>
                   {(w) => (
                     <li>
-                      {O.run} <a href={`#/run/${w.runId}`}>{w.runId.slice(0, 8)}</a>, {O.since}{' '}
-                      {dateTime(w.sinceUtcMs)}: {faultText(w)}
+                      <a href={`#/run/${w.runId}`}>{O.run(w.runId.slice(0, 8))}</a>,{' '}
+                      {O.since(dateTime(w.sinceUtcMs))}: {faultText(w)}
                     </li>
                   )}
                 </For>

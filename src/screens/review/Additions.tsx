@@ -1,7 +1,7 @@
 import { createSignal, For, Show } from 'solid-js';
 import type { SealedFacts } from '../../evidence/messages.ts';
 import { Choice, optionsOf, Part, TextField } from '../../widgets/Fields.tsx';
-import { EVIDENCE as E } from '../../words/evidence.ts';
+import { EVIDENCE as E, signerText } from '../../words/evidence.ts';
 import { dateTime } from '../../words/format.ts';
 import { useServices } from '../context.ts';
 
@@ -35,7 +35,7 @@ export function Additions(props: { sealed: SealedFacts; runId: string | null; on
             {(a) => (
               <li>
                 {a.kind === 'status' ? E.status : E.kinds[a.kind]}, {dateTime(a.utcMs)}, {bodyText(a.body).by}{' '}
-                ({a.signedBy ?? E.unknownKey}): {bodyText(a.body).text}
+                ({signerText(a.signedBy)}): {bodyText(a.body).text}
               </li>
             )}
           </For>

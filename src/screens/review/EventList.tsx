@@ -3,7 +3,7 @@ import type { WatchEvent } from '../../watch/events.ts';
 import { AlarmShape } from '../../widgets/AlarmShape.tsx';
 import { eventText } from '../../words/events.ts';
 import { clockTime, stopwatch } from '../../words/format.ts';
-import { REVIEW } from '../../words/jobs.ts';
+import { REVIEW } from '../../words/review.ts';
 import { useServices } from '../context.ts';
 
 /** Shown before all of them are asked for; of alarms those that were raised. */

@@ -25,7 +25,7 @@ export function NumberRows(props: { numbers: Numbers }) {
     [A.peak, pressure(n().peakBar, app.units())],
     [A.cureMet, n().cureMetS === null ? NO_VALUE : stopwatch(n().cureMetS ?? 0)],
     [A.coldest, coldest()],
-    [A.gaps, n().gaps === 0 ? '0' : `${n().gaps} (${duration(n().gapS)})`],
+    [A.gaps, n().gaps === 0 ? '0' : A.gapsOf(n().gaps, duration(n().gapS))],
     [A.alarmsBy, `${n().alarms.urgent} / ${n().alarms.high} / ${n().alarms.low}`],
   ];
   return (

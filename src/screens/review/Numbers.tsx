@@ -2,10 +2,10 @@ import { For } from 'solid-js';
 import type { RunDetail } from '../../engine/messages.ts';
 import type { StageSpan } from '../../widgets/StageRibbon.tsx';
 import { limitsText } from '../../words/events.ts';
-import { duration } from '../../words/format.ts';
-import { REVIEW } from '../../words/jobs.ts';
+import { count, duration } from '../../words/format.ts';
 import { LIVE } from '../../words/live.ts';
-import { STAGE } from '../../words/terms.ts';
+import { REVIEW } from '../../words/review.ts';
+import { stageName } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
 
 /** What the run was; what a reviewer asks for stands with the seal. */
@@ -18,7 +18,7 @@ export function Numbers(props: { detail: RunDetail; spans: readonly StageSpan[] 
       <h2>{REVIEW.numbers}</h2>
       <dl class="facts">
         <Row name={REVIEW.duration}>{duration(s().seconds)}</Row>
-        <Row name={REVIEW.readings}>{s().readings.toLocaleString('en')}</Row>
+        <Row name={REVIEW.readings}>{count(s().readings)}</Row>
         <Row name={REVIEW.device}>
           {props.detail.hello === null
             ? LIVE.notRecording
@@ -32,10 +32,7 @@ export function Numbers(props: { detail: RunDetail; spans: readonly StageSpan[] 
           <For each={props.spans}>
             {(span) => (
               <tr>
-                <th scope="row">
-                  {STAGE[span.stage]}
-                  {span.attempt > 1 ? ` ${span.attempt}` : ''}
-                </th>
+                <th scope="row">{stageName(span.stage, span.attempt)}</th>
                 <td>{duration((span.toS ?? span.fromS) - span.fromS)}</td>
               </tr>
             )}

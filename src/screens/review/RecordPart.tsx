@@ -2,13 +2,12 @@ import { createResource, createSignal, For, Show } from 'solid-js';
 import type { RunDetail } from '../../engine/messages.ts';
 import type { JudgedView, PictureInk, RecordRef, RecordView } from '../../evidence/messages.ts';
 import { refText } from '../../evidence/messages.ts';
-import { PLAIN_WORDING } from '../../job/wording.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { Part } from '../../widgets/Fields.tsx';
 import { inkOf } from '../../widgets/trace-paint.ts';
 import type { View } from '../../widgets/trace-view.ts';
 import { eventText } from '../../words/events.ts';
-import { EVIDENCE as E, progressText } from '../../words/evidence.ts';
+import { EVIDENCE as E, progressText, signerText } from '../../words/evidence.ts';
 import { dateTime, stopwatch } from '../../words/format.ts';
 import { failed, useServices } from '../context.ts';
 import { saveBlob } from '../save.ts';
@@ -65,7 +64,7 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
     if (ref.kind !== 'run') return;
     setBusy(E.sealing);
     app
-      .evidence({ q: 'seal', runId: ref.runId, wording: PLAIN_WORDING })
+      .evidence({ q: 'seal', runId: ref.runId, wording: app.wording })
       .then(({ newKey }) => {
         setMade(newKey);
         props.onChange();
@@ -108,7 +107,7 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
         {(sealed) => (
           <>
             <p data-testid="sealed">
-              {E.sealedAt} {dateTime(sealed().sealedUtcMs)} {E.by} {sealed().signer ?? E.unknownKey}
+              {E.sealedBy(dateTime(sealed().sealedUtcMs), signerText(sealed().signer))}
             </p>
             <Fingerprint label={E.key} value={sealed().fingerprint} />
             <Show when={sealed().previous?.reason === 'lost'}>
@@ -171,6 +170,7 @@ function TakeOut(props: { source: RecordRef; detail: RunDetail; view: View }) {
         width: 1200,
         height: 480,
         units: app.units(),
+        wording: app.wording,
         ink: paperInk(),
       },
     });
@@ -208,7 +208,7 @@ function TakeOut(props: { source: RecordRef; detail: RunDetail; view: View }) {
           {E.saveData}
         </button>
         <button type="button" class="button" data-testid="judge-again" disabled={busy()} onClick={judge}>
-          {busy() ? `${E.judging} …` : E.judge}
+          {busy() ? E.judging : E.judge}
         </button>
       </div>
       <Show when={judged()}>

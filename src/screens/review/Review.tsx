@@ -19,8 +19,9 @@ import { alarmMarks, gapSpans, limitSpans, stageSpans } from '../../widgets/span
 import { Trace } from '../../widgets/Trace.tsx';
 import { paceOf } from '../../widgets/trace-data.ts';
 import { keyView, pan, type View, zoom } from '../../widgets/trace-view.ts';
-import { dateTime } from '../../words/format.ts';
-import { JOBS, REVIEW } from '../../words/jobs.ts';
+import { dateTime, duration } from '../../words/format.ts';
+import { JOBS } from '../../words/jobs.ts';
+import { REVIEW } from '../../words/review.ts';
 import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
 import { saveBytes } from '../save.ts';
@@ -180,8 +181,7 @@ export function Reviewed(props: {
         <For each={props.detail.damage}>
           {(d) => (
             <p class="note strong">
-              {REVIEW.damaged}: {REVIEW.damage[d.what]}
-              {d.fromS === null ? '' : `, ${REVIEW.damageAt} ${Math.round(d.fromS)} s`}
+              {d.fromS === null ? REVIEW.damage[d.what] : REVIEW.damageAt[d.what](duration(d.fromS))}
             </p>
           )}
         </For>

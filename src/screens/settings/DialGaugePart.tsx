@@ -3,8 +3,8 @@ import { type DialGauge, dialGaugeU, GAUGE_CLASSES, USUAL_GAUGE } from '../../jo
 import { numberAt } from '../../job/documents.ts';
 import { Choice, Part } from '../../widgets/Fields.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
-import { pressure } from '../../words/format.ts';
-import { SETTINGS } from '../../words/jobs.ts';
+import { pressure, typed } from '../../words/format.ts';
+import { SETTINGS } from '../../words/settings.ts';
 import { useServices } from '../context.ts';
 import { changeSettings } from './change.ts';
 
@@ -28,7 +28,7 @@ export function DialGaugePart() {
           label={SETTINGS.dialClass}
           testId="dial-class"
           value={String(gauge().class)}
-          options={GAUGE_CLASSES.map((c) => ({ value: String(c), text: String(c) }))}
+          options={GAUGE_CLASSES.map((c) => ({ value: String(c), text: typed(c) }))}
           onValue={(v) => {
             const chosen = GAUGE_CLASSES.find((c) => String(c) === v);
             if (chosen !== undefined) change({ class: chosen });

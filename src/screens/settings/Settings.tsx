@@ -1,16 +1,18 @@
 import { For, lazy, Show, Suspense } from 'solid-js';
 import { numberAt, textAt } from '../../job/documents.ts';
 import { Part, TextField } from '../../widgets/Fields.tsx';
-import { PRIORITY } from '../../words/alarms.ts';
+import { PRIORITY } from '../../words/alarm-titles.ts';
 import { BACKUP } from '../../words/backup.ts';
 import { LENGTH_UNIT, PRESSURE_UNIT, TEMPERATURE_UNIT } from '../../words/fields.ts';
-import { SETTINGS } from '../../words/jobs.ts';
+import { percent } from '../../words/format.ts';
 import { OFFICE } from '../../words/office.ts';
+import { SETTINGS } from '../../words/settings.ts';
 import { useServices } from '../context.ts';
 import { FormChoice, FormNumber, FormTick } from '../documents/FormFields.tsx';
 import { formOver } from '../documents/form.ts';
 import { changeSettings } from './change.ts';
 import { DialGaugePart } from './DialGaugePart.tsx';
+import { WordingPart } from './WordingPart.tsx';
 
 const Keys = lazy(async () => ({ default: (await import('../verify/Keys.tsx')).Keys }));
 
@@ -50,6 +52,7 @@ export function Settings() {
           />
           <FormChoice form={form} at="units.length" label={SETTINGS.unitLength} words={LENGTH_UNIT} />
         </div>
+        <WordingPart form={form} />
       </Part>
       <Part title={SETTINGS.sound} note={SETTINGS.soundText}>
         <Show when={app.soundBlocked()}>
@@ -71,7 +74,7 @@ export function Settings() {
         </div>
         <div class="field">
           <label for="volume">
-            {SETTINGS.volume} <span class="field-unit">{Math.round(s().sound.volume * 100)} %</span>
+            {SETTINGS.volume} <span class="field-unit">{percent(s().sound.volume)}</span>
           </label>
           <input
             id="volume"

@@ -2,7 +2,8 @@ import { For } from 'solid-js';
 import type { Budget } from '../../sensing/uncertainty.ts';
 import { Part } from '../../widgets/Fields.tsx';
 import { BUDGET, BUDGET_ROW, BUDGET_SHAPE } from '../../words/budget.ts';
-import { planNumber } from '../../words/plan.ts';
+import { percent } from '../../words/format.ts';
+import { planNumber } from '../../words/refusals.ts';
 import { useServices } from '../context.ts';
 
 /** Why the ceiling lies where it lies: the budget of a pressure reading, bar. */
@@ -11,7 +12,7 @@ export function BudgetTable(props: { budget: Budget }) {
   const bar = (u: number) => planNumber(u, 'bar', app.units());
   const share = (u: number) => {
     const all = props.budget.combined ** 2;
-    return all > 0 ? `${Math.round((100 * u * u) / all)}\u00a0%` : '';
+    return all > 0 ? percent((u * u) / all) : '';
   };
   return (
     <Part title={BUDGET.title} folded>

@@ -1,7 +1,8 @@
 import { For, Show } from 'solid-js';
 import type { Plan } from '../../plan/setup.ts';
 import { Part } from '../../widgets/Fields.tsx';
-import { DERIVATION, inputsText, planNumber, refusalText, warningText } from '../../words/plan.ts';
+import { DERIVATION, warningText } from '../../words/plan.ts';
+import { inputsText, planNumber, refusalText } from '../../words/refusals.ts';
 import { SHEET } from '../../words/sheet.ts';
 import { useServices } from '../context.ts';
 import { BudgetTable } from './BudgetTable.tsx';

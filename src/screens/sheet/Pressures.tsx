@@ -1,6 +1,6 @@
 import { Show } from 'solid-js';
 import { Part } from '../../widgets/Fields.tsx';
-import { planNumber } from '../../words/plan.ts';
+import { planNumber } from '../../words/refusals.ts';
 import { SHEET } from '../../words/sheet.ts';
 import { useServices } from '../context.ts';
 import { FormNumber, FormText } from '../documents/FormFields.tsx';
@@ -16,7 +16,7 @@ export function Pressures(props: {
   const app = useServices();
   const proposal = () => {
     const bar = props.proposalBar;
-    return bar === null ? SHEET.workingHint : `${SHEET.workingHint} ${planNumber(bar, 'bar', app.units())}`;
+    return bar === null ? SHEET.workingHint : SHEET.workingHintOf(planNumber(bar, 'bar', app.units()));
   };
   return (
     <Part title={SHEET.partPressures}>

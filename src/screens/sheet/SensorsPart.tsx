@@ -5,7 +5,8 @@ import type { ChannelFrame } from '../../link/frames.ts';
 import { Choice, optionsOf, Part } from '../../widgets/Fields.tsx';
 import { AIR_SOURCE, ROLE } from '../../words/fields.ts';
 import { SHEET } from '../../words/sheet.ts';
-import { LINE, LINE_MEANS, PLACE, TAP, TAP_MEANS } from '../../words/terms.ts';
+import { LINE, LINE_MEANS, TAP, TAP_MEANS } from '../../words/site.ts';
+import { PLACE } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
 import { FormChoice, FormNumber } from '../documents/FormFields.tsx';
 import type { Form } from '../documents/form.ts';
@@ -93,9 +94,7 @@ export function SensorsPart(props: { form: Form<'job'>; shelf: Shelf }) {
               <Show when={c()}>
                 {(row) => (
                   <fieldset class="task">
-                    <legend>
-                      {SHEET.channel} {index}
-                    </legend>
+                    <legend>{SHEET.channel(index)}</legend>
                     <div class="fields">
                       <Choice
                         label={SHEET.role}

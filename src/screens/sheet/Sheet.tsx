@@ -1,6 +1,5 @@
 import { createEffect, createMemo, createResource, createSignal, on, onCleanup, Show } from 'solid-js';
 import { type JobBundle, toBundle } from '../../job/bundle.ts';
-import { DEMO } from '../../job/demo.ts';
 import type { JobDocument } from '../../job/job-document.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { eventText } from '../../words/events.ts';
@@ -8,6 +7,7 @@ import { JOBS } from '../../words/jobs.ts';
 import { SHEET } from '../../words/sheet.ts';
 import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
+import { DEMO } from '../demo.ts';
 import { createForm } from '../documents/form.ts';
 import { type Kept, keep, loadOne } from '../documents/store.ts';
 import { saveBytes } from '../save.ts';

@@ -1,7 +1,7 @@
 import type { JobBundle, Named } from '../../job/bundle.ts';
-import { DEMO } from '../../job/demo.ts';
 import type { SensorDocument } from '../../job/sensor-document.ts';
 import type { Services } from '../context.ts';
+import { DEMO } from '../demo.ts';
 import { loadOne } from '../documents/store.ts';
 
 /** A job with everything that it refers to; null when the job is gone. The practice job is always there. */

@@ -2,7 +2,7 @@ import { Show } from 'solid-js';
 import { Choice, Part } from '../../widgets/Fields.tsx';
 import { AIR_TEST, DEFECT, INFILTRATION } from '../../words/fields.ts';
 import { SHEET } from '../../words/sheet.ts';
-import { MATERIAL } from '../../words/terms.ts';
+import { MATERIAL } from '../../words/site.ts';
 import { FormChoice, FormNumber, FormText } from '../documents/FormFields.tsx';
 import type { Form } from '../documents/form.ts';
 import type { Shelf } from './shelf.ts';
@@ -51,7 +51,7 @@ export function PipePart(props: { form: Form<'job'> }) {
 export function ResinPart(props: { form: Form<'job'>; shelf: Shelf }) {
   const d = () => props.form.draft();
   return (
-    <Part title={`${SHEET.partPacker}, ${SHEET.partResin.toLowerCase()}`}>
+    <Part title={SHEET.partPacker}>
       <div class="fields">
         <Choice
           label={SHEET.packer}
@@ -83,10 +83,10 @@ export function ResinPart(props: { form: Form<'job'>; shelf: Shelf }) {
       </div>
       <div class="row">
         <a class="button" href="#/packer/new">
-          + {SHEET.packer}
+          {SHEET.newPacker}
         </a>
         <a class="button" href="#/resin/new">
-          + {SHEET.resin}
+          {SHEET.newResin}
         </a>
       </div>
     </Part>
@@ -105,12 +105,7 @@ export function SleevePart(props: { form: Form<'job'> }) {
           <FormNumber form={props.form} at="sleeve.fabricGM2" label={SHEET.fabric} />
           <FormNumber form={props.form} at="sleeve.resinRatio" label={SHEET.resinRatio} />
           <FormNumber form={props.form} at="sleeve.wastePercent" label={SHEET.waste} />
-          <FormChoice
-            form={props.form}
-            at="airTest.method"
-            label={`${SHEET.partAirTest}: ${SHEET.method.toLowerCase()}`}
-            words={AIR_TEST}
-          />
+          <FormChoice form={props.form} at="airTest.method" label={SHEET.airTestMethod} words={AIR_TEST} />
           <Show when={props.form.draft().airTest.method !== 'none'}>
             <FormNumber form={props.form} at="airTest.lengthM" label={SHEET.testLength} />
           </Show>

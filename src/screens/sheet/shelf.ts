@@ -1,10 +1,10 @@
 import { createResource } from 'solid-js';
 import type { Named } from '../../job/bundle.ts';
-import { DEMO } from '../../job/demo.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
 import type { ResinDocument } from '../../job/resin-document.ts';
 import type { SensorDocument } from '../../job/sensor-document.ts';
 import { failed, type Services } from '../context.ts';
+import { DEMO } from '../demo.ts';
 import { loadAll } from '../documents/store.ts';
 
 /** Packers, resins and sensors that a sheet may name. Those of the practice job are there only where named. */

@@ -43,7 +43,7 @@ export function Keys() {
               <Show when={k().key}>
                 {(line) => (
                   <Fingerprint
-                    label={`${E.fingerprint}, ${E.keySince} ${dateTime(line().sinceUtcMs)}`}
+                    label={E.fingerprintSince(dateTime(line().sinceUtcMs))}
                     value={line().fingerprint}
                     testId="key-fingerprint"
                   />
@@ -95,10 +95,7 @@ export function Keys() {
               {(k) => (
                 <li class="row key-row">
                   <div class="grow">
-                    <Fingerprint
-                      label={`${k.name}, ${E.keySince} ${dateTime(k.addedUtcMs)}`}
-                      value={k.fingerprint}
-                    />
+                    <Fingerprint label={E.knownSince(k.name, dateTime(k.addedUtcMs))} value={k.fingerprint} />
                   </div>
                   <button
                     type="button"

@@ -1,7 +1,7 @@
 import { createResource, Show } from 'solid-js';
 import { refOf } from '../../evidence/messages.ts';
-import { EVIDENCE as E, VERDICT } from '../../words/evidence.ts';
-import { REVIEW } from '../../words/jobs.ts';
+import { EVIDENCE as E, progressText, VERDICT } from '../../words/evidence.ts';
+import { REVIEW } from '../../words/review.ts';
 import { failed, useServices } from '../context.ts';
 import { Reviewed } from '../review/Review.tsx';
 
@@ -15,7 +15,7 @@ export function RecordPage(props: { id: string }) {
       <Show
         when={record()}
         fallback={
-          <Show when={!record.loading} fallback={<p role="status">{E.checking} …</p>}>
+          <Show when={!record.loading} fallback={<p role="status">{progressText(E.checking, 0)}</p>}>
             <h1>{REVIEW.title}</h1>
             <p>{REVIEW.missing}</p>
             <a class="button" href="#/verify">

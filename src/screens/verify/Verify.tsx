@@ -1,8 +1,15 @@
 import { createSignal, For, Show } from 'solid-js';
 import type { VerifyView } from '../../evidence/messages.ts';
 import { TextField } from '../../widgets/Fields.tsx';
-import { EVIDENCE as E, findingText, progressText, remarkText, VERDICT } from '../../words/evidence.ts';
-import { bytes, dateTime } from '../../words/format.ts';
+import {
+  EVIDENCE as E,
+  findingText,
+  progressText,
+  remarkText,
+  signerText,
+  VERDICT,
+} from '../../words/evidence.ts';
+import { bytes, count, dateTime, NO_VALUE } from '../../words/format.ts';
 import { useServices } from '../context.ts';
 import { Fingerprint } from './Fingerprint.tsx';
 
@@ -149,7 +156,7 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
             <>
               <div>
                 <dt>{E.recorded}</dt>
-                <dd>{r().openedUtcMs === null ? '–' : dateTime(r().openedUtcMs ?? 0)}</dd>
+                <dd>{r().openedUtcMs === null ? NO_VALUE : dateTime(r().openedUtcMs ?? 0)}</dd>
               </div>
               <div>
                 <dt>{E.sealedAt}</dt>
@@ -157,7 +164,7 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
               </div>
               <div>
                 <dt>{E.samples}</dt>
-                <dd>{r().samples.toLocaleString('en')}</dd>
+                <dd>{count(r().samples)}</dd>
               </div>
             </>
           )}
@@ -166,7 +173,7 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
       <Show when={v().fingerprint}>
         {(f) => (
           <Fingerprint
-            label={`${E.key}${v().signer === null ? '' : ` (${v().signer})`}`}
+            label={v().signer === null ? E.key : E.keyOf(signerText(v().signer))}
             value={f()}
             testId="signer-fingerprint"
           />

@@ -5,9 +5,9 @@ import { expect, it } from 'vitest';
 it('every label in the guide stands in the catalogue', () => {
   const guide = readFileSync('docs/first-job.md', 'utf8').replaceAll('**', '');
   const labels = [...guide.matchAll(/\*([^*]+)\*/g)].map((m) => m[1]!.replace(/\s+/g, ' '));
-  const words = readdirSync('src/words')
+  const words = readdirSync('src/words/en')
     .filter((name) => name.endsWith('.ts') && !name.includes('.test.'))
-    .map((name) => readFileSync(`src/words/${name}`, 'utf8'))
+    .map((name) => readFileSync(`src/words/en/${name}`, 'utf8'))
     .join('\n')
     .toLowerCase();
   expect(labels.length).toBeGreaterThan(40);

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { eventText } from './events.ts';
-import { overrideText } from './overrides.ts';
+import { english } from '../testing/english.ts';
+
+const { eventText } = english.events;
+const { overrideText } = english.overrides;
 
 describe('what was done in spite of advice', () => {
   it('is words, not codes', () => {

@@ -1,6 +1,8 @@
 import { expect, it } from 'vitest';
-import { ARCHIVE } from './archive.ts';
-import { EVIDENCE, findingText, remarkText, VERDICT } from './evidence.ts';
+import { english } from '../testing/english.ts';
+
+const { ARCHIVE } = english.archive;
+const { EVIDENCE, findingText, remarkText, VERDICT } = english.evidence;
 
 it('a changed page is told with the time of the trace', () => {
   const f = {

@@ -1,0 +1,44 @@
+import type { AlarmCode, AlarmState, Priority } from '../../watch/codes.ts';
+
+/** A few words that name the alarm, read from three metres. */
+export const ALARM_TITLE: Record<AlarmCode, string> = {
+  'over-range': 'Over the sensor’s range',
+  'over-rated': 'Over the rated pressure',
+  ceiling: 'At the ceiling',
+  rising: 'Will pass the ceiling',
+  'pressure-lost': 'Pressure reading lost',
+  'device-trip': 'Device limit tripped',
+  'fast-fall': 'Pressure falls fast',
+  'below-floor': 'Under the hold floor',
+  leaking: 'Leaking',
+  'band-exit': 'Will leave the hold band',
+  lift: 'Warmth lifts the pressure',
+  'device-unarmed': 'Device does not guard',
+  'device-reset': 'Device restarted',
+  'supply-low': 'Sensor supply low',
+  stuck: 'Reading stuck',
+  'line-contradicted': 'Line is not as declared',
+  'gauge-differs': 'Gauge and sensor differ',
+  rebound: 'Pressure came back',
+  'temperature-lost': 'Temperature lost',
+  cold: 'Too cold to cure',
+  'pot-life': 'Pot life runs out',
+  'store-fault': 'Record is not being kept',
+  'clock-jump': 'Tablet was asleep',
+  garbage: 'Noise on the cable',
+};
+
+export const PRIORITY: Record<Priority, string> = { urgent: 'Urgent', high: 'High', low: 'Low' };
+
+export const ALARM_STATE: Record<AlarmState, string> = {
+  normal: 'normal',
+  unacknowledged: 'not acknowledged',
+  acknowledged: 'acknowledged',
+  returned: 'over, not acknowledged',
+  shelved: 'shelved',
+  suppressed: 'suppressed by design',
+};
+
+/** The short form for a narrow strip or a spoken cue. */
+export const alarmLine = (code: AlarmCode, priority: Priority): string =>
+  `${PRIORITY[priority]}: ${ALARM_TITLE[code]}`;

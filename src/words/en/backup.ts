@@ -1,0 +1,75 @@
+/** Words of backup and restore. */
+export const BACKUP = {
+  title: 'Backup',
+  lead: 'One file with everything of this tablet: job sheets, packers, resins, sensors, runs, sealed records, kept files, reviews and settings. The signing key is not in it: it cannot be taken out.',
+  link: 'Backup and restore',
+  make: 'Make a backup',
+  makeWhat: 'Keep the file away from this tablet. Make another one after each day’s work.',
+  making: 'Making the backup',
+  made: (documents: number, files: number) =>
+    `Saved: ${documents} documents, ${files} ${files === 1 ? 'file' : 'files'}.`,
+  leftOut: (n: number) =>
+    n === 1 ? 'One run has no end yet and is not in it.' : `${n} runs have no end yet and are not in it.`,
+  empty: 'There is nothing to keep yet: no job sheet, no run.',
+  restore: 'Restore',
+  restoreWhat:
+    'Choose a backup. It is checked first, and you are shown what would be written. Nothing that is here is overwritten.',
+  choose: 'Choose a backup',
+  looking: 'Checking the backup',
+  summary: 'What is in it',
+  madeBy: (date: string, software: string) => `Made ${date} by ${software}.`,
+  group: 'What',
+  groups: {
+    job: 'Job sheets',
+    packer: 'Packers',
+    resin: 'Resins',
+    sensor: 'Sensors',
+    settings: 'Settings',
+    run: 'Runs with their seals and reviews',
+    import: 'Files from elsewhere',
+    key: 'Lists of keys (public)',
+  },
+  fates: {
+    new: 'new',
+    same: 'here already',
+    grows: 'added to',
+    differs: 'different here',
+    refused: 'refused',
+  },
+  why: {
+    future: 'of a later version: update this program first',
+    form: 'not in the form that its kind has',
+    'file-missing': 'its file is not in the backup',
+    open: 'the run has no end',
+    signature: 'its seal was not signed by its key',
+  },
+  untitled: (id: string) => `without a name (${id})`,
+  differing: 'What is different here',
+  choices: {
+    mine: 'Leave it out: only what is here stays',
+    both: 'Keep both: the backup’s under another name',
+  },
+  takeSettings: 'Take the settings of the backup in place of those here',
+  strange: (n: number) => `${n} ${n === 1 ? 'line' : 'lines'} in it are no documents and are left out.`,
+  leftOutThere: (n: number) =>
+    `${n} ${n === 1 ? 'run' : 'runs'} had no end when it was made and ${n === 1 ? 'is' : 'are'} not in it.`,
+  writes: (bytes: string) => `To be written: ${bytes}`,
+  writesInto: (bytes: string, free: string) => `To be written: ${bytes} (${free} free)`,
+  noRoom: 'There is not enough room on this tablet.',
+  keyTrust:
+    'Its lists of keys are taken over: records signed by them will count as known here. Restore only a backup that is yours. Key of that tablet:',
+  keyNew:
+    'The signing key is not in the backup. A new one is made on this tablet; the firm must be told its fingerprint.',
+  keyStays: 'This tablet keeps its own signing key. The key of the backup is not in it.',
+  keyMade: 'A new signing key was made on this tablet. Tell the firm its fingerprint:',
+  keyNone: 'This browser makes no signing keys. Records can be looked at here and not sealed.',
+  go: 'Restore this backup',
+  going: 'Restoring',
+  nothing: 'Everything in this backup is here already.',
+  done: (documents: number, files: number, both: number) =>
+    `Restored: ${documents} documents, ${files} ${files === 1 ? 'file' : 'files'}${both === 0 ? '' : `; ${both} kept under another name`}.`,
+  reload: 'Reload to see it',
+  cancel: 'Cancel',
+  running: 'A run is under way. Restore after it has ended.',
+  other: 'Choose another',
+};

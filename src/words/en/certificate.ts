@@ -1,0 +1,213 @@
+import type { JobDocument } from '../../job/job-document.ts';
+import type { Setup } from '../../job/setup.ts';
+import type { Priority } from '../../watch/codes.ts';
+import type { Format } from '../create-format.ts';
+
+/**
+ * Words of the certificate. They say what the record holds and no more: time and pressure at the sensor, the data
+ * sheet's cure time as a lower bound. They promise nothing about the resin or the repair.
+ */
+
+const CERTIFICATE = {
+  title: 'Certificate of pressure and cure time',
+  lead: 'Made by Steadybar from one sealed record and from nothing else. Dates and clock times are UTC by the tablet’s clock; run time counts from the first reading.',
+  repair: 'What was repaired',
+  how: 'How',
+  held: 'What the record shows',
+  trace: 'Pressure and temperatures over the run',
+  traceNote:
+    'Line pressure at the sensor (gauge) and temperatures at the probes, with the limits in force. Grey columns are times without readings; marks on top are alarms.',
+  exceptions: 'Exceptions',
+  noExceptions: 'None that the record knows of.',
+  moreExceptions: (n: number) => `and ${n} more in the record`,
+  doesNot: 'What this page does not prove',
+  doesNotText:
+    'The seal shows that the holder of the signing key signed exactly this record, and that nothing in it was changed since. It does not show which pipe was repaired or that the trace is of this repair: anyone who holds the tablet can start a run on any air line. It does not show where the pressure sensor or the probes sat, that the tablet’s clock was right, or that the entries of the job sheet are true; those were typed by people. Cure time is the data sheet’s time at the temperatures that were read or assumed; whether the resin is hard is told by the witness sample and by inspection, not by this page. Corrections signed after the sealing stand in the record’s file, not here.',
+  check: 'How to check',
+  checkText:
+    'Ask for the record’s file (.steadybar.zip) and open it on the page “Verify a file” of Steadybar, or follow CHECK.txt in it with openssl and sha256sum. SHA-256 of manifest.json, also in the code:',
+  key: 'Signed with the key (compare it with the list of keys that the firm gave you):',
+  made: (run: string, software: string, engine: string, sealed: string, sealedBy: string) =>
+    `Run ${run}; recorded by ${software}, engine ${engine}; sealed ${sealed} by ${sealedBy}.`,
+  qrLabel: 'QR code with the fingerprint of the manifest',
+  signatures: 'Signatures',
+  signCrew: 'For the crew',
+  signFirm: 'For the firm',
+  signClient: 'Seen by the client',
+  signLine: 'Name, date, signature',
+  notKnown: 'not known',
+  notStated: 'not stated',
+  none: 'none',
+
+  // rows
+  site: 'Place',
+  client: 'Client',
+  reference: 'Reference',
+  defect: 'Defect',
+  pipe: 'Pipe',
+  chainage: (metres: string) => `at ${metres} m from the starting manhole`,
+  long: (mm: string) => `${mm} mm long`,
+  dn: (dn: number) => `DN ${dn}`,
+  inner: (mm: string) => `inner diameter ${mm} mm`,
+  crew: 'Crew',
+  date: 'Recorded',
+  fromTo: (from: string, to: string) => `${from} to ${to}`,
+  utc: (date: string, time: string) => `${date} ${time} UTC`,
+  packer: 'Packer',
+  serial: (serial: string) => `serial ${serial}`,
+  rated: 'Rated pressure',
+  ratedHere: (pressure: string) => `${pressure} at this diameter`,
+  resin: 'Resin',
+  batch: (resin: string) => `batches ${resin}`,
+  batches: (resin: string, hardener: string) => `batches ${resin} and ${hardener}`,
+  mixedAt: (temperature: string) => `mixed at ${temperature}`,
+  sleeve: 'Sleeve',
+  layers: (n: number) => (n === 1 ? '1 layer' : `${n} layers`),
+  overlap: (mm: string) => `${mm} mm past each end of the defect`,
+  line: 'Air line',
+  onLine: 'air line',
+  tap: 'Sensor at',
+  channel: (n: number) => `channel ${n}`,
+  type: (letter: string) => `type ${letter}`,
+  sensors: 'Sensors',
+  sensor: 'Sensor',
+  place: 'Place',
+  calibration: 'Calibration',
+  against: (reference: string) => `against ${reference}`,
+  notCalibrated: 'not calibrated',
+  asTyped: 'Entries of the job sheet are as the crew typed them.',
+
+  working: 'Working pressure',
+  held_: 'Pressure held',
+  band: 'Hold band',
+  bandUpTo: (ceiling: string) => `lower edge not known, up to ${ceiling}`,
+  bandOf: (floor: string, ceiling: string) => `${floor} to ${ceiling}`,
+  bandSeen: (floor: string, ceiling: string) =>
+    `${floor} to ${ceiling} (lower edge from what the fill showed)`,
+  leak: 'Leak',
+  peak: 'Highest reading of the run',
+  peakU: (peak: string, u: string) => `${peak} ± ${u} (k = 2)`,
+  cure: 'Cure time by the data sheet',
+  coldest: 'Coldest reading while curing',
+  noHold: 'No hold was recorded.',
+  holdNumber: (n: number, held: string) => `Hold ${n}: ${held}`,
+};
+
+/** How wet the defect was, beside what it is. */
+const INFILTRATED: Record<JobDocument['defect']['infiltration'], string> = {
+  'not-looked': 'infiltration not looked',
+  none: 'infiltration none seen',
+  damp: 'infiltration damp',
+  dripping: 'infiltration dripping',
+  running: 'infiltration running',
+};
+
+/** Of what the pipe is, beside its size; what is not known is not stated. */
+const PIPE_OF: Record<Exclude<JobDocument['pipe']['material'], 'unknown'>, string> = {
+  clay: 'clay',
+  concrete: 'concrete',
+  pvc: 'PVC',
+  pe: 'PE',
+  iron: 'iron',
+  grp: 'GRP',
+};
+
+const HOW_FED: Record<Setup['line'], string> = {
+  closed: 'closed valve',
+  'supplied-relieving': 'supplied, relieving regulator',
+  'supplied-nonrelieving': 'supplied, regulator does not relieve',
+  unknown: 'not known',
+};
+
+const ALARM: Record<Priority, string> = { urgent: 'Alarm, urgent', high: 'Alarm, high', low: 'Alarm, low' };
+
+export function certificate(f: Format) {
+  const CURE_LINE = {
+    met: 'met at the coldest credible place (lower bound)',
+    metAfter: (s: number) => `${f.duration(s)} after it began to count`,
+    metThen: (s: number) => `the hold went on for ${f.duration(s)}`,
+    notMet: (s: number) => `not met within this record (lower bound); ${f.duration(s)} were counted`,
+    noResin: 'not followed: no resin with cure times on the job sheet',
+    notStarted: 'did not begin to count',
+  };
+
+  const heldText = (
+    bandS: number,
+    holdS: number,
+    low: number | null,
+    high: number | null,
+    uBar: number | null,
+    floorKnown: boolean,
+  ): string => {
+    const bounds =
+      low === null || high === null
+        ? 'no usable pressure'
+        : `${f.pressure(low)} to ${f.pressure(high)}${uBar === null ? '' : `, each ± ${f.pressure(uBar)} (k = 2)`}`;
+    const where = floorKnown ? 'inside the band' : 'inflated and not over the ceiling';
+    return `${f.duration(bandS)} ${where}, of ${f.duration(holdS)}; ${bounds}`;
+  };
+
+  /** Every exception in plain words. */
+  const EXCEPTION = {
+    interrupted: 'The run was not ended by the crew: it was found open and closed as interrupted.',
+    resumed: (n: number, s: number) =>
+      `The recording broke off and was taken up again (${n} ${n === 1 ? 'time' : 'times'}); ${f.duration(s)} are missing.`,
+    damage: (n: number) =>
+      `${n} ${n === 1 ? 'page' : 'pages'} of the record were damaged on the tablet before it was sealed.`,
+    noJob: 'No job sheet belongs to this record: place, packer, resin and sensors are not known.',
+    noPacker: 'The packer is not known.',
+    noLimit: 'No limit was set: nothing warned of the packer’s rated pressure.',
+    noMargin: (reason: string) =>
+      `The working pressure was the rated pressure, without margin. Reason given: ${reason}`,
+    overRated: (bar: number) => `The reading went over the rated pressure: ${f.pressure(bar)}.`,
+    overCeiling: (bar: number) => `The reading went over the ceiling: ${f.pressure(bar)}.`,
+    noFloor: 'The hold floor is not known, so the lower edge of the hold band is not either.',
+    floorSeen: 'The packer’s free inflation pressure was not known and was taken from the fill.',
+    noWater: 'Groundwater above the pipe is not known.',
+    noFree: 'The packer’s own free inflation pressure is not known.',
+    tap: 'The sensor did not read the packer’s own pressure (or it is not known): hold and leak could not be judged.',
+    tapHose: 'The sensor sat in the hose: while air flowed, its reading was not the packer’s pressure.',
+    lineUnknown: 'It is not known how the packer was fed: a leak could not be told.',
+    lineSupplied: 'The line was supplied during the hold: a leak could not be seen.',
+    noZero: 'The zero of the pressure sensor was not taken with the coupling open.',
+    noGauge: 'The dial gauge was not compared with the sensor.',
+    gaugeDiffers: (gauge: number, reading: number | null) =>
+      `Dial gauge and sensor differed: ${f.pressure(gauge)} and ${reading === null ? 'no reading' : f.pressure(reading)}.`,
+    probeUnchecked: (place: string) => `The probe (${place}) was not compared with a thermometer.`,
+    probeDiffers: (place: string) => `The probe (${place}) and the thermometer differed.`,
+    noProbe: 'No temperature was measured.',
+    noSleeveProbe:
+      'No probe at the sleeve: cure time went by other probes or by the planned ground temperature.',
+    uncalibrated: (what: string) => `Not calibrated: ${what}.`,
+    pressureSensor: 'the pressure sensor',
+    probe: (place: string) => `the probe (${place})`,
+    unnamedPlace: 'place not named',
+    noMixed: 'The time of mixing was not entered.',
+    noBatch: 'The batch of resin or hardener is not noted.',
+    witnessNone: 'No witness sample was recorded.',
+    witnessSoft: 'The witness sample was recorded as not hard.',
+    witnessWarm: 'The witness sample was not kept at pipe temperature.',
+    reboundNone: 'It was not recorded that the line stayed at zero with the vent closed after let-down.',
+    reboundBack: 'After let-down the pressure came back with the vent closed.',
+    noHold: 'No hold was recorded.',
+    notHeld: (s: number) => `The pressure was outside the hold band for ${f.duration(s)} of the hold.`,
+    attempts: (n: number) => `${n} attempts were made.`,
+    abandoned: 'An attempt was given up.',
+    byData: 'Stages were read off the data, not entered by the crew.',
+    topUps: (n: number) =>
+      `The closed line was topped up or opened ${n} ${n === 1 ? 'time' : 'times'} in the hold.`,
+    loss: 'The crew answered that pressure was lost.',
+    override: (what: string, reason: string) => `Gone on against advice (${what}): ${reason}`,
+    setupRefused: 'A change of the job sheet during the run was refused.',
+    gap: (reason: string, n: number, s: number) =>
+      `Readings missing: ${reason} (${n} ${n === 1 ? 'gap' : 'gaps'}, ${f.duration(s)} in all).`,
+    alarm: (priority: Priority, title: string, n: number, at: string) =>
+      `${ALARM[priority]}: ${title}, ${n === 1 ? `at run time ${at}` : `${n} times, first at run time ${at}`}.`,
+    note: (at: string, text: string) => `Note at run time ${at}: ${text}`,
+    unticked: (list: string) => `Not ticked on the job sheet: ${list}.`,
+    keyLost:
+      'The tablet’s earlier signing key was lost; nothing but the firm’s word vouches for the present one.',
+  };
+
+  return { CERTIFICATE, CURE_LINE, EXCEPTION, HOW_FED, INFILTRATED, PIPE_OF, heldText };
+}

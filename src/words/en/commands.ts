@@ -1,0 +1,190 @@
+import type { Finding, Remark, Verdict } from '../../record/findings.ts';
+import type { Format } from '../create-format.ts';
+
+/** Words of the commands: usage, faults of what was given, and what they print. */
+
+/** Bad input: one line each that says what and where. */
+export const FAULT = {
+  // options
+  unknownOption: (given: string, usage: string) => `unknown option ${given}; ${usage}`,
+  needsValue: (option: string, usage: string) => `${option} needs a value; ${usage}`,
+  takesNoValue: (option: string, usage: string) => `${option} takes no value; ${usage}`,
+  twice: (option: string) => `${option} is given twice`,
+  missing: (option: string, usage: string) => `${option} is missing; ${usage}`,
+  oneFile: (usage: string) => `one FILE, please; ${usage}`,
+  notAPressure: (option: string, given: string, lo: number, hi: number) =>
+    `${option} ${given} is not a pressure of ${lo} to ${hi} bar`,
+  notOneOf: (option: string, given: string, choices: string) => `${option} ${given} is not one of ${choices}`,
+  needsLimit: (option: string) => `${option} needs --rated or --job`,
+  notBelow: (option: string, value: number, rated: number) =>
+    `${option} ${value} is not below --rated ${rated}`,
+  over: (option: string, value: number, rated: number) => `${option} ${value} lies over --rated ${rated}`,
+
+  // files
+  noSuchFile: (name: string) => `${name}: no such file`,
+  noSuchFileOrFolder: (name: string) => `${name}: no such file or folder`,
+  notAFile: (name: string) => `${name}: not a file`,
+  unreadable: (name: string, code: string) => `${name}: cannot be read (${code})`,
+  unwritable: (name: string, code: string) => `${name}: cannot be written (${code})`,
+  tooLarge: (name: string, bytes: number, most: number) => `${name}: ${bytes} bytes are more than ${most}`,
+  emptyFile: 'the file is empty',
+  /** @param why another fault */
+  inFile: (name: string, why: string) => `${name}: ${why}`,
+
+  // keys
+  noFingerprint: (given: string) => `--key ${given}: no fingerprint`,
+  noKey: (given: string) => `--key ${given}: neither a fingerprint nor a file with an Ed25519 public key`,
+  noFingerprintInRow: (list: string, row: number) => `--keys ${list} row ${row}: no fingerprint`,
+
+  // job
+  notAJob: (name: string) => `--job ${name}: the file: not a job file`,
+  job: (name: string, why: string) => `--job ${name}: the file: ${why}`,
+  jobEntry: (name: string, entry: string, why: string) => `--job ${name}: ${entry}: ${why}`,
+  noRated: 'the job has no rated pressure; give --rated',
+  noCeiling: (rated: number, u: number) => `--rated ${rated} leaves no ceiling above zero with U ${u}`,
+  workingOver: (working: number, rated: number) => `the working pressure ${working} lies over rated ${rated}`,
+
+  // trace
+  damagedLog: (page: number, byte: number, what: string) =>
+    `page ${page} (byte ${byte}) of the input log is damaged: ${what}`,
+  headlessLog: 'the first page of the input log is not readable',
+  noTrace: (why: string) =>
+    `neither an input log, nor a CSV with time_s and pressure_bar, nor a capture: ${why}`,
+  noHello: 'the capture holds no complete hello, so nothing says what its counts mean; give --job',
+  noFrame: 'no frame of the device protocol is in it',
+  noSample: 'the capture holds no sample',
+
+  // CSV
+  columnTwice: (column: string) => `row 1: column ${column} is there twice`,
+  unknownColumn: (column: string, known: string) => `row 1: unknown column ${column}; known are ${known}`,
+  columnMissing: (column: string) => `row 1: column ${column} is missing`,
+  tooManyTemperatures: (most: number) => `row 1: more than ${most} temperature columns`,
+  notANumber: (row: number, what: string, given: string) => `row ${row}: ${what} ${given} is not a number`,
+  outside: (row: number, what: string, given: string, lo: number, hi: number) =>
+    `row ${row}: ${what} ${given} is outside ${lo} to ${hi}`,
+  temperature: 'temperature',
+  noRows: 'row 2: no data rows',
+  columns: (row: number, n: number, header: number) => `row ${row}: ${n} columns, the header has ${header}`,
+  noTime: (row: number) => `row ${row}: time_s is empty`,
+  notLater: (row: number, given: string) => `row ${row}: time_s ${given} is not later than the row before`,
+  noPressure: 'rows 2 to the end: pressure_bar is empty in every row',
+};
+
+export const USAGE = {
+  replay:
+    'usage: replay --trace FILE [--job JOB.json] [--rated BAR] [--working BAR] [--u BAR] [--line LINE] [--tap TAP] [--out RESULT.json]',
+  verify: 'usage: verify FILE [--key FINGERPRINT|KEY.pem[=NAME]]… [--keys LIST] [--quick] [--json]',
+  extract: 'usage: extract --to FOLDER [--key FINGERPRINT=NAME]… FILE|FOLDER…',
+};
+
+/** Names of keys that were given without one. */
+export const KEYS = { given: 'given key', listed: 'listed key' };
+
+export const EXTRACT = {
+  refused: (file: string, why: string) => `refused  ${file}: ${why}`,
+  tooLarge: 'too large',
+  badRun: 'the name of its run is no name',
+  otherKey: 'another key sealed a record of the same run',
+  again: (file: string, run: string) => `again    ${file}: ${run}`,
+  taken: (file: string, run: string) => `taken    ${file}: ${run}`,
+  takenUnknown: (file: string, run: string) => `taken    ${file}: ${run}, unknown signer`,
+  jobs: (n: number, to: string) => `${n} jobs in ${to}`,
+  jobsRefused: (n: number, to: string, refused: number) => `${n} jobs in ${to}, ${refused} files refused`,
+};
+
+const HEADLINE: Readonly<Record<Verdict, string>> = {
+  valid: 'VALID: signed by a known key, and every byte is as it was signed',
+  changed: 'CHANGED: this is not the record that was signed',
+  refused: 'REFUSED: this is no record that can be checked here',
+  'unknown-signer': 'UNKNOWN SIGNER: whole and unchanged, signed by a key that is not known here',
+  incomplete: 'INCOMPLETE: a part of the record is missing',
+};
+
+const PAGE_WHY: Readonly<Record<Extract<Finding, { f: 'pages' }>['why'], string>> = {
+  crc: 'changed (CRC)',
+  torn: 'cut short',
+  missing: 'missing',
+  order: 'out of order',
+  chain: 'not the one that the next page names (chain)',
+  form: 'not readable',
+  version: 'of a later version',
+  run: 'of another run',
+  rewritten: 'made anew, chain and all, somewhere in this span',
+  end: 'missing at the end',
+};
+
+/** What the verify command prints. Codes stand as they are: the reader may look them up in docs/record.md. */
+export const verifyWords = (f: Format) => {
+  /** Run time to a tenth of a second, as a part of a machine's answer: always with a point. */
+  const clock = (us: number | null): string => {
+    if (us === null) return '?';
+    const s = Math.floor(us / 1e6);
+    const two = (n: number): string => String(n).padStart(2, '0');
+    return `${two(Math.floor(s / 3600))}:${two(Math.floor(s / 60) % 60)}:${two(s % 60)}.${String(Math.floor(us / 1e5) % 10)}`;
+  };
+  return {
+    HEADLINE,
+    progress: (share: number) => `making the trace again, ${f.percent(share)}`,
+
+    /** @param key shows a fingerprint */
+    finding(finding: Finding, key: (fingerprint: string) => string): string {
+      switch (finding.f) {
+        case 'refused':
+          return `${finding.why} at byte ${finding.offset}`;
+        case 'container':
+          return `container: ${finding.why} at byte ${finding.offset}${finding.file === null ? '' : `, ${finding.file}`}`;
+        case 'missing':
+          return `missing: ${finding.file}`;
+        case 'strange':
+          return `not of this record: ${finding.file}`;
+        case 'file':
+          return `changed: ${finding.file}${finding.offset === null ? '' : ` at byte ${finding.offset}`}`;
+        case 'manifest':
+          return `manifest.json: ${finding.why}`;
+        case 'contradiction':
+          return `manifest and pages contradict each other in: ${finding.members.join(', ')}`;
+        case 'pages': {
+          const { page, pages, why, fromUs, toUs } = finding;
+          const which = pages === 1 ? `page ${page}` : `pages ${page} to ${page + pages - 1}`;
+          return `${which}: ${PAGE_WHY[why]}; run time ${clock(fromUs)} to ${clock(toUs)}`;
+        }
+        case 'addition':
+          return `addition ${finding.number}: ${finding.why}`;
+        case 'signer':
+          return `key ${key(finding.fingerprint)}`;
+      }
+    },
+
+    note: (text: string) => `note: ${text}`,
+    remark(r: Remark, key: (fingerprint: string) => string): string {
+      switch (r.r) {
+        case 'interrupted':
+          return 'the run was interrupted: nobody ended it';
+        case 'resumed':
+          return `the run was interrupted and taken up again, ${r.times} times; the gaps are marked`;
+        case 'damaged-at-sealing':
+          return `${r.pages} pages were damaged on the tablet before the record was sealed`;
+        case 'no-job':
+          return 'no job sheet belongs to this run';
+        case 'additions':
+          return `${r.count} signed additions${r.unknownSigners.length > 0 ? `, by keys not known here: ${r.unknownSigners.map(key).join('; ')}` : ''}`;
+        case 'no-sums':
+          return 'no signed sums: the derived files were made again and compared';
+        case 'derived-otherwise':
+          return `${r.file} is as signed; this program would make it otherwise`;
+        case 'not-derived':
+          return `${r.file} is as signed; it was not made again here`;
+        case 'key-followed':
+          return `the key follows key ${key(r.fingerprint)} (${r.reason}), ${r.endorsed ? 'which vouches for it' : 'which does not vouch for it'}`;
+      }
+    },
+
+    run: (run: string, job: string | null) => `run ${run}, job ${job ?? 'none'}`,
+    recorded: (from: string | null, to: string | null) =>
+      `recorded ${from ?? 'not known'} to ${to ?? 'not known'} by the tablet's clock`,
+    sealed: (samples: number, pages: number, when: string) =>
+      `${samples} samples in ${pages} pages; sealed ${when}`,
+    key: (key: string) => `key ${key}`,
+    keyKnown: (key: string, name: string) => `key ${key}, known as ${name}`,
+  };
+};

@@ -1,0 +1,149 @@
+import type { Setup } from '../../job/setup.ts';
+import type { GapReason } from '../../watch/codes.ts';
+import type { WatchEvent } from '../../watch/events.ts';
+import { type Format, METRIC } from '../create-format.ts';
+import { ALARM_STATE, ALARM_TITLE, PRIORITY } from './alarm-titles.ts';
+import type { alarms } from './alarms.ts';
+import type { hold } from './hold.ts';
+import { STORE_CAUSE } from './link.ts';
+import { overrideText } from './overrides.ts';
+import { PLACE, STAGE } from './terms.ts';
+import { ZERO } from './zero.ts';
+
+const GAP: Record<GapReason, string> = {
+  silence: 'The device was silent',
+  port: 'The cable or port was gone',
+  reset: 'The device restarted',
+  dropped: 'The line was too full, readings were dropped',
+  clock: 'The tablet slept or its clock jumped',
+  resumed: 'The run was interrupted and resumed',
+  garbage: 'Noise instead of readings',
+};
+
+const CURE_START: Record<Extract<WatchEvent, { e: 'cure-start' }>['from'], string> = {
+  seat: 'Cure time counts from here (seated)',
+  inflate: 'Cure time counts from here (inflated)',
+  hold: 'Cure time counts from here (hold)',
+};
+
+const SEGMENT_WHY: Record<Extract<WatchEvent, { e: 'segment' }>['why'], string> = {
+  still: 'still',
+  'top-up': 'topped up',
+  flow: 'air flows',
+  gap: 'gap in the readings',
+  stage: 'stage changed',
+  end: 'end of the run',
+};
+
+const REBOUND: Record<Extract<WatchEvent, { e: 'rebound' }>['what'], string> = {
+  started: 'Vent closed, waiting whether the pressure comes back',
+  stayed: 'Reading stayed at zero with the vent closed. A kink or check valve can read the same',
+  'came-back': 'Pressure came back with the vent closed: the packer is not empty',
+  'broken-off': 'Rebound test broken off',
+};
+
+const DEVICE: Record<Extract<WatchEvent, { e: 'device' }>['what'], string> = {
+  greeted: 'Device greeted',
+  reset: 'Device restarted',
+  other: 'Another device answered',
+  button: 'Button on the device pressed',
+  trip: 'The device’s own limit tripped',
+  return: 'The device’s own limit returned',
+  fault: 'Device reports a fault',
+};
+
+function storeFault(code: string): string {
+  const known = Object.hasOwn(STORE_CAUSE, code) ? STORE_CAUSE[code as keyof typeof STORE_CAUSE] : code;
+  return `Recording fault (${known})`;
+}
+
+function agreement(agrees: boolean | null): string {
+  if (agrees === null) return 'cannot be compared';
+  return agrees ? 'agree within their uncertainty' : 'differ beyond their uncertainty';
+}
+
+export function events(
+  f: Format,
+  { alarmText }: ReturnType<typeof alarms>,
+  { leakText }: ReturnType<typeof hold>,
+) {
+  return {
+    GAP,
+
+    /** One line a record's event, for the list beside a trace. */
+    eventText(event: WatchEvent, units = METRIC): string {
+      switch (event.e) {
+        case 'stage':
+          return `${STAGE[event.stage]}${event.attempt > 1 ? `, attempt ${event.attempt}` : ''}${event.by === 'data' ? ' (seen in the data)' : ''}`;
+        case 'alarm':
+          if (event.to === 'unacknowledged')
+            return `${PRIORITY[event.priority]}: ${alarmText(event.alarm, event.values, units)}`;
+          return `${ALARM_TITLE[event.alarm]}: ${ALARM_STATE[event.to]}`;
+        case 'acknowledge-refused':
+          return `${ALARM_TITLE[event.alarm]}: a press for an earlier alarm came late and acknowledged nothing`;
+        case 'cue':
+          return `Cue: close in ${f.duration(event.closeInS)}`;
+        case 'gap':
+          return `Gap of ${f.duration((event.toUs - event.fromUs) / 1e6)}: ${GAP[event.reason]}`;
+        case 'limits':
+          return event.ceilingBar === null
+            ? 'No limit set: gauge only'
+            : `Limits: ceiling ${f.pressure(event.ceilingBar, units)}, working ${f.pressure(event.workingBar, units)}, floor ${event.floorBar === null ? 'not known' : f.pressure(event.floorBar, units)}`;
+        case 'setup-refused':
+          return event.reason === 'ceiling-raised'
+            ? 'Change of the job sheet refused: within a run the ceiling only falls'
+            : 'Change of the job sheet refused: it is not newer';
+        case 'zero':
+          return event.taken
+            ? `Zero taken, offset ${f.pressure(event.offsetBar, units, 1)}`
+            : ZERO[event.reason];
+        case 'gauge':
+          return `Dial gauge ${f.pressure(event.gaugeBar, units)}, sensor ${f.pressure(event.readingBar, units)}: ${agreement(event.agrees)}`;
+        case 'warm-check':
+          return `Probe ${PLACE[event.place]} ${f.temperature(event.readingC, units)}, thermometer ${f.temperature(event.thermometerC, units)}: ${agreement(event.agrees)}`;
+        case 'segment':
+          return `Closed line ${event.what === 'opened' ? 'begins' : 'ends'} (${SEGMENT_WHY[event.why]})`;
+        case 'leak':
+          return leakText(event.leak, units);
+        case 'hold':
+          return `Hold: ${f.fixed(event.minutesInBand, 1)} min in the band, ${f.pressure(event.minBar, units)} to ${f.pressure(event.maxBar, units)}. ${leakText(event.leak, units)}`;
+        case 'knee':
+          return `Packer meets the wall at ${f.pressure(event.freeInflationBar, units)} (${f.pressureNumber(event.low, units)} to ${f.pressureNumber(event.high, units)})`;
+        case 'lift':
+          return `Warmth will lift the pressure to ${f.pressure(event.peakBar.value, units)} (${f.pressureNumber(event.peakBar.low, units)} to ${f.pressureNumber(event.peakBar.high, units)})`;
+        case 'cure-start':
+          return CURE_START[event.from];
+        case 'cure-met':
+          return 'Cure time by the data sheet met at the coldest credible place (lower bound)';
+        case 'question':
+          if (event.answer === null) return 'Asked: let-down or loss?';
+          if (event.answer === 'held')
+            return 'Question taken back: the fall has ended and the pressure has held';
+          return event.answer === 'let-down' ? 'Answered: letting down' : 'Answered: loss of pressure';
+        case 'rebound':
+          return REBOUND[event.what];
+        case 'mixed':
+          return 'Resin mixed';
+        case 'witness':
+          return `Witness sample ${event.hard ? 'hard' : 'not hard'}, ${event.atPipeTemperature ? 'kept at pipe temperature' : 'not kept at pipe temperature'}`;
+        case 'override':
+          return `Gone on against advice (${overrideText(event.what)}): ${event.reason}`;
+        case 'note':
+          return event.text;
+        case 'device':
+          return DEVICE[event.what];
+        case 'store':
+          return event.ok ? 'Recording works again' : storeFault(event.code);
+        case 'end':
+          return 'End of the run';
+      }
+    },
+
+    /** What a run's limits say in one line. */
+    limitsText(setup: Setup | null, units = METRIC): string {
+      const limits = setup?.limits ?? null;
+      if (limits === null) return 'No limit set: gauge only';
+      return `Rated ${f.pressure(limits.ratedBar, units)}, ceiling ${f.pressure(limits.ceilingBar, units)}, working ${f.pressure(limits.workingBar, units)}`;
+    },
+  };
+}

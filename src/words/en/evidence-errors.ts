@@ -1,0 +1,41 @@
+import type { Advice } from './link.ts';
+
+/** What happened and what to do, for refusals that only the evidence worker has. */
+export const EVIDENCE_ERROR: Record<
+  | 'practice'
+  | 'open'
+  | 'unreadable'
+  | 'sealed'
+  | 'not-sealed'
+  | 'key-missing'
+  | 'too-large'
+  | 'not-a-backup'
+  | 'backup-damaged'
+  | 'backup-future'
+  | 'cancelled',
+  Advice
+> = {
+  practice: { title: 'Practice run', todo: 'A practice run is never sealed as a job.' },
+  open: { title: 'The run has no end', todo: 'End it, or close it as interrupted, then seal it.' },
+  unreadable: {
+    title: 'The record is not readable',
+    todo: 'Its first page is damaged: it cannot be sealed.',
+  },
+  sealed: { title: 'Sealed already', todo: 'What must be corrected is added, signed.' },
+  'not-sealed': { title: 'Not sealed', todo: 'Seal the record first.' },
+  'key-missing': {
+    title: 'This browser has no Ed25519',
+    todo: 'Use a newer browser, or check the file by hand as its CHECK.txt says.',
+  },
+  'too-large': { title: 'The file is too large', todo: 'No file of this program is that large.' },
+  'not-a-backup': { title: 'Not a backup', todo: 'Choose a file that this page made. Nothing was changed.' },
+  'backup-damaged': {
+    title: 'The backup is damaged',
+    todo: 'It was cut short or changed. Fetch it again, or use an older one. Nothing was changed.',
+  },
+  'backup-future': {
+    title: 'The backup is of a later version',
+    todo: 'Update this program, then restore. Nothing was changed.',
+  },
+  cancelled: { title: 'Cancelled', todo: 'Nothing was changed.' },
+};

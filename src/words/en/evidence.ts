@@ -1,0 +1,261 @@
+import type { Finding, Remark, Verdict } from '../../record/findings.ts';
+import type { AdditionFault } from '../../record/seal.ts';
+import type { Format } from '../create-format.ts';
+
+/** Words of sealing, checking and keys. */
+const THIS_TABLET = 'this tablet';
+const UNKNOWN_KEY = 'a key that is not known here';
+
+const EVIDENCE = {
+  // seal
+  sealTitle: 'Seal',
+  sealWhat:
+    'Sealing signs this record with the tablet’s key. From then on nothing in it can be changed without being found. Check the job sheet first: packer, resin, batches and sensors are sealed as they are now.',
+  seal: 'Seal this record',
+  sealAsk: 'Seal this record?',
+  sealAskText:
+    'Trace, events and the job sheet as it is now are signed. Nothing is rewritten afterwards; corrections are signed additions.',
+  sealing: 'Sealing',
+  practiceNever: 'A practice run is never sealed as a job.',
+  openFirst: 'The run has no end yet. End it, or close it as interrupted, before it is sealed.',
+  sealedTag: 'sealed',
+  importedTag: 'from elsewhere',
+  sealedAt: 'Sealed',
+  sealedBy: (date: string, who: string) => `Sealed ${date} by ${who}`,
+  key: 'Key',
+  keyOf: (who: string) => `Key (${who})`,
+  unknownKey: UNKNOWN_KEY,
+  file: 'Save the job’s file',
+  fileWhat:
+    'One file for the client: trace, events, certificate, and how to check them by hand with openssl and sha256sum.',
+  building: 'Building the file',
+  certificate: 'Certificate',
+  newFirst:
+    'A signing key was made on this tablet. Give its fingerprint to the firm: by it others tell that records are yours.',
+  newAfterLoss:
+    'The earlier signing key of this tablet is gone, so a new one was made. Others see a new signer: tell the firm its fingerprint.',
+  interruptedNote: 'This run was interrupted; the sealed record says so.',
+  resumedNote: (n: number) =>
+    `This run was taken up again ${n === 1 ? 'once' : `${n} times`}; the sealed record says so.`,
+  manifest: 'SHA-256 of the manifest',
+
+  // additions
+  additions: 'Signed additions',
+  noAdditions: 'None. What must be corrected is added here, with initials; the sealed record stays as it is.',
+  addTitle: 'Add to the sealed record',
+  addKind: 'What it is',
+  kinds: { correction: 'Correction', note: 'Note' },
+  addText: 'Text',
+  addBy: 'Initials',
+  add: 'Sign and add',
+  status: 'Status',
+
+  // review status
+  reviewTitle: 'Review',
+  statuses: { open: 'Not reviewed', released: 'Released', rejected: 'Rejected' },
+  statusNote: 'Kept beside the record. It changes nothing in it.',
+  release: 'Release',
+  reject: 'Reject',
+  reopen: 'Open again',
+  reason: 'Reason',
+  reasonNeeded: 'A rejection needs its reason.',
+  reviewer: 'Name',
+  nameNeeded: 'Whoever decides gives a name.',
+  history: 'Earlier',
+
+  // judge again
+  judge: 'Judge again with today’s engine',
+  judging: 'Judging …',
+  judgedSame: (n: number) => `All ${n} events are the same.`,
+  judgedWhat: 'The sealed record stands. This shows what today’s engine says otherwise of the same input.',
+  judgedRecorded: 'This shows what today’s engine says otherwise of the same input.',
+  gone: 'Recorded, not said today',
+  fresh: 'Said today, not recorded',
+  engines: (then: number, now: number) => `Recorded by engine ${then}, judged again by engine ${now}.`,
+
+  // exports
+  exportTitle: 'Take out',
+  savePicture: 'Picture (SVG)',
+  savePng: 'Picture (PNG)',
+  saveData: 'Visible data (CSV)',
+
+  // keys
+  keyTitle: 'Signing key of this tablet',
+  keyNone: 'No key yet. One is made when the first record is sealed.',
+  keyLost:
+    'The key that signed here is gone (storage cleared, or another tablet’s backup). The next sealing makes a new one, and others see a new signer. Records signed before stay as good as they were.',
+  keyReady: 'Give this fingerprint to the firm. The key itself never leaves the tablet.',
+  fingerprintSince: (date: string) => `Fingerprint, since ${date}`,
+  knownSince: (name: string, date: string) => `${name}, since ${date}`,
+  keyChange: 'Change the key',
+  keyChangeAsk: 'Change the signing key?',
+  keyChangeText:
+    'A new key signs from now on, and the present one vouches for it. Others see a new signer: tell the firm the new fingerprint.',
+  keyBefore: 'Earlier keys',
+  lost: 'lost; nothing but the firm vouches for the next',
+  changed: 'changed; it vouches for the next',
+  knownTitle: 'Known keys',
+  knownText:
+    'Records signed by these keys are valid here. A key is only as good as the way its fingerprint came.',
+  knownNone: 'None yet.',
+  fingerprint: 'Fingerprint',
+  owner: 'Whose it is',
+  know: 'Add to the known keys',
+  forget: 'Remove',
+  badFingerprint: 'A fingerprint has 64 letters a to f and digits.',
+
+  // verify
+  verifyTitle: 'Verify a file',
+  verifyLead: 'A job’s file is checked byte by byte on this device. It goes nowhere.',
+  choose: 'Choose a file',
+  drop: 'or drop it here',
+  checking: 'Checking',
+  findings: 'What was found',
+  remarks: 'Good to know',
+  openRecord: 'Look into it',
+  keep: 'Keep in the archive',
+  kept: 'Kept in the archive.',
+  alreadyKept: 'It is in the archive already.',
+  others: (n: number) => `${n === 1 ? 'Another file' : `${n} other files`} of the same run stay beside it.`,
+  recorded: 'Recorded',
+  samples: 'Readings',
+  readOnly: 'File from elsewhere, to look at only.',
+  changedNote: 'This file is not the record that was signed. What it shows proves nothing.',
+  unknownNote: 'Signed by a key that is not known here: whose it is has to be told by other means.',
+
+  // certificate
+  print: 'Print or save as PDF',
+  saveHtml: 'Save as a page (HTML)',
+};
+
+const VERDICT: Record<Verdict, { readonly word: string; readonly means: string }> = {
+  valid: { word: 'Valid', means: 'Signed by a known key, and every byte is as it was signed.' },
+  changed: { word: 'Changed', means: 'This is not the record that was signed.' },
+  refused: { word: 'Refused', means: 'This is no record that can be checked here.' },
+  'unknown-signer': {
+    word: 'Unknown signer',
+    means: 'Whole and unchanged, signed by a key that is not known here.',
+  },
+  incomplete: { word: 'Incomplete', means: 'A part of the record is missing.' },
+};
+
+const PAGE: Record<Extract<Finding, { f: 'pages' }>['why'], string> = {
+  crc: 'changed',
+  torn: 'cut short',
+  missing: 'missing',
+  order: 'out of order',
+  chain: 'not the page that the next one names',
+  form: 'not readable',
+  version: 'of a later version',
+  run: 'of another run',
+  rewritten: 'made anew somewhere in this span',
+  end: 'missing at the end',
+};
+
+const ADDITION: Record<AdditionFault, string> = {
+  form: 'not readable',
+  version: 'of a later version',
+  signature: 'its signature does not hold',
+  fingerprint: 'its key is not the one it names',
+  order: 'not in its place',
+  record: 'of another record',
+};
+
+const MANIFEST: Record<Extract<Finding, { f: 'manifest' }>['why'], string> = {
+  form: 'not in the form of a manifest',
+  signature: 'the signature does not hold',
+  fingerprint: 'the key is not the one that it names',
+  practice: 'a practice run was sealed, which no program of ours does',
+};
+
+const CONTAINER: Record<string, string> = {
+  'not-a-zip': 'no zip file',
+  'not-a-record': 'no record of this program',
+  version: 'of a later version of the program: use a newer one',
+  compressed: 'compressed inside, which no record is',
+  encrypted: 'encrypted',
+  zip64: 'of a size that no record has',
+  name: 'a name that no record has',
+  twice: 'a name that stands twice',
+  'too-many': 'too many files inside',
+  truncated: 'cut short',
+  sequence: 'files in another order',
+  crc: 'a checksum differs',
+};
+
+const container = (why: string): string =>
+  Object.hasOwn(CONTAINER, why) ? CONTAINER[why]! : `not as it was made (${why})`;
+
+export const evidence = (f: Format) => ({
+  EVIDENCE,
+  VERDICT,
+
+  /** Whose key it is: null is not known here, empty this tablet's own. */
+  signerText: (signer: string | null): string =>
+    signer === null ? UNKNOWN_KEY : signer === '' ? THIS_TABLET : signer,
+
+  /** @param firstUs run clock of the first sample: places are told as in the trace, from it on */
+  findingText(finding: Finding, firstUs: number): string {
+    const at = (us: number | null): string =>
+      us === null ? '?' : f.stopwatch(Math.max(0, us - firstUs) / 1e6);
+    switch (finding.f) {
+      case 'refused':
+        return `Not read: ${container(finding.why)} (byte ${finding.offset}).`;
+      case 'container':
+        return `The file around the record: ${container(finding.why)} at byte ${finding.offset}${finding.file === null ? '' : `, ${finding.file}`}.`;
+      case 'missing':
+        return `Missing: ${finding.file}.`;
+      case 'strange':
+        return `Does not belong to the record: ${finding.file}.`;
+      case 'file':
+        return `${finding.file} was changed${finding.offset === null ? '' : ` at byte ${finding.offset}`}.`;
+      case 'manifest':
+        return `manifest.json: ${MANIFEST[finding.why]}.`;
+      case 'contradiction':
+        return `Manifest and trace contradict each other in: ${finding.members.join(', ')}.`;
+      case 'pages': {
+        const pages =
+          finding.pages === 1
+            ? `page ${finding.page}`
+            : `pages ${finding.page} to ${finding.page + finding.pages - 1}`;
+        const end = finding.toUs === null ? '' : `, to ${at(finding.toUs)}`;
+        return `Trace: ${pages} ${PAGE[finding.why]}; run time from ${at(finding.fromUs)}${end}.`;
+      }
+      case 'addition':
+        return `Addition ${finding.number}: ${ADDITION[finding.why]}.`;
+      case 'signer':
+        return 'The key is not among the known ones.';
+    }
+  },
+
+  remarkText(r: Remark): string {
+    switch (r.r) {
+      case 'interrupted':
+        return 'The run was interrupted: nobody ended it.';
+      case 'resumed':
+        return `The run was interrupted and taken up again (${r.times}); the gaps are marked.`;
+      case 'damaged-at-sealing':
+        return `${r.pages} pages were damaged on the tablet before the record was sealed.`;
+      case 'no-job':
+        return 'No job sheet belongs to this run.';
+      case 'additions':
+        return `${r.count} signed ${r.count === 1 ? 'addition' : 'additions'}${r.unknownSigners.length > 0 ? ', by a key that is not known here' : ''}.`;
+      case 'no-sums':
+        return 'No signed sums: the other files were made again and compared.';
+      case 'derived-otherwise':
+        return `${r.file} is as it was signed; this version would make it otherwise.`;
+      case 'not-derived':
+        return `${r.file} is as it was signed; it was not made again here.`;
+      case 'key-followed':
+        return `The key followed another one that was ${r.reason}; the other ${r.endorsed ? 'vouches' : 'does not vouch'} for it.`;
+    }
+  },
+
+  progressText: (what: string, share: number): string =>
+    share <= 0 ? `${what} …` : `${what} … ${Math.round(share * 100)} %`,
+
+  holdLine: (inBandS: number | null, holdS: number | null, floorKnown: boolean): string =>
+    inBandS === null || holdS === null
+      ? '–'
+      : `${f.duration(inBandS)} of ${f.duration(holdS)}${floorKnown ? '' : ' (hold floor not known)'}`,
+});

@@ -1,0 +1,40 @@
+import type { Format } from '../create-format.ts';
+import * as about from './about.ts';
+import * as archive from './archive.ts';
+import * as backup from './backup.ts';
+import * as budget from './budget.ts';
+import * as calibration from './calibration.ts';
+import * as checks from './checks.ts';
+import * as docs from './docs.ts';
+import { events } from './events.ts';
+import { evidence } from './evidence.ts';
+import * as fields from './fields.ts';
+import * as history from './history.ts';
+import * as office from './office.ts';
+import { plan } from './plan.ts';
+import * as review from './review.ts';
+import * as settings from './settings.ts';
+import * as sheet from './sheet.ts';
+import * as site from './site.ts';
+import type { watch } from './watch.ts';
+
+/** What the other pages say. */
+export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
+  about,
+  archive,
+  backup,
+  budget,
+  calibration,
+  checks,
+  docs,
+  events: events(format, seen.alarms, seen.hold),
+  evidence: evidence(format),
+  fields,
+  history,
+  office,
+  plan: plan(seen.refusals),
+  review,
+  settings,
+  sheet,
+  site,
+});

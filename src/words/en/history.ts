@@ -1,0 +1,75 @@
+import type { Drift } from '../../sensing/opinion.ts';
+
+/** What a sensor showed in its jobs. */
+export const HISTORY = {
+  title: 'Over its jobs',
+  none: 'No job has checked this sensor yet. Zeros, comparisons with the dial gauge and warmings in the hand are gathered here.',
+  job: 'Job',
+  zero: 'Zero taken',
+  gauge: 'Reading less dial gauge',
+  warm: 'Reading less thermometer',
+  refused: 'too far, refused',
+  differed: 'did not agree',
+  before: '(before the calibration in force)',
+  more: (n: number) => `${n} earlier jobs are not shown.`,
+  plot: (title: string) => `${title}, job by job`,
+};
+
+/** Putting the packer away after a run. */
+export const PUT_AWAY = {
+  title: 'Put the packer away',
+  note: (packer: string) =>
+    `Clean it and look at it: a cut is where it will burst. The cycle goes into the log of ${packer}.`,
+  peak: 'Peak',
+  leak: 'Leak of the last hold',
+  inflated: 'Under pressure',
+  found: 'Inspection found',
+  notYet: 'Not looked at yet',
+  well: 'No cut, abrasion or wear',
+  damage: 'Damage: do not use it',
+  foundNeeded: 'Say what the inspection found.',
+  by: 'Initials',
+  byNeeded: 'Whoever looked at it gives initials.',
+  what: 'What was found',
+  log: 'Log this cycle',
+  done: 'The cycle is in the packer’s log.',
+  logged: (date: string, by: string) => `Logged with the packer, ${date}, ${by}.`,
+  toPacker: 'Look at its log',
+};
+
+/** A packer over its cycles. */
+export const CYCLES = {
+  title: 'Cycles',
+  count: (n: number) => (n === 1 ? '1 cycle in all.' : `${n} cycles in all.`),
+  unseen: 'No inspection is logged since the last one.',
+  none: 'None logged yet. A run’s review has ‘Log this cycle’ when the packer is put away.',
+  leak: 'Leak, cycle by cycle',
+  noLeak: 'No leak was measured since the last repair.',
+  plot: 'Leak over the cycles',
+  day: 'Day',
+};
+
+/**
+ * A drift in a sentence or two.
+ * @param text shows a figure in the user's units
+ * @param none what is said where nothing was measured
+ */
+export function driftText(
+  drift: Drift | null,
+  text: (off: number) => string,
+  none = 'Not checked since the calibration.',
+): string {
+  if (drift === null) return none;
+  const { jobs, now, since, perDay, moving, daysToLimit, jumped } = drift;
+  const said = [
+    jobs === 1 ? `${text(now)} in one job.` : `${text(now)} now, moved by ${text(since)} over ${jobs} jobs.`,
+  ];
+  if (jumped) said.push('The last step stands out against the jobs before.');
+  else if (moving && perDay !== null) {
+    said.push(`It moves by ${text(perDay * 30)} in 30 days.`);
+    if (daysToLimit === 0) said.push('The limit is met.');
+    else if (daysToLimit !== null)
+      said.push(`At this pace the limit is met in about ${Math.max(1, Math.round(daysToLimit))} days.`);
+  } else said.push(jobs >= 4 ? 'It stands still within its scatter.' : 'A pace is told from four jobs on.');
+  return said.join(' ');
+}

@@ -1,0 +1,117 @@
+import type { CannotTellReason, LeakFigure, LeakVerdict } from '../../watch/events.ts';
+import type { CureView, HoldView } from '../../watch/view.ts';
+import { type Format, METRIC } from '../create-format.ts';
+
+/** What the hold and the cure show. */
+
+const LEAK_VERDICT: Record<LeakVerdict, string> = {
+  leaking: 'Leaking',
+  tight: 'Tight',
+  'cannot-tell': 'Cannot tell yet',
+  'cannot-be-seen': 'Cannot be seen',
+};
+
+const CANNOT_TELL: Record<CannotTellReason, string> = {
+  tap: 'the sensor does not read the packer’s pressure',
+  line: 'the line is supplied: the regulator makes up for a leak',
+  'too-short': 'the line has not been closed and still for long enough',
+  'temperature-trend': 'the trend of the gas temperature is not known well enough',
+  settling: 'the heat of the fill fades and the rubber settles',
+  'no-pressure': 'there is no usable pressure reading',
+};
+
+const CURE_SOURCE: Record<CureView['source'], string> = {
+  sleeve: 'from the probe at the sleeve',
+  'air-model': 'from the air in the packer and the ground, taken to the cold side',
+  pipe: 'from the probe at the pipe wall',
+  ground: 'from the planned ground temperature',
+  none: 'no temperature to count by',
+};
+
+/** An upper bound is rounded up, and never to nothing: no line is tight to 0.0 mbar/min. */
+const boundUp = (mbarPerMin: number): number => Math.max(0.1, Math.ceil(mbarPerMin * 10 - 1e-9) / 10);
+
+/** A figure and its interval, each as it reads. */
+export interface Ends {
+  readonly value: string;
+  readonly low: string;
+  readonly high: string;
+}
+
+/** Ends that read the same are no range. */
+const ends = ({ low, high }: Ends): string => (low === high ? '' : ` (${low} to ${high})`);
+
+/**
+ * Words about the cure claim what can be known: the data sheet's time at the coldest credible place, as a
+ * lower bound. They never say that the resin is hard or that anything may be opened.
+ */
+const CURE = {
+  name: 'Cure time by the data sheet',
+  met: 'Cure time by the data sheet met at the coldest credible place (lower bound)',
+  notMet: 'Cure time by the data sheet not met',
+  notKnown: 'Cure time cannot be told',
+  noResin: 'No resin on the job sheet: cure time is not followed',
+  notStarted: 'Counts from seating on',
+  notHeld: 'Counts since seating; when it will be met is told from the hold on',
+  willBeMetAt: (clock: Ends, inTime: string): string =>
+    `Lower bound met at about ${clock.value}${ends(clock)}, in ${inTime}`,
+  willBeMetIn: (time: Ends): string => `Lower bound met in about ${time.value}${ends(time)}`,
+  exothermAt: (clock: Ends, inTime: string, warmest: Ends): string =>
+    `Exotherm (forecast from a generic sketch of the resin): warmest at about ${clock.value}${ends(clock)}, in ${inTime}: ${warmest.value}${ends(warmest)}`,
+  exothermIn: (time: Ends, warmest: Ends): string =>
+    `Exotherm (forecast from a generic sketch of the resin): warmest in about ${time.value}${ends(time)}: ${warmest.value}${ends(warmest)}`,
+  progress: ({ value, low, high }: Ends): string => `${value} (lower and upper bound ${low} to ${high}).`,
+  between: (low: string, high: string): string => `${low} to ${high}`,
+};
+
+export function hold(f: Format) {
+  return {
+    CURE,
+
+    /** The leak in one line: verdict, figure with its interval, or why there is none. */
+    leakText(leak: LeakFigure, units = METRIC): string {
+      const word = LEAK_VERDICT[leak.verdict];
+      switch (leak.verdict) {
+        case 'leaking': {
+          const interval =
+            leak.low === null || leak.high === null
+              ? ''
+              : ` (95 %: ${f.pressureRate(leak.low, units)} to ${f.pressureRate(leak.high, units)})`;
+          return `${word} ${f.pressureRate(leak.mbarPerMin, units)}${interval}`;
+        }
+        case 'tight':
+          return leak.high === null ? word : `${word} to ${f.pressureRate(boundUp(leak.high), units)}`;
+        default:
+          return leak.reason === null ? word : `${word}: ${CANNOT_TELL[leak.reason]}`;
+      }
+    },
+
+    /** Warmth to come, with its advice; advice has a floor or says that the floor is unknown. */
+    liftText(lift: NonNullable<HoldView['lift']>, units = METRIC): string {
+      const { value, low, high } = lift.peakBar;
+      const peak = `Warmth will lift the pressure to ${f.pressure(value, units)} (${f.pressureNumber(low, units)} to ${f.pressureNumber(high, units)})`;
+      const when = lift.ceilingInS === null ? '' : `, ceiling in ${f.duration(lift.ceilingInS.value)}`;
+      if (lift.adviceHighBar === null) return `${peak}${when}`;
+      const floor =
+        lift.adviceLowBar === null
+          ? 'the hold floor is not known'
+          : `not under ${f.pressureNumber(lift.adviceLowBar, units)}`;
+      return `${peak}${when}: let out to ${f.pressure(lift.adviceHighBar, units)}, ${floor}`;
+    },
+
+    /** Names a leak as the cause only where a leak was found: a line that is tight falls as its gas cools. */
+    bandExitText(exit: NonNullable<HoldView['bandExit']>, verdict: LeakVerdict): string {
+      const { value, low, high } = exit.inS;
+      const when = `in ${f.duration(value)} (${f.duration(low)} to ${f.duration(high)})`;
+      if (exit.direction === 'up') return `Will leave the hold band upwards by warmth ${when}`;
+      if (verdict === 'leaking') return `Will leave the hold band downwards by leak ${when}`;
+      const why = verdict === 'tight' ? 'as it cools' : 'like this';
+      return `If the pressure goes on falling ${why}: under the hold floor ${when}`;
+    },
+
+    coldestText(cure: CureView, units = METRIC): string {
+      if (cure.coldest === null) return `Coldest credible place: ${CURE_SOURCE[cure.source]}`;
+      return `Coldest credible place ${f.temperature(cure.coldest.value, units)} (${CURE_SOURCE[cure.source]})`;
+    },
+  };
+}

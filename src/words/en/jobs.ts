@@ -1,0 +1,47 @@
+/** Words of the list of jobs and of opening a job file. */
+export const JOBS = {
+  title: 'Jobs',
+  back: 'Back',
+  start: 'Start a live run',
+  backToLive: 'Back to the live run',
+  practice: 'Practise on the simulated rig',
+  newJob: 'New job sheet',
+  same: 'Same as the last one',
+  sheets: 'Job sheets',
+  runs: 'Runs',
+  noSheets: 'No job sheets yet. A run can be started without one and the sheet filled in during the cure.',
+  noRuns: 'Nothing recorded yet.',
+  connecting: 'Connecting the simulated rig',
+  openTitle: 'A run was not closed',
+  openText:
+    'The program or the tablet stopped while this run was recording. Everything up to the last half second is kept.',
+  resume: 'Resume',
+  resumeRun: (title: string, date: string) => `Resume: ${title}, ${date}`,
+  resumeText: 'Connect the same device; the missing time is marked as a gap.',
+  closeInterrupted: 'Close as interrupted',
+  closeTitle: 'Close this run as interrupted?',
+  closeText: 'The trace is kept and marked as interrupted. It cannot be resumed afterwards.',
+  storageKept: 'The browser keeps the records of this page.',
+  storageNotKept:
+    'The browser may clear the records of this page when the disk runs full. Export what matters.',
+  storageRoom: (free: string) => `${free} free.`,
+  openFile: 'Open a job file',
+  fileRefused: 'This file is no job file that can be read.',
+  fileKept: 'Taken over. Documents that are here already were left as they are.',
+  newTitle: 'New job',
+  stateOpen: 'open',
+  stateInterrupted: 'interrupted',
+  stateEnded: 'ended',
+  practiceTag: 'practice',
+  sealedTag: 'sealed',
+  peak: (pressure: string) => `peak ${pressure}`,
+  gaps: (n: number) => (n === 1 ? '1 gap' : `${n} gaps`),
+  alarms: (n: number) => (n === 1 ? '1 alarm' : `${n} alarms`),
+  refused: (n: number) =>
+    n === 1
+      ? 'One document could not be read and is left untouched.'
+      : `${n} documents could not be read and are left untouched.`,
+  removeTitle: 'Remove this job sheet?',
+  removeText: 'Runs recorded with it are kept.',
+  removed: 'Removed.',
+};

@@ -1,0 +1,142 @@
+import type { LinkError, LinkState } from '../../link/status.ts';
+import type { StoreErrorCode } from '../../record/stores/store.ts';
+
+/** What happened and what the user should do about it. */
+export interface Advice {
+  readonly title: string;
+  readonly todo: string;
+}
+
+export const LINK_STATE: Record<LinkState, string> = {
+  unsupported: 'No serial port in this browser',
+  'no-permission': 'No device allowed yet',
+  idle: 'Not connected',
+  opening: 'Opening the port',
+  greeting: 'Asking the device who it is',
+  streaming: 'Connected',
+  stopped: 'Connected, not measuring',
+  lost: 'Device gone',
+  retrying: 'Trying again',
+  closing: 'Closing',
+};
+
+export const LINK_ERROR: Record<LinkError, Advice> = {
+  'port-busy': {
+    title: 'The port is in use',
+    todo: 'Close the other tab or program that holds the device, then connect again.',
+  },
+  'port-gone': {
+    title: 'The device is gone',
+    todo: 'Push the plug in at both ends. The run goes on by itself when the device is back.',
+  },
+  'open-failed': {
+    title: 'The port would not open',
+    todo: 'Pull the plug, wait five seconds, plug it in again and connect.',
+  },
+  'no-hello': {
+    title: 'Nothing answers on this port',
+    todo: 'Choose another port, or check that the device has power and its firmware speaks this protocol.',
+  },
+  version: {
+    title: 'The device speaks another protocol version',
+    todo: 'Update this app or the firmware of the device.',
+  },
+  'other-device': {
+    title: 'This is not the device the run began with',
+    todo: 'Plug the first device in again, or end this run and start a new one.',
+  },
+  'no-pressure': {
+    title: 'The device has no pressure channel',
+    todo: 'Connect the device that carries the pressure sensor.',
+  },
+  'command-failed': {
+    title: 'The device did not answer a command',
+    todo: 'Readings go on. Check the cable; try again.',
+  },
+  'write-failed': {
+    title: 'The device could not be written to',
+    todo: 'Check the cable. The device’s own limit may not be armed.',
+  },
+  'read-recovered': {
+    title: 'The line was disturbed and went on',
+    todo: 'A gap is marked. If it comes again, change the cable.',
+  },
+  'limit-not-kept': {
+    title: 'The device kept another limit than asked',
+    todo: 'Compare the limit shown with the packer’s plate. Under pressure a limit can only be lowered.',
+  },
+};
+
+const STORE_ERROR: Record<StoreErrorCode, Advice> = {
+  full: {
+    title: 'The disk is full',
+    todo: 'Remove old runs after saving them elsewhere. The watch goes on.',
+  },
+  denied: {
+    title: 'The browser refuses to store',
+    todo: 'Leave private browsing, or allow storage for this page.',
+  },
+  busy: { title: 'The record is open elsewhere', todo: 'Close the other tab of this app.' },
+  missing: { title: 'Not found', todo: 'It was removed, or belongs to another browser or tablet.' },
+  stale: {
+    title: 'It was changed elsewhere meanwhile',
+    todo: 'Open it again and repeat the change.',
+  },
+  corrupt: {
+    title: 'The stored record is damaged',
+    todo: 'The intact part is shown; the damaged part is named.',
+  },
+  failed: {
+    title: 'Storing failed',
+    todo: 'Try again. If it fails again, restart the browser. The watch goes on.',
+  },
+};
+
+/** Why the record cannot be written, within another sentence. */
+export const STORE_CAUSE: Record<StoreErrorCode, string> = {
+  full: 'the disk is full',
+  denied: 'the browser refuses to store',
+  busy: 'the record is open elsewhere',
+  missing: 'not found',
+  stale: 'it was changed elsewhere meanwhile',
+  corrupt: 'the stored record is damaged',
+  failed: 'storing failed',
+};
+
+/** What the engine itself may answer beside the faults of link and store. */
+export type EngineOnlyError =
+  | 'run-locked'
+  | 'no-run'
+  | 'run-open'
+  | 'not-connected'
+  | 'not-a-rig'
+  | 'refused'
+  | 'bad-request'
+  | 'internal';
+
+const ENGINE_ONLY: Record<EngineOnlyError, Advice> = {
+  'run-locked': {
+    title: 'Another tab runs this job',
+    todo: 'Go to that tab, or close it and try again.',
+  },
+  'no-run': { title: 'No run is open', todo: 'Start recording first.' },
+  'run-open': { title: 'A run is open already', todo: 'End the open run first.' },
+  'not-connected': { title: 'No device is connected', todo: 'Connect the device or the simulated rig.' },
+  'not-a-rig': { title: 'This works on the simulated rig only', todo: 'Connect the simulated rig.' },
+  refused: { title: 'Refused', todo: 'The reason stands beside it.' },
+  'bad-request': {
+    title: 'The program asked itself something wrong',
+    todo: 'This is a fault of the program. Restart it; the record is kept.',
+  },
+  internal: {
+    title: 'The program failed inside',
+    todo: 'Watch the dial gauge. Reload the page; an open run is offered again.',
+  },
+};
+
+/** One table for whatever the engine may answer. */
+export const ENGINE_ERROR: Record<LinkError | StoreErrorCode | EngineOnlyError, Advice> = {
+  ...LINK_ERROR,
+  ...STORE_ERROR,
+  ...ENGINE_ONLY,
+};

@@ -1,0 +1,149 @@
+/** Faults of the practice rig, by the code that the rig takes. */
+export type RigFaultCode =
+  | 'regulator'
+  | 'creep'
+  | 'stuck-open'
+  | 'leak'
+  | 'open-probe'
+  | 'unplug'
+  | 'replug'
+  | 'reset'
+  | 'garbage'
+  | 'silence'
+  | 'supply-sag';
+
+/** Words of the live screen. */
+export const LIVE = {
+  title: 'Live',
+  connectTitle: 'Connect',
+  connectText: 'The pressure is watched from the first reading on, with or without a job.',
+  connectDevice: 'Connect the device',
+  connectOther: 'Choose another port',
+  connectRig: 'Practise on the simulated rig',
+  noSerial:
+    'This browser has no serial port, so no device can be connected here. Saved runs can be opened and reviewed. For a live job use Chrome, Edge or Firefox on a computer, or Chrome on Android.',
+  connecting: 'Connecting',
+  disconnect: 'Disconnect',
+  packerStep: 'Packer',
+  packerTitle: 'Which packer?',
+  packerText: 'Compare the serial number and the plate of the packer in your hands.',
+  packerJob: 'Packer of this job sheet',
+  packerPractice: 'Practice job with its packer',
+  packerNone: 'No packer: gauge only',
+  packerNew: 'Enter a packer',
+  plate: (serial: string, from: number, to: number) =>
+    serial === '' ? `${from}-${to} mm` : `${serial}, ${from}-${to} mm`,
+  diameter: 'Inner diameter of the pipe',
+  correctSheet: 'Correct the job sheet',
+  goMixed: 'The resin is mixed: go on',
+  mixedAlready: 'The resin was mixed already',
+  zeroTitle: 'Zero',
+  zeroText: 'Open the coupling and see that it is open. The reading must stand still near zero.',
+  zeroPressure:
+    'The line is under pressure: the zero cannot be taken now. Never open a coupling under pressure.',
+  zero: 'Zero now',
+  zeroSkip: 'Go on without zero',
+  zeroReason: 'Zero not taken',
+  openRun: 'Start recording',
+  endRun: 'End the run',
+  endTitle: 'End this run?',
+  endText:
+    'Recording stops and the trace is kept with the job. The watch stays on while the device is connected.',
+  endUnderPressure: 'The line is not at zero. Ending the run stops the record, not the packer.',
+  recording: (bytes: string, saved: string) => `Recording, ${bytes}, saved ${saved} ago`,
+  notRecording: 'Not recording',
+  resumedRun: 'Resumed after an interruption',
+  facts: 'Hold',
+  minutesInBand: 'In the hold band',
+  lowest: 'Lowest in the hold',
+  highest: 'Highest in the hold',
+  peak: 'Peak',
+  leak: 'Leak',
+  rate: 'Rate',
+  rest: 'At rest',
+  settle: 'Will settle at',
+  within: (value: string, low: string, high: string) => `${value} (${low} to ${high})`,
+  closeIn: (time: string) => `Close the valve in ${time}`,
+  closeNow: 'Close the valve now',
+  otherStages: 'Other stages',
+  stageReason: 'Reason',
+  jumpTitle: 'Go on anyway?',
+  mixed: 'Resin is mixed',
+  mixedAt: 'Mixed',
+  mixedPotLife: (left: string) => `Mixed, pot life left ${left}`,
+  potLife: 'Pot life left',
+  gaugeTitle: 'Compare the dial gauge',
+  gaugeText: 'Valve closed, wait 15 to 20 s, then read the dial gauge.',
+  gaugeValue: 'Dial gauge shows',
+  gaugeSend: 'Compare',
+  gaugeResult: (gauge: string, sensor: string) => `Gauge ${gauge}, sensor ${sensor}.`,
+  warmTitle: 'Warm the probes in the hand',
+  warmText:
+    'Hold probe and thermometer together in the hand for a minute. Only then is a probe believed above ground temperature.',
+  warmValue: (place: string) => `Thermometer shows (${place})`,
+  warmSend: 'Compare',
+  agrees: 'Agree.',
+  differs: 'Differ beyond their uncertainty.',
+  ventTitle: 'Is the packer empty?',
+  ventText: 'Vent until the line reads zero, then close the vent and wait. The reading must stay at zero.',
+  ventOpen: 'Vent is open',
+  ventClosed: 'Vent is closed: start the rebound test',
+  reboundWait: (time: string) => `Wait with the vent closed: ${time}`,
+  reboundStayed:
+    'The reading stayed at zero with the vent closed. A kink or check valve can read the same. Pull slowly by the rope, nobody in line with the pipe.',
+  reboundBack: 'Pressure came back: the packer is not empty. Open the vent again.',
+  question: 'The pressure falls fast. Are you letting down?',
+  answerLetDown: 'Yes, we let down',
+  answerLoss: 'No, we lose pressure',
+  witnessTitle: 'Witness sample',
+  witnessText: 'The sample kept at pipe temperature is:',
+  witnessHard: 'Hard',
+  witnessSoft: 'Not hard',
+  witnessPlace: 'It was kept at pipe temperature',
+  span: 'Time shown',
+  spanMinute: '1 min',
+  spanTenMinutes: '10 min',
+  spanHour: '1 h',
+  spanAll: 'All',
+  traceLabel: 'Pressure and temperatures over time',
+  temperatures: 'Temperatures',
+  standing: 'Standing marks',
+  deviceGuard: (state: string) => `Limit in the device: ${state}`,
+  deviceGuardAt: (state: string, limit: string) => `Limit in the device: ${state}, ${limit}`,
+  deviceSilence: 'Silence the device’s sounder',
+  toSheet: 'Job sheet',
+  note: 'Note',
+  noteAdd: 'Write down',
+  asleep: 'The tablet may fall asleep: keep it on power, do not lock it.',
+};
+
+export const RIG = {
+  title: 'Simulated site',
+  text: 'These are the hands and faults of the practice rig. No real line has this panel.',
+  valve: 'Supply valve',
+  shut: 'Shut',
+  open: 'Open',
+  regulator: 'Regulator',
+  vent: 'Vent',
+  ventOpen: 'Open vent',
+  ventShut: 'Shut vent',
+  couple: 'Couple the hose',
+  uncouple: 'Open the coupling',
+  speed: 'Speed of time',
+  truth: 'True pressure in the packer',
+  faults: 'Faults to find',
+};
+
+export const RIG_FAULT: Record<RigFaultCode, string> = {
+  regulator: 'Regulator too high',
+  creep: 'Regulator creeps',
+  'stuck-open': 'Supply stuck open',
+  leak: 'Leak',
+  'open-probe': 'Probe breaks',
+  unplug: 'Pull the plug',
+  replug: 'Plug in again',
+  reset: 'Device restarts',
+  garbage: 'Noise on the cable',
+  silence: 'Device falls silent',
+  'supply-sag': 'Sensor supply sags',
+};

@@ -1,0 +1,135 @@
+import type { DerivationInput, InputCode, PlanNote, PlanUnit, RefusalCode } from '../../job/plan-codes.ts';
+import type { Kind } from '../../units/display.ts';
+import { type Format, METRIC, NO_VALUE } from '../create-format.ts';
+
+/** What a plan refuses, and its numbers. */
+
+/** `of` is what the refusal is about and its numbers, in brackets, or nothing. */
+const REFUSAL: Record<RefusalCode, (of: string) => string> = {
+  'working-over-rated': (of) => `The working pressure is over the rated pressure${of}.`,
+  'no-margin-reason': (of) =>
+    `The working pressure is over the ceiling${of}. Lower it, or give a reason for working at the rated pressure.`,
+  'lift-past-rated': (of) =>
+    `Warmth of the cure would lift this line past the rated pressure${of}. Lower the working pressure, or use a relieving regulator.`,
+  'floor-over-working': (of) =>
+    `The working pressure does not reach the hold floor: the sleeve would not stay on the wall${of}.`,
+  'u-over-rated': (of) => `The sensor is too uncertain to guard this packer${of}.`,
+  'rated-over-range': (of) =>
+    `The sensor’s range ends under the rated pressure: it cannot see the ceiling${of}.`,
+  'packer-too-small': (of) => `The pipe is wider than this packer may grow${of}.`,
+  'packer-too-large': (of) => `The pipe is narrower than this packer fits${of}.`,
+  'packer-retired': (of) => `The packer is retired${of}.`,
+  'sleeve-too-long': (of) => `The sleeve is longer than the packer’s usable length at this diameter${of}.`,
+  'pot-life-short': (of) => `Handling takes longer than the pot life${of}.`,
+};
+
+const INPUT: Record<InputCode, string> = {
+  diameter: 'inner diameter',
+  rated: 'rated',
+  u: 'uncertainty',
+  ceiling: 'ceiling',
+  working: 'working',
+  air: 'air pressure',
+  rise: 'rise of the air',
+  ground: 'ground',
+  lift: 'lift',
+  'after-rise': 'after-rise of the hose',
+  density: 'density',
+  'water-level': 'water level',
+  head: 'head',
+  'free-inflation': 'free inflation',
+  margin: 'margin',
+  altitude: 'altitude',
+  'packer-volume': 'packer',
+  'hose-volume': 'hose',
+  length: 'length',
+  defect: 'defect',
+  overlap: 'overlap',
+  'mark-below': 'mark below',
+  'mark-above': 'mark above',
+  'length-below': 'length below',
+  'length-above': 'length above',
+  thickness: 'thickness',
+  lap: 'lap',
+  layers: 'layers',
+  layer: 'layer',
+  pressure: 'pressure',
+  modulus: 'modulus',
+  strength: 'strength',
+  'safety-factor': 'safety factor',
+  poisson: 'Poisson’s ratio',
+  enhancement: 'enhancement K',
+  ovality: 'ovality',
+  'ovality-factor': 'ovality factor',
+  area: 'area',
+  fabric: 'fabric',
+  ratio: 'ratio',
+  waste: 'waste',
+  'resin-mass': 'resin',
+  parts: 'parts of resin',
+  'hardener-parts': 'parts of hardener',
+  'mix-temperature': 'mixing temperature',
+  'pot-life': 'pot life',
+  handling: 'handling',
+  'start-pressure': 'start pressure',
+  drop: 'drop',
+  'test-coefficient': 'coefficient',
+  leak: 'leak',
+  zero: 'zero',
+  days: 'days left',
+  'off-gauge': 'reading less dial gauge',
+  'off-thermometer': 'reading less thermometer',
+};
+
+const KIND: Partial<Record<PlanUnit, Kind>> = {
+  bar: 'pressure',
+  mbar: 'smallPressure',
+  'mbar/min': 'pressureRate',
+  C: 'temperature',
+  K: 'temperatureDifference',
+  mm: 'length',
+  m: 'distance',
+  L: 'volume',
+  g: 'mass',
+  J: 'energy',
+  N: 'force',
+};
+
+const PLAIN: Partial<Record<PlanUnit, string>> = {
+  Pa: 'Pa',
+  'g/m2': 'g/m²',
+  'kg/m3': 'kg/m³',
+  MPa: 'MPa',
+};
+
+export function refusals(f: Format) {
+  /** A number of the plan in the user's units. */
+  const planNumber = (value: number, unit: PlanUnit, units = METRIC): string => {
+    if (!Number.isFinite(value)) return NO_VALUE;
+    if (unit === 's') return f.duration(value);
+    if (unit === 'min') return f.duration(value * 60);
+    const kind = KIND[unit];
+    if (kind !== undefined)
+      return f.quantity(kind, value, units, unit === 'bar' && Math.abs(value) < 0.1 ? 1 : 0);
+    const digits = Math.abs(value) >= 100 ? 0 : Math.abs(value) >= 10 ? 1 : 2;
+    const text = f.fixed(value, digits);
+    return PLAIN[unit] === undefined ? text : `${text}\u00a0${PLAIN[unit]}`;
+  };
+
+  const inputsText = (inputs: readonly DerivationInput[], units = METRIC): string =>
+    inputs.map((i) => `${INPUT[i.name]} ${planNumber(i.value, i.unit, units)}`).join(', ');
+
+  const noteText = (text: (of: string) => string, note: PlanNote<string>, units = METRIC): string => {
+    const numbers = inputsText(note.numbers, units);
+    const of = [note.about ?? '', numbers].filter((t) => t !== '').join(': ');
+    return text(of === '' ? '' : ` (${of})`);
+  };
+
+  return {
+    planNumber,
+    inputsText,
+    noteText,
+    refusalText: (note: PlanNote<RefusalCode>, units = METRIC): string =>
+      noteText(REFUSAL[note.code], note, units),
+  };
+}

@@ -1,0 +1,42 @@
+import type { Line, PipeSetup, Tap } from '../../job/setup.ts';
+
+/** Terms of pipe, tap and line, as the user reads them. */
+
+export const TAP: Record<Tap, string> = {
+  packer: 'Packer (own sense line)',
+  hose: 'Hose (after the last valve)',
+  supply: 'Supply (regulator outlet, or behind a check valve)',
+  unknown: 'Not known',
+};
+
+export const TAP_MEANS: Record<Tap, string> = {
+  packer: 'The reading is the packer’s own pressure.',
+  hose: 'While air flows the reading stands above the packer’s pressure; at rest it is the packer’s.',
+  supply: 'The reading is not the packer’s pressure. Only the guard runs; hold and leak cannot be judged.',
+  unknown: 'Taken as not the packer’s pressure: only the guard runs; hold and leak cannot be judged.',
+};
+
+export const LINE: Record<Line, string> = {
+  closed: 'Closed valve',
+  'supplied-relieving': 'Supplied, relieving regulator',
+  'supplied-nonrelieving': 'Supplied, regulator does not relieve',
+  unknown: 'Not known',
+};
+
+export const LINE_MEANS: Record<Line, string> = {
+  closed: 'A leak can be seen. Warmth of the cure lifts the pressure.',
+  'supplied-relieving': 'The regulator tops up and lets out: a leak cannot be seen, warmth is let out.',
+  'supplied-nonrelieving':
+    'The regulator tops up but does not let out: a leak cannot be seen, warmth lifts the pressure.',
+  unknown: 'Neither leak nor lift can be judged with certainty.',
+};
+
+export const MATERIAL: Record<PipeSetup['material'], string> = {
+  clay: 'Clay',
+  concrete: 'Concrete',
+  pvc: 'PVC',
+  pe: 'PE',
+  iron: 'Iron',
+  grp: 'GRP',
+  unknown: 'Not known',
+};

@@ -1,0 +1,20 @@
+import type { Format } from '../create-format.ts';
+import * as alarmTitles from './alarm-titles.ts';
+import * as evidenceErrors from './evidence-errors.ts';
+import { issues } from './issues.ts';
+import * as jobs from './jobs.ts';
+import * as link from './link.ts';
+import * as page from './page.ts';
+import * as ui from './ui.ts';
+
+/** What the start says: the list of jobs, and what stands on every page. */
+export const start = (format: Format) => ({
+  format,
+  alarmTitles,
+  evidenceErrors,
+  issues: issues(format),
+  jobs,
+  link,
+  page,
+  ui,
+});

@@ -1,0 +1,90 @@
+import type { Place } from '../../job/setup.ts';
+import type { DeviceGuardState } from '../../link/frames.ts';
+import type { Stage, Standing } from '../../watch/codes.ts';
+
+/** Terms of the trade and of open standards, as the user reads them. */
+
+export const STAGE: Record<Stage, string> = {
+  prepare: 'Prepare',
+  seat: 'Seat',
+  inflate: 'Inflate',
+  hold: 'Hold',
+  'let-down': 'Let down',
+  done: 'Done',
+  abandoned: 'Abandoned',
+};
+
+/** What the crew does in this stage, one line under the ribbon. */
+export const STAGE_HINT: Record<Stage, string> = {
+  prepare: 'Zero with the coupling seen open, check the probe, set the packer.',
+  seat: 'Open slowly to the seat pressure, then close the valve and compare the dial gauge.',
+  inflate: 'Open slowly. Nobody in line with the pipe or over the opening.',
+  hold: 'Leave it alone. Look here from time to time.',
+  'let-down': 'Let down slowly. Close the vent and wait: a line at zero is not an empty packer.',
+  done: 'The run is over. Inspect the packer before it is put away.',
+  abandoned: 'This attempt was given up. Let down before anything is moved.',
+};
+
+/** A stage of an attempt; the first one needs no number. */
+export const stageName = (stage: Stage, attempt: number): string =>
+  attempt > 1 ? `${STAGE[stage]} ${attempt}` : STAGE[stage];
+
+/** The primary button that leads to a stage. */
+export const STAGE_ACTION: Record<Stage, string> = {
+  prepare: 'Back to prepare',
+  seat: 'Start seating',
+  inflate: 'Start inflating',
+  hold: 'Start the hold',
+  'let-down': 'Start let-down',
+  done: 'Finish',
+  abandoned: 'Give this attempt up',
+};
+
+export const PLACE: Record<Place, string> = {
+  sleeve: 'sleeve',
+  air: 'air in the packer',
+  pipe: 'pipe wall',
+  ground: 'ground',
+};
+
+/** The place as a name of its own: beside a value, in a legend. */
+export const PLACE_TITLE: Record<Place, string> = {
+  sleeve: 'Sleeve',
+  air: 'Air in the packer',
+  pipe: 'Pipe wall',
+  ground: 'Ground',
+};
+
+/** State of the limit that the device itself guards. */
+export const DEVICE_GUARD: Record<DeviceGuardState, string> = {
+  unarmed: 'not armed',
+  armed: 'armed',
+  tripped: 'tripped',
+  silenced: 'tripped, sounder silenced',
+};
+
+/** Standing marks: always on the screen while they hold. */
+export const STANDING: Record<Standing, { readonly mark: string; readonly means: string }> = {
+  'no-limit': {
+    mark: 'No limit set: gauge only',
+    means: 'No packer is chosen, so nothing here warns of its rated pressure.',
+  },
+  'no-margin': {
+    mark: 'No margin',
+    means: 'Working at the rated pressure was chosen. A sensor that reads low, or warmth, passes the rating.',
+  },
+  practice: { mark: 'Practice', means: 'Simulated rig. Nothing here is a real line.' },
+  'not-zeroed': {
+    mark: 'Zero not taken',
+    means: 'The zero of the sensor was not taken with the coupling open.',
+  },
+  uncalibrated: {
+    mark: 'Sensor not calibrated',
+    means: 'The scale is the device’s own suggestion. The uncertainty is wider for it.',
+  },
+  'device-unarmed': { mark: 'Device does not guard', means: 'The device’s own limit is not armed.' },
+  'no-hold-by-tap': {
+    mark: 'Hold cannot be judged here',
+    means: 'The sensor does not read the packer’s pressure (see the tap on the job sheet).',
+  },
+};

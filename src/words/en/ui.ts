@@ -1,0 +1,88 @@
+/** Words of the screens and controls that stand for themselves. */
+export const UI = {
+  app: 'Steadybar',
+  skip: 'Skip to the page',
+  jobs: 'Jobs',
+  live: 'Live',
+  archive: 'Archive',
+  settings: 'Settings',
+  about: 'About',
+  mainNav: 'Pages',
+
+  // values
+  pressure: 'Pressure',
+  readingU: (u: string) => `± ${u}, gauge`,
+  temperature: 'Temperature',
+  rated: 'Rated',
+  ceiling: 'Ceiling',
+  working: 'Working',
+  floor: 'Floor',
+  lines: 'Lines of the trace',
+  notKnown: 'not known',
+  oldReading: 'Old reading',
+  oldReadingOf: (age: string) => `Old reading, ${age}`,
+  lostReading: 'Reading lost.',
+  lastReading: (age: string) => `Last usable reading ${age} ago`,
+  noReading: 'No reading',
+  overRange: (end: string) => `OVER ${end}`,
+  overRangeMeans: 'The sensor reads no further.',
+  noLimit: 'No limit set: gauge only',
+  ladder: (now: string, ceiling: string, rated: string) =>
+    `Pressure ${now}. Ceiling ${ceiling}. Rated ${rated}.`,
+  ladderNoLimit: (now: string) => `Pressure ${now}. No limit set: gauge only`,
+
+  // alarms
+  alarms: 'Alarms',
+  loud: 'Sound is off until you press anywhere on this page.',
+  noAlarms: 'No alarms.',
+  notLive: 'Not live: no alarm can come.',
+  acknowledge: 'Acknowledge',
+  acknowledgeAll: 'Acknowledge all',
+  moreAlarms: 'More alarms',
+  alarmsAll: (n: number) => `Show all ${n}`,
+  alarmsFirst: 'Show the first',
+  shelve: 'Put aside',
+  shelved: 'Alarms put aside',
+  shelvedMark: 'Put aside',
+  shelveTitle: 'Put this alarm aside?',
+  shelveText:
+    'It stays silent for ten minutes and is then raised again if it still holds. The reason is recorded.',
+  shelveReason: 'Reason',
+  engineSilent: 'The watch has stopped answering',
+  engineSilentTodo:
+    'Nothing on this screen is live. Watch the dial gauge, keep clear, then reload this page.',
+  reload: 'Reload this page',
+  pageFailed: 'This page failed',
+  pageFailedTodo:
+    'The watch goes on and alarms still sound, but watch the dial gauge. Try again, or reload: an open run is offered again.',
+
+  // buttons
+  cancel: 'Cancel',
+  close: 'Close',
+  save: 'Save',
+  saved: 'Saved',
+  remove: 'Remove',
+  add: 'Add',
+  edit: 'Edit',
+  back: 'Back',
+  undo: 'Undo',
+  yes: 'Yes',
+  no: 'No',
+  retry: 'Try again',
+
+  // data on their way
+  update: 'A new version is ready.',
+  updateNow: 'Restart with the new version',
+  loading: 'Loading',
+  noAnswer:
+    'The stored data do not answer. The live page is not touched by this. Try again; if it stays like this, reload.',
+
+  // stages
+  stages: 'Stages',
+  stageNow: 'Stage',
+  attempt: (n: number) => `attempt ${n}`,
+
+  // practice
+  practiceWord: 'PRACTICE',
+  practiceBanner: 'PRACTICE. Simulated rig, nothing here is a real line.',
+};
