@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { DEMO } from '../job/demo.ts';
 import { type Documents, fieldsOf, type JobDocumentKind, parseDocument } from '../job/documents.ts';
 import { valueAt, withValueAt } from '../job/paths.ts';
 import { defaultSettings } from '../job/settings-defaults.ts';
 import { parseSetup } from '../job/setup-schema.ts';
+import { DEMO } from '../job/testing/demo.ts';
 import { makeSetup } from './setup.ts';
 
 describe('a Setup of documents whose numbers stand at the ends of what they may be', () => {
