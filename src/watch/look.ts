@@ -3,7 +3,7 @@ import { FLAG } from '../sensing/reading.ts';
 import { conditionOf } from './alarms/conditions.ts';
 import { maybeShelved } from './alarms/operator.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
-import { valuesOf } from './alarms/values.ts';
+import { shownValues } from './alarms/values.ts';
 import { STANDINGS, type Standing } from './codes.ts';
 import { cureView } from './cure/cure.ts';
 import { holdView, tapSeesPacker } from './hold/hold.ts';
@@ -46,8 +46,7 @@ function alarmViews(w: WatchState): AlarmView[] {
       occurrence: slot.occurrence,
       sinceUs: slot.sinceUs,
       shelvable: maybeShelved(row, slot),
-      // While the condition is on the numbers live; afterwards they are those of the occurrence.
-      values: slot.active && conditionOf(w, row.alarm) === 'on' ? valuesOf(w, row.alarm) : slot.values,
+      values: shownValues(w, row.alarm, slot, conditionOf(w, row.alarm) === 'on'),
     });
   });
   const hidden = (a: AlarmView) => (a.state === 'shelved' || a.state === 'suppressed' ? 1 : 0);

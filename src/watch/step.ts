@@ -9,7 +9,7 @@ import { cureTick } from './cure/cure.ts';
 import type { WatchEvent } from './events.ts';
 import type { WatchInput } from './inputs.ts';
 import { cureProbes } from './signal/probes.ts';
-import { ask, withdraw } from './stages/fastfall.ts';
+import { ask, followFall } from './stages/fastfall.ts';
 import { reboundBreak } from './stages/rebound.ts';
 import type { WatchState } from './state.ts';
 import { takeCommand } from './take/command.ts';
@@ -43,7 +43,8 @@ class World implements AlarmWorld {
     return excessOf(this.w!, alarm);
   }
   values(alarm: AlarmCode) {
-    return valuesOf(this.w!, alarm);
+    const { median, bar } = this.w!.signal;
+    return valuesOf(this.w!, alarm, median ?? bar);
   }
 }
 
@@ -94,5 +95,5 @@ function settleUp(w: WatchState, emit: Emit): void {
   const slot = w.alarms[FAST_FALL]!;
   if (slot.active && w.hold !== null && !w.infer && w.signal.median !== null)
     ask(w.fastFall, w.levels, w.signal.median, slot.occurrence, w.tUs, emit);
-  withdraw(w.fastFall, w.signal.median, slot.active, w.tUs, emit);
+  followFall(w.fastFall, w.signal.median, slot.active, w.tUs, emit);
 }

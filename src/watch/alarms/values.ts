@@ -7,6 +7,7 @@ import { ageS } from '../signal/loss.ts';
 import { lostPlace } from '../signal/probes.ts';
 import type { WatchState } from '../state.ts';
 import { lossOf, potLifeLeftS } from '../state.ts';
+import type { AlarmSlot } from './machine.ts';
 
 /** Only values that are there: an absent member is unknown, never zero. */
 type Loose = { [K in keyof AlarmValues]: AlarmValues[K] | null | undefined };
@@ -35,19 +36,18 @@ function risingValues(v: AlarmValues): Loose {
   };
 }
 
-function overValues(w: WatchState, limits: Limits | null): Loose {
-  const bar = w.signal.median;
+function overValues(bar: number | null, limits: Limits | null): Loose {
   if (bar === null || limits === null) return {};
-  return {
-    bar: bar3(bar),
-    ratedBar: bar3(limits.ratedBar),
-    overBar: bar3(Math.max(0, bar - limits.ratedBar)),
-  };
+  const ratedBar = bar3(limits.ratedBar);
+  return { bar, ratedBar, overBar: bar3(Math.max(0, bar - ratedBar)) };
 }
 
-/** Numbers that the alarm's text may name, rounded. */
-export function valuesOf(w: WatchState, alarm: AlarmCode): AlarmValues {
-  const bar = b(w.signal.median ?? w.signal.bar);
+/**
+ * Numbers that the alarm's text may name, rounded.
+ * @param nowBar the pressure that they go by: what the alarm was judged by, or what is shown beside the text
+ */
+export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null): AlarmValues {
+  const bar = b(nowBar);
   const limits = w.setup?.limits ?? null;
   const ceilingBar = b(limits?.ceilingBar);
   const floorBar = b(w.hold?.floor?.bar ?? limits?.floorBar);
@@ -55,9 +55,9 @@ export function valuesOf(w: WatchState, alarm: AlarmCode): AlarmValues {
     case 'over-range':
       return solid({ spanBar: b(spanEndBar(w.setup) ?? w.signal.bar) });
     case 'over-rated':
-      return solid(overValues(w, limits));
+      return solid(overValues(bar, limits));
     case 'ceiling':
-      return solid({ bar: b(w.verdict?.ceiling?.bar) ?? bar, ceilingBar });
+      return solid({ bar, ceilingBar });
     case 'rising':
       return solid(risingValues(w.verdict?.rising?.values ?? {}));
     case 'pressure-lost':
@@ -67,10 +67,11 @@ export function valuesOf(w: WatchState, alarm: AlarmCode): AlarmValues {
         seconds: s(ageS(w.signal, w.tUs)),
       });
     case 'fast-fall':
-    case 'below-floor':
       return solid({ bar, floorBar });
+    case 'below-floor':
+      return solid({ bar, floorBar, cause: lossSuspected(w) });
     case 'leaking':
-      return solid({ bar, floorBar, mbarPerMin: w.hold?.figure.mbarPerMin });
+      return solid({ bar, floorBar, mbarPerMin: w.hold?.figure.mbarPerMin, cause: lossSuspected(w) });
     case 'band-exit':
     case 'lift':
       return exitValues(w, alarm, bar);
@@ -104,6 +105,11 @@ export function valuesOf(w: WatchState, alarm: AlarmCode): AlarmValues {
   }
 }
 
+/** Air that is lost through a hose or a burst is not made up for: the advice to top up would feed it. */
+function lossSuspected(w: WatchState): 'fast-fall' | null {
+  return w.fastFall.lossBar === null ? null : 'fast-fall';
+}
+
 function exitValues(w: WatchState, alarm: 'band-exit' | 'lift', bar: number | null): AlarmValues {
   const exit = w.hold?.exit ?? null;
   const forecast = alarm === 'lift' ? (w.hold?.forecast ?? null) : null;
@@ -122,5 +128,26 @@ function exitValues(w: WatchState, alarm: 'band-exit' | 'lift', bar: number | nu
     inLowS: inS === null ? null : Math.floor(inS.low),
     inHighS: inS === null ? null : Math.ceil(inS.high),
     mbarPerMin: alarm === 'band-exit' && rate !== null ? rate1(rate) : null,
+    cause: alarm === 'band-exit' ? lossSuspected(w) : null,
   });
+}
+
+/**
+ * What is shown of a raised alarm beside the digits. While its condition is on it goes by the number that is shown, and
+ * by the forecast of now; in its deadband and off-delay what is still known of now stands beside what was said.
+ * Of one that is over the numbers of its moment are left.
+ */
+export function shownValues(w: WatchState, alarm: AlarmCode, slot: AlarmSlot, on: boolean): AlarmValues {
+  if (!slot.active) return slot.values;
+  const now = valuesOf(w, alarm, w.signal.bar);
+  if (!on) return { ...slot.values, ...now };
+  return alarm === 'rising' ? risingNow(w, now) : now;
+}
+
+/** The verdict's numbers are those of its last evaluation that was sure: pressure and time of now take their place. */
+function risingNow(w: WatchState, values: AlarmValues): AlarmValues {
+  const { inS: _value, inLowS: _low, inHighS: _high, ...rest } = values;
+  const time = w.verdict?.view.ceilingInS ?? null;
+  const when = time === null ? {} : { inS: time.value, inLowS: time.low, inHighS: time.high };
+  return solid({ ...risingValues({ ...rest, ...when }), bar: b(w.signal.bar) });
 }

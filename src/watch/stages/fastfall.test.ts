@@ -90,4 +90,28 @@ describe('a fast fall in a hold', () => {
     expect(s.heard()).toEqual(['fast-fall']);
     expect(s.flow(20, 0.3).heard()).toEqual(['fast-fall', 'below-floor']);
   });
+
+  it('while a loss is suspected no alarm of the hold is one that a top-up helps', () => {
+    const values = (s: Script, alarm: string) =>
+      viewOf(s.w, s.tS * 1e6).alarms.find((a) => a.alarm === alarm)?.values;
+    const said = (answer: 'loss' | null) => {
+      const s = hold().flow(3, fall(2));
+      if (answer !== null) s.say({ c: 'answer', question: 'let-down-or-loss', answer });
+      return s.flow(20, (t) => fall(2)(t + 3));
+    };
+    for (const answer of ['loss', null] as const)
+      expect(values(said(answer), 'below-floor')).toMatchObject({ cause: 'fast-fall' });
+    // The coupling is found and the packer filled again: from there on a leak is a leak.
+    const again = said('loss')
+      .flow(20, (t) => Math.min(1.75, 0.1 * t))
+      .flow(30, 1.75)
+      .flow(120, (t) => 1.75 - 0.01 * t);
+    again.flow(20, 0.55);
+    expect(values(again, 'below-floor')).toEqual({ bar: expect.closeTo(0.55, 1), floorBar: 0.7 });
+    // Without a fall it never was anything else.
+    const slow = hold()
+      .flow(120, (t) => 1.8 - 0.01 * t)
+      .flow(10, 0.6);
+    expect(values(slow, 'below-floor')).toEqual({ bar: expect.closeTo(0.6, 1), floorBar: 0.7 });
+  });
 });

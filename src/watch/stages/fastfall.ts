@@ -11,14 +11,12 @@ export interface FastFall {
   asked: boolean;
   /** Occurrence of the alarm that was asked about last: one fall, one question. */
   occurrence: number;
-  /** Level before the fall, bar. */
-  beforeBar: number;
-  /** Pressure when it was asked, bar. */
-  atBar: number;
+  /** Level from which air is, or may be, lost through a hose or a burst, bar; null: no such loss is suspected. */
+  lossBar: number | null;
 }
 
 export function createFastFall(): FastFall {
-  return { asked: false, occurrence: 0, beforeBar: 0, atBar: 0 };
+  return { asked: false, occurrence: 0, lossBar: null };
 }
 
 /** Over these seconds a fall is fast. */
@@ -61,15 +59,20 @@ export function fastFallCondition(
 /** Share of the level before the fall that, held, answers the question by itself: nothing was let down or lost. */
 const HELD_SHARE = 0.85;
 
-/** Takes the question back when the fall has ended and the pressure has held. */
-export function withdraw(
+/**
+ * Follows the pressure after a fall. When it stands near its old level again, since it has held or was brought back, no
+ * loss is suspected any more, and a question that is still open is taken back.
+ */
+export function followFall(
   f: FastFall,
   medianBar: number | null,
   falling: boolean,
   tUs: number,
   emit: (event: WatchEvent) => void,
 ): void {
-  if (!f.asked || falling || medianBar === null || medianBar <= HELD_SHARE * f.beforeBar) return;
+  if (f.lossBar === null || falling || medianBar === null || medianBar <= HELD_SHARE * f.lossBar) return;
+  f.lossBar = null;
+  if (!f.asked) return;
   f.asked = false;
   emit({ tUs, e: 'question', question: 'let-down-or-loss', answer: 'held' });
 }
@@ -86,8 +89,7 @@ export function ask(
   if (f.occurrence === occurrence) return;
   f.occurrence = occurrence;
   f.asked = true;
-  f.beforeBar = levelMax(l, WITHIN_S) ?? medianBar;
-  f.atBar = medianBar;
+  f.lossBar = Math.max(f.lossBar ?? 0, levelMax(l, WITHIN_S) ?? medianBar);
   emit({ tUs, e: 'question', question: 'let-down-or-loss', answer: null });
 }
 
@@ -100,6 +102,7 @@ export function answer(
 ): boolean {
   if (!f.asked) return false;
   f.asked = false;
+  if (what === 'let-down') f.lossBar = null;
   emit({ tUs, e: 'question', question: 'let-down-or-loss', answer: what });
   return true;
 }

@@ -21,6 +21,7 @@ export function changeStage(
     // Saying 'let-down' answers the question that the fall has asked.
     if (to === 'let-down') answer(w.fastFall, 'let-down', w.tUs, emit);
     w.fastFall.asked = false;
+    w.fastFall.lossBar = null;
     holdEnd(w.hold, w.tUs, 'stage', by === 'data', w.setup, emit);
     w.hold = null;
   }
