@@ -92,5 +92,5 @@ export type ThermocoupleClass = (typeof THERMOCOUPLE_CLASSES)[number];
 export const GAUGE_KINDS = ['gauge', 'absolute', 'sealed'] as const;
 export type GaugeKind = (typeof GAUGE_KINDS)[number];
 
+/** How the screen is coloured. */
 export const THEMES = ['auto', 'light', 'dark', 'sun'] as const;
-export type Theme = (typeof THEMES)[number];

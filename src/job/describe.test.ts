@@ -1,7 +1,7 @@
 import { expect, describe as group, it } from 'vitest';
 import { AIR_SOURCES } from './codes.ts';
 import { fieldAt } from './describe.ts';
-import { codesAt, fieldsOf, mostRows, numberAt, parseDocument, textAt } from './documents.ts';
+import { codesAt, FIELDS, mostRows, numberAt, parseDocument, textAt } from './documents.ts';
 import { blankJob } from './job-document.ts';
 import { withValueAt } from './paths.ts';
 
@@ -22,7 +22,7 @@ group('fields of a schema', () => {
   it('a path that leads nowhere, or to something else, is a fault of the program', () => {
     expect(() => numberAt('packer', 'relief')).toThrow(RangeError);
     expect(() => numberAt('packer', 'name')).toThrow(RangeError);
-    expect(fieldAt(fieldsOf('packer'), 'ratings.x.ratedBar')).toBeUndefined();
+    expect(fieldAt(FIELDS.packer, 'ratings.x.ratedBar')).toBeUndefined();
   });
 });
 
@@ -41,7 +41,7 @@ group('what a schema says of itself is what it checks', () => {
       ovalityPercent: 2,
     },
   };
-  const numbers = [...fieldsOf('job')].flatMap(([path, f]) =>
+  const numbers = [...FIELDS.job].flatMap(([path, f]) =>
     f.is === 'number' && !path.includes('*') && !path.startsWith('air.') ? [[path, f] as const] : [],
   );
   const codes = (path: string, value: unknown) => {

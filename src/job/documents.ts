@@ -34,16 +34,14 @@ const MIGRATIONS: { readonly [K in JobDocumentKind]: StepsTo<Documents[K]['versi
   settings: settingsMigrations,
 };
 
-const FIELDS: { readonly [K in JobDocumentKind]: Fields } = {
+/** Every number, text, code, flag and list of a kind of document, as its schema has them. */
+export const FIELDS: { readonly [K in JobDocumentKind]: Fields } = {
   job: describe(jobSchema),
   packer: describe(packerSchema),
   resin: describe(resinSchema),
   sensor: describe(sensorSchema),
   settings: describe(settingsSchema),
 };
-
-/** Every number, text, code, flag and list of a kind of document, as its schema has them. */
-export const fieldsOf = (kind: JobDocumentKind): Fields => FIELDS[kind];
 
 /** @throws RangeError where the kind has no such field there: a path that the compiler did not see */
 function made<I extends Field['is']>(kind: JobDocumentKind, path: string, is: I): Field & { readonly is: I } {

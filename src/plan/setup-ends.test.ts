@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Documents, fieldsOf, type JobDocumentKind, parseDocument } from '../job/documents.ts';
+import { type Documents, FIELDS, type JobDocumentKind, parseDocument } from '../job/documents.ts';
 import { valueAt, withValueAt } from '../job/paths.ts';
 import { defaultSettings } from '../job/settings-defaults.ts';
 import { parseSetup } from '../job/setup-schema.ts';
@@ -18,7 +18,7 @@ describe('a Setup of documents whose numbers stand at the ends of what they may 
   /** The document with its numbers at the ends that `end` says; where that contradicts itself it stays as it was. */
   function at<K extends JobDocumentKind>(kind: K, end: (path: string) => 'lo' | 'hi' | null): Documents[K] {
     let document = full[kind];
-    for (const [path, field] of fieldsOf(kind)) {
+    for (const [path, field] of FIELDS[kind]) {
       const to = field.is === 'number' ? end(`${kind}.${path}`) : null;
       const here = path.replaceAll('*', '0');
       if (field.is !== 'number' || to === null || typeof valueAt(document, here) !== 'number') continue;
@@ -45,7 +45,7 @@ describe('a Setup of documents whose numbers stand at the ends of what they may 
     expect(parsed.ok ? [] : parsed.issues).toEqual([]);
   };
   const numbers = (['job', 'packer', 'resin', 'sensor'] as const).flatMap((kind) =>
-    [...fieldsOf(kind)].flatMap(([path, f]) => (f.is === 'number' ? [`${kind}.${path}`] : [])),
+    [...FIELDS[kind]].flatMap(([path, f]) => (f.is === 'number' ? [`${kind}.${path}`] : [])),
   );
 
   it.each(numbers)('%s', (one) => {

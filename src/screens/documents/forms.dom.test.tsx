@@ -1,7 +1,7 @@
 import { cleanup, fireEvent, render, screen } from '@solidjs/testing-library';
 import { createRoot, createSignal, type JSX } from 'solid-js';
 import { afterEach, describe, expect, it } from 'vitest';
-import { codesAt, type Documents, fieldsOf, type JobDocumentKind, numberAt } from '../../job/documents.ts';
+import { codesAt, type Documents, FIELDS, type JobDocumentKind, numberAt } from '../../job/documents.ts';
 import type { JobDocument } from '../../job/job-document.ts';
 import { blankSensor } from '../../job/sensor-document.ts';
 import { defaultSettings } from '../../job/settings-defaults.ts';
@@ -56,7 +56,7 @@ const ELSEWHERE: Readonly<Record<JobDocumentKind, readonly string[]>> = {
   sensor: [
     'version',
     'calibration.by',
-    ...[...fieldsOf('sensor').keys()].filter((path) => path.startsWith('earlier')), // calibrations replaced
+    ...[...FIELDS.sensor.keys()].filter((path) => path.startsWith('earlier')), // calibrations replaced
   ],
   settings: [
     'version',
@@ -151,7 +151,7 @@ const inputAt = (kind: string, path: string) =>
   screen.queryByTestId<HTMLInputElement>(`${kind}-${path.replaceAll('*', '0')}`);
 
 describe.each(KINDS)('form of a %s', (kind) => {
-  const paths = [...fieldsOf(kind)].filter(([path]) => !ELSEWHERE[kind].includes(path));
+  const paths = [...FIELDS[kind]].filter(([path]) => !ELSEWHERE[kind].includes(path));
 
   it('shows every field that the schema has', () => {
     const missing = new Set(paths.map(([path]) => path));
@@ -216,7 +216,7 @@ describe.each(KINDS)('form of a %s', (kind) => {
   });
 
   it('says no bound that it would refuse, whatever the user reads', () => {
-    for (const [path, field] of fieldsOf(kind))
+    for (const [path, field] of FIELDS[kind])
       if (field.is === 'number')
         for (const pressure of UNITS.pressure)
           for (const temperature of UNITS.temperature)
