@@ -1,4 +1,5 @@
-import type { Line, Tap } from '../job/setup.ts';
+import { LINES, type Line, TAPS, type Tap } from '../job/codes.ts';
+import { MOST_BAR } from '../job/entries.ts';
 import { readArguments } from './arguments.ts';
 import { fault, shown } from './fault.ts';
 
@@ -13,8 +14,6 @@ export interface ReplayOptions {
   readonly out: string | null;
 }
 
-const LINES: readonly Line[] = ['closed', 'supplied-relieving', 'supplied-nonrelieving', 'unknown'];
-const TAPS: readonly Tap[] = ['packer', 'hose', 'supply', 'unknown'];
 const OPTIONS = {
   trace: 'value',
   job: 'value',
@@ -26,9 +25,6 @@ const OPTIONS = {
   out: 'value',
 } as const;
 type Name = keyof typeof OPTIONS;
-
-/** Highest pressure that an option may name, bar: more is a mistake of units. */
-const MOST_BAR = 30;
 
 /** @throws InputFault naming the option */
 export function parseOptions(args: readonly string[]): ReplayOptions {

@@ -10,5 +10,8 @@ export const ENTRIES = {
   shelvedS: { lo: 1, hi: 3600, unit: 's' },
 } as const satisfies Readonly<Record<string, NumberBounds>>;
 
+/** Highest pressure that a limit may be, bar: more is a mistake of units. */
+export const MOST_BAR = 30;
+
 /** Longest text that an operator may put into a record, UTF-16 units. */
 export const MOST_TEXT = 2000;

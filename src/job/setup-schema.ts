@@ -15,6 +15,7 @@ import {
   THERMOCOUPLES,
 } from './codes.ts';
 import { describe } from './describe.ts';
+import { MOST_BAR } from './entries.ts';
 import { date, deviceId, id, int, line, num, rows } from './fields.ts';
 import { type Parsed, toIssues } from './issues.ts';
 import { calibrationPoints } from './sensor-document.ts';
@@ -70,12 +71,12 @@ const agree = (path: string) => ({ params: { code: 'pair' }, path: [path] });
 
 const limits = z
   .strictObject({
-    ratedBar: num(0.01, 30),
+    ratedBar: num(0.01, MOST_BAR),
     uBar: num(0, 1_000_000),
-    ceilingBar: num(0, 30),
-    workingBar: num(0, 30),
-    seatBar: z.nullable(num(0, 30)),
-    floorBar: z.nullable(num(0, 30)),
+    ceilingBar: num(0, MOST_BAR),
+    workingBar: num(0, MOST_BAR),
+    seatBar: z.nullable(num(0, MOST_BAR)),
+    floorBar: z.nullable(num(0, MOST_BAR)),
     headBar: z.nullable(num(0, 10)),
     freeInflationBar: z.nullable(num(0, 20)),
     seatingMarginBar: num(0, 10),
