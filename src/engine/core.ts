@@ -5,7 +5,6 @@ import type { Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Command, Notice, WatchInput } from '../watch/inputs.ts';
 import { createWatch, step, type WatchOptions, type WatchState } from '../watch/step.ts';
-import { commandWarm, commandZero } from './checks.ts';
 import {
   createIntake,
   explainGap,
@@ -16,6 +15,7 @@ import {
   takeSetup,
   takeStray,
 } from './intake.ts';
+import { commandWarm, commandZero } from './sensor-checks.ts';
 
 /**
  * The one piece of code that judges a run: live in the worker, in replay, in tests and on the command line.

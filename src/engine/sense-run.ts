@@ -3,7 +3,6 @@ import type { Reading } from '../sensing/reading.ts';
 import { warmCheck } from '../sensing/warm.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Command } from '../watch/inputs.ts';
-import { retakeZero } from './checks.ts';
 import {
   createIntake,
   explainGap,
@@ -14,6 +13,7 @@ import {
   takeSetup,
   takeStray,
 } from './intake.ts';
+import { retakeZero } from './sensor-checks.ts';
 
 /** Sees the samples of a recorded run as they are sensed again. */
 export interface SensedSink {

@@ -3,8 +3,6 @@ import type { GuardFrame } from '../link/frames.ts';
 import type { AlarmSlot } from './alarms/machine.ts';
 import { createAlarms } from './alarms/machine.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
-import type { Checks } from './checks/checks.ts';
-import { createChecks } from './checks/checks.ts';
 import type { LossCause } from './codes.ts';
 import { ENGINE } from './codes.ts';
 import type { CureState } from './cure/cure.ts';
@@ -12,6 +10,8 @@ import type { GuardContext, GuardState, GuardVerdict } from './guard/guard.ts';
 import { createGuard } from './guard/guard.ts';
 import { airComesIn } from './guard/inflow.ts';
 import type { HoldState } from './hold/hold.ts';
+import type { SensorChecks } from './sensor-checks/sensor-checks.ts';
+import { createSensorChecks } from './sensor-checks/sensor-checks.ts';
 import type { Levels } from './signal/levels.ts';
 import { createLevels } from './signal/levels.ts';
 import { lossCause } from './signal/loss.ts';
@@ -64,7 +64,7 @@ export interface WatchState {
   ventOpen: boolean;
   hold: HoldState | null;
   cure: CureState | null;
-  checks: Checks;
+  sensorChecks: SensorChecks;
   device: DeviceState;
   store: { ok: boolean; code: string };
   mixedUs: number | null;
@@ -99,7 +99,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     ventOpen: false,
     hold: null,
     cure: null,
-    checks: createChecks(),
+    sensorChecks: createSensorChecks(),
     device: { guard: null, tripped: false },
     store: { ok: true, code: '' },
     mixedUs: null,

@@ -85,7 +85,12 @@ export function step(w: WatchState, input: WatchInput, emit: Emit): void {
 
 function settleUp(w: WatchState, emit: Emit): void {
   if (w.cure !== null && !w.cure.ended && w.tUs - w.cure.lastUs >= 1e6)
-    cureTick(w.cure, w.tUs, { setup: w.setup, probes: cureProbes(w.probes, w.checks.warm, w.tUs) }, emit);
+    cureTick(
+      w.cure,
+      w.tUs,
+      { setup: w.setup, probes: cureProbes(w.probes, w.sensorChecks.warm, w.tUs) },
+      emit,
+    );
   world.w = w;
   stepAlarms(ALARM_TABLE, w.alarms, w.tUs, world, emit);
   world.w = null;

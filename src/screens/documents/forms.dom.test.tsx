@@ -107,15 +107,15 @@ const FILLED: { readonly [K in JobDocumentKind]: readonly Documents[K][] } = {
   settings: [{ ...defaultSettings(), dialGauge: { spanBar: 4, class: 1.6 } }],
 };
 
-const shelf = { packers: () => [], resins: () => [], sensors: () => [] };
+const choices = { packers: () => [], resins: () => [], sensors: () => [] };
 const SHOWN: { readonly [K in JobDocumentKind]: (form: Form<K>) => JSX.Element } = {
   job: (form) => (
     <>
       <WhatPart form={form} />
       <PipePart form={form} />
-      <ResinPart form={form} shelf={shelf} />
+      <ResinPart form={form} choices={choices} />
       <Pressures form={form} proposalBar={null} running={false} onApply={() => undefined} />
-      <SensorsPart form={form} shelf={shelf} />
+      <SensorsPart form={form} choices={choices} />
       <SleevePart form={form} />
       <ThicknessPart form={form} />
     </>

@@ -10,7 +10,7 @@ import { PLACE } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
 import { FormChoice, FormNumber } from '../documents/FormFields.tsx';
 import type { Form } from '../documents/form.ts';
-import type { Shelf } from './shelf.ts';
+import type { Choices } from './choices.ts';
 
 const ROLE_OF: Record<ChannelFrame['quantity'], ChannelAssignment['role']> = {
   press: 'pressure',
@@ -38,7 +38,7 @@ const START_AIR: { readonly [S in AirSource]: Extract<JobDocument['air'], { sour
   sensor: { source: 'sensor', bar: 1.013, uBar: 0.01 },
 };
 
-export function SensorsPart(props: { form: Form<'job'>; shelf: Shelf }) {
+export function SensorsPart(props: { form: Form<'job'>; choices: Choices }) {
   const app = useServices();
   const d = () => props.form.draft();
   const device = (part: Partial<JobDocument['device']>) =>
@@ -116,7 +116,7 @@ export function SensorsPart(props: { form: Form<'job'>; shelf: Shelf }) {
                           value={row().sensorId ?? ''}
                           options={[
                             { value: '', text: SHEET.noSensor },
-                            ...props.shelf
+                            ...props.choices
                               .sensors()
                               .filter((s) => s.document.quantity === row().role)
                               .map((s) => ({

@@ -13,11 +13,11 @@ import { type Kept, keep, loadOne } from '../documents/store.ts';
 import { saveBytes } from '../save.ts';
 import { planOf } from '../setup-of.ts';
 import { Checks } from './Checks.tsx';
+import { createChoices } from './choices.ts';
 import { Findings } from './Findings.tsx';
 import { Pressures } from './Pressures.tsx';
 import { PipePart, ResinPart, SleevePart, WhatPart } from './parts.tsx';
 import { SensorsPart } from './SensorsPart.tsx';
-import { createShelf } from './shelf.ts';
 import { ThicknessPart } from './ThicknessPart.tsx';
 
 /** A sheet is written this long after the last key. */
@@ -60,7 +60,7 @@ function Filled(props: { kept: Kept<JobDocument> }) {
   const app = useServices();
   const first = props.kept;
   const form = createForm('job', first.document, app.units);
-  const shelf = createShelf(app);
+  const choices = createChoices(app);
   let revision = first.revision;
   let writing: Promise<unknown> = Promise.resolve();
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -98,9 +98,9 @@ function Filled(props: { kept: Kept<JobDocument> }) {
     return {
       jobId: first.id,
       job,
-      packer: shelf.packers(job.packerId).find((p) => p.id === job.packerId) ?? null,
-      resin: shelf.resins(job.resin.resinId).find((r) => r.id === job.resin.resinId) ?? null,
-      sensors: shelf.sensors().filter((s) => used.has(s.id)),
+      packer: choices.packers(job.packerId).find((p) => p.id === job.packerId) ?? null,
+      resin: choices.resins(job.resin.resinId).find((r) => r.id === job.resin.resinId) ?? null,
+      sensors: choices.sensors().filter((s) => used.has(s.id)),
     };
   });
   // A sheet with wrong entries keeps its last plan from being taken for the present one: none is shown.
@@ -142,14 +142,14 @@ function Filled(props: { kept: Kept<JobDocument> }) {
         <div class="sheet-form">
           <WhatPart form={form} />
           <PipePart form={form} />
-          <ResinPart form={form} shelf={shelf} />
+          <ResinPart form={form} choices={choices} />
           <Pressures
             form={form}
             proposalBar={plan()?.proposalBar ?? null}
             running={running()}
             onApply={apply}
           />
-          <SensorsPart form={form} shelf={shelf} />
+          <SensorsPart form={form} choices={choices} />
           <Checks form={form} />
           <SleevePart form={form} />
           <ThicknessPart form={form} />

@@ -5,7 +5,7 @@ import { SHEET } from '../../words/sheet.ts';
 import { MATERIAL } from '../../words/site.ts';
 import { FormChoice, FormNumber, FormText } from '../documents/FormFields.tsx';
 import type { Form } from '../documents/form.ts';
-import type { Shelf } from './shelf.ts';
+import type { Choices } from './choices.ts';
 
 export function WhatPart(props: { form: Form<'job'> }) {
   return (
@@ -48,7 +48,7 @@ export function PipePart(props: { form: Form<'job'> }) {
   );
 }
 
-export function ResinPart(props: { form: Form<'job'>; shelf: Shelf }) {
+export function ResinPart(props: { form: Form<'job'>; choices: Choices }) {
   const d = () => props.form.draft();
   return (
     <Part title={SHEET.partPacker}>
@@ -59,7 +59,7 @@ export function ResinPart(props: { form: Form<'job'>; shelf: Shelf }) {
           value={d().packerId ?? ''}
           options={[
             { value: '', text: SHEET.noPacker },
-            ...props.shelf.packers(d().packerId).map((p) => ({
+            ...props.choices.packers(d().packerId).map((p) => ({
               value: p.id,
               text: [p.document.name, p.document.serial].filter(Boolean).join(', '),
             })),
@@ -72,7 +72,7 @@ export function ResinPart(props: { form: Form<'job'>; shelf: Shelf }) {
           value={d().resin.resinId ?? ''}
           options={[
             { value: '', text: SHEET.noResin },
-            ...props.shelf.resins(d().resin.resinId).map((r) => ({ value: r.id, text: r.document.name })),
+            ...props.choices.resins(d().resin.resinId).map((r) => ({ value: r.id, text: r.document.name })),
           ]}
           onValue={(id) => props.form.write('resin.resinId', id === '' ? null : id)}
         />

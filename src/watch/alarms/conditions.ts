@@ -171,7 +171,7 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
     case 'line-contradicted':
       return when(w.hold?.contradicted ?? false);
     case 'gauge-differs':
-      return when(w.checks.gauge !== null && !w.checks.gauge.agrees);
+      return when(w.sensorChecks.gauge !== null && !w.sensorChecks.gauge.agrees);
     case 'rebound':
       return when(w.rebound.cameBack);
     case 'temperature-lost':

@@ -81,7 +81,7 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
       return solid({ bar, ceilingBar: mbar === null ? ceilingBar : bar3(mbar / 1000) });
     }
     case 'gauge-differs':
-      return solid({ bar: w.checks.gauge?.readingBar, gaugeBar: w.checks.gauge?.gaugeBar });
+      return solid({ bar: w.sensorChecks.gauge?.readingBar, gaugeBar: w.sensorChecks.gauge?.gaugeBar });
     case 'rebound':
       return solid({ bar: b(w.rebound.backBar) });
     case 'temperature-lost':

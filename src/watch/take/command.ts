@@ -3,9 +3,9 @@ import type { Place } from '../../job/setup.ts';
 import type { TemperatureReading } from '../../sensing/reading.ts';
 import { acknowledge, shelve, unshelve } from '../alarms/operator.ts';
 import { ALARM_TABLE } from '../alarms/table.ts';
-import { compareGauge, compareWarm, takeZero } from '../checks/checks.ts';
 import type { WatchEvent } from '../events.ts';
 import type { Command } from '../inputs.ts';
+import { compareGauge, compareWarm, takeZero } from '../sensor-checks/sensor-checks.ts';
 import { isStale } from '../signal/loss.ts';
 import { probeFresh } from '../signal/probes.ts';
 import type { RecentStats } from '../signal/recent.ts';
@@ -41,7 +41,7 @@ function vent(w: WatchState, open: boolean, emit: Emit): void {
 }
 
 function zero(w: WatchState, emit: Emit): void {
-  if (!takeZero(w.checks, w.stages.stage, statsNow(w), w.tUs, emit)) return;
+  if (!takeZero(w.sensorChecks, w.stages.stage, statsNow(w), w.tUs, emit)) return;
   // Readings from before the zero must not be taken for a new offset.
   recentClear(w.signal.recent);
   w.signal.median = null;
@@ -70,7 +70,7 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       return;
     case 'gauge':
       compareGauge(
-        w.checks,
+        w.sensorChecks,
         command.bar,
         statsNow(w),
         w.signal.uBar ?? 0,
@@ -80,7 +80,7 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       );
       return;
     case 'warm-check':
-      compareWarm(w.checks, command.place, command.thermometerC, probeAt(w, command.place), tUs, emit);
+      compareWarm(w.sensorChecks, command.place, command.thermometerC, probeAt(w, command.place), tUs, emit);
       return;
     case 'mixed':
       // The first batch's clock counts while it is in the sleeve; after a let-down it is another sleeve's.

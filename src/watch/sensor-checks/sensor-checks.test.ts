@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { FLAG } from '../../sensing/reading.ts';
 import { probeOf } from '../../sensing/testing/readings.ts';
 import { Script } from '../testing/script.ts';
-import { ZERO_LIMIT_BAR } from './checks.ts';
+import { ZERO_LIMIT_BAR } from './sensor-checks.ts';
 
 describe('zero', () => {
   it('is taken from the last second, with the coupling open', () => {
@@ -64,7 +64,7 @@ describe('probe in the warm hand', () => {
   it('agrees, and the place counts as checked', () => {
     const s = new Script().flow(2, 0, { temps: temps(32) }).say(check);
     expect(s.of('warm-check')).toMatchObject([{ agrees: true, readingC: 32 }]);
-    expect(s.w.checks.warm).toEqual(['sleeve']);
+    expect(s.w.sensorChecks.warm).toEqual(['sleeve']);
   });
 
   it('shorted (reads the junction) or reversed does not; a failed check takes an earlier one back', () => {
@@ -74,7 +74,7 @@ describe('probe in the warm hand', () => {
       .flow(2, 0, { temps: temps(25) })
       .say(check);
     expect(s.of('warm-check').map((e) => e.agrees)).toEqual([true, false]);
-    expect(s.w.checks.warm).toEqual([]);
+    expect(s.w.sensorChecks.warm).toEqual([]);
   });
 
   it('without a probe at that place there is nothing to compare', () => {

@@ -6,7 +6,7 @@ import { bar3, c1 } from '../round.ts';
 import type { RecentStats } from '../signal/recent.ts';
 
 /** Second opinions on the sensors: zero, dial gauge, probe warmed in the hand. */
-export interface Checks {
+export interface SensorChecks {
   /** Sum of the zeros taken, bar: several small ones may not add up to a large one. */
   zeroBar: number;
   gauge: { gaugeBar: number; readingBar: number; agrees: boolean } | null;
@@ -14,7 +14,7 @@ export interface Checks {
   warm: Place[];
 }
 
-export function createChecks(): Checks {
+export function createSensorChecks(): SensorChecks {
   return { zeroBar: 0, gauge: null, warm: [] };
 }
 
@@ -32,7 +32,7 @@ const THERMOMETER_U_K = 2;
  * the reading now; it is to be subtracted on top of any earlier zero.
  */
 export function takeZero(
-  c: Checks,
+  c: SensorChecks,
   stage: Stage,
   stats: RecentStats | null,
   tUs: number,
@@ -61,7 +61,7 @@ export function takeZero(
  * @param gaugeUBar that of the gauge as it is read
  */
 export function compareGauge(
-  c: Checks,
+  c: SensorChecks,
   gaugeBar: number,
   stats: RecentStats | null,
   uBar: number,
@@ -82,7 +82,7 @@ export function compareGauge(
 }
 
 export function compareWarm(
-  c: Checks,
+  c: SensorChecks,
   place: Place,
   thermometerC: number,
   temp: TemperatureReading | null,

@@ -61,7 +61,7 @@ export function commandWarm(
       emit(event);
       return;
     }
-    watch.checks.warm = watch.checks.warm.filter((p) => p !== place);
+    watch.sensorChecks.warm = watch.sensorChecks.warm.filter((p) => p !== place);
     emit({ ...event, agrees: false });
   });
 }

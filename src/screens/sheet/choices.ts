@@ -8,13 +8,13 @@ import { DEMO } from '../demo.ts';
 import { loadAll } from '../documents/store.ts';
 
 /** Packers, resins and sensors that a sheet may name. Those of the practice job are there only where named. */
-export interface Shelf {
+export interface Choices {
   packers(named: string | null): readonly Named<PackerDocument>[];
   resins(named: string | null): readonly Named<ResinDocument>[];
   sensors(): readonly Named<SensorDocument>[];
 }
 
-export function createShelf(app: Services): Shelf {
+export function createChoices(app: Services): Choices {
   const [packers] = createResource(() => loadAll(app, 'packer').catch(failed(app)));
   const [resins] = createResource(() => loadAll(app, 'resin').catch(failed(app)));
   const [sensors] = createResource(() => loadAll(app, 'sensor').catch(failed(app)));
