@@ -10,6 +10,7 @@ export type EvidenceErrorCode =
   | 'not-sealed'
   | 'key-missing' // this browser makes no Ed25519 keys
   | 'too-large'
+  | 'language-future' // the record's words are of a later version
   | 'not-a-backup'
   | 'backup-damaged'
   | 'backup-future'

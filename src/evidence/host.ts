@@ -2,6 +2,7 @@ import type { TraceWindow } from '../engine/messages.ts';
 import { createAnswers, type Handlers } from '../engine/worker/answers.ts';
 import { csvRow } from '../record/csv.ts';
 import { listImports } from '../record/stores/imports.ts';
+import type { CatalogueOf } from '../words/catalogue.ts';
 import { listArchive } from './archive-list.ts';
 import { makeBackup } from './backup/make.ts';
 import { lookInto, restoreFrom } from './backup/restore.ts';
@@ -31,7 +32,17 @@ export interface EvidenceHost {
 /** More points than this are no picture of the data any more but a copy; the job's file holds all. */
 const MOST_ROWS = 200_000;
 
-export function createEvidenceHost(deps: EvidenceDeps): EvidenceHost {
+/** A record of a later version may be written in a language that this one has not. */
+const orRefused =
+  (catalogueOf: CatalogueOf): CatalogueOf =>
+  (wording) =>
+    catalogueOf(wording).catch((cause: unknown) => {
+      if (cause instanceof RangeError) throw new EvidenceError('language-future', cause.message);
+      throw cause;
+    });
+
+export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
+  const deps = { ...given, catalogueOf: orRefused(given.catalogueOf) };
   const trust = () => trustOf(deps.documents);
   const verdicts = new Map<string, VerifyView['verdict']>();
   let opened: Checked | null = null;

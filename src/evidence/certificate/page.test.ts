@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { PLAIN_WORDING } from '../../job/wording.ts';
+import { loadCatalogue } from '../../words/catalogue.ts';
 import { english } from '../../words/testing/english.ts';
+import { PSEUDO, untranslated, WITH_PSEUDO } from '../../words/testing/pseudo.ts';
 import { createOffice } from '../testing/office.ts';
 
 const { EXCEPTION, heldText } = english.certificate;
@@ -134,5 +136,72 @@ describe('the certificate', () => {
     const { office, ref, html } = await certificate({});
     const again = (await office.ask({ q: 'certificate', ref })).html;
     expect(again).toBe(html);
+  });
+});
+
+describe('the certificate in another language', () => {
+  /** What people typed, names of programs, and what the simulated site is called. */
+  const DATA = [
+    'Crack at 12.4 m',
+    'A.B., C.D.',
+    'P-001',
+    'PP-017',
+    'R-1204',
+    'H-0877',
+    'T-2207',
+    'K-01',
+    'K-02',
+    'K-03',
+    'Quick resin of the test',
+    '<b>hose & "clamp"</b>',
+    'valve on its way',
+    'test 1',
+    ...Object.values(english.demo.DEMO_NAMES),
+  ];
+  const wording = { language: PSEUDO, decimal: 'comma' } as const;
+
+  it('is that of its record, wherever it is made and verified; nothing of it comes from elsewhere', async () => {
+    const office = createOffice({ catalogueOf: (w) => loadCatalogue(w, WITH_PSEUDO) });
+    await office.keepJob({});
+    const runId = await office.record({
+      during: async (bench) => {
+        await bench.ask({ q: 'rig-fault', fault: { fault: 'unplug' } });
+        await bench.run(5000);
+        await bench.ask({ q: 'rig-fault', fault: { fault: 'replug' } });
+        await bench.run(5000);
+        const what = 'stage:hold';
+        await bench.ask({ q: 'command', command: { c: 'override', what, reason: 'valve on its way' } });
+        await bench.ask({ q: 'command', command: { c: 'gauge', bar: 0.9 } });
+      },
+    });
+    await office.ask({ q: 'seal', runId, wording });
+    const ref = { kind: 'run', runId } as const;
+    const { html } = await office.ask({ q: 'certificate', ref });
+    expect(html).toContain(`<html lang="${PSEUDO}">`);
+    const labels = [...html.matchAll(/<(?:text|title)[^>]*>([^<]*)<|aria-label="([^"]*)"/g)].map(
+      (m) => m[1] ?? m[2],
+    );
+    const told = textOf(`${html} ${labels.join(' ')}`);
+    const fingerprints = [...told.matchAll(/(?:[0-9A-F]{4} ){15}[0-9A-F]{4}/g)].map((m) => m[0]);
+    expect(untranslated(told, [...DATA, ...fingerprints, runId])).toBe('');
+    expect(told.replaceAll('\u00a0', ' ')).toMatch(/1,\d\d bar/);
+    expect(told).not.toMatch(/\d\.\d\d\u00a0bar/);
+
+    // The same record under another tablet's words: its file is the same to the byte.
+    const { file } = await office.ask({ q: 'job-file', ref });
+    const view = await office.ask({ q: 'verify', file, name: 'job.zip' });
+    expect([view.verdict, view.findings, view.remarks]).toEqual(['valid', [], []]);
+
+    // A program without this language holds the papers against the signed sums, and says so.
+    const without = createOffice();
+    const there = await without.ask({ q: 'verify', file, name: 'job.zip' });
+    expect(there.verdict).toBe('unknown-signer');
+    expect(there.remarks).toEqual([
+      { r: 'not-derived', file: 'CHECK.txt' },
+      { r: 'not-derived', file: 'certificate.html' },
+    ]);
+    await expect(without.ask({ q: 'certificate', ref: { kind: 'opened' } })).rejects.toMatchObject({
+      code: 'language-future',
+    });
   });
 });

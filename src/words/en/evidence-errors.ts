@@ -9,6 +9,7 @@ export const EVIDENCE_ERROR: Record<
   | 'not-sealed'
   | 'key-missing'
   | 'too-large'
+  | 'language-future'
   | 'not-a-backup'
   | 'backup-damaged'
   | 'backup-future'
@@ -28,6 +29,10 @@ export const EVIDENCE_ERROR: Record<
     todo: 'Use a newer browser, or check the file by hand as its CHECK.txt says.',
   },
   'too-large': { title: 'The file is too large', todo: 'No file of this program is that large.' },
+  'language-future': {
+    title: 'The record’s papers are in a language that is not here',
+    todo: 'Update this program to see them. The record itself is not touched by this.',
+  },
   'not-a-backup': { title: 'Not a backup', todo: 'Choose a file that this page made. Nothing was changed.' },
   'backup-damaged': {
     title: 'The backup is damaged',
