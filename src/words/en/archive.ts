@@ -24,7 +24,6 @@ export const ARCHIVE = {
   pick: (title: string) => `Choose for the overlay: ${title}`,
   overlay: (n: number) => `Lay ${n} over each other`,
   overlayHint: 'Tick two or more records to lay them over each other.',
-  look: 'Open',
 
   numbers: 'What a reviewer asks for',
   inBand: 'Time in band',

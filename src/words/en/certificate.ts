@@ -37,7 +37,6 @@ const CERTIFICATE = {
   signLine: 'Name, date, signature',
   notKnown: 'not known',
   notStated: 'not stated',
-  none: 'none',
 
   // rows
   site: 'Place',

@@ -34,10 +34,6 @@ const EVIDENCE = {
     'A signing key was made on this tablet. Give its fingerprint to the firm: by it others tell that records are yours.',
   newAfterLoss:
     'The earlier signing key of this tablet is gone, so a new one was made. Others see a new signer: tell the firm its fingerprint.',
-  interruptedNote: 'This run was interrupted; the sealed record says so.',
-  resumedNote: (n: number) =>
-    `This run was taken up again ${n === 1 ? 'once' : `${n} times`}; the sealed record says so.`,
-  manifest: 'SHA-256 of the manifest',
 
   // additions
   additions: 'Signed additions',

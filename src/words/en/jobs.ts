@@ -11,7 +11,6 @@ export const JOBS = {
   runs: 'Runs',
   noSheets: 'No job sheets yet. A run can be started without one and the sheet filled in during the cure.',
   noRuns: 'Nothing recorded yet.',
-  connecting: 'Connecting the simulated rig',
   openTitle: 'A run was not closed',
   openText:
     'The program or the tablet stopped while this run was recording. Everything up to the last half second is kept.',
@@ -31,7 +30,6 @@ export const JOBS = {
   newTitle: 'New job',
   stateOpen: 'open',
   stateInterrupted: 'interrupted',
-  stateEnded: 'ended',
   practiceTag: 'practice',
   sealedTag: 'sealed',
   peak: (pressure: string) => `peak ${pressure}`,

@@ -59,7 +59,6 @@ export const OFFICE = {
     unreadable: 'could not be read',
   },
   signedBy: (who: string) => `signed by ${who}`,
-  unknown: 'a key that is not known here',
   open: 'Look into it',
   keep: 'Keep in the archive',
   kept: 'Kept in the archive.',

@@ -8,15 +8,10 @@ export const REVIEW = {
   later: 'Later',
   events: 'Events',
   stages: 'Stages',
-  alarms: 'Alarms',
   numbers: 'Numbers',
-  begun: 'Begun',
   duration: 'Duration',
   readings: 'Readings',
-  peak: 'Peak pressure',
-  gaps: 'Gaps',
   device: 'Device',
-  packer: 'Packer',
   damage: {
     crc: 'Damaged: a page does not match its checksum',
     torn: 'Damaged: the last page is torn',
@@ -42,6 +37,5 @@ export const REVIEW = {
     'Trace, events and seal are deleted from this browser. Save the job’s file first: this cannot be undone.',
   hint: 'Wheel, pinch or plus and minus zoom. Drag or arrow keys move. 0 shows the whole run.',
   missing: 'This run is not in this browser.',
-  holdTime: 'Time in stage',
   traceLabel: 'Recorded pressure and temperatures',
 };

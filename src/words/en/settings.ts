@@ -4,7 +4,6 @@ export const SETTINGS = {
   look: 'Look and units',
   theme: 'Colours',
   themes: { auto: 'As the tablet', light: 'Light', dark: 'Dark', sun: 'Sunlight (high contrast)' },
-  units: 'Units',
   unitPressure: 'Pressure',
   unitTemperature: 'Temperature',
   unitLength: 'Lengths',

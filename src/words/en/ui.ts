@@ -26,7 +26,6 @@ export const UI = {
   noReading: 'No reading',
   overRange: (end: string) => `OVER ${end}`,
   overRangeMeans: 'The sensor reads no further.',
-  noLimit: 'No limit set: gauge only',
   ladder: (now: string, ceiling: string, rated: string) =>
     `Pressure ${now}. Ceiling ${ceiling}. Rated ${rated}.`,
   ladderNoLimit: (now: string) => `Pressure ${now}. No limit set: gauge only`,
@@ -58,16 +57,11 @@ export const UI = {
 
   // buttons
   cancel: 'Cancel',
-  close: 'Close',
   save: 'Save',
   saved: 'Saved',
   remove: 'Remove',
-  add: 'Add',
-  edit: 'Edit',
   back: 'Back',
   undo: 'Undo',
-  yes: 'Yes',
-  no: 'No',
   retry: 'Try again',
 
   // data on their way

@@ -1,0 +1,84 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { expect, it } from 'vitest';
+import { english } from './testing/english.ts';
+
+// A text that nothing shows is a text that somebody translates for nothing. Keys are looked for by name; tables over
+// codes are used as a whole where they are looked up by code.
+
+interface Source {
+  readonly file: string;
+  readonly text: string;
+  /** A file of the English words themselves: its own tables may look each other up. */
+  readonly own: boolean;
+}
+
+/** The code that may show words: no tests, and not the modules that only hand the words on. */
+function sources(): readonly Source[] {
+  const files = readdirSync('src', { recursive: true, encoding: 'utf8' });
+  return files
+    .filter((f) => /\.tsx?$/.test(f) && !/\.test\.tsx?$|[/\\]testing[/\\]/.test(f))
+    .filter((f) => path.dirname(f) !== 'words')
+    .map((f) => {
+      const text = readFileSync(path.join('src', f), 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '');
+      return { file: f, text, own: path.dirname(f) === path.join('words', 'en') };
+    });
+}
+
+/** What an export is called in a file: its own name, or the one given to it where it is taken. */
+function namesIn({ file, text }: Source, name: string): readonly string[] {
+  const given = [...text.matchAll(new RegExp(`\\b${name}(?: as|:) (\\w+)`, 'g'))].map((m) => m[1]!);
+  // Faults of the commands are functions of their words: fault((f) => f.emptyFile).
+  return [name, ...given, ...(name === 'FAULT' && file.startsWith('cli') ? ['f'] : [])];
+}
+
+const stripped = (text: string): string =>
+  text.replace(/^import[^;]*;$/gm, '').replace(/\b(?:const|let) \{[^=;]*?\} =/g, '');
+
+const CODE = sources();
+const BARE = CODE.map((s) => ({ ...s, text: stripped(s.text) }));
+
+function some(name: string, found: (alias: string, own: boolean) => RegExp): boolean {
+  return CODE.some((source, i) =>
+    namesIn(source, name).some((alias) => found(alias, source.own).test(BARE[i]!.text)),
+  );
+}
+
+/** Looked up by a code or handed on as a whole; in the words' own files only the first counts. */
+const whole = (name: string, rest: string): boolean =>
+  some(name, (alias, own) =>
+    own
+      ? new RegExp(`(?<!\\w)${alias}${rest}\\[|\\(${alias}${rest}, `)
+      : new RegExp(`(?<![\\w'-])${alias}${rest}(?![\\w:.'-])`),
+  );
+
+/** Paths of texts under an export that no code reaches. */
+function unused(name: string, value: unknown, rest = ''): readonly string[] {
+  if (typeof value === 'function' && rest === '')
+    return some(name, (alias) => new RegExp(`(?<!\\w)${alias}(?!\\w|:|,? \\})`)) ? [] : [name];
+  if (typeof value !== 'object' || value === null || Array.isArray(value))
+    return some(name, (alias) => new RegExp(`(?<!\\w)${alias}${rest}(?!\\w)`)) ? [] : [`${name}${rest}`];
+  if (whole(name, rest)) return [];
+  return Object.entries(value).flatMap(([key, v]) => unused(name, v, `${rest}\\.${key}`));
+}
+
+it('every text of the catalogue is shown somewhere', () => {
+  const { wording, format, ...sections } = english;
+  const found = Object.values(sections).flatMap((section) =>
+    Object.entries(section).flatMap(([name, value]) => unused(name, value)),
+  );
+  const texts = JSON.stringify(sections, (_, v) => (typeof v === 'function' ? 'text' : v)).length;
+  expect(texts).toBeGreaterThan(30_000);
+  expect(found.map((f) => f.replaceAll('\\.', '.'))).toEqual([]);
+});
+
+it('a key that nothing shows is found, and one within a table that is looked up is not', () => {
+  expect(unused('UI', { nobodyShowsThis: 'x', save: 'Save' })).toEqual(['UI\\.nobodyShowsThis']);
+  expect(unused('CAUTION', { made: 'x' })).toEqual([]);
+  expect(unused('ARCHIVE', { kinds: { made: 'x' } })).toEqual([]);
+});
+
+it('no text is made out of another: case and letters of a phrase are its language’s own', () => {
+  const cut = /\.(toLowerCase|toUpperCase|toLocale\w+|charAt|replace|replaceAll|slice|substring)\(/;
+  for (const { file, text, own } of CODE) if (own) expect(cut.exec(text)?.[0], file).toBeUndefined();
+});
