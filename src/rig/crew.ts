@@ -263,6 +263,8 @@ export function createCrew(options: CrewOptions): Crew {
         return;
       case 'done':
         return;
+      default:
+        phase satisfies never;
     }
   }
 
