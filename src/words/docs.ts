@@ -1,3 +1,3 @@
 import { chosen } from './chosen.ts';
 
-export const { DOCS } = chosen('docs');
+export const { DOCS, PACKER, RESIN, SENSOR } = chosen('docs');

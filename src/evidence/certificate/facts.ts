@@ -5,6 +5,7 @@ import type { Catalogue } from '../../words/catalogue.ts';
 import type { Numbers } from '../messages.ts';
 import { floorOfRecord, holdsOf } from '../numbers.ts';
 import type { Seen } from './exceptions.ts';
+import { packerTold } from './packer.ts';
 
 export interface Row {
   readonly name: string;
@@ -65,16 +66,9 @@ export function howRows({ bundle, setup, words }: Seen): readonly Row[] {
   const { CERTIFICATE: C, HOW_FED } = words.certificate;
   const { fixed, pressure, temperature } = words.format;
   const out: Row[] = [];
-  const packer = bundle?.packer?.document ?? null;
+  const packer = packerTold(bundle?.packer?.document ?? null, words);
   const rated = setup?.limits?.ratedBar ?? null;
-  out.push({
-    name: C.packer,
-    text: listed(
-      words,
-      packer?.name ?? null,
-      packer !== null && packer.serial !== '' && C.serial(packer.serial),
-    ),
-  });
+  out.push({ name: C.packer, text: listed(words, ...packer) });
   if (rated !== null) out.push({ name: C.rated, text: C.ratedHere(pressure(rated)) });
   const resin = bundle?.resin?.document ?? null;
   const used = bundle?.job.resin ?? null;

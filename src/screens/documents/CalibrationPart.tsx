@@ -2,7 +2,7 @@ import { For, Show } from 'solid-js';
 import { mostRows } from '../../job/documents.ts';
 import type { SensorDocument } from '../../job/sensor-document.ts';
 import { Part } from '../../widgets/Fields.tsx';
-import { DOCS } from '../../words/docs.ts';
+import { DOCS, SENSOR } from '../../words/docs.ts';
 import { CalibrationFigures } from './CalibrationFigures.tsx';
 import { FormNumber, FormText } from './FormFields.tsx';
 import { FormRows } from './FormRows.tsx';
@@ -19,7 +19,7 @@ export function CalibrationPart(props: { form: Form<'sensor'> }) {
   const d = () => props.form.draft();
   const change = (part: Partial<SensorDocument>) => props.form.change(part);
   return (
-    <Part title={DOCS.calibration}>
+    <Part title={SENSOR.calibration}>
       <Show
         when={d().calibration}
         fallback={
@@ -54,7 +54,7 @@ export function CalibrationPart(props: { form: Form<'sensor'> }) {
                 label={DOCS.calU}
                 told={spreadIn(d())}
               />
-              <FormNumber form={props.form} at="dueDays" label={DOCS.due} />
+              <FormNumber form={props.form} at="dueDays" label={SENSOR.dueDays} />
             </div>
             <For each={SERIES}>
               {(series) => (

@@ -1,5 +1,5 @@
 import { Part } from '../../widgets/Fields.tsx';
-import { DOCS } from '../../words/docs.ts';
+import { DOCS, PACKER } from '../../words/docs.ts';
 import { PLATE } from '../../words/fields.ts';
 import { CYCLES } from '../../words/history.ts';
 import { FormChoice, FormNumber, FormText, FormTick } from './FormFields.tsx';
@@ -11,11 +11,11 @@ import { PackerLog } from './PackerLog.tsx';
 
 const MEMBERS: MembersOf<'packer', 'plate' | 'ratings' | 'more' | 'log'> = {
   version: null,
-  name: { in: 'plate', edit: (form) => <FormText form={form} at="name" label={DOCS.name} /> },
-  serial: { in: 'plate', edit: (form) => <FormText form={form} at="serial" label={DOCS.serial} /> },
+  name: { in: 'plate', edit: (form) => <FormText form={form} at="name" label={PACKER.name} /> },
+  serial: { in: 'plate', edit: (form) => <FormText form={form} at="serial" label={PACKER.serial} /> },
   plate: {
     in: 'plate',
-    edit: (form) => <FormChoice form={form} at="plate" label={DOCS.plate} words={PLATE} />,
+    edit: (form) => <FormChoice form={form} at="plate" label={PACKER.plate} words={PLATE} />,
   },
   sizes: {
     in: 'plate',
@@ -32,7 +32,7 @@ const MEMBERS: MembersOf<'packer', 'plate' | 'ratings' | 'more' | 'log'> = {
       <FormRows
         form={form}
         at="ratings"
-        label={DOCS.ratings}
+        label={PACKER.ratings}
         note={DOCS.ratingsText}
         columns={{ diameterMm: DOCS.diameter, ratedBar: DOCS.rated }}
         blank={{ diameterMm: form.draft().sizes.maxMm, ratedBar: 1.5 }}
@@ -45,7 +45,7 @@ const MEMBERS: MembersOf<'packer', 'plate' | 'ratings' | 'more' | 'log'> = {
       <FormRows
         form={form}
         at="usable"
-        label={DOCS.usable}
+        label={PACKER.usable}
         columns={{ diameterMm: DOCS.diameter, lengthMm: DOCS.length }}
         blank={{ diameterMm: form.draft().sizes.maxMm, lengthMm: 1000 }}
       />
@@ -57,7 +57,7 @@ const MEMBERS: MembersOf<'packer', 'plate' | 'ratings' | 'more' | 'log'> = {
       <FormRows
         form={form}
         at="freeInflation"
-        label={DOCS.free}
+        label={PACKER.freeInflation}
         columns={{ diameterMm: DOCS.diameter, bar: DOCS.pressure }}
         blank={{ diameterMm: form.draft().sizes.maxMm, bar: 0.4 }}
       />
@@ -69,15 +69,18 @@ const MEMBERS: MembersOf<'packer', 'plate' | 'ratings' | 'more' | 'log'> = {
       <FormRows
         form={form}
         at="volume"
-        label={DOCS.volume}
+        label={PACKER.volume}
         columns={{ diameterMm: DOCS.diameter, litres: DOCS.litres }}
         blank={{ diameterMm: form.draft().sizes.maxMm, litres: 20 }}
       />
     ),
   },
-  reliefBar: { in: 'more', edit: (form) => <FormNumber form={form} at="reliefBar" label={DOCS.relief} /> },
-  retired: { in: 'more', edit: (form) => <FormTick form={form} at="retired" label={DOCS.retired} /> },
-  notes: { in: 'more', edit: (form) => <FormText form={form} at="notes" label={DOCS.notes} long /> },
+  reliefBar: {
+    in: 'more',
+    edit: (form) => <FormNumber form={form} at="reliefBar" label={PACKER.reliefBar} />,
+  },
+  retired: { in: 'more', edit: (form) => <FormTick form={form} at="retired" label={PACKER.retired} /> },
+  notes: { in: 'more', edit: (form) => <FormText form={form} at="notes" label={PACKER.notes} long /> },
   conditions: { in: 'log', edit: (form) => <PackerLog form={form} /> },
   earlierCycles: null, // counts what the log has no more room for
 };

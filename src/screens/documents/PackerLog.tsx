@@ -3,7 +3,7 @@ import { textAt } from '../../job/documents.ts';
 import type { ConditionEntry } from '../../job/packer-document.ts';
 import { withEntries } from '../../plan/packer-history.ts';
 import { Choice, optionsOf, Part, TextField } from '../../widgets/Fields.tsx';
-import { DOCS } from '../../words/docs.ts';
+import { DOCS, PACKER } from '../../words/docs.ts';
 import { CONDITION } from '../../words/fields.ts';
 import type { Form } from './form.ts';
 
@@ -28,7 +28,7 @@ export function PackerLog(props: { form: Form<'packer'> }) {
     setNote('');
   };
   return (
-    <Part title={DOCS.log} folded>
+    <Part title={PACKER.conditions} folded>
       <table class="table">
         <tbody>
           <For each={props.form.draft().conditions.slice(-SHOWN).reverse()}>

@@ -1,5 +1,5 @@
 import { Part } from '../../widgets/Fields.tsx';
-import { DOCS } from '../../words/docs.ts';
+import { DOCS, RESIN } from '../../words/docs.ts';
 import { BASIS, CRITERION, EXOTHERM, RESIN_KIND } from '../../words/fields.ts';
 import { FormChoice, FormNumber, FormText } from './FormFields.tsx';
 import { FormRows } from './FormRows.tsx';
@@ -8,10 +8,10 @@ import { Members, type MembersOf } from './Members.tsx';
 
 const MEMBERS: MembersOf<'resin', 'name' | 'cure' | 'end' | 'pot' | 'mix' | 'notes'> = {
   version: null,
-  name: { in: 'name', edit: (form) => <FormText form={form} at="name" label={DOCS.name} /> },
+  name: { in: 'name', edit: (form) => <FormText form={form} at="name" label={RESIN.name} /> },
   kind: {
     in: 'name',
-    edit: (form) => <FormChoice form={form} at="kind" label={DOCS.kind} words={RESIN_KIND} />,
+    edit: (form) => <FormChoice form={form} at="kind" label={RESIN.kind} words={RESIN_KIND} />,
   },
   curePoints: {
     in: 'cure',
@@ -19,7 +19,7 @@ const MEMBERS: MembersOf<'resin', 'name' | 'cure' | 'end' | 'pot' | 'mix' | 'not
       <FormRows
         form={form}
         at="curePoints"
-        label={DOCS.cure}
+        label={RESIN.curePoints}
         note={DOCS.cureText}
         columns={{ c: DOCS.temperature, minutes: DOCS.minutes }}
         blank={{ c: 20, minutes: 60 }}
@@ -28,16 +28,16 @@ const MEMBERS: MembersOf<'resin', 'name' | 'cure' | 'end' | 'pot' | 'mix' | 'not
   },
   criterion: {
     in: 'end',
-    edit: (form) => <FormChoice form={form} at="criterion" label={DOCS.criterion} words={CRITERION} />,
+    edit: (form) => <FormChoice form={form} at="criterion" label={RESIN.criterion} words={CRITERION} />,
   },
-  lowestC: { in: 'end', edit: (form) => <FormNumber form={form} at="lowestC" label={DOCS.lowest} /> },
+  lowestC: { in: 'end', edit: (form) => <FormNumber form={form} at="lowestC" label={RESIN.lowestC} /> },
   exotherm: {
     in: 'end',
-    edit: (form) => <FormChoice form={form} at="exotherm" label={DOCS.exotherm} words={EXOTHERM} />,
+    edit: (form) => <FormChoice form={form} at="exotherm" label={RESIN.exotherm} words={EXOTHERM} />,
   },
   expectedRiseK: {
     in: 'end',
-    edit: (form) => <FormNumber form={form} at="expectedRiseK" label={DOCS.rise} />,
+    edit: (form) => <FormNumber form={form} at="expectedRiseK" label={RESIN.expectedRiseK} />,
   },
   potLife: {
     in: 'pot',
@@ -45,13 +45,13 @@ const MEMBERS: MembersOf<'resin', 'name' | 'cure' | 'end' | 'pot' | 'mix' | 'not
       <FormRows
         form={form}
         at="potLife"
-        label={DOCS.pot}
+        label={RESIN.potLife}
         columns={{ c: DOCS.temperature, minutes: DOCS.minutes }}
         blank={{ c: 20, minutes: 25 }}
       />
     ),
   },
-  potMassG: { in: 'pot', edit: (form) => <FormNumber form={form} at="potMassG" label={DOCS.potMass} /> },
+  potMassG: { in: 'pot', edit: (form) => <FormNumber form={form} at="potMassG" label={RESIN.potMassG} /> },
   mix: {
     in: 'mix',
     edit: (form) => (
@@ -64,21 +64,21 @@ const MEMBERS: MembersOf<'resin', 'name' | 'cure' | 'end' | 'pot' | 'mix' | 'not
   },
   resinDensity: {
     in: 'mix',
-    edit: (form) => <FormNumber form={form} at="resinDensity" label={DOCS.resinDensity} />,
+    edit: (form) => <FormNumber form={form} at="resinDensity" label={RESIN.resinDensity} />,
   },
   hardenerDensity: {
     in: 'mix',
-    edit: (form) => <FormNumber form={form} at="hardenerDensity" label={DOCS.hardenerDensity} />,
+    edit: (form) => <FormNumber form={form} at="hardenerDensity" label={RESIN.hardenerDensity} />,
   },
   mixedDensity: {
     in: 'mix',
-    edit: (form) => <FormNumber form={form} at="mixedDensity" label={DOCS.mixedDensity} />,
+    edit: (form) => <FormNumber form={form} at="mixedDensity" label={RESIN.mixedDensity} />,
   },
   batch: {
     in: 'mix', // the batches' own names are noted on the job sheet
     edit: (form) => <FormText form={form} at="batch.expires" label={DOCS.expires} type="date" />,
   },
-  notes: { in: 'notes', edit: (form) => <FormText form={form} at="notes" label={DOCS.notes} long /> },
+  notes: { in: 'notes', edit: (form) => <FormText form={form} at="notes" label={RESIN.notes} long /> },
 };
 
 export function ResinForm(props: { form: Form<'resin'> }) {
@@ -93,7 +93,7 @@ export function ResinForm(props: { form: Form<'resin'> }) {
           <Members form={props.form} of={MEMBERS} in="end" />
         </div>
       </Part>
-      <Part title={DOCS.pot}>
+      <Part title={RESIN.potLife}>
         <Members form={props.form} of={MEMBERS} in="pot" />
       </Part>
       <Part title={DOCS.mix} folded>

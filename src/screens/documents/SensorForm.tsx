@@ -1,7 +1,7 @@
 import { Show } from 'solid-js';
 import type { SensorDocument } from '../../job/sensor-document.ts';
 import { Part } from '../../widgets/Fields.tsx';
-import { DOCS } from '../../words/docs.ts';
+import { DOCS, SENSOR } from '../../words/docs.ts';
 import { GAUGE_KIND, QUANTITY, SIGNAL, THERMOCOUPLE, THERMOCOUPLE_CLASS } from '../../words/fields.ts';
 import { HISTORY } from '../../words/history.ts';
 import { CalibrationPart } from './CalibrationPart.tsx';
@@ -41,15 +41,15 @@ const START: Record<SensorDocument['quantity'], Partial<SensorDocument>> = {
 
 const MEMBERS: MembersOf<'sensor', 'what' | 'calibration' | 'notes'> = {
   version: null,
-  name: { in: 'what', edit: (form) => <FormText form={form} at="name" label={DOCS.name} /> },
-  serial: { in: 'what', edit: (form) => <FormText form={form} at="serial" label={DOCS.serial} /> },
+  name: { in: 'what', edit: (form) => <FormText form={form} at="name" label={SENSOR.name} /> },
+  serial: { in: 'what', edit: (form) => <FormText form={form} at="serial" label={SENSOR.serial} /> },
   quantity: {
     in: 'what',
     edit: (form) => (
       <FormChoice
         form={form}
         at="quantity"
-        label={DOCS.quantity}
+        label={SENSOR.quantity}
         words={QUANTITY}
         onValue={(quantity) => form.change(START[quantity])}
       />
@@ -61,7 +61,7 @@ const MEMBERS: MembersOf<'sensor', 'what' | 'calibration' | 'notes'> = {
       <FormChoice
         form={form}
         at="signal"
-        label={DOCS.signal}
+        label={SENSOR.signal}
         words={SIGNAL}
         onValue={(signal) => form.change({ signal, span: START_SPAN[signal] })}
       />
@@ -71,7 +71,13 @@ const MEMBERS: MembersOf<'sensor', 'what' | 'calibration' | 'notes'> = {
     in: 'what',
     edit: (form) => (
       <Show when={form.draft().signal === 'thermocouple'}>
-        <FormChoice form={form} at="thermocouple" label={DOCS.thermocouple} words={THERMOCOUPLE} unset="K" />
+        <FormChoice
+          form={form}
+          at="thermocouple"
+          label={SENSOR.thermocouple}
+          words={THERMOCOUPLE}
+          unset="K"
+        />
       </Show>
     ),
   },
@@ -82,7 +88,7 @@ const MEMBERS: MembersOf<'sensor', 'what' | 'calibration' | 'notes'> = {
         <FormChoice
           form={form}
           at="thermocoupleClass"
-          label={DOCS.tcClass}
+          label={SENSOR.thermocoupleClass}
           words={THERMOCOUPLE_CLASS}
           unset={2}
         />
@@ -93,7 +99,7 @@ const MEMBERS: MembersOf<'sensor', 'what' | 'calibration' | 'notes'> = {
     in: 'what',
     edit: (form) => (
       <Show when={form.draft().quantity === 'pressure'}>
-        <FormChoice form={form} at="gaugeKind" label={DOCS.gaugeKind} words={GAUGE_KIND} unset="gauge" />
+        <FormChoice form={form} at="gaugeKind" label={SENSOR.gaugeKind} words={GAUGE_KIND} unset="gauge" />
       </Show>
     ),
   },
@@ -118,16 +124,16 @@ const MEMBERS: MembersOf<'sensor', 'what' | 'calibration' | 'notes'> = {
   accuracy: {
     in: 'what',
     edit: (form) => (
-      <FormNumber form={form} at="accuracy" label={DOCS.accuracy} told={spreadIn(form.draft())} />
+      <FormNumber form={form} at="accuracy" label={SENSOR.accuracy} told={spreadIn(form.draft())} />
     ),
   },
-  deviceId: { in: 'what', edit: (form) => <FormText form={form} at="deviceId" label={DOCS.deviceId} /> },
-  channel: { in: 'what', edit: (form) => <FormNumber form={form} at="channel" label={DOCS.channel} /> },
+  deviceId: { in: 'what', edit: (form) => <FormText form={form} at="deviceId" label={SENSOR.deviceId} /> },
+  channel: { in: 'what', edit: (form) => <FormNumber form={form} at="channel" label={SENSOR.channel} /> },
   calibration: { in: 'calibration', edit: (form) => <CalibrationPart form={form} /> },
   dueDays: null, // with the calibration
   earlier: null, // calibrations that another took the place of
-  retired: { in: 'notes', edit: (form) => <FormTick form={form} at="retired" label={DOCS.retired} /> },
-  notes: { in: 'notes', edit: (form) => <FormText form={form} at="notes" label={DOCS.notes} long /> },
+  retired: { in: 'notes', edit: (form) => <FormTick form={form} at="retired" label={SENSOR.retired} /> },
+  notes: { in: 'notes', edit: (form) => <FormText form={form} at="notes" label={SENSOR.notes} long /> },
 };
 
 export function SensorForm(props: { form: Form<'sensor'> }) {
@@ -142,7 +148,7 @@ export function SensorForm(props: { form: Form<'sensor'> }) {
       <Part title={HISTORY.title}>
         <SensorHistory sensor={props.form.draft()} />
       </Part>
-      <Part title={DOCS.notes} folded>
+      <Part title={SENSOR.notes} folded>
         <Members form={props.form} of={MEMBERS} in="notes" />
       </Part>
     </>

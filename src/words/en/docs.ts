@@ -1,3 +1,7 @@
+import type { PackerDocument } from '../../job/packer-document.ts';
+import type { ResinDocument } from '../../job/resin-document.ts';
+import type { SensorDocument } from '../../job/sensor-document.ts';
+
 /** Words of the documents: packers, resins, sensors. */
 export const DOCS = {
   packerOne: 'Packer',
@@ -5,64 +9,33 @@ export const DOCS = {
   sensorOne: 'Sensor',
   newOne: 'New',
   none: 'None yet.',
-  name: 'Name',
-  serial: 'Serial number',
-  retired: 'Retired',
-  notes: 'Notes',
   smallest: 'Smallest pipe',
   largest: 'Largest pipe',
   more: 'Lengths, free inflation, volume, relief valve',
-  plate: 'The plate says',
-  ratings: 'Rated pressure by diameter',
   ratingsText: 'From the plate or the maker’s sheet. Between two rows the lower pressure counts.',
   diameter: 'Diameter',
   rated: 'Rated',
-  usable: 'Usable length by diameter',
   length: 'Length',
-  free: 'Free inflation pressure by diameter',
   pressure: 'Pressure',
-  volume: 'Gas volume by diameter',
   litres: 'Volume',
-  relief: 'Set pressure of its relief valve',
   addRow: 'Add a row',
   removeRow: (n: number) => `Remove row ${n}`,
-  kind: 'Kind',
   mix: 'Mix',
   resinParts: 'Parts of resin',
   hardenerParts: 'Parts of hardener',
   basis: 'Parts are',
-  resinDensity: 'Density of the resin',
-  hardenerDensity: 'Density of the hardener',
-  mixedDensity: 'Density of the mix',
   expires: 'Batch expires',
-  log: 'Log of the packer',
   logWhat: 'What',
   logNote: 'Note',
   logAdd: 'Add to the log',
-  cure: 'Cure time of the data sheet',
   cureText:
     'Time to the end that the sheet names, at each temperature it gives. One row is enough, more are better.',
-  criterion: 'The sheet’s time ends when',
   temperature: 'Temperature',
   minutes: 'Minutes',
-  lowest: 'Lowest temperature the sheet allows',
-  pot: 'Pot life',
-  potMass: 'Of a mass of',
-  exotherm: 'Exotherm',
-  rise: 'Expected warming of the air in the packer',
-  quantity: 'Measures',
-  signal: 'Signal',
-  thermocouple: 'Thermocouple type',
-  tcClass: 'Tolerance class (IEC 60584-1)',
-  gaugeKind: 'Reads',
   rangeLo: 'Range from',
   rangeHi: 'Range to',
   spanLo: 'Signal at the lower end',
   spanHi: 'Signal at the upper end',
-  accuracy: 'Accuracy of its sheet (k = 2)',
-  deviceId: 'Device',
-  channel: 'Channel',
-  calibration: 'Calibration',
   calDate: 'Date',
   calReference: 'Reference instrument',
   calU: 'Standard uncertainty of the reference',
@@ -72,9 +45,62 @@ export const DOCS = {
   reference: 'Reference',
   addCalibration: 'Add a calibration',
   removeCalibration: 'Move to earlier calibrations',
-  due: 'Due after days',
   notSaved: 'Not saved: see the marked fields.',
   gone: 'This document is not here any more.',
   removeTitle: 'Remove it?',
   removeText: 'Jobs and runs that used it keep what they recorded.',
+};
+
+/** What members of documents are called on their forms; of those left out each field has a name of its own. */
+const SHARED = { name: 'Name', serial: 'Serial number', retired: 'Retired', notes: 'Notes' };
+
+export const PACKER: {
+  readonly [M in Exclude<keyof PackerDocument, 'version' | 'sizes' | 'earlierCycles'>]: string;
+} = {
+  name: SHARED.name,
+  serial: SHARED.serial,
+  plate: 'The plate says',
+  ratings: 'Rated pressure by diameter',
+  usable: 'Usable length by diameter',
+  freeInflation: 'Free inflation pressure by diameter',
+  volume: 'Gas volume by diameter',
+  reliefBar: 'Set pressure of its relief valve',
+  retired: SHARED.retired,
+  conditions: 'Log of the packer',
+  notes: SHARED.notes,
+};
+
+export const RESIN: { readonly [M in Exclude<keyof ResinDocument, 'version' | 'mix' | 'batch'>]: string } = {
+  name: SHARED.name,
+  kind: 'Kind',
+  curePoints: 'Cure time of the data sheet',
+  criterion: 'The sheet’s time ends when',
+  lowestC: 'Lowest temperature the sheet allows',
+  exotherm: 'Exotherm',
+  expectedRiseK: 'Expected warming of the air in the packer',
+  potLife: 'Pot life',
+  potMassG: 'Of a mass of',
+  resinDensity: 'Density of the resin',
+  hardenerDensity: 'Density of the hardener',
+  mixedDensity: 'Density of the mix',
+  notes: SHARED.notes,
+};
+
+export const SENSOR: {
+  readonly [M in Exclude<keyof SensorDocument, 'version' | 'range' | 'span' | 'earlier'>]: string;
+} = {
+  name: SHARED.name,
+  serial: SHARED.serial,
+  quantity: 'Measures',
+  signal: 'Signal',
+  thermocouple: 'Thermocouple type',
+  thermocoupleClass: 'Tolerance class (IEC 60584-1)',
+  gaugeKind: 'Reads',
+  accuracy: 'Accuracy of its sheet (k = 2)',
+  deviceId: 'Device',
+  channel: 'Channel',
+  calibration: 'Calibration',
+  dueDays: 'Due after days',
+  retired: SHARED.retired,
+  notes: SHARED.notes,
 };

@@ -164,7 +164,7 @@ const MANIFEST: Record<Extract<Finding, { f: 'manifest' }>['why'], string> = {
   practice: 'a practice run was sealed, which no program of ours does',
 };
 
-const CONTAINER: Record<string, string> = {
+const CONTAINER: Record<Extract<Finding, { f: 'refused' | 'container' }>['why'], string> = {
   'not-a-zip': 'no zip file',
   'not-a-record': 'no record of this program',
   version: 'of a later version of the program: use a newer one',
@@ -177,10 +177,9 @@ const CONTAINER: Record<string, string> = {
   truncated: 'cut short',
   sequence: 'files in another order',
   crc: 'a checksum differs',
+  header: 'not as it was made (header)',
+  behind: 'not as it was made (behind)',
 };
-
-const container = (why: string): string =>
-  Object.hasOwn(CONTAINER, why) ? CONTAINER[why]! : `not as it was made (${why})`;
 
 export const evidence = (f: Format) => ({
   EVIDENCE,
@@ -196,9 +195,9 @@ export const evidence = (f: Format) => ({
       us === null ? '?' : f.stopwatch(Math.max(0, us - firstUs) / 1e6);
     switch (finding.f) {
       case 'refused':
-        return `Not read: ${container(finding.why)} (byte ${finding.offset}).`;
+        return `Not read: ${CONTAINER[finding.why]} (byte ${finding.offset}).`;
       case 'container':
-        return `The file around the record: ${container(finding.why)} at byte ${finding.offset}${finding.file === null ? '' : `, ${finding.file}`}.`;
+        return `The file around the record: ${CONTAINER[finding.why]} at byte ${finding.offset}${finding.file === null ? '' : `, ${finding.file}`}.`;
       case 'missing':
         return `Missing: ${finding.file}.`;
       case 'strange':

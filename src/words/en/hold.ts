@@ -81,7 +81,8 @@ export function hold(f: Format) {
         }
         case 'tight':
           return leak.high === null ? word : `${word} to ${f.pressureRate(boundUp(leak.high), units)}`;
-        default:
+        case 'cannot-tell':
+        case 'cannot-be-seen':
           return leak.reason === null ? word : `${word}: ${CANNOT_TELL[leak.reason]}`;
       }
     },
