@@ -2,7 +2,7 @@ import { createMemo, For } from 'solid-js';
 import type { TraceWindow } from '../engine/messages.ts';
 import { PLACE_TITLE } from '../words/terms.ts';
 import { UI } from '../words/ui.ts';
-import { DASHES } from './Trace.tsx';
+import { dashOf } from './trace-dashes.ts';
 
 /** Which line is which: told by dash, never by colour alone. */
 export function Legend(props: { series: TraceWindow['series'] }) {
@@ -24,10 +24,7 @@ export function Legend(props: { series: TraceWindow['series'] }) {
         {(name, i) => (
           <li classList={{ bar: i() === 0 }}>
             <svg width="28" height="8" aria-hidden="true">
-              <path
-                d="M0 4H28"
-                stroke-dasharray={i() === 0 ? undefined : DASHES[(i() - 1) % DASHES.length]?.join(' ')}
-              />
+              <path d="M0 4H28" stroke-dasharray={i() === 0 ? undefined : dashOf(i()).join(' ')} />
             </svg>
             {name}
           </li>

@@ -1,4 +1,4 @@
-import { createMemo, For } from 'solid-js';
+import { createMemo, Index } from 'solid-js';
 import type { Stage } from '../watch/codes.ts';
 import { duration } from '../words/format.ts';
 import { stageName } from '../words/terms.ts';
@@ -27,6 +27,9 @@ export function placeSpans(
   });
 }
 
+const titleOf = ({ stage, attempt, fromS, toS }: StageSpan): string =>
+  [stageName(stage, attempt), ...(toS === null ? [] : [duration(toS - fromS)])].join(', ');
+
 /** The stages along the top of the trace, on the same time axis. */
 export function StageRibbon(props: {
   spans: readonly StageSpan[];
@@ -36,6 +39,7 @@ export function StageRibbon(props: {
   left: number;
   right: number;
 }) {
+  // By place, not by span: a hand that moves the view gives every span new numbers, not a new element.
   const placed = createMemo(() => placeSpans(props.spans, props.fromS, props.toS));
   return (
     <ol
@@ -44,21 +48,18 @@ export function StageRibbon(props: {
       data-testid="stage-ribbon"
       style={{ 'margin-left': `${props.left}px`, 'margin-right': `${props.right}px` }}
     >
-      <For each={placed()}>
+      <Index each={placed()}>
         {(s) => (
           <li
             class="ribbon-span"
-            classList={{ now: s.toS === null, [s.stage]: true }}
-            style={{ left: `${s.left * 100}%`, width: `${s.width * 100}%` }}
-            title={[
-              stageName(s.stage, s.attempt),
-              ...(s.toS === null ? [] : [duration(s.toS - s.fromS)]),
-            ].join(', ')}
+            classList={{ now: s().toS === null, [s().stage]: true }}
+            style={{ left: `${s().left * 100}%`, width: `${s().width * 100}%` }}
+            title={titleOf(s())}
           >
-            <span>{stageName(s.stage, s.attempt)}</span>
+            <span>{stageName(s().stage, s().attempt)}</span>
           </li>
         )}
-      </For>
+      </Index>
     </ol>
   );
 }

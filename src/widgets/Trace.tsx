@@ -6,8 +6,10 @@ import { scaleOf } from '../units/display.ts';
 import { type DisplayUnits, fixed, pressure, stopwatch, temperature } from '../words/format.ts';
 import { PLACE_TITLE } from '../words/terms.ts';
 import { UI } from '../words/ui.ts';
-import { type Pace, paceOf, stepDigits, toPlot, valueAt } from './trace-data.ts';
+import { dashOf } from './trace-dashes.ts';
+import { type Pace, type PlotData, paceOf, stepDigits, toPlot, valueAt } from './trace-data.ts';
 import { attachGestures } from './trace-gestures.ts';
+import type { LineInk } from './trace-lines.ts';
 import { type Decor, drawOver, drawUnder, drawUnits, inkOf } from './trace-paint.ts';
 import { keyView, type View } from './trace-view.ts';
 
@@ -53,6 +55,12 @@ export function Trace(props: {
     const hasTemps = series.some((s) => s.name === 'temperature');
     kinds = key(props.window);
     const ink = inkOf(host);
+    const lines = series.map(
+      (s, i): LineInk =>
+        s.name === 'bar'
+          ? { scale: 'p', colour: ink.trace, width: 2, dash: dashOf(i) }
+          : { scale: 'c', colour: ink.trace2, width: 1.5, dash: dashOf(i) },
+    );
     const axis = {
       stroke: ink.ink2,
       font: '13px system-ui, sans-serif',
@@ -92,23 +100,16 @@ export function Trace(props: {
         ],
         series: [
           {},
-          ...series.map((s, i) =>
-            s.name === 'bar'
-              ? { scale: 'p', stroke: ink.trace, width: 2, points: { show: false } }
-              : {
-                  scale: 'c',
-                  stroke: ink.trace2,
-                  width: 1.5,
-                  dash: DASHES[(i - 1) % DASHES.length] ?? [],
-                  points: { show: false },
-                },
+          ...lines.map(
+            // Scales, axes and cursor are the plot's; the lines are painted with what lies over them.
+            ({ scale }): uPlot.Series => ({ scale, paths: () => null, points: { show: false } }),
           ),
         ],
         hooks: {
           drawClear: [(u) => drawUnder(u, props.decor, ink, toUnit)],
           draw: [
             (u) => {
-              drawOver(u, props.decor, ink, toUnit);
+              drawOver(u, lines, props.decor, ink, toUnit);
               drawUnits(
                 u,
                 ink,
@@ -130,6 +131,7 @@ export function Trace(props: {
 
   const toUnit = (bar: number) => bar * scaleOf('pressure', props.units).factor;
 
+  const data: PlotData = { x: [], y: [] };
   // What the plot's data were made of: a hand that moves the view changes none of it.
   let shown: readonly unknown[] = [];
 
@@ -143,8 +145,8 @@ export function Trace(props: {
     const u = plot;
     u.batch(() => {
       if (!same) {
-        const data = toPlot(window, units, pace, decor.gaps);
-        u.setData([data.x, ...data.y] as uPlot.AlignedData, false);
+        toPlot(window, units, pace, decor.gaps, data);
+        u.setData([data.x, ...data.y], false);
       }
       u.setScale('x', { min: props.view.fromS, max: props.view.toS });
     });
@@ -248,9 +250,6 @@ export function Trace(props: {
     </figure>
   );
 }
-
-/** Dashes that tell temperatures apart without colour, in the order of the series. */
-export const DASHES: readonly number[][] = [[], [6, 4], [2, 3], [10, 3, 2, 3]];
 
 /** Digits of the seconds that a window of this width needs. */
 function axisDigits(view: View): number {

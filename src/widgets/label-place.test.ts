@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { type Course, crossed, freest } from './label-place.ts';
 
 const box = (left: number, top: number) => ({ left, top, width: 40, height: 14 });
-const course = (x: readonly number[], y: readonly (number | null)[]): Course => ({
+const course = (x: readonly number[], y: readonly (number | null | undefined)[]): Course => ({
   n: x.length,
   x: (i) => x[i]!,
-  y: (i) => y[i] ?? null,
+  y: (i) => y[i],
 });
 const flat = (y: number) => course([0, 100, 200, 300], [y, y, y, y]);
 
@@ -14,6 +14,12 @@ describe('place of a label', () => {
     expect(crossed(box(10, 100), [flat(107)])).toBeCloseTo(1, 9);
     expect(crossed(box(10, 100), [flat(120)])).toBe(0);
     expect(crossed(box(10, 100), [course([0, 30, 60], [107, 107, null])])).toBeCloseTo(0.5, 9);
+    // It goes on over points that are left out, and not over a gap.
+    expect(crossed(box(50, 100), [course([0, 30, 60, 200], [107, undefined, undefined, 107])])).toBeCloseTo(
+      1,
+      9,
+    );
+    expect(crossed(box(50, 100), [course([0, 30, 60, 200], [107, null, undefined, 107])])).toBe(0);
     // Steep, between two points of the data that both lie outside.
     expect(crossed(box(10, 100), [course([20, 21], [0, 300])])).toBeGreaterThan(0);
   });

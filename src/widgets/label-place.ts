@@ -8,12 +8,12 @@ export interface Box {
 
 /**
  * A line of the trace in px, asked for point by point: of thousands of points a label meets a few. x ascends; y is null
- * where there is no line.
+ * where there is no line, undefined where the line goes on without a point.
  */
 export interface Course {
   readonly n: number;
   x(i: number): number;
-  y(i: number): number | null;
+  y(i: number): number | null | undefined;
 }
 
 /** The first point at or right of `at`; n where all lie left of it. */
@@ -34,11 +34,15 @@ export function crossed(box: Box, courses: readonly Course[]): number {
   const bottom = box.top + box.height;
   let sum = 0;
   for (const course of courses) {
-    for (let i = Math.max(1, firstAt(course, box.left)); i < course.n; i++) {
-      const x0 = course.x(i - 1);
+    let from = Math.max(0, firstAt(course, box.left) - 1);
+    while (from > 0 && course.y(from) === undefined) from--;
+    for (let i = from + 1; i < course.n; i++) {
+      const y1 = course.y(i);
+      if (y1 === undefined) continue;
+      const [x0, y0] = [course.x(from), course.y(from)];
+      from = i;
       if (x0 > right) break;
-      const [y0, y1] = [course.y(i - 1), course.y(i)];
-      if (y0 === null || y1 === null) continue;
+      if (y0 == null || y1 === null) continue;
       if (Math.max(y0, y1) < box.top || Math.min(y0, y1) > bottom) continue;
       sum += Math.max(1, Math.min(course.x(i), right) - Math.max(x0, box.left));
     }

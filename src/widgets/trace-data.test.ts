@@ -59,6 +59,38 @@ describe('plot data', () => {
     expect(at('bar', 1, 1.25)).toEqual([1, 1.25]);
   });
 
+  it('a calm probe is one point a bucket; a bucket after a gap is a short line of its own', () => {
+    const calm = (lo: readonly number[]) =>
+      toPlot(
+        {
+          ...window,
+          s: Float64Array.from(lo, (_, i) => i),
+          series: [
+            {
+              name: 'temperature',
+              place: null,
+              channel: 1,
+              min: Float32Array.from(lo),
+              max: Float32Array.from(lo, (v) => v + 1),
+            },
+          ],
+        },
+        METRIC,
+        { bar: 0.35, temperature: 1.5 },
+      ).y[0];
+    expect(calm([10, 12, 14])).toEqual([10.5, 10.5, 12.5, undefined, 14.5, undefined]);
+    expect(calm([10, Number.NaN, 14])).toEqual([10.5, 10.5, null, null, 14.5, 14.5]);
+  });
+
+  it('takes the arrays of an earlier picture over, and nothing of what stood in them', () => {
+    const into = toPlot({ ...window, s: Float64Array.of(0, 1, 2, 3) }, { ...METRIC, pressure: 'psi' });
+    const first = into.y[0];
+    const again = toPlot(window, METRIC, paceOf(null), [], into);
+    expect(again.y[0]).toBe(first);
+    expect(again).toEqual(toPlot(window, METRIC));
+    expect(toPlot({ ...window, series: [] }, METRIC, paceOf(null), [], into).y).toEqual([]);
+  });
+
   it('converts to the units of the user', () => {
     const plot = toPlot(window, { ...METRIC, pressure: 'kPa', temperature: 'F' });
     expect(plot.y[0]![0]).toBeCloseTo(100);

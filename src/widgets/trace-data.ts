@@ -2,7 +2,7 @@ import type { TraceWindow } from '../engine/messages.ts';
 import { scaleOf } from '../units/display.ts';
 import type { DisplayUnits } from '../words/format.ts';
 
-/** What the plot takes: ascending x and one plain array a series, null for a gap. */
+/** What the plot takes: ascending x and one plain array a series; null for a gap, undefined for nothing to draw. */
 export interface PlotData {
   readonly x: number[];
   readonly y: (number | null | undefined)[][];
@@ -35,52 +35,64 @@ export function paceOf(rateHz: number | null, channels: readonly Paced[] = []): 
  * Two points a bucket, lowest then highest, so that one line shows the whole swing of the readings behind it.
  * The second point lies half a bucket later: x must rise and never repeat. A long hole is null (a gap that is drawn
  * as one); a short one is undefined, which the plot joins. A hole in which the record has a gap is never joined.
+ * @param into arrays of an earlier picture, which this one takes over: under a hand one picture follows the other
  */
 export function toPlot(
   window: TraceWindow,
   units: DisplayUnits,
   pace: Pace = paceOf(null),
   gaps: readonly { readonly fromS: number; readonly toS: number }[] = [],
+  into: PlotData = { x: [], y: [] },
 ): PlotData {
-  const n = window.s.length;
-  const x: number[] = new Array(2 * n);
-  let step = n > 1 ? window.s[1]! - window.s[0]! : 1;
+  const { s: at, series } = window;
+  const n = at.length;
+  const { x, y } = into;
+  x.length = 2 * n;
+  let step = n > 1 ? at[1]! - at[0]! : 1;
   for (let i = 0; i < n; i++) {
-    if (i + 1 < n) step = window.s[i + 1]! - window.s[i]!;
-    x[2 * i] = window.s[i]!;
-    x[2 * i + 1] = window.s[i]! + Math.max(1e-6, step / 2);
+    if (i + 1 < n) step = at[i + 1]! - at[i]!;
+    x[2 * i] = at[i]!;
+    x[2 * i + 1] = at[i]! + Math.max(1e-6, step / 2);
   }
-  const y = window.series.map((series) => {
-    const scale = scaleOf(series.name === 'bar' ? 'pressure' : 'temperature', units);
-    const convert = (v: number) => v * scale.factor + scale.shift;
-    const out: (number | null | undefined)[] = new Array(2 * n);
-    const join = pace[series.name];
+  y.length = series.length;
+  for (const [k, { name, min, max }] of series.entries()) {
+    const { factor, shift } = scaleOf(name === 'bar' ? 'pressure' : 'temperature', units);
+    const out = y[k] ?? [];
+    y[k] = out;
+    out.length = 2 * n;
+    const join = pace[name];
     let before = -1;
     for (let i = 0; i < n; i++) {
-      const lo = series.min[i] ?? Number.NaN;
-      const hi = series.max[i] ?? Number.NaN;
+      const lo = min[i] ?? Number.NaN;
+      const hi = max[i] ?? Number.NaN;
       if (!Number.isFinite(lo) || !Number.isFinite(hi)) continue;
-      const from = before < 0 ? Number.NEGATIVE_INFINITY : window.s[before]!;
-      const to = window.s[i]!;
-      const joined = to - from <= join && !gaps.some((g) => g.fromS < to && g.toS > from && i > before + 1);
-      fill(out, 2 * (before + 1), 2 * i, joined);
-      // Scatter of a probe drawn as a swing hides its dashes; a true swing is drawn in full. Pressure always is.
-      const calm = series.name === 'temperature' && hi - lo < CALM_K;
-      out[2 * i] = convert(calm ? (lo + hi) / 2 : lo);
-      out[2 * i + 1] = convert(calm ? (lo + hi) / 2 : hi);
+      let joined = before >= 0;
+      if (i > before + 1) {
+        const from = before < 0 ? Number.NEGATIVE_INFINITY : at[before]!;
+        const to = at[i]!;
+        joined = to - from <= join && !gaps.some((g) => g.fromS < to && g.toS > from);
+        out.fill(joined ? undefined : null, 2 * (before + 1), 2 * i);
+      }
+      if (name === 'temperature' && hi - lo < CALM_K) {
+        const middle = ((lo + hi) / 2) * factor + shift;
+        out[2 * i] = middle;
+        // A line that goes on needs the point but once; a bucket that nothing leads to is a short line of its own.
+        out[2 * i + 1] = joined ? undefined : middle;
+      } else {
+        out[2 * i] = lo * factor + shift;
+        out[2 * i + 1] = hi * factor + shift;
+      }
       before = i;
     }
-    fill(out, 2 * (before + 1), 2 * n, false);
-    return out;
-  });
-  return { x, y };
+    out.fill(null, 2 * (before + 1), 2 * n);
+  }
+  return into;
 }
 
-function fill(out: (number | null | undefined)[], from: number, to: number, joined: boolean): void {
-  for (let i = from; i < to; i++) out[i] = joined ? undefined : null;
-}
-
-/** Temperatures within this span of a bucket are drawn at its middle, K. */
+/**
+ * Temperatures within this span of a bucket are drawn at its middle, K: scatter of a probe drawn as a swing hides the
+ * line's dashes. A true swing is drawn in full, and pressure always is.
+ */
 const CALM_K = 1.5;
 
 /** Value nearest to a time, for the readout: highest of the bucket, null in a gap. */

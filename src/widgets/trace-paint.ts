@@ -2,6 +2,7 @@ import uPlot from 'uplot';
 import type { Priority } from '../watch/codes.ts';
 import { UI } from '../words/ui.ts';
 import { type Course, freest } from './label-place.ts';
+import { drawLines, type LineInk, pxOf } from './trace-lines.ts';
 
 /** Limits in force over a stretch of the trace, bar; null: not set. toS null: to the end. */
 export interface LimitSpan {
@@ -89,8 +90,9 @@ export function drawUnder(u: uPlot, decor: Decor, ink: Ink, unit: (bar: number) 
   clipped(u, (ctx, ratio) => {
     const { left, top, width, height } = u.bbox;
     const right = left + width;
-    const x = (s: number) => u.valToPos(s, 'x', true);
-    const y = (bar: number) => u.valToPos(unit(bar), 'p', true);
+    const x = pxOf(u, 'x');
+    const inUnit = pxOf(u, 'p');
+    const y = (bar: number) => inUnit(unit(bar));
     for (const l of decor.limits) {
       const x0 = Math.max(left, x(l.fromS));
       const x1 = Math.min(right, l.toS === null ? right : x(l.toS));
@@ -125,32 +127,42 @@ export function drawUnder(u: uPlot, decor: Decor, ink: Ink, unit: (bar: number) 
 }
 
 /** The lines of the trace as they lie on the canvas. */
-function coursesOf(u: uPlot): Course[] {
+function coursesOf(u: uPlot, lines: readonly LineInk[]): Course[] {
   const s = u.data[0];
-  return u.series.slice(1).flatMap((series, i) => {
+  const x = pxOf(u, 'x');
+  return lines.flatMap(({ scale }, i) => {
     const values = u.data[i + 1];
-    if (values === undefined || series.scale === undefined || series.show === false) return [];
-    const { scale } = series;
+    if (values === undefined) return [];
+    const y = pxOf(u, scale);
     return [
       {
         n: s.length,
-        x: (k: number) => u.valToPos(s[k]!, 'x', true),
+        x: (k: number) => x(s[k]!),
         y: (k: number) => {
           const v = values[k];
-          return v == null ? null : u.valToPos(v, scale, true);
+          return typeof v === 'number' ? y(v) : v;
         },
       },
     ];
   });
 }
 
-/** Limit lines with their names, and marks of alarms: over the lines. */
-export function drawOver(u: uPlot, decor: Decor, ink: Ink, unit: (bar: number) => number): void {
+/** The lines of the trace; over them the limit lines with their names, and marks of alarms. */
+export function drawOver(
+  u: uPlot,
+  lines: readonly LineInk[],
+  decor: Decor,
+  ink: Ink,
+  unit: (bar: number) => number,
+): void {
   clipped(u, (ctx, ratio) => {
+    drawLines(u, ctx, ratio, lines);
+    ctx.lineCap = 'butt';
     const { left, top, width, height } = u.bbox;
     const right = left + width;
-    const x = (s: number) => u.valToPos(s, 'x', true);
-    const y = (bar: number) => u.valToPos(unit(bar), 'p', true);
+    const x = pxOf(u, 'x');
+    const inUnit = pxOf(u, 'p');
+    const y = (bar: number) => inUnit(unit(bar));
     const rule = (bar: number | null, x0: number, x1: number, dash: number[], wide: number) => {
       if (bar === null) return;
       ctx.setLineDash(dash.map((d) => d * ratio));
@@ -181,7 +193,7 @@ export function drawOver(u: uPlot, decor: Decor, ink: Ink, unit: (bar: number) =
       ctx.lineJoin = 'round';
       ctx.lineWidth = 3 * ratio;
       ctx.strokeStyle = ink.paper;
-      const lines = coursesOf(u);
+      const courses = coursesOf(u, lines);
       const high = 14 * ratio;
       const name = (bar: number | null, text: string) => {
         if (bar === null) return;
@@ -191,7 +203,7 @@ export function drawOver(u: uPlot, decor: Decor, ink: Ink, unit: (bar: number) =
         const places = rows.flatMap((top) =>
           columns.map((x) => ({ left: x, top, width: wide, height: high })),
         );
-        const at = freest(places, lines);
+        const at = freest(places, courses);
         if (at === null) return;
         // The paper's colour round the letters keeps them readable where a line must be crossed.
         ctx.strokeText(text, at.left, at.top + high);

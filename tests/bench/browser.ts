@@ -6,6 +6,7 @@ import { runFileNames } from '../../src/record/recovery.ts';
 import { open, profile, serve } from '../e2e/app.ts';
 import { sleep } from '../e2e/stage.ts';
 import { NAMES, quantile, type Row } from './measure.ts';
+import { benchZoom } from './zoom.ts';
 
 /** Main thread's busy seconds so far, as the browser counts them. */
 async function busyS(cdp: CDPSession): Promise<number> {
@@ -61,33 +62,6 @@ async function openMs(page: Page, runId: string): Promise<number> {
   }, runId);
 }
 
-/** Frame times while the wheel zooms in and out over the plot. */
-async function zoomFrames(page: Page): Promise<number[]> {
-  return page.evaluate(async () => {
-    const over = document.querySelector<HTMLElement>('[data-testid="review-trace"] .u-over');
-    if (over === null) throw new Error('no plot');
-    const box = over.getBoundingClientRect();
-    const frames: number[] = [];
-    let last = await new Promise<number>(requestAnimationFrame);
-    for (let i = 0; i < 120; i++) {
-      const deltaY = i % 60 < 30 ? -60 : 60;
-      over.dispatchEvent(
-        new WheelEvent('wheel', {
-          deltaY,
-          clientX: box.x + box.width * 0.4,
-          clientY: box.y + box.height / 2,
-          bubbles: true,
-          cancelable: true,
-        }),
-      );
-      const at = await new Promise<number>(requestAnimationFrame);
-      frames.push(at - last);
-      last = at;
-    }
-    return frames;
-  });
-}
-
 /** A saved 12 h trace, the page's cost at 1 kHz, and the first paint with no server, in one Chromium. */
 export async function benchBrowser(folder: string, runId: string): Promise<Row[]> {
   let server = await serve();
@@ -122,18 +96,7 @@ export async function benchBrowser(folder: string, runId: string): Promise<Row[]
       met: quantile(opened, 0.5) <= 300,
     });
     await sleep(1000);
-    const idle = await busyS(cdp);
-    await sleep(1000);
-    const idleShare = (await busyS(cdp)) - idle;
-    const before = await busyS(cdp);
-    const frames = await zoomFrames(page);
-    const work = ((await busyS(cdp)) - before) / frames.length;
-    rows.push({
-      what: 'zoom of it: work a redraw',
-      value: `${(1000 * work).toFixed(1)} ms, frames p50 ${quantile(frames, 0.5).toFixed(1)} p95 ${quantile(frames, 0.95).toFixed(1)} ms`,
-      beside: `120 wheel steps; idle ${(1000 * idleShare).toFixed(0)} ms/s; goal ≤ 16 ms`,
-      met: 1000 * work <= 16,
-    });
+    rows.push(await benchZoom(context, page, 12 * 3600));
 
     await page.goto(`${server.origin}/#/live`);
     await page.getByTestId('connect-rig').click();

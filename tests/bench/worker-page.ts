@@ -10,20 +10,29 @@ export interface WorkerPage {
   close(): void;
 }
 
+/** One script that holds all that `entry` imports. */
+export async function bundle(entry: string): Promise<string> {
+  const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-bundle-'));
+  try {
+    await build({
+      configFile: false,
+      logLevel: 'error',
+      build: {
+        outDir: folder,
+        emptyOutDir: false,
+        target: 'es2022',
+        lib: { entry, formats: ['es'], fileName: () => 'script.js' },
+      },
+    });
+    return readFileSync(path.join(folder, 'script.js'), 'utf8');
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
 /** Bundles a worker and serves it as /worker.js beside an empty page, on loopback. */
 export async function serveWorker(entry: string): Promise<WorkerPage> {
-  const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-worker-'));
-  await build({
-    configFile: false,
-    logLevel: 'error',
-    build: {
-      outDir: folder,
-      emptyOutDir: false,
-      target: 'es2022',
-      lib: { entry, formats: ['es'], fileName: () => 'worker.js' },
-    },
-  });
-  const script = readFileSync(path.join(folder, 'worker.js'));
+  const script = await bundle(entry);
   const server = createServer((request, response) => {
     const isScript = request.url?.startsWith('/worker.js') ?? false;
     response.setHeader('content-type', isScript ? 'text/javascript' : 'text/html');
@@ -32,9 +41,6 @@ export async function serveWorker(entry: string): Promise<WorkerPage> {
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   return {
     origin: `http://127.0.0.1:${(server.address() as AddressInfo).port}`,
-    close() {
-      server.close();
-      rmSync(folder, { recursive: true, force: true });
-    },
+    close: () => server.close(),
   };
 }
