@@ -2,7 +2,7 @@ import { createEffect, createMemo, createSignal, For, type JSX, on, Show } from 
 import type { AlarmCode } from '../watch/codes.ts';
 import type { AlarmView } from '../watch/view.ts';
 import { ALARM_STATE, ALARM_TITLE, alarmLine, PRIORITY } from '../words/alarm-titles.ts';
-import { alarmText, NO_WARNING } from '../words/alarms.ts';
+import { alarmText, alarmWas, NO_WARNING } from '../words/alarms.ts';
 import { type DisplayUnits, duration } from '../words/format.ts';
 import { UI } from '../words/ui.ts';
 import { AlarmShape } from './AlarmShape.tsx';
@@ -149,7 +149,11 @@ export function AlarmList(props: {
                           {ALARM_STATE[alarm().state]}, {duration((props.nowUs - alarm().sinceUs) / 1e6)}
                         </span>
                       </p>
-                      <p class="alarm-text">{alarmText(code, alarm().values, props.units)}</p>
+                      <p class="alarm-text">
+                        {alarm().state === 'returned'
+                          ? alarmWas(code, alarm().values, props.units)
+                          : alarmText(code, alarm().values, props.units)}
+                      </p>
                     </div>
                     <div class="alarm-buttons">
                       <Show when={alarm().state === 'unacknowledged' || alarm().state === 'returned'}>

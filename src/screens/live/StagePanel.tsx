@@ -9,7 +9,7 @@ import { LIVE } from '../../words/live.ts';
 import { STAGE, STAGE_ACTION, STAGE_HINT } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
-import { doubtsOf, nextStage, otherStages, type StageDoubt } from './next-stage.ts';
+import { doubtsOf, furtherStages, inTrouble, mainAction, type StageDoubt } from './next-stage.ts';
 import { GaugeCheck, Mixed, Note, Vent, WarmCheck, Witness } from './Tasks.tsx';
 
 /** The stage: what it is, what to do in it, its small tasks, and the one next action. */
@@ -18,7 +18,22 @@ export function StagePanel(props: { onEnd(): void }) {
   const { live } = app;
   const stage = createMemo(() => live.view()?.stage ?? 'prepare');
   const seatPlanned = () => live.view()?.limits?.seatBar != null;
-  const next = () => nextStage(stage(), seatPlanned());
+  const next = createMemo(() => {
+    const view = live.view();
+    return view === null ? null : mainAction(view, seatPlanned());
+  });
+  const further = createMemo(
+    () => {
+      const view = live.view();
+      return view === null ? [] : furtherStages(view, seatPlanned());
+    },
+    [],
+    { equals: (a, b) => a.join() === b.join() },
+  );
+  const trouble = createMemo(() => {
+    const view = live.view();
+    return view !== null && inTrouble(view);
+  });
   const [asking, setAsking] = createSignal<{ to: Stage; doubts: readonly StageDoubt[] } | null>(null);
   const [reason, setReason] = createSignal('');
 
@@ -69,7 +84,8 @@ export function StagePanel(props: { onEnd(): void }) {
           </Show>
           <span class="stage-clock">{elapsed()}</span>
         </h2>
-        <p>{STAGE_HINT[stage()]}</p>
+        {/* Out of sight, not out of its place: nothing may move under a finger when an alarm comes. */}
+        <p classList={{ unseen: trouble() }}>{STAGE_HINT[stage()]}</p>
       </div>
 
       <Switch>
@@ -102,7 +118,12 @@ export function StagePanel(props: { onEnd(): void }) {
           </button>
         )}
       </Show>
-      <Show when={stage() === 'done'}>
+      <Show when={next() === null && trouble()}>
+        <button type="button" class="button primary wide stage-next" data-testid="stage-next" disabled>
+          {LIVE.alarmFirst}
+        </button>
+      </Show>
+      <Show when={stage() === 'done' && !trouble()}>
         <button
           type="button"
           class="button primary wide stage-next"
@@ -115,7 +136,7 @@ export function StagePanel(props: { onEnd(): void }) {
       <details class="more">
         <summary>{LIVE.otherStages}</summary>
         <div class="row">
-          <For each={otherStages(stage(), seatPlanned())}>
+          <For each={further()}>
             {(to) => (
               <button type="button" class="button" data-testid={`stage-${to}`} onClick={() => go(to)}>
                 {STAGE_ACTION[to]}

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { ALARMS } from '../../watch/codes.ts';
 import { english } from '../testing/english.ts';
 
-const { alarmText } = english.alarms;
+const { alarmText, alarmWas } = english.alarms;
 const { ALARM_TITLE } = english.alarmTitles;
 const { CAUTION } = english.cautions;
 const { eventText } = english.events;
@@ -36,11 +36,56 @@ describe('alarm texts', () => {
 
   it('no alarm leaves an empty slot when its numbers are missing', () => {
     for (const code of ALARMS) {
-      const text = alarmText(code, {});
-      expect(text, code).not.toMatch(/undefined|null|NaN|–| {2}|\( ?\)| [,:]/);
-      expect(text.length, code).toBeGreaterThan(20);
+      for (const text of [alarmText(code, {}), alarmWas(code, {})]) {
+        expect(text, code).not.toMatch(/undefined|null|NaN|–| {2}|\( ?\)| [,:]/);
+        expect(text.length, code).toBeGreaterThan(15);
+      }
       expect(ALARM_TITLE[code].length, code).toBeLessThanOrEqual(28);
     }
+  });
+
+  it('over the rated pressure it says by how much, when that can be seen', () => {
+    expect(plain(alarmText('over-rated', { bar: 2.85, ratedBar: 2.5, overBar: 0.35 }))).toMatch(
+      /^OVER RATED by 0\.35 bar, rated 2\.50 bar: shut the air, then vent/,
+    );
+    expect(plain(alarmText('over-rated', { bar: 2.501, ratedBar: 2.5, overBar: 0.001 }))).toMatch(
+      /^AT THE RATED PRESSURE 2\.50 bar: /,
+    );
+    expect(plain(alarmText('over-range', { spanBar: 4 }))).toMatch(
+      /^OVER 4\.00 bar, .*: shut the air, then vent/,
+    );
+  });
+
+  it('after a fast fall nobody is told to top up: the loss is found first', () => {
+    for (const code of ['below-floor', 'leaking', 'band-exit'] as const) {
+      expect(alarmText(code, {})).toMatch(/top up/i);
+      const text = alarmText(code, { cause: 'fast-fall' });
+      expect(text).not.toMatch(/top up/i);
+      expect(text).toContain('Find the loss first, keep clear');
+    }
+  });
+
+  it('an alarm that is over orders nothing and does not say now: its numbers are those of its moment', () => {
+    const order =
+      /(^|[:.;,] |then )(shut|vent|let|lower|treat|keep|look|find|top|say|check|open|wait|seat|pull|warm|note|correct|compare|believe|stay|do not)\b/i;
+    const values = { bar: 2.5, overBar: 0.1, ceilingBar: 2.4, inS: 3, seconds: 4, c: 3, cause: 'fast-fall' };
+    for (const code of ALARMS)
+      for (const v of [
+        {},
+        values,
+        { ...values, kind: 'settle', settleBar: 3 },
+        { ...values, kind: 'left-band' },
+      ] as const) {
+        expect(alarmWas(code, v), code).not.toMatch(order);
+        expect(alarmWas(code, v), code).not.toMatch(/\bnow\b|\bis\b|\bwill\b/i);
+      }
+    expect(plain(alarmWas('ceiling', { bar: 2.51, ceilingBar: 2.48 }))).toBe(
+      'Was at the ceiling 2.48 bar, at most 2.51 bar',
+    );
+  });
+
+  it('pot life that is over is not said to end in the past', () => {
+    expect(alarmText('pot-life', { seconds: -30 })).toContain('Pot life is over');
   });
 
   it('speaks in the user’s unit', () => {

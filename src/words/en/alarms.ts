@@ -6,18 +6,19 @@ import { PLACE } from './terms.ts';
 
 const NO_WARNING = 'No warning does not mean safe.';
 
-const LOSS: Record<LossCause, string> = {
-  silence: 'the device is silent',
-  port: 'the cable or port is gone',
-  range: 'the sensor reads far under zero',
-  fault: 'the sensor or its wire is faulty',
-  reset: 'the device restarted',
-  garbage: 'only noise arrives',
+/** Why the reading is lost, and why it was. */
+const LOSS: Record<LossCause, { readonly is: string; readonly was: string }> = {
+  silence: { is: 'the device is silent', was: 'the device was silent' },
+  port: { is: 'the cable or port is gone', was: 'the cable or port was gone' },
+  range: { is: 'the sensor reads far under zero', was: 'the sensor read far under zero' },
+  fault: { is: 'the sensor or its wire is faulty', was: 'the sensor or its wire was faulty' },
+  reset: { is: 'the device restarted', was: 'the device restarted' },
+  garbage: { is: 'only noise arrives', was: 'only noise arrived' },
 };
 
-function lossCause(cause: string | undefined): string {
+function lossCause(cause: string | undefined, tense: 'is' | 'was'): string {
   if (cause === undefined) return '';
-  const known = Object.hasOwn(LOSS, cause) ? LOSS[cause as LossCause] : cause;
+  const known = Object.hasOwn(LOSS, cause) ? LOSS[cause as LossCause][tense] : cause;
   return ` (${known})`;
 }
 
@@ -27,7 +28,16 @@ function storeCause(cause: string | undefined): string {
   return ` (${known})`;
 }
 
+/** Under this nobody sees by how much, bar: half of the last digit shown. */
+const SEEN_BAR = 0.005;
+
 type Text = (v: AlarmValues, u: DisplayUnits) => string;
+
+/** What is so and what to do; and, of an alarm that is over, what was so at its moment: it commands nothing. */
+interface Texts {
+  readonly now: Text;
+  readonly was: Text;
+}
 
 export function alarms(f: Format) {
   /** ' 1.46 bar' when known, else nothing: a text never shows an empty slot. */
@@ -40,9 +50,21 @@ export function alarms(f: Format) {
     return ` (${f.pressureNumber(low, u)} to ${f.pressureNumber(high, u)})`;
   };
 
+  const number = (label: string, bar: number | undefined, u: DisplayUnits): string => {
+    return bar === undefined ? '' : `${label}${f.pressureNumber(bar, u)}`;
+  };
+
+  const seconds = (label: string, s: number | undefined, after = ''): string => {
+    return s === undefined ? '' : `${label}${f.duration(s)}${after}`;
+  };
+
   const secondsRange = (low: number | undefined, high: number | undefined): string => {
     if (low === undefined || high === undefined) return '';
     return ` (${f.duration(low)} to ${f.duration(high)})`;
+  };
+
+  const rate = (label: string, mbarPerMin: number | undefined, u: DisplayUnits): string => {
+    return mbarPerMin === undefined ? '' : `${label}${f.pressureRate(mbarPerMin, u)}`;
   };
 
   /** 'let out to 1.35, not under 0.90': advice with a floor, or with the floor said to be unknown. */
@@ -55,78 +77,188 @@ export function alarms(f: Format) {
     return `let out to ${f.pressure(v.adviceHighBar, u)}${floor}`;
   };
 
-  const rising: Text = (v, u) => {
-    const ceiling = v.ceilingBar === undefined ? '' : `, ceiling ${f.pressureNumber(v.ceilingBar, u)}`;
-    if (v.kind === 'settle' && v.settleBar !== undefined)
-      return `Line will settle at ${f.pressure(v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${ceiling}: lower the regulator now`;
-    const when = v.inS === undefined ? '' : ` in ${f.duration(v.inS)}${secondsRange(v.inLowS, v.inHighS)}`;
-    const limit = `Ceiling${with_(' ', v.ceilingBar, u)}`;
-    if (v.kind === 'left-band')
-      return `Pressure${with_(' ', v.bar, u)} has left the working band and is not slowing. ${limit}${when}: shut the valve now`;
-    if (v.kind === 'hand-time') return `${limit}${when}, less than a hand needs: shut the valve now`;
-    return `${limit}${when}: shut the valve now`;
+  /** Air is not made up for where a hose may have blown off. */
+  const afterFall = (v: AlarmValues): boolean => v.cause === 'fast-fall';
+
+  const rising: Texts = {
+    now: (v, u) => {
+      if (v.kind === 'settle' && v.settleBar !== undefined)
+        return `Line will settle at ${f.pressure(v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}: lower the regulator now`;
+      const when = seconds(' in ', v.inS, secondsRange(v.inLowS, v.inHighS));
+      const limit = `Ceiling${with_(' ', v.ceilingBar, u)}`;
+      if (v.kind === 'left-band')
+        return `Pressure${with_(' ', v.bar, u)} has left the working band and is not slowing. ${limit}${when}: shut the valve now`;
+      if (v.kind === 'hand-time') return `${limit}${when}, less than a hand needs: shut the valve now`;
+      return `${limit}${when}: shut the valve now`;
+    },
+    was: (v, u) => {
+      if (v.kind === 'settle' && v.settleBar !== undefined)
+        return `Line was going to settle at ${f.pressure(v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}`;
+      const when = seconds(', ', v.inS, ' away');
+      const limit = `ceiling${with_(' ', v.ceilingBar, u)}`;
+      return v.kind === 'left-band'
+        ? `Pressure had left the working band${with_(' at ', v.bar, u)} and was not slowing, ${limit}${when}`
+        : `Pressure was rising${with_(' at ', v.bar, u)}, ${limit}${when}`;
+    },
   };
 
-  const TEXT: Record<AlarmCode, Text> = {
-    'over-range': (v, u) =>
-      v.spanBar === undefined
-        ? 'OVER the end of the sensor’s span, nobody sees how far: shut the air, then vent, keep clear'
-        : `OVER ${f.pressure(v.spanBar, u)}, the end of the sensor’s span, nobody sees how far: shut the air, then vent, keep clear`,
-    'over-rated': (v, u) =>
-      `OVER RATED${with_(' by ', v.overBar, u)}${with_(', rated ', v.ratedBar, u)}: shut the air, then vent, keep clear`,
-    ceiling: (v, u) =>
-      `Pressure${with_(' ', v.bar, u)} is at the ceiling${with_(' ', v.ceilingBar, u)}: shut the valve and let air out now`,
+  const TEXT: Record<AlarmCode, Texts> = {
+    'over-range': {
+      now: (v, u) =>
+        v.spanBar === undefined
+          ? 'OVER the end of the sensor’s span, nobody sees how far: shut the air, then vent, keep clear'
+          : `OVER ${f.pressure(v.spanBar, u)}, the end of the sensor’s span, nobody sees how far: shut the air, then vent, keep clear`,
+      was: (v, u) => `Was over the end of the sensor’s span${with_(', ', v.spanBar, u)}`,
+    },
+    'over-rated': {
+      now: (v, u) =>
+        v.overBar !== undefined && v.overBar < SEEN_BAR
+          ? `AT THE RATED PRESSURE${with_(' ', v.ratedBar, u)}: shut the air, then vent, keep clear`
+          : `OVER RATED${with_(' by ', v.overBar, u)}${with_(', rated ', v.ratedBar, u)}: shut the air, then vent, keep clear`,
+      was: (v, u) =>
+        `Was over the rated pressure${with_(' ', v.ratedBar, u)}${with_(', at most ', v.bar, u)}`,
+    },
+    ceiling: {
+      now: (v, u) =>
+        `Pressure${with_(' ', v.bar, u)} is at the ceiling${with_(' ', v.ceilingBar, u)}: shut the air, then vent, keep clear`,
+      was: (v, u) => `Was at the ceiling${with_(' ', v.ceilingBar, u)}${with_(', at most ', v.bar, u)}`,
+    },
     rising,
-    'pressure-lost': (v) =>
-      `Pressure reading lost${lossCause(v.cause)}: treat the packer as full, keep clear`,
-    'device-trip': (v, u) =>
-      `The device's own limit tripped${with_(' at ', v.bar, u)}: shut the valve and look at the dial gauge`,
-    'fast-fall': (v, u) =>
-      `Pressure falls fast${with_(', now ', v.bar, u)}: say whether you are letting down. If not, keep clear and look for a blown hose or a burst`,
-    'below-floor': (v, u) =>
-      `Pressure${with_(' ', v.bar, u)} is under the hold floor${with_(' ', v.floorBar, u)}: the sleeve may come off the wall. Top up slowly`,
-    leaking: (v, u) =>
-      `The packer or line leaks${v.mbarPerMin === undefined ? '' : ` ${f.pressureRate(v.mbarPerMin, u)}`}: look for the leak at the couplings, top up before the floor`,
-    'band-exit': (v, u) =>
-      `Pressure will leave the hold band downwards${v.inS === undefined ? '' : ` in ${f.duration(v.inS)}`}${with_(', floor ', v.floorBar, u)}: top up slowly`,
-    lift: (v, u) =>
-      `Warmth of the cure will lift the pressure${with_(' to ', v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${v.ceilingBar === undefined ? '' : `, ceiling ${f.pressureNumber(v.ceilingBar, u)}`}${v.inS === undefined ? '' : ` in ${f.duration(v.inS)}`}: ${advice(v, u)}`,
-    'device-unarmed': () =>
-      'A limit is set here, but the device does not guard it: arm the device, and stay within hearing of this tablet until it is armed',
-    'device-reset': () =>
-      'The device restarted: check its power and plug. Some readings are missing and marked as a gap',
-    'supply-low': () =>
-      'The sensor is fed with too little voltage, or its voltage is not known, and it may read low: look at the dial gauge and the power of the device',
-    stuck: (v) =>
-      `The reading has not moved${v.seconds === undefined ? '' : ` for ${f.duration(v.seconds)}`}: compare it with the dial gauge, treat it as doubtful`,
-    'line-contradicted': (v) =>
-      `The readings do not fit the line or tap that was declared${v.cause === undefined ? '' : ` (${v.cause})`}: look at the valve and correct the job sheet. Until then the hold claims nothing`,
-    'gauge-differs': (v, u) =>
-      `Dial gauge and sensor differ beyond their uncertainty${with_(': gauge ', v.gaugeBar, u)}${with_(v.gaugeBar === undefined ? ': sensor ' : ', sensor ', v.bar, u)}. Believe the higher one, find out which is wrong before going on`,
-    rebound: (v, u) =>
-      `Pressure came back after the vent was closed${with_(': ', v.bar, u)}. The packer is not empty: open the vent and wait longer`,
-    'temperature-lost': (v, u) =>
-      `Temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} is lost${v.c === undefined ? '' : `, last ${f.temperature(v.c, u)}`}: check the probe. Cure time now counts as at the coldest plausible temperature`,
-    cold: (v, u) =>
-      `${v.c === undefined ? 'The coldest place' : `${f.temperature(v.c, u)}`} is under the lowest temperature of the data sheet: no cure time is counted. Warm the pipe or wait`,
-    'pot-life': (v) =>
-      `Pot life ends${v.seconds === undefined ? ' soon' : ` in ${f.duration(v.seconds)}`}: seat the sleeve now or pull it out before it hardens`,
-    'store-fault': (v) =>
-      `The record cannot be written${storeCause(v.cause)}: the watch goes on, but note pressures and times by hand`,
-    'clock-jump': (v) =>
-      `The tablet slept or its clock jumped${v.seconds === undefined ? '' : ` by ${f.duration(v.seconds)}`}: a gap is marked. Keep the tablet awake and on power`,
-    garbage: () =>
-      'Bytes arrive that are no readings: check cable, plug and earth. Noise near a motor or generator does this',
+    'pressure-lost': {
+      now: (v) => `Pressure reading lost${lossCause(v.cause, 'is')}: treat the packer as full, keep clear`,
+      was: (v) => `Pressure reading was lost${lossCause(v.cause, 'was')}`,
+    },
+    'device-trip': {
+      now: (v, u) =>
+        `The device’s own limit tripped${with_(' at ', v.bar, u)}: shut the air, then vent. Look at the dial gauge`,
+      was: (v, u) => `The device’s own limit had tripped${with_(' at ', v.bar, u)}`,
+    },
+    'fast-fall': {
+      now: (v, u) =>
+        `Pressure falls fast${with_(', now ', v.bar, u)}: say whether you are letting down. If not, keep clear and look for a blown hose or a burst`,
+      was: (v, u) => `Pressure fell fast${with_(', it was at ', v.bar, u)}`,
+    },
+    'below-floor': {
+      now: (v, u) =>
+        afterFall(v)
+          ? `Pressure${with_(' ', v.bar, u)} is under the hold floor${with_(' ', v.floorBar, u)} after a fast fall. Find the loss first, keep clear`
+          : `Pressure${with_(' ', v.bar, u)} is under the hold floor${with_(' ', v.floorBar, u)}: the sleeve may come off the wall. Top up slowly`,
+      was: (v, u) => `Was under the hold floor${with_(' ', v.floorBar, u)}${with_(', at least ', v.bar, u)}`,
+    },
+    leaking: {
+      now: (v, u) =>
+        afterFall(v)
+          ? `The packer or line leaks${rate(' ', v.mbarPerMin, u)} after a fast fall. Find the loss first, keep clear`
+          : `The packer or line leaks${rate(' ', v.mbarPerMin, u)}: look for the leak at the couplings, top up before the floor`,
+      was: (v, u) => `The packer or line leaked${rate(' ', v.mbarPerMin, u)}`,
+    },
+    'band-exit': {
+      now: (v, u) =>
+        afterFall(v)
+          ? `Pressure will leave the hold band downwards${seconds(' in ', v.inS)}${with_(', floor ', v.floorBar, u)}, after a fast fall. Find the loss first, keep clear`
+          : `Pressure will leave the hold band downwards${seconds(' in ', v.inS)}${with_(', floor ', v.floorBar, u)}: top up slowly`,
+      was: (v, u) =>
+        `Pressure was going to leave the hold band downwards${seconds(', ', v.inS, ' later')}${with_(', floor ', v.floorBar, u)}`,
+    },
+    lift: {
+      now: (v, u) =>
+        `Cure heat will raise the pressure${with_(' to ', v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}${seconds(' in ', v.inS)}: ${advice(v, u)}`,
+      was: (v, u) =>
+        `Cure heat was going to raise the pressure${with_(' to ', v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}${seconds(', ', v.inS, ' later')}`,
+    },
+    'device-unarmed': {
+      now: () => 'Device limit off. Check cable and device; stay within hearing of this tablet',
+      was: () => 'The device’s own limit was off',
+    },
+    'device-reset': {
+      now: () =>
+        'The device restarted: check its power and plug. Some readings are missing and marked as a gap',
+      was: () => 'The device restarted. Some readings are missing, a gap was marked',
+    },
+    'supply-low': {
+      now: () =>
+        'The sensor is fed with too little voltage, or its voltage is not known, and it may read low: look at the dial gauge and the power of the device',
+      was: () =>
+        'The sensor was fed with too little voltage, or its voltage was not known: it may have read low',
+    },
+    stuck: {
+      now: () =>
+        'The reading does not move: shut the air and compare with the dial gauge. Do not go by this number',
+      was: () => 'The reading did not move',
+    },
+    'line-contradicted': {
+      now: () =>
+        'The readings do not fit the line or tap that was declared: look at the valve and correct the job sheet. Until then hold and leak are not judged',
+      was: () => 'The readings did not fit the line or tap that was declared',
+    },
+    'gauge-differs': {
+      now: (v, u) =>
+        `Dial gauge and sensor differed beyond their uncertainty when they were compared${with_(': dial gauge ', v.gaugeBar, u)}${with_(v.gaugeBar === undefined ? ': sensor ' : ', sensor ', v.bar, u)}. Believe the higher one, find out which is wrong before going on`,
+      was: (v, u) =>
+        `Dial gauge and sensor differed beyond their uncertainty${with_(': dial gauge ', v.gaugeBar, u)}${with_(v.gaugeBar === undefined ? ': sensor ' : ', sensor ', v.bar, u)}`,
+    },
+    rebound: {
+      now: () =>
+        'Pressure came back after the vent was shut. The packer is not empty: open the vent and wait longer',
+      was: (v, u) => `Pressure came back after the vent was shut${with_(', to ', v.bar, u)}`,
+    },
+    'temperature-lost': {
+      now: (v) =>
+        `Temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} is lost: check the probe. Cure time is counted as at the coldest likely temperature`,
+      was: (v) =>
+        `Temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} was lost: cure time was counted as at the coldest likely temperature`,
+    },
+    cold: {
+      now: (v, u) =>
+        v.c === undefined
+          ? 'The coldest likely spot is under the lowest temperature of the data sheet: no cure time is counted. Warm the pipe or wait'
+          : `${f.temperature(v.c, u)} is under the lowest temperature of the data sheet: no cure time is counted. Warm the pipe or wait`,
+      was: (v, u) =>
+        v.c === undefined
+          ? 'The coldest likely spot was under the lowest temperature of the data sheet: no cure time was counted'
+          : `${f.temperature(v.c, u)} was under the lowest temperature of the data sheet: no cure time was counted`,
+    },
+    'pot-life': {
+      now: (v) =>
+        v.seconds === undefined
+          ? 'Pot life ends soon: seat the sleeve or pull it out before it hardens'
+          : v.seconds <= 0
+            ? 'Pot life is over: seat the sleeve at once or pull it out before it hardens'
+            : `Pot life ends in ${f.duration(v.seconds)}: seat the sleeve or pull it out before it hardens`,
+      was: (v) =>
+        v.seconds !== undefined && v.seconds > 0
+          ? `Pot life was running out, ${f.duration(v.seconds)} were left`
+          : 'Pot life was running out or over',
+    },
+    'store-fault': {
+      now: (v) =>
+        `The record cannot be written${storeCause(v.cause)}: the watch goes on, but note pressures and times by hand`,
+      was: (v) => `The record could not be written${storeCause(v.cause)}`,
+    },
+    'clock-jump': {
+      now: (v) =>
+        `The tablet slept or its clock jumped${seconds(' by ', v.seconds)}: a gap is marked. Keep the tablet awake and on power`,
+      was: (v) => `The tablet slept or its clock jumped${seconds(' by ', v.seconds)}: a gap was marked`,
+    },
+    garbage: {
+      now: () =>
+        'Bytes arrive that are no readings: check cable, plug and earth. Noise near a motor or generator does this',
+      was: () => 'Bytes arrived that were no readings',
+    },
   };
 
   return {
     NO_WARNING,
 
     /**
-     * What will happen and what to do, one sentence.
+     * What is so and what to do, one sentence.
      * @param values as the event carries them (bar, s, °C, mbar/min); any may be missing.
      */
     alarmText: (code: AlarmCode, values: AlarmValues, units: DisplayUnits = METRIC): string =>
-      TEXT[code](values, units),
+      TEXT[code].now(values, units),
+
+    /** What was so, for an alarm that is over and for a record: the numbers are those of its moment, and it orders nothing. */
+    alarmWas: (code: AlarmCode, values: AlarmValues, units: DisplayUnits = METRIC): string =>
+      TEXT[code].was(values, units),
   };
 }

@@ -1,10 +1,25 @@
 /** What speaks against going to another stage; said before the step, recorded with its reason. */
-export type DoubtCode = 'cure-not-met' | 'no-witness' | 'under-pressure' | 'no-rebound' | 'not-zeroed';
+export type DoubtCode =
+  | 'urgent-alarm'
+  | 'pressure-unknown'
+  | 'over-ceiling'
+  | 'over-working'
+  | 'under-floor'
+  | 'cure-not-met'
+  | 'no-witness'
+  | 'under-pressure'
+  | 'no-rebound'
+  | 'not-zeroed';
 
 export const STAGE_DOUBT: Record<DoubtCode, string> = {
+  'urgent-alarm': 'An urgent alarm is on.',
+  'pressure-unknown': 'The pressure is not known now.',
+  'over-ceiling': 'The pressure is over the ceiling.',
+  'over-working': 'The pressure is over the working pressure, and cure heat raises it further.',
+  'under-floor': 'The pressure is under the hold floor: the sleeve may come off the wall.',
   'cure-not-met': 'Cure time by the data sheet is not met at the coldest credible place.',
   'no-witness': 'The witness sample kept at pipe temperature was not noted as hard.',
-  'under-pressure': 'The line is not at zero.',
+  'under-pressure': 'The line is not seen at zero.',
   'no-rebound':
     'The rebound test was not passed: a line at zero is not an empty packer. Close the vent, wait, see that it stays at zero.',
   'not-zeroed': 'The zero of the sensor was not taken with the coupling seen open.',

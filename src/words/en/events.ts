@@ -64,7 +64,7 @@ function agreement(agrees: boolean | null): string {
 
 export function events(
   f: Format,
-  { alarmText }: ReturnType<typeof alarms>,
+  { alarmWas }: ReturnType<typeof alarms>,
   { leakText }: ReturnType<typeof hold>,
 ) {
   return {
@@ -77,7 +77,7 @@ export function events(
           return `${STAGE[event.stage]}${event.attempt > 1 ? `, attempt ${event.attempt}` : ''}${event.by === 'data' ? ' (seen in the data)' : ''}`;
         case 'alarm':
           if (event.to === 'unacknowledged')
-            return `${PRIORITY[event.priority]}: ${alarmText(event.alarm, event.values, units)}`;
+            return `${PRIORITY[event.priority]}: ${alarmWas(event.alarm, event.values, units)}`;
           return `${ALARM_TITLE[event.alarm]}: ${ALARM_STATE[event.to]}`;
         case 'acknowledge-refused':
           return `${ALARM_TITLE[event.alarm]}: a press for an earlier alarm came late and acknowledged nothing`;

@@ -62,6 +62,7 @@ export const LIVE = {
   within: (value: string, low: string, high: string) => `${value} (${low} to ${high})`,
   closeIn: (time: string) => `Close the valve in ${time}`,
   closeNow: 'Close the valve now',
+  alarmFirst: 'The alarm comes first',
   otherStages: 'Other stages',
   stageReason: 'Reason',
   jumpTitle: 'Go on anyway?',

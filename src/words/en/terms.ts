@@ -82,7 +82,7 @@ export const STANDING: Record<Standing, { readonly mark: string; readonly means:
     mark: 'Sensor not calibrated',
     means: 'The scale is the device’s own suggestion. The uncertainty is wider for it.',
   },
-  'device-unarmed': { mark: 'Device does not guard', means: 'The device’s own limit is not armed.' },
+  'device-unarmed': { mark: 'Device limit off', means: 'The device’s own limit is not armed.' },
   'no-hold-by-tap': {
     mark: 'Hold cannot be judged here',
     means: 'The sensor does not read the packer’s pressure (see the tap on the job sheet).',
