@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { DEMO } from '../job/testing/demo.ts';
 import type { StoredDocument } from '../record/stores/store.ts';
+import { DEMO } from '../words/testing/demo.ts';
 import { checkDocument, checkSetup } from './check-input.ts';
 import { practiceSetup } from './testing/bench.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { DEMO } from '../words/testing/demo.ts';
 import { BUNDLE_MOST, parseBundle, readBundle, toBundle } from './bundle.ts';
-import { DEMO } from './testing/demo.ts';
 
 describe('job file', () => {
   it('reads what it writes', () => {

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
+import { DEMO } from '../words/testing/demo.ts';
 import { readBundle } from './bundle.ts';
 import { parseDocument } from './documents.ts';
-import { DEMO } from './testing/demo.ts';
 
 it('is valid document by document', () => {
   expect(parseDocument('job', DEMO.job).ok).toBe(true);

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { DEMO } from '../words/testing/demo.ts';
 import { type Documents, isDocumentKind, type JobDocumentKind, parseDocument } from './documents.ts';
 import type { DocumentIssue } from './issues.ts';
 import { blankJob } from './job-document.ts';
@@ -7,7 +8,6 @@ import { blankPacker } from './packer-document.ts';
 import { blankResin } from './resin-document.ts';
 import { blankSensor } from './sensor-document.ts';
 import { defaultSettings } from './settings-defaults.ts';
-import { DEMO } from './testing/demo.ts';
 
 const KINDS: readonly JobDocumentKind[] = ['job', 'packer', 'resin', 'sensor', 'settings'];
 const good: Documents = {

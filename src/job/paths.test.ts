@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import { DEMO } from '../words/testing/demo.ts';
 import { valueAt, withValueAt } from './paths.ts';
-import { DEMO } from './testing/demo.ts';
 
 const packer = DEMO.packer!.document;
 

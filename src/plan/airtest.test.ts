@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { DEMO } from '../job/testing/demo.ts';
 import { suggestChannels } from '../sensing/suggest.ts';
+import { DEMO } from '../words/testing/demo.ts';
 import { en1610Minutes, f1417Seconds, planAirTest } from './airtest.ts';
 import { Notes } from './notes.ts';
 

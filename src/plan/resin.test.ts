@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ResinDocument } from '../job/resin-document.ts';
-import { DEMO } from '../job/testing/demo.ts';
+import { DEMO } from '../words/testing/demo.ts';
 import { Notes } from './notes.ts';
 import { hardenerShare, planResin, potLifeAt } from './resin.ts';
 import { planSleeve } from './sleeve.ts';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { USUAL_GAUGE_U_BAR } from '../job/dial-gauge.ts';
 import type { SensorCheck, SensorRun } from '../job/sensor-check.ts';
 import type { SensorDocument } from '../job/sensor-document.ts';
-import { DEMO } from '../job/testing/demo.ts';
+import { DEMO } from '../words/testing/demo.ts';
 import { Notes } from './notes.ts';
 import { planSensorHistory, reviewHistory } from './sensor-history.ts';
 

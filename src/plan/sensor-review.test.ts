@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import type { SensorDocument } from '../job/sensor-document.ts';
-import { DEMO } from '../job/testing/demo.ts';
+import { DEMO } from '../words/testing/demo.ts';
 import { reviewCalibration } from './sensor-review.ts';
 
 const sensor = DEMO.sensors[0]!.document;

@@ -4,7 +4,7 @@ import { type Documents, FIELDS, type JobDocumentKind, parseDocument } from '../
 import { valueAt, withValueAt } from '../job/paths.ts';
 import { defaultSettings } from '../job/settings-defaults.ts';
 import { parseSetup } from '../job/setup-schema.ts';
-import { DEMO } from '../job/testing/demo.ts';
+import { DEMO } from '../words/testing/demo.ts';
 import { makeSetup } from './setup.ts';
 
 describe('a Setup of documents whose numbers stand at the ends of what they may be', () => {

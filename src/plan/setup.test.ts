@@ -4,8 +4,8 @@ import type { JobBundle } from '../job/bundle.ts';
 import { LINES } from '../job/codes.ts';
 import { blankJob, type JobDocument } from '../job/job-document.ts';
 import { parseSetup } from '../job/setup-schema.ts';
-import { DEMO } from '../job/testing/demo.ts';
 import { HELLO, JUNCTION, PRESS, PROBE } from '../sensing/testing/device.ts';
+import { DEMO } from '../words/testing/demo.ts';
 import { ratedAt } from './pressure.ts';
 import { makeSetup, type Plan } from './setup.ts';
 

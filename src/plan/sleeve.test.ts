@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { DEMO } from '../job/testing/demo.ts';
+import { DEMO } from '../words/testing/demo.ts';
 import { Notes } from './notes.ts';
 import { cutWidths, planSleeve, usableLength } from './sleeve.ts';
 

@@ -3,7 +3,6 @@ import path from 'node:path';
 import { createRun, type RunSink, stepRun } from '../../src/engine/core.ts';
 import { createRecorder } from '../../src/engine/recorder.ts';
 import { createWatched } from '../../src/engine/watched.ts';
-import { DEMO } from '../../src/job/testing/demo.ts';
 import { createDecoder } from '../../src/link/decode.ts';
 import { encodeFrame } from '../../src/link/encode.ts';
 import type { ChannelFrame, DeviceFrame, HelloFrame } from '../../src/link/frames.ts';
@@ -13,6 +12,7 @@ import { runFileNames } from '../../src/record/recovery.ts';
 import { createMemoryStore } from '../../src/record/stores/memory.ts';
 import { createScenarioDevice } from '../../src/rig/scenarios.ts';
 import type { Command } from '../../src/watch/inputs.ts';
+import { DEMO } from '../../src/words/testing/demo.ts';
 import { cpuMs } from './measure.ts';
 
 /** CPU time of a reading through sensing and watch, µs: in the fill, and in the last minute. */

@@ -2,11 +2,11 @@
 
 import { createHostBench, createTestLocks, practiceSetup } from '../../engine/testing/bench.ts';
 import type { Limits } from '../../job/setup.ts';
-import { DEMO } from '../../job/testing/demo.ts';
 import { createRecordCrypto } from '../../record/signing.ts';
 import { createMemoryStore } from '../../record/stores/memory.ts';
 import { createMemoryDocuments } from '../../record/stores/memory-documents.ts';
 import { loadCatalogue } from '../../words/catalogue.ts';
+import { DEMO } from '../../words/testing/demo.ts';
 import type { EvidenceDeps } from '../deps.ts';
 import { createEvidenceHost } from '../host.ts';
 import type { EvidenceAnswers, EvidenceRequest, FromEvidence } from '../messages.ts';

@@ -2,9 +2,9 @@ import { cleanup, fireEvent, render, screen, waitFor } from '@solidjs/testing-li
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { Request } from '../../engine/messages.ts';
 import { toBundle } from '../../job/bundle.ts';
-import { DEMO } from '../../job/testing/demo.ts';
 import type { StoredDocument } from '../../record/stores/store.ts';
 import { METRIC } from '../../units/display.ts';
+import { DEMO } from '../../words/testing/demo.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { OpenJobFile } from './OpenJobFile.tsx';
 
