@@ -9,7 +9,8 @@ import { LIVE } from '../../words/live.ts';
 import { STAGE, STAGE_ACTION, STAGE_HINT } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
-import { doubtsOf, furtherStages, inTrouble, mainAction, type StageDoubt } from './next-stage.ts';
+import { furtherStages, inTrouble, mainAction } from './next-stage.ts';
+import { doubtsOf, type StageDoubt, seenOf } from './stage-doubts.ts';
 import { GaugeCheck, Mixed, Note, Vent, WarmCheck, Witness } from './Tasks.tsx';
 
 /** The stage: what it is, what to do in it, its small tasks, and the one next action. */
@@ -37,10 +38,6 @@ export function StagePanel(props: { onEnd(): void }) {
   const [asking, setAsking] = createSignal<{ to: Stage; doubts: readonly StageDoubt[] } | null>(null);
   const [reason, setReason] = createSignal('');
 
-  const seen = () => ({
-    witnessHard: live.events().some((e) => e.e === 'witness' && e.hard),
-    reboundStayed: live.events().some((e) => e.e === 'rebound' && e.what === 'stayed'),
-  });
   const send = (to: Stage, why?: string) => {
     void app
       .ask({
@@ -53,7 +50,7 @@ export function StagePanel(props: { onEnd(): void }) {
   const go = (to: Stage) => {
     const view = live.view();
     if (view === null) return;
-    const doubts = doubtsOf(to, view, seen());
+    const doubts = doubtsOf(to, view, seenOf(live.events(), view.attempt));
     if (doubts.length === 0) send(to);
     else {
       setReason('');

@@ -9,6 +9,7 @@ export type DoubtCode =
   | 'no-witness'
   | 'under-pressure'
   | 'no-rebound'
+  | 'rebound-unseen'
   | 'not-zeroed';
 
 export const STAGE_DOUBT: Record<DoubtCode, string> = {
@@ -22,5 +23,6 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'under-pressure': 'The line is not seen at zero.',
   'no-rebound':
     'The rebound test was not passed: a line at zero is not an empty packer. Close the vent, wait, see that it stays at zero.',
+  'rebound-unseen': 'The sensor does not see the packer here: a line that stays at zero says nothing of it.',
   'not-zeroed': 'The zero of the sensor was not taken with the coupling seen open.',
 };

@@ -1,0 +1,67 @@
+import type { Stage } from '../../watch/codes.ts';
+import type { WatchEvent } from '../../watch/events.ts';
+import type { WatchView } from '../../watch/view.ts';
+import type { STAGE_DOUBT } from '../../words/doubts.ts';
+import { inTrouble, overCeiling } from './next-stage.ts';
+
+export type StageDoubt = keyof typeof STAGE_DOUBT;
+
+/** What the crew has seen of this attempt, as its events tell. */
+export interface Seen {
+  readonly witnessHard: boolean;
+  readonly reboundStayed: boolean;
+}
+
+/** An earlier attempt's sample and its empty packer are not this one's, and of two answers the last one counts. */
+export function seenOf(events: readonly WatchEvent[], attempt: number): Seen {
+  const begun = events.findIndex((e) => e.e === 'stage' && e.attempt === attempt);
+  const own = begun < 0 ? events : events.slice(begun);
+  const up = own.findLastIndex((e) => e.e === 'stage' && UP.includes(e.stage));
+  const witness = own.findLast((e) => e.e === 'witness');
+  const rebound = own.slice(up + 1).findLast((e) => e.e === 'rebound' && e.what !== 'started');
+  return {
+    witnessHard: witness?.e === 'witness' && witness.hard,
+    reboundStayed: rebound?.e === 'rebound' && rebound.what === 'stayed',
+  };
+}
+
+const UP: readonly Stage[] = ['seat', 'inflate', 'hold'];
+
+/** A hold that begins this far over the working pressure takes from the room that its cure heat was given, bar. */
+const OVER_WORKING_BAR = 0.05;
+
+/** What speaks against a hold from here: it would begin outside its band. */
+function holdDoubts(view: WatchView): StageDoubt[] {
+  const { bar, limits } = view;
+  if (overCeiling(view)) return ['over-ceiling'];
+  if (bar === null || view.stale) return ['pressure-unknown'];
+  if (limits === null) return [];
+  const slack = Math.max(OVER_WORKING_BAR, view.uBar ?? 0);
+  if (limits.cue && bar > limits.workingBar + slack) return ['over-working'];
+  return limits.floorBar !== null && bar < limits.floorBar ? ['under-floor'] : [];
+}
+
+/**
+ * What speaks against a step. Nothing is blocked after mixing: the doubt is said, a reason is asked for and both
+ * are recorded.
+ */
+export function doubtsOf(to: Stage, view: WatchView, seen: Seen): readonly StageDoubt[] {
+  const doubts: StageDoubt[] = [];
+  if (UP.includes(to) && inTrouble(view)) doubts.push('urgent-alarm');
+  if (to === 'hold') doubts.push(...holdDoubts(view));
+  const cureKnown = view.cure !== null;
+  const met = view.cure !== null && (view.cure.metAtS !== null || view.cure.low >= 1);
+  if (view.stage === 'hold' && (to === 'let-down' || to === 'done')) {
+    if (cureKnown && !met) doubts.push('cure-not-met');
+    if (!seen.witnessHard) doubts.push('no-witness');
+  }
+  if (to === 'done') {
+    if (view.bar === null || view.stale || view.bar > 0.05) doubts.push('under-pressure');
+    else if (!seen.reboundStayed) doubts.push('no-rebound');
+    // Behind a check valve the line stays at zero whatever the packer holds.
+    else if (view.standing.includes('no-hold-by-tap')) doubts.push('rebound-unseen');
+  }
+  if (view.stage === 'prepare' && (to === 'seat' || to === 'inflate') && view.standing.includes('not-zeroed'))
+    doubts.push('not-zeroed');
+  return doubts;
+}
