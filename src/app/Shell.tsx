@@ -43,6 +43,8 @@ export function Shell(props: { services: AppServices; update: Update }) {
     const page = NAV.find((n) => n.page === route().page)?.text ?? UI.jobs;
     document.title = `${waiting() ? '(!) ' : ''}${UI.app}, ${page}`;
   });
+  // The guard runs without a run too, and what it would sound must be heard.
+  const watching = () => live.silent() || live.run() !== null || live.link()?.state === 'streaming';
   // Away from the live page an alarm still shows, and leads back.
   const elsewhere = () => {
     if (route().page === 'live') return undefined;
@@ -119,6 +121,25 @@ export function Shell(props: { services: AppServices; update: Update }) {
               </button>
             </div>
           </Show>
+          <Show when={app.faults.now()}>
+            {(fault) => (
+              <div class="strip page-fault" role="alert" data-testid="page-fault">
+                <AlarmShape priority="high" size={28} />
+                <p class="grow">
+                  <strong>{UI.pageFault}.</strong> {UI.pageFaultTodo}{' '}
+                  <span class="small">({fault().detail})</span>
+                </p>
+                <Show when={!fault().seen}>
+                  <button type="button" class="button" onClick={() => app.faults.see()}>
+                    {UI.pageFaultSeen}
+                  </button>
+                </Show>
+                <button type="button" class="button" onClick={() => location.reload()}>
+                  {UI.reload}
+                </button>
+              </div>
+            )}
+          </Show>
           <Show when={elsewhere()}>
             {(alarm) => (
               <a class={`strip alarm-strip ${alarm().priority}`} href="#/live" data-testid="alarm-elsewhere">
@@ -128,30 +149,42 @@ export function Shell(props: { services: AppServices; update: Update }) {
               </a>
             )}
           </Show>
-          <Show when={live.run() !== null && app.soundBlocked()}>
-            <section class="strip" data-testid="sound-blocked" aria-label={UI.loud}>
-              {UI.loud}
-            </section>
+          <Show when={watching() && app.soundBlocked()}>
+            {(block) => (
+              <p class="strip" role="status" data-testid="sound-blocked">
+                {block() === 'press' ? UI.loud : UI.soundGone}
+              </p>
+            )}
           </Show>
         </div>
         <main class="shell-main" id="main" tabIndex={-1} ref={main}>
           {/* A page that fails takes neither the alarms' sound nor the marks above down with it. */}
           <ErrorBoundary
-            fallback={(error, reset) => (
-              <div class="page" role="alert" data-testid="page-failed">
-                <h1>{UI.pageFailed}</h1>
-                <p>{UI.pageFailedTodo}</p>
-                <p class="small muted">{String((error as { message?: unknown }).message ?? error)}</p>
-                <div class="row">
-                  <button type="button" class="button primary" onClick={reset}>
-                    {UI.retry}
-                  </button>
-                  <button type="button" class="button" onClick={() => location.reload()}>
-                    {UI.reload}
-                  </button>
+            fallback={(error, reset) => {
+              queueMicrotask(() => app.faults.tell(error));
+              return (
+                <div class="page" role="alert" data-testid="page-failed">
+                  <h1>{UI.pageFailed}</h1>
+                  <p>{UI.pageFailedTodo}</p>
+                  <p class="small muted">{String((error as { message?: unknown }).message ?? error)}</p>
+                  <div class="row">
+                    <button
+                      type="button"
+                      class="button primary"
+                      onClick={() => {
+                        app.faults.clear();
+                        reset();
+                      }}
+                    >
+                      {UI.retry}
+                    </button>
+                    <button type="button" class="button" onClick={() => location.reload()}>
+                      {UI.reload}
+                    </button>
+                  </div>
                 </div>
-              </div>
-            )}
+              );
+            }}
           >
             <Page route={route()} />
           </ErrorBoundary>

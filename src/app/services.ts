@@ -6,12 +6,12 @@ import type { SensorRun } from '../job/sensor-check.ts';
 import type { Wording } from '../job/wording.ts';
 import { adviceOf, type Services } from '../screens/context.ts';
 import { parseRoute, routeHash } from '../screens/route.ts';
-import { PRIORITIES } from '../watch/codes.ts';
-import { visibleAlarms } from '../widgets/alarm-order.ts';
+import { createAlarmSound } from './alarm-sound.ts';
 import { createLiveState } from './live-state.ts';
+import { createPageFaults, type PageFaults } from './page-fault.ts';
 import { choosePort, serialSupported } from './serial.ts';
 import { createSettings } from './settings.ts';
-import { Sounder } from './sound.ts';
+import { type SoundBlock, Sounder } from './sound.ts';
 import { themeInForce } from './theme.ts';
 import { keepAwake } from './wake-lock.ts';
 
@@ -27,6 +27,7 @@ export interface Toast {
 export interface AppServices extends Services {
   readonly toast: () => Toast | null;
   dismiss(): void;
+  readonly faults: PageFaults;
 }
 
 /** Starts the engine and wires everything that only the page can do: sound, wake lock, routes, chooser. */
@@ -34,7 +35,7 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
   const live = createLiveState();
   const [route, setRoute] = createSignal(parseRoute(location.hash));
   const [openRuns, setOpenRuns] = createSignal<readonly RunSummary[]>([]);
-  const [blocked, setBlocked] = createSignal(true);
+  const [blocked, setBlocked] = createSignal<SoundBlock>('press');
   const [awake, setAwake] = createSignal(false);
   const [nowMs, setNowMs] = createSignal(Date.now());
   const [toast, setToast] = createSignal<Toast | null>(null);
@@ -55,36 +56,38 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
 
   const { settings, save } = createSettings(engine, fail);
 
-  // Alarms are sounded from the message itself, never from a drawn frame: a hidden page still sounds.
+  // Alarms are sounded from the message itself, before and apart from anything that is drawn: a hidden page still
+  // sounds, and so does one whose picture failed.
   const sounder = new Sounder(() => settings().sound.volume, setBlocked);
-  const sound = () => {
-    if (live.silent()) {
-      sounder.hold('urgent');
-      return;
+  const sound = createAlarmSound(sounder, () => settings().sound.cue);
+  const faults = createPageFaults(sound.setFaulty);
+  const tried = (work: () => void) => {
+    try {
+      work();
+    } catch (error) {
+      console.error(error);
+      faults.tell(error);
     }
-    const waiting = visibleAlarms(live.view()?.alarms ?? []).filter((a) => a.state === 'unacknowledged');
-    const priorities = new Set(waiting.map((a) => a.priority));
-    sounder.hold(PRIORITIES.find((p) => priorities.has(p)) ?? null);
   };
   const stopNews = engine.on((news) => {
-    live.take(news);
-    if (news.m === 'moment') {
-      sound();
-      lock.check();
-    }
-    if (news.m === 'event' && news.event.e === 'cue' && settings().sound.cue) sounder.once('cue');
+    tried(() => sound.take(news));
+    tried(() => live.take(news));
+    if (news.m === 'moment') tried(() => lock.check());
   });
+  const tellSilence = (silent: boolean) => {
+    tried(() => sound.setSilent(silent));
+    tried(() => live.setSilent(silent));
+  };
   const stopSilence = engine.onSilence((silent) => {
-    if (!silent) {
-      live.setSilent(false);
-      sound();
-      return;
-    }
-    setTimeout(() => {
-      live.setSilent(engine.silent);
-      sound();
-    }, SILENCE_GRACE_MS);
+    if (silent) setTimeout(() => tellSilence(engine.silent), SILENCE_GRACE_MS);
+    else tellSilence(false);
   });
+  // Whatever else of the page throws (a press, a timer, a frame) has left its picture half drawn too. Notices of the
+  // browser without an error of the page, as of a size that was not settled within a frame, are none.
+  const onError = (event: ErrorEvent) => {
+    if (event.error instanceof Error) faults.tell(event.error);
+  };
+  addEventListener('error', onError);
   const lock = keepAwake(() => live.run() !== null || live.link()?.state === 'streaming', setAwake);
 
   const onHash = () => setRoute(parseRoute(location.hash));
@@ -108,6 +111,8 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
   onCleanup(() => {
     stopNews();
     stopSilence();
+    sounder.close();
+    removeEventListener('error', onError);
     removeEventListener('beforeprint', onPrint);
     removeEventListener('afterprint', onPrinted);
     removeEventListener('hashchange', onHash);
@@ -179,5 +184,6 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
     fail,
     toast,
     dismiss: () => setToast(null),
+    faults,
   };
 }

@@ -1,47 +1,18 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { PATTERNS } from './patterns.ts';
-import { Sounder } from './sound.ts';
+import { type SoundBlock, Sounder } from './sound.ts';
+import { Tones } from './testing/tones.ts';
 
-/** A stand-in for the platform's audio that counts what is started and stopped. */
-class Tones {
-  static started: number[] = [];
-  static stopped = 0;
-  static state = 'running';
-  currentTime = 0;
-  destination = {};
-  onstatechange: (() => void) | null = null;
-  get state() {
-    return Tones.state;
-  }
-  resume() {
-    return Promise.resolve();
-  }
-  createPeriodicWave() {
-    return {};
-  }
-  createGain() {
-    const gain = { setValueAtTime: () => {}, linearRampToValueAtTime: () => {} };
-    return { gain, connect: (to: unknown) => to };
-  }
-  createOscillator() {
-    return {
-      frequency: { value: 0 },
-      setPeriodicWave: () => {},
-      connect: (to: unknown) => to,
-      start: (at: number) => Tones.started.push(at),
-      stop: (at?: number) => {
-        if (at === undefined) Tones.stopped++;
-      },
-    };
-  }
-}
+const sounderTelling = (told: SoundBlock[] = []) =>
+  new Sounder(
+    () => 1,
+    (block) => told.push(block),
+  );
 
 beforeEach(() => {
   vi.useFakeTimers();
   vi.stubGlobal('AudioContext', Tones);
-  Tones.started = [];
-  Tones.stopped = 0;
-  Tones.state = 'running';
+  Tones.reset();
 });
 afterEach(() => {
   vi.useRealTimers();
@@ -50,10 +21,7 @@ afterEach(() => {
 
 describe('sounder', () => {
   it('repeats a held pattern until it is let go, and stops at once then', () => {
-    const sounder = new Sounder(
-      () => 1,
-      () => {},
-    );
+    const sounder = sounderTelling();
     sounder.unlock();
     sounder.hold('urgent');
     expect(Tones.started).toHaveLength(10);
@@ -69,10 +37,7 @@ describe('sounder', () => {
   });
 
   it('a more urgent alarm takes over from a lesser one', () => {
-    const sounder = new Sounder(
-      () => 1,
-      () => {},
-    );
+    const sounder = sounderTelling();
     sounder.unlock();
     sounder.hold('low');
     sounder.hold('urgent');
@@ -81,19 +46,76 @@ describe('sounder', () => {
   });
 
   it('tells when the browser lets no sound out, and sounds as soon as it does', () => {
-    const blocked: boolean[] = [];
-    const sounder = new Sounder(
-      () => 1,
-      (b) => blocked.push(b),
-    );
+    const told: SoundBlock[] = [];
+    const sounder = sounderTelling(told);
     Tones.state = 'suspended';
     sounder.unlock();
-    expect(blocked.at(-1)).toBe(true);
+    // Blocked is what it begins with: nothing new is told.
+    expect(told).toEqual([]);
     sounder.hold('high');
     expect(Tones.started).toHaveLength(0);
     Tones.state = 'running';
     sounder.unlock();
-    expect(blocked.at(-1)).toBe(false);
+    expect(told).toEqual([null]);
     expect(Tones.started).toHaveLength(3);
+  });
+
+  it('sound that the system took away is shown, asked for again by itself, and sounds at once when it is back', () => {
+    const told: SoundBlock[] = [];
+    const sounder = sounderTelling(told);
+    sounder.unlock();
+    Tones.state = 'interrupted';
+    sounder.hold('urgent');
+    vi.advanceTimersByTime(60_000);
+    expect(told.at(-1)).toBe('system');
+    expect(Tones.resumes).toBeGreaterThan(20);
+    Tones.started = [];
+    Tones.state = 'running';
+    vi.advanceTimersByTime(1000);
+    expect(told.at(-1)).toBeNull();
+    expect(Tones.started).toHaveLength(10);
+  });
+
+  it('a running context whose clock stands is silent: shown, nothing is queued, and another context is tried', () => {
+    const told: SoundBlock[] = [];
+    const sounder = sounderTelling(told);
+    sounder.unlock();
+    vi.advanceTimersByTime(5000);
+    expect(told).toEqual([null]);
+    Tones.stands = true;
+    vi.advanceTimersByTime(2000);
+    expect(told.at(-1)).toBe('system');
+    sounder.hold('urgent');
+    vi.advanceTimersByTime(60_000);
+    expect(Tones.started).toHaveLength(0);
+    expect(Tones.made).toBeGreaterThan(3);
+    expect(Tones.closed).toBe(Tones.made - 1);
+    Tones.stands = false;
+    vi.advanceTimersByTime(2000);
+    expect(told.at(-1)).toBeNull();
+    expect(Tones.started).toHaveLength(10);
+  });
+
+  it('one turn that fails in the sound system does not end the turns', () => {
+    const told: SoundBlock[] = [];
+    const sounder = sounderTelling(told);
+    sounder.unlock();
+    Tones.fails = true;
+    sounder.hold('urgent');
+    expect(told.at(-1)).toBe('system');
+    Tones.fails = false;
+    vi.advanceTimersByTime(4000);
+    expect(told.at(-1)).toBeNull();
+    expect(Tones.started.length).toBeGreaterThanOrEqual(10);
+  });
+
+  it('closed, it looks after nothing more', () => {
+    const sounder = sounderTelling();
+    sounder.unlock();
+    sounder.hold('urgent');
+    sounder.close();
+    Tones.started = [];
+    vi.advanceTimersByTime(60_000);
+    expect([Tones.started.length, Tones.closed, Tones.made]).toEqual([0, 1, 1]);
   });
 });

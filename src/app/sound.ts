@@ -1,50 +1,118 @@
 import { HARMONICS, PATTERNS, type Sound } from './patterns.ts';
 
 /**
- * Plays the patterns by Web Audio. A browser gives sound only after a press on the page, so `blocked` is shown
- * as a mark until then: an alarm that cannot be heard must be known as such.
+ * Why no sound comes out: `press`, the browser waits for a press on the page; `system`, it was taken away or its clock
+ * stands still, so that nothing of what is queued is heard. null: it sounds.
+ */
+export type SoundBlock = 'press' | 'system' | null;
+
+/** How often the sound is looked after, ms. */
+const LOOK_MS = 1000;
+/** A clock that stood for so many looks one after the other gets a new context, which finds an output that came back. */
+const LOOKS_BEFORE_NEW = 5;
+
+/**
+ * Plays the patterns by Web Audio. A browser gives sound only after a press on the page, and a call, another program or
+ * a lost output may take it away again: that is looked after, got back where it can be, and shown until then. An alarm
+ * that cannot be heard must be known as such.
  */
 export class Sounder {
   private context: AudioContext | null = null;
   private wave: PeriodicWave | null = null;
   private playing: Exclude<Sound, 'cue'> | null = null;
-  private mute = true;
+  private block: SoundBlock = 'press';
   private timer: ReturnType<typeof setTimeout> | null = null;
+  private look: ReturnType<typeof setInterval> | null = null;
   private live: OscillatorNode[] = [];
+  /** The audio clock at the last look, s, and for how many looks it has stood. */
+  private clockS = -1;
+  private stood = 0;
 
   constructor(
     private readonly volume: () => number,
-    private readonly onBlocked: (blocked: boolean) => void,
+    private readonly onBlock: (block: SoundBlock) => void,
   ) {}
 
   /** Called on the first presses and keys of the page. */
   unlock(): void {
     if (typeof AudioContext === 'undefined') {
-      this.onBlocked(true);
+      this.onBlock('system');
       return;
     }
-    if (this.context === null) {
-      this.context = new AudioContext();
-      this.context.onstatechange = () => this.tell();
+    if (this.context === null) this.open();
+    this.wake();
+    this.tell();
+    this.look ??= setInterval(() => this.lookAfter(), LOOK_MS);
+  }
+
+  /** Ends the looking after and what sounds. */
+  close(): void {
+    if (this.look !== null) clearInterval(this.look);
+    this.look = null;
+    this.hold(null);
+    this.shut();
+  }
+
+  private open(): void {
+    const context = new AudioContext();
+    context.onstatechange = () => this.tell();
+    this.context = context;
+    this.wave = null;
+    this.clockS = context.currentTime;
+    this.stood = 0;
+  }
+
+  private shut(): void {
+    const old = this.context;
+    if (old === null) return;
+    this.context = null;
+    old.onstatechange = null;
+    void old.close().catch(() => undefined);
+  }
+
+  private wake(): void {
+    if (this.context === null || this.context.state === 'running') return;
+    void this.context.resume().then(
+      () => this.tell(),
+      () => this.tell(),
+    );
+  }
+
+  /** Taken away by the system: asked for again each time. A clock that stands in a running context is silence too. */
+  private lookAfter(): void {
+    const context = this.context;
+    if (context === null) return;
+    if (context.state !== 'running') this.wake();
+    else {
+      this.stood = context.currentTime > this.clockS ? 0 : this.stood + 1;
+      this.clockS = context.currentTime;
+      if (this.stood > LOOKS_BEFORE_NEW) {
+        this.shut();
+        this.open();
+        this.wake();
+        // Not believed before its clock has moved.
+        this.stood = 1;
+      }
     }
-    if (this.context.state !== 'running')
-      void this.context.resume().then(
-        () => this.tell(),
-        () => this.onBlocked(true),
-      );
     this.tell();
   }
 
+  private blockNow(): SoundBlock {
+    const context = this.context;
+    if (context === null || context.state === 'suspended') return 'press';
+    return context.state !== 'running' || this.stood > 0 ? 'system' : null;
+  }
+
   private tell(): void {
-    const blocked = this.context?.state !== 'running';
-    this.onBlocked(blocked);
+    const before = this.block;
+    this.block = this.blockNow();
+    if (this.block !== before) this.onBlock(this.block);
     const held = this.playing;
-    if (this.mute && !blocked && held !== null) {
+    if (before !== null && this.block === null && held !== null) {
       // An alarm was waiting for the sound: it does not wait for its next turn as well.
       this.hold(null);
       this.hold(held);
     }
-    this.mute = blocked;
   }
 
   /** The pattern that shall repeat from now on; null is silence. The same again changes nothing. */
@@ -57,10 +125,16 @@ export class Sounder {
     if (sound !== null) this.repeat(sound);
   }
 
-  private repeat(sound: Sound): void {
-    this.once(sound);
+  private repeat(sound: Exclude<Sound, 'cue'>): void {
     const { everyS } = PATTERNS[sound];
     if (everyS !== null) this.timer = setTimeout(() => this.repeat(sound), everyS * 1000);
+    try {
+      this.once(sound);
+    } catch {
+      // A sound system that fails in one turn is silent in it, and shown as such until its clock is seen to move.
+      this.stood = Math.max(1, this.stood);
+      this.tell();
+    }
   }
 
   private hush(): void {
@@ -74,10 +148,10 @@ export class Sounder {
     this.live = [];
   }
 
-  /** Plays a pattern once, for the test and the cue. */
+  /** Plays a pattern once, for the test and the cue. While nothing comes out nothing is queued: it would all come at once. */
   once(sound: Sound): void {
     const context = this.context;
-    if (context === null || context.state !== 'running') return;
+    if (context === null || this.block !== null) return;
     if (this.wave === null) {
       const imag = Float32Array.from([0, ...HARMONICS]);
       this.wave = context.createPeriodicWave(new Float32Array(imag.length), imag);

@@ -6,7 +6,7 @@ import { createWorkerClient, type WorkerClient, type WorkerLine } from './worker
 export interface EngineClient extends WorkerClient<EngineContract> {
   /** Calls with every moment, event and beat; the returned function ends it. */
   on(listener: (news: EngineNews) => void): () => void;
-  /** Nothing has come for two seconds: what is on the screen is old and no alarm can come. */
+  /** No moment has come for two seconds (before the first: nothing at all): what is on the screen is old and no alarm can come. */
   readonly silent: boolean;
   /** Calls on each change of `silent`. */
   onSilence(listener: (silent: boolean) => void): () => void;
@@ -18,7 +18,7 @@ export function createEngineClient(line: WorkerLine<EngineContract>, clock?: Sil
   const { ask, close } = createWorkerClient<EngineContract>({
     open: () => line,
     life: 'kept',
-    heard: silence.heard,
+    heard: (message) => silence.heard(message.m === 'moment'),
     failed: silence.fell,
     news(news) {
       for (const listener of listeners) listener(news);

@@ -28,8 +28,8 @@ it('two seconds without a word are silence, a word ends it, and each change is t
   pass(1);
   pass(500);
   expect(watch.silent).toBe(true);
-  watch.heard();
-  watch.heard();
+  watch.heard(false);
+  watch.heard(false);
   pass(1900);
   expect(watch.silent).toBe(false);
   expect(seen).toEqual([true, false]);
@@ -40,8 +40,20 @@ it('a fall that is known need not be waited for; who went is told nothing', () =
   watch.fell();
   expect(watch.silent).toBe(true);
   off();
-  watch.heard();
+  watch.heard(false);
   expect(seen).toEqual([true]);
   watch.end();
   expect(clock.ended).toBe(true);
+});
+
+it('once a picture has come, beats and answers alone are no sign of life: what is shown is old', () => {
+  const { watch, seen, pass } = bench();
+  watch.heard(true);
+  for (let ms = 0; ms < 60_000; ms += 500) {
+    watch.heard(false);
+    pass(500);
+  }
+  expect(watch.silent).toBe(true);
+  watch.heard(true);
+  expect(seen).toEqual([true, false]);
 });

@@ -4,11 +4,15 @@ export interface SilenceClock {
   every(ms: number, call: () => void): () => void;
 }
 
-/** Notices on the page that the engine fell silent: it beats twice a second, whatever else it does. */
+/**
+ * Notices on the page that the engine fell silent: it beats twice a second, whatever else it does. A picture comes ten
+ * times a second at least; from the first one on only a picture is a sign of life, since a number that stands still
+ * under living beats is as old as one of an engine that is gone.
+ */
 export interface SilenceWatch {
   readonly silent: boolean;
-  /** Something came. */
-  heard(): void;
+  /** Something came; `picture`: it was a moment. */
+  heard(picture: boolean): void;
   /** It is known to have fallen silent. */
   fell(): void;
   /** Calls on each change; the returned function ends it. */
@@ -31,6 +35,7 @@ export function createSilenceWatch(clock: SilenceClock = pageClock): SilenceWatc
   const listeners = new Set<(silent: boolean) => void>();
   let heardMs = clock.nowMs();
   let silent = false;
+  let pictured = false;
 
   function set(next: boolean): void {
     if (next === silent) return;
@@ -46,7 +51,9 @@ export function createSilenceWatch(clock: SilenceClock = pageClock): SilenceWatc
     get silent() {
       return silent;
     },
-    heard() {
+    heard(picture) {
+      if (picture) pictured = true;
+      else if (pictured) return;
       heardMs = clock.nowMs();
       set(false);
     },

@@ -76,7 +76,8 @@ export interface Services {
     choose(another: boolean): Promise<PortChoice | null>;
   };
   testSound(sound: Priority): void;
-  readonly soundBlocked: Accessor<boolean>;
+  /** Why no sound comes out: a press is missing, or the system gives none; null: it sounds. */
+  readonly soundBlocked: Accessor<'press' | 'system' | null>;
   readonly awake: Accessor<boolean>;
   /** Tablet's clock, UTC ms, once a second. */
   readonly nowMs: Accessor<number>;

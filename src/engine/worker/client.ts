@@ -25,7 +25,7 @@ export interface WorkerLife<C extends Contract> {
    */
   readonly life: 'kept' | 'as-needed';
   /** Anything came: it lives. Called before what came is handed on. */
-  heard?(): void;
+  heard?(message: FromWorker<C>): void;
   news?(news: C['news']): void;
   /** It failed or was ended, and answers nothing that was asked before. Called before the refusals. */
   failed?(): void;
@@ -46,7 +46,7 @@ export function createWorkerClient<C extends Contract>(worker: WorkerLife<C>): W
   let id = 0;
 
   function take(message: FromWorker<C>): void {
-    worker.heard?.();
+    worker.heard?.(message);
     if (isAnswer(message)) {
       const asked = waiting.get(message.id);
       waiting.delete(message.id);

@@ -134,7 +134,7 @@ function show<K extends JobDocumentKind>(kind: K, first: Documents[K]): Form<K> 
     settings: kind === 'settings' ? form.draft : defaultSettings,
     saveSettings: async (next: Documents[K]) => form.change(next),
     sensorRuns: () => [],
-    soundBlocked: () => false,
+    soundBlocked: () => null,
     wording: PLAIN_WORDING,
     live: { link: createSignal(null)[0], run: createSignal(null)[0] },
   };

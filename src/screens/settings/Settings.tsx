@@ -7,6 +7,7 @@ import { LENGTH_UNIT, PRESSURE_UNIT, TEMPERATURE_UNIT } from '../../words/fields
 import { percent } from '../../words/format.ts';
 import { OFFICE } from '../../words/office.ts';
 import { SETTINGS } from '../../words/settings.ts';
+import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { FormChoice, FormNumber, FormTick } from '../documents/FormFields.tsx';
 import { formOver } from '../documents/form.ts';
@@ -56,7 +57,7 @@ export function Settings() {
       </Part>
       <Part title={SETTINGS.sound} note={SETTINGS.soundText}>
         <Show when={app.soundBlocked()}>
-          <p class="note strong">{SETTINGS.soundBlocked}</p>
+          {(block) => <p class="note strong">{block() === 'press' ? SETTINGS.soundBlocked : UI.soundGone}</p>}
         </Show>
         <div class="row">
           <For each={['urgent', 'high', 'low'] as const}>

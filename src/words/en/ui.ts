@@ -33,6 +33,8 @@ export const UI = {
   // alarms
   alarms: 'Alarms',
   loud: 'Sound is off until you press anywhere on this page.',
+  soundGone:
+    'No sound comes out of this tablet, so alarms are seen only. Check its sound output, and keep this screen in sight.',
   noAlarms: 'No alarms.',
   notLive: 'Not live: no alarm can come.',
   acknowledge: 'Acknowledge',
@@ -54,6 +56,11 @@ export const UI = {
   pageFailed: 'This page failed',
   pageFailedTodo:
     'The watch goes on and alarms still sound, but watch the dial gauge. Try again, or reload: an open run is offered again.',
+
+  pageFault: 'Part of this page could not be drawn',
+  pageFaultTodo:
+    'The watch goes on and alarms still sound, but numbers here may be old. Watch the dial gauge, then reload.',
+  pageFaultSeen: 'Seen',
 
   // buttons
   cancel: 'Cancel',
