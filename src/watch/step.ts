@@ -9,6 +9,7 @@ import { cureTick } from './cure/cure.ts';
 import type { WatchEvent } from './events.ts';
 import type { WatchInput } from './inputs.ts';
 import { cureProbes } from './signal/probes.ts';
+import { longestSpacingUs } from './signal/signal.ts';
 import { ask, followFall } from './stages/fastfall.ts';
 import { reboundBreak } from './stages/rebound.ts';
 import type { WatchState } from './state.ts';
@@ -23,7 +24,6 @@ export { createWatch } from './state.ts';
 
 type Emit = (event: WatchEvent) => void;
 
-const LOST = ALARMS.indexOf('pressure-lost');
 const STUCK = ALARMS.indexOf('stuck');
 const FAST_FALL = ALARMS.indexOf('fast-fall');
 
@@ -94,8 +94,9 @@ function settleUp(w: WatchState, emit: Emit): void {
   world.w = w;
   stepAlarms(ALARM_TABLE, w.alarms, w.tUs, world, emit);
   world.w = null;
-  // A reading that stands still by itself stays at zero, too.
-  const blind = w.alarms[LOST]!.active || w.alarms[STUCK]!.active;
+  // A reading that stands still by itself stays at zero, too; and what is not seen proves nothing, alarm or not.
+  const unseenUs = w.tUs - (w.signal.lastUsableUs ?? 0);
+  const blind = unseenUs > longestSpacingUs(w.signal) || w.alarms[STUCK]!.active;
   if (w.rebound.test !== null && blind) reboundBreak(w.rebound, w.tUs, emit);
   const slot = w.alarms[FAST_FALL]!;
   if (slot.active && w.hold !== null && !w.infer && w.signal.median !== null)

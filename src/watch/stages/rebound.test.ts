@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { FLAG } from '../../sensing/reading.ts';
 import { viewOf } from '../step.ts';
 import { Script } from '../testing/script.ts';
 import { REBOUND_S } from './rebound.ts';
@@ -63,6 +64,15 @@ describe('rebound test', () => {
     ).toEqual(['started', 'broken-off']);
     const silent = vented().say({ c: 'vent', open: false }).flow(9, 0).silence(40);
     expect(silent.of('rebound').map((e) => e.what)).toEqual(['started', 'broken-off']);
+    // Nor when the sensor is put away, or reads over its span: alarm or not, nobody saw the line stay at zero.
+    for (const unseen of [
+      (t: Script) => t.flow(20, null, { more: { flags: FLAG.fault } }),
+      (t: Script) => t.flow(20, 4.1, { more: { flags: FLAG.outOfRange } }),
+    ]) {
+      const s = vented().say({ c: 'stage', to: 'done' }).say({ c: 'vent', open: false }).flow(9, 0);
+      unseen(s).flow(20, 0);
+      expect(s.of('rebound').map((e) => e.what)).toEqual(['started', 'broken-off']);
+    }
   });
 
   it('noise and a small zero error are no rebound', () => {
