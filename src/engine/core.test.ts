@@ -155,6 +155,11 @@ describe('the core', () => {
     b.step(frame(2_160_000, sample(10, 21_800)));
     expect(gaps(b).at(-1)).toEqual(['silence', 160_000, 2_160_000, 0]);
     b.step({ l: 'notice', tUs: 2_170_000, notice: { n: 'link', state: 'lost' } });
+    // Who answers after a loss has not said its name yet: it may be another device.
+    b.step(frame(5_100_000, sample(157, 51_200)));
+    expect(b.unjudged()).toBe(1);
+    b.step(frame(5_110_000, hello({})));
+    b.step(frame(5_110_000, CHANNEL));
     b.step(frame(5_160_000, sample(160, 51_800)));
     expect(gaps(b).at(-1)).toEqual(['port', 2_160_000, 5_160_000, 149]);
     b.step(frame(6_000_000, hello({ bootId: 6 })));

@@ -141,7 +141,7 @@ function onFrame(run: Run, frame: DeviceFrame, tUs: number, sink: RunSink): void
       return;
     case 'E':
     case 'G':
-      if (!run.foreign) give(run, { i: 'device', tUs, frame }, sink);
+      if (!run.foreign && !run.unmet) give(run, { i: 'device', tUs, frame }, sink);
       return;
     case 'R':
       return; // the link's own business

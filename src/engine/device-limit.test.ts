@@ -1,10 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { GuardFrame } from '../link/frames.ts';
 import type { LimitAnswer } from '../link/limit.ts';
-import type { Session } from '../link/session.ts';
 import { settle } from '../link/testing/timers.ts';
-import { createDeviceLimit } from './device-limit.ts';
-import { createCurrentBench } from './testing/current.ts';
+import { createDeviceLimit, type LimitSession } from './device-limit.ts';
+import { createCurrentBench, GREETING } from './testing/current.ts';
 
 const GUARD: GuardFrame = {
   t: 'G',
@@ -20,7 +19,8 @@ function bench() {
   const b = createCurrentBench();
   b.greet();
   const asked: { counts: number; mbar: number; answer(): void }[] = [];
-  const session: Pick<Session, 'limit'> = {
+  const session: LimitSession = {
+    greeting: GREETING,
     limit: (_channel, counts, mbar) =>
       new Promise<LimitAnswer>((resolve) => {
         asked.push({ counts, mbar, answer: () => resolve({ kept: true, counts, mbar }) });

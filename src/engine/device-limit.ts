@@ -7,17 +7,22 @@ import { countsAt } from '../sensing/counts.ts';
 import type { SensingState } from '../sensing/sensing.ts';
 import type { CurrentRun } from './current-run.ts';
 
+/** What arming needs of a session: who answers, and the command. */
+export type LimitSession = Pick<Session, 'limit' | 'greeting'>;
+
 /**
  * Arms or lowers the device's own limit on the pressure channel, in the counts at which the reading shows that
  * pressure. Never rejects.
  */
 export async function armLimit(
-  session: Pick<Session, 'limit'>,
+  session: LimitSession,
   sensing: SensingState,
   mbar: number,
 ): Promise<LimitAnswer> {
   const at = countsAt(sensing, mbar / 1000);
-  if (at === null || mbar < 1) return { kept: false, counts: null, mbar: null };
+  // The counts are those of the device that was read, by its scale and its zero.
+  const same = session.greeting !== null && session.greeting.hello.deviceId === sensing.hello?.deviceId;
+  if (at === null || mbar < 1 || !same) return { kept: false, counts: null, mbar: null };
   return session.limit(at.channel, at.counts, mbar);
 }
 
@@ -38,7 +43,7 @@ const deviceMbar = (limits: Limits): number => Math.floor(limits.ceilingBar * 10
 export function createDeviceLimit(
   timers: Timers,
   current: CurrentRun,
-  session: () => Pick<Session, 'limit'> | null,
+  session: () => LimitSession | null,
 ): DeviceLimit {
   let armedUs = Number.NEGATIVE_INFINITY;
   let arming = false;

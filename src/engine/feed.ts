@@ -43,7 +43,8 @@ export function createFeed(
   const limit = createDeviceLimit(timers, current, () => session);
 
   current.onSwitch(() => {
-    session?.expect(current.deviceId);
+    // Without a record too: who answers by itself in another's place is not taken for it.
+    session?.expect(current.deviceId ?? session.greeting?.hello.deviceId ?? null);
     apply();
   });
 
@@ -99,13 +100,17 @@ export function createFeed(
         state: (state) => {
           if (session === mine) current.notice({ n: 'link', state });
         },
+        answers: (ok) => {
+          if (session !== mine) return;
+          current.notice({ n: 'answers', ok });
+          if (ok) limit.renew();
+        },
         error: () => stirred(),
         greeted: (greeting) => {
           meet(greeting);
-          if (current.live.record !== null && current.deviceId === null) {
+          if (current.live.record !== null && current.deviceId === null)
             current.bindDevice(greeting.hello.deviceId);
-            session?.expect(greeting.hello.deviceId);
-          }
+          mine.expect(greeting.hello.deviceId);
           limit.renew();
         },
       },

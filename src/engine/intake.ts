@@ -19,6 +19,8 @@ export interface Intake {
   greeting: { readonly hello: HelloFrame; readonly channels: (ChannelFrame | null)[] } | null;
   /** Another device than the run's answers: its samples are kept in the log and never judged. */
   foreign: boolean;
+  /** The port was lost since, and who answers now has not said its name: nothing of it is judged. */
+  unmet: boolean;
   readonly track: SampleTrack;
 }
 
@@ -35,6 +37,7 @@ export function createIntake(): Intake {
     channels: [],
     greeting: null,
     foreign: false,
+    unmet: false,
     track: createTrack(),
   };
 }
@@ -49,12 +52,14 @@ export function takeSetup(intake: Intake, setup: Setup): void {
 export function takeHello(intake: Intake, frame: HelloFrame): Greeted | null {
   const before = intake.hello;
   if (before !== null && before.deviceId !== frame.deviceId) {
+    const known = intake.foreign;
     intake.foreign = true;
     intake.greeting = null;
-    return 'other';
+    return known ? null : 'other';
   }
   const back = intake.foreign;
   intake.foreign = false;
+  intake.unmet = false;
   intake.greeting = { hello: frame, channels: new Array<ChannelFrame | null>(frame.channels).fill(null) };
   intake.hello = frame;
   if (before === null || back) return 'greeted';
@@ -79,7 +84,9 @@ export function explainGap(intake: Intake, notice: Notice): void {
   const { track } = intake;
   switch (notice.n) {
     case 'link':
-      if (notice.state === 'lost') track.portLost = true;
+      if (notice.state !== 'lost') return;
+      track.portLost = true;
+      intake.unmet = intake.hello !== null;
       return;
     case 'clock-jump':
       track.clock = true;
@@ -88,6 +95,7 @@ export function explainGap(intake: Intake, notice: Notice): void {
       track.told = true;
       return;
     case 'device': // a reset is seen in the counters, or by a hello
+    case 'answers':
     case 'store':
     case 'stray': // made of the log's stray entries: takeStray
     case 'end':
@@ -116,7 +124,7 @@ export interface Sampled {
 export function takeSample(intake: Intake, frame: SampleFrame, tUs: number): Sampled | null {
   // A line with another number of counts than the device has channels is not to be used (specification, part 4).
   const odd = intake.hello !== null && frame.counts.length !== intake.hello.channels;
-  if (intake.foreign || odd) return null;
+  if (intake.foreign || intake.unmet || odd) return null;
   const { use, restarted, gap } = trackSample(
     intake.track,
     frame,

@@ -53,6 +53,17 @@ export type SuggestedPlace = (typeof PLACES)[number] | null;
 export const EVENT_CODES = ['boot', 'button', 'trip', 'return', 'fault', 'hostlost', 'hostback'] as const;
 export type DeviceEventCode = (typeof EVENT_CODES)[number];
 
+/** What the value of a fault event means, from 1 on. */
+export const DEVICE_FAULTS = [
+  'store',
+  'watchdog',
+  'no-conversions',
+  'supply',
+  'sensor-low',
+  'no-limit',
+] as const;
+export type DeviceFault = (typeof DEVICE_FAULTS)[number];
+
 export const GUARD_STATES = ['unarmed', 'armed', 'tripped', 'silenced'] as const;
 export type DeviceGuardState = (typeof GUARD_STATES)[number];
 

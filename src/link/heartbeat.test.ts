@@ -15,7 +15,9 @@ function bench() {
     1,
   );
   let beaten = 0;
-  const end = startHeartbeat(timers, queue, () => beaten++);
+  const end = startHeartbeat(timers, queue, (idle) => {
+    if (idle) beaten++;
+  });
   const answer = () => queue.reply({ t: 'R', command: sent.at(-1)!.number, result: 'ok', value: null });
   return { timers, queue, sent, end, answer, beaten: () => beaten };
 }

@@ -7,19 +7,22 @@ export const BEAT_MS = 1000;
 /**
  * Tells the device once a second that the host lives. A turn in which another command is on its way says nothing:
  * that command says the same. The returned function ends it.
- * @param beaten called after each beat was sent
+ * @param turned called at each turn; idle: no other command was on its way
  */
-export function startHeartbeat(timers: Timers, queue: CommandQueue, beaten: () => void): () => void {
+export function startHeartbeat(
+  timers: Timers,
+  queue: CommandQueue,
+  turned: (idle: boolean) => void,
+): () => void {
   let cancel = (): void => {};
   let ended = false;
 
   function turn(): void {
     cancel = timers.after(BEAT_MS, () => {
-      if (queue.waiting === 0) {
-        // Sent once: the next one is a second away.
-        queue.ask({ verb: 'beat' }, { attempts: 1 }).catch(() => undefined);
-        beaten();
-      }
+      const idle = queue.waiting === 0;
+      // Sent once: the next one is a second away.
+      if (idle) queue.ask({ verb: 'beat' }, { attempts: 1 }).catch(() => undefined);
+      turned(idle);
       if (!ended) turn();
     });
   }

@@ -19,6 +19,7 @@ function bench(more: Partial<OpeningSink> = {}) {
     greeted: ({ hello }) => told.push(`greeted ${hello.deviceId}`),
     streaming: (hz) => told.push(`streaming ${hz}`),
     stopped: () => told.push('stopped'),
+    answers: (ok) => told.push(ok ? 'answers' : 'deaf'),
     fault: (code) => told.push(code),
     gone: () => told.push('gone'),
     arrived: () => told.push('arrived'),

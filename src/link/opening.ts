@@ -24,8 +24,10 @@ export interface OpeningSink {
   /** The device greets and does not stream. */
   stopped(): void;
   fault(code: LinkError, detail: string): void;
-  /** The port went away, or another device answers on it: the opening has ended. */
-  gone(detail: string): void;
+  /** The device takes no command, though it may stream; or it does again. Only on a change. */
+  answers(ok: boolean): void;
+  /** The port went away or hangs, or another device answers on it: the opening has ended. */
+  gone(why: LinkError, detail: string): void;
   /** A device that may be the lost one has come: opening again is worth a try. */
   arrived(): void;
 }
@@ -66,6 +68,12 @@ const HELLO_TRIES = 10;
 const LOOKS_PER_HELLO = 8;
 /** No sample for so long while streaming: the device may have been reset, so say hello and start again. */
 const QUIET_US = 1_000_000;
+/** No command answered for so long, looked for once a second: told within three seconds of the last answer. */
+const UNANSWERED_US = 1_500_000;
+/** Nothing at all for so long, in spite of beats and hellos: the port hangs, and a new opening may heal it. */
+const HUNG_US = 4_000_000;
+/** A system that has not opened a port by then never does (common practice, no source). */
+const OPEN_MS = 8000;
 
 export function createOpening(site: OpeningSite): Opening {
   const { port, timers, queue, sink } = site;
@@ -73,10 +81,16 @@ export function createOpening(site: OpeningSite): Opening {
   const collector = createGreetingCollector();
   let phase: 'opening' | 'greeting' | 'greeted' | 'streaming' | 'stopped' | 'stopping' = 'opening';
   let alive = true;
+  let whenEnded = (): void => {};
+  const ended = new Promise<void>((resolve) => {
+    whenEnded = resolve;
+  });
   let greeting: Greeting | null = null;
   let arrivalUs = timers.nowUs();
   let lastSampleUs = arrivalUs;
+  let lastByteUs = arrivalUs;
   let starting = false;
+  let answering = true;
   let frames = 0;
   let strayBytes = 0;
   let endHeartbeat = (): void => {};
@@ -100,6 +114,7 @@ export function createOpening(site: OpeningSite): Opening {
     switch (frame.t) {
       case 'R':
         queue.reply(frame);
+        tellAnswers(true);
         return;
       case 'E':
         if (frame.code === 'boot' && phase === 'streaming') void regreet();
@@ -133,7 +148,7 @@ export function createOpening(site: OpeningSite): Opening {
     } catch (cause) {
       // Another device answers on the same line: it is not ours to stream from.
       void port.close();
-      over(String(cause));
+      over(cause instanceof LinkFault ? cause.code : 'port-gone', String(cause));
       return;
     }
     if (reset) void start().catch(() => undefined);
@@ -147,19 +162,27 @@ export function createOpening(site: OpeningSite): Opening {
   function end(): void {
     alive = false;
     endHeartbeat();
+    whenEnded();
   }
 
-  function over(detail: string): void {
+  function over(why: LinkError, detail: string): void {
     end();
-    sink.gone(detail);
+    sink.gone(why, detail);
   }
 
   async function openPort(): Promise<void> {
+    let cancel = (): void => {};
+    const late = new Promise<never>((_, reject) => {
+      cancel = timers.after(OPEN_MS, () =>
+        reject(new PortError('open-failed', 'the port did not open in time')),
+      );
+    });
     try {
-      await port.open({
+      const opening = port.open({
         bytes(chunk) {
           if (!alive) return;
           arrivalUs = timers.nowUs();
+          lastByteUs = arrivalUs;
           decoder.push(chunk, decoded);
         },
         recovered(name) {
@@ -169,13 +192,17 @@ export function createOpening(site: OpeningSite): Opening {
           if (!alive) return;
           arrivalUs = timers.nowUs();
           decoder.end(decoded);
-          over(name);
+          over('port-gone', name);
         },
         arrived: () => sink.arrived(),
       });
+      await Promise.race([opening, late, ended]);
     } catch (cause) {
       throw new LinkFault(cause instanceof PortError ? cause.code : 'open-failed', String(cause));
+    } finally {
+      cancel();
     }
+    lastByteUs = timers.nowUs();
     if (!alive) throw new LinkFault('port-gone', 'closed while it was opened');
   }
 
@@ -231,7 +258,24 @@ export function createOpening(site: OpeningSite): Opening {
     if (alive && greeting?.hello.bootId === before?.hello.bootId) await start().catch(() => undefined);
   }
 
+  function tellAnswers(ok: boolean): void {
+    if (ok === answering) return;
+    answering = ok;
+    sink.answers(ok);
+  }
+
+  function look(idle: boolean): void {
+    const { unansweredSinceUs } = queue;
+    if (unansweredSinceUs !== null && timers.nowUs() - unansweredSinceUs >= UNANSWERED_US) tellAnswers(false);
+    if (idle) lookForSamples();
+  }
+
   function lookForSamples(): void {
+    if (timers.nowUs() - lastByteUs > HUNG_US) {
+      void port.close();
+      over('port-gone', 'nothing came any more');
+      return;
+    }
     if (phase === 'stopped' || timers.nowUs() - lastSampleUs > QUIET_US) void regreet();
   }
 
@@ -249,7 +293,7 @@ export function createOpening(site: OpeningSite): Opening {
       await openPort();
       await greet();
       await start();
-      if (alive) endHeartbeat = startHeartbeat(timers, queue, lookForSamples);
+      if (alive) endHeartbeat = startHeartbeat(timers, queue, look);
     },
     start,
     async stop() {

@@ -26,6 +26,8 @@ export interface CommandQueue {
   /** Fails everything that waits; the queue stays usable. */
   drop(why: string): void;
   readonly waiting: number;
+  /** Since when commands go out and no reply comes, on the timers' clock; null: the last one was answered. */
+  readonly unansweredSinceUs: number | null;
 }
 
 interface Waiting {
@@ -50,6 +52,7 @@ export function createQueue(
   let active: Waiting | null = null;
   let cancel: () => void = () => {};
   let number = firstNumber & 0xffff;
+  let unansweredSinceUs: number | null = null;
 
   function finish(): void {
     cancel();
@@ -60,6 +63,7 @@ export function createQueue(
 
   function attempt(job: Waiting): void {
     job.sent++;
+    unansweredSinceUs ??= timers.nowUs();
     cancel = timers.after(job.options.timeoutMs ?? 400, () => {
       if (active !== job) return;
       if (job.sent < (job.options.attempts ?? 3)) {
@@ -94,6 +98,8 @@ export function createQueue(
       });
     },
     reply(frame) {
+      // A late answer is one, too: the device hears.
+      unansweredSinceUs = null;
       const job = active;
       if (job === null || job.frame.number !== frame.command) return false;
       job.resolve(frame);
@@ -105,8 +111,12 @@ export function createQueue(
       cancel();
       cancel = () => {};
       active = null;
+      unansweredSinceUs = null;
       for (const job of all) job.reject(new CommandError('dropped', why));
       next();
+    },
+    get unansweredSinceUs() {
+      return unansweredSinceUs;
     },
     get waiting() {
       return line.length + (active === null ? 0 : 1);

@@ -16,6 +16,8 @@ export interface SessionSink {
   /** Only on a change. */
   state(state: LinkState): void;
   error(error: LinkError, detail: string): void;
+  /** The device takes no command, or takes them again. Only on a change. */
+  answers?(ok: boolean): void;
   /** A complete hello of a device that can be used: at connecting, after a reset, after a replug. */
   greeted?(greeting: Greeting): void;
 }
@@ -113,12 +115,17 @@ export function createSession(
       to('streaming');
     },
     stopped: () => to('stopped'),
+    answers(ok) {
+      if (!ok) fail('command-failed', 'no command is answered');
+      else if (error === 'command-failed') error = null;
+      sink.answers?.(ok);
+    },
     fault: fail,
-    gone(detail) {
+    gone(why, detail) {
       guard.forget();
       queue.drop('port gone');
       to('lost');
-      fail('port-gone', detail);
+      if (error !== why) fail(why, detail);
       // The port gave itself back; it is not closed, so that it can still tell of a device that comes.
       retry(0);
     },

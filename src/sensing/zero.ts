@@ -95,14 +95,15 @@ export function zero(state: SensingState): ZeroResult {
 }
 
 /**
- * After another Setup or hello: the same zero through the present scale. It is void on another channel or signal, and
- * where the new scale puts it beyond the limit.
+ * After another Setup or hello: the same zero through the present scale. It is void on another device, channel or signal,
+ * and where the new scale puts it beyond the limit.
  */
 export function keepZero(state: SensingState): void {
   const z = state.zero;
   const plan = state.pressure === null ? null : state.plans[state.pressure];
   if (z === null || !plan) return;
-  if (state.pressure !== z.channel) {
+  const other = z.deviceId !== null && state.hello !== null && z.deviceId !== state.hello.deviceId;
+  if (other || state.pressure !== z.channel) {
     state.zero = null;
     return;
   }

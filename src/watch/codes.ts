@@ -19,6 +19,8 @@ export const ALARMS = [
   'band-exit', // the band will be left downwards by leak
   'lift', // the band will be left upwards by warmth
   'device-unarmed', // a limit is set here but the device does not guard it
+  'device-deaf', // the device takes no command: it cannot be told its limit
+  'device-fault', // the device says what is wrong with itself
   'device-reset',
   'supply-low',
   'stuck', // pressure does not move where noise was seen before
@@ -50,7 +52,7 @@ export type AlarmState =
 export const GAP_REASONS = ['silence', 'port', 'reset', 'dropped', 'clock', 'resumed', 'garbage'] as const;
 export type GapReason = (typeof GAP_REASONS)[number];
 
-export type LossCause = 'silence' | 'port' | 'range' | 'fault' | 'reset' | 'garbage';
+export type LossCause = 'silence' | 'port' | 'range' | 'fault' | 'reset' | 'garbage' | 'other-device'; // another one answers than the readings were of
 
 /** Marks that stand as long as what they say; in this order. */
 export const STANDINGS = [

@@ -176,12 +176,8 @@ export type WatchEvent = { readonly tUs: number } & (
   | { readonly e: 'note'; readonly text: string }
   | {
       readonly e: 'device';
-      /** How it answered, or what it tells of itself, but for what its hello and the gaps tell as well. */
-      readonly what:
-        | 'greeted'
-        | 'reset'
-        | 'other'
-        | Exclude<DeviceEventCode, 'boot' | 'hostlost' | 'hostback'>;
+      /** How it answered, or what it tells of itself, but for its start, which the hello tells as well. */
+      readonly what: 'greeted' | 'reset' | 'other' | Exclude<DeviceEventCode, 'boot'>;
       readonly value: number | null;
     }
   | { readonly e: 'store'; readonly ok: boolean; readonly code: string }

@@ -77,6 +77,10 @@ const NOTICES: { readonly [N in Notice['n']]: readonly Extract<Notice, { n: N }>
     { n: 'store', ok: false, code: 'full' },
     { n: 'store', ok: true, code: 'ok' },
   ],
+  answers: [
+    { n: 'answers', ok: false },
+    { n: 'answers', ok: true },
+  ],
   'clock-jump': [{ n: 'clock-jump', seconds: 30 }],
   gap: [{ n: 'gap', reason: 'resumed', fromUs: 0, toUs: 1, lost: 0 }],
   stray: [{ n: 'stray', bytes: 200 }],

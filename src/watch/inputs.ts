@@ -33,6 +33,8 @@ export type Notice =
       readonly bootId: number;
       readonly deviceId: string;
     }
+  /** The device takes no command though it may stream, or takes them again. */
+  | { readonly n: 'answers'; readonly ok: boolean }
   | { readonly n: 'store'; readonly ok: boolean; readonly code: string }
   | { readonly n: 'clock-jump'; readonly seconds: number }
   | {

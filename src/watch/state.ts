@@ -31,6 +31,10 @@ import { createStages } from './stages/stages.ts';
 export interface DeviceState {
   guard: GuardFrame | null;
   tripped: boolean;
+  /** It takes no command. */
+  deaf: boolean;
+  /** Faults it has told of that may still be, the newest of each number. */
+  faults: { readonly number: number; readonly atUs: number }[];
 }
 
 /** When the cue was last on and whether it was told in this fill. */
@@ -100,7 +104,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     hold: null,
     cure: null,
     sensorChecks: createSensorChecks(),
-    device: { guard: null, tripped: false },
+    device: { guard: null, tripped: false, deaf: false, faults: [] },
     store: { ok: true, code: '' },
     mixedUs: null,
     unseenS: 0,

@@ -35,6 +35,8 @@ export interface ScriptedDevice {
   receive(bytes: Uint8Array): void;
   /** Sends one sample, if the stream runs. */
   sample(counts?: number, tickStep?: number): void;
+  /** Says who it is, asked or not. */
+  greet(): void;
   send(frame: DeviceFrame): void;
   reset(bootId: number, announce?: boolean): void;
 }
@@ -118,15 +120,15 @@ export function createScriptedDevice(
           if (last === null || last.number !== frame.number)
             last = { number: frame.number, reply: carryOut(frame) };
           device.send(last.reply);
-          if (frame.command.verb === 'hello') {
-            device.send(device.hello);
-            for (let i = 0; i < device.hello.channels; i++)
-              device.send({ ...PRESSURE, ...channel, index: i });
-          }
+          if (frame.command.verb === 'hello') device.greet();
           if (frame.command.verb === 'read' || frame.command.verb === 'limit') guard();
         },
         stray() {},
       });
+    },
+    greet() {
+      device.send(device.hello);
+      for (let i = 0; i < device.hello.channels; i++) device.send({ ...PRESSURE, ...channel, index: i });
     },
     sample(counts = 13_107, tickStep = 200) {
       tick += tickStep;

@@ -14,6 +14,7 @@ import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { Cue } from './Cue.tsx';
 import { Facts } from './Facts.tsx';
+import { LinkNote } from './LinkNote.tsx';
 import { LiveTrace } from './LiveTrace.tsx';
 import { RigPanel } from './RigPanel.tsx';
 import { RunBar } from './RunBar.tsx';
@@ -133,6 +134,7 @@ export function Live(props: { jobId: string | null }) {
           <Show when={start.step() === 'running'} fallback={<StartPanel start={start} />}>
             <StagePanel onEnd={() => start.endRun()} />
           </Show>
+          <LinkNote />
         </section>
 
         <Show when={connected() || live.run() !== null}>

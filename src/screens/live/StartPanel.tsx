@@ -5,7 +5,7 @@ import { NumberField } from '../../widgets/NumberField.tsx';
 import { CAUTION, CAUTIONS_AT } from '../../words/cautions.ts';
 import { dateTime } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
-import { LINK_ERROR, LINK_STATE } from '../../words/link.ts';
+import { LINK_STATE } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
 import { refusalText } from '../../words/refusals.ts';
 import { ZERO } from '../../words/zero.ts';
@@ -14,7 +14,6 @@ import type { Start } from './start.ts';
 
 /** Connect, packer, zero: one question at a time, each answered by one press. */
 export function StartPanel(props: { start: Start }) {
-  const app = useServices();
   return (
     <div class="start">
       <ol class="start-steps" aria-hidden="true">
@@ -37,13 +36,6 @@ export function StartPanel(props: { start: Start }) {
           <Zero start={props.start} />
         </Match>
       </Switch>
-      <Show when={app.live.link()?.error}>
-        {(error) => (
-          <p class="note strong" role="status" data-testid="link-error">
-            <strong>{LINK_ERROR[error()].title}.</strong> {LINK_ERROR[error()].todo}
-          </p>
-        )}
-      </Show>
     </div>
   );
 }

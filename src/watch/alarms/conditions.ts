@@ -2,6 +2,7 @@ import type { Setup } from '../../job/setup.ts';
 import { STATUS } from '../../link/frames.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import type { AlarmCode, Priority } from '../codes.ts';
+import { gravestFault, isBlind } from '../device-faults.ts';
 import { tapSeesPacker } from '../hold/hold.ts';
 import { lostPlace } from '../signal/probes.ts';
 import { isOver, STRAY_RUN_US } from '../signal/signal.ts';
@@ -158,6 +159,10 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
       return lift(w);
     case 'device-unarmed':
       return deviceUnarmed(w);
+    case 'device-deaf':
+      return when(w.device.deaf);
+    case 'device-fault':
+      return when(gravestFault(w.device, w.tUs) !== null);
     case 'device-reset':
       return deviceReset(w);
     case 'supply-low':
@@ -194,6 +199,7 @@ export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
   // While a hand fills by it, a number that stands still says 'more air' all the way to the rated pressure.
   if (alarm === 'stuck' && isFilling(w.stages.stage)) return 'urgent';
   if (alarm === 'band-exit' && (w.hold?.exit?.inS.value ?? EXIT_S) < EXIT_PRESSING_S) return 'high';
+  if (alarm === 'device-fault' && isBlind(gravestFault(w.device, w.tUs))) return 'high';
   if (alarm === 'pot-life' && (potLifeLeftS(w, w.tUs) ?? 1) <= 0) return 'high';
   return rowOf(alarm).priority;
 }

@@ -21,6 +21,7 @@ export type Action =
   | 'let-out-to-advice'
   | 'arm-device'
   | 'check-supply'
+  | 'check-device'
   | 'check-sensor'
   | 'correct-job-sheet'
   | 'vent-again-and-wait'
@@ -176,6 +177,8 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
     stages: UP,
     onDelayS: 3,
   }),
+  'device-deaf': row('high', 'guard-weakened', 'check-cable', 60, { parents: LOST, offDelayS: 2 }),
+  'device-fault': row('low', 'guard-weakened', 'check-device', 60),
   'device-reset': row('low', 'guard-weakened', 'check-supply', 60, { parents: LOST }),
   'supply-low': row('low', 'wrong-number', 'check-supply', 300, { parents: LOST, onDelayS: 1, offDelayS: 5 }),
   stuck: row('high', 'unseen-pressure', 'check-sensor', 60, {

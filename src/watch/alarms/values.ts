@@ -1,6 +1,8 @@
 import { spanEndBar } from '../../job/gauge-kind.ts';
 import type { Limits } from '../../job/setup.ts';
+import { DEVICE_FAULTS } from '../../link/frames.ts';
 import type { AlarmCode } from '../codes.ts';
+import { gravestFault } from '../device-faults.ts';
 import type { AlarmValues } from '../events.ts';
 import { bar3, c1, rate1, round, s1 } from '../round.ts';
 import { ageS } from '../signal/loss.ts';
@@ -96,6 +98,10 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
       return solid({ cause: w.store.code });
     case 'clock-jump':
       return solid({ seconds: s1(w.signal.jumpS) });
+    case 'device-fault':
+      return solid({ cause: DEVICE_FAULTS[(gravestFault(w.device, w.tUs) ?? 0) - 1] });
+    case 'device-deaf':
+      return solid({});
     case 'device-reset':
     case 'supply-low':
     case 'stuck':

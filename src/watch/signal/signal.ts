@@ -38,6 +38,8 @@ export interface Signal {
   link: LinkState | null;
   /** The port went away and no usable pressure has come since. */
   portLost: boolean;
+  /** Another device answers than the readings were of. */
+  foreign: boolean;
   resetUs: number | null;
   jumpUs: number | null;
   jumpS: number;
@@ -72,6 +74,7 @@ export function createSignal(): Signal {
     peakBar: null,
     link: null,
     portLost: false,
+    foreign: false,
     resetUs: null,
     jumpUs: null,
     jumpS: 0,

@@ -2,6 +2,7 @@ import type { EventFrame } from '../../link/frames.ts';
 import { acknowledgeAll, passUnseen } from '../alarms/operator.ts';
 import { ALARM_TABLE } from '../alarms/table.ts';
 import type { GapReason } from '../codes.ts';
+import { addFault, forgetFaults, limitTaken } from '../device-faults.ts';
 import type { WatchEvent } from '../events.ts';
 import { holdEnd } from '../hold/hold.ts';
 import type { Notice, WatchedFrame } from '../inputs.ts';
@@ -14,6 +15,8 @@ type Emit = (event: WatchEvent) => void;
 
 /** A reported gap shorter than this is a few lost or spoilt lines: the estimators see it by the times, µs. */
 const SHORT_GAP_US = 1e6;
+/** A fault that came so shortly before the hello of a new start belongs to that start, µs. */
+const SAME_START_US = 3e6;
 /** Reasons of gaps that are a few lines where they are short; any other breaks the stretch. */
 const LINES: Readonly<Record<GapReason, boolean>> = {
   dropped: true,
@@ -35,12 +38,19 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
       return;
     case 'device':
       emit({ tUs, e: 'device', what: notice.what, value: notice.bootId });
-      if (notice.what !== 'reset') return;
-      s.resetUs = tUs;
-      // What its guard said before the reset holds no longer.
+      // A device without a command to answer yet is none that does not hear.
+      w.device.deaf = false;
+      s.foreign = notice.what === 'other';
+      if (notice.what === 'greeted') return;
+      if (notice.what === 'reset') s.resetUs = tUs;
+      // What the guard of the device said before holds no longer.
       w.device.guard = null;
       w.device.tripped = false;
+      forgetFaults(w.device, notice.what === 'reset' ? tUs - SAME_START_US : tUs);
       breakStretch(w, emit);
+      return;
+    case 'answers':
+      w.device.deaf = !notice.ok;
       return;
     case 'store':
       if (w.store.ok === notice.ok && w.store.code === notice.code) return;
@@ -96,6 +106,7 @@ export function takeDevice(w: WatchState, frame: WatchedFrame, emit: Emit): void
   switch (frame.t) {
     case 'G':
       w.device.guard = frame;
+      if (frame.state !== 'unarmed') limitTaken(w.device);
       w.device.tripped = frame.state === 'tripped' || frame.state === 'silenced';
       return;
     case 'E':
@@ -121,11 +132,13 @@ function takeEvent(w: WatchState, frame: EventFrame, emit: Emit): void {
       w.device.tripped = false;
       break;
     case 'fault':
+      addFault(w.device, frame.value ?? 0, tUs);
       break;
-    case 'boot':
     case 'hostlost':
     case 'hostback':
-      return; // a start is told by its hello, silence by the readings that do not come
+      break;
+    case 'boot':
+      return; // a start is told by its hello
     default:
       frame.code satisfies never;
       return;

@@ -14,6 +14,8 @@ export const ALARM_TITLE: Record<AlarmCode, string> = {
   'band-exit': 'Will leave the hold band',
   lift: 'Cure heat lifts the pressure',
   'device-unarmed': 'Device limit off',
+  'device-deaf': 'Device does not answer',
+  'device-fault': 'Device reports a fault',
   'device-reset': 'Device restarted',
   'supply-low': 'Sensor supply low',
   stuck: 'Reading stuck',

@@ -1,6 +1,7 @@
 import type { AlarmCode, LossCause } from '../../watch/codes.ts';
 import type { AlarmValues } from '../../watch/events.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
+import { deviceFault } from './device-faults.ts';
 import { STORE_CAUSE } from './link.ts';
 import { PLACE } from './terms.ts';
 
@@ -14,6 +15,7 @@ const LOSS: Record<LossCause, { readonly is: string; readonly was: string }> = {
   fault: { is: 'the sensor or its wire is faulty', was: 'the sensor or its wire was faulty' },
   reset: { is: 'the device restarted', was: 'the device restarted' },
   garbage: { is: 'only noise arrives', was: 'only noise arrived' },
+  'other-device': { is: 'another device answers: put the first one back', was: 'another device answered' },
 };
 
 function lossCause(cause: string | undefined, tense: 'is' | 'was'): string {
@@ -170,6 +172,12 @@ export function alarms(f: Format) {
       now: () => 'Device limit off. Check cable and device; stay within hearing of this tablet',
       was: () => 'The device’s own limit was off',
     },
+    'device-deaf': {
+      now: () =>
+        'The device takes no command: it cannot be told its limit, and may guard another one or none. Check cable and plug, stay within hearing of this tablet',
+      was: () => 'The device took no command: it could not be told its limit',
+    },
+    'device-fault': { now: (v) => deviceFault(v.cause).now, was: (v) => deviceFault(v.cause).was },
     'device-reset': {
       now: () =>
         'The device restarted: check its power and plug. Some readings are missing and marked as a gap',

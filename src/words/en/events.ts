@@ -1,9 +1,11 @@
 import type { Setup } from '../../job/setup.ts';
+import { DEVICE_FAULTS } from '../../link/frames.ts';
 import type { GapReason } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import { type Format, METRIC } from '../create-format.ts';
 import { ALARM_STATE, ALARM_TITLE, PRIORITY } from './alarm-titles.ts';
 import type { alarms } from './alarms.ts';
+import { deviceFault } from './device-faults.ts';
 import type { hold } from './hold.ts';
 import { STORE_CAUSE } from './link.ts';
 import { overrideText } from './overrides.ts';
@@ -50,6 +52,8 @@ const DEVICE: Record<Extract<WatchEvent, { e: 'device' }>['what'], string> = {
   trip: 'The device’s own limit tripped',
   return: 'The device’s own limit returned',
   fault: 'Device reports a fault',
+  hostlost: 'The device hears nothing from this tablet',
+  hostback: 'The device hears this tablet again',
 };
 
 function storeFault(code: string): string {
@@ -131,7 +135,9 @@ export function events(
         case 'note':
           return event.text;
         case 'device':
-          return DEVICE[event.what];
+          return event.what === 'fault'
+            ? deviceFault(DEVICE_FAULTS[(event.value ?? 0) - 1]).was
+            : DEVICE[event.what];
         case 'store':
           return event.ok ? 'Recording works again' : storeFault(event.code);
         case 'end':

@@ -42,8 +42,8 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
     todo: 'Update this app or the firmware of the device.',
   },
   'other-device': {
-    title: 'This is not the device the run began with',
-    todo: 'Plug the first device in again, or end this run and start a new one.',
+    title: 'Another device answers than the one that was read',
+    todo: 'It is not read and not told the limit: its sensor is another one. Plug the first device in again. Or end the run, disconnect, connect this one and take its own zero.',
   },
   'no-pressure': {
     title: 'The device has no pressure channel',
@@ -51,7 +51,7 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
   },
   'command-failed': {
     title: 'The device did not answer a command',
-    todo: 'Readings go on. Check the cable; try again.',
+    todo: 'Readings may go on, but it cannot be told its limit. Check the cable and its plugs.',
   },
   'write-failed': {
     title: 'The device could not be written to',
