@@ -2,8 +2,9 @@ import { createEffect, createMemo, ErrorBoundary, For, on, Show } from 'solid-js
 import { ServicesContext } from '../screens/context.ts';
 import type { Route } from '../screens/route.ts';
 import { AlarmShape } from '../widgets/AlarmShape.tsx';
+import { Glance } from '../widgets/Glance.tsx';
 import { alarmLine } from '../words/alarm-titles.ts';
-import { clockTime, pressure } from '../words/format.ts';
+import { clockTime } from '../words/format.ts';
 import { LINK_STATE } from '../words/link.ts';
 import { UI } from '../words/ui.ts';
 import { Page } from './Page.tsx';
@@ -74,8 +75,8 @@ export function Shell(props: { services: AppServices; update: Update }) {
             <div class="shell-state" role="status">
               <Show when={!live.silent() && live.link() !== null && live.link()?.state !== 'idle'}>
                 <span data-testid="shell-link">{LINK_STATE[live.link()!.state]}</span>
-                <Show when={route().page !== 'live' && live.view()?.bar != null}>
-                  <strong>{pressure(live.view()?.bar, app.units())}</strong>
+                <Show when={route().page !== 'live'}>
+                  <Glance view={live.view()} silent={live.silent()} units={app.units()} />
                 </Show>
                 <span>{clockTime(app.nowMs())}</span>
               </Show>

@@ -1,7 +1,8 @@
 import { cleanup, render, screen } from '@solidjs/testing-library';
 import { afterEach, describe, expect, it } from 'vitest';
 import { METRIC } from '../words/format.ts';
-import { BigNumber, type Trust, trustOf } from './BigNumber.tsx';
+import { BigNumber } from './BigNumber.tsx';
+import { type Trust, trustOf } from './trust.ts';
 
 afterEach(cleanup);
 

@@ -4,30 +4,7 @@ import { alarmLine } from '../words/alarm-titles.ts';
 import { type DisplayUnits, duration, NO_VALUE, pressure, pressureNumber } from '../words/format.ts';
 import { UI } from '../words/ui.ts';
 import { AlarmShape } from './AlarmShape.tsx';
-
-/**
- * How a reading may be believed: good, old (greyed), lost (struck, never a live-looking number), or over the end of the
- * sensor's span, which is said as such.
- */
-export type Trust = 'none' | 'good' | 'stale' | 'lost' | 'over';
-
-/**
- * Shown trust of the pressure. A value of null is lost even when the engine calls it fresh; an engine that fell
- * silent makes every number old.
- */
-export function trustOf(
-  bar: number | null,
-  ageS: number | null,
-  stale: boolean,
-  lost: boolean,
-  silent: boolean,
-  over: boolean,
-): Trust {
-  if (over) return silent ? 'lost' : 'over';
-  if (ageS === null && bar === null) return lost ? 'lost' : 'none';
-  if (lost || bar === null) return 'lost';
-  return stale || silent ? 'stale' : 'good';
-}
+import type { Trust } from './trust.ts';
 
 export function BigNumber(props: {
   bar: number | null;

@@ -4,9 +4,9 @@ import { scaleOf } from '../units/display.ts';
 import type { Bounded } from '../watch/events.ts';
 import { type DisplayUnits, fixed, pressure, pressureNumber } from '../words/format.ts';
 import { UI } from '../words/ui.ts';
-import type { Trust } from './BigNumber.tsx';
 import { scaleTop, spreadLabels, tickStep } from './ladder-layout.ts';
 import { createSize } from './size.ts';
+import type { Trust } from './trust.ts';
 
 /** Under this the labels of four marks do not fit, px. */
 const LEAST_HEIGHT_PX = 150;

@@ -3,11 +3,12 @@ import type { AlarmCode } from '../../watch/codes.ts';
 import type { AlarmView } from '../../watch/view.ts';
 import { AlarmList } from '../../widgets/AlarmList.tsx';
 import { ranked, visibleAlarms } from '../../widgets/alarm-order.ts';
-import { BigNumber, trustOf } from '../../widgets/BigNumber.tsx';
+import { BigNumber } from '../../widgets/BigNumber.tsx';
 import { CureLine } from '../../widgets/CureLine.tsx';
 import { FOCUS_MS, keepFocus } from '../../widgets/focus.ts';
 import { Ladder } from '../../widgets/Ladder.tsx';
 import { createSize } from '../../widgets/size.ts';
+import { viewTrust } from '../../widgets/trust.ts';
 import { LIVE } from '../../words/live.ts';
 import { STANDING } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
@@ -42,13 +43,7 @@ export function Live(props: { jobId: string | null }) {
     const state = live.link()?.state;
     return state === 'streaming' || state === 'stopped' || state === 'lost' || state === 'retrying';
   };
-  const lost = createMemo(
-    () => view()?.alarms.some((a) => a.alarm === 'pressure-lost' && a.state !== 'returned') ?? false,
-  );
-  const trust = createMemo(() => {
-    const v = view();
-    return v === null ? 'none' : trustOf(v.bar, v.ageS, v.stale, lost(), live.silent(), v.overBar !== null);
-  });
+  const trust = createMemo(() => viewTrust(view(), live.silent()));
   const urgent = createMemo(() =>
     visibleAlarms(view()?.alarms ?? []).some((a) => a.priority === 'urgent' && a.state !== 'returned'),
   );
