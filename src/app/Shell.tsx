@@ -5,6 +5,7 @@ import { AlarmShape } from '../widgets/AlarmShape.tsx';
 import { Glance } from '../widgets/Glance.tsx';
 import { alarmLine } from '../words/alarm-titles.ts';
 import { clockTime } from '../words/format.ts';
+import { JOBS } from '../words/jobs.ts';
 import { LINK_STATE } from '../words/link.ts';
 import { UI } from '../words/ui.ts';
 import { Page } from './Page.tsx';
@@ -46,6 +47,12 @@ export function Shell(props: { services: AppServices; update: Update }) {
   });
   // The guard runs without a run too, and what it would sound must be heard.
   const watching = () => live.silent() || live.run() !== null || live.link()?.state === 'streaming';
+  // A page that was reloaded in mid-run may come up anywhere; the jobs and the live page say it themselves.
+  const leftOpen = () =>
+    live.run() === null &&
+    route().page !== 'live' &&
+    route().page !== 'jobs' &&
+    app.openRuns().some((r) => !r.practice);
   // Away from the live page an alarm still shows, and leads back.
   const elsewhere = () => {
     if (route().page === 'live') return undefined;
@@ -149,6 +156,14 @@ export function Shell(props: { services: AppServices; update: Update }) {
                 <span>{UI.live}</span>
               </a>
             )}
+          </Show>
+          <Show when={leftOpen()}>
+            <a class="strip" href="#/live" data-testid="left-open">
+              <p class="grow">
+                <strong>{JOBS.maybeFull}</strong> {JOBS.maybeFullTodo}
+              </p>
+              <span>{JOBS.resume}</span>
+            </a>
           </Show>
           <Show when={watching() && app.soundBlocked()}>
             {(block) => (

@@ -1,6 +1,7 @@
 import { createRoot } from 'solid-js';
 import { describe, expect, it } from 'vitest';
 import type { FromEngine } from '../engine/messages.ts';
+import type { Setup } from '../job/setup.ts';
 import type { Stage } from '../watch/codes.ts';
 import { createLiveState } from './live-state.ts';
 
@@ -72,6 +73,16 @@ describe('live state', () => {
       live.take(moment({ tUs: 60e6, firstUs: 0, runId: 'c', resumed: true, s: [60] }));
       const bars = live.buffer.window(0, 100, 2000, none).series[0]!.max.filter((v) => !Number.isNaN(v));
       expect([...bars]).toEqual([2, 1]);
+    });
+  });
+
+  it('the Setup of a run goes with it', () => {
+    within((live) => {
+      live.setSetup({ number: 1 } as Setup);
+      live.take(moment({ tUs: 1e6, firstUs: 0, runId: 'a' }));
+      expect(live.setup()?.number).toBe(1);
+      live.take(moment({ tUs: 1e6, firstUs: 0 }));
+      expect(live.setup()).toBeNull();
     });
   });
 

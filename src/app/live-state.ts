@@ -54,6 +54,8 @@ export function createLiveState(): LiveState {
     // first sample of a run are not drawn, and a resumed run is refilled from its record.
     if (nextRun !== runId && !resumed) startOver();
     else if (m.view.firstUs !== firstUs && firstUs !== null && nextRun === null) startOver();
+    // A Setup is its own run's: the packer and resin of one run are never taken for those of the next.
+    if (nextRun === null && runId !== null) setSetup(null);
     runId = nextRun;
     firstUs = m.view.firstUs;
     setView(m.view);

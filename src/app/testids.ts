@@ -1,7 +1,7 @@
 /**
  * Hooks that tests may hold on to (data-testid). They stay when words and looks change.
  *
- * Shell        nav-jobs nav-live nav-settings nav-about · shell-link · practice-banner · engine-silent · page-fault ·
+ * Shell        nav-jobs nav-live nav-settings nav-about · shell-link · practice-banner · engine-silent · page-fault · left-open ·
  *              alarm-elsewhere · sound-blocked · update-ready · toast
  * Jobs         start-live · practice (connects the rig and goes live) · new-job · same-as-last ·
  *              job-<id> · run-<runId> · open-run-<runId> · resume-open-<runId> (leads to live) ·

@@ -119,6 +119,24 @@ describe('after a run', () => {
   });
 });
 
+describe('after a run that was seen to end empty', () => {
+  it('the limit of its packer is none of the next one; at zero alone it stays', async () => {
+    for (const done of [true, false]) {
+      const { b, second, open } = slowDevice(5);
+      await b.ask(SERIAL);
+      await open(1, 1.5);
+      await second(counts(0));
+      if (done)
+        for (const to of ['inflate', 'let-down', 'done'] as const)
+          await b.ask({ q: 'command', command: { c: 'stage', to } });
+      await second(counts(0));
+      await b.ask({ q: 'end-run' });
+      await second(counts(0));
+      expect(b.moment().view.limits?.ceilingBar ?? null).toBe(done ? null : 1.5);
+    }
+  });
+});
+
 describe('connecting again without a run', () => {
   const alarms = (b: ReturnType<typeof slowDevice>['b']) =>
     b.moment().view.alarms.map((a) => [a.alarm, a.state]);

@@ -4,6 +4,8 @@ import type { RunScan } from '../record/reader.ts';
 import { clockAtResume, closeInterrupted, startAfter } from '../record/recovery.ts';
 import type { AppendFile } from '../record/stores/store.ts';
 import { ENGINE } from '../watch/codes.ts';
+import { viewOf } from '../watch/step.ts';
+import type { WatchView } from '../watch/view.ts';
 import { checkSetup } from './check-input.ts';
 import { createRun } from './core.ts';
 import type { CurrentRun } from './current-run.ts';
@@ -31,6 +33,14 @@ export interface Runs {
   /** Closes a run that a crash left open, without taking it up again. */
   closeInterrupted(runId: string): Promise<void>;
   end(): Promise<string>;
+}
+
+/** The line reads this or less when it is called empty, bar. */
+const EMPTY_BAR = 0.05;
+
+/** Was the packer let down by the crew's own word, with the line at zero now? A line at zero alone says too little. */
+function seenEmpty({ stage, bar, overBar, stale }: WatchView): boolean {
+  return stage === 'done' && bar !== null && overBar === null && !stale && bar <= EMPTY_BAR;
 }
 
 export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledger: Ledger): Runs {
@@ -212,11 +222,13 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledg
         const { record } = current.live;
         if (record === null) throw new EngineError('no-run', 'no run is open');
         current.notice({ n: 'end' });
+        const endedEmpty = seenEmpty(viewOf(record.run.watch, current.nowUs()));
         const ending = record.end();
         const { setup } = record.run;
         feed.startEarly();
-        // The packer may still be under pressure: the limit stays in force until another job sets its own.
-        if (setup !== null) feed.setup(setup);
+        // The packer may still be under pressure: the limit stays in force until another job sets its own. Where it
+        // was seen to end empty, the limit of one packer is nothing to the next.
+        if (setup !== null && !endedEmpty) feed.setup(setup);
         if (!ending.whole) current.notice({ n: 'store', ok: false, code: record.recorder.fault ?? 'failed' });
         await ending.settle();
         return record.title.runId;

@@ -60,6 +60,11 @@ export function Jobs() {
       <For each={running() ? [] : app.openRuns()}>
         {(run) => (
           <section class="panel attention" data-testid={`open-run-${run.runId}`}>
+            <Show when={!run.practice}>
+              <p class="note strong" role="alert" data-testid="maybe-full">
+                <strong>{JOBS.maybeFull}</strong> {JOBS.maybeFullTodo}
+              </p>
+            </Show>
             <h2>{JOBS.openTitle}</h2>
             <p>
               <strong>{run.title}</strong>, {dateTime(run.openedUtcMs)}, {duration(run.seconds)}

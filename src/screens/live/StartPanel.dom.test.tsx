@@ -100,6 +100,45 @@ describe('start in three presses', () => {
     expect(screen.getByTestId('open-run-note').textContent).toContain(JOBS.resumeText);
   });
 
+  it('the first thing said then is that a packer may be full, and going on is the main action', async () => {
+    const { asked, services, show } = scripted();
+    const left = { runId: 'r-0', title: 'Crack at 12.4 m', openedUtcMs: 0, practice: false } as RunSummary;
+    const [runs, setRuns] = createSignal<readonly RunSummary[]>([left]);
+    const refill = vi.fn(() => Promise.resolve());
+    const port = { kind: 'serial', index: 0, usbVendorId: null, usbProductId: null, baudRate: 115200 };
+    Object.assign(services, {
+      openRuns: runs,
+      forgetOpenRun: () => setRuns([]),
+      refill,
+      serial: { supported: true, choose: () => Promise.resolve(port) },
+    });
+    const { container } = show();
+    const first = container.querySelector('.start > .stack')?.firstElementChild;
+    expect(first?.getAttribute('data-testid')).toBe('maybe-full');
+    expect([...container.querySelectorAll('.primary')].map((b) => b.getAttribute('data-testid'))).toEqual([
+      'connect-resume',
+    ]);
+    await press('connect-resume');
+    await waitFor(() => expect(refill).toHaveBeenCalledWith('r-0'));
+    expect(asked.map((a) => a.q)).toContain('resume-run');
+  });
+
+  it('connected without going on, the open run still leads; a practice that was left open warns of nothing', async () => {
+    for (const practice of [false, true]) {
+      const { services, show } = scripted();
+      const left = { runId: 'r-0', title: 'Crack', openedUtcMs: 0, practice } as RunSummary;
+      Object.assign(services, { openRuns: () => [left] });
+      const { container } = show();
+      await press('connect-rig');
+      await waitFor(() => expect(step()).toBe('packer'));
+      expect([...container.querySelectorAll('.primary')].map((b) => b.getAttribute('data-testid'))).toEqual([
+        'resume-r-0',
+      ]);
+      expect(screen.queryByTestId('maybe-full') === null).toBe(practice);
+      cleanup();
+    }
+  });
+
   it('connect, packer, zero: and the run is open with the packer’s limit', async () => {
     const { asked, show, fail } = scripted();
     show();

@@ -1,9 +1,10 @@
 import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js';
+import type { RunSummary } from '../../engine/messages.ts';
 import type { JobBundle, Named } from '../../job/bundle.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
 import { NumberField } from '../../widgets/NumberField.tsx';
 import { CAUTION, CAUTIONS_AT } from '../../words/cautions.ts';
-import { dateTime } from '../../words/format.ts';
+import { dateTime, pressure } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { LINK_STATE } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
@@ -47,23 +48,43 @@ function order(step: ReturnType<Start['step']>): number {
 function Connect(props: { start: Start }) {
   const app = useServices();
   const state = () => app.live.link()?.state ?? 'idle';
+  /** What a real packer hangs on comes before a practice that was left open. */
+  const left = () => app.openRuns().find((r) => !r.practice) ?? app.openRuns()[0];
   const failed = () => app.live.link()?.kind === 'serial' || app.live.link()?.error != null;
   return (
     <div class="stack">
-      <h2>{LIVE.connectTitle}</h2>
-      <p class="muted">{LIVE.connectText}</p>
-      {/* After a restart in mid-run this is the page that the crew sees. */}
-      <Show when={app.openRuns()[0]}>
+      {/* After a restart in mid-run this is the page that the crew sees: what may be full is said before anything else. */}
+      <Show when={left()}>
         {(run) => (
-          <p class="note strong" data-testid="open-run-note">
-            {JOBS.openTitle}: <strong>{run().title}</strong>, {dateTime(run().openedUtcMs)}. {JOBS.resumeText}
-          </p>
+          <>
+            <MaybeFull runs={app.openRuns()} />
+            <p data-testid="open-run-note">
+              {JOBS.openTitle}: <strong>{run().title}</strong>, {dateTime(run().openedUtcMs)}.{' '}
+              {JOBS.resumeText}
+            </p>
+            <Show when={run().practice || app.serial.supported}>
+              <button
+                type="button"
+                class="button primary wide"
+                data-testid="connect-resume"
+                disabled={props.start.busy()}
+                onClick={() =>
+                  run().practice ? props.start.connectRig(run()) : props.start.connectDevice(false, run())
+                }
+              >
+                {JOBS.connectResume}
+              </button>
+            </Show>
+          </>
         )}
       </Show>
+      <h2>{LIVE.connectTitle}</h2>
+      <p class="muted">{LIVE.connectText}</p>
       <Show when={app.serial.supported} fallback={<p class="note strong">{LIVE.noSerial}</p>}>
         <button
           type="button"
-          class="button primary wide"
+          class="button wide"
+          classList={{ primary: left() === undefined }}
           data-testid="connect-device"
           disabled={props.start.busy()}
           onClick={() => props.start.connectDevice(false)}
@@ -98,6 +119,17 @@ function Connect(props: { start: Start }) {
   );
 }
 
+/** A real run that was left open: its packer may be full, whatever a screen says. */
+function MaybeFull(props: { runs: readonly RunSummary[] }) {
+  return (
+    <Show when={props.runs.some((r) => !r.practice)}>
+      <p class="note strong" role="alert" data-testid="maybe-full">
+        <strong>{JOBS.maybeFull}</strong> {JOBS.maybeFullTodo}
+      </p>
+    </Show>
+  );
+}
+
 function Packer(props: { start: Start }) {
   const app = useServices();
   const [chosen, setChosen] = createSignal<Named<PackerDocument> | null>(null);
@@ -111,12 +143,14 @@ function Packer(props: { start: Start }) {
   return (
     <div class="stack">
       <Show when={app.openRuns().length > 0}>
+        <MaybeFull runs={app.openRuns()} />
         <h2>{JOBS.openTitle}</h2>
         <For each={app.openRuns()}>
-          {(run) => (
+          {(run, i) => (
             <button
               type="button"
               class="button wide"
+              classList={{ primary: i() === 0 }}
               data-testid={`resume-${run.runId}`}
               disabled={props.start.busy()}
               onClick={() => props.start.resume(run)}
@@ -128,18 +162,27 @@ function Packer(props: { start: Start }) {
       </Show>
       <h2>{LIVE.packerTitle}</h2>
       <p class="muted">{LIVE.packerText}</p>
+      <Show when={app.live.view()?.limits}>
+        {(limits) => (
+          <p class="note" data-testid="limits-before">
+            {LIVE.limitsBefore(pressure(limits().ceilingBar, app.units()))}
+          </p>
+        )}
+      </Show>
       <Show
         when={chosen()}
         fallback={
           <>
             <Show when={props.start.job()}>
-              {(bundle) => <UseJob start={props.start} bundle={bundle()} />}
+              {(bundle) => (
+                <UseJob start={props.start} bundle={bundle()} main={app.openRuns().length === 0} />
+              )}
             </Show>
             <Show when={props.start.practice()}>
               <button
                 type="button"
                 class="button wide practice-edge"
-                classList={{ primary: !props.start.job() }}
+                classList={{ primary: !props.start.job() && app.openRuns().length === 0 }}
                 data-testid="use-practice"
                 disabled={props.start.busy()}
                 onClick={() => props.start.usePractice()}
@@ -211,7 +254,7 @@ function Packer(props: { start: Start }) {
 }
 
 /** The packer of the sheet. What the plan refuses stands in the way before mixing, and only then. */
-function UseJob(props: { start: Start; bundle: JobBundle }) {
+function UseJob(props: { start: Start; bundle: JobBundle; main: boolean }) {
   const app = useServices();
   const refusals = createMemo(() => props.start.refusals(props.bundle));
   const go = () => props.start.useJob(props.bundle);
@@ -222,7 +265,8 @@ function UseJob(props: { start: Start; bundle: JobBundle }) {
       fallback={
         <button
           type="button"
-          class="button primary wide"
+          class="button wide"
+          classList={{ primary: props.main }}
           data-testid="use-job"
           disabled={props.start.busy()}
           onClick={go}
@@ -236,7 +280,7 @@ function UseJob(props: { start: Start; bundle: JobBundle }) {
         <ul class="stack">
           <For each={refusals()}>{(r) => <li class="finding refuse">{refusalText(r, app.units())}</li>}</For>
         </ul>
-        <a class="button primary wide" href={`#/job/${props.bundle.jobId}`}>
+        <a class="button wide" classList={{ primary: props.main }} href={`#/job/${props.bundle.jobId}`}>
           {LIVE.correctSheet}
         </a>
         <button type="button" class="button wide" data-testid="use-job-mixed" onClick={go}>

@@ -1,5 +1,5 @@
 import { type Accessor, createEffect, createMemo, createResource, createSignal, on } from 'solid-js';
-import type { RunSummary } from '../../engine/messages.ts';
+import type { PortChoice, RunSummary } from '../../engine/messages.ts';
 import type { JobBundle, Named } from '../../job/bundle.ts';
 import { blankJob } from '../../job/job-document.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
@@ -22,9 +22,10 @@ export interface Start {
   /** The job sheet that this live page was opened from. */
   readonly job: Accessor<JobBundle | null | undefined>;
   readonly packers: Accessor<readonly Named<PackerDocument>[]>;
-  connectRig(): void;
-  /** Must be called in a press. @param another ask for a port even where one is known */
-  connectDevice(another: boolean): void;
+  /** @param then a run that was left open and is gone on with as soon as its device answers */
+  connectRig(then?: RunSummary): void;
+  /** Must be called in a press. @param another ask for a port even where one is known; @param then as above */
+  connectDevice(another: boolean, then?: RunSummary): void;
   disconnect(): void;
   /** What the plan refuses of this job before mixing. */
   refusals(bundle: JobBundle): Plan['refusals'];
@@ -107,19 +108,29 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
       });
   };
 
+  const goOn = async (run: RunSummary) => {
+    await app.ask({ q: 'resume-run', runId: run.runId });
+    app.forgetOpenRun(run.runId);
+    await app.refill(run.runId);
+  };
+  const connect = async (port: PortChoice, then?: RunSummary) => {
+    await app.ask({ q: 'connect', port });
+    if (then !== undefined) await goOn(then);
+  };
+
   return {
     step,
     busy,
     practice,
     job,
     packers: () => packers() ?? [],
-    connectRig: () => during(() => app.ask({ q: 'connect', port: PRACTICE_RIG })),
-    connectDevice: (another) => {
+    connectRig: (then) => during(() => connect(PRACTICE_RIG, then)),
+    connectDevice: (another, then) => {
       // The chooser must open in the press itself.
       const chosen = app.serial.choose(another);
       during(async () => {
         const port = await chosen;
-        if (port !== null) await app.ask({ q: 'connect', port });
+        if (port !== null) await connect(port, then);
       });
     },
     disconnect: () => during(() => app.ask({ q: 'disconnect' })),
@@ -152,12 +163,7 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
         app.ask({ q: 'command', command: { c: 'override', what: 'zero', reason: LIVE.zeroReason } }),
       );
     },
-    resume: (run) =>
-      during(async () => {
-        await app.ask({ q: 'resume-run', runId: run.runId });
-        app.forgetOpenRun(run.runId);
-        await app.refill(run.runId);
-      }),
+    resume: (run) => during(() => goOn(run)),
     endRun: () =>
       during(async () => {
         const { runId: ended } = await app.ask({ q: 'end-run' });

@@ -12,6 +12,9 @@ export const JOBS = {
   noSheets: 'No job sheets yet. A run can be started without one and the sheet filled in during the cure.',
   noRuns: 'Nothing recorded yet.',
   openTitle: 'A run was not closed',
+  maybeFull: 'A packer may be full.',
+  maybeFullTodo: 'Keep clear of the pipe, watch the dial gauge, and resume the run that was not closed.',
+  connectResume: 'Connect and resume',
   openText:
     'The program or the tablet stopped while this run was recording. Everything up to the last half second is kept.',
   resume: 'Resume',

@@ -26,6 +26,8 @@ export const LIVE = {
   packerStep: 'Packer',
   packerTitle: 'Which packer?',
   packerText: 'Compare the serial number and the plate of the packer in your hands.',
+  limitsBefore: (ceiling: string) =>
+    `The run before was not seen to end empty: its ceiling of ${ceiling} stays in force until a packer is chosen.`,
   packerPractice: 'Practice job with its packer',
   packerNone: 'No packer: gauge only',
   packerNew: 'Enter a packer',
