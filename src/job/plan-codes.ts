@@ -30,6 +30,7 @@ export const WARNINGS = [
   'channel-missing', // the device has no such channel
   'sensor-missing', // an assigned sensor's document is gone
   'signal-differs', // sensor document and device disagree on the signal: the device's is used
+  'span-unknown', // a voltage whose ends of the span nobody states: the channel is not read
   'calibration-none',
   'calibration-refused', // its points make no calibration
   'calibration-other-device', // made on another device or channel: not used

@@ -3,7 +3,7 @@ import type { ChannelAssignment, JobDocument } from '../job/job-document.ts';
 import type { SensorDocument } from '../job/sensor-document.ts';
 import type { Calibration, ChannelSetup } from '../job/setup.ts';
 import { fitCalibration } from '../sensing/calibration.ts';
-import { suggestChannels } from '../sensing/suggest.ts';
+import { isSpanStated, suggestChannels } from '../sensing/suggest.ts';
 import type { DeviceDescription } from './device.ts';
 import type { Notes } from './notes.ts';
 
@@ -100,6 +100,9 @@ function digitalSpan(ch: ChannelSetup): ChannelSetup {
   return { ...ch, spanElLo: ch.rangeLo * per, spanElHi: ch.rangeHi * per };
 }
 
+/** Read by no scale: it would show a number that is wrong and looks right. */
+const isUnscaled = (ch: ChannelSetup): boolean => ch.role !== 'unused' && !isSpanStated(ch);
+
 export interface PlannedChannels {
   /** Empty where no device has described itself: the scale comes with it. */
   readonly channels: readonly ChannelSetup[];
@@ -165,7 +168,7 @@ export function planChannels(
   const suggested = suggestChannels(device.channels);
   const named = assignments.some((a) => a.role === 'pressure');
   // An empty assignment leaves it all to the device; a pressure channel that the job names is the only one.
-  const channels = suggested.map((base): ChannelSetup => {
+  const assigned = suggested.map((base): ChannelSetup => {
     const a = assignments.find((x) => x.channel === base.index);
     if (a === undefined) return named && base.role === 'pressure' ? { ...base, role: 'unused' } : base;
     if (a.role !== 'unused' && quantityOf(base) !== quantityOf({ ...base, role: a.role })) {
@@ -184,6 +187,9 @@ export function planChannels(
       gaugeKind: a.role === 'pressure' ? (base.gaugeKind ?? 'gauge') : null,
     };
   });
+  for (const ch of assigned)
+    if (isUnscaled(ch)) notes.warn('span-unknown', [], ch.sensorSerial ?? `${ch.index}`);
+  const channels = assigned.map((ch): ChannelSetup => (isUnscaled(ch) ? { ...ch, role: 'unused' } : ch));
   for (const a of assignments)
     if (!channels.some((c) => c.index === a.channel)) notes.warn('channel-missing', [], `${a.channel}`);
   const pressure = channels.find((c) => c.role === 'pressure') ?? null;

@@ -227,6 +227,23 @@ describe('sensors and device', () => {
     expect(codes(odd.warnings)).toContain('signal-differs');
   });
 
+  it('a voltage without stated ends of its span is not read, and that is said', () => {
+    const p = makeSetup({
+      bundle: {
+        ...DEMO,
+        job: { ...DEMO.job, device: { deviceId: null, channels: [], rateHz: 20 } },
+        sensors: [],
+      },
+      settings: null,
+      device: { hello: DEVICE.hello, channels: [{ ...PRESS, signal: 'voltage', elLo: 0, elHi: 5_000_000 }] },
+      number: 1,
+      practice: false,
+    });
+    expect(codes(p.warnings)).toContain('span-unknown');
+    expect(p.setup.channels.map((c) => c.role)).toEqual(['unused']);
+    expect(parseSetup(p.setup).ok).toBe(true);
+  });
+
   it('without a device the limits stand and the channels come later', () => {
     const p = plan({}, {}, null);
     expect(p.setup.channels).toEqual([]);

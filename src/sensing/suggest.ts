@@ -30,25 +30,31 @@ function signalOf(word: Signal): Pick<ChannelSetup, 'signal' | 'thermocouple' | 
   return { signal: 'thermocouple', thermocouple: typeOf(word), thermocoupleClass: 2 };
 }
 
+/** No span: such a scale is no straight line, so that nothing is read by it until a sensor's document states one. */
+const NOT_STATED = [0, 0] as const;
+
+/** Does it say which signal is the start and which the end of the sensor's span? */
+export const isSpanStated = (ch: Pick<ChannelSetup, 'spanElLo' | 'spanElHi'>): boolean =>
+  ch.spanElLo !== ch.spanElHi;
+
 const TYPES = Object.keys(THERMOCOUPLE_SIGNALS) as ThermocoupleType[];
 const typeOf = (word: ThermocoupleSignal): ThermocoupleType =>
   TYPES.find((t) => THERMOCOUPLE_SIGNALS[t] === word)!;
 const isThermocouple = (word: Signal): word is ThermocoupleSignal =>
   TYPES.some((t) => THERMOCOUPLE_SIGNALS[t] === word);
 
-/** Span of the signal where the device says nothing of it: 4-20 mA, 0.5-4.5 V of 5 V, 0-10 V (common practice). */
-function usualSpan(
-  signal: ChannelSetup['signal'],
-  rangeLo: number,
-  rangeHi: number,
-): readonly [number, number] {
+/**
+ * Electrical ends of the sensor's span by its kind of signal (firmware-protocol/SPEC.md, part 4, C). A voltage has none:
+ * 0-10 V, 0-5 V and 0.5-4.5 V are as usual, and a guess would show a wrong pressure that looks right.
+ */
+function spanOf(signal: ChannelSetup['signal'], rangeLo: number, rangeHi: number): readonly [number, number] {
   switch (signal) {
     case 'current':
       return [4000, 20_000];
     case 'ratio':
       return [100_000, 900_000];
     case 'voltage':
-      return [0, 10_000_000];
+      return NOT_STATED;
     case 'digital':
     case 'thermocouple':
       return [rangeLo, rangeHi];
@@ -57,20 +63,21 @@ function usualSpan(
 
 /**
  * What the device's own description of its channels amounts to: a suggestion that the job overrules. There is no
- * calibration in it. The first pressure channel is taken, further ones are left unused. A supply channel's range is in
+ * calibration in it. The first pressure channel is taken, one whose span is stated before
+ * any other; further ones are left unused. A supply channel's range is in
  * volts; its middle is the nominal supply of the ratiometric channels that name it.
  */
 export function suggestChannels(channels: readonly ChannelFrame[]): ChannelSetup[] {
-  let havePressure = false;
+  const pressures = channels.filter((c) => c.quantity === 'press');
+  const taken = pressures.find((c) => c.signal !== 'voltage') ?? pressures[0];
   return channels.map((c): ChannelSetup => {
     const { per, role: usual } = QUANTITY[c.quantity];
-    const role = usual === 'pressure' && havePressure ? 'unused' : usual;
-    havePressure ||= usual === 'pressure';
+    const role = usual === 'pressure' && c !== taken ? 'unused' : usual;
     const signal = signalOf(c.signal);
     const rangeLo = c.rangeLo / per;
     const rangeHi = c.rangeHi / per;
     const [spanElLo, spanElHi] =
-      usual === 'supply' ? [c.rangeLo, c.rangeHi] : usualSpan(signal.signal, c.rangeLo, c.rangeHi);
+      usual === 'supply' ? [c.rangeLo, c.rangeHi] : spanOf(signal.signal, c.rangeLo, c.rangeHi);
     return {
       index: c.index,
       role,

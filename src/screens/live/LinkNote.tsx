@@ -1,15 +1,26 @@
-import { Show } from 'solid-js';
-import { LINK_ERROR } from '../../words/link.ts';
+import { createMemo, Show } from 'solid-js';
+import { LINK_ERROR, SPAN_UNKNOWN } from '../../words/link.ts';
 import { useServices } from '../context.ts';
 
 /** What is wrong with the connection and what to do about it, before a run and in it. */
 export function LinkNote() {
   const app = useServices();
+  /** Pressure comes, and neither device nor job says by which scale to read it. */
+  const unscaled = createMemo(() => {
+    const channels = app.live.setup()?.channels ?? [];
+    if (channels.some((c) => c.role === 'pressure')) return false;
+    const pressures = (app.live.link()?.channels ?? []).filter((c) => c.quantity === 'press');
+    return pressures.length > 0 && pressures.every((c) => c.signal === 'voltage');
+  });
+  const advice = () => {
+    const error = app.live.link()?.error ?? null;
+    return error === null ? (unscaled() ? SPAN_UNKNOWN : null) : LINK_ERROR[error];
+  };
   return (
-    <Show when={app.live.link()?.error}>
-      {(error) => (
+    <Show when={advice()}>
+      {(a) => (
         <p class="note strong" role="status" data-testid="link-error">
-          <strong>{LINK_ERROR[error()].title}.</strong> {LINK_ERROR[error()].todo}
+          <strong>{a().title}.</strong> {a().todo}
         </p>
       )}
     </Show>

@@ -67,6 +67,12 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
   },
 };
 
+/** The only pressure channel is a voltage, and nobody says which voltages are the ends of its span. */
+export const SPAN_UNKNOWN: Advice = {
+  title: 'The scale of the pressure sensor is not known',
+  todo: 'The device sends a voltage and does not say which voltages are zero and full scale, so no pressure is shown. Enter both in the sensor’s document and name that sensor on the job sheet.',
+};
+
 const STORE_ERROR: Record<StoreErrorCode, Advice> = {
   full: {
     title: 'The disk is full',

@@ -34,6 +34,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'sensor-missing': (of) => `The document of an assigned sensor is gone${of}.`,
   'signal-differs': (of) =>
     `Sensor document and device do not agree on the signal: the device’s is used${of}.`,
+  'span-unknown': (of) =>
+    `Nobody states which voltages are the start and the end of the sensor’s span: the channel is not read${of}. Enter both in the sensor’s document and name it on the job sheet.`,
   'calibration-none': (of) => `The sensor has no calibration${of}.`,
   'calibration-refused': (of) => `The points of the calibration make no calibration: it is not used${of}.`,
   'calibration-other-device': (of) =>
