@@ -38,7 +38,10 @@ export function createAlarmSound(player: Player, cueWanted: () => boolean): Alar
         const unheard = visibleAlarms(news.view.alarms).filter((a) => a.state === 'unacknowledged');
         waiting = new Set(unheard.map((a) => a.priority));
         sound();
-      } else if (news.m === 'event' && news.event.e === 'cue' && cueWanted()) player.once('cue');
+      } else if (news.m === 'event') {
+        if (news.event.e === 'cue' && cueWanted()) player.once('cue');
+        if (news.event.e === 'cure-met') player.once('met');
+      }
     },
     setSilent(next) {
       silent = next;

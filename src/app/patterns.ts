@@ -22,7 +22,8 @@ export interface Pattern {
   readonly gain: number;
 }
 
-export type Sound = Priority | 'cue';
+/** Beside the alarms: the tick of a fill's cue, and the call that the cure time is met. */
+export type Sound = Priority | 'cue' | 'met';
 
 /** Amplitudes of the fundamental and its harmonics. */
 export const HARMONICS = [1, 0.8, 0.6, 0.5, 0.35, 0.2] as const;
@@ -40,4 +41,6 @@ export const PATTERNS: Record<Sound, Pattern> = {
   high: { pulses: run([520, 440, 520], 0, 0.22, 0.36), everyS: 9, gain: 0.8 },
   low: { pulses: run([390, 330], 0, 0.26, 0.42), everyS: 25, gain: 0.55 },
   cue: { pulses: [{ atS: 0, durS: 0.07, hz: 880 }], everyS: null, gain: 0.5 },
+  // Long and rising, so that it is no alarm and no tick.
+  met: { pulses: run([392, 494, 587, 784], 0, 0.5, 0.6), everyS: null, gain: 0.8 },
 };

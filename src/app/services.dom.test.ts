@@ -3,6 +3,7 @@ import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { EngineClient } from '../engine/client.ts';
 import type { EngineNews } from '../engine/messages.ts';
 import type { WatchView } from '../watch/view.ts';
+import { PATTERNS } from './patterns.ts';
 import { type AppServices, createServices } from './services.ts';
 import { Tones } from './testing/tones.ts';
 
@@ -137,5 +138,14 @@ it('an engine that is not heard sounds though its mark cannot be drawn', () => {
   expect(Tones.started).toHaveLength(10);
   expect(b.app.faults.now()?.detail).toBe('the mark failed');
   b.silence(false);
+  b.end();
+});
+
+it('cure time met is called by a sound of its own, once', () => {
+  const b = bench(() => undefined);
+  b.say({ m: 'event', event: { tUs: 1, e: 'cure-met', progressLow: 1, equivalentAgeMin: 60 } });
+  expect(Tones.started).toHaveLength(PATTERNS.met.pulses.length);
+  vi.advanceTimersByTime(30_000);
+  expect(Tones.started).toHaveLength(PATTERNS.met.pulses.length);
   b.end();
 });

@@ -1,3 +1,4 @@
+import type { Priority } from '../watch/codes.ts';
 import { HARMONICS, PATTERNS, type Sound } from './patterns.ts';
 
 /**
@@ -19,7 +20,7 @@ const LOOKS_BEFORE_NEW = 5;
 export class Sounder {
   private context: AudioContext | null = null;
   private wave: PeriodicWave | null = null;
-  private playing: Exclude<Sound, 'cue'> | null = null;
+  private playing: Priority | null = null;
   private block: SoundBlock = 'press';
   private timer: ReturnType<typeof setTimeout> | null = null;
   private look: ReturnType<typeof setInterval> | null = null;
@@ -116,7 +117,7 @@ export class Sounder {
   }
 
   /** The pattern that shall repeat from now on; null is silence. The same again changes nothing. */
-  hold(sound: Exclude<Sound, 'cue'> | null): void {
+  hold(sound: Priority | null): void {
     if (sound === this.playing) return;
     this.playing = sound;
     if (this.timer !== null) clearTimeout(this.timer);
@@ -125,7 +126,7 @@ export class Sounder {
     if (sound !== null) this.repeat(sound);
   }
 
-  private repeat(sound: Exclude<Sound, 'cue'>): void {
+  private repeat(sound: Priority): void {
     const { everyS } = PATTERNS[sound];
     if (everyS !== null) this.timer = setTimeout(() => this.repeat(sound), everyS * 1000);
     try {

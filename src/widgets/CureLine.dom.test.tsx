@@ -3,6 +3,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import type { Stage } from '../watch/codes.ts';
 import type { CureView } from '../watch/view.ts';
 import { METRIC } from '../words/format.ts';
+import { CURE } from '../words/hold.ts';
 import { CureLine } from './CureLine.tsx';
 
 afterEach(cleanup);
@@ -84,5 +85,21 @@ describe('the cure line', () => {
     expect(show(null, noon, false)).toContain('No resin');
     cleanup();
     expect(show(null)).toBe('Counts from seating on');
+  });
+
+  it('a likely count over 100 % never reads as done while the cautious one is under it', () => {
+    show(cure({ progress: 1.3, low: 0.78, high: 1.6 }));
+    const text = screen.getByTestId('cure-line').textContent ?? '';
+    expect(text).not.toContain('130');
+    expect(text).toContain('Not met');
+    expect(text).toContain('78');
+    expect(screen.getByTestId('cure-when').dataset.met).toBe('false');
+    expect(screen.getByTestId('cure-line').querySelector('.cure-mark')).toBeNull();
+  });
+
+  it('met is told by words and by a shape', () => {
+    expect(show(cure({ progress: 1.3, low: 1.01, high: 1.6 }))).toBe(CURE.met);
+    expect(screen.getByTestId('cure-when').dataset.met).toBe('true');
+    expect(screen.getByTestId('cure-line').querySelector('.cure-mark')).not.toBeNull();
   });
 });

@@ -26,10 +26,11 @@ export function CureLine(props: {
     low: show(s.low),
     high: show(s.high),
   });
+  const met = () => props.cure !== null && (props.cure.metAtS !== null || props.cure.low >= 1);
   const headline = () => {
     const cure = props.cure;
     if (cure === null) return props.hasResin ? CURE.notStarted : CURE.noResin;
-    if (cure.metAtS !== null || cure.low >= 1) return CURE.met;
+    if (met()) return CURE.met;
     if (filling()) return CURE.notHeld;
     const m = cure.metInS;
     if (m === null) return cure.source === 'none' ? CURE.notKnown : CURE.notMet;
@@ -48,10 +49,16 @@ export function CureLine(props: {
       : CURE.exothermAt(ends(peakInS, clock), duration(peakInS.value), peak);
   };
   return (
-    <section class="cure" aria-label={CURE.name} data-testid="cure-line">
+    <section class="cure" classList={{ met: met() }} aria-label={CURE.name} data-testid="cure-line">
       <div class="cure-head">
         <h3>{CURE.name}</h3>
-        <p class="cure-when" data-testid="cure-when">
+        <p class="cure-when" data-testid="cure-when" data-met={met()} role="status">
+          <Show when={met()}>
+            <svg class="cure-mark" viewBox="0 0 24 24" aria-hidden="true">
+              <circle cx="12" cy="12" r="10.500" fill="none" stroke="currentColor" stroke-width="2" />
+              <path d="M6.500 12.500l4 4 7-8" fill="none" stroke="currentColor" stroke-width="3" />
+            </svg>
+          </Show>
           {headline()}
         </p>
       </div>
@@ -72,17 +79,23 @@ export function CureLine(props: {
                 class="cure-between"
                 style={{ left: x(cure().low), width: `calc(${x(cure().high)} - ${x(cure().low)})` }}
               />
-              <div class="cure-best" style={{ left: x(cure().progress) }} />
+              <div
+                class="cure-best"
+                style={{ left: x(met() ? cure().progress : Math.min(1, cure().progress)) }}
+              />
               <div class="cure-end" style={{ left: x(1) }}>
                 <span>{percent(1)}</span>
               </div>
             </div>
             <p class="small muted">
-              {CURE.progress({
-                value: percent(cure().progress),
-                low: percent(cure().low),
-                high: percent(cure().high),
-              })}{' '}
+              {/* A likely count over the end is no cure time met: then the cautious one alone is a number. */}
+              {!met() && Math.round(cure().progress * 100) >= 100
+                ? CURE.progressOver(percent(Math.min(0.99, cure().low)))
+                : CURE.progress({
+                    value: percent(cure().progress),
+                    low: percent(cure().low),
+                    high: percent(cure().high),
+                  })}{' '}
               {coldestText(cure(), props.units)}
             </p>
             <Show when={exotherm()}>

@@ -1,4 +1,4 @@
-import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js';
+import { createEffect, createMemo, createSignal, For, Match, on, onCleanup, Show, Switch } from 'solid-js';
 import type { Stage } from '../../watch/codes.ts';
 import { Dialog } from '../../widgets/Dialog.tsx';
 import { TextField } from '../../widgets/Fields.tsx';
@@ -12,6 +12,9 @@ import { useServices } from '../context.ts';
 import { furtherStages, inTrouble, mainAction } from './next-stage.ts';
 import { doubtsOf, type StageDoubt, seenOf } from './stage-doubts.ts';
 import { GaugeCheck, Mixed, Note, Vent, WarmCheck, Witness } from './Tasks.tsx';
+
+/** So long after a change of stage no other is taken, ms. */
+const REST_MS = 1200;
 
 /** The stage: what it is, what to do in it, its small tasks, and the one next action. */
 export function StagePanel(props: { onEnd(): void }) {
@@ -38,18 +41,35 @@ export function StagePanel(props: { onEnd(): void }) {
   const [asking, setAsking] = createSignal<{ to: Stage; doubts: readonly StageDoubt[] } | null>(null);
   const [reason, setReason] = createSignal('');
 
+  const [sending, setSending] = createSignal(false);
   const send = (to: Stage, why?: string) => {
+    setSending(true);
     void app
       .ask({
         q: 'command',
         command: why === undefined ? { c: 'stage', to } : { c: 'stage', to, reason: why },
       })
-      .catch(app.fail);
+      .catch(app.fail)
+      .finally(() => setSending(false));
     setAsking(null);
   };
+  // The main button stays in its place when its stage changes: a second press or a key that is held down was meant for
+  // the stage before.
+  const [resting, setResting] = createSignal(false);
+  createEffect(
+    on(
+      stage,
+      () => {
+        setResting(true);
+        const timer = setTimeout(() => setResting(false), REST_MS);
+        onCleanup(() => clearTimeout(timer));
+      },
+      { defer: true },
+    ),
+  );
   const go = (to: Stage) => {
     const view = live.view();
-    if (view === null) return;
+    if (view === null || sending()) return;
     const doubts = doubtsOf(to, view, seenOf(live.events(), view.attempt));
     if (doubts.length === 0) send(to);
     else {
@@ -109,7 +129,9 @@ export function StagePanel(props: { onEnd(): void }) {
             class="button primary wide stage-next"
             data-testid="stage-next"
             data-to={to()}
-            onClick={() => go(to())}
+            aria-disabled={resting()}
+            onKeyDown={(e) => e.repeat && e.preventDefault()}
+            onClick={() => resting() || go(to())}
           >
             {STAGE_ACTION[to()]}
           </button>

@@ -1,12 +1,15 @@
 import { createSignal, For, Show } from 'solid-js';
 import { ENTRIES, MOST_TEXT } from '../../job/entries.ts';
+import type { WatchEvent } from '../../watch/events.ts';
 import type { Command } from '../../watch/inputs.ts';
+import { Confirm } from '../../widgets/Dialog.tsx';
 import { TextField, Tick } from '../../widgets/Fields.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
 import { duration, pressure, temperature } from '../../words/format.ts';
 import { LIVE } from '../../words/live.ts';
 import { PLACE } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
+import { witnessOf } from './stage-doubts.ts';
 
 /** Small tasks of the stages. Each is one command; the answer comes back as an event and is shown beside it. */
 
@@ -199,39 +202,68 @@ export function Question() {
   );
 }
 
-/** The sample kept at pipe temperature, felt before let-down. */
+/** The sample kept at pipe temperature, felt before let-down. What was noted is said; its contrary is asked. */
 export function Witness() {
   const app = useServices();
   const send = useCommand();
   const [there, setThere] = createSignal(false);
-  const last = () => app.live.events().findLast((e) => e.e === 'witness');
+  const [asking, setAsking] = createSignal<boolean | null>(null);
+  const noted = () => witnessOf(app.live.events(), app.live.view()?.attempt ?? 1);
+  const note = (hard: boolean) => {
+    setAsking(null);
+    send({ c: 'witness', hard, atPipeTemperature: there() });
+  };
+  const press = (hard: boolean) => {
+    const before = noted();
+    if (before !== null && before.hard !== hard) setAsking(hard);
+    else note(hard);
+  };
   return (
     <fieldset class="task">
       <legend>{LIVE.witnessTitle}</legend>
       <p class="small">{LIVE.witnessText}</p>
       <Tick label={LIVE.witnessPlace} checked={there()} onChecked={setThere} testId="witness-place" />
       <div class="row">
-        <button
-          type="button"
-          class="button grow"
-          data-testid="witness-hard"
-          aria-pressed={last()?.e === 'witness' && (last() as { hard: boolean }).hard}
-          onClick={() => send({ c: 'witness', hard: true, atPipeTemperature: there() })}
-        >
-          {LIVE.witnessHard}
-        </button>
-        <button
-          type="button"
-          class="button grow"
-          data-testid="witness-soft"
-          onClick={() => send({ c: 'witness', hard: false, atPipeTemperature: there() })}
-        >
-          {LIVE.witnessSoft}
-        </button>
+        <For each={[true, false]}>
+          {(hard) => (
+            <button
+              type="button"
+              class="button grow"
+              data-testid={hard ? 'witness-hard' : 'witness-soft'}
+              aria-pressed={noted()?.hard === hard}
+              onClick={() => press(hard)}
+            >
+              {hard ? LIVE.witnessHard : LIVE.witnessSoft}
+            </button>
+          )}
+        </For>
       </div>
+      <Show when={noted()} keyed>
+        {(e) => (
+          <p class="note strong" role="status" data-testid="witness-noted">
+            {!e.hard ? LIVE.notedSoft : e.atPipeTemperature ? LIVE.notedHard : LIVE.notedWarm}
+          </p>
+        )}
+      </Show>
+      <Confirm
+        open={asking() !== null}
+        title={LIVE.witnessAgain}
+        text={asking() === true ? LIVE.witnessWasSoft : LIVE.witnessWasHard}
+        yes={asking() === true ? LIVE.witnessHard : LIVE.witnessSoft}
+        onYes={() => note(asking() === true)}
+        onNo={() => setAsking(null)}
+      />
     </fieldset>
   );
 }
+
+/** What the last of the rebound test says; one that began is told by its count-down. */
+const REBOUND_SAID: Readonly<Record<Extract<WatchEvent, { e: 'rebound' }>['what'], string>> = {
+  started: '',
+  stayed: LIVE.reboundStayed,
+  'came-back': LIVE.reboundBack,
+  'broken-off': LIVE.reboundBroken,
+};
 
 /** Vent, close, wait: a line at zero is not an empty packer. */
 export function Vent() {
@@ -239,6 +271,17 @@ export function Vent() {
   const send = useCommand();
   const rebound = () => app.live.view()?.rebound ?? null;
   const last = () => app.live.events().findLast((e) => e.e === 'rebound');
+  // Of this stage only: what was said of the vent before it is over.
+  const [opened, setOpened] = createSignal<number | null>(null);
+  const saidOpen = () => opened() !== null && opened() === app.live.view()?.stageSinceUs;
+  const open = () =>
+    void app
+      .ask({ q: 'command', command: { c: 'vent', open: true } })
+      .then(() => setOpened(app.live.view()?.stageSinceUs ?? null), app.fail);
+  const shut = () => {
+    setOpened(null);
+    send({ c: 'vent', open: false });
+  };
   const left = () => {
     const r = rebound();
     const v = app.live.view();
@@ -253,7 +296,8 @@ export function Vent() {
           type="button"
           class="button grow"
           data-testid="vent-open"
-          onClick={() => send({ c: 'vent', open: true })}
+          aria-pressed={saidOpen()}
+          onClick={open}
         >
           {LIVE.ventOpen}
         </button>
@@ -261,7 +305,8 @@ export function Vent() {
           type="button"
           class="button grow"
           data-testid="vent-close"
-          onClick={() => send({ c: 'vent', open: false })}
+          aria-pressed={rebound() !== null}
+          onClick={shut}
         >
           {LIVE.ventClosed}
         </button>
@@ -269,16 +314,23 @@ export function Vent() {
       <Show
         when={rebound() !== null}
         fallback={
-          <Show when={last()} keyed>
-            {(e) =>
-              e.e === 'rebound' && (
-                <Show when={e.what === 'stayed' || e.what === 'came-back'}>
-                  <p class="note strong" role="status" data-testid="rebound-result" data-what={e.what}>
-                    {e.what === 'stayed' ? LIVE.reboundStayed : LIVE.reboundBack}
-                  </p>
-                </Show>
-              )
+          <Show
+            when={saidOpen()}
+            fallback={
+              <Show when={last()} keyed>
+                {(e) =>
+                  e.e === 'rebound' && (
+                    <p class="note strong" role="status" data-testid="rebound-result" data-what={e.what}>
+                      {REBOUND_SAID[e.what]}
+                    </p>
+                  )
+                }
+              </Show>
             }
+          >
+            <p class="note strong" role="status" data-testid="vent-noted">
+              {LIVE.ventNoted}
+            </p>
           </Show>
         }
       >

@@ -96,7 +96,12 @@ describe('what the crew has seen', () => {
     bar: 0,
     seconds: 25,
   });
-  const witness = (hard: boolean): WatchEvent => ({ tUs: 0, e: 'witness', hard, atPipeTemperature: true });
+  const witness = (hard: boolean, atPipeTemperature = true): WatchEvent => ({
+    tUs: 0,
+    e: 'witness',
+    hard,
+    atPipeTemperature,
+  });
   const first = [
     stage('hold', 1),
     witness(true),
@@ -119,6 +124,7 @@ describe('what the crew has seen', () => {
   });
 
   it('of two answers the last one counts', () => {
+    expect(seenOf([witness(true, false)], 1)).toEqual(nothing);
     expect(seenOf([...first, rebound('started'), rebound('came-back'), witness(false)], 1)).toEqual(nothing);
     expect(seenOf([...first, rebound('started'), rebound('broken-off')], 1).reboundStayed).toBe(false);
   });

@@ -12,15 +12,31 @@ export interface Seen {
   readonly reboundStayed: boolean;
 }
 
-/** An earlier attempt's sample and its empty packer are not this one's, and of two answers the last one counts. */
-export function seenOf(events: readonly WatchEvent[], attempt: number): Seen {
+/** The events from the begin of an attempt on. */
+function ownOf(events: readonly WatchEvent[], attempt: number): readonly WatchEvent[] {
   const begun = events.findIndex((e) => e.e === 'stage' && e.attempt === attempt);
-  const own = begun < 0 ? events : events.slice(begun);
+  return begun < 0 ? events : events.slice(begun);
+}
+
+/** What was noted last of this attempt's sample; null: nothing. */
+export function witnessOf(
+  events: readonly WatchEvent[],
+  attempt: number,
+): Extract<WatchEvent, { e: 'witness' }> | null {
+  return ownOf(events, attempt).findLast((e) => e.e === 'witness') ?? null;
+}
+
+/**
+ * An earlier attempt's sample and its empty packer are not this one's, and of two answers the last one counts. A sample
+ * that was kept warmer than the pipe says nothing of the sleeve.
+ */
+export function seenOf(events: readonly WatchEvent[], attempt: number): Seen {
+  const own = ownOf(events, attempt);
   const up = own.findLastIndex((e) => e.e === 'stage' && UP.includes(e.stage));
-  const witness = own.findLast((e) => e.e === 'witness');
+  const witness = witnessOf(events, attempt);
   const rebound = own.slice(up + 1).findLast((e) => e.e === 'rebound' && e.what !== 'started');
   return {
-    witnessHard: witness?.e === 'witness' && witness.hard,
+    witnessHard: witness?.hard === true && witness.atPipeTemperature,
     reboundStayed: rebound?.e === 'rebound' && rebound.what === 'stayed',
   };
 }

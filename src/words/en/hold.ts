@@ -61,6 +61,8 @@ const CURE = {
   exothermIn: (time: Ends, warmest: Ends): string =>
     `Exotherm (forecast from a generic sketch of the resin): warmest in about ${time.value}${ends(time)}: ${warmest.value}${ends(warmest)}`,
   progress: ({ value, low, high }: Ends): string => `${value} (lower and upper bound ${low} to ${high}).`,
+  progressOver: (low: string): string =>
+    `Not met: by the cautious count ${low} of the cure time has passed. Only the likely count is over the end.`,
   between: (low: string, high: string): string => `${low} to ${high}`,
 };
 

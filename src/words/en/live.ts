@@ -92,6 +92,9 @@ export const LIVE = {
   reboundStayed:
     'The reading stayed at zero with the vent closed. A kink or check valve can read the same. Pull slowly by the rope, nobody in line with the pipe.',
   reboundBack: 'Pressure came back: the packer is not empty. Open the vent again.',
+  reboundBroken:
+    'No rebound test: the line was not at zero, its reading was lost, or the vent was opened. Vent until it reads zero, then close the vent again.',
+  ventNoted: 'Noted: the vent is open. Wait until the line reads zero.',
   question: 'The pressure falls fast. Are you letting down?',
   answerLetDown: 'Yes, we let down',
   answerLoss: 'No, we lose pressure',
@@ -99,6 +102,13 @@ export const LIVE = {
   witnessText: 'The sample kept at pipe temperature is:',
   witnessHard: 'Hard',
   witnessSoft: 'Not hard',
+  notedHard: 'Noted: hard, kept at pipe temperature.',
+  notedSoft: 'Noted: not hard. Leave the packer under pressure.',
+  notedWarm:
+    'Noted: hard, but not kept at pipe temperature: it says nothing of the sleeve. If it was kept there, tick that and press again.',
+  witnessAgain: 'Which is right?',
+  witnessWasSoft: 'The sample was noted as not hard before. Is it hard now?',
+  witnessWasHard: 'The sample was noted as hard before. Is it not hard?',
   witnessPlace: 'It was kept at pipe temperature',
   span: 'Time shown',
   spanMinute: '1 min',
