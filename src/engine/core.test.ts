@@ -178,6 +178,37 @@ describe('the core', () => {
     expect(gaps(b).map((g) => g[0])).toEqual(['reset']);
   });
 
+  it('swapped lines are out of order: told once, no restart, no full line, and the late ones are not judged', () => {
+    const b = greeted();
+    // 50 Hz for 9 s; of each ten samples two are swapped.
+    for (let n = 0; n < 450; n++) {
+      const seq = n % 10 === 4 ? n + 1 : n % 10 === 5 ? n - 1 : n;
+      b.step(frame(n * 20_000, sample(seq, 1000 + seq * 200)));
+    }
+    const told = gaps(b).map((g) => g[0]);
+    expect(told.filter((reason) => reason === 'out-of-order')).toHaveLength(1);
+    expect(told.filter((reason) => reason === 'dropped')).toHaveLength(1);
+    expect(told).toHaveLength(2);
+    expect(devices(b)).toEqual(['greeted']);
+    expect(b.readings).toHaveLength(405);
+    const t = b.readings.map((r) => r.seq);
+    for (let i = 1; i < t.length; i++) expect(t[i]!).toBeGreaterThan(t[i - 1]!);
+  });
+
+  it('a clock of the device that jumps, back or on, is named as such and is no restart', () => {
+    const b = greeted();
+    stream(b, 0, 100, 3, 50_000);
+    b.step(frame(60_000, sample(103, 20)));
+    expect(gaps(b).at(-1)?.[0]).toBe('device-clock');
+    b.step(frame(80_000, sample(104, 900_000)));
+    expect(gaps(b).at(-1)?.[0]).toBe('device-clock');
+    expect(gaps(b)).toHaveLength(2);
+    expect(devices(b)).toEqual(['greeted']);
+    // The same step of the clock with the time that it says: the device was silent.
+    b.step(frame(3_080_000, sample(105, 930_000)));
+    expect(gaps(b).at(-1)?.[0]).toBe('silence');
+  });
+
   it('is not confused by both counters wrapping', () => {
     const b = greeted();
     stream(b, 0, 0xffff_fffe, 6, 0xffff_ff00);

@@ -168,6 +168,10 @@ function onSample(run: Run, frame: SampleFrame, tUs: number, sink: RunSink): voi
     notify(run, tUs, { n: 'device', what: 'reset', bootId, deviceId }, sink);
   }
   if (gap !== null) notify(run, tUs, { n: 'gap', ...gap }, sink);
+  if (reading === null) {
+    sink.unjudged?.(tUs, frame);
+    return;
+  }
   run.readings++;
   run.firstUs ??= tUs;
   run.lastUs = tUs;

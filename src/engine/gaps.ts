@@ -14,6 +14,10 @@ export interface SampleTrack {
   portLost: boolean;
   stray: boolean;
   clock: boolean;
+  /** Numbers that were missing before the last sample, unwrapped, both ends of the hole left out; null: none were. */
+  hole: { readonly from: number; readonly to: number } | null;
+  /** Arrival of the last sample that came too late, µs; null: none did. */
+  lateUs: number | null;
   /** The gap was already told by a notice of its own. */
   told: boolean;
 }
@@ -27,12 +31,19 @@ export interface SampleGap {
 }
 
 export interface SampleStepResult {
-  /** What to do with the sample: use it, or leave it out as a repeat of the last one. */
+  /** What to do with the sample: use it, or leave it out as a repeat of the last one, or as one that came too late. */
   readonly use: boolean;
   /** The device's counters went back without a hello: it started anew. */
   readonly restarted: boolean;
   readonly gap: SampleGap | null;
 }
+
+/** Lines that were swapped lie near each other: more missing than this are not waited for. */
+const SWAPPED_MOST = 16;
+/** After a late line missing ones are taken for late ones, and the disorder is told once, µs. */
+const DISORDER_US = 10e6;
+/** The device's clock went on by so much more than time did, s. */
+const CLOCK_JUMP_S = 1;
 
 /** Longest step of the device clock between two consecutive samples that is no gap: 1 s or five periods. */
 const STILL_S = 1;
@@ -47,6 +58,8 @@ export function createTrack(): SampleTrack {
     portLost: false,
     stray: false,
     clock: false,
+    hole: null,
+    lateUs: null,
     told: false,
   };
 }
@@ -55,6 +68,7 @@ export function createTrack(): SampleTrack {
 export function restartTrack(track: SampleTrack): void {
   track.seq = null;
   track.reset = true;
+  track.hole = null;
 }
 
 /**
@@ -70,15 +84,24 @@ export function trackSample(
   const last = track.seq === null ? null : { seq: track.seq, tick: track.tick };
   const step = sampleStep(last, frame);
   if (step.order === 'repeat') return { use: false, restarted: false, gap: null };
-  const back = step.order === 'back';
+  if (last !== null && isLate(track, step.seq)) return late(track, tUs);
+  // The numbers go on and the clock does not: it jumped, and nothing started anew.
+  const clockBack = step.order === 'back' && last !== null && step.seq > last.seq;
+  const back = step.order === 'back' && !clockBack;
   const restarted = back && !track.reset;
   if (back) track.reset = true;
-  const { missed } = step;
+  const missed = clockBack ? step.seq - last.seq - 1 : step.missed;
+  const disorder = track.lateUs !== null && tUs - track.lateUs < DISORDER_US;
   const stillS = last === null || back ? 0 : (step.tick - last.tick) * TICK_S;
   track.seq = back ? frame.seq : step.seq;
   track.tick = back ? frame.tick : step.tick;
   const fromUs = track.lastUs;
-  const reason = reasonOf(track, missed, stillS, rateHz);
+  const waitedS = fromUs === null ? 0 : (tUs - fromUs) / 1e6;
+  const clockJumped = clockBack || (fromUs !== null && stillS - waitedS > CLOCK_JUMP_S);
+  const swapped = disorder && missed <= SWAPPED_MOST && !track.stray;
+  const reason = reasonOf(track, swapped ? 0 : missed, stillS, rateHz, clockJumped);
+  track.hole =
+    missed > 0 && missed <= SWAPPED_MOST && !back ? { from: track.seq - missed - 1, to: track.seq } : null;
   track.lastUs = tUs;
   track.reset = false;
   track.portLost = false;
@@ -89,12 +112,35 @@ export function trackSample(
   return { use: true, restarted, gap };
 }
 
-function reasonOf(track: SampleTrack, missed: number, stillS: number, rateHz: number): GapReason | null {
+/** Its number was missing before the last sample: it was sampled in between, and came after it. */
+function isLate({ hole }: SampleTrack, seq: number): boolean {
+  return hole !== null && seq > hole.from && seq < hole.to;
+}
+
+/** A late line is not judged: what came after it was. A disorder that lasts is told once in a while. */
+function late(track: SampleTrack, tUs: number): SampleStepResult {
+  const told = track.lateUs !== null && tUs - track.lateUs < DISORDER_US;
+  track.lateUs = tUs;
+  const gap =
+    told || track.lastUs === null
+      ? null
+      : ({ reason: 'out-of-order', fromUs: track.lastUs, toUs: tUs, lost: 0 } as const);
+  return { use: false, restarted: false, gap };
+}
+
+function reasonOf(
+  track: SampleTrack,
+  missed: number,
+  stillS: number,
+  rateHz: number,
+  clockJumped: boolean,
+): GapReason | null {
   if (track.told) return null;
   // A device that lost its cable often starts anew too: the cable is the cause.
   if (track.portLost) return 'port';
   if (track.reset) return 'reset';
   if (track.clock && stillS > STILL_S) return 'clock';
+  if (clockJumped) return 'device-clock';
   if (missed > 0 && track.stray) return 'garbage';
   if (stillS > Math.max(STILL_S, PERIODS / rateHz)) return 'silence';
   return missed > 0 ? 'dropped' : null;

@@ -113,7 +113,8 @@ export function takeStray(intake: Intake, reason: StrayReason): boolean {
 }
 
 export interface Sampled {
-  readonly reading: Reading;
+  /** null: it came too late and is not judged; what came after it was. */
+  readonly reading: Reading | null;
   /** The device's counters went back without a hello: it started anew. */
   readonly restarted: boolean;
   /** Samples are missing before this one. */
@@ -131,5 +132,6 @@ export function takeSample(intake: Intake, frame: SampleFrame, tUs: number): Sam
     tUs,
     intake.setup?.rateHz ?? USUAL_RATE_HZ,
   );
-  return use ? { reading: sense(intake.sensing, frame, tUs), restarted, gap } : null;
+  if (!use && gap === null) return null;
+  return { reading: use ? sense(intake.sensing, frame, tUs) : null, restarted, gap };
 }

@@ -80,7 +80,8 @@ export const sensing =
           switch (entry.frame.t) {
             case 'S': {
               const taken = takeSample(intake, entry.frame, tUs);
-              if (taken === null) {
+              if (taken === null || taken.reading === null) {
+                if (taken !== null) gap ||= taken.gap !== null;
                 sink.unjudged(tUs);
                 return null;
               }

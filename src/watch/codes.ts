@@ -49,7 +49,17 @@ export type AlarmState =
   | 'shelved'
   | 'suppressed'; // suppressed by design: a child of a raised parent, or not of this stage
 
-export const GAP_REASONS = ['silence', 'port', 'reset', 'dropped', 'clock', 'resumed', 'garbage'] as const;
+export const GAP_REASONS = [
+  'silence',
+  'port',
+  'reset',
+  'dropped',
+  'clock',
+  'resumed',
+  'garbage',
+  'out-of-order', // lines came in another order than they were sampled in
+  'device-clock', // the device's clock jumped
+] as const;
 export type GapReason = (typeof GAP_REASONS)[number];
 
 export type LossCause = 'silence' | 'port' | 'range' | 'fault' | 'reset' | 'garbage' | 'other-device'; // another one answers than the readings were of

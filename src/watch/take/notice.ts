@@ -21,10 +21,12 @@ const SAME_START_US = 3e6;
 const LINES: Readonly<Record<GapReason, boolean>> = {
   dropped: true,
   garbage: true,
+  'out-of-order': true,
   silence: false,
   port: false,
   reset: false,
   clock: false,
+  'device-clock': false,
   resumed: false,
 };
 

@@ -20,6 +20,8 @@ const GAP: Record<GapReason, string> = {
   clock: 'The tablet slept or its clock jumped',
   resumed: 'The run was interrupted and resumed',
   garbage: 'Noise instead of readings',
+  'out-of-order': 'Readings came in another order than they were taken in; the late ones are not used',
+  'device-clock': 'The device’s clock jumped',
 };
 
 const CURE_START: Record<Extract<WatchEvent, { e: 'cure-start' }>['from'], string> = {
