@@ -1,4 +1,5 @@
 import { expect, describe as group, it } from 'vitest';
+import type { ChannelFrame } from '../link/frames.ts';
 import { emfMv } from './its90/reference.ts';
 import { FLAG, type Reading } from './reading.ts';
 import { applySetup, createSensing, describe, type SensingState, sense } from './sensing.ts';
@@ -60,6 +61,23 @@ group('pressure', () => {
     }
     for (const ma of [3.7, 20.2, 20.8]) expect(flags(ma).flags & FLAG.outOfRange).toBeTruthy();
     for (const ma of [3.9, 4, 12, 20]) expect(flags(ma).flags & (FLAG.outOfRange | FLAG.fault)).toBe(0);
+  });
+
+  it('a digital sensor that stops at the end of its span is over it there, and reads up to there', () => {
+    const bits = 14;
+    const rawHi = 2 ** bits - 1;
+    const digital = { ...PRESS, signal: 'digital', bits, rawHi, elHi: 400_000, rangeHi: 400_000 } as const;
+    const read = (count: number, more: Partial<ChannelFrame> = {}) => {
+      const s = createSensing();
+      describe(s, { ...HELLO, channels: 1 }, [{ ...digital, ...more }]);
+      return sense(s, sample(0, [count]), 0);
+    };
+    expect(read(rawHi).bar).toBeCloseTo(4, 6);
+    expect(read(rawHi).flags & FLAG.outOfRange).toBeTruthy();
+    expect(read(rawHi - 1).flags & FLAG.outOfRange).toBe(0);
+    expect(read(0).flags & FLAG.outOfRange).toBe(0);
+    // Two points inside the scale tell of no end.
+    expect(read(rawHi, { bits: 16 }).flags & FLAG.outOfRange).toBe(0);
   });
 
   it('without a Setup the device\u2019s own scale is used and said', () => {

@@ -117,6 +117,9 @@ function readPressure(state: SensingState, frame: SampleFrame, tS: number): Pres
   if (!(el >= bands.faultLo && el <= bands.faultHi)) flags |= FLAG.fault;
   else if (el < bands.measureLo || el > bands.measureHi) flags |= FLAG.outOfRange;
   else if (indicated > ch.rangeHi + OVER_SPAN * (ch.rangeHi - ch.rangeLo)) flags |= FLAG.outOfRange;
+  // A converter whose last code is the span's end shows that end whatever is over it.
+  else if (railed(plan, count) && indicated >= ch.rangeHi - OVER_SPAN * (ch.rangeHi - ch.rangeLo))
+    flags |= FLAG.outOfRange;
   if (!zeroed) flags |= FLAG.notZeroed;
   // At its end a converter stands still, and that is another fault.
   const stuck = watchCount(m.watch, count, tS, plan.stepCounts);
@@ -206,7 +209,7 @@ function celsius(plan: ChannelPlan, count: number, junctionC: number | null): nu
   return c === null ? null : plan.offset + plan.gain * c;
 }
 
-/** The burn-out current of an open probe drives the converter to its end. */
+/** The converter is at one of its ends, as the burn-out current of an open probe drives it there. */
 function railed(plan: ChannelPlan, count: number): boolean {
   const { rawLo, rawHi, bits } = plan.setup;
   const lo = Math.min(rawLo, rawHi);
