@@ -3,6 +3,19 @@ import { blankJob } from '../job/job-document.ts';
 import { makeSetup, type Plan } from '../plan/setup.ts';
 import { LIVE } from '../words/live.ts';
 import type { Services } from './context.ts';
+import { DEMO } from './demo.ts';
+import { suggestedTap } from './sheet/tap.ts';
+
+/** A real line is never judged by an invented packer, resin or sensor: what the practice job holds stays out of it. */
+export function withoutPractice(bundle: JobBundle): JobBundle {
+  const { packer, resin, sensors } = bundle;
+  return {
+    ...bundle,
+    packer: packer?.id === DEMO.packer?.id ? null : packer,
+    resin: resin?.id === DEMO.resin?.id ? null : resin,
+    sensors: sensors.filter((s) => !DEMO.sensors.some((d) => d.id === s.id)),
+  };
+}
 
 /**
  * The plan of a job as things stand: the connected device describes its channels, the settings give the reaction
@@ -14,14 +27,16 @@ export function planOf(app: Services, bundle: JobBundle | null, number: number):
   const link = app.live.link();
   const hello = link?.hello ?? null;
   const view = app.live.view();
+  const gauge = {
+    jobId: null,
+    job: { ...blankJob(LIVE.packerNone), tap: suggestedTap(link?.channels ?? []) },
+    packer: null,
+    resin: null,
+    sensors: [],
+  };
+  const own = bundle !== null && link?.kind === 'serial' ? withoutPractice(bundle) : bundle;
   return makeSetup({
-    bundle: bundle ?? {
-      jobId: null,
-      job: blankJob(LIVE.packerNone),
-      packer: null,
-      resin: null,
-      sensors: [],
-    },
+    bundle: own ?? gauge,
     settings: app.settings(),
     device: hello === null ? null : { hello, channels: link?.channels ?? [] },
     number,

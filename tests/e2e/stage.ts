@@ -125,6 +125,7 @@ export async function enterPacker(page: Page, name: string, ratedBar: number): P
   await page.getByTestId('packer-name').fill(name);
   await page.getByTestId('packer-sizes.minMm').fill('100');
   await page.getByTestId('packer-sizes.maxMm').fill('150');
+  await page.getByTestId('packer-ratings.0.diameterMm').fill('150');
   await page.getByTestId('packer-ratings.0.ratedBar').fill(String(ratedBar));
   await page.getByTestId('save-document').click();
   await page.waitForURL((url) => !url.hash.endsWith('/new'));

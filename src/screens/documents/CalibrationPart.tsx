@@ -63,7 +63,6 @@ export function CalibrationPart(props: { form: Form<'sensor'> }) {
                   at={series.at}
                   label={series.label()}
                   columns={{ indicated: DOCS.indicated, reference: DOCS.reference }}
-                  blank={{ indicated: 0, reference: 0 }}
                   told={valueIn(d())}
                 />
               )}

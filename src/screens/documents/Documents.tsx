@@ -9,7 +9,7 @@ import { JOBS } from '../../words/jobs.ts';
 import { SETTINGS } from '../../words/settings.ts';
 import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
-import { createForm, type Form } from './form.ts';
+import { createForm, EMPTY, type Form } from './form.ts';
 import { PackerForm } from './PackerForm.tsx';
 import { ResinForm } from './ResinForm.tsx';
 import { SensorForm } from './SensorForm.tsx';
@@ -27,9 +27,17 @@ const ONE: Record<EditKind, string> = {
   resin: DOCS.resinOne,
   sensor: DOCS.sensorOne,
 };
+/** New documents hold no number that nobody typed: what must be filled says so. */
 const BLANK: { readonly [K in EditKind]: () => Docs[K] } = {
-  packer: () => ({ ...blankPacker(''), ratings: [{ diameterMm: 200, ratedBar: 1.5 }] }),
-  resin: () => blankResin(''),
+  packer: () => ({
+    ...blankPacker(''),
+    sizes: { minMm: EMPTY, maxMm: EMPTY },
+    ratings: [{ diameterMm: EMPTY, ratedBar: EMPTY }],
+  }),
+  resin: () => {
+    const blank = blankResin('');
+    return { ...blank, mix: { ...blank.mix, resinParts: EMPTY, hardenerParts: EMPTY } };
+  },
   sensor: () => blankSensor('', ''),
 };
 

@@ -4,7 +4,7 @@ import type { At, PathTo } from '../../job/paths.ts';
 import { Choice, TextField, Tick } from '../../widgets/Fields.tsx';
 import { NumberField, type NumberRules } from '../../widgets/NumberField.tsx';
 import { useServices } from '../context.ts';
-import type { Form } from './form.ts';
+import { type Form, issueAt, typedAt } from './form.ts';
 
 /**
  * Fields of a form by the path of what they edit. How far a number goes, its unit, the codes of a choice and whether a
@@ -32,10 +32,7 @@ export function FormNumber<K extends JobDocumentKind>(
 ): JSX.Element {
   const app = useServices();
   const field = () => numberAt(props.form.kind, props.at);
-  const value = () => {
-    const v = props.form.read(props.at);
-    return typeof v === 'number' ? v : null;
-  };
+  const value = () => typedAt(props.form.read(props.at));
   const take = (v: number | null) => {
     if (props.onValue !== undefined) props.onValue(v);
     else if (v !== null || field().open) props.form.write(props.at, v);
@@ -48,7 +45,7 @@ export function FormNumber<K extends JobDocumentKind>(
       units={app.units()}
       value={value()}
       onValue={take}
-      issue={props.form.issue(props.at)}
+      issue={issueAt(props.form, props.at)}
       testId={testId(props.form, props.at)}
     />
   );

@@ -4,7 +4,7 @@ import type { At, PathTo } from '../../job/paths.ts';
 import { NumberField, type NumberRules } from '../../widgets/NumberField.tsx';
 import { DOCS } from '../../words/docs.ts';
 import { useServices } from '../context.ts';
-import type { Form } from './form.ts';
+import { EMPTY, type Form, issueAt, typedAt } from './form.ts';
 
 type RowOf<T> = T extends readonly (infer R)[] ? R : never;
 
@@ -18,14 +18,14 @@ export function FormRows<K extends JobDocumentKind, P extends PathTo<Documents[K
   readonly label: string;
   readonly note?: string;
   readonly columns: Readonly<Record<keyof RowOf<At<Documents[K], P>> & string, string>>;
-  /** The first row that is added; later ones begin as the last. */
-  readonly blank: RowOf<At<Documents[K], P>> & Readonly<Record<string, number>>;
   /** What the numbers are told in where another field of the document decides it. */
   readonly told?: Pick<NumberRules, 'kind' | 'unit'>;
 }): JSX.Element {
   const app = useServices();
   const rows = () => (props.form.read(props.at) ?? []) as readonly Readonly<Record<string, number>>[];
   const columns = () => Object.entries<string>(props.columns);
+  // A row is added empty: a number that nobody typed is never taken for one of the plate or the data sheet.
+  const emptyRow = () => Object.fromEntries(columns().map(([key]) => [key, EMPTY]));
   const path = (i: number, key: string) => `${props.at}.${i}.${key}`;
   const testId = () => `${props.form.kind}-${props.at}`;
   return (
@@ -43,9 +43,9 @@ export function FormRows<K extends JobDocumentKind, P extends PathTo<Documents[K
                   label={label}
                   rules={{ ...numberAt(props.form.kind, path(i, key)), ...props.told }}
                   units={app.units()}
-                  value={row()[key] ?? null}
+                  value={typedAt(row()[key])}
                   onValue={(v) => v !== null && props.form.write(path(i, key), v)}
-                  issue={props.form.issue(path(i, key))}
+                  issue={issueAt(props.form, path(i, key))}
                   testId={`${testId()}.${i}.${key}`}
                 />
               )}
@@ -78,7 +78,7 @@ export function FormRows<K extends JobDocumentKind, P extends PathTo<Documents[K
           type="button"
           class="button"
           data-testid={`${testId()}-add`}
-          onClick={() => props.form.write(props.at, [...rows(), { ...(rows().at(-1) ?? props.blank) }])}
+          onClick={() => props.form.write(props.at, [...rows(), emptyRow()])}
         >
           {DOCS.addRow}
         </button>

@@ -35,7 +35,6 @@ const MEMBERS: MembersOf<'packer', 'plate' | 'ratings' | 'more' | 'log'> = {
         label={PACKER.ratings}
         note={DOCS.ratingsText}
         columns={{ diameterMm: DOCS.diameter, ratedBar: DOCS.rated }}
-        blank={{ diameterMm: form.draft().sizes.maxMm, ratedBar: 1.5 }}
       />
     ),
   },
@@ -47,7 +46,6 @@ const MEMBERS: MembersOf<'packer', 'plate' | 'ratings' | 'more' | 'log'> = {
         at="usable"
         label={PACKER.usable}
         columns={{ diameterMm: DOCS.diameter, lengthMm: DOCS.length }}
-        blank={{ diameterMm: form.draft().sizes.maxMm, lengthMm: 1000 }}
       />
     ),
   },
@@ -59,7 +57,6 @@ const MEMBERS: MembersOf<'packer', 'plate' | 'ratings' | 'more' | 'log'> = {
         at="freeInflation"
         label={PACKER.freeInflation}
         columns={{ diameterMm: DOCS.diameter, bar: DOCS.pressure }}
-        blank={{ diameterMm: form.draft().sizes.maxMm, bar: 0.4 }}
       />
     ),
   },
@@ -71,7 +68,6 @@ const MEMBERS: MembersOf<'packer', 'plate' | 'ratings' | 'more' | 'log'> = {
         at="volume"
         label={PACKER.volume}
         columns={{ diameterMm: DOCS.diameter, litres: DOCS.litres }}
-        blank={{ diameterMm: form.draft().sizes.maxMm, litres: 20 }}
       />
     ),
   },

@@ -22,7 +22,6 @@ const MEMBERS: MembersOf<'resin', 'name' | 'cure' | 'end' | 'pot' | 'mix' | 'not
         label={RESIN.curePoints}
         note={DOCS.cureText}
         columns={{ c: DOCS.temperature, minutes: DOCS.minutes }}
-        blank={{ c: 20, minutes: 60 }}
       />
     ),
   },
@@ -47,7 +46,6 @@ const MEMBERS: MembersOf<'resin', 'name' | 'cure' | 'end' | 'pot' | 'mix' | 'not
         at="potLife"
         label={RESIN.potLife}
         columns={{ c: DOCS.temperature, minutes: DOCS.minutes }}
-        blank={{ c: 20, minutes: 25 }}
       />
     ),
   },

@@ -2,7 +2,7 @@ import { type Accessor, createMemo, createSignal } from 'solid-js';
 import { type Documents, type JobDocumentKind, parseDocument } from '../../job/documents.ts';
 import { valueAt, withValueAt } from '../../job/paths.ts';
 import type { DisplayUnits } from '../../words/format.ts';
-import { issueText } from '../../words/issues.ts';
+import { issueText, NUMBER_FIELD } from '../../words/issues.ts';
 
 /** A document being edited: the draft, what its schema says of it, field by field. */
 export interface Form<K extends JobDocumentKind> {
@@ -22,6 +22,19 @@ export interface Form<K extends JobDocumentKind> {
 export interface DraftForm<K extends JobDocumentKind> extends Form<K> {
   readonly dirty: Accessor<boolean>;
   settle(): void;
+}
+
+/** A number that must be typed and was not yet: no schema takes it, so that nothing is saved with it. */
+export const EMPTY = Number.NaN;
+
+/** The number of a field; null: none was typed. */
+export function typedAt(value: unknown): number | null {
+  return typeof value === 'number' && !Number.isNaN(value) ? value : null;
+}
+
+/** Why the number at this path is not taken; one that was not typed yet says so. */
+export function issueAt(form: Pick<Form<JobDocumentKind>, 'read' | 'issue'>, path: string): string | null {
+  return Number.isNaN(form.read(path)) ? NUMBER_FIELD.empty : form.issue(path);
 }
 
 /** A form over a document that lies elsewhere; `put` takes every change. */

@@ -9,8 +9,9 @@ import { LIVE } from '../../words/live.ts';
 import { failed, type Services } from '../context.ts';
 import { DEMO } from '../demo.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
-import { planOf } from '../setup-of.ts';
+import { planOf, withoutPractice } from '../setup-of.ts';
 import { bundleOf } from '../sheet/bundle.ts';
+import { suggestedTap } from '../sheet/tap.ts';
 import { PRACTICE_RIG } from './practice.ts';
 
 export type StartStep = 'connect' | 'packer' | 'zero' | 'running';
@@ -72,7 +73,13 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     return needsZero ? 'zero' : 'running';
   });
 
-  const [job] = createResource(jobId, (id) => bundleOf(app, id).catch(failed(app)));
+  const [asked] = createResource(jobId, (id) => bundleOf(app, id).catch(failed(app)));
+  // The practice job itself is none for a real line, and what another sheet took from it does not serve there.
+  const job = createMemo(() => {
+    const bundle = asked();
+    if (bundle == null || live.link()?.kind !== 'serial') return bundle;
+    return bundle.jobId === DEMO.jobId ? null : withoutPractice(bundle);
+  });
   const [packers] = createResource(connected, async (isConnected) => {
     if (!isConnected) return [];
     const all = await loadAll(app, 'packer').catch(failed(app));
@@ -146,6 +153,7 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
           date: new Date().toISOString().slice(0, 10),
           packerId: packer.id,
           pipe: { ...blank.pipe, innerMm },
+          tap: suggestedTap(live.link()?.channels ?? []),
         };
         await keep(app, 'job', id, 0, document);
         await openRun({ jobId: id, job: document, packer, resin: null, sensors: [] }, document.title);

@@ -11,6 +11,7 @@ import { useServices } from '../context.ts';
 import { FormChoice, FormNumber } from '../documents/FormFields.tsx';
 import type { Form } from '../documents/form.ts';
 import type { Choices } from './choices.ts';
+import { suggestedTap } from './tap.ts';
 
 const ROLE_OF: Record<ChannelFrame['quantity'], ChannelAssignment['role']> = {
   press: 'pressure',
@@ -117,7 +118,7 @@ export function SensorsPart(props: { form: Form<'job'>; choices: Choices }) {
                           options={[
                             { value: '', text: SHEET.noSensor },
                             ...props.choices
-                              .sensors()
+                              .sensors([row().sensorId])
                               .filter((s) => s.document.quantity === row().role)
                               .map((s) => ({
                                 value: s.id,
@@ -140,7 +141,14 @@ export function SensorsPart(props: { form: Form<'job'>; choices: Choices }) {
           type="button"
           class="button"
           onClick={() =>
-            device({ deviceId: link()?.hello?.deviceId ?? null, channels: suggested(link()?.channels ?? []) })
+            props.form.change({
+              device: {
+                ...d().device,
+                deviceId: link()?.hello?.deviceId ?? null,
+                channels: suggested(link()?.channels ?? []),
+              },
+              tap: d().tap === 'unknown' ? suggestedTap(link()?.channels ?? []) : d().tap,
+            })
           }
         >
           {SHEET.takeChannels}

@@ -100,7 +100,7 @@ function Filled(props: { kept: Kept<JobDocument> }) {
       job,
       packer: choices.packers(job.packerId).find((p) => p.id === job.packerId) ?? null,
       resin: choices.resins(job.resin.resinId).find((r) => r.id === job.resin.resinId) ?? null,
-      sensors: choices.sensors().filter((s) => used.has(s.id)),
+      sensors: choices.sensors([...used]).filter((s) => used.has(s.id)),
     };
   });
   // A sheet with wrong entries keeps its last plan from being taken for the present one: none is shown.

@@ -11,7 +11,7 @@ import { loadAll } from '../documents/store.ts';
 export interface Choices {
   packers(named: string | null): readonly Named<PackerDocument>[];
   resins(named: string | null): readonly Named<ResinDocument>[];
-  sensors(): readonly Named<SensorDocument>[];
+  sensors(named: readonly (string | null)[]): readonly Named<SensorDocument>[];
 }
 
 export function createChoices(app: Services): Choices {
@@ -25,6 +25,9 @@ export function createChoices(app: Services): Choices {
       ...(packers()?.kept ?? []).filter((k) => !k.document.retired || k.id === named),
     ],
     resins: (named) => [...demo(DEMO.resin, named), ...(resins()?.kept ?? [])],
-    sensors: () => [...DEMO.sensors, ...(sensors()?.kept ?? []).filter((k) => !k.document.retired)],
+    sensors: (named) => [
+      ...DEMO.sensors.filter((s) => named.includes(s.id)),
+      ...(sensors()?.kept ?? []).filter((k) => !k.document.retired || named.includes(k.id)),
+    ],
   };
 }

@@ -1,0 +1,51 @@
+import { cleanup, fireEvent, render, screen, waitFor } from '@solidjs/testing-library';
+import { afterEach, expect, it } from 'vitest';
+import { METRIC } from '../../words/format.ts';
+import { NUMBER_FIELD } from '../../words/issues.ts';
+import { type Services, ServicesContext } from '../context.ts';
+import { Documents } from './Documents.tsx';
+
+afterEach(cleanup);
+
+function open(kind: 'packer' | 'resin') {
+  const services = { ask: async () => [], units: () => METRIC, sensorRuns: () => [], fail() {} };
+  render(() => (
+    <ServicesContext.Provider value={services as unknown as Services}>
+      <Documents kind={kind} id="new" />
+    </ServicesContext.Provider>
+  ));
+}
+const field = (testId: string) => screen.getByTestId<HTMLInputElement>(testId);
+const said = (testId: string) => field(testId).parentElement?.querySelector('[role=alert]')?.textContent;
+
+it('a new packer has no rated pressure: its fields are empty, say so, and nothing is saved without them', async () => {
+  open('packer');
+  await waitFor(() => field('packer-name'));
+  for (const id of ['sizes.minMm', 'sizes.maxMm', 'ratings.0.diameterMm', 'ratings.0.ratedBar']) {
+    expect(field(`packer-${id}`).value).toBe('');
+    expect(said(`packer-${id}`)).toBe(NUMBER_FIELD.empty);
+  }
+  const typed = {
+    name: 'P 100-150',
+    'sizes.minMm': '100',
+    'sizes.maxMm': '150',
+    'ratings.0.diameterMm': '150',
+  };
+  for (const [id, value] of Object.entries(typed))
+    fireEvent.input(field(`packer-${id}`), { target: { value } });
+  const save = screen.getByTestId<HTMLButtonElement>('save-document');
+  expect(save.disabled).toBe(true);
+  fireEvent.input(field('packer-ratings.0.ratedBar'), { target: { value: '2' } });
+  expect(save.disabled).toBe(false);
+});
+
+it('a new resin has no times; a row that is added is empty', async () => {
+  open('resin');
+  await waitFor(() => field('resin-name'));
+  expect(field('resin-mix.resinParts').value).toBe('');
+  fireEvent.click(screen.getByTestId('resin-curePoints-add'));
+  for (const key of ['c', 'minutes']) {
+    expect(field(`resin-curePoints.0.${key}`).value).toBe('');
+    expect(said(`resin-curePoints.0.${key}`)).toBe(NUMBER_FIELD.empty);
+  }
+});
