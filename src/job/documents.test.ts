@@ -84,6 +84,9 @@ describe('documents', () => {
     ],
     ['sensor', 'range.hi', 0, { path: 'range.hi', code: 'pair' }],
     ['settings', 'reaction.handS', 1, { path: 'reaction.handS', code: 'too-low', limit: 2 }],
+    ['settings', 'language', 'C', { path: 'language', code: 'form' }],
+    ['settings', 'language', '../en', { path: 'language', code: 'form' }],
+    ['settings', 'decimal', '.', { path: 'decimal', code: 'not-one-of' }],
     ['settings', 'sound.volume', 0, { path: 'sound.volume', code: 'too-low' }],
   ])('%s.%s refused', (kind, path, value, expected) => {
     const issues = issuesOf(kind, changed(kind, path, value));

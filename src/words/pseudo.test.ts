@@ -6,9 +6,7 @@ describe('a language of another folder', () => {
   it('is whole: its own texts everywhere, numbers with its decimal mark', async () => {
     const words = await loadCatalogue({ language: PSEUDO, decimal: 'comma' }, WITH_PSEUDO);
     expect(words.ui.UI.save).toBe('⟦Save⟧');
-    expect(words.alarms.alarmText('ceiling', { bar: 1.5 }).replaceAll('\u00a0', ' ')).toBe(
-      '⟦Pressure 1,50 bar is at the ceiling: shut the valve and let air out now⟧',
-    );
+    expect(words.alarms.alarmText('ceiling', { bar: 1.5 })).toMatch(/^⟦Pressure 1,50\u00a0bar .*⟧$/);
     expect(words.events.eventText({ tUs: 0, e: 'end' })).toBe('⟦End of the run⟧');
     expect(words.commands.FAULT.emptyFile).toBe('⟦the file is empty⟧');
   });

@@ -1,0 +1,284 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import type { JSX } from 'solid-js';
+import { afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { WatchEvent } from '../watch/events.ts';
+import { chooseWords, loadWords } from '../words/chosen.ts';
+import { PSEUDO, untranslated, WITH_PSEUDO } from '../words/testing/pseudo.ts';
+import { DATA, draw, services, told, watchView } from './testing/told.tsx';
+
+// The pages in a language that no file of theirs knows: whatever a reader sees or hears comes from the catalogue. They
+// are loaded once its words are there, as the app loads them.
+
+const WORDING = { language: PSEUDO, decimal: 'comma' } as const;
+/** All kinds of event that the golden logs hold. */
+const EVENTS = readdirSync('fixtures/golden').flatMap(
+  (file) => (JSON.parse(readFileSync(`fixtures/golden/${file}`, 'utf8')) as { events: WatchEvent[] }).events,
+);
+
+beforeAll(async () => {
+  await chooseWords(WORDING, WITH_PSEUDO);
+  await loadWords('further');
+});
+
+/** Points that are no decimal mark of the reader's: versions, clauses of standards, a sample of the mark itself. */
+const POINTS = ['0.1.0', 'X1.1', 'X1.2', '(1.5)', '12.4 m'] as const;
+
+let end: (() => void) | null = null;
+afterEach(() => {
+  end?.();
+  end = null;
+});
+
+/** Draws, opens what is folded, waits until the answers are there. */
+async function show(
+  page: () => JSX.Element,
+  options: Parameters<typeof services>[1] = {},
+): Promise<string[]> {
+  end = await draw(services(WORDING, options), page);
+  for (let i = 0; i < 20; i++) await new Promise((resolve) => setTimeout(resolve, 5));
+  return [...told()];
+}
+
+/** @param least texts that the page must tell, so that a page which did not come up is no page without faults */
+function allTranslated(texts: readonly string[], least: number): void {
+  const bare = texts.filter((t) => untranslated(t, DATA) !== '');
+  expect(bare).toEqual([]);
+  expect(texts.filter((t) => t.includes('\u27e6')).length).toBeGreaterThanOrEqual(least);
+  // A number with a point took no notice of the reader's decimal mark.
+  expect(
+    texts.filter((t) => /\d\.\d/.test(POINTS.reduce((rest, known) => rest.replaceAll(known, ''), t))),
+  ).toEqual([]);
+}
+
+describe('in another language nothing is told in English by', () => {
+  it('the list of jobs', async () => {
+    const { Jobs } = await import('./jobs/Jobs.tsx');
+    allTranslated(await show(() => <Jobs />), 15);
+  });
+
+  it('the steps to a run', async () => {
+    const { StartPanel } = await import('./live/StartPanel.tsx');
+    const { createStart } = await import('./live/start.ts');
+    for (const step of ['connect', 'packer', 'zero'] as const) {
+      const texts = await show(
+        () => {
+          const app = services(WORDING, { view: watchView('prepare', { bar: 1.2 }), events: EVENTS });
+          // Made once: what stands in a property is made anew whenever it is read.
+          const start = { ...createStart(app, () => 'demo-job'), step: () => step };
+          return <StartPanel start={start} />;
+        },
+        { view: watchView('prepare'), events: EVENTS },
+      );
+      allTranslated(texts, 6);
+      end?.();
+    }
+  });
+
+  it.each(['prepare', 'seat', 'inflate', 'hold', 'let-down', 'done', 'abandoned'] as const)(
+    'the live page in stage %s',
+    async (stage) => {
+      const { StagePanel } = await import('./live/StagePanel.tsx');
+      const { Facts } = await import('./live/Facts.tsx');
+      const { RunBar } = await import('./live/RunBar.tsx');
+      const { RigPanel } = await import('./live/RigPanel.tsx');
+      const { Cue } = await import('./live/Cue.tsx');
+      const { Question } = await import('./live/Tasks.tsx');
+      const { createStart } = await import('./live/start.ts');
+      const view = watchView(stage);
+      const app = services(WORDING, { view, events: EVENTS });
+      const page = () => {
+        const start = createStart(app, () => null);
+        return (
+          <>
+            <StagePanel onEnd={() => undefined} />
+            <Facts />
+            <RunBar start={start} />
+            <RigPanel />
+            <Cue />
+            <Question />
+          </>
+        );
+      };
+      allTranslated(await show(page, { view, events: EVENTS }), 30);
+    },
+  );
+
+  it('the widgets of the live page', async () => {
+    const { AlarmList } = await import('../widgets/AlarmList.tsx');
+    const { BigNumber } = await import('../widgets/BigNumber.tsx');
+    const { CureLine } = await import('../widgets/CureLine.tsx');
+    const { Ladder } = await import('../widgets/Ladder.tsx');
+    const { Legend } = await import('../widgets/Legend.tsx');
+    const { StageRibbon } = await import('../widgets/StageRibbon.tsx');
+    const { METRIC: units } = await import('../units/display.ts');
+    const view = watchView('hold');
+    const page = () => (
+      <>
+        {view.alarms.map((a) => (
+          <AlarmList
+            alarms={[a, { ...a, alarm: 'ceiling', state: 'shelved' }]}
+            nowUs={view.tUs}
+            units={units}
+            onAcknowledge={() => undefined}
+            onShelve={() => undefined}
+          />
+        ))}
+        <AlarmList alarms={[]} nowUs={0} units={units} silent onAcknowledge={() => undefined} />
+        {(['none', 'good', 'stale', 'lost', 'over'] as const).map((trust) => (
+          <>
+            <BigNumber bar={1.5} uBar={0.015} trust={trust} ageS={2.5} overBar={4} units={units} />
+            <Ladder bar={1.5} trust={trust} limits={view.limits} settle={null} units={units} alarmed />
+            <Ladder bar={1.5} trust={trust} limits={null} settle={null} units={units} alarmed />
+          </>
+        ))}
+        {[null, 1e12].map((nowUtcMs) => (
+          <CureLine cure={view.cure} hasResin stage="hold" nowUtcMs={nowUtcMs} units={units} />
+        ))}
+        <CureLine cure={null} hasResin={false} stage="hold" nowUtcMs={0} units={units} />
+        <Legend
+          series={[
+            { name: 'bar', place: null },
+            { name: 'temperature', place: 'sleeve' },
+            { name: 'temperature', place: null },
+          ].map((s) => ({ ...s, channel: 0, min: new Float32Array(0), max: new Float32Array(0) }) as never)}
+        />
+        <StageRibbon
+          spans={[{ stage: 'hold', attempt: 2, fromS: 0, toS: 90 }]}
+          fromS={0}
+          toS={100}
+          left={0}
+          right={0}
+        />
+      </>
+    );
+    allTranslated(await show(page), 80);
+  });
+
+  it('the job sheet', async () => {
+    const { Sheet } = await import('./sheet/Sheet.tsx');
+    const texts = await show(() => <Sheet jobId="demo-job" />, { view: watchView('prepare') });
+    allTranslated(texts, 150);
+    end?.();
+    allTranslated(await show(() => <Sheet jobId="gone" />), 2);
+  });
+
+  it.each(['packer', 'resin', 'sensor'] as const)('the %s pages', async (kind) => {
+    const { Documents } = await import('./documents/Documents.tsx');
+    allTranslated(await show(() => <Documents kind={kind} id={null} />), 2);
+    end?.();
+    const id = { packer: 'demo-packer', resin: 'demo-resin', sensor: 'demo-transducer' }[kind];
+    allTranslated(await show(() => <Documents kind={kind} id={id} />), 20);
+    end?.();
+    allTranslated(await show(() => <Documents kind={kind} id="new" />), 15);
+  });
+
+  it('settings and about', async () => {
+    const { Settings } = await import('./settings/Settings.tsx');
+    const { About } = await import('./about/About.tsx');
+    // Languages are named in themselves.
+    const texts = (await show(() => <Settings />)).filter((t) => t !== 'English');
+    allTranslated(texts, 40);
+    end?.();
+    allTranslated(await show(() => <About version="0.1.0" />), 20);
+  });
+
+  it('a run’s lists, its seal and what was added', async () => {
+    const { EventList } = await import('./review/EventList.tsx');
+    const { Numbers } = await import('./review/Numbers.tsx');
+    const { RecordPart } = await import('./review/RecordPart.tsx');
+    const { PutAwayPart } = await import('./review/PutAwayPart.tsx');
+    const app = services(WORDING, { events: EVENTS });
+    const detail = await app.ask({ q: 'run', runId: 'run-0001' });
+    const spans = [{ stage: 'hold', attempt: 2, fromS: 0, toS: 90 }] as const;
+    const page = () => (
+      <>
+        <EventList events={EVENTS} firstUs={0} utcMs={1e12} onShow={() => undefined} />
+        <Numbers detail={detail} spans={spans} />
+        <RecordPart source={{ kind: 'run', runId: 'run-0001' }} detail={detail} view={{ fromS: 0, toS: 1 }} />
+        <PutAwayPart detail={detail} spans={spans} />
+      </>
+    );
+    allTranslated(await show(page, { events: EVENTS }), 60);
+  });
+
+  it('archive, verify page, keys, folder and backup', async () => {
+    const { Archive } = await import('./archive/Archive.tsx');
+    const { Verify } = await import('./verify/Verify.tsx');
+    const { Keys } = await import('./verify/Keys.tsx');
+    const { Office } = await import('./office/Office.tsx');
+    const { Backup } = await import('./backup/Backup.tsx');
+    for (const [page, least] of [
+      [() => <Archive />, 30],
+      [() => <Verify />, 4],
+      [() => <Keys />, 10],
+      [() => <Office />, 12],
+      [() => <Backup />, 8],
+    ] as const) {
+      allTranslated(await show(page), least);
+      end?.();
+    }
+  });
+
+  it('what a file was found to be, what a backup holds, what the folder lists', async () => {
+    const { Lines } = await import('./office/Lines.tsx');
+    const { Plan } = await import('./backup/Plan.tsx');
+    const { findingText, remarkText, VERDICT } = await import('../words/evidence.ts');
+    const counts = { new: 1, same: 1, grows: 1, differs: 1, refused: 1 };
+    const groups = ['job', 'packer', 'resin', 'sensor', 'settings', 'run', 'import', 'key'] as const;
+    const line = {
+      name: 'job.steadybar.zip',
+      bytes: 5e6,
+      verdict: 'valid',
+      runId: 'run-0001',
+      title: 'TYPED',
+    } as const;
+    const states = ['whole', 'changed', 'incomplete', 'refused', 'too-large', 'unreadable'] as const;
+    const page = () => (
+      <>
+        <Lines
+          busy={false}
+          onFile={() => undefined}
+          list={{
+            more: 3,
+            lines: states.map((state) => ({
+              ...line,
+              state,
+              finding: { f: 'file', file: 'job.steadybar.zip', offset: 3 } as const,
+              openedUtcMs: 1e12,
+              signer: null,
+              sha256: null,
+              fresh: true,
+              own: true,
+              kept: true,
+            })),
+          }}
+        />
+        <Plan
+          busy={false}
+          onRestore={() => undefined}
+          summary={{
+            token: '',
+            madeUtcMs: 1e12,
+            software: 'Steadybar 0.1.0',
+            counts: Object.fromEntries(groups.map((g) => [g, counts])) as never,
+            lines: groups.map(
+              (group) => ({ group, id: 'run-0001', title: '', fate: 'refused', why: 'future' }) as const,
+            ),
+            strangeLines: 2,
+            leftOut: 2,
+            bytes: 5e6,
+            room: 1e6,
+            keyThere: null,
+            keyHere: false,
+          }}
+        />
+        <p>
+          {findingText({ f: 'pages', why: 'crc', page: 3, pages: 2, offset: 9, fromUs: 0, toUs: 1e6 }, 0)}
+        </p>
+        <p>{remarkText({ r: 'additions', count: 2, unknownSigners: ['x'] })}</p>
+        <p>{Object.values(VERDICT).map((v) => v.means)}</p>
+      </>
+    );
+    allTranslated(await show(page), 50);
+  });
+});
