@@ -1,9 +1,11 @@
 import { For, Show } from 'solid-js';
 import type { SensorDocument } from '../../job/sensor-document.ts';
+import type { CalibrationPoint } from '../../job/setup.ts';
 import { reviewCalibration } from '../../plan/sensor-review.ts';
 import { CALIBRATION, CALIBRATION_REFUSAL } from '../../words/calibration.ts';
 import { fixed, NO_VALUE, quantity } from '../../words/format.ts';
 import { useServices } from '../context.ts';
+import { typedAt } from './form.ts';
 
 /**
  * Line, residuals and drift of a calibration while it is typed. `today` is an ISO date. The line is shown by its
@@ -11,7 +13,16 @@ import { useServices } from '../context.ts';
  */
 export function CalibrationFigures(props: { sensor: SensorDocument; today: string }) {
   const app = useServices();
-  const review = () => reviewCalibration(props.sensor, props.today);
+  // A point that is typed half is none yet.
+  const typed = (points: readonly CalibrationPoint[]) =>
+    points.filter((p) => typedAt(p.indicated) !== null && typedAt(p.reference) !== null);
+  const review = () => {
+    const { calibration } = props.sensor;
+    if (calibration === null) return reviewCalibration(props.sensor, props.today);
+    const { asFound, asLeft } = calibration;
+    const whole = { ...calibration, asFound: typed(asFound), asLeft: typed(asLeft) };
+    return reviewCalibration({ ...props.sensor, calibration: whole }, props.today);
+  };
   const isBar = () => props.sensor.quantity === 'pressure';
   const value = (v: number) => quantity(isBar() ? 'pressure' : 'temperature', v, app.units());
   const difference = (v: number) =>

@@ -37,6 +37,10 @@ it('a new packer has no rated pressure: its fields are empty, say so, and nothin
   expect(save.disabled).toBe(true);
   fireEvent.input(field('packer-ratings.0.ratedBar'), { target: { value: '2' } });
   expect(save.disabled).toBe(false);
+  // Emptied again it is not what it was before.
+  fireEvent.input(field('packer-ratings.0.ratedBar'), { target: { value: '' } });
+  expect(save.disabled).toBe(true);
+  expect(said('packer-ratings.0.ratedBar')).toBe(NUMBER_FIELD.empty);
 });
 
 it('a new resin has no times; a row that is added is empty', async () => {

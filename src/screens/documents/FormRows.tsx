@@ -44,7 +44,7 @@ export function FormRows<K extends JobDocumentKind, P extends PathTo<Documents[K
                   rules={{ ...numberAt(props.form.kind, path(i, key)), ...props.told }}
                   units={app.units()}
                   value={typedAt(row()[key])}
-                  onValue={(v) => v !== null && props.form.write(path(i, key), v)}
+                  onValue={(v) => props.form.write(path(i, key), v ?? EMPTY)}
                   issue={issueAt(props.form, path(i, key))}
                   testId={`${testId()}.${i}.${key}`}
                 />
