@@ -105,9 +105,19 @@ export function explainGap(intake: Intake, notice: Notice): void {
   }
 }
 
-/** True where the bytes are a fault of the line; half a line after opening and a later version's frames are none. */
+/** Half a line after opening and a later version's frames are no faults of the line. */
+const IS_FAULT: Readonly<Record<StrayReason, boolean>> = {
+  garbage: true,
+  crc: true,
+  form: true,
+  long: true,
+  partial: false,
+  unknown: false,
+};
+
+/** True where the bytes are a fault of the line. */
 export function takeStray(intake: Intake, reason: StrayReason): boolean {
-  if (reason === 'partial' || reason === 'unknown') return false;
+  if (!IS_FAULT[reason]) return false;
   intake.track.stray = true;
   return true;
 }

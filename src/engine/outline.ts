@@ -3,7 +3,7 @@ import type { ChannelFrame, HelloFrame } from '../link/frames.ts';
 import { scanRun } from '../record/reader.ts';
 import { chainEnd, runFileNames } from '../record/recovery.ts';
 import type { FileStore } from '../record/stores/store.ts';
-import type { PageDamage } from '../record/types.ts';
+import type { PageFault } from '../record/types.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { RunDetail } from './messages.ts';
 
@@ -45,16 +45,23 @@ export function outlineOf(bytes: Uint8Array): Outline {
     channels,
     damage: scan.damage.map((d) => ({
       page: d.page,
-      what: shownDamage(d),
+      what: SHOWN[d.what],
       fromS: d.fromUs === null ? null : (d.fromUs - firstUs) / 1e6,
     })),
   };
 }
 
 /** The message's three words for the record's finer ones. */
-function shownDamage(damage: PageDamage): 'crc' | 'torn' | 'missing' {
-  return damage.what === 'torn' || damage.what === 'missing' ? damage.what : 'crc';
-}
+const SHOWN: Readonly<Record<PageFault, RunDetail['damage'][number]['what']>> = {
+  torn: 'torn',
+  missing: 'missing',
+  crc: 'crc',
+  order: 'crc',
+  chain: 'crc',
+  form: 'crc',
+  version: 'crc',
+  run: 'crc',
+};
 
 interface OutlineFile {
   readonly schema: 'steadybar-outline/2';

@@ -12,6 +12,34 @@ export type LinkState =
   | 'retrying' // back-off before opening again
   | 'closing';
 
+/** What a state says to whoever waits for readings. */
+const SAYS: {
+  readonly [S in LinkState]: {
+    /** A device was found and is meant to be read, even where it is away for the moment. */
+    readonly wanted: boolean;
+    /** It went away without being told to. */
+    readonly away: boolean;
+    /** Nothing is meant to come: the port is closed by hand, or the stream was stopped. */
+    readonly closed: boolean;
+  };
+} = {
+  unsupported: { wanted: false, away: false, closed: false },
+  'no-permission': { wanted: false, away: false, closed: false },
+  idle: { wanted: false, away: false, closed: true },
+  opening: { wanted: false, away: false, closed: false },
+  greeting: { wanted: true, away: false, closed: false },
+  streaming: { wanted: true, away: false, closed: false },
+  stopped: { wanted: true, away: false, closed: true },
+  lost: { wanted: true, away: true, closed: false },
+  retrying: { wanted: true, away: true, closed: false },
+  closing: { wanted: false, away: false, closed: true },
+};
+
+// A log of a later version may hold a state that is none here: it says nothing.
+export const isWanted = (state: LinkState): boolean => SAYS[state]?.wanted ?? false;
+export const isAway = (state: LinkState): boolean => SAYS[state]?.away ?? false;
+export const isClosed = (state: LinkState): boolean => SAYS[state]?.closed ?? false;
+
 /** Each has a text in the catalogue that says what the user should do. */
 export type LinkError =
   | 'port-busy' // another tab or program holds it

@@ -3,7 +3,7 @@ import type { PortChoice, RunSummary } from '../../engine/messages.ts';
 import type { JobBundle, Named } from '../../job/bundle.ts';
 import { blankJob } from '../../job/job-document.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
-import type { LinkState } from '../../link/status.ts';
+import { isWanted } from '../../link/status.ts';
 import type { Plan } from '../../plan/setup.ts';
 import { LIVE } from '../../words/live.ts';
 import { failed, type Services } from '../context.ts';
@@ -40,27 +40,13 @@ export interface Start {
   endRun(): void;
 }
 
-/** A device was found and is meant to be read, even where it is away for the moment. */
-const CONNECTED: Readonly<Record<LinkState, boolean>> = {
-  streaming: true,
-  stopped: true,
-  lost: true,
-  retrying: true,
-  greeting: true,
-  unsupported: false,
-  'no-permission': false,
-  idle: false,
-  opening: false,
-  closing: false,
-};
-
 /** The three presses: connect, packer, zero. Everything else can wait until the cure. */
 export function createStart(app: Services, jobId: Accessor<string | null>): Start {
   const { live } = app;
   const [busy, setBusy] = createSignal(false);
   const [zeroSkipped, setZeroSkipped] = createSignal(false);
   const state = () => live.link()?.state ?? 'idle';
-  const connected = createMemo(() => CONNECTED[state()]);
+  const connected = createMemo(() => isWanted(state()));
   const practice = createMemo(() => live.link()?.kind === 'rig');
   const runId = createMemo(() => live.run()?.runId ?? null);
   createEffect(on(runId, () => setZeroSkipped(false), { defer: true }));

@@ -1,5 +1,6 @@
 import { For, lazy, Show, Suspense } from 'solid-js';
 import { numberAt, textAt } from '../../job/documents.ts';
+import { PRIORITIES } from '../../watch/codes.ts';
 import { Part, TextField } from '../../widgets/Fields.tsx';
 import { PRIORITY } from '../../words/alarm-titles.ts';
 import { BACKUP } from '../../words/backup.ts';
@@ -60,7 +61,7 @@ export function Settings() {
           {(block) => <p class="note strong">{block() === 'press' ? SETTINGS.soundBlocked : UI.soundGone}</p>}
         </Show>
         <div class="row">
-          <For each={['urgent', 'high', 'low'] as const}>
+          <For each={PRIORITIES}>
             {(p) => (
               <button
                 type="button"

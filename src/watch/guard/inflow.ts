@@ -3,6 +3,7 @@
  * quiet, since behind a hose the reading jumps when a vent is shut. A rise that goes on contradicts the words.
  */
 
+import { isDown } from '../stages/stages.ts';
 import type { GuardContext, GuardState } from './types.ts';
 
 /** A rise begins where its slope is so many standard deviations over the least one, and ends under so many, bar/s. */
@@ -29,6 +30,5 @@ export function airComesIn(s: GuardState): boolean {
 
 /** The crew has said that air goes out and none comes in, and nothing contradicts it. */
 export function saidDown(s: GuardState, ctx: GuardContext): boolean {
-  const said = ctx.ventOpen || ctx.stage === 'let-down' || ctx.stage === 'done' || ctx.stage === 'abandoned';
-  return said && !airComesIn(s);
+  return (ctx.ventOpen || isDown(ctx.stage)) && !airComesIn(s);
 }

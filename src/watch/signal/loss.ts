@@ -1,4 +1,6 @@
+import { isClosed } from '../../link/status.ts';
 import type { LossCause, Stage } from '../codes.ts';
+import { isOver as isStageOver } from '../stages/stages.ts';
 import type { Signal } from './signal.ts';
 
 /** The shown number is stale after half a second or two sample periods, whichever is longer, s. */
@@ -21,7 +23,7 @@ export function isStale(s: Signal, tUs: number): boolean {
  * work, where a few seconds without a frame are no danger unless air comes in all the same, s.
  */
 function silenceS(s: Signal, { stage, atRest, airComesIn }: LossContext): number {
-  const slow = stage === 'done' || stage === 'abandoned' || (stage === 'hold' && atRest);
+  const slow = isStageOver(stage) || (stage === 'hold' && atRest);
   return Math.max(slow && !airComesIn ? 5 : 1, 5 * s.period.periodS);
 }
 
@@ -70,7 +72,6 @@ function putAway(s: Signal, { stage, stageSinceUs, cameBack }: LossContext): boo
   if (s.bar === null || Math.abs(s.bar) > EMPTY_BAR) return false;
   const readSince = s.lastUsableUs !== null && s.lastUsableUs >= stageSinceUs;
   if (stage === 'done' && readSince && !cameBack) return true;
-  const down = stage === 'prepare' || stage === 'done' || stage === 'abandoned';
-  const closed = s.link === 'idle' || s.link === 'closing' || s.link === 'stopped';
-  return down && closed && !s.portLost;
+  const outside = stage === 'prepare' || isStageOver(stage);
+  return outside && s.link !== null && isClosed(s.link) && !s.portLost;
 }

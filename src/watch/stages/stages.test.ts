@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { STAGES, type Stage } from '../codes.ts';
 import { viewOf } from '../step.ts';
 import { Script } from '../testing/script.ts';
-import { createStages, enterStage } from './stages.ts';
+import { createStages, enterStage, isDown, isFilling, isOver, isUp } from './stages.ts';
 
 const stage = (
   s: Script,
@@ -75,4 +76,11 @@ describe('stages and attempts', () => {
     expect(holds[0]!.minutesInBand).toBeGreaterThan(1.8);
     expect(holds[0]!.minutesInBand).toBeLessThanOrEqual(2);
   });
+});
+
+it('a stage of a later version says nothing of air and work', () => {
+  const later = JSON.parse('"pause"') as Stage;
+  expect([isUp(later), isFilling(later), isDown(later), isOver(later)]).toEqual([false, false, false, false]);
+  expect(STAGES.filter(isDown)).toEqual(['let-down', 'done', 'abandoned']);
+  expect(STAGES.filter(isOver)).toEqual(['done', 'abandoned']);
 });

@@ -14,15 +14,33 @@ export function createStages(): StageState {
   return { stage: 'prepare', attempt: 1, sinceUs: 0, wasDown: false };
 }
 
-/** Stages in which the packer is being filled or is full. */
-export function isUp(stage: Stage): boolean {
-  return stage === 'seat' || stage === 'inflate' || stage === 'hold';
+/** What the crew says of air and work by being in a stage. */
+interface Says {
+  /** The packer is being filled or is full. */
+  readonly up: boolean;
+  /** A hand lets air in. */
+  readonly filling: boolean;
+  /** Air goes out and none comes in. */
+  readonly down: boolean;
+  /** The work on this packer is over. */
+  readonly over: boolean;
 }
 
-/** Stages in which a hand lets air in. */
-export function isFilling(stage: Stage): boolean {
-  return stage === 'seat' || stage === 'inflate';
-}
+const SAYS: { readonly [S in Stage]: Says } = {
+  prepare: { up: false, filling: false, down: false, over: false },
+  seat: { up: true, filling: true, down: false, over: false },
+  inflate: { up: true, filling: true, down: false, over: false },
+  hold: { up: true, filling: false, down: false, over: false },
+  'let-down': { up: false, filling: false, down: true, over: false },
+  done: { up: false, filling: false, down: true, over: true },
+  abandoned: { up: false, filling: false, down: true, over: true },
+};
+
+// A log of a later version may hold a stage that is none here: it says nothing.
+export const isUp = (stage: Stage): boolean => SAYS[stage]?.up ?? false;
+export const isFilling = (stage: Stage): boolean => SAYS[stage]?.filling ?? false;
+export const isDown = (stage: Stage): boolean => SAYS[stage]?.down ?? false;
+export const isOver = (stage: Stage): boolean => SAYS[stage]?.over ?? false;
 
 /**
  * Enters a stage. Any step is allowed: after mixing the program warns and records, it never blocks. False

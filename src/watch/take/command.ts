@@ -12,6 +12,7 @@ import type { RecentStats } from '../signal/recent.ts';
 import { recentClear, recentStats } from '../signal/recent.ts';
 import { answer } from '../stages/fastfall.ts';
 import { reboundBreak, reboundStart } from '../stages/rebound.ts';
+import { isDown } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
 import { changeStage } from './change-stage.ts';
 
@@ -35,8 +36,7 @@ function vent(w: WatchState, open: boolean, emit: Emit): void {
     reboundBreak(w.rebound, w.tUs, emit);
     return;
   }
-  const { stage } = w.stages;
-  if (stage !== 'let-down' && stage !== 'done' && stage !== 'abandoned') return;
+  if (!isDown(w.stages.stage)) return;
   reboundStart(w.rebound, statsNow(w)?.mean ?? null, w.signal.uBar ?? 0, w.tUs, emit);
 }
 

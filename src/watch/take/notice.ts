@@ -1,4 +1,5 @@
 import type { EventFrame } from '../../link/frames.ts';
+import { isAway } from '../../link/status.ts';
 import { acknowledgeAll, passUnseen } from '../alarms/operator.ts';
 import { ALARM_TABLE } from '../alarms/table.ts';
 import type { GapReason } from '../codes.ts';
@@ -36,7 +37,7 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
   switch (notice.n) {
     case 'link':
       s.link = notice.state;
-      if ((notice.state === 'lost' || notice.state === 'retrying') && s.firstUs !== null) s.portLost = true;
+      if (isAway(notice.state) && s.firstUs !== null) s.portLost = true;
       return;
     case 'device':
       emit({ tUs, e: 'device', what: notice.what, value: notice.bootId });
