@@ -8,6 +8,7 @@ import { clockTime } from '../words/format.ts';
 import { JOBS } from '../words/jobs.ts';
 import { LINK_STATE } from '../words/link.ts';
 import { UI } from '../words/ui.ts';
+import { BRAND_MARK } from './brand.ts';
 import { Page } from './Page.tsx';
 import type { AppServices } from './services.ts';
 import type { Update } from './update.ts';
@@ -67,16 +68,7 @@ export function Shell(props: { services: AppServices; update: Update }) {
         <div>
           <header class="shell-head">
             <div class="shell-name">
-              <svg width="26" height="26" viewBox="0 0 26 26" aria-hidden="true">
-                <path
-                  d="M5 2v22M5 3h6M5 10h4M5 16h6M5 23h6"
-                  stroke="currentColor"
-                  stroke-width="2"
-                  fill="none"
-                />
-                <path d="M5 7h11" stroke="currentColor" stroke-width="2.5" />
-                <path d="M22 12.500l-9-5v10z" fill="currentColor" />
-              </svg>
+              <div innerHTML={BRAND_MARK} />
               <span>{UI.app}</span>
             </div>
             <div class="shell-state" role="status">

@@ -1,6 +1,7 @@
 /**
  * Hooks that tests may hold on to (data-testid). They stay when words and looks change.
  *
+ * Start guard  start-failed (the program did not start)
  * Shell        nav-jobs nav-live nav-settings nav-about · shell-link · practice-banner · engine-silent · page-fault · left-open ·
  *              alarm-elsewhere · sound-blocked · update-ready · toast
  * Jobs         start-live · practice (connects the rig and goes live) · new-job · same-as-last ·

@@ -62,9 +62,9 @@ async function openMs(page: Page, runId: string): Promise<number> {
   }, runId);
 }
 
-/** A saved 12 h trace, the page's cost at 1 kHz, and the first paint with no server, in one Chromium. */
+/** A saved 12 h trace, and the page's cost at 1 kHz, in one Chromium. */
 export async function benchBrowser(folder: string, runId: string): Promise<Row[]> {
-  let server = await serve();
+  const server = await serve();
   const { dir, dispose } = profile(server.origin);
   const context = await open(dir);
   await context.addInitScript(NAMES);
@@ -116,36 +116,6 @@ export async function benchBrowser(folder: string, runId: string): Promise<Row[]
       beside: 'live screen with trace and ladder',
       met: busy < 0.5,
     });
-
-    // Offline: the service worker has the app; the server is stopped.
-    await page.goto(`${server.origin}/#/jobs`);
-    await page.waitForFunction(
-      async () => (await navigator.serviceWorker.getRegistration())?.active != null,
-      null,
-      { timeout: 20_000 },
-    );
-    await sleep(1500);
-    await page.close();
-    await server.close();
-    const paints: number[] = [];
-    for (let i = 0; i < 5; i++) {
-      const cold = await context.newPage();
-      await cold.goto(`${server.origin}/`);
-      await cold.getByTestId('start-live').waitFor();
-      paints.push(
-        await cold.evaluate(
-          () => performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? Number.NaN,
-        ),
-      );
-      await cold.close();
-    }
-    rows.push({
-      what: 'first paint, server down',
-      value: `median ${quantile(paints, 0.5).toFixed(0)} ms`,
-      beside: '5 fresh pages from the service worker',
-      met: Number.isFinite(quantile(paints, 0.5)),
-    });
-    server = await serve();
     return rows;
   } finally {
     await context.close();

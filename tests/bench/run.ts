@@ -1,5 +1,5 @@
 // npm run bench: the measured speeds, each beside a baseline or goal of the same run.
-// npm run bench -- [part …]   parts: decode cure reading record size latency browser; none = all.
+// npm run bench -- [part …]   parts: decode cure reading record size latency paint browser; none = all.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -79,7 +79,7 @@ try {
     print('Readings', rows);
   }
   if (wants('record')) print('Record', await benchRecord());
-  if (wants('size') || wants('browser') || wants('latency')) {
+  if (['size', 'browser', 'latency', 'paint'].some(wants)) {
     if (!existsSync('dist/index.html') || asked.length === 0)
       spawnSync(process.execPath, ['node_modules/vite/bin/vite.js', 'build', '--logLevel', 'error'], {
         stdio: 'inherit',
@@ -91,6 +91,7 @@ try {
       print('Latency over Web Serial', await (await import('./latency.ts')).benchLatency(folder));
     else console.log('not run: latency needs root and unshare for the plug');
   }
+  if (wants('paint')) print('First paint', [await (await import('./paint.ts')).benchPaint(folder)]);
   if (wants('browser')) print('In Chromium', await (await import('./browser.ts')).benchBrowser(folder, RUN));
 } finally {
   rmSync(folder, { recursive: true, force: true });

@@ -19,10 +19,14 @@ export const USB = { vendorId: 0x1209, productId: 0x0001, serial: 'EMU0001' };
 
 export const chromiumPath = () => process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
 
-/** Serves the built app on loopback, at the app's own fixed port unless told otherwise. */
-export async function serve(port = 4680): Promise<{ origin: string; close(): Promise<void> }> {
+/** Serves the built app on loopback, at the app's own fixed port and from its own folder unless told otherwise. */
+export async function serve(
+  port = 4680,
+  folder = 'dist',
+): Promise<{ origin: string; close(): Promise<void> }> {
   const server: PreviewServer = await preview({
     preview: { host: 'localhost', port, strictPort: true },
+    build: { outDir: path.resolve(folder) },
     logLevel: 'error',
   });
   return { origin: `http://localhost:${port}`, close: () => server.close() };
