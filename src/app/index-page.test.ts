@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { runInNewContext } from 'node:vm';
 import { expect, it } from 'vitest';
 import { INDEX_WORDS } from '../words/index-page.ts';
+import { LANGUAGES } from '../words/languages.ts';
 import { BRAND_MARK } from './brand.ts';
 import { fillIndex, guardScript } from './index-page.ts';
 
@@ -16,6 +17,10 @@ it('the index page is filled: name, mark, guard; what it asks for and is not the
   // The guard hears of every other script: it stands before them.
   expect(html.indexOf(INDEX_WORDS.en.guard.title)).toBeLessThan(html.indexOf('type="module"'));
   await expect(fillIndex('<p>%NOT_THERE%</p>')).rejects.toThrow('NOT_THERE');
+});
+
+it('the page itself speaks every language that there is', () => {
+  expect(Object.keys(INDEX_WORDS)).toEqual(Object.keys(LANGUAGES));
 });
 
 it('the guard runs as it stands in the page, without a module, and ends no script element early', async () => {

@@ -98,3 +98,11 @@ export function faults(page: Page): string[] {
   });
   return seen;
 }
+
+/** Waits until a page says yes. The browser driver's own waitForFunction takes a promise itself for a yes. */
+export async function until(page: Page, says: () => Promise<boolean>, timeoutMs = 30_000): Promise<void> {
+  for (let waited = 0; !(await page.evaluate(says)); waited += 50) {
+    if (waited > timeoutMs) throw new Error(`not so after ${timeoutMs} ms: ${says}`);
+    await page.waitForTimeout(50);
+  }
+}

@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { faults, open, profile, serve } from './app.ts';
+import { faults, open, profile, serve, until } from './app.ts';
 
 // The built app as a newcomer meets it: no device, the simulated rig by one press. Needs a browser and nothing else.
 
@@ -144,10 +144,11 @@ it('touch targets of the live screen are 56 px or more', async () => {
 
 it('works with no server: reloaded offline, and started offline in a new page', async () => {
   await hash('jobs');
-  await page.waitForFunction(
+  // Activated only once it holds the whole app.
+  await until(
+    page,
     async () => (await navigator.serviceWorker.getRegistration())?.active?.state === 'activated',
   );
-  await page.waitForTimeout(1000);
   await server.close();
   await page.reload();
   await page.getByTestId('start-live').waitFor();

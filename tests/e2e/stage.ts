@@ -5,7 +5,7 @@ import type { BrowserContext, Page } from 'playwright-core';
 import type { TestContext } from 'vitest';
 import { type HostDevice, startDevice } from '../../firmware-protocol/host/run.ts';
 import { compiler, notRun } from '../unit/not-run.ts';
-import { faults, open, profile, serve, USB } from './app.ts';
+import { faults, open, profile, serve, USB, until } from './app.ts';
 
 export const sleep = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms));
 
@@ -137,7 +137,7 @@ export async function startRun(stage: Stage, packer: string): Promise<void> {
   await page.goto(`${stage.origin}/#/live`);
   const plugged = await device.op('plug');
   if (!plugged.startsWith('ok')) throw new Error(plugged);
-  await page.waitForFunction(async () => (await navigator.serial.getPorts()).length === 1);
+  await until(page, async () => (await navigator.serial.getPorts()).length === 1);
   await page.getByTestId('connect-device').click();
   await page.getByText(packer).first().click();
   await page.getByTestId('zero').click();
