@@ -1,10 +1,11 @@
 import { readFileSync, statSync } from 'node:fs';
 import { deriving } from '../evidence/deriving.ts';
+import type { Progress } from '../record/derived-files.ts';
 import { EXIT_CODE } from '../record/findings.ts';
-import type { Progress } from '../record/job-file.ts';
 import { fingerprintOf, keyOfPem, parseFingerprint, type RecordCrypto } from '../record/signing.ts';
 import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
 import { fault, shown } from './fault.ts';
+import { openSource } from './file-source.ts';
 import { nodeCrypto } from './node-crypto.ts';
 import { verifyText } from './verify-text.ts';
 
@@ -49,12 +50,12 @@ function parseArguments(args: readonly string[]): Options {
   return { file, keys, lists, quick, json };
 }
 
-function readFile(name: string, most: number): Uint8Array {
+function reading<T>(name: string, most: number, read: () => T): T {
   try {
     const stat = statSync(name);
     if (!stat.isFile()) throw fault(`${name}: not a file`);
     if (stat.size > most) throw fault(`${name}: ${stat.size} bytes are more than ${most}`);
-    return readFileSync(name);
+    return read();
   } catch (cause) {
     const { code } = cause as NodeJS.ErrnoException;
     if (code === undefined) throw cause;
@@ -62,7 +63,7 @@ function readFile(name: string, most: number): Uint8Array {
   }
 }
 
-const readText = (name: string): string => new TextDecoder().decode(readFile(name, 1 << 20));
+const readText = (name: string): string => reading(name, 1 << 20, () => readFileSync(name, 'utf8'));
 
 /** The fingerprint that --key names: itself, or that of a PEM file. */
 async function keyNamed(crypto: RecordCrypto, text: string): Promise<[string, string]> {
@@ -112,11 +113,15 @@ export async function runVerify(args: readonly string[], progress?: Progress): P
   const trusted = new Map<string, string>();
   for (const list of options.lists) for (const [f, name] of keysListed(list)) trusted.set(f, name);
   for (const key of options.keys) trusted.set(...(await keyNamed(crypto, key)));
-  const file = readFile(options.file, MOST_BYTES);
-  const how = { crypto, trusted, ...(progress === undefined ? {} : { progress }) };
-  const v = options.quick
-    ? await verifyBySums(file, how, deriving)
-    : await verifyJobFile(file, { ...how, ...deriving() });
-  const text = options.json ? `${JSON.stringify(plain(v), null, 2)}\n` : verifyText(v);
-  return { exitCode: EXIT_CODE[v.verdict], text };
+  const file = reading(options.file, MOST_BYTES, () => openSource(options.file));
+  try {
+    const how = { crypto, trusted, ...(progress === undefined ? {} : { progress }) };
+    const v = options.quick
+      ? await verifyBySums(file, how, deriving)
+      : await verifyJobFile(file, { ...how, ...deriving() });
+    const text = options.json ? `${JSON.stringify(plain(v), null, 2)}\n` : verifyText(v);
+    return { exitCode: EXIT_CODE[v.verdict], text };
+  } finally {
+    file.close();
+  }
 }

@@ -5,10 +5,18 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { senseRun } from '../engine/sense-run.ts';
 import { deriving } from '../evidence/deriving.ts';
+import { bytesSource } from '../record/byte-source.ts';
 import { buildJobFile } from '../record/job-file.ts';
 import { join } from '../record/join.ts';
 import { groupFingerprint, pemOf, type Signer } from '../record/signing.ts';
-import { checkWords, newSigner, recordCrypto, runPages, sealRun } from '../record/testing/sealing.ts';
+import {
+  checkWords,
+  inMemory,
+  newSigner,
+  recordCrypto,
+  runPages,
+  sealRun,
+} from '../record/testing/sealing.ts';
 import { runVerify } from './verify-run.ts';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-verify-'));
@@ -27,7 +35,11 @@ describe('verify on the command line', () => {
     const pages = runPages();
     const sealed = await sealRun(pages, signer);
     file = join(
-      await buildJobFile({ pages, sealed, sense: senseRun, words: checkWords, signer }, recordCrypto),
+      await buildJobFile(
+        { pages: bytesSource(pages), sealed, sense: senseRun, words: checkWords, signer },
+        recordCrypto,
+        inMemory,
+      ),
     );
     good = at('good.steadybar.zip', file);
   });
@@ -76,8 +88,8 @@ describe('verify on the command line', () => {
     const pages = runPages();
     const sealed = await sealRun(pages, signer);
     const { extras, sense, words } = deriving();
-    const input = { pages, sealed, sense, words, extras, signer: null };
-    const bare = at('bare.steadybar.zip', join(await buildJobFile(input, recordCrypto)));
+    const input = { pages: bytesSource(pages), sealed, sense, words, extras, signer: null };
+    const bare = at('bare.steadybar.zip', join(await buildJobFile(input, recordCrypto, inMemory)));
     const key = ['--key', signer.fingerprint];
     for (const quick of [[], ['--quick']]) {
       const { exitCode, text } = await runVerify([bare, ...key, ...quick]);

@@ -64,20 +64,18 @@ function readColumns(page: Uint8Array, h: PageHeader): SampleColumns {
   const section = page.subarray(h.headerBytes, h.headerBytes + columnBytesFor(h.channels, n));
   // In a zip the pages lie where they fall: then one copy, which lies right.
   const bytes = section.byteOffset % 8 === 0 ? section : new Uint8Array(section);
-  let at = 0;
-  const u32 = (): Uint32Array => {
-    const c = column(Uint32Array, 4, bytes, at, n);
-    at += 4 * n;
-    return c;
-  };
-  const dt = u32();
-  const seq = u32();
-  const tick = u32();
   const counts: Int32Array[] = [];
-  for (let c = 0; c < h.channels; c++, at += 4 * n) counts.push(column(Int32Array, 4, bytes, at, n));
-  const status = column(Uint16Array, 2, bytes, at, n);
-  at += 2 * n;
-  return { n, dt, seq, tick, counts, status, nulls: bytes.subarray(at, at + n) };
+  for (let c = 0; c < h.channels; c++) counts.push(column(Int32Array, 4, bytes, 4 * n * (3 + c), n));
+  const at = 4 * n * (3 + h.channels);
+  return {
+    n,
+    dt: column(Uint32Array, 4, bytes, 0, n),
+    seq: column(Uint32Array, 4, bytes, 4 * n, n),
+    tick: column(Uint32Array, 4, bytes, 8 * n, n),
+    counts,
+    status: column(Uint16Array, 2, bytes, at, n),
+    nulls: bytes.subarray(at + 2 * n, at + 3 * n),
+  };
 }
 
 /** A page as it was read. Its columns are made when they are asked for: most looks at a run need none. */

@@ -177,7 +177,6 @@ const CONTAINER: Record<string, string> = {
   'too-many': 'too many files inside',
   truncated: 'cut short',
   sequence: 'files in another order',
-  crc: 'a checksum differs',
 };
 
 const container = (why: string): string =>
