@@ -83,7 +83,7 @@ function holdStyles(): Plugin {
         return html.replace(/<link rel="stylesheet"[^>]*href="\.\/([^"]+)"[^>]*>/g, (link, file: string) => {
           const asset = bundle[file];
           if (asset?.type !== 'asset') return link;
-          delete bundle[file];
+          // The file stays: chunks that are fetched later name it, and offline it must be among what is kept.
           return `<style>${asset.source}</style>`;
         });
       },
