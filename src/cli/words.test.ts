@@ -4,7 +4,7 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deriving } from '../evidence/deriving.ts';
 import { buildJobFile } from '../record/job-file.ts';
-import { join } from '../record/join.ts';
+import { join } from '../record/testing/join.ts';
 import { newSigner, recordCrypto, runPages, sealRun } from '../record/testing/sealing.ts';
 import { type Catalogue, loadCatalogue } from '../words/catalogue.ts';
 import { PSEUDO, untranslated, WITH_PSEUDO } from '../words/testing/pseudo.ts';

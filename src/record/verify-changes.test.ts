@@ -6,7 +6,8 @@ import { parseManifest } from './manifest.ts';
 import { addToSealed } from './seal.ts';
 import { firstOf, flip, makeSealedFile, type SealedFile } from './testing/sealed-file.ts';
 import { jobFile, newSigner, paper, recordCrypto, runPages, sealRun } from './testing/sealing.ts';
-import { readZip, type ZipMember, zipBytes } from './zip.ts';
+import { zipBytes } from './testing/zip-bytes.ts';
+import { readZip, type ZipMember } from './zip.ts';
 
 let { signer, office, pages, sealed, file, offsets, verify, repacked } = {} as SealedFile;
 beforeAll(async () => {

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { PLAIN_WORDING } from '../job/wording.ts';
+import { PLAIN_WORDING } from '../words/testing/plain.ts';
 import { canonicalBytes } from './canonical.ts';
 import { EXIT_CODE, type Verdict } from './findings.ts';
 import { fromHex, toHex } from './hex.ts';
@@ -21,8 +21,8 @@ import {
   sealRun,
   twoPoint,
 } from './testing/sealing.ts';
+import { zipBytes } from './testing/zip-bytes.ts';
 import { type VerifyOptions, verifyBySums } from './verify.ts';
-import { zipBytes } from './zip.ts';
 
 let { signer, office, pages, sealed, file, offsets, verify, repacked } = {} as SealedFile;
 beforeAll(async () => {

@@ -5,7 +5,8 @@ import path from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { notRun } from '../../tests/unit/not-run.ts';
-import { isMemberName, readZip, type ZipMember, zipBytes } from './zip.ts';
+import { zipBytes } from './testing/zip-bytes.ts';
+import { isMemberName, readZip, type ZipMember } from './zip.ts';
 
 const text = (s: string): Uint8Array => new TextEncoder().encode(s);
 const FILES: ZipMember[] = [

@@ -5,7 +5,6 @@
  */
 
 import { crc32 } from './crc.ts';
-import { join } from './join.ts';
 
 export interface ZipMember {
   readonly name: string;
@@ -145,9 +144,6 @@ export function zipChunks(members: readonly ZipMember[]): Uint8Array[] {
   out.push(...writer.finish());
   return out;
 }
-
-/** The file in one piece. */
-export const zipBytes = (members: readonly ZipMember[]): Uint8Array => join(zipChunks(members));
 
 export type ZipFault =
   | 'not-a-zip'

@@ -15,7 +15,8 @@ import {
   runPages,
   sealRun,
 } from '../../src/record/testing/sealing.ts';
-import { readZip, zipBytes } from '../../src/record/zip.ts';
+import { zipBytes } from '../../src/record/testing/zip-bytes.ts';
+import { readZip } from '../../src/record/zip.ts';
 import { CHECK_TEXT } from '../../src/words/en/check-text.ts';
 import { notRun } from './not-run.ts';
 

@@ -3,10 +3,10 @@ import { addToSealed, type Sealed } from '../seal.ts';
 import type { Signer } from '../signing.ts';
 import { newSigner, recordCrypto, runPages, sealRun } from '../testing/sealing.ts';
 import { keepImport, listImports, readImport, removeImport, sweepImports } from './imports.ts';
-import { createLossyStore, createMemoryStore } from './memory.ts';
 import { createMemoryDocuments } from './memory-documents.ts';
 import { keepAdditions, keepSealed, loadSealed } from './sealed-store.ts';
 import type { DocumentStore } from './store.ts';
+import { createLossyStore, createMemoryStore } from './testing/memory.ts';
 
 describe('a seal at rest', () => {
   let signer: Signer;

@@ -2,8 +2,9 @@
  * What the derived files of runPages() hash to. One constant, asserted in Node and in Chromium: the same bytes
  * wherever they are made, as a verifier in another browser needs it.
  */
-import { join } from '../join.ts';
+
 import { logFiles, traceFiles } from '../trace-files.ts';
+import { join } from './join.ts';
 import { runPages, sha256Hex, twoPoint } from './sealing.ts';
 
 export const KNOWN_DERIVED = {

@@ -4,7 +4,7 @@ import { scanPages } from '../page-scanner.ts';
 import { addToSealed, type Sealed } from '../seal.ts';
 import type { Signer } from '../signing.ts';
 import { type Verification, type VerifyOptions, verifyJobFile } from '../verify.ts';
-import { readZip, type ZipMember, zipBytes } from '../zip.ts';
+import { readZip, type ZipMember } from '../zip.ts';
 import {
   checkWords,
   jobFile,
@@ -15,6 +15,7 @@ import {
   sealRun,
   twoPoint,
 } from './sealing.ts';
+import { zipBytes } from './zip-bytes.ts';
 
 export interface SealedFile {
   readonly signer: Signer;

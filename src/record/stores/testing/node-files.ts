@@ -1,8 +1,8 @@
 /** Files of a folder, for Node. flush() is fsync: after it the bytes are the disk's. */
 import fs from 'node:fs';
 import path from 'node:path';
-import { checkCut, checkName, checkRange } from './names.ts';
-import { type AppendFile, type FileStore, StoreError, type StoreErrorCode } from './store.ts';
+import { checkCut, checkName, checkRange } from '../names.ts';
+import { type AppendFile, type FileStore, StoreError, type StoreErrorCode } from '../store.ts';
 
 const CODES: Readonly<Record<string, StoreErrorCode>> = {
   ENOSPC: 'full',

@@ -2,8 +2,8 @@
  * Files in memory, for practice, tests and the command line. With `lossy`, kill() forgets what was not flushed:
  * a process that is merely killed leaves its writes to the system and proves nothing about the flush.
  */
-import { checkCut, checkName, checkRange } from './names.ts';
-import { type AppendFile, type FileStore, StoreError } from './store.ts';
+import { checkCut, checkName, checkRange } from '../names.ts';
+import { type AppendFile, type FileStore, StoreError } from '../store.ts';
 
 interface Cell {
   bytes: Uint8Array;
