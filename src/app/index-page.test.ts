@@ -1,10 +1,10 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { runInNewContext } from 'node:vm';
 import { expect, it } from 'vitest';
 import { INDEX_WORDS } from '../words/index-page.ts';
 import { LANGUAGES } from '../words/languages.ts';
 import { BRAND_MARK } from './brand.ts';
-import { fillIndex, guardScript } from './index-page.ts';
+import { fillIndex, guardScript, STYLES } from './index-page.ts';
 
 it('the index page is filled: name, mark, guard; what it asks for and is not there stops the build', async () => {
   const html = await fillIndex(readFileSync('src/index.html', 'utf8'));
@@ -17,6 +17,11 @@ it('the index page is filled: name, mark, guard; what it asks for and is not the
   // The guard hears of every other script: it stands before them.
   expect(html.indexOf(INDEX_WORDS.en.guard.title)).toBeLessThan(html.indexOf('type="module"'));
   await expect(fillIndex('<p>%NOT_THERE%</p>')).rejects.toThrow('NOT_THERE');
+});
+
+it('every file of styles stands in the page', async () => {
+  expect([...STYLES].sort()).toEqual(readdirSync('src/app/styles').map((f) => f.replace(/\.css$/, '')));
+  expect(await fillIndex('<!--%STYLES%-->')).toContain(readFileSync('src/app/styles/tokens.css', 'utf8'));
 });
 
 it('the page itself speaks every language that there is', () => {

@@ -13,6 +13,13 @@ const GUARD_FILE = path.join(import.meta.dirname, 'start-guard.ts');
 /** Older than what the program itself asks for: there the guard is what still speaks. */
 const GUARD_TARGET = 'es2015';
 
+/** In the order of the cascade. */
+export const STYLES = ['tokens', 'base', 'widgets', 'screens', 'backup', 'evidence'];
+const STYLES_FOLDER = path.join(import.meta.dirname, 'styles');
+
+const styles = () =>
+  STYLES.map((name) => readFileSync(path.join(STYLES_FOLDER, `${name}.css`), 'utf8')).join('\n');
+
 /** The guard as a script of its own, with its words in every language. */
 export async function guardScript(): Promise<string> {
   const { code } = await transformWithOxc(readFileSync(GUARD_FILE, 'utf8'), GUARD_FILE, {
@@ -34,6 +41,7 @@ export async function fillIndex(html: string): Promise<string> {
     DESCRIPTION: description,
     NO_SCRIPT: noScript,
     BRAND_MARK,
+    STYLES: `<style>${styles()}</style>`,
     GUARD: `<script>${await guardScript()}</script>`,
   };
   // What is no text stands in a comment until then.
@@ -46,7 +54,14 @@ export async function fillIndex(html: string): Promise<string> {
 }
 
 function fill(): Plugin {
-  return { name: 'fill-index', transformIndexHtml: { order: 'pre', handler: fillIndex } };
+  return {
+    name: 'fill-index',
+    transformIndexHtml: { order: 'pre', handler: fillIndex },
+    // What was put into the page is no module that could be replaced in it.
+    handleHotUpdate({ file, server }) {
+      if (file.startsWith(STYLES_FOLDER) || file === GUARD_FILE) server.ws.send({ type: 'full-reload' });
+    },
+  };
 }
 
 /** What the entry fetches once it has its words is named in the index page, so that it is on its way meanwhile. */
@@ -72,23 +87,4 @@ function fetchStart(): Plugin {
   };
 }
 
-/** The start's styles stand in the page. */
-function holdStyles(): Plugin {
-  return {
-    name: 'hold-styles',
-    transformIndexHtml: {
-      order: 'post',
-      handler(html, { bundle }) {
-        if (bundle === undefined) return html;
-        return html.replace(/<link rel="stylesheet"[^>]*href="\.\/([^"]+)"[^>]*>/g, (link, file: string) => {
-          const asset = bundle[file];
-          if (asset?.type !== 'asset') return link;
-          // The file stays: chunks that are fetched later name it, and offline it must be among what is kept.
-          return `<style>${asset.source}</style>`;
-        });
-      },
-    },
-  };
-}
-
-export const indexPage = (): Plugin[] => [fill(), fetchStart(), holdStyles()];
+export const indexPage = (): Plugin[] => [fill(), fetchStart()];

@@ -1,9 +1,3 @@
-import './styles/tokens.css';
-import './styles/base.css';
-import './styles/widgets.css';
-import './styles/screens.css';
-import './styles/backup.css';
-import './styles/evidence.css';
 import { chooseWords } from '../words/chosen.ts';
 import { safeLocale, wordingFor } from '../words/locale.ts';
 import { keptPreferences } from './preferences.ts';
