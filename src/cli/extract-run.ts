@@ -1,14 +1,15 @@
-import { mkdirSync, readdirSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, renameSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { deriving } from '../evidence/deriving.ts';
 import { ID } from '../job/id.ts';
-import { FILE } from '../record/job-file.ts';
-import { parseFingerprint } from '../record/signing.ts';
-import { verifyBySums } from '../record/verify.ts';
-import { readZip } from '../record/zip.ts';
+import { readAll } from '../record/byte-source.ts';
+import { FILE } from '../record/members.ts';
+import { parseFingerprint, type RecordCrypto } from '../record/signing.ts';
+import { type Verification, verifyBySums } from '../record/verify.ts';
 import type { Catalogue, CatalogueOf } from '../words/catalogue.ts';
 import { readArguments } from './arguments.ts';
 import { fault, shown } from './fault.ts';
+import { openSource } from './file-source.ts';
 import {
   ALARM_COLUMNS,
   alarmRows,
@@ -79,6 +80,24 @@ interface Taken {
   readonly additions: number;
 }
 
+/** Verifies a file; its trace is given where every byte is as it was signed. */
+async function look(
+  file: string,
+  crypto: RecordCrypto,
+  trusted: ReadonlyMap<string, string>,
+  catalogueOf: CatalogueOf,
+): Promise<{ readonly v: Verification; readonly trace: Uint8Array | null }> {
+  const source = openSource(file);
+  try {
+    const v = await verifyBySums(source, { crypto, trusted }, () => deriving(catalogueOf));
+    const whole = v.verdict === 'valid' || v.verdict === 'unknown-signer';
+    const there = whole ? v.files.get(FILE.parquet) : undefined;
+    return { v, trace: there === undefined ? null : await readAll(there) };
+  } finally {
+    source.close();
+  }
+}
+
 /**
  * Takes the traces and tables out of sealed jobs' files. A file whose bytes are not as they were signed gives
  * nothing; one by a key that was not named is taken, its column `signer` empty.
@@ -104,10 +123,9 @@ export async function runExtract(
       refuse(file, EXTRACT.tooLarge);
       continue;
     }
-    const bytes = new Uint8Array(readFileSync(file));
-    const v = await verifyBySums(bytes, { crypto, trusted: keys }, () => deriving(catalogueOf));
+    const { v, trace } = await look(file, crypto, keys, catalogueOf);
     const { manifest } = v;
-    if (manifest === null || (v.verdict !== 'valid' && v.verdict !== 'unknown-signer')) {
+    if (manifest === null || trace === null) {
       refuse(file, v.verdict);
       continue;
     }
@@ -125,7 +143,6 @@ export async function runExtract(
       lines.push(EXTRACT.again(file, manifest.runId));
       continue;
     }
-    const trace = readZip(bytes).entries.find((e) => e.name === FILE.parquet)!.bytes;
     const row = jobRow(v, manifest, path.basename(file));
     const additions = v.additions.length;
     taken.set(manifest.runId, {

@@ -1,12 +1,13 @@
 import { deriving } from '../evidence/deriving.ts';
+import type { Progress } from '../record/derived-files.ts';
 import { EXIT_CODE } from '../record/findings.ts';
-import type { Progress } from '../record/job-file.ts';
 import { fingerprintOf, keyOfPem, parseFingerprint, type RecordCrypto } from '../record/signing.ts';
 import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
 import type { Catalogue, CatalogueOf } from '../words/catalogue.ts';
 import { readArguments } from './arguments.ts';
 import { fault, shown } from './fault.ts';
-import { readFileNamed } from './files.ts';
+import { openSource } from './file-source.ts';
+import { readFileNamed, usedFile } from './files.ts';
 import { nodeCrypto } from './node-crypto.ts';
 import { verifyText } from './verify-text.ts';
 
@@ -99,11 +100,15 @@ export async function runVerify(
   for (const list of options.lists)
     for (const [f, name] of keysListed(list, KEYS.listed)) trusted.set(f, name);
   for (const key of options.keys) trusted.set(...(await keyNamed(crypto, key, KEYS.given)));
-  const file = readFileNamed(options.file, options.file, MOST_BYTES);
-  const how = { crypto, trusted, ...(progress === undefined ? {} : { progress }) };
-  const v = options.quick
-    ? await verifyBySums(file, how, () => deriving(catalogueOf))
-    : await verifyJobFile(file, { ...how, ...deriving(catalogueOf) });
-  const text = options.json ? `${JSON.stringify(plain(v), null, 2)}\n` : verifyText(v, words);
-  return { exitCode: EXIT_CODE[v.verdict], text };
+  const file = usedFile(options.file, options.file, MOST_BYTES, openSource);
+  try {
+    const how = { crypto, trusted, ...(progress === undefined ? {} : { progress }) };
+    const v = options.quick
+      ? await verifyBySums(file, how, () => deriving(catalogueOf))
+      : await verifyJobFile(file, { ...how, ...deriving(catalogueOf) });
+    const text = options.json ? `${JSON.stringify(plain(v), null, 2)}\n` : verifyText(v, words);
+    return { exitCode: EXIT_CODE[v.verdict], text };
+  } finally {
+    file.close();
+  }
 }

@@ -5,11 +5,19 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { senseRun } from '../engine/sense-run.ts';
 import { deriving } from '../evidence/deriving.ts';
-import type { Progress } from '../record/job-file.ts';
+import { bytesSource } from '../record/byte-source.ts';
+import type { Progress } from '../record/derived-files.ts';
 import { buildJobFile } from '../record/job-file.ts';
 import { join } from '../record/join.ts';
 import { groupFingerprint, pemOf, type Signer } from '../record/signing.ts';
-import { checkWords, newSigner, recordCrypto, runPages, sealRun } from '../record/testing/sealing.ts';
+import {
+  checkWords,
+  inMemory,
+  newSigner,
+  recordCrypto,
+  runPages,
+  sealRun,
+} from '../record/testing/sealing.ts';
 import { loadCatalogue } from '../words/catalogue.ts';
 import { english } from '../words/testing/english.ts';
 import { faultIn } from './testing/fault-of.ts';
@@ -34,7 +42,11 @@ describe('verify on the command line', () => {
     const pages = runPages();
     const sealed = await sealRun(pages, signer);
     file = join(
-      await buildJobFile({ pages, sealed, sense: senseRun, words: checkWords, signer }, recordCrypto),
+      await buildJobFile(
+        { pages: bytesSource(pages), sealed, sense: senseRun, words: checkWords, signer },
+        recordCrypto,
+        inMemory,
+      ),
     );
     good = at('good.steadybar.zip', file);
   });
@@ -83,8 +95,8 @@ describe('verify on the command line', () => {
     const pages = runPages();
     const sealed = await sealRun(pages, signer);
     const { extras, sense, words } = deriving(loadCatalogue);
-    const input = { pages, sealed, sense, words, extras, signer: null };
-    const bare = at('bare.steadybar.zip', join(await buildJobFile(input, recordCrypto)));
+    const input = { pages: bytesSource(pages), sealed, sense, words, extras, signer: null };
+    const bare = at('bare.steadybar.zip', join(await buildJobFile(input, recordCrypto, inMemory)));
     const key = ['--key', signer.fingerprint];
     for (const quick of [[], ['--quick']]) {
       const { exitCode, text } = await verify([bare, ...key, ...quick]);

@@ -79,9 +79,9 @@ interface PagesKey {
 /** Of the run's file as it rests, from its last page alone; null when it does not end with a sound one. */
 async function keyOf(files: FileStore, runId: string): Promise<PagesKey | null> {
   const name = runFileNames(runId).pages;
-  const bytes = (await files.list()).find((f) => f.name === name)?.size;
-  const end = await chainEnd((length) => files.readTail(name, length));
-  return bytes === undefined || end === null ? null : { bytes, chainEnd: end };
+  const source = await files.source(name);
+  const end = await chainEnd(source);
+  return end === null ? null : { bytes: source.size, chainEnd: end };
 }
 
 export const outlineName = (runId: string): string => `${runId}.out`;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { bytesSource, chunksOf } from '../record/byte-source.ts';
 import { keepImport } from '../record/stores/imports.ts';
 import { createMemoryStore } from '../record/stores/memory.ts';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
@@ -90,7 +91,7 @@ describe('bytes of an import that died', () => {
     const files = await left();
     const documents = createMemoryDocuments();
     const facts = { sha256: 'cc', runId: 'run-1', name: 'job.zip' };
-    await keepImport(files, documents, Uint8Array.of(4), facts, 1);
+    await keepImport(files, documents, chunksOf(bytesSource(Uint8Array.of(4))), facts, 1);
     await createHostBench({ files, documents }).ask({ q: 'start-engine' });
     expect(await names(files)).toEqual(['import-cc.zip']);
   });

@@ -32,18 +32,21 @@ export interface LiveTrace {
 /** More readings than this between two moments (a practice run at high speed) are thinned by the picture anyway. */
 const MOST_FRESH = 4096;
 
-export const seriesKeys = (reading: Reading): SeriesKey[] => [
+const seriesKeys = (reading: Reading): SeriesKey[] => [
   { name: 'bar', place: null, channel: -1 },
   ...reading.temps.map((t): SeriesKey => ({ name: 'temperature', place: t.place, channel: t.channel })),
 ];
 
-/** One value a key, NaN for none: the row that side files and pictures hold. */
-export function rowOf(keys: readonly SeriesKey[], reading: Reading): number[] {
-  return keys.map((key) =>
-    key.name === 'bar'
-      ? (reading.bar ?? Number.NaN)
-      : (reading.temps.find((t) => t.channel === key.channel)?.c ?? Number.NaN),
-  );
+/** Puts one value a key into the row that side files and pictures hold, NaN for none. */
+function fillRow(row: Float64Array, keys: readonly SeriesKey[], { bar, temps }: Reading): void {
+  row[0] = bar ?? Number.NaN;
+  for (let k = 1; k < keys.length; k++) {
+    const { channel } = keys[k]!;
+    // They stay in the order of the first reading unless another Setup came.
+    const near = temps[k - 1];
+    const found = near?.channel === channel ? near : temps.find((t) => t.channel === channel);
+    row[k] = found?.c ?? Number.NaN;
+  }
 }
 
 /** @param rows samples that the side files hold from a snapshot's time */
@@ -51,12 +54,13 @@ export function createLiveTrace(files: SideFiles, rows = 0): LiveTrace {
   let cache: TraceCache | null = null;
   let keys: readonly SeriesKey[] = [];
   const places = new Map<number, string | null>();
+  let row = new Float64Array(0);
   let firstUs = 0;
   let lastUs = 0;
   let seen = rows;
   let fresh: number[][] = [];
 
-  function append(us: number, row: readonly number[], gap: boolean): void {
+  function append(us: number, gap: boolean): void {
     lastUs = Math.max(lastUs, us);
     // After a resumption the side files hold the older readings already.
     if (cache !== null && seen++ >= cache.restored) cache.append(lastUs, row, gap);
@@ -70,20 +74,18 @@ export function createLiveTrace(files: SideFiles, rows = 0): LiveTrace {
       const us = reading.tS * 1e6;
       if (cache === null) {
         keys = seriesKeys(reading);
+        row = new Float64Array(keys.length);
         cache = openTraceCache(keys, files);
         firstUs = cache.firstUs ?? us;
       }
-      for (const t of reading.temps) places.set(t.channel, t.place);
-      const row = rowOf(keys, reading);
-      append(us, row, gap);
+      for (const t of reading.temps) if (places.get(t.channel) !== t.place) places.set(t.channel, t.place);
+      fillRow(row, keys, reading);
+      append(us, gap);
       if (fresh.length < MOST_FRESH) fresh.push([(us - firstUs) / 1e6, ...row]);
     },
     blank(tUs) {
-      append(
-        tUs,
-        keys.map(() => Number.NaN),
-        true,
-      );
+      row.fill(Number.NaN);
+      append(tUs, true);
     },
     window(fromS, toS, points) {
       if (cache === null) return { fromS, toS, s: new Float64Array(0), series: [], readings: 0 };

@@ -1,12 +1,16 @@
 /** Files from elsewhere: checked byte by byte, looked into, and kept when somebody says so. */
+import { type ByteSource, chunksOf, readAll } from '../record/byte-source.ts';
+import { hashOf } from '../record/hashing.ts';
 import { toHex } from '../record/hex.ts';
-import { importLock, keepImport, listImports, readImport, removeImport } from '../record/stores/imports.ts';
+import { FILE } from '../record/members.ts';
+import { blobSource } from '../record/stores/blob-source.ts';
+import { importLock, importSource, keepImport, listImports, removeImport } from '../record/stores/imports.ts';
 import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { deriving } from './deriving.ts';
 import { EvidenceError } from './faults.ts';
 import type { EvidenceAnswers, VerifyView } from './messages.ts';
-import type { OpenRecord } from './open.ts';
+import type { OpenRecord, Values } from './open.ts';
 import { bundleIn } from './papers.ts';
 import { recordOfFile } from './shelf.ts';
 import type { Trust } from './signers.ts';
@@ -18,7 +22,7 @@ const NAME_MOST = 200;
 export interface Checked {
   readonly view: VerifyView;
   readonly record: OpenRecord | null;
-  readonly bytes: Uint8Array;
+  readonly file: Blob;
 }
 
 /** A valid signature of RFC 8032 (test 1), to learn whether this browser can check any. */
@@ -46,17 +50,21 @@ export async function checkFile(
 ): Promise<Checked> {
   if (file.size > MOST_BYTES) throw new EvidenceError('too-large', `${file.size} bytes`);
   await needSignatures(deps);
-  const bytes = new Uint8Array(await file.arrayBuffer());
-  const sha256 = toHex(await deps.crypto.sha256(bytes));
+  const source = blobSource(file);
+  const sha256 = await hashOf(source, deps.crypto.hashing);
   const { sense, words, extras, values } = deriving(deps.catalogueOf);
   const options = { crypto: deps.crypto, trusted: trust.names, progress: tell };
-  const v = await verifyJobFile(bytes, { ...options, sense, words, extras });
-  let record: OpenRecord | null = null;
-  if (v.manifest !== null && v.pages !== null && v.sealed !== null && v.verdict !== 'refused') {
-    record = recordOfFile(v.pages, v.manifest, v.sealed, values());
-  }
+  const v = await verifyJobFile(source, { ...options, sense, words, extras });
+  const record = v.verdict === 'refused' ? null : await recordOf(v, values());
   const kept = (await listImports(deps.documents).catch(() => [])).some((i) => i.sha256 === sha256);
-  return { view: viewOf(v, name.slice(0, NAME_MOST), bytes.length, sha256, record, kept), record, bytes };
+  return { view: viewOf(v, name.slice(0, NAME_MOST), file.size, sha256, record, kept), record, file };
+}
+
+/** The record in a verified file; null where it can't be read. */
+async function recordOf(v: Verification, values: Values | null): Promise<OpenRecord | null> {
+  const pages = v.files.get(FILE.pages);
+  if (v.manifest === null || pages === undefined || v.sealed === null) return null;
+  return recordOfFile(await readAll(pages), v.manifest, v.sealed, values);
 }
 
 function viewOf(
@@ -109,17 +117,28 @@ async function locked<T>(deps: EvidenceDeps, sha256: string, work: () => Promise
 export const removeKept = (deps: EvidenceDeps, sha256: string): Promise<void> =>
   locked(deps, sha256, () => removeImport(deps.files, deps.documents, sha256));
 
+/** The bytes of a checked file. @throws EvidenceError 'stale' when they are others by now */
+async function* asChecked(deps: EvidenceDeps, file: Blob, sha256: string): AsyncGenerator<Uint8Array> {
+  const hash = deps.crypto.hashing.hasher();
+  for await (const chunk of chunksOf(blobSource(file))) {
+    hash.update(chunk);
+    yield chunk;
+  }
+  if (toHex(hash.digest()) !== sha256)
+    throw new EvidenceError('stale', 'the file was changed since it was checked');
+}
+
 /** Keeps a checked file. Only one whose every byte is as it was signed enters the archive. */
 export async function keepChecked(
   deps: EvidenceDeps,
-  { view, bytes, record }: Checked,
+  { view, file, record }: Checked,
 ): Promise<EvidenceAnswers['keep-opened']> {
   const whole = view.verdict === 'valid' || view.verdict === 'unknown-signer';
   if (!whole || view.record === null || record === null)
     throw new EvidenceError('refused', 'only a whole and unchanged record is kept');
   const facts = { sha256: view.sha256, runId: view.record.runId, name: view.name };
   const outcome = await locked(deps, view.sha256, () =>
-    keepImport(deps.files, deps.documents, bytes, facts, deps.utcMs()),
+    keepImport(deps.files, deps.documents, asChecked(deps, file, view.sha256), facts, deps.utcMs()),
   );
   return {
     sha256: view.sha256,
@@ -136,17 +155,13 @@ export async function loadKept(
 ): Promise<{
   readonly record: OpenRecord;
   readonly verdict: VerifyView['verdict'];
-  readonly file: Uint8Array;
+  readonly file: ByteSource;
 }> {
-  const bytes = await readImport(deps.files, sha256);
+  const file = await importSource(deps.files, sha256);
   const made = deriving(deps.catalogueOf);
   const options = { crypto: deps.crypto, trusted: trust.names };
-  const v = await verifyBySums(bytes, options, () => made);
-  if (v.manifest === null || v.pages === null || v.sealed === null)
-    throw new EvidenceError('corrupt', 'the kept file is not readable any more');
-  return {
-    record: recordOfFile(v.pages, v.manifest, v.sealed, made.values()),
-    verdict: v.verdict,
-    file: bytes,
-  };
+  const v = await verifyBySums(file, options, () => made);
+  const record = await recordOf(v, made.values());
+  if (record === null) throw new EvidenceError('corrupt', 'the kept file is not readable any more');
+  return { record, verdict: v.verdict, file };
 }

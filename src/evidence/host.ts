@@ -1,6 +1,7 @@
 import type { TraceWindow } from '../engine/messages.ts';
 import { createAnswers, type Handlers } from '../engine/worker/answers.ts';
 import { csvRow } from '../record/csv.ts';
+import { blobOf } from '../record/stores/blob-source.ts';
 import { listImports } from '../record/stores/imports.ts';
 import type { CatalogueOf } from '../words/catalogue.ts';
 import { listArchive } from './archive-list.ts';
@@ -113,8 +114,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       if (ref.kind === 'import') {
         const { file } = await loadKept(deps, ref.sha256, await trust());
         const kept = (await listImports(deps.documents)).find((i) => i.sha256 === ref.sha256);
-        const blob = new Blob([file as Uint8Array<ArrayBuffer>], { type: 'application/zip' });
-        return { name: kept?.name ?? `${ref.sha256}.zip`, file: blob };
+        return { name: kept?.name ?? `${ref.sha256}.zip`, file: await blobOf(file, 'application/zip') };
       }
       return buildFile(deps, await shelf.open(ref), tell);
     },

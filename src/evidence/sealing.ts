@@ -2,6 +2,7 @@
 
 import { createLedger, fileOf } from '../engine/ledger.ts';
 import type { Wording } from '../job/wording.ts';
+import { bytesSource } from '../record/byte-source.ts';
 import { buildJobFile, jobFileName } from '../record/job-file.ts';
 import { addToSealed, seal } from '../record/seal.ts';
 import { loadSigner } from '../record/stores/keys.ts';
@@ -97,14 +98,23 @@ export async function buildFile(
   if (sealed === null || manifest === null) throw new EvidenceError('not-sealed', 'the run is not sealed');
   const key = await loadSigner(deps.documents, deps.subtle);
   const { sense, words, extras } = deriving(deps.catalogueOf);
-  const chunks = await buildJobFile(
-    { pages, sealed, sense, words, extras, signer: key.state === 'ready' ? key.signer : null },
+  const blob = (piece: Uint8Array): Blob => new Blob([piece as Uint8Array<ArrayBuffer>]);
+  const pieces = await buildJobFile(
+    {
+      pages: bytesSource(pages),
+      sealed,
+      sense,
+      words,
+      extras,
+      signer: key.state === 'ready' ? key.signer : null,
+    },
     deps.crypto,
+    blob,
     tell,
   );
   const title = bundleIn(manifest.job)?.job.title ?? record.detail.summary.title;
   return {
     name: jobFileName(manifest, title),
-    file: new Blob(chunks as Uint8Array<ArrayBuffer>[], { type: 'application/zip' }),
+    file: new Blob(pieces, { type: 'application/zip' }),
   };
 }

@@ -1,7 +1,7 @@
 /** What a verifier may find, as codes; words are made where they are shown. */
 import type { AdditionFault } from './seal.ts';
 import type { PageFault } from './types.ts';
-import type { ZipFault } from './zip.ts';
+import type { ZipFault } from './zip-form.ts';
 
 /** In order of weight: the first that applies is the verdict. */
 export const VERDICTS = ['refused', 'changed', 'incomplete', 'unknown-signer', 'valid'] as const;

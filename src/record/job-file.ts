@@ -2,45 +2,21 @@
  * One file a job: a zip of one form that holds the sealed record and what follows from it. Built after the
  * sealing and any number of times; everything in it but the signatures is made again by whoever verifies it.
  */
-import { canonicalText } from './canonical.ts';
-import { type CheckWordsOf, checkText } from './check-text.ts';
+import type { ByteSource } from './byte-source.ts';
+import type { CheckWordsOf } from './check-text.ts';
+import { crc32 } from './crc.ts';
+import { deriveCheck, deriveFiles, Inventory, type Progress } from './derived-files.ts';
+import type { Hasher, Sha256 } from './hashing.ts';
 import { fromHex, toHex } from './hex.ts';
 import { type Manifest, parseManifest } from './manifest.ts';
+import { additionName, CORE_FILES, FILE, isExtraName } from './members.ts';
+import { readRun } from './reader.ts';
 import type { Addition, Sealed } from './seal.ts';
 import { pemOf, type RecordCrypto, type Signer } from './signing.ts';
-import { logFiles, traceFiles } from './trace-files.ts';
 import type { SenseRun } from './trace-rows.ts';
-import { isMemberName, type ZipMember, zipChunks } from './zip.ts';
+import { zipWriter } from './zip-writer.ts';
 
-export const FILE = {
-  check: 'CHECK.txt',
-  manifest: 'manifest.json',
-  signature: 'manifest.sig',
-  signer: 'signer.pem',
-  pages: 'pages.bin',
-  events: 'events.jsonl',
-  log: 'log.jsonl',
-  csv: 'trace.csv',
-  parquet: 'trace.parquet',
-  sums: 'SHA256SUMS',
-  sumsSignature: 'SHA256SUMS.sig',
-} as const;
-
-/** The members before the extra ones, in the order of the file. */
-export const CORE_FILES: readonly string[] = [
-  FILE.check,
-  FILE.manifest,
-  FILE.signature,
-  FILE.signer,
-  FILE.pages,
-  FILE.events,
-  FILE.log,
-  FILE.csv,
-  FILE.parquet,
-];
-
-export const additionName = (number: number, ending: 'json' | 'sig' | 'pem'): string =>
-  `additions/${String(number).padStart(4, '0')}.${ending}`;
+const utf8 = new TextEncoder();
 
 /** A file made from the record by another room, such as the certificate. */
 export interface ExtraFile {
@@ -51,20 +27,14 @@ export interface ExtraFile {
 export interface RecordView {
   readonly manifest: Manifest;
   readonly manifestSha256: string;
-  readonly pages: Uint8Array;
 }
 
 /** Makes the extra files; the same record must give the same bytes. */
 export type ExtraFiles = (record: RecordView) => Promise<readonly ExtraFile[]>;
 
-/** A name that an extra file may have: no folder, and none of the names that have a meaning here. */
-export const isExtraName = (name: string): boolean => {
-  const taken = [...CORE_FILES, FILE.sums, FILE.sumsSignature, 'additions'].map((n) => n.toLowerCase());
-  return isMemberName(name) && !name.includes('/') && !taken.includes(name.toLowerCase());
-};
-
 export interface JobFileInput {
-  readonly pages: Uint8Array;
+  /** The run's file. */
+  readonly pages: ByteSource;
   readonly sealed: Sealed;
   readonly sense: SenseRun;
   readonly words: CheckWordsOf;
@@ -76,110 +46,116 @@ export interface JobFileInput {
   readonly signer: Signer | null;
 }
 
-/** Told the share done, 0…1. May wait, so that others get their turn, and may throw to give up. */
-export type Progress = (share: number) => void | Promise<void>;
+/** Where a piece of the file rests until the file is put together: a Blob, a stretch of a file, memory. */
+export type Keep<P> = (piece: Uint8Array) => P;
 
-export const parquetFacts = (manifest: Manifest): Record<string, string> => ({
-  'steadybar.schema': manifest.schema,
-  'steadybar.run': manifest.runId,
-  'steadybar.job': manifest.jobId ?? '',
-  'steadybar.chain': manifest.pages.chainHead,
-  'steadybar.papers': canonicalText(manifest.job),
-});
+/** A member as it is made. */
+class Member<P> {
+  readonly pieces: P[] = [];
+  crc = 0;
+  size = 0;
+  private readonly hash: Hasher;
 
-/**
- * The derived files of data, handed out in pieces: each file's in order, files mixed.
- * @param take a piece is its taker's own
- */
-export async function deriveFiles(
-  pages: Uint8Array,
-  manifest: Manifest,
-  sense: SenseRun,
-  progress: Progress,
-  take: (file: string, piece: Uint8Array) => void,
-): Promise<void> {
-  const { log, events } = logFiles(pages);
-  take(FILE.events, events);
-  take(FILE.log, log);
-  const sink = {
-    csv: (piece: Uint8Array): void => take(FILE.csv, piece),
-    parquet: (piece: Uint8Array): void => take(FILE.parquet, piece),
-  };
-  for (const share of traceFiles(pages, sense, parquetFacts(manifest), sink)) await progress(share);
+  constructor(
+    private readonly keep: Keep<P>,
+    sha256: Sha256,
+  ) {
+    this.hash = sha256.hasher();
+  }
+
+  take(piece: Uint8Array): this {
+    this.crc = crc32(piece, this.crc);
+    this.size += piece.length;
+    this.hash.update(piece);
+    this.pieces.push(this.keep(piece));
+    return this;
+  }
+
+  sha256(): string {
+    return toHex(this.hash.digest());
+  }
 }
 
-/** CHECK.txt. @throws what `words` rejects with */
-export async function deriveCheck(manifest: Manifest, words: CheckWordsOf): Promise<Uint8Array> {
-  return new TextEncoder().encode(checkText(manifest, await words(manifest.wording)));
+/** Members by name, in the order in which they were asked for. */
+class Members<P> {
+  private readonly all = new Map<string, Member<P>>();
+
+  constructor(
+    private readonly keep: Keep<P>,
+    private readonly sha256: Sha256,
+  ) {}
+
+  of(name: string): Member<P> {
+    const found = this.all.get(name);
+    if (found !== undefined) return found;
+    const made = new Member(this.keep, this.sha256);
+    this.all.set(name, made);
+    return made;
+  }
+
+  /** One line a member, as sha256sum writes and reads them. */
+  sums(): Uint8Array {
+    return utf8.encode([...this.all].map(([name, member]) => `${member.sha256()}  ${name}\n`).join(''));
+  }
+
+  /** The whole file. @throws RangeError on a name or size that the zip can't have */
+  file(): P[] {
+    const zip = zipWriter();
+    const out: P[] = [];
+    for (const [name, { crc, size, pieces }] of this.all)
+      out.push(this.keep(zip.add(name, crc, size)), ...pieces);
+    return [...out, ...zip.finish().map(this.keep)];
+  }
 }
 
-function sha256Of(chunks: readonly Uint8Array[], crypto: RecordCrypto): Uint8Array {
-  const hash = crypto.hashing.hasher();
-  for (const chunk of chunks) hash.update(chunk);
-  return hash.digest();
-}
-
-/** One line a member, as sha256sum writes and reads them. */
-function sumsOf(members: readonly ZipMember[], crypto: RecordCrypto): Uint8Array {
-  const lines: string[] = [];
-  for (const { name, chunks } of members) lines.push(`${toHex(sha256Of(chunks, crypto))}  ${name}\n`);
-  return new TextEncoder().encode(lines.join(''));
-}
-
-function additionMembers(sealed: Sealed): ZipMember[] {
-  return sealed.additions.flatMap(({ statement, signature }, i) => {
+function addAdditions<P>(members: Members<P>, sealed: Sealed): void {
+  sealed.additions.forEach(({ statement, signature }, i) => {
     const { signer } = JSON.parse(new TextDecoder().decode(statement)) as Addition;
-    const pem = new TextEncoder().encode(pemOf(fromHex(signer.publicKey)!));
-    return [
-      { name: additionName(i + 1, 'json'), chunks: [statement] },
-      { name: additionName(i + 1, 'sig'), chunks: [signature] },
-      { name: additionName(i + 1, 'pem'), chunks: [pem] },
-    ];
+    members.of(additionName(i + 1, 'json')).take(statement);
+    members.of(additionName(i + 1, 'sig')).take(signature);
+    members.of(additionName(i + 1, 'pem')).take(utf8.encode(pemOf(fromHex(signer.publicKey)!)));
   });
 }
 
 /**
- * The job's file, in pieces to be written one after the other.
+ * The job's file, in pieces to be put together in order.
+ * @param keep may not hold on to the piece that it is given: its memory is used again
  * @throws RangeError when the sealed record is not one, or an extra file has a name that it can't have
  */
-export async function buildJobFile(
+export async function buildJobFile<P>(
   input: JobFileInput,
   crypto: RecordCrypto,
+  keep: Keep<P>,
   progress: Progress = () => undefined,
-): Promise<Uint8Array[]> {
+): Promise<P[]> {
   const { pages, sealed, signer } = input;
   const read = parseManifest(sealed.manifest);
   if (!read.ok) throw new RangeError('not a sealed record');
   const { manifest } = read;
-  const derived = new Map<string, Uint8Array[]>([[FILE.check, [await deriveCheck(manifest, input.words)]]]);
-  await deriveFiles(pages, manifest, input.sense, progress, (file, piece) => {
-    const pieces = derived.get(file);
-    if (pieces === undefined) derived.set(file, [piece]);
-    else pieces.push(piece);
-  });
-  const given = new Map<string, readonly Uint8Array[]>([
-    [FILE.manifest, [sealed.manifest]],
-    [FILE.signature, [sealed.signature]],
-    [FILE.signer, [new TextEncoder().encode(pemOf(fromHex(manifest.signer.publicKey)!))]],
-    [FILE.pages, [pages]],
-  ]);
-  const members: ZipMember[] = CORE_FILES.map((name) => ({
-    name,
-    chunks: (given.get(name) ?? derived.get(name))!,
-  }));
+  const members = new Members(keep, crypto.hashing);
+  for (const name of CORE_FILES) members.of(name);
+  members.of(FILE.check).take(await deriveCheck(manifest, input.words));
+  members.of(FILE.manifest).take(sealed.manifest);
+  members.of(FILE.signature).take(sealed.signature);
+  members.of(FILE.signer).take(utf8.encode(pemOf(fromHex(manifest.signer.publicKey)!)));
+  const inventory = new Inventory();
+  await readRun(pages, inventory, { chain: false }, (chunk) => void members.of(FILE.pages).take(chunk));
+  const take = (file: string, piece: Uint8Array): void => void members.of(file).take(piece);
+  await deriveFiles(pages, inventory, manifest, input.sense, take, progress);
   const manifestSha256 = toHex(await crypto.sha256(sealed.manifest));
-  const extras = (await input.extras?.({ manifest, manifestSha256, pages })) ?? [];
+  const extras = (await input.extras?.({ manifest, manifestSha256 })) ?? [];
   for (const { name, bytes } of [...extras].sort((a, b) => (a.name < b.name ? -1 : 1))) {
     if (!isExtraName(name)) throw new RangeError(`an extra file can't be called ${name}`);
-    members.push({ name, chunks: [bytes] });
+    members.of(name).take(bytes);
   }
   if (signer !== null && signer.fingerprint === manifest.signer.fingerprint) {
-    const sums = sumsOf(members, crypto);
-    members.push({ name: FILE.sums, chunks: [sums] });
-    members.push({ name: FILE.sumsSignature, chunks: [await signer.sign(sums)] });
+    const sums = members.sums();
+    const signature = await signer.sign(sums);
+    members.of(FILE.sums).take(sums);
+    members.of(FILE.sumsSignature).take(signature);
   }
-  members.push(...additionMembers(sealed));
-  return zipChunks(members);
+  addAdditions(members, sealed);
+  return members.file();
 }
 
 /** The file's name: letters that every system takes, so that nothing in a job's name can be a path. */

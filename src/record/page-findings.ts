@@ -1,8 +1,10 @@
 /** Which pages of a changed record differ from the signed ones, and the time they cover. */
+import type { ByteSource } from './byte-source.ts';
 import type { Finding } from './findings.ts';
+import type { Sha256 } from './hashing.ts';
 import { toHex } from './hex.ts';
 import type { Manifest, ReadContent } from './manifest.ts';
-import { scanPages } from './page-scanner.ts';
+import { scanChunks } from './page-scanner.ts';
 import type { PageDamage } from './types.ts';
 
 const key = (d: Pick<PageDamage, 'what' | 'page'>): string => `${d.what} ${d.page}`;
@@ -11,7 +13,12 @@ const key = (d: Pick<PageDamage, 'what' | 'page'>): string => `${d.what} ${d.pag
  * Damage that the scan finds and the manifest does not list; where every page is sound in itself and the chain
  * was made anew, the span between two of the manifest's checkpoints.
  */
-export function pageFindings(manifest: Manifest, pages: Uint8Array, read: ReadContent | null): Finding[] {
+export async function pageFindings(
+  manifest: Manifest,
+  pages: ByteSource,
+  read: ReadContent | null,
+  sha256: Sha256,
+): Promise<Finding[]> {
   const listed = new Set(manifest.pages.damage.map(key));
   const found: Finding[] = [];
   for (const d of read?.scan.damage ?? []) {
@@ -28,11 +35,12 @@ export function pageFindings(manifest: Manifest, pages: Uint8Array, read: ReadCo
   }
   if (read === null) {
     // Without its first page a run has no head; what the scan says still names the place.
-    for (const item of scanPages(pages)) {
-      if (item.kind !== 'damage') continue;
-      const { what, page, pages: n, offset, fromUs, toUs } = item.damage;
-      found.push({ f: 'pages', why: what, page, pages: n, offset, fromUs, toUs });
-    }
+    for await (const items of scanChunks(pages, { sha256 }))
+      for (const item of items) {
+        if (item.kind !== 'damage') continue;
+        const { what, page, pages: n, offset, fromUs, toUs } = item.damage;
+        found.push({ f: 'pages', why: what, page, pages: n, offset, fromUs, toUs });
+      }
   }
   if (read !== null && read.content.end === null && manifest.end !== null)
     found.push({
@@ -44,16 +52,16 @@ export function pageFindings(manifest: Manifest, pages: Uint8Array, read: ReadCo
       fromUs: read.scan.lastUs,
       toUs: manifest.pages.lastUs,
     });
-  const rewritten = found.length === 0 ? rewrittenSpan(manifest, pages) : null;
+  const rewritten = found.length === 0 ? await rewrittenSpan(manifest, pages, sha256) : null;
   return rewritten === null ? found : [rewritten];
 }
 
-function rewrittenSpan(manifest: Manifest, pages: Uint8Array): Finding {
+async function rewrittenSpan(manifest: Manifest, pages: ByteSource, sha256: Sha256): Promise<Finding> {
   let fromPage = 0;
   let fromUs: number | null = manifest.pages.firstUs;
   const hashes = new Map<number, string>();
-  for (const item of scanPages(pages))
-    if (item.kind === 'page') hashes.set(item.page.header.index, toHex(item.hash));
+  for await (const items of scanChunks(pages, { sha256 }))
+    for (const item of items) if (item.kind === 'page') hashes.set(item.page.header.index, toHex(item.hash));
   const end = {
     page: manifest.pages.count - 1,
     tUs: manifest.pages.lastUs,

@@ -2,7 +2,7 @@
  * A run's file, page after page. Damage is named and stepped over; what stands between is read. Nothing here
  * throws on garbage, and no length is believed before it is bounded.
  */
-import { type ByteSource, chunksOf } from './byte-source.ts';
+import { type ByteSource, CHUNK, readSome } from './byte-source.ts';
 import { SCRIPT_SHA256, type Sha256 } from './hashing.ts';
 import { HASH_BYTES, hasMagic, neededBytes, type PageHeader } from './layout.ts';
 import { type Page, readPage } from './page.ts';
@@ -190,22 +190,24 @@ export async function* scanChunks(
   tap: (chunk: Uint8Array) => void = () => undefined,
 ): AsyncGenerator<Iterable<Scanned>, void, undefined> {
   const scanner = new PageScanner(options);
-  let rest = new Uint8Array(0);
-  let at = 0;
-  for await (const chunk of chunksOf(source)) {
+  let room = new Uint8Array(Math.min(2 * CHUNK, source.size));
+  // A page that goes over the end of a chunk is kept for the next one.
+  let kept = 0;
+  for (let at = 0; at < source.size; ) {
+    if (kept + CHUNK > room.length) room = wider(room, kept + CHUNK);
+    const chunk = await readSome(source, at, room.subarray(kept));
+    if (chunk.buffer !== room.buffer) room.set(chunk, kept);
     tap(chunk);
-    const bytes = joined(rest, chunk);
-    const base = at - rest.length;
     at += chunk.length;
-    yield scanner.take(bytes, base, at === source.size);
-    rest = bytes.slice(scanner.taken);
+    const bytes = room.subarray(0, kept + chunk.length);
+    yield scanner.take(bytes, at - bytes.length, at === source.size);
+    kept = bytes.length - scanner.taken;
+    room.copyWithin(0, scanner.taken, bytes.length);
   }
 }
 
-function joined(rest: Uint8Array, chunk: Uint8Array): Uint8Array {
-  if (rest.length === 0) return chunk;
-  const out = new Uint8Array(rest.length + chunk.length);
-  out.set(rest);
-  out.set(chunk, rest.length);
+function wider(room: Uint8Array, size: number): Uint8Array<ArrayBuffer> {
+  const out = new Uint8Array(2 * size);
+  out.set(room);
   return out;
 }

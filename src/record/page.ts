@@ -137,12 +137,27 @@ const sampleEntry = ({ header, samples }: Page, i: number): LogEntry => ({
   frame: sampleAt(samples, i),
 });
 
+/** Goes through everything that entered during a page, in its very order. */
+export class EntryCursor {
+  private sample = 0;
+  private text = 0;
+
+  constructor(private readonly page: Page) {}
+
+  /** null behind the last one. */
+  next(): LogEntry | null {
+    const { placed, header } = this.page;
+    const text = placed[this.text];
+    if (text?.samplesBefore === this.sample) {
+      this.text++;
+      return text.entry;
+    }
+    return this.sample < header.samples ? sampleEntry(this.page, this.sample++) : null;
+  }
+}
+
 /** Everything that entered during the page, in its very order. */
 export function* pageEntries(page: Page): Generator<LogEntry, void, undefined> {
-  const { placed, samples } = page;
-  let p = 0;
-  for (let i = 0; i <= samples.n; i++) {
-    for (; p < placed.length && placed[p]!.samplesBefore === i; p++) yield placed[p]!.entry;
-    if (i < samples.n) yield sampleEntry(page, i);
-  }
+  const cursor = new EntryCursor(page);
+  for (let entry = cursor.next(); entry !== null; entry = cursor.next()) yield entry;
 }

@@ -3,7 +3,7 @@ import type { WatchEvent } from '../watch/events.ts';
 import type { ByteSource } from './byte-source.ts';
 import { HASH_BYTES, PAGE_FLAG } from './layout.ts';
 import type { LogEntry, LogHead } from './log.ts';
-import { type Page, pageEntries } from './page.ts';
+import { EntryCursor, type Page, pageEntries } from './page.ts';
 import { type Scanned, type ScanOptions, scanChunks, scanPages } from './page-scanner.ts';
 import type { PageDamage, RunEnd } from './types.ts';
 
@@ -130,8 +130,9 @@ class RunReader {
 
 /** Arrival of the page's first sample, wherever it stands; null without one. */
 export function firstSampleOf(page: Page): number | null {
-  if (page.header.samples === 0 && page.placed.length === 0) return null;
-  for (const entry of pageEntries(page)) if (isSample(entry)) return entry.tUs;
+  const cursor = new EntryCursor(page);
+  for (let entry = cursor.next(); entry !== null; entry = cursor.next())
+    if (isSample(entry)) return entry.tUs;
   return null;
 }
 

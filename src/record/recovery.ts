@@ -2,9 +2,11 @@
  * After a crash: which runs were left open, what stands of them, and how they are closed or taken up again. Works
  * on bytes and on a store's files; the clock is an argument.
  */
+
 import { sha256 } from '@noble/hashes/sha2.js';
 import type { Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
+import type { ByteSource } from './byte-source.ts';
 import { toHex } from './hex.ts';
 import { hasMagic, MAX_PAGE_BYTES, PAGE_FLAG } from './layout.ts';
 import type { LogHead } from './log.ts';
@@ -61,15 +63,14 @@ export function endOf(file: Pick<ByteFile, 'size' | 'read'>): RunEnd | null {
 /**
  * The end of a run's chain: SHA-256 of its last page, hex, which names the page before it and so all of them. Only
  * the tail is read. null: the file does not end with a sound page.
- * @param readTail the last bytes of the run's file, at most as many as asked for
  */
-export async function chainEnd(readTail: (length: number) => Promise<Uint8Array>): Promise<string | null> {
+export async function chainEnd(pages: ByteSource): Promise<string | null> {
   for (const span of TAILS) {
-    const tail = await readTail(span);
     // Pages are multiples of 8 bytes from the file's start on; a torn file ends with no page.
-    const page = lastPage(tail);
+    const from = Math.max(0, pages.size - span) & ~7;
+    const page = lastPage(await pages.read(from, pages.size - from));
     if (page !== null) return toHex(sha256(page.bytes));
-    if (tail.length < span) break;
+    if (from === 0) break;
   }
   return null;
 }

@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { bytesSource } from './byte-source.ts';
 
 import { createRecordCrypto } from './signing.ts';
 import { createIdbDocuments } from './stores/idb-documents.ts';
@@ -45,7 +46,7 @@ describe('in a real browser', () => {
     expect(kept).toEqual(sealed);
     const file = await jobFile(pages, kept, signer);
     const trusted = new Map([[signer.fingerprint, 'this tablet']]);
-    const v = await verifyJobFile(file, {
+    const v = await verifyJobFile(bytesSource(file), {
       crypto: recordCrypto,
       trusted,
       sense: twoPoint,
@@ -54,8 +55,14 @@ describe('in a real browser', () => {
     expect([v.verdict, v.findings, v.remarks]).toEqual(['valid', [], []]);
     file[file.length >> 1]! ^= 1;
     expect(
-      (await verifyJobFile(file, { crypto: recordCrypto, trusted, sense: twoPoint, words: checkWords }))
-        .verdict,
+      (
+        await verifyJobFile(bytesSource(file), {
+          crypto: recordCrypto,
+          trusted,
+          sense: twoPoint,
+          words: checkWords,
+        })
+      ).verdict,
     ).toBe('changed');
   });
 

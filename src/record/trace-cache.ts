@@ -61,12 +61,14 @@ class Cache implements TraceCache {
   private readonly crcs: number[] = [];
   private readonly checked: boolean[] = [];
   /** Readings not yet in the file: bytes as they will be written. */
-  private pending = new Uint8Array(0);
+  private pending = new Uint8Array(4096);
+  private view = new DataView(this.pending.buffer);
   private pendingUsed = 0;
   private intervalUs = Number.POSITIVE_INFINITY;
   private lastAppended: number | null = null;
-  /** Bytes of the open bucket's readings start here in the rows file or the pending bytes. */
+  /** CRC of the open bucket's readings as far as they lie before this place of the pending bytes. */
   private openCrc = 0;
+  private openFrom = 0;
 
   constructor(
     readonly keys: readonly SeriesKey[],
@@ -139,6 +141,7 @@ class Cache implements TraceCache {
 
   /** The bucket just closed, with the CRC of its readings. */
   private settle(): void {
+    this.sum();
     for (const bucket of this.pyramid.takeClosed()) {
       this.closedBuckets.push(encodeBucket(bucket, this.openCrc));
       this.note(bucket, this.openCrc, true);
@@ -146,23 +149,30 @@ class Cache implements TraceCache {
     }
   }
 
+  /** Takes the readings that wait into the open bucket's CRC: many at once, as their bytes lie together. */
+  private sum(): void {
+    this.openCrc = crc32c(this.pending, this.openFrom, this.pendingUsed, this.openCrc);
+    this.openFrom = this.pendingUsed;
+  }
+
   private push(us: number, values: ArrayLike<number>): void {
     const need = this.pendingUsed + this.stride;
     if (need > this.pending.length) {
-      const wider = new Uint8Array(Math.max(4096, need * 2));
+      const wider = new Uint8Array(need * 2);
       wider.set(this.pending.subarray(0, this.pendingUsed));
       this.pending = wider;
+      this.view = new DataView(wider.buffer);
     }
-    writeRow(new DataView(this.pending.buffer), this.pendingUsed, us, values, this.keys.length);
-    this.openCrc = crc32c(this.pending, this.pendingUsed, need, this.openCrc);
+    writeRow(this.view, this.pendingUsed, us, values, this.keys.length);
     this.pendingUsed = need;
   }
 
   flush(): void {
     if (this.pendingUsed > 0) {
       this.files.rows.append(this.pending.slice(0, this.pendingUsed));
-      this.pending.fill(0, 0, this.pendingUsed);
+      this.sum();
       this.pendingUsed = 0;
+      this.openFrom = 0;
     }
     let written = 0;
     try {

@@ -6,9 +6,12 @@
 import type { SampleFrame } from '../link/frames.ts';
 import type { Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
+import type { ByteSource } from './byte-source.ts';
+import { PAGE_FLAG } from './layout.ts';
 import type { LogEntry, LogHead } from './log.ts';
-import { pageEntries } from './page.ts';
-import { scanPages } from './page-scanner.ts';
+import { EntryCursor, type Page } from './page.ts';
+import { type ScanOptions, scanChunks } from './page-scanner.ts';
+import { firstSampleOf } from './reader.ts';
 
 /**
  * How counts become readings: for a run's head and all its events a function that takes every entry in order and
@@ -27,134 +30,151 @@ export interface RowShape {
   readonly temperatures: readonly TemperatureColumn[];
   readonly firstSampleUs: number | null;
   readonly samples: number;
-  /** All that the pages hold. */
-  readonly events: readonly WatchEvent[];
 }
 
-/** Rows of one batch, as columns. NaN and the null bits stand for what is not there. */
+/** Rounded well under the sensor's resolution, so that the last bit of another JavaScript engine makes no other file. */
+export const DECIMALS = { seconds: 6, bar: 6, celsius: 4 } as const;
+
+/** Rows of one batch, as columns. Measured values are whole numbers of their last decimal (DECIMALS), NaN for none. */
 export interface RowBatch {
   readonly n: number;
   readonly arrivalUs: Float64Array;
-  /** Seconds from the first sample, by arrival. */
-  readonly timeS: Float64Array;
-  /** Rounded to 1e-6 bar. */
+  /** µs from the first sample, by arrival. */
+  readonly sinceUs: Float64Array;
   readonly bar: Float64Array;
   readonly uBar: Float64Array;
   /** Flags of the pressure; -1 where the sample gave no reading. */
   readonly flags: Int32Array;
-  /** Rounded to 1e-4 °C, one column a temperature. */
+  /** One column a temperature. */
   readonly temperatures: readonly Float64Array[];
-  readonly seq: Float64Array;
-  readonly tick: Float64Array;
+  readonly seq: Uint32Array;
+  readonly tick: Uint32Array;
   readonly status: Int32Array;
-  /** Raw counts; NaN where there was no conversion. */
-  readonly raw: readonly Float64Array[];
+  /** Raw counts; bit c of `missing` is set where channel c had no conversion. */
+  readonly raw: readonly Int32Array[];
+  readonly missing: Uint8Array;
 }
 
 export const BATCH_ROWS = 65_536;
 
-/** The columns that a run has: a first pass over the pages, without samples. */
-export function rowShape(pages: Uint8Array): RowShape {
-  let channels = 0;
-  let firstSampleUs: number | null = null;
-  let samples = 0;
-  const events: WatchEvent[] = [];
-  const places = new Map<number, string | null>();
-  for (const item of scanPages(pages, { chain: false })) {
-    if (item.kind !== 'page') continue;
-    const { header, placed } = item.page;
-    for (const event of item.page.events) events.push(event);
-    if (header.samples > 0) channels = Math.max(channels, header.channels);
-    samples += header.samples;
+/** Finds out the columns that a run has, from its pages in order. */
+export class Shaper {
+  private channels = 0;
+  private firstSampleUs: number | null = null;
+  private samples = 0;
+  private readonly places = new Map<number, string | null>();
+
+  page(page: Page): void {
+    const { header, placed } = page;
+    if (header.samples > 0) this.channels = Math.max(this.channels, header.channels);
+    this.samples += header.samples;
     for (const { entry } of placed) {
       if (entry.l === 'frame' && entry.frame.t === 'S') {
-        channels = Math.max(channels, entry.frame.counts.length);
-        samples++;
+        this.channels = Math.max(this.channels, entry.frame.counts.length);
+        this.samples++;
       }
       if (entry.l !== 'setup') continue;
-      for (const c of entry.setup.channels) if (c.role === 'temperature') places.set(c.index, c.place);
+      for (const c of entry.setup.channels) if (c.role === 'temperature') this.places.set(c.index, c.place);
     }
-    if (firstSampleUs === null)
-      for (const entry of pageEntries(item.page))
-        if (entry.l === 'frame' && entry.frame.t === 'S') {
-          firstSampleUs = entry.tUs;
-          break;
-        }
+    this.firstSampleUs ??= firstSampleOf(page);
   }
-  const used = new Set<string>();
-  const temperatures = [...places]
-    .sort(([a], [b]) => a - b)
-    .map(([channel, place]): TemperatureColumn => {
-      const known = place !== null && /^[a-z]+$/.test(place) && !used.has(place);
-      if (known) used.add(place);
-      return { channel, name: known ? `temperature_c_${place}` : `temperature_c_ch${channel}` };
-    });
-  return { channels, temperatures, firstSampleUs, samples, events };
+
+  shape(): RowShape {
+    const { channels, firstSampleUs, samples } = this;
+    const used = new Set<string>();
+    const temperatures = [...this.places]
+      .sort(([a], [b]) => a - b)
+      .map(([channel, place]): TemperatureColumn => {
+        const known = place !== null && /^[a-z]+$/.test(place) && !used.has(place);
+        if (known) used.add(place);
+        return { channel, name: known ? `temperature_c_${place}` : `temperature_c_ch${channel}` };
+      });
+    return { channels, temperatures, firstSampleUs, samples };
+  }
 }
+
+const BAR = 10 ** DECIMALS.bar;
+const CELSIUS = 10 ** DECIMALS.celsius;
 
 class Batch implements RowBatch {
   n = 0;
-  arrivalUs = new Float64Array(BATCH_ROWS);
-  timeS = new Float64Array(BATCH_ROWS);
-  bar = new Float64Array(BATCH_ROWS);
-  uBar = new Float64Array(BATCH_ROWS);
-  flags = new Int32Array(BATCH_ROWS);
-  temperatures: Float64Array[];
-  seq = new Float64Array(BATCH_ROWS);
-  tick = new Float64Array(BATCH_ROWS);
-  status = new Int32Array(BATCH_ROWS);
-  raw: Float64Array[];
+  readonly arrivalUs = new Float64Array(BATCH_ROWS);
+  readonly sinceUs = new Float64Array(BATCH_ROWS);
+  readonly bar = new Float64Array(BATCH_ROWS);
+  readonly uBar = new Float64Array(BATCH_ROWS);
+  readonly flags = new Int32Array(BATCH_ROWS);
+  readonly temperatures: Float64Array[];
+  readonly seq = new Uint32Array(BATCH_ROWS);
+  readonly tick = new Uint32Array(BATCH_ROWS);
+  readonly status = new Int32Array(BATCH_ROWS);
+  readonly raw: Int32Array[];
+  readonly missing = new Uint8Array(BATCH_ROWS);
 
   constructor(private readonly shape: RowShape) {
     this.temperatures = shape.temperatures.map(() => new Float64Array(BATCH_ROWS));
-    this.raw = Array.from({ length: shape.channels }, () => new Float64Array(BATCH_ROWS));
+    this.raw = Array.from({ length: shape.channels }, () => new Int32Array(BATCH_ROWS));
   }
 
   push(tUs: number, frame: SampleFrame, reading: Reading | null): void {
     const i = this.n++;
     const { temperatures, firstSampleUs } = this.shape;
+    const bar = reading?.bar ?? Number.NaN;
     this.arrivalUs[i] = tUs;
-    this.timeS[i] = (tUs - (firstSampleUs ?? tUs)) / 1e6;
-    this.bar[i] = round(reading?.bar ?? Number.NaN, 1e6);
-    this.uBar[i] = round(reading === null || reading.bar === null ? Number.NaN : reading.uBar, 1e6);
+    this.sinceUs[i] = tUs - (firstSampleUs ?? tUs);
+    this.bar[i] = Math.round(bar * BAR);
+    this.uBar[i] = reading === null || Number.isNaN(bar) ? Number.NaN : Math.round(reading.uBar * BAR);
     this.flags[i] = reading?.flags ?? -1;
-    for (let k = 0; k < temperatures.length; k++) {
-      const found = reading?.temps.find((t) => t.channel === temperatures[k]!.channel);
-      this.temperatures[k]![i] = round(found?.c ?? Number.NaN, 1e4);
-    }
+    for (let k = 0; k < temperatures.length; k++)
+      this.temperatures[k]![i] = Math.round(celsiusOf(reading, temperatures[k]!.channel) * CELSIUS);
     this.seq[i] = frame.seq;
     this.tick[i] = frame.tick;
     this.status[i] = frame.status;
-    for (let c = 0; c < this.raw.length; c++) this.raw[c]![i] = frame.counts[c] ?? Number.NaN;
+    let missing = 0;
+    for (let c = 0; c < this.raw.length; c++) {
+      const count = frame.counts[c] ?? null;
+      if (count === null) missing |= 1 << c;
+      this.raw[c]![i] = count ?? 0;
+    }
+    this.missing[i] = missing;
   }
 }
 
-// Rounded well under the sensor's resolution, so that the last bit of another JavaScript engine makes no other file.
-const round = (v: number, per: number): number => {
-  const r = Math.round(v * per) / per;
-  return r === 0 ? 0 : r;
-};
+function celsiusOf(reading: Reading | null, channel: number): number {
+  if (reading !== null) for (const t of reading.temps) if (t.channel === channel) return t.c ?? Number.NaN;
+  return Number.NaN;
+}
 
-/** Rows of the run in order. A batch is reused: it stands until the next one is asked for. */
-export function* traceRows(
-  pages: Uint8Array,
+/**
+ * Rows of the run in order. A batch is reused: it stands until the next one is asked for.
+ * @param events all of the run's
+ */
+export async function* traceRows(
+  pages: ByteSource,
   shape: RowShape,
   sense: SenseRun,
-): Generator<RowBatch, void, undefined> {
+  events: readonly WatchEvent[],
+  options: ScanOptions = {},
+): AsyncGenerator<RowBatch, void, undefined> {
   let read: ((entry: LogEntry) => Reading | null) | null = null;
   const batch = new Batch(shape);
-  for (const item of scanPages(pages, { chain: false })) {
-    if (item.kind !== 'page') continue;
-    if (item.page.head !== null && read === null) read = sense(item.page.head, shape.events);
-    for (const entry of pageEntries(item.page)) {
-      const reading = read?.(entry) ?? null;
-      if (entry.l !== 'frame' || entry.frame.t !== 'S') continue;
-      batch.push(entry.tUs, entry.frame, reading);
-      if (batch.n === BATCH_ROWS) {
-        yield batch;
-        batch.n = 0;
+  let ended = false;
+  for await (const items of scanChunks(pages, { ...options, chain: false }))
+    for (const item of items) {
+      // Nothing counts behind the end mark.
+      if (item.kind !== 'page' || ended) continue;
+      const { page } = item;
+      if (page.head !== null && read === null) read = sense(page.head, events);
+      const cursor = new EntryCursor(page);
+      for (let entry = cursor.next(); entry !== null; entry = cursor.next()) {
+        const reading = read?.(entry) ?? null;
+        if (entry.l !== 'frame' || entry.frame.t !== 'S') continue;
+        batch.push(entry.tUs, entry.frame, reading);
+        if (batch.n === BATCH_ROWS) {
+          yield batch;
+          batch.n = 0;
+        }
       }
+      ended = (page.header.flags & PAGE_FLAG.end) !== 0;
     }
-  }
   if (batch.n > 0) yield batch;
 }

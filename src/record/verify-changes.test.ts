@@ -1,12 +1,14 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { bytesSource } from './byte-source.ts';
 import { canonicalBytes } from './canonical.ts';
 import type { Finding } from './findings.ts';
-import { FILE } from './job-file.ts';
 import { parseManifest } from './manifest.ts';
+import { FILE } from './members.ts';
 import { addToSealed } from './seal.ts';
 import { firstOf, flip, makeSealedFile, type SealedFile } from './testing/sealed-file.ts';
 import { jobFile, newSigner, paper, recordCrypto, runPages, sealRun } from './testing/sealing.ts';
-import { readZip, type ZipMember, zipBytes } from './zip.ts';
+import { unzip, zipBytes } from './testing/zips.ts';
+import { readZip } from './zip-reader.ts';
 
 let { signer, office, pages, sealed, file, offsets, verify, repacked } = {} as SealedFile;
 beforeAll(async () => {
@@ -15,17 +17,17 @@ beforeAll(async () => {
 
 describe('a changed byte', () => {
   it('is caught wherever it stands: every region of the file, by mutation', async () => {
-    const { entries } = readZip(file);
+    const { entries } = await readZip(bytesSource(file));
     const places: number[] = [];
     for (const e of entries) {
       // Header, first, middle and last bytes of each member.
       for (const d of [0, 5, 12, 16, 20, 27, 31]) places.push(e.offset + d);
-      const n = e.bytes.length;
+      const n = e.size;
       for (const part of [0, 0.13, 0.37, 0.5, 0.71, 0.93])
         if (n > 0) places.push(e.start + Math.floor(n * part));
       if (n > 0) places.push(e.start + n - 1);
     }
-    const directory = entries.at(-1)!.start + entries.at(-1)!.bytes.length;
+    const directory = entries.at(-1)!.start + entries.at(-1)!.size;
     for (let at = directory; at < file.length; at += 5) places.push(at);
     for (const at of places) {
       const bad = file.slice();
@@ -39,9 +41,9 @@ describe('a changed byte', () => {
   it('is caught without signed sums too, by making the files again', async () => {
     const bare = await jobFile(pages, sealed, null, paper);
     expect((await verify(bare)).verdict).toBe('valid');
-    for (const e of readZip(bare).entries)
+    for (const e of (await unzip(bare)).members)
       for (const part of [0.2, 0.6, 0.9]) {
-        const bad = repackedFrom(bare, e.name, part);
+        const bad = await repackedFrom(bare, e.name, part);
         expect((await verify(bad)).verdict, `${e.name} ${part}`).toBe('changed');
       }
   }, 120_000);
@@ -62,7 +64,8 @@ describe('a changed byte', () => {
 
   it('in the container is named by its place, also with all contents sound', async () => {
     const bad = file.slice();
-    const entry = readZip(file).entries.find((e) => e.name === FILE.pages)!;
+    const { entries } = await readZip(bytesSource(file));
+    const entry = entries.find((e) => e.name === FILE.pages)!;
     flip(bad, entry.offset + 10);
     expect(firstOf(await verify(bad), 'container')).toEqual({
       f: 'container',
@@ -128,8 +131,8 @@ describe('a forger', () => {
     const forged = rewritten(12_345);
     expect(forged.length).toBe(long.length);
     const whole = await jobFile(long, own, signer);
-    const members = readZip(whole).entries.map(
-      (e): ZipMember => ({ name: e.name, chunks: [e.name === FILE.pages ? forged : e.bytes] }),
+    const members = (await unzip(whole)).members.map((m) =>
+      m.name === FILE.pages ? { ...m, bytes: forged } : m,
     );
     const v = await verify(zipBytes(members));
     const found = firstOf(v, 'pages');
@@ -226,11 +229,13 @@ const rewritten = (sample: number): Uint8Array =>
   });
 
 /** One byte of a member changed, and packed again with sound CRCs. */
-function repackedFrom(whole: Uint8Array, name: string, part: number): Uint8Array {
-  const members = readZip(whole).entries.map((e): ZipMember => {
-    const bytes = e.bytes.slice();
-    if (e.name === name) flip(bytes, Math.floor(bytes.length * part));
-    return { name: e.name, chunks: [bytes] };
-  });
-  return zipBytes(members);
+async function repackedFrom(whole: Uint8Array, name: string, part: number): Promise<Uint8Array> {
+  const { members } = await unzip(whole);
+  return zipBytes(
+    members.map((m) => {
+      const bytes = m.bytes.slice();
+      if (m.name === name) flip(bytes, Math.floor(bytes.length * part));
+      return { name: m.name, bytes };
+    }),
+  );
 }

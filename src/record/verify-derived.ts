@@ -1,12 +1,14 @@
 /** The files of a record that follow from its pages: held against the signed sums, and made again. */
+import { type ByteSource, readAll } from './byte-source.ts';
 import type { CheckWordsOf } from './check-text.ts';
+import { deriveCheck, deriveFiles, type Inventory, type Progress } from './derived-files.ts';
 import type { Finding, Remark } from './findings.ts';
-import { toHex } from './hex.ts';
-import { deriveCheck, deriveFiles, type ExtraFiles, FILE, type Progress } from './job-file.ts';
+import type { ExtraFiles } from './job-file.ts';
 import type { Content, Manifest } from './manifest.ts';
+import { FILE } from './members.ts';
 import type { RecordCrypto } from './signing.ts';
 import type { SenseRun } from './trace-rows.ts';
-import type { ZipEntry } from './zip.ts';
+import type { Member } from './verify-members.ts';
 
 export interface VerifyOptions {
   readonly crypto: RecordCrypto;
@@ -23,7 +25,9 @@ export interface VerifyOptions {
 /** A verification under way. */
 export interface Work {
   readonly options: VerifyOptions;
-  readonly files: Map<string, ZipEntry>;
+  readonly files: ReadonlyMap<string, Member>;
+  /** Of the pages. */
+  readonly inventory: Inventory;
   readonly findings: Finding[];
   readonly remarks: Remark[];
 }
@@ -45,16 +49,12 @@ export function named(findings: Finding[], file: string, offset: number | null):
 export async function checkDerived(
   work: Work,
   manifest: Manifest,
-  manifestBytes: Uint8Array,
-  pages: Uint8Array,
   content: Content | null,
   signed: ReadonlySet<string> | null,
 ): Promise<void> {
   const { files, findings, remarks } = work;
   const intact = content !== null;
-  const made = intact
-    ? await madeAgain(work, manifest, manifestBytes, pages)
-    : new Map<string, number | null>();
+  const made = intact ? await madeAgain(work, manifest) : new Map<string, number | null>();
   const fixed: readonly string[] = [
     FILE.manifest,
     FILE.signature,
@@ -77,20 +77,27 @@ export async function checkDerived(
   }
 }
 
-/** Holds a file that is made piece by piece against the one that is there, so that it need not stand whole. */
-function comparison(bytes: Uint8Array): { take(piece: Uint8Array): void; difference(): number | null } {
-  let at = 0;
-  let first: number | null = null;
-  return {
-    take(piece) {
-      if (first === null) {
-        const here = equal(bytes.subarray(at, at + piece.length), piece);
-        if (here !== null) first = at + here;
-      }
-      at += piece.length;
-    },
-    difference: () => first ?? (at === bytes.length ? null : at),
-  };
+/** Holds a file that is made piece by piece against the one that is there. */
+class Comparison {
+  private at = 0;
+  private first: number | null = null;
+  private room = new Uint8Array(0);
+
+  constructor(private readonly there: ByteSource) {}
+
+  async take(piece: Uint8Array): Promise<void> {
+    if (this.first === null) {
+      if (this.room.length < piece.length) this.room = new Uint8Array(piece.length);
+      const here = equal(await this.there.read(this.at, piece.length, this.room), piece);
+      if (here !== null) this.first = this.at + here;
+    }
+    this.at += piece.length;
+  }
+
+  /** Where the two differ first; null when they don't. */
+  difference(): number | null {
+    return this.first ?? (this.at === this.there.size ? null : this.at);
+  }
 }
 
 /**
@@ -98,58 +105,66 @@ function comparison(bytes: Uint8Array): { take(piece: Uint8Array): void; differe
  * when it does not; those that can't be made are left out. Pages of another hand may be signed and sound and still
  * hold what no sensing can follow.
  */
-async function madeAgain(
-  { options, files }: Work,
-  manifest: Manifest,
-  manifestBytes: Uint8Array,
-  pages: Uint8Array,
-): Promise<ReadonlyMap<string, number | null>> {
+async function madeAgain(work: Work, manifest: Manifest): Promise<ReadonlyMap<string, number | null>> {
+  const { options, files } = work;
   const made = new Map<string, number | null>();
-  const progress = options.progress ?? ((): void => undefined);
-  let traced = options.sense === null;
   const check = files.get(FILE.check);
   if (options.words !== undefined && check !== undefined) {
     try {
-      made.set(FILE.check, equal(check.bytes, await deriveCheck(manifest, options.words)));
+      const text = await deriveCheck(manifest, options.words);
+      made.set(FILE.check, equal(await readAll(check.content), text));
     } catch {
       // A language that only a later version has: told as not derived.
     }
   }
-  if (options.sense !== null) {
-    // Giving up is the progress's to throw, and is let through.
-    let stop: { cause: unknown } | null = null;
-    const told: Progress = async (share) => {
-      try {
-        await progress(share);
-      } catch (cause) {
-        stop = { cause };
-        throw cause;
-      }
-    };
-    const compared = new Map([...files].map(([name, { bytes }]) => [name, comparison(bytes)]));
-    const seen = new Set<string>();
-    try {
-      await deriveFiles(pages, manifest, options.sense, told, (file, piece) => {
-        seen.add(file);
-        compared.get(file)?.take(piece);
-      });
-      for (const [name, c] of compared) if (seen.has(name)) made.set(name, c.difference());
-      traced = true;
-    } catch {
-      if (stop !== null) throw (stop as { cause: unknown }).cause;
-    }
-  }
+  const traced = options.sense === null || (await traceAgain(work, manifest, options.sense, made));
   // They are drawn from the trace's values: without these they would only seem to differ.
   if (options.extras !== undefined && traced) {
-    const manifestSha256 = toHex(await options.crypto.sha256(manifestBytes));
+    const manifestSha256 = files.get(FILE.manifest)!.sha256;
     try {
-      for (const { name, bytes } of await options.extras({ manifest, manifestSha256, pages })) {
-        const entry = files.get(name);
-        if (entry !== undefined) made.set(name, equal(entry.bytes, bytes));
+      for (const { name, bytes } of await options.extras({ manifest, manifestSha256 })) {
+        const there = files.get(name)?.content;
+        if (there !== undefined) made.set(name, equal(await readAll(there), bytes));
       }
     } catch {
       // As above: what can't be made is told as not derived.
     }
   }
   return made;
+}
+
+/** Trace, log and events. False where they can't be made; giving up is the progress's to throw, and is let through. */
+async function traceAgain(
+  { options, files, inventory }: Work,
+  manifest: Manifest,
+  sense: SenseRun,
+  made: Map<string, number | null>,
+): Promise<boolean> {
+  let stop: { readonly cause: unknown } | null = null;
+  const progress: Progress = async (share) => {
+    try {
+      await options.progress?.(share);
+    } catch (cause) {
+      stop = { cause };
+      throw cause;
+    }
+  };
+  const compared = new Map<string, Comparison | null>();
+  const take = async (file: string, piece: Uint8Array): Promise<void> => {
+    let comparison = compared.get(file);
+    if (comparison === undefined) {
+      const there = files.get(file)?.content;
+      comparison = there === undefined ? null : new Comparison(there);
+      compared.set(file, comparison);
+    }
+    await comparison?.take(piece);
+  };
+  try {
+    await deriveFiles(files.get(FILE.pages)!.content, inventory, manifest, sense, take, progress);
+  } catch {
+    if (stop !== null) throw (stop as { readonly cause: unknown }).cause;
+    return false;
+  }
+  for (const [name, comparison] of compared) if (comparison !== null) made.set(name, comparison.difference());
+  return true;
 }

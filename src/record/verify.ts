@@ -3,16 +3,25 @@
  * named. Takes bytes from anywhere; never throws on them.
  */
 
-import { bytesSource } from './byte-source.ts';
+import { type ByteSource, readAll } from './byte-source.ts';
+import { Inventory } from './derived-files.ts';
 import { type Finding, type Remark, VERDICTS, type Verdict } from './findings.ts';
-import { fromHex, toHex } from './hex.ts';
-import { additionName, CORE_FILES, FILE, isExtraName } from './job-file.ts';
-import { type Content, differingMembers, type Manifest, parseManifest, readContent } from './manifest.ts';
+import { fromHex } from './hex.ts';
+import {
+  type Content,
+  differingMembers,
+  type Manifest,
+  parseManifest,
+  type ReadContent,
+} from './manifest.ts';
+import { additionName, CORE_FILES, FILE, isExtraName } from './members.ts';
 import { pageFindings } from './page-findings.ts';
 import { type Addition, checkAddition, MAX_ADDITIONS, type Sealed, type SealedAddition } from './seal.ts';
 import { fingerprintOf, pemOf, successionText } from './signing.ts';
 import { checkDerived, equal, named, type VerifyOptions, type Work } from './verify-derived.ts';
-import { isNoAccident, readZip, type ZipEntry, type ZipFault } from './zip.ts';
+import { type Member, readMembers } from './verify-members.ts';
+import { isNoAccident, LOCAL_BYTES, type ZipFault, type ZipProblem } from './zip-form.ts';
+import { readZip } from './zip-reader.ts';
 
 export type { VerifyOptions } from './verify-derived.ts';
 
@@ -26,32 +35,35 @@ export interface Verification {
   readonly fingerprint: string | null;
   /** Whose key it is, when it is known here. */
   readonly signer: string | null;
-  /** The run's pages, where the file holds them. */
-  readonly pages: Uint8Array | null;
+  /** The members of the file that were found, by name. */
+  readonly files: ReadonlyMap<string, ByteSource>;
   readonly sealed: Sealed | null;
 }
 
-export async function verifyJobFile(file: Uint8Array, options: VerifyOptions): Promise<Verification> {
+/** @param file is read in chunks: it need not stand in memory */
+export async function verifyJobFile(file: ByteSource, options: VerifyOptions): Promise<Verification> {
   const findings: Finding[] = [];
-  const remarks: Remark[] = [];
-  const zip = readZip(file);
-  const files = new Map(zip.entries.map((e) => [e.name, e]));
-  const work: Work = { options, files, findings, remarks };
+  const { entries, problem } = await readZip(file);
   // By its first name, wherever the header around it is damaged.
-  const ours = new TextDecoder('latin1').decode(file.subarray(30, 30 + FILE.check.length)) === FILE.check;
-  for (const { fault, offset, name } of zip.problems) {
-    if (fault === 'crc') findings.push({ f: 'file', file: name!, offset: null });
-    else if (isNoAccident(fault) && !(ours && isFlip(fault)))
-      findings.push({ f: 'refused', why: fault, offset });
-    else if (fault === 'truncated') findings.push({ f: 'container', why: fault, offset, file: name });
-    else if (!ours && zip.entries.length > 0) findings.push({ f: 'refused', why: 'not-a-record', offset: 0 });
-    else findings.push({ f: 'container', why: fault, offset, file: name });
-  }
-  if (!ours && findings.length === 0) findings.push({ f: 'refused', why: 'not-a-record', offset: 0 });
+  const begin = await file.read(LOCAL_BYTES, FILE.check.length);
+  const ours = new TextDecoder('latin1').decode(begin) === FILE.check;
+  if (problem !== null) findings.push(containerFinding(problem, ours, entries.length > 0));
+  else if (!ours) findings.push({ f: 'refused', why: 'not-a-record', offset: 0 });
   const refused = findings.some((f) => f.f === 'refused');
-  const whole = !zip.problems.some((p) => p.fault !== 'crc');
-  const read = refused ? null : await readRecord(work, whole);
-  return finish(work, read);
+  const inventory = new Inventory();
+  const also = options.sense === null ? {} : inventory;
+  const { files, read } = await readMembers(file, refused ? [] : entries, options.crypto.hashing, also);
+  const work: Work = { options, files, inventory, findings, remarks: [] };
+  if (problem === null)
+    for (const { name, sound } of files.values())
+      if (!sound) findings.push({ f: 'file', file: name, offset: null });
+  return finish(work, refused ? null : await readRecord(work, problem === null, read));
+}
+
+function containerFinding({ fault, offset, name }: ZipProblem, ours: boolean, some: boolean): Finding {
+  if (isNoAccident(fault) && !(ours && isFlip(fault))) return { f: 'refused', why: fault, offset };
+  if (fault !== 'truncated' && !ours && some) return { f: 'refused', why: 'not-a-record', offset: 0 };
+  return { f: 'container', why: fault, offset, file: name };
 }
 
 /** Nothing was found but derived files that no signed sums cover. */
@@ -65,7 +77,7 @@ const lacksSums = (v: Verification): boolean =>
  * @param derive called only when it is needed
  */
 export async function verifyBySums(
-  file: Uint8Array,
+  file: ByteSource,
   options: Omit<VerifyOptions, 'sense' | 'words' | 'extras'>,
   derive: () => Pick<VerifyOptions, 'sense' | 'words' | 'extras'>,
 ): Promise<Verification> {
@@ -80,7 +92,6 @@ const isFlip = (fault: ZipFault): boolean => fault !== 'not-a-zip' && fault !== 
 interface RecordRead {
   readonly manifest: Manifest;
   readonly sealed: Sealed;
-  readonly pages: Uint8Array | null;
   readonly additions: readonly Addition[];
 }
 
@@ -99,7 +110,7 @@ function finish(work: Work, read: RecordRead | null): Verification {
     additions: read?.additions ?? [],
     fingerprint,
     signer,
-    pages: read?.pages ?? null,
+    files: new Map([...work.files].map(([name, { content }]) => [name, content])),
     sealed: read?.sealed ?? null,
   };
 }
@@ -125,34 +136,41 @@ function verdictOf(finding: Finding): Verdict {
   }
 }
 
-/** @param whole the container is sound, so that a file which is not there is missing and not merely unread */
-async function readRecord(work: Work, whole: boolean): Promise<RecordRead | null> {
+/**
+ * @param whole the container is sound, so that a file which is not there is missing and not merely unread
+ * @param pagesRead what the pages say
+ */
+async function readRecord(
+  work: Work,
+  whole: boolean,
+  pagesRead: ReadContent | null,
+): Promise<RecordRead | null> {
   const { files, findings } = work;
   const names = [...files.keys()];
   if (whole) {
     for (const name of CORE_FILES) if (!files.has(name)) findings.push({ f: 'missing', file: name });
     checkSequence(work, names);
   }
-  const manifestBytes = files.get(FILE.manifest)?.bytes;
-  if (manifestBytes === undefined) return null;
+  const there = files.get(FILE.manifest);
+  if (there === undefined) return null;
+  const manifestBytes = await readAll(there.content);
   const read = parseManifest(manifestBytes);
   if (!read.ok) {
-    if (read.what === 'version')
-      findings.push({ f: 'refused', why: 'version', offset: files.get(FILE.manifest)!.start });
+    if (read.what === 'version') findings.push({ f: 'refused', why: 'version', offset: there.start });
     else findings.push({ f: 'manifest', why: 'form' });
     return null;
   }
   const { manifest } = read;
   await checkSignature(work, manifest, manifestBytes);
-  const pages = files.get(FILE.pages)?.bytes ?? null;
-  const content = pages === null ? null : await checkPages(work, manifest, pages);
+  const pages = files.get(FILE.pages);
+  const content = pages === undefined ? null : await checkPages(work, manifest, pages, pagesRead);
   const signed = await checkSums(work, manifest);
-  if (pages !== null && whole) await checkDerived(work, manifest, manifestBytes, pages, content, signed);
-  const sealed = sealedIn(files, manifestBytes);
+  if (pages !== undefined && whole) await checkDerived(work, manifest, content, signed);
+  const sealed = await sealedIn(files, manifestBytes);
   const additions = await checkAdditions(work, sealed);
   remark(work, manifest, additions, whole && !files.has(FILE.sums));
   await remarkSuccession(work, manifest);
-  return { manifest, sealed, pages, additions };
+  return { manifest, sealed, additions };
 }
 
 /** Names and their order follow from what the file holds. */
@@ -194,29 +212,33 @@ async function checkSignature(
   bytes: Uint8Array,
 ): Promise<void> {
   const key = fromHex(manifest.signer.publicKey)!;
-  const signature = files.get(FILE.signature)?.bytes;
+  const signature = await bytesOf(files, FILE.signature);
   if (manifest.signer.fingerprint !== (await fingerprintOf(options.crypto, key)))
     findings.push({ f: 'manifest', why: 'fingerprint' });
   if (signature !== undefined && !(await options.crypto.verify(key, bytes, signature)))
     findings.push({ f: 'manifest', why: 'signature' });
-  const pem = files.get(FILE.signer);
-  const difference = pem === undefined ? null : equal(pem.bytes, new TextEncoder().encode(pemOf(key)));
+  const pem = await bytesOf(files, FILE.signer);
+  const difference = pem === undefined ? null : equal(pem, new TextEncoder().encode(pemOf(key)));
   if (difference !== null) findings.push({ f: 'file', file: FILE.signer, offset: difference });
   // No program of ours seals one; whoever made this record used another.
   if (manifest.practice) findings.push({ f: 'manifest', why: 'practice' });
+}
+
+/** The bytes of a member that is short; undefined without it. */
+async function bytesOf(files: ReadonlyMap<string, Member>, name: string): Promise<Uint8Array | undefined> {
+  const found = files.get(name);
+  return found === undefined ? undefined : readAll(found.content);
 }
 
 /** What the pages say, when they are the signed ones; null after naming what differs. */
 async function checkPages(
   { findings, options }: Work,
   manifest: Manifest,
-  pages: Uint8Array,
+  pages: Member,
+  read: ReadContent | null,
 ): Promise<Content | null> {
-  const whole = options.crypto.sha256(pages);
-  const read = await readContent(bytesSource(pages), options.crypto.hashing);
-  const intact = toHex(await whole) === manifest.pagesSha256;
-  if (!intact) {
-    findings.push(...pageFindings(manifest, pages, read));
+  if (pages.sha256 !== manifest.pagesSha256) {
+    findings.push(...(await pageFindings(manifest, pages.content, read, options.crypto.hashing)));
     return null;
   }
   if (read === null) {
@@ -231,7 +253,7 @@ async function checkPages(
       why: 'end',
       page: read.scan.nextIndex,
       pages: 1,
-      offset: pages.length,
+      offset: pages.size,
       fromUs: read.scan.lastUs,
       toUs: null,
     });
@@ -243,36 +265,36 @@ async function checkSums(
   { files, findings, options }: Work,
   manifest: Manifest,
 ): Promise<ReadonlySet<string> | null> {
-  const sums = files.get(FILE.sums);
-  const signature = files.get(FILE.sumsSignature);
+  const sums = await bytesOf(files, FILE.sums);
+  const signature = await bytesOf(files, FILE.sumsSignature);
   if (sums === undefined || signature === undefined) return null;
   const key = fromHex(manifest.signer.publicKey)!;
-  if (!(await options.crypto.verify(key, sums.bytes, signature.bytes))) {
+  if (!(await options.crypto.verify(key, sums, signature))) {
     findings.push({ f: 'file', file: FILE.sums, offset: null });
     return null;
   }
   const good = new Set<string>();
-  for (const line of new TextDecoder().decode(sums.bytes).split('\n')) {
+  for (const line of new TextDecoder().decode(sums).split('\n')) {
     if (line === '') continue;
     const [sum, name] = [line.slice(0, 64), line.slice(66)];
     const entry = files.get(name);
     if (entry === undefined) {
       if (!CORE_FILES.includes(name)) findings.push({ f: 'missing', file: name });
-    } else if (toHex(await options.crypto.sha256(entry.bytes)) === sum) good.add(name);
+    } else if (entry.sha256 === sum) good.add(name);
     else if (name !== FILE.pages) named(findings, name, null);
   }
   return good;
 }
 
-function sealedIn(files: ReadonlyMap<string, ZipEntry>, manifest: Uint8Array): Sealed {
+async function sealedIn(files: ReadonlyMap<string, Member>, manifest: Uint8Array): Promise<Sealed> {
   const additions: SealedAddition[] = [];
   for (let i = 1; i <= MAX_ADDITIONS; i++) {
-    const statement = files.get(additionName(i, 'json'))?.bytes;
-    const signature = files.get(additionName(i, 'sig'))?.bytes;
+    const statement = await bytesOf(files, additionName(i, 'json'));
+    const signature = await bytesOf(files, additionName(i, 'sig'));
     if (statement === undefined || signature === undefined) break;
     additions.push({ statement, signature });
   }
-  return { manifest, signature: files.get(FILE.signature)?.bytes ?? new Uint8Array(0), additions };
+  return { manifest, signature: (await bytesOf(files, FILE.signature)) ?? new Uint8Array(0), additions };
 }
 
 async function checkAdditions(
@@ -288,9 +310,9 @@ async function checkAdditions(
     }
     good.push(read.addition);
     const name = additionName(i + 1, 'pem');
-    const pem = files.get(name);
+    const pem = await bytesOf(files, name);
     const wanted = new TextEncoder().encode(pemOf(fromHex(read.addition.signer.publicKey)!));
-    const difference = pem === undefined ? null : equal(pem.bytes, wanted);
+    const difference = pem === undefined ? null : equal(pem, wanted);
     if (difference !== null) named(findings, name, difference);
   }
   return good;

@@ -1,9 +1,11 @@
 import { createWebLocks } from '../../src/engine/worker/web-locks.ts';
+import { bytesSource, chunksOf } from '../../src/record/byte-source.ts';
+import { hashOf } from '../../src/record/hashing.ts';
 import { toHex } from '../../src/record/hex.ts';
 
 import { addToSealed } from '../../src/record/seal.ts';
 import { createIdbDocuments } from '../../src/record/stores/idb-documents.ts';
-import { keepImport, listImports, readImport, sweepImports } from '../../src/record/stores/imports.ts';
+import { importSource, keepImport, listImports, sweepImports } from '../../src/record/stores/imports.ts';
 import { loadSigner, makeSigner } from '../../src/record/stores/keys.ts';
 import { createOpfsStore } from '../../src/record/stores/opfs.ts';
 import { keepAdditions, keepSealed, loadSealed } from '../../src/record/stores/sealed-store.ts';
@@ -34,7 +36,7 @@ async function work(from: number): Promise<void> {
     self.postMessage({ added: runId });
     const file = await jobFile(pages, sealed, signer);
     const sha256 = toHex(await recordCrypto.sha256(file));
-    await keepImport(files, documents, file, { sha256, runId, name: 'job.zip' }, i);
+    await keepImport(files, documents, chunksOf(bytesSource(file)), { sha256, runId, name: 'job.zip' }, i);
     self.postMessage({ imported: runId });
   }
 }
@@ -59,16 +61,16 @@ async function look(): Promise<{
     if (id.startsWith('import-')) continue;
     const sealed = (await loadSealed(documents, id))!;
     const file = await jobFile(pagesOf(id), sealed, signer);
-    const v = await verifyJobFile(file, { crypto: recordCrypto, trusted, sense: null });
+    const v = await verifyJobFile(bytesSource(file), { crypto: recordCrypto, trusted, sense: null });
     if (v.verdict !== 'valid') found.faults.push(`seal of ${id}: ${v.verdict}`);
     found.sealed.push(id);
     if (sealed.additions.length === 1) found.added.push(id);
   }
   for (const { sha256, runId } of await listImports(documents)) {
-    const bytes = await readImport(files, sha256);
-    if (toHex(await recordCrypto.sha256(bytes)) !== sha256)
+    const source = await importSource(files, sha256);
+    if ((await hashOf(source, recordCrypto.hashing)) !== sha256)
       found.faults.push(`import of ${runId}: other bytes`);
-    const v = await verifyJobFile(bytes, { crypto: recordCrypto, trusted, sense: null });
+    const v = await verifyJobFile(source, { crypto: recordCrypto, trusted, sense: null });
     if (v.verdict !== 'valid') found.faults.push(`import of ${runId}: ${v.verdict}`);
     found.imported.push(runId);
   }

@@ -11,7 +11,7 @@ export function createRefusingStore(code: StoreErrorCode, message: string): File
   return {
     open: refuse,
     readAll: refuse,
-    readTail: refuse,
+    source: refuse,
     remove: refuse,
     list: async () => [],
     room: async () => 0,

@@ -3,7 +3,7 @@ import { PLAIN_WORDING } from '../../job/wording.ts';
 import { BACKUP_FILE, BACKUP_SCHEMA, documentLine, manifestBytes, README } from '../../record/backup.ts';
 import { toHex } from '../../record/hex.ts';
 import { sealedOf } from '../../record/seal.ts';
-import { readZip, type ZipMember, zipBytes } from '../../record/zip.ts';
+import { unzip, type ZipMember, zipBytes } from '../../record/testing/zips.ts';
 import { createOffice } from '../testing/office.ts';
 import type { RestoreChoice } from './messages.ts';
 
@@ -19,11 +19,11 @@ const blobOf = (bytes: Uint8Array): Blob => new Blob([bytes as Uint8Array<ArrayB
 
 /** The backup with other lines of documents and its sums made anew, as another program could make one. */
 async function rewritten(backup: Uint8Array, edit: (lines: string[]) => string[]): Promise<Blob> {
-  const members = readZip(backup).entries.map((e) => ({ name: e.name, chunks: [e.bytes] }));
   const out: ZipMember[] = [];
   const sums: string[] = [];
-  for (const { name, chunks } of members) {
-    let bytes = chunks[0]!;
+  for (const member of (await unzip(backup)).members) {
+    const { name } = member;
+    let { bytes } = member;
     if (name === BACKUP_FILE.documents) {
       const lines = new TextDecoder().decode(bytes).trimEnd().split('\n');
       bytes = new TextEncoder().encode(
@@ -34,10 +34,10 @@ async function rewritten(backup: Uint8Array, edit: (lines: string[]) => string[]
     } else if (name === BACKUP_FILE.sums) bytes = new TextEncoder().encode(sums.join(''));
     else if (name === BACKUP_FILE.manifest) {
       const m = JSON.parse(new TextDecoder().decode(bytes));
-      bytes = manifestBytes({ ...m, sumsSha256: await sha(out.at(-1)!.chunks[0]!) });
+      bytes = manifestBytes({ ...m, sumsSha256: await sha(out.at(-1)!.bytes) });
     }
     sums.push(`${await sha(bytes)}  ${name}\n`);
-    out.push({ name, chunks: [bytes] });
+    out.push({ name, bytes });
   }
   return blobOf(zipBytes(out));
 }
@@ -80,13 +80,13 @@ beforeAll(async () => {
 
 describe('a backup', () => {
   it('is an open zip with sums of every member, and holds no private key', async () => {
-    const { entries, problems } = readZip(backupBytes);
-    expect(problems).toEqual([]);
-    const by = new Map(entries.map((e) => [e.name, e.bytes]));
+    const { members, fault } = await unzip(backupBytes);
+    expect(fault).toBeNull();
+    const by = new Map(members.map((m) => [m.name, m.bytes]));
     expect(new TextDecoder().decode(by.get(BACKUP_FILE.readme)!)).toBe(README);
     const sums = new TextDecoder().decode(by.get(BACKUP_FILE.sums)!).trimEnd().split('\n');
     for (const line of sums) expect(await sha(by.get(line.slice(66))!)).toBe(line.slice(0, 64));
-    expect(sums).toHaveLength(entries.length - 2);
+    expect(sums).toHaveLength(members.length - 2);
     expect(new TextDecoder().decode(by.get(BACKUP_FILE.documents)!)).not.toContain('privateKey');
     expect(JSON.parse(new TextDecoder().decode(by.get(BACKUP_FILE.manifest)!))).toMatchObject({
       schema: BACKUP_SCHEMA,
@@ -243,10 +243,10 @@ describe('what is refused', () => {
     const utf8 = new TextEncoder();
     await expect(look(new Uint8Array(0))).rejects.toMatchObject({ code: 'not-a-backup' });
     await expect(look(utf8.encode('<html>'))).rejects.toMatchObject({ code: 'not-a-backup' });
-    const other = zipBytes([{ name: 'a.txt', chunks: [utf8.encode('x')] }]);
+    const other = zipBytes([{ name: 'a.txt', bytes: utf8.encode('x') }]);
     await expect(look(other)).rejects.toMatchObject({ code: 'not-a-backup' });
     const later = zipBytes([
-      { name: BACKUP_FILE.manifest, chunks: [utf8.encode('{"schema":"steadybar-backup/2"}')] },
+      { name: BACKUP_FILE.manifest, bytes: utf8.encode('{"schema":"steadybar-backup/2"}') },
     ]);
     await expect(look(later)).rejects.toMatchObject({ code: 'backup-future' });
     // A path in a name, and a compressed member, by hand in the header.

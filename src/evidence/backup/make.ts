@@ -13,12 +13,13 @@ import {
   manifestBytes,
   README,
 } from '../../record/backup.ts';
+import { crc32 } from '../../record/crc.ts';
 import { toHex } from '../../record/hex.ts';
 import { runFileNames, runOfFile } from '../../record/recovery.ts';
 import { importFileName, listImports } from '../../record/stores/imports.ts';
 import { keyHistory } from '../../record/stores/keys.ts';
 import { type DocumentKind, StoreError } from '../../record/stores/store.ts';
-import { zipWriter } from '../../record/zip.ts';
+import { zipWriter } from '../../record/zip-writer.ts';
 import type { EvidenceDeps, Tell } from '../deps.ts';
 import { EvidenceError } from '../faults.ts';
 import type { BackupMade } from './messages.ts';
@@ -38,7 +39,8 @@ export async function makeBackup(deps: EvidenceDeps, tell: Tell): Promise<Backup
   const add = async (name: string, bytes: Uint8Array): Promise<string> => {
     const sha256 = toHex(await crypto.sha256(bytes));
     try {
-      parts.push(new Blob(zip.add(name, [bytes]) as Uint8Array<ArrayBuffer>[]));
+      const header = zip.add(name, crc32(bytes), bytes.length);
+      parts.push(new Blob([header, bytes] as Uint8Array<ArrayBuffer>[]));
     } catch (cause) {
       if (cause instanceof RangeError) throw new EvidenceError('too-large', cause.message);
       throw cause;

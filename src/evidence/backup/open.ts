@@ -12,9 +12,9 @@ import {
   readSums,
 } from '../../record/backup.ts';
 import { toHex } from '../../record/hex.ts';
-import { storeErrorOf } from '../../record/stores/dom-errors.ts';
-import { isNoAccident } from '../../record/zip.ts';
-import { type ByteSource, type IndexEntry, readZipIndex } from '../../record/zip-index.ts';
+import { blobSource } from '../../record/stores/blob-source.ts';
+import { isNoAccident } from '../../record/zip-form.ts';
+import { readZip, type ZipEntry } from '../../record/zip-reader.ts';
 import type { EvidenceDeps, Tell } from '../deps.ts';
 import { EvidenceError } from '../faults.ts';
 
@@ -36,26 +36,14 @@ export interface OpenBackup {
 
 const damaged = (detail: string): EvidenceError => new EvidenceError('backup-damaged', detail);
 
-function sourceOf(file: Blob): ByteSource {
-  return {
-    size: file.size,
-    async read(at, length) {
-      try {
-        return new Uint8Array(await file.slice(at, at + length).arrayBuffer());
-      } catch (cause) {
-        throw storeErrorOf(cause);
-      }
-    },
-  };
-}
-
 /** @throws EvidenceError 'not-a-backup', 'backup-damaged', 'backup-future', 'too-large' */
 export async function openBackup(deps: EvidenceDeps, file: Blob, tell: Tell): Promise<OpenBackup> {
-  const source = sourceOf(file);
-  const index = await readZipIndex(source, MOST_BACKUP_MEMBERS);
-  if (!index.ok) {
-    const detail = `${index.fault} at byte ${index.offset}`;
-    throw isNoAccident(index.fault) ? new EvidenceError('not-a-backup', detail) : damaged(detail);
+  const source = blobSource(file);
+  const index = await readZip(source, MOST_BACKUP_MEMBERS);
+  if (index.problem !== null) {
+    const { fault, offset } = index.problem;
+    const detail = `${fault} at byte ${offset}`;
+    throw isNoAccident(fault) ? new EvidenceError('not-a-backup', detail) : damaged(detail);
   }
   const entries = new Map(index.entries.map((e) => [e.name, e]));
   const list = async (name: string): Promise<Uint8Array> => {
@@ -75,7 +63,7 @@ export async function openBackup(deps: EvidenceDeps, file: Blob, tell: Tell): Pr
   const sums = readSums(new TextDecoder().decode(sumsBytes));
   if (sums === null) throw damaged(BACKUP_FILE.sums);
 
-  const checked = async (entry: IndexEntry): Promise<Uint8Array> => {
+  const checked = async (entry: ZipEntry): Promise<Uint8Array> => {
     const bytes = await source.read(entry.start, entry.size);
     const sha256 = toHex(await deps.crypto.sha256(bytes));
     if (bytes.length !== entry.size || sha256 !== sums.get(entry.name)) throw damaged(entry.name);

@@ -23,10 +23,10 @@ async function names(of: Folder): Promise<string[]> {
 
 it('a real folder takes a file whole, keeps what is there, and is read again', async () => {
   const at = await folder();
-  const [a, b] = [new Uint8Array(300_000).fill(7), Uint8Array.of(1, 2, 3)];
-  expect((await writeInto(at, NAME, a, recordCrypto)).outcome).toBe('written');
-  expect((await writeInto(at, NAME, a, recordCrypto)).outcome).toBe('already');
-  const other = await writeInto(at, NAME, b, recordCrypto);
+  const [a, b] = [new Blob([new Uint8Array(300_000).fill(7)]), new Blob([Uint8Array.of(1, 2, 3)])];
+  expect((await writeInto(at, NAME, a, recordCrypto.hashing)).outcome).toBe('written');
+  expect((await writeInto(at, NAME, a, recordCrypto.hashing)).outcome).toBe('already');
+  const other = await writeInto(at, NAME, b, recordCrypto.hashing);
   expect(other.outcome).toBe('conflict');
   expect(await names(at)).toEqual([NAME, other.name].sort());
   const { files } = await filesIn(at);
@@ -49,7 +49,9 @@ it('without move the writer swaps at its end', async () => {
       };
     },
   };
-  expect((await writeInto(at, NAME, Uint8Array.of(9), recordCrypto)).outcome).toBe('written');
+  expect((await writeInto(at, NAME, new Blob([Uint8Array.of(9)]), recordCrypto.hashing)).outcome).toBe(
+    'written',
+  );
   expect(await names(real)).toEqual([NAME]);
 });
 
@@ -66,9 +68,13 @@ it('a folder that is gone is said to be missing; its handle outlives a restart',
   });
   const body = (await (await createIdbDocuments('folder-test')).get('office', 'folder'))?.body;
   const again = (body as { handle: Folder }).handle;
-  expect((await writeInto(again, NAME, Uint8Array.of(1), recordCrypto)).outcome).toBe('written');
+  expect((await writeInto(again, NAME, new Blob([Uint8Array.of(1)]), recordCrypto.hashing)).outcome).toBe(
+    'written',
+  );
   await (await root()).removeEntry('shared', { recursive: true });
-  await expect(writeInto(again, NAME, Uint8Array.of(1), recordCrypto)).rejects.toMatchObject({
+  await expect(
+    writeInto(again, NAME, new Blob([Uint8Array.of(1)]), recordCrypto.hashing),
+  ).rejects.toMatchObject({
     code: 'missing',
   });
   await expect(filesIn(again)).rejects.toMatchObject({ code: 'missing' });

@@ -4,7 +4,8 @@ import { conflictName, writeInto } from './folder.ts';
 import { createFakeFolder } from './testing/fake-folder.ts';
 
 const NAME = '2026-04-14_repair_run1.steadybar.zip';
-const A = Uint8Array.of(1, 2, 3, 4);
+const a = Uint8Array.of(1, 2, 3, 4);
+const A = new Blob([a]);
 const B = Uint8Array.of(5, 6, 7);
 const bytesIn = (f: ReturnType<typeof createFakeFolder>, name: string) => f.files.get(name)?.bytes;
 
@@ -13,21 +14,27 @@ describe.each(['works', 'refuses', 'none'] as const)('a file written where move 
 
   it('is there whole, once, and nothing else is left', async () => {
     const folder = make();
-    expect(await writeInto(folder, NAME, A, recordCrypto)).toEqual({ name: NAME, outcome: 'written' });
-    expect(await writeInto(folder, NAME, A, recordCrypto)).toEqual({ name: NAME, outcome: 'already' });
+    expect(await writeInto(folder, NAME, A, recordCrypto.hashing)).toEqual({
+      name: NAME,
+      outcome: 'written',
+    });
+    expect(await writeInto(folder, NAME, A, recordCrypto.hashing)).toEqual({
+      name: NAME,
+      outcome: 'already',
+    });
     expect([...folder.files.keys()]).toEqual([NAME]);
-    expect(bytesIn(folder, NAME)).toEqual(A);
+    expect(bytesIn(folder, NAME)).toEqual(a);
   });
 
   it('another of the same name stays as it is; this one is named as a conflict', async () => {
     const folder = make();
     folder.put(NAME, B);
-    const first = await writeInto(folder, NAME, A, recordCrypto);
+    const first = await writeInto(folder, NAME, A, recordCrypto.hashing);
     expect(first.outcome).toBe('conflict');
     expect(first.name).toMatch(/^2026-04-14_repair_run1_conflict-[0-9a-f]{8}\.steadybar\.zip$/);
     expect(bytesIn(folder, NAME)).toEqual(B);
-    expect(bytesIn(folder, first.name)).toEqual(A);
-    expect(await writeInto(folder, NAME, A, recordCrypto)).toEqual({ ...first, outcome: 'already' });
+    expect(bytesIn(folder, first.name)).toEqual(a);
+    expect(await writeInto(folder, NAME, A, recordCrypto.hashing)).toEqual({ ...first, outcome: 'already' });
     expect(folder.files.size).toBe(2);
   });
 
@@ -40,7 +47,7 @@ describe.each(['works', 'refuses', 'none'] as const)('a file written where move 
     ] as const;
     for (const [fault, code] of faults) {
       const folder = Object.assign(make(), fault);
-      await expect(writeInto(folder, NAME, A, recordCrypto), code).rejects.toMatchObject({ code });
+      await expect(writeInto(folder, NAME, A, recordCrypto.hashing), code).rejects.toMatchObject({ code });
       Object.assign(folder, { permission: 'granted', gone: false });
       expect([...folder.files.keys()], code).toEqual([]);
     }
@@ -50,7 +57,7 @@ describe.each(['works', 'refuses', 'none'] as const)('a file written where move 
     const folder = make();
     folder.put(NAME, B);
     folder.room = 2;
-    await expect(writeInto(folder, NAME, A, recordCrypto)).rejects.toMatchObject({ code: 'full' });
+    await expect(writeInto(folder, NAME, A, recordCrypto.hashing)).rejects.toMatchObject({ code: 'full' });
     expect([...folder.files.keys()]).toEqual([NAME]);
     expect(bytesIn(folder, NAME)).toEqual(B);
   });

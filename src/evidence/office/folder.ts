@@ -3,8 +3,8 @@
  * half there or exchanged for another, read so that nothing in it can do harm. Works on the part of the File System
  * interface that is named here, which OPFS folders have too.
  */
-import { toHex } from '../../record/hex.ts';
-import type { RecordCrypto } from '../../record/signing.ts';
+import { hashOf, type Sha256 } from '../../record/hashing.ts';
+import { blobSource } from '../../record/stores/blob-source.ts';
 import { storeErrorOf } from '../../record/stores/dom-errors.ts';
 import { StoreError } from '../../record/stores/store.ts';
 
@@ -13,7 +13,7 @@ export interface FolderFile {
   readonly name: string;
   getFile(): Promise<Blob & { readonly lastModified: number }>;
   createWritable(): Promise<{
-    write(data: Uint8Array<ArrayBuffer>): Promise<void>;
+    write(data: Blob): Promise<void>;
     close(): Promise<void>;
     abort(): Promise<void>;
   }>;
@@ -59,10 +59,10 @@ async function guarded<T>(work: () => Promise<T>): Promise<T> {
 }
 
 /** The file's SHA-256, hex; null when there is none. */
-async function shaIn(folder: Folder, name: string, crypto: RecordCrypto): Promise<string | null> {
+async function shaIn(folder: Folder, name: string, sha256: Sha256): Promise<string | null> {
   try {
     const file = await (await folder.getFileHandle(name)).getFile();
-    return toHex(await crypto.sha256(new Uint8Array(await file.arrayBuffer())));
+    return await hashOf(blobSource(file), sha256);
   } catch (cause) {
     const error = storeErrorOf(cause);
     if (error.code === 'missing') return null;
@@ -79,10 +79,10 @@ async function quietly(work: () => Promise<void>): Promise<void> {
 }
 
 /** Content is swapped in when the writer closes: until then the file is what it was. */
-async function fill(handle: FolderFile, bytes: Uint8Array): Promise<void> {
+async function fill(handle: FolderFile, content: Blob): Promise<void> {
   const writer = await handle.createWritable();
   try {
-    await writer.write(bytes as Uint8Array<ArrayBuffer>);
+    await writer.write(content);
     await writer.close();
   } catch (cause) {
     await quietly(() => writer.abort());
@@ -93,12 +93,12 @@ async function fill(handle: FolderFile, bytes: Uint8Array): Promise<void> {
 async function put(
   folder: Folder,
   name: string,
-  bytes: Uint8Array,
+  content: Blob,
   sha256: string,
-  crypto: RecordCrypto,
+  hashing: Sha256,
 ): Promise<void> {
   const check = async (at: string): Promise<void> => {
-    if ((await shaIn(folder, at, crypto)) !== sha256)
+    if ((await shaIn(folder, at, hashing)) !== sha256)
       throw new StoreError('corrupt', `${at} reads back other bytes than were written`);
   };
   const part = partName(sha256);
@@ -106,9 +106,9 @@ async function put(
   let moved = false;
   try {
     if (typeof temp.move === 'function') {
-      await fill(temp, bytes);
+      await fill(temp, content);
       await check(part);
-      if ((await shaIn(folder, name, crypto)) === null) {
+      if ((await shaIn(folder, name, hashing)) === null) {
         try {
           await temp.move(name);
           moved = true;
@@ -122,11 +122,11 @@ async function put(
     if (!moved) await quietly(() => folder.removeEntry(part));
   }
   if (moved) return check(name);
-  if ((await shaIn(folder, name, crypto)) !== null)
+  if ((await shaIn(folder, name, hashing)) !== null)
     throw new StoreError('stale', `${name} came into the folder meanwhile`);
   const handle = await folder.getFileHandle(name, { create: true });
   try {
-    await fill(handle, bytes);
+    await fill(handle, content);
     await check(name);
   } catch (cause) {
     // Made by us a moment ago, and empty or wrong.
@@ -139,23 +139,18 @@ async function put(
  * Writes a file whole or not at all. Another file of that name stays as it is, and this one gets a name that says so.
  * @throws StoreError 'denied' without permission, 'missing' when the folder is gone, 'full', 'corrupt', 'stale'
  */
-export function writeInto(
-  folder: Folder,
-  name: string,
-  bytes: Uint8Array,
-  crypto: RecordCrypto,
-): Promise<Written> {
+export function writeInto(folder: Folder, name: string, content: Blob, hashing: Sha256): Promise<Written> {
   return guarded(async () => {
-    const sha256 = toHex(await crypto.sha256(bytes));
-    const there = await shaIn(folder, name, crypto);
+    const sha256 = await hashOf(blobSource(content), hashing);
+    const there = await shaIn(folder, name, hashing);
     if (there === sha256) return { name, outcome: 'already' };
     if (there === null) {
-      await put(folder, name, bytes, sha256, crypto);
+      await put(folder, name, content, sha256, hashing);
       return { name, outcome: 'written' };
     }
     const other = conflictName(name, sha256);
-    if ((await shaIn(folder, other, crypto)) === sha256) return { name: other, outcome: 'already' };
-    await put(folder, other, bytes, sha256, crypto);
+    if ((await shaIn(folder, other, hashing)) === sha256) return { name: other, outcome: 'already' };
+    await put(folder, other, content, sha256, hashing);
     return { name: other, outcome: 'conflict' };
   });
 }

@@ -1,6 +1,7 @@
 /** The shared folder behind the evidence worker's requests: what waits to be written, what is there, what is new. */
 import type { Verdict } from '../../record/findings.ts';
-import { toHex } from '../../record/hex.ts';
+import { hashOf } from '../../record/hashing.ts';
+import { blobSource } from '../../record/stores/blob-source.ts';
 import { storeErrorOf } from '../../record/stores/dom-errors.ts';
 import { listImports } from '../../record/stores/imports.ts';
 import { StoreError } from '../../record/stores/store.ts';
@@ -111,17 +112,17 @@ export function createOfficeFolder(
       finding: null,
     };
     if (file.size > MOST_BYTES) return { ...none, bytes: file.size, state: 'too-large', verdict: null };
-    const bytes = new Uint8Array(await file.arrayBuffer());
-    const sha256 = toHex(await deps.crypto.sha256(bytes));
+    const source = blobSource(file);
+    const sha256 = await hashOf(source, deps.crypto.hashing);
     const options = { crypto: deps.crypto, trusted: trust.names };
-    const v = await verifyBySums(bytes, options, () => deriving(deps.catalogueOf));
+    const v = await verifyBySums(source, options, () => deriving(deps.catalogueOf));
     const { manifest } = v;
     return {
-      bytes: bytes.length,
+      bytes: file.size,
       sha256,
       verdict: v.verdict,
       // An empty file is one that a syncing program has only promised so far.
-      state: bytes.length === 0 ? 'incomplete' : STATES[v.verdict],
+      state: file.size === 0 ? 'incomplete' : STATES[v.verdict],
       finding: v.findings.find((f) => f.f !== 'signer') ?? null,
       fingerprint: v.fingerprint,
       runId: manifest?.runId ?? null,
@@ -168,8 +169,7 @@ export function createOfficeFolder(
           try {
             const folder = await need();
             const { name, file } = await build(entry.runId, tell);
-            const bytes = new Uint8Array(await file.arrayBuffer());
-            const done = await writeInto(folder, name, bytes, deps.crypto);
+            const done = await writeInto(folder, name, file, deps.crypto.hashing);
             written.push({ runId: entry.runId, name: done.name, conflict: done.outcome === 'conflict' });
           } catch (cause) {
             // It stays in the queue, with the reason; the others are tried all the same.

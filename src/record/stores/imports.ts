@@ -4,6 +4,7 @@
  * document are what a dead process left, and are swept. Whoever writes, removes or sweeps a file holds its lock:
  * a second tab that starts must not take the bytes from under a running import.
  */
+import type { ByteSource } from '../byte-source.ts';
 import { type DocumentStore, type FileStore, type StoredDocument, StoreError } from './store.ts';
 
 export interface ImportFacts {
@@ -43,12 +44,13 @@ export type ImportOutcome =
 
 /**
  * With the file's lock held.
+ * @param chunks the file's bytes; where they end with an error nothing is kept
  * @throws StoreError, after which nothing is kept; what the disk can't take back now is swept at the next start
  */
 export async function keepImport(
   files: FileStore,
   documents: DocumentStore,
-  bytes: Uint8Array,
+  chunks: AsyncIterable<Uint8Array>,
   facts: ImportFacts,
   utcMs: number,
 ): Promise<ImportOutcome> {
@@ -57,24 +59,26 @@ export async function keepImport(
   const others = (await listImports(documents)).filter((i) => i.runId === facts.runId);
   const file = await files.open(importFileName(facts.sha256));
   let whole = false;
+  let size = 0;
   try {
     file.truncate(0);
-    file.append(bytes);
+    for await (const chunk of chunks) file.append(chunk);
     file.flush();
+    size = file.size;
     whole = true;
   } finally {
     file.close();
     // A full disk gets its room back at once.
     if (!whole) await files.remove(importFileName(facts.sha256)).catch(() => undefined);
   }
-  const body: Imported = { ...facts, bytes: bytes.length, importedUtcMs: utcMs };
+  const body: Imported = { ...facts, bytes: size, importedUtcMs: utcMs };
   await documents.put({ kind: 'seal', id, revision: 0, savedUtcMs: utcMs, body });
   return { kept: true, others };
 }
 
 /** @throws StoreError 'missing' when the bytes are gone */
-export const readImport = (files: FileStore, sha256: string): Promise<Uint8Array> =>
-  files.readAll(importFileName(sha256));
+export const importSource = (files: FileStore, sha256: string): Promise<ByteSource> =>
+  files.source(importFileName(sha256));
 
 async function removeFile(files: FileStore, sha256: string): Promise<void> {
   try {

@@ -2,6 +2,7 @@
  * Files in memory, for practice, tests and the command line. With `lossy`, kill() forgets what was not flushed:
  * a process that is merely killed leaves its writes to the system and proves nothing about the flush.
  */
+import { type ByteSource, bytesSource } from '../byte-source.ts';
 import { checkCut, checkName, checkRange } from './names.ts';
 import { type AppendFile, type FileStore, StoreError } from './store.ts';
 
@@ -120,9 +121,8 @@ class MemoryStore implements FileStore {
     return cell.bytes.slice(0, cell.size);
   }
 
-  async readTail(name: string, length: number): Promise<Uint8Array> {
-    const cell = this.find(name);
-    return cell.bytes.slice(Math.max(0, cell.size - length), cell.size);
+  async source(name: string): Promise<ByteSource> {
+    return bytesSource(await this.readAll(name));
   }
 
   async remove(name: string): Promise<void> {

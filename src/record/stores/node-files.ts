@@ -1,6 +1,8 @@
 /** Files of a folder, for Node. flush() is fsync: after it the bytes are the disk's. */
+
 import fs from 'node:fs';
 import path from 'node:path';
+import type { ByteSource } from '../byte-source.ts';
 import { checkCut, checkName, checkRange } from './names.ts';
 import { type AppendFile, type FileStore, StoreError, type StoreErrorCode } from './store.ts';
 
@@ -165,19 +167,21 @@ class NodeFiles implements FileStore {
     });
   }
 
-  async readTail(name: string, length: number): Promise<Uint8Array> {
-    const at = this.at(name);
-    return guard(() => {
-      const fd = fs.openSync(at, 'r');
-      try {
-        const { size } = fs.fstatSync(fd);
-        const bytes = new Uint8Array(Math.min(size, length));
-        const n = fs.readSync(fd, bytes, 0, bytes.length, size - bytes.length);
-        return bytes.subarray(0, n);
-      } finally {
-        fs.closeSync(fd);
-      }
-    });
+  async source(name: string): Promise<ByteSource> {
+    const file = this.at(name);
+    // Opened for each read: nobody has to say that he needs it no more.
+    return {
+      size: guard(() => fs.statSync(file).size),
+      read: async (at, length, into = new Uint8Array(length)) =>
+        guard(() => {
+          const fd = fs.openSync(file, 'r');
+          try {
+            return into.subarray(0, fs.readSync(fd, into, 0, length, at));
+          } finally {
+            fs.closeSync(fd);
+          }
+        }),
+    };
   }
 
   async remove(name: string): Promise<void> {

@@ -2,6 +2,8 @@
  * Files in the origin private file system through sync access handles: dedicated workers only. A handle is
  * exclusive, so a file open in another tab is 'busy' here.
  */
+import { type ByteSource, fileSource } from '../byte-source.ts';
+import { blobSource } from './blob-source.ts';
 import { storeErrorOf } from './dom-errors.ts';
 import { checkCut, checkName, checkRange } from './names.ts';
 import { type AppendFile, type FileStore, StoreError } from './store.ts';
@@ -137,17 +139,11 @@ class OpfsStore implements FileStore {
     });
   }
 
-  async readTail(name: string, length: number): Promise<Uint8Array> {
+  async source(name: string): Promise<ByteSource> {
     checkName(name);
     const mine = this.files.get(name);
-    if (mine !== undefined) {
-      const n = Math.min(mine.size, length);
-      return mine.read(mine.size - n, n);
-    }
-    return guarded(async () => {
-      const file = await (await this.folder.getFileHandle(name)).getFile();
-      return new Uint8Array(await file.slice(Math.max(0, file.size - length)).arrayBuffer());
-    });
+    if (mine !== undefined) return fileSource(mine);
+    return guarded(async () => blobSource(await (await this.folder.getFileHandle(name)).getFile()));
   }
 
   async remove(name: string): Promise<void> {

@@ -1,12 +1,16 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { bytesSource, chunksOf, readAll } from '../byte-source.ts';
 import { addToSealed, type Sealed } from '../seal.ts';
 import type { Signer } from '../signing.ts';
 import { newSigner, recordCrypto, runPages, sealRun } from '../testing/sealing.ts';
-import { keepImport, listImports, readImport, removeImport, sweepImports } from './imports.ts';
+import { importSource, keepImport, listImports, removeImport, sweepImports } from './imports.ts';
 import { createLossyStore, createMemoryStore } from './memory.ts';
 import { createMemoryDocuments } from './memory-documents.ts';
 import { keepAdditions, keepSealed, loadSealed } from './sealed-store.ts';
-import type { DocumentStore } from './store.ts';
+import type { DocumentStore, FileStore } from './store.ts';
+
+const chunks = (bytes: Uint8Array) => chunksOf(bytesSource(bytes));
+const kept = async (files: FileStore, sha256: string) => readAll(await importSource(files, sha256));
 
 describe('a seal at rest', () => {
   let signer: Signer;
@@ -48,14 +52,17 @@ describe('imported job files', () => {
 
   it('are kept under their hash: the same one is one, another of the same run stands beside it', async () => {
     const [files, documents] = [createMemoryStore(), createMemoryDocuments()];
-    expect(await keepImport(files, documents, bytes, facts('aa'), 5)).toEqual({ kept: true, others: [] });
-    expect(await keepImport(files, documents, bytes, facts('aa'), 6)).toEqual({
+    expect(await keepImport(files, documents, chunks(bytes), facts('aa'), 5)).toEqual({
+      kept: true,
+      others: [],
+    });
+    expect(await keepImport(files, documents, chunks(bytes), facts('aa'), 6)).toEqual({
       kept: false,
       why: 'already',
     });
-    const second = await keepImport(files, documents, Uint8Array.of(4), facts('bb'), 7);
+    const second = await keepImport(files, documents, chunks(Uint8Array.of(4)), facts('bb'), 7);
     expect(second).toMatchObject({ kept: true, others: [{ sha256: 'aa', importedUtcMs: 5 }] });
-    expect(await readImport(files, 'aa')).toEqual(bytes);
+    expect(await kept(files, 'aa')).toEqual(bytes);
     await removeImport(files, documents, 'aa');
     expect((await listImports(documents)).map((i) => i.sha256)).toEqual(['bb']);
     expect(await sweepImports(files, documents, free)).toEqual([]);
@@ -63,15 +70,15 @@ describe('imported job files', () => {
 
   it('another tab’s running import is not swept, nor one that ends while the sweep looks', async () => {
     const [files, documents] = [createMemoryStore(), createMemoryDocuments()];
-    await keepImport(files, documents, bytes, facts('aa'), 1);
+    await keepImport(files, documents, chunks(bytes), facts('aa'), 1);
     for (const sha256 of ['bb', 'cc', 'dd']) {
-      await keepImport(files, documents, bytes, facts(sha256), 1);
+      await keepImport(files, documents, chunks(bytes), facts(sha256), 1);
       await documents.remove('seal', `import-${sha256}`);
     }
     const swept = await sweepImports(files, documents, async (name) => {
       if (name === 'import-bb') return null;
       // Its import ended between the first look and the lock.
-      if (name === 'import-cc') await keepImport(files, documents, bytes, facts('cc'), 2);
+      if (name === 'import-cc') await keepImport(files, documents, chunks(bytes), facts('cc'), 2);
       return () => undefined;
     });
     expect(swept).toEqual(['import-dd.zip']);
@@ -80,7 +87,7 @@ describe('imported job files', () => {
       'import-bb.zip',
       'import-cc.zip',
     ]);
-    expect(await readImport(files, 'cc')).toEqual(bytes);
+    expect(await kept(files, 'cc')).toEqual(bytes);
   });
 
   /** Documents of a machine that dies at a given call. */
@@ -101,29 +108,33 @@ describe('imported job files', () => {
     for (let call = 0; call < 5; call++) {
       const documents = createMemoryDocuments();
       const files = createLossyStore();
-      const good = await keepImport(files, documents, bytes, facts('aa'), 1);
+      const good = await keepImport(files, documents, chunks(bytes), facts('aa'), 1);
       expect(good.kept).toBe(true);
       const large = new Uint8Array(5000).fill(call);
-      await keepImport(files, dying(documents, { left: call }), large, facts('bb'), 2).catch(() => undefined);
+      await keepImport(files, dying(documents, { left: call }), chunks(large), facts('bb'), 2).catch(
+        () => undefined,
+      );
       const after = files.kill((unflushed) => Math.floor(unflushed / 2));
       await sweepImports(after, documents, free);
       const names = (await listImports(documents)).map((i) => i.sha256);
-      expect(await readImport(after, 'aa')).toEqual(bytes);
-      if (names.includes('bb')) expect(await readImport(after, 'bb')).toEqual(large);
+      expect(await kept(after, 'aa')).toEqual(bytes);
+      if (names.includes('bb')) expect(await kept(after, 'bb')).toEqual(large);
       else expect((await after.list()).map((f) => f.name)).toEqual(['import-aa.zip']);
       // And it can be brought in again.
       if (!names.includes('bb'))
-        expect((await keepImport(after, documents, large, facts('bb'), 3)).kept).toBe(true);
-      expect(await readImport(after, 'bb')).toEqual(large);
+        expect((await keepImport(after, documents, chunks(large), facts('bb'), 3)).kept).toBe(true);
+      expect(await kept(after, 'bb')).toEqual(large);
     }
   });
 
   it('keep nothing when there is no room', async () => {
     const [files, documents] = [createMemoryStore(2), createMemoryDocuments()];
-    await expect(keepImport(files, documents, bytes, facts('aa'), 1)).rejects.toMatchObject({ code: 'full' });
+    await expect(keepImport(files, documents, chunks(bytes), facts('aa'), 1)).rejects.toMatchObject({
+      code: 'full',
+    });
     expect(await listImports(documents)).toEqual([]);
     // The room is given back at once.
     expect(await files.list()).toEqual([]);
-    expect((await keepImport(files, documents, Uint8Array.of(7), facts('cc'), 2)).kept).toBe(true);
+    expect((await keepImport(files, documents, chunks(Uint8Array.of(7)), facts('cc'), 2)).kept).toBe(true);
   });
 });

@@ -1,3 +1,5 @@
+import type { ByteSource } from '../byte-source.ts';
+
 /**
  * One interface for the places where bytes rest: OPFS in the worker, Node files, memory, and for tests a store
  * that drops everything not flushed. Every failure rejects with a StoreError; nothing is swallowed.
@@ -20,8 +22,8 @@ export interface FileStore {
   open(name: string): Promise<AppendFile>;
   list(): Promise<readonly { readonly name: string; readonly size: number }[]>;
   readAll(name: string): Promise<Uint8Array>;
-  /** The last bytes of a file, at most `length` of them, without reading the rest. */
-  readTail(name: string, length: number): Promise<Uint8Array>;
+  /** The file as it is now, to be read in parts. */
+  source(name: string): Promise<ByteSource>;
   remove(name: string): Promise<void>;
   /** Bytes left, null when the platform does not say. */
   room(): Promise<number | null>;

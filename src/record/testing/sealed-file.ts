@@ -1,10 +1,10 @@
 /** A job's file with two additions, and the hands that change it, for tests of verification. */
+import { bytesSource } from '../byte-source.ts';
 import type { Finding } from '../findings.ts';
 import { scanPages } from '../page-scanner.ts';
 import { addToSealed, type Sealed } from '../seal.ts';
 import type { Signer } from '../signing.ts';
 import { type Verification, type VerifyOptions, verifyJobFile } from '../verify.ts';
-import { readZip, type ZipMember, zipBytes } from '../zip.ts';
 import {
   checkWords,
   jobFile,
@@ -15,6 +15,7 @@ import {
   sealRun,
   twoPoint,
 } from './sealing.ts';
+import { unzip, zipBytes } from './zips.ts';
 
 export interface SealedFile {
   readonly signer: Signer;
@@ -44,6 +45,7 @@ export async function makeSealedFile(): Promise<SealedFile> {
   const status = { kind: 'status', body: { status: 'released' }, utcMs: 4 } as const;
   sealed = await addToSealed(sealed, status, office, recordCrypto);
   const file = await jobFile(pages, sealed, signer, paper);
+  const whole = (await unzip(file)).members;
   const offsets: number[] = [];
   for (const item of scanPages(pages)) if (item.kind === 'page') offsets.push(item.page.offset);
   const trusted = new Map([
@@ -58,7 +60,7 @@ export async function makeSealedFile(): Promise<SealedFile> {
     file,
     offsets,
     verify: (bytes, more) =>
-      verifyJobFile(bytes, {
+      verifyJobFile(bytesSource(bytes), {
         crypto: recordCrypto,
         trusted,
         sense: twoPoint,
@@ -67,9 +69,9 @@ export async function makeSealedFile(): Promise<SealedFile> {
         ...more,
       }),
     repacked(change) {
-      const members = new Map(readZip(file).entries.map((e) => [e.name, e.bytes.slice()]));
+      const members = new Map(whole.map(({ name, bytes }) => [name, bytes.slice()]));
       change(members);
-      return zipBytes([...members].map(([name, bytes]): ZipMember => ({ name, chunks: [bytes] })));
+      return zipBytes([...members].map(([name, bytes]) => ({ name, bytes })));
     },
   };
 }

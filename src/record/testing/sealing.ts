@@ -3,6 +3,7 @@
 import type { Setup } from '../../job/setup.ts';
 import { PLAIN_WORDING } from '../../job/wording.ts';
 import { CHECK_TEXT } from '../../words/en/check-text.ts';
+import { bytesSource } from '../byte-source.ts';
 import type { CheckWordsOf } from '../check-text.ts';
 import { toHex } from '../hex.ts';
 import { buildJobFile, type ExtraFiles } from '../job-file.ts';
@@ -116,6 +117,9 @@ export const paper: ExtraFiles = async ({ manifest, manifestSha256 }) => [
   { name: 'paper.html', bytes: new TextEncoder().encode(`<p>${manifest.runId} ${manifestSha256}</p>`) },
 ];
 
+/** Keeps the pieces of a job's file. */
+export const inMemory = (piece: Uint8Array): Uint8Array => piece.slice();
+
 export async function jobFile(
   pages: Uint8Array,
   sealed: Sealed,
@@ -123,14 +127,14 @@ export async function jobFile(
   extras?: ExtraFiles,
 ): Promise<Uint8Array> {
   const input = {
-    pages,
+    pages: bytesSource(pages),
     sealed,
     sense: twoPoint,
     words: checkWords,
     signer,
     ...(extras === undefined ? {} : { extras }),
   };
-  return join(await buildJobFile(input, recordCrypto));
+  return join(await buildJobFile(input, recordCrypto, inMemory));
 }
 
 export const sha256Hex = async (bytes: Uint8Array): Promise<string> =>

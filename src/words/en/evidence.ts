@@ -176,7 +176,6 @@ const CONTAINER: Record<Extract<Finding, { f: 'refused' | 'container' }>['why'],
   'too-many': 'too many files inside',
   truncated: 'cut short',
   sequence: 'files in another order',
-  crc: 'a checksum differs',
   header: 'not as it was made (header)',
   behind: 'not as it was made (behind)',
 };

@@ -41,19 +41,24 @@ export function createFakeFolder(name = 'Shared'): FakeFolder {
         const found = files.get(mine);
         if (found === undefined) throw dom('NotFoundError');
         const blob = new Blob([found.bytes as Uint8Array<ArrayBuffer>]);
-        const read = async (): Promise<ArrayBuffer> => {
-          if (fake.locked.has(mine) || files.get(mine) !== found) throw dom('NotReadableError');
-          return found.bytes.slice().buffer as ArrayBuffer;
+        const slice = (from?: number, to?: number): Blob => {
+          const part = Blob.prototype.slice.call(blob, from, to);
+          const arrayBuffer = async (): Promise<ArrayBuffer> => {
+            if (fake.locked.has(mine) || files.get(mine) !== found) throw dom('NotReadableError');
+            return Blob.prototype.arrayBuffer.call(part);
+          };
+          return Object.assign(part, { arrayBuffer });
         };
-        return Object.assign(blob, { lastModified: found.lastModified, arrayBuffer: read });
+        return Object.assign(blob, { lastModified: found.lastModified, slice });
       },
       async createWritable() {
         check();
         if (!files.has(mine)) throw dom('NotFoundError');
         let swap = new Uint8Array(0);
         return {
-          async write(data: Uint8Array) {
+          async write(content: Blob) {
             check();
+            const data = new Uint8Array(await content.arrayBuffer());
             if (data.length > fake.room) throw dom('QuotaExceededError');
             const next = new Uint8Array(swap.length + data.length);
             next.set(swap);

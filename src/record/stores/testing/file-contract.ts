@@ -28,13 +28,16 @@ export const fileCases: readonly Case<FileStore>[] = [
       equal(file.read(2, 2), bytes(3, 4), 'a part');
       equal(file.read(5, 0), bytes(), 'nothing at the end');
       equal(await store.readAll('a'), bytes(1, 2, 3, 4, 5), 'readAll of an open file');
-      equal(await store.readTail('a', 2), bytes(4, 5), 'readTail of an open file');
+      equal(await (await store.source('a')).read(3, 2), bytes(4, 5), 'part of an open file');
       equal(await store.list(), [{ name: 'a', size: 5 }], 'list of an open file');
       file.close();
       equal(await store.readAll('a'), bytes(1, 2, 3, 4, 5), 'readAll');
-      equal(await store.readTail('a', 3), bytes(3, 4, 5), 'readTail');
-      equal(await store.readTail('a', 9), bytes(1, 2, 3, 4, 5), 'readTail of more than there is');
-      equal(await store.readTail('a', 0), bytes(), 'readTail of nothing');
+      const source = await store.source('a');
+      equal(source.size, 5, 'size of a source');
+      equal(await source.read(2, 2), bytes(3, 4), 'a part of a source');
+      equal(await source.read(3, 9), bytes(4, 5), 'more than there is');
+      equal(await source.read(5, 1), bytes(), 'nothing behind the end');
+      equal(await source.read(1, 3, new Uint8Array(8)), bytes(2, 3, 4), 'read into given room');
     },
   },
   {
@@ -78,7 +81,7 @@ export const fileCases: readonly Case<FileStore>[] = [
       await refused('failed', 'before the start', () => file.read(-1, 1));
       file.close();
       await refused('missing', 'no such file', () => store.readAll('b'));
-      await refused('missing', 'no such file', () => store.readTail('b', 1));
+      await refused('missing', 'no such file', () => store.source('b'));
       await refused('missing', 'no such file to remove', () => store.remove('b'));
     },
   },
@@ -126,7 +129,7 @@ export const fileCases: readonly Case<FileStore>[] = [
       ])
         await refused('denied', `open ${JSON.stringify(name)}`, () => store.open(name));
       await refused('denied', 'readAll', () => store.readAll('../a'));
-      await refused('denied', 'readTail', () => store.readTail('../a', 1));
+      await refused('denied', 'source', () => store.source('../a'));
       await refused('denied', 'remove', () => store.remove('../a'));
     },
   },

@@ -8,10 +8,8 @@ import { csvRow, csvText } from './csv.ts';
 import { frameOfLine, parseEntryLine, parseEventLine } from './entry-text.ts';
 import type { LogEntry } from './log.ts';
 import { scanRun } from './reader.ts';
-import { derivedHashes, KNOWN_DERIVED, traceOf } from './testing/known.ts';
+import { derivedHashes, inventoryOf, KNOWN_DERIVED, traceOf } from './testing/known.ts';
 import { runPages } from './testing/sealing.ts';
-import { logFiles } from './trace-files.ts';
-import { rowShape } from './trace-rows.ts';
 
 const pages = runPages({ seconds: 30 });
 const samples: Extract<LogEntry, { l: 'frame' }>[] = [];
@@ -38,8 +36,8 @@ const wanted = samples.map(({ tUs, frame }) => {
 });
 
 describe('trace as CSV', () => {
-  it('read by another library equals the raw counts through the calibration', () => {
-    const { csv } = traceOf(pages);
+  it('read by another library equals the raw counts through the calibration', async () => {
+    const { csv } = await traceOf(pages);
     const text = new TextDecoder().decode(csv);
     const rows = parse(text, { columns: true, record_delimiter: '\r\n' }) as Record<string, string>[];
     expect(rows).toHaveLength(samples.length);
@@ -69,7 +67,7 @@ describe('trace as Parquet', () => {
 
   it('read by DuckDB equals the raw counts through the calibration', async () => {
     const at = path.join(folder, 'trace.parquet');
-    writeFileSync(at, traceOf(pages).parquet);
+    writeFileSync(at, (await traceOf(pages)).parquet);
     const db = await (await DuckDBInstance.create(':memory:')).connect();
     const rows = (await db.runAndReadAll(`select * from '${at}' order by arrival_us`)).getRowObjects();
     expect(rows).toHaveLength(samples.length);
@@ -95,9 +93,9 @@ describe('trace as Parquet', () => {
 });
 
 describe('the log beside the trace', () => {
-  it('holds the head, every other entry in order, and every event', () => {
-    const { log, events } = logFiles(pages);
-    const lines = new TextDecoder().decode(log).trimEnd().split('\n');
+  it('holds the head, every other entry in order, and every event', async () => {
+    const inventory = await inventoryOf(pages);
+    const lines = new TextDecoder().decode(inventory.logFile()).trimEnd().split('\n');
     expect(JSON.parse(lines[0]!)).toMatchObject({ format: 1, runId: 'run-0001' });
     const read = lines.slice(1).map((l) => parseEntryLine(l)!);
     expect(read.map((p) => p.entry)).toEqual(others);
@@ -112,7 +110,9 @@ describe('the log beside the trace', () => {
     const all: LogEntry[] = [];
     scanRun(pages, { entry: (e) => all.push(e) });
     expect(again).toEqual(all);
-    expect(new TextDecoder().decode(events).trimEnd().split('\n').map(parseEventLine)).toHaveLength(30);
+    const events = new TextDecoder().decode(inventory.eventsFile());
+    expect(events.trimEnd().split('\n').map(parseEventLine)).toEqual(inventory.events);
+    expect(inventory.events).toHaveLength(30);
   });
 
   it('refuses lines that are no entries', () => {
@@ -140,12 +140,15 @@ it('the derived files are the known bytes (asserted in Chromium too)', async () 
 });
 
 describe('columns', () => {
-  it('come from setups and frames: a place names its column once, others go by channel', () => {
-    expect(rowShape(pages)).toMatchObject({ channels: 2, samples: 1500, firstSampleUs: 0 });
-    expect(rowShape(pages).temperatures).toEqual([{ channel: 1, name: 'temperature_c_sleeve' }]);
-    expect(rowShape(new Uint8Array(5))).toEqual({
+  it('come from setups and frames: a place names its column once, others go by channel', async () => {
+    expect((await inventoryOf(pages)).shape()).toEqual({
+      channels: 2,
+      samples: 1500,
+      firstSampleUs: 0,
+      temperatures: [{ channel: 1, name: 'temperature_c_sleeve' }],
+    });
+    expect((await inventoryOf(new Uint8Array(5))).shape()).toEqual({
       channels: 0,
-      events: [],
       temperatures: [],
       firstSampleUs: null,
       samples: 0,
