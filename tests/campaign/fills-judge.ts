@@ -37,6 +37,9 @@ export interface Verdict {
   /** First cue of 5 s or less: when, and what it said. */
   readonly cueAtS: number;
   readonly cueInS: number;
+  /** First advice to throttle, s, and by how much a hand would be late, bar; NaN if none. */
+  readonly fastAtS: number;
+  readonly fastLateBar: number;
 }
 
 export function limitsOf(s: Scenario, cue = true): Limits {
@@ -74,6 +77,8 @@ export function judge(trace: Trace, cue = true, tap: Tap = trace.scenario.tap): 
   let knee: Verdict['knee'] = null;
   let cueAtS = Number.NaN;
   let cueInS = Number.NaN;
+  let fastAtS = Number.NaN;
+  let fastLateBar = Number.NaN;
   let a = 0;
   let b = 0;
   for (let i = 0; i < trace.n; i++) {
@@ -86,6 +91,11 @@ export function judge(trace: Trace, cue = true, tap: Tap = trace.scenario.tap): 
     if (Number.isNaN(cueAtS) && verdict.cue !== null && verdict.cue.value <= 5) {
       cueAtS = t;
       cueInS = verdict.cue.value;
+    }
+    const { tooFast } = verdict.view;
+    if (Number.isNaN(fastAtS) && tooFast !== null) {
+      fastAtS = t;
+      fastLateBar = tooFast.lateBar;
     }
     if (Number.isNaN(atS)) {
       if (verdict.ceiling !== null) {
@@ -123,5 +133,7 @@ export function judge(trace: Trace, cue = true, tap: Tap = trace.scenario.tap): 
     knee,
     cueAtS,
     cueInS,
+    fastAtS,
+    fastLateBar,
   };
 }

@@ -60,7 +60,49 @@ export interface Scenario {
   readonly creepDelayS: number;
 }
 
+/** What of the world is drawn within which bounds. */
+interface World {
+  readonly pipesMm: readonly number[];
+  readonly lengthM: Range;
+  /** Nominal slope, bar/s: by hand, and with a regulator or a supply that sticks open. */
+  readonly handNominal: Range;
+  readonly nominal: Range;
+  /** From the reading's passing the target to a shut valve, s: quick and slow hands, and the share of slow ones. */
+  readonly quickHand: Range;
+  readonly slowHand: Range;
+  readonly slowShare: number;
+  /** Every other fill has this sensor: rate, Hz, and noise, bar; null: none has. */
+  readonly plainSensor: { readonly rateHz: number; readonly noiseBar: Range } | null;
+}
+type Range = readonly [number, number];
+
+export const WORLDS = {
+  common: {
+    pipesMm: [100, 125, 150, 200, 250, 300, 400],
+    lengthM: [0.4, 1.2],
+    handNominal: [0.025, 0.2],
+    nominal: [0.03, 0.25],
+    quickHand: [0.3, 0.6],
+    slowHand: [0.55, 0.8],
+    slowShare: 0.3,
+    plainSensor: null,
+  },
+  /** Small packers on valves that are opened wide: at the working pressure 10-600 mbar/s are left of the nominal slope. */
+  quick: {
+    pipesMm: [70, 80, 100, 125, 150, 200],
+    lengthM: [0.3, 0.8],
+    handNominal: [0.02, 1],
+    nominal: [0.02, 1],
+    quickHand: [0.1, 0.6],
+    slowHand: [0.1, 0.6],
+    slowShare: 0,
+    plainSensor: { rateHz: 20, noiseBar: [0.003, 0.006] },
+  },
+} as const satisfies Record<string, World>;
+export type WorldName = keyof typeof WORLDS;
+
 export interface Variation {
+  readonly world?: WorldName;
   readonly tap?: Tap;
   /** Reading's error at rated as a multiple of U; null: drawn inside U. */
   readonly biasU?: number;
@@ -75,11 +117,12 @@ function stratum<T>(items: readonly T[], seed: number, stride: number): T {
 }
 
 export function drawScenario(kind: Kind, seed: number, variation: Variation = {}): Scenario {
+  const world: World = WORLDS[variation.world ?? 'common'];
   const base = createRandom(seed * 8 + KINDS.indexOf(kind));
   const r = base.fork('site');
   const tap = variation.tap ?? stratum(['packer', 'hose'] as const, seed, 1);
-  const pipeMm = r.pick([100, 125, 150, 200, 250, 300, 400]);
-  const lengthM = r.range(0.4, 1.2);
+  const pipeMm = r.pick(world.pipesMm);
+  const lengthM = r.range(...world.lengthM);
   const litres = Math.PI * (pipeMm / 2000) ** 2 * lengthM * 1000;
   const ratedBar = Math.round(20 * Math.min(2.6, r.range(0.9, 1.4) * (1.9 - pipeMm / 400))) / 20;
   const uBar = r.logRange(0.007, 0.022);
@@ -87,7 +130,7 @@ export function drawScenario(kind: Kind, seed: number, variation: Variation = {}
   const workingBar = Math.min(ratedBar * r.range(0.71, 0.87), ceilingBar - 0.04);
   const open = kind === 'hand' || (kind === 'stuck' && stratum([true, false], seed, 2));
   const supply = r.range(5, 8);
-  const nominal = kind === 'hand' ? r.logRange(0.025, 0.2) : r.logRange(0.03, 0.25);
+  const nominal = r.logRange(...(kind === 'hand' ? world.handNominal : world.nominal));
 
   const setBar = open
     ? supply - 0.2
@@ -116,8 +159,8 @@ export function drawScenario(kind: Kind, seed: number, variation: Variation = {}
   const creepDelay = kind === 'creep' && stratum([false, false, true], seed, 2) ? r.range(5, 60) : 0;
 
   const hands = base.fork('hand');
-  const slow = hands.chance(0.3);
-  const closing = slow ? hands.range(0.55, 0.8) : hands.range(0.3, 0.6);
+  const slow = hands.chance(world.slowShare);
+  const closing = hands.range(...(slow ? world.slowHand : world.quickHand));
   const noticeS = closing * hands.range(0.3, 0.6);
   const seatBar = hands.chance(0.6) ? Math.round(hands.range(0.3, 0.5) * 20) / 20 : null;
   const targets: number[] = [];
@@ -179,7 +222,7 @@ export function drawScenario(kind: Kind, seed: number, variation: Variation = {}
       heat: { filmWm2K: r.range(3, 12), stir: r.range(1, 6) },
       pipe: { groundC: r.range(4, 16), wallMm: r.range(8, 30) },
     },
-    sensor: drawSensor(base.fork('sensor'), seed, uBar, ratedBar, variation.biasU ?? null),
+    sensor: drawSensor(base.fork('sensor'), seed, uBar, ratedBar, world, variation.biasU ?? null),
     hand: {
       noticeS,
       targets,
@@ -196,8 +239,16 @@ function hoseConductance(boreMm: number, lengthM: number): number {
   return (0.029 * d * d) / Math.sqrt(lengthM / d ** 1.25 + 510);
 }
 
-function drawSensor(r: Random, seed: number, uBar: number, rated: number, biasU: number | null): Sensor {
-  const rateHz = stratum(RATES, seed, 2);
+function drawSensor(
+  r: Random,
+  seed: number,
+  uBar: number,
+  rated: number,
+  world: World,
+  biasU: number | null,
+): Sensor {
+  const plain = stratum([world.plainSensor, null], seed, 4);
+  const rateHz = plain?.rateHz ?? stratum(RATES, seed, world.plainSensor === null ? 2 : 8);
   // Inside U: two independent parts, each with a quarter of U as standard deviation, together rarely past U.
   const offset =
     biasU === null ? Math.max(-0.5, Math.min(0.5, 0.25 * r.normal())) * uBar : 0.4 * biasU * uBar;
@@ -209,7 +260,7 @@ function drawSensor(r: Random, seed: number, uBar: number, rated: number, biasU:
     rateHz,
     bits: stratum(BITS, seed, 14),
     spanBar: r.pick(rated > 2 ? [6, 10] : [4, 6, 10]),
-    noiseBar: r.logRange(0.0004, 0.006),
+    noiseBar: r.logRange(...(plain?.noiseBar ?? ([0.0004, 0.006] as const))),
     noiseTauS: r.chance(0.35) ? r.logRange(0.02, 0.15) : 0,
     lagS: r.chance(0.5) ? r.range(0, 0.05) : 0,
     offsetBar: offset,

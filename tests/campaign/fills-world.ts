@@ -19,14 +19,16 @@ export interface Trace {
   readonly peakBar: number;
 }
 
+/** A trace ends at the latest after this, or after so many times the time that its nominal slope takes to rated, s. */
 const LONGEST_S = 320;
+const LONGEST_FILLS = 8;
 
 export function runScenario(s: Scenario): Trace {
   const site = createSite(s.site);
   const { truth } = site;
   const noise = createRandom(s.seed * 8 + 5).fork(`noise ${s.kind}`);
   const period = 1 / s.sensor.rateHz;
-  const most = Math.ceil(LONGEST_S / period);
+  const most = Math.ceil(Math.max(LONGEST_S, (LONGEST_FILLS * s.ratedBar) / s.nominal) / period);
   const t = new Float64Array(most);
   const x = new Float32Array(most);
   const packer = new Float32Array(most);

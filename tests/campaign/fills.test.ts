@@ -3,20 +3,20 @@
  * Seeds are fixed, so that the figures are the same each time; the bounds are what must never be lost.
  */
 import { describe, expect, it } from 'vitest';
-import { type FillRecord, type FillTask, workTask } from './fills.ts';
+import { type FillRecord, type FillSet, type FillTask, workTask } from './fills.ts';
 import type { Kind } from './fills-scenario.ts';
 import { holds, score } from './fills-score.ts';
 import { quantile } from './stats.ts';
 
-const done = new Map<Kind, FillRecord[]>();
+const done = new Map<string, FillRecord[]>();
 
 /** Records of a kind, simulated once for all tests that look at them. */
-function run(kind: Kind, count: number): FillRecord[] {
-  const out: FillRecord[] = done.get(kind) ?? [];
+function run(kind: Kind, count: number, set: FillSet = 'main'): FillRecord[] {
+  const out: FillRecord[] = done.get(`${set} ${kind}`) ?? [];
   if (out.length > 0) return out;
-  done.set(kind, out);
+  done.set(`${set} ${kind}`, out);
   for (let i = 1; i <= count; i++) {
-    const task: FillTask = { set: 'main', kind, seed: 300_000 + i, biasU: null, again: false };
+    const task: FillTask = { set, kind, seed: 300_000 + i, biasU: null, again: false };
     out.push(workTask(task));
   }
   return out;
@@ -55,6 +55,19 @@ describe('campaign of fills, a slice', () => {
     expect(s.over).toBe(24);
     expect(s.missed).toBe(0);
     expect(quantile(s.share, 0.5)).toBeGreaterThan(0.8);
+  });
+
+  it('on quick lines nothing passes rated without a word, and few hands are cried at', () => {
+    for (const kind of ['high', 'stuck'] as const) {
+      const records = run(kind, 60, 'quick');
+      expect(records.filter((r) => r.slopeBarPerS > 0.2).length).toBeGreaterThan(6);
+      const s = score(records);
+      expect(s.missed).toBe(0);
+      expect(quantile(s.lead, 0)).toBeGreaterThan(0.03);
+    }
+    const hands = score(run('hand', 120, 'quick'));
+    expect(hands.under).toBeGreaterThan(110);
+    expect(hands.falseUrgent / hands.under).toBeLessThan(0.03);
   });
 
   it('is never later than the plain threshold at the ceiling', () => {

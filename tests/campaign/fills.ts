@@ -1,7 +1,7 @@
 /**
  * The campaign of fills: which scenarios, in which order, and the records that the score is made of. Reported seeds
- * are 60 001 … for each kind, run for the first time when the thresholds stood; these were tuned on seeds from 500 001 on.
- * Seeds 1 … 2400 and 30 001 … served earlier states of the guard and are not reported.
+ * are 70 001 … for each kind, run for the first time when the thresholds stood; these were tuned on seeds from 500 001 on.
+ * Seeds 1 … 2400, 30 001 … and 60 001 … served earlier states of the guard and are not reported.
  */
 
 import type { Tap } from '../../src/job/setup.ts';
@@ -9,7 +9,7 @@ import { judge, type Verdict } from './fills-judge.ts';
 import { drawScenario, KINDS, type Kind, type Scenario } from './fills-scenario.ts';
 import { runScenario } from './fills-world.ts';
 
-export const SETS = ['main', 'supply', 'unknown', 'bias'] as const;
+export const SETS = ['main', 'quick', 'supply', 'unknown', 'bias'] as const;
 export type FillSet = (typeof SETS)[number];
 
 export interface FillTask {
@@ -30,12 +30,21 @@ export const COUNTS: Readonly<Record<Kind, number>> = {
   creep: 400,
   stuck: 400,
 };
+/** And of the quick world: small packers, wide-open valves. */
+export const QUICK_COUNTS: Readonly<Record<Kind, number>> = {
+  normal: 400,
+  hand: 1200,
+  high: 400,
+  creep: 200,
+  stuck: 400,
+};
 const SIDE = 100;
 export const BIASES = [-2, -1, 1, 2] as const;
 
-const MAIN_SEED = 60_000;
+const MAIN_SEED = 70_000;
 /** Seeds of the side sets lie apart from those of the main one. */
-const SIDE_SEED = 110_000;
+const SIDE_SEED = 120_000;
+const QUICK_SEED = 170_000;
 
 export function tasks(scale: number): FillTask[] {
   const out: FillTask[] = [];
@@ -43,6 +52,9 @@ export function tasks(scale: number): FillTask[] {
   for (const kind of KINDS)
     for (let i = 1; i <= count(COUNTS[kind]); i++)
       out.push({ set: 'main', kind, seed: MAIN_SEED + i, biasU: null, again: i % 4 === 0 });
+  for (const kind of KINDS)
+    for (let i = 1; i <= count(QUICK_COUNTS[kind]); i++)
+      out.push({ set: 'quick', kind, seed: QUICK_SEED + i, biasU: null, again: i % 4 === 0 });
   for (const set of ['supply', 'unknown'] as const)
     for (const kind of KINDS)
       for (let i = 1; i <= count(SIDE); i++)
@@ -68,13 +80,21 @@ export interface FillRecord extends FillTask {
   /** With the rated pressure alone. */
   readonly ratedOnly: Verdict | null;
   readonly freeInflationBar: number;
+  /** True slope over the third of a second before the packer passes working; 0 where it does not. */
   readonly slopeBarPerS: number;
+  /** From the reading's passing the target to a shut valve, s. */
+  readonly handS: number;
+  readonly workingBar: number;
 }
+
+/** The slope at the working pressure is that over this time before it, s: a valve may have been opened just then. */
+const SLOPE_S = 0.3;
 
 export function scenarioOf(task: FillTask): Scenario {
   return drawScenario(task.kind, task.seed, {
     // An unknown tap is one of the two places, only the guard is not told which.
     ...(task.set === 'supply' ? { tap: 'supply' as const } : {}),
+    ...(task.set === 'quick' ? { world: 'quick' as const } : {}),
     ...(task.biasU === null ? {} : { biasU: task.biasU }),
   });
 }
@@ -88,7 +108,7 @@ export function workTask(task: FillTask): FillRecord {
   let slope = 0;
   if (!Number.isNaN(verdict.workS)) {
     const i = trace.t.findIndex((t) => t >= verdict.workS);
-    const j = Math.max(0, i - Math.round(scenario.sensor.rateHz));
+    const j = Math.max(0, i - Math.ceil(SLOPE_S * scenario.sensor.rateHz));
     if (i > j) slope = (trace.packer[i]! - trace.packer[j]!) / (trace.t[i]! - trace.t[j]!);
   }
   return {
@@ -106,5 +126,7 @@ export function workTask(task: FillTask): FillRecord {
     ratedOnly: task.again ? judge(trace, false, tap) : null,
     freeInflationBar: pipe.freeInflationBar!,
     slopeBarPerS: slope,
+    handS: scenario.hand.noticeS + scenario.site.valve!.travelS!,
+    workingBar: scenario.workingBar,
   };
 }
