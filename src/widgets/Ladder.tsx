@@ -4,7 +4,7 @@ import { scaleOf } from '../units/display.ts';
 import type { Bounded } from '../watch/events.ts';
 import { type DisplayUnits, fixed, pressure, pressureNumber } from '../words/format.ts';
 import { UI } from '../words/ui.ts';
-import { scaleTop, spreadLabels, tickStep } from './ladder-layout.ts';
+import { forecastShown, scaleTop, spreadLabels, tickStep } from './ladder-layout.ts';
 import { createSize } from './size.ts';
 import type { Trust } from './trust.ts';
 
@@ -33,7 +33,10 @@ export function Ladder(props: {
   const top = createMemo(() =>
     scaleTop(
       props.limits?.ratedBar ?? null,
-      Math.max(props.bar ?? 0, props.settle === null ? 0 : Math.min(props.settle.high, 40)),
+      Math.max(
+        props.bar ?? 0,
+        props.settle === null ? 0 : forecastShown(props.limits?.ratedBar ?? null, props.settle.high),
+      ),
     ),
   );
   const y = (bar: number) => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { scaleTop, spreadLabels, tickStep } from './ladder-layout.ts';
+import { forecastShown, scaleTop, spreadLabels, tickStep } from './ladder-layout.ts';
 
 describe('ladder scale', () => {
   it('keeps the rated mark under the top with air above it', () => {
@@ -60,5 +60,16 @@ describe('ladder labels', () => {
         },
       ),
     );
+  });
+});
+
+describe('forecast on the scale', () => {
+  it('is in sight near the rated pressure, and moves the marks no further than half as much again', () => {
+    expect(forecastShown(1.5, 1.9)).toBe(1.9);
+    expect(forecastShown(1.5, 9.3)).toBe(2.25);
+    expect(forecastShown(null, 9.3)).toBe(9.3);
+    // Working 1.2 and rated 1.5 stay apart by a label's height on a low ladder of 250 px.
+    const top = scaleTop(1.5, forecastShown(1.5, 9.3));
+    expect((250 * (1.5 - 1.2)) / top).toBeGreaterThan(25);
   });
 });

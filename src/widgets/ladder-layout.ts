@@ -19,6 +19,17 @@ export function scaleTop(ratedBar: number | null, highestBar: number): number {
   return Math.ceil(wanted / step - 1e-9) * step;
 }
 
+/** A forecast moves the scale up to so many times the rated pressure. */
+const FORECAST_MOST = 1.5;
+
+/**
+ * The part of a forecast that the scale makes room for, bar: what lies beyond is drawn at the top. Else the marks would fall
+ * together at the very moment when they are looked at.
+ */
+export function forecastShown(ratedBar: number | null, forecastBar: number): number {
+  return ratedBar === null ? forecastBar : Math.min(forecastBar, FORECAST_MOST * ratedBar);
+}
+
 /** Tick distance in display units: about one a 44-90 px, on 1-2-5 steps. */
 export function tickStep(span: number, heightPx: number): number {
   const wanted = span / Math.max(2, heightPx / 64);
