@@ -39,7 +39,8 @@ export function createAlarmSound(player: Player, cueWanted: () => boolean): Alar
         waiting = new Set(unheard.map((a) => a.priority));
         sound();
       } else if (news.m === 'event') {
-        if (news.event.e === 'cue' && cueWanted()) player.once('cue');
+        // Both are help for a hand that does not look at the screen.
+        if ((news.event.e === 'cue' || news.event.e === 'too-fast') && cueWanted()) player.once('cue');
         if (news.event.e === 'cure-met') player.once('met');
       }
     },

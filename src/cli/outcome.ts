@@ -53,6 +53,11 @@ export function outcome(judged: Judged, setup: Setup | null, words: Catalogue): 
     peakBar: maybe(bar, view.peakBar),
     stages: stagesOf(events, s, originUs, endUs),
     cues: events.flatMap((e) => (e.e === 'cue' ? [{ atS: s(e.tUs), closeInS: to(1)(e.closeInS) }] : [])),
+    tooFast: events.flatMap((e) =>
+      e.e === 'too-fast'
+        ? [{ atS: s(e.tUs), lateBar: e.lateBar, rateBarPerS: e.rateBarPerS, mostBarPerS: e.mostBarPerS }]
+        : [],
+    ),
     alarms: alarmsOf(judged, s, words.alarms.alarmText),
     holds: judged.holds.map(({ fromUs, toUs, view: h }) => ({
       fromS: s(fromUs),

@@ -43,6 +43,9 @@ export const resultSchema = z.strictObject({
     z.strictObject({ stage: z.enum(STAGES), attempt: z.int(), fromS: number(), toS: number() }),
   ),
   cues: z.array(z.strictObject({ atS: number(), closeInS: number() })),
+  tooFast: z.array(
+    z.strictObject({ atS: number(), lateBar: number(), rateBarPerS: number(), mostBarPerS: number() }),
+  ),
   alarms: z.array(
     z.strictObject({
       alarm: z.enum(ALARMS),

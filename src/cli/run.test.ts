@@ -32,6 +32,7 @@ describe('replay', () => {
       line: 'unknown',
       limits: { ratedBar: 1.5, ceilingBar: 1.485, workingBar: 1.485, floorBar: null, uBar: 0.015 },
       cues: [],
+      tooFast: [],
       cure: null,
       firstS: 0,
       lastS: 60,

@@ -99,6 +99,13 @@ export type WatchEvent = { readonly tUs: number } & (
       readonly now: number;
     }
   | { readonly e: 'cue'; readonly closeInS: number }
+  /** Advice: at this slope a hand at the valve is late by so much over the ceiling; in time up to `mostBarPerS`. */
+  | {
+      readonly e: 'too-fast';
+      readonly lateBar: number;
+      readonly rateBarPerS: number;
+      readonly mostBarPerS: number;
+    }
   | {
       readonly e: 'gap';
       readonly reason: GapReason;

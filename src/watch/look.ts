@@ -21,6 +21,7 @@ const NOTHING: GuardView = {
   settleBar: null,
   ceilingInS: null,
   closeInS: null,
+  tooFast: null,
 };
 
 const RANK = { urgent: 0, high: 1, low: 2 } as const;

@@ -37,7 +37,7 @@ export interface DeviceState {
   faults: { readonly number: number; readonly atUs: number }[];
 }
 
-/** When the cue was last on and whether it was told in this fill. */
+/** When a cue was last on and whether it was told in this fill. */
 export interface CueState {
   lastUs: number | null;
   told: boolean;
@@ -58,6 +58,7 @@ export interface WatchState {
   guard: GuardState;
   verdict: GuardVerdict | null;
   cue: CueState;
+  tooFast: CueState;
   /** Attempt whose knee was told. */
   kneeAttempt: number;
   alarms: AlarmSlot[];
@@ -94,6 +95,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     guard: createGuard(),
     verdict: null,
     cue: { lastUs: null, told: false },
+    tooFast: { lastUs: null, told: false },
     kneeAttempt: 0,
     alarms: createAlarms(ALARM_TABLE),
     stages: createStages(),

@@ -13,6 +13,15 @@ export interface GuardView {
   readonly ceilingInS: Bounded | null;
   /** Cue: seconds until the valve should be closed to stop at working pressure. */
   readonly closeInS: Bounded | null;
+  /** Advice to throttle, before the working pressure is reached. */
+  readonly tooFast: TooFast | null;
+}
+
+/** At this slope a hand is late: by how much over the ceiling it would stop, and the slope at which it is in time. */
+export interface TooFast {
+  readonly lateBar: number;
+  readonly rateBarPerS: number;
+  readonly mostBarPerS: number;
 }
 
 export interface HoldView {

@@ -55,6 +55,7 @@ const MAY_BE = {
   note: true,
   'acknowledge-refused': false,
   cue: false,
+  'too-fast': false,
   limits: false,
   leak: false,
   hold: false,

@@ -27,6 +27,7 @@ const MAIN: Readonly<Record<WatchEvent['e'], boolean>> = {
   end: true,
   alarm: false,
   cue: false,
+  'too-fast': false,
   segment: false,
   leak: false,
   hold: false,

@@ -154,7 +154,14 @@ export function watchView(stage: Stage, more: Partial<WatchView> = {}): WatchVie
     stage,
     attempt: 2,
     stageSinceUs: 0,
-    guard: { restBar: at(1.2), rateBarPerS: 0.01, settleBar: at(1.4), ceilingInS: at(30), closeInS: at(12) },
+    guard: {
+      restBar: at(1.2),
+      rateBarPerS: 0.01,
+      settleBar: at(1.4),
+      ceilingInS: at(30),
+      closeInS: at(12),
+      tooFast: stage === 'inflate' ? { lateBar: 0.25, rateBarPerS: 0.7, mostBarPerS: 0.38 } : null,
+    },
     hold: {
       sinceS: 100,
       minutesInBand: 5.5,

@@ -5,74 +5,9 @@
  */
 
 import { sampleSd } from './clean.ts';
-import { learntReach } from './stop.ts';
+import { bandEdge } from './edge.ts';
+import { handStops, slowing } from './slowing.ts';
 import type { GuardContext, GuardState } from './types.ts';
-
-/** After-rise of a stop as seconds of the slope before it, until stops of this fill have shown it. */
-const AFTER_S = 0.2;
-/** Share of the closing time that a closing valve still passes in full. */
-const LATE_SHARE = 0.9;
-/** Time from working pressure to the hand's first move, where the rest is learnt from stops, s. */
-const NOTICE_S = 0.45;
-
-/** Where more time than this is left to the ceiling a slower hand is waited for: by this share of it, and no more, s. */
-const HURRY_S = 0.8;
-const PATIENCE = 0.1;
-const PATIENCE_S = 0.1;
-
-/** Seconds of slope that a stop at working pressure may still add. */
-export function reachS(s: GuardState, ctx: GuardContext): number {
-  const learnt = learntReach(s);
-  // Sparse samples show a hand's stop later: one period more is waited for it.
-  const sparse = Math.min(0.1, s.clean.period);
-  const plain = ctx.reaction.closeS + (ctx.tap === 'packer' ? AFTER_S + sparse : 0.5 * AFTER_S);
-  if (learnt === null) return plain;
-  return Math.max(0.85 * plain, Math.min(plain + 1.2, NOTICE_S + 1.15 * learnt));
-}
-
-/** Upper edge of the working band for the present slope, bar; null where no working pressure is known. */
-export function bandEdge(s: GuardState, ctx: GuardContext): number | null {
-  const limits = ctx.limits;
-  const m = s.motion;
-  if (limits === null || !limits.cue || m === null) return null;
-  const v = Math.max(0, m.rate, m.before);
-  const reach = reachS(s, ctx);
-  const left = v > 0 ? (limits.ceilingBar - limits.workingBar) / v - reach - HURRY_S : 0;
-  const spare = Math.max(0, Math.min(PATIENCE_S, PATIENCE * left));
-  const noise = 0.003 + sampleSd(s.clean, s.stepBar);
-  // Past the point where a hand that moves now would still be too late, waiting for the edge helps nobody.
-  const late = limits.ceilingBar - v * LATE_SHARE * ctx.reaction.closeS;
-  return Math.max(limits.workingBar + noise, Math.min(limits.workingBar + v * (reach + spare) + noise, late));
-}
-
-/** A hand's stop is over after this; what still rises then is no stop, s. */
-const STOP_S = 0.9;
-
-/** Notes since when the rise is slower than before by more than noise explains. */
-export function followSlowing(s: GuardState): void {
-  const m = s.motion;
-  if (m === null || m.rate >= m.before - Math.max(0.1 * m.before, 2 * m.sd)) s.slowSince = null;
-  else if (s.slowSince === null) s.slowSince = m.atS;
-}
-
-/** Is a hand, or the end of the fill, at work? A slow decline that goes on and on is neither: it lets go. */
-export function slowing(s: GuardState): boolean {
-  const m = s.motion;
-  if (m === null) return true;
-  if (s.slowSince === null) return false;
-  return m.atS - s.slowSince < STOP_S || m.rate < 0.5 * m.before;
-}
-
-/** A stop by hand has taken the slope below this share of itself after this time; a line that settles has not, s. */
-const HAND_BY_S = 0.45;
-const HAND_TO = 0.6;
-
-/** Might what slows now be a hand's stop? */
-export function handStops(s: GuardState): boolean {
-  const m = s.motion;
-  if (m === null || s.slowSince === null) return false;
-  return m.atS - s.slowSince < HAND_BY_S || m.rate < HAND_TO * m.before;
-}
 
 /** Forecasts kept, and how old the one must be that the present is held against, s. */
 const FORECASTS = 24;

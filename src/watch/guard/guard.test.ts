@@ -14,6 +14,7 @@ import {
   guardReset,
   guardVerdict,
 } from './guard.ts';
+import { type Fill, play, stopsAt } from './testing/fills.ts';
 
 const CTX: GuardContext = {
   limits: PLATE_LIMITS,
@@ -163,6 +164,17 @@ describe('an open supply', () => {
     }
   });
 
+  it('stopped just after it was opened raises nothing: the slope before it was none', () => {
+    // A short stroke near the working pressure at 0.29 bar/s on a noisy sensor, shut within the hand's time.
+    for (const seed of [1, 2, 3, 4, 5, 6]) {
+      const hand = () => stopsAt([1.05, 1.2], 3, 0.4);
+      const fill = { seconds: 9, k: 0.045, supply: () => 5.5, hand, sd: 0.0045 };
+      const { verdicts, truth } = play(fill, 20, seed);
+      expect(Math.max(...truth)).toBeGreaterThan(PLATE_LIMITS.workingBar);
+      expect(verdicts.some(risen)).toBe(false);
+    }
+  });
+
   it('left open is told soon after no hand explains it, before the ceiling', () => {
     const r = run(rise, 20);
     const left = crossing(rise, PLATE_LIMITS.workingBar, 20) + 0.6;
@@ -187,6 +199,39 @@ describe('an open supply', () => {
     expect(lead).toBeGreaterThan(2);
     expect(lead).toBeLessThan(5);
     expect(r.at((v) => v.cue !== null)).toBeNaN();
+  });
+});
+
+describe('what is shown of the settling point', () => {
+  /** The first one shown, and whether any was. */
+  const shown = (fill: Fill, hz: number) => play(fill, hz).verdicts.map((v) => v.view.settleBar);
+
+  it('nothing on a straight rise: it has no end in it', () => {
+    for (const hz of [10, 50])
+      for (const supply of [5, 6, 8]) {
+        const fill: Fill = {
+          seconds: 14,
+          fromBar: 0.2,
+          k: 0.6 / (supply + 1) / 8,
+          supply: () => supply,
+          sd: 0.0004,
+        };
+        expect(shown(fill, hz).filter((b) => b !== null)).toEqual([]);
+      }
+  });
+
+  it('a regulator’s, and never further off than one and a half times the rise that it is seen in', () => {
+    for (const set of [1.15, 1.4, 1.9]) {
+      const fill: Fill = { seconds: 60, fromBar: 0.3, k: 0.03, supply: () => set };
+      const { verdicts, truth } = play(fill, 50);
+      const seen = verdicts.flatMap((v, i) =>
+        v.view.settleBar === null ? [] : [{ b: v.view.settleBar, i }],
+      );
+      expect(seen.length).toBeGreaterThan(50);
+      for (const { b, i } of seen) expect(b.value - truth[i]!).toBeLessThan(1.5 * (truth[i]! - 0.3) + 0.02);
+      expect(seen[0]!.b.low).toBeLessThan(set);
+      expect(seen[0]!.b.high).toBeGreaterThan(set);
+    }
   });
 });
 

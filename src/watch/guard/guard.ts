@@ -9,15 +9,18 @@ import { fittedRate, timeToReach } from '../../estimate/subsonic.ts';
 import { FLAG, type Reading } from '../../sensing/reading.ts';
 import type { AlarmValues, Bounded } from '../events.ts';
 import type { GuardView } from '../view.ts';
-import { followForecast, followRest, followSlowing, handStops, handTime, leftBand } from './band.ts';
+import { followForecast, followRest, handTime, leftBand } from './band.ts';
 import { clearRow, rowPush, rowTrim } from './blocks.ts';
 import { cleanPush, cleanRestart, coarseStep, lastMedian, sampleSd } from './clean.ts';
 import { cueOf } from './cue.ts';
 import { followInflow, saidDown } from './inflow.ts';
 import { followKnee } from './knee.ts';
+import { lastMoment } from './last-moment.ts';
 import { measureMotion, SHORT_MOST, SHORT_S } from './motion.ts';
 import { AIR_BAR, LONG_S, longBlock, meanSd } from './settle.ts';
+import { followSlowing, handStops } from './slowing.ts';
 import { followStillness, followStop, isStill, learntDrop } from './stop.ts';
+import { followTooFast } from './too-fast.ts';
 import type { GuardContext, GuardState, Motion, RisingKind, SettleBelief } from './types.ts';
 
 export { createGuard } from './state.ts';
@@ -59,6 +62,8 @@ export function guardReset(s: GuardState): void {
   s.fastest = 0;
   s.slowFromS = null;
   s.cue = null;
+  s.tooFast = null;
+  s.fastSince = null;
 }
 
 /** A gap longer than this many sample periods (and half a second) breaks the stretch by itself. */
@@ -119,6 +124,8 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
   if (quiet) {
     s.rising = null;
     s.cue = null;
+    s.tooFast = null;
+    s.fastSince = null;
     s.agreeSettle = 0;
     s.agreeBand = 0;
     return;
@@ -128,8 +135,7 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
     const stretch = s.long.t.length > s.from ? s.long.t[s.long.t.length - 1]! - s.long.t[s.from]! : 0;
     const sure =
       b !== null &&
-      // No further than the stretch itself carries: a long reach makes small errors of the model into large ones.
-      b.bar - level <= MOST_REACH * (level - s.long.p[s.from]!) &&
+      withinReach(s, b, level) &&
       stretch >= LEAST_STRETCH_S &&
       fittedRate(b.fit, b.atS) < DECLINED * fittedRate(b.fit, b.fit.t0) &&
       b.reduced < 3 &&
@@ -143,8 +149,9 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
   }
   // The median of three is a sample old; a rise that is not slowing has gone on since.
   const now = level + 0.7 * Math.max(0, m.rate - m.sd) * Math.min(0.15, s.clean.period);
-  const inBand = leftBand(s, ctx, now);
-  const inHand = inBand === null ? handTime(s, ctx, now) : null;
+  const last = lastMoment(s, ctx, now);
+  const inBand = leftBand(s, ctx, now) ?? (limits.cue ? last : null);
+  const inHand = inBand === null ? (handTime(s, ctx, now) ?? last) : null;
   s.agreeBand = inBand !== null || inHand !== null ? s.agreeBand + 1 : 0;
   if (s.agreeSettle >= AGREE_SETTLE && b !== null) {
     const settle = settleRange(b, level);
@@ -176,6 +183,7 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
     };
   } else if (s.rising !== null && release(s, ctx, level)) s.rising = null;
   if (long) s.cue = cueOf(s, ctx);
+  followTooFast(s, ctx, level);
 }
 
 /**
@@ -192,6 +200,26 @@ function settleRange(b: SettleBelief, level: number): Bounded {
     low: Math.min(b.low, level + REST_LOW * rest),
     high: Math.max(b.high, level + REST_HIGH * rest),
   };
+}
+
+/** Width of the fit's own interval that is shown, as a share of the settling point, and of 0.4 bar at least. */
+const SHOWN_WIDTH = 0.25;
+
+/**
+ * Where the line will settle, for the screen. Only what the data carry: a straight rise has no end in it, so an open
+ * supply must be ruled out, and nothing is named that lies further off than the reach of the stretch.
+ */
+function settleShown(s: GuardState, level: number): Bounded | null {
+  const b = s.belief;
+  const m = s.motion;
+  if (b === null || m === null || !(m.rate > 0) || b.reduced >= 3) return null;
+  if (b.high - b.low >= SHOWN_WIDTH * Math.max(0.4, b.bar) || b.openExcess <= OPEN_EXCESS) return null;
+  return withinReach(s, b, level) ? settleRange(b, level) : null;
+}
+
+/** No further than the stretch itself carries: a long reach makes small errors of the model into large ones. */
+function withinReach(s: GuardState, b: SettleBelief, level: number): boolean {
+  return b.bar - level <= MOST_REACH * (level - s.long.p[s.from]!);
 }
 
 /** Times to a crossing were, in simulated fills, within these shares of the straight line's. */
@@ -253,11 +281,8 @@ export function guardVerdict(s: GuardState, ctx: GuardContext): GuardVerdict {
   const limits = ctx.limits;
   const level = lastMedian(s.clean);
   const m = s.motion;
-  const b = s.belief;
   const over = limits !== null && level !== null && level >= limits.ceilingBar;
   const still = isStill(s);
-  const shown =
-    b !== null && b.reduced < 3 && m !== null && m.rate > 0 && b.high - b.low < 0.25 * Math.max(0.4, b.bar);
   return {
     ceiling: over ? { bar: level } : null,
     rising: s.rising,
@@ -267,9 +292,10 @@ export function guardVerdict(s: GuardState, ctx: GuardContext): GuardVerdict {
     view: {
       restBar: level === null ? null : restOf(s, ctx, level, still),
       rateBarPerS: m === null ? null : m.rate,
-      settleBar: shown && level !== null ? settleRange(b, level) : null,
+      settleBar: level === null ? null : settleShown(s, level),
       ceilingInS: level === null ? null : ceilingIn(s, ctx, level),
       closeInS: s.cue,
+      tooFast: s.tooFast,
     },
   };
 }

@@ -139,8 +139,9 @@ export function measureMotion(
   let from = end;
   while (from > 0 && (atS - row.t[from - 1]! < AGO_S + BEFORE_S || end - from < now.used)) from--;
   const earlier = slopeOver(row, from, end, sampleSd);
-  // Less its own doubt: the largest of several noisy slopes would be too steep.
-  kept.push(earlier === null ? now.rate : earlier.rate - 1.5 * earlier.sd);
+  // Less their own doubt: the largest of several noisy slopes would be too steep. The slope of now is among them: after a
+  // valve was opened the stretch before it was flat, and a stop that follows at once shows against the opening alone.
+  kept.push(earlier === null ? now.rate : Math.max(earlier.rate - 1.5 * earlier.sd, now.rate - 2 * now.sd));
   if (kept.length > BEFORE_KEPT) kept.shift();
   let before = now.rate;
   for (const rate of kept) before = Math.max(before, rate);

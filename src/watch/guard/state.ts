@@ -36,6 +36,8 @@ export function createGuard(): GuardState {
     slowFromBar: 0,
     stops: [],
     cue: null,
+    tooFast: null,
+    fastSince: null,
     knee: null,
     kneeState: createKnee(),
   };

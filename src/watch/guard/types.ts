@@ -7,6 +7,7 @@ import type { SubsonicFit } from '../../estimate/subsonic.ts';
 import type { Limits, Line, Reaction, Tap } from '../../job/setup.ts';
 import type { Stage } from '../codes.ts';
 import type { AlarmValues, Bounded } from '../events.ts';
+import type { TooFast } from '../view.ts';
 import type { BlockRow } from './blocks.ts';
 import type { CleanState } from './clean.ts';
 
@@ -138,6 +139,9 @@ export interface GuardState {
   slowFromBar: number;
   stops: StopMemory[];
   cue: Bounded | null;
+  tooFast: TooFast | null;
+  /** Since when the rise is too fast, s. */
+  fastSince: number | null;
   knee: Bounded | null;
   kneeState: KneeState;
 }

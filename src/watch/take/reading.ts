@@ -46,6 +46,7 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
   guardReading(w.guard, reading, ctx);
   w.verdict = guardVerdict(w.guard, ctx);
   tellCue(w, emit);
+  tellTooFast(w, emit);
   tellKnee(w, emit);
   // A value that is out of range is at least so high for the guard, and no value for anything else.
   if (usability(reading) !== 'usable') return;
@@ -91,6 +92,25 @@ function tellCue(w: WatchState, emit: Emit): void {
   if (w.cue.told || cue.value > CUE_TELL_S) return;
   w.cue.told = true;
   emit({ tUs: w.tUs, e: 'cue', closeInS: s1(cue.value) });
+}
+
+/** The advice to throttle is told once a fill, as the cue is. */
+function tellTooFast(w: WatchState, emit: Emit): void {
+  const fast = w.verdict?.view.tooFast ?? null;
+  if (fast === null) {
+    if (w.tooFast.lastUs !== null && w.tUs - w.tooFast.lastUs > CUE_REST_US) w.tooFast.told = false;
+    return;
+  }
+  w.tooFast.lastUs = w.tUs;
+  if (w.tooFast.told) return;
+  w.tooFast.told = true;
+  emit({
+    tUs: w.tUs,
+    e: 'too-fast',
+    lateBar: bar3(fast.lateBar),
+    rateBarPerS: bar3(fast.rateBarPerS),
+    mostBarPerS: bar3(fast.mostBarPerS),
+  });
 }
 
 /** The knee is told once an attempt. */

@@ -89,6 +89,8 @@ export function events(
           return `${ALARM_TITLE[event.alarm]}: a press for an earlier alarm came late and acknowledged nothing`;
         case 'cue':
           return `Cue: close in ${f.duration(event.closeInS)}`;
+        case 'too-fast':
+          return `Too fast: at ${f.pressureSlope(event.rateBarPerS, units)} a hand is late by ${f.pressure(event.lateBar, units)}, up to ${f.pressureSlope(event.mostBarPerS, units)} it is in time`;
         case 'gap':
           return `Gap of ${f.duration((event.toUs - event.fromUs) / 1e6)}: ${GAP[event.reason]}`;
         case 'limits':

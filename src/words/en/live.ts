@@ -64,6 +64,7 @@ export const LIVE = {
   within: (value: string, low: string, high: string) => `${value} (${low} to ${high})`,
   closeIn: (time: string) => `Close the valve in ${time}`,
   closeNow: 'Close the valve now',
+  tooFast: (late: string) => `Too fast: at this rate a hand is late by ${late}. Throttle.`,
   alarmFirst: 'The alarm comes first',
   otherStages: 'Other stages',
   stageReason: 'Reason',
