@@ -18,6 +18,8 @@ describe('a language of another folder', () => {
 
   it('what nobody translated is found beside what was', () => {
     expect(untranslated('⟦Peak ⟦of⟧ run⟧ 1,50 bar (0:30)')).toBe('');
+    expect(untranslated('. Throttle.⟧')).toBe('');
+    expect(untranslated('. Throttle.⟧ at once')).toBe('at once');
     expect(untranslated('⟦Peak⟧ about 1,50 bar')).toBe('about');
     expect(untranslated('⟦Job⟧: Crack at 12 m', ['Crack at 12 m'])).toBe('');
   });

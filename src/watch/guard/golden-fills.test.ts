@@ -12,7 +12,7 @@ interface Golden {
   readonly fills: Readonly<Record<string, Facts>>;
 }
 const golden = JSON.parse(
-  readFileSync(new URL('../../../fixtures/golden/fills.json', import.meta.url), 'utf8'),
+  readFileSync(new URL('../../../fixtures/golden-fills.json', import.meta.url), 'utf8'),
 ) as Golden;
 
 describe('golden fills', () => {

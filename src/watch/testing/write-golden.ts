@@ -11,7 +11,7 @@ import { STORIES } from './stories.ts';
 const force = process.argv.includes('--same-engine');
 
 function write(name: string, text: string): void {
-  const file = new URL(`../../../fixtures/golden/${name}.json`, import.meta.url);
+  const file = new URL(`../../../fixtures/${name}.json`, import.meta.url);
   const old = existsSync(file) ? readFileSync(file, 'utf8') : null;
   if (old === text) return;
   if (old !== null && !force && (JSON.parse(old) as { engine: number }).engine === ENGINE) {
@@ -25,7 +25,7 @@ function write(name: string, text: string): void {
 
 for (const [name, story] of Object.entries(STORIES)) {
   const events = story().events.map((e) => `    ${JSON.stringify(e)}`);
-  write(name, `{\n  "engine": ${ENGINE},\n  "events": [\n${events.join(',\n')}\n  ]\n}\n`);
+  write(`golden/${name}`, `{\n  "engine": ${ENGINE},\n  "events": [\n${events.join(',\n')}\n  ]\n}\n`);
 }
 
 const fills = Object.entries(FILLS).flatMap(([name, fill]) =>
@@ -35,4 +35,4 @@ const fills = Object.entries(FILLS).flatMap(([name, fill]) =>
     return `    "${name} ${hz} Hz": {\n${lines.join(',\n')}\n    }`;
   }),
 );
-write('fills', `{\n  "engine": ${ENGINE},\n  "fills": {\n${fills.join(',\n')}\n  }\n}\n`);
+write('golden-fills', `{\n  "engine": ${ENGINE},\n  "fills": {\n${fills.join(',\n')}\n  }\n}\n`);

@@ -70,6 +70,8 @@ export function untranslated(text: string, data: readonly string[] = []): string
   let depth = 0;
   for (const letter of text) {
     if (letter === OPEN) depth++;
+    // A phrase may be told in parts, its value set off between them: what ends here began before.
+    else if (letter === CLOSE && depth === 0) rest = '';
     else if (letter === CLOSE) depth--;
     else if (depth === 0) rest += letter;
   }

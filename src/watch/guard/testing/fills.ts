@@ -169,8 +169,10 @@ export const FILLS: Readonly<Record<string, Fill>> = {
     k: 0.03,
     supply: (t, p) => (p > 1.15 || t > 30 ? 1.21 + 0.009 * Math.max(0, t - 27) : 1.21),
   },
-  // Nothing but the ceiling speaks in a let-down.
-  ceiling: { seconds: 12, fromBar: 0.9, k: 0.01, supply: () => 6, ctx: { stage: 'let-down' } },
+  // Air that comes in while the packer is let down.
+  'let-down': { seconds: 12, fromBar: 0.9, k: 0.01, supply: () => 6, ctx: { stage: 'let-down' } },
+  // A hose that is blown open: no sample lies between the working pressure and the ceiling.
+  ceiling: { seconds: 2, fromBar: 0.9, k: 2, supply: (t) => (t < 1 ? 0.9 : 6) },
   // Up to the ceiling while the line slows down: the last moment.
   'last-moment': { seconds: 4, fromBar: 0.75, k: 0.2, supply: () => 1.7, sd: 0.003 },
   // By hand in steps, with a limp packer; no alarm.
