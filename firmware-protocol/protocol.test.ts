@@ -14,6 +14,7 @@ import {
   TICK_S,
 } from '../src/link/frames.ts';
 import { DEVICE_LETTERS, HOST_LETTERS } from '../src/link/grammar.ts';
+import { USUAL_SPEEDS } from '../src/link/speeds.ts';
 import { anyDeviceFrame, anyHostFrame, ascii, asText, LONGEST } from '../src/link/testing/arbitraries.ts';
 import protocol from './protocol.json' with { type: 'json' };
 
@@ -123,6 +124,7 @@ describe('protocol.json', () => {
     expect(protocol.version).toBe(PROTOCOL_VERSION);
     expect(protocol.line.maxBytes).toBe(MAX_LINE);
     expect(protocol.clock.tickSeconds).toBe(TICK_S);
+    expect(protocol.speeds).toEqual(USUAL_SPEEDS);
     expect(Object.fromEntries(protocol.status.map((s) => [s.name, s.bit]))).toEqual(STATUS);
     expect(crc32c(ascii(protocol.line.crc.check.ascii)).toString(16)).toBe(protocol.line.crc.check.crc);
     const letters = (by: string) =>

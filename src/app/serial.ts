@@ -1,8 +1,5 @@
 import type { PortChoice } from '../engine/messages.ts';
 
-/** Speed asked of bridge chips; devices with their own USB ignore it. */
-const BAUD_RATE = 115_200;
-
 export const serialSupported = (): boolean => 'serial' in navigator;
 
 /**
@@ -33,6 +30,5 @@ function describe(port: SerialPort, index: number): PortChoice {
     index: Math.max(0, index),
     usbVendorId: info.usbVendorId ?? null,
     usbProductId: info.usbProductId ?? null,
-    baudRate: BAUD_RATE,
   };
 }

@@ -7,7 +7,8 @@
  * Jobs         start-live · practice (connects the rig and goes live) · new-job · same-as-last ·
  *              job-<id> · run-<runId> · open-run-<runId> · resume-open-<runId> (leads to live) ·
  *              close-<runId> then confirm-yes · storage · open-job-file
- * Start        connect-rig · connect-device · connect-other · link-state · link-error · resume-<runId> · use-job ·
+ * Start        connect-rig · connect-device · connect-other · stop-trying · link-state · link-error · stray-line ·
+ *              resume-<runId> · use-job ·
  *              use-job-mixed (in spite of refusals) · use-practice · use-packer-<id> (then packer-diameter and
  *              use-packer where it has several ratings) · gauge-only · zero · skip-zero · zero-refused ·
  *              zero-under-pressure. Choosing a packer, a job or gauge-only opens the run.

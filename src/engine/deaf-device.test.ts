@@ -11,7 +11,6 @@ async function running() {
     index: 0,
     usbVendorId: null,
     usbProductId: null,
-    baudRate: 500_000,
   } as const;
   await b.ask({ q: 'connect', port });
   const second = async (ms = 1000) => {

@@ -9,7 +9,7 @@ import { type BenchOptions, createHostBench, practiceSetup } from './testing/ben
 
 const SERIAL = {
   q: 'connect',
-  port: { kind: 'serial', index: 0, usbVendorId: null, usbProductId: null, baudRate: 500_000 },
+  port: { kind: 'serial', index: 0, usbVendorId: null, usbProductId: null },
 } as const;
 const LIMITS = practiceSetup().limits!;
 

@@ -8,6 +8,7 @@ import type { CurrentRun } from './current-run.ts';
 import type { HostDeps, RigControl } from './deps.ts';
 import { createDeviceLimit } from './device-limit.ts';
 import { EngineError } from './errors.ts';
+import { createKnownSpeeds } from './known-speeds.ts';
 import type { LinkView, PortChoice } from './messages.ts';
 import type { ScaledTimers } from './scaled-timers.ts';
 
@@ -32,7 +33,7 @@ const START_RATE_HZ = 50;
 
 /** @param stirred the page should see the moment soon */
 export function createFeed(
-  deps: Pick<HostDeps, 'openPort' | 'random16'>,
+  deps: Pick<HostDeps, 'openPort' | 'random16' | 'documents' | 'timers' | 'utcMs'>,
   timers: ScaledTimers,
   current: CurrentRun,
   stirred: () => void,
@@ -40,6 +41,7 @@ export function createFeed(
   let session: Session | null = null;
   let rig: RigControl | null = null;
   let connecting: Promise<unknown> = Promise.resolve();
+  const speeds = createKnownSpeeds(deps);
   const limit = createDeviceLimit(timers, current, () => session);
 
   current.onSwitch(() => {
@@ -74,6 +76,8 @@ export function createFeed(
 
   async function connect(choice: PortChoice): Promise<LinkState> {
     await drop();
+    const serial = choice.kind === 'serial' ? choice : null;
+    const order = serial === null ? undefined : await speeds.order(serial);
     const opened = await deps.openPort(choice, timers);
     rig = opened.rig;
     timers.setSpeed(opened.speed, opened.rig !== null);
@@ -118,6 +122,7 @@ export function createFeed(
         rateHz: current.live.run.setup?.rateHz ?? START_RATE_HZ,
         deviceId: current.deviceId,
         firstCommand: deps.random16(),
+        ...(order === undefined ? {} : { speeds: order }),
       },
     );
     session = mine;
@@ -127,6 +132,7 @@ export function createFeed(
       if (session === mine) rig = null;
       throw cause;
     }
+    if (serial !== null && mine.baudRate !== null) void speeds.worked(serial, mine.baudRate);
     return mine.state;
   }
 
@@ -171,6 +177,8 @@ export function createFeed(
         rateHz: s?.rateHz ?? null,
         frames: s?.frames ?? 0,
         strayBytes: s?.strayBytes ?? 0,
+        baudRate: s?.baudRate ?? null,
+        strayLine: s?.strayLine ?? null,
       };
     },
     session() {

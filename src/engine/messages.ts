@@ -31,7 +31,6 @@ export type PortChoice =
       readonly index: number;
       readonly usbVendorId: number | null;
       readonly usbProductId: number | null;
-      readonly baudRate: number;
     };
 
 /** A picture's worth of trace: per bucket the lowest and highest value and its time. null is a gap. */
@@ -166,6 +165,10 @@ export interface LinkView {
   readonly rateHz: number | null;
   readonly frames: number;
   readonly strayBytes: number;
+  /** The speed of the line that is tried or in use, bits a second; null: none, or it has none. */
+  readonly baudRate: number | null;
+  /** The newest line that was no frame, for reading: printable and short; null: none since the last frame. */
+  readonly strayLine: string | null;
 }
 
 export interface RunView {

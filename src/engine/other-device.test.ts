@@ -5,7 +5,7 @@ import { createHostBench, practiceSetup } from './testing/bench.ts';
 
 const SERIAL = {
   q: 'connect',
-  port: { kind: 'serial', index: 0, usbVendorId: null, usbProductId: null, baudRate: 500_000 },
+  port: { kind: 'serial', index: 0, usbVendorId: null, usbProductId: null },
 } as const;
 
 // 4-20 mA over 0-6 bar on 16 bits of 0-25 mA (the scripted device's own scale).

@@ -6,6 +6,8 @@ export class LinkFault extends Error {
   constructor(
     readonly code: LinkError,
     message: string,
+    /** The same port may answer at another speed. */
+    readonly otherSpeed = false,
   ) {
     super(message);
   }

@@ -25,7 +25,16 @@ function bench(more: Partial<OpeningSink> = {}) {
     arrived: () => told.push('arrived'),
     ...more,
   };
-  const make = (): Opening => createOpening({ port: site.port, timers, queue, sink, rateHz: () => rate.hz });
+  const make = (): Opening =>
+    createOpening({
+      port: site.port,
+      timers,
+      queue,
+      sink,
+      how: { baudRate: 500_000, turn: 0 },
+      hellos: 10,
+      rateHz: () => rate.hz,
+    });
   /** What was told, frames of the handshake left out. */
   const news = () => told.filter((t) => t.length > 1);
   return { timers, site, queue, rate, told, news, make };

@@ -2,8 +2,9 @@ import { createDecoder } from './decode.ts';
 import { LinkFault } from './fault.ts';
 import type { DeviceFrame, Frame, StrayReason } from './frames.ts';
 import { createGreetingCollector, type Greeting } from './greeting.ts';
+import { createHearing, type Heard } from './hearing.ts';
 import { startHeartbeat } from './heartbeat.ts';
-import { type Port, PortError } from './ports/port.ts';
+import { type OpenHow, type Port, PortError } from './ports/port.ts';
 import type { CommandQueue } from './queue.ts';
 import type { LinkError } from './status.ts';
 import { pause, type Timers } from './timers.ts';
@@ -37,6 +38,9 @@ export interface OpeningSite {
   readonly timers: Timers;
   readonly queue: CommandQueue;
   readonly sink: OpeningSink;
+  readonly how: OpenHow;
+  /** How often hello is said before the opening is given up, HELLO_EVERY_MS apart. */
+  readonly hellos: number;
   /** The rate that is wanted now, Hz. */
   rateHz(): number;
 }
@@ -51,6 +55,8 @@ export interface Opening {
   readonly strayBytes: number;
   /** The device was greeted and is asked to stream. */
   readonly started: boolean;
+  /** What came since the last frame and was none. */
+  readonly heard: Heard;
   /** Opens, greets and starts the stream. Rejects with a LinkFault. */
   open(): Promise<void>;
   /** Asks for the rate that is wanted now. Rejects with a LinkFault when the opening ended meanwhile. */
@@ -63,7 +69,6 @@ export interface Opening {
 
 /** A board that resets when its port opens needs up to 2 s for its boot loader: hello is repeated past that. */
 const HELLO_EVERY_MS = 400;
-const HELLO_TRIES = 10;
 /** The device may answer at any moment, also to a hello thought lost: looked for a little finer than asked. */
 const LOOKS_PER_HELLO = 8;
 /** No sample for so long while streaming: the device may have been reset, so say hello and start again. */
@@ -78,6 +83,7 @@ const OPEN_MS = 8000;
 export function createOpening(site: OpeningSite): Opening {
   const { port, timers, queue, sink } = site;
   const decoder = createDecoder('device');
+  const hearing = createHearing();
   const collector = createGreetingCollector();
   let phase: 'opening' | 'greeting' | 'greeted' | 'streaming' | 'stopped' | 'stopping' = 'opening';
   let alive = true;
@@ -89,8 +95,11 @@ export function createOpening(site: OpeningSite): Opening {
   let arrivalUs = timers.nowUs();
   let lastSampleUs = arrivalUs;
   let lastByteUs = arrivalUs;
+  let lastFrameUs = arrivalUs;
   let starting = false;
   let answering = true;
+  /** A command was answered, or a hello begun: what is said gets there. */
+  let hears = false;
   let frames = 0;
   let strayBytes = 0;
   let endHeartbeat = (): void => {};
@@ -103,16 +112,20 @@ export function createOpening(site: OpeningSite): Opening {
     },
     stray(reason: StrayReason, bytes: Uint8Array): void {
       strayBytes += bytes.length;
+      hearing.stray(reason, bytes);
       sink.stray(reason, bytes, arrivalUs);
     },
   };
 
   function onFrame(frame: DeviceFrame): void {
     frames++;
+    lastFrameUs = arrivalUs;
+    hearing.forget();
     sink.frame(frame, arrivalUs);
     if (!alive) return;
     switch (frame.t) {
       case 'R':
+        hears = true;
         queue.reply(frame);
         tellAnswers(true);
         return;
@@ -121,6 +134,7 @@ export function createOpening(site: OpeningSite): Opening {
         return;
       case 'H':
       case 'C': {
+        hears = true;
         const complete = collector.take(frame);
         if (complete !== null) onGreeting(complete);
         return;
@@ -172,33 +186,42 @@ export function createOpening(site: OpeningSite): Opening {
 
   async function openPort(): Promise<void> {
     let cancel = (): void => {};
+    let tooLate = false;
     const late = new Promise<never>((_, reject) => {
-      cancel = timers.after(OPEN_MS, () =>
-        reject(new PortError('open-failed', 'the port did not open in time')),
-      );
+      cancel = timers.after(OPEN_MS, () => {
+        tooLate = true;
+        reject(new PortError('open-failed', 'the port did not open in time'));
+      });
     });
     try {
-      const opening = port.open({
-        bytes(chunk) {
-          if (!alive) return;
-          arrivalUs = timers.nowUs();
-          lastByteUs = arrivalUs;
-          decoder.push(chunk, decoded);
+      const opening = port.open(
+        {
+          bytes(chunk) {
+            if (!alive) return;
+            arrivalUs = timers.nowUs();
+            lastByteUs = arrivalUs;
+            decoder.push(chunk, decoded);
+          },
+          recovered(name) {
+            if (!alive) return;
+            // At a wrong speed every byte may be one: no line that was disturbed and goes on.
+            if (phase === 'greeting' && frames === 0) hearing.disturbed();
+            else sink.fault('read-recovered', name);
+          },
+          gone(name) {
+            if (!alive) return;
+            arrivalUs = timers.nowUs();
+            decoder.end(decoded);
+            over('port-gone', name);
+          },
+          arrived: () => sink.arrived(),
         },
-        recovered(name) {
-          if (alive) sink.fault('read-recovered', name);
-        },
-        gone(name) {
-          if (!alive) return;
-          arrivalUs = timers.nowUs();
-          decoder.end(decoded);
-          over('port-gone', name);
-        },
-        arrived: () => sink.arrived(),
-      });
+        site.how,
+      );
       await Promise.race([opening, late, ended]);
     } catch (cause) {
-      throw new LinkFault(cause instanceof PortError ? cause.code : 'open-failed', String(cause));
+      const code = cause instanceof PortError ? cause.code : 'open-failed';
+      throw new LinkFault(code, String(cause), code === 'open-failed' && !tooLate);
     } finally {
       cancel();
     }
@@ -211,15 +234,24 @@ export function createOpening(site: OpeningSite): Opening {
     phase = 'greeting';
     sink.opened();
     const answered = (): boolean => greeting !== null || !alive;
-    for (let n = 0; n < HELLO_TRIES && !answered(); n++) {
+    for (let n = 0; n < site.hellos && !answered(); n++) {
       queue.ask({ verb: 'hello' }, { attempts: 1, timeoutMs: HELLO_EVERY_MS }).catch(() => undefined);
       for (let k = 0; k < LOOKS_PER_HELLO && !answered(); k++)
         await pause(timers, HELLO_EVERY_MS / LOOKS_PER_HELLO);
     }
     if (!alive) throw new LinkFault('port-gone', 'gone while greeting');
-    if (greeting === null) throw new LinkFault('no-hello', 'no hello came');
+    if (greeting === null) throw noHello();
     accept(greeting);
     phase = 'greeted';
+  }
+
+  function noHello(): LinkFault {
+    // One frame is enough to know that the speed is right.
+    if (hears) return new LinkFault('half-hello', 'the hello was not complete');
+    if (frames > 0) return new LinkFault('deaf', 'frames come, hello is not answered');
+    const { code, line } = hearing.heard;
+    const readable = code === 'line-ends' || code === 'form' || code === 'check';
+    return new LinkFault(code, line ?? 'no hello came', !readable);
   }
 
   async function start(): Promise<void> {
@@ -276,6 +308,8 @@ export function createOpening(site: OpeningSite): Opening {
       over('port-gone', 'nothing came any more');
       return;
     }
+    const { code, line } = hearing.heard;
+    if (code !== 'no-hello' && timers.nowUs() - lastFrameUs > QUIET_US) sink.fault(code, line ?? '');
     if (phase === 'stopped' || timers.nowUs() - lastSampleUs > QUIET_US) void regreet();
   }
 
@@ -288,6 +322,9 @@ export function createOpening(site: OpeningSite): Opening {
     },
     get started() {
       return isStarted();
+    },
+    get heard() {
+      return hearing.heard;
     },
     async open() {
       await openPort();

@@ -28,6 +28,8 @@ export interface SessionOptions {
   readonly deviceId: string | null;
   /** First command number; random, so that a device that stayed on does not take it for a repeated one. */
   readonly firstCommand: number;
+  /** Speeds to try at the first connection, bits a second, in this order; absent: the port has none. */
+  readonly speeds?: readonly number[];
 }
 
 export interface Session {
@@ -39,7 +41,14 @@ export interface Session {
   readonly rateHz: number | null;
   readonly frames: number;
   readonly strayBytes: number;
-  /** Opens, greets and starts the stream. Rejects with a LinkFault; from then on nothing is tried again. */
+  /** The speed that is tried or in use, bits a second; null: not opened, or the port has none. */
+  readonly baudRate: number | null;
+  /** The newest line that was no frame, for reading; null: none since the last frame. */
+  readonly strayLine: string | null;
+  /**
+   * Opens, greets and starts the stream, at one speed after the other. Rejects with a LinkFault; from then on nothing
+   * is tried again.
+   */
   connect(): Promise<void>;
   /** Binds the session to one device (a run began), or frees it. */
   expect(deviceId: string | null): void;
@@ -51,7 +60,17 @@ export interface Session {
   close(): Promise<void>;
 }
 
+/** Past the boot loader of a board that resets at the opening: at the likeliest speed well, at the others just. */
+const HELLOS_FIRST = 10;
+const HELLOS_NEXT = 7;
+/** Stands for 'none': what has no speed ignores it. */
+const NO_SPEED = 115_200;
+/** What tells more where several speeds failed, each in its way. */
+const TELLING: readonly LinkError[] = ['not-protocol', 'speed', 'no-hello', 'open-failed'];
 const BACK_OFF_MS = [200, 300, 500, 1000];
+
+const faultOf = (cause: unknown): LinkFault =>
+  cause instanceof LinkFault ? cause : new LinkFault('open-failed', String(cause));
 
 /**
  * One conversation with one device over one port, through as many openings as it takes: identity, reopening after
@@ -70,6 +89,12 @@ export function createSession(
   let rateHz: number | null = null;
   let deviceId = options.deviceId;
   let opening: Opening | null = null;
+  const speeds = options.speeds ?? [NO_SPEED];
+  let baudRate = speeds[0]!;
+  /** Openings after the first connection: where several ports fit, each tries the next one. */
+  let reopenings = 0;
+  /** What came instead of frames, where nothing is tried any more. */
+  let failedLine: string | null = null;
   /** What came in the openings before this one. */
   const before = { frames: 0, strayBytes: 0 };
   /** After a loss the port is opened again, until the session is closed. */
@@ -135,13 +160,21 @@ export function createSession(
   };
 
   /** Ends the opening that was and begins the next; one that fails has ended. */
-  async function open(): Promise<void> {
+  async function open(turn: number, hellos: number): Promise<void> {
     if (opening !== null) {
       opening.end();
       before.frames += opening.frames;
       before.strayBytes += opening.strayBytes;
     }
-    const mine = createOpening({ port, timers, queue, sink: heard, rateHz: () => rateAsked });
+    const mine = createOpening({
+      port,
+      timers,
+      queue,
+      sink: heard,
+      how: { baudRate, turn },
+      hellos,
+      rateHz: () => rateAsked,
+    });
     opening = mine;
     try {
       await mine.open();
@@ -149,6 +182,29 @@ export function createSession(
       mine.end();
       throw cause;
     }
+  }
+
+  /** One speed after the other, until a device answers or what comes can be read: then the speed was right. */
+  async function search(): Promise<void> {
+    let told = new LinkFault('port-gone', 'closed before it was opened');
+    for (const [n, speed] of speeds.entries()) {
+      if (!wanted) break;
+      baudRate = speed;
+      try {
+        await open(0, n === 0 ? HELLOS_FIRST : HELLOS_NEXT);
+        return;
+      } catch (cause) {
+        const fault = faultOf(cause);
+        if (n === 0 || !fault.otherSpeed || TELLING.indexOf(fault.code) < TELLING.indexOf(told.code)) {
+          told = fault;
+          failedLine = opening?.heard.line ?? null;
+        }
+        if (!fault.otherSpeed) break;
+      }
+      queue.drop('another speed is tried');
+      await port.close();
+    }
+    throw told;
   }
 
   function retry(turn: number): void {
@@ -163,14 +219,14 @@ export function createSession(
   async function reopen(turn: number): Promise<void> {
     if (!wanted) return;
     try {
-      await open();
+      await open(++reopenings, HELLOS_FIRST);
     } catch (cause) {
       if (!wanted || (cause instanceof LinkFault && cause.code === 'port-gone')) {
         to('lost');
         retry(turn);
         return;
       }
-      const code = cause instanceof LinkFault ? cause.code : 'open-failed';
+      const { code } = faultOf(cause);
       if (error !== code) fail(code, String(cause));
       to(code === 'open-failed' || code === 'port-busy' ? 'retrying' : 'lost');
       await port.close();
@@ -200,14 +256,21 @@ export function createSession(
     get strayBytes() {
       return before.strayBytes + (opening?.strayBytes ?? 0);
     },
+    get baudRate() {
+      return opening === null || options.speeds === undefined ? null : baudRate;
+    },
+    get strayLine() {
+      return failedLine ?? opening?.heard.line ?? null;
+    },
     async connect() {
       wanted = true;
       error = null;
+      failedLine = null;
       to('opening');
       try {
-        await open();
+        await search();
       } catch (cause) {
-        const fault = cause instanceof LinkFault ? cause : new LinkFault('open-failed', String(cause));
+        const fault = faultOf(cause);
         const lost = state === 'lost';
         wanted = false;
         cancelRetry();

@@ -27,7 +27,7 @@ const SAYS: {
   'no-permission': { wanted: false, away: false, closed: false },
   idle: { wanted: false, away: false, closed: true },
   opening: { wanted: false, away: false, closed: false },
-  greeting: { wanted: true, away: false, closed: false },
+  greeting: { wanted: false, away: false, closed: false },
   streaming: { wanted: true, away: false, closed: false },
   stopped: { wanted: true, away: false, closed: true },
   lost: { wanted: true, away: true, closed: false },
@@ -45,7 +45,14 @@ export type LinkError =
   | 'port-busy' // another tab or program holds it
   | 'port-gone'
   | 'open-failed'
-  | 'no-hello' // nothing that speaks the protocol answered
+  | 'no-hello' // nothing came at all
+  | 'speed' // bytes come and are no text: another speed
+  | 'not-protocol' // text comes and is none of this protocol
+  | 'line-ends' // lines end in CR
+  | 'check' // lines whose check does not match
+  | 'form' // lines whose check is right and whose form is not
+  | 'deaf' // frames come, and what is said to the device is not answered
+  | 'half-hello' // commands are answered, but a line of the hello is missing
   | 'version' // a protocol version this program does not know
   | 'other-device' // not the device this run began with
   | 'no-pressure' // the device has no pressure channel

@@ -24,10 +24,12 @@ import type { EvidenceDeps, Tell } from '../deps.ts';
 import { EvidenceError } from '../faults.ts';
 import type { BackupMade } from './messages.ts';
 
-// A kind of document is in the backup, or named here: what a restore has half done and the shared folder stay behind.
+// A kind of document is in the backup, or named here: what a restore has half done, the shared folder
+// and the speeds of this tablet's ports stay behind.
 const LEFT_BEHIND: Readonly<Record<Exclude<DocumentKind, BackupKind>, true>> = {
   restore: true,
   office: true,
+  speed: true,
 };
 void LEFT_BEHIND;
 

@@ -17,13 +17,21 @@ export interface PortEvents {
   arrived?(): void;
 }
 
+/** How a port is opened. */
+export interface OpenHow {
+  /** Bits a second; what has no speed (a USB of its own, a simulated line) ignores it. */
+  readonly baudRate: number;
+  /** Where several granted ports fit: 0 the one that the user chose, then one after the other. */
+  readonly turn: number;
+}
+
 /**
  * A port. open() settles once bytes can flow and rejects with a PortError. write() settles when the transport
  * took the bytes. close() always settles, may be called in any state, and after it no event is delivered.
  */
 export interface Port {
   readonly identity: PortIdentity;
-  open(events: PortEvents): Promise<void>;
+  open(events: PortEvents, how: OpenHow): Promise<void>;
   write(bytes: Uint8Array): Promise<void>;
   close(): Promise<void>;
 }

@@ -7,7 +7,8 @@ import { FakeSerial } from './testing/fake-serial.ts';
 import { createWebSerialPort, type SerialHost } from './webserial.ts';
 
 const ids = { usbVendorId: 0x2e8a, usbProductId: 0x000a };
-const choice = { index: 0, ...ids, baudRate: 500_000 };
+const choice = { index: 0, ...ids };
+const FIRST = { baudRate: 500_000, turn: 0 };
 
 portContract('Web Serial (a strict fake)', (timers) => {
   const serial = new FakeSerial(ids);
@@ -32,7 +33,7 @@ describe('Web Serial', () => {
     const timers = createManualTimers();
     const serial = new FakeSerial(ids);
     const port = createWebSerialPort(serial as unknown as SerialHost, choice, timers);
-    await port.open(none);
+    await port.open(none, FIRST);
     expect(serial.current?.bufferSize).toBeGreaterThanOrEqual(65_536);
   });
 
@@ -41,7 +42,7 @@ describe('Web Serial', () => {
     const serial = new FakeSerial(ids);
     await serial.current?.open({ baudRate: 9600 });
     const port = createWebSerialPort(serial as unknown as SerialHost, choice, timers);
-    await expect(port.open(none)).rejects.toMatchObject({ code: 'port-busy' });
+    await expect(port.open(none, FIRST)).rejects.toMatchObject({ code: 'port-busy' });
   });
 
   it('tries a refused opening again, then says open-failed', async () => {
@@ -49,12 +50,12 @@ describe('Web Serial', () => {
     const serial = new FakeSerial(ids);
     serial.current!.refusals = 2;
     const port = createWebSerialPort(serial as unknown as SerialHost, choice, timers);
-    const open = port.open(none);
+    const open = port.open(none, FIRST);
     await timers.run(1000);
     await open;
     await port.close();
     serial.current!.refusals = 9;
-    const failed = expect(port.open(none)).rejects.toMatchObject({ code: 'open-failed' });
+    const failed = expect(port.open(none, FIRST)).rejects.toMatchObject({ code: 'open-failed' });
     await timers.run(1000);
     await failed;
   });
@@ -65,7 +66,7 @@ describe('Web Serial', () => {
       const serial = new FakeSerial(ids);
       const port = createWebSerialPort(serial as unknown as SerialHost, choice, timers);
       let gone = 0;
-      await port.open({ ...none, gone: () => gone++ });
+      await port.open({ ...none, gone: () => gone++ }, FIRST);
       serial.pull(order);
       await timers.run(100);
       expect(gone).toBe(1);
@@ -74,7 +75,7 @@ describe('Web Serial', () => {
     const serial = new FakeSerial(ids);
     const port = createWebSerialPort(serial as unknown as SerialHost, choice, timers);
     let gone = 0;
-    await port.open({ ...none, gone: () => gone++ });
+    await port.open({ ...none, gone: () => gone++ }, FIRST);
     serial.current?.pull();
     await timers.run(100);
     expect(gone).toBe(1);
@@ -85,7 +86,7 @@ describe('Web Serial', () => {
     const serial = new FakeSerial({});
     const port = createWebSerialPort(
       serial as unknown as SerialHost,
-      { index: 0, usbVendorId: null, usbProductId: null, baudRate: 115_200 },
+      { index: 0, usbVendorId: null, usbProductId: null },
       timers,
     );
     const states: LinkState[] = [];

@@ -1,5 +1,5 @@
 import { pause, type Timers } from '../timers.ts';
-import { type Port, PortError, type PortEvents } from './port.ts';
+import { type OpenHow, type Port, PortError, type PortEvents } from './port.ts';
 
 /** The part of navigator.serial that is used; it exists in dedicated workers too. */
 export type SerialHost = Pick<Serial, 'getPorts' | 'addEventListener' | 'removeEventListener'>;
@@ -9,7 +9,6 @@ export interface SerialChoice {
   readonly index: number;
   readonly usbVendorId: number | null;
   readonly usbProductId: number | null;
-  readonly baudRate: number;
 }
 
 /** After these the stream errs and port.readable becomes a new one; anything else is the end of the port. */
@@ -34,7 +33,7 @@ function nameOf(cause: unknown): string {
 
 /**
  * Web Serial behind the one port interface. A replugged device is a new SerialPort object, so each opening looks
- * the port up again; where several fit, each opening tries the next one and the handshake tells which is ours.
+ * the port up again; where several fit, the handshake tells which is ours.
  */
 export function createWebSerialPort(serial: SerialHost, choice: SerialChoice, timers: Timers): Port {
   let events: PortEvents | null = null;
@@ -43,7 +42,6 @@ export function createWebSerialPort(serial: SerialHost, choice: SerialChoice, ti
   let writer: WritableStreamDefaultWriter<Uint8Array> | null = null;
   let loop: Promise<void> = Promise.resolve();
   let keep = false;
-  let turn = 0;
   let newest: SerialPort | null = null;
   let listening = false;
   let releasing: Promise<void> = Promise.resolve();
@@ -56,14 +54,13 @@ export function createWebSerialPort(serial: SerialHost, choice: SerialChoice, ti
   }
 
   /** A device that has just come, else the one that the user chose, else those that fit in turn. */
-  async function find(): Promise<SerialPort | null> {
+  async function find(turn: number): Promise<SerialPort | null> {
     const all = await serial.getPorts();
     const candidates = all.filter(fits);
     const came = newest;
     const chosen = turn === 0 ? all[choice.index] : undefined;
     const inTurn = candidates[turn % Math.max(1, candidates.length)] ?? null;
     newest = null;
-    turn++;
     if (came !== null && candidates.includes(came)) return came;
     return chosen !== undefined && fits(chosen) ? chosen : inTurn;
   }
@@ -146,10 +143,10 @@ export function createWebSerialPort(serial: SerialHost, choice: SerialChoice, ti
     return releasing;
   }
 
-  async function openOnce(found: SerialPort): Promise<void> {
+  async function openOnce(found: SerialPort, { baudRate }: OpenHow): Promise<void> {
     for (let n = 0; ; n++) {
       try {
-        await found.open({ baudRate: choice.baudRate, bufferSize: BUFFER_BYTES });
+        await found.open({ baudRate, bufferSize: BUFFER_BYTES });
         return;
       } catch (cause) {
         const name = nameOf(cause);
@@ -168,14 +165,14 @@ export function createWebSerialPort(serial: SerialHost, choice: SerialChoice, ti
       ...(choice.usbVendorId === null ? {} : { usbVendorId: choice.usbVendorId }),
       ...(choice.usbProductId === null ? {} : { usbProductId: choice.usbProductId }),
     },
-    async open(to) {
+    async open(to, how) {
       if (port !== null) throw new PortError('port-busy', 'already open');
       events = to;
       listen(true);
       await releasing;
-      const found = await find();
+      const found = await find(how.turn);
       if (found === null) throw new PortError('port-gone', 'no granted port fits');
-      await openOnce(found);
+      await openOnce(found, how);
       if (events !== to) {
         await found.close().catch(() => undefined);
         throw new PortError('port-gone', 'closed while it was opened');

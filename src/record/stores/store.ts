@@ -42,6 +42,8 @@ export type DocumentKind =
   | 'seal'
   /** A restore under way: what it writes, and whether it counts. */
   | 'restore'
+  /** What speed of a serial line worked, by kind of port. */
+  | 'speed'
   /** The shared folder: its handle, what was seen, what is still to be written. */
   | 'office';
 

@@ -1,6 +1,16 @@
 import { createMemo, Show } from 'solid-js';
-import { LINK_ERROR, SPAN_UNKNOWN } from '../../words/link.ts';
+import type { LinkError } from '../../link/status.ts';
+import { LAST_LINE, LINK_ERROR, SPAN_UNKNOWN } from '../../words/link.ts';
 import { useServices } from '../context.ts';
+
+/** Where bytes come and no frame does, the line itself tells whoever made the device the most. */
+const SHOWN_WITH_LINE: { readonly [E in LinkError]?: true } = {
+  speed: true,
+  'not-protocol': true,
+  'line-ends': true,
+  check: true,
+  form: true,
+};
 
 /** What is wrong with the connection and what to do about it, before a run and in it. */
 export function LinkNote() {
@@ -16,11 +26,26 @@ export function LinkNote() {
     const error = app.live.link()?.error ?? null;
     return error === null ? (unscaled() ? SPAN_UNKNOWN : null) : LINK_ERROR[error];
   };
+  const line = () => {
+    const link = app.live.link();
+    return link?.error != null && SHOWN_WITH_LINE[link.error] === true ? link.strayLine : null;
+  };
   return (
     <Show when={advice()}>
       {(a) => (
         <p class="note strong" role="status" data-testid="link-error">
           <strong>{a().title}.</strong> {a().todo}
+          <Show when={line()}>
+            {(text) => (
+              <>
+                {' '}
+                {LAST_LINE}{' '}
+                <code class="stray-line" data-testid="stray-line">
+                  {text()}
+                </code>
+              </>
+            )}
+          </Show>
         </p>
       )}
     </Show>

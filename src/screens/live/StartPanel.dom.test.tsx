@@ -8,6 +8,7 @@ import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import { METRIC } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
+import { TRYING } from '../../words/link.ts';
 import { DEMO } from '../../words/testing/demo.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { StartPanel } from './StartPanel.tsx';
@@ -105,7 +106,7 @@ describe('start in three presses', () => {
     const left = { runId: 'r-0', title: 'Crack at 12.4 m', openedUtcMs: 0, practice: false } as RunSummary;
     const [runs, setRuns] = createSignal<readonly RunSummary[]>([left]);
     const refill = vi.fn(() => Promise.resolve());
-    const port = { kind: 'serial', index: 0, usbVendorId: null, usbProductId: null, baudRate: 115200 };
+    const port = { kind: 'serial', index: 0, usbVendorId: null, usbProductId: null };
     Object.assign(services, {
       openRuns: runs,
       forgetOpenRun: () => setRuns([]),
@@ -121,6 +122,42 @@ describe('start in three presses', () => {
     await press('connect-resume');
     await waitFor(() => expect(refill).toHaveBeenCalledWith('r-0'));
     expect(asked.map((a) => a.q)).toContain('resume-run');
+  });
+
+  it('names the speed that is tried, and giving up the search is no fault', async () => {
+    const { asked, services, show, fail } = scripted();
+    const [link, setLink] = createSignal<LinkView | null>(null);
+    let giveUp = (_: Error): void => {};
+    Object.assign(services.live, { link });
+    Object.assign(services, {
+      serial: { supported: true, choose: async () => ({ kind: 'serial', index: 0 }) },
+      ask: (request: Request) => {
+        asked.push(request);
+        if (request.q === 'connect') {
+          setLink({
+            state: 'greeting',
+            kind: 'serial',
+            baudRate: 115_200,
+            channels: [],
+          } as unknown as LinkView);
+          return new Promise((_, reject) => {
+            giveUp = reject;
+          });
+        }
+        setLink(null);
+        giveUp(new Error('port-gone'));
+        return Promise.resolve(null);
+      },
+    });
+    show();
+    await press('connect-device');
+    await waitFor(() => expect(screen.getByTestId('link-state').textContent).toContain(TRYING(115_200)));
+    expect(step()).toBe('connect');
+    await press('stop-trying');
+    await waitFor(() => expect(screen.queryByTestId('stop-trying')).toBeNull());
+    expect(asked.map((a) => a.q)).toEqual(['connect', 'disconnect']);
+    expect(fail).not.toHaveBeenCalled();
+    await waitFor(() => expect(screen.getByTestId<HTMLButtonElement>('connect-device').disabled).toBe(false));
   });
 
   it('connected without going on, the open run still leads; a practice that was left open warns of nothing', async () => {

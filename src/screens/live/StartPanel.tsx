@@ -6,7 +6,7 @@ import { NumberField } from '../../widgets/NumberField.tsx';
 import { CAUTION, CAUTIONS_AT } from '../../words/cautions.ts';
 import { dateTime, pressure } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
-import { LINK_STATE } from '../../words/link.ts';
+import { LINK_STATE, STOP_TRYING, TRYING } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
 import { refusalText } from '../../words/refusals.ts';
 import { ZERO } from '../../words/zero.ts';
@@ -50,6 +50,8 @@ function Connect(props: { start: Start }) {
   const state = () => app.live.link()?.state ?? 'idle';
   /** What a real packer hangs on comes before a practice that was left open. */
   const left = () => app.openRuns().find((r) => !r.practice) ?? app.openRuns()[0];
+  /** The speed that is tried, where one after the other is. */
+  const trying = () => (state() === 'greeting' ? (app.live.link()?.baudRate ?? null) : null);
   const failed = () => app.live.link()?.kind === 'serial' || app.live.link()?.error != null;
   return (
     <div class="stack">
@@ -114,7 +116,18 @@ function Connect(props: { start: Start }) {
       </button>
       <p class="small muted" data-testid="link-state" role="status">
         {LINK_STATE[state()]}
+        <Show when={trying()}>{(baudRate) => <>. {TRYING(baudRate())}</>}</Show>
       </p>
+      <Show when={trying() !== null}>
+        <button
+          type="button"
+          class="button"
+          data-testid="stop-trying"
+          onClick={() => props.start.stopTrying()}
+        >
+          {STOP_TRYING}
+        </button>
+      </Show>
     </div>
   );
 }

@@ -27,6 +27,8 @@ export interface Start {
   connectRig(then?: RunSummary): void;
   /** Must be called in a press. @param another ask for a port even where one is known; @param then as above */
   connectDevice(another: boolean, then?: RunSummary): void;
+  /** Gives up looking for the device; no fault is told. */
+  stopTrying(): void;
   disconnect(): void;
   /** What the plan refuses of this job before mixing. */
   refusals(bundle: JobBundle): Plan['refusals'];
@@ -106,8 +108,15 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     app.forgetOpenRun(run.runId);
     await app.refill(run.runId);
   };
+  let stopped = false;
   const connect = async (port: PortChoice, then?: RunSummary) => {
-    await app.ask({ q: 'connect', port });
+    stopped = false;
+    try {
+      await app.ask({ q: 'connect', port });
+    } catch (cause) {
+      if (stopped) return;
+      throw cause;
+    }
     if (then !== undefined) await goOn(then);
   };
 
@@ -125,6 +134,10 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
         const port = await chosen;
         if (port !== null) await connect(port, then);
       });
+    },
+    stopTrying: () => {
+      stopped = true;
+      app.ask({ q: 'disconnect' }).catch(app.fail);
     },
     disconnect: () => during(() => app.ask({ q: 'disconnect' })),
     refusals: (bundle) => planOf(app, bundle, 1).refusals,

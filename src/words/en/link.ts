@@ -35,7 +35,35 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
   },
   'no-hello': {
     title: 'Nothing answers on this port',
-    todo: 'Choose another port, or check that the device has power and its firmware speaks this protocol.',
+    todo: 'Nothing came from it. Choose another port, or check that the device has power and its firmware speaks this protocol.',
+  },
+  speed: {
+    title: 'Bytes come, but no text: a wrong speed or a disturbed line',
+    todo: 'Set the device to 500000 or 115200 baud and connect again. If it worked before, change the cable.',
+  },
+  'not-protocol': {
+    title: 'What comes is text, but none of this protocol',
+    todo: 'Choose another port, or load a firmware into the device that speaks this protocol.',
+  },
+  'line-ends': {
+    title: 'The lines of the device end in CR',
+    todo: 'No line is read, so that nothing is guessed. Its firmware must end each line with LF alone (protocol, 1 Lines).',
+  },
+  check: {
+    title: 'The check at the end of the lines does not match',
+    todo: 'If it worked before, change the cable. If the firmware is new: CRC-32C over all up to and including the last comma, as eight lower-case hex digits (protocol, 1 Lines).',
+  },
+  form: {
+    title: 'The lines have another form than the protocol',
+    todo: 'Their check is right, so the firmware means them. Update this app or the firmware of the device.',
+  },
+  deaf: {
+    title: 'The device is heard and does not hear',
+    todo: 'Its lines come, and no command is answered. Check the wire that leads to the device, and its plugs.',
+  },
+  'half-hello': {
+    title: 'The device does not say all of its channels',
+    todo: 'It answers, but a line of its hello is missing. Connect again; if that does not help, update its firmware.',
   },
   version: {
     title: 'The device speaks another protocol version',
@@ -66,6 +94,12 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
     todo: 'Compare the limit shown with the packer’s plate. Under pressure a limit can only be lowered.',
   },
 };
+
+/** While a device is looked for at one speed after the other. */
+export const TRYING = (baudRate: number): string => `Trying ${baudRate} baud.`;
+export const STOP_TRYING = 'Stop trying';
+/** Before the newest line that could not be read. */
+export const LAST_LINE = 'Last line:';
 
 /** The only pressure channel is a voltage, and nobody says which voltages are the ends of its span. */
 export const SPAN_UNKNOWN: Advice = {

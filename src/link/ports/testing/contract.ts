@@ -18,6 +18,8 @@ export interface PortBench {
 
 const HELLO = encodeFrame({ t: 'K', number: 1, command: { verb: 'hello' } });
 
+const FIRST = { baudRate: 500_000, turn: 0 };
+
 function record() {
   const chunks: Uint8Array[] = [];
   const log: string[] = [];
@@ -44,7 +46,7 @@ export function portContract(name: string, make: (timers: ManualTimers) => PortB
       const timers = createManualTimers();
       const bench = make(timers);
       const seen = record();
-      const open = bench.port.open(seen.events);
+      const open = bench.port.open(seen.events, FIRST);
       await timers.run(1000);
       await open;
       return { timers, bench, seen };
@@ -79,7 +81,7 @@ export function portContract(name: string, make: (timers: ManualTimers) => PortB
 
     it('refuses to be opened twice and goes on', async () => {
       const b = await opened();
-      await expect(b.bench.port.open(record().events)).rejects.toBeInstanceOf(PortError);
+      await expect(b.bench.port.open(record().events, FIRST)).rejects.toBeInstanceOf(PortError);
       await talk(b);
       expect(b.seen.length()).toBeGreaterThan(0);
       await b.bench.port.close();
@@ -113,7 +115,7 @@ export function portContract(name: string, make: (timers: ManualTimers) => PortB
       await b.timers.run(3000);
       await closed;
       const seen = record();
-      const open = b.bench.port.open(seen.events);
+      const open = b.bench.port.open(seen.events, FIRST);
       await b.timers.run(2000);
       await open;
       await talk(b);
@@ -132,7 +134,9 @@ export function portContract(name: string, make: (timers: ManualTimers) => PortB
       b.bench.stir();
       await b.timers.run(2000);
       expect(b.seen.length()).toBe(before);
-      const refused = expect(b.bench.port.open(b.seen.events)).rejects.toMatchObject({ code: 'port-gone' });
+      const refused = expect(b.bench.port.open(b.seen.events, FIRST)).rejects.toMatchObject({
+        code: 'port-gone',
+      });
       await b.timers.run(2000);
       await refused;
       expect(b.seen.log).toEqual(['gone']);
@@ -146,7 +150,7 @@ export function portContract(name: string, make: (timers: ManualTimers) => PortB
       b.bench.replug();
       await b.timers.run(10);
       expect(b.seen.log).toEqual(['gone', 'arrived']);
-      const open = b.bench.port.open(b.seen.events);
+      const open = b.bench.port.open(b.seen.events, FIRST);
       await b.timers.run(2000);
       await open;
       const before = b.seen.length();

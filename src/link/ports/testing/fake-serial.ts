@@ -16,13 +16,18 @@ export class FakeSerialPort extends EventTarget {
   bufferSize = 0;
   private source: ReadableStreamDefaultController<Uint8Array> | null = null;
   private opened = false;
+  private baudRate = 0;
   private present = true;
   /** How many more times open() fails as it does when the system has not yet given the port back. */
   refusals = 0;
+  /** Speeds that this converter does not know: it refuses to open at them. */
+  unknown: readonly number[] = [];
 
   constructor(
     private readonly ids: SerialPortInfo,
     private readonly written: (bytes: Uint8Array) => void,
+    /** The speed of what is at the other end; null: any. */
+    private readonly speed: () => number | null = () => null,
   ) {
     super();
   }
@@ -34,11 +39,12 @@ export class FakeSerialPort extends EventTarget {
   async open(options: SerialOptions): Promise<void> {
     if (this.opened) throw fault('InvalidStateError', 'The port is already open.');
     await Promise.resolve();
-    if (!this.present || this.refusals > 0) {
+    if (!this.present || this.refusals > 0 || this.unknown.includes(options.baudRate)) {
       this.refusals--;
       throw fault('NetworkError', 'Failed to open serial port.');
     }
     this.opened = true;
+    this.baudRate = options.baudRate;
     this.bufferSize = options.bufferSize ?? 255;
     this.renewReadable();
     this.renewWritable();
@@ -69,15 +75,22 @@ export class FakeSerialPort extends EventTarget {
     let late = 1;
     this.writable = new WritableStream<Uint8Array>({
       write: (bytes) => {
-        if (this.present) this.written(bytes);
+        if (this.present) this.written(this.asRead(bytes));
         else if (late-- <= 0) throw fault('NetworkError', 'The device has been lost.');
       },
     });
   }
 
+  /** At another speed than the sender's other bytes are read, most of them no text. */
+  private asRead(bytes: Uint8Array): Uint8Array {
+    const speed = this.speed();
+    if (speed === null || speed === this.baudRate) return bytes.slice();
+    return bytes.map((b, i) => (b * 37 + i * 101) | (i % 3 === 0 ? 0 : 0x80));
+  }
+
   /** The device sends; bytes to a closed port are dropped. */
   deliver(bytes: Uint8Array): void {
-    this.source?.enqueue(bytes.slice());
+    this.source?.enqueue(this.asRead(bytes));
   }
 
   glitch(name: string): void {
@@ -100,6 +113,10 @@ export class FakeSerial extends EventTarget {
   onconnect = null;
   ondisconnect = null;
   private listed: FakeSerialPort[] = [];
+  /** The speed of the device, bits a second; null: it has a USB of its own. */
+  speed: number | null = null;
+  /** Speeds at which the port was opened, in order. */
+  readonly openedAt: number[] = [];
   readonly device: ScriptedDevice;
 
   constructor(private readonly ids: SerialPortInfo = {}) {
@@ -109,7 +126,17 @@ export class FakeSerial extends EventTarget {
   }
 
   private make(): FakeSerialPort {
-    return new FakeSerialPort(this.ids, (bytes) => this.device.receive(bytes));
+    const port = new FakeSerialPort(
+      this.ids,
+      (bytes) => this.device.receive(bytes),
+      () => this.speed,
+    );
+    const { open } = port;
+    port.open = (options) => {
+      this.openedAt.push(options.baudRate);
+      return open.call(port, options);
+    };
+    return port;
   }
 
   get current(): FakeSerialPort | undefined {

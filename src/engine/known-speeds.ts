@@ -1,0 +1,59 @@
+import { speedOrder } from '../link/speeds.ts';
+import { pause } from '../link/timers.ts';
+import type { HostDeps } from './deps.ts';
+import type { PortChoice } from './messages.ts';
+
+type SerialChoice = Extract<PortChoice, { kind: 'serial' }>;
+
+/** The speeds of a serial line that worked here, remembered by the USB numbers of the port. */
+export interface KnownSpeeds {
+  /** Speeds to try, bits a second, in this order. A memory that cannot be asked in time is none. */
+  order(choice: SerialChoice): Promise<readonly number[]>;
+  /** Remembers that a device answered at it. What cannot be kept is found again the next time. */
+  worked(choice: SerialChoice, baudRate: number): Promise<void>;
+}
+
+/** Converters of one kind may have several devices behind them, each at its speed. */
+const KEPT = 4;
+/** A store that does not answer by then must not hold up a connection. */
+const ASK_MS = 500;
+
+const hex = (n: number | null): string => (n === null ? 'none' : n.toString(16).padStart(4, '0'));
+const idOf = ({ usbVendorId, usbProductId }: SerialChoice): string =>
+  `usb-${hex(usbVendorId)}-${hex(usbProductId)}`;
+
+const isSpeed = (value: unknown): value is number =>
+  typeof value === 'number' && Number.isInteger(value) && value >= 300 && value <= 20_000_000;
+
+function speedsIn(body: unknown): readonly number[] {
+  const kept = (body as { speeds?: unknown } | null)?.speeds;
+  return Array.isArray(kept) ? kept.filter(isSpeed).slice(0, KEPT) : [];
+}
+
+export function createKnownSpeeds(deps: Pick<HostDeps, 'documents' | 'timers' | 'utcMs'>): KnownSpeeds {
+  const resting = (choice: SerialChoice) => deps.documents.get('speed', idOf(choice));
+  return {
+    async order(choice) {
+      const found = resting(choice).catch(() => null);
+      const document = await Promise.race([found, pause(deps.timers, ASK_MS).then(() => null)]);
+      return speedOrder(speedsIn(document?.body ?? null));
+    },
+    async worked(choice, baudRate) {
+      try {
+        const document = await resting(choice);
+        const before = speedsIn(document?.body ?? null);
+        if (before[0] === baudRate) return;
+        const speeds = [...new Set([baudRate, ...before])].slice(0, KEPT);
+        await deps.documents.put({
+          kind: 'speed',
+          id: idOf(choice),
+          revision: document?.revision ?? 0,
+          savedUtcMs: deps.utcMs(),
+          body: { speeds },
+        });
+      } catch {
+        // Nothing hangs on it.
+      }
+    },
+  };
+}
