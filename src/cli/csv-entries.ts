@@ -41,7 +41,7 @@ export function csvFeed(trace: CsvTrace, uBar: number): CsvFeed {
   const unit = trace.printedBar;
   const stepCounts = Math.max(1, Math.round(pressureStep(trace) / unit));
   let top = LEAST_TOP_BAR;
-  for (const v of trace.bar) if (v > top) top = v;
+  for (const v of trace.bar) if (v > top && v < Number.POSITIVE_INFINITY) top = v;
   const bits = Math.min(32, Math.max(8, Math.ceil(Math.log2((top * 1.1 - LOW_BAR) / (stepCounts * unit)))));
   const rawLo = Math.round(LOW_BAR / unit);
   const rawHi = rawLo + stepCounts * 2 ** bits;
@@ -111,12 +111,17 @@ function* rows(trace: CsvTrace, unit: number, hello: readonly DeviceFrame[]): Ge
     // A file's temperatures are taken at their word: the check in the hand is its author's.
     for (const t of unchecked) {
       const thermometerC = t.c[i]!;
-      if (Number.isNaN(thermometerC) || t.place === null) continue;
+      if (!Number.isFinite(thermometerC) || t.place === null) continue;
       yield { l: 'command', tUs, command: { c: 'warm-check', place: t.place, thermometerC } };
       unchecked.delete(t);
     }
   }
 }
 
-const count = (value: number, unit: number): number | null =>
-  Number.isNaN(value) ? null : Math.round(value / unit);
+/** An impossible value comes in as a broken sensor's: far under every band in which its signal means something. */
+const BROKEN = -0x8000_0000;
+
+const count = (value: number, unit: number): number | null => {
+  if (Number.isNaN(value)) return null;
+  return Number.isFinite(value) ? Math.round(value / unit) : BROKEN;
+};

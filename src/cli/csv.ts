@@ -1,18 +1,36 @@
 import { PLACES, type Place } from '../job/codes.ts';
-import { fault, shown } from './fault.ts';
+import { fault, type InputFault, shown } from './fault.ts';
 
 /** A trace from a CSV file: gauge pressure and temperatures beside the time. */
 export interface CsvTrace {
   /** Seconds from the first row, ascending. */
   readonly s: Float64Array;
-  /** bar gauge; NaN where the cell is empty. */
+  /** bar gauge; NaN where the cell is empty, Infinity where it holds an impossible value. */
   readonly bar: Float64Array;
+  /** °C, with the same two marks. */
   readonly temps: readonly { readonly place: Place | null; readonly c: Float64Array }[];
+  readonly unusable: UnusableCells;
   /** Smallest step that the pressure is printed in, bar. */
   readonly printedBar: number;
 }
 
+/** Cells with numbers that no gauge and no probe of a pipe repair shows: judged as readings that are none. */
+export interface UnusableCells {
+  readonly cells: number;
+  /** The first of them. */
+  readonly listed: readonly UnusableCell[];
+}
+
+interface UnusableCell {
+  /** As an editor counts: the header is row 1. */
+  readonly row: number;
+  readonly column: string;
+  readonly said: InputFault;
+}
+
 const TEMPERATURE = 'temperature_c';
+/** A column in another unit would fill the result. */
+const MOST_LISTED = 100;
 const KNOWN_COLUMNS = ['time_s', 'pressure_bar', TEMPERATURE, ...PLACES.map((p) => `${TEMPERATURE}_${p}`)];
 const MOST_TEMPS = 4;
 /** Rows closer than the device protocol's own clock can tell apart, s. */
@@ -26,7 +44,7 @@ const SECONDS = { lo: -1e9, hi: 1e11 };
 interface Header {
   readonly time: number;
   readonly bar: number;
-  readonly temps: readonly { readonly column: number; readonly place: Place | null }[];
+  readonly temps: readonly { readonly column: number; readonly name: string; readonly place: Place | null }[];
   readonly columns: number;
 }
 
@@ -45,16 +63,16 @@ function header(line: string): Header {
   const at = (name: string): number => names.indexOf(name);
   const twice = names.find((n, i) => names.indexOf(n) !== i);
   if (twice !== undefined) throw fault((f) => f.columnTwice(shown(twice)));
-  const temps: { column: number; place: Place | null }[] = [];
+  const temps: { column: number; name: string; place: Place | null }[] = [];
   names.forEach((name, column) => {
     if (name === 'time_s' || name === 'pressure_bar') return;
     if (name === TEMPERATURE) {
-      temps.push({ column, place: null });
+      temps.push({ column, name, place: null });
       return;
     }
     const place = PLACES.find((p) => name === `${TEMPERATURE}_${p}`);
     if (place === undefined) throw fault((f) => f.unknownColumn(shown(name), KNOWN_COLUMNS.join(', ')));
-    temps.push({ column, place });
+    temps.push({ column, name, place });
   });
   if (at('time_s') < 0) throw fault((f) => f.columnMissing('time_s'));
   if (at('pressure_bar') < 0) throw fault((f) => f.columnMissing('pressure_bar'));
@@ -62,14 +80,21 @@ function header(line: string): Header {
   return { time: at('time_s'), bar: at('pressure_bar'), temps, columns: names.length };
 }
 
-/** @param name of the column; null: one of the temperatures */
-function cell(text: string, row: number, name: string | null, bounds: { lo: number; hi: number }): number {
+/** The number of a cell; NaN where it is empty. @param name of the column; null: one of the temperatures */
+function numberIn(text: string, row: number, name: string | null): number {
   if (text === '') return Number.NaN;
   const value = NUMBER.test(text) ? Number(text) : Number.NaN;
   if (Number.isNaN(value)) throw fault((f) => f.notANumber(row, name ?? f.temperature, shown(text)));
-  if (value < bounds.lo || value > bounds.hi)
-    throw fault((f) => f.outside(row, name ?? f.temperature, shown(text), bounds.lo, bounds.hi));
   return value;
+}
+
+function outside(
+  text: string,
+  row: number,
+  name: string | null,
+  bounds: { lo: number; hi: number },
+): InputFault {
+  return fault((f) => f.outside(row, name ?? f.temperature, shown(text), bounds.lo, bounds.hi));
 }
 
 function decimals(text: string): number {
@@ -79,7 +104,8 @@ function decimals(text: string): number {
 }
 
 /**
- * Reads a CSV trace. Rows are counted as an editor does: the header is row 1.
+ * Reads a CSV trace. Rows are counted as an editor does: the header is row 1. A number that cannot be is a reading
+ * that cannot be used; what is no number, or a row without a time, makes the file another one than it says.
  * @throws InputFault with the row
  */
 export function readCsv(text: string): CsvTrace {
@@ -94,26 +120,53 @@ export function readCsv(text: string): CsvTrace {
   let digits = 0;
   let first = 0;
   let pressures = 0;
+  let cells = 0;
+  const listed: UnusableCell[] = [];
+  let firstBar: InputFault | null = null;
+  const reading = (
+    text: string,
+    row: number,
+    column: string,
+    name: string | null,
+    bounds: typeof BAR,
+  ): number => {
+    const value = numberIn(text, row, name);
+    if (!(value < bounds.lo || value > bounds.hi)) return value;
+    cells++;
+    if (listed.length < MOST_LISTED) listed.push({ row, column, said: outside(text, row, name, bounds) });
+    return Number.POSITIVE_INFINITY;
+  };
   for (let i = 0; i < n; i++) {
     const row = i + 2;
-    const cells = lines[i + 1]!.split(',');
-    if (cells.length !== head.columns) throw fault((f) => f.columns(row, cells.length, head.columns));
-    for (let c = 0; c < cells.length; c++) cells[c] = cells[c]!.trim();
-    const time = cell(cells[head.time]!, row, 'time_s', SECONDS);
+    const at = lines[i + 1]!.split(',');
+    if (at.length !== head.columns) throw fault((f) => f.columns(row, at.length, head.columns));
+    for (let c = 0; c < at.length; c++) at[c] = at[c]!.trim();
+    const time = numberIn(at[head.time]!, row, 'time_s');
     if (Number.isNaN(time)) throw fault((f) => f.noTime(row));
+    if (time < SECONDS.lo || time > SECONDS.hi) throw outside(at[head.time]!, row, 'time_s', SECONDS);
     if (i === 0) first = time;
     s[i] = time - first;
     if (i > 0 && !(s[i]! - s[i - 1]! >= LEAST_STEP_S * 0.999))
-      throw fault((f) => f.notLater(row, shown(cells[head.time]!)));
-    bar[i] = cell(cells[head.bar]!, row, 'pressure_bar', BAR);
-    if (!Number.isNaN(bar[i]!)) pressures++;
-    digits = Math.max(digits, decimals(cells[head.bar]!));
+      throw fault((f) => f.notLater(row, shown(at[head.time]!)));
+    const pressure = reading(at[head.bar]!, row, 'pressure_bar', 'pressure_bar', BAR);
+    bar[i] = pressure;
+    if (Number.isFinite(pressure)) {
+      pressures++;
+      digits = Math.max(digits, decimals(at[head.bar]!));
+    } else if (!Number.isNaN(pressure)) firstBar ??= outside(at[head.bar]!, row, 'pressure_bar', BAR);
     head.temps.forEach((t, k) => {
-      temps[k]!.c[i] = cell(cells[t.column]!, row, null, CELSIUS);
+      temps[k]!.c[i] = reading(at[t.column]!, row, t.name, null, CELSIUS);
     });
   }
-  if (pressures === 0) throw fault((f) => f.noPressure);
-  return { s, bar, temps, printedBar: Number(`1e-${Math.min(6, Math.max(2, digits))}`) };
+  // Not one that can be: most likely another unit.
+  if (pressures === 0) throw firstBar ?? fault((f) => f.noPressure);
+  return {
+    s,
+    bar,
+    temps,
+    unusable: { cells, listed },
+    printedBar: Number(`1e-${Math.min(6, Math.max(2, digits))}`),
+  };
 }
 
 /**
@@ -126,7 +179,7 @@ export function pressureStep(trace: CsvTrace): number {
   const steps: number[] = [];
   for (let i = 1; i < bar.length; i++) {
     const d = Math.abs(bar[i]! - bar[i - 1]!);
-    if (!(d > printedBar / 2)) continue;
+    if (!(d > printedBar / 2) || d === Number.POSITIVE_INFINITY) continue;
     steps.push(d);
     if (d < least) least = d;
   }

@@ -2,6 +2,7 @@ import type { Setup } from '../job/setup.ts';
 import { ENGINE, type Stage } from '../watch/codes.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Catalogue } from '../words/catalogue.ts';
+import type { UnusableCells } from './csv.ts';
 import type { Judged } from './judge.ts';
 import { RESULT_SCHEMA, type ReplayResult, resultSchema } from './result.ts';
 
@@ -22,7 +23,12 @@ const maybe = (round: (v: number) => number, value: number | null): number | nul
   value === null ? null : round(value);
 
 /** The RESULT of a judged trace; parsed by its own schema before it is given out. */
-export function outcome(judged: Judged, setup: Setup | null, words: Catalogue): ReplayResult {
+export function outcome(
+  judged: Judged,
+  setup: Setup | null,
+  unusable: UnusableCells,
+  words: Catalogue,
+): ReplayResult {
   const originUs = judged.firstUs ?? 0;
   const s = (us: number): number => ms((us - originUs) / 1e6);
   const endUs = Math.max(judged.run.nowUs, originUs);
@@ -33,6 +39,10 @@ export function outcome(judged: Judged, setup: Setup | null, words: Catalogue): 
     schema: RESULT_SCHEMA,
     engine: ENGINE,
     readings: judged.run.readings,
+    unusable: {
+      cells: unusable.cells,
+      listed: unusable.listed.map(({ row, column, said }) => ({ row, column, text: said.text(words) })),
+    },
     firstS: judged.firstUs === null ? null : 0,
     lastS: judged.lastUs === null ? null : s(judged.lastUs),
     gaps: events.flatMap((e) =>

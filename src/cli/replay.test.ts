@@ -72,5 +72,16 @@ describe('npm run replay', () => {
       out: '',
       err: `replay: --trace ${csv}: row 3: pressure_bar "oops" is not a number\n`,
     });
+    const impossible = Array.from({ length: 12 }, (_, i) => `${i + 1},-9`);
+    writeFileSync(csv, `time_s,pressure_bar\n0,0.1\n${impossible.join('\n')}\n`);
+    const { status, out, err } = run('--trace', csv);
+    expect(status).toBe(0);
+    expect(resultSchema.parse(JSON.parse(out)).unusable.cells).toBe(12);
+    const lines = err.trimEnd().split('\n');
+    expect(lines).toHaveLength(11);
+    expect(lines[0]).toBe(
+      'replay: row 3: pressure_bar "-9" is outside -1.05 to 100; judged as a reading that cannot be used',
+    );
+    expect(lines[10]).toBe('replay: 2 more cells cannot be used');
   });
 });

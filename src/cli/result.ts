@@ -24,6 +24,11 @@ export const resultSchema = z.strictObject({
   schema: z.literal(RESULT_SCHEMA),
   engine: z.int(),
   readings: z.int(),
+  /** Cells of a CSV whose number cannot be: each was judged as a reading that cannot be used. */
+  unusable: z.strictObject({
+    cells: z.int(),
+    listed: z.array(z.strictObject({ row: z.int(), column: z.string(), text: z.string() })),
+  }),
   firstS: maybe(),
   lastS: maybe(),
   gaps: z.array(z.strictObject({ reason: z.enum(GAP_REASONS), fromS: number(), toS: number() })),

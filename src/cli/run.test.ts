@@ -70,6 +70,36 @@ describe('replay', () => {
     expect(r.gaps).toEqual([{ reason: 'silence', fromS: 29.8, toS: 42 }]);
   });
 
+  it('a single impossible value changes nothing of the judgement but that reading, and is named', () => {
+    const rows = new TextDecoder().decode(ramp(1, 60)).split('\n');
+    const spoilt = rows.map((r, i) => (i === 250 ? r.replace(/,.*/, ',9999') : r));
+    const [whole, one] = [
+      judged(ramp(1, 60), '--rated', '1.5'),
+      judged(text(spoilt.join('\n')), '--rated', '1.5'),
+    ];
+    expect(one.unusable).toEqual({
+      cells: 1,
+      listed: [
+        { row: 251, column: 'pressure_bar', text: 'row 251: pressure_bar "9999" is outside -1.05 to 100' },
+      ],
+    });
+    expect(whole.unusable).toEqual({ cells: 0, listed: [] });
+    expect(one.alarms).toEqual([]);
+    expect(one.peakBar).toBeCloseTo(whole.peakBar!, 2);
+    expect(one.stages.map((s) => s.stage)).toEqual(whole.stages.map((s) => s.stage));
+  });
+
+  it('a logger that writes an error code for seconds is a lost reading, never a pressure', () => {
+    const rows = new TextDecoder().decode(ramp(1, 60)).split('\n');
+    const spoilt = rows.map((r, i) => (i >= 200 && i < 260 ? r.replace(/,.*/, ',99.99e3') : r));
+    const { alarms, unusable, peakBar } = judged(text(spoilt.join('\n')), '--rated', '1.5');
+    expect(unusable.cells).toBe(60);
+    expect(alarms.map((a) => a.alarm)).toEqual(['pressure-lost']);
+    expect(alarms[0]!.raisedS).toBeCloseTo(19.9 + 0.5, 0);
+    expect(alarms[0]!.clearedS).not.toBeNull();
+    expect(peakBar).toBeLessThan(1.1);
+  });
+
   it('without a limit judges what can be judged', () => {
     const r = judged(ramp(1, 60), '--tap', 'packer', '--line', 'closed');
     expect(r).toMatchObject({ limits: null, tap: 'packer', line: 'closed' });

@@ -5,7 +5,7 @@ import { scanRun } from '../record/reader.ts';
 import { ENGINE } from '../watch/codes.ts';
 import type { Catalogue } from '../words/catalogue.ts';
 import { captureEntries, deviceOf } from './capture-entries.ts';
-import { looksLikeCsv, readCsv } from './csv.ts';
+import { looksLikeCsv, readCsv, type UnusableCells } from './csv.ts';
 import { csvFeed, rateOf } from './csv-entries.ts';
 import { fault, InputFault } from './fault.ts';
 import { jobSetup, readJob } from './job-setup.ts';
@@ -23,7 +23,11 @@ interface Feed {
   readonly setup: Setup | null;
   /** No command is in the trace: stages are read off the data. */
   readonly infer: boolean;
+  readonly unusable: UnusableCells;
 }
+
+/** A log and a capture hold counts: what they mean the engine judges. */
+const NOTHING_UNUSABLE: UnusableCells = { cells: 0, listed: [] };
 
 const BARE: LogHead = {
   format: 1,
@@ -65,8 +69,8 @@ function* behind(setup: Setup, entries: Iterable<LogEntry>): Generator<LogEntry>
   yield* entries;
 }
 
-function bare(entries: Iterable<LogEntry>, setup: Setup): Feed {
-  return { head: BARE, entries: behind(setup, entries), setup, infer: true };
+function bare(entries: Iterable<LogEntry>, setup: Setup, unusable: UnusableCells): Feed {
+  return { head: BARE, entries: behind(setup, entries), setup, infer: true, unusable };
 }
 
 function readCsvFeed(options: ReplayOptions, bytes: Uint8Array, job: JobBundle | null): Feed {
@@ -78,7 +82,7 @@ function readCsvFeed(options: ReplayOptions, bytes: Uint8Array, job: JobBundle |
     planned === null
       ? plainSetup(options, channels, rateHz)
       : overruled({ ...planned, channels, rateHz }, options);
-  return bare(csv.entries, setup);
+  return bare(csv.entries, setup, trace.unusable);
 }
 
 function captureFeed(options: ReplayOptions, bytes: Uint8Array, job: JobBundle | null): Feed {
@@ -97,7 +101,7 @@ function captureFeed(options: ReplayOptions, bytes: Uint8Array, job: JobBundle |
     job === null
       ? plainSetup(options, [], rateHz)
       : overruled({ ...jobSetup(job, capture.device), rateHz }, options);
-  return bare(capture.entries, setup);
+  return bare(capture.entries, setup, NOTHING_UNUSABLE);
 }
 
 /** An input log carries its own setups; a job or a limit on the command line replaces them all. */
@@ -107,12 +111,12 @@ function logFeed(options: ReplayOptions, bytes: Uint8Array, job: JobBundle | nul
   const last = entries.reduce<Setup | null>((found, e) => (e.l === 'setup' ? e.setup : found), null);
   const { ratedBar, workingBar, uBar, tap, line } = options;
   if ([ratedBar, workingBar, uBar, tap, line, job].every((x) => x === null))
-    return { head, entries, setup: last, infer };
+    return { head, entries, setup: last, infer, unusable: NOTHING_UNUSABLE };
   const planned = job === null ? null : jobSetup(job, deviceOf(entries));
   const known = planned ?? last;
   const setup = known === null ? plainSetup(options, [], USUAL_RATE_HZ) : overruled(known, options);
   const rest = entries.filter((e) => e.l !== 'setup');
-  return { head, entries: behind(setup, rest), setup, infer };
+  return { head, entries: behind(setup, rest), setup, infer, unusable: NOTHING_UNUSABLE };
 }
 
 /**
@@ -137,5 +141,5 @@ export function replay(
       throw fault((f, w) => f.inFile(`--trace ${options.trace}`, cause.text(w)));
     throw cause;
   }
-  return outcome(judge(feed.head, feed.entries, feed.infer), feed.setup, words);
+  return outcome(judge(feed.head, feed.entries, feed.infer), feed.setup, feed.unusable, words);
 }

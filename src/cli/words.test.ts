@@ -79,7 +79,7 @@ describe('what a command says', () => {
       () => readCsv('time_s,pressure_bar\n0,0\n0,0\n'),
       () => readCsv('time_s,pressure_bar\n0,0\n1\n'),
       () => readCsv('time_s,pressure_bar\n0,0\n,0\n'),
-      () => readCsv('time_s,pressure_bar,temperature_c\n0,0,999\n'),
+      () => readCsv('time_s,pressure_bar\n0,999\n'),
       () => readCsv('time_s,pressure_bar,temperature_c\n0,0,x\n'),
       () => readCsv('time_s,pressure_bar\n0,\n1,\n'),
       () =>
@@ -104,6 +104,12 @@ describe('what a command says', () => {
     const { alarms } = judged(text(`time_s,pressure_bar\n${rows.join('\n')}\n`), '--rated', '1.5');
     expect(alarms.length).toBeGreaterThan(0);
     for (const a of alarms) expect(untranslated(a.text), a.text).toBe('');
+    const { unusable } = judged(text('time_s,pressure_bar\n0,0\n1,999\n'));
+    for (const one of unusable.listed) {
+      const said = words.commands.REPLAY.unusable(one.text);
+      expect(untranslated(said), said).toBe('');
+    }
+    expect(unusable.listed).toHaveLength(1);
   });
 
   it('of a record comes from the catalogue, whatever the record’s own language', async () => {

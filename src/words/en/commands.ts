@@ -70,6 +70,12 @@ export const FAULT = {
   noPressure: 'rows 2 to the end: pressure_bar is empty in every row',
 };
 
+export const REPLAY = {
+  /** @param what the fault of a cell, with its row */
+  unusable: (what: string) => `${what}; judged as a reading that cannot be used`,
+  moreUnusable: (cells: number) => `${cells} more cells cannot be used`,
+};
+
 export const USAGE = {
   replay:
     'usage: replay --trace FILE [--job JOB.json] [--rated BAR] [--working BAR] [--u BAR] [--line LINE] [--tap TAP] [--out RESULT.json]',
