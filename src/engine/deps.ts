@@ -2,6 +2,7 @@ import type { Port } from '../link/ports/port.ts';
 import type { Timers } from '../link/timers.ts';
 import type { DocumentStore, FileStore } from '../record/stores/store.ts';
 import type { FromEngine, PortChoice, RigFault, RigHand, RigView } from './messages.ts';
+import type { StoreFaults } from './worker/stores.ts';
 
 /** Hands and faults of the simulated site, and its truth for practice mode's picture. */
 export interface RigControl {
@@ -33,6 +34,8 @@ export interface HostDeps {
   random16(): number;
   readonly files: FileStore;
   readonly documents: DocumentStore;
+  /** What of the two stands in for a store that cannot be used. */
+  readonly storeFaults: StoreFaults;
   readonly locks: RunLocks;
   /** The timers are the feed's own: scaled to simulated time on the rig. */
   openPort(choice: PortChoice, timers: Timers): Promise<OpenedPort>;

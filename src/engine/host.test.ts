@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { runFileNames, summarise } from '../record/recovery.ts';
+import { createMemoryStore } from '../record/stores/memory.ts';
 import { createHostBench, createTestLocks, practiceSetup } from './testing/bench.ts';
 
 const open = {
@@ -136,6 +137,19 @@ describe('the engine on the simulated rig', () => {
     expect(b.moment().link.state).toBe('streaming');
     expect(b.moment().run?.runId).toBe(runId);
     expect(b.events().some((e) => e.e === 'gap')).toBe(true);
+  });
+
+  it.each(['files', 'locks'] as const)('has its limits though %s do not answer', async (part) => {
+    const never = <T>(): Promise<T> => new Promise<T>(() => undefined);
+    const b = createHostBench(
+      part === 'files' ? { files: { ...createMemoryStore(), open: never } } : { locks: { acquire: never } },
+    );
+    await b.connectRig();
+    await expect(b.ask(open, 500)).rejects.toThrow('no answer');
+    await b.run(1000);
+    expect(b.moment().view.limits?.ceilingBar).toBe(1.77);
+    expect(b.moment().link.deviceGuard).toMatchObject({ state: 'armed', limitMbar: 1770 });
+    expect(b.moment().run).toBeNull();
   });
 
   it('two tabs cannot run one job', async () => {

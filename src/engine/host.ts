@@ -118,9 +118,9 @@ export function createHost(deps: HostDeps): Host {
       return null;
     },
     storage: async () => ({
-      persisted: await deps.files.persisted(),
-      roomBytes: await deps.files.room(),
-      runs: (await settling.listed()).length,
+      persisted: await deps.files.persisted().catch(() => null),
+      roomBytes: await deps.files.room().catch(() => null),
+      faults: deps.storeFaults,
     }),
   };
 

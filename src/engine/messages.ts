@@ -13,8 +13,9 @@ import type { WatchEvent } from '../watch/events.ts';
 import type { Command } from '../watch/inputs.ts';
 import type { WatchView } from '../watch/view.ts';
 import type { Asked, FromWorker } from './worker/contract.ts';
+import type { StoreFaults } from './worker/stores.ts';
 
-export type { RigFault, RigHand, RunSummary };
+export type { RigFault, RigHand, RunSummary, StoreFaults };
 
 export interface RigOptions {
   readonly seed: number;
@@ -140,7 +141,12 @@ export interface Answers {
   document: StoredDocument | null;
   'put-document': StoredDocument;
   'remove-document': null;
-  storage: { readonly persisted: boolean; readonly roomBytes: number | null; readonly runs: number };
+  storage: {
+    /** null: the browser does not say. */
+    readonly persisted: boolean | null;
+    readonly roomBytes: number | null;
+    readonly faults: StoreFaults;
+  };
 }
 
 export type EngineErrorCode =

@@ -141,6 +141,8 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledg
     open: (request) =>
       unrecorded(async () => {
         const setup = checkSetup(request.setup);
+        // The guard has its limits whatever the stores say, and however long they take to say it.
+        feed.setup(setup);
         const title: RunTitle = {
           runId: deps.newId(),
           jobId: request.jobId,
@@ -154,8 +156,6 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledg
           begin(file, await openSideFiles(deps.files, title.runId), title, setup, release);
         } catch (cause) {
           release();
-          // Without a record there is no run, but the guard gets its limits all the same.
-          feed.setup(setup);
           current.notice({ n: 'store', ok: false, code: ledger.codeOf(cause) });
           throw cause;
         }

@@ -50,6 +50,7 @@ export function createHostBench(options: BenchOptions = {}) {
     random16: () => 4711,
     files,
     documents,
+    storeFaults: { files: null, documents: null },
     locks,
     openPort:
       options.openPort ??

@@ -6,6 +6,7 @@ import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import { byId, keyOf, nextRevision } from './documents.ts';
 import { storeErrorOf } from './dom-errors.ts';
 import { type DocumentKind, type DocumentStore, type StoredDocument, StoreError } from './store.ts';
+import { ANSWER_MS, WORK_MS, within } from './within.ts';
 
 interface Schema extends DBSchema {
   documents: { key: [string, string]; value: StoredDocument; indexes: { kind: string } };
@@ -19,7 +20,7 @@ class IdbDocuments implements DocumentStore {
 
   private async with<T>(work: (db: IDBPDatabase<Schema>) => Promise<T>): Promise<T> {
     try {
-      return await work(await this.reopen());
+      return await within(WORK_MS, 'the database', this.reopen().then(work));
     } catch (error) {
       throw storeErrorOf(error);
     }
@@ -70,7 +71,8 @@ class IdbDocuments implements DocumentStore {
 
 /**
  * The documents of this origin under one database name.
- * @throws StoreError 'stale' when a newer version of the program made the database, 'denied' where there is none
+ * @throws StoreError 'stale' when a newer version of the program made the database, 'denied' where there is none,
+ *   'silent' where it does not answer
  */
 export async function createIdbDocuments(name: string): Promise<DocumentStore> {
   let open: Promise<IDBPDatabase<Schema>> | null = null;
@@ -96,7 +98,7 @@ export async function createIdbDocuments(name: string): Promise<DocumentStore> {
     return open;
   };
   try {
-    await connect();
+    await within(ANSWER_MS, 'the database', connect());
   } catch (error) {
     throw storeErrorOf(error);
   }

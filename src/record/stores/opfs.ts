@@ -7,6 +7,7 @@ import { blobSource } from './blob-source.ts';
 import { storeErrorOf } from './dom-errors.ts';
 import { checkCut, checkName, checkRange } from './names.ts';
 import { type AppendFile, type FileStore, StoreError } from './store.ts';
+import { ANSWER_MS, WORK_MS, within } from './within.ts';
 
 function guard<T>(work: () => T): T {
   try {
@@ -107,8 +108,21 @@ class OpfsStore implements FileStore {
     checkName(name);
     if (this.files.has(name)) throw new StoreError('busy', `${name} is open already`);
     return guarded(async () => {
-      const entry = await this.folder.getFileHandle(name, { create: true });
-      const file = new OpfsFile(await entry.createSyncAccessHandle(), () => this.files.delete(name));
+      const opening = this.folder
+        .getFileHandle(name, { create: true })
+        .then((entry) => entry.createSyncAccessHandle());
+      let handle: FileSystemSyncAccessHandle;
+      try {
+        handle = await within(ANSWER_MS, `the file ${name}`, opening);
+      } catch (error) {
+        // A handle that comes after all is nobody's, and would keep everybody out.
+        opening.then(
+          (late) => late.close(),
+          () => undefined,
+        );
+        throw error;
+      }
+      const file = new OpfsFile(handle, () => this.files.delete(name));
       this.files.set(name, file);
       return file;
     });
@@ -149,27 +163,32 @@ class OpfsStore implements FileStore {
   async remove(name: string): Promise<void> {
     checkName(name);
     if (this.files.has(name)) throw new StoreError('busy', `${name} is open`);
-    return guarded(() => this.folder.removeEntry(name));
+    return guarded(() => within(WORK_MS, `the file ${name}`, this.folder.removeEntry(name)));
   }
 
   async room(): Promise<number | null> {
-    const { quota, usage } = await guarded(() => navigator.storage.estimate());
+    const { quota, usage } = await guarded(() =>
+      within(ANSWER_MS, 'the storage', navigator.storage.estimate()),
+    );
     return quota === undefined || usage === undefined ? null : Math.max(0, quota - usage);
   }
 
   async persisted(): Promise<boolean> {
-    return guarded(() => navigator.storage.persisted());
+    return guarded(() => within(ANSWER_MS, 'the storage', navigator.storage.persisted()));
   }
 }
 
 /**
  * The store over one folder of the origin's private file system, made when missing.
- * @throws StoreError 'denied' where the browser keeps it back (private windows of some browsers)
+ * @throws StoreError 'denied' where the browser keeps it back (private windows of some browsers), 'silent' where it
+ *   does not answer
  */
 export async function createOpfsStore(folder: string): Promise<FileStore> {
   checkName(folder);
   return guarded(async () => {
-    const root = await navigator.storage.getDirectory();
-    return new OpfsStore(await root.getDirectoryHandle(folder, { create: true }));
+    const opening = navigator.storage
+      .getDirectory()
+      .then((root) => root.getDirectoryHandle(folder, { create: true }));
+    return new OpfsStore(await within(ANSWER_MS, 'the file store', opening));
   });
 }

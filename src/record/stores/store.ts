@@ -65,7 +65,16 @@ export interface StoredDocument {
   readonly body: unknown;
 }
 
-export type StoreErrorCode = 'full' | 'denied' | 'busy' | 'missing' | 'stale' | 'corrupt' | 'failed';
+export type StoreErrorCode =
+  | 'full'
+  | 'denied'
+  | 'busy'
+  | 'missing'
+  | 'stale'
+  | 'corrupt'
+  | 'failed'
+  /** It has not answered in time; whether it did what was asked is not known. */
+  | 'silent';
 
 export class StoreError extends Error {
   override readonly name = 'StoreError';

@@ -3,6 +3,7 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { Request } from '../../engine/messages.ts';
 import { METRIC } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
+import { ENGINE_ERROR } from '../../words/link.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { Jobs } from './Jobs.tsx';
 
@@ -43,6 +44,19 @@ describe('jobs page', () => {
     await waitFor(() => expect(screen.getAllByTestId('no-answer')).toHaveLength(2));
     expect(screen.queryByText(JOBS.noRuns)).toBeNull();
     expect(screen.queryByText(JOBS.noSheets)).toBeNull();
+  });
+
+  it('says before anything is entered that it cannot be kept, and why', async () => {
+    const storage = { persisted: null, roomBytes: null, faults: { files: null, documents: 'silent' } };
+    show((request) => Promise.resolve(request.q === 'storage' ? storage : []));
+    const note = await screen.findByTestId('store-fault-documents');
+    expect(note.getAttribute('role')).toBe('alert');
+    expect(note.textContent).toContain(ENGINE_ERROR.silent.title);
+    expect(note.textContent).toContain(JOBS.documentsFault);
+    expect(note.textContent).toContain(ENGINE_ERROR.silent.todo);
+    expect(screen.queryByTestId('store-fault-files')).toBeNull();
+    // What the browser does not say is not said.
+    expect(screen.getByTestId('storage').textContent?.trim()).toBe('');
   });
 
   it('an empty answer is called empty', async () => {

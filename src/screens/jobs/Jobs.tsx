@@ -1,10 +1,11 @@
 import { createMemo, createResource, createSignal, For, Match, Show, Switch } from 'solid-js';
-import type { RunSummary } from '../../engine/messages.ts';
+import type { RunSummary, StoreFaults } from '../../engine/messages.ts';
 import type { JobDocument } from '../../job/job-document.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { Loading, NoAnswer } from '../../widgets/Loading.tsx';
 import { bytes, dateTime, duration, pressure } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
+import { ENGINE_ERROR } from '../../words/link.ts';
 import { failed, useServices } from '../context.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
 import { PRACTICE_RIG } from '../live/practice.ts';
@@ -57,6 +58,7 @@ export function Jobs() {
   return (
     <div class="page jobs">
       <h1>{JOBS.title}</h1>
+      <StoreFaultNotes faults={storage()?.faults ?? null} />
       <For each={running() ? [] : app.openRuns()}>
         {(run) => (
           <section class="panel attention" data-testid={`open-run-${run.runId}`}>
@@ -186,7 +188,9 @@ export function Jobs() {
       <Show when={storage()}>
         {(s) => (
           <p class="small muted" data-testid="storage">
-            {s().persisted ? JOBS.storageKept : JOBS.storageNotKept}
+            <Show when={s().persisted !== null}>
+              {s().persisted ? JOBS.storageKept : JOBS.storageNotKept}
+            </Show>
             <Show when={s().roomBytes !== null}> {JOBS.storageRoom(bytes(s().roomBytes))}</Show>
           </p>
         )}
@@ -203,6 +207,30 @@ export function Jobs() {
         onNo={() => setClosing(null)}
       />
     </div>
+  );
+}
+
+/** What cannot be kept, before anybody enters it. */
+function StoreFaultNotes(props: { faults: StoreFaults | null }) {
+  const notes = () => [
+    { part: 'files', code: props.faults?.files ?? null, text: JOBS.filesFault },
+    { part: 'documents', code: props.faults?.documents ?? null, text: JOBS.documentsFault },
+  ];
+  return (
+    <For each={notes()}>
+      {({ part, code, text }) => (
+        <Show when={code}>
+          {(why) => (
+            <section class="panel attention" role="alert" data-testid={`store-fault-${part}`}>
+              <p class="note strong">
+                <strong>{ENGINE_ERROR[why()].title}.</strong> {text}
+              </p>
+              <p>{ENGINE_ERROR[why()].todo}</p>
+            </section>
+          )}
+        </Show>
+      )}
+    </For>
   );
 }
 

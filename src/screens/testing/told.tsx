@@ -287,7 +287,7 @@ export function services(
       case 'runs':
         return [summary, { ...summary, practice: true, state: 'open' }];
       case 'storage':
-        return { persisted: false, roomBytes: 5e9 };
+        return { persisted: false, roomBytes: 5e9, faults: { files: 'silent', documents: 'silent' } };
       case 'run':
         return detail(events);
       default:

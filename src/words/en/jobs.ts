@@ -26,6 +26,9 @@ export const JOBS = {
   storageKept: 'The browser keeps the records of this page.',
   storageNotKept:
     'The browser may clear the records of this page when the disk runs full. Export what matters.',
+  filesFault: 'Nothing can be recorded.',
+  documentsFault:
+    'Jobs, packers, resins and sensors that were saved here are not seen, and what is entered now is lost when this page closes. The watch works.',
   storageRoom: (free: string) => `${free} free.`,
   openFile: 'Open a job file',
   fileRefused: 'This file is no job file that can be read.',

@@ -130,6 +130,10 @@ const STORE_ERROR: Record<StoreErrorCode, Advice> = {
     title: 'Storing failed',
     todo: 'Try again. If it fails again, restart the browser. The watch goes on.',
   },
+  silent: {
+    title: 'The browser’s storage does not answer',
+    todo: 'Nothing can be kept now. With the packer empty, close the browser with all its windows and open it again. The watch goes on.',
+  },
 };
 
 /** Why the record cannot be written, within another sentence. */
@@ -141,6 +145,7 @@ export const STORE_CAUSE: Record<StoreErrorCode, string> = {
   stale: 'it was changed elsewhere meanwhile',
   corrupt: 'the stored record is damaged',
   failed: 'storing failed',
+  silent: 'the browser’s storage does not answer',
 };
 
 /** What the engine itself may answer beside the faults of link and store. */
