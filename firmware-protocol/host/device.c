@@ -105,6 +105,7 @@ int main(int argc, char **argv) {
     now = now_ns();
     open_now = port_is_open(&sim.port, &opened);
     if (opened && sim.options.reset_on_open) start_device(0);
+    sim.wrong_speed = open_now && sim.options.speed != 0 && port_speed(&sim.port) != sim.options.speed;
     world_step(&sim.world, (double)(now - sim.wake_ns) / 1e9);
     sample_due(now);
     convert(now);

@@ -6,6 +6,7 @@
 int read_options(struct options *o, int argc, char **argv) {
   int i;
   o->baud = 500000;
+  o->speed = 0;
   o->seed = 1;
   o->seq0 = o->tick0 = 0;
   o->channels = 5;
@@ -32,6 +33,7 @@ int read_options(struct options *o, int argc, char **argv) {
     }
     i++;
     if (!strcmp(name, "--baud")) o->baud = (uint32_t)strtoul(value, NULL, 10);
+    else if (!strcmp(name, "--speed")) o->speed = (uint32_t)strtoul(value, NULL, 10);
     else if (!strcmp(name, "--seed")) o->seed = (uint32_t)strtoul(value, NULL, 10);
     else if (!strcmp(name, "--seq0")) o->seq0 = (uint32_t)strtoul(value, NULL, 10);
     else if (!strcmp(name, "--tick0")) o->tick0 = (uint32_t)strtoul(value, NULL, 10);

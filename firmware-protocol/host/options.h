@@ -3,7 +3,7 @@
 #include <stdint.h>
 
 struct options {
-  uint32_t baud, seed, seq0, tick0;
+  uint32_t baud, speed, seed, seq0, tick0;
   int channels, reset_on_open, bus_powered;
   const char *id, *serial, *vid, *pid, *store, *tap, *times;
 };

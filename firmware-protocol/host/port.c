@@ -76,6 +76,20 @@ int port_is_open(struct port *p, int *opened) {
   return open_now;
 }
 
+uint32_t port_speed(const struct port *p) {
+  struct termios t;
+  /* On a pty the master shows what the other side has set. */
+  if (p->master < 0 || tcgetattr(p->master, &t) != 0) return 0;
+  switch (cfgetospeed(&t)) {
+    case B9600: return 9600;
+    case B57600: return 57600;
+    case B115200: return 115200;
+    case B500000: return 500000;
+    case B1000000: return 1000000;
+    default: return 0;
+  }
+}
+
 /* The hash by which listeners of the udev group filter for a subsystem (MurmurHash2, seed 0). */
 static uint32_t murmur2(const char *text) {
   const uint32_t m = 0x5bd1e995u;

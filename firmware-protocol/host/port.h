@@ -2,6 +2,7 @@
 #ifndef PORT_H
 #define PORT_H
 #include <stddef.h>
+#include <stdint.h>
 
 struct port {
   int master; /* -1: none */
@@ -17,4 +18,6 @@ void port_drop(struct port *p);
 int port_announce(const struct port *p, const char *action);
 /* 1 while somebody has it open. Call it often: it also cleans up after a close. *opened is set at a new opening. */
 int port_is_open(struct port *p, int *opened);
+/* The speed that the host has set, bits a second; 0: none of the usual ones. */
+uint32_t port_speed(const struct port *p);
 #endif

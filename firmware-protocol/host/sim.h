@@ -24,6 +24,7 @@ struct sim {
   uint32_t conversion;
   int64_t deaf_until, silent_until, stalled_until;
   uint64_t written, unheard;
+  int wrong_speed; /* the host has set another speed than the device's */
 };
 extern struct sim sim;
 

@@ -18,6 +18,9 @@ void emit(const uint8_t *bytes, size_t n) {
   pending_end += n;
 }
 
+/* A byte read at another speed than it was sent at is another byte, most often none of text. */
+static uint8_t as_read(uint8_t byte) { return sim.wrong_speed ? (uint8_t)(byte * 37u | 0x80u) : byte; }
+
 void listen_to_host(int64_t now, int open_now) {
   if (open_now && command_at == command_end) {
     const ssize_t n = read(sim.port.master, commands, sizeof commands);
@@ -26,7 +29,7 @@ void listen_to_host(int64_t now, int open_now) {
   }
   if (sim.deaf_until > now) command_at = command_end;
   while (command_at < command_end) {
-    if (!sb_device_receive(&sim.device, tick_at(now), (uint8_t)commands[command_at])) break;
+    if (!sb_device_receive(&sim.device, tick_at(now), as_read((uint8_t)commands[command_at]))) break;
     command_at++;
   }
 }
@@ -41,7 +44,7 @@ void drain(int64_t now, int open_now) {
   }
   for (;;) {
     while (pending_end - pending_at < 4096 && (sim.config.baud == 0 || budget >= 1) && (byte = sb_ring_take(&sim.device.ring)) >= 0) {
-      const uint8_t b = (uint8_t)byte;
+      const uint8_t b = as_read((uint8_t)byte);
       if (sim.silent_until <= now) emit(&b, 1);
       budget -= 1;
     }

@@ -1,9 +1,11 @@
 import { afterEach, expect, it } from 'vitest';
 import { createRun, stepRun } from '../../src/engine/core.ts';
+import { LINE_SHOWN } from '../../src/link/hearing.ts';
 import { rebuildCapture } from '../../src/record/capture.ts';
 import type { LogEntry } from '../../src/record/log.ts';
 import { scanRun } from '../../src/record/reader.ts';
 import type { WatchEvent } from '../../src/watch/events.ts';
+import { LINK_ERROR } from '../../src/words/en/link.ts';
 import { enterPacker, needSerial, type Stage, setStage, shownBar, sleep, startRun } from './stage.ts';
 
 // The built app in real Chromium, its real Web Serial, the C device on a pseudo-terminal: bytes all the way.
@@ -194,4 +196,46 @@ it('a device that resets and a cable that adds garbage are seen, marked and surv
   const capture = Buffer.from(rebuildCapture(file));
   expect(stage.sent().indexOf(capture)).toBeGreaterThanOrEqual(0);
   expect(stage.faults).toEqual([]);
+});
+
+it('finds a device at 115200 baud by trying, says what it does, and takes that speed at once the next time', async (context) => {
+  needSerial(context);
+  stage = await setStage(['--speed', '115200']);
+  const { page, device } = stage;
+  await page.goto(`${stage.origin}/#/live`);
+  expect(await device.op('plug')).toMatch(/^ok/);
+  await expect.poll(() => page.evaluate(async () => (await navigator.serial.getPorts()).length)).toBe(1);
+  await page.getByTestId('connect-device').click();
+  await page.getByTestId('stop-trying').waitFor();
+  expect(await page.getByTestId('link-state').textContent()).toContain('500000');
+  await page.getByTestId('gauge-only').waitFor({ timeout: 15_000 });
+  await page.getByTestId('disconnect').click();
+  await page.getByTestId('connect-device').click();
+  // The first speed alone takes four seconds where it is the wrong one.
+  await page.getByTestId('gauge-only').waitFor({ timeout: 3000 });
+  expect(stage.faults).toEqual([]);
+});
+
+it('a device at a speed that nobody tries is told by the bytes that come', async (context) => {
+  needSerial(context);
+  stage = await setStage(['--speed', '19200']);
+  const { page, device } = stage;
+  await page.goto(`${stage.origin}/#/live`);
+  expect(await device.op('plug')).toMatch(/^ok/);
+  await expect.poll(() => page.evaluate(async () => (await navigator.serial.getPorts()).length)).toBe(1);
+  await page.getByTestId('connect-device').click();
+  await page.getByTestId('stop-trying').waitFor();
+  await device.op('garbage 300');
+  const told = page.getByTestId('link-error');
+  await expect
+    .poll(() => told.textContent().catch(() => ''), { timeout: 30_000 })
+    .toContain(LINK_ERROR.speed.title);
+  const line = (await page.getByTestId('stray-line').textContent()) ?? '';
+  expect(line.length).toBeLessThanOrEqual(LINE_SHOWN);
+  // Given up in the middle, nothing is told and another port may be chosen.
+  await page.getByTestId('connect-device').click();
+  await page.getByTestId('stop-trying').click();
+  await page.locator('[data-testid=connect-device]:enabled').waitFor();
+  const toasts = await page.getByTestId('toast').allTextContents();
+  expect(toasts.join()).not.toContain(LINK_ERROR['port-gone'].title);
 });
