@@ -3,13 +3,13 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { senseRun } from '../engine/sense-run.ts';
+import { senseRun } from '../engine/testing/readings-alone.ts';
 import { deriving } from '../evidence/deriving.ts';
 import { bytesSource } from '../record/byte-source.ts';
 import type { Progress } from '../record/derived-files.ts';
 import { buildJobFile } from '../record/job-file.ts';
-import { join } from '../record/join.ts';
 import { groupFingerprint, pemOf, type Signer } from '../record/signing.ts';
+import { join } from '../record/testing/join.ts';
 import {
   checkWords,
   inMemory,

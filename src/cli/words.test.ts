@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deriving } from '../evidence/deriving.ts';
 import { bytesSource } from '../record/byte-source.ts';
 import { buildJobFile } from '../record/job-file.ts';
-import { join } from '../record/join.ts';
+import { join } from '../record/testing/join.ts';
 import { inMemory, newSigner, recordCrypto, runPages, sealRun } from '../record/testing/sealing.ts';
 import { type Catalogue, loadCatalogue } from '../words/catalogue.ts';
 import { PSEUDO, untranslated, WITH_PSEUDO } from '../words/testing/pseudo.ts';

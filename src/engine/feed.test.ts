@@ -3,8 +3,8 @@ import type { HostVerb } from '../link/frames.ts';
 import type { Port } from '../link/ports/port.ts';
 import { createScriptedPort } from '../link/testing/device.ts';
 import { createManualTimers } from '../link/testing/timers.ts';
-import { createLossyStore } from '../record/stores/memory.ts';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
+import { createLossyStore } from '../record/stores/testing/memory.ts';
 import { type BenchOptions, createHostBench, practiceSetup } from './testing/bench.ts';
 
 const SERIAL = {

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { bytesSource } from '../record/byte-source.ts';
 import { contentOf } from '../record/manifest.ts';
 import { chainEnd } from '../record/recovery.ts';
-import { createMemoryStore } from '../record/stores/memory.ts';
 import type { FileStore } from '../record/stores/store.ts';
+import { createMemoryStore } from '../record/stores/testing/memory.ts';
 import { runPages } from '../record/testing/sealing.ts';
 import { loadOutline, outlineOf, saveOutline } from './outline.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { LogEntry, LogHead } from '../record/log.ts';
 import { scanRun } from '../record/reader.ts';
-import { createLossyStore, createMemoryStore } from '../record/stores/memory.ts';
 import { type AppendFile, StoreError } from '../record/stores/store.ts';
+import { createLossyStore, createMemoryStore } from '../record/stores/testing/memory.ts';
 import { createRecorder } from './recorder.ts';
 
 const HEAD: LogHead = {

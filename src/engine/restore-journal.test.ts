@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { createLossyStore, type LossyStore } from '../record/stores/memory.ts';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
 import type { DocumentStore, FileStore } from '../record/stores/store.ts';
+import { createLossyStore, type LossyStore } from '../record/stores/testing/memory.ts';
 import { recoverRestore, restoreAll, type Staging } from './restore-journal.ts';
 import { createTestLocks } from './testing/bench.ts';
 

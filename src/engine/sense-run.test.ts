@@ -8,8 +8,9 @@ import type { Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Command } from '../watch/inputs.ts';
 import { createRun, stepRun } from './core.ts';
-import { senseRun, sensing } from './sense-run.ts';
+import { sensing } from './sense-run.ts';
 import { practiceSetup } from './testing/bench.ts';
+import { senseRun } from './testing/readings-alone.ts';
 
 const HEAD: LogHead = {
   format: 1,

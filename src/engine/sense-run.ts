@@ -127,6 +127,3 @@ function command(intake: Intake, told: Told, given: Command, tUs: number): void 
     if (answer !== null) retakeZero(intake.sensing, answer);
   } else if (given.c === 'warm-check') warmCheck(intake.sensing, given.place, given.thermometerC);
 }
-
-/** Readings alone. */
-export const senseRun: SenseRun = sensing({ reading: () => undefined, unjudged: () => undefined });

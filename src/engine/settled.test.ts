@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { bytesSource, chunksOf } from '../record/byte-source.ts';
 import { keepImport } from '../record/stores/imports.ts';
-import { createMemoryStore } from '../record/stores/memory.ts';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
 import type { FileStore } from '../record/stores/store.ts';
+import { createMemoryStore } from '../record/stores/testing/memory.ts';
 import { createHostBench, createTestLocks, practiceSetup } from './testing/bench.ts';
 
 const open = {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createManualTimers, settle } from '../link/testing/timers.ts';
-import { createMemoryStore } from '../record/stores/memory.ts';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
+import { createMemoryStore } from '../record/stores/testing/memory.ts';
 import { createLedger } from './ledger.ts';
 import type { RunSummary } from './messages.ts';
 import { createSettling } from './settling.ts';

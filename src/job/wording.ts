@@ -4,6 +4,3 @@ export interface Wording {
   readonly language: string;
   readonly decimal: 'point' | 'comma';
 }
-
-/** What stands where nothing else was chosen. */
-export const PLAIN_WORDING: Wording = { language: 'en', decimal: 'point' };

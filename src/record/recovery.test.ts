@@ -1,19 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { type ByteSource, bytesSource } from './byte-source.ts';
+import { toHex } from './hex.ts';
 import type { LogEntry } from './log.ts';
 import { scanRun } from './reader.ts';
 import {
+  chainEnd,
   clockAtResume,
   closeInterrupted,
-  endOf,
-  findOpenRuns,
   recoverFile,
   resumeRun,
   runFileNames,
   runOfFile,
   summarise,
 } from './recovery.ts';
-import { createLossyStore, createMemoryStore } from './stores/memory.ts';
+import { createLossyStore, createMemoryStore } from './stores/testing/memory.ts';
 import { HEAD, plainSamples, SETUP } from './testing/arbitrary.ts';
 import { createPageWriter } from './writer.ts';
 
@@ -67,9 +68,9 @@ describe('recovery', () => {
           const store = createLossyStore();
           const flushed = await record(store, list, deadAfter);
           const after = store.kill((unflushed) => Math.floor(unflushed * part));
-          expect(await findOpenRuns(after)).toEqual([HEAD.runId]);
           const file = await after.open(TRACE);
           const { scan } = recoverFile(file);
+          expect(scan.end).toBeNull();
           expect(file.size).toBe(scan.goodBytes);
           const got = entriesOf(await after.readAll(TRACE));
           expect(got).toEqual(list.slice(0, got.length));
@@ -89,14 +90,12 @@ describe('recovery', () => {
     const after = store.kill();
     const file = await after.open(TRACE);
     const { scan } = recoverFile(file);
-    expect(endOf(file)).toBeNull();
+    expect(scan.end).toBeNull();
     closeInterrupted(file, scan, UTC + 99_000);
-    expect(endOf(file)).toBe('interrupted');
     const again = recoverFile(file).scan;
     expect(again).toMatchObject({ damage: [], end: 'interrupted', pages: scan.pages + 1 });
     expect(() => closeInterrupted(file, again, UTC)).toThrow(/end mark/);
     file.close();
-    expect(await findOpenRuns(after)).toEqual([]);
   });
 
   it('takes a run up again with a marked gap as long as the wall clock says', async () => {
@@ -136,21 +135,14 @@ describe('recovery', () => {
     expect(clockAtResume(scan, UTC + 6 * 365 * 86_400_000)).toBe(0);
   });
 
-  it('leaves a run alone that another holds open, and files of other kinds', async () => {
-    const store = createMemoryStore();
-    const file = await store.open(TRACE);
-    (await store.open('notes.txt')).close();
-    expect(await findOpenRuns(store)).toEqual([]);
-    file.close();
-    // An empty file is a run of which nothing stands.
-    expect(await findOpenRuns(store)).toEqual([HEAD.runId]);
-    const reopened = await store.open(TRACE);
-    const { scan } = recoverFile(reopened);
+  it('knows the files of runs by their names; nothing of an empty one can be taken up again', async () => {
+    const file = await createMemoryStore().open(TRACE);
+    const { scan } = recoverFile(file);
     expect(() => resumeRun(scan, UTC)).toThrow(/nothing of it stands/);
-    expect(runOfFile('.run')).toBeNull();
+    expect([runOfFile(TRACE), runOfFile('notes.txt'), runOfFile('.run')]).toEqual([HEAD.runId, null, null]);
   });
 
-  it('knows the end of a long run from a small read, whatever stands in its texts', () => {
+  it('knows the end of a long run from a small read, whatever stands in its texts', async () => {
     const writer = createPageWriter(HEAD);
     const chunks = [writer.cut(0)!];
     for (let i = 0; i < 40; i++) {
@@ -168,16 +160,17 @@ describe('recovery', () => {
     chunks.push(writer.finish(0, 'ended'));
     const all = new Uint8Array(Buffer.concat(chunks));
     let read = 0;
-    const file = {
-      size: all.length,
-      read(offset: number, length: number): Uint8Array {
+    const counted = (bytes: Uint8Array): ByteSource => {
+      const source = bytesSource(bytes);
+      const counting: ByteSource['read'] = (at, length) => {
         read += length;
-        return all.slice(offset, offset + length);
-      },
+        return source.read(at, length);
+      };
+      return { ...source, read: counting };
     };
-    expect(endOf(file)).toBe('ended');
+    expect(await chainEnd(counted(all))).toBe(toHex(scanRun(all).chainHead));
     expect(read).toBeLessThanOrEqual(1 << 16);
-    expect(endOf({ size: all.length - 8, read: file.read })).toBeNull();
+    expect(await chainEnd(counted(all.subarray(0, -8)))).toBeNull();
   });
 
   it('summarises a run', () => {

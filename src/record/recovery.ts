@@ -8,12 +8,12 @@ import type { Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { ByteSource } from './byte-source.ts';
 import { toHex } from './hex.ts';
-import { hasMagic, MAX_PAGE_BYTES, PAGE_FLAG } from './layout.ts';
+import { hasMagic, MAX_PAGE_BYTES } from './layout.ts';
 import type { LogHead } from './log.ts';
 import { type Page, readPage } from './page.ts';
 import { type RunScan, scanRun } from './reader.ts';
 import { checksOf, isCheck } from './sensor-checks.ts';
-import type { ByteFile, RunEnd, RunFile, RunStore, RunSummary } from './types.ts';
+import type { RunFile, RunSummary } from './types.ts';
 import { createPageWriter, type PageWriter, type WriterStart } from './writer.ts';
 
 /** The names of a run's files in a store. */
@@ -43,24 +43,6 @@ function lastPage(tail: Uint8Array): Page | null {
 }
 
 /**
- * How a run's file ends, from its tail alone: what the end mark says, or null for a run left open. A file of a
- * hundred megabytes costs one small read.
- */
-export function endOf(file: Pick<ByteFile, 'size' | 'read'>): RunEnd | null {
-  for (const span of TAILS) {
-    const from = Math.max(0, file.size - span) & ~7;
-    const page = lastPage(file.read(from, file.size - from));
-    if (page !== null) {
-      const { flags } = page.header;
-      if ((flags & PAGE_FLAG.end) === 0) return null;
-      return (flags & PAGE_FLAG.interrupted) !== 0 ? 'interrupted' : 'ended';
-    }
-    if (from === 0) break;
-  }
-  return null;
-}
-
-/**
  * The end of a run's chain: SHA-256 of its last page, hex, which names the page before it and so all of them. Only
  * the tail is read. null: the file does not end with a sound page.
  */
@@ -73,28 +55,6 @@ export async function chainEnd(pages: ByteSource): Promise<string | null> {
     if (from === 0) break;
   }
   return null;
-}
-
-/** The runs of a store whose file has no end mark. A file that another tab holds open is not among them. */
-export async function findOpenRuns(store: RunStore): Promise<readonly string[]> {
-  const open: string[] = [];
-  for (const { name } of await store.list()) {
-    const runId = runOfFile(name);
-    if (runId === null) continue;
-    let file: RunFile;
-    try {
-      file = await store.open(name);
-    } catch (error) {
-      if ((error as { code?: unknown }).code === 'busy') continue;
-      throw error;
-    }
-    try {
-      if (endOf(file) === null) open.push(runId);
-    } finally {
-      file.close();
-    }
-  }
-  return open;
 }
 
 /** Where a writer goes on behind what stands; null for a file of no whole page. */

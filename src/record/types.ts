@@ -57,14 +57,10 @@ export interface ByteFile {
   read(offset: number, length: number): Uint8Array;
 }
 
-/** A file that can ask the disk to keep what it holds, and the store it comes from; the stores' own fit. */
+/** A file that can ask the disk to keep what it holds; the stores' own fit. */
 export interface RunFile extends ByteFile {
   flush(): void;
   close(): void;
-}
-export interface RunStore {
-  open(name: string): Promise<RunFile>;
-  list(): Promise<readonly { readonly name: string; readonly size: number }[]>;
 }
 
 /** One line of the picture: line pressure, or the temperature of a channel. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { arrhenius, cureStep, isothermalS, type Kinetics, QUICK_RESIN, SLOW_RESIN } from './cure.ts';
+import { arrhenius, cureStep, type Kinetics, QUICK_RESIN, SLOW_RESIN } from './cure.ts';
+import { isothermalS } from './testing/isothermal.ts';
 
 const plain = (o: Partial<Kinetics>): Kinetics => ({
   k1Ref: 0,

@@ -1,12 +1,11 @@
 /**
  * How the simulated resin really cures: autocatalytic kinetics of Kamal's form with an optional induction time
  * and a ceiling on the degree of cure when it vitrifies. The judge of the cure does not know these laws; it gets
- * data-sheet times (isothermalS) and temperatures only.
+ * data-sheet times and temperatures only.
  */
 
 /** Gas constant, J/(mol·K). */
 const R = 8.314462618;
-const ZERO_C = 273.15;
 
 /**
  * `da/dt = (k1 + k2·a^m)·(1 − a)^n · stop`, `ki = kiRef·exp(−Ei/R·(1/T − 1/T0))` with T0 = 293.15 K.
@@ -60,7 +59,8 @@ export function arrhenius(eJmol: number, tK: number): number {
   return Math.exp((-eJmol / R) * (1 / tK - 1 / 293.15));
 }
 
-function rate(k: Kinetics, k1: number, k2: number, a: number, ceiling: number): number {
+/** Gain of degree a second at degree `a`. @param ceiling of the degree at this temperature */
+export function rate(k: Kinetics, k1: number, k2: number, a: number, ceiling: number): number {
   if (a >= ceiling) return 0;
   const left = 1 - a;
   // x^1.5 and the like are all that is needed; the powers are the dearest part of a cure.
@@ -107,28 +107,4 @@ export function cureStep(k: Kinetics, state: CureState, i: number, tK: number, h
   }
   state.degree[i] = a;
   return a - first;
-}
-
-/**
- * Seconds to reach a degree of cure at a constant temperature: what this resin's maker would print on the sheet.
- * @returns Infinity where the resin never gets there (vitrified)
- */
-export function isothermalS(k: Kinetics, tempC: number, degree: number, fromDegree = 0): number {
-  const tK = tempC + ZERO_C;
-  const k1 = k.k1Ref * arrhenius(k.e1, tK);
-  const k2 = k.k2Ref * arrhenius(k.e2, tK);
-  const ceiling = k.vitrify === null ? 1 : Math.min(1, k.vitrify.full + k.vitrify.perK * (tempC - 20));
-  if (degree >= ceiling) return Number.POSITIVE_INFINITY;
-  // t = ∫ da/rate(a), by Simpson on a grid in z with a = z² near the start, where a^m has no slope at 0.
-  const steps = 2000;
-  const z0 = Math.sqrt(fromDegree);
-  const z1 = Math.sqrt(degree);
-  const dz = (z1 - z0) / steps;
-  let sum = 0;
-  for (let i = 0; i <= steps; i++) {
-    const z = z0 + i * dz;
-    const weight = i === 0 || i === steps ? 1 : i % 2 === 1 ? 4 : 2;
-    sum += (weight * 2 * z) / rate(k, k1, k2, z * z, ceiling);
-  }
-  return k.inductionS / arrhenius(k.e1, tK) + (sum * dz) / 3;
 }

@@ -9,7 +9,7 @@ import type { ChannelFrame, DeviceFrame, HelloFrame } from '../../src/link/frame
 import { makeSetup } from '../../src/plan/setup.ts';
 import type { LogEntry, LogHead } from '../../src/record/log.ts';
 import { runFileNames } from '../../src/record/recovery.ts';
-import { createMemoryStore } from '../../src/record/stores/memory.ts';
+import { createMemoryStore } from '../../src/record/stores/testing/memory.ts';
 import { createScenarioDevice } from '../../src/rig/scenarios.ts';
 import type { Command } from '../../src/watch/inputs.ts';
 import { DEMO } from '../../src/words/testing/demo.ts';

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { chromium } from 'playwright-core';
 import { nodeCrypto } from '../../src/cli/node-crypto.ts';
-import { createNodeStore } from '../../src/record/stores/node-files.ts';
+import { createNodeStore } from '../../src/record/stores/testing/node-files.ts';
 import type { Row } from './measure.ts';
 import { measureRecord, type RecordTimes } from './record-work.ts';
 import { serveWorker } from './worker-page.ts';

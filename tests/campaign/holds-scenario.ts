@@ -3,9 +3,10 @@
  * here is the simulated world's own knowledge; the watch gets the readings and what a job sheet would say.
  */
 import type { Line, ResinSetup } from '../../src/job/setup.ts';
-import { isothermalS, type Kinetics, QUICK_RESIN, SLOW_RESIN } from '../../src/rig/cure.ts';
+import { type Kinetics, QUICK_RESIN, SLOW_RESIN } from '../../src/rig/cure.ts';
 import type { SiteOptions } from '../../src/rig/options.ts';
 import { createRandom, type Random } from '../../src/rig/random.ts';
+import { isothermalS } from '../../src/rig/testing/isothermal.ts';
 
 export const WITNESSES = ['air', 'sleeve', 'none'] as const;
 export type Witness = (typeof WITNESSES)[number];

@@ -2,7 +2,7 @@
 import type { CureTimePoint, Infiltration, Setup } from '../../src/job/setup.ts';
 import { PLATE_LIMITS, setupOf } from '../../src/job/testing/givens.ts';
 import { createRandom } from '../../src/rig/random.ts';
-import { createSleeve, type SleeveTruth } from '../../src/rig/sleeve.ts';
+import { Sleeve, type SleeveTruth } from '../../src/rig/testing/sleeve.ts';
 import type { ProbeNow } from '../../src/watch/cure/coldest.ts';
 import { type CureState, createCure, cureTick, cureView } from '../../src/watch/cure/cure.ts';
 import type { ProbePlace, SleeveScenario } from './sleeves-scenario.ts';
@@ -86,7 +86,7 @@ export function ratioOf(r: SleeveResult, method: Method): number {
 }
 
 export function judgeSleeve(s: SleeveScenario, onStep?: (step: SleeveStep) => void): SleeveResult {
-  const sleeve = createSleeve(s.options);
+  const sleeve = new Sleeve(s.options);
   const { truth } = sleeve;
   const setup = sheetSetup(s);
   let metUs = Number.NaN;

@@ -4,9 +4,10 @@
  * and the ground, and the probe's readings with the uncertainty that its class gives.
  */
 import type { CureTimePoint, Infiltration, PipeSetup, Place, ResinSetup } from '../../src/job/setup.ts';
-import { isothermalS, type Kinetics } from '../../src/rig/cure.ts';
+import type { Kinetics } from '../../src/rig/cure.ts';
 import { createRandom, type Random } from '../../src/rig/random.ts';
-import type { SleeveOptions } from '../../src/rig/sleeve.ts';
+import { isothermalS } from '../../src/rig/testing/isothermal.ts';
+import type { SleeveOptions } from '../../src/rig/testing/sleeve.ts';
 
 /** Where the probe sits; 'ground': there is none, and the typed ground temperature is all that is known. */
 export const PROBES = ['sleeve', 'air', 'pipe', 'ground'] as const satisfies readonly Place[];

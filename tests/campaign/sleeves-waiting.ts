@@ -2,7 +2,7 @@
  * What the waiting is for: the same sleeves again, with one thing after the other known that a job does not know. Only
  * the scenario is changed, never the judge.
  */
-import { isothermalS } from '../../src/rig/cure.ts';
+import { isothermalS } from '../../src/rig/testing/isothermal.ts';
 import type { SleeveScenario } from './sleeves-scenario.ts';
 
 type Known = (s: SleeveScenario) => SleeveScenario;

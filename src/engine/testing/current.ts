@@ -1,8 +1,8 @@
 import type { Setup } from '../../job/setup.ts';
 import { LIMITS } from '../../job/testing/givens.ts';
 import { createManualTimers } from '../../link/testing/timers.ts';
-import { createLossyStore } from '../../record/stores/memory.ts';
 import { createMemoryDocuments } from '../../record/stores/memory-documents.ts';
+import { createLossyStore } from '../../record/stores/testing/memory.ts';
 import { suggestChannels } from '../../sensing/suggest.ts';
 import { channelSetup, HELLO, PRESS, sample } from '../../sensing/testing/device.ts';
 import { createRun } from '../core.ts';

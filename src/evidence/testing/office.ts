@@ -3,8 +3,8 @@
 import { createHostBench, createTestLocks, practiceSetup } from '../../engine/testing/bench.ts';
 import type { Limits } from '../../job/setup.ts';
 import { createRecordCrypto } from '../../record/signing.ts';
-import { createMemoryStore } from '../../record/stores/memory.ts';
 import { createMemoryDocuments } from '../../record/stores/memory-documents.ts';
+import { createMemoryStore } from '../../record/stores/testing/memory.ts';
 import { loadCatalogue } from '../../words/catalogue.ts';
 import { DEMO } from '../../words/testing/demo.ts';
 import type { EvidenceDeps } from '../deps.ts';

@@ -2,7 +2,7 @@ import { webcrypto } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { fromHex } from '../hex.ts';
 import { createRecordCrypto, successionText } from '../signing.ts';
-import { keyHistory, loadSigner, makeSigner, restoreHistory } from './keys.ts';
+import { keyHistory, loadSigner, makeSigner } from './keys.ts';
 import { createMemoryDocuments } from './memory-documents.ts';
 import type { DocumentStore } from './store.ts';
 
@@ -68,18 +68,5 @@ describe('signing key', () => {
     const again = (await documents.get('key', 'signing'))!;
     await documents.put({ ...again, body: { privateKey: 'text' } });
     expect((await loadSigner(documents, subtle)).state).toBe('lost');
-  });
-
-  it('history from a backup makes the old key lost, not unheard of', async () => {
-    const old = createMemoryDocuments();
-    const first = await makeSigner(old, subtle, 5);
-    const fresh = createMemoryDocuments();
-    await restoreHistory(fresh, await keyHistory(old), 7);
-    await restoreHistory(fresh, await keyHistory(old), 8);
-    expect(await keyHistory(fresh)).toHaveLength(1);
-    expect((await makeSigner(fresh, subtle, 9)).previous).toMatchObject({
-      fingerprint: first.fingerprint,
-      reason: 'lost',
-    });
   });
 });

@@ -54,18 +54,6 @@ export async function keyHistory(documents: DocumentStore): Promise<readonly Key
   return Array.isArray(body) ? body.filter(isFacts) : [];
 }
 
-/** Takes the history of another tablet's backup in, so that the key of before is said to be lost, not unknown. */
-export async function restoreHistory(
-  documents: DocumentStore,
-  history: readonly KeyFacts[],
-  utcMs: number,
-): Promise<void> {
-  const mine = await keyHistory(documents);
-  const known = new Set(mine.map((k) => k.fingerprint));
-  const fresh = history.filter((k) => isFacts(k) && !known.has(k.fingerprint));
-  if (fresh.length > 0) await put(documents, HISTORY, [...fresh, ...mine], utcMs);
-}
-
 async function put(
   documents: DocumentStore,
   id: string,

@@ -4,10 +4,10 @@ import { addToSealed, type Sealed } from '../seal.ts';
 import type { Signer } from '../signing.ts';
 import { newSigner, recordCrypto, runPages, sealRun } from '../testing/sealing.ts';
 import { importSource, keepImport, listImports, removeImport, sweepImports } from './imports.ts';
-import { createLossyStore, createMemoryStore } from './memory.ts';
 import { createMemoryDocuments } from './memory-documents.ts';
 import { keepAdditions, keepSealed, loadSealed } from './sealed-store.ts';
 import type { DocumentStore, FileStore } from './store.ts';
+import { createLossyStore, createMemoryStore } from './testing/memory.ts';
 
 const chunks = (bytes: Uint8Array) => chunksOf(bytesSource(bytes));
 const kept = async (files: FileStore, sha256: string) => readAll(await importSource(files, sha256));

@@ -5,11 +5,11 @@ import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { afterAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { createIdbDocuments } from './idb-documents.ts';
-import { createLossyStore, createMemoryStore } from './memory.ts';
 import { createMemoryDocuments } from './memory-documents.ts';
-import { createNodeStore } from './node-files.ts';
 import { documentCases } from './testing/document-contract.ts';
 import { fileCases } from './testing/file-contract.ts';
+import { createLossyStore, createMemoryStore } from './testing/memory.ts';
+import { createNodeStore } from './testing/node-files.ts';
 
 const folders: string[] = [];
 afterAll(() => {

@@ -4,9 +4,9 @@
  */
 import { bytesSource } from '../byte-source.ts';
 import { deriveTrace, Inventory } from '../derived-files.ts';
-import { join } from '../join.ts';
 import { FILE } from '../members.ts';
 import { readRun } from '../reader.ts';
+import { join } from './join.ts';
 import { runPages, sha256Hex, twoPoint } from './sealing.ts';
 
 export const KNOWN_DERIVED = {

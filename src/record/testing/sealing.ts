@@ -1,19 +1,19 @@
 /** A run, a key and a sense for tests of the sealed record. */
 
 import type { Setup } from '../../job/setup.ts';
-import { PLAIN_WORDING } from '../../job/wording.ts';
 import { CHECK_TEXT } from '../../words/en/check-text.ts';
+import { PLAIN_WORDING } from '../../words/testing/plain.ts';
 import { bytesSource } from '../byte-source.ts';
 import type { CheckWordsOf } from '../check-text.ts';
 import { toHex } from '../hex.ts';
 import { buildJobFile, type ExtraFiles } from '../job-file.ts';
-import { join } from '../join.ts';
 import type { LogEntry, LogHead } from '../log.ts';
 import { type Sealed, seal } from '../seal.ts';
 import { createRecordCrypto, fingerprintOf, type Signer, signerOf } from '../signing.ts';
 import type { SenseRun } from '../trace-rows.ts';
 import { createPageWriter } from '../writer.ts';
 import { HEAD, plainSamples, SETUP } from './arbitrary.ts';
+import { join } from './join.ts';
 
 export const subtle = globalThis.crypto.subtle;
 export const recordCrypto = createRecordCrypto(subtle);

@@ -1,10 +1,10 @@
 /** Zips of our one form in one piece, made and taken apart, for tests. */
 import { bytesSource, readAll } from '../byte-source.ts';
 import { crc32 } from '../crc.ts';
-import { join } from '../join.ts';
 import type { ZipFault } from '../zip-form.ts';
 import { contentOf, readZip } from '../zip-reader.ts';
 import { zipWriter } from '../zip-writer.ts';
+import { join } from './join.ts';
 
 export interface ZipMember {
   readonly name: string;

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { LIMITS, setupOf } from '../../job/testing/givens.ts';
-import { isothermalS, type Kinetics, QUICK_RESIN } from '../../rig/cure.ts';
-import { createSleeve } from '../../rig/sleeve.ts';
+import { type Kinetics, QUICK_RESIN } from '../../rig/cure.ts';
+import { isothermalS } from '../../rig/testing/isothermal.ts';
+import { Sleeve } from '../../rig/testing/sleeve.ts';
 import { coldest, type Watched, watchOn } from './coldest.ts';
 import { createCure, cureTick, cureView } from './cure.ts';
 import { course, type OutlookInput, outlook } from './forecast.ts';
@@ -80,7 +81,7 @@ describe('advisory forecast', () => {
         points: [10, 20, 30].map((c) => ({ c, minutes: Math.round(isothermalS(kinetics, c, 0.85) / 60) })),
       };
       const own = { ...setup, resin };
-      const sleeve = createSleeve({
+      const sleeve = new Sleeve({
         kinetics,
         groundC: 10,
         sleeveC: 15,

@@ -4,7 +4,7 @@ import { GROUND, SLEEVE, WALL } from '../../physics/materials.ts';
 import { compositeCylinder } from '../../physics/testing/cylinder.ts';
 import { SLOW_RESIN } from '../../rig/cure.ts';
 import { createRandom } from '../../rig/random.ts';
-import { createSleeve } from '../../rig/sleeve.ts';
+import { Sleeve } from '../../rig/testing/sleeve.ts';
 import { createObserver, observe } from './observer.ts';
 
 const PIPE: PipeSetup = { innerMm: 150, wallMm: 18, material: 'clay', sleeveMm: 4 };
@@ -62,7 +62,7 @@ describe('what lies behind a probe', () => {
     ['air', 1.2],
   ] as const)('follows the outside of a simulated sleeve from its %s within %f K', (place, allowed) => {
     // The simulated wall shares no code with this one.
-    const sleeve = createSleeve({
+    const sleeve = new Sleeve({
       kinetics: SLOW_RESIN,
       groundC: 9,
       sleeveC: 16,

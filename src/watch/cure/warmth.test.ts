@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { LIMITS, setupOf } from '../../job/testing/givens.ts';
-import { isothermalS, QUICK_RESIN } from '../../rig/cure.ts';
-import { createSleeve } from '../../rig/sleeve.ts';
+import { QUICK_RESIN } from '../../rig/cure.ts';
+import { isothermalS } from '../../rig/testing/isothermal.ts';
+import { Sleeve } from '../../rig/testing/sleeve.ts';
 import { createCure, cureTick, cureView } from './cure.ts';
 import { cureWarmth } from './warmth.ts';
 
@@ -23,7 +24,7 @@ const setup = setupOf({
 
 /** The simulated sleeve into the cure, for so many minutes. */
 function follow(minutes: number, withProbe: boolean) {
-  const sleeve = createSleeve({
+  const sleeve = new Sleeve({
     kinetics: QUICK_RESIN,
     groundC: 10,
     sleeveC: 15,

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { isothermalS, QUICK_RESIN, SLOW_RESIN } from './cure.ts';
-import { createSleeve, type SleeveOptions } from './sleeve.ts';
+import { QUICK_RESIN, SLOW_RESIN } from '../cure.ts';
+import { isothermalS } from './isothermal.ts';
+import { Sleeve, type SleeveOptions } from './sleeve.ts';
 
 const BASE: SleeveOptions = { kinetics: SLOW_RESIN, groundC: 9, sleeveC: 18, packerC: 14 };
 
 function cureS(options: SleeveOptions, degree: number): number {
-  const sleeve = createSleeve(options);
+  const sleeve = new Sleeve(options);
   while (sleeve.truth.leastCured < degree && sleeve.truth.timeS < 5 * 86_400) sleeve.step(60);
   return sleeve.truth.timeS;
 }
@@ -20,8 +21,8 @@ describe('sleeve', () => {
   });
 
   it('is colder and less cured at the wall, and least where cold water seeps in', () => {
-    const dry = createSleeve(BASE);
-    const wet = createSleeve({ ...BASE, seep: { wm2K: 80, c: 5 } });
+    const dry = new Sleeve(BASE);
+    const wet = new Sleeve({ ...BASE, seep: { wm2K: 80, c: 5 } });
     dry.step(2 * 3600);
     wet.step(2 * 3600);
     expect(dry.truth.sleeveInnerC).toBeGreaterThan(dry.truth.sleeveOuterC);
@@ -31,7 +32,7 @@ describe('sleeve', () => {
   });
 
   it('warms itself and the air: a thick quick sleeve lifts a closed packer', () => {
-    const thick = createSleeve({ ...BASE, kinetics: QUICK_RESIN, sleeveMm: 9 });
+    const thick = new Sleeve({ ...BASE, kinetics: QUICK_RESIN, sleeveMm: 9 });
     let peak = 0;
     let lift = 0;
     for (let i = 0; i < 120; i++) {
@@ -48,9 +49,9 @@ describe('sleeve', () => {
     const one = cureS(options, 0.85);
     const half = cureS({ ...options, stepScale: 0.5 }, 0.85);
     expect(Math.abs(one / half - 1)).toBeLessThan(0.015 + 60 / half);
-    const long = createSleeve(options);
+    const long = new Sleeve(options);
     long.step(3600);
-    const short = createSleeve(options);
+    const short = new Sleeve(options);
     for (let i = 0; i < 720; i++) short.step(5);
     expect(Math.abs(long.truth.leastCured - short.truth.leastCured)).toBeLessThan(0.005);
   });

@@ -3,10 +3,10 @@
  * make share the packer's air: the pipe at large, where probes sit, and the defect, where cold water may seep in
  * and where the least cured resin is.
  */
-import type { Kinetics } from './cure.ts';
-import { CV_AIR, R_AIR } from './flow.ts';
-import { pipeLayers, type Spread } from './layers.ts';
-import { Column, type MATERIALS } from './wall.ts';
+import type { Kinetics } from '../cure.ts';
+import { CV_AIR, R_AIR } from '../flow.ts';
+import { pipeLayers, type Spread } from '../layers.ts';
+import { Column, type MATERIALS } from '../wall.ts';
 
 export interface SleeveOptions {
   readonly kinetics: Kinetics;
@@ -175,8 +175,4 @@ export class Sleeve {
     truth.coldestC = coldest - ZERO_C;
     truth.barAbs = (this.barAbs * main.t[0]!) / this.startK;
   }
-}
-
-export function createSleeve(options: SleeveOptions): Sleeve {
-  return new Sleeve(options);
 }

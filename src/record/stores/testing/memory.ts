@@ -2,9 +2,9 @@
  * Files in memory, for practice, tests and the command line. With `lossy`, kill() forgets what was not flushed:
  * a process that is merely killed leaves its writes to the system and proves nothing about the flush.
  */
-import { type ByteSource, bytesSource } from '../byte-source.ts';
-import { checkCut, checkName, checkRange } from './names.ts';
-import { type AppendFile, type FileStore, StoreError } from './store.ts';
+import { type ByteSource, bytesSource } from '../../byte-source.ts';
+import { checkCut, checkName, checkRange } from '../names.ts';
+import { type AppendFile, type FileStore, StoreError } from '../store.ts';
 
 interface Cell {
   bytes: Uint8Array;

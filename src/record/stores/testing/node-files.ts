@@ -2,9 +2,9 @@
 
 import fs from 'node:fs';
 import path from 'node:path';
-import type { ByteSource } from '../byte-source.ts';
-import { checkCut, checkName, checkRange } from './names.ts';
-import { type AppendFile, type FileStore, StoreError, type StoreErrorCode } from './store.ts';
+import type { ByteSource } from '../../byte-source.ts';
+import { checkCut, checkName, checkRange } from '../names.ts';
+import { type AppendFile, type FileStore, StoreError, type StoreErrorCode } from '../store.ts';
 
 const CODES: Readonly<Record<string, StoreErrorCode>> = {
   ENOSPC: 'full',
