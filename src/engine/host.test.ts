@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { runFileNames, summarise } from '../record/recovery.ts';
-import { createMemoryStore } from '../record/stores/memory.ts';
+import { createMemoryStore } from '../record/stores/testing/memory.ts';
 import { createHostBench, createTestLocks, practiceSetup } from './testing/bench.ts';
 
 const open = {
