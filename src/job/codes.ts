@@ -29,6 +29,13 @@ export type Defect = (typeof DEFECTS)[number];
 export const INFILTRATIONS = ['not-looked', 'none', 'damp', 'dripping', 'running'] as const;
 export type Infiltration = (typeof INFILTRATIONS)[number];
 
+/**
+ * Heat that is brought into the packer from outside while the sleeve cures. Where nobody said, it is taken to be: then a
+ * warm reading proves no heat of the resin's own.
+ */
+export const HEATINGS = ['unknown', 'none', 'hot-air', 'water', 'steam'] as const;
+export type Heating = (typeof HEATINGS)[number];
+
 /** Air test after the repair: methods of EN 1610, or ASTM F1417. */
 export const AIR_TESTS = ['none', 'LA', 'LB', 'LC', 'LD', 'F1417'] as const;
 export type AirTest = (typeof AIR_TESTS)[number];

@@ -163,6 +163,7 @@ const job = (names: DemoNames): JobDocument => ({
   ground: { waterM: 1.2, temperatureC: 10, uC: 2 },
   packerId: DEMO_IDS.packer,
   resin: { resinId: DEMO_IDS.resin, resinBatch: 'R-1204', hardenerBatch: 'H-0877', mixC: 16 },
+  heating: { by: 'none', toC: null },
   device: {
     deviceId: DEMO_DEVICE,
     channels: [

@@ -94,8 +94,8 @@ describe('documents', () => {
   });
 
   it('refuses later and strange versions by name', () => {
-    expect(issuesOf('job', changed('job', 'version', 3))).toEqual([
-      { path: 'version', code: 'version-future', limit: 2, found: 3 },
+    expect(issuesOf('job', changed('job', 'version', 4))).toEqual([
+      { path: 'version', code: 'version-future', limit: 3, found: 4 },
     ]);
     expect(issuesOf('job', changed('job', 'version', '1'))[0]?.code).toBe('version-unknown');
     expect(issuesOf('job', changed('job', 'version', undefined))[0]).toEqual({
@@ -108,11 +108,21 @@ describe('documents', () => {
     const { infiltration, ...defect } = DEMO.job.defect;
     const old = { ...DEMO.job, version: 1, defect };
     expect(infiltration).toBe('not-looked');
-    expect(parseDocument('job', old)).toEqual({ ok: true, value: DEMO.job });
+    expect(parseDocument('job', old)).toMatchObject({ ok: true, value: { defect: DEMO.job.defect } });
     expect(issuesOf('job', { ...old, defect: 'crack' })[0]?.path).toBe('defect');
     expect(issuesOf('job', changed('job', 'defect.infiltration', 'wet'))[0]?.path).toBe(
       'defect.infiltration',
     );
+  });
+
+  it('a job sheet of before it was asked does not say whether the packer is warmed', () => {
+    const { heating, ...old } = DEMO.job;
+    expect(heating).toEqual({ by: 'none', toC: null });
+    const value = { ...DEMO.job, heating: { by: 'unknown', toC: null } };
+    expect(parseDocument('job', { ...old, version: 2 })).toEqual({ ok: true, value });
+    expect(blankJob('x').heating.by).toBe('unknown');
+    expect(issuesOf('job', changed('job', 'heating.by', 'sun'))[0]?.path).toBe('heating.by');
+    expect(issuesOf('job', changed('job', 'heating.toC', 151))[0]).toMatchObject({ code: 'too-high' });
   });
 
   it('refuses what is no document at all', () => {

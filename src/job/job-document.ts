@@ -1,6 +1,16 @@
 import * as z from 'zod/mini';
 import { CAUTIONS, CHECKS } from './checklist.ts';
-import { AIR_TESTS, DEFECTS, INFILTRATIONS, LINES, MATERIALS, PLACES, ROLES, TAPS } from './codes.ts';
+import {
+  AIR_TESTS,
+  DEFECTS,
+  HEATINGS,
+  INFILTRATIONS,
+  LINES,
+  MATERIALS,
+  PLACES,
+  ROLES,
+  TAPS,
+} from './codes.ts';
 import { block, date, deviceId, distinct, id, int, line, name, num, quantity } from './fields.ts';
 import { isBody, type StepsTo } from './migrations.ts';
 
@@ -64,16 +74,17 @@ const sleeve = z.strictObject({
   wastePercent: num(0, 100, '%'),
 });
 
-/** Version 1 did not ask for infiltration: nobody looked. */
+/** Version 1 did not ask for infiltration: nobody looked. Version 2 did not ask whether the packer is warmed. */
 export const jobMigrations: StepsTo<JobDocument['version']> = [
   (old) => ({
     ...old,
     ...(isBody(old.defect) ? { defect: { ...old.defect, infiltration: 'not-looked' } } : {}),
   }),
+  (old) => ({ ...old, heating: { by: 'unknown', toC: null } }),
 ];
 
 export const jobSchema = z.strictObject({
-  version: z.literal(2),
+  version: z.literal(3),
   /** What is repaired, in one line. */
   title: name(120),
   date: some(date()),
@@ -114,6 +125,8 @@ export const jobSchema = z.strictObject({
     /** Temperature at which it is mixed, °C. */
     mixC: some(quantity('temperature', -10, 60)),
   }),
+  /** What warms the packer from outside, and the temperature that it is to bring the packer to, °C. */
+  heating: z.strictObject({ by: z.enum(HEATINGS), toC: some(quantity('temperature', 0, 150)) }),
   device: z.strictObject({
     deviceId: some(deviceId()),
     channels: distinct(assignment, 'channel', 7),
@@ -154,7 +167,7 @@ export type JobDocument = z.infer<typeof jobSchema>;
 /** An empty sheet with the trade's usual start values; the title is the caller's. */
 export function blankJob(title: string): JobDocument {
   return {
-    version: 2,
+    version: 3,
     title,
     date: null,
     site: '',
@@ -166,6 +179,7 @@ export function blankJob(title: string): JobDocument {
     ground: { waterM: null, temperatureC: null, uC: null },
     packerId: null,
     resin: { resinId: null, resinBatch: '', hardenerBatch: '', mixC: null },
+    heating: { by: 'unknown', toC: null },
     device: { deviceId: null, channels: [], rateHz: 20 },
     tap: 'unknown',
     line: 'unknown',

@@ -16,6 +16,9 @@ export const WARNINGS = [
   'no-margin', // working between ceiling and rated, with a reason
   'lift-past-ceiling', // warmth may lift a closed line over the ceiling
   'rise-assumed', // expected rise is a guess by exotherm class
+  'heating-unknown', // nobody said whether the packer is warmed: cure waits as if it were
+  'heated-to-unknown', // warmed to nobody says what: its lift is not planned
+  'not-gas', // warmed by water or steam: the gas law does not hold
   'no-relief', // no relief valve known
   'relief-over-rated',
   'relief-under-working',

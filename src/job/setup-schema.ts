@@ -4,6 +4,7 @@ import {
   CRITERIA,
   EXOTHERMS,
   GAUGE_KINDS,
+  HEATINGS,
   INFILTRATIONS,
   LINES,
   MATERIALS,
@@ -113,6 +114,7 @@ export const setupSchema = z.strictObject({
   }),
   ground: z.nullable(z.strictObject({ c: num(-50, 100), uC: num(0, 100) })),
   infiltration: z.exactOptional(z.enum(INFILTRATIONS)),
+  heating: z.exactOptional(z.enum(HEATINGS)),
   volume: z.nullable(z.strictObject({ litres: num(0.0001, 100_000), uLitres: num(0, 100_000) })),
   pipe: z.nullable(
     z.strictObject({

@@ -3,6 +3,7 @@ import type {
   Criterion,
   Exotherm,
   GaugeKind,
+  Heating,
   Infiltration,
   Line,
   Material,
@@ -19,7 +20,7 @@ import type {
  * the plan, numbered, never changed; a later Setup is a logged input, and within a run the ceiling only falls.
  */
 
-export type { GaugeKind, Infiltration, Line, Place, Tap, ThermocoupleType };
+export type { GaugeKind, Heating, Infiltration, Line, Place, Tap, ThermocoupleType };
 
 /** A point of a calibration: the channel's own indicated value before correction, beside the reference. */
 export interface CalibrationPoint {
@@ -147,6 +148,8 @@ export interface Setup {
   readonly ground: { readonly c: number; readonly uC: number } | null;
   /** Seen at the defect when the job was planned; a Setup of before it was asked has none: not looked. */
   readonly infiltration?: Infiltration;
+  /** What warms the packer from outside; a Setup of before it was asked has none: nothing does. */
+  readonly heating?: Heating;
   /** Gas volume of packer and hose at working pressure, litres; null: not known. */
   readonly volume: { readonly litres: number; readonly uLitres: number } | null;
   readonly pipe: PipeSetup | null;

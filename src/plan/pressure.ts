@@ -75,6 +75,29 @@ export interface PressurePlan {
   readonly liftBar: number;
 }
 
+/** Rise of the packer's air by what warms it from outside, K: all that it is brought over the ground. */
+function heatedRise(job: JobDocument, resin: ResinDocument | null, groundC: number, notes: Notes): number {
+  const { by, toC } = job.heating;
+  switch (by) {
+    case 'none':
+      return 0;
+    case 'unknown':
+      if (resin !== null) notes.warn('heating-unknown');
+      return 0;
+    case 'water':
+    case 'steam':
+      notes.warn('not-gas');
+      return 0;
+    case 'hot-air':
+      if (toC !== null) return Math.max(0, toC - groundC);
+      notes.warn('heated-to-unknown');
+      return 0;
+    default:
+      by satisfies never;
+      return 0;
+  }
+}
+
 /** Pressures from packer, sensor, water and warmth, after the instrument's rules 1, 2 and 5. */
 export function planPressure(
   job: JobDocument,
@@ -100,8 +123,9 @@ export function planPressure(
   // Lift by warmth concerns every line that may not let it out.
   const groundC = ground?.c ?? USUAL_GROUND_C;
   const relieving = job.line === 'supplied-relieving';
-  const rise = relieving ? 0 : (resin?.expectedRiseK ?? RISE_K[resin?.exotherm ?? 'unknown']);
-  if (!relieving && (resin === null || resin.expectedRiseK === null))
+  const cureRise = resin?.expectedRiseK ?? RISE_K[resin?.exotherm ?? 'unknown'];
+  const rise = relieving ? 0 : Math.max(cureRise, heatedRise(job, resin, groundC, notes));
+  if (!relieving && rise === cureRise && (resin === null || resin.expectedRiseK === null))
     notes.warn('rise-assumed', [input('rise', rise, 'K')]);
   const share = rise / (groundC + 273.15);
   // working + (working + air) · share + after-rise = ceiling

@@ -88,6 +88,31 @@ describe('the practice job', () => {
   });
 });
 
+describe('a packer that is warmed', () => {
+  const heating = (by: JobDocument['heating']['by'], toC: number | null = null) => ({ heating: { by, toC } });
+
+  it('goes into the Setup; not said is said', () => {
+    expect(plan().setup.heating).toBe('none');
+    const unknown = plan(heating('unknown'));
+    expect(unknown.setup.heating).toBe('unknown');
+    expect(codes(unknown.warnings)).toContain('heating-unknown');
+    expect(codes(plan(heating('unknown'), { resin: null }).warnings)).not.toContain('heating-unknown');
+    expect(codes(plan(heating('steam')).warnings)).toContain('not-gas');
+    const read = parseSetup(JSON.parse(JSON.stringify(unknown.setup)));
+    expect(read).toEqual({ ok: true, value: unknown.setup });
+  });
+
+  it('hot air lifts a line that cannot let it out: by the ideal gas law from the ground to what it is warmed to', () => {
+    const hot = plan({ ...heating('hot-air', 40), line: 'closed' });
+    expect(hot.liftBar).toBeCloseTo(((1.5 + hot.setup.air.bar) * 30) / 283.15, 9);
+    expect(codes(plan({ ...heating('hot-air', 60), line: 'closed' }).refusals)).toContain('lift-past-rated');
+    expect(plan({ ...heating('hot-air', 60), line: 'supplied-relieving' }).liftBar).toBe(0);
+    // A resin that warms it more than that is what counts.
+    expect(plan(heating('hot-air', 12)).liftBar).toBe(plan().liftBar);
+    expect(codes(plan(heating('hot-air')).warnings)).toContain('heated-to-unknown');
+  });
+});
+
 describe('rated pressure', () => {
   it('between two rows is the lower; beyond the last there is none', () => {
     expect(ratedAt(packer, 100)).toBe(2.5);

@@ -154,6 +154,7 @@ export function makeSetup(request: PlanRequest): Plan {
     air,
     ground,
     infiltration: job.defect.infiltration,
+    heating: job.heating.by,
     volume,
     pipe,
     resin: resinSetup(resin, resinPlan),

@@ -9,6 +9,7 @@ export const {
   DEFECT,
   EXOTHERM,
   GAUGE_KIND,
+  HEATING,
   INFILTRATION,
   LENGTH_UNIT,
   PLATE,

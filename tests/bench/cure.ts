@@ -48,9 +48,9 @@ export function benchCure(): Row[] {
   const fresh = createCure(0, 1, 'seat', () => {});
   for (let t = 1; t <= 900; t++)
     cureTick(fresh, t * 1e6, { setup: SETUP, probes: probesAt(t).slice(0, 2) }, () => {});
-  const { fit, now: seen, watched, pipe, groundC, exotherm, progress, low } = fresh;
+  const { fit, now: seen, watched, pipe, groundC, exotherm, heating, progress, low } = fresh;
   if (fit === null || seen === null) throw new Error('nothing to forecast from');
-  const input = { fit, now: seen, watched, pipe, groundC, exotherm, progress, low };
+  const input = { fit, now: seen, watched, pipe, groundC, exotherm, heating, progress, low };
   // Time of this process's own, so that a busy machine does not speak for the program.
   const own = () => {
     const from = process.cpuUsage();

@@ -1,5 +1,5 @@
 /** Cures a drawn sleeve, lets the judge and the four baselines follow its probe, and scores them by the truth. */
-import type { CureTimePoint, Infiltration, Setup } from '../../src/job/setup.ts';
+import type { CureTimePoint, Heating, Infiltration, PipeSetup, Setup } from '../../src/job/setup.ts';
 import { PLATE_LIMITS, setupOf } from '../../src/job/testing/givens.ts';
 import { createRandom } from '../../src/rig/random.ts';
 import { Sleeve, type SleeveTruth } from '../../src/rig/testing/sleeve.ts';
@@ -18,6 +18,9 @@ export interface SleeveResult {
   readonly water: 'below' | 'above' | 'unknown';
   readonly seeps: boolean;
   readonly infiltration: Infiltration;
+  /** What the job sheet said of what warms the packer, and what the pipe is of. */
+  readonly heating: Heating;
+  readonly material: PipeSetup['material'];
   readonly points: number;
   /** Expanded uncertainty of the probe, K. */
   readonly uC: number;
@@ -67,6 +70,7 @@ export function sheetSetup(s: SleeveScenario): Setup {
     },
     ground: s.ground,
     infiltration: s.infiltration,
+    heating: s.heating,
     pipe: s.pipe,
     resin: s.resin,
     rateHz: 10,
@@ -135,6 +139,8 @@ export function judgeSleeve(s: SleeveScenario, onStep?: (step: SleeveStep) => vo
     water: s.headBar === 0 ? 'below' : s.headBar === null ? 'unknown' : 'above',
     seeps: s.options.seep !== null,
     infiltration: s.infiltration,
+    heating: s.heating,
+    material: s.material,
     points: s.resin.points.length,
     uC: s.uC,
     trueS: or(trueS),

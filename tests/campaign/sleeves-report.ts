@@ -1,5 +1,6 @@
 /** The sleeves' section of the validation page: tables in Markdown. */
-import { FIRST_SEED, PLACES, TUNING_SEED } from './sleeves.ts';
+import { FIRST_SEED, HEATED_SEED, PLACES, TUNING_SEED } from './sleeves.ts';
+import { HEATED_PROBES } from './sleeves-heated.ts';
 import { isEarly, METHODS, type Method, ratioOf, type SleeveResult } from './sleeves-judge.ts';
 import type { ProbePlace } from './sleeves-scenario.ts';
 import { WAITING } from './sleeves-waiting.ts';
@@ -102,6 +103,7 @@ function cameraRows(probed: readonly SleeveResult[]): string[][] {
 export function sleevesSection(
   records: readonly SleeveResult[],
   waiting: readonly (readonly SleeveResult[])[],
+  heated: readonly SleeveResult[],
   failed: number,
 ): string {
   const probed = records.filter((r) => (PLACES as readonly string[]).includes(r.probe));
@@ -171,6 +173,41 @@ step before it. What a site can do: look at the defect and find out the water’
 made 0.6 % early on 3000 tuning sleeves, and the ground’s temperature weighed with the probe’s (instead of the better of both) 0.5 %. On those
 sleeves (with the bound for water at k = 1) the camera’s answer took the median of all from 1.33 to 1.32, and that of none seen where
 the level is open from 1.62 to 1.47.
+
+### Packers that are warmed from outside
+
+${heated.length} more sleeves (seeds from ${HEATED_SEED} on), a third each with the probe on the sleeve’s inside, in the packer and on the pipe’s wall:
+hot air of 40-75 °C, warm water of 40-70 °C or steam and air of 60-85 °C, which the job sheet names in two of three and says nothing of
+else; three in ten in iron, two in ten in 40-90 mm of concrete, named on the job sheet in three of five of them; sleeves of 3-10 mm; sheets with one to five points up to 60 °C.
+The resin’s own heat comes on top of it in the simulated world; the judge credits none. No more is credited than at 10 K over a
+sheet’s hottest point: with a sheet that ends at 20 °C the wait is long, whatever the heater does.
+
+${table(HEAD, [
+  row('all', heated, 'program'),
+  ...HEATED_PROBES.map((p) =>
+    row(
+      `probe ${PLACE_NAME[p]}`,
+      heated.filter((r) => r.probe === p),
+      'program',
+    ),
+  ),
+  row(
+    'iron',
+    heated.filter((r) => r.material === 'iron'),
+    'program',
+  ),
+  row(
+    'concrete',
+    heated.filter((r) => r.material === 'concrete'),
+    'program',
+  ),
+  row(
+    'what warms it is not said',
+    heated.filter((r) => r.heating === 'unknown'),
+    'program',
+  ),
+  row('the sheet’s time at the probe’s temperature, all', heated, 'probe'),
+])}
 
 ### Against the four ways of reading a sheet
 

@@ -24,14 +24,17 @@ export async function runSleeves(scale: number): Promise<Section> {
     told = now;
     console.log(`sleeves: ${done} of ${list.length}, ${((now - started) / 1000).toFixed(0)} s`);
   });
-  const done = (known: number | null) =>
-    results.filter((r, i): r is SleeveResult => r !== null && list[i]!.known === known);
+  const done = (known: number | null, heated = false) =>
+    results.filter(
+      (r, i): r is SleeveResult =>
+        r !== null && list[i]!.known === known && (list[i]!.heated === true) === heated,
+    );
   const records = done(null);
   const waiting = WAITING.map((_, known) => done(known));
   return {
     name: SLEEVES,
     title: 'The cure',
-    markdown: sleevesSection(records, waiting, results.filter((r) => r === null).length),
+    markdown: sleevesSection(records, waiting, done(null, true), results.filter((r) => r === null).length),
     figures: sleevesFigures(records),
   };
 }

@@ -3,7 +3,14 @@
  * the simulated world's own knowledge; the judge of the cure gets the data sheet, what the job sheet says of the pipe
  * and the ground, and the probe's readings with the uncertainty that its class gives.
  */
-import type { CureTimePoint, Infiltration, PipeSetup, Place, ResinSetup } from '../../src/job/setup.ts';
+import type {
+  CureTimePoint,
+  Heating,
+  Infiltration,
+  PipeSetup,
+  Place,
+  ResinSetup,
+} from '../../src/job/setup.ts';
 import type { Kinetics } from '../../src/rig/cure.ts';
 import { createRandom, type Random } from '../../src/rig/random.ts';
 import { isothermalS } from '../../src/rig/testing/isothermal.ts';
@@ -28,6 +35,8 @@ export interface SleeveScenario {
   readonly headBar: number | null;
   /** What the crew saw at the defect on the camera. */
   readonly infiltration: Infiltration;
+  /** What the job sheet says of what warms the packer. */
+  readonly heating: Heating;
   /** Reading = inner share · further in + (1 − share) · its place + offset, with its expanded uncertainty. */
   readonly offsetK: number;
   readonly uC: number;
@@ -69,6 +78,7 @@ export function drawSleeve(probe: ProbePlace, seed: number): SleeveScenario {
     ground: { c: typedC, uC: groundU },
     headBar: water.headBar,
     infiltration: drawCamera(base.fork('camera'), water.seep?.wm2K ?? 0),
+    heating: 'none',
     offsetK: sensor.range(-tolerance, tolerance) + JUNCTION_K * sensor.normal(),
     uC: 2 * Math.hypot(tolerance / Math.sqrt(3), JUNCTION_K),
     // A probe on the wall touches the sleeve as well: it reads what lies between the two.
@@ -218,6 +228,17 @@ function drawResin(r: Random, coldestC: number): Resin {
 function drawSheet(r: Random, kinetics: Kinetics, criterion: number, lowestC: number): ResinSetup {
   const count = r.next();
   const table = r.pick(TABLES[count < 0.15 ? 0 : count < 0.45 ? 1 : count < 0.8 ? 2 : 3]!);
+  return sheetAt(r, kinetics, criterion, lowestC, table);
+}
+
+/** The sheet that a maker would print for these kinetics, with its times at the temperatures of a table. */
+export function sheetAt(
+  r: Random,
+  kinetics: Kinetics,
+  criterion: number,
+  lowestC: number | null,
+  table: readonly number[],
+): ResinSetup {
   const scatter = r.range(0.01, 0.05);
   const points: CureTimePoint[] = [];
   for (const c of table) {

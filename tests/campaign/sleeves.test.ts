@@ -4,7 +4,15 @@
  */
 import { describe, expect, it } from 'vitest';
 import { PLACES, workSleeve } from './sleeves.ts';
-import { isEarly, type METHODS, ratioOf, readSheet, type SleeveResult } from './sleeves-judge.ts';
+import { drawHeated, HEATED_PROBES } from './sleeves-heated.ts';
+import {
+  isEarly,
+  judgeSleeve,
+  type METHODS,
+  ratioOf,
+  readSheet,
+  type SleeveResult,
+} from './sleeves-judge.ts';
 import { drawSleeve, PROBES } from './sleeves-scenario.ts';
 import { quantile } from './stats.ts';
 
@@ -43,6 +51,19 @@ describe('campaign of sleeves, a slice', () => {
     const list = run('ground', 12);
     expect(early(list, 'program')).toBe(0);
     expect(median(list, 'program')).toBeGreaterThan(1.2);
+  });
+
+  it('in a warmed packer it is never early; taken for the resin’s own heat the same warmth is', () => {
+    let hasty = 0;
+    for (const probe of HEATED_PROBES)
+      for (let i = 1; i <= 12; i++) {
+        const s = drawHeated(probe, 300_000 + i);
+        const r = judgeSleeve(s);
+        expect(r.trueS).not.toBeNull();
+        expect(isEarly(r, 'program')).toBe(false);
+        if (probe !== 'pipe') hasty += isEarly(judgeSleeve({ ...s, heating: 'none' }), 'program') ? 1 : 0;
+      }
+    expect(hasty).toBeGreaterThan(0);
   });
 
   it('a slice of it drawn anew is the same', () => {

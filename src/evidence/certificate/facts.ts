@@ -63,7 +63,7 @@ export function repairRows({ manifest, bundle, words }: Seen): readonly Row[] {
 }
 
 export function howRows({ bundle, setup, words }: Seen): readonly Row[] {
-  const { CERTIFICATE: C, HOW_FED } = words.certificate;
+  const { CERTIFICATE: C, HOW_FED, WARMED_BY } = words.certificate;
   const { fixed, pressure, temperature } = words.format;
   const out: Row[] = [];
   const packer = packerTold(bundle?.packer?.document ?? null, words);
@@ -87,6 +87,13 @@ export function howRows({ bundle, setup, words }: Seen): readonly Row[] {
       used !== null && used.mixC !== null && C.mixedAt(temperature(used.mixC)),
     ),
   });
+  const by = setup?.heating ?? null;
+  if (by !== null) {
+    const toC = bundle?.job.heating.toC ?? null;
+    const isWarmed = by !== 'none' && by !== 'unknown';
+    const to = isWarmed && toC !== null && C.warmedTo(temperature(toC));
+    out.push({ name: C.warmed, text: listed(words, WARMED_BY[by], to) });
+  }
   if (bundle !== null) {
     const { layers, endOverlapMm } = bundle.job.sleeve;
     out.push({

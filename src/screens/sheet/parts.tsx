@@ -1,6 +1,6 @@
 import { Show } from 'solid-js';
 import { Choice, Part } from '../../widgets/Fields.tsx';
-import { AIR_TEST, DEFECT, INFILTRATION } from '../../words/fields.ts';
+import { AIR_TEST, DEFECT, HEATING, INFILTRATION } from '../../words/fields.ts';
 import { SHEET } from '../../words/sheet.ts';
 import { MATERIAL } from '../../words/site.ts';
 import { FormChoice, FormNumber, FormText } from '../documents/FormFields.tsx';
@@ -80,6 +80,14 @@ export function ResinPart(props: { form: Form<'job'>; choices: Choices }) {
         <FormText form={props.form} at="resin.hardenerBatch" label={SHEET.hardenerBatch} />
         <FormNumber form={props.form} at="resin.mixC" label={SHEET.mixC} />
         <FormNumber form={props.form} at="handlingMin" label={SHEET.handling} />
+        <FormChoice
+          form={props.form}
+          at="heating.by"
+          label={SHEET.heating}
+          hint={SHEET.heatingHint}
+          words={HEATING}
+        />
+        <FormNumber form={props.form} at="heating.toC" label={SHEET.heatedTo} />
       </div>
       <div class="row">
         <a class="button" href="#/packer/new">

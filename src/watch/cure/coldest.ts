@@ -1,4 +1,4 @@
-import type { PipeSetup, Place, Setup } from '../../job/setup.ts';
+import type { Heating, PipeSetup, Place, Setup } from '../../job/setup.ts';
 import type { Bounded } from '../events.ts';
 import type { CureView } from '../view.ts';
 import { createObserver, faceC, type Observer, observe } from './observer.ts';
@@ -54,6 +54,7 @@ export interface Least {
 export interface Watched {
   readonly place: 'sleeve' | 'air';
   readonly pipe: PipeSetup | null;
+  readonly heating: Heating;
   readonly likely: Observer;
   readonly cold: Observer;
 }
@@ -111,6 +112,9 @@ export function wetAt(water: Water, ground: Estimate, dry: Estimate): Estimate |
   };
 }
 
+/** A Setup of before it was asked was judged as one whose packer nothing warms. */
+export const heatingOf = (setup: Setup | null): Heating => setup?.heating ?? 'none';
+
 /** Lets the observers go on by dt seconds; those whose probe is gone are dropped, new ones are made. */
 export function watchOn(
   watched: readonly Watched[],
@@ -121,14 +125,16 @@ export function watchOn(
   const out: Watched[] = [];
   const ground = groundOf(probes, setup?.ground ?? null);
   const pipe = setup?.pipe ?? null;
+  const heating = heatingOf(setup);
   for (const place of ['sleeve', 'air'] as const) {
     const probe = coldestAt(probes, place);
     if (probe === null) continue;
     let one = watched.find((w) => w.place === place) ?? null;
-    // Another pipe is another observer: it begins with the wall at ground temperature again, which is cold.
-    if (one === null || !samePipe(one.pipe, pipe)) {
-      const make = (corner: 'likely' | 'cold') => createObserver(pipe, place, corner, probe.c, ground.c);
-      one = { place, pipe, likely: make('likely'), cold: make('cold') };
+    // Another pipe or heat is another observer: it begins with the wall at ground temperature again, which is cold.
+    if (one === null || one.heating !== heating || !samePipe(one.pipe, pipe)) {
+      const make = (corner: 'likely' | 'cold') =>
+        createObserver(pipe, place, corner, probe.c, ground.c, heating);
+      one = { place, pipe, heating, likely: make('likely'), cold: make('cold') };
     } else {
       observe(one.likely, dt, probe.c, ground.c);
       observe(one.cold, dt, probe.c, ground.c);

@@ -1,9 +1,9 @@
-import type { PipeSetup, ResinSetup, Setup } from '../../job/setup.ts';
+import type { Heating, PipeSetup, ResinSetup, Setup } from '../../job/setup.ts';
 import type { Bounded, WatchEvent } from '../events.ts';
 import { round } from '../round.ts';
 import type { CureView } from '../view.ts';
 import type { Coldest, Least, ProbeNow, Watched } from './coldest.ts';
-import { COLD_GROUND_C, coldest, watchOn } from './coldest.ts';
+import { COLD_GROUND_C, coldest, heatingOf, watchOn } from './coldest.ts';
 import { type Outlook, outlook } from './forecast.ts';
 import { coldestPlausible, gapRate, NO_RATE, rateAt } from './rates.ts';
 import type { SheetFit } from './sheet.ts';
@@ -43,6 +43,7 @@ export interface CureState {
   pipe: PipeSetup | null;
   groundC: number;
   exotherm: ResinSetup['exotherm'];
+  heating: Heating;
   /** Temperature under the sheet's lowest: middle of the coldest, less that limit, K. */
   underLowestK: number | null;
 }
@@ -93,6 +94,7 @@ export function createCure(
     pipe: null,
     groundC: COLD_GROUND_C,
     exotherm: 'unknown',
+    heating: 'none',
     underLowestK: null,
   };
 }
@@ -140,6 +142,7 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
   s.groundC = now.ground.c;
   s.pipe = ctx.setup?.pipe ?? null;
   s.exotherm = ctx.setup?.resin?.exotherm ?? 'unknown';
+  s.heating = heatingOf(ctx.setup);
   s.coldestC = now.c;
   s.source = now.source;
   const { fit } = s;
@@ -174,8 +177,9 @@ function outlookOf(s: CureState): Outlook {
   if (s.ended || fit === null || now === null || now.dry === null) return NOTHING;
   let one = kept.get(s);
   if (one === undefined || s.lastUs < one.atUs || s.lastUs - one.atUs >= OUTLOOK_US) {
-    const { watched, pipe, groundC, exotherm, progress, low } = s;
-    one = { atUs: s.lastUs, outlook: outlook({ fit, now, watched, pipe, groundC, exotherm, progress, low }) };
+    const { watched, pipe, groundC, exotherm, heating, progress, low } = s;
+    const input = { fit, now, watched, pipe, groundC, exotherm, heating, progress, low };
+    one = { atUs: s.lastUs, outlook: outlook(input) };
     kept.set(s, one);
   }
   const gone = (s.lastUs - one.atUs) / 1e6;

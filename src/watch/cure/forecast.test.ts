@@ -30,7 +30,18 @@ function inputAt(c: number, more: Partial<OutlookInput> = {}): OutlookInput {
   const probes = [{ place: 'sleeve' as const, c, uC: 1, checked: true }];
   const watched: Watched[] = watchOn([], probes, setup, 10);
   const now = coldest(watched, probes, setup, { source: 'none', sinceUs: 0, c: Number.MAX_VALUE });
-  return { fit: FIT, now, watched, pipe: PIPE, groundC: 10, exotherm: 'high', progress: 0, low: 0, ...more };
+  return {
+    fit: FIT,
+    now,
+    watched,
+    pipe: PIPE,
+    groundC: 10,
+    exotherm: 'high',
+    heating: 'none',
+    progress: 0,
+    low: 0,
+    ...more,
+  };
 }
 
 describe('advisory forecast', () => {

@@ -1,8 +1,9 @@
-import type { PipeSetup, ResinSetup } from '../../job/setup.ts';
+import type { Heating, PipeSetup, ResinSetup } from '../../job/setup.ts';
 import { radialGrid, stepRadial } from '../../physics/conduction.ts';
 import { GROUND, SLEEVE, WALL } from '../../physics/materials.ts';
 import type { Bounded } from '../events.ts';
 import { type Coldest, type Estimate, type Watched, wetAt } from './coldest.ts';
+import { faceC, observe } from './observer.ts';
 import { rateAt } from './rates.ts';
 import type { SheetFit } from './sheet.ts';
 import { degreeAt, type Sketch, sketchesOf, sketchRate } from './sketches.ts';
@@ -27,6 +28,7 @@ export interface OutlookInput {
   readonly pipe: PipeSetup | null;
   readonly groundC: number;
   readonly exotherm: ResinSetup['exotherm'];
+  readonly heating: Heating;
   /** Progress so far: middle and lower bound. */
   readonly progress: number;
   readonly low: number;
@@ -63,9 +65,36 @@ const moved = (one: Estimate, by: number, groundC: number): Estimate => ({
   sd: one.sd,
 });
 
+/** Rate of the lower bound once the sleeve's outer face is warmer by so much than it is now, 1/min. */
+function lowRateMoved({ fit, now, groundC }: OutlookInput, by: number): number {
+  if (now.dry === null || now.source === 'ground') return rateAt(fit, now).low;
+  const dry = moved(now.dry, by, groundC);
+  const floor = now.floor === null ? null : moved(now.floor, by, groundC);
+  return rateAt(fit, { ...now, dry, floor, wet: wetAt(now.water, now.ground, dry) }).low;
+}
+
+/** Seconds to 'met' where the packer goes on being warmed as it is now: the models behind the probe go on alone. */
+function heldMetInS(input: OutlookInput): number {
+  const { watched, now, groundC } = input;
+  const seen = watched.find((w) => w.place === (now.source === 'air-model' ? 'air' : now.source));
+  if (seen === undefined) return Number.POSITIVE_INFINITY;
+  const o = { ...seen.likely, t: [...seen.likely.t] };
+  const probeC = o.t[0]!;
+  const faceNow = faceC(o);
+  let { low } = input;
+  let rate = 0;
+  for (let t = 0; t < FORECAST_S; t += COARSE_S) {
+    rate = lowRateMoved(input, observe(o, COARSE_S, probeC, groundC) - faceNow);
+    const next = low + (rate * COARSE_S) / 60;
+    if (next >= 1) return t + ((1 - low) / rate) * 60;
+    low = next;
+  }
+  return rate > 0 ? FORECAST_S + ((1 - low) / rate) * 60 : Number.POSITIVE_INFINITY;
+}
+
 /** Follows one sketch for `lengthS`. */
 export function course(input: OutlookInput, sketch: Sketch, lengthS = FORECAST_S): Course {
-  const { fit, pipe, now, groundC } = input;
+  const { fit, pipe, groundC } = input;
   const sleeveM = (pipe?.sleeveMm ?? 4) / 1000;
   const outer = Math.max((pipe?.innerMm ?? 150) / 2000, sleeveM + RUBBER.m + 0.005);
   const wall = WALL[pipe?.material ?? 'unknown'];
@@ -118,13 +147,7 @@ export function course(input: OutlookInput, sketch: Sketch, lengthS = FORECAST_S
       peakInS = t;
     }
     if (metInS !== Number.POSITIVE_INFINITY) continue;
-    const by = c[to]! - faceNow;
-    if (now.dry === null || now.source === 'ground') rate = rateAt(fit, now).low;
-    else {
-      const dry = moved(now.dry, by, groundC);
-      const floor = now.floor === null ? null : moved(now.floor, by, groundC);
-      rate = rateAt(fit, { ...now, dry, floor, wet: wetAt(now.water, now.ground, dry) }).low;
-    }
+    rate = lowRateMoved(input, c[to]! - faceNow);
     const next = low + (rate * dt) / 60;
     if (next >= 1) metInS = t - dt + ((1 - low) / rate) * 60;
     low = next;
@@ -156,28 +179,36 @@ function bounded(value: number, all: readonly number[]): Bounded {
   return { value, low: Math.min(value, ...all), high: Math.max(value, ...all) };
 }
 
+/** The range that is told; null: nothing is said of what is over or too far off. */
+function metIn({ low, now }: OutlookInput, met: Bounded): Bounded | null {
+  if (low >= 1 || !(met.value < HORIZON_S)) return null;
+  // Ground alone neither warms nor cools; what a probe will read the sketches do not wholly span.
+  const spare = now.source === 'ground' ? 0 : SPARE;
+  return {
+    value: met.value,
+    low: met.low * (1 - spare),
+    high: Math.min(HORIZON_S, met.high * (1 + spare)),
+  };
+}
+
 export function outlook(input: OutlookInput): Outlook {
-  const courses = sketchesOf(input.exotherm, input.fit).map((sketch) => course(input, sketch));
-  const likely = courses[0]!;
   // The present temperature may also stay as it is, whatever the sketches think.
   const rate = rateAt(input.fit, input.now).low;
   const stays = rate > 0 ? ((1 - input.low) / rate) * 60 : Number.POSITIVE_INFINITY;
+  // Where the packer is warmed the bound earns no heat of the resin's, so that none is foretold.
+  if (input.heating !== 'none') {
+    const held = heldMetInS(input);
+    return { metInS: metIn(input, bounded(Math.min(held, stays), [stays])), exotherm: null };
+  }
+  const courses = sketchesOf(input.exotherm, input.fit).map((sketch) => course(input, sketch));
+  const likely = courses[0]!;
   const met = bounded(likely.metInS, [stays, ...courses.map((one) => one.metInS)]);
-  // Ground alone neither warms nor cools; what a probe will read the sketches do not wholly span.
-  const spare = input.now.source === 'ground' ? 0 : SPARE;
   const warm = courses.slice(0, 3);
   const hottest = warm.map((one) => one.peakC);
   const nowC = courses[3]!.peakC;
   const rises = likely.peakInS > 0 && likely.peakC - nowC >= WORTH_K;
   return {
-    metInS:
-      input.low >= 1 || !(met.value < HORIZON_S)
-        ? null
-        : {
-            value: met.value,
-            low: met.low * (1 - spare),
-            high: Math.min(HORIZON_S, met.high * (1 + spare)),
-          },
+    metInS: metIn(input, met),
     exotherm: rises
       ? {
           peakInS: bounded(

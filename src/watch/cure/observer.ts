@@ -1,4 +1,4 @@
-import type { PipeSetup } from '../../job/setup.ts';
+import type { Heating, PipeSetup } from '../../job/setup.ts';
 import { filmResistance, layerResistance } from '../../physics/conduction.ts';
 import { AIR_FILM, GROUND, SLEEVE, WALL } from '../../physics/materials.ts';
 
@@ -11,14 +11,23 @@ import { AIR_FILM, GROUND, SLEEVE, WALL } from '../../physics/materials.ts';
  * through the sleeve; with it the fall is only that of the heat which really flows outwards. It is a low-pass
  * estimate: the steering acts over a quarter of an hour, so that noise never becomes heat.
  *
- * Range: sleeves of 2-15 mm in pipes of 70-700 mm, a packer without a heat source of its own. It cannot know what
- * the water at a leaking defect does, nor a probe that is not where it is said to be.
+ * A packer that is warmed from outside, or of which nobody said that it is not, is another thing: there warmth that is
+ * measured may be the heater's. The resin is then given none, and pure conduction from the measured place outwards is
+ * what its outer face surely has: whatever heat the resin makes besides only makes it warmer.
+ *
+ * Range: sleeves of 2-15 mm in pipes of 70-700 mm. It cannot know what the water at a leaking defect does, nor a probe
+ * that is not where it is said to be.
  */
 export interface Observer {
   /** Nodes from the air outwards: temperature °C, heat capacity J/(m·K), conductance to the next node W/(m·K). */
   t: number[];
   readonly capacity: readonly number[];
   readonly conductance: readonly number[];
+  /**
+   * Warmed from outside: conductance from the measured place to the first node that is not held at its temperature,
+   * W/(m·K), and that node. null: steered by the resin's heat.
+   */
+  readonly driven: { readonly from: number; readonly conductance: number } | null;
   /** Node that the probe reads, and the first and last node of the sleeve. */
   readonly probe: number;
   readonly sleeveFrom: number;
@@ -43,6 +52,24 @@ const SLEEVE_MM = { likely: 4, cold: 6 } as const;
 const WALL_MM = 15;
 const INNER_MM = 150;
 const RUBBER = { mm: 6, k: 0.2, rhoCp: 2e6 } as const;
+/** A thick packer wall of poor rubber, through which a warm medium must first come. */
+const COLD_RUBBER = { mm: 10, k: 0.16 } as const;
+/**
+ * From the medium to the packer's wall, W/(m²·K): free convection of gases 2-25, of liquids 50-1000, condensing steam
+ * 2500 and more (Incropera & DeWitt, table 1.1: values from memory); of steam there is air in the packer besides.
+ */
+const FILM: Readonly<Record<Heating, Readonly<Record<Corner, number>>>> = {
+  unknown: { likely: AIR_FILM.h, cold: AIR_FILM.h / AIR_FILM.spread },
+  none: { likely: AIR_FILM.h, cold: AIR_FILM.h / AIR_FILM.spread },
+  'hot-air': { likely: AIR_FILM.h, cold: AIR_FILM.h / AIR_FILM.spread },
+  water: { likely: 200, cold: 50 },
+  steam: { likely: 100, cold: 25 },
+};
+/**
+ * A probe between packer and sleeve leans on both: of the fall between medium and sleeve it may have so much before it
+ * (common practice, no source).
+ */
+const CONTACT = { likely: 0.1, cold: 0.25 } as const;
 /** Air at 2.5 bar absolute: density times specific heat at constant volume, J/(m³·K). */
 const AIR_RHO_CV = 3 * 718;
 /** Ground that a cure of hours can warm: its diffusion length is 0.3 m in 8 h. */
@@ -64,13 +91,16 @@ export function createObserver(
   corner: Corner,
   probeC: number,
   groundC: number,
+  heating: Heating = 'none',
 ): Observer {
   const cold = corner === 'cold';
+  const isDriven = heating !== 'none';
+  const rubber = isDriven && cold ? { ...RUBBER, ...COLD_RUBBER } : RUBBER;
   const sleeveM = (pipe?.sleeveMm ?? SLEEVE_MM[corner]) / 1000;
-  const outer = Math.max((pipe?.innerMm ?? INNER_MM) / 2000, sleeveM + RUBBER.mm / 1000 + 0.005);
+  const outer = Math.max((pipe?.innerMm ?? INNER_MM) / 2000, sleeveM + rubber.mm / 1000 + 0.005);
   const wall = WALL[pipe?.material ?? 'unknown'];
   const layers = [
-    { m: RUBBER.mm / 1000, k: RUBBER.k, rhoCp: RUBBER.rhoCp, nodes: NODES.rubber, stretch: 1 },
+    { m: rubber.mm / 1000, k: rubber.k, rhoCp: rubber.rhoCp, nodes: NODES.rubber, stretch: 1 },
     {
       m: sleeveM,
       k: cold ? SLEEVE.k / SLEEVE.spread : SLEEVE.k,
@@ -93,11 +123,12 @@ export function createObserver(
       stretch: GROUND_STRETCH,
     },
   ];
-  let inner = outer - sleeveM - RUBBER.mm / 1000;
+  let inner = outer - sleeveM - rubber.mm / 1000;
+  const bore = inner;
   const capacity = [Math.PI * inner * inner * AIR_RHO_CV];
   const conductance: number[] = [];
   const faces: number[] = [];
-  let outward = filmResistance(inner, AIR_FILM.h);
+  let outward = filmResistance(inner, isDriven ? FILM[heating][corner] : AIR_FILM.h);
   for (const layer of layers) {
     const { stretch, nodes } = layer;
     let thick = stretch === 1 ? layer.m / nodes : (layer.m * (stretch - 1)) / (stretch ** nodes - 1);
@@ -119,8 +150,19 @@ export function createObserver(
   const warm = capacity.slice(0, sleeveTo + 1).reduce((a, b) => a + b, 0);
   // The wall is at ground temperature until shown warm; of a sleeve behind a probe in the air nothing is known.
   const sleeveC = place === 'sleeve' ? probeC : cold ? Math.min(probeC, groundC) : (probeC + groundC) / 2;
-  const t = capacity.map((_, i) => (i < sleeveFrom ? probeC : i <= sleeveTo ? sleeveC : groundC));
+  const start = isDriven && place === 'air' ? Math.min(probeC, groundC) : sleeveC;
+  const t = capacity.map((_, i) => (i < sleeveFrom ? probeC : i <= sleeveTo ? start : groundC));
+  const before =
+    filmResistance(bore, FILM[heating][corner]) + layerResistance(bore, bore + rubber.mm / 1000, rubber.k);
+  const driven =
+    place === 'air'
+      ? { from: 1, conductance: conductance[0]! }
+      : {
+          from: sleeveFrom,
+          conductance: 1 / (CONTACT[corner] * before + faces[2 * (sleeveFrom - 1) + 1]!),
+        };
   return {
+    driven: isDriven ? driven : null,
     t,
     capacity,
     conductance,
@@ -140,11 +182,9 @@ export function createObserver(
 const up = new Float64Array(32);
 const rhs = new Float64Array(32);
 
-/** One step of dt seconds with the probe at probeC: the temperature of the sleeve's outer face, °C. */
-export function observe(o: Observer, dt: number, probeC: number, groundC: number): number {
-  const { t, capacity, conductance, probe, sleeveFrom, sleeveTo } = o;
-  const n = t.length;
-  const error = probeC - t[probe]!;
+/** Heat that the steering lays in the sleeve in a step of dt seconds, W/m. */
+function steer(o: Observer, dt: number, probeC: number): number {
+  const error = probeC - o.t[o.probe]!;
   o.slow += (o.gain * error * dt) / o.slowS;
   let heat = o.gain * error + o.slow;
   const most = (o.budgetJ - o.creditJ) / dt;
@@ -153,24 +193,33 @@ export function observe(o: Observer, dt: number, probeC: number, groundC: number
     o.slow = Math.min(o.slow, heat);
   }
   o.creditJ = Math.max(0, o.creditJ + heat * dt);
-  const share = heat / (sleeveTo - sleeveFrom + 1);
-  for (let i = 0; i < n; i++) {
-    const left = i === 0 ? 0 : conductance[i - 1]!;
+  return heat;
+}
+
+/** One step of dt seconds with the probe at probeC: the temperature of the sleeve's outer face, °C. */
+export function observe(o: Observer, dt: number, probeC: number, groundC: number): number {
+  const { t, capacity, conductance, driven, sleeveFrom, sleeveTo } = o;
+  const n = t.length;
+  const first = driven?.from ?? 0;
+  const share = driven === null ? steer(o, dt, probeC) / (sleeveTo - sleeveFrom + 1) : 0;
+  for (let i = 0; i < first; i++) t[i] = probeC;
+  for (let i = first; i < n; i++) {
+    const left = i > first ? conductance[i - 1]! : (driven?.conductance ?? 0);
     const right = conductance[i]!;
     const m = capacity[i]! / dt;
     let d = m + left + right;
     let b = m * t[i]!;
     if (i >= sleeveFrom && i <= sleeveTo) b += share;
-    if (i > 0) {
+    if (i > first) {
       d -= left * up[i - 1]!;
       b += left * rhs[i - 1]!;
-    }
+    } else b += left * probeC;
     if (i === n - 1) b += right * groundC;
     up[i] = right / d;
     rhs[i] = b / d;
   }
   t[n - 1] = rhs[n - 1]!;
-  for (let i = n - 2; i >= 0; i--) t[i] = rhs[i]! + up[i]! * t[i + 1]!;
+  for (let i = n - 2; i >= first; i--) t[i] = rhs[i]! + up[i]! * t[i + 1]!;
   return faceC(o);
 }
 

@@ -18,9 +18,11 @@ const AHEAD_S = 3600;
  */
 export function cureWarmth(s: CureState): Warmth | null {
   const { fit, now } = s;
-  const { watched, pipe, groundC, exotherm, progress, low } = s;
+  const { watched, pipe, groundC, exotherm, heating, progress, low } = s;
+  // Of what a heater does to the packer's air the resin's sketches know nothing.
+  if (heating !== 'none') return null;
   if (s.ended || fit === null || now === null || watched.length === 0) return null;
-  const input = { fit, now, watched, pipe, groundC, exotherm, progress, low };
+  const input = { fit, now, watched, pipe, groundC, exotherm, heating, progress, low };
   const [likely, hot, cool] = sketchesOf(exotherm, fit).map((sketch) => course(input, sketch, AHEAD_S));
   const bounded = (of: (one: NonNullable<typeof likely>) => number): Bounded => {
     const all = [of(likely!), of(hot!), of(cool!)];

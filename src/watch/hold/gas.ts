@@ -90,11 +90,14 @@ export const SLEEVE: GasDoubt = {
   ],
 };
 
-/** Standard deviation of what a cure does to the gas, K, by the resin's exotherm (common practice, no source). */
-const CURE_K = { low: 3, medium: 5, high: 10, unknown: 9 } as const;
+/**
+ * Standard deviation of what a cure does to the gas, K, by the resin's exotherm, and of what a heater does that is set, goes
+ * off or is moved (common practice, no source).
+ */
+const CURE_K = { low: 3, medium: 5, high: 10, unknown: 9, heated: 20 } as const;
 const CURE_TIME_S = 1200;
 
-export function blind(exotherm: ResinSetup['exotherm'] | 'none'): GasDoubt {
+export function blind(exotherm: ResinSetup['exotherm'] | 'none' | 'heated'): GasDoubt {
   return {
     lagS: 0,
     sdLagS: 0,

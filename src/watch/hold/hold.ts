@@ -1,5 +1,6 @@
 import type { Limits, Setup } from '../../job/setup.ts';
 import type { Reading } from '../../sensing/reading.ts';
+import { heatingOf } from '../cure/coldest.ts';
 import type { CureState } from '../cure/cure.ts';
 import { cureWarmth } from '../cure/warmth.ts';
 import type { Bounded, LeakFigure, WatchEvent } from '../events.ts';
@@ -11,7 +12,7 @@ import { lineContradicted } from './contradict.ts';
 import type { Floor } from './floor.ts';
 import { floorOf } from './floor.ts';
 import type { LeakContext, LeakState } from './leak.ts';
-import { createLeak, leakFigure, leakReading, leakTrim, NO_LEAK } from './leak.ts';
+import { createLeak, isNotGas, leakFigure, leakReading, leakTrim, NO_LEAK } from './leak.ts';
 import type { LiftState } from './lift.ts';
 import { createLift, endsUnder, liftForecast, liftReading, liftRestart } from './lift.ts';
 import type { Past } from './past.ts';
@@ -146,6 +147,7 @@ function leakContext(h: HoldState, setup: Setup | null): LeakContext {
     volume: setup?.volume ?? null,
     ground: setup?.ground ?? null,
     exotherm: setup?.resin?.exotherm ?? 'unknown',
+    heating: heatingOf(setup),
     past: h.past,
   };
 }
@@ -298,7 +300,8 @@ function foresee(h: HoldState, tUs: number, { setup }: HoldContext, emit: Emit):
     tap: setup?.tap ?? 'unknown',
     line: setup?.line ?? 'unknown',
     air: setup?.air ?? { bar: 1.01325, uBar: 0.05, source: 'assumed' },
-    resin: setup?.resin ?? null,
+    // What the sheet foretells it foretells of air.
+    resin: isNotGas(heatingOf(setup)) ? null : (setup?.resin ?? null),
     groundC: setup?.ground?.c ?? null,
     ceilingBar: setup?.limits?.ceilingBar ?? null,
     floorBar: h.floor?.bar ?? null,

@@ -24,6 +24,7 @@ const CTX: LeakContext = {
   volume: { litres: 20, uLitres: 2 },
   ground: { c: 12, uC: 1 },
   exotherm: 'low',
+  heating: 'none',
   past: filled(0),
 };
 
@@ -265,5 +266,22 @@ describe('leak of a closed segment', () => {
       if (t % 300 === 0) b = JSON.parse(JSON.stringify(b));
     }
     expect(leakFigure(b, CTX)).toEqual(leakFigure(a, CTX));
+  });
+
+  it('with steam or water in the packer nothing is claimed; hot air that no probe sees is not called a leak', () => {
+    for (const heating of ['steam', 'water'] as const)
+      for (const line of ['closed', 'unknown', 'supplied-relieving'] as const) {
+        const { heard, ...figure } = hold(30, { leak: 4 }, { ...CTX, heating, line });
+        expect(figure).toMatchObject({ verdict: 'cannot-tell', reason: 'not-gas', mbarPerMin: null });
+        expect(heard).toEqual([]);
+      }
+    // A heater that is turned down: the gas falls from 60 °C by a third of a kelvin a minute, like a leak of 2.5 mbar/min.
+    const gas = (t: number) => Math.max(12, 60 - t / 180);
+    expect(hold(90, { gas }, { ...CTX, heating: 'none' }).heard).not.toEqual([]);
+    const blind = hold(90, { gas }, { ...CTX, heating: 'hot-air' });
+    expect(blind.heard).toEqual([]);
+    expect(blind).toMatchObject({ verdict: 'cannot-tell', reason: 'temperature-trend' });
+    // Where a probe sees the air it is as with any other.
+    expect(hold(90, { gas, probeTau: 20, leak: 4 }, { ...CTX, heating: 'hot-air' }).heard).not.toEqual([]);
   });
 });

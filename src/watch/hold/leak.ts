@@ -1,6 +1,6 @@
 import { studentOf } from '../../estimate/covariance.ts';
 import { Z_95 } from '../../estimate/normal.ts';
-import type { Line, ResinSetup, Setup, Tap } from '../../job/setup.ts';
+import type { Heating, Line, ResinSetup, Setup, Tap } from '../../job/setup.ts';
 import { leakPaM3 } from '../../physics/gas.ts';
 import type { Reading } from '../../sensing/reading.ts';
 import { FLAG } from '../../sensing/reading.ts';
@@ -50,6 +50,8 @@ export interface LeakContext {
   readonly ground: Setup['ground'];
   /** null: no resin in the packer's sleeve. */
   readonly exotherm: ResinSetup['exotherm'];
+  /** What warms the packer from outside. */
+  readonly heating: Heating;
   /** What the fill and the top-ups have left behind; null: the packer has not come to rest yet. */
   readonly past: Past | null;
 }
@@ -171,7 +173,7 @@ function fitContext(s: LeakState, ctx: LeakContext, past: Past): FitContext {
     airBar: ctx.air.bar,
     uAirBar: ctx.air.uBar / 2,
     groundC: ctx.ground?.c ?? null,
-    exotherm: ctx.exotherm,
+    exotherm: ctx.heating === 'hot-air' ? 'heated' : ctx.exotherm,
     sampleSd: Math.sqrt(s.scatter),
     stepBar: s.stepBar,
     mistrust: TRUST,
@@ -191,6 +193,7 @@ function rateOf(fit: LeakFit, s: LeakState, ctx: LeakContext): Rate {
 /** The verdict as it stands; to be asked once a minute. Nothing is claimed for a tap or a line that cannot show it. */
 export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
   if (ctx.tap === 'supply' || ctx.tap === 'unknown') return cannot('tap');
+  if (isNotGas(ctx.heating)) return cannot('not-gas');
   if (ctx.past === null) return cannot('settling');
   const supplied = ctx.line === 'supplied-relieving' || ctx.line === 'supplied-nonrelieving';
   const now = rateNow(s, ctx, ctx.past);
@@ -229,6 +232,9 @@ export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
   if (high < TIGHT_MBAR_MIN && half < TIGHT_MBAR_MIN) return { verdict: 'tight', ...figure, reason: null };
   return { verdict: 'cannot-tell', ...figure, reason: why(fit) };
 }
+
+/** Steam condenses and water does not compress: neither keeps ln p to ln T. */
+export const isNotGas = (heating: Heating): boolean => heating === 'water' || heating === 'steam';
 
 const notSeen = (): LeakFigure => ({ ...NO_LEAK, verdict: 'cannot-be-seen', reason: 'line' });
 

@@ -60,6 +60,8 @@ const CERTIFICATE = {
   batch: (resin: string) => `batches ${resin}`,
   batches: (resin: string, hardener: string) => `batches ${resin} and ${hardener}`,
   mixedAt: (temperature: string) => `mixed at ${temperature}`,
+  warmed: 'Packer warmed',
+  warmedTo: (temperature: string) => `to ${temperature}`,
   sleeve: 'Sleeve',
   layers: (n: number) => (n === 1 ? '1 layer' : `${n} layers`),
   overlap: (mm: string) => `${mm} mm past each end of the defect`,
@@ -99,6 +101,15 @@ const INFILTRATED: Record<JobDocument['defect']['infiltration'], string> = {
   damp: 'infiltration damp',
   dripping: 'infiltration dripping',
   running: 'infiltration running',
+};
+
+/** What warmed the packer from outside while the sleeve cured. */
+const WARMED_BY: Record<JobDocument['heating']['by'], string> = {
+  unknown: 'not stated',
+  none: 'no',
+  'hot-air': 'by hot air',
+  water: 'by warm water',
+  steam: 'by steam',
 };
 
 /** Of what the pipe is, beside its size; what is not known is not stated. */
@@ -181,6 +192,8 @@ export function certificate(f: Format) {
     pressureSensor: 'the pressure sensor',
     probe: (place: string) => `the probe (${place})`,
     unnamedPlace: 'place not named',
+    heatingUnknown:
+      'It is not stated whether the packer was warmed from outside: cure time was counted as if it was.',
     noMixed: 'The time of mixing was not entered.',
     noBatch: 'The batch of resin or hardener is not noted.',
     witnessNone: 'No witness sample was recorded.',
@@ -208,5 +221,5 @@ export function certificate(f: Format) {
       'The tablet’s earlier signing key was lost; nothing but the firm’s word vouches for the present one.',
   };
 
-  return { CERTIFICATE, CURE_LINE, EXCEPTION, HOW_FED, INFILTRATED, PIPE_OF, heldText };
+  return { CERTIFICATE, CURE_LINE, EXCEPTION, HOW_FED, INFILTRATED, PIPE_OF, WARMED_BY, heldText };
 }

@@ -6,6 +6,7 @@ import type {
   Defect,
   Exotherm,
   GaugeKind,
+  Heating,
   Infiltration,
   MixBasis,
   Plate,
@@ -36,6 +37,14 @@ export const INFILTRATION: Record<Infiltration, string> = {
   damp: 'Damp',
   dripping: 'Dripping',
   running: 'Running',
+};
+
+export const HEATING: Record<Heating, string> = {
+  unknown: 'Not said',
+  none: 'Not warmed',
+  'hot-air': 'Hot air',
+  water: 'Warm water',
+  steam: 'Steam',
 };
 
 export const AIR_TEST: Record<AirTest, string> = {

@@ -15,8 +15,14 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'ceiling-kept': (of) => `Within a run the ceiling only falls: the one this run began with stands${of}.`,
   'no-margin': (of) =>
     `Working at the rated pressure leaves no margin for a sensor that reads low or for warmth${of}.`,
-  'lift-past-ceiling': (of) => `Warmth of the cure may lift the line over the ceiling${of}.`,
+  'lift-past-ceiling': (of) => `Warmth may lift the line over the ceiling${of}.`,
   'rise-assumed': (of) => `The warming of the air by the cure is assumed by exotherm class${of}.`,
+  'heating-unknown': (of) =>
+    `Nobody said whether the packer is warmed from outside: cure time is counted as if it were, and met later${of}. Say it on the job sheet.`,
+  'heated-to-unknown': (of) =>
+    `The packer is warmed and nobody said to what: the lift by that warmth is not in the plan${of}. Enter it on the job sheet.`,
+  'not-gas': (of) =>
+    `With water or steam in the packer the gas law does not hold: a leak cannot be told and the lift by warmth is not foretold${of}.`,
   'no-relief': (of) => `No relief valve is known${of}. Fit one, set at or under the rated pressure.`,
   'relief-over-rated': (of) => `The relief valve is set over the rated pressure${of}.`,
   'relief-under-working': (of) => `The relief valve opens at or under the working pressure${of}.`,
