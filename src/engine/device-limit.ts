@@ -10,21 +10,35 @@ import type { CurrentRun } from './current-run.ts';
 /** What arming needs of a session: who answers, and the command. */
 export type LimitSession = Pick<Session, 'limit' | 'greeting'>;
 
+interface LimitOrder {
+  readonly channel: number;
+  readonly counts: number;
+  readonly mbar: number;
+}
+
 /**
- * Arms or lowers the device's own limit on the pressure channel, in the counts at which the reading shows that
- * pressure. Never rejects.
+ * The device's own limit on the pressure channel, in the counts at which the reading shows that pressure; null where
+ * that can't be said.
  */
-export async function armLimit(
-  session: LimitSession,
-  sensing: SensingState,
-  mbar: number,
-): Promise<LimitAnswer> {
+function orderOf(session: LimitSession, sensing: SensingState, mbar: number): LimitOrder | null {
   const at = countsAt(sensing, mbar / 1000);
   // The counts are those of the device that was read, by its scale and its zero.
   const same = session.greeting !== null && session.greeting.hello.deviceId === sensing.hello?.deviceId;
-  if (at === null || mbar < 1 || !same) return { kept: false, counts: null, mbar: null };
-  return session.limit(at.channel, at.counts, mbar);
+  return at === null || mbar < 1 || !same ? null : { ...at, mbar };
 }
+
+const isSame = (a: LimitOrder | null, b: LimitOrder | null): boolean =>
+  a === b ||
+  (a !== null && b !== null && a.channel === b.channel && a.counts === b.counts && a.mbar === b.mbar);
+
+const NOT_KEPT: LimitAnswer = { kept: false, counts: null, mbar: null };
+
+const give = (session: LimitSession, order: LimitOrder | null): Promise<LimitAnswer> =>
+  order === null ? Promise.resolve(NOT_KEPT) : session.limit(order.channel, order.counts, order.mbar);
+
+/** Arms or lowers the device's own limit. Never rejects. */
+export const armLimit = (session: LimitSession, sensing: SensingState, mbar: number): Promise<LimitAnswer> =>
+  give(session, orderOf(session, sensing, mbar));
 
 /** Keeps the device's own limit at the run's ceiling; the guard frames that follow tell the watch. */
 export interface DeviceLimit {
@@ -46,7 +60,8 @@ export function createDeviceLimit(
   session: () => LimitSession | null,
 ): DeviceLimit {
   let armedUs = Number.NEGATIVE_INFINITY;
-  let arming = false;
+  /** What is being asked of whom; null: nothing. */
+  let asked: { readonly of: LimitSession; readonly order: LimitOrder | null } | null = null;
   let armAgain = false;
 
   const limitsNow = (): Limits | null => current.live.run.setup?.limits ?? null;
@@ -55,18 +70,19 @@ export function createDeviceLimit(
     const limits = limitsNow();
     const to = session();
     if (to === null || limits === null) return;
-    if (arming) {
+    const order = orderOf(to, current.live.run.sensing, deviceMbar(limits));
+    if (asked !== null) {
       // The answer that is awaited may be to a limit that holds no longer.
-      armAgain ||= anew;
+      armAgain ||= anew && !(asked.of === to && isSame(asked.order, order));
       return;
     }
     if (!anew && timers.nowUs() - armedUs < ARM_AGAIN_US) return;
-    arming = true;
+    asked = { of: to, order };
     armedUs = timers.nowUs();
     try {
-      await armLimit(to, current.live.run.sensing, deviceMbar(limits));
+      await give(to, order);
     } finally {
-      arming = false;
+      asked = null;
     }
     if (!armAgain) return;
     armAgain = false;

@@ -81,11 +81,17 @@ for (const [i, { file, line, was, is, text }] of drawn.entries()) {
   const target = path.join(copy, file);
   const own = readFileSync(target, 'utf8');
   writeFileSync(target, text);
-  const room = file.split('/')[1];
-  // First the room's own tests, which are quick; then whatever reaches the file.
+  // First the tests beside the file, which are quick; then whatever reaches it.
   const seen =
-    (await fails(['run', '--project', 'unit', '--bail', '1', `src/${room}/`])) ||
-    (await fails(['related', '--run', '--project', 'unit', '--bail', '1', file]));
+    (await fails([
+      'run',
+      '--project',
+      'unit',
+      '--bail',
+      '1',
+      '--passWithNoTests',
+      `${path.dirname(file)}/`,
+    ])) || (await fails(['related', '--run', '--project', 'unit', '--bail', '1', file]));
   writeFileSync(target, own);
   if (!seen) alive++;
   console.log(`${String(i).padStart(3)} ${seen ? 'seen ' : 'ALIVE'} ${file}:${line}  ${was}  ->  ${is}`);
