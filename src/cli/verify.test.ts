@@ -10,15 +10,9 @@ import type { Progress } from '../record/derived-files.ts';
 import { buildJobFile } from '../record/job-file.ts';
 import { groupFingerprint, pemOf, type Signer } from '../record/signing.ts';
 import { join } from '../record/testing/join.ts';
-import {
-  checkWords,
-  inMemory,
-  newSigner,
-  recordCrypto,
-  runPages,
-  sealRun,
-} from '../record/testing/sealing.ts';
+import { inMemory, newSigner, recordCrypto, runPages, sealRun } from '../record/testing/sealing.ts';
 import { loadCatalogue } from '../words/catalogue.ts';
+import { CHECK_TEXT } from '../words/en/check-text.ts';
 import { english } from '../words/testing/english.ts';
 import { faultIn } from './testing/fault-of.ts';
 import { runVerify } from './verify-run.ts';
@@ -43,7 +37,7 @@ describe('verify on the command line', () => {
     const sealed = await sealRun(pages, signer);
     file = join(
       await buildJobFile(
-        { pages: bytesSource(pages), sealed, sense: senseRun, words: checkWords, signer },
+        { pages: bytesSource(pages), sealed, sense: senseRun, words: async () => CHECK_TEXT, signer },
         recordCrypto,
         inMemory,
       ),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { PLAIN_WORDING } from '../words/testing/plain.ts';
+import { PLAIN_WORDING } from '../job/testing/wording.ts';
 import { createOffice, JOB_ID } from './testing/office.ts';
 
 const bytesOf = async (blob: Blob) => new Uint8Array(await blob.arrayBuffer());

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { PLAIN_WORDING } from '../words/testing/plain.ts';
+import { PLAIN_WORDING } from '../job/testing/wording.ts';
 import { bytesSource, readAll } from './byte-source.ts';
 import { canonicalBytes } from './canonical.ts';
 import { EXIT_CODE, type Verdict } from './findings.ts';

@@ -1,4 +1,5 @@
 import { sha256 } from '@noble/hashes/sha2.js';
+import { PLAIN_WORDING } from '../../src/job/testing/wording.ts';
 import { contentOf } from '../../src/record/manifest.ts';
 import { scanRun } from '../../src/record/reader.ts';
 import { seal } from '../../src/record/seal.ts';
@@ -9,7 +10,6 @@ import { newSigner, RUN_SETUP, recordCrypto } from '../../src/record/testing/sea
 import { openTraceCache, type TraceCache } from '../../src/record/trace-cache.ts';
 import type { SeriesKey } from '../../src/record/types.ts';
 import { createPageWriter } from '../../src/record/writer.ts';
-import { PLAIN_WORDING } from '../../src/words/testing/plain.ts';
 
 // Runs in Node and in a worker of Chromium alike: only the store differs.
 

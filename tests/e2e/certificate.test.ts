@@ -6,7 +6,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { parse } from 'csv-parse/sync';
 import { afterEach, beforeAll, expect, it, type TestContext } from 'vitest';
 import { createOffice } from '../../src/evidence/testing/office.ts';
-import { PLAIN_WORDING } from '../../src/words/testing/plain.ts';
+import { PLAIN_WORDING } from '../../src/job/testing/wording.ts';
 import { notRun } from '../unit/not-run.ts';
 import { faults, open, profile, serve } from './app.ts';
 

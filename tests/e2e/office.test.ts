@@ -2,8 +2,8 @@ import { existsSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { createOffice } from '../../src/evidence/testing/office.ts';
+import { PLAIN_WORDING } from '../../src/job/testing/wording.ts';
 import { DEMO } from '../../src/words/testing/demo.ts';
-import { PLAIN_WORDING } from '../../src/words/testing/plain.ts';
 import { notRun } from '../unit/not-run.ts';
 import { chromiumPath, faults, open, profile, serve } from './app.ts';
 

@@ -7,12 +7,12 @@ import { runExtract } from '../../src/cli/extract-run.ts';
 import { faultIn } from '../../src/cli/testing/fault-of.ts';
 import { senseRun } from '../../src/engine/testing/readings-alone.ts';
 import { createOffice } from '../../src/evidence/testing/office.ts';
+import { PLAIN_WORDING } from '../../src/job/testing/wording.ts';
 import { scanRun } from '../../src/record/reader.ts';
 import type { WatchEvent } from '../../src/watch/events.ts';
 import { loadCatalogue } from '../../src/words/catalogue.ts';
 import { DEMO } from '../../src/words/testing/demo.ts';
 import { english } from '../../src/words/testing/english.ts';
-import { PLAIN_WORDING } from '../../src/words/testing/plain.ts';
 
 // A handful of sealed jobs from the simulated site. Every text of docs/fleet.md is asked of DuckDB as it stands,
 // and each answer is held against what the runs themselves say, counted here by other code.

@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { PLAIN_WORDING } from '../../job/testing/wording.ts';
 import { BACKUP_FILE, BACKUP_SCHEMA, documentLine, manifestBytes, README } from '../../record/backup.ts';
 import { toHex } from '../../record/hex.ts';
 import { sealedOf } from '../../record/seal.ts';
 import { unzip, type ZipMember, zipBytes } from '../../record/testing/zips.ts';
-import { PLAIN_WORDING } from '../../words/testing/plain.ts';
 import { createOffice } from '../testing/office.ts';
 import type { RestoreChoice } from './messages.ts';
 

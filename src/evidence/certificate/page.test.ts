@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { PLAIN_WORDING } from '../../job/testing/wording.ts';
 import { loadCatalogue } from '../../words/catalogue.ts';
 import { english } from '../../words/testing/english.ts';
-import { PLAIN_WORDING } from '../../words/testing/plain.ts';
 import { PSEUDO, untranslated, WITH_PSEUDO } from '../../words/testing/pseudo.ts';
 import { createOffice } from '../testing/office.ts';
 

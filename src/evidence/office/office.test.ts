@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { PLAIN_WORDING } from '../../words/testing/plain.ts';
+import { PLAIN_WORDING } from '../../job/testing/wording.ts';
 import { createOffice } from '../testing/office.ts';
 import type { Folder, HandleShelf } from './folder.ts';
 import { createFakeFolder, type FakeFolder } from './testing/fake-folder.ts';

@@ -5,11 +5,11 @@ import { codesAt, type Documents, FIELDS, type JobDocumentKind, numberAt } from 
 import type { JobDocument } from '../../job/job-document.ts';
 import { blankSensor } from '../../job/sensor-document.ts';
 import { defaultSettings } from '../../job/settings-defaults.ts';
+import { PLAIN_WORDING } from '../../job/testing/wording.ts';
 import { boundText } from '../../units/bound.ts';
 import { METRIC, UNITS } from '../../units/display.ts';
 import { readNumber } from '../../widgets/NumberField.tsx';
 import { DEMO } from '../../words/testing/demo.ts';
-import { PLAIN_WORDING } from '../../words/testing/plain.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { Settings } from '../settings/Settings.tsx';
 import { Pressures } from '../sheet/Pressures.tsx';

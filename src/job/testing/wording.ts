@@ -1,4 +1,4 @@
-import type { Wording } from '../../job/wording.ts';
+import type { Wording } from '../wording.ts';
 
 /** English with a point: what tests read. */
 export const PLAIN_WORDING: Wording = { language: 'en', decimal: 'point' };
