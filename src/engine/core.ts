@@ -115,7 +115,7 @@ function onCommand(run: Run, command: Command, tUs: number, sink: RunSink): void
 }
 
 function onNotice(run: Run, notice: Notice, tUs: number, sink: RunSink): void {
-  explainGap(run, notice);
+  explainGap(run, notice, tUs);
   notify(run, tUs, notice, sink);
 }
 
@@ -162,12 +162,13 @@ function onSample(run: Run, frame: SampleFrame, tUs: number, sink: RunSink): voi
     sink.unjudged?.(tUs, frame);
     return;
   }
-  const { reading, restarted, gap } = taken;
+  const { reading, restarted, gap, witness } = taken;
   if (restarted) {
     const { bootId, deviceId } = run.hello ?? { bootId: 0, deviceId: '' };
     notify(run, tUs, { n: 'device', what: 'reset', bootId, deviceId }, sink);
   }
   if (gap !== null) notify(run, tUs, { n: 'gap', ...gap }, sink);
+  if (witness !== null) notify(run, tUs, { n: 'witness', ...witness }, sink);
   if (reading === null) {
     sink.unjudged?.(tUs, frame);
     return;

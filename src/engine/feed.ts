@@ -31,12 +31,16 @@ export interface Feed {
 
 const START_RATE_HZ = 50;
 
-/** @param stirred the page should see the moment soon */
+/**
+ * @param stirred the page should see the moment soon
+ * @param lookAtClock tells the run of a wall clock that jumped: before each frame, for it explains samples that are missing
+ */
 export function createFeed(
   deps: Pick<HostDeps, 'openPort' | 'random16' | 'documents' | 'timers' | 'utcMs'>,
   timers: ScaledTimers,
   current: CurrentRun,
   stirred: () => void,
+  lookAtClock: () => void,
 ): Feed {
   let session: Session | null = null;
   let rig: RigControl | null = null;
@@ -51,6 +55,7 @@ export function createFeed(
   });
 
   function onFrame(frame: DeviceFrame, tUs: number): void {
+    lookAtClock();
     current.entry({ l: 'frame', tUs: current.runUs(tUs), frame });
     if (frame.t === 'G') limit.check(frame);
   }

@@ -13,7 +13,8 @@ export interface SampleTrack {
   reset: boolean;
   portLost: boolean;
   stray: boolean;
-  clock: boolean;
+  /** The wall clock jumped, or the run was taken up again, at this time (µs), and no sample has told what passed; null. */
+  askedUs: number | null;
   /** Numbers that were missing before the last sample, unwrapped, both ends of the hole left out; null: none were. */
   hole: { readonly from: number; readonly to: number } | null;
   /** Arrival of the last sample that came too late, µs; null: none did. */
@@ -36,8 +37,19 @@ export interface SampleStepResult {
   /** The device's counters went back without a hello: it started anew. */
   readonly restarted: boolean;
   readonly gap: SampleGap | null;
+  readonly witness: Witness | null;
 }
 
+/** What the first sample behind missing ones says of time that only a wall clock spoke of. */
+export interface Witness {
+  /** Time since the sample before it by the device's clock, s; null: that did not run on. */
+  readonly deviceS: number | null;
+  /** The same by the run clock, s. */
+  readonly runS: number;
+}
+
+/** Samples that go on for so long after a jump of the wall clock had nothing missing: it was set, µs. */
+const ASKED_US = 10e6;
 /** Lines that were swapped lie near each other: more missing than this are not waited for. */
 const SWAPPED_MOST = 16;
 /** After a late line missing ones are taken for late ones, and the disorder is told once, µs. */
@@ -48,6 +60,7 @@ const CLOCK_JUMP_S = 1;
 /** Longest step of the device clock between two consecutive samples that is no gap: 1 s or five periods. */
 const STILL_S = 1;
 const PERIODS = 5;
+const longestS = (rateHz: number): number => Math.max(STILL_S, PERIODS / rateHz);
 
 export function createTrack(): SampleTrack {
   return {
@@ -57,7 +70,7 @@ export function createTrack(): SampleTrack {
     reset: false,
     portLost: false,
     stray: false,
-    clock: false,
+    askedUs: null,
     hole: null,
     lateUs: null,
     told: false,
@@ -83,7 +96,7 @@ export function trackSample(
 ): SampleStepResult {
   const last = track.seq === null ? null : { seq: track.seq, tick: track.tick };
   const step = sampleStep(last, frame);
-  if (step.order === 'repeat') return { use: false, restarted: false, gap: null };
+  if (step.order === 'repeat') return { use: false, restarted: false, gap: null, witness: null };
   if (last !== null && isLate(track, step.seq)) return late(track, tUs);
   // The numbers go on and the clock does not: it jumped, and nothing started anew.
   const clockBack = step.order === 'back' && last !== null && step.seq > last.seq;
@@ -100,16 +113,19 @@ export function trackSample(
   const clockJumped = clockBack || (fromUs !== null && stillS - waitedS > CLOCK_JUMP_S);
   const swapped = disorder && missed <= SWAPPED_MOST && !track.stray;
   const reason = reasonOf(track, swapped ? 0 : missed, stillS, rateHz, clockJumped);
+  const deviceS = last === null || back || clockBack ? null : stillS;
+  const holed = deviceS === null || missed > 0 || stillS > longestS(rateHz) || track.told;
+  const witness = track.askedUs !== null && holed ? { deviceS, runS: waitedS } : null;
+  if (holed || tUs - (track.askedUs ?? tUs) > ASKED_US) track.askedUs = null;
   track.hole =
     missed > 0 && missed <= SWAPPED_MOST && !back ? { from: track.seq - missed - 1, to: track.seq } : null;
   track.lastUs = tUs;
   track.reset = false;
   track.portLost = false;
   track.stray = false;
-  track.clock = false;
   track.told = false;
   const gap = reason === null || fromUs === null ? null : { reason, fromUs, toUs: tUs, lost: missed };
-  return { use: true, restarted, gap };
+  return { use: true, restarted, gap, witness };
 }
 
 /** Its number was missing before the last sample: it was sampled in between, and came after it. */
@@ -125,7 +141,7 @@ function late(track: SampleTrack, tUs: number): SampleStepResult {
     told || track.lastUs === null
       ? null
       : ({ reason: 'out-of-order', fromUs: track.lastUs, toUs: tUs, lost: 0 } as const);
-  return { use: false, restarted: false, gap };
+  return { use: false, restarted: false, gap, witness: null };
 }
 
 function reasonOf(
@@ -139,9 +155,9 @@ function reasonOf(
   // A device that lost its cable often starts anew too: the cable is the cause.
   if (track.portLost) return 'port';
   if (track.reset) return 'reset';
-  if (track.clock && stillS > STILL_S) return 'clock';
-  if (clockJumped) return 'device-clock';
+  // The device's clock ran on by more than time did: the wall clock too, or it alone.
+  if (clockJumped) return track.askedUs !== null && stillS > 0 ? 'clock' : 'device-clock';
   if (missed > 0 && track.stray) return 'garbage';
-  if (stillS > Math.max(STILL_S, PERIODS / rateHz)) return 'silence';
+  if (stillS > longestS(rateHz)) return 'silence';
   return missed > 0 ? 'dropped' : null;
 }

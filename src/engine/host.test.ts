@@ -160,14 +160,6 @@ describe('the engine on the simulated rig', () => {
     await a.ask({ q: 'end-run' });
     await b.ask(open);
   });
-
-  it('a clock that jumps is noticed', async () => {
-    const b = createHostBench();
-    await b.connectRig();
-    b.wall.ms += 3_600_000;
-    await b.run(200);
-    expect(b.moment().view.alarms.some((a) => a.alarm === 'clock-jump')).toBe(true);
-  });
 });
 
 describe('a saved run', () => {
@@ -226,24 +218,6 @@ describe('a saved run', () => {
     await b.ask({ q: 'end-run' });
     return { runId };
   }
-});
-
-describe('the two clocks', () => {
-  const jumps = (b: ReturnType<typeof createHostBench>) =>
-    b.events().filter((e) => e.e === 'alarm' && e.alarm === 'clock-jump').length;
-
-  it('a sleep is a jump; drifting apart slowly is none, however far', async () => {
-    const b = createHostBench();
-    // Ten times what two crystals do: 2.5 s in all.
-    for (let i = 0; i < 50; i++) {
-      await b.run(50_000);
-      b.wall.ms += 50;
-    }
-    expect(jumps(b)).toBe(0);
-    b.wall.ms += 2100;
-    await b.run(100);
-    expect(jumps(b)).toBe(1);
-  });
 });
 
 describe('requests that cannot be met', () => {

@@ -17,6 +17,7 @@ import { createRuns } from './runs.ts';
 import { createScaledTimers } from './scaled-timers.ts';
 import { createSettling } from './settling.ts';
 import { checkSpeed } from './speed.ts';
+import { createWallClock } from './wall-clock.ts';
 import { createAnswers, type Handlers } from './worker/answers.ts';
 
 /** The engine behind the worker's shell: answers requests, keeps time, shows moments. */
@@ -31,7 +32,12 @@ export function createHost(deps: HostDeps): Host {
   const timers = createScaledTimers(deps.timers);
   const moments = createMoments(deps.timers, () => deps.post(momentOf(current, feed, timers.speed)));
   const current = createCurrentRun(deps, timers, moments.stirred);
-  const feed = createFeed(deps, timers, current, moments.stirred);
+  const wall = createWallClock(deps.utcMs, deps.timers.nowUs);
+  function lookAtClock(): void {
+    const seconds = wall.jumpS();
+    if (seconds !== null) current.notice({ n: 'clock-jump', seconds });
+  }
+  const feed = createFeed(deps, timers, current, moments.stirred, lookAtClock);
   const ledger = createLedger(deps.documents, deps.files, deps.utcMs);
   const runs = createRuns(deps, current, feed, ledger);
   const settling = createSettling(deps, ledger);
@@ -136,7 +142,7 @@ export function createHost(deps: HostDeps): Host {
       void answer(message).then(() => moments.stirred());
     },
     start() {
-      startPulse(deps, current, moments);
+      startPulse(deps, current, moments, lookAtClock);
     },
   };
 }

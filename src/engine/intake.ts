@@ -3,7 +3,14 @@ import type { ChannelFrame, HelloFrame, SampleFrame, StrayReason } from '../link
 import type { Reading } from '../sensing/reading.ts';
 import { applySetup, createSensing, describe, type SensingState, sense } from '../sensing/sensing.ts';
 import type { Notice } from '../watch/inputs.ts';
-import { createTrack, restartTrack, type SampleGap, type SampleTrack, trackSample } from './gaps.ts';
+import {
+  createTrack,
+  restartTrack,
+  type SampleGap,
+  type SampleTrack,
+  trackSample,
+  type Witness,
+} from './gaps.ts';
 
 /**
  * What a run knows of the device that answers it, and which of its samples count: everything between the entries of
@@ -80,7 +87,7 @@ export function takeChannel(intake: Intake, frame: ChannelFrame): void {
 }
 
 /** Keeps of a notice what may explain that samples are missing. */
-export function explainGap(intake: Intake, notice: Notice): void {
+export function explainGap(intake: Intake, notice: Notice, tUs: number): void {
   const { track } = intake;
   switch (notice.n) {
     case 'link':
@@ -89,15 +96,17 @@ export function explainGap(intake: Intake, notice: Notice): void {
       intake.unmet = intake.hello !== null;
       return;
     case 'clock-jump':
-      track.clock = true;
+      track.askedUs = tUs;
       return;
     case 'gap':
       track.told = true;
+      if (notice.reason === 'resumed') track.askedUs = tUs;
       return;
     case 'device': // a reset is seen in the counters, or by a hello
     case 'answers':
     case 'store':
     case 'stray': // made of the log's stray entries: takeStray
+    case 'witness': // made of the samples themselves: takeSample
     case 'end':
       return;
     default:
@@ -129,6 +138,7 @@ export interface Sampled {
   readonly restarted: boolean;
   /** Samples are missing before this one. */
   readonly gap: SampleGap | null;
+  readonly witness: Witness | null;
 }
 
 /** null: a sample that is in the log and is not judged: a repeated one, another device's, or no sample of this one. */
@@ -136,12 +146,12 @@ export function takeSample(intake: Intake, frame: SampleFrame, tUs: number): Sam
   // A line with another number of counts than the device has channels is not to be used (specification, part 4).
   const odd = intake.hello !== null && frame.counts.length !== intake.hello.channels;
   if (intake.foreign || intake.unmet || odd) return null;
-  const { use, restarted, gap } = trackSample(
+  const { use, restarted, gap, witness } = trackSample(
     intake.track,
     frame,
     tUs,
     intake.setup?.rateHz ?? USUAL_RATE_HZ,
   );
   if (!use && gap === null) return null;
-  return { reading: use ? sense(intake.sensing, frame, tUs) : null, restarted, gap };
+  return { reading: use ? sense(intake.sensing, frame, tUs) : null, restarted, gap, witness };
 }

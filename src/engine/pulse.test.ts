@@ -1,20 +1,16 @@
 import { expect, it } from 'vitest';
 import { createManualTimers } from '../link/testing/timers.ts';
-import type { Notice } from '../watch/inputs.ts';
 import type { FromEngine } from './messages.ts';
 import { startPulse } from './pulse.ts';
 
 function bench() {
   const timers = createManualTimers();
-  const wall = { ms: 0 };
   const posted: FromEngine[] = [];
-  const notices: Notice[] = [];
-  const counts = { advanced: 0, due: 0, flushed: 0 };
+  const counts = { looked: 0, advanced: 0, due: 0, flushed: 0 };
   let faulty = false;
   startPulse(
-    { timers, utcMs: () => wall.ms + timers.nowUs() / 1000, post: (m) => posted.push(m) },
+    { timers, utcMs: () => timers.nowUs() / 1000, post: (m) => posted.push(m) },
     {
-      notice: (n) => notices.push(n),
       advance() {
         counts.advanced++;
         if (faulty) throw new Error('a fault of one pulse');
@@ -22,12 +18,11 @@ function bench() {
       flush: () => counts.flushed++,
     },
     { due: () => counts.due++, stirred: () => undefined },
+    () => counts.looked++,
   );
   return {
     timers,
-    wall,
     posted,
-    notices,
     counts,
     fail: (on: boolean) => {
       faulty = on;
@@ -36,20 +31,11 @@ function bench() {
 }
 
 it('ticks 20 times a second, flushes and beats twice', async () => {
-  const { timers, posted, counts, notices } = bench();
+  const { timers, posted, counts } = bench();
   await timers.run(10_000);
-  expect(counts).toEqual({ advanced: 200, due: 200, flushed: 20 });
+  expect(counts).toEqual({ looked: 200, advanced: 200, due: 200, flushed: 20 });
   expect(posted).toHaveLength(20);
   expect(posted.at(-1)).toEqual({ m: 'beat', utcMs: 10_000 });
-  expect(notices).toEqual([]);
-});
-
-it('a wall clock that jumped is told with the next tick', async () => {
-  const { timers, wall, notices } = bench();
-  await timers.run(1000);
-  wall.ms += 60_000;
-  await timers.run(50);
-  expect(notices).toEqual([{ n: 'clock-jump', seconds: 60 }]);
 });
 
 it('a fault of one pulse does not end the ticks', async () => {

@@ -1,27 +1,28 @@
 import type { CurrentRun } from './current-run.ts';
 import type { HostDeps } from './deps.ts';
 import type { Moments } from './moments.ts';
-import { createWallClock } from './wall-clock.ts';
 
 const PULSE_MS = 50;
 const FLUSH_US = 500_000;
 const BEAT_US = 500_000;
 
-/** Starts what the engine does by itself, 20 times a second: ticks, moments, flushes, and its beat to the page. */
+/**
+ * Starts what the engine does by itself, 20 times a second: ticks, moments, flushes, and its beat to the page.
+ * @param lookAtClock tells the run of a wall clock that jumped
+ */
 export function startPulse(
   deps: Pick<HostDeps, 'timers' | 'utcMs' | 'post'>,
-  current: Pick<CurrentRun, 'notice' | 'advance' | 'flush'>,
+  current: Pick<CurrentRun, 'advance' | 'flush'>,
   moments: Moments,
+  lookAtClock: () => void,
 ): void {
   const { timers } = deps;
-  const wall = createWallClock(deps.utcMs, timers.nowUs);
   let flushedUs = 0;
   let beatUs = 0;
 
   function pulse(): void {
     const now = timers.nowUs();
-    const seconds = wall.jumpS();
-    if (seconds !== null) current.notice({ n: 'clock-jump', seconds });
+    lookAtClock();
     current.advance();
     moments.due();
     if (now - flushedUs >= FLUSH_US) {

@@ -1,7 +1,7 @@
 import type { Setup } from '../job/setup.ts';
 import type { LogEntry, LogHead } from '../record/log.ts';
 import type { RunScan } from '../record/reader.ts';
-import { clockAtResume, closeInterrupted, startAfter } from '../record/recovery.ts';
+import { closeInterrupted, startAfter, wallClockAtResume } from '../record/recovery.ts';
 import type { AppendFile } from '../record/stores/store.ts';
 import { ENGINE } from '../watch/codes.ts';
 import { viewOf } from '../watch/step.ts';
@@ -17,6 +17,7 @@ import { createStoreHealth } from './health.ts';
 import { fileOf, type Ledger } from './ledger.ts';
 import type { Request } from './messages.ts';
 import { openLeft, revive } from './resume.ts';
+import { clockOnResume, deviceClockNow } from './resume-clock.ts';
 import { lockAll, runLocks } from './run-locks.ts';
 import { createRunRecord, type RecordParts, type RunRecord } from './run-record.ts';
 import { closeSide, type OpenSideFiles, openSideFiles } from './side-files.ts';
@@ -120,7 +121,13 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledg
   function goOn(record: RunRecord, scan: RunScan): void {
     const { run } = record;
     const early = heardEarly();
-    const nowUs = Math.max(clockAtResume(scan, deps.utcMs()), run.nowUs + 1 + early.spanUs);
+    const deviceUs = deviceClockNow(run, {
+      run: current.live.run,
+      entries: current.live.early?.entries() ?? [],
+      nowUs: current.nowUs(),
+    });
+    const awayUs = clockOnResume(deviceUs, wallClockAtResume(scan, deps.utcMs()), scan.lastUs);
+    const nowUs = Math.max(Math.round(awayUs), run.nowUs + 1 + early.spanUs);
     const startUs = nowUs - early.spanUs;
     const resumed = {
       n: 'gap',

@@ -112,7 +112,7 @@ export const sensing =
           command(intake, told, entry.command, tUs);
           return null;
         case 'notice':
-          explainGap(intake, entry.notice);
+          explainGap(intake, entry.notice, tUs);
           if (entry.notice.n === 'gap') gap = true;
           return null;
         default:

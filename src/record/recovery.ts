@@ -87,8 +87,13 @@ const MOST_AWAY_MS = 48 * 3_600_000;
  * believed. One that went back, or on by years, counts as no time at all: cure must not be credited with it.
  */
 export function clockAtResume(scan: RunScan, utcMs: number): number {
+  return wallClockAtResume(scan, utcMs) ?? scan.lastUs;
+}
+
+/** The same; null where the wall clock says what cannot be. */
+export function wallClockAtResume(scan: RunScan, utcMs: number): number | null {
   const away = scan.lastUtcMs === null ? 0 : utcMs - scan.lastUtcMs;
-  return away > 0 && away <= MOST_AWAY_MS ? scan.lastUs + Math.round(away) * 1000 : scan.lastUs;
+  return away > 0 && away <= MOST_AWAY_MS ? scan.lastUs + Math.round(away) * 1000 : null;
 }
 
 /**

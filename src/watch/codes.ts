@@ -31,7 +31,7 @@ export const ALARMS = [
   'cold', // under the data sheet's lowest temperature: no cure credit
   'pot-life', // pot life runs out before seating
   'store-fault', // the record cannot be written
-  'clock-jump', // the tablet slept or its clock jumped
+  'clock-jump', // the tablet slept
   'garbage', // bytes on the line that are no frames
 ] as const;
 export type AlarmCode = (typeof ALARMS)[number];

@@ -81,7 +81,14 @@ const NOTICES: { readonly [N in Notice['n']]: readonly Extract<Notice, { n: N }>
     { n: 'answers', ok: false },
     { n: 'answers', ok: true },
   ],
-  'clock-jump': [{ n: 'clock-jump', seconds: 30 }],
+  'clock-jump': [
+    { n: 'clock-jump', seconds: 30 },
+    { n: 'clock-jump', seconds: -30 },
+  ],
+  witness: [
+    { n: 'witness', deviceS: null, runS: 1 },
+    { n: 'witness', deviceS: 60, runS: 1 },
+  ],
   gap: [{ n: 'gap', reason: 'resumed', fromUs: 0, toUs: 1, lost: 0 }],
   stray: [{ n: 'stray', bytes: 200 }],
   end: [], // nothing comes after it: that is a test of its own

@@ -36,7 +36,13 @@ export type Notice =
   /** The device takes no command though it may stream, or takes them again. */
   | { readonly n: 'answers'; readonly ok: boolean }
   | { readonly n: 'store'; readonly ok: boolean; readonly code: string }
+  /** The wall clock was set, or the tablet slept: of itself it says nothing. */
   | { readonly n: 'clock-jump'; readonly seconds: number }
+  /**
+   * After a clock jump or a resumed run, with the first sample behind missing ones: time since the sample before it
+   * by the device's clock (null: it did not run on) and by the run clock. Made of the samples, never logged.
+   */
+  | { readonly n: 'witness'; readonly deviceS: number | null; readonly runS: number }
   | {
       readonly n: 'gap';
       readonly reason: GapReason;

@@ -26,6 +26,8 @@ import type { Rebound } from './stages/rebound.ts';
 import { createRebound } from './stages/rebound.ts';
 import type { StageState } from './stages/stages.ts';
 import { createStages } from './stages/stages.ts';
+import type { Unseen } from './unseen.ts';
+import { createUnseen } from './unseen.ts';
 
 /** What the device said of its own guard. */
 export interface DeviceState {
@@ -73,8 +75,9 @@ export interface WatchState {
   device: DeviceState;
   store: { ok: boolean; code: string };
   mixedUs: number | null;
-  /** Time since mixing that the clock jumps tell of and the run clock does not, s. */
+  /** Time since mixing that passed beside the run clock, s. */
   unseenS: number;
+  unseen: Unseen;
 }
 
 export interface WatchOptions {
@@ -110,6 +113,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     store: { ok: true, code: '' },
     mixedUs: null,
     unseenS: 0,
+    unseen: createUnseen(),
   };
 }
 

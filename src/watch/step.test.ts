@@ -325,10 +325,14 @@ describe('other faults', () => {
     expect(s.states('store-fault').at(-1)).toBe('returned');
   });
 
-  it('a clock jump is told and nothing is carried across it', () => {
+  it('a sleep is told and nothing is carried across it', () => {
     const s = new Script().flow(2, 0).say({ c: 'stage', to: 'hold' }).flow(30, 1.8);
     expect(s.of('segment').at(-1)).toMatchObject({ what: 'opened' });
     s.notice({ n: 'clock-jump', seconds: 40 });
+    expect(s.of('segment').at(-1)).toMatchObject({ what: 'opened' });
+    const fromUs = s.tS * 1e6;
+    s.notice({ n: 'gap', reason: 'clock', fromUs, toUs: fromUs, lost: 800 });
+    s.notice({ n: 'witness', deviceS: 40, runS: 0 });
     expect(s.of('segment').at(-1)).toMatchObject({ what: 'closed', why: 'gap' });
     s.flow(2, 1.8);
     expect(s.states('clock-jump')[0]).toBe('unacknowledged');
@@ -353,38 +357,6 @@ describe('other faults', () => {
     ]);
     s.say({ c: 'stage', to: 'inflate' }).flow(3, 0, { hz: 1 });
     expect(s.states('pot-life').at(-1)).not.toBe('unacknowledged');
-  });
-
-  it('pot life and shelves go on while the tablet sleeps and the run clock stands still', () => {
-    const resin = {
-      name: 'R',
-      criterion: 'let-down' as const,
-      points: [{ c: 20, minutes: 60 }],
-      lowestC: 5,
-      potLifeMin: 20,
-      exotherm: 'low' as const,
-      expectedRiseK: null,
-    };
-    const s = new Script({ setup: setupOf({ resin }) })
-      .flow(1, 0)
-      .say({ c: 'mixed' })
-      .notice({ n: 'store', ok: false, code: 'full' })
-      .say({ c: 'shelve', alarm: 'store-fault', seconds: 600, reason: 'x' })
-      .flow(9, 0);
-    expect(viewOf(s.w, s.tS * 1e6).potLifeLeftS).toBeCloseTo(1191, 0);
-    // A wall clock that was set back is no sleep.
-    s.notice({ n: 'clock-jump', seconds: -300 }).flow(1, 0);
-    expect(viewOf(s.w, s.tS * 1e6).potLifeLeftS).toBeCloseTo(1190, 0);
-    s.notice({ n: 'clock-jump', seconds: 900 }).flow(1, 0);
-    expect(viewOf(s.w, s.tS * 1e6).potLifeLeftS).toBeCloseTo(289, 0);
-    expect(s.heard()).toContain('pot-life');
-    expect(s.states('store-fault').at(-1)).toBe('unacknowledged');
-    const shown = viewOf(s.w, s.tS * 1e6).alarms.find((a) => a.alarm === 'store-fault');
-    expect(shown).toMatchObject({ shelvable: true });
-    // Another sleeve, another batch: its clock begins anew.
-    for (const to of ['inflate', 'abandoned', 'prepare'] as const) s.say({ c: 'stage', to });
-    s.say({ c: 'mixed' }).flow(1, 0);
-    expect(viewOf(s.w, s.tS * 1e6).potLifeLeftS).toBeCloseTo(1199, 0);
   });
 });
 

@@ -17,6 +17,7 @@ import { takeCommand } from './take/command.ts';
 import { takeDevice, takeNotice } from './take/notice.ts';
 import { takeReading } from './take/reading.ts';
 import { takeSetup } from './take/setup.ts';
+import { settleUnseen } from './take/unseen.ts';
 
 export { viewOf } from './look.ts';
 export type { WatchOptions, WatchState } from './state.ts';
@@ -84,6 +85,7 @@ export function step(w: WatchState, input: WatchInput, emit: Emit): void {
 }
 
 function settleUp(w: WatchState, emit: Emit): void {
+  settleUnseen(w);
   if (w.cure !== null && !w.cure.ended && w.tUs - w.cure.lastUs >= 1e6)
     cureTick(
       w.cure,

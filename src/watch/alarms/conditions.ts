@@ -188,7 +188,7 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
     case 'store-fault':
       return when(!w.store.ok);
     case 'clock-jump':
-      return when(s.jumpUs !== null && w.tUs - s.jumpUs < SUDDEN_US);
+      return when(w.unseen.sleptUs !== null && w.tUs - w.unseen.sleptUs < SUDDEN_US);
     case 'garbage':
       return when(s.strayUs !== null && s.strayRun > GARBAGE_BYTES && w.tUs - s.strayUs < STRAY_RUN_US);
   }

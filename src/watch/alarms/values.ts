@@ -97,7 +97,7 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
     case 'store-fault':
       return solid({ cause: w.store.code });
     case 'clock-jump':
-      return solid({ seconds: s1(w.signal.jumpS) });
+      return solid({ seconds: s1(w.unseen.sleptS) });
     case 'device-fault':
       return solid({ cause: DEVICE_FAULTS[(gravestFault(w.device, w.tUs) ?? 0) - 1] });
     case 'device-deaf':

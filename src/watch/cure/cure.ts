@@ -22,6 +22,8 @@ export interface CureState {
   resinName: string | null;
   setupNumber: number | null;
   lastUs: number;
+  /** Of the time since seating, what is not counted: the run lay and no device bore it out; slept through: less than none, s. */
+  uncountedS: number;
   /** Models behind the probes, and when they last went on. */
   watched: Watched[];
   watchedUs: number;
@@ -79,6 +81,7 @@ export function createCure(
     resinName: null,
     setupNumber: null,
     lastUs: tUs,
+    uncountedS: 0,
     watched: [],
     watchedUs: tUs,
     least: anew('none', tUs),
@@ -112,7 +115,7 @@ function takeResin(s: CureState, setup: Setup | null): void {
   const resin: ResinSetup | null = setup.resin;
   s.fit = resin === null ? null : fitSheet(resin);
   if (s.fit === null || resin === null || resin.name === s.resinName) return;
-  const minutes = (s.lastUs - s.sinceUs) / 60e6;
+  const minutes = ((s.lastUs - s.sinceUs) / 1e6 - s.uncountedS) / 60;
   s.resinName = resin.name;
   const past = setup.ground === null ? NO_RATE : gapRate(s.fit, setup.ground);
   s.progress = past.value * minutes;
@@ -148,16 +151,49 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
   const { fit } = s;
   if (fit === null) return;
   s.underLowestK = now.c === null ? null : now.c.value - fit.lowestC;
-  const counted = gap ? gapRate(fit, ground) : rateAt(fit, now);
-  s.progress += counted.value * minutes;
-  s.low += counted.low * minutes;
-  s.high += counted.high * minutes;
-  const cold = gap ? coldestPlausible(ground) : (now.c?.low ?? COLD_GROUND_C);
-  if (cold >= fit.lowestC) s.ageMin += ageRate(fit.slope, cold) * minutes;
+  if (gap) countGap(s, fit, ground, minutes);
+  else {
+    count(s, rateAt(fit, now), minutes);
+    const cold = now.c?.low ?? COLD_GROUND_C;
+    if (cold >= fit.lowestC) s.ageMin += ageRate(fit.slope, cold) * minutes;
+  }
   if (s.low >= 1 && s.metUs === null) {
     s.metUs = tUs;
     emit({ tUs, e: 'cure-met', progressLow: round(s.low, 3), equivalentAgeMin: round(s.ageMin, 1) });
   }
+}
+
+/**
+ * The run lay for so many seconds up to tUs. Only a wall clock says so, and that may have been set: nothing is counted
+ * until a device bears it out.
+ */
+export function cureLay(s: CureState, tUs: number, seconds: number): void {
+  if (s.ended) return;
+  s.uncountedS += Math.max(seconds, (tUs - s.lastUs) / 1e6);
+  s.lastUs = tUs;
+  s.watched = [];
+  s.watchedUs = tUs;
+  s.least = anew(s.least.source, tUs);
+}
+
+/** So many seconds did pass though nothing was read: they count as a gap does. */
+export function cureWitness(s: CureState, seconds: number, setup: Setup | null): void {
+  if (s.ended || seconds <= 0) return;
+  s.uncountedS -= seconds;
+  if (s.fit === null) return;
+  countGap(s, s.fit, setup?.ground ?? null, seconds / 60);
+}
+
+function countGap(s: CureState, fit: SheetFit, ground: Setup['ground'], minutes: number): void {
+  count(s, gapRate(fit, ground), minutes);
+  const cold = coldestPlausible(ground);
+  if (cold >= fit.lowestC) s.ageMin += ageRate(fit.slope, cold) * minutes;
+}
+
+function count(s: CureState, rate: Bounded, minutes: number): void {
+  s.progress += rate.value * minutes;
+  s.low += rate.low * minutes;
+  s.high += rate.high * minutes;
 }
 
 /** Let down: nothing more is counted. */

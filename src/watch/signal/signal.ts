@@ -42,7 +42,6 @@ export interface Signal {
   foreign: boolean;
   resetUs: number | null;
   jumpUs: number | null;
-  jumpS: number;
   strayUs: number | null;
   /** Stray bytes since the last usable pressure, and in the present run of strays. */
   strayBytes: number;
@@ -77,7 +76,6 @@ export function createSignal(): Signal {
     foreign: false,
     resetUs: null,
     jumpUs: null,
-    jumpS: 0,
     strayUs: null,
     strayBytes: 0,
     strayRun: 0,

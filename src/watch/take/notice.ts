@@ -1,6 +1,6 @@
 import type { EventFrame } from '../../link/frames.ts';
 import { isAway } from '../../link/status.ts';
-import { acknowledgeAll, passUnseen } from '../alarms/operator.ts';
+import { acknowledgeAll } from '../alarms/operator.ts';
 import { ALARM_TABLE } from '../alarms/table.ts';
 import type { GapReason } from '../codes.ts';
 import { addFault, forgetFaults, limitTaken } from '../device-faults.ts';
@@ -11,6 +11,7 @@ import { signalStray } from '../signal/signal.ts';
 import { reboundBreak } from '../stages/rebound.ts';
 import type { WatchState } from '../state.ts';
 import { breakStretch } from './reading.ts';
+import { clockJumped, runLay, witnessed } from './unseen.ts';
 
 type Emit = (event: WatchEvent) => void;
 
@@ -62,16 +63,14 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
       return;
     case 'clock-jump':
       s.jumpUs = tUs;
-      s.jumpS = notice.seconds;
-      // Asleep, the run clock may have stood still: what must not last longer than it says counts on.
-      if (notice.seconds > 0) {
-        w.unseenS += notice.seconds;
-        passUnseen(w.alarms, notice.seconds);
-      }
-      breakStretch(w, emit);
+      clockJumped(w, notice.seconds);
+      return;
+    case 'witness':
+      witnessed(w, notice.deviceS, notice.runS);
       return;
     case 'gap':
       s.gapToUs = Math.max(s.gapToUs, notice.toUs);
+      if (notice.reason === 'resumed') runLay(w, notice.fromUs, notice.toUs);
       emit({
         tUs,
         e: 'gap',

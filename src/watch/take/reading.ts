@@ -13,6 +13,7 @@ import { reboundBreak, reboundStep } from '../stages/rebound.ts';
 import type { WatchState } from '../state.ts';
 import { guardContext } from '../state.ts';
 import { changeStage } from './change-stage.ts';
+import { witnessed } from './unseen.ts';
 
 type Emit = (event: WatchEvent) => void;
 
@@ -30,8 +31,12 @@ export function breakStretch(w: WatchState, emit: Emit): void {
 }
 
 export function takeReading(w: WatchState, reading: Reading, emit: Emit): void {
+  const { lastTS } = w.signal;
   const hole = signalFrame(w.signal, reading);
   if (hole !== null) {
+    // Whoever counts the samples has told by a notice before it.
+    if (w.unseen.jump !== null && lastTS !== null)
+      witnessed(w, reading.tS - lastTS, (hole.toUs - hole.fromUs) / 1e6);
     if (hole.unreported)
       emit({ tUs: w.tUs, e: 'gap', reason: hole.reason, fromUs: hole.fromUs, toUs: hole.toUs, lost: 0 });
     breakStretch(w, emit);

@@ -245,8 +245,8 @@ export function alarms(f: Format) {
     },
     'clock-jump': {
       now: (v) =>
-        `The tablet slept or its clock jumped${seconds(' by ', v.seconds)}: a gap is marked. Keep the tablet awake and on power`,
-      was: (v) => `The tablet slept or its clock jumped${seconds(' by ', v.seconds)}: a gap was marked`,
+        `The tablet was asleep${seconds(' for ', v.seconds)}: nothing was watched meanwhile. Keep the tablet awake and on power`,
+      was: (v) => `The tablet was asleep${seconds(' for ', v.seconds)}: nothing was watched meanwhile`,
     },
     garbage: {
       now: () =>

@@ -17,7 +17,7 @@ const GAP: Record<GapReason, string> = {
   port: 'The cable or port was gone',
   reset: 'The device restarted',
   dropped: 'The line was too full, readings were dropped',
-  clock: 'The tablet slept or its clock jumped',
+  clock: 'The tablet was asleep',
   resumed: 'The run was interrupted and resumed',
   garbage: 'Noise instead of readings',
   'out-of-order': 'Readings came in another order than they were taken in; the late ones are not used',
