@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { ResinSetup } from '../job/setup.ts';
 import { createScriptedPort, type ScriptedDevice } from '../link/testing/device.ts';
-import { createMemoryStore } from '../record/stores/memory.ts';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
 import type { FileStore } from '../record/stores/store.ts';
+import { createMemoryStore } from '../record/stores/testing/memory.ts';
 import { createHostBench, practiceSetup } from './testing/bench.ts';
 
 // Wall clock, monotonic clock and the device's: which one is believed of what.

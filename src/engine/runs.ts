@@ -36,6 +36,8 @@ export interface Runs {
   end(): Promise<string>;
 }
 
+/** Stores answer in far less, ms. */
+const PATIENCE_MS = 300;
 /** The line reads this or less when it is called empty, bar. */
 const EMPTY_BAR = 0.05;
 
@@ -148,8 +150,6 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledg
     open: (request) =>
       unrecorded(async () => {
         const setup = checkSetup(request.setup);
-        // The guard has its limits whatever the stores say, and however long they take to say it.
-        feed.setup(setup);
         const title: RunTitle = {
           runId: deps.newId(),
           jobId: request.jobId,
@@ -157,12 +157,21 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledg
           practice: request.practice,
           openedUtcMs: deps.utcMs(),
         };
-        const release = await lockAll(deps, runLocks(title));
+        // The guard has its limits whatever the stores say, and however long they take to say it.
+        const waited = deps.timers.after(PATIENCE_MS, () => feed.setup(setup));
+        let release = (): void => undefined;
         try {
+          release = await lockAll(deps, runLocks(title));
           const file = await deps.files.open(fileOf(title.runId));
-          begin(file, await openSideFiles(deps.files, title.runId), title, setup, release);
+          const side = await openSideFiles(deps.files, title.runId);
+          waited();
+          begin(file, side, title, setup, release);
         } catch (cause) {
+          waited();
           release();
+          if (cause instanceof EngineError) throw cause;
+          // Without a record there is no run, but the guard gets its limits all the same.
+          feed.setup(setup);
           current.notice({ n: 'store', ok: false, code: ledger.codeOf(cause) });
           throw cause;
         }
