@@ -6,6 +6,7 @@ import type { SensorRun } from '../job/sensor-check.ts';
 import type { Wording } from '../job/wording.ts';
 import { adviceOf, type Services } from '../screens/context.ts';
 import { parseRoute, routeHash } from '../screens/route.ts';
+import { UI } from '../words/ui.ts';
 import { createAlarmSound } from './alarm-sound.ts';
 import { createLiveState } from './live-state.ts';
 import { createPageFaults, type PageFaults } from './page-fault.ts';
@@ -50,8 +51,8 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
     toastTimer = setTimeout(() => setToast(null), TOAST_MS);
   };
   const fail = (error: unknown) => {
-    const advice = adviceOf(error);
-    say([`${advice.title}.`, advice.todo, advice.detail === '' ? '' : `(${advice.detail})`].join(' '));
+    const { title, todo, detail } = adviceOf(error);
+    say(UI.failed(title, todo, detail));
   };
 
   const { settings, save } = createSettings(engine, fail);

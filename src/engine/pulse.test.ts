@@ -7,25 +7,31 @@ function bench() {
   const timers = createManualTimers();
   const posted: FromEngine[] = [];
   const counts = { looked: 0, advanced: 0, due: 0, flushed: 0 };
-  let faulty = false;
+  const faulty = { advance: false, due: false };
   startPulse(
     { timers, utcMs: () => timers.nowUs() / 1000, post: (m) => posted.push(m) },
     {
       advance() {
         counts.advanced++;
-        if (faulty) throw new Error('a fault of one pulse');
+        if (faulty.advance) throw new Error('a fault of one pulse');
       },
       flush: () => counts.flushed++,
     },
-    { due: () => counts.due++, stirred: () => undefined },
+    {
+      due() {
+        if (faulty.due) throw new Error('a fault of the picture');
+        counts.due++;
+      },
+      stirred: () => undefined,
+    },
     () => counts.looked++,
   );
   return {
     timers,
     posted,
     counts,
-    fail: (on: boolean) => {
-      faulty = on;
+    fail: (what: keyof typeof faulty, on: boolean) => {
+      faulty[what] = on;
     },
   };
 }
@@ -41,9 +47,20 @@ it('ticks 20 times a second, flushes and beats twice', async () => {
 it('a fault of one pulse does not end the ticks', async () => {
   const { timers, counts, fail } = bench();
   await timers.run(100);
-  fail(true);
+  fail('advance', true);
   await expect(timers.run(50)).rejects.toThrow('a fault of one pulse');
-  fail(false);
+  fail('advance', false);
   await timers.run(100);
   expect(counts.advanced).toBe(5);
 });
+
+it.each(['advance', 'due'] as const)(
+  'where each pulse fails (%s) what is recorded is kept, and the page hears no beat',
+  async (what) => {
+    const { timers, counts, posted, fail } = bench();
+    fail(what, true);
+    for (let i = 0; i < 40; i++) await timers.run(50).catch(() => undefined);
+    expect(counts.flushed).toBe(4);
+    expect(posted).toEqual([]);
+  },
+);

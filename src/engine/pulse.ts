@@ -22,13 +22,15 @@ export function startPulse(
 
   function pulse(): void {
     const now = timers.nowUs();
-    lookAtClock();
-    current.advance();
-    moments.due();
+    // What is recorded goes to the disk whatever becomes of the judging and the picture.
     if (now - flushedUs >= FLUSH_US) {
       flushedUs = now;
       current.flush();
     }
+    lookAtClock();
+    current.advance();
+    moments.due();
+    // Last: the page hears no beat of an engine that judges or shows nothing.
     if (now - beatUs >= BEAT_US) {
       beatUs = now;
       deps.post({ m: 'beat', utcMs: deps.utcMs() });

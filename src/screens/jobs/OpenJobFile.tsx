@@ -38,11 +38,7 @@ export function OpenJobFile() {
       return;
     }
     const first = parsed.issues[0];
-    const why =
-      first === undefined
-        ? ''
-        : ` ${first.path === '' ? '' : `${first.path}: `}${issueText(first, app.units())}`;
-    app.say(`${JOBS.fileRefused}${why}`);
+    app.say(JOBS.fileRefused(first?.path ?? '', first === undefined ? null : issueText(first, app.units())));
   };
   return (
     <>

@@ -31,7 +31,12 @@ export const JOBS = {
     'Jobs, packers, resins and sensors that were saved here are not seen, and what is entered now is lost when this page closes. The watch works.',
   storageRoom: (free: string) => `${free} free.`,
   openFile: 'Open a job file',
-  fileRefused: 'This file is no job file that can be read.',
+  /** @param why a sentence of the first fault; null: nothing is known of it */
+  fileRefused: (field: string, why: string | null) =>
+    [
+      'This file is no job file that can be read.',
+      ...(why === null ? [] : [field === '' ? why : `${field}: ${why}`]),
+    ].join(' '),
   fileKept: 'Taken over. Documents that are here already were left as they are.',
   newTitle: 'New job',
   stateOpen: 'open',
