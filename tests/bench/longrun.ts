@@ -25,13 +25,14 @@ export interface ReadingCost {
 
 /**
  * A whole simulated job stretched over `hours` at `rateHz`, through the engine's own core and recorder into run
- * files in `folder`. The CPU time spent in the core and the recorder is measured; the rig and the disk are not in it.
+ * files in `folder`; a practice run, which is never sealed, unless told otherwise. The CPU time spent in the core and the recorder is measured; the rig and the disk are not in it.
  */
 export async function makeLongRun(
   folder: string,
   runId: string,
   hours: number,
   rateHz: number,
+  { practice = true } = {},
 ): Promise<ReadingCost> {
   const store = createMemoryStore();
   const names = runFileNames(runId);
@@ -40,7 +41,7 @@ export async function makeLongRun(
     engine: 1,
     runId,
     jobId: null,
-    practice: true,
+    practice,
     utcMs: 1_760_000_000_000,
     software: 'bench',
   };
@@ -93,7 +94,7 @@ export async function makeLongRun(
     settings: null,
     device: { hello, channels },
     number: 1,
-    practice: true,
+    practice,
   });
   take({ l: 'setup', tUs: 0, setup });
 

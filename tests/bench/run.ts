@@ -1,5 +1,5 @@
 // npm run bench: the measured speeds, each beside a baseline or goal of the same run.
-// npm run bench -- [part …]   parts: decode cure reading record size latency paint browser; none = all.
+// npm run bench -- [part …]   parts: decode cure reading record file size latency paint browser; none = all.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -7,6 +7,7 @@ import path from 'node:path';
 import { isRoot, onPath, provideChromium, provideCompiler } from '../tools/needs.mjs';
 import { benchCure } from './cure.ts';
 import { benchDecode } from './decode.ts';
+import { benchJobFile } from './job-file.ts';
 import { makeLongRun } from './longrun.ts';
 import { print, type Row } from './measure.ts';
 import { benchRecord } from './record.ts';
@@ -79,6 +80,11 @@ try {
     print('Readings', rows);
   }
   if (wants('record')) print('Record', await benchRecord());
+  if (wants('file')) {
+    // Whole jobs are sealed; practice never is.
+    await makeLongRun(folder, `${RUN}-job`, 12, 50, { practice: false });
+    print('Job file', await benchJobFile(folder, `${RUN}-job`));
+  }
   if (['size', 'browser', 'latency', 'paint'].some(wants)) {
     if (!existsSync('dist/index.html') || asked.length === 0)
       spawnSync(process.execPath, ['node_modules/vite/bin/vite.js', 'build', '--logLevel', 'error'], {
