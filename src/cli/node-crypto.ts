@@ -1,4 +1,5 @@
 import { createHash, hash } from 'node:crypto';
+import { crc32 } from 'node:zlib';
 import type { Sha256 } from '../record/hashing.ts';
 import { createRecordCrypto, type RecordCrypto } from '../record/signing.ts';
 
@@ -14,5 +15,6 @@ export const NODE_SHA256: Sha256 = {
   },
 };
 
-/** WebCrypto of Node beside its own SHA-256. */
-export const nodeCrypto = (): RecordCrypto => createRecordCrypto(globalThis.crypto.subtle, NODE_SHA256);
+/** WebCrypto of Node beside its own SHA-256 and CRC. */
+export const nodeCrypto = (): RecordCrypto =>
+  createRecordCrypto(globalThis.crypto.subtle, { hashing: NODE_SHA256, crc32 });

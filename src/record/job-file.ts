@@ -4,9 +4,8 @@
  */
 import type { ByteSource } from './byte-source.ts';
 import type { CheckWordsOf } from './check-text.ts';
-import { crc32 } from './crc.ts';
 import { deriveCheck, deriveFiles, Inventory, type Progress } from './derived-files.ts';
-import type { Hasher, Sha256 } from './hashing.ts';
+import type { Hasher } from './hashing.ts';
 import { fromHex, toHex } from './hex.ts';
 import { type Manifest, parseManifest } from './manifest.ts';
 import { additionName, CORE_FILES, FILE, isExtraName } from './members.ts';
@@ -58,13 +57,13 @@ class Member<P> {
 
   constructor(
     private readonly keep: Keep<P>,
-    sha256: Sha256,
+    private readonly crypto: RecordCrypto,
   ) {
-    this.hash = sha256.hasher();
+    this.hash = crypto.hashing.hasher();
   }
 
   take(piece: Uint8Array): this {
-    this.crc = crc32(piece, this.crc);
+    this.crc = this.crypto.crc32(piece, this.crc);
     this.size += piece.length;
     this.hash.update(piece);
     this.pieces.push(this.keep(piece));
@@ -82,13 +81,13 @@ class Members<P> {
 
   constructor(
     private readonly keep: Keep<P>,
-    private readonly sha256: Sha256,
+    private readonly crypto: RecordCrypto,
   ) {}
 
   of(name: string): Member<P> {
     const found = this.all.get(name);
     if (found !== undefined) return found;
-    const made = new Member(this.keep, this.sha256);
+    const made = new Member(this.keep, this.crypto);
     this.all.set(name, made);
     return made;
   }
@@ -132,7 +131,7 @@ export async function buildJobFile<P>(
   const read = parseManifest(sealed.manifest);
   if (!read.ok) throw new RangeError('not a sealed record');
   const { manifest } = read;
-  const members = new Members(keep, crypto.hashing);
+  const members = new Members(keep, crypto);
   for (const name of CORE_FILES) members.of(name);
   members.of(FILE.check).take(await deriveCheck(manifest, input.words));
   members.of(FILE.manifest).take(sealed.manifest);

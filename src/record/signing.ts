@@ -2,6 +2,7 @@
  * Ed25519 (RFC 8032) through WebCrypto, behind two small interfaces, so that Node, a page and a worker serve
  * alike and the private key never has to be anything but a handle.
  */
+import { type Crc32, crc32 } from './crc.ts';
 import { SCRIPT_SHA256, type Sha256 } from './hashing.ts';
 import { toHex } from './hex.ts';
 
@@ -15,6 +16,7 @@ export interface RecordCrypto {
   sha256(bytes: Uint8Array): Promise<Uint8Array>;
   /** Without waiting, for many short stretches and for what comes in pieces. */
   readonly hashing: Sha256;
+  readonly crc32: Crc32;
   /**
    * False for any signature that does not hold, a malformed key among them.
    * @throws SigningUnsupported where the platform has no Ed25519: a good record must not look like a changed one
@@ -101,10 +103,18 @@ export function parseFingerprint(text: string): string | null {
 const plain = (bytes: Uint8Array): Uint8Array<ArrayBuffer> =>
   bytes.buffer instanceof ArrayBuffer ? (bytes as Uint8Array<ArrayBuffer>) : new Uint8Array(bytes);
 
-/** @param subtle the platform's own; secure contexts only in a browser */
-export function createRecordCrypto(subtle: SubtleCrypto, hashing: Sha256 = SCRIPT_SHA256): RecordCrypto {
+/**
+ * @param subtle the platform's own; secure contexts only in a browser
+ * @param own what the platform does by itself of that which is script otherwise
+ */
+export function createRecordCrypto(
+  subtle: SubtleCrypto,
+  own: Partial<Pick<RecordCrypto, 'hashing' | 'crc32'>> = {},
+): RecordCrypto {
   return {
-    hashing,
+    hashing: SCRIPT_SHA256,
+    crc32,
+    ...own,
     async sha256(bytes) {
       return new Uint8Array(await subtle.digest('SHA-256', plain(bytes)));
     },

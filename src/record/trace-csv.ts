@@ -22,14 +22,25 @@ const COMMA = 0x2c;
 const CR = 0x0d;
 const LF = 0x0a;
 
-/** Writes rows into one piece of memory, over and over. */
+/**
+ * Writes rows into one piece of memory, over and over. Most columns stand still from one row to the next: such a field
+ * is copied from the row above.
+ */
 export class CsvWriter {
   private readonly rowMost: number;
   private readonly bytes: Uint8Array;
+  /** Of each column in the row above, where this piece has one: its number, and where its text with the comma lies. */
+  private readonly last: Float64Array;
+  private readonly from: Int32Array;
+  private readonly size: Int32Array;
 
   constructor(private readonly shape: RowShape) {
-    this.rowMost = (columnNames(shape).length + 1) * (MOST_DIGITS + 1);
+    const columns = columnNames(shape).length;
+    this.rowMost = (columns + 1) * (MOST_DIGITS + 1);
     this.bytes = new Uint8Array(PIECE + this.rowMost);
+    this.last = new Float64Array(columns);
+    this.from = new Int32Array(columns);
+    this.size = new Int32Array(columns);
   }
 
   header(): Uint8Array {
@@ -40,6 +51,7 @@ export class CsvWriter {
   *rows(batch: RowBatch): Generator<Uint8Array, void, undefined> {
     let at = 0;
     for (let i = 0; i < batch.n; i++) {
+      if (at === 0) this.last.fill(Number.NaN);
       at = this.row(batch, i, at);
       if (at < PIECE) continue;
       yield this.bytes.subarray(0, at);
@@ -49,35 +61,44 @@ export class CsvWriter {
   }
 
   private row(b: RowBatch, i: number, start: number): number {
-    const { bytes } = this;
-    let at = putDecimal(bytes, start, b.sinceUs[i]!, DECIMALS.seconds);
-    at = this.measured(at, b.bar[i]!, DECIMALS.bar);
-    for (const t of b.temperatures) at = this.measured(at, t[i]!, DECIMALS.celsius);
-    at = this.measured(at, b.uBar[i]!, DECIMALS.bar);
+    let at = this.field(0, start, b.sinceUs[i]!, DECIMALS.seconds);
+    at = this.field(1, at, b.bar[i]!, DECIMALS.bar);
+    let c = 2;
+    for (const t of b.temperatures) at = this.field(c++, at, t[i]!, DECIMALS.celsius);
+    at = this.field(c++, at, b.uBar[i]!, DECIMALS.bar);
     const flags = b.flags[i]!;
-    bytes[at++] = COMMA;
-    if (flags >= 0) at = putWhole(bytes, at, flags);
-    at = this.whole(at, b.arrivalUs[i]!);
-    at = this.whole(at, b.seq[i]!);
-    at = this.whole(at, b.tick[i]!);
-    at = this.whole(at, b.status[i]!);
+    at = this.field(c++, at, flags < 0 ? Number.NaN : flags, 0);
+    at = this.field(c++, at, b.arrivalUs[i]!, 0);
+    at = this.field(c++, at, b.seq[i]!, 0);
+    at = this.field(c++, at, b.tick[i]!, 0);
+    at = this.field(c++, at, b.status[i]!, 0);
     const missing = b.missing[i]!;
-    for (let c = 0; c < b.raw.length; c++) {
-      if ((missing & (1 << c)) === 0) at = this.whole(at, b.raw[c]![i]!);
-      else bytes[at++] = COMMA;
+    for (let k = 0; k < b.raw.length; k++)
+      at = this.field(c++, at, (missing & (1 << k)) === 0 ? b.raw[k]![i]! : Number.NaN, 0);
+    // In place of the last comma.
+    this.bytes[at - 1] = CR;
+    this.bytes[at] = LF;
+    return at + 1;
+  }
+
+  /** A number and a comma; a comma alone for none. */
+  private field(c: number, at: number, n: number, digits: Decimals | 0): number {
+    const { bytes, last, from, size } = this;
+    if (Number.isNaN(n)) {
+      bytes[at] = COMMA;
+      return at + 1;
     }
-    bytes[at] = CR;
-    bytes[at + 1] = LF;
-    return at + 2;
-  }
-
-  private whole(at: number, n: number): number {
-    this.bytes[at] = COMMA;
-    return putWhole(this.bytes, at + 1, n);
-  }
-
-  private measured(at: number, n: number, digits: Decimals): number {
-    this.bytes[at] = COMMA;
-    return Number.isNaN(n) ? at + 1 : putDecimal(this.bytes, at + 1, n, digits);
+    let end: number;
+    if (n === last[c]) {
+      end = at + size[c]!;
+      for (let p = from[c]!, q = at; q < end; ) bytes[q++] = bytes[p++]!;
+    } else {
+      end = digits === 0 ? putWhole(bytes, at, n) : putDecimal(bytes, at, n, digits);
+      bytes[end++] = COMMA;
+      last[c] = n;
+      size[c] = end - at;
+    }
+    from[c] = at;
+    return end;
   }
 }

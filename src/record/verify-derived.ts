@@ -2,6 +2,7 @@
 import { type ByteSource, readAll } from './byte-source.ts';
 import type { CheckWordsOf } from './check-text.ts';
 import { deriveCheck, deriveFiles, type Inventory, type Progress } from './derived-files.ts';
+import { firstDifference } from './difference.ts';
 import type { Finding, Remark } from './findings.ts';
 import type { ExtraFiles } from './job-file.ts';
 import type { Content, Manifest } from './manifest.ts';
@@ -31,13 +32,6 @@ export interface Work {
   readonly findings: Finding[];
   readonly remarks: Remark[];
 }
-
-/** Where two files differ first; null when they don't. */
-export const equal = (a: Uint8Array, b: Uint8Array): number | null => {
-  const n = Math.min(a.length, b.length);
-  for (let i = 0; i < n; i++) if (a[i] !== b[i]) return i;
-  return a.length === b.length ? null : n;
-};
 
 /** One finding a file is enough; a later one may know the place. */
 export function named(findings: Finding[], file: string, offset: number | null): void {
@@ -88,7 +82,7 @@ class Comparison {
   async take(piece: Uint8Array): Promise<void> {
     if (this.first === null) {
       if (this.room.length < piece.length) this.room = new Uint8Array(piece.length);
-      const here = equal(await this.there.read(this.at, piece.length, this.room), piece);
+      const here = firstDifference(await this.there.read(this.at, piece.length, this.room), piece);
       if (here !== null) this.first = this.at + here;
     }
     this.at += piece.length;
@@ -112,7 +106,7 @@ async function madeAgain(work: Work, manifest: Manifest): Promise<ReadonlyMap<st
   if (options.words !== undefined && check !== undefined) {
     try {
       const text = await deriveCheck(manifest, options.words);
-      made.set(FILE.check, equal(await readAll(check.content), text));
+      made.set(FILE.check, firstDifference(await readAll(check.content), text));
     } catch {
       // A language that only a later version has: told as not derived.
     }
@@ -124,7 +118,7 @@ async function madeAgain(work: Work, manifest: Manifest): Promise<ReadonlyMap<st
     try {
       for (const { name, bytes } of await options.extras({ manifest, manifestSha256 })) {
         const there = files.get(name)?.content;
-        if (there !== undefined) made.set(name, equal(await readAll(there), bytes));
+        if (there !== undefined) made.set(name, firstDifference(await readAll(there), bytes));
       }
     } catch {
       // As above: what can't be made is told as not derived.

@@ -1,11 +1,10 @@
 /** The members of a job's file as they go by once: each held against its CRC, hashed, and the pages read. */
 import { type ByteSource, chunksOf } from './byte-source.ts';
-import { crc32 } from './crc.ts';
-import type { Sha256 } from './hashing.ts';
 import { toHex } from './hex.ts';
 import { type ReadContent, readContent } from './manifest.ts';
 import { FILE } from './members.ts';
 import type { RunVisitor } from './reader.ts';
+import type { RecordCrypto } from './signing.ts';
 import { contentOf, type ZipEntry } from './zip-reader.ts';
 
 export interface Member extends ZipEntry {
@@ -26,20 +25,20 @@ export interface ReadMembers {
 export async function readMembers(
   file: ByteSource,
   entries: readonly ZipEntry[],
-  sha256: Sha256,
+  { hashing, crc32 }: Pick<RecordCrypto, 'hashing' | 'crc32'>,
   also: Pick<RunVisitor, 'page'>,
 ): Promise<ReadMembers> {
   const files = new Map<string, Member>();
   let read: ReadContent | null = null;
   for (const entry of entries) {
     const content = contentOf(file, entry);
-    const hash = sha256.hasher();
+    const hash = hashing.hasher();
     let crc = 0;
     const see = (chunk: Uint8Array): void => {
       crc = crc32(chunk, crc);
       hash.update(chunk);
     };
-    if (entry.name === FILE.pages) read = await readContent(content, sha256, also, see);
+    if (entry.name === FILE.pages) read = await readContent(content, hashing, also, see);
     else for await (const chunk of chunksOf(content)) see(chunk);
     files.set(entry.name, { ...entry, content, sound: crc === entry.crc, sha256: toHex(hash.digest()) });
   }

@@ -5,6 +5,7 @@
 
 import { type ByteSource, readAll } from './byte-source.ts';
 import { Inventory } from './derived-files.ts';
+import { firstDifference } from './difference.ts';
 import { type Finding, type Remark, VERDICTS, type Verdict } from './findings.ts';
 import { fromHex } from './hex.ts';
 import {
@@ -18,7 +19,7 @@ import { additionName, CORE_FILES, FILE, isExtraName } from './members.ts';
 import { pageFindings } from './page-findings.ts';
 import { type Addition, checkAddition, MAX_ADDITIONS, type Sealed, type SealedAddition } from './seal.ts';
 import { fingerprintOf, pemOf, successionText } from './signing.ts';
-import { checkDerived, equal, named, type VerifyOptions, type Work } from './verify-derived.ts';
+import { checkDerived, named, type VerifyOptions, type Work } from './verify-derived.ts';
 import { type Member, readMembers } from './verify-members.ts';
 import { isNoAccident, LOCAL_BYTES, type ZipFault, type ZipProblem } from './zip-form.ts';
 import { readZip } from './zip-reader.ts';
@@ -52,7 +53,7 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
   const refused = findings.some((f) => f.f === 'refused');
   const inventory = new Inventory();
   const also = options.sense === null ? {} : inventory;
-  const { files, read } = await readMembers(file, refused ? [] : entries, options.crypto.hashing, also);
+  const { files, read } = await readMembers(file, refused ? [] : entries, options.crypto, also);
   const work: Work = { options, files, inventory, findings, remarks: [] };
   if (problem === null)
     for (const { name, sound } of files.values())
@@ -218,7 +219,7 @@ async function checkSignature(
   if (signature !== undefined && !(await options.crypto.verify(key, bytes, signature)))
     findings.push({ f: 'manifest', why: 'signature' });
   const pem = await bytesOf(files, FILE.signer);
-  const difference = pem === undefined ? null : equal(pem, new TextEncoder().encode(pemOf(key)));
+  const difference = pem === undefined ? null : firstDifference(pem, new TextEncoder().encode(pemOf(key)));
   if (difference !== null) findings.push({ f: 'file', file: FILE.signer, offset: difference });
   // No program of ours seals one; whoever made this record used another.
   if (manifest.practice) findings.push({ f: 'manifest', why: 'practice' });
@@ -312,7 +313,7 @@ async function checkAdditions(
     const name = additionName(i + 1, 'pem');
     const pem = await bytesOf(files, name);
     const wanted = new TextEncoder().encode(pemOf(fromHex(read.addition.signer.publicKey)!));
-    const difference = pem === undefined ? null : equal(pem, wanted);
+    const difference = pem === undefined ? null : firstDifference(pem, wanted);
     if (difference !== null) named(findings, name, difference);
   }
   return good;

@@ -4,6 +4,7 @@
  * is for the caller to hold against its CRC.
  */
 import { type ByteSource, partOf } from './byte-source.ts';
+import { firstDifference } from './difference.ts';
 import {
   centralHeader,
   END_BYTES,
@@ -41,10 +42,8 @@ const ascii = new TextEncoder();
 const latin = new TextDecoder('latin1');
 
 /** Where b differs first from what lies at `at` in a. */
-function firstDifference(a: Uint8Array, at: number, b: Uint8Array): number | null {
-  for (let i = 0; i < b.length; i++) if (a[at + i] !== b[i]) return i;
-  return null;
-}
+const differsAt = (a: Uint8Array, at: number, b: Uint8Array): number | null =>
+  firstDifference(a.subarray(at, at + b.length), b);
 
 /**
  * Never throws but what the source does, and takes no memory for sizes that the file claims.
@@ -79,7 +78,7 @@ export async function readZip(file: ByteSource, most: number = MAX_MEMBERS): Pro
     if (v.getUint16(8, true) !== 0) return stop('compressed', at, name);
     if (size === MAX_BYTES) return stop('zip64', at, name);
     if (names.has(name.toLowerCase())) return stop('twice', at, name);
-    const difference = firstDifference(head, 0, localHeader(nameBytes, crc, size));
+    const difference = differsAt(head, 0, localHeader(nameBytes, crc, size));
     if (difference !== null) return stop('header', at + difference, name);
     const start = at + LOCAL_BYTES + nameLength;
     if (start + size > file.size) return stop('truncated', start, name);
@@ -106,7 +105,7 @@ async function directory(
   const found = await file.read(at, length + END_BYTES);
   let from = 0;
   for (const { name, bytes } of wanted) {
-    const difference = firstDifference(found, from, bytes);
+    const difference = differsAt(found, from, bytes);
     if (difference !== null)
       return stop(from + difference >= found.length ? 'truncated' : 'header', at + from + difference, name);
     from += bytes.length;

@@ -13,7 +13,6 @@ import {
   manifestBytes,
   README,
 } from '../../record/backup.ts';
-import { crc32 } from '../../record/crc.ts';
 import { toHex } from '../../record/hex.ts';
 import { runFileNames, runOfFile } from '../../record/recovery.ts';
 import { importFileName, listImports } from '../../record/stores/imports.ts';
@@ -41,7 +40,7 @@ export async function makeBackup(deps: EvidenceDeps, tell: Tell): Promise<Backup
   const add = async (name: string, bytes: Uint8Array): Promise<string> => {
     const sha256 = toHex(await crypto.sha256(bytes));
     try {
-      const header = zip.add(name, crc32(bytes), bytes.length);
+      const header = zip.add(name, crypto.crc32(bytes), bytes.length);
       parts.push(new Blob([header, bytes] as Uint8Array<ArrayBuffer>[]));
     } catch (cause) {
       if (cause instanceof RangeError) throw new EvidenceError('too-large', cause.message);
