@@ -147,7 +147,7 @@ export class TraceParquet {
       ...b.raw.map((_, c) => counts(b, c)),
     ];
     const columnData = data.map((d, i) => ({ name: this.names[i]!, data: d, ...this.ways[i]! }));
-    // A row group is one page a column: it has no more than half a megabyte.
+    // A row group is one page a column: it has no more than an eighth of a megabyte.
     this.writer.write({ columnData, rowGroupSize: n, pageSize: 0 });
     return this.pieces.take();
   }
