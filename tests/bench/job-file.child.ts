@@ -6,7 +6,7 @@ import { closeSync, openSync, readFileSync, readSync, rmSync, writeSync } from '
 import { openSource } from '../../src/cli/file-source.ts';
 import { nodeCrypto } from '../../src/cli/node-crypto.ts';
 import { deriving } from '../../src/evidence/deriving.ts';
-import { PLAIN_WORDING } from '../../src/job/wording.ts';
+import { PLAIN_WORDING } from '../../src/job/testing/wording.ts';
 import { fromHex } from '../../src/record/hex.ts';
 import { buildJobFile } from '../../src/record/job-file.ts';
 import { fingerprintOf, signerOf } from '../../src/record/signing.ts';

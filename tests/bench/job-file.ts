@@ -3,7 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { nodeCrypto } from '../../src/cli/node-crypto.ts';
-import { PLAIN_WORDING } from '../../src/job/wording.ts';
+import { PLAIN_WORDING } from '../../src/job/testing/wording.ts';
 import { toHex } from '../../src/record/hex.ts';
 import { runFileNames } from '../../src/record/recovery.ts';
 import { seal } from '../../src/record/seal.ts';
