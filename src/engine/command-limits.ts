@@ -52,6 +52,9 @@ export function checkCommand(command: Command): Command {
     case 'note':
       text(command.text, 'text');
       break;
+    case 'take-device':
+      bad('comes with its Setup');
+      break;
     case 'zero':
     case 'mixed':
     case 'vent':

@@ -8,8 +8,10 @@ import { createWatch, step, type WatchOptions, type WatchState } from '../watch/
 import {
   createIntake,
   explainGap,
+  type Greeted,
   type Intake,
   takeChannel,
+  takeDevice,
   takeHello,
   takeSample,
   takeSetup,
@@ -107,11 +109,20 @@ function notify(run: Run, tUs: number, notice: Notice, sink: RunSink): void {
   give(run, { i: 'notice', tUs, notice }, sink);
 }
 
+/** Of the run's own device. */
+function tellDevice(run: Run, tUs: number, what: Greeted, sink: RunSink): void {
+  const { bootId, deviceId } = run.hello ?? { bootId: 0, deviceId: '' };
+  notify(run, tUs, { n: 'device', what, bootId, deviceId }, sink);
+}
+
 function onCommand(run: Run, command: Command, tUs: number, sink: RunSink): void {
   if (command.c === 'zero') commandZero(run.sensing, run.watch, tUs, sink.event);
   else if (command.c === 'warm-check')
     commandWarm(run.sensing, run.watch, tUs, command.place, command.thermometerC, sink.event);
-  else give(run, { i: 'command', tUs, command }, sink);
+  else {
+    if (command.c === 'take-device') takeDevice(run, command.deviceId);
+    give(run, { i: 'command', tUs, command }, sink);
+  }
 }
 
 function onNotice(run: Run, notice: Notice, tUs: number, sink: RunSink): void {
@@ -125,7 +136,8 @@ function onSetup(run: Run, setup: Setup, tUs: number, sink: RunSink): void {
     if (event.e === 'setup-refused') refused = true;
     sink.event(event);
   });
-  if (!refused) takeSetup(run, setup);
+  const what = takeSetup(run, setup, refused);
+  if (what !== null) tellDevice(run, tUs, what, sink);
 }
 
 function onFrame(run: Run, frame: DeviceFrame, tUs: number, sink: RunSink): void {
@@ -163,10 +175,7 @@ function onSample(run: Run, frame: SampleFrame, tUs: number, sink: RunSink): voi
     return;
   }
   const { reading, restarted, gap, witness } = taken;
-  if (restarted) {
-    const { bootId, deviceId } = run.hello ?? { bootId: 0, deviceId: '' };
-    notify(run, tUs, { n: 'device', what: 'reset', bootId, deviceId }, sink);
-  }
+  if (restarted) tellDevice(run, tUs, 'reset', sink);
   if (gap !== null) notify(run, tUs, { n: 'gap', ...gap }, sink);
   if (witness !== null) notify(run, tUs, { n: 'witness', ...witness }, sink);
   if (reading === null) {

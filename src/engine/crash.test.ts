@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ResinSetup, Setup } from '../job/setup.ts';
+import { createScriptedPort } from '../link/testing/device.ts';
 import { scanRun } from '../record/reader.ts';
 import { runFileNames } from '../record/recovery.ts';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
@@ -127,6 +128,30 @@ describe('after a crash', () => {
     const after = createHostBench({ files: files.kill(), documents });
     await after.connectRig('normal');
     await after.run(500);
+    await after.ask({ q: 'resume-run', runId });
+    await after.run(100);
+    const { view } = after.moment();
+    await after.run(3000);
+    const now = after.moment();
+    expect(now.run?.runId).toBe(runId);
+    expect(now.link).toMatchObject({ error: 'other-device', hello: null });
+    expect(now.link.other).not.toBeNull();
+    expect(now.view.bar).toBe(view.bar);
+    const lost = now.view.alarms.find((a) => a.alarm === 'pressure-lost');
+    expect(lost).toMatchObject({ state: 'unacknowledged', values: { cause: 'other-device' } });
+    expect(now.view.limits?.ceilingBar).toBe(1.77);
+  });
+
+  it('a practice is not gone on with at a real line, nor a real run on the rig', async () => {
+    const { files, documents, runId } = await inHold();
+    const { port } = createScriptedPort();
+    const after = createHostBench({
+      files: files.kill(),
+      documents,
+      openPort: async () => ({ port, rig: null, speed: 1 }),
+    });
+    const serial = { kind: 'serial', index: 0, usbVendorId: null, usbProductId: null } as const;
+    await after.ask({ q: 'connect', port: serial });
     await expect(after.ask({ q: 'resume-run', runId })).rejects.toMatchObject({ code: 'other-device' });
     expect(after.moment().run).toBeNull();
   });

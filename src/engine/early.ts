@@ -30,6 +30,7 @@ const NEEDS_READINGS: Readonly<Record<Command['c'], boolean>> = {
   unshelve: false,
   stage: false,
   mixed: false,
+  'take-device': false,
   vent: false,
   answer: false,
   witness: false,

@@ -8,6 +8,7 @@ import type { CurrentRun } from './current-run.ts';
 import type { HostDeps, RigControl } from './deps.ts';
 import { createDeviceLimit } from './device-limit.ts';
 import { EngineError } from './errors.ts';
+import { otherDevice } from './intake.ts';
 import { createKnownSpeeds } from './known-speeds.ts';
 import type { LinkView, PortChoice } from './messages.ts';
 import type { ScaledTimers } from './scaled-timers.ts';
@@ -22,6 +23,12 @@ export interface Feed {
   disconnect(): Promise<void>;
   command(command: Command): void;
   setup(setup: Setup): void;
+  /**
+   * The other device that answers goes on in the run, by this Setup of its own channels.
+   * @throws EngineError 'no-run'; 'not-connected' where it answers no longer; 'refused' where the watch refuses the
+   * Setup, or a practice would go on with a real line
+   */
+  takeDevice(deviceId: string, setup: Setup): Promise<void>;
   /** A fresh early run on the present connection. */
   startEarly(): void;
   link(): LinkView;
@@ -169,6 +176,24 @@ export function createFeed(
       if (current.live.run.setup !== setup) return; // refused by the watch, which said so
       apply();
     },
+    async takeDevice(deviceId, setup) {
+      const { live } = current;
+      const to = session;
+      if (live.record === null) throw new EngineError('no-run', 'no run is open');
+      const heard = otherDevice(live.run)?.hello.deviceId;
+      if (to === null || to.other?.hello.deviceId !== deviceId || heard !== deviceId)
+        throw new EngineError('not-connected', `${deviceId} does not answer`);
+      if (live.run.head.practice !== (rig !== null))
+        throw new EngineError('refused', 'practice and real lines do not stand in for each other');
+      // The two belong together: by the first Setup the second device would be read wrong.
+      current.entry({ l: 'command', tUs: current.nowUs(), command: { c: 'take-device', deviceId } });
+      current.entry({ l: 'setup', tUs: current.nowUs(), setup });
+      if (live.run.setup !== setup) throw new EngineError('refused', 'the watch refuses its limits');
+      current.bindDevice(deviceId);
+      void to.setRate(setup.rateHz).catch(() => undefined);
+      to.expect(deviceId);
+      if (to.state === 'idle') await to.connect();
+    },
     startEarly,
     link() {
       const s = session;
@@ -178,6 +203,7 @@ export function createFeed(
         kind: s === null ? null : rig === null ? 'serial' : 'rig',
         hello: s?.greeting?.hello ?? null,
         channels: s?.greeting?.channels ?? [],
+        other: s?.other ?? null,
         deviceGuard: s?.guard ?? null,
         rateHz: s?.rateHz ?? null,
         frames: s?.frames ?? 0,

@@ -78,6 +78,10 @@ export function createHost(deps: HostDeps): Host {
       feed.setup(checkSetup(setup));
       return null;
     },
+    'take-device': async ({ deviceId, setup }) => {
+      await feed.takeDevice(deviceId, checkSetup(setup));
+      return null;
+    },
     command: ({ command }) => {
       feed.command(checkCommand(command));
       return null;

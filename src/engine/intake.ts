@@ -23,12 +23,22 @@ export interface Intake {
   hello: HelloFrame | null;
   channels: readonly ChannelFrame[];
   /** A hello whose channel lines have not all come. */
-  greeting: { readonly hello: HelloFrame; readonly channels: (ChannelFrame | null)[] } | null;
+  greeting: Introduction | null;
+  /** What another device than the run's said of itself, as far as its lines came; null: none answers. */
+  other: Introduction | null;
+  /** That device was taken for the run and waits for its Setup. */
+  taking: boolean;
   /** Another device than the run's answers: its samples are kept in the log and never judged. */
   foreign: boolean;
   /** The port was lost since, and who answers now has not said its name: nothing of it is judged. */
   unmet: boolean;
   readonly track: SampleTrack;
+}
+
+/** A device's hello and its channel lines; null: that line has not come. */
+export interface Introduction {
+  readonly hello: HelloFrame;
+  readonly channels: (ChannelFrame | null)[];
 }
 
 /** What a device that says hello is to the run. */
@@ -43,16 +53,55 @@ export function createIntake(): Intake {
     hello: null,
     channels: [],
     greeting: null,
+    other: null,
+    taking: false,
     foreign: false,
     unmet: false,
     track: createTrack(),
   };
 }
 
-/** A Setup that was taken; whether it is, the watch says. */
-export function takeSetup(intake: Intake, setup: Setup): void {
+const introduction = (hello: HelloFrame): Introduction => ({
+  hello,
+  channels: new Array<ChannelFrame | null>(hello.channels).fill(null),
+});
+
+/** Its channel lines, where all have come. */
+function whole({ channels }: Introduction): readonly ChannelFrame[] | null {
+  const known = channels.filter((c): c is ChannelFrame => c !== null);
+  return known.length === channels.length ? known : null;
+}
+
+/** The device that answers and is not the run's, once all of its lines have come. */
+export function otherDevice({ other }: Intake): Introduction | null {
+  return other !== null && whole(other) !== null ? other : null;
+}
+
+/** The other device is to go on in the run's place. Until its Setup comes nothing changes: half of it would read wrong. */
+export function takeDevice(intake: Intake, deviceId: string): void {
+  intake.taking = otherDevice(intake)?.hello.deviceId === deviceId;
+}
+
+/**
+ * A Setup with the watch's answer to it. 'taken': with it another device has become the run's, with its own scale and
+ * without a zero.
+ */
+export function takeSetup(intake: Intake, setup: Setup, refused: boolean): Greeted | null {
+  const other = intake.taking ? otherDevice(intake) : null;
+  intake.taking = false;
+  if (refused) return null;
   intake.setup = setup;
   applySetup(intake.sensing, setup);
+  const channels = other === null ? null : whole(other);
+  if (other === null || channels === null) return null;
+  intake.other = null;
+  intake.foreign = false;
+  intake.greeting = null;
+  intake.hello = other.hello;
+  intake.channels = channels;
+  restartTrack(intake.track);
+  describe(intake.sensing, other.hello, channels);
+  return 'taken';
 }
 
 /** null: nothing has changed. */
@@ -62,12 +111,15 @@ export function takeHello(intake: Intake, frame: HelloFrame): Greeted | null {
     const known = intake.foreign;
     intake.foreign = true;
     intake.greeting = null;
+    intake.other = introduction(frame);
     return known ? null : 'other';
   }
   const back = intake.foreign;
   intake.foreign = false;
+  intake.other = null;
+  intake.taking = false;
   intake.unmet = false;
-  intake.greeting = { hello: frame, channels: new Array<ChannelFrame | null>(frame.channels).fill(null) };
+  intake.greeting = introduction(frame);
   intake.hello = frame;
   if (before === null || back) return 'greeted';
   if (before.bootId === frame.bootId) return null;
@@ -76,11 +128,11 @@ export function takeHello(intake: Intake, frame: HelloFrame): Greeted | null {
 }
 
 export function takeChannel(intake: Intake, frame: ChannelFrame): void {
-  const pending = intake.greeting;
-  if (intake.foreign || pending === null || frame.index >= pending.channels.length) return;
+  const pending = intake.foreign ? intake.other : intake.greeting;
+  if (pending === null || frame.index >= pending.channels.length) return;
   pending.channels[frame.index] = frame;
-  const complete = pending.channels.filter((c): c is ChannelFrame => c !== null);
-  if (complete.length !== pending.channels.length) return;
+  const complete = whole(pending);
+  if (intake.foreign || complete === null) return;
   intake.greeting = null;
   intake.channels = complete;
   describe(intake.sensing, pending.hello, complete);
@@ -100,7 +152,10 @@ export function explainGap(intake: Intake, notice: Notice, tUs: number): void {
       return;
     case 'gap':
       track.told = true;
-      if (notice.reason === 'resumed') track.askedUs = tUs;
+      if (notice.reason === 'resumed') {
+        track.askedUs = tUs;
+        intake.taking = false;
+      }
       return;
     case 'device': // a reset is seen in the counters, or by a hello
     case 'answers':

@@ -90,6 +90,8 @@ export type Request =
   | { readonly q: 'close-interrupted'; readonly runId: string }
   | { readonly q: 'end-run' }
   | { readonly q: 'setup'; readonly setup: Setup }
+  /** The device that answers in the place of the run's goes on in the run, by this Setup of its own channels. */
+  | { readonly q: 'take-device'; readonly deviceId: string; readonly setup: Setup }
   | { readonly q: 'command'; readonly command: Command }
   | { readonly q: 'device-limit'; readonly mbar: number }
   | { readonly q: 'device-silence' }
@@ -124,6 +126,7 @@ export interface Answers {
   'close-interrupted': null;
   'end-run': { readonly runId: string };
   setup: null;
+  'take-device': null;
   command: null;
   'device-limit': { readonly kept: boolean; readonly mbar: number | null };
   'device-silence': null;
@@ -167,6 +170,8 @@ export interface LinkView {
   readonly kind: 'serial' | 'rig' | null;
   readonly hello: HelloFrame | null;
   readonly channels: readonly ChannelFrame[];
+  /** Another device that answers in the run device's place, and is not read; null: none does. */
+  readonly other: { readonly hello: HelloFrame; readonly channels: readonly ChannelFrame[] } | null;
   readonly deviceGuard: GuardFrame | null;
   readonly rateHz: number | null;
   readonly frames: number;

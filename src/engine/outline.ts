@@ -10,12 +10,21 @@ import type { RunDetail } from './messages.ts';
 /** What a saved run's screen needs before its first picture, without the picture. */
 export type Outline = Omit<RunDetail, 'summary'>;
 
+interface Said {
+  readonly hello: HelloFrame;
+  readonly channels: ChannelFrame[];
+}
+
 /** Reads a run's file from end to end, every CRC checked: half a second for twelve hours at 50 Hz. */
 export function outlineOf(bytes: Uint8Array): Outline {
   const setups: Setup[] = [];
   const events: WatchEvent[] = [];
-  let hello: HelloFrame | null = null;
-  let channels: ChannelFrame[] = [];
+  /** Newest hello of the run's device, and of another one: only where that was taken for the run is it the run's. */
+  const said: { own: Said | null; other: Said | null; newest: Said | null } = {
+    own: null,
+    other: null,
+    newest: null,
+  };
   const scan = scanRun(
     bytes,
     {
@@ -24,11 +33,15 @@ export function outlineOf(bytes: Uint8Array): Outline {
           if (entry.l === 'setup') setups.push(entry.setup);
           if (entry.l !== 'frame') continue;
           if (entry.frame.t === 'H') {
-            hello = entry.frame;
-            channels = [];
-          } else if (entry.frame.t === 'C') channels.push(entry.frame);
+            said.newest = { hello: entry.frame, channels: [] };
+            const isOwn = said.own === null || said.own.hello.deviceId === entry.frame.deviceId;
+            said[isOwn ? 'own' : 'other'] = said.newest;
+          } else if (entry.frame.t === 'C') said.newest?.channels.push(entry.frame);
         }
-        for (const event of page.events) events.push(event);
+        for (const event of page.events) {
+          events.push(event);
+          if (event.e === 'device' && event.what === 'taken') said.own = said.other;
+        }
       },
     },
     { chain: false },
@@ -41,8 +54,8 @@ export function outlineOf(bytes: Uint8Array): Outline {
     firstUs,
     utcMs: scan.head?.utcMs ?? null,
     events,
-    hello,
-    channels,
+    hello: said.own?.hello ?? null,
+    channels: said.own?.channels ?? [],
     damage: scan.damage.map((d) => ({
       page: d.page,
       what: SHOWN[d.what],

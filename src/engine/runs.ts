@@ -188,14 +188,13 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledg
           const found = await openLeft(deps.files, runId);
           const { scan, head } = found;
           file = found.file;
+          const { kind } = feed.link();
+          if (kind !== null && (kind === 'rig') !== title.practice)
+            throw new EngineError('other-device', 'practice and real lines do not stand in for each other');
           if (head.engine !== ENGINE)
             throw new EngineError('refused', `the run was judged by engine ${head.engine}`);
           side = await openSideFiles(deps.files, runId);
           const { run, watched } = await revive(deps, file.read(0, file.size), scan, side);
-          const here = feed.link().hello?.deviceId;
-          const there = run.hello?.deviceId;
-          if (here !== undefined && there !== undefined && here !== there)
-            throw new EngineError('other-device', `the run began with ${there}`);
           const start = startAfter(scan);
           if (start === null) throw new EngineError('corrupt', 'no page of the run stands');
           goOn(recordOf({ title, head, file, side, run, watched, start, release }), scan);

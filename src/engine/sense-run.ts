@@ -8,6 +8,7 @@ import {
   explainGap,
   type Intake,
   takeChannel,
+  takeDevice,
   takeHello,
   takeSample,
   takeSetup,
@@ -106,7 +107,7 @@ export const sensing =
           takeStray(intake, entry.reason);
           return null;
         case 'setup':
-          if (!told.refuses(tUs)) takeSetup(intake, entry.setup);
+          takeSetup(intake, entry.setup, told.refuses(tUs));
           return null;
         case 'command':
           command(intake, told, entry.command, tUs);
@@ -125,5 +126,6 @@ function command(intake: Intake, told: Told, given: Command, tUs: number): void 
   if (given.c === 'zero') {
     const answer = told.zero(tUs);
     if (answer !== null) retakeZero(intake.sensing, answer);
-  } else if (given.c === 'warm-check') warmCheck(intake.sensing, given.place, given.thermometerC);
+  } else if (given.c === 'take-device') takeDevice(intake, given.deviceId);
+  else if (given.c === 'warm-check') warmCheck(intake.sensing, given.place, given.thermometerC);
 }

@@ -37,6 +37,8 @@ export interface Session {
   readonly error: LinkError | null;
   readonly greeting: Greeting | null;
   readonly guard: GuardFrame | null;
+  /** The device that answers in the place of the one that is expected; null: none does. */
+  readonly other: Greeting | null;
   /** The rate that the device said it keeps, Hz. */
   readonly rateHz: number | null;
   readonly frames: number;
@@ -50,7 +52,10 @@ export interface Session {
    * is tried again.
    */
   connect(): Promise<void>;
-  /** Binds the session to one device (a run began), or frees it. */
+  /**
+   * Binds the session to one device (a run began, or took another), or frees it. That one is met at once where it
+   * waits; another that streams is let go.
+   */
   expect(deviceId: string | null): void;
   setRate(rateHz: number): Promise<void>;
   ask(verb: HostVerb, options?: AskOptions): Promise<ReplyFrame>;
@@ -85,6 +90,7 @@ export function createSession(
   let state: LinkState = 'idle';
   let error: LinkError | null = null;
   let greeting: Greeting | null = null;
+  let other: Greeting | null = null;
   let rateAsked = options.rateHz;
   let rateHz: number | null = null;
   let deviceId = options.deviceId;
@@ -126,6 +132,7 @@ export function createSession(
     },
     greeted(complete) {
       const why = refusal(complete, deviceId);
+      other = why === 'other-device' ? complete : null;
       if (why !== null) {
         const { hello } = complete;
         if (error !== why) fail(why, hello.deviceId);
@@ -187,7 +194,9 @@ export function createSession(
   /** One speed after the other, until a device answers or what comes can be read: then the speed was right. */
   async function search(): Promise<void> {
     let told = new LinkFault('port-gone', 'closed before it was opened');
-    for (const [n, speed] of speeds.entries()) {
+    // Tried last, so that a second connect() begins where the first one found something.
+    const order = [...new Set([baudRate, ...speeds])];
+    for (const [n, speed] of order.entries()) {
       if (!wanted) break;
       baudRate = speed;
       try {
@@ -247,6 +256,9 @@ export function createSession(
     get guard() {
       return guard.newest;
     },
+    get other() {
+      return other;
+    },
     get rateHz() {
       return rateHz;
     },
@@ -283,6 +295,17 @@ export function createSession(
     },
     expect(id) {
       deviceId = id;
+      if (other !== null && other.hello.deviceId === id) {
+        other = null;
+        error = null;
+        if (state === 'lost' || state === 'retrying') retry(0);
+      } else if (opening?.started && greeting !== null && refusal(greeting, id) !== null) {
+        other = greeting;
+        greeting = null;
+        opening.end();
+        void port.close();
+        heard.gone('other-device', other.hello.deviceId);
+      }
     },
     async setRate(hz) {
       if (hz === rateAsked && rateHz !== null) return;

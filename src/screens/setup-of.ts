@@ -1,5 +1,6 @@
 import type { JobBundle } from '../job/bundle.ts';
 import { blankJob } from '../job/job-document.ts';
+import type { DeviceDescription } from '../plan/device.ts';
 import { makeSetup, type Plan } from '../plan/setup.ts';
 import { LIVE } from '../words/live.ts';
 import type { Services } from './context.ts';
@@ -22,14 +23,21 @@ export function withoutPractice(bundle: JobBundle): JobBundle {
  * times, and the zero counts only once it was taken. Without a job the device's own scale is used and no limit is
  * set.
  * @param number of the Setup: one more than the last of the run
+ * @param other the device that is to be read, where it is not the one that is: its zero is not taken
  */
-export function planOf(app: Services, bundle: JobBundle | null, number: number): Plan {
+export function planOf(
+  app: Services,
+  bundle: JobBundle | null,
+  number: number,
+  other: DeviceDescription | null = null,
+): Plan {
   const link = app.live.link();
   const hello = link?.hello ?? null;
+  const device = other ?? (hello === null ? null : { hello, channels: link?.channels ?? [] });
   const view = app.live.view();
   const gauge = {
     jobId: null,
-    job: { ...blankJob(LIVE.packerNone), tap: suggestedTap(link?.channels ?? []) },
+    job: { ...blankJob(LIVE.packerNone), tap: suggestedTap(device?.channels ?? []) },
     packer: null,
     resin: null,
     sensors: [],
@@ -38,11 +46,11 @@ export function planOf(app: Services, bundle: JobBundle | null, number: number):
   return makeSetup({
     bundle: own ?? gauge,
     settings: app.settings(),
-    device: hello === null ? null : { hello, channels: link?.channels ?? [] },
+    device,
     number,
     before: number > 1 ? app.live.setup() : null,
     practice: link?.kind === 'rig',
     earlier: app.sensorRuns(),
-    zeroed: view !== null && view.firstUs !== null && !view.standing.includes('not-zeroed'),
+    zeroed: other === null && view !== null && view.firstUs !== null && !view.standing.includes('not-zeroed'),
   });
 }

@@ -52,6 +52,7 @@ const COMMANDS: {
   gauge: fc.constant({ bar: 0.4 }),
   'warm-check': fc.constant({ place: 'sleeve', thermometerC: 30 }),
   mixed: fc.constant({}),
+  'take-device': fc.constant({ deviceId: 'd' }),
   vent: fc.record({ open: flag }),
   answer: fc.record({
     question: fc.constant('let-down-or-loss' as const),

@@ -18,6 +18,8 @@ export type Command =
   /** Warm-in-hand check against a thermometer. */
   | { readonly c: 'warm-check'; readonly place: Place; readonly thermometerC: number }
   | { readonly c: 'mixed' }
+  /** Another device goes on in the run's place, by the Setup that follows: what was known of the first one is void. */
+  | { readonly c: 'take-device'; readonly deviceId: string }
   | { readonly c: 'vent'; readonly open: boolean }
   | { readonly c: 'answer'; readonly question: 'let-down-or-loss'; readonly answer: 'let-down' | 'loss' }
   | { readonly c: 'witness'; readonly hard: boolean; readonly atPipeTemperature: boolean }
@@ -29,7 +31,7 @@ export type Notice =
   | { readonly n: 'link'; readonly state: LinkState }
   | {
       readonly n: 'device';
-      readonly what: 'greeted' | 'reset' | 'other';
+      readonly what: 'greeted' | 'reset' | 'other' | 'taken';
       readonly bootId: number;
       readonly deviceId: string;
     }

@@ -23,6 +23,7 @@ import { Shelve } from './Shelve.tsx';
 import { StagePanel } from './StagePanel.tsx';
 import { StartPanel } from './StartPanel.tsx';
 import { createStart } from './start.ts';
+import { TakeDevice } from './TakeDevice.tsx';
 import { Question } from './Tasks.tsx';
 
 /** The live screen: pressure huge, ladder, alarms, stage with its one next action, trace, cure line. */
@@ -130,6 +131,7 @@ export function Live(props: { jobId: string | null }) {
             <StagePanel onEnd={() => start.endRun()} />
           </Show>
           <LinkNote />
+          <TakeDevice />
         </section>
 
         <Show when={connected() || live.run() !== null}>

@@ -51,7 +51,9 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
   const connected = createMemo(() => isWanted(state()));
   const practice = createMemo(() => live.link()?.kind === 'rig');
   const runId = createMemo(() => live.run()?.runId ?? null);
-  createEffect(on(runId, () => setZeroSkipped(false), { defer: true }));
+  // Another device has another zero.
+  const deviceId = createMemo(() => live.link()?.hello?.deviceId ?? null);
+  createEffect(on([runId, deviceId], () => setZeroSkipped(false), { defer: true }));
 
   const step = createMemo<StartStep>(() => {
     const run = runId();

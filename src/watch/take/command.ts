@@ -68,6 +68,8 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
     case 'zero':
       zero(w, emit);
       return;
+    case 'take-device':
+      return; // told when the Setup that comes with it is taken
     case 'gauge':
       compareGauge(
         w.sensorChecks,

@@ -7,6 +7,7 @@ import { addFault, forgetFaults, limitTaken } from '../device-faults.ts';
 import type { WatchEvent } from '../events.ts';
 import { holdEnd } from '../hold/hold.ts';
 import type { Notice, WatchedFrame } from '../inputs.ts';
+import { createSensorChecks } from '../sensor-checks/sensor-checks.ts';
 import { signalStray } from '../signal/signal.ts';
 import { reboundBreak } from '../stages/rebound.ts';
 import type { WatchState } from '../state.ts';
@@ -47,6 +48,8 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
       s.foreign = notice.what === 'other';
       if (notice.what === 'greeted') return;
       if (notice.what === 'reset') s.resetUs = tUs;
+      // A second opinion was one on the sensor that is gone.
+      if (notice.what === 'taken') w.sensorChecks = createSensorChecks();
       // What the guard of the device said before holds no longer.
       w.device.guard = null;
       w.device.tripped = false;

@@ -71,7 +71,7 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
   },
   'other-device': {
     title: 'Another device answers than the one that was read',
-    todo: 'It is not read and not told the limit: its sensor is another one. Plug the first device in again. Or end the run, disconnect, connect this one and take its own zero.',
+    todo: 'It is not read and not told the limit: its sensor is another one. Plug the first device in again; in a run, this one can be taken in its place. Without a run: disconnect, connect this one and take its own zero.',
   },
   'no-pressure': {
     title: 'The device has no pressure channel',

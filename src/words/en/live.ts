@@ -44,6 +44,10 @@ export const LIVE = {
   zero: 'Zero now',
   zeroSkip: 'Go on without zero',
   zeroReason: 'Zero not taken',
+  takeDevice: (deviceId: string) => `Take ${deviceId} for this run`,
+  takeText:
+    'Only where the first device cannot come back. From then on this one is read, by its own scale and without a zero: look at the dial gauge. Its zero is asked again while nothing is inflated. The lower of the two ceilings holds, and is set in it as its own limit. Sensors on the job sheet belong to the first device and are taken off the sheet.',
+  takeYes: 'Take it',
   endRun: 'End the run',
   endTitle: 'End this run?',
   endText:
