@@ -2,15 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { createScriptedPort } from '../link/testing/device.ts';
 import type { LogEntry } from '../record/log.ts';
 import { scanRun } from '../record/reader.ts';
-import { createLossyStore } from '../record/stores/memory.ts';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
+import { createLossyStore } from '../record/stores/testing/memory.ts';
 import type { Reading } from '../sensing/reading.ts';
 import { suggestChannels } from '../sensing/suggest.ts';
 import { createRun, stepRun } from './core.ts';
 import { judgeAgain } from './judge-again.ts';
 import { outlineOf } from './outline.ts';
-import { senseRun } from './sense-run.ts';
+
 import { createHostBench, practiceSetup } from './testing/bench.ts';
+import { senseRun } from './testing/readings-alone.ts';
 
 const SERIAL = {
   q: 'connect',
