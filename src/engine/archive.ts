@@ -2,6 +2,7 @@ import type { Timers } from '../link/timers.ts';
 import { rebuildCapture } from '../record/capture.ts';
 import { scanRun } from '../record/reader.ts';
 import { runFileNames } from '../record/recovery.ts';
+import { unlessMissing } from '../record/stores/missing.ts';
 import { type FileStore, StoreError } from '../record/stores/store.ts';
 import { openTraceCache, seriesOf, type TraceCache } from '../record/trace-cache.ts';
 import { EngineError } from './errors.ts';
@@ -134,12 +135,8 @@ export function createArchive(site: ArchiveSite): Archive {
           throw new EngineError('refused', 'an open run cannot be removed');
         if (shelf?.runId === runId) clear();
         for (const name of [...Object.values(runFileNames(runId)), outlineName(runId), snapshotName(runId)]) {
-          try {
-            await site.files.remove(name);
-          } catch (cause) {
-            // Side files may never have been made.
-            if (!(cause instanceof StoreError && cause.code === 'missing')) throw cause;
-          }
+          // Side files may never have been made.
+          await unlessMissing(() => site.files.remove(name));
         }
         await site.ledger.remove(runId);
       }),

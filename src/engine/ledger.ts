@@ -1,4 +1,5 @@
 import { runFileNames, runOfFile, summarise } from '../record/recovery.ts';
+import { unlessMissing } from '../record/stores/missing.ts';
 import {
   type DocumentStore,
   type FileStore,
@@ -79,7 +80,9 @@ export function createLedger(documents: DocumentStore, files: FileStore, utcMs: 
       for (const { name } of await files.list()) {
         const runId = runOfFile(name);
         if (runId === null || known.has(runId)) continue;
-        const summary = summarise(await files.readAll(name), { title: '', peakBar: null });
+        // Another tab may have removed it since the look.
+        const bytes = await unlessMissing(() => files.readAll(name));
+        const summary = bytes === null ? null : summarise(bytes, { title: '', peakBar: null });
         if (summary?.runId === runId) await save(summary);
       }
     },

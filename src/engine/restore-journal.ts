@@ -5,7 +5,8 @@
  */
 import { bodyText, documentLine, readDocuments } from '../record/backup.ts';
 import { toHex } from '../record/hex.ts';
-import { type DocumentStore, type FileStore, StoreError } from '../record/stores/store.ts';
+import { unlessMissing } from '../record/stores/missing.ts';
+import type { DocumentStore, FileStore } from '../record/stores/store.ts';
 import type { RunLocks } from './deps.ts';
 import { EngineError } from './errors.ts';
 
@@ -51,19 +52,11 @@ export async function writeJournal({ documents }: Stores, journal: Journal, utcM
 }
 
 async function removeFile(files: FileStore, name: string): Promise<void> {
-  try {
-    await files.remove(name);
-  } catch (cause) {
-    if (!(cause instanceof StoreError && cause.code === 'missing')) throw cause;
-  }
+  await unlessMissing(() => files.remove(name));
 }
 
 async function removeJournal({ documents }: Stores): Promise<void> {
-  try {
-    await documents.remove(KIND, ID);
-  } catch (cause) {
-    if (!(cause instanceof StoreError && cause.code === 'missing')) throw cause;
-  }
+  await unlessMissing(() => documents.remove(KIND, ID));
 }
 
 /** Writes one file whole and asks the disk to keep it. */

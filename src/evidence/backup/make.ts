@@ -17,7 +17,8 @@ import { toHex } from '../../record/hex.ts';
 import { runFileNames, runOfFile } from '../../record/recovery.ts';
 import { importFileName, listImports } from '../../record/stores/imports.ts';
 import { keyHistory } from '../../record/stores/keys.ts';
-import { type DocumentKind, StoreError } from '../../record/stores/store.ts';
+import { unlessMissing } from '../../record/stores/missing.ts';
+import type { DocumentKind } from '../../record/stores/store.ts';
 import { zipWriter } from '../../record/zip-writer.ts';
 import type { EvidenceDeps, Tell } from '../deps.ts';
 import { EvidenceError } from '../faults.ts';
@@ -67,12 +68,11 @@ export async function makeBackup(deps: EvidenceDeps, tell: Tell): Promise<Backup
   let kept = 0;
   for (const { name, size } of wanted) {
     await tell(total === 0 ? 0 : done / total);
-    try {
-      await summed(`${FOLDER}${name}`, await files.readAll(name));
+    const bytes = await unlessMissing(() => files.readAll(name));
+    // Removed meanwhile: what is gone can't be kept.
+    if (bytes !== null) {
+      await summed(`${FOLDER}${name}`, bytes);
       kept++;
-    } catch (cause) {
-      // Removed meanwhile: what is gone can't be kept.
-      if (!(cause instanceof StoreError && cause.code === 'missing')) throw cause;
     }
     done += size;
   }

@@ -3,7 +3,7 @@ import { type BackupDocument, bodyText } from '../../record/backup.ts';
 import { toHex } from '../../record/hex.ts';
 import { type Sealed, sealedOf } from '../../record/seal.ts';
 import { importFileName } from '../../record/stores/imports.ts';
-import { StoreError } from '../../record/stores/store.ts';
+import { unlessMissing } from '../../record/stores/missing.ts';
 import type { EvidenceDeps, Tell } from '../deps.ts';
 import { pagesName } from './make.ts';
 import type { BackupGroup, RefusedWhy, RestoreFate } from './messages.ts';
@@ -150,10 +150,6 @@ async function planRun(
 }
 
 async function hashHere(deps: EvidenceDeps, name: string): Promise<string | null> {
-  try {
-    return toHex(await deps.crypto.sha256(await deps.files.readAll(name)));
-  } catch (cause) {
-    if (cause instanceof StoreError && cause.code === 'missing') return null;
-    throw cause;
-  }
+  const bytes = await unlessMissing(() => deps.files.readAll(name));
+  return bytes === null ? null : toHex(await deps.crypto.sha256(bytes));
 }

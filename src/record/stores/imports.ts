@@ -5,7 +5,8 @@
  * a second tab that starts must not take the bytes from under a running import.
  */
 import type { ByteSource } from '../byte-source.ts';
-import { type DocumentStore, type FileStore, type StoredDocument, StoreError } from './store.ts';
+import { unlessMissing } from './missing.ts';
+import type { DocumentStore, FileStore, StoredDocument } from './store.ts';
 
 export interface ImportFacts {
   /** SHA-256 of the file, hex. */
@@ -81,11 +82,7 @@ export const importSource = (files: FileStore, sha256: string): Promise<ByteSour
   files.source(importFileName(sha256));
 
 async function removeFile(files: FileStore, sha256: string): Promise<void> {
-  try {
-    await files.remove(importFileName(sha256));
-  } catch (cause) {
-    if (!(cause instanceof StoreError && cause.code === 'missing')) throw cause;
-  }
+  await unlessMissing(() => files.remove(importFileName(sha256)));
 }
 
 /** With the file's lock held. The document goes first: a file without one is swept, the reverse would be a lie. */

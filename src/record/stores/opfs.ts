@@ -5,6 +5,7 @@
 import { type ByteSource, fileSource } from '../byte-source.ts';
 import { blobSource } from './blob-source.ts';
 import { storeErrorOf } from './dom-errors.ts';
+import { unlessMissing } from './missing.ts';
 import { checkCut, checkName, checkRange } from './names.ts';
 import { type AppendFile, type FileStore, StoreError } from './store.ts';
 import { ANSWER_MS, WORK_MS, within } from './within.ts';
@@ -134,10 +135,9 @@ class OpfsStore implements FileStore {
       for await (const entry of this.folder.values()) {
         if (entry.kind !== 'file') continue;
         const mine = this.files.get(entry.name);
-        rows.push({
-          name: entry.name,
-          size: mine?.size ?? (await (entry as FileSystemFileHandle).getFile()).size,
-        });
+        const file =
+          mine ?? (await unlessMissing(() => guarded(() => (entry as FileSystemFileHandle).getFile())));
+        if (file !== null) rows.push({ name: entry.name, size: file.size });
       }
       return rows.sort((a, b) => (a.name < b.name ? -1 : 1));
     });

@@ -154,7 +154,10 @@ class NodeFiles implements FileStore {
       return fs
         .readdirSync(this.folder, { withFileTypes: true })
         .filter((e) => e.isFile())
-        .map((e) => ({ name: e.name, size: fs.statSync(path.join(this.folder, e.name)).size }))
+        .flatMap((e) => {
+          const stat = fs.statSync(path.join(this.folder, e.name), { throwIfNoEntry: false });
+          return stat === undefined ? [] : [{ name: e.name, size: stat.size }];
+        })
         .sort((a, b) => (a.name < b.name ? -1 : 1));
     });
   }
