@@ -64,5 +64,6 @@ describe('number field', () => {
     expect(readNumber('12 °C', { kind: 'pressure' }, METRIC).ok).toBe(false);
     expect(readNumber('1.5', { whole: true }, METRIC).ok).toBe(false);
     expect(readNumber('  ', { kind: 'pressure', lo: 1 }, METRIC)).toEqual({ ok: true, value: null });
+    expect(readNumber('  ', { kind: 'pressure', lo: 1, open: false }, METRIC).ok).toBe(false);
   });
 });

@@ -11,7 +11,10 @@ export type NumberCheck =
   | { readonly ok: false; readonly why: string };
 
 /** Bounds are in the unit the program keeps (bar, °C, mm …), both ends included. */
-export type NumberRules = Partial<NumberBounds>;
+export interface NumberRules extends Partial<NumberBounds> {
+  /** false: there must be a number. */
+  readonly open?: boolean;
+}
 
 /** A bound that was typed in another unit is the bound, not the least bit over it: 122 °F are 50 °C. */
 function settled(value: number, { lo, hi }: NumberRules): number {
@@ -22,11 +25,12 @@ function settled(value: number, { lo, hi }: NumberRules): number {
 
 /**
  * Reads what was typed: comma or point, a unit behind the number if it is of the right kind. Empty is 'not
- * known', never zero.
+ * known', never zero, where that may stand.
  */
 export function readNumber(text: string, rules: NumberRules, units: DisplayUnits): NumberCheck {
   const { kind } = rules;
-  if (text.trim() === '') return { ok: true, value: null };
+  if (text.trim() === '')
+    return rules.open === false ? { ok: false, why: NUMBER_FIELD.empty } : { ok: true, value: null };
   const parsed = kind === undefined ? parseNumber(text) : parseQuantity(text, kind, units);
   if (!parsed.ok) return { ok: false, why: NUMBER_FIELD[parsed.code] };
   const value = settled(parsed.value, rules);

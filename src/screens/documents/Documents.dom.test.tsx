@@ -37,10 +37,17 @@ it('a new packer has no rated pressure: its fields are empty, say so, and nothin
   expect(save.disabled).toBe(true);
   fireEvent.input(field('packer-ratings.0.ratedBar'), { target: { value: '2' } });
   expect(save.disabled).toBe(false);
-  // Emptied again it is not what it was before.
-  fireEvent.input(field('packer-ratings.0.ratedBar'), { target: { value: '' } });
-  expect(save.disabled).toBe(true);
-  expect(said('packer-ratings.0.ratedBar')).toBe(NUMBER_FIELD.empty);
+  // Emptied again it is not what it was before, in a row or by itself.
+  for (const [id, value] of [
+    ['packer-ratings.0.ratedBar', '2'],
+    ['packer-sizes.minMm', '100'],
+  ] as const) {
+    fireEvent.input(field(id), { target: { value: '' } });
+    expect(save.disabled).toBe(true);
+    expect(said(id)).toBe(NUMBER_FIELD.empty);
+    fireEvent.input(field(id), { target: { value } });
+    expect(save.disabled).toBe(false);
+  }
 });
 
 it('a new resin has no times; a row that is added is empty', async () => {

@@ -4,7 +4,7 @@ import type { At, PathTo } from '../../job/paths.ts';
 import { Choice, TextField, Tick } from '../../widgets/Fields.tsx';
 import { NumberField, type NumberRules } from '../../widgets/NumberField.tsx';
 import { useServices } from '../context.ts';
-import { type Form, issueAt, typedAt } from './form.ts';
+import { EMPTY, type Form, issueAt, typedAt } from './form.ts';
 
 /**
  * Fields of a form by the path of what they edit. How far a number goes, its unit, the codes of a choice and whether a
@@ -20,7 +20,7 @@ interface FieldProps<K extends JobDocumentKind> {
 /** The name by which tests find a field. */
 const testId = (form: Form<JobDocumentKind>, path: string): string => `${form.kind}-${path}`;
 
-/** A number. An empty entry is 'not known' where that may stand, and is not passed on where it may not. */
+/** A number. An empty entry is 'not known' where that may stand; elsewhere it is wrong, which is said. */
 export function FormNumber<K extends JobDocumentKind>(
   props: FieldProps<K> & {
     readonly at: PathTo<Documents[K], 'number'>;
@@ -35,13 +35,17 @@ export function FormNumber<K extends JobDocumentKind>(
   const value = () => typedAt(props.form.read(props.at));
   const take = (v: number | null) => {
     if (props.onValue !== undefined) props.onValue(v);
-    else if (v !== null || field().open) props.form.write(props.at, v);
+    else props.form.write(props.at, v ?? (field().open ? null : EMPTY));
   };
   return (
     <NumberField
       label={props.label}
       hint={props.hint ?? ''}
-      rules={{ ...field(), ...props.told }}
+      rules={{
+        ...field(),
+        ...props.told,
+        open: field().open || !props.form.inUse || props.onValue !== undefined,
+      }}
       units={app.units()}
       value={value()}
       onValue={take}

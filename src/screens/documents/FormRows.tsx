@@ -41,7 +41,7 @@ export function FormRows<K extends JobDocumentKind, P extends PathTo<Documents[K
               {([key, label]) => (
                 <NumberField
                   label={label}
-                  rules={{ ...numberAt(props.form.kind, path(i, key)), ...props.told }}
+                  rules={{ ...numberAt(props.form.kind, path(i, key)), ...props.told, open: true }}
                   units={app.units()}
                   value={typedAt(row()[key])}
                   onValue={(v) => props.form.write(path(i, key), v ?? EMPTY)}

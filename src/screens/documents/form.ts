@@ -16,6 +16,8 @@ export interface Form<K extends JobDocumentKind> {
   /** Why the field at this dotted path is not taken, in words; null: fine. */
   issue(path: string): string | null;
   readonly ok: Accessor<boolean>;
+  /** What is written is used at once; else nothing is before it is saved. */
+  readonly inUse: boolean;
 }
 
 /** A form that also knows whether it was changed since it was last settled (saved). */
@@ -59,6 +61,7 @@ export function formOver<K extends JobDocumentKind>(
       return found === undefined ? null : issueText(found, units());
     },
     ok: () => issues().length === 0,
+    inUse: true,
   };
 }
 
@@ -74,5 +77,5 @@ export function createForm<K extends JobDocumentKind>(
     setDraft(() => document);
     setDirty(true);
   };
-  return { ...formOver(kind, draft, put, units), dirty, settle: () => setDirty(false) };
+  return { ...formOver(kind, draft, put, units), inUse: false, dirty, settle: () => setDirty(false) };
 }
