@@ -32,6 +32,9 @@ const rooms = positionals.length > 0 ? positionals : ['watch', 'link', 'sensing'
 /** A fault that makes a loop endless is seen, too: by the clock. */
 const LIMIT_MS = 1_800_000;
 
+/** One process for all files: most of a short test is its start. */
+const QUICK = ['--project', 'unit', '--bail', '1', '--pool', 'threads', '--no-isolate'];
+
 const copy = mkdtempSync(path.join(tmpdir(), 'steadybar-mutants-'));
 process.on('exit', () => rmSync(copy, { recursive: true, force: true }));
 for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => process.exit(1));
@@ -74,7 +77,7 @@ console.log(
   `${places.length} places in ${files.length} files; ${drawn.length} drawn with seed ${values.seed}`,
 );
 
-if ((await run('run', '--project', 'unit', ...rooms.map((room) => `src/${room}/`))) !== 'passed') {
+if ((await run('run', ...QUICK, ...rooms.map((room) => `src/${room}/`))) !== 'passed') {
   console.error('The tests fail without a fault. Mend that first.');
   process.exit(1);
 }
@@ -86,16 +89,8 @@ for (const [i, { file, line, was, is, text }] of drawn.entries()) {
   const own = readFileSync(target, 'utf8');
   writeFileSync(target, text);
   // First the tests beside the file, which are quick; then whatever reaches it.
-  let end = await run(
-    'run',
-    '--project',
-    'unit',
-    '--bail',
-    '1',
-    '--passWithNoTests',
-    `${path.dirname(file)}/`,
-  );
-  if (end === 'passed') end = await run('related', '--run', '--project', 'unit', '--bail', '1', file);
+  let end = await run('run', ...QUICK, '--passWithNoTests', `${path.dirname(file)}/`);
+  if (end === 'passed') end = await run('related', '--run', ...QUICK, file);
   writeFileSync(target, own);
   if (end === 'passed') alive++;
   const told = { passed: 'ALIVE', failed: 'seen', endless: 'seen, endless' }[end];
