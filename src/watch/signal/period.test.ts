@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createPeriod, periodAdd } from './period.ts';
 
@@ -13,6 +14,21 @@ describe('sample period', () => {
     expect(p.periodS).toBe(1);
     for (const s of [2, 2, 2]) periodAdd(p, s);
     expect(p.periodS).toBe(2);
+  });
+
+  it('is that whatever the spacings are, and in whatever order they come', () => {
+    const spacing = fc.double({ min: 1e-6, max: 5, noNaN: true });
+    // Few different values: what is equal must be counted once each.
+    fc.assert(
+      fc.property(fc.array(fc.oneof(spacing, fc.constantFrom(0.1, 0.2)), { minLength: 1 }), (spacings) => {
+        const p = createPeriod(10);
+        spacings.forEach((s, i) => {
+          periodAdd(p, s);
+          const last = spacings.slice(Math.max(0, i - 4), i + 1).sort((a, b) => a - b);
+          expect(p.periodS).toBe(last[(last.length - 1) >> 1]);
+        });
+      }),
+    );
   });
 
   it('takes no spacing that is not positive', () => {
