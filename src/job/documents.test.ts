@@ -125,6 +125,16 @@ describe('documents', () => {
     expect(issuesOf('job', changed('job', 'heating.toC', 151))[0]).toMatchObject({ code: 'too-high' });
   });
 
+  it('a sensor of before it was asked does not state what its own warmth does to it', () => {
+    const { perKelvin, ...old } = blankSensor('x', '1');
+    expect(perKelvin).toBeNull();
+    expect(parseDocument('sensor', { ...old, version: 1 })).toEqual({
+      ok: true,
+      value: blankSensor('x', '1'),
+    });
+    expect(issuesOf('sensor', changed('sensor', 'perKelvin', 1.1))[0]?.path).toBe('perKelvin');
+  });
+
   it('refuses what is no document at all', () => {
     for (const v of [null, undefined, 1, 'x', [], [good.job], () => 1])
       expect(issuesOf('job', v)).toEqual([{ path: '', code: 'type' }]);

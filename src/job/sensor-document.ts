@@ -25,11 +25,11 @@ const calibration = z.strictObject({
 });
 export type SensorCalibration = z.infer<typeof calibration>;
 
-/** A new version adds its step, and a test that reads the older one. */
-export const sensorMigrations: StepsTo<SensorDocument['version']> = [];
+/** Version 1 did not ask what a transducer's own warmth does to it: nobody stated it. */
+export const sensorMigrations: StepsTo<SensorDocument['version']> = [(old) => ({ ...old, perKelvin: null })];
 
 export const sensorSchema = z.strictObject({
-  version: z.literal(1),
+  version: z.literal(2),
   name: name(120),
   serial: name(60),
   quantity: z.enum(QUANTITIES),
@@ -52,6 +52,8 @@ export const sensorSchema = z.strictObject({
   ),
   /** Expanded accuracy of its sheet (k = 2) where there is no calibration, bar or K; null: not stated. */
   accuracy: z.nullable(num(0, 50)),
+  /** Pressure: zero and span together by the sensor's own warmth, % of the span a kelvin; null: not stated. */
+  perKelvin: z.nullable(num(0, 1, '%/K')),
   calibration: z.nullable(calibration),
   /** Earlier calibrations, newest first, for drift. */
   earlier: rows(calibration, 40),
@@ -66,7 +68,7 @@ export type SensorDocument = z.infer<typeof sensorSchema>;
 /** A 4-20 mA gauge transducer, 0-4 bar, to be edited. */
 export function blankSensor(name: string, serial: string): SensorDocument {
   return {
-    version: 1,
+    version: 2,
     name,
     serial,
     quantity: 'pressure',
@@ -79,6 +81,7 @@ export function blankSensor(name: string, serial: string): SensorDocument {
     range: { lo: 0, hi: 4 },
     span: { elLo: 4000, elHi: 20_000 },
     accuracy: null,
+    perKelvin: null,
     calibration: null,
     earlier: [],
     dueDays: 365,

@@ -64,6 +64,7 @@ const channel = z.strictObject({
   rangeHi: num(-10_000, 10_000),
   calibration: z.nullable(calibration),
   uSensor: num(0, 1000),
+  perKelvin: z.exactOptional(num(0, 0.01)),
   sensorSerial: z.optional(line(60)),
 });
 

@@ -70,6 +70,8 @@ export interface ChannelSetup {
   readonly calibration: Calibration | null;
   /** Standard uncertainty of the sensor where there is no calibration (type B, from its sheet), bar or K. */
   readonly uSensor: number;
+  /** What a kelvin of the sensor's own warmth moves it by, share of its span; left out where its sheet does not say. */
+  readonly perKelvin?: number;
   /** Serial of the sensor's document; left out where the job names none. */
   readonly sensorSerial?: string | undefined;
 }

@@ -56,6 +56,9 @@ export interface AirTestPlan {
 const F1417_START_PSI = 3.5;
 const F1417_DROP_PSI = 0.5;
 
+/** The sensor's own warmth may change by so much in the minutes of a test, K (common practice, no source). */
+const WARMTH_K = 2;
+
 export function planAirTest(
   job: JobDocument,
   diameterMm: number | null,
@@ -94,7 +97,8 @@ export function planAirTest(
   const uMbar =
     pressure === null
       ? null
-      : pressureBudget(pressure, startMbar / 1000, supplied, { zeroed: true }).expanded * 1000;
+      : pressureBudget(pressure, startMbar / 1000, supplied, { zeroed: true, warmthK: WARMTH_K }).expanded *
+        1000;
   if (uMbar !== null) notes.derive('air-test-u', uMbar, 'mbar', [input('start-pressure', startMbar, 'mbar')]);
   const possible = uMbar !== null && uMbar <= dropMbar / 10;
   if (!possible)

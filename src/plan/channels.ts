@@ -59,6 +59,10 @@ function calibrationOf(
   };
 }
 
+/** % of the span a kelvin on a sheet, a share of it in a Setup. */
+const perKelvinOf = ({ perKelvin }: SensorDocument): { readonly perKelvin?: number } =>
+  perKelvin === null ? {} : { perKelvin: perKelvin / 100 };
+
 /** The device's suggestion with what sensor document and job know better. */
 function withSensor(
   base: ChannelSetup,
@@ -89,6 +93,7 @@ function withSensor(
     rangeHi: sensor.range.hi,
     calibration: calibrationOf(sensor, base.index, deviceId, jobDate, notes),
     uSensor: sensor.accuracy === null ? base.uSensor : sensor.accuracy / 2,
+    ...perKelvinOf(sensor),
     sensorSerial: sensor.serial,
   };
 }
@@ -137,6 +142,7 @@ function imagined(sensor: SensorDocument): ChannelSetup {
       sensor.accuracy === null
         ? (0.01 * (sensor.range.hi - sensor.range.lo)) / Math.sqrt(3)
         : sensor.accuracy / 2,
+    ...perKelvinOf(sensor),
   };
 }
 

@@ -88,6 +88,29 @@ describe('the practice job', () => {
   });
 });
 
+it('what its own warmth does to a sensor goes from its sheet into the Setup, as a share of its span', () => {
+  const [first, ...rest] = DEMO.sensors;
+  const warm = (perKelvin: number | null) =>
+    plan({}, { sensors: [{ ...first!, document: { ...first!.document, perKelvin } }, ...rest] });
+  expect(warm(0.05).setup.channels[0]!.perKelvin).toBeCloseTo(5e-4, 12);
+  expect(warm(null).setup.channels[0]!.perKelvin).toBeUndefined();
+  const u = (p: Plan) => p.setup.limits!.uBar;
+  expect(u(warm(0.05))).toBeGreaterThan(u(warm(null)));
+  expect(u(warm(0.01))).toBeLessThan(u(warm(null)));
+  // The same where no device is connected.
+  const alone = makeSetup({
+    bundle: { ...DEMO, sensors: [{ ...first!, document: { ...first!.document, perKelvin: 0.05 } }, ...rest] },
+    settings: null,
+    device: null,
+    number: 1,
+    practice: false,
+  });
+  expect(alone.budget!.rows.find((r) => r.code === 'environment')!.u).toBeCloseTo(
+    (0.05e-2 * 4 * 10) / Math.sqrt(3),
+    9,
+  );
+});
+
 describe('a packer that is warmed', () => {
   const heating = (by: JobDocument['heating']['by'], toC: number | null = null) => ({ heating: { by, toC } });
 

@@ -1,3 +1,4 @@
+import { warmthBarPerK } from '../job/sensor-warmth.ts';
 import type { ChannelSetup, Setup } from '../job/setup.ts';
 import { calibrationDrift } from './calibration.ts';
 import { seebeck } from './its90/reference.ts';
@@ -13,7 +14,7 @@ export type BudgetCode =
   | 'reference' // standard uncertainty of the reference used in the calibration
   | 'residual' // scatter of the calibration points about the line
   | 'drift' // what may have moved since the calibration
-  | 'environment' // temperature of the sensor away from the calibration's
+  | 'environment' // the sensor's own warmth away from the calibration's
   | 'sensor' // no calibration: the sensor's sheet
   | 'resolution' // one step of the converter
   | 'zero' // zero taken for this job, or how far it may have moved
@@ -46,6 +47,8 @@ export interface BudgetOptions {
   readonly zeroed?: boolean;
   /** Expanded uncertainty of the air pressure, bar: it counts for absolute and sealed sensors. */
   readonly airU?: number;
+  /** How much warmer or colder the sensor may be than at its zero, K; for the difference of two readings: between them. */
+  readonly warmthK?: number;
   /** Temperature of the cold junction, °C; 20 where nothing has been read yet. */
   readonly junctionC?: number;
 }
@@ -57,13 +60,14 @@ const R12 = Math.sqrt(12);
 const SHARES = {
   /** Long-term drift in a calibration interval, when as-found and as-left say no more. */
   drift: 0.001,
-  /** 20 K away from the calibration's temperature. */
-  environment: 0.002,
   /** Zero not taken for this job. */
   openZero: 0.0025,
   /** Zero taken: hysteresis after a load. */
   zero: 0.0005,
 } as const;
+
+/** A sensor is so much warmer or colder than when its zero was taken or it was calibrated, K (common practice). */
+const ENVIRONMENT_K = 10;
 
 /** Supply of a ratiometric sensor: measured by the device's own converter, or unknown (4.5-5.5 V of 5). */
 export const SUPPLY_MEASURED = 0.002;
@@ -129,13 +133,12 @@ export function pressureBudget(
   const span = Math.abs(ch.rangeHi - ch.rangeLo);
   const step = stepValue(ch);
   const rows: BudgetRow[] = calibrated(ch, span);
-  if (ch.calibration !== null)
-    rows.push({
-      code: 'environment',
-      u: (SHARES.environment * span) / R3,
-      distribution: 'rectangular',
-      type: 'B',
-    });
+  rows.push({
+    code: 'environment',
+    u: (warmthBarPerK(ch) * (options.warmthK ?? ENVIRONMENT_K)) / R3,
+    distribution: 'rectangular',
+    type: 'B',
+  });
   rows.push({
     code: 'zero',
     u: zeroUncertainty(ch, options.zeroed === true, options.airU),

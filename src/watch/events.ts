@@ -18,6 +18,7 @@ export type CannotTellReason =
   | 'line' // supplied line
   | 'too-short'
   | 'temperature-trend' // the gas temperature's trend is not known well enough
+  | 'sensor-warmth' // the transducer's own warmth may move its reading as much
   | 'not-gas' // water or steam in the packer
   | 'settling' // heat of the fill, rubber creep
   | 'no-pressure';

@@ -1,33 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { ChannelSetup } from '../job/setup.ts';
-import { LIMITS, setupOf } from '../job/testing/givens.ts';
+import { LIMITS, PRESSURE_CHANNEL, setupOf } from '../job/testing/givens.ts';
 import { STATUS } from '../link/frames.ts';
 import { FLAG } from '../sensing/reading.ts';
 import { readingOf } from '../sensing/testing/readings.ts';
 import { viewOf } from './step.ts';
 import { Script } from './testing/script.ts';
 
-const PRESSURE: ChannelSetup = {
-  index: 0,
-  role: 'pressure',
-  place: null,
-  signal: 'current',
-  thermocouple: null,
-  thermocoupleClass: null,
-  gaugeKind: 'gauge',
-  partner: null,
-  bits: 16,
-  rawLo: 0,
-  rawHi: 65_535,
-  elLo: 0,
-  elHi: 25_000,
-  spanElLo: 4000,
-  spanElHi: 20_000,
-  rangeLo: 0,
-  rangeHi: 4,
-  calibration: null,
-  uSensor: 0.01,
-};
 const fill = (t: number) => Math.min(1.8, Math.max(0, t * 0.05));
 
 describe('limits within a run', () => {
@@ -255,7 +233,7 @@ describe('at the very limit', () => {
 });
 
 describe('documents edited in a hold', () => {
-  const absolute = { ...PRESSURE, gaugeKind: 'absolute' as const };
+  const absolute = { ...PRESSURE_CHANNEL, gaugeKind: 'absolute' as const };
   const calibration = {
     deviceId: 'a',
     channel: 0,
@@ -292,8 +270,8 @@ describe('documents edited in a hold', () => {
 describe('doubt about the reading', () => {
   it('a supply that is named and not read is told; one that never was is the plan\u2019s business', () => {
     const flags = FLAG.noSupply;
-    const channel = { ...PRESSURE, signal: 'ratio' as const };
-    const supply = { ...PRESSURE, index: 1, role: 'supply' as const };
+    const channel = { ...PRESSURE_CHANNEL, signal: 'ratio' as const };
+    const supply = { ...PRESSURE_CHANNEL, index: 1, role: 'supply' as const };
     const with_ = held({ channels: [{ ...channel, partner: 1 }, supply] }).flow(3, 1.8, { more: { flags } });
     expect(with_.heard()).toEqual(['supply-low']);
     const without = held({ channels: [channel] }).flow(3, 1.8, { more: { flags } });

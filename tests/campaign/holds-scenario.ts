@@ -20,8 +20,17 @@ export interface HoldSensor {
   readonly noiseBar: number;
   readonly wanderBar: number;
   readonly wanderTauS: number;
-  /** Slow drift with the weather and the sensor's own temperature, bar, and its time. */
+  /** Slow drift with the weather, bar. */
   readonly driftBar: number;
+  readonly spanBar: number;
+  /** Its own warmth: share of the span a kelvin, as the sheet states it (null: it does not) and as it truly is. */
+  readonly sheetPerK: number | null;
+  readonly perK: number;
+  /** Its surroundings change now and then by so much (1 s), K, and it follows with that lag. */
+  readonly gustK: number;
+  readonly lagS: number;
+  /** Once in the hold the sun comes to it, or leaves it; null: not. */
+  readonly sun: { readonly fromS: number; readonly overS: number; readonly k: number } | null;
 }
 
 export interface HoldProbe {
@@ -72,6 +81,8 @@ export interface HoldWishes {
   readonly topUps?: boolean;
   /** A fill in seconds, through wide bores. */
   readonly fastFill?: boolean;
+  /** The sun comes to the sensor, or leaves it, in the hold. */
+  readonly sun?: boolean;
   /** Ceiling over working, bar. */
   readonly headroomBar?: number;
   /** The resin's expected rise is on the sheet. */
@@ -166,7 +177,10 @@ export function drawHold(seed: number, wish: HoldWishes = {}): HoldScenario {
         kinetics,
       },
     },
-    sensor: drawSensor(base.fork('sensor'), grade),
+    sensor: {
+      ...drawSensor(base.fork('sensor'), grade),
+      ...drawWarmth(base.fork('warmth'), grade, wish.sun === true),
+    },
     probe: drawProbe(base.fork('probe'), witness),
   };
 }
@@ -193,7 +207,24 @@ function resinOf(heat: Heat, kinetics: Kinetics | null, wish: HoldWishes): Resin
   };
 }
 
-function drawSensor(r: Random, grade: Grade): HoldSensor {
+type Warmth = Pick<HoldSensor, 'spanBar' | 'sheetPerK' | 'perK' | 'gustK' | 'lagS' | 'sun'>;
+
+/** Compensated transducers: 0.02-0.05 % of the span a kelvin (common practice, no source); a good one half of it. */
+function drawWarmth(r: Random, grade: Grade, sun: boolean): Warmth {
+  const sheet = grade === 'fine' ? r.range(1e-4, 2e-4) : r.range(2e-4, 5e-4);
+  return {
+    spanBar: sun ? r.pick([6, 10, 10, 16]) : r.pick([4, 6, 6, 10]),
+    sheetPerK: r.chance(0.5) ? sheet : null,
+    perK: sheet * (sun ? r.pick([-1, 1]) * r.range(0.6, 1) : r.range(-1, 1)),
+    gustK: 1,
+    lagS: r.range(300, 1200),
+    sun: sun
+      ? { fromS: r.range(300, 1800), overS: r.range(600, 1500), k: (r.chance(0.5) ? 1 : -1) * r.range(2, 8) }
+      : null,
+  };
+}
+
+function drawSensor(r: Random, grade: Grade): Omit<HoldSensor, keyof Warmth> {
   switch (grade) {
     case 'fine':
       return {

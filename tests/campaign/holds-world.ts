@@ -1,8 +1,8 @@
 /** Plays a hold on the simulated site into the watch, as the product would see it, and notes what is true beside it. */
 import type { Setup } from '../../src/job/setup.ts';
-import { LIMITS, setupOf } from '../../src/job/testing/givens.ts';
+import { LIMITS, PRESSURE_CHANNEL, setupOf } from '../../src/job/testing/givens.ts';
 import { createCrew } from '../../src/rig/crew.ts';
-import { createRandom } from '../../src/rig/random.ts';
+import { createRandom, type Random } from '../../src/rig/random.ts';
 import { createSite } from '../../src/rig/site.ts';
 import type { TemperatureReading } from '../../src/sensing/reading.ts';
 import { readingOf } from '../../src/sensing/testing/readings.ts';
@@ -41,6 +41,8 @@ export interface HoldRun {
 }
 
 const DT = 0.5;
+/** Surroundings of the transducer change so often on average, s. */
+const GUST_S = 1800;
 
 export function sheetSetup(s: HoldScenario): Setup {
   return setupOf({
@@ -66,8 +68,29 @@ export function sheetSetup(s: HoldScenario): Setup {
       sleeveMm: s.site.pipe?.sleeveMm ?? null,
     },
     resin: s.resin,
+    channels: [
+      {
+        ...PRESSURE_CHANNEL,
+        rangeHi: s.sensor.spanBar,
+        ...(s.sensor.sheetPerK === null ? {} : { perKelvin: s.sensor.sheetPerK }),
+      },
+    ],
     rateHz: 2,
   });
+}
+
+/** How warm the transducer is over its beginning, K: its surroundings change now and then, and the sun may come. */
+function createSensorWarmth(s: HoldScenario, random: Random): (inHoldS: number) => number {
+  const { gustK, lagS, sun } = s.sensor;
+  const keep = 1 - Math.exp(-DT / lagS);
+  let around = 0;
+  let own = 0;
+  return (inHoldS) => {
+    if (random.chance(DT / GUST_S)) around = gustK * random.normal();
+    own += (around - own) * keep;
+    if (sun === null || !(inHoldS > sun.fromS)) return own;
+    return own + sun.k * Math.min(1, (inHoldS - sun.fromS) / sun.overS);
+  };
 }
 
 export function runHold(s: HoldScenario): HoldRun {
@@ -95,6 +118,7 @@ export function runHold(s: HoldScenario): HoldRun {
   const looks: Look[] = [];
   let wander = s.sensor.wanderBar * noise.normal();
   let drift = s.sensor.driftBar * noise.normal();
+  const sensorK = createSensorWarmth(s, random.fork('sensor warmth'));
   let probeWander = s.probe.wanderK * heat.normal();
   let tip = Number.NaN;
   let refC = Number.NaN;
@@ -129,7 +153,8 @@ export function runHold(s: HoldScenario): HoldRun {
     wander = wander * keepW + s.sensor.wanderBar * Math.sqrt(1 - keepW * keepW) * noise.normal();
     drift = drift * keepD + s.sensor.driftBar * Math.sqrt(1 - keepD * keepD) * noise.normal();
     probeWander = probeWander * keepP + s.probe.wanderK * Math.sqrt(1 - keepP * keepP) * heat.normal();
-    const raw = truth.hoseBar + wander + drift + s.sensor.noiseBar * noise.normal();
+    const warmed = s.sensor.perK * s.sensor.spanBar * sensorK(inHold);
+    const raw = truth.hoseBar + warmed + wander + drift + s.sensor.noiseBar * noise.normal();
     const bar = Math.round(raw / s.sensor.stepBar) * s.sensor.stepBar;
     const c = s.witness === 'air' ? truth.gasC : truth.sleeveInnerC;
     if (Number.isNaN(tip)) {

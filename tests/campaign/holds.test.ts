@@ -33,8 +33,8 @@ describe('campaign of holds, a slice', () => {
     expect(quantile(called, 0.5)).toBeLessThanOrEqual(600);
   });
 
-  it('no tight packer is called leaking, after a fast fill or through an exotherm', () => {
-    for (const set of ['fast', 'exotherm'] as const)
+  it('no tight packer is called leaking, after a fast fill, through an exotherm or while the sensor warms', () => {
+    for (const set of ['fast', 'exotherm', 'sun'] as const)
       expect(run(set, 6).filter((r) => r.calledS !== null || r.contradicted)).toEqual([]);
   });
 
@@ -44,7 +44,8 @@ describe('campaign of holds, a slice', () => {
     const shut = run('shut', 4);
     expect(shut.some((r) => r.claimed)).toBe(false);
     expect(shut.every((r) => r.contradicted)).toBe(true);
-    expect(run('fed', 6).filter((r) => r.contradicted).length).toBeGreaterThanOrEqual(4);
+    // Half of them: what a pressure does that stands while its gas warms a little may also be the sensor's own warmth.
+    expect(run('fed', 6).filter((r) => r.contradicted).length).toBeGreaterThanOrEqual(3);
   });
 
   it('slow cures are warned of five minutes before the ceiling', () => {

@@ -23,6 +23,7 @@ export const HOLD_SETS = [
   'shut', // declared supplied, in truth closed and leaking
   'supplied', // declared and truly supplied, with a leak
   'lift', // a closed or feeding line that warmth lifts over a near ceiling
+  'sun', // tight, the sun comes to the sensor or leaves it
 ] as const;
 export type HoldSet = (typeof HOLD_SETS)[number];
 
@@ -32,6 +33,7 @@ const COUNTS: Readonly<Record<HoldSet, number>> = {
   start2: 100,
   later2: 150,
   fast: 210,
+  sun: 150,
   exotherm: 210,
   fed: 60,
   shut: 45,
@@ -113,6 +115,8 @@ function wishes({ set, seed }: HoldTask): HoldWishes {
     }
     case 'fast':
       return { fastFill: true, leakMbarMin: 0, holdS: 2700 };
+    case 'sun':
+      return { witness: 'air', heat: 'inert', leakMbarMin: 0, sun: true, holdS: 5400 };
     case 'exotherm':
       return { heat: 'strong', leakMbarMin: 0, holdS: 7200 };
     case 'fed':

@@ -1,5 +1,5 @@
 import { DEFAULT_REACTION } from '../reaction.ts';
-import type { Limits, Setup } from '../setup.ts';
+import type { ChannelSetup, Limits, Setup } from '../setup.ts';
 
 /** What tests start from. A test that cares for a number names it; the others take these. */
 
@@ -28,6 +28,29 @@ export const PLATE_LIMITS: Limits = {
   floorBar: null,
   headBar: null,
   freeInflationBar: null,
+};
+
+/** A current loop of 0-4 bar without a calibration. */
+export const PRESSURE_CHANNEL: ChannelSetup = {
+  index: 0,
+  role: 'pressure',
+  place: null,
+  signal: 'current',
+  thermocouple: null,
+  thermocoupleClass: null,
+  gaugeKind: 'gauge',
+  partner: null,
+  bits: 16,
+  rawLo: 0,
+  rawHi: 65_535,
+  elLo: 0,
+  elHi: 25_000,
+  spanElLo: 4000,
+  spanElHi: 20_000,
+  rangeLo: 0,
+  rangeHi: 4,
+  calibration: null,
+  uSensor: 0.01,
 };
 
 /** A closed line, the sensor at the packer, moderate ground; no channels, no resin. */

@@ -127,6 +127,14 @@ const MEMBERS: MembersOf<'sensor', 'what' | 'calibration' | 'notes'> = {
       <FormNumber form={form} at="accuracy" label={SENSOR.accuracy} told={spreadIn(form.draft())} />
     ),
   },
+  perKelvin: {
+    in: 'what',
+    edit: (form) => (
+      <Show when={form.draft().quantity === 'pressure'}>
+        <FormNumber form={form} at="perKelvin" label={SENSOR.perKelvin} hint={DOCS.perKelvinHint} />
+      </Show>
+    ),
+  },
   deviceId: { in: 'what', edit: (form) => <FormText form={form} at="deviceId" label={SENSOR.deviceId} /> },
   channel: { in: 'what', edit: (form) => <FormNumber form={form} at="channel" label={SENSOR.channel} /> },
   calibration: { in: 'calibration', edit: (form) => <CalibrationPart form={form} /> },

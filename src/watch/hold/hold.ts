@@ -1,3 +1,4 @@
+import { warmthBarPerK } from '../../job/sensor-warmth.ts';
 import type { Limits, Setup } from '../../job/setup.ts';
 import type { Reading } from '../../sensing/reading.ts';
 import { heatingOf } from '../cure/coldest.ts';
@@ -148,6 +149,7 @@ function leakContext(h: HoldState, setup: Setup | null): LeakContext {
     ground: setup?.ground ?? null,
     exotherm: setup?.resin?.exotherm ?? 'unknown',
     heating: heatingOf(setup),
+    sensorBarPerK: warmthBarPerK(setup?.channels.find((c) => c.role === 'pressure')),
     past: h.past,
   };
 }

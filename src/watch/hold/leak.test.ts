@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { noise } from '../../estimate/testing/random.ts';
+import { TYPICAL_PER_K } from '../../job/sensor-warmth.ts';
 import type { Place } from '../../job/setup.ts';
 import { closedVolumeGauge, leakRateMol } from '../../physics/testing/gas.ts';
 import type { TemperatureReading } from '../../sensing/reading.ts';
@@ -25,6 +26,7 @@ const CTX: LeakContext = {
   ground: { c: 12, uC: 1 },
   exotherm: 'low',
   heating: 'none',
+  sensorBarPerK: 0.0014,
   past: filled(0),
 };
 
@@ -44,6 +46,8 @@ interface World {
   strayK?: number;
   /** Something holds the pressure at 1.5 bar. */
   held?: boolean;
+  /** What the sensor reads too much, bar. */
+  off?: (t: number) => number;
   seed?: number;
   sd?: number;
   stepBar?: number;
@@ -69,7 +73,7 @@ function hold(minutes: number, world: World, ctx: LeakContext = CTX) {
     stray += -stray / 1200 + (world.strayK ?? 0) * Math.sqrt(1 / 600) * random();
     const lost = Math.exp(-perS * Math.max(0, t - (world.leakFromS ?? 0)));
     const clean = world.held === true ? 1.5 : p0 * (c + 273.15) * lost - ctx.air.bar;
-    const raw = clean + (world.sd ?? 0.0015) * random();
+    const raw = clean + (world.off?.(t) ?? 0) + (world.sd ?? 0.0015) * random();
     const bar = step > 0 ? Math.round(raw / step) * step : raw;
     const temps: TemperatureReading[] =
       tau === null
@@ -266,6 +270,41 @@ describe('leak of a closed segment', () => {
       if (t % 300 === 0) b = JSON.parse(JSON.stringify(b));
     }
     expect(leakFigure(b, CTX)).toEqual(leakFigure(a, CTX));
+  });
+
+  it.each([
+    [5, 12],
+    [8, 20],
+    [3, 12],
+  ])(
+    'a tight packer under a sensor of 10 bar that moves 4 mbar a kelvin and warms by %f K in %f min',
+    (k, min) => {
+      // It reads less and less, after 25 quiet minutes; 5 K in 12 min look like 1.7 mbar/min.
+      const off = (t: number) => -0.004 * k * Math.min(1, Math.max(0, t - 1500) / 60 / min);
+      expect(hold(65, { probeTau: 20, off }, { ...CTX, sensorBarPerK: 0.004 }).heard).toEqual([]);
+      // Where nobody thinks of it, 5 and 8 K are called a leak.
+      if (k >= 5) expect(hold(65, { probeTau: 20, off }, { ...CTX, sensorBarPerK: 0 }).heard).not.toEqual([]);
+    },
+  );
+
+  it('names the sensor’s warmth where that is what the doubt comes from', () => {
+    const wide = { ...CTX, sensorBarPerK: 0.01 };
+    for (const k of [5, -5]) {
+      const off = (t: number) => (-0.01 * k * t) / 720;
+      expect(hold(12, { probeTau: 20, off }, wide)).toMatchObject({
+        verdict: 'cannot-tell',
+        reason: 'sensor-warmth',
+      });
+    }
+  });
+
+  it('a leak of 2 mbar/min is called through the usual warmth of a 4 bar sensor', () => {
+    const world: World = { probeTau: 20, leak: 2, leakFromS: 1800 };
+    for (const seed of [1, 2, 3]) {
+      const { heard } = hold(60, { ...world, seed }, { ...CTX, sensorBarPerK: 4 * TYPICAL_PER_K });
+      expect(Number(heard[0])).toBeGreaterThan(30);
+      expect(Number(heard[0])).toBeLessThan(48);
+    }
   });
 
   it('with steam or water in the packer nothing is claimed; hot air that no probe sees is not called a leak', () => {

@@ -52,6 +52,8 @@ export interface LeakContext {
   readonly exotherm: ResinSetup['exotherm'];
   /** What warms the packer from outside. */
   readonly heating: Heating;
+  /** What a kelvin of the transducer's own warmth moves its reading by, bar. */
+  readonly sensorBarPerK: number;
   /** What the fill and the top-ups have left behind; null: the packer has not come to rest yet. */
   readonly past: Past | null;
 }
@@ -92,6 +94,8 @@ const SD_LAW = 0.2;
 const SD_RATE = 0.015;
 /** Rubber that shrinks back as the pressure falls hides up to 3 % of the loss; the fit knows the most of it. */
 const SLOW_GIVE = 1.005;
+/** Share of the doubt from which on it is the sensor's warmth that is named. */
+const SENSOR_MOST = 0.4;
 /** An unchecked probe is proved when the factor is surely within this of what packers have. */
 const PROOF = 0.5;
 const Z_PROOF = 3.29;
@@ -174,6 +178,7 @@ function fitContext(s: LeakState, ctx: LeakContext, past: Past): FitContext {
     uAirBar: ctx.air.uBar / 2,
     groundC: ctx.ground?.c ?? null,
     exotherm: ctx.heating === 'hot-air' ? 'heated' : ctx.exotherm,
+    sensorBarPerK: ctx.sensorBarPerK,
     sampleSd: Math.sqrt(s.scatter),
     stepBar: s.stepBar,
     mistrust: TRUST,
@@ -206,7 +211,7 @@ export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
   const sure = studentOf(Z_CALL, fit.dof) * sd;
   // Only a probe in the air knows the gas well enough to speak against the line.
   s.gains = fit.witness === 'air' && rate + sure < -LEAK_MBAR_MIN;
-  s.held = isHeld(fit);
+  s.held = isHeld(fit, s.held);
   if (supplied) {
     s.called = rate - sure > LEAK_MBAR_MIN;
     return notSeen();
@@ -228,7 +233,12 @@ export function leakFigure(s: LeakState, ctx: LeakContext): LeakFigure {
   if (ctx.line === 'unknown') return { verdict: 'cannot-tell', ...figure, reason: 'line' };
   const high = rate + half;
   // Gas that seems to come in is warmth that nobody saw: an upper bound made of that is no tightness.
-  if (high < 0) return { verdict: 'cannot-tell', ...figure, reason: 'temperature-trend' };
+  if (high < 0)
+    return {
+      verdict: 'cannot-tell',
+      ...figure,
+      reason: ofSensor(fit) ? 'sensor-warmth' : 'temperature-trend',
+    };
   if (high < TIGHT_MBAR_MIN && half < TIGHT_MBAR_MIN) return { verdict: 'tight', ...figure, reason: null };
   return { verdict: 'cannot-tell', ...figure, reason: why(fit) };
 }
@@ -238,10 +248,10 @@ export const isNotGas = (heating: Heating): boolean => heating === 'water' || he
 
 const notSeen = (): LeakFigure => ({ ...NO_LEAK, verdict: 'cannot-be-seen', reason: 'line' });
 
-function isHeld({ follows, witness }: LeakFit): boolean {
-  return (
-    follows !== null && witness === 'air' && follows.value + Z_CALL * follows.sd < FOLLOWS * follows.moved
-  );
+/** Once it is sure that the pressure does not follow the gas, it stands as long as the 95 % bound says so. */
+function isHeld({ follows, witness }: LeakFit, already: boolean): boolean {
+  if (follows === null || witness !== 'air') return false;
+  return follows.value + (already ? Z_95 : Z_CALL) * follows.sd < FOLLOWS * follows.moved;
 }
 
 /**
@@ -252,8 +262,12 @@ function proves({ follows }: LeakFit): boolean {
   return follows !== null && Math.abs(follows.value - 0.95) + Z_PROOF * follows.sd < PROOF;
 }
 
+/** The sensor's own warmth is what most of the doubt comes from. */
+const ofSensor = (fit: LeakFit): boolean => fit.sensorShare > SENSOR_MOST && fit.sensorShare >= fit.heatShare;
+
 /** What most of the doubt comes from. */
 function why(fit: LeakFit): CannotTellReason {
+  if (ofSensor(fit)) return 'sensor-warmth';
   if (fit.heatShare > 0.5) return 'temperature-trend';
   return fit.creepShare > 0.4 ? 'settling' : 'too-short';
 }
@@ -263,7 +277,7 @@ function rateNow(s: LeakState, ctx: LeakContext, past: Past): Rate | null {
   let known = fitContext(s, ctx, past);
   let found = leakFit(s.whole, known);
   if (found !== null && found.witness !== 'none' && s.unchecked[found.witness]) {
-    s.proved = s.proved ? !isHeld(found) : proves(found);
+    s.proved = s.proved ? !isHeld(found, false) : proves(found);
     if (!s.proved) {
       known = { ...known, mistrust: s.unchecked };
       found = leakFit(s.whole, known);
@@ -271,7 +285,7 @@ function rateNow(s: LeakState, ctx: LeakContext, past: Past): Rate | null {
   }
   const whole = found === null || found.spanS < LEAST_S ? null : found;
   // What does not follow the gas turns with the gas and not with a leak.
-  if (s.turn === null && whole !== null && !isHeld(whole) && s.recent.t.length >= RECENT_LEAST) {
+  if (s.turn === null && whole !== null && !isHeld(whole, s.held) && s.recent.t.length >= RECENT_LEAST) {
     const turn = findTurn(s, known);
     if (turn !== null) {
       s.turn = { ...turn, fit: whole };

@@ -16,6 +16,8 @@ const CANNOT_TELL: Record<CannotTellReason, string> = {
   line: 'the line is supplied: the regulator makes up for a leak',
   'too-short': 'the line has not been closed and still for long enough',
   'temperature-trend': 'the trend of the gas temperature is not known well enough',
+  'sensor-warmth':
+    'the pressure sensor’s own warmth may move its reading as much: keep it out of sun and wind',
   'not-gas': 'with water or steam in the packer the pressure does not go by the gas law',
   settling: 'the heat of the fill fades and the rubber settles',
   'no-pressure': 'there is no usable pressure reading',
