@@ -45,4 +45,23 @@ describe('cleaning', () => {
     for (let i = 0; i < 500; i++) cleanPush(stairs, i * 0.02, Math.round(i * 0.0002 * 100) / 100, 0.01);
     expect(coarseStep(stairs, 0.01)).toBe(0.01);
   });
+
+  it('knows another rate after three spacings of it; a lost line, or two, is none', () => {
+    for (const [from, to] of [
+      [50, 5],
+      [200, 10],
+      [5, 50],
+    ] as const) {
+      const s = createClean();
+      let t = 0;
+      for (let i = 0; i < 100; i++, t += 1 / from) cleanPush(s, t, 1, 0.001);
+      expect(s.period).toBeCloseTo(1 / from, 6);
+      t += 1 / to - 1 / from;
+      for (let i = 0; i < 3; i++, t += 1 / to) cleanPush(s, t, 1, 0.001);
+      expect(s.period).toBeCloseTo(1 / to, 6);
+    }
+    const lossy = createClean();
+    for (let i = 0; i < 400; i++) if (i % 40 > 2) cleanPush(lossy, i * 0.02, 1, 0.001);
+    expect(lossy.period).toBeLessThan(0.022);
+  });
 });

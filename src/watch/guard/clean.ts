@@ -61,13 +61,37 @@ export function lastMedian(s: CleanState): number | null {
   return n === 2 ? Math.min(s.x[0]!, s.x[1]!) : null;
 }
 
+/** So many spacings in a row, each off by this factor, are another rate and no gaps. */
+const NEW_RATE = 3;
+const OFF = 2;
+
+/**
+ * The typical period with one more spacing, s. It follows slowly, lest a lost line moves it; but a rate that has fallen is
+ * taken as it is: with blocks and spike window of the rate before, the alarm of a fill came up to a second late.
+ */
+function periodWith(s: CleanState, dt: number): number {
+  if (s.period === 0) return dt;
+  const n = s.t.length;
+  if (n >= NEW_RATE) {
+    let least = dt;
+    let most = dt;
+    for (let i = n - NEW_RATE + 1; i < n; i++) {
+      const spacing = s.t[i]! - s.t[i - 1]!;
+      least = Math.min(least, spacing);
+      most = Math.max(most, spacing);
+    }
+    if (least > OFF * s.period) return least;
+    if (most * OFF < s.period) return most;
+  }
+  const off = Math.max(-0.3, Math.min(0.3, dt / s.period - 1));
+  return s.period + off * s.period * (s.seen < 20 ? 0.3 : 0.05);
+}
+
 /** Takes a raw reading; gives the cleaned one whose turn it is, or null. */
 export function cleanPush(s: CleanState, t: number, bar: number, stepBar: number): CleanSample | null {
   const before = s.t.length;
   if (before > 0) {
-    const dt = t - s.t[before - 1]!;
-    if (s.period === 0) s.period = dt;
-    else s.period += Math.max(-0.3, Math.min(0.3, dt / s.period - 1)) * s.period * (s.seen < 20 ? 0.3 : 0.05);
+    s.period = periodWith(s, t - s.t[before - 1]!);
   }
   s.t.push(t);
   s.x.push(bar);

@@ -315,3 +315,30 @@ describe('the state', () => {
     expect(guardVerdict(state, CTX).view.rateBarPerS).toBeNull();
   });
 });
+
+describe('a rate that falls in a fill', () => {
+  /** Seconds before the ceiling at which a straight rise is warned of; the rate changes so long before it. */
+  function warned(slope: number, hz: number, slowHz: number, changeS: number): number {
+    const { ceilingBar } = PLATE_LIMITS;
+    const ceilingS = 4 + (ceilingBar - 0.2) / slope;
+    const state = createGuard();
+    const next = noise(3);
+    for (let t = 0, i = 0; t < ceilingS + 3; t += 1 / (t < ceilingS - changeS ? hz : slowHz), i++) {
+      const bar = 0.2 + slope * Math.max(0, t - 4) + 0.0012 * next();
+      guardReading(state, readingOf(t, bar, { tUs: Math.round(t * 1e6), seq: i, uBar: 0.015 }), CTX);
+      const { rising, ceiling } = guardVerdict(state, CTX);
+      if (rising !== null || ceiling !== null) return ceilingS - t;
+    }
+    return Number.NEGATIVE_INFINITY;
+  }
+
+  it('costs no more than the rate itself: as a device that was always so slow, and before the ceiling', () => {
+    for (const slope of [0.05, 0.1, 0.2])
+      for (const changeS of [2, 4, 9]) {
+        const steady = warned(slope, 5, 5, 0);
+        const fallen = warned(slope, 50, 5, changeS);
+        expect(fallen).toBeGreaterThan(0);
+        expect(fallen).toBeGreaterThan(steady - 0.25);
+      }
+  });
+});
