@@ -333,6 +333,27 @@ describe('the device on a pty', () => {
     expect(await device.op('nonsense')).toMatch(/^error/);
   });
 
+  it('swaps lines, jumps with its clock, falls to another rate', async () => {
+    const { device, host } = await begin();
+    await host.ask({ verb: 'start', rateHz: 100 });
+    await host.until(() => host.samples().length > 10);
+    const from = host.frames.length;
+    await device.op('fault swap 3');
+    await host.until(() => host.samples(from).length > 40);
+    const numbers = host.samples(from).map((s) => s.seq);
+    expect(numbers.filter((n, i) => i > 0 && n < numbers[i - 1]!)).toHaveLength(3);
+    expect([...numbers].sort((a, b) => a - b)).toEqual(numbers.map((_, i) => Math.min(...numbers) + i));
+    const before = host.samples().at(-1)!.tick;
+    await device.op('fault clock 5000');
+    // A tick is 0.1 ms.
+    await host.until(() => host.samples().at(-1)!.tick - before > 50_000);
+    expect(host.samples().at(-1)!.tick - before).toBeLessThan(60_000);
+    await device.op('fault rate 5');
+    const slow = host.frames.length;
+    await sleep(1000);
+    expect(host.samples(slow).length).toBeLessThan(12);
+  });
+
   it('bytes to a closed port are dropped, and it opens again', async () => {
     const { device, host: first } = await begin();
     await first.ask({ verb: 'start', rateHz: 100 });

@@ -107,11 +107,14 @@ static void op_fault(const char *name, double a, double b, int64_t now) {
   else if (!strcmp(name, "stall")) sim.stalled_until = now + ms;
   else if (!strcmp(name, "deaf")) sim.deaf_until = now + ms;
   else if (!strcmp(name, "store")) sim.save_fails = 1;
+  else if (!strcmp(name, "swap")) sim.swaps = (uint32_t)a;
+  else if (!strcmp(name, "clock")) sim.boot_ns -= ms;
+  else if (!strcmp(name, "rate")) sim.device.rate_hz = (uint16_t)a;
   else if (!strcmp(name, "drop")) {
     sim.device.seq += (uint32_t)a;
     sim.device.missed++;
   } else {
-    answer("error fault: supply, open, stuck, offset, spike, noise, silence, stall, deaf, store or drop");
+    answer("error fault: supply, open, stuck, offset, spike, noise, silence, stall, deaf, drop, swap, clock, rate or store");
     return;
   }
   answer("ok");
@@ -129,6 +132,7 @@ static void op_clear(void) {
   sim.world.stuck = sim.world.open = 0;
   sim.world.supply_mv = fresh.supply_mv;
   sim.silent_until = sim.stalled_until = sim.deaf_until = 0;
+  sim.swaps = 0;
   sim.save_fails = 0;
   answer("ok");
 }

@@ -23,6 +23,7 @@ struct sim {
   uint16_t stream_rate;
   uint32_t conversion;
   int64_t deaf_until, silent_until, stalled_until;
+  uint32_t swaps; /* pairs of lines that leave in the wrong order */
   uint64_t written, unheard;
   int wrong_speed; /* the host has set another speed than the device's */
 };

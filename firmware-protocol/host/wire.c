@@ -21,6 +21,26 @@ void emit(const uint8_t *bytes, size_t n) {
 /* A byte read at another speed than it was sent at is another byte, most often none of text. */
 static uint8_t as_read(uint8_t byte) { return sim.wrong_speed ? (uint8_t)(byte * 37u | 0x80u) : byte; }
 
+/* A byte of the device's own. Of a pair to be swapped the first line is held back until the second has gone. */
+static void carry(uint8_t byte) {
+  static uint8_t held[256], last = '\n';
+  static size_t held_end;
+  static int holding; /* 0 no; 1 the first line comes; 2 the second goes */
+  if (holding == 0 && sim.swaps > 0 && last == '\n') holding = 1;
+  last = byte;
+  if (holding == 1 && held_end < sizeof held) {
+    held[held_end++] = byte;
+    if (byte == '\n') holding = 2;
+    return;
+  }
+  emit(&byte, 1);
+  if (holding == 0 || byte != '\n') return;
+  emit(held, held_end);
+  held_end = 0;
+  holding = 0;
+  if (sim.swaps > 0) sim.swaps--;
+}
+
 void listen_to_host(int64_t now, int open_now) {
   if (open_now && command_at == command_end) {
     const ssize_t n = read(sim.port.master, commands, sizeof commands);
@@ -45,7 +65,7 @@ void drain(int64_t now, int open_now) {
   for (;;) {
     while (pending_end - pending_at < 4096 && (sim.config.baud == 0 || budget >= 1) && (byte = sb_ring_take(&sim.device.ring)) >= 0) {
       const uint8_t b = as_read((uint8_t)byte);
-      if (sim.silent_until <= now) emit(&b, 1);
+      if (sim.silent_until <= now) carry(b);
       budget -= 1;
     }
     if (pending_at == pending_end) break;

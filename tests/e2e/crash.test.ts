@@ -1,7 +1,7 @@
 import { afterEach, expect, it } from 'vitest';
 import { scanRun } from '../../src/record/reader.ts';
 import { until } from './app.ts';
-import { enterPacker, needSerial, type Stage, setStage, shownBar, sleep, startRun } from './stage.ts';
+import { endRun, enterPacker, needSerial, type Stage, setStage, shownBar, sleep, startRun } from './stage.ts';
 
 // The browser's processes are killed with SIGKILL in mid-hold, ten times over, on one and the same run.
 
@@ -70,9 +70,7 @@ it(`killed ${KILLS} times in mid-hold: at most 1 s of trace lost, the run offere
   );
   console.log(`seconds of trace lost at each kill: ${lostS.map((s) => s.toFixed(2)).join(' ')}`);
 
-  await stage.page.getByTestId('end-run').click();
-  await stage.page.getByTestId('confirm-yes').click();
-  await stage.page.getByTestId('review-trace').waitFor();
+  await endRun(stage);
   const file = await stage.runFile();
   const gaps: string[] = [];
   const scan = scanRun(file, { event: (e) => e.e === 'gap' && gaps.push(e.reason) });

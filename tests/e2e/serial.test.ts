@@ -6,7 +6,17 @@ import type { LogEntry } from '../../src/record/log.ts';
 import { scanRun } from '../../src/record/reader.ts';
 import type { WatchEvent } from '../../src/watch/events.ts';
 import { LINK_ERROR } from '../../src/words/en/link.ts';
-import { enterPacker, needSerial, type Stage, setStage, shownBar, sleep, startRun } from './stage.ts';
+import {
+  advance,
+  endRun,
+  enterPacker,
+  needSerial,
+  type Stage,
+  setStage,
+  shownBar,
+  sleep,
+  startRun,
+} from './stage.ts';
 
 // The built app in real Chromium, its real Web Serial, the C device on a pseudo-terminal: bytes all the way.
 
@@ -29,26 +39,6 @@ function judgeAgain(file: Uint8Array): { recorded: WatchEvent[]; again: WatchEve
 }
 
 const PACKER = 'Packer of the test';
-
-async function endRun(s: Stage): Promise<void> {
-  await s.page.getByTestId('end-run').click();
-  await s.page.getByTestId('confirm-yes').click();
-  await s.page.getByTestId('review-trace').waitFor();
-}
-
-async function advance(s: Stage, to: string): Promise<void> {
-  const next = s.page.getByTestId('stage-next');
-  await s.page.locator(`[data-testid=stage-next][data-to="${to}"]`).waitFor();
-  await next.click();
-  const reason = s.page.getByTestId('stage-reason');
-  const stageNow = s.page.locator(`[data-testid=stage][data-stage="${to}"]`);
-  await Promise.race([reason.waitFor(), stageNow.waitFor()]);
-  if (await reason.isVisible()) {
-    await reason.fill('a test takes the short way');
-    await s.page.getByTestId('confirm-yes').click();
-  }
-  await stageNow.waitFor();
-}
 
 it('plug, connect, fill, warned before rated, acknowledge, hold, let down, saved, reloaded: count for count', async (context) => {
   needSerial(context);

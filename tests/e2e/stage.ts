@@ -35,7 +35,7 @@ export interface Stage {
 }
 
 /** Processes whose command line names this profile folder: the browser and all its children. */
-function pidsOf(dir: string): number[] {
+export function pidsOf(dir: string): number[] {
   const found: number[] = [];
   for (const name of readdirSync('/proc')) {
     if (!/^\d+$/.test(name)) continue;
@@ -46,6 +46,28 @@ function pidsOf(dir: string): number[] {
     }
   }
   return found;
+}
+
+/** The file of that run, or of the only one in this profile, from the browser's private file system; the run must be closed. */
+export async function readRunFile(page: Page, runId = ''): Promise<Uint8Array> {
+  const text = await page.evaluate(async (id) => {
+    const found: File[] = [];
+    const walk = async (d: FileSystemDirectoryHandle): Promise<void> => {
+      for await (const handle of d.values()) {
+        if (handle.kind === 'directory') await walk(handle as FileSystemDirectoryHandle);
+        else found.push(await (handle as FileSystemFileHandle).getFile());
+      }
+    };
+    await walk(await navigator.storage.getDirectory());
+    const runs = found.filter((f) => f.name.endsWith('.run') && f.name.includes(id));
+    if (runs.length !== 1) throw new Error(`files: ${found.map((f) => f.name).join(', ')}`);
+    const bytes = new Uint8Array(await runs[0]!.arrayBuffer());
+    let binary = '';
+    for (let i = 0; i < bytes.length; i += 32_768)
+      binary += String.fromCharCode(...bytes.subarray(i, i + 32_768));
+    return btoa(binary);
+  }, runId);
+  return new Uint8Array(Buffer.from(text, 'base64'));
 }
 
 /** Serves the app, starts a browser on a fresh profile and the C device, unplugged. */
@@ -79,26 +101,7 @@ export async function setStage(options: readonly string[] = []): Promise<Stage> 
     device,
     faults: seen,
     sent: () => readFileSync(tap),
-    async runFile() {
-      const text = await page.evaluate(async () => {
-        const found: File[] = [];
-        const walk = async (d: FileSystemDirectoryHandle): Promise<void> => {
-          for await (const handle of d.values()) {
-            if (handle.kind === 'directory') await walk(handle as FileSystemDirectoryHandle);
-            else found.push(await (handle as FileSystemFileHandle).getFile());
-          }
-        };
-        await walk(await navigator.storage.getDirectory());
-        const runs = found.filter((f) => f.name.endsWith('.run'));
-        if (runs.length !== 1) throw new Error(`files: ${found.map((f) => f.name).join(', ')}`);
-        const bytes = new Uint8Array(await runs[0]!.arrayBuffer());
-        let binary = '';
-        for (let i = 0; i < bytes.length; i += 32_768)
-          binary += String.fromCharCode(...bytes.subarray(i, i + 32_768));
-        return btoa(binary);
-      });
-      return new Uint8Array(Buffer.from(text, 'base64'));
-    },
+    runFile: () => readRunFile(page),
     async reopen() {
       context = await open(dir);
       page = await context.newPage();
@@ -132,7 +135,10 @@ export async function enterPacker(page: Page, name: string, ratedBar: number): P
 }
 
 /** Plugs the device in and takes the three presses: connect, packer, zero. */
-export async function startRun(stage: Stage, packer: string): Promise<void> {
+export async function startRun(
+  stage: Pick<Stage, 'page' | 'device' | 'origin'>,
+  packer: string,
+): Promise<void> {
   const { page, device } = stage;
   await page.goto(`${stage.origin}/#/live`);
   const plugged = await device.op('plug');
@@ -142,6 +148,31 @@ export async function startRun(stage: Stage, packer: string): Promise<void> {
   await page.getByText(packer).first().click();
   await page.getByTestId('zero').click();
   await page.getByTestId('stage-next').waitFor();
+}
+
+/** Goes on to a stage by its button, the main one or one of the others; where a reason is asked for it is given. */
+export async function advance({ page }: Pick<Stage, 'page'>, to: string): Promise<void> {
+  const main = page.locator(`[data-testid=stage-next][data-to="${to}"]`);
+  const other = page.getByTestId(`stage-${to}`);
+  await main.or(other).waitFor({ state: 'attached' });
+  if ((await main.count()) === 0)
+    await page.locator('details.more').evaluate((d: HTMLDetailsElement) => d.setAttribute('open', ''));
+  await main.or(other).first().click();
+  const reason = page.getByTestId('stage-reason');
+  const stageNow = page.locator(`[data-testid=stage][data-stage="${to}"]`);
+  await reason.or(stageNow).first().waitFor();
+  if (await reason.isVisible()) {
+    await reason.fill('a test takes the short way');
+    await page.getByTestId('confirm-yes').click();
+  }
+  await stageNow.waitFor();
+}
+
+/** Ends the run and waits for its review. */
+export async function endRun({ page }: Pick<Stage, 'page'>): Promise<void> {
+  await page.getByTestId('end-run').click();
+  await page.getByTestId('confirm-yes').click();
+  await page.getByTestId('review-trace').waitFor();
 }
 
 /** The shown pressure in bar. */

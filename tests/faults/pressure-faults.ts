@@ -1,0 +1,91 @@
+import { sleep } from '../e2e/stage.ts';
+import { ANY } from './expect.ts';
+import { ADDED_MS, type Fault, op } from './fault.ts';
+import { RATED_BAR, type Site } from './site.ts';
+import { bring, TRUE_BAR, type WalkStage } from './walk.ts';
+
+/** What the air itself does. */
+
+/** A valve that is wide open on a small packer, bar/s. */
+const FAST_BAR_S = 0.4;
+
+const back = (site: Site, stage: WalkStage) => bring(site, TRUE_BAR[stage]);
+
+export const PRESSURE_FAULTS: readonly Fault[] = [
+  {
+    name: 'fill-on',
+    title: 'Somebody fills on, past the rated pressure, at 0.4 bar/s',
+    how: 'device: ramp to 2.4 bar; rated are 2.0',
+    async inject(site, stage) {
+      await op(site, `ramp 240000 ${(2.4 - TRUE_BAR[stage]) / FAST_BAR_S}`);
+      return undefined;
+    },
+    clear: back,
+    // By the time when the true pressure is at the rated one.
+    expects: (stage) => ({
+      shows: ['alarm-rising', 'alarm-ceiling', 'alarm-over-rated'],
+      priority: 'urgent',
+      withinMs: Math.round((1000 * (RATED_BAR - TRUE_BAR[stage])) / FAST_BAR_S),
+    }),
+  },
+  {
+    name: 'over-rated',
+    title: 'The pressure is over rated at once, 2.3 of 2.0 bar',
+    how: 'device: true 230000',
+    async inject(site) {
+      await op(site, 'true 230000');
+      return undefined;
+    },
+    clear: back,
+    expects: () => ({ shows: ['alarm-over-rated'], priority: 'urgent', withinMs: 100 + ADDED_MS }),
+  },
+  {
+    name: 'over-range',
+    title: 'The pressure is over the sensor’s span, 6.5 of 6 bar',
+    how: 'device: true 650000',
+    async inject(site) {
+      await op(site, 'true 650000');
+      return undefined;
+    },
+    clear: back,
+    expects: () => ({ shows: ['alarm-over-range'], priority: 'urgent', withinMs: 100 + ADDED_MS }),
+  },
+  {
+    name: 'rise-after-vent',
+    title: 'The pressure comes back after the vent was closed',
+    how: 'vent open, zero, vent closed; device: ramp to 0.3 bar in 3 s',
+    stages: ['let-down'],
+    async inject(site) {
+      await site.page.getByTestId('vent-open').click();
+      await bring(site, 0);
+      await site.page.getByTestId('vent-close').click();
+      await sleep(1500);
+      await site.mark();
+      const from = performance.timeOrigin + performance.now();
+      await op(site, 'ramp 30000 3');
+      return from;
+    },
+    async clear(site) {
+      // Stands until a later test stays at zero or the packer is filled again: the crew says that it vents again.
+      await site.page.getByTestId('vent-open').click();
+      await bring(site, TRUE_BAR['let-down']);
+    },
+    expects: () => ({ shows: ['alarm-rebound'], priority: 'high', withinMs: 2000 + ADDED_MS }),
+  },
+  {
+    name: 'burst',
+    title: 'The pressure falls by 0.8 bar/s: a hose or the packer has gone',
+    how: 'device: ramp to 0.1 bar at 0.8 bar/s',
+    stages: ['seat', 'inflate', 'hold'],
+    async inject(site, stage) {
+      await op(site, `ramp 10000 ${(TRUE_BAR[stage] - 0.1) / 0.8}`);
+      return undefined;
+    },
+    clear: back,
+    // While air goes in and out by hand a fall is the hand's own.
+    expects: (stage) =>
+      stage === 'hold'
+        ? { shows: ['alarm-fast-fall'], priority: 'high', withinMs: 1000 + ADDED_MS }
+        : { allows: ANY, forMs: 1500 },
+  },
+];
