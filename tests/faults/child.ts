@@ -31,7 +31,11 @@ async function work(task: Task): Promise<void> {
 
 let turn = Promise.resolve();
 process.on('message', (task: Task) => {
-  turn = turn.then(() => work(task)).catch((error: unknown) => tell({ task, error: String(error) }));
+  turn = turn
+    .then(() => work(task))
+    .catch((error: unknown) => {
+      tell({ task, error: String(error) });
+    });
 });
 // The table is done, or its program is gone: the browser goes with it.
 process.on('disconnect', () => {
