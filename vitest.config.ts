@@ -17,6 +17,7 @@ export default defineConfig({
             'tests/unit/**/*.test.ts',
             'tests/independent/**/*.test.ts',
             'tests/fleet/**/*.test.ts',
+            'tests/faults/**/*.test.ts',
             'firmware-protocol/**/*.test.ts',
           ],
           exclude: ['**/*.browser.test.ts', '**/*.dom.test.ts'],
