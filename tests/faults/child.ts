@@ -1,3 +1,4 @@
+import { soakInPage } from '../soak/page-soak.ts';
 import { runFault } from './cell.ts';
 import { runKill } from './kills.ts';
 import { openSite, type Site } from './site.ts';
@@ -26,7 +27,8 @@ async function work(task: Task): Promise<void> {
   if (task.t === 'fault') {
     const cells = await runFault(theSite, faultOf(task.name), task.stages, leave);
     tell({ task, cells });
-  } else tell({ task, kill: await runKill(theSite, task.seed, leave) });
+  } else if (task.t === 'soak') tell({ task, soak: await soakInPage(await theSite(), task.minutes) });
+  else tell({ task, kill: await runKill(theSite, task.seed, leave) });
 }
 
 let turn = Promise.resolve();

@@ -60,6 +60,8 @@ export async function runTasks(
   return answers;
 }
 
+const longest = (task: Task): number => TASK_MS + (task.t === 'soak' ? 60_000 * task.minutes : 0);
+
 function ask(child: ChildProcess, task: Task): Promise<Answer> {
   return new Promise((resolve) => {
     const done = (answer: Answer) => {
@@ -70,7 +72,10 @@ function ask(child: ChildProcess, task: Task): Promise<Answer> {
     };
     const onMessage = (message: unknown) => done(message as Answer);
     const onExit = (code: number | null) => done({ task, error: `its process ended with ${code}` });
-    const timer = setTimeout(() => done({ task, error: `not done in ${TASK_MS / 1000} s` }), TASK_MS);
+    const timer = setTimeout(
+      () => done({ task, error: `not done in ${longest(task) / 1000} s` }),
+      longest(task),
+    );
     child.on('message', onMessage);
     child.on('exit', onExit);
     child.send(task);

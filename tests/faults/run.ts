@@ -4,22 +4,17 @@
  * Makes the faults named (all, and 100 kills of the browser, without a name) on the real stack and writes docs/faults.md
  * with its figures; what is not named keeps its figures of before. Fails where an expectation is not met.
  */
-import { spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { parseArgs } from 'node:util';
-import { NO_COMPILER } from '../../firmware-protocol/build.mjs';
-import { compiler } from '../unit/not-run.ts';
+import { buildApp, needRealStack } from './app-folder.ts';
 import type { Cell } from './cell.ts';
 import { runTasks } from './pool.ts';
 import { keepCells, keepKill, readResults, writePage } from './results.ts';
 import { FAULTS, faultOf } from './table.ts';
 import type { Answer, Task } from './tasks.ts';
 import { WALK, type WalkStage } from './walk.ts';
-import { hookWorker } from './worker-hook.ts';
 
 const KILLS = 'kills';
-const FOLDER = '.cache/faults-dist';
 
 function stop(text: string): never {
   console.error(`faults: ${text}`);
@@ -45,27 +40,8 @@ const names = positionals.filter((n) => n !== KILLS);
 for (const n of names)
   if (!FAULTS.some((f) => f.name === n))
     stop(`no fault named ${n}; there are ${[...FAULTS.map((f) => f.name), KILLS].join(', ')}`);
-if (process.platform !== 'linux' || process.getuid?.() !== 0)
-  stop('not run: the plug of the emulated device needs Linux and root');
-if (compiler() === null) stop(`not run: ${NO_COMPILER}`);
-
-if (!values['no-build'] || !existsSync(`${FOLDER}/index.html`)) {
-  const made = spawnSync(
-    process.execPath,
-    [
-      'node_modules/vite/bin/vite.js',
-      'build',
-      '--outDir',
-      `../${FOLDER}`,
-      '--emptyOutDir',
-      '--logLevel',
-      'warn',
-    ],
-    { stdio: 'inherit' },
-  );
-  if (made.status !== 0) stop('the app does not build');
-}
-hookWorker(FOLDER);
+needRealStack('faults');
+const folder = buildApp('faults', values['no-build']);
 
 const all = positionals.length === 0;
 const chosen = all ? FAULTS : names.map(faultOf);
@@ -83,7 +59,7 @@ const since = () => `${Math.round((Date.now() - started) / 1000)} s`;
 
 function tell(answer: Answer): void {
   const { task } = answer;
-  const name = task.t === 'fault' ? task.name : `kill ${task.seed}`;
+  const name = task.t === 'fault' ? task.name : task.t === 'kill' ? `kill ${task.seed}` : task.t;
   if ('error' in answer) {
     console.log(`${since()} ${name}: FAILED ${answer.error}`);
     failures++;
@@ -93,7 +69,7 @@ function tell(answer: Answer): void {
     console.log(
       `${since()} ${name}: ${stage ?? 'start'}, ${outcome}${lost}${detail === '' ? '' : ` (${detail})`}`,
     );
-  } else {
+  } else if ('cells' in answer) {
     const bad = answer.cells.filter((c) => c.complaints.length > 0);
     console.log(`${since()} ${name}: ${answer.cells.length - bad.length} of ${answer.cells.length} met`);
     for (const c of bad) console.log(`     ${c.stage}: ${c.complaints.join('; ')} (load ${c.load})`);
@@ -103,7 +79,7 @@ function tell(answer: Answer): void {
   writePage();
 }
 
-const answers = await runTasks(tasks, sites, FOLDER, tell);
+const answers = await runTasks(tasks, sites, folder, tell);
 
 // What was not met gets a second look, alone: a busy machine is told from a fault of the app. Both are kept.
 const again = answers
@@ -116,7 +92,7 @@ if (again.size > 0 && sites > 1) {
     ([name, cells]): Task => ({ t: 'fault', name, stages: cells.map((c) => c.stage) }),
   );
   const firstLook = new Map([...again.values()].flat().map((c) => [`${c.fault} ${c.stage}`, c]));
-  await runTasks(second, 1, FOLDER, (answer) => {
+  await runTasks(second, 1, folder, (answer) => {
     if (!('cells' in answer)) return tell(answer);
     const cells = answer.cells.map((c) => {
       const first = firstLook.get(`${c.fault} ${c.stage}`);

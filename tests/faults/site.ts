@@ -78,6 +78,7 @@ export interface Site {
   reload(): Promise<void>;
   /** Tells the engine's worker something, where the app was built with the hook (worker-hook.ts). */
   tellWorker(order: Readonly<Record<string, unknown>>): Promise<void>;
+  browserPids(): number[];
   /** Ends the browser's processes as a crash of the whole program would. */
   killBrowser(): Promise<void>;
   /** A browser on the same profile, after the other was killed. */
@@ -159,6 +160,7 @@ export async function openSite(folder: string, options: readonly string[] = []):
         channel.close();
       }, order);
     },
+    browserPids: () => pidsOf(dir),
     async killBrowser() {
       for (const pid of pidsOf(dir)) {
         try {

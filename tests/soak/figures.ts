@@ -27,3 +27,8 @@ export interface PageSoak {
   readonly alarms: readonly string[];
   readonly loads: readonly number[];
 }
+
+/** By how much the last measure is over the first, bytes. */
+export function growth(bytes: readonly number[]): number {
+  return (bytes.at(-1) ?? Number.NaN) - (bytes[0] ?? Number.NaN);
+}
