@@ -2,6 +2,7 @@
 // node tests/run.mjs [part …]   parts: check unit c campaign build browser e2e; none = all.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { APART } from './tools/apart.mjs';
 import { isRoot, onPath, provideChromium, provideCompiler, provideTools } from './tools/needs.mjs';
 
 const strict = process.env.STEADYBAR_CI === '1' || process.env.CI === 'true';
@@ -128,10 +129,9 @@ if (chromium === null) {
       tally.failed++;
       console.log('failed: end to end needs a build');
     } else {
-      // A network namespace of its own: the hand-made plug messages of the emulated device reach this run's
-      // browser alone, and the app's fixed port is free in it whatever else runs on the machine.
+      // By itself: the hand-made plug messages of the emulated device reach this run's browser alone.
       const apart = isRoot() && onPath('unshare') && onPath('ip');
-      const prefix = apart ? ['unshare', '-n', 'sh', '-c', 'ip link set lo up; exec "$@"', 'sh'] : [];
+      const prefix = apart ? APART : [];
       vitest(['e2e'], { prefix, env: { ...browserEnv, ...(apart ? { STEADYBAR_APART: '1' } : {}) } });
     }
   }

@@ -1,34 +1,15 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import path from 'node:path';
+import { APART } from '../tools/apart.mjs';
 import type { Answer, Task } from './tasks.ts';
 
 /** A task that takes longer hangs: its child is ended with everything in it, and the next one begins anew, ms. */
 const TASK_MS = 420_000;
 
-/** In a network namespace of its own each site has the app's fixed port, and no browser hears of another's plug. */
 function startChild(folder: string): ChildProcess {
   const script = path.join(import.meta.dirname, 'child.ts');
-  return spawn(
-    'unshare',
-    // Of its own process ids too: whatever hangs in it ends with it.
-    [
-      '-n',
-      '-p',
-      '-f',
-      '--kill-child',
-      '--mount-proc',
-      'sh',
-      '-c',
-      'ip link set lo up; exec "$@"',
-      'sh',
-      process.execPath,
-      '--import',
-      'tsx',
-      script,
-      folder,
-    ],
-    { stdio: ['ignore', 'inherit', 'inherit', 'ipc'] },
-  );
+  const [unshare, ...words] = [...APART, process.execPath, '--import', 'tsx', script, folder];
+  return spawn(unshare!, words, { stdio: ['ignore', 'inherit', 'inherit', 'ipc'] });
 }
 
 /** Spreads the tasks over so many sites. @param tell called with each answer as it comes */

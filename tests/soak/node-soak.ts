@@ -33,6 +33,7 @@ function unflushed(store: FileStore): FileStore {
     open: async (name) => plain(await store.open(name)),
     list: () => store.list(),
     readAll: (name) => store.readAll(name),
+    source: (name) => store.source(name),
     remove: (name) => store.remove(name),
     room: () => store.room(),
     persisted: () => store.persisted(),

@@ -1,0 +1,1 @@
+export const APART: readonly string[];
