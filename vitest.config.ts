@@ -44,6 +44,8 @@ export default defineConfig({
             'canonicalize',
             'fast-check',
             'hyparquet-writer',
+            'hyparquet-writer/src/datapage.js',
+            'hyparquet-writer/src/snappy.js',
             'idb',
             'zod/mini',
           ],

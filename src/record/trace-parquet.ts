@@ -1,103 +1,120 @@
-/** trace.parquet (docs/record.md 7): the columns of trace.csv, a row group a batch. */
-import {
-  ByteWriter,
-  type ColumnSource,
-  type KeyValue,
-  ParquetWriter,
-  type SchemaElement,
-} from 'hyparquet-writer';
+/** trace.parquet (docs/record.md 7): the columns of trace.csv, a row group a batch and a page a column. */
+import type { ColumnChunk, Encoding, KeyValue, SchemaElement, Statistics } from 'hyparquet';
+import { ByteWriter, ParquetWriter } from 'hyparquet-writer';
+import { writePageHeader } from 'hyparquet-writer/src/datapage.js';
+import { snappyCompress } from 'hyparquet-writer/src/snappy.js';
+import { createSheet, Distinct, putDeltas, putDoubles, putRuns, roomFor } from './parquet-encoding.ts';
 import { columnNames } from './trace-csv.ts';
 import { BATCH_ROWS, DECIMALS, type RowBatch, type RowShape } from './trace-rows.ts';
 
-const required = (name: string, type: 'DOUBLE' | 'INT32' | 'INT64'): SchemaElement => ({
-  name,
-  type,
-  repetition_type: 'REQUIRED',
-});
-const optional = (name: string, type: 'DOUBLE' | 'INT32'): SchemaElement => ({
-  name,
-  type,
-  repetition_type: 'OPTIONAL',
-});
+interface Column {
+  readonly name: string;
+  readonly type: 'DOUBLE' | 'INT32' | 'INT64';
+  /** Some rows may have no value. */
+  readonly optional?: boolean;
+  /** Decimals of a measured value. */
+  readonly digits?: number;
+  /** Puts the values that are there into the room, and where they are into `there` (1 or 0 a row). Gives their number. */
+  readonly gather: (batch: RowBatch, room: Float64Array, there: Int32Array) => number;
+}
 
-function parquetSchema(shape: RowShape): SchemaElement[] {
-  const columns = [
-    required('time_s', 'DOUBLE'),
-    optional('pressure_bar', 'DOUBLE'),
-    ...shape.temperatures.map((t) => optional(t.name, 'DOUBLE')),
-    optional('pressure_u_bar', 'DOUBLE'),
-    optional('flags', 'INT32'),
-    required('arrival_us', 'INT64'),
-    required('seq', 'INT64'),
-    required('tick', 'INT64'),
-    required('status', 'INT32'),
-    ...Array.from({ length: shape.channels }, (_, c) => optional(`raw_${c}`, 'INT32')),
+const every =
+  (of: (batch: RowBatch) => Float64Array | Uint32Array | Int32Array) =>
+  (batch: RowBatch, room: Float64Array): number => {
+    room.set(of(batch).subarray(0, batch.n));
+    return batch.n;
+  };
+
+const measured =
+  (of: (batch: RowBatch) => Float64Array) =>
+  (batch: RowBatch, room: Float64Array, there: Int32Array): number => {
+    const values = of(batch);
+    let n = 0;
+    for (let i = 0; i < batch.n; i++) {
+      const v = values[i]!;
+      const has = Number.isNaN(v) ? 0 : 1;
+      there[i] = has;
+      room[n] = v;
+      n += has;
+    }
+    return n;
+  };
+
+/** @param has whether row i has a value */
+const counted =
+  (of: (batch: RowBatch) => Int32Array, has: (batch: RowBatch, i: number) => boolean) =>
+  (batch: RowBatch, room: Float64Array, there: Int32Array): number => {
+    const values = of(batch);
+    let n = 0;
+    for (let i = 0; i < batch.n; i++) {
+      there[i] = 0;
+      if (!has(batch, i)) continue;
+      there[i] = 1;
+      room[n++] = values[i]!;
+    }
+    return n;
+  };
+
+function columnsOf(shape: RowShape): readonly Column[] {
+  const bar = { type: 'DOUBLE', optional: true, digits: DECIMALS.bar } as const;
+  const columns: Omit<Column, 'name'>[] = [
+    { type: 'DOUBLE', digits: DECIMALS.seconds, gather: every((b) => b.sinceUs) },
+    { ...bar, gather: measured((b) => b.bar) },
+    ...shape.temperatures.map((_, k) => ({
+      type: 'DOUBLE' as const,
+      optional: true,
+      digits: DECIMALS.celsius,
+      gather: measured((b) => b.temperatures[k]!),
+    })),
+    { ...bar, gather: measured((b) => b.uBar) },
+    {
+      type: 'INT32',
+      optional: true,
+      gather: counted(
+        (b) => b.flags,
+        (b, i) => b.flags[i]! >= 0,
+      ),
+    },
+    { type: 'INT64', gather: every((b) => b.arrivalUs) },
+    { type: 'INT64', gather: every((b) => b.seq) },
+    { type: 'INT64', gather: every((b) => b.tick) },
+    { type: 'INT32', gather: every((b) => b.status) },
+    ...Array.from({ length: shape.channels }, (_, c) => ({
+      type: 'INT32' as const,
+      optional: true,
+      gather: counted(
+        (b) => b.raw[c]!,
+        (b, i) => (b.missing[i]! & (1 << c)) === 0,
+      ),
+    })),
   ];
-  return [{ name: 'root', num_children: columns.length }, ...columns];
+  const names = columnNames(shape);
+  return columns.map((column, i) => ({ ...column, name: names[i]! }));
 }
 
-type Way = Pick<ColumnSource, 'encoding' | 'statistics'>;
+const schemaOf = (columns: readonly Column[]): SchemaElement[] => [
+  { name: 'root', num_children: columns.length },
+  ...columns.map(
+    ({ name, type, optional }): SchemaElement => ({
+      name,
+      type,
+      repetition_type: optional ? 'OPTIONAL' : 'REQUIRED',
+    }),
+  ),
+];
 
-/**
- * How a column is written: counters and counts by their differences, which is half the bytes and half the work of
- * plain numbers. Bounds of each row group only where rows are looked for by them: in time.
- */
-const wayOf = ({ name, type }: SchemaElement): Way => ({
-  statistics: name === 'time_s',
-  ...(type === 'DOUBLE' ? {} : { encoding: 'DELTA_BINARY_PACKED' }),
-});
-
-const I32_MAX = 0x7fff_ffff;
-
-type Values = Float64Array | Int32Array | BigInt64Array | (number | null)[];
-
-/** Decimals as numbers, null for none; a column where nothing is missing spares an object a value. */
-function decimals(whole: Float64Array, n: number, digits: number, room: Float64Array): Values {
-  const unit = 10 ** digits;
-  const out = room.subarray(0, n);
-  let holes = false;
+/** Bounds of the seconds: rows are looked for by time. Zero has the sign that widens, as the format wants it. */
+function boundsOf(whole: Float64Array, n: number, unit: number): Statistics {
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < n; i++) {
-    // Adding zero takes its sign away.
-    const v = whole[i]! / unit + 0;
-    out[i] = v;
-    holes ||= Number.isNaN(v);
+    least = Math.min(least, whole[i]!);
+    most = Math.max(most, whole[i]!);
   }
-  return holes ? Array.from(out, (v) => (Number.isNaN(v) ? null : v)) : out;
+  return { min_value: least === 0 ? -0 : least / unit, max_value: most / unit + 0, null_count: 0n };
 }
 
-function counts({ n, missing, raw }: RowBatch, c: number): Values {
-  const column = raw[c]!;
-  const bit = 1 << c;
-  let holes = false;
-  for (let i = 0; i < n && !holes; i++) holes = (missing[i]! & bit) !== 0;
-  if (!holes) return column.subarray(0, n);
-  const out = new Array<number | null>(n);
-  for (let i = 0; i < n; i++) out[i] = (missing[i]! & bit) === 0 ? column[i]! : null;
-  return out;
-}
-
-function flagsOf({ flags, n }: RowBatch): Values {
-  const out = flags.subarray(0, n);
-  return out.includes(-1) ? Array.from(out, (v) => (v < 0 ? null : v)) : out;
-}
-
-/** Whole numbers of 64 bits: as small ones where they all are, which spares an object a value, several times over. */
-function wide(a: Float64Array | Uint32Array, n: number, room: Float64Array): Values {
-  const small = new Int32Array(room.buffer, 0, n);
-  let i = 0;
-  for (; i < n && a[i]! <= I32_MAX; i++) small[i] = a[i]!;
-  if (i === n) return small;
-  const words = new Int32Array(room.buffer);
-  for (i = 0; i < n; i++) {
-    const v = a[i]!;
-    const high = Math.floor(v / 2 ** 32);
-    words[2 * i] = v - high * 2 ** 32;
-    words[2 * i + 1] = high;
-  }
-  return new BigInt64Array(room.buffer, 0, n);
-}
-
-/** Collects what the library writes until it is taken. */
+/** Collects what is written until it is taken. */
 class Pieces extends ByteWriter {
   take(): Uint8Array {
     const bytes = new Uint8Array(this.buffer, 0, this.index);
@@ -106,54 +123,133 @@ class Pieces extends ByteWriter {
   }
 }
 
-/** Writes batch after batch; what a call gives is good until the next one. */
+/**
+ * Writes batch after batch; what a call gives is good until the next one. Container, headers and compression are the
+ * library's; the values are encoded here, since it makes an object of each.
+ */
 export class TraceParquet {
   private readonly pieces = new Pieces(1 << 20);
+  private readonly columns: readonly Column[];
   private readonly writer: ParquetWriter;
-  private readonly names: readonly string[];
-  private readonly ways: readonly Way[];
-  /** Where columns of eight bytes a value are made, batch after batch: the library copies what it is given. */
-  private readonly rooms: Float64Array[] = [];
+  private readonly room = new Float64Array(BATCH_ROWS);
+  private readonly there = new Int32Array(BATCH_ROWS);
+  private readonly distinct = new Distinct(BATCH_ROWS);
+  private readonly levels = createSheet(roomFor(BATCH_ROWS));
+  private readonly values = createSheet(roomFor(BATCH_ROWS));
 
   /** @param about facts for the file's own metadata */
   constructor(shape: RowShape, about: Readonly<Record<string, string>>) {
-    this.names = columnNames(shape);
-    this.ways = parquetSchema(shape).slice(1).map(wayOf);
+    this.columns = columnsOf(shape);
     this.writer = new ParquetWriter({
       writer: this.pieces,
-      schema: parquetSchema(shape),
+      schema: schemaOf(this.columns),
       kvMetadata: Object.entries(about).map(([key, value]): KeyValue => ({ key, value })),
       createdBy: 'steadybar',
     });
   }
 
-  rows(b: RowBatch): Uint8Array {
-    const { n } = b;
-    let used = 0;
-    const room = (): Float64Array => {
-      this.rooms[used] ??= new Float64Array(BATCH_ROWS);
-      return this.rooms[used++]!;
-    };
-    const data = [
-      decimals(b.sinceUs, n, DECIMALS.seconds, room()),
-      decimals(b.bar, n, DECIMALS.bar, room()),
-      ...b.temperatures.map((t) => decimals(t, n, DECIMALS.celsius, room())),
-      decimals(b.uBar, n, DECIMALS.bar, room()),
-      flagsOf(b),
-      wide(b.arrivalUs, n, room()),
-      wide(b.seq, n, room()),
-      wide(b.tick, n, room()),
-      b.status.subarray(0, n),
-      ...b.raw.map((_, c) => counts(b, c)),
-    ];
-    const columnData = data.map((d, i) => ({ name: this.names[i]!, data: d, ...this.ways[i]! }));
-    // A row group is one page a column: it has no more than an eighth of a megabyte.
-    this.writer.write({ columnData, rowGroupSize: n, pageSize: 0 });
-    return this.pieces.take();
+  rows(batch: RowBatch): Uint8Array {
+    const { writer, pieces } = this;
+    const start = pieces.offset;
+    const columns = this.columns.map((column) => this.chunk(column, batch));
+    const size = columns.reduce((sum, { meta_data }) => sum + meta_data!.total_uncompressed_size, 0n);
+    const num_rows = BigInt(batch.n);
+    writer.row_groups.push({
+      columns,
+      total_byte_size: size,
+      num_rows,
+      total_compressed_size: BigInt(pieces.offset - start),
+    });
+    writer.num_rows += num_rows;
+    return pieces.take();
   }
 
   finish(): Uint8Array {
     this.writer.finish();
     return this.pieces.take();
+  }
+
+  private chunk(column: Column, batch: RowBatch): ColumnChunk {
+    const { pieces, room, there, levels, values } = this;
+    const start = pieces.offset;
+    const n = column.gather(batch, room, there);
+    levels.at = 0;
+    if (column.optional) putRuns(levels, there, batch.n, 1);
+    values.at = 0;
+    const unit = column.digits === undefined ? null : 10 ** column.digits;
+    const distinct = unit === null ? null : this.distinct.find(room, n);
+    let dictionary = 0;
+    let encoding: Encoding = 'PLAIN';
+    if (unit === null) {
+      encoding = 'DELTA_BINARY_PACKED';
+      putDeltas(values, room, n, column.type === 'INT64' ? 64 : 32);
+    } else if (distinct === null || distinct === 0) putDoubles(values, room, n, unit);
+    else {
+      encoding = 'RLE_DICTIONARY';
+      putDoubles(values, this.distinct.values, distinct, unit);
+      dictionary = this.dictionaryPage(distinct);
+      const width = 32 - Math.clz32(distinct - 1);
+      values.at = 1;
+      values.bytes[0] = width;
+      putRuns(values, this.distinct.indices, n, width);
+    }
+    const data = pieces.offset;
+    const uncompressed = dictionary + this.dataPage(batch.n, n, encoding);
+    return {
+      file_offset: BigInt(start),
+      meta_data: {
+        type: column.type,
+        encodings: encoding === 'RLE_DICTIONARY' ? ['PLAIN', encoding] : [encoding],
+        path_in_schema: [column.name],
+        codec: 'SNAPPY',
+        num_values: BigInt(batch.n),
+        total_compressed_size: BigInt(pieces.offset - start),
+        total_uncompressed_size: BigInt(uncompressed),
+        data_page_offset: BigInt(data),
+        ...(dictionary === 0 ? {} : { dictionary_page_offset: BigInt(start) }),
+        ...(column.name === 'time_s' ? { statistics: boundsOf(room, n, unit!) } : {}),
+      },
+    };
+  }
+
+  /** Bytes before compression, with the header. */
+  private dictionaryPage(distinct: number): number {
+    const { pieces, values } = this;
+    const start = pieces.offset;
+    const compressed = snappyCompress(values.bytes.subarray(0, values.at));
+    writePageHeader(pieces, {
+      type: 'DICTIONARY_PAGE',
+      uncompressed_page_size: values.at,
+      compressed_page_size: compressed.length,
+      dictionary_page_header: { num_values: distinct, encoding: 'PLAIN' },
+    });
+    const header = pieces.offset - start;
+    pieces.appendBytes(compressed);
+    return header + values.at;
+  }
+
+  private dataPage(rows: number, n: number, encoding: Encoding): number {
+    const { pieces, levels, values } = this;
+    const start = pieces.offset;
+    const plain = values.bytes.subarray(0, values.at);
+    const content = snappyCompress(plain);
+    writePageHeader(pieces, {
+      type: 'DATA_PAGE_V2',
+      uncompressed_page_size: levels.at + plain.length,
+      compressed_page_size: levels.at + content.length,
+      data_page_header_v2: {
+        num_values: rows,
+        num_nulls: rows - n,
+        num_rows: rows,
+        encoding,
+        definition_levels_byte_length: levels.at,
+        repetition_levels_byte_length: 0,
+        is_compressed: true,
+      },
+    });
+    const header = pieces.offset - start;
+    pieces.appendBytes(levels.bytes.subarray(0, levels.at));
+    pieces.appendBytes(content);
+    return header + levels.at + plain.length;
   }
 }
