@@ -236,7 +236,13 @@ group('temperature', () => {
     const beyond = temp([12_000, emf(60), junction(25)]);
     expect(beyond.c).toBeNull();
     expect(beyond.flags & FLAG.open).toBeTruthy();
-    expect(temp([12_000, emf(1), null]).c).toBeNull();
+    // Without its junction nothing is known of the probe: not that it is open either.
+    for (const counts of [emf(1), 524_287]) {
+      const alone = temp([12_000, counts, null]);
+      expect(alone.c).toBeNull();
+      expect(alone.flags & FLAG.fault).toBeTruthy();
+      expect(alone.flags & FLAG.open).toBe(0);
+    }
     const hot = temp([12_000, probe(400, 25), junction(25)]);
     expect(hot.c).toBeNull();
     expect(hot.flags & FLAG.outOfRange).toBeTruthy();
