@@ -123,6 +123,7 @@ export function jobRow(v: Verification, manifest: Manifest, file: string): JobRo
   const holds = only(events, 'hold');
   const at = secondsIn(manifest);
   const limits = manifest.setups.findLast((s) => s.setup.limits !== null)?.setup.limits ?? null;
+  const isLight = manifest.setups.at(-1)?.setup.resin?.curedBy === 'light';
   const lowest = holds.map((h) => h.minBar).filter((b) => b !== null);
   return {
     run: manifest.runId,
@@ -145,7 +146,8 @@ export function jobRow(v: Verification, manifest: Manifest, file: string): JobRo
     hold_minutes: holds.length === 0 ? null : holds.reduce((t, h) => t + (h.tUs - h.fromUs) / 60e6, 0),
     minutes_in_band: holds.length === 0 ? null : holds.reduce((t, h) => t + h.minutesInBand, 0),
     lowest_hold_bar: lowest.length === 0 ? null : Math.min(...lowest),
-    cure_met: events.some((e) => e.e === 'cure-met'),
+    // Of a resin that light cures nothing is judged: neither met nor not met.
+    cure_met: isLight ? null : events.some((e) => e.e === 'cure-met'),
     gaps: only(events, 'gap').length,
     alarms: raised(events).length,
     overrides: only(events, 'override').length,

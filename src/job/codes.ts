@@ -78,6 +78,10 @@ export type MixBasis = (typeof MIX_BASES)[number];
 export const CRITERIA = ['let-down', 'hardness', 'unstated'] as const;
 export type Criterion = (typeof CRITERIA)[number];
 
+/** What makes a resin hard. Of one that light makes hard, time at temperature says nothing. */
+export const CURED_BY = ['time', 'light'] as const;
+export type CuredBy = (typeof CURED_BY)[number];
+
 export const EXOTHERMS = ['low', 'medium', 'high', 'unknown'] as const;
 export type Exotherm = (typeof EXOTHERMS)[number];
 

@@ -135,6 +135,13 @@ describe('documents', () => {
     expect(issuesOf('sensor', changed('sensor', 'perKelvin', 1.1))[0]?.path).toBe('perKelvin');
   });
 
+  it('a resin of before it was asked cures by time and temperature', () => {
+    const { curedBy, ...old } = DEMO.resin!.document;
+    expect(curedBy).toBe('time');
+    expect(parseDocument('resin', { ...old, version: 1 })).toEqual({ ok: true, value: DEMO.resin!.document });
+    expect(issuesOf('resin', changed('resin', 'curedBy', 'hope'))[0]?.path).toBe('curedBy');
+  });
+
   it('refuses what is no document at all', () => {
     for (const v of [null, undefined, 1, 'x', [], [good.job], () => 1])
       expect(issuesOf('job', v)).toEqual([{ path: '', code: 'type' }]);

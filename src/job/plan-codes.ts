@@ -63,6 +63,7 @@ export const WARNINGS = [
   'pot-life-tight', // under five minutes to spare
   'pot-mass', // more is mixed than the pot life was stated for
   'no-resin',
+  'light-cured', // cure is not judged
   'no-cure-points',
   'cold', // the ground may be under the sheet's lowest temperature: no cure credit
   'resin-expired',

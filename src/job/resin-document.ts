@@ -1,15 +1,15 @@
 import * as z from 'zod/mini';
-import { CRITERIA, EXOTHERMS, MIX_BASES, RESIN_KINDS } from './codes.ts';
+import { CRITERIA, CURED_BY, EXOTHERMS, MIX_BASES, RESIN_KINDS } from './codes.ts';
 import { ascending, block, date, line, name, num, quantity } from './fields.ts';
 import type { StepsTo } from './migrations.ts';
 
 /** A resin as its data sheet describes it. Cure time and pot life are different tables: never one fit. */
 
-/** A new version adds its step, and a test that reads the older one. */
-export const resinMigrations: StepsTo<ResinDocument['version']> = [];
+/** Version 1 knew no resin but those that cure by time and temperature. */
+export const resinMigrations: StepsTo<ResinDocument['version']> = [(old) => ({ ...old, curedBy: 'time' })];
 
 export const resinSchema = z.strictObject({
-  version: z.literal(1),
+  version: z.literal(2),
   name: name(120),
   kind: z.enum(RESIN_KINDS),
   /** Parts of resin and hardener, and what they are parts of. */
@@ -22,6 +22,7 @@ export const resinSchema = z.strictObject({
   resinDensity: z.nullable(num(500, 3000, 'kg/m³')),
   hardenerDensity: z.nullable(num(500, 3000, 'kg/m³')),
   mixedDensity: z.nullable(num(500, 3000, 'kg/m³')),
+  curedBy: z.enum(CURED_BY),
   /** What the sheet's cure time ends with. */
   criterion: z.enum(CRITERIA),
   curePoints: ascending(
@@ -51,13 +52,14 @@ export type ResinDocument = z.infer<typeof resinSchema>;
 
 export function blankResin(name: string): ResinDocument {
   return {
-    version: 1,
+    version: 2,
     name,
     kind: 'other',
     mix: { resinParts: 100, hardenerParts: 50, basis: 'mass' },
     resinDensity: null,
     hardenerDensity: null,
     mixedDensity: null,
+    curedBy: 'time',
     criterion: 'unstated',
     curePoints: [],
     lowestC: null,

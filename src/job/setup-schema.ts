@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import {
   AIR_SOURCES,
   CRITERIA,
+  CURED_BY,
   EXOTHERMS,
   GAUGE_KINDS,
   HEATINGS,
@@ -92,6 +93,7 @@ const limits = z
 
 const resin = z.strictObject({
   name: line(120),
+  curedBy: z.exactOptional(z.enum(CURED_BY)),
   criterion: z.enum(CRITERIA),
   points: rows(z.strictObject({ c: num(-50, 200), minutes: num(0.1, 100_000) }), 12),
   lowestC: z.nullable(num(-50, 100)),

@@ -1,6 +1,7 @@
 import type {
   AirSource,
   Criterion,
+  CuredBy,
   Exotherm,
   GaugeKind,
   Heating,
@@ -106,6 +107,8 @@ export interface CureTimePoint {
 
 export interface ResinSetup {
   readonly name: string;
+  /** By light: cure is not judged. A Setup of before it was asked has none: by time and temperature. */
+  readonly curedBy?: CuredBy;
   readonly criterion: Criterion;
   readonly points: readonly CureTimePoint[];
   /** Lowest temperature the sheet allows, °C; null: the coldest point. */

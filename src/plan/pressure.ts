@@ -82,7 +82,7 @@ function heatedRise(job: JobDocument, resin: ResinDocument | null, groundC: numb
     case 'none':
       return 0;
     case 'unknown':
-      if (resin !== null) notes.warn('heating-unknown');
+      if (resin !== null && resin.curedBy === 'time') notes.warn('heating-unknown');
       return 0;
     case 'water':
     case 'steam':

@@ -71,8 +71,10 @@ export function planResin(
     notes.warn('no-resin');
     return { massG: null, hardenerG: null, potLifeMin: null, seatByMin: null, spareMin: null };
   }
-  if (resin.curePoints.length === 0) notes.warn('no-cure-points', [], resin.name);
-  const lowest = resin.lowestC ?? resin.curePoints[0]?.c ?? null;
+  const byLight = resin.curedBy === 'light';
+  if (byLight) notes.warn('light-cured', [], resin.name);
+  else if (resin.curePoints.length === 0) notes.warn('no-cure-points', [], resin.name);
+  const lowest = byLight ? null : (resin.lowestC ?? resin.curePoints[0]?.c ?? null);
   if (ground !== null && lowest !== null && ground.c - ground.uC < lowest)
     notes.warn('cold', [input('ground', ground.c - ground.uC, 'C'), input('mix-temperature', lowest, 'C')]);
   const { expires } = resin.batch;
@@ -93,7 +95,7 @@ export function planResin(
 
   const pot = job.resin.mixC === null ? null : potLifeAt(resin.potLife, job.resin.mixC);
   if (pot === null || job.resin.mixC === null) {
-    notes.warn('pot-life-unknown', [], resin.name);
+    if (!byLight) notes.warn('pot-life-unknown', [], resin.name);
     return { massG, hardenerG, potLifeMin: null, seatByMin: null, spareMin: null };
   }
   // Down to whole minutes: the clock that the crew looks at.
@@ -139,6 +141,7 @@ export function resinSetup(resin: ResinDocument | null, plan: ResinPlan): ResinS
   if (resin === null) return null;
   return {
     name: resin.name,
+    curedBy: resin.curedBy,
     criterion: resin.criterion,
     points: resin.curePoints.map((p) => ({ c: p.c, minutes: p.minutes })),
     lowestC: resin.lowestC,

@@ -111,6 +111,23 @@ it('what its own warmth does to a sensor goes from its sheet into the Setup, as 
   );
 });
 
+it('a resin that light cures: cure is not judged, and no time, cold or heat of it is spoken of', () => {
+  const resin = {
+    ...DEMO.resin!,
+    document: { ...DEMO.resin!.document, curedBy: 'light' as const, curePoints: [] },
+  };
+  const cold = {
+    ground: { waterM: 0, temperatureC: 1, uC: 1 },
+    heating: { by: 'unknown' as const, toC: null },
+  };
+  const p = plan(cold, { resin });
+  expect(p.setup.resin!.curedBy).toBe('light');
+  expect(codes(p.warnings)).toContain('light-cured');
+  for (const code of ['cold', 'no-cure-points', 'heating-unknown'])
+    expect(codes(p.warnings)).not.toContain(code);
+  expect(plan().setup.resin!.curedBy).toBe('time');
+});
+
 describe('a packer that is warmed', () => {
   const heating = (by: JobDocument['heating']['by'], toC: number | null = null) => ({ heating: { by, toC } });
 

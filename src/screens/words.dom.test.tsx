@@ -132,9 +132,16 @@ describe('in another language nothing is told in English by', () => {
           </>
         ))}
         {[null, 1e12].map((nowUtcMs) => (
-          <CureLine cure={view.cure} hasResin stage="hold" nowUtcMs={nowUtcMs} units={units} />
+          <CureLine
+            cure={view.cure}
+            hasResin
+            isLightCured={false}
+            stage="hold"
+            nowUtcMs={nowUtcMs}
+            units={units}
+          />
         ))}
-        <CureLine cure={null} hasResin={false} stage="hold" nowUtcMs={0} units={units} />
+        <CureLine cure={null} hasResin={false} isLightCured={false} stage="hold" nowUtcMs={0} units={units} />
         <Legend
           series={[
             { name: 'bar', place: null },

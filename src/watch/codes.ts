@@ -73,5 +73,6 @@ export const STANDINGS = [
   'uncalibrated',
   'device-unarmed',
   'no-hold-by-tap',
+  'cure-not-judged', // a resin that light cures
 ] as const;
 export type Standing = (typeof STANDINGS)[number];

@@ -5,7 +5,7 @@ import { maybeShelved } from './alarms/operator.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
 import { shownValues } from './alarms/values.ts';
 import { STANDINGS, type Standing } from './codes.ts';
-import { cureView } from './cure/cure.ts';
+import { cureView, isLightCured } from './cure/cure.ts';
 import { holdView, tapSeesPacker } from './hold/hold.ts';
 import { ageS, isStale, staleAfterS } from './signal/loss.ts';
 import { probeFresh } from './signal/probes.ts';
@@ -72,6 +72,7 @@ const STANDS: { readonly [S in Standing]: (w: WatchState) => boolean } = {
   'device-unarmed': (w) =>
     limitsOf(w) !== null && (w.device.guard === null || w.device.guard.state === 'unarmed'),
   'no-hold-by-tap': ({ setup }) => setup !== null && !tapSeesPacker(setup),
+  'cure-not-judged': ({ setup }) => isLightCured(setup?.resin),
 };
 
 /** The end of the sensor's span while the reading stands over it, bar; null: it does not, or is too old to say so. */

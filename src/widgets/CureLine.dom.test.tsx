@@ -25,13 +25,29 @@ const cure = (part: Partial<CureView>): CureView => ({
 const noon = new Date(2026, 10, 25, 12, 0).getTime();
 
 function show(view: CureView | null, nowUtcMs: number | null = noon, hasResin = true, stage: Stage = 'hold') {
-  render(() => <CureLine cure={view} hasResin={hasResin} stage={stage} nowUtcMs={nowUtcMs} units={METRIC} />);
+  render(() => (
+    <CureLine
+      cure={view}
+      hasResin={hasResin}
+      isLightCured={false}
+      stage={stage}
+      nowUtcMs={nowUtcMs}
+      units={METRIC}
+    />
+  ));
   return screen.getByTestId('cure-when').textContent ?? '';
 }
 
 describe('the cure line', () => {
   it('names the clock time with its range', () => {
     expect(show(cure({}))).toContain('Lower bound met at about 13:00 (12:50 to 13:00)');
+  });
+
+  it('of a resin that light cures it says nothing but that', () => {
+    render(() => <CureLine cure={null} hasResin isLightCured stage="hold" nowUtcMs={noon} units={METRIC} />);
+    expect(screen.getByTestId('cure-when').textContent).toBe('Cure is not judged: the resin cures by light');
+    expect(screen.getByTestId('cure-when').dataset.met).toBe('false');
+    expect(screen.queryByRole('progressbar')).toBeNull();
   });
 
   it('names no clock time while practice runs faster than the clock', () => {

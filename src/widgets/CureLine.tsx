@@ -13,6 +13,8 @@ import { CURE, coldestText } from '../words/hold.ts';
 export function CureLine(props: {
   cure: CureView | null;
   hasResin: boolean;
+  /** Light makes it hard: nothing is judged. */
+  isLightCured: boolean;
   stage: Stage;
   nowUtcMs: number | null;
   units: DisplayUnits;
@@ -29,6 +31,7 @@ export function CureLine(props: {
   const met = () => props.cure !== null && (props.cure.metAtS !== null || props.cure.low >= 1);
   const headline = () => {
     const cure = props.cure;
+    if (props.isLightCured) return CURE.notJudged;
     if (cure === null) return props.hasResin ? CURE.notStarted : CURE.noResin;
     if (met()) return CURE.met;
     if (filling()) return CURE.notHeld;

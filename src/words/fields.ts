@@ -6,6 +6,7 @@ export const {
   BASIS,
   CONDITION,
   CRITERION,
+  CURED_BY,
   DEFECT,
   EXOTHERM,
   GAUGE_KIND,

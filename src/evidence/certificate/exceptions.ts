@@ -205,7 +205,8 @@ function ofCure(seen: Seen): string[] {
   const { bundle, setup } = seen;
   const { EXCEPTION: X } = seen.words.certificate;
   const out: string[] = [];
-  if (setup?.heating === 'unknown' && setup.resin !== null) out.push(X.heatingUnknown);
+  if (setup?.resin?.curedBy === 'light') out.push(X.lightCured);
+  else if (setup?.heating === 'unknown' && setup.resin !== null) out.push(X.heatingUnknown);
   if (events(seen, 'mixed').length === 0) out.push(X.noMixed);
   const resin = bundle?.job.resin;
   if (resin !== undefined && (resin.resinBatch === '' || resin.hardenerBatch === '')) out.push(X.noBatch);

@@ -200,6 +200,7 @@ export function heldRows(seen: Seen, numbers: Numbers): readonly Row[] {
 
 function cureText({ manifest, words }: Seen, setup: Setup | null): string {
   const { CURE_LINE } = words.certificate;
+  if (setup?.resin?.curedBy === 'light') return CURE_LINE.light;
   const { events } = manifest;
   const start = events.find((e) => e.e === 'cure-start');
   const met = events.find((e) => e.e === 'cure-met');

@@ -1,6 +1,6 @@
 import { Part } from '../../widgets/Fields.tsx';
 import { DOCS, RESIN } from '../../words/docs.ts';
-import { BASIS, CRITERION, EXOTHERM, RESIN_KIND } from '../../words/fields.ts';
+import { BASIS, CRITERION, CURED_BY, EXOTHERM, RESIN_KIND } from '../../words/fields.ts';
 import { FormChoice, FormNumber, FormText } from './FormFields.tsx';
 import { FormRows } from './FormRows.tsx';
 import type { Form } from './form.ts';
@@ -12,6 +12,12 @@ const MEMBERS: MembersOf<'resin', 'name' | 'cure' | 'end' | 'pot' | 'mix' | 'not
   kind: {
     in: 'name',
     edit: (form) => <FormChoice form={form} at="kind" label={RESIN.kind} words={RESIN_KIND} />,
+  },
+  curedBy: {
+    in: 'name',
+    edit: (form) => (
+      <FormChoice form={form} at="curedBy" label={RESIN.curedBy} hint={DOCS.curedByHint} words={CURED_BY} />
+    ),
   },
   curePoints: {
     in: 'cure',

@@ -149,6 +149,7 @@ export function Live(props: { jobId: string | null }) {
             <CureLine
               cure={view()?.cure ?? null}
               hasResin={live.setup()?.resin !== null && live.setup() !== null}
+              isLightCured={live.setup()?.resin?.curedBy === 'light'}
               stage={view()?.stage ?? 'prepare'}
               nowUtcMs={(live.rig()?.speed ?? 1) === 1 ? app.nowMs() : null}
               units={app.units()}

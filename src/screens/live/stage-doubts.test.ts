@@ -19,6 +19,14 @@ describe('doubts', () => {
     expect(doubtsOf('let-down', view({ cure: null }), nothing)).toEqual(['no-witness']);
   });
 
+  it('a resin that light cures is not judged, whatever was counted before', () => {
+    const light = (cure: WatchView['cure']) => view({ cure, standing: ['cure-not-judged'] });
+    for (const cure of [null, notMet, met]) {
+      expect(doubtsOf('let-down', light(cure), everything)).toEqual(['cure-not-judged']);
+      expect(doubtsOf('done', light(cure), everything)).toContain('cure-not-judged');
+    }
+  });
+
   it('a line at zero is not an empty packer: done asks for the rebound test', () => {
     expect(doubtsOf('done', view({ stage: 'let-down', bar: 0.01 }), nothing)).toEqual(['no-rebound']);
     expect(doubtsOf('done', view({ stage: 'let-down', bar: 0.3 }), everything)).toEqual(['under-pressure']);

@@ -68,7 +68,8 @@ export function doubtsOf(to: Stage, view: WatchView, seen: Seen): readonly Stage
   const cureKnown = view.cure !== null;
   const met = view.cure !== null && (view.cure.metAtS !== null || view.cure.low >= 1);
   if (view.stage === 'hold' && (to === 'let-down' || to === 'done')) {
-    if (cureKnown && !met) doubts.push('cure-not-met');
+    if (view.standing.includes('cure-not-judged')) doubts.push('cure-not-judged');
+    else if (cureKnown && !met) doubts.push('cure-not-met');
     if (!seen.witnessHard) doubts.push('no-witness');
   }
   if (to === 'done') {

@@ -145,6 +145,23 @@ describe('progress by the data sheet', () => {
     });
   });
 
+  it('of a resin that light cures nothing is counted and nothing is ever met', () => {
+    const light: ResinSetup = { ...RESIN, curedBy: 'light' };
+    const events: WatchEvent[] = [];
+    const s = createCure(0, 1, 'seat', (e) => events.push(e));
+    for (let t = 1; t <= 4 * 3600; t += 5) {
+      // The sheet was corrected after half an hour: until then it was taken for one that time cures, in the cold.
+      const mine = t <= 1800 ? setup : { ...setup, number: 2, resin: light };
+      cureTick(s, t * 1e6, { setup: mine, probes: at('pipe', t <= 1800 ? 3 : 40) }, (e) => events.push(e));
+    }
+    expect(cureView(s, 4 * 3600e6, 0)).toBeNull();
+    expect(events.map((e) => e.e)).toEqual(['cure-start']);
+    expect(s.underLowestK).toBeNull();
+    const by = (curedBy?: 'time') =>
+      run(60, { ...setup, resin: { ...RESIN, ...(curedBy && { curedBy }) } }, () => at('pipe', 20));
+    expect(by('time').view.low).toBe(by().view.low);
+  });
+
   it('a resin that is entered late counts from seating on, at ground temperature', () => {
     const s = createCure(0, 1, 'seat', () => {});
     for (let t = 1; t <= 3600; t++)

@@ -102,6 +102,9 @@ export function createCure(
   };
 }
 
+/** Time at temperature says nothing of a resin that light makes hard: nothing is counted, nothing is ever met. */
+export const isLightCured = (resin: ResinSetup | null | undefined): boolean => resin?.curedBy === 'light';
+
 function anew(source: Least['source'], tUs: number): Least {
   return { source, sinceUs: tUs, c: Number.MAX_VALUE };
 }
@@ -113,7 +116,7 @@ function takeResin(s: CureState, setup: Setup | null): void {
   // Another pipe or ground is another model.
   s.least = anew(s.least.source, s.lastUs);
   const resin: ResinSetup | null = setup.resin;
-  s.fit = resin === null ? null : fitSheet(resin);
+  s.fit = resin === null || isLightCured(resin) ? null : fitSheet(resin);
   if (s.fit === null || resin === null || resin.name === s.resinName) return;
   const minutes = ((s.lastUs - s.sinceUs) / 1e6 - s.uncountedS) / 60;
   s.resinName = resin.name;
@@ -149,7 +152,10 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
   s.coldestC = now.c;
   s.source = now.source;
   const { fit } = s;
-  if (fit === null) return;
+  if (fit === null) {
+    s.underLowestK = null;
+    return;
+  }
   s.underLowestK = now.c === null ? null : now.c.value - fit.lowestC;
   if (gap) countGap(s, fit, ground, minutes);
   else {

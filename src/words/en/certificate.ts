@@ -137,6 +137,7 @@ export function certificate(f: Format) {
     metAfter: (s: number) => `${f.duration(s)} after it began to count`,
     metThen: (s: number) => `the hold went on for ${f.duration(s)}`,
     notMet: (s: number) => `not met within this record (lower bound); ${f.duration(s)} were counted`,
+    light: 'not judged: the resin cures by light',
     noResin: 'not followed: no resin with cure times on the job sheet',
     notStarted: 'did not begin to count',
   };
@@ -192,6 +193,7 @@ export function certificate(f: Format) {
     pressureSensor: 'the pressure sensor',
     probe: (place: string) => `the probe (${place})`,
     unnamedPlace: 'place not named',
+    lightCured: 'Cure was not judged: the resin cures by light, of which time and temperature say nothing.',
     heatingUnknown:
       'It is not stated whether the packer was warmed from outside: cure time was counted as if it was.',
     noMixed: 'The time of mixing was not entered.',

@@ -36,7 +36,9 @@ export const DOCS = {
   rangeHi: 'Range to',
   spanLo: 'Signal at the lower end',
   spanHi: 'Signal at the upper end',
-  perKelvinHint: 'Zero and span together, by its sheet, in % of the span a kelvin. Empty: 0.035 is taken.',
+  curedByHint: 'By light: then cure is not judged, whatever times stand below.',
+  perKelvinHint:
+    'Zero and span together, by its sheet, in % of the span a kelvin. Empty: what is usual is taken.',
   calDate: 'Date',
   calReference: 'Reference instrument',
   calU: 'Standard uncertainty of the reference',
@@ -74,6 +76,7 @@ export const PACKER: {
 export const RESIN: { readonly [M in Exclude<keyof ResinDocument, 'version' | 'mix' | 'batch'>]: string } = {
   name: SHARED.name,
   kind: 'Kind',
+  curedBy: 'Cures by',
   curePoints: 'Cure time of the data sheet',
   criterion: 'The sheet’s time ends when',
   lowestC: 'Lowest temperature the sheet allows',

@@ -6,6 +6,7 @@ export type DoubtCode =
   | 'over-working'
   | 'under-floor'
   | 'cure-not-met'
+  | 'cure-not-judged'
   | 'no-witness'
   | 'under-pressure'
   | 'no-rebound'
@@ -19,6 +20,8 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'over-working': 'The pressure is over the working pressure, and cure heat raises it further.',
   'under-floor': 'The pressure is under the hold floor: the sleeve may come off the wall.',
   'cure-not-met': 'Cure time by the data sheet is not met at the coldest credible place.',
+  'cure-not-judged':
+    'Cure is not judged here: the resin cures by light. That it is hard is told by the witness sample and by looking.',
   'no-witness': 'The witness sample kept at pipe temperature was not noted as hard.',
   'under-pressure': 'The line is not seen at zero.',
   'no-rebound':

@@ -3,6 +3,7 @@ import type {
   AirTest,
   Condition,
   Criterion,
+  CuredBy,
   Defect,
   Exotherm,
   GaugeKind,
@@ -91,6 +92,11 @@ export const CRITERION: Record<Criterion, string> = {
   'let-down': 'May be let down',
   hardness: 'A stated hardness',
   unstated: 'Not stated',
+};
+
+export const CURED_BY: Record<CuredBy, string> = {
+  time: 'Time and temperature',
+  light: 'Light',
 };
 
 export const EXOTHERM: Record<Exotherm, string> = {

@@ -53,6 +53,7 @@ const CURE = {
   met: 'Cure time by the data sheet met at the coldest credible place (lower bound)',
   notMet: 'Cure time by the data sheet not met',
   notKnown: 'Cure time cannot be told',
+  notJudged: 'Cure is not judged: the resin cures by light',
   noResin: 'No resin on the job sheet: cure time is not followed',
   notStarted: 'Counts from seating on',
   notHeld: 'Counts since seating; when it will be met is told from the hold on',

@@ -77,6 +77,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
     `Less than five minutes are left between seating and the end of the pot life${of}.`,
   'pot-mass': (of) => `More is mixed than the pot life was stated for: it runs out sooner${of}.`,
   'no-resin': (of) => `No resin is chosen: cure time is not followed${of}.`,
+  'light-cured': (of) =>
+    `The resin cures by light: time at temperature says nothing of it, and cure is not judged${of}.`,
   'no-cure-points': (of) => `The resin has no cure time: cure time is not followed${of}.`,
   cold: (of) => `The ground may be under the sheet’s lowest temperature: then no cure time is counted${of}.`,
   'resin-expired': (of) => `The resin batch has expired${of}.`,

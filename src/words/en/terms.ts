@@ -87,4 +87,8 @@ export const STANDING: Record<Standing, { readonly mark: string; readonly means:
     mark: 'Hold cannot be judged here',
     means: 'The sensor does not read the packer’s pressure (see the tap on the job sheet).',
   },
+  'cure-not-judged': {
+    mark: 'Cure is not judged',
+    means: 'The resin cures by light: time at temperature says nothing of it.',
+  },
 };
