@@ -69,9 +69,11 @@ async function repair(site: Site, work: Work, random: () => number): Promise<voi
 
 /** The kill, and what is found afterwards. */
 async function killAndLook(site: Site, work: Work): Promise<Omit<Kill, 'seed' | 'load'>> {
-  await site.killBrowser();
-  work.stop = true;
+  // What the device has sent when the kill falls, not when the last process is gone.
+  const killing = site.killBrowser();
   const { seq, rate, pts } = await site.device.state();
+  await killing;
+  work.stop = true;
   if (pts !== '-') await site.device.op('unplug');
   const { stage, open, ending } = work;
   const from = nowMs();
