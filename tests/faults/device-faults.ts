@@ -156,11 +156,7 @@ export const DEVICE_FAULTS: readonly Fault[] = [
     name: 'rate',
     title: 'The device falls from 50 to 5 samples a second by itself',
     ...byOp('fault rate 5', 'fault rate 50'),
-    expects: () => ({
-      shows: ['alarm-device-slow', 'alarm-pressure-lost', 'link-error'],
-      priority: null,
-      withinMs: 3000 + ADDED_MS,
-    }),
+    expects: told('slow-readings', 'low', 5000 + ADDED_MS),
   },
   {
     name: 'supply',
@@ -178,8 +174,8 @@ export const DEVICE_FAULTS: readonly Fault[] = [
     name: 'open-probe',
     title: 'The wire of the sleeve’s thermocouple breaks',
     ...byOp('fault open 2'),
-    // From 'prepare' on it is shown on the page; the alarm is of the stages in which the cure counts.
-    expects: (stage) => (isUp(stage) ? told('temperature-lost', 'low', 5000 + ADDED_MS)() : calm(2000)()),
+    // Lost after 5 s without a value, and an on-delay of 5 s; of the stages in which the cure counts.
+    expects: (stage) => (isUp(stage) ? told('temperature-lost', 'low', 10_000 + ADDED_MS)() : calm(2000)()),
   },
   {
     name: 'stuck',
