@@ -1,5 +1,6 @@
+import { sleep } from '../e2e/stage.ts';
 import type { Expected } from './expect.ts';
-import type { Site } from './site.ts';
+import { nowMs, type Site } from './site.ts';
 import type { WalkStage } from './walk.ts';
 
 /** A fault, how it is made on the real stack, and what must come of it at each stage. */
@@ -33,3 +34,13 @@ export async function op(site: Pick<Site, 'device'>, line: string): Promise<void
 
 export const isUp = (stage: WalkStage): boolean =>
   stage === 'seat' || stage === 'inflate' || stage === 'hold';
+
+/** A line that has just been shut off equalises with the packer: no fall is told apart from that before so long, ms. */
+const EQUALISED_MS = 6000;
+
+/** Waits until a hold is old enough for a fall to be seen. @returns UTC from which the fault is, ms */
+export async function settled(site: Site, stage: WalkStage): Promise<number> {
+  if (stage === 'hold') await sleep(EQUALISED_MS);
+  await site.mark();
+  return nowMs();
+}

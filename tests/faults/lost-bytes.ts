@@ -15,36 +15,77 @@ export interface Compared {
   readonly to: number;
 }
 
-/** So many equal bytes are a place that is found again: a line of a sample carries its number and its CRC. */
-const ANCHOR = 40;
+/** So many bytes of a sample's line hold its number and its CRC: they are nowhere else. */
+const ANCHOR = 24;
+const LF = 10;
+
+/** The line's first place at or before this one. */
+const lineStart = (bytes: Buffer, at: number): number => bytes.lastIndexOf(LF, at - 1) + 1;
+
+/** Lines with their ends. */
+function linesOf(bytes: Buffer): string[] {
+  return bytes.toString('latin1').match(/[^\n]*\n|[^\n]+$/g) ?? [];
+}
+
+/** Bytes of the lines of `all` that are not among those of `some`. */
+function without(all: readonly string[], some: readonly string[]): number {
+  const there = new Map<string, number>();
+  for (const line of some) there.set(line, (there.get(line) ?? 0) + 1);
+  let bytes = 0;
+  for (const line of all) {
+    const left = there.get(line) ?? 0;
+    if (left > 0) there.set(line, left - 1);
+    else bytes += line.length;
+  }
+  return bytes;
+}
+
+/** The next sample's line of the record, from `i` on, that the tap holds from `at` on. */
+function nextSample(tap: Buffer, record: Buffer, i: number, at: number): { i: number; at: number } | null {
+  for (let line = i; line < record.length; ) {
+    if (record[line] === 0x53 && line + ANCHOR <= record.length) {
+      const found = tap.indexOf(record.subarray(line, line + ANCHOR), at);
+      if (found >= 0) return { i: line, at: found };
+    }
+    const end = record.indexOf(LF, line);
+    if (end < 0) break;
+    line = end + 1;
+  }
+  return null;
+}
 
 /**
- * Lays the record over what the line took: the record must be the tap with pieces missing.
+ * Lays the record over what the line took: the record must be the tap with pieces missing. Where they part, the next
+ * sample that both hold brings them together; greetings alone do not, they are alike each time.
  * @param tap every byte that the line took, in order
  * @param record the capture as rebuilt from the record
  */
 export function compareBytes(tap: Buffer, record: Buffer): Compared {
   const losses: Loss[] = [];
+  const first = nextSample(tap, record, 0, 0);
+  if (first === null) return { losses, foreign: record.length, from: 0, to: 0 };
+  // The run begins with the last that was heard before it: the greeting may lie far back, and its lines come again.
+  const from = first.at;
   let foreign = 0;
-  let at = 0;
-  let from = -1;
-  let i = 0;
-  while (i < record.length) {
-    const found = tap.indexOf(record.subarray(i, i + ANCHOR), at);
-    if (found < 0) {
-      foreign++;
-      i++;
-      continue;
-    }
-    if (from < 0) from = found;
-    else if (found > at) losses.push({ at, bytes: found - at });
-    at = found;
+  let { i, at } = first;
+  for (;;) {
     while (i < record.length && at < tap.length && record[i] === tap[at]) {
       i++;
       at++;
     }
+    if (i >= record.length) return { losses, foreign, from, to: at };
+    const back = Math.min(i - lineStart(record, i), at - lineStart(tap, at));
+    i -= back;
+    at -= back;
+    const next = nextSample(tap, record, i, at);
+    const missed = linesOf(tap.subarray(at, next?.at ?? at));
+    const own = linesOf(record.subarray(i, next?.i ?? record.length));
+    const bytes = without(missed, own);
+    if (bytes > 0) losses.push({ at, bytes });
+    foreign += without(own, missed);
+    if (next === null) return { losses, foreign, from, to: at };
+    ({ i, at } = next);
   }
-  return { losses, foreign, from: Math.max(0, from), to: from < 0 ? 0 : at };
 }
 
 /** Bytes lost between two places of the tap. */

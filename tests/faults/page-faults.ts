@@ -23,7 +23,7 @@ const nothing = async () => undefined;
 /** Where an alarm must come in spite of it: the plug is pulled then. */
 const pulled = (stage: WalkStage, withinMs = 1200, soundWithinMs = withinMs): Expected =>
   stage === 'done'
-    ? { allows: ['sound-blocked', 'alarm-clock-jump'], forMs: 1500 }
+    ? { allows: ['link-error', 'sound-blocked'], forMs: 1500 }
     : { shows: ['alarm-pressure-lost'], priority: 'urgent', withinMs, soundWithinMs };
 
 async function pull(site: Site): Promise<number> {

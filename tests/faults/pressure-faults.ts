@@ -1,6 +1,6 @@
 import { sleep } from '../e2e/stage.ts';
 import { ANY } from './expect.ts';
-import { ADDED_MS, type Fault, op } from './fault.ts';
+import { ADDED_MS, type Fault, op, settled } from './fault.ts';
 import { RATED_BAR, type Site } from './site.ts';
 import { bring, TRUE_BAR, type WalkStage } from './walk.ts';
 
@@ -8,6 +8,10 @@ import { bring, TRUE_BAR, type WalkStage } from './walk.ts';
 
 /** A valve that is wide open on a small packer, bar/s. */
 const FAST_BAR_S = 0.4;
+
+/** Over the end of the sensor's span, and how fast it gets there. */
+const SPAN_TEST_BAR = 6.5;
+const RISE_S = 2;
 
 const back = (site: Site, stage: WalkStage) => bring(site, TRUE_BAR[stage]);
 
@@ -41,14 +45,38 @@ export const PRESSURE_FAULTS: readonly Fault[] = [
   },
   {
     name: 'over-range',
-    title: 'The pressure is over the sensor’s span, 6.5 of 6 bar',
+    title: 'The pressure rises over the sensor’s span, to 6.5 of 6 bar',
+    how: 'device: ramp to 6.5 bar in 2 s',
+    async inject(site) {
+      await op(site, `ramp ${SPAN_TEST_BAR * 1e5} ${RISE_S}`);
+      return undefined;
+    },
+    clear: back,
+    expects: (stage) => ({
+      shows: ['alarm-over-range'],
+      priority: 'urgent',
+      withinMs:
+        Math.round((1000 * RISE_S * (6 - TRUE_BAR[stage])) / (SPAN_TEST_BAR - TRUE_BAR[stage])) +
+        100 +
+        ADDED_MS,
+    }),
+  },
+  {
+    name: 'over-range-jump',
+    title:
+      'The pressure’s counts jump over the sensor’s span and its measuring band: 6.5 of 6 bar from one sample to the next',
     how: 'device: true 650000',
     async inject(site) {
       await op(site, 'true 650000');
       return undefined;
     },
     clear: back,
-    expects: () => ({ shows: ['alarm-over-range'], priority: 'urgent', withinMs: 100 + ADDED_MS }),
+    // A wire that touches the supply reads the same: it may be called lost, and is to be treated as full.
+    expects: () => ({
+      shows: ['alarm-over-range', 'alarm-pressure-lost', 'alarm-device-trip'],
+      priority: 'urgent',
+      withinMs: 500 + ADDED_MS,
+    }),
   },
   {
     name: 'rise-after-vent',
@@ -78,8 +106,9 @@ export const PRESSURE_FAULTS: readonly Fault[] = [
     how: 'device: ramp to 0.1 bar at 0.8 bar/s',
     stages: ['seat', 'inflate', 'hold'],
     async inject(site, stage) {
+      const from = await settled(site, stage);
       await op(site, `ramp 10000 ${(TRUE_BAR[stage] - 0.1) / 0.8}`);
-      return undefined;
+      return from;
     },
     clear: back,
     // While air goes in and out by hand a fall is the hand's own.
