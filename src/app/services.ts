@@ -10,6 +10,7 @@ import { UI } from '../words/ui.ts';
 import { createAlarmSound } from './alarm-sound.ts';
 import { createLiveState } from './live-state.ts';
 import { createPageFaults, type PageFaults } from './page-fault.ts';
+import { createRunAccess } from './run-access.ts';
 import { choosePort, serialSupported } from './serial.ts';
 import { createSettings } from './settings.ts';
 import { type SoundBlock, Sounder } from './sound.ts';
@@ -151,7 +152,9 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
   void navigator.storage?.persist?.().catch(() => false);
 
   const evidence = startEvidence();
+  const runs = createRunAccess(engine.ask, evidence.ask, () => live.run()?.runId ?? null);
   return {
+    runs,
     ask: (request) => engine.ask(request),
     evidence: (request, onProgress) => evidence.ask(request, onProgress),
     live,
@@ -168,9 +171,9 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
     sensorRuns,
     forgetOpenRun: (runId) => setOpenRuns((runs) => runs.filter((r) => r.runId !== runId)),
     refill: async (runId) => {
-      const detail = await engine.ask({ q: 'run', runId });
+      const detail = await runs.detail(runId);
       const toS = Math.max(1, detail.lastS);
-      const window = await engine.ask({ q: 'window', runId, fromS: 0, toS, points: 20_000 });
+      const window = await engine.ask({ q: 'live-window', fromS: 0, toS, points: 20_000 });
       live.refill(detail, window);
     },
     serial: { supported: serialSupported(), choose: choosePort },

@@ -4,7 +4,7 @@ import { createScriptedPort } from '../link/testing/device.ts';
 import { scanRun } from '../record/reader.ts';
 import { runFileNames } from '../record/recovery.ts';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
-import type { DocumentStore } from '../record/stores/store.ts';
+import { type DocumentStore, StoreError } from '../record/stores/store.ts';
 import { createLossyStore, createMemoryStore } from '../record/stores/testing/memory.ts';
 import { judgeAgain } from './judge-again.ts';
 import { snapshotName } from './snapshot.ts';
@@ -65,8 +65,8 @@ describe('after a crash', () => {
       const gap = recorded.find((e) => e.e === 'gap' && e.reason === 'resumed');
       expect(gap).toMatchObject({ e: 'gap' });
       if (gap?.e === 'gap') expect(gap.toUs - gap.fromUs).toBeGreaterThan(590_000_000);
-      const window = await after.ask({ q: 'window', runId, fromS: 0, toS: 1000, points: 4000 });
-      const detail = await after.ask({ q: 'run', runId });
+      const window = await after.saved.window(runId, 0, 1000, 4000);
+      const detail = await after.saved.detail(runId, false);
       expect(window.readings).toBe(detail.summary.readings);
     }
   });
@@ -183,8 +183,8 @@ describe('a snapshot', () => {
     const bytes = await kept.readAll(pagesOf(runId));
     const { recorded, again } = judgeAgain(bytes);
     expect(again).toEqual(recorded);
-    const { summary } = await after.ask({ q: 'run', runId });
-    const window = await after.ask({ q: 'window', runId, fromS: 0, toS: 500, points: 4000 });
+    const { summary } = await after.saved.detail(runId, false);
+    const window = await after.saved.window(runId, 0, 500, 4000);
     expect(window.readings).toBe(summary.readings);
     expect(summary.readings).toBe(scanRun(bytes).samples);
     expect((await kept.list()).map((f) => f.name)).not.toContain(name);
@@ -225,19 +225,83 @@ describe('a store that refuses', () => {
     expect(b.moment().view.stale).toBe(false);
   });
 
-  it('a run whose end could not be written stays open, is said so, and is offered at the next start', async () => {
-    const files = createMemoryStore(30_000);
+  /** A run whose disk is full: a file of something else takes the room. */
+  async function onFullDisk() {
+    const files = createMemoryStore(60_000);
     const documents = createMemoryDocuments();
+    const filler = await files.open('filler');
+    filler.append(new Uint8Array(30_000));
+    filler.flush();
+    filler.close();
     const b = createHostBench({ files, documents });
     await b.connectRig();
     const { runId } = await b.ask(open);
     for (let s = 0; s < 60 && b.moment().run?.storeFault == null; s++) await b.run(1000);
-    await b.ask({ q: 'end-run' });
+    await b.run(3000);
+    return { files, documents, b, runId };
+  }
+
+  it('keeps its run from ending until there is room: nothing of it is lost, and the guard goes on', async () => {
+    const { files, b, runId } = await onFullDisk();
+    await expect(b.ask({ q: 'end-run' })).rejects.toMatchObject({ code: 'full' });
+    await b.run(2000);
+    expect(b.moment().run?.runId).toBe(runId);
+    expect(b.moment().view.stale).toBe(false);
+    const waiting = scanRun(await b.pages());
+    expect(waiting.samples).toBeGreaterThan(scanRun(await files.readAll(pagesOf(runId))).samples + 200);
+    await files.remove('filler');
+    expect(await b.ask({ q: 'end-run' })).toEqual({ runId });
+    const scan = scanRun(await files.readAll(pagesOf(runId)));
+    expect(scan).toMatchObject({ end: 'ended', damage: [] });
+    expect(scan.samples).toBeGreaterThanOrEqual(waiting.samples);
+    const { recorded, again } = judgeAgain(await files.readAll(pagesOf(runId)));
+    expect(again).toEqual(recorded);
+    expect((await b.ask({ q: 'runs' }))[0]).toMatchObject({ runId, state: 'ended' });
+  });
+
+  it('given up, its run ends without what waits, which was given out before, and is offered at the next start', async () => {
+    const { files, documents, b, runId } = await onFullDisk();
+    const pages = await b.pages();
+    expect(await b.ask({ q: 'end-run', givenUp: true })).toEqual({ runId });
     await b.run(1000);
     expect(b.moment().run).toBeNull();
-    expect(b.moment().view.alarms.some((a) => a.alarm === 'store-fault')).toBe(true);
+    const left = await files.readAll(pagesOf(runId));
+    expect(pages.length).toBeGreaterThan(left.length + 5000);
+    expect(Buffer.from(pages.subarray(0, left.length)).equals(Buffer.from(left))).toBe(true);
     const after = createHostBench({ files, documents });
     expect((await after.ask({ q: 'start-engine' })).open).toMatchObject([{ runId, state: 'open' }]);
+  });
+
+  it('that fills up with the end mark itself gets it when there is room, whatever goes on meanwhile', async () => {
+    const files = createMemoryStore();
+    let full = false;
+    const opened = files.open.bind(files);
+    files.open = async (name) => {
+      const file = await opened(name);
+      if (!name.endsWith('.run')) return file;
+      const append = file.append.bind(file);
+      file.append = (bytes) => {
+        // Pages go, the one with the end mark does not.
+        if (full && scanRun(bytes).end !== null) throw new StoreError('full', 'no room');
+        append(bytes);
+      };
+      return file;
+    };
+    const b = createHostBench({ files });
+    await b.connectRig();
+    const { runId } = await b.ask(open);
+    await b.run(3000);
+    full = true;
+    expect(await b.ask({ q: 'end-run' })).toEqual({ runId });
+    await b.run(2000);
+    expect(b.moment().run).toBeNull();
+    expect(b.moment().view.alarms.find((a) => a.alarm === 'store-fault')?.state).toBe('unacknowledged');
+    expect((await b.ask({ q: 'runs' }))[0]).toMatchObject({ runId, state: 'open' });
+    full = false;
+    await b.run(2000);
+    expect(b.moment().view.alarms.find((a) => a.alarm === 'store-fault')?.state).toBe('returned');
+    expect((await b.ask({ q: 'runs' }))[0]).toMatchObject({ runId, state: 'ended' });
+    expect(scanRun(await files.readAll(pagesOf(runId))).end).toBe('ended');
   });
 
   it('with no room at all the run is refused, but its limits guard', async () => {

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { bytesSource } from '../record/byte-source.ts';
 import { runFileNames, summarise } from '../record/recovery.ts';
 import { createMemoryStore } from '../record/stores/testing/memory.ts';
+import { captureOf } from '../record/testing/capture.ts';
+import { outlineOf } from './outline.ts';
 import { createHostBench, createTestLocks, practiceSetup } from './testing/bench.ts';
 
 const open = {
@@ -48,14 +51,15 @@ describe('the engine on the simulated rig', () => {
     await b.run(2000);
     expect(b.moment().view.limits?.ceilingBar).toBe(1.77);
     expect(b.moment().view.standing).not.toContain('not-zeroed');
-    const detail = await b.ask({ q: 'run', runId });
-    expect(detail.summary.state).toBe('open');
+    const pages = await b.pages();
+    const detail = await outlineOf(bytesSource(pages));
+    expect((await b.ask({ q: 'runs' }))[0]).toMatchObject({ runId, state: 'open' });
     expect(detail.hello?.deviceId).toBe('RIG-0001');
     expect(detail.channels).toHaveLength(5);
     expect(detail.lastS).toBeGreaterThan(4.5);
     expect(detail.events.some((e) => e.e === 'zero' && e.taken)).toBe(true);
     expect(detail.setups.at(-1)).toEqual(practiceSetup());
-    const capture = new TextDecoder().decode(await b.ask({ q: 'run-capture', runId }));
+    const capture = new TextDecoder().decode(await captureOf(pages));
     const seqs = [...capture.matchAll(/^S,(\d+),/gm)].map((m) => Number(m[1]));
     expect(seqs[0]).toBe(0);
     expect(seqs.length).toBeGreaterThan(240);
@@ -67,10 +71,10 @@ describe('the engine on the simulated rig', () => {
     const after = await b.ask({ q: 'runs' });
     expect(after[0]).toMatchObject({ runId, state: 'ended', title: 'A repair', gaps: 0 });
     // Answered from the outline kept at the end, and from the whole file checked again: the same.
-    const kept = await b.ask({ q: 'run', runId });
-    expect(kept).toEqual(await b.ask({ q: 'run', runId, check: true }));
+    const kept = await b.saved.detail(runId, false);
+    expect(kept).toEqual(await b.saved.detail(runId, true));
     expect((await b.files.list()).map((f) => f.name)).toContain(`${runId}.out`);
-    const picture = await b.ask({ q: 'window', runId, fromS: 0, toS: 10, points: 100 });
+    const picture = await b.saved.window(runId, 0, 10, 100);
     expect(picture.readings).toBeGreaterThan(240);
     expect(picture.series.map((x) => x.name)).toEqual(['bar', 'temperature', 'temperature', 'temperature']);
   });
@@ -95,7 +99,7 @@ describe('the engine on the simulated rig', () => {
     ]);
     expect(checks[1]!.off).toBeCloseTo(-0.25, 2);
     const pages = await b.files.readAll(runFileNames(runId).pages);
-    expect(summarise(pages, { title: '', peakBar: null })?.sensorChecks).toEqual(checks);
+    expect((await summarise(bytesSource(pages), { title: '', peakBar: null }))?.sensorChecks).toEqual(checks);
   });
 
   it('warns before rated on a fill with the regulator too high, and arms the device too', async () => {
@@ -181,33 +185,33 @@ describe('a saved run', () => {
     file.append(bytes);
     file.flush();
     file.close();
-    const { damage } = await b.ask({ q: 'run', runId, check: true });
+    const { damage } = await b.saved.detail(runId, true);
     expect(damage).toHaveLength(1);
     expect(damage[0]).toMatchObject({ what: 'crc' });
-    expect((await b.ask({ q: 'run', runId })).damage).toEqual(damage);
+    expect((await b.saved.detail(runId, false)).damage).toEqual(damage);
   });
 
   it('shows its trace though the side files are gone or torn, and is removed with all its files', async () => {
     const { b, runId } = await saved();
-    const whole = await b.ask({ q: 'window', runId, fromS: 0, toS: 10, points: 50 });
+    const whole = await b.saved.window(runId, 0, 10, 50);
     expect(whole.readings).toBeGreaterThan(250);
     for (const [n, name] of [runFileNames(runId).buckets, runFileNames(runId).rows].entries()) {
       const wallMs = b.wall.ms + (n + 1) * 1e6;
       const fresh = createHostBench({ files: b.files, documents: b.documents, wallMs });
-      // Looking at another run lets the first one's files go.
-      await b.ask({ q: 'window', runId: (await another(b)).runId, fromS: 0, toS: 1, points: 5 });
+      await b.saved.letGo();
       const file = await b.files.open(name);
       file.truncate(file.size >> 1);
       file.flush();
       file.close();
-      const again = await fresh.ask({ q: 'window', runId, fromS: 0, toS: 10, points: 50 });
+      const again = await fresh.saved.window(runId, 0, 10, 50);
       expect(again.readings).toBe(whole.readings);
       expect([...again.series[0]!.max]).toEqual([...whole.series[0]!.max]);
-      await fresh.ask({ q: 'window', runId: (await another(fresh)).runId, fromS: 0, toS: 1, points: 5 });
+      // Looking at another run lets the first one's files go.
+      await fresh.saved.window((await another(fresh)).runId, 0, 1, 5);
     }
-    await b.ask({ q: 'remove-run', runId });
+    await b.saved.remove(runId);
     expect((await b.files.list()).filter((f) => f.name.startsWith(runId))).toEqual([]);
-    await expect(b.ask({ q: 'run', runId })).rejects.toMatchObject({ code: 'missing' });
+    await expect(b.saved.detail(runId, false)).rejects.toMatchObject({ code: 'missing' });
   });
 
   /** A second run, so that the first one's files are let go. */
@@ -224,10 +228,7 @@ describe('requests that cannot be met', () => {
   it.each([
     [{ q: 'end-run' }, 'no-run'],
     [{ q: 'resume-run', runId: 'nope' }, 'missing'],
-    [{ q: 'run', runId: 'nope' }, 'missing'],
-    [{ q: 'run-capture', runId: 'nope' }, 'missing'],
-    [{ q: 'window', runId: 'nope', fromS: 0, toS: 1, points: 10 }, 'missing'],
-    [{ q: 'remove-run', runId: 'nope' }, 'missing'],
+    [{ q: 'run-pages', from: 0 }, 'no-run'],
     [{ q: 'rig-hand', hand: { hand: 'valve', open: 1 } }, 'not-a-rig'],
     [{ q: 'rig-speed', speed: 2 }, 'not-a-rig'],
     [{ q: 'device-silence' }, 'not-connected'],

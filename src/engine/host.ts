@@ -1,6 +1,5 @@
 import { pause } from '../link/timers.ts';
 import { ENGINE } from '../watch/codes.ts';
-import { createArchive } from './archive.ts';
 import { checkDocument, checkSetup } from './check-input.ts';
 import { checkCommand } from './command-limits.ts';
 import { createCurrentRun } from './current-run.ts';
@@ -12,7 +11,6 @@ import { createLedger } from './ledger.ts';
 import type { EngineContract, ToEngine } from './messages.ts';
 import { createMoments, momentOf } from './moments.ts';
 import { startPulse } from './pulse.ts';
-import type { RunRecord } from './run-record.ts';
 import { createRuns } from './runs.ts';
 import { createScaledTimers } from './scaled-timers.ts';
 import { createSettling } from './settling.ts';
@@ -42,19 +40,6 @@ export function createHost(deps: HostDeps): Host {
   const runs = createRuns(deps, current, feed, ledger);
   const settling = createSettling(deps, ledger);
 
-  /** The record of the run that is open now, if it is this one. */
-  function openRecord(runId: string): RunRecord | null {
-    const { record } = current.live;
-    return record?.title.runId === runId ? record : null;
-  }
-
-  const archive = createArchive({
-    files: deps.files,
-    ledger,
-    timers: deps.timers,
-    openBytes: (runId) => openRecord(runId)?.bytes() ?? null,
-  });
-
   function rig() {
     if (feed.rig === null) throw new EngineError('not-a-rig', 'no simulated rig is connected');
     return feed.rig;
@@ -73,7 +58,7 @@ export function createHost(deps: HostDeps): Host {
       await runs.closeInterrupted(runId);
       return null;
     },
-    'end-run': async () => ({ runId: await runs.end() }),
+    'end-run': async ({ givenUp }) => ({ runId: await runs.end(givenUp ?? false) }),
     setup: ({ setup }) => {
       feed.setup(checkSetup(setup));
       return null;
@@ -111,14 +96,10 @@ export function createHost(deps: HostDeps): Host {
     },
     'live-window': ({ fromS, toS, points }) => current.live.watched.trace.window(fromS, toS, points),
     runs: () => settling.listed(),
-    run: ({ runId, check }) => archive.detail(runId, check ?? false),
-    window: ({ runId, fromS, toS, points }) =>
-      openRecord(runId)?.watched.trace.window(fromS, toS, points) ??
-      archive.window(runId, fromS, toS, points),
-    'run-capture': ({ runId }) => archive.capture(runId),
-    'remove-run': async ({ runId }) => {
-      await archive.remove(runId);
-      return null;
+    'run-pages': ({ from }) => {
+      const { record } = current.live;
+      if (record === null) throw new EngineError('no-run', 'no run is open');
+      return { runId: record.title.runId, bytes: record.pages(from) };
     },
     documents: ({ kind }) => deps.documents.list(kind),
     document: ({ kind, id }) => deps.documents.get(kind, id),

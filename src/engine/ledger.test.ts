@@ -19,6 +19,6 @@ it('runs without a document are adopted, though another tab removes one meanwhil
     },
   });
   const ledger = createLedger(createMemoryDocuments(), files, () => 0);
-  await ledger.adoptOrphans();
+  await ledger.adoptOrphans({ breathe: async () => undefined });
   expect((await ledger.list()).map((s) => s.runId)).toEqual(['run-0001']);
 });

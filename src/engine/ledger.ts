@@ -9,6 +9,7 @@ import {
 } from '../record/stores/store.ts';
 import type { RunSummary } from '../record/types.ts';
 import { EngineError } from './errors.ts';
+import { inSlices, type Slices } from './slices.ts';
 
 /** The list of runs: one document a run, beside the run's file. The file is the truth, the document its label. */
 export interface Ledger {
@@ -18,7 +19,7 @@ export interface Ledger {
   save(summary: RunSummary): Promise<void>;
   remove(runId: string): Promise<void>;
   /** Files without a document (the process died between the two) get one. */
-  adoptOrphans(): Promise<void>;
+  adoptOrphans(slices: Slices): Promise<void>;
   codeOf(cause: unknown): StoreErrorCode;
 }
 
@@ -75,14 +76,15 @@ export function createLedger(documents: DocumentStore, files: FileStore, utcMs: 
     async remove(runId) {
       await documents.remove('run', runId);
     },
-    async adoptOrphans() {
+    async adoptOrphans(slices) {
       const known = new Set((await list()).map((s) => s.runId));
       for (const { name } of await files.list()) {
         const runId = runOfFile(name);
         if (runId === null || known.has(runId)) continue;
         // Another tab may have removed it since the look.
-        const bytes = await unlessMissing(() => files.readAll(name));
-        const summary = bytes === null ? null : summarise(bytes, { title: '', peakBar: null });
+        const source = await unlessMissing(() => files.source(name));
+        if (source === null) continue;
+        const summary = await summarise(inSlices(source, slices), { title: '', peakBar: null });
         if (summary?.runId === runId) await save(summary);
       }
     },

@@ -88,7 +88,11 @@ export type Request =
     }
   | { readonly q: 'resume-run'; readonly runId: string }
   | { readonly q: 'close-interrupted'; readonly runId: string }
-  | { readonly q: 'end-run' }
+  /**
+   * Refused with the store's code while it takes no pages: the run goes on. `givenUp` ends it all the same without the
+   * pages that wait, which `run-pages` gives before.
+   */
+  | { readonly q: 'end-run'; readonly givenUp?: boolean }
   | { readonly q: 'setup'; readonly setup: Setup }
   /** The device that answers in the place of the run's goes on in the run, by this Setup of its own channels. */
   | { readonly q: 'take-device'; readonly deviceId: string; readonly setup: Setup }
@@ -100,17 +104,11 @@ export type Request =
   | { readonly q: 'rig-speed'; readonly speed: number }
   | { readonly q: 'live-window'; readonly fromS: number; readonly toS: number; readonly points: number }
   | { readonly q: 'runs' }
-  /** `check` reads and checks the whole file; else a closed run is answered from what the last look found. */
-  | { readonly q: 'run'; readonly runId: string; readonly check?: boolean }
-  | {
-      readonly q: 'window';
-      readonly runId: string;
-      readonly fromS: number;
-      readonly toS: number;
-      readonly points: number;
-    }
-  | { readonly q: 'run-capture'; readonly runId: string }
-  | { readonly q: 'remove-run'; readonly runId: string }
+  /**
+   * A piece of the open run's pages from a byte on, those that wait to be written among them: nobody else can read the
+   * file that the recorder holds. What is made of them is made elsewhere (evidence/messages.ts).
+   */
+  | { readonly q: 'run-pages'; readonly from: number }
   | { readonly q: 'documents'; readonly kind: DocumentKind }
   | { readonly q: 'document'; readonly kind: DocumentKind; readonly id: string }
   | { readonly q: 'put-document'; readonly document: StoredDocument }
@@ -135,11 +133,8 @@ export interface Answers {
   'rig-speed': null;
   'live-window': TraceWindow;
   runs: readonly RunSummary[];
-  run: RunDetail;
-  window: TraceWindow;
-  /** The very bytes that the device sent, rebuilt from the log. */
-  'run-capture': Uint8Array;
-  'remove-run': null;
+  /** `bytes` is empty at the end. */
+  'run-pages': { readonly runId: string; readonly bytes: Uint8Array };
   documents: readonly StoredDocument[];
   document: StoredDocument | null;
   'put-document': StoredDocument;

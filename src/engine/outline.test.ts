@@ -22,7 +22,7 @@ describe('the outline of a closed run', () => {
     const files = createMemoryStore();
     const pages = runPages({ seconds: 200 });
     await put(files, pages);
-    await saveOutline(files, RUN, outlineOf(pages));
+    await saveOutline(files, RUN, await outlineOf(bytesSource(pages)));
     let read = 0;
     const count = (bytes: Uint8Array): Uint8Array => {
       read += bytes.length;
@@ -41,7 +41,7 @@ describe('the outline of a closed run', () => {
         return { size, read: async (at, length) => count(await part(at, length)) };
       },
     };
-    expect(await loadOutline(counting, RUN)).toEqual(outlineOf(pages));
+    expect(await loadOutline(counting, RUN)).toEqual(await outlineOf(bytesSource(pages)));
     expect(pages.length).toBeGreaterThan(3 * read);
     expect(read).toBeGreaterThan(0);
   });
@@ -53,18 +53,18 @@ describe('the outline of a closed run', () => {
     const other = runPages({ seconds: 20, head: { software: 'tset' } });
     expect(other.length).toBe(pages.length);
     await put(files, pages);
-    await saveOutline(files, RUN, outlineOf(pages));
+    await saveOutline(files, RUN, await outlineOf(bytesSource(pages)));
     await put(files, other);
     expect(await loadOutline(files, RUN)).toBeNull();
     await put(files, pages);
-    expect(await loadOutline(files, RUN)).toEqual(outlineOf(pages));
+    expect(await loadOutline(files, RUN)).toEqual(await outlineOf(bytesSource(pages)));
   });
 
   it('is not believed where the file does not end with a sound page', async () => {
     const files = createMemoryStore();
     const pages = runPages({ seconds: 20 });
     await put(files, pages);
-    await saveOutline(files, RUN, outlineOf(pages));
+    await saveOutline(files, RUN, await outlineOf(bytesSource(pages)));
     const torn = pages.slice();
     torn[torn.length - 1]! ^= 1;
     for (const bytes of [torn, pages.slice(0, -8), new Uint8Array(pages.length)]) {

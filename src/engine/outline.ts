@@ -1,6 +1,7 @@
 import type { Setup } from '../job/setup.ts';
 import type { ChannelFrame, HelloFrame } from '../link/frames.ts';
-import { scanRun } from '../record/reader.ts';
+import type { ByteSource } from '../record/byte-source.ts';
+import { readRun } from '../record/reader.ts';
 import { chainEnd, runFileNames } from '../record/recovery.ts';
 import type { FileStore } from '../record/stores/store.ts';
 import type { PageFault } from '../record/types.ts';
@@ -16,7 +17,7 @@ interface Said {
 }
 
 /** Reads a run's file from end to end, every CRC checked: half a second for twelve hours at 50 Hz. */
-export function outlineOf(bytes: Uint8Array): Outline {
+export async function outlineOf(source: ByteSource): Promise<Outline> {
   const setups: Setup[] = [];
   const events: WatchEvent[] = [];
   /** Newest hello of the run's device, and of another one: only where that was taken for the run is it the run's. */
@@ -25,8 +26,8 @@ export function outlineOf(bytes: Uint8Array): Outline {
     other: null,
     newest: null,
   };
-  const scan = scanRun(
-    bytes,
+  const scan = await readRun(
+    source,
     {
       page(page) {
         for (const { entry } of page.placed) {

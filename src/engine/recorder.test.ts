@@ -20,15 +20,15 @@ const sample = (i: number): LogEntry => ({
   frame: { t: 'S', seq: i, tick: i * 200, counts: [i], status: 0 },
 });
 
-/** A file that refuses on demand, half-way through an append. */
+/** A file that refuses on demand, half-way through an append, or has room for so many bytes. */
 function moody(file: AppendFile) {
-  const mood = { full: false };
+  const mood = { full: false, room: Number.POSITIVE_INFINITY };
   const wrapped: AppendFile = {
     get size() {
       return file.size;
     },
     append(bytes) {
-      if (mood.full) {
+      if (mood.full || file.size + bytes.length > mood.room) {
         file.append(bytes.subarray(0, bytes.length >> 1));
         throw new StoreError('full', 'no room');
       }
@@ -91,13 +91,110 @@ describe('the recorder', () => {
     expect(scanRun(await store.readAll('r.pages')).samples).toBe(2);
   });
 
-  it('tells that the end could not be written', async () => {
-    const { wrapped, mood } = moody(await createMemoryStore().open('r.pages'));
+  it('an end that cannot be written waits with all the rest, and is written when there is room', async () => {
+    const store = createMemoryStore();
+    const { wrapped, mood } = moody(await store.open('r.pages'));
     const said: (string | null)[] = [];
     const recorder = createRecorder(wrapped, HEAD, { fault: (code) => said.push(code) });
+    recorder.entry(sample(0));
     mood.full = true;
+    recorder.flush(null);
+    recorder.entry(sample(1));
     expect(recorder.end(null, 'ended')).toBe(false);
     expect(said).toEqual(['full']);
-    expect(recorder.fault).toBe('full');
+    expect(recorder.flush(null)).toBe(false);
+    mood.full = false;
+    expect(recorder.flush(null)).toBe(true);
+    expect(said).toEqual(['full', null]);
+    expect(scanRun(await store.readAll('r.pages'))).toMatchObject({ samples: 2, end: 'ended', damage: [] });
+    // The file is free again.
+    (await store.open('r.pages')).close();
+  });
+
+  it('what has found room is at rest, and is not written again', async () => {
+    const store = createMemoryStore();
+    const { wrapped, mood } = moody(await store.open('r.pages'));
+    const recorder = createRecorder(wrapped, HEAD, { fault() {} });
+    mood.full = true;
+    for (let i = 0; i < 20; i++) {
+      recorder.entry(sample(i));
+      recorder.flush(null);
+    }
+    const all = recorder.waitingBytes;
+    mood.full = false;
+    mood.room = all / 2;
+    expect(recorder.flush(null)).toBe(false);
+    expect(recorder.bytes).toBeGreaterThan(all / 3);
+    expect(recorder.bytes + recorder.waitingBytes).toBe(all);
+    const standing = scanRun(await store.readAll('r.pages')).samples;
+    expect(standing).toBeGreaterThan(5);
+    expect(recorder.savedUs).toBe((standing - 1) * 20_000);
+    mood.room = Number.POSITIVE_INFINITY;
+    expect(recorder.flush(null)).toBe(true);
+    expect(scanRun(await store.readAll('r.pages'))).toMatchObject({ samples: 20, damage: [] });
+  });
+
+  it('a backlog is written a piece with each flush: the guard waits for no more than that', async () => {
+    const store = createMemoryStore();
+    const { wrapped, mood } = moody(await store.open('r.pages'));
+    const recorder = createRecorder(wrapped, HEAD, { fault() {} });
+    mood.full = true;
+    for (let i = 0; i < 250_000; i++) {
+      recorder.entry(sample(i));
+      if (i % 2000 === 0) recorder.flush(null);
+    }
+    mood.full = false;
+    const all = recorder.waitingBytes;
+    expect(all).toBeGreaterThan(4 << 20);
+    expect(recorder.flush(null)).toBe(false);
+    expect(recorder.bytes).toBeLessThan(3 << 20);
+    while (!recorder.flush(null));
+    expect(scanRun(await store.readAll('r.pages'))).toMatchObject({ samples: 250_000, damage: [] });
+  });
+
+  it('keeps no more for a store that refuses than it may, and says to its end that the record has a hole', async () => {
+    const store = createMemoryStore();
+    const { wrapped, mood } = moody(await store.open('r.pages'));
+    const said: (string | null)[] = [];
+    const mostWaiting = 100_000;
+    const recorder = createRecorder(wrapped, HEAD, { mostWaiting, fault: (code) => said.push(code) });
+    mood.full = true;
+    for (let i = 0; i < 50_000; i++) {
+      recorder.entry(sample(i));
+      if (i % 25 === 0) recorder.flush(null);
+    }
+    expect(recorder.waitingBytes).toBeLessThan(mostWaiting + 2000);
+    mood.full = false;
+    expect(recorder.flush(null)).toBe(true);
+    recorder.entry(sample(50_000));
+    recorder.flush(null);
+    expect(said).toEqual(['full', 'failed']);
+    const scan = scanRun(await store.readAll('r.pages'));
+    expect(scan.damage).toEqual([]);
+    expect(scan.samples).toBeGreaterThan(3000);
+    expect(scan.samples).toBeLessThan(10_000);
+    expect(scan.lastUs).toBe(50_000 * 20_000);
+  });
+
+  it('gives its bytes with what waits, and given up closes its file without an end', async () => {
+    const store = createMemoryStore();
+    const { wrapped, mood } = moody(await store.open('r.pages'));
+    const recorder = createRecorder(wrapped, HEAD, { fault() {} });
+    recorder.entry(sample(0));
+    recorder.flush(null);
+    mood.full = true;
+    for (let i = 1; i < 5; i++) {
+      recorder.entry(sample(i));
+      recorder.flush(null);
+    }
+    const pieces: Uint8Array[] = [];
+    for (let from = 0; ; from += pieces.at(-1)!.length) {
+      const piece = recorder.read(from, 100);
+      if (piece.length === 0) break;
+      pieces.push(piece);
+    }
+    expect(scanRun(new Uint8Array(Buffer.concat(pieces)))).toMatchObject({ samples: 5, damage: [] });
+    recorder.abandon();
+    expect(scanRun(await store.readAll('r.pages'))).toMatchObject({ samples: 1, end: null });
   });
 });

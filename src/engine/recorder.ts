@@ -12,32 +12,56 @@ import type { WatchEvent } from '../watch/events.ts';
 export interface Recorder {
   entry(entry: LogEntry): void;
   event(event: WatchEvent): void;
-  /** Makes everything so far durable. False while the store refuses. */
+  /** Makes everything so far durable. False while something waits: the store refuses, or there is more than a flush may take. */
   flush(utcMs: number | null): boolean;
-  /** Writes the end mark and closes the file. False: the file stays open-ended and is found at the next start. */
+  /** Adds the end mark. True: all is at rest and the file closed; else it stays open, and flush() goes on trying. */
   end(utcMs: number | null, how: RunEnd): boolean;
+  /** Leaves what waits unwritten and closes the file: open-ended, it is found at the next start. */
+  abandon(): void;
+  /** Bytes from a place on, at most so many: of what is at rest, and behind it of what waits. Empty at the end. */
+  read(from: number, length: number): Uint8Array;
   /** Arrival of the newest entry that is at rest, µs on the run clock. */
   readonly savedUs: number;
   readonly bytes: number;
+  /** Bytes of pages that wait to be written. */
+  readonly waitingBytes: number;
   readonly fault: StoreErrorCode | null;
+  /** The last try to write failed. */
+  readonly refusing: boolean;
   /** The page that comes next, and the SHA-256 of the last one; null while something waits to be written. */
   position(): { readonly index: number; readonly previous: Uint8Array } | null;
 }
 
 export interface RecorderOptions {
+  /** Bytes kept for a store that refuses. */
+  readonly mostWaiting?: number;
   readonly start?: WriterStart;
   /** Told on a change only: a code when the store began to refuse, null when it takes pages again. */
   fault(code: StoreErrorCode | null): void;
 }
 
-/** More than this waiting for a store that refuses is given up, oldest last: the tablet's memory is finite too. */
+/**
+ * More than this is not kept for a store that refuses, for the tablet's memory is finite too: nine hours at 50 Hz. What
+ * comes then has no place in the record, which says so to its end.
+ */
 const MOST_WAITING = 64 << 20;
+/** Written in one flush of what has gathered: the guard waits for it. */
+const MOST_A_FLUSH = 2 << 20;
+
+interface Waiting {
+  readonly pages: Uint8Array;
+  /** Arrival of the newest entry in them, µs. */
+  readonly lastUs: number;
+}
+
+const NOTHING = new Uint8Array(0);
 
 const codeOf = (cause: unknown): StoreErrorCode => (cause instanceof StoreError ? cause.code : 'failed');
 
 export function createRecorder(file: AppendFile, head: LogHead, options: RecorderOptions): Recorder {
+  const mostWaiting = options.mostWaiting ?? MOST_WAITING;
   const writer = createPageWriter(head, options.start ?? null);
-  let waiting: Uint8Array[] = [];
+  let waiting: Waiting[] = [];
   let waitingBytes = 0;
   let goodSize = file.size;
   let newestUs = options.start?.lastUs ?? 0;
@@ -46,10 +70,15 @@ export function createRecorder(file: AppendFile, head: LogHead, options: Recorde
   let fault: StoreErrorCode | null = null;
   // Something could not be put into a page at all: the record has a hole, and says so to its end.
   let holed = false;
+  let refusing = false;
+  let state: 'open' | 'ending' | 'closed' = 'open';
 
   function guarded(add: () => void): void {
+    // What a store says of the end itself has no place behind it.
+    if (state !== 'open') return;
     try {
-      add();
+      if (waitingBytes >= mostWaiting) holed = true;
+      else add();
     } catch {
       // Told at the next flush: here the watch may be in the middle of a step.
       holed = true;
@@ -63,27 +92,60 @@ export function createRecorder(file: AppendFile, head: LogHead, options: Recorde
   }
 
   function keep(pages: Uint8Array | null): void {
+    cutUs = newestUs;
     if (pages === null) return;
-    waiting.push(pages);
+    waiting.push({ pages, lastUs: newestUs });
     waitingBytes += pages.length;
   }
 
-  /** Appends what waits. After a failed append the file may hold part of it, so it is cut back first. */
-  function write(): boolean {
+  /** Appends of what waits as much as goes, and asks the disk to keep it. True: nothing waits any more. */
+  function write(most: number): boolean {
+    let failed: unknown = null;
+    let n = 0;
+    let bytes = 0;
     try {
+      // After a failed append the file may hold part of it.
       if (file.size !== goodSize) file.truncate(goodSize);
-      for (const pages of waiting) file.append(pages);
-      file.flush();
+      for (const { pages } of waiting) {
+        if (n > 0 && bytes + pages.length > most) break;
+        file.append(pages);
+        n++;
+        bytes += pages.length;
+      }
+    } catch (cause) {
+      failed = cause ?? new Error('refused');
+    }
+    try {
+      if (n > 0) {
+        if (file.size !== goodSize + bytes) file.truncate(goodSize + bytes);
+        file.flush();
+        goodSize += bytes;
+        waitingBytes -= bytes;
+        savedUs = waiting[n - 1]!.lastUs;
+        waiting = waiting.slice(n);
+      }
+    } catch (cause) {
+      failed ??= cause ?? new Error('refused');
+    }
+    refusing = failed !== null;
+    if (failed !== null) {
+      say(codeOf(failed));
+      return false;
+    }
+    if (waiting.length > 0) return false;
+    say(holed ? 'failed' : null);
+    return true;
+  }
+
+  function close(): boolean {
+    state = 'closed';
+    try {
+      file.close();
+      return true;
     } catch (cause) {
       say(codeOf(cause));
       return false;
     }
-    goodSize = file.size;
-    waiting = [];
-    waitingBytes = 0;
-    savedUs = cutUs;
-    say(holed ? 'failed' : null);
-    return true;
   }
 
   return {
@@ -95,25 +157,34 @@ export function createRecorder(file: AppendFile, head: LogHead, options: Recorde
       guarded(() => writer.addEvent(event));
     },
     flush(utcMs) {
-      if (waitingBytes < MOST_WAITING) {
-        keep(writer.cut(utcMs));
-        cutUs = newestUs;
+      if (state === 'closed') return true;
+      if (state === 'open' && waitingBytes < mostWaiting) keep(writer.cut(utcMs));
+      if (waiting.length > 0) {
+        const all = write(MOST_A_FLUSH);
+        if (all && state === 'ending') close();
+        return all;
       }
-      if (waiting.length > 0) return write();
       if (holed) say('failed');
       return true;
     },
     end(utcMs, how) {
       keep(writer.finish(utcMs, how));
-      cutUs = newestUs;
-      const written = write();
-      try {
-        file.close();
-      } catch (cause) {
-        say(codeOf(cause));
-        return false;
+      state = 'ending';
+      return write(Number.POSITIVE_INFINITY) && close();
+    },
+    abandon() {
+      waiting = [];
+      waitingBytes = 0;
+      close();
+    },
+    read(from, length) {
+      if (from < goodSize) return file.read(from, Math.min(length, goodSize - from));
+      let at = goodSize;
+      for (const { pages } of waiting) {
+        if (from < at + pages.length) return pages.slice(from - at, from - at + length);
+        at += pages.length;
       }
-      return written;
+      return NOTHING;
     },
     position: () => (waiting.length > 0 || newestUs > cutUs ? null : writer.next),
     get savedUs() {
@@ -121,6 +192,12 @@ export function createRecorder(file: AppendFile, head: LogHead, options: Recorde
     },
     get bytes() {
       return goodSize;
+    },
+    get waitingBytes() {
+      return waitingBytes;
+    },
+    get refusing() {
+      return refusing;
     },
     get fault() {
       return fault;

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { scanRun } from '../record/reader.ts';
 import { StoreError } from '../record/stores/store.ts';
 import { fileOf } from './ledger.ts';
@@ -91,15 +91,16 @@ describe('what is put to rest of an open run', () => {
   it('gives its bytes with what was still to be written', async () => {
     const { b, record } = await recording('r-5');
     await b.stream(7, 0.5);
-    expect(scanRun(record.bytes()).samples).toBe(7);
+    expect(scanRun(record.pages(0)).samples).toBe(7);
+    expect(record.pages(record.pages(0).length)).toHaveLength(0);
   });
 
-  it('what a store refuses is told once and ends when all is kept again; the end that fails leaves the run open', async () => {
+  it('what a store refuses is told once and ends when all is kept again; an end that fails is written when there is room', async () => {
     const b = createCurrentBench();
     b.greet();
     const file = await b.files.open(fileOf('r-6'));
     let full = false;
-    const { record } = await b.record('r-6b', {
+    const { record, released } = await b.record('r-6b', {
       file: {
         get size() {
           return file.size;
@@ -111,7 +112,7 @@ describe('what is put to rest of an open run', () => {
         flush: () => file.flush(),
         truncate: (size) => file.truncate(size),
         read: (offset, length) => file.read(offset, length),
-        close: () => file.close(),
+        close: () => undefined,
       },
     });
     b.current.startRecorded(record, [], 0);
@@ -128,10 +129,28 @@ describe('what is put to rest of an open run', () => {
     expect(b.said).toEqual(['full', null]);
     full = true;
     await b.stream(1, 0.5);
+    await expect(record.writeOut()).rejects.toMatchObject({ code: 'full' });
     const ending = record.end();
     expect(ending.whole).toBe(false);
-    await ending.settle();
+    const settled = vi.fn();
+    const settling = ending.settle().then(settled);
+    await b.timers.run(2000);
     expect(await b.ledger.list()).toMatchObject([{ state: 'open' }]);
-    expect((await b.files.list()).map((f) => f.name)).not.toContain('r-6b.out');
+    expect(released).toEqual(['r-6b']);
+    expect(settled).not.toHaveBeenCalled();
+    full = false;
+    await b.timers.run(1000);
+    await settling;
+    expect(await b.ledger.list()).toMatchObject([{ state: 'ended' }]);
+    expect(scanRun(file.read(0, file.size))).toMatchObject({ samples: 31, end: 'ended' });
+  });
+
+  it('given up ends without what waits, and stays an open run in the list', async () => {
+    const { b, record, released, halves } = await recording('r-7');
+    await halves(2);
+    await record.end(true).settle();
+    expect(released).toEqual(['r-7']);
+    expect(await b.ledger.list()).toMatchObject([{ runId: 'r-7', state: 'open' }]);
+    expect(scanRun(await b.files.readAll(fileOf('r-7')))).toMatchObject({ samples: 20, end: null });
   });
 });

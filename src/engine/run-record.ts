@@ -1,5 +1,6 @@
+import { pause } from '../link/timers.ts';
 import type { LogHead } from '../record/log.ts';
-import type { AppendFile } from '../record/stores/store.ts';
+import { type AppendFile, StoreError } from '../record/stores/store.ts';
 import type { WriterStart } from '../record/writer.ts';
 import type { Run } from './core.ts';
 import type { HostDeps } from './deps.ts';
@@ -26,17 +27,22 @@ export interface RunRecord {
   begin(): void;
   /** Makes the last half second durable, and whatever else is due. */
   flush(): void;
-  /** Everything that is at rest, and what was still to be written. */
-  bytes(): Uint8Array;
-  /** Writes the end and closes the files. */
-  end(): RunEnding;
+  /**
+   * A piece from a byte on of everything that is at rest, and behind it of what waits to be written. Empty at the end.
+   * From the start on, what has come so far is put into pages first.
+   */
+  pages(from: number): Uint8Array;
+  /** Settles when nothing waits any more. @throws StoreError while the store refuses: nothing is lost, the run goes on */
+  writeOut(): Promise<void>;
+  /** Writes the end and closes the files. @param givenUp what waits to be written is left out */
+  end(givenUp?: boolean): RunEnding;
   view(): RunView;
 }
 
 export interface RunEnding {
-  /** Without its end mark the file stays an open run: found at the next start, and said so. */
+  /** Else the file is an open run until its end mark is written; given up it stays one, found at the next start. */
   readonly whole: boolean;
-  /** What is left to be done beside the files, when another run is the current one. */
+  /** What is left to be done beside the files, when another run is the current one; waits for a disk that refuses. */
   settle(): Promise<void>;
 }
 
@@ -57,6 +63,10 @@ export interface RecordParts {
 /** The list's line of an open run is renewed this often, so that a crash leaves nearly true figures. */
 const LEDGER_US = 30_000_000;
 const SNAPSHOT_US = 60_000_000;
+/** A disk that was full at the end of the run is tried again this often, ms. */
+const AGAIN_MS = 500;
+/** Bytes of the pages that are given out at a time: read while the guard waits. */
+const PIECE = 1 << 20;
 /** Derived values can be made anew, so the disk is asked for them less often than for the pages. */
 const SIDE_US = 5_000_000;
 
@@ -69,7 +79,7 @@ export function createRunRecord(
   const { title, head, file, side, run, watched, start } = parts;
   const recorder = createRecorder(file, head, {
     ...(start === undefined ? {} : { start }),
-    fault: (code) => health.set('pages', code),
+    fault: (code) => health.set(ended ? 'end' : 'pages', code),
   });
   let ledgerUs = deps.timers.nowUs();
   let sideUs = ledgerUs;
@@ -139,27 +149,42 @@ export function createRunRecord(
       ledgerUs = nowUs;
       void saveLine(null);
     },
-    bytes() {
-      recorder.flush(deps.utcMs());
-      return file.read(0, file.size);
+    pages(from) {
+      if (from === 0) recorder.flush(deps.utcMs());
+      return recorder.read(from, PIECE);
     },
-    end() {
-      const whole = recorder.end(deps.utcMs(), 'ended');
-      const outline = whole ? watched.outline(run) : null;
+    async writeOut() {
+      while (!recorder.flush(deps.utcMs())) {
+        const { refusing, fault, waitingBytes } = recorder;
+        if (refusing) throw new StoreError(fault ?? 'failed', `${waitingBytes} bytes wait to be written`);
+        await pause(deps.timers, 0);
+      }
+    },
+    end(givenUp = false) {
+      ended = true;
+      if (givenUp) recorder.abandon();
+      const whole = !givenUp && recorder.end(deps.utcMs(), 'ended');
+      const outline = watched.outline(run);
       keepTrace(() => {
         watched.trace.finish();
         syncSide(side);
         closeSide(side);
       });
       const saved = saveLine(whole ? deps.utcMs() : null);
-      ended = true;
       return {
         whole,
         async settle() {
           await saved;
-          if (whole) await removeSnapshot(deps.files, title.runId);
+          // Its file alone says whose it is: the job may go on in another run.
+          if (!whole) parts.release();
+          if (givenUp) return;
+          if (!whole) {
+            while (!recorder.flush(deps.utcMs())) await pause(deps.timers, AGAIN_MS);
+            await saveLine(deps.utcMs());
+          }
+          await removeSnapshot(deps.files, title.runId);
           if (outline !== null) await saveOutline(deps.files, title.runId, outline);
-          parts.release();
+          if (whole) parts.release();
         },
       };
     },

@@ -1,4 +1,5 @@
 import type { Setup } from '../job/setup.ts';
+import { fileSource } from '../record/byte-source.ts';
 import type { LogEntry, LogHead } from '../record/log.ts';
 import type { RunScan } from '../record/reader.ts';
 import { closeInterrupted, startAfter, wallClockAtResume } from '../record/recovery.ts';
@@ -33,7 +34,11 @@ export interface Runs {
   resume(runId: string): Promise<string>;
   /** Closes a run that a crash left open, without taking it up again. */
   closeInterrupted(runId: string): Promise<void>;
-  end(): Promise<string>;
+  /**
+   * @param givenUp ends though pages wait to be written, and leaves these out: they were saved elsewhere
+   * @throws StoreError while the store refuses pages that wait: the run goes on, and nothing of it is lost
+   */
+  end(givenUp: boolean): Promise<string>;
 }
 
 /** Stores answer in far less, ms. */
@@ -185,7 +190,7 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledg
         let file: AppendFile | null = null;
         let side: OpenSideFiles | null = null;
         try {
-          const found = await openLeft(deps.files, runId);
+          const found = await openLeft(deps, runId);
           const { scan, head } = found;
           file = found.file;
           const { kind } = feed.link();
@@ -194,7 +199,7 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledg
           if (head.engine !== ENGINE)
             throw new EngineError('refused', `the run was judged by engine ${head.engine}`);
           side = await openSideFiles(deps.files, runId);
-          const { run, watched } = await revive(deps, file.read(0, file.size), scan, side);
+          const { run, watched } = await revive(deps, fileSource(file), scan, side);
           const start = startAfter(scan);
           if (start === null) throw new EngineError('corrupt', 'no page of the run stands');
           goOn(recordOf({ title, head, file, side, run, watched, start, release }), scan);
@@ -211,7 +216,7 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledg
       const title = await ledger.find(runId);
       const release = await lockAll(deps, runLocks(title));
       try {
-        const { file, scan } = await openLeft(deps.files, runId);
+        const { file, scan } = await openLeft(deps, runId);
         try {
           closeInterrupted(file, scan, deps.utcMs());
           const seconds = scan.firstUs === null ? 0 : (scan.lastUs - scan.firstUs) / 1e6;
@@ -232,20 +237,25 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledg
       }
     },
 
-    end: () =>
+    end: (givenUp) =>
       alone(async () => {
         const { record } = current.live;
         if (record === null) throw new EngineError('no-run', 'no run is open');
+        if (!givenUp) await record.writeOut();
         current.notice({ n: 'end' });
         const endedEmpty = seenEmpty(viewOf(record.run.watch, current.nowUs()));
-        const ending = record.end();
+        const ending = record.end(givenUp);
         const { setup } = record.run;
         feed.startEarly();
         // The packer may still be under pressure: the limit stays in force until another job sets its own. Where it
         // was seen to end empty, the limit of one packer is nothing to the next.
         if (setup !== null && !endedEmpty) feed.setup(setup);
-        if (!ending.whole) current.notice({ n: 'store', ok: false, code: record.recorder.fault ?? 'failed' });
-        await ending.settle();
+        if (ending.whole || givenUp) await ending.settle();
+        else {
+          // Its disk filled up at the very end: the mark is written when there is room, whatever goes on meanwhile.
+          current.notice({ n: 'store', ok: false, code: record.recorder.fault ?? 'failed' });
+          void ending.settle();
+        }
         return record.title.runId;
       }),
   };

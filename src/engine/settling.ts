@@ -5,6 +5,7 @@ import type { Ledger } from './ledger.ts';
 import type { RunSummary } from './messages.ts';
 import { recoverRestore } from './restore-journal.ts';
 import { runLocks } from './run-locks.ts';
+import { createSlices } from './slices.ts';
 
 /** Puts the stores in order at the start, before the list of runs is believed. */
 export interface Settling {
@@ -35,7 +36,7 @@ export function createSettling(
   async function settle(): Promise<void> {
     // Files of a restore that does not count yet are no orphans, neither runs nor imports.
     const restored = await recoverRestore(deps, sweep).catch(() => null);
-    if (restored !== null) await ledger.adoptOrphans();
+    if (restored !== null) await ledger.adoptOrphans(createSlices(deps.timers));
   }
 
   async function leftOpen(): Promise<readonly RunSummary[]> {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createScriptedPort } from '../link/testing/device.ts';
+import { bytesSource } from '../record/byte-source.ts';
 import type { LogEntry } from '../record/log.ts';
 import { scanRun } from '../record/reader.ts';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
@@ -160,13 +161,16 @@ describe('another device that is taken for the run', () => {
     });
     expect(sensed).toEqual(judged);
     expect(judged.at(-1)?.bar).toBeCloseTo(0.3, 2);
-    expect(outlineOf(bytes)).toMatchObject({ hello: { deviceId: 'sb-8' }, channels: [{ rangeHi: 1e6 }] });
+    expect(await outlineOf(bytesSource(bytes))).toMatchObject({
+      hello: { deviceId: 'sb-8' },
+      channels: [{ rangeHi: 1e6 }],
+    });
   });
 
   it('does not name a record by a device that only answered', async () => {
     const { b, runId } = await swapped();
     await b.ask({ q: 'end-run' });
-    const outline = outlineOf(await b.files.readAll(`${runId}.run`));
+    const outline = await outlineOf(await b.files.source(`${runId}.run`));
     expect(outline).toMatchObject({ hello: { deviceId: 'sb-7' }, channels: [{ rangeHi: 600_000 }] });
   });
 

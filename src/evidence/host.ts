@@ -1,12 +1,14 @@
 import type { TraceWindow } from '../engine/messages.ts';
+import { outlineOf } from '../engine/outline.ts';
 import { createAnswers, type Handlers } from '../engine/worker/answers.ts';
 import { csvRow } from '../record/csv.ts';
-import { blobOf } from '../record/stores/blob-source.ts';
+import { blobOf, blobSource } from '../record/stores/blob-source.ts';
 import { listImports } from '../record/stores/imports.ts';
 import type { CatalogueOf } from '../words/catalogue.ts';
 import { listArchive } from './archive-list.ts';
 import { makeBackup } from './backup/make.ts';
 import { lookInto, restoreFrom } from './backup/restore.ts';
+import { captureOf } from './capture.ts';
 import { certificatePage } from './certificate/page.ts';
 import { type Checked, checkFile, keepChecked, loadKept, removeKept } from './checking.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
@@ -21,6 +23,7 @@ import type { OpenRecord } from './open.ts';
 import { bundleIn } from './papers.ts';
 import { overlay } from './pictures.ts';
 import { setStatus } from './reviews.ts';
+import { createSavedRuns } from './saved-runs.ts';
 import { addTo, buildFile, sealRun } from './sealing.ts';
 import { createShelf, sealedFacts, viewOf } from './shelf.ts';
 import { changeKey, forgetSigner, keyView, knownSigners, knowSigner, trustOf } from './signers.ts';
@@ -96,7 +99,23 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     };
   };
 
+  const saved = createSavedRuns(deps);
+
   const handlers: Handlers<EvidenceContract> = {
+    run: ({ runId, check }) => saved.detail(runId, check ?? false),
+    'run-window': ({ runId, fromS, toS, points }) => saved.window(runId, fromS, toS, points),
+    'run-capture': ({ runId }) => saved.capture(runId),
+    'remove-run': async ({ runId }) => {
+      await saved.remove(runId);
+      shelf.drop({ kind: 'run', runId });
+      return null;
+    },
+    'let-go': async () => {
+      await saved.letGo();
+      return null;
+    },
+    'pages-outline': ({ pages }) => outlineOf(blobSource(pages)),
+    'pages-capture': ({ pages }) => captureOf(blobSource(pages)),
     backup: (_, tell) => makeBackup(deps, unless(tell)),
     'restore-look': ({ file }, tell) => lookInto(deps, file, unless(tell)),
     restore: ({ file, token, choice }, tell) => restoreFrom(deps, file, token, choice, unless(tell)),

@@ -2,6 +2,7 @@
 
 import { createLedger, fileOf } from '../engine/ledger.ts';
 import { outlineOf } from '../engine/outline.ts';
+import { bytesSource } from '../record/byte-source.ts';
 import { toHex } from '../record/hex.ts';
 import { type Manifest, parseManifest } from '../record/manifest.ts';
 import { checkAddition, type Sealed } from '../record/seal.ts';
@@ -46,14 +47,17 @@ export function summaryOf(manifest: Manifest, peakBar: number | null): RunSummar
 }
 
 /** A record out of a sealed file. @param derived values that checking the file made along the way */
-export function recordOfFile(
+export async function recordOfFile(
   pages: Uint8Array,
   manifest: Manifest,
   sealed: Sealed,
   derived: Values | null,
-): OpenRecord {
+): Promise<OpenRecord> {
   let values: Promise<Values> | null = derived === null ? null : Promise.resolve(derived);
-  const detail = { summary: summaryOf(manifest, derived?.peakBar ?? null), ...outlineOf(pages) };
+  const detail = {
+    summary: summaryOf(manifest, derived?.peakBar ?? null),
+    ...(await outlineOf(bytesSource(pages))),
+  };
   return {
     pages,
     manifest,
@@ -82,7 +86,7 @@ export function createShelf(deps: EvidenceDeps, load: (sha256: string) => Promis
     const summary = await ledger.find(runId);
     const pages = await deps.files.readAll(fileOf(runId));
     const sealed = await loadSealed(deps.documents, runId);
-    const detail = { summary, ...outlineOf(pages) };
+    const detail = { summary, ...(await outlineOf(bytesSource(pages))) };
     let values: Promise<Values> | null = null;
     return {
       pages,

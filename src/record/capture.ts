@@ -1,8 +1,9 @@
 /** The device's very bytes, rebuilt from the log: frames in their one form, stray bytes as they came. */
 
 import { encodeFrame } from '../link/encode.ts';
+import type { ByteSource } from './byte-source.ts';
 import type { LogEntry } from './log.ts';
-import { scanRun } from './reader.ts';
+import { readRun } from './reader.ts';
 
 /** What the entry stood for on the line; null for what did not come from the device. */
 export function entryBytes(entry: LogEntry): Uint8Array | null {
@@ -10,27 +11,16 @@ export function entryBytes(entry: LogEntry): Uint8Array | null {
   return entry.l === 'stray' ? entry.bytes : null;
 }
 
-/** The capture of a run's file, as far as its pages stand. */
-export function rebuildCapture(file: Uint8Array): Uint8Array {
-  const chunks: Uint8Array[] = [];
-  let size = 0;
-  scanRun(
-    file,
+/** The capture of a run's file, as far as its pages stand, frame by frame. */
+export async function rebuildCapture(pages: ByteSource, out: (bytes: Uint8Array) => void): Promise<void> {
+  await readRun(
+    pages,
     {
       entry(entry) {
         const bytes = entryBytes(entry);
-        if (bytes === null) return;
-        chunks.push(bytes);
-        size += bytes.length;
+        if (bytes !== null) out(bytes);
       },
     },
     { chain: false },
   );
-  const all = new Uint8Array(size);
-  let at = 0;
-  for (const chunk of chunks) {
-    all.set(chunk, at);
-    at += chunk.length;
-  }
-  return all;
 }

@@ -69,7 +69,7 @@ describe('recovery', () => {
           const flushed = await record(store, list, deadAfter);
           const after = store.kill((unflushed) => Math.floor(unflushed * part));
           const file = await after.open(TRACE);
-          const { scan } = recoverFile(file);
+          const { scan } = await recoverFile(file);
           expect(scan.end).toBeNull();
           expect(file.size).toBe(scan.goodBytes);
           const got = entriesOf(await after.readAll(TRACE));
@@ -77,7 +77,7 @@ describe('recovery', () => {
           expect(got.length).toBeGreaterThanOrEqual(flushed);
           // At most a second of trace was at risk.
           expect(list[deadAfter - 1]!.tUs - (got[got.length - 1]?.tUs ?? 0)).toBeLessThanOrEqual(1e6);
-          expect(recoverFile(file).cutBytes).toBe(0);
+          expect((await recoverFile(file)).cutBytes).toBe(0);
         },
       ),
       { seed: 20261125, numRuns: 60 },
@@ -89,10 +89,10 @@ describe('recovery', () => {
     await record(store, list, 333);
     const after = store.kill();
     const file = await after.open(TRACE);
-    const { scan } = recoverFile(file);
+    const { scan } = await recoverFile(file);
     expect(scan.end).toBeNull();
     closeInterrupted(file, scan, UTC + 99_000);
-    const again = recoverFile(file).scan;
+    const again = (await recoverFile(file)).scan;
     expect(again).toMatchObject({ damage: [], end: 'interrupted', pages: scan.pages + 1 });
     expect(() => closeInterrupted(file, again, UTC)).toThrow(/end mark/);
     file.close();
@@ -103,7 +103,7 @@ describe('recovery', () => {
     await record(store, list, 333);
     const after = store.kill();
     const file = await after.open(TRACE);
-    const { scan } = recoverFile(file);
+    const { scan } = await recoverFile(file);
     const { writer, tUs } = resumeRun(scan, scan.lastUtcMs! + 42_000);
     expect(tUs).toBe(scan.lastUs + 42e6);
     for (const e of plainSamples(50, 50, tUs)) writer.addEntry(e);
@@ -137,7 +137,7 @@ describe('recovery', () => {
 
   it('knows the files of runs by their names; nothing of an empty one can be taken up again', async () => {
     const file = await createMemoryStore().open(TRACE);
-    const { scan } = recoverFile(file);
+    const { scan } = await recoverFile(file);
     expect(() => resumeRun(scan, UTC)).toThrow(/nothing of it stands/);
     expect([runOfFile(TRACE), runOfFile('notes.txt'), runOfFile('.run')]).toEqual([HEAD.runId, null, null]);
   });
@@ -173,7 +173,7 @@ describe('recovery', () => {
     expect(await chainEnd(counted(all.subarray(0, -8)))).toBeNull();
   });
 
-  it('summarises a run', () => {
+  it('summarises a run', async () => {
     const writer = createPageWriter(HEAD);
     for (const e of list) writer.addEntry(e);
     writer.addEvent({ tUs: 5, e: 'gap', reason: 'port', fromUs: 1, toUs: 4, lost: 2 });
@@ -188,7 +188,7 @@ describe('recovery', () => {
     writer.addEvent({ ...alarm, to: 'unacknowledged', why: 'condition' });
     writer.addEvent({ ...alarm, to: 'acknowledged', why: 'acknowledged' });
     const bytes = new Uint8Array(Buffer.concat([writer.cut(1)!, writer.finish(UTC + 12_000, 'ended')]));
-    expect(summarise(bytes, { title: 'T', peakBar: 1.2 })).toEqual({
+    expect(await summarise(bytesSource(bytes), { title: 'T', peakBar: 1.2 })).toEqual({
       runId: HEAD.runId,
       jobId: HEAD.jobId,
       title: 'T',
@@ -204,6 +204,6 @@ describe('recovery', () => {
       sensorChecks: [],
       bytes: bytes.length,
     });
-    expect(summarise(new Uint8Array(9), { title: '', peakBar: null })).toBeNull();
+    expect(await summarise(bytesSource(new Uint8Array(9)), { title: '', peakBar: null })).toBeNull();
   });
 });

@@ -6,12 +6,12 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import type { Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
-import type { ByteSource } from './byte-source.ts';
+import { type ByteSource, fileSource } from './byte-source.ts';
 import { toHex } from './hex.ts';
 import { hasMagic, MAX_PAGE_BYTES } from './layout.ts';
 import type { LogHead } from './log.ts';
 import { type Page, readPage } from './page.ts';
-import { type RunScan, scanRun } from './reader.ts';
+import { type RunScan, readRun } from './reader.ts';
 import { checksOf, isCheck } from './sensor-checks.ts';
 import type { RunFile, RunSummary } from './types.ts';
 import { createPageWriter, type PageWriter, type WriterStart } from './writer.ts';
@@ -68,9 +68,12 @@ export interface Recovered {
   readonly cutBytes: number;
 }
 
-/** Looks a run's file over and cuts the torn tail off; damage in the middle stays as it is, named by the scan. */
-export function recoverFile(file: RunFile): Recovered {
-  const scan = scanRun(file.read(0, file.size));
+/**
+ * Looks a run's file over and cuts the torn tail off; damage in the middle stays as it is, named by the scan.
+ * @param source of the same file, where it is to be read otherwise
+ */
+export async function recoverFile(file: RunFile, source = fileSource(file)): Promise<Recovered> {
+  const scan = await readRun(source, {});
   const cutBytes = file.size - scan.goodBytes;
   if (cutBytes > 0) {
     file.truncate(scan.goodBytes);
@@ -133,7 +136,7 @@ export interface SummaryExtras {
 }
 
 /** What the list of runs shows of a run's file. null: nothing of it stands. */
-export function summarise(bytes: Uint8Array, extras: SummaryExtras): RunSummary | null {
+export async function summarise(source: ByteSource, extras: SummaryExtras): Promise<RunSummary | null> {
   let gaps = 0;
   let alarms = 0;
   const checks: WatchEvent[] = [];
@@ -148,7 +151,7 @@ export function summarise(bytes: Uint8Array, extras: SummaryExtras): RunSummary 
     if (p.header.samples > 0) sampleEndUs = p.header.lastUs;
     for (const { entry } of p.placed) if (entry.l === 'setup') setups.push(entry);
   };
-  const scan = scanRun(bytes, { event, page }, { chain: false });
+  const scan = await readRun(source, { event, page }, { chain: false });
   if (scan.head === null) return null;
   const { head } = scan;
   return {
@@ -165,7 +168,7 @@ export function summarise(bytes: Uint8Array, extras: SummaryExtras): RunSummary 
     peakBar: extras.peakBar,
     gaps,
     alarms,
-    bytes: bytes.length,
+    bytes: source.size,
     sensorChecks: checksOf(setups, checks),
   };
 }

@@ -6,8 +6,10 @@ import type {
   PortChoice,
   Request,
   RigView,
+  RunDetail,
   RunSummary,
   RunView,
+  TraceWindow,
 } from '../engine/messages.ts';
 import type { EvidenceAnswers, EvidenceErrorCode, EvidenceRequest } from '../evidence/messages.ts';
 import type { SensorRun } from '../job/sensor-check.ts';
@@ -21,7 +23,7 @@ import type { LiveBuffer } from '../widgets/live-buffer.ts';
 import type { StageSpan } from '../widgets/StageRibbon.tsx';
 import { EVIDENCE_ERROR } from '../words/evidence-errors.ts';
 import type { DisplayUnits } from '../words/format.ts';
-import { type Advice, ENGINE_ERROR } from '../words/link.ts';
+import { type Advice, ENGINE_ERROR, STORE_CAUSE } from '../words/link.ts';
 import type { Route } from './route.ts';
 
 /** The moment as the screens see it. Samples stay in the buffer, outside the reactive graph. */
@@ -45,6 +47,21 @@ export interface Live {
   readonly setSetup: (setup: Setup | null) => void;
 }
 
+/** Runs to look at, the open one among them, and what is done with a whole run. */
+export interface RunAccess {
+  /** @param check reads and checks the whole file of a closed run again */
+  detail(runId: string, check?: boolean): Promise<RunDetail>;
+  window(runId: string, fromS: number, toS: number, points: number): Promise<TraceWindow>;
+  /** The very bytes that the device sent. */
+  capture(runId: string): Promise<Blob>;
+  /** All pages of the open run, also those that its disk does not take: an input log. */
+  openPages(): Promise<Blob>;
+  /** With its seal. */
+  remove(runId: string): Promise<void>;
+  /** Takes a run up again that was left open. */
+  resume(runId: string): Promise<void>;
+}
+
 export interface Services {
   ask<R extends Request>(request: R): Promise<Answers[R['q']]>;
   /** Asks the evidence worker, which is started at the first request. */
@@ -52,6 +69,7 @@ export interface Services {
     request: R,
     onProgress?: (share: number) => void,
   ): Promise<EvidenceAnswers[R['q']]>;
+  readonly runs: RunAccess;
   readonly live: Live;
   readonly route: Accessor<Route>;
   go(route: Route): void;
@@ -104,6 +122,12 @@ export function useServices(): Services {
 
 /** What happened and what to do, for whatever was thrown. Each engine code has its words: this is checked here. */
 const ADVICE: Record<EngineErrorCode | EvidenceErrorCode, Advice> = { ...ENGINE_ERROR, ...EVIDENCE_ERROR };
+
+/** Did a store refuse? */
+export const isStoreFault = (error: unknown): boolean => {
+  const { code } = error as { code?: unknown };
+  return typeof code === 'string' && Object.hasOwn(STORE_CAUSE, code);
+};
 
 export function adviceOf(error: unknown): Advice & { readonly detail: string } {
   const { code, detail, message } = error as { code?: unknown; detail?: unknown; message?: unknown };

@@ -195,7 +195,7 @@ describe('in another language nothing is told in English by', () => {
     const { RecordPart } = await import('./review/RecordPart.tsx');
     const { PutAwayPart } = await import('./review/PutAwayPart.tsx');
     const app = services(WORDING, { events: EVENTS });
-    const detail = await app.ask({ q: 'run', runId: 'run-0001' });
+    const detail = await app.runs.detail('run-0001');
     const spans = [{ stage: 'hold', attempt: 2, fromS: 0, toS: 90 }] as const;
     const page = () => (
       <>

@@ -6,6 +6,7 @@ import { expect, it } from 'vitest';
 import { createTestLocks } from '../../src/engine/testing/bench.ts';
 import { createEvidenceHost } from '../../src/evidence/host.ts';
 import type { EvidenceAnswers, FromEvidence } from '../../src/evidence/messages.ts';
+import { bytesSource } from '../../src/record/byte-source.ts';
 import { summarise } from '../../src/record/recovery.ts';
 import { createMemoryDocuments } from '../../src/record/stores/memory-documents.ts';
 import { createMemoryStore } from '../../src/record/stores/testing/memory.ts';
@@ -30,7 +31,7 @@ async function makeBackup(): Promise<Uint8Array> {
     const file = await files.open(`${runId}.run`);
     file.append(pages);
     file.close();
-    const body = summarise(pages, { title: `Repair ${i}`, peakBar: 1 });
+    const body = await summarise(bytesSource(pages), { title: `Repair ${i}`, peakBar: 1 });
     await documents.put({ kind: 'run', id: runId, revision: 0, savedUtcMs: 1, body });
   }
   return new Promise((resolve, reject) => {

@@ -1,9 +1,9 @@
 import { afterEach, expect, it } from 'vitest';
 import { createRun, stepRun } from '../../src/engine/core.ts';
 import { LINE_SHOWN } from '../../src/link/hearing.ts';
-import { rebuildCapture } from '../../src/record/capture.ts';
 import type { LogEntry } from '../../src/record/log.ts';
 import { scanRun } from '../../src/record/reader.ts';
+import { captureOf } from '../../src/record/testing/capture.ts';
 import type { WatchEvent } from '../../src/watch/events.ts';
 import { LINK_ERROR } from '../../src/words/en/link.ts';
 import {
@@ -82,7 +82,7 @@ it('plug, connect, fill, warned before rated, acknowledge, hold, let down, saved
   await page.reload();
   await page.getByTestId('review-trace').waitFor();
   const file = await stage.runFile();
-  const capture = Buffer.from(rebuildCapture(file));
+  const capture = Buffer.from(await captureOf(file));
   const sent = stage.sent();
   expect(capture.length).toBeGreaterThan(10_000);
   expect(sent.indexOf(capture)).toBeGreaterThanOrEqual(0);
@@ -136,7 +136,7 @@ it('unplugged in mid-hold: alarm within 1.2 s, replugged: the same run goes on w
   expect(gaps).toContain('port');
   // Nothing else is lost: what was sent before and after stands in the record whole.
   const sent = stage.sent();
-  const capture = Buffer.from(rebuildCapture(file));
+  const capture = Buffer.from(await captureOf(file));
   expect(sent.includes(capture.subarray(0, 4000))).toBe(true);
   expect(sent.includes(capture.subarray(-2000))).toBe(true);
   expect(stage.faults).toEqual([]);
@@ -183,7 +183,7 @@ it('a device that resets and a cable that adds garbage are seen, marked and surv
   expect(stray).toBeGreaterThanOrEqual(5 * 97);
   expect(marks).toContain('device reset');
   expect(marks).toContain('gap reset');
-  const capture = Buffer.from(rebuildCapture(file));
+  const capture = Buffer.from(await captureOf(file));
   expect(stage.sent().indexOf(capture)).toBeGreaterThanOrEqual(0);
   expect(stage.faults).toEqual([]);
 });

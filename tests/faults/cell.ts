@@ -1,6 +1,6 @@
 import { loadavg } from 'node:os';
-import { rebuildCapture } from '../../src/record/capture.ts';
 import { scanRun } from '../../src/record/reader.ts';
+import { captureOf } from '../../src/record/testing/capture.ts';
 import { sleep } from '../e2e/stage.ts';
 import {
   complaints,
@@ -108,7 +108,7 @@ async function settle(site: Site, fault: Fault, looked: readonly Looked[]): Prom
   await sleep(ON_THE_WAY_MS);
   const file = await finishRun(site);
   const tap = site.tap();
-  const compared = compareBytes(tap, Buffer.from(rebuildCapture(file)));
+  const compared = compareBytes(tap, Buffer.from(await captureOf(file)));
   const tail = Math.max(0, until - compared.to);
   const losses = tail === 0 ? compared.losses : [...compared.losses, { at: compared.to, bytes: tail }];
   const marks = marksOf(file);

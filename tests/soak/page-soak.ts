@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
 import type { CDPSession } from 'playwright-core';
-import { rebuildCapture } from '../../src/record/capture.ts';
 import { scanRun } from '../../src/record/reader.ts';
+import { captureOf } from '../../src/record/testing/capture.ts';
 import { sleep } from '../e2e/stage.ts';
 import { compareBytes } from '../faults/lost-bytes.ts';
 import type { Site } from '../faults/site.ts';
@@ -96,7 +96,7 @@ export async function soakInPage(site: Site, minutes: number): Promise<PageSoak>
   const until = site.taken();
   await sleep(500);
   const file = await finishRun(site);
-  const { losses, to } = compareBytes(site.tap(), Buffer.from(rebuildCapture(file)));
+  const { losses, to } = compareBytes(site.tap(), Buffer.from(await captureOf(file)));
   let readings = 0;
   const alarms = new Set<string>();
   scanRun(file, {

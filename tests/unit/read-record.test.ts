@@ -4,15 +4,15 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, expect, it } from 'vitest';
-import { rebuildCapture } from '../../src/record/capture.ts';
 import { contentOf } from '../../src/record/manifest.ts';
+import { captureOf } from '../../src/record/testing/capture.ts';
 import { runPages } from '../../src/record/testing/sealing.ts';
 import { notRun } from './not-run.ts';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-read-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
-it('a reader written from docs/record.md in another language reads the same run', (context) => {
+it('a reader written from docs/record.md in another language reads the same run', async (context) => {
   if (spawnSync('python3', ['--version']).status !== 0) notRun(context, 'no python3');
   const pages = runPages({ seconds: 12, end: 'interrupted' });
   const at = path.join(folder, 'pages.bin');
@@ -32,7 +32,11 @@ it('a reader written from docs/record.md in another language reads the same run'
     events: content.events,
   });
   // The device's bytes, rebuilt there and here.
-  expect(theirs.device).toBe(createHash('sha256').update(rebuildCapture(pages)).digest('hex'));
+  expect(theirs.device).toBe(
+    createHash('sha256')
+      .update(await captureOf(pages))
+      .digest('hex'),
+  );
   const bad = pages.slice();
   bad[5000]! ^= 1;
   writeFileSync(at, bad);

@@ -1,3 +1,4 @@
+import { createSavedRuns } from '../../evidence/saved-runs.ts';
 import type { Setup } from '../../job/setup.ts';
 import { LIMITS, setupOf } from '../../job/testing/givens.ts';
 import type { ChannelFrame } from '../../link/frames.ts';
@@ -69,6 +70,17 @@ export function createHostBench(options: BenchOptions = {}) {
     posted,
     wall,
     run: (ms: number) => timers.run(ms),
+    /** As the other worker looks at the same files. */
+    saved: createSavedRuns({ ...deps, pause: async () => undefined }),
+    /** Pages of the open run, put together as the page does. */
+    async pages(): Promise<Uint8Array> {
+      const pieces: Uint8Array[] = [];
+      for (let from = 0; ; from += pieces.at(-1)!.length) {
+        const { bytes } = await bench.ask({ q: 'run-pages', from });
+        if (bytes.length === 0) return new Uint8Array(Buffer.concat(pieces));
+        pieces.push(bytes);
+      }
+    },
     /** Asks and lets up to `ms` pass until the answer is there. */
     async ask<R extends Request>(request: R, ms = 6000): Promise<Answers[R['q']]> {
       const mine = ++id;

@@ -182,7 +182,7 @@ describe('restored elsewhere', () => {
     expect(await sha(await here.files.readAll(`${other.runId}.run`))).toBe(
       await sha(await there.files.readAll(`${runId}.run`)),
     );
-    expect((await here.bench.ask({ q: 'run', runId: other.runId })).events.length).toBeGreaterThan(5);
+    expect((await here.ask({ q: 'run', runId: other.runId })).events.length).toBeGreaterThan(5);
   });
 
   it('what only grew is taken: signed additions and statuses', async () => {

@@ -1,6 +1,7 @@
 /** What a document out of a backup is worth: checked by its kind's rules, older versions brought to today's. */
 import { isDocumentKind, parseDocument } from '../../job/documents.ts';
 import type { BackupDocument, BackupKind } from '../../record/backup.ts';
+import { bytesSource } from '../../record/byte-source.ts';
 import { fromHex } from '../../record/hex.ts';
 import { parseManifest } from '../../record/manifest.ts';
 import { summarise } from '../../record/recovery.ts';
@@ -93,7 +94,7 @@ async function checkRun(
   if (typeof label !== 'object' || label === null) return refuse('form');
   if (file === undefined) return refuse('file-missing');
   const peakBar = typeof label.peakBar === 'number' ? label.peakBar : null;
-  const summary = summarise(await file.read(), { title, peakBar });
+  const summary = await summarise(bytesSource(await file.read()), { title, peakBar });
   if (summary === null) return refuse('form');
   if (summary.state === 'open') return refuse('open');
   const sealed = typeof label.sealedUtcMs === 'number' ? { sealedUtcMs: label.sealedUtcMs } : {};

@@ -1,30 +1,22 @@
-import { createSignal, Show } from 'solid-js';
+import { Show } from 'solid-js';
 import type { DeviceGuardState } from '../../link/frames.ts';
-import { Confirm } from '../../widgets/Dialog.tsx';
 import { bytes, duration, pressure } from '../../words/format.ts';
 import { LINK_STATE } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
 import { DEVICE_GUARD } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
+import { EndRun } from './EndRun.tsx';
 import type { Start } from './start.ts';
-
-/** Above this the line is not called empty when a run is ended, bar. */
-const NOT_ZERO_BAR = 0.05;
 
 /** What the record does, and the ways out: end the run, disconnect. */
 export function RunBar(props: { start: Start }) {
   const app = useServices();
   const { live } = app;
-  const [asking, setAsking] = createSignal(false);
   const run = live.run;
   const savedAgo = () => {
     const r = run();
     const v = live.view();
     return r === null || v === null ? null : Math.max(0, (v.tUs - r.savedUs) / 1e6);
-  };
-  const underPressure = () => {
-    const bar = live.view()?.bar ?? null;
-    return bar === null || bar > NOT_ZERO_BAR;
   };
   const guardText = (state: DeviceGuardState, limitMbar: number | null) =>
     limitMbar === null || state === 'unarmed'
@@ -85,22 +77,9 @@ export function RunBar(props: { start: Start }) {
             </button>
           }
         >
-          <button type="button" class="button" data-testid="end-run" onClick={() => setAsking(true)}>
-            {LIVE.endRun}
-          </button>
+          <EndRun start={props.start} />
         </Show>
       </div>
-      <Confirm
-        open={asking()}
-        title={LIVE.endTitle}
-        text={underPressure() ? `${LIVE.endUnderPressure} ${LIVE.endText}` : LIVE.endText}
-        yes={LIVE.endRun}
-        onYes={() => {
-          setAsking(false);
-          props.start.endRun();
-        }}
-        onNo={() => setAsking(false)}
-      />
     </div>
   );
 }

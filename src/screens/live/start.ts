@@ -5,8 +5,9 @@ import { blankJob } from '../../job/job-document.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
 import { isWanted } from '../../link/status.ts';
 import type { Plan } from '../../plan/setup.ts';
+import type { Advice } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
-import { failed, type Services } from '../context.ts';
+import { adviceOf, failed, isStoreFault, type Services } from '../context.ts';
 import { DEMO } from '../demo.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
 import { planOf, withoutPractice } from '../setup-of.ts';
@@ -39,7 +40,12 @@ export interface Start {
   zero(): void;
   skipZero(): void;
   resume(run: RunSummary): void;
-  endRun(): void;
+  /** @param givenUp without the part of the record that its disk does not take */
+  endRun(givenUp?: boolean): void;
+  /** Why the run could not be ended: pages wait that its disk does not take. */
+  readonly unwritten: Accessor<Advice | null>;
+  /** The run is not ended after all. */
+  goOn(): void;
 }
 
 /** The three presses: connect, packer, zero. Everything else can wait until the cure. */
@@ -47,6 +53,7 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
   const { live } = app;
   const [busy, setBusy] = createSignal(false);
   const [zeroSkipped, setZeroSkipped] = createSignal(false);
+  const [unwritten, setUnwritten] = createSignal<Advice | null>(null);
   const state = () => live.link()?.state ?? 'idle';
   const connected = createMemo(() => isWanted(state()));
   const practice = createMemo(() => live.link()?.kind === 'rig');
@@ -106,7 +113,7 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
   };
 
   const goOn = async (run: RunSummary) => {
-    await app.ask({ q: 'resume-run', runId: run.runId });
+    await app.runs.resume(run.runId);
     app.forgetOpenRun(run.runId);
     await app.refill(run.runId);
   };
@@ -173,10 +180,18 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
       );
     },
     resume: (run) => during(() => goOn(run)),
-    endRun: () =>
+    unwritten,
+    goOn: () => setUnwritten(null),
+    endRun: (givenUp = false) =>
       during(async () => {
-        const { runId: ended } = await app.ask({ q: 'end-run' });
-        app.go({ page: 'review', runId: ended });
+        setUnwritten(null);
+        try {
+          const { runId: ended } = await app.ask({ q: 'end-run', givenUp });
+          app.go({ page: 'review', runId: ended });
+        } catch (cause) {
+          if (givenUp || !isStoreFault(cause)) throw cause;
+          setUnwritten(adviceOf(cause));
+        }
       }),
   };
 }

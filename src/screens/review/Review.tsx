@@ -24,7 +24,7 @@ import { JOBS } from '../../words/jobs.ts';
 import { REVIEW } from '../../words/review.ts';
 import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
-import { saveBytes } from '../save.ts';
+import { saveBlob } from '../save.ts';
 import { EventList } from './EventList.tsx';
 import { Numbers } from './Numbers.tsx';
 import { PutAwayPart } from './PutAwayPart.tsx';
@@ -42,7 +42,7 @@ export function Review(props: { runId: string }) {
   const [checking, setChecking] = createSignal(false);
   const [detail] = createResource(
     () => ({ runId: props.runId, check: checking() }),
-    ({ runId, check }) => app.ask({ q: 'run', runId, check }).catch(failed(app)),
+    ({ runId, check }) => app.runs.detail(runId, check).catch(failed(app)),
   );
   return (
     <div class="page review">
@@ -62,9 +62,7 @@ export function Review(props: { runId: string }) {
           <Reviewed
             detail={d()}
             source={{ kind: 'run', runId: props.runId }}
-            readWindow={(fromS, toS, points) =>
-              app.ask({ q: 'window', runId: props.runId, fromS, toS, points })
-            }
+            readWindow={(fromS, toS, points) => app.runs.window(props.runId, fromS, toS, points)}
             checked={checking() && !detail.loading}
             onCheck={() => setChecking(true)}
           />
@@ -145,19 +143,13 @@ export function Reviewed(props: {
   );
   const step = (f: (v: View) => View) => () => setView(f(view()));
   const saveCapture = () =>
-    app
-      .ask({ q: 'run-capture', runId: props.detail.summary.runId })
-      .then(
-        (bytes) => saveBytes(`${props.detail.summary.runId}.capture.txt`, Uint8Array.from(bytes)),
-        app.fail,
-      );
+    app.runs
+      .capture(props.detail.summary.runId)
+      .then((blob) => saveBlob(`${props.detail.summary.runId}.capture.txt`, blob), app.fail);
   const remove = () => {
     setRemoving(false);
     const { runId } = props.detail.summary;
-    app
-      .ask({ q: 'remove-run', runId })
-      .then(() => app.ask({ q: 'remove-document', kind: 'seal', id: runId }))
-      .then(() => app.go({ page: 'jobs' }), app.fail);
+    app.runs.remove(runId).then(() => app.go({ page: 'jobs' }), app.fail);
   };
   const showAt = (s: number) => {
     const half = Math.min(60, (whole().toS - whole().fromS) / 2);

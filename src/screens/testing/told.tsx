@@ -288,8 +288,6 @@ export function services(
         return [summary, { ...summary, practice: true, state: 'open' }];
       case 'storage':
         return { persisted: false, roomBytes: 5e9, faults: { files: 'silent', documents: 'silent' } };
-      case 'run':
-        return detail(events);
       default:
         return null;
     }
@@ -351,6 +349,7 @@ export function services(
   return {
     ask: async (request: Request) => answer(request),
     evidence: async (request: EvidenceRequest) => evidence(request),
+    runs: { detail: async () => detail(events) },
     live: {
       view: createSignal(options.view ?? null)[0],
       link: createSignal(link)[0],

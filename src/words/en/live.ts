@@ -52,6 +52,11 @@ export const LIVE = {
   endTitle: 'End this run?',
   endText:
     'Recording stops and the trace is kept with the job. The watch stays on while the device is connected.',
+  unwrittenTitle: 'A part of the record is not on the disk',
+  unwrittenText:
+    'The run is still open, the watch goes on, and the part that waits is tried again and again. When there is room, end the run again. Or save the whole record as a file first, and then end the run without the part that waits.',
+  savePages: 'Save the record as a file',
+  endWithout: 'End without the part that waits',
   endUnderPressure: 'The line is not at zero. Ending the run stops the record, not the packer.',
   recording: (bytes: string, saved: string) => `Recording, ${bytes}, saved ${saved} ago`,
   notRecording: 'Not recording',

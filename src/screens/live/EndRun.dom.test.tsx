@@ -1,0 +1,102 @@
+import { cleanup, fireEvent, render, screen, waitFor } from '@solidjs/testing-library';
+import { createSignal } from 'solid-js';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import type { Request, RunView } from '../../engine/messages.ts';
+import { defaultSettings } from '../../job/settings-defaults.ts';
+import type { WatchView } from '../../watch/view.ts';
+import { METRIC } from '../../words/format.ts';
+import { ENGINE_ERROR } from '../../words/link.ts';
+import { LIVE } from '../../words/live.ts';
+import { type Services, ServicesContext } from '../context.ts';
+import { EndRun } from './EndRun.tsx';
+import { createStart } from './start.ts';
+
+const saved = vi.hoisted(() => vi.fn());
+vi.mock('../save.ts', () => ({ saveBlob: saved }));
+
+afterEach(cleanup);
+
+/** @param refusal with which the engine meets the first try */
+function shown(refusal: { code: string } | null) {
+  const asked: Request[] = [];
+  const go = vi.fn();
+  const fail = vi.fn();
+  const [run] = createSignal({ runId: 'r-1' } as RunView);
+  const none = () => null;
+  const services = {
+    ask: async (request: Request) => {
+      asked.push(request);
+      if (request.q !== 'end-run') return [];
+      if (refusal !== null && request.givenUp !== true) throw refusal;
+      return { runId: 'r-1' };
+    },
+    runs: { openPages: async () => new Blob(['pages']) },
+    live: {
+      link: none,
+      run,
+      view: () => ({ bar: 0 }) as WatchView,
+      events: () => [],
+      setup: none,
+      setSetup: none,
+    },
+    settings: defaultSettings,
+    units: () => METRIC,
+    openRuns: () => [],
+    sensorRuns: () => [],
+    go,
+    fail,
+  } as unknown as Services;
+  render(() => (
+    <ServicesContext.Provider value={services}>
+      {(() => {
+        const start = createStart(services, () => null);
+        return <EndRun start={start} />;
+      })()}
+    </ServicesContext.Provider>
+  ));
+  return { ended: () => asked.filter((r) => r.q === 'end-run'), go, fail };
+}
+
+const end = () => {
+  fireEvent.click(screen.getByTestId('end-run'));
+  const yes = screen.getAllByText(LIVE.endRun).find((e) => e !== screen.getByTestId('end-run'));
+  fireEvent.click(yes!);
+};
+
+describe('ending a run', () => {
+  it('leads to its review', async () => {
+    const { ended, go } = shown(null);
+    end();
+    await waitFor(() => expect(go).toHaveBeenCalledWith({ page: 'review', runId: 'r-1' }));
+    expect(ended()).toEqual([{ q: 'end-run', givenUp: false }]);
+    expect(screen.queryByTestId('unwritten')).toBeNull();
+  });
+
+  it('on a full disk says why it goes on, and ends without what waits only when that is saved', async () => {
+    saved.mockClear();
+    const { ended, go, fail } = shown({ code: 'full' });
+    end();
+    const note = await screen.findByTestId('unwritten');
+    expect(note.textContent).toContain(ENGINE_ERROR.full.title);
+    expect(note.textContent).toContain(LIVE.unwrittenText);
+    expect(go).not.toHaveBeenCalled();
+    expect(fail).not.toHaveBeenCalled();
+    expect(screen.getByTestId<HTMLButtonElement>('end-without').disabled).toBe(true);
+    fireEvent.click(screen.getByTestId('save-pages'));
+    await waitFor(() => expect(screen.getByTestId<HTMLButtonElement>('end-without').disabled).toBe(false));
+    expect(saved).toHaveBeenCalledWith('r-1.pages', expect.any(Blob));
+    fireEvent.click(screen.getByTestId('end-without'));
+    await waitFor(() => expect(go).toHaveBeenCalledWith({ page: 'review', runId: 'r-1' }));
+    expect(ended()).toEqual([
+      { q: 'end-run', givenUp: false },
+      { q: 'end-run', givenUp: true },
+    ]);
+  });
+
+  it('any other fault is told as one', async () => {
+    const { fail } = shown({ code: 'no-run' });
+    end();
+    await waitFor(() => expect(fail).toHaveBeenCalled());
+    expect(screen.queryByTestId('unwritten')).toBeNull();
+  });
+});
