@@ -135,6 +135,10 @@ describe('the log beside the trace', () => {
   });
 });
 
+it('the trace of pages that were found sound is the same', async () => {
+  expect(await traceOf(pages, true)).toEqual(await traceOf(pages));
+});
+
 it('the derived files are the known bytes (asserted in Chromium too)', async () => {
   expect(await derivedHashes()).toEqual(KNOWN_DERIVED);
 });

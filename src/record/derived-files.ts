@@ -31,6 +31,8 @@ export class Inventory {
   private readonly log: string[] = [];
   private head: LogHead | null = null;
   private samples = 0;
+  /** No damage was found: the pages need not be checked a second time. */
+  sound = false;
 
   page(page: Page): void {
     this.shaper.page(page);
@@ -86,7 +88,9 @@ export async function deriveTrace(
   const parquet = new TraceParquet(shape, about);
   await take(FILE.csv, csv.header());
   let rows = 0;
-  for await (const batch of traceRows(pages, shape, sense, inventory.events)) {
+  for await (const batch of traceRows(pages, shape, sense, inventory.events, {
+    sound: inventory.sound,
+  })) {
     for (const piece of csv.rows(batch)) await take(FILE.csv, piece);
     await take(FILE.parquet, parquet.rows(batch));
     rows += batch.n;

@@ -138,7 +138,13 @@ export async function buildJobFile<P>(
   members.of(FILE.signature).take(sealed.signature);
   members.of(FILE.signer).take(utf8.encode(pemOf(fromHex(manifest.signer.publicKey)!)));
   const inventory = new Inventory();
-  await readRun(pages, inventory, { chain: false }, (chunk) => void members.of(FILE.pages).take(chunk));
+  const scan = await readRun(
+    pages,
+    inventory,
+    { chain: false },
+    (chunk) => void members.of(FILE.pages).take(chunk),
+  );
+  inventory.sound = scan.damage.length === 0;
   const take = (file: string, piece: Uint8Array): void => void members.of(file).take(piece);
   await deriveFiles(pages, inventory, manifest, input.sense, take, progress);
   const manifestSha256 = toHex(await crypto.sha256(sealed.manifest));

@@ -35,6 +35,11 @@ const KNOWN_FLAGS = Object.values(PAGE_FLAG).reduce((all, flag) => all | flag, 0
 
 /** utcMs field of a page whose wall clock is not known. */
 const NO_UTC = 0xffff_ffff_ffff_ffffn;
+const WORD = 2 ** 32;
+
+/** u64 as the nearest number: exact as far as numbers are, which is checked by whoever asks. */
+const u64 = (view: DataView, at: number): number =>
+  view.getUint32(at + 4, true) * WORD + view.getUint32(at, true);
 
 export interface PageHeader {
   /** Offset of the first column from the start of the page: a multiple of 8. */
@@ -140,6 +145,23 @@ export function neededBytes(bytes: Uint8Array, at: number): number {
 
 const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
+/** The run id that was read last: all pages of a run have the same. */
+let known = { bytes: new Uint8Array(0), text: '' };
+
+/** null where it is no text. */
+function runIdAt(bytes: Uint8Array, at: number, length: number): string | null {
+  let same = length === known.bytes.length;
+  for (let i = 0; same && i < length; i++) same = bytes[at + i] === known.bytes[i];
+  if (same) return known.text;
+  const id = bytes.slice(at, at + length);
+  try {
+    known = { bytes: id, text: decoder.decode(id) };
+  } catch {
+    return null;
+  }
+  return known.text;
+}
+
 /** Reads the header at `at`; checks every bound before it is used, never reads past the array, never throws. */
 export function readHeader(bytes: Uint8Array, at: number): HeaderResult {
   if (at + FIXED_HEADER > bytes.length) return { ok: false, what: 'torn' };
@@ -151,10 +173,10 @@ export function readHeader(bytes: Uint8Array, at: number): HeaderResult {
   const flags = view.getUint16(20, true);
   const channels = view.getUint8(22);
   const idBytes = view.getUint8(23);
-  const firstUs = Number(view.getBigUint64(24, true));
-  const lastUs = Number(view.getBigUint64(32, true));
-  const utc = view.getBigUint64(40, true);
-  const utcMs = utc === NO_UTC ? null : Number(utc);
+  const firstUs = u64(view, 24);
+  const lastUs = u64(view, 32);
+  const noUtc = view.getUint32(40, true) === WORD - 1 && view.getUint32(44, true) === WORD - 1;
+  const utcMs = noUtc ? null : u64(view, 40);
   const samples = view.getUint32(48, true);
   const entries = view.getUint32(52, true);
   const entryBytes = view.getUint32(56, true);
@@ -176,12 +198,8 @@ export function readHeader(bytes: Uint8Array, at: number): HeaderResult {
   const list = columnList(channels);
   for (let i = 0; i < list.length; i++) if (bytes[at + FIXED_HEADER + i] !== list[i]) return FORM;
   const idAt = at + FIXED_HEADER + list.length;
-  let runId: string;
-  try {
-    runId = decoder.decode(bytes.subarray(idAt, idAt + idBytes));
-  } catch {
-    return FORM;
-  }
+  const runId = runIdAt(bytes, idAt, idBytes);
+  if (runId === null) return FORM;
   const header: PageHeader = {
     headerBytes,
     pageBytes,

@@ -18,6 +18,8 @@ export interface ScanOptions {
    * empty: enough for showing a trace, not for trusting it.
    */
   readonly chain?: boolean;
+  /** The file was scanned before without damage: its pages are not checked a second time. */
+  readonly sound?: boolean;
   /** What hashes the pages; in plain script by default. */
   readonly sha256?: Sha256;
 }
@@ -38,6 +40,7 @@ const NO_HASH = new Uint8Array(0);
 /** Takes the file in one piece or in several, and finds the same. */
 export class PageScanner {
   private readonly chain: boolean;
+  private readonly sound: boolean;
   private readonly sha256: Sha256;
   private expected = 0;
   /** Hash of the page before, null where it isn't known (damage between). */
@@ -49,8 +52,9 @@ export class PageScanner {
   /** No page begins at `offset`; where the next one does is still to be found. */
   private lost: { what: 'crc' | 'form' | 'version' | 'torn'; header: boolean; offset: number } | null = null;
 
-  constructor({ chain = true, sha256 = SCRIPT_SHA256 }: ScanOptions) {
+  constructor({ chain = true, sound = false, sha256 = SCRIPT_SHA256 }: ScanOptions) {
     this.chain = chain;
+    this.sound = sound;
     this.sha256 = sha256;
   }
 
@@ -87,7 +91,7 @@ export class PageScanner {
     }
     // A page is told from a tear by what it says of its own length, and by the page that follows.
     if (!last && at + neededBytes(bytes, at) + 8 > bytes.length) return null;
-    const result = readPage(bytes, at, base);
+    const result = readPage(bytes, at, base, this.sound);
     if (result.ok) {
       this.place(result.page);
       return at + result.page.header.pageBytes;

@@ -54,6 +54,7 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
   const inventory = new Inventory();
   const also = options.sense === null ? {} : inventory;
   const { files, read } = await readMembers(file, refused ? [] : entries, options.crypto, also);
+  inventory.sound = read !== null && read.scan.damage.length === 0;
   const work: Work = { options, files, inventory, findings, remarks: [] };
   if (problem === null)
     for (const { name, sound } of files.values())

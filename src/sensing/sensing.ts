@@ -215,7 +215,7 @@ function railed(plan: ChannelPlan, count: number): boolean {
   const lo = Math.min(rawLo, rawHi);
   const hi = Math.max(rawLo, rawHi);
   // Two points inside the scale are no ends: only a pair that spans all codes tells where the converter stops.
-  return hi - lo >= 2 ** bits - 2 && (count >= hi || count <= lo);
+  return (count >= hi || count <= lo) && hi - lo >= 2 ** bits - 2;
 }
 
 function why(plan: ChannelPlan, count: number, junctionC: number | null): number {

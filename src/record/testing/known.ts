@@ -17,13 +17,15 @@ export const KNOWN_DERIVED = {
   events: 'fed1abd5f5e17b216afde62b0628a992913cdbe6c4edc0c7ce4d8d5a1072ad37',
 };
 
-/** Both files of a trace, whole. */
+/** Both files of a trace, whole. @param sound the pages are taken as checked */
 export async function traceOf(
   pages: Uint8Array,
+  sound = false,
 ): Promise<{ readonly csv: Uint8Array; readonly parquet: Uint8Array }> {
   const pieces: Record<string, Uint8Array[]> = { [FILE.csv]: [], [FILE.parquet]: [] };
   const source = bytesSource(pages);
   const inventory = await inventoryOf(pages);
+  inventory.sound = sound;
   await deriveTrace(source, inventory, twoPoint, { 'steadybar.run': 'run-0001' }, (file, piece) => {
     pieces[file]!.push(piece.slice());
   });
