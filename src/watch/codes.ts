@@ -23,6 +23,7 @@ export const ALARMS = [
   'device-fault', // the device says what is wrong with itself
   'device-reset',
   'supply-low',
+  'slow-readings', // readings come far rarer than before: the guard sees a fill later
   'stuck', // pressure does not move where noise was seen before
   'line-contradicted', // the data contradict the declared line or tap
   'gauge-differs', // dial gauge and transducer differ beyond their uncertainty

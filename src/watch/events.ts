@@ -56,6 +56,9 @@ export interface AlarmValues {
   readonly adviceLowBar?: number;
   readonly adviceHighBar?: number;
   readonly seconds?: number;
+  /** How often a pressure is read now, and how often it was. */
+  readonly perSecond?: number;
+  readonly perSecondBefore?: number;
   readonly c?: number;
   readonly place?: Place;
   readonly cause?: LossCause | string;

@@ -12,6 +12,7 @@ import { airComesIn } from './guard/inflow.ts';
 import type { HoldState } from './hold/hold.ts';
 import type { SensorChecks } from './sensor-checks/sensor-checks.ts';
 import { createSensorChecks } from './sensor-checks/sensor-checks.ts';
+import { fallen } from './signal/cadence.ts';
 import type { Levels } from './signal/levels.ts';
 import { createLevels } from './signal/levels.ts';
 import { lossCause } from './signal/loss.ts';
@@ -146,6 +147,13 @@ export function lossOf(w: WatchState): LossCause | null {
     w.tUs,
   );
 }
+
+/** Rate that is asked of a device before a Setup names one, Hz. */
+const USUAL_RATE_HZ = 50;
+
+/** Spacing of the readings now and before where they come far rarer, s; 'between' where that cannot be said. */
+export const slowReadings = (w: WatchState): ReturnType<typeof fallen> =>
+  fallen(w.signal.cadence, 1 / (w.setup?.rateHz ?? USUAL_RATE_HZ));
 
 /** Seconds of pot life left; null: not mixed or not given. */
 export function potLifeLeftS(w: WatchState, tUs: number): number | null {

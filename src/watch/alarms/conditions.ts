@@ -9,7 +9,7 @@ import { isOver, STRAY_RUN_US } from '../signal/signal.ts';
 import { fastFallCondition } from '../stages/fastfall.ts';
 import { isFilling } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
-import { lossOf, potLifeLeftS } from '../state.ts';
+import { lossOf, potLifeLeftS, slowReadings } from '../state.ts';
 import type { Condition } from './machine.ts';
 import { rowOf } from './table.ts';
 
@@ -171,6 +171,10 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
           (s.flags & FLAG.supply) !== 0 ||
           supplyUnread(w.setup, s.flags),
       );
+    case 'slow-readings': {
+      const slow = slowReadings(w);
+      return slow === 'between' ? slow : when(slow !== null);
+    }
     case 'stuck':
       return when((s.flags & FLAG.stuck) !== 0);
     case 'line-contradicted':
@@ -198,6 +202,7 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
 export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
   // While a hand fills by it, a number that stands still says 'more air' all the way to the rated pressure.
   if (alarm === 'stuck' && isFilling(w.stages.stage)) return 'urgent';
+  if (alarm === 'slow-readings' && isFilling(w.stages.stage)) return 'high';
   if (alarm === 'band-exit' && (w.hold?.exit?.inS.value ?? EXIT_S) < EXIT_PRESSING_S) return 'high';
   if (alarm === 'device-fault' && isBlind(gravestFault(w.device, w.tUs))) return 'high';
   if (alarm === 'pot-life' && (potLifeLeftS(w, w.tUs) ?? 1) <= 0) return 'high';

@@ -181,6 +181,12 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
   'device-fault': row('low', 'guard-weakened', 'check-device', 60),
   'device-reset': row('low', 'guard-weakened', 'check-supply', 60, { parents: LOST }),
   'supply-low': row('low', 'wrong-number', 'check-supply', 300, { parents: LOST, onDelayS: 1, offDelayS: 5 }),
+  'slow-readings': row('low', 'guard-weakened', 'check-cable', 60, {
+    parents: LOST,
+    stages: ['prepare', ...UP],
+    onDelayS: 2,
+    offDelayS: 2,
+  }),
   stuck: row('high', 'unseen-pressure', 'check-sensor', 60, {
     parents: ['over-range', 'pressure-lost'],
     offDelayS: 1,

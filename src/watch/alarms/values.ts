@@ -8,7 +8,7 @@ import { bar3, c1, rate1, round, s1 } from '../round.ts';
 import { ageS } from '../signal/loss.ts';
 import { lostPlace } from '../signal/probes.ts';
 import type { WatchState } from '../state.ts';
-import { lossOf, potLifeLeftS } from '../state.ts';
+import { lossOf, potLifeLeftS, slowReadings } from '../state.ts';
 import type { AlarmSlot } from './machine.ts';
 
 /** Only values that are there: an absent member is unknown, never zero. */
@@ -102,6 +102,11 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
       return solid({ cause: DEVICE_FAULTS[(gravestFault(w.device, w.tUs) ?? 0) - 1] });
     case 'device-deaf':
       return solid({});
+    case 'slow-readings': {
+      const slow = slowReadings(w);
+      if (slow === null || slow === 'between') return {};
+      return { perSecond: round(1 / slow.nowS, 1), perSecondBefore: round(1 / slow.usualS, 1) };
+    }
     case 'device-reset':
     case 'supply-low':
     case 'stuck':

@@ -2,6 +2,7 @@ import type { LinkState } from '../../link/status.ts';
 import type { Reading } from '../../sensing/reading.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import type { GapReason, LossCause } from '../codes.ts';
+import { type Cadence, cadenceAdd, createCadence } from './cadence.ts';
 import type { Period } from './period.ts';
 import { createPeriod, periodAdd } from './period.ts';
 import type { Recent } from './recent.ts';
@@ -26,6 +27,7 @@ export interface Signal {
   /** Arrival of the last of them, µs. */
   overUs: number | null;
   period: Period;
+  cadence: Cadence;
   recent: Recent;
   /** Last usable pressure, bar, and what came with it. */
   bar: number | null;
@@ -63,6 +65,7 @@ export function createSignal(): Signal {
     overFrames: 0,
     overUs: null,
     period: createPeriod(null),
+    cadence: createCadence(),
     recent: createRecent(),
     bar: null,
     median: null,
@@ -177,6 +180,7 @@ function holeReason(s: Signal, fromUs: number): GapReason {
 function takeValue(s: Signal, reading: Reading): void {
   const use = usability(reading);
   if (use === 'held') return;
+  cadenceAdd(s.cadence, reading.tS);
   s.flags = reading.flags;
   // A signal that rises through the span and on leaves its measuring band as a fault: it is still over.
   const beyond = use === 'over' || (use === 'fault' && isOver(s));

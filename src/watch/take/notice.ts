@@ -8,6 +8,7 @@ import type { WatchEvent } from '../events.ts';
 import { holdEnd } from '../hold/hold.ts';
 import type { Notice, WatchedFrame } from '../inputs.ts';
 import { createSensorChecks } from '../sensor-checks/sensor-checks.ts';
+import { createCadence } from '../signal/cadence.ts';
 import { signalStray } from '../signal/signal.ts';
 import { reboundBreak } from '../stages/rebound.ts';
 import type { WatchState } from '../state.ts';
@@ -49,7 +50,10 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
       if (notice.what === 'greeted') return;
       if (notice.what === 'reset') s.resetUs = tUs;
       // A second opinion was one on the sensor that is gone.
-      if (notice.what === 'taken') w.sensorChecks = createSensorChecks();
+      if (notice.what === 'taken') {
+        w.sensorChecks = createSensorChecks();
+        s.cadence = createCadence();
+      }
       // What the guard of the device said before holds no longer.
       w.device.guard = null;
       w.device.tripped = false;

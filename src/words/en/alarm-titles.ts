@@ -18,6 +18,7 @@ export const ALARM_TITLE: Record<AlarmCode, string> = {
   'device-fault': 'Device reports a fault',
   'device-reset': 'Device restarted',
   'supply-low': 'Sensor supply low',
+  'slow-readings': 'Readings come slowly',
   stuck: 'Reading stuck',
   'line-contradicted': 'Line is not as declared',
   'gauge-differs': 'Dial gauge and sensor differ',

@@ -79,6 +79,12 @@ export function alarms(f: Format) {
     return `let out to ${f.pressure(v.adviceHighBar, u)}${floor}`;
   };
 
+  /** ' 5 times a second instead of 50'. */
+  const perSecond = ({ perSecond: now, perSecondBefore: before }: AlarmValues): string =>
+    now === undefined || before === undefined
+      ? ' more rarely than before'
+      : ` ${f.fixed(now, now < 2 ? 1 : 0)} times a second instead of ${f.fixed(before, before < 2 ? 1 : 0)}`;
+
   /** Air is not made up for where a hose may have blown off. */
   const afterFall = (v: AlarmValues): boolean => v.cause === 'fast-fall';
 
@@ -188,6 +194,11 @@ export function alarms(f: Format) {
         'The sensor is fed with too little voltage, or its voltage is not known, and it may read low: look at the dial gauge and the power of the device',
       was: () =>
         'The sensor was fed with too little voltage, or its voltage was not known: it may have read low',
+    },
+    'slow-readings': {
+      now: (v) =>
+        `Readings come${perSecond(v)}: a fill that goes too far is seen later. Open the valve less, check cable and device`,
+      was: (v) => `Readings came${perSecond(v)}: a fill was seen later`,
     },
     stuck: {
       now: () =>
