@@ -36,6 +36,14 @@ export type Infiltration = (typeof INFILTRATIONS)[number];
 export const HEATINGS = ['unknown', 'none', 'hot-air', 'water', 'steam'] as const;
 export type Heating = (typeof HEATINGS)[number];
 
+/** Liquid water in hose or packer, whose vapour a warm line adds. Where nobody said, it is taken to be there. */
+export const WETNESSES = ['unknown', 'dry', 'wet'] as const;
+export type Wetness = (typeof WETNESSES)[number];
+
+/** Packers that hang on this one line: one sensor sees one of them at best. */
+export const PACKERS_ON_LINE = ['one', 'two'] as const;
+export type PackersOnLine = (typeof PACKERS_ON_LINE)[number];
+
 /** Air test after the repair: methods of EN 1610, or ASTM F1417. */
 export const AIR_TESTS = ['none', 'LA', 'LB', 'LC', 'LD', 'F1417'] as const;
 export type AirTest = (typeof AIR_TESTS)[number];

@@ -94,8 +94,8 @@ describe('documents', () => {
   });
 
   it('refuses later and strange versions by name', () => {
-    expect(issuesOf('job', changed('job', 'version', 4))).toEqual([
-      { path: 'version', code: 'version-future', limit: 3, found: 4 },
+    expect(issuesOf('job', changed('job', 'version', 5))).toEqual([
+      { path: 'version', code: 'version-future', limit: 4, found: 5 },
     ]);
     expect(issuesOf('job', changed('job', 'version', '1'))[0]?.code).toBe('version-unknown');
     expect(issuesOf('job', changed('job', 'version', undefined))[0]).toEqual({
@@ -118,11 +118,20 @@ describe('documents', () => {
   it('a job sheet of before it was asked does not say whether the packer is warmed', () => {
     const { heating, ...old } = DEMO.job;
     expect(heating).toEqual({ by: 'none', toC: null });
-    const value = { ...DEMO.job, heating: { by: 'unknown', toC: null } };
+    const value = { ...DEMO.job, heating: { by: 'unknown', toC: null }, wetness: 'unknown' };
     expect(parseDocument('job', { ...old, version: 2 })).toEqual({ ok: true, value });
     expect(blankJob('x').heating.by).toBe('unknown');
     expect(issuesOf('job', changed('job', 'heating.by', 'sun'))[0]?.path).toBe('heating.by');
     expect(issuesOf('job', changed('job', 'heating.toC', 151))[0]).toMatchObject({ code: 'too-high' });
+  });
+
+  it('a job sheet of before they were asked says nothing of water in the line, and of one packer on it', () => {
+    const { wetness, packersOnLine, otherRatedBar, ...old } = DEMO.job;
+    expect([wetness, packersOnLine, otherRatedBar]).toEqual(['dry', 'one', null]);
+    const value = { ...DEMO.job, wetness: 'unknown' };
+    expect(parseDocument('job', { ...old, version: 3 })).toEqual({ ok: true, value });
+    expect(issuesOf('job', changed('job', 'packersOnLine', 'three'))[0]?.path).toBe('packersOnLine');
+    expect(issuesOf('job', changed('job', 'otherRatedBar', 26))[0]).toMatchObject({ code: 'too-high' });
   });
 
   it('a sensor of before it was asked does not state what its own warmth does to it', () => {

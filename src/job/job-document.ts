@@ -7,9 +7,11 @@ import {
   INFILTRATIONS,
   LINES,
   MATERIALS,
+  PACKERS_ON_LINE,
   PLACES,
   ROLES,
   TAPS,
+  WETNESSES,
 } from './codes.ts';
 import { block, date, deviceId, distinct, id, int, line, name, num, quantity } from './fields.ts';
 import { isBody, type StepsTo } from './migrations.ts';
@@ -74,17 +76,19 @@ const sleeve = z.strictObject({
   wastePercent: num(0, 100, '%'),
 });
 
-/** Version 1 did not ask for infiltration: nobody looked. Version 2 did not ask whether the packer is warmed. */
+/** Version 1 did not ask for infiltration: nobody looked. Version 2 did not ask whether the packer is warmed,
+ * version 3 not for water in the line and for a second packer on it. */
 export const jobMigrations: StepsTo<JobDocument['version']> = [
   (old) => ({
     ...old,
     ...(isBody(old.defect) ? { defect: { ...old.defect, infiltration: 'not-looked' } } : {}),
   }),
   (old) => ({ ...old, heating: { by: 'unknown', toC: null } }),
+  (old) => ({ ...old, wetness: 'unknown', packersOnLine: 'one', otherRatedBar: null }),
 ];
 
 export const jobSchema = z.strictObject({
-  version: z.literal(3),
+  version: z.literal(4),
   /** What is repaired, in one line. */
   title: name(120),
   date: some(date()),
@@ -134,6 +138,11 @@ export const jobSchema = z.strictObject({
   }),
   tap: z.enum(TAPS),
   line: z.enum(LINES),
+  /** Liquid water in hose or packer. */
+  wetness: z.enum(WETNESSES),
+  packersOnLine: z.enum(PACKERS_ON_LINE),
+  /** The other packer's maximum pressure at its own diameter, bar; null: not known. */
+  otherRatedBar: some(quantity('pressure', 0.05, 25)),
   pressures: z.strictObject({
     /** Hold pressure, bar gauge; null: as the plan proposes. */
     workingBar: some(quantity('pressure', 0.05, 20)),
@@ -167,7 +176,7 @@ export type JobDocument = z.infer<typeof jobSchema>;
 /** An empty sheet with the trade's usual start values; the title is the caller's. */
 export function blankJob(title: string): JobDocument {
   return {
-    version: 3,
+    version: 4,
     title,
     date: null,
     site: '',
@@ -183,6 +192,9 @@ export function blankJob(title: string): JobDocument {
     device: { deviceId: null, channels: [], rateHz: 20 },
     tap: 'unknown',
     line: 'unknown',
+    wetness: 'unknown',
+    packersOnLine: 'one',
+    otherRatedBar: null,
     pressures: {
       workingBar: null,
       seatBar: 0.4, // 0.3-0.5 bar is common practice

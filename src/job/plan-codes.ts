@@ -19,6 +19,8 @@ export const WARNINGS = [
   'heating-unknown', // nobody said whether the packer is warmed: cure waits as if it were
   'heated-to-unknown', // warmed to nobody says what: its lift is not planned
   'not-gas', // warmed by water or steam: the gas law does not hold
+  'wetness-unknown', // nobody said whether there is water in the line: its vapour is counted
+  'two-on-line', // only one of two packers is seen
   'no-relief', // no relief valve known
   'relief-over-rated',
   'relief-under-working',
@@ -83,6 +85,7 @@ export const REFUSALS = [
   'lift-past-rated', // closed line, expected lift past rated
   'floor-over-working', // working does not reach the hold floor
   'u-over-rated', // the sensor cannot guard this packer
+  'other-unrated', // two packers on the line, and the other one's rating is not known
   'rated-over-range', // the sensor's span ends under rated
   'packer-too-small', // the pipe is wider than the packer may grow
   'packer-too-large',
@@ -95,9 +98,10 @@ export type RefusalCode = (typeof REFUSALS)[number];
 /** Numbers that a plan works out; each is shown with its formula and inputs on demand. */
 export const DERIVATIONS = [
   'rated', // packer's table at this diameter
+  'rated-lower', // of two packers on one line
   'u', // expanded uncertainty at rated
   'ceiling', // rated − U, or rated with a reason
-  'lift', // (working + air) · rise / T
+  'lift', // (working + air) · rise / T, and the vapour of liquid water
   'proposal', // working such that working + lift + after-rise is the ceiling
   'working',
   'head', // ρ · g · h
@@ -156,6 +160,8 @@ export const INPUTS = [
   'ground',
   'lift',
   'after-rise',
+  'vapour',
+  'other-rated',
   'density',
   'water-level',
   'head',

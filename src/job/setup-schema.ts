@@ -15,6 +15,7 @@ import {
   TAPS,
   THERMOCOUPLE_CLASSES,
   THERMOCOUPLES,
+  WETNESSES,
 } from './codes.ts';
 import { describe } from './describe.ts';
 import { MOST_BAR } from './entries.ts';
@@ -118,6 +119,8 @@ export const setupSchema = z.strictObject({
   ground: z.nullable(z.strictObject({ c: num(-50, 100), uC: num(0, 100) })),
   infiltration: z.exactOptional(z.enum(INFILTRATIONS)),
   heating: z.exactOptional(z.enum(HEATINGS)),
+  wetness: z.exactOptional(z.enum(WETNESSES)),
+  sharedLine: z.exactOptional(z.boolean()),
   volume: z.nullable(z.strictObject({ litres: num(0.0001, 100_000), uLitres: num(0, 100_000) })),
   pipe: z.nullable(
     z.strictObject({

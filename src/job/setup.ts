@@ -14,6 +14,7 @@ import type {
   Tap,
   ThermocoupleClass,
   ThermocoupleType,
+  Wetness,
 } from './codes.ts';
 
 /**
@@ -21,7 +22,7 @@ import type {
  * the plan, numbered, never changed; a later Setup is a logged input, and within a run the ceiling only falls.
  */
 
-export type { GaugeKind, Heating, Infiltration, Line, Place, Tap, ThermocoupleType };
+export type { GaugeKind, Heating, Infiltration, Line, Place, Tap, ThermocoupleType, Wetness };
 
 /** A point of a calibration: the channel's own indicated value before correction, beside the reference. */
 export interface CalibrationPoint {
@@ -155,6 +156,10 @@ export interface Setup {
   readonly infiltration?: Infiltration;
   /** What warms the packer from outside; a Setup of before it was asked has none: nothing does. */
   readonly heating?: Heating;
+  /** Liquid water in the line; a Setup of before it was asked has none: dry. */
+  readonly wetness?: Wetness;
+  /** Another packer hangs on the same line, and only one of them is seen. */
+  readonly sharedLine?: boolean;
   /** Gas volume of packer and hose at working pressure, litres; null: not known. */
   readonly volume: { readonly litres: number; readonly uLitres: number } | null;
   readonly pipe: PipeSetup | null;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { leakPaM3, liftPerKelvin } from './gas.ts';
+import { leakPaM3, liftByWarmth } from './gas.ts';
 import { closedVolumeGauge, leakRateMol } from './testing/gas.ts';
 
 describe('gas', () => {
@@ -15,8 +15,8 @@ describe('gas', () => {
   );
 
   it('lifts 8.9 mbar/K at 1.5 bar and 12.4 at 2.5, near 10 °C (computed)', () => {
-    expect(liftPerKelvin(1.5, 10, 1.01325) * 1000).toBeCloseTo(8.9, 1);
-    expect(liftPerKelvin(2.5, 10, 1.01325) * 1000).toBeCloseTo(12.4, 1);
+    expect(liftByWarmth(1.5 + 1.01325, 10, 1, false) * 1000).toBeCloseTo(8.9, 1);
+    expect(liftByWarmth(2.5 + 1.01325, 10, 1, false) * 1000).toBeCloseTo(12.4, 1);
   });
 
   it('leak rate with temperature (form and inputs of 40 CFR 1065.644, result computed)', () => {

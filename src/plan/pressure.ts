@@ -2,7 +2,7 @@ import type { JobDocument } from '../job/job-document.ts';
 import type { PackerDocument } from '../job/packer-document.ts';
 import type { ResinDocument } from '../job/resin-document.ts';
 import type { Limits, Setup } from '../job/setup.ts';
-import { liftPerKelvin } from '../physics/gas.ts';
+import { liftByWarmth } from '../physics/gas.ts';
 import { head, waterDensity } from '../physics/water.ts';
 import { pressureBudget } from '../sensing/uncertainty.ts';
 import type { PlannedChannels } from './channels.ts';
@@ -43,6 +43,22 @@ function rating(packer: PackerDocument, diameterMm: number | null, notes: Notes)
   const rated = ratedAt(packer, diameterMm);
   if (rated === null && diameterMm <= packer.sizes.maxMm) notes.refuse('packer-too-small', [at], packer.name);
   return notes.derive('rated', rated ?? lowest, 'bar', [at]);
+}
+
+/** With another packer on the line the lower rating is the limit: what is seen of one the other bears as well. */
+function withOther(job: JobDocument, own: number, notes: Notes): number {
+  if (job.packersOnLine === 'one') return own;
+  notes.warn('two-on-line');
+  const other = job.otherRatedBar;
+  if (other === null) {
+    notes.refuse('other-unrated', []);
+    return own;
+  }
+  if (other >= own) return own;
+  return notes.derive('rated-lower', other, 'bar', [
+    input('rated', own, 'bar'),
+    input('other-rated', other, 'bar'),
+  ]);
 }
 
 /** Expanded uncertainty of the reading at rated, bar, rounded up. */
@@ -115,8 +131,9 @@ export function planPressure(
     notes.warn('no-packer');
     return none;
   }
-  const rated = rating(packer, diameterMm, notes);
-  if (rated === null) return none;
+  const own = rating(packer, diameterMm, notes);
+  if (own === null) return none;
+  const rated = withOther(job, own, notes);
   const u = uncertainty(rated, planned, air, zeroed, notes);
   const guarded = Math.max(0, down(rated - u));
 
@@ -127,9 +144,13 @@ export function planPressure(
   const rise = relieving ? 0 : Math.max(cureRise, heatedRise(job, resin, groundC, notes));
   if (!relieving && rise === cureRise && (resin === null || resin.expectedRiseK === null))
     notes.warn('rise-assumed', [input('rise', rise, 'K')]);
+  const wet = job.wetness !== 'dry';
+  if (job.wetness === 'unknown' && rise > 0) notes.warn('wetness-unknown');
   const share = rise / (groundC + 273.15);
-  // working + (working + air) · share + after-rise = ceiling
-  const room = (guarded - AFTER_RISE_BAR - air.bar * share) / (1 + share);
+  // What liquid water adds: its vapour at the end of the rise, less what that of the beginning would have become as a gas.
+  const vapour = liftByWarmth(1, groundC, rise, wet) - liftByWarmth(1, groundC, rise, false);
+  // working + (working + air) · share + vapour + after-rise = ceiling
+  const room = (guarded - AFTER_RISE_BAR - vapour - air.bar * share) / (1 + share);
   const proposal = Math.max(0, Math.floor(room * 100 + 1e-6) / 100);
   notes.derive('proposal', proposal, 'bar', [
     input('ceiling', guarded, 'bar'),
@@ -137,6 +158,7 @@ export function planPressure(
     input('ground', groundC, 'C'),
     input('air', air.bar, 'bar'),
     input('after-rise', AFTER_RISE_BAR, 'bar'),
+    ...(wet ? [input('vapour', vapour, 'bar')] : []),
   ]);
 
   const { workingBar: entered, noMarginReason } = job.pressures;
@@ -151,12 +173,13 @@ export function planPressure(
   const noMargin = reason === null ? null : { reason };
   const ceiling = noMargin === null ? guarded : rated;
   notes.derive('ceiling', ceiling, 'bar', [ratedInput, input('u', u, 'bar')]);
-  const lift = liftPerKelvin(working, groundC, air.bar) * rise;
+  const lift = liftByWarmth(working + air.bar, groundC, rise, wet);
   notes.derive('lift', lift, 'bar', [
     input('working', working, 'bar'),
     input('air', air.bar, 'bar'),
     input('rise', rise, 'K'),
     input('ground', groundC, 'C'),
+    ...(wet ? [input('vapour', vapour, 'bar')] : []),
   ]);
   if (lift > 0 && working <= rated) {
     const numbers = [input('working', working, 'bar'), input('lift', lift, 'bar'), ratedInput];

@@ -142,6 +142,7 @@ export function makeSetup(request: PlanRequest): Plan {
           material: job.pipe.material,
           sleeveMm: sleeve.thicknessMm ?? job.thickness?.thicknessMm ?? null,
         };
+  const shared = job.packersOnLine === 'two';
   const most = device?.hello.maxRateHz;
   const setup: Setup = {
     number: request.number,
@@ -155,7 +156,10 @@ export function makeSetup(request: PlanRequest): Plan {
     ground,
     infiltration: job.defect.infiltration,
     heating: job.heating.by,
-    volume,
+    wetness: job.wetness,
+    ...(shared ? { sharedLine: true } : {}),
+    // Two packers share their air: the volume of one is not the line's.
+    volume: shared ? null : volume,
     pipe,
     resin: resinSetup(resin, resinPlan),
     reaction: safeReaction(request.settings?.reaction ?? DEFAULT_REACTION),

@@ -74,6 +74,7 @@ export const STANDINGS = [
   'uncalibrated',
   'device-unarmed',
   'no-hold-by-tap',
+  'only-one-seen', // two packers on one line
   'cure-not-judged', // a resin that light cures
 ] as const;
 export type Standing = (typeof STANDINGS)[number];

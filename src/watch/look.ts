@@ -72,6 +72,7 @@ const STANDS: { readonly [S in Standing]: (w: WatchState) => boolean } = {
   'device-unarmed': (w) =>
     limitsOf(w) !== null && (w.device.guard === null || w.device.guard.state === 'unarmed'),
   'no-hold-by-tap': ({ setup }) => setup !== null && !tapSeesPacker(setup),
+  'only-one-seen': ({ setup }) => setup?.sharedLine === true,
   'cure-not-judged': ({ setup }) => isLightCured(setup?.resin),
 };
 

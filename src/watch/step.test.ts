@@ -8,6 +8,27 @@ import { Script } from './testing/script.ts';
 
 const fill = (t: number) => Math.min(1.8, Math.max(0, t * 0.05));
 
+it('the marks of two packers on one line and of a resin that light cures stand as long as the Setup says so', () => {
+  const s = new Script();
+  const marks = () => viewOf(s.w, s.tS * 1e6).standing;
+  expect(marks()).not.toContain('only-one-seen');
+  const resin = {
+    name: 'L',
+    curedBy: 'light' as const,
+    criterion: 'unstated' as const,
+    points: [],
+    lowestC: null,
+    potLifeMin: null,
+    exotherm: 'unknown' as const,
+    expectedRiseK: null,
+  };
+  s.setup(setupOf({ number: 2, sharedLine: true, resin }));
+  expect(marks()).toEqual(expect.arrayContaining(['only-one-seen', 'cure-not-judged']));
+  s.setup(setupOf({ number: 3 }));
+  expect(marks()).not.toContain('only-one-seen');
+  expect(marks()).not.toContain('cure-not-judged');
+});
+
 describe('limits within a run', () => {
   it('the ceiling only falls; a limit is never taken away; numbers ascend', () => {
     const s = new Script();

@@ -13,6 +13,7 @@ export const {
   HEATING,
   INFILTRATION,
   LENGTH_UNIT,
+  PACKERS_ON_LINE,
   PLATE,
   PRESSURE_UNIT,
   QUANTITY,
@@ -22,4 +23,5 @@ export const {
   TEMPERATURE_UNIT,
   THERMOCOUPLE,
   THERMOCOUPLE_CLASS,
+  WETNESS,
 } = chosen('fields');

@@ -118,6 +118,7 @@ function ofPressure(seen: Seen): string[] {
   }
   if (setup !== null && (setup.tap === 'supply' || setup.tap === 'unknown')) out.push(X.tap);
   else if (setup?.tap === 'hose') out.push(X.tapHose);
+  if (setup?.sharedLine === true) out.push(X.sharedLine);
   if (setup !== null && setup.line !== 'closed')
     out.push(setup.line === 'unknown' ? X.lineUnknown : X.lineSupplied);
   const holds = holdsOf(seen.manifest.events);

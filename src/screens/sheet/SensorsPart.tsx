@@ -3,7 +3,7 @@ import { type AirSource, PLACES } from '../../job/codes.ts';
 import type { ChannelAssignment, JobDocument } from '../../job/job-document.ts';
 import type { ChannelFrame } from '../../link/frames.ts';
 import { Choice, optionsOf, Part } from '../../widgets/Fields.tsx';
-import { AIR_SOURCE, ROLE } from '../../words/fields.ts';
+import { AIR_SOURCE, PACKERS_ON_LINE, ROLE, WETNESS } from '../../words/fields.ts';
 import { SHEET } from '../../words/sheet.ts';
 import { LINE, LINE_MEANS, TAP, TAP_MEANS } from '../../words/site.ts';
 import { PLACE } from '../../words/terms.ts';
@@ -52,6 +52,21 @@ export function SensorsPart(props: { form: Form<'job'>; choices: Choices }) {
       <div class="fields">
         <FormChoice form={props.form} at="tap" label={SHEET.tap} hint={TAP_MEANS[d().tap]} words={TAP} />
         <FormChoice form={props.form} at="line" label={SHEET.line} hint={LINE_MEANS[d().line]} words={LINE} />
+        <FormChoice
+          form={props.form}
+          at="wetness"
+          label={SHEET.wetness}
+          hint={SHEET.wetnessHint}
+          words={WETNESS}
+        />
+        <FormChoice
+          form={props.form}
+          at="packersOnLine"
+          label={SHEET.packersOnLine}
+          hint={SHEET.packersHint}
+          words={PACKERS_ON_LINE}
+        />
+        <FormNumber form={props.form} at="otherRatedBar" label={SHEET.otherRated} />
         <FormNumber
           form={props.form}
           at="hose.lengthM"

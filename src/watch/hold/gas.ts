@@ -1,4 +1,5 @@
 import type { ResinSetup } from '../../job/setup.ts';
+import { vapourPressure } from '../../physics/water.ts';
 import type { Course } from './course.ts';
 
 /**
@@ -115,6 +116,21 @@ export function blind(exotherm: ResinSetup['exotherm'] | 'none' | 'heated'): Gas
       [1.5, 1.5],
       [0.5, 0.5],
     ],
+  };
+}
+
+/**
+ * Over liquid water a change of ln T moves ln p by T/p · de/dT more, where the air stays saturated: a tenth at 10 °C and 2.5 bar
+ * absolute, a third at 35 °C. Whether it does nobody knows: half of it, give or take the other half.
+ */
+export function overWater(doubt: GasDoubt, kelvin: number, absBar: number): GasDoubt {
+  const c = Math.min(150, Math.max(1, kelvin - 273.15));
+  const perK = (vapourPressure(c + 0.5) - vapourPressure(c - 0.5)) / 1e5;
+  const half = (0.5 * perK * kelvin) / absBar;
+  return {
+    ...doubt,
+    share: doubt.share * (1 + half),
+    sdShare: Math.hypot(doubt.sdShare, doubt.share * half),
   };
 }
 

@@ -140,6 +140,9 @@ function inBand(bar: number, limits: Limits | null, floorBar: number | null): bo
   return bar >= floor && (limits === null || bar <= limits.ceilingBar);
 }
 
+/** Not said is wet; a Setup of before it was asked was judged as dry. */
+const isWet = (setup: Setup | null): boolean => (setup?.wetness ?? 'dry') !== 'dry';
+
 function leakContext(h: HoldState, setup: Setup | null): LeakContext {
   return {
     tap: setup?.tap ?? 'unknown',
@@ -149,6 +152,7 @@ function leakContext(h: HoldState, setup: Setup | null): LeakContext {
     ground: setup?.ground ?? null,
     exotherm: setup?.resin?.exotherm ?? 'unknown',
     heating: heatingOf(setup),
+    wet: isWet(setup),
     sensorBarPerK: warmthBarPerK(setup?.channels.find((c) => c.role === 'pressure')),
     past: h.past,
   };
@@ -221,8 +225,11 @@ function askCure(h: HoldState, tS: number, ctx: HoldContext): void {
   const { setup, cure } = ctx;
   if (setup === null || cure === undefined || cure === null) return;
   h.eases =
-    endsUnder(h.lift, { air: setup.air, ceilingBar: setup.limits?.ceilingBar ?? null }, cureWarmth(cure)) ??
-    false;
+    endsUnder(
+      h.lift,
+      { air: setup.air, wet: isWet(setup), ceilingBar: setup.limits?.ceilingBar ?? null },
+      cureWarmth(cure),
+    ) ?? false;
 }
 
 function stepSegment(h: HoldState, reading: Reading, ctx: HoldContext, emit: Emit): void {
@@ -302,6 +309,7 @@ function foresee(h: HoldState, tUs: number, { setup }: HoldContext, emit: Emit):
     tap: setup?.tap ?? 'unknown',
     line: setup?.line ?? 'unknown',
     air: setup?.air ?? { bar: 1.01325, uBar: 0.05, source: 'assumed' },
+    wet: isWet(setup),
     // What the sheet foretells it foretells of air.
     resin: isNotGas(heatingOf(setup)) ? null : (setup?.resin ?? null),
     groundC: setup?.ground?.c ?? null,

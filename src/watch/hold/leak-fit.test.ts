@@ -22,6 +22,7 @@ function fitOf(gas: (t: number) => number, strayK: number) {
     uAirBar: 0.005,
     groundC: 12,
     exotherm: 'low',
+    wet: false,
     sensorBarPerK: 0.0014,
     sampleSd: 0.0005,
     stepBar: 0.0001,

@@ -4,7 +4,7 @@ import type { GlsFit } from '../../estimate/gls.ts';
 import { fitGls, traceOfShare } from '../../estimate/gls.ts';
 import type { Course } from './course.ts';
 import type { GasCourse, GasDoubt, GasError } from './gas.ts';
-import { AIR, blind, gasCourse, ROUGH_S, SLEEVE, SWING_S } from './gas.ts';
+import { AIR, blind, gasCourse, overWater, ROUGH_S, SLEEVE, SWING_S } from './gas.ts';
 import type { Past } from './past.ts';
 import { FADES_S, fadeAt } from './past.ts';
 
@@ -22,6 +22,8 @@ export interface FitContext {
   readonly uAirBar: number;
   readonly groundC: number | null;
   readonly exotherm: Parameters<typeof blind>[0];
+  /** There may be liquid water in the line: its vapour follows the warmth besides. */
+  readonly wet: boolean;
   /** What a kelvin of the transducer's own warmth moves its reading by, bar. */
   readonly sensorBarPerK: number;
   /** Scatter of one reading and value of one count, bar. */
@@ -115,7 +117,8 @@ interface Prepared {
 
 function prepare(c: Course, ctx: FitContext): Prepared {
   const gas = gasCourse(c, ctx.groundC, ctx.mistrust);
-  const doubt = gas.witness === 'air' ? AIR : gas.witness === 'sleeve' ? SLEEVE : blind(ctx.exotherm);
+  const known = gas.witness === 'air' ? AIR : gas.witness === 'sleeve' ? SLEEVE : blind(ctx.exotherm);
+  const doubt = ctx.wet ? overWater(known, gas.kelvin, ctx.absBar) : known;
   const { past } = ctx;
   const t = gas.index.map((i) => c.t[i]!);
   const fades = FADES_S.map((_, k) => t.map((at) => fadeAt(past, k, at)));

@@ -3,6 +3,7 @@ import { noise } from '../../estimate/testing/random.ts';
 import { TYPICAL_PER_K } from '../../job/sensor-warmth.ts';
 import type { Place } from '../../job/setup.ts';
 import { closedVolumeGauge, leakRateMol } from '../../physics/testing/gas.ts';
+import { vapourPressure } from '../../physics/water.ts';
 import type { TemperatureReading } from '../../sensing/reading.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import { probeOf, readingOf } from '../../sensing/testing/readings.ts';
@@ -26,6 +27,7 @@ const CTX: LeakContext = {
   ground: { c: 12, uC: 1 },
   exotherm: 'low',
   heating: 'none',
+  wet: false,
   sensorBarPerK: 0.0014,
   past: filled(0),
 };
@@ -305,6 +307,21 @@ describe('leak of a closed segment', () => {
       expect(Number(heard[0])).toBeGreaterThan(30);
       expect(Number(heard[0])).toBeLessThan(48);
     }
+  });
+
+  it('over liquid water the vapour follows the gas besides: as it cools that is no sure leak', () => {
+    // 40 to 20 °C in forty minutes, seen by a probe in the air: 74 less 23 mbar of vapour condense (steam tables).
+    const gas = (t: number) => Math.max(20, 40 - t / 120);
+    const vapour = (t: number) => (vapourPressure(gas(t)) - vapourPressure(40)) / 1e5;
+    const world: World = { gas, probeTau: 20, off: vapour };
+    // Taken for dry air the 95 % interval is sure of a leak that is none.
+    expect(hold(38, world, CTX).low).toBeGreaterThan(0.5);
+    const wet = hold(38, world, { ...CTX, wet: true });
+    expect(wet.heard).toEqual([]);
+    expect(wet.low).toBeLessThan(0);
+    expect(wet.high).toBeGreaterThan(0);
+    // A leak of 5 mbar/min is one all the same.
+    expect(hold(60, { ...world, leak: 5 }, { ...CTX, wet: true }).heard).not.toEqual([]);
   });
 
   it('with steam or water in the packer nothing is claimed; hot air that no probe sees is not called a leak', () => {

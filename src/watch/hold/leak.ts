@@ -52,6 +52,8 @@ export interface LeakContext {
   readonly exotherm: ResinSetup['exotherm'];
   /** What warms the packer from outside. */
   readonly heating: Heating;
+  /** There may be liquid water in the line. */
+  readonly wet: boolean;
   /** What a kelvin of the transducer's own warmth moves its reading by, bar. */
   readonly sensorBarPerK: number;
   /** What the fill and the top-ups have left behind; null: the packer has not come to rest yet. */
@@ -178,6 +180,7 @@ function fitContext(s: LeakState, ctx: LeakContext, past: Past): FitContext {
     uAirBar: ctx.air.uBar / 2,
     groundC: ctx.ground?.c ?? null,
     exotherm: ctx.heating === 'hot-air' ? 'heated' : ctx.exotherm,
+    wet: ctx.wet,
     sensorBarPerK: ctx.sensorBarPerK,
     sampleSd: Math.sqrt(s.scatter),
     stepBar: s.stepBar,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ResinSetup } from '../../job/setup.ts';
+import { liftByWarmth } from '../../physics/gas.ts';
 import { probeOf, readingOf } from '../../sensing/testing/readings.ts';
 import type { LiftContext } from './lift.ts';
 import { createLift, endsUnder, liftForecast, liftReading, liftRestart } from './lift.ts';
@@ -18,6 +19,7 @@ const CTX: LiftContext = {
   tap: 'packer',
   line: 'closed',
   air: { bar: 1.013, uBar: 0.01, source: 'typed' },
+  wet: false,
   resin,
   groundC: 10,
   ceilingBar: 1.65,
@@ -48,6 +50,19 @@ describe('lift by warmth', () => {
     expect(half).toBeCloseTo(all, 3);
     // Without a probe the pressure itself tells.
     expect(liftForecast(at(1.5 + 0.0888, null, 1.5, null), CTX)!.peakBar.value).toBeCloseTo(all, 3);
+  });
+
+  it('over liquid water its vapour lifts besides, and what it has lifted is not taken for more warmth', () => {
+    const dry = liftForecast(at(1.5, 10), CTX)!.peakBar;
+    const wet = liftForecast(at(1.5, 10), { ...CTX, wet: true })!.peakBar;
+    // 10 to 30 °C: 42.5 less 12.3 mbar of vapour (steam tables), on (1.5 + 1.013) · 20 / 283.15 of air.
+    expect(wet.value - dry.value).toBeCloseTo(0.0425 - 0.0123 * (1 + 20 / 283.15), 3);
+    expect(wet.high - dry.high).toBeGreaterThan(0.05);
+    // 10 K have come: without a probe the pressure tells so by the same law.
+    const now = 1.5 + liftByWarmth(1.5 + 1.013, 10, 10, true);
+    const after = liftForecast(at(now, null, 1.5, null), { ...CTX, wet: true })!.peakBar;
+    expect(after.value).toBeCloseTo(wet.value, 3);
+    expect(liftForecast(at(now, 20), { ...CTX, wet: true })!.peakBar.value).toBeCloseTo(wet.value, 3);
   });
 
   it('gives advice with a floor where the ceiling may be passed', () => {

@@ -1,4 +1,5 @@
 import type { Line, ResinSetup, Setup, Tap } from '../../job/setup.ts';
+import { liftByWarmth, riseBetween } from '../../physics/gas.ts';
 import type { Reading } from '../../sensing/reading.ts';
 import type { Warmth } from '../cure/warmth.ts';
 import type { Bounded } from '../events.ts';
@@ -39,6 +40,8 @@ export interface LiftContext {
   readonly tap: Tap;
   readonly line: Line;
   readonly air: Setup['air'];
+  /** There may be liquid water in the line: its vapour lifts besides. */
+  readonly wet: boolean;
   readonly resin: ResinSetup | null;
   readonly groundC: number | null;
   readonly ceilingBar: number | null;
@@ -53,6 +56,7 @@ export type LiftForecast = NonNullable<HoldView['lift']>;
 
 /** The typed rise is an expectation: half of it to one and a half times it is credible (common practice). */
 const SPREAD = 0.5;
+const ZERO_C = 273.15;
 /** Advice keeps this much under the ceiling and over the floor, bar. */
 const MARGIN_BAR = 0.05;
 
@@ -131,8 +135,9 @@ function both(foretold: Bounded | null, seen: Bounded | null, ceilingBar: number
 }
 
 /** The gas law from now on: kelvins still to come over the gas temperature now. */
-function lifted(s: LiftState, ctx: Pick<LiftContext, 'air'>, toCome: number, kelvin: number): number {
-  return (s.lastBar + ctx.air.bar) * (1 + Math.max(0, toCome) / kelvin) - ctx.air.bar;
+function lifted(s: LiftState, ctx: Pick<LiftContext, 'air' | 'wet'>, toCome: number, kelvin: number): number {
+  const rise = Math.max(0, toCome);
+  return s.lastBar + liftByWarmth(s.lastBar + ctx.air.bar, kelvin - ZERO_C, rise, ctx.wet);
 }
 
 /**
@@ -141,33 +146,34 @@ function lifted(s: LiftState, ctx: Pick<LiftContext, 'air'>, toCome: number, kel
  */
 export function endsUnder(
   s: LiftState,
-  ctx: Pick<LiftContext, 'air' | 'ceilingBar'>,
+  ctx: Pick<LiftContext, 'air' | 'wet' | 'ceilingBar'>,
   warmth: Warmth | null,
 ): boolean | null {
   if (warmth === null || ctx.ceilingBar === null || s.startBar === null) return null;
-  const gasC = gasNow(s, ctx.air.bar);
+  const gasC = gasNow(s, ctx);
   if (gasC === null) return null;
-  const kelvin = gasC + 273.15;
+  const kelvin = gasC + ZERO_C;
   return lifted(s, ctx, warmth.peakC.value - gasC, kelvin) < ctx.ceilingBar;
 }
 
 /** The gas's temperature by its probe, or by the sleeve's at the lowest pressure and the gas law since; null: not known. */
-function gasNow(s: LiftState, airBar: number): number | null {
+function gasNow(s: LiftState, ctx: Pick<LiftContext, 'air' | 'wet'>): number | null {
   if (s.lastAirC !== null) return s.lastAirC;
   if (s.low === null) return null;
-  return ((s.low.sleeveC + 273.15) * (s.lastBar + airBar)) / (s.low.bar + airBar) - 273.15;
+  const { bar, sleeveC } = s.low;
+  return sleeveC + riseBetween(bar + ctx.air.bar, s.lastBar + ctx.air.bar, sleeveC, ctx.wet);
 }
 
 function byEntry(s: LiftState, ctx: LiftContext): Bounded | null {
   const rise = ctx.resin?.expectedRiseK ?? null;
   s.over = hasPassed(s, ctx, rise);
   if (rise === null || s.startBar === null || s.over) return null;
-  const kelvin = (s.coolest?.c ?? ctx.groundC ?? 10) + 273.15;
+  const kelvin = (s.coolest?.c ?? ctx.groundC ?? 10) + ZERO_C;
   // What has come already, by the probe or by the pressure itself, is not to come again.
   const come =
     s.lastAirC !== null && s.coolest !== null
       ? s.lastAirC - s.coolest.c
-      : Math.max(0, (s.lastBar - s.startBar) / (s.startBar + ctx.air.bar)) * kelvin;
+      : Math.max(0, riseBetween(s.startBar + ctx.air.bar, s.lastBar + ctx.air.bar, kelvin - ZERO_C, ctx.wet));
   const peak = (k: number) => lifted(s, ctx, k - come, kelvin + come);
   return {
     value: peak(rise),
@@ -189,7 +195,7 @@ function hasPassed(s: LiftState, ctx: LiftContext, rise: number | null): boolean
   const up = warmest.c - coolest.c;
   const gone = warmest.c - s.lastAirC;
   if (up < rise * (1 - SPREAD) || gone < Math.max(1, 0.25 * up)) return false;
-  const barPerK = (coolest.bar + ctx.air.bar) / (coolest.c + 273.15);
+  const barPerK = (coolest.bar + ctx.air.bar) / (coolest.c + ZERO_C);
   const says = (bar: number, kelvin: number) => bar >= 0.5 * barPerK * kelvin;
   return says(warmest.bar - coolest.bar, up) && says(warmest.bar - s.lastBar, gone);
 }

@@ -193,6 +193,8 @@ export function certificate(f: Format) {
     pressureSensor: 'the pressure sensor',
     probe: (place: string) => `the probe (${place})`,
     unnamedPlace: 'place not named',
+    sharedLine:
+      'Two packers hung on this line: the readings are of one of them at best, and a leak of either is not told apart.',
     lightCured: 'Cure was not judged: the resin cures by light, of which time and temperature say nothing.',
     heatingUnknown:
       'It is not stated whether the packer was warmed from outside: cure time was counted as if it was.',

@@ -10,6 +10,7 @@ import type {
   Heating,
   Infiltration,
   MixBasis,
+  PackersOnLine,
   Plate,
   Quantity,
   ResinKind,
@@ -17,6 +18,7 @@ import type {
   Signal,
   ThermocoupleClass,
   ThermocoupleType,
+  Wetness,
 } from '../../job/codes.ts';
 import type { UnitChoice } from '../../units/display.ts';
 
@@ -47,6 +49,14 @@ export const HEATING: Record<Heating, string> = {
   water: 'Warm water',
   steam: 'Steam',
 };
+
+export const WETNESS: Record<Wetness, string> = {
+  unknown: 'Not said',
+  dry: 'Dry',
+  wet: 'Wet: water in hose or packer',
+};
+
+export const PACKERS_ON_LINE: Record<PackersOnLine, string> = { one: 'One', two: 'Two' };
 
 export const AIR_TEST: Record<AirTest, string> = {
   none: 'None',

@@ -23,6 +23,10 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
     `The packer is warmed and nobody said to what: the lift by that warmth is not in the plan${of}. Enter it on the job sheet.`,
   'not-gas': (of) =>
     `With water or steam in the packer the gas law does not hold: a leak cannot be told and the lift by warmth is not foretold${of}.`,
+  'wetness-unknown': (of) =>
+    `Nobody said whether there is water in the line: the lift by its vapour is counted${of}. Say it on the job sheet.`,
+  'two-on-line': (of) =>
+    `Two packers hang on this line and one sensor cannot tell them apart: only one is seen, and the lower rating is the limit${of}.`,
   'no-relief': (of) => `No relief valve is known${of}. Fit one, set at or under the rated pressure.`,
   'relief-over-rated': (of) => `The relief valve is set over the rated pressure${of}.`,
   'relief-under-working': (of) => `The relief valve opens at or under the working pressure${of}.`,
@@ -97,6 +101,7 @@ const DERIVATION: Record<DerivationCode, { readonly name: string; readonly how: 
     name: 'Rated pressure',
     how: 'The packer’s table at this diameter; between two rows the lower one.',
   },
+  'rated-lower': { name: 'Rated pressure on this line', how: 'Of two packers on one line the lower rating.' },
   u: {
     name: 'Uncertainty of the reading (k = 2)',
     how: 'Calibration, zero, resolution, supply and noise, combined.',
@@ -104,7 +109,7 @@ const DERIVATION: Record<DerivationCode, { readonly name: string; readonly how: 
   ceiling: { name: 'Ceiling', how: 'Rated pressure less the uncertainty of the reading.' },
   lift: {
     name: 'Expected lift by warmth',
-    how: '(working + air pressure) × rise / absolute ground temperature.',
+    how: '(working + air pressure) × rise / absolute ground temperature; with water in the line its vapour besides.',
   },
   proposal: {
     name: 'Proposed working pressure',

@@ -14,6 +14,8 @@ const REFUSAL: Record<RefusalCode, (of: string) => string> = {
   'floor-over-working': (of) =>
     `The working pressure does not reach the hold floor: the sleeve would not stay on the wall${of}.`,
   'u-over-rated': (of) => `The sensor is too uncertain to guard this packer${of}.`,
+  'other-unrated': (of) =>
+    `Two packers hang on this line and the rated pressure of the other one is not known${of}. Enter it on the job sheet.`,
   'rated-over-range': (of) =>
     `The sensor’s range ends under the rated pressure: it cannot see the ceiling${of}.`,
   'packer-too-small': (of) => `The pipe is wider than this packer may grow${of}.`,
@@ -34,6 +36,8 @@ const INPUT: Record<InputCode, string> = {
   ground: 'ground',
   lift: 'lift',
   'after-rise': 'after-rise of the hose',
+  vapour: 'vapour of water in the line',
+  'other-rated': 'rated pressure of the other packer',
   density: 'density',
   'water-level': 'water level',
   head: 'head',

@@ -87,6 +87,11 @@ export const STANDING: Record<Standing, { readonly mark: string; readonly means:
     mark: 'Hold cannot be judged here',
     means: 'The sensor does not read the packer’s pressure (see the tap on the job sheet).',
   },
+  'only-one-seen': {
+    mark: 'Only one packer is seen',
+    means:
+      'Two packers hang on this line. A leak, a fall or a hold of one of them cannot be told from the other’s.',
+  },
   'cure-not-judged': {
     mark: 'Cure is not judged',
     means: 'The resin cures by light: time at temperature says nothing of it.',
