@@ -7,6 +7,7 @@ import path from 'node:path';
 import { isRoot, onPath, provideChromium, provideCompiler } from '../tools/needs.mjs';
 import { benchCure } from './cure.ts';
 import { benchDecode } from './decode.ts';
+import { benchGuardLoop } from './guard-loop.ts';
 import { benchJobFile } from './job-file.ts';
 import { makeLongRun } from './longrun.ts';
 import { print, type Row } from './measure.ts';
@@ -79,6 +80,7 @@ try {
     );
     print('Readings', rows);
   }
+  if (wants('guard')) print('Longest block of the guard’s worker, CPU time', await benchGuardLoop(folder));
   if (wants('record')) print('Record', await benchRecord());
   if (wants('file')) {
     // Whole jobs are sealed; practice never is.
