@@ -13,7 +13,8 @@ const MOST_EVENTS = 400;
 export interface LiveState extends Live {
   take(message: FromEngine): void;
   setSilent(silent: boolean): void;
-  refill(detail: RunDetail, window: TraceWindow): void;
+  /** @param windows its trace, in one piece or in several */
+  refill(detail: RunDetail, windows: readonly TraceWindow[]): void;
 }
 
 /** Turns the engine's notices into signals. No DOM, no clock: both are handed in. */
@@ -91,9 +92,9 @@ export function createLiveState(): LiveState {
       });
     },
     setSilent,
-    refill(detail, window) {
+    refill(detail, windows) {
       batch(() => {
-        buffer.load(window);
+        for (const window of windows) buffer.load(window);
         setEvents(detail.events.slice(-MOST_EVENTS));
         setStages(stageSpans(detail.events, detail.firstUs, null));
         const last = detail.setups[detail.setups.length - 1];

@@ -1,6 +1,6 @@
 import { createEffect, createSignal, on, onCleanup } from 'solid-js';
 import { type EngineClient, startEngine } from '../engine/client.ts';
-import type { RunSummary } from '../engine/messages.ts';
+import type { RunSummary, TraceWindow } from '../engine/messages.ts';
 import { startEvidence } from '../evidence/client.ts';
 import type { SensorRun } from '../job/sensor-check.ts';
 import type { Wording } from '../job/wording.ts';
@@ -20,6 +20,8 @@ import { keepAwake } from './wake-lock.ts';
 /** A silence that the page's own stall made is over as soon as the waiting messages are read. */
 const SILENCE_GRACE_MS = 300;
 const TOAST_MS = 8000;
+/** Buckets of a run that was taken up again, for its live plot. */
+const REFILL = { pieces: 16, points: 1250 } as const;
 
 export interface Toast {
   readonly text: string;
@@ -173,8 +175,13 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
     refill: async (runId) => {
       const detail = await runs.detail(runId);
       const toS = Math.max(1, detail.lastS);
-      const window = await engine.ask({ q: 'live-window', fromS: 0, toS, points: 20_000 });
-      live.refill(detail, window);
+      // In pieces: the guard waits while a picture is made.
+      const windows: TraceWindow[] = [];
+      for (let k = 0; k < REFILL.pieces; k++) {
+        const [fromS, untilS] = [k, k + 1].map((n) => (n * toS) / REFILL.pieces) as [number, number];
+        windows.push(await engine.ask({ q: 'live-window', fromS, toS: untilS, points: REFILL.points }));
+      }
+      live.refill(detail, windows);
     },
     serial: { supported: serialSupported(), choose: choosePort },
     testSound: (priority) => {

@@ -4,6 +4,7 @@ import { createScriptedPort, type ScriptedDevice } from '../link/testing/device.
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
 import type { FileStore } from '../record/stores/store.ts';
 import { createMemoryStore } from '../record/stores/testing/memory.ts';
+import { judgeAgain } from './judge-again.ts';
 import { createHostBench, practiceSetup } from './testing/bench.ts';
 
 // Wall clock, monotonic clock and the device's: which one is believed of what.
@@ -96,6 +97,23 @@ describe('a tablet whose wall clock jumps', () => {
     expect(gaps(b)).toEqual(['clock']);
     expect(told(b)).toContain('clock-jump');
     expect(b.moment().view.cure!.low - cure).toBeGreaterThan(0.03);
+  });
+
+  it('that slept on a clock that counts it: one gap, no hours of ticks, and all that counts time goes on', async () => {
+    const { b, flow, files, runId } = await inHold();
+    const [before, cure, tUs] = [potLife(b), b.moment().view.cure!.low, b.moment().view.tUs];
+    b.timers.stand(1_200_000);
+    await flow(b, 12, 1200);
+    expect(gaps(b)).toEqual(['clock']);
+    // Until the first reading nothing is known of the pressure, which stands over the sleep.
+    expect(told(b)).toEqual(['pressure-lost']);
+    expect(b.moment().view.tUs - tUs).toBeCloseTo(1_212e6, -7);
+    expect(potLife(b)).toBeCloseTo(before - 1212, -1);
+    expect(b.moment().view.cure!.low - cure).toBeGreaterThan(0.03);
+    await b.ask({ q: 'end-run' });
+    const { recorded, again, damage } = judgeAgain(await files.readAll(`${runId}.run`));
+    expect(damage).toEqual([]);
+    expect(again).toEqual(recorded);
   });
 
   it('is believed no further than the device’s clock goes', async () => {

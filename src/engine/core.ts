@@ -2,6 +2,7 @@ import type { Setup } from '../job/setup.ts';
 import type { DeviceFrame, HelloFrame, SampleFrame } from '../link/frames.ts';
 import { type LogEntry, type LogHead, TICK_US } from '../record/log.ts';
 import type { Reading } from '../sensing/reading.ts';
+import type { GapReason } from '../watch/codes.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Command, Notice, WatchInput } from '../watch/inputs.ts';
 import { createWatch, step, type WatchOptions, type WatchState } from '../watch/step.ts';
@@ -68,14 +69,19 @@ export function advanceRun(run: Run, tUs: number, sink: RunSink): void {
 }
 
 /**
+ * Gaps that are entries of the log: the run lay, or the whole tablet slept. Nothing ran in them, so no tick was given:
+ * hours of ticks at once would hold up the first reading behind them.
+ */
+const NOTHING_RAN: Readonly<Partial<Record<GapReason, true>>> = { resumed: true, clock: true };
+
+/**
  * Takes one entry of the input log.
  * @throws RangeError when the entry's time lies before the one before it: the log is not one.
  */
 export function stepRun(run: Run, entry: LogEntry, sink: RunSink): void {
   const { tUs } = entry;
   if (tUs < run.nowUs) throw new RangeError(`entry at ${tUs} µs after ${run.nowUs} µs`);
-  if (entry.l === 'notice' && entry.notice.n === 'gap' && entry.notice.reason === 'resumed') {
-    // Nothing ran in this gap, so no tick was given in it.
+  if (entry.l === 'notice' && entry.notice.n === 'gap' && NOTHING_RAN[entry.notice.reason]) {
     run.nextTick = Math.max(run.nextTick, Math.floor(tUs / TICK_US) + 1);
   }
   advanceRun(run, tUs, sink);

@@ -23,6 +23,8 @@ export interface CurrentRun {
   runUs(monoUs: number): number;
   entry(entry: LogEntry): void;
   notice(notice: Notice): void;
+  /** The whole worker stood still until now, and the clock did not. */
+  slept(): void;
   /** Ticks up to now. */
   advance(): void;
   /** Makes the last half second of what is recorded durable. */
@@ -103,6 +105,11 @@ export function createCurrentRun(
     entry,
     notice(notice) {
       entry({ l: 'notice', tUs: nowUs(), notice });
+    },
+    slept() {
+      const toUs = nowUs();
+      const notice = { n: 'gap', reason: 'clock', fromUs: live.run.nowUs, toUs, lost: 0 } as const;
+      entry({ l: 'notice', tUs: toUs, notice });
     },
     advance() {
       live.advance(nowUs());

@@ -26,12 +26,22 @@ export interface Host {
   start(): void;
 }
 
+/**
+ * The clock is looked at twenty times a second. After so long without a look the tablet slept, on a system whose
+ * monotonic clock counts sleep, µs.
+ */
+const STOOD_STILL_US = 10e6;
+
 export function createHost(deps: HostDeps): Host {
   const timers = createScaledTimers(deps.timers);
   const moments = createMoments(deps.timers, () => deps.post(momentOf(current, feed, timers.speed)));
   const current = createCurrentRun(deps, timers, moments.stirred);
   const wall = createWallClock(deps.utcMs, deps.timers.nowUs);
+  let lookedUs = deps.timers.nowUs();
   function lookAtClock(): void {
+    const awayUs = deps.timers.nowUs() - lookedUs;
+    lookedUs += awayUs;
+    if (awayUs > STOOD_STILL_US) current.slept();
     const seconds = wall.jumpS();
     if (seconds !== null) current.notice({ n: 'clock-jump', seconds });
   }

@@ -6,7 +6,8 @@ import type { Command, Notice } from '../watch/inputs.ts';
  * One entry of the input log: everything that entered the run, in order. tUs is the arrival on the run clock
  * (µs since the run was opened) and never descends. Ticks are not logged: they lie on a 10 Hz grid of the run
  * clock (t = k · 100 000 µs) and each is given to the watch before the first entry at or after it, live and in
- * replay alike, so that they follow from the entries.
+ * replay alike, so that they follow from the entries. None lies in a gap that is logged itself (a run that lay, a tablet
+ * that slept): nothing ran then.
  */
 export type LogEntry =
   | { readonly l: 'frame'; readonly tUs: number; readonly frame: DeviceFrame }

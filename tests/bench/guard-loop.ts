@@ -108,14 +108,22 @@ export async function benchGuardLoop(folder: string): Promise<Row[]> {
       from += bytes.length;
     }
   });
-  await row('its picture', () => ask({ q: 'live-window', fromS: 0, toS: HOURS * 3600, points: 20_000 }));
+  await row('a piece of its picture', () =>
+    ask({ q: 'live-window', fromS: 0, toS: (HOURS * 3600) / 16, points: 1250 }),
+  );
   await row('its end', () => ask({ q: 'end-run' }));
   await row('8 h slept through on a clock that counts them', async () => {
     const run = createRun(HEAD);
     const sink = { event: () => undefined };
     stepRun(run, { l: 'setup', tUs: 0, setup: practiceSetup() }, sink);
     stepRun(run, { l: 'command', tUs: 0, command: { c: 'stage', to: 'hold' } }, sink);
-    advanceRun(run, 8 * 3600e6, sink);
+    const [fromUs, toUs] = [0, 8 * 3600e6];
+    stepRun(
+      run,
+      { l: 'notice', tUs: toUs, notice: { n: 'gap', reason: 'clock', fromUs, toUs, lost: 0 } },
+      sink,
+    );
+    advanceRun(run, toUs + 1e6, sink);
   });
   return rows;
 }

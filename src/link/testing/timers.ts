@@ -3,6 +3,8 @@ import type { Timers } from '../timers.ts';
 export interface ManualTimers extends Timers {
   /** Moves the clock on, firing what falls due in order; promises settle between two timers. */
   run(ms: number): Promise<void>;
+  /** Moves the clock on and fires nothing: the whole process stood still. */
+  stand(ms: number): void;
   readonly pending: number;
 }
 
@@ -41,6 +43,9 @@ export function createManualTimers(startUs = 0): ManualTimers {
       }
       now = end;
       await settle();
+    },
+    stand(ms) {
+      now += ms * 1000;
     },
     get pending() {
       return due.size;

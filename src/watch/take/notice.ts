@@ -13,7 +13,7 @@ import { signalStray } from '../signal/signal.ts';
 import { reboundBreak } from '../stages/rebound.ts';
 import type { WatchState } from '../state.ts';
 import { breakStretch } from './reading.ts';
-import { clockJumped, runLay, witnessed } from './unseen.ts';
+import { clockJumped, runLay, sleptThrough, witnessed } from './unseen.ts';
 
 type Emit = (event: WatchEvent) => void;
 
@@ -78,6 +78,7 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
     case 'gap':
       s.gapToUs = Math.max(s.gapToUs, notice.toUs);
       if (notice.reason === 'resumed') runLay(w, notice.fromUs, notice.toUs);
+      if (notice.reason === 'clock') sleptThrough(w, notice.fromUs, notice.toUs);
       emit({
         tUs,
         e: 'gap',

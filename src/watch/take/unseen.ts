@@ -6,11 +6,21 @@ import type { WatchState } from '../state.ts';
 const SET_US = 10e6;
 /** With no sample for so long after the jump there is none that could tell, µs. */
 const UNTOLD_US = 30e6;
+/** A shorter stretch without readings is told as a gap alone, s. */
+const LEAST_SLEEP_S = 10;
 /** Two clocks read at different ends of a line differ by less than this, s. */
 const LEAST_S = 1;
 
 export function clockJumped(w: WatchState, seconds: number): void {
   w.unseen.jump = { atUs: w.tUs, seconds: seconds + (w.unseen.jump?.seconds ?? 0) };
+}
+
+/** Asleep on a run clock that went on: nothing of the time is missing, but nothing was watched. */
+export function sleptThrough(w: WatchState, fromUs: number, toUs: number): void {
+  const seconds = (toUs - fromUs) / 1e6;
+  if (seconds < LEAST_SLEEP_S) return;
+  w.unseen.sleptUs = w.tUs;
+  w.unseen.sleptS = seconds;
 }
 
 /** The run lay from one time on its clock to another. */
