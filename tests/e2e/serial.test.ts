@@ -1,4 +1,5 @@
 import { afterEach, expect, it } from 'vitest';
+import { startDevice } from '../../firmware-protocol/host/run.ts';
 import { createRun, stepRun } from '../../src/engine/core.ts';
 import { LINE_SHOWN } from '../../src/link/hearing.ts';
 import type { LogEntry } from '../../src/record/log.ts';
@@ -6,6 +7,7 @@ import { scanRun } from '../../src/record/reader.ts';
 import { captureOf } from '../../src/record/testing/capture.ts';
 import type { WatchEvent } from '../../src/watch/events.ts';
 import { LINK_ERROR } from '../../src/words/en/link.ts';
+import { USB } from './app.ts';
 import {
   advance,
   endRun,
@@ -228,4 +230,37 @@ it('a device at a speed that nobody tries is told by the bytes that come', async
   await page.locator('[data-testid=connect-device]:enabled').waitFor();
   const toasts = await page.getByTestId('toast').allTextContents();
   expect(toasts.join()).not.toContain(LINK_ERROR['port-gone'].title);
+});
+
+it('another device in mid-run is told, taken by a press, read by its own scale and asked for its own zero', async (context) => {
+  needSerial(context);
+  stage = await setStage();
+  const { page, device } = stage;
+  await enterPacker(page, PACKER, 2.0);
+  await startRun(stage, PACKER);
+  // Behind the same cable: the browser knows the converter, the hello tells the device.
+  const second = startDevice(['--serial', USB.serial, '--id', 'sb-host-2', '--baud', '0']);
+  try {
+    await device.op('unplug');
+    expect(await second.op('plug')).toMatch(/^ok/);
+    const take = page.getByTestId('take-device');
+    await take.waitFor({ timeout: 20_000 });
+    expect(await take.textContent()).toContain('sb-host-2');
+    expect(await page.getByTestId('link-error').textContent()).toContain(LINK_ERROR['other-device'].title);
+    await second.op('true 30000 12000 14000 18000');
+    await take.click();
+    await page.getByTestId('confirm-yes').click();
+    await expect.poll(() => shownBar(page), { timeout: 15_000 }).toBeCloseTo(0.3, 1);
+    expect(await take.isVisible()).toBe(false);
+    await page.getByTestId('standing-not-zeroed').waitFor();
+    await expect.poll(async () => (await second.state()).guard, { timeout: 10_000 }).toBe('armed');
+    await second.op('true 0 12000 14000 18000');
+    await expect.poll(() => shownBar(page), { timeout: 10_000 }).toBeCloseTo(0, 1);
+    // A zero is taken of the readings of a whole second.
+    await sleep(1500);
+    await page.getByTestId('zero').click();
+    await page.getByTestId('stage-next').waitFor();
+  } finally {
+    await second.quit();
+  }
 });
