@@ -6,8 +6,11 @@ import { createRecordCrypto, type RecordCrypto } from '../record/signing.ts';
 /** Node's own, without a promise for each page of a chain. */
 export const NODE_SHA256: Sha256 = {
   of(bytes) {
-    const { buffer, byteOffset, length } = hash('sha256', bytes, 'buffer');
-    return new Uint8Array(buffer, byteOffset, length);
+    // As text, a character a byte: Node makes that in half the time of a buffer.
+    const text = hash('sha256', bytes, 'binary');
+    const out = new Uint8Array(text.length);
+    for (let i = 0; i < out.length; i++) out[i] = text.charCodeAt(i);
+    return out;
   },
   hasher() {
     const whole = createHash('sha256');
