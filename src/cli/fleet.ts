@@ -30,6 +30,10 @@ export const JOB_COLUMNS = {
   packer_serial: 'text',
   resin: 'text',
   resin_batch: 'text',
+  cures_by: 'text',
+  heated_by: 'text',
+  water_in_line: 'text',
+  packers_on_line: 'whole',
   begun: 'utc',
   ended: 'utc',
   seconds: 'real',
@@ -123,7 +127,8 @@ export function jobRow(v: Verification, manifest: Manifest, file: string): JobRo
   const holds = only(events, 'hold');
   const at = secondsIn(manifest);
   const limits = manifest.setups.findLast((s) => s.setup.limits !== null)?.setup.limits ?? null;
-  const isLight = manifest.setups.at(-1)?.setup.resin?.curedBy === 'light';
+  const last = manifest.setups.at(-1)?.setup ?? null;
+  const isLight = last?.resin?.curedBy === 'light';
   const lowest = holds.map((h) => h.minBar).filter((b) => b !== null);
   return {
     run: manifest.runId,
@@ -135,6 +140,10 @@ export function jobRow(v: Verification, manifest: Manifest, file: string): JobRo
     ...packerCells(papers?.packer?.document),
     resin: text(papers?.resin?.document.name),
     resin_batch: text(papers?.job.resin.resinBatch),
+    cures_by: last?.resin?.curedBy ?? null,
+    heated_by: last?.heating ?? null,
+    water_in_line: last?.wetness ?? null,
+    packers_on_line: last === null ? null : last.sharedLine === true ? 2 : 1,
     begun: manifest.openedUtcMs,
     ended: manifest.endedUtcMs,
     seconds: at(manifest.pages.lastUs),

@@ -102,7 +102,10 @@ export function howRows({ bundle, setup, words }: Seen): readonly Row[] {
     });
   }
   if (setup !== null) {
-    out.push({ name: C.line, text: HOW_FED[setup.line] });
+    out.push({
+      name: C.line,
+      text: listed(words, HOW_FED[setup.line], setup.wetness === 'wet' && C.wetLine),
+    });
     out.push({ name: C.tap, text: words.site.TAP[setup.tap] });
   }
   return out;

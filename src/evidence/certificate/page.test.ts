@@ -115,6 +115,19 @@ describe('the certificate', () => {
     expect(text).not.toMatch(/Cure time by the data sheet met/);
   });
 
+  it('of a resin that light cures it says that nothing was judged, and what else the Setup tells', async () => {
+    const setup = { heating: 'hot-air', wetness: 'wet', sharedLine: true } as const;
+    const light = (await certificate({}, { curedBy: 'light', setup })).text;
+    expect(light).toContain('not judged: the resin cures by light');
+    expect(light).not.toMatch(/met at the coldest|not met within/);
+    for (const told of [EXCEPTION.lightCured, EXCEPTION.sharedLine]) expect(light).toContain(told);
+    expect(light).toContain('by hot air');
+    expect(light).toContain('with water in it');
+    const { text } = await certificate({}, { setup: { heating: 'unknown' } });
+    expect(text).toContain(EXCEPTION.heatingUnknown);
+    expect(text).not.toContain(EXCEPTION.sharedLine);
+  });
+
   it('never says what nobody can stand by', async () => {
     const { text } = await certificate({});
     expect(text).not.toMatch(NEVER);

@@ -1,7 +1,8 @@
 /** An engine and an evidence worker over the same stores in Node: runs are recorded, then sealed and looked into. */
 
 import { createHostBench, createTestLocks, practiceSetup } from '../../engine/testing/bench.ts';
-import type { Limits } from '../../job/setup.ts';
+import type { CuredBy } from '../../job/codes.ts';
+import type { Limits, Setup } from '../../job/setup.ts';
 import { createRecordCrypto } from '../../record/signing.ts';
 import { createMemoryDocuments } from '../../record/stores/memory-documents.ts';
 import { createMemoryStore } from '../../record/stores/testing/memory.ts';
@@ -65,6 +66,9 @@ export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catal
       readonly holdS?: number;
       readonly end?: boolean;
       readonly limits?: Partial<Limits>;
+      /** What else differs in the run's Setup. */
+      readonly setup?: Partial<Setup>;
+      readonly curedBy?: CuredBy;
       /** What goes on in the middle of the hold. */
       readonly during?: (bench: ReturnType<typeof createHostBench>) => Promise<void>;
     } = {},
@@ -76,9 +80,11 @@ export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catal
     const base = practiceSetup({ rateHz: 20, practice }, channels);
     const setup = {
       ...base,
+      ...options.setup,
       limits: base.limits === null ? null : { ...base.limits, ...options.limits },
       resin: {
         name: 'Quick resin of the test',
+        ...(options.curedBy === undefined ? {} : { curedBy: options.curedBy }),
         criterion: 'let-down' as const,
         points: [
           { c: 5, minutes: 3 },

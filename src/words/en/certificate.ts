@@ -66,6 +66,7 @@ const CERTIFICATE = {
   layers: (n: number) => (n === 1 ? '1 layer' : `${n} layers`),
   overlap: (mm: string) => `${mm} mm past each end of the defect`,
   line: 'Air line',
+  wetLine: 'with water in it',
   onLine: 'air line',
   tap: 'Sensor at',
   channel: (n: number) => `channel ${n}`,
