@@ -15,7 +15,8 @@ const tone = (atMs: number, sound: keyof typeof PATTERNS) => ({
   tMs: FROM + atMs,
   hz: PATTERNS[sound].pulses[0]!.hz,
 });
-const seen = (sights: Sight[], tones: ReturnType<typeof tone>[] = []) => witnessed({ sights, tones }, FROM);
+const seen = (sights: Sight[], tones: ReturnType<typeof tone>[] = []) =>
+  witnessed({ document: 1, sights, tones }, FROM);
 
 const LOST: Warned = { shows: ['alarm-pressure-lost'], priority: 'urgent', withinMs: 1200 };
 

@@ -20,6 +20,8 @@ export interface Tone {
 }
 
 export interface Noted {
+  /** The document that it was noted in: another one after each loading of the page. */
+  readonly document: number;
   readonly sights: readonly Sight[];
   readonly tones: readonly Tone[];
 }
@@ -146,7 +148,11 @@ export const eyesScript = (): string => `${NAMES}(${lookAndListen})(${JSON.strin
 /** To be evaluated in the page: what was noted from these places of the lists on. */
 export function readEyes([sights, tones]: readonly [number, number]): Noted {
   const { eyes } = globalThis as unknown as { eyes: Eyes };
-  return { sights: eyes.sights.slice(sights), tones: eyes.tones.slice(tones) };
+  return {
+    document: performance.timeOrigin,
+    sights: eyes.sights.slice(sights),
+    tones: eyes.tones.slice(tones),
+  };
 }
 
 /** To be evaluated in the page: the engine's worker is ended, as a browser does that lacks memory. */

@@ -90,7 +90,7 @@ export interface Site {
   close(): Promise<void>;
 }
 
-const NOTHING: Noted = { sights: [], tones: [] };
+const NOTHING: Noted = { document: 0, sights: [], tones: [] };
 
 /** @param folder where the built app is @param options of the device */
 export async function openSite(folder: string, options: readonly string[] = []): Promise<Site> {
@@ -104,12 +104,12 @@ export async function openSite(folder: string, options: readonly string[] = []):
   let context!: BrowserContext;
   let page!: Page;
   let from: [number, number] = [0, 0];
+  let seenIn = 0;
 
   const openPage = async (hash: string) => {
     page = await context.newPage();
     // Leaving a page with an open run is asked by the browser: yes.
     page.on('dialog', (dialog) => void dialog.accept().catch(() => undefined));
-    from = [0, 0];
     await page.goto(`${server.origin}/${hash}`);
     await page.getByTestId('nav-live').waitFor();
     // The browser starts to listen for plugs at the origin's first serial call.
@@ -133,8 +133,18 @@ export async function openSite(folder: string, options: readonly string[] = []):
     taken: () => statSync(tap).size,
     tap: () => readFileSync(tap),
     async noted() {
-      // Nor does a page that hangs or is gone answer.
-      return inTime(page.evaluate(readEyes, from), 10_000, 'eyes').catch(() => NOTHING);
+      const read = () => inTime(page.evaluate(readEyes, from), 10_000, 'eyes');
+      try {
+        const noted = await read();
+        if (noted.document === seenIn) return noted;
+        // Loaded again: what was noted before is gone with its document.
+        seenIn = noted.document;
+        from = [0, 0];
+        return await read();
+      } catch {
+        // A page that hangs or is gone does not answer.
+        return NOTHING;
+      }
     },
     async mark() {
       const { sights, tones } = await site.noted();
@@ -148,7 +158,6 @@ export async function openSite(folder: string, options: readonly string[] = []):
       void was.close().catch(() => undefined);
     },
     async reload() {
-      from = [0, 0];
       await page.reload();
       await page.getByTestId('nav-live').waitFor();
       await page.evaluate(() => navigator.serial.getPorts());
