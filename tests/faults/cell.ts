@@ -51,6 +51,9 @@ interface Looked extends Omit<Cell, 'lostBytes'> {
   readonly to: number;
 }
 
+/** Load of the machine, 1 min. */
+export const loadNow = (): number => Math.round(loadavg()[0]! * 10) / 10;
+
 function lookMs(e: Expected): number {
   return isCalm(e) ? e.forMs : Math.max(e.withinMs + PATIENCE_MS, e.never?.forMs ?? 0);
 }
@@ -59,7 +62,7 @@ function lookMs(e: Expected): number {
 async function look(site: Site, fault: Fault, stage: WalkStage): Promise<Looked> {
   const expected = fault.expects(stage);
   const from = site.taken();
-  const load = Math.round(loadavg()[0]! * 10) / 10;
+  const load = loadNow();
   await site.mark();
   const called = nowMs();
   const begunMs = (await fault.inject(site, stage)) ?? called;
@@ -126,15 +129,37 @@ async function settle(site: Site, fault: Fault, looked: readonly Looked[]): Prom
   });
 }
 
-const messageOf = (error: unknown): string => {
+/** A look whose run could not be ended: nobody knows what its record holds. */
+function unread({ from: _from, to: _to, ...cell }: Looked, why: readonly string[]): Cell {
+  return { ...cell, lostBytes: null, complaints: [...cell.complaints, ...why] };
+}
+
+function neverLooked(fault: Fault, stage: WalkStage): Looked {
+  return {
+    fault: fault.name,
+    stage,
+    expected: fault.expects(stage),
+    shown: [],
+    sounded: [],
+    backMs: null,
+    complaints: [],
+    load: loadNow(),
+    from: 0,
+    to: 0,
+  };
+}
+
+/** What went wrong, and of the browser driver's log what it waited for. */
+function messageOf(error: unknown): string {
   const text = error instanceof Error ? error.message : String(error);
-  return text.split('\n')[0]!.slice(0, 160);
-};
+  const awaited = /waiting for ([^\n]*)/.exec(text)?.[1];
+  return `${text.split('\n')[0]!.slice(0, 120)}${awaited === undefined ? '' : ` (for ${awaited.slice(0, 100)})`}`;
+}
 
 /**
  * A fault at these stages: one run after the other as far as it goes, each walked through the stages in order. Where a
  * run cannot go on (something stays that bars the way) the next stage begins a new one.
- * @param again a new site, where the old one is spoilt; called after a failure
+ * @param site the one that is there, or a new one @param spoilt called after a failure: the site is not to be used again
  */
 export async function runFault(
   site: () => Promise<Site>,
@@ -160,22 +185,14 @@ export async function runFault(
       }
       cells.push(...(await inTime(settle(here, fault, looked), STEP_MS, 'the end')));
     } catch (error) {
-      const done = looked.map(({ from: _from, to: _to, ...cell }) => ({ ...cell, lostBytes: null }));
-      cells.push(...done);
-      if (!done.some((c) => c.stage === at)) {
+      const why = messageOf(error);
+      cells.push(
+        ...looked.map((l, i) => unread(l, i === looked.length - 1 ? [`its run broke off: ${why}`] : [])),
+      );
+      if (!looked.some((l) => l.stage === at)) {
         left.splice(0, left.length, ...left.filter((s) => s !== at));
-        cells.push({
-          fault: fault.name,
-          stage: at,
-          expected: fault.expects(at),
-          shown: [],
-          sounded: [],
-          backMs: null,
-          lostBytes: null,
-          complaints: [`the walk broke off: ${messageOf(error)}`],
-          load: Math.round(loadavg()[0]! * 10) / 10,
-        });
-      } else console.error(`faults: ${fault.name} ${at}: ${messageOf(error)}`);
+        cells.push(unread(neverLooked(fault, at), [`the walk broke off: ${why}`]));
+      }
       await spoilt();
     }
   }

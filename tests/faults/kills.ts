@@ -1,7 +1,7 @@
-import { loadavg } from 'node:os';
 import { bits32 } from '../../src/estimate/testing/random.ts';
 import { scanRun } from '../../src/record/reader.ts';
 import { readRunFile, sleep } from '../e2e/stage.ts';
+import { loadNow } from './cell.ts';
 import { inTime, JOB_ID, nowMs, plugIn, type Site, wait } from './site.ts';
 import { calm, finishRun, startRun, stepTo, WALK, type WalkStage } from './walk.ts';
 
@@ -114,7 +114,7 @@ export async function runKill(
   seed: number,
   spoilt: () => Promise<void>,
 ): Promise<Kill> {
-  const load = Math.round(loadavg()[0]! * 10) / 10;
+  const load = loadNow();
   const bits = bits32(seed);
   const random = () => bits() / 4294967296;
   const work: Work = { open: false, ending: false, stage: null, stop: false };

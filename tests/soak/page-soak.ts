@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
-import { loadavg } from 'node:os';
 import type { CDPSession } from 'playwright-core';
 import { scanRun } from '../../src/record/reader.ts';
 import { captureOf } from '../../src/record/testing/capture.ts';
 import { sleep } from '../e2e/stage.ts';
+import { loadNow } from '../faults/cell.ts';
 import { compareBytes } from '../faults/lost-bytes.ts';
 import type { Site } from '../faults/site.ts';
 import { calm, finishRun, startRun, walkTo } from '../faults/walk.ts';
@@ -81,7 +81,7 @@ export async function soakInPage(site: Site, minutes: number): Promise<PageSoak>
       workerBytes: worker.usedSize ?? Number.NaN,
       rendererBytes: rendererBytes(site.browserPids()),
     });
-    loads.push(Math.round(loadavg()[0]! * 10) / 10);
+    loads.push(loadNow());
   };
   const marks = [1, 5, 10, 15, 20, 25, 30].filter((m) => m < minutes).concat(minutes);
   const from = performance.now();
