@@ -228,18 +228,18 @@ export const DEVICE_FAULTS: readonly Fault[] = [
   },
   {
     name: 'spike',
-    title: 'Single conversions are 1.7 bar too high, forty times in 2 s',
-    how: 'device: fault spike 0 9000, every 50 ms',
+    title: 'Single conversions are 1.7 bar too high, twenty times in 3 s',
+    how: 'device: fault spike 0 9000, every 150 ms',
     async inject(site) {
-      for (let i = 0; i < 40; i++) {
+      for (let i = 0; i < 20; i++) {
         await op(site, 'fault spike 0 9000');
-        await sleep(50);
+        await sleep(150);
       }
       return undefined;
     },
     clear: (site) => op(site, 'clear'),
     // The device's own guard looks at every conversion by itself (SPEC.md, part 7).
-    expects: () => ({ allows: ['alarm-device-trip'], forMs: 3000 }),
+    expects: () => ({ allows: ['alarm-device-trip'], forMs: 4000 }),
   },
   {
     name: 'noise',
