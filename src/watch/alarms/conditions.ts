@@ -3,11 +3,12 @@ import { STATUS } from '../../link/frames.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import type { AlarmCode, Priority } from '../codes.ts';
 import { gravestFault, isBlind } from '../device-faults.ts';
+import { airComesIn } from '../guard/inflow.ts';
 import { tapSeesPacker } from '../hold/hold.ts';
 import { lostPlace } from '../signal/probes.ts';
 import { isOver, STRAY_RUN_US } from '../signal/signal.ts';
 import { fastFallCondition } from '../stages/fastfall.ts';
-import { isFilling } from '../stages/stages.ts';
+import { isFilling, isOver as workIsOver } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
 import { lossOf, potLifeLeftS, slowReadings } from '../state.ts';
 import type { Condition } from './machine.ts';
@@ -34,7 +35,20 @@ const SUDDEN_US = 1e6;
 /** The device's limit is kept in whole mbar. */
 const DEVICE_SLACK_BAR = 0.002;
 
+/** A packer that was empty holds air again, bar (common practice, no source). */
+const FILLS_BAR = 0.1;
+
 const when = (on: boolean): Condition => (on ? 'on' : 'off');
+
+/** Came back in the test of the vent; or fills again after the crew has said that the work is over, and hands may be on it. */
+function rebound(w: WatchState): Condition {
+  if (w.rebound.cameBack) return 'on';
+  const bar = w.signal.median;
+  if (!workIsOver(w.stages.stage)) return 'off';
+  if (bar === null) return 'between';
+  if (bar >= FILLS_BAR && airComesIn(w.guard)) return 'on';
+  return bar >= FILLS_BAR / 2 ? 'between' : 'off';
+}
 
 /** Over a limit with the deadband under it. */
 function over(value: number, limit: number, deadband: number): Condition {
@@ -182,7 +196,7 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
     case 'gauge-differs':
       return when(w.sensorChecks.gauge !== null && !w.sensorChecks.gauge.agrees);
     case 'rebound':
-      return when(w.rebound.cameBack);
+      return rebound(w);
     case 'temperature-lost':
       return when(lostPlace(w.probes, w.setup, s.firstUs, w.tUs) !== null);
     case 'cold':
@@ -202,7 +216,8 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
 export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
   // While a hand fills by it, a number that stands still says 'more air' all the way to the rated pressure.
   if (alarm === 'stuck' && isFilling(w.stages.stage)) return 'urgent';
-  if (alarm === 'slow-readings' && isFilling(w.stages.stage)) return 'high';
+  // A hand that fills by a number that is too low, or by one that comes late, goes too far.
+  if ((alarm === 'slow-readings' || alarm === 'supply-low') && isFilling(w.stages.stage)) return 'high';
   if (alarm === 'band-exit' && (w.hold?.exit?.inS.value ?? EXIT_S) < EXIT_PRESSING_S) return 'high';
   if (alarm === 'device-fault' && isBlind(gravestFault(w.device, w.tUs))) return 'high';
   if (alarm === 'pot-life' && (potLifeLeftS(w, w.tUs) ?? 1) <= 0) return 'high';

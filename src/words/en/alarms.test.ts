@@ -23,8 +23,8 @@ describe('alarm texts', () => {
           ceilingBar: 1.46,
         }),
       ),
-    ).toBe('Line will settle at 1.58 bar (1.55 to 1.62), ceiling 1.46: lower the regulator now');
-    expect(alarmText('pressure-lost', { cause: 'port' })).toContain('treat the packer as full, keep clear');
+    ).toBe('Lower the regulator now. Line will settle at 1.58 bar (1.55 to 1.62), ceiling 1.46');
+    expect(alarmText('pressure-lost', { cause: 'port' })).toMatch(/^Shut the air, keep clear\. .*over-full$/);
   });
 
   it('advice has a floor, and an unknown floor is said to be unknown', () => {

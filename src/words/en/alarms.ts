@@ -91,13 +91,13 @@ export function alarms(f: Format) {
   const rising: Texts = {
     now: (v, u) => {
       if (v.kind === 'settle' && v.settleBar !== undefined)
-        return `Line will settle at ${f.pressure(v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}: lower the regulator now`;
+        return `Lower the regulator now. Line will settle at ${f.pressure(v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}`;
       const when = seconds(' in ', v.inS, secondsRange(v.inLowS, v.inHighS));
       const limit = `Ceiling${with_(' ', v.ceilingBar, u)}`;
       if (v.kind === 'left-band')
-        return `Pressure${with_(' ', v.bar, u)} has left the working band and is not slowing. ${limit}${when}: shut the valve now`;
-      if (v.kind === 'hand-time') return `${limit}${when}, less than a hand needs: shut the valve now`;
-      return `${limit}${when}: shut the valve now`;
+        return `Shut the air now. Pressure${with_(' ', v.bar, u)} has left the working band and is not slowing. ${limit}${when}`;
+      if (v.kind === 'hand-time') return `Shut the air now. ${limit}${when}, less than a hand needs`;
+      return `Shut the air now. ${limit}${when}`;
     },
     was: (v, u) => {
       if (v.kind === 'settle' && v.settleBar !== undefined)
@@ -133,17 +133,18 @@ export function alarms(f: Format) {
     },
     rising,
     'pressure-lost': {
-      now: (v) => `Pressure reading lost${lossCause(v.cause, 'is')}: treat the packer as full, keep clear`,
+      now: (v) =>
+        `Shut the air, keep clear. Pressure reading lost${lossCause(v.cause, 'is')}: the packer may be over-full`,
       was: (v) => `Pressure reading was lost${lossCause(v.cause, 'was')}`,
     },
     'device-trip': {
       now: (v, u) =>
-        `The device’s own limit tripped${with_(' at ', v.bar, u)}: shut the air, then vent. Look at the dial gauge`,
-      was: (v, u) => `The device’s own limit had tripped${with_(' at ', v.bar, u)}`,
+        `The device’s own limit${with_(' ', v.ceilingBar, u)} tripped: shut the air, keep clear, look at the dial gauge. If it is high too, vent`,
+      was: (v, u) => `The device’s own limit${with_(' ', v.ceilingBar, u)} had tripped`,
     },
     'fast-fall': {
       now: (v, u) =>
-        `Pressure falls fast${with_(', now ', v.bar, u)}: say whether you are letting down. If not, keep clear and look for a blown hose or a burst`,
+        `Pressure falls fast${with_(', now ', v.bar, u)}. Unless you are letting down: shut the air, keep clear, do not top up. A hose may be off or the packer burst`,
       was: (v, u) => `Pressure fell fast${with_(', it was at ', v.bar, u)}`,
     },
     'below-floor': {
@@ -157,7 +158,7 @@ export function alarms(f: Format) {
       now: (v, u) =>
         afterFall(v)
           ? `The packer or line leaks${rate(' ', v.mbarPerMin, u)} after a fast fall. Find the loss first, keep clear`
-          : `The packer or line leaks${rate(' ', v.mbarPerMin, u)}: look for the leak at the couplings, top up before the floor`,
+          : `The packer or line leaks${rate(' ', v.mbarPerMin, u)}: look and listen for it at the couplings, touch none under pressure; top up before the floor`,
       was: (v, u) => `The packer or line leaked${rate(' ', v.mbarPerMin, u)}`,
     },
     'band-exit': {
@@ -180,24 +181,24 @@ export function alarms(f: Format) {
     },
     'device-deaf': {
       now: () =>
-        'The device takes no command: it cannot be told its limit, and may guard another one or none. Check cable and plug, stay within hearing of this tablet',
+        'The device takes no command: it cannot be told its limit, and may guard another one or none. Check the cable, stay within hearing of this tablet',
       was: () => 'The device took no command: it could not be told its limit',
     },
     'device-fault': { now: (v) => deviceFault(v.cause).now, was: (v) => deviceFault(v.cause).was },
     'device-reset': {
       now: () =>
-        'The device restarted: check its power and plug. Some readings are missing and marked as a gap',
+        'The device restarted: check its power and cable. Some readings are missing and marked as a gap',
       was: () => 'The device restarted. Some readings are missing, a gap was marked',
     },
     'supply-low': {
       now: () =>
-        'The sensor is fed with too little voltage, or its voltage is not known, and it may read low: look at the dial gauge and the power of the device',
+        'The reading may be too low: go by the dial gauge. The sensor is fed with too little voltage, or its voltage is not known: look at the power of the device',
       was: () =>
         'The sensor was fed with too little voltage, or its voltage was not known: it may have read low',
     },
     'slow-readings': {
       now: (v) =>
-        `Readings come${perSecond(v)}: a fill that goes too far is seen later. Open the valve less, check cable and device`,
+        `Readings come${perSecond(v)}: a fill that goes too far is seen later. Fill slower, check cable and device`,
       was: (v) => `Readings came${perSecond(v)}: a fill was seen later`,
     },
     stuck: {
@@ -218,8 +219,8 @@ export function alarms(f: Format) {
     },
     rebound: {
       now: () =>
-        'Pressure came back after the vent was shut. The packer is not empty: open the vent and wait longer',
-      was: (v, u) => `Pressure came back after the vent was shut${with_(', to ', v.bar, u)}`,
+        'Do not pull, do not uncouple. Pressure came back, the packer is not empty: shut the air, open the vent, wait longer',
+      was: (v, u) => `Pressure came back after it had been let out${with_(', to ', v.bar, u)}`,
     },
     'temperature-lost': {
       now: (v) =>
@@ -261,7 +262,7 @@ export function alarms(f: Format) {
     },
     garbage: {
       now: () =>
-        'Bytes arrive that are no readings: check cable, plug and earth. Noise near a motor or generator does this',
+        'Bytes arrive that are no readings: check cable and earth. Noise near a motor or generator does this',
       was: () => 'Bytes arrived that were no readings',
     },
   };

@@ -17,7 +17,7 @@ const FAULT: Record<DeviceFault, FaultText> = {
     was: 'The device hung and restarted itself',
   },
   'no-conversions': {
-    now: 'The device’s own guard is blind: its pressure channel converts nothing. Stay within hearing of this tablet, watch the dial gauge, check the sensor’s plug',
+    now: 'The device’s own guard is blind: its pressure channel converts nothing. Stay within hearing of this tablet, watch the dial gauge, check the sensor’s connector',
     was: 'The device’s own guard was blind: its pressure channel converted nothing',
   },
   supply: {
@@ -25,7 +25,7 @@ const FAULT: Record<DeviceFault, FaultText> = {
     was: 'The device’s supply was too low',
   },
   'sensor-low': {
-    now: 'The device’s own guard may be blind: its sensor reads lower than a sound one can. Watch the dial gauge, check the sensor’s plug',
+    now: 'The device’s own guard may be blind: its sensor reads lower than a sound one can. Watch the dial gauge, check the sensor’s connector',
     was: 'The device’s own guard may have been blind: its sensor read lower than a sound one can',
   },
   'no-limit': {

@@ -27,11 +27,11 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
   },
   'port-gone': {
     title: 'The device is gone',
-    todo: 'Push the plug in at both ends. The run goes on by itself when the device is back.',
+    todo: 'Push the cable in, the tablet’s end first; go to the other end only when the dial gauge shows zero. The run goes on by itself when the device is back.',
   },
   'open-failed': {
     title: 'The port would not open',
-    todo: 'Pull the plug, wait five seconds, plug it in again and connect.',
+    todo: 'Take the cable out of the tablet, wait five seconds, put it in again and connect.',
   },
   'no-hello': {
     title: 'Nothing answers on this port',
@@ -59,7 +59,7 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
   },
   deaf: {
     title: 'The device is heard and does not hear',
-    todo: 'Its lines come, and no command is answered. Check the wire that leads to the device, and its plugs.',
+    todo: 'Its lines come, and no command is answered. Check the wire that leads to the device, and its connectors.',
   },
   'half-hello': {
     title: 'The device does not say all of its channels',
@@ -71,7 +71,7 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
   },
   'other-device': {
     title: 'Another device answers than the one that was read',
-    todo: 'It is not read and not told the limit: its sensor is another one. Plug the first device in again; in a run, this one can be taken in its place. Without a run: disconnect, connect this one and take its own zero.',
+    todo: 'It is not read and not told the limit: its sensor is another one. Connect the first device again; in a run, this one can be taken in its place. Without a run: disconnect, connect this one and take its own zero.',
   },
   'no-pressure': {
     title: 'The device has no pressure channel',
@@ -79,7 +79,7 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
   },
   'command-failed': {
     title: 'The device did not answer a command',
-    todo: 'Readings may go on, but it cannot be told its limit. Check the cable and its plugs.',
+    todo: 'Readings may go on, but it cannot be told its limit. Check the cable and its connectors.',
   },
   'write-failed': {
     title: 'The device could not be written to',
