@@ -12,6 +12,7 @@ import { cureProbes } from './signal/probes.ts';
 import { longestSpacingUs } from './signal/signal.ts';
 import { ask, followFall } from './stages/fastfall.ts';
 import { reboundBreak } from './stages/rebound.ts';
+import { isFilling } from './stages/stages.ts';
 import type { WatchState } from './state.ts';
 import { takeCommand } from './take/command.ts';
 import { takeDevice, takeNotice } from './take/notice.ts';
@@ -101,7 +102,8 @@ function settleUp(w: WatchState, emit: Emit): void {
   const blind = unseenUs > longestSpacingUs(w.signal) || w.alarms[STUCK]!.active;
   if (w.rebound.test !== null && blind) reboundBreak(w.rebound, w.tUs, emit);
   const slot = w.alarms[FAST_FALL]!;
-  if (slot.active && w.hold !== null && !w.infer && w.signal.median !== null)
+  const inUse = w.hold !== null || isFilling(w.stages.stage);
+  if (slot.active && inUse && !w.infer && w.signal.median !== null)
     ask(w.fastFall, w.levels, w.signal.median, slot.occurrence, w.tUs, emit);
   followFall(w.fastFall, w.signal.median, slot.active, w.tUs, emit);
 }

@@ -7,7 +7,7 @@ import { airComesIn } from '../guard/inflow.ts';
 import { tapSeesPacker } from '../hold/hold.ts';
 import { lostPlace } from '../signal/probes.ts';
 import { isOver, STRAY_RUN_US } from '../signal/signal.ts';
-import { fastFallCondition } from '../stages/fastfall.ts';
+import { burstInFill, fastFallCondition } from '../stages/fastfall.ts';
 import { isFilling, isOver as workIsOver } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
 import { lossOf, potLifeLeftS, slowReadings } from '../state.ts';
@@ -39,6 +39,15 @@ const DEVICE_SLACK_BAR = 0.002;
 const FILLS_BAR = 0.1;
 
 const when = (on: boolean): Condition => (on ? 'on' : 'off');
+
+function fastFall(w: WatchState): Condition {
+  // Behind a check valve or before the last valve a fall is the supply's own.
+  if (!tapSeesPacker(w.setup)) return 'off';
+  const { median } = w.signal;
+  if (w.hold !== null) return fastFallCondition(w.levels, median, w.infer, (w.tUs - w.hold.sinceUs) / 1e6);
+  if (w.infer || !isFilling(w.stages.stage)) return 'off';
+  return burstInFill(w.levels, median, w.fastFall.asked);
+}
 
 /** Came back in the test of the vent; or fills again after the crew has said that the work is over, and hands may be on it. */
 function rebound(w: WatchState): Condition {
@@ -157,10 +166,7 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
       // Each sample says it too: its event or guard line may be the one that was spoilt.
       return when(w.device.tripped || (s.status & STATUS.tripped) !== 0);
     case 'fast-fall':
-      // Behind a check valve or before the last valve a fall is the supply's own.
-      return w.hold === null || !tapSeesPacker(w.setup)
-        ? 'off'
-        : fastFallCondition(w.levels, s.median, w.infer, (w.tUs - w.hold.sinceUs) / 1e6);
+      return fastFall(w);
     case 'below-floor':
       return belowFloor(w);
     case 'leaking':

@@ -145,7 +145,7 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
   }),
   'fast-fall': row('high', 'sleeve-loosens', 'say-let-down-or-loss', 30, {
     parents: LOST,
-    stages: HOLD,
+    stages: UP,
     onDelayS: 0.3,
     offDelayS: 2,
   }),

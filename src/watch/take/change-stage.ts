@@ -17,11 +17,13 @@ export function changeStage(
 ): boolean {
   const from = w.stages.stage;
   if (from === to) return false;
-  if (w.hold !== null) {
-    // Saying 'let-down' answers the question that the fall has asked.
-    if (to === 'let-down') answer(w.fastFall, 'let-down', w.tUs, emit);
+  // Saying 'let-down' answers the question that the fall has asked.
+  if (to === 'let-down') answer(w.fastFall, 'let-down', w.tUs, emit);
+  if (w.hold !== null || !isUp(to)) {
     w.fastFall.asked = false;
     w.fastFall.lossBar = null;
+  }
+  if (w.hold !== null) {
     holdEnd(w.hold, w.tUs, 'stage', by === 'data', w.setup, emit);
     w.hold = null;
   }

@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { setupOf } from '../../job/testing/givens.ts';
+import { FILLS, play } from '../guard/testing/fills.ts';
+import { viewOf } from '../step.ts';
+import { Script } from '../testing/script.ts';
+
+const falls = (fromBar: number, rate: number) => (t: number) => Math.max(0, fromBar - rate * t);
+/** Filled to this at 0.1 bar/s, then a hose blows off: 0.8 bar a second. */
+const burst = (stage: 'seat' | 'inflate', bar: number, settings: Parameters<typeof setupOf>[0] = {}) =>
+  new Script({ setup: setupOf(settings) })
+    .say({ c: 'stage', to: stage })
+    .flow(bar / 0.1, (t) => 0.1 * t)
+    .flow(4, falls(bar, 0.8));
+
+describe('a hose that blows off while a hand fills', () => {
+  it.each([
+    ['seat', 0.4],
+    ['inflate', 1],
+  ] as const)('is said within 1.5 s in %s, from %d bar, with its question', (stage, bar) => {
+    const s = burst(stage, bar);
+    expect(s.at('fast-fall', 'unacknowledged') - bar / 0.1).toBeLessThan(1.5);
+    expect(s.of('question')).toMatchObject([{ answer: null }]);
+    // It stays until it is answered, and nobody is told to top up later.
+    s.flow(20, 0);
+    expect(viewOf(s.w, s.tS * 1e6).alarms.map((a) => [a.alarm, a.state])).toContainEqual([
+      'fast-fall',
+      'unacknowledged',
+    ]);
+    s.say({ c: 'answer', question: 'let-down-or-loss', answer: 'let-down' }).flow(5, 0);
+    expect(viewOf(s.w, s.tS * 1e6).question).toBeNull();
+  });
+
+  it('is nothing that a tap before a check valve could see', () => {
+    expect(burst('inflate', 1, { tap: 'supply' }).heard()).not.toContain('fast-fall');
+  });
+
+  it('is not what a hand does that stops, nor a hose that evens out, on a slow line or a quick one', () => {
+    for (const [name, fill] of Object.entries(FILLS)) {
+      const { bars } = play(fill, 20);
+      const s = new Script().say({ c: 'stage', to: 'inflate' });
+      s.flow(bars.length / 20, (t) => bars[Math.round(t * 20) - 1]!, { sd: 0 });
+      expect(s.heard(), name).not.toContain('fast-fall');
+    }
+    // A puff into a hose before a limp packer.
+    const puff = new Script().say({ c: 'stage', to: 'seat' });
+    puff.flow(1, (t) => 0.6 * t).flow(10, (t) => 0.02 + 0.58 * Math.exp(-t / 0.2));
+    expect(puff.heard()).not.toContain('fast-fall');
+  });
+});
