@@ -150,7 +150,7 @@ function neverLooked(fault: Fault, stage: WalkStage): Looked {
 }
 
 /** What went wrong, and of the browser driver's log what it waited for. */
-function messageOf(error: unknown): string {
+export function messageOf(error: unknown): string {
   const text = error instanceof Error ? error.message : String(error);
   const awaited = /waiting for ([^\n]*)/.exec(text)?.[1];
   return `${text.split('\n')[0]!.slice(0, 120)}${awaited === undefined ? '' : ` (for ${awaited.slice(0, 100)})`}`;

@@ -1,7 +1,7 @@
 import { bits32 } from '../../src/estimate/testing/random.ts';
 import { scanRun } from '../../src/record/reader.ts';
 import { readRunFile, sleep } from '../e2e/stage.ts';
-import { loadNow } from './cell.ts';
+import { loadNow, messageOf } from './cell.ts';
 import { inTime, JOB_ID, nowMs, plugIn, type Site, wait } from './site.ts';
 import { calm, finishRun, startRun, stepTo, WALK, type WalkStage } from './walk.ts';
 
@@ -130,7 +130,7 @@ export async function runKill(
     return { seed, ...found, load };
   } catch (error) {
     await spoilt();
-    const detail = String(error).split('\n')[0]!.slice(0, 200);
+    const detail = messageOf(error);
     return {
       seed,
       stage: work.stage,

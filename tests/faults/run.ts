@@ -1,5 +1,5 @@
 /**
- * npm run faults [-- NAME|kills …] [--stages prepare,hold] [--sites N] [--kills N] [--no-build]
+ * npm run faults [-- NAME|kills …] [--stages prepare,hold] [--sites N] [--kills N] [--seed N] [--no-build]
  *
  * Makes the faults named (all, and 100 kills of the browser, without a name) on the real stack and writes docs/faults.md
  * with its figures; what is not named keeps its figures of before. Fails where an expectation is not met.
@@ -27,6 +27,7 @@ const { values, positionals } = parseArgs({
     stages: { type: 'string' },
     sites: { type: 'string', default: String(Math.max(2, cpus().length)) },
     kills: { type: 'string', default: '100' },
+    seed: { type: 'string', default: String(Date.now() % 1_000_000_000) },
     'no-build': { type: 'boolean', default: false },
   },
 });
@@ -34,6 +35,9 @@ const sites = Number(values.sites);
 const kills = Number(values.kills);
 if (!(Number.isInteger(sites) && sites >= 1 && sites <= 16)) stop('--sites takes 1 to 16');
 if (!(Number.isInteger(kills) && kills >= 0 && kills <= 10_000)) stop('--kills takes 0 to 10000');
+const seed = Number(values.seed);
+if (!Number.isSafeInteger(seed) || seed < 0)
+  stop('--seed takes a whole number: the first kill’s, the others count on');
 const stages = (values.stages?.split(',') ?? WALK) as readonly WalkStage[];
 for (const s of stages) if (!WALK.includes(s)) stop(`no stage named ${s}; there are ${WALK.join(', ')}`);
 const names = positionals.filter((n) => n !== KILLS);
@@ -48,9 +52,8 @@ const chosen = all ? FAULTS : names.map(faultOf);
 const tasks: Task[] = chosen
   .map((f): Task => ({ t: 'fault', name: f.name, stages }))
   .filter((t) => t.t === 'fault' && (faultOf(t.name).stages ?? WALK).some((s) => stages.includes(s)));
-const seed0 = Date.now() % 1_000_000_000;
 if (all || positionals.includes(KILLS))
-  for (let i = 0; i < kills; i++) tasks.push({ t: 'kill', seed: seed0 + i });
+  for (let i = 0; i < kills; i++) tasks.push({ t: 'kill', seed: seed + i });
 
 let killed = 0;
 let failures = 0;
