@@ -7,10 +7,10 @@ import type { HostDeps } from './deps.ts';
 import { armLimit } from './device-limit.ts';
 import { EngineError, engineCode } from './errors.ts';
 import { createFeed } from './feed.ts';
-import { createLedger } from './ledger.ts';
 import type { EngineContract, ToEngine } from './messages.ts';
 import { createMoments, momentOf } from './moments.ts';
 import { startPulse } from './pulse.ts';
+import { createRunList } from './run-list.ts';
 import { createRuns } from './runs.ts';
 import { createScaledTimers } from './scaled-timers.ts';
 import { createSettling } from './settling.ts';
@@ -46,9 +46,9 @@ export function createHost(deps: HostDeps): Host {
     if (seconds !== null) current.notice({ n: 'clock-jump', seconds });
   }
   const feed = createFeed(deps, timers, current, moments.stirred, lookAtClock);
-  const ledger = createLedger(deps.documents, deps.files, deps.utcMs);
-  const runs = createRuns(deps, current, feed, ledger);
-  const settling = createSettling(deps, ledger);
+  const runList = createRunList(deps.documents, deps.files, deps.utcMs);
+  const runs = createRuns(deps, current, feed, runList);
+  const settling = createSettling(deps, runList);
 
   function rig() {
     if (feed.rig === null) throw new EngineError('not-a-rig', 'no simulated rig is connected');

@@ -9,7 +9,7 @@ import type { AppendFile } from '../record/stores/store.ts';
 import { createRun, type Run, stepRun } from './core.ts';
 import type { HostDeps } from './deps.ts';
 import { EngineError } from './errors.ts';
-import { fileOf } from './ledger.ts';
+import { fileOf } from './run-list.ts';
 import { createSlices, inSlices, type Slices } from './slices.ts';
 import { loadSnapshot, type Snapshot } from './snapshot.ts';
 import { restoredRows } from './trace.ts';

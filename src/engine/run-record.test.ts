@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import { scanRun } from '../record/reader.ts';
 import { StoreError } from '../record/stores/store.ts';
-import { fileOf } from './ledger.ts';
+import { fileOf } from './run-list.ts';
 import { openSideFiles } from './side-files.ts';
 import { snapshotName } from './snapshot.ts';
 import { createCurrentBench } from './testing/current.ts';
@@ -27,7 +27,7 @@ describe('what is put to rest of an open run', () => {
   it('is its pages with each flush, and its line in the list at once and then every half minute', async () => {
     const { b, record, halves } = await recording('r-1');
     await b.timers.run(0);
-    expect(await b.ledger.list()).toMatchObject([{ runId: 'r-1', state: 'open', readings: 0 }]);
+    expect(await b.runList.list()).toMatchObject([{ runId: 'r-1', state: 'open', readings: 0 }]);
     await halves(1);
     const scan = scanRun(await b.files.kill().readAll(fileOf('r-1')));
     expect(scan).toMatchObject({ samples: 10, end: null, damage: [] });
@@ -35,10 +35,10 @@ describe('what is put to rest of an open run', () => {
     expect(record.view().savedUs).toBe(record.run.nowUs);
     await halves(58);
     await b.timers.run(0);
-    expect((await b.ledger.list())[0]?.readings).toBe(0);
+    expect((await b.runList.list())[0]?.readings).toBe(0);
     await halves(1);
     await b.timers.run(0);
-    expect((await b.ledger.list())[0]?.readings).toBe(600);
+    expect((await b.runList.list())[0]?.readings).toBe(600);
   });
 
   it('is a snapshot once a minute, which goes with the run', async () => {
@@ -80,7 +80,7 @@ describe('what is put to rest of an open run', () => {
     expect(released).toEqual([]);
     await ending.settle();
     expect(released).toEqual(['r-4']);
-    expect(await b.ledger.list()).toMatchObject([{ runId: 'r-4', state: 'ended', readings: 43 }]);
+    expect(await b.runList.list()).toMatchObject([{ runId: 'r-4', state: 'ended', readings: 43 }]);
     const scan = scanRun(await b.files.readAll(fileOf('r-4')));
     expect(scan).toMatchObject({ samples: 43, end: 'ended' });
     const side = await openSideFiles(b.files, 'r-4');
@@ -135,13 +135,13 @@ describe('what is put to rest of an open run', () => {
     const settled = vi.fn();
     const settling = ending.settle().then(settled);
     await b.timers.run(2000);
-    expect(await b.ledger.list()).toMatchObject([{ state: 'open' }]);
+    expect(await b.runList.list()).toMatchObject([{ state: 'open' }]);
     expect(released).toEqual(['r-6b']);
     expect(settled).not.toHaveBeenCalled();
     full = false;
     await b.timers.run(1000);
     await settling;
-    expect(await b.ledger.list()).toMatchObject([{ state: 'ended' }]);
+    expect(await b.runList.list()).toMatchObject([{ state: 'ended' }]);
     expect(scanRun(file.read(0, file.size))).toMatchObject({ samples: 31, end: 'ended' });
   });
 
@@ -150,7 +150,7 @@ describe('what is put to rest of an open run', () => {
     await halves(2);
     await record.end(true).settle();
     expect(released).toEqual(['r-7']);
-    expect(await b.ledger.list()).toMatchObject([{ runId: 'r-7', state: 'open' }]);
+    expect(await b.runList.list()).toMatchObject([{ runId: 'r-7', state: 'open' }]);
     expect(scanRun(await b.files.readAll(fileOf('r-7')))).toMatchObject({ samples: 20, end: null });
   });
 });

@@ -5,10 +5,10 @@ import type { WriterStart } from '../record/writer.ts';
 import type { Run } from './core.ts';
 import type { HostDeps } from './deps.ts';
 import type { StoreHealth } from './health.ts';
-import type { Ledger } from './ledger.ts';
 import type { RunView } from './messages.ts';
 import { saveOutline } from './outline.ts';
 import { createRecorder, type Recorder } from './recorder.ts';
+import type { RunList } from './run-list.ts';
 import { closeSide, type OpenSideFiles, syncSide } from './side-files.ts';
 import { removeSnapshot, saveSnapshot, snapshotText } from './snapshot.ts';
 import { type RunTitle, summarise } from './tally.ts';
@@ -72,7 +72,7 @@ const SIDE_US = 5_000_000;
 
 export function createRunRecord(
   deps: Pick<HostDeps, 'timers' | 'utcMs' | 'files' | 'software'>,
-  ledger: Ledger,
+  runList: RunList,
   health: StoreHealth,
   parts: RecordParts,
 ): RunRecord {
@@ -81,9 +81,9 @@ export function createRunRecord(
     ...(start === undefined ? {} : { start }),
     fault: (code) => health.set(ended ? 'end' : 'pages', code),
   });
-  let ledgerUs = deps.timers.nowUs();
-  let sideUs = ledgerUs;
-  let snapshotUs = ledgerUs;
+  let listedUs = deps.timers.nowUs();
+  let sideUs = listedUs;
+  let snapshotUs = listedUs;
   let snapshotting = false;
   let ended = false;
 
@@ -92,7 +92,7 @@ export function createRunRecord(
       work();
       health.set('trace', null);
     } catch (cause) {
-      health.set('trace', ledger.codeOf(cause));
+      health.set('trace', runList.codeOf(cause));
     }
   }
 
@@ -100,10 +100,10 @@ export function createRunRecord(
     const state = endedUtcMs === null ? 'open' : 'ended';
     const summary = summarise(title, watched.tally, state, endedUtcMs, recorder.bytes);
     try {
-      await ledger.save(summary);
+      await runList.save(summary);
       health.set('list', null);
     } catch (cause) {
-      health.set('list', ledger.codeOf(cause));
+      health.set('list', runList.codeOf(cause));
     }
   }
 
@@ -116,7 +116,7 @@ export function createRunRecord(
     const text = snapshotText({ ...at, rows: trace.rows, tally, run }, deps.software);
     saveSnapshot(deps.files, title.runId, text)
       .then(() => health.set('snapshot', null))
-      .catch((cause: unknown) => health.set('snapshot', ledger.codeOf(cause)))
+      .catch((cause: unknown) => health.set('snapshot', runList.codeOf(cause)))
       .finally(() => {
         snapshotting = false;
         if (ended) void removeSnapshot(deps.files, title.runId);
@@ -145,8 +145,8 @@ export function createRunRecord(
         snapshotUs = nowUs;
         keepSnapshot();
       }
-      if (nowUs - ledgerUs < LEDGER_US) return;
-      ledgerUs = nowUs;
+      if (nowUs - listedUs < LEDGER_US) return;
+      listedUs = nowUs;
       void saveLine(null);
     },
     pages(from) {

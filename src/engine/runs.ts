@@ -15,10 +15,10 @@ import { moved } from './early.ts';
 import { EngineError } from './errors.ts';
 import type { Feed } from './feed.ts';
 import { createStoreHealth } from './health.ts';
-import { fileOf, type Ledger } from './ledger.ts';
 import type { Request } from './messages.ts';
 import { openLeft, revive } from './resume.ts';
 import { clockOnResume, deviceClockNow } from './resume-clock.ts';
+import { fileOf, type RunList } from './run-list.ts';
 import { lockAll, runLocks } from './run-locks.ts';
 import { createRunRecord, type RecordParts, type RunRecord } from './run-record.ts';
 import { closeSide, type OpenSideFiles, openSideFiles } from './side-files.ts';
@@ -51,7 +51,7 @@ function seenEmpty({ stage, bar, overBar, stale }: WatchView): boolean {
   return stage === 'done' && bar !== null && overBar === null && !stale && bar <= EMPTY_BAR;
 }
 
-export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledger: Ledger): Runs {
+export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, runList: RunList): Runs {
   const health = createStoreHealth((ok, code) => current.notice({ n: 'store', ok, code }));
   let busy = false;
 
@@ -74,7 +74,7 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledg
     });
   }
 
-  const recordOf = (parts: RecordParts): RunRecord => createRunRecord(deps, ledger, health, parts);
+  const recordOf = (parts: RecordParts): RunRecord => createRunRecord(deps, runList, health, parts);
 
   /** The early run's clock, and what it heard: from its oldest entry on, without limits that were only tried. */
   function heardEarly() {
@@ -177,7 +177,7 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledg
           if (cause instanceof EngineError) throw cause;
           // Without a record there is no run, but the guard gets its limits all the same.
           feed.setup(setup);
-          current.notice({ n: 'store', ok: false, code: ledger.codeOf(cause) });
+          current.notice({ n: 'store', ok: false, code: runList.codeOf(cause) });
           throw cause;
         }
         return title.runId;
@@ -185,7 +185,7 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledg
 
     resume: (runId) =>
       unrecorded(async () => {
-        const title = await ledger.find(runId);
+        const title = await runList.find(runId);
         const release = await lockAll(deps, runLocks(title));
         let file: AppendFile | null = null;
         let side: OpenSideFiles | null = null;
@@ -213,14 +213,14 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, ledg
       }),
 
     async closeInterrupted(runId) {
-      const title = await ledger.find(runId);
+      const title = await runList.find(runId);
       const release = await lockAll(deps, runLocks(title));
       try {
         const { file, scan } = await openLeft(deps, runId);
         try {
           closeInterrupted(file, scan, deps.utcMs());
           const seconds = scan.firstUs === null ? 0 : (scan.lastUs - scan.firstUs) / 1e6;
-          await ledger.save({
+          await runList.save({
             ...title,
             state: 'interrupted',
             endedUtcMs: scan.lastUtcMs,

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { createManualTimers, settle } from '../link/testing/timers.ts';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
 import { createMemoryStore } from '../record/stores/testing/memory.ts';
-import { createLedger } from './ledger.ts';
 import type { RunSummary } from './messages.ts';
+import { createRunList } from './run-list.ts';
 import { createSettling } from './settling.ts';
 import { createTestLocks } from './testing/bench.ts';
 
@@ -30,17 +30,17 @@ function bench() {
   const documents = createMemoryDocuments();
   const locks = createTestLocks();
   const utcMs = () => 1;
-  const ledger = createLedger(documents, files, utcMs);
-  const settling = createSettling({ files, documents, locks, timers, utcMs }, ledger);
-  return { timers, files, ledger, locks, settling };
+  const runList = createRunList(documents, files, utcMs);
+  const settling = createSettling({ files, documents, locks, timers, utcMs }, runList);
+  return { timers, files, runList, locks, settling };
 }
 
 describe('the stores at the start', () => {
   it('runs that were left open are offered, but for one that is held', async () => {
-    const { ledger, locks, settling } = bench();
-    await ledger.save(summary('held', 'open'));
-    await ledger.save(summary('left', 'open'));
-    await ledger.save(summary('over', 'ended'));
+    const { runList, locks, settling } = bench();
+    await runList.save(summary('held', 'open'));
+    await runList.save(summary('left', 'open'));
+    await runList.save(summary('over', 'ended'));
     await locks.acquire('run-held');
     expect((await settling.begin()).map((r) => r.runId)).toEqual(['left']);
     // Looking takes nothing.
@@ -48,8 +48,8 @@ describe('the stores at the start', () => {
   });
 
   it('the list waits for them, and shows what there is after 3 s', async () => {
-    const { timers, files, ledger, settling } = bench();
-    await ledger.save(summary('over', 'ended'));
+    const { timers, files, runList, settling } = bench();
+    await runList.save(summary('over', 'ended'));
     files.list = () => new Promise(() => undefined);
     void settling.begin();
     let listed: readonly RunSummary[] | null = null;

@@ -1,9 +1,9 @@
 import { pause } from '../link/timers.ts';
 import { sweepImports } from '../record/stores/imports.ts';
 import type { HostDeps } from './deps.ts';
-import type { Ledger } from './ledger.ts';
 import type { RunSummary } from './messages.ts';
 import { recoverRestore } from './restore-journal.ts';
+import type { RunList } from './run-list.ts';
 import { runLocks } from './run-locks.ts';
 import { createSlices } from './slices.ts';
 
@@ -23,7 +23,7 @@ const SETTLE_MS = 3000;
 
 export function createSettling(
   deps: Pick<HostDeps, 'files' | 'documents' | 'locks' | 'timers' | 'utcMs'>,
-  ledger: Ledger,
+  runList: RunList,
 ): Settling {
   // The list of runs waits for it: a run whose list entry was lost must not be missing from the first look.
   let settled: Promise<void> = Promise.resolve();
@@ -36,12 +36,12 @@ export function createSettling(
   async function settle(): Promise<void> {
     // Files of a restore that does not count yet are no orphans, neither runs nor imports.
     const restored = await recoverRestore(deps, sweep).catch(() => null);
-    if (restored !== null) await ledger.adoptOrphans(createSlices(deps.timers));
+    if (restored !== null) await runList.adoptOrphans(createSlices(deps.timers));
   }
 
   async function leftOpen(): Promise<readonly RunSummary[]> {
     const open: RunSummary[] = [];
-    for (const summary of await ledger.list()) {
+    for (const summary of await runList.list()) {
       if (summary.state !== 'open') continue;
       const release = await deps.locks.acquire(runLocks(summary)[0]!);
       if (release === null) continue;
@@ -59,7 +59,7 @@ export function createSettling(
     },
     async listed() {
       await Promise.race([settled.catch(() => undefined), pause(deps.timers, SETTLE_MS)]);
-      return ledger.list();
+      return runList.list();
     },
   };
 }

@@ -1,6 +1,6 @@
 /** The archive: every run of this tablet and every file kept from elsewhere, one line each. */
 
-import { createLedger } from '../engine/ledger.ts';
+import { createRunList } from '../engine/run-list.ts';
 import type { Manifest } from '../record/manifest.ts';
 import { sealedOf } from '../record/seal.ts';
 import { listImports } from '../record/stores/imports.ts';
@@ -8,10 +8,10 @@ import { loadSealed } from '../record/stores/sealed-store.ts';
 import type { EvidenceDeps } from './deps.ts';
 import { about, type FileLabel, readLabel } from './labels.ts';
 import type { ArchiveEntry } from './messages.ts';
+import { manifestOf } from './opened-records.ts';
 import { papersOf } from './papers.ts';
 import { allStatuses } from './reviews.ts';
 import { label as labelRun } from './sealing.ts';
-import { manifestOf } from './shelf.ts';
 import type { Trust } from './signers.ts';
 
 export async function listArchive(
@@ -21,7 +21,7 @@ export async function listArchive(
   makeLabel: (sha256: string) => Promise<FileLabel>,
 ): Promise<readonly ArchiveEntry[]> {
   const statuses = await allStatuses(deps.documents);
-  const ledger = createLedger(deps.documents, deps.files, deps.utcMs);
+  const runList = createRunList(deps.documents, deps.files, deps.utcMs);
   const sealedIds = new Set(
     (await deps.documents.list('seal')).filter((d) => sealedOf(d.body) !== null).map((d) => d.id),
   );
@@ -34,7 +34,7 @@ export async function listArchive(
           signer: trust.names.get(m.signer.fingerprint) ?? null,
         };
   const entries: ArchiveEntry[] = [];
-  for (const run of await ledger.list()) {
+  for (const run of await runList.list()) {
     const sealed = sealedIds.has(run.runId) ? await loadSealed(deps.documents, run.runId) : null;
     const manifest = manifestOf(sealed);
     // A process that died between seal and label leaves the label to be made up.

@@ -4,7 +4,7 @@ import type { RecordCrypto } from '../record/signing.ts';
 import type { DocumentStore, FileStore } from '../record/stores/store.ts';
 import type { CatalogueOf } from '../words/catalogue.ts';
 import type { FromEvidence } from './messages.ts';
-import type { HandleShelf } from './office/folder.ts';
+import type { HandleStore } from './office/folder.ts';
 
 export type { Tell };
 
@@ -20,7 +20,7 @@ export interface EvidenceDeps {
   readonly crypto: RecordCrypto;
   post(message: FromEvidence): void;
   /** Where the shared folder's handle is kept; among the documents unless told otherwise. */
-  readonly handles?: HandleShelf;
+  readonly handles?: HandleStore;
   /** Words in the language that a record or a request names. */
   readonly catalogueOf: CatalogueOf;
   /** Name and version of the program, kept in each record. */

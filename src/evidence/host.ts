@@ -10,7 +10,7 @@ import { makeBackup } from './backup/make.ts';
 import { lookInto, restoreFrom } from './backup/restore.ts';
 import { captureOf } from './capture.ts';
 import { certificatePage } from './certificate/page.ts';
-import { type Checked, checkFile, keepChecked, loadKept, removeKept } from './checking.ts';
+import { type Checked, checkFile, keepChecked, loadKept, removeKept } from './checked-files.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { differences } from './differences.ts';
 import { EvidenceError, evidenceCode } from './faults.ts';
@@ -18,14 +18,14 @@ import { type FileLabel, labelFor, removeLabel, writeLabel } from './labels.ts';
 import type { EvidenceContract, RecordRef, ToEvidence, VerifyView } from './messages.ts';
 import { refText } from './messages.ts';
 import { lastLimited, numbersOf } from './numbers.ts';
-import { createOfficeFolder, handleShelf } from './office/office.ts';
+import { createOfficeFolder, handleStore } from './office/office.ts';
 import type { OpenRecord } from './open.ts';
+import { createOpenedRecords, sealedFacts, viewOf } from './opened-records.ts';
 import { bundleIn } from './papers.ts';
 import { overlay } from './pictures.ts';
 import { setStatus } from './reviews.ts';
 import { createSavedRuns } from './saved-runs.ts';
 import { addTo, buildFile, sealRun } from './sealing.ts';
-import { createShelf, sealedFacts, viewOf } from './shelf.ts';
 import { changeKey, forgetSigner, keyView, knownSigners, knowSigner, trustOf } from './signers.ts';
 
 /** The evidence worker behind its shell: answers each request once, whatever comes. */
@@ -51,13 +51,13 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
   const verdicts = new Map<string, VerifyView['verdict']>();
   let opened: Checked | null = null;
 
-  const shelf = createShelf(deps, async (sha256) => {
+  const openRecords = createOpenedRecords(deps, async (sha256) => {
     const { record, verdict } = await loadKept(deps, sha256, await trust());
     verdicts.set(sha256, verdict);
     return record;
   });
 
-  /** Checked once; not laid on the shelf, so that a long list doesn't push out what is being looked at. */
+  /** Checked once; not kept open, so that a long list doesn't push out what is being looked at. */
   async function makeLabel(sha256: string): Promise<FileLabel> {
     const { record, verdict } = await loadKept(deps, sha256, await trust());
     verdicts.set(sha256, verdict);
@@ -77,8 +77,8 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     (record.manifest === null ? null : bundleIn(record.manifest.job)?.job.title) ??
     record.detail.summary.title;
 
-  const office = createOfficeFolder(deps, deps.handles ?? handleShelf(deps), async (runId, tell) =>
-    buildFile(deps, await shelf.open({ kind: 'run', runId }), tell),
+  const office = createOfficeFolder(deps, deps.handles ?? handleStore(deps), async (runId, tell) =>
+    buildFile(deps, await openRecords.open({ kind: 'run', runId }), tell),
   );
   const silent: Tell = () => deps.pause();
   /** The seal is at rest: that its file is in the shared folder is tried beside it, and again later. */
@@ -107,7 +107,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     'run-capture': ({ runId }) => saved.capture(runId),
     'remove-run': async ({ runId }) => {
       await saved.remove(runId);
-      shelf.drop({ kind: 'run', runId });
+      openRecords.drop({ kind: 'run', runId });
       return null;
     },
     'let-go': async () => {
@@ -125,7 +125,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     },
     seal: async ({ runId, wording }) => {
       const done = await sealRun(deps, runId, wording);
-      shelf.drop({ kind: 'run', runId });
+      openRecords.drop({ kind: 'run', runId });
       waits(runId);
       return done;
     },
@@ -135,11 +135,11 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
         const kept = (await listImports(deps.documents)).find((i) => i.sha256 === ref.sha256);
         return { name: kept?.name ?? `${ref.sha256}.zip`, file: await blobOf(file, 'application/zip') };
       }
-      return buildFile(deps, await shelf.open(ref), tell);
+      return buildFile(deps, await openRecords.open(ref), tell);
     },
     add: async ({ runId, kind, text, by }) => {
       await addTo(deps, runId, { kind, text, by });
-      shelf.drop({ kind: 'run', runId });
+      openRecords.drop({ kind: 'run', runId });
       waits(runId);
       return null;
     },
@@ -165,9 +165,9 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     'forget-signer': ({ fingerprint }) => forgetSigner(deps, fingerprint),
     verify: async ({ file, name }, tell) => {
       opened = null;
-      shelf.lay(null);
+      openRecords.lay(null);
       opened = await checkFile(deps, file, name, await trust(), tell);
-      shelf.lay(opened.record);
+      openRecords.lay(opened.record);
       return opened.view;
     },
     'keep-opened': async () => {
@@ -182,12 +182,12 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     'remove-import': async ({ sha256 }) => {
       await removeKept(deps, sha256);
       await removeLabel(deps, sha256);
-      shelf.drop({ kind: 'import', sha256 });
+      openRecords.drop({ kind: 'import', sha256 });
       return null;
     },
     archive: async () => listArchive(deps, await trust(), makeLabel),
     numbers: async ({ ref }, tell) => {
-      const record = await shelf.open(ref);
+      const record = await openRecords.open(ref);
       const { detail } = record;
       const endUs = detail.firstUs + detail.lastS * 1e6;
       const setup = lastLimited(detail.setups);
@@ -195,17 +195,17 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     },
     'set-status': ({ ref, status, reason, by }) => setStatus(deps, refText(ref), { status, reason, by }),
     record: async ({ ref }, tell) => {
-      const record = await shelf.open(ref);
+      const record = await openRecords.open(ref);
       return viewOf(deps, ref, record, await trust(), verdictOf(ref), tell);
     },
     'record-window': async ({ ref, fromS, toS, points }) =>
-      (await (await shelf.open(ref)).values()).window(fromS, toS, points),
-    'judge-again': async ({ ref }) => differences(await shelf.open(ref)),
+      (await (await openRecords.open(ref)).values()).window(fromS, toS, points),
+    'judge-again': async ({ ref }) => differences(await openRecords.open(ref)),
     picture: async ({ order }) => {
       if (order.refs.length === 0 || order.refs.length > 6)
         throw new EvidenceError('bad-request', 'one to six records');
       const records: OpenRecord[] = [];
-      for (const ref of order.refs) records.push(await shelf.open(ref));
+      for (const ref of order.refs) records.push(await openRecords.open(ref));
       const words = await deps.catalogueOf(order.wording);
       const dated = (r: OpenRecord): string => {
         const { openedUtcMs } = r.detail.summary;
@@ -215,12 +215,12 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       return overlay(order, records, records.map(dated), words);
     },
     'visible-data': async ({ ref, fromS, toS }) => {
-      const { detail, ...record } = await shelf.open(ref);
+      const { detail, ...record } = await openRecords.open(ref);
       const window = (await record.values()).window(fromS, toS, MOST_ROWS);
       return new Blob([visibleCsv(window, detail.utcMs, detail.firstUs, fromS, toS)], { type: 'text/csv' });
     },
     certificate: async ({ ref }, tell) => {
-      const record = await shelf.open(ref);
+      const record = await openRecords.open(ref);
       const facts = await sealedFacts(deps, record, await trust());
       if (record.manifest === null || facts === null)
         throw new EvidenceError('not-sealed', 'a certificate is made from a sealed record only');

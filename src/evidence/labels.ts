@@ -4,8 +4,8 @@
  */
 import type { Manifest } from '../record/manifest.ts';
 import type { EvidenceDeps } from './deps.ts';
+import { summaryOf } from './opened-records.ts';
 import { bundleIn } from './papers.ts';
-import { summaryOf } from './shelf.ts';
 
 export interface FileLabel {
   readonly title: string;

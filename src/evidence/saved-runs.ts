@@ -1,7 +1,7 @@
-import { createLedger, fileOf } from '../engine/ledger.ts';
 import type { RunDetail, TraceWindow } from '../engine/messages.ts';
 import { loadOutline, outlineName, outlineOf, saveOutline } from '../engine/outline.ts';
 import { rejudge } from '../engine/resume.ts';
+import { createRunList, fileOf } from '../engine/run-list.ts';
 import { runLocks } from '../engine/run-locks.ts';
 import { closeSide, type OpenSideFiles, openSideFiles } from '../engine/side-files.ts';
 import type { Slices } from '../engine/slices.ts';
@@ -32,7 +32,7 @@ export interface SavedRuns {
   letGo(): Promise<void>;
 }
 
-interface Shelf {
+interface OpenedRun {
   readonly runId: string;
   readonly side: OpenSideFiles;
   readonly cache: TraceCache;
@@ -57,17 +57,17 @@ const NO_PLACES: ReadonlyMap<number, string | null> = new Map();
 export function createSavedRuns(
   deps: Pick<EvidenceDeps, 'files' | 'documents' | 'locks' | 'utcMs' | 'pause'>,
 ): SavedRuns {
-  const ledger = createLedger(deps.documents, deps.files, deps.utcMs);
+  const runList = createRunList(deps.documents, deps.files, deps.utcMs);
   const slices = slicesOf(deps);
   // The run that is being looked at: zooming must not open its files again.
-  let shelf: Shelf | null = null;
+  let opened: OpenedRun | null = null;
   let opening: Promise<unknown> = Promise.resolve();
 
   const pagesOf = (runId: string): Promise<ByteSource> => deps.files.source(fileOf(runId));
 
   function clear(): void {
-    closeSide(shelf?.side ?? null);
-    shelf = null;
+    closeSide(opened?.side ?? null);
+    opened = null;
   }
 
   function cacheOf(side: OpenSideFiles): TraceCache | null {
@@ -86,10 +86,10 @@ export function createSavedRuns(
     return cacheOf(side);
   }
 
-  async function load(runId: string): Promise<Shelf | null> {
-    if (shelf?.runId === runId) return shelf;
+  async function load(runId: string): Promise<OpenedRun | null> {
+    if (opened?.runId === runId) return opened;
     clear();
-    const { readings } = await ledger.find(runId);
+    const { readings } = await runList.find(runId);
     const side = await openSideFiles(deps.files, runId);
     if (side === null) throw new StoreError('busy', 'the trace is open in another tab');
     try {
@@ -99,8 +99,8 @@ export function createSavedRuns(
         closeSide(side);
         return null;
       }
-      shelf = { runId, side, cache };
-      return shelf;
+      opened = { runId, side, cache };
+      return opened;
     } catch (cause) {
       closeSide(side);
       throw cause;
@@ -123,7 +123,7 @@ export function createSavedRuns(
 
   return {
     async detail(runId, check) {
-      const summary = await ledger.find(runId);
+      const summary = await runList.find(runId);
       const kept = check || summary.state === 'open' ? null : await loadOutline(deps.files, runId);
       if (kept !== null) return { summary, ...kept };
       const outline = await outlineOf(await pagesOf(runId));
@@ -142,7 +142,7 @@ export function createSavedRuns(
       }),
 
     async capture(runId) {
-      await ledger.find(runId);
+      await runList.find(runId);
       return captureOf(await pagesOf(runId));
     },
 
@@ -150,14 +150,14 @@ export function createSavedRuns(
 
     remove: (runId) =>
       inTurn(async () => {
-        const summary = await ledger.find(runId);
+        const summary = await runList.find(runId);
         if (summary.state === 'open') throw new EvidenceError('refused', 'an open run cannot be removed');
         const release = await deps.locks.acquire(runLocks(summary)[0]!);
         if (release === null) throw new EvidenceError('run-locked', 'another tab has taken the run up');
         try {
-          if (shelf?.runId === runId) clear();
+          if (opened?.runId === runId) clear();
           await removeFiles(runId);
-          await ledger.remove(runId);
+          await runList.remove(runId);
         } finally {
           release();
         }

@@ -1,6 +1,6 @@
 /** Sealing a run of this tablet, what is added afterwards, and the file that leaves it. */
 
-import { createLedger, fileOf } from '../engine/ledger.ts';
+import { createRunList, fileOf } from '../engine/run-list.ts';
 import type { Wording } from '../job/wording.ts';
 import { bytesSource } from '../record/byte-source.ts';
 import { buildJobFile, jobFileName } from '../record/job-file.ts';
@@ -37,8 +37,8 @@ export function sealRun(
   wording: Wording,
 ): Promise<EvidenceAnswers['seal']> {
   return locked(deps, runId, async () => {
-    const ledger = createLedger(deps.documents, deps.files, deps.utcMs);
-    const summary = await ledger.find(runId);
+    const runList = createRunList(deps.documents, deps.files, deps.utcMs);
+    const summary = await runList.find(runId);
     if (summary.practice) throw new EvidenceError('practice', 'a practice run is never sealed');
     if (summary.state === 'open') throw new EvidenceError('open', 'the run has no end');
     if ((await loadSealed(deps.documents, runId)) !== null)

@@ -8,8 +8,8 @@ import { channelSetup, HELLO, PRESS, sample } from '../../sensing/testing/device
 import { createRun } from '../core.ts';
 import { createCurrentRun } from '../current-run.ts';
 import { createStoreHealth } from '../health.ts';
-import { createLedger, fileOf } from '../ledger.ts';
 import type { FromEngine } from '../messages.ts';
+import { createRunList, fileOf } from '../run-list.ts';
 import { createRunRecord, type RecordParts } from '../run-record.ts';
 import { openSideFiles } from '../side-files.ts';
 import { createWatched } from '../watched.ts';
@@ -30,7 +30,7 @@ export function createCurrentBench() {
     post: (message: FromEngine) => posted.push(message),
     software: 'test',
   };
-  const ledger = createLedger(documents, files, deps.utcMs);
+  const runList = createRunList(documents, files, deps.utcMs);
   let stirs = 0;
   const current = createCurrentRun(deps, timers, () => stirs++);
   const said: (string | null)[] = [];
@@ -40,7 +40,7 @@ export function createCurrentBench() {
   return {
     timers,
     files,
-    ledger,
+    runList,
     posted,
     current,
     /** Codes of what the stores refused; null: all is kept again. */
@@ -65,7 +65,7 @@ export function createCurrentBench() {
       const head = { ...current.live.run.head, runId };
       const released: string[] = [];
       const side = await openSideFiles(files, runId);
-      const record = createRunRecord({ ...deps }, ledger, health, {
+      const record = createRunRecord({ ...deps }, runList, health, {
         title: { runId, jobId: null, title: 'A repair', practice: false, openedUtcMs: deps.utcMs() },
         head,
         file: await files.open(fileOf(runId)),

@@ -1,6 +1,6 @@
 /** Making a backup: one file after another is read, hashed and handed to the Blob, so that few stand in memory. */
 
-import { createLedger } from '../../engine/ledger.ts';
+import { createRunList } from '../../engine/run-list.ts';
 import {
   BACKED_UP_KINDS,
   BACKUP_FILE,
@@ -55,7 +55,7 @@ export async function makeBackup(deps: EvidenceDeps, tell: Tell): Promise<Backup
   const utf8 = new TextEncoder();
   await summed(BACKUP_FILE.readme, utf8.encode(README));
 
-  const runs = await createLedger(documents, files, deps.utcMs).list();
+  const runs = await createRunList(documents, files, deps.utcMs).list();
   const open = new Set(runs.filter((r) => r.state === 'open').map((r) => r.runId));
   const known = new Set(runs.map((r) => r.runId));
   const imports = new Set((await listImports(documents)).map((i) => importFileName(i.sha256)));

@@ -1,7 +1,7 @@
 /** Looking into a backup and restoring it, behind the evidence worker's requests. */
 
-import { createLedger } from '../../engine/ledger.ts';
 import { RESTORE_LOCK, recoverHeld, restoreAll } from '../../engine/restore-journal.ts';
+import { createRunList } from '../../engine/run-list.ts';
 import { toHex } from '../../record/hex.ts';
 import { loadSigner } from '../../record/stores/keys.ts';
 import type { EvidenceDeps, Tell } from '../deps.ts';
@@ -72,7 +72,7 @@ export function lookInto(deps: EvidenceDeps, file: Blob, tell: Tell): Promise<Re
 
 /** A run under way needs the disk and the processor for itself. */
 async function refuseWhileRunning(deps: EvidenceDeps): Promise<void> {
-  for (const run of await createLedger(deps.documents, deps.files, deps.utcMs).list()) {
+  for (const run of await createRunList(deps.documents, deps.files, deps.utcMs).list()) {
     if (run.state !== 'open') continue;
     const release = await deps.locks.acquire(`run-${run.runId}`);
     if (release === null) throw new EvidenceError('run-open', 'a run is under way');

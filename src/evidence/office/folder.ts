@@ -22,7 +22,7 @@ export interface FolderFile {
 }
 
 /** Where the folder's handle is kept over restarts. */
-export interface HandleShelf {
+export interface HandleStore {
   get(): Promise<Folder | null>;
   set(folder: Folder | null): Promise<void>;
 }

@@ -1,11 +1,11 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { PLAIN_WORDING } from '../../job/testing/wording.ts';
 import { createOffice } from '../testing/office.ts';
-import type { Folder, HandleShelf } from './folder.ts';
+import type { Folder, HandleStore } from './folder.ts';
 import { createFakeFolder, type FakeFolder } from './testing/fake-folder.ts';
 
 /** Handles of the browser's can be kept among the documents; the fake's can't be cloned. */
-function shelfOf(): HandleShelf {
+function handlesIn(): HandleStore {
   let kept: Folder | null = null;
   return {
     get: async () => kept,
@@ -23,7 +23,7 @@ let runId: string;
 
 beforeAll(async () => {
   folder = createFakeFolder();
-  there = createOffice({ handles: shelfOf() });
+  there = createOffice({ handles: handlesIn() });
   await there.keepJob();
   runId = await there.record({ holdS: 2 });
   await there.ask({ q: 'office-choose', handle: folder });
@@ -46,7 +46,7 @@ describe('a sealed job', () => {
   });
 
   it('waits, with the reason, while the folder is not there; the record itself is not touched', async () => {
-    const office = createOffice({ handles: shelfOf() });
+    const office = createOffice({ handles: handlesIn() });
     await office.keepJob();
     const run = await office.record({ holdS: 1 });
     const away = createFakeFolder();
@@ -71,7 +71,7 @@ describe('a sealed job', () => {
   });
 
   it('with something added is another file beside the first, and that is said', async () => {
-    const office = createOffice({ handles: shelfOf() });
+    const office = createOffice({ handles: handlesIn() });
     await office.keepJob();
     const run = await office.record({ holdS: 1 });
     const mine = createFakeFolder();
@@ -91,7 +91,7 @@ describe('a sealed job', () => {
 
 describe('what others put there', () => {
   it('is verified before it is believed; what is hostile or broken is named and stops nothing', async () => {
-    const office = createOffice({ handles: shelfOf() });
+    const office = createOffice({ handles: handlesIn() });
     const shared = createFakeFolder();
     const changed = file.slice();
     changed[file.length >> 1]! ^= 1;
@@ -144,7 +144,7 @@ describe('what others put there', () => {
   });
 
   it('built after its key was gone, without signed sums: whole when all of it derives, else not', async () => {
-    const office = createOffice({ handles: shelfOf() });
+    const office = createOffice({ handles: handlesIn() });
     const backup = (await there.ask({ q: 'backup' })).file;
     const { token } = await office.ask({ q: 'restore-look', file: backup });
     await office.ask({ q: 'restore', file: backup, token, choice: { differing: 'mine', settings: false } });
@@ -171,7 +171,7 @@ describe('what others put there', () => {
   });
 
   it('can’t be looked at while the folder is away, and that is said', async () => {
-    const office = createOffice({ handles: shelfOf() });
+    const office = createOffice({ handles: handlesIn() });
     await expect(office.ask({ q: 'office-list' })).rejects.toMatchObject({ code: 'missing' });
     const shared = createFakeFolder();
     await office.ask({ q: 'office-choose', handle: shared });

@@ -11,7 +11,7 @@ import { deriving } from '../deriving.ts';
 import { EvidenceError, evidenceCode } from '../faults.ts';
 import { bundleIn } from '../papers.ts';
 import type { Trust } from '../signers.ts';
-import { type Folder, filesIn, type HandleShelf, writeInto } from './folder.ts';
+import { type Folder, filesIn, type HandleStore, writeInto } from './folder.ts';
 import type { FileState, FolderLine, FolderList, OfficeView, Waiting, WriteReport } from './messages.ts';
 
 const MOST_BYTES = 1 << 30;
@@ -34,7 +34,7 @@ export interface Office {
   file(name: string): Promise<Blob>;
 }
 
-export function handleShelf(deps: EvidenceDeps): HandleShelf {
+export function handleStore(deps: EvidenceDeps): HandleStore {
   return {
     async get() {
       const body = (await deps.documents.get('office', 'folder'))?.body as { handle?: Folder } | undefined;
@@ -61,7 +61,7 @@ const STATES: Readonly<Record<Verdict, FileState>> = {
 /** @param build makes the job's file of a sealed run */
 export function createOfficeFolder(
   deps: EvidenceDeps,
-  handles: HandleShelf,
+  handles: HandleStore,
   build: (runId: string, tell: Tell) => Promise<{ readonly name: string; readonly file: Blob }>,
 ): Office {
   // What checking a file said, as long as its name, length and date stay; checked again when it is opened.

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
 import { createMemoryStore } from '../record/stores/testing/memory.ts';
 import { runPages } from '../record/testing/sealing.ts';
-import { createLedger } from './ledger.ts';
+import { createRunList } from './run-list.ts';
 
 it('runs without a document are adopted, though another tab removes one meanwhile', async () => {
   const store = createMemoryStore();
@@ -18,7 +18,7 @@ it('runs without a document are adopted, though another tab removes one meanwhil
       return listed;
     },
   });
-  const ledger = createLedger(createMemoryDocuments(), files, () => 0);
-  await ledger.adoptOrphans({ breathe: async () => undefined });
-  expect((await ledger.list()).map((s) => s.runId)).toEqual(['run-0001']);
+  const runList = createRunList(createMemoryDocuments(), files, () => 0);
+  await runList.adoptOrphans({ breathe: async () => undefined });
+  expect((await runList.list()).map((s) => s.runId)).toEqual(['run-0001']);
 });

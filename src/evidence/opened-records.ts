@@ -1,7 +1,7 @@
 /** Opens records by reference and keeps the last few, so that panning and overlays open nothing twice. */
 
-import { createLedger, fileOf } from '../engine/ledger.ts';
 import { outlineOf } from '../engine/outline.ts';
+import { createRunList, fileOf } from '../engine/run-list.ts';
 import { bytesSource } from '../record/byte-source.ts';
 import { toHex } from '../record/hex.ts';
 import { type Manifest, parseManifest } from '../record/manifest.ts';
@@ -70,7 +70,7 @@ export async function recordOfFile(
   };
 }
 
-export interface Shelf {
+export interface OpenedRecords {
   open(ref: RecordRef): Promise<OpenRecord>;
   /** The file being looked at, or none. */
   lay(record: OpenRecord | null): void;
@@ -78,12 +78,15 @@ export interface Shelf {
 }
 
 /** @param load opens a kept file */
-export function createShelf(deps: EvidenceDeps, load: (sha256: string) => Promise<OpenRecord>): Shelf {
+export function createOpenedRecords(
+  deps: EvidenceDeps,
+  load: (sha256: string) => Promise<OpenRecord>,
+): OpenedRecords {
   const kept = new Map<string, Promise<OpenRecord>>();
-  const ledger = createLedger(deps.documents, deps.files, deps.utcMs);
+  const runList = createRunList(deps.documents, deps.files, deps.utcMs);
 
   async function openRun(runId: string): Promise<OpenRecord> {
-    const summary = await ledger.find(runId);
+    const summary = await runList.find(runId);
     const pages = await deps.files.readAll(fileOf(runId));
     const sealed = await loadSealed(deps.documents, runId);
     const detail = { summary, ...(await outlineOf(bytesSource(pages))) };

@@ -12,7 +12,7 @@ import { EngineError } from './errors.ts';
 import { inSlices, type Slices } from './slices.ts';
 
 /** The list of runs: one document a run, beside the run's file. The file is the truth, the document its label. */
-export interface Ledger {
+export interface RunList {
   list(): Promise<readonly RunSummary[]>;
   /** @throws EngineError 'missing' */
   find(runId: string): Promise<RunSummary>;
@@ -38,7 +38,7 @@ function summaryOf(document: StoredDocument): RunSummary | null {
   return good ? (body as RunSummary) : null;
 }
 
-export function createLedger(documents: DocumentStore, files: FileStore, utcMs: () => number): Ledger {
+export function createRunList(documents: DocumentStore, files: FileStore, utcMs: () => number): RunList {
   // One put at a time: two of one revision would refuse each other.
   let saving: Promise<void> = Promise.resolve();
   function save(summary: RunSummary): Promise<void> {

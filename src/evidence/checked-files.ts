@@ -11,8 +11,8 @@ import { deriving } from './deriving.ts';
 import { EvidenceError } from './faults.ts';
 import type { EvidenceAnswers, VerifyView } from './messages.ts';
 import type { OpenRecord, Values } from './open.ts';
+import { recordOfFile } from './opened-records.ts';
 import { bundleIn } from './papers.ts';
-import { recordOfFile } from './shelf.ts';
 import type { Trust } from './signers.ts';
 
 /** Larger than any job, and small enough to stand in memory. */
