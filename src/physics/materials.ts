@@ -24,5 +24,13 @@ export const WALL: Readonly<
 export const GROUND: Thermal = { k: 1.8, rhoCp: 2.5e6, spread: 1.6 };
 /** Resin-wet fabric, filled or not. */
 export const SLEEVE: Thermal = { k: 0.25, rhoCp: 2.0e6, spread: 1.6 };
-/** Free convection and radiation between the packer's air and its wall, W/(m²·K), through the rubber. */
-export const AIR_FILM = { h: 8, spread: 1.6 } as const;
+/**
+ * From what fills the packer to its wall, W/(m²·K), and the factor either way: free convection of gases 2-25 (with radiation),
+ * of liquids 50-1000, condensing steam 2500 and more (Incropera & DeWitt, table 1.1: values from memory); of steam there is
+ * air in the packer besides.
+ */
+export const FILM = {
+  air: { h: 8, spread: 1.6 },
+  water: { h: 200, spread: 4 },
+  steam: { h: 100, spread: 4 },
+} as const;

@@ -11,7 +11,6 @@ import {
 } from 'solid-js';
 import type { RunDetail, TraceWindow } from '../../engine/messages.ts';
 import type { RecordRef } from '../../evidence/messages.ts';
-import { Confirm } from '../../widgets/Dialog.tsx';
 import { Legend } from '../../widgets/Legend.tsx';
 import { scaleTop } from '../../widgets/ladder-layout.ts';
 import { StageRibbon } from '../../widgets/StageRibbon.tsx';
@@ -29,6 +28,7 @@ import { EventList } from './EventList.tsx';
 import { Numbers } from './Numbers.tsx';
 import { PutAwayPart } from './PutAwayPart.tsx';
 import { RecordPart } from './RecordPart.tsx';
+import { RemoveRun } from './RemoveRun.tsx';
 
 /**
  * Buckets asked for: the view and a quarter of it on either side. Each is drawn with two points, so that a plot of
@@ -90,7 +90,6 @@ export function Reviewed(props: {
   const [window, setWindow] = createSignal<TraceWindow | null>(null);
   /** The first picture was answered, well or not. */
   const [answered, setAnswered] = createSignal(false);
-  const [removing, setRemoving] = createSignal(false);
 
   // One question at a time; while it is open the newest view waits, so that a fast hand asks for no pictures
   // that nobody will see.
@@ -146,11 +145,6 @@ export function Reviewed(props: {
     app.runs
       .capture(props.detail.summary.runId)
       .then((blob) => saveBlob(`${props.detail.summary.runId}.capture.txt`, blob), app.fail);
-  const remove = () => {
-    setRemoving(false);
-    const { runId } = props.detail.summary;
-    app.runs.remove(runId).then(() => app.go({ page: 'jobs' }), app.fail);
-  };
   const showAt = (s: number) => {
     const half = Math.min(60, (whole().toS - whole().fromS) / 2);
     setView(zoom({ fromS: s - half, toS: s + half }, 1, 0.5, whole()));
@@ -290,27 +284,12 @@ export function Reviewed(props: {
           <button type="button" class="button" onClick={saveCapture}>
             {REVIEW.capture}
           </button>
-          <button
-            type="button"
-            class="button quiet"
-            data-testid="remove-run"
-            onClick={() => setRemoving(true)}
-          >
-            {REVIEW.remove}
-          </button>
+          <RemoveRun run={props.detail.summary} />
           <a class="button quiet" href="#/jobs">
             {JOBS.title}
           </a>
         </div>
       </Show>
-      <Confirm
-        open={removing()}
-        title={REVIEW.removeTitle}
-        text={props.detail.summary.sealedUtcMs === undefined ? REVIEW.removeText : REVIEW.removeSealed}
-        yes={UI.remove}
-        onYes={remove}
-        onNo={() => setRemoving(false)}
-      />
     </>
   );
 }

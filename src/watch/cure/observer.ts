@@ -1,6 +1,6 @@
 import type { Heating, PipeSetup } from '../../job/setup.ts';
 import { filmResistance, layerResistance } from '../../physics/conduction.ts';
-import { AIR_FILM, GROUND, SLEEVE, WALL } from '../../physics/materials.ts';
+import { FILM, GROUND, SLEEVE, WALL } from '../../physics/materials.ts';
 
 /**
  * Temperature of the outermost resin from a probe further in: an observer of the radial heat flow
@@ -54,16 +54,13 @@ const INNER_MM = 150;
 const RUBBER = { mm: 6, k: 0.2, rhoCp: 2e6 } as const;
 /** A thick packer wall of poor rubber, through which a warm medium must first come. */
 const COLD_RUBBER = { mm: 10, k: 0.16 } as const;
-/**
- * From the medium to the packer's wall, W/(m²·K): free convection of gases 2-25, of liquids 50-1000, condensing steam
- * 2500 and more (Incropera & DeWitt, table 1.1: values from memory); of steam there is air in the packer besides.
- */
-const FILM: Readonly<Record<Heating, Readonly<Record<Corner, number>>>> = {
-  unknown: { likely: AIR_FILM.h, cold: AIR_FILM.h / AIR_FILM.spread },
-  none: { likely: AIR_FILM.h, cold: AIR_FILM.h / AIR_FILM.spread },
-  'hot-air': { likely: AIR_FILM.h, cold: AIR_FILM.h / AIR_FILM.spread },
-  water: { likely: 200, cold: 50 },
-  steam: { likely: 100, cold: 25 },
+/** What fills the packer, by what warms it. */
+const MEDIUM: Readonly<Record<Heating, keyof typeof FILM>> = {
+  unknown: 'air',
+  none: 'air',
+  'hot-air': 'air',
+  water: 'water',
+  steam: 'steam',
 };
 /**
  * A probe between packer and sleeve leans on both: of the fall between medium and sleeve it may have so much before it
@@ -128,7 +125,9 @@ export function createObserver(
   const capacity = [Math.PI * inner * inner * AIR_RHO_CV];
   const conductance: number[] = [];
   const faces: number[] = [];
-  let outward = filmResistance(inner, isDriven ? FILM[heating][corner] : AIR_FILM.h);
+  const film = FILM[MEDIUM[heating]];
+  const filmH = isDriven && cold ? film.h / film.spread : film.h;
+  let outward = filmResistance(inner, filmH);
   for (const layer of layers) {
     const { stretch, nodes } = layer;
     let thick = stretch === 1 ? layer.m / nodes : (layer.m * (stretch - 1)) / (stretch ** nodes - 1);
@@ -152,8 +151,7 @@ export function createObserver(
   const sleeveC = place === 'sleeve' ? probeC : cold ? Math.min(probeC, groundC) : (probeC + groundC) / 2;
   const start = isDriven && place === 'air' ? Math.min(probeC, groundC) : sleeveC;
   const t = capacity.map((_, i) => (i < sleeveFrom ? probeC : i <= sleeveTo ? start : groundC));
-  const before =
-    filmResistance(bore, FILM[heating][corner]) + layerResistance(bore, bore + rubber.mm / 1000, rubber.k);
+  const before = filmResistance(bore, filmH) + layerResistance(bore, bore + rubber.mm / 1000, rubber.k);
   const driven =
     place === 'air'
       ? { from: 1, conductance: conductance[0]! }
