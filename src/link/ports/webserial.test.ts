@@ -112,4 +112,20 @@ describe('Web Serial', () => {
     await closed;
     expect(session.state).toBe('idle');
   });
+
+  it('opens what has just come, whatever port was chosen or has its turn', async () => {
+    const timers = createManualTimers();
+    const serial = new FakeSerial(ids);
+    const port = createWebSerialPort(serial as unknown as SerialHost, choice, timers);
+    await port.open(none, FIRST);
+    serial.pull();
+    await timers.run(100);
+    for (let i = 0; i < 2; i++) serial.addStranger();
+    serial.plug();
+    serial.openedAt.length = 0;
+    // In turn it would be a stranger's.
+    await port.open(none, { ...FIRST, turn: 1 });
+    expect(serial.openedAt).toEqual([FIRST.baudRate]);
+    await port.close();
+  });
 });
