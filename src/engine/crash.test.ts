@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { savedOf } from '../evidence/testing/saved-of.ts';
 import type { ResinSetup, Setup } from '../job/setup.ts';
 import { createScriptedPort } from '../link/testing/device.ts';
 import { scanRun } from '../record/reader.ts';
@@ -65,8 +66,8 @@ describe('after a crash', () => {
       const gap = recorded.find((e) => e.e === 'gap' && e.reason === 'resumed');
       expect(gap).toMatchObject({ e: 'gap' });
       if (gap?.e === 'gap') expect(gap.toUs - gap.fromUs).toBeGreaterThan(590_000_000);
-      const window = await after.saved.window(runId, 0, 1000, 4000);
-      const detail = await after.saved.detail(runId, false);
+      const window = await savedOf(after).window(runId, 0, 1000, 4000);
+      const detail = await savedOf(after).detail(runId, false);
       expect(window.readings).toBe(detail.summary.readings);
     }
   });
@@ -183,8 +184,8 @@ describe('a snapshot', () => {
     const bytes = await kept.readAll(pagesOf(runId));
     const { recorded, again } = judgeAgain(bytes);
     expect(again).toEqual(recorded);
-    const { summary } = await after.saved.detail(runId, false);
-    const window = await after.saved.window(runId, 0, 500, 4000);
+    const { summary } = await savedOf(after).detail(runId, false);
+    const window = await savedOf(after).window(runId, 0, 500, 4000);
     expect(window.readings).toBe(summary.readings);
     expect(summary.readings).toBe(scanRun(bytes).samples);
     expect((await kept.list()).map((f) => f.name)).not.toContain(name);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { savedOf } from '../evidence/testing/saved-of.ts';
 import { bytesSource } from '../record/byte-source.ts';
 import { runFileNames, summarise } from '../record/recovery.ts';
 import { createMemoryStore } from '../record/stores/testing/memory.ts';
@@ -71,10 +72,10 @@ describe('the engine on the simulated rig', () => {
     const after = await b.ask({ q: 'runs' });
     expect(after[0]).toMatchObject({ runId, state: 'ended', title: 'A repair', gaps: 0 });
     // Answered from the outline kept at the end, and from the whole file checked again: the same.
-    const kept = await b.saved.detail(runId, false);
-    expect(kept).toEqual(await b.saved.detail(runId, true));
+    const kept = await savedOf(b).detail(runId, false);
+    expect(kept).toEqual(await savedOf(b).detail(runId, true));
     expect((await b.files.list()).map((f) => f.name)).toContain(`${runId}.out`);
-    const picture = await b.saved.window(runId, 0, 10, 100);
+    const picture = await savedOf(b).window(runId, 0, 10, 100);
     expect(picture.readings).toBeGreaterThan(240);
     expect(picture.series.map((x) => x.name)).toEqual(['bar', 'temperature', 'temperature', 'temperature']);
   });
@@ -185,33 +186,33 @@ describe('a saved run', () => {
     file.append(bytes);
     file.flush();
     file.close();
-    const { damage } = await b.saved.detail(runId, true);
+    const { damage } = await savedOf(b).detail(runId, true);
     expect(damage).toHaveLength(1);
     expect(damage[0]).toMatchObject({ what: 'crc' });
-    expect((await b.saved.detail(runId, false)).damage).toEqual(damage);
+    expect((await savedOf(b).detail(runId, false)).damage).toEqual(damage);
   });
 
   it('shows its trace though the side files are gone or torn, and is removed with all its files', async () => {
     const { b, runId } = await saved();
-    const whole = await b.saved.window(runId, 0, 10, 50);
+    const whole = await savedOf(b).window(runId, 0, 10, 50);
     expect(whole.readings).toBeGreaterThan(250);
     for (const [n, name] of [runFileNames(runId).buckets, runFileNames(runId).rows].entries()) {
       const wallMs = b.wall.ms + (n + 1) * 1e6;
       const fresh = createHostBench({ files: b.files, documents: b.documents, wallMs });
-      await b.saved.letGo();
+      await savedOf(b).letGo();
       const file = await b.files.open(name);
       file.truncate(file.size >> 1);
       file.flush();
       file.close();
-      const again = await fresh.saved.window(runId, 0, 10, 50);
+      const again = await savedOf(fresh).window(runId, 0, 10, 50);
       expect(again.readings).toBe(whole.readings);
       expect([...again.series[0]!.max]).toEqual([...whole.series[0]!.max]);
       // Looking at another run lets the first one's files go.
-      await fresh.saved.window((await another(fresh)).runId, 0, 1, 5);
+      await savedOf(fresh).window((await another(fresh)).runId, 0, 1, 5);
     }
-    await b.saved.remove(runId);
+    await savedOf(b).remove(runId);
     expect((await b.files.list()).filter((f) => f.name.startsWith(runId))).toEqual([]);
-    await expect(b.saved.detail(runId, false)).rejects.toMatchObject({ code: 'missing' });
+    await expect(savedOf(b).detail(runId, false)).rejects.toMatchObject({ code: 'missing' });
   });
 
   /** A second run, so that the first one's files are let go. */

@@ -1,4 +1,3 @@
-import { createSavedRuns } from '../../evidence/saved-runs.ts';
 import type { Setup } from '../../job/setup.ts';
 import { LIMITS, setupOf } from '../../job/testing/givens.ts';
 import type { ChannelFrame } from '../../link/frames.ts';
@@ -63,6 +62,7 @@ export function createHostBench(options: BenchOptions = {}) {
   host.start();
   let id = 0;
   const bench = {
+    deps,
     timers,
     files,
     documents,
@@ -70,8 +70,6 @@ export function createHostBench(options: BenchOptions = {}) {
     posted,
     wall,
     run: (ms: number) => timers.run(ms),
-    /** As the other worker looks at the same files. */
-    saved: createSavedRuns({ ...deps, pause: async () => undefined }),
     /** Pages of the open run, put together as the page does. */
     async pages(): Promise<Uint8Array> {
       const pieces: Uint8Array[] = [];
