@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { ResinSetup } from '../job/setup.ts';
+import { resinOf } from '../job/testing/givens.ts';
 import { createScriptedPort, type ScriptedDevice } from '../link/testing/device.ts';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
 import type { FileStore } from '../record/stores/store.ts';
@@ -14,21 +14,9 @@ const SERIAL = {
   index: 0,
   usbVendorId: null,
   usbProductId: null,
-  baudRate: 115_200,
 } as const;
 const WALL_MS = Date.UTC(2026, 3, 14, 8);
-const RESIN: ResinSetup = {
-  name: 'R',
-  criterion: 'let-down',
-  points: [
-    { c: 10, minutes: 240 },
-    { c: 20, minutes: 120 },
-  ],
-  lowestC: 5,
-  potLifeMin: 30,
-  exotherm: 'low',
-  expectedRiseK: null,
-};
+const RESIN = resinOf();
 const HZ = 10;
 /** 8 mA, which is 1.5 bar. */
 const COUNTS = 20_971;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { ChannelFrame, DeviceFrame, HelloFrame } from '../link/frames.ts';
+import { CURRENT_LOOP } from '../link/testing/device.ts';
 import type { LogEntry, LogHead } from '../record/log.ts';
 import type { Reading } from '../sensing/reading.ts';
 import { ENGINE } from '../watch/codes.ts';
@@ -17,22 +18,7 @@ const HEAD: LogHead = {
   utcMs: null,
   software: 'test',
 };
-const CHANNEL: ChannelFrame = {
-  t: 'C',
-  index: 0,
-  quantity: 'press',
-  place: 'hose',
-  signal: 'current',
-  partner: null,
-  bits: 16,
-  rawLo: 0,
-  rawHi: 65_535,
-  elLo: 0,
-  elHi: 25_000,
-  rangeLo: 0,
-  rangeHi: 400_000,
-  rateMilliHz: 50_000,
-};
+const CHANNEL: ChannelFrame = { ...CURRENT_LOOP, rangeHi: 400_000, rateMilliHz: 50_000 };
 const hello = (changes: Partial<HelloFrame> = {}): HelloFrame => ({
   t: 'H',
   version: 1,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { savedOf } from '../evidence/testing/saved-of.ts';
-import type { ResinSetup, Setup } from '../job/setup.ts';
+import type { Setup } from '../job/setup.ts';
+import { resinOf } from '../job/testing/givens.ts';
 import { createScriptedPort } from '../link/testing/device.ts';
 import { scanRun } from '../record/reader.ts';
 import { runFileNames } from '../record/recovery.ts';
@@ -14,18 +15,12 @@ import { createHostBench, createTestLocks, practiceSetup } from './testing/bench
 const pagesOf = (runId: string): string => runFileNames(runId).pages;
 const open = { q: 'open-run', jobId: 'job-1', title: 'x', practice: true, setup: practiceSetup() } as const;
 
-const RESIN: ResinSetup = {
-  name: 'R',
-  criterion: 'let-down',
+const RESIN = resinOf({
   points: [
     { c: 10, minutes: 240 },
     { c: 20, minutes: 100 },
   ],
-  lowestC: 5,
-  potLifeMin: 30,
-  exotherm: 'low',
-  expectedRiseK: null,
-};
+});
 
 /** A run in its hold, on a store that forgets what was not flushed. */
 async function inHold(more: Partial<Setup> = {}) {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { ChannelFrame, HelloFrame } from '../link/frames.ts';
+import { CURRENT_LOOP } from '../link/testing/device.ts';
 import type { LogEntry, LogHead } from '../record/log.ts';
 import { scanRun } from '../record/reader.ts';
 import type { Reading } from '../sensing/reading.ts';
@@ -31,22 +32,7 @@ const HELLO: HelloFrame = {
   channels: 2,
   maxRateHz: 200,
 };
-const PRESSURE: ChannelFrame = {
-  t: 'C',
-  index: 0,
-  quantity: 'press',
-  place: 'hose',
-  signal: 'current',
-  partner: null,
-  bits: 16,
-  rawLo: 0,
-  rawHi: 65_535,
-  elLo: 0,
-  elHi: 25_000,
-  rangeLo: 0,
-  rangeHi: 400_000,
-  rateMilliHz: 50_000,
-};
+const PRESSURE: ChannelFrame = { ...CURRENT_LOOP, rangeHi: 400_000, rateMilliHz: 50_000 };
 const PROBE: ChannelFrame = {
   ...PRESSURE,
   index: 1,

@@ -1,35 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_REACTION, safeReaction } from './reaction.ts';
 import { parseSetup } from './setup-schema.ts';
-import { setupOf } from './testing/givens.ts';
+import { PRESSURE_CHANNEL, setupOf } from './testing/givens.ts';
 
 const setup = setupOf({
   number: 3,
   jobId: 'job-1',
   tap: 'hose',
-  channels: [
-    {
-      index: 0,
-      role: 'pressure',
-      place: null,
-      signal: 'current',
-      thermocouple: null,
-      thermocoupleClass: null,
-      gaugeKind: 'gauge',
-      partner: null,
-      bits: 16,
-      rawLo: 0,
-      rawHi: 65_535,
-      elLo: 0,
-      elHi: 25_000,
-      spanElLo: 4000,
-      spanElHi: 20_000,
-      rangeLo: 0,
-      rangeHi: 4,
-      calibration: null,
-      uSensor: 0.01,
-    },
-  ],
+  channels: [PRESSURE_CHANNEL],
   air: { bar: 0.98, uBar: 0.01, source: 'altitude' },
   ground: { c: 10, uC: 2 },
   volume: null,

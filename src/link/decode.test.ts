@@ -52,10 +52,10 @@ const NL = ascii('\n');
 
 describe('decoder', () => {
   it.each([['device'], ['host']] as const)('round trip, any chunking: %s', (direction) => {
-    const any: fc.Arbitrary<Frame> = direction === 'device' ? anyDeviceFrame : anyHostFrame;
+    const anyFrame: fc.Arbitrary<Frame> = direction === 'device' ? anyDeviceFrame : anyHostFrame;
     const sizes = fc.array(fc.integer({ min: 1, max: 60 }), { maxLength: 5 });
     fc.assert(
-      fc.property(fc.array(any, { maxLength: 12 }), sizes, (frames, chunks) => {
+      fc.property(fc.array(anyFrame, { maxLength: 12 }), sizes, (frames, chunks) => {
         const got = decode(cut(join(frames.map(encodeFrame)), chunks), direction);
         expect(got).toEqual(frames.map((frame) => ({ frame })));
       }),

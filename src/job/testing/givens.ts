@@ -1,5 +1,5 @@
 import { DEFAULT_REACTION } from '../reaction.ts';
-import type { ChannelSetup, Limits, Setup } from '../setup.ts';
+import type { ChannelSetup, Limits, ResinSetup, Setup } from '../setup.ts';
 
 /** What tests start from. A test that cares for a number names it; the others take these. */
 
@@ -70,6 +70,23 @@ export function setupOf(more: Partial<Setup> = {}): Setup {
     resin: null,
     reaction: DEFAULT_REACTION,
     rateHz: 20,
+    ...more,
+  };
+}
+
+/** A resin of little warmth that is let down after 4 h at 10 °C and 2 h at 20 °C. */
+export function resinOf(more: Partial<ResinSetup> = {}): ResinSetup {
+  return {
+    name: 'R',
+    criterion: 'let-down',
+    points: [
+      { c: 10, minutes: 240 },
+      { c: 20, minutes: 120 },
+    ],
+    lowestC: 5,
+    potLifeMin: 30,
+    exotherm: 'low',
+    expectedRiseK: null,
     ...more,
   };
 }

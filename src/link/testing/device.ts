@@ -3,7 +3,8 @@ import { encodeFrame } from '../encode.ts';
 import type { ChannelFrame, CommandFrame, DeviceFrame, HelloFrame, ReplyFrame } from '../frames.ts';
 import { type Port, PortError, type PortEvents } from '../ports/port.ts';
 
-const PRESSURE: ChannelFrame = {
+/** 4-20 mA on 16 bits over 25 mA, 0-6 bar, read 100 times a second. */
+export const CURRENT_LOOP: ChannelFrame = {
   t: 'C',
   index: 0,
   quantity: 'press',
@@ -128,7 +129,7 @@ export function createScriptedDevice(
     },
     greet() {
       device.send(device.hello);
-      for (let i = 0; i < device.hello.channels; i++) device.send({ ...PRESSURE, ...channel, index: i });
+      for (let i = 0; i < device.hello.channels; i++) device.send({ ...CURRENT_LOOP, ...channel, index: i });
     },
     sample(counts = 13_107, tickStep = 200) {
       tick += tickStep;

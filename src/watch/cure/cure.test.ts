@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ResinSetup, Setup } from '../../job/setup.ts';
-import { LIMITS, setupOf } from '../../job/testing/givens.ts';
+import { LIMITS, resinOf, setupOf } from '../../job/testing/givens.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import { probeOf } from '../../sensing/testing/readings.ts';
 import type { WatchEvent } from '../events.ts';
@@ -11,18 +11,13 @@ import { createCure, cureTick, cureView } from './cure.ts';
 import { K_DRY, K_WET } from './rates.ts';
 import { cureMinutes, fitSheet } from './sheet.ts';
 
-const RESIN: ResinSetup = {
-  name: 'R',
-  criterion: 'let-down',
+const RESIN = resinOf({
   points: [
     { c: 10, minutes: 120 },
     { c: 20, minutes: 60 },
   ],
-  lowestC: 5,
-  potLifeMin: 30,
   exotherm: 'medium',
-  expectedRiseK: null,
-};
+});
 const FIT = fitSheet(RESIN)!;
 
 function run(minutes: number, setup: Setup, probes: (min: number) => ProbeNow[], stepS = 1) {

@@ -1,22 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { ResinSetup } from '../../job/setup.ts';
-import { setupOf } from '../../job/testing/givens.ts';
+import { resinOf, setupOf } from '../../job/testing/givens.ts';
 import type { Notice } from '../inputs.ts';
 import { viewOf } from '../step.ts';
 import { Script } from '../testing/script.ts';
 
-const RESIN: ResinSetup = {
-  name: 'R',
-  criterion: 'let-down',
-  points: [
-    { c: 10, minutes: 240 },
-    { c: 20, minutes: 120 },
-  ],
-  lowestC: 5,
-  potLifeMin: 60,
-  exotherm: 'low',
-  expectedRiseK: null,
-};
+const RESIN = resinOf({ potLifeMin: 60 });
 const JUMP: Notice = { n: 'clock-jump', seconds: 5400 };
 
 const potLifeLeft = (s: Script) => viewOf(s.w, s.tS * 1e6).potLifeLeftS;

@@ -26,7 +26,7 @@ export class FakeSerialPort extends EventTarget {
   constructor(
     private readonly ids: SerialPortInfo,
     private readonly written: (bytes: Uint8Array) => void,
-    /** The speed of what is at the other end; null: any. */
+    /** The speed of what is at the other end; null: every speed reads it. */
     private readonly speed: () => number | null = () => null,
   ) {
     super();
