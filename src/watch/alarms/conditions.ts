@@ -8,7 +8,7 @@ import { tapSeesPacker } from '../hold/hold.ts';
 import { lostPlace } from '../signal/probes.ts';
 import { isOver, STRAY_RUN_US } from '../signal/signal.ts';
 import { burstInFill, fastFallCondition } from '../stages/fastfall.ts';
-import { isFilling, isOver as workIsOver } from '../stages/stages.ts';
+import { isDown, isFilling, isOver as workIsOver } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
 import { lossOf, potLifeLeftS, slowReadings } from '../state.ts';
 import type { Condition } from './machine.ts';
@@ -49,11 +49,15 @@ function fastFall(w: WatchState): Condition {
   return burstInFill(w.levels, median, w.fastFall.asked);
 }
 
-/** Came back in the test of the vent; or fills again after the crew has said that the work is over, and hands may be on it. */
+/**
+ * Came back in the test of the vent; or fills again after the crew has said that the work is over, or that the vent
+ * of an empty line is shut: hands may be on it. No test need be running, which a moment without readings breaks off.
+ */
 function rebound(w: WatchState): Condition {
   if (w.rebound.cameBack) return 'on';
   const bar = w.signal.median;
-  if (!workIsOver(w.stages.stage)) return 'off';
+  const shutEmpty = isDown(w.stages.stage) && !w.ventOpen && w.rebound.emptied;
+  if (!workIsOver(w.stages.stage) && !shutEmpty) return 'off';
   if (bar === null) return 'between';
   if (bar >= FILLS_BAR && airComesIn(w.guard)) return 'on';
   return bar >= FILLS_BAR / 2 ? 'between' : 'off';

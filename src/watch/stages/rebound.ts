@@ -11,6 +11,8 @@ export interface Rebound {
   cameBack: boolean;
   /** Highest reading of the test that came back, bar. */
   backBar: number;
+  /** The line has stood at zero since air was let out: what comes after comes back. */
+  emptied: boolean;
 }
 
 /** How long the reading must stay at zero, s. */
@@ -21,7 +23,20 @@ const ZERO_BAR = 0.02;
 const RISE_BAR = 0.01;
 
 export function createRebound(): Rebound {
-  return { test: null, cameBack: false, backBar: 0 };
+  return { test: null, cameBack: false, backBar: 0, emptied: false };
+}
+
+const atZero = (bar: number, uBar: number): boolean => Math.abs(bar) <= Math.max(ZERO_BAR, uBar);
+
+/** A reading while air is let out. */
+export function reboundFollow(r: Rebound, medianBar: number, uBar: number): void {
+  if (atZero(medianBar, uBar)) r.emptied = true;
+}
+
+/** Air is let in: whatever was seen of an empty line is over. */
+export function reboundFilled(r: Rebound): void {
+  r.cameBack = false;
+  r.emptied = false;
 }
 
 type Emit = (event: WatchEvent) => void;
@@ -45,7 +60,7 @@ export function reboundStart(
   emit: Emit,
 ): void {
   if (r.test !== null) return;
-  if (meanBar === null || Math.abs(meanBar) > Math.max(ZERO_BAR, uBar)) {
+  if (meanBar === null || !atZero(meanBar, uBar)) {
     tell(tUs, 'broken-off', meanBar, 0, emit);
     return;
   }

@@ -3,7 +3,7 @@ import { createCure, cureEnd } from '../cure/cure.ts';
 import type { WatchEvent } from '../events.ts';
 import { createHold, holdEnd } from '../hold/hold.ts';
 import { answer } from '../stages/fastfall.ts';
-import { reboundBreak } from '../stages/rebound.ts';
+import { reboundBreak, reboundFilled } from '../stages/rebound.ts';
 import { enterStage, isUp } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
 
@@ -31,7 +31,7 @@ export function changeStage(
   enterStage(w.stages, to, by, w.tUs, emit, fromUs);
   if (isUp(to)) {
     w.ventOpen = false;
-    w.rebound.cameBack = false;
+    reboundFilled(w.rebound);
     if (w.cure === null || w.cure.attempt !== w.stages.attempt)
       w.cure = createCure(w.tUs, w.stages.attempt, to as 'seat' | 'inflate' | 'hold', emit);
   } else if (w.cure !== null) {

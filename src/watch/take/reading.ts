@@ -9,7 +9,8 @@ import { takeProbes } from '../signal/probes.ts';
 import { recentStats } from '../signal/recent.ts';
 import { longestSpacingUs, signalFrame, usability } from '../signal/signal.ts';
 import { inferStage } from '../stages/infer.ts';
-import { reboundBreak, reboundStep } from '../stages/rebound.ts';
+import { reboundBreak, reboundFollow, reboundStep } from '../stages/rebound.ts';
+import { isDown } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
 import { guardContext } from '../state.ts';
 import { changeStage } from './change-stage.ts';
@@ -80,6 +81,7 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
       },
       emit,
     );
+  if (median !== null && isDown(w.stages.stage)) reboundFollow(w.rebound, median, reading.uBar);
   if (w.rebound.test !== null) {
     const stats = recentStats(w.signal.recent, w.tUs, w.rebound.test.sinceUs);
     if (stats !== null) reboundStep(w.rebound, stats.mean, reading.uBar, reading.stepBar, w.tUs, emit);
