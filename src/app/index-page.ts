@@ -64,21 +64,31 @@ function fill(): Plugin {
   };
 }
 
-/** What the entry fetches once it has its words is named in the index page, so that it is on its way meanwhile. */
+/**
+ * What the page asks for a moment later is named in the index page, so that it is on its way meanwhile: what the entry
+ * fetches once it has its words, and the font, which the styles ask for when the first text is laid out.
+ */
 function fetchStart(): Plugin {
   return {
     name: 'fetch-start',
     transformIndexHtml: {
       order: 'post',
       handler(html, { bundle }) {
-        const chunks = Object.values(bundle ?? {}).filter((c) => c.type === 'chunk');
-        const start = chunks.find((c) => c.facadeModuleId?.endsWith('/src/app/start.tsx'));
+        const files = Object.values(bundle ?? {});
+        const start = files
+          .filter((c) => c.type === 'chunk')
+          .find((c) => c.facadeModuleId?.endsWith('/src/app/start.tsx'));
         if (start === undefined) return [];
-        const named = [start.fileName, ...start.imports].filter((file) => !html.includes(file));
-        return named.map(
-          (file): HtmlTagDescriptor => ({
+        const scripts = [start.fileName, ...start.imports]
+          .filter((file) => !html.includes(file))
+          .map((file) => ({ rel: 'modulepreload', href: `./${file}` }));
+        const fonts = files
+          .filter(({ fileName }) => fileName.endsWith('.woff2'))
+          .map(({ fileName }) => ({ rel: 'preload', as: 'font', type: 'font/woff2', href: `./${fileName}` }));
+        return [...fonts, ...scripts].map(
+          (attrs): HtmlTagDescriptor => ({
             tag: 'link',
-            attrs: { rel: 'modulepreload', crossorigin: true, href: `./${file}` },
+            attrs: { ...attrs, crossorigin: true },
             injectTo: 'head',
           }),
         );

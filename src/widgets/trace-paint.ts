@@ -41,14 +41,14 @@ export function inkOf(element: Element): Ink {
   const get = (name: string) => style.getPropertyValue(name).trim() || '#777';
   return {
     ink: get('--ink'),
-    ink2: get('--ink-2'),
-    line: get('--line'),
+    ink2: get('--ink2'),
+    line: get('--grid'),
     band: get('--band'),
-    edge: get('--line-strong'),
+    edge: get('--edge'),
     hatch: get('--hatch'),
-    trace: get('--trace'),
-    trace2: get('--trace-2'),
-    paper: get('--panel'),
+    trace: get('--ink'),
+    trace2: get('--ink3'),
+    paper: get('--plate'),
     alarm: { urgent: get('--urgent'), high: get('--high'), low: get('--low') },
   };
 }

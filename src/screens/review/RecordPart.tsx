@@ -264,7 +264,7 @@ function paperInk(): PictureInk {
 /** The theme's colours, for a picture on the screen. */
 export function screenInk(element: Element): PictureInk {
   const { ink, ink2, line, band, alarm } = inkOf(element);
-  const ground = getComputedStyle(element).getPropertyValue('--panel').trim();
+  const ground = getComputedStyle(element).getPropertyValue('--plate').trim();
   return { ground: ground === '' ? '#fff' : ground, ink, ink2, line, band, alarm };
 }
 
