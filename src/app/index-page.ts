@@ -14,7 +14,22 @@ const GUARD_FILE = path.join(import.meta.dirname, 'start-guard.ts');
 const GUARD_TARGET = 'es2015';
 
 /** In the order of the cascade. */
-export const STYLES = ['tokens', 'base', 'widgets', 'screens', 'backup', 'evidence'];
+export const STYLES = [
+  'tokens',
+  'base',
+  'forms',
+  'widgets',
+  'shell',
+  'live',
+  'start',
+  'archive',
+  'review',
+  'sheet',
+  'documents',
+  'verify',
+  'backup',
+  'certificate',
+];
 const STYLES_FOLDER = path.join(import.meta.dirname, 'styles');
 
 const styles = () =>
