@@ -58,7 +58,12 @@ export async function listArchive(
   }
   for (const file of await listImports(deps.documents)) {
     const label = (await readLabel(deps, file.sha256)) ?? (await makeLabel(file.sha256).catch(() => null));
-    const { sealedUtcMs, fingerprint, ...shown } = label ?? {
+    const {
+      sealedUtcMs,
+      fingerprint,
+      sketch: _,
+      ...shown
+    } = label ?? {
       ...about(null),
       title: file.name,
       state: 'ended' as const,
@@ -69,6 +74,7 @@ export async function listArchive(
       gaps: 0,
       sealedUtcMs: null,
       fingerprint: null,
+      sketch: null,
     };
     entries.push({
       ref: { kind: 'import', sha256: file.sha256 },

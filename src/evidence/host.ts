@@ -14,10 +14,9 @@ import { type Checked, checkFile, keepChecked, loadKept, removeKept } from './ch
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { differences } from './differences.ts';
 import { EvidenceError, evidenceCode } from './faults.ts';
-import { type FileLabel, labelFor, removeLabel, writeLabel } from './labels.ts';
-import type { EvidenceContract, RecordRef, ToEvidence, VerifyView } from './messages.ts';
+import { type FileLabel, labelFor, readLabel, removeLabel, writeLabel } from './labels.ts';
+import type { EvidenceContract, RecordRef, Sketch, ToEvidence, VerifyView } from './messages.ts';
 import { refText } from './messages.ts';
-import { lastLimited, numbersOf } from './numbers.ts';
 import { createOfficeFolder, handleStore } from './office/office.ts';
 import type { OpenRecord } from './open.ts';
 import { createOpenedRecords, sealedFacts, viewOf } from './opened-records.ts';
@@ -27,6 +26,7 @@ import { setStatus } from './reviews.ts';
 import { createSavedRuns } from './saved-runs.ts';
 import { addTo, buildFile, sealRun } from './sealing.ts';
 import { changeKey, forgetSigner, keyView, knownSigners, knowSigner, trustOf } from './signers.ts';
+import { SKETCH_STEPS, sketchOf } from './sketch.ts';
 
 /** The evidence worker behind its shell: answers each request once, whatever comes. */
 export interface EvidenceHost {
@@ -35,6 +35,12 @@ export interface EvidenceHost {
 
 /** More points than this are no picture of the data any more but a copy; the job's file holds all. */
 const MOST_ROWS = 200_000;
+
+/** Of a record whose file is open. */
+async function sketchOfRecord({ detail, ...record }: OpenRecord): Promise<Sketch> {
+  const values = await record.values();
+  return sketchOf(detail, values.window(0, detail.lastS, SKETCH_STEPS), values.peakBar);
+}
 
 /** A record of a later version may be written in a language that this one has not. */
 const orRefused =
@@ -61,7 +67,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
   async function makeLabel(sha256: string): Promise<FileLabel> {
     const { record, verdict } = await loadKept(deps, sha256, await trust());
     verdicts.set(sha256, verdict);
-    const label = labelFor(record.manifest!, null);
+    const label = labelFor(record.manifest!, await sketchOfRecord(record));
     await writeLabel(deps, sha256, label).catch(() => undefined);
     return label;
   }
@@ -176,7 +182,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       const done = await keepChecked(deps, opened);
       // The list makes it up where this is cut short.
       if (record?.manifest)
-        await writeLabel(deps, view.sha256, labelFor(record.manifest, record.detail.summary.peakBar));
+        await writeLabel(deps, view.sha256, labelFor(record.manifest, await sketchOfRecord(record)));
       return done;
     },
     'remove-import': async ({ sha256 }) => {
@@ -186,12 +192,16 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       return null;
     },
     archive: async () => listArchive(deps, await trust(), makeLabel),
-    numbers: async ({ ref }, tell) => {
-      const record = await openRecords.open(ref);
-      const { detail } = record;
-      const endUs = detail.firstUs + detail.lastS * 1e6;
-      const setup = lastLimited(detail.setups);
-      return numbersOf(detail.events, detail.firstUs, endUs, await record.values(tell), setup);
+    sketch: async ({ ref }) => {
+      if (ref.kind === 'run') {
+        const detail = await saved.detail(ref.runId, false);
+        if (detail.summary.state === 'open') return null;
+        const window = await saved.window(ref.runId, 0, detail.lastS, SKETCH_STEPS);
+        return sketchOf(detail, window, detail.summary.peakBar);
+      }
+      if (ref.kind === 'import')
+        return (await readLabel(deps, ref.sha256))?.sketch ?? (await makeLabel(ref.sha256)).sketch;
+      return sketchOfRecord(await openRecords.open(ref));
     },
     'set-status': ({ ref, status, reason, by }) => setStatus(deps, refText(ref), { status, reason, by }),
     record: async ({ ref }, tell) => {

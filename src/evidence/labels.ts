@@ -4,6 +4,7 @@
  */
 import type { Manifest } from '../record/manifest.ts';
 import type { EvidenceDeps } from './deps.ts';
+import type { Sketch } from './messages.ts';
 import { summaryOf } from './opened-records.ts';
 import { bundleIn } from './papers.ts';
 
@@ -21,6 +22,8 @@ export interface FileLabel {
   readonly gaps: number;
   readonly sealedUtcMs: number;
   readonly fingerprint: string;
+  /** null in labels of before there were any: it is made up from the file. */
+  readonly sketch: Sketch | null;
 }
 
 const idOf = (sha256: string): string => `label-${sha256}`;
@@ -36,7 +39,8 @@ export function about(papers: unknown): Pick<FileLabel, 'site' | 'client' | 'cre
   };
 }
 
-export function labelFor(manifest: Manifest, peakBar: number | null): FileLabel {
+export function labelFor(manifest: Manifest, sketch: Sketch): FileLabel {
+  const { peakBar } = sketch.numbers;
   const { title, state, openedUtcMs, seconds, alarms, gaps } = summaryOf(manifest, peakBar);
   return {
     title,
@@ -49,6 +53,7 @@ export function labelFor(manifest: Manifest, peakBar: number | null): FileLabel 
     gaps,
     sealedUtcMs: manifest.sealedUtcMs,
     fingerprint: manifest.signer.fingerprint,
+    sketch,
   };
 }
 
@@ -64,7 +69,7 @@ const isLabel = (v: unknown): v is FileLabel => {
 
 export async function readLabel(deps: EvidenceDeps, sha256: string): Promise<FileLabel | null> {
   const body = (await deps.documents.get('review', idOf(sha256)))?.body;
-  return isLabel(body) ? body : null;
+  return isLabel(body) ? { ...body, sketch: body.sketch ?? null } : null;
 }
 
 export async function writeLabel(deps: EvidenceDeps, sha256: string, label: FileLabel): Promise<void> {

@@ -88,6 +88,69 @@ export interface Numbers {
   readonly alarms: { readonly urgent: number; readonly high: number; readonly low: number };
 }
 
+/** What a reviewer still has to look at or to ask for. */
+export const OPEN_POINTS = [
+  'no-limit',
+  'no-hold',
+  'not-held',
+  'zero-none',
+  'gauge-none',
+  'gauge-differs',
+  'witness-none',
+  'witness-soft',
+  'witness-warm',
+  'rebound-none',
+  'rebound-back',
+] as const;
+export type OpenPoint = (typeof OPEN_POINTS)[number];
+
+/** A run as the facts that a reviewer is told first. */
+export interface Account {
+  /** By how much the peak passed rated, bar, and how long the watch saw it there, s; null: it did not. */
+  readonly overRated: { readonly byBar: number; readonly forS: number | null } | null;
+  /** The reading was at the ceiling or over it; null: there was none. */
+  readonly atCeiling: boolean | null;
+  readonly cure:
+    | { readonly state: 'met'; readonly afterS: number | null }
+    | { readonly state: 'not-met'; readonly countedS: number }
+    | { readonly state: 'not-started' | 'not-followed' | 'not-judged' };
+  /** Dial gauge and sensor, compared at the seat where that was done. */
+  readonly gauge: {
+    readonly gaugeBar: number;
+    readonly readingBar: number | null;
+    readonly agrees: boolean | null;
+  } | null;
+  readonly witness: {
+    readonly hard: boolean;
+    readonly atPipeTemperature: boolean;
+    /** Seconds from the first sample. */
+    readonly atS: number;
+  } | null;
+  /** Time of all holds outside the band, s. */
+  readonly outsideS: number;
+  readonly open: readonly OpenPoint[];
+}
+
+/** A run in small, for a row of a list. */
+export interface Sketch {
+  /** Lowest and highest pressure of each of its steps, bar; NaN for a gap. null: it holds no pressure. */
+  readonly course: {
+    readonly fromS: number;
+    readonly toS: number;
+    readonly s: readonly number[];
+    readonly min: readonly number[];
+    readonly max: readonly number[];
+  } | null;
+  readonly limits: {
+    readonly ratedBar: number;
+    readonly ceilingBar: number;
+    readonly floorBar: number | null;
+  } | null;
+  /** Without what only the whole trace tells: the coldest is null. */
+  readonly numbers: Numbers;
+  readonly account: Account;
+}
+
 export interface ArchiveEntry {
   readonly ref: RecordRef;
   readonly runId: string;
@@ -135,6 +198,7 @@ export interface RecordView {
   readonly verdict: Verdict | null;
   readonly statuses: readonly StatusLine[];
   readonly numbers: Numbers;
+  readonly account: Account;
 }
 
 export interface VerifyView {
@@ -261,7 +325,8 @@ export type EvidenceRequest =
   | { readonly q: 'keep-opened' }
   | { readonly q: 'remove-import'; readonly sha256: string }
   | { readonly q: 'archive' }
-  | { readonly q: 'numbers'; readonly ref: RecordRef }
+  /** For a row of a list; null: the run is still open. */
+  | { readonly q: 'sketch'; readonly ref: RecordRef }
   | {
       readonly q: 'set-status';
       readonly ref: RecordRef;
@@ -295,7 +360,7 @@ export interface EvidenceAnswers extends BackupAnswers, OfficeAnswers, SavedRunA
   'keep-opened': { readonly sha256: string; readonly already: boolean; readonly others: number };
   'remove-import': null;
   archive: readonly ArchiveEntry[];
-  numbers: Numbers;
+  sketch: Sketch | null;
   'set-status': readonly StatusLine[];
   record: RecordView;
   'record-window': TraceWindow;

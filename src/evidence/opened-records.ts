@@ -8,6 +8,7 @@ import { type Manifest, parseManifest } from '../record/manifest.ts';
 import { checkAddition, type Sealed } from '../record/seal.ts';
 import { loadSealed } from '../record/stores/sealed-store.ts';
 import type { RunSummary } from '../record/types.ts';
+import { accountOf } from './account.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { EvidenceError } from './faults.ts';
 import { OPENED, type RecordRef, type RecordView, refText, type SealedFacts } from './messages.ts';
@@ -169,18 +170,15 @@ export async function viewOf(
 ): Promise<RecordView> {
   const { detail } = record;
   const values = await record.values(tell);
+  const endUs = detail.firstUs + detail.lastS * 1e6;
+  const setup = lastLimited(detail.setups);
   return {
     ref,
     detail,
     sealed: await sealedFacts(deps, record, trust),
     verdict,
     statuses: await statusesOf(deps.documents, refText(ref)),
-    numbers: numbersOf(
-      detail.events,
-      detail.firstUs,
-      detail.firstUs + detail.lastS * 1e6,
-      values,
-      lastLimited(detail.setups),
-    ),
+    numbers: numbersOf(detail.events, detail.firstUs, endUs, values, setup),
+    account: accountOf(detail.events, detail.firstUs, endUs, values.peakBar, setup),
   };
 }

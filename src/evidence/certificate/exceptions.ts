@@ -6,6 +6,7 @@ import type { Setup } from '../../job/setup.ts';
 import type { Manifest } from '../../record/manifest.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { Catalogue } from '../../words/catalogue.ts';
+import { OUTSIDE_S } from '../account.ts';
 import { floorOfRecord, holdsOf } from '../numbers.ts';
 
 export interface Seen {
@@ -21,8 +22,6 @@ export interface Seen {
 
 type Of<K extends WatchEvent['e']> = Extract<WatchEvent, { e: K }>;
 
-/** A hold that leaves the band for less is a reading's own grain, s. */
-const OUTSIDE_S = 5;
 const RANK = { urgent: 0, high: 1, low: 2 } as const;
 
 export function exceptionsOf(seen: Seen): readonly string[] {

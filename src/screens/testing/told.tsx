@@ -2,7 +2,15 @@ import type { JSX } from 'solid-js';
 import { createSignal } from 'solid-js';
 import { render } from 'solid-js/web';
 import type { LinkView, Request, RigView, RunDetail, RunView } from '../../engine/messages.ts';
-import type { ArchiveEntry, EvidenceRequest, Numbers, RecordView } from '../../evidence/messages.ts';
+import {
+  type Account,
+  type ArchiveEntry,
+  type EvidenceRequest,
+  type Numbers,
+  OPEN_POINTS,
+  type RecordView,
+  type Sketch,
+} from '../../evidence/messages.ts';
 import { defaultSettings } from '../../job/settings-defaults.ts';
 import type { Setup } from '../../job/setup.ts';
 import type { Wording } from '../../job/wording.ts';
@@ -216,6 +224,23 @@ const numbers: Numbers = {
   alarms: { urgent: 1, high: 2, low: 3 },
 };
 
+const account: Account = {
+  overRated: { byBar: 0.8, forS: 26 },
+  atCeiling: true,
+  cure: { state: 'met', afterS: 2400 },
+  gauge: { gaugeBar: 0.4, readingBar: 0.41, agrees: true },
+  witness: { hard: true, atPipeTemperature: true, atS: 3900 },
+  outsideS: 100,
+  open: OPEN_POINTS,
+};
+const limited = { ratedBar: 1.8, ceilingBar: 1.78, floorBar: 0.7 };
+const sketch: Sketch = {
+  course: { fromS: 0, toS: 4000, s: [0, 2000, 4000], min: [0, 1.4, 0], max: [0, 1.5, 0] },
+  limits: limited,
+  numbers,
+  account,
+};
+
 const detail = (events: readonly WatchEvent[]): RunDetail => ({
   summary,
   firstS: 0,
@@ -251,6 +276,7 @@ const record = (events: readonly WatchEvent[]): RecordView => ({
   verdict: 'valid',
   statuses: [status, status],
   numbers,
+  account,
 });
 const entry: ArchiveEntry = {
   ...summary,
@@ -298,6 +324,8 @@ export function services(
         return [entry, { ...entry, ref: { kind: 'run', runId: 'run-0002' }, practice: false }];
       case 'record':
         return record(events);
+      case 'sketch':
+        return sketch;
       case 'key': {
         const line = {
           fingerprint: KEY,

@@ -1,0 +1,80 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { practiceSetup } from '../engine/testing/bench.ts';
+import type { Setup } from '../job/setup.ts';
+import type { WatchEvent } from '../watch/events.ts';
+import { accountOf } from './account.ts';
+
+const golden = (name: string): readonly WatchEvent[] =>
+  (JSON.parse(readFileSync(`fixtures/golden/${name}.json`, 'utf8')) as { events: WatchEvent[] }).events;
+
+const setup = practiceSetup({ rateHz: 20, practice: false }, []);
+const limited = (ratedBar: number): Setup => ({
+  ...setup,
+  limits: { ...setup.limits!, ratedBar, ceilingBar: ratedBar - 0.02 },
+});
+
+describe('the account of a run', () => {
+  it('tells by how much and how long rated was passed, as the alarm stood', () => {
+    // The log: over-rated raised at 64.500 s, returned at 108.200 s, rated 2.5 bar.
+    const { overRated, atCeiling } = accountOf(golden('regulator-too-high'), 0, 200e6, 2.702, limited(2.5));
+    expect(overRated?.byBar).toBeCloseTo(0.202, 9);
+    expect(overRated?.forS).toBeCloseTo(43.7, 9);
+    expect(atCeiling).toBe(true);
+  });
+
+  it('an alarm that stood to the end counts to the end', () => {
+    const raised = golden('regulator-too-high').filter((e) => e.tUs <= 64.5e6);
+    expect(accountOf(raised, 0, 74.5e6, 2.55, limited(2.5)).overRated?.forS).toBeCloseTo(10, 9);
+  });
+
+  it('a peak over rated counts though no alarm stood, and then no time is claimed', () => {
+    expect(accountOf([], 0, 1e6, 1.9, limited(1.8)).overRated).toEqual({
+      byBar: expect.closeTo(0.1, 9),
+      forS: null,
+    });
+  });
+
+  it('a run by the book: nothing passed, never at the ceiling where its peak says so', () => {
+    const account = accountOf(golden('whole-job'), 0, 9000e6, 1.5, limited(1.8));
+    expect(account.overRated).toBeNull();
+    expect(account.cure.state === 'met' || account.cure.state === 'not-met').toBe(true);
+    // Without limits nothing is said of a ceiling.
+    expect(accountOf([], 0, 1e6, 1.5, { ...setup, limits: null }).atCeiling).toBeNull();
+  });
+
+  it('what nobody did stays open, and what was done is closed', () => {
+    const bare = accountOf([], 0, 1e6, null, setup);
+    expect(bare.open).toEqual(['no-hold', 'zero-none', 'gauge-none', 'witness-none']);
+    expect(bare.cure.state).toBe(setup.resin === null ? 'not-followed' : 'not-started');
+    const done: readonly WatchEvent[] = [
+      { tUs: 1e6, e: 'zero', taken: true, offsetBar: 0.01, reason: 'ok' },
+      { tUs: 2e6, e: 'gauge', gaugeBar: 0.2, readingBar: 0.2, agrees: true },
+      { tUs: 3e6, e: 'stage', stage: 'seat', attempt: 1, by: 'operator' },
+      { tUs: 4e6, e: 'gauge', gaugeBar: 0.4, readingBar: 0.41, agrees: true },
+      { tUs: 9e6, e: 'witness', hard: true, atPipeTemperature: false },
+      { tUs: 10e6, e: 'stage', stage: 'let-down', attempt: 1, by: 'operator' },
+    ];
+    const account = accountOf(done, 1e6, 20e6, 0.5, setup);
+    expect(account.open).toEqual(['no-hold', 'witness-warm', 'rebound-none']);
+    // The comparison at the seat is the one that counts, not an earlier one.
+    expect(account.gauge?.gaugeBar).toBe(0.4);
+    expect(account.witness?.atS).toBe(8);
+  });
+
+  it('time outside the band is open beyond a reading’s own grain', () => {
+    const leak = { verdict: 'tight', mbarPerMin: 0, low: 0, high: 0, paM3PerS: null, reason: null } as const;
+    const hold = (minutesInBand: number): WatchEvent => ({
+      tUs: 600e6,
+      e: 'hold',
+      fromUs: 0,
+      minutesInBand,
+      minBar: 1,
+      maxBar: 1.5,
+      leak,
+    });
+    expect(accountOf([hold(9.95)], 0, 600e6, 1.5, setup).open).not.toContain('not-held');
+    expect(accountOf([hold(9)], 0, 600e6, 1.5, setup).open).toContain('not-held');
+    expect(accountOf([hold(9)], 0, 600e6, 1.5, setup).outsideS).toBeCloseTo(60, 9);
+  });
+});

@@ -1,0 +1,114 @@
+/** What a reviewer is told first: the run as a few facts, and what is still open. From events alone, codes and numbers. */
+
+import type { Setup } from '../job/setup.ts';
+import type { WatchEvent } from '../watch/events.ts';
+import type { Account, OpenPoint } from './messages.ts';
+import { holdsOf } from './numbers.ts';
+
+type Of<K extends WatchEvent['e']> = Extract<WatchEvent, { e: K }>;
+
+/** A hold that leaves the band for less is a reading's own grain, s. */
+export const OUTSIDE_S = 5;
+
+/** How long an alarm's condition stood, all its occurrences together, s; null: it never came. */
+function stoodS(events: readonly WatchEvent[], alarm: Of<'alarm'>['alarm'], endUs: number): number | null {
+  let sinceUs: number | null = null;
+  let us: number | null = null;
+  for (const e of events) {
+    if (e.e !== 'alarm' || e.alarm !== alarm) continue;
+    if (e.why === 'condition') {
+      sinceUs ??= e.tUs;
+      us ??= 0;
+    } else if (e.why === 'returned' && sinceUs !== null) {
+      us = (us ?? 0) + e.tUs - sinceUs;
+      sinceUs = null;
+    }
+  }
+  if (sinceUs !== null) us = (us ?? 0) + Math.max(0, endUs - sinceUs);
+  return us === null ? null : us / 1e6;
+}
+
+/** The comparison with the dial gauge at the seat; without one there, the first that was made. */
+function gaugeOf(events: readonly WatchEvent[]): Of<'gauge'> | null {
+  let stage: Of<'stage'>['stage'] = 'prepare';
+  let first: Of<'gauge'> | null = null;
+  for (const e of events) {
+    if (e.e === 'stage') stage = e.stage;
+    if (e.e !== 'gauge') continue;
+    if (stage === 'seat') return e;
+    first ??= e;
+  }
+  return first;
+}
+
+function cureOf(events: readonly WatchEvent[], endUs: number, setup: Setup | null): Account['cure'] {
+  const resin = setup?.resin ?? null;
+  if (resin?.curedBy === 'light') return { state: 'not-judged' };
+  const start = events.find((e) => e.e === 'cure-start') ?? null;
+  const met = events.find((e) => e.e === 'cure-met');
+  if (met !== undefined) return { state: 'met', afterS: start === null ? null : (met.tUs - start.tUs) / 1e6 };
+  if (resin === null) return { state: 'not-followed' };
+  if (start === null) return { state: 'not-started' };
+  return { state: 'not-met', countedS: Math.max(0, endUs - start.tUs) / 1e6 };
+}
+
+/**
+ * @param firstUs the run's first sample: seconds count from here
+ * @param peakBar of the whole run
+ * @param setup whose limits were in force last
+ */
+export function accountOf(
+  events: readonly WatchEvent[],
+  firstUs: number,
+  endUs: number,
+  peakBar: number | null,
+  setup: Setup | null,
+): Account {
+  const limits = setup?.limits ?? null;
+  const overS = stoodS(events, 'over-rated', endUs) ?? stoodS(events, 'over-range', endUs);
+  const byBar = limits !== null && peakBar !== null ? peakBar - limits.ratedBar : 0;
+  const ceilingSeen = events.some(
+    (e) => e.e === 'alarm' && e.why === 'condition' && (e.alarm === 'ceiling' || e.alarm === 'over-rated'),
+  );
+  const holds = holdsOf(events);
+  const outsideS = holds.reduce((t, h) => t + (h.tUs - h.fromUs) / 1e6 - h.minutesInBand * 60, 0);
+  const gauge = gaugeOf(events);
+  const witness = events.findLast((e) => e.e === 'witness') ?? null;
+  const rebound = events.findLast((e) => e.e === 'rebound') ?? null;
+  const letDown = events.some((e) => e.e === 'stage' && (e.stage === 'let-down' || e.stage === 'done'));
+  const open: readonly (OpenPoint | false)[] = [
+    limits === null && 'no-limit',
+    limits !== null && holds.length === 0 && 'no-hold',
+    outsideS > OUTSIDE_S && 'not-held',
+    !events.some((e) => e.e === 'zero' && e.taken) && 'zero-none',
+    gauge === null && 'gauge-none',
+    events.some((e) => e.e === 'gauge' && e.agrees === false) && 'gauge-differs',
+    witness === null && 'witness-none',
+    witness?.hard === false && 'witness-soft',
+    witness?.atPipeTemperature === false && 'witness-warm',
+    letDown && rebound?.what !== 'stayed' && rebound?.what !== 'came-back' && 'rebound-none',
+    rebound?.what === 'came-back' && 'rebound-back',
+  ];
+  return {
+    overRated: byBar > 0 || overS !== null ? { byBar: Math.max(0, byBar), forS: overS } : null,
+    atCeiling:
+      limits === null
+        ? null
+        : ceilingSeen || overS !== null || (peakBar !== null && peakBar >= limits.ceilingBar),
+    cure: cureOf(events, endUs, setup),
+    gauge:
+      gauge === null
+        ? null
+        : { gaugeBar: gauge.gaugeBar, readingBar: gauge.readingBar, agrees: gauge.agrees },
+    witness:
+      witness === null
+        ? null
+        : {
+            hard: witness.hard,
+            atPipeTemperature: witness.atPipeTemperature,
+            atS: (witness.tUs - firstUs) / 1e6,
+          },
+    outsideS,
+    open: open.filter((p): p is OpenPoint => p !== false),
+  };
+}
