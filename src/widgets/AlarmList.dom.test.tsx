@@ -27,7 +27,7 @@ describe('alarm list', () => {
     render(() => <AlarmList alarms={[alarm({})]} nowUs={2e6} units={METRIC} onAcknowledge={() => {}} />);
     const row = screen.getByTestId('alarm-ceiling');
     expect(row.textContent).toContain('Urgent');
-    expect(row.textContent).toContain('shut the air, then vent');
+    expect(row.textContent).toContain('shut the supply valve, then open the vent');
     expect(row.dataset.state).toBe('unacknowledged');
     expect(screen.getByRole('alert').textContent).toContain('Urgent: At the ceiling.');
   });
@@ -35,10 +35,10 @@ describe('alarm list', () => {
   it('one that is over says what was, and orders nothing any more', () => {
     const [alarms, setAlarms] = createSignal([alarm({})]);
     render(() => <AlarmList alarms={alarms()} nowUs={2e6} units={METRIC} onAcknowledge={() => {}} />);
-    expect(screen.getByTestId('alarm-ceiling').textContent).toContain('shut the air');
+    expect(screen.getByTestId('alarm-ceiling').textContent).toContain('shut the supply valve');
     setAlarms([alarm({ state: 'returned' })]);
     const text = screen.getByTestId('alarm-ceiling').textContent ?? '';
-    expect(text).toContain('Was at the ceiling');
+    expect(text).toContain('Was: at the ceiling');
     expect(text).not.toMatch(/shut|\bnow\b/);
   });
 

@@ -2,8 +2,9 @@ import { createEffect, createMemo, createSignal, For, type JSX, on, Show } from 
 import type { AlarmCode } from '../watch/codes.ts';
 import type { AlarmView } from '../watch/view.ts';
 import { ALARM_STATE, ALARM_TITLE, alarmLine, PRIORITY } from '../words/alarm-titles.ts';
-import { alarmText, alarmWas, NO_WARNING } from '../words/alarms.ts';
+import { alarmSentence, NO_WARNING } from '../words/alarms.ts';
 import { type DisplayUnits, duration } from '../words/format.ts';
+import { type Scene, VERBS } from '../words/orders.ts';
 import { UI } from '../words/ui.ts';
 import { AlarmShape } from './AlarmShape.tsx';
 import { ranked } from './alarm-order.ts';
@@ -20,6 +21,8 @@ export function AlarmList(props: {
   alarms: readonly AlarmView[];
   nowUs: number;
   units: DisplayUnits;
+  /** Where it is known, the order stands beside the title. */
+  at?: Scene | undefined;
   /** The engine fell silent: then the absence of alarms says nothing. */
   silent?: boolean;
   /** Standing marks, beside the alarms' own. */
@@ -145,15 +148,18 @@ export function AlarmList(props: {
                       <p class="alarm-title">
                         <span class="alarm-priority">{PRIORITY[alarm().priority]}</span>{' '}
                         <span>{ALARM_TITLE[code]}</span>
+                        <Show when={props.at}>
+                          {(at) => (
+                            <For each={VERBS[code](alarm(), at(), props.units).verb}>
+                              {(line) => <strong class="alarm-verb"> {line}</strong>}
+                            </For>
+                          )}
+                        </Show>
                         <span class="alarm-meta">
                           {ALARM_STATE[alarm().state]}, {duration((props.nowUs - alarm().sinceUs) / 1e6)}
                         </span>
                       </p>
-                      <p class="alarm-text">
-                        {alarm().state === 'returned'
-                          ? alarmWas(code, alarm().values, props.units)
-                          : alarmText(code, alarm().values, props.units)}
-                      </p>
+                      <p class="alarm-text">{alarmSentence(alarm(), props.units)}</p>
                     </div>
                     <div class="alarm-buttons">
                       <Show when={alarm().state === 'unacknowledged' || alarm().state === 'returned'}>

@@ -2,9 +2,19 @@ import { Show } from 'solid-js';
 import type { AlarmCode, Priority } from '../watch/codes.ts';
 import { alarmLine } from '../words/alarm-titles.ts';
 import { type DisplayUnits, duration, NO_VALUE, pressure, pressureNumber } from '../words/format.ts';
+import { PRESSURE_SLOT } from '../words/orders.ts';
 import { UI } from '../words/ui.ts';
 import { AlarmShape } from './AlarmShape.tsx';
 import type { Trust } from './trust.ts';
+
+/** What the number is called: it is not the line's pressure where none is read. */
+const SLOT: Record<Trust, keyof typeof PRESSURE_SLOT> = {
+  good: 'line',
+  stale: 'stale',
+  over: 'over-range',
+  lost: 'lost',
+  none: 'lost',
+};
 
 export function BigNumber(props: {
   bar: number | null;
@@ -32,7 +42,7 @@ export function BigNumber(props: {
       data-trust={props.trust}
     >
       <p class="big-label">
-        <span class="big-name">{UI.pressure}</span>
+        <span class="big-name">{PRESSURE_SLOT[SLOT[props.trust]]}</span>
         <Show when={props.alarm}>
           {(a) => (
             <span class={`big-alarm ${a().priority}`} aria-hidden="true">

@@ -1,3 +1,3 @@
 import { chosen } from './chosen.ts';
 
-export const { alarmText, alarmWas, NO_WARNING } = chosen('alarms');
+export const { alarmSentence, NO_WARNING } = chosen('alarms');

@@ -33,8 +33,8 @@ const FAST = { lateBar: 0.25, rateBarPerS: 0.7, mostBarPerS: 0.38 };
 
 it('counts down, and says when it is now', () => {
   expect(said({})).toBeNull();
-  expect(said({ closeInS: in_(7.6) })).toBe('Shut the air in 8\u00a0s');
-  expect(said({ closeInS: in_(0.4) })).toBe('Shut the air now');
+  expect(said({ closeInS: in_(7.6) })).toBe('In 8\u00a0s: shut the valve');
+  expect(said({ closeInS: in_(0.4) })).toBe('Shut the valve now');
 });
 
 it('advises to throttle where a hand would be late, with or without the count', () => {

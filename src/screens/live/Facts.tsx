@@ -3,6 +3,7 @@ import type { Stage } from '../../watch/codes.ts';
 import { duration, fixed, NO_VALUE, pressure, pressureSlope, temperature } from '../../words/format.ts';
 import { bandExitText, leakText, liftText } from '../../words/hold.ts';
 import { LIVE } from '../../words/live.ts';
+import { TIME_SLOT } from '../../words/orders.ts';
 import { PLACE_TITLE, STANDING } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
@@ -87,7 +88,7 @@ export function Facts() {
           {pressure(live.view()?.peakBar, app.units())}
         </Fact>
         <Show when={told().potLife && live.view()?.potLifeLeftS != null}>
-          <Fact name={LIVE.potLife} testId="pot-life">
+          <Fact name={TIME_SLOT['pot-life']} testId="pot-life">
             {duration(live.view()?.potLifeLeftS)}
           </Fact>
         </Show>

@@ -77,6 +77,7 @@ export function Live(props: { jobId: string | null }) {
           nowUs={view()?.tUs ?? 0}
           units={app.units()}
           silent={live.silent()}
+          at={view() ?? undefined}
           onAcknowledge={acknowledge}
           onShelve={setShelving}
           onUnshelve={(alarm) =>

@@ -6,7 +6,8 @@ import { CAUTION, CAUTIONS_AT } from '../../words/cautions.ts';
 import { STAGE_DOUBT } from '../../words/doubts.ts';
 import { stopwatch } from '../../words/format.ts';
 import { LIVE } from '../../words/live.ts';
-import { STAGE, STAGE_ACTION, STAGE_HINT } from '../../words/terms.ts';
+import { INSTRUCTIONS, STAGE_KEY } from '../../words/orders.ts';
+import { STAGE, STAGE_ACTION } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { furtherStages, inTrouble, mainAction } from './next-stage.ts';
@@ -77,6 +78,20 @@ export function StagePanel(props: { onEnd(): void }) {
       setAsking({ to, doubts });
     }
   };
+  const hint = () => {
+    const at = stage();
+    const { say, besides } =
+      at === 'prepare'
+        ? INSTRUCTIONS[at].zero()
+        : at === 'hold'
+          ? INSTRUCTIONS[at].keep()
+          : at === 'done'
+            ? INSTRUCTIONS[at].untested()
+            : at === 'abandoned'
+              ? INSTRUCTIONS[at].pressure()
+              : INSTRUCTIONS[at].open();
+    return `${say} ${besides}`;
+  };
   const elapsed = () => {
     const v = live.view();
     return v === null ? '' : stopwatch((v.tUs - v.stageSinceUs) / 1e6);
@@ -102,7 +117,7 @@ export function StagePanel(props: { onEnd(): void }) {
           <span class="stage-clock">{elapsed()}</span>
         </h2>
         {/* Out of sight, not out of its place: nothing may move under a finger when an alarm comes. */}
-        <p classList={{ unseen: trouble() }}>{STAGE_HINT[stage()]}</p>
+        <p classList={{ unseen: trouble() }}>{hint()}</p>
       </div>
 
       <Switch>
@@ -133,7 +148,7 @@ export function StagePanel(props: { onEnd(): void }) {
             onKeyDown={(e) => e.repeat && e.preventDefault()}
             onClick={() => resting() || go(to())}
           >
-            {STAGE_ACTION[to()]}
+            {STAGE_KEY[to()]}
           </button>
         )}
       </Show>

@@ -12,7 +12,7 @@ export const ABOUT = {
   cannotTitle: 'What it cannot know',
   cannot: [
     'Whether the sensor sits where the job sheet says, or reads right: compare the dial gauge.',
-    'What the pressure is while no reading arrives: then shut the air and treat the packer as full.',
+    'What the pressure is while no reading arrives: then shut the supply valve and treat the packer as full.',
     'Whether the resin is hard: only the witness sample kept at pipe temperature tells.',
     'Whether the packer is empty: a line at zero does not tell.',
   ],

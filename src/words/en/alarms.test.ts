@@ -7,7 +7,8 @@ const { ALARM_TITLE } = english.alarmTitles;
 const { CAUTION } = english.cautions;
 const { eventText } = english.events;
 const { CURE } = english.hold;
-const { STAGE, STAGE_ACTION, STAGE_HINT } = english.terms;
+const { STAGE, STAGE_ACTION } = english.terms;
+const { INSTRUCTIONS } = english.orders;
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 
@@ -23,8 +24,12 @@ describe('alarm texts', () => {
           ceilingBar: 1.46,
         }),
       ),
-    ).toBe('Lower the regulator now. Line will settle at 1.58 bar (1.55 to 1.62), ceiling 1.46');
-    expect(alarmText('pressure-lost', { cause: 'port' })).toMatch(/^Shut the air, keep clear\. .*over-full$/);
+    ).toBe(
+      'Line will settle at 1.58 bar (1.55 to 1.62), ceiling 1.46: shut the supply valve now, then turn the regulator down',
+    );
+    expect(alarmText('pressure-lost', { cause: 'port' })).toMatch(
+      /^Pressure reading lost .*: treat the packer as full, shut the supply valve, keep clear$/,
+    );
   });
 
   it('advice has a floor, and an unknown floor is said to be unknown', () => {
@@ -38,7 +43,7 @@ describe('alarm texts', () => {
     for (const code of ALARMS) {
       for (const text of [alarmText(code, {}), alarmWas(code, {})]) {
         expect(text, code).not.toMatch(/undefined|null|NaN|–| {2}|\( ?\)| [,:]/);
-        expect(text.length, code).toBeGreaterThan(15);
+        expect(text.length, code).toBeGreaterThan(13);
       }
       expect(ALARM_TITLE[code].length, code).toBeLessThanOrEqual(28);
     }
@@ -46,13 +51,13 @@ describe('alarm texts', () => {
 
   it('over the rated pressure it says by how much, when that can be seen', () => {
     expect(plain(alarmText('over-rated', { bar: 2.85, ratedBar: 2.5, overBar: 0.35 }))).toMatch(
-      /^OVER RATED by 0\.35 bar, rated 2\.50 bar: shut the air, then vent/,
+      /^Over rated by 0\.35 bar, rated 2\.50 bar: shut the supply valve, then open the vent/,
     );
     expect(plain(alarmText('over-rated', { bar: 2.501, ratedBar: 2.5, overBar: 0.001 }))).toMatch(
-      /^AT THE RATED PRESSURE 2\.50 bar: /,
+      /^At the rated pressure 2\.50 bar: /,
     );
     expect(plain(alarmText('over-range', { spanBar: 4 }))).toMatch(
-      /^OVER 4\.00 bar, .*: shut the air, then vent/,
+      /^Over 4\.00 bar, .*: shut the supply valve, then open the vent/,
     );
   });
 
@@ -61,7 +66,7 @@ describe('alarm texts', () => {
       expect(alarmText(code, {})).toMatch(/top up/i);
       const text = alarmText(code, { cause: 'fast-fall' });
       expect(text).not.toMatch(/top up/i);
-      expect(text).toContain('Find the loss first, keep clear');
+      expect(text).toContain('Find the loss first. Keep clear');
     }
   });
 
@@ -80,7 +85,7 @@ describe('alarm texts', () => {
         expect(alarmWas(code, v), code).not.toMatch(/\bnow\b|\bis\b|\bwill\b/i);
       }
     expect(plain(alarmWas('ceiling', { bar: 2.51, ceilingBar: 2.48 }))).toBe(
-      'Was at the ceiling 2.48 bar, at most 2.51 bar',
+      'at the ceiling 2.48 bar, at most 2.51 bar',
     );
   });
 
@@ -108,7 +113,9 @@ describe('what the words never claim', () => {
       ...Object.values(CURE),
       ...Object.values(STAGE),
       ...Object.values(STAGE_ACTION),
-      ...Object.values(STAGE_HINT),
+      ...Object.values(INSTRUCTIONS).flatMap((states) =>
+        Object.values(states).flatMap((told) => Object.values(told({ s: 25, bar: 1.2 }))),
+      ),
       eventText({ tUs: 0, e: 'cure-met', progressLow: 1, equivalentAgeMin: 90 }),
       eventText({ tUs: 0, e: 'rebound', what: 'stayed', bar: 0, seconds: 25 }),
       ...ALARMS.map((a) => alarmText(a, {})),

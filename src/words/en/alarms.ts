@@ -1,5 +1,6 @@
 import type { AlarmCode, LossCause } from '../../watch/codes.ts';
 import type { AlarmValues } from '../../watch/events.ts';
+import type { AlarmView } from '../../watch/view.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
 import { deviceFault } from './device-faults.ts';
 import { STORE_CAUSE } from './link.ts';
@@ -31,11 +32,21 @@ function storeCause(cause: string | undefined): string {
 }
 
 /** Under this nobody sees by how much, bar: half of the last digit shown. */
-const SEEN_BAR = 0.005;
+export const SEEN_BAR = 0.005;
 
 type Text = (v: AlarmValues, u: DisplayUnits) => string;
 
-/** What is so and what to do; and, of an alarm that is over, what was so at its moment: it commands nothing. */
+/** Air is not made up for where a hose may have blown off. */
+export const afterFall = (v: AlarmValues): boolean => v.cause === 'fast-fall';
+const LOSS_FIRST = 'Find the loss first. Keep clear';
+
+/** A time to danger is told short rather than long: whole seconds down, tenths under three. */
+export const roundedDown = (s: number): number => (s < 3 ? Math.floor(s * 10) / 10 : Math.floor(s));
+
+/**
+ * What is so and what to do, naming what the hand has to grasp; and what was so, of an alarm that is over and for the
+ * record, where it stands behind a word and a colon: it commands nothing.
+ */
 interface Texts {
   readonly now: Text;
   readonly was: Text;
@@ -60,23 +71,28 @@ export function alarms(f: Format) {
     return s === undefined ? '' : `${label}${f.duration(s)}${after}`;
   };
 
-  const secondsRange = (low: number | undefined, high: number | undefined): string => {
-    if (low === undefined || high === undefined) return '';
-    return ` (${f.duration(low)} to ${f.duration(high)})`;
-  };
-
   const rate = (label: string, mbarPerMin: number | undefined, u: DisplayUnits): string => {
     return mbarPerMin === undefined ? '' : `${label}${f.pressureRate(mbarPerMin, u)}`;
   };
 
+  /** A time to danger, never longer than it is: ' in 8 s (7 s to 10 s)'. */
+  const soon = (v: AlarmValues): string => {
+    if (v.inS === undefined) return '';
+    const range =
+      v.inLowS === undefined || v.inHighS === undefined
+        ? ''
+        : ` (${f.duration(roundedDown(v.inLowS))} to ${f.duration(v.inHighS)})`;
+    return ` in ${f.duration(roundedDown(v.inS))}${range}`;
+  };
+
   /** 'let out to 1.35, not under 0.90': advice with a floor, or with the floor said to be unknown. */
   const advice = (v: AlarmValues, u: DisplayUnits): string => {
-    if (v.adviceHighBar === undefined) return 'let a little air out';
+    if (v.adviceHighBar === undefined) return 'open the vent a little and let some air out';
     const floor =
       v.adviceLowBar === undefined
         ? '; the hold floor is not known'
         : `, not under ${f.pressureNumber(v.adviceLowBar, u)}`;
-    return `let out to ${f.pressure(v.adviceHighBar, u)}${floor}`;
+    return `open the vent a little, let out to ${f.pressure(v.adviceHighBar, u)}${floor}`;
   };
 
   /** ' 5 times a second instead of 50'. */
@@ -85,185 +101,179 @@ export function alarms(f: Format) {
       ? ' more rarely than before'
       : ` ${f.fixed(now, now < 2 ? 1 : 0)} times a second instead of ${f.fixed(before, before < 2 ? 1 : 0)}`;
 
-  /** Air is not made up for where a hose may have blown off. */
-  const afterFall = (v: AlarmValues): boolean => v.cause === 'fast-fall';
-
   const rising: Texts = {
     now: (v, u) => {
       if (v.kind === 'settle' && v.settleBar !== undefined)
-        return `Lower the regulator now. Line will settle at ${f.pressure(v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}`;
-      const when = seconds(' in ', v.inS, secondsRange(v.inLowS, v.inHighS));
-      const limit = `Ceiling${with_(' ', v.ceilingBar, u)}`;
+        return `Line will settle at ${f.pressure(v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}: shut the supply valve now, then turn the regulator down`;
+      const ceiling = `${with_(' ', v.ceilingBar, u)}${soon(v)}`;
+      const act = 'shut the supply valve now; if it still rises, open the vent';
       if (v.kind === 'left-band')
-        return `Shut the air now. Pressure${with_(' ', v.bar, u)} has left the working band and is not slowing. ${limit}${when}`;
-      if (v.kind === 'hand-time') return `Shut the air now. ${limit}${when}, less than a hand needs`;
-      return `Shut the air now. ${limit}${when}`;
+        return `Pressure${with_(' ', v.bar, u)} has left the working band and is not slowing, ceiling${ceiling}: ${act}`;
+      if (v.kind === 'hand-time') return `Ceiling${ceiling}, sooner than a hand can react: ${act}`;
+      return `Ceiling${ceiling}: ${act}`;
     },
     was: (v, u) => {
       if (v.kind === 'settle' && v.settleBar !== undefined)
-        return `Line was going to settle at ${f.pressure(v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}`;
+        return `line was going to settle at ${f.pressure(v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}`;
       const when = seconds(', ', v.inS, ' away');
       const limit = `ceiling${with_(' ', v.ceilingBar, u)}`;
       return v.kind === 'left-band'
-        ? `Pressure had left the working band${with_(' at ', v.bar, u)} and was not slowing, ${limit}${when}`
-        : `Pressure was rising${with_(' at ', v.bar, u)}, ${limit}${when}`;
+        ? `pressure had left the working band${with_(' at ', v.bar, u)} and was not slowing, ${limit}${when}`
+        : `pressure was rising${with_(' at ', v.bar, u)}, ${limit}${when}`;
     },
   };
 
   const TEXT: Record<AlarmCode, Texts> = {
     'over-range': {
       now: (v, u) =>
-        v.spanBar === undefined
-          ? 'OVER the end of the sensor’s span, nobody sees how far: shut the air, then vent, keep clear'
-          : `OVER ${f.pressure(v.spanBar, u)}, the end of the sensor’s span, nobody sees how far: shut the air, then vent, keep clear`,
-      was: (v, u) => `Was over the end of the sensor’s span${with_(', ', v.spanBar, u)}`,
+        `Over${with_(' ', v.spanBar, u)}${v.spanBar === undefined ? '' : ','} the end of the sensor, nobody sees how far: shut the supply valve, then open the vent, everyone clear`,
+      was: (v, u) => `over the end of the sensor’s range${with_(', ', v.spanBar, u)}`,
     },
     'over-rated': {
       now: (v, u) =>
         v.overBar !== undefined && v.overBar < SEEN_BAR
-          ? `AT THE RATED PRESSURE${with_(' ', v.ratedBar, u)}: shut the air, then vent, keep clear`
-          : `OVER RATED${with_(' by ', v.overBar, u)}${with_(', rated ', v.ratedBar, u)}: shut the air, then vent, keep clear`,
-      was: (v, u) =>
-        `Was over the rated pressure${with_(' ', v.ratedBar, u)}${with_(', at most ', v.bar, u)}`,
+          ? `At the rated pressure${with_(' ', v.ratedBar, u)}: shut the supply valve, then open the vent, everyone clear`
+          : `Over rated${with_(' by ', v.overBar, u)}${with_(', rated ', v.ratedBar, u)}: shut the supply valve, then open the vent, everyone clear`,
+      was: (v, u) => `over the rated pressure${with_(' ', v.ratedBar, u)}${with_(', at most ', v.bar, u)}`,
     },
     ceiling: {
       now: (v, u) =>
-        `Pressure${with_(' ', v.bar, u)} is at the ceiling${with_(' ', v.ceilingBar, u)}: shut the air, then vent, keep clear`,
-      was: (v, u) => `Was at the ceiling${with_(' ', v.ceilingBar, u)}${with_(', at most ', v.bar, u)}`,
+        `Pressure${with_(' ', v.bar, u)} is at the ceiling${with_(' ', v.ceilingBar, u)}: shut the supply valve, then open the vent, keep clear`,
+      was: (v, u) => `at the ceiling${with_(' ', v.ceilingBar, u)}${with_(', at most ', v.bar, u)}`,
     },
     rising,
     'pressure-lost': {
       now: (v) =>
-        `Shut the air, keep clear. Pressure reading lost${lossCause(v.cause, 'is')}: the packer may be over-full`,
-      was: (v) => `Pressure reading was lost${lossCause(v.cause, 'was')}`,
+        `Pressure reading lost${lossCause(v.cause, 'is')}: treat the packer as full, shut the supply valve, keep clear`,
+      was: (v) => `pressure reading lost${lossCause(v.cause, 'was')}`,
     },
     'device-trip': {
       now: (v, u) =>
-        `The device’s own limit${with_(' ', v.ceilingBar, u)} tripped: shut the air, keep clear, look at the dial gauge. If it is high too, vent`,
-      was: (v, u) => `The device’s own limit${with_(' ', v.ceilingBar, u)} had tripped`,
+        `The device’s own limit${with_(' ', v.ceilingBar, u)} tripped: shut the supply valve, keep clear, look at the dial gauge; if it is high too, open the vent`,
+      was: (v, u) => `the device’s own limit${with_(' ', v.ceilingBar, u)} had tripped`,
     },
     'fast-fall': {
       now: (v, u) =>
-        `Pressure falls fast${with_(', now ', v.bar, u)}. Unless you are letting down: shut the air, keep clear, do not top up. A hose may be off or the packer burst`,
-      was: (v, u) => `Pressure fell fast${with_(', it was at ', v.bar, u)}`,
+        `Pressure falls fast${with_(', now ', v.bar, u)}. Unless you are letting down: shut the supply valve, keep clear, add no air. A hose may be off or the packer burst`,
+      was: (v, u) => `pressure fell fast${with_(', it was at ', v.bar, u)}`,
     },
     'below-floor': {
       now: (v, u) =>
         afterFall(v)
-          ? `Pressure${with_(' ', v.bar, u)} is under the hold floor${with_(' ', v.floorBar, u)} after a fast fall. Find the loss first, keep clear`
-          : `Pressure${with_(' ', v.bar, u)} is under the hold floor${with_(' ', v.floorBar, u)}: the sleeve may come off the wall. Top up slowly`,
-      was: (v, u) => `Was under the hold floor${with_(' ', v.floorBar, u)}${with_(', at least ', v.bar, u)}`,
+          ? `Pressure${with_(' ', v.bar, u)} is under the hold floor${with_(' ', v.floorBar, u)} after a fast fall. ${LOSS_FIRST}`
+          : `Pressure${with_(' ', v.bar, u)} is under the hold floor${with_(' ', v.floorBar, u)}, the sleeve may come off the wall: top up slowly at the supply valve, nobody at the packer`,
+      was: (v, u) => `under the hold floor${with_(' ', v.floorBar, u)}${with_(', at least ', v.bar, u)}`,
     },
     leaking: {
       now: (v, u) =>
         afterFall(v)
-          ? `The packer or line leaks${rate(' ', v.mbarPerMin, u)} after a fast fall. Find the loss first, keep clear`
-          : `The packer or line leaks${rate(' ', v.mbarPerMin, u)}: look and listen for it at the couplings, touch none under pressure; top up before the floor`,
-      was: (v, u) => `The packer or line leaked${rate(' ', v.mbarPerMin, u)}`,
+          ? `The packer or line leaks${rate(' ', v.mbarPerMin, u)} after a fast fall. ${LOSS_FIRST}`
+          : `The packer or line leaks${rate(' ', v.mbarPerMin, u)}: look and listen along the hose outside, touch no coupling under pressure; top up at the supply valve before the hold floor`,
+      was: (v, u) => `the packer or line leaked${rate(' ', v.mbarPerMin, u)}`,
     },
     'band-exit': {
       now: (v, u) =>
         afterFall(v)
-          ? `Pressure will leave the hold band downwards${seconds(' in ', v.inS)}${with_(', floor ', v.floorBar, u)}, after a fast fall. Find the loss first, keep clear`
-          : `Pressure will leave the hold band downwards${seconds(' in ', v.inS)}${with_(', floor ', v.floorBar, u)}: top up slowly`,
+          ? `Pressure will fall under the hold floor${with_(' ', v.floorBar, u)}${soon(v)}, after a fast fall. ${LOSS_FIRST}`
+          : `Pressure will fall under the hold floor${with_(' ', v.floorBar, u)}${soon(v)}: top up slowly at the supply valve, nobody at the packer`,
       was: (v, u) =>
-        `Pressure was going to leave the hold band downwards${seconds(', ', v.inS, ' later')}${with_(', floor ', v.floorBar, u)}`,
+        `pressure was going to fall under the hold floor${with_(' ', v.floorBar, u)}${seconds(', ', v.inS, ' later')}`,
     },
     lift: {
       now: (v, u) =>
-        `Cure heat will raise the pressure${with_(' to ', v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}${seconds(' in ', v.inS)}: ${advice(v, u)}`,
+        `Cure heat will raise the pressure${with_(' to ', v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}${soon(v)}: ${advice(v, u)}`,
       was: (v, u) =>
-        `Cure heat was going to raise the pressure${with_(' to ', v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}${seconds(', ', v.inS, ' later')}`,
+        `cure heat was going to raise the pressure${with_(' to ', v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}${seconds(', ', v.inS, ' later')}`,
     },
     'device-unarmed': {
       now: () => 'Device limit off. Check cable and device; stay within hearing of this tablet',
-      was: () => 'The device’s own limit was off',
+      was: () => 'the device’s own limit was off',
     },
     'device-deaf': {
       now: () =>
-        'The device takes no command: it cannot be told its limit, and may guard another one or none. Check the cable, stay within hearing of this tablet',
-      was: () => 'The device took no command: it could not be told its limit',
+        'The device takes no command, its limit may be another one or none. Check the cable, stay within hearing of this tablet',
+      was: () => 'the device took no command, it could not be told its limit',
     },
     'device-fault': { now: (v) => deviceFault(v.cause).now, was: (v) => deviceFault(v.cause).was },
     'device-reset': {
       now: () =>
-        'The device restarted: check its power and cable. Some readings are missing and marked as a gap',
-      was: () => 'The device restarted. Some readings are missing, a gap was marked',
+        'The device restarted, some readings are missing (a gap is marked): check its power and cable',
+      was: () => 'the device restarted, some readings are missing (a gap was marked)',
     },
     'supply-low': {
       now: () =>
-        'The reading may be too low: go by the dial gauge. The sensor is fed with too little voltage, or its voltage is not known: look at the power of the device',
-      was: () =>
-        'The sensor was fed with too little voltage, or its voltage was not known: it may have read low',
+        'Sensor power is too low or not known, the reading may be too low: go by the dial gauge, check the power of the device',
+      was: () => 'sensor power was too low or not known, the reading may have been too low',
     },
     'slow-readings': {
       now: (v) =>
-        `Readings come${perSecond(v)}: a fill that goes too far is seen later. Fill slower, check cable and device`,
-      was: (v) => `Readings came${perSecond(v)}: a fill was seen later`,
+        `Readings come${perSecond(v)}, a fill that goes too far is seen later: throttle the supply valve, check cable and device`,
+      was: (v) => `readings came${perSecond(v)}, a fill was seen later`,
     },
     stuck: {
       now: () =>
-        'The reading does not move: shut the air and compare with the dial gauge. Do not go by this number',
-      was: () => 'The reading did not move',
+        'The reading does not move, do not go by it: shut the supply valve, compare with the dial gauge',
+      was: () => 'the reading did not move',
     },
     'line-contradicted': {
       now: () =>
-        'The readings do not fit the line or tap that was declared: look at the valve and correct the job sheet. Until then hold and leak are not judged',
-      was: () => 'The readings did not fit the line or tap that was declared',
+        'The readings do not fit the line or tap that was declared: look at the supply valve, correct the job sheet. Until then hold and leak are not judged',
+      was: () => 'the readings did not fit the line or tap that was declared',
     },
     'gauge-differs': {
       now: (v, u) =>
-        `Dial gauge and sensor differed beyond their uncertainty when they were compared${with_(': dial gauge ', v.gaugeBar, u)}${with_(v.gaugeBar === undefined ? ': sensor ' : ', sensor ', v.bar, u)}. Believe the higher one, find out which is wrong before going on`,
+        `Dial gauge${with_(' ', v.gaugeBar, u)} and sensor${with_(' ', v.bar, u)} differed beyond their uncertainty: believe the higher one, find which is wrong before going on`,
       was: (v, u) =>
-        `Dial gauge and sensor differed beyond their uncertainty${with_(': dial gauge ', v.gaugeBar, u)}${with_(v.gaugeBar === undefined ? ': sensor ' : ', sensor ', v.bar, u)}`,
+        `dial gauge${with_(' ', v.gaugeBar, u)} and sensor${with_(' ', v.bar, u)} differed beyond their uncertainty`,
     },
     rebound: {
-      now: () =>
-        'Do not pull, do not uncouple. Pressure came back, the packer is not empty: shut the air, open the vent, wait longer',
-      was: (v, u) => `Pressure came back after it had been let out${with_(', to ', v.bar, u)}`,
+      now: (v, u) =>
+        `Pressure came back${with_(' to ', v.bar, u)}, the packer is not empty: do not pull or uncouple, shut the supply valve, open the vent, wait longer`,
+      was: (v, u) => `pressure came back after it had been let out${with_(', to ', v.bar, u)}`,
     },
     'temperature-lost': {
       now: (v) =>
-        `Temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} is lost: check the probe. Cure time is counted as at the coldest likely temperature`,
+        `Temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} is lost, cure time is counted as at the coldest likely temperature: check the probe and its plug`,
       was: (v) =>
-        `Temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} was lost: cure time was counted as at the coldest likely temperature`,
+        `temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} was lost, cure time was counted as at the coldest likely temperature`,
     },
     cold: {
       now: (v, u) =>
         v.c === undefined
-          ? 'The coldest likely spot is under the lowest temperature of the data sheet: no cure time is counted. Warm the pipe or wait'
-          : `${f.temperature(v.c, u)} is under the lowest temperature of the data sheet: no cure time is counted. Warm the pipe or wait`,
+          ? 'The coldest likely spot is under the lowest temperature of the data sheet, no cure time is counted: warm the pipe or wait'
+          : `${f.temperature(v.c, u)} is under the lowest temperature of the data sheet, no cure time is counted: warm the pipe or wait`,
       was: (v, u) =>
         v.c === undefined
-          ? 'The coldest likely spot was under the lowest temperature of the data sheet: no cure time was counted'
-          : `${f.temperature(v.c, u)} was under the lowest temperature of the data sheet: no cure time was counted`,
+          ? 'the coldest likely spot was under the lowest temperature of the data sheet, no cure time was counted'
+          : `${f.temperature(v.c, u)} was under the lowest temperature of the data sheet, no cure time was counted`,
     },
     'pot-life': {
-      now: (v) =>
-        v.seconds === undefined
-          ? 'Pot life ends soon: seat the sleeve or pull it out before it hardens'
-          : v.seconds <= 0
-            ? 'Pot life is over: seat the sleeve at once or pull it out before it hardens'
-            : `Pot life ends in ${f.duration(v.seconds)}: seat the sleeve or pull it out before it hardens`,
+      now: (v) => {
+        const act = 'seat the sleeve, or let down and take it out before it hardens';
+        if (v.seconds === undefined) return `Pot life ends soon: ${act}`;
+        return v.seconds <= 0
+          ? `Pot life is over: ${act}`
+          : `Pot life ends in ${f.duration(v.seconds)}: ${act}`;
+      },
       was: (v) =>
         v.seconds !== undefined && v.seconds > 0
-          ? `Pot life was running out, ${f.duration(v.seconds)} were left`
-          : 'Pot life was running out or over',
+          ? `pot life was running out, ${f.duration(v.seconds)} were left`
+          : 'pot life was running out or over',
     },
     'store-fault': {
       now: (v) =>
-        `The record cannot be written${storeCause(v.cause)}: the watch goes on, but note pressures and times by hand`,
-      was: (v) => `The record could not be written${storeCause(v.cause)}`,
+        `The watch goes on, but the record cannot be written${storeCause(v.cause)}: write down pressure and time by hand, free space on this tablet`,
+      was: (v) => `the record could not be written${storeCause(v.cause)}`,
     },
     'clock-jump': {
       now: (v) =>
-        `The tablet was asleep${seconds(' for ', v.seconds)}: nothing was watched meanwhile. Keep the tablet awake and on power`,
-      was: (v) => `The tablet was asleep${seconds(' for ', v.seconds)}: nothing was watched meanwhile`,
+        `The tablet was asleep${seconds(' for ', v.seconds)}, nothing was watched meanwhile: keep the tablet awake and on power`,
+      was: (v) => `the tablet was asleep${seconds(' for ', v.seconds)}, nothing was watched meanwhile`,
     },
     garbage: {
       now: () =>
-        'Bytes arrive that are no readings: check cable and earth. Noise near a motor or generator does this',
-      was: () => 'Bytes arrived that were no readings',
+        'Bytes arrive that are no readings: check cable and earth, look for a motor or generator beside them',
+      was: () => 'bytes arrived that were no readings',
     },
   };
 
@@ -277,8 +287,15 @@ export function alarms(f: Format) {
     alarmText: (code: AlarmCode, values: AlarmValues, units: DisplayUnits = METRIC): string =>
       TEXT[code].now(values, units),
 
-    /** What was so, for an alarm that is over and for a record: the numbers are those of its moment, and it orders nothing. */
+    /** What was so, behind a word and a colon: the numbers are those of its moment, and it orders nothing. */
     alarmWas: (code: AlarmCode, values: AlarmValues, units: DisplayUnits = METRIC): string =>
       TEXT[code].was(values, units),
+
+    /** The sentence of an alarm as it stands: one that is over is told as what was. */
+    alarmSentence: (
+      { alarm, state, values }: Pick<AlarmView, 'alarm' | 'state' | 'values'>,
+      units: DisplayUnits = METRIC,
+    ): string =>
+      state === 'returned' ? `Was: ${TEXT[alarm].was(values, units)}` : TEXT[alarm].now(values, units),
   };
 }

@@ -10,32 +10,32 @@ interface FaultText {
 const FAULT: Record<DeviceFault, FaultText> = {
   store: {
     now: 'The device cannot store its limit: after a restart it guards nothing. Keep its power steady, and have it repaired after this job',
-    was: 'The device could not store its limit',
+    was: 'the device could not store its limit',
   },
   watchdog: {
     now: 'The device hung and restarted itself: see whether its limit is armed, check its power',
-    was: 'The device hung and restarted itself',
+    was: 'the device hung and restarted itself',
   },
   'no-conversions': {
     now: 'The device’s own guard is blind: its pressure channel converts nothing. Stay within hearing of this tablet, watch the dial gauge, check the sensor’s connector',
-    was: 'The device’s own guard was blind: its pressure channel converted nothing',
+    was: 'the device’s own guard was blind: its pressure channel converted nothing',
   },
   supply: {
-    now: 'The device’s supply is too low: its limit is taken lower and cannot be raised. Check its power and the dial gauge',
-    was: 'The device’s supply was too low',
+    now: 'The device’s power is too low: its limit is taken lower and cannot be raised. Check its power and the dial gauge',
+    was: 'the device’s power was too low',
   },
   'sensor-low': {
     now: 'The device’s own guard may be blind: its sensor reads lower than a sound one can. Watch the dial gauge, check the sensor’s connector',
-    was: 'The device’s own guard may have been blind: its sensor read lower than a sound one can',
+    was: 'the device’s own guard may have been blind: its sensor read lower than a sound one can',
   },
   'no-limit': {
     now: 'The device holds no sound limit: it guards nothing until a limit is set here',
-    was: 'The device held no sound limit',
+    was: 'the device held no sound limit',
   },
 };
 const UNKNOWN: FaultText = {
   now: 'The device reports a fault that this program does not know: watch the dial gauge',
-  was: 'The device reported a fault that this program does not know',
+  was: 'the device reported a fault that this program does not know',
 };
 
 const isKnown = (code: string | undefined): code is DeviceFault =>

@@ -141,7 +141,7 @@ export function events(
           return event.text;
         case 'device':
           return event.what === 'fault'
-            ? deviceFault(DEVICE_FAULTS[(event.value ?? 0) - 1]).was
+            ? `${DEVICE.fault}: ${deviceFault(DEVICE_FAULTS[(event.value ?? 0) - 1]).was}`
             : DEVICE[event.what];
         case 'store':
           return event.ok ? 'Recording works again' : storeFault(event.code);

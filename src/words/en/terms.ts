@@ -14,17 +14,6 @@ export const STAGE: Record<Stage, string> = {
   abandoned: 'Abandoned',
 };
 
-/** What the crew does in this stage, one line under the ribbon. */
-export const STAGE_HINT: Record<Stage, string> = {
-  prepare: 'Zero with the coupling seen open, check the probe, set the packer.',
-  seat: 'Open slowly to the seat pressure, then close the valve and compare the dial gauge.',
-  inflate: 'Open slowly. Nobody in line with the pipe or over the opening.',
-  hold: 'Leave it alone. Look here from time to time.',
-  'let-down': 'Let down slowly. Close the vent and wait: a line at zero is not an empty packer.',
-  done: 'The run is over. Inspect the packer before it is put away.',
-  abandoned: 'This attempt was given up. Let down before anything is moved.',
-};
-
 /** A stage of an attempt; the first one needs no number. */
 export const stageName = (stage: Stage, attempt: number): string =>
   attempt > 1 ? `${STAGE[stage]} ${attempt}` : STAGE[stage];

@@ -4,20 +4,27 @@ import * as cautions from './cautions.ts';
 import * as demo from './demo.ts';
 import * as doubts from './doubts.ts';
 import { hold } from './hold.ts';
+import { instructions } from './instructions.ts';
 import * as live from './live.ts';
+import { orders } from './orders.ts';
 import { refusals } from './refusals.ts';
+import * as slots from './slots.ts';
 import * as terms from './terms.ts';
 import * as zero from './zero.ts';
 
 /** What the live page says besides. */
-export const watch = (format: Format) => ({
-  alarms: alarms(format),
-  cautions,
-  demo,
-  doubts,
-  hold: hold(format),
-  live,
-  refusals: refusals(format),
-  terms,
-  zero,
-});
+export const watch = (format: Format) => {
+  const said = alarms(format);
+  return {
+    alarms: said,
+    cautions,
+    demo,
+    doubts,
+    hold: hold(format),
+    live,
+    orders: { ...orders(format, said), ...instructions(format), ...slots },
+    refusals: refusals(format),
+    terms,
+    zero,
+  };
+};

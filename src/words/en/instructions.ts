@@ -1,0 +1,165 @@
+import type { Stage } from '../../watch/codes.ts';
+import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
+
+/** One sentence for the crew, and a second that stands in grey under it. */
+export interface Instruction {
+  readonly say: string;
+  readonly besides: string;
+}
+
+/** What an instruction may name; each takes what it needs, in bar and seconds. */
+export interface Told {
+  readonly bar?: number | null;
+  readonly s?: number | null;
+  readonly units?: DisplayUnits;
+}
+
+type Say = (told?: Told) => Instruction;
+
+const NOBODY = 'Nobody in line with the pipe or over the opening.';
+const KINK = 'A kink can hide air: pull slowly by the rope, nobody in line with the pipe.';
+const LEAVE = 'Leave the valve shut.';
+
+/**
+ * What to do now, by stage and state. 'Ready at the valve' and 'Leave the valve shut' share no word but the valve: a
+ * hand that goes to it and one that stays away must not be told by two that look alike. A count stands first, so that
+ * an order read short does not mean 'now'. Nothing here says that anything is safe or cured.
+ */
+export function instructions(f: Format) {
+  const always =
+    (say: string, besides: string): Say =>
+    () => ({ say, besides });
+  const to = ({ bar, units = METRIC }: Told = {}): string | null =>
+    bar === undefined || bar === null ? null : f.pressure(bar, units);
+  const time = ({ s }: Told = {}): string | null => (s === undefined || s === null ? null : f.duration(s));
+  const openTo: Say = (told) => {
+    const bar = to(told);
+    return {
+      say: bar === null ? 'Open the valve slowly.' : `Open the valve slowly to ${bar}.`,
+      besides: NOBODY,
+    };
+  };
+  const stayed = (told?: Told): string => {
+    const seen = time(told);
+    return seen === null ? 'Stayed at zero.' : `Stayed at zero for ${seen}.`;
+  };
+  /** What was seen, and never that it is empty. */
+  const mayHoldAir: Say = (told) => ({ say: 'May hold air.', besides: `${stayed(told)} ${KINK}` });
+
+  const INSTRUCTIONS = {
+    prepare: {
+      connect: always('Connect the device.', 'Not connected: no alarms.'),
+      packer: always('Choose the packer.', 'No limit: no over-pressure warning.'),
+      zero: always(
+        'Open the coupling, then zero.',
+        'See that it is open. The reading must stand still near zero.',
+      ),
+      pressure: always('Let the line down first.', 'It is under pressure: never open a coupling now.'),
+      warm: always('Warm the probes in the hand.', 'Before the resin is mixed, beside a thermometer.'),
+      mix: always('Mix the resin, then press.', 'The press starts the pot-life clock.'),
+      ready: ((told) => {
+        const left = time(told);
+        return {
+          say: left === null ? 'Couple the hose, then start.' : `Seat within ${left}.`,
+          besides: NOBODY,
+        };
+      }) as Say,
+    },
+    seat: {
+      open: openTo,
+      shut: always('Shut the valve.', 'Seat pressure is reached.'),
+      settle: ((told) => {
+        const left = time(told);
+        return {
+          say: LEAVE,
+          besides: left === null ? 'It settles.' : `It settles. Read the dial gauge in ${left}.`,
+        };
+      }) as Say,
+      compare: always('Type what the dial gauge shows.', 'Valve shut meanwhile.'),
+      compared: always('Start inflating.', 'Dial gauge and sensor agree.'),
+      differs: always('Find which gauge is wrong.', 'Until then believe the higher one.'),
+    },
+    inflate: {
+      open: openTo,
+      ready: always('Ready at the valve.', 'A count comes before it is to be shut.'),
+      'count-down': ((told) => ({
+        say: `In ${time(told) ?? 'a moment'}: shut the valve.`,
+        besides: NOBODY,
+      })) as Say,
+      'shut-now': always('Shut the valve now.', 'Then leave it shut.'),
+      'too-fast': ((told) => {
+        const late = to(told);
+        return {
+          say: 'Too fast: throttle the valve.',
+          besides: late === null ? 'A hand would be too late.' : `A hand would be late by ${late}.`,
+        };
+      }) as Say,
+      uncounted: always('Ready at the valve.', 'No count: the rise is not steady. Go by the pressure.'),
+      'no-limit': always('Go by the packer’s plate.', 'No limit: no over-pressure warning.'),
+      'in-band': always(LEAVE, 'In the working band and still: start the hold.'),
+      over: ((told) => {
+        const bar = to(told);
+        return {
+          say: bar === null ? 'Open the vent a little.' : `Let out slowly to ${bar}.`,
+          besides: 'Over the working band. Shut the supply valve first.',
+        };
+      }) as Say,
+    },
+    hold: {
+      keep: always(LEAVE, 'Check this screen often.'),
+      lift: ((told) => {
+        const bar = to(told);
+        return {
+          say: LEAVE,
+          besides:
+            bar === null
+              ? 'Cure heat will raise the pressure.'
+              : `Cure heat will raise the pressure to ${bar}.`,
+        };
+      }) as Say,
+      met: always('Feel the witness sample.', 'The one kept at pipe temperature. Is it hard?'),
+      soft: always(LEAVE, 'The witness sample is not hard. Feel it again later.'),
+      warm: always('Feel the witness sample.', 'The one that was noted was not kept at pipe temperature.'),
+      early: always(LEAVE, 'The sample is noted as hard, the cure time is not reached.'),
+      hard: always('Start let-down.', 'Sample noted as hard, cure time by the data sheet reached.'),
+      'cure-not-judged': always(
+        'Feel the witness sample.',
+        'The resin cures by light: look whether all of it is hard.',
+      ),
+    },
+    'let-down': {
+      open: always('Let it down slowly.', 'A line at zero is not an empty packer.'),
+      shut: always('Shut the vent: test.', 'A line at zero is not an empty packer.'),
+      wait: ((told) => {
+        const left = time(told);
+        return {
+          say: 'Wait: the vent stays shut.',
+          besides:
+            left === null
+              ? 'The reading must stay at zero.'
+              : `The reading must stay at zero for ${left} more.`,
+        };
+      }) as Say,
+      stayed: (told) => ({ say: stayed(told), besides: KINK }),
+      back: always('Open the vent again.', 'The packer is not empty: nobody pulls, nobody uncouples.'),
+      broken: always('Vent to zero, then test again.', 'The test broke off and says nothing.'),
+      lost: always('Keep clear.', 'No reading: treat the packer as full.'),
+    },
+    done: {
+      stayed: mayHoldAir,
+      untested: always('May hold air.', 'No test has seen it stay at zero. Vent, shut the vent, test.'),
+      unseen: always(
+        'May hold air.',
+        'The sensor does not see the packer here: a line at zero says nothing of it.',
+      ),
+      pressure: always('Still under pressure.', 'Let down before anything is moved.'),
+    },
+    abandoned: {
+      pressure: always('Let it down slowly.', 'Before anything is moved. Nobody at the packer.'),
+      zero: always('May hold air.', 'Shut the vent and test before anything is moved.'),
+      stayed: mayHoldAir,
+    },
+  } satisfies Record<Stage, Record<string, Say>>;
+
+  return { INSTRUCTIONS };
+}

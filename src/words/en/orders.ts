@@ -1,0 +1,203 @@
+import type { AlarmCode, Stage } from '../../watch/codes.ts';
+import type { AlarmValues } from '../../watch/events.ts';
+import type { AlarmView, WatchView } from '../../watch/view.ts';
+import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
+import { afterFall, type alarms, roundedDown, SEEN_BAR } from './alarms.ts';
+
+/** What is seen beside the alarm, and bends its order. */
+export type Scene = Pick<WatchView, 'stage'> & Partial<Pick<WatchView, 'question' | 'limits'>>;
+
+/** A name and a value beside an order. Pressures are without their unit: it stands with the big number. */
+export type Figure = readonly [label: string, value: string];
+
+/** An alarm as it takes the stage: read from three metres, so all of it is short. */
+export interface Order {
+  /** One or two lines in capitals, of nine letters and spaces at most; empty: it orders nothing any more. */
+  readonly verb: readonly string[];
+  /** Said as large as the verb, besides it: who else has to act. */
+  readonly call: string | null;
+  /** At most two, of the alarm's own moment. */
+  readonly figures: readonly Figure[];
+  readonly sentence: string;
+}
+
+/**
+ * One name for each tap, and no line that reads as its opposite where the eye takes in one line of the two, or both
+ * across: 'shut air, vent' was read as 'shut the air vent'. No order sends a person towards a packer that may be full.
+ */
+type Verb = readonly [string] | readonly [string, string];
+
+const AIR_OFF: Verb = ['AIR OFF', 'NOW'];
+const AIR_OFF_VENT: Verb = ['AIR OFF', 'OPEN VENT'];
+const AIR_OFF_CLEAR: Verb = ['AIR OFF', 'GET CLEAR'];
+const KEEP_CLEAR: Verb = ['KEEP', 'CLEAR'];
+const FIND_LOSS: Verb = ['FIND THE', 'LOSS'];
+const TOP_UP: Verb = ['TOP UP', 'SLOWLY'];
+const CHECK_GAUGE: Verb = ['CHECK', 'THE GAUGE'];
+const CHECK_DEVICE: Verb = ['CHECK', 'DEVICE'];
+const CHECK_CABLE: Verb = ['CHECK THE', 'CABLE'];
+const CHECK_POWER: Verb = ['CHECK', 'POWER'];
+const EVERYONE_CLEAR = 'EVERYONE CLEAR';
+
+const fills = (stage: Stage): boolean => stage === 'seat' || stage === 'inflate';
+/** The crew has said that no more air goes in: hands may be on the packer. */
+const after = (stage: Stage): boolean => stage === 'let-down' || stage === 'done' || stage === 'abandoned';
+
+export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) {
+  type Figures = (v: AlarmValues, at: Scene, u: DisplayUnits) => readonly (Figure | null)[];
+
+  interface Row {
+    readonly verb: Verb | ((v: AlarmValues, at: Scene, u: DisplayUnits) => Verb);
+    readonly call?: string;
+    readonly figures?: Figures;
+  }
+
+  const bar = (label: string, value: number | null | undefined, u: DisplayUnits): Figure | null =>
+    value === undefined || value === null ? null : [label, f.pressureNumber(value, u)];
+  const seconds = (label: string, s: number | undefined): Figure | null =>
+    s === undefined ? null : [label, f.duration(roundedDown(s))];
+  const rated = ({ limits }: Scene, u: DisplayUnits): Figure | null => bar('Rated', limits?.ratedBar, u);
+  const floor = (v: AlarmValues, u: DisplayUnits): Figure | null => bar('Hold floor', v.floorBar, u);
+
+  const ROW: Record<AlarmCode, Row> = {
+    'over-range': {
+      verb: AIR_OFF_VENT,
+      call: EVERYONE_CLEAR,
+      figures: (v, at, u) => [bar('At least', v.spanBar, u), rated(at, u)],
+    },
+    'over-rated': {
+      verb: AIR_OFF_VENT,
+      call: EVERYONE_CLEAR,
+      figures: (v, _, u) => [
+        (v.overBar ?? 0) < SEEN_BAR ? null : bar('Over rated by', v.overBar, u),
+        bar('Rated', v.ratedBar, u),
+      ],
+    },
+    ceiling: {
+      verb: AIR_OFF_VENT,
+      figures: (v, at, u) => [bar('Ceiling', v.ceilingBar, u), rated(at, u)],
+    },
+    rising: {
+      verb: (_, at) => (after(at.stage) ? AIR_OFF_CLEAR : AIR_OFF),
+      figures: (v, _, u) => [
+        v.kind === 'settle' ? bar('If left open', v.settleBar, u) : seconds('Ceiling in', v.inS),
+        bar('Ceiling', v.ceilingBar, u),
+      ],
+    },
+    'pressure-lost': {
+      verb: (_, at) => (fills(at.stage) ? AIR_OFF_CLEAR : KEEP_CLEAR),
+      figures: (v, _, u) => [bar('Last reading', v.bar, u), seconds('No reading for', v.seconds)],
+    },
+    'device-trip': {
+      verb: AIR_OFF_CLEAR,
+      figures: (v, _, u) => [bar('Limit in device', v.ceilingBar, u), bar('Reading here', v.bar, u)],
+    },
+    'fast-fall': {
+      verb: (_, at) => (at.question === 'let-down-or-loss' ? ['LETTING', 'DOWN?'] : AIR_OFF_CLEAR),
+      figures: (v, _, u) => [bar('Now', v.bar, u), floor(v, u)],
+    },
+    'below-floor': {
+      verb: (v) => (afterFall(v) ? FIND_LOSS : TOP_UP),
+      figures: (v, _, u) => [bar('Now', v.bar, u), floor(v, u)],
+    },
+    leaking: {
+      verb: (v) => (afterFall(v) ? FIND_LOSS : ['FIND THE', 'LEAK']),
+      figures: (v, _, u) => [
+        v.mbarPerMin === undefined ? null : ['Leak', f.pressureRate(v.mbarPerMin, u)],
+        floor(v, u),
+      ],
+    },
+    'band-exit': {
+      verb: (v) => (afterFall(v) ? FIND_LOSS : TOP_UP),
+      figures: (v, _, u) => [seconds('Hold floor in', v.inS), floor(v, u)],
+    },
+    lift: {
+      verb: (v, _, u) =>
+        v.adviceHighBar === undefined
+          ? ['LET OUT', 'A LITTLE']
+          : ['LET OUT', `TO ${f.pressureNumber(v.adviceHighBar, u)}`],
+      figures: (v, _, u) => [
+        bar('Not under', v.adviceLowBar ?? v.floorBar, u),
+        bar('Ceiling', v.ceilingBar, u),
+      ],
+    },
+    'device-unarmed': {
+      verb: CHECK_DEVICE,
+      figures: (v, at, u) => [
+        bar('Limit here', at.limits?.ceilingBar, u),
+        at.limits?.ceilingBar === v.ceilingBar ? null : bar('Limit in device', v.ceilingBar, u),
+      ],
+    },
+    'device-deaf': { verb: CHECK_CABLE },
+    'device-fault': { verb: CHECK_DEVICE },
+    'device-reset': { verb: CHECK_POWER },
+    'supply-low': {
+      verb: (_, at) => (fills(at.stage) ? ['GO BY THE', 'GAUGE'] : CHECK_POWER),
+      figures: (v, _, u) => [bar('Sensor', v.bar, u)],
+    },
+    'slow-readings': {
+      verb: (_, at) => (fills(at.stage) ? ['SLOW', 'DOWN'] : CHECK_CABLE),
+      figures: (v) => [
+        v.perSecond === undefined
+          ? null
+          : ['Readings a second', f.fixed(v.perSecond, v.perSecond < 2 ? 1 : 0)],
+      ],
+    },
+    stuck: {
+      verb: (_, at) => (fills(at.stage) ? AIR_OFF : CHECK_GAUGE),
+      figures: (v, _, u) => [bar('Sensor', v.bar, u)],
+    },
+    'line-contradicted': { verb: ['CHECK THE', 'VALVE'] },
+    'gauge-differs': {
+      verb: CHECK_GAUGE,
+      figures: (v, _, u) => [bar('Dial gauge', v.gaugeBar, u), bar('Sensor', v.bar, u)],
+    },
+    rebound: {
+      verb: ['VENT', 'AGAIN'],
+      figures: (v, _, u) => [bar('Came back to', v.bar, u)],
+    },
+    'temperature-lost': { verb: ['CHECK THE', 'PROBE'] },
+    cold: {
+      verb: ['WAIT OR', 'WARM PIPE'],
+      figures: (v, _, u) => [v.c === undefined ? null : ['Coldest', f.temperature(v.c, u)]],
+    },
+    'pot-life': {
+      verb: (_, at) => ['SEAT OR', at.stage === 'prepare' ? 'TAKE OUT' : 'LET DOWN'],
+      figures: (v) => [v.seconds !== undefined && v.seconds > 0 ? seconds('Pot life left', v.seconds) : null],
+    },
+    'store-fault': { verb: ['WRITE IT', 'DOWN'], figures: (v, _, u) => [bar('Pressure', v.bar, u)] },
+    'clock-jump': {
+      verb: ['KEEP THE', 'TABLET ON'],
+      figures: (v) => [seconds('Asleep for', v.seconds)],
+    },
+    garbage: { verb: CHECK_CABLE },
+  };
+
+  /**
+   * @param alarm its values are of now while it stands; of one that is over, of its moment
+   * @param at the stage and what else bends the order
+   */
+  type OrderOf = (alarm: Pick<AlarmView, 'state' | 'values'>, at: Scene, units?: DisplayUnits) => Order;
+
+  const orderOf =
+    (code: AlarmCode): OrderOf =>
+    ({ state, values }, at, units = METRIC) => {
+      const sentence = alarmSentence({ alarm: code, state, values }, units);
+      if (state === 'returned') return { verb: [], call: null, figures: [], sentence };
+      const { verb, call, figures } = ROW[code];
+      return {
+        verb: typeof verb === 'function' ? verb(values, at, units) : verb,
+        call: call ?? null,
+        figures: figures?.(values, at, units).filter((figure) => figure !== null) ?? [],
+        sentence,
+      };
+    };
+
+  return {
+    /** What an alarm says from three metres, by its code, its own view and the stage. */
+    VERBS: Object.fromEntries(Object.keys(ROW).map((code) => [code, orderOf(code as AlarmCode)])) as Record<
+      AlarmCode,
+      OrderOf
+    >,
+  };
+}
