@@ -75,7 +75,7 @@ it('every text of the catalogue is shown somewhere', () => {
 it('a key that nothing shows is found, and one within a table that is looked up is not', () => {
   expect(unused('UI', { nobodyShowsThis: 'x', save: 'Save' })).toEqual(['UI\\.nobodyShowsThis']);
   expect(unused('CAUTION', { made: 'x' })).toEqual([]);
-  expect(unused('ARCHIVE', { kinds: { made: 'x' } })).toEqual([]);
+  expect(unused('ARCHIVE', { statuses: { made: 'x' } })).toEqual([]);
 });
 
 it('no text is made out of another: case and letters of a phrase are its language’s own', () => {

@@ -1,22 +1,40 @@
 import { createMemo, createResource, createSignal, For, Show } from 'solid-js';
-import { type ArchiveEntry, refText } from '../../evidence/messages.ts';
+import { refText } from '../../evidence/messages.ts';
 import { Choice, optionsOf, TextField } from '../../widgets/Fields.tsx';
+import { Loading, NoAnswer } from '../../widgets/Loading.tsx';
 import { ARCHIVE as A } from '../../words/archive.ts';
-import { EVIDENCE as E } from '../../words/evidence.ts';
-import { dateTime, day, duration, pressure } from '../../words/format.ts';
-import { JOBS } from '../../words/jobs.ts';
+import { day } from '../../words/format.ts';
+import { RECORDS as R } from '../../words/records.ts';
 import { failed, useServices } from '../context.ts';
 import { MOST_COMPARED, routeHash } from '../route.ts';
-import { type ArchiveFilter, matches, NO_FILTER } from './filter.ts';
+import { createSketches } from '../runs/sketches.ts';
+import { type ArchiveFilter, CHIPS, type Chip, inChip, matches, NO_FILTER, waits } from './filter.ts';
+import { Row } from './Row.tsx';
 
 /** Every record of this tablet and every file kept: the one bad job among a hundred is found here. */
 export function Archive() {
   const app = useServices();
-  const [all] = createResource(() => app.evidence({ q: 'archive' }).catch(failed(app)));
+  const [all, { refetch }] = createResource(() => app.evidence({ q: 'archive' }).catch(failed(app)));
+  const sketches = createSketches(app);
   const [filter, setFilter] = createSignal<ArchiveFilter>(NO_FILTER);
   const [picked, setPicked] = createSignal<readonly string[]>([]);
   const change = (part: Partial<ArchiveFilter>) => setFilter({ ...filter(), ...part });
-  const shown = createMemo(() => (all() ?? []).filter((e) => matches(e, filter(), day)));
+  const rows = createMemo(() =>
+    (all() ?? []).map((entry) => ({
+      entry,
+      // A run that is being recorded is looked at on the live page.
+      sketch: () => (entry.state === 'open' ? null : sketches.of(entry.ref)),
+    })),
+  );
+  const matching = createMemo(() => rows().filter((r) => matches(r.entry, filter(), day)));
+  const shown = createMemo(() => matching().filter((r) => inChip(r.entry, filter().chip, r.sketch())));
+  /** null: it is not known of every record yet. */
+  const count = (chip: Chip): number | null =>
+    chip === 'cure' && matching().some((r) => r.sketch() === undefined)
+      ? null
+      : matching().filter((r) => inChip(r.entry, chip, r.sketch())).length;
+  const jobs = createMemo(() => (all() ?? []).filter((e) => !e.practice));
+  const waiting = () => jobs().filter(waits).length;
   const packers = createMemo(() => [
     { value: '', text: A.anyPacker },
     ...[...new Set((all() ?? []).map((e) => e.packer).filter((p) => p !== ''))]
@@ -25,22 +43,43 @@ export function Archive() {
   ]);
   const pick = (id: string, on: boolean) =>
     setPicked(on ? [...picked(), id].slice(-MOST_COMPARED) : picked().filter((p) => p !== id));
-  const href = (e: ArchiveEntry) =>
-    e.ref.kind === 'run' ? `#/run/${e.runId}` : routeHash({ page: 'record', id: refText(e.ref) });
   return (
     <div class="page archive">
-      <div class="row">
-        <h1 class="grow">{A.title}</h1>
+      <header class="archive-head">
+        <h1>{A.title}</h1>
+        <Show when={all()}>
+          <p class="grow muted" role="status" data-testid="archive-count">
+            {A.count(shown().length, filter().chip === 'practice' ? (all()?.length ?? 0) : jobs().length)},{' '}
+            <strong>{waiting() === 0 ? R.noneWaiting : R.waiting(waiting())}</strong>
+          </p>
+        </Show>
+        <TextField
+          label={A.search}
+          testId="archive-search"
+          value={filter().text}
+          onValue={(text) => change({ text })}
+        />
         <a class="button" href="#/verify" data-testid="to-verify">
           {A.verify}
         </a>
-      </div>
-      <TextField
-        label={A.search}
-        testId="archive-search"
-        value={filter().text}
-        onValue={(text) => change({ text })}
-      />
+      </header>
+      <fieldset class="chips">
+        <legend class="visually-hidden">{R.chipsLabel}</legend>
+        <For each={CHIPS}>
+          {(chip) => (
+            <button
+              type="button"
+              class="chip"
+              aria-pressed={filter().chip === chip}
+              data-testid={`chip-${chip}`}
+              onClick={() => change({ chip })}
+            >
+              {R.chips[chip]}
+              <b>{count(chip) ?? '…'}</b>
+            </button>
+          )}
+        </For>
+      </fieldset>
       <details class="archive-filters">
         <summary>{A.filters}</summary>
         <div class="fields">
@@ -66,19 +105,6 @@ export function Archive() {
             options={optionsOf<ArchiveFilter['seal']>(A.seals)}
             onValue={(seal) => change({ seal })}
           />
-          <Choice
-            label={A.alarms}
-            testId="filter-alarms"
-            value={filter().alarms}
-            options={optionsOf<ArchiveFilter['alarms']>(A.alarmed)}
-            onValue={(alarms) => change({ alarms })}
-          />
-          <Choice
-            label={A.kind}
-            value={filter().kind}
-            options={optionsOf<ArchiveFilter['kind']>(A.kinds)}
-            onValue={(kind) => change({ kind })}
-          />
         </div>
         <button type="button" class="button" onClick={() => setFilter(NO_FILTER)}>
           {A.clear}
@@ -87,17 +113,14 @@ export function Archive() {
       <Show
         when={all()}
         fallback={
-          <Show when={all.loading}>
-            <p role="status">…</p>
+          <Show when={all.loading} fallback={<NoAnswer onRetry={() => void refetch()} />}>
+            <Loading onRetry={() => void refetch()} />
           </Show>
         }
       >
         {(list) => (
-          <>
-            <div class="row">
-              <p class="muted grow" role="status" data-testid="archive-count">
-                {A.count(shown().length, list().length)}
-              </p>
+          <Show when={list().length > 0} fallback={<Nothing />}>
+            <div class="row archive-compare">
               <Show
                 when={picked().length >= 2}
                 fallback={
@@ -111,67 +134,56 @@ export function Archive() {
                 </a>
               </Show>
             </div>
-            <Show when={shown().length > 0} fallback={<p>{list().length === 0 ? A.empty : A.none}</p>}>
-              <ul class="list">
+            <Show when={shown().length > 0} fallback={<p>{A.none}</p>}>
+              <div class="record-names" aria-hidden="true">
+                <span />
+                <span class="record-names-picture">
+                  <span>{R.peak}</span>
+                  <span>{R.course}</span>
+                </span>
+                <span>{R.job}</span>
+                <span class="record-names-facts">
+                  <span>{R.inBand}</span>
+                  <span>{R.cure}</span>
+                  <span>{R.alarms}</span>
+                </span>
+                <span>{R.state}</span>
+              </div>
+              <ul class="plates records">
                 <For each={shown()}>
-                  {(e) => (
-                    <li class="archive-row">
-                      <label class="tick archive-pick">
-                        <input
-                          type="checkbox"
-                          checked={picked().includes(refText(e.ref))}
-                          data-testid={`pick-${refText(e.ref)}`}
-                          aria-label={A.pick(e.title)}
-                          onChange={(ev) => pick(refText(e.ref), ev.currentTarget.checked)}
-                        />
-                      </label>
-                      <a class="list-row grow" href={href(e)} data-testid={`record-${refText(e.ref)}`}>
-                        <span class="list-main">{e.title === '' ? e.runId : e.title}</span>
-                        <span class="list-side">
-                          <Show when={e.practice}>
-                            <span class="tag practice-tag">{JOBS.practiceTag}</span>
-                          </Show>
-                          <Show when={e.state !== 'ended'}>
-                            <span class="tag">
-                              {e.state === 'open' ? JOBS.stateOpen : JOBS.stateInterrupted}
-                            </span>
-                          </Show>
-                          <Show when={e.imported}>
-                            <span class="tag">{E.importedTag}</span>
-                          </Show>
-                          <Show when={e.sealed}>
-                            <span class="tag">
-                              {E.sealedTag}
-                              {e.sealed?.signer === null ? `, ${E.unknownKey}` : ''}
-                            </span>
-                          </Show>
-                          <Show when={e.status && e.status.status !== 'open'}>
-                            <span class="tag strong">{E.statuses[e.status!.status]}</span>
-                          </Show>
-                        </span>
-                        <span class="list-more">
-                          {[
-                            dateTime(e.openedUtcMs),
-                            e.site,
-                            e.packer,
-                            duration(e.seconds),
-                            e.peakBar === null ? '' : JOBS.peak(pressure(e.peakBar, app.units())),
-                            e.gaps > 0 ? JOBS.gaps(e.gaps) : '',
-                            e.alarms > 0 ? JOBS.alarms(e.alarms) : '',
-                            e.status?.reason ?? '',
-                          ]
-                            .filter((t) => t !== '')
-                            .join(', ')}
-                        </span>
-                      </a>
-                    </li>
-                  )}
+                  {(r) => {
+                    const id = refText(r.entry.ref);
+                    return (
+                      <Row
+                        entry={r.entry}
+                        sketch={r.sketch()}
+                        picked={picked().includes(id)}
+                        onPick={(on) => pick(id, on)}
+                        pickLabel={A.pick(r.entry.title)}
+                      />
+                    );
+                  }}
                 </For>
               </ul>
             </Show>
-          </>
+          </Show>
         )}
       </Show>
     </div>
+  );
+}
+
+/** What will stand here, and the one press that fills it. */
+function Nothing() {
+  return (
+    <section class="panel stack">
+      <h2>{R.emptyTitle}</h2>
+      <p>{R.emptyTodo}</p>
+      <div class="row">
+        <a class="button primary" href="#/live">
+          {R.practise}
+        </a>
+      </div>
+    </section>
   );
 }

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import type { ArchiveEntry } from '../../evidence/messages.ts';
-import { type ArchiveFilter, matches, NO_FILTER } from './filter.ts';
+import type { ArchiveEntry, Sketch } from '../../evidence/messages.ts';
+import { type ArchiveFilter, CHIPS, inChip, matches, NO_FILTER, waits } from './filter.ts';
 
 const ENTRY: ArchiveEntry = {
   ref: { kind: 'run', runId: 'run-7' },
@@ -32,15 +32,44 @@ it('finds by words in any order, whatever accents and case', () => {
   ]);
 });
 
-it('filters by day, packer, kind, status, seal and alarms', () => {
+it('filters by day, packer, status and seal', () => {
   expect([has({ from: '2026-04-14', to: '2026-04-14' }), has({ from: '2026-04-15' })]).toEqual([true, false]);
   expect([has({ packer: 'Packer 100-150' }), has({ packer: 'Other' })]).toEqual([true, false]);
-  expect([has({ kind: 'real' }), has({ kind: 'practice' })]).toEqual([true, false]);
   expect([has({ status: 'open' }), has({ status: 'released' })]).toEqual([true, false]);
   expect([has({ seal: 'unknown' }), has({ seal: 'sealed' }), has({ seal: 'unsealed' })]).toEqual([
     true,
     true,
     false,
   ]);
-  expect([has({ alarms: 'some' }), has({ alarms: 'none' })]).toEqual([true, false]);
+});
+
+const cure = (state: 'met' | 'not-met' | 'not-followed') =>
+  ({ account: { cure: { state } } }) as unknown as Sketch;
+
+it('practice stands apart: no other chip shows it', () => {
+  const practice = { ...ENTRY, practice: true };
+  expect(CHIPS.filter((chip) => inChip(practice, chip, cure('not-met')))).toEqual(['practice']);
+  expect(waits(practice)).toBe(false);
+});
+
+it('to review is what nobody has decided, once it has ended', () => {
+  const decided = (status: 'open' | 'released' | 'rejected') => ({
+    ...ENTRY,
+    status: { status, reason: '', by: 'A.B.', utcMs: 1 },
+  });
+  expect([ENTRY, decided('open'), decided('released'), decided('rejected')].map(waits)).toEqual([
+    true,
+    true,
+    false,
+    false,
+  ]);
+  expect(waits({ ...ENTRY, state: 'open' })).toBe(false);
+});
+
+it('a cure time counts as not reached only where the record says so', () => {
+  expect(
+    [cure('not-met'), cure('met'), cure('not-followed'), null, undefined].map((s) =>
+      inChip(ENTRY, 'cure', s),
+    ),
+  ).toEqual([true, false, false, false, false]);
 });

@@ -1,4 +1,4 @@
-import type { ArchiveEntry, ReviewStatus } from '../../evidence/messages.ts';
+import type { ArchiveEntry, ReviewStatus, Sketch } from '../../evidence/messages.ts';
 
 /** What the supervisor looks for. Dates are local days, ISO; '' is any. */
 export interface ArchiveFilter {
@@ -8,9 +8,12 @@ export interface ArchiveFilter {
   readonly packer: string;
   readonly status: 'any' | ReviewStatus;
   readonly seal: 'any' | 'sealed' | 'unsealed' | 'unknown';
-  readonly kind: 'real' | 'practice' | 'all';
-  readonly alarms: 'any' | 'some' | 'none';
+  readonly chip: Chip;
 }
+
+/** One press each. Practice stands apart: no other chip shows it. */
+export const CHIPS = ['all', 'review', 'alarms', 'cure', 'practice'] as const;
+export type Chip = (typeof CHIPS)[number];
 
 export const NO_FILTER: ArchiveFilter = {
   text: '',
@@ -19,8 +22,7 @@ export const NO_FILTER: ArchiveFilter = {
   packer: '',
   status: 'any',
   seal: 'any',
-  kind: 'all',
-  alarms: 'any',
+  chip: 'all',
 };
 
 const fold = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
@@ -47,14 +49,38 @@ function hasSeal(entry: ArchiveEntry, seal: ArchiveFilter['seal']): boolean {
   }
 }
 
-/** @param dayOf the local day of a time, ISO */
-export function matches(entry: ArchiveEntry, f: ArchiveFilter, dayOf: (utcMs: number) => string): boolean {
+/** Nobody has decided about it yet, and somebody should. */
+export const waits = (entry: ArchiveEntry): boolean =>
+  !entry.practice && entry.state !== 'open' && (entry.status?.status ?? 'open') === 'open';
+
+/** @param sketch undefined while it is not known yet: then nothing is said of the cure */
+export function inChip(entry: ArchiveEntry, chip: Chip, sketch: Sketch | null | undefined): boolean {
+  if (chip === 'practice') return entry.practice;
+  if (entry.practice) return false;
+  switch (chip) {
+    case 'all':
+      return true;
+    case 'review':
+      return waits(entry);
+    case 'alarms':
+      return entry.alarms > 0;
+    case 'cure':
+      return sketch?.account.cure.state === 'not-met' || sketch?.account.cure.state === 'not-started';
+    default:
+      return chip satisfies never;
+  }
+}
+
+/** All but the chip. @param dayOf the local day of a time, ISO */
+export function matches(
+  entry: ArchiveEntry,
+  f: Omit<ArchiveFilter, 'chip'>,
+  dayOf: (utcMs: number) => string,
+): boolean {
   const day = dayOf(entry.openedUtcMs);
   if (f.from !== '' && day < f.from) return false;
   if (f.to !== '' && day > f.to) return false;
   if (f.packer !== '' && entry.packer !== f.packer) return false;
-  if (f.kind !== 'all' && entry.practice !== (f.kind === 'practice')) return false;
   if (f.status !== 'any' && (entry.status?.status ?? 'open') !== f.status) return false;
-  if (f.alarms !== 'any' && entry.alarms > 0 !== (f.alarms === 'some')) return false;
   return hasSeal(entry, f.seal) && hasWords(entry, f.text);
 }

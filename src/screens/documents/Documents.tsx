@@ -66,18 +66,20 @@ function List(props: { kind: EditKind }) {
   );
   return (
     <>
-      <h1>{TITLE[props.kind]}</h1>
-      <a class="button primary" href={`#/${props.kind}/new`} data-testid={`new-${props.kind}`}>
-        {DOCS.newOne}
-      </a>
+      <header class="row">
+        <h1 class="grow">{TITLE[props.kind]}</h1>
+        <a class="button primary" href={`#/${props.kind}/new`} data-testid={`new-${props.kind}`}>
+          {DOCS.newOne}
+        </a>
+      </header>
       <Show when={(all()?.kept.length ?? 0) > 0} fallback={<p class="muted">{DOCS.none}</p>}>
-        <ul class="list">
+        <ul class="plates">
           <For each={all()?.kept ?? []}>
             {(d: Kept<Docs[EditKind]>) => (
               <li>
-                <a class="list-row" href={`#/${props.kind}/${d.id}`} data-testid={`${props.kind}-${d.id}`}>
-                  <span class="list-main">{d.document.name}</span>
-                  <span class="list-more">{'serial' in d.document ? d.document.serial : ''}</span>
+                <a class="plate-row" href={`#/${props.kind}/${d.id}`} data-testid={`${props.kind}-${d.id}`}>
+                  <strong>{d.document.name}</strong>
+                  <span class="muted">{'serial' in d.document ? d.document.serial : ''}</span>
                 </a>
               </li>
             )}

@@ -4,6 +4,7 @@ import type { Request } from '../../engine/messages.ts';
 import { METRIC } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { ENGINE_ERROR } from '../../words/link.ts';
+import { WELCOME } from '../../words/welcome.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { Jobs } from './Jobs.tsx';
 
@@ -33,7 +34,7 @@ describe('jobs page', () => {
     show(() => new Promise(() => undefined));
     expect(screen.getByTestId('start-live')).toBeTruthy();
     expect(screen.getAllByTestId('loading')).toHaveLength(2);
-    expect(screen.queryByText(JOBS.noRuns)).toBeNull();
+    expect(screen.queryByText(WELCOME.empty)).toBeNull();
     expect(screen.queryByTestId('no-answer')).toBeNull();
     vi.advanceTimersByTime(6500);
     expect(screen.getAllByTestId('no-answer')).toHaveLength(2);
@@ -42,7 +43,7 @@ describe('jobs page', () => {
   it('says that the list could not be read, and is not empty', async () => {
     show(() => Promise.reject(new Error('disk')));
     await waitFor(() => expect(screen.getAllByTestId('no-answer')).toHaveLength(2));
-    expect(screen.queryByText(JOBS.noRuns)).toBeNull();
+    expect(screen.queryByText(WELCOME.empty)).toBeNull();
     expect(screen.queryByText(JOBS.noSheets)).toBeNull();
   });
 
@@ -61,7 +62,7 @@ describe('jobs page', () => {
 
   it('an empty answer is called empty', async () => {
     show((request) => Promise.resolve(request.q === 'storage' ? null : []));
-    await waitFor(() => expect(screen.getByText(JOBS.noRuns)).toBeTruthy());
+    await waitFor(() => expect(screen.getByText(WELCOME.empty)).toBeTruthy());
     await waitFor(() => expect(screen.getByText(JOBS.noSheets)).toBeTruthy());
     expect(screen.queryByTestId('loading')).toBeNull();
   });

@@ -6,12 +6,19 @@ import { Loading, NoAnswer } from '../../widgets/Loading.tsx';
 import { bytes, dateTime, duration, pressure } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { ENGINE_ERROR } from '../../words/link.ts';
+import { WELCOME } from '../../words/welcome.ts';
 import { failed, useServices } from '../context.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
 import { PRACTICE_RIG } from '../live/practice.ts';
-import { OpenJobFile } from './OpenJobFile.tsx';
+import { RunPictures } from '../runs/RunPictures.tsx';
+import { createSketches, type Sketches } from '../runs/sketches.ts';
+import { LadderGuide } from './LadderGuide.tsx';
+import { OpenFile } from './OpenFile.tsx';
 
-/** The first page: what was left open, one way to start, the sheets and the runs. */
+/** Runs shown here; all of them stand in the archive. */
+const MOST_RUNS = 6;
+
+/** The first page: what this is, what was left open, four doors, the last runs and the sheets. */
 export function Jobs() {
   const app = useServices();
   const [jobs, { refetch: readJobs }] = createResource(() => loadAll(app, 'job').catch(failed(app)));
@@ -19,7 +26,10 @@ export function Jobs() {
   const [storage] = createResource(() => app.ask({ q: 'storage' }).catch(() => null));
   const [closing, setClosing] = createSignal<RunSummary | null>(null);
   const running = () => app.live.run() !== null;
-  const newest = createMemo(() => [...(runs() ?? [])].sort((a, b) => b.openedUtcMs - a.openedUtcMs));
+  const sketches = createSketches(app);
+  const newest = createMemo(() =>
+    [...(runs() ?? [])].sort((a, b) => b.openedUtcMs - a.openedUtcMs).slice(0, MOST_RUNS),
+  );
 
   const begin = (document: JobDocument) => {
     const id = newId('job');
@@ -56,122 +66,80 @@ export function Jobs() {
   };
 
   return (
-    <div class="page jobs">
-      <h1>{JOBS.title}</h1>
-      <StoreFaultNotes faults={storage()?.faults ?? null} />
-      <For each={running() ? [] : app.openRuns()}>
-        {(run) => (
-          <section class="panel attention" data-testid={`open-run-${run.runId}`}>
-            <Show when={!run.practice}>
-              <p class="note strong" role="alert" data-testid="maybe-full">
-                <strong>{JOBS.maybeFull}</strong> {JOBS.maybeFullTodo}
-              </p>
-            </Show>
-            <h2>{JOBS.openTitle}</h2>
-            <p>
-              <strong>{run.title}</strong>, {dateTime(run.openedUtcMs)}, {duration(run.seconds)}
-            </p>
-            <p class="muted">
-              {JOBS.openText} {JOBS.resumeText}
-            </p>
-            <div class="row">
-              <a class="button primary" href="#/live" data-testid={`resume-open-${run.runId}`}>
-                {JOBS.resume}
-              </a>
-              <button
-                type="button"
-                class="button"
-                data-testid={`close-${run.runId}`}
-                onClick={() => setClosing(run)}
-              >
-                {JOBS.closeInterrupted}
-              </button>
-            </div>
-          </section>
-        )}
-      </For>
-      <div class="jobs-actions">
-        <a
-          class="button"
-          classList={{ primary: running() || app.openRuns().length === 0 }}
-          href="#/live"
-          data-testid="start-live"
-        >
-          {running() ? JOBS.backToLive : JOBS.start}
-        </a>
-        <Show when={!running()}>
-          <button type="button" class="button practice-edge" data-testid="practice" onClick={practice}>
-            {JOBS.practice}
+    <div class="page start">
+      <div class="start-main">
+        <header class="start-what">
+          <h1>{WELCOME.what}</h1>
+          <p>{WELCOME.lead}</p>
+        </header>
+        <StoreFaultNotes faults={storage()?.faults ?? null} />
+        <For each={running() ? [] : app.openRuns()}>
+          {(run) => <LeftOpen run={run} onClose={() => setClosing(run)} />}
+        </For>
+        <div class="doors">
+          <a
+            class="door"
+            classList={{ primary: running() || app.openRuns().length === 0 }}
+            href="#/live"
+            data-testid="start-live"
+          >
+            <strong>{running() ? JOBS.backToLive : JOBS.start}</strong>
+            <span>{running() ? WELCOME.doors.back : WELCOME.doors.live}</span>
+          </a>
+          <Show when={!running()}>
+            <button type="button" class="door practice-edge" data-testid="practice" onClick={practice}>
+              <strong>{WELCOME.practise}</strong>
+              <span>{WELCOME.doors.practice}</span>
+            </button>
+          </Show>
+          <button
+            type="button"
+            class="door"
+            data-testid="new-job"
+            onClick={() => void blank().catch(app.fail)}
+          >
+            <strong>{JOBS.newJob}</strong>
+            <span>{WELCOME.doors.sheet}</span>
           </button>
-        </Show>
-        <button
-          type="button"
-          class="button"
-          data-testid="new-job"
-          onClick={() => void blank().catch(app.fail)}
-        >
-          {JOBS.newJob}
-        </button>
-        <OpenJobFile />
-        <Show when={(jobs()?.kept.length ?? 0) > 0}>
-          <button type="button" class="button" data-testid="same-as-last" onClick={same}>
-            {JOBS.same}
-          </button>
-        </Show>
-      </div>
+          <OpenFile />
+        </div>
 
-      <div class="jobs-lists">
-        <section>
-          <h2>{JOBS.runs}</h2>
+        <section class="start-list">
+          <div class="row">
+            <h2 class="grow">{WELCOME.lastRuns}</h2>
+            <Show when={newest().length > 0}>
+              <a href="#/archive">{WELCOME.allRuns}</a>
+            </Show>
+          </div>
           <Show
             when={newest().length > 0}
-            fallback={<Empty data={runs()} text={JOBS.noRuns} onRetry={() => void refetch()} />}
+            fallback={<Empty data={runs()} text={WELCOME.empty} onRetry={() => void refetch()} />}
           >
-            <ul class="list">
-              <For each={newest()}>
-                {(run) => (
-                  <li>
-                    <a class="list-row" href={`#/run/${run.runId}`} data-testid={`run-${run.runId}`}>
-                      <span class="list-main">{run.title}</span>
-                      <span class="list-side">
-                        <Show when={run.practice}>
-                          <span class="tag practice-tag">{JOBS.practiceTag}</span>
-                        </Show>
-                        <Show when={run.sealedUtcMs !== undefined}>
-                          <span class="tag">{JOBS.sealedTag}</span>
-                        </Show>
-                        <Show when={run.state !== 'ended'}>
-                          <span class="tag">
-                            {run.state === 'open' ? JOBS.stateOpen : JOBS.stateInterrupted}
-                          </span>
-                        </Show>
-                      </span>
-                      <span class="list-more">
-                        {dateTime(run.openedUtcMs)}, {duration(run.seconds)},{' '}
-                        {JOBS.peak(pressure(run.peakBar, app.units()))}
-                        {run.gaps > 0 ? `, ${JOBS.gaps(run.gaps)}` : ''}
-                        {run.alarms > 0 ? `, ${JOBS.alarms(run.alarms)}` : ''}
-                      </span>
-                    </a>
-                  </li>
-                )}
-              </For>
+            <ul class="plates">
+              <For each={newest()}>{(run) => <LastRun run={run} sketches={sketches} />}</For>
             </ul>
           </Show>
         </section>
-        <section>
-          <h2>{JOBS.sheets}</h2>
+        <section class="start-list">
+          <div class="row">
+            <h2 class="grow">{JOBS.sheets}</h2>
+            <Show when={(jobs()?.kept.length ?? 0) > 0}>
+              <button type="button" class="button quiet" data-testid="same-as-last" onClick={same}>
+                {JOBS.same}
+              </button>
+            </Show>
+          </div>
           <Show
             when={(jobs()?.kept.length ?? 0) > 0}
             fallback={<Empty data={jobs()} text={JOBS.noSheets} onRetry={() => void readJobs()} />}
           >
-            <ul class="list">
+            <ul class="plates">
               <For each={jobs()?.kept}>
                 {(job) => (
                   <li>
-                    <a class="list-row" href={`#/job/${job.id}`} data-testid={`job-${job.id}`}>
-                      <span class="list-main">{job.document.title}</span>
-                      <span class="list-more">
+                    <a class="plate-row" href={`#/job/${job.id}`} data-testid={`job-${job.id}`}>
+                      <strong>{job.document.title}</strong>
+                      <span class="muted">
                         {[job.document.date, job.document.site].filter(Boolean).join(', ')}
                       </span>
                     </a>
@@ -184,17 +152,19 @@ export function Jobs() {
             <p class="note">{JOBS.refused(jobs()!.refused)}</p>
           </Show>
         </section>
+        <p class="start-never">{WELCOME.never}</p>
+        <Show when={storage()}>
+          {(s) => (
+            <p class="small muted" data-testid="storage">
+              <Show when={s().persisted !== null}>
+                {s().persisted ? JOBS.storageKept : JOBS.storageNotKept}
+              </Show>
+              <Show when={s().roomBytes !== null}> {JOBS.storageRoom(bytes(s().roomBytes))}</Show>
+            </p>
+          )}
+        </Show>
       </div>
-      <Show when={storage()}>
-        {(s) => (
-          <p class="small muted" data-testid="storage">
-            <Show when={s().persisted !== null}>
-              {s().persisted ? JOBS.storageKept : JOBS.storageNotKept}
-            </Show>
-            <Show when={s().roomBytes !== null}> {JOBS.storageRoom(bytes(s().roomBytes))}</Show>
-          </p>
-        )}
-      </Show>
+      <LadderGuide />
       <Confirm
         open={closing() !== null}
         title={JOBS.closeTitle}
@@ -207,6 +177,90 @@ export function Jobs() {
         onNo={() => setClosing(null)}
       />
     </div>
+  );
+}
+
+/** A run that an earlier session left open: a packer may be full. */
+function LeftOpen(props: { run: RunSummary; onClose(): void }) {
+  return (
+    <section class="panel attention" data-testid={`open-run-${props.run.runId}`}>
+      <Show when={!props.run.practice}>
+        <p class="note strong" role="alert" data-testid="maybe-full">
+          <strong>{JOBS.maybeFull}</strong> {JOBS.maybeFullTodo}
+        </p>
+      </Show>
+      <h2>{JOBS.openTitle}</h2>
+      <p>
+        <strong>{props.run.title}</strong>, {dateTime(props.run.openedUtcMs)}, {duration(props.run.seconds)}
+      </p>
+      <p class="muted">
+        {JOBS.openText} {JOBS.resumeText}
+      </p>
+      <div class="row">
+        <a class="button primary" href="#/live" data-testid={`resume-open-${props.run.runId}`}>
+          {JOBS.resume}
+        </a>
+        <button
+          type="button"
+          class="button"
+          data-testid={`close-${props.run.runId}`}
+          onClick={() => props.onClose()}
+        >
+          {JOBS.closeInterrupted}
+        </button>
+      </div>
+    </section>
+  );
+}
+
+function LastRun(props: { run: RunSummary; sketches: Sketches }) {
+  const app = useServices();
+  const { run } = props;
+  const sketch = () => (run.state === 'open' ? null : props.sketches.of({ kind: 'run', runId: run.runId }));
+  const more = () =>
+    [
+      dateTime(run.openedUtcMs),
+      duration(run.seconds),
+      run.peakBar === null ? '' : JOBS.peak(pressure(run.peakBar, app.units())),
+      run.gaps > 0 ? JOBS.gaps(run.gaps) : '',
+      run.alarms > 0 ? JOBS.alarms(run.alarms) : '',
+    ]
+      .filter((t) => t !== '')
+      .join(', ');
+  return (
+    <li>
+      <a class="plate-row run-row" href={`#/run/${run.runId}`} data-testid={`run-${run.runId}`}>
+        <RunPictures sketch={sketch()} />
+        <span class="run-words">
+          <strong>{run.title === '' ? run.runId : run.title}</strong>
+          <span class="muted">{more()}</span>
+        </span>
+        <span class="run-tags">
+          <Switch
+            fallback={
+              <Show
+                when={run.sealedUtcMs !== undefined}
+                fallback={<span class="tag">{WELCOME.notSealed}</span>}
+              >
+                <span class="tag solid">{WELCOME.sealed}</span>
+              </Show>
+            }
+          >
+            <Match when={run.practice}>
+              <span class="tag practice-tag">
+                <span>{WELCOME.practice}</span>
+              </span>
+            </Match>
+            <Match when={run.state === 'open'}>
+              <span class="tag">{JOBS.stateOpen}</span>
+            </Match>
+          </Switch>
+          <Show when={run.state === 'interrupted'}>
+            <span class="tag">{JOBS.stateInterrupted}</span>
+          </Show>
+        </span>
+      </a>
+    </li>
   );
 }
 

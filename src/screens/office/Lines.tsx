@@ -23,10 +23,10 @@ export function Lines(props: {
       <p role="status" data-testid="office-fresh">
         {fresh() > 0 ? O.fresh(fresh()) : O.freshNone}
       </p>
-      <ul class="list" data-testid="office-list">
+      <ul class="plates" data-testid="office-list">
         <For each={ordered()}>
           {(l) => (
-            <li class="panel stack" data-state={l.state}>
+            <li class="stack office-line" data-state={l.state}>
               <p>
                 <strong>{l.title === '' ? l.name : l.title}</strong>
                 <Show when={l.fresh}> · {O.newTag}</Show>

@@ -12,6 +12,7 @@ import {
 import { bytes, count, dateTime, NO_VALUE } from '../../words/format.ts';
 import { useServices } from '../context.ts';
 import { Fingerprint } from './Fingerprint.tsx';
+import { takeHanded } from './handed.ts';
 
 /** A file is dropped or chosen, checked byte by byte, and told about; it can be looked into and kept. */
 export function Verify() {
@@ -43,6 +44,9 @@ export function Verify() {
     app.evidence({ q: 'keep-opened' }).then(({ already, others }) => {
       setKept(already ? E.alreadyKept : others > 0 ? `${E.kept} ${E.others(others)}` : E.kept);
     }, app.fail);
+
+  const handed = takeHanded();
+  if (handed !== null) check(handed, handed.name);
 
   return (
     <div class="page verify">

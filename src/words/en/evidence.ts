@@ -18,13 +18,10 @@ const EVIDENCE = {
   sealing: 'Sealing',
   practiceNever: 'A practice run is never sealed as a job.',
   openFirst: 'The run has no end yet. End it, or close it as interrupted, before it is sealed.',
-  sealedTag: 'sealed',
-  importedTag: 'from elsewhere',
   sealedAt: 'Sealed',
   sealedBy: (date: string, who: string) => `Sealed ${date} by ${who}`,
   key: 'Key',
   keyOf: (who: string) => `Key (${who})`,
-  unknownKey: UNKNOWN_KEY,
   file: 'Save the job’s file',
   fileWhat:
     'One file for the client: trace, events, certificate, and how to check them by hand with openssl and sha256sum.',

@@ -12,6 +12,7 @@ import * as fields from './fields.ts';
 import * as history from './history.ts';
 import * as office from './office.ts';
 import { plan } from './plan.ts';
+import * as records from './records.ts';
 import * as review from './review.ts';
 import * as settings from './settings.ts';
 import * as sheet from './sheet.ts';
@@ -33,6 +34,7 @@ export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
   history,
   office,
   plan: plan(seen.refusals),
+  records,
   review,
   settings,
   sheet,

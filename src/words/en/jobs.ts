@@ -4,13 +4,10 @@ export const JOBS = {
   back: 'Back',
   start: 'Start a live run',
   backToLive: 'Back to the live run',
-  practice: 'Practise on the simulated rig',
   newJob: 'New job sheet',
   same: 'Same as the last one',
   sheets: 'Job sheets',
-  runs: 'Runs',
   noSheets: 'No job sheets yet. A run can be started without one and the sheet filled in during the cure.',
-  noRuns: 'Nothing recorded yet.',
   openTitle: 'A run was not closed',
   maybeFull: 'A packer may be full.',
   maybeFullTodo: 'Keep clear of the pipe, watch the dial gauge, and resume the run that was not closed.',
@@ -30,7 +27,6 @@ export const JOBS = {
   documentsFault:
     'Jobs, packers, resins and sensors that were saved here are not seen, and what is entered now is lost when this page closes. The watch works.',
   storageRoom: (free: string) => `${free} free.`,
-  openFile: 'Open a job file',
   /** @param why a sentence of the first fault; null: nothing is known of it */
   fileRefused: (field: string, why: string | null) =>
     [
@@ -42,7 +38,6 @@ export const JOBS = {
   stateOpen: 'open',
   stateInterrupted: 'interrupted',
   practiceTag: 'practice',
-  sealedTag: 'sealed',
   peak: (pressure: string) => `peak ${pressure}`,
   gaps: (n: number) => (n === 1 ? '1 gap' : `${n} gaps`),
   alarms: (n: number) => (n === 1 ? '1 alarm' : `${n} alarms`),

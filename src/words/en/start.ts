@@ -6,6 +6,7 @@ import * as jobs from './jobs.ts';
 import * as link from './link.ts';
 import * as page from './page.ts';
 import * as ui from './ui.ts';
+import * as welcome from './welcome.ts';
 
 /** What the start says: the list of jobs, and what stands on every page. */
 export const start = (format: Format) => ({
@@ -17,4 +18,5 @@ export const start = (format: Format) => ({
   link,
   page,
   ui,
+  welcome,
 });

@@ -2,14 +2,27 @@ import type { JobBundle } from '../../job/bundle.ts';
 import type { Documents, JobDocumentKind } from '../../job/documents.ts';
 import { issueText } from '../../words/issues.ts';
 import { JOBS } from '../../words/jobs.ts';
+import { WELCOME } from '../../words/welcome.ts';
 import { useServices } from '../context.ts';
 import { keep, newId } from '../documents/store.ts';
+import { handOver } from '../verify/handed.ts';
 
 /** Longest job file that is read at all, bytes. */
 const MOST_BYTES = 4_000_000;
 
-/** Takes a job file over. What is here already under the same id is never overwritten. */
-export function OpenJobFile() {
+/** A record's file is a ZIP archive, which begins with these bytes (PKWARE APPNOTE, 4.3.7: local file header). */
+const ZIP = [0x50, 0x4b, 0x03, 0x04];
+
+async function isRecordFile(file: File): Promise<boolean> {
+  const head = new Uint8Array(await file.slice(0, ZIP.length).arrayBuffer());
+  return ZIP.every((byte, i) => head[i] === byte);
+}
+
+/**
+ * A record goes to be verified; a job sheet is taken over, and what is here already under the same id is never
+ * overwritten.
+ */
+export function OpenFile() {
   const app = useServices();
   let input!: HTMLInputElement;
 
@@ -28,6 +41,11 @@ export function OpenJobFile() {
     app.go({ page: 'sheet', jobId: id });
   };
   const open = async (file: File) => {
+    if (await isRecordFile(file)) {
+      handOver(file);
+      app.go({ page: 'verify' });
+      return;
+    }
     const { readBundle } = await import('../../job/bundle.ts');
     const parsed =
       file.size > MOST_BYTES
@@ -42,15 +60,16 @@ export function OpenJobFile() {
   };
   return (
     <>
-      <button type="button" class="button" data-testid="open-job-file" onClick={() => input.click()}>
-        {JOBS.openFile}
+      <button type="button" class="door" data-testid="open-job-file" onClick={() => input.click()}>
+        <strong>{WELCOME.openFile}</strong>
+        <span>{WELCOME.doors.file}</span>
       </button>
       <input
         ref={input}
         type="file"
-        accept=".json,application/json"
+        accept=".json,application/json,.zip,application/zip"
         hidden
-        aria-label={JOBS.openFile}
+        aria-label={WELCOME.openFile}
         data-testid="job-file"
         onChange={(e) => {
           const file = e.currentTarget.files?.[0];

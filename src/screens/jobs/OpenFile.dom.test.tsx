@@ -6,7 +6,8 @@ import type { StoredDocument } from '../../record/stores/store.ts';
 import { METRIC } from '../../units/display.ts';
 import { DEMO } from '../../words/testing/demo.ts';
 import { type Services, ServicesContext } from '../context.ts';
-import { OpenJobFile } from './OpenJobFile.tsx';
+import { takeHanded } from '../verify/handed.ts';
+import { OpenFile } from './OpenFile.tsx';
 
 afterEach(cleanup);
 
@@ -23,7 +24,7 @@ function page(here: readonly StoredDocument[]) {
   };
   render(() => (
     <ServicesContext.Provider value={{ ask, say, go, fail, units: () => METRIC } as unknown as Services}>
-      <OpenJobFile />
+      <OpenFile />
     </ServicesContext.Provider>
   ));
   const open = (text: string) =>
@@ -76,5 +77,14 @@ describe('opening a job file', () => {
     expect(say.mock.calls[0]![0]).toContain(reason);
     expect(put).toEqual([]);
     expect(go).not.toHaveBeenCalled();
+  });
+
+  it('a record’s file goes to be verified, once, and nothing of it is kept', async () => {
+    const { put, go, open } = page([]);
+    open('PK\u0003\u0004 and more');
+    await waitFor(() => expect(go).toHaveBeenCalledExactlyOnceWith({ page: 'verify' }));
+    expect((await takeHanded()?.text())?.startsWith('PK')).toBe(true);
+    expect(takeHanded()).toBeNull();
+    expect(put).toEqual([]);
   });
 });
