@@ -1,8 +1,8 @@
 /** What a reviewer is told first: the run as a few facts, and what is still open. From events alone, codes and numbers. */
 
 import type { Setup } from '../job/setup.ts';
+import type { Account, OpenPoint } from '../record/account.ts';
 import type { WatchEvent } from '../watch/events.ts';
-import type { Account, OpenPoint } from './messages.ts';
 import { holdsOf } from './numbers.ts';
 
 type Of<K extends WatchEvent['e']> = Extract<WatchEvent, { e: K }>;

@@ -125,7 +125,8 @@ describe('a run is sealed', () => {
     const after = (await office.documents.get('seal', runId))?.body as { manifest: Uint8Array };
     expect(after.manifest).toEqual(before.manifest);
     const view = await office.ask({ q: 'record', ref });
-    expect(view.statuses.map((s) => s.status)).toEqual(['rejected', 'released']);
+    const statuses = await office.ask({ q: 'statuses', ref });
+    expect(statuses.map((s) => s.status)).toEqual(['rejected', 'released']);
     expect(view.sealed?.additions.map((a) => a.body)).toEqual([{ text: 'Batch is R-7', by: 'A.B.' }]);
     const { file, name } = await office.ask({ q: 'job-file', ref });
     const checked = await office.ask({ q: 'verify', file, name });

@@ -22,7 +22,7 @@ import type { OpenRecord } from './open.ts';
 import { createOpenedRecords, sealedFacts, viewOf } from './opened-records.ts';
 import { bundleIn } from './papers.ts';
 import { overlay } from './pictures.ts';
-import { setStatus } from './reviews.ts';
+import { setStatus, statusesOf } from './reviews.ts';
 import { createSavedRuns } from './saved-runs.ts';
 import { addTo, buildFile, sealRun } from './sealing.ts';
 import { changeKey, forgetSigner, keyView, knownSigners, knowSigner, trustOf } from './signers.ts';
@@ -204,6 +204,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       return sketchOfRecord(await openRecords.open(ref));
     },
     'set-status': ({ ref, status, reason, by }) => setStatus(deps, refText(ref), { status, reason, by }),
+    statuses: ({ ref }) => statusesOf(deps.documents, refText(ref)),
     record: async ({ ref }, tell) => {
       const record = await openRecords.open(ref);
       return viewOf(deps, ref, record, await trust(), verdictOf(ref), tell);

@@ -8,6 +8,7 @@
 import type { RunDetail, TraceWindow } from '../engine/messages.ts';
 import type { Asked, FromWorker } from '../engine/worker/contract.ts';
 import type { Wording } from '../job/wording.ts';
+import type { Account } from '../record/account.ts';
 import type { Finding, Remark, Verdict } from '../record/findings.ts';
 import type { Addition } from '../record/seal.ts';
 import type { PreviousKey } from '../record/signing.ts';
@@ -88,49 +89,6 @@ export interface Numbers {
   readonly alarms: { readonly urgent: number; readonly high: number; readonly low: number };
 }
 
-/** What a reviewer still has to look at or to ask for. */
-export const OPEN_POINTS = [
-  'no-limit',
-  'no-hold',
-  'not-held',
-  'zero-none',
-  'gauge-none',
-  'gauge-differs',
-  'witness-none',
-  'witness-soft',
-  'witness-warm',
-  'rebound-none',
-  'rebound-back',
-] as const;
-export type OpenPoint = (typeof OPEN_POINTS)[number];
-
-/** A run as the facts that a reviewer is told first. */
-export interface Account {
-  /** By how much the peak passed rated, bar, and how long the watch saw it there, s; null: it did not. */
-  readonly overRated: { readonly byBar: number; readonly forS: number | null } | null;
-  /** The reading was at the ceiling or over it; null: there was none. */
-  readonly atCeiling: boolean | null;
-  readonly cure:
-    | { readonly state: 'met'; readonly afterS: number | null }
-    | { readonly state: 'not-met'; readonly countedS: number }
-    | { readonly state: 'not-started' | 'not-followed' | 'not-judged' };
-  /** Dial gauge and sensor, compared at the seat where that was done. */
-  readonly gauge: {
-    readonly gaugeBar: number;
-    readonly readingBar: number | null;
-    readonly agrees: boolean | null;
-  } | null;
-  readonly witness: {
-    readonly hard: boolean;
-    readonly atPipeTemperature: boolean;
-    /** Seconds from the first sample. */
-    readonly atS: number;
-  } | null;
-  /** Time of all holds outside the band, s. */
-  readonly outsideS: number;
-  readonly open: readonly OpenPoint[];
-}
-
 /** A run in small, for a row of a list. */
 export interface Sketch {
   /** Lowest and highest pressure of each of its steps, bar; NaN for a gap. null: it holds no pressure. */
@@ -196,7 +154,6 @@ export interface RecordView {
   readonly sealed: SealedFacts | null;
   /** What checking the file said; null for a run of this tablet. */
   readonly verdict: Verdict | null;
-  readonly statuses: readonly StatusLine[];
   readonly numbers: Numbers;
   readonly account: Account;
 }
@@ -334,6 +291,8 @@ export type EvidenceRequest =
       readonly reason: string;
       readonly by: string;
     }
+  /** What people decided about it, oldest first. */
+  | { readonly q: 'statuses'; readonly ref: RecordRef }
   | { readonly q: 'record'; readonly ref: RecordRef }
   | {
       readonly q: 'record-window';
@@ -362,6 +321,7 @@ export interface EvidenceAnswers extends BackupAnswers, OfficeAnswers, SavedRunA
   archive: readonly ArchiveEntry[];
   sketch: Sketch | null;
   'set-status': readonly StatusLine[];
+  statuses: readonly StatusLine[];
   record: RecordView;
   'record-window': TraceWindow;
   'judge-again': JudgedView;

@@ -15,7 +15,6 @@ import { OPENED, type RecordRef, type RecordView, refText, type SealedFacts } fr
 import { alarmCounts, lastLimited, numbersOf } from './numbers.ts';
 import { deriveValues, type OpenRecord, storedValues, type Values } from './open.ts';
 import { bundleIn } from './papers.ts';
-import { statusesOf } from './reviews.ts';
 import type { Trust } from './signers.ts';
 
 const KEPT = 6;
@@ -177,7 +176,6 @@ export async function viewOf(
     detail,
     sealed: await sealedFacts(deps, record, trust),
     verdict,
-    statuses: await statusesOf(deps.documents, refText(ref)),
     numbers: numbersOf(detail.events, detail.firstUs, endUs, values, setup),
     account: accountOf(detail.events, detail.firstUs, endUs, values.peakBar, setup),
   };

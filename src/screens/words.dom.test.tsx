@@ -194,14 +194,34 @@ describe('in another language nothing is told in English by', () => {
     const { Numbers } = await import('./review/Numbers.tsx');
     const { RecordPart } = await import('./review/RecordPart.tsx');
     const { PutAwayPart } = await import('./review/PutAwayPart.tsx');
+    const { AccountPart } = await import('./review/AccountPart.tsx');
+    const { NumberRows } = await import('./review/NumberRows.tsx');
+    const { NoteLane } = await import('./review/NoteLane.tsx');
+    const { notesOf } = await import('./review/notes.ts');
+    const source = { kind: 'run', runId: 'run-0001' } as const;
     const app = services(WORDING, { events: EVENTS });
     const detail = await app.runs.detail('run-0001');
     const spans = [{ stage: 'hold', attempt: 2, fromS: 0, toS: 90 }] as const;
+    const told = (await app.evidence({ q: 'sketch', ref: source }))!;
     const page = () => (
       <>
-        <EventList events={EVENTS} firstUs={0} utcMs={1e12} onShow={() => undefined} />
+        <AccountPart source={source} summary={detail.summary} told={told} />
+        <NumberRows told={told} isWhole={true} />
+        <NoteLane
+          notes={notesOf(EVENTS, 0).values()}
+          view={{ fromS: 0, toS: 1e4 }}
+          box={{ left: 0, right: 0 }}
+          onShow={() => undefined}
+        />
+        <EventList
+          events={EVENTS}
+          notes={notesOf(EVENTS, 0)}
+          firstUs={0}
+          utcMs={1e12}
+          onShow={() => undefined}
+        />
         <Numbers detail={detail} spans={spans} />
-        <RecordPart source={{ kind: 'run', runId: 'run-0001' }} detail={detail} view={{ fromS: 0, toS: 1 }} />
+        <RecordPart source={source} detail={detail} view={{ fromS: 0, toS: 1 }} onRead={() => undefined} />
         <PutAwayPart detail={detail} spans={spans} />
       </>
     );

@@ -63,23 +63,34 @@ export function Archive() {
           {A.verify}
         </a>
       </header>
-      <fieldset class="chips">
-        <legend class="visually-hidden">{R.chipsLabel}</legend>
-        <For each={CHIPS}>
-          {(chip) => (
-            <button
-              type="button"
-              class="chip"
-              aria-pressed={filter().chip === chip}
-              data-testid={`chip-${chip}`}
-              onClick={() => change({ chip })}
-            >
-              {R.chips[chip]}
-              <b>{count(chip) ?? '…'}</b>
-            </button>
-          )}
-        </For>
-      </fieldset>
+      <div class="archive-bar">
+        <fieldset class="chips">
+          <legend class="visually-hidden">{R.chipsLabel}</legend>
+          <For each={CHIPS}>
+            {(chip) => (
+              <button
+                type="button"
+                class="chip"
+                aria-pressed={filter().chip === chip}
+                data-testid={`chip-${chip}`}
+                onClick={() => change({ chip })}
+              >
+                {R.chips[chip]}
+                <b>{count(chip) ?? '…'}</b>
+              </button>
+            )}
+          </For>
+        </fieldset>
+        <Show when={picked().length >= 2}>
+          <a
+            class="button primary"
+            data-testid="overlay"
+            href={routeHash({ page: 'compare', ids: picked() })}
+          >
+            {A.overlay(picked().length)}
+          </a>
+        </Show>
+      </div>
       <details class="archive-filters">
         <summary>{A.filters}</summary>
         <div class="fields">
@@ -120,20 +131,6 @@ export function Archive() {
       >
         {(list) => (
           <Show when={list().length > 0} fallback={<Nothing />}>
-            <div class="row archive-compare">
-              <Show
-                when={picked().length >= 2}
-                fallback={
-                  <Show when={list().length > 1}>
-                    <p class="small muted">{A.overlayHint}</p>
-                  </Show>
-                }
-              >
-                <a class="button" data-testid="overlay" href={routeHash({ page: 'compare', ids: picked() })}>
-                  {A.overlay(picked().length)}
-                </a>
-              </Show>
-            </div>
             <Show when={shown().length > 0} fallback={<p>{A.none}</p>}>
               <div class="record-names" aria-hidden="true">
                 <span />
@@ -165,6 +162,9 @@ export function Archive() {
                   }}
                 </For>
               </ul>
+            </Show>
+            <Show when={list().length > 1}>
+              <p class="small muted">{A.overlayHint}</p>
             </Show>
           </Show>
         )}

@@ -1,10 +1,11 @@
-import { createMemo, createSignal, For } from 'solid-js';
+import { createMemo, createSignal, For, Show } from 'solid-js';
 import type { WatchEvent } from '../../watch/events.ts';
 import { AlarmShape } from '../../widgets/AlarmShape.tsx';
 import { eventText } from '../../words/events.ts';
 import { clockTime, stopwatch } from '../../words/format.ts';
 import { REVIEW } from '../../words/review.ts';
 import { useServices } from '../context.ts';
+import type { Note } from './notes.ts';
 
 /** Shown before all of them are asked for; of alarms those that were raised. */
 const MAIN: Readonly<Record<WatchEvent['e'], boolean>> = {
@@ -44,6 +45,8 @@ export function isMain(e: WatchEvent): boolean {
 /** The record's events in words; a press shows the place on the trace. */
 export function EventList(props: {
   events: readonly WatchEvent[];
+  /** The numbers that they carry on the trace. */
+  notes: ReadonlyMap<WatchEvent, Note>;
   firstUs: number;
   utcMs: number | null;
   onShow(s: number): void;
@@ -75,8 +78,10 @@ export function EventList(props: {
                   class="event-row"
                   data-testid={`event-${i()}`}
                   data-event={e.e}
+                  data-note={props.notes.get(e)?.number}
                   onClick={() => props.onShow(Math.max(0, s()))}
                 >
+                  <NoteNumber note={props.notes.get(e)} />
                   <time>
                     {stopwatch(s())}
                     <span class="muted">
@@ -99,5 +104,13 @@ export function EventList(props: {
         </For>
       </ol>
     </section>
+  );
+}
+
+function NoteNumber(props: { note: Note | undefined }) {
+  return (
+    <Show when={props.note} fallback={<span />}>
+      {(note) => <span class={`note-number ${note().priority ?? ''}`}>{note().number}</span>}
+    </Show>
   );
 }

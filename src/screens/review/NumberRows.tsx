@@ -1,37 +1,52 @@
-import { For, Show } from 'solid-js';
+import { For } from 'solid-js';
 import type { Numbers } from '../../evidence/messages.ts';
+import type { Account } from '../../record/account.ts';
+import { ACCOUNT, gaugeText, overText, witnessText } from '../../words/account.ts';
 import { ARCHIVE as A } from '../../words/archive.ts';
 import { holdLine } from '../../words/evidence.ts';
 import { duration, NO_VALUE, pressure, stopwatch, temperature } from '../../words/format.ts';
 import { leakText } from '../../words/hold.ts';
+import { RECORDS } from '../../words/records.ts';
 import { PLACE } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
+import { AlarmCounts } from '../runs/AlarmCounts.tsx';
 
 /** The numbers that a reviewer asks for; a dash where the record does not know. */
-export function NumberRows(props: { numbers: Numbers }) {
+export function NumberRows(props: {
+  told: { readonly account: Account; readonly numbers: Numbers };
+  /** The whole trace was read: what only that tells is known. */
+  isWhole: boolean;
+}) {
   const app = useServices();
-  const n = () => props.numbers;
+  const n = () => props.told.numbers;
+  const a = () => props.told.account;
   const coldest = () => {
     const c = n().coldest;
-    if (c === null) return NO_VALUE;
+    if (c === null) return props.isWhole ? NO_VALUE : '…';
     const place =
       c.place !== null && Object.hasOwn(PLACE, c.place) ? PLACE[c.place as keyof typeof PLACE] : '';
     return `${temperature(c.c, app.units())}${place === '' ? '' : ` (${place})`}`;
   };
+  const ceiling = () =>
+    a().atCeiling === null ? ACCOUNT.noCeiling : a().atCeiling ? ACCOUNT.reached : ACCOUNT.never;
   const rows = (): readonly (readonly [string, string])[] => [
-    [A.inBand, holdLine(n().inBandS, n().holdS, n().floorKnown)],
+    [A.peak, pressure(n().peakBar, app.units())],
+    [ACCOUNT.over, overText(a(), app.units())],
+    [ACCOUNT.atCeiling, ceiling()],
     [A.lowestHold, pressure(n().lowestHoldBar, app.units())],
     [A.highestHold, pressure(n().highestHoldBar, app.units())],
-    [A.peak, pressure(n().peakBar, app.units())],
-    [A.cureMet, n().cureMetS === null ? NO_VALUE : stopwatch(n().cureMetS ?? 0)],
+    [A.inBand, holdLine(n().inBandS, n().holdS, n().floorKnown)],
+    [A.leak, n().leak === null ? NO_VALUE : leakText(n().leak!, app.units())],
+    [RECORDS.cure, n().cureMetS === null ? NO_VALUE : stopwatch(n().cureMetS ?? 0)],
     [A.coldest, coldest()],
+    [ACCOUNT.gauge, gaugeText(a(), app.units())],
+    [ACCOUNT.witness, witnessText(a())],
     [A.gaps, n().gaps === 0 ? '0' : A.gapsOf(n().gaps, duration(n().gapS))],
-    [A.alarmsBy, `${n().alarms.urgent} / ${n().alarms.high} / ${n().alarms.low}`],
   ];
   return (
-    <section class="panel stack" data-testid="review-numbers" aria-label={A.numbers}>
+    <section class="panel asked" data-testid="review-numbers" aria-label={A.numbers}>
       <h2>{A.numbers}</h2>
-      <dl class="facts">
+      <dl class="asked-rows">
         <For each={rows()}>
           {([name, text]) => (
             <div>
@@ -40,14 +55,12 @@ export function NumberRows(props: { numbers: Numbers }) {
             </div>
           )}
         </For>
-        <Show when={n().leak}>
-          {(leak) => (
-            <div class="fact-wide">
-              <dt>{A.leak}</dt>
-              <dd>{leakText(leak(), app.units())}</dd>
-            </div>
-          )}
-        </Show>
+        <div>
+          <dt>{RECORDS.alarms}</dt>
+          <dd>
+            <AlarmCounts counts={n().alarms} />
+          </dd>
+        </div>
       </dl>
     </section>
   );

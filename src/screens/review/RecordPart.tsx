@@ -13,15 +13,23 @@ import { failed, useServices } from '../context.ts';
 import { saveBlob } from '../save.ts';
 import { Fingerprint } from '../verify/Fingerprint.tsx';
 import { Additions } from './Additions.tsx';
-import { NumberRows } from './NumberRows.tsx';
-import { StatusPart } from './StatusPart.tsx';
 
-/** What makes a record evidence: seal, file, certificate, status, signed additions, and what can be taken out. */
-export function RecordPart(props: { source: RecordRef; detail: RunDetail; view: View }) {
+/** What makes a record evidence: seal, file, certificate, signed additions, and what can be taken out. */
+export function RecordPart(props: {
+  source: RecordRef;
+  detail: RunDetail;
+  view: View;
+  /** The record was read from end to end. */
+  onRead(record: RecordView): void;
+}) {
   const app = useServices();
   const [record, { refetch }] = createResource(
     () => ({ ref: props.source, of: props.detail }),
-    ({ ref }) => app.evidence({ q: 'record', ref }).catch(failed(app)),
+    async ({ ref }) => {
+      const read = await app.evidence({ q: 'record', ref }).catch(failed(app));
+      if (read !== null) props.onRead(read);
+      return read;
+    },
   );
   return (
     <Show when={record.latest}>
@@ -29,10 +37,6 @@ export function RecordPart(props: { source: RecordRef; detail: RunDetail; view: 
         <>
           <div class="review-evidence">
             <SealPart record={r()} onChange={() => void refetch()} />
-            <NumberRows numbers={r().numbers} />
-            <Show when={!r().detail.summary.practice}>
-              <StatusPart record={r()} onChange={() => void refetch()} />
-            </Show>
             <Show when={r().sealed}>
               {(sealed) => (
                 <Additions

@@ -10,7 +10,8 @@ import {
   Suspense,
 } from 'solid-js';
 import type { RunDetail, TraceWindow } from '../../engine/messages.ts';
-import type { RecordRef } from '../../evidence/messages.ts';
+import type { Numbers as FirstNumbers, RecordRef } from '../../evidence/messages.ts';
+import type { Account } from '../../record/account.ts';
 import { Legend } from '../../widgets/Legend.tsx';
 import { scaleTop } from '../../widgets/ladder-layout.ts';
 import { StageRibbon } from '../../widgets/StageRibbon.tsx';
@@ -18,14 +19,18 @@ import { alarmMarks, gapSpans, limitSpans, stageSpans } from '../../widgets/span
 import { Trace } from '../../widgets/Trace.tsx';
 import { paceOf } from '../../widgets/trace-data.ts';
 import { keyView, pan, type View, zoom } from '../../widgets/trace-view.ts';
-import { dateTime, duration } from '../../words/format.ts';
+import { duration } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { REVIEW } from '../../words/review.ts';
 import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
 import { saveBlob } from '../save.ts';
+import { AccountPart } from './AccountPart.tsx';
 import { EventList } from './EventList.tsx';
+import { NoteLane } from './NoteLane.tsx';
+import { NumberRows } from './NumberRows.tsx';
 import { Numbers } from './Numbers.tsx';
+import { type Note, notesOf } from './notes.ts';
 import { PutAwayPart } from './PutAwayPart.tsx';
 import { RecordPart } from './RecordPart.tsx';
 import { RemoveRun } from './RemoveRun.tsx';
@@ -72,11 +77,18 @@ export function Review(props: { runId: string }) {
   );
 }
 
-/** The trace with its lists; a run of this tablet can be checked, sealed and removed besides. */
+interface Told {
+  readonly account: Account;
+  readonly numbers: FirstNumbers;
+}
+
+/** What the run was, its trace and its lists; a run of this tablet can be checked, sealed and removed besides. */
 export function Reviewed(props: {
   detail: RunDetail;
   source: RecordRef;
   readWindow(fromS: number, toS: number, points: number): Promise<TraceWindow>;
+  /** What is told of it first, where the page has it already. */
+  known?: Told;
   checked?: boolean;
   onCheck?(): void;
 }) {
@@ -150,98 +162,109 @@ export function Reviewed(props: {
     setView(zoom({ fromS: s - half, toS: s + half }, 1, 0.5, whole()));
   };
 
+  const notes = createMemo(() => notesOf(props.detail.events, firstUs()));
+  const [told, setTold] = createSignal<Told | null>(props.known ?? null);
+  const [isWhole, setIsWhole] = createSignal(props.known !== undefined);
+  if (props.known === undefined && props.detail.summary.state !== 'open')
+    app
+      .evidence({ q: 'sketch', ref: props.source })
+      .then((s) => s !== null && told() === null && setTold(s), app.fail);
+  /** A press on a number leads to its line, and shows its place. */
+  const showNote = (note: Note) => {
+    showAt(note.s);
+    const line = document.querySelector<HTMLElement>(`[data-note="${note.number}"]`);
+    line?.scrollIntoView({ block: 'nearest' });
+    line?.focus({ preventScroll: true });
+  };
+
   return (
     <>
-      <header class="stack">
-        <h1>{props.detail.summary.title}</h1>
-        <p class="muted">
-          {dateTime(props.detail.summary.openedUtcMs)}
-          <Show when={props.detail.summary.practice}>
-            {' '}
-            <span class="tag practice-tag">{REVIEW.practice}</span>
-          </Show>
-        </p>
-        <Show when={props.detail.summary.state === 'interrupted'}>
-          <p class="note strong">{REVIEW.interrupted}</p>
-        </Show>
-        <For each={props.detail.damage}>
-          {(d) => (
-            <p class="note strong">
-              {d.fromS === null ? REVIEW.damage[d.what] : REVIEW.damageAt[d.what](duration(d.fromS))}
-            </p>
-          )}
-        </For>
-      </header>
-      <section class="panel review-plot" data-testid="review-trace" aria-label={REVIEW.traceLabel}>
-        <StageRibbon
-          spans={spans()}
-          fromS={view().fromS}
-          toS={view().toS}
-          left={box().left}
-          right={box().right}
-        />
-        <Trace
-          window={window()}
-          view={view()}
-          topBar={top()}
-          decor={decor()}
-          units={app.units()}
-          pace={pace()}
-          theme={app.theme()}
-          whole={whole()}
-          onView={setView}
-          onBox={(left, right) => setBox({ left, right })}
-          label={REVIEW.traceLabel}
-        />
-        <Legend series={window()?.series ?? []} />
-        <div class="row no-print plot-buttons">
-          <button
-            type="button"
-            class="button"
-            data-testid="zoom-in"
-            onClick={step((v) => zoom(v, 0.5, 0.5, whole()))}
-          >
-            {REVIEW.zoomIn}
-          </button>
-          <button
-            type="button"
-            class="button"
-            data-testid="zoom-out"
-            onClick={step((v) => zoom(v, 2, 0.5, whole()))}
-          >
-            {REVIEW.zoomOut}
-          </button>
-          <button
-            type="button"
-            class="button"
-            data-testid="pan-left"
-            onClick={step((v) => pan(v, -0.4, whole()))}
-          >
-            {REVIEW.earlier}
-          </button>
-          <button
-            type="button"
-            class="button"
-            data-testid="pan-right"
-            onClick={step((v) => pan(v, 0.4, whole()))}
-          >
-            {REVIEW.later}
-          </button>
-          <button
-            type="button"
-            class="button"
-            data-testid="whole"
-            onClick={step((v) => keyView('0', v, whole()) ?? v)}
-          >
-            {REVIEW.whole}
-          </button>
-        </div>
-        <p class="small muted no-print">{REVIEW.hint}</p>
-      </section>
+      <AccountPart source={props.source} summary={props.detail.summary} told={told()} />
+      <Show when={props.detail.summary.state === 'interrupted'}>
+        <p class="note strong">{REVIEW.interrupted}</p>
+      </Show>
+      <For each={props.detail.damage}>
+        {(d) => (
+          <p class="note strong">
+            {d.fromS === null ? REVIEW.damage[d.what] : REVIEW.damageAt[d.what](duration(d.fromS))}
+          </p>
+        )}
+      </For>
+      <div class="review-top">
+        <section class="panel review-plot" data-testid="review-trace" aria-label={REVIEW.traceLabel}>
+          <StageRibbon
+            spans={spans()}
+            fromS={view().fromS}
+            toS={view().toS}
+            left={box().left}
+            right={box().right}
+          />
+          <NoteLane notes={notes().values()} view={view()} box={box()} onShow={showNote} />
+          <Trace
+            window={window()}
+            view={view()}
+            topBar={top()}
+            decor={decor()}
+            units={app.units()}
+            pace={pace()}
+            theme={app.theme()}
+            whole={whole()}
+            onView={setView}
+            onBox={(left, right) => setBox({ left, right })}
+            label={REVIEW.traceLabel}
+          />
+          <Legend series={window()?.series ?? []} />
+          <div class="row no-print plot-buttons">
+            <button
+              type="button"
+              class="button"
+              data-testid="zoom-in"
+              onClick={step((v) => zoom(v, 0.5, 0.5, whole()))}
+            >
+              {REVIEW.zoomIn}
+            </button>
+            <button
+              type="button"
+              class="button"
+              data-testid="zoom-out"
+              onClick={step((v) => zoom(v, 2, 0.5, whole()))}
+            >
+              {REVIEW.zoomOut}
+            </button>
+            <button
+              type="button"
+              class="button"
+              data-testid="pan-left"
+              onClick={step((v) => pan(v, -0.4, whole()))}
+            >
+              {REVIEW.earlier}
+            </button>
+            <button
+              type="button"
+              class="button"
+              data-testid="pan-right"
+              onClick={step((v) => pan(v, 0.4, whole()))}
+            >
+              {REVIEW.later}
+            </button>
+            <button
+              type="button"
+              class="button"
+              data-testid="whole"
+              onClick={step((v) => keyView('0', v, whole()) ?? v)}
+            >
+              {REVIEW.whole}
+            </button>
+          </div>
+          <p class="small muted no-print">{REVIEW.hint}</p>
+        </section>
+        <Show when={told()}>{(t) => <NumberRows told={t()} isWhole={isWhole()} />}</Show>
+      </div>
       <div class="review-lists">
         <Numbers detail={props.detail} spans={spans()} />
         <EventList
           events={props.detail.events}
+          notes={notes()}
           firstUs={firstUs()}
           utcMs={props.detail.utcMs}
           onShow={showAt}
@@ -251,7 +274,15 @@ export function Reviewed(props: {
           effects (the picture among them) would wait for the answer. */}
       <Show when={answered() && props.detail.summary.state !== 'open'}>
         <Suspense>
-          <RecordPart source={props.source} detail={props.detail} view={view()} />
+          <RecordPart
+            source={props.source}
+            detail={props.detail}
+            view={view()}
+            onRead={(record) => {
+              setTold(record);
+              setIsWhole(true);
+            }}
+          />
         </Suspense>
       </Show>
       {/* A simulated cycle wears no packer. */}

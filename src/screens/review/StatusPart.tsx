@@ -1,41 +1,39 @@
 import { createSignal, For, Show } from 'solid-js';
-import type { RecordView, ReviewStatus } from '../../evidence/messages.ts';
-import { Part, TextField } from '../../widgets/Fields.tsx';
+import type { RecordRef, ReviewStatus, StatusLine } from '../../evidence/messages.ts';
+import { TextField } from '../../widgets/Fields.tsx';
 import { EVIDENCE as E } from '../../words/evidence.ts';
 import { dateTime } from '../../words/format.ts';
 import { useServices } from '../context.ts';
 
-/** Released or rejected, by whom and when; beside the record, never in it. */
-export function StatusPart(props: { record: RecordView; onChange(): void }) {
+/** Accepted or rejected, by whom and when; beside the record, never in it. Both weigh the same. */
+export function StatusPart(props: {
+  source: RecordRef;
+  /** Oldest first. */
+  lines: readonly StatusLine[];
+  onChange(lines: readonly StatusLine[]): void;
+}) {
   const app = useServices();
   const [reason, setReason] = createSignal('');
   const [by, setBy] = createSignal('');
   const [issue, setIssue] = createSignal<'reason' | 'name' | null>(null);
-  const lines = () => props.record.statuses;
-  const now = () => lines().at(-1) ?? null;
+  const now = () => props.lines.at(-1) ?? null;
   const set = (status: ReviewStatus) => {
     if (by().trim() === '') return setIssue('name');
     if (status === 'rejected' && reason().trim() === '') return setIssue('reason');
     setIssue(null);
-    app.evidence({ q: 'set-status', ref: props.record.ref, status, reason: reason(), by: by() }).then(() => {
+    app.evidence({ q: 'set-status', ref: props.source, status, reason: reason(), by: by() }).then((lines) => {
       setReason('');
-      props.onChange();
+      props.onChange(lines);
     }, app.fail);
   };
-  const line = (l: NonNullable<ReturnType<typeof now>>) =>
+  const line = (l: StatusLine) =>
     `${E.statuses[l.status]}, ${dateTime(l.utcMs)}, ${l.by}${l.reason === '' ? '' : `: ${l.reason}`}`;
   return (
-    <Part title={E.reviewTitle} note={E.statusNote}>
+    <section class="decision" aria-label={E.reviewTitle}>
       <p data-testid="review-status">
         <strong>{now() === null ? E.statuses.open : line(now()!)}</strong>
       </p>
-      <Show when={lines().length > 1}>
-        <p class="small muted">{E.history}</p>
-        <ul class="dots small">
-          <For each={lines().slice(0, -1).reverse()}>{(l) => <li>{line(l)}</li>}</For>
-        </ul>
-      </Show>
-      <div class="fields no-print">
+      <div class="decision-fields no-print">
         <TextField
           label={E.reviewer}
           testId="review-by"
@@ -51,7 +49,7 @@ export function StatusPart(props: { record: RecordView; onChange(): void }) {
           onValue={setReason}
         />
       </div>
-      <div class="row no-print">
+      <div class="decision-keys no-print">
         <button type="button" class="button" data-testid="release" onClick={() => set('released')}>
           {E.release}
         </button>
@@ -64,6 +62,15 @@ export function StatusPart(props: { record: RecordView; onChange(): void }) {
           </button>
         </Show>
       </div>
-    </Part>
+      <p class="small">{E.statusNote}</p>
+      <Show when={props.lines.length > 1}>
+        <details class="small">
+          <summary>{E.history}</summary>
+          <ul class="dots">
+            <For each={props.lines.slice(0, -1).reverse()}>{(l) => <li>{line(l)}</li>}</For>
+          </ul>
+        </details>
+      </Show>
+    </section>
   );
 }

@@ -2,18 +2,11 @@ import type { JSX } from 'solid-js';
 import { createSignal } from 'solid-js';
 import { render } from 'solid-js/web';
 import type { LinkView, Request, RigView, RunDetail, RunView } from '../../engine/messages.ts';
-import {
-  type Account,
-  type ArchiveEntry,
-  type EvidenceRequest,
-  type Numbers,
-  OPEN_POINTS,
-  type RecordView,
-  type Sketch,
-} from '../../evidence/messages.ts';
+import type { ArchiveEntry, EvidenceRequest, Numbers, RecordView, Sketch } from '../../evidence/messages.ts';
 import { defaultSettings } from '../../job/settings-defaults.ts';
 import type { Setup } from '../../job/setup.ts';
 import type { Wording } from '../../job/wording.ts';
+import { type Account, OPEN_POINTS } from '../../record/account.ts';
 import { ALARMS, STANDINGS, type Stage } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { AlarmView, WatchView } from '../../watch/view.ts';
@@ -274,7 +267,6 @@ const record = (events: readonly WatchEvent[]): RecordView => ({
     ),
   },
   verdict: 'valid',
-  statuses: [status, status],
   numbers,
   account,
 });
@@ -324,6 +316,8 @@ export function services(
         return [entry, { ...entry, ref: { kind: 'run', runId: 'run-0002' }, practice: false }];
       case 'record':
         return record(events);
+      case 'statuses':
+        return [status, status];
       case 'sketch':
         return sketch;
       case 'key': {

@@ -34,6 +34,7 @@ export function RecordPage(props: { id: string }) {
             <Reviewed
               detail={r().detail}
               source={source()}
+              known={r()}
               readWindow={(fromS, toS, points) =>
                 app.evidence({ q: 'record-window', ref: source(), fromS, toS, points })
               }

@@ -26,11 +26,9 @@ export const ARCHIVE = {
   highestHold: 'Highest in the hold',
   leak: 'Leak',
   peak: 'Peak of the run',
-  cureMet: 'Cure time by the data sheet met at the coldest credible place (lower bound) at',
   coldest: 'Coldest while curing',
   gaps: 'Gaps',
   gapsOf: (n: number, time: string) => `${n} (${time})`,
-  alarmsBy: 'Alarms urgent / high / low',
 
   compareTitle: 'Jobs laid over each other',
   align: 'Laid together at',

@@ -1,5 +1,6 @@
 import type { Format } from '../create-format.ts';
 import * as about from './about.ts';
+import { account } from './account.ts';
 import * as archive from './archive.ts';
 import * as backup from './backup.ts';
 import * as budget from './budget.ts';
@@ -22,6 +23,7 @@ import type { watch } from './watch.ts';
 /** What the other pages say. */
 export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
   about,
+  account: account(format),
   archive,
   backup,
   budget,

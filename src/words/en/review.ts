@@ -23,7 +23,6 @@ export const REVIEW = {
     missing: (time: string) => `Damaged: a page is missing, from ${time}`,
   },
   interrupted: 'This run was interrupted and not resumed.',
-  practice: 'Practice run on the simulated rig.',
   showAll: 'All events',
   showMain: 'Only stages, alarms and gaps',
   check: 'Check every page',
@@ -37,5 +36,7 @@ export const REVIEW = {
     'Trace, events and seal are deleted from this browser. Save the job’s file first: this cannot be undone.',
   hint: 'Wheel, pinch or plus and minus zoom. Drag or arrow keys move. 0 shows the whole run.',
   missing: 'This run is not in this browser.',
+  noteRange: (first: number, last: number) => `${first}–${last}`,
+  noteLabel: (numbers: string) => `Note ${numbers}: show its place in the list`,
   traceLabel: 'Recorded pressure and temperatures',
 };

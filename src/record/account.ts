@@ -1,0 +1,44 @@
+/** The facts of a record that a reviewer is told first: codes and numbers, words are made when they are shown. */
+
+/** What a reviewer still has to look at or to ask for. */
+export const OPEN_POINTS = [
+  'no-limit',
+  'no-hold',
+  'not-held',
+  'zero-none',
+  'gauge-none',
+  'gauge-differs',
+  'witness-none',
+  'witness-soft',
+  'witness-warm',
+  'rebound-none',
+  'rebound-back',
+] as const;
+export type OpenPoint = (typeof OPEN_POINTS)[number];
+
+/** A run as the facts that a reviewer is told first. */
+export interface Account {
+  /** By how much the peak passed rated, bar, and how long the watch saw it there, s; null: it did not. */
+  readonly overRated: { readonly byBar: number; readonly forS: number | null } | null;
+  /** The reading was at the ceiling or over it; null: there was none. */
+  readonly atCeiling: boolean | null;
+  readonly cure:
+    | { readonly state: 'met'; readonly afterS: number | null }
+    | { readonly state: 'not-met'; readonly countedS: number }
+    | { readonly state: 'not-started' | 'not-followed' | 'not-judged' };
+  /** Dial gauge and sensor, compared at the seat where that was done. */
+  readonly gauge: {
+    readonly gaugeBar: number;
+    readonly readingBar: number | null;
+    readonly agrees: boolean | null;
+  } | null;
+  readonly witness: {
+    readonly hard: boolean;
+    readonly atPipeTemperature: boolean;
+    /** Seconds from the first sample. */
+    readonly atS: number;
+  } | null;
+  /** Time of all holds outside the band, s. */
+  readonly outsideS: number;
+  readonly open: readonly OpenPoint[];
+}

@@ -1,0 +1,80 @@
+import { createResource, For, Show, Suspense } from 'solid-js';
+import type { Numbers, RecordRef } from '../../evidence/messages.ts';
+import type { Account } from '../../record/account.ts';
+import type { RunSummary } from '../../record/types.ts';
+import { ACCOUNT, accountText, OPEN_POINT } from '../../words/account.ts';
+import { dateTime } from '../../words/format.ts';
+import { JOBS } from '../../words/jobs.ts';
+import { RECORDS } from '../../words/records.ts';
+import { failed, useServices } from '../context.ts';
+import { AlarmCounts } from '../runs/AlarmCounts.tsx';
+import { StatusPart } from './StatusPart.tsx';
+
+/** What the run was, in sentences of facts, what is still open, and what somebody decided about it. */
+export function AccountPart(props: {
+  source: RecordRef;
+  summary: RunSummary;
+  /** null: on its way, or it could not be read. */
+  told: { readonly account: Account; readonly numbers: Numbers } | null;
+}) {
+  const app = useServices();
+  return (
+    <section class="account" aria-label={ACCOUNT.label} data-testid="account">
+      <div class="account-told">
+        <h1>{props.summary.title === '' ? props.summary.runId : props.summary.title}</h1>
+        <p class="account-when">
+          {dateTime(props.summary.openedUtcMs)}
+          <Show when={props.summary.practice}>
+            <span class="tag practice-tag">
+              <span>{JOBS.practiceTag}</span>
+            </span>
+          </Show>
+        </p>
+        <Show when={props.told} fallback={<p class="account-say">{ACCOUNT.reading}</p>}>
+          {(told) => (
+            <>
+              <p class="account-say" data-testid="account-say">
+                <For each={accountText(told().account, told().numbers, app.units())}>
+                  {(sentence, i) => <span classList={{ first: i() === 0 }}>{sentence} </span>}
+                </For>
+              </p>
+              <div class="account-facts">
+                <Show
+                  when={told().account.open.length > 0}
+                  fallback={<span class="account-point">{ACCOUNT.nothingOpen}</span>}
+                >
+                  <ul class="account-open" aria-label={ACCOUNT.open}>
+                    <For each={told().account.open}>
+                      {(point) => <li class="account-point">{OPEN_POINT[point]}</li>}
+                    </For>
+                  </ul>
+                </Show>
+                <span class="account-alarms">
+                  {RECORDS.alarms}: <AlarmCounts counts={told().numbers.alarms} />
+                </span>
+              </div>
+            </>
+          )}
+        </Show>
+      </div>
+      <Show when={!props.summary.practice && props.summary.state !== 'open'}>
+        <Suspense>
+          <Decision source={props.source} />
+        </Suspense>
+      </Show>
+    </section>
+  );
+}
+
+function Decision(props: { source: RecordRef }) {
+  const app = useServices();
+  const [lines, { mutate }] = createResource(
+    () => props.source,
+    (ref) => app.evidence({ q: 'statuses', ref }).catch(failed(app)),
+  );
+  return (
+    <Show when={lines()}>
+      {(l) => <StatusPart source={props.source} lines={l()} onChange={(next) => mutate(next)} />}
+    </Show>
+  );
+}

@@ -1,0 +1,3 @@
+import { chosen } from './chosen.ts';
+
+export const { ACCOUNT, accountText, gaugeText, OPEN_POINT, overText, witnessText } = chosen('account');
