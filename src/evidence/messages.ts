@@ -18,7 +18,7 @@ import type { BackupAnswers, BackupRequest } from './backup/messages.ts';
 import type { EvidenceErrorCode } from './error-codes.ts';
 import type { OfficeAnswers, OfficeRequest } from './office/messages.ts';
 
-export type { EvidenceErrorCode };
+export type { Account, EvidenceErrorCode };
 
 /** A run of this tablet, a file kept in its archive (by the SHA-256 of its bytes), or the file being looked at. */
 export type RecordRef =

@@ -1,7 +1,6 @@
 import { createResource, For, Show, Suspense } from 'solid-js';
-import type { Numbers, RecordRef } from '../../evidence/messages.ts';
-import type { Account } from '../../record/account.ts';
-import type { RunSummary } from '../../record/types.ts';
+import type { RunSummary } from '../../engine/messages.ts';
+import type { Account, Numbers, RecordRef } from '../../evidence/messages.ts';
 import { ACCOUNT, accountText, OPEN_POINT } from '../../words/account.ts';
 import { dateTime } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';

@@ -1,6 +1,5 @@
 import { For } from 'solid-js';
-import type { Numbers } from '../../evidence/messages.ts';
-import type { Account } from '../../record/account.ts';
+import type { Account, Numbers } from '../../evidence/messages.ts';
 import { ACCOUNT, gaugeText, overText, witnessText } from '../../words/account.ts';
 import { ARCHIVE as A } from '../../words/archive.ts';
 import { holdLine } from '../../words/evidence.ts';

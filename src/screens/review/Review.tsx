@@ -10,8 +10,7 @@ import {
   Suspense,
 } from 'solid-js';
 import type { RunDetail, TraceWindow } from '../../engine/messages.ts';
-import type { Numbers as FirstNumbers, RecordRef } from '../../evidence/messages.ts';
-import type { Account } from '../../record/account.ts';
+import type { Account, Numbers as FirstNumbers, RecordRef } from '../../evidence/messages.ts';
 import { Legend } from '../../widgets/Legend.tsx';
 import { scaleTop } from '../../widgets/ladder-layout.ts';
 import { StageRibbon } from '../../widgets/StageRibbon.tsx';
