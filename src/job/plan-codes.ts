@@ -197,6 +197,7 @@ export const INPUTS = [
   'parts',
   'hardener-parts',
   'mix-temperature',
+  'lowest-temperature',
   'pot-life',
   'handling',
   'start-pressure',

@@ -76,7 +76,10 @@ export function planResin(
   else if (resin.curePoints.length === 0) notes.warn('no-cure-points', [], resin.name);
   const lowest = byLight ? null : (resin.lowestC ?? resin.curePoints[0]?.c ?? null);
   if (ground !== null && lowest !== null && ground.c - ground.uC < lowest)
-    notes.warn('cold', [input('ground', ground.c - ground.uC, 'C'), input('mix-temperature', lowest, 'C')]);
+    notes.warn('cold', [
+      input('ground', ground.c - ground.uC, 'C'),
+      input('lowest-temperature', lowest, 'C'),
+    ]);
   const { expires } = resin.batch;
   if (expires !== null && job.date !== null && expires < job.date)
     notes.warn('resin-expired', [], resin.name);

@@ -176,6 +176,6 @@ describe('alarm list', () => {
   it('never says that there are none while the engine is silent', () => {
     render(() => <AlarmList alarms={[]} nowUs={0} units={METRIC} silent onAcknowledge={() => {}} />);
     expect(screen.getByTestId('alarms').textContent).not.toContain('No alarms');
-    expect(screen.getByTestId('alarms').textContent).toContain('Not live');
+    expect(screen.getByTestId('alarms').textContent).toContain('Not connected');
   });
 });

@@ -40,7 +40,7 @@ function show(view: CureView | null, nowUtcMs: number | null = noon, hasResin = 
 
 describe('the cure line', () => {
   it('names the clock time with its range', () => {
-    expect(show(cure({}))).toContain('Lower bound met at about 13:00 (12:50 to 13:00)');
+    expect(show(cure({}))).toContain('Reached at about 13:00 (12:50 to 13:00)');
   });
 
   it('of a resin that light cures it says nothing but that', () => {
@@ -52,7 +52,7 @@ describe('the cure line', () => {
 
   it('names no clock time while practice runs faster than the clock', () => {
     const text = show(cure({}), null);
-    expect(text).toContain('met in about');
+    expect(text).toContain('Reached in about');
     expect(text).not.toMatch(/\d\d:\d\d/);
   });
 
@@ -63,7 +63,7 @@ describe('the cure line', () => {
     };
     for (const stage of ['seat', 'inflate'] as const) {
       expect(show(cure({ progress: 0, low: 0, exotherm }), noon, true, stage)).toBe(
-        'Counts since seating; when it will be met is told from the hold on',
+        'Counts since seating; when it will be reached is told from the hold on',
       );
       expect(screen.queryByTestId('cure-exotherm')).toBeNull();
       cleanup();
@@ -80,9 +80,9 @@ describe('the cure line', () => {
     expect(screen.queryByTestId('cure-exotherm')).toBeNull();
   });
 
-  it('speaks of the data sheet’s time as a lower bound, and claims no more', () => {
+  it('speaks of the data sheet’s time by a cautious count, and claims no more', () => {
     const text = show(cure({ low: 1.01, progress: 1.2, high: 1.4, metInS: null, metAtS: 9000 }));
-    expect(text).toContain('lower bound');
+    expect(text).toContain('cautious count');
     expect(document.body.textContent).not.toMatch(/\bcured\b|\bsafe\b/i);
   });
 
@@ -94,9 +94,9 @@ describe('the cure line', () => {
   });
 
   it('says when it cannot tell, when nothing is met, and when no resin is known', () => {
-    expect(show(cure({ source: 'none', metInS: null, coldest: null }))).toBe('Cure time cannot be told');
+    expect(show(cure({ source: 'none', metInS: null, coldest: null }))).toBe('Cure time not known');
     cleanup();
-    expect(show(cure({ metInS: null }))).toBe('Cure time by the data sheet not met');
+    expect(show(cure({ metInS: null }))).toBe('Data-sheet cure time not reached');
     cleanup();
     expect(show(null, noon, false)).toContain('No resin');
     cleanup();
@@ -107,7 +107,7 @@ describe('the cure line', () => {
     show(cure({ progress: 1.3, low: 0.78, high: 1.6 }));
     const text = screen.getByTestId('cure-line').textContent ?? '';
     expect(text).not.toContain('130');
-    expect(text).toContain('Not met');
+    expect(text).toContain('Not reached');
     expect(text).toContain('78');
     expect(screen.getByTestId('cure-when').dataset.met).toBe('false');
     expect(screen.getByTestId('cure-line').querySelector('.cure-mark')).toBeNull();

@@ -105,7 +105,7 @@ it('unknown signer, named, valid, kept; the certificate prints on one or two pag
   await page.locator('[data-testid=record-verdict][data-verdict=valid]').waitFor();
   await page.getByTestId('review-by').fill('E.F.');
   await page.getByTestId('reject').click(); // without a reason: refused
-  expect(await page.getByTestId('review-status').textContent()).toBe('Not reviewed');
+  expect(await page.getByTestId('review-status').textContent()).toBe('No decision');
   await page.getByTestId('review-reason').fill('Probe was not compared');
   await page.getByTestId('reject').click();
   await expect

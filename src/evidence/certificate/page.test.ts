@@ -44,7 +44,7 @@ describe('the certificate', () => {
       'Practice packer 100-150, serial PP-017',
       'batches R-1204 and H-0877',
       'Transducer 0-4 bar, serial T-2207',
-      'inside the band, of 1 min 00 s',
+      'inside the hold band, of 1 min 00 s',
       '± 0.03\u00a0bar (k = 2)',
       'Seen by the client',
     ])
@@ -102,16 +102,16 @@ describe('the certificate', () => {
 
   it('without a hold floor it claims no time in a band', async () => {
     const { text } = await certificate({}, { limits: { floorBar: null, headBar: null } });
-    expect(text).toContain('lower edge not known, up to 1.77');
+    expect(text).toContain('hold floor not known, up to 1.77');
     expect(text).toContain('inflated and not over the ceiling, of');
-    expect(text).not.toContain('inside the band');
+    expect(text).not.toContain('inside the hold band');
     expect(text).toContain(EXCEPTION.noFloor);
     expect(text).toContain(EXCEPTION.noWater);
   });
 
   it('a cure time that was not met is said not to be met', async () => {
     const { text } = await certificate({}, { holdS: 30 });
-    expect(text).toContain('not met within this record (lower bound)');
+    expect(text).toContain('not reached within this record (cautious count)');
     expect(text).not.toMatch(/Cure time by the data sheet met/);
   });
 

@@ -34,7 +34,7 @@ function page(here: readonly StoredDocument[]) {
   return { put, say, go, fail, open };
 }
 
-describe('opening a job file', () => {
+describe('opening a sheet file', () => {
   it('takes job, packer, resin and sensors over and leads to the sheet', async () => {
     const { put, go, fail, open } = page([]);
     open(JSON.stringify(toBundle(DEMO)));
@@ -63,7 +63,7 @@ describe('opening a job file', () => {
   });
 
   it.each([
-    ['not JSON', '{"schema": ', 'no job file'],
+    ['not JSON', '{"schema": ', 'no sheet file'],
     ['another schema', '{"schema":"other/1"}', 'schema: Carries no version'],
     [
       'a wrong number',

@@ -38,7 +38,7 @@ it('counts down, and says when it is now', () => {
 });
 
 it('advises to throttle where a hand would be late, with or without the count', () => {
-  const advice = 'Too fast: at this rate a hand is late by 0.25\u00a0bar. Throttle.';
+  const advice = 'Too fast: at this rate a hand is late by 0.25\u00a0bar. Throttle the valve.';
   expect(said({ tooFast: FAST })).toBe(advice);
   expect(said({ tooFast: FAST, closeInS: in_(2.1) })).toBe(advice);
 });

@@ -12,12 +12,12 @@ export const ALARM_TITLE: Record<AlarmCode, string> = {
   'below-floor': 'Under the hold floor',
   leaking: 'Leaking',
   'band-exit': 'Will leave the hold band',
-  lift: 'Cure heat lifts the pressure',
+  lift: 'Cure heat raises pressure',
   'device-unarmed': 'Device limit off',
   'device-deaf': 'Device does not answer',
   'device-fault': 'Device reports a fault',
   'device-reset': 'Device restarted',
-  'supply-low': 'Sensor supply low',
+  'supply-low': 'Sensor power low',
   'slow-readings': 'Readings come slowly',
   stuck: 'Reading stuck',
   'line-contradicted': 'Line is not as declared',
@@ -38,7 +38,7 @@ export const ALARM_STATE: Record<AlarmState, string> = {
   unacknowledged: 'not acknowledged',
   acknowledged: 'acknowledged',
   returned: 'over, not acknowledged',
-  shelved: 'shelved',
+  shelved: 'put aside',
   suppressed: 'suppressed by design',
 };
 

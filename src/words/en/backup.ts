@@ -1,7 +1,7 @@
 /** Words of backup and restore. */
 export const BACKUP = {
   title: 'Backup',
-  lead: 'One file with everything of this tablet: job sheets, packers, resins, sensors, runs, sealed records, kept files, reviews and settings. The signing key is not in it: it cannot be taken out.',
+  lead: 'One file with everything of this tablet: job sheets, packers, resins, sensors, runs, sealed records, kept files, decisions and settings. The signing key is not in it: it cannot be taken out.',
   link: 'Backup and restore',
   make: 'Make a backup',
   makeWhat: 'Keep the file away from this tablet. Make another one after each day’s work.',
@@ -25,7 +25,7 @@ export const BACKUP = {
     resin: 'Resins',
     sensor: 'Sensors',
     settings: 'Settings',
-    run: 'Runs with their seals and reviews',
+    run: 'Runs with their seals and decisions',
     import: 'Files from elsewhere',
     key: 'Lists of keys (public)',
   },
@@ -57,7 +57,7 @@ export const BACKUP = {
   writesInto: (bytes: string, free: string) => `To be written: ${bytes} (${free} free)`,
   noRoom: 'There is not enough room on this tablet.',
   keyTrust:
-    'Its lists of keys are taken over: records signed by them will count as known here. Restore only a backup that is yours. Key of that tablet:',
+    'Its lists of keys are added here: records signed by them will count as known here. Restore only a backup that is yours. Key of that tablet:',
   keyNew:
     'The signing key is not in the backup. A new one is made on this tablet; the firm must be told its fingerprint.',
   keyStays: 'This tablet keeps its own signing key. The key of the backup is not in it.',

@@ -3,13 +3,13 @@ import type { CalibrationRefusal } from '../../sensing/calibration.ts';
 /** What a sensor's calibration amounts to, beside its points. */
 export const CALIBRATION = {
   title: 'What the points amount to',
-  asLeftCounts: 'The line runs through the points as left.',
-  asFoundCounts: 'Nothing was adjusted: the line runs through the points as found.',
+  asLeftCounts: 'The calibration line runs through the points as left.',
+  asFoundCounts: 'Nothing was adjusted: the calibration line runs through the points as found.',
   point: 'Reference',
-  residual: 'Off the line',
+  residual: 'Off the calibration line',
   gain: 'Gain',
   correction: (at: string) => `Correction at ${at}`,
-  scatter: 'Scatter about the line, standard uncertainty',
+  scatter: 'Scatter about the calibration line, standard uncertainty',
   assumed: 'Assumed: two points leave no scatter to measure. A third point tells.',
   worstFound: 'Largest error as found',
   worstLeft: 'Largest error as left',
@@ -27,5 +27,5 @@ export const CALIBRATION_REFUSAL: Record<CalibrationRefusal, string> = {
   narrow: 'No calibration: the points cover less than half of the range.',
   gain: 'No calibration: the slope is more than a tenth off. Wrong range, or another unit?',
   offset: 'No calibration: the low end is more than a twentieth of the range off.',
-  residual: 'No calibration: a point lies more than a hundredth of the range off the line.',
+  residual: 'No calibration: a point lies more than a hundredth of the range off the calibration line.',
 };

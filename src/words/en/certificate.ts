@@ -16,16 +16,16 @@ const CERTIFICATE = {
   held: 'What the record shows',
   trace: 'Pressure and temperatures over the run',
   traceNote:
-    'Line pressure at the sensor (gauge) and temperatures at the probes, with the limits in force. Grey columns are times without readings; marks on top are alarms.',
+    'Line pressure at the sensor (gauge pressure) and temperatures at the probes, with the limits in force. Grey columns are times without readings; marks on top are alarms.',
   exceptions: 'Exceptions',
   noExceptions: 'None that the record knows of.',
   moreExceptions: (n: number) => `and ${n} more in the record`,
   doesNot: 'What this page does not prove',
   doesNotText:
-    'The seal shows that the holder of the signing key signed exactly this record, and that nothing in it was changed since. It does not show which pipe was repaired or that the trace is of this repair: anyone who holds the tablet can start a run on any air line. It does not show where the pressure sensor or the probes sat, that the tablet’s clock was right, or that the entries of the job sheet are true; those were typed by people. Cure time is the data sheet’s time at the temperatures that were read or assumed; whether the resin is hard is told by the witness sample and by inspection, not by this page. Corrections signed after the sealing stand in the record’s file, not here.',
-  check: 'How to check',
+    'The seal shows that the holder of the signing key signed exactly this record, and that nothing in it was changed since. It does not show which pipe was repaired or that the trace is of this repair: anyone who holds the tablet can start a run on any air line. It does not show where the pressure sensor or the probes sat, that the tablet’s clock was right, or that the entries of the job sheet are true; those were typed by people. Cure time is the data sheet’s time at the temperatures that were read or assumed; whether the resin is hard is told by the witness sample and by inspection, not by this page. Corrections signed after the sealing stand in the record file, not here.',
+  check: 'How to verify',
   checkText:
-    'Ask for the record’s file (.steadybar.zip) and open it on the page “Verify a file” of Steadybar, or follow CHECK.txt in it with openssl and sha256sum. SHA-256 of manifest.json, also in the code:',
+    'Ask for the record file (.steadybar.zip) and open it under “Verify a file” in Steadybar, or follow CHECK.txt in it with openssl and sha256sum. SHA-256 of manifest.json, also in the code:',
   key: 'Signed with the key (compare it with the list of keys that the firm gave you):',
   made: (run: string, software: string, engine: string, sealed: string, sealedBy: string) =>
     `Run ${run}; recorded by ${software}, engine ${engine}; sealed ${sealed} by ${sealedBy}.`,
@@ -39,7 +39,7 @@ const CERTIFICATE = {
   notStated: 'not stated',
 
   // rows
-  site: 'Place',
+  site: 'Site',
   client: 'Client',
   reference: 'Reference',
   defect: 'Defect',
@@ -73,7 +73,7 @@ const CERTIFICATE = {
   type: (letter: string) => `type ${letter}`,
   sensors: 'Sensors',
   sensor: 'Sensor',
-  place: 'Place',
+  place: 'Position',
   calibration: 'Calibration',
   against: (reference: string) => `against ${reference}`,
   notCalibrated: 'not calibrated',
@@ -82,14 +82,14 @@ const CERTIFICATE = {
   working: 'Working pressure',
   held_: 'Pressure held',
   band: 'Hold band',
-  bandUpTo: (ceiling: string) => `lower edge not known, up to ${ceiling}`,
+  bandUpTo: (ceiling: string) => `hold floor not known, up to ${ceiling}`,
   bandOf: (floor: string, ceiling: string) => `${floor} to ${ceiling}`,
   bandSeen: (floor: string, ceiling: string) =>
-    `${floor} to ${ceiling} (lower edge from what the fill showed)`,
+    `${floor} to ${ceiling} (hold floor from what inflating showed)`,
   leak: 'Leak',
-  peak: 'Highest reading of the run',
+  peak: 'Peak of the run',
   peakU: (peak: string, u: string) => `${peak} ± ${u} (k = 2)`,
-  cure: 'Cure time by the data sheet',
+  cure: 'Data-sheet cure time',
   coldest: 'Coldest reading while curing',
   noHold: 'No hold was recorded.',
   holdNumber: (n: number, held: string) => `Hold ${n}: ${held}`,
@@ -124,7 +124,7 @@ const PIPE_OF: Record<Exclude<JobDocument['pipe']['material'], 'unknown'>, strin
 };
 
 const HOW_FED: Record<Setup['line'], string> = {
-  closed: 'closed valve',
+  closed: 'shut valve',
   'supplied-relieving': 'supplied, relieving regulator',
   'supplied-nonrelieving': 'supplied, regulator does not relieve',
   unknown: 'not known',
@@ -134,10 +134,10 @@ const ALARM: Record<Priority, string> = { urgent: 'Alarm, urgent', high: 'Alarm,
 
 export function certificate(f: Format) {
   const CURE_LINE = {
-    met: 'met at the coldest credible place (lower bound)',
+    met: 'reached at the coldest likely spot (cautious count)',
     metAfter: (s: number) => `${f.duration(s)} after it began to count`,
     metThen: (s: number) => `the hold went on for ${f.duration(s)}`,
-    notMet: (s: number) => `not met within this record (lower bound); ${f.duration(s)} were counted`,
+    notMet: (s: number) => `not reached within this record (cautious count); ${f.duration(s)} were counted`,
     light: 'not judged: the resin cures by light',
     noResin: 'not followed: no resin with cure times on the job sheet',
     notStarted: 'did not begin to count',
@@ -155,7 +155,7 @@ export function certificate(f: Format) {
       low === null || high === null
         ? 'no usable pressure'
         : `${f.pressure(low)} to ${f.pressure(high)}${uBar === null ? '' : `, each ± ${f.pressure(uBar)} (k = 2)`}`;
-    const where = floorKnown ? 'inside the band' : 'inflated and not over the ceiling';
+    const where = floorKnown ? 'inside the hold band' : 'inflated and not over the ceiling';
     return `${f.duration(bandS)} ${where}, of ${f.duration(holdS)}; ${bounds}`;
   };
 
@@ -165,16 +165,16 @@ export function certificate(f: Format) {
     resumed: (n: number, s: number) =>
       `The recording broke off and was taken up again (${n} ${n === 1 ? 'time' : 'times'}); ${f.duration(s)} are missing.`,
     damage: (n: number) =>
-      `${n} ${n === 1 ? 'page' : 'pages'} of the record were damaged on the tablet before it was sealed.`,
-    noJob: 'No job sheet belongs to this record: place, packer, resin and sensors are not known.',
+      `${n} ${n === 1 ? 'block' : 'blocks'} of the record were damaged on the tablet before it was sealed.`,
+    noJob: 'No job sheet belongs to this record: site, packer, resin and sensors are not known.',
     noPacker: 'The packer is not known.',
     noLimit: 'No limit was set: nothing warned of the packer’s rated pressure.',
     noMargin: (reason: string) =>
       `The working pressure was the rated pressure, without margin. Reason given: ${reason}`,
     overRated: (bar: number) => `The reading went over the rated pressure: ${f.pressure(bar)}.`,
     overCeiling: (bar: number) => `The reading went over the ceiling: ${f.pressure(bar)}.`,
-    noFloor: 'The hold floor is not known, so the lower edge of the hold band is not either.',
-    floorSeen: 'The packer’s free inflation pressure was not known and was taken from the fill.',
+    noFloor: 'The hold floor is not known, so nothing tells whether the pressure fell under it.',
+    floorSeen: 'The packer’s free inflation pressure was not known and was taken from inflating.',
     noWater: 'Groundwater above the pipe is not known.',
     noFree: 'The packer’s own free inflation pressure is not known.',
     tap: 'The sensor did not read the packer’s own pressure (or it is not known): hold and leak could not be judged.',
@@ -193,7 +193,7 @@ export function certificate(f: Format) {
     uncalibrated: (what: string) => `Not calibrated: ${what}.`,
     pressureSensor: 'the pressure sensor',
     probe: (place: string) => `the probe (${place})`,
-    unnamedPlace: 'place not named',
+    unnamedPlace: 'position not named',
     sharedLine:
       'Two packers hung on this line: the readings are of one of them at best, and a leak of either is not told apart.',
     lightCured: 'Cure was not judged: the resin cures by light, of which time and temperature say nothing.',
@@ -204,8 +204,8 @@ export function certificate(f: Format) {
     witnessNone: 'No witness sample was recorded.',
     witnessSoft: 'The witness sample was recorded as not hard.',
     witnessWarm: 'The witness sample was not kept at pipe temperature.',
-    reboundNone: 'It was not recorded that the line stayed at zero with the vent closed after let-down.',
-    reboundBack: 'After let-down the pressure came back with the vent closed.',
+    reboundNone: 'It was not recorded that the line stayed at zero with the vent shut after let-down.',
+    reboundBack: 'After let-down the pressure came back with the vent shut.',
     noHold: 'No hold was recorded.',
     notHeld: (s: number) => `The pressure was outside the hold band for ${f.duration(s)} of the hold.`,
     attempts: (n: number) => `${n} attempts were made.`,

@@ -37,7 +37,7 @@ export const FAULT = {
   noFingerprintInRow: (list: string, row: number) => `--keys ${list} row ${row}: no fingerprint`,
 
   // job
-  notAJob: (name: string) => `--job ${name}: the file: not a job file`,
+  notAJob: (name: string) => `--job ${name}: the file: not a sheet file`,
   job: (name: string, why: string) => `--job ${name}: the file: ${why}`,
   jobEntry: (name: string, entry: string, why: string) => `--job ${name}: ${entry}: ${why}`,
   noRated: 'the job has no rated pressure; give --rated',

@@ -13,7 +13,7 @@ const FAULT: Record<DeviceFault, FaultText> = {
     was: 'the device could not store its limit',
   },
   watchdog: {
-    now: 'The device hung and restarted itself: see whether its limit is armed, check its power',
+    now: 'The device hung and restarted itself: see whether its limit is on, check its power',
     was: 'the device hung and restarted itself',
   },
   'no-conversions': {

@@ -19,13 +19,13 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'over-ceiling': 'The pressure is over the ceiling.',
   'over-working': 'The pressure is over the working pressure, and cure heat raises it further.',
   'under-floor': 'The pressure is under the hold floor: the sleeve may come off the wall.',
-  'cure-not-met': 'Cure time by the data sheet is not met at the coldest credible place.',
+  'cure-not-met': 'The data-sheet cure time is not reached at the coldest likely spot (cautious count).',
   'cure-not-judged':
     'Cure is not judged here: the resin cures by light. That it is hard is told by the witness sample and by looking.',
   'no-witness': 'The witness sample kept at pipe temperature was not noted as hard.',
   'under-pressure': 'The line is not seen at zero.',
   'no-rebound':
-    'The rebound test was not passed: a line at zero is not an empty packer. Close the vent, wait, see that it stays at zero.',
+    'The rebound test was not passed: a line at zero is not an empty packer. Shut the vent, wait, see that it stays at zero.',
   'rebound-unseen': 'The sensor does not see the packer here: a line that stays at zero says nothing of it.',
   'not-zeroed': 'The zero of the sensor was not taken with the coupling seen open.',
 };

@@ -16,7 +16,7 @@ const GAP: Record<GapReason, string> = {
   silence: 'The device was silent',
   port: 'The cable or port was gone',
   reset: 'The device restarted',
-  dropped: 'The line was too full, readings were dropped',
+  dropped: 'The cable was too slow, readings were dropped',
   clock: 'The tablet was asleep',
   resumed: 'The run was interrupted and resumed',
   garbage: 'Noise instead of readings',
@@ -40,14 +40,14 @@ const SEGMENT_WHY: Record<Extract<WatchEvent, { e: 'segment' }>['why'], string> 
 };
 
 const REBOUND: Record<Extract<WatchEvent, { e: 'rebound' }>['what'], string> = {
-  started: 'Vent closed, waiting whether the pressure comes back',
-  stayed: 'Reading stayed at zero with the vent closed. A kink or check valve can read the same',
-  'came-back': 'Pressure came back with the vent closed: the packer is not empty',
+  started: 'Vent shut, waiting whether the pressure comes back',
+  stayed: 'Stayed at zero with the vent shut. A kink or check valve can hide air',
+  'came-back': 'Pressure came back with the vent shut: the packer is not empty',
   'broken-off': 'Rebound test broken off',
 };
 
 const DEVICE: Record<Extract<WatchEvent, { e: 'device' }>['what'], string> = {
-  greeted: 'Device greeted',
+  greeted: 'Device connected',
   reset: 'Device restarted',
   other: 'Another device answered',
   taken: 'The other device was taken for the run; its zero is not taken yet',
@@ -89,18 +89,18 @@ export function events(
         case 'acknowledge-refused':
           return `${ALARM_TITLE[event.alarm]}: a press for an earlier alarm came late and acknowledged nothing`;
         case 'cue':
-          return `Cue: close in ${f.duration(event.closeInS)}`;
+          return `Cue: shut the valve in ${f.duration(event.closeInS)}`;
         case 'too-fast':
           return `Too fast: at ${f.pressureSlope(event.rateBarPerS, units)} a hand is late by ${f.pressure(event.lateBar, units)}, up to ${f.pressureSlope(event.mostBarPerS, units)} it is in time`;
         case 'gap':
           return `Gap of ${f.duration((event.toUs - event.fromUs) / 1e6)}: ${GAP[event.reason]}`;
         case 'limits':
           return event.ceilingBar === null
-            ? 'No limit set: gauge only'
-            : `Limits: ceiling ${f.pressure(event.ceilingBar, units)}, working ${f.pressure(event.workingBar, units)}, floor ${event.floorBar === null ? 'not known' : f.pressure(event.floorBar, units)}`;
+            ? 'No limit: no over-pressure warning'
+            : `Limits: ceiling ${f.pressure(event.ceilingBar, units)}, working ${f.pressure(event.workingBar, units)}, hold floor ${event.floorBar === null ? 'not known' : f.pressure(event.floorBar, units)}`;
         case 'setup-refused':
           return event.reason === 'ceiling-raised'
-            ? 'Change of the job sheet refused: within a run the ceiling only falls'
+            ? 'Change of the job sheet refused: during a run the ceiling can be lowered, never raised'
             : 'Change of the job sheet refused: it is not newer';
         case 'zero':
           return event.taken
@@ -115,15 +115,15 @@ export function events(
         case 'leak':
           return leakText(event.leak, units);
         case 'hold':
-          return `Hold: ${f.fixed(event.minutesInBand, 1)} min in the band, ${f.pressure(event.minBar, units)} to ${f.pressure(event.maxBar, units)}. ${leakText(event.leak, units)}`;
+          return `Hold: ${f.fixed(event.minutesInBand, 1)} min in the hold band, ${f.pressure(event.minBar, units)} to ${f.pressure(event.maxBar, units)}. ${leakText(event.leak, units)}`;
         case 'knee':
           return `Packer meets the wall at ${f.pressure(event.freeInflationBar, units)} (${f.pressureNumber(event.low, units)} to ${f.pressureNumber(event.high, units)})`;
         case 'lift':
-          return `Warmth will lift the pressure to ${f.pressure(event.peakBar.value, units)} (${f.pressureNumber(event.peakBar.low, units)} to ${f.pressureNumber(event.peakBar.high, units)})`;
+          return `Cure heat will raise the pressure to ${f.pressure(event.peakBar.value, units)} (${f.pressureNumber(event.peakBar.low, units)} to ${f.pressureNumber(event.peakBar.high, units)})`;
         case 'cure-start':
           return CURE_START[event.from];
         case 'cure-met':
-          return 'Cure time by the data sheet met at the coldest credible place (lower bound)';
+          return 'Data-sheet cure time reached at the coldest likely spot (cautious count)';
         case 'question':
           if (event.answer === null) return 'Asked: let-down or loss?';
           if (event.answer === 'held')
@@ -153,7 +153,7 @@ export function events(
     /** What a run's limits say in one line. */
     limitsText(setup: Setup | null, units = METRIC): string {
       const limits = setup?.limits ?? null;
-      if (limits === null) return 'No limit set: gauge only';
+      if (limits === null) return 'No limit: no over-pressure warning';
       return `Rated ${f.pressure(limits.ratedBar, units)}, ceiling ${f.pressure(limits.ceilingBar, units)}, working ${f.pressure(limits.workingBar, units)}`;
     },
   };

@@ -20,7 +20,7 @@ export const EVIDENCE_ERROR: Record<
   open: { title: 'The run has no end', todo: 'End it, or close it as interrupted, then seal it.' },
   unreadable: {
     title: 'The record is not readable',
-    todo: 'Its first page is damaged: it cannot be sealed.',
+    todo: 'Its first block is damaged: it cannot be sealed.',
   },
   sealed: { title: 'Sealed already', todo: 'What must be corrected is added, signed.' },
   'not-sealed': { title: 'Not sealed', todo: 'Seal the record first.' },

@@ -14,9 +14,9 @@ it('a changed page is told with the time of the trace', () => {
     fromUs: 31.2e6,
     toUs: 32.1e6,
   } as const;
-  expect(findingText(f, 1e6)).toBe('Trace: page 61 changed; run time from 0:30, to 0:31.');
+  expect(findingText(f, 1e6)).toBe('Trace: block 61 changed; run time from 0:30, to 0:31.');
   expect(findingText({ ...f, why: 'rewritten', pages: 600, toUs: null }, 1e6)).toBe(
-    'Trace: pages 61 to 660 made anew somewhere in this span; run time from 0:30.',
+    'Trace: blocks 61 to 660 made anew somewhere in this span; run time from 0:30.',
   );
 });
 

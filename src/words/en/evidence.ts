@@ -2,7 +2,7 @@ import type { Finding, Remark, Verdict } from '../../record/findings.ts';
 import type { AdditionFault } from '../../record/seal.ts';
 import type { Format } from '../create-format.ts';
 
-/** Words of sealing, checking and keys. */
+/** Words of sealing, verifying and keys. */
 const THIS_TABLET = 'this tablet';
 const UNKNOWN_KEY = 'a key that is not known here';
 
@@ -22,7 +22,7 @@ const EVIDENCE = {
   sealedBy: (date: string, who: string) => `Sealed ${date} by ${who}`,
   key: 'Key',
   keyOf: (who: string) => `Key (${who})`,
-  file: 'Save the job’s file',
+  file: 'Save the record file',
   fileWhat:
     'One file for the client: trace, events, certificate, and how to check them by hand with openssl and sha256sum.',
   building: 'Building the file',
@@ -44,10 +44,10 @@ const EVIDENCE = {
   status: 'Status',
 
   // review status
-  reviewTitle: 'Review',
-  statuses: { open: 'Not reviewed', released: 'Released', rejected: 'Rejected' },
+  reviewTitle: 'Decision',
+  statuses: { open: 'No decision', released: 'Accepted', rejected: 'Rejected' },
   statusNote: 'Kept beside the record. It changes nothing in it.',
-  release: 'Release',
+  release: 'Accept',
   reject: 'Reject',
   reopen: 'Open again',
   reason: 'Reason',
@@ -62,12 +62,12 @@ const EVIDENCE = {
   judgedSame: (n: number) => `All ${n} events are the same.`,
   judgedWhat: 'The sealed record stands. This shows what today’s engine says otherwise of the same input.',
   judgedRecorded: 'This shows what today’s engine says otherwise of the same input.',
-  gone: 'Recorded, not said today',
-  fresh: 'Said today, not recorded',
+  gone: 'Only in the record',
+  fresh: 'Only found now',
   engines: (then: number, now: number) => `Recorded by engine ${then}, judged again by engine ${now}.`,
 
   // exports
-  exportTitle: 'Take out',
+  exportTitle: 'Export',
   savePicture: 'Picture (SVG)',
   savePng: 'Picture (PNG)',
   saveData: 'Visible data (CSV)',
@@ -99,13 +99,13 @@ const EVIDENCE = {
 
   // verify
   verifyTitle: 'Verify a file',
-  verifyLead: 'A job’s file is checked byte by byte on this device. It goes nowhere.',
+  verifyLead: 'A record file is verified byte by byte on this tablet. Nothing is sent.',
   choose: 'Choose a file',
   drop: 'or drop it here',
-  checking: 'Checking',
+  checking: 'Verifying',
   findings: 'What was found',
   remarks: 'Good to know',
-  openRecord: 'Look into it',
+  openRecord: 'Open',
   keep: 'Keep in the archive',
   kept: 'Kept in the archive.',
   alreadyKept: 'It is in the archive already.',
@@ -114,7 +114,7 @@ const EVIDENCE = {
   samples: 'Readings',
   readOnly: 'File from elsewhere, to look at only.',
   changedNote: 'This file is not the record that was signed. What it shows proves nothing.',
-  unknownNote: 'Signed by a key that is not known here: whose it is has to be told by other means.',
+  unknownNote: 'Signed by a key that is not known here. Ask the firm whose key this is.',
 
   // certificate
   print: 'Print or save as PDF',
@@ -124,7 +124,7 @@ const EVIDENCE = {
 const VERDICT: Record<Verdict, { readonly word: string; readonly means: string }> = {
   valid: { word: 'Valid', means: 'Signed by a known key, and every byte is as it was signed.' },
   changed: { word: 'Changed', means: 'This is not the record that was signed.' },
-  refused: { word: 'Refused', means: 'This is no record that can be checked here.' },
+  refused: { word: 'Refused', means: 'This is no record that can be verified here.' },
   'unknown-signer': {
     word: 'Unknown signer',
     means: 'Whole and unchanged, signed by a key that is not known here.',
@@ -137,7 +137,7 @@ const PAGE: Record<Extract<Finding, { f: 'pages' }>['why'], string> = {
   torn: 'cut short',
   missing: 'missing',
   order: 'out of order',
-  chain: 'not the page that the next one names',
+  chain: 'not the block that the next one names',
   form: 'not readable',
   version: 'of a later version',
   run: 'of another run',
@@ -207,8 +207,8 @@ export const evidence = (f: Format) => ({
       case 'pages': {
         const pages =
           finding.pages === 1
-            ? `page ${finding.page}`
-            : `pages ${finding.page} to ${finding.page + finding.pages - 1}`;
+            ? `block ${finding.page}`
+            : `blocks ${finding.page} to ${finding.page + finding.pages - 1}`;
         const end = finding.toUs === null ? '' : `, to ${at(finding.toUs)}`;
         return `Trace: ${pages} ${PAGE[finding.why]}; run time from ${at(finding.fromUs)}${end}.`;
       }
@@ -226,7 +226,7 @@ export const evidence = (f: Format) => ({
       case 'resumed':
         return `The run was interrupted and taken up again (${r.times}); the gaps are marked.`;
       case 'damaged-at-sealing':
-        return `${r.pages} pages were damaged on the tablet before the record was sealed.`;
+        return `${r.pages} ${r.pages === 1 ? 'block was' : 'blocks were'} damaged on the tablet before the record was sealed.`;
       case 'no-job':
         return 'No job sheet belongs to this run.';
       case 'additions':

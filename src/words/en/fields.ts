@@ -133,7 +133,7 @@ export const THERMOCOUPLE_CLASS: Record<ThermocoupleClass, string> = { 1: '1', 2
 export const GAUGE_KIND: Record<GaugeKind, string> = {
   gauge: 'Gauge pressure',
   absolute: 'Absolute pressure',
-  sealed: 'Sealed gauge',
+  sealed: 'Sealed gauge pressure',
 };
 
 export const QUANTITY: Record<Quantity, string> = {
@@ -144,7 +144,7 @@ export const QUANTITY: Record<Quantity, string> = {
 export const ROLE: Record<Role, string> = {
   pressure: 'Pressure',
   temperature: 'Temperature',
-  supply: 'Sensor supply',
+  supply: 'Sensor power',
   junction: 'Cold junction',
   unused: 'Not used',
 };

@@ -67,9 +67,11 @@ export function driftText(
   if (jumped) said.push('The last step stands out against the jobs before.');
   else if (moving && perDay !== null) {
     said.push(`It moves by ${text(perDay * 30)} in 30 days.`);
-    if (daysToLimit === 0) said.push('The limit is met.');
+    if (daysToLimit === 0) said.push('The tolerance is used up.');
     else if (daysToLimit !== null)
-      said.push(`At this pace the limit is met in about ${Math.max(1, Math.round(daysToLimit))} days.`);
+      said.push(
+        `At this pace the tolerance is used up in about ${Math.max(1, Math.round(daysToLimit))} days.`,
+      );
   } else said.push(jobs >= 4 ? 'It stands still within its scatter.' : 'A pace is told from four jobs on.');
   return said.join(' ');
 }

@@ -24,14 +24,14 @@ describe('hold in words', () => {
     expect(plain(leakText(leak({ verdict: 'leaking', mbarPerMin: 2.1, low: 1.6, high: 2.6 })))).toBe(
       'Leaking 2.1 mbar/min (95 %: 1.6 mbar/min to 2.6 mbar/min)',
     );
-    expect(plain(leakText(leak({ verdict: 'tight', high: 0.4 })))).toBe('Tight to 0.4 mbar/min');
+    expect(plain(leakText(leak({ verdict: 'tight', high: 0.4 })))).toBe('No leak above 0.4 mbar/min');
     expect(leakText(leak({ verdict: 'cannot-be-seen', reason: 'line' }))).toContain('supplied');
     expect(leakText(leak({ verdict: 'cannot-be-seen', reason: 'line' }))).not.toMatch(/\d/);
   });
 
   it('an upper bound is rounded up and never to nothing', () => {
-    expect(plain(leakText(leak({ verdict: 'tight', high: 0.02 })))).toBe('Tight to 0.1 mbar/min');
-    expect(plain(leakText(leak({ verdict: 'tight', high: 0.81 })))).toBe('Tight to 0.9 mbar/min');
+    expect(plain(leakText(leak({ verdict: 'tight', high: 0.02 })))).toBe('No leak above 0.1 mbar/min');
+    expect(plain(leakText(leak({ verdict: 'tight', high: 0.81 })))).toBe('No leak above 0.9 mbar/min');
   });
 
   it('a fall is put down to a leak only where one was found', () => {

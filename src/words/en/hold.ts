@@ -6,7 +6,7 @@ import { type Format, METRIC } from '../create-format.ts';
 
 const LEAK_VERDICT: Record<LeakVerdict, string> = {
   leaking: 'Leaking',
-  tight: 'Tight',
+  tight: 'No leak seen',
   'cannot-tell': 'Cannot tell yet',
   'cannot-be-seen': 'Cannot be seen',
 };
@@ -14,12 +14,12 @@ const LEAK_VERDICT: Record<LeakVerdict, string> = {
 const CANNOT_TELL: Record<CannotTellReason, string> = {
   tap: 'the sensor does not read the packer’s pressure',
   line: 'the line is supplied: the regulator makes up for a leak',
-  'too-short': 'the line has not been closed and still for long enough',
-  'temperature-trend': 'the trend of the gas temperature is not known well enough',
+  'too-short': 'the line has not been shut and still for long enough',
+  'temperature-trend': 'air temperature trend not known well enough',
   'sensor-warmth':
     'the pressure sensor’s own warmth may move its reading as much: keep it out of sun and wind',
   'not-gas': 'with water or steam in the packer the pressure does not go by the gas law',
-  settling: 'the heat of the fill fades and the rubber settles',
+  settling: 'air still cooling, rubber still stretching',
   'no-pressure': 'there is no usable pressure reading',
 };
 
@@ -45,28 +45,28 @@ export interface Ends {
 const ends = ({ low, high }: Ends): string => (low === high ? '' : ` (${low} to ${high})`);
 
 /**
- * Words about the cure claim what can be known: the data sheet's time at the coldest credible place, as a
- * lower bound. They never say that the resin is hard or that anything may be opened.
+ * Words about the cure claim what can be known: the data sheet's time at the coldest likely spot, by a cautious
+ * count. They never say that the resin is hard or that anything may be opened.
  */
 const CURE = {
-  name: 'Cure time by the data sheet',
-  met: 'Cure time by the data sheet met at the coldest credible place (lower bound)',
-  notMet: 'Cure time by the data sheet not met',
-  notKnown: 'Cure time cannot be told',
+  name: 'Data-sheet cure time',
+  met: 'Data-sheet cure time reached at the coldest likely spot (cautious count)',
+  notMet: 'Data-sheet cure time not reached',
+  notKnown: 'Cure time not known',
   notJudged: 'Cure is not judged: the resin cures by light',
   noResin: 'No resin on the job sheet: cure time is not followed',
   notStarted: 'Counts from seating on',
-  notHeld: 'Counts since seating; when it will be met is told from the hold on',
+  notHeld: 'Counts since seating; when it will be reached is told from the hold on',
   willBeMetAt: (clock: Ends, inTime: string): string =>
-    `Lower bound met at about ${clock.value}${ends(clock)}, in ${inTime}`,
-  willBeMetIn: (time: Ends): string => `Lower bound met in about ${time.value}${ends(time)}`,
+    `Reached at about ${clock.value}${ends(clock)}, in ${inTime}`,
+  willBeMetIn: (time: Ends): string => `Reached in about ${time.value}${ends(time)}`,
   exothermAt: (clock: Ends, inTime: string, warmest: Ends): string =>
     `Exotherm (forecast from a generic sketch of the resin): warmest at about ${clock.value}${ends(clock)}, in ${inTime}: ${warmest.value}${ends(warmest)}`,
   exothermIn: (time: Ends, warmest: Ends): string =>
     `Exotherm (forecast from a generic sketch of the resin): warmest in about ${time.value}${ends(time)}: ${warmest.value}${ends(warmest)}`,
-  progress: ({ value, low, high }: Ends): string => `${value} (lower and upper bound ${low} to ${high}).`,
+  progress: ({ value, low, high }: Ends): string => `${value} (cautious count ${low}, at most ${high}).`,
   progressOver: (low: string): string =>
-    `Not met: by the cautious count ${low} of the cure time has passed. Only the likely count is over the end.`,
+    `Not reached: by the cautious count ${low} of the cure time has passed. Only the likely count is over the end.`,
   between: (low: string, high: string): string => `${low} to ${high}`,
 };
 
@@ -86,7 +86,7 @@ export function hold(f: Format) {
           return `${word} ${f.pressureRate(leak.mbarPerMin, units)}${interval}`;
         }
         case 'tight':
-          return leak.high === null ? word : `${word} to ${f.pressureRate(boundUp(leak.high), units)}`;
+          return leak.high === null ? word : `No leak above ${f.pressureRate(boundUp(leak.high), units)}`;
         case 'cannot-tell':
         case 'cannot-be-seen':
           return leak.reason === null ? word : `${word}: ${CANNOT_TELL[leak.reason]}`;
@@ -96,7 +96,7 @@ export function hold(f: Format) {
     /** Warmth to come, with its advice; advice has a floor or says that the floor is unknown. */
     liftText(lift: NonNullable<HoldView['lift']>, units = METRIC): string {
       const { value, low, high } = lift.peakBar;
-      const peak = `Warmth will lift the pressure to ${f.pressure(value, units)} (${f.pressureNumber(low, units)} to ${f.pressureNumber(high, units)})`;
+      const peak = `Cure heat will raise the pressure to ${f.pressure(value, units)} (${f.pressureNumber(low, units)} to ${f.pressureNumber(high, units)})`;
       const when = lift.ceilingInS === null ? '' : `, ceiling in ${f.duration(lift.ceilingInS.value)}`;
       if (lift.adviceHighBar === null) return `${peak}${when}`;
       const floor =
@@ -110,15 +110,15 @@ export function hold(f: Format) {
     bandExitText(exit: NonNullable<HoldView['bandExit']>, verdict: LeakVerdict): string {
       const { value, low, high } = exit.inS;
       const when = `in ${f.duration(value)} (${f.duration(low)} to ${f.duration(high)})`;
-      if (exit.direction === 'up') return `Will leave the hold band upwards by warmth ${when}`;
+      if (exit.direction === 'up') return `Will leave the hold band upwards by cure heat ${when}`;
       if (verdict === 'leaking') return `Will leave the hold band downwards by leak ${when}`;
       const why = verdict === 'tight' ? 'as it cools' : 'like this';
       return `If the pressure goes on falling ${why}: under the hold floor ${when}`;
     },
 
     coldestText(cure: CureView, units = METRIC): string {
-      if (cure.coldest === null) return `Coldest credible place: ${CURE_SOURCE[cure.source]}`;
-      return `Coldest credible place ${f.temperature(cure.coldest.value, units)} (${CURE_SOURCE[cure.source]})`;
+      if (cure.coldest === null) return `Coldest likely spot: ${CURE_SOURCE[cure.source]}`;
+      return `Coldest likely spot ${f.temperature(cure.coldest.value, units)} (${CURE_SOURCE[cure.source]})`;
     },
   };
 }

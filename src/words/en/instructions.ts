@@ -48,7 +48,7 @@ export function instructions(f: Format) {
 
   const INSTRUCTIONS = {
     prepare: {
-      connect: always('Connect the device.', 'Not connected: no alarms.'),
+      connect: always('Connect the device.', 'Not connected: no alarm can come.'),
       packer: always('Choose the packer.', 'No limit: no over-pressure warning.'),
       zero: always(
         'Open the coupling, then zero.',

@@ -1,4 +1,4 @@
-/** Words of the list of jobs and of opening a job file. */
+/** Words of the list of jobs and of opening a sheet file. */
 export const JOBS = {
   title: 'Jobs',
   back: 'Back',
@@ -7,7 +7,8 @@ export const JOBS = {
   newJob: 'New job sheet',
   same: 'Same as the last one',
   sheets: 'Job sheets',
-  noSheets: 'No job sheets yet. A run can be started without one and the sheet filled in during the cure.',
+  noSheets:
+    'No job sheets yet. A run can be started without one and the job sheet filled in during the cure.',
   openTitle: 'A run was not closed',
   maybeFull: 'A packer may be full.',
   maybeFullTodo: 'Keep clear of the pipe, watch the dial gauge, and resume the run that was not closed.',
@@ -22,7 +23,7 @@ export const JOBS = {
   closeText: 'The trace is kept and marked as interrupted. It cannot be resumed afterwards.',
   storageKept: 'The browser keeps the records of this page.',
   storageNotKept:
-    'The browser may clear the records of this page when the disk runs full. Export what matters.',
+    'The browser may clear the records of this page when the disk runs full. Make a backup (Settings).',
   filesFault: 'Nothing can be recorded.',
   documentsFault:
     'Jobs, packers, resins and sensors that were saved here are not seen, and what is entered now is lost when this page closes. The watch works.',
@@ -30,10 +31,10 @@ export const JOBS = {
   /** @param why a sentence of the first fault; null: nothing is known of it */
   fileRefused: (field: string, why: string | null) =>
     [
-      'This file is no job file that can be read.',
+      'This file is no sheet file that can be read.',
       ...(why === null ? [] : [field === '' ? why : `${field}: ${why}`]),
     ].join(' '),
-  fileKept: 'Taken over. Documents that are here already were left as they are.',
+  fileKept: 'Added. Entries already here are unchanged.',
   newTitle: 'New job',
   stateOpen: 'open',
   stateInterrupted: 'interrupted',

@@ -38,7 +38,7 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
     todo: 'Nothing came from it. Choose another port, or check that the device has power and its firmware speaks this protocol.',
   },
   speed: {
-    title: 'Bytes come, but no text: a wrong speed or a disturbed line',
+    title: 'Bytes come, but no text: a wrong speed or a disturbed cable',
     todo: 'Set the device to 500000 or 115200 baud and connect again. If it worked before, change the cable.',
   },
   'not-protocol': {
@@ -83,10 +83,10 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
   },
   'write-failed': {
     title: 'The device could not be written to',
-    todo: 'Check the cable. The device’s own limit may not be armed.',
+    todo: 'Check the cable. The device’s own limit may be off.',
   },
   'read-recovered': {
-    title: 'The line was disturbed and went on',
+    title: 'The cable was disturbed and works again',
     todo: 'A gap is marked. If it comes again, change the cable.',
   },
   'limit-not-kept': {
@@ -166,8 +166,8 @@ const ENGINE_ONLY: Record<EngineOnlyError, Advice> = {
   },
   'no-run': { title: 'No run is open', todo: 'Start recording first.' },
   'run-open': { title: 'A run is open already', todo: 'End the open run first.' },
-  'not-connected': { title: 'No device is connected', todo: 'Connect the device or the simulated rig.' },
-  'not-a-rig': { title: 'This works on the simulated rig only', todo: 'Connect the simulated rig.' },
+  'not-connected': { title: 'No device is connected', todo: 'Connect the device or the practice rig.' },
+  'not-a-rig': { title: 'This works on the practice rig only', todo: 'Connect the practice rig.' },
   refused: { title: 'Refused', todo: 'The reason stands beside it.' },
   'bad-request': {
     title: 'The program asked itself something wrong',

@@ -1,7 +1,7 @@
 /** Words of the folder that the office shares. */
 export const OFFICE = {
   title: 'Shared folder',
-  lead: 'Sealed jobs are written into a folder of this device, and the others’ are read from there. Any drive that keeps folders the same on several devices will do. The app itself sends nothing.',
+  lead: 'Sealed jobs are written into a folder that this tablet sees, and the others’ are read from there. Any drive that keeps a folder the same on several tablets will do. The app itself sends nothing.',
   link: 'Shared folder',
   none: 'No folder is chosen.',
   choose: 'Choose a folder',
@@ -10,8 +10,8 @@ export const OFFICE = {
   forgotten: 'The folder is not used any more. What is in it stays.',
   folder: 'Folder',
   unsupported:
-    'This browser can’t keep a folder. Save each job’s file from its review, and open others’ files under Check a file.',
-  check: 'Check a file',
+    'This browser can’t keep a folder. Save each record file from its review, and open others’ files under Verify a file.',
+  check: 'Verify a file',
   ask: 'Allow the folder again',
   asked: 'The browser asks for permission again after a restart.',
   denied:
@@ -40,8 +40,8 @@ export const OFFICE = {
   },
   list: 'In the folder',
   look: 'Look again',
-  looking: 'Checking the files',
-  empty: 'There are no job files in the folder.',
+  looking: 'Verifying the files',
+  empty: 'There are no record files in the folder.',
   away: 'The folder can’t be read: it is not there, or its drive is not connected. What is in the archive stays.',
   more: (n: number) => `${n} more files are not listed.`,
   fresh: (n: number) => (n === 1 ? 'One new record.' : `${n} new records.`),
@@ -59,7 +59,7 @@ export const OFFICE = {
     unreadable: 'could not be read',
   },
   signedBy: (who: string) => `signed by ${who}`,
-  open: 'Look into it',
+  open: 'Open',
   keep: 'Keep in the archive',
   kept: 'Kept in the archive.',
 };

@@ -7,7 +7,7 @@ import { STAGE_ACTION } from './terms.ts';
 const REFUSED: Record<RefusalCode, string> = {
   'working-over-rated': 'The working pressure is over the rated pressure',
   'no-margin-reason': 'The working pressure is over the ceiling',
-  'lift-past-rated': 'Warmth of the cure would lift this line past the rated pressure',
+  'lift-past-rated': 'Cure heat would raise this line past the rated pressure',
   'floor-over-working': 'The working pressure does not reach the hold floor',
   'u-over-rated': 'The sensor is too uncertain to guard this packer',
   'other-unrated': 'The rated pressure of the other packer on this line is not known',

@@ -6,19 +6,20 @@ import type { refusals } from './refusals.ts';
 
 /** `of` is what the warning is about and its numbers, in brackets, or nothing. */
 const WARNING: Record<WarningCode, (of: string) => string> = {
-  'no-packer': (of) => `No packer is chosen: no limit is set, gauge only${of}.`,
-  'no-rating': (of) => `The packer has no rated pressure: no limit is set, gauge only${of}.`,
+  'no-packer': (of) => `No packer is chosen: no limit, no over-pressure warning${of}.`,
+  'no-rating': (of) => `The packer has no rated pressure: no limit, no over-pressure warning${of}.`,
   'diameter-unknown': (of) => `The pipe’s diameter is not known: the packer’s lowest rating is used${of}.`,
   'diameter-not-measured': (of) => `The nominal size stands in for the inner diameter${of}. Measure it.`,
   'plate-says-working': (of) => `The plate’s working pressure is taken as the maximum${of}.`,
   'working-proposed': (of) => `No working pressure was entered: the proposal is used${of}.`,
-  'ceiling-kept': (of) => `Within a run the ceiling only falls: the one this run began with stands${of}.`,
+  'ceiling-kept': (of) =>
+    `During a run you can lower the ceiling, never raise it: the one this run began with stands${of}.`,
   'no-margin': (of) =>
-    `Working at the rated pressure leaves no margin for a sensor that reads low or for warmth${of}.`,
-  'lift-past-ceiling': (of) => `Warmth may lift the line over the ceiling${of}.`,
+    `Working at the rated pressure leaves no margin for a sensor that reads low or for cure heat${of}.`,
+  'lift-past-ceiling': (of) => `Cure heat may raise the line over the ceiling${of}.`,
   'rise-assumed': (of) => `The warming of the air by the cure is assumed by exotherm class${of}.`,
   'heating-unknown': (of) =>
-    `Nobody said whether the packer is warmed from outside: cure time is counted as if it were, and met later${of}. Say it on the job sheet.`,
+    `Nobody said whether the packer is warmed from outside: cure time is counted as if it were, and reached later${of}. Say it on the job sheet.`,
   'heated-to-unknown': (of) =>
     `The packer is warmed and nobody said to what: the lift by that warmth is not in the plan${of}. Enter it on the job sheet.`,
   'not-gas': (of) =>
@@ -32,14 +33,14 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'relief-under-working': (of) => `The relief valve opens at or under the working pressure${of}.`,
   'water-unknown': (of) => `Groundwater is not known: there is no hold floor${of}.`,
   'free-inflation-unknown': (of) =>
-    `The packer’s free inflation pressure is not known: there is no hold floor until the fill shows it${of}.`,
+    `The packer’s free inflation pressure is not known: there is no hold floor until inflating shows it${of}.`,
   'seat-over-working': (of) =>
     `The seat pressure is not under the working pressure: no seat pause is planned${of}.`,
-  'tap-no-hold': (of) => `With this tap only the guard runs: hold and leak cannot be judged${of}.`,
+  'tap-no-hold': (of) => `Sensor here: over-pressure warning only, no leak check${of}.`,
   'line-unknown': (of) => `How the line is fed is not known: a leak cannot be told${of}.`,
   'u-large': (of) => `The uncertainty of the reading is over a tenth of the rated pressure${of}.`,
   'u-assumed': (of) => `Nothing is known of the sensor: a wide uncertainty is assumed${of}.`,
-  'device-not-described': (of) => `No device is connected: its own description comes later${of}.`,
+  'device-not-described': (of) => `No device is connected: sensor data comes when you connect${of}.`,
   'channel-missing': (of) => `The device has no such channel${of}.`,
   'sensor-missing': (of) => `The document of an assigned sensor is gone${of}.`,
   'signal-differs': (of) =>
@@ -61,10 +62,9 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'gauge-drifting': (of) =>
     `Sensor and dial gauge move apart from job to job: one of them is due for calibration${of}.`,
   'probe-differed': (of) => `In its last job the probe did not agree with the thermometer${of}.`,
-  'no-sleeve-place': (of) => `No probe at the sleeve: cure time waits by the ground temperature${of}.`,
+  'no-sleeve-place': (of) => `No probe at the sleeve: cure counted at ground temperature${of}.`,
   'air-assumed': (of) => `Air pressure is assumed${of}.`,
-  'ground-unknown': (of) =>
-    `Ground temperature is not known: cure time cannot be told where no probe can${of}.`,
+  'ground-unknown': (of) => `No ground temperature: without a probe, no cure time${of}.`,
   'volume-estimated': (of) => `The gas volume is estimated${of}.`,
   'volume-unknown': (of) => `The gas volume is not known${of}.`,
   'overlap-short': (of) => `The overlap on sound pipe is under 100 mm${of}.`,
@@ -76,7 +76,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'fabric-unknown': (of) => `Fabric weight or resin ratio is missing: no resin mass${of}.`,
   'density-unknown': (of) => `A density is missing: no hardener by mass${of}.`,
   'pot-life-unknown': (of) => `Pot life at this temperature is not known${of}.`,
-  'pot-life-extrapolated': (of) => `The mixing temperature lies outside the sheet’s pot life table${of}.`,
+  'pot-life-extrapolated': (of) =>
+    `The mixing temperature lies outside the data sheet’s pot life table${of}.`,
   'pot-life-tight': (of) =>
     `Less than five minutes are left between seating and the end of the pot life${of}.`,
   'pot-mass': (of) => `More is mixed than the pot life was stated for: it runs out sooner${of}.`,
@@ -84,7 +85,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'light-cured': (of) =>
     `The resin cures by light: time at temperature says nothing of it, and cure is not judged${of}.`,
   'no-cure-points': (of) => `The resin has no cure time: cure time is not followed${of}.`,
-  cold: (of) => `The ground may be under the sheet’s lowest temperature: then no cure time is counted${of}.`,
+  cold: (of) =>
+    `The ground may be under the lowest temperature of the data sheet: then no cure time is counted${of}.`,
   'resin-expired': (of) => `The resin batch has expired${of}.`,
   'batch-missing': (of) => `Batch numbers are missing${of}.`,
   'packer-damaged': (of) => `The packer’s log ends with damage${of}.`,
@@ -104,7 +106,7 @@ const DERIVATION: Record<DerivationCode, { readonly name: string; readonly how: 
   'rated-lower': { name: 'Rated pressure on this line', how: 'Of two packers on one line the lower rating.' },
   u: {
     name: 'Uncertainty of the reading (k = 2)',
-    how: 'Calibration, zero, resolution, supply and noise, combined.',
+    how: 'Calibration, zero, resolution, sensor power and noise, combined.',
   },
   ceiling: { name: 'Ceiling', how: 'Rated pressure less the uncertainty of the reading.' },
   lift: {
@@ -143,8 +145,8 @@ const DERIVATION: Record<DerivationCode, { readonly name: string; readonly how: 
   },
   'resin-mass': { name: 'Mixed resin', how: 'Area × fabric weight × resin ratio, with waste.' },
   'hardener-mass': { name: 'Hardener in it', how: 'By the mixing ratio.' },
-  'pot-life': { name: 'Pot life', how: 'The sheet’s table at the mixing temperature.' },
-  'seat-by': { name: 'Seated at the latest, from mixing', how: 'The pot life.' },
+  'pot-life': { name: 'Pot life', how: 'The data sheet’s table at the mixing temperature.' },
+  'seat-by': { name: 'Seat within (from mixing)', how: 'The pot life.' },
   'air-test-time': { name: 'Air test: time', how: 'By the method’s table or formula.' },
   'air-test-drop': { name: 'Air test: allowed drop', how: 'By the method.' },
   'air-test-u': { name: 'Air test: uncertainty of a drop', how: 'Of the difference of two readings.' },

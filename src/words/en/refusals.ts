@@ -10,7 +10,7 @@ const REFUSAL: Record<RefusalCode, (of: string) => string> = {
   'no-margin-reason': (of) =>
     `The working pressure is over the ceiling${of}. Lower it, or give a reason for working at the rated pressure.`,
   'lift-past-rated': (of) =>
-    `Warmth of the cure would lift this line past the rated pressure${of}. Lower the working pressure, or use a relieving regulator.`,
+    `Cure heat would raise this line past the rated pressure${of}. Lower the working pressure, or use a relieving regulator.`,
   'floor-over-working': (of) =>
     `The working pressure does not reach the hold floor: the sleeve would not stay on the wall${of}.`,
   'u-over-rated': (of) => `The sensor is too uncertain to guard this packer${of}.`,
@@ -73,6 +73,7 @@ const INPUT: Record<InputCode, string> = {
   parts: 'parts of resin',
   'hardener-parts': 'parts of hardener',
   'mix-temperature': 'mixing temperature',
+  'lowest-temperature': 'lowest temperature of the data sheet',
   'pot-life': 'pot life',
   handling: 'handling',
   'start-pressure': 'start pressure',

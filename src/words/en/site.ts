@@ -12,23 +12,24 @@ export const TAP: Record<Tap, string> = {
 export const TAP_MEANS: Record<Tap, string> = {
   packer: 'The reading is the packer’s own pressure.',
   hose: 'While air flows the reading stands above the packer’s pressure; at rest it is the packer’s.',
-  supply: 'The reading is not the packer’s pressure. Only the guard runs; hold and leak cannot be judged.',
-  unknown: 'Taken as not the packer’s pressure: only the guard runs; hold and leak cannot be judged.',
+  supply: 'The reading is not the packer’s pressure: over-pressure warning only, no leak check.',
+  unknown: 'Taken as not the packer’s pressure: over-pressure warning only, no leak check.',
 };
 
 export const LINE: Record<Line, string> = {
-  closed: 'Closed valve',
+  closed: 'Shut valve',
   'supplied-relieving': 'Supplied, relieving regulator',
   'supplied-nonrelieving': 'Supplied, regulator does not relieve',
   unknown: 'Not known',
 };
 
 export const LINE_MEANS: Record<Line, string> = {
-  closed: 'A leak can be seen. Warmth of the cure lifts the pressure.',
-  'supplied-relieving': 'The regulator tops up and lets out: a leak cannot be seen, warmth is let out.',
+  closed: 'A leak can be seen. Cure heat raises the pressure.',
+  'supplied-relieving':
+    'The regulator tops up and lets out: a leak cannot be seen, what cure heat adds is let out.',
   'supplied-nonrelieving':
-    'The regulator tops up but does not let out: a leak cannot be seen, warmth lifts the pressure.',
-  unknown: 'Neither leak nor lift can be judged with certainty.',
+    'The regulator tops up but does not let out: a leak cannot be seen, cure heat raises the pressure.',
+  unknown: 'Neither a leak nor a rise by cure heat can be judged with certainty.',
 };
 
 export const MATERIAL: Record<PipeSetup['material'], string> = {

@@ -46,8 +46,8 @@ export const PLACE_TITLE: Record<Place, string> = {
 
 /** State of the limit that the device itself guards. */
 export const DEVICE_GUARD: Record<DeviceGuardState, string> = {
-  unarmed: 'not armed',
-  armed: 'armed',
+  unarmed: 'off',
+  armed: 'on',
   tripped: 'tripped',
   silenced: 'tripped, sounder silenced',
 };
@@ -55,14 +55,15 @@ export const DEVICE_GUARD: Record<DeviceGuardState, string> = {
 /** Standing marks: always on the screen while they hold. */
 export const STANDING: Record<Standing, { readonly mark: string; readonly means: string }> = {
   'no-limit': {
-    mark: 'No limit set: gauge only',
+    mark: 'No limit: no over-pressure warning',
     means: 'No packer is chosen, so nothing here warns of its rated pressure.',
   },
   'no-margin': {
     mark: 'No margin',
-    means: 'Working at the rated pressure was chosen. A sensor that reads low, or warmth, passes the rating.',
+    means:
+      'Working at the rated pressure was chosen. A sensor that reads low, or cure heat, takes it past the rated pressure.',
   },
-  practice: { mark: 'Practice', means: 'Simulated rig. Nothing here is a real line.' },
+  practice: { mark: 'Practice', means: 'Practice rig: nothing here is a real line.' },
   'not-zeroed': {
     mark: 'Zero not taken',
     means: 'The zero of the sensor was not taken with the coupling open.',
@@ -71,9 +72,12 @@ export const STANDING: Record<Standing, { readonly mark: string; readonly means:
     mark: 'Sensor not calibrated',
     means: 'The scale is the device’s own suggestion. The uncertainty is wider for it.',
   },
-  'device-unarmed': { mark: 'Device limit off', means: 'The device’s own limit is not armed.' },
+  'device-unarmed': {
+    mark: 'Device limit off',
+    means: 'The device does not guard the limit by itself: stay within hearing of this tablet.',
+  },
   'no-hold-by-tap': {
-    mark: 'Hold cannot be judged here',
+    mark: 'Hold is not judged here',
     means: 'The sensor does not read the packer’s pressure (see the tap on the job sheet).',
   },
   'only-one-seen': {

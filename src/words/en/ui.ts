@@ -11,13 +11,13 @@ export const UI = {
 
   // values
   pressure: 'Pressure',
-  readingU: (u: string) => `± ${u}, gauge`,
+  readingU: (u: string) => `± ${u}, gauge pressure`,
   temperature: 'Temperature',
   rated: 'Rated',
   ceiling: 'Ceiling',
   working: 'Working',
-  floor: 'Floor',
-  lines: 'Lines of the trace',
+  floor: 'Hold floor',
+  lines: 'Curves of the trace',
   notKnown: 'not known',
   oldReading: 'Old reading',
   oldReadingOf: (age: string) => `Old reading, ${age}`,
@@ -28,7 +28,7 @@ export const UI = {
   overRangeMeans: 'The sensor reads no further.',
   ladder: (now: string, ceiling: string, rated: string) =>
     `Pressure ${now}. Ceiling ${ceiling}. Rated ${rated}.`,
-  ladderNoLimit: (now: string) => `Pressure ${now}. No limit set: gauge only`,
+  ladderNoLimit: (now: string) => `Pressure ${now}. No limit: no over-pressure warning`,
 
   // alarms
   alarms: 'Alarms',
@@ -39,12 +39,12 @@ export const UI = {
   soundGone:
     'No sound comes out of this tablet, so alarms are seen only. Check its sound output, and keep this screen in sight.',
   noAlarms: 'No alarms.',
-  notLive: 'Not live: no alarm can come.',
+  notLive: 'Not connected: no alarm can come.',
   acknowledge: 'Acknowledge',
   acknowledgeAll: 'Acknowledge all',
   moreAlarms: 'More alarms',
   alarmsAll: (n: number) => `Show all ${n}`,
-  alarmsFirst: 'Show the first',
+  alarmsFirst: 'Top alarm only',
   shelve: 'Put aside',
   shelved: 'Alarms put aside',
   shelvedMark: 'Put aside',
@@ -88,5 +88,5 @@ export const UI = {
 
   // practice
   practiceWord: 'PRACTICE',
-  practiceBanner: 'PRACTICE. Simulated rig, nothing here is a real line.',
+  practiceBanner: 'PRACTICE. Nothing here is a real line.',
 };
