@@ -141,7 +141,7 @@ export async function sealedFacts(
   if (sealed === null || manifest === null) return null;
   const additions: SealedFacts['additions'][number][] = [];
   for (let i = 0; i < sealed.additions.length; i++) {
-    const read = await checkAddition(sealed, i, deps.crypto);
+    const read = await checkAddition(sealed, manifest.runId, i, deps.crypto);
     if (!read.ok) break;
     const { addition } = read;
     additions.push({ ...addition, signedBy: trust.names.get(addition.signer.fingerprint) ?? null });

@@ -52,9 +52,24 @@ const isRecord = (v: unknown): v is Record<string, unknown> =>
   typeof v === 'object' && v !== null && !Array.isArray(v);
 const isTime = (v: unknown): v is number => typeof v === 'number' && Number.isSafeInteger(v) && v >= 0;
 
+/** Deeper than any entry, and shallow enough to be walked through. */
+const MAX_DEPTH = 32;
+
+/** JSON can write numbers that are none when they are read, and nest without end. */
+function isBounded(value: unknown, depth = 0): boolean {
+  if (typeof value === 'number') return Number.isFinite(value);
+  if (typeof value !== 'object' || value === null) return true;
+  if (depth === MAX_DEPTH) return false;
+  for (const member of Array.isArray(value) ? value : Object.values(value))
+    if (!isBounded(member, depth + 1)) return false;
+  return true;
+}
+
+/** undefined where it is no JSON, or JSON beyond these bounds. */
 function parseJson(text: string): unknown {
   try {
-    return JSON.parse(text);
+    const value: unknown = JSON.parse(text);
+    return isBounded(value) ? value : undefined;
   } catch {
     return undefined;
   }

@@ -46,6 +46,8 @@ export type Finding =
       readonly toUs: number | null;
     }
   | { readonly f: 'addition'; readonly number: number; readonly why: AdditionFault }
+  /** An addition that holds, by a key that is not known here. */
+  | { readonly f: 'addition-signer'; readonly number: number; readonly fingerprint: string }
   | { readonly f: 'signer'; readonly fingerprint: string };
 
 /** What a reader should know of a record in which nothing is wrong. */
@@ -55,7 +57,7 @@ export type Remark =
   /** Pages were damaged on the tablet before the sealing. */
   | { readonly r: 'damaged-at-sealing'; readonly pages: number }
   | { readonly r: 'no-job' }
-  | { readonly r: 'additions'; readonly count: number; readonly unknownSigners: readonly string[] }
+  | { readonly r: 'additions'; readonly count: number }
   /** Built after the sealing key was gone: derived files were checked by deriving them alone. */
   | { readonly r: 'no-sums' }
   /** A derived file is as signed, and today's program would make another. */

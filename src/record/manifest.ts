@@ -17,6 +17,8 @@ import { ALGORITHM, type PreviousKey, type Signer } from './signing.ts';
 import type { PageDamage, RunEnd } from './types.ts';
 
 export const RECORD_SCHEMA = 'steadybar-record/1';
+/** A day of alarms and checkpoints has a hundredth of it; what claims more is not read into memory. */
+export const MAX_MANIFEST_BYTES = 16 << 20;
 /** A page hash is noted every so many pages, so that pages made anew can be narrowed down to a span. */
 export const CHECKPOINT_PAGES = 600;
 

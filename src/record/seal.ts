@@ -125,15 +125,20 @@ export type AdditionFault =
   | 'signature'
   | 'fingerprint' // the fingerprint named is not the key's
   | 'order' // its number, or the statement it follows, is another
-  | 'record'; // it belongs to another record
+  | 'record' // it belongs to another record
+  | 'too-many'; // more than a record takes: none of those is read
 
 export type AdditionReading =
   | { readonly ok: true; readonly addition: Addition }
   | { readonly ok: false; readonly fault: AdditionFault };
 
-/** Checks one addition against the manifest and the statement before it. */
+/**
+ * Checks one addition against the manifest and the statement before it.
+ * @param runId the manifest's
+ */
 export async function checkAddition(
   sealed: Sealed,
+  runId: string,
   index: number,
   crypto: RecordCrypto,
 ): Promise<AdditionReading> {
@@ -154,7 +159,7 @@ export async function checkAddition(
   if (a.signer.fingerprint !== (await fingerprintOf(crypto, key))) return fault('fingerprint');
   if (!(await crypto.verify(key, signed.statement, signed.signature))) return fault('signature');
   const manifestSha256 = toHex(await crypto.sha256(sealed.manifest));
-  if (a.manifestSha256 !== manifestSha256) return fault('record');
+  if (a.manifestSha256 !== manifestSha256 || a.runId !== runId) return fault('record');
   const before = index === 0 ? sealed.manifest : sealed.additions[index - 1]!.statement;
   if (a.number !== index + 1 || a.previousSha256 !== toHex(await crypto.sha256(before)))
     return fault('order');

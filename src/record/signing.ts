@@ -5,6 +5,7 @@
 import { type Crc32, crc32 } from './crc.ts';
 import { SCRIPT_SHA256, type Sha256 } from './hashing.ts';
 import { toHex } from './hex.ts';
+import { isSmallOrder } from './small-order.ts';
 
 export const ALGORITHM = 'Ed25519';
 export const PUBLIC_KEY_BYTES = 32;
@@ -18,7 +19,7 @@ export interface RecordCrypto {
   readonly hashing: Sha256;
   readonly crc32: Crc32;
   /**
-   * False for any signature that does not hold, a malformed key among them.
+   * False for any signature that does not hold, a malformed key and one of small order among them.
    * @throws SigningUnsupported where the platform has no Ed25519: a good record must not look like a changed one
    */
   verify(publicKey: Uint8Array, message: Uint8Array, signature: Uint8Array): Promise<boolean>;
@@ -120,6 +121,7 @@ export function createRecordCrypto(
     },
     async verify(publicKey, message, signature) {
       if (publicKey.length !== PUBLIC_KEY_BYTES || signature.length !== SIGNATURE_BYTES) return false;
+      if (isSmallOrder(publicKey)) return false;
       try {
         const key = await subtle.importKey('raw', plain(publicKey), ALGORITHM, true, ['verify']);
         return await subtle.verify(ALGORITHM, key, plain(signature), plain(message));

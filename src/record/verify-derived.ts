@@ -48,7 +48,7 @@ export async function checkDerived(
 ): Promise<void> {
   const { files, findings, remarks } = work;
   const intact = content !== null;
-  const made = intact ? await madeAgain(work, manifest) : new Map<string, number | null>();
+  const made = intact ? await madeAgain(work, manifest, signed) : new Map<string, number | null>();
   const fixed: readonly string[] = [
     FILE.manifest,
     FILE.signature,
@@ -99,8 +99,12 @@ class Comparison {
  * when it does not; those that can't be made are left out. Pages of another hand may be signed and sound and still
  * hold what no sensing can follow.
  */
-async function madeAgain(work: Work, manifest: Manifest): Promise<ReadonlyMap<string, number | null>> {
-  const { options, files } = work;
+async function madeAgain(
+  work: Work,
+  manifest: Manifest,
+  signed: ReadonlySet<string> | null,
+): Promise<ReadonlyMap<string, number | null>> {
+  const { options, files, findings } = work;
   const made = new Map<string, number | null>();
   const check = files.get(FILE.check);
   if (options.words !== undefined && check !== undefined) {
@@ -119,6 +123,8 @@ async function madeAgain(work: Work, manifest: Manifest): Promise<ReadonlyMap<st
       for (const { name, bytes } of await options.extras({ manifest, manifestSha256 })) {
         const there = files.get(name)?.content;
         if (there !== undefined) made.set(name, firstDifference(await readAll(there), bytes));
+        // Where sums stand they name what is missing.
+        else if (signed === null) findings.push({ f: 'missing', file: name });
       }
     } catch {
       // As above: what can't be made is told as not derived.

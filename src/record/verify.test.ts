@@ -35,7 +35,7 @@ describe('an untouched record', () => {
     const v = await verify(file);
     expect([v.verdict, v.findings]).toEqual(['valid', []]);
     expect(v.signer).toBe('tablet 3');
-    expect(v.remarks).toEqual([{ r: 'additions', count: 2, unknownSigners: [] }]);
+    expect(v.remarks).toEqual([{ r: 'additions', count: 2 }]);
     expect(v.additions.map((a) => [a.number, a.kind])).toEqual([
       [1, 'correction'],
       [2, 'status'],
@@ -59,11 +59,12 @@ describe('an untouched record', () => {
     const v = await verify(file, { trusted: new Map() });
     expect([v.verdict, v.findings, v.signer]).toEqual([
       'unknown-signer',
-      [{ f: 'signer', fingerprint: signer.fingerprint }],
+      [
+        { f: 'addition-signer', number: 1, fingerprint: signer.fingerprint },
+        { f: 'addition-signer', number: 2, fingerprint: office.fingerprint },
+        { f: 'signer', fingerprint: signer.fingerprint },
+      ],
       null,
-    ]);
-    expect(v.remarks).toEqual([
-      { r: 'additions', count: 2, unknownSigners: [signer.fingerprint, office.fingerprint] },
     ]);
   });
 
@@ -73,7 +74,7 @@ describe('an untouched record', () => {
     };
     const v = await verify(file, { words: gone });
     expect([v.verdict, v.remarks[0]]).toEqual(['valid', { r: 'not-derived', file: FILE.check }]);
-    const bare = await verify(await jobFile(pages, sealed, null), { words: gone });
+    const bare = await verify(await jobFile(pages, sealed, null, paper), { words: gone });
     expect([bare.verdict, bare.findings]).toEqual(['incomplete', [{ f: 'missing', file: FILE.sums }]]);
   });
 
@@ -91,7 +92,7 @@ describe('an untouched record', () => {
   });
 
   it('built when the key was gone has no sums, and is derived again instead', async () => {
-    const bare = await jobFile(pages, sealed, null);
+    const bare = await jobFile(pages, sealed, null, paper);
     const v = await verify(bare);
     expect([v.verdict, v.remarks[0]]).toEqual(['valid', { r: 'no-sums' }]);
     const blind = await verify(bare, { sense: null, extras: undefined as never });
@@ -104,10 +105,13 @@ describe('an untouched record', () => {
       derived++;
       return { sense: twoPoint, words: checkWords, extras: paper };
     };
-    const options = { crypto: recordCrypto, trusted: new Map([[signer.fingerprint, 'tablet 3']]) };
+    const options = {
+      crypto: recordCrypto,
+      trusted: new Map([signer, office].map((s) => [s.fingerprint, 'ours'])),
+    };
     expect((await verifyBySums(bytesSource(file), options, derive)).verdict).toBe('valid');
     expect(derived).toBe(0);
-    const bare = await jobFile(pages, sealed, null);
+    const bare = await jobFile(pages, sealed, null, paper);
     expect((await verifyBySums(bytesSource(bare), options, derive)).verdict).toBe('valid');
     expect(derived).toBe(1);
     // One digit of the trace as CSV, its container made anew: nothing but deriving it can tell.

@@ -11,6 +11,7 @@ import { fromHex } from './hex.ts';
 import {
   type Content,
   differingMembers,
+  MAX_MANIFEST_BYTES,
   type Manifest,
   parseManifest,
   type ReadContent,
@@ -71,7 +72,9 @@ function containerFinding({ fault, offset, name }: ZipProblem, ours: boolean, so
 /** Nothing was found but derived files that no signed sums cover. */
 const lacksSums = (v: Verification): boolean =>
   v.verdict === 'incomplete' &&
-  v.findings.every((f) => f.f === 'signer' || (f.f === 'missing' && f.file === FILE.sums));
+  v.findings.every(
+    (f) => f.f === 'signer' || f.f === 'addition-signer' || (f.f === 'missing' && f.file === FILE.sums),
+  );
 
 /**
  * Holds a job's file against its signed sums and makes nothing again. One that was built after its key was gone has
@@ -128,6 +131,7 @@ function verdictOf(finding: Finding): Verdict {
     case 'manifest':
       return finding.why === 'practice' ? 'refused' : 'changed';
     case 'signer':
+    case 'addition-signer':
       return 'unknown-signer';
     case 'strange':
     case 'file':
@@ -155,6 +159,10 @@ async function readRecord(
   }
   const there = files.get(FILE.manifest);
   if (there === undefined) return null;
+  if (there.content.size > MAX_MANIFEST_BYTES) {
+    findings.push({ f: 'manifest', why: 'form' });
+    return null;
+  }
   const manifestBytes = await readAll(there.content);
   const read = parseManifest(manifestBytes);
   if (!read.ok) {
@@ -169,7 +177,7 @@ async function readRecord(
   const signed = await checkSums(work, manifest);
   if (pages !== undefined && whole) await checkDerived(work, manifest, content, signed);
   const sealed = await sealedIn(files, manifestBytes);
-  const additions = await checkAdditions(work, sealed);
+  const additions = await checkAdditions(work, sealed, manifest.runId);
   remark(work, manifest, additions, whole && !files.has(FILE.sums));
   await remarkSuccession(work, manifest);
   return { manifest, sealed, additions };
@@ -302,15 +310,21 @@ async function sealedIn(files: ReadonlyMap<string, Member>, manifest: Uint8Array
 async function checkAdditions(
   { files, findings, options }: Work,
   sealed: Sealed,
+  runId: string,
 ): Promise<readonly Addition[]> {
   const good: Addition[] = [];
+  if (files.has(additionName(MAX_ADDITIONS + 1, 'json')))
+    findings.push({ f: 'addition', number: MAX_ADDITIONS + 1, why: 'too-many' });
   for (let i = 0; i < sealed.additions.length; i++) {
-    const read = await checkAddition(sealed, i, options.crypto);
+    const read = await checkAddition(sealed, runId, i, options.crypto);
     if (!read.ok) {
       findings.push({ f: 'addition', number: i + 1, why: read.fault });
       continue;
     }
     good.push(read.addition);
+    const { fingerprint } = read.addition.signer;
+    if (!options.trusted.has(fingerprint))
+      findings.push({ f: 'addition-signer', number: i + 1, fingerprint });
     const name = additionName(i + 1, 'pem');
     const pem = await bytesOf(files, name);
     const wanted = new TextEncoder().encode(pemOf(fromHex(read.addition.signer.publicKey)!));
@@ -321,7 +335,7 @@ async function checkAdditions(
 }
 
 function remark(
-  { remarks, options }: Work,
+  { remarks }: Work,
   manifest: Manifest,
   additions: readonly Addition[],
   noSums: boolean,
@@ -332,10 +346,7 @@ function remark(
     remarks.push({ r: 'damaged-at-sealing', pages: manifest.pages.damage.reduce((s, d) => s + d.pages, 0) });
   if (manifest.job === null) remarks.push({ r: 'no-job' });
   if (noSums) remarks.push({ r: 'no-sums' });
-  if (additions.length > 0) {
-    const unknown = additions.map((a) => a.signer.fingerprint).filter((f) => !options.trusted.has(f));
-    remarks.push({ r: 'additions', count: additions.length, unknownSigners: [...new Set(unknown)] });
-  }
+  if (additions.length > 0) remarks.push({ r: 'additions', count: additions.length });
 }
 
 async function remarkSuccession({ remarks, options }: Work, manifest: Manifest): Promise<void> {

@@ -304,7 +304,7 @@ describe('in another language nothing is told in English by', () => {
         <p>
           {findingText({ f: 'pages', why: 'crc', page: 3, pages: 2, offset: 9, fromUs: 0, toUs: 1e6 }, 0)}
         </p>
-        <p>{remarkText({ r: 'additions', count: 2, unknownSigners: ['x'] })}</p>
+        <p>{remarkText({ r: 'additions', count: 2 })}</p>
         <p>{Object.values(VERDICT).map((v) => v.means)}</p>
       </>
     );

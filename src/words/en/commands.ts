@@ -102,7 +102,8 @@ const HEADLINE: Readonly<Record<Verdict, string>> = {
   valid: 'VALID: signed by a known key, and every byte is as it was signed',
   changed: 'CHANGED: this is not the record that was signed',
   refused: 'REFUSED: this is no record that can be checked here',
-  'unknown-signer': 'UNKNOWN SIGNER: whole and unchanged, signed by a key that is not known here',
+  'unknown-signer':
+    'UNKNOWN SIGNER: whole and unchanged; it, or an addition to it, is signed by a key that is not known here',
   incomplete: 'INCOMPLETE: a part of the record is missing',
 };
 
@@ -156,6 +157,8 @@ export const verifyWords = (f: Format) => {
         }
         case 'addition':
           return `addition ${finding.number}: ${finding.why}`;
+        case 'addition-signer':
+          return `addition ${finding.number} is by key ${key(finding.fingerprint)}`;
         case 'signer':
           return `key ${key(finding.fingerprint)}`;
       }
@@ -173,7 +176,7 @@ export const verifyWords = (f: Format) => {
         case 'no-job':
           return 'no job sheet belongs to this run';
         case 'additions':
-          return `${r.count} signed additions${r.unknownSigners.length > 0 ? `, by keys not known here: ${r.unknownSigners.map(key).join('; ')}` : ''}`;
+          return `${r.count} signed additions`;
         case 'no-sums':
           return 'no signed sums: the derived files were made again and compared';
         case 'derived-otherwise':

@@ -127,7 +127,7 @@ const VERDICT: Record<Verdict, { readonly word: string; readonly means: string }
   refused: { word: 'Refused', means: 'This is no record that can be verified here.' },
   'unknown-signer': {
     word: 'Unknown signer',
-    means: 'Whole and unchanged, signed by a key that is not known here.',
+    means: 'Whole and unchanged; it, or an addition to it, is signed by a key that is not known here.',
   },
   incomplete: { word: 'Incomplete', means: 'A part of the record is missing.' },
 };
@@ -152,6 +152,7 @@ const ADDITION: Record<AdditionFault, string> = {
   fingerprint: 'its key is not the one it names',
   order: 'not in its place',
   record: 'of another record',
+  'too-many': 'more than a record takes, and not read',
 };
 
 const MANIFEST: Record<Extract<Finding, { f: 'manifest' }>['why'], string> = {
@@ -214,6 +215,8 @@ export const evidence = (f: Format) => ({
       }
       case 'addition':
         return `Addition ${finding.number}: ${ADDITION[finding.why]}.`;
+      case 'addition-signer':
+        return `Addition ${finding.number} is signed by a key that is not among the known ones.`;
       case 'signer':
         return 'The key is not among the known ones.';
     }
@@ -230,7 +233,7 @@ export const evidence = (f: Format) => ({
       case 'no-job':
         return 'No job sheet belongs to this run.';
       case 'additions':
-        return `${r.count} signed ${r.count === 1 ? 'addition' : 'additions'}${r.unknownSigners.length > 0 ? ', by a key that is not known here' : ''}.`;
+        return `${r.count} signed ${r.count === 1 ? 'addition' : 'additions'}.`;
       case 'no-sums':
         return 'No signed sums: the other files were made again and compared.';
       case 'derived-otherwise':
