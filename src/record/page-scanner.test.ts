@@ -5,6 +5,7 @@ import { NODE_SHA256 } from '../cli/node-crypto.ts';
 import { bytesSource } from './byte-source.ts';
 import { SCRIPT_SHA256 } from './hashing.ts';
 import { toHex } from './hex.ts';
+import { headerBytesFor, MAX_PAGE_BYTES, pageBytesFor, writeHeader } from './layout.ts';
 import { contentOf, readContent } from './manifest.ts';
 import { PageScanner, type Scanned, scanPages } from './page-scanner.ts';
 import { readRun, scanRun } from './reader.ts';
@@ -157,5 +158,46 @@ describe('hashes of pages', () => {
     const large = new Uint8Array(file.length + 24);
     large.set(file, 16);
     expect(contentOf(large.subarray(16, 16 + file.length))).toEqual(contentOf(file));
+  });
+});
+
+describe('a file made to keep a reader busy', () => {
+  /** Every 144 bytes a header that claims a page of nearly the largest size. */
+  function overlapping(size: number): Uint8Array {
+    const out = new Uint8Array(size);
+    const runId = new TextEncoder().encode('r');
+    const headerBytes = headerBytesFor(0, runId.length);
+    const entryBytes = MAX_PAGE_BYTES - headerBytes - 64;
+    const pageBytes = pageBytesFor(headerBytes, 0, 0, entryBytes);
+    const fixed = { headerBytes, pageBytes, index: 0, flags: 1, channels: 0, runId, firstUs: 0, lastUs: 0 };
+    const counts = {
+      utcMs: null,
+      samples: 0,
+      entries: 1,
+      entryBytes,
+      events: 0,
+      eventBytes: 0,
+      headBytes: 0,
+    };
+    for (let at = 0; at + headerBytes <= size; at += 144)
+      writeHeader(out.subarray(at), { ...fixed, ...counts, previous: new Uint8Array(32) });
+    return out;
+  }
+
+  it('costs no more than its size and two pages', () => {
+    const size = 5 << 20;
+    const scanner = new PageScanner({});
+    const found = [...scanner.take(overlapping(size), 0, true)];
+    expect(found.map((f) => f.kind)).not.toContain('page');
+    expect(scanner.inVain).toBeGreaterThan(0);
+    expect(scanner.inVain).toBeLessThanOrEqual(size + 2 * MAX_PAGE_BYTES);
+  });
+
+  it('hides no page that stands behind a few of them', () => {
+    const bad = overlapping(144);
+    const bytes = new Uint8Array(bad.length + file.length);
+    bytes.set(bad);
+    bytes.set(file, bad.length);
+    expect(spans(bytes)).toHaveLength(spans(file).length);
   });
 });

@@ -4,8 +4,8 @@
  */
 import { type ByteSource, CHUNK, readSome } from './byte-source.ts';
 import { SCRIPT_SHA256, type Sha256 } from './hashing.ts';
-import { HASH_BYTES, hasMagic, neededBytes, type PageHeader } from './layout.ts';
-import { type Page, readPage } from './page.ts';
+import { HASH_BYTES, hasMagic, MAX_PAGE_BYTES, neededBytes, type PageHeader } from './layout.ts';
+import { type Page, type PageResult, readPage } from './page.ts';
 import type { PageDamage, PageFault } from './types.ts';
 
 export type Scanned =
@@ -61,6 +61,8 @@ export class PageScanner {
   /** How many bytes of the last piece were dealt with: what is left is to be given again with what follows it. */
   taken = 0;
   private out: Scanned[] = [];
+  /** Bytes that were checked as a page's and were none's. Headers can claim pages that overlap without end. */
+  inVain = 0;
 
   /**
    * @param bytes lie at `base` of the file, a multiple of 8
@@ -90,13 +92,19 @@ export class PageScanner {
       return null;
     }
     // A page is told from a tear by what it says of its own length, and by the page that follows.
-    if (!last && at + neededBytes(bytes, at) + 8 > bytes.length) return null;
-    const result = readPage(bytes, at, base, this.sound);
+    const claimed = neededBytes(bytes, at);
+    if (!last && at + claimed + 8 > bytes.length) return null;
+    // What was checked in vain is never more than what was passed by, and two pages.
+    const result: PageResult =
+      this.inVain + claimed > base + at + 2 * MAX_PAGE_BYTES
+        ? { ok: false, what: 'form', header: null }
+        : readPage(bytes, at, base, this.sound);
     if (result.ok) {
       this.place(result.page);
       return at + result.page.header.pageBytes;
     }
     const { what, header } = result;
+    if (header !== null && what !== 'torn') this.inVain += header.pageBytes;
     this.lost = { what, header: header !== null, offset: base + at };
     // A tear is the end of the file; when a whole page follows, it was a lying length field instead.
     const end = header === null ? null : at + header.pageBytes;
