@@ -6,8 +6,9 @@ import { shown } from './fault.ts';
 /** The outcome for people: verdict, findings, remarks, and what the record says of itself. */
 export function verifyText(v: Verification, words: Catalogue): string {
   const { VERIFY } = words.commands;
+  const unjudged = v.remarks.some((r) => r.r === 'not-judged');
   const lines = [
-    VERIFY.HEADLINE[v.verdict],
+    VERIFY.HEADLINE[v.verdict === 'valid' && unjudged ? 'valid-not-judged' : v.verdict],
     ...v.findings.map((f) => `  - ${VERIFY.finding(f, groupFingerprint)}`),
   ];
   const { manifest } = v;

@@ -10,7 +10,14 @@ import type { Progress } from '../record/derived-files.ts';
 import { buildJobFile } from '../record/job-file.ts';
 import { groupFingerprint, pemOf, type Signer } from '../record/signing.ts';
 import { join } from '../record/testing/join.ts';
-import { inMemory, newSigner, recordCrypto, runPages, sealRun } from '../record/testing/sealing.ts';
+import {
+  inMemory,
+  newSigner,
+  OTHER_ENGINE,
+  recordCrypto,
+  runPages,
+  sealRun,
+} from '../record/testing/sealing.ts';
 import { loadCatalogue } from '../words/catalogue.ts';
 import { CHECK_TEXT } from '../words/en/check-text.ts';
 import { english } from '../words/testing/english.ts';
@@ -33,7 +40,7 @@ describe('verify on the command line', () => {
   let good: string;
   beforeAll(async () => {
     signer = await newSigner();
-    const pages = runPages();
+    const pages = runPages(OTHER_ENGINE);
     const sealed = await sealRun(pages, signer);
     file = join(
       await buildJobFile(
@@ -60,7 +67,11 @@ describe('verify on the command line', () => {
     expect((await verify([good, '--keys', listed])).text).toContain('known as "Tablet 3"');
     // The engine's own readings, made again, are the same bytes: nothing to remark.
     const { text } = await verify([good, '--keys', listed, '--json']);
-    expect(JSON.parse(text)).toMatchObject({ verdict: 'valid', remarks: [], signer: 'Tablet 3' });
+    expect(JSON.parse(text)).toMatchObject({
+      verdict: 'valid',
+      remarks: [{ r: 'not-judged', why: 'engine' }],
+      signer: 'Tablet 3',
+    });
   });
 
   it('tells how far it is, to the end, and nothing where nothing is made again', async () => {
@@ -85,8 +96,14 @@ describe('verify on the command line', () => {
     expect(text).toContain(groupFingerprint(signer.fingerprint));
   });
 
+  it('says in the headline that the judgements were not derived again', async () => {
+    const { text } = await verify([good, '--key', signer.fingerprint]);
+    expect(text.split('\n')[0]).toMatch(/^VALID: .*; judgements not derived again$/);
+    expect(text).toContain('note: judgements not derived again (engine)');
+  });
+
   it('makes a file without sums again, with --quick too', async () => {
-    const pages = runPages();
+    const pages = runPages(OTHER_ENGINE);
     const sealed = await sealRun(pages, signer);
     const { extras, sense, words } = deriving(loadCatalogue);
     const input = { pages: bytesSource(pages), sealed, sense, words, extras, signer: null };

@@ -6,7 +6,14 @@ import { deriving } from '../evidence/deriving.ts';
 import { bytesSource } from '../record/byte-source.ts';
 import { buildJobFile } from '../record/job-file.ts';
 import { join } from '../record/testing/join.ts';
-import { inMemory, newSigner, recordCrypto, runPages, sealRun } from '../record/testing/sealing.ts';
+import {
+  inMemory,
+  newSigner,
+  OTHER_ENGINE,
+  recordCrypto,
+  runPages,
+  sealRun,
+} from '../record/testing/sealing.ts';
 import { type Catalogue, loadCatalogue } from '../words/catalogue.ts';
 import { PSEUDO, untranslated, WITH_PSEUDO } from '../words/testing/pseudo.ts';
 import { readCsv } from './csv.ts';
@@ -114,7 +121,7 @@ describe('what a command says', () => {
 
   it('of a record comes from the catalogue, whatever the record’s own language', async () => {
     const signer = await newSigner();
-    const pages = runPages({ seconds: 5 });
+    const pages = runPages({ seconds: 5, ...OTHER_ENGINE });
     const sealed = await sealRun(pages, signer);
     const { sense, words: check, extras } = deriving(loadCatalogue);
     const input = { pages: bytesSource(pages), sealed, sense, words: check, extras, signer };

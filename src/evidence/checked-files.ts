@@ -52,9 +52,9 @@ export async function checkFile(
   await needSignatures(deps);
   const source = blobSource(file);
   const sha256 = await hashOf(source, deps.crypto.hashing);
-  const { sense, words, extras, values } = deriving(deps.catalogueOf);
+  const { sense, judge, words, extras, values } = deriving(deps.catalogueOf);
   const options = { crypto: deps.crypto, trusted: trust.names, progress: tell };
-  const v = await verifyJobFile(source, { ...options, sense, words, extras });
+  const v = await verifyJobFile(source, { ...options, sense, judge, words, extras });
   const record = v.verdict === 'refused' ? null : await recordOf(v, values());
   const kept = (await listImports(deps.documents).catch(() => [])).some((i) => i.sha256 === sha256);
   return { view: viewOf(v, name.slice(0, NAME_MOST), file.size, sha256, record, kept), record, file };

@@ -2,13 +2,16 @@
 
 import type { CheckWordsOf } from '../record/check-text.ts';
 import type { ExtraFiles } from '../record/job-file.ts';
+import type { Judge } from '../record/judgement.ts';
 import type { SenseRun } from '../record/trace-rows.ts';
 import type { CatalogueOf } from '../words/catalogue.ts';
 import { certificateExtra } from './certificate/page.ts';
+import { judge } from './judge.ts';
 import { createValueTap, type Values } from './open.ts';
 
 export interface Deriving {
   readonly sense: SenseRun;
+  readonly judge: Judge;
   readonly words: CheckWordsOf;
   /** The certificate, from what `sense` has seen. */
   readonly extras: ExtraFiles;
@@ -28,6 +31,7 @@ export function deriving(catalogueOf: CatalogueOf): Deriving {
       sensed = true;
       return tap.sense(head, events);
     },
+    judge,
     words: async (wording) => (await catalogueOf(wording)).checkText.CHECK_TEXT,
     extras: certificateExtra(() => tap.values(), catalogueOf),
     values: () => (sensed ? tap.values() : null),

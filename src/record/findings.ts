@@ -45,6 +45,13 @@ export type Finding =
       readonly fromUs: number | null;
       readonly toUs: number | null;
     }
+  /** Events that do not follow from the input log, by their kinds: the record's that judging does not give, and the other way round. */
+  | {
+      readonly f: 'judgement';
+      readonly recorded: number;
+      readonly again: number;
+      readonly kinds: readonly string[];
+    }
   | { readonly f: 'addition'; readonly number: number; readonly why: AdditionFault }
   /** An addition that holds, by a key that is not known here. */
   | { readonly f: 'addition-signer'; readonly number: number; readonly fingerprint: string }
@@ -60,6 +67,8 @@ export type Remark =
   | { readonly r: 'additions'; readonly count: number }
   /** Built after the sealing key was gone: derived files were checked by deriving them alone. */
   | { readonly r: 'no-sums' }
+  /** The events were not judged again: what they say is the word of whoever signed them. */
+  | { readonly r: 'not-judged'; readonly why: 'engine' | 'damaged' | 'too-long' | 'not-asked' | 'failed' }
   /** A derived file is as signed, and today's program would make another. */
   | { readonly r: 'derived-otherwise'; readonly file: string }
   /** A derived file is as signed, and was not derived again here. */

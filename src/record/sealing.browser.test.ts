@@ -6,7 +6,7 @@ import { createIdbDocuments } from './stores/idb-documents.ts';
 import { keyHistory, loadSigner, makeSigner } from './stores/keys.ts';
 import { keepSealed, loadSealed } from './stores/sealed-store.ts';
 import { derivedHashes, KNOWN_DERIVED } from './testing/known.ts';
-import { checkWords, jobFile, runPages, sealRun, twoPoint } from './testing/sealing.ts';
+import { asRecorded, checkWords, jobFile, runPages, sealRun, twoPoint } from './testing/sealing.ts';
 import { verifyJobFile } from './verify.ts';
 
 const DATABASE = 'sealing';
@@ -50,6 +50,7 @@ describe('in a real browser', () => {
       crypto: recordCrypto,
       trusted,
       sense: twoPoint,
+      judge: asRecorded,
       words: checkWords,
     });
     expect([v.verdict, v.findings, v.remarks]).toEqual(['valid', [], []]);
@@ -60,6 +61,7 @@ describe('in a real browser', () => {
           crypto: recordCrypto,
           trusted,
           sense: twoPoint,
+          judge: asRecorded,
           words: checkWords,
         })
       ).verdict,

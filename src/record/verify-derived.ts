@@ -1,10 +1,13 @@
 /** The files of a record that follow from its pages: held against the signed sums, and made again. */
+
+import type { WatchEvent } from '../watch/events.ts';
 import { type ByteSource, readAll } from './byte-source.ts';
 import type { CheckWordsOf } from './check-text.ts';
 import { deriveCheck, deriveFiles, type Inventory, type Progress } from './derived-files.ts';
 import { firstDifference } from './difference.ts';
 import type { Finding, Remark } from './findings.ts';
 import type { ExtraFiles } from './job-file.ts';
+import { type Judge, MOST_RUN_US, without } from './judgement.ts';
 import type { Content, Manifest } from './manifest.ts';
 import { FILE } from './members.ts';
 import type { RecordCrypto } from './signing.ts';
@@ -17,6 +20,8 @@ export interface VerifyOptions {
   readonly trusted: ReadonlyMap<string, string>;
   /** Derives readings again; null: derived files are only held against the signed sums. */
   readonly sense: SenseRun | null;
+  /** Judges the input log again; null: the events are taken as they were signed, and that is said. */
+  readonly judge: Judge | null;
   /** Left out: CHECK.txt is not made again. */
   readonly words?: CheckWordsOf;
   readonly extras?: ExtraFiles;
@@ -38,6 +43,65 @@ export function named(findings: Finding[], file: string, offset: number | null):
   const at = findings.findIndex((f) => f.f === 'file' && f.file === file);
   if (at < 0) findings.push({ f: 'file', file, offset });
   else if (offset !== null) findings[at] = { f: 'file', file, offset };
+}
+
+/** A run that claims years: nothing that goes through it second by second ends. */
+const isTooLong = ({ pages }: Manifest): boolean => pages.lastUs - (pages.firstUs ?? 0) > MOST_RUN_US;
+
+/** Whether the events follow from the input log. */
+export async function checkJudgement(
+  { options, findings, remarks, inventory }: Work,
+  manifest: Manifest,
+  pages: Member,
+): Promise<void> {
+  const { judge } = options;
+  const why =
+    judge === null
+      ? 'not-asked'
+      : judge.engine !== manifest.engine
+        ? 'engine'
+        : isTooLong(manifest)
+          ? 'too-long'
+          : inventory.sound
+            ? null
+            : 'damaged';
+  if (judge === null || why !== null) {
+    remarks.push({ r: 'not-judged', why: why ?? 'not-asked' });
+    return;
+  }
+  const { progress, stopped } = stoppable(options.progress);
+  let again: readonly WatchEvent[];
+  try {
+    again = await judge.events(pages.content, progress);
+  } catch {
+    stopped();
+    // Entries of another hand may be signed and sound and still be none that an engine can follow.
+    remarks.push({ r: 'not-judged', why: 'failed' });
+    return;
+  }
+  const gone = without(manifest.events, again);
+  const fresh = without(again, manifest.events);
+  if (gone.length + fresh.length === 0) return;
+  const kinds = [...new Set([...gone, ...fresh].map((e) => e.e))].sort();
+  findings.push({ f: 'judgement', recorded: gone.length, again: fresh.length, kinds });
+}
+
+/** Giving up is the progress's to throw, among what may fail otherwise. */
+function stoppable(told: Progress | undefined): { readonly progress: Progress; stopped(): void } {
+  let stop: { readonly cause: unknown } | null = null;
+  return {
+    async progress(share) {
+      try {
+        await told?.(share);
+      } catch (cause) {
+        stop = { cause };
+        throw cause;
+      }
+    },
+    stopped() {
+      if (stop !== null) throw stop.cause;
+    },
+  };
 }
 
 export async function checkDerived(
@@ -115,7 +179,9 @@ async function madeAgain(
       // A language that only a later version has: told as not derived.
     }
   }
-  const traced = options.sense === null || (await traceAgain(work, manifest, options.sense, made));
+  const traced =
+    options.sense === null ||
+    (!isTooLong(manifest) && (await traceAgain(work, manifest, options.sense, made)));
   // They are drawn from the trace's values: without these they would only seem to differ.
   if (options.extras !== undefined && traced) {
     const manifestSha256 = files.get(FILE.manifest)!.sha256;
@@ -140,15 +206,7 @@ async function traceAgain(
   sense: SenseRun,
   made: Map<string, number | null>,
 ): Promise<boolean> {
-  let stop: { readonly cause: unknown } | null = null;
-  const progress: Progress = async (share) => {
-    try {
-      await options.progress?.(share);
-    } catch (cause) {
-      stop = { cause };
-      throw cause;
-    }
-  };
+  const { progress, stopped } = stoppable(options.progress);
   const compared = new Map<string, Comparison | null>();
   const take = async (file: string, piece: Uint8Array): Promise<void> => {
     let comparison = compared.get(file);
@@ -162,7 +220,7 @@ async function traceAgain(
   try {
     await deriveFiles(files.get(FILE.pages)!.content, inventory, manifest, sense, take, progress);
   } catch {
-    if (stop !== null) throw (stop as { readonly cause: unknown }).cause;
+    stopped();
     return false;
   }
   for (const [name, comparison] of compared) if (comparison !== null) made.set(name, comparison.difference());

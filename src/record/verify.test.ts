@@ -275,6 +275,7 @@ describe('sealing', () => {
     const v = await verify(await jobFile(bytes, own, signer));
     expect(v.verdict).toBe('valid');
     expect(v.remarks).toEqual([
+      { r: 'not-judged', why: 'damaged' },
       { r: 'interrupted' },
       { r: 'resumed', times: 1 },
       { r: 'damaged-at-sealing', pages: 1 },

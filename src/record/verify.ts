@@ -20,7 +20,7 @@ import { additionName, CORE_FILES, FILE, isExtraName } from './members.ts';
 import { pageFindings } from './page-findings.ts';
 import { type Addition, checkAddition, MAX_ADDITIONS, type Sealed, type SealedAddition } from './seal.ts';
 import { fingerprintOf, pemOf, successionText } from './signing.ts';
-import { checkDerived, named, type VerifyOptions, type Work } from './verify-derived.ts';
+import { checkDerived, checkJudgement, named, type VerifyOptions, type Work } from './verify-derived.ts';
 import { type Member, readMembers } from './verify-members.ts';
 import { isNoAccident, LOCAL_BYTES, type ZipFault, type ZipProblem } from './zip-form.ts';
 import { readZip } from './zip-reader.ts';
@@ -83,12 +83,12 @@ const lacksSums = (v: Verification): boolean =>
  */
 export async function verifyBySums(
   file: ByteSource,
-  options: Omit<VerifyOptions, 'sense' | 'words' | 'extras'>,
+  options: Omit<VerifyOptions, 'sense' | 'judge' | 'words' | 'extras'>,
   derive: () => Pick<VerifyOptions, 'sense' | 'words' | 'extras'>,
 ): Promise<Verification> {
-  const quick = await verifyJobFile(file, { ...options, sense: null });
+  const quick = await verifyJobFile(file, { ...options, sense: null, judge: null });
   if (!lacksSums(quick)) return quick;
-  return verifyJobFile(file, { ...options, ...derive() });
+  return verifyJobFile(file, { ...options, ...derive(), judge: null });
 }
 
 /** A single changed byte of a header may look like these; in a file that begins as ours it is a change. */
@@ -136,6 +136,7 @@ function verdictOf(finding: Finding): Verdict {
     case 'strange':
     case 'file':
     case 'contradiction':
+    case 'judgement':
     case 'pages':
     case 'addition':
       return 'changed';
@@ -176,6 +177,7 @@ async function readRecord(
   const content = pages === undefined ? null : await checkPages(work, manifest, pages, pagesRead);
   const signed = await checkSums(work, manifest);
   if (pages !== undefined && whole) await checkDerived(work, manifest, content, signed);
+  if (pages !== undefined && content !== null) await checkJudgement(work, manifest, pages);
   const sealed = await sealedIn(files, manifestBytes);
   const additions = await checkAdditions(work, sealed, manifest.runId);
   remark(work, manifest, additions, whole && !files.has(FILE.sums));

@@ -61,7 +61,12 @@ async function look(): Promise<{
     if (id.startsWith('import-')) continue;
     const sealed = (await loadSealed(documents, id))!;
     const file = await jobFile(pagesOf(id), sealed, signer);
-    const v = await verifyJobFile(bytesSource(file), { crypto: recordCrypto, trusted, sense: null });
+    const v = await verifyJobFile(bytesSource(file), {
+      crypto: recordCrypto,
+      trusted,
+      sense: null,
+      judge: null,
+    });
     if (v.verdict !== 'valid') found.faults.push(`seal of ${id}: ${v.verdict}`);
     found.sealed.push(id);
     if (sealed.additions.length === 1) found.added.push(id);
@@ -70,7 +75,7 @@ async function look(): Promise<{
     const source = await importSource(files, sha256);
     if ((await hashOf(source, recordCrypto.hashing)) !== sha256)
       found.faults.push(`import of ${runId}: other bytes`);
-    const v = await verifyJobFile(source, { crypto: recordCrypto, trusted, sense: null });
+    const v = await verifyJobFile(source, { crypto: recordCrypto, trusted, sense: null, judge: null });
     if (v.verdict !== 'valid') found.faults.push(`import of ${runId}: ${v.verdict}`);
     found.imported.push(runId);
   }

@@ -6,6 +6,7 @@ import { addToSealed, type Sealed } from '../seal.ts';
 import type { Signer } from '../signing.ts';
 import { type Verification, type VerifyOptions, verifyJobFile } from '../verify.ts';
 import {
+  asRecorded,
   checkWords,
   jobFile,
   newSigner,
@@ -64,6 +65,7 @@ export async function makeSealedFile(): Promise<SealedFile> {
         crypto: recordCrypto,
         trusted,
         sense: twoPoint,
+        judge: asRecorded,
         words: checkWords,
         extras: paper,
         ...more,

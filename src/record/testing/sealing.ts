@@ -2,11 +2,15 @@
 
 import type { Setup } from '../../job/setup.ts';
 import { PLAIN_WORDING } from '../../job/testing/wording.ts';
+import { ENGINE } from '../../watch/codes.ts';
+import type { WatchEvent } from '../../watch/events.ts';
 import { bytesSource } from '../byte-source.ts';
 import type { CheckWordsOf } from '../check-text.ts';
 import { toHex } from '../hex.ts';
 import { buildJobFile, type ExtraFiles } from '../job-file.ts';
+import type { Judge } from '../judgement.ts';
 import type { LogEntry, LogHead } from '../log.ts';
+import { readRun } from '../reader.ts';
 import { type Sealed, seal } from '../seal.ts';
 import { createRecordCrypto, fingerprintOf, type Signer, signerOf } from '../signing.ts';
 import type { SenseRun } from '../trace-rows.ts';
@@ -78,6 +82,9 @@ export interface RunOptions {
   readonly change?: (entry: LogEntry, i: number) => LogEntry;
 }
 
+/** Of an engine whose judgements no other one makes again: the events of these runs are invented. */
+export const OTHER_ENGINE = { head: { engine: ENGINE + 1 } } as const;
+
 /** A run's file: 50 Hz, a page each half second, an event a second, a few entries of other kinds. */
 export function runPages(options: RunOptions = {}): Uint8Array {
   const writer = createPageWriter({ ...HEAD, ...options.head });
@@ -126,6 +133,16 @@ export const checkWords: CheckWordsOf = async () => ({
 export const paper: ExtraFiles = async ({ manifest, manifestSha256 }) => [
   { name: 'paper.html', bytes: new TextEncoder().encode(`<p>${manifest.runId} ${manifestSha256}</p>`) },
 ];
+
+/** A stand-in for the engine: it judges as the pages say that one did. */
+export const asRecorded: Judge = {
+  engine: HEAD.engine,
+  async events(source) {
+    const events: WatchEvent[] = [];
+    await readRun(source, { event: (event) => void events.push(event) });
+    return events;
+  },
+};
 
 /** Keeps the pieces of a job's file. */
 export const inMemory = (piece: Uint8Array): Uint8Array => piece.slice();

@@ -98,7 +98,9 @@ export const EXTRACT = {
   jobsRefused: (n: number, to: string, refused: number) => `${n} jobs in ${to}, ${refused} files refused`,
 };
 
-const HEADLINE: Readonly<Record<Verdict, string>> = {
+const HEADLINE: Readonly<Record<Verdict | 'valid-not-judged', string>> = {
+  'valid-not-judged':
+    'VALID: signed by a known key, and every byte is as it was signed; judgements not derived again',
   valid: 'VALID: signed by a known key, and every byte is as it was signed',
   changed: 'CHANGED: this is not the record that was signed',
   refused: 'REFUSED: this is no record that can be checked here',
@@ -155,6 +157,8 @@ export const verifyWords = (f: Format) => {
           const which = pages === 1 ? `page ${page}` : `pages ${page} to ${page + pages - 1}`;
           return `${which}: ${PAGE_WHY[why]}; run time ${clock(fromUs)} to ${clock(toUs)}`;
         }
+        case 'judgement':
+          return `events: ${finding.recorded} recorded are not found again, ${finding.again} others are (${finding.kinds.join(', ')})`;
         case 'addition':
           return `addition ${finding.number}: ${finding.why}`;
         case 'addition-signer':
@@ -181,6 +185,8 @@ export const verifyWords = (f: Format) => {
           return 'no signed sums: the derived files were made again and compared';
         case 'derived-otherwise':
           return `${r.file} is as signed; this program would make it otherwise`;
+        case 'not-judged':
+          return `judgements not derived again (${r.why})`;
         case 'not-derived':
           return `${r.file} is as signed; it was not made again here`;
         case 'key-followed':

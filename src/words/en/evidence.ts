@@ -155,6 +155,14 @@ const ADDITION: Record<AdditionFault, string> = {
   'too-many': 'more than a record takes, and not read',
 };
 
+const NOT_JUDGED: Record<Extract<Remark, { r: 'not-judged' }>['why'], string> = {
+  engine: 'the record is of another version of the engine',
+  damaged: 'pages were damaged on the tablet',
+  'too-long': 'the run claims to be longer than eight days',
+  'not-asked': 'only signatures, chain and sums were checked',
+  failed: 'its readings are none that can be judged',
+};
+
 const MANIFEST: Record<Extract<Finding, { f: 'manifest' }>['why'], string> = {
   form: 'not in the form of a manifest',
   signature: 'the signature does not hold',
@@ -213,6 +221,8 @@ export const evidence = (f: Format) => ({
         const end = finding.toUs === null ? '' : `, to ${at(finding.toUs)}`;
         return `Trace: ${pages} ${PAGE[finding.why]}; run time from ${at(finding.fromUs)}${end}.`;
       }
+      case 'judgement':
+        return `What the record judged does not follow from its readings: ${finding.recorded} of its events are not found again, ${finding.again} others are (${finding.kinds.join(', ')}).`;
       case 'addition':
         return `Addition ${finding.number}: ${ADDITION[finding.why]}.`;
       case 'addition-signer':
@@ -238,6 +248,8 @@ export const evidence = (f: Format) => ({
         return 'No signed sums: the other files were made again and compared.';
       case 'derived-otherwise':
         return `${r.file} is as it was signed; this version would make it otherwise.`;
+      case 'not-judged':
+        return `Judgements not derived again: ${NOT_JUDGED[r.why]}.`;
       case 'not-derived':
         return `${r.file} is as it was signed; it was not made again here.`;
       case 'key-followed':

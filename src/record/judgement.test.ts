@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import type { WatchEvent } from '../watch/events.ts';
-import { without } from './differences.ts';
+import { without } from './judgement.ts';
 
 const note = (tUs: number, text: string): WatchEvent => ({ tUs, e: 'note', text });
 
