@@ -22,6 +22,7 @@ export interface Kill {
   readonly load: number;
 }
 
+const BEFORE_ZERO = 'before its zero';
 const STEP_MS = 60_000;
 /** The kill comes after so long of work, ms: drawn evenly between the two. */
 const WORK_MS = [300, 8000] as const;
@@ -94,7 +95,10 @@ async function killAndLook(site: Site, work: Work): Promise<Omit<Kill, 'seed' | 
   await page.goto(`${site.origin}/#/live/${JOB_ID}`);
   await plugIn(site);
   await page.getByTestId('connect-resume').click();
-  await page.getByTestId('stage').waitFor();
+  // A run that was killed before its zero asks for it first.
+  const asks = page.getByTestId('zero');
+  await page.getByTestId('stage').or(asks).first().waitFor();
+  const beforeZero = await asks.isVisible();
   const trust = () => page.getByTestId('pressure').getAttribute('data-trust');
   const isGood = await wait(async () => (await trust()) === 'good', 10_000);
   return {
@@ -104,7 +108,13 @@ async function killAndLook(site: Site, work: Work): Promise<Omit<Kill, 'seed' | 
     saidMs,
     backMs: Math.round(nowMs() - from),
     detail:
-      torn.length > 0 ? `damage: ${torn.map((d) => d.what).join(' ')}` : isGood ? '' : 'no good reading',
+      torn.length > 0
+        ? `damage: ${torn.map((d) => d.what).join(' ')}`
+        : !isGood
+          ? 'no good reading'
+          : beforeZero
+            ? BEFORE_ZERO
+            : '',
   };
 }
 
@@ -126,7 +136,7 @@ export async function runKill(
     await sleep(least + (most - least) * random());
     const found = await inTime(killAndLook(site, work), STEP_MS, 'the look after the kill');
     await inTime(working, STEP_MS, 'the end of the work');
-    if (found.outcome !== 'resumed') await spoilt();
+    if (found.outcome !== 'resumed' || found.detail === BEFORE_ZERO) await spoilt();
     return { seed, ...found, load };
   } catch (error) {
     await spoilt();
