@@ -19,6 +19,7 @@ export const STYLES = [
   'base',
   'forms',
   'widgets',
+  'lanes',
   'shell',
   'live',
   'start',

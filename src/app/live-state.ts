@@ -4,8 +4,8 @@ import type { Setup } from '../job/setup.ts';
 import type { Live } from '../screens/context.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { WatchView } from '../watch/view.ts';
+import type { StageSpan } from '../widgets/lanes/ribbon.ts';
 import { LiveBuffer } from '../widgets/live-buffer.ts';
-import type { StageSpan } from '../widgets/StageRibbon.tsx';
 import { stageSpans } from '../widgets/spans.ts';
 
 const MOST_EVENTS = 400;

@@ -154,7 +154,11 @@ describe('in another language nothing is told in English by', () => {
           fromS={0}
           toS={100}
           left={0}
-          right={0}
+          plotRight={90}
+          right={120}
+          height={30}
+          small={false}
+          clock="0:10"
         />
       </>
     );
@@ -164,9 +168,7 @@ describe('in another language nothing is told in English by', () => {
   it('the job sheet', async () => {
     const { Sheet } = await import('./sheet/Sheet.tsx');
     const texts = await show(() => <Sheet jobId="demo-job" />, { view: watchView('prepare') });
-    allTranslated(texts, 60);
-    document.querySelector<HTMLElement>('[data-testid="all-fields"]')?.click();
-    allTranslated([...told()], 150);
+    allTranslated(texts, 150);
     end?.();
     allTranslated(await show(() => <Sheet jobId="gone" />), 2);
   });

@@ -110,12 +110,22 @@ describe('the cure line', () => {
     expect(text).toContain('Not reached');
     expect(text).toContain('78');
     expect(screen.getByTestId('cure-when').dataset.met).toBe('false');
-    expect(screen.getByTestId('cure-line').querySelector('.cure-mark')).toBeNull();
+    expect(text).not.toContain('CHECK SAMPLE');
   });
 
-  it('met is told by words and by a shape', () => {
+  it('shows the late end of the range as a clock time, the counts in words, and never a time while filling', () => {
+    const drawn = () => screen.getByTestId('cure-line').querySelector('svg')?.textContent ?? '';
+    show(cure({ low: 0.36, progress: 0.39, high: 0.42, metInS: { value: 4800, low: 4200, high: 5400 } }));
+    expect(drawn()).toContain('at 13:30');
+    expect(drawn()).toContain('cautious count 36\u00a0% to 42\u00a0%');
+    cleanup();
+    show(cure({}), noon, true, 'inflate');
+    expect(drawn()).not.toMatch(/at \d\d:\d\d/);
+  });
+
+  it('met is told by words', () => {
     expect(show(cure({ progress: 1.3, low: 1.01, high: 1.6 }))).toBe(CURE.met);
     expect(screen.getByTestId('cure-when').dataset.met).toBe('true');
-    expect(screen.getByTestId('cure-line').querySelector('.cure-mark')).not.toBeNull();
+    expect(screen.getByTestId('cure-line').textContent).toContain('CHECK SAMPLE');
   });
 });

@@ -1,62 +1,60 @@
-import { createMemo, Index } from 'solid-js';
-import type { Stage } from '../watch/codes.ts';
+import { createMemo, Index, Show } from 'solid-js';
 import { duration } from '../words/format.ts';
 import { stageName } from '../words/terms.ts';
 import { UI } from '../words/ui.ts';
-
-/** A stage's stretch on the trace's time axis; toS null: still going on. */
-export interface StageSpan {
-  readonly stage: Stage;
-  readonly attempt: number;
-  readonly fromS: number;
-  readonly toS: number | null;
-}
-
-/** Spans as shares (0…1) of a window, those outside dropped. */
-export function placeSpans(
-  spans: readonly StageSpan[],
-  fromS: number,
-  toS: number,
-): readonly (StageSpan & { readonly left: number; readonly width: number })[] {
-  const span = toS - fromS;
-  if (!(span > 0)) return [];
-  return spans.flatMap((s) => {
-    const a = Math.max(fromS, s.fromS);
-    const b = Math.min(toS, s.toS ?? toS);
-    return b > a ? [{ ...s, left: (a - fromS) / span, width: (b - a) / span }] : [];
-  });
-}
+import { type PlacedSpan, placeSpans, type StageSpan } from './lanes/ribbon.ts';
 
 const titleOf = ({ stage, attempt, fromS, toS }: StageSpan): string =>
   [stageName(stage, attempt), ...(toS === null ? [] : [duration(toS - fromS)])].join(', ');
 
-/** The stages along the top of the trace, on the same time axis. */
+/** The stages over the trace, on its time axis: the current one black, running on over the ladder with its clock. */
 export function StageRibbon(props: {
   spans: readonly StageSpan[];
   fromS: number;
   toS: number;
   /** Where the plot begins and ends inside this element, px. */
   left: number;
+  plotRight: number;
+  /** Where the ribbon ends, px. */
   right: number;
+  height: number;
+  small: boolean;
+  /** Running time of the current stage. */
+  clock?: string;
 }) {
-  // By place, not by span: a hand that moves the view gives every span new numbers, not a new element.
-  const placed = createMemo(() => placeSpans(props.spans, props.fromS, props.toS));
+  const same = (a: readonly PlacedSpan[], b: readonly PlacedSpan[]) =>
+    a.length === b.length &&
+    a.every((s, i) => {
+      const o = b[i]!;
+      return s.x === o.x && s.w === o.w && s.stage === o.stage && s.attempt === o.attempt && s.toS === o.toS;
+    });
+  // Whole px: a window that moves on changes nothing until a stage's edge does.
+  const placed = createMemo<readonly PlacedSpan[]>(
+    () => placeSpans(props.spans, props.fromS, props.toS, props.left, props.plotRight, props.right),
+    [],
+    { equals: same },
+  );
   return (
     <ol
       class="ribbon"
+      classList={{ small: props.small }}
       aria-label={UI.stages}
       data-testid="stage-ribbon"
-      style={{ 'margin-left': `${props.left}px`, 'margin-right': `${props.right}px` }}
+      style={{ height: `${props.height}px` }}
     >
+      {/* By place, not by span: a hand that moves the view gives every span new numbers, not a new element. */}
       <Index each={placed()}>
         {(s) => (
           <li
             class="ribbon-span"
-            classList={{ now: s().toS === null, [s().stage]: true }}
-            style={{ left: `${s().left * 100}%`, width: `${s().width * 100}%` }}
+            classList={{ now: s().isNow }}
+            style={{ left: `${s().x}px`, width: `${s().w}px` }}
             title={titleOf(s())}
           >
-            <span>{stageName(s().stage, s().attempt)}</span>
+            <span class="ribbon-name">{stageName(s().stage, s().attempt)}</span>
+            <Show when={s().isNow ? props.clock : undefined}>
+              {(clock) => <span class="ribbon-clock">{clock()}</span>}
+            </Show>
           </li>
         )}
       </Index>

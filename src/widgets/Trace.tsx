@@ -2,35 +2,40 @@ import { createEffect, createSignal, on, onCleanup, onMount, Show } from 'solid-
 import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
 import type { TraceWindow } from '../engine/messages.ts';
-import { scaleOf } from '../units/display.ts';
-import { type DisplayUnits, fixed, pressure, stopwatch, temperature } from '../words/format.ts';
+import { type DisplayUnits, METRIC, pressure, stopwatch, temperature } from '../words/format.ts';
 import { PLACE_TITLE } from '../words/terms.ts';
 import { UI } from '../words/ui.ts';
+import type { Course } from './label-place.ts';
+import { createPainter, inkOf, measureWith, type Painter } from './lanes/canvas.ts';
+import {
+  type Decor,
+  type PlotBox,
+  type PlotScene,
+  plotBox,
+  plotOver,
+  plotUnder,
+} from './lanes/review-plot.ts';
+import type { Measure } from './lanes/shape.ts';
+import { type TemperatureScale, temperatureScale, temperatureY } from './lanes/temperature-lane.ts';
+import { ticksOf } from './lanes/time-axis.ts';
+import { MARK_NAMES, pressureUnitOf, temperatureUnitOf } from './lanes/units.ts';
 import { dashOf } from './trace-dashes.ts';
-import { type Pace, type PlotData, paceOf, stepDigits, toPlot, valueAt } from './trace-data.ts';
+import { type Pace, type PlotData, paceOf, toPlot, valueAt } from './trace-data.ts';
 import { attachGestures } from './trace-gestures.ts';
-import type { LineInk } from './trace-lines.ts';
-import { type Decor, drawOver, drawUnder, drawUnits, inkOf } from './trace-paint.ts';
+import { drawLine, linePath } from './trace-lines.ts';
 import { keyView, type View } from './trace-view.ts';
 
-/** Steps of the time axis, s: whole minutes and hours where a window is long. */
-const TIME_STEPS = [
-  0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 900, 1800, 3600, 7200, 10_800,
-  21_600, 43_200, 86_400,
-];
-/** Numbers of an axis in the reader's decimal mark; the library's own follow the browser. */
-const axisNumbers: uPlot.Axis.DynamicValues = (_plot, splits, _axis, _space, step) =>
-  splits.map((v) => fixed(v, stepDigits(step)));
-
-const AXIS_PX = { left: 52, right: 48, bottom: 30, top: 22 };
+/** Names of the time axis stand as far apart as this, px. */
+const TICK_PX = 92;
 
 /**
- * The trace: pressure and temperatures over the seconds from the first sample. A thin wrapper round uPlot: data
- * come decimated, limits, bands, gaps and marks are painted by draw hooks, and the plot is destroyed with us.
+ * The trace of a run that is looked into: pressure over temperatures, each on its own scale, over the seconds from the first
+ * sample. uPlot keeps the view and the cursor; what is drawn comes from the scenes of lanes/.
  */
 export function Trace(props: {
   window: TraceWindow | null;
   view: View;
+  /** End of the pressure scale, bar. */
   topBar: number;
   decor: Decor;
   units: DisplayUnits;
@@ -40,96 +45,143 @@ export function Trace(props: {
   /** Given: wheel, touch and keys move the view inside `whole`. */
   whole?: View;
   onView?(view: View): void;
-  /** Plot edges inside the element, px from its left and right. */
-  onBox?(left: number, right: number): void;
+  /** Plot edges inside the element, px from its left and right, and the plot's width. */
+  onBox?(left: number, right: number, wide: number): void;
   label: string;
 }) {
   let host!: HTMLDivElement;
   let plot: uPlot | null = null;
   let kinds = '';
+  let painter: Painter | null = null;
+  let measure: Measure = (text, size) => text.length * size * 0.55;
+  let scale: TemperatureScale | null = null;
   const [readout, setReadout] = createSignal<string>('');
+
+  const hasTemperatures = () => (props.window?.series ?? []).some((s) => s.name === 'temperature');
+  const boxNow = (): PlotBox =>
+    plotBox(Math.max(80, host.clientWidth), Math.max(80, host.clientHeight), hasTemperatures());
 
   const build = () => {
     plot?.destroy();
-    const series = props.window?.series ?? [];
-    const hasTemps = series.some((s) => s.name === 'temperature');
     kinds = key(props.window);
     const ink = inkOf(host);
-    const lines = series.map(
-      (s, i): LineInk =>
-        s.name === 'bar'
-          ? { scale: 'p', colour: ink.trace, width: 2, dash: dashOf(i) }
-          : { scale: 'c', colour: ink.trace2, width: 1.5, dash: dashOf(i) },
-    );
-    const axis = {
-      stroke: ink.ink2,
-      font: '13px system-ui, sans-serif',
-      ticks: { show: false },
-      grid: { stroke: ink.line, width: 1 },
-    };
+    painter = createPainter(ink, uPlot.pxRatio);
+    scale = null;
+    const box = boxNow();
+    const foot = box.temperature ?? box.pressure;
+    const [w, h] = [Math.max(80, host.clientWidth), Math.max(80, host.clientHeight)];
     plot = new uPlot(
       {
-        width: Math.max(80, host.clientWidth),
-        height: Math.max(80, host.clientHeight),
-        padding: [AXIS_PX.top, hasTemps ? 0 : 14, 0, 0],
+        width: w,
+        height: h,
+        padding: [box.pressure.y, w - box.pressure.x - box.pressure.w, h - foot.y - foot.h, box.pressure.x],
         legend: { show: false },
         cursor: { drag: { x: false, y: false }, points: { show: false }, y: false },
         scales: {
           x: { time: false, range: () => [props.view.fromS, props.view.toS] },
-          p: { range: () => [0, toUnit(props.topBar)] },
-          c: { range: (_u, lo, hi) => [Math.floor((lo ?? 0) - 3), Math.ceil((hi ?? 20) + 3)] },
+          // Lanes and their scales are the scenes'.
+          y: { range: () => [0, 1] },
         },
-        axes: [
-          {
-            ...axis,
-            size: AXIS_PX.bottom,
-            space: 80,
-            incrs: TIME_STEPS,
-            values: (_u, splits) => splits.map((s) => stopwatch(s, axisDigits(props.view))),
-          },
-          { ...axis, scale: 'p', size: AXIS_PX.left, values: axisNumbers },
-          {
-            ...axis,
-            scale: 'c',
-            values: axisNumbers,
-            side: 1,
-            size: AXIS_PX.right,
-            show: hasTemps,
-            grid: { show: false },
-          },
-        ],
-        series: [
-          {},
-          ...lines.map(
-            // Scales, axes and cursor are the plot's; the lines are painted with what lies over them.
-            ({ scale }): uPlot.Series => ({ scale, paths: () => null, points: { show: false } }),
-          ),
-        ],
+        axes: [{ show: false }, { show: false }],
+        series: [{}, { scale: 'y', paths: () => null, points: { show: false } }],
         hooks: {
-          drawClear: [(u) => drawUnder(u, props.decor, ink, toUnit)],
-          draw: [
-            (u) => {
-              drawOver(u, lines, props.decor, ink, toUnit);
-              drawUnits(
-                u,
-                ink,
-                scaleOf('pressure', props.units).unit,
-                hasTemps ? scaleOf('temperature', props.units).unit : '',
-              );
-            },
-          ],
+          drawClear: [(u) => inPx(u, () => painter?.paint(u.ctx, plotUnder(sceneOf(u), measure)))],
+          draw: [drawLines],
           setCursor: [(u) => setReadout(readAt(u))],
           setSize: [() => tellBox()],
           ready: [() => queueMicrotask(tellBox)],
         },
       },
-      [[], ...series.map(() => [])] as unknown as uPlot.AlignedData,
+      [[], []] as unknown as uPlot.AlignedData,
       host,
     );
+    measure = measureWith(plot.ctx, ink);
     put();
   };
 
-  const toUnit = (bar: number) => bar * scaleOf('pressure', props.units).factor;
+  /** Scenes are drawn in CSS px. */
+  const inPx = (u: uPlot, paint: () => void) => {
+    u.ctx.save();
+    u.ctx.setTransform(uPlot.pxRatio, 0, 0, uPlot.pxRatio, 0, 0);
+    paint();
+    u.ctx.restore();
+  };
+
+  const sceneOf = (u: uPlot): PlotScene => {
+    const box = boxNow();
+    const { fromS, toS } = viewOf(u);
+    const { x: left, w } = box.pressure;
+    const { ticks } = ticksOf(fromS, toS, box.pressure, box.small ? 64 : TICK_PX);
+    const digits = axisDigits({ fromS, toS });
+    const temperatureUnit = temperatureUnitOf(props.units);
+    const ends = temperatureEnds(props.window);
+    scale = ends === null ? null : temperatureScale(ends.low, ends.high, temperatureUnit, scale);
+    return {
+      box,
+      endBar: props.topBar,
+      scale,
+      decor: props.decor,
+      ticks: ticks.map((t) => ({ ...t, text: stopwatch(t.s, digits) })),
+      x: (s) => left + (w * (s - fromS)) / (toS - fromS),
+      pressureUnit: pressureUnitOf(props.units),
+      temperatureUnit,
+      words: { marks: MARK_NAMES, practice: UI.practiceWord },
+    };
+  };
+
+  const viewOf = (u: uPlot): View => ({
+    fromS: u.scales.x?.min ?? props.view.fromS,
+    toS: u.scales.x?.max ?? props.view.toS,
+  });
+
+  function drawLines(u: uPlot): void {
+    if (painter === null) return;
+    const { ctx } = u;
+    const ratio = uPlot.pxRatio;
+    const scene = sceneOf(u);
+    const { box, endBar } = scene;
+    const { ink } = painter;
+    const x = (s: number) => scene.x(s) * ratio;
+    const [first, last] = indices(data.x, viewOf(u));
+    const { y: top, h } = box.pressure;
+    const bar = (v: number) => (top + h * (1 - v / endBar)) * ratio;
+    const lane = (r: { x: number; y: number; w: number; h: number }) => {
+      ctx.save();
+      ctx.beginPath();
+      ctx.rect(r.x * ratio, (r.y - 2) * ratio, r.w * ratio, (r.h + 4) * ratio);
+      ctx.clip();
+    };
+    ctx.save();
+    ctx.setTransform(1, 0, 0, 1, 0, 0);
+    if (box.temperature !== null && scene.scale !== null) {
+      const c = temperatureY(box.temperature, scene.scale);
+      lane(box.temperature);
+      for (const [i, ys] of data.y.entries()) {
+        if (i === 0) continue;
+        const shape = { wide: 1.5 * ratio, dash: dashOf(i).map((d) => d * ratio), origin: 0 };
+        const path = linePath(data.x, ys, first, last, x, (v) => c(v) * ratio, shape);
+        drawLine(ctx, path, i === 1 ? ink.colour.ink : ink.colour.ink3, shape.wide);
+      }
+      ctx.restore();
+    }
+    lane(box.pressure);
+    const shape = { wide: Math.min(3, ink.traceWide) * ratio, dash: [], origin: 0 };
+    const path = linePath(data.x, data.y[0] ?? [], first, last, x, bar, shape);
+    drawLine(ctx, path, ink.colour.ink, shape.wide);
+    ctx.restore();
+    ctx.restore();
+    const courses: Course[] = [
+      {
+        n: data.x.length,
+        x: (i) => scene.x(data.x[i]!),
+        y: (i) => {
+          const v = data.y[0]?.[i];
+          return typeof v === 'number' ? top + h * (1 - v / endBar) : v;
+        },
+      },
+    ];
+    inPx(u, () => painter?.paint(ctx, plotOver(scene, courses, measure)));
+  }
 
   const data: PlotData = { x: [], y: [] };
   // What the plot's data were made of: a hand that moves the view changes none of it.
@@ -138,15 +190,16 @@ export function Trace(props: {
   const put = () => {
     if (plot === null || props.window === null) return;
     const pace = props.pace ?? paceOf(null);
-    const { window, units, decor } = props;
-    const made = [plot, window, units, pace.bar, pace.temperature, decor.gaps];
+    const { window, decor } = props;
+    const made = [plot, window, pace.bar, pace.temperature, decor.gaps];
     const same = made.every((v, i) => v === shown[i]);
     shown = made;
     const u = plot;
     u.batch(() => {
+      // In bar and °C, whatever is read: the scenes know the reader's units.
       if (!same) {
-        toPlot(window, units, pace, decor.gaps, data);
-        u.setData([data.x, ...data.y], false);
+        toPlot(window, METRIC, pace, decor.gaps, data);
+        u.setData([data.x, data.y[0] ?? []], false);
       }
       u.setScale('x', { min: props.view.fromS, max: props.view.toS });
     });
@@ -159,10 +212,9 @@ export function Trace(props: {
   };
 
   // Under a hand that moves the view: one redraw a frame, however often the wheel turned and the engine answered
-  // since the last. A view that follows the stream is paced by the engine already and is drawn at once.
+  // since the last.
   let frame = 0;
   const redraw = () => {
-    if (props.whole === undefined) return show();
     if (frame !== 0) return;
     frame = requestAnimationFrame(() => {
       frame = 0;
@@ -172,8 +224,8 @@ export function Trace(props: {
 
   const tellBox = () => {
     if (plot === null) return;
-    const left = plot.bbox.left / uPlot.pxRatio;
-    props.onBox?.(left, host.clientWidth - left - plot.bbox.width / uPlot.pxRatio);
+    const { x, w } = boxNow().pressure;
+    props.onBox?.(x, host.clientWidth - x - w, w);
   };
 
   const readAt = (u: uPlot): string => {
@@ -195,22 +247,27 @@ export function Trace(props: {
 
   onMount(() => {
     build();
+    // The plot's edges go with its size: it is built anew.
     const observer = new ResizeObserver(() => {
       if (plot === null || host.clientWidth === 0) return;
-      plot.setSize({ width: host.clientWidth, height: Math.max(80, host.clientHeight) });
+      if (plot.width !== host.clientWidth || plot.height !== Math.max(80, host.clientHeight)) build();
     });
     observer.observe(host);
+    const fonts = document.fonts;
+    const again = () => plot?.redraw(false);
+    fonts?.addEventListener?.('loadingdone', again);
     const detach = attachGestures(
       host,
       () => (props.whole === undefined ? null : { view: props.view, whole: props.whole }),
-      () => ({
-        left: (plot?.bbox.left ?? 0) / uPlot.pxRatio,
-        width: (plot?.bbox.width ?? 1) / uPlot.pxRatio,
-      }),
+      () => {
+        const { x, w } = boxNow().pressure;
+        return { left: x, width: w };
+      },
       (view) => props.onView?.(view),
     );
     onCleanup(() => {
       observer.disconnect();
+      fonts?.removeEventListener?.('loadingdone', again);
       detach();
       cancelAnimationFrame(frame);
       plot?.destroy();
@@ -260,4 +317,29 @@ function axisDigits(view: View): number {
 /** Kinds of series: another set needs another plot. */
 function key(window: TraceWindow | null): string {
   return window === null ? '' : window.series.map((s) => `${s.name}${s.channel}`).join();
+}
+
+/** First and last point inside a view. */
+function indices(xs: readonly number[], view: View): readonly [number, number] {
+  const firstOver = (at: number) => {
+    let [low, high] = [0, xs.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (xs[middle]! < at) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  };
+  return [firstOver(view.fromS), Math.max(0, firstOver(view.toS) - 1)];
+}
+
+/** Lowest and highest temperature of a window, °C; null: it holds none. */
+function temperatureEnds(window: TraceWindow | null): { readonly low: number; readonly high: number } | null {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const series of window?.series ?? []) {
+    if (series.name !== 'temperature') continue;
+    for (const v of series.min) if (v < low) low = v;
+    for (const v of series.max) if (v > high) high = v;
+  }
+  return low <= high ? { low, high } : null;
 }

@@ -71,4 +71,42 @@ describe('live buffer', () => {
     expect(w.series[1]!.max[w.s.length > 10 ? 10 : 0]).toBe(9);
     expect(buffer.lastS).toBeCloseTo(5000.1);
   });
+
+  it('tells the ends of a stretch as its readings do, over whole chunks and parts of them', () => {
+    const buffer = new LiveBuffer();
+    const bars = Array.from({ length: 3000 }, (_, i) => Math.sin(i / 300) + (i === 1200 ? 5 : 0));
+    buffer.append(
+      fresh(
+        bars.map((_, i) => i * 0.1),
+        bars,
+      ),
+    );
+    for (const [from, to] of [
+      [0, 300],
+      [51.2, 102.3],
+      [119, 121],
+      [200, 230],
+    ] as const) {
+      const inside = bars.filter((_, i) => i >= from * 10 - 1e-9 && i <= to * 10 + 1e-9).map(Math.fround);
+      expect(buffer.barSpan(from, to)).toEqual({ low: Math.min(...inside), high: Math.max(...inside) });
+    }
+    expect(buffer.barSpan(400, 500)).toBeNull();
+    expect(buffer.temperatureSpan(0, 300)).toBeNull();
+  });
+
+  it('a piece of a window is the same whichever window it is asked for in', () => {
+    const buffer = new LiveBuffer();
+    const bars = Array.from({ length: 900 }, (_, i) => Math.cos(i / 17));
+    buffer.append(
+      fresh(
+        bars.map((_, i) => i * 0.1),
+        bars,
+      ),
+    );
+    const whole = buffer.strided(0, 90, 7, none);
+    const piece = buffer.strided(40, 90, 7, none);
+    const from = whole.s.indexOf(piece.s[0]!);
+    expect([...piece.s]).toEqual([...whole.s.slice(from)]);
+    expect([...piece.series[0]!.max]).toEqual([...whole.series[0]!.max.slice(from)]);
+  });
 });

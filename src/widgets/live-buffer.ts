@@ -9,22 +9,35 @@ import type { TraceWindow } from '../engine/messages.ts';
 export const BUCKET_S = 0.1;
 const FIRST_CAPACITY = 8192;
 
-interface Column {
+/** Buckets of a chunk: the ends of a long stretch are asked of its chunks. */
+const CHUNK = 512;
+
+interface Ends {
   min: Float32Array;
   max: Float32Array;
 }
 
-function blank(capacity: number): Column {
-  return {
-    min: new Float32Array(capacity).fill(Number.NaN),
-    max: new Float32Array(capacity).fill(Number.NaN),
-  };
+interface Column extends Ends {
+  /** Ends of each chunk. */
+  readonly chunks: Ends;
 }
+
+const ends = (capacity: number): Ends => ({
+  min: new Float32Array(capacity).fill(Number.NaN),
+  max: new Float32Array(capacity).fill(Number.NaN),
+});
+
+const blank = (capacity: number): Column => ({
+  ...ends(capacity),
+  chunks: ends(Math.ceil(capacity / CHUNK)),
+});
 
 function grown(column: Column, capacity: number): Column {
   const next = blank(capacity);
   next.min.set(column.min);
   next.max.set(column.max);
+  next.chunks.min.set(column.chunks.min);
+  next.chunks.max.set(column.chunks.max);
   return next;
 }
 
@@ -42,6 +55,8 @@ export class LiveBuffer {
   private newest = -1;
   /** Counts up with each change. */
   version = 0;
+  /** Counts up when what was there before is no longer what it was: cleared, or filled from a record. */
+  epoch = 0;
 
   clear(): void {
     this.capacity = FIRST_CAPACITY;
@@ -49,6 +64,7 @@ export class LiveBuffer {
     this.temps = new Map();
     this.newest = -1;
     this.version++;
+    this.epoch++;
   }
 
   /** Seconds of the newest bucket's end, 0 when empty. */
@@ -64,8 +80,8 @@ export class LiveBuffer {
       const i = Math.floor(fresh.s[k]! / BUCKET_S + 1e-6);
       if (i < 0 || !Number.isFinite(i)) continue;
       this.reach(i);
-      put(this.bar, i, fresh.bar[k] ?? Number.NaN);
-      for (const t of fresh.temps) put(this.temps.get(t.channel)!, i, t.c[k] ?? Number.NaN);
+      keep(this.bar, i, fresh.bar[k] ?? Number.NaN);
+      for (const t of fresh.temps) keep(this.temps.get(t.channel)!, i, t.c[k] ?? Number.NaN);
       if (i > this.newest) this.newest = i;
     }
     this.version++;
@@ -84,12 +100,13 @@ export class LiveBuffer {
         if (i < 0) continue;
         this.reach(i);
         column = series.name === 'bar' ? this.bar : this.temps.get(series.channel)!;
-        put(column, i, series.min[k]!);
-        put(column, i, series.max[k]!);
+        keep(column, i, series.min[k]!);
+        keep(column, i, series.max[k]!);
         if (i > this.newest) this.newest = i;
       }
     }
     this.version++;
+    this.epoch++;
   }
 
   /**
@@ -102,10 +119,22 @@ export class LiveBuffer {
     points: number,
     places: ReadonlyMap<number, string | null>,
   ): TraceWindow {
-    const from = Math.max(0, Math.floor(fromS / BUCKET_S));
-    const to = Math.min(this.newest, Math.ceil(toS / BUCKET_S));
+    const count = Math.max(0, this.lastOf(toS) - this.firstOf(fromS) + 1);
+    return this.strided(fromS, toS, Math.max(1, Math.ceil(count / Math.max(1, points))), places);
+  }
+
+  /**
+   * A window in buckets merged by `stride`, a whole number: a piece of it is the same whichever window it is asked for in.
+   */
+  strided(
+    fromS: number,
+    toS: number,
+    stride: number,
+    places: ReadonlyMap<number, string | null>,
+  ): TraceWindow {
+    const from = this.firstOf(fromS);
+    const to = this.lastOf(toS);
     const count = Math.max(0, to - from + 1);
-    const stride = Math.max(1, Math.ceil(count / Math.max(1, points)));
     // Merged buckets start at whole multiples, so that a sliding window does not flicker.
     const start = Math.floor(from / stride) * stride;
     const n = count === 0 ? 0 : Math.floor((to - start) / stride) + 1;
@@ -140,6 +169,41 @@ export class LiveBuffer {
     };
   }
 
+  /** Lowest and highest pressure between two times, bar; null: there is none. */
+  barSpan(fromS: number, toS: number): { readonly low: number; readonly high: number } | null {
+    return this.spanOf([this.bar], fromS, toS);
+  }
+
+  /** Lowest and highest of all temperatures between two times, °C; null: there is none. */
+  temperatureSpan(fromS: number, toS: number): { readonly low: number; readonly high: number } | null {
+    return this.spanOf([...this.temps.values()], fromS, toS);
+  }
+
+  private spanOf(columns: readonly Column[], fromS: number, toS: number) {
+    let low = Number.POSITIVE_INFINITY;
+    let high = Number.NEGATIVE_INFINITY;
+    const take = ({ min, max }: Ends, i: number) => {
+      if (min[i]! < low) low = min[i]!;
+      if (max[i]! > high) high = max[i]!;
+    };
+    const to = this.lastOf(toS);
+    for (const column of columns)
+      for (let i = this.firstOf(fromS); i <= to; ) {
+        const isWhole = i % CHUNK === 0 && i + CHUNK - 1 <= to;
+        take(isWhole ? column.chunks : column, isWhole ? i / CHUNK : i);
+        i += isWhole ? CHUNK : 1;
+      }
+    return low <= high ? { low, high } : null;
+  }
+
+  private firstOf(fromS: number): number {
+    return Math.max(0, Math.floor(fromS / BUCKET_S));
+  }
+
+  private lastOf(toS: number): number {
+    return Math.min(this.newest, Math.ceil(toS / BUCKET_S));
+  }
+
   private reach(i: number): void {
     if (i < this.capacity) return;
     let capacity = this.capacity;
@@ -150,7 +214,12 @@ export class LiveBuffer {
   }
 }
 
-function put(column: Column, i: number, value: number): void {
+function keep(column: Column, i: number, value: number): void {
+  put(column, i, value);
+  put(column.chunks, Math.floor(i / CHUNK), value);
+}
+
+function put(column: Ends, i: number, value: number): void {
   if (Number.isNaN(value)) return;
   // A NaN compares false with everything, so an empty bucket takes the first value.
   if (!(column.min[i]! <= value)) column.min[i] = value;

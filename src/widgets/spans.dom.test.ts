@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
-import { placeSpans } from './StageRibbon.tsx';
 import { alarmMarks, gapSpans, limitSpans, stageSpans } from './spans.ts';
 
 const stage = (s: number, code: 'prepare' | 'inflate' | 'hold', attempt = 1): WatchEvent => ({
@@ -58,23 +57,28 @@ describe('stretches of a run', () => {
       values: {},
     });
     const events = [alarm('condition', 'unacknowledged'), alarm('acknowledged', 'acknowledged')];
-    expect(alarmMarks(events, 1e6)).toEqual([{ atS: 2, priority: 'urgent' }]);
+    expect(alarmMarks(events, 1e6)).toEqual([{ atS: 2, priority: 'urgent', isShelved: false }]);
     expect(gapSpans([{ tUs: 9e6, e: 'gap', reason: 'port', fromUs: 4e6, toUs: 8e6, lost: 80 }], 1e6)).toEqual(
       [{ fromS: 3, toS: 7 }],
     );
   });
 
-  it('places spans inside a window and drops those outside', () => {
-    const spans = [
-      { stage: 'prepare' as const, attempt: 1, fromS: 0, toS: 10 },
-      { stage: 'inflate' as const, attempt: 1, fromS: 10, toS: 30 },
-      { stage: 'hold' as const, attempt: 1, fromS: 30, toS: null },
-    ];
-    const placed = placeSpans(spans, 20, 40);
-    expect(placed.map((p) => [p.stage, p.left, p.width])).toEqual([
-      ['inflate', 0, 0.5],
-      ['hold', 0.5, 0.5],
+  it('a mark of an alarm that was put aside says so, until it comes back', () => {
+    const alarm = (s: number, to: 'unacknowledged' | 'shelved', occurrence = 1): WatchEvent => ({
+      tUs: s * 1e6,
+      e: 'alarm',
+      alarm: 'leaking',
+      priority: 'high',
+      occurrence,
+      to,
+      why: to === 'shelved' ? 'shelved' : 'condition',
+      values: {},
+    });
+    const shelved = [alarm(2, 'unacknowledged'), alarm(5, 'shelved')];
+    expect(alarmMarks(shelved, 0).map((m) => m.isShelved)).toEqual([true]);
+    expect(alarmMarks([...shelved, alarm(9, 'unacknowledged', 2)], 0).map((m) => m.isShelved)).toEqual([
+      true,
+      false,
     ]);
-    expect(placeSpans(spans, 5, 5)).toEqual([]);
   });
 });

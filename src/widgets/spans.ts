@@ -1,7 +1,9 @@
 import type { Setup } from '../job/setup.ts';
+import type { Priority } from '../watch/codes.ts';
 import type { WatchEvent } from '../watch/events.ts';
-import type { StageSpan } from './StageRibbon.tsx';
-import type { Decor, LimitSpan } from './trace-paint.ts';
+import type { LimitSpan } from './lanes/pressure-lane.ts';
+import type { Decor } from './lanes/review-plot.ts';
+import type { StageSpan } from './lanes/ribbon.ts';
 
 /** What a run's events say about stretches of its trace; seconds from the first sample. */
 
@@ -42,6 +44,7 @@ export function limitSpans(
       ceilingBar: e.ceilingBar,
       workingBar: limits?.cue === false ? null : e.workingBar,
       floorBar: e.floorBar,
+      seatBar: limits?.seatBar ?? null,
     });
   }
   return spans;
@@ -53,11 +56,18 @@ export function gapSpans(events: readonly WatchEvent[], firstUs: number): Decor[
   );
 }
 
-/** Where alarms were raised. */
+/** Where alarms were raised; one that was put aside and has not come back is marked as such. */
 export function alarmMarks(events: readonly WatchEvent[], firstUs: number): Decor['marks'] {
-  return events.flatMap((e) =>
-    e.e === 'alarm' && e.why === 'condition' && e.to === 'unacknowledged'
-      ? [{ atS: (e.tUs - firstUs) / 1e6, priority: e.priority }]
-      : [],
-  );
+  const marks: { atS: number; priority: Priority; isShelved: boolean }[] = [];
+  const latest = new Map<string, number>();
+  for (const e of events) {
+    if (e.e !== 'alarm') continue;
+    const which = `${e.alarm} ${e.occurrence}`;
+    const mark = marks[latest.get(which) ?? -1];
+    if (mark !== undefined) mark.isShelved = e.to === 'shelved';
+    if (e.why !== 'condition' || e.to !== 'unacknowledged') continue;
+    latest.set(which, marks.length);
+    marks.push({ atS: (e.tUs - firstUs) / 1e6, priority: e.priority, isShelved: false });
+  }
+  return marks;
 }

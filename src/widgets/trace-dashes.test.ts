@@ -2,7 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { dashedPen } from './trace-dashes.ts';
 
 /** Runs that are drawn, each with its points. */
-function runs(points: readonly (readonly [number, number] | null)[], dash: readonly number[], wide: number) {
+function runs(
+  points: readonly (readonly [number, number] | null)[],
+  dash: readonly number[],
+  wide: number,
+  origin = 0,
+) {
   const drawn: [number, number][][] = [];
   let run: [number, number][] | null = null;
   const pen = dashedPen(
@@ -21,6 +26,7 @@ function runs(points: readonly (readonly [number, number] | null)[], dash: reado
     },
     dash,
     wide,
+    origin,
   );
   for (const p of points) {
     if (p === null) pen.lift();
@@ -31,7 +37,7 @@ function runs(points: readonly (readonly [number, number] | null)[], dash: reado
 }
 
 describe('dashes', () => {
-  it('are measured along the line, however many points it has', () => {
+  it('lie at fixed places across, however many points the line has', () => {
     const ends = (points: [number, number][]) =>
       runs(points, [6, 4], 0).map((run) => [run[0]![0], run[run.length - 1]![0]]);
     const expected = [
@@ -46,27 +52,58 @@ describe('dashes', () => {
       ]),
     ).toEqual(expected);
     expect(ends(Array.from({ length: 28 }, (_, x) => [x, 5]))).toEqual(expected);
+    // A part drawn alone has them where the whole line has them.
+    expect(
+      ends([
+        [13, 5],
+        [27, 5],
+      ]),
+    ).toEqual([
+      [13, 16],
+      [20, 26],
+    ]);
   });
 
-  it('on a steep line they follow its length, not its width', () => {
-    expect(
-      runs(
-        [
-          [0, 0],
-          [0, 20],
-        ],
-        [6, 4],
-        0,
-      ),
-    ).toEqual([
+  it('go along with a line that moves', () => {
+    const before = runs(
+      [
+        [0, 5],
+        [40, 5],
+      ],
+      [6, 4],
+      0,
+      0,
+    );
+    const after = runs(
+      [
+        [-3, 5],
+        [37, 5],
+      ],
+      [6, 4],
+      0,
+      3,
+    );
+    expect(after.map((run) => run.map(([x, y]) => [x + 3, y]))).toEqual(before);
+  });
+
+  it('a steep stretch is drawn in one piece: a jump never hides in a space', () => {
+    const [first, jump] = runs(
       [
         [0, 0],
-        [0, 6],
+        [8, 0],
+        [8, 30],
+        [9, 30],
       ],
-      [
-        [0, 10],
-        [0, 16],
-      ],
+      [6, 4],
+      0,
+    );
+    expect(first).toEqual([
+      [0, 0],
+      [6, 0],
+    ]);
+    expect(jump).toEqual([
+      [8, 0],
+      [8, 30],
     ]);
   });
 
@@ -105,7 +142,7 @@ describe('dashes', () => {
     ]);
   });
 
-  it('begin anew after a gap', () => {
+  it('stay where they are after a gap', () => {
     const line = [[0, 5], [8, 5], null, [12, 5], [16, 5]] as const;
     expect(runs(line, [6, 4], 0)).toEqual([
       [

@@ -9,49 +9,78 @@ const DASHES: readonly (readonly number[])[] = [[], [6, 4], [2, 3], [10, 3, 2, 3
 export const dashOf = (series: number): readonly number[] =>
   series === 0 ? [] : (DASHES[(series - 1) % DASHES.length] ?? []);
 
+/** A stretch steeper than this is drawn in one piece, px down for each px across, and by so many px at least. */
+const STEEP = 2;
+const STEEP_PX = 4;
+/** A dash as short as the line is wide is a dot: its ends alone, px. */
+const DOT_PX = 0.25;
+
 /**
- * Draws with `pen` in dashes, measured along the line; each part of a line that was lifted begins with the first dash.
+ * Draws with `pen` in dashes that lie at fixed places across, so that a line that moves on takes its dashes along and a part
+ * of it drawn anew meets the rest. A steep stretch is drawn in one piece: a jump never hides in a space.
  * The pen's marks reach half the line's width beyond their ends: dashes are taken shorter by as much.
  * @param dash px drawn, px left out, and again: an even number of lengths
  * @param wide of the line, px
+ * @param origin px that x 0 lies right of the place where the first dash begins
  */
-export function dashedPen(pen: ColumnPen, dash: readonly number[], wide: number): ColumnPen {
-  const lengths = dash.map((d, i) => (i % 2 === 0 ? Math.max(0, d - wide) : d + wide));
+export function dashedPen(pen: ColumnPen, dash: readonly number[], wide: number, origin = 0): ColumnPen {
+  const drawn = (i: number) => Math.max(DOT_PX, dash[i]! - wide);
+  // What a dash gives up for its ends goes to the space after it: places stay where they are.
+  const lengths = dash.map((d, i) => (i % 2 === 0 ? drawn(i) : d + dash[i - 1]! - drawn(i - 1)));
+  const period = dash.reduce((sum, d) => sum + d, 0);
   let down = false;
-  let at = 0;
-  /** Px until the dash or the space ends. */
-  let left = 0;
+  let drawing = false;
   let lastX = 0;
   let lastY = 0;
-  const drawing = () => at % 2 === 0;
+
+  /** At `x`: whether there is a dash, and how far it or the space goes on. */
+  const at = (x: number): { readonly on: boolean; readonly left: number } => {
+    let rest = (((x + origin) % period) + period) % period;
+    for (const [i, length] of lengths.entries()) {
+      if (rest < length) return { on: i % 2 === 0, left: length - rest };
+      rest -= length;
+    }
+    return { on: true, left: lengths[0]! };
+  };
+  const put = (x: number, y: number) => pen.point(Math.round(x), Math.round(y));
+  const turn = (on: boolean, x: number, y: number) => {
+    if (on === drawing) return;
+    put(x, y);
+    if (!on) pen.lift();
+    drawing = on;
+  };
 
   return {
     point(x, y) {
       if (!down) {
-        at = 0;
-        left = lengths[0]!;
-        pen.point(x, y);
-      } else {
-        const length = Math.hypot(x - lastX, y - lastY);
-        let gone = 0;
-        while (length - gone > left) {
-          gone += left;
-          const share = gone / length;
-          pen.point(Math.round(lastX + share * (x - lastX)), Math.round(lastY + share * (y - lastY)));
-          if (drawing()) pen.lift();
-          at = (at + 1) % lengths.length;
-          left = lengths[at]!;
+        drawing = false;
+        turn(at(x).on, x, y);
+      } else if (Math.abs(y - lastY) > STEEP * (x - lastX) + STEEP_PX) {
+        turn(true, lastX, lastY);
+        put(x, y);
+        if (!at(x).on) {
+          pen.lift();
+          drawing = false;
         }
-        left -= length - gone;
-        if (drawing()) pen.point(x, y);
+      } else {
+        const slope = x > lastX ? (y - lastY) / (x - lastX) : 0;
+        let from = lastX;
+        for (;;) {
+          const { on, left } = at(from);
+          turn(on, from, lastY + slope * (from - lastX));
+          if (from + left > x) break;
+          from += left;
+        }
+        if (drawing) put(x, y);
       }
       down = true;
       lastX = x;
       lastY = y;
     },
     lift() {
-      pen.lift();
+      if (drawing) pen.lift();
       down = false;
+      drawing = false;
     },
     end: () => pen.end(),
   };

@@ -1,30 +1,23 @@
-import type uPlot from 'uplot';
 import { columnPen } from './trace-columns.ts';
 import { dashedPen } from './trace-dashes.ts';
 
-/** From a value on a linear scale to canvas px. The same as the plot's own valToPos, worked out once for many values. */
-export function pxOf(u: uPlot, scale: string): (value: number) => number {
-  const { min, max } = u.scales[scale] ?? {};
-  const { left, top, width, height } = u.bbox;
-  if (min == null || max == null) return () => Number.NaN;
-  const across = scale === 'x';
-  const each = (across ? width : -height) / (max - min);
-  const origin = (across ? left : top + height) - min * each;
-  return (value) => origin + value * each;
-}
+/** Numbers of a line: null for a gap, undefined where it goes on without a point. */
+export type Values = ArrayLike<number | null | undefined>;
 
-/** How a line of the trace is drawn. */
-export interface LineInk {
-  /** Scale of its values. */
-  readonly scale: string;
-  readonly colour: string;
-  /** CSS px. */
-  readonly width: number;
-  /** CSS px drawn, left out, and again; empty: in one piece. */
+/** How a line of the trace is drawn; all in px of the canvas. */
+export interface LineShape {
+  readonly wide: number;
+  /** Px drawn, left out, and again; empty: in one piece. */
   readonly dash: readonly number[];
+  /** Px that x 0 lies right of the place where the first dash begins. */
+  readonly origin: number;
 }
 
-type Values = ArrayLike<number | null | undefined>;
+/** A line as columns to be filled and straight stretches to be stroked. */
+export interface LinePath {
+  readonly fill: Path2D;
+  readonly stroke: Path2D;
+}
 
 /** The point that a line comes from, or goes on to, beyond the window's edge: none where a gap lies between. */
 function outer(values: Values, from: number, step: 1 | -1): number {
@@ -33,39 +26,47 @@ function outer(values: Values, from: number, step: 1 | -1): number {
   return typeof values[i] === 'number' ? i : from;
 }
 
-/** The plot's series as columns (trace-columns.ts), one ink each. The caller has clipped to the plot. */
-export function drawLines(
-  u: uPlot,
-  ctx: CanvasRenderingContext2D,
-  ratio: number,
-  inks: readonly LineInk[],
-): void {
-  const xs = u.data[0];
-  const [first, last] = u.series[0]?.idxs ?? [0, -1];
-  const x = pxOf(u, 'x');
-  ctx.lineJoin = 'round';
-  // The columns reach half the line's width beyond their ends, and so do the straight stretches.
-  ctx.lineCap = 'square';
-  for (const [k, ink] of inks.entries()) {
-    const ys: Values | undefined = u.data[k + 1];
-    if (ys === undefined || ys.length === 0) continue;
-    const y = pxOf(u, ink.scale);
-    const wide = ink.width * ratio;
-    const [fill, stroke] = [new Path2D(), new Path2D()];
-    const columns = columnPen(fill, stroke, wide);
-    const dash = ink.dash.map((d) => d * ratio);
-    const pen = dash.length === 0 ? columns : dashedPen(columns, dash, wide);
-    const to = outer(ys, Math.min(last + 1, ys.length - 1), 1);
-    for (let i = outer(ys, Math.max(first - 1, 0), -1); i <= to; i++) {
-      const value = ys[i];
-      if (value === null) pen.lift();
-      else if (value !== undefined) pen.point(Math.round(x(xs[i]!)), Math.round(y(value)));
-    }
-    pen.end();
-    ctx.fillStyle = ink.colour;
-    ctx.strokeStyle = ink.colour;
-    ctx.lineWidth = wide;
-    ctx.fill(fill);
-    ctx.stroke(stroke);
+/**
+ * The part of a line from the point `first` to the point `last`, with what leads to it on both sides, in px.
+ * @param x from a number of `xs` to px; `y` likewise
+ */
+export function linePath(
+  xs: ArrayLike<number>,
+  ys: Values,
+  first: number,
+  last: number,
+  x: (s: number) => number,
+  y: (value: number) => number,
+  shape: LineShape,
+): LinePath {
+  const path: LinePath = { fill: new Path2D(), stroke: new Path2D() };
+  if (ys.length === 0) return path;
+  const columns = columnPen(path.fill, path.stroke, shape.wide);
+  const pen = shape.dash.length === 0 ? columns : dashedPen(columns, shape.dash, shape.wide, shape.origin);
+  const to = outer(ys, Math.min(last + 1, ys.length - 1), 1);
+  for (let i = outer(ys, Math.max(first - 1, 0), -1); i <= to; i++) {
+    const value = ys[i];
+    if (value === null) pen.lift();
+    else if (value !== undefined) pen.point(Math.round(x(xs[i]!)), Math.round(y(value)));
   }
+  pen.end();
+  return path;
+}
+
+/** Draws a line that was laid out for this canvas. The caller has clipped. */
+export function drawLine(
+  context: CanvasRenderingContext2D,
+  path: LinePath,
+  colour: string,
+  wide: number,
+): void {
+  context.lineJoin = 'round';
+  // The columns reach half the line's width beyond their ends, and so do the straight stretches.
+  context.lineCap = 'square';
+  context.setLineDash([]);
+  context.fillStyle = colour;
+  context.strokeStyle = colour;
+  context.lineWidth = wide;
+  context.fill(path.fill);
+  context.stroke(path.stroke);
 }

@@ -1,6 +1,6 @@
 import { For } from 'solid-js';
 import type { RunDetail } from '../../engine/messages.ts';
-import type { StageSpan } from '../../widgets/StageRibbon.tsx';
+import type { StageSpan } from '../../widgets/lanes/ribbon.ts';
 import { limitsText } from '../../words/events.ts';
 import { count, duration } from '../../words/format.ts';
 import { LIVE } from '../../words/live.ts';

@@ -3,7 +3,7 @@ import type { RunDetail } from '../../engine/messages.ts';
 import type { ConditionEntry, PackerDocument } from '../../job/packer-document.ts';
 import { type Cycle, cycleEntries, withEntries, withoutRun } from '../../plan/packer-history.ts';
 import { Choice, Part, TextField } from '../../widgets/Fields.tsx';
-import type { StageSpan } from '../../widgets/StageRibbon.tsx';
+import type { StageSpan } from '../../widgets/lanes/ribbon.ts';
 import { duration, NO_VALUE, pressure, pressureRate } from '../../words/format.ts';
 import { PUT_AWAY } from '../../words/history.ts';
 import { failed, useServices } from '../context.ts';

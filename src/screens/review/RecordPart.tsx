@@ -4,7 +4,7 @@ import type { JudgedView, PictureInk, RecordRef, RecordView } from '../../eviden
 import { refText } from '../../evidence/messages.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { Part } from '../../widgets/Fields.tsx';
-import { inkOf } from '../../widgets/trace-paint.ts';
+import { inkOf } from '../../widgets/lanes/canvas.ts';
 import type { View } from '../../widgets/trace-view.ts';
 import { eventText } from '../../words/events.ts';
 import { EVIDENCE as E, progressText, signerText } from '../../words/evidence.ts';
@@ -267,9 +267,8 @@ function paperInk(): PictureInk {
 
 /** The theme's colours, for a picture on the screen. */
 export function screenInk(element: Element): PictureInk {
-  const { ink, ink2, line, band, alarm } = inkOf(element);
-  const ground = getComputedStyle(element).getPropertyValue('--plate').trim();
-  return { ground: ground === '' ? '#fff' : ground, ink, ink2, line, band, alarm };
+  const { plate, ink, ink2, grid, band, urgent, high, low } = inkOf(element).colour;
+  return { ground: plate, ink, ink2, line: grid, band, alarm: { urgent, high, low } };
 }
 
 async function pngOf(svg: string, width: number, height: number): Promise<Blob> {

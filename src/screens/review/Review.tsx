@@ -12,7 +12,7 @@ import {
 import type { RunDetail, TraceWindow } from '../../engine/messages.ts';
 import type { Account, Numbers as FirstNumbers, RecordRef } from '../../evidence/messages.ts';
 import { Legend } from '../../widgets/Legend.tsx';
-import { scaleTop } from '../../widgets/ladder-layout.ts';
+import { scaleEnd } from '../../widgets/lanes/scale.ts';
 import { StageRibbon } from '../../widgets/StageRibbon.tsx';
 import { alarmMarks, gapSpans, limitSpans, stageSpans } from '../../widgets/spans.ts';
 import { Trace } from '../../widgets/Trace.tsx';
@@ -97,7 +97,7 @@ export function Reviewed(props: {
     toS: Math.max(1, props.detail.lastS - props.detail.firstS),
   }));
   const [view, setView] = createSignal<View>(whole());
-  const [box, setBox] = createSignal({ left: 52, right: 14 });
+  const [box, setBox] = createSignal({ left: 52, right: 12, wide: 600 });
   const [window, setWindow] = createSignal<TraceWindow | null>(null);
   /** The first picture was answered, well or not. */
   const [answered, setAnswered] = createSignal(false);
@@ -140,7 +140,7 @@ export function Reviewed(props: {
     practice: props.detail.summary.practice,
   }));
   const top = createMemo(() =>
-    scaleTop(
+    scaleEnd(
       limits().reduce<number | null>(
         (m, l) => (l.ratedBar === null ? m : Math.max(m ?? 0, l.ratedBar)),
         null,
@@ -196,7 +196,10 @@ export function Reviewed(props: {
             fromS={view().fromS}
             toS={view().toS}
             left={box().left}
-            right={box().right}
+            plotRight={box().left + box().wide}
+            right={box().left + box().wide}
+            height={30}
+            small={box().wide < 460}
           />
           <NoteLane notes={notes().values()} view={view()} box={box()} onShow={showNote} />
           <Trace
@@ -209,7 +212,7 @@ export function Reviewed(props: {
             theme={app.theme()}
             whole={whole()}
             onView={setView}
-            onBox={(left, right) => setBox({ left, right })}
+            onBox={(left, right, wide) => setBox({ left, right, wide })}
             label={REVIEW.traceLabel}
           />
           <Legend series={window()?.series ?? []} />

@@ -5,6 +5,7 @@ import * as demo from './demo.ts';
 import * as doubts from './doubts.ts';
 import { hold } from './hold.ts';
 import { instructions } from './instructions.ts';
+import { lanes } from './lanes.ts';
 import * as live from './live.ts';
 import { orders } from './orders.ts';
 import { refusals } from './refusals.ts';
@@ -21,6 +22,7 @@ export const watch = (format: Format) => {
     demo,
     doubts,
     hold: hold(format),
+    lanes: lanes(format),
     live,
     orders: { ...orders(format, said), ...instructions(format), ...slots },
     refusals: refusals(format),

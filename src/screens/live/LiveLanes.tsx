@@ -1,0 +1,278 @@
+import { createMemo } from 'solid-js';
+import type { Place } from '../../job/setup.ts';
+import type { Stage } from '../../watch/codes.ts';
+import type { LanesSize } from '../../widgets/lanes/geometry.ts';
+import { lanesBox } from '../../widgets/lanes/geometry.ts';
+import { Lanes } from '../../widgets/lanes/Lanes.tsx';
+import type { Aim, Ghost, LadderState } from '../../widgets/lanes/ladder-state.ts';
+import { LOUPE_BAR, LOUPE_S, type Loupe } from '../../widgets/lanes/loupe.ts';
+import type { MarkedLimits } from '../../widgets/lanes/marks.ts';
+import type { LanesPicture } from '../../widgets/lanes/painter.ts';
+import { scaleEnd } from '../../widgets/lanes/scale.ts';
+import { type SpanChoice, spanShown } from '../../widgets/lanes/spans-shown.ts';
+import { type TemperatureScale, temperatureScale } from '../../widgets/lanes/temperature-lane.ts';
+import { ticksOf } from '../../widgets/lanes/time-axis.ts';
+import { MARK_NAMES, pressureUnitOf, temperatureUnitOf } from '../../widgets/lanes/units.ts';
+import { alarmMarks, gapSpans } from '../../widgets/spans.ts';
+import { dashOf } from '../../widgets/trace-dashes.ts';
+import { paceOf } from '../../widgets/trace-data.ts';
+import { viewTrust } from '../../widgets/trust.ts';
+import { NO_VALUE, pressure, stopwatch, temperature } from '../../words/format.ts';
+import { LANES } from '../../words/lanes.ts';
+import { LIVE } from '../../words/live.ts';
+import { UI } from '../../words/ui.ts';
+import { useServices } from '../context.ts';
+
+/** What the ladder aims at in each stage. */
+const AIM: Record<Stage, Aim> = {
+  prepare: null,
+  seat: 'seat',
+  inflate: 'working',
+  hold: 'band',
+  'let-down': null,
+  done: null,
+  abandoned: null,
+};
+/** Names of the ticks stand as far apart as this, px: large and small drawings. */
+const TICK_PX = [96, 62] as const;
+/** Under this a line that is let down is looked at through the loupe, bar. */
+const FOOT_BAR = 2 * LOUPE_BAR;
+/** A line counts as at zero up to this or its U, whichever is larger, bar (watch/stages/rebound.ts). */
+const ZERO_BAR = 0.02;
+/** The lane without a probe, °C. */
+const EMPTY_C = { low: 8, high: 14 };
+const ORDER: readonly (Place | null)[] = ['sleeve', 'air', 'pipe', 'ground', null];
+
+const json = { equals: (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b) };
+
+/** Trace, ladder and temperatures of the live run, bound to the services. */
+export function LiveLanes(props: {
+  size: LanesSize;
+  /** Led by the stage where it is left out. */
+  span?: SpanChoice;
+  /** Given: the trace is one large key for it. */
+  onOpen?: () => void;
+  openLabel?: string;
+}) {
+  const app = useServices();
+  const { live } = app;
+  const view = live.view;
+  const stage = (): Stage => view()?.stage ?? 'prepare';
+  const nowS = () => Math.max(0, live.nowS());
+  const spanS = createMemo(() => spanShown(props.span ?? 'stage', stage(), nowS()));
+  const box = createMemo(() => lanesBox(props.size));
+
+  const pressureUnit = createMemo(() => pressureUnitOf(app.units()));
+  const temperatureUnit = createMemo(() => temperatureUnitOf(app.units()));
+  const limits = createMemo<MarkedLimits | null>(
+    () => {
+      const l = view()?.limits ?? null;
+      if (l === null) return null;
+      const { ratedBar, ceilingBar, floorBar, seatBar } = l;
+      return { ratedBar, ceilingBar, workingBar: l.cue ? l.workingBar : null, floorBar, seatBar };
+    },
+    null,
+    json,
+  );
+  /** What was last read: a lost reading is drawn where it was. */
+  const lastBar = createMemo<number | null>((before) => view()?.overBar ?? view()?.bar ?? before, null);
+  const trust = createMemo(() => viewTrust(view(), live.silent()));
+
+  // Looked through once a second: a run of hours is not searched with each reading.
+  const second = createMemo(() => Math.floor(nowS()));
+  const highest = createMemo(() => {
+    second();
+    live.buffer.epoch;
+    return live.buffer.barSpan(nowS() - spanS(), nowS())?.high ?? 0;
+  });
+  const endBar = createMemo<{ readonly stage: string; readonly bar: number }>(
+    (before) => {
+      const now = `${stage()} ${view()?.attempt ?? 1} ${limits()?.ratedBar ?? ''}`;
+      const seen = Math.max(view()?.overBar ?? view()?.bar ?? 0, highest());
+      return {
+        stage: now,
+        bar: scaleEnd(limits()?.ratedBar ?? null, seen, before.stage === now ? before.bar : 0),
+      };
+    },
+    { stage: '', bar: 0 },
+    { equals: (a, b) => a.stage === b.stage && a.bar === b.bar },
+  );
+
+  const raised = (...codes: readonly string[]) =>
+    (view()?.alarms ?? []).find(
+      (a) => codes.includes(a.alarm) && a.state !== 'returned' && a.state !== 'shelved',
+    );
+  const order = (): LadderState['order'] => {
+    const values = raised('lift')?.values;
+    if (values?.adviceHighBar === undefined) return null;
+    return { toBar: values.adviceHighBar, notUnderBar: values.adviceLowBar ?? null };
+  };
+  /** Where a fill settles by itself; in a hold, how far warmth lifts it once that is an alarm. */
+  const ghost = (): Ghost | null => {
+    const settle = view()?.guard.settleBar ?? null;
+    if (settle !== null) {
+      const { value, low, high } = settle;
+      const isOver = value > (limits()?.ceilingBar ?? Number.POSITIVE_INFINITY);
+      const by = raised('rising', 'ceiling', 'over-rated') === undefined ? 'settles' : 'left-open';
+      return { value, low, high, by, isUrgent: isOver };
+    }
+    const lift = raised('lift') === undefined ? null : (view()?.hold?.lift ?? null);
+    return lift === null ? null : { ...lift.peakBar, by: 'warmth', isUrgent: false };
+  };
+  const ladder = createMemo<LadderState>(() => ({
+    bar: lastBar(),
+    trust: trust(),
+    endBar: endBar().bar,
+    limits: limits(),
+    aim: AIM[stage()],
+    ghost: ghost(),
+    order: order(),
+    rateBarPerS: view()?.guard.rateBarPerS ?? null,
+  }));
+
+  const temps = createMemo(() =>
+    [...(view()?.temps ?? [])].sort((a, b) => ORDER.indexOf(a.place) - ORDER.indexOf(b.place)),
+  );
+  const channels = createMemo(() => temps().map((t) => t.channel), [], json);
+  const dashes = createMemo(
+    () => new Map(channels().map((c, i) => [c, { dash: dashOf(i + 1), isFirst: i === 0 }])),
+  );
+  const temperatures = createMemo<LanesPicture['temperatures']>(
+    () =>
+      temps().map((t, i) => {
+        const name = t.place === null ? LANES.otherPlace : LANES.place[t.place];
+        return {
+          name,
+          value: t.c === null ? NO_VALUE : temperatureUnit().text(t.c),
+          spoken: LANES.temperature(name, temperature(t.c, app.units())),
+          dash: dashOf(i + 1),
+          tone: i === 0 ? 'ink' : 'ink3',
+        };
+      }),
+    [],
+    json,
+  );
+  const scale = createMemo<TemperatureScale>(
+    (before) => {
+      second();
+      live.buffer.epoch;
+      const seen = live.buffer.temperatureSpan(nowS() - spanS(), nowS()) ?? EMPTY_C;
+      return temperatureScale(seen.low, seen.high, temperatureUnitOf(app.units()), before);
+    },
+    temperatureScale(EMPTY_C.low, EMPTY_C.high, temperatureUnitOf(app.units())),
+    json,
+  );
+
+  const firstUs = () => view()?.firstUs ?? 0;
+  const gaps = createMemo(() => gapSpans(live.events(), firstUs()));
+  const marks = createMemo(() =>
+    alarmMarks(live.events(), firstUs()).map((m) => ({ ...m, isShelved: m.isShelved === true })),
+  );
+  /** Gaps, and a silence that goes on. */
+  const unknown = createMemo<LanesPicture['unknown']>(() => {
+    const age = view()?.ageS ?? null;
+    const isSilent = trust() === 'lost' && age !== null && age > 1;
+    return isSilent ? [...gaps(), { fromS: nowS() - age, toS: nowS() }] : gaps();
+  });
+  const pace = createMemo(
+    () => paceOf(live.link()?.rateHz ?? null, live.link()?.channels ?? []),
+    paceOf(null),
+    json,
+  );
+  const ticks = createMemo(
+    () => {
+      const leastPx = TICK_PX[props.size.small ? 1 : 0];
+      // The axis says how long ago: it stands still while the lines move.
+      return ticksOf(-spanS(), 0, box().pressure, leastPx)
+        .ticks.filter((t) => t.s < 0)
+        .map((t) => ({ ...t, text: LANES.ago(Math.round(-t.s)) }));
+    },
+    [],
+    json,
+  );
+  const loupe = createMemo<Loupe | null>(() => {
+    const v = view();
+    if (v === null) return null;
+    const isDown = stage() === 'let-down' || stage() === 'done';
+    const isLow = v.bar !== null && v.bar < FOOT_BAR;
+    if (!(v.rebound !== null || (isDown && isLow) || raised('rebound') !== undefined)) return null;
+    live.version();
+    const window = live.buffer.strided(nowS() - LOUPE_S, nowS(), 2, new Map());
+    const bar = window.series[0]!;
+    const points = Array.from(window.s, (s, i) => ({ s: s - nowS(), bar: bar.max[i]! }));
+    return {
+      points: points.filter((p) => Number.isFinite(p.bar)),
+      allowedBar: v.uBar === null ? null : Math.max(ZERO_BAR, v.uBar),
+      bar: v.bar,
+    };
+  });
+
+  const words: LanesPicture['words'] = {
+    marks: MARK_NAMES,
+    ghost: { settles: LANES.settles, 'left-open': LANES.leftOpen, warmth: LANES.liftsTo },
+    last: LANES.last,
+    atLeast: LANES.atLeast,
+    letOutTo: LANES.letOutTo,
+    notUnder: LANES.notUnder,
+    now: LANES.now,
+    loupe: { title: LANES.footTitle, allowed: LANES.footAllowed },
+  };
+  const picture = createMemo<Omit<LanesPicture, 'size' | 'box'>>(() => {
+    live.version();
+    return {
+      ladder: ladder(),
+      lines: {
+        spanS: spanS(),
+        nowS: nowS(),
+        scale: scale(),
+        dashes: dashes(),
+        pace: pace(),
+        gaps: gaps(),
+      },
+      buffer: live.buffer,
+      ticks: ticks(),
+      marks: marks(),
+      unknown: unknown(),
+      temperatures: temperatures(),
+      loupe: loupe(),
+      practice: live.link()?.kind === 'rig' ? UI.practiceWord : null,
+      pressureUnit: pressureUnit(),
+      temperatureUnit: temperatureUnit(),
+      words,
+    };
+  });
+
+  const ladderLabel = () => {
+    const l = limits();
+    const units = app.units();
+    const state = trust();
+    const bar = ladder().bar;
+    const now =
+      state === 'over'
+        ? UI.overRange(pressure(bar, units))
+        : state === 'good' || state === 'stale'
+          ? pressure(bar, units)
+          : UI.noReading;
+    return l === null
+      ? UI.ladderNoLimit(now)
+      : UI.ladder(now, pressure(l.ceilingBar, units), pressure(l.ratedBar, units));
+  };
+  const stageClock = createMemo(() => {
+    const v = view();
+    return v === null ? '' : stopwatch(Math.max(0, (v.tUs - v.stageSinceUs) / 1e6));
+  });
+
+  return (
+    <Lanes
+      size={props.size}
+      picture={picture()}
+      stages={live.stages()}
+      stageClock={stageClock()}
+      theme={app.theme()}
+      label={LIVE.traceLabel}
+      ladderLabel={ladderLabel()}
+      onOpen={props.onOpen}
+      openLabel={props.openLabel}
+    />
+  );
+}
