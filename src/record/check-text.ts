@@ -15,7 +15,9 @@ export interface CheckWords {
   readonly names: string;
   readonly pages: string;
   readonly files: string;
+  readonly others: string;
   readonly additions: string;
+  readonly additionNames: string;
   readonly shows: string;
 }
 
@@ -49,9 +51,21 @@ ${words.intro(manifest.runId)}
    openssl pkeyutl -verify -pubin -inkey signer.pem -rawin -in SHA256SUMS -sigfile SHA256SUMS.sig
    sha256sum -c SHA256SUMS
 
-5. ${words.additions}
+5. ${words.others}
+
+   ls -A | grep -v -x -F -e SHA256SUMS -e SHA256SUMS.sig -e additions -e "$(cut -c 67- SHA256SUMS)"
+
+6. ${words.additions}
 
    openssl pkeyutl -verify -pubin -inkey additions/0001.pem -rawin -in additions/0001.json -sigfile additions/0001.sig
+   openssl pkey -pubin -in additions/0001.pem -outform DER | sha256sum
+
+   ${words.additionNames}
+
+   grep -c "\\"fingerprint\\":\\"$(openssl pkey -pubin -in additions/0001.pem -outform DER | sha256sum | cut -c 1-64)\\"" additions/0001.json
+   grep -c "\\"manifestSha256\\":\\"$(sha256sum < manifest.json | cut -c 1-64)\\"" additions/0001.json
+   grep -c "\\"previousSha256\\":\\"$(sha256sum < manifest.json | cut -c 1-64)\\"" additions/0001.json
+   ls -A additions | grep -v -x -E "[0-9]{4}\\.(json|sig|pem)"
 
 ${words.shows}
 `;

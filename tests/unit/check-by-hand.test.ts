@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, type TestContext } from 'vitest';
@@ -95,24 +95,87 @@ describe('check by hand', () => {
     expect(text).toContain(signer.fingerprint);
   });
 
-  it('works as CHECK.txt has it, line by line in a shell', (context) => {
-    need(context);
-    const unpacked = path.join(folder, 'unpacked');
-    const at = path.join(folder, 'b.zip');
-    writeFileSync(at, file);
-    expect(spawnSync('unzip', ['-q', '-o', at, '-d', unpacked]).status).toBe(0);
-    const read = parseManifest(sealed.manifest);
-    if (!read.ok) throw new Error(read.what);
-    const commands = checkText(read.manifest, CHECK_TEXT)
-      .split('\n')
-      .filter((l) => /^ {3}(openssl|grep|sha256sum) /.test(l));
-    expect(commands).toHaveLength(6);
-    for (const command of commands) {
-      const run = spawnSync('bash', ['-c', command], { cwd: unpacked, encoding: 'utf8' });
-      expect(run.status, `${command}\n${run.stderr}`).toBe(0);
-      if (command.includes('pkeyutl')) expect(run.stdout).toContain('Signature Verified Successfully');
-      if (command.includes('grep')) expect(run.stdout.trim()).toBe('1');
-      if (command.includes('openssl pkey ')) expect(run.stdout).toContain(signer.fingerprint);
+  /** The folder of a record, and CHECK.txt's commands run in it in order, each with what it printed. */
+  async function byCheckText(
+    name: string,
+    bytes: Uint8Array,
+    change: (at: string) => void = () => undefined,
+  ) {
+    const at = path.join(folder, name);
+    for (const member of (await unzip(bytes)).members) {
+      const to = path.join(at, member.name);
+      mkdirSync(path.dirname(to), { recursive: true });
+      writeFileSync(to, member.bytes);
     }
+    change(at);
+    return commandsOf(sealed).map((command) => {
+      const run = spawnSync('bash', ['-c', command], { cwd: at, encoding: 'utf8' });
+      return { command, status: run.status, out: run.stdout.trim() };
+    });
+  }
+
+  function commandsOf({ manifest }: Sealed): string[] {
+    const read = parseManifest(manifest);
+    if (!read.ok) throw new Error(read.what);
+    return checkText(read.manifest, CHECK_TEXT)
+      .split('\n')
+      .filter((l) => /^ {3}(openssl|grep|sha256sum|ls) /.test(l))
+      .map((l) => l.trim());
+  }
+
+  it('works as CHECK.txt has it, line by line in a shell', async (context) => {
+    need(context);
+    const done = await byCheckText('plain', file);
+    expect(done).toHaveLength(12);
+    for (const { command, status, out } of done) {
+      if (command.startsWith('ls')) {
+        expect([command, status, out]).toEqual([command, 1, '']);
+        continue;
+      }
+      expect(status, command).toBe(0);
+      if (command.includes('pkeyutl')) expect(out).toContain('Signature Verified Successfully');
+      if (command.startsWith('grep')) expect(out).toBe('1');
+      if (command.startsWith('openssl pkey ')) expect(out).toContain(signer.fingerprint);
+    }
+  });
+
+  it('finds a stranger’s addition in the firm’s name and a file that was laid beside', async (context) => {
+    need(context);
+    const done = await byCheckText('forged', file, (at) => {
+      // What is there of the firm is taken out of the manifest's own words; the signature is the stranger's.
+      const own = JSON.parse(readFileSync(path.join(at, 'additions/0001.json'), 'utf8')) as object;
+      const forged = JSON.stringify({ ...own, body: 'sensor was on the supply: results void' });
+      rmSync(path.join(at, 'additions'), { recursive: true });
+      mkdirSync(path.join(at, 'additions'));
+      const inside = (name: string) => path.join(at, 'additions', name);
+      writeFileSync(inside('0001.json'), forged);
+      const key = path.join(folder, 'stranger.key');
+      const openssl = (...args: string[]) => expect(spawnSync('openssl', args).status).toBe(0);
+      openssl('genpkey', '-algorithm', 'ed25519', '-out', key);
+      openssl('pkey', '-in', key, '-pubout', '-out', inside('0001.pem'));
+      openssl(
+        'pkeyutl',
+        '-sign',
+        '-inkey',
+        key,
+        '-rawin',
+        '-in',
+        inside('0001.json'),
+        '-out',
+        inside('0001.sig'),
+      );
+      writeFileSync(path.join(at, 'certificate-final.html'), 'another');
+    });
+    const said = (part: string) => done.filter((d) => d.command.includes(part)).map((d) => d.out);
+    // It is well signed; whose key it is, and that the text names another, comes out.
+    expect(said('-in additions/0001.json -sig')).toEqual(['Signature Verified Successfully']);
+    expect(said('-in additions/0001.pem -outform DER | sha256sum')[0]).not.toContain(signer.fingerprint);
+    expect(said('"fingerprint')).toEqual(['0']);
+    expect(said('ls -A | ')).toEqual(['certificate-final.html']);
+  });
+
+  it('stands in docs/record.md too, since a forger can write another CHECK.txt', () => {
+    const page = readFileSync(path.join(import.meta.dirname, '../../docs/record.md'), 'utf8');
+    for (const command of commandsOf(sealed)) expect(page).toContain(command);
   });
 });

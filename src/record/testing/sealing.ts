@@ -125,7 +125,9 @@ export const checkWords: CheckWordsOf = async () => ({
   names: 'Named',
   pages: 'Pages',
   files: 'Files',
+  others: 'Others',
   additions: 'Additions',
+  additionNames: 'Named',
   shows: 'Shown',
 });
 

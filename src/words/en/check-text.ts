@@ -13,9 +13,14 @@ commands below in the folder that holds manifest.json.`,
   pages: 'Are the pages of the trace those that were signed? This must print 1:',
   files: `Are the other files those that were made with it? Both must succeed; where SHA256SUMS is
    missing, they can only be checked by a program that makes them again from pages.bin:`,
-  additions: `Each addition made after the sealing is signed by itself, with the number of the addition in
-   place of 0001. The text names the SHA-256 of manifest.json (manifestSha256) and of the addition
-   before it (previousSha256):`,
+  others: `Is there a file that is no part of the record? This must print nothing; where SHA256SUMS is
+   missing, only the files of steps 1 to 3 are known to belong to it:`,
+  additions: `Each addition made after the sealing is signed by itself, by a key of its own: put its number in
+   place of 0001. The second command prints the fingerprint of that key; ask whose it is as in step 2:
+   an addition by a key that nobody answers for says nothing:`,
+  additionNames: `Each of these must print 1: the text names that key, this record, and what it follows. In the
+   third, of number 0002 and on, put the addition before it, additions/0001.json, in place of
+   manifest.json, so that none is missing and none changed places. The last must print nothing:`,
   shows: `What a successful check shows: that the holder of the key signed exactly these bytes. What it does
 not show: where the sensor was, what the clock of the tablet was set to, which pipe was repaired.`,
 };
