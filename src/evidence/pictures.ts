@@ -58,6 +58,19 @@ function linesOf(window: TraceWindow, told: Told, words: Catalogue): PlotLine[] 
   }));
 }
 
+/**
+ * The limits in the line styles that they have on the screen: a ceiling is dashed, the working pressure solid, the floor
+ * dash-dot, the seat dotted, and rated the thickest.
+ */
+export const RULES = {
+  rated: { dash: '', width: 2.2 },
+  ceiling: { dash: '7 4', width: 1 },
+  working: { dash: '', width: 0.7 },
+  floor: { dash: '11 3 3 3', width: 1 },
+  seat: { dash: '3 3', width: 0.7 },
+} as const;
+type RuleMark = keyof typeof RULES;
+
 type Limited = Pick<Plot, 'rules' | 'bands' | 'stages' | 'marks'>;
 
 /** Limits, hold band, stages and alarms as the record has them. */
@@ -72,16 +85,16 @@ export function decorOf({ events, setups, firstUs, lastS }: Told, words: Catalog
     const next = limits[i + 1];
     const [fromS, toS] = [s(e.tUs), next === undefined ? lastS : s(next.tUs)];
     if (toS <= fromS) return;
-    const rated = setups.find((x) => x.number === e.setup)?.limits?.ratedBar ?? null;
+    const set = setups.find((x) => x.number === e.setup)?.limits ?? null;
     const last = next === undefined;
-    const rule = (bar: number | null, label: string, dash: string): void => {
-      if (bar !== null) rules.push({ bar, label: last ? label : '', fromS, toS, dash });
+    const rule = (mark: RuleMark, bar: number | null): void => {
+      if (bar !== null) rules.push({ bar, label: last ? PICTURE[mark] : '', fromS, toS, ...RULES[mark] });
     };
-    rule(rated, PICTURE.rated, '');
-    // Where they all but meet, one name has to do.
-    const apart = rated === null || e.ceilingBar === null || rated - e.ceilingBar > rated * 0.06;
-    rule(e.ceilingBar, apart ? PICTURE.ceiling : '', '8 4');
-    rule(e.floorBar, PICTURE.floor, '8 3 2 3');
+    rule('rated', set?.ratedBar ?? null);
+    if (e.ceilingBar !== (set?.ratedBar ?? null)) rule('ceiling', e.ceilingBar);
+    rule('working', set?.cue === false ? null : e.workingBar);
+    rule('floor', e.floorBar);
+    rule('seat', set?.seatBar ?? null);
     if (e.floorBar !== null && e.ceilingBar !== null)
       bands.push({ fromS, toS, low: e.floorBar, high: e.ceilingBar });
   });

@@ -65,7 +65,7 @@ it('the picture has a filled ground, its title, and no text that is not escaped'
     format: createFormat('point'),
     ink: PAPER,
     lines: [line(window([0, 5, 10], [1, 1.5, 1.2]), { label: '<i>' })],
-    rules: [{ label: 'rated', bar: 1.8, fromS: 0, toS: 10, dash: '' }],
+    rules: [{ label: 'rated', bar: 1.8, fromS: 0, toS: 10, dash: '', width: 1 }],
     bands: [{ fromS: 2, toS: 8, low: 0.9, high: 1.7 }],
     stages: [{ label: 'Hold', fromS: 2, toS: 8 }],
     marks: [{ atS: 4, priority: 'urgent' }],
@@ -75,6 +75,61 @@ it('the picture has a filled ground, its title, and no text that is not escaped'
   expect(svg).toContain('<title>A &lt;b&gt; &amp; &quot;c&quot;</title>');
   expect(svg).not.toMatch(/<b>|<i>|NaN|undefined/);
   expect(svg).toContain(PAPER.alarm.urgent);
+});
+
+describe('lanes and names', () => {
+  const window2 = window([0, 5, 10], [1, 1.5, 1.2]);
+  const temperature = {
+    ...window2,
+    series: [
+      window2.series[0]!,
+      {
+        ...window2.series[0]!,
+        name: 'temperature' as const,
+        min: Float32Array.of(10, 14, 12),
+        max: Float32Array.of(10, 14, 12),
+      },
+    ],
+  };
+  const rule = (label: string, bar: number) => ({ label, bar, fromS: 0, toS: 10, dash: '', width: 1 });
+  const svg = plotSvg({
+    width: 600,
+    height: 300,
+    fromS: 0,
+    toS: 10,
+    title: 'Trace',
+    units: { pressure: 'bar', temperature: 'C', length: 'mm' },
+    format: createFormat('point'),
+    ink: PAPER,
+    lines: [
+      line(temperature),
+      line(temperature, { kind: 'temperature', series: 1, label: 'Sleeve', dash: '5 3' }),
+    ],
+    rules: [rule('Rated', 1.8), rule('Ceiling', 1.78), rule('Working', 1.76), rule('Floor', 0.9)],
+    bands: [],
+    stages: [],
+    marks: [],
+  });
+  const paths = [...svg.matchAll(/<path d="(M[^"]*)" fill="none"/g)].map((m) => m[1]!);
+  const ys = (d: string) => [...d.matchAll(/[ V](-?[\d.]+)/g)].map((m) => Number(m[1]));
+  const names = [
+    ...svg.matchAll(/<text x="([\d.]+)" y="([\d.]+)"[^>]*>((?:Rated|Ceiling|Working|Floor) [\d.]+)/g),
+  ];
+
+  it('temperatures run in a lane of their own, under the pressure', () => {
+    const [pressure, sleeve] = paths;
+    expect(Math.max(...ys(pressure!))).toBeLessThan(Math.min(...ys(sleeve!)));
+  });
+
+  it('names stand with their values right of every line, none over another', () => {
+    expect(names.map((m) => m[3])).toEqual(['Rated 1.80', 'Ceiling 1.78', 'Working 1.76', 'Floor 0.90']);
+    const right = Math.max(
+      ...paths.flatMap((d) => [...d.matchAll(/[ML](-?[\d.]+) /g)].map((m) => Number(m[1]))),
+    );
+    for (const m of names) expect(Number(m[1])).toBeGreaterThan(right);
+    const at = names.map((m) => Number(m[2]));
+    for (let i = 1; i < at.length; i++) expect(at[i]! - at[i - 1]!).toBeGreaterThanOrEqual(12.9);
+  });
 });
 
 it('text for XML keeps every letter and drops what XML has not', () => {

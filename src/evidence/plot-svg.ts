@@ -26,6 +26,7 @@ export interface PlotRule {
   readonly fromS: number;
   readonly toS: number;
   readonly dash: string;
+  readonly width: number;
 }
 
 export interface Plot {
@@ -51,8 +52,14 @@ export interface Plot {
 }
 
 const LEFT = 46;
-const RIGHT_TEMPERATURE = 46;
 const RIGHT = 14;
+/** Between the lanes of pressure and temperature, and the lower one's share of the height. */
+const LANE_GAP = 14;
+const LANE_SHARE = 0.22;
+const LANE_LEAST = 44;
+/** Names of the limits stand right of the plot, where no line runs: px a letter, and from one to the next. */
+const LETTER = 6.1;
+const ROW = 13;
 const TOP_STAGES = 22;
 const TOP = 18;
 const AXIS = 26;
@@ -139,22 +146,39 @@ const SHAPE = {
   low: 'M-4 0a4 4 0 1 0 8 0a4 4 0 1 0-8 0z',
 } as const;
 
+/** Names in their order, pushed apart so that none covers another, as little as needed. */
+function spread(ys: readonly number[], top: number, bottom: number): number[] {
+  const out = [...ys];
+  for (let i = 1; i < out.length; i++) out[i] = Math.max(out[i]!, out[i - 1]! + ROW);
+  let limit = bottom;
+  for (let i = out.length - 1; i >= 0; i--) {
+    out[i] = Math.max(top, Math.min(out[i]!, limit));
+    limit = out[i]! - ROW;
+  }
+  return out;
+}
+
 export function plotSvg(plot: Plot): string {
   const { width, height, fromS, toS, ink, units } = plot;
   const { fixed, stopwatch } = plot.format;
   const pScale = scaleOf('pressure', units);
   const cScale = scaleOf('temperature', units);
   const temps = temperatureRange(plot.lines);
+  const named = plot.rules.filter((r) => r.label !== '').sort((a, b) => b.bar - a.bar);
+  const nameOf = (r: PlotRule) => `${r.label} ${fixed(r.bar * pScale.factor, pScale.digits)}`;
   const left = LEFT;
-  const right = width - (temps === null ? RIGHT : RIGHT_TEMPERATURE);
+  const right = width - Math.max(RIGHT, ...named.map((r) => nameOf(r).length * LETTER + 14));
   const top = plot.stages.length > 0 ? TOP_STAGES + TOP : TOP;
-  const bottom = height - AXIS - LEGEND;
+  const foot = height - AXIS - LEGEND;
+  const laneHigh = temps === null ? 0 : Math.max(LANE_LEAST, (foot - top) * LANE_SHARE);
+  const bottom = temps === null ? foot : foot - laneHigh - LANE_GAP;
+  const laneTop = foot - laneHigh;
   const topBar = axisTop(plot.lines, plot.rules);
   const span = Math.max(1e-3, toS - fromS);
   const x = (s: number): number => left + ((s - fromS) / span) * (right - left);
   const y = (bar: number): number => bottom - (bar / topBar) * (bottom - top);
   const yc = (c: number): number =>
-    temps === null ? bottom : bottom - ((c - temps.lo) / (temps.hi - temps.lo)) * (bottom - top);
+    temps === null ? foot : foot - ((c - temps.lo) / (temps.hi - temps.lo)) * (foot - laneTop);
   const clamp = (s: number): number => Math.min(right, Math.max(left, x(s)));
   const out: string[] = [];
   const text = (tx: number, ty: number, words: string, anchor = 'start', fill = ink.ink2): void => {
@@ -170,7 +194,7 @@ export function plotSvg(plot: Plot): string {
         `<rect x="${n1(x0)}" y="${n1(y(b.high))}" width="${n1(x1 - x0)}" height="${n1(y(b.low) - y(b.high))}" fill="${ink.band}"/>`,
       );
   }
-  // Axes: pressure left, temperature right, time below.
+  // Axes: each lane has its scale at its left, time below both.
   const pTop = topBar * pScale.factor;
   const pStep = niceStep(pTop, 5);
   const digits = Math.max(0, -Math.floor(Math.log10(pStep) + 1e-9));
@@ -182,17 +206,21 @@ export function plotSvg(plot: Plot): string {
   text(left - 5, top - 6, pScale.unit, 'end');
   if (temps !== null) {
     const [lo, hi] = [temps.lo, temps.hi].map((c) => c * cScale.factor + cScale.shift) as [number, number];
-    const step = niceStep(hi - lo, 4);
-    for (let v = Math.ceil(lo / step) * step; v <= hi; v += step)
-      text(right + 5, yc((v - cScale.shift) / cScale.factor) + 3.5, fixed(v, 0));
-    text(right + 5, top - 6, cScale.unit);
+    const step = niceStep(hi - lo, 3);
+    text(left - 5, laneTop + 5, cScale.unit, 'end');
+    for (let v = Math.ceil(lo / step) * step; v <= hi; v += step) {
+      const at = yc((v - cScale.shift) / cScale.factor);
+      out.push(`<path d="M${n1(left)} ${n1(at)}H${n1(right)}" stroke="${ink.line}" stroke-width=".6"/>`);
+      if (at > laneTop + ROW) text(left - 5, at + 3.5, fixed(v, 0), 'end');
+    }
+    out.push(`<path d="M${n1(left)} ${n1(bottom)}H${n1(right)}" stroke="${ink.ink2}" stroke-width=".8"/>`);
   }
   const tStep = timeStep(span, Math.max(2, Math.floor((right - left) / 90)));
   for (let s = Math.ceil(fromS / tStep) * tStep; s <= toS; s += tStep) {
-    out.push(`<path d="M${n1(x(s))} ${n1(bottom)}v4" stroke="${ink.ink2}" stroke-width=".8"/>`);
-    text(x(s), bottom + 15, `${s < 0 ? '\u2212' : ''}${stopwatch(Math.abs(s))}`, 'middle');
+    out.push(`<path d="M${n1(x(s))} ${n1(foot)}v4" stroke="${ink.ink2}" stroke-width=".8"/>`);
+    text(x(s), foot + 15, `${s < 0 ? '\u2212' : ''}${stopwatch(Math.abs(s))}`, 'middle');
   }
-  out.push(`<path d="M${n1(left)} ${n1(bottom)}H${n1(right)}" stroke="${ink.ink2}" stroke-width=".8"/>`);
+  out.push(`<path d="M${n1(left)} ${n1(foot)}H${n1(right)}" stroke="${ink.ink2}" stroke-width=".8"/>`);
   for (const stage of plot.stages) {
     const [x0, x1] = [clamp(stage.fromS), clamp(stage.toS)];
     if (x1 - x0 < 1) continue;
@@ -213,8 +241,21 @@ export function plotSvg(plot: Plot): string {
     const [x0, x1] = [clamp(r.fromS), clamp(r.toS)];
     if (x1 <= x0) continue;
     const dash = r.dash === '' ? '' : ` stroke-dasharray="${r.dash}"`;
-    out.push(`<path d="M${n1(x0)} ${n1(y(r.bar))}H${n1(x1)}" stroke="${ink.ink}" stroke-width="1"${dash}/>`);
-    if (r.label !== '' && x1 - x0 > 60) text(x0 + 4, y(r.bar) - 3, r.label);
+    out.push(
+      `<path d="M${n1(x0)} ${n1(y(r.bar))}H${n1(x1)}" stroke="${ink.ink}" stroke-width="${r.width}"${dash}/>`,
+    );
+  }
+  const rows = spread(
+    named.map((r) => y(r.bar)),
+    top,
+    bottom,
+  );
+  for (const [i, r] of named.entries()) {
+    const at = rows[i]!;
+    out.push(
+      `<path d="M${n1(right + 1)} ${n1(y(r.bar))}L${n1(right + 7)} ${n1(at)}" stroke="${ink.ink2}" stroke-width=".6"/>`,
+    );
+    text(right + 10, at + 3.5, nameOf(r), 'start', ink.ink);
   }
   for (const l of plot.lines) {
     const d = linePath(l, x, l.kind === 'bar' ? y : yc, fromS, toS);

@@ -1,7 +1,9 @@
 /** Words of pictures of a record. */
 export const PICTURE = {
-  rated: 'rated',
-  ceiling: 'ceiling',
-  floor: 'hold floor',
+  rated: 'Rated',
+  ceiling: 'Ceiling',
+  working: 'Working',
+  floor: 'Hold floor',
+  seat: 'Seat',
   dated: (title: string, date: string) => `${title}, ${date} UTC`,
 };
