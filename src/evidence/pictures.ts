@@ -6,7 +6,7 @@ import type { WatchEvent } from '../watch/events.ts';
 import type { Catalogue } from '../words/catalogue.ts';
 import { METRIC } from '../words/create-format.ts';
 import type { Align, Picture, PictureInk, PictureOrder } from './messages.ts';
-import { holdsOf } from './numbers.ts';
+import { floorOfRecord, holdsOf, lastLimited } from './numbers.ts';
 import type { OpenRecord, Values } from './open.ts';
 import { type Plot, type PlotLine, plotSvg } from './plot-svg.ts';
 
@@ -87,6 +87,7 @@ export function decorOf({ events, setups, firstUs, lastS }: Told, words: Catalog
     if (toS <= fromS) return;
     const set = setups.find((x) => x.number === e.setup)?.limits ?? null;
     const last = next === undefined;
+<<<<<<< HEAD
     const rule = (mark: RuleMark, bar: number | null): void => {
       if (bar !== null) rules.push({ bar, label: last ? PICTURE[mark] : '', fromS, toS, ...RULES[mark] });
     };
@@ -95,6 +96,20 @@ export function decorOf({ events, setups, firstUs, lastS }: Told, words: Catalog
     rule('working', set?.cue === false ? null : e.workingBar);
     rule('floor', e.floorBar);
     rule('seat', set?.seatBar ?? null);
+=======
+    const named = (name: string, bar: number): string =>
+      PICTURE.named(name, words.format.pressureNumber(bar));
+    const rule = (bar: number | null, name: string, dash: string): void => {
+      if (bar === null) return;
+      const label = last && name !== '' ? named(name, bar) : '';
+      rules.push({ bar, label, fromS, toS, dash, isStop: bar === rated });
+    };
+    rule(rated, PICTURE.rated, '');
+    // Where they all but meet, one name has to do.
+    const apart = rated === null || e.ceilingBar === null || rated - e.ceilingBar > rated * 0.1;
+    rule(e.ceilingBar, apart ? PICTURE.ceiling : '', '7 4');
+    rule(e.floorBar, PICTURE.floor, '11 3 3 3');
+>>>>>>> 9c7822d (Certificate: three pages, the first with what one looks for; temperatures in a lane of their own; compared runs with their limits)
     if (e.floorBar !== null && e.ceilingBar !== null)
       bands.push({ fromS, toS, low: e.floorBar, high: e.ceilingBar });
   });
@@ -152,6 +167,49 @@ export function anchorS(events: readonly WatchEvent[], firstUs: number, align: A
   return found?.e === 'stage' ? s(found.fromUs ?? found.tUs) : null;
 }
 
+/** Limits of several records on one clock: those that are the same are one line, named with the records it is of. */
+function sharedRules(
+  records: readonly OpenRecord[],
+  shifts: readonly number[],
+  words: Catalogue,
+): readonly Plot['rules'][number][] {
+  const { PICTURE } = words.picture;
+  const rules = new Map<
+    string,
+    Plot['rules'][number] & { readonly of: readonly number[]; readonly name: string }
+  >();
+  records.forEach(({ detail }, i) => {
+    const setup = lastLimited(detail.setups);
+    const limits = setup?.limits ?? null;
+    if (limits === null) return;
+    const { bar: floorBar } = floorOfRecord(detail.events, setup);
+    for (const [name, bar, dash, isStop] of [
+      [PICTURE.rated, limits.ratedBar, '', true],
+      [PICTURE.ceiling, limits.ceilingBar, '7 4', false],
+      [PICTURE.floor, floorBar, '11 3 3 3', false],
+    ] as const) {
+      if (bar === null) continue;
+      const value = words.format.pressureNumber(bar);
+      const known = rules.get(`${name} ${value}`);
+      const [fromS, toS] = [shifts[i]!, detail.lastS + shifts[i]!];
+      rules.set(`${name} ${value}`, {
+        name,
+        bar,
+        dash,
+        isStop,
+        label: '',
+        of: [...(known?.of ?? []), i + 1],
+        fromS: Math.min(known?.fromS ?? fromS, fromS),
+        toS: Math.max(known?.toS ?? toS, toS),
+      });
+    }
+  });
+  return [...rules.values()].map((r) => {
+    const value = PICTURE.named(r.name, words.format.pressureNumber(r.bar));
+    return { ...r, label: r.of.length === records.length ? value : PICTURE.namedOf(value, r.of.join(', ')) };
+  });
+}
+
 export async function overlay(
   order: PictureOrder,
   records: readonly OpenRecord[],
@@ -187,7 +245,7 @@ export async function overlay(
     const series = window.series.findIndex((s) => s.name === 'bar');
     if (series < 0) continue;
     lines.push({
-      label: titles[i]!,
+      label: words.picture.PICTURE.numbered(i + 1, titles[i]!),
       kind: 'bar',
       window,
       series,
@@ -197,6 +255,7 @@ export async function overlay(
       gaps: gapsOf(detail.events, detail.firstUs),
     });
   }
-  const svg = plotSvg({ ...frame, format: words.format, lines, rules: [], bands: [], stages: [], marks: [] });
+  const rules = sharedRules(records, shifts, words);
+  const svg = plotSvg({ ...frame, format: words.format, lines, rules, bands: [], stages: [], marks: [] });
   return { svg, wholeFromS, wholeToS, unaligned };
 }

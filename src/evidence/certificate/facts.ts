@@ -1,7 +1,9 @@
 /** What the certificate states, as rows of name and text, from the sealed record alone. */
 import type { JobBundle } from '../../job/bundle.ts';
 import type { ChannelSetup, Place, Setup } from '../../job/setup.ts';
+import type { Account } from '../../record/account.ts';
 import type { Catalogue } from '../../words/catalogue.ts';
+import { NO_VALUE } from '../../words/create-format.ts';
 import type { Numbers } from '../messages.ts';
 import { floorOfRecord, holdsOf } from '../numbers.ts';
 import type { Seen } from './exceptions.ts';
@@ -109,6 +111,83 @@ export function howRows({ bundle, setup, words }: Seen): readonly Row[] {
     out.push({ name: C.tap, text: words.site.TAP[setup.tap] });
   }
   return out;
+}
+
+/** The four figures that a reader looks for first. */
+export function figures(
+  { manifest, setup, words }: Seen,
+  numbers: Numbers,
+): readonly { readonly value: string; readonly label: string }[] {
+  const { CERTIFICATE: C } = words.certificate;
+  const { pressure, pressureNumber, pressureRate, temperature } = words.format;
+  const rated = setup?.limits?.ratedBar ?? null;
+  const floor = floorOfRecord(manifest.events, setup).bar;
+  const { leak, coldest } = numbers;
+  const leakFigure =
+    leak?.verdict === 'leaking'
+      ? { value: pressureRate(leak.mbarPerMin), label: C.leakOf }
+      : leak?.verdict === 'tight' && leak.high !== null
+        ? {
+            value: C.most(pressureRate(Math.max(0.1, Math.ceil(leak.high * 10 - 1e-9) / 10))),
+            label: C.leakMost,
+          }
+        : { value: NO_VALUE, label: C.leakNone };
+  return [
+    {
+      value: pressure(numbers.peakBar),
+      label: rated === null ? C.peakOnly : C.peakRated(pressureNumber(rated)),
+    },
+    {
+      value: pressure(numbers.lowestHoldBar),
+      label: floor === null ? C.lowestOnly : C.lowestFloor(pressureNumber(floor)),
+    },
+    leakFigure,
+    { value: coldest === null ? NO_VALUE : temperature(coldest.c), label: C.coldestShort },
+  ];
+}
+
+/** Eight facts of how it was done, for the first page. */
+export function firstRows(seen: Seen, account: Account): readonly Row[] {
+  const { bundle, setup, words } = seen;
+  const { CERTIFICATE: C } = words.certificate;
+  const { fixed, pressure, temperature } = words.format;
+  const limits = setup?.limits ?? null;
+  const job = bundle?.job ?? null;
+  const sensor = setup?.channels.find((c) => c.role === 'pressure') ?? null;
+  const known = (text: string | null): string => (text === null || text === '' ? C.notKnown : text);
+  return [
+    { name: C.working, text: limits?.cue === true ? pressure(limits.workingBar) : C.notKnown },
+    {
+      name: C.sensor,
+      text:
+        sensor === null
+          ? C.notKnown
+          : limits === null
+            ? sensorName(words, sensor, bundle)
+            : C.sensorU(sensorName(words, sensor, bundle), pressure(limits.uBar)),
+    },
+    {
+      name: C.batchesOf,
+      text: listed(
+        words,
+        bundle?.resin?.document.name ?? setup?.resin?.name ?? null,
+        job?.resin.resinBatch ?? null,
+        job?.resin.hardenerBatch ?? null,
+      ),
+    },
+    { name: C.calibrated, text: known(sensor?.calibration?.date ?? null) },
+    {
+      name: C.waterAbove,
+      text: job === null || job.ground.waterM === null ? C.notKnown : C.metres(fixed(job.ground.waterM, 1)),
+    },
+    { name: C.gaugeAtSeat, text: words.account.gaugeText(account) },
+    {
+      name: C.groundAt,
+      text:
+        job === null || job.ground.temperatureC === null ? C.notKnown : temperature(job.ground.temperatureC),
+    },
+    { name: C.tap, text: setup === null ? C.notKnown : words.site.TAP[setup.tap] },
+  ];
 }
 
 export interface SensorRow {

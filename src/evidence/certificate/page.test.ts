@@ -52,8 +52,31 @@ describe('the certificate', () => {
     const { sealed } = await office.ask({ q: 'record', ref });
     expect(text.replace(/ /g, '').toLowerCase()).toContain(sealed!.manifestSha256);
     expect(text.replace(/ /g, '').toLowerCase()).toContain(sealed!.fingerprint);
-    expect(html.match(/<svg/g)).toHaveLength(2);
+    // The mark on three pages, the trace, the code.
+    expect(html.match(/<svg/g)).toHaveLength(5);
     expect(html).not.toMatch(/<script|https?:\/\/(?!www\.w3\.org)/);
+  });
+
+  it('its first page holds job, account, figures, trace, facts and fingerprint; both say which page they are', async () => {
+    const { html, office, ref } = await certificate({});
+    const [first = '', second = ''] = html
+      .split('<div class="leaf">')
+      .slice(1)
+      .map((leaf) => textOf(leaf));
+    const { numbers, account } = await office.ask({ q: 'record', ref });
+    const runId = ref.runId;
+    expect(first).toContain(`Record ${runId} · page 1 of 3`);
+    expect(second).toContain(`Record ${runId} · page 2 of 3`);
+    expect(third).toContain(`Record ${runId} · page 3 of 3`);
+    expect(first).toContain('Crack at 12.4 m');
+    for (const sentence of english.account.accountText(account, numbers))
+      expect(first).toContain(spaced(sentence));
+    expect(first).toContain(`Witness sample: ${english.account.witnessText(account)}`);
+    expect(first).toContain(english.certificate.CERTIFICATE.fingerprintLabel);
+    expect(html.match(/<div><dd>/g)).toHaveLength(4);
+    expect(html.match(/<div><dt>/g)).toHaveLength(8);
+    // The trace, with the temperatures in a lane of their own.
+    expect(html.indexOf('°C</text>')).toBeLessThan(html.indexOf('page 2 of 3'));
   });
 
   it('escapes what people typed', async () => {

@@ -6,13 +6,14 @@ import { encode } from 'uqr';
 import type { ExtraFiles, RecordView } from '../../record/job-file.ts';
 import { groupFingerprint } from '../../record/signing.ts';
 import type { Catalogue, CatalogueOf } from '../../words/catalogue.ts';
+import { accountOf } from '../account.ts';
 import { escapeXml as esc } from '../escape.ts';
 import { lastLimited, numbersOf } from '../numbers.ts';
 import type { Values } from '../open.ts';
 import { bundleIn } from '../papers.ts';
 import { PAPER, recordPicture } from '../pictures.ts';
 import { exceptionsOf, type Seen } from './exceptions.ts';
-import { heldRows, howRows, type Row, repairRows, sensorRows, utcText } from './facts.ts';
+import { figures, firstRows, heldRows, howRows, type Row, repairRows, sensorRows, utcText } from './facts.ts';
 import { STYLE } from './style.ts';
 
 export const CERTIFICATE_FILE = 'certificate.html';
@@ -21,12 +22,43 @@ export const CERTIFICATE_FILE = 'certificate.html';
  * Letters of exceptions that fit the second page beside names of the usual length; what is left out is counted, and
  * stands in the record.
  */
-const MOST_LETTERS = 3000;
-const LEAST_LETTERS = 900;
+const MOST_LETTERS = 2300;
+const LEAST_LETTERS = 700;
 /** What a line costs besides its letters, and a row's usual length. */
 const LINE_LETTERS = 30;
 const ROW_LETTERS = 60;
 const MOST_TEXT = 300;
+
+/** Three pages: what one looks for first; everything that the record shows; what it proves, how to verify it, and who signs. */
+const PAGES = 3;
+/** Exceptions on the first page, and letters of a text there. */
+const MOST_FIRST = 3;
+const MOST_FIRST_TEXT = 120;
+
+/** The program's mark. */
+const LOGO =
+  '<svg class="logo" viewBox="0 0 26 26" aria-hidden="true"><path d="M2 1h22v12h-3.500V5h-15v8H2z"/><path d="M8 9h10v3.500H8zM8 14h10v4.500H8zM8 20h10v5H8z"/></svg>';
+
+const shorter = (text: string): string => {
+  const points = [...text];
+  return points.length <= MOST_FIRST_TEXT ? text : `${points.slice(0, MOST_FIRST_TEXT).join('')} …`;
+};
+
+/** When, who, with what: one line under the job. */
+function firstLine(seen: Seen): string {
+  const { CERTIFICATE: C } = seen.words.certificate;
+  const { manifest, bundle } = seen;
+  const packer = bundle?.packer?.document.name ?? '';
+  return [
+    utcText(seen.words, manifest.openedUtcMs),
+    shorter(bundle?.job.site ?? ''),
+    bundle?.job.crew ?? '',
+    packer === '' ? '' : shorter(packer),
+    bundle === null ? C.notStated : '',
+  ]
+    .filter((t) => t.trim() !== '')
+    .join(' · ');
+}
 
 const cut = (text: string): string => {
   const points = [...text];
@@ -92,7 +124,7 @@ export function certificatePage(
   const trace = recordPicture(
     { events: manifest.events, setups, firstUs, lastS },
     values,
-    { fromS: 0, toS: lastS, width: 720, height: 250, title: C.trace, ink: PAPER },
+    { fromS: 0, toS: lastS, width: 720, height: 300, title: C.trace, ink: PAPER },
     words,
   );
   const exceptions = exceptionsOf(seen);
@@ -101,16 +133,40 @@ export function certificatePage(
   const [repair, how, held] = [repairRows(seen), howRows(seen), heldRows(seen, numbers)];
   const shown = fitting(exceptions, [...repair, ...how, ...held], sensors.length);
   const rest = exceptions.length - shown.length;
+  const account = accountOf(manifest.events, firstUs, pages.lastUs, values.peakBar, setup);
+  const first = exceptions.slice(0, MOST_FIRST);
+  const more = exceptions.length - first.length;
+  const head = (page: number): string =>
+    `<p class="head"><span class="brand">${LOGO}${esc(words.ui.UI.app)}</span><span>${esc(C.record(manifest.runId))} · ${esc(C.pageOf(page, PAGES))}</span></p>`;
   const sign = (who: string): string =>
     `<div class="sign"><p class="rule"></p><p><strong>${esc(who)}</strong><br>${esc(C.signLine)}</p></div>`;
   const body = `<main><article class="certificate">
-<header><h1>${esc(C.title)}</h1><p class="name">${esc(cut(title))}</p><p class="small">${esc(C.lead)}</p></header>
+<div class="leaf">
+${head(1)}
+<header><p class="kind">${esc(C.title)}</p><h1>${esc(cut(title))}</h1><p>${esc(firstLine(seen))}</p></header>
+<section class="verdict" aria-label="${esc(words.account.ACCOUNT.label)}"><p class="say">${esc(words.account.accountText(account, numbers).join(' '))}</p><p>${esc(C.witness)}: ${esc(words.account.witnessText(account))}.</p>${
+    first.length === 0
+      ? `<p>${esc(C.noException)}</p>`
+      : `<p>${esc(C.exceptionsAre(exceptions.length))}</p><ul class="first">${first.map((e) => `<li>${lettered(shorter(e))}</li>`).join('')}${more > 0 ? `<li>${esc(C.allOnNext(more))}</li>` : ''}</ul>`
+  }</section>
+<dl class="figures">${figures(seen, numbers)
+    .map((f) => `<div><dd>${esc(f.value)}</dd><dt>${esc(f.label)}</dt></div>`)
+    .join('')}</dl>
+<section aria-labelledby="c-trace"><h2 id="c-trace">${esc(C.trace)}</h2><figure>${trace}<figcaption class="small">${esc(C.traceNote)}</figcaption></figure></section>
+<dl class="eight">${firstRows(seen, account)
+    .map((r) => `<div><dt>${esc(r.name)}</dt><dd>${lettered(shorter(r.text))}</dd></div>`)
+    .join('')}</dl>
+<footer class="foot"><p><strong>${esc(C.doesNot)}:</strong> ${esc(C.doesNotShort)}</p><p class="small">${esc(C.fingerprintLabel)}</p><p class="mono">${esc(groupFingerprint(manifestSha256))}</p></footer>
+</div>
+<div class="leaf">
+${head(2)}
+<h2 class="big">${esc(C.details)}</h2>
+<p class="small">${esc(C.lead)}</p>
 <div class="two">
 <section aria-labelledby="c-repair"><h2 id="c-repair">${esc(C.repair)}</h2>${table(repair)}</section>
 <section aria-labelledby="c-how"><h2 id="c-how">${esc(C.how)}</h2>${table(how)}</section>
 </div>
 <section aria-labelledby="c-held"><h2 id="c-held">${esc(C.held)}</h2>${table(held)}</section>
-<section aria-labelledby="c-trace"><h2 id="c-trace">${esc(C.trace)}</h2><figure>${trace}<figcaption class="small">${esc(C.traceNote)}</figcaption></figure></section>
 <section aria-labelledby="c-sensors"><h2 id="c-sensors">${esc(C.sensors)}</h2><table class="grid"><thead><tr><th scope="col">${esc(C.sensor)}</th><th scope="col">${esc(C.place)}</th><th scope="col">${esc(C.calibration)}</th></tr></thead><tbody>${sensors
     .map(
       (s) =>
@@ -122,9 +178,13 @@ export function certificatePage(
       ? `<p>${esc(C.noExceptions)}</p>`
       : `<ul>${shown.map((e) => `<li>${lettered(e)}</li>`).join('')}${rest > 0 ? `<li>${esc(C.moreExceptions(rest))}</li>` : ''}</ul>`
   }</section>
+</div>
+<div class="leaf">
+${head(3)}
 <section class="keep" aria-labelledby="c-not"><h2 id="c-not">${esc(C.doesNot)}</h2><p>${esc(C.doesNotText)}</p></section>
 <section class="check keep" aria-labelledby="c-check"><div><h2 id="c-check">${esc(C.check)}</h2><p>${esc(C.checkText)}</p><p class="mono">${esc(groupFingerprint(manifestSha256))}</p><p>${esc(C.key)}</p><p class="mono">${esc(groupFingerprint(manifest.signer.fingerprint))}</p><p class="small">${esc(C.made(manifest.runId, manifest.software, String(manifest.engine), utcText(words, manifest.sealedUtcMs), manifest.sealedBy))}</p></div>${qrSvg(qrText(manifestSha256), C.qrLabel)}</section>
 <section class="keep" aria-labelledby="c-sign"><h2 id="c-sign">${esc(C.signatures)}</h2><div class="signs">${sign(C.signCrew)}${sign(C.signFirm)}${sign(C.signClient)}</div></section>
+</div>
 </article></main>`;
   return `<!doctype html>
 <html lang="${esc(words.wording.language)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"><title>${esc(C.title)}: ${esc(cut(title))}</title><style>${STYLE}</style></head><body>

@@ -1,20 +1,37 @@
 /** The certificate's own look: black on white paper, the same on a screen. Everything lies under .certificate. */
 export const STYLE = `
-@page { size: A4; margin: 13mm 14mm 14mm; }
+@page { margin: 12mm 14mm; }
 body:has(> main > .certificate) { margin: 0; background: #fff; }
-.certificate { box-sizing: border-box; max-width: 190mm; margin: 0 auto; padding: 8px; background: #fff; color: #000; font: 9.4pt/1.32 system-ui, 'Noto Sans', 'DejaVu Sans', sans-serif; }
+.certificate { box-sizing: border-box; max-width: 182mm; margin: 0 auto; padding: 8px; background: #fff; color: #000; font: 9.2pt/1.3 B612, system-ui, 'Noto Sans', 'DejaVu Sans', sans-serif; }
 .certificate * { box-sizing: border-box; }
-.certificate h1 { font-size: 17pt; line-height: 1.15; margin: 0 0 1mm; }
+.certificate .leaf + .leaf { break-before: page; margin-top: 8mm; }
+.certificate .head { display: flex; justify-content: space-between; align-items: center; margin: 0 0 4mm; font-size: 8.6pt; overflow-wrap: normal; }
+.certificate .brand { display: inline-flex; gap: 2mm; align-items: center; font-weight: 700; font-size: 11pt; }
+.certificate .logo { width: 5mm; height: 5mm; fill: #000; }
+.certificate .kind { margin: 0; }
+.certificate h1 { font-size: 19pt; line-height: 1.12; margin: 0 0 1mm; overflow-wrap: anywhere; }
+.certificate .verdict { margin: 3.5mm 0; padding: 3.5mm 4.5mm; border: .8mm solid #000; }
+.certificate .say { font-size: 12.5pt; line-height: 1.22; font-weight: 700; }
+.certificate ul.first { columns: 1; }
+.certificate .figures, .certificate .eight { display: grid; margin: 0; }
+.certificate .figures { grid-template-columns: repeat(4, 1fr); gap: 3mm; padding: 2mm 0; border-top: .8mm solid #000; border-bottom: .3mm solid #000; }
+.certificate .figures div { display: flex; flex-direction: column; }
+.certificate .figures dd { font-size: 14pt; font-weight: 700; line-height: 1.15; }
+.certificate .eight { grid-template-columns: 1fr 1fr; gap: 0 7mm; margin-top: 2mm; }
+.certificate .eight div { display: flex; gap: 3mm; justify-content: space-between; padding: 1mm 0; border-bottom: .2mm solid #888; }
+.certificate .eight dd { text-align: right; font-weight: 700; overflow-wrap: anywhere; }
+.certificate dd { margin: 0; }
+.certificate .foot { margin-top: 3mm; padding-top: 2mm; border-top: .3mm solid #000; }
+.certificate .big { font-size: 14pt; border-bottom: 0; margin-top: 0; }
 .certificate h2 { font-size: 10.6pt; margin: 3.2mm 0 1mm; padding-bottom: .4mm; border-bottom: .3mm solid #000; break-after: avoid; }
 .certificate p { margin: 0 0 1mm; overflow-wrap: anywhere; }
-.certificate .name { font-size: 12.5pt; font-weight: 600; }
 .certificate .small { font-size: 8pt; color: #333; }
 .certificate .two { display: grid; grid-template-columns: 1fr 1fr; gap: 0 7mm; }
-.certificate table { width: 100%; border-collapse: collapse; }
+.certificate table { width: 100%; border-collapse: collapse; table-layout: fixed; }
 .certificate th, .certificate td { text-align: left; vertical-align: top; padding: .35mm 1.5mm .35mm 0; font-size: inherit; overflow-wrap: break-word; }
 .certificate th[scope=row] { width: 42mm; font-weight: 400; color: #444; }
 .certificate .two th[scope=row] { width: 23mm; }
-.certificate .grid th { font-weight: 600; border-bottom: .2mm solid #888; }
+.certificate .grid th { font-weight: 700; border-bottom: .2mm solid #888; }
 .certificate figure { margin: 0; break-inside: avoid; }
 .certificate figure svg { display: block; width: 100%; height: auto; }
 .certificate ul { margin: 0; padding-left: 4mm; list-style: disc; columns: 2; column-gap: 7mm; }
@@ -27,8 +44,9 @@ body:has(> main > .certificate) { margin: 0; background: #fff; }
 .certificate .signs { display: grid; grid-template-columns: repeat(3, 1fr); gap: 7mm; }
 .certificate .rule { height: 12mm; border-bottom: .3mm solid #000; margin-bottom: 1mm; }
 @media screen and (max-width: 600px) {
-  .certificate .two, .certificate .signs, .certificate .check { grid-template-columns: 1fr; }
+  .certificate .two, .certificate .signs, .certificate .check, .certificate .eight { grid-template-columns: 1fr; }
+  .certificate .figures { grid-template-columns: 1fr 1fr; }
   .certificate ul { columns: 1; }
 }
-@media print { .certificate { padding: 0; max-width: none; } }
+@media print { .certificate { padding: 0; max-width: none; } .certificate .leaf + .leaf { margin-top: 0; } }
 `;

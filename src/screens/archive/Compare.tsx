@@ -30,7 +30,7 @@ export function Compare(props: { ids: readonly string[] }) {
           fromS: view()?.fromS ?? null,
           toS: view()?.toS ?? null,
           width: Math.max(330, host.clientWidth - 34),
-          height: 460,
+          height: Math.min(640, Math.max(360, innerHeight - 360)),
           units: app.units(),
           wording: app.wording,
           ink: screenInk(host),
@@ -54,17 +54,19 @@ export function Compare(props: { ids: readonly string[] }) {
   };
   return (
     <div class="page review">
-      <h1>{A.compareTitle}</h1>
-      <Choice
-        label={A.align}
-        testId="align"
-        value={align()}
-        options={optionsOf<Align>(A.aligns)}
-        onValue={(value) => {
-          setView(null);
-          setAlign(value);
-        }}
-      />
+      <header class="row compare-head">
+        <h1 class="grow">{A.compareTitle}</h1>
+        <Choice
+          label={A.align}
+          testId="align"
+          value={align()}
+          options={optionsOf<Align>(A.aligns)}
+          onValue={(value) => {
+            setView(null);
+            setAlign(value);
+          }}
+        />
+      </header>
       <section class="panel stack" ref={host} data-testid="compare" aria-label={A.pictureLabel}>
         <div class="compare-picture" />
         <div class="row no-print plot-buttons">
