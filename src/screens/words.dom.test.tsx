@@ -168,7 +168,9 @@ describe('in another language nothing is told in English by', () => {
   it('the job sheet', async () => {
     const { Sheet } = await import('./sheet/Sheet.tsx');
     const texts = await show(() => <Sheet jobId="demo-job" />, { view: watchView('prepare') });
-    allTranslated(texts, 150);
+    allTranslated(texts, 60);
+    document.querySelector<HTMLElement>('[data-testid="all-fields"]')?.click();
+    allTranslated([...told()], 150);
     end?.();
     allTranslated(await show(() => <Sheet jobId="gone" />), 2);
   });

@@ -12,9 +12,8 @@ import { readNumber } from '../../widgets/NumberField.tsx';
 import { DEMO } from '../../words/testing/demo.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { Settings } from '../settings/Settings.tsx';
-import { Pressures } from '../sheet/Pressures.tsx';
-import { PipePart, ResinPart, SleevePart, WhatPart } from '../sheet/parts.tsx';
-import { SensorsPart } from '../sheet/SensorsPart.tsx';
+import { FieldPart } from '../sheet/parts.tsx';
+import { PARTS } from '../sheet/steps.ts';
 import { ThicknessPart } from '../sheet/ThicknessPart.tsx';
 import { createForm, type Form } from './form.ts';
 import { PackerForm } from './PackerForm.tsx';
@@ -111,12 +110,9 @@ const choices = { packers: () => [], resins: () => [], sensors: () => [] };
 const SHOWN: { readonly [K in JobDocumentKind]: (form: Form<K>) => JSX.Element } = {
   job: (form) => (
     <>
-      <WhatPart form={form} />
-      <PipePart form={form} />
-      <ResinPart form={form} choices={choices} />
-      <Pressures form={form} proposalBar={null} running={false} onApply={() => undefined} />
-      <SensorsPart form={form} choices={choices} />
-      <SleevePart form={form} />
+      {PARTS.map((part) => (
+        <FieldPart part={part} of={{ form, choices, proposalBar: null }} />
+      ))}
       <ThicknessPart form={form} />
     </>
   ),

@@ -1,6 +1,6 @@
 import { For } from 'solid-js';
 import { CHECKS } from '../../job/checklist.ts';
-import { Part, Tick } from '../../widgets/Fields.tsx';
+import { Tick } from '../../widgets/Fields.tsx';
 import { CAUTION, CAUTIONS_AT } from '../../words/cautions.ts';
 import { CHECK } from '../../words/checks.ts';
 import { SHEET } from '../../words/sheet.ts';
@@ -10,7 +10,7 @@ import type { Form } from '../documents/form.ts';
 export function Checks(props: { form: Form<'job'> }) {
   const d = () => props.form.draft();
   return (
-    <Part title={SHEET.partChecks} folded>
+    <>
       <div class="checks">
         <For each={CHECKS}>
           {(code) => (
@@ -31,6 +31,6 @@ export function Checks(props: { form: Form<'job'> }) {
       <ul class="cautions small">
         <For each={CAUTIONS_AT.sheet}>{(c) => <li>{CAUTION[c]}</li>}</For>
       </ul>
-    </Part>
+    </>
   );
 }

@@ -1,7 +1,8 @@
-import { createEffect, createMemo, createResource, createSignal, on, onCleanup, Show } from 'solid-js';
+import { createEffect, createMemo, createResource, createSignal, For, on, onCleanup, Show } from 'solid-js';
 import { type JobBundle, toBundle } from '../../job/bundle.ts';
 import type { JobDocument } from '../../job/job-document.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
+import { Part } from '../../widgets/Fields.tsx';
 import { eventText } from '../../words/events.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { SHEET } from '../../words/sheet.ts';
@@ -14,10 +15,11 @@ import { saveBytes } from '../save.ts';
 import { planOf } from '../setup-of.ts';
 import { Checks } from './Checks.tsx';
 import { createChoices } from './choices.ts';
-import { Findings } from './Findings.tsx';
-import { Pressures } from './Pressures.tsx';
-import { PipePart, ResinPart, SleevePart, WhatPart } from './parts.tsx';
-import { SensorsPart } from './SensorsPart.tsx';
+import type { SheetFieldProps } from './fields.tsx';
+import { PlanNumbers, PlanPanel } from './PlanPanel.tsx';
+import { FieldPart } from './parts.tsx';
+import { StepForm, StepList } from './Steps.tsx';
+import { PARTS, type Step } from './steps.ts';
 import { ThicknessPart } from './ThicknessPart.tsx';
 
 /** A sheet is written this long after the last key. */
@@ -130,47 +132,82 @@ function Filled(props: { kept: Kept<JobDocument> }) {
     }, app.fail);
   };
 
+  const fieldsOf: SheetFieldProps = {
+    form,
+    choices,
+    get proposalBar() {
+      return plan()?.proposalBar ?? null;
+    },
+  };
+  const [step, setStep] = createSignal<Step>('pipe');
+  const [all, setAll] = createSignal(false);
+  // A run under way is never left for another job.
+  const mayGoLive = () => app.live.run() === null || running();
+
   return (
     <>
-      <header class="row">
+      <header class="row sheet-head">
         <h1 class="grow">{form.draft().title}</h1>
         <p class="small muted" role="status" data-testid="sheet-state">
           {form.ok() ? SHEET.saved : SHEET.notSaved}
         </p>
+        <button type="button" class="button quiet" data-testid="all-fields" onClick={() => setAll(!all())}>
+          {all() ? SHEET.inSteps : SHEET.allFields}
+        </button>
       </header>
-      <div class="sheet-parts">
-        <div class="sheet-form">
-          <WhatPart form={form} />
-          <PipePart form={form} />
-          <ResinPart form={form} choices={choices} />
-          <Pressures
-            form={form}
-            proposalBar={plan()?.proposalBar ?? null}
-            running={running()}
-            onApply={apply}
-          />
-          <SensorsPart form={form} choices={choices} />
-          <Checks form={form} />
-          <SleevePart form={form} />
-          <ThicknessPart form={form} />
-        </div>
-        <Show when={plan()}>{(p) => <Findings plan={p()} />}</Show>
+      <div class="sheet-parts" classList={{ whole: all() }}>
+        <Show
+          when={all()}
+          fallback={
+            <>
+              <StepList of={fieldsOf} now={step()} onStep={setStep} />
+              <StepForm of={fieldsOf} now={step()} onStep={setStep} />
+            </>
+          }
+        >
+          <div class="sheet-form">
+            <For each={PARTS}>{(part) => <FieldPart part={part} of={fieldsOf} />}</For>
+            <ThicknessPart form={form} />
+            <Part title={SHEET.partChecks} folded>
+              <Checks form={form} />
+            </Part>
+          </div>
+        </Show>
+        <PlanPanel plan={plan()}>
+          <Show when={running()}>
+            <div class="stack">
+              <button
+                type="button"
+                class="button"
+                data-testid="apply-setup"
+                disabled={!form.ok()}
+                onClick={apply}
+              >
+                {SHEET.apply}
+              </button>
+              <p class="small muted">{SHEET.applyText}</p>
+            </div>
+          </Show>
+          <Show when={mayGoLive()}>
+            <a
+              class="button primary wide no-print"
+              data-testid="to-live"
+              href={running() ? '#/live' : `#/live/${first.id}`}
+              onClick={() => void write()}
+            >
+              {running() ? SHEET.backToLive : SHEET.toLive}
+            </a>
+          </Show>
+        </PlanPanel>
       </div>
-      <div class="row end save-row no-print">
+      <Show when={plan()}>{(p) => <PlanNumbers plan={p()} />}</Show>
+      <div class="row no-print">
+        <button type="button" class="button" data-testid="save-job-file" onClick={saveFile}>
+          {SHEET.saveFile}
+        </button>
         <button type="button" class="button quiet" onClick={() => setRemoving(true)}>
           {SHEET.removeSheet}
         </button>
-        <button type="button" class="button quiet" data-testid="save-job-file" onClick={saveFile}>
-          {SHEET.saveFile}
-        </button>
-        <a
-          class="button primary"
-          data-testid="to-live"
-          href={running() ? '#/live' : `#/live/${first.id}`}
-          onClick={() => void write()}
-        >
-          {running() ? SHEET.backToLive : SHEET.toLive}
-        </a>
       </div>
       <Confirm
         open={removing()}

@@ -1,0 +1,85 @@
+import { WARNINGS, type WarningCode } from '../../job/plan-codes.ts';
+import type { Plan } from '../../plan/setup.ts';
+
+/** The plan's remarks by what they ask for. What stops the job are its refusals. */
+export type Drawer = 'look' | 'unknown';
+
+/** What nobody has said yet makes the plan wider, and an entry answers it; the rest is to be looked at. */
+const DRAWER: Readonly<Record<WarningCode, Drawer>> = {
+  'no-packer': 'unknown',
+  'no-rating': 'unknown',
+  'diameter-unknown': 'unknown',
+  'diameter-not-measured': 'unknown',
+  'plate-says-working': 'look',
+  'working-proposed': 'unknown',
+  'ceiling-kept': 'look',
+  'no-margin': 'look',
+  'lift-past-ceiling': 'look',
+  'rise-assumed': 'unknown',
+  'heating-unknown': 'unknown',
+  'heated-to-unknown': 'unknown',
+  'not-gas': 'look',
+  'wetness-unknown': 'unknown',
+  'two-on-line': 'look',
+  'no-relief': 'look',
+  'relief-over-rated': 'look',
+  'relief-under-working': 'look',
+  'water-unknown': 'unknown',
+  'free-inflation-unknown': 'unknown',
+  'seat-over-working': 'look',
+  'tap-no-hold': 'look',
+  'line-unknown': 'unknown',
+  'u-large': 'look',
+  'u-assumed': 'unknown',
+  'device-not-described': 'unknown',
+  'channel-missing': 'look',
+  'sensor-missing': 'look',
+  'signal-differs': 'look',
+  'span-unknown': 'look',
+  'calibration-none': 'look',
+  'calibration-refused': 'look',
+  'calibration-other-device': 'look',
+  'calibration-due': 'look',
+  'sensor-retired': 'look',
+  'zero-refused': 'look',
+  'zero-jumped': 'look',
+  'zero-drifting': 'look',
+  'gauge-differed': 'look',
+  'gauge-drifting': 'look',
+  'probe-differed': 'look',
+  'no-sleeve-place': 'look',
+  'air-assumed': 'unknown',
+  'ground-unknown': 'unknown',
+  'volume-estimated': 'unknown',
+  'volume-unknown': 'unknown',
+  'overlap-short': 'look',
+  'usable-unknown': 'unknown',
+  'defect-unknown': 'unknown',
+  'thickness-short': 'look',
+  'thickness-unknown': 'unknown',
+  'thickness-differs': 'look',
+  'fabric-unknown': 'unknown',
+  'density-unknown': 'unknown',
+  'pot-life-unknown': 'unknown',
+  'pot-life-extrapolated': 'look',
+  'pot-life-tight': 'look',
+  'pot-mass': 'look',
+  'no-resin': 'unknown',
+  'light-cured': 'look',
+  'no-cure-points': 'unknown',
+  cold: 'look',
+  'resin-expired': 'look',
+  'batch-missing': 'unknown',
+  'packer-damaged': 'look',
+  'packer-unseen': 'look',
+  'packer-leak-grows': 'look',
+  'air-test-refused': 'look',
+  'air-test-unknown': 'unknown',
+};
+
+/** Warnings of one drawer, the weightiest first: in the order of their codes. */
+export function inDrawer(plan: Plan, drawer: Drawer): Plan['warnings'] {
+  return plan.warnings
+    .filter((w) => DRAWER[w.code] === drawer)
+    .toSorted((a, b) => WARNINGS.indexOf(a.code) - WARNINGS.indexOf(b.code));
+}
