@@ -87,7 +87,6 @@ export function decorOf({ events, setups, firstUs, lastS }: Told, words: Catalog
     if (toS <= fromS) return;
     const set = setups.find((x) => x.number === e.setup)?.limits ?? null;
     const last = next === undefined;
-<<<<<<< HEAD
     const rule = (mark: RuleMark, bar: number | null): void => {
       if (bar !== null) rules.push({ bar, label: last ? PICTURE[mark] : '', fromS, toS, ...RULES[mark] });
     };
@@ -96,20 +95,6 @@ export function decorOf({ events, setups, firstUs, lastS }: Told, words: Catalog
     rule('working', set?.cue === false ? null : e.workingBar);
     rule('floor', e.floorBar);
     rule('seat', set?.seatBar ?? null);
-=======
-    const named = (name: string, bar: number): string =>
-      PICTURE.named(name, words.format.pressureNumber(bar));
-    const rule = (bar: number | null, name: string, dash: string): void => {
-      if (bar === null) return;
-      const label = last && name !== '' ? named(name, bar) : '';
-      rules.push({ bar, label, fromS, toS, dash, isStop: bar === rated });
-    };
-    rule(rated, PICTURE.rated, '');
-    // Where they all but meet, one name has to do.
-    const apart = rated === null || e.ceilingBar === null || rated - e.ceilingBar > rated * 0.1;
-    rule(e.ceilingBar, apart ? PICTURE.ceiling : '', '7 4');
-    rule(e.floorBar, PICTURE.floor, '11 3 3 3');
->>>>>>> 9c7822d (Certificate: three pages, the first with what one looks for; temperatures in a lane of their own; compared runs with their limits)
     if (e.floorBar !== null && e.ceilingBar !== null)
       bands.push({ fromS, toS, low: e.floorBar, high: e.ceilingBar });
   });
@@ -174,29 +159,26 @@ function sharedRules(
   words: Catalogue,
 ): readonly Plot['rules'][number][] {
   const { PICTURE } = words.picture;
-  const rules = new Map<
-    string,
-    Plot['rules'][number] & { readonly of: readonly number[]; readonly name: string }
-  >();
+  type Shared = Plot['rules'][number] & { readonly of: readonly number[]; readonly mark: RuleMark };
+  const rules = new Map<string, Shared>();
   records.forEach(({ detail }, i) => {
     const setup = lastLimited(detail.setups);
     const limits = setup?.limits ?? null;
     if (limits === null) return;
-    const { bar: floorBar } = floorOfRecord(detail.events, setup);
-    for (const [name, bar, dash, isStop] of [
-      [PICTURE.rated, limits.ratedBar, '', true],
-      [PICTURE.ceiling, limits.ceilingBar, '7 4', false],
-      [PICTURE.floor, floorBar, '11 3 3 3', false],
+    const floor = floorOfRecord(detail.events, setup).bar;
+    for (const [mark, bar] of [
+      ['rated', limits.ratedBar],
+      ['ceiling', limits.ceilingBar],
+      ['floor', floor],
     ] as const) {
       if (bar === null) continue;
-      const value = words.format.pressureNumber(bar);
-      const known = rules.get(`${name} ${value}`);
+      const id = `${mark} ${words.format.pressureNumber(bar)}`;
+      const known = rules.get(id);
       const [fromS, toS] = [shifts[i]!, detail.lastS + shifts[i]!];
-      rules.set(`${name} ${value}`, {
-        name,
+      rules.set(id, {
+        ...RULES[mark],
+        mark,
         bar,
-        dash,
-        isStop,
         label: '',
         of: [...(known?.of ?? []), i + 1],
         fromS: Math.min(known?.fromS ?? fromS, fromS),
@@ -205,8 +187,8 @@ function sharedRules(
     }
   });
   return [...rules.values()].map((r) => {
-    const value = PICTURE.named(r.name, words.format.pressureNumber(r.bar));
-    return { ...r, label: r.of.length === records.length ? value : PICTURE.namedOf(value, r.of.join(', ')) };
+    const name = PICTURE[r.mark];
+    return { ...r, label: r.of.length === records.length ? name : PICTURE.namedOf(name, r.of.join(', ')) };
   });
 }
 

@@ -5,5 +5,8 @@ export const PICTURE = {
   working: 'Working',
   floor: 'Hold floor',
   seat: 'Seat',
+  /** @param records their numbers in the picture */
+  namedOf: (mark: string, records: string) => `${mark} (${records})`,
+  numbered: (n: number, title: string) => `${n}  ${title}`,
   dated: (title: string, date: string) => `${title}, ${date} UTC`,
 };
