@@ -3,6 +3,7 @@ import path from 'node:path';
 import { deriving } from '../evidence/deriving.ts';
 import { ID } from '../job/id.ts';
 import { readAll } from '../record/byte-source.ts';
+import type { Manifest } from '../record/manifest.ts';
 import { FILE } from '../record/members.ts';
 import { parseFingerprint, type RecordCrypto } from '../record/signing.ts';
 import { type Verification, verifyBySums } from '../record/verify.ts';
@@ -98,6 +99,19 @@ async function look(
   }
 }
 
+/** null: what another hand signed may hold members that no table has a place for. */
+function rowsOf(
+  v: Verification,
+  manifest: Manifest,
+  file: string,
+): Pick<Taken, 'row' | 'holds' | 'alarms'> | null {
+  try {
+    return { row: jobRow(v, manifest, file), holds: holdRows(manifest), alarms: alarmRows(manifest) };
+  } catch {
+    return null;
+  }
+}
+
 /**
  * Takes the traces and tables out of sealed jobs' files. A file whose bytes are not as they were signed gives
  * nothing; one by a key that was not named is taken, its column `signer` empty.
@@ -143,15 +157,12 @@ export async function runExtract(
       lines.push(EXTRACT.again(file, manifest.runId));
       continue;
     }
-    const row = jobRow(v, manifest, path.basename(file));
-    const additions = v.additions.length;
-    taken.set(manifest.runId, {
-      row,
-      holds: holdRows(manifest),
-      alarms: alarmRows(manifest),
-      trace,
-      additions,
-    });
+    const rows = rowsOf(v, manifest, path.basename(file));
+    if (rows === null) {
+      refuse(file, EXTRACT.cannotBeRead);
+      continue;
+    }
+    taken.set(manifest.runId, { ...rows, trace, additions: v.additions.length });
     const told = v.signer === null ? EXTRACT.takenUnknown : EXTRACT.taken;
     lines.push(told(file, manifest.runId));
   }

@@ -1,17 +1,14 @@
 import process from 'node:process';
 import { loadCatalogue } from '../words/catalogue.ts';
+import { command } from './command.ts';
 import { runExtract } from './extract-run.ts';
-import { InputFault } from './fault.ts';
 import { readersWords } from './reader.ts';
 
-// Exit codes: 0 every file taken, 1 some refused, 2 wrong usage.
+// Exit codes: 0 every file taken, 1 some refused, 2 wrong usage, 70 a fault of the program.
 const words = await readersWords();
-try {
+const terminal = { error: (line: string) => void process.stderr.write(`${line}\n`) };
+process.exitCode = await command('extract', words, terminal, async () => {
   const { exitCode, text } = await runExtract(process.argv.slice(2), words, loadCatalogue);
   process.stdout.write(text);
-  process.exitCode = exitCode;
-} catch (cause) {
-  if (!(cause instanceof InputFault)) throw cause;
-  process.stderr.write(`extract: ${cause.text(words)}\n`);
-  process.exitCode = 2;
-}
+  return exitCode;
+});

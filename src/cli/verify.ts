@@ -1,10 +1,10 @@
 import process from 'node:process';
 import { loadCatalogue } from '../words/catalogue.ts';
-import { InputFault } from './fault.ts';
+import { command } from './command.ts';
 import { readersWords } from './reader.ts';
 import { runVerify } from './verify-run.ts';
 
-// Exit codes: 0 valid, 1 changed, 2 refused or wrong usage, 3 unknown signer, 4 incomplete.
+// Exit codes: 0 valid, 1 changed, 2 refused or wrong usage, 3 unknown signer, 4 incomplete, 70 a fault of the program.
 const { stderr } = process;
 const words = await readersWords();
 
@@ -19,14 +19,15 @@ function clear(): void {
   if (shown) stderr.write('\r\u001b[K');
 }
 
-try {
+const terminal = {
+  error(line: string): void {
+    clear();
+    stderr.write(`${line}\n`);
+  },
+};
+process.exitCode = await command('verify', words, terminal, async () => {
   const { exitCode, text } = await runVerify(process.argv.slice(2), words, loadCatalogue, progress);
   clear();
   process.stdout.write(text);
-  process.exitCode = exitCode;
-} catch (cause) {
-  if (!(cause instanceof InputFault)) throw cause;
-  clear();
-  stderr.write(`verify: ${cause.text(words)}\n`);
-  process.exitCode = 2;
-}
+  return exitCode;
+});

@@ -5,6 +5,7 @@ import type { Format } from '../create-format.ts';
 
 /** Bad input: one line each that says what and where. */
 export const FAULT = {
+  internal: 'a fault of the program itself: nothing was found out. Please send on what follows.',
   // options
   unknownOption: (given: string, usage: string) => `unknown option ${given}; ${usage}`,
   needsValue: (option: string, usage: string) => `${option} needs a value; ${usage}`,
@@ -89,6 +90,7 @@ export const KEYS = { given: 'given key', listed: 'listed key' };
 export const EXTRACT = {
   refused: (file: string, why: string) => `refused  ${file}: ${why}`,
   tooLarge: 'too large',
+  cannotBeRead: 'what it holds can’t be put into tables',
   badRun: 'the name of its run is no name',
   otherKey: 'another key sealed a record of the same run',
   again: (file: string, run: string) => `again    ${file}: ${run}`,
