@@ -7,6 +7,7 @@ import { alarmLine } from '../words/alarm-titles.ts';
 import { clockTime } from '../words/format.ts';
 import { JOBS } from '../words/jobs.ts';
 import { LINK_STATE } from '../words/link.ts';
+import { NO_SOUND } from '../words/sound.ts';
 import { UI } from '../words/ui.ts';
 import { BRAND_MARK } from './brand.ts';
 import { Page } from './Page.tsx';
@@ -160,7 +161,7 @@ export function Shell(props: { services: AppServices; update: Update }) {
           <Show when={watching() && app.soundBlocked()}>
             {(block) => (
               <p class="strip" role="status" data-testid="sound-blocked">
-                {block() === 'press' ? UI.loud : UI.soundGone}
+                {NO_SOUND[block()]}
               </p>
             )}
           </Show>

@@ -98,12 +98,12 @@ it('a picture that cannot be drawn silences no alarm, is itself told and heard, 
   b.say(moment([], 1));
   expect(b.app.faults.now()).toBeNull();
   for (let i = 0; i < 30; i++) expect(() => b.say(moment(CEILING, 2))).not.toThrow();
-  expect(Tones.started).toHaveLength(10);
+  expect(Tones.started).toHaveLength(9);
   expect(b.app.faults.now()).toEqual({ detail: 'a mark failed', seen: false });
   // The alarm is over; the fault of the page sounds on by itself until somebody has seen it.
   Tones.started = [];
   b.say(moment([], 2));
-  expect(Tones.started).toHaveLength(3);
+  expect(Tones.started).toHaveLength(2);
   b.app.faults.see();
   expect(Tones.stopped).toBeGreaterThan(0);
   Tones.started = [];
@@ -113,7 +113,7 @@ it('a picture that cannot be drawn silences no alarm, is itself told and heard, 
   expect(b.app.faults.now()?.seen).toBe(true);
   b.say(moment(CEILING, 3));
   expect(b.app.live.view()?.bar).toBe(3);
-  expect(Tones.started).toHaveLength(10);
+  expect(Tones.started).toHaveLength(9);
   b.end();
 });
 
@@ -135,7 +135,7 @@ it('an engine that is not heard sounds though its mark cannot be drawn', () => {
   );
   b.silence(true);
   vi.advanceTimersByTime(400);
-  expect(Tones.started).toHaveLength(10);
+  expect(Tones.started).toHaveLength(9);
   expect(b.app.faults.now()?.detail).toBe('the mark failed');
   b.silence(false);
   b.end();
@@ -144,8 +144,8 @@ it('an engine that is not heard sounds though its mark cannot be drawn', () => {
 it('cure time met is called by a sound of its own, once', () => {
   const b = bench(() => undefined);
   b.say({ m: 'event', event: { tUs: 1, e: 'cure-met', progressLow: 1, equivalentAgeMin: 60 } });
-  expect(Tones.started).toHaveLength(PATTERNS.met.pulses.length);
+  expect(Tones.started).toHaveLength(PATTERNS.reached.pulses.length);
   vi.advanceTimersByTime(30_000);
-  expect(Tones.started).toHaveLength(PATTERNS.met.pulses.length);
+  expect(Tones.started).toHaveLength(PATTERNS.reached.pulses.length);
   b.end();
 });

@@ -14,7 +14,11 @@ import { createRunAccess } from './run-access.ts';
 import { choosePort, serialSupported } from './serial.ts';
 import { createSettings } from './settings.ts';
 import { type SoundBlock, Sounder } from './sound.ts';
+import { createSoundTest } from './sound-test.ts';
+import { Speaker, type SpeechState } from './speech.ts';
+import { loadSpoken, type SpokenOrder } from './spoken.ts';
 import { themeInForce } from './theme.ts';
+import { canVibrate, vibrate } from './vibration.ts';
 import { keepAwake } from './wake-lock.ts';
 
 /** A silence that the page's own stall made is over as soon as the waiting messages are read. */
@@ -40,6 +44,7 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
   const [route, setRoute] = createSignal(parseRoute(location.hash));
   const [openRuns, setOpenRuns] = createSignal<readonly RunSummary[]>([]);
   const [blocked, setBlocked] = createSignal<SoundBlock>('press');
+  const [speech, setSpeech] = createSignal<SpeechState>('off');
   const [awake, setAwake] = createSignal(false);
   const [nowMs, setNowMs] = createSignal(Date.now());
   const [toast, setToast] = createSignal<Toast | null>(null);
@@ -62,8 +67,21 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
 
   // Alarms are sounded from the message itself, before and apart from anything that is drawn: a hidden page still
   // sounds, and so does one whose picture failed.
-  const sounder = new Sounder(() => settings().sound.volume, setBlocked);
-  const sound = createAlarmSound(sounder, () => settings().sound.cue);
+  let spokenOrder: SpokenOrder | null = null;
+  const speaker = new Speaker(wording.language, () => settings().sound.speech, setSpeech);
+  const sounder = new Sounder(() => settings().sound.volume, setBlocked, {
+    shake: (tone) => settings().sound.vibration && vibrate(tone),
+    speaks: () => speaker.state() === 'ready',
+    speak: (order) => speaker.say(order),
+    hush: () => speaker.hush(),
+  });
+  const sound = createAlarmSound(
+    sounder,
+    () => settings().sound.cue,
+    (alarm, view) => spokenOrder?.(alarm, view, settings().units) ?? null,
+  );
+  const soundTest = createSoundTest(nowMs);
+  const noSound = () => blocked() ?? (soundTest.today() === 'not-heard' ? 'not-heard' : null);
   const faults = createPageFaults(sound.setFaulty);
   const tried = (work: () => void) => {
     try {
@@ -116,6 +134,7 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
     stopNews();
     stopSilence();
     sounder.close();
+    speaker.close();
     removeEventListener('error', onError);
     removeEventListener('beforeprint', onPrint);
     removeEventListener('afterprint', onPrinted);
@@ -133,6 +152,19 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
   createEffect(() => {
     document.documentElement.dataset.theme = theme();
   });
+  createEffect(
+    on(
+      () => settings().sound.speech,
+      (wanted) => {
+        speaker.tell();
+        if (wanted) {
+          loadSpoken().then((spoken) => {
+            spokenOrder = spoken;
+          }, fail);
+        }
+      },
+    ),
+  );
 
   engine.ask({ q: 'start-engine' }).then((started) => setOpenRuns(started.open), fail);
   const readSensorRuns = async () => {
@@ -184,11 +216,18 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
       live.refill(detail, windows);
     },
     serial: { supported: serialSupported(), choose: choosePort },
-    testSound: (priority) => {
-      sounder.unlock();
-      sounder.once(priority);
+    sound: {
+      state: noSound,
+      play: (tone) => {
+        sounder.unlock();
+        sounder.once(tone);
+      },
+      test: soundTest.today,
+      answer: soundTest.answer,
+      speech,
+      vibrates: canVibrate(),
     },
-    soundBlocked: blocked,
+    soundBlocked: noSound,
     awake,
     nowMs,
     say,

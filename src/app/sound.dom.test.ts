@@ -24,16 +24,48 @@ describe('sounder', () => {
     const sounder = sounderTelling();
     sounder.unlock();
     sounder.hold('urgent');
-    expect(Tones.started).toHaveLength(10);
+    expect(Tones.started).toHaveLength(9);
     // The same again changes nothing: a moment comes thirty times a second.
     sounder.hold('urgent');
-    expect(Tones.started).toHaveLength(10);
+    expect(Tones.started).toHaveLength(9);
     vi.advanceTimersByTime((PATTERNS.urgent.everyS ?? 0) * 1000 + 1);
-    expect(Tones.started).toHaveLength(20);
+    expect(Tones.started).toHaveLength(18);
     sounder.hold(null);
     expect(Tones.stopped).toBeGreaterThan(0);
     vi.advanceTimersByTime(20_000);
-    expect(Tones.started).toHaveLength(20);
+    expect(Tones.started).toHaveLength(18);
+  });
+
+  it('an order is spoken after the tone, the next tone waits for it, and nothing is spoken alone', () => {
+    const spoken: string[] = [];
+    const shaken: string[] = [];
+    const sounder = new Sounder(
+      () => 1,
+      () => {},
+      {
+        speaks: () => true,
+        speak: (order) => spoken.push(order),
+        shake: (sound) => shaken.push(sound),
+      },
+    );
+    sounder.hold('urgent', () => 'Air off.');
+    vi.advanceTimersByTime(20_000);
+    // No press yet: no tone, so no word either. A shake needs no sound.
+    expect(spoken).toEqual([]);
+    expect(shaken.length).toBeGreaterThan(5);
+    sounder.hold(null);
+    sounder.unlock();
+    Tones.started = [];
+    sounder.hold('urgent', () => 'Air off.');
+    expect(spoken).toEqual([]);
+    vi.advanceTimersByTime(2000);
+    expect(spoken).toEqual(['Air off.']);
+    expect(Tones.started).toHaveLength(9);
+    vi.advanceTimersByTime(3000);
+    expect(Tones.started).toHaveLength(18);
+    sounder.hold(null);
+    vi.advanceTimersByTime(20_000);
+    expect(spoken).toHaveLength(1);
   });
 
   it('a more urgent alarm takes over from a lesser one', () => {
@@ -41,7 +73,7 @@ describe('sounder', () => {
     sounder.unlock();
     sounder.hold('low');
     sounder.hold('urgent');
-    expect(Tones.started).toHaveLength(PATTERNS.low.pulses.length + 10);
+    expect(Tones.started).toHaveLength(PATTERNS.low.pulses.length + 9);
     expect(Tones.stopped).toBe(PATTERNS.low.pulses.length);
   });
 
@@ -57,7 +89,7 @@ describe('sounder', () => {
     Tones.state = 'running';
     sounder.unlock();
     expect(told).toEqual([null]);
-    expect(Tones.started).toHaveLength(3);
+    expect(Tones.started).toHaveLength(2);
   });
 
   it('sound that the system took away is shown, asked for again by itself, and sounds at once when it is back', () => {
@@ -73,7 +105,7 @@ describe('sounder', () => {
     Tones.state = 'running';
     vi.advanceTimersByTime(1000);
     expect(told.at(-1)).toBeNull();
-    expect(Tones.started).toHaveLength(10);
+    expect(Tones.started).toHaveLength(9);
   });
 
   it('a running context whose clock stands is silent: shown, nothing is queued, and another context is tried', () => {
@@ -93,7 +125,7 @@ describe('sounder', () => {
     Tones.stands = false;
     vi.advanceTimersByTime(2000);
     expect(told.at(-1)).toBeNull();
-    expect(Tones.started).toHaveLength(10);
+    expect(Tones.started).toHaveLength(9);
   });
 
   it('one turn that fails in the sound system does not end the turns', () => {

@@ -1,5 +1,4 @@
-import type { Priority } from '../watch/codes.ts';
-import { HARMONICS, PATTERNS, type Sound } from './patterns.ts';
+import { type AlarmTone, endOf, HARMONICS, PATTERNS, type Sound } from './patterns.ts';
 
 /**
  * Why no sound comes out: `press`, the browser waits for a press on the page; `system`, it was taken away or its clock
@@ -9,8 +8,21 @@ export type SoundBlock = 'press' | 'system' | null;
 
 /** How often the sound is looked after, ms. */
 const LOOK_MS = 1000;
+/** An order is spoken after the first tone and each so many, and the next tone waits so long for it, s. */
+const SPEAK_EVERY = 4;
+const SPEECH_S = 2.4;
 /** A clock that stood for so many looks one after the other gets a new context, which finds an output that came back. */
 const LOOKS_BEFORE_NEW = 5;
+
+/** What goes with a tone and never in its place. */
+export interface Beside {
+  shake?(sound: Sound): void;
+  /** Must not throw, and nothing waits for it. */
+  speak?(order: string): void;
+  hush?(): void;
+  /** Are orders spoken at all? */
+  speaks?(): boolean;
+}
 
 /**
  * Plays the patterns by Web Audio. A browser gives sound only after a press on the page, and a call, another program or
@@ -20,9 +32,11 @@ const LOOKS_BEFORE_NEW = 5;
 export class Sounder {
   private context: AudioContext | null = null;
   private wave: PeriodicWave | null = null;
-  private playing: Priority | null = null;
+  private playing: AlarmTone | null = null;
+  private order: (() => string | null) | null = null;
   private block: SoundBlock = 'press';
   private timer: ReturnType<typeof setTimeout> | null = null;
+  private speech: ReturnType<typeof setTimeout> | null = null;
   private look: ReturnType<typeof setInterval> | null = null;
   private live: OscillatorNode[] = [];
   /** The audio clock at the last look, s, and for how many looks it has stood. */
@@ -32,6 +46,7 @@ export class Sounder {
   constructor(
     private readonly volume: () => number,
     private readonly onBlock: (block: SoundBlock) => void,
+    private readonly beside: Beside = {},
   ) {}
 
   /** Called on the first presses and keys of the page. */
@@ -111,24 +126,34 @@ export class Sounder {
     const held = this.playing;
     if (before !== null && this.block === null && held !== null) {
       // An alarm was waiting for the sound: it does not wait for its next turn as well.
+      const order = this.order;
       this.hold(null);
-      this.hold(held);
+      this.hold(held, order);
     }
   }
 
-  /** The pattern that shall repeat from now on; null is silence. The same again changes nothing. */
-  hold(sound: Priority | null): void {
+  /**
+   * The pattern that shall repeat from now on; null is silence. The same again changes nothing.
+   * @param order what may be spoken after it, asked for when its time has come
+   */
+  hold(sound: AlarmTone | null, order: (() => string | null) | null = null): void {
+    this.order = order;
     if (sound === this.playing) return;
     this.playing = sound;
-    if (this.timer !== null) clearTimeout(this.timer);
+    for (const timer of [this.timer, this.speech]) if (timer !== null) clearTimeout(timer);
     this.timer = null;
+    this.speech = null;
     this.hush();
-    if (sound !== null) this.repeat(sound);
+    if (sound !== null) this.repeat(sound, 0);
   }
 
-  private repeat(sound: Priority): void {
+  private repeat(sound: AlarmTone, pass: number): void {
     const { everyS } = PATTERNS[sound];
-    if (everyS !== null) this.timer = setTimeout(() => this.repeat(sound), everyS * 1000);
+    const speaks = this.speakAfter(sound, pass);
+    if (everyS !== null) {
+      const waitS = everyS + (speaks ? SPEECH_S : 0);
+      this.timer = setTimeout(() => this.repeat(sound, pass + 1), waitS * 1000);
+    }
     try {
       this.once(sound);
     } catch {
@@ -138,7 +163,20 @@ export class Sounder {
     }
   }
 
+  /** Never alone: where no tone comes out, nothing is spoken either. */
+  private speakAfter(sound: AlarmTone, pass: number): boolean {
+    const isTurn = pass % SPEAK_EVERY === 0 && (sound === 'urgent' || sound === 'lost' || sound === 'high');
+    if (!isTurn || this.block !== null || this.order === null || !(this.beside.speaks?.() ?? false))
+      return false;
+    this.speech = setTimeout(() => {
+      const said = this.order?.() ?? null;
+      if (said !== null && this.block === null) this.beside.speak?.(said);
+    }, endOf(PATTERNS[sound]) * 1000);
+    return true;
+  }
+
   private hush(): void {
+    this.beside.hush?.();
     for (const node of this.live) {
       try {
         node.stop();
@@ -151,6 +189,7 @@ export class Sounder {
 
   /** Plays a pattern once, for the test and the cue. While nothing comes out nothing is queued: it would all come at once. */
   once(sound: Sound): void {
+    this.beside.shake?.(sound);
     const context = this.context;
     if (context === null || this.block !== null) return;
     if (this.wave === null) {

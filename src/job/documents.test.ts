@@ -35,6 +35,20 @@ const issuesOf = (kind: JobDocumentKind, input: unknown): readonly DocumentIssue
   return r.ok ? [] : r.issues;
 };
 
+describe('settings of an earlier version', () => {
+  it('keep what was chosen; orders are not spoken, a tablet that can shake does', () => {
+    const { sound, ...rest } = defaultSettings();
+    const old = { ...rest, version: 1, sound: { volume: 0.5, cue: false } };
+    const parsed = parseDocument('settings', old);
+    expect(parsed).toMatchObject({
+      ok: true,
+      value: { version: 2, sound: { volume: 0.5, cue: false, speech: false, vibration: true } },
+    });
+    expect(sound.speech).toBe(false);
+    expect(parseDocument('settings', { ...old, sound: 3 }).ok).toBe(false);
+  });
+});
+
 describe('documents', () => {
   it('reads what it writes, as a fresh copy', () => {
     for (const kind of KINDS) {

@@ -3,7 +3,7 @@ import { UNITS } from '../units/display.ts';
 import { THEMES } from './codes.ts';
 import { GAUGE_CLASSES } from './dial-gauge.ts';
 import { line, num, quantity } from './fields.ts';
-import type { StepsTo } from './migrations.ts';
+import { isBody, type StepsTo } from './migrations.ts';
 import { REACTION_LIMITS } from './reaction.ts';
 
 export const reactionSchema = z.strictObject({
@@ -12,10 +12,16 @@ export const reactionSchema = z.strictObject({
 });
 
 /** A new version adds its step, and a test that reads the older one. */
-export const settingsMigrations: StepsTo<SettingsDocument['version']> = [];
+export const settingsMigrations: StepsTo<SettingsDocument['version']> = [
+  // Speech stays off where nobody chose it; a tablet that can shake does.
+  (old) => ({
+    ...old,
+    sound: isBody(old.sound) ? { ...old.sound, speech: false, vibration: true } : old.sound,
+  }),
+];
 
 export const settingsSchema = z.strictObject({
-  version: z.literal(1),
+  version: z.literal(2),
   units: z.strictObject({
     pressure: z.enum(UNITS.pressure),
     temperature: z.enum(UNITS.temperature),
@@ -28,6 +34,9 @@ export const settingsSchema = z.strictObject({
     /** The urgent alarm is never silent: this is its share of full volume. */
     volume: num(0.3, 1),
     cue: z.boolean(),
+    /** One short order, spoken after the tone of an alarm. */
+    speech: z.boolean(),
+    vibration: z.boolean(),
   }),
   reaction: reactionSchema,
   /** The crew's dial gauge; left out: not known, a usual one is taken. */

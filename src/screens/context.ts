@@ -16,7 +16,6 @@ import type { SensorRun } from '../job/sensor-check.ts';
 import type { SettingsDocument } from '../job/settings-document.ts';
 import type { Setup } from '../job/setup.ts';
 import type { Wording } from '../job/wording.ts';
-import type { Priority } from '../watch/codes.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { WatchView } from '../watch/view.ts';
 import type { StageSpan } from '../widgets/lanes/ribbon.ts';
@@ -24,6 +23,7 @@ import type { LiveBuffer } from '../widgets/live-buffer.ts';
 import { EVIDENCE_ERROR } from '../words/evidence-errors.ts';
 import type { DisplayUnits } from '../words/format.ts';
 import { type Advice, ENGINE_ERROR, STORE_CAUSE } from '../words/link.ts';
+import type { SoundCode } from '../words/sound.ts';
 import type { Route } from './route.ts';
 
 /** The moment as the screens see it. Samples stay in the buffer, outside the reactive graph. */
@@ -62,6 +62,21 @@ export interface RunAccess {
   resume(runId: string): Promise<void>;
 }
 
+/** What can be heard of the alarms, and what the crew says of it. */
+export interface SoundAccess {
+  /** Why no alarm is heard: a press is missing, the system gives no sound, the crew did not hear it; null: it sounds. */
+  readonly state: Accessor<'press' | 'system' | 'not-heard' | null>;
+  /** Once, in a press. */
+  play(sound: SoundCode): void;
+  /** Whether the test sound was heard today; null: nobody has said. */
+  readonly test: Accessor<'heard' | 'not-heard' | null>;
+  answer(heard: 'heard' | 'not-heard'): void;
+  /** The spoken orders: not wanted, at hand, or no voice speaks the page's language. */
+  readonly speech: Accessor<'off' | 'ready' | 'no-voice'>;
+  /** Has the browser the call for it? */
+  readonly vibrates: boolean;
+}
+
 export interface Services {
   ask<R extends Request>(request: R): Promise<Answers[R['q']]>;
   /** Asks the evidence worker, which is started at the first request. */
@@ -93,9 +108,9 @@ export interface Services {
     /** Must be called in a press; null: nothing chosen. A known port is taken unless `another` is wanted. */
     choose(another: boolean): Promise<PortChoice | null>;
   };
-  testSound(sound: Priority): void;
-  /** Why no sound comes out: a press is missing, or the system gives none; null: it sounds. */
-  readonly soundBlocked: Accessor<'press' | 'system' | null>;
+  readonly sound: SoundAccess;
+  /** The same as sound.state. */
+  readonly soundBlocked: SoundAccess['state'];
   readonly awake: Accessor<boolean>;
   /** Tablet's clock, UTC ms, once a second. */
   readonly nowMs: Accessor<number>;

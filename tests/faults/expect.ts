@@ -53,10 +53,10 @@ export interface Witnessed {
 /** A tone is heard this much later than its alarm is shown, at most: the next turn of the page and the driver's queue, ms. */
 const SOUND_AFTER_MS = 500;
 
-/** The sound that begins with this pitch. */
+/** The sound that begins with this pitch; that of a lost reading is the urgent one, falling. */
 function soundOf(hz: number): string | null {
   for (const [sound, { pulses }] of Object.entries(PATTERNS))
-    if (Math.abs((pulses[0]?.hz ?? 0) - hz) < 0.5) return sound;
+    if (Math.abs((pulses[0]?.hz ?? 0) - hz) < 0.5) return sound === 'lost' ? 'urgent' : sound;
   return null;
 }
 

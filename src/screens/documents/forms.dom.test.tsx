@@ -130,6 +130,7 @@ function show<K extends JobDocumentKind>(kind: K, first: Documents[K]): Form<K> 
     settings: kind === 'settings' ? form.draft : defaultSettings,
     saveSettings: async (next: Documents[K]) => form.change(next),
     sensorRuns: () => [],
+    sound: { state: () => null, test: () => null, speech: () => 'off', vibrates: true },
     soundBlocked: () => null,
     wording: PLAIN_WORDING,
     live: { link: createSignal(null)[0], run: createSignal(null)[0] },

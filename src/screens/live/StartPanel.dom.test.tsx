@@ -63,6 +63,7 @@ function scripted(options: { readonly supported?: boolean; readonly documents?: 
     units: () => METRIC,
     openRuns: () => [],
     sensorRuns: () => [],
+    sound: { test: () => null, play: vi.fn(), answer: vi.fn() },
     serial: { supported: options.supported ?? true, choose: () => Promise.resolve(null) },
     fail,
   } as unknown as Services;

@@ -11,6 +11,7 @@ import { LIVE } from '../../words/live.ts';
 import { refusalText } from '../../words/refusals.ts';
 import { ZERO } from '../../words/zero.ts';
 import { useServices } from '../context.ts';
+import { SoundTest } from './SoundTest.tsx';
 import type { Start } from './start.ts';
 
 /** Connect, packer, zero: one question at a time, each answered by one press. */
@@ -354,6 +355,7 @@ function Zero(props: { start: Start }) {
       >
         {LIVE.zeroSkip}
       </button>
+      <SoundTest />
       <ul class="cautions small">
         <For each={CAUTIONS_AT.prepare}>{(c) => <li>{CAUTION[c]}</li>}</For>
       </ul>

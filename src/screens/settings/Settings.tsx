@@ -1,14 +1,12 @@
 import { For, lazy, Show, Suspense } from 'solid-js';
 import { numberAt, textAt } from '../../job/documents.ts';
-import { PRIORITIES } from '../../watch/codes.ts';
 import { Part, TextField } from '../../widgets/Fields.tsx';
-import { PRIORITY } from '../../words/alarm-titles.ts';
 import { BACKUP } from '../../words/backup.ts';
 import { LENGTH_UNIT, PRESSURE_UNIT, TEMPERATURE_UNIT } from '../../words/fields.ts';
 import { percent } from '../../words/format.ts';
 import { OFFICE } from '../../words/office.ts';
 import { SETTINGS } from '../../words/settings.ts';
-import { UI } from '../../words/ui.ts';
+import { NO_SOUND, SOUND_NAME, type SoundCode } from '../../words/sound.ts';
 import { useServices } from '../context.ts';
 import { FormChoice, FormNumber, FormTick } from '../documents/FormFields.tsx';
 import { formOver } from '../documents/form.ts';
@@ -17,6 +15,8 @@ import { DialGaugePart } from './DialGaugePart.tsx';
 import { WordingPart } from './WordingPart.tsx';
 
 const Keys = lazy(async () => ({ default: (await import('../verify/Keys.tsx')).Keys }));
+
+const SOUNDS = Object.keys(SOUND_NAME) as readonly SoundCode[];
 
 /** The urgent alarm is never silent: its share of full volume has a floor. */
 const VOLUME = numberAt('settings', 'sound.volume');
@@ -57,19 +57,17 @@ export function Settings() {
         <WordingPart form={form} />
       </Part>
       <Part title={SETTINGS.sound} note={SETTINGS.soundText}>
-        <Show when={app.soundBlocked()}>
-          {(block) => <p class="note strong">{block() === 'press' ? SETTINGS.soundBlocked : UI.soundGone}</p>}
-        </Show>
+        <Show when={app.sound.state()}>{(why) => <p class="note strong">{NO_SOUND[why()]}</p>}</Show>
         <div class="row">
-          <For each={PRIORITIES}>
+          <For each={SOUNDS}>
             {(p) => (
               <button
                 type="button"
                 class="button grow"
                 data-testid={`sound-${p}`}
-                onClick={() => app.testSound(p)}
+                onClick={() => app.sound.play(p)}
               >
-                {PRIORITY[p]}
+                {SOUND_NAME[p]}
               </button>
             )}
           </For>
@@ -89,6 +87,16 @@ export function Settings() {
           />
         </div>
         <FormTick form={form} at="sound.cue" label={SETTINGS.cueSound} />
+        <FormTick form={form} at="sound.speech" label={SETTINGS.speech} />
+        <Show when={app.sound.speech() === 'no-voice'}>
+          <p class="note strong" role="status" data-testid="no-voice">
+            {SETTINGS.noVoice}
+          </p>
+        </Show>
+        <FormTick form={form} at="sound.vibration" label={SETTINGS.vibration} />
+        <Show when={!app.sound.vibrates}>
+          <p class="small muted">{SETTINGS.noVibration}</p>
+        </Show>
       </Part>
       <Part title={SETTINGS.reaction} note={SETTINGS.reactionText}>
         <div class="fields">

@@ -97,6 +97,15 @@ describe('orders', () => {
     }
   });
 
+  it('is short for an ear too, and says no more than the verb', () => {
+    for (const { code, order } of every()) {
+      expect(order.spoken.length, code).toBeGreaterThan(5);
+      expect(order.spoken.length, order.spoken).toBeLessThanOrEqual(46);
+      if (order.verb[0] === 'AIR OFF') expect(order.spoken).toMatch(/^Air off/);
+      expect(order.spoken).not.toMatch(/\b(do not|don.t|no)\b/i);
+    }
+  });
+
   it('its sentence is that of the list and of the record', () => {
     for (const { code, values, order } of every().filter((_, i) => i % 3 === 0)) {
       expect(order.sentence).toBe(alarmText(code, values));

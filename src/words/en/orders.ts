@@ -16,6 +16,8 @@ export interface Order {
   readonly verb: readonly string[];
   /** Said as large as the verb, besides it: who else has to act. */
   readonly call: string | null;
+  /** The same for an ear: one short order. */
+  readonly spoken: string;
   /** At most two, of the alarm's own moment. */
   readonly figures: readonly Figure[];
   readonly sentence: string;
@@ -25,19 +27,32 @@ export interface Order {
  * One name for each tap, and no line that reads as its opposite where the eye takes in one line of the two, or both
  * across: 'shut air, vent' was read as 'shut the air vent'. No order sends a person towards a packer that may be full.
  */
-type Verb = readonly [string] | readonly [string, string];
+interface Verb {
+  readonly lines: readonly [string] | readonly [string, string];
+  /** As a voice says it. */
+  readonly spoken: string;
+}
 
-const AIR_OFF: Verb = ['AIR OFF', 'NOW'];
-const AIR_OFF_VENT: Verb = ['AIR OFF', 'OPEN VENT'];
-const AIR_OFF_CLEAR: Verb = ['AIR OFF', 'GET CLEAR'];
-const KEEP_CLEAR: Verb = ['KEEP', 'CLEAR'];
-const FIND_LOSS: Verb = ['FIND THE', 'LOSS'];
-const TOP_UP: Verb = ['TOP UP', 'SLOWLY'];
-const CHECK_GAUGE: Verb = ['CHECK', 'THE GAUGE'];
-const CHECK_DEVICE: Verb = ['CHECK', 'DEVICE'];
-const CHECK_CABLE: Verb = ['CHECK THE', 'CABLE'];
-const CHECK_POWER: Verb = ['CHECK', 'POWER'];
-const EVERYONE_CLEAR = 'EVERYONE CLEAR';
+const verb = (lines: Verb['lines'], spoken: string): Verb => ({ lines, spoken });
+
+const AIR_OFF = verb(['AIR OFF', 'NOW'], 'Air off, now.');
+const AIR_OFF_VENT = verb(['AIR OFF', 'OPEN VENT'], 'Air off. Then open the vent.');
+const AIR_OFF_CLEAR = verb(['AIR OFF', 'GET CLEAR'], 'Air off. Get clear.');
+const KEEP_CLEAR = verb(['KEEP', 'CLEAR'], 'Keep clear.');
+const FIND_LOSS = verb(['FIND THE', 'LOSS'], 'Find the loss first. Keep clear.');
+const TOP_UP = verb(['TOP UP', 'SLOWLY'], 'Top up slowly.');
+const CHECK_GAUGE = verb(['CHECK', 'THE GAUGE'], 'Check the dial gauge.');
+const CHECK_DEVICE = verb(['CHECK', 'DEVICE'], 'Check the device.');
+const CHECK_CABLE = verb(['CHECK THE', 'CABLE'], 'Check the cable.');
+const CHECK_POWER = verb(['CHECK', 'POWER'], 'Check the power.');
+const LETTING_DOWN = verb(['LETTING', 'DOWN?'], 'Are you letting down?');
+const FIND_LEAK = verb(['FIND THE', 'LEAK'], 'Find the leak.');
+const LET_OUT_A_LITTLE = verb(['LET OUT', 'A LITTLE'], 'Let a little air out.');
+const GO_BY_GAUGE = verb(['GO BY THE', 'GAUGE'], 'Go by the dial gauge.');
+const SLOW_DOWN = verb(['SLOW', 'DOWN'], 'Slow down.');
+const SEAT_OR_TAKE_OUT = verb(['SEAT OR', 'TAKE OUT'], 'Seat the sleeve, or take it out.');
+const SEAT_OR_LET_DOWN = verb(['SEAT OR', 'LET DOWN'], 'Seat the sleeve, or let down.');
+const EVERYONE_CLEAR = { text: 'EVERYONE CLEAR', spoken: 'Everyone clear.' };
 
 const fills = (stage: Stage): boolean => stage === 'seat' || stage === 'inflate';
 /** The crew has said that no more air goes in: hands may be on the packer. */
@@ -48,7 +63,7 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
 
   interface Row {
     readonly verb: Verb | ((v: AlarmValues, at: Scene, u: DisplayUnits) => Verb);
-    readonly call?: string;
+    readonly call?: typeof EVERYONE_CLEAR;
     readonly figures?: Figures;
   }
 
@@ -93,7 +108,7 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
       figures: (v, _, u) => [bar('Limit in device', v.ceilingBar, u), bar('Reading here', v.bar, u)],
     },
     'fast-fall': {
-      verb: (_, at) => (at.question === 'let-down-or-loss' ? ['LETTING', 'DOWN?'] : AIR_OFF_CLEAR),
+      verb: (_, at) => (at.question === 'let-down-or-loss' ? LETTING_DOWN : AIR_OFF_CLEAR),
       figures: (v, _, u) => [bar('Now', v.bar, u), floor(v, u)],
     },
     'below-floor': {
@@ -101,7 +116,7 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
       figures: (v, _, u) => [bar('Now', v.bar, u), floor(v, u)],
     },
     leaking: {
-      verb: (v) => (afterFall(v) ? FIND_LOSS : ['FIND THE', 'LEAK']),
+      verb: (v) => (afterFall(v) ? FIND_LOSS : FIND_LEAK),
       figures: (v, _, u) => [
         v.mbarPerMin === undefined ? null : ['Leak', f.pressureRate(v.mbarPerMin, u)],
         floor(v, u),
@@ -114,8 +129,11 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     lift: {
       verb: (v, _, u) =>
         v.adviceHighBar === undefined
-          ? ['LET OUT', 'A LITTLE']
-          : ['LET OUT', `TO ${f.pressureNumber(v.adviceHighBar, u)}`],
+          ? LET_OUT_A_LITTLE
+          : verb(
+              ['LET OUT', `TO ${f.pressureNumber(v.adviceHighBar, u)}`],
+              `Let out to ${f.pressureNumber(v.adviceHighBar, u)}.`,
+            ),
       figures: (v, _, u) => [
         bar('Not under', v.adviceLowBar ?? v.floorBar, u),
         bar('Ceiling', v.ceilingBar, u),
@@ -132,11 +150,11 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     'device-fault': { verb: CHECK_DEVICE },
     'device-reset': { verb: CHECK_POWER },
     'supply-low': {
-      verb: (_, at) => (fills(at.stage) ? ['GO BY THE', 'GAUGE'] : CHECK_POWER),
+      verb: (_, at) => (fills(at.stage) ? GO_BY_GAUGE : CHECK_POWER),
       figures: (v, _, u) => [bar('Sensor', v.bar, u)],
     },
     'slow-readings': {
-      verb: (_, at) => (fills(at.stage) ? ['SLOW', 'DOWN'] : CHECK_CABLE),
+      verb: (_, at) => (fills(at.stage) ? SLOW_DOWN : CHECK_CABLE),
       figures: (v) => [
         v.perSecond === undefined
           ? null
@@ -147,27 +165,30 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
       verb: (_, at) => (fills(at.stage) ? AIR_OFF : CHECK_GAUGE),
       figures: (v, _, u) => [bar('Sensor', v.bar, u)],
     },
-    'line-contradicted': { verb: ['CHECK THE', 'VALVE'] },
+    'line-contradicted': { verb: verb(['CHECK THE', 'VALVE'], 'Check the supply valve.') },
     'gauge-differs': {
       verb: CHECK_GAUGE,
       figures: (v, _, u) => [bar('Dial gauge', v.gaugeBar, u), bar('Sensor', v.bar, u)],
     },
     rebound: {
-      verb: ['VENT', 'AGAIN'],
+      verb: verb(['VENT', 'AGAIN'], 'Vent again. The packer is not empty.'),
       figures: (v, _, u) => [bar('Came back to', v.bar, u)],
     },
-    'temperature-lost': { verb: ['CHECK THE', 'PROBE'] },
+    'temperature-lost': { verb: verb(['CHECK THE', 'PROBE'], 'Check the probe.') },
     cold: {
-      verb: ['WAIT OR', 'WARM PIPE'],
+      verb: verb(['WAIT OR', 'WARM PIPE'], 'Wait, or warm the pipe.'),
       figures: (v, _, u) => [v.c === undefined ? null : ['Coldest', f.temperature(v.c, u)]],
     },
     'pot-life': {
-      verb: (_, at) => ['SEAT OR', at.stage === 'prepare' ? 'TAKE OUT' : 'LET DOWN'],
+      verb: (_, at) => (at.stage === 'prepare' ? SEAT_OR_TAKE_OUT : SEAT_OR_LET_DOWN),
       figures: (v) => [v.seconds !== undefined && v.seconds > 0 ? seconds('Pot life left', v.seconds) : null],
     },
-    'store-fault': { verb: ['WRITE IT', 'DOWN'], figures: (v, _, u) => [bar('Pressure', v.bar, u)] },
+    'store-fault': {
+      verb: verb(['WRITE IT', 'DOWN'], 'Write the pressure down.'),
+      figures: (v, _, u) => [bar('Pressure', v.bar, u)],
+    },
     'clock-jump': {
-      verb: ['KEEP THE', 'TABLET ON'],
+      verb: verb(['KEEP THE', 'TABLET ON'], 'Keep the tablet on.'),
       figures: (v) => [seconds('Asleep for', v.seconds)],
     },
     garbage: { verb: CHECK_CABLE },
@@ -183,11 +204,13 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     (code: AlarmCode): OrderOf =>
     ({ state, values }, at, units = METRIC) => {
       const sentence = alarmSentence({ alarm: code, state, values }, units);
-      if (state === 'returned') return { verb: [], call: null, figures: [], sentence };
+      if (state === 'returned') return { verb: [], call: null, spoken: '', figures: [], sentence };
       const { verb, call, figures } = ROW[code];
+      const { lines, spoken } = typeof verb === 'function' ? verb(values, at, units) : verb;
       return {
-        verb: typeof verb === 'function' ? verb(values, at, units) : verb,
-        call: call ?? null,
+        verb: lines,
+        call: call?.text ?? null,
+        spoken: call === undefined ? spoken : `${spoken} ${call.spoken}`,
         figures: figures?.(values, at, units).filter((figure) => figure !== null) ?? [],
         sentence,
       };

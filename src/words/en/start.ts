@@ -5,6 +5,7 @@ import { issues } from './issues.ts';
 import * as jobs from './jobs.ts';
 import * as link from './link.ts';
 import * as page from './page.ts';
+import * as sound from './sound.ts';
 import * as ui from './ui.ts';
 import * as welcome from './welcome.ts';
 
@@ -17,6 +18,7 @@ export const start = (format: Format) => ({
   jobs,
   link,
   page,
+  sound,
   ui,
   welcome,
 });

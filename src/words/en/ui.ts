@@ -32,12 +32,9 @@ export const UI = {
 
   // alarms
   alarms: 'Alarms',
-  loud: 'Sound is off until you press anywhere on this page.',
   /** @param detail what the program says of it, for whoever mends it; often empty */
   failed: (title: string, todo: string, detail: string) =>
     detail === '' ? `${title}. ${todo}` : `${title}. ${todo} (${detail})`,
-  soundGone:
-    'No sound comes out of this tablet, so alarms are seen only. Check its sound output, and keep this screen in sight.',
   noAlarms: 'No alarms.',
   notLive: 'Not connected: no alarm can come.',
   acknowledge: 'Acknowledge',
