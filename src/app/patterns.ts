@@ -1,4 +1,4 @@
-import type { SoundCode } from '../words/en/sound.ts';
+import type { SoundCode } from '../words/sound.ts';
 
 /**
  * What each priority sounds like, in words of our own: urgent is three hard bursts that rise, and again after half a
