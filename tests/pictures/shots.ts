@@ -1,0 +1,28 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import sharp from 'sharp';
+import type { Stand } from '../stand/stand.ts';
+import type { Look } from './plan.ts';
+
+/** Colours of a small picture: the face has few, and the steps between them are the letters' edges. */
+const COLOURS = 48;
+
+/** What stands in the window at that size and in that theme, as a PNG of full depth. */
+export async function shoot(stand: Stand, { size, theme }: Look): Promise<Buffer> {
+  await stand.theme(theme);
+  await stand.page.setViewportSize({ ...size });
+  await stand.drawn();
+  return stand.page.screenshot({ animations: 'disabled', caret: 'hide' });
+}
+
+/** The same with a palette: a fraction of the size. */
+export const small = (png: Buffer): Promise<Buffer> =>
+  sharp(png).png({ palette: true, colours: COLOURS, dither: 0, effort: 10, compressionLevel: 9 }).toBuffer();
+
+/** @returns bytes written */
+export async function keep(folder: string, name: string, png: Buffer): Promise<number> {
+  mkdirSync(folder, { recursive: true });
+  const bytes = await small(png);
+  writeFileSync(path.join(folder, `${name}.png`), bytes);
+  return bytes.length;
+}
