@@ -1,5 +1,5 @@
-import { LIVE_STATES, type LiveState } from '../stand/states.ts';
 import { THEMES, type Theme } from '../stand/stand.ts';
+import { LIVE_STATES, type LiveState } from '../stand/states.ts';
 
 /** Which pictures are made: of Live by state, size and theme; of the other pages by size and theme. */
 
@@ -92,7 +92,14 @@ export function wantedOf(values: {
   const { states, sizes, themes, pages } = values;
   const chosen = states !== undefined || pages === true;
   return {
-    states: states === undefined ? (chosen ? [] : LIVE_STATES) : states === 'all' ? LIVE_STATES : known('state', LIVE_STATES, states),
+    states:
+      states === undefined
+        ? chosen
+          ? []
+          : LIVE_STATES
+        : states === 'all'
+          ? LIVE_STATES
+          : known('state', LIVE_STATES, states),
     sizes: sizes === undefined ? null : sizes === 'all' ? SIZES : list(sizes).map(parseSize),
     themes: themes === undefined ? null : themes === 'all' ? THEMES : known('theme', THEMES, themes),
     pages: pages ?? !chosen,

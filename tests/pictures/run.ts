@@ -58,12 +58,15 @@ try {
   }
   if (wanted.pages) {
     const open = await preparePages(stand, runs);
-    for (const name of PAGES)
-      for (const look of looksWanted(PAGE_LOOKS, wanted)) {
+    for (const look of looksWanted(PAGE_LOOKS, wanted)) {
+      // Before the page is opened: choosing a theme leads over the settings.
+      await stand.theme(look.theme);
+      for (const name of PAGES) {
         await open(name);
         bytes += await keep(values.out, pageName(name, look), await shoot(stand, look));
         made++;
       }
+    }
   }
 } finally {
   await stand.close();

@@ -42,6 +42,8 @@ export interface Stand {
   run(): Promise<RunView | null>;
   put(document: Omit<StoredDocument, 'savedUtcMs' | 'revision'>): Promise<void>;
   goto(hash: string): Promise<void>;
+  /** Presses a button and lets time pass in small steps until another element is there. */
+  press(id: string, then: string): Promise<void>;
   theme(theme: Theme): Promise<void>;
   /** Waits until the page has drawn the moment that stands. */
   drawn(): Promise<void>;
@@ -208,6 +210,13 @@ export async function openStand({ folder = 'dist', size }: StandOptions = {}): P
       await page.evaluate((h) => {
         location.hash = h;
       }, hash);
+    },
+    async press(id, then) {
+      await page.getByTestId(id).click();
+      for (let steps = 0; !(await page.getByTestId(then).first().isVisible()); steps++) {
+        if (steps > 200) throw new Error(`${id}: ${then} does not come`);
+        await stand.pass(0.1);
+      }
     },
     async theme(next) {
       if (next === theme) return;

@@ -1,5 +1,5 @@
-import { createRigDevice, type RigDevice, type RigDeviceOptions } from '../../../src/rig/device.ts';
 import { FakeSerialPort } from '../../../src/link/ports/testing/fake-serial.ts';
+import { createRigDevice, type RigDevice, type RigDeviceOptions } from '../../../src/rig/device.ts';
 import type { Clock } from './clock.ts';
 
 /** What the port of the simulated site is known by. */
