@@ -110,8 +110,19 @@ export async function beginRepair(
   await stand.pass(1.5);
 }
 
-/** Ends the run and leaves the device. @returns the run's id */
+/** Lets the packer down if it is not empty, ends the run and leaves the device. @returns the run's id */
 export async function endRepair(stand: Stand): Promise<string> {
+  const { stage } = await stand.view();
+  if (stage !== 'done') {
+    await stand.hand({ hand: 'valve', open: 0 });
+    if (stage !== 'let-down' && stage !== 'prepare') await letDown(stand);
+    await stand.hand({ hand: 'vent', open: true });
+    await stand.pass(600, (v) => (v.bar ?? 9) < 0.01);
+    await stand.pass(30);
+    await acknowledge(stand);
+    await stand.command({ c: 'stage', to: 'done', reason: 'the stand takes the short way' });
+    await stand.pass(3);
+  }
   const { runId } = await stand.ask({ q: 'end-run' });
   await stand.ask({ q: 'disconnect' });
   await stand.goto('#/jobs');

@@ -11,6 +11,8 @@ import { chromiumPath, FLAGS, faults, profile, until } from '../e2e/app.ts';
 import type { Order, Until } from './orders.ts';
 import type { PageHook } from './page.ts';
 
+const sleep = (ms: number) => new Promise<void>((resolve) => setTimeout(resolve, ms));
+
 /**
  * The stand: the built app in Chromium, its engine on a clock that passes as it is told, a simulated device behind its
  * Web Serial. Hours of a hold pass in seconds, a moment stands still for as many pictures as are wanted, and the same
@@ -171,11 +173,23 @@ export async function openStand({ folder = 'dist', size }: StandOptions = {}): P
       const now = alarms.map((a) => `${a.alarm} ${a.state}`).join(', ');
       throw new Error(`${what}: not so in ${seconds} s; ${stage}, ${bar} bar, ${now || 'no alarm'}`);
     },
-    ask: (request) =>
-      page.evaluate(
+    async ask(request) {
+      const answer = page.evaluate(
         (r) => (globalThis as unknown as { stand: PageHook }).stand.ask(r),
         request as Request,
-      ) as never,
+      );
+      let settled = false;
+      const done = answer.finally(() => {
+        settled = true;
+      });
+      // What waits for a clock of the engine's gets it.
+      await Promise.race([done, sleep(200)]);
+      while (!settled) {
+        await stand.pass(0.1);
+        await Promise.race([done, sleep(20)]);
+      }
+      return (await answer) as never;
+    },
     async command(command) {
       await stand.ask({ q: 'command', command });
       await stand.pass(0.1);
