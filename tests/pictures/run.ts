@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { keepJob } from '../stand/repair.ts';
 import { openStand } from '../stand/stand.ts';
-import { play, type StoryName, storiesOf } from '../stand/states.ts';
+import { ENOUGH, type LiveState, play, STORIES, type StoryName, storiesOf } from '../stand/states.ts';
 import { PAGE_STORIES, PAGES, preparePages } from './pages.ts';
 import { liveName, looksOf, looksWanted, PAGE_LOOKS, pageName, wantedOf } from './plan.ts';
 import { keep, shoot } from './shots.ts';
@@ -39,13 +39,17 @@ try {
   const runs = new Map<StoryName, string>();
   for (const story of stories) {
     const from = performance.now();
+    const left = new Set<LiveState>(STORIES[story].filter((state) => wanted.states.includes(state)));
     try {
       const runId = await play(stand, story, async (state) => {
-        if (!wanted.states.includes(state)) return;
+        if (!left.has(state)) return;
         for (const look of looksWanted(looksOf(state), wanted)) {
           bytes += await keep(values.out, liveName(state, look), await shoot(stand, look));
           made++;
         }
+        left.delete(state);
+        // The pages want whole runs.
+        if (left.size === 0 && !wanted.pages) throw ENOUGH;
       });
       runs.set(story, runId);
     } catch (error) {

@@ -5,6 +5,7 @@ import { type Asked, type Done, type Order, START_UTC_MS, type Until } from '../
 import { createClock } from './clock.ts';
 import { again, joinMoments, type Moment } from './moments.ts';
 import { createSerialSite } from './site.ts';
+import { watchStorage } from './storage.ts';
 
 // Stands before the engine's own first line: gives it a clock that can be held, serial ports with a simulated site on
 // them, and joins the pictures of time that passes fast. The engine's code behind it is the built one.
@@ -13,6 +14,14 @@ const scope = self as unknown as DedicatedWorkerGlobalScope;
 
 /** While time passes fast the page is shown a picture this often, and while it stands still too: it must not think the engine dead. */
 const SHOW_MS = 400;
+
+/** Links of a chain of promises that settle between two calls. */
+const PROMISE_TURNS = 20;
+/** Calls are made at a stretch for so long before messages get their turn, ms of real time. */
+const STRETCH_MS = 20;
+
+let passing = false;
+let turnedMs = 0;
 
 const realNow = performance.now.bind(performance);
 const realTimeout = setTimeout.bind(scope);
@@ -23,15 +32,23 @@ const post = scope.postMessage.bind(scope);
 const channel = new MessageChannel();
 const turns: (() => void)[] = [];
 channel.port1.onmessage = () => turns.shift()?.();
+const storage = watchStorage(realNow, realTimeout);
 const clock = createClock({
   nowMs: realNow,
   setTimeout: (call, ms) => realTimeout(call, ms) as unknown as number,
   clearTimeout: realClear,
-  turn: () =>
-    new Promise((resolve) => {
+  async turn() {
+    // Chains of promises, streams among them, settle between two calls; messages get their turn now and then, for
+    // each costs more than a call.
+    for (let i = 0; i < PROMISE_TURNS; i++) await null;
+    if (!storage.waits && passing && realNow() - turnedMs < STRETCH_MS) return;
+    await new Promise<void>((resolve) => {
       turns.push(resolve);
       channel.port2.postMessage(null);
-    }),
+    });
+    await storage.quiet();
+    turnedMs = realNow();
+  },
 });
 const startMs = clock.nowMs();
 const utcMs = () => Math.floor(START_UTC_MS + clock.nowMs() - startMs);
@@ -60,7 +77,6 @@ FileSystemSyncAccessHandle.prototype.write = function (...args) {
   return write.apply(this, args);
 };
 
-let passing = false;
 let shownMs = 0;
 let waiting: Moment | null = null;
 let last: Moment | null = null;
