@@ -28,11 +28,11 @@ export const DEVICE_ID = 'SB-0042';
 const ownId = (id: string) => id.replace(/^demo-/, 'mill-');
 export const JOB_ID = 'mill-job';
 
-/** A quicker resin than the practice job's: the hold is an hour and a half long at the stand's 10 °C. */
+/** A quicker resin than the practice job's: the hold is an hour long at the stand's 10 °C. */
 const CURE = [
-  { c: 5, minutes: 110 },
-  { c: 15, minutes: 60 },
-  { c: 25, minutes: 35 },
+  { c: 5, minutes: 70 },
+  { c: 15, minutes: 40 },
+  { c: 25, minutes: 24 },
 ];
 
 /** Keeps the job with its packer, resin and sensors, as the job sheet would have. */

@@ -78,7 +78,7 @@ const PLAY: Readonly<Record<StoryName, (stand: Stand, at: At) => Promise<void>>>
     await at('cue-now');
     await hold(stand);
     await at('hold-begun');
-    await stand.pass(40 * 60);
+    await stand.pass(20 * 60);
     await at('hold');
     await stand.passUntil('cure time met', 6 * 3600, (v) => (v.cure?.low ?? 0) >= 1);
     await stand.pass(90);
