@@ -86,7 +86,9 @@ for (const theme of ['light', 'dark', 'sun'])
 
 it('the simulation leaves grey grey, and makes red and green of one lightness alike without red cones', () => {
   for (const kind of Object.keys(KINDS) as (keyof typeof KINDS)[])
-    expect(distance(seen([0.5, 0.5, 0.5], kind), [0.5, 0.5, 0.5].map(linear) as unknown as Rgb)).toBeLessThan(0.5);
+    expect(distance(seen([0.5, 0.5, 0.5], kind), [0.5, 0.5, 0.5].map(linear) as unknown as Rgb)).toBeLessThan(
+      0.5,
+    );
   // Two colours that a normal eye tells apart by hue alone.
   const [red, green]: [Rgb, Rgb] = [
     [0.7, 0.35, 0.3],
