@@ -2,6 +2,7 @@ import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import solid from 'vite-plugin-solid';
 import { indexPage } from './src/app/index-page.ts';
+import { licences } from './src/app/licences.ts';
 import { PAGE } from './src/words/en/page.ts';
 
 // Storage belongs to the origin, so the app is always served at one fixed loopback port: another port would
@@ -14,6 +15,7 @@ export default defineConfig({
   publicDir: 'app/static',
   plugins: [
     indexPage(),
+    licences(import.meta.dirname),
     solid(),
     VitePWA({
       registerType: 'prompt',

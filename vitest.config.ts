@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { playwright } from '@vitest/browser-playwright';
 import solid from 'vite-plugin-solid';
 import { defineConfig } from 'vitest/config';
+import { licences } from './src/app/licences.ts';
 
 // Three kinds of test: unit (Node), dom (components in happy-dom), browser (one file at a time in the real
 // Chromium, for what only exists there: OPFS, WebCrypto in workers). The e2e tests drive the built app from
@@ -30,7 +31,7 @@ export default defineConfig({
         },
       },
       {
-        plugins: [solid()],
+        plugins: [solid(), licences(import.meta.dirname)],
         resolve: { conditions: ['development', 'browser'] },
         test: {
           name: 'dom',

@@ -30,6 +30,7 @@ export const STYLES = [
   'verify',
   'backup',
   'certificate',
+  'about',
 ];
 const STYLES_FOLDER = path.join(import.meta.dirname, 'styles');
 

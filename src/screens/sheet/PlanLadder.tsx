@@ -1,45 +1,35 @@
-import { For } from 'solid-js';
 import type { Limits } from '../../job/setup.ts';
-import { MicroLadderPicture } from '../../widgets/lanes/Micro.tsx';
-import { pressure } from '../../words/format.ts';
+import { LadderPicture } from '../../widgets/lanes/LadderPicture.tsx';
 import { SHEET } from '../../words/sheet.ts';
-import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 
-/** The plan's pressures on a ladder, with their names and values beside it. */
+const SIZE = { width: 340, height: 420 } as const;
+
+/** The plan's pressures on the ladder that the live page will show, with what warmth will lift them to. */
 export function PlanLadder(props: { limits: Limits; liftBar: number }) {
   const app = useServices();
-  const rows = (): readonly (readonly [string, number | null])[] => [
-    [UI.rated, props.limits.ratedBar],
-    [UI.ceiling, props.limits.ceilingBar],
-    [SHEET.lift, props.limits.workingBar + props.liftBar],
-    [UI.working, props.limits.workingBar],
-    [UI.floor, props.limits.floorBar],
-    [SHEET.seat, props.limits.seatBar],
-  ];
+  const ghost = () => {
+    const value = props.limits.workingBar + props.liftBar;
+    if (!(props.liftBar > 0)) return null;
+    return {
+      value,
+      low: value,
+      high: value,
+      by: 'warmth',
+      isUrgent: value > props.limits.ceilingBar,
+    } as const;
+  };
   return (
     <div class="plan-ladder">
-      <MicroLadderPicture
-        ladder={{
-          bar: props.limits.workingBar,
-          state: 'known',
-          limits: props.limits,
-          settleBar: props.limits.workingBar + props.liftBar,
-        }}
-        width={84}
-        height={340}
+      <LadderPicture
+        limits={props.limits}
+        bar={props.limits.workingBar}
+        ghost={ghost()}
+        aim="working"
+        {...SIZE}
+        units={app.units()}
         label={SHEET.planPicture}
       />
-      <dl>
-        <For each={rows()}>
-          {([name, bar]) => (
-            <div>
-              <dt>{name}</dt>
-              <dd>{bar === null ? UI.notKnown : pressure(bar, app.units())}</dd>
-            </div>
-          )}
-        </For>
-      </dl>
     </div>
   );
 }

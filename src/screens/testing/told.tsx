@@ -436,7 +436,10 @@ export async function draw(app: Services, page: () => JSX.Element): Promise<() =
 export function told(): readonly string[] {
   const out: string[] = [];
   const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-  while (walk.nextNode()) out.push(walk.currentNode.nodeValue ?? '');
+  // What is quoted as it stands (the licences of libraries) is no word of the page's.
+  while (walk.nextNode())
+    if (walk.currentNode.parentElement?.closest('[translate="no"]') === null)
+      out.push(walk.currentNode.nodeValue ?? '');
   for (const name of ['aria-label', 'aria-valuetext', 'title', 'placeholder', 'alt', 'label'])
     for (const element of document.querySelectorAll(`[${name}]`)) out.push(element.getAttribute(name) ?? '');
   return out.filter((t) => t.trim() !== '');

@@ -16,5 +16,8 @@ export const ABOUT = {
     'Whether the resin is hard: only the witness sample kept at pipe temperature tells.',
     'Whether the packer is empty: a line at zero does not tell.',
   ],
+  licences: 'Libraries and font in this program',
+  licencesText: 'Each under its own licence, with the text that came with it.',
+  noText: 'The package carries no text of its licence.',
   version: (version: string) => `Steadybar ${version}`,
 };

@@ -128,7 +128,6 @@ export const SHEET = {
   planNone: 'No plan while a field is wrong.',
   planGauge: 'No limit: no over-pressure warning. Choose a packer.',
   planPicture: 'The limits of the plan on a ladder',
-  lift: 'Lift by warmth',
   stops: (n: number) => (n === 1 ? '1 stops the job' : `${n} stop the job`),
   stopsNone: 'Nothing stops the job',
   look: (n: number) => `${n} to look at`,

@@ -1,0 +1,9 @@
+declare module 'virtual:licences' {
+  const licences: readonly {
+    readonly name: string;
+    readonly version: string;
+    readonly licence: string;
+    readonly text: string;
+  }[];
+  export default licences;
+}
