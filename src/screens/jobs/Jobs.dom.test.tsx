@@ -62,8 +62,8 @@ describe('jobs page', () => {
 
   it('an empty answer is called empty', async () => {
     show((request) => Promise.resolve(request.q === 'storage' ? null : []));
-    await waitFor(() => expect(screen.getByText(WELCOME.empty)).toBeTruthy());
-    await waitFor(() => expect(screen.getByText(JOBS.noSheets)).toBeTruthy());
+    expect(await screen.findByText(WELCOME.empty, {}, { timeout: 10_000 })).toBeTruthy();
+    expect(await screen.findByText(JOBS.noSheets, {}, { timeout: 10_000 })).toBeTruthy();
     expect(screen.queryByTestId('loading')).toBeNull();
   });
 });

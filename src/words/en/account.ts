@@ -39,7 +39,6 @@ const ACCOUNT = {
   gauge: 'Dial gauge and sensor',
   witness: 'Witness sample',
   witnessNone: 'not recorded',
-  zero: 'Zero',
   atCeiling: 'At the ceiling',
   never: 'never',
   reached: 'reached',

@@ -1,0 +1,146 @@
+import AxeBuilder from '@axe-core/playwright';
+import type { BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { createOffice } from '../../src/evidence/testing/office.ts';
+import { PLAIN_WORDING } from '../../src/job/testing/wording.ts';
+import { faults, open, profile, serve } from './app.ts';
+
+// Every page but the live one, over a record and the practice job: readable to all in the three themes, at 320 px (400 %
+// of a window of 1280 px: WCAG 2.2, 1.4.10 Reflow), and by keys alone.
+
+const THEMES = ['light', 'dark', 'sun'] as const;
+
+let server: Awaited<ReturnType<typeof serve>>;
+let room: ReturnType<typeof profile>;
+let context: BrowserContext;
+let page: Page;
+let record: string;
+
+beforeAll(async () => {
+  const office = createOffice();
+  await office.keepJob();
+  const runId = await office.record({ holdS: 60 });
+  await office.ask({ q: 'seal', runId, wording: PLAIN_WORDING });
+  const { name, file } = await office.ask({ q: 'job-file', ref: { kind: 'run', runId } });
+  server = await serve();
+  room = profile(server.origin);
+  context = await open(room.dir);
+  page = await context.newPage();
+  await page.goto(`${server.origin}/#/verify`);
+  await page
+    .getByTestId('verify-file')
+    .setInputFiles({ name, buffer: Buffer.from(await file.arrayBuffer()), mimeType: 'application/zip' });
+  await page.getByTestId('keep').click();
+  await page.getByTestId('kept').waitFor();
+  await page.goto(`${server.origin}/#/archive`);
+  const href = await page.locator('[data-testid^="record-"]').getAttribute('href');
+  record = href?.replace('#/record/', '') ?? '';
+}, 120_000);
+afterAll(async () => {
+  await context?.close();
+  room?.dispose();
+  await server?.close();
+});
+
+/** Address, and what is there once the page is. */
+const PAGES: readonly (readonly [name: string, hash: () => string, there: string])[] = [
+  ['start', () => 'jobs', '.guide-picture svg'],
+  ['archive', () => 'archive', '.record-row .sparkline'],
+  ['review', () => `record/${record}`, '[data-testid=account-say]'],
+  ['compare', () => `compare/${record}`, '.compare-picture svg'],
+  ['certificate', () => `certificate/${record}`, '.certificate h1'],
+  ['job sheet', () => 'job/demo-job', '[data-testid=step-next]'],
+  ['packers', () => 'packer', '[data-testid=new-packer]'],
+  ['a packer', () => 'packer/new', '[data-testid=save-document]'],
+  ['a resin', () => 'resin/new', '[data-testid=save-document]'],
+  ['a sensor', () => 'sensor/new', '[data-testid=save-document]'],
+  ['settings', () => 'settings', '[data-testid=key]'],
+  ['verify', () => 'verify', '[data-testid=drop]'],
+  ['backup', () => 'backup', '[data-testid=make-backup]'],
+  ['folder', () => 'office', 'main h1'],
+  ['about', () => 'about', '[data-testid=licences]'],
+];
+
+async function show(hash: string, there: string): Promise<void> {
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await page.goto(`${server.origin}/#/${hash}`);
+  await page.locator(there).first().waitFor();
+  // What is folded is a part of the page.
+  await page.evaluate(() => {
+    for (const d of document.querySelectorAll<HTMLDetailsElement>('main details')) d.open = true;
+  });
+}
+
+for (const [name, hash, there] of PAGES)
+  it(`${name}: no finding of axe in three themes, and nothing runs out of 320 px`, async () => {
+    const seen = faults(page);
+    await show(hash(), there);
+    for (const theme of THEMES) {
+      await page.evaluate((t) => {
+        document.documentElement.dataset.theme = t;
+      }, theme);
+      const { violations } = await new AxeBuilder({ page: page as never }).analyze();
+      expect(
+        violations.map((v) => `${theme}: ${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`),
+      ).toEqual([]);
+    }
+    await page.setViewportSize({ width: 320, height: 640 });
+    await expect
+      .poll(() => page.evaluate(() => document.documentElement.scrollWidth))
+      .toBeLessThanOrEqual(320);
+    expect(seen).toEqual([]);
+  });
+
+it('start, archive, review and job sheet: each control is reached by Tab, and is seen to be', async () => {
+  for (const [, hash, there] of PAGES.filter(([n]) => /start|archive|review|sheet/.test(n))) {
+    await show(hash(), there);
+    const wanted = await page.evaluate(() => {
+      const controls = document.querySelectorAll<HTMLElement>(
+        'main :is(a[href], button, input, select, textarea, summary)',
+      );
+      const reachable = [...controls].filter(
+        (e) => e.checkVisibility() && e.tabIndex >= 0 && !(e as HTMLButtonElement).disabled,
+      );
+      for (const [i, e] of reachable.entries()) e.dataset.reach = String(i);
+      return reachable.length;
+    });
+    const reached = new Set<string>();
+    for (let i = 0; i < wanted + 40 && reached.size < wanted; i++) {
+      await page.keyboard.press('Tab');
+      const at = await page.evaluate(() => {
+        const e = document.activeElement as HTMLElement | null;
+        if (e?.dataset.reach === undefined) return null;
+        const { outlineStyle, outlineWidth } = getComputedStyle(e);
+        return {
+          id: e.dataset.reach,
+          isSeen: outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2,
+        };
+      });
+      if (at === null) continue;
+      expect(at.isSeen).toBe(true);
+      reached.add(at.id);
+    }
+    expect(reached.size).toBe(wanted);
+  }
+}, 120_000);
+
+it('without motion where the reader wants none, and with the reader’s own colours', async () => {
+  await page.emulateMedia({ reducedMotion: 'reduce', forcedColors: 'active' });
+  await show('jobs', '.guide-picture svg');
+  const moving = await page.evaluate(
+    () =>
+      [...document.querySelectorAll('*')].filter((e) => {
+        const { animationName, transitionDuration } = getComputedStyle(e);
+        return (
+          animationName !== 'none' || transitionDuration.split(',').some((d) => Number.parseFloat(d) > 0)
+        );
+      }).length,
+  );
+  expect(moving).toBe(0);
+  // A door is still a box: its edge is drawn in a system colour.
+  const edge = await page
+    .getByTestId('start-live')
+    .evaluate((e) => Number.parseFloat(getComputedStyle(e).borderTopWidth));
+  expect(edge).toBeGreaterThanOrEqual(1);
+  await page.emulateMedia({ reducedMotion: null, forcedColors: null });
+});
