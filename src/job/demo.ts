@@ -51,8 +51,8 @@ const packer = (names: DemoNames): PackerDocument => ({
     { diameterMm: 155, ratedBar: 1.8 },
   ],
   usable: [
-    { diameterMm: 100, lengthMm: 1260 },
-    { diameterMm: 150, lengthMm: 1180 },
+    { diameterMm: 100, lengthMm: 1205 },
+    { diameterMm: 150, lengthMm: 1130 },
   ],
   freeInflation: [
     { diameterMm: 100, bar: 0.25 },

@@ -37,7 +37,7 @@ describe('sleeve', () => {
   it('covers the defect and sound pipe on both ends', () => {
     const { sleeve, notes } = plan();
     expect(sleeve.lengthMm).toBe(350 + 2 * 150);
-    expect(sleeve.usableMm).toBe(1180);
+    expect(sleeve.usableMm).toBe(1130);
     expect(notes.refusals).toEqual([]);
     expect(notes.derivations.find((d) => d.code === 'sleeve-length')).toMatchObject({
       value: 650,

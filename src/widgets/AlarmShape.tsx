@@ -17,12 +17,12 @@ const SHAPE: { readonly [P in Priority]: () => JSX.Element } = {
   low: () => (
     <>
       <circle cx="16" cy="16" r="14" fill="currentColor" />
-      <path d="M14.500 13h3v12h-3zM14.500 7h3v3.500h-3z" class="cut" />
+      <path d="M5 16a11 11 0 0 1 22 0z" class="cut" />
     </>
   ),
 };
 
-/** The shape of a priority: octagon, triangle, disc. Decorative: the word always stands beside it. */
+/** The shape of a priority: octagon, triangle, disc that is full to its half (a low one asks for action too: it is no 'i'). Decorative: the word always stands beside it. */
 export function AlarmShape(props: { priority: Priority; size?: number }) {
   const size = () => props.size ?? 32;
   return (

@@ -27,7 +27,7 @@ it('a real folder takes a file whole, keeps what is there, and is read again', a
   expect((await writeInto(at, NAME, a, recordCrypto.hashing)).outcome).toBe('written');
   expect((await writeInto(at, NAME, a, recordCrypto.hashing)).outcome).toBe('already');
   const other = await writeInto(at, NAME, b, recordCrypto.hashing);
-  expect(other.outcome).toBe('conflict');
+  expect(other.outcome).toBe('beside');
   expect(await names(at)).toEqual([NAME, other.name].sort());
   const { files } = await filesIn(at);
   expect(files.map((f) => ('fault' in f ? f.fault.code : f.file.size)).sort()).toEqual([3, 300_000]);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { recordCrypto } from '../../record/testing/sealing.ts';
-import { conflictName, writeInto } from './folder.ts';
+import { besideName, writeInto } from './folder.ts';
 import { createFakeFolder } from './testing/fake-folder.ts';
 
 const NAME = '2026-04-14_repair_run1.steadybar.zip';
@@ -26,12 +26,12 @@ describe.each(['works', 'refuses', 'none'] as const)('a file written where move 
     expect(bytesIn(folder, NAME)).toEqual(a);
   });
 
-  it('another of the same name stays as it is; this one is named as a conflict', async () => {
+  it('another of the same name stays as it is; this one is kept beside it under a name of its own', async () => {
     const folder = make();
     folder.put(NAME, B);
     const first = await writeInto(folder, NAME, A, recordCrypto.hashing);
-    expect(first.outcome).toBe('conflict');
-    expect(first.name).toMatch(/^2026-04-14_repair_run1_conflict-[0-9a-f]{8}\.steadybar\.zip$/);
+    expect(first.outcome).toBe('beside');
+    expect(first.name).toMatch(/^2026-04-14_repair_run1_beside-[0-9a-f]{8}\.steadybar\.zip$/);
     expect(bytesIn(folder, NAME)).toEqual(B);
     expect(bytesIn(folder, first.name)).toEqual(a);
     expect(await writeInto(folder, NAME, A, recordCrypto.hashing)).toEqual({ ...first, outcome: 'already' });
@@ -63,7 +63,7 @@ describe.each(['works', 'refuses', 'none'] as const)('a file written where move 
   });
 });
 
-it('names of conflicts keep their ending', () => {
-  expect(conflictName('a.zip', 'abcdef0123')).toBe('a_conflict-abcdef01.zip');
-  expect(conflictName('a.steadybar.ZIP', 'abcdef0123')).toBe('a_conflict-abcdef01.steadybar.ZIP');
+it('names of files kept beside others keep their ending', () => {
+  expect(besideName('a.zip', 'abcdef0123')).toBe('a_beside-abcdef01.zip');
+  expect(besideName('a.steadybar.ZIP', 'abcdef0123')).toBe('a_beside-abcdef01.steadybar.ZIP');
 });

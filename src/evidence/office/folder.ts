@@ -41,12 +41,12 @@ export interface Written {
   readonly outcome:
     | 'written'
     | 'already' // the very bytes are there
-    | 'conflict'; // another file has the name; this one has one of its own
+    | 'beside'; // another file has the name; this one has one of its own
 }
 
 /** A name that no file of other content has: it holds the content's own hash. */
-export const conflictName = (name: string, sha256: string): string =>
-  name.replace(/(\.steadybar)?\.zip$/i, (end) => `_conflict-${sha256.slice(0, 8)}${end}`);
+export const besideName = (name: string, sha256: string): string =>
+  name.replace(/(\.steadybar)?\.zip$/i, (end) => `_beside-${sha256.slice(0, 8)}${end}`);
 
 const partName = (sha256: string): string => `steadybar-${sha256.slice(0, 16)}.part`;
 
@@ -148,10 +148,10 @@ export function writeInto(folder: Folder, name: string, content: Blob, hashing: 
       await put(folder, name, content, sha256, hashing);
       return { name, outcome: 'written' };
     }
-    const other = conflictName(name, sha256);
+    const other = besideName(name, sha256);
     if ((await shaIn(folder, other, hashing)) === sha256) return { name: other, outcome: 'already' };
     await put(folder, other, content, sha256, hashing);
-    return { name: other, outcome: 'conflict' };
+    return { name: other, outcome: 'beside' };
   });
 }
 

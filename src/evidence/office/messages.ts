@@ -54,7 +54,7 @@ export interface FolderList {
 }
 
 export interface WriteReport {
-  readonly written: readonly { readonly runId: string; readonly name: string; readonly conflict: boolean }[];
+  readonly written: readonly { readonly runId: string; readonly name: string; readonly beside: boolean }[];
   readonly waiting: readonly Waiting[];
 }
 

@@ -66,7 +66,7 @@ describe('a sealed job', () => {
     }
     away.room = Number.POSITIVE_INFINITY;
     const report = await office.ask({ q: 'office-write' });
-    expect(report).toMatchObject({ waiting: [], written: [{ runId: run, conflict: false }] });
+    expect(report).toMatchObject({ waiting: [], written: [{ runId: run, beside: false }] });
     expect((await office.ask({ q: 'office-list' })).lines).toMatchObject([{ state: 'whole', own: true }]);
   });
 
@@ -84,7 +84,7 @@ describe('a sealed job', () => {
     await office.ask({ q: 'office-write' });
     mine.permission = 'granted';
     const report = await office.ask({ q: 'office-write' });
-    expect(report.written).toMatchObject([{ runId: run, conflict: true }]);
+    expect(report.written).toMatchObject([{ runId: run, beside: true }]);
     expect([...mine.files.keys()]).toEqual([...before, report.written[0]!.name]);
   });
 });

@@ -170,7 +170,7 @@ export function createOfficeFolder(
             const folder = await need();
             const { name, file } = await build(entry.runId, tell);
             const done = await writeInto(folder, name, file, deps.crypto.hashing);
-            written.push({ runId: entry.runId, name: done.name, conflict: done.outcome === 'conflict' });
+            written.push({ runId: entry.runId, name: done.name, beside: done.outcome === 'beside' });
           } catch (cause) {
             // It stays in the queue, with the reason; the others are tried all the same.
             const code = evidenceCode(cause);

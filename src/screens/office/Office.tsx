@@ -44,9 +44,9 @@ export function Office() {
       const { written } = await app.evidence({ q: 'office-write' }, (share) =>
         setBusy(progressText(O.writing, share)),
       );
-      const conflicts = written.filter((w) => w.conflict).length;
+      const beside = written.filter((w) => w.beside).length;
       if (written.length > 0)
-        app.say([O.written(written.length), conflicts > 0 ? O.conflict(conflicts) : ''].join(' ').trim());
+        app.say([O.written(written.length), beside > 0 ? O.beside(beside) : ''].join(' ').trim());
     } catch (error) {
       app.fail(error);
     }

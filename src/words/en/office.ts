@@ -22,7 +22,7 @@ export const OFFICE = {
   writing: 'Writing',
   all: 'Write all sealed jobs of this tablet',
   written: (n: number) => (n === 1 ? 'One file written.' : `${n} files written.`),
-  conflict: (n: number) =>
+  beside: (n: number) =>
     n === 1
       ? 'One has a name of its own: another file had its name and was left as it is.'
       : `${n} have names of their own: other files had their names and were left as they are.`,
