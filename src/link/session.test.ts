@@ -192,6 +192,32 @@ describe('a session with a device', () => {
     expect(session.state).toBe('streaming');
   });
 
+  it('opens another device that is now expected at once, and none after the end', async () => {
+    const { session, timers, site, states } = bench();
+    const connected = session.connect();
+    await timers.run(50);
+    await connected;
+    session.expect('sb-7');
+    site.pull();
+    Object.assign(site.device.hello, { deviceId: 'sb-9' });
+    site.device.streaming = false;
+    site.state.present = true;
+    // Refused again and again, with longer and longer waits between.
+    await timers.run(20_000);
+    expect(states.at(-1)).toBe('lost');
+    session.expect('sb-9');
+    await timers.run(300);
+    expect(session.state).toBe('streaming');
+
+    session.expect('sb-7');
+    await timers.run(100);
+    expect(session.state).toBe('lost');
+    await session.close();
+    session.expect('sb-9');
+    await timers.run(10_000);
+    expect(session.state).toBe('idle');
+  });
+
   it('starts the stream again after a reset, announced or silent', async () => {
     for (const announce of [true, false]) {
       const { session, timers, site, verbs, got } = bench();

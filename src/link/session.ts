@@ -298,7 +298,8 @@ export function createSession(
       if (other !== null && other.hello.deviceId === id) {
         other = null;
         error = null;
-        if (state === 'lost' || state === 'retrying') retry(0);
+        // What was refused as another's is never waited for in another state.
+        if (state === 'lost') retry(0);
       } else if (opening?.started && greeting !== null && refusal(greeting, id) !== null) {
         other = greeting;
         greeting = null;

@@ -232,6 +232,12 @@ describe('leak of a closed segment', () => {
     expect(width({ probeTau: 20, place: 'pipe' })).toBeCloseTo(width({}), 0);
   });
 
+  it('knows a sure loss on a supplied line, though it claims none: it speaks against the line', () => {
+    const line = 'supplied-relieving' as const;
+    expect(hold(30, { leak: 20 }, { ...CTX, line }).s.called).toBe(true);
+    expect(hold(30, {}, { ...CTX, line }).s.called).toBe(false);
+  });
+
   it('claims nothing where it cannot see', () => {
     const nothing = { mbarPerMin: null, low: null, high: null, paM3PerS: null };
     for (const line of ['supplied-relieving', 'supplied-nonrelieving'] as const)
