@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { setupOf } from '../../job/testing/givens.ts';
 import type { Stage } from '../codes.ts';
 import { Script } from '../testing/script.ts';
+import { airComesIn, followInflow } from './inflow.ts';
+import { createGuard } from './state.ts';
 
 /** A whole hold and its let-down, then nothing said but what `say` says, and air at `rate` bar/s past the ceiling. */
 function refilled(say: (s: Script) => void, rate: number, hz: number): { rising: number; ceiling: number } {
@@ -54,6 +56,31 @@ describe('air that comes in', () => {
     s.flow(5, (t) => 0.1 * t);
     const from = s.tS;
     expect(s.silence(2).at('pressure-lost', 'unacknowledged') - from).toBeCloseTo(1, 1);
+  });
+});
+
+describe('a rise', () => {
+  const sd = 0.001;
+  const least = 0.0015;
+  /** The rate stands so many standard deviations over the least one at each of the moments, which are 0.1 s apart. */
+  const comesIn = (above: readonly number[], rise = 0.1): boolean => {
+    const s = createGuard();
+    for (const [i, n] of above.entries()) {
+      const bar = (rise * i) / (above.length - 1);
+      s.motion = { atS: 0.1 * i, bar, midS: 0.1 * i, rate: least + n * sd, sd, before: 0, ago: 0 };
+      followInflow(s);
+    }
+    return airComesIn(s);
+  };
+  const during = (n: number, begin = 5) => [begin, ...Array.from({ length: 20 }, () => n)];
+
+  it('begins over four standard deviations and goes on over two, for 1.5 s and 50 mbar', () => {
+    expect(comesIn(during(3))).toBe(true);
+    expect(comesIn(during(3, 3.5))).toBe(false);
+    expect(comesIn(during(1.5))).toBe(false);
+    expect(comesIn(during(3).slice(0, 15))).toBe(false);
+    expect(comesIn(during(3).slice(0, 17))).toBe(true);
+    expect(comesIn(during(3), 0.045)).toBe(false);
   });
 });
 
