@@ -1,5 +1,5 @@
 // npm run bench: the measured speeds, each beside a baseline or goal of the same run.
-// npm run bench -- [part …]   parts: decode cure reading record file size latency paint browser; none = all.
+// npm run bench -- [part …]   parts: decode cure reading record file size latency paint frame browser; none = all.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -87,7 +87,7 @@ try {
     await makeLongRun(folder, `${RUN}-job`, 12, 50, { practice: false });
     print('Job file', await benchJobFile(folder, `${RUN}-job`));
   }
-  if (['size', 'browser', 'latency', 'paint'].some(wants)) {
+  if (['size', 'browser', 'latency', 'paint', 'frame'].some(wants)) {
     if (!existsSync('dist/index.html') || asked.length === 0)
       spawnSync(process.execPath, ['node_modules/vite/bin/vite.js', 'build', '--logLevel', 'error'], {
         stdio: 'inherit',
@@ -100,6 +100,7 @@ try {
     else console.log('not run: latency needs root and unshare for the plug');
   }
   if (wants('paint')) print('First paint', [await (await import('./paint.ts')).benchPaint(folder)]);
+  if (wants('frame')) print('Work a frame', await (await import('./live-frame.ts')).benchLiveFrame());
   if (wants('browser')) print('In Chromium', await (await import('./browser.ts')).benchBrowser(folder, RUN));
 } finally {
   rmSync(folder, { recursive: true, force: true });

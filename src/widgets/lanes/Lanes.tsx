@@ -3,13 +3,8 @@ import { LANES } from '../../words/lanes.ts';
 import { StageRibbon } from '../StageRibbon.tsx';
 import { inkOf } from './canvas.ts';
 import { type LanesSize, lanesBox } from './geometry.ts';
-import {
-  createLanesPainter,
-  type LanesPainter,
-  type LanesPicture,
-  ladderRect,
-  linesRect,
-} from './painter.ts';
+import { ladderRect } from './ladder-painter.ts';
+import { createLanesPainter, type LanesPainter, type LanesPicture, linesRect } from './painter.ts';
 import type { StageSpan } from './ribbon.ts';
 import type { Rect } from './shape.ts';
 

@@ -130,7 +130,7 @@ describe('the marks', () => {
     expect(texts(marks(LADDERS.cue))).toContain('Settles');
     expect(texts(marks(LADDERS.rising)).join(' ')).toContain('If left open');
     const dashed = (state: LadderState) =>
-      rects(ladderFill(state, BOX, BAR)).find((r) => r.pen?.dash !== undefined);
+      paths(ladderFill(state, BOX, BAR)).find((r) => r.pen?.dash !== undefined);
     expect(dashed(LADDERS.cue)?.pen?.tone).toBe('ink');
     expect(dashed(LADDERS.rising)?.pen?.tone).toBe('urgent-thin');
     expect(dashed(LADDERS.hold)).toBeUndefined();

@@ -69,15 +69,16 @@ export function ladderFill(state: LadderState, box: LadderBox, unit: PressureUni
     const hot: Tone = state.ghost.isUrgent ? 'urgent-thin' : 'ink';
     const { value, low, high } = state.ghost;
     const inset = small ? 1 : 1.5;
+    // From the ghost down, so that its dashes stand still while the fill comes up to them.
     if (value > state.bar)
-      out.push({
-        k: 'rect',
-        x: x0 + inset,
-        y: y(value),
-        w: x1 - x0 - 2 * inset,
-        h: Math.max(0, y(state.bar) - y(value)),
-        pen: { tone: hot, wide: small ? 2 : 3, dash: small ? [4, 4] : [7, 5] },
-      });
+      for (const x of [x0 + inset, x1 - inset])
+        out.push(
+          line(x, y(value), x, y(state.bar), {
+            tone: hot,
+            wide: small ? 2 : 3,
+            dash: small ? [4, 4] : [7, 5],
+          }),
+        );
     out.push({
       k: 'rect',
       x: x0 - 3,

@@ -6,7 +6,8 @@ import TOKENS from '../../app/styles/tokens.css?raw';
 import { METRIC, type UnitChoice } from '../../units/display.ts';
 import { inkOf } from './canvas.ts';
 import type { LanesSize } from './geometry.ts';
-import { createLanesPainter, type LanesPicture, ladderRect, linesRect } from './painter.ts';
+import { ladderRect } from './ladder-painter.ts';
+import { createLanesPainter, type LanesPicture, linesRect } from './painter.ts';
 import { LADDERS, type PictureName, pictureOf, SIZES } from './testing/pictures.ts';
 
 // The lanes as a browser draws them, beside pictures that were looked at. One that is deleted is made anew, and the test fails
@@ -117,6 +118,17 @@ describe('the lanes look as they did', () => {
     expect(difference(of('hold'), of('lost'))).toBeGreaterThan(20 * MOST);
     expect(difference(of('hold'), of('lift'))).toBeGreaterThan(2 * MOST);
   });
+});
+
+it('a ladder whose pointer moved row by row is the one that is drawn at once', () => {
+  document.documentElement.dataset.theme = 'light';
+  const make = () => document.createElement('canvas');
+  const canvases = { ground: make(), lines: make(), over: make(), ladder: make() };
+  const painter = createLanesPainter(canvases, inkOf(document.documentElement), 1);
+  const p = pictureOf('cue', SIZES.tablet);
+  for (const bar of [0.2, 0.9, 0.91, 1.3, 0.1, 1.11]) painter.draw(p, bar);
+  painter.draw(p, p.ladder.bar);
+  expect(difference(composed(p, canvases), drawn(p, 'light'))).toBe(0);
 });
 
 it('a picture that moved on step by step is the one that is drawn at once', () => {

@@ -1,9 +1,9 @@
 import { METRIC } from '../../units/display.ts';
-import type { LiveBuffer } from '../live-buffer.ts';
-import { BUCKET_S } from '../live-buffer.ts';
+import { BUCKET_S, type LiveBuffer } from '../live-buffer.ts';
 import { type Pace, type PlotData, toPlot } from '../trace-data.ts';
 import { drawLine, linePath } from '../trace-lines.ts';
 import type { Ink } from './canvas.ts';
+import type { LanesBox } from './geometry.ts';
 import type { Rect } from './shape.ts';
 import { type TemperatureScale, temperatureY } from './temperature-lane.ts';
 
@@ -12,20 +12,19 @@ export interface LinesView {
   /** Seconds across the lanes; the right edge is now. */
   readonly spanS: number;
   readonly nowS: number;
-  /** Both lanes, px from the canvas' own corner. */
-  readonly pressure: Rect;
-  readonly temperature: Rect;
-  readonly endBar: number;
   readonly scale: TemperatureScale;
-  /** Dash and tone of each temperature channel, by its number. */
+  /** Dash of each temperature channel, by its number. */
   readonly dashes: ReadonlyMap<number, { readonly dash: readonly number[]; readonly isFirst: boolean }>;
   readonly pace: Pace;
   readonly gaps: readonly { readonly fromS: number; readonly toS: number }[];
-  readonly small: boolean;
 }
 
 /** Newest px that are drawn again with each step, besides the longest hole that a line is drawn across. */
-const FRESH_PX = 10;
+const FRESH_PX = 6;
+/** Lines reach over the pressure lane by this, px. */
+const OVER_PX = 4;
+/** The line lies on a rim of the ground's colour, px wider than itself. */
+const RIM_PX = 3;
 const NO_PLACES: ReadonlyMap<number, string | null> = new Map();
 
 /** Px of the canvas between the run's first second and the right edge. */
@@ -33,16 +32,26 @@ export const nowPx = (view: Pick<LinesView, 'nowS' | 'spanS'>, widthPx: number):
   Math.floor((view.nowS / view.spanS) * widthPx + 1e-6);
 
 export interface LiveLines {
-  /** Draws what changed since the last time. @returns whether anything did */
-  draw(buffer: LiveBuffer, view: LinesView, ink: Ink, ratio: number): boolean;
+  /**
+   * Draws what changed since the last time.
+   * @param box of the lanes; the canvas' corner lies at `corner` in them, px
+   */
+  draw(
+    buffer: LiveBuffer,
+    view: LinesView,
+    box: LanesBox,
+    corner: { readonly x: number; readonly y: number },
+    endBar: number,
+    small: boolean,
+  ): void;
 }
 
 /**
  * The lines of the live trace on a canvas of their own. As time goes on the picture is shifted by whole px and only its newest
  * part is drawn: a run of twelve hours costs no more than one of a minute.
  */
-export function createLiveLines(canvas: HTMLCanvasElement): LiveLines {
-  let key = '';
+export function createLiveLines(canvas: HTMLCanvasElement, ink: Ink, ratio: number): LiveLines {
+  let before: readonly unknown[] = [];
   let at = 0;
   const data: PlotData = { x: [], y: [] };
 
@@ -50,39 +59,37 @@ export function createLiveLines(canvas: HTMLCanvasElement): LiveLines {
     context: CanvasRenderingContext2D,
     buffer: LiveBuffer,
     view: LinesView,
-    ink: Ink,
-    ratio: number,
+    lanes: { readonly pressure: Rect; readonly temperature: Rect },
+    endBar: number,
+    small: boolean,
     fromPx: number,
   ) => {
-    const width = canvas.width;
+    const { width, height } = canvas;
     const secondsPerPx = view.spanS / Math.max(1, width);
     const stride = Math.max(1, Math.ceil(secondsPerPx / BUCKET_S - 1e-6));
     const join = Math.max(view.pace.bar, view.pace.temperature);
     // Lines come from a point left of what is drawn: a whole hole of the slowest channel away.
-    const fromS = (at - width + fromPx) * secondsPerPx - 2 * join - 2 * stride * BUCKET_S;
+    const fromS = (at - width + fromPx) * secondsPerPx - join - 2 * stride * BUCKET_S;
     const window = buffer.strided(Math.max(0, fromS), view.nowS + BUCKET_S, stride, NO_PLACES);
     toPlot(window, METRIC, view.pace, view.gaps, data);
     const x = (s: number) => Math.round(s / secondsPerPx) - at + width - 1;
     const last = data.x.length - 1;
-
-    context.save();
-    context.beginPath();
-    context.rect(fromPx, 0, width - fromPx, canvas.height);
-    context.clip();
-    context.clearRect(fromPx, 0, width - fromPx, canvas.height);
-    const lane = (box: Rect, overPx: number) => {
-      context.beginPath();
-      context.rect(box.x * ratio, (box.y - overPx) * ratio, box.w * ratio, (box.h + 2 * overPx) * ratio);
-      context.clip();
-    };
     const shape = (wide: number, dash: readonly number[]) => ({
       wide: wide * ratio,
       dash: dash.map((d) => d * ratio),
       origin: at,
     });
-    context.save();
-    lane(view.temperature, 0);
-    const c = temperatureY(view.temperature, view.scale);
+    const clip = (top: number, high: number) => {
+      context.save();
+      context.beginPath();
+      context.rect(fromPx, top * ratio, width - fromPx, high * ratio);
+      context.clip();
+    };
+
+    context.clearRect(fromPx, 0, width - fromPx, height);
+    const { temperature, pressure } = lanes;
+    const c = temperatureY(temperature, view.scale);
+    clip(temperature.y, temperature.h);
     for (const [k, series] of window.series.entries()) {
       const style = series.name === 'temperature' ? view.dashes.get(series.channel) : undefined;
       if (style === undefined) continue;
@@ -91,54 +98,58 @@ export function createLiveLines(canvas: HTMLCanvasElement): LiveLines {
       drawLine(context, path, style.isFirst ? ink.colour.ink : ink.colour.ink3, s.wide);
     }
     context.restore();
-    lane(view.pressure, 4);
-    const { y: top, h } = view.pressure;
-    const y = (bar: number) => (top + h * (1 - Math.max(0, bar) / view.endBar)) * ratio;
-    const wide = view.small ? Math.min(3, ink.traceWide) : ink.traceWide;
+    const y = (bar: number) => (pressure.y + pressure.h * (1 - Math.max(0, bar) / endBar)) * ratio;
+    const wide = small ? Math.min(3, ink.traceWide) : ink.traceWide;
     const line = linePath(data.x, data.y[0] ?? [], 0, last, x, y, shape(wide, []));
-    const halo = linePath(data.x, data.y[0] ?? [], 0, last, x, y, shape(wide + 3, []));
+    const rim = linePath(data.x, data.y[0] ?? [], 0, last, x, y, shape(wide + RIM_PX, []));
+    clip(pressure.y - OVER_PX, pressure.h + 2 * OVER_PX);
     context.globalAlpha = 0.8;
-    drawLine(context, halo, ink.colour.well, (wide + 3) * ratio);
+    drawLine(context, rim, ink.colour.well, (wide + RIM_PX) * ratio);
     context.globalAlpha = 1;
     drawLine(context, line, ink.colour.ink, wide * ratio);
     context.restore();
   };
 
   return {
-    draw(buffer, view, ink, ratio) {
-      const context = canvas.getContext('2d');
-      if (context === null || canvas.width < 2) return false;
-      const next = nowPx(view, canvas.width);
-      const nextKey = JSON.stringify([
-        canvas.width,
-        canvas.height,
-        ratio,
+    draw(buffer, view, box, corner, endBar, small) {
+      const { width, height } = canvas;
+      if (width < 2) return;
+      const next = nowPx(view, width);
+      const made = [
+        box,
+        width,
+        height,
+        buffer,
         buffer.epoch,
         view.spanS,
-        view.pressure,
-        view.temperature,
-        view.endBar,
         view.scale,
+        view.dashes,
         view.pace,
         view.gaps,
-        [...view.dashes],
-        ink,
-      ]);
+        endBar,
+        small,
+      ];
       const step = next - at;
-      const isSame = nextKey === key && step >= 0 && step < canvas.width / 2;
-      if (isSame && step === 0) return false;
-      context.setTransform(1, 0, 0, 1, 0, 0);
+      const isSame =
+        made.length === before.length &&
+        made.every((v, i) => Object.is(v, before[i])) &&
+        step >= 0 &&
+        step < width / 2;
+      if (isSame && step === 0) return;
+      before = made;
       at = next;
-      if (isSame) {
-        context.globalCompositeOperation = 'copy';
-        context.drawImage(canvas, -step, 0);
-        context.globalCompositeOperation = 'source-over';
-        const join = Math.max(view.pace.bar, view.pace.temperature);
-        const fresh = FRESH_PX + Math.ceil((join / view.spanS) * canvas.width);
-        part(context, buffer, view, ink, ratio, Math.max(0, canvas.width - step - fresh));
-      } else part(context, buffer, view, ink, ratio, 0);
-      key = nextKey;
-      return true;
+      const context = canvas.getContext('2d');
+      if (context === null) return;
+      const lane = (r: Rect): Rect => ({ ...r, x: r.x - corner.x, y: r.y - corner.y });
+      const lanes = { pressure: lane(box.pressure), temperature: lane(box.temperature) };
+      context.setTransform(1, 0, 0, 1, 0, 0);
+      if (!isSame) return part(context, buffer, view, lanes, endBar, small, 0);
+      context.globalCompositeOperation = 'copy';
+      context.drawImage(canvas, -step, 0);
+      context.globalCompositeOperation = 'source-over';
+      const join = Math.max(view.pace.bar, view.pace.temperature);
+      const fresh = FRESH_PX * ratio + Math.ceil((join / view.spanS) * width);
+      part(context, buffer, view, lanes, endBar, small, Math.max(0, Math.floor(width - step - fresh)));
     },
   };
 }

@@ -4,8 +4,8 @@ import { alarmMark } from './alarm-mark.ts';
 import { createPainter, fitCanvas, type Ink, measureWith, type Painter } from './canvas.ts';
 import type { LanesBox, LanesSize } from './geometry.ts';
 import { pressureY } from './geometry.ts';
-import { ladderFill, ladderGround, ladderMarks, ladderPointer } from './ladder.ts';
 import type { LadderWords } from './ladder-labels.ts';
+import { createLadderPainter } from './ladder-painter.ts';
 import type { LadderState } from './ladder-state.ts';
 import { createLiveLines, type LinesView, nowPx } from './live-lines.ts';
 import { type Loupe, type LoupeWords, loupeBox, loupeScene } from './loupe.ts';
@@ -25,7 +25,7 @@ export interface LanesPicture {
   readonly size: LanesSize;
   readonly box: LanesBox;
   readonly ladder: LadderState;
-  readonly lines: Pick<LinesView, 'spanS' | 'nowS' | 'scale' | 'dashes' | 'pace' | 'gaps'>;
+  readonly lines: LinesView;
   readonly buffer: LiveBuffer;
   readonly ticks: readonly (Tick & { readonly text: string })[];
   readonly marks: readonly {
@@ -67,9 +67,6 @@ export function linesRect(box: LanesBox): Rect {
   const y = pressure.y - OVER_PX;
   return { x: pressure.x, y, w: pressure.w, h: temperature.y + temperature.h - y };
 }
-
-/** Where the ladder's canvas lies. */
-export const ladderRect = (box: LanesBox): Rect => box.zones.ladder;
 
 /** The limits in force, over the whole width: on the live trace they say what holds now. */
 function stretchNow({ ladder, box }: LanesPicture): readonly LimitStretch[] {
@@ -132,24 +129,14 @@ function overShapes(p: LanesPicture, widthPx: number, measure: Measure): Shape[]
   return out;
 }
 
-/** What the ladder's marks and labels are drawn of: they are laid out anew when this changes, not with each reading. */
-function marksKey(p: LanesPicture, bar: number | null, ratio: number): string {
-  const { ladder, box, pressureUnit } = p;
-  const y = pressureY(box.ladder.column, ladder.endBar);
-  const at = (value: number) => [Math.round(y(value) * ratio), pressureUnit.text(value)];
-  const { ghost, limits } = ladder;
-  const isOver = bar !== null && limits !== null && bar > limits.ratedBar;
-  const isTold = ladder.trust === 'lost' || ladder.trust === 'over';
-  return JSON.stringify([
-    ladder.trust,
-    ladder.endBar,
-    limits,
-    ladder.aim,
-    ladder.order,
-    ghost === null ? null : [at(ghost.value), ghost.by, ghost.isUrgent],
-    isOver ? Math.round(y(bar) * ratio) : null,
-    isTold && ladder.bar !== null ? at(ladder.bar) : null,
-  ]);
+/** Are these the parts that were drawn last? By identity: whoever makes a picture keeps the parts that stay. */
+function createSame(): (...parts: readonly unknown[]) => boolean {
+  let before: readonly unknown[] = [];
+  return (...parts) => {
+    const same = parts.length === before.length && parts.every((part, i) => Object.is(part, before[i]));
+    if (!same) before = parts;
+    return same;
+  };
 }
 
 /**
@@ -159,116 +146,63 @@ function marksKey(p: LanesPicture, bar: number | null, ratio: number): string {
  */
 export function createLanesPainter(canvases: LanesCanvases, ink: Ink, ratio: number): LanesPainter {
   const painter: Painter = createPainter(ink, ratio);
-  const liveLines = createLiveLines(canvases.lines);
+  const liveLines = createLiveLines(canvases.lines, ink, ratio);
   const scratch = canvases.ground.getContext('2d');
   const measure: Measure =
     scratch === null ? (text, size) => text.length * size * 0.55 : measureWith(scratch, ink);
-  const ladderGroundLayer = document.createElement('canvas');
-  const ladderMarksLayer = document.createElement('canvas');
-  const keys = { size: '', ground: '', over: '', ladderGround: '', ladderMarks: '', ladder: '' };
-
-  const resized = (p: LanesPicture) => {
-    const key = JSON.stringify(p.size);
-    if (key === keys.size) return;
-    Object.assign(keys, { size: key, ground: '', over: '', ladderGround: '', ladderMarks: '', ladder: '' });
-    const rect = linesRect(p.box);
-    fitCanvas(canvases.lines, rect.w, rect.h, ratio);
-  };
+  const ladder = createLadderPainter(canvases.ladder, painter, measure, ratio);
+  const sameSize = createSame();
+  let sameGround = createSame();
+  let sameOver = createSame();
+  let isOverEmpty = false;
 
   const drawGround = (p: LanesPicture) => {
-    const { ladder, lines } = p;
-    const key = JSON.stringify([
-      ladder.endBar,
-      ladder.limits,
-      lines.scale,
-      p.ticks,
-      p.temperatures,
-      p.practice,
-      p.pressureUnit.unit,
-      p.temperatureUnit.unit,
-    ]);
-    if (key === keys.ground) return;
-    keys.ground = key;
+    const { endBar, limits } = p.ladder;
+    const { unit } = p.pressureUnit;
+    if (
+      sameGround(
+        endBar,
+        limits,
+        p.lines.scale,
+        p.ticks,
+        p.temperatures,
+        p.practice,
+        unit,
+        p.temperatureUnit.unit,
+      )
+    )
+      return;
     const context = fitCanvas(canvases.ground, p.size.w, p.size.h, ratio);
     if (context !== null) painter.paint(context, groundShapes(p, measure));
   };
 
   const drawOver = (p: LanesPicture) => {
-    const { lines } = p;
+    const { lines, marks, unknown, loupe } = p;
+    const isEmpty = marks.length === 0 && unknown.length === 0 && loupe === null;
+    if (isEmpty && isOverEmpty) return;
     const px = nowPx(lines, canvases.lines.width);
-    const isEmpty = p.marks.length === 0 && p.unknown.length === 0 && p.loupe === null;
-    const key = isEmpty
-      ? ''
-      : JSON.stringify([px, p.marks, p.unknown, lines.spanS, p.loupe?.points.at(-1), p.loupe?.bar]);
-    if (key === keys.over) return;
-    keys.over = key;
+    if (!isEmpty && sameOver(px, marks, unknown, loupe, lines.spanS)) return;
+    isOverEmpty = isEmpty;
+    // An empty canvas costs the page as much as a full one.
+    canvases.over.hidden = isEmpty;
     const context = fitCanvas(canvases.over, p.size.w, p.size.h, ratio);
-    if (context === null || isEmpty) return;
-    painter.paint(context, overShapes(p, canvases.lines.width, measure));
-  };
-
-  /** A layer of the ladder, drawn in the lanes' own px. */
-  const layer = (canvas: HTMLCanvasElement, zone: Rect, shapes: readonly Shape[]) => {
-    const context = fitCanvas(canvas, zone.w, zone.h, ratio);
-    if (context === null) return;
-    context.translate(-zone.x, -zone.y);
-    painter.paint(context, shapes);
-  };
-
-  const drawLadder = (p: LanesPicture, bar: number | null) => {
-    const { box, ladder, pressureUnit, words } = p;
-    const zone = ladderRect(box);
-    const groundKey = JSON.stringify([ladder.endBar, ladder.limits, pressureUnit.unit]);
-    const newMarks = marksKey(p, bar, ratio);
-    const y = pressureY(box.ladder.column, ladder.endBar);
-    const rate = ladder.rateBarPerS ?? 0;
-    const key = JSON.stringify([
-      groundKey,
-      newMarks,
-      bar === null ? null : Math.round(y(bar) * ratio * 2),
-      Math.round(y(rate * 5) * ratio),
-      ladder.ghost === null ? null : [y(ladder.ghost.low), y(ladder.ghost.high)].map(Math.round),
-    ]);
-    if (key === keys.ladder) return;
-    keys.ladder = key;
-    const shown: LadderState = { ...ladder, bar };
-    if (groundKey !== keys.ladderGround) {
-      keys.ladderGround = groundKey;
-      layer(ladderGroundLayer, zone, ladderGround(shown, box.ladder, pressureUnit));
-    }
-    if (newMarks !== keys.ladderMarks) {
-      keys.ladderMarks = newMarks;
-      layer(ladderMarksLayer, zone, ladderMarks(shown, box.ladder, pressureUnit, words, measure));
-    }
-    const context = fitCanvas(canvases.ladder, zone.w, zone.h, ratio);
-    if (context === null) return;
-    const blit = (canvas: HTMLCanvasElement) => {
-      context.setTransform(1, 0, 0, 1, 0, 0);
-      context.drawImage(canvas, 0, 0);
-      context.setTransform(ratio, 0, 0, ratio, -zone.x * ratio, -zone.y * ratio);
-    };
-    blit(ladderGroundLayer);
-    painter.paint(context, ladderFill(shown, box.ladder, pressureUnit));
-    blit(ladderMarksLayer);
-    painter.paint(context, ladderPointer(shown, box.ladder));
+    if (context !== null && !isEmpty) painter.paint(context, overShapes(p, canvases.lines.width, measure));
   };
 
   return {
     draw(p, bar) {
-      resized(p);
+      const { box, size } = p;
+      const { x, y, w, h } = linesRect(box);
+      if (!sameSize(box)) {
+        fitCanvas(canvases.lines, w, h, ratio);
+        sameGround = createSame();
+        sameOver = createSame();
+        isOverEmpty = false;
+      }
       drawGround(p);
-      const { x, y } = linesRect(p.box);
-      const lane = (r: Rect): Rect => ({ ...r, x: r.x - x, y: r.y - y });
-      const view: LinesView = {
-        ...p.lines,
-        pressure: lane(p.box.pressure),
-        temperature: lane(p.box.temperature),
-        endBar: p.ladder.endBar,
-        small: p.size.small,
-      };
-      liveLines.draw(p.buffer, view, ink, ratio);
+      liveLines.draw(p.buffer, p.lines, box, { x, y }, p.ladder.endBar, size.small);
       drawOver(p);
-      drawLadder(p, bar);
+      ladder.draw(p.ladder, bar, box, p.pressureUnit, p.words);
     },
     movedPx(p, from, to) {
       const y = pressureY(p.box.ladder.column, p.ladder.endBar);
