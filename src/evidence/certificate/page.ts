@@ -33,7 +33,7 @@ const MOST_TEXT = 300;
 const PAGES = 3;
 /** Exceptions on the first page, and letters of a text there. */
 const MOST_FIRST = 3;
-const MOST_FIRST_TEXT = 120;
+const MOST_FIRST_TEXT = 105;
 
 /** The program's mark. */
 const LOGO =
@@ -124,7 +124,7 @@ export function certificatePage(
   const trace = recordPicture(
     { events: manifest.events, setups, firstUs, lastS },
     values,
-    { fromS: 0, toS: lastS, width: 720, height: 300, title: C.trace, ink: PAPER },
+    { fromS: 0, toS: lastS, width: 720, height: 250, title: C.trace, ink: PAPER },
     words,
   );
   const exceptions = exceptionsOf(seen);
