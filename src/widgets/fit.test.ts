@@ -1,0 +1,29 @@
+import { expect, it } from 'vitest';
+import { CAP_EM, fit, fitBlock, widthEm } from './fit.ts';
+
+// Without a page nothing can be measured: every letter counts alike, and the rest is arithmetic.
+const LETTER = widthEm('x');
+
+it('one line takes the width or the height, whichever ends first', () => {
+  expect(fit('1.12', { width: 400, height: 1000 })).toBe(Math.floor(400 / (4 * LETTER)));
+  expect(fit('1.12', { width: 4000, height: 76 })).toBe(76 / CAP_EM);
+  // Closer letters leave room for larger ones.
+  expect(fit('1.12', { width: 400, height: 1000, spacingEm: -0.035 })).toBeGreaterThan(
+    fit('1.12', { width: 400, height: 1000 }),
+  );
+});
+
+it('of several lines the longest decides', () => {
+  const room = { width: 300, height: 1000 };
+  expect(fit(['AIR OFF', 'OPEN VENT'], room)).toBe(fit('OPEN VENT', room));
+});
+
+it('a text that may wrap takes the size at which its lines are not too many', () => {
+  const text = 'one two three four five six';
+  const wide = fitBlock(text, { width: 1000, height: 60 }, { most: 40, least: 10 });
+  expect(wide).toBe(40);
+  const narrow = fitBlock(text, { width: 200, height: 60 }, { most: 40, least: 10 });
+  expect(narrow).toBeLessThan(40);
+  expect(narrow).toBeGreaterThan(10);
+  expect(fitBlock(text, { width: 10, height: 10 }, { most: 40, least: 12 })).toBe(12);
+});
