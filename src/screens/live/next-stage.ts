@@ -33,21 +33,13 @@ export function overCeiling({ bar, overBar, limits }: WatchView): boolean {
   return overBar !== null || (bar !== null && limits !== null && bar >= limits.ceilingBar);
 }
 
-/** What the one big button leads to. In trouble it leads nowhere but down: what is to be done is what the alarm says. */
-export function mainAction(view: WatchView, seatPlanned: boolean): Stage | null {
-  const to = nextStage(view.stage, seatPlanned);
-  return to === 'let-down' || !inTrouble(view) ? to : null;
+/** All ways from here, the one that normally follows first, then back a step or giving the attempt up: nothing is blocked. */
+export function furtherStages(stage: Stage, seatPlanned: boolean): readonly Stage[] {
+  const to = nextStage(stage, seatPlanned);
+  return to === null ? otherStages(stage, seatPlanned) : [to, ...otherStages(stage, seatPlanned)];
 }
 
-/** The stages that stand behind it, with the one that it would lead to without the trouble: nothing is blocked. */
-export function furtherStages(view: WatchView, seatPlanned: boolean): readonly Stage[] {
-  const others = otherStages(view.stage, seatPlanned);
-  const to = nextStage(view.stage, seatPlanned);
-  return to === null || mainAction(view, seatPlanned) === to ? others : [...others, to];
-}
-
-/** Other ways from here: back a step, or giving the attempt up. */
-export function otherStages(stage: Stage, seatPlanned: boolean): readonly Stage[] {
+function otherStages(stage: Stage, seatPlanned: boolean): readonly Stage[] {
   switch (stage) {
     case 'prepare':
       return seatPlanned ? ['inflate', 'abandoned'] : ['abandoned'];

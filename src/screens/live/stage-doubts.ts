@@ -13,7 +13,7 @@ export interface Seen {
 }
 
 /** The events from the begin of an attempt on. */
-function ownOf(events: readonly WatchEvent[], attempt: number): readonly WatchEvent[] {
+export function ownOf(events: readonly WatchEvent[], attempt: number): readonly WatchEvent[] {
   const begun = events.findIndex((e) => e.e === 'stage' && e.attempt === attempt);
   return begun < 0 ? events : events.slice(begun);
 }

@@ -1,0 +1,149 @@
+import type { Told } from '../../words/orders.ts';
+import { INSTRUCTIONS, type Instruction } from '../../words/orders.ts';
+import type { DisplayUnits } from '../../words/format.ts';
+import { liftShown } from './forecasts.ts';
+import {
+  atZero,
+  cureMet,
+  gaugeOf,
+  inWorkingBand,
+  isPressed,
+  isStill,
+  overWorking,
+  reboundOf,
+  type Scene,
+} from './scene.ts';
+import { seenOf, witnessOf } from './stage-doubts.ts';
+
+/** Which sentence stands in the order zone: what a hand is to do now, by stage and what is seen in it. */
+
+type Says = typeof INSTRUCTIONS;
+
+/** A sentence of a stage by its code, and the number that it names. */
+export type Instructed = {
+  readonly [S in keyof Says]: {
+    readonly stage: S;
+    readonly code: keyof Says[S] & string;
+    readonly told?: Omit<Told, 'units'>;
+  };
+}[keyof Says];
+
+/** Over this nobody is told to open a coupling, bar. */
+const COUPLED_BAR = 0.1;
+/** So near the seat pressure the valve is to be shut, bar. */
+const NEAR_SEAT_BAR = 0.02;
+/** From half of the way on a hand belongs at the valve. */
+const READY_SHARE = 0.5;
+
+function prepare(scene: Scene): Instructed {
+  const { step, view, setup, events } = scene;
+  const say = (code: keyof Says['prepare'], told?: Told): Instructed => ({ stage: 'prepare', code, ...(told && { told }) });
+  if (step === 'connect') return say('connect');
+  if (step === 'packer') return say('packer');
+  if (step === 'zero') return say((view.bar ?? 0) > COUPLED_BAR ? 'pressure' : 'zero');
+  if (view.mixedUs !== null || setup === null || setup.resin === null) return say('ready', { s: view.potLifeLeftS });
+  const probes = view.temps.some((t) => t.place !== null);
+  return say(probes && !events.some((e) => e.e === 'warm-check') ? 'warm' : 'mix');
+}
+
+function seat(scene: Scene): Instructed {
+  const { view, pauseLeftS } = scene;
+  const say = (code: keyof Says['seat'], told?: Told): Instructed => ({ stage: 'seat', code, ...(told && { told }) });
+  const seatBar = view.limits?.seatBar ?? null;
+  const gauge = gaugeOf(scene);
+  if (gauge !== null) return say(gauge.agrees === false ? 'differs' : 'compared');
+  if (pauseLeftS !== null) return pauseLeftS > 0 ? say('settle', { s: Math.ceil(pauseLeftS) }) : say('compare');
+  const there = seatBar !== null && (view.bar ?? 0) >= seatBar - NEAR_SEAT_BAR;
+  return there ? say('shut') : say('open', { bar: seatBar });
+}
+
+function inflate(scene: Scene): Instructed {
+  const { view, cue } = scene;
+  const say = (code: keyof Says['inflate'], told?: Told): Instructed => ({ stage: 'inflate', code, ...(told && { told }) });
+  const { limits, guard } = view;
+  if (limits === null) return say('no-limit');
+  if (guard.tooFast !== null) return say('too-fast', { bar: guard.tooFast.lateBar });
+  if (cue.leftS === 0) return say('shut-now');
+  if (cue.leftS !== null) return say('count-down', { s: cue.leftS });
+  if (overWorking(scene)) return say('over', { bar: limits.workingBar });
+  if (inWorkingBand(scene) && isStill(scene)) return say('in-band');
+  if (cue.stopped === 'unsure') return say('uncounted');
+  const rising = (guard.rateBarPerS ?? 0) > 0 && !isStill(scene);
+  return rising && (view.bar ?? 0) > READY_SHARE * limits.workingBar
+    ? say('ready')
+    : say('open', { bar: limits.cue ? limits.workingBar : null });
+}
+
+function hold(scene: Scene): Instructed {
+  const { view, events } = scene;
+  const say = (code: keyof Says['hold'], told?: Told): Instructed => ({ stage: 'hold', code, ...(told && { told }) });
+  const noted = witnessOf(events, view.attempt);
+  const met = cureMet(scene);
+  const unjudged = view.standing.includes('cure-not-judged');
+  if (noted?.hard === false) return say('soft');
+  if (noted?.hard === true && noted.atPipeTemperature && view.cure !== null && !unjudged) return say(met ? 'hard' : 'early');
+  if (noted?.hard === true && !noted.atPipeTemperature && met) return say('warm');
+  if (unjudged) return say('cure-not-judged');
+  if (met) return say('met');
+  const lift = view.hold === null ? null : liftShown(view.hold);
+  return lift === null ? say('keep') : say('lift', { bar: lift.peakBar.value });
+}
+
+function letDown(scene: Scene): Instructed {
+  const { view, trust } = scene;
+  const say = (code: keyof Says['let-down'], told?: Told): Instructed => ({ stage: 'let-down', code, ...(told && { told }) });
+  if (trust === 'lost' || trust === 'none') return say('lost');
+  if (view.rebound !== null)
+    return say('wait', { s: Math.ceil(Math.max(0, view.rebound.needS - (view.tUs - view.rebound.sinceUs) / 1e6)) });
+  const last = reboundOf(scene);
+  if (last?.what === 'came-back') return say('back');
+  if (!atZero(scene)) return say('open');
+  if (last?.what === 'stayed') return say('stayed', { s: last.seconds });
+  return say(last?.what === 'broken-off' ? 'broken' : 'shut');
+}
+
+function done(scene: Scene): Instructed {
+  const { view, events } = scene;
+  const say = (code: keyof Says['done'], told?: Told): Instructed => ({ stage: 'done', code, ...(told && { told }) });
+  if (isPressed(scene)) return say('pressure');
+  if (view.standing.includes('no-hold-by-tap')) return say('unseen');
+  return seenOf(events, view.attempt).reboundStayed
+    ? say('stayed', { s: reboundOf(scene)?.seconds ?? null })
+    : say('untested');
+}
+
+function abandoned(scene: Scene): Instructed {
+  if (isPressed(scene)) return { stage: 'abandoned', code: 'pressure' };
+  return seenOf(scene.events, scene.view.attempt).reboundStayed
+    ? { stage: 'abandoned', code: 'stayed', told: { s: reboundOf(scene)?.seconds ?? null } }
+    : { stage: 'abandoned', code: 'zero' };
+}
+
+export function instructionOf(scene: Scene): Instructed {
+  if (scene.step !== 'running') return prepare(scene);
+  const { stage } = scene.view;
+  switch (stage) {
+    case 'prepare':
+      return prepare(scene);
+    case 'seat':
+      return seat(scene);
+    case 'inflate':
+      return inflate(scene);
+    case 'hold':
+      return hold(scene);
+    case 'let-down':
+      return letDown(scene);
+    case 'done':
+      return done(scene);
+    case 'abandoned':
+      return abandoned(scene);
+    default:
+      return stage satisfies never;
+  }
+}
+
+/** The sentences themselves. */
+export function sayInstruction({ stage, code, told }: Instructed, units: DisplayUnits): Instruction {
+  const says = INSTRUCTIONS[stage] as Readonly<Record<string, (told?: Told) => Instruction>>;
+  return says[code]!({ ...told, units });
+}

@@ -1,0 +1,72 @@
+import type { Setup } from '../../job/setup.ts';
+import type { WatchEvent } from '../../watch/events.ts';
+import type { WatchView } from '../../watch/view.ts';
+import type { Trust } from '../../widgets/trust.ts';
+import type { CueCount } from './cue-count.ts';
+import type { StartStep } from './start.ts';
+import { ownOf } from './stage-doubts.ts';
+
+/** What instruction, key and slots are made of: the moment, and the little that the page itself remembers of it. */
+export interface Scene {
+  readonly step: StartStep;
+  readonly view: WatchView;
+  readonly trust: Trust;
+  readonly events: readonly WatchEvent[];
+  readonly setup: Setup | null;
+  readonly cue: CueCount;
+  /** Seconds of the seat pause that are left; null: it has not begun. */
+  readonly pauseLeftS: number | null;
+}
+
+/** A line at or under this counts as empty, bar; its reading's own uncertainty counts where it is larger. */
+const ZERO_BAR = 0.02;
+/** Over this a line is under pressure, bar (stage-doubts.ts). */
+export const PRESSED_BAR = 0.05;
+/** Slower than this nobody is filling, bar/s. */
+export const STILL_BAR_S = 0.004;
+/** Of the working pressure: from here on a fill is at its end. */
+const NEAR_WORKING = 0.9;
+/** A hold begins at most this far over the working pressure, bar (stage-doubts.ts). */
+const OVER_WORKING_BAR = 0.05;
+
+export const isKnown = ({ trust }: Scene): boolean => trust === 'good' || trust === 'stale';
+
+export function atZero({ view }: Scene): boolean {
+  return view.bar !== null && !view.stale && view.bar <= Math.max(ZERO_BAR, view.uBar ?? 0);
+}
+
+export const isPressed = ({ view }: Scene): boolean => view.bar === null || view.bar > PRESSED_BAR;
+
+export const isStill = ({ view }: Scene): boolean => Math.abs(view.guard.rateBarPerS ?? 0) <= STILL_BAR_S;
+
+/** Near or at the working pressure and not over it. */
+export function inWorkingBand({ view }: Scene): boolean {
+  const { bar, limits } = view;
+  if (bar === null || limits === null || view.stale) return false;
+  const least = Math.max(limits.floorBar ?? 0, NEAR_WORKING * limits.workingBar);
+  return bar >= least && bar <= limits.workingBar + Math.max(OVER_WORKING_BAR, view.uBar ?? 0);
+}
+
+export function overWorking({ view }: Scene): boolean {
+  const { bar, limits } = view;
+  return bar !== null && limits !== null && bar > limits.workingBar + Math.max(OVER_WORKING_BAR, view.uBar ?? 0);
+}
+
+export const cureMet = ({ view }: Scene): boolean =>
+  view.cure !== null && (view.cure.metAtS !== null || view.cure.low >= 1);
+
+/** The dial gauge as it was compared in this seat pause; null: not yet. */
+export function gaugeOf({ view, events }: Scene): Extract<WatchEvent, { e: 'gauge' }> | null {
+  const last = events.findLast((e) => e.e === 'gauge' && e.tUs >= view.stageSinceUs);
+  return last?.e === 'gauge' ? last : null;
+}
+
+/** What the last rebound test of this letting down said; null: none was made, or a new one runs or may be made. */
+export function reboundOf({ view, events }: Scene): Extract<WatchEvent, { e: 'rebound' }> | null {
+  const own = ownOf(events, view.attempt);
+  const up = own.findLastIndex(
+    (e) => e.e === 'stage' && (e.stage === 'seat' || e.stage === 'inflate' || e.stage === 'hold'),
+  );
+  const last = own.slice(up + 1).findLast((e) => e.e === 'rebound');
+  return last?.e === 'rebound' && last.what !== 'started' ? last : null;
+}

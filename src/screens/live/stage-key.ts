@@ -1,0 +1,87 @@
+import type { Stage } from '../../watch/codes.ts';
+import { nextStage } from './next-stage.ts';
+import { atZero, gaugeOf, inWorkingBand, isStill, reboundOf, type Scene } from './scene.ts';
+import { doubtsOf, seenOf } from './stage-doubts.ts';
+
+/** What the one key of the order zone does now, and how it looks. Its place never changes. */
+
+export type KeyDoes =
+  | 'connect' // connects the device, or takes the run up that was left open
+  | 'packer' // begins the run with what the start panel offers first
+  | 'zero'
+  | 'skip-zero'
+  | 'compare' // opens the dial gauge's field
+  | 'test' // the vent is said shut: the rebound test
+  | 'stage'
+  | 'end'
+  | 'stages'; // demoted: leads to all stages
+
+/**
+ * `ready`: its turn has come, black; `outlined`: not yet, a press is taken all the same; `hold`: something speaks against
+ * it, or an alarm has the stage: to be pressed and held.
+ */
+export type KeyLook = 'ready' | 'outlined' | 'hold';
+
+export interface StageKey {
+  readonly does: KeyDoes;
+  readonly to: Stage | null;
+  readonly look: KeyLook;
+}
+
+/** Over this nobody takes a zero, bar (instruction.ts). */
+const COUPLED_BAR = 0.1;
+
+const key = (does: KeyDoes, look: KeyLook, to: Stage | null = null): StageKey => ({ does, to, look });
+
+/** A change of stage: held where something speaks against it. */
+function step(scene: Scene, to: Stage, hasTurn: boolean): StageKey {
+  const { view, events } = scene;
+  const doubts = doubtsOf(to, view, seenOf(events, view.attempt));
+  return key('stage', doubts.length > 0 ? 'hold' : hasTurn ? 'ready' : 'outlined', to);
+}
+
+function letDownKey(scene: Scene): StageKey {
+  const { view } = scene;
+  if (view.rebound !== null) return step(scene, 'done', false);
+  const last = reboundOf(scene);
+  if (last?.what === 'stayed' && atZero(scene)) return step(scene, 'done', true);
+  return key('test', atZero(scene) ? 'ready' : 'outlined');
+}
+
+/**
+ * @param taken an alarm has the order zone: then the key is held whatever it does
+ */
+export function stageKey(scene: Scene, taken: boolean): StageKey {
+  const own = ownKey(scene);
+  if (!taken) return own;
+  return scene.step === 'running' ? key('stages', 'hold') : { ...own, look: 'hold' };
+}
+
+function ownKey(scene: Scene): StageKey {
+  const { view } = scene;
+  if (scene.step === 'connect') return key('connect', 'ready');
+  if (scene.step === 'packer') return key('packer', 'ready');
+  if (scene.step === 'zero') return (view.bar ?? 0) > COUPLED_BAR ? key('skip-zero', 'hold') : key('zero', 'ready');
+  const seatPlanned = view.limits?.seatBar != null;
+  switch (view.stage) {
+    case 'prepare':
+      return step(scene, nextStage('prepare', seatPlanned) ?? 'inflate', true);
+    case 'seat':
+      // Until its time is over the pause's key stays outlined.
+      return gaugeOf(scene) === null
+        ? key('compare', scene.pauseLeftS === 0 ? 'ready' : 'outlined')
+        : step(scene, 'inflate', true);
+    case 'inflate':
+      return step(scene, 'hold', inWorkingBand(scene) && isStill(scene));
+    case 'hold':
+      return step(scene, 'let-down', true);
+    case 'let-down':
+      return letDownKey(scene);
+    case 'abandoned':
+      return step(scene, atZero(scene) ? (nextStage('abandoned', seatPlanned) ?? 'inflate') : 'let-down', atZero(scene));
+    case 'done':
+      return key('end', atZero(scene) ? 'ready' : 'hold');
+    default:
+      return view.stage satisfies never;
+  }
+}
