@@ -60,7 +60,7 @@ export async function fetchLive(): Promise<typeof import('../screens/live/Live.t
 }
 
 /** Without a Suspense boundary: data on their way must never take the pressure off the screen. */
-function LivePage(props: { jobId: string | null }) {
+export function LivePage(props: { jobId: string | null }) {
   const [code] = createResource(fetchLive);
   return (
     <Show when={code()} fallback={<Loading />}>
@@ -72,7 +72,7 @@ function LivePage(props: { jobId: string | null }) {
   );
 }
 
-/** The page that the address names. */
+/** The page that the address names, but for the live one. */
 export function Page(props: { route: Route }) {
   const as = <P extends Route['page']>(page: P) =>
     props.route.page === page ? (props.route as Extract<Route, { page: P }>) : undefined;
@@ -82,7 +82,6 @@ export function Page(props: { route: Route }) {
       <Show when={as('jobs')}>
         <Jobs />
       </Show>
-      <Show when={as('live')}>{(r) => <LivePage jobId={r().jobId} />}</Show>
       <Suspense fallback={<Loading />}>
         <Switch>
           <Match when={as('sheet')} keyed>

@@ -1,33 +1,40 @@
-import { createEffect, createMemo, ErrorBoundary, For, on, Show } from 'solid-js';
+import {
+  createEffect,
+  createMemo,
+  createResource,
+  createSignal,
+  ErrorBoundary,
+  type JSX,
+  on,
+  Show,
+} from 'solid-js';
 import { ServicesContext } from '../screens/context.ts';
-import type { Route } from '../screens/route.ts';
+import { layoutOf, type Rect } from '../screens/live/layout.ts';
+import { type Route, routeHash } from '../screens/route.ts';
 import { AlarmShape } from '../widgets/AlarmShape.tsx';
-import { Glance } from '../widgets/Glance.tsx';
-import { alarmLine } from '../words/alarm-titles.ts';
-import { clockTime } from '../words/format.ts';
+import { createWindowSize } from '../widgets/window-size.ts';
 import { JOBS } from '../words/jobs.ts';
-import { LINK_STATE } from '../words/link.ts';
-import { NO_SOUND } from '../words/sound.ts';
 import { UI } from '../words/ui.ts';
-import { BRAND_MARK } from './brand.ts';
-import { Page } from './Page.tsx';
+import { LivePage, Page } from './Page.tsx';
 import type { AppServices } from './services.ts';
+import { createAutoReturn } from './strip/auto-return.ts';
+import { fetchWatch } from './strip/fetch-watch.ts';
+import { NAV, Strip } from './strip/Strip.tsx';
 import type { Update } from './update.ts';
 
-const NAV: readonly { readonly page: Route['page']; readonly href: string; readonly text: string }[] = [
-  { page: 'jobs', href: '#/jobs', text: UI.jobs },
-  { page: 'live', href: '#/live', text: UI.live },
-  { page: 'archive', href: '#/archive', text: UI.archive },
-  { page: 'settings', href: '#/settings', text: UI.settings },
-  { page: 'about', href: '#/about', text: UI.about },
-];
-
-/** The frame round every page: name, pages, the marks that must be seen everywhere. */
+/** The frame round every page: the strip, the page, and what lies over both when something is wrong. */
 export function Shell(props: { services: AppServices; update: Update }) {
   const app = props.services;
   const { live } = app;
   let main!: HTMLElement;
-  const route = app.route;
+  const route = createMemo<Route>(() => app.route(), app.route(), {
+    equals: (a, b) => routeHash(a) === routeHash(b),
+  });
+  const onLive = () => route().page === 'live';
+  const liveJob = createMemo(() => {
+    const r = route();
+    return r.page === 'live' ? r.jobId : null;
+  });
   const practice = () => live.link()?.kind === 'rig' || live.run()?.practice === true;
   createEffect(
     on(
@@ -47,60 +54,83 @@ export function Shell(props: { services: AppServices; update: Update }) {
     const page = NAV.find((n) => n.page === route().page)?.text ?? UI.jobs;
     document.title = `${waiting() ? '(!) ' : ''}${UI.app}, ${page}`;
   });
-  // The guard runs without a run too, and what it would sound must be heard.
-  const watching = () => live.silent() || live.run() !== null || live.link()?.state === 'streaming';
   // A page that was reloaded in mid-run may come up anywhere; the jobs and the live page say it themselves.
   const leftOpen = () =>
-    live.run() === null &&
-    route().page !== 'live' &&
-    route().page !== 'jobs' &&
-    app.openRuns().some((r) => !r.practice);
-  // Away from the live page an alarm still shows, and leads back.
-  const elsewhere = () => {
-    if (route().page === 'live') return undefined;
-    return live.view()?.alarms.find((a) => a.state === 'unacknowledged' || a.state === 'acknowledged');
+    live.run() === null && !onLive() && route().page !== 'jobs' && app.openRuns().some((r) => !r.practice);
+
+  // The page that an alarm took somebody away from stays as it is, out of sight, until it is come back to or left for another.
+  const [kept, setKept] = createSignal<Route | null>(null);
+  const pageRoute = createMemo<Route>(() => (onLive() ? (kept() ?? route()) : route()), route(), {
+    equals: (a, b) => routeHash(a) === routeHash(b),
+  });
+  createEffect(on(route, (r) => r.page !== 'live' && setKept(null), { defer: true }));
+  const goLive = () => {
+    if (onLive()) return;
+    setKept(route());
+    app.go({ page: 'live', jobId: null });
   };
+  const elsewhere = createMemo(() => {
+    if (onLive()) return null;
+    const active = (live.view()?.alarms ?? []).filter(
+      (a) => a.state === 'unacknowledged' || a.state === 'acknowledged',
+    );
+    return (
+      active.find((a) => a.priority === 'urgent') ??
+      active.find((a) => a.priority === 'high' && a.state === 'unacknowledged') ??
+      null
+    );
+  });
+  createAutoReturn(() => {
+    const a = elsewhere();
+    return a?.priority === 'urgent' && a.state === 'unacknowledged' ? `${a.alarm} ${a.occurrence}` : null;
+  }, goLive);
+
+  const [watch] = createResource(() => live.link() !== null || live.run() !== null || undefined, fetchWatch);
+  const size = createWindowSize();
+  const layout = createMemo(() => layoutOf(size().width, size().height, practice()));
+  /** In the window's px: the live page is drawn in its own. */
+  const fixed = (r: Rect): JSX.CSSProperties => {
+    const { zoom } = layout();
+    return {
+      position: 'fixed',
+      left: `${r.x * zoom}px`,
+      top: `${r.y * zoom}px`,
+      width: `${r.w * zoom}px`,
+      'max-height': `${r.h * zoom}px`,
+    };
+  };
+  const stripStyle = (): JSX.CSSProperties =>
+    onLive()
+      ? {
+          width: `${layout().w}px`,
+          height: `${layout().strip.h}px`,
+          transform: layout().zoom === 1 ? 'none' : `scale(${layout().zoom})`,
+        }
+      : {};
+  const small = () => (onLive() ? layout().small : size().width < 700);
+
   return (
     <ServicesContext.Provider value={app}>
-      <div class="shell" classList={{ practice: practice() }}>
+      <div class="shell" classList={{ practice: practice(), 'on-live': onLive() }}>
         <button type="button" class="skip" onClick={() => main.focus()}>
           {UI.skip}
         </button>
-        <div>
-          <header class="shell-head">
-            <div class="shell-name">
-              <div innerHTML={BRAND_MARK} />
-              <span>{UI.app}</span>
-            </div>
-            <div class="shell-state" role="status">
-              <Show when={!live.silent() && live.link() !== null && live.link()?.state !== 'idle'}>
-                <span data-testid="shell-link">{LINK_STATE[live.link()!.state]}</span>
-                <Show when={route().page !== 'live'}>
-                  <Glance view={live.view()} silent={live.silent()} units={app.units()} />
-                </Show>
-                <span>{clockTime(app.nowMs())}</span>
-              </Show>
-            </div>
-            <nav class="shell-nav" aria-label={UI.mainNav}>
-              <For each={NAV}>
-                {(n) => (
-                  <a
-                    href={n.href}
-                    data-testid={`nav-${n.page}`}
-                    aria-current={route().page === n.page ? 'page' : undefined}
-                  >
-                    {n.text}
-                  </a>
-                )}
-              </For>
-            </nav>
-          </header>
-          <Show when={practice()}>
-            <section class="practice-banner" data-testid="practice-banner" aria-label={UI.practiceWord}>
-              <span>{UI.practiceBanner}</span>
-            </section>
-          </Show>
-          <Show when={props.update.ready() && live.run() === null}>
+        <div class="shell-top">
+          <Strip
+            page={route().page}
+            small={small()}
+            practice={practice()}
+            style={stripStyle()}
+            menuStyle={onLive() ? fixed(layout().drawer) : undefined}
+          >
+            <Show when={watch()} fallback={<div class="strip-state" />}>
+              {(parts) => {
+                const { StripState } = parts();
+                return <StripState app={app} onLive={onLive()} small={small()} />;
+              }}
+            </Show>
+          </Strip>
+          <Show when={props.update.ready() && live.run() === null && !onLive()}>
             <div class="strip update" data-testid="update-ready">
               <span>{UI.update}</span>
               <button type="button" class="button" onClick={() => props.update.apply()}>
@@ -109,11 +139,22 @@ export function Shell(props: { services: AppServices; update: Update }) {
             </div>
           </Show>
         </div>
-        {/* Over the page, not in it: what comes and goes here must not move what is being pressed. */}
-        <div class="shell-over">
+        {/* Over the page, not in it: what comes and goes here must not move what is being pressed. On the live page it lies
+            where it covers neither the pressure nor the ladder. */}
+        <div class="shell-over" style={onLive() ? fixed(layout().drawer) : {}}>
           <Show when={live.silent()}>
-            <div class="silent" role="alert" data-testid="engine-silent">
-              <AlarmShape priority="urgent" size={40} />
+            <div
+              class="silent"
+              role="alert"
+              data-testid="engine-silent"
+              style={
+                onLive() ? { ...fixed(layout().alarm), height: `${layout().alarm.h * layout().zoom}px` } : {}
+              }
+            >
+              <AlarmShape priority="urgent" size={onLive() ? 72 : 40} />
+              <Show when={onLive()}>
+                <p class="silent-verb">{UI.engineSilentVerb.join(' ')}</p>
+              </Show>
               <p class="grow">
                 <strong>{UI.engineSilent}.</strong> {UI.engineSilentTodo}
               </p>
@@ -141,14 +182,11 @@ export function Shell(props: { services: AppServices; update: Update }) {
               </div>
             )}
           </Show>
-          <Show when={elsewhere()}>
-            {(alarm) => (
-              <a class={`strip alarm-strip ${alarm().priority}`} href="#/live" data-testid="alarm-elsewhere">
-                <AlarmShape priority={alarm().priority} size={28} />
-                <strong class="grow">{alarmLine(alarm().alarm, alarm().priority)}</strong>
-                <span>{UI.live}</span>
-              </a>
-            )}
+          <Show when={watch() && elsewhere()}>
+            {(alarm) => {
+              const { AlarmBar } = watch()!;
+              return <AlarmBar app={app} alarm={alarm()} onGo={goLive} />;
+            }}
           </Show>
           <Show when={leftOpen()}>
             <a class="strip" href="#/live" data-testid="left-open">
@@ -157,13 +195,6 @@ export function Shell(props: { services: AppServices; update: Update }) {
               </p>
               <span>{JOBS.resume}</span>
             </a>
-          </Show>
-          <Show when={watching() && app.soundBlocked()}>
-            {(block) => (
-              <p class="strip" role="status" data-testid="sound-blocked">
-                {NO_SOUND[block()]}
-              </p>
-            )}
           </Show>
         </div>
         <main class="shell-main" id="main" tabIndex={-1} ref={main}>
@@ -195,12 +226,22 @@ export function Shell(props: { services: AppServices; update: Update }) {
               );
             }}
           >
-            <Page route={route()} />
+            <div hidden={onLive()}>
+              <Page route={pageRoute()} />
+            </div>
+            <Show when={onLive()}>
+              <LivePage jobId={liveJob()} />
+            </Show>
           </ErrorBoundary>
         </main>
         <Show when={app.toast()}>
           {(t) => (
-            <div class="toast" role="status" data-testid="toast">
+            <div
+              class="toast"
+              role="status"
+              data-testid="toast"
+              style={onLive() ? fixed(layout().drawer) : {}}
+            >
               <span>{t().text}</span>
               <Show when={t().undo}>
                 {(undo) => (

@@ -47,6 +47,7 @@ function alarmViews(w: WatchState): AlarmView[] {
       occurrence: slot.occurrence,
       sinceUs: slot.sinceUs,
       shelvable: maybeShelved(row, slot),
+      shelvedUntilUs: slot.state === 'shelved' ? slot.shelvedUntilUs : null,
       values: shownValues(w, row.alarm, slot, conditionOf(w, row.alarm) === 'on'),
     });
   });

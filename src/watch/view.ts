@@ -72,6 +72,8 @@ export interface AlarmView {
   readonly sinceUs: number;
   /** False for those that nobody may put aside. */
   readonly shelvable: boolean;
+  /** When it is raised again if it still holds, run clock, µs; null or left out: it is not put aside. */
+  readonly shelvedUntilUs?: number | null;
   readonly values: AlarmValues;
 }
 

@@ -26,7 +26,13 @@ const SHAPE: { readonly [P in Priority]: () => JSX.Element } = {
 export function AlarmShape(props: { priority: Priority; size?: number }) {
   const size = () => props.size ?? 32;
   return (
-    <svg class="alarm-shape" width={size()} height={size()} viewBox="0 0 32 32" aria-hidden="true">
+    <svg
+      class={`alarm-shape ${props.priority}`}
+      width={size()}
+      height={size()}
+      viewBox="0 0 32 32"
+      aria-hidden="true"
+    >
       {SHAPE[props.priority]()}
     </svg>
   );

@@ -109,7 +109,7 @@ export function Key(all: KeyProps) {
           return;
         }
         // A finger or a key that let go too early; a screen reader's press has no length, and counts when it comes twice.
-        if (e.detail !== 0 || e.pointerType === 'touch') return;
+        if (e.detail !== 0) return;
         const now = performance.now();
         if (now < twiceUntil) press();
         else twiceUntil = now + TWICE_MS;

@@ -1,21 +1,21 @@
 import { expect, it } from 'vitest';
-import { CAP_EM, fit, fitBlock, widthEm } from './fit.ts';
+import { CAP_EM, fitBlock, fit as largest, widthEm } from './fit.ts';
 
 // Without a page nothing can be measured: every letter counts alike, and the rest is arithmetic.
 const LETTER = widthEm('x');
 
 it('one line takes the width or the height, whichever ends first', () => {
-  expect(fit('1.12', { width: 400, height: 1000 })).toBe(Math.floor(400 / (4 * LETTER)));
-  expect(fit('1.12', { width: 4000, height: 76 })).toBe(76 / CAP_EM);
+  expect(largest('1.12', { width: 400, height: 1000 })).toBe(Math.floor(400 / (4 * LETTER)));
+  expect(largest('1.12', { width: 4000, height: 76 })).toBe(76 / CAP_EM);
   // Closer letters leave room for larger ones.
-  expect(fit('1.12', { width: 400, height: 1000, spacingEm: -0.035 })).toBeGreaterThan(
-    fit('1.12', { width: 400, height: 1000 }),
+  expect(largest('1.12', { width: 400, height: 1000, spacingEm: -0.035 })).toBeGreaterThan(
+    largest('1.12', { width: 400, height: 1000 }),
   );
 });
 
 it('of several lines the longest decides', () => {
   const room = { width: 300, height: 1000 };
-  expect(fit(['AIR OFF', 'OPEN VENT'], room)).toBe(fit('OPEN VENT', room));
+  expect(largest(['AIR OFF', 'OPEN VENT'], room)).toBe(largest('OPEN VENT', room));
 });
 
 it('a text that may wrap takes the size at which its lines are not too many', () => {

@@ -4,6 +4,7 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { Request, RunView } from '../../engine/messages.ts';
 import { defaultSettings } from '../../job/settings-defaults.ts';
 import type { WatchView } from '../../watch/view.ts';
+import { held } from '../../widgets/testing/held.ts';
 import { METRIC } from '../../words/format.ts';
 import { ENGINE_ERROR } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
@@ -57,13 +58,15 @@ function shown(refusal: { code: string } | null) {
   return { ended: () => asked.filter((r) => r.q === 'end-run'), go, fail };
 }
 
-const end = () => {
-  fireEvent.click(screen.getByTestId('end-run'));
-  const yes = screen.getAllByText(LIVE.endRun).find((e) => e !== screen.getByTestId('end-run'));
-  fireEvent.click(yes!);
-};
+const end = () => held(screen.getByTestId('end-run'));
 
 describe('ending a run', () => {
+  it('is not done by a tap', () => {
+    const { ended } = shown(null);
+    fireEvent.click(screen.getByTestId('end-run'), { detail: 1 });
+    expect(ended()).toEqual([]);
+  });
+
   it('leads to its review', async () => {
     const { ended, go } = shown(null);
     end();

@@ -1,5 +1,6 @@
 import { createSignal, Show } from 'solid-js';
-import { Confirm, Dialog } from '../../widgets/Dialog.tsx';
+import { Key } from '../../widgets/Key.tsx';
+import { FACE } from '../../words/face.ts';
 import { LIVE } from '../../words/live.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
@@ -9,32 +10,30 @@ import type { Start } from './start.ts';
 /** Above this the line is not called empty when a run is ended, bar. */
 const NOT_ZERO_BAR = 0.05;
 
-/** The way out of a run: asked before, and refused while a part of the record is not at rest anywhere. */
+/** The way out of a run: held, and refused while a part of the record is not at rest anywhere. */
 export function EndRun(props: { start: Start }) {
   const { live } = useServices();
-  const [asking, setAsking] = createSignal(false);
   const underPressure = () => {
     const bar = live.view()?.bar ?? null;
     return bar === null || bar > NOT_ZERO_BAR;
   };
   return (
-    <>
-      <button type="button" class="button" data-testid="end-run" onClick={() => setAsking(true)}>
-        {LIVE.endRun}
-      </button>
-      <Confirm
-        open={asking()}
-        title={LIVE.endTitle}
-        text={underPressure() ? `${LIVE.endUnderPressure} ${LIVE.endText}` : LIVE.endText}
-        yes={LIVE.endRun}
-        onYes={() => {
-          setAsking(false);
-          props.start.endRun();
-        }}
-        onNo={() => setAsking(false)}
-      />
+    <Show
+      when={props.start.unwritten()}
+      fallback={
+        <div class="stack">
+          <Show when={underPressure()}>
+            <p class="note strong">{LIVE.endUnderPressure}</p>
+          </Show>
+          <p class="small muted">{LIVE.endText}</p>
+          <Key class="wide" means="end" hold data-testid="end-run" onPress={() => props.start.endRun()}>
+            <span>{FACE.endHold}</span>
+          </Key>
+        </div>
+      }
+    >
       <Unwritten start={props.start} />
-    </>
+    </Show>
   );
 }
 
@@ -53,36 +52,28 @@ function Unwritten(props: { start: Start }) {
   return (
     <Show when={props.start.unwritten()}>
       {(why) => (
-        <Dialog
-          open
-          title={LIVE.unwrittenTitle}
-          testId="unwritten"
-          onClose={() => props.start.goOn()}
-          actions={
-            <>
-              <button type="button" class="button" autofocus onClick={() => props.start.goOn()}>
-                {UI.back}
-              </button>
-              <button type="button" class="button" data-testid="save-pages" onClick={save}>
-                {LIVE.savePages}
-              </button>
-              <button
-                type="button"
-                class="button"
-                data-testid="end-without"
-                disabled={saved() === null || saved() !== runId()}
-                onClick={() => props.start.endRun(true)}
-              >
-                {LIVE.endWithout}
-              </button>
-            </>
-          }
-        >
+        <section class="stack" role="alert" data-testid="unwritten">
+          <h2>{LIVE.unwrittenTitle}</h2>
           <p class="note strong">
             {why().title}. {why().todo}
           </p>
           <p>{LIVE.unwrittenText}</p>
-        </Dialog>
+          <button type="button" class="button wide" data-testid="go-on" onClick={() => props.start.goOn()}>
+            {UI.back}
+          </button>
+          <button type="button" class="button wide" data-testid="save-pages" onClick={save}>
+            {LIVE.savePages}
+          </button>
+          <button
+            type="button"
+            class="button wide"
+            data-testid="end-without"
+            disabled={saved() === null || saved() !== runId()}
+            onClick={() => props.start.endRun(true)}
+          >
+            {LIVE.endWithout}
+          </button>
+        </section>
       )}
     </Show>
   );

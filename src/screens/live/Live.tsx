@@ -1,167 +1,150 @@
-import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js';
-import type { AlarmCode } from '../../watch/codes.ts';
-import type { AlarmView } from '../../watch/view.ts';
-import { AlarmList } from '../../widgets/AlarmList.tsx';
-import { ranked, visibleAlarms } from '../../widgets/alarm-order.ts';
-import { BigNumber } from '../../widgets/BigNumber.tsx';
+import { createEffect, createMemo, createSignal, on, onCleanup, Show } from 'solid-js';
+import { scaleOf } from '../../units/display.ts';
 import { CureLine } from '../../widgets/CureLine.tsx';
-import { FOCUS_MS, keepFocus } from '../../widgets/focus.ts';
-import { Ladder } from '../../widgets/Ladder.tsx';
-import { createSize } from '../../widgets/size.ts';
-import { viewTrust } from '../../widgets/trust.ts';
+import type { SpanChoice } from '../../widgets/lanes/spans-shown.ts';
+import { createWindowSize } from '../../widgets/window-size.ts';
+import { FACE } from '../../words/face.ts';
 import { LIVE } from '../../words/live.ts';
-import { STANDING } from '../../words/terms.ts';
-import { UI } from '../../words/ui.ts';
+import { PRESSURE_SLOT } from '../../words/orders.ts';
 import { useServices } from '../context.ts';
-import { Cue } from './Cue.tsx';
-import { Facts } from './Facts.tsx';
+import { createActions } from './actions.ts';
+import { createFace } from './face.ts';
 import { LinkNote } from './LinkNote.tsx';
-import { LiveTrace } from './LiveTrace.tsx';
-import { RigPanel } from './RigPanel.tsx';
-import { RunBar } from './RunBar.tsx';
-import { Shelve } from './Shelve.tsx';
-import { StagePanel } from './StagePanel.tsx';
-import { StartPanel } from './StartPanel.tsx';
+import { LiveLanes } from './LiveLanes.tsx';
+import { layoutOf, SHARE } from './layout.ts';
+import { Pressure } from './lead/Pressure.tsx';
+import { digitSize } from './lead/sizes.ts';
+import { Time } from './lead/Time.tsx';
+import { Drawer } from './more/Drawer.tsx';
+import { createMore } from './more/state.ts';
+import { OrderZone } from './order/OrderZone.tsx';
+import { place } from './place.ts';
 import { createStart } from './start.ts';
 import { TakeDevice } from './TakeDevice.tsx';
-import { Question } from './Tasks.tsx';
 
-/** The live screen: pressure huge, ladder, alarms, stage with its one next action, trace, cure line. */
+/**
+ * The live page: one instrument on one screen. Zones stand where the window's shape puts them (layout.ts) and keep their places
+ * in every stage; what they show is made of the moment (face.ts). In the order of a reader: pressure, time, order, the rest.
+ */
 export function Live(props: { jobId: string | null }) {
   const app = useServices();
   const { live } = app;
   const start = createStart(app, () => props.jobId);
-  const [shelving, setShelving] = createSignal<AlarmCode | null>(null);
+  const more = createMore();
+  const face = createFace(app, start);
+  const actions = createActions(app, start, more);
+  const [span, setSpan] = createSignal<SpanChoice>('stage');
 
-  // On a phone alarms and ladder share one room of fixed height: what one takes the other gives.
-  const alarmSize = createSize();
-  // A step's button goes with its step: the focus of a keyboard stays with the panel that follows.
-  let stageSection!: HTMLElement;
-  const panelNow = createMemo(() => [start.step(), live.view()?.stage, live.view()?.mixedUs == null].join());
-  createEffect(on(panelNow, () => setTimeout(() => keepFocus(stageSection), FOCUS_MS), { defer: true }));
-  const view = live.view;
-  const connected = () => {
-    const state = live.link()?.state;
-    return state === 'streaming' || state === 'stopped' || state === 'lost' || state === 'retrying';
-  };
-  const trust = createMemo(() => viewTrust(view(), live.silent()));
-  const urgent = createMemo(() =>
-    visibleAlarms(view()?.alarms ?? []).some((a) => a.priority === 'urgent' && a.state !== 'returned'),
+  const size = createWindowSize();
+  const practice = () => live.link()?.kind === 'rig' || live.run()?.practice === true;
+  const stage = createMemo(() => live.view()?.stage ?? 'prepare');
+  const layout = createMemo(() =>
+    layoutOf(size().width, size().height, practice(), stage() === 'hold' ? SHARE.hold : SHARE.fill),
   );
-  const waiting = createMemo(
-    () => {
-      const first = ranked(view()?.alarms ?? [])[0];
-      return first?.state === 'unacknowledged' ? { alarm: first.alarm, priority: first.priority } : null;
-    },
-    null,
-    { equals: (a, b) => a?.alarm === b?.alarm && a?.priority === b?.priority },
-  );
-  const standing = createMemo(() => (view()?.standing ?? []).filter((s) => s !== 'practice'), [], {
-    equals: (a, b) => a.join() === b.join(),
+
+  // A drawing of one window and one scale: whatever is under it stays where it is.
+  document.documentElement.classList.add('live-page');
+  onCleanup(() => document.documentElement.classList.remove('live-page'));
+
+  const urgent = createMemo(() => {
+    const a = face.alarms().block;
+    return a?.priority === 'urgent' && a.state === 'unacknowledged' ? `${a.alarm} ${a.occurrence}` : null;
   });
-  const acknowledge = (shown: readonly AlarmView[]) => {
-    for (const { alarm, occurrence } of shown)
-      void app.ask({ q: 'command', command: { c: 'acknowledge', alarm, occurrence } }).catch(app.fail);
+  // What is being looked up gives way to an urgent alarm, each time it is raised.
+  createEffect(on(urgent, (now) => now !== null && more.close(), { defer: true }));
+  createEffect(() => {
+    if (start.unwritten() !== null) more.open('run');
+  });
+
+  const tab = () => more.tab() ?? 'start';
+  const drawerOpen = () => more.tab() !== null || (start.step() !== 'running' && urgent() === null);
+  const cureSeen = () => {
+    const { form } = face.alarms();
+    return form === null || (form !== 'urgent' && layout().mode === 'wide');
   };
+  const lanesSize = createMemo(
+    () => {
+      const { w, h, ladderW, ribbonH, tempH, axisH, small } = layout().lanes;
+      return { w, h, ladderW, ribbonH, tempH, axisH, small };
+    },
+    undefined,
+    { equals: (a, b) => JSON.stringify(a) === JSON.stringify(b) },
+  );
+  const unit = () => scaleOf('pressure', app.units()).unit;
+  const pressurePx = () =>
+    digitSize(face.pressure(), unit(), {
+      rect: layout().pressure,
+      pad: layout().pad,
+      small: layout().small,
+    });
+  const cureRoom = createMemo(() => ({ w: layout().cure.w, h: layout().cure.h, small: layout().small }));
 
   return (
     <div
-      class="live"
-      classList={{ starting: start.step() !== 'running' }}
-      style={{ '--alarms-high': `${alarmSize.height()}px` }}
+      class="face"
+      classList={{ small: layout().small, [layout().mode]: true, practice: practice() }}
+      style={{
+        width: `${layout().w}px`,
+        height: `${layout().h}px`,
+        transform: layout().zoom === 1 ? 'none' : `scale(${layout().zoom})`,
+      }}
     >
       <h1 class="visually-hidden">{LIVE.title}</h1>
-      <div class="live-alarms" ref={alarmSize.ref}>
-        <AlarmList
-          alarms={view()?.alarms ?? []}
-          nowUs={view()?.tUs ?? 0}
-          units={app.units()}
-          silent={live.silent()}
-          at={view() ?? undefined}
-          onAcknowledge={acknowledge}
-          onShelve={setShelving}
-          onUnshelve={(alarm) =>
-            void app.ask({ q: 'command', command: { c: 'unshelve', alarm } }).catch(app.fail)
-          }
-        >
-          <Show when={standing().length > 0}>
-            <ul class="marks" aria-label={LIVE.standing}>
-              <For each={standing()}>
-                {(code) => (
-                  <li
-                    class="mark"
-                    data-testid={code === 'no-limit' ? 'no-limit' : `standing-${code}`}
-                    title={STANDING[code].means}
-                  >
-                    {STANDING[code].mark}
-                  </li>
-                )}
-              </For>
-            </ul>
-          </Show>
-        </AlarmList>
-      </div>
-
-      <section class="live-number panel" aria-label={UI.pressure}>
-        <BigNumber
-          bar={view()?.bar ?? null}
-          uBar={view()?.uBar ?? null}
-          trust={trust()}
-          ageS={live.silent() ? null : (view()?.ageS ?? null)}
-          overBar={view()?.overBar ?? null}
-          units={app.units()}
-          alarm={waiting()}
-        />
-        <Ladder
-          bar={view()?.overBar ?? view()?.bar ?? null}
-          trust={trust()}
-          limits={view()?.limits ?? null}
-          settle={view()?.guard.settleBar ?? null}
-          units={app.units()}
-          alarmed={urgent()}
-        />
-        <div class="live-ask">
-          <Cue />
-          <Question />
-        </div>
+      <section
+        class="zone zone-pressure"
+        data-face={face.pressure().face}
+        style={place(layout().pressure)}
+        aria-label={PRESSURE_SLOT.line}
+        data-testid="zone-pressure"
+      >
+        <Pressure slot={face.pressure()} trust={face.scene().trust} layout={layout()} unit={unit()} />
       </section>
-
-      <div class="live-side">
-        <section class="live-stage panel" aria-label={UI.stageNow} tabIndex={-1} ref={stageSection}>
-          <Show when={start.step() === 'running'} fallback={<StartPanel start={start} />}>
-            <StagePanel onEnd={() => start.endRun()} />
-          </Show>
+      <section
+        class="zone zone-time"
+        style={place(layout().time)}
+        aria-label={FACE.timeLabel}
+        data-testid="zone-time"
+      >
+        <Time slot={face.time()} layout={layout()} pressurePx={pressurePx()} />
+      </section>
+      <OrderZone face={face} layout={layout()} actions={actions} more={more} />
+      <div class="zone zone-lanes" style={place(layout().lanes)}>
+        <LiveLanes
+          size={lanesSize()}
+          span={span()}
+          onOpen={() => more.open('spans')}
+          openLabel={FACE.tabs.spans}
+        />
+      </div>
+      <Drawer
+        tab={tab()}
+        open={drawerOpen()}
+        more={more}
+        start={start}
+        actions={actions}
+        layout={layout()}
+        span={span()}
+        onSpan={setSpan}
+      />
+      <div class="face-note" style={place({ ...layout().drawer, h: 0 })}>
+        <Show when={live.run() !== null}>
           <LinkNote />
           <TakeDevice />
-        </section>
-
-        <Show when={connected() || live.run() !== null}>
-          <section class="live-facts panel" aria-label={LIVE.facts}>
-            <Facts />
-            <RunBar start={start} />
-          </section>
         </Show>
       </div>
-
-      <Show when={connected() || live.run() !== null}>
-        <section class="live-trace panel" aria-label={LIVE.traceLabel}>
-          <LiveTrace />
-          <Show when={live.run() !== null}>
-            <CureLine
-              cure={view()?.cure ?? null}
-              hasResin={live.setup()?.resin !== null && live.setup() !== null}
-              isLightCured={live.setup()?.resin?.curedBy === 'light'}
-              stage={view()?.stage ?? 'prepare'}
-              nowUtcMs={(live.rig()?.speed ?? 1) === 1 ? app.nowMs() : null}
-              units={app.units()}
-            />
-          </Show>
-        </section>
+      <Show when={cureSeen()}>
+        <div class="zone zone-cure" style={place(layout().cure)} data-testid="zone-cure">
+          <CureLine
+            size={cureRoom()}
+            cure={live.view()?.cure ?? null}
+            hasResin={live.setup()?.resin !== null && live.setup() !== null}
+            isLightCured={live.setup()?.resin?.curedBy === 'light'}
+            stage={stage()}
+            nowUtcMs={(live.rig()?.speed ?? 1) === 1 ? app.nowMs() : null}
+            units={app.units()}
+          />
+        </div>
       </Show>
-      <Show when={live.link()?.kind === 'rig' && connected()}>
-        <RigPanel />
-      </Show>
-      <Shelve alarm={shelving()} onDone={() => setShelving(null)} />
     </div>
   );
 }

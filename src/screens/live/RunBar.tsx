@@ -24,7 +24,7 @@ export function RunBar(props: { start: Start }) {
       : LIVE.deviceGuardAt(DEVICE_GUARD[state], pressure(limitMbar / 1000, app.units()));
   return (
     <div class="runbar">
-      <p class="small muted" data-testid="saved">
+      <p class="small" data-testid="saved">
         <span data-testid="link-state">{LINK_STATE[live.link()?.state ?? 'idle']}</span>.{' '}
         <Show when={run()} fallback={LIVE.notRecording}>
           {(r) => (

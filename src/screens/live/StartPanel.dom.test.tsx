@@ -6,6 +6,7 @@ import { defaultSettings } from '../../job/settings-defaults.ts';
 import type { Setup } from '../../job/setup.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
+import { held } from '../../widgets/testing/held.ts';
 import { METRIC } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { TRYING } from '../../words/link.ts';
@@ -214,7 +215,8 @@ describe('start in three presses', () => {
     await waitFor(() => expect(step()).toBe('packer'));
     await press('gauge-only');
     await waitFor(() => expect(step()).toBe('zero'));
-    await press('skip-zero');
+    await waitFor(() => expect(screen.getByTestId<HTMLButtonElement>('skip-zero').disabled).toBe(false));
+    held(screen.getByTestId('skip-zero'));
     await waitFor(() => expect(step()).toBe('running'));
     expect(asked).toContainEqual({
       q: 'command',

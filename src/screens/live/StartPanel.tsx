@@ -2,8 +2,10 @@ import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js';
 import type { RunSummary } from '../../engine/messages.ts';
 import type { JobBundle, Named } from '../../job/bundle.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
+import { Key } from '../../widgets/Key.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
 import { CAUTION, CAUTIONS_AT } from '../../words/cautions.ts';
+import { FACE } from '../../words/face.ts';
 import { dateTime, pressure } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { LINK_STATE, STOP_TRYING, TRYING } from '../../words/link.ts';
@@ -346,15 +348,17 @@ function Zero(props: { start: Start }) {
           </p>
         )}
       </Show>
-      <button
-        type="button"
-        class={`button wide ${pressed() ? 'primary' : 'quiet'}`}
+      <Key
+        class="wide"
+        means={`skip ${pressed()}`}
+        hold
         data-testid="skip-zero"
         disabled={props.start.busy()}
-        onClick={() => props.start.skipZero()}
+        onPress={() => props.start.skipZero()}
       >
-        {LIVE.zeroSkip}
-      </button>
+        <span>{LIVE.zeroSkip}</span>
+        <small>{FACE.hold}</small>
+      </Key>
       <SoundTest />
       <ul class="cautions small">
         <For each={CAUTIONS_AT.prepare}>{(c) => <li>{CAUTION[c]}</li>}</For>

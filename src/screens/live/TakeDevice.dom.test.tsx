@@ -1,4 +1,4 @@
-import { cleanup, fireEvent, render, screen, waitFor } from '@solidjs/testing-library';
+import { cleanup, render, screen, waitFor } from '@solidjs/testing-library';
 import { createSignal } from 'solid-js';
 import { afterEach, expect, it, vi } from 'vitest';
 import type { LinkView, Request, RunView } from '../../engine/messages.ts';
@@ -6,6 +6,7 @@ import { practiceRig } from '../../engine/rig-feed.ts';
 import { defaultSettings } from '../../job/settings-defaults.ts';
 import type { Setup } from '../../job/setup.ts';
 import { LIMITS, setupOf } from '../../job/testing/givens.ts';
+import { held } from '../../widgets/testing/held.ts';
 import { METRIC } from '../../words/format.ts';
 import { SPAN_UNKNOWN } from '../../words/link.ts';
 import { DEMO } from '../../words/testing/demo.ts';
@@ -77,15 +78,12 @@ function show(
   return { asked, said, setup, services };
 }
 
-async function take() {
-  fireEvent.click(screen.getByTestId('take-device'));
-  fireEvent.click(await screen.findByTestId('confirm-yes'));
-}
+const take = () => held(screen.getByTestId('take-device'));
 
 it('gives the run a Setup of the other device’s own channels, under the lower ceiling, and clears the sheet of the first one’s sensors', async () => {
   const { asked, setup, services } = show();
   expect(screen.getByTestId('take-device').textContent).toContain('sb-8');
-  await take();
+  take();
   await waitFor(() => expect(asked.at(-1)?.q).toBe('take-device'));
   const request = asked.at(-1);
   if (request?.q !== 'take-device') throw new Error('not asked');
@@ -119,7 +117,7 @@ it('is not offered outside a run, without another device, or between practice an
 it('a device whose scale is not known is not taken, and says why', async () => {
   const channels = FRAMES.map((c) => (c.quantity === 'press' ? { ...c, signal: 'voltage' as const } : c));
   const { asked, said } = show({ channels });
-  await take();
+  take();
   await waitFor(() => expect(said.join()).toContain(SPAN_UNKNOWN.title));
   expect(asked.some((r) => r.q === 'take-device')).toBe(false);
 });

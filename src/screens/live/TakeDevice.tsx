@@ -1,5 +1,6 @@
 import { createSignal, Show } from 'solid-js';
-import { Confirm } from '../../widgets/Dialog.tsx';
+import { Key } from '../../widgets/Key.tsx';
+import { FACE } from '../../words/face.ts';
 import { LIVE } from '../../words/live.ts';
 import { useServices } from '../context.ts';
 import { takeDevice } from './take-device.ts';
@@ -7,7 +8,6 @@ import { takeDevice } from './take-device.ts';
 /** Another device answers in a run: what else can be done than to put the first one back. */
 export function TakeDevice() {
   const app = useServices();
-  const [asking, setAsking] = createSignal(false);
   const [busy, setBusy] = createSignal(false);
   const other = () => {
     const run = app.live.run();
@@ -16,7 +16,6 @@ export function TakeDevice() {
   };
   const take = () => {
     const device = other();
-    setAsking(false);
     if (device === null || busy()) return;
     setBusy(true);
     takeDevice(app, device)
@@ -26,25 +25,20 @@ export function TakeDevice() {
   return (
     <Show when={other()}>
       {(device) => (
-        <>
-          <button
-            type="button"
-            class="button wide"
+        <div class="stack">
+          <p class="small">{LIVE.takeText}</p>
+          <Key
+            class="wide"
+            means={device().hello.deviceId}
+            hold
             data-testid="take-device"
             disabled={busy()}
-            onClick={() => setAsking(true)}
+            onPress={take}
           >
-            {LIVE.takeDevice(device().hello.deviceId)}
-          </button>
-          <Confirm
-            open={asking()}
-            title={LIVE.takeDevice(device().hello.deviceId)}
-            text={LIVE.takeText}
-            yes={LIVE.takeYes}
-            onYes={take}
-            onNo={() => setAsking(false)}
-          />
-        </>
+            <span>{LIVE.takeDevice(device().hello.deviceId)}</span>
+            <small>{FACE.hold}</small>
+          </Key>
+        </div>
       )}
     </Show>
   );

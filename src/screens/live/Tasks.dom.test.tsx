@@ -1,16 +1,21 @@
-import { cleanup, fireEvent, render, screen, waitFor } from '@solidjs/testing-library';
+import { cleanup, fireEvent, render, screen } from '@solidjs/testing-library';
 import { createSignal } from 'solid-js';
-import { afterEach, expect, it, vi } from 'vitest';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { Request } from '../../engine/messages.ts';
 import { ENTRIES } from '../../job/entries.ts';
 import { probeOf } from '../../sensing/testing/readings.ts';
 import { METRIC } from '../../units/display.ts';
 import type { WatchEvent } from '../../watch/events.ts';
+import { held } from '../../widgets/testing/held.ts';
 import { LIVE } from '../../words/live.ts';
 import { type Services, ServicesContext } from '../context.ts';
-import { GaugeCheck, Vent, WarmCheck, Witness } from './Tasks.tsx';
+import { GaugeCheck, WarmCheck, Witness } from './Tasks.tsx';
 
-afterEach(cleanup);
+beforeEach(() => void vi.useFakeTimers({ toFake: ['performance', 'setTimeout', 'clearTimeout'] }));
+afterEach(() => {
+  cleanup();
+  vi.useRealTimers();
+});
 
 function show(what: () => ReturnType<typeof GaugeCheck>) {
   const ask = vi.fn(async () => null);
@@ -54,7 +59,7 @@ it('sends what was read', () => {
   expect(ask).toHaveBeenCalledExactlyOnceWith({ q: 'command', command: { c: 'gauge', bar: 0.41 } });
 });
 
-/** An engine that notes samples, and breaks a rebound test off at once. */
+/** An engine that notes samples. */
 function answering(what: () => ReturnType<typeof GaugeCheck>) {
   const [events, setEvents] = createSignal<readonly WatchEvent[]>([]);
   const sent: unknown[] = [];
@@ -67,8 +72,6 @@ function answering(what: () => ReturnType<typeof GaugeCheck>) {
         ...events(),
         { tUs: 1, e: 'witness', hard: command.hard, atPipeTemperature: command.atPipeTemperature },
       ]);
-    if (command.c === 'vent' && !command.open)
-      setEvents([...events(), { tUs: 2, e: 'rebound', what: 'broken-off', bar: 0.4, seconds: 0 }]);
     return null;
   };
   const live = { events, view: () => ({ attempt: 1, stageSinceUs: 5, rebound: null, tUs: 9 }) };
@@ -80,31 +83,21 @@ function answering(what: () => ReturnType<typeof GaugeCheck>) {
   return sent;
 }
 
-it('hard and not hard answer the press; a contradiction is asked before it is noted', async () => {
-  HTMLDialogElement.prototype.showModal ??= () => undefined;
+it('hard and not hard answer the press; a contradiction is held', () => {
   const sent = answering(() => <Witness />);
   const noted = () => screen.queryByTestId('witness-noted')?.textContent;
   expect(noted()).toBeUndefined();
   fireEvent.click(screen.getByTestId('witness-soft'));
   expect(noted()).toBe(LIVE.notedSoft);
   expect(screen.getByTestId('witness-soft').getAttribute('aria-pressed')).toBe('true');
-  fireEvent.click(screen.getByTestId('witness-hard'));
+  vi.advanceTimersByTime(1000);
+  fireEvent.click(screen.getByTestId('witness-hard'), { detail: 1 });
   expect(sent).toHaveLength(1);
-  expect(screen.getByText(LIVE.witnessWasSoft)).toBeTruthy();
-  fireEvent.click(screen.getByTestId('confirm-yes'));
+  held(screen.getByTestId('witness-hard'));
   expect(noted()).toBe(LIVE.notedWarm);
+  vi.advanceTimersByTime(1000);
   fireEvent.click(screen.getByTestId('witness-place'));
   fireEvent.click(screen.getByTestId('witness-hard'));
   expect(noted()).toBe(LIVE.notedHard);
   expect(sent).toHaveLength(3);
-});
-
-it('the vent answers the press, also where its test cannot begin', async () => {
-  answering(() => <Vent />);
-  fireEvent.click(screen.getByTestId('vent-open'));
-  await waitFor(() => expect(screen.getByTestId('vent-noted').textContent).toBe(LIVE.ventNoted));
-  expect(screen.getByTestId('vent-open').getAttribute('aria-pressed')).toBe('true');
-  fireEvent.click(screen.getByTestId('vent-close'));
-  expect(screen.getByTestId('rebound-result').textContent).toBe(LIVE.reboundBroken);
-  expect(screen.queryByTestId('vent-noted')).toBeNull();
 });

@@ -1,11 +1,11 @@
 import { createSignal, For, Show } from 'solid-js';
 import { ENTRIES, MOST_TEXT } from '../../job/entries.ts';
-import type { WatchEvent } from '../../watch/events.ts';
 import type { Command } from '../../watch/inputs.ts';
-import { Confirm } from '../../widgets/Dialog.tsx';
 import { TextField, Tick } from '../../widgets/Fields.tsx';
+import { Key } from '../../widgets/Key.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
-import { duration, pressure, temperature } from '../../words/format.ts';
+import { FACE } from '../../words/face.ts';
+import { pressure, temperature } from '../../words/format.ts';
 import { LIVE } from '../../words/live.ts';
 import { PLACE } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
@@ -16,30 +16,6 @@ import { witnessOf } from './stage-doubts.ts';
 function useCommand() {
   const app = useServices();
   return (command: Command) => void app.ask({ q: 'command', command }).catch(app.fail);
-}
-
-/** The moment of mixing starts the pot life. */
-export function Mixed() {
-  const app = useServices();
-  const send = useCommand();
-  return (
-    <Show when={app.live.setup()?.resin !== null}>
-      <Show
-        when={app.live.view()?.mixedUs == null}
-        fallback={
-          <p class="small muted">
-            {app.live.view()?.potLifeLeftS == null
-              ? LIVE.mixedAt
-              : LIVE.mixedPotLife(duration(app.live.view()?.potLifeLeftS))}
-          </p>
-        }
-      >
-        <button type="button" class="button wide" data-testid="mixed" onClick={() => send({ c: 'mixed' })}>
-          {LIVE.mixed}
-        </button>
-      </Show>
-    </Show>
-  );
 }
 
 /** Dial gauge against transducer at the seat pause: the second opinion on the one sensor. */
@@ -175,48 +151,15 @@ export function Note() {
   );
 }
 
-/** A fast fall in a hold asks one question. */
-export function Question() {
-  const app = useServices();
-  const send = useCommand();
-  const answer = (a: 'let-down' | 'loss') => send({ c: 'answer', question: 'let-down-or-loss', answer: a });
-  return (
-    <Show when={app.live.view()?.question === 'let-down-or-loss'}>
-      <div class="question" role="alertdialog" aria-label={LIVE.question} data-testid="question">
-        <p>{LIVE.question}</p>
-        <div class="row">
-          <button
-            type="button"
-            class="button grow"
-            data-testid="answer-let-down"
-            onClick={() => answer('let-down')}
-          >
-            {LIVE.answerLetDown}
-          </button>
-          <button type="button" class="button grow" data-testid="answer-loss" onClick={() => answer('loss')}>
-            {LIVE.answerLoss}
-          </button>
-        </div>
-      </div>
-    </Show>
-  );
-}
-
-/** The sample kept at pipe temperature, felt before let-down. What was noted is said; its contrary is asked. */
+/** The sample kept at pipe temperature, felt before let-down. What was noted is said; its contrary is held. */
 export function Witness() {
   const app = useServices();
   const send = useCommand();
   const [there, setThere] = createSignal(false);
-  const [asking, setAsking] = createSignal<boolean | null>(null);
   const noted = () => witnessOf(app.live.events(), app.live.view()?.attempt ?? 1);
-  const note = (hard: boolean) => {
-    setAsking(null);
-    send({ c: 'witness', hard, atPipeTemperature: there() });
-  };
-  const press = (hard: boolean) => {
+  const isContrary = (hard: boolean) => {
     const before = noted();
-    if (before !== null && before.hard !== hard) setAsking(hard);
-    else note(hard);
+    return before !== null && before.hard !== hard;
   };
   return (
     <fieldset class="task">
@@ -226,15 +169,19 @@ export function Witness() {
       <div class="row">
         <For each={[true, false]}>
           {(hard) => (
-            <button
-              type="button"
-              class="button grow"
+            <Key
+              class="grow"
+              means={String(hard)}
+              hold={isContrary(hard)}
               data-testid={hard ? 'witness-hard' : 'witness-soft'}
               aria-pressed={noted()?.hard === hard}
-              onClick={() => press(hard)}
+              onPress={() => send({ c: 'witness', hard, atPipeTemperature: there() })}
             >
-              {hard ? LIVE.witnessHard : LIVE.witnessSoft}
-            </button>
+              <span>{hard ? LIVE.witnessHard : LIVE.witnessSoft}</span>
+              <Show when={isContrary(hard)}>
+                <small>{FACE.hold}</small>
+              </Show>
+            </Key>
           )}
         </For>
       </div>
@@ -244,99 +191,6 @@ export function Witness() {
             {!e.hard ? LIVE.notedSoft : e.atPipeTemperature ? LIVE.notedHard : LIVE.notedWarm}
           </p>
         )}
-      </Show>
-      <Confirm
-        open={asking() !== null}
-        title={LIVE.witnessAgain}
-        text={asking() === true ? LIVE.witnessWasSoft : LIVE.witnessWasHard}
-        yes={asking() === true ? LIVE.witnessHard : LIVE.witnessSoft}
-        onYes={() => note(asking() === true)}
-        onNo={() => setAsking(null)}
-      />
-    </fieldset>
-  );
-}
-
-/** What the last of the rebound test says; one that began is told by its count-down. */
-const REBOUND_SAID: Readonly<Record<Extract<WatchEvent, { e: 'rebound' }>['what'], string>> = {
-  started: '',
-  stayed: LIVE.reboundStayed,
-  'came-back': LIVE.reboundBack,
-  'broken-off': LIVE.reboundBroken,
-};
-
-/** Vent, close, wait: a line at zero is not an empty packer. */
-export function Vent() {
-  const app = useServices();
-  const send = useCommand();
-  const rebound = () => app.live.view()?.rebound ?? null;
-  const last = () => app.live.events().findLast((e) => e.e === 'rebound');
-  // Of this stage only: what was said of the vent before it is over.
-  const [opened, setOpened] = createSignal<number | null>(null);
-  const saidOpen = () => opened() !== null && opened() === app.live.view()?.stageSinceUs;
-  const open = () =>
-    void app
-      .ask({ q: 'command', command: { c: 'vent', open: true } })
-      .then(() => setOpened(app.live.view()?.stageSinceUs ?? null), app.fail);
-  const shut = () => {
-    setOpened(null);
-    send({ c: 'vent', open: false });
-  };
-  const left = () => {
-    const r = rebound();
-    const v = app.live.view();
-    return r === null || v === null ? null : Math.max(0, r.needS - (v.tUs - r.sinceUs) / 1e6);
-  };
-  return (
-    <fieldset class="task" data-testid="rebound">
-      <legend>{LIVE.ventTitle}</legend>
-      <p class="small">{LIVE.ventText}</p>
-      <div class="row">
-        <button
-          type="button"
-          class="button grow"
-          data-testid="vent-open"
-          aria-pressed={saidOpen()}
-          onClick={open}
-        >
-          {LIVE.ventOpen}
-        </button>
-        <button
-          type="button"
-          class="button grow"
-          data-testid="vent-close"
-          aria-pressed={rebound() !== null}
-          onClick={shut}
-        >
-          {LIVE.ventClosed}
-        </button>
-      </div>
-      <Show
-        when={rebound() !== null}
-        fallback={
-          <Show
-            when={saidOpen()}
-            fallback={
-              <Show when={last()} keyed>
-                {(e) =>
-                  e.e === 'rebound' && (
-                    <p class="note strong" role="status" data-testid="rebound-result" data-what={e.what}>
-                      {REBOUND_SAID[e.what]}
-                    </p>
-                  )
-                }
-              </Show>
-            }
-          >
-            <p class="note strong" role="status" data-testid="vent-noted">
-              {LIVE.ventNoted}
-            </p>
-          </Show>
-        }
-      >
-        <p class="note strong" role="status">
-          {LIVE.reboundWait(duration(Math.ceil(left() ?? 0)))}
-        </p>
       </Show>
     </fieldset>
   );

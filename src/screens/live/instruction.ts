@@ -1,6 +1,5 @@
-import type { Told } from '../../words/orders.ts';
-import { INSTRUCTIONS, type Instruction } from '../../words/orders.ts';
 import type { DisplayUnits } from '../../words/format.ts';
+import { INSTRUCTIONS, type Instruction, type Told } from '../../words/orders.ts';
 import { liftShown } from './forecasts.ts';
 import {
   atZero,
@@ -37,29 +36,43 @@ const READY_SHARE = 0.5;
 
 function prepare(scene: Scene): Instructed {
   const { step, view, setup, events } = scene;
-  const say = (code: keyof Says['prepare'], told?: Told): Instructed => ({ stage: 'prepare', code, ...(told && { told }) });
+  const say = (code: keyof Says['prepare'], told?: Told): Instructed => ({
+    stage: 'prepare',
+    code,
+    ...(told && { told }),
+  });
   if (step === 'connect') return say('connect');
   if (step === 'packer') return say('packer');
   if (step === 'zero') return say((view.bar ?? 0) > COUPLED_BAR ? 'pressure' : 'zero');
-  if (view.mixedUs !== null || setup === null || setup.resin === null) return say('ready', { s: view.potLifeLeftS });
+  if (view.mixedUs !== null || setup === null || setup.resin === null)
+    return say('ready', { s: view.potLifeLeftS });
   const probes = view.temps.some((t) => t.place !== null);
   return say(probes && !events.some((e) => e.e === 'warm-check') ? 'warm' : 'mix');
 }
 
 function seat(scene: Scene): Instructed {
   const { view, pauseLeftS } = scene;
-  const say = (code: keyof Says['seat'], told?: Told): Instructed => ({ stage: 'seat', code, ...(told && { told }) });
+  const say = (code: keyof Says['seat'], told?: Told): Instructed => ({
+    stage: 'seat',
+    code,
+    ...(told && { told }),
+  });
   const seatBar = view.limits?.seatBar ?? null;
   const gauge = gaugeOf(scene);
   if (gauge !== null) return say(gauge.agrees === false ? 'differs' : 'compared');
-  if (pauseLeftS !== null) return pauseLeftS > 0 ? say('settle', { s: Math.ceil(pauseLeftS) }) : say('compare');
+  if (pauseLeftS !== null)
+    return pauseLeftS > 0 ? say('settle', { s: Math.ceil(pauseLeftS) }) : say('compare');
   const there = seatBar !== null && (view.bar ?? 0) >= seatBar - NEAR_SEAT_BAR;
   return there ? say('shut') : say('open', { bar: seatBar });
 }
 
 function inflate(scene: Scene): Instructed {
   const { view, cue } = scene;
-  const say = (code: keyof Says['inflate'], told?: Told): Instructed => ({ stage: 'inflate', code, ...(told && { told }) });
+  const say = (code: keyof Says['inflate'], told?: Told): Instructed => ({
+    stage: 'inflate',
+    code,
+    ...(told && { told }),
+  });
   const { limits, guard } = view;
   if (limits === null) return say('no-limit');
   if (guard.tooFast !== null) return say('too-fast', { bar: guard.tooFast.lateBar });
@@ -76,12 +89,17 @@ function inflate(scene: Scene): Instructed {
 
 function hold(scene: Scene): Instructed {
   const { view, events } = scene;
-  const say = (code: keyof Says['hold'], told?: Told): Instructed => ({ stage: 'hold', code, ...(told && { told }) });
+  const say = (code: keyof Says['hold'], told?: Told): Instructed => ({
+    stage: 'hold',
+    code,
+    ...(told && { told }),
+  });
   const noted = witnessOf(events, view.attempt);
   const met = cureMet(scene);
   const unjudged = view.standing.includes('cure-not-judged');
   if (noted?.hard === false) return say('soft');
-  if (noted?.hard === true && noted.atPipeTemperature && view.cure !== null && !unjudged) return say(met ? 'hard' : 'early');
+  if (noted?.hard === true && noted.atPipeTemperature && view.cure !== null && !unjudged)
+    return say(met ? 'hard' : 'early');
   if (noted?.hard === true && !noted.atPipeTemperature && met) return say('warm');
   if (unjudged) return say('cure-not-judged');
   if (met) return say('met');
@@ -91,10 +109,16 @@ function hold(scene: Scene): Instructed {
 
 function letDown(scene: Scene): Instructed {
   const { view, trust } = scene;
-  const say = (code: keyof Says['let-down'], told?: Told): Instructed => ({ stage: 'let-down', code, ...(told && { told }) });
+  const say = (code: keyof Says['let-down'], told?: Told): Instructed => ({
+    stage: 'let-down',
+    code,
+    ...(told && { told }),
+  });
   if (trust === 'lost' || trust === 'none') return say('lost');
   if (view.rebound !== null)
-    return say('wait', { s: Math.ceil(Math.max(0, view.rebound.needS - (view.tUs - view.rebound.sinceUs) / 1e6)) });
+    return say('wait', {
+      s: Math.ceil(Math.max(0, view.rebound.needS - (view.tUs - view.rebound.sinceUs) / 1e6)),
+    });
   const last = reboundOf(scene);
   if (last?.what === 'came-back') return say('back');
   if (!atZero(scene)) return say('open');
@@ -104,7 +128,11 @@ function letDown(scene: Scene): Instructed {
 
 function done(scene: Scene): Instructed {
   const { view, events } = scene;
-  const say = (code: keyof Says['done'], told?: Told): Instructed => ({ stage: 'done', code, ...(told && { told }) });
+  const say = (code: keyof Says['done'], told?: Told): Instructed => ({
+    stage: 'done',
+    code,
+    ...(told && { told }),
+  });
   if (isPressed(scene)) return say('pressure');
   if (view.standing.includes('no-hold-by-tap')) return say('unseen');
   return seenOf(events, view.attempt).reboundStayed

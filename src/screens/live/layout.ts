@@ -156,7 +156,7 @@ function wide(g: Ground): Zones {
 function tall(g: Ground, hand: boolean): Zones {
   const { gap, x0, x1, top, bottom } = g;
   const pad = hand ? 8 : 16;
-  const [leadH, orderH, cureH] = hand ? [118, 166, 42] : [240, 250, 74];
+  const [leadH, orderH, cureH] = hand ? [118, 174, 42] : [240, 250, 74];
   const lead = rect(x0, top, x1 - x0, leadH);
   const order = rect(x0, bottom - orderH, x1 - x0, orderH);
   const cure = rect(x0, order.y - gap - cureH, x1 - x0, cureH);
@@ -188,7 +188,7 @@ function tall(g: Ground, hand: boolean): Zones {
     cure,
     order,
     alarm: rect(x0, alarmY, x1 - x0, bottom - alarmY),
-    alarmHigh: rect(x0, cure.y, x1 - x0, bottom - cure.y),
+    alarmHigh: hand ? rect(x0, alarmY, x1 - x0, bottom - alarmY) : rect(x0, cure.y, x1 - x0, bottom - cure.y),
     text: rect(order.x + pad + 2, order.y + pad, order.w - 2 * pad - 4, key.y - 8 - order.y - pad),
     row,
     more: rect(moreX, key.y, moreW, keyH),
@@ -199,16 +199,16 @@ function tall(g: Ground, hand: boolean): Zones {
 
 function low(g: Ground): Zones {
   const { gap, x0, x1, top, bottom, w, h } = g;
-  const pad = 8;
+  const pad = 6;
   const left = Math.round(w * 0.49);
   const rightX = left + gap;
   const rightW = x1 - rightX;
-  const lead = rect(rightX, top, rightW, 104);
+  const lead = rect(rightX, top, rightW, 98);
   const cure = rect(rightX, top + lead.h + gap, rightW, 36);
   const orderY = cure.y + cure.h + gap;
   const order = rect(rightX, orderY, rightW, bottom - orderY);
   const split = Math.round(rightW * clamp(0.52, g.share + 0.05, 0.64));
-  const key = rect(order.x + 86, order.y + order.h - pad - 58, rightW - 86 - pad, 58);
+  const key = rect(order.x + 86, order.y + order.h - pad - LEAST_TARGET, rightW - 86 - pad, LEAST_TARGET);
   const row = rect(order.x + pad, key.y - 4 - LEAST_TARGET, rightW - 2 * pad, LEAST_TARGET);
   const ackW = 112;
   const alarm = rect(rightX, cure.y, rightW, bottom - cure.y);
@@ -229,9 +229,9 @@ function low(g: Ground): Zones {
     order,
     alarm,
     alarmHigh: alarm,
-    text: rect(order.x + pad + 2, order.y + 6, rightW - 2 * pad - 4, key.y - 6 - order.y - 6),
+    text: rect(order.x + pad + 2, order.y + 4, rightW - 2 * pad - 4, key.y - 4 - order.y - 4),
     row,
-    more: rect(order.x + pad, key.y, 72, 58),
+    more: rect(order.x + pad, key.y, 72, LEAST_TARGET),
     key,
     ack: roomy
       ? rect(order.x + pad, key.y - 4 - LEAST_TARGET, rightW - 2 * pad, LEAST_TARGET)

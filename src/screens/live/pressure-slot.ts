@@ -1,5 +1,12 @@
-import { type DisplayUnits, duration, NO_VALUE, pressure, pressureNumber, pressureSlope } from '../../words/format.ts';
 import { FACE } from '../../words/face.ts';
+import {
+  type DisplayUnits,
+  duration,
+  NO_VALUE,
+  pressure,
+  pressureNumber,
+  pressureSlope,
+} from '../../words/format.ts';
 import { PRESSURE_SLOT } from '../../words/orders.ts';
 import { isPressed, type Scene, STILL_BAR_S } from './scene.ts';
 
@@ -9,7 +16,15 @@ import { isPressed, type Scene, STILL_BAR_S } from './scene.ts';
  * `calm`: as it is; `ceiling`, `over-rated`, `over-range`: red; `stale`, `lost`, `none`: no number to go by; `empty`: a line
  * at zero after the work, which says nothing of the packer.
  */
-export type PressureFace = 'calm' | 'ceiling' | 'over-rated' | 'over-range' | 'stale' | 'lost' | 'none' | 'empty';
+export type PressureFace =
+  | 'calm'
+  | 'ceiling'
+  | 'over-rated'
+  | 'over-range'
+  | 'stale'
+  | 'lost'
+  | 'none'
+  | 'empty';
 
 export interface PressureSlot {
   readonly face: PressureFace;
@@ -21,7 +36,15 @@ export interface PressureSlot {
 }
 
 /** Where the slope is of use: a hand is at a valve. At rest it is noise. */
-const SLOPED = { prepare: false, seat: true, inflate: true, hold: false, 'let-down': true, done: false, abandoned: true };
+const SLOPED = {
+  prepare: false,
+  seat: true,
+  inflate: true,
+  hold: false,
+  'let-down': true,
+  done: false,
+  abandoned: true,
+};
 
 /** Over a limit on the reading itself, whatever the alarms say. */
 export function faceOf(scene: Scene): PressureFace {
@@ -73,7 +96,9 @@ function noteOf(face: PressureFace, { view }: Scene, units: DisplayUnits): strin
       if (rate === null || Math.abs(rate) < STILL_BAR_S) return FACE.steady;
       const slope = pressureSlope(Math.abs(rate), units);
       if (rate < 0) return FACE.falling(slope);
-      return restBar === null ? FACE.rising(slope) : FACE.risingAtRest(slope, pressureNumber(restBar.value, units));
+      return restBar === null
+        ? FACE.rising(slope)
+        : FACE.risingAtRest(slope, pressureNumber(restBar.value, units));
     }
   }
 }
@@ -84,7 +109,7 @@ export function pressureSlot(scene: Scene, units: DisplayUnits): PressureSlot {
   // A lost reading is dashes in the large digits; its last number is said in small words, beside the time.
   const digits =
     face === 'lost' || face === 'none'
-      ? FACE.noDigits(NO_VALUE)
+      ? `${NO_VALUE} ${NO_VALUE}`
       : face === 'over-range'
         ? `>${pressureNumber(view.overBar, units)}`
         : pressureNumber(view.bar, units);

@@ -3,8 +3,8 @@ import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import type { Trust } from '../../widgets/trust.ts';
 import type { CueCount } from './cue-count.ts';
-import type { StartStep } from './start.ts';
 import { ownOf } from './stage-doubts.ts';
+import type { StartStep } from './start.ts';
 
 /** What instruction, key and slots are made of: the moment, and the little that the page itself remembers of it. */
 export interface Scene {
@@ -17,6 +17,43 @@ export interface Scene {
   /** Seconds of the seat pause that are left; null: it has not begun. */
   readonly pauseLeftS: number | null;
 }
+
+/** Before anything was heard. */
+export const BLANK_VIEW: WatchView = {
+  tUs: 0,
+  firstUs: null,
+  bar: null,
+  ageS: null,
+  overBar: null,
+  stale: false,
+  uBar: null,
+  flags: 0,
+  temps: [],
+  setup: null,
+  limits: null,
+  tap: 'unknown',
+  line: 'unknown',
+  standing: [],
+  stage: 'prepare',
+  attempt: 1,
+  stageSinceUs: 0,
+  guard: {
+    restBar: null,
+    rateBarPerS: null,
+    settleBar: null,
+    ceilingInS: null,
+    closeInS: null,
+    tooFast: null,
+  },
+  hold: null,
+  cure: null,
+  alarms: [],
+  question: null,
+  rebound: null,
+  mixedUs: null,
+  potLifeLeftS: null,
+  peakBar: null,
+};
 
 /** A line at or under this counts as empty, bar; its reading's own uncertainty counts where it is larger. */
 const ZERO_BAR = 0.02;
@@ -49,7 +86,9 @@ export function inWorkingBand({ view }: Scene): boolean {
 
 export function overWorking({ view }: Scene): boolean {
   const { bar, limits } = view;
-  return bar !== null && limits !== null && bar > limits.workingBar + Math.max(OVER_WORKING_BAR, view.uBar ?? 0);
+  return (
+    bar !== null && limits !== null && bar > limits.workingBar + Math.max(OVER_WORKING_BAR, view.uBar ?? 0)
+  );
 }
 
 export const cureMet = ({ view }: Scene): boolean =>

@@ -61,7 +61,8 @@ function ownKey(scene: Scene): StageKey {
   const { view } = scene;
   if (scene.step === 'connect') return key('connect', 'ready');
   if (scene.step === 'packer') return key('packer', 'ready');
-  if (scene.step === 'zero') return (view.bar ?? 0) > COUPLED_BAR ? key('skip-zero', 'hold') : key('zero', 'ready');
+  if (scene.step === 'zero')
+    return (view.bar ?? 0) > COUPLED_BAR ? key('skip-zero', 'hold') : key('zero', 'ready');
   const seatPlanned = view.limits?.seatBar != null;
   switch (view.stage) {
     case 'prepare':
@@ -78,7 +79,11 @@ function ownKey(scene: Scene): StageKey {
     case 'let-down':
       return letDownKey(scene);
     case 'abandoned':
-      return step(scene, atZero(scene) ? (nextStage('abandoned', seatPlanned) ?? 'inflate') : 'let-down', atZero(scene));
+      return step(
+        scene,
+        atZero(scene) ? (nextStage('abandoned', seatPlanned) ?? 'inflate') : 'let-down',
+        atZero(scene),
+      );
     case 'done':
       return key('end', atZero(scene) ? 'ready' : 'hold');
     default:

@@ -1,13 +1,20 @@
 import type { AlarmCode } from '../../watch/codes.ts';
 import type { AlarmView } from '../../watch/view.ts';
 import { FACE } from '../../words/face.ts';
-import { clockTime, type DisplayUnits, duration, pressure, pressureNumber, temperature } from '../../words/format.ts';
+import {
+  clockTime,
+  type DisplayUnits,
+  duration,
+  pressure,
+  pressureNumber,
+  temperature,
+} from '../../words/format.ts';
 import { leakText } from '../../words/hold.ts';
 import { TIME_SLOT } from '../../words/orders.ts';
 import { STEADY_S } from './cue-count.ts';
-import { SEAT_PAUSE_S } from './seat-pause.ts';
 import { faceOf } from './pressure-slot.ts';
 import { cureMet, isStill, reboundOf, type Scene } from './scene.ts';
+import { SEAT_PAUSE_S } from './seat-pause.ts';
 
 /** What the second slot counts: the time that matters now, named, and what stands under it. */
 
@@ -23,8 +30,9 @@ export interface TimeSlot {
   readonly rungs: { readonly left: number; readonly of: number } | null;
   readonly sub: string;
   readonly facts: readonly string[];
-  /** The black block of a cure time that is reached: words, no time. */
+  /** Words in the place of a time: a black block, or a red one where `alarmed`. */
   readonly block: readonly string[] | null;
+  readonly alarmed: boolean;
 }
 
 /** The tablet's clock at the moment, UTC ms; null: simulated time runs at another pace than clocks. */
@@ -39,8 +47,17 @@ export function timeParts(seconds: number, fine = true): readonly Part[] {
   const s = Math.max(0, Math.floor(seconds + 1e-6));
   if (s < 60) return [[String(s), 's']];
   const min = Math.floor(s / 60);
-  if (min < 60) return fine && min < 10 ? [[String(min), 'min'], [two(s % 60), 's']] : [[String(min), 'min']];
-  return [[String(Math.floor(min / 60)), 'h'], [two(min % 60), 'min']];
+  if (min < 60)
+    return fine && min < 10
+      ? [
+          [String(min), 'min'],
+          [two(s % 60), 's'],
+        ]
+      : [[String(min), 'min']];
+  return [
+    [String(Math.floor(min / 60)), 'h'],
+    [two(min % 60), 'min'],
+  ];
 }
 
 const MINUTE_S = 60;
@@ -57,6 +74,7 @@ const slot = (code: TimeSlot['code'], more: Partial<TimeSlot> = {}): TimeSlot =>
   sub: '',
   facts: [],
   block: null,
+  alarmed: false,
   ...more,
 });
 
@@ -88,8 +106,11 @@ function danger(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot | nul
   }
   if (face === 'over-range' || face === 'over-rated') {
     const over = active(scene, 'over-rated', 'over-range');
+    // Who else has to act is said as large as the order itself; the count stands over it.
     return slot('over-rated', {
-      big: timeParts(over === undefined ? 0 : sinceS(scene, over.sinceUs)),
+      label: FACE.overFor(duration(Math.floor(over === undefined ? 0 : sinceS(scene, over.sinceUs)))),
+      block: FACE.everyoneClear,
+      alarmed: true,
       sub: face === 'over-range' ? FACE.trueUnknown : FACE.peak(pressure(view.peakBar, units)),
     });
   }
@@ -101,7 +122,11 @@ function danger(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot | nul
     const sub = settles === undefined ? '' : FACE.ifLeftOpen(pressure(settles, units));
     if (inS !== null) {
       const left = Math.floor(inS);
-      return slot('ceiling-in', { big: timeParts(inS), rungs: left <= STEADY_S ? { left, of: left } : null, sub });
+      return slot('ceiling-in', {
+        big: timeParts(inS),
+        rungs: left <= STEADY_S ? { left, of: left } : null,
+        sub,
+      });
     }
   }
   const trip = active(scene, 'device-trip');
@@ -180,7 +205,8 @@ function holding(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot {
   if (cure === null || setup?.resin == null || view.standing.includes('cure-not-judged'))
     return slot('held', { big: timeParts(heldS), facts });
   if (cureMet(scene)) {
-    const agoS = cure.metAtS === null ? null : Math.max(0, (view.tUs - (view.firstUs ?? 0)) / 1e6 - cure.metAtS);
+    const agoS =
+      cure.metAtS === null ? null : Math.max(0, (view.tUs - (view.firstUs ?? 0)) / 1e6 - cure.metAtS);
     return slot('cure-reached', {
       block: FACE.checkSample,
       sub:
@@ -229,7 +255,8 @@ function venting(scene: Scene, units: DisplayUnits): TimeSlot {
       big: timeParts(last.seconds),
       sub: FACE.cameBack(pressureNumber(last.bar, units), pressure(view.uBar, units)),
     });
-  if (last?.what === 'stayed') return slot('vent-stayed', { big: timeParts(last.seconds), sub: FACE.notEmpty });
+  if (last?.what === 'stayed')
+    return slot('vent-stayed', { big: timeParts(last.seconds), sub: FACE.notEmpty });
   const { bar, guard } = view;
   const rate = guard.rateBarPerS ?? 0;
   if (view.stage === 'let-down' && bar !== null && rate < -VENTS_BAR_S)

@@ -125,7 +125,6 @@ export const LIVE = {
   spanHour: '1 h',
   spanAll: 'All',
   traceLabel: 'Pressure and temperatures over time',
-  standing: 'Standing marks',
   deviceGuard: (state: string) => `Limit in the device: ${state}`,
   deviceGuardAt: (state: string, limit: string) => `Limit in the device: ${state}, ${limit}`,
   deviceSilence: 'Silence the device’s sounder',

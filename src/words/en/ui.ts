@@ -8,6 +8,8 @@ export const UI = {
   settings: 'Settings',
   about: 'About',
   mainNav: 'Pages',
+  menu: 'Menu',
+  standingMarks: 'Standing marks',
 
   // values
   pressure: 'Pressure',
@@ -50,6 +52,7 @@ export const UI = {
     'It stays silent for ten minutes and is then raised again if it still holds. The reason is recorded.',
   shelveReason: 'Reason',
   engineSilent: 'The watch has stopped answering',
+  engineSilentVerb: ['WATCH', 'THE GAUGE'],
   engineSilentTodo:
     'Nothing on this screen is live. Watch the dial gauge, keep clear, then reload this page.',
   reload: 'Reload this page',
@@ -86,4 +89,5 @@ export const UI = {
   // practice
   practiceWord: 'PRACTICE',
   practiceBanner: 'PRACTICE. Nothing here is a real line.',
+  practiceShort: 'PRACTICE · simulated rig',
 };

@@ -3,6 +3,7 @@ import { alarms } from './alarms.ts';
 import * as cautions from './cautions.ts';
 import * as demo from './demo.ts';
 import * as doubts from './doubts.ts';
+import * as face from './face.ts';
 import { hold } from './hold.ts';
 import { instructions } from './instructions.ts';
 import { lanes } from './lanes.ts';
@@ -21,6 +22,7 @@ export const watch = (format: Format) => {
     cautions,
     demo,
     doubts,
+    face,
     hold: hold(format),
     lanes: lanes(format),
     live,

@@ -1,0 +1,84 @@
+import { createSignal, For, type JSX, Show } from 'solid-js';
+import type { Route } from '../../screens/route.ts';
+import { UI } from '../../words/ui.ts';
+import { BRAND_MARK } from '../brand.ts';
+
+export const NAV: readonly { readonly page: Route['page']; readonly href: string; readonly text: string }[] =
+  [
+    { page: 'jobs', href: '#/jobs', text: UI.jobs },
+    { page: 'live', href: '#/live', text: UI.live },
+    { page: 'archive', href: '#/archive', text: UI.archive },
+    { page: 'settings', href: '#/settings', text: UI.settings },
+    { page: 'about', href: '#/about', text: UI.about },
+  ];
+
+/**
+ * The head of every page: name, pages, and what is to be known everywhere. A practice makes barrier stripes of it. In the hand the
+ * pages are behind Menu, which opens where it covers neither pressure nor ladder.
+ */
+export function Strip(props: {
+  page: Route['page'];
+  small: boolean;
+  practice: boolean;
+  style?: JSX.CSSProperties;
+  menuStyle?: JSX.CSSProperties | undefined;
+  children: JSX.Element;
+}) {
+  const [menu, setMenu] = createSignal(false);
+  const links = () => (
+    <For each={NAV}>
+      {(n) => (
+        <a
+          href={n.href}
+          data-testid={`nav-${n.page}`}
+          aria-current={props.page === n.page ? 'page' : undefined}
+          onClick={() => setMenu(false)}
+        >
+          {n.text}
+        </a>
+      )}
+    </For>
+  );
+  return (
+    <>
+      <header
+        class="shell-head"
+        classList={{ small: props.small, striped: props.practice }}
+        style={props.style ?? {}}
+        data-testid="zone-strip"
+      >
+        <div class="shell-name">
+          <div innerHTML={BRAND_MARK} />
+          <span classList={{ 'visually-hidden': props.small }}>{UI.app}</span>
+        </div>
+        <Show when={!props.small}>
+          <nav class="shell-nav" aria-label={UI.mainNav}>
+            {links()}
+          </nav>
+        </Show>
+        <Show when={props.practice}>
+          <section class="practice-banner" data-testid="practice-banner" aria-label={UI.practiceWord}>
+            <span title={UI.practiceBanner}>{props.small ? UI.practiceWord : UI.practiceShort}</span>
+          </section>
+        </Show>
+        {props.children}
+        <Show when={props.small}>
+          <button
+            type="button"
+            class="menu-key"
+            aria-expanded={menu()}
+            data-testid="menu"
+            onClick={() => setMenu(!menu())}
+          >
+            {UI.menu}
+          </button>
+        </Show>
+      </header>
+      <Show when={props.small && menu()}>
+        <nav class="shell-menu" aria-label={UI.mainNav} style={props.menuStyle ?? {}}>
+          {links()}
+        </nav>
+      </Show>
+    </>
+  );
+}

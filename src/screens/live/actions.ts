@@ -1,0 +1,151 @@
+import { createSignal } from 'solid-js';
+import type { Stage } from '../../watch/codes.ts';
+import type { Command } from '../../watch/inputs.ts';
+import type { AlarmView } from '../../watch/view.ts';
+import { FACE } from '../../words/face.ts';
+import { JOBS } from '../../words/jobs.ts';
+import { LIVE } from '../../words/live.ts';
+import { STAGE_KEY } from '../../words/orders.ts';
+import type { Services } from '../context.ts';
+import type { AnswerCode } from './answers.ts';
+import type { More } from './more/state.ts';
+import { doubtsOf, seenOf } from './stage-doubts.ts';
+import type { StageKey } from './stage-key.ts';
+import type { Start } from './start.ts';
+
+/** What the keys of the live page do. */
+export interface Actions {
+  press(key: StageKey): void;
+  /** To another stage; where something speaks against it the drawer asks why. */
+  go(to: Stage): void;
+  /** The same with its reason. */
+  send(to: Stage, reason?: string): void;
+  answer(code: AnswerCode): void;
+  command(command: Command): void;
+  acknowledge(alarms: readonly AlarmView[]): void;
+  /** Words on the stage key. */
+  label(key: StageKey): string;
+}
+
+export function createActions(app: Services, start: Start, more: More): Actions {
+  const { live } = app;
+  const [sending, setSending] = createSignal(false);
+  const command = (c: Command) => void app.ask({ q: 'command', command: c }).catch(app.fail);
+  /** What a real packer hangs on comes before a practice that was left open. */
+  const left = () => app.openRuns().find((r) => !r.practice) ?? app.openRuns()[0];
+  const resumable = () => {
+    const run = left();
+    return run !== undefined && (run.practice || app.serial.supported) ? run : undefined;
+  };
+
+  const send = (to: Stage, reason?: string) => {
+    if (sending()) return;
+    setSending(true);
+    void app
+      .ask({ q: 'command', command: reason === undefined ? { c: 'stage', to } : { c: 'stage', to, reason } })
+      .catch(app.fail)
+      .finally(() => setSending(false));
+    more.close();
+  };
+  const go = (to: Stage) => {
+    const view = live.view();
+    if (view === null) return;
+    const doubts = doubtsOf(to, view, seenOf(live.events(), view.attempt));
+    if (doubts.length === 0) send(to);
+    else more.ask({ to, doubts });
+  };
+
+  const connect = () => {
+    const run = resumable();
+    if (run !== undefined) {
+      if (run.practice) start.connectRig(run);
+      else start.connectDevice(false, run);
+    } else if (app.serial.supported) start.connectDevice(false);
+    else start.connectRig();
+  };
+  const begin = () => {
+    const run = app.openRuns()[0];
+    const job = start.job();
+    if (run !== undefined) start.resume(run);
+    else if (job != null && start.refusals(job).length === 0) start.useJob(job);
+    else if (start.practice() && job == null) start.usePractice();
+    else more.open('start', 'start-panel');
+  };
+  const beginLabel = () => {
+    const job = start.job();
+    if (app.openRuns()[0] !== undefined) return JOBS.resume;
+    if (job != null && start.refusals(job).length === 0) return FACE.useSheet;
+    return start.practice() && job == null ? LIVE.packerPractice : FACE.choosePacker;
+  };
+
+  return {
+    command,
+    send,
+    go,
+    acknowledge: (alarms) => {
+      for (const { alarm, occurrence } of alarms) command({ c: 'acknowledge', alarm, occurrence });
+    },
+    press: ({ does, to }) => {
+      if (start.busy()) return;
+      switch (does) {
+        case 'connect':
+          return connect();
+        case 'packer':
+          return begin();
+        case 'zero':
+          return start.zero();
+        case 'skip-zero':
+          return start.skipZero();
+        case 'compare':
+          return more.open('checks', 'gauge-value');
+        case 'test':
+          return command({ c: 'vent', open: false });
+        case 'end':
+          return start.endRun();
+        case 'stages':
+          return more.open('stages');
+        case 'stage':
+          if (to !== null) go(to);
+          return;
+        default:
+          return does satisfies never;
+      }
+    },
+    answer: (code) => {
+      switch (code) {
+        case 'warm':
+          return more.open('checks');
+        case 'mixed':
+          return command({ c: 'mixed' });
+        case 'hard':
+        case 'not-hard':
+          // The sentence over the keys asks for the sample that was kept at pipe temperature.
+          return command({ c: 'witness', hard: code === 'hard', atPipeTemperature: true });
+        case 'vent-open':
+          return command({ c: 'vent', open: true });
+        default:
+          return code satisfies never;
+      }
+    },
+    label: ({ does, to }) => {
+      switch (does) {
+        case 'connect':
+          return resumable() !== undefined
+            ? JOBS.connectResume
+            : app.serial.supported
+              ? STAGE_KEY.connect
+              : LIVE.connectRig;
+        case 'packer':
+          return beginLabel();
+        case 'skip-zero':
+          return LIVE.zeroSkip;
+        case 'stage':
+          return to === null ? '' : STAGE_KEY[to];
+        case 'stages':
+          return STAGE_KEY.demoted;
+        default:
+          return STAGE_KEY[does];
+      }
+    },
+  };
+}

@@ -1,0 +1,92 @@
+import { type Accessor, createMemo } from 'solid-js';
+import type { AlarmView, WatchView } from '../../watch/view.ts';
+import { createCalm } from '../../widgets/calm.ts';
+import { type Trust, viewTrust } from '../../widgets/trust.ts';
+import type { Instruction } from '../../words/orders.ts';
+import type { Services } from '../context.ts';
+import { type AlarmStage, alarmStage } from './alarm-stage.ts';
+import { type CueCount, NO_CUE, nextCue } from './cue-count.ts';
+import { type Instructed, instructionOf, sayInstruction } from './instruction.ts';
+import { type PressureSlot, pressureSlot } from './pressure-slot.ts';
+import { BLANK_VIEW, type Scene } from './scene.ts';
+import { nextPause, pauseLeftS, type SeatPause } from './seat-pause.ts';
+import { type StageKey, stageKey } from './stage-key.ts';
+import type { Start } from './start.ts';
+import { type TimeSlot, timeSlot } from './time-slot.ts';
+
+/** Everything that the live page shows beside its drawings, made once a moment from what the engine says. */
+export interface Face {
+  readonly scene: Accessor<Scene>;
+  readonly alarms: Accessor<AlarmStage>;
+  readonly key: Accessor<StageKey>;
+  readonly instructed: Accessor<Instructed>;
+  readonly instruction: Accessor<Instruction>;
+  readonly pressure: Accessor<PressureSlot>;
+  readonly time: Accessor<TimeSlot>;
+}
+
+const alarmSign = (a: AlarmView) => `${a.alarm} ${a.occurrence} ${a.state} ${a.priority}`;
+
+/** What is shown without a wait; numbers alone may wait their turn. */
+function signOf(view: WatchView | null): string {
+  if (view === null) return '';
+  const over =
+    view.limits === null || view.bar === null
+      ? ''
+      : [view.bar >= view.limits.ceilingBar, view.bar > view.limits.ratedBar].join();
+  return [
+    view.stage,
+    view.attempt,
+    view.stale,
+    view.overBar,
+    view.question,
+    over,
+    ...view.alarms.map(alarmSign),
+  ].join('|');
+}
+
+export function createFace(app: Services, start: Start): Face {
+  const { live } = app;
+  const trust = createMemo<Trust>(() => viewTrust(live.view(), live.silent()));
+  // The count and the pause go by every moment: none is left out.
+  const cue = createMemo<CueCount>((before) => {
+    const view = live.view();
+    if (view === null || live.silent()) return NO_CUE;
+    const { closeInS, rateBarPerS } = view.guard;
+    return nextCue(before, { ...view, closeInS: closeInS?.value ?? null, rateBarPerS });
+  }, NO_CUE);
+  const shownCue = createMemo(() => cue(), NO_CUE, {
+    equals: (a, b) => a.leftS === b.leftS && a.ofS === b.ofS && a.stopped === b.stopped,
+  });
+  const pause = createMemo<SeatPause>((before) => {
+    const view = live.view();
+    return view === null ? null : nextPause(before, view);
+  }, null);
+
+  const calm = createCalm(live.view, signOf);
+  const scene = createMemo<Scene>(() => {
+    const view = calm() ?? BLANK_VIEW;
+    return {
+      step: start.step(),
+      view,
+      trust: trust(),
+      events: live.events(),
+      setup: live.setup(),
+      cue: shownCue(),
+      pauseLeftS: pauseLeftS(pause(), view.tUs),
+    };
+  });
+  const alarms = createMemo(() => alarmStage(calm()?.alarms ?? [], calm()?.question ?? null));
+  const key = createMemo(() => stageKey(scene(), alarms().block !== null), undefined, {
+    equals: (a, b) => a.does === b.does && a.to === b.to && a.look === b.look,
+  });
+  const instructed = createMemo(() => instructionOf(scene()));
+  const instruction = createMemo(() => sayInstruction(instructed(), app.units()), undefined, {
+    equals: (a, b) => a.say === b.say && a.besides === b.besides,
+  });
+  const clock = () => ({ nowMs: (live.rig()?.speed ?? 1) === 1 ? app.nowMs() : null });
+  const same = <T>(a: T, b: T) => JSON.stringify(a) === JSON.stringify(b);
+  const pressure = createMemo(() => pressureSlot(scene(), app.units()), undefined, { equals: same });
+  const time = createMemo(() => timeSlot(scene(), app.units(), clock()), undefined, { equals: same });
+  return { scene, alarms, key, instructed, instruction, pressure, time };
+}

@@ -1,0 +1,127 @@
+import { describe, expect, it } from 'vitest';
+import type { Setup } from '../../job/setup.ts';
+import { LIMITS } from '../../job/testing/givens.ts';
+import type { WatchEvent } from '../../watch/events.ts';
+import { METRIC } from '../../words/format.ts';
+import { INSTRUCTIONS } from '../../words/orders.ts';
+import { NO_CUE } from './cue-count.ts';
+import { instructionOf, sayInstruction } from './instruction.ts';
+import { at, CURE, guard, sceneOf } from './testing/scene.ts';
+
+const RESIN = { resin: {} } as unknown as Setup;
+const codeOf = (...given: Parameters<typeof sceneOf>) => {
+  const { stage, code } = instructionOf(sceneOf(...given));
+  return `${stage} ${code}`;
+};
+const event = (e: Partial<WatchEvent> & { e: string }) => ({ tUs: 50e6, ...e }) as unknown as WatchEvent;
+
+describe('before a run', () => {
+  it('leads through connecting, the packer and the zero', () => {
+    expect(codeOf({}, { step: 'connect' })).toBe('prepare connect');
+    expect(codeOf({}, { step: 'packer' })).toBe('prepare packer');
+    expect(codeOf({ bar: 0.05 }, { step: 'zero' })).toBe('prepare zero');
+  });
+  it('never tells anybody to open a coupling under pressure', () => {
+    expect(codeOf({ bar: 0.3 }, { step: 'zero' })).toBe('prepare pressure');
+  });
+  it('asks for the probes and the resin, then says how long it lasts', () => {
+    const probe = [{ channel: 1, place: 'sleeve' as const, c: 12, uC: 0.5, flags: 0 }];
+    expect(codeOf({ temps: probe }, { setup: RESIN })).toBe('prepare warm');
+    expect(codeOf({}, { setup: RESIN })).toBe('prepare mix');
+    const ready = instructionOf(sceneOf({ mixedUs: 1, potLifeLeftS: 1680 }, { setup: RESIN }));
+    expect(sayInstruction(ready, METRIC).say).toContain('28');
+  });
+});
+
+describe('in the seat pause', () => {
+  const seat = (view: object, more = {}) => codeOf({ stage: 'seat', stageSinceUs: 10e6, ...view }, more);
+  it('opens, shuts, waits, compares, goes on', () => {
+    expect(seat({ bar: 0.1 })).toBe('seat open');
+    expect(seat({ bar: LIMITS.seatBar ?? 0 })).toBe('seat shut');
+    expect(seat({ bar: 0.4 }, { pauseLeftS: 7 })).toBe('seat settle');
+    expect(seat({ bar: 0.4 }, { pauseLeftS: 0 })).toBe('seat compare');
+    const gauge = (agrees: boolean) => ({ pauseLeftS: 0, events: [event({ e: 'gauge', agrees } as never)] });
+    expect(seat({ bar: 0.4 }, gauge(true))).toBe('seat compared');
+    expect(seat({ bar: 0.4 }, gauge(false))).toBe('seat differs');
+  });
+  it('a gauge that was compared in another pause is not this one’s', () => {
+    const events = [event({ e: 'gauge', agrees: true, tUs: 5e6 } as never)];
+    expect(seat({ bar: 0.4 }, { pauseLeftS: 0, events })).toBe('seat compare');
+  });
+});
+
+describe('in the fill', () => {
+  const fill = (view: object, more = {}) => codeOf({ stage: 'inflate', ...view }, more);
+  const cue = (leftS: number | null, stopped: 'unsure' | null = null) => ({
+    cue: { ...NO_CUE, leftS, stopped },
+  });
+  it('opens, makes ready, counts, shuts', () => {
+    expect(fill({ bar: 0.4 })).toBe('inflate open');
+    expect(fill({ bar: 1.2, guard: guard({ rateBarPerS: 0.05 }) })).toBe('inflate ready');
+    expect(fill({ bar: 1.2 }, cue(8))).toBe('inflate count-down');
+    expect(fill({ bar: 1.7 }, cue(0))).toBe('inflate shut-now');
+    expect(fill({ bar: LIMITS.workingBar })).toBe('inflate in-band');
+    expect(fill({ bar: LIMITS.workingBar + 0.2 })).toBe('inflate over');
+  });
+  it('a rise that is too fast for a hand comes first, and a count that broke off says so', () => {
+    const tooFast = { lateBar: 0.2, rateBarPerS: 0.5, mostBarPerS: 0.2 };
+    expect(fill({ bar: 1.2, guard: guard({ tooFast }) }, cue(2))).toBe('inflate too-fast');
+    expect(fill({ bar: 1.2 }, cue(null, 'unsure'))).toBe('inflate uncounted');
+  });
+  it('without a limit it goes by the plate', () => {
+    expect(fill({ bar: 1.2, limits: null })).toBe('inflate no-limit');
+  });
+});
+
+describe('in the hold', () => {
+  const hold = (view: object, events: readonly WatchEvent[] = []) =>
+    codeOf({ stage: 'hold', bar: 1.8, cure: CURE, ...view }, { events });
+  const sample = (hard: boolean, atPipeTemperature = true) => [
+    event({ e: 'witness', hard, atPipeTemperature } as never),
+  ];
+  const MET = { ...CURE, low: 1.02, metAtS: 50 };
+  it('keeps hands off, and asks for the sample once the cure time is reached', () => {
+    expect(hold({})).toBe('hold keep');
+    expect(hold({ cure: MET })).toBe('hold met');
+    expect(hold({ cure: MET }, sample(true))).toBe('hold hard');
+  });
+  it('a sample that is soft, early, or was kept warm leads nowhere', () => {
+    expect(hold({ cure: MET }, sample(false))).toBe('hold soft');
+    expect(hold({}, sample(true))).toBe('hold early');
+    expect(hold({ cure: MET }, sample(true, false))).toBe('hold warm');
+  });
+  it('tells of the heat to come', () => {
+    const lift = { peakBar: at(1.9), ceilingInS: null, adviceLowBar: null, adviceHighBar: null };
+    expect(hold({ hold: { lift, bandExit: null } })).toBe('hold lift');
+  });
+  it('a resin that light cures is not judged', () => {
+    expect(hold({ standing: ['cure-not-judged'] })).toBe('hold cure-not-judged');
+  });
+});
+
+describe('letting down and after', () => {
+  const down = (view: object, what?: string) =>
+    codeOf(
+      { stage: 'let-down', bar: 0, ...view },
+      { events: what === undefined ? [] : [event({ e: 'rebound', what, seconds: 25, bar: 0.06 } as never)] },
+    );
+  it('lets down, shuts the vent, waits, and says what was seen', () => {
+    expect(down({ bar: 0.6 })).toBe('let-down open');
+    expect(down({})).toBe('let-down shut');
+    expect(down({ rebound: { sinceUs: 90e6, needS: 25, startBar: 0 } })).toBe('let-down wait');
+    expect(down({}, 'stayed')).toBe('let-down stayed');
+    expect(down({ bar: 0.06 }, 'came-back')).toBe('let-down back');
+    expect(down({}, 'broken-off')).toBe('let-down broken');
+  });
+  it('without a reading the packer counts as full', () => {
+    expect(codeOf({ stage: 'let-down', bar: null }, { trust: 'lost' })).toBe('let-down lost');
+  });
+  it('done says that it may hold air, whatever was seen', () => {
+    for (const events of [[], [event({ e: 'rebound', what: 'stayed', seconds: 25, bar: 0 } as never)]]) {
+      const said = sayInstruction(instructionOf(sceneOf({ stage: 'done' }, { events })), METRIC);
+      expect(said.say).toBe(INSTRUCTIONS.done.untested().say);
+    }
+    expect(codeOf({ stage: 'done', bar: 0.4 })).toBe('done pressure');
+    expect(codeOf({ stage: 'done', standing: ['no-hold-by-tap'] })).toBe('done unseen');
+  });
+});

@@ -1,0 +1,86 @@
+import { CAP_EM, fit, widthEm } from '../../../widgets/fit.ts';
+import type { Rect } from '../layout.ts';
+import type { PressureSlot } from '../pressure-slot.ts';
+import type { Part, TimeSlot } from '../time-slot.ts';
+
+/** Font sizes of the two large values, px: as large as their slots take, the pressure always the larger. */
+
+export interface SlotRoom {
+  readonly rect: Pick<Rect, 'w' | 'h'>;
+  readonly pad: number;
+  readonly small: boolean;
+}
+
+/** Large digits stand closer than text does (tokens.css, --digit-gap). */
+export const DIGIT_GAP_EM = -0.035;
+/** Of the pressure's size, the most that a time may have. */
+const TIME_MOST = 0.86;
+/** A unit beside a large number, as a share of it, and the space around it, em of the number. */
+export const UNIT_SHARE = 0.3;
+const UNIT_SPACE_EM = 0.14;
+
+export const labelPx = ({ small }: SlotRoom): number => (small ? 12 : 17);
+export const notePx = ({ small }: SlotRoom): number => (small ? 11 : 18);
+export const unitPx = ({ small }: SlotRoom): number => (small ? 15 : 28);
+const lineH = (px: number) => Math.ceil(px * 1.2);
+
+/** Height that the tag under the digits takes, px; 0: none. */
+export function tagSize(slot: PressureSlot, room: SlotRoom): number {
+  if (slot.tag === null) return 0;
+  const width = room.rect.w - 2 * room.pad;
+  return fit(slot.tag, { width, height: room.small ? 15 : Math.min(48, room.rect.h * 0.19) });
+}
+
+/** Every digit is as wide as an 8: a size that goes by the number's form does not tremble with the number. */
+const form = (digits: string) => digits.replace(/\d/g, '8');
+
+export function digitSize(slot: PressureSlot, unit: string, room: SlotRoom): number {
+  const { w, h } = room.rect;
+  const tag = tagSize(slot, room);
+  const under =
+    tag > 0 ? tag + (room.small ? 4 : 12) : room.small || slot.note === '' ? 2 : lineH(notePx(room)) + 6;
+  const unitW = (widthEm(unit, 400) + 0.3) * unitPx(room);
+  return fit(form(slot.digits), {
+    width: w - 2 * room.pad - unitW,
+    height: h - 2 * room.pad - lineH(labelPx(room)) - under - (room.small ? 0 : 8),
+    spacingEm: DIGIT_GAP_EM,
+  });
+}
+
+function partsEm(parts: readonly Part[]): number {
+  return parts.reduce(
+    (em, [value, unit]) =>
+      em +
+      widthEm(form(value), 700, DIGIT_GAP_EM) +
+      (unit === '' ? 0 : UNIT_SHARE * widthEm(unit, 400) + UNIT_SPACE_EM),
+    0,
+  );
+}
+
+/** Height under the time: its note, the facts, the rungs, px. */
+export function underTime(slot: TimeSlot, room: SlotRoom, facts: number): number {
+  const note = slot.sub === '' ? 0 : lineH(notePx(room)) * (room.small ? 1 : 1) + 4;
+  const rungs = slot.rungs === null ? 0 : room.small ? 12 : 30;
+  return note + rungs + facts * (lineH(17) + 2);
+}
+
+/** @param pressurePx size of the pressure's digits beside it */
+export function timeSize(slot: TimeSlot, room: SlotRoom, pressurePx: number, facts: number): number {
+  const width = room.rect.w - 2 * room.pad;
+  const height =
+    room.rect.h -
+    2 * room.pad -
+    lineH(labelPx(room) + (room.small ? 0 : 5)) -
+    underTime(slot, room, facts) -
+    (room.small ? 2 : 8);
+  if (slot.block !== null) {
+    const n = slot.block.length;
+    return Math.min(
+      fit(slot.block, { width, height: (height / n) * CAP_EM * 0.98 }),
+      Math.floor(pressurePx * TIME_MOST),
+    );
+  }
+  if (slot.big === null) return 0;
+  const px = Math.min(width / Math.max(0.01, partsEm(slot.big)), height / CAP_EM, pressurePx * TIME_MOST);
+  return Math.max(1, Math.floor(px));
+}

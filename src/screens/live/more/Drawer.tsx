@@ -1,0 +1,163 @@
+import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js';
+import type { SpanChoice } from '../../../widgets/lanes/spans-shown.ts';
+import { FACE } from '../../../words/face.ts';
+import { useServices } from '../../context.ts';
+import type { Actions } from '../actions.ts';
+import { Facts } from '../Facts.tsx';
+import type { Layout } from '../layout.ts';
+import { place } from '../place.ts';
+import { RigPanel } from '../RigPanel.tsx';
+import { RunBar } from '../RunBar.tsx';
+import { StartPanel } from '../StartPanel.tsx';
+import type { Start } from '../start.ts';
+import { GaugeCheck, Note, WarmCheck, Witness } from '../Tasks.tsx';
+import { Alarms } from './Alarms.tsx';
+import { Spans } from './Spans.tsx';
+import { Stages, Why } from './Stages.tsx';
+import type { More, Tab } from './state.ts';
+
+/** Panels with fields stay where they are when another one is looked at: what was typed is kept. */
+const KEPT: readonly Tab[] = ['checks', 'note', 'alarms', 'why'];
+
+/**
+ * More: over the trace, and over nothing else. It holds what is not needed at a glance, and before a run the steps to one.
+ * An urgent alarm closes it; what was typed is there when it is opened again.
+ */
+export function Drawer(props: {
+  tab: Tab;
+  open: boolean;
+  more: More;
+  start: Start;
+  actions: Actions;
+  layout: Layout;
+  span: SpanChoice;
+  onSpan(span: SpanChoice): void;
+}) {
+  const { live } = useServices();
+  const running = () => props.start.step() === 'running';
+  const tabs = createMemo<readonly Tab[]>(
+    () => {
+      const connected = live.link()?.kind === 'rig' && live.rig() !== null;
+      const own: Tab[] = running()
+        ? ['numbers', 'spans', 'stages', 'checks', 'note', 'alarms', 'run']
+        : ['start', 'alarms', 'run'];
+      return connected ? [...own, 'rig'] : own;
+    },
+    [],
+    { equals: (a, b) => a.join() === b.join() },
+  );
+  const [visited, setVisited] = createSignal<ReadonlySet<Tab>>(new Set());
+  createEffect(() => {
+    const { tab } = props;
+    if (KEPT.includes(tab)) setVisited((seen) => (seen.has(tab) ? seen : new Set([...seen, tab])));
+  });
+  const [reason, setReason] = createSignal('');
+  const [shelf, setShelf] = createSignal('');
+  const shown = (tab: Tab) => props.open && props.tab === tab;
+
+  let element!: HTMLElement;
+  // What was opened gets the focus, so that a keyboard and a screen reader go on from there.
+  createEffect(
+    on(
+      () => (props.open ? `${props.tab} ${props.more.wanted() ?? ''}` : ''),
+      (now, before) => {
+        if (now === '' || now === before || props.more.tab() === null) return;
+        const wanted = props.more.wanted();
+        queueMicrotask(() => {
+          const field =
+            wanted === null ? null : element.querySelector<HTMLElement>(`[data-testid="${wanted}"]`);
+          (field ?? element).focus({ preventScroll: true });
+        });
+      },
+      { defer: true },
+    ),
+  );
+  return (
+    <section
+      class="drawer"
+      classList={{ practice: props.tab === 'rig' }}
+      hidden={!props.open}
+      style={place(props.layout.drawer)}
+      ref={element}
+      tabIndex={-1}
+      aria-label={FACE.tabs[props.tab]}
+      data-testid="drawer"
+      data-tab={props.tab}
+      onKeyDown={(e) => e.key === 'Escape' && props.more.close()}
+    >
+      <div class="drawer-tabs" role="tablist">
+        <For each={tabs()}>
+          {(tab) => (
+            <button
+              type="button"
+              role="tab"
+              class="drawer-tab"
+              aria-selected={props.tab === tab}
+              data-testid={`more-${tab}`}
+              onClick={() => props.more.open(tab)}
+            >
+              {FACE.tabs[tab]}
+            </button>
+          )}
+        </For>
+      </div>
+      <div class="drawer-body" role="tabpanel" aria-label={FACE.tabs[props.tab]}>
+        <Show when={shown('start') && !running()}>
+          <StartPanel start={props.start} />
+        </Show>
+        <Show when={shown('numbers')}>
+          <Facts />
+        </Show>
+        <Show when={shown('spans')}>
+          <Spans span={props.span} onSpan={props.onSpan} />
+        </Show>
+        <Show when={shown('stages')}>
+          <Stages actions={props.actions} />
+        </Show>
+        <Show when={visited().has('why')}>
+          <div hidden={!shown('why')}>
+            <Show when={props.more.asked()}>
+              {(asked) => (
+                <Why
+                  asked={asked()}
+                  reason={reason()}
+                  onReason={setReason}
+                  onSend={(why) => {
+                    props.actions.send(asked().to, why);
+                    setReason('');
+                  }}
+                  onBack={() => props.more.close()}
+                />
+              )}
+            </Show>
+          </div>
+        </Show>
+        <Show when={visited().has('checks')}>
+          <div class="stack" hidden={!shown('checks')}>
+            <GaugeCheck />
+            <WarmCheck />
+            <Show when={live.view()?.stage === 'hold'}>
+              <Witness />
+            </Show>
+          </div>
+        </Show>
+        <Show when={visited().has('note')}>
+          <div hidden={!shown('note')}>
+            <Note />
+          </div>
+        </Show>
+        <Show when={visited().has('alarms')}>
+          <div hidden={!shown('alarms')}>
+            <Alarms actions={props.actions} reason={shelf()} onReason={setShelf} />
+          </div>
+        </Show>
+        <Show when={shown('run')}>
+          <RunBar start={props.start} />
+        </Show>
+        <Show when={shown('rig')}>
+          <RigPanel />
+        </Show>
+      </div>
+    </section>
+  );
+}

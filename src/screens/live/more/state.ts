@@ -1,0 +1,48 @@
+import { type Accessor, createSignal } from 'solid-js';
+import type { Stage } from '../../../watch/codes.ts';
+import type { FACE } from '../../../words/face.ts';
+import type { StageDoubt } from '../stage-doubts.ts';
+
+export type Tab = keyof typeof FACE.tabs;
+
+/** A step that something speaks against, waiting for its reason. */
+export interface Asked {
+  readonly to: Stage;
+  readonly doubts: readonly StageDoubt[];
+}
+
+/** What the drawer shows. Closing it forgets nothing that was typed: its fields stay where they are, out of sight. */
+export interface More {
+  /** null: closed. */
+  readonly tab: Accessor<Tab | null>;
+  readonly asked: Accessor<Asked | null>;
+  /** What is to get the focus, by its test id; said once. */
+  readonly wanted: Accessor<string | null>;
+  open(tab: Tab, focus?: string): void;
+  ask(asked: Asked): void;
+  close(): void;
+}
+
+export function createMore(): More {
+  const [tab, setTab] = createSignal<Tab | null>(null);
+  const [asked, setAsked] = createSignal<Asked | null>(null);
+  const [wanted, setWanted] = createSignal<string | null>(null);
+  return {
+    tab,
+    asked,
+    wanted,
+    open(next, focus) {
+      setWanted(focus ?? null);
+      setTab(next);
+    },
+    ask(next) {
+      setAsked(next);
+      setWanted(null);
+      setTab('why');
+    },
+    close() {
+      setTab(null);
+      setAsked(null);
+    },
+  };
+}

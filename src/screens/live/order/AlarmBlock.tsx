@@ -1,0 +1,70 @@
+import { For, Show } from 'solid-js';
+import type { AlarmView } from '../../../watch/view.ts';
+import { AlarmShape } from '../../../widgets/AlarmShape.tsx';
+import { ALARM_TITLE, PRIORITY } from '../../../words/alarm-titles.ts';
+import { FACE } from '../../../words/face.ts';
+import type { Order } from '../../../words/orders.ts';
+import type { Layout } from '../layout.ts';
+import { place } from '../place.ts';
+import { blockLayout, VERB_LINE_EM } from './sizes.ts';
+
+/** An alarm on the stage: shape, verb, two figures, one sentence. It is there at once; only its outline blinks. */
+export function AlarmBlock(props: {
+  alarm: AlarmView;
+  form: 'urgent' | 'high' | 'was';
+  order: Order;
+  layout: Layout;
+  others: readonly AlarmView[];
+}) {
+  const parts = () => ({
+    // One that is over orders nothing: its name stands where the order stood.
+    verb: props.form === 'was' ? [FACE.wasTitle(ALARM_TITLE[props.alarm.alarm])] : props.order.verb,
+    figures: props.order.figures,
+    sentence: props.order.sentence,
+  });
+  const at = () => blockLayout(props.layout, props.form, parts());
+  const within = (r: Parameters<typeof place>[0]) => place(r, at().zone);
+  return (
+    <div
+      class="alarm-block"
+      data-testid={`alarm-${props.alarm.alarm}`}
+      data-state={props.alarm.state}
+      data-priority={props.alarm.priority}
+    >
+      <Show when={at().shape.w > 20}>
+        <div class="alarm-block-shape" style={within(at().shape)}>
+          <AlarmShape priority={props.alarm.priority} size={at().shape.w} />
+        </div>
+      </Show>
+      <p
+        class="verb"
+        data-testid="verb"
+        style={{ ...within(at().verb), 'font-size': `${at().verbPx}px`, 'line-height': String(VERB_LINE_EM) }}
+      >
+        <For each={at().lines}>{(line) => <span>{line} </span>}</For>
+      </p>
+      <dl class="figures">
+        <For each={parts().figures}>
+          {([label, value], i) => (
+            <div style={within(at().figures[i()]!)}>
+              <dt style={{ 'font-size': `${at().labelPx}px` }}>{label}</dt>
+              <dd style={{ 'font-size': `${at().figurePx}px` }}>{value}</dd>
+            </div>
+          )}
+        </For>
+      </dl>
+      <p class="sentence" style={{ ...within(at().sentence), 'font-size': `${at().sentencePx}px` }}>
+        <strong>{PRIORITY[props.alarm.priority]}.</strong>{' '}
+        <span class="alarm-text">{props.order.sentence}</span>{' '}
+        <Show when={props.others[0]}>
+          {(next) => (
+            <span class="alarm-next">
+              <AlarmShape priority={next().priority} size={16} />
+              {ALARM_TITLE[next().alarm]}
+            </span>
+          )}
+        </Show>
+      </p>
+    </div>
+  );
+}

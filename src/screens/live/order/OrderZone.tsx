@@ -1,0 +1,286 @@
+import { createMemo, For, Index, Show } from 'solid-js';
+import { AlarmShape } from '../../../widgets/AlarmShape.tsx';
+import { fitBlock } from '../../../widgets/fit.ts';
+import { FOCUS_MS, keepFocus } from '../../../widgets/focus.ts';
+import { Key } from '../../../widgets/Key.tsx';
+import { ALARM_TITLE, alarmLine } from '../../../words/alarm-titles.ts';
+import { FACE } from '../../../words/face.ts';
+import { duration } from '../../../words/format.ts';
+import { LIVE } from '../../../words/live.ts';
+import { STAGE_KEY, VERBS } from '../../../words/orders.ts';
+import { UI } from '../../../words/ui.ts';
+import { useServices } from '../../context.ts';
+import type { Actions } from '../actions.ts';
+import { type AnswerCode, answersOf } from '../answers.ts';
+import type { Face } from '../face.ts';
+import type { Layout } from '../layout.ts';
+import type { More } from '../more/state.ts';
+import { place } from '../place.ts';
+import { AlarmBlock } from './AlarmBlock.tsx';
+import { Plate } from './Plate.tsx';
+import { instructionLayout } from './sizes.ts';
+
+/** After a change of stage the key waits for longer than others: what it begins is not taken back, ms. */
+const STAGE_REST_MS = 1200;
+
+const ANSWER: Record<AnswerCode, { readonly text: string; readonly testId: string }> = {
+  warm: { text: FACE.warm, testId: 'to-warm' },
+  mixed: { text: STAGE_KEY.mixed, testId: 'mixed' },
+  hard: { text: STAGE_KEY.hard, testId: 'answer-hard' },
+  'not-hard': { text: STAGE_KEY['not-hard'], testId: 'answer-soft' },
+  'vent-open': { text: STAGE_KEY['vent-open'], testId: 'vent-open' },
+};
+
+/**
+ * One instruction, one action; an alarm takes the place of the instruction, never of the key. No key moves whatever is
+ * shown, and acknowledge stands where only text stood.
+ */
+export function OrderZone(props: { face: Face; layout: Layout; actions: Actions; more: More }) {
+  const app = useServices();
+  const { live } = app;
+  const stage = () => props.face.alarms();
+  const zone = () => {
+    const { form } = stage();
+    return form === null
+      ? props.layout.order
+      : form === 'urgent'
+        ? props.layout.alarm
+        : props.layout.alarmHigh;
+  };
+  const within = (r: Parameters<typeof place>[0]) => place(r, zone());
+  const scene = () => props.face.scene();
+  const orderOf = (a: ReturnType<typeof stage>['block']) =>
+    a === null ? null : VERBS[a.alarm](a, scene().view, app.units());
+  const blockOrder = createMemo(() => orderOf(stage().block));
+  const plateSentence = createMemo(() => orderOf(stage().plate)?.sentence ?? '');
+  const asks = () => stage().block?.alarm === 'fast-fall' && scene().view.question !== null;
+
+  const instruction = () => props.face.instruction();
+  const answers = createMemo(() => answersOf(scene(), props.face.instructed()), [], {
+    equals: (a, b) => JSON.stringify(a) === JSON.stringify(b),
+  });
+  const rowUsed = () => stage().plate !== null || answers().length > 0;
+  const sizes = () => instructionLayout(props.layout, instruction().say, instruction().besides, rowUsed());
+
+  let element!: HTMLElement;
+  // The pressed key goes with what it was for: the focus stays in the zone, not at the top of the page.
+  const act = (work: () => void) => {
+    work();
+    setTimeout(() => keepFocus(element), FOCUS_MS);
+  };
+  const acknowledge = () => {
+    const a = stage().ack;
+    if (a !== null) act(() => props.actions.acknowledge([a]));
+  };
+  const answerQuestion = (answer: 'let-down' | 'loss') =>
+    act(() => props.actions.command({ c: 'answer', question: 'let-down-or-loss', answer }));
+
+  const spokenAlarms = createMemo(() =>
+    [stage().block, stage().plate, ...stage().others]
+      .flatMap((a) => (a?.state === 'unacknowledged' ? [`${alarmLine(a.alarm, a.priority)}.`] : []))
+      .join(' '),
+  );
+  // By what is asked for, not by its numbers: a count is not read out.
+  const code = createMemo(() => `${props.face.instructed().stage} ${props.face.instructed().code}`);
+  const spoken = createMemo(() => (code() === '' ? '' : instruction().say));
+  const spokenOnce = createMemo<{ code: string; say: string }>(
+    (before) => (before.code === code() ? before : { code: code(), say: spoken() }),
+    { code: '', say: '' },
+  );
+
+  const key = () => props.face.key();
+  const label = () => props.actions.label(key());
+  const ackText = () => {
+    const { ack, block } = stage();
+    return ack !== null && ack !== block ? FACE.ackNext(ALARM_TITLE[ack.alarm]) : UI.acknowledge;
+  };
+  const ackPx = () =>
+    fitBlock(
+      ackText(),
+      { width: props.layout.ack.w - 20, height: props.layout.ack.h - 12 },
+      { most: props.layout.small ? 18 : 24, least: 11, weight: 700 },
+    );
+  const keyPx = () =>
+    fitBlock(
+      label(),
+      { width: props.layout.key.w - 24, height: props.layout.key.h - (key().look === 'hold' ? 30 : 14) },
+      { most: props.layout.small ? 19 : 26, least: 11, weight: 700 },
+    );
+
+  return (
+    <section
+      class="order"
+      classList={{
+        [stage().form ?? 'calm']: true,
+        [stage().block?.priority ?? 'none']: true,
+        waiting: stage().block?.state === 'unacknowledged',
+      }}
+      style={place(zone())}
+      ref={element}
+      tabIndex={-1}
+      aria-label={FACE.orderLabel}
+      data-testid="zone-order"
+      data-form={stage().form ?? 'none'}
+    >
+      <div class="visually-hidden" role="alert" aria-live="assertive">
+        {spokenAlarms()}
+      </div>
+      <div class="visually-hidden" role="status" aria-live="polite">
+        {stage().block === null ? spokenOnce().say : ''}
+      </div>
+      <Show when={stage().block}>
+        {(block) => (
+          <Show when={blockOrder()}>
+            {(order) => (
+              <AlarmBlock
+                alarm={block()}
+                form={stage().form ?? 'high'}
+                order={order()}
+                layout={props.layout}
+                others={stage().others}
+              />
+            )}
+          </Show>
+        )}
+      </Show>
+      <Show when={stage().block === null}>
+        <div
+          class="instruction"
+          data-testid="instruction"
+          data-stage={props.face.instructed().stage}
+          data-code={props.face.instructed().code}
+          classList={{ now: props.face.instructed().code === 'shut-now', row: rowUsed() }}
+          style={within(props.layout.text)}
+        >
+          <p class="say" data-testid="say" style={{ 'font-size': `${sizes().sayPx}px` }}>
+            {instruction().say}
+          </p>
+          <p
+            class="besides"
+            classList={{ 'visually-hidden': rowUsed() }}
+            style={{ 'font-size': `${sizes().besidesPx}px` }}
+          >
+            {instruction().besides}
+          </p>
+        </div>
+        <div class="order-row" style={within(props.layout.row)} classList={{ empty: !rowUsed() }}>
+          <Show
+            when={stage().plate}
+            fallback={
+              <Index each={answers()}>
+                {(a) => (
+                  <Key
+                    class="answer"
+                    means={a().code}
+                    hold={a().hold}
+                    fresh
+                    aria-pressed={a().said}
+                    data-testid={ANSWER[a().code].testId}
+                    onPress={() => act(() => props.actions.answer(a().code))}
+                  >
+                    <span>{ANSWER[a().code].text}</span>
+                    <Show when={a().hold}>
+                      <small>{FACE.hold}</small>
+                    </Show>
+                  </Key>
+                )}
+              </Index>
+            }
+          >
+            {(plate) => (
+              <Plate
+                alarm={plate()}
+                sentence={plateSentence()}
+                layout={props.layout}
+                onAcknowledge={() => act(() => props.actions.acknowledge([plate()]))}
+              />
+            )}
+          </Show>
+        </div>
+      </Show>
+      <ul class="order-others visually-hidden" aria-label={FACE.others}>
+        <For each={stage().others}>
+          {(a) => (
+            <li data-testid={`alarm-${a.alarm}`} data-state={a.state} data-priority={a.priority}>
+              <AlarmShape priority={a.priority} size={14} />
+              <span class="alarm-text">{orderOf(a)?.sentence}</span>
+            </li>
+          )}
+        </For>
+      </ul>
+      <Show when={stage().block !== null && asks()}>
+        <div class="question" style={within(props.layout.ack)} data-testid="question">
+          <Key
+            class="ack"
+            means="let-down"
+            fresh
+            data-testid="answer-let-down"
+            onPress={() => answerQuestion('let-down')}
+          >
+            {LIVE.answerLetDown}
+          </Key>
+          <Key
+            class="ack"
+            means="loss"
+            fresh
+            data-testid="answer-loss"
+            onPress={() => answerQuestion('loss')}
+          >
+            {LIVE.answerLoss}
+          </Key>
+        </div>
+      </Show>
+      <Show when={stage().block !== null && !asks() && stage().ack} keyed={false}>
+        {(ack) => (
+          <Key
+            class="ack"
+            fresh
+            means={`${ack().alarm} ${ack().occurrence} ${ack().state}`}
+            data-testid="ack"
+            data-alarm={ack().alarm}
+            style={{ ...within(props.layout.ack), 'font-size': `${ackPx()}px` }}
+            onPress={acknowledge}
+          >
+            {ackText()}
+          </Key>
+        )}
+      </Show>
+      <Show when={stage().block !== null && !asks() && stage().ack === null}>
+        <p class="ack-said" style={within(props.layout.ack)} data-testid="acknowledged">
+          {FACE.acknowledged(duration((scene().view.tUs - (stage().block?.sinceUs ?? 0)) / 1e6))}
+        </p>
+      </Show>
+      <Show when={stage().block === null || stage().ack === null}>
+        <button
+          type="button"
+          class="key more-key"
+          style={within(props.layout.more)}
+          data-testid="more"
+          aria-expanded={props.more.tab() !== null}
+          onClick={() => (props.more.tab() === null ? props.more.open('numbers') : props.more.close())}
+        >
+          {props.more.tab() === null ? FACE.more : FACE.close}
+        </button>
+      </Show>
+      <Key
+        class="stage-key"
+        classList={{ ready: key().look === 'ready', demoted: stage().block !== null }}
+        means={`${key().does} ${key().to}`}
+        hold={key().look === 'hold'}
+        restMs={STAGE_REST_MS}
+        style={{ ...within(props.layout.key), 'font-size': `${keyPx()}px` }}
+        data-testid="stage-key"
+        data-does={key().does}
+        data-to={key().to ?? ''}
+        data-look={key().look}
+        data-stage={live.view()?.stage ?? ''}
+        onPress={() => props.actions.press(key())}
+      >
+        <span>{label()}</span>
+        <Show when={key().look === 'hold' && key().does !== 'stages'}>
+          <small>{FACE.hold}</small>
+        </Show>
+      </Key>
+    </section>
+  );
+}

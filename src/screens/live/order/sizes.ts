@@ -1,0 +1,191 @@
+import { CAP_EM, fit, fitBlock, widthEm } from '../../../widgets/fit.ts';
+import type { Figure } from '../../../words/orders.ts';
+import type { Layout, Rect } from '../layout.ts';
+
+/** Where the parts of an alarm stand in the order zone, and how large: found by measuring, for each arrangement. */
+
+export interface BlockParts {
+  readonly verb: readonly string[];
+  readonly figures: readonly Figure[];
+  readonly sentence: string;
+}
+
+export interface BlockLayout {
+  readonly zone: Rect;
+  /** The verb's lines as they are set: one where that is larger. */
+  readonly lines: readonly string[];
+  readonly verb: Rect;
+  readonly verbPx: number;
+  readonly shape: Rect;
+  readonly figures: readonly Rect[];
+  readonly labelPx: number;
+  readonly figurePx: number;
+  readonly sentence: Rect;
+  readonly sentencePx: number;
+}
+
+/** Lines of capitals stand this close, em. */
+export const VERB_LINE_EM = 0.9;
+
+const rect = (x: number, y: number, w: number, h: number): Rect => ({
+  x,
+  y,
+  w: Math.max(0, w),
+  h: Math.max(0, h),
+});
+const longest = (lines: readonly string[]) => Math.max(...lines.map((line) => widthEm(line)), 0.01);
+
+/** The largest verb in a room, in as many lines as it is written in or in one. */
+function verbIn(
+  verb: readonly string[],
+  w: number,
+  h: number,
+  oneLine: boolean,
+): { lines: readonly string[]; px: number } {
+  const sizeOf = (lines: readonly string[]) =>
+    fit(lines, { width: w, height: Math.min(h / (lines.length * VERB_LINE_EM), h) * CAP_EM });
+  const lines = oneLine ? [verb.join(' ')] : verb;
+  return { lines, px: sizeOf(lines) };
+}
+
+const widthOf = (figures: readonly Figure[], labelPx: number, figurePx: number) =>
+  Math.ceil(
+    Math.max(
+      0,
+      ...figures.map(([label, value]) => Math.max(widthEm(label, 400) * labelPx, widthEm(value) * figurePx)),
+    ),
+  );
+
+function wide(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLayout {
+  const left = zone.x + 22;
+  const right = l.key.x - 20;
+  const footH = 42;
+  const h = zone.h - footH - 14;
+  const labelPx = 17;
+  const shapeS = Math.round(Math.min(high ? 0.5 * h : 0.44 * h, 110));
+  const figurePx = Math.round(Math.min(h * 0.27, 66));
+  const figuresW = widthOf(parts.figures, labelPx, figurePx);
+  const verbX = left + shapeS + 20;
+  const verbW = right - verbX - (figuresW > 0 ? figuresW + 28 : 0);
+  const { lines, px } = verbIn(parts.verb, verbW, h, high);
+  const used = Math.min(verbW, Math.ceil(longest(lines) * px));
+  const figureX = verbX + used + 28;
+  const cell = h / 2;
+  return {
+    zone,
+    lines,
+    verb: rect(verbX, zone.y + 10, verbW, h),
+    verbPx: px,
+    shape: rect(left, zone.y + 10 + (h - shapeS) / 2, shapeS, shapeS),
+    figures: parts.figures.map((_, i) => rect(figureX, zone.y + 12 + i * cell, figuresW, cell)),
+    labelPx,
+    figurePx,
+    sentence: rect(left, zone.y + zone.h - footH - 2, right - left, footH),
+    sentencePx: fitBlock(
+      parts.sentence,
+      { width: right - left - 90, height: footH },
+      { most: 20, least: 13 },
+    ),
+  };
+}
+
+function tall(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLayout {
+  const left = zone.x + 22;
+  const w = zone.w - 44;
+  const h = l.ack.y - 8 - zone.y - 12;
+  const { lines, px } = verbIn(parts.verb, high ? w - 90 : w, h, high);
+  const last = widthEm(lines.at(-1) ?? '') * px;
+  const shapeS = Math.round(Math.min(px * 0.9, 110, w - last - 20));
+  const lineTop =
+    zone.y + 12 + (h - lines.length * VERB_LINE_EM * px) / 2 + (lines.length - 1) * VERB_LINE_EM * px;
+  const figurePx = 48;
+  const labelPx = 17;
+  return {
+    zone,
+    lines,
+    verb: rect(left, zone.y + 12, w, h),
+    verbPx: px,
+    shape: rect(left + last + 20, lineTop + (VERB_LINE_EM * px - shapeS) / 2, shapeS, shapeS),
+    figures: parts.figures.map((_, i) =>
+      rect(left, i === 0 ? l.ack.y : l.key.y + 4, l.ack.x - left - 12, 76),
+    ),
+    labelPx,
+    figurePx,
+    sentence: rect(left, l.row.y, w, l.row.h),
+    sentencePx: fitBlock(parts.sentence, { width: w - 90, height: l.row.h }, { most: 22, least: 14 }),
+  };
+}
+
+/** Read from the hand: figures in one line under the verb, the sentence under them. */
+function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLayout {
+  const left = zone.x + 10;
+  const beside = l.ack.x > zone.x + zone.w / 2;
+  const w = beside ? l.ack.x - 8 - left : zone.w - 20;
+  const figureH = parts.figures.length > 0 ? 24 : 0;
+  // The row under the acknowledge key is free in a tall window: figures and sentence stand there.
+  const underAck = l.mode === 'tall';
+  const bottom = beside ? l.key.y - 4 : l.ack.y - 4;
+  const sentenceH = 30;
+  const h = underAck ? bottom - zone.y - 6 : bottom - zone.y - 6 - figureH - sentenceH;
+  const { lines, px } = verbIn(parts.verb, high && underAck ? w - 50 : w, h, high && underAck);
+  const top = zone.y + 6;
+  const last = widthEm(lines.at(-1) ?? '') * px;
+  const room = w - last - 10;
+  const shapeS = Math.round(Math.max(0, Math.min(px * 0.95, 72, room)));
+  const used = lines.length * VERB_LINE_EM * px;
+  const verbTop = top + Math.max(0, (h - used) / 2);
+  const textY = underAck ? l.row.y : top + h;
+  const cellW = w / Math.max(1, parts.figures.length);
+  return {
+    zone,
+    lines,
+    verb: rect(left, top, w, h),
+    verbPx: px,
+    shape: rect(
+      left + last + 10,
+      verbTop + used - VERB_LINE_EM * px + (VERB_LINE_EM * px - shapeS) / 2,
+      shapeS,
+      shapeS,
+    ),
+    figures: parts.figures.map((_, i) => rect(left + i * cellW, textY, cellW, figureH)),
+    labelPx: 11,
+    figurePx: 20,
+    sentence: rect(left, textY + figureH, w, sentenceH),
+    sentencePx: fitBlock(parts.sentence, { width: w - 50, height: sentenceH }, { most: 13, least: 9.5 }),
+  };
+}
+
+/** @param form which zone it takes */
+export function blockLayout(l: Layout, form: 'urgent' | 'high' | 'was', parts: BlockParts): BlockLayout {
+  const high = form !== 'urgent';
+  const zone = high ? l.alarmHigh : l.alarm;
+  if (l.small) return inHand(l, zone, parts, high);
+  return l.mode === 'wide' ? wide(l, zone, parts, high) : tall(l, zone, parts, high);
+}
+
+export interface InstructionLayout {
+  readonly sayPx: number;
+  readonly besidesPx: number;
+}
+
+/** @param rowUsed answers or a plate stand in the place of the second sentence */
+export function instructionLayout(
+  l: Layout,
+  say: string,
+  besides: string,
+  rowUsed: boolean,
+): InstructionLayout {
+  const h = rowUsed ? l.row.y - 4 - l.text.y : l.text.h;
+  const most = l.small ? 28 : l.mode === 'wide' ? (l.w >= 1500 ? 76 : 60) : 58;
+  const sayPx = fit(say, {
+    width: l.text.w,
+    height: Math.min(most, rowUsed ? h / 1.15 : h * 0.62) * CAP_EM,
+  });
+  const left = h - sayPx * 1.2;
+  const besidesPx = fitBlock(
+    besides,
+    { width: l.text.w, height: left },
+    { most: Math.min(l.small ? 16 : 30, Math.max(l.small ? 13 : 22, sayPx * 0.5)), least: l.small ? 11 : 16 },
+  );
+  return { sayPx, besidesPx };
+}

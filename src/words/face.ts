@@ -1,0 +1,3 @@
+import { chosen } from './chosen.ts';
+
+export const { FACE, LAMP, REASONS, SHELF_REASONS } = chosen('face');
