@@ -119,6 +119,7 @@ export function Shell(props: { services: AppServices; update: Update }) {
           <Strip
             page={route().page}
             small={small()}
+            narrow={size().width / (onLive() ? layout().zoom : 1) < 1100}
             practice={practice()}
             style={stripStyle()}
             menuStyle={onLive() ? fixed(layout().drawer) : undefined}

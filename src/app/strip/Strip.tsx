@@ -19,6 +19,8 @@ export const NAV: readonly { readonly page: Route['page']; readonly href: string
 export function Strip(props: {
   page: Route['page'];
   small: boolean;
+  /** No room for the name beside its mark. */
+  narrow: boolean;
   practice: boolean;
   style?: JSX.CSSProperties;
   menuStyle?: JSX.CSSProperties | undefined;
@@ -49,7 +51,7 @@ export function Strip(props: {
       >
         <div class="shell-name">
           <div innerHTML={BRAND_MARK} />
-          <span classList={{ 'visually-hidden': props.small }}>{UI.app}</span>
+          <span classList={{ 'visually-hidden': props.narrow }}>{UI.app}</span>
         </div>
         <Show when={!props.small}>
           <nav class="shell-nav" aria-label={UI.mainNav}>

@@ -50,33 +50,38 @@ export function StripState(props: { app: AppServices; onLive: boolean; small: bo
       <Show when={!props.onLive && connected() && !live.silent()}>
         <GlanceState app={props.app} small={props.small} view={view()} />
       </Show>
-      <Show when={props.onLive && standing().length > 0}>
-        <ul class="strip-marks" aria-label={UI.standingMarks} classList={{ folded: props.small }}>
-          <For each={standing()}>
-            {(code) => (
-              <li
-                class="strip-mark"
-                data-testid={code === 'no-limit' ? 'no-limit' : `standing-${code}`}
-                title={STANDING[code].means}
-              >
-                {STANDING[code].mark}
+      <Show when={block() !== null || (props.onLive && standing().length > 0)}>
+        <ul class="strip-marks" aria-label={UI.standingMarks}>
+          <Show when={block()}>
+            {(why) => (
+              <li class="strip-mark sound-off" data-testid="sound-blocked">
+                <span aria-hidden="true">{FACE.soundOff}</span>
+                <span class="visually-hidden" role="status">
+                  {why() === 'press' ? UI.loud : UI.soundGone}
+                </span>
               </li>
             )}
-          </For>
+          </Show>
+          <Show when={props.onLive}>
+            <For each={standing()}>
+              {(code) => (
+                <li
+                  class="strip-mark"
+                  classList={{ 'visually-hidden': props.small && standing().length > 1 }}
+                  data-testid={code === 'no-limit' ? 'no-limit' : `standing-${code}`}
+                  title={STANDING[code].means}
+                >
+                  {STANDING[code].mark}
+                </li>
+              )}
+            </For>
+            <Show when={props.small && standing().length > 1}>
+              <li class="strip-mark" aria-hidden="true">
+                {FACE.marks(standing().length)}
+              </li>
+            </Show>
+          </Show>
         </ul>
-        <Show when={props.small}>
-          <span class="strip-mark" aria-hidden="true">
-            {FACE.marks(standing().length)}
-          </span>
-        </Show>
-      </Show>
-      <Show when={block()}>
-        {(why) => (
-          <p class="strip-mark sound-off" role="status" data-testid="sound-blocked">
-            <span aria-hidden="true">{FACE.soundOff}</span>
-            <span class="visually-hidden">{why() === 'press' ? UI.loud : UI.soundGone}</span>
-          </p>
-        )}
       </Show>
       <p class="strip-record" data-testid="shell-link">
         <Show when={live.run() !== null} fallback={<span>{LINK_STATE[live.link()?.state ?? 'idle']}</span>}>

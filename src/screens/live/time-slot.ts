@@ -195,14 +195,14 @@ function fill(scene: Scene): TimeSlot {
 }
 
 function holding(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot {
-  const { view, setup } = scene;
+  const { view } = scene;
   const { cure, hold } = view;
   const facts =
     hold === null
       ? []
       : [FACE.inBand(duration(60 * hold.minutesInBand)), FACE.leak(leakText(hold.leak, units))];
   const heldS = sinceS(scene, view.stageSinceUs);
-  if (cure === null || setup?.resin == null || view.standing.includes('cure-not-judged'))
+  if (cure === null || view.standing.includes('cure-not-judged'))
     return slot('held', { big: timeParts(heldS), facts });
   if (cureMet(scene)) {
     const agoS =
@@ -267,7 +267,7 @@ function venting(scene: Scene, units: DisplayUnits): TimeSlot {
 export function timeSlot(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot {
   const first = danger(scene, units, clock);
   if (first !== null) return first;
-  if (scene.step === 'connect' || scene.step === 'packer') return slot('stage');
+  if (scene.step === 'connect' || scene.step === 'packer') return slot('stage', { label: FACE.noRun });
   switch (scene.view.stage) {
     case 'prepare':
       return potLife(scene) ?? stageFor(scene);

@@ -17,6 +17,7 @@ export const FACE = {
   falling: (slope: string) => `falling ${slope}`,
 
   // under and over the time
+  noRun: 'No run yet',
   now: 'NOW',
   cueMeans: 'then shut the valve',
   cueStopped: {
@@ -92,7 +93,7 @@ export const FACE = {
   rec: 'Rec',
   lamp: (n: number, priority: string, more: number) =>
     more === 0 ? `${n} ${priority}` : `${n} ${priority}, ${more} more`,
-  marks: (n: number) => (n === 1 ? '1 mark' : `${n} marks`),
+  marks: (n: number) => `${n} marks`,
   shelved: (title: string, left: string) => `Put aside: ${title}, ${left} left`,
   shelvedMany: (n: number, left: string) => `${n} put aside, next ${left} left`,
   soundOff: 'SOUND OFF',

@@ -43,10 +43,10 @@ export function AlarmBlock(props: {
       >
         <For each={at().lines}>{(line) => <span>{line} </span>}</For>
       </p>
-      <dl class="figures">
+      <dl class="figures" style={at().inLine ? within(at().figures[0]!) : {}}>
         <For each={parts().figures}>
           {([label, value], i) => (
-            <div style={within(at().figures[i()]!)}>
+            <div style={at().inLine ? {} : within(at().figures[i()]!)}>
               <dt style={{ 'font-size': `${at().labelPx}px` }}>{label}</dt>
               <dd style={{ 'font-size': `${at().figurePx}px` }}>{value}</dd>
             </div>

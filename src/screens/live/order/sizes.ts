@@ -17,7 +17,9 @@ export interface BlockLayout {
   readonly verb: Rect;
   readonly verbPx: number;
   readonly shape: Rect;
+  /** One a figure; one for all where they stand in a line. */
   readonly figures: readonly Rect[];
+  readonly inLine: boolean;
   readonly labelPx: number;
   readonly figurePx: number;
   readonly sentence: Rect;
@@ -78,6 +80,7 @@ function wide(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
     verbPx: px,
     shape: rect(left, zone.y + 10 + (h - shapeS) / 2, shapeS, shapeS),
     figures: parts.figures.map((_, i) => rect(figureX, zone.y + 12 + i * cell, figuresW, cell)),
+    inLine: false,
     labelPx,
     figurePx,
     sentence: rect(left, zone.y + zone.h - footH - 2, right - left, footH),
@@ -109,6 +112,7 @@ function tall(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
     figures: parts.figures.map((_, i) =>
       rect(left, i === 0 ? l.ack.y : l.key.y + 4, l.ack.x - left - 12, 76),
     ),
+    inLine: false,
     labelPx,
     figurePx,
     sentence: rect(left, l.row.y, w, l.row.h),
@@ -135,7 +139,6 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockL
   const used = lines.length * VERB_LINE_EM * px;
   const verbTop = top + Math.max(0, (h - used) / 2);
   const textY = underAck ? l.row.y : top + h;
-  const cellW = w / Math.max(1, parts.figures.length);
   return {
     zone,
     lines,
@@ -147,7 +150,8 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockL
       shapeS,
       shapeS,
     ),
-    figures: parts.figures.map((_, i) => rect(left + i * cellW, textY, cellW, figureH)),
+    figures: [rect(left, textY, w, figureH)],
+    inLine: true,
     labelPx: 11,
     figurePx: 20,
     sentence: rect(left, textY + figureH, w, sentenceH),
