@@ -3,6 +3,7 @@ import type { JSX } from 'solid-js';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { WatchEvent } from '../watch/events.ts';
 import { chooseWords, loadWords } from '../words/chosen.ts';
+import { STAGE_DOUBT } from '../words/en/doubts.ts';
 import { PSEUDO, untranslated, WITH_PSEUDO } from '../words/testing/pseudo.ts';
 import { DATA, draw, services, told, watchView } from './testing/told.tsx';
 
@@ -77,60 +78,90 @@ describe('in another language nothing is told in English by', () => {
   it.each(['prepare', 'seat', 'inflate', 'hold', 'let-down', 'done', 'abandoned'] as const)(
     'the live page in stage %s',
     async (stage) => {
-      const { StagePanel } = await import('./live/StagePanel.tsx');
+      const { Live } = await import('./live/Live.tsx');
       const { Facts } = await import('./live/Facts.tsx');
       const { RunBar } = await import('./live/RunBar.tsx');
       const { RigPanel } = await import('./live/RigPanel.tsx');
-      const { Cue } = await import('./live/Cue.tsx');
-      const { Question } = await import('./live/Tasks.tsx');
+      const { Alarms } = await import('./live/more/Alarms.tsx');
+      const { Stages, Why } = await import('./live/more/Stages.tsx');
+      const { GaugeCheck, Note, WarmCheck, Witness } = await import('./live/Tasks.tsx');
       const { createStart } = await import('./live/start.ts');
+      const { createMore } = await import('./live/more/state.ts');
+      const { createActions } = await import('./live/actions.ts');
       const view = watchView(stage);
       const app = services(WORDING, { view, events: EVENTS });
       const page = () => {
         const start = createStart(app, () => null);
+        const actions = createActions(app, start, createMore());
         return (
           <>
-            <StagePanel onEnd={() => undefined} />
+            <Live jobId={null} />
             <Facts />
             <RunBar start={start} />
             <RigPanel />
-            <Cue />
-            <Question />
+            <Alarms actions={actions} reason="" onReason={() => undefined} />
+            <Stages actions={actions} />
+            <Why
+              asked={{ to: stage, doubts: Object.keys(STAGE_DOUBT) as never }}
+              reason=""
+              onReason={() => undefined}
+              onSend={() => undefined}
+              onBack={() => undefined}
+            />
+            <GaugeCheck />
+            <WarmCheck />
+            <Note />
+            <Witness />
           </>
         );
       };
-      allTranslated(await show(page, { view, events: EVENTS }), 30);
+      allTranslated(await show(page, { view, events: EVENTS }), 60);
     },
   );
 
+  it.each(['prepare', 'seat', 'inflate', 'hold', 'let-down', 'done', 'abandoned'] as const)(
+    'the live page in stage %s without an alarm',
+    async (stage) => {
+      const { Live } = await import('./live/Live.tsx');
+      const view = watchView(stage, { alarms: [], question: null });
+      allTranslated(await show(() => <Live jobId={null} />, { view, events: EVENTS }), 8);
+    },
+  );
+
+  it('the strip of the live page and of the others, with an alarm and without', async () => {
+    const { StripState } = await import('../app/strip/StripState.tsx');
+    const { AlarmBar } = await import('../app/strip/AlarmBar.tsx');
+    const { Strip } = await import('../app/strip/Strip.tsx');
+    for (const alarms of [watchView('hold').alarms, []]) {
+      const view = watchView('hold', { alarms });
+      const app = services(WORDING, { view, events: EVENTS }) as never;
+      const page = () => (
+        <>
+          {[true, false].flatMap((onLive) =>
+            [true, false].map((small) => (
+              <Strip page="live" small={small} narrow={small} practice>
+                <StripState app={app} onLive={onLive} small={small} />
+              </Strip>
+            )),
+          )}
+          {alarms.map((alarm) => (
+            <AlarmBar app={app} alarm={alarm} onGo={() => undefined} />
+          ))}
+        </>
+      );
+      allTranslated(await show(page, { view, events: EVENTS }), 20);
+      end?.();
+    }
+  });
+
   it('the widgets of the live page', async () => {
-    const { AlarmList } = await import('../widgets/AlarmList.tsx');
-    const { BigNumber } = await import('../widgets/BigNumber.tsx');
     const { CureLine } = await import('../widgets/CureLine.tsx');
-    const { Ladder } = await import('../widgets/Ladder.tsx');
     const { Legend } = await import('../widgets/Legend.tsx');
     const { StageRibbon } = await import('../widgets/StageRibbon.tsx');
     const { METRIC: units } = await import('../units/display.ts');
     const view = watchView('hold');
     const page = () => (
       <>
-        {view.alarms.map((a) => (
-          <AlarmList
-            alarms={[a, { ...a, alarm: 'ceiling', state: 'shelved' }]}
-            nowUs={view.tUs}
-            units={units}
-            onAcknowledge={() => undefined}
-            onShelve={() => undefined}
-          />
-        ))}
-        <AlarmList alarms={[]} nowUs={0} units={units} silent onAcknowledge={() => undefined} />
-        {(['none', 'good', 'stale', 'lost', 'over'] as const).map((trust) => (
-          <>
-            <BigNumber bar={1.5} uBar={0.015} trust={trust} ageS={2.5} overBar={4} units={units} />
-            <Ladder bar={1.5} trust={trust} limits={view.limits} settle={null} units={units} alarmed />
-            <Ladder bar={1.5} trust={trust} limits={null} settle={null} units={units} alarmed />
-          </>
-        ))}
         {[null, 1e12].map((nowUtcMs) => (
           <CureLine
             cure={view.cure}
@@ -162,7 +193,7 @@ describe('in another language nothing is told in English by', () => {
         />
       </>
     );
-    allTranslated(await show(page), 80);
+    allTranslated(await show(page), 15);
   });
 
   it('the job sheet', async () => {

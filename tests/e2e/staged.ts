@@ -56,13 +56,13 @@ function stageEngine(): void {
     }
     terminate() {}
   }
-  globalThis.Worker = class {
-    constructor(url: string | URL, options?: WorkerOptions) {
-      if (!String(url).includes('engine.worker')) return new OwnWorker(url, options);
+  globalThis.Worker = new Proxy(OwnWorker, {
+    construct(target, given: ConstructorParameters<typeof Worker>) {
+      if (!String(given[0]).includes('engine.worker')) return new target(...given);
       worker = new Staged();
-      return worker as unknown as Worker;
-    }
-  } as unknown as typeof Worker;
+      return worker;
+    },
+  });
   const empty = () => ({ s: new Float64Array(0), bar: new Float32Array(0), temps: [] });
   // An engine that is heard: else the page says that nothing on it is live.
   setInterval(() => moment !== null && tell({ ...moment, fresh: empty() }), 500);
@@ -75,7 +75,10 @@ function stageEngine(): void {
       tell(moment);
       for (const event of events) tell({ m: 'event', event });
       const n = course.bar.length;
-      const s = Float64Array.from({ length: n }, (_, i) => (view.tUs - (view.firstUs ?? 0)) / 1e6 - (n - 1 - i) * course.stepS);
+      const s = Float64Array.from(
+        { length: n },
+        (_, i) => (view.tUs - (view.firstUs ?? 0)) / 1e6 - (n - 1 - i) * course.stepS,
+      );
       const bar = Float32Array.from(course.bar, (b) => b ?? Number.NaN);
       const temps = course.temps.map((t) => ({ channel: t.channel, c: Float32Array.from(t.c) }));
       tell({ ...moment, fresh: { s, bar, temps } });
@@ -96,7 +99,9 @@ export async function showScene(page: Page, scene: Scene): Promise<void> {
 }
 
 /** What the page asked of its engine, by kind. */
-export async function askedOf(page: Page): Promise<readonly { readonly q: string; readonly command?: { readonly c: string } }[]> {
+export async function askedOf(
+  page: Page,
+): Promise<readonly { readonly q: string; readonly command?: { readonly c: string } }[]> {
   return page.evaluate(() => (globalThis as unknown as { staging: Staging }).staging.asked as never);
 }
 
@@ -152,7 +157,14 @@ export function moment(seconds: number, inStage: number, part: Partial<WatchView
     stage: 'prepare',
     attempt: 1,
     stageSinceUs: (seconds - inStage) * 1e6,
-    guard: { restBar: null, rateBarPerS: 0, settleBar: null, ceilingInS: null, closeInS: null, tooFast: null },
+    guard: {
+      restBar: null,
+      rateBarPerS: 0,
+      settleBar: null,
+      ceilingInS: null,
+      closeInS: null,
+      tooFast: null,
+    },
     hold: null,
     cure: null,
     alarms: [],
@@ -166,14 +178,22 @@ export function moment(seconds: number, inStage: number, part: Partial<WatchView
 }
 
 /** A course that rises and stands, seen from now backwards. */
-export function course(seconds: number, stepS: number, bar: (ago: number) => number | null, now: readonly number[] = [10.1, 12.4, 10]): Course {
+export function course(
+  seconds: number,
+  stepS: number,
+  bar: (ago: number) => number | null,
+  now: readonly number[] = [10.1, 12.4, 10],
+): Course {
   const n = Math.floor(seconds / stepS) + 1;
   const ago = Array.from({ length: n }, (_, i) => (n - 1 - i) * stepS);
   return {
     seconds,
     stepS,
     bar: ago.map(bar),
-    temps: now.map((c, i) => ({ channel: i + 1, c: ago.map((a) => c + 0.4 * (i + 1) * Math.sin(a / (seconds / 4)) * Math.min(1, a / 60)) })),
+    temps: now.map((c, i) => ({
+      channel: i + 1,
+      c: ago.map((a) => c + 0.4 * (i + 1) * Math.sin(a / (seconds / 4)) * Math.min(1, a / 60)),
+    })),
   };
 }
 
@@ -195,7 +215,12 @@ const LINK: LinkView = {
 export function sceneOf(
   view: WatchView,
   drawn: Course,
-  more: { readonly events?: readonly WatchEvent[]; readonly practice?: boolean; readonly link?: Partial<LinkView>; readonly noRun?: boolean } = {},
+  more: {
+    readonly events?: readonly WatchEvent[];
+    readonly practice?: boolean;
+    readonly link?: Partial<LinkView>;
+    readonly noRun?: boolean;
+  } = {},
 ): Scene {
   const practice = more.practice === true;
   return {
@@ -204,9 +229,26 @@ export function sceneOf(
     run:
       more.noRun === true
         ? null
-        : { runId: `run-${view.tUs}-${view.stage}`, jobId: null, practice, resumed: false, savedUs: view.tUs, bytes: 5e5, storeFault: null },
+        : {
+            runId: `run-${view.tUs}-${view.stage}`,
+            jobId: null,
+            practice,
+            resumed: false,
+            savedUs: view.tUs,
+            bytes: 5e5,
+            storeFault: null,
+          },
     rig: practice
-      ? { truePackerBar: 1.4, trueLineBar: 1.4, valveOpen: 0.5, ventOpen: false, regulatorBar: 2, coupled: true, simulatedS: 10, speed: 1 }
+      ? {
+          truePackerBar: 1.4,
+          trueLineBar: 1.4,
+          valveOpen: 0.5,
+          ventOpen: false,
+          regulatorBar: 2,
+          coupled: true,
+          simulatedS: 10,
+          speed: 1,
+        }
       : null,
     events: more.events ?? [],
     course: drawn,
@@ -214,7 +256,13 @@ export function sceneOf(
 }
 
 const fill = (from: number, to: number, s: number) => (ago: number) =>
-  ago > s + 40 ? 0 : ago > s + 20 ? 0.4 * Math.min(1, (s + 40 - ago) / 15) : ago > s ? 0.4 : from + (to - from) * ((s - ago) / s) ** 0.85;
+  ago > s + 40
+    ? 0
+    : ago > s + 20
+      ? 0.4 * Math.min(1, (s + 40 - ago) / 15)
+      : ago > s
+        ? 0.4
+        : from + (to - from) * ((s - ago) / s) ** 0.85;
 const held = (seconds: number, bar: number) => (ago: number) =>
   ago > seconds - 30 ? (bar * Math.max(0, seconds - ago)) / 30 : bar + 0.004 * Math.sin(ago / 300);
 
@@ -229,7 +277,12 @@ const hold = (minutes: number, more: Partial<NonNullable<WatchView['hold']>> = {
   lift: null,
   ...more,
 });
-const cure = (low: number, high: number, metInS: number | null, metAtS: number | null = null): WatchView['cure'] => ({
+const cure = (
+  low: number,
+  high: number,
+  metInS: number | null,
+  metAtS: number | null = null,
+): WatchView['cure'] => ({
   sinceS: 60,
   progress: (low + high) / 2,
   low,
@@ -259,33 +312,96 @@ const tested = (tUs: number, what: 'stayed' | 'came-back', bar: number, seconds:
 /** Every stage, and alarms of each kind. */
 export const SCENES: Readonly<Record<string, () => Scene>> = {
   prepare: () =>
-    sceneOf(moment(370, 370, { mixedUs: 1e6, potLifeLeftS: 1690 }), course(120, 0.2, () => 0.002)),
+    sceneOf(
+      moment(370, 370, { mixedUs: 1e6, potLifeLeftS: 1690 }),
+      course(120, 0.2, () => 0.002),
+    ),
   seat: () =>
-    sceneOf(moment(400, 31, { stage: 'seat', bar: 0.4, guard: guardOf({ rateBarPerS: 0.001 }) }), course(120, 0.2, (a) => (a > 38 ? 0 : Math.min(0.4, 0.02 * (38 - a))))),
+    sceneOf(
+      moment(400, 31, { stage: 'seat', bar: 0.4, guard: guardOf({ rateBarPerS: 0.001 }) }),
+      course(120, 0.2, (a) => (a > 38 ? 0 : Math.min(0.4, 0.02 * (38 - a)))),
+    ),
   cue: () =>
     sceneOf(
-      moment(440, 19, { stage: 'inflate', bar: 1.12, guard: { ...rising(0.047), settleBar: at(1.52), closeInS: at(8.4) } }),
+      moment(440, 19, {
+        stage: 'inflate',
+        bar: 1.12,
+        guard: { ...rising(0.047), settleBar: at(1.52), closeInS: at(8.4) },
+      }),
       course(120, 0.2, fill(0.39, 1.12, 19)),
     ),
   hold: () =>
-    sceneOf(moment(3900, 3860, { stage: 'hold', bar: 1.47, hold: hold(64), cure: cure(0.36, 0.42, 6100), peakBar: 1.51 }), course(3900, 2, held(3900, 1.47))),
+    sceneOf(
+      moment(3900, 3860, {
+        stage: 'hold',
+        bar: 1.47,
+        hold: hold(64),
+        cure: cure(0.36, 0.42, 6100),
+        peakBar: 1.51,
+      }),
+      course(3900, 2, held(3900, 1.47)),
+    ),
   met: () =>
-    sceneOf(moment(11000, 10940, { stage: 'hold', bar: 1.46, hold: hold(183), cure: cure(1.02, 1.1, null, 10100), peakBar: 1.51 }), course(11000, 5, held(11000, 1.46))),
+    sceneOf(
+      moment(11000, 10940, {
+        stage: 'hold',
+        bar: 1.46,
+        hold: hold(183),
+        cure: cure(1.02, 1.1, null, 10100),
+        peakBar: 1.51,
+      }),
+      course(11000, 5, held(11000, 1.46)),
+    ),
   'let-down': () =>
-    sceneOf(moment(11100, 72, { stage: 'let-down', bar: 0.62, cure: cure(1.04, 1.12, null, 10100), guard: guardOf({ rateBarPerS: -0.009 }), peakBar: 1.51 }), course(120, 0.2, (a) => 0.62 * Math.exp(a / 84))),
+    sceneOf(
+      moment(11100, 72, {
+        stage: 'let-down',
+        bar: 0.62,
+        cure: cure(1.04, 1.12, null, 10100),
+        guard: guardOf({ rateBarPerS: -0.009 }),
+        peakBar: 1.51,
+      }),
+      course(120, 0.2, (a) => 0.62 * Math.exp(a / 84)),
+    ),
   test: () =>
-    sceneOf(moment(11400, 302, { stage: 'let-down', bar: 0.004, cure: cure(1.04, 1.12, null, 10100), rebound: { sinceUs: 11386e6, needS: 25, startBar: 0 }, peakBar: 1.51 }), course(120, 0.2, () => 0.003)),
+    sceneOf(
+      moment(11400, 302, {
+        stage: 'let-down',
+        bar: 0.004,
+        cure: cure(1.04, 1.12, null, 10100),
+        rebound: { sinceUs: 11386e6, needS: 25, startBar: 0 },
+        peakBar: 1.51,
+      }),
+      course(120, 0.2, () => 0.003),
+    ),
   done: () =>
-    sceneOf(moment(11500, 20, { stage: 'done', bar: 0, cure: cure(1.04, 1.12, null, 10100), peakBar: 1.51 }), course(120, 0.2, () => 0), {
-      events: tested(11470e6, 'stayed', 0, 25),
-    }),
+    sceneOf(
+      moment(11500, 20, { stage: 'done', bar: 0, cure: cure(1.04, 1.12, null, 10100), peakBar: 1.51 }),
+      course(120, 0.2, () => 0),
+      {
+        events: tested(11470e6, 'stayed', 0, 25),
+      },
+    ),
   rising: () =>
     sceneOf(
       moment(445, 24, {
         stage: 'inflate',
         bar: 1.38,
         guard: { ...rising(0.06), settleBar: at(1.93), ceilingInS: at(6.4) },
-        alarms: [alarmOf({ alarm: 'rising', sinceUs: 442e6, values: { kind: 'settle', settleBar: 1.93, settleLowBar: 1.88, settleHighBar: 1.97, ceilingBar: 1.74, inS: 6.4 } })],
+        alarms: [
+          alarmOf({
+            alarm: 'rising',
+            sinceUs: 442e6,
+            values: {
+              kind: 'settle',
+              settleBar: 1.93,
+              settleLowBar: 1.88,
+              settleHighBar: 1.97,
+              ceilingBar: 1.74,
+              inS: 6.4,
+            },
+          }),
+        ],
       }),
       course(120, 0.2, fill(0.39, 1.38, 24)),
     ),
@@ -306,9 +422,13 @@ export const SCENES: Readonly<Record<string, () => Scene>> = {
         bar: 3.0,
         peakBar: 3.0,
         guard: rising(0.01),
-        alarms: [alarmOf({ alarm: 'over-rated', sinceUs: 444e6, values: { bar: 3.0, ratedBar: 1.8, overBar: 1.2 } })],
+        alarms: [
+          alarmOf({ alarm: 'over-rated', sinceUs: 444e6, values: { bar: 3.0, ratedBar: 1.8, overBar: 1.2 } }),
+        ],
       }),
-      course(120, 0.2, (a) => (a < 40 ? 1.3 + 1.7 * (1 - Math.exp(-(40 - a) / 9)) : fill(0.39, 1.3, 20)(a - 40))),
+      course(120, 0.2, (a) =>
+        a < 40 ? 1.3 + 1.7 * (1 - Math.exp(-(40 - a) / 9)) : fill(0.39, 1.3, 20)(a - 40),
+      ),
     ),
   'over-range': () =>
     sceneOf(
@@ -319,7 +439,9 @@ export const SCENES: Readonly<Record<string, () => Scene>> = {
         peakBar: 4,
         alarms: [alarmOf({ alarm: 'over-range', sinceUs: 440e6, values: { spanBar: 4 } })],
       }),
-      course(120, 0.2, (a) => Math.min(4, a < 46 ? 1.3 + 3 * (1 - Math.exp(-(46 - a) / 14)) : fill(0.39, 1.3, 20)(a - 46))),
+      course(120, 0.2, (a) =>
+        Math.min(4, a < 46 ? 1.3 + 3 * (1 - Math.exp(-(46 - a) / 14)) : fill(0.39, 1.3, 20)(a - 46)),
+      ),
     ),
   lost: () =>
     sceneOf(
@@ -331,7 +453,13 @@ export const SCENES: Readonly<Record<string, () => Scene>> = {
         hold: hold(41),
         temps: [],
         cure: cure(0.2, 0.24, 8000),
-        alarms: [alarmOf({ alarm: 'pressure-lost', sinceUs: 2526e6, values: { bar: 1.46, cause: 'port', seconds: 6.2 } })],
+        alarms: [
+          alarmOf({
+            alarm: 'pressure-lost',
+            sinceUs: 2526e6,
+            values: { bar: 1.46, cause: 'port', seconds: 6.2 },
+          }),
+        ],
       }),
       course(2530, 1, (a) => (a < 7 ? null : held(2530, 1.46)(a))),
     ),
@@ -345,7 +473,11 @@ export const SCENES: Readonly<Record<string, () => Scene>> = {
         hold: hold(41),
         temps: [],
         alarms: [
-          alarmOf({ alarm: 'pressure-lost', sinceUs: 2526e6, values: { bar: 1.46, cause: 'port', seconds: 28 } }),
+          alarmOf({
+            alarm: 'pressure-lost',
+            sinceUs: 2526e6,
+            values: { bar: 1.46, cause: 'port', seconds: 28 },
+          }),
           alarmOf({ alarm: 'store-fault', priority: 'high', sinceUs: 2500e6, values: { cause: 'full' } }),
           alarmOf({ alarm: 'clock-jump', priority: 'low', sinceUs: 2500e6, values: { seconds: 40 } }),
         ],
@@ -358,9 +490,26 @@ export const SCENES: Readonly<Record<string, () => Scene>> = {
         stage: 'hold',
         bar: 1.61,
         guard: guardOf({ settleBar: at(1.78, 0.01) }),
-        hold: hold(82, { lift: { peakBar: at(1.78), ceilingInS: at(540), adviceLowBar: 0.9, adviceHighBar: 1.35 } }),
+        hold: hold(82, {
+          lift: { peakBar: at(1.78), ceilingInS: at(540), adviceLowBar: 0.9, adviceHighBar: 1.35 },
+        }),
         cure: cure(0.61, 0.7, 3480),
-        alarms: [alarmOf({ alarm: 'lift', priority: 'high', shelvable: true, sinceUs: 4930e6, values: { bar: 1.61, settleBar: 1.78, adviceLowBar: 0.9, adviceHighBar: 1.35, ceilingBar: 1.74, inS: 540 } })],
+        alarms: [
+          alarmOf({
+            alarm: 'lift',
+            priority: 'high',
+            shelvable: true,
+            sinceUs: 4930e6,
+            values: {
+              bar: 1.61,
+              settleBar: 1.78,
+              adviceLowBar: 0.9,
+              adviceHighBar: 1.35,
+              ceilingBar: 1.74,
+              inS: 540,
+            },
+          }),
+        ],
       }),
       course(4960, 2, (a) => held(4960, 1.46)(a) + 0.15 * Math.exp(-a / 1100)),
     ),
@@ -371,7 +520,14 @@ export const SCENES: Readonly<Record<string, () => Scene>> = {
         bar: 1.1,
         hold: hold(50),
         question: 'let-down-or-loss',
-        alarms: [alarmOf({ alarm: 'fast-fall', priority: 'high', sinceUs: 2996e6, values: { bar: 1.1, floorBar: 0.77 } })],
+        alarms: [
+          alarmOf({
+            alarm: 'fast-fall',
+            priority: 'high',
+            sinceUs: 2996e6,
+            values: { bar: 1.1, floorBar: 0.77 },
+          }),
+        ],
       }),
       course(3000, 1, (a) => (a < 6 ? 1.1 + 0.06 * a : held(3000, 1.46)(a))),
     ),
@@ -384,7 +540,14 @@ export const SCENES: Readonly<Record<string, () => Scene>> = {
         cure: cure(0.06, 0.08, null),
         alarms: [
           alarmOf({ alarm: 'cold', priority: 'low', shelvable: true, sinceUs: 1300e6, values: { c: 4.6 } }),
-          alarmOf({ alarm: 'leaking', priority: 'high', state: 'shelved', sinceUs: 1200e6, shelvedUntilUs: 2830e6, values: { mbarPerMin: 3 } }),
+          alarmOf({
+            alarm: 'leaking',
+            priority: 'high',
+            state: 'shelved',
+            sinceUs: 1200e6,
+            shelvedUntilUs: 2830e6,
+            values: { mbarPerMin: 3 },
+          }),
         ],
       }),
       course(1390, 1, held(1390, 1.47)),
@@ -405,12 +568,38 @@ export const SCENES: Readonly<Record<string, () => Scene>> = {
       moment(480, 60, {
         stage: 'inflate',
         bar: 1.5,
-        alarms: [alarmOf({ alarm: 'ceiling', state: 'returned', sinceUs: 460e6, values: { bar: 1.76, ceilingBar: 1.74 } })],
+        alarms: [
+          alarmOf({
+            alarm: 'ceiling',
+            state: 'returned',
+            sinceUs: 460e6,
+            values: { bar: 1.76, ceilingBar: 1.74 },
+          }),
+        ],
       }),
       course(120, 0.2, fill(0.39, 1.5, 60)),
     ),
   'no-limit': () =>
-    sceneOf(moment(120, 60, { stage: 'inflate', bar: 0.8, limits: null, standing: ['no-limit', 'not-zeroed', 'uncalibrated'], guard: rising(0.02) }), course(120, 0.2, fill(0.39, 0.8, 40))),
-  connect: () => sceneOf(moment(1, 1, { bar: null, ageS: null, limits: null, temps: [] }), course(1, 1, () => null), { noRun: true, link: { state: 'idle', kind: null } }),
-  packer: () => sceneOf(moment(20, 20, { limits: null, standing: ['no-limit'] }), course(20, 0.2, () => 0.001), { noRun: true }),
+    sceneOf(
+      moment(120, 60, {
+        stage: 'inflate',
+        bar: 0.8,
+        limits: null,
+        standing: ['no-limit', 'not-zeroed', 'uncalibrated'],
+        guard: rising(0.02),
+      }),
+      course(120, 0.2, fill(0.39, 0.8, 40)),
+    ),
+  connect: () =>
+    sceneOf(
+      moment(1, 1, { bar: null, ageS: null, limits: null, temps: [] }),
+      course(1, 1, () => null),
+      { noRun: true, link: { state: 'idle', kind: null } },
+    ),
+  packer: () =>
+    sceneOf(
+      moment(20, 20, { limits: null, standing: ['no-limit'] }),
+      course(20, 0.2, () => 0.001),
+      { noRun: true },
+    ),
 };

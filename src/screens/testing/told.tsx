@@ -10,6 +10,7 @@ import { type Account, OPEN_POINTS } from '../../record/account.ts';
 import { ALARMS, STANDINGS, type Stage } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { AlarmView, WatchView } from '../../watch/view.ts';
+import { LiveBuffer } from '../../widgets/live-buffer.ts';
 import { METRIC } from '../../words/create-format.ts';
 import { DEMO } from '../../words/testing/demo.ts';
 import type { Services } from '../context.ts';
@@ -382,6 +383,7 @@ export function services(
       silent: createSignal(false)[0],
       nowS: createSignal(90)[0],
       version: createSignal(0)[0],
+      buffer: new LiveBuffer(),
       setup: createSignal(SETUP)[0],
       setSetup: () => undefined,
     },
