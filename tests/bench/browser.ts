@@ -101,12 +101,10 @@ export async function benchBrowser(folder: string, runId: string): Promise<Row[]
     await page.goto(`${server.origin}/#/live`);
     await page.getByTestId('connect-rig').click();
     await page.getByTestId('use-practice').click();
-    await page.getByTestId('end-run').waitFor();
+    await page.getByTestId('zero').waitFor();
+    await page.getByTestId('more-rig').click();
     await page.getByText('20×', { exact: true }).click();
     await sleep(4000);
-    const frameCount = () =>
-      page.evaluate(() => Number(document.querySelector('[data-testid="saved"]')?.textContent?.length ?? 0));
-    await frameCount();
     const from = await busyS(cdp);
     await sleep(10_000);
     const busy = ((await busyS(cdp)) - from) / 10;

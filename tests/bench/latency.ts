@@ -110,8 +110,8 @@ export async function benchLatency(folder: string): Promise<Row[]> {
       engine.push(seen.handed[i]! - at);
       screen.push(seen.shown[i]! - at);
       await device.op('true 100000');
-      const ack = page.locator('[data-testid="acknowledge-over-rated"]');
-      // A press just after one row took another's place is not taken (widgets/AlarmList.tsx): press as a hand would, again.
+      const ack = page.getByTestId('ack');
+      // A press just after an alarm came is not taken (widgets/press-guard.ts): press as a hand would, again.
       const alarm = page.locator('[data-testid="alarm-over-rated"]');
       for (let k = 0; k < 20 && (await alarm.isVisible()); k++) {
         if (await ack.isVisible()) await ack.click();

@@ -64,7 +64,7 @@ it(`killed ${KILLS} times in mid-hold: at most 1 s of trace lost, the run offere
     await expect
       .poll(() => page.getByTestId('pressure').getAttribute('data-trust'), { timeout: 10_000 })
       .toBe('good');
-    await page.getByTestId('end-run').waitFor();
+    await page.getByTestId('stage').waitFor();
   }
   expect(Math.max(...lostS), `seconds lost: ${lostS.map((s) => s.toFixed(2)).join(' ')}`).toBeLessThanOrEqual(
     1,

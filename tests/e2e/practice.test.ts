@@ -2,6 +2,7 @@ import AxeBuilder from '@axe-core/playwright';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { faults, open, profile, serve, until } from './app.ts';
+import { endRun, openPanel } from './stage.ts';
 
 // The built app as a newcomer meets it: no device, the simulated rig by one press. Needs a browser and nothing else.
 
@@ -40,12 +41,12 @@ it('starts on the simulated rig with one press from the first page, and in three
   await page.getByTestId('practice-banner').waitFor();
   await page.getByTestId('use-practice').click();
   await page.getByTestId('zero').click();
-  await page.getByTestId('stage-next').waitFor();
+  await page.getByTestId('stage').waitFor();
   expect(await page.getByTestId('pressure').getAttribute('data-trust')).toBe('good');
   expect(await page.getByTestId('no-limit').count()).toBe(0);
 });
 
-/** Where the digits and the one next button stand on the page, at a phone's, a tablet's and a laptop's size. */
+/** Where the pressure and the one stage key stand on the page, at a phone's, a tablet's and a laptop's size. */
 async function places(): Promise<string[]> {
   const found: string[] = [];
   for (const [width, height] of [
@@ -58,7 +59,7 @@ async function places(): Promise<string[]> {
     found.push(
       ...(await page.evaluate(() => {
         scrollTo(0, 0);
-        return ['pressure-value', 'stage-next'].map((id) => {
+        return ['zone-pressure', 'stage-key'].map((id) => {
           const box = document.querySelector(`[data-testid="${id}"]`)?.getBoundingClientRect();
           return `${innerWidth} ${id} ${Math.round(box?.x ?? -1)} ${Math.round(box?.y ?? -1)}`;
         });
@@ -71,6 +72,7 @@ async function places(): Promise<string[]> {
 
 it('warns of a regulator that is set too high before the packer is at its rating', async () => {
   const calm = await places();
+  await openPanel(page, 'rig');
   await page.getByTestId('rig-panel').locator('summary').click();
   await page.getByTestId('rig-fault-regulator').click();
   await page.getByTestId('rig-valve').evaluate((input: HTMLInputElement) => {
@@ -84,6 +86,10 @@ it('warns of a regulator that is set too high before the packer is at its rating
   expect(words).toMatch(/\d\.\d\d\sbar/);
   expect(words).not.toMatch(/safe|cured/i);
   // A second alarm beside it, and still nothing that is read or pressed has moved.
+  // The alarm has closed the drawer; the pressures it was opened for are there again when it is opened.
+  expect(await page.getByTestId('drawer').isVisible()).toBe(false);
+  await openPanel(page, 'rig');
+  await page.getByTestId('rig-panel').locator('summary').click();
   await page.getByTestId('rig-fault-silence').click();
   await page.getByTestId('alarm-pressure-lost').waitFor({ timeout: 20_000 });
   expect(await places()).toEqual(calm);
@@ -98,9 +104,7 @@ it('a second tab cannot run beside it, and says why', async () => {
 });
 
 it('the run is closed, reviewed, and there again after a reload', async () => {
-  await page.getByTestId('end-run').click();
-  await page.getByTestId('confirm-yes').click();
-  await page.getByTestId('review-trace').waitFor();
+  await endRun({ page });
   await page.reload();
   await page.getByTestId('review-trace').waitFor();
   await page.locator('[data-testid="review-trace"] canvas').waitFor();

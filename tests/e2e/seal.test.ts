@@ -5,7 +5,7 @@ import { afterEach, expect, it } from 'vitest';
 import { runVerify } from '../../src/cli/verify-run.ts';
 import { loadCatalogue } from '../../src/words/catalogue.ts';
 import { english } from '../../src/words/testing/english.ts';
-import { enterPacker, needSerial, type Stage, setStage, shownBar, sleep, startRun } from './stage.ts';
+import { endRun, enterPacker, needSerial, type Stage, setStage, shownBar, sleep, startRun } from './stage.ts';
 
 // A run over real Web Serial is sealed, saved and checked; then the browser is killed while it seals.
 
@@ -26,9 +26,7 @@ async function record(s: Stage): Promise<string> {
   await s.device.op('true 150000 12000 14000 18000');
   await expect.poll(() => shownBar(s.page), { timeout: 10_000 }).toBeCloseTo(1.5, 1);
   await sleep(4000);
-  await s.page.getByTestId('end-run').click();
-  await s.page.getByTestId('confirm-yes').click();
-  await s.page.getByTestId('review-trace').waitFor();
+  await endRun(s);
   return new URL(s.page.url()).hash.replace('#/run/', '');
 }
 

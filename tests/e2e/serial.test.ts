@@ -12,7 +12,9 @@ import {
   advance,
   endRun,
   enterPacker,
+  hold,
   needSerial,
+  openPanel,
   type Stage,
   setStage,
   shownBar,
@@ -52,8 +54,7 @@ it('plug, connect, fill, warned before rated, acknowledge, hold, let down, saved
   await expect.poll(() => shownBar(page), { timeout: 10_000 }).toBeCloseTo(0, 1);
 
   // Fill, and go on: an operator who looks elsewhere. The truth passes rated some time after the alarm.
-  if (await page.locator('[data-testid=stage-next][data-to="seat"]').isVisible())
-    await advance(stage, 'seat');
+  if ((await page.getByTestId('stage-key').getAttribute('data-to')) === 'seat') await advance(stage, 'seat');
   await advance(stage, 'inflate');
   await device.op('ramp 230000 12');
   const urgent = page.locator('[data-testid="alarm-rising"], [data-testid="alarm-ceiling"]').first();
@@ -62,8 +63,8 @@ it('plug, connect, fill, warned before rated, acknowledge, hold, let down, saved
   expect(truePa).toBeLessThan(200_000);
   await device.op('ramp 150000 2');
   // On a slow machine the device's own limit trips as well before the pressure turns: two alarms, each is acknowledged.
-  const acknowledge = page.locator('[data-testid^="acknowledge"]').first();
-  await acknowledge.click();
+  const acknowledge = page.getByTestId('ack');
+  await acknowledge.waitFor();
   const stillUrgent = async () => {
     if (await acknowledge.isVisible()) await acknowledge.click({ timeout: 1000 }).catch(() => undefined);
     return urgent.isVisible();
@@ -73,6 +74,7 @@ it('plug, connect, fill, warned before rated, acknowledge, hold, let down, saved
   await advance(stage, 'hold');
   await sleep(3000);
   expect(await shownBar(page)).toBeCloseTo(1.5, 1);
+  await openPanel(page, 'checks');
   await page.getByTestId('witness-hard').click();
   await advance(stage, 'let-down');
   await device.op('ramp 0 3');
@@ -116,6 +118,7 @@ it('unplugged in mid-hold: alarm within 1.2 s, replugged: the same run goes on w
   await startRun(stage, PACKER);
   await device.op('ramp 150000 3');
   await page.waitForTimeout(3500);
+  await openPanel(page, 'run');
   const runBefore = await page.getByTestId('saved').textContent();
   expect(runBefore).toContain('ecord');
 
@@ -201,6 +204,7 @@ it('finds a device at 115200 baud by trying, says what it does, and takes that s
   await page.getByTestId('stop-trying').waitFor();
   expect(await page.getByTestId('link-state').textContent()).toContain('500000');
   await page.getByTestId('gauge-only').waitFor({ timeout: 15_000 });
+  await openPanel(page, 'run');
   await page.getByTestId('disconnect').click();
   await page.getByTestId('connect-device').click();
   // The first speed alone takes four seconds where it is the wrong one.
@@ -248,8 +252,7 @@ it('another device in mid-run is told, taken by a press, read by its own scale a
     expect(await take.textContent()).toContain('sb-host-2');
     expect(await page.getByTestId('link-error').textContent()).toContain(LINK_ERROR['other-device'].title);
     await second.op('true 30000 12000 14000 18000');
-    await take.click();
-    await page.getByTestId('confirm-yes').click();
+    await hold(take);
     await expect.poll(() => shownBar(page), { timeout: 15_000 }).toBeCloseTo(0.3, 1);
     expect(await take.isVisible()).toBe(false);
     await page.getByTestId('standing-not-zeroed').waitFor();
@@ -259,7 +262,7 @@ it('another device in mid-run is told, taken by a press, read by its own scale a
     // A zero is taken of the readings of a whole second.
     await sleep(1500);
     await page.getByTestId('zero').click();
-    await page.getByTestId('stage-next').waitFor();
+    await page.getByTestId('stage').waitFor();
   } finally {
     await second.quit();
   }

@@ -1,7 +1,7 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import type { BrowserContext, Page } from 'playwright-core';
+import type { BrowserContext, Locator, Page } from 'playwright-core';
 import type { TestContext } from 'vitest';
 import { type HostDevice, startDevice } from '../../firmware-protocol/host/run.ts';
 import { compiler, notRun } from '../unit/not-run.ts';
@@ -145,34 +145,84 @@ export async function startRun(
   if (!plugged.startsWith('ok')) throw new Error(plugged);
   await until(page, async () => (await navigator.serial.getPorts()).length === 1);
   await page.getByTestId('connect-device').click();
-  await page.getByText(packer).first().click();
+  await page.getByTestId('drawer').getByText(packer).first().click();
   await page.getByTestId('zero').click();
-  await page.getByTestId('stage-next').waitFor();
+  await page.getByTestId('stage').waitFor();
 }
 
-/** Goes on to a stage by its button, the main one or one of the others; where a reason is asked for it is given. */
-export async function advance({ page }: Pick<Stage, 'page'>, to: string): Promise<void> {
-  const main = page.locator(`[data-testid=stage-next][data-to="${to}"]`);
-  const other = page.getByTestId(`stage-${to}`);
-  await main.or(other).waitFor({ state: 'attached' });
-  if ((await main.count()) === 0)
-    await page.locator('details.more').evaluate((d: HTMLDetailsElement) => d.setAttribute('open', ''));
-  await main.or(other).first().click();
-  const reason = page.getByTestId('stage-reason');
-  const stageNow = page.locator(`[data-testid=stage][data-stage="${to}"]`);
-  await reason.or(stageNow).first().waitFor();
-  if (await reason.isVisible()) {
-    await reason.fill('a test takes the short way');
-    await page.getByTestId('confirm-yes').click();
+/** A key that is to be held is held, for longer than it asks. */
+export async function hold(key: Locator): Promise<void> {
+  await key.hover();
+  const page = key.page();
+  await page.mouse.down();
+  await page.waitForTimeout(1100);
+  await page.mouse.up();
+}
+
+/** Opens a panel of the More drawer; under an alarm the demoted stage key leads there. */
+export async function openPanel(page: Page, panel: string): Promise<void> {
+  const drawer = page.getByTestId('drawer');
+  const tab = page.getByTestId(`more-${panel}`);
+  for (let tries = 0; tries < 10; tries++) {
+    if (await drawer.isVisible()) {
+      await tab.click({ timeout: 2000 }).catch(() => undefined);
+      if ((await drawer.getAttribute('data-tab')) === panel) return;
+    } else if (await page.getByTestId('more').isVisible()) {
+      await page
+        .getByTestId('more')
+        .click({ timeout: 2000 })
+        .catch(() => undefined);
+    } else {
+      await hold(page.getByTestId('stage-key'));
+    }
+    await page.waitForTimeout(150);
   }
-  await stageNow.waitFor();
+  throw new Error(`the panel ${panel} does not open`);
+}
+
+/** Goes on to a stage, from among all of them; what something speaks against is held and given a reason at hand. */
+export async function advance({ page }: Pick<Stage, 'page'>, to: string): Promise<void> {
+  const stageNow = page.locator(`[data-testid=stage][data-stage="${to}"]`);
+  const why = page.locator(`[data-testid=stage-doubt][data-to="${to}"]`);
+  await openPanel(page, 'stages');
+  const key = page.getByTestId(`stage-${to}`);
+  for (let tries = 0; tries < 8; tries++) {
+    await page.waitForTimeout(800);
+    if (await key.isVisible()) {
+      if ((await key.getAttribute('class'))?.includes('held')) await hold(key);
+      else await key.click({ timeout: 2000 }).catch(() => undefined);
+    }
+    if (await why.isVisible()) {
+      await page.waitForTimeout(800);
+      await page.getByTestId('reason-0').click();
+    }
+    if (
+      await stageNow.waitFor({ timeout: 1500 }).then(
+        () => true,
+        () => false,
+      )
+    ) {
+      if (await page.getByTestId('drawer').isVisible())
+        await page
+          .getByTestId('more')
+          .click({ timeout: 500 })
+          .catch(() => undefined);
+      return;
+    }
+    if (!(await page.getByTestId('drawer').isVisible())) await openPanel(page, 'stages');
+  }
+  throw new Error(`the stage ${to} is not reached`);
 }
 
 /** Ends the run and waits for its review. */
 export async function endRun({ page }: Pick<Stage, 'page'>): Promise<void> {
-  await page.getByTestId('end-run').click();
-  await page.getByTestId('confirm-yes').click();
-  await page.getByTestId('review-trace').waitFor();
+  const review = page.getByTestId('review-trace');
+  for (let tries = 0; tries < 4 && !(await review.isVisible()); tries++) {
+    await openPanel(page, 'run');
+    await hold(page.getByTestId('end-run')).catch(() => undefined);
+    await review.waitFor({ timeout: 3000 }).catch(() => undefined);
+  }
+  await review.waitFor();
 }
 
 /** The shown pressure in bar. */

@@ -67,7 +67,7 @@ it('a browser whose language is no language tag starts all the same, plots inclu
   await page.goto(server.origin);
   await page.getByTestId('practice').click();
   await page.getByTestId('use-practice').click();
-  await page.locator('.live-trace canvas').waitFor();
+  await page.locator('.lanes canvas').first().waitFor();
   expect(await page.getByTestId('start-failed').count()).toBe(0);
   expect(seen).toEqual([]);
 });

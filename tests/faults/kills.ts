@@ -130,7 +130,7 @@ export async function runKill(
   const work: Work = { open: false, ending: false, stage: null, stop: false };
   try {
     const site = await theSite();
-    work.open = await site.page.getByTestId('stage-next').or(site.page.getByTestId('stage-end')).isVisible();
+    work.open = await site.page.getByTestId('stage').isVisible();
     const [least, most] = WORK_MS;
     const working = repair(site, work, random).catch((error: unknown) => String(error));
     await sleep(least + (most - least) * random());

@@ -31,7 +31,7 @@ export async function startRun(site: Site): Promise<void> {
   await job.click();
   // A reading that has just moved is no zero: it is pressed again.
   const zero = page.getByTestId('zero');
-  const running = page.getByTestId('stage-next');
+  const running = page.getByTestId('stage');
   const begun = await wait(
     async () => {
       if (await zero.isVisible()) await zero.click({ timeout: 1000 }).catch(() => undefined);
@@ -83,7 +83,7 @@ export async function walkTo(site: Site, stage: WalkStage): Promise<void> {
 export async function calm(site: Site, ms: number): Promise<boolean> {
   const { page } = site;
   const any = page.locator('[data-testid^="alarm-"][data-state]');
-  const press = page.locator('[data-testid^="acknowledge-"]').first();
+  const press = page.getByTestId('ack').or(page.getByTestId('answer-let-down')).first();
   return wait(async () => {
     // The driver waits for a button that does not move; the list takes no press right after it moved.
     if (await press.isVisible()) await press.click({ timeout: 1500 }).catch(() => undefined);

@@ -1,5 +1,6 @@
 import { createMemo, For, Show } from 'solid-js';
 import { lampOf } from '../../screens/live/alarm-stage.ts';
+import { coarse } from '../../screens/live/time-slot.ts';
 import { AlarmShape } from '../../widgets/AlarmShape.tsx';
 import { ranked } from '../../widgets/alarm-order.ts';
 import { createCalm } from '../../widgets/calm.ts';
@@ -9,7 +10,7 @@ import { viewTrust } from '../../widgets/trust.ts';
 import { ALARM_TITLE } from '../../words/alarm-titles.ts';
 import { NO_WARNING } from '../../words/alarms.ts';
 import { FACE, LAMP } from '../../words/face.ts';
-import { clockTime, duration } from '../../words/format.ts';
+import { clockTime } from '../../words/format.ts';
 import { LINK_STATE } from '../../words/link.ts';
 import { STAGE, STANDING } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
@@ -42,7 +43,7 @@ export function StripState(props: { app: AppServices; onLive: boolean; small: bo
     const until = shelved()[0]?.shelvedUntilUs ?? null;
     const tUs = view()?.tUs ?? 0;
     // Whole minutes: a count of seconds would only draw the eye.
-    return until === null ? '' : duration(60 * Math.max(1, Math.ceil((until - tUs) / 60e6)));
+    return until === null ? '' : coarse(60 * Math.max(1, Math.ceil((until - tUs) / 60e6)));
   };
   const block = () => (live.silent() || live.run() !== null || connected() ? props.app.soundBlocked() : null);
   return (
@@ -137,9 +138,9 @@ function GlanceState(props: {
     if (v === null) return null;
     if (v.stage === 'hold' && v.cure !== null) {
       if (v.cure.metAtS !== null || v.cure.low >= 1) return FACE.cureMet;
-      return v.cure.metInS === null ? null : FACE.cureLeft(duration(v.cure.metInS.high));
+      return v.cure.metInS === null ? null : FACE.cureLeft(coarse(v.cure.metInS.high));
     }
-    return v.potLifeLeftS === null ? null : FACE.mixedLeft(duration(v.potLifeLeftS));
+    return v.potLifeLeftS === null ? null : FACE.mixedLeft(coarse(v.potLifeLeftS));
   };
   return (
     <a class="strip-glance" href="#/live" aria-label={UI.live}>

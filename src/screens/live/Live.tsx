@@ -82,6 +82,8 @@ export function Live(props: { jobId: string | null }) {
   return (
     <div
       class="face"
+      data-testid={start.step() === 'running' ? 'stage' : undefined}
+      data-stage={stage()}
       classList={{ small: layout().small, [layout().mode]: true, practice: practice() }}
       style={{
         width: `${layout().w}px`,

@@ -60,6 +60,12 @@ export function timeParts(seconds: number, fine = true): readonly Part[] {
   ];
 }
 
+/** A time in words, to the minute: where seconds would only draw the eye. */
+export const coarse = (seconds: number): string =>
+  timeParts(seconds, false)
+    .map(([value, unit]) => `${value}\u00a0${unit}`)
+    .join('\u00a0');
+
 const MINUTE_S = 60;
 /** A packer of which the line falls to a fiftieth counts as vented, time constants. */
 const EMPTY_TAUS = Math.log(50);
@@ -173,7 +179,7 @@ function potLife(scene: Scene): TimeSlot | null {
   if (potLifeLeftS === null) return null;
   return slot('pot-life', {
     big: timeParts(potLifeLeftS),
-    sub: mixedUs === null ? '' : FACE.mixedAgo(duration(sinceS(scene, mixedUs))),
+    sub: mixedUs === null ? '' : FACE.mixedAgo(coarse(sinceS(scene, mixedUs))),
   });
 }
 
@@ -200,7 +206,7 @@ function holding(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot {
   const facts =
     hold === null
       ? []
-      : [FACE.inBand(duration(60 * hold.minutesInBand)), FACE.leak(leakText(hold.leak, units))];
+      : [FACE.inBand(coarse(60 * hold.minutesInBand)), FACE.leak(leakText(hold.leak, units))];
   const heldS = sinceS(scene, view.stageSinceUs);
   if (cure === null || view.standing.includes('cure-not-judged'))
     return slot('held', { big: timeParts(heldS), facts });
@@ -213,8 +219,8 @@ function holding(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot {
         agoS === null
           ? ''
           : clock.nowMs === null
-            ? FACE.metAgo(duration(agoS))
-            : FACE.metAt(clockTime(clock.nowMs - 1000 * agoS), duration(agoS)),
+            ? FACE.metAgo(coarse(agoS))
+            : FACE.metAt(clockTime(clock.nowMs - 1000 * agoS), coarse(agoS)),
       facts,
     });
   }
@@ -222,10 +228,10 @@ function holding(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot {
   if (cold !== undefined)
     return slot('cure-still', {
       sub: cold.values.c === undefined ? '' : FACE.coldest(temperature(cold.values.c, units)),
-      facts: [FACE.held(duration(heldS)), ...facts],
+      facts: [FACE.held(coarse(heldS)), ...facts],
     });
   const m = cure.metInS;
-  if (m === null) return slot('cure-unknown', { sub: FACE.held(duration(heldS)), facts });
+  if (m === null) return slot('cure-unknown', { sub: FACE.held(coarse(heldS)), facts });
   // To the late end: what counts down must not end before the cure time can.
   return slot('cure-left', {
     big: timeParts(m.high, false),

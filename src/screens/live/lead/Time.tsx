@@ -1,7 +1,7 @@
 import { createMemo, For, Index, Show } from 'solid-js';
 import type { Layout } from '../layout.ts';
 import type { TimeSlot } from '../time-slot.ts';
-import { labelPx, notePx, timeSize, UNIT_SHARE } from './sizes.ts';
+import { notePx, timeLabelPx, timeSize, UNIT_SHARE } from './sizes.ts';
 
 /** The time that matters now: drawn unlike the pressure and smaller, with its rungs where it is a count. */
 export function Time(props: { slot: TimeSlot; layout: Layout; pressurePx: number }) {
@@ -22,10 +22,7 @@ export function Time(props: { slot: TimeSlot; layout: Layout; pressurePx: number
       data-testid="time-slot"
       data-code={props.slot.code}
     >
-      <p
-        class="slot-label strong"
-        style={{ 'font-size': `${labelPx(room()) + (props.layout.small ? 0 : 5)}px` }}
-      >
+      <p class="slot-label strong" style={{ 'font-size': `${timeLabelPx(props.slot, room())}px` }}>
         {props.slot.label}
       </p>
       <Show when={props.slot.block}>

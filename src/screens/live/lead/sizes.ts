@@ -24,6 +24,12 @@ export const notePx = ({ small }: SlotRoom): number => (small ? 11 : 18);
 export const unitPx = ({ small }: SlotRoom): number => (small ? 15 : 28);
 const lineH = (px: number) => Math.ceil(px * 1.2);
 
+/** Over the time: as large as its name has room. */
+export function timeLabelPx(slot: TimeSlot, room: SlotRoom): number {
+  const width = room.rect.w - 2 * room.pad;
+  return Math.min(labelPx(room) + (room.small ? 0 : 5), width / Math.max(0.01, widthEm(slot.label)));
+}
+
 /** Height that the tag under the digits takes, px; 0: none. */
 export function tagSize(slot: PressureSlot, room: SlotRoom): number {
   if (slot.tag === null) return 0;

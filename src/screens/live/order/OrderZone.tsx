@@ -59,7 +59,16 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
   const answers = createMemo(() => answersOf(scene(), props.face.instructed()), [], {
     equals: (a, b) => JSON.stringify(a) === JSON.stringify(b),
   });
-  const rowUsed = () => stage().plate !== null || answers().length > 0;
+  // One that was acknowledged gives way to what the crew can say: its shape stands in the strip.
+  const plate = () => {
+    const p = stage().plate;
+    return p === null || (stage().ack !== p && answers().length > 0) ? null : p;
+  };
+  const others = () => {
+    const p = stage().plate;
+    return p === null || p === plate() ? stage().others : [p, ...stage().others];
+  };
+  const rowUsed = () => plate() !== null || answers().length > 0;
   const sizes = () => instructionLayout(props.layout, instruction().say, instruction().besides, rowUsed());
 
   let element!: HTMLElement;
@@ -112,7 +121,6 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
       class="order"
       classList={{
         [stage().form ?? 'calm']: true,
-        [stage().block?.priority ?? 'none']: true,
         waiting: stage().block?.state === 'unacknowledged',
       }}
       style={place(zone())}
@@ -149,7 +157,7 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
           data-testid="instruction"
           data-stage={props.face.instructed().stage}
           data-code={props.face.instructed().code}
-          classList={{ now: props.face.instructed().code === 'shut-now', row: rowUsed() }}
+          classList={{ now: props.face.instructed().code === 'shut-now', 'with-row': rowUsed() }}
           style={within(props.layout.text)}
         >
           <p class="say" data-testid="say" style={{ 'font-size': `${sizes().sayPx}px` }}>
@@ -165,7 +173,7 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
         </div>
         <div class="order-row" style={within(props.layout.row)} classList={{ empty: !rowUsed() }}>
           <Show
-            when={stage().plate}
+            when={plate()}
             fallback={
               <Index each={answers()}>
                 {(a) => (
@@ -187,19 +195,19 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
               </Index>
             }
           >
-            {(plate) => (
+            {(shown) => (
               <Plate
-                alarm={plate()}
+                alarm={shown()}
                 sentence={plateSentence()}
                 layout={props.layout}
-                onAcknowledge={() => act(() => props.actions.acknowledge([plate()]))}
+                onAcknowledge={() => act(() => props.actions.acknowledge([shown()]))}
               />
             )}
           </Show>
         </div>
       </Show>
       <ul class="order-others visually-hidden" aria-label={FACE.others}>
-        <For each={stage().others}>
+        <For each={others()}>
           {(a) => (
             <li data-testid={`alarm-${a.alarm}`} data-state={a.state} data-priority={a.priority}>
               <AlarmShape priority={a.priority} size={14} />

@@ -62,7 +62,7 @@ function wide(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
   const left = zone.x + 22;
   const right = l.key.x - 20;
   const footH = 42;
-  const h = zone.h - footH - 14;
+  const h = zone.h - footH - 17;
   const labelPx = 17;
   const shapeS = Math.round(Math.min(high ? 0.5 * h : 0.44 * h, 110));
   const figurePx = Math.round(Math.min(h * 0.27, 66));
@@ -83,7 +83,7 @@ function wide(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
     inLine: false,
     labelPx,
     figurePx,
-    sentence: rect(left, zone.y + zone.h - footH - 2, right - left, footH),
+    sentence: rect(left, zone.y + zone.h - footH - 6, right - left, footH),
     sentencePx: fitBlock(
       parts.sentence,
       { width: right - left - 90, height: footH },
