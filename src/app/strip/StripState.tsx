@@ -12,6 +12,7 @@ import { NO_WARNING } from '../../words/alarms.ts';
 import { FACE, LAMP } from '../../words/face.ts';
 import { clockTime } from '../../words/format.ts';
 import { LINK_STATE } from '../../words/link.ts';
+import { NO_SOUND } from '../../words/sound.ts';
 import { STAGE, STANDING } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import type { AppServices } from '../services.ts';
@@ -58,7 +59,7 @@ export function StripState(props: { app: AppServices; onLive: boolean; small: bo
               <li class="strip-mark sound-off" data-testid="sound-blocked">
                 <span aria-hidden="true">{FACE.soundOff}</span>
                 <span class="visually-hidden" role="status">
-                  {why() === 'press' ? UI.loud : UI.soundGone}
+                  {NO_SOUND[why()]}
                 </span>
               </li>
             )}

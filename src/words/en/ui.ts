@@ -13,7 +13,6 @@ export const UI = {
 
   // values
   pressure: 'Pressure',
-  readingU: (u: string) => `± ${u}, gauge pressure`,
   temperature: 'Temperature',
   rated: 'Rated',
   ceiling: 'Ceiling',
@@ -24,33 +23,22 @@ export const UI = {
   oldReading: 'Old reading',
   oldReadingOf: (age: string) => `Old reading, ${age}`,
   lostReading: 'Reading lost.',
-  lastReading: (age: string) => `Last usable reading ${age} ago`,
   noReading: 'No reading',
   overRange: (end: string) => `OVER ${end}`,
-  overRangeMeans: 'The sensor reads no further.',
   ladder: (now: string, ceiling: string, rated: string) =>
     `Pressure ${now}. Ceiling ${ceiling}. Rated ${rated}.`,
   ladderNoLimit: (now: string) => `Pressure ${now}. No limit: no over-pressure warning`,
 
   // alarms
-  alarms: 'Alarms',
   /** @param detail what the program says of it, for whoever mends it; often empty */
   failed: (title: string, todo: string, detail: string) =>
     detail === '' ? `${title}. ${todo}` : `${title}. ${todo} (${detail})`,
   noAlarms: 'No alarms.',
   notLive: 'Not connected: no alarm can come.',
   acknowledge: 'Acknowledge',
-  acknowledgeAll: 'Acknowledge all',
-  moreAlarms: 'More alarms',
-  alarmsAll: (n: number) => `Show all ${n}`,
-  alarmsFirst: 'Top alarm only',
   shelve: 'Put aside',
-  shelved: 'Alarms put aside',
-  shelvedMark: 'Put aside',
-  shelveTitle: 'Put this alarm aside?',
   shelveText:
     'It stays silent for ten minutes and is then raised again if it still holds. The reason is recorded.',
-  shelveReason: 'Reason',
   engineSilent: 'The watch has stopped answering',
   engineSilentVerb: ['WATCH', 'THE GAUGE'],
   engineSilentTodo:
@@ -83,8 +71,6 @@ export const UI = {
 
   // stages
   stages: 'Stages',
-  stageNow: 'Stage',
-  attempt: (n: number) => `attempt ${n}`,
 
   // practice
   practiceWord: 'PRACTICE',

@@ -1,5 +1,7 @@
 import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js';
+import type { Stage } from '../../../watch/codes.ts';
 import type { SpanChoice } from '../../../widgets/lanes/spans-shown.ts';
+import { CAUTION, CAUTIONS_AT } from '../../../words/cautions.ts';
 import { FACE } from '../../../words/face.ts';
 import { useServices } from '../../context.ts';
 import type { Actions } from '../actions.ts';
@@ -15,6 +17,17 @@ import { Alarms } from './Alarms.tsx';
 import { Spans } from './Spans.tsx';
 import { Stages, Why } from './Stages.tsx';
 import type { More, Tab } from './state.ts';
+
+/** Which cautions stand beside the checks of a stage. */
+const CAUTIONED: Record<Stage, 'prepare' | 'inflate' | 'let-down'> = {
+  prepare: 'prepare',
+  seat: 'inflate',
+  inflate: 'inflate',
+  hold: 'let-down',
+  'let-down': 'let-down',
+  done: 'let-down',
+  abandoned: 'let-down',
+};
 
 /** Panels with fields stay where they are when another one is looked at: what was typed is kept. */
 const KEPT: readonly Tab[] = ['checks', 'note', 'alarms', 'why'];
@@ -46,6 +59,7 @@ export function Drawer(props: {
     [],
     { equals: (a, b) => a.join() === b.join() },
   );
+  const cautions = () => CAUTIONS_AT[CAUTIONED[live.view()?.stage ?? 'prepare']];
   const [visited, setVisited] = createSignal<ReadonlySet<Tab>>(new Set());
   createEffect(() => {
     const { tab } = props;
@@ -139,6 +153,9 @@ export function Drawer(props: {
             <Show when={live.view()?.stage === 'hold'}>
               <Witness />
             </Show>
+            <ul class="cautions small">
+              <For each={cautions()}>{(c) => <li>{CAUTION[c]}</li>}</For>
+            </ul>
           </div>
         </Show>
         <Show when={visited().has('note')}>
