@@ -1,5 +1,4 @@
 import { createEffect, createMemo, createSignal, on, onCleanup, Show } from 'solid-js';
-import { scaleOf } from '../../units/display.ts';
 import { CureLine } from '../../widgets/CureLine.tsx';
 import type { SpanChoice } from '../../widgets/lanes/spans-shown.ts';
 import { createWindowSize } from '../../widgets/window-size.ts';
@@ -70,7 +69,7 @@ export function Live(props: { jobId: string | null }) {
     undefined,
     { equals: (a, b) => JSON.stringify(a) === JSON.stringify(b) },
   );
-  const unit = () => scaleOf('pressure', app.units()).unit;
+  const unit = () => app.units().pressure;
   const pressurePx = () =>
     digitSize(face.pressure(), unit(), {
       rect: layout().pressure,
