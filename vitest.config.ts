@@ -96,6 +96,25 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'face',
+          environment: 'node',
+          include: ['tests/face/**/*.test.ts'],
+          testTimeout: 180_000,
+          hookTimeout: 120_000,
+        },
+      },
+      {
+        test: {
+          name: 'engines',
+          environment: 'node',
+          include: ['tests/engines/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 60_000,
+          fileParallelism: false,
+        },
+      },
+      {
+        test: {
           name: 'campaign',
           environment: 'node',
           include: ['tests/campaign/**/*.test.ts'],

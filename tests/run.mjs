@@ -1,9 +1,17 @@
 // npm test: everything, in order of speed, with one closing line `N passed, N failed`.
-// node tests/run.mjs [part …]   parts: check unit c campaign build browser e2e; none = all.
+// node tests/run.mjs [part …]   parts: check unit c campaign build browser e2e face engines; none = all.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { APART } from './tools/apart.mjs';
-import { isRoot, onPath, provideChromium, provideCompiler, provideTools } from './tools/needs.mjs';
+import {
+  isRoot,
+  onPath,
+  provideChromium,
+  provideCompiler,
+  provideFirefox,
+  provideTools,
+  provideWebKit,
+} from './tools/needs.mjs';
 
 const strict = process.env.STEADYBAR_CI === '1' || process.env.CI === 'true';
 const asked = process.argv.slice(2);
@@ -118,6 +126,7 @@ if (wants('build')) {
 if (chromium === null) {
   if (wants('browser')) tally.notRun.push('browser tests: no Chromium');
   if (wants('e2e')) tally.notRun.push('end-to-end tests: no Chromium');
+  if (wants('face')) tally.notRun.push('tests of the face: no Chromium');
 } else {
   if (wants('browser')) {
     headline('in Chromium: storage, WebCrypto');
@@ -134,6 +143,33 @@ if (chromium === null) {
       const prefix = apart ? APART : [];
       vitest(['e2e'], { prefix, env: { ...browserEnv, ...(apart ? { STEADYBAR_APART: '1' } : {}) } });
     }
+  }
+}
+if (wants('face') && chromium !== null) {
+  headline('the face: looks, access');
+  if (built) vitest(['face'], { env: browserEnv });
+  else {
+    tally.failed++;
+    console.log('failed: the tests of the face need a build');
+  }
+}
+if (wants('engines')) {
+  headline('in other engines: Firefox, WebKit');
+  if (!built) {
+    tally.failed++;
+    console.log('failed: the other engines need a build');
+  } else {
+    const firefox = provideFirefox();
+    const webKit = provideWebKit();
+    if (firefox === null && webKit === null)
+      tally.notRun.push('tests in other engines: no Firefox, no WebKit');
+    else
+      vitest(['engines'], {
+        env: {
+          ...(firefox ? { FIREFOX_PATH: firefox } : {}),
+          ...(webKit ? { MINIBROWSER_PATH: webKit } : {}),
+        },
+      });
   }
 }
 

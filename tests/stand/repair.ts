@@ -148,7 +148,8 @@ export async function seat(stand: Stand): Promise<void> {
 /** From the seat on towards the working pressure, up to 0.95 bar with the valve open. */
 export async function inflate(stand: Stand, open = 0.45): Promise<void> {
   await stand.pass(14);
-  await stand.command({ c: 'gauge', bar: 0.6 });
+  // The dial gauge agrees to its last digit.
+  await stand.command({ c: 'gauge', bar: Math.round(100 * ((await stand.view()).bar ?? 0)) / 100 });
   await stand.command({ c: 'stage', to: 'inflate' });
   await stand.pass(5);
   await stand.hand({ hand: 'valve', open });

@@ -59,7 +59,7 @@ export type At = (state: LiveState) => Promise<void>;
 /** A quick thick sleeve in a warm packer: its heat lifts the closed packer. */
 const WARM_SLEEVE: SiteOptions = { pipe: { sleeveMm: 11, startC: 26 } };
 /** Behind a thin hose the line is empty long before the packer. */
-const THIN_HOSE: SiteOptions = { hose: { lengthM: 30, innerMm: 4 } };
+const THIN_HOSE: SiteOptions = { hose: { lengthM: 30, innerMm: 4 }, vent: { conductance: 4e-7 } };
 
 const PLAY: Readonly<Record<StoryName, (stand: Stand, at: At) => Promise<void>>> = {
   async repair(stand, at) {
@@ -232,8 +232,6 @@ const PLAY: Readonly<Record<StoryName, (stand: Stand, at: At) => Promise<void>>>
     await stand.passUntil('refused', 60, (v) => v.alarms.some((a) => a.alarm === 'store-fault'));
     await stand.pass(4);
     await at('store-fault');
-    await stand.refuseWrites(null);
-    await stand.pass(30);
   },
   async practice(stand, at) {
     await stand.goto('#/jobs');
@@ -265,6 +263,7 @@ export async function play(stand: Stand, story: StoryName, at: At): Promise<stri
   } catch (error) {
     if (error !== ENOUGH) throw error;
   }
+  await stand.refuseWrites(null);
   return endRepair(stand);
 }
 

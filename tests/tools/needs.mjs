@@ -14,6 +14,9 @@ const BROWSERS = [
   '/Applications/Chromium.app/Contents/MacOS/Chromium',
 ];
 
+/** Where Debian keeps libraries, by processor. */
+const LIB_FOLDERS = ['x86_64-linux-gnu', 'aarch64-linux-gnu'];
+
 function onPath(name) {
   for (const dir of (process.env.PATH ?? '').split(path.delimiter)) {
     const file = path.join(dir, name);
@@ -86,6 +89,50 @@ export const provideCompiler = () =>
     find: findCompiler,
     packages: ['gcc', 'libc6-dev'],
     hint: 'gcc or clang with the C library headers',
+  });
+
+const FIREFOXES = [
+  '/usr/bin/firefox-esr',
+  '/usr/bin/firefox',
+  '/Applications/Firefox.app/Contents/MacOS/firefox',
+];
+
+export const provideFirefox = () =>
+  provide({
+    name: 'Firefox',
+    find() {
+      const named = process.env.FIREFOX_PATH;
+      if (named && existsSync(named)) return named;
+      return FIREFOXES.find((file) => existsSync(file)) ?? onPath('firefox') ?? null;
+    },
+    packages: ['firefox-esr'],
+    hint: 'Firefox 151 or later, or set FIREFOX_PATH to its program file',
+  });
+
+/** WebKitGTK's small browser, which comes with its library; null where its driver or a screen for it is missing. */
+function findMiniBrowser() {
+  if (onPath('WebKitWebDriver') === null || onPath('Xvfb') === null) return null;
+  const named = process.env.MINIBROWSER_PATH;
+  if (named && existsSync(named)) return named;
+  const libraries = [
+    '/usr/lib',
+    ...LIB_FOLDERS.map((folder) => path.join('/usr/lib', folder)),
+    '/usr/libexec',
+  ];
+  for (const library of libraries)
+    for (const version of ['webkitgtk-6.0', 'webkit2gtk-4.1', 'webkit2gtk-4.0']) {
+      const file = path.join(library, version, 'MiniBrowser');
+      if (existsSync(file)) return file;
+    }
+  return null;
+}
+
+export const provideWebKit = () =>
+  provide({
+    name: 'WebKitGTK’s MiniBrowser with its WebDriver, and Xvfb',
+    find: findMiniBrowser,
+    packages: ['webkit2gtk-driver', 'xvfb'],
+    hint: 'WebKitGTK with its WebDriver and Xvfb (Debian: webkit2gtk-driver xvfb)',
   });
 
 /** Tools that the full run looks for besides: each by the command that is looked for and Debian's package. */

@@ -1,0 +1,46 @@
+import puppeteer from 'puppeteer-core';
+import { byId, type Hand, isSeen, wait } from './hand.ts';
+
+/** Firefox, driven over WebDriver BiDi. */
+export async function openFirefox(executablePath: string): Promise<Hand> {
+  const browser = await puppeteer.launch({ browser: 'firefox', executablePath, headless: true });
+  const page = await browser.newPage();
+  const faults: string[] = [];
+  page.on('pageerror', (error) => faults.push(String(error)));
+  page.on('console', (message) => {
+    if (message.type() === 'error') faults.push(message.text());
+  });
+  const evaluate = (expression: string) => page.evaluate(expression);
+  const hand: Hand = {
+    goto: async (url) => {
+      await page.goto(url);
+    },
+    async see(ids, ms) {
+      let found = '';
+      await wait(
+        ids.join(' or '),
+        async () => {
+          for (const id of ids) if (await evaluate(isSeen(id))) found = id;
+          return found !== '';
+        },
+        ms,
+      );
+      return found;
+    },
+    click: (id) => page.locator(byId(id)).click(),
+    text: async (id) => String(await evaluate(`document.querySelector('${byId(id)}')?.textContent ?? ''`)),
+    attribute: async (id, name) =>
+      (await evaluate(`document.querySelector('${byId(id)}')?.getAttribute('${name}') ?? null`)) as
+        | string
+        | null,
+    async give(id, file) {
+      const field = await page.$(byId(id));
+      if (field === null) throw new Error(`no field ${id}`);
+      await (field as Awaited<ReturnType<typeof page.$<'input'>>>)!.uploadFile(file);
+    },
+    evaluate,
+    faults: () => faults,
+    close: () => browser.close(),
+  };
+  return hand;
+}
