@@ -1,3 +1,4 @@
+import path from 'node:path';
 import { defineConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import solid from 'vite-plugin-solid';
@@ -41,7 +42,27 @@ export default defineConfig({
       },
     }),
   ],
-  worker: { format: 'es' },
+  worker: {
+    format: 'es',
+    rolldownOptions: {
+      output: {
+        // A worker's entry holds what starts it and no more: the parts that it fetches later share code with it, and
+        // WebKit evaluates an entry that is imported once more, which would be two engines in one worker.
+        codeSplitting: {
+          groups: [
+            {
+              name(id, graph) {
+                const entry = graph
+                  .getModuleInfo(id)
+                  ?.importers.find((by) => graph.getModuleInfo(by)?.isEntry);
+                return entry === undefined ? null : `${path.basename(entry, '.worker.ts')}-core`;
+              },
+            },
+          ],
+        },
+      },
+    },
+  },
   build: {
     outDir: '../dist',
     emptyOutDir: true,

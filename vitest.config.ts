@@ -96,15 +96,6 @@ export default defineConfig({
       },
       {
         test: {
-          name: 'face',
-          environment: 'node',
-          include: ['tests/face/**/*.test.ts'],
-          testTimeout: 180_000,
-          hookTimeout: 120_000,
-        },
-      },
-      {
-        test: {
           name: 'engines',
           environment: 'node',
           include: ['tests/engines/**/*.test.ts'],

@@ -1,5 +1,5 @@
 // npm test: everything, in order of speed, with one closing line `N passed, N failed`.
-// node tests/run.mjs [part …]   parts: check unit c campaign build browser e2e face engines; none = all.
+// node tests/run.mjs [part …]   parts: check unit c campaign build browser e2e engines; none = all.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { APART } from './tools/apart.mjs';
@@ -126,7 +126,6 @@ if (wants('build')) {
 if (chromium === null) {
   if (wants('browser')) tally.notRun.push('browser tests: no Chromium');
   if (wants('e2e')) tally.notRun.push('end-to-end tests: no Chromium');
-  if (wants('face')) tally.notRun.push('tests of the face: no Chromium');
 } else {
   if (wants('browser')) {
     headline('in Chromium: storage, WebCrypto');
@@ -143,14 +142,6 @@ if (chromium === null) {
       const prefix = apart ? APART : [];
       vitest(['e2e'], { prefix, env: { ...browserEnv, ...(apart ? { STEADYBAR_APART: '1' } : {}) } });
     }
-  }
-}
-if (wants('face') && chromium !== null) {
-  headline('the face: looks, access');
-  if (built) vitest(['face'], { env: browserEnv });
-  else {
-    tally.failed++;
-    console.log('failed: the tests of the face need a build');
   }
 }
 if (wants('engines')) {

@@ -52,7 +52,7 @@ export function benchSize(dist = 'dist'): Row[] {
     new Set([...closure(chunks, keys)].filter((f) => !had.has(f)));
   const lists = beyond(['documents', 'sensor-runs'].map(named), first);
   const live = beyond([named('Live'), 'words/en/watch.ts'], new Set([...first, ...lists]));
-  const engine = scripts.filter((f) => f.startsWith('assets/engine.worker'));
+  const engine = scripts.filter((f) => /^assets\/engine[.-]/.test(f));
   return [
     {
       what: 'JS for the first page, gz',

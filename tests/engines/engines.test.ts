@@ -56,7 +56,7 @@ async function webKitServer(): Promise<string> {
   closers.push(() => ended(xvfb));
   const port = 9400 + (process.pid % 500);
   // Under the locale C its language is 'C', which is none that Intl knows.
-  const env = { ...process.env, DISPLAY: display, LANG: 'C.UTF-8', LC_ALL: 'C.UTF-8' };
+  const env = { ...process.env, DISPLAY: display, LANG: 'en_GB.UTF-8', LC_ALL: 'en_GB.UTF-8' };
   const driver = spawn('WebKitWebDriver', ['--host=127.0.0.1', `--port=${port}`], { stdio: 'ignore', env });
   closers.push(() => ended(driver));
   const url = `http://127.0.0.1:${port}`;
