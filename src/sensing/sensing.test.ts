@@ -156,6 +156,19 @@ group('a channel that freezes', () => {
     expect(one(s, 540, 10.004).flags & FLAG.stuck).toBe(0);
   });
 
+  it('stays so in a Setup of the same scale; what was seen on another scale says nothing of this one', () => {
+    for (const calibration of [null, CALIBRATION]) {
+      const s = started();
+      const [ch, ...rest] = suggestChannels(CHANNELS);
+      applySetup(s, channelSetup([ch!, ...rest]));
+      for (let n = 0; n < 400; n++) one(s, n, 10 + 0.004 * (((n * 7919) % 13) - 6));
+      for (let n = 400; n < 540; n++) one(s, n, 10);
+      applySetup(s, channelSetup([{ ...ch!, calibration }, ...rest]));
+      const isStuck = (one(s, 540, 10).flags & FLAG.stuck) !== 0;
+      expect(isStuck).toBe(calibration === null);
+    }
+  });
+
   it('at the end of its scale is a fault, not stuck', () => {
     const s = started();
     for (let n = 0; n < 400; n++) one(s, n, 10 + 0.004 * (((n * 7919) % 13) - 6));

@@ -80,4 +80,15 @@ describe('rebound test', () => {
     const s = vented().flow(3, 0.012, zero).say({ c: 'vent', open: false }).flow(30, 0.012, zero);
     expect(s.of('rebound').map((e) => e.what)).toEqual(['started', 'stayed']);
   });
+
+  it('goes on over a few lost lines, and is broken off by more than a second of them', () => {
+    const gap = (seconds: number) => {
+      const s = vented().say({ c: 'vent', open: false }).flow(5, 0);
+      const toUs = s.tS * 1e6;
+      s.notice({ n: 'gap', reason: 'dropped', fromUs: toUs - seconds * 1e6, toUs, lost: 9 }).flow(5, 0);
+      return s.of('rebound').map((e) => e.what);
+    };
+    expect(gap(0.9)).toEqual(['started']);
+    expect(gap(1.1)).toEqual(['started', 'broken-off']);
+  });
 });
