@@ -114,7 +114,7 @@ export const SHEET = {
     line: { name: 'Sensors and line', asks: 'Where does the sensor sit, how is the line fed?' },
     mixing: { name: 'Before mixing', asks: 'What is looked at before mixing?' },
   },
-  stepsLabel: 'Steps of the sheet',
+  stepsLabel: 'Steps of the job sheet',
   step: (n: number, of: number) => `Step ${n} of ${of}`,
   allThere: 'all there',
   open: (n: number) => (n === 1 ? '1 not known' : `${n} not known`),
