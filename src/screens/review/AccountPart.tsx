@@ -20,15 +20,17 @@ export function AccountPart(props: {
   return (
     <section class="account" aria-label={ACCOUNT.label} data-testid="account">
       <div class="account-told">
-        <h1>{props.summary.title === '' ? props.summary.runId : props.summary.title}</h1>
-        <p class="account-when">
-          {dateTime(props.summary.openedUtcMs)}
-          <Show when={props.summary.practice}>
-            <span class="tag practice-tag">
-              <span>{JOBS.practiceTag}</span>
-            </span>
-          </Show>
-        </p>
+        <header>
+          <h1>{props.summary.title === '' ? props.summary.runId : props.summary.title}</h1>
+          <p class="account-when">
+            {dateTime(props.summary.openedUtcMs)}
+            <Show when={props.summary.practice}>
+              <span class="tag practice-tag">
+                <span>{JOBS.practiceTag}</span>
+              </span>
+            </Show>
+          </p>
+        </header>
         <Show when={props.told} fallback={<p class="account-say">{ACCOUNT.reading}</p>}>
           {(told) => (
             <>

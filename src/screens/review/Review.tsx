@@ -97,6 +97,7 @@ export function Reviewed(props: {
     toS: Math.max(1, props.detail.lastS - props.detail.firstS),
   }));
   const [view, setView] = createSignal<View>(whole());
+  const [told, setTold] = createSignal<Told | null>(props.known ?? null);
   const [box, setBox] = createSignal({ left: 52, right: 12, wide: 600 });
   const [window, setWindow] = createSignal<TraceWindow | null>(null);
   /** The first picture was answered, well or not. */
@@ -145,7 +146,7 @@ export function Reviewed(props: {
         (m, l) => (l.ratedBar === null ? m : Math.max(m ?? 0, l.ratedBar)),
         null,
       ),
-      props.detail.summary.peakBar ?? 0,
+      told()?.numbers.peakBar ?? props.detail.summary.peakBar ?? 0,
     ),
   );
   const pace = createMemo(() =>
@@ -162,7 +163,6 @@ export function Reviewed(props: {
   };
 
   const notes = createMemo(() => notesOf(props.detail.events, firstUs()));
-  const [told, setTold] = createSignal<Told | null>(props.known ?? null);
   const [isWhole, setIsWhole] = createSignal(props.known !== undefined);
   if (props.known === undefined && props.detail.summary.state !== 'open')
     app
