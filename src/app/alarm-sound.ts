@@ -76,9 +76,15 @@ export function createAlarmSound(
   }
 
   function count(next: WatchView): void {
-    const { tUs, stageSinceUs, guard } = next;
-    const closeInS = guard?.closeInS?.value ?? null;
-    const told = countdown.next({ tUs, stageSinceUs, closeInS });
+    const { tUs, bar, stale, stage, guard } = next;
+    const told = countdown.next({
+      tUs,
+      bar,
+      stale,
+      stage,
+      closeInS: guard?.closeInS?.value ?? null,
+      rateBarPerS: guard?.rateBarPerS ?? null,
+    });
     // An alarm that waits is not talked over.
     if (told !== null && cueWanted() && waiting.size === 0) player.once(told);
   }
