@@ -63,7 +63,7 @@ export function Settings() {
             {(p) => (
               <button
                 type="button"
-                class="button grow"
+                class="button"
                 data-testid={`sound-${p}`}
                 onClick={() => app.sound.play(p)}
               >

@@ -55,7 +55,7 @@ export const DEVICE_GUARD: Record<DeviceGuardState, string> = {
 /** Standing marks: always on the screen while they hold. */
 export const STANDING: Record<Standing, { readonly mark: string; readonly means: string }> = {
   'no-limit': {
-    mark: 'No limit: no over-pressure warning',
+    mark: 'No limit: no warning',
     means: 'No packer is chosen, so nothing here warns of its rated pressure.',
   },
   'no-margin': {
