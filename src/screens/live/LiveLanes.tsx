@@ -81,9 +81,8 @@ export function LiveLanes(props: {
   // Looked through once a second: a run of hours is not searched with each reading.
   const second = createMemo(() => Math.floor(nowS()));
   const highest = createMemo(() => {
-    second();
-    live.buffer.epoch;
-    return live.buffer.barSpan(nowS() - spanS(), nowS())?.high ?? 0;
+    const now = second() + 1;
+    return live.buffer.barSpan(now - spanS(), now)?.high ?? 0;
   });
   const endBar = createMemo<{ readonly stage: string; readonly bar: number }>(
     (before) => {
@@ -154,16 +153,16 @@ export function LiveLanes(props: {
   );
   const scale = createMemo<TemperatureScale>(
     (before) => {
-      second();
-      live.buffer.epoch;
-      const seen = live.buffer.temperatureSpan(nowS() - spanS(), nowS()) ?? EMPTY_C;
+      const now = second() + 1;
+      const seen = live.buffer.temperatureSpan(now - spanS(), now) ?? EMPTY_C;
       return temperatureScale(seen.low, seen.high, temperatureUnitOf(app.units()), before);
     },
     temperatureScale(EMPTY_C.low, EMPTY_C.high, temperatureUnitOf(app.units())),
     json,
   );
 
-  const firstUs = () => view()?.firstUs ?? 0;
+  // By itself: with each moment it is the same, and what is made of it stays.
+  const firstUs = createMemo(() => view()?.firstUs ?? 0);
   const gaps = createMemo(() => gapSpans(live.events(), firstUs()));
   const marks = createMemo(() =>
     alarmMarks(live.events(), firstUs()).map((m) => ({ ...m, isShelved: m.isShelved === true })),

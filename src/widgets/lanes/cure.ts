@@ -116,7 +116,7 @@ export function cureScene(size: CureSize, scene: CureScene, measure: Measure): S
     return out;
   }
   const left = bar.x - pad - 16;
-  text(pad, h / 2 - 5, scene.name, 17, left, { bold: true });
+  text(pad, scene.under === '' ? h / 2 + 6 : h / 2 - 5, scene.name, 17, left, { bold: true });
   text(pad, h / 2 + 16, scene.under, 15, left, { tone: 'ink2' });
   text(right, h / 2 + 1, scene.end, 27, side, { bold: true, anchor: 'end' });
   text(right, h / 2 + 22, scene.sentence, 15, side, { tone: 'ink2', anchor: 'end' });
