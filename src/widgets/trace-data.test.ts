@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { TraceWindow } from '../engine/messages.ts';
 import { METRIC } from '../words/create-format.ts';
-import { highestBar, paceOf, stepDigits, toPlot, valueAt } from './trace-data.ts';
+import { paceOf, toPlot, valueAt } from './trace-data.ts';
 
 const window: TraceWindow = {
   fromS: 0,
@@ -101,13 +101,4 @@ describe('plot data', () => {
     expect(valueAt(window, 0, 0.4)).toBe(1.5);
     expect(valueAt(window, 0, 1.2)).toBeNull();
   });
-
-  it('finds the highest pressure', () => {
-    expect(highestBar(window)).toBe(1.5);
-    expect(highestBar({ ...window, series: [] })).toBeNull();
-  });
-});
-
-it('an axis shows the digits that tell its steps apart', () => {
-  expect([0.05, 0.25, 0.5, 1, 20].map(stepDigits)).toEqual([2, 2, 1, 0, 0]);
 });

@@ -109,19 +109,3 @@ export function valueAt(window: TraceWindow, series: number, atS: number): numbe
   const v = window.series[series]?.max[lo];
   return v === undefined || !Number.isFinite(v) ? null : v;
 }
-
-/** Highest pressure of the window, bar; null when it holds none. */
-export function highestBar(window: TraceWindow): number | null {
-  const bar = window.series.find((s) => s.name === 'bar');
-  if (bar === undefined) return null;
-  let top = Number.NEGATIVE_INFINITY;
-  for (const v of bar.max) if (v > top) top = v;
-  return Number.isFinite(top) ? top : null;
-}
-
-/** Digits after the decimal mark that tell the steps of an axis apart. */
-export function stepDigits(step: number): number {
-  let digits = 0;
-  while (digits < 4 && Math.abs(step * 10 ** digits - Math.round(step * 10 ** digits)) > 1e-6) digits++;
-  return digits;
-}

@@ -6,8 +6,11 @@ import type { LadderState } from './ladder-state.ts';
 import type { PressureUnit } from './numerals.ts';
 import type { Measure, Rect, Shape } from './shape.ts';
 
-/** Where the ladder's canvas lies. */
-export const ladderRect = (box: LanesBox): Rect => box.zones.ladder;
+/** Where the ladder's canvas lies: its zone, and room under it for a pointer that stands at zero. */
+export function ladderRect(box: LanesBox): Rect {
+  const { x, y, w, h } = box.zones.ladder;
+  return { x, y, w, h: h + (box.ladder.small ? 5 : 10) };
+}
 
 export interface LadderPainter {
   /** @param bar where pointer and fill are shown */
