@@ -144,12 +144,12 @@ export function certificatePage(
 <div class="leaf">
 ${head(1)}
 <header><p class="kind">${esc(C.title)}</p><h1>${esc(cut(title))}</h1><p>${esc(firstLine(seen))}</p></header>
-<section class="verdict" aria-label="${esc(words.account.ACCOUNT.label)}"><p class="say">${esc(words.account.accountText(account, numbers).join(' '))}</p><p>${esc(C.witness)}: ${esc(words.account.witnessText(account))}.</p>${
+<section class="boxed" aria-label="${esc(words.account.ACCOUNT.label)}"><p class="account-line">${esc(words.account.accountText(account, numbers).join(' '))}</p><p>${esc(C.witness)}: ${esc(words.account.witnessText(account))}.</p>${
     first.length === 0
       ? `<p>${esc(C.noException)}</p>`
-      : `<p>${esc(C.exceptionsAre(exceptions.length))}</p><ul class="first">${first.map((e) => `<li>${lettered(shorter(e))}</li>`).join('')}${more > 0 ? `<li>${esc(C.allOnNext(more))}</li>` : ''}</ul>`
+      : `<p>${esc(C.exceptionsAre(exceptions.length))}</p><ul class="weightiest">${first.map((e) => `<li>${lettered(shorter(e))}</li>`).join('')}${more > 0 ? `<li>${esc(C.allOnNext(more))}</li>` : ''}</ul>`
   }</section>
-<dl class="figures">${figures(seen, numbers)
+<dl class="four">${figures(seen, numbers)
     .map((f) => `<div><dd>${esc(f.value)}</dd><dt>${esc(f.label)}</dt></div>`)
     .join('')}</dl>
 <section aria-labelledby="c-trace"><h2 id="c-trace">${esc(C.trace)}</h2><figure>${trace}<figcaption class="small">${esc(C.traceNote)}</figcaption></figure></section>

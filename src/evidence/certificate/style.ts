@@ -10,13 +10,13 @@ body:has(> main > .certificate) { margin: 0; background: #fff; }
 .certificate .logo { width: 5mm; height: 5mm; fill: #000; }
 .certificate .kind { margin: 0; }
 .certificate h1 { font-size: 19pt; line-height: 1.12; margin: 0 0 1mm; overflow-wrap: anywhere; }
-.certificate .verdict { margin: 3.5mm 0; padding: 3.5mm 4.5mm; border: .8mm solid #000; }
-.certificate .say { font-size: 12.5pt; line-height: 1.22; font-weight: 700; }
-.certificate ul.first { columns: 1; }
-.certificate .figures, .certificate .eight { display: grid; margin: 0; }
-.certificate .figures { grid-template-columns: repeat(4, 1fr); gap: 3mm; padding: 2mm 0; border-top: .8mm solid #000; border-bottom: .3mm solid #000; }
-.certificate .figures div { display: flex; flex-direction: column; }
-.certificate .figures dd { font-size: 14pt; font-weight: 700; line-height: 1.15; }
+.certificate .boxed { margin: 3.5mm 0; padding: 3.5mm 4.5mm; border: .8mm solid #000; }
+.certificate .account-line { font-size: 12.5pt; line-height: 1.22; font-weight: 700; }
+.certificate ul.weightiest { columns: 1; }
+.certificate .four, .certificate .eight { display: grid; margin: 0; }
+.certificate .four { grid-template-columns: repeat(4, 1fr); gap: 3mm; padding: 2mm 0; border-top: .8mm solid #000; border-bottom: .3mm solid #000; }
+.certificate .four div { display: flex; flex-direction: column; }
+.certificate .four dd { font-size: 14pt; font-weight: 700; line-height: 1.15; }
 .certificate .eight { grid-template-columns: 1fr 1fr; gap: 0 7mm; margin-top: 2mm; }
 .certificate .eight div { display: flex; gap: 3mm; justify-content: space-between; padding: 1mm 0; border-bottom: .2mm solid #888; }
 .certificate .eight dd { text-align: right; font-weight: 700; overflow-wrap: anywhere; }
@@ -45,7 +45,7 @@ body:has(> main > .certificate) { margin: 0; background: #fff; }
 .certificate .rule { height: 12mm; border-bottom: .3mm solid #000; margin-bottom: 1mm; }
 @media screen and (max-width: 600px) {
   .certificate .two, .certificate .signs, .certificate .check, .certificate .eight { grid-template-columns: 1fr; }
-  .certificate .figures { grid-template-columns: 1fr 1fr; }
+  .certificate .four { grid-template-columns: 1fr 1fr; }
   .certificate ul { columns: 1; }
 }
 @media print { .certificate { padding: 0; max-width: none; } .certificate .leaf + .leaf { margin-top: 0; } }
