@@ -59,15 +59,15 @@ export function account(f: Format) {
     const isWhole = n.holdS - n.inBandS <= WHOLE_S;
     if (a.atCeiling === false)
       return isWhole
-        ? `Held ${whole} in the band, lowest ${low}, never at the ceiling.`
-        : `In the band for ${time} of ${whole}, lowest ${low}, never at the ceiling.`;
+        ? `Held ${whole} in the hold band, lowest ${low}, never at the ceiling.`
+        : `In the hold band for ${time} of ${whole}, lowest ${low}, never at the ceiling.`;
     if (a.atCeiling === true && a.overRated === null)
       return isWhole
-        ? `Held ${whole} in the band, lowest ${low}; the ceiling was reached.`
-        : `In the band for ${time} of ${whole}, lowest ${low}; the ceiling was reached.`;
+        ? `Held ${whole} in the hold band, lowest ${low}; the ceiling was reached.`
+        : `In the hold band for ${time} of ${whole}, lowest ${low}; the ceiling was reached.`;
     return isWhole
-      ? `Held ${whole} in the band, lowest ${low}.`
-      : `In the band for ${time} of ${whole}, lowest ${low}.`;
+      ? `Held ${whole} in the hold band, lowest ${low}.`
+      : `In the hold band for ${time} of ${whole}, lowest ${low}.`;
   };
 
   const cureSentence = ({ cure }: Account): string => {

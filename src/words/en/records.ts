@@ -15,7 +15,7 @@ export const RECORDS = {
   peak: 'Peak',
   course: 'Pressure over time',
   job: 'Job',
-  inBand: 'In band',
+  inBand: 'In hold band',
   cure: 'Cure time reached',
   alarms: 'Alarms',
   state: 'State',

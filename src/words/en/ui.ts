@@ -75,5 +75,5 @@ export const UI = {
   // practice
   practiceWord: 'PRACTICE',
   practiceBanner: 'PRACTICE. Nothing here is a real line.',
-  practiceShort: 'PRACTICE · simulated rig',
+  practiceShort: 'PRACTICE · no real line',
 };
