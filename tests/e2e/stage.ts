@@ -155,7 +155,11 @@ export async function hold(key: Locator): Promise<void> {
   await key.hover();
   const page = key.page();
   await page.mouse.down();
-  await page.waitForTimeout(1100);
+  // By what the key shows, not by a clock: a busy machine is late.
+  await page.waitForTimeout(1000);
+  const holding = () =>
+    key.evaluate((k) => k.classList.contains('holding'), null, { timeout: 300 }).catch(() => false);
+  for (let i = 0; i < 40 && (await holding()); i++) await page.waitForTimeout(100);
   await page.mouse.up();
 }
 

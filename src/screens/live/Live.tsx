@@ -51,6 +51,8 @@ export function Live(props: { jobId: string | null }) {
   });
   // What is being looked up gives way to an urgent alarm, each time it is raised.
   createEffect(on(urgent, (now) => now !== null && more.close(), { defer: true }));
+  // Another step has another panel.
+  createEffect(on(start.step, () => more.close(), { defer: true }));
   createEffect(() => {
     if (start.unwritten() !== null) more.open('run');
   });

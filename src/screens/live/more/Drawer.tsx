@@ -6,6 +6,7 @@ import { FACE } from '../../../words/face.ts';
 import { useServices } from '../../context.ts';
 import type { Actions } from '../actions.ts';
 import { Facts } from '../Facts.tsx';
+import { LinkNote } from '../LinkNote.tsx';
 import type { Layout } from '../layout.ts';
 import { place } from '../place.ts';
 import { RigPanel } from '../RigPanel.tsx';
@@ -117,6 +118,7 @@ export function Drawer(props: {
       </div>
       <div class="drawer-body" role="tabpanel" aria-label={FACE.tabs[props.tab]}>
         <Show when={shown('start') && !running()}>
+          <LinkNote />
           <StartPanel start={props.start} />
         </Show>
         <Show when={shown('numbers')}>

@@ -129,7 +129,7 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockL
   // The row under the acknowledge key is free in a tall window: figures and sentence stand there.
   const underAck = l.mode === 'tall';
   const bottom = beside ? l.key.y - 4 : l.ack.y - 4;
-  const sentenceH = 30;
+  const sentenceH = underAck ? 32 : 36;
   const h = underAck ? bottom - zone.y - 6 : bottom - zone.y - 6 - figureH - sentenceH;
   const { lines, px } = verbIn(parts.verb, high && underAck ? w - 50 : w, h, high && underAck);
   const top = zone.y + 6;
