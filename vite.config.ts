@@ -51,6 +51,7 @@ export default defineConfig({
         codeSplitting: {
           groups: [
             {
+              debugName: 'core of a worker',
               name(id, graph) {
                 const entry = graph
                   .getModuleInfo(id)

@@ -1,5 +1,5 @@
 import puppeteer from 'puppeteer-core';
-import { byId, type Hand, isSeen, wait } from './hand.ts';
+import { byId, type Hand, isSeen, pause, wait } from './hand.ts';
 
 /** Firefox, driven over WebDriver BiDi. */
 export async function openFirefox(executablePath: string): Promise<Hand> {
@@ -27,7 +27,17 @@ export async function openFirefox(executablePath: string): Promise<Hand> {
       );
       return found;
     },
-    click: (id) => page.locator(byId(id)).click(),
+    async click(id) {
+      const element = await page.waitForSelector(byId(id), { visible: true, timeout: 10_000 });
+      await element?.click();
+    },
+    async hold(id) {
+      const element = await page.waitForSelector(byId(id), { visible: true, timeout: 10_000 });
+      await element?.hover();
+      await page.mouse.down();
+      await pause(1100);
+      await page.mouse.up();
+    },
     text: async (id) => String(await evaluate(`document.querySelector('${byId(id)}')?.textContent ?? ''`)),
     attribute: async (id, name) =>
       (await evaluate(`document.querySelector('${byId(id)}')?.getAttribute('${name}') ?? null`)) as

@@ -4,6 +4,8 @@ export interface Hand {
   /** Waits until one of them is in sight. @returns which */
   see(ids: readonly string[], ms?: number): Promise<string>;
   click(id: string): Promise<void>;
+  /** Presses it for longer than a key that is to be held asks. */
+  hold(id: string): Promise<void>;
   text(id: string): Promise<string>;
   attribute(id: string, name: string): Promise<string | null>;
   /** Gives a file to a file field. */
@@ -17,9 +19,11 @@ export interface Hand {
 
 export const byId = (id: string): string => `[data-testid="${id}"]`;
 
+export const pause = (ms: number) => new Promise<void>((go) => setTimeout(go, ms));
+
 /** Waits until a look says yes. @throws Error naming what was waited for */
 export async function wait(what: string, look: () => Promise<boolean>, ms = 20_000): Promise<void> {
-  for (const until = performance.now() + ms; ; await new Promise((go) => setTimeout(go, 100))) {
+  for (const until = performance.now() + ms; ; await pause(100)) {
     if (await look().catch(() => false)) return;
     if (performance.now() > until) throw new Error(`${what}: not so after ${ms / 1000} s`);
   }

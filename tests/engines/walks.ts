@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { type Hand, isDrawn, wait } from './hand.ts';
+import { type Hand, isDrawn, pause, wait } from './hand.ts';
 
 /** What is walked in another engine. Each walk ends with what it must have seen. */
 
@@ -22,18 +22,22 @@ export async function practise(hand: Hand, origin: string): Promise<void> {
   );
   expect(await hand.attribute('pressure', 'data-trust')).toBe('good');
   expect(await hand.attribute('stage', 'data-stage')).toBe('prepare');
-  await hand.click('stage-next');
-  await wait(
-    'the stage is the next one',
-    async () => (await hand.attribute('stage', 'data-stage')) === 'seat',
-  );
+  // A key takes no press that may have been meant for what stood there before.
+  await wait('the stage is the next one', async () => {
+    await hand.click('stage-key');
+    await pause(800);
+    return (await hand.attribute('stage', 'data-stage')) === 'seat';
+  });
   await hand.see(['zone-ladder']);
   await wait('the trace is drawn', async () => (await hand.evaluate(isDrawn('lanes'))) === true);
 
-  await hand.click('end-run');
-  await hand.see(['confirm-yes']);
-  await hand.click('confirm-yes');
-  await hand.see(['review-trace']);
+  await wait('the run is ended', async () => {
+    if ((await hand.see(['drawer', 'more'], 2000)) === 'more') await hand.click('more');
+    await hand.click('more-run');
+    await pause(800);
+    await hand.hold('end-run');
+    return (await hand.see(['review-trace', 'drawer'], 3000)) === 'review-trace';
+  });
   await wait('the review is drawn', async () => (await hand.evaluate(isDrawn('review-trace'))) === true);
 }
 

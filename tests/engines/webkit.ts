@@ -32,6 +32,10 @@ export async function openWebKit(server: string, miniBrowser: string): Promise<H
       await driver.executeScript('arguments[0].scrollIntoView({ block: "center" })', element);
       await element.click();
     },
+    async hold(id) {
+      const element = await driver.findElement(By.css(byId(id)));
+      await driver.actions().move({ origin: element }).press().pause(1100).release().perform();
+    },
     text: async (id) => String(await evaluate(`document.querySelector('${byId(id)}')?.textContent ?? ''`)),
     attribute: async (id, name) =>
       (await evaluate(`document.querySelector('${byId(id)}')?.getAttribute('${name}') ?? null`)) as
