@@ -156,3 +156,37 @@ describe('dashes', () => {
     ]);
   });
 });
+
+it('an end far out of sight, or nowhere, holds nothing up', () => {
+  const far = runs(
+    [
+      [-1e12, 10],
+      [1e12, 10],
+    ],
+    [6, 4],
+    2,
+  );
+  expect(far.length).toBeGreaterThan(100);
+  expect(far.length).toBeLessThan(5000);
+  for (const x of [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NaN])
+    expect(
+      runs(
+        [
+          [0, 10],
+          [x, 10],
+          [9, 10],
+        ],
+        [6, 4],
+        0,
+      ),
+    ).toEqual(
+      runs(
+        [
+          [0, 10],
+          [9, 10],
+        ],
+        [6, 4],
+        0,
+      ),
+    );
+});

@@ -12,6 +12,9 @@ export const dashOf = (series: number): readonly number[] =>
 /** A stretch steeper than this is drawn in one piece, px down for each px across, and by so many px at least. */
 const STEEP = 2;
 const STEEP_PX = 4;
+/** No canvas reaches so far: beyond it no dashes are counted, px. And nothing shorter is gone on by. */
+const FAR_PX = 20_000;
+const LEAST_PX = 1e-6;
 /** A dash as short as the line is wide is a dot: its ends alone, px. */
 const DOT_PX = 0.25;
 
@@ -52,6 +55,8 @@ export function dashedPen(pen: ColumnPen, dash: readonly number[], wide: number,
 
   return {
     point(x, y) {
+      // A window without width has no places.
+      if (!Number.isFinite(x) || !Number.isFinite(y)) return;
       if (!down) {
         drawing = false;
         turn(at(x).on, x, y);
@@ -64,12 +69,12 @@ export function dashedPen(pen: ColumnPen, dash: readonly number[], wide: number,
         }
       } else {
         const slope = x > lastX ? (y - lastY) / (x - lastX) : 0;
-        let from = lastX;
-        for (;;) {
+        const till = Math.min(x, FAR_PX);
+        for (let from = Math.max(lastX, -FAR_PX); from <= till; ) {
           const { on, left } = at(from);
           turn(on, from, lastY + slope * (from - lastX));
-          if (from + left > x) break;
-          from += left;
+          // Where rounding leaves next to nothing of a dash, the sum would not move on for ever.
+          from += Math.max(left, LEAST_PX);
         }
         if (drawing) put(x, y);
       }
