@@ -218,6 +218,24 @@ describe('a session with a device', () => {
     expect(session.state).toBe('idle');
   });
 
+  it('tries a port that is gone again after 0.2, 0.3, 0.5 s and then each second', async () => {
+    const { session, timers, site } = bench();
+    const connected = session.connect();
+    await timers.run(50);
+    await connected;
+    site.pull();
+    await settle();
+    const tries: number[] = [];
+    let seen = site.state.tried;
+    for (let ms = 10; ms <= 4100; ms += 10) {
+      await timers.run(10);
+      if (site.state.tried > seen) tries.push(ms);
+      seen = site.state.tried;
+    }
+    const waits = tries.map((at, i) => at - (tries[i - 1] ?? 0));
+    expect(waits).toEqual([200, 300, 500, 1000, 1000, 1000]);
+  });
+
   it('starts the stream again after a reset, announced or silent', async () => {
     for (const announce of [true, false]) {
       const { session, timers, site, verbs, got } = bench();

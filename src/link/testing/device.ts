@@ -156,11 +156,12 @@ export function createScriptedDevice(
 /** A port whose other end is a scripted device; the test pulls and plugs it. */
 export function createScriptedPort(changes: Partial<HelloFrame> = {}, channel: Partial<ChannelFrame> = {}) {
   let events: PortEvents | null = null;
-  const state = { present: true, opened: 0, busy: false };
+  const state = { present: true, tried: 0, opened: 0, busy: false };
   const device = createScriptedDevice((bytes) => events?.bytes(bytes), changes, channel);
   const port: Port = {
     identity: { kind: 'rig' },
     async open(to) {
+      state.tried++;
       if (state.busy) throw new PortError('port-busy', 'held by another');
       if (!state.present) throw new PortError('port-gone', 'not there');
       state.opened++;
