@@ -1,4 +1,5 @@
 import { cleanup, render, screen } from '@solidjs/testing-library';
+import { createSignal } from 'solid-js';
 import { afterEach, expect, it } from 'vitest';
 import { LyingLadder, MicroLadderPicture, Sparkline } from './Micro.tsx';
 
@@ -18,4 +19,18 @@ it('small pictures are named where they say something alone, and silent where wo
   // Dots are a pattern of this picture alone.
   const dots = container.querySelector('.lying-ladder pattern')!;
   expect(container.querySelectorAll(`.lying-ladder [fill="url(#${dots.id})"]`)).toHaveLength(1);
+});
+
+it('a scene made anew with the same shapes leaves the picture as it is', () => {
+  const [bar, setBar] = createSignal(1.5);
+  const { container } = render(() => (
+    <MicroLadderPicture ladder={{ bar: bar(), state: 'known', limits: LIMITS }} />
+  ));
+  const before = [...container.querySelectorAll('rect')];
+  setBar(1.5000001);
+  setBar(1.4);
+  const after = [...container.querySelectorAll('rect')];
+  expect(after).toHaveLength(before.length);
+  // The body alone is another.
+  expect(after.filter((e, i) => e !== before[i])).toHaveLength(1);
 });

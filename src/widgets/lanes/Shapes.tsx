@@ -129,7 +129,10 @@ export function Shapes(props: {
           <For each={textures()}>{(t) => <TilePattern id={`${id}-${t}`} tile={TILES[t]} />}</For>
         </defs>
       </Show>
-      <For each={props.shapes}>{(s) => drawn(s, (t) => `url(#${id}-${t})`)}</For>
+      {/* By what a shape is, not by its object: of a scene made anew only what changed is put in. */}
+      <For each={props.shapes.map((s) => JSON.stringify(s))}>
+        {(s) => drawn(JSON.parse(s) as Shape, (t) => `url(#${id}-${t})`)}
+      </For>
     </svg>
   );
 }
