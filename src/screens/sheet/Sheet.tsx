@@ -106,7 +106,10 @@ function Filled(props: { kept: Kept<JobDocument> }) {
     };
   });
   // A sheet with wrong entries keeps its last plan from being taken for the present one: none is shown.
-  const plan = createMemo(() => (form.ok() ? planOf(app, bundle(), 1) : null));
+  // One that says the same is the same: its rows stay as they are opened, and keep the focus.
+  const plan = createMemo(() => (form.ok() ? planOf(app, bundle(), 1) : null), undefined, {
+    equals: (a, b) => JSON.stringify(a) === JSON.stringify(b),
+  });
   const apply = () => {
     const { setup } = planOf(app, bundle(), (app.live.setup()?.number ?? 1) + 1);
     const askedUs = app.live.view()?.tUs ?? 0;
