@@ -3,7 +3,12 @@ import { byId, type Hand, isSeen, pause, wait } from './hand.ts';
 
 /** Firefox, driven over WebDriver BiDi. */
 export async function openFirefox(executablePath: string): Promise<Hand> {
-  const browser = await puppeteer.launch({ browser: 'firefox', executablePath, headless: true });
+  const browser = await puppeteer.launch({
+    browser: 'firefox',
+    executablePath,
+    headless: true,
+    defaultViewport: { width: 1280, height: 800 },
+  });
   const page = await browser.newPage();
   const faults: string[] = [];
   page.on('pageerror', (error) => faults.push(String(error)));

@@ -31,13 +31,18 @@ export async function practise(hand: Hand, origin: string): Promise<void> {
   await hand.see(['zone-ladder']);
   await wait('the trace is drawn', async () => (await hand.evaluate(isDrawn('lanes'))) === true);
 
-  await wait('the run is ended', async () => {
-    if ((await hand.see(['drawer', 'more'], 2000)) === 'more') await hand.click('more');
-    await hand.click('more-run');
-    await pause(800);
-    await hand.hold('end-run');
-    return (await hand.see(['review-trace', 'drawer'], 3000)) === 'review-trace';
-  });
+  await wait(
+    'the run is ended',
+    async () => {
+      if ((await hand.see(['drawer', 'more'], 2000)) === 'more') await hand.click('more');
+      await pause(800);
+      await hand.click('more-run');
+      await pause(800);
+      await hand.hold('end-run');
+      return (await hand.see(['review-trace', 'drawer'], 3000)) === 'review-trace';
+    },
+    40_000,
+  );
   await wait('the review is drawn', async () => (await hand.evaluate(isDrawn('review-trace'))) === true);
 }
 
