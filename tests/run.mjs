@@ -4,6 +4,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { APART } from './tools/apart.mjs';
 import {
+  beginEngines,
   isRoot,
   onPath,
   provideChromium,
@@ -90,6 +91,7 @@ provideTools({
   sha256sum: 'coreutils',
   pdftoppm: 'poppler-utils',
 });
+const engines = wants('engines') ? beginEngines() : async () => {};
 const browserEnv = chromium ? { CHROMIUM_PATH: chromium } : {};
 
 if (wants('check')) {
@@ -150,6 +152,7 @@ if (wants('engines')) {
     tally.failed++;
     console.log('failed: the other engines need a build');
   } else {
+    await engines();
     const firefox = provideFirefox();
     const webKit = provideWebKit();
     if (firefox === null && webKit === null)

@@ -1,7 +1,7 @@
 // What the tests need beyond npm's packages: a Chromium and a C compiler. Found where they usually are, installed
 // by apt on Debian as root, else named in one line so that the user can install them.
 
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { accessSync, constants, existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 
@@ -97,17 +97,21 @@ const FIREFOXES = [
   '/Applications/Firefox.app/Contents/MacOS/firefox',
 ];
 
+function findFirefox() {
+  const named = process.env.FIREFOX_PATH;
+  if (named && existsSync(named)) return named;
+  return FIREFOXES.find((file) => existsSync(file)) ?? onPath('firefox') ?? null;
+}
+
 export const provideFirefox = () =>
   provide({
     name: 'Firefox',
-    find() {
-      const named = process.env.FIREFOX_PATH;
-      if (named && existsSync(named)) return named;
-      return FIREFOXES.find((file) => existsSync(file)) ?? onPath('firefox') ?? null;
-    },
+    find: findFirefox,
     packages: ['firefox-esr'],
     hint: 'Firefox 151 or later, or set FIREFOX_PATH to its program file',
   });
+
+const WEBKIT = ['webkit2gtk-driver', 'xvfb'];
 
 /** WebKitGTK's small browser, which comes with its library; null where its driver or a screen for it is missing. */
 function findMiniBrowser() {
@@ -131,9 +135,33 @@ export const provideWebKit = () =>
   provide({
     name: 'WebKitGTK’s MiniBrowser with its WebDriver, and Xvfb',
     find: findMiniBrowser,
-    packages: ['webkit2gtk-driver', 'xvfb'],
+    packages: WEBKIT,
     hint: 'WebKitGTK with its WebDriver and Xvfb (Debian: webkit2gtk-driver xvfb)',
   });
+
+/**
+ * Begins to install the other engines' browsers, which takes a minute or two, beside the parts that need none of them.
+ * @returns {() => Promise<void>} waits for the end of it
+ */
+export function beginEngines() {
+  const missing = [
+    ...(findFirefox() === null ? ['firefox-esr'] : []),
+    ...(findMiniBrowser() === null ? WEBKIT : []),
+  ];
+  if (missing.length === 0 || !isRoot() || !isDebian() || !onPath('apt-get')) return async () => {};
+  console.log(`installing ${missing.join(' ')} by apt-get, beside the tests …`);
+  const update = updated ? '' : 'apt-get update -qq; ';
+  const install = `${update}exec apt-get install -y -qq --no-install-recommends ${missing.join(' ')}`;
+  const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+  const child = spawn('sh', ['-c', install], { stdio: ['ignore', 'ignore', 'inherit'], env });
+  const ended = new Promise((resolve) => {
+    child.on('error', resolve);
+    child.on('exit', resolve);
+  });
+  return async () => {
+    await ended;
+  };
+}
 
 /** Tools that the full run looks for besides: each by the command that is looked for and Debian's package. */
 export function provideTools(commands) {
