@@ -261,6 +261,16 @@ group('temperature', () => {
     expect(hot.flags & FLAG.outOfRange).toBeTruthy();
   });
 
+  it('open at the end of a scale that leaves out the lowest code, as one that is even about zero does', () => {
+    const even = { ...PROBE, bits: 20, rawLo: -524_287, rawHi: 524_287, elLo: -10_000_000, elHi: 10_000_000 };
+    const s = createSensing();
+    describe(s, HELLO, [PRESS, even, JUNCTION]);
+    // 10 mV of type K would be a temperature; at the converter's end it is none.
+    const [at] = sense(s, sample(0, [12_000, 524_287, junction(25)]), 0).temps;
+    expect(at!.c).toBeNull();
+    expect(at!.flags & FLAG.open).toBeTruthy();
+  });
+
   it('stays unchecked until it was warmed beside a thermometer', () => {
     const s = started();
     expect(one(s, 0, 12, 33).temps[0]!.flags & FLAG.unchecked).toBeTruthy();

@@ -59,6 +59,15 @@ describe('advisory forecast', () => {
     expect(hot.madeJ / whole).toBeLessThanOrEqual(1);
   });
 
+  it('has room for rubber and sleeve in a pipe that is hardly wider than they are', () => {
+    const pipe = { ...PIPE, innerMm: 20, sleeveMm: 8 };
+    const one = course(inputAt(16, { pipe }), sketchesOf('high', FIT)[0]!);
+    expect(Number.isFinite(one.peakInS)).toBe(true);
+    expect(Math.abs(one.madeJ - one.storedJ - one.lostJ)).toBeLessThan(
+      1e-6 * (Math.abs(one.storedJ) + one.madeJ),
+    );
+  });
+
   it('says the same for the same', () => {
     expect(outlook(inputAt(16))).toEqual(outlook(inputAt(16)));
   });

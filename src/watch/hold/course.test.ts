@@ -12,6 +12,13 @@ function played(seconds: number, slides: boolean, hz = 5) {
 }
 
 describe('course of a segment', () => {
+  it('says when a block is complete: once in each length, and never else', () => {
+    const c = createCourse(10, false);
+    const complete: number[] = [];
+    for (let t = 0; t <= 35; t++) if (courseAdd(c, t, 3, null, null)) complete.push(t);
+    expect(complete).toEqual([10, 20, 30]);
+  });
+
   it('keeps a straight line straight, however long it gets, at a bounded number', () => {
     for (const hours of [0.1, 1, 12]) {
       const c = played(hours * 3600, false);
