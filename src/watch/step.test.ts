@@ -29,6 +29,17 @@ it('the marks of two packers on one line and of a resin that light cures stand a
   expect(marks()).not.toContain('cure-not-judged');
 });
 
+it('the marks of a sensor that was not zeroed or has no calibration stand by its readings', () => {
+  const s = new Script();
+  const marks = () =>
+    viewOf(s.w, s.tS * 1e6).standing.filter((m) => m === 'not-zeroed' || m === 'uncalibrated');
+  expect(s.flow(1, 0) && marks()).toEqual([]);
+  s.flow(1, 0, { more: { flags: FLAG.uncalibrated } });
+  expect(marks()).toEqual(['uncalibrated']);
+  s.flow(1, 0, { more: { flags: FLAG.notZeroed } });
+  expect(marks()).toEqual(['not-zeroed']);
+});
+
 describe('limits within a run', () => {
   it('the ceiling only falls; a limit is never taken away; numbers ascend', () => {
     const s = new Script();
