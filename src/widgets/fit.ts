@@ -59,14 +59,48 @@ export interface FitRoom {
   readonly height: number;
   readonly weight?: Weight;
   readonly spacingEm?: number;
+  /** Width that goes with a line beside its letters, em. */
+  readonly besideEm?: number;
 }
 
 /** The largest font size, whole px, at which every line fits into the room; `height` counts for one line. */
 export function fit(lines: string | readonly string[], room: FitRoom): number {
   const all = typeof lines === 'string' ? [lines] : lines;
-  const em = Math.max(0.01, ...all.map((line) => widthEm(line, room.weight ?? 700, room.spacingEm ?? 0)));
+  const letters = all.map((line) => widthEm(line, room.weight ?? 700, room.spacingEm ?? 0));
+  const em = Math.max(0.01, ...letters) + (room.besideEm ?? 0);
   return Math.max(1, Math.floor(Math.min(room.width / em, room.height / CAP_EM)));
 }
+
+/** A part of a text: its words wrap, unless no-break spaces hold them together. */
+export interface Run {
+  readonly text: string;
+  readonly weight: Weight;
+  /** Width that goes with its first word, em. */
+  readonly besideEm?: number;
+}
+
+/** Lines that a text takes; null: one of its words is wider than the room. */
+function linesIn(text: string | readonly Run[], weight: Weight, lineEm: number): number | null {
+  const runs: readonly Run[] = typeof text === 'string' ? [{ text, weight }] : text;
+  const space = widthEm(' ', weight);
+  const words = runs.flatMap((run) =>
+    run.text.split(/ /).map((word, i) => widthEm(word, run.weight) + (i === 0 ? (run.besideEm ?? 0) : 0)),
+  );
+  let lines = 1;
+  let used = 0;
+  for (const em of words) {
+    if (em > lineEm) return null;
+    if (used > 0 && used + space + em > lineEm) {
+      lines++;
+      used = em;
+    } else used += (used > 0 ? space : 0) + em;
+  }
+  return lines;
+}
+
+/** Lines that a text takes in a width, at a font size, px. */
+export const linesOf = (text: string, px: number, width: number, weight: Weight = 400): number =>
+  linesIn(text, weight, width / px) ?? text.split(/ /).length;
 
 /**
  * The largest font size up to `most` at which a text that may wrap between words fits into the room.
@@ -74,7 +108,7 @@ export function fit(lines: string | readonly string[], room: FitRoom): number {
  * @returns at least `least`, px: smaller it is not read
  */
 export function fitBlock(
-  text: string,
+  text: string | readonly Run[],
   room: { readonly width: number; readonly height: number },
   {
     most,
@@ -83,21 +117,9 @@ export function fitBlock(
     lineEm = 1.2,
   }: { most: number; least: number; weight?: Weight; lineEm?: number },
 ): number {
-  const space = widthEm(' ', weight);
-  const words = text.split(/ /).map((word) => widthEm(word, weight));
   for (let px = Math.floor(most); px > least; px--) {
-    const line = room.width / px;
-    let lines = 1;
-    let used = 0;
-    let widest = 0;
-    for (const em of words) {
-      if (used > 0 && used + space + em > line) {
-        lines++;
-        used = em;
-      } else used += (used > 0 ? space : 0) + em;
-      widest = Math.max(widest, em);
-    }
-    if (widest <= line && lines * lineEm * px <= room.height) return px;
+    const lines = linesIn(text, weight, room.width / px);
+    if (lines !== null && lines * lineEm * px <= room.height) return px;
   }
   return least;
 }

@@ -60,7 +60,9 @@ export function Strip(props: {
         </Show>
         <Show when={props.practice}>
           <section class="practice-banner" data-testid="practice-banner" aria-label={UI.practiceWord}>
-            <span title={UI.practiceBanner}>{props.small ? UI.practiceWord : UI.practiceShort}</span>
+            <span title={UI.practiceBanner}>
+              {props.small || props.narrow ? UI.practiceWord : UI.practiceShort}
+            </span>
           </section>
         </Show>
         {props.children}

@@ -114,9 +114,11 @@ export function StripState(props: { app: AppServices; onLive: boolean; small: bo
         <Show when={shelved()[0]}>
           {(first) => (
             <p class="strip-shelf" data-testid="shelved">
-              {shelved().length === 1
-                ? FACE.shelved(ALARM_TITLE[first().alarm], shelfLeft())
-                : FACE.shelvedMany(shelved().length, shelfLeft())}
+              {shelved().length === 1 && props.small
+                ? FACE.shelvedShort(shelfLeft())
+                : shelved().length === 1
+                  ? FACE.shelved(ALARM_TITLE[first().alarm], shelfLeft())
+                  : FACE.shelvedMany(shelved().length, shelfLeft())}
             </p>
           )}
         </Show>

@@ -47,7 +47,7 @@ export const FACE = {
   metBetween: (from: string, to: string) => `reached at ${from} to ${to}`,
   coldest: (value: string) => `Coldest spot ${value}: nothing is counted.`,
   ofSeconds: (time: string) => `of ${time}`,
-  cameBack: (value: string, u: string) => `came back to ${value}, more than the reading’s ± ${u} explains`,
+  cameBack: (value: string, u: string) => `came back to ${value}, beyond the reading’s ± ${u}`,
   notEmpty: 'a line at zero is not an empty packer',
   thenTest: 'then shut the vent and test',
 
@@ -95,6 +95,7 @@ export const FACE = {
     more === 0 ? `${n} ${priority}` : `${n} ${priority}, ${more} more`,
   marks: (n: number) => `${n} marks`,
   shelved: (title: string, left: string) => `Put aside: ${title}, ${left} left`,
+  shelvedShort: (left: string) => `Put aside, ${left} left`,
   shelvedMany: (n: number, left: string) => `${n} put aside, next ${left} left`,
   soundOff: 'SOUND OFF',
   goLive: 'Go to live',

@@ -8,7 +8,7 @@ export function Time(props: { slot: TimeSlot; layout: Layout; pressurePx: number
   const room = () => ({ rect: props.layout.time, pad: props.layout.pad, small: props.layout.small });
   const wide = () => props.layout.mode === 'wide';
   const facts = () => (wide() ? props.slot.facts : []);
-  const size = () => timeSize(props.slot, room(), props.pressurePx, facts().length);
+  const size = () => timeSize(props.slot, room(), props.pressurePx, facts());
   // Rungs are as many as the count had seconds: those of a danger are known when it is first seen.
   const rungs = createMemo<{ code: string; left: number; of: number } | null>((before) => {
     const { rungs: r, code } = props.slot;

@@ -1,4 +1,4 @@
-import { CAP_EM, fit, widthEm } from '../../../widgets/fit.ts';
+import { CAP_EM, fit, fitBlock, linesOf, widthEm } from '../../../widgets/fit.ts';
 import type { Rect } from '../layout.ts';
 import type { PressureSlot } from '../pressure-slot.ts';
 import type { Part, TimeSlot } from '../time-slot.ts';
@@ -23,18 +23,41 @@ export const labelPx = ({ small }: SlotRoom): number => (small ? 12 : 17);
 export const notePx = ({ small }: SlotRoom): number => (small ? 11 : 18);
 export const unitPx = ({ small }: SlotRoom): number => (small ? 15 : 28);
 const lineH = (px: number) => Math.ceil(px * 1.2);
+const noteH = (note: string, room: SlotRoom) =>
+  lineH(notePx(room)) * linesOf(note, notePx(room), room.rect.w - 2 * room.pad);
+/** A fact under the time, px. */
+export const FACT_PX = 17;
 
-/** Over the time: as large as its name has room. */
+/** Smaller than this a name takes two lines, px. */
+const leastLabelPx = ({ small }: SlotRoom) => (small ? 10 : 15);
+
+/** Over the time: as large as its name has room, in one line or in two. */
 export function timeLabelPx(slot: TimeSlot, room: SlotRoom): number {
   const width = room.rect.w - 2 * room.pad;
-  return Math.min(labelPx(room) + (room.small ? 0 : 5), width / Math.max(0.01, widthEm(slot.label)));
+  const most = labelPx(room) + (room.small ? 0 : 5);
+  const one = fit(slot.label, { width, height: most * CAP_EM });
+  if (one >= leastLabelPx(room)) return one;
+  return fitBlock(
+    slot.label,
+    { width, height: 2 * lineH(most) },
+    { most, least: leastLabelPx(room), weight: 700 },
+  );
 }
+
+function timeLabelH(slot: TimeSlot, room: SlotRoom): number {
+  const px = timeLabelPx(slot, room);
+  return lineH(px) * linesOf(slot.label, px, room.rect.w - 2 * room.pad, 700);
+}
+
+/** A tag on a plate of its own has this beside it, em (live.css). */
+const TAG_PLATE_EM = 0.6;
 
 /** Height that the tag under the digits takes, px; 0: none. */
 export function tagSize(slot: PressureSlot, room: SlotRoom): number {
   if (slot.tag === null) return 0;
   const width = room.rect.w - 2 * room.pad;
-  return fit(slot.tag, { width, height: room.small ? 15 : Math.min(48, room.rect.h * 0.19) });
+  const besideEm = slot.face === 'empty' ? TAG_PLATE_EM : 0;
+  return fit(slot.tag, { width, height: room.small ? 15 : Math.min(48, room.rect.h * 0.19), besideEm });
 }
 
 /** Every digit is as wide as an 8: a size that goes by the number's form does not tremble with the number. */
@@ -44,7 +67,7 @@ export function digitSize(slot: PressureSlot, unit: string, room: SlotRoom): num
   const { w, h } = room.rect;
   const tag = tagSize(slot, room);
   const under =
-    tag > 0 ? tag + (room.small ? 4 : 12) : room.small || slot.note === '' ? 2 : lineH(notePx(room)) + 6;
+    tag > 0 ? tag + (room.small ? 4 : 12) : room.small || slot.note === '' ? 2 : noteH(slot.note, room) + 6;
   const unitW = (widthEm(unit, 400) + 0.3) * unitPx(room);
   return fit(form(slot.digits), {
     width: w - 2 * room.pad - unitW,
@@ -64,21 +87,24 @@ function partsEm(parts: readonly Part[]): number {
 }
 
 /** Height under the time: its note, the facts, the rungs, px. */
-export function underTime(slot: TimeSlot, room: SlotRoom, facts: number): number {
-  const note = slot.sub === '' ? 0 : lineH(notePx(room)) * (room.small ? 1 : 1) + 4;
+export function underTime(slot: TimeSlot, room: SlotRoom, facts: readonly string[]): number {
+  const width = room.rect.w - 2 * room.pad;
+  const note = slot.sub === '' ? 0 : noteH(slot.sub, room) + 4;
   const rungs = slot.rungs === null ? 0 : room.small ? 12 : 30;
-  return note + rungs + facts * (lineH(17) + 2);
+  const lines = facts.map((fact) => linesOf(fact, FACT_PX, width) * (lineH(FACT_PX) + 2));
+  return note + rungs + lines.reduce((sum, h) => sum + h, 0);
 }
 
 /** @param pressurePx size of the pressure's digits beside it */
-export function timeSize(slot: TimeSlot, room: SlotRoom, pressurePx: number, facts: number): number {
+export function timeSize(
+  slot: TimeSlot,
+  room: SlotRoom,
+  pressurePx: number,
+  facts: readonly string[],
+): number {
   const width = room.rect.w - 2 * room.pad;
   const height =
-    room.rect.h -
-    2 * room.pad -
-    lineH(labelPx(room) + (room.small ? 0 : 5)) -
-    underTime(slot, room, facts) -
-    (room.small ? 2 : 8);
+    room.rect.h - 2 * room.pad - timeLabelH(slot, room) - underTime(slot, room, facts) - (room.small ? 2 : 8);
   if (slot.block !== null) {
     const n = slot.block.length;
     return Math.min(

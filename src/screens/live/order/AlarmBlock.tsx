@@ -8,6 +8,10 @@ import type { Layout } from '../layout.ts';
 import { place } from '../place.ts';
 import { blockLayout, VERB_LINE_EM } from './sizes.ts';
 
+/** The shape before the next alarm's name, with its gap (live.css), em. */
+const NEXT_SHAPE_EM = 1.3;
+const held = (text: string) => text.replaceAll(' ', '\u00a0');
+
 /** An alarm on the stage: shape, verb, two figures, one sentence. It is there at once; only its outline blinks. */
 export function AlarmBlock(props: {
   alarm: AlarmView;
@@ -20,7 +24,15 @@ export function AlarmBlock(props: {
     // One that is over orders nothing: its name stands where the order stood.
     verb: props.form === 'was' ? [FACE.wasTitle(ALARM_TITLE[props.alarm.alarm])] : props.order.verb,
     figures: props.order.figures,
-    sentence: props.order.sentence,
+    sentence: [
+      { text: `${PRIORITY[props.alarm.priority]}.`, weight: 700 },
+      { text: props.order.sentence, weight: 400 },
+      ...props.others
+        .slice(0, 1)
+        .map(
+          (next) => ({ text: held(ALARM_TITLE[next.alarm]), weight: 700, besideEm: NEXT_SHAPE_EM }) as const,
+        ),
+    ] as const,
   });
   const at = () => blockLayout(props.layout, props.form, parts());
   const within = (r: Parameters<typeof place>[0]) => place(r, at().zone);
@@ -59,7 +71,7 @@ export function AlarmBlock(props: {
         <Show when={props.others[0]}>
           {(next) => (
             <span class="alarm-next">
-              <AlarmShape priority={next().priority} size={16} />
+              <AlarmShape priority={next().priority} size={at().sentencePx} />
               {ALARM_TITLE[next().alarm]}
             </span>
           )}

@@ -1,4 +1,4 @@
-import { CAP_EM, fit, fitBlock, widthEm } from '../../../widgets/fit.ts';
+import { CAP_EM, fit, fitBlock, type Run, widthEm } from '../../../widgets/fit.ts';
 import type { Figure } from '../../../words/orders.ts';
 import type { Layout, Rect } from '../layout.ts';
 
@@ -7,7 +7,8 @@ import type { Layout, Rect } from '../layout.ts';
 export interface BlockParts {
   readonly verb: readonly string[];
   readonly figures: readonly Figure[];
-  readonly sentence: string;
+  /** Wraps; all of it is seen. */
+  readonly sentence: readonly Run[];
 }
 
 export interface BlockLayout {
@@ -45,7 +46,7 @@ function verbIn(
   oneLine: boolean,
 ): { lines: readonly string[]; px: number } {
   const sizeOf = (lines: readonly string[]) =>
-    fit(lines, { width: w, height: Math.min(h / (lines.length * VERB_LINE_EM), h) * CAP_EM });
+    fit(lines, { width: w, height: (h / (lines.length * VERB_LINE_EM)) * CAP_EM });
   const lines = oneLine ? [verb.join(' ')] : verb;
   return { lines, px: sizeOf(lines) };
 }
@@ -62,7 +63,7 @@ function wide(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
   const left = zone.x + 22;
   const right = l.key.x - 20;
   const footH = 42;
-  const h = zone.h - footH - 17;
+  const h = zone.h - footH - 15;
   const labelPx = 17;
   const shapeS = Math.round(Math.min(high ? 0.5 * h : 0.44 * h, 110));
   const figurePx = Math.round(Math.min(h * 0.27, 66));
@@ -76,7 +77,7 @@ function wide(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
   return {
     zone,
     lines,
-    verb: rect(verbX, zone.y + 10, verbW, h),
+    verb: rect(verbX, zone.y + 9, verbW, h),
     verbPx: px,
     shape: rect(left, zone.y + 10 + (h - shapeS) / 2, shapeS, shapeS),
     figures: parts.figures.map((_, i) => rect(figureX, zone.y + 12 + i * cell, figuresW, cell)),
@@ -84,11 +85,7 @@ function wide(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
     labelPx,
     figurePx,
     sentence: rect(left, zone.y + zone.h - footH - 6, right - left, footH),
-    sentencePx: fitBlock(
-      parts.sentence,
-      { width: right - left - 90, height: footH },
-      { most: 20, least: 13 },
-    ),
+    sentencePx: fitBlock(parts.sentence, { width: right - left, height: footH }, { most: 20, least: 13 }),
   };
 }
 
@@ -116,7 +113,7 @@ function tall(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
     labelPx,
     figurePx,
     sentence: rect(left, l.row.y, w, l.row.h),
-    sentencePx: fitBlock(parts.sentence, { width: w - 90, height: l.row.h }, { most: 22, least: 14 }),
+    sentencePx: fitBlock(parts.sentence, { width: w, height: l.row.h }, { most: 22, least: 14 }),
   };
 }
 
@@ -129,7 +126,7 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockL
   // The row under the acknowledge key is free in a tall window: figures and sentence stand there.
   const underAck = l.mode === 'tall';
   const bottom = beside ? l.key.y - 4 : l.ack.y - 4;
-  const sentenceH = underAck ? 32 : 36;
+  const sentenceH = underAck ? 35 : 36;
   const h = underAck ? bottom - zone.y - 6 : bottom - zone.y - 6 - figureH - sentenceH;
   const { lines, px } = verbIn(parts.verb, high && underAck ? w - 50 : w, h, high && underAck);
   const top = zone.y + 6;
@@ -154,8 +151,9 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockL
     inLine: true,
     labelPx: 11,
     figurePx: 20,
-    sentence: rect(left, textY + figureH, w, sentenceH),
-    sentencePx: fitBlock(parts.sentence, { width: w - 50, height: sentenceH }, { most: 13, least: 9.5 }),
+    // Under the acknowledge key as well: it ends above it where it stands beside.
+    sentence: rect(left, textY + figureH, zone.w - 20, sentenceH),
+    sentencePx: fitBlock(parts.sentence, { width: zone.w - 20, height: sentenceH }, { most: 13, least: 9 }),
   };
 }
 
@@ -166,6 +164,9 @@ export function blockLayout(l: Layout, form: 'urgent' | 'high' | 'was', parts: B
   if (l.small) return inHand(l, zone, parts, high);
   return l.mode === 'wide' ? wide(l, zone, parts, high) : tall(l, zone, parts, high);
 }
+
+/** Beside an instruction that stands on a plate, em (live.css). */
+const SAY_PLATE_EM = 0.3;
 
 export interface InstructionLayout {
   readonly sayPx: number;
@@ -184,6 +185,7 @@ export function instructionLayout(
   const sayPx = fit(say, {
     width: l.text.w,
     height: Math.min(most, rowUsed ? h / 1.15 : h * 0.62) * CAP_EM,
+    besideEm: SAY_PLATE_EM,
   });
   const left = h - sayPx * 1.2;
   const besidesPx = fitBlock(
