@@ -1,7 +1,7 @@
 // npm test: everything, in order of speed, with one closing line `N passed, N failed`.
 // node tests/run.mjs [part …]   parts: check unit c campaign build browser e2e engines; none = all.
-import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { spawn, spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { APART } from './tools/apart.mjs';
 import {
   beginEngines,
@@ -22,7 +22,17 @@ const started = process.hrtime.bigint();
 const seconds = () => Number((process.hrtime.bigint() - started) / 1_000_000n) / 1000;
 
 // A test that never ends is a failure with a line of its own, not a run without an end.
-const PART_MINUTES = 10;
+const PART_MINUTES = 12;
+
+/** End to end without a device on a line. */
+const SCREENS = [
+  'certificate.test.ts',
+  'live-face.test.ts',
+  'office.test.ts',
+  'pages.test.ts',
+  'practice.test.ts',
+  'start.test.ts',
+];
 
 mkdirSync('.cache', { recursive: true });
 
@@ -40,8 +50,8 @@ function single(name, command, args, env = {}) {
   return status === 0;
 }
 
-/** Runs vitest projects and adds up its own JSON report; a run that leaves no report is a failure. */
-function vitest(projects, { prefix = [], env = {}, name = projects.join('+') } = {}) {
+/** How vitest is run over projects, and where it leaves its own JSON report. */
+function vitestRun(projects, { prefix = [], env = {}, name = projects.join('+'), files = [] }) {
   const report = `.cache/vitest-${name}.json`;
   rmSync(report, { force: true });
   const args = [
@@ -51,17 +61,17 @@ function vitest(projects, { prefix = [], env = {}, name = projects.join('+') } =
     '--reporter=default',
     '--reporter=json',
     `--outputFile.json=${report}`,
+    ...files,
   ];
-  const command = [...prefix, process.execPath, ...args];
-  const { status, error } = spawnSync(command[0], command.slice(1), {
-    stdio: 'inherit',
-    env: { ...process.env, ...env },
-    timeout: PART_MINUTES * 60_000,
-  });
+  const [program, ...rest] = [...prefix, process.execPath, ...args];
+  return { name, report, program, args: rest, env: { ...process.env, ...env } };
+}
+
+/** Adds up a report; a run that leaves none is a failure. */
+function count({ name, report }, { status, late }) {
   if (!existsSync(report)) {
     tally.failed++;
-    const why =
-      error?.code === 'ETIMEDOUT' ? `did not end in ${PART_MINUTES} min` : `left no report (exit ${status})`;
+    const why = late ? `did not end in ${PART_MINUTES} min` : `left no report (exit ${status})`;
     console.log(`failed: ${name} ${why}`);
     return;
   }
@@ -80,6 +90,44 @@ function vitest(projects, { prefix = [], env = {}, name = projects.join('+') } =
   for (const file of result.testResults)
     for (const test of file.assertionResults)
       if (test.status !== 'passed' && test.status !== 'failed') tally.notRun.push(`${test.fullName}`);
+}
+
+function vitest(projects, options = {}) {
+  const run = vitestRun(projects, options);
+  const { status, error } = spawnSync(run.program, run.args, {
+    stdio: 'inherit',
+    env: run.env,
+    timeout: PART_MINUTES * 60_000,
+  });
+  count(run, { status, late: error?.code === 'ETIMEDOUT' });
+}
+
+/** Two runs side by side, each of which waits most of its time; what the second says comes when it has ended. */
+async function vitestBeside(first, second) {
+  const ends = [first, second].map(
+    (run, i) =>
+      new Promise((resolve) => {
+        const stdio = i === 0 ? 'inherit' : ['ignore', 'pipe', 'pipe'];
+        const child = spawn(run.program, run.args, { stdio, env: run.env });
+        const said = [];
+        for (const stream of [child.stdout, child.stderr]) stream?.on('data', (bytes) => said.push(bytes));
+        let late = false;
+        const timer = setTimeout(() => {
+          late = true;
+          child.kill('SIGKILL');
+        }, PART_MINUTES * 60_000);
+        child.on('error', () => resolve({ status: null, late, said }));
+        child.on('close', (status) => {
+          clearTimeout(timer);
+          resolve({ status, late, said });
+        });
+      }),
+  );
+  for (const [i, run] of [first, second].entries()) {
+    const end = await ends[i];
+    process.stdout.write(Buffer.concat(end.said));
+    count(run, end);
+  }
 }
 
 const compiler = provideCompiler();
@@ -142,7 +190,17 @@ if (chromium === null) {
       // By itself: the hand-made plug messages of the emulated device reach this run's browser alone.
       const apart = isRoot() && onPath('unshare') && onPath('ip');
       const prefix = apart ? APART : [];
-      vitest(['e2e'], { prefix, env: { ...browserEnv, ...(apart ? { STEADYBAR_APART: '1' } : {}) } });
+      const env = { ...browserEnv, ...(apart ? { STEADYBAR_APART: '1' } : {}) };
+      // Walls of their own let the screens be tried beside the plugs and the kills.
+      const files = readdirSync('tests/e2e').filter((name) => name.endsWith('.test.ts'));
+      const paths = (screens) =>
+        files.filter((name) => SCREENS.includes(name) === screens).map((name) => `tests/e2e/${name}`);
+      if (apart)
+        await vitestBeside(
+          vitestRun(['e2e'], { prefix, env, name: 'e2e', files: paths(false) }),
+          vitestRun(['e2e'], { prefix, env, name: 'e2e-screens', files: paths(true) }),
+        );
+      else vitest(['e2e'], { env });
     }
   }
 }

@@ -22,8 +22,8 @@ export const CERTIFICATE_FILE = 'certificate.html';
  * Letters of exceptions that fit the second page beside names of the usual length; what is left out is counted, and
  * stands in the record.
  */
-const MOST_LETTERS = 2300;
-const LEAST_LETTERS = 700;
+const MOST_LETTERS = 1500;
+const LEAST_LETTERS = 240;
 /** What a line costs besides its letters, and a row's usual length. */
 const LINE_LETTERS = 30;
 const ROW_LETTERS = 60;
