@@ -99,3 +99,22 @@ it('a hold that began before its meaning changed is broken off', () => {
   vi.advanceTimersByTime(HOLD_MS);
   expect(pressed).not.toHaveBeenCalled();
 });
+
+it('a moment that changes nothing of what it stands for leaves it as it is, held or tapped', () => {
+  const [moment, setMoment] = createSignal(0);
+  const pressed = vi.fn();
+  render(() => (
+    <Key means="seat" hold={moment() < 0} onPress={pressed}>
+      Key
+    </Key>
+  ));
+  const key = screen.getByRole('button');
+  // As a device sends: each moment comes long before a rest is over.
+  for (let i = 1; i <= 20; i++) {
+    setMoment(i);
+    vi.advanceTimersByTime(50);
+  }
+  expect(key.getAttribute('aria-disabled')).toBeNull();
+  tap(key);
+  expect(pressed).toHaveBeenCalledTimes(1);
+});

@@ -1,4 +1,4 @@
-import { createEffect, createSignal, type JSX, on, onCleanup, splitProps } from 'solid-js';
+import { createEffect, createMemo, createSignal, type JSX, on, onCleanup, splitProps } from 'solid-js';
 import { createPressGuard, REST_MS } from './press-guard.ts';
 
 /** So long a key is held that is not for a careless tap, ms (common practice, no source). */
@@ -59,9 +59,11 @@ export function Key(all: KeyProps) {
     }, HOLD_MS);
   };
 
+  // What it hangs on changes with each moment; only what the key stands for counts.
+  const stands = createMemo(() => `${props.means} ${props.hold === true}`);
   createEffect(
     on(
-      () => `${props.means} ${props.hold === true}`,
+      stands,
       () => {
         guard.changed();
         letGo();
