@@ -80,7 +80,7 @@ it('sealed, saved, valid here and on the command line; a changed byte is named',
 
   await page.goto(`${stage.origin}/#/jobs`);
   await page.reload();
-  expect(await page.getByTestId(`run-${runId}`).textContent()).toContain('sealed');
+  expect(await page.getByTestId(`run-${runId}`).textContent()).toContain('Sealed');
   expect(stage.faults).toEqual([]);
 
   // Another key signs from now on, vouched for by the first, which stays in sight.
