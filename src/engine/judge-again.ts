@@ -1,8 +1,29 @@
 import type { LogHead } from '../record/log.ts';
+import { type Page, pageEntries } from '../record/page.ts';
 import { scanRun } from '../record/reader.ts';
 import type { PageDamage } from '../record/types.ts';
 import type { WatchEvent } from '../watch/events.ts';
-import { createRun, stepRun } from './core.ts';
+import { createRun, type Run, stepRun } from './core.ts';
+
+/** A run that is judged again from its pages, handed over in order. Nothing is judged before a page with its head. */
+export interface Judging {
+  page(page: Page): void;
+  /** What was judged so far. */
+  readonly events: readonly WatchEvent[];
+}
+
+export function judging(): Judging {
+  const events: WatchEvent[] = [];
+  const sink = { event: (event: WatchEvent) => void events.push(event) };
+  let run: Run | null = null;
+  return {
+    events,
+    page(page) {
+      if (page.head !== null) run ??= createRun(page.head);
+      if (run !== null) for (const entry of pageEntries(page)) stepRun(run, entry, sink);
+    },
+  };
+}
 
 /** A record's own events beside those that this engine gives for the same input log. */
 export interface JudgedAgain {
@@ -11,28 +32,12 @@ export interface JudgedAgain {
   readonly damage: readonly PageDamage[];
   readonly recorded: readonly WatchEvent[];
   readonly again: readonly WatchEvent[];
-  /** Index of the first event that differs; null where all are the same. */
-  readonly firstDifference: number | null;
 }
 
 /** Judges a run's file again from its input log. Pure and deterministic, in Node and in a browser alike. */
 export function judgeAgain(file: Uint8Array): JudgedAgain {
   const recorded: WatchEvent[] = [];
-  const again: WatchEvent[] = [];
-  const sink = { event: (event: WatchEvent) => again.push(event) };
-  const head = scanRun(file, {}, { chain: false }).head;
-  const run = head === null ? null : createRun(head);
-  const { damage } = scanRun(file, {
-    entry(entry) {
-      if (run !== null) stepRun(run, entry, sink);
-    },
-    event: (event) => recorded.push(event),
-  });
-  return { head, damage, recorded, again, firstDifference: differenceOf(recorded, again) };
-}
-
-function differenceOf(a: readonly WatchEvent[], b: readonly WatchEvent[]): number | null {
-  const n = Math.max(a.length, b.length);
-  for (let i = 0; i < n; i++) if (JSON.stringify(a[i]) !== JSON.stringify(b[i])) return i;
-  return null;
+  const { page, events } = judging();
+  const { head, damage } = scanRun(file, { page, event: (event) => recorded.push(event) });
+  return { head, damage, recorded, again: events };
 }

@@ -33,6 +33,14 @@ function bench(
   return { timers, site, session, states, errors, got, verbs, strayed: () => stray };
 }
 
+/** The plug is pulled, and another device is on it. */
+function replaced({ pull, device, state }: ReturnType<typeof bench>['site'], deviceId: string): void {
+  pull();
+  Object.assign(device.hello, { deviceId });
+  device.streaming = false;
+  state.present = true;
+}
+
 describe('a session with a device', () => {
   it('opens, greets, starts the stream and delivers samples', async () => {
     const { session, timers, site, states, got } = bench();
@@ -159,10 +167,7 @@ describe('a session with a device', () => {
     await timers.run(50);
     await connected;
     session.expect('sb-7');
-    site.pull();
-    Object.assign(site.device.hello, { deviceId: 'sb-9' });
-    site.device.streaming = false;
-    site.state.present = true;
+    replaced(site, 'sb-9');
     await timers.run(8000);
     expect(site.device.streaming).toBe(false);
     expect(errors).toContain('other-device');
@@ -198,10 +203,7 @@ describe('a session with a device', () => {
     await timers.run(50);
     await connected;
     session.expect('sb-7');
-    site.pull();
-    Object.assign(site.device.hello, { deviceId: 'sb-9' });
-    site.device.streaming = false;
-    site.state.present = true;
+    replaced(site, 'sb-9');
     // Refused again and again, with longer and longer waits between.
     await timers.run(20_000);
     expect(states.at(-1)).toBe('lost');

@@ -1,11 +1,9 @@
 import { afterEach, expect, it } from 'vitest';
 import { startDevice } from '../../firmware-protocol/host/run.ts';
-import { createRun, stepRun } from '../../src/engine/core.ts';
+import { judgeAgain } from '../../src/engine/judge-again.ts';
 import { LINE_SHOWN } from '../../src/link/hearing.ts';
-import type { LogEntry } from '../../src/record/log.ts';
 import { scanRun } from '../../src/record/reader.ts';
 import { captureOf } from '../../src/record/testing/capture.ts';
-import type { WatchEvent } from '../../src/watch/events.ts';
 import { LINK_ERROR } from '../../src/words/en/link.ts';
 import { USB } from './app.ts';
 import {
@@ -29,18 +27,6 @@ afterEach(async () => {
   await stage?.close();
   stage = null;
 });
-
-/** The events as the worker in Chromium recorded them, and as Node judges the same log. */
-function judgeAgain(file: Uint8Array): { recorded: WatchEvent[]; again: WatchEvent[] } {
-  const recorded: WatchEvent[] = [];
-  const entries: LogEntry[] = [];
-  const { head } = scanRun(file, { entry: (e) => entries.push(e), event: (e) => recorded.push(e) });
-  if (head === null) throw new Error('the run has no head');
-  const again: WatchEvent[] = [];
-  const run = createRun(head);
-  for (const entry of entries) stepRun(run, entry, { event: (e) => again.push(e) });
-  return { recorded, again };
-}
 
 const PACKER = 'Packer of the test';
 
@@ -93,6 +79,7 @@ it('plug, connect, fill, warned before rated, acknowledge, hold, let down, saved
   const scan = scanRun(file);
   expect(scan.damage).toEqual([]);
   // Judged live in Chromium, judged again in Node from the log: the same events.
+  // The events as the worker in Chromium recorded them, and as Node judges the same log.
   const { recorded, again } = judgeAgain(file);
   expect(recorded.length).toBeGreaterThan(10);
   expect(again).toEqual(recorded);

@@ -1,6 +1,7 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import type { EngineNews, LinkView, RigView, RunView } from '../../src/engine/messages.ts';
 import type { Limits } from '../../src/job/setup.ts';
+import { BLANK_VIEW } from '../../src/screens/live/scene.ts';
 import type { WatchEvent } from '../../src/watch/events.ts';
 import type { AlarmView, WatchView } from '../../src/watch/view.ts';
 
@@ -136,14 +137,12 @@ export const alarmOf = (part: Partial<AlarmView> & Pick<AlarmView, 'alarm'>): Al
 /** A run of that many seconds, its stage `inStage` seconds old, but for what a picture says. */
 export function moment(seconds: number, inStage: number, part: Partial<WatchView> = {}): WatchView {
   return {
+    ...BLANK_VIEW,
     tUs: seconds * 1e6,
     firstUs: 0,
     bar: 0,
     ageS: 0.02,
-    overBar: null,
-    stale: false,
     uBar: 0.03,
-    flags: 0,
     temps: [
       { channel: 1, place: 'sleeve', c: 10.1, uC: 0.5, flags: 0 },
       { channel: 2, place: 'air', c: 12.4, uC: 0.5, flags: 0 },
@@ -153,26 +152,8 @@ export function moment(seconds: number, inStage: number, part: Partial<WatchView
     limits: LIMITS,
     tap: 'hose',
     line: 'closed',
-    standing: [],
-    stage: 'prepare',
-    attempt: 1,
     stageSinceUs: (seconds - inStage) * 1e6,
-    guard: {
-      restBar: null,
-      rateBarPerS: 0,
-      settleBar: null,
-      ceilingInS: null,
-      closeInS: null,
-      tooFast: null,
-    },
-    hold: null,
-    cure: null,
-    alarms: [],
-    question: null,
-    rebound: null,
-    mixedUs: null,
-    potLifeLeftS: null,
-    peakBar: null,
+    guard: { ...BLANK_VIEW.guard, rateBarPerS: 0 },
     ...part,
   };
 }

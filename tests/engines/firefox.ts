@@ -1,5 +1,5 @@
 import puppeteer from 'puppeteer-core';
-import { byId, type Hand, isSeen, pause, wait } from './hand.ts';
+import { byId, type Hand, pause, seeing } from './hand.ts';
 
 /** Firefox, driven over WebDriver BiDi. */
 export async function openFirefox(executablePath: string): Promise<Hand> {
@@ -20,18 +20,7 @@ export async function openFirefox(executablePath: string): Promise<Hand> {
     goto: async (url) => {
       await page.goto(url);
     },
-    async see(ids, ms) {
-      let found = '';
-      await wait(
-        ids.join(' or '),
-        async () => {
-          for (const id of ids) if (await evaluate(isSeen(id))) found = id;
-          return found !== '';
-        },
-        ms,
-      );
-      return found;
-    },
+    see: seeing(evaluate),
     async click(id) {
       const element = await page.waitForSelector(byId(id), { visible: true, timeout: 10_000 });
       await element?.click();

@@ -42,3 +42,16 @@ export const isDrawn = (id: string): string => `(() => {
   for (let i = 3; i < data.length; i += 16) if (data[i] > 0) inked++;
   return inked > 200;
 })()`;
+
+/** Waits until one of the elements is in sight, in whatever browser evaluates. @returns which */
+export const seeing =
+  (evaluate: Hand['evaluate']): Hand['see'] =>
+  async (ids, ms) => {
+    let found = '';
+    const look = async () => {
+      for (const id of ids) if (await evaluate(isSeen(id))) found = id;
+      return found !== '';
+    };
+    await wait(ids.join(' or '), look, ms);
+    return found;
+  };

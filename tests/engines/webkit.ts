@@ -1,5 +1,5 @@
 import { Builder, By, Capabilities, type WebDriver } from 'selenium-webdriver';
-import { byId, type Hand, isSeen, wait } from './hand.ts';
+import { byId, type Hand, seeing } from './hand.ts';
 
 /** WebKitGTK's MiniBrowser, driven over its own WebDriver server. */
 export async function openWebKit(server: string, miniBrowser: string): Promise<Hand> {
@@ -15,18 +15,7 @@ export async function openWebKit(server: string, miniBrowser: string): Promise<H
       await driver.get('about:blank');
       await driver.get(url);
     },
-    async see(ids, ms) {
-      let found = '';
-      await wait(
-        ids.join(' or '),
-        async () => {
-          for (const id of ids) if (await evaluate(isSeen(id))) found = id;
-          return found !== '';
-        },
-        ms,
-      );
-      return found;
-    },
+    see: seeing(evaluate),
     async click(id) {
       const element = await driver.findElement(By.css(byId(id)));
       await driver.executeScript('arguments[0].scrollIntoView({ block: "center" })', element);

@@ -35,8 +35,7 @@ export function About(props: { version: string }) {
                       <summary>
                         <strong>{l.name}</strong> <span class="muted">{`${l.version}, ${l.licence}`}</span>
                       </summary>
-                      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a long text is scrolled by key too */}
-                      <pre tabIndex={0}>{l.text === '' ? ABOUT.noText : l.text}</pre>
+                      <pre>{l.text === '' ? ABOUT.noText : l.text}</pre>
                     </details>
                   </li>
                 )}

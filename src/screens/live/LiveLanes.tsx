@@ -22,6 +22,7 @@ import { LANES } from '../../words/lanes.ts';
 import { LIVE } from '../../words/live.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
+import { ZERO_BAR } from './scene.ts';
 
 /** What the ladder aims at in each stage. */
 const AIM: Record<Stage, Aim> = {
@@ -37,8 +38,6 @@ const AIM: Record<Stage, Aim> = {
 const TICK_PX = [96, 62] as const;
 /** Under this a line that is let down is looked at through the loupe, bar. */
 const FOOT_BAR = 2 * LOUPE_BAR;
-/** A line counts as at zero up to this or its U, whichever is larger, bar (watch/stages/rebound.ts). */
-const ZERO_BAR = 0.02;
 /** The lane without a probe, °C. */
 const EMPTY_C = { low: 8, high: 14 };
 const ORDER: readonly (Place | null)[] = ['sleeve', 'air', 'pipe', 'ground', null];

@@ -55,8 +55,6 @@ export const BLANK_VIEW: WatchView = {
   peakBar: null,
 };
 
-/** A line at or under this counts as empty, bar; its reading's own uncertainty counts where it is larger. */
-const ZERO_BAR = 0.02;
 /** Over this a line is under pressure, bar (stage-doubts.ts). */
 export const PRESSED_BAR = 0.05;
 /** Slower than this nobody is filling, bar/s. */
@@ -67,6 +65,9 @@ const NEAR_WORKING = 0.9;
 const OVER_WORKING_BAR = 0.05;
 
 export const isKnown = ({ trust }: Scene): boolean => trust === 'good' || trust === 'stale';
+
+/** A line counts as at zero up to this or its U, whichever is larger, bar: the screens' copy of watch/stages/rebound.ts. */
+export const ZERO_BAR = 0.02;
 
 export function atZero({ view }: Scene): boolean {
   return view.bar !== null && !view.stale && view.bar <= Math.max(ZERO_BAR, view.uBar ?? 0);

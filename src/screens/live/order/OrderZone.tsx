@@ -31,6 +31,9 @@ const ANSWER: Record<AnswerCode, { readonly text: string; readonly testId: strin
   'vent-open': { text: STAGE_KEY['vent-open'], testId: 'vent-open' },
 };
 
+/** What a fast fall may be, each with a key of its own. */
+const FALL_ANSWERS = ['let-down', 'loss'] as const;
+
 /**
  * One instruction, one action; an alarm takes the place of the instruction, never of the key. No key moves whatever is
  * shown, and acknowledge stands where only text stood.
@@ -81,7 +84,7 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
     const a = stage().ack;
     if (a !== null) act(() => props.actions.acknowledge([a]));
   };
-  const answerQuestion = (answer: 'let-down' | 'loss') =>
+  const answerQuestion = (answer: (typeof FALL_ANSWERS)[number]) =>
     act(() => props.actions.command({ c: 'answer', question: 'let-down-or-loss', answer }));
 
   const spokenAlarms = createMemo(() =>
@@ -218,24 +221,19 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
       </ul>
       <Show when={stage().block !== null && asks()}>
         <div class="question" style={within(props.layout.ack)} data-testid="question">
-          <Key
-            class="ack"
-            means="let-down"
-            fresh
-            data-testid="answer-let-down"
-            onPress={() => answerQuestion('let-down')}
-          >
-            {LIVE.answerLetDown}
-          </Key>
-          <Key
-            class="ack"
-            means="loss"
-            fresh
-            data-testid="answer-loss"
-            onPress={() => answerQuestion('loss')}
-          >
-            {LIVE.answerLoss}
-          </Key>
+          <For each={FALL_ANSWERS}>
+            {(answer) => (
+              <Key
+                class="ack"
+                means={answer}
+                fresh
+                data-testid={`answer-${answer}`}
+                onPress={() => answerQuestion(answer)}
+              >
+                {answer === 'let-down' ? LIVE.answerLetDown : LIVE.answerLoss}
+              </Key>
+            )}
+          </For>
         </div>
       </Show>
       <Show when={stage().block !== null && !asks() && stage().ack} keyed={false}>
