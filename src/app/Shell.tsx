@@ -35,7 +35,8 @@ export function Shell(props: { services: AppServices; update: Update }) {
     const r = route();
     return r.page === 'live' ? r.jobId : null;
   });
-  const practice = () => live.link()?.kind === 'rig' || live.run()?.practice === true;
+  // By itself: the link tells its counts with each moment, and the layout hangs on this.
+  const practice = createMemo(() => live.link()?.kind === 'rig' || live.run()?.practice === true);
   createEffect(
     on(
       () => route().page,

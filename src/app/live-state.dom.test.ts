@@ -86,6 +86,19 @@ describe('live state', () => {
     });
   });
 
+  it('what a moment does not change wakes nothing: its parts are those of the moment before', () => {
+    within((live) => {
+      live.take(moment({ tUs: 1e6, firstUs: 0, runId: 'a' }));
+      const [run, view] = [live.run(), live.view()];
+      live.take(moment({ tUs: 2e6, firstUs: 0, runId: 'a' }));
+      expect(live.run()).toBe(run);
+      expect(live.view()).not.toBe(view);
+      expect(live.view()?.tUs).toBe(2e6);
+      live.take(moment({ tUs: 2e6, firstUs: 0, runId: 'b' }));
+      expect(live.run()?.runId).toBe('b');
+    });
+  });
+
   it('silence is told and taken back', () => {
     within((live) => {
       live.setSilent(true);

@@ -7,6 +7,7 @@ import type { WatchView } from '../watch/view.ts';
 import type { StageSpan } from '../widgets/lanes/ribbon.ts';
 import { LiveBuffer } from '../widgets/live-buffer.ts';
 import { stageSpans } from '../widgets/spans.ts';
+import { sharedParts } from './shared-parts.ts';
 
 const MOST_EVENTS = 400;
 
@@ -59,10 +60,10 @@ export function createLiveState(): LiveState {
     if (nextRun === null && runId !== null) setSetup(null);
     runId = nextRun;
     firstUs = m.view.firstUs;
-    setView(m.view);
-    setLink(m.link);
-    setRun(m.run);
-    setRig(m.rig);
+    setView((before) => sharedParts(before, m.view));
+    setLink((before) => sharedParts(before, m.link));
+    setRun((before) => sharedParts(before, m.run));
+    setRig((before) => sharedParts(before, m.rig));
     setNowS(firstUs === null ? 0 : (m.view.tUs - firstUs) / 1e6);
     noteStage(m.view);
     if (m.fresh.s.length > 0) {

@@ -31,10 +31,14 @@ const CEILING = [{ alarm: 'ceiling', priority: 'urgent' }];
 
 /** The page's services over an engine that says what the test lets it say. */
 function bench(drawn: (view: WatchView) => void) {
+  const asked: string[] = [];
   let say: (news: EngineNews) => void = () => {};
   let fallSilent: (silent: boolean) => void = () => {};
   const engine = {
-    ask: () => new Promise(() => undefined),
+    ask: ({ q }: { q: string }) => {
+      asked.push(q);
+      return new Promise(() => undefined);
+    },
     on: (listener: typeof say) => {
       say = listener;
       return () => {};
@@ -62,6 +66,7 @@ function bench(drawn: (view: WatchView) => void) {
   dispatchEvent(new Event('pointerdown'));
   return {
     app,
+    asked,
     end,
     say: (news: EngineNews) => say(news),
     silence(silent: boolean) {
@@ -148,4 +153,13 @@ it('cure time met is called by a sound of its own, once', () => {
   vi.advanceTimersByTime(30_000);
   expect(Tones.started).toHaveLength(PATTERNS.reached.pulses.length);
   b.end();
+});
+
+it('saved runs are read when a run begins, not with each of its moments', () => {
+  const { asked, say, end } = bench(() => {});
+  const run = (bytes: number) => ({ ...moment([]), run: { runId: 'a', bytes } }) as unknown as Moment;
+  const before = asked.filter((q) => q === 'runs').length;
+  for (let i = 0; i < 30; i++) say(run(i));
+  expect(asked.filter((q) => q === 'runs')).toHaveLength(before + 1);
+  end();
 });

@@ -1,4 +1,4 @@
-import { createEffect, createSignal, on, onCleanup } from 'solid-js';
+import { createEffect, createMemo, createSignal, on, onCleanup } from 'solid-js';
 import { type EngineClient, startEngine } from '../engine/client.ts';
 import type { RunSummary, TraceWindow } from '../engine/messages.ts';
 import { startEvidence } from '../evidence/client.ts';
@@ -175,13 +175,11 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
     setSensorRuns(sensorRunsOf(runs));
   };
   // Read again whenever a run begins or ends: what it checked belongs to its sensors from then on.
+  const runId = createMemo(() => live.run()?.runId);
   createEffect(
-    on(
-      () => live.run()?.runId,
-      () => {
-        readSensorRuns().catch(fail);
-      },
-    ),
+    on(runId, () => {
+      readSensorRuns().catch(fail);
+    }),
   );
   void navigator.storage?.persist?.().catch(() => false);
 

@@ -1,6 +1,7 @@
-import { createMemo, For, Show } from 'solid-js';
+import { createMemo, For, Index, Show } from 'solid-js';
 import { lampOf } from '../../screens/live/alarm-stage.ts';
 import { coarse } from '../../screens/live/time-slot.ts';
+import type { AlarmView } from '../../watch/view.ts';
 import { AlarmShape } from '../../widgets/AlarmShape.tsx';
 import { ranked } from '../../widgets/alarm-order.ts';
 import { createCalm } from '../../widgets/calm.ts';
@@ -30,13 +31,15 @@ export function StripState(props: { app: AppServices; onLive: boolean; small: bo
   const standing = createMemo(() => (live.view()?.standing ?? []).filter((s) => s !== 'practice'), [], {
     equals: (a, b) => a.join() === b.join(),
   });
-  const lamp = createMemo(() => lampOf(view()?.alarms ?? []));
+  // The engine's list stays the same one while nothing of it changes.
+  const alarms = createMemo<readonly AlarmView[]>(() => view()?.alarms ?? []);
+  const lamp = createMemo(() => lampOf(alarms()));
   const rest = createMemo(() => {
     const first = lamp()?.first;
-    return ranked(view()?.alarms ?? []).filter((a) => a.alarm !== first?.alarm);
+    return ranked(alarms()).filter((a) => a.alarm !== first?.alarm);
   });
   const shelved = createMemo(() =>
-    (view()?.alarms ?? [])
+    alarms()
       .filter((a) => a.state === 'shelved')
       .sort((a, b) => (a.shelvedUntilUs ?? 0) - (b.shelvedUntilUs ?? 0)),
   );
@@ -105,9 +108,9 @@ export function StripState(props: { app: AppServices; onLive: boolean; small: bo
             <>
               <AlarmShape priority={l().first.priority} size={props.small ? 18 : 22} />
               <strong>{FACE.lamp(1, LAMP[l().first.priority], l().more)}</strong>
-              <For each={rest().slice(0, props.small ? 2 : 3)}>
-                {(a) => <AlarmShape priority={a.priority} size={props.small ? 14 : 18} />}
-              </For>
+              <Index each={rest().slice(0, props.small ? 2 : 3)}>
+                {(a) => <AlarmShape priority={a().priority} size={props.small ? 14 : 18} />}
+              </Index>
             </>
           )}
         </Show>

@@ -21,6 +21,8 @@ import { place } from './place.ts';
 import { createStart } from './start.ts';
 import { TakeDevice } from './TakeDevice.tsx';
 
+const sameJson = { equals: (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b) };
+
 /**
  * The live page: one instrument on one screen. Zones stand where the window's shape puts them (layout.ts) and keep their places
  * in every stage; what they show is made of the moment (face.ts). In the order of a reader: pressure, time, order, the rest.
@@ -35,7 +37,8 @@ export function Live(props: { jobId: string | null }) {
   const [span, setSpan] = createSignal<SpanChoice>('stage');
 
   const size = createWindowSize();
-  const practice = () => live.link()?.kind === 'rig' || live.run()?.practice === true;
+  // By itself: the link tells its counts with each moment, and all zones hang on the layout.
+  const practice = createMemo(() => live.link()?.kind === 'rig' || live.run()?.practice === true);
   const stage = createMemo(() => live.view()?.stage ?? 'prepare');
   const layout = createMemo(() =>
     layoutOf(size().width, size().height, practice(), stage() === 'hold' ? SHARE.hold : SHARE.fill),
@@ -69,7 +72,7 @@ export function Live(props: { jobId: string | null }) {
       return { w, h, ladderW, ribbonH, tempH, axisH, small };
     },
     undefined,
-    { equals: (a, b) => JSON.stringify(a) === JSON.stringify(b) },
+    sameJson,
   );
   const unit = () => app.units().pressure;
   const pressurePx = () =>
@@ -78,7 +81,11 @@ export function Live(props: { jobId: string | null }) {
       pad: layout().pad,
       small: layout().small,
     });
-  const cureRoom = createMemo(() => ({ w: layout().cure.w, h: layout().cure.h, small: layout().small }));
+  const cureRoom = createMemo(
+    () => ({ w: layout().cure.w, h: layout().cure.h, small: layout().small }),
+    undefined,
+    sameJson,
+  );
 
   return (
     <div
@@ -114,6 +121,7 @@ export function Live(props: { jobId: string | null }) {
       <div class="zone zone-lanes" style={place(layout().lanes)}>
         <LiveLanes
           size={lanesSize()}
+          calm={face.view()}
           span={span()}
           onOpen={() => more.open('spans')}
           openLabel={FACE.tabs.spans}
@@ -139,7 +147,7 @@ export function Live(props: { jobId: string | null }) {
         <div class="zone zone-cure" style={place(layout().cure)} data-testid="zone-cure">
           <CureLine
             size={cureRoom()}
-            cure={live.view()?.cure ?? null}
+            cure={face.view()?.cure ?? null}
             hasResin={live.setup()?.resin !== null && live.setup() !== null}
             isLightCured={live.setup()?.resin?.curedBy === 'light'}
             stage={stage()}

@@ -1,6 +1,7 @@
-import { createMemo } from 'solid-js';
+import { createMemo, untrack } from 'solid-js';
 import type { Place } from '../../job/setup.ts';
 import type { Stage } from '../../watch/codes.ts';
+import type { WatchView } from '../../watch/view.ts';
 import type { LanesSize } from '../../widgets/lanes/geometry.ts';
 import { lanesBox } from '../../widgets/lanes/geometry.ts';
 import { Lanes } from '../../widgets/lanes/Lanes.tsx';
@@ -47,6 +48,8 @@ const json = { equals: (a: unknown, b: unknown) => JSON.stringify(a) === JSON.st
 /** Trace, ladder and temperatures of the live run, bound to the services. */
 export function LiveLanes(props: {
   size: LanesSize;
+  /** The moment as it is read: what is written beside the drawing changes no faster than an eye takes it in. */
+  calm: WatchView | null;
   /** Led by the stage where it is left out. */
   span?: SpanChoice;
   /** Given: the trace is one large key for it. */
@@ -63,9 +66,10 @@ export function LiveLanes(props: {
 
   const pressureUnit = createMemo(() => pressureUnitOf(app.units()));
   const temperatureUnit = createMemo(() => temperatureUnitOf(app.units()));
+  const inForce = createMemo(() => view()?.limits ?? null);
   const limits = createMemo<MarkedLimits | null>(
     () => {
-      const l = view()?.limits ?? null;
+      const l = inForce();
       if (l === null) return null;
       const { ratedBar, ceilingBar, floorBar, seatBar } = l;
       return { ratedBar, ceilingBar, workingBar: l.cue ? l.workingBar : null, floorBar, seatBar };
@@ -129,7 +133,7 @@ export function LiveLanes(props: {
   }));
 
   const temps = createMemo(() =>
-    [...(view()?.temps ?? [])].sort((a, b) => ORDER.indexOf(a.place) - ORDER.indexOf(b.place)),
+    [...(props.calm?.temps ?? [])].sort((a, b) => ORDER.indexOf(a.place) - ORDER.indexOf(b.place)),
   );
   const channels = createMemo(() => temps().map((t) => t.channel), [], json);
   const dashes = createMemo(
@@ -244,7 +248,7 @@ export function LiveLanes(props: {
     const l = limits();
     const units = app.units();
     const state = trust();
-    const bar = ladder().bar;
+    const bar = props.calm?.overBar ?? props.calm?.bar ?? untrack(lastBar);
     const now =
       state === 'over'
         ? UI.overRange(pressure(bar, units))

@@ -16,6 +16,8 @@ import { type TimeSlot, timeSlot } from './time-slot.ts';
 
 /** Everything that the live page shows beside its drawings, made once a moment from what the engine says. */
 export interface Face {
+  /** The moment as it is read: a few times a second. */
+  readonly view: Accessor<WatchView | null>;
   readonly scene: Accessor<Scene>;
   readonly alarms: Accessor<AlarmStage>;
   readonly key: Accessor<StageKey>;
@@ -76,7 +78,10 @@ export function createFace(app: Services, start: Start): Face {
       pauseLeftS: pauseLeftS(pause(), view.tUs),
     };
   });
-  const alarms = createMemo(() => alarmStage(calm()?.alarms ?? [], calm()?.question ?? null));
+  // The engine's list stays the same one while nothing of it changes.
+  const list = createMemo(() => calm()?.alarms ?? BLANK_VIEW.alarms);
+  const question = createMemo(() => calm()?.question ?? null);
+  const alarms = createMemo(() => alarmStage(list(), question()));
   const key = createMemo(() => stageKey(scene(), alarms().block !== null), undefined, {
     equals: (a, b) => a.does === b.does && a.to === b.to && a.look === b.look,
   });
@@ -88,5 +93,5 @@ export function createFace(app: Services, start: Start): Face {
   const same = <T>(a: T, b: T) => JSON.stringify(a) === JSON.stringify(b);
   const pressure = createMemo(() => pressureSlot(scene(), app.units()), undefined, { equals: same });
   const time = createMemo(() => timeSlot(scene(), app.units(), clock()), undefined, { equals: same });
-  return { scene, alarms, key, instructed, instruction, pressure, time };
+  return { view: calm, scene, alarms, key, instructed, instruction, pressure, time };
 }

@@ -78,7 +78,7 @@ function stretchNow({ ladder, box }: LanesPicture): readonly LimitStretch[] {
 
 function groundShapes(p: LanesPicture, measure: Measure): Shape[] {
   const { box, ladder, lines, size } = p;
-  const { pressure, temperature, now } = box;
+  const { pressure, temperature } = box;
   const { endBar } = ladder;
   const stretches = stretchNow(p);
   const ticksX = p.ticks.map((t) => t.x);
@@ -91,18 +91,19 @@ function groundShapes(p: LanesPicture, measure: Measure): Shape[] {
   out.push(
     ...pressureMarks(pressure, endBar, stretches, size.small),
     ...temperatureGround(temperature, lines.scale, p.temperatureUnit, ticksX),
-    ...temperatureNumerals(
-      temperature,
-      now.x + (size.small ? 3 : 5),
-      'start',
-      lines.scale,
-      p.temperatureUnit,
-      size.small,
-    ),
-    ...temperaturesNow(now, p.temperatures, size.small, measure),
     ...axisLabels(p.ticks, pressure, box.axisY, size.small, measure, p.words.now),
   );
   return out;
+}
+
+/** What stands beside the temperature lane: its scale, and the temperatures of now. */
+function nowShapes(p: LanesPicture, measure: Measure): Shape[] {
+  const { box, lines, size } = p;
+  const x = box.now.x + (size.small ? 3 : 5);
+  return [
+    ...temperatureNumerals(box.temperature, x, 'start', lines.scale, p.temperatureUnit, size.small),
+    ...temperaturesNow(box.now, p.temperatures, size.small, measure),
+  ];
 }
 
 function overShapes(p: LanesPicture, widthPx: number, measure: Measure): Shape[] {
@@ -153,27 +154,40 @@ export function createLanesPainter(canvases: LanesCanvases, ink: Ink, ratio: num
   const ladder = createLadderPainter(canvases.ladder, painter, measure, ratio);
   const sameSize = createSame();
   let sameGround = createSame();
+  let sameNow = createSame();
   let sameOver = createSame();
   let isOverEmpty = false;
 
+  /** By whole px of the screen, and right of the lane's own edge. */
+  const clearNow = (context: CanvasRenderingContext2D, { x, y, w, h }: Rect) => {
+    context.save();
+    context.setTransform(1, 0, 0, 1, 0, 0);
+    const [left, top] = [Math.ceil(x * ratio), Math.floor((y - 1) * ratio)];
+    context.clearRect(left, top, Math.ceil(w * ratio), Math.ceil((h + 2) * ratio));
+    context.restore();
+  };
   const drawGround = (p: LanesPicture) => {
     const { endBar, limits } = p.ladder;
     const { unit } = p.pressureUnit;
-    if (
-      sameGround(
-        endBar,
-        limits,
-        p.lines.scale,
-        p.ticks,
-        p.temperatures,
-        p.practice,
-        unit,
-        p.temperatureUnit.unit,
-      )
-    )
-      return;
-    const context = fitCanvas(canvases.ground, p.size.w, p.size.h, ratio);
-    if (context !== null) painter.paint(context, groundShapes(p, measure));
+    const isGround = sameGround(
+      endBar,
+      limits,
+      p.lines.scale,
+      p.ticks,
+      p.practice,
+      unit,
+      p.temperatureUnit.unit,
+    );
+    const isNow = sameNow(p.temperatures);
+    if (isGround && isNow) return;
+    const context = isGround
+      ? canvases.ground.getContext('2d')
+      : fitCanvas(canvases.ground, p.size.w, p.size.h, ratio);
+    if (context === null) return;
+    // A probe that moves by a tenth leaves bands, grid and names as they are.
+    if (isGround) clearNow(context, p.box.now);
+    else painter.paint(context, groundShapes(p, measure));
+    painter.paint(context, nowShapes(p, measure));
   };
 
   const drawOver = (p: LanesPicture) => {
@@ -196,6 +210,7 @@ export function createLanesPainter(canvases: LanesCanvases, ink: Ink, ratio: num
       if (!sameSize(box)) {
         fitCanvas(canvases.lines, w, h, ratio);
         sameGround = createSame();
+        sameNow = createSame();
         sameOver = createSame();
         isOverEmpty = false;
       }

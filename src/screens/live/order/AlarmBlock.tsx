@@ -1,4 +1,4 @@
-import { For, Show } from 'solid-js';
+import { createMemo, For, Index, Show } from 'solid-js';
 import type { AlarmView } from '../../../watch/view.ts';
 import { AlarmShape } from '../../../widgets/AlarmShape.tsx';
 import { ALARM_TITLE, PRIORITY } from '../../../words/alarm-titles.ts';
@@ -20,7 +20,7 @@ export function AlarmBlock(props: {
   layout: Layout;
   others: readonly AlarmView[];
 }) {
-  const parts = () => ({
+  const parts = createMemo(() => ({
     // One that is over orders nothing: its name stands where the order stood.
     verb: props.form === 'was' ? [FACE.wasTitle(ALARM_TITLE[props.alarm.alarm])] : props.order.verb,
     figures: props.order.figures,
@@ -33,8 +33,8 @@ export function AlarmBlock(props: {
           (next) => ({ text: held(ALARM_TITLE[next.alarm]), weight: 700, besideEm: NEXT_SHAPE_EM }) as const,
         ),
     ] as const,
-  });
-  const at = () => blockLayout(props.layout, props.form, parts());
+  }));
+  const at = createMemo(() => blockLayout(props.layout, props.form, parts()));
   const within = (r: Parameters<typeof place>[0]) => place(r, at().zone);
   return (
     <div
@@ -56,14 +56,15 @@ export function AlarmBlock(props: {
         <For each={at().lines}>{(line) => <span>{line} </span>}</For>
       </p>
       <dl class="figures" style={at().inLine ? within(at().figures[0]!) : {}}>
-        <For each={parts().figures}>
-          {([label, value], i) => (
-            <div style={at().inLine ? {} : within(at().figures[i()]!)}>
-              <dt style={{ 'font-size': `${at().labelPx}px` }}>{label}</dt>
-              <dd style={{ 'font-size': `${at().figurePx}px` }}>{value}</dd>
+        {/* By place: a figure that counts is written anew, not made anew. */}
+        <Index each={parts().figures}>
+          {(figure, i) => (
+            <div style={at().inLine ? {} : within(at().figures[i]!)}>
+              <dt style={{ 'font-size': `${at().labelPx}px` }}>{figure()[0]}</dt>
+              <dd style={{ 'font-size': `${at().figurePx}px` }}>{figure()[1]}</dd>
             </div>
           )}
-        </For>
+        </Index>
       </dl>
       <p class="sentence" style={{ ...within(at().sentence), 'font-size': `${at().sentencePx}px` }}>
         <strong>{PRIORITY[props.alarm.priority]}.</strong>{' '}

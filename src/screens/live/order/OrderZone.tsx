@@ -71,8 +71,10 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
     const p = stage().plate;
     return p === null || p === plate() ? stage().others : [p, ...stage().others];
   };
-  const rowUsed = () => plate() !== null || answers().length > 0;
-  const sizes = () => instructionLayout(props.layout, instruction().say, instruction().besides, rowUsed());
+  const rowUsed = createMemo(() => plate() !== null || answers().length > 0);
+  const sizes = createMemo(() =>
+    instructionLayout(props.layout, instruction().say, instruction().besides, rowUsed()),
+  );
 
   let element!: HTMLElement;
   // The pressed key goes with what it was for: the focus stays in the zone, not at the top of the page.
@@ -210,14 +212,14 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
         </div>
       </Show>
       <ul class="order-others visually-hidden" aria-label={FACE.others}>
-        <For each={others()}>
+        <Index each={others()}>
           {(a) => (
-            <li data-testid={`alarm-${a.alarm}`} data-state={a.state} data-priority={a.priority}>
-              <AlarmShape priority={a.priority} size={14} />
-              <span class="alarm-text">{orderOf(a)?.sentence}</span>
+            <li data-testid={`alarm-${a().alarm}`} data-state={a().state} data-priority={a().priority}>
+              <AlarmShape priority={a().priority} size={14} />
+              <span class="alarm-text">{orderOf(a())?.sentence}</span>
             </li>
           )}
-        </For>
+        </Index>
       </ul>
       <Show when={stage().block !== null && asks()}>
         <div class="question" style={within(props.layout.ack)} data-testid="question">
