@@ -236,16 +236,16 @@ export function Shell(props: { services: AppServices; update: Update }) {
             </Show>
           </ErrorBoundary>
         </main>
-        <Show when={app.toast()}>
-          {(t) => (
+        <Show when={app.notice()}>
+          {(n) => (
             <div
-              class="toast"
-              role="status"
-              data-testid="toast"
+              class="notice-bar"
+              role={n().fault ? 'alert' : 'status'}
+              data-testid="notice"
               style={onLive() ? fixed(layout().drawer) : {}}
             >
-              <span>{t().text}</span>
-              <Show when={t().undo}>
+              <span>{n().text}</span>
+              <Show when={n().undo}>
                 {(undo) => (
                   <button
                     type="button"
@@ -258,6 +258,11 @@ export function Shell(props: { services: AppServices; update: Update }) {
                     {UI.undo}
                   </button>
                 )}
+              </Show>
+              <Show when={n().fault}>
+                <button type="button" class="button" data-testid="notice-read" onClick={() => app.dismiss()}>
+                  {UI.close}
+                </button>
               </Show>
             </div>
           )}

@@ -9,6 +9,7 @@ import { parseRoute, routeHash } from '../screens/route.ts';
 import { UI } from '../words/ui.ts';
 import { createAlarmSound } from './alarm-sound.ts';
 import { createLiveState } from './live-state.ts';
+import { createNotices, type Notice } from './notices.ts';
 import { createPageFaults, type PageFaults } from './page-fault.ts';
 import { createRunAccess } from './run-access.ts';
 import { choosePort, serialSupported } from './serial.ts';
@@ -23,17 +24,11 @@ import { keepAwake } from './wake-lock.ts';
 
 /** A silence that the page's own stall made is over as soon as the waiting messages are read. */
 const SILENCE_GRACE_MS = 300;
-const TOAST_MS = 8000;
 /** Buckets of a run that was taken up again, for its live plot. */
 const REFILL = { pieces: 16, points: 1250 } as const;
 
-export interface Toast {
-  readonly text: string;
-  readonly undo: (() => void) | null;
-}
-
 export interface AppServices extends Services {
-  readonly toast: () => Toast | null;
+  readonly notice: () => Notice | null;
   dismiss(): void;
   readonly faults: PageFaults;
 }
@@ -47,20 +42,14 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
   const [speech, setSpeech] = createSignal<SpeechState>('off');
   const [awake, setAwake] = createSignal(false);
   const [nowMs, setNowMs] = createSignal(Date.now());
-  const [toast, setToast] = createSignal<Toast | null>(null);
   const [printing, setPrinting] = createSignal(false);
   const [systemDark, setSystemDark] = createSignal(matchMedia('(prefers-color-scheme: dark)').matches);
   const [sensorRuns, setSensorRuns] = createSignal<readonly SensorRun[]>([]);
-  let toastTimer: ReturnType<typeof setTimeout> | undefined;
 
-  const say = (text: string, undo?: () => void) => {
-    clearTimeout(toastTimer);
-    setToast({ text, undo: undo ?? null });
-    toastTimer = setTimeout(() => setToast(null), TOAST_MS);
-  };
+  const notices = createNotices();
   const fail = (error: unknown) => {
     const { title, todo, detail } = adviceOf(error);
-    say(UI.failed(title, todo, detail));
+    notices.fail(UI.failed(title, todo, detail));
   };
 
   const { settings, save } = createSettings(engine, fail);
@@ -228,10 +217,10 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
     soundBlocked: noSound,
     awake,
     nowMs,
-    say,
+    say: notices.say,
     fail,
-    toast,
-    dismiss: () => setToast(null),
+    notice: notices.shown,
+    dismiss: notices.dismiss,
     faults,
   };
 }

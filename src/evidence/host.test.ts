@@ -36,11 +36,18 @@ describe('a run is sealed', () => {
 
     // A tab that starts meanwhile sweeps what no import holds: each file is written under its lock.
     const busy = await client.locks.acquire(`import-${again.sha256}`);
-    await expect(client.ask({ q: 'keep-opened' })).rejects.toMatchObject({ code: 'run-locked' });
+    await expect(client.ask({ q: 'keep-opened', sha256: again.sha256 })).rejects.toMatchObject({
+      code: 'run-locked',
+    });
     busy?.();
-    const kept = await client.ask({ q: 'keep-opened' });
+    const kept = await client.ask({ q: 'keep-opened', sha256: again.sha256 });
     expect(kept.already).toBe(false);
-    expect((await client.ask({ q: 'keep-opened' })).already).toBe(true);
+    expect((await client.ask({ q: 'keep-opened', sha256: again.sha256 })).already).toBe(true);
+    // Another page has opened another file since: not that one is kept.
+    await client.ask({ q: 'verify', file: new Blob(['no record']), name: 'other.zip' });
+    await expect(client.ask({ q: 'keep-opened', sha256: again.sha256 })).rejects.toMatchObject({
+      code: 'stale',
+    });
     const [entry] = await client.ask({ q: 'archive' });
     expect(entry).toMatchObject({ title: 'Crack at 12.4 m', runId, packer: 'Practice packer 100-150' });
     expect(entry?.sealed?.signer).toBe('Crew 4');
@@ -86,7 +93,9 @@ describe('a run is sealed', () => {
     const found = view.findings.find((f) => f.f === 'pages');
     expect(found).toMatchObject({ f: 'pages', why: 'crc' });
     expect(found?.f === 'pages' && found.fromUs !== null && found.toUs !== null).toBe(true);
-    await expect(office.ask({ q: 'keep-opened' })).rejects.toMatchObject({ code: 'refused' });
+    await expect(office.ask({ q: 'keep-opened', sha256: view.sha256 })).rejects.toMatchObject({
+      code: 'refused',
+    });
   });
 
   it('never a practice run, nor one that has no end', async () => {

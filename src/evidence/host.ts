@@ -176,8 +176,9 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       openRecords.lay(opened.record);
       return opened.view;
     },
-    'keep-opened': async () => {
+    'keep-opened': async ({ sha256 }) => {
       if (opened === null) throw new EvidenceError('missing', 'no file is open');
+      if (opened.view.sha256 !== sha256) throw new EvidenceError('stale', 'another file was opened since');
       const { view, record } = opened;
       const done = await keepChecked(deps, opened);
       // The list makes it up where this is cut short.

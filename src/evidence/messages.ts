@@ -279,7 +279,8 @@ export type EvidenceRequest =
   | { readonly q: 'know-signer'; readonly fingerprint: string; readonly name: string }
   | { readonly q: 'forget-signer'; readonly fingerprint: string }
   | { readonly q: 'verify'; readonly file: Blob; readonly name: string }
-  | { readonly q: 'keep-opened' }
+  /** Keeps the file verified last, if it is still the one named: another page may have opened another since. */
+  | { readonly q: 'keep-opened'; readonly sha256: string }
   | { readonly q: 'remove-import'; readonly sha256: string }
   | { readonly q: 'archive' }
   /** For a row of a list; null: the run is still open. */

@@ -77,6 +77,8 @@ it('reads a shared folder, keeps a job from it, restores a backup, writes its ow
     expect(await line('changed').count()).toBe(1);
     expect(await line('incomplete').count()).toBe(1);
     await line('whole').getByRole('button', { name: 'Keep in the archive' }).click();
+    // The key that keeps it says 'in the archive' too: only once it has gone is the file kept.
+    await line('whole').getByRole('button', { name: 'Keep in the archive' }).waitFor({ state: 'detached' });
     await expect.poll(() => line('whole').textContent(), WAIT).toContain('in the archive');
     await page.getByTestId('office-seen').click();
     await expect.poll(() => page.getByTestId('office-fresh').textContent(), WAIT).toContain('Nothing new');

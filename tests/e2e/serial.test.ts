@@ -219,8 +219,8 @@ it('a device at a speed that nobody tries is told by the bytes that come', async
   await page.getByTestId('connect-device').click();
   await page.getByTestId('stop-trying').click();
   await page.locator('[data-testid=connect-device]:enabled').waitFor();
-  const toasts = await page.getByTestId('toast').allTextContents();
-  expect(toasts.join()).not.toContain(LINK_ERROR['port-gone'].title);
+  const notices = await page.getByTestId('notice').allTextContents();
+  expect(notices.join()).not.toContain(LINK_ERROR['port-gone'].title);
 });
 
 it('another device in mid-run is told, taken by a press, read by its own scale and asked for its own zero', async (context) => {

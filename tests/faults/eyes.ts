@@ -47,7 +47,7 @@ const MARKS = [
   'no-limit',
   'standing-device-unarmed',
   'question',
-  'toast',
+  'notice',
   'start-failed',
 ] as const;
 

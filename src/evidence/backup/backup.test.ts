@@ -70,8 +70,8 @@ beforeAll(async () => {
   await there.ask({ q: 'seal', runId, wording: PLAIN_WORDING });
   await there.ask({ q: 'set-status', ref: { kind: 'run', runId }, status: 'released', reason: '', by: 'ab' });
   const { file } = await there.ask({ q: 'job-file', ref: { kind: 'run', runId } });
-  await there.ask({ q: 'verify', file, name: 'copy.zip' });
-  await there.ask({ q: 'keep-opened' });
+  const { sha256 } = await there.ask({ q: 'verify', file, name: 'copy.zip' });
+  await there.ask({ q: 'keep-opened', sha256 });
   const made = await there.ask({ q: 'backup' });
   backup = made.file;
   backupBytes = await bytesOf(backup);

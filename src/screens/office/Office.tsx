@@ -1,7 +1,7 @@
-import { createResource, createSignal, For, Show } from 'solid-js';
+import { createResource, createSignal, For, onCleanup, Show } from 'solid-js';
 import type { FolderLine, FolderList, Waiting } from '../../evidence/office/messages.ts';
 import { Part } from '../../widgets/Fields.tsx';
-import { progressText } from '../../words/evidence.ts';
+import { EVIDENCE, progressText } from '../../words/evidence.ts';
 import { dateTime } from '../../words/format.ts';
 import { OFFICE as O } from '../../words/office.ts';
 import { failed, useServices } from '../context.ts';
@@ -22,6 +22,10 @@ export function Office() {
   const [busy, setBusy] = createSignal<string | null>(null);
   const [list, setList] = createSignal<FolderList | null>(null);
   const [away, setAway] = createSignal(false);
+  let here = true;
+  onCleanup(() => {
+    here = false;
+  });
   const ready = () => view()?.folder != null && view()?.permission === 'granted';
 
   const reload = () => app.evidence({ q: 'office' }).then(mutate, app.fail);
@@ -98,18 +102,24 @@ export function Office() {
   };
   const seen = () => app.evidence({ q: 'office-seen' }).then(() => look(), app.fail);
   const withFile = async (line: FolderLine, keep: boolean) => {
+    setBusy(progressText(EVIDENCE.checking, 0));
     try {
       const file = await app.evidence({ q: 'office-file', name: line.name });
-      await app.evidence({ q: 'verify', file, name: line.name });
+      const { sha256 } = await app.evidence({ q: 'verify', file, name: line.name }, (share) =>
+        setBusy(progressText(EVIDENCE.checking, share)),
+      );
       if (!keep) {
-        app.go({ page: 'record', id: 'opened' });
+        // Who went on to another page in the meantime is not pulled away from it.
+        if (here) app.go({ page: 'record', id: 'opened' });
         return;
       }
-      await app.evidence({ q: 'keep-opened' });
+      await app.evidence({ q: 'keep-opened', sha256 });
       app.say(O.kept);
       await look();
     } catch (error) {
       app.fail(error);
+    } finally {
+      setBusy(null);
     }
   };
 
@@ -225,7 +235,13 @@ export function Office() {
                 {O.look}
               </button>
               <Show when={list()?.lines.some((l) => l.fresh)}>
-                <button type="button" class="button" data-testid="office-seen" onClick={seen}>
+                <button
+                  type="button"
+                  class="button"
+                  data-testid="office-seen"
+                  disabled={busy() !== null}
+                  onClick={seen}
+                >
                   {O.seen}
                 </button>
               </Show>

@@ -40,8 +40,8 @@ export function Verify() {
     const file = event.dataTransfer?.files[0];
     if (file !== undefined) check(file, file.name);
   };
-  const keep = () =>
-    app.evidence({ q: 'keep-opened' }).then(({ already, others }) => {
+  const keep = ({ sha256 }: VerifyView) =>
+    app.evidence({ q: 'keep-opened', sha256 }).then(({ already, others }) => {
       setKept(already ? E.alreadyKept : others > 0 ? `${E.kept} ${E.others(others)}` : E.kept);
     }, app.fail);
 
@@ -90,7 +90,7 @@ export function Verify() {
           <Told
             view={v()}
             kept={kept()}
-            onKeep={() => void keep()}
+            onKeep={() => void keep(v())}
             onKnown={() => chosen !== null && check(chosen.file, chosen.name)}
           />
         )}

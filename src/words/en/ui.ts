@@ -60,6 +60,7 @@ export const UI = {
   remove: 'Remove',
   back: 'Back',
   undo: 'Undo',
+  close: 'Close',
   retry: 'Try again',
 
   // data on their way
