@@ -15,6 +15,7 @@ import { AlarmShape } from '../widgets/AlarmShape.tsx';
 import { createWindowSize } from '../widgets/window-size.ts';
 import { JOBS } from '../words/jobs.ts';
 import { UI } from '../words/ui.ts';
+import { NoticeBars } from './NoticeBars.tsx';
 import { LivePage, Page } from './Page.tsx';
 import type { AppServices } from './services.ts';
 import { createAutoReturn } from './strip/auto-return.ts';
@@ -236,37 +237,7 @@ export function Shell(props: { services: AppServices; update: Update }) {
             </Show>
           </ErrorBoundary>
         </main>
-        <Show when={app.notice()}>
-          {(n) => (
-            <div
-              class="notice-bar"
-              role={n().fault ? 'alert' : 'status'}
-              data-testid="notice"
-              style={onLive() ? fixed(layout().drawer) : {}}
-            >
-              <span>{n().text}</span>
-              <Show when={n().undo}>
-                {(undo) => (
-                  <button
-                    type="button"
-                    class="button"
-                    onClick={() => {
-                      undo()();
-                      app.dismiss();
-                    }}
-                  >
-                    {UI.undo}
-                  </button>
-                )}
-              </Show>
-              <Show when={n().fault}>
-                <button type="button" class="button" data-testid="notice-read" onClick={() => app.dismiss()}>
-                  {UI.close}
-                </button>
-              </Show>
-            </div>
-          )}
-        </Show>
+        <NoticeBars notices={app.notices} place={onLive() ? fixed(layout().drawer) : {}} />
       </div>
     </ServicesContext.Provider>
   );

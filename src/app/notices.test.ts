@@ -15,28 +15,31 @@ afterEach(() => {
   dispose();
   vi.useRealTimers();
 });
-const text = () => notices.shown()?.text ?? null;
+const said = () => [notices.fault()?.text ?? null, notices.news()?.text ?? null];
 
 it('news give way to what comes next, and go by themselves', () => {
   notices.say('kept');
   notices.say('written');
-  expect(text()).toBe('written');
+  expect(said()).toEqual([null, 'written']);
   vi.advanceTimersByTime(7999);
-  expect(text()).toBe('written');
+  expect(said()).toEqual([null, 'written']);
   vi.advanceTimersByTime(2);
-  expect(text()).toBeNull();
+  expect(said()).toEqual([null, null]);
 });
 
-it('a fault is not displaced by news: they wait behind it', () => {
+it('a fault is not displaced by news, nor they by it', () => {
+  const undo = vi.fn();
+  notices.say('removed', undo);
   notices.fail('damaged');
+  expect(said()).toEqual(['damaged', 'removed']);
+  notices.news()?.undo?.();
+  expect(undo).toHaveBeenCalledOnce();
   notices.say('kept');
-  expect(text()).toBe('damaged');
+  expect(said()).toEqual(['damaged', 'kept']);
   vi.advanceTimersByTime(19_000);
-  expect(text()).toBe('damaged');
+  expect(said()).toEqual(['damaged', null]);
   vi.advanceTimersByTime(1001);
-  expect(text()).toBe('kept');
-  vi.advanceTimersByTime(8001);
-  expect(text()).toBeNull();
+  expect(said()).toEqual([null, null]);
 });
 
 it('several faults are shown one after another, each text once, and are put away by hand', () => {
@@ -44,27 +47,12 @@ it('several faults are shown one after another, each text once, and are put away
   notices.fail('second');
   notices.fail('second');
   notices.fail('third');
-  notices.dismiss();
-  expect(text()).toBe('second');
-  notices.dismiss();
-  expect(text()).toBe('third');
-  notices.dismiss();
-  expect(text()).toBeNull();
-});
-
-it('a fault takes the place of news at once; a way back waits behind it', () => {
-  const undo = vi.fn();
-  notices.say('removed', undo);
-  notices.fail('not stored');
-  expect(text()).toBe('not stored');
-  notices.dismiss();
-  expect(text()).toBe('removed');
-  notices.shown()?.undo?.();
-  expect(undo).toHaveBeenCalledOnce();
-  notices.say('said');
-  notices.fail('again');
-  notices.dismiss();
-  expect(text()).toBeNull();
+  notices.dismissFault();
+  expect(notices.fault()?.text).toBe('second');
+  vi.advanceTimersByTime(20_001);
+  expect(notices.fault()?.text).toBe('third');
+  notices.dismissFault();
+  expect(notices.fault()).toBeNull();
 });
 
 it('a fault that comes again stays its whole time again; no more wait than can be read', () => {
@@ -72,11 +60,11 @@ it('a fault that comes again stays its whole time again; no more wait than can b
   vi.advanceTimersByTime(15_000);
   notices.fail('gone');
   vi.advanceTimersByTime(15_000);
-  expect(text()).toBe('gone');
+  expect(notices.fault()?.text).toBe('gone');
   for (let k = 0; k < 50; k++) notices.fail(`fault ${k}`);
   let seen = 0;
-  while (notices.shown() !== null) {
-    notices.dismiss();
+  while (notices.fault() !== null) {
+    notices.dismissFault();
     seen++;
   }
   expect(seen).toBe(6);

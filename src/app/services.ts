@@ -9,7 +9,7 @@ import { parseRoute, routeHash } from '../screens/route.ts';
 import { UI } from '../words/ui.ts';
 import { createAlarmSound } from './alarm-sound.ts';
 import { createLiveState } from './live-state.ts';
-import { createNotices, type Notice } from './notices.ts';
+import { createNotices, type Notices } from './notices.ts';
 import { createPageFaults, type PageFaults } from './page-fault.ts';
 import { createRunAccess } from './run-access.ts';
 import { choosePort, serialSupported } from './serial.ts';
@@ -28,8 +28,7 @@ const SILENCE_GRACE_MS = 300;
 const REFILL = { pieces: 16, points: 1250 } as const;
 
 export interface AppServices extends Services {
-  readonly notice: () => Notice | null;
-  dismiss(): void;
+  readonly notices: Notices;
   readonly faults: PageFaults;
 }
 
@@ -219,8 +218,7 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
     nowMs,
     say: notices.say,
     fail,
-    notice: notices.shown,
-    dismiss: notices.dismiss,
+    notices,
     faults,
   };
 }

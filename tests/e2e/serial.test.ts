@@ -219,7 +219,7 @@ it('a device at a speed that nobody tries is told by the bytes that come', async
   await page.getByTestId('connect-device').click();
   await page.getByTestId('stop-trying').click();
   await page.locator('[data-testid=connect-device]:enabled').waitFor();
-  const notices = await page.getByTestId('notice').allTextContents();
+  const notices = await page.locator('.notice-bar').allTextContents();
   expect(notices.join()).not.toContain(LINK_ERROR['port-gone'].title);
 });
 

@@ -48,6 +48,7 @@ const MARKS = [
   'standing-device-unarmed',
   'question',
   'notice',
+  'fault-notice',
   'start-failed',
 ] as const;
 
