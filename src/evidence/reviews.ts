@@ -21,6 +21,23 @@ const isLine = (v: unknown): v is StatusLine => {
   );
 };
 
+/** A list of decisions as it rests, taken to the letter; null where a line is none. */
+export function reviewIn(
+  body: unknown,
+): { readonly version: 1; readonly lines: readonly StatusLine[] } | null {
+  const b = body as { version?: unknown; lines?: unknown } | null;
+  if (b?.version !== 1 || !Array.isArray(b.lines) || b.lines.length > MOST_LINES) return null;
+  if (!b.lines.every((l) => isLine(l) && l.reason.length <= REASON_MOST && l.by.length <= BY_MOST))
+    return null;
+  const lines = (b.lines as StatusLine[]).map(({ status, reason, by, utcMs }) => ({
+    status,
+    reason,
+    by,
+    utcMs,
+  }));
+  return { version: 1, lines };
+}
+
 const linesIn = (body: unknown): readonly StatusLine[] => {
   const lines = (body as { lines?: unknown } | null)?.lines;
   return Array.isArray(lines) ? lines.filter(isLine) : [];

@@ -7,13 +7,13 @@ import type { EvidenceDeps } from './deps.ts';
 import { EvidenceError } from './faults.ts';
 import type { KeyView, KnownSigner } from './messages.ts';
 
-const KNOWN = 'known';
-const MOST_KNOWN = 500;
+export const KNOWN_KEYS = 'known';
+export const MOST_KNOWN = 500;
 const NAME_MOST = 120;
 /** This tablet's own keys have no name of anybody's: the page has the words for them. */
 const OWN = '';
 
-const isKnown = (v: unknown): v is KnownSigner => {
+export const isKnownSigner = (v: unknown): v is KnownSigner => {
   const k = v as Partial<KnownSigner> | null;
   return (
     typeof k === 'object' &&
@@ -21,20 +21,21 @@ const isKnown = (v: unknown): v is KnownSigner => {
     typeof k.fingerprint === 'string' &&
     parseFingerprint(k.fingerprint) === k.fingerprint &&
     typeof k.name === 'string' &&
+    k.name.length <= NAME_MOST &&
     typeof k.addedUtcMs === 'number'
   );
 };
 
 export async function knownSigners(documents: DocumentStore): Promise<readonly KnownSigner[]> {
-  const body = (await documents.get('key', KNOWN))?.body;
-  return Array.isArray(body) ? body.filter(isKnown) : [];
+  const body = (await documents.get('key', KNOWN_KEYS))?.body;
+  return Array.isArray(body) ? body.filter(isKnownSigner) : [];
 }
 
 async function write(deps: EvidenceDeps, list: readonly KnownSigner[]): Promise<readonly KnownSigner[]> {
-  const resting = await deps.documents.get('key', KNOWN);
+  const resting = await deps.documents.get('key', KNOWN_KEYS);
   await deps.documents.put({
     kind: 'key',
-    id: KNOWN,
+    id: KNOWN_KEYS,
     revision: resting?.revision ?? 0,
     savedUtcMs: deps.utcMs(),
     body: list,

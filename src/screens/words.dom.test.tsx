@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import type { JSX } from 'solid-js';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { BACKUP_GROUPS } from '../evidence/backup/messages.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { chooseWords, loadWords } from '../words/chosen.ts';
 import { STAGE_DOUBT } from '../words/en/doubts.ts';
@@ -288,7 +289,7 @@ describe('in another language nothing is told in English by', () => {
     const { Plan } = await import('./backup/Plan.tsx');
     const { findingText, remarkText, VERDICT } = await import('../words/evidence.ts');
     const counts = { new: 1, same: 1, grows: 1, differs: 1, refused: 1 };
-    const groups = ['job', 'packer', 'resin', 'sensor', 'settings', 'run', 'import', 'key'] as const;
+    const groups = BACKUP_GROUPS;
     const line = {
       name: 'job.steadybar.zip',
       bytes: 5e6,
@@ -334,6 +335,15 @@ describe('in another language nothing is told in English by', () => {
             room: 1e6,
             keyThere: null,
             keyHere: false,
+            keys: (['own', 'known', 'signer'] as const).map((role) => ({
+              role,
+              fingerprint: 'ab'.repeat(32),
+              name: 'Office tablet',
+              sinceUtcMs: role === 'signer' ? null : 1e12,
+              seals: 2,
+              additions: 1,
+              here: false,
+            })),
           }}
         />
         <p>

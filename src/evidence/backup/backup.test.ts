@@ -1,46 +1,17 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { PLAIN_WORDING } from '../../job/testing/wording.ts';
-import { BACKUP_FILE, BACKUP_SCHEMA, documentLine, manifestBytes, README } from '../../record/backup.ts';
-import { toHex } from '../../record/hex.ts';
+import { BACKUP_FILE, BACKUP_SCHEMA, documentLine, README } from '../../record/backup.ts';
 import { sealedOf } from '../../record/seal.ts';
-import { unzip, type ZipMember, zipBytes } from '../../record/testing/zips.ts';
+import { unzip, zipBytes } from '../../record/testing/zips.ts';
 import { createOffice } from '../testing/office.ts';
-import type { RestoreChoice } from './messages.ts';
+import { PLAIN_CHOICE } from './messages.ts';
+import { blobOf, rewritten, sha } from './testing/rewritten.ts';
 
 type Office = ReturnType<typeof createOffice>;
-const MINE: RestoreChoice = { differing: 'mine', settings: false };
-const BOTH: RestoreChoice = { differing: 'both', settings: false };
+const MINE = PLAIN_CHOICE;
+const BOTH = { ...PLAIN_CHOICE, differing: 'both' } as const;
 
-const { subtle } = globalThis.crypto;
-const sha = async (b: Uint8Array): Promise<string> =>
-  toHex(new Uint8Array(await subtle.digest('SHA-256', b as Uint8Array<ArrayBuffer>)));
 const bytesOf = async (blob: Blob): Promise<Uint8Array> => new Uint8Array(await blob.arrayBuffer());
-const blobOf = (bytes: Uint8Array): Blob => new Blob([bytes as Uint8Array<ArrayBuffer>]);
-
-/** The backup with other lines of documents and its sums made anew, as another program could make one. */
-async function rewritten(backup: Uint8Array, edit: (lines: string[]) => string[]): Promise<Blob> {
-  const out: ZipMember[] = [];
-  const sums: string[] = [];
-  for (const member of (await unzip(backup)).members) {
-    const { name } = member;
-    let { bytes } = member;
-    if (name === BACKUP_FILE.documents) {
-      const lines = new TextDecoder().decode(bytes).trimEnd().split('\n');
-      bytes = new TextEncoder().encode(
-        edit(lines)
-          .map((l) => `${l}\n`)
-          .join(''),
-      );
-    } else if (name === BACKUP_FILE.sums) bytes = new TextEncoder().encode(sums.join(''));
-    else if (name === BACKUP_FILE.manifest) {
-      const m = JSON.parse(new TextDecoder().decode(bytes));
-      bytes = manifestBytes({ ...m, sumsSha256: await sha(out.at(-1)!.bytes) });
-    }
-    sums.push(`${await sha(bytes)}  ${name}\n`);
-    out.push({ name, bytes });
-  }
-  return blobOf(zipBytes(out));
-}
 
 async function restore(office: Office, file: Blob, choice = MINE) {
   const look = await office.ask({ q: 'restore-look', file });
@@ -120,12 +91,25 @@ describe('restored elsewhere', () => {
     const key = await here.ask({ q: 'key' });
     expect(key.key?.fingerprint).toBe(done.key?.fingerprint);
     expect(key.key?.fingerprint).not.toBe(keyThere);
-    expect(key.key?.previous).toMatchObject({ fingerprint: keyThere, reason: 'lost' });
-    // The sealed record still builds to a file that is valid, by the key of before.
+    // Nobody vouched for the key of that tablet: the record came, and its signer is not known here.
+    expect(key.key?.previous).toBeNull();
     const { file } = await here.ask({ q: 'job-file', ref: { kind: 'run', runId } });
     const v = await here.ask({ q: 'verify', file, name: 'x' });
-    expect([v.verdict, v.fingerprint]).toEqual(['valid', keyThere]);
+    expect([v.verdict, v.fingerprint]).toEqual(['unknown-signer', keyThere]);
     expect(await here.bench.ask({ q: 'runs' })).toEqual(await there.bench.ask({ q: 'runs' }));
+  });
+
+  it('a key counts by its own tick: the record is as good as it was, and the new key names the old', async () => {
+    const here = createOffice();
+    const keyThere = (await there.ask({ q: 'key' })).key!.fingerprint;
+    await restore(here, backup, { ...MINE, own: [keyThere] });
+    const key = await here.ask({ q: 'key' });
+    expect(key.key?.previous).toMatchObject({ fingerprint: keyThere, reason: 'lost' });
+    const { file } = await here.ask({ q: 'job-file', ref: { kind: 'run', runId } });
+    expect((await here.ask({ q: 'verify', file, name: 'x' })).verdict).toBe('valid');
+    expect((await here.ask({ q: 'restore-look', file: backup })).keys).toEqual([
+      expect.objectContaining({ role: 'own', fingerprint: keyThere, here: true, seals: 1 }),
+    ]);
   });
 
   it('twice changes nothing the second time', async () => {
@@ -185,19 +169,27 @@ describe('restored elsewhere', () => {
     expect((await here.ask({ q: 'run', runId: other.runId })).events.length).toBeGreaterThan(5);
   });
 
-  it('what only grew is taken: signed additions and statuses', async () => {
+  it('what only grew: additions by a key that was ticked, decisions where they were asked for', async () => {
     const here = createOffice();
+    const additions = async () => sealedOf((await here.documents.get('seal', runId))?.body)?.additions.length;
+    const statuses = async () => (await here.ask({ q: 'statuses', ref: { kind: 'run', runId } })).length;
     await restore(here, backup);
+    expect([await additions(), await statuses()]).toEqual([0, 1]);
     await there.ask({ q: 'add', runId, kind: 'note', text: 'later', by: 'ab' });
     await there.ask({ q: 'set-status', ref: { kind: 'run', runId }, status: 'open', reason: '', by: 'cd' });
     const newer = (await there.ask({ q: 'backup' })).file;
     const { look } = await restore(here, newer);
-    expect(look.counts.run.grows).toBe(1);
-    expect(sealedOf((await here.documents.get('seal', runId))?.body)?.additions).toHaveLength(1);
+    expect([look.counts.run.same, look.counts.addition.grows, look.counts.review.grows]).toEqual([1, 1, 1]);
+    expect([await additions(), await statuses()]).toEqual([0, 1]);
+    const own = [look.keyThere!];
+    await restore(here, newer, { ...MINE, additions: false, own });
+    expect(await additions()).toBe(0);
+    await restore(here, newer, { ...MINE, decisions: true });
+    expect([await additions(), await statuses()]).toEqual([1, 2]);
     // The older backup takes nothing of it away.
-    const back = await restore(here, backup);
-    expect(back.look.counts.run.same).toBe(1);
-    expect(sealedOf((await here.documents.get('seal', runId))?.body)?.additions).toHaveLength(1);
+    const back = await restore(here, backup, { ...MINE, decisions: true });
+    expect([back.look.counts.run.same, back.look.counts.review.same]).toEqual([1, 1]);
+    expect([await additions(), await statuses()]).toEqual([1, 2]);
   });
 
   it('settings are only exchanged when that is chosen', async () => {
@@ -216,7 +208,7 @@ describe('restored elsewhere', () => {
       ((await here.documents.get('settings', 'settings'))!.body as { firm: string }).firm;
     await restore(here, file, BOTH);
     expect(await firm()).toBe('mine');
-    await restore(here, file, { differing: 'mine', settings: true });
+    await restore(here, file, { ...MINE, settings: true });
     expect(await firm()).toBe('theirs');
   });
 });

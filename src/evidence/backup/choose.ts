@@ -1,10 +1,14 @@
 /** What a choice makes of a plan: the documents to put and the files to write, under the names they will have. */
 import type { BackupDocument } from '../../record/backup.ts';
+import { type Sealed, sealedOf } from '../../record/seal.ts';
 import type { EvidenceDeps } from '../deps.ts';
+import { trustOf } from '../signers.ts';
+import { bodySha, type Put, type Thing } from './fates.ts';
+import { keyPuts } from './keys.ts';
 import { pagesName } from './make.ts';
 import type { RestoreChoice } from './messages.ts';
-import type { BackupFile } from './open.ts';
-import { bodySha, type Put, type Thing } from './plan.ts';
+import { otherName } from './names.ts';
+import type { BackupFile, OpenBackup } from './open.ts';
 
 export interface Chosen {
   readonly puts: readonly Put[];
@@ -13,14 +17,12 @@ export interface Chosen {
   readonly keptBoth: number;
 }
 
-const ID_MOST = 64;
-
 /** Another name for the backup's version, the same each time it is restored. */
-async function otherName(deps: EvidenceDeps, thing: Thing): Promise<string> {
-  const facts = thing.files.map((f) => f.sha256);
-  for (const { document } of thing.puts) facts.push(await bodySha(deps, document.body));
-  const mark = (await bodySha(deps, facts)).slice(0, 10);
-  return `${thing.id.slice(0, ID_MOST - 12)}-b${mark}`;
+async function nameBeside(deps: EvidenceDeps, thing: Thing, things: readonly Thing[]): Promise<string> {
+  const parts = thing.group === 'run' ? things.filter((t) => isPart(t) && t.id === thing.id) : [thing];
+  const facts = parts.flatMap((t) => t.files.map((f) => f.sha256));
+  for (const { document } of parts.flatMap((t) => t.puts)) facts.push(await bodySha(deps, document.body));
+  return otherName(thing.id, await bodySha(deps, facts));
 }
 
 type Names = ReadonlyMap<string, string>;
@@ -48,27 +50,40 @@ function follow(document: BackupDocument, names: Names): BackupDocument {
   };
 }
 
+/** The seal of a run, its additions and the decisions on it fare as the run does. */
+const isPart = ({ group, id }: Thing): boolean =>
+  group === 'run' ||
+  group === 'seal' ||
+  group === 'addition' ||
+  (group === 'review' && !/^[0-9a-f]{64}$/.test(id));
+
+/** Kinds of which the backup's version can be kept beside the one here. */
+const isKeptBeside = ({ group, fate }: Thing): boolean =>
+  fate === 'differs' && ['job', 'packer', 'resin', 'sensor', 'run'].includes(group);
+
 export async function choose(
   deps: EvidenceDeps,
+  backup: OpenBackup,
   things: readonly Thing[],
   choice: RestoreChoice,
 ): Promise<Chosen> {
   const names = new Map<string, string>();
   if (choice.differing === 'both')
     for (const thing of things)
-      if (thing.fate === 'differs' && thing.group !== 'settings')
-        names.set(`${thing.group}/${thing.id}`, await otherName(deps, thing));
-  const puts: Put[] = [];
+      if (isKeptBeside(thing)) names.set(`${thing.group}/${thing.id}`, await nameBeside(deps, thing, things));
+  const puts: Put[] = [...(await keyPuts(deps, backup, choice))];
   const files = new Map<string, BackupFile>();
   let keptBoth = 0;
   for (const thing of things) {
     const { group, id, fate } = thing;
-    if (fate === 'refused' || fate === 'same') continue;
-    if (group === 'settings') {
-      if (fate === 'new' || choice.settings) puts.push(...thing.puts);
-      continue;
-    }
-    if (fate !== 'differs') {
+    if (isPart(thing) || fate === 'refused' || fate === 'same') continue;
+    const taken =
+      group === 'settings'
+        ? fate === 'new' || choice.settings
+        : group === 'review'
+          ? fate === 'new' || (fate === 'grows' && choice.decisions)
+          : fate !== 'differs';
+    if (taken) {
       puts.push(...thing.puts.map((p) => ({ ...p, document: follow(p.document, names) })));
       for (const file of thing.files) files.set(file.name, file);
       continue;
@@ -76,15 +91,86 @@ export async function choose(
     const name = names.get(`${group}/${id}`);
     if (name === undefined) continue;
     keptBoth++;
-    for (const { document } of thing.puts) {
-      const renamed = { ...follow(document, names), id: name };
-      const body = document.kind === 'run' ? { ...(renamed.body as object), runId: name } : renamed.body;
-      puts.push({ document: { ...renamed, body }, over: null });
-    }
-    for (const file of thing.files) files.set(group === 'run' ? pagesName(name) : file.name, file);
+    for (const { document } of thing.puts)
+      puts.push({ document: { ...follow(document, names), id: name }, over: null });
+  }
+  const allowed = await allowedSigners(deps, choice);
+  const runs = new Map<string, Thing[]>();
+  for (const t of things) if (isPart(t)) runs.set(t.id, [...(runs.get(t.id) ?? []), t]);
+  for (const [id, parts] of runs) {
+    const name = names.get(`run/${id}`);
+    const took = await chooseRun(deps, { id, parts, name, choice, allowed });
+    puts.push(...took.puts);
+    for (const [file, from] of took.files) files.set(file, from);
+    if (name !== undefined && took.files.size > 0) keptBoth++;
   }
   // What is there already, by an earlier restore or because only a seal was missing, is not written again.
   const here = new Set((await deps.files.list()).map((f) => f.name));
   for (const name of [...files.keys()]) if (here.has(name)) files.delete(name);
   return { puts, files, keptBoth };
+}
+
+/** Keys by which something may be added to a record that is here. */
+async function allowedSigners(deps: EvidenceDeps, choice: RestoreChoice): Promise<ReadonlySet<string>> {
+  return new Set([...(await trustOf(deps.documents)).names.keys(), ...choice.own, ...choice.known]);
+}
+
+interface RunParts {
+  readonly id: string;
+  readonly parts: readonly Thing[];
+  /** Under which a run that differs is kept beside the one here. */
+  readonly name: string | undefined;
+  readonly choice: RestoreChoice;
+  readonly allowed: ReadonlySet<string>;
+}
+
+async function chooseRun(
+  deps: EvidenceDeps,
+  { id, parts, name, choice, allowed }: RunParts,
+): Promise<{ readonly puts: readonly Put[]; readonly files: ReadonlyMap<string, BackupFile> }> {
+  const part = (group: Thing['group']): Thing | undefined =>
+    parts.find((p) => p.group === group && p.fate !== 'refused');
+  const [run, seal, addition, review] = [part('run'), part('seal'), part('addition'), part('review')];
+  const puts: Put[] = [];
+  const files = new Map<string, BackupFile>();
+  const comes =
+    run !== undefined &&
+    choice.runs &&
+    (run.fate === 'new' || (run.fate === 'differs' && name !== undefined));
+  const isHere = run === undefined || run.fate === 'same';
+  const place = name ?? id;
+  const as = (p: Put, body: unknown = p.document.body): Put => ({
+    document: { ...p.document, id: place, body },
+    over: name === undefined ? p.over : null,
+  });
+  const sealed =
+    seal !== undefined &&
+    choice.seals &&
+    ((comes && seal.fate === run.fate) || (isHere && seal.fate === 'new'));
+  if (comes) {
+    const label = run.puts[0]!;
+    const stamp =
+      (sealed || seal?.fate === 'same') && seal.seal !== undefined
+        ? { sealedUtcMs: seal.seal.sealedUtcMs }
+        : {};
+    puts.push(as(label, { ...(label.document.body as object), runId: place, ...stamp }));
+    for (const file of run.files) files.set(pagesName(place), file);
+    if (review?.fate === run.fate) puts.push(as(review.puts[0]!));
+  }
+  if (review?.fate === 'grows' && choice.decisions) puts.push(as(review.puts[0]!));
+  const more = choice.additions ? (addition?.additions ?? []) : [];
+  if (sealed) {
+    const bare = seal.puts[0]!;
+    const body = bare.document.body as Sealed;
+    puts.push(as(bare, { ...body, additions: more.map((a) => a.signed) } satisfies Sealed));
+  } else if (seal?.fate === 'same' && addition?.fate === 'grows') {
+    const until = more.findIndex((a) => !allowed.has(a.fingerprint));
+    const taken = until === -1 ? more : more.slice(0, until);
+    const mine = sealedOf((await deps.documents.get('seal', id))?.body);
+    if (mine !== null && taken.length > 0) {
+      const body: Sealed = { ...mine, additions: [...mine.additions, ...taken.map((a) => a.signed)] };
+      puts.push(as(seal.puts[0]!, body));
+    }
+  }
+  return { puts, files };
 }

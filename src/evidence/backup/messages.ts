@@ -16,8 +16,10 @@ export const BACKUP_GROUPS = [
   'sensor',
   'settings',
   'run',
+  'seal',
+  'addition',
+  'review',
   'import',
-  'key',
 ] as const;
 export type BackupGroup = (typeof BACKUP_GROUPS)[number];
 
@@ -36,7 +38,12 @@ export type RefusedWhy =
   | 'form' // not what its kind's schema asks
   | 'file-missing'
   | 'open' // a run without an end
-  | 'signature'; // a seal that its key did not sign
+  | 'other-run' // what it names is another run
+  | 'signature' // a seal that its key did not sign
+  | 'key' // the fingerprint that it names is not its key's
+  | 'pages' // the seal is one of other pages
+  | 'chain' // its additions don't follow from it, or are not signed
+  | 'unsealed-here'; // the run is here without a seal, and the seal is not of this tablet's key
 
 export interface RestoreLine {
   readonly group: BackupGroup;
@@ -44,6 +51,26 @@ export interface RestoreLine {
   readonly title: string;
   readonly fate: RestoreFate;
   readonly why: RefusedWhy | null;
+}
+
+/** A key that a backup names. Nothing of it is believed but that these are its digits. */
+export interface BackupKey {
+  /**
+   * 'own': one that signed on that tablet, as the backup says; 'known': one of its known keys; 'signer': it signed
+   * something in the backup, and stands in neither list.
+   */
+  readonly role: 'own' | 'known' | 'signer';
+  readonly fingerprint: string;
+  /** As the backup has it; empty where it has none. */
+  readonly name: string;
+  /** When it was made, or became known there; null for a mere signer. */
+  readonly sinceUtcMs: number | null;
+  /** Seals in the backup that it signed. */
+  readonly seals: number;
+  /** Additions in the backup that it signed. */
+  readonly additions: number;
+  /** It is counted as this one's own, or known, on this tablet already. */
+  readonly here: boolean;
 }
 
 /** Shown before anything is written. */
@@ -62,16 +89,42 @@ export interface RestoreSummary {
   readonly room: number | null;
   /** Fingerprint of the key that signed there; it is not in the backup. */
   readonly keyThere: string | null;
+  /** Every key that the backup names. */
+  readonly keys: readonly BackupKey[];
   /** This tablet has a key of its own. */
   readonly keyHere: boolean;
 }
 
+/** None of it is trust but `own` and `known`, which name each key by itself. */
 export interface RestoreChoice {
+  readonly runs: boolean;
+  /** Seals of the runs that are taken. */
+  readonly seals: boolean;
+  /** Additions of the seals that are taken; to records that are here, those by keys that are known here then. */
+  readonly additions: boolean;
+  /** Decisions on records that are here already; on others they come with the record. */
+  readonly decisions: boolean;
+  /** Fingerprints of keys of that tablet that shall count as this tablet's own. */
+  readonly own: readonly string[];
+  /** Fingerprints of its known keys that shall be known here. */
+  readonly known: readonly string[];
   /** What differs: keep only what is here, or keep both, the backup's under another name. */
   readonly differing: 'mine' | 'both';
   /** Take the settings of the backup in place of those here. */
   readonly settings: boolean;
 }
+
+/** The plain way: what is new comes in, and nobody is trusted for it. */
+export const PLAIN_CHOICE: RestoreChoice = {
+  runs: true,
+  seals: true,
+  additions: true,
+  decisions: false,
+  own: [],
+  known: [],
+  differing: 'mine',
+  settings: false,
+};
 
 export interface RestoreDone {
   readonly documents: number;

@@ -8,15 +8,19 @@ import type { EvidenceDeps, Tell } from '../deps.ts';
 import { EvidenceError } from '../faults.ts';
 import { signerFor } from '../signers.ts';
 import { choose } from './choose.ts';
+import type { Thing } from './fates.ts';
+import { keysOf } from './keys.ts';
 import {
   BACKUP_GROUPS,
+  type BackupKey,
+  PLAIN_CHOICE,
   RESTORE_FATES,
   type RestoreChoice,
   type RestoreDone,
   type RestoreSummary,
 } from './messages.ts';
 import { openBackup } from './open.ts';
-import { planOf, type Thing } from './plan.ts';
+import { planOf } from './plan.ts';
 
 const MOST_LINES = 300;
 
@@ -30,9 +34,14 @@ async function locked<T>(deps: EvidenceDeps, work: () => Promise<T>): Promise<T>
   }
 }
 
-async function tokenOf(deps: EvidenceDeps, sums: string, things: readonly Thing[]): Promise<string> {
+async function tokenOf(
+  deps: EvidenceDeps,
+  sums: string,
+  things: readonly Thing[],
+  keys: readonly BackupKey[],
+): Promise<string> {
   const facts = things.map(({ group, id, fate, puts }) => [group, id, fate, ...puts.map((p) => p.over)]);
-  const text = JSON.stringify([sums, facts]);
+  const text = JSON.stringify([sums, facts, keys]);
   return toHex(await deps.crypto.sha256(new TextEncoder().encode(text)));
 }
 
@@ -50,9 +59,10 @@ export function lookInto(deps: EvidenceDeps, file: Blob, tell: Tell): Promise<Re
         ),
       ]),
     ) as RestoreSummary['counts'];
-    const written = await choose(deps, things, { differing: 'both', settings: true });
+    const keys = await keysOf(deps, backup, things);
+    const written = await choose(deps, backup, things, { ...PLAIN_CHOICE, differing: 'both' });
     return {
-      token: await tokenOf(deps, backup.manifest.sumsSha256, things),
+      token: await tokenOf(deps, backup.manifest.sumsSha256, things, keys),
       madeUtcMs: backup.manifest.madeUtcMs,
       software: backup.manifest.software,
       counts,
@@ -65,6 +75,7 @@ export function lookInto(deps: EvidenceDeps, file: Blob, tell: Tell): Promise<Re
       bytes: [...written.files.values()].reduce((s, f) => s + f.size, 0),
       room: await deps.files.room().catch(() => null),
       keyThere: backup.manifest.key,
+      keys,
       keyHere: (await loadSigner(deps.documents, deps.subtle)).state === 'ready',
     };
   });
@@ -93,9 +104,10 @@ export function restoreFrom(
     await recoverHeld(deps);
     const backup = await openBackup(deps, file, (share) => tell(share / 3));
     const things = await planOf(deps, backup, (share) => tell((1 + share) / 3));
-    if ((await tokenOf(deps, backup.manifest.sumsSha256, things)) !== token)
+    const keys = await keysOf(deps, backup, things);
+    if ((await tokenOf(deps, backup.manifest.sumsSha256, things, keys)) !== token)
       throw new EvidenceError('stale', 'the tablet’s documents changed since the summary was made');
-    const chosen = await choose(deps, things, choice);
+    const chosen = await choose(deps, backup, things, choice);
     const files = [...chosen.files].map(([name, f]) => ({ name, size: f.size, read: () => f.read() }));
     const total = files.reduce((s, f) => s + f.size, 1);
     const before = files.map((_, i) => files.slice(0, i).reduce((s, f) => s + f.size, 0));

@@ -2,16 +2,14 @@
 import { isDocumentKind, parseDocument } from '../../job/documents.ts';
 import type { BackupDocument, BackupKind } from '../../record/backup.ts';
 import { bytesSource } from '../../record/byte-source.ts';
-import { fromHex } from '../../record/hex.ts';
-import { parseManifest } from '../../record/manifest.ts';
 import { summarise } from '../../record/recovery.ts';
-import { sealedOf } from '../../record/seal.ts';
-import { importFileName } from '../../record/stores/imports.ts';
+import { importedIn, importFileName } from '../../record/stores/imports.ts';
 import type { RunSummary } from '../../record/types.ts';
-import type { EvidenceDeps } from '../deps.ts';
-import { pagesName } from './make.ts';
-import type { BackupGroup, RefusedWhy } from './messages.ts';
+import { reviewIn } from '../reviews.ts';
+import type { RefusedWhy } from './messages.ts';
+import { namesRun } from './names.ts';
 import type { BackupFile } from './open.ts';
+import type { RunPages } from './seals.ts';
 
 export type Checked =
   | { readonly ok: true; readonly document: BackupDocument; readonly title: string }
@@ -21,35 +19,25 @@ const DAY_MS = 86_400_000;
 
 export const isImport = (id: string): boolean => id.startsWith('import-');
 
-const GROUP: Readonly<Record<BackupKind, BackupGroup>> = {
-  job: 'job',
-  packer: 'packer',
-  resin: 'resin',
-  sensor: 'sensor',
-  settings: 'settings',
-  run: 'run',
-  seal: 'run',
-  review: 'run',
-  key: 'key',
-};
-
-export function groupOf({ kind, id }: Pick<BackupDocument, 'kind' | 'id'>): BackupGroup {
-  return kind === 'seal' && isImport(id) ? 'import' : GROUP[kind];
-}
-
 const titleIn = (body: unknown): string => {
   const b = body as { title?: unknown; name?: unknown } | null;
   const text = b?.title ?? b?.name;
   return typeof text === 'string' ? text.slice(0, 120) : '';
 };
 
-/** @param files of the backup, by their name in the store */
-export async function checkDocument(
-  deps: EvidenceDeps,
+/** The kinds whose rules are asked here; a run's own parts, and keys, have theirs elsewhere. */
+export type PlainKind = Exclude<BackupKind, 'run' | 'key'>;
+
+/**
+ * A document that stands by itself: of a kind with a schema, the note of a kept file, a list of decisions.
+ * @param files of the backup, by their name in the store
+ */
+export function checkDocument(
+  kind: PlainKind,
   document: BackupDocument,
   files: ReadonlyMap<string, BackupFile>,
-): Promise<Checked> {
-  const { kind, id, body } = document;
+): Checked {
+  const { id, body } = document;
   const title = titleIn(body);
   const refuse = (why: RefusedWhy): Checked => ({ ok: false, why, title });
   if (isDocumentKind(kind)) {
@@ -57,39 +45,28 @@ export async function checkDocument(
     if (parsed.ok) return { ok: true, document: { ...document, body: parsed.value }, title };
     return refuse(parsed.issues.some((i) => i.code === 'version-future') ? 'future' : 'form');
   }
-  if (kind === 'run') return checkRun(document, files.get(pagesName(id)), title);
-  if (kind === 'seal' && isImport(id)) {
-    const b = body as { sha256?: unknown; runId?: unknown; name?: unknown } | null;
-    if (typeof b?.sha256 !== 'string' || id !== `import-${b.sha256}` || typeof b.runId !== 'string')
-      return refuse('form');
-    const file = files.get(importFileName(b.sha256));
-    if (file === undefined) return refuse('file-missing');
-    return file.sha256 === b.sha256 ? { ok: true, document, title } : refuse('form');
-  }
-  if (kind === 'seal') {
-    const sealed = sealedOf(body);
-    const read = sealed === null ? null : parseManifest(sealed.manifest);
-    if (sealed === null || read === null) return refuse('form');
-    if (!read.ok) return refuse(read.what === 'version' ? 'future' : 'form');
-    const key = fromHex(read.manifest.signer.publicKey)!;
-    const good = await deps.crypto.verify(key, sealed.manifest, sealed.signature);
-    return good ? { ok: true, document: { ...document, body: sealed }, title } : refuse('signature');
-  }
   if (kind === 'review') {
-    const b = body as { version?: unknown; lines?: unknown } | null;
-    if (typeof b?.version === 'number' && b.version > 1) return refuse('future');
-    return b?.version === 1 && Array.isArray(b.lines) ? { ok: true, document, title } : refuse('form');
+    const version = (body as { version?: unknown } | null)?.version;
+    if (typeof version === 'number' && version > 1) return refuse('future');
+    const review = reviewIn(body);
+    return review === null ? refuse('form') : { ok: true, document: { ...document, body: review }, title };
   }
-  return Array.isArray(body) ? { ok: true, document, title } : refuse('form');
+  const facts = importedIn(body);
+  if (facts === null || id !== `import-${facts.sha256}`) return refuse('form');
+  const file = files.get(importFileName(facts.sha256));
+  if (file === undefined) return refuse('file-missing');
+  if (file.sha256 !== facts.sha256 || file.size !== facts.bytes) return refuse('form');
+  return { ok: true, document: { ...document, body: facts }, title };
 }
 
+export type CheckedRun =
+  | { readonly ok: true; readonly document: BackupDocument; readonly title: string; readonly pages: RunPages }
+  | { readonly ok: false; readonly why: RefusedWhy; readonly title: string };
+
 /** The pages are the truth: what the label says beside its title is made again from them. */
-async function checkRun(
-  document: BackupDocument,
-  file: BackupFile | undefined,
-  title: string,
-): Promise<Checked> {
-  const refuse = (why: RefusedWhy): Checked => ({ ok: false, why, title });
+export async function checkRun(document: BackupDocument, file: BackupFile | undefined): Promise<CheckedRun> {
+  const title = titleIn(document.body);
+  const refuse = (why: RefusedWhy): CheckedRun => ({ ok: false, why, title });
   const label = document.body as Partial<RunSummary> | null;
   if (typeof label !== 'object' || label === null) return refuse('form');
   if (file === undefined) return refuse('file-missing');
@@ -97,7 +74,7 @@ async function checkRun(
   const summary = await summarise(bytesSource(await file.read()), { title, peakBar });
   if (summary === null) return refuse('form');
   if (summary.state === 'open') return refuse('open');
-  const sealed = typeof label.sealedUtcMs === 'number' ? { sealedUtcMs: label.sealedUtcMs } : {};
+  if (!namesRun(document.id, summary.runId)) return refuse('other-run');
   // The watch counted times from other marks than the pages give alone: kept where nothing speaks against it.
   const timed =
     label.readings === summary.readings &&
@@ -109,7 +86,8 @@ async function checkRun(
       : {};
   return {
     ok: true,
-    document: { ...document, body: { ...summary, ...timed, ...sealed, runId: document.id } },
+    document: { ...document, body: { ...summary, ...timed, runId: document.id } },
     title,
+    pages: { runId: summary.runId, sha256: file.sha256 },
   };
 }

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { PLAIN_WORDING } from '../../job/testing/wording.ts';
+import { PLAIN_CHOICE } from '../backup/messages.ts';
 import { createOffice } from '../testing/office.ts';
 import type { Folder, HandleStore } from './folder.ts';
 import { createFakeFolder, type FakeFolder } from './testing/fake-folder.ts';
@@ -146,8 +147,9 @@ describe('what others put there', () => {
   it('built after its key was gone, without signed sums: whole when all of it derives, else not', async () => {
     const office = createOffice({ handles: handlesIn() });
     const backup = (await there.ask({ q: 'backup' })).file;
-    const { token } = await office.ask({ q: 'restore-look', file: backup });
-    await office.ask({ q: 'restore', file: backup, token, choice: { differing: 'mine', settings: false } });
+    const { token, keyThere } = await office.ask({ q: 'restore-look', file: backup });
+    const choice = { ...PLAIN_CHOICE, own: [keyThere!] };
+    await office.ask({ q: 'restore', file: backup, token, choice });
     const { file: blob } = await office.ask({ q: 'job-file', ref: { kind: 'run', runId } });
     const bare = new Uint8Array(await blob.arrayBuffer());
     expect(bare.length).toBeLessThan(file.length);

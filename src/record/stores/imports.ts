@@ -28,10 +28,26 @@ export const importLock = (sha256: string): string => `${PREFIX}${sha256}`;
 
 const shaOfName = (file: string): string | null => /^import-([0-9a-f]+)\.zip$/.exec(file)?.[1] ?? null;
 
+const NAME_MOST = 300;
+
+/** What is kept of an imported file, from wherever it comes; null when it is not that. */
+export function importedIn(body: unknown): Imported | null {
+  if (typeof body !== 'object' || body === null) return null;
+  const { sha256, runId, name, bytes, importedUtcMs } = body as Partial<Record<keyof Imported, unknown>>;
+  const whole =
+    typeof sha256 === 'string' &&
+    /^[0-9a-f]{64}$/.test(sha256) &&
+    typeof runId === 'string' &&
+    runId.length <= 64 &&
+    typeof name === 'string' &&
+    name.length <= NAME_MOST &&
+    Number.isSafeInteger(bytes) &&
+    Number.isSafeInteger(importedUtcMs);
+  return whole ? ({ sha256, runId, name, bytes, importedUtcMs } as Imported) : null;
+}
+
 function importedOf(document: StoredDocument): Imported | null {
-  const body = document.body as Partial<Imported> | null;
-  if (!document.id.startsWith(PREFIX) || typeof body !== 'object' || body === null) return null;
-  return typeof body.sha256 === 'string' && typeof body.runId === 'string' ? (body as Imported) : null;
+  return document.id.startsWith(PREFIX) ? importedIn(document.body) : null;
 }
 
 export async function listImports(documents: DocumentStore): Promise<readonly Imported[]> {
@@ -72,7 +88,8 @@ export async function keepImport(
     // A full disk gets its room back at once.
     if (!whole) await files.remove(importFileName(facts.sha256)).catch(() => undefined);
   }
-  const body: Imported = { ...facts, bytes: size, importedUtcMs: utcMs };
+  const { sha256, runId, name } = facts;
+  const body: Imported = { sha256, runId, name: name.slice(0, NAME_MOST), bytes: size, importedUtcMs: utcMs };
   await documents.put({ kind: 'seal', id, revision: 0, savedUtcMs: utcMs, body });
   return { kept: true, others };
 }

@@ -35,9 +35,9 @@ interface KeyBody extends KeyFacts {
 }
 
 const KEY = 'signing';
-const HISTORY = 'history';
+export const KEY_HISTORY = 'history';
 
-const isFacts = (v: unknown): v is KeyFacts => {
+export const isKeyFacts = (v: unknown): v is KeyFacts => {
   if (typeof v !== 'object' || v === null) return false;
   const f = v as Partial<KeyFacts>;
   return (
@@ -50,8 +50,8 @@ const isFacts = (v: unknown): v is KeyFacts => {
 
 /** Every key that signed here, oldest first; for a backup and for the firm. */
 export async function keyHistory(documents: DocumentStore): Promise<readonly KeyFacts[]> {
-  const body = (await documents.get('key', HISTORY))?.body;
-  return Array.isArray(body) ? body.filter(isFacts) : [];
+  const body = (await documents.get('key', KEY_HISTORY))?.body;
+  return Array.isArray(body) ? body.filter(isKeyFacts) : [];
 }
 
 async function put(
@@ -67,7 +67,7 @@ async function put(
 /** The stored key, if it still signs as the key it says it is. */
 async function usable(documents: DocumentStore, subtle: SubtleCrypto): Promise<Signer | null> {
   const body = (await documents.get('key', KEY))?.body as Partial<KeyBody> | undefined;
-  if (!isFacts(body)) return null;
+  if (!isKeyFacts(body)) return null;
   const { privateKey } = body as KeyBody;
   const publicKey = fromHex(body.publicKey)!;
   const crypto = createRecordCrypto(subtle);
@@ -122,7 +122,7 @@ export async function makeSigner(
     };
   }
   const facts: KeyFacts = { fingerprint, publicKey: toHex(publicKey), sinceUtcMs: utcMs, previous };
-  await put(documents, HISTORY, [...history, facts], utcMs);
+  await put(documents, KEY_HISTORY, [...history, facts], utcMs);
   await put(documents, KEY, { ...facts, privateKey: pair.privateKey }, utcMs);
   return signerOf(subtle, pair.privateKey, { ...facts, publicKey });
 }

@@ -9,6 +9,7 @@ import { keepAdditions, keepSealed, loadSealed } from './sealed-store.ts';
 import type { DocumentStore, FileStore } from './store.ts';
 import { createLossyStore, createMemoryStore } from './testing/memory.ts';
 
+const [AA, BB, CC, DD] = ['a', 'b', 'c', 'd'].map((d) => d.repeat(64)) as [string, string, string, string];
 const chunks = (bytes: Uint8Array) => chunksOf(bytesSource(bytes));
 const kept = async (files: FileStore, sha256: string) => readAll(await importSource(files, sha256));
 
@@ -52,42 +53,42 @@ describe('imported job files', () => {
 
   it('are kept under their hash: the same one is one, another of the same run stands beside it', async () => {
     const [files, documents] = [createMemoryStore(), createMemoryDocuments()];
-    expect(await keepImport(files, documents, chunks(bytes), facts('aa'), 5)).toEqual({
+    expect(await keepImport(files, documents, chunks(bytes), facts(AA), 5)).toEqual({
       kept: true,
       others: [],
     });
-    expect(await keepImport(files, documents, chunks(bytes), facts('aa'), 6)).toEqual({
+    expect(await keepImport(files, documents, chunks(bytes), facts(AA), 6)).toEqual({
       kept: false,
       why: 'already',
     });
-    const second = await keepImport(files, documents, chunks(Uint8Array.of(4)), facts('bb'), 7);
-    expect(second).toMatchObject({ kept: true, others: [{ sha256: 'aa', importedUtcMs: 5 }] });
-    expect(await kept(files, 'aa')).toEqual(bytes);
-    await removeImport(files, documents, 'aa');
-    expect((await listImports(documents)).map((i) => i.sha256)).toEqual(['bb']);
+    const second = await keepImport(files, documents, chunks(Uint8Array.of(4)), facts(BB), 7);
+    expect(second).toMatchObject({ kept: true, others: [{ sha256: AA, importedUtcMs: 5 }] });
+    expect(await kept(files, AA)).toEqual(bytes);
+    await removeImport(files, documents, AA);
+    expect((await listImports(documents)).map((i) => i.sha256)).toEqual([BB]);
     expect(await sweepImports(files, documents, free)).toEqual([]);
   });
 
   it('another tab’s running import is not swept, nor one that ends while the sweep looks', async () => {
     const [files, documents] = [createMemoryStore(), createMemoryDocuments()];
-    await keepImport(files, documents, chunks(bytes), facts('aa'), 1);
-    for (const sha256 of ['bb', 'cc', 'dd']) {
+    await keepImport(files, documents, chunks(bytes), facts(AA), 1);
+    for (const sha256 of [BB, CC, DD]) {
       await keepImport(files, documents, chunks(bytes), facts(sha256), 1);
       await documents.remove('seal', `import-${sha256}`);
     }
     const swept = await sweepImports(files, documents, async (name) => {
-      if (name === 'import-bb') return null;
+      if (name === `import-${BB}`) return null;
       // Its import ended between the first look and the lock.
-      if (name === 'import-cc') await keepImport(files, documents, chunks(bytes), facts('cc'), 2);
+      if (name === `import-${CC}`) await keepImport(files, documents, chunks(bytes), facts(CC), 2);
       return () => undefined;
     });
-    expect(swept).toEqual(['import-dd.zip']);
+    expect(swept).toEqual([`import-${DD}.zip`]);
     expect((await files.list()).map((f) => f.name).sort()).toEqual([
-      'import-aa.zip',
-      'import-bb.zip',
-      'import-cc.zip',
+      `import-${AA}.zip`,
+      `import-${BB}.zip`,
+      `import-${CC}.zip`,
     ]);
-    expect(await kept(files, 'cc')).toEqual(bytes);
+    expect(await kept(files, CC)).toEqual(bytes);
   });
 
   /** Documents of a machine that dies at a given call. */
@@ -108,33 +109,33 @@ describe('imported job files', () => {
     for (let call = 0; call < 5; call++) {
       const documents = createMemoryDocuments();
       const files = createLossyStore();
-      const good = await keepImport(files, documents, chunks(bytes), facts('aa'), 1);
+      const good = await keepImport(files, documents, chunks(bytes), facts(AA), 1);
       expect(good.kept).toBe(true);
       const large = new Uint8Array(5000).fill(call);
-      await keepImport(files, dying(documents, { left: call }), chunks(large), facts('bb'), 2).catch(
+      await keepImport(files, dying(documents, { left: call }), chunks(large), facts(BB), 2).catch(
         () => undefined,
       );
       const after = files.kill((unflushed) => Math.floor(unflushed / 2));
       await sweepImports(after, documents, free);
       const names = (await listImports(documents)).map((i) => i.sha256);
-      expect(await kept(after, 'aa')).toEqual(bytes);
-      if (names.includes('bb')) expect(await kept(after, 'bb')).toEqual(large);
-      else expect((await after.list()).map((f) => f.name)).toEqual(['import-aa.zip']);
+      expect(await kept(after, AA)).toEqual(bytes);
+      if (names.includes(BB)) expect(await kept(after, BB)).toEqual(large);
+      else expect((await after.list()).map((f) => f.name)).toEqual([`import-${AA}.zip`]);
       // And it can be brought in again.
-      if (!names.includes('bb'))
-        expect((await keepImport(after, documents, chunks(large), facts('bb'), 3)).kept).toBe(true);
-      expect(await kept(after, 'bb')).toEqual(large);
+      if (!names.includes(BB))
+        expect((await keepImport(after, documents, chunks(large), facts(BB), 3)).kept).toBe(true);
+      expect(await kept(after, BB)).toEqual(large);
     }
   });
 
   it('keep nothing when there is no room', async () => {
     const [files, documents] = [createMemoryStore(2), createMemoryDocuments()];
-    await expect(keepImport(files, documents, chunks(bytes), facts('aa'), 1)).rejects.toMatchObject({
+    await expect(keepImport(files, documents, chunks(bytes), facts(AA), 1)).rejects.toMatchObject({
       code: 'full',
     });
     expect(await listImports(documents)).toEqual([]);
     // The room is given back at once.
     expect(await files.list()).toEqual([]);
-    expect((await keepImport(files, documents, chunks(Uint8Array.of(7)), facts('cc'), 2)).kept).toBe(true);
+    expect((await keepImport(files, documents, chunks(Uint8Array.of(7)), facts(CC), 2)).kept).toBe(true);
   });
 });

@@ -1,14 +1,17 @@
-import { createSignal, For, Show } from 'solid-js';
-import type {
-  BackupGroup,
-  RefusedWhy,
-  RestoreChoice,
-  RestoreFate,
-  RestoreSummary,
+import { For, Show } from 'solid-js';
+import { createStore, unwrap } from 'solid-js/store';
+import {
+  type BackupGroup,
+  PLAIN_CHOICE,
+  type RefusedWhy,
+  type RestoreChoice,
+  type RestoreFate,
+  type RestoreSummary,
 } from '../../evidence/backup/messages.ts';
 import { Choice, optionsOf, Tick } from '../../widgets/Fields.tsx';
 import { BACKUP as B } from '../../words/backup.ts';
 import { bytes, dateTime, NO_VALUE } from '../../words/format.ts';
+import { KeyChoice } from './KeyChoice.tsx';
 
 // Each code has its words: this is checked here.
 const GROUPS: Readonly<Record<BackupGroup, string>> = B.groups;
@@ -17,6 +20,20 @@ const WHY: Readonly<Record<RefusedWhy, string>> = B.why;
 const GROUP_ORDER = Object.keys(GROUPS) as BackupGroup[];
 const FATE_ORDER = Object.keys(FATES) as RestoreFate[];
 
+interface TakeTick {
+  readonly key: 'runs' | 'seals' | 'additions' | 'decisions';
+  readonly label: string;
+  /** Asked where the backup has some of these. */
+  readonly group: BackupGroup;
+  readonly fates: readonly RestoreFate[];
+}
+const TICKS: readonly TakeTick[] = [
+  { key: 'runs', label: B.takeRuns, group: 'run', fates: ['new', 'differs'] },
+  { key: 'seals', label: B.takeSeals, group: 'seal', fates: ['new', 'differs'] },
+  { key: 'additions', label: B.takeAdditions, group: 'addition', fates: ['new', 'grows', 'differs'] },
+  { key: 'decisions', label: B.takeDecisions, group: 'review', fates: ['grows'] },
+];
+
 /** What restoring would do, and the choice about what differs, before anything is written. */
 export function Plan(props: {
   summary: RestoreSummary;
@@ -24,15 +41,17 @@ export function Plan(props: {
   onRestore(choice: RestoreChoice): void;
 }) {
   const s = () => props.summary;
-  const [differing, setDiffering] = createSignal<RestoreChoice['differing']>('mine');
-  const [settings, setSettings] = createSignal(false);
+  const [choice, setChoice] = createStore<RestoreChoice>(PLAIN_CHOICE);
+  const some = (g: BackupGroup, ...of: readonly RestoreFate[]) => of.some((f) => s().counts[g][f] > 0);
   const count = (fate: RestoreFate) => GROUP_ORDER.reduce((n, g) => n + s().counts[g][fate], 0);
   // Only what there is: eight rows of dashes tell nothing on a phone.
   const groups = () => GROUP_ORDER.filter((g) => FATE_ORDER.some((f) => s().counts[g][f] > 0));
   const fates = () => FATE_ORDER.filter((f) => count(f) > 0);
   const settingsDiffer = () => s().counts.settings.differs > 0;
   const differ = () => count('differs') - s().counts.settings.differs > 0;
-  const nothing = () => count('new') + count('grows') + count('differs') === 0;
+  const freshKeys = () => s().keys.some((k) => k.role !== 'signer' && !k.here);
+  const nothing = () => count('new') + count('grows') + count('differs') === 0 && !freshKeys();
+  const takes = () => TICKS.filter((t) => some(t.group, ...t.fates));
   const noRoom = () => s().room !== null && s().bytes > s().room!;
   return (
     <section class="stack" data-testid="restore-plan" aria-label={B.summary}>
@@ -84,18 +103,39 @@ export function Plan(props: {
         <Choice
           label={B.differing}
           testId="restore-differing"
-          value={differing()}
+          value={choice.differing}
           options={optionsOf<RestoreChoice['differing']>(B.choices)}
-          onValue={setDiffering}
+          onValue={(differing) => setChoice({ differing })}
         />
       </Show>
       <Show when={settingsDiffer()}>
-        <Tick label={B.takeSettings} checked={settings()} onChecked={setSettings} />
+        <Tick
+          label={B.takeSettings}
+          checked={choice.settings}
+          onChecked={(settings) => setChoice({ settings })}
+        />
       </Show>
-      <Show when={s().counts.key.new + s().counts.key.grows > 0}>
-        <p class="note strong" data-testid="restore-trust">
-          {B.keyTrust} <code>{s().keyThere ?? NO_VALUE}</code>
-        </p>
+      <Show when={takes().length > 0}>
+        <fieldset class="stack">
+          <legend>{B.take}</legend>
+          <For each={takes()}>
+            {(t) => (
+              <Tick
+                label={t.label}
+                testId={`restore-take-${t.key}`}
+                checked={choice[t.key]}
+                onChecked={(on) => setChoice({ [t.key]: on })}
+              />
+            )}
+          </For>
+        </fieldset>
+      </Show>
+      <Show when={s().keys.length > 0}>
+        <KeyChoice
+          keys={s().keys}
+          chosen={choice}
+          onChosen={(role, fingerprints) => setChoice({ [role]: fingerprints })}
+        />
       </Show>
       <p class="note">{s().keyHere ? B.keyStays : B.keyNew}</p>
       <Show when={noRoom()}>
@@ -108,7 +148,7 @@ export function Plan(props: {
             class="button primary"
             data-testid="restore-go"
             disabled={props.busy || noRoom()}
-            onClick={() => props.onRestore({ differing: differing(), settings: settings() })}
+            onClick={() => props.onRestore(structuredClone(unwrap(choice)))}
           >
             {B.go}
           </button>

@@ -10,8 +10,8 @@ import { eventText } from '../../words/events.ts';
 import { EVIDENCE as E, progressText, signerText } from '../../words/evidence.ts';
 import { dateTime, stopwatch } from '../../words/format.ts';
 import { failed, useServices } from '../context.ts';
+import { Fingerprint } from '../Fingerprint.tsx';
 import { saveBlob } from '../save.ts';
-import { Fingerprint } from '../verify/Fingerprint.tsx';
 import { Additions } from './Additions.tsx';
 
 /** What makes a record evidence: seal, file, certificate, signed additions, and what can be taken out. */

@@ -4,7 +4,7 @@ import { Part, TextField } from '../../widgets/Fields.tsx';
 import { EVIDENCE as E } from '../../words/evidence.ts';
 import { dateTime } from '../../words/format.ts';
 import { failed, useServices } from '../context.ts';
-import { Fingerprint } from './Fingerprint.tsx';
+import { Fingerprint } from '../Fingerprint.tsx';
 
 /** The tablet's own key, what became of the earlier ones, and the keys that the firm knows. */
 export function Keys() {

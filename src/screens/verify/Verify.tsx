@@ -11,7 +11,7 @@ import {
 } from '../../words/evidence.ts';
 import { bytes, count, dateTime, NO_VALUE } from '../../words/format.ts';
 import { useServices } from '../context.ts';
-import { Fingerprint } from './Fingerprint.tsx';
+import { Fingerprint } from '../Fingerprint.tsx';
 import { takeHanded } from './handed.ts';
 
 /** A file is dropped or chosen, checked byte by byte, and told about; it can be looked into and kept. */

@@ -25,9 +25,11 @@ export const BACKUP = {
     resin: 'Resins',
     sensor: 'Sensors',
     settings: 'Settings',
-    run: 'Runs with their seals and decisions',
+    run: 'Runs',
+    seal: 'Seals',
+    addition: 'Additions to records',
+    review: 'Decisions on records',
     import: 'Files from elsewhere',
-    key: 'Lists of keys (public)',
   },
   fates: {
     new: 'new',
@@ -41,7 +43,12 @@ export const BACKUP = {
     form: 'not in the form that its kind has',
     'file-missing': 'its file is not in the backup',
     open: 'the run has no end',
+    'other-run': 'it names another run',
     signature: 'its seal was not signed by its key',
+    key: 'the fingerprint that it names is not its key’s',
+    pages: 'its seal is one of other blocks',
+    chain: 'its additions do not follow from it, or are not signed',
+    'unsealed-here': 'the run is here without a seal, and takes none but by this tablet’s own key',
   },
   untitled: (id: string) => `without a name (${id})`,
   differing: 'What is different here',
@@ -56,8 +63,27 @@ export const BACKUP = {
   writes: (bytes: string) => `To be written: ${bytes}`,
   writesInto: (bytes: string, free: string) => `To be written: ${bytes} (${free} free)`,
   noRoom: 'There is not enough room on this tablet.',
-  keyTrust:
-    'Its lists of keys are added here: records signed by them will count as known here. Restore only a backup that is yours. Key of that tablet:',
+  take: 'What to take',
+  takeRuns: 'Runs',
+  takeSeals: 'Seals of these runs. Without them this tablet can seal them anew, by its own key',
+  takeAdditions:
+    'Additions to records. Those to records that are here only where their key is known here, or ticked below',
+  takeDecisions: 'Decisions on records that are here already',
+  keys: 'Keys that it names',
+  keysWhat:
+    'Anybody can write a backup. Tick a key only if you have compared its fingerprint with one that reached you by another way. Without a tick its records are restored all the same, as signed by a key that is not known here.',
+  keyRole: {
+    own: (date: string) => `Signing key of that tablet since ${date}, as the backup says`,
+    known: (name: string, date: string) => `Known there as “${name}” since ${date}`,
+    signer: 'Signed something in it, and stands in neither of its lists',
+  },
+  keySigned: (seals: number, additions: number) =>
+    `Signed in this backup: ${seals} ${seals === 1 ? 'seal' : 'seals'}, ${additions} ${additions === 1 ? 'addition' : 'additions'}.`,
+  keyHere: 'Known here already.',
+  keyTick: {
+    own: 'Count its records as this tablet’s own',
+    known: (name: string) => `Make it known here as “${name}”`,
+  },
   keyNew:
     'The signing key is not in the backup. A new one is made on this tablet; the firm must be told its fingerprint.',
   keyStays: 'This tablet keeps its own signing key. The key of the backup is not in it.',
