@@ -41,7 +41,8 @@ export function Plan(props: {
   onRestore(choice: RestoreChoice): void;
 }) {
   const s = () => props.summary;
-  const [choice, setChoice] = createStore<RestoreChoice>(PLAIN_CHOICE);
+  // A store writes into what it was given.
+  const [choice, setChoice] = createStore<RestoreChoice>({ ...PLAIN_CHOICE });
   const some = (g: BackupGroup, ...of: readonly RestoreFate[]) => of.some((f) => s().counts[g][f] > 0);
   const count = (fate: RestoreFate) => GROUP_ORDER.reduce((n, g) => n + s().counts[g][fate], 0);
   // Only what there is: eight rows of dashes tell nothing on a phone.
