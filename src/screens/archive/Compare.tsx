@@ -1,13 +1,16 @@
-import { createEffect, createMemo, createSignal, For, on, Show } from 'solid-js';
+import { createEffect, createMemo, createSignal, For, on, onCleanup, Show } from 'solid-js';
 import type { Align, Picture } from '../../evidence/messages.ts';
 import { refOf } from '../../evidence/messages.ts';
 import { Choice, optionsOf } from '../../widgets/Fields.tsx';
 import { pan, type View, zoom } from '../../widgets/trace-view.ts';
+import { createWindowSize } from '../../widgets/window-size.ts';
 import { ARCHIVE as A } from '../../words/archive.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { screenInk } from '../review/RecordPart.tsx';
 import { saveBlob } from '../save.ts';
+
+const RESIZED_MS = 200;
 
 /** Two or more records in one picture, from the start of the fill or of the hold. */
 export function Compare(props: { ids: readonly string[] }) {
@@ -19,6 +22,7 @@ export function Compare(props: { ids: readonly string[] }) {
     fromS: picture()?.wholeFromS ?? 0,
     toS: picture()?.wholeToS ?? 1,
   }));
+  const size = createWindowSize();
   let host!: HTMLElement;
   const draw = (): Promise<unknown> =>
     app
@@ -37,7 +41,20 @@ export function Compare(props: { ids: readonly string[] }) {
         },
       })
       .then(setPicture, app.fail);
+  let waits: ReturnType<typeof setTimeout> | undefined;
+  onCleanup(() => clearTimeout(waits));
   createEffect(on([align, view, app.theme, app.units], () => queueMicrotask(() => void draw())));
+  // A window that is being drawn wider makes one new picture, at its end.
+  createEffect(
+    on(
+      size,
+      () => {
+        clearTimeout(waits);
+        waits = setTimeout(() => void draw(), RESIZED_MS);
+      },
+      { defer: true },
+    ),
+  );
   createEffect(
     on(picture, (made) => {
       if (made === null) return;

@@ -5,10 +5,18 @@ import { NUMBER_FIELD } from '../../words/issues.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { Documents } from './Documents.tsx';
 
-afterEach(cleanup);
+const asked: string[] = [];
+afterEach(() => {
+  cleanup();
+  asked.length = 0;
+});
 
 function open(kind: 'packer' | 'resin') {
-  const services = { ask: async () => [], units: () => METRIC, sensorRuns: () => [], fail() {} };
+  const ask = async ({ q }: { q: string }) => {
+    asked.push(q);
+    return [];
+  };
+  const services = { ask, units: () => METRIC, sensorRuns: () => [], fail() {}, say() {} };
   render(() => (
     <ServicesContext.Provider value={services as unknown as Services}>
       <Documents kind={kind} id="new" />
@@ -18,13 +26,22 @@ function open(kind: 'packer' | 'resin') {
 const field = (testId: string) => screen.getByTestId<HTMLInputElement>(testId);
 const said = (testId: string) => field(testId).parentElement?.querySelector('[role=alert]')?.textContent;
 
-it('a new packer has no rated pressure: its fields are empty, say so, and nothing is saved without them', async () => {
+it('a new packer has no rated pressure: its fields are empty, nothing is saved without them, and they say so when they are asked for', async () => {
   open('packer');
   await waitFor(() => field('packer-name'));
   for (const id of ['sizes.minMm', 'sizes.maxMm', 'ratings.0.diameterMm', 'ratings.0.ratedBar']) {
     expect(field(`packer-${id}`).value).toBe('');
-    expect(said(`packer-${id}`)).toBe(NUMBER_FIELD.empty);
+    // What nobody has filled yet is no fault of anybody's.
+    expect(said(`packer-${id}`)).toBeUndefined();
   }
+  const save = screen.getByTestId<HTMLButtonElement>('save-document');
+  const refused = () => {
+    fireEvent.click(save);
+    return screen.queryByTestId('not-saved') !== null;
+  };
+  expect(refused()).toBe(true);
+  expect(said('packer-sizes.minMm')).toBe(NUMBER_FIELD.empty);
+  expect(document.activeElement).toBe(field('packer-name'));
   const typed = {
     name: 'P 100-150',
     'sizes.minMm': '100',
@@ -33,21 +50,25 @@ it('a new packer has no rated pressure: its fields are empty, say so, and nothin
   };
   for (const [id, value] of Object.entries(typed))
     fireEvent.input(field(`packer-${id}`), { target: { value } });
-  const save = screen.getByTestId<HTMLButtonElement>('save-document');
-  expect(save.disabled).toBe(true);
+  expect(refused()).toBe(true);
+  expect(document.activeElement).toBe(field('packer-ratings.0.ratedBar'));
   fireEvent.input(field('packer-ratings.0.ratedBar'), { target: { value: '2' } });
-  expect(save.disabled).toBe(false);
+  expect(screen.queryByTestId('not-saved')).toBeNull();
   // Emptied again it is not what it was before, in a row or by itself.
   for (const [id, value] of [
     ['packer-ratings.0.ratedBar', '2'],
     ['packer-sizes.minMm', '100'],
   ] as const) {
     fireEvent.input(field(id), { target: { value: '' } });
-    expect(save.disabled).toBe(true);
     expect(said(id)).toBe(NUMBER_FIELD.empty);
+    expect(refused()).toBe(true);
+    expect(document.activeElement).toBe(field(id));
     fireEvent.input(field(id), { target: { value } });
-    expect(save.disabled).toBe(false);
+    expect(said(id)).toBeUndefined();
   }
+  expect(asked).not.toContain('put-document');
+  fireEvent.click(save);
+  await waitFor(() => expect(asked).toContain('put-document'));
 });
 
 it('a new resin has no times; a row that is added is empty', async () => {
@@ -57,6 +78,8 @@ it('a new resin has no times; a row that is added is empty', async () => {
   fireEvent.click(screen.getByTestId('resin-curePoints-add'));
   for (const key of ['c', 'minutes']) {
     expect(field(`resin-curePoints.0.${key}`).value).toBe('');
-    expect(said(`resin-curePoints.0.${key}`)).toBe(NUMBER_FIELD.empty);
+    expect(said(`resin-curePoints.0.${key}`)).toBeUndefined();
   }
+  fireEvent.click(screen.getByTestId('save-document'));
+  for (const key of ['c', 'minutes']) expect(said(`resin-curePoints.0.${key}`)).toBe(NUMBER_FIELD.empty);
 });

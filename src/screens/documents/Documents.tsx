@@ -114,11 +114,23 @@ function Edit<K extends EditKind>(props: { kind: K; kept: Kept<Docs[K]> }) {
   const app = useServices();
   // The kind is fixed for the life of this component: it is keyed by its document.
   const first = props.kept;
-  const form = createForm(props.kind, first.document, app.units);
+  const form = createForm(props.kind, first.document, app.units, first.revision === 0);
   const Fields = FORM[props.kind];
   const [revision, setRevision] = createSignal(first.revision);
   const [removing, setRemoving] = createSignal(false);
+  const [refused, setRefused] = createSignal(false);
+  let fields!: HTMLDivElement;
   const save = () => {
+    setRefused(!form.ok());
+    if (!form.ok()) {
+      form.insist();
+      const first = fields.querySelector<HTMLElement>('[aria-invalid=true]');
+      // A field in a folded part is unfolded before it is pointed at.
+      for (let part = first?.closest('details'); part; part = part.parentElement?.closest('details'))
+        part.open = true;
+      first?.focus();
+      return;
+    }
     keep(app, props.kind, first.id, revision(), form.draft()).then((k) => {
       setRevision(k.revision);
       form.settle();
@@ -140,23 +152,21 @@ function Edit<K extends EditKind>(props: { kind: K; kept: Kept<Docs[K]> }) {
         {ONE[props.kind]}
         {form.draft().name === '' ? '' : `: ${form.draft().name}`}
       </h1>
-      <Fields form={form} />
+      <div class="stack" ref={fields}>
+        <Fields form={form} />
+      </div>
       <div class="row end save-row">
         <Show when={revision() > 0}>
           <button type="button" class="button quiet" onClick={() => setRemoving(true)}>
             {UI.remove}
           </button>
         </Show>
-        <Show when={form.dirty() && !form.ok()}>
-          <p class="small grow">{DOCS.notSaved}</p>
+        <Show when={refused() && !form.ok()}>
+          <p class="small grow" role="alert" data-testid="not-saved">
+            {DOCS.notSaved}
+          </p>
         </Show>
-        <button
-          type="button"
-          class="button primary"
-          data-testid="save-document"
-          disabled={!form.ok()}
-          onClick={save}
-        >
+        <button type="button" class="button primary" data-testid="save-document" onClick={save}>
           {UI.save}
         </button>
       </div>

@@ -4,7 +4,7 @@ import type { At, PathTo } from '../../job/paths.ts';
 import { Choice, TextField, Tick } from '../../widgets/Fields.tsx';
 import { NumberField, type NumberRules } from '../../widgets/NumberField.tsx';
 import { useServices } from '../context.ts';
-import { EMPTY, type Form, issueAt, typedAt } from './form.ts';
+import { EMPTY, type Form, typedAt } from './form.ts';
 
 /**
  * Fields of a form by the path of what they edit. How far a number goes, its unit, the codes of a choice and whether a
@@ -49,7 +49,7 @@ export function FormNumber<K extends JobDocumentKind>(
       units={app.units()}
       value={value()}
       onValue={take}
-      issue={issueAt(props.form, props.at)}
+      issue={props.form.issue(props.at)}
       testId={testId(props.form, props.at)}
     />
   );

@@ -4,7 +4,7 @@ import type { At, PathTo } from '../../job/paths.ts';
 import { NumberField, type NumberRules } from '../../widgets/NumberField.tsx';
 import { DOCS } from '../../words/docs.ts';
 import { useServices } from '../context.ts';
-import { EMPTY, type Form, issueAt, typedAt } from './form.ts';
+import { EMPTY, type Form, typedAt } from './form.ts';
 
 type RowOf<T> = T extends readonly (infer R)[] ? R : never;
 
@@ -45,7 +45,7 @@ export function FormRows<K extends JobDocumentKind, P extends PathTo<Documents[K
                   units={app.units()}
                   value={typedAt(row()[key])}
                   onValue={(v) => props.form.write(path(i, key), v ?? EMPTY)}
-                  issue={issueAt(props.form, path(i, key))}
+                  issue={props.form.issue(path(i, key))}
                   testId={`${testId()}.${i}.${key}`}
                 />
               )}

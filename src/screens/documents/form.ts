@@ -24,6 +24,8 @@ export interface Form<K extends JobDocumentKind> {
 export interface DraftForm<K extends JobDocumentKind> extends Form<K> {
   readonly dirty: Accessor<boolean>;
   settle(): void;
+  /** From now on every field that is not taken says so, also those that nobody has filled yet. */
+  insist(): void;
 }
 
 /** A number that must be typed and was not yet: no schema takes it, so that nothing is saved with it. */
@@ -32,11 +34,6 @@ export const EMPTY = Number.NaN;
 /** The number of a field; null: none was typed. */
 export function typedAt(value: unknown): number | null {
   return typeof value === 'number' && !Number.isNaN(value) ? value : null;
-}
-
-/** Why the number at this path is not taken; one that was not typed yet says so. */
-export function issueAt(form: Pick<Form<JobDocumentKind>, 'read' | 'issue'>, path: string): string | null {
-  return Number.isNaN(form.read(path)) ? NUMBER_FIELD.empty : form.issue(path);
 }
 
 /** A form over a document that lies elsewhere; `put` takes every change. */
@@ -57,6 +54,7 @@ export function formOver<K extends JobDocumentKind>(
     read: (path) => valueAt(draft(), path),
     write: (path, value) => put(withValueAt(draft(), path, value)),
     issue: (path) => {
+      if (Number.isNaN(valueAt(draft(), path))) return NUMBER_FIELD.empty;
       const found = issues().find((i) => i.path === path);
       return found === undefined ? null : issueText(found, units());
     },
@@ -65,17 +63,36 @@ export function formOver<K extends JobDocumentKind>(
   };
 }
 
-/** A form over a draft of its own. */
+/** A form over a draft of its own. A fresh one does not fault what nobody has filled yet, before it is insisted on. */
 export function createForm<K extends JobDocumentKind>(
   kind: K,
   first: Documents[K],
   units: Accessor<DisplayUnits>,
+  fresh = false,
 ): DraftForm<K> {
   const [draft, setDraft] = createSignal<Documents[K]>(first);
+  const [touched, setTouched] = createSignal<ReadonlySet<string>>(new Set());
+  const [insisted, setInsisted] = createSignal(!fresh);
   const [dirty, setDirty] = createSignal(false);
   const put = (document: Documents[K]) => {
     setDraft(() => document);
     setDirty(true);
   };
-  return { ...formOver(kind, draft, put, units), inUse: false, dirty, settle: () => setDirty(false) };
+  const over = formOver(kind, draft, put, units);
+  return {
+    ...over,
+    change: (part) => {
+      setTouched((before) => new Set([...before, ...Object.keys(part)]));
+      over.change(part);
+    },
+    write: (path, value) => {
+      setTouched((before) => new Set(before).add(path));
+      over.write(path, value);
+    },
+    issue: (path) => (insisted() || touched().has(path) ? over.issue(path) : null),
+    inUse: false,
+    dirty,
+    settle: () => setDirty(false),
+    insist: () => setInsisted(true),
+  };
 }

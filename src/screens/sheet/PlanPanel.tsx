@@ -24,8 +24,8 @@ export function PlanPanel(props: { plan: Plan | null; children: JSX.Element }) {
             <Show when={plan().setup.limits} fallback={<p class="note strong">{SHEET.planGauge}</p>}>
               {(limits) => <PlanLadder limits={limits()} liftBar={plan().liftBar} />}
             </Show>
-            <div class="drawers" data-testid="findings">
-              <section class="drawer" classList={{ stops: plan().refusals.length > 0 }} role="status">
+            <div class="remarks" data-testid="findings">
+              <section class="ranked" classList={{ stops: plan().refusals.length > 0 }} role="status">
                 <h3>
                   <Show when={plan().refusals.length > 0} fallback={SHEET.stopsNone}>
                     <AlarmShape priority="high" size={24} /> {SHEET.stops(plan().refusals.length)}
@@ -38,7 +38,7 @@ export function PlanPanel(props: { plan: Plan | null; children: JSX.Element }) {
                 </ul>
               </section>
               <Show when={inDrawer(plan(), 'look').length > 0}>
-                <section class="drawer">
+                <section class="ranked">
                   <h3>{SHEET.look(inDrawer(plan(), 'look').length)}</h3>
                   <ul>
                     <For each={inDrawer(plan(), 'look')}>
@@ -48,7 +48,7 @@ export function PlanPanel(props: { plan: Plan | null; children: JSX.Element }) {
                 </section>
               </Show>
               <Show when={inDrawer(plan(), 'unknown').length > 0}>
-                <details class="drawer" data-testid="unknown">
+                <details class="ranked" data-testid="unknown">
                   <summary>
                     <h3>{SHEET.unknown(inDrawer(plan(), 'unknown').length)}</h3>
                   </summary>
