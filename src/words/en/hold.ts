@@ -7,7 +7,7 @@ import { type Format, METRIC } from '../create-format.ts';
 const LEAK_VERDICT: Record<LeakVerdict, string> = {
   leaking: 'Leaking',
   tight: 'No leak seen',
-  'cannot-tell': 'Cannot tell yet',
+  'cannot-tell': 'Cannot tell',
   'cannot-be-seen': 'Cannot be seen',
 };
 
