@@ -63,7 +63,7 @@ export async function checkFile(
 /** The record in a verified file; null where it can't be read. */
 async function recordOf(v: Verification, values: Values | null): Promise<OpenRecord | null> {
   const pages = v.files.get(FILE.pages);
-  if (v.manifest === null || pages === undefined || v.sealed === null) return null;
+  if (v.manifest === null || pages === undefined || v.sealed === null || !v.shown) return null;
   return recordOfFile(await readAll(pages), v.manifest, v.sealed, values);
 }
 

@@ -25,7 +25,7 @@ beforeAll(async () => {
   const office = createOffice();
   const runId = await office.record({ holdS: 20 });
   pages = await office.files.readAll(fileOf(runId));
-});
+}, 60_000);
 
 /** The same input log with other events, its pages and their chain made anew, signed by a key that is known. */
 async function signedWith(change: (event: WatchEvent) => WatchEvent, engine?: number): Promise<Uint8Array> {

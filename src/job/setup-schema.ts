@@ -137,8 +137,8 @@ export const setupSchema = z.strictObject({
 });
 
 // Both ways, so that neither the contract nor the schema can drift from the other unseen.
-type Frozen<T> = T extends object ? { readonly [K in keyof T]: Frozen<T[K]> } : T;
-type Same<A, B> = [A] extends [B] ? ([B] extends [A] ? true : never) : never;
+export type Frozen<T> = T extends object ? { readonly [K in keyof T]: Frozen<T[K]> } : T;
+export type Same<A, B> = [A] extends [B] ? ([B] extends [A] ? true : never) : never;
 const SAME: Same<Frozen<z.infer<typeof setupSchema>>, Frozen<Setup>> = true;
 void SAME;
 

@@ -16,6 +16,9 @@ export const EXIT_CODE: Readonly<Record<Verdict, number>> = {
   incomplete: 4,
 };
 
+/** What of the pages has a form of its own. */
+export type EntryKind = 'setup' | 'command' | 'notice' | 'event';
+
 export type Finding =
   /** Not read at all: no record, hostile, or of a later program. */
   | { readonly f: 'refused'; readonly why: ZipFault | 'not-a-record' | 'version'; readonly offset: number }
@@ -44,6 +47,15 @@ export type Finding =
       /** Run clock, µs. */
       readonly fromUs: number | null;
       readonly toUs: number | null;
+    }
+  /** Entries and events of the pages that are not what they claim to be: how many, and the first. */
+  | {
+      readonly f: 'entries';
+      readonly what: EntryKind;
+      readonly count: number;
+      readonly page: number;
+      /** Run clock, µs. */
+      readonly tUs: number;
     }
   /** Events that do not follow from the input log, by their kinds: the record's that judging does not give, and the other way round. */
   | {

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { canonicalBytes, parseCanonical } from './canonical.ts';
 import { crc32c } from './crc.ts';
+import type { LogEntry } from './log.ts';
 import { MAX_MANIFEST_BYTES, parseManifest } from './manifest.ts';
 import { additionName, FILE } from './members.ts';
 import { type Addition, addToSealed, MAX_ADDITIONS, type Sealed } from './seal.ts';
@@ -9,6 +10,7 @@ import { makeSealedFile, type SealedFile } from './testing/sealed-file.ts';
 import {
   jobFile,
   newSigner,
+  OTHER_ENGINE,
   paper,
   RUN_SETUP,
   recordCrypto,
@@ -115,6 +117,34 @@ describe('bytes of another hand', () => {
     const v = await verify(await withEventText(text));
     expect(v.verdict).toBe('changed');
     expect(v.findings).toContainEqual({ f: 'contradiction', members: ['pages'] });
+  });
+
+  it('what has not the form of its kind is found, whoever signed it, and is not shown', async () => {
+    const setup = { ...RUN_SETUP, limits: { ratedBar: 'x' } } as unknown as typeof RUN_SETUP;
+    const extra = [
+      { l: 'command', tUs: 3e7, command: { c: 'stage', to: '__proto__' } },
+      { l: 'command', tUs: 3e7, command: { c: 'note', text: 'well', more: 1 } },
+      { l: 'notice', tUs: 3e7, notice: { n: 'gap' } },
+      { l: 'notice', tUs: 3e7, notice: { n: 'link', state: 'streaming' } },
+    ] as unknown as readonly LogEntry[];
+    const bad = runPages({ seconds: 2, setup, extra });
+    const v = await verify(await jobFile(bad, await sealRun(bad, signer), signer, paper));
+    expect(v.verdict).toBe('changed');
+    expect(v.findings).toEqual([
+      { f: 'entries', what: 'setup', count: 1, page: 0, tUs: 0 },
+      { f: 'entries', what: 'command', count: 2, page: 4, tUs: 3e7 },
+      { f: 'entries', what: 'notice', count: 1, page: 4, tUs: 3e7 },
+    ]);
+    expect(v.shown).toBe(false);
+    const event = await verify(await withEventText('{"a":"b"}'));
+    expect(event.findings).toContainEqual({ f: 'entries', what: 'event', count: 1, page: 0, tUs: 1 });
+  });
+
+  it('what a later program recorded in a form of its own is no change, and is not shown here', async () => {
+    const extra = [{ l: 'notice', tUs: 3e7, notice: { n: 'later' } }] as unknown as readonly LogEntry[];
+    const later = runPages({ seconds: 2, extra, ...OTHER_ENGINE });
+    const v = await verify(await jobFile(later, await sealRun(later, signer), signer, paper));
+    expect([v.verdict, v.findings, v.shown]).toEqual(['valid', [], false]);
   });
 
   it('a manifest larger than any is not read', async () => {

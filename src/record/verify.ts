@@ -3,9 +3,11 @@
  * named. Takes bytes from anywhere; never throws on them.
  */
 
+import { ENGINE } from '../watch/codes.ts';
 import { type ByteSource, readAll } from './byte-source.ts';
 import { Inventory } from './derived-files.ts';
 import { firstDifference } from './difference.ts';
+import { EntryForms } from './entry-forms.ts';
 import { type Finding, type Remark, VERDICTS, type Verdict } from './findings.ts';
 import { fromHex } from './hex.ts';
 import {
@@ -18,6 +20,7 @@ import {
 } from './manifest.ts';
 import { additionName, CORE_FILES, FILE, isExtraName } from './members.ts';
 import { pageFindings } from './page-findings.ts';
+import type { RunVisitor } from './reader.ts';
 import { type Addition, checkAddition, MAX_ADDITIONS, type Sealed, type SealedAddition } from './seal.ts';
 import { fingerprintOf, pemOf, successionText } from './signing.ts';
 import { checkDerived, checkJudgement, named, type VerifyOptions, type Work } from './verify-derived.ts';
@@ -40,6 +43,8 @@ export interface Verification {
   /** The members of the file that were found, by name. */
   readonly files: ReadonlyMap<string, ByteSource>;
   readonly sealed: Sealed | null;
+  /** Everything in its pages has a form that this version knows, and so can be shown. */
+  readonly shown: boolean;
 }
 
 /** @param file is read in chunks: it need not stand in memory */
@@ -53,14 +58,24 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
   else if (!ours) findings.push({ f: 'refused', why: 'not-a-record', offset: 0 });
   const refused = findings.some((f) => f.f === 'refused');
   const inventory = new Inventory();
-  const also = options.sense === null ? {} : inventory;
+  const forms = new EntryForms();
+  const also: Pick<RunVisitor, 'page'> = {
+    page(page) {
+      forms.page(page);
+      if (options.sense !== null) inventory.page(page);
+    },
+  };
   const { files, read } = await readMembers(file, refused ? [] : entries, options.crypto, also);
   inventory.sound = read !== null && read.scan.damage.length === 0;
   const work: Work = { options, files, inventory, findings, remarks: [] };
   if (problem === null)
     for (const { name, sound } of files.values())
       if (!sound) findings.push({ f: 'file', file: name, offset: null });
-  return finish(work, refused ? null : await readRecord(work, problem === null, read));
+  // What a later program recorded has kinds of its own: it is shown by that program.
+  const known = read === null || read.content.engine <= ENGINE;
+  if (known) findings.push(...forms.findings);
+  const done = finish(work, refused ? null : await readRecord(work, problem === null, read));
+  return { ...done, shown: forms.findings.length === 0 };
 }
 
 function containerFinding({ fault, offset, name }: ZipProblem, ours: boolean, some: boolean): Finding {
@@ -100,7 +115,7 @@ interface RecordRead {
   readonly additions: readonly Addition[];
 }
 
-function finish(work: Work, read: RecordRead | null): Verification {
+function finish(work: Work, read: RecordRead | null): Omit<Verification, 'shown'> {
   const { findings, remarks, options } = work;
   const fingerprint = read?.manifest.signer.fingerprint ?? null;
   const signer = fingerprint === null ? null : (options.trusted.get(fingerprint) ?? null);
@@ -136,6 +151,7 @@ function verdictOf(finding: Finding): Verdict {
     case 'strange':
     case 'file':
     case 'contradiction':
+    case 'entries':
     case 'judgement':
     case 'pages':
     case 'addition':

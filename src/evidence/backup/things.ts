@@ -2,6 +2,8 @@
 import { isDocumentKind, parseDocument } from '../../job/documents.ts';
 import type { BackupDocument, BackupKind } from '../../record/backup.ts';
 import { bytesSource } from '../../record/byte-source.ts';
+import { EntryForms } from '../../record/entry-forms.ts';
+import { readRun } from '../../record/reader.ts';
 import { summarise } from '../../record/recovery.ts';
 import { importedIn, importFileName } from '../../record/stores/imports.ts';
 import type { RunSummary } from '../../record/types.ts';
@@ -71,8 +73,12 @@ export async function checkRun(document: BackupDocument, file: BackupFile | unde
   if (typeof label !== 'object' || label === null) return refuse('form');
   if (file === undefined) return refuse('file-missing');
   const peakBar = typeof label.peakBar === 'number' ? label.peakBar : null;
-  const summary = await summarise(bytesSource(await file.read()), { title, peakBar });
+  const pages = bytesSource(await file.read());
+  const summary = await summarise(pages, { title, peakBar });
   if (summary === null) return refuse('form');
+  const forms = new EntryForms();
+  await readRun(pages, forms, { chain: false });
+  if (forms.findings.length > 0) return refuse('form');
   if (summary.state === 'open') return refuse('open');
   if (!namesRun(document.id, summary.runId)) return refuse('other-run');
   // The watch counted times from other marks than the pages give alone: kept where nothing speaks against it.

@@ -152,6 +152,8 @@ export const verifyWords = (f: Format) => {
           return `changed: ${finding.file}${finding.offset === null ? '' : ` at byte ${finding.offset}`}`;
         case 'manifest':
           return `manifest.json: ${finding.why}`;
+        case 'entries':
+          return `${finding.count} of kind ${finding.what} not of their form; the first in page ${finding.page}, run time ${clock(finding.tUs)}`;
         case 'contradiction':
           return `manifest and pages contradict each other in: ${finding.members.join(', ')}`;
         case 'pages': {

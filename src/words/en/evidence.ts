@@ -163,6 +163,14 @@ const NOT_JUDGED: Record<Extract<Remark, { r: 'not-judged' }>['why'], string> = 
   failed: 'its readings are none that can be judged',
 };
 
+const ENTRIES = {
+  setup: (n: number) => (n === 1 ? 'one Setup is none' : `${n} Setups are none`),
+  command: (n: number) =>
+    n === 1 ? 'one press of a key is not of its form' : `${n} presses of a key are not of their form`,
+  notice: (n: number) => (n === 1 ? 'one notice is not of its form' : `${n} notices are not of their form`),
+  event: (n: number) => (n === 1 ? 'one event is not of its form' : `${n} events are not of their form`),
+} as const;
+
 const MANIFEST: Record<Extract<Finding, { f: 'manifest' }>['why'], string> = {
   form: 'not in the form of a manifest',
   signature: 'the signature does not hold',
@@ -211,6 +219,8 @@ export const evidence = (f: Format) => ({
         return `${finding.file} was changed${finding.offset === null ? '' : ` at byte ${finding.offset}`}.`;
       case 'manifest':
         return `manifest.json: ${MANIFEST[finding.why]}.`;
+      case 'entries':
+        return `Trace: ${ENTRIES[finding.what](finding.count)}; the first in block ${finding.page}, run time ${at(finding.tUs)}.`;
       case 'contradiction':
         return `Manifest and trace contradict each other in: ${finding.members.join(', ')}.`;
       case 'pages': {
