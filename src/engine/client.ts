@@ -3,7 +3,7 @@ import { createSilenceWatch, type SilenceClock } from './silence.ts';
 import { createWorkerClient, type WorkerClient, type WorkerLine } from './worker/client.ts';
 
 /** The page's end of the engine: typed requests, news, and a watch over the engine's silence. */
-export interface EngineClient extends WorkerClient<EngineContract> {
+export interface EngineClient extends Pick<WorkerClient<EngineContract>, 'ask' | 'close'> {
   /** Calls with every moment, event and beat; the returned function ends it. */
   on(listener: (news: EngineNews) => void): () => void;
   /** No moment has come for two seconds (before the first: nothing at all): what is on the screen is old and no alarm can come. */

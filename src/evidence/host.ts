@@ -95,7 +95,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     );
   };
 
-  // Long work on a backup looks at this between its slices.
+  // Long work looks at this between its slices.
   let cancelled = 0;
   const unless = (tell: Tell): Tell => {
     const at = cancelled;
@@ -172,7 +172,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     verify: async ({ file, name }, tell) => {
       opened = null;
       openRecords.lay(null);
-      opened = await checkFile(deps, file, name, await trust(), tell);
+      opened = await checkFile(deps, file, name, await trust(), unless(tell));
       openRecords.lay(opened.record);
       return opened.view;
     },

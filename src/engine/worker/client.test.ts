@@ -52,6 +52,18 @@ describe('a worker’s client', () => {
     expect(seen).toEqual([0.25]);
   });
 
+  it('ends a worker that does not answer: what was asked is refused with the reason, the next request starts another', async () => {
+    const { client, lines } = bench('as-needed');
+    const never = client.ask({ q: 'double', n: 1 });
+    client.stop('closed', 'by hand');
+    await expect(never).rejects.toMatchObject({ code: 'closed', detail: 'by hand' });
+    expect(lines[0]!.ended).toBe(true);
+    const next = client.ask({ q: 'double', n: 2 });
+    expect(lines).toHaveLength(2);
+    lines[1]!.say({ m: 'answer', id: lines[1]!.sent[0]!.id, ok: true, value: 4 });
+    expect(await next).toBe(4);
+  });
+
   it('hands news on, and says of all that came that it came', () => {
     const told: string[] = [];
     const { lines } = bench('kept', {

@@ -1,10 +1,12 @@
-import type { Answer, AnswerTo, Asked, Contract, FromWorker, Progress } from './contract.ts';
+import type { Answer, AnswerTo, Asked, Contract, FromWorker, Progress, RefusalCode } from './contract.ts';
 import { RequestError } from './request-error.ts';
 
 /** The page's end of a worker: each request is settled by its own answer, in whatever order they come. */
 export interface WorkerClient<C extends Contract> {
   /** Rejects with a RequestError; when the worker failed or was ended, with code 'internal'. */
   ask<R extends C['request']>(request: R, onProgress?: (share: number) => void): Promise<AnswerTo<C, R['q']>>;
+  /** Ends the worker, whatever it is at: all that it was asked is refused with this. `as-needed`: the next request starts another. */
+  stop(code: RefusalCode<C>, detail: string): void;
   /** Ends the worker. */
   close(): void;
 }
@@ -59,9 +61,9 @@ export function createWorkerClient<C extends Contract>(worker: WorkerLife<C>): W
     }
   }
 
-  function refuseAll(detail: string): void {
+  function refuseAll(code: RefusalCode<C>, detail: string): void {
     worker.failed?.();
-    for (const { reject } of waiting.values()) reject(new RequestError('internal', detail));
+    for (const { reject } of waiting.values()) reject(new RequestError(code, detail));
     waiting.clear();
   }
 
@@ -70,7 +72,7 @@ export function createWorkerClient<C extends Contract>(worker: WorkerLife<C>): W
       line?.terminate();
       line = null;
     }
-    refuseAll(detail);
+    refuseAll('internal', detail);
   }
 
   function start(): WorkerLine<C> {
@@ -92,9 +94,14 @@ export function createWorkerClient<C extends Contract>(worker: WorkerLife<C>): W
         (line ?? start()).postMessage(message);
       });
     },
+    stop(code, detail) {
+      line?.terminate();
+      line = null;
+      refuseAll(code, detail);
+    },
     close() {
       line?.terminate();
-      refuseAll('closed');
+      refuseAll('internal', 'closed');
     },
   };
 }

@@ -138,7 +138,10 @@ export type BackupRequest =
   | { readonly q: 'backup' }
   | { readonly q: 'restore-look'; readonly file: Blob }
   | { readonly q: 'restore'; readonly file: Blob; readonly token: string; readonly choice: RestoreChoice }
-  /** Ends a backup or a restore that is under way; what it wrote is taken back. */
+  /**
+   * Ends whatever long work is under way; what a restore wrote is taken back. What came from elsewhere and does not let
+   * itself be ended loses its worker.
+   */
   | { readonly q: 'cancel' };
 
 export interface BackupAnswers {

@@ -58,14 +58,20 @@ async function guarded<T>(work: () => Promise<T>): Promise<T> {
   }
 }
 
-/** The file's SHA-256, hex; null when there is none. */
-async function shaIn(folder: Folder, name: string, sha256: Sha256): Promise<string | null> {
+/** What has a name in the folder: nothing, the very bytes, or other ones. A file of another length is not read. */
+async function standing(
+  folder: Folder,
+  name: string,
+  { size, sha256 }: { readonly size: number; readonly sha256: string },
+  hashing: Sha256,
+): Promise<'free' | 'same' | 'other'> {
   try {
     const file = await (await folder.getFileHandle(name)).getFile();
-    return await hashOf(blobSource(file), sha256);
+    if (file.size !== size) return 'other';
+    return (await hashOf(blobSource(file), hashing)) === sha256 ? 'same' : 'other';
   } catch (cause) {
     const error = storeErrorOf(cause);
-    if (error.code === 'missing') return null;
+    if (error.code === 'missing') return 'free';
     throw error;
   }
 }
@@ -97,8 +103,9 @@ async function put(
   sha256: string,
   hashing: Sha256,
 ): Promise<void> {
+  const wanted = { size: content.size, sha256 };
   const check = async (at: string): Promise<void> => {
-    if ((await shaIn(folder, at, hashing)) !== sha256)
+    if ((await standing(folder, at, wanted, hashing)) !== 'same')
       throw new StoreError('corrupt', `${at} reads back other bytes than were written`);
   };
   const part = partName(sha256);
@@ -108,7 +115,7 @@ async function put(
     if (typeof temp.move === 'function') {
       await fill(temp, content);
       await check(part);
-      if ((await shaIn(folder, name, hashing)) === null) {
+      if ((await standing(folder, name, wanted, hashing)) === 'free') {
         try {
           await temp.move(name);
           moved = true;
@@ -122,7 +129,7 @@ async function put(
     if (!moved) await quietly(() => folder.removeEntry(part));
   }
   if (moved) return check(name);
-  if ((await shaIn(folder, name, hashing)) !== null)
+  if ((await standing(folder, name, wanted, hashing)) !== 'free')
     throw new StoreError('stale', `${name} came into the folder meanwhile`);
   const handle = await folder.getFileHandle(name, { create: true });
   try {
@@ -142,14 +149,16 @@ async function put(
 export function writeInto(folder: Folder, name: string, content: Blob, hashing: Sha256): Promise<Written> {
   return guarded(async () => {
     const sha256 = await hashOf(blobSource(content), hashing);
-    const there = await shaIn(folder, name, hashing);
-    if (there === sha256) return { name, outcome: 'already' };
-    if (there === null) {
+    const wanted = { size: content.size, sha256 };
+    const there = await standing(folder, name, wanted, hashing);
+    if (there === 'same') return { name, outcome: 'already' };
+    if (there === 'free') {
       await put(folder, name, content, sha256, hashing);
       return { name, outcome: 'written' };
     }
     const other = besideName(name, sha256);
-    if ((await shaIn(folder, other, hashing)) === sha256) return { name: other, outcome: 'already' };
+    if ((await standing(folder, other, wanted, hashing)) === 'same')
+      return { name: other, outcome: 'already' };
     await put(folder, other, content, sha256, hashing);
     return { name: other, outcome: 'beside' };
   });

@@ -23,9 +23,11 @@ export function Compare(props: { ids: readonly string[] }) {
     toS: picture()?.wholeToS ?? 1,
   }));
   const size = createWindowSize();
+  const [drawing, setDrawing] = createSignal(0);
   let host!: HTMLElement;
-  const draw = (): Promise<unknown> =>
-    app
+  const draw = (): Promise<unknown> => {
+    setDrawing((n) => n + 1);
+    return app
       .evidence({
         q: 'picture',
         order: {
@@ -40,7 +42,9 @@ export function Compare(props: { ids: readonly string[] }) {
           ink: screenInk(host),
         },
       })
-      .then(setPicture, app.fail);
+      .then(setPicture, app.fail)
+      .finally(() => setDrawing((n) => n - 1));
+  };
   let waits: ReturnType<typeof setTimeout> | undefined;
   onCleanup(() => clearTimeout(waits));
   createEffect(on([align, view, app.theme, app.units], () => queueMicrotask(() => void draw())));
@@ -86,6 +90,18 @@ export function Compare(props: { ids: readonly string[] }) {
       </header>
       <section class="panel stack" ref={host} data-testid="compare" aria-label={A.pictureLabel}>
         <div class="compare-picture" />
+        <Show when={drawing() > 0 && picture() === null}>
+          <div class="row" role="status">
+            <button
+              type="button"
+              class="button"
+              data-testid="cancel-compare"
+              onClick={() => void app.evidence({ q: 'cancel' }).catch(app.fail)}
+            >
+              {UI.cancel}
+            </button>
+          </div>
+        </Show>
         <div class="row no-print plot-buttons">
           <For
             each={[

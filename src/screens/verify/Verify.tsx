@@ -10,6 +10,7 @@ import {
   VERDICT,
 } from '../../words/evidence.ts';
 import { bytes, count, dateTime, NO_VALUE } from '../../words/format.ts';
+import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { Fingerprint } from '../Fingerprint.tsx';
 import { takeHanded } from './handed.ts';
@@ -83,7 +84,17 @@ export function Verify() {
         />
       </div>
       <Show when={busy()}>
-        <p role="status">{busy()}</p>
+        <div class="row" role="status">
+          <span class="grow">{busy()}</span>
+          <button
+            type="button"
+            class="button"
+            data-testid="cancel-verify"
+            onClick={() => void app.evidence({ q: 'cancel' }).catch(app.fail)}
+          >
+            {UI.cancel}
+          </button>
+        </div>
       </Show>
       <Show when={view()}>
         {(v) => (
