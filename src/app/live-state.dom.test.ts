@@ -76,6 +76,18 @@ describe('live state', () => {
     });
   });
 
+  it('of a long run the newest events are kept, and which limits were in force', () => {
+    within((live) => {
+      live.take(moment({ tUs: 1e6, firstUs: 0, runId: 'a' }));
+      const event = (e: string, tUs: number) => ({ m: 'event', event: { e, tUs } }) as unknown as FromEngine;
+      live.take(event('limits', 1));
+      for (let i = 2; i < 900; i++) live.take(event('alarm', i));
+      expect(live.events()[0]).toEqual({ e: 'limits', tUs: 1 });
+      expect(live.events().at(-1)?.tUs).toBe(899);
+      expect(live.events().length).toBeLessThan(450);
+    });
+  });
+
   it('the Setup of a run goes with it', () => {
     within((live) => {
       live.setSetup({ number: 1 } as Setup);

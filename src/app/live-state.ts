@@ -1,7 +1,7 @@
 import { batch, createSignal } from 'solid-js';
 import type { FromEngine, LinkView, RigView, RunDetail, RunView, TraceWindow } from '../engine/messages.ts';
 import type { Setup } from '../job/setup.ts';
-import type { Live } from '../screens/context.ts';
+import type { LinkShown, Live } from '../screens/context.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { WatchView } from '../watch/view.ts';
 import type { StageSpan } from '../widgets/lanes/ribbon.ts';
@@ -10,6 +10,15 @@ import { stageSpans } from '../widgets/spans.ts';
 import { sharedParts } from './shared-parts.ts';
 
 const MOST_EVENTS = 400;
+
+const shownOf = ({ frames: _, strayBytes: __, ...shown }: LinkView): LinkShown => shown;
+
+/** The newest events; those that say which limits were in force are kept as long as the run. */
+function trimmed(events: readonly WatchEvent[]): readonly WatchEvent[] {
+  const over = events.length - MOST_EVENTS;
+  if (over <= 0) return events;
+  return [...events.slice(0, over).filter((e) => e.e === 'limits'), ...events.slice(over)];
+}
 
 export interface LiveState extends Live {
   take(message: FromEngine): void;
@@ -21,7 +30,7 @@ export interface LiveState extends Live {
 /** Turns the engine's notices into signals. No DOM, no clock: both are handed in. */
 export function createLiveState(): LiveState {
   const [view, setView] = createSignal<WatchView | null>(null);
-  const [link, setLink] = createSignal<LinkView | null>(null);
+  const [link, setLink] = createSignal<LinkShown | null>(null);
   const [run, setRun] = createSignal<RunView | null>(null);
   const [rig, setRig] = createSignal<RigView | null>(null);
   const [version, setVersion] = createSignal(0);
@@ -61,7 +70,7 @@ export function createLiveState(): LiveState {
     runId = nextRun;
     firstUs = m.view.firstUs;
     setView((before) => sharedParts(before, m.view));
-    setLink((before) => sharedParts(before, m.link));
+    setLink((before) => sharedParts(before, m.link === null ? null : shownOf(m.link)));
     setRun((before) => sharedParts(before, m.run));
     setRig((before) => sharedParts(before, m.rig));
     setNowS(firstUs === null ? 0 : (m.view.tUs - firstUs) / 1e6);
@@ -88,15 +97,14 @@ export function createLiveState(): LiveState {
     take(message) {
       batch(() => {
         if (message.m === 'moment') onMoment(message);
-        else if (message.m === 'event')
-          setEvents((list) => [...list.slice(-(MOST_EVENTS - 1)), message.event]);
+        else if (message.m === 'event') setEvents((list) => trimmed([...list, message.event]));
       });
     },
     setSilent,
     refill(detail, windows) {
       batch(() => {
         for (const window of windows) buffer.load(window);
-        setEvents(detail.events.slice(-MOST_EVENTS));
+        setEvents(trimmed(detail.events));
         setStages(stageSpans(detail.events, detail.firstUs, null));
         const last = detail.setups[detail.setups.length - 1];
         if (last !== undefined) setSetup(last);

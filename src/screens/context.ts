@@ -26,10 +26,13 @@ import { type Advice, ENGINE_ERROR, STORE_CAUSE } from '../words/link.ts';
 import type { SoundCode } from '../words/sound.ts';
 import type { Route } from './route.ts';
 
+/** The link as it is shown: its counts change with every moment and stand on no screen. */
+export type LinkShown = Omit<LinkView, 'frames' | 'strayBytes'>;
+
 /** The moment as the screens see it. Samples stay in the buffer, outside the reactive graph. */
 export interface Live {
   readonly view: Accessor<WatchView | null>;
-  readonly link: Accessor<LinkView | null>;
+  readonly link: Accessor<LinkShown | null>;
   readonly run: Accessor<RunView | null>;
   readonly rig: Accessor<RigView | null>;
   readonly buffer: LiveBuffer;

@@ -151,7 +151,7 @@ export function Live(props: { jobId: string | null }) {
             hasResin={live.setup()?.resin !== null && live.setup() !== null}
             isLightCured={live.setup()?.resin?.curedBy === 'light'}
             stage={stage()}
-            nowUtcMs={(live.rig()?.speed ?? 1) === 1 ? app.nowMs() : null}
+            nowUtcMs={face.nowMs()}
             units={app.units()}
           />
         </div>

@@ -14,7 +14,7 @@ import { type SpanChoice, spanShown } from '../../widgets/lanes/spans-shown.ts';
 import { type TemperatureScale, temperatureScale } from '../../widgets/lanes/temperature-lane.ts';
 import { ticksOf } from '../../widgets/lanes/time-axis.ts';
 import { MARK_NAMES, pressureUnitOf, temperatureUnitOf } from '../../widgets/lanes/units.ts';
-import { alarmMarks, gapSpans } from '../../widgets/spans.ts';
+import { alarmMarks, gapSpans, limitSpans } from '../../widgets/spans.ts';
 import { dashOf } from '../../widgets/trace-dashes.ts';
 import { paceOf } from '../../widgets/trace-data.ts';
 import { viewTrust } from '../../widgets/trust.ts';
@@ -39,6 +39,8 @@ const AIM: Record<Stage, Aim> = {
 const TICK_PX = [96, 62] as const;
 /** Under this a line that is let down is looked at through the loupe, bar. */
 const FOOT_BAR = 2 * LOUPE_BAR;
+/** Closer than this two limits are one, bar. */
+const SAME_BAR = 0.005;
 /** The lane without a probe, °C. */
 const EMPTY_C = { low: 8, high: 14 };
 const ORDER: readonly (Place | null)[] = ['sleeve', 'air', 'pipe', 'ground', null];
@@ -100,6 +102,37 @@ export function LiveLanes(props: {
     { equals: (a, b) => a.stage === b.stage && a.bar === b.bar },
   );
 
+  // By itself: with each moment it is the same, and what is made of it stays.
+  const firstUs = createMemo(() => view()?.firstUs ?? 0);
+  /** Limits that others have replaced, each to the moment at which it was; the first was there from the begin. */
+  const limitsBefore = createMemo<LanesPicture['limitsBefore']>(
+    () => {
+      const now = limits();
+      const setup = live.setup();
+      if (now === null) return [];
+      const spans = limitSpans(live.events(), setup === null ? [] : [setup], firstUs());
+      const signs = ({ ceilingBar, workingBar, floorBar }: (typeof spans)[number]) =>
+        [ceilingBar, workingBar, floorBar].join();
+      // Limits that were said once more are no step.
+      const steps = spans.filter((span, i) => i === 0 || signs(span) !== signs(spans[i - 1]!));
+      return steps.slice(0, -1).map((span, i) => ({
+        ...span,
+        fromS: i === 0 ? Number.NEGATIVE_INFINITY : span.fromS,
+        toS: steps[i + 1]!.fromS,
+        ratedBar: now.ratedBar,
+        seatBar: now.seatBar,
+      }));
+    },
+    [],
+    json,
+  );
+  const loweredFrom = createMemo<number | null>(() => {
+    const now = limits()?.ceilingBar ?? null;
+    const before = limitsBefore().flatMap((s) => (s.ceilingBar === null ? [] : [s.ceilingBar]));
+    const highest = Math.max(...before);
+    return now !== null && before.length > 0 && highest > now + SAME_BAR ? highest : null;
+  });
+
   const raised = (...codes: readonly string[]) =>
     (view()?.alarms ?? []).find(
       (a) => codes.includes(a.alarm) && a.state !== 'returned' && a.state !== 'shelved',
@@ -126,6 +159,7 @@ export function LiveLanes(props: {
     trust: trust(),
     endBar: endBar().bar,
     limits: limits(),
+    loweredFromBar: loweredFrom(),
     aim: AIM[stage()],
     ghost: ghost(),
     order: order(),
@@ -164,8 +198,6 @@ export function LiveLanes(props: {
     json,
   );
 
-  // By itself: with each moment it is the same, and what is made of it stays.
-  const firstUs = createMemo(() => view()?.firstUs ?? 0);
   const gaps = createMemo(() => gapSpans(live.events(), firstUs()));
   const marks = createMemo(() =>
     alarmMarks(live.events(), firstUs()).map((m) => ({ ...m, isShelved: m.isShelved === true })),
@@ -215,7 +247,8 @@ export function LiveLanes(props: {
     last: LANES.last,
     atLeast: LANES.atLeast,
     letOutTo: LANES.letOutTo,
-    notUnder: LANES.notUnder,
+    leaveAtLeast: LANES.leaveAtLeast,
+    lowered: LANES.lowered,
     now: LANES.now,
     loupe: { title: LANES.footTitle, allowed: LANES.footAllowed },
   };
@@ -231,6 +264,7 @@ export function LiveLanes(props: {
         pace: pace(),
         gaps: gaps(),
       },
+      limitsBefore: limitsBefore(),
       buffer: live.buffer,
       ticks: ticks(),
       marks: marks(),

@@ -113,6 +113,8 @@ export function createActions(app: Services, start: Start, more: More): Actions 
     },
     answer: (code) => {
       switch (code) {
+        case 'sound':
+          return more.open('checks', 'sound-play');
         case 'warm':
           return more.open('checks');
         case 'mixed':

@@ -4,7 +4,7 @@ import { witnessOf } from './stage-doubts.ts';
 
 /** What the crew can say besides the stage key: one or two keys in the row under the instruction. */
 
-export type AnswerCode = 'warm' | 'mixed' | 'hard' | 'not-hard' | 'vent-open';
+export type AnswerCode = 'sound' | 'warm' | 'mixed' | 'hard' | 'not-hard' | 'vent-open';
 
 export interface Answer {
   readonly code: AnswerCode;
@@ -29,8 +29,10 @@ export function answersOf(scene: Scene, { stage, code }: Instructed): readonly A
   if (step !== 'running') return [];
   const unmixed = setup !== null && setup.resin !== null && view.mixedUs === null;
   switch (stage) {
-    case 'prepare':
-      return unmixed ? (code === 'warm' ? [answer('warm'), answer('mixed')] : [answer('mixed')]) : [];
+    case 'prepare': {
+      const first = code === 'warm' || code === 'sound' ? [answer(code)] : [];
+      return unmixed ? [...first, answer('mixed')] : first;
+    }
     case 'seat':
       return unmixed ? [answer('mixed')] : [];
     case 'hold': {

@@ -18,6 +18,8 @@ import { type TimeSlot, timeSlot } from './time-slot.ts';
 export interface Face {
   /** The moment as it is read: a few times a second. */
   readonly view: Accessor<WatchView | null>;
+  /** The tablet's clock, UTC ms; null: simulated time runs at another pace. */
+  readonly nowMs: Accessor<number | null>;
   readonly scene: Accessor<Scene>;
   readonly alarms: Accessor<AlarmStage>;
   readonly key: Accessor<StageKey>;
@@ -46,6 +48,10 @@ function signOf(view: WatchView | null): string {
     ...view.alarms.map(alarmSign),
   ].join('|');
 }
+
+/** In practice time runs faster than the clock. */
+const clockMs = ({ live, nowMs }: Services): number | null =>
+  (live.rig()?.speed ?? 1) === 1 ? nowMs() : null;
 
 export function createFace(app: Services, start: Start): Face {
   const { live } = app;
@@ -76,6 +82,7 @@ export function createFace(app: Services, start: Start): Face {
       setup: live.setup(),
       cue: shownCue(),
       pauseLeftS: pauseLeftS(pause(), view.tUs),
+      soundTested: app.sound.test() !== null,
     };
   });
   // The engine's list stays the same one while nothing of it changes.
@@ -89,9 +96,21 @@ export function createFace(app: Services, start: Start): Face {
   const instruction = createMemo(() => sayInstruction(instructed(), app.units()), undefined, {
     equals: (a, b) => a.say === b.say && a.besides === b.besides,
   });
-  const clock = () => ({ nowMs: (live.rig()?.speed ?? 1) === 1 ? app.nowMs() : null });
+  const clock = createMemo(() => ({ nowMs: clockMs(app) }), undefined, {
+    equals: (a, b) => a.nowMs === b.nowMs,
+  });
   const same = <T>(a: T, b: T) => JSON.stringify(a) === JSON.stringify(b);
   const pressure = createMemo(() => pressureSlot(scene(), app.units()), undefined, { equals: same });
   const time = createMemo(() => timeSlot(scene(), app.units(), clock()), undefined, { equals: same });
-  return { view: calm, scene, alarms, key, instructed, instruction, pressure, time };
+  return {
+    view: calm,
+    nowMs: () => clock().nowMs,
+    scene,
+    alarms,
+    key,
+    instructed,
+    instruction,
+    pressure,
+    time,
+  };
 }

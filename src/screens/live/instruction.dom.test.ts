@@ -28,6 +28,8 @@ describe('before a run', () => {
     const probe = [{ channel: 1, place: 'sleeve' as const, c: 12, uC: 0.5, flags: 0 }];
     expect(codeOf({ temps: probe }, { setup: RESIN })).toBe('prepare warm');
     expect(codeOf({}, { setup: RESIN })).toBe('prepare mix');
+    expect(codeOf({}, { setup: RESIN, soundTested: false })).toBe('prepare sound');
+    expect(codeOf({ mixedUs: 1 }, { setup: RESIN, soundTested: false })).toBe('prepare ready');
     const ready = instructionOf(sceneOf({ mixedUs: 1, potLifeLeftS: 1680 }, { setup: RESIN }));
     expect(sayInstruction(ready, METRIC).say).toContain('28');
   });

@@ -44,6 +44,8 @@ function prepare(scene: Scene): Instructed {
   if (step === 'connect') return say('connect');
   if (step === 'packer') return say('packer');
   if (step === 'zero') return say((view.bar ?? 0) > COUPLED_BAR ? 'pressure' : 'zero');
+  // Resin that is mixed does not wait for it.
+  if (!scene.soundTested && view.mixedUs === null) return say('sound');
   if (view.mixedUs !== null || setup === null || setup.resin === null)
     return say('ready', { s: view.potLifeLeftS });
   const probes = view.temps.some((t) => t.place !== null);

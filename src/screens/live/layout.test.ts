@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { lanesBox } from '../../widgets/lanes/geometry.ts';
 import { type Layout, LEAST_TARGET, layoutOf, PRACTICE_FRAME, type Rect, SHARE } from './layout.ts';
 
 /** The sizes that the face is drawn for, and each at 200 % zoom of the browser. */
@@ -55,10 +56,14 @@ describe.each(SIZES)('at %i x %i', (width, height) => {
   it('an alarm covers neither number, trace nor ladder', () => {
     for (const l of all) {
       const { lanes } = l;
-      const scale = { ...lanes, h: lanes.h - lanes.tempH - lanes.axisH };
+      const { pressure, temperature } = lanesBox(lanes);
+      // A pointer at zero reaches half its triangle under the scale.
+      const scale = { ...lanes, h: pressure.y + pressure.h + (lanes.small ? 9 : 16) };
       for (const alarm of [l.alarm, l.alarmHigh]) {
         expect(inside(alarm, whole(l))).toBe(true);
         expect(apart(alarm, l.lead) && apart(alarm, scale) && apart(alarm, l.strip)).toBe(true);
+        // Of the temperatures it takes all or nothing: the scale's unit stood out over it.
+        if (!apart(alarm, lanes)) expect(alarm.y).toBeLessThan(lanes.y + temperature.y);
         expect(inside(l.order, alarm)).toBe(true);
       }
       expect(scale.h - lanes.ribbonH).toBeGreaterThan(100);
@@ -84,6 +89,7 @@ describe.each(SIZES)('at %i x %i', (width, height) => {
       for (const k of [l.key, l.more]) {
         expect(inside(k, l.order)).toBe(true);
         expect(apart(k, l.ack) && apart(k, l.row) && apart(k, l.text)).toBe(true);
+        expect(apart(l.ack, l.row)).toBe(true);
       }
       expect(apart(l.key, l.more)).toBe(true);
       expect(inside(l.text, l.order) && inside(l.row, l.order)).toBe(true);

@@ -1,3 +1,5 @@
+import { lanesBox } from '../../widgets/lanes/geometry.ts';
+
 /**
  * Where everything of the live page stands: one table of rectangles a window's shape, so that no zone depends on what
  * another one shows. Nothing here knows a stage or an alarm but for the lead's share, which moves no key.
@@ -77,6 +79,9 @@ const LOW_H = 640;
 const HAND_W = 640;
 /** So high a low drawing has room for the acknowledge key under its verb, px. */
 const ROOMY_LOW_H = 400;
+/** Width of the ladder's column in a low drawing, and the least of the trace: the drawer lies over it, px. */
+const LOW_LADDER_W = 162;
+const LOW_DRAWER_W = 170;
 
 const clamp = (least: number, value: number, most: number) => Math.min(most, Math.max(least, value));
 const rect = (x: number, y: number, w: number, h: number): Rect => ({ x, y, w, h });
@@ -178,8 +183,8 @@ function tall(g: Ground, hand: boolean): Zones {
   const rowH = hand ? LEAST_TARGET : 60;
   const row = rect(order.x + pad, key.y - (hand ? 4 : 10) - rowH, order.w - 2 * pad, rowH);
   const ackH = hand ? LEAST_TARGET : 72;
-  // The temperatures of now give way to an urgent alarm; pressure, trace and ladder do not.
-  const alarmY = lanes.y + lanes.h - lanes.axisH - lanes.tempH;
+  // The temperatures of now give way to an urgent alarm, all of them; pressure, trace and ladder do not.
+  const alarmY = lanes.y + lanesBox(lanes).temperature.y - 1;
   return {
     lead,
     pressure: rect(lead.x, top, leadSplit, leadH),
@@ -200,7 +205,9 @@ function tall(g: Ground, hand: boolean): Zones {
 function low(g: Ground): Zones {
   const { gap, x0, x1, top, bottom, w, h } = g;
   const pad = 6;
-  const left = Math.round(w * 0.49);
+  const roomy = h >= ROOMY_LOW_H;
+  // With room for three rows of keys the verb is as large as its width: the trace has no more than the drawer needs.
+  const left = roomy ? x0 + LOW_DRAWER_W + LOW_LADDER_W : Math.round(w * 0.49);
   const rightX = left + gap;
   const rightW = x1 - rightX;
   const lead = rect(rightX, top, rightW, 98);
@@ -209,17 +216,17 @@ function low(g: Ground): Zones {
   const order = rect(rightX, orderY, rightW, bottom - orderY);
   const split = Math.round(rightW * clamp(0.52, g.share + 0.05, 0.64));
   const key = rect(order.x + 86, order.y + order.h - pad - LEAST_TARGET, rightW - 86 - pad, LEAST_TARGET);
-  const row = rect(order.x + pad, key.y - 4 - LEAST_TARGET, rightW - 2 * pad, LEAST_TARGET);
-  const ackW = 112;
+  const ackW = roomy ? 150 : 112;
+  const rowW = rightW - 2 * pad - (roomy ? ackW + pad : 0);
+  const row = rect(order.x + pad, key.y - 4 - LEAST_TARGET, rowW, LEAST_TARGET);
   const alarm = rect(rightX, cure.y, rightW, bottom - cure.y);
-  const roomy = h >= ROOMY_LOW_H;
   return {
     lead,
     pressure: rect(rightX, top, split, lead.h),
     time: rect(rightX + split, top, rightW - split, lead.h),
     lanes: {
       ...rect(x0, top, left - x0, bottom - top),
-      ladderW: 162,
+      ladderW: LOW_LADDER_W,
       ribbonH: 22,
       tempH: 58,
       axisH: 15,
@@ -233,8 +240,9 @@ function low(g: Ground): Zones {
     row,
     more: rect(order.x + pad, key.y, 72, LEAST_TARGET),
     key,
+    // Beside the row of answers, never on it: no key is swapped for another.
     ack: roomy
-      ? rect(order.x + pad, key.y - 4 - LEAST_TARGET, rightW - 2 * pad, LEAST_TARGET)
+      ? rect(row.x + row.w + pad, row.y, ackW, row.h)
       : rect(order.x + rightW - pad - ackW, alarm.y + pad, ackW, row.y - 6 - alarm.y - pad),
   };
 }

@@ -16,6 +16,8 @@ export interface Scene {
   readonly cue: CueCount;
   /** Seconds of the seat pause that are left; null: it has not begun. */
   readonly pauseLeftS: number | null;
+  /** The crew has said today whether it hears the alarms. */
+  readonly soundTested: boolean;
 }
 
 /** Before anything was heard. */

@@ -48,6 +48,8 @@ describe('by stage', () => {
     expect(slot.code).toBe('cure-left');
     expect(read(slot)).toBe('2h10min');
     expect(slot.sub).toContain('at 13:40 to 14:10');
+    const soon = { ...CURE, metInS: { value: 60, low: 60, high: 70 } };
+    expect(of({ stage: 'hold', bar: 1.8, cure: soon }, { setup: RESIN }).sub).toBe('reached at 12:01');
   });
 
   it('reached it is a black block of words, no time, until let-down', () => {

@@ -125,7 +125,11 @@ function danger(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot | nul
   if (rising !== undefined) {
     const inS = view.guard.ceilingInS?.value ?? rising.values.inS ?? null;
     const settles = view.guard.settleBar?.value ?? rising.values.settleBar;
-    const sub = settles === undefined ? '' : FACE.ifLeftOpen(pressure(settles, units));
+    // Beside the order where it is the alarm's reason.
+    const sub =
+      settles === undefined || rising.values.kind === 'settle'
+        ? ''
+        : FACE.ifLeftOpen(pressure(settles, units));
     if (inS !== null) {
       const left = Math.floor(inS);
       return slot('ceiling-in', {

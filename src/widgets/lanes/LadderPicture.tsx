@@ -16,7 +16,8 @@ const WORDS = {
   last: LANES.last,
   atLeast: LANES.atLeast,
   letOutTo: LANES.letOutTo,
-  notUnder: LANES.notUnder,
+  leaveAtLeast: LANES.leaveAtLeast,
+  lowered: LANES.lowered,
 };
 
 /** Under this width finer pens and smaller letters, px. */
@@ -58,6 +59,7 @@ export function LadderPicture(props: {
       trust: 'good',
       endBar: scaleEnd(limits.ratedBar, Math.max(bar ?? 0, ghost?.value ?? 0, limits.workingBar ?? 0)),
       limits,
+      loweredFromBar: null,
       aim,
       ghost,
       order: null,

@@ -1,4 +1,4 @@
-import { createEffect, createMemo, createSignal, For, type JSX, on, onCleanup, onMount } from 'solid-js';
+import { createEffect, createMemo, createSignal, Index, type JSX, on, onCleanup, onMount } from 'solid-js';
 import { LANES } from '../../words/lanes.ts';
 import { StageRibbon } from '../StageRibbon.tsx';
 import { inkOf } from './canvas.ts';
@@ -20,9 +20,17 @@ const place = (r: Rect): JSX.CSSProperties => ({
   height: `${r.h}px`,
 });
 
-/** Whether the reader wants things to move. */
-const isStill = (): boolean =>
-  typeof matchMedia === 'function' && matchMedia('(prefers-reduced-motion: reduce)').matches;
+/** Whether the reader wants things to move. Asked once: the answer follows the reader's own setting. */
+const still = typeof matchMedia === 'function' ? matchMedia('(prefers-reduced-motion: reduce)') : null;
+const isStill = (): boolean => still?.matches === true;
+
+/** A part of the drawing as a screen reader finds it. */
+function Zone(props: { testId: string; at: Rect; label: string }) {
+  const at = createMemo(() => place(props.at));
+  return (
+    <div class="lanes-zone" data-testid={props.testId} style={at()} role="img" aria-label={props.label} />
+  );
+}
 
 /**
  * The lanes of the live page: stage ribbon, pressure over time, the ladder on the same scale, temperatures on their own, time.
@@ -137,13 +145,7 @@ export function Lanes(props: {
         small={props.size.small}
         clock={props.stageClock}
       />
-      <div
-        class="lanes-zone"
-        data-testid="zone-trace"
-        style={place(box().zones.trace)}
-        role="img"
-        aria-label={props.label}
-      />
+      <Zone testId="zone-trace" at={box().zones.trace} label={props.label} />
       {props.onOpen === undefined ? null : (
         <button
           type="button"
@@ -153,20 +155,16 @@ export function Lanes(props: {
           onClick={() => props.onOpen?.()}
         />
       )}
-      <div
-        class="lanes-zone"
-        data-testid="zone-ladder"
-        style={place(box().zones.ladder)}
-        role="img"
-        aria-label={props.ladderLabel}
-      />
+      <Zone testId="zone-ladder" at={box().zones.ladder} label={props.ladderLabel} />
       <ul
         class="lanes-zone"
         data-testid="zone-temperature"
         style={place(box().zones.temperature)}
         aria-label={LANES.temperatures}
       >
-        <For each={props.picture.temperatures}>{(t) => <li class="visually-hidden">{t.spoken}</li>}</For>
+        <Index each={props.picture.temperatures}>
+          {(t) => <li class="visually-hidden">{t().spoken}</li>}
+        </Index>
       </ul>
     </div>
   );

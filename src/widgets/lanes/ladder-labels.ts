@@ -11,8 +11,10 @@ export interface LadderWords {
   readonly last: string;
   /** Before the end of a sensor that reads no further. */
   readonly atLeast: string;
+  /** In place of the ceiling's name where it was lowered. */
+  lowered(from: string): string;
   readonly letOutTo: string;
-  readonly notUnder: string;
+  readonly leaveAtLeast: string;
 }
 
 /** The labels that a state has, each at its mark. */
@@ -34,7 +36,13 @@ export function labelsOf(state: LadderState, unit: PressureUnit, words: LadderWo
         });
     };
     mark('rated', limits.ratedBar, 0, { isBold: true });
-    if (limits.ceilingBar < limits.ratedBar - 1e-9) mark('ceiling', limits.ceilingBar, 1);
+    if (limits.ceilingBar < limits.ratedBar - 1e-9)
+      mark(
+        'ceiling',
+        limits.ceilingBar,
+        1,
+        state.loweredFromBar === null ? {} : { name: words.lowered(unit.text(state.loweredFromBar)) },
+      );
     mark('working', limits.workingBar, state.aim === 'working' ? 2 : 5);
     mark('floor', limits.floorBar, state.aim === 'band' ? 3 : 6);
     mark('seat', limits.seatBar, state.aim === 'seat' ? 2 : 7);
@@ -49,10 +57,11 @@ export function labelsOf(state: LadderState, unit: PressureUnit, words: LadderWo
       rank: 0,
       isAim: true,
     });
-    if (order.notUnderBar !== null)
+    // Said once where both read the same.
+    if (order.notUnderBar !== null && unit.text(order.notUnderBar) !== unit.text(order.toBar))
       out.push({
-        key: 'not-under',
-        name: words.notUnder,
+        key: 'leave-at-least',
+        name: words.leaveAtLeast,
         value: unit.text(order.notUnderBar),
         y: y(order.notUnderBar),
         rank: 1,

@@ -83,6 +83,7 @@ export function createLadderPainter(
         nextGround,
         trust,
         state.aim,
+        state.loweredFromBar,
         state.order === null ? '' : `${state.order.toBar} ${state.order.notUnderBar}`,
         ghost === null ? '' : `${px(ghost.value)} ${unit.text(ghost.value)} ${ghost.by} ${ghost.isUrgent}`,
         isOver && bar !== null ? px(bar) : '',

@@ -24,6 +24,8 @@ export interface LadderState {
   /** End of the scale, bar (scale.ts). */
   readonly endBar: number;
   readonly limits: MarkedLimits | null;
+  /** The ceiling from which it was lowered in this run, bar; null: it was not. */
+  readonly loweredFromBar: number | null;
   readonly aim: Aim;
   readonly ghost: Ghost | null;
   /** A pressure that an alarm asks to let air out to, and what must be left, bar. */

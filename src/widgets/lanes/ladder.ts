@@ -108,6 +108,14 @@ function across(box: LadderBox, at: number, mark: Mark): Shape {
   });
 }
 
+/** The step of a ceiling that was lowered: its old place, thin, and the way down to the new one at the column's left edge. */
+function lowered(box: LadderBox, from: number, to: number): Shape[] {
+  const { column: c, small } = box;
+  const x = c.x + (small ? 3 : 5);
+  const pen = { tone: 'ink', wide: small ? 1.5 : 2 } as const;
+  return [line(c.x, from, c.x + c.w, from, { ...pen, wide: 1.5, dash: [2, 4] }), line(x, from, x, to, pen)];
+}
+
 /** A bracket in the right margin, open to the column. */
 function bracket(box: LadderBox, from: number, to: number, tone: Tone, wide: number): Shape {
   const { column: c, small } = box;
@@ -187,6 +195,9 @@ export function ladderMarks(
   ];
   if (limits !== null) {
     if (limits.ceilingBar < limits.ratedBar - 1e-9) out.push(across(box, y(limits.ceilingBar), 'ceiling'));
+    // Where it was, and that it came down: nobody goes by the old one from memory.
+    if (state.loweredFromBar !== null)
+      out.push(...lowered(box, y(state.loweredFromBar), y(limits.ceilingBar)));
     if (limits.workingBar !== null) out.push(across(box, y(limits.workingBar), 'working'));
     if (limits.floorBar !== null) out.push(across(box, y(limits.floorBar), 'floor'));
     if (limits.seatBar !== null) out.push(across(box, y(limits.seatBar), 'seat'));

@@ -10,7 +10,14 @@ import type { LadderState } from './ladder-state.ts';
 import { createLiveLines, type LinesView, nowPx } from './live-lines.ts';
 import { type Loupe, type LoupeWords, loupeBox, loupeScene } from './loupe.ts';
 import type { PressureUnit, ReadingUnit } from './numerals.ts';
-import { type LimitStretch, practiceWord, pressureGround, pressureMarks } from './pressure-lane.ts';
+import {
+  type LimitSpan,
+  type LimitStretch,
+  practiceWord,
+  pressureGround,
+  pressureMarks,
+  stretchesOf,
+} from './pressure-lane.ts';
 import { ground, type Measure, type Rect, type Shape } from './shape.ts';
 import {
   type TemperatureNow,
@@ -26,6 +33,8 @@ export interface LanesPicture {
   readonly box: LanesBox;
   readonly ladder: LadderState;
   readonly lines: LinesView;
+  /** Limits that were in force before those of the ladder, oldest first; none: these hold for all that is shown. */
+  readonly limitsBefore: readonly LimitSpan[];
   readonly buffer: LiveBuffer;
   readonly ticks: readonly (Tick & { readonly text: string })[];
   readonly marks: readonly {
@@ -68,28 +77,40 @@ export function linesRect(box: LanesBox): Rect {
   return { x: pressure.x, y, w: pressure.w, h: temperature.y + temperature.h - y };
 }
 
-/** The limits in force, over the whole width: on the live trace they say what holds now. */
-function stretchNow({ ladder, box }: LanesPicture): readonly LimitStretch[] {
-  const { limits } = ladder;
-  if (limits === null) return [];
+/** From seconds to px across the lanes, by whole px of the lines' canvas, which moves by them. */
+function timeX({ lines, box }: LanesPicture, widthPx: number): (s: number) => number {
   const { x, w } = box.pressure;
-  return [{ ...limits, x0: x, x1: x + w }];
+  const nowS = (nowPx(lines, widthPx) / widthPx) * lines.spanS;
+  return (s) => x + w - ((nowS - s) / lines.spanS) * w;
 }
 
-function groundShapes(p: LanesPicture, measure: Measure): Shape[] {
+/**
+ * The limits over the live trace: those in force say what holds now and have its whole width, but for a step of limits that
+ * were changed in the time that is shown.
+ */
+function stretches(p: LanesPicture, widthPx: number): readonly LimitStretch[] {
+  const { limits } = p.ladder;
+  if (limits === null) return [];
+  const { x, w } = p.box.pressure;
+  const since = p.limitsBefore.at(-1)?.toS ?? null;
+  const at = timeX(p, widthPx);
+  const x0 = since === null ? x : Math.min(x + w, Math.max(x, at(since)));
+  return [...stretchesOf(p.limitsBefore, p.box.pressure, at), { ...limits, x0, x1: x + w }];
+}
+
+function groundShapes(p: LanesPicture, steps: readonly LimitStretch[], measure: Measure): Shape[] {
   const { box, ladder, lines, size } = p;
   const { pressure, temperature } = box;
   const { endBar } = ladder;
-  const stretches = stretchNow(p);
   const ticksX = p.ticks.map((t) => t.x);
-  const out = pressureGround(pressure, endBar, p.pressureUnit, stretches, ticksX);
+  const out = pressureGround(pressure, endBar, p.pressureUnit, steps, ticksX);
   if (p.practice !== null) {
     const floor = ladder.limits?.floorBar ?? null;
     const floorY = floor === null ? null : pressureY(pressure, endBar)(floor);
     out.push(practiceWord(pressure, floorY, p.practice, size.small));
   }
   out.push(
-    ...pressureMarks(pressure, endBar, stretches, size.small),
+    ...pressureMarks(pressure, endBar, steps, size.small),
     ...temperatureGround(temperature, lines.scale, p.temperatureUnit, ticksX),
     ...axisLabels(p.ticks, pressure, box.axisY, size.small, measure, p.words.now),
   );
@@ -107,12 +128,10 @@ function nowShapes(p: LanesPicture, measure: Measure): Shape[] {
 }
 
 function overShapes(p: LanesPicture, widthPx: number, measure: Measure): Shape[] {
-  const { box, lines, size } = p;
+  const { box, size } = p;
   const { pressure } = box;
   const right = pressure.x + pressure.w;
-  // By whole px of the lines' canvas, which moves by them.
-  const nowS = (nowPx(lines, widthPx) / widthPx) * lines.spanS;
-  const x = (s: number) => right - ((nowS - s) / lines.spanS) * pressure.w;
+  const x = timeX(p, widthPx);
   const out: Shape[] = [];
   for (const g of p.unknown) {
     const x0 = Math.max(pressure.x, x(g.fromS));
@@ -169,9 +188,11 @@ export function createLanesPainter(canvases: LanesCanvases, ink: Ink, ratio: num
   const drawGround = (p: LanesPicture) => {
     const { endBar, limits } = p.ladder;
     const { unit } = p.pressureUnit;
+    const steps = stretches(p, canvases.lines.width);
     const isGround = sameGround(
       endBar,
       limits,
+      steps.map(({ x0 }) => Math.round(x0)).join(),
       p.lines.scale,
       p.ticks,
       p.practice,
@@ -186,7 +207,7 @@ export function createLanesPainter(canvases: LanesCanvases, ink: Ink, ratio: num
     if (context === null) return;
     // A probe that moves by a tenth leaves bands, grid and names as they are.
     if (isGround) clearNow(context, p.box.now);
-    else painter.paint(context, groundShapes(p, measure));
+    else painter.paint(context, groundShapes(p, steps, measure));
     painter.paint(context, nowShapes(p, measure));
   };
 

@@ -25,7 +25,22 @@ describe('the pressure lane', () => {
     const ceilings = pressureMarks(BOX, 2.2, stretches, false).filter(
       (s): s is PathShape => s.k === 'path' && s.pen?.dash === MARK_STYLE.ceiling.dash,
     );
-    expect(ceilings.map((c) => c.points[0]![1])).toEqual([expect.closeTo(56, 6), expect.closeTo(70, 6)]);
+    // And one comes down to the other in a step.
+    const [before, now] = [expect.closeTo(56, 6), expect.closeTo(70, 6)];
+    expect(ceilings.map((c) => c.points)).toEqual([
+      [
+        [220, before],
+        [220, now],
+      ],
+      [
+        [20, before],
+        [220, before],
+      ],
+      [
+        [220, now],
+        [420, now],
+      ],
+    ]);
   });
 
   it('the rated line’s lower edge is its value, as the stop’s is', () => {

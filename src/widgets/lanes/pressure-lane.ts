@@ -76,6 +76,14 @@ export function pressureMarks(
     const at = y(bar) - (which === 'rated' ? wide / 2 : 0);
     out.push(line(s.x0, at, s.x1, at, { tone, wide, ...(dash === undefined ? {} : { dash }) }));
   };
+  // A ceiling that was lowered comes down in a step: two lines apart would leave open which of them holds.
+  const { tone, dash, trace } = MARK_STYLE.ceiling;
+  stretches.forEach((s, i) => {
+    const to = stretches[i + 1]?.ceilingBar ?? null;
+    if (s.ceilingBar === null || to === null || to === s.ceilingBar) return;
+    const pen = { tone, wide: trace[small ? 1 : 0], ...(dash === undefined ? {} : { dash }) };
+    out.push(line(s.x1, y(s.ceilingBar), s.x1, y(to), pen));
+  });
   for (const s of stretches) {
     mark(s, 'seat', s.seatBar);
     mark(s, 'floor', s.floorBar);

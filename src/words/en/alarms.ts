@@ -85,13 +85,15 @@ export function alarms(f: Format) {
     return ` in ${f.duration(roundedDown(v.inS))}${range}`;
   };
 
-  /** 'let out to 1.35, not under 0.90': advice with a floor, or with the floor said to be unknown. */
+  /** 'let out to 1.35, not under 0.90': advice with a floor, or with the floor said to be unknown; it may be the aim itself. */
   const advice = (v: AlarmValues, u: DisplayUnits): string => {
     if (v.adviceHighBar === undefined) return 'open the vent a little and let some air out';
     const floor =
       v.adviceLowBar === undefined
         ? '; the hold floor is not known'
-        : `, not under ${f.pressureNumber(v.adviceLowBar, u)}`;
+        : f.pressureNumber(v.adviceLowBar, u) === f.pressureNumber(v.adviceHighBar, u)
+          ? ', no further'
+          : `, not under ${f.pressureNumber(v.adviceLowBar, u)}`;
     return `open the vent a little, let out to ${f.pressure(v.adviceHighBar, u)}${floor}`;
   };
 

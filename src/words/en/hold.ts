@@ -102,7 +102,9 @@ export function hold(f: Format) {
       const floor =
         lift.adviceLowBar === null
           ? 'the hold floor is not known'
-          : `not under ${f.pressureNumber(lift.adviceLowBar, units)}`;
+          : f.pressureNumber(lift.adviceLowBar, units) === f.pressureNumber(lift.adviceHighBar, units)
+            ? 'no further'
+            : `not under ${f.pressureNumber(lift.adviceLowBar, units)}`;
       return `${peak}${when}: let out to ${f.pressure(lift.adviceHighBar, units)}, ${floor}`;
     },
 

@@ -55,6 +55,7 @@ export function instructions(f: Format) {
         'See that it is open. The reading must stand still near zero.',
       ),
       pressure: always('Let the line down first.', 'It is under pressure: never open a coupling now.'),
+      sound: always('Test the alarm’s sound.', 'Once a day, before air goes in: listen at the valve.'),
       warm: always('Warm the probes in the hand.', 'Before the resin is mixed, beside a thermometer.'),
       mix: always('Mix the resin, then press.', 'The press starts the pot-life clock.'),
       ready: ((told) => {

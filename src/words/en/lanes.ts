@@ -16,7 +16,10 @@ export function lanes(f: Format) {
       last: 'Last',
       atLeast: 'At least',
       letOutTo: 'Let out to',
-      notUnder: 'Not under',
+      /** Under the pressure to let out to: what is to be left at least. */
+      leaveAtLeast: 'Leave',
+      /** The ceiling of a run that was lowered in it. */
+      lowered: (from: string): string => `Ceiling, was ${from}`,
 
       /** The right end of a time axis. */
       now: 'now',

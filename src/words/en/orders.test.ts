@@ -194,8 +194,23 @@ describe('orders', () => {
       ['If left open', '1.93'],
       ['Ceiling', '1.74'],
     ]);
-    expect(figures('rising', { ...FULL, kind: 'hand-time' })[0]).toEqual(['Ceiling in', '6 s']);
-    expect(figures('rising', { ...FULL, kind: 'hand-time', inS: 2.38 })[0]).toEqual(['Ceiling in', '2.3 s']);
+    // The time to it counts down in the slot beside the pressure.
+    expect(figures('rising', { ...FULL, kind: 'hand-time' })).toEqual([
+      ['Ceiling', '1.74'],
+      ['Rated', '1.80'],
+    ]);
+    expect(figures('lift', { ...FULL, adviceHighBar: 1.35, adviceLowBar: 0.9 })[0]).toEqual([
+      'Leave at least',
+      '0.90',
+    ]);
+    // 'Let out to 0.82' beside 'not under 0.82' was read as its opposite.
+    const tight = { ...FULL, adviceHighBar: 0.822, adviceLowBar: 0.82, floorBar: 0.8 };
+    expect(figures('lift', tight)).toEqual([
+      ['Hold floor', '0.80'],
+      ['Ceiling', '1.74'],
+    ]);
+    const { sentence } = VERBS.lift({ state: 'unacknowledged', values: tight }, { stage: 'hold' });
+    expect(plain(sentence)).toContain('let out to 0.82 bar, no further');
     expect(figures('over-rated', FULL)).toEqual([
       ['Over rated by', '1.20'],
       ['Rated', '1.80'],

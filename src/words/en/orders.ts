@@ -73,6 +73,9 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     s === undefined ? null : [label, f.duration(roundedDown(s))];
   const rated = ({ limits }: Scene, u: DisplayUnits): Figure | null => bar('Rated', limits?.ratedBar, u);
   const floor = (v: AlarmValues, u: DisplayUnits): Figure | null => bar('Hold floor', v.floorBar, u);
+  /** Do the aim of the letting out and what must be left read as two numbers? */
+  const leavesRoom = ({ adviceLowBar: least, adviceHighBar: to }: AlarmValues, u: DisplayUnits): boolean =>
+    least !== undefined && (to === undefined || f.pressureNumber(least, u) !== f.pressureNumber(to, u));
 
   const ROW: Record<AlarmCode, Row> = {
     'over-range': {
@@ -94,10 +97,11 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     },
     rising: {
       verb: (_, at) => (after(at.stage) ? AIR_OFF_CLEAR : AIR_OFF),
-      figures: (v, _, u) => [
-        v.kind === 'settle' ? bar('If left open', v.settleBar, u) : seconds('Ceiling in', v.inS),
-        bar('Ceiling', v.ceilingBar, u),
-      ],
+      // The time to the ceiling counts down beside the pressure: it is said there alone.
+      figures: (v, at, u) =>
+        v.kind === 'settle'
+          ? [bar('If left open', v.settleBar, u), bar('Ceiling', v.ceilingBar, u)]
+          : [bar('Ceiling', v.ceilingBar, u), rated(at, u)],
     },
     'pressure-lost': {
       verb: (_, at) => (fills(at.stage) ? AIR_OFF_CLEAR : KEEP_CLEAR),
@@ -134,8 +138,9 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
               ['LET OUT', `TO ${f.pressureNumber(v.adviceHighBar, u)}`],
               `Let out to ${f.pressureNumber(v.adviceHighBar, u)}.`,
             ),
+      // Where the aim is the least that may be left, it is said once, and what lies below it is named by its own name.
       figures: (v, _, u) => [
-        bar('Not under', v.adviceLowBar ?? v.floorBar, u),
+        leavesRoom(v, u) ? bar('Leave at least', v.adviceLowBar, u) : bar('Hold floor', v.floorBar, u),
         bar('Ceiling', v.ceilingBar, u),
       ],
     },

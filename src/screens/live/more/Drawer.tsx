@@ -11,6 +11,7 @@ import type { Layout } from '../layout.ts';
 import { place } from '../place.ts';
 import { RigPanel } from '../RigPanel.tsx';
 import { RunBar } from '../RunBar.tsx';
+import { SoundTest } from '../SoundTest.tsx';
 import { StartPanel } from '../StartPanel.tsx';
 import type { Start } from '../start.ts';
 import { GaugeCheck, Note, WarmCheck, Witness } from '../Tasks.tsx';
@@ -152,6 +153,9 @@ export function Drawer(props: {
           <div class="stack" hidden={!shown('checks')}>
             <GaugeCheck />
             <WarmCheck />
+            <Show when={live.view()?.stage === 'prepare'}>
+              <SoundTest />
+            </Show>
             <Show when={live.view()?.stage === 'hold'}>
               <Witness />
             </Show>

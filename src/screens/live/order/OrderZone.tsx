@@ -24,6 +24,7 @@ import { instructionLayout } from './sizes.ts';
 const STAGE_REST_MS = 1200;
 
 const ANSWER: Record<AnswerCode, { readonly text: string; readonly testId: string }> = {
+  sound: { text: FACE.testSound, testId: 'to-sound' },
   warm: { text: FACE.warm, testId: 'to-warm' },
   mixed: { text: STAGE_KEY.mixed, testId: 'mixed' },
   hard: { text: STAGE_KEY.hard, testId: 'answer-hard' },
@@ -103,7 +104,8 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
   );
 
   const key = () => props.face.key();
-  const label = () => props.actions.label(key());
+  const label = createMemo(() => props.actions.label(key()));
+  const stageNow = createMemo(() => live.view()?.stage ?? '');
   const ackText = () => {
     const { ack, block } = stage();
     return ack !== null && ack !== block ? FACE.ackNext(ALARM_TITLE[ack.alarm]) : UI.acknowledge;
@@ -120,6 +122,9 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
       { width: props.layout.key.w - 24, height: props.layout.key.h - (key().look === 'hold' ? 30 : 14) },
       { most: props.layout.small ? 19 : 26, least: 11, weight: 700 },
     );
+
+  const keyStyle = createMemo(() => ({ ...within(props.layout.key), 'font-size': `${keyPx()}px` }));
+  const ackStyle = createMemo(() => ({ ...within(props.layout.ack), 'font-size': `${ackPx()}px` }));
 
   return (
     <section
@@ -246,7 +251,7 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
             means={`${ack().alarm} ${ack().occurrence} ${ack().state}`}
             data-testid="ack"
             data-alarm={ack().alarm}
-            style={{ ...within(props.layout.ack), 'font-size': `${ackPx()}px` }}
+            style={ackStyle()}
             onPress={acknowledge}
           >
             {ackText()}
@@ -276,12 +281,12 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
         means={`${key().does} ${key().to}`}
         hold={key().look === 'hold'}
         restMs={STAGE_REST_MS}
-        style={{ ...within(props.layout.key), 'font-size': `${keyPx()}px` }}
+        style={keyStyle()}
         data-testid="stage-key"
         data-does={key().does}
         data-to={key().to ?? ''}
         data-look={key().look}
-        data-stage={live.view()?.stage ?? ''}
+        data-stage={stageNow()}
         onPress={() => props.actions.press(key())}
       >
         <span>{label()}</span>

@@ -27,8 +27,9 @@ export interface BlockLayout {
   readonly sentencePx: number;
 }
 
-/** Lines of capitals stand this close, em. */
+/** Lines of capitals stand this close, em, and their letters (live.css). */
 export const VERB_LINE_EM = 0.9;
+export const VERB_GAP_EM = -0.03;
 
 const rect = (x: number, y: number, w: number, h: number): Rect => ({
   x,
@@ -36,7 +37,24 @@ const rect = (x: number, y: number, w: number, h: number): Rect => ({
   w: Math.max(0, w),
   h: Math.max(0, h),
 });
-const longest = (lines: readonly string[]) => Math.max(...lines.map((line) => widthEm(line)), 0.01);
+const lineEm = (line: string) => widthEm(line, 700, VERB_GAP_EM);
+const longest = (lines: readonly string[]) => Math.max(...lines.map(lineEm), 0.01);
+
+/** The shape at the end of the line that leaves it the most room. */
+function shapeAt(
+  lines: readonly string[],
+  px: number,
+  verb: Pick<Rect, 'x' | 'y' | 'w'>,
+  most: number,
+  gap: number,
+): Rect {
+  const ends = lines.map((line) => lineEm(line) * px);
+  const i = ends.reduce((best, end, k) => (end <= ends[best]! ? k : best), 0);
+  const end = (ends[i] ?? 0) + gap;
+  const side = Math.round(Math.max(0, Math.min(px * 0.9, most, verb.w - end)));
+  const lineH = VERB_LINE_EM * px;
+  return rect(verb.x + end, verb.y + i * lineH + (lineH - side) / 2, side, side);
+}
 
 /** The largest verb in a room, in as many lines as it is written in or in one. */
 function verbIn(
@@ -46,7 +64,11 @@ function verbIn(
   oneLine: boolean,
 ): { lines: readonly string[]; px: number } {
   const sizeOf = (lines: readonly string[]) =>
-    fit(lines, { width: w, height: (h / (lines.length * VERB_LINE_EM)) * CAP_EM });
+    fit(lines, {
+      width: w,
+      height: (h / (lines.length * VERB_LINE_EM)) * CAP_EM,
+      spacingEm: VERB_GAP_EM,
+    });
   const lines = oneLine ? [verb.join(' ')] : verb;
   return { lines, px: sizeOf(lines) };
 }
@@ -94,10 +116,7 @@ function tall(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
   const w = zone.w - 44;
   const h = l.ack.y - 8 - zone.y - 12;
   const { lines, px } = verbIn(parts.verb, high ? w - 90 : w, h, high);
-  const last = widthEm(lines.at(-1) ?? '') * px;
-  const shapeS = Math.round(Math.min(px * 0.9, 110, w - last - 20));
-  const lineTop =
-    zone.y + 12 + (h - lines.length * VERB_LINE_EM * px) / 2 + (lines.length - 1) * VERB_LINE_EM * px;
+  const top = zone.y + 12 + (h - lines.length * VERB_LINE_EM * px) / 2;
   const figurePx = 48;
   const labelPx = 17;
   return {
@@ -105,7 +124,7 @@ function tall(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
     lines,
     verb: rect(left, zone.y + 12, w, h),
     verbPx: px,
-    shape: rect(left + last + 20, lineTop + (VERB_LINE_EM * px - shapeS) / 2, shapeS, shapeS),
+    shape: shapeAt(lines, px, { x: left, y: top, w }, 110, 20),
     figures: parts.figures.map((_, i) =>
       rect(left, i === 0 ? l.ack.y : l.key.y + 4, l.ack.x - left - 12, 76),
     ),
@@ -116,6 +135,9 @@ function tall(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
     sentencePx: fitBlock(parts.sentence, { width: w, height: l.row.h }, { most: 22, least: 14 }),
   };
 }
+
+/** Between figures that stand in a line, and between the name and the value of each, px (live.css). */
+const FIGURE_GAPS = 20;
 
 /** Read from the hand: figures in one line under the verb, the sentence under them. */
 function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLayout {
@@ -130,9 +152,6 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockL
   const h = underAck ? bottom - zone.y - 6 : bottom - zone.y - 6 - figureH - sentenceH;
   const { lines, px } = verbIn(parts.verb, high && underAck ? w - 50 : w, h, high && underAck);
   const top = zone.y + 6;
-  const last = widthEm(lines.at(-1) ?? '') * px;
-  const room = w - last - 10;
-  const shapeS = Math.round(Math.max(0, Math.min(px * 0.95, 72, room)));
   const used = lines.length * VERB_LINE_EM * px;
   const verbTop = top + Math.max(0, (h - used) / 2);
   const textY = underAck ? l.row.y : top + h;
@@ -141,12 +160,7 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockL
     lines,
     verb: rect(left, top, w, h),
     verbPx: px,
-    shape: rect(
-      left + last + 10,
-      verbTop + used - VERB_LINE_EM * px + (VERB_LINE_EM * px - shapeS) / 2,
-      shapeS,
-      shapeS,
-    ),
+    shape: shapeAt(lines, px, { x: left, y: verbTop, w }, 72, 10),
     figures: [rect(left, textY, w, figureH)],
     inLine: true,
     labelPx: 11,
@@ -157,10 +171,42 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockL
   };
 }
 
+/** A low window with room: the verb over the sentence, the figures beside the acknowledge key. */
+function lowRoomy(l: Layout, zone: Rect, parts: BlockParts): BlockLayout {
+  const left = zone.x + 6;
+  const w = zone.w - 12;
+  const top = zone.y + 3;
+  const sentenceH = 34;
+  const h = l.row.y - 2 - sentenceH - top;
+  const { lines, px } = verbIn(parts.verb, w, h, false);
+  const verbTop = top + Math.max(0, (h - lines.length * VERB_LINE_EM * px) / 2);
+  const beside = 0.5;
+  const em = parts.figures.reduce(
+    (sum, [label, value]) => sum + beside * widthEm(label, 400) + widthEm(value),
+    0,
+  );
+  const gaps = FIGURE_GAPS * parts.figures.length;
+  const figurePx = Math.floor(Math.min(24, (l.row.w - gaps) / Math.max(0.01, em)));
+  return {
+    zone,
+    lines,
+    verb: rect(left, top, w, h),
+    verbPx: px,
+    shape: shapeAt(lines, px, { x: left, y: verbTop, w }, 72, 10),
+    figures: [rect(left, l.row.y + (l.row.h - figurePx * 1.2) / 2, l.row.w, figurePx * 1.2)],
+    inLine: true,
+    labelPx: figurePx * beside,
+    figurePx,
+    sentence: rect(left, top + h, w, sentenceH),
+    sentencePx: fitBlock(parts.sentence, { width: w, height: sentenceH }, { most: 14, least: 9 }),
+  };
+}
+
 /** @param form which zone it takes */
 export function blockLayout(l: Layout, form: 'urgent' | 'high' | 'was', parts: BlockParts): BlockLayout {
   const high = form !== 'urgent';
   const zone = high ? l.alarmHigh : l.alarm;
+  if (l.mode === 'low' && l.ack.y === l.row.y) return lowRoomy(l, zone, parts);
   if (l.small) return inHand(l, zone, parts, high);
   return l.mode === 'wide' ? wide(l, zone, parts, high) : tall(l, zone, parts, high);
 }

@@ -12,6 +12,7 @@ export function sceneOf(view: Partial<WatchView> = {}, more: Partial<Omit<Scene,
     setup: null,
     cue: NO_CUE,
     pauseLeftS: null,
+    soundTested: true,
     ...more,
     view: { ...BLANK_VIEW, tUs: 100e6, firstUs: 0, bar: 0, uBar: 0.02, ageS: 0.02, limits: LIMITS, ...view },
   };

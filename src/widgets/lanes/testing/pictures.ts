@@ -53,7 +53,8 @@ export const WORDS: LanesPicture['words'] = {
   last: 'Last',
   atLeast: 'At least',
   letOutTo: 'Let out to',
-  notUnder: 'Not under',
+  leaveAtLeast: 'Leave',
+  lowered: (from) => `Ceiling, was ${from}`,
   now: 'now',
   loupe: { title: 'The foot, enlarged, last 30 s', allowed: (v) => `counts as zero to ${v}` },
 };
@@ -71,7 +72,8 @@ export const LONG_WORDS: LanesPicture['words'] = {
   last: third('Last'),
   atLeast: third('At least'),
   letOutTo: third('Let out to'),
-  notUnder: third('Not under'),
+  leaveAtLeast: third('Leave'),
+  lowered: (from) => third(`Ceiling, was ${from}`),
   now: third('now'),
   loupe: { title: third('The foot, enlarged, last 30 s'), allowed: (v) => third(`counts as zero to ${v}`) },
 };
@@ -81,6 +83,7 @@ const state = (part: Partial<LadderState>): LadderState => ({
   trust: 'good',
   endBar: 2.196,
   limits: LIMITS,
+  loweredFromBar: null,
   aim: null,
   ghost: null,
   order: null,
@@ -108,6 +111,7 @@ export const LADDERS = {
   over: state({ bar: 3, rateBarPerS: 0.01, endBar: scaleEnd(1.8, 3) }),
   range: state({ bar: 4, trust: 'over', endBar: scaleEnd(1.8, 4) }),
   hold: state({ aim: 'band' }),
+  lowered: state({ aim: 'band', limits: { ...LIMITS, ceilingBar: 1.6 }, loweredFromBar: 1.74 }),
   lift: state({
     bar: 1.61,
     aim: 'band',
@@ -179,7 +183,7 @@ export function pictureOf(
   words: LanesPicture['words'] = WORDS,
 ): LanesPicture {
   const ladder = LADDERS[name];
-  const isHeld = ['hold', 'lift', 'lost', 'stale'].includes(name);
+  const isHeld = ['hold', 'lowered', 'lift', 'lost', 'stale'].includes(name);
   const spanS = isHeld ? 5400 : 120;
   const nowS = isHeld ? 3900 : 130;
   const box = lanesBox(size);
@@ -197,6 +201,10 @@ export function pictureOf(
       pace: paceOf(50),
       gaps: [],
     },
+    limitsBefore:
+      ladder.loweredFromBar === null
+        ? []
+        : [{ ...LIMITS, fromS: Number.NEGATIVE_INFINITY, toS: nowS - 0.4 * spanS }],
     buffer: bufferOf(name, nowS),
     ticks: ticks
       .filter((t) => t.s < 0)
