@@ -87,6 +87,9 @@ export function createFeed(
   }
 
   async function connect(choice: PortChoice): Promise<LinkState> {
+    const { record, run } = current.live;
+    if (choice.kind === 'rig' && record !== null && !run.head.practice)
+      throw new EngineError('refused', 'the simulated site does not go on with a real run');
     await drop();
     const serial = choice.kind === 'serial' ? choice : null;
     const order = serial === null ? undefined : await speeds.order(serial);

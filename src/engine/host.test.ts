@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { savedOf } from '../evidence/testing/saved-of.ts';
+import { createScriptedPort } from '../link/testing/device.ts';
 import { bytesSource } from '../record/byte-source.ts';
 import { runFileNames, summarise } from '../record/recovery.ts';
 import { createMemoryStore } from '../record/stores/testing/memory.ts';
 import { captureOf } from '../record/testing/capture.ts';
 import { outlineOf } from './outline.ts';
+import { openRig } from './rig-feed.ts';
 import { createHostBench, createTestLocks, practiceSetup } from './testing/bench.ts';
 
 const open = {
@@ -41,6 +43,33 @@ describe('the engine on the simulated rig', () => {
     expect(s.length).toBeGreaterThanOrEqual(98);
     expect(s.length).toBeLessThanOrEqual(104);
     for (let i = 1; i < s.length; i++) expect(s[i]! - s[i - 1]!).toBeCloseTo(0.02, 3);
+  });
+
+  it('makes every run practice, whatever the page asks for, and the record says so', async () => {
+    const b = createHostBench();
+    await b.connectRig();
+    await b.run(1000);
+    const setup = practiceSetup({ practice: false });
+    const { runId } = await b.ask({ ...open, practice: false, setup });
+    await b.run(1000);
+    const detail = await outlineOf(bytesSource(await b.pages()));
+    expect(detail.setups.at(-1)!.practice).toBe(true);
+    await b.ask({ q: 'end-run' });
+    expect((await b.ask({ q: 'runs' })).find((r) => r.runId === runId)?.practice).toBe(true);
+    const summary = await summarise(await b.files.source(`${runId}.run`), { title: '', peakBar: null });
+    expect(summary?.practice).toBe(true);
+  });
+
+  it('does not stand in for the line of a real run that is under way', async () => {
+    const { port } = createScriptedPort();
+    const b = createHostBench({
+      openPort: async (choice, timers) =>
+        choice.kind === 'rig' ? openRig(choice.options, timers) : { port, rig: null, speed: 1 },
+    });
+    await b.ask({ ...open, practice: false, setup: practiceSetup({ practice: false }) });
+    await expect(b.connectRig()).rejects.toMatchObject({ code: 'refused' });
+    await b.ask({ q: 'end-run' });
+    expect(await b.connectRig()).toEqual({ state: 'streaming' });
   });
 
   it('opens a run that holds what came before it, count for count', async () => {

@@ -154,12 +154,15 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, runL
   return {
     open: (request) =>
       unrecorded(async () => {
-        const setup = checkSetup(request.setup);
+        // Whatever the page asks for: what is recorded off the simulated site is practice, and never sealed.
+        const practice = request.practice || feed.rig !== null;
+        const asked = checkSetup(request.setup);
+        const setup = practice ? { ...asked, practice } : asked;
         const title: RunTitle = {
           runId: deps.newId(),
           jobId: request.jobId,
           title: request.title,
-          practice: request.practice,
+          practice,
           openedUtcMs: deps.utcMs(),
         };
         // The guard has its limits whatever the stores say, and however long they take to say it.

@@ -16,6 +16,8 @@ const FOREIGN: ReadonlySet<EvidenceRequest['q']> = new Set([
   'keep-opened',
   'remove-import',
   'archive',
+  'office-choose',
+  'office-forget',
   'office-list',
   'office-seen',
   'office-file',

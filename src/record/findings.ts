@@ -39,7 +39,8 @@ export type Finding =
   | { readonly f: 'contradiction'; readonly members: readonly string[] }
   | {
       readonly f: 'pages';
-      readonly why: PageFault | 'rewritten' | 'end';
+      /** 'end': the run has no end mark; 'cut': the file ends within them. */
+      readonly why: PageFault | 'rewritten' | 'end' | 'cut';
       readonly page: number;
       readonly pages: number;
       /** Byte offset in pages.bin. */
@@ -85,6 +86,15 @@ export type Remark =
   | { readonly r: 'derived-otherwise'; readonly file: string }
   /** A derived file is as signed, and was not derived again here. */
   | { readonly r: 'not-derived'; readonly file: string }
+  /** A time by the tablet's clock is before one that it can only follow, by so many seconds at most. */
+  | {
+      readonly r: 'clock-back';
+      /** `at` is the number of the block or the addition; 0 for the others. */
+      readonly what: 'pages' | 'end' | 'sealing' | 'addition';
+      readonly at: number;
+      readonly times: number;
+      readonly seconds: number;
+    }
   | {
       readonly r: 'key-followed';
       readonly fingerprint: string;

@@ -3,7 +3,7 @@ import type { ByteSource } from './byte-source.ts';
 import type { Finding } from './findings.ts';
 import type { Sha256 } from './hashing.ts';
 import { toHex } from './hex.ts';
-import type { Manifest, ReadContent } from './manifest.ts';
+import { type Manifest, type ReadContent, readContent } from './manifest.ts';
 import { scanChunks } from './page-scanner.ts';
 import type { PageDamage } from './types.ts';
 
@@ -54,6 +54,30 @@ export async function pageFindings(
     });
   const rewritten = found.length === 0 ? await rewrittenSpan(manifest, pages, sha256) : null;
   return rewritten === null ? found : [rewritten];
+}
+
+/**
+ * A file that ends within the pages: what is changed before its end, and from which page and time on there is nothing.
+ * @param cut the pages as far as they are there
+ */
+export async function cutFindings(manifest: Manifest, cut: ByteSource, sha256: Sha256): Promise<Finding[]> {
+  const read = await readContent(cut, sha256);
+  const whole = (await pageFindings(manifest, cut, read, sha256)).filter(
+    (f) => f.f === 'pages' && f.why !== 'torn' && f.why !== 'end' && f.why !== 'rewritten',
+  );
+  const page = read?.scan.nextIndex ?? 0;
+  return [
+    ...whole,
+    {
+      f: 'pages',
+      why: 'cut',
+      page,
+      pages: Math.max(1, manifest.pages.count - page),
+      offset: read?.scan.goodBytes ?? 0,
+      fromUs: read?.scan.lastUs ?? manifest.pages.firstUs,
+      toUs: manifest.pages.lastUs,
+    },
+  ];
 }
 
 async function rewrittenSpan(manifest: Manifest, pages: ByteSource, sha256: Sha256): Promise<Finding> {

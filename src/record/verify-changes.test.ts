@@ -167,6 +167,26 @@ describe('a forger', () => {
     expect([v.verdict, firstOf(v, 'contradiction').members]).toEqual(['changed', ['end', 'events']]);
   });
 
+  it('of a file that ends within them are told from where on they are missing, and what was changed before', async () => {
+    const start = Buffer.from(file).indexOf(Buffer.from(pages.subarray(0, 64)));
+    for (const at of [0, 9, offsets[7]!, offsets[7]! + 500, pages.length - 1]) {
+      const v = await verify(file.slice(0, start + at));
+      const page = offsets.findLastIndex((o) => o <= at);
+      expect([v.verdict, firstOf(v, 'pages')], `${at}`).toMatchObject([
+        'incomplete',
+        { why: 'cut', page, pages: offsets.length - page, offset: offsets[page] },
+      ]);
+    }
+    const both = file.slice(0, start + offsets[20]!);
+    flip(both, start + offsets[4]! + 300);
+    const v = await verify(both);
+    expect(v.findings.filter((f) => f.f === 'pages').map((f) => [f.why, f.page])).toEqual([
+      ['crc', 4],
+      ['cut', 20],
+    ]);
+    expect(v.verdict).toBe('changed');
+  });
+
   it('can not take pages off the end, nor an addition out of the middle, nor bring one from elsewhere', async () => {
     const cut = await verify(repacked((m) => m.set(FILE.pages, m.get(FILE.pages)!.slice(0, offsets[30]))));
     expect([cut.verdict, firstOf(cut, 'pages')]).toMatchObject(['changed', { why: 'end', page: 30 }]);

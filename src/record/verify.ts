@@ -4,7 +4,8 @@
  */
 
 import { ENGINE } from '../watch/codes.ts';
-import { type ByteSource, readAll } from './byte-source.ts';
+import { type ByteSource, partOf, readAll } from './byte-source.ts';
+import { ClockOrder } from './clock-order.ts';
 import { Inventory } from './derived-files.ts';
 import { firstDifference } from './difference.ts';
 import { EntryForms } from './entry-forms.ts';
@@ -19,7 +20,7 @@ import {
   type ReadContent,
 } from './manifest.ts';
 import { additionName, CORE_FILES, FILE, isExtraName } from './members.ts';
-import { pageFindings } from './page-findings.ts';
+import { cutFindings, pageFindings } from './page-findings.ts';
 import type { RunVisitor } from './reader.ts';
 import { type Addition, checkAddition, MAX_ADDITIONS, type Sealed, type SealedAddition } from './seal.ts';
 import { fingerprintOf, pemOf, successionText } from './signing.ts';
@@ -59,9 +60,11 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
   const refused = findings.some((f) => f.f === 'refused');
   const inventory = new Inventory();
   const forms = new EntryForms();
+  const clocks = new ClockOrder();
   const also: Pick<RunVisitor, 'page'> = {
     page(page) {
       forms.page(page);
+      clocks.page(page);
       if (options.sense !== null) inventory.page(page);
     },
   };
@@ -74,7 +77,13 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
   // What a later program recorded has kinds of its own: it is shown by that program.
   const known = read === null || read.content.engine <= ENGINE;
   if (known) findings.push(...forms.findings);
-  const done = finish(work, refused ? null : await readRecord(work, problem === null, read));
+  const cut =
+    problem?.fault === 'truncated' && problem.name === FILE.pages
+      ? partOf(file, problem.offset, file.size - problem.offset)
+      : null;
+  const record = refused ? null : await readRecord(work, problem === null, read, cut);
+  if (record !== null) work.remarks.push(...clocks.remarks(record.manifest, record.additions));
+  const done = finish(work, record);
   return { ...done, shown: forms.findings.length === 0 };
 }
 
@@ -153,20 +162,23 @@ function verdictOf(finding: Finding): Verdict {
     case 'contradiction':
     case 'entries':
     case 'judgement':
-    case 'pages':
     case 'addition':
       return 'changed';
+    case 'pages':
+      return finding.why === 'cut' ? 'incomplete' : 'changed';
   }
 }
 
 /**
  * @param whole the container is sound, so that a file which is not there is missing and not merely unread
  * @param pagesRead what the pages say
+ * @param cut the pages of a file that ends within them
  */
 async function readRecord(
   work: Work,
   whole: boolean,
   pagesRead: ReadContent | null,
+  cut: ByteSource | null,
 ): Promise<RecordRead | null> {
   const { files, findings } = work;
   const names = [...files.keys()];
@@ -190,6 +202,7 @@ async function readRecord(
   const { manifest } = read;
   await checkSignature(work, manifest, manifestBytes);
   const pages = files.get(FILE.pages);
+  if (cut !== null) findings.push(...(await cutFindings(manifest, cut, work.options.crypto.hashing)));
   const content = pages === undefined ? null : await checkPages(work, manifest, pages, pagesRead);
   const signed = await checkSums(work, manifest);
   if (pages !== undefined && whole) await checkDerived(work, manifest, content, signed);

@@ -59,9 +59,9 @@ beforeAll(async () => {
     const run = await office.record({
       holdS: job.hold,
       // One crew's cable: a silent device is an alarm whatever the estimators make of a hold.
-      during: async (bench) => {
+      during: async (bench, site) => {
         if (i !== 1) return;
-        await bench.ask({ q: 'rig-fault', fault: { fault: 'silence', seconds: 7 } });
+        site.fault({ fault: 'silence', seconds: 7 });
         await bench.run(9000);
       },
     });

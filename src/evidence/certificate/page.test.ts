@@ -92,10 +92,10 @@ describe('the certificate', () => {
     const { text } = await certificate(
       {},
       {
-        during: async (bench) => {
-          await bench.ask({ q: 'rig-fault', fault: { fault: 'unplug' } });
+        during: async (bench, site) => {
+          site.fault({ fault: 'unplug' });
           await bench.run(5000);
-          await bench.ask({ q: 'rig-fault', fault: { fault: 'replug' } });
+          site.fault({ fault: 'replug' });
           await bench.run(5000);
           await bench.ask({
             q: 'command',
@@ -201,10 +201,10 @@ describe('the certificate in another language', () => {
     const office = createOffice({ catalogueOf: (w) => loadCatalogue(w, WITH_PSEUDO) });
     await office.keepJob({});
     const runId = await office.record({
-      during: async (bench) => {
-        await bench.ask({ q: 'rig-fault', fault: { fault: 'unplug' } });
+      during: async (bench, site) => {
+        site.fault({ fault: 'unplug' });
         await bench.run(5000);
-        await bench.ask({ q: 'rig-fault', fault: { fault: 'replug' } });
+        site.fault({ fault: 'replug' });
         await bench.run(5000);
         const what = 'stage:hold';
         await bench.ask({ q: 'command', command: { c: 'override', what, reason: 'valve on its way' } });

@@ -1,5 +1,8 @@
 /** An engine and an evidence worker over the same stores in Node: runs are recorded, then sealed and looked into. */
 
+import type { RigControl } from '../../engine/deps.ts';
+import type { RigHand } from '../../engine/messages.ts';
+import { openRig } from '../../engine/rig-feed.ts';
 import { createHostBench, createTestLocks, practiceSetup } from '../../engine/testing/bench.ts';
 import type { CuredBy } from '../../job/codes.ts';
 import type { Limits, Setup } from '../../job/setup.ts';
@@ -18,7 +21,21 @@ export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catal
   const files = createMemoryStore();
   const documents = createMemoryDocuments();
   const locks = createTestLocks();
-  const bench = createHostBench({ files, documents, locks });
+  // The simulated site behind a port that the engine takes for a real line: off a rig nothing is ever sealed.
+  let site: RigControl | null = null;
+  const bench = createHostBench({
+    files,
+    documents,
+    locks,
+    async openPort(choice, timers) {
+      const rig =
+        choice.kind === 'rig' ? choice.options : ({ scenario: 'practice', seed: 11, speed: 1 } as const);
+      const opened = openRig(rig, timers);
+      site = opened.rig;
+      return choice.kind === 'rig' ? opened : { ...opened, rig: null };
+    },
+  });
+  const hand = (does: RigHand): void => site?.hand(does);
   const posted: FromEvidence[] = [];
   const { subtle } = globalThis.crypto;
   const host = createEvidenceHost({
@@ -59,7 +76,7 @@ export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catal
     for (const s of DEMO.sensors) await put('sensor', s.id, s.document);
   }
 
-  /** A run on the simulated site, recorded as if it were a real line: only so it can be sealed here. */
+  /** A run on the simulated site, as a real line unless it is a practice. */
   async function record(
     options: {
       readonly practice?: boolean;
@@ -70,11 +87,16 @@ export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catal
       readonly setup?: Partial<Setup>;
       readonly curedBy?: CuredBy;
       /** What goes on in the middle of the hold. */
-      readonly during?: (bench: ReturnType<typeof createHostBench>) => Promise<void>;
+      readonly during?: (bench: ReturnType<typeof createHostBench>, site: RigControl) => Promise<void>;
     } = {},
   ): Promise<string> {
     const practice = options.practice ?? false;
-    await bench.connectRig('practice', 11);
+    if (practice) await bench.connectRig('practice', 11);
+    else
+      await bench.ask({
+        q: 'connect',
+        port: { kind: 'serial', index: 0, usbVendorId: null, usbProductId: null },
+      });
     await bench.run(2000);
     const { channels } = bench.moment().link;
     const base = practiceSetup({ rateHz: 20, practice }, channels);
@@ -108,17 +130,17 @@ export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catal
     await command({ q: 'command', command: { c: 'zero' } });
     await command({ q: 'command', command: { c: 'mixed' } });
     await command({ q: 'command', command: { c: 'stage', to: 'inflate' } });
-    await bench.ask({ q: 'rig-hand', hand: { hand: 'valve', open: 1 } });
+    hand({ hand: 'valve', open: 1 });
     await bench.run(60_000);
-    await bench.ask({ q: 'rig-hand', hand: { hand: 'valve', open: 0 } });
+    hand({ hand: 'valve', open: 0 });
     await bench.run(2000);
     await command({ q: 'command', command: { c: 'stage', to: 'hold' } });
-    await options.during?.(bench);
+    if (site !== null) await options.during?.(bench, site);
     await bench.run((options.holdS ?? 60) * 1000);
     await command({ q: 'command', command: { c: 'note', text: '<b>hose & "clamp"</b>' } });
     await command({ q: 'command', command: { c: 'witness', hard: true, atPipeTemperature: true } });
     await command({ q: 'command', command: { c: 'stage', to: 'let-down' } });
-    await bench.ask({ q: 'rig-hand', hand: { hand: 'vent', open: true } });
+    hand({ hand: 'vent', open: true });
     await bench.run(30_000);
     await command({ q: 'command', command: { c: 'stage', to: 'done' } });
     if (options.end ?? true) await bench.ask({ q: 'end-run' });

@@ -39,11 +39,11 @@ export async function makeSealedFile(): Promise<SealedFile> {
   let sealed = await sealRun(pages, signer);
   sealed = await addToSealed(
     sealed,
-    { kind: 'correction', body: correction, utcMs: 3 },
+    { kind: 'correction', body: correction, utcMs: 2e12 + 3 },
     signer,
     recordCrypto,
   );
-  const status = { kind: 'status', body: { status: 'released' }, utcMs: 4 } as const;
+  const status = { kind: 'status', body: { status: 'released' }, utcMs: 2e12 + 4 } as const;
   sealed = await addToSealed(sealed, status, office, recordCrypto);
   const file = await jobFile(pages, sealed, signer, paper);
   const whole = (await unzip(file)).members;

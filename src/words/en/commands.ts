@@ -122,6 +122,7 @@ const PAGE_WHY: Readonly<Record<Extract<Finding, { f: 'pages' }>['why'], string>
   run: 'of another run',
   rewritten: 'made anew, chain and all, somewhere in this span',
   end: 'missing at the end',
+  cut: 'missing: the file ends here',
 };
 
 /** What the verify command prints. Codes stand as they are: the reader may look them up in docs/record.md. */
@@ -193,6 +194,8 @@ export const verifyWords = (f: Format) => {
           return `judgements not derived again (${r.why})`;
         case 'not-derived':
           return `${r.file} is as signed; it was not made again here`;
+        case 'clock-back':
+          return `the clock ran back: ${r.what}${r.at === 0 ? '' : ` ${r.at}`}${r.times === 1 ? '' : `, ${r.times} times`}, by ${Math.round(r.seconds)} s`;
         case 'key-followed':
           return `the key follows key ${key(r.fingerprint)} (${r.reason}), ${r.endorsed ? 'which vouches for it' : 'which does not vouch for it'}`;
       }

@@ -143,6 +143,7 @@ const PAGE: Record<Extract<Finding, { f: 'pages' }>['why'], string> = {
   run: 'of another run',
   rewritten: 'made anew somewhere in this span',
   end: 'missing at the end',
+  cut: 'missing: the file ends here',
 };
 
 const ADDITION: Record<AdditionFault, string> = {
@@ -162,6 +163,16 @@ const NOT_JUDGED: Record<Extract<Remark, { r: 'not-judged' }>['why'], string> = 
   'not-asked': 'only signatures, chain and sums were checked',
   failed: 'its readings are none that can be judged',
 };
+
+const CLOCK_BACK = {
+  pages: (at: number, times: number) =>
+    times === 1
+      ? `The clock ran back in the run, before block ${at}`
+      : `The clock ran back ${times} times in the run, first before block ${at}`,
+  end: () => 'The run ended before it was opened, by the clock',
+  sealing: () => 'The record was sealed before the run was over, by the clock',
+  addition: (at: number) => `Addition ${at} is older than what it is added to, by the clock`,
+} as const;
 
 const ENTRIES = {
   setup: (n: number) => (n === 1 ? 'one Setup is none' : `${n} Setups are none`),
@@ -262,6 +273,8 @@ export const evidence = (f: Format) => ({
         return `Judgements not derived again: ${NOT_JUDGED[r.why]}.`;
       case 'not-derived':
         return `${r.file} is as it was signed; it was not made again here.`;
+      case 'clock-back':
+        return `${CLOCK_BACK[r.what](r.at, r.times)}, by ${f.duration(r.seconds)}. The tablet’s clock was set, or a time is not true.`;
       case 'key-followed':
         return `The key followed another one that was ${r.reason}; the other ${r.endorsed ? 'vouches' : 'does not vouch'} for it.`;
     }
