@@ -4,8 +4,8 @@ import sharp from 'sharp';
 import type { Stand } from '../stand/stand.ts';
 import type { Look } from './plan.ts';
 
-/** Colours of a small picture: the face has few, and the steps between them are the letters' edges. */
-const COLOURS = 48;
+/** Colours of a small picture, four bits a pixel: the face has few, and the steps between them are the letters' edges. */
+const COLOURS = 16;
 
 /** What stands in the window at that size and in that theme, as a PNG of full depth. */
 export async function shoot(stand: Stand, { size, theme }: Look): Promise<Buffer> {

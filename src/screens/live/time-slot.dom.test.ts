@@ -80,6 +80,12 @@ describe('by stage', () => {
     expect(back).toMatchObject({ code: 'vent-failed', rungs: null });
     expect(back.sub).toContain('0.06');
     expect(back.sub).toContain('0.02');
+    // A rise under the reading's uncertainty is not said to be beyond it.
+    const rose = of(
+      { stage: 'let-down', bar: 0.01 },
+      { events: [event({ e: 'rebound', what: 'came-back', seconds: 3, bar: 0.012 })] },
+    );
+    expect(rose.sub).toContain('within');
   });
 });
 

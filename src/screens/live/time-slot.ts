@@ -260,11 +260,14 @@ function venting(scene: Scene, units: DisplayUnits): TimeSlot {
     });
   }
   const last = reboundOf(scene);
-  if (last?.what === 'came-back')
+  if (last?.what === 'came-back') {
+    const bar = active(scene, 'rebound')?.values.bar ?? last.bar ?? 0;
+    const say = bar > (view.uBar ?? 0) ? FACE.cameBack : FACE.rose;
     return slot('vent-failed', {
       big: timeParts(last.seconds),
-      sub: FACE.cameBack(pressureNumber(last.bar, units), pressure(view.uBar, units)),
+      sub: say(pressureNumber(bar, units), pressure(view.uBar, units)),
     });
+  }
   if (last?.what === 'stayed')
     return slot('vent-stayed', { big: timeParts(last.seconds), sub: FACE.notEmpty });
   const { bar, guard } = view;

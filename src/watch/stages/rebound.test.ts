@@ -32,6 +32,10 @@ describe('rebound test', () => {
     expect(s.of('rebound').map((e) => e.what)).toEqual(['started', 'came-back']);
     expect(s.of('rebound')[1]!.seconds).toBeLessThan(4);
     expect(s.heard()).toEqual(['rebound']);
+    // Told as soon as it is no noise, and then how far it came.
+    expect(s.of('rebound')[1]!.bar).toBeLessThan(0.05);
+    const told = viewOf(s.w, s.tS * 1e6).alarms.find((a) => a.alarm === 'rebound');
+    expect(told?.values.bar).toBeCloseTo(0.3 * (1 - Math.exp(-2)), 1);
     // It stays until a later test stays at zero.
     s.say({ c: 'vent', open: true }).flow(60, 0);
     expect(s.states('rebound')).toEqual(['unacknowledged']);

@@ -9,7 +9,7 @@ export interface Rebound {
   test: { sinceUs: number; startBar: number } | null;
   /** The pressure came back, and no later test has stayed at zero. */
   cameBack: boolean;
-  /** Highest reading of the test that came back, bar. */
+  /** Highest reading of the test that came back, and since then, bar. */
   backBar: number;
   /** The line has stood at zero since air was let out: what comes after comes back. */
   emptied: boolean;
@@ -31,6 +31,8 @@ const atZero = (bar: number, uBar: number): boolean => Math.abs(bar) <= Math.max
 /** A reading while air is let out. */
 export function reboundFollow(r: Rebound, medianBar: number, uBar: number): void {
   if (atZero(medianBar, uBar)) r.emptied = true;
+  // It is told as soon as it is no noise; how far it comes back shows later.
+  if (r.cameBack) r.backBar = Math.max(r.backBar, medianBar);
 }
 
 /** Air is let in: whatever was seen of an empty line is over. */

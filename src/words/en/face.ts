@@ -49,6 +49,7 @@ export const FACE = {
   coldest: (value: string) => `Coldest spot ${value}: nothing is counted.`,
   ofSeconds: (time: string) => `of ${time}`,
   cameBack: (value: string, u: string) => `came back to ${value}, beyond the reading’s ± ${u}`,
+  rose: (value: string, u: string) => `rose to ${value}: within the reading’s ± ${u}, yet no noise`,
   notEmpty: 'a line at zero is not an empty packer',
   thenTest: 'then shut the vent and test',
 
