@@ -96,6 +96,16 @@ export default defineConfig({
       },
       {
         test: {
+          name: 'face',
+          environment: 'node',
+          include: ['tests/face/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+      {
+        test: {
           name: 'engines',
           environment: 'node',
           include: ['tests/engines/**/*.test.ts'],

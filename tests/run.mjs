@@ -1,5 +1,5 @@
 // npm test: everything, in order of speed, with one closing line `N passed, N failed`.
-// node tests/run.mjs [part …]   parts: check unit c campaign build browser e2e engines; none = all.
+// node tests/run.mjs [part …]   parts: check unit c campaign build browser e2e face engines; none = all.
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { APART } from './tools/apart.mjs';
@@ -33,6 +33,8 @@ const SCREENS = [
   'practice.test.ts',
   'start.test.ts',
 ];
+
+const BROWSER_PARTS = { e2e: 'end to end', face: 'looks and access' };
 
 mkdirSync('.cache', { recursive: true });
 
@@ -102,29 +104,39 @@ function vitest(projects, options = {}) {
   count(run, { status, late: error?.code === 'ETIMEDOUT' });
 }
 
-/** Two runs side by side, each of which waits most of its time; what the second says comes when it has ended. */
-async function vitestBeside(first, second) {
-  const ends = [first, second].map(
-    (run, i) =>
-      new Promise((resolve) => {
-        const stdio = i === 0 ? 'inherit' : ['ignore', 'pipe', 'pipe'];
-        const child = spawn(run.program, run.args, { stdio, env: run.env });
-        const said = [];
-        for (const stream of [child.stdout, child.stderr]) stream?.on('data', (bytes) => said.push(bytes));
-        let late = false;
-        const timer = setTimeout(() => {
-          late = true;
-          child.kill('SIGKILL');
-        }, PART_MINUTES * 60_000);
-        child.on('error', () => resolve({ status: null, late, said }));
-        child.on('close', (status) => {
-          clearTimeout(timer);
-          resolve({ status, late, said });
-        });
-      }),
+/** What a run says is kept where it is not to be seen at once. */
+function vitestChild(run, quiet) {
+  return new Promise((resolve) => {
+    const stdio = quiet ? ['ignore', 'pipe', 'pipe'] : 'inherit';
+    const child = spawn(run.program, run.args, { stdio, env: run.env });
+    const said = [];
+    for (const stream of [child.stdout, child.stderr]) stream?.on('data', (bytes) => said.push(bytes));
+    let late = false;
+    const timer = setTimeout(() => {
+      late = true;
+      child.kill('SIGKILL');
+    }, PART_MINUTES * 60_000);
+    child.on('error', () => resolve({ status: null, late, said }));
+    child.on('close', (status) => {
+      clearTimeout(timer);
+      resolve({ status, late, said });
+    });
+  });
+}
+
+/**
+ * Rows of runs side by side, each of which waits most of its time; in a row one follows the other. What the first row says
+ * is seen at once, the others' when all have ended.
+ */
+async function vitestBeside(...rows) {
+  const ends = await Promise.all(
+    rows.map(async (runs, row) => {
+      const ended = [];
+      for (const run of runs) ended.push({ run, end: await vitestChild(run, row > 0) });
+      return ended;
+    }),
   );
-  for (const [i, run] of [first, second].entries()) {
-    const end = await ends[i];
+  for (const { run, end } of ends.flat()) {
     process.stdout.write(Buffer.concat(end.said));
     count(run, end);
   }
@@ -176,16 +188,18 @@ if (wants('build')) {
 if (chromium === null) {
   if (wants('browser')) tally.notRun.push('browser tests: no Chromium');
   if (wants('e2e')) tally.notRun.push('end-to-end tests: no Chromium');
+  if (wants('face')) tally.notRun.push('looks and access of the live page: no Chromium');
 } else {
   if (wants('browser')) {
     headline('in Chromium: storage, WebCrypto');
     vitest(['browser'], { env: browserEnv });
   }
-  if (wants('e2e')) {
-    headline('end to end in Chromium');
+  const parts = ['e2e', 'face'].filter(wants);
+  if (parts.length > 0) {
+    headline(`in Chromium: ${parts.map((part) => BROWSER_PARTS[part]).join(', ')}`);
     if (!built) {
       tally.failed++;
-      console.log('failed: end to end needs a build');
+      console.log(`failed: ${parts.join(', ')} needs a build`);
     } else {
       // By itself: the hand-made plug messages of the emulated device reach this run's browser alone.
       const apart = isRoot() && onPath('unshare') && onPath('ip');
@@ -193,14 +207,23 @@ if (chromium === null) {
       const env = { ...browserEnv, ...(apart ? { STEADYBAR_APART: '1' } : {}) };
       // Walls of their own let the screens be tried beside the plugs and the kills.
       const files = readdirSync('tests/e2e').filter((name) => name.endsWith('.test.ts'));
-      const paths = (screens) =>
-        files.filter((name) => SCREENS.includes(name) === screens).map((name) => `tests/e2e/${name}`);
-      if (apart)
-        await vitestBeside(
-          vitestRun(['e2e'], { prefix, env, name: 'e2e', files: paths(false) }),
-          vitestRun(['e2e'], { prefix, env, name: 'e2e-screens', files: paths(true) }),
-        );
-      else vitest(['e2e'], { env });
+      const run = (screens) =>
+        vitestRun(['e2e'], {
+          prefix,
+          env,
+          name: screens ? 'e2e-screens' : 'e2e',
+          files: files
+            .filter((name) => SCREENS.includes(name) === screens)
+            .map((name) => `tests/e2e/${name}`),
+        });
+      const lines = wants('e2e') ? [run(false)] : [];
+      const looks = [
+        ...(wants('e2e') ? [run(true)] : []),
+        ...(wants('face') ? [vitestRun(['face'], { prefix, env })] : []),
+      ];
+      // Without walls they share the app's port: one after the other.
+      if (apart) await vitestBeside(...[lines, looks].filter((row) => row.length > 0));
+      else await vitestBeside([...lines, ...looks]);
     }
   }
 }

@@ -32,6 +32,7 @@ export interface Scene {
 /** What the hook leaves in the page. */
 interface Staging {
   show(scene: Scene): void;
+  goOn(views: readonly WatchView[]): Promise<void>;
   asked: unknown[];
 }
 
@@ -84,6 +85,14 @@ function stageEngine(): void {
       const temps = course.temps.map((t) => ({ channel: t.channel, c: Float32Array.from(t.c) }));
       tell({ ...moment, fresh: { s, bar, temps } });
     },
+    async goOn(views) {
+      for (const view of views) {
+        if (moment === null) return;
+        moment = { ...moment, view };
+        tell(moment);
+        await new Promise((resolve) => requestAnimationFrame(resolve));
+      }
+    },
   };
   (globalThis as unknown as { staging: Staging }).staging = staging;
 }
@@ -97,6 +106,11 @@ export async function stagedEngine(context: BrowserContext): Promise<void> {
 
 export async function showScene(page: Page, scene: Scene): Promise<void> {
   await page.evaluate((s) => (globalThis as unknown as { staging: Staging }).staging.show(s), scene);
+}
+
+/** The scene that is shown goes on with these moments, one a frame. */
+export async function goOn(page: Page, views: readonly WatchView[]): Promise<void> {
+  await page.evaluate((v) => (globalThis as unknown as { staging: Staging }).staging.goOn(v), views);
 }
 
 /** What the page asked of its engine, by kind. */

@@ -3,6 +3,7 @@ import { createServer } from 'node:net';
 import lighthouse from 'lighthouse';
 import { chromium, type Page } from 'playwright-core';
 import { chromiumPath, FLAGS, profile } from '../e2e/app.ts';
+import { endRun } from '../e2e/stage.ts';
 import { serveZipped } from './serve.ts';
 
 /**
@@ -28,16 +29,11 @@ async function practise(page: Page, origin: string): Promise<string> {
   await page.goto(origin);
   await page.getByTestId('practice').click();
   await page.getByTestId('use-practice').click();
-  await page.getByTestId('zero').waitFor();
+  await page.getByTestId('zero').click();
+  await page.getByTestId('stage').waitFor();
   await page.waitForTimeout(4000);
-  const runId = await page.evaluate(async () => {
-    const files = await navigator.storage.getDirectory();
-    for await (const [name] of (await files.getDirectoryHandle('runs')).entries())
-      if (name.endsWith('.run')) return name.replace(/\.run$/, '');
-    return null;
-  });
-  if (runId === null) throw new Error('practice left no run');
-  return runId;
+  await endRun({ page });
+  return new URL(page.url()).hash.replace('#/run/', '');
 }
 
 if (!existsSync('dist/index.html')) {

@@ -4,20 +4,25 @@ import { keepJob } from '../stand/repair.ts';
 import { openStand } from '../stand/stand.ts';
 import { ENOUGH, type LiveState, play, STORIES, type StoryName, storiesOf } from '../stand/states.ts';
 import { PAGE_STORIES, PAGES, preparePages } from './pages.ts';
-import { liveName, looksOf, looksWanted, PAGE_LOOKS, pageName, wantedOf } from './plan.ts';
+import { liveName, looksOf, looksWanted, pageLooks, pageName, wantedOf } from './plan.ts';
 import { keep, shoot } from './shots.ts';
 
 /**
- * npm run pictures: pictures of the running app in all states, sizes and themes, into docs/pictures. Options:
- * --states a,b|all  --sizes 1180x820,…|all  --themes dark,…|all  --pages  --out FOLDER  --app FOLDER (the built app)
+ * npm run pictures: pictures of the running app in all states, into docs/pictures. Options:
+ * --states a,b|all  --stories a,b  --sizes 1180x820,…|all  --themes dark,…|all  --pages  --out FOLDER
+ * --whole (with the sizes and themes that are not kept)  --full (pages with what is below the window)
+ * --app FOLDER (the built app)
  */
 
 const { values } = parseArgs({
   options: {
     states: { type: 'string' },
+    stories: { type: 'string' },
     sizes: { type: 'string' },
     themes: { type: 'string' },
     pages: { type: 'boolean' },
+    whole: { type: 'boolean' },
+    full: { type: 'boolean' },
     out: { type: 'string', default: 'docs/pictures' },
     app: { type: 'string', default: 'dist' },
   },
@@ -32,6 +37,16 @@ const stand = await openStand({ folder: values.app });
 let made = 0;
 let bytes = 0;
 const failed: string[] = [];
+/** Pictures are made small while the next ones are taken. */
+const small: Promise<void>[] = [];
+const save = (name: string, png: Buffer): void => {
+  made++;
+  small.push(
+    keep(values.out, name, png).then((n) => {
+      bytes += n;
+    }),
+  );
+};
 
 try {
   await keepJob(stand);
@@ -43,10 +58,8 @@ try {
     try {
       const runId = await play(stand, story, async (state) => {
         if (!left.has(state)) return;
-        for (const look of looksWanted(looksOf(state), wanted)) {
-          bytes += await keep(values.out, liveName(state, look), await shoot(stand, look));
-          made++;
-        }
+        for (const look of looksWanted(looksOf(state, wanted.whole), wanted))
+          save(liveName(state, look), await shoot(stand, look));
         left.delete(state);
         // The pages want whole runs.
         if (left.size === 0 && !wanted.pages) throw ENOUGH;
@@ -61,17 +74,21 @@ try {
     console.log(`${story}: ${((performance.now() - from) / 1000).toFixed(0)} s`);
   }
   if (wanted.pages) {
+    const from = performance.now();
     const open = await preparePages(stand, runs);
-    for (const look of looksWanted(PAGE_LOOKS, wanted)) {
-      // Before the page is opened: choosing a theme leads over the settings.
-      await stand.theme(look.theme);
+    const looks = looksWanted(pageLooks(wanted.whole), wanted);
+    for (const theme of new Set(looks.map((look) => look.theme))) {
+      // Before a page is opened: choosing a theme leads over the settings.
+      await stand.theme(theme);
       for (const name of PAGES) {
         await open(name);
-        bytes += await keep(values.out, pageName(name, look), await shoot(stand, look));
-        made++;
+        for (const look of looks.filter((l) => l.theme === theme))
+          save(pageName(name, look), await shoot(stand, look, values.full));
       }
     }
+    console.log(`pages: ${((performance.now() - from) / 1000).toFixed(0)} s`);
   }
+  await Promise.all(small);
 } finally {
   await stand.close();
 }

@@ -7,12 +7,12 @@ import type { Look } from './plan.ts';
 /** Colours of a small picture, four bits a pixel: the face has few, and the steps between them are the letters' edges. */
 const COLOURS = 16;
 
-/** What stands in the window at that size and in that theme, as a PNG of full depth. */
-export async function shoot(stand: Stand, { size, theme }: Look): Promise<Buffer> {
+/** What stands in the window at that size and in that theme, as a PNG of full depth. @param fullPage with what is below the window */
+export async function shoot(stand: Stand, { size, theme }: Look, fullPage = false): Promise<Buffer> {
   await stand.theme(theme);
   await stand.page.setViewportSize({ ...size });
   await stand.drawn();
-  return stand.page.screenshot({ animations: 'disabled', caret: 'hide' });
+  return stand.page.screenshot({ animations: 'disabled', caret: 'hide', fullPage });
 }
 
 /** The same with a palette: a fraction of the size. */
