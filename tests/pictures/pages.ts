@@ -29,6 +29,9 @@ export type PageName = (typeof PAGES)[number];
 /** The runs that the pages show. */
 export const PAGE_STORIES = ['repair', 'too-far', 'practice'] as const satisfies readonly StoryName[];
 
+/** A long record is read from end to end, on a machine that does other things too, ms. */
+const READ_MS = 90_000;
+
 /** Seals the repair's run. @returns how each page is reached */
 export async function preparePages(
   stand: Stand,
@@ -44,7 +47,7 @@ export async function preparePages(
   await stand.goto(`#/run/${repair}`);
   await page.getByTestId('seal').click();
   await page.getByTestId('confirm-yes').click();
-  await page.getByTestId('sealed').waitFor();
+  await page.getByTestId('sealed').waitFor({ timeout: READ_MS });
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page.getByTestId('save-job-file').click(),
@@ -75,7 +78,8 @@ export async function preparePages(
     await stand.goto(name === 'verify' ? '#/verify' : HASH[name]);
     if (name === 'verify') {
       await page.getByTestId('verify-file').setInputFiles(file);
-      await page.getByTestId('verdict').waitFor();
+      // Every reading of the file is derived again.
+      await page.getByTestId('verdict').waitFor({ timeout: READ_MS });
     }
     // Lists and traces come from the workers.
     await page.waitForTimeout(400);

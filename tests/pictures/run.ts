@@ -80,11 +80,15 @@ try {
     for (const theme of new Set(looks.map((look) => look.theme))) {
       // Before a page is opened: choosing a theme leads over the settings.
       await stand.theme(theme);
-      for (const name of PAGES) {
-        await open(name);
-        for (const look of looks.filter((l) => l.theme === theme))
-          save(pageName(name, look), await shoot(stand, look, values.full));
-      }
+      for (const name of PAGES)
+        try {
+          await open(name);
+          for (const look of looks.filter((l) => l.theme === theme))
+            save(pageName(name, look), await shoot(stand, look, values.full));
+        } catch (error) {
+          failed.push(`${name}: ${error instanceof Error ? error.message : String(error)}`);
+          console.error(failed.at(-1));
+        }
     }
     console.log(`pages: ${((performance.now() - from) / 1000).toFixed(0)} s`);
   }
