@@ -32,7 +32,7 @@ export const PAGE_STORIES = ['repair', 'too-far', 'practice'] as const satisfies
 /** A long record is read from end to end, on a machine that does other things too, ms. */
 const READ_MS = 90_000;
 
-/** Seals the repair's run. @returns how each page is reached */
+/** Seals the repair's run and keeps its file besides. @returns how each page is reached */
 export async function preparePages(
   stand: Stand,
   runs: ReadonlyMap<StoryName, string>,
@@ -53,36 +53,53 @@ export async function preparePages(
     page.getByTestId('save-job-file').click(),
   ]);
   const file = await download.path();
+  const verifyFile = async () => {
+    await page.getByTestId('verify-file').setInputFiles(file);
+    // Every reading of the file is derived again.
+    await page.getByTestId('verdict').waitFor({ timeout: READ_MS });
+  };
+  await stand.goto('#/verify');
+  await verifyFile();
+  await page.getByTestId('keep').click();
+  await page.getByTestId('kept').waitFor({ timeout: READ_MS });
+  await stand.goto('#/archive');
+  const href = await page.locator('a[href^="#/record/"]').first().getAttribute('href');
+  const kept = href?.replace('#/record/', '') ?? '';
 
-  const HASH: Readonly<Record<Exclude<PageName, 'verify'>, string>> = {
-    start: '#/jobs',
-    sheet: `#/job/${JOB_ID}`,
-    review: `#/run/${repair}`,
-    'review-failed': `#/run/${run('too-far')}`,
-    archive: '#/archive',
-    compare: `#/compare/${repair}/${run('too-far')}`,
-    record: `#/record/${repair}`,
-    certificate: `#/certificate/${repair}`,
-    packers: '#/packer',
-    packer: '#/packer/mill-packer',
-    resins: '#/resin',
-    resin: '#/resin/mill-resin',
-    sensors: '#/sensor',
-    sensor: '#/sensor/mill-transducer',
-    settings: '#/settings',
-    backup: '#/backup',
-    folder: '#/office',
-    about: '#/about',
+  /** Address, and what is there once the page is. */
+  const WHERE: Readonly<Record<PageName, readonly [hash: string, there: string]>> = {
+    start: ['#/jobs', '.guide-picture svg'],
+    sheet: [`#/job/${JOB_ID}`, '[data-testid=step-next]'],
+    review: [`#/run/${repair}`, '[data-testid=sealed]'],
+    'review-failed': [`#/run/${run('too-far')}`, '[data-testid=seal]'],
+    archive: ['#/archive', '.record-row .sparkline'],
+    compare: [`#/compare/${repair}/${run('too-far')}`, '.compare-picture svg'],
+    record: [`#/record/${kept}`, '[data-testid=account-say]'],
+    certificate: [`#/certificate/${repair}`, '.certificate h1'],
+    verify: ['#/verify', '[data-testid=verify-file]'],
+    packers: ['#/packer', '[data-testid=new-packer]'],
+    packer: ['#/packer/mill-packer', '[data-testid=save-document]'],
+    resins: ['#/resin', '[data-testid=new-resin]'],
+    resin: ['#/resin/mill-resin', '[data-testid=save-document]'],
+    sensors: ['#/sensor', '[data-testid=new-sensor]'],
+    sensor: ['#/sensor/mill-transducer', '[data-testid=save-document]'],
+    settings: ['#/settings', '[data-testid=key]'],
+    backup: ['#/backup', '[data-testid=make-backup]'],
+    folder: ['#/office', 'main h1'],
+    about: ['#/about', '[data-testid=licences]'],
   };
   return async (name) => {
-    await stand.goto(name === 'verify' ? '#/verify' : HASH[name]);
-    if (name === 'verify') {
-      await page.getByTestId('verify-file').setInputFiles(file);
-      // Every reading of the file is derived again.
-      await page.getByTestId('verdict').waitFor({ timeout: READ_MS });
-    }
-    // Lists and traces come from the workers.
+    const [hash, there] = WHERE[name];
+    // A page that stands already is opened anew.
+    await stand.goto(name === 'about' ? '#/office' : '#/about');
+    await page.waitForTimeout(50);
+    await stand.goto(hash);
+    await page.locator(there).first().waitFor({ timeout: READ_MS });
+    if (name === 'verify') await verifyFile();
+    // Sketches and traces come from the workers.
     await page.waitForTimeout(400);
     await page.evaluate(() => scrollTo(0, 0));
+    // Where the pointer rested last, something would look pointed at.
+    await page.mouse.move(0, 0);
   };
 }

@@ -82,9 +82,12 @@ try {
       await stand.theme(theme);
       for (const name of PAGES)
         try {
-          await open(name);
-          for (const look of looks.filter((l) => l.theme === theme))
+          for (const look of looks.filter((l) => l.theme === theme)) {
+            // A drawing is made for the window that the page is opened in.
+            await stand.page.setViewportSize({ ...look.size });
+            await open(name);
             save(pageName(name, look), await shoot(stand, look, values.full));
+          }
         } catch (error) {
           failed.push(`${name}: ${error instanceof Error ? error.message : String(error)}`);
           console.error(failed.at(-1));

@@ -120,7 +120,7 @@ export async function endRepair(stand: Stand): Promise<string> {
     await stand.pass(600, (v) => (v.bar ?? 9) < 0.01);
     await stand.pass(30);
     await acknowledge(stand);
-    await stand.command({ c: 'stage', to: 'done', reason: 'the stand takes the short way' });
+    await stand.command({ c: 'stage', to: 'done', reason: 'agreed with the site manager' });
     await stand.pass(3);
   }
   const { runId } = await stand.ask({ q: 'end-run' });
@@ -176,7 +176,7 @@ export async function upToHold(stand: Stand, device: RigDeviceOptions = repairDe
 
 /** Says the let-down and opens the vent. */
 export async function letDown(stand: Stand): Promise<void> {
-  await stand.command({ c: 'stage', to: 'let-down', reason: 'the stand takes the short way' });
+  await stand.command({ c: 'stage', to: 'let-down', reason: 'agreed with the site manager' });
   await stand.command({ c: 'vent', open: true });
   await stand.hand({ hand: 'vent', open: true });
 }

@@ -137,7 +137,7 @@ const PLAY: Readonly<Record<StoryName, (stand: Stand, at: At) => Promise<void>>>
     await stand.pass(3);
     await at('gauge-differs');
     await stand.fault({ fault: 'open-probe' });
-    await stand.command({ c: 'stage', to: 'inflate', reason: 'the stand takes the short way' });
+    await stand.command({ c: 'stage', to: 'inflate', reason: 'agreed with the site manager' });
     await stand.hand({ hand: 'valve', open: 1 });
     await stand.passUntil('over rated', 120, (v) => v.alarms.some((a) => a.alarm === 'over-rated'));
     await stand.passUntil('probe lost', 30, (v) => v.alarms.some((a) => a.alarm === 'temperature-lost'));
