@@ -5,6 +5,7 @@ import { createWindowSize } from '../../widgets/window-size.ts';
 import { FACE } from '../../words/face.ts';
 import { LIVE } from '../../words/live.ts';
 import { PRESSURE_SLOT } from '../../words/orders.ts';
+import { stageName } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
 import { createActions } from './actions.ts';
 import { createFace } from './face.ts';
@@ -115,6 +116,8 @@ export function Live(props: { jobId: string | null }) {
         aria-label={FACE.timeLabel}
         data-testid="zone-time"
       >
+        {/* Drawn in the ribbon over the trace; who listens is told it where it matters. */}
+        <p class="visually-hidden">{stageName(stage(), live.view()?.attempt ?? 1)}</p>
         <Time slot={face.time()} layout={layout()} pressurePx={pressurePx()} />
       </section>
       <OrderZone face={face} layout={layout()} actions={actions} more={more} />

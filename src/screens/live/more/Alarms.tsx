@@ -50,9 +50,9 @@ export function Alarms(props: { actions: Actions; reason: string; onReason(text:
                 >
                   <AlarmShape priority={alarm().priority} size={28} />
                   <div class="grow">
-                    <h3>
+                    <h2>
                       {PRIORITY[alarm().priority]}. {ALARM_TITLE[code]}
-                    </h3>
+                    </h2>
                     <p class="small">
                       {ALARM_STATE[alarm().state]}, {duration(((view()?.tUs ?? 0) - alarm().sinceUs) / 1e6)}
                     </p>
