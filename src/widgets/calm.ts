@@ -4,8 +4,9 @@ import { type Accessor, createEffect, createSignal, on, onCleanup, untrack } fro
 export const CALM_MS = 200;
 
 /**
- * The same value, passed on at most every `ms`: what is read by eyes need not change thirty times a second. Where `sign`
- * tells another it is passed on at once, and the last of a burst is never lost.
+ * The same value, passed on once in each stretch of `ms`: what is read by eyes need not change thirty times a second. The
+ * stretches are those of the clock, so that all that is calm changes in the same frame. Where `sign` tells another it is
+ * passed on at once, and the last of a burst is never lost.
  */
 export function createCalm<T>(
   source: Accessor<T>,
@@ -15,13 +16,14 @@ export function createCalm<T>(
 ): Accessor<T> {
   const first = untrack(source);
   const [calm, setCalm] = createSignal<T>(first, { equals: false });
-  let passed = now();
+  const stretch = () => Math.floor(now() / ms);
+  let passed = stretch();
   let last = sign(first);
   let timer: ReturnType<typeof setTimeout> | undefined;
   const pass = () => {
     clearTimeout(timer);
     timer = undefined;
-    passed = now();
+    passed = stretch();
     const value = untrack(source);
     last = sign(value);
     setCalm(() => value);
@@ -30,9 +32,8 @@ export function createCalm<T>(
     on(
       source,
       (value) => {
-        const left = passed + ms - now();
-        if (left <= 0 || sign(value) !== last) pass();
-        else timer ??= setTimeout(pass, left);
+        if (stretch() !== passed || sign(value) !== last) pass();
+        else timer ??= setTimeout(pass, (passed + 1) * ms - now());
       },
       { defer: true },
     ),

@@ -39,6 +39,8 @@ const AIM: Record<Stage, Aim> = {
 const TICK_PX = [96, 62] as const;
 /** Under this a line that is let down is looked at through the loupe, bar. */
 const FOOT_BAR = 2 * LOUPE_BAR;
+/** Numbers that are only read aloud are renewed so often, s. */
+const SPOKEN_S = 2;
 /** Closer than this two limits are one, bar. */
 const SAME_BAR = 0.005;
 /** The lane without a probe, °C. */
@@ -85,6 +87,7 @@ export function LiveLanes(props: {
 
   // Looked through once a second: a run of hours is not searched with each reading.
   const second = createMemo(() => Math.floor(nowS()));
+  const slow = createMemo(() => Math.floor(nowS() / SPOKEN_S));
   const highest = createMemo(() => {
     const now = second() + 1;
     return live.buffer.barSpan(now - spanS(), now)?.high ?? 0;
@@ -173,14 +176,25 @@ export function LiveLanes(props: {
   const dashes = createMemo(
     () => new Map(channels().map((c, i) => [c, { dash: dashOf(i + 1), isFirst: i === 0 }])),
   );
+  const nameOf = ({ place }: WatchView['temps'][number]) =>
+    place === null ? LANES.otherPlace : LANES.place[place];
+  // A probe that is lost is said at once; the rest is read aloud when it is asked for.
+  const known = createMemo(() => temps().map((t) => `${t.channel} ${t.c === null}`), [], json);
+  const spoken = createMemo<readonly string[]>(
+    () => {
+      known();
+      slow();
+      return untrack(temps).map((t) => LANES.temperature(nameOf(t), temperature(t.c, app.units())));
+    },
+    [],
+    json,
+  );
   const temperatures = createMemo<LanesPicture['temperatures']>(
     () =>
       temps().map((t, i) => {
-        const name = t.place === null ? LANES.otherPlace : LANES.place[t.place];
         return {
-          name,
+          name: nameOf(t),
           value: t.c === null ? NO_VALUE : temperatureUnit().text(t.c),
-          spoken: LANES.temperature(name, temperature(t.c, app.units())),
           dash: dashOf(i + 1),
           tone: i === 0 ? 'ink' : 'ink3',
         };
@@ -278,11 +292,13 @@ export function LiveLanes(props: {
     };
   });
 
-  const ladderLabel = () => {
+  // Read aloud when it is asked for: its number need not be of this very moment.
+  const ladderLabel = createMemo(() => {
     const l = limits();
     const units = app.units();
     const state = trust();
-    const bar = props.calm?.overBar ?? props.calm?.bar ?? untrack(lastBar);
+    slow();
+    const bar = untrack(lastBar);
     const now =
       state === 'over'
         ? UI.overRange(pressure(bar, units))
@@ -292,7 +308,7 @@ export function LiveLanes(props: {
     return l === null
       ? UI.ladderNoLimit(now)
       : UI.ladder(now, pressure(l.ceilingBar, units), pressure(l.ratedBar, units));
-  };
+  });
   const stageClock = createMemo(() => {
     const v = view();
     return v === null ? '' : stopwatch(Math.max(0, (v.tUs - v.stageSinceUs) / 1e6));
@@ -307,6 +323,7 @@ export function LiveLanes(props: {
       theme={app.theme()}
       label={LIVE.traceLabel}
       ladderLabel={ladderLabel()}
+      spoken={spoken()}
       onOpen={props.onOpen}
       openLabel={props.openLabel}
     />

@@ -47,6 +47,8 @@ export function Lanes(props: {
   theme: string;
   label: string;
   ladderLabel: string;
+  /** The temperatures, read aloud. */
+  spoken: readonly string[];
   /** Given: the trace is one large key for it. */
   onOpen?: (() => void) | undefined;
   openLabel?: string | undefined;
@@ -162,9 +164,7 @@ export function Lanes(props: {
         style={place(box().zones.temperature)}
         aria-label={LANES.temperatures}
       >
-        <Index each={props.picture.temperatures}>
-          {(t) => <li class="visually-hidden">{t().spoken}</li>}
-        </Index>
+        <Index each={props.spoken}>{(t) => <li class="visually-hidden">{t()}</li>}</Index>
       </ul>
     </div>
   );

@@ -65,7 +65,6 @@ it('names and values now stand side by side, with words a third longer too', () 
       const list = names.map((name) => ({
         name,
         value: '−12.3',
-        spoken: name,
         dash: [],
         tone: 'ink' as const,
       }));

@@ -117,8 +117,6 @@ export interface TemperatureNow {
   readonly name: string;
   /** With its digits, its unit on the lane's scale; a dash where it is not known. */
   readonly value: string;
-  /** Name and value read aloud. */
-  readonly spoken: string;
   readonly dash: readonly number[];
   readonly tone: Tone;
 }

@@ -16,6 +16,8 @@ export interface Told {
 
 type Say = (told?: Told) => Instruction;
 
+/** Durations shorter than this have tenths of a second, s. */
+const TENTHS_S = 3;
 const NOBODY = 'Nobody in line with the pipe or over the opening.';
 const KINK = 'A kink can hide air: pull slowly by the rope, nobody in line with the pipe.';
 const LEAVE = 'Leave the valve shut.';
@@ -31,7 +33,9 @@ export function instructions(f: Format) {
     () => ({ say, besides });
   const to = ({ bar, units = METRIC }: Told = {}): string | null =>
     bar === undefined || bar === null ? null : f.pressure(bar, units);
-  const time = ({ s }: Told = {}): string | null => (s === undefined || s === null ? null : f.duration(s));
+  /** A count goes by whole seconds, to its end: 'in 2.0 s' after 'in 3 s' looks like another number. */
+  const time = ({ s }: Told = {}): string | null =>
+    s === undefined || s === null ? null : s < TENTHS_S ? `${f.fixed(s, 0)}\u00a0s` : f.duration(s);
   const openTo: Say = (told) => {
     const bar = to(told);
     return {

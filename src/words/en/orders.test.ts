@@ -266,6 +266,7 @@ describe('instructions', () => {
 
   it('a count stands before its order, so that it does not read as now', () => {
     expect(plain(INSTRUCTIONS.inflate['count-down']({ s: 8 }).say)).toBe('In 8 s: shut the valve.');
+    expect(plain(INSTRUCTIONS.inflate['count-down']({ s: 2 }).say)).toBe('In 2 s: shut the valve.');
     expect(INSTRUCTIONS.inflate['shut-now']().say).toBe('Shut the valve now.');
   });
 

@@ -222,7 +222,6 @@ export function pictureOf(
     temperatures: ['Sleeve', 'Air', 'Pipe wall'].map((n, i) => ({
       name: n,
       value: ladder.trust === 'none' ? '–' : `${[12.3, 12.6, 11.4][i]}`,
-      spoken: n,
       dash: dashOf(i + 1),
       tone: i === 0 ? ('ink' as const) : ('ink3' as const),
     })),

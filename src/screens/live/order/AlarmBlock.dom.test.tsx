@@ -1,0 +1,81 @@
+import { cleanup, render, screen } from '@solidjs/testing-library';
+import { createSignal } from 'solid-js';
+import { afterEach, describe, expect, it } from 'vitest';
+import type { AlarmView } from '../../../watch/view.ts';
+import { METRIC } from '../../../words/format.ts';
+import { VERBS } from '../../../words/orders.ts';
+import { layoutOf } from '../layout.ts';
+import { alarm, sceneOf } from '../testing/scene.ts';
+import { AlarmBlock } from './AlarmBlock.tsx';
+
+afterEach(cleanup);
+
+const SIZES = [
+  [360, 740],
+  [740, 360],
+  [820, 1180],
+  [1180, 820],
+  [1024, 600],
+] as const;
+
+function shown(
+  first: AlarmView,
+  form: 'urgent' | 'high' | 'was',
+  {
+    others = [],
+    size = [1180, 820] as readonly [number, number],
+  }: { others?: AlarmView[]; size?: readonly [number, number] } = {},
+) {
+  const [now, setNow] = createSignal(first);
+  render(() => (
+    <AlarmBlock
+      alarm={now()}
+      form={form}
+      order={VERBS[now().alarm](now(), sceneOf({ stage: 'inflate' }).view, METRIC)}
+      layout={layoutOf(size[0], size[1], false)}
+      others={others}
+    />
+  ));
+  return setNow;
+}
+const OVER = alarm({ alarm: 'over-rated', values: { overBar: 1.2, ratedBar: 1.8, bar: 3 } });
+const text = (id: string) => screen.getByTestId(id).textContent?.replaceAll('\u00a0', ' ').trim();
+
+describe('an alarm on the stage', () => {
+  it.each(SIZES)(
+    'at %i x %i it is shape, verb, figures and a sentence with the priority’s word',
+    (...size) => {
+      shown(OVER, 'urgent', { size });
+      expect(text('verb')).toBe('AIR OFF OPEN VENT');
+      const block = screen.getByTestId('alarm-over-rated');
+      expect(block.querySelector('.alarm-block-shape svg')).not.toBeNull();
+      expect([...block.querySelectorAll('dt')].map((e) => e.textContent)).toEqual(['Over rated by', 'Rated']);
+      expect([...block.querySelectorAll('dd')].map((e) => e.textContent)).toEqual(['1.20', '1.80']);
+      expect(block.querySelector('.sentence')?.textContent).toMatch(/^Urgent\. Over rated by/);
+    },
+  );
+
+  it('a figure that counts is written anew in its place: nothing is taken away and put back', () => {
+    const setNow = shown(OVER, 'urgent');
+    const figures = [...document.querySelectorAll('dd')];
+    const verb = [...screen.getByTestId('verb').children];
+    setNow({ ...OVER, values: { ...OVER.values, overBar: 1.3 } });
+    expect([...document.querySelectorAll('dd')]).toEqual(figures);
+    expect(figures[0]?.textContent).toBe('1.30');
+    expect([...screen.getByTestId('verb').children]).toEqual(verb);
+  });
+
+  it('one that is over orders nothing: its name stands where the order stood', () => {
+    shown({ ...OVER, state: 'returned' }, 'was');
+    expect(text('verb')).toMatch(/^Over: /);
+    expect(screen.getByTestId('alarm-over-rated').textContent).not.toMatch(/AIR OFF|OPEN VENT|\bnow\b/);
+    expect(document.querySelectorAll('dd')).toHaveLength(0);
+  });
+
+  it('the next alarm stands in the sentence with its own shape', () => {
+    shown(OVER, 'urgent', { others: [alarm({ alarm: 'leaking', priority: 'high' })] });
+    const next = document.querySelector('.alarm-next');
+    expect(next?.querySelector('svg')).not.toBeNull();
+    expect(next?.textContent).not.toBe('');
+  });
+});
