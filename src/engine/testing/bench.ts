@@ -32,6 +32,7 @@ export interface BenchOptions {
   readonly openPort?: (choice: PortChoice, timers: Timers) => Promise<OpenedPort>;
   /** Wall clock at the start of the timers, ms. */
   readonly wallMs?: number;
+  readonly software?: string;
 }
 
 /** The whole engine in Node, on a clock that only the test moves and stores in memory. */
@@ -56,7 +57,7 @@ export function createHostBench(options: BenchOptions = {}) {
       options.openPort ??
       (async (choice, on) => (choice.kind === 'rig' ? openRig(choice.options, on) : never())),
     post: (message) => posted.push(message),
-    software: 'test',
+    software: options.software ?? 'test',
   };
   const host = createHost(deps);
   host.start();

@@ -17,7 +17,7 @@ import type { EvidenceAnswers, EvidenceRequest, FromEvidence } from '../messages
 
 export const JOB_ID = 'job-1';
 
-export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catalogueOf'>> = {}) {
+export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catalogueOf' | 'software'>> = {}) {
   const files = createMemoryStore();
   const documents = createMemoryDocuments();
   const locks = createTestLocks();
@@ -27,6 +27,7 @@ export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catal
     files,
     documents,
     locks,
+    ...(more.software === undefined ? {} : { software: more.software }),
     async openPort(choice, timers) {
       const rig =
         choice.kind === 'rig' ? choice.options : ({ scenario: 'practice', seed: 11, speed: 1 } as const);

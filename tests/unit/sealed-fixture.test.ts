@@ -1,0 +1,120 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, expect, it, type TestContext } from 'vitest';
+import { runVerify } from '../../src/cli/verify-run.ts';
+import { loadCatalogue } from '../../src/words/catalogue.ts';
+import { english } from '../../src/words/testing/english.ts';
+import { notRun } from './not-run.ts';
+
+// The sealed job that anybody can try, as docs/record.md walks through it.
+
+const top = path.join(import.meta.dirname, '../..');
+const page = readFileSync(path.join(top, 'docs/record.md'), 'utf8');
+const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-fixture-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+/** The commands of a stretch of the page, as they stand in it. */
+const commandsFrom = (from: string, to: string): string[] =>
+  page
+    .slice(page.indexOf(from), page.indexOf(to))
+    .split('\n')
+    .filter((l) => /^ {4,}\S/.test(l))
+    .map((l) => l.trim());
+
+/** A shell that knows nothing of this program, and little of this machine. */
+function shell(command: string, cwd: string) {
+  const run = spawnSync('env', ['-i', 'PATH=/usr/bin:/bin', 'sh', '-c', command], { cwd, encoding: 'utf8' });
+  return { status: run.status, out: run.stdout.trim() };
+}
+
+function need(context: TestContext): void {
+  for (const [name, arg] of [
+    ['unzip', '-v'],
+    ['openssl', 'version'],
+    ['sha256sum', '--version'],
+  ] as const)
+    if (spawnSync(name, [arg], { stdio: 'ignore' }).status !== 0) notRun(context, `no ${name}`);
+}
+
+const keys = new Map(
+  readFileSync(path.join(top, 'fixtures/records/keys.txt'), 'utf8')
+    .split('\n')
+    .filter((l) => /^[0-9a-f]{64} /.test(l))
+    .map((l) => [l.slice(65), l.slice(0, 64)]),
+);
+
+it('is valid by the command that the page gives, judged again, and by nobody else’s keys', async () => {
+  const [command] = commandsFrom('By the program, which says the same', 'By the command line');
+  expect(command).toMatch(/^npm run --silent verify -- /);
+  const args = command!
+    .split(' -- ')[1]!
+    .split(' ')
+    .map((a) => (a.startsWith('fixtures/') ? path.join(top, a) : a));
+  const done = await runVerify([...args, '--json'], english, loadCatalogue);
+  expect(done.exitCode).toBe(0);
+  const { remarks, findings, signer } = JSON.parse(done.text) as Record<string, unknown[] | string>;
+  expect([findings, signer]).toEqual([[], 'Tablet 1']);
+  expect(remarks).not.toContainEqual(expect.objectContaining({ r: 'not-judged' }));
+  expect(remarks).toContainEqual({ r: 'additions', count: 2 });
+  const unknown = await runVerify([args[0]!], english, loadCatalogue);
+  expect(unknown.exitCode).toBe(3);
+});
+
+it('holds by the six steps of the page in a bare shell', (context) => {
+  need(context);
+  const [unpack, ...more] = commandsFrom('Unpack it and type the six steps', 'By the program, which');
+  expect(more).toEqual([]);
+  const [unzip] = unpack!.replace('/tmp/record', folder).split(' && ');
+  expect(shell(unzip!, top).status).toBe(0);
+  const steps = commandsFrom('In the folder of the', 'To try it there is');
+  expect(steps).toHaveLength(12);
+  for (const command of steps) {
+    const { status, out } = shell(command, folder);
+    if (command.startsWith('ls ')) {
+      expect([command, out]).toEqual([command, '']);
+      continue;
+    }
+    expect(status, command).toBe(0);
+    if (command.includes('pkeyutl')) expect(out).toBe('Signature Verified Successfully');
+    if (command.startsWith('grep')) expect(out, command).toBe('1');
+    if (command.startsWith('openssl pkey ')) expect(out).toContain(keys.get('Tablet 1'));
+  }
+  // The second addition, as the page says it is done.
+  const second = steps
+    .filter((c) => c.includes('additions/0001'))
+    .map((c) =>
+      c.startsWith('grep -c "\\"previousSha256')
+        ? c
+            .replace('< manifest.json', '< additions/0001.json')
+            .replace(/ additions\/0001\.json$/, ' additions/0002.json')
+        : c.replaceAll('0001', '0002'),
+    );
+  expect(second).toHaveLength(5);
+  for (const command of second) {
+    const { status, out } = shell(command, folder);
+    expect(status, command).toBe(0);
+    if (command.startsWith('grep')) expect(out, command).toBe('1');
+    if (command.startsWith('openssl pkey ')) expect(out).toContain(keys.get('Office'));
+  }
+});
+
+it('fails by hand where one byte of any file is another', (context) => {
+  need(context);
+  const steps = commandsFrom('In the folder of the', 'To try it there is');
+  const good = steps.map((c) => shell(c, folder));
+  for (const name of ['manifest.json', 'pages.bin', 'trace.csv', 'additions/0001.json', 'signer.pem']) {
+    const at = path.join(folder, name);
+    const bytes = readFileSync(at);
+    const bad = Buffer.from(bytes);
+    bad[80]! ^= 1;
+    writeFileSync(at, bad);
+    expect(
+      steps.map((c) => shell(c, folder)),
+      name,
+    ).not.toEqual(good);
+    writeFileSync(at, bytes);
+  }
+  expect(steps.map((c) => shell(c, folder))).toEqual(good);
+});
