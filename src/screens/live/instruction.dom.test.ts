@@ -32,6 +32,9 @@ describe('before a run', () => {
     expect(codeOf({ mixedUs: 1 }, { setup: RESIN, soundTested: false })).toBe('prepare ready');
     const ready = instructionOf(sceneOf({ mixedUs: 1, potLifeLeftS: 1680 }, { setup: RESIN }));
     expect(sayInstruction(ready, METRIC).say).toContain('28');
+    // Never more than the time slot beside it says: both are rounded down.
+    const nearly = instructionOf(sceneOf({ mixedUs: 1, potLifeLeftS: 1439.8 }, { setup: RESIN }));
+    expect(sayInstruction(nearly, METRIC).say).toMatch(/23\u00a0min\.$/);
   });
 });
 

@@ -36,6 +36,13 @@ export function instructions(f: Format) {
   /** A count goes by whole seconds, to its end: 'in 2.0 s' after 'in 3 s' looks like another number. */
   const time = ({ s }: Told = {}): string | null =>
     s === undefined || s === null ? null : s < TENTHS_S ? `${f.fixed(s, 0)}\u00a0s` : f.duration(s);
+  /** Rounded down, to the minute where seconds would only draw the eye: as the time slot has it. */
+  const timeLeft = ({ s }: Told = {}): string | null =>
+    s === undefined || s === null
+      ? null
+      : s < 600
+        ? f.duration(Math.floor(Math.max(0, s)))
+        : `${Math.floor(s / 60)}\u00a0min`;
   const openTo: Say = (told) => {
     const bar = to(told);
     return {
@@ -63,7 +70,7 @@ export function instructions(f: Format) {
       warm: always('Warm the probes in the hand.', 'Before the resin is mixed, beside a thermometer.'),
       mix: always('Mix the resin, then press.', 'The press starts the pot-life clock.'),
       ready: ((told) => {
-        const left = time(told);
+        const left = timeLeft(told);
         return {
           say: left === null ? 'Couple the hose, then start.' : `Seat within ${left}.`,
           besides: NOBODY,

@@ -88,6 +88,17 @@ export function Drawer(props: {
       { defer: true },
     ),
   );
+  // Another panel or another step is read from its head.
+  let body!: HTMLDivElement;
+  createEffect(
+    on(
+      () => `${props.tab} ${props.start.step()}`,
+      () => {
+        body.scrollTop = 0;
+      },
+      { defer: true },
+    ),
+  );
   return (
     <section
       class="drawer"
@@ -117,7 +128,7 @@ export function Drawer(props: {
           )}
         </For>
       </div>
-      <div class="drawer-body" role="tabpanel" aria-label={FACE.tabs[props.tab]}>
+      <div class="drawer-body" ref={body} role="tabpanel" aria-label={FACE.tabs[props.tab]}>
         <Show when={shown('start') && !running()}>
           <LinkNote />
           <StartPanel start={props.start} />
