@@ -4,6 +4,7 @@ import { VitePWA } from 'vite-plugin-pwa';
 import solid from 'vite-plugin-solid';
 import { indexPage } from './src/app/index-page.ts';
 import { licences } from './src/app/licences.ts';
+import { walls } from './src/app/walls.ts';
 import { PAGE } from './src/words/en/page.ts';
 
 // Storage belongs to the origin, so the app is always served at one fixed loopback port: another port would
@@ -17,6 +18,7 @@ export default defineConfig({
   plugins: [
     indexPage(),
     licences(import.meta.dirname),
+    walls(),
     solid(),
     VitePWA({
       registerType: 'prompt',

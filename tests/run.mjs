@@ -32,6 +32,7 @@ const SCREENS = [
   'pages.test.ts',
   'practice.test.ts',
   'start.test.ts',
+  'walls.test.ts',
 ];
 
 const BROWSER_PARTS = { e2e: 'end to end', face: 'looks and access' };

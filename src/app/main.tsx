@@ -1,3 +1,5 @@
+// First: nothing is drawn before it.
+import './trusted.ts';
 import { chooseWords } from '../words/chosen.ts';
 import { safeLocale, wordingFor } from '../words/locale.ts';
 import { keptPreferences } from './preferences.ts';

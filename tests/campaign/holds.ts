@@ -95,7 +95,7 @@ export function holdTasks(scale: number): HoldTask[] {
   return HOLD_SETS.flatMap((set, k) =>
     Array.from({ length: Math.max(2, Math.round(COUNTS[set] * scale)) }, (_, i) => ({
       set,
-      seed: 350_000 + 5_000 * k + i,
+      seed: 450_000 + 5_000 * k + i,
     })),
   );
 }

@@ -89,9 +89,13 @@ export async function open(dir: string, size = { width: 1280, height: 800 }): Pr
   return context;
 }
 
-/** Errors that a page threw or logged: a test ends by looking that there are none. */
+/** Errors that a page threw or logged, and what it asked of others than its server: a test ends by looking that there are none. */
 export function faults(page: Page): string[] {
   const seen: string[] = [];
+  page.on('request', (r) => {
+    const { protocol, hostname } = new URL(r.url());
+    if (/^(?:https?|wss?):$/.test(protocol) && hostname !== 'localhost') seen.push(`request: ${r.url()}`);
+  });
   page.on('pageerror', (e) => seen.push(`${e.name}: ${e.message}`));
   page.on('console', (m) => {
     if (m.type() === 'error') seen.push(m.text());

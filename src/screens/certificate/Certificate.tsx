@@ -22,7 +22,10 @@ export function Certificate(props: { id: string }) {
     /^[0-9a-f]{64}$|^opened$/.test(props.id) ? `#/record/${props.id}` : `#/run/${props.id}`;
   let host!: HTMLDivElement;
   const titleBefore = document.title;
+  const sheet = new CSSStyleSheet();
+  document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
   onCleanup(() => {
+    document.adoptedStyleSheets = document.adoptedStyleSheets.filter((s) => s !== sheet);
     document.title = titleBefore;
   });
   createEffect(() => {
@@ -31,7 +34,9 @@ export function Certificate(props: { id: string }) {
     // Parsed, never run: a parsed document's scripts are dead, and the page holds none.
     const parsed = new DOMParser().parseFromString(made.html, 'text/html');
     document.title = parsed.title;
-    host.replaceChildren(...parsed.querySelectorAll('style, .certificate'));
+    // The page's own policy lets no style element in that did not come with it; a sheet that is made is none.
+    sheet.replaceSync([...parsed.querySelectorAll('style')].map((e) => e.textContent).join('\n'));
+    host.replaceChildren(...parsed.querySelectorAll('.certificate'));
   });
   return (
     <div class="page certificate-page">
