@@ -5,6 +5,8 @@ import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
 import { saveBlob } from '../save.ts';
 
+const STYLE = /<style>([^<]*)<\/style>/;
+
 /** The certificate as it prints: the worker's own page, put into this one, so that printing prints it alone. */
 export function Certificate(props: { id: string }) {
   const app = useServices();
@@ -31,11 +33,13 @@ export function Certificate(props: { id: string }) {
   createEffect(() => {
     const made = page();
     if (made === undefined || made === null) return;
+    // The app's own policy lets in no style element that did not come with it, not even into a document that is only
+    // parsed: the papers' style becomes a sheet, which is none.
+    const [style, css] = STYLE.exec(made.html) ?? ['', ''];
+    sheet.replaceSync(css ?? '');
     // Parsed, never run: a parsed document's scripts are dead, and the page holds none.
-    const parsed = new DOMParser().parseFromString(made.html, 'text/html');
+    const parsed = new DOMParser().parseFromString(made.html.replace(style, ''), 'text/html');
     document.title = parsed.title;
-    // The page's own policy lets no style element in that did not come with it; a sheet that is made is none.
-    sheet.replaceSync([...parsed.querySelectorAll('style')].map((e) => e.textContent).join('\n'));
     host.replaceChildren(...parsed.querySelectorAll('.certificate'));
   });
   return (
