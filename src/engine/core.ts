@@ -1,5 +1,5 @@
 import type { Setup } from '../job/setup.ts';
-import type { DeviceFrame, HelloFrame, SampleFrame } from '../link/frames.ts';
+import type { ChannelFrame, DeviceFrame, HelloFrame, SampleFrame } from '../link/frames.ts';
 import { type LogEntry, type LogHead, TICK_US } from '../record/log.ts';
 import type { Reading } from '../sensing/reading.ts';
 import type { GapReason } from '../watch/codes.ts';
@@ -155,7 +155,7 @@ function onFrame(run: Run, frame: DeviceFrame, tUs: number, sink: RunSink): void
       onHello(run, frame, tUs, sink);
       return;
     case 'C':
-      takeChannel(run, frame);
+      onChannel(run, frame, tUs, sink);
       return;
     case 'E':
     case 'G':
@@ -172,6 +172,11 @@ function onHello(run: Run, frame: HelloFrame, tUs: number, sink: RunSink): void 
   const what = takeHello(run, frame);
   const { bootId, deviceId } = frame;
   if (what !== null) notify(run, tUs, { n: 'device', what, bootId, deviceId }, sink);
+}
+
+function onChannel(run: Run, frame: ChannelFrame, tUs: number, sink: RunSink): void {
+  const what = takeChannel(run, frame);
+  if (what !== null) tellDevice(run, tUs, what, sink);
 }
 
 function onSample(run: Run, frame: SampleFrame, tUs: number, sink: RunSink): void {

@@ -26,7 +26,7 @@ describe('the current run', () => {
     b.current.onSwitch(() => {
       const { live } = b.current;
       seen.push([live.record === record, live.run === record.run, live.watched === record.watched]);
-      seen.push([b.current.deviceId, b.current.nowUs(), live.early]);
+      seen.push([b.current.device?.deviceId ?? null, b.current.nowUs(), live.early]);
     });
     const toldBefore = b.posted.length;
     b.current.startRecorded(record, heard, 5_000_000);
@@ -61,11 +61,11 @@ describe('the current run', () => {
     const b = createCurrentBench();
     const { record } = await b.record('run-1');
     b.current.startRecorded(record, [], 0);
-    expect(b.current.deviceId).toBeNull();
-    b.current.bindDevice('TEST-7');
-    expect(b.current.deviceId).toBe('TEST-7');
+    expect(b.current.device?.deviceId ?? null).toBeNull();
+    b.current.bindDevice({ deviceId: 'TEST-7', channels: [] });
+    expect(b.current.device?.deviceId ?? null).toBe('TEST-7');
     b.current.startEarly(NOWHERE);
-    expect(b.current.deviceId).toBeNull();
+    expect(b.current.device?.deviceId ?? null).toBeNull();
   });
 
   it('an early one that follows knows the device, its link and its zero; of another device no zero', async () => {

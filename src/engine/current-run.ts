@@ -1,4 +1,4 @@
-import type { Greeting } from '../link/greeting.ts';
+import { type Greeting, type Identity, isSameScale } from '../link/greeting.ts';
 import type { LinkState } from '../link/status.ts';
 import type { Timers } from '../link/timers.ts';
 import type { LogEntry, LogHead } from '../record/log.ts';
@@ -16,7 +16,7 @@ import type { RunRecord } from './run-record.ts';
 export interface CurrentRun {
   readonly live: Live;
   /** The device that the record began with; null: none yet, or nothing is recorded. */
-  readonly deviceId: string | null;
+  readonly device: Identity | null;
   /** µs on the run clock, never before the newest entry. */
   nowUs(): number;
   /** A time of the timers' clock on the run clock, never before the newest entry. */
@@ -30,7 +30,7 @@ export interface CurrentRun {
   /** Makes the last half second of what is recorded durable. */
   flush(): void;
   /** A record that began without a device has met its own. */
-  bindDevice(deviceId: string): void;
+  bindDevice(device: Identity): void;
   /**
    * From now on everything goes to this run, whose clock shows nowUs at this moment.
    * @param before judged and kept in it first, and not told to the page: it was heard before
@@ -59,7 +59,7 @@ export function createCurrentRun(
   const listeners: (() => void)[] = [];
   let originUs = timers.nowUs();
   let live = createEarly();
-  let deviceId: string | null = null;
+  let device: Identity | null = null;
 
   function tell(event: WatchEvent): void {
     deps.post({ m: 'event', event });
@@ -89,7 +89,8 @@ export function createCurrentRun(
   function switchTo(next: Live, us: number): void {
     originUs = timers.nowUs() - us;
     live = next;
-    deviceId = next.record === null ? null : (next.run.hello?.deviceId ?? null);
+    const { hello, channels } = next.run;
+    device = next.record === null || hello === null ? null : { deviceId: hello.deviceId, channels };
     for (const listener of listeners) listener();
   }
 
@@ -97,8 +98,8 @@ export function createCurrentRun(
     get live() {
       return live;
     },
-    get deviceId() {
-      return deviceId;
+    get device() {
+      return device;
     },
     nowUs,
     runUs,
@@ -117,8 +118,8 @@ export function createCurrentRun(
     flush() {
       live.record?.flush();
     },
-    bindDevice(id) {
-      deviceId = id;
+    bindDevice(identity) {
+      device = identity;
     },
     startRecorded(record, before, us) {
       const next = createRecordedLive(record, tell);
@@ -126,10 +127,13 @@ export function createCurrentRun(
       switchTo(next, us);
     },
     startEarly({ greeting, state }) {
-      const { zero } = live.run.sensing;
+      const { sensing, channels } = live.run;
+      const { zero } = sensing;
       const next = createEarly();
       // After a run its limit stays in force, and with it the zero that its uncertainty counts on.
-      if (zero !== null && zero.deviceId === greeting?.hello.deviceId) next.run.sensing.zero = zero;
+      const same =
+        zero?.deviceId === greeting?.hello.deviceId && isSameScale(channels, greeting?.channels ?? []);
+      if (same) next.run.sensing.zero = zero;
       switchTo(next, 0);
       if (greeting !== null) {
         // The device says hello once; an early run that begins later needs it to understand the counts.

@@ -1,5 +1,6 @@
 import type { Limits } from '../job/setup.ts';
 import type { GuardFrame } from '../link/frames.ts';
+import { refusal } from '../link/greeting.ts';
 import type { LimitAnswer } from '../link/limit.ts';
 import type { Session } from '../link/session.ts';
 import type { Timers } from '../link/timers.ts';
@@ -23,7 +24,10 @@ interface LimitOrder {
 function orderOf(session: LimitSession, sensing: SensingState, mbar: number): LimitOrder | null {
   const at = countsAt(sensing, mbar / 1000);
   // The counts are those of the device that was read, by its scale and its zero.
-  const same = session.greeting !== null && session.greeting.hello.deviceId === sensing.hello?.deviceId;
+  const { greeting } = session;
+  const { hello, channels } = sensing;
+  const same =
+    greeting !== null && hello !== null && refusal(greeting, { deviceId: hello.deviceId, channels }) === null;
   return at === null || mbar < 1 || !same ? null : { ...at, mbar };
 }
 

@@ -1,6 +1,6 @@
 import type { Setup } from '../job/setup.ts';
 import type { DeviceFrame } from '../link/frames.ts';
-import type { Greeting } from '../link/greeting.ts';
+import { type Greeting, identityOf, refusal } from '../link/greeting.ts';
 import { createSession, type Session } from '../link/session.ts';
 import type { LinkState } from '../link/status.ts';
 import type { Command } from '../watch/inputs.ts';
@@ -57,7 +57,8 @@ export function createFeed(
 
   current.onSwitch(() => {
     // Without a record too: who answers by itself in another's place is not taken for it.
-    session?.expect(current.deviceId ?? session.greeting?.hello.deviceId ?? null);
+    const greeting = session?.greeting ?? null;
+    session?.expect(current.device ?? (greeting === null ? null : identityOf(greeting)));
     apply();
   });
 
@@ -99,10 +100,13 @@ export function createFeed(
     // Until the device has said who it is nothing is judged, and what the early run tells stands: to press 'connect'
     // must not end an alarm. The same device goes on in the same early run, with its limit and its zero.
     let known = current.live.record !== null;
-    const meet = ({ hello, channels }: Greeting): void => {
+    const meet = (greeting: Greeting): void => {
       if (known) return;
       known = true;
-      if (opened.rig !== null || current.live.run.hello?.deviceId !== hello.deviceId) startEarly();
+      const { hello, channels } = greeting;
+      const { run } = current.live;
+      const heard = run.hello === null ? null : { deviceId: run.hello.deviceId, channels: run.channels };
+      if (opened.rig !== null || heard === null || refusal(greeting, heard) !== null) startEarly();
       else
         for (const frame of [hello, ...channels]) current.entry({ l: 'frame', tUs: current.nowUs(), frame });
     };
@@ -127,15 +131,15 @@ export function createFeed(
         error: () => stirred(),
         greeted: (greeting) => {
           meet(greeting);
-          if (current.live.record !== null && current.deviceId === null)
-            current.bindDevice(greeting.hello.deviceId);
-          mine.expect(greeting.hello.deviceId);
+          const identity = identityOf(greeting);
+          if (current.live.record !== null && current.device === null) current.bindDevice(identity);
+          mine.expect(identity);
           limit.renew();
         },
       },
       {
         rateHz: current.live.run.setup?.rateHz ?? START_RATE_HZ,
-        deviceId: current.deviceId,
+        expected: current.device,
         firstCommand: deps.random16(),
         ...(order === undefined ? {} : { speeds: order }),
       },
@@ -192,9 +196,10 @@ export function createFeed(
       current.entry({ l: 'command', tUs: current.nowUs(), command: { c: 'take-device', deviceId } });
       current.entry({ l: 'setup', tUs: current.nowUs(), setup });
       if (live.run.setup !== setup) throw new EngineError('refused', 'the watch refuses its limits');
-      current.bindDevice(deviceId);
+      const taken = identityOf(to.other);
+      current.bindDevice(taken);
       void to.setRate(setup.rateHz).catch(() => undefined);
-      to.expect(deviceId);
+      to.expect(taken);
       if (to.state === 'idle') await to.connect();
     },
     startEarly,

@@ -1,5 +1,6 @@
 import type { Setup } from '../job/setup.ts';
 import type { ChannelFrame, HelloFrame, SampleFrame, StrayReason } from '../link/frames.ts';
+import { isSameScale } from '../link/greeting.ts';
 import type { Reading } from '../sensing/reading.ts';
 import { applySetup, createSensing, describe, type SensingState, sense } from '../sensing/sensing.ts';
 import type { Notice } from '../watch/inputs.ts';
@@ -24,13 +25,19 @@ export interface Intake {
   channels: readonly ChannelFrame[];
   /** A hello whose channel lines have not all come. */
   greeting: Introduction | null;
-  /** What another device than the run's said of itself, as far as its lines came; null: none answers. */
+  /**
+   * What another device than the run's said of itself, as far as its lines came, or the run's own that came with other
+   * channels or scales; null: none answers.
+   */
   other: Introduction | null;
   /** That device was taken for the run and waits for its Setup. */
   taking: boolean;
-  /** Another device than the run's answers: its samples are kept in the log and never judged. */
+  /** A device answers whose counts are not those of the run's: its samples are kept in the log and never judged. */
   foreign: boolean;
-  /** The port was lost since, and who answers now has not said its name: nothing of it is judged. */
+  /**
+   * The port was lost or the device started anew since, and what answers now has not said its name and its channels:
+   * nothing of it is judged.
+   */
   unmet: boolean;
   readonly track: SampleTrack;
 }
@@ -96,6 +103,7 @@ export function takeSetup(intake: Intake, setup: Setup, refused: boolean): Greet
   if (other === null || channels === null) return null;
   intake.other = null;
   intake.foreign = false;
+  intake.unmet = false;
   intake.greeting = null;
   intake.hello = other.hello;
   intake.channels = channels;
@@ -114,28 +122,43 @@ export function takeHello(intake: Intake, frame: HelloFrame): Greeted | null {
     intake.other = introduction(frame);
     return known ? null : 'other';
   }
-  const back = intake.foreign;
-  intake.foreign = false;
-  intake.other = null;
+  const bootId = intake.greeting?.hello.bootId ?? before?.bootId;
   intake.taking = false;
-  intake.unmet = false;
   intake.greeting = introduction(frame);
-  intake.hello = frame;
-  if (before === null || back) return 'greeted';
-  if (before.bootId === frame.bootId) return null;
+  if (before === null) {
+    intake.hello = frame;
+    return 'greeted';
+  }
+  // Its name alone does not say by which scale it is to be read: that come its channels.
+  if (intake.foreign || bootId === frame.bootId) return null;
+  intake.unmet = true;
   restartTrack(intake.track);
   return 'reset';
 }
 
-export function takeChannel(intake: Intake, frame: ChannelFrame): void {
-  const pending = intake.foreign ? intake.other : intake.greeting;
-  if (pending === null || frame.index >= pending.channels.length) return;
+/** null: nothing has changed. */
+export function takeChannel(intake: Intake, frame: ChannelFrame): Greeted | null {
+  const own = intake.greeting;
+  const pending = own ?? (intake.foreign ? intake.other : null);
+  if (pending === null || frame.index >= pending.channels.length) return null;
   pending.channels[frame.index] = frame;
   const complete = whole(pending);
-  if (intake.foreign || complete === null) return;
+  if (own === null || complete === null) return null;
   intake.greeting = null;
+  if (intake.channels.length > 0 && !isSameScale(intake.channels, complete)) {
+    const known = intake.foreign && intake.other?.hello.deviceId === own.hello.deviceId;
+    intake.foreign = true;
+    intake.other = own;
+    return known ? null : 'rescaled';
+  }
+  const back = intake.foreign;
+  intake.foreign = false;
+  intake.other = null;
+  intake.unmet = false;
+  intake.hello = own.hello;
   intake.channels = complete;
-  describe(intake.sensing, pending.hello, complete);
+  describe(intake.sensing, own.hello, complete);
+  return back ? 'greeted' : null;
 }
 
 /** Keeps of a notice what may explain that samples are missing. */

@@ -1,5 +1,6 @@
 import type { Setup } from '../job/setup.ts';
 import type { ChannelFrame, HelloFrame } from '../link/frames.ts';
+import { isSameScale } from '../link/greeting.ts';
 import type { ByteSource } from '../record/byte-source.ts';
 import { readRun } from '../record/reader.ts';
 import { chainEnd, runFileNames } from '../record/recovery.ts';
@@ -16,11 +17,17 @@ interface Said {
   readonly channels: ChannelFrame[];
 }
 
+const isSame = (a: Said, b: Said): boolean =>
+  a.hello.deviceId === b.hello.deviceId && isSameScale(a.channels, b.channels);
+
 /** Reads a run's file from end to end, every CRC checked: half a second for twelve hours at 50 Hz. */
 export async function outlineOf(source: ByteSource): Promise<Outline> {
   const setups: Setup[] = [];
   const events: WatchEvent[] = [];
-  /** Newest hello of the run's device, and of another one: only where that was taken for the run is it the run's. */
+  /**
+   * Newest hello of the run's device, and of another one or of its own with another scale: only where that was taken for
+   * the run is it the run's.
+   */
   const said: { own: Said | null; other: Said | null; newest: Said | null } = {
     own: null,
     other: null,
@@ -35,9 +42,12 @@ export async function outlineOf(source: ByteSource): Promise<Outline> {
           if (entry.l !== 'frame') continue;
           if (entry.frame.t === 'H') {
             said.newest = { hello: entry.frame, channels: [] };
-            const isOwn = said.own === null || said.own.hello.deviceId === entry.frame.deviceId;
-            said[isOwn ? 'own' : 'other'] = said.newest;
-          } else if (entry.frame.t === 'C') said.newest?.channels.push(entry.frame);
+            said.own ??= said.newest;
+          } else if (entry.frame.t === 'C' && said.newest !== null) {
+            said.newest.channels.push(entry.frame);
+            if (said.newest.channels.length < said.newest.hello.channels) continue;
+            said[isSame(said.own ?? said.newest, said.newest) ? 'own' : 'other'] = said.newest;
+          }
         }
         for (const event of page.events) {
           events.push(event);

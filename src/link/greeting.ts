@@ -7,6 +7,26 @@ export interface Greeting {
   readonly channels: readonly ChannelFrame[];
 }
 
+/** What makes a device the one that was read: its name, and the scale of each channel. */
+export interface Identity {
+  readonly deviceId: string;
+  /** Empty: not known yet. */
+  readonly channels: readonly ChannelFrame[];
+}
+
+export const identityOf = ({ hello, channels }: Greeting): Identity => ({
+  deviceId: hello.deviceId,
+  channels,
+});
+
+/** How often a channel converts is no part of what its counts mean. */
+const meaning = ({ rateMilliHz: _, ...rest }: ChannelFrame): string => JSON.stringify(rest);
+
+/** Do counts of these channels mean the same? Quantity, place, signal, partner, resolution, ends and span of each. */
+export function isSameScale(a: readonly ChannelFrame[], b: readonly ChannelFrame[]): boolean {
+  return a.length === b.length && a.every((c, i) => meaning(c) === meaning(b[i] as ChannelFrame));
+}
+
 /** Collects the lines of a hello. A new device line starts over: half of an old hello never mixes with a new one. */
 export interface GreetingCollector {
   /** The greeting once its last line came, else null. */
@@ -41,10 +61,13 @@ export function createGreetingCollector(): GreetingCollector {
   };
 }
 
-/** Why this device cannot be used here, or null. `deviceId` is the device that the run began with. */
-export function refusal(greeting: Greeting, deviceId: string | null): LinkError | null {
+/** Why this device cannot be used here, or null. `expected` is the device that the run began with. */
+export function refusal(greeting: Greeting, expected: Identity | null): LinkError | null {
   if (greeting.hello.version !== PROTOCOL_VERSION) return 'version';
   if (!greeting.channels.some((c) => c.quantity === 'press')) return 'no-pressure';
-  if (deviceId !== null && greeting.hello.deviceId !== deviceId) return 'other-device';
+  if (expected === null) return null;
+  if (greeting.hello.deviceId !== expected.deviceId) return 'other-device';
+  // By the first scale its counts would read wrong and look right.
+  if (expected.channels.length > 0 && !isSameScale(greeting.channels, expected.channels)) return 'rescaled';
   return null;
 }

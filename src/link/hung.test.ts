@@ -4,7 +4,7 @@ import { createSession } from './session.ts';
 import { createScriptedPort } from './testing/device.ts';
 import { createManualTimers, settle } from './testing/timers.ts';
 
-const OPTIONS = { rateHz: 50, deviceId: null, firstCommand: 100 };
+const OPTIONS = { rateHz: 50, expected: null, firstCommand: 100 };
 
 function sink() {
   const told = { states: [] as string[], errors: [] as string[] };

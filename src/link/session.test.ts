@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { ChannelFrame, HelloFrame } from './frames.ts';
 import { createSession, type SessionOptions } from './session.ts';
 import type { LinkError, LinkState } from './status.ts';
-import { createScriptedPort } from './testing/device.ts';
+import { CURRENT_LOOP, createScriptedPort } from './testing/device.ts';
 import { createManualTimers, settle } from './testing/timers.ts';
 
 function bench(
@@ -27,7 +27,7 @@ function bench(
       state: (s) => states.push(s),
       error: (e) => errors.push(e),
     },
-    { rateHz: 50, deviceId: null, firstCommand: 100, ...options },
+    { rateHz: 50, expected: null, firstCommand: 100, ...options },
   );
   const verbs = () => site.device.done.map((k) => k.command.verb);
   return { timers, site, session, states, errors, got, verbs, strayed: () => stray };
@@ -116,7 +116,8 @@ describe('a session with a device', () => {
   it.each([
     ['version', { version: 2 }, {}, {}],
     ['no-pressure', {}, { quantity: 'temp', signal: 'digital' }, {}],
-    ['other-device', {}, {}, { deviceId: 'sb-8' }],
+    ['other-device', {}, {}, { expected: { deviceId: 'sb-8', channels: [] } }],
+    ['rescaled', {}, { rangeHi: 1e6 }, { expected: { deviceId: 'sb-7', channels: [CURRENT_LOOP] } }],
   ] as const)('refuses with %s', async (code, hello, channel, options) => {
     const { session, timers } = bench(hello, channel, options);
     const failed = expect(session.connect()).rejects.toMatchObject({ code });
@@ -166,7 +167,7 @@ describe('a session with a device', () => {
     const connected = session.connect();
     await timers.run(50);
     await connected;
-    session.expect('sb-7');
+    session.expect({ deviceId: 'sb-7', channels: [] });
     replaced(site, 'sb-9');
     await timers.run(8000);
     expect(site.device.streaming).toBe(false);
@@ -182,7 +183,7 @@ describe('a session with a device', () => {
     const connected = session.connect();
     await timers.run(50);
     await connected;
-    session.expect('sb-7');
+    session.expect({ deviceId: 'sb-7', channels: [] });
     Object.assign(site.device.hello, { deviceId: 'sb-9', bootId: 99 });
     site.device.reset(99, true);
     await timers.run(300);
@@ -202,20 +203,20 @@ describe('a session with a device', () => {
     const connected = session.connect();
     await timers.run(50);
     await connected;
-    session.expect('sb-7');
+    session.expect({ deviceId: 'sb-7', channels: [] });
     replaced(site, 'sb-9');
     // Refused again and again, with longer and longer waits between.
     await timers.run(20_000);
     expect(states.at(-1)).toBe('lost');
-    session.expect('sb-9');
+    session.expect({ deviceId: 'sb-9', channels: [] });
     await timers.run(300);
     expect(session.state).toBe('streaming');
 
-    session.expect('sb-7');
+    session.expect({ deviceId: 'sb-7', channels: [] });
     await timers.run(100);
     expect(session.state).toBe('lost');
     await session.close();
-    session.expect('sb-9');
+    session.expect({ deviceId: 'sb-9', channels: [] });
     await timers.run(10_000);
     expect(session.state).toBe('idle');
   });

@@ -1,7 +1,7 @@
 import { encodeFrame } from './encode.ts';
 import { LinkFault } from './fault.ts';
 import type { DeviceFrame, GuardFrame, HostVerb, ReplyFrame, StrayReason } from './frames.ts';
-import { type Greeting, refusal } from './greeting.ts';
+import { type Greeting, type Identity, refusal } from './greeting.ts';
 import { createGuardWatch, type LimitAnswer, setLimit } from './limit.ts';
 import { createOpening, type Opening, type OpeningSink } from './opening.ts';
 import type { Port } from './ports/port.ts';
@@ -25,7 +25,7 @@ export interface SessionSink {
 export interface SessionOptions {
   readonly rateHz: number;
   /** The device that the run began with; null: whichever greets first. */
-  readonly deviceId: string | null;
+  readonly expected: Identity | null;
   /** First command number; random, so that a device that stayed on does not take it for a repeated one. */
   readonly firstCommand: number;
   /** Speeds to try at the first connection, bits a second, in this order; absent: the port has none. */
@@ -37,7 +37,7 @@ export interface Session {
   readonly error: LinkError | null;
   readonly greeting: Greeting | null;
   readonly guard: GuardFrame | null;
-  /** The device that answers in the place of the one that is expected; null: none does. */
+  /** The device that answers in the place of the one that is expected, or that one with another scale; null: none does. */
   readonly other: Greeting | null;
   /** The rate that the device said it keeps, Hz. */
   readonly rateHz: number | null;
@@ -56,7 +56,7 @@ export interface Session {
    * Binds the session to one device (a run began, or took another), or frees it. That one is met at once where it
    * waits; another that streams is let go.
    */
-  expect(deviceId: string | null): void;
+  expect(identity: Identity | null): void;
   setRate(rateHz: number): Promise<void>;
   ask(verb: HostVerb, options?: AskOptions): Promise<ReplyFrame>;
   /** Arms or lowers the device's own limit and reads it back. Never rejects: a dead line is 'not kept'. */
@@ -73,6 +73,10 @@ const NO_SPEED = 115_200;
 /** What tells more where several speeds failed, each in its way. */
 const TELLING: readonly LinkError[] = ['not-protocol', 'speed', 'no-hello', 'open-failed'];
 const BACK_OFF_MS = [200, 300, 500, 1000];
+
+/** It answers, and its counts are not those of the device that was read. */
+const isStranger = (why: LinkError | null): why is 'other-device' | 'rescaled' =>
+  why === 'other-device' || why === 'rescaled';
 
 const faultOf = (cause: unknown): LinkFault =>
   cause instanceof LinkFault ? cause : new LinkFault('open-failed', String(cause));
@@ -93,7 +97,7 @@ export function createSession(
   let other: Greeting | null = null;
   let rateAsked = options.rateHz;
   let rateHz: number | null = null;
-  let deviceId = options.deviceId;
+  let { expected } = options;
   let opening: Opening | null = null;
   const speeds = options.speeds ?? [NO_SPEED];
   let baudRate = speeds[0]!;
@@ -131,8 +135,8 @@ export function createSession(
       if (state !== 'lost' && state !== 'retrying') to('greeting');
     },
     greeted(complete) {
-      const why = refusal(complete, deviceId);
-      other = why === 'other-device' ? complete : null;
+      const why = refusal(complete, expected);
+      other = isStranger(why) ? complete : null;
       if (why !== null) {
         const { hello } = complete;
         if (error !== why) fail(why, hello.deviceId);
@@ -293,19 +297,22 @@ export function createSession(
         throw fault;
       }
     },
-    expect(id) {
-      deviceId = id;
-      if (other !== null && other.hello.deviceId === id) {
+    expect(identity) {
+      expected = identity;
+      if (other !== null && refusal(other, identity) === null) {
         other = null;
         error = null;
         // What was refused as another's is never waited for in another state.
         if (state === 'lost') retry(0);
-      } else if (opening?.started && greeting !== null && refusal(greeting, id) !== null) {
+        return;
+      }
+      const why = greeting === null ? null : refusal(greeting, identity);
+      if (opening?.started && isStranger(why)) {
         other = greeting;
         greeting = null;
         opening.end();
         void port.close();
-        heard.gone('other-device', other.hello.deviceId);
+        heard.gone(why, other?.hello.deviceId ?? '');
       }
     },
     async setRate(hz) {

@@ -16,7 +16,7 @@ function bench(speeds: readonly number[] = USUAL_SPEEDS, index = 0) {
     port,
     timers,
     { frame() {}, stray() {}, state: (s) => told.push(s), error: (e) => told.push(e) },
-    { rateHz: 50, deviceId: null, firstCommand: 1, speeds },
+    { rateHz: 50, expected: null, firstCommand: 1, speeds },
   );
   /** Connects; how it ended and after how long. */
   const connect = async (mostMs = 60_000) => {

@@ -55,6 +55,7 @@ export type LinkError =
   | 'half-hello' // commands are answered, but a line of the hello is missing
   | 'version' // a protocol version this program does not know
   | 'other-device' // not the device this run began with
+  | 'rescaled' // the device by its name, with other channels or scales than were read
   | 'no-pressure' // the device has no pressure channel
   | 'command-failed' // a command was not answered after its retries
   | 'write-failed'

@@ -18,7 +18,7 @@ it('opens the port that the user chose, at whatever speed; others that fit have 
     },
     timers,
     { frame: quiet, stray: quiet, state: quiet, error: quiet },
-    { rateHz: 50, deviceId: null, firstCommand: 100, speeds: [500_000, 115_200] },
+    { rateHz: 50, expected: null, firstCommand: 100, speeds: [500_000, 115_200] },
   );
   site.device.deaf = true;
   const connected = session.connect().catch(() => undefined);

@@ -59,7 +59,7 @@ const notice = z.discriminatedUnion('n', [
   }),
   z.strictObject({
     n: z.literal('device'),
-    what: z.enum(['greeted', 'reset', 'other', 'taken']),
+    what: z.enum(['greeted', 'reset', 'other', 'rescaled', 'taken']),
     bootId: n,
     deviceId: text,
   }),
@@ -186,6 +186,7 @@ const event = z.discriminatedUnion('e', [
       'greeted',
       'reset',
       'other',
+      'rescaled',
       'taken',
       'button',
       'trip',

@@ -63,7 +63,15 @@ export const GAP_REASONS = [
 ] as const;
 export type GapReason = (typeof GAP_REASONS)[number];
 
-export type LossCause = 'silence' | 'port' | 'range' | 'fault' | 'reset' | 'garbage' | 'other-device'; // another one answers than the readings were of
+export type LossCause =
+  | 'silence'
+  | 'port'
+  | 'range'
+  | 'fault'
+  | 'reset'
+  | 'garbage'
+  | 'other-device' // another one answers than the readings were of
+  | 'rescaled'; // it answers with other channels or scales than the readings were made by
 
 /** Marks that stand as long as what they say; in this order. */
 export const STANDINGS = [

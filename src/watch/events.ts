@@ -189,7 +189,7 @@ export type WatchEvent = { readonly tUs: number } & (
   | {
       readonly e: 'device';
       /** How it answered, or what it tells of itself, but for its start, which the hello tells as well. */
-      readonly what: 'greeted' | 'reset' | 'other' | 'taken' | Exclude<DeviceEventCode, 'boot'>;
+      readonly what: 'greeted' | 'reset' | 'other' | 'rescaled' | 'taken' | Exclude<DeviceEventCode, 'boot'>;
       readonly value: number | null;
     }
   | { readonly e: 'store'; readonly ok: boolean; readonly code: string }

@@ -31,7 +31,7 @@ export type Notice =
   | { readonly n: 'link'; readonly state: LinkState }
   | {
       readonly n: 'device';
-      readonly what: 'greeted' | 'reset' | 'other' | 'taken';
+      readonly what: 'greeted' | 'reset' | 'other' | 'rescaled' | 'taken';
       readonly bootId: number;
       readonly deviceId: string;
     }

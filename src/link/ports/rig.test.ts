@@ -32,7 +32,7 @@ it('carries a session: greeting, 50 samples a second, unplug, replug, reset', as
       state() {},
       error() {},
     },
-    { rateHz: 50, deviceId: null, firstCommand: 7 },
+    { rateHz: 50, expected: null, firstCommand: 7 },
   );
   const connected = session.connect();
   await timers.run(1500);

@@ -94,12 +94,12 @@ describe('Web Serial', () => {
       port,
       timers,
       { frame() {}, stray() {}, state: (s) => states.push(s), error() {} },
-      { rateHz: 50, deviceId: null, firstCommand: 1 },
+      { rateHz: 50, expected: null, firstCommand: 1 },
     );
     const connected = session.connect();
     await timers.run(500);
     await connected;
-    session.expect('sb-7');
+    session.expect({ deviceId: 'sb-7', channels: [] });
     serial.pull();
     await timers.run(100);
     expect(session.state).toBe('lost');

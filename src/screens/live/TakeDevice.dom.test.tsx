@@ -9,6 +9,7 @@ import { LIMITS, setupOf } from '../../job/testing/givens.ts';
 import { held } from '../../widgets/testing/held.ts';
 import { METRIC } from '../../words/format.ts';
 import { SPAN_UNKNOWN } from '../../words/link.ts';
+import { LIVE } from '../../words/live.ts';
 import { DEMO } from '../../words/testing/demo.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { TakeDevice } from './TakeDevice.tsx';
@@ -29,7 +30,12 @@ const HELLO = {
 
 /** A run on a job whose sheet names a sensor for the first device's channel 0. */
 function show(
-  options: { link?: Partial<LinkView>; run?: Partial<RunView> | null; channels?: typeof FRAMES } = {},
+  options: {
+    link?: Partial<LinkView>;
+    run?: Partial<RunView> | null;
+    channels?: typeof FRAMES;
+    sensorDeviceId?: string;
+  } = {},
 ) {
   const asked: Request[] = [];
   const said: string[] = [];
@@ -45,7 +51,7 @@ function show(
     job,
     packer: DEMO.packer!.document,
     resin: DEMO.resin!.document,
-    sensor: { ...sensor.document, deviceId: null },
+    sensor: { ...sensor.document, deviceId: options.sensorDeviceId ?? null },
   };
   const [link] = createSignal({
     kind: 'serial',
@@ -120,4 +126,16 @@ it('a device whose scale is not known is not taken, and says why', async () => {
   take();
   await waitFor(() => expect(said.join()).toContain(SPAN_UNKNOWN.title));
   expect(asked.some((r) => r.q === 'take-device')).toBe(false);
+});
+
+it('of the first device with another scale no sensor stays on the sheet, also one that names it', async () => {
+  const { asked } = show({
+    sensorDeviceId: 'sb-7',
+    link: { error: 'rescaled', other: { hello: { ...HELLO, deviceId: 'sb-7' }, channels: FRAMES } },
+  });
+  expect(screen.getByText(LIVE.takeRescaledText)).toBeTruthy();
+  take();
+  await waitFor(() => expect(asked.at(-1)?.q).toBe('take-device'));
+  const kept = asked.find((r) => r.q === 'put-document');
+  expect(kept).toMatchObject({ document: { body: { device: { channels: [] } } } });
 });

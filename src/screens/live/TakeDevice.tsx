@@ -14,11 +14,12 @@ export function TakeDevice() {
     const link = app.live.link();
     return run === null || link === null || run.practice !== (link.kind === 'rig') ? null : link.other;
   };
+  const rescaled = () => app.live.link()?.error === 'rescaled';
   const take = () => {
     const device = other();
     if (device === null || busy()) return;
     setBusy(true);
-    takeDevice(app, device)
+    takeDevice(app, device, rescaled())
       .catch(app.fail)
       .finally(() => setBusy(false));
   };
@@ -26,7 +27,7 @@ export function TakeDevice() {
     <Show when={other()}>
       {(device) => (
         <div class="stack">
-          <p class="small">{LIVE.takeText}</p>
+          <p class="small">{rescaled() ? LIVE.takeRescaledText : LIVE.takeText}</p>
           <Key
             class="wide"
             means={device().hello.deviceId}

@@ -51,7 +51,7 @@ export interface LossContext {
  */
 export function lossCause(s: Signal, ctx: LossContext, tUs: number): LossCause | null {
   if (s.firstUs === null || putAway(s, ctx)) return null;
-  if (s.foreign) return 'other-device';
+  if (s.stranger !== null) return s.stranger;
   if (s.portLost) return 'port';
   if (s.badSinceUs !== null && s.badFrames >= 3 && tUs - s.badSinceUs >= FAULTY_S * 1e6) return s.badCause;
   // Over the span is no good reading and no lost one.

@@ -40,8 +40,8 @@ export interface Signal {
   link: LinkState | null;
   /** The port went away and no usable pressure has come since. */
   portLost: boolean;
-  /** Another device answers than the readings were of. */
-  foreign: boolean;
+  /** What answers is not what the readings were of, and why; null: it is. */
+  stranger: 'other-device' | 'rescaled' | null;
   resetUs: number | null;
   jumpUs: number | null;
   strayUs: number | null;
@@ -76,7 +76,7 @@ export function createSignal(): Signal {
     peakBar: null,
     link: null,
     portLost: false,
-    foreign: false,
+    stranger: null,
     resetUs: null,
     jumpUs: null,
     strayUs: null,

@@ -9,7 +9,7 @@ import { holdEnd } from '../hold/hold.ts';
 import type { Notice, WatchedFrame } from '../inputs.ts';
 import { createSensorChecks } from '../sensor-checks/sensor-checks.ts';
 import { createCadence } from '../signal/cadence.ts';
-import { signalStray } from '../signal/signal.ts';
+import { type Signal, signalStray } from '../signal/signal.ts';
 import { reboundBreak } from '../stages/rebound.ts';
 import type { WatchState } from '../state.ts';
 import { breakStretch } from './reading.ts';
@@ -34,6 +34,15 @@ const LINES: Readonly<Record<GapReason, boolean>> = {
   resumed: false,
 };
 
+/** Why nothing is read since the device was told of so; null: it is the one that is read. */
+const STRANGER: Readonly<Record<Extract<Notice, { n: 'device' }>['what'], Signal['stranger']>> = {
+  greeted: null,
+  reset: null,
+  other: 'other-device',
+  rescaled: 'rescaled',
+  taken: null,
+};
+
 export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
   const { tUs } = w;
   const s = w.signal;
@@ -46,7 +55,7 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
       emit({ tUs, e: 'device', what: notice.what, value: notice.bootId });
       // A device without a command to answer yet is none that does not hear.
       w.device.deaf = false;
-      s.foreign = notice.what === 'other';
+      s.stranger = STRANGER[notice.what];
       if (notice.what === 'greeted') return;
       if (notice.what === 'reset') s.resetUs = tUs;
       // A second opinion was one on the sensor that is gone.

@@ -17,6 +17,7 @@ const LOSS: Record<LossCause, { readonly is: string; readonly was: string }> = {
   reset: { is: 'the device restarted', was: 'the device restarted' },
   garbage: { is: 'only noise arrives', was: 'only noise arrived' },
   'other-device': { is: 'another device answers: put the first one back', was: 'another device answered' },
+  rescaled: { is: 'the device has another scale: it is not read', was: 'the device had another scale' },
 };
 
 function lossCause(cause: string | undefined, tense: 'is' | 'was'): string {

@@ -50,6 +50,7 @@ const DEVICE: Record<Extract<WatchEvent, { e: 'device' }>['what'], string> = {
   greeted: 'Device connected',
   reset: 'Device restarted',
   other: 'Another device answered',
+  rescaled: 'The device came back with another scale',
   taken: 'The other device was taken for the run; its zero is not taken yet',
   button: 'Button on the device pressed',
   trip: 'The device’s own limit tripped',

@@ -73,6 +73,10 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
     title: 'Another device answers than the one that was read',
     todo: 'It is not read and not told the limit: its sensor is another one. Connect the first device again; in a run, this one can be taken in its place. Without a run: disconnect, connect this one and take its own zero.',
   },
+  rescaled: {
+    title: 'The device came back with another scale',
+    todo: 'It has the name of the device that was read, and its channels are others: by the first scale its pressure would read wrong and look right. It is not read and not told the limit. Go by the dial gauge. Connect the device as it was; in a run, it can be taken with its new scale. Without a run: connect again and take its zero.',
+  },
   'no-pressure': {
     title: 'The device has no pressure channel',
     todo: 'Connect the device that carries the pressure sensor.',

@@ -47,6 +47,8 @@ export const LIVE = {
   takeDevice: (deviceId: string) => `Take ${deviceId} for this run`,
   takeText:
     'Only where the first device cannot come back. From then on this one is read, by its own scale and without a zero: look at the dial gauge. Its zero is asked again while nothing is inflated. The lower of the two ceilings holds, and is set in it as its own limit. Sensors on the job sheet belong to the first device and are taken off it.',
+  takeRescaledText:
+    'The device says another scale than it did: another sensor was fitted, or its settings were changed. Look at the dial gauge first. From then on it is read by the new scale and without a zero, which is asked again while nothing is inflated. The lower of the two ceilings holds, and is set in it as its own limit. Sensors on the job sheet belong to the first scale and are taken off it.',
   endText:
     'Recording stops and the trace is kept with the job. The watch stays on while the device is connected.',
   unwrittenTitle: 'A part of the record is not on the disk',
