@@ -1,3 +1,4 @@
+import { warmthBarPerK } from '../job/sensor-warmth.ts';
 import type { Reaction, Setup } from '../job/setup.ts';
 import type { GuardFrame } from '../link/frames.ts';
 import type { AlarmSlot } from './alarms/machine.ts';
@@ -133,6 +134,11 @@ export function guardContext(w: WatchState): GuardContext {
   };
 }
 
+/** What a kelvin of the pressure sensor's own warmth moves it by, bar. */
+export function sensorWarmth(w: WatchState): number {
+  return warmthBarPerK(w.setup?.channels.find((c) => c.role === 'pressure'));
+}
+
 /** Why there is no usable pressure now, or null. */
 export function lossOf(w: WatchState): LossCause | null {
   return lossCause(
@@ -142,7 +148,7 @@ export function lossOf(w: WatchState): LossCause | null {
       stageSinceUs: w.stages.sinceUs,
       atRest: w.hold?.segment.open ?? false,
       airComesIn: airComesIn(w.guard),
-      cameBack: w.rebound.cameBack,
+      cameBack: w.rebound.cameBack || w.rebound.refilled,
     },
     w.tUs,
   );

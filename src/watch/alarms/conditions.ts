@@ -8,9 +8,10 @@ import { tapSeesPacker } from '../hold/hold.ts';
 import { lostPlace } from '../signal/probes.ts';
 import { isOver, STRAY_RUN_US } from '../signal/signal.ts';
 import { burstInFill, fastFallCondition } from '../stages/fastfall.ts';
-import { isDown, isFilling, isOver as workIsOver } from '../stages/stages.ts';
+import { refilledOver } from '../stages/rebound.ts';
+import { isFilling, isOver as workIsOver } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
-import { lossOf, potLifeLeftS, slowReadings } from '../state.ts';
+import { lossOf, potLifeLeftS, sensorWarmth, slowReadings } from '../state.ts';
 import type { Condition } from './machine.ts';
 import { rowOf } from './table.ts';
 
@@ -35,8 +36,13 @@ const SUDDEN_US = 1e6;
 /** The device's limit is kept in whole mbar. */
 const DEVICE_SLACK_BAR = 0.002;
 
-/** A packer that was empty holds air again, bar (common practice, no source). */
+/** A packer of which nobody has seen that it was empty, and into which air comes, holds air, bar (common practice, no source). */
 const FILLS_BAR = 0.1;
+/** A rise that no warmth and no hose makes: hands that are on the packer have seconds, bar/s (common practice, no source). */
+const FAST_BAR_S = 0.01;
+/** A packer grips the wall from its seat pressure or its floor on; where neither is known, at this share of rated, or at so much, bar. */
+const GRIPS_SHARE = 0.2;
+const GRIPS_BAR = 0.3;
 
 const when = (on: boolean): Condition => (on ? 'on' : 'off');
 
@@ -50,14 +56,14 @@ function fastFall(w: WatchState): Condition {
 }
 
 /**
- * Came back in the test of the vent; or fills again after the crew has said that the work is over, or that the vent
- * of an empty line is shut: hands may be on it. No test need be running, which a moment without readings breaks off.
+ * Came back in the test of the vent; or a line that was empty holds air again while the vent is said shut or the work over,
+ * whatever its speed; or air comes into a packer that nobody saw empty, and the work is said to be over: hands may be on
+ * it. No test need be running, which a moment without readings breaks off.
  */
 function rebound(w: WatchState): Condition {
-  if (w.rebound.cameBack) return 'on';
+  if (w.rebound.cameBack || w.rebound.refilled) return 'on';
   const bar = w.signal.median;
-  const shutEmpty = isDown(w.stages.stage) && !w.ventOpen && w.rebound.emptied;
-  if (!workIsOver(w.stages.stage) && !shutEmpty) return 'off';
+  if (!workIsOver(w.stages.stage)) return 'off';
   if (bar === null) return 'between';
   if (bar >= FILLS_BAR && airComesIn(w.guard)) return 'on';
   return bar >= FILLS_BAR / 2 ? 'between' : 'off';
@@ -222,23 +228,39 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
   }
 }
 
+/** It fills fast after the work is said to be over, or is hard enough to grip the wall: hands may be on it. */
+function refillPresses(w: WatchState): boolean {
+  const bar = w.signal.median;
+  const limits = w.setup?.limits ?? null;
+  const grips = [limits?.seatBar, limits?.floorBar].filter((g) => g !== null && g !== undefined);
+  const least =
+    limits === null
+      ? GRIPS_BAR
+      : Math.min(...grips, ...(grips.length > 0 ? [] : [GRIPS_SHARE * limits.ratedBar]));
+  if (bar !== null && bar >= least) return true;
+  return workIsOver(w.stages.stage) && airComesIn(w.guard) && (w.guard.motion?.rate ?? 0) >= FAST_BAR_S;
+}
+
 /** The table's priority, or a higher one where it presses. */
 export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
   // While a hand fills by it, a number that stands still says 'more air' all the way to the rated pressure.
   if (alarm === 'stuck' && isFilling(w.stages.stage)) return 'urgent';
   // A hand that fills by a number that is too low, or by one that comes late, goes too far.
   if ((alarm === 'slow-readings' || alarm === 'supply-low') && isFilling(w.stages.stage)) return 'high';
+  if (alarm === 'rebound' && refillPresses(w)) return 'urgent';
   if (alarm === 'band-exit' && (w.hold?.exit?.inS.value ?? EXIT_S) < EXIT_PRESSING_S) return 'high';
   if (alarm === 'device-fault' && isBlind(gravestFault(w.device, w.tUs))) return 'high';
   if (alarm === 'pot-life' && (potLifeLeftS(w, w.tUs) ?? 1) <= 0) return 'high';
   return rowOf(alarm).priority;
 }
 
-/** How far the quantity of an alarm is past its limit, as a share of the limit; null: it has none, or no reading. */
+/** How far the quantity of an alarm is past its limit, as a share of the limit, of a *rebound* in bar; null: it has none, or no reading. */
 export function excessOf(w: WatchState, alarm: AlarmCode): number | null {
   const bar = w.signal.median;
   const limits = w.setup?.limits ?? null;
-  if (bar === null || limits === null) return null;
+  if (bar === null) return null;
+  if (alarm === 'rebound') return bar - (refilledOver(w.rebound, sensorWarmth(w)) ?? FILLS_BAR);
+  if (limits === null) return null;
   if (alarm === 'over-rated') return bar / limits.ratedBar - 1;
   if (alarm === 'ceiling') return bar / limits.ceilingBar - 1;
   if (alarm === 'below-floor') {

@@ -24,9 +24,9 @@ export interface AlarmSlot {
   unacked: boolean;
   /** When it asks again by time, µs; null: it does not, or nobody has acknowledged it. */
   againUs: number | null;
-  /** Steps of the row's share past the limit that the occurrence has reached. */
+  /** Steps of the row past the limit that the occurrence has reached. */
   steps: number;
-  /** Furthest past its limit in the occurrence, as a share of it; null: no such quantity. */
+  /** Furthest past its limit in the occurrence, as `excess` counts it; null: no such quantity. */
   worst: number | null;
   shelvedUntilUs: number | null;
   /** What suppresses it now. */
@@ -45,7 +45,7 @@ export interface AlarmWorld {
   condition(alarm: AlarmCode): Condition;
   /** Priority while the condition is on; may be over the table's, never under. */
   priority(alarm: AlarmCode): Priority;
-  /** How far its quantity is past its limit, as a share of the limit; null: it has none, or is not known now. */
+  /** How far its quantity is past its limit, as a share of the limit, or in bar where its row's steps are; null: it has none, or is not known now. */
   excess(alarm: AlarmCode): number | null;
   /** Asked only when it begins or grows. */
   values(alarm: AlarmCode): AlarmValues;
@@ -237,7 +237,10 @@ function follow(
   const worse = excess !== null && (slot.worst === null || excess > slot.worst);
   if (worse) slot.worst = excess;
   if (escalated) slot.priority = priority;
-  const due = slot.againUs !== null && tUs >= slot.againUs && slot.priority === 'urgent';
+  const presses = slot.priority === 'urgent' || row.again.stepBar !== undefined;
+  // What is back within its limit has nothing to add, though its alarm may wait for something else.
+  const past = row.again.stepBar === undefined || (excess !== null && excess > 0);
+  const due = slot.againUs !== null && tUs >= slot.againUs && presses && past;
   const again = slot.state === 'acknowledged' && (stepped || due);
   if (escalated || again || worse) slot.values = world.values(row.alarm);
   return escalated ? 'escalated' : again ? 're-annunciated' : null;
@@ -245,6 +248,6 @@ function follow(
 
 /** Whole steps past the limit; null: not counted, or not known now. */
 function stepsOf(row: AlarmRow, excess: number | null): number | null {
-  const { share } = row.again;
-  return share === null || excess === null ? null : Math.floor(excess / share + 1e-9);
+  const step = row.again.stepBar ?? row.again.share;
+  return step === null || excess === null ? null : Math.floor(excess / step + 1e-9);
 }

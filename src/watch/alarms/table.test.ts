@@ -23,8 +23,9 @@ function cells(section: string): string[][] {
     .slice(2);
 }
 
-function againCell({ afterS, share }: AlarmRow['again']): string {
-  const level = share === null ? [] : [`each ${share * 100} %`];
+function againCell({ afterS, share, stepBar }: AlarmRow['again']): string {
+  const steps = stepBar === undefined ? [] : [`each ${stepBar} bar`];
+  const level = share === null ? steps : [`each ${share * 100} %`];
   return [...(afterS === null ? [] : [`${afterS}`]), ...level].join(', ') || '-';
 }
 

@@ -36,8 +36,13 @@ export type Action =
 export interface Again {
   /** After this long, while it is urgent, s; null: never by time. */
   readonly afterS: number | null;
-  /** Each time its quantity has gone further past its limit by this share of it; null: never by level. */
+  /** Each time its quantity has gone further past its limit by this share of it; null: never by such a share. */
   readonly share: number | null;
+  /**
+   * Each time its quantity has gone further past its limit by this, bar: where the limit is next to zero. Such an alarm
+   * asks by time too, urgent or not, as long as the quantity is past its limit.
+   */
+  readonly stepBar?: number;
 }
 
 /** One row of the alarm table (IEC 62682, rationalisation). docs/alarms.md is checked against it. */
@@ -70,6 +75,9 @@ export const LONGEST_SHELF_S = 1800;
 const NEVER: Again = { afterS: null, share: null };
 /** As the device's own sounder does (firmware-protocol/SPEC.md, part 7; common practice, no source). */
 const STILL_THERE: Again = { afterS: 120, share: null };
+
+/** So much more air in a packer that was said to be empty is news (common practice, no source). */
+const FILLS_ON: Again = { ...STILL_THERE, stepBar: 0.15 };
 
 const UP: readonly Stage[] = ['seat', 'inflate', 'hold'];
 const HOLD: readonly Stage[] = ['hold'];
@@ -202,6 +210,7 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
   }),
   rebound: row('high', 'pulled-while-full', 'vent-again-and-wait', 30, {
     stages: ['let-down', 'done', 'abandoned'],
+    again: FILLS_ON,
   }),
   'temperature-lost': row('low', 'uncured', 'check-probe', 600, {
     parents: LOST,

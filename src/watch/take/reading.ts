@@ -10,9 +10,9 @@ import { recentStats } from '../signal/recent.ts';
 import { longestSpacingUs, signalFrame, usability } from '../signal/signal.ts';
 import { inferStage } from '../stages/infer.ts';
 import { reboundBreak, reboundFollow, reboundStep } from '../stages/rebound.ts';
-import { isDown } from '../stages/stages.ts';
+import { isDown, isOver } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
-import { guardContext } from '../state.ts';
+import { guardContext, sensorWarmth } from '../state.ts';
 import { changeStage } from './change-stage.ts';
 import { witnessed } from './unseen.ts';
 
@@ -22,6 +22,9 @@ type Emit = (event: WatchEvent) => void;
 const CUE_REST_US = 3e6;
 /** The cue is told when the valve is to be closed within this, s: earlier it is only shown. */
 const CUE_TELL_S = 10;
+
+/** Readings that a mean must have, lest one that is none counts for a level. */
+const LEAST_MEAN = 3;
 
 /** Nothing may be carried across a break in the readings. */
 export function breakStretch(w: WatchState, emit: Emit): void {
@@ -81,7 +84,21 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
       },
       emit,
     );
-  if (median !== null && isDown(w.stages.stage)) reboundFollow(w.rebound, median, reading.uBar);
+  if (median !== null && isDown(w.stages.stage)) {
+    const stats = recentStats(w.signal.recent, w.tUs, w.tUs - 5e6 * w.signal.period.periodS);
+    const shut = isOver(w.stages.stage) || !w.ventOpen;
+    if (stats !== null && stats.n >= LEAST_MEAN)
+      reboundFollow(
+        w.rebound,
+        stats.mean,
+        Math.min(median, bar),
+        reading.uBar,
+        shut,
+        sensorWarmth(w),
+        w.tUs,
+        emit,
+      );
+  }
   if (w.rebound.test !== null) {
     const stats = recentStats(w.signal.recent, w.tUs, w.rebound.test.sinceUs);
     if (stats !== null) reboundStep(w.rebound, stats.mean, reading.uBar, reading.stepBar, w.tUs, emit);
