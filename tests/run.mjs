@@ -28,6 +28,7 @@ const PART_MINUTES = 12;
 const SCREENS = [
   'certificate.test.ts',
   'live-face.test.ts',
+  'live-keys.test.ts',
   'office.test.ts',
   'pages.test.ts',
   'practice.test.ts',

@@ -1,4 +1,4 @@
-import { createEffect, createMemo, createSignal, on, onCleanup, Show } from 'solid-js';
+import { createEffect, createMemo, createSignal, on, onCleanup, onMount, Show } from 'solid-js';
 import { CureLine } from '../../widgets/CureLine.tsx';
 import type { SpanChoice } from '../../widgets/lanes/spans-shown.ts';
 import { createWindowSize } from '../../widgets/window-size.ts';
@@ -9,6 +9,7 @@ import { stageName } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
 import { createActions } from './actions.ts';
 import { createFace } from './face.ts';
+import { keepFocusIn } from './keep-focus.ts';
 import { LinkNote } from './LinkNote.tsx';
 import { LiveLanes } from './LiveLanes.tsx';
 import { layoutOf, SHARE } from './layout.ts';
@@ -88,9 +89,20 @@ export function Live(props: { jobId: string | null }) {
     sameJson,
   );
 
+  let element!: HTMLElement;
+  onMount(() =>
+    keepFocusIn(element, {
+      drawer: () => element.querySelector<HTMLElement>('.drawer'),
+      home: () => element.querySelector<HTMLElement>('.order'),
+    }),
+  );
+
   return (
     <div
       class="face"
+      ref={(el) => {
+        element = el;
+      }}
       data-testid={start.step() === 'running' ? 'stage' : undefined}
       data-stage={stage()}
       classList={{ small: layout().small, [layout().mode]: true, practice: practice() }}
@@ -127,6 +139,7 @@ export function Live(props: { jobId: string | null }) {
           calm={face.view()}
           span={span()}
           onOpen={() => more.open('spans')}
+          covered={drawerOpen()}
           openLabel={FACE.tabs.spans}
         />
       </div>

@@ -58,6 +58,8 @@ export function LiveLanes(props: {
   span?: SpanChoice;
   /** Given: the trace is one large key for it. */
   onOpen?: () => void;
+  /** Something lies over the trace: its key is out of reach. */
+  covered?: boolean;
   openLabel?: string;
 }) {
   const app = useServices();
@@ -325,6 +327,7 @@ export function LiveLanes(props: {
       ladderLabel={ladderLabel()}
       spoken={spoken()}
       onOpen={props.onOpen}
+      covered={props.covered ?? false}
       openLabel={props.openLabel}
     />
   );

@@ -52,6 +52,8 @@ export function Lanes(props: {
   /** Given: the trace is one large key for it. */
   onOpen?: (() => void) | undefined;
   openLabel?: string | undefined;
+  /** Something lies over the trace. */
+  covered: boolean;
 }) {
   let ground!: HTMLCanvasElement;
   let lines!: HTMLCanvasElement;
@@ -154,6 +156,7 @@ export function Lanes(props: {
           class="lanes-zone lanes-open"
           style={place(box().zones.trace)}
           aria-label={props.openLabel}
+          hidden={props.covered}
           onClick={() => props.onOpen?.()}
         />
       )}

@@ -83,6 +83,7 @@ export function Drawer(props: {
           const field =
             wanted === null ? null : element.querySelector<HTMLElement>(`[data-testid="${wanted}"]`);
           (field ?? element).focus({ preventScroll: true });
+          field?.scrollIntoView({ block: 'nearest' });
         });
       },
       { defer: true },

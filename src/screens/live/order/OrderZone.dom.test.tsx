@@ -1,7 +1,6 @@
 import { cleanup, fireEvent, render, screen } from '@solidjs/testing-library';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { WatchView } from '../../../watch/view.ts';
-import { FOCUS_MS } from '../../../widgets/focus.ts';
 import { HOLD_MS } from '../../../widgets/Key.tsx';
 import { REST_MS } from '../../../widgets/press-guard.ts';
 import { LAMP } from '../../../words/face.ts';
@@ -176,17 +175,6 @@ describe('its keys', () => {
     vi.advanceTimersByTime(HOLD_MS + 10);
     fireEvent.keyUp(key(), { key: ' ' });
     expect(more.tab()).toBe('stages');
-  });
-
-  it('the focus stays in the zone when the pressed key goes', () => {
-    const { show } = shown(INFLATE);
-    show({ alarms: [CEILING] });
-    vi.advanceTimersByTime(5000);
-    ack()!.focus();
-    enter(ack()!);
-    show({ alarms: [{ ...CEILING, state: 'acknowledged' }] });
-    vi.advanceTimersByTime(FOCUS_MS + 10);
-    expect(screen.getByTestId('zone-order').contains(document.activeElement)).toBe(true);
   });
 });
 

@@ -1,7 +1,6 @@
 import { createMemo, For, Index, Show } from 'solid-js';
 import { AlarmShape } from '../../../widgets/AlarmShape.tsx';
 import { fitBlock } from '../../../widgets/fit.ts';
-import { FOCUS_MS, keepFocus } from '../../../widgets/focus.ts';
 import { Key } from '../../../widgets/Key.tsx';
 import { ALARM_TITLE, alarmLine } from '../../../words/alarm-titles.ts';
 import { FACE } from '../../../words/face.ts';
@@ -77,18 +76,12 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
     instructionLayout(props.layout, instruction().say, instruction().besides, rowUsed()),
   );
 
-  let element!: HTMLElement;
-  // The pressed key goes with what it was for: the focus stays in the zone, not at the top of the page.
-  const act = (work: () => void) => {
-    work();
-    setTimeout(() => keepFocus(element), FOCUS_MS);
-  };
   const acknowledge = () => {
     const a = stage().ack;
-    if (a !== null) act(() => props.actions.acknowledge([a]));
+    if (a !== null) props.actions.acknowledge([a]);
   };
   const answerQuestion = (answer: (typeof FALL_ANSWERS)[number]) =>
-    act(() => props.actions.command({ c: 'answer', question: 'let-down-or-loss', answer }));
+    props.actions.command({ c: 'answer', question: 'let-down-or-loss', answer });
 
   const spokenAlarms = createMemo(() =>
     [stage().block, stage().plate, ...stage().others]
@@ -134,7 +127,6 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
         waiting: stage().block?.state === 'unacknowledged',
       }}
       style={place(zone())}
-      ref={element}
       tabIndex={-1}
       aria-label={FACE.orderLabel}
       data-testid="zone-order"
@@ -194,7 +186,7 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
                     fresh
                     aria-pressed={a().said}
                     data-testid={ANSWER[a().code].testId}
-                    onPress={() => act(() => props.actions.answer(a().code))}
+                    onPress={() => props.actions.answer(a().code)}
                   >
                     <span>{ANSWER[a().code].text}</span>
                     <Show when={a().hold}>
@@ -210,7 +202,7 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
                 alarm={shown()}
                 sentence={plateSentence()}
                 layout={props.layout}
-                onAcknowledge={() => act(() => props.actions.acknowledge([shown()]))}
+                onAcknowledge={() => props.actions.acknowledge([shown()])}
               />
             )}
           </Show>
