@@ -16,7 +16,7 @@ const PX_PER_MM = { tablet: 5.2, laptop: 4.5, phone: 6 } as const;
  * - the tag takes of the height that the digits have; on tablet and phone they keep three quarters of it;
  * - an upright phone, fill 9.8: the whole width of its slot beside the time;
  * - a lying phone, verb 4.7 to 5.0: the acknowledge key stands beside it, since under it nothing is free;
- * - 1024 x 600 and 800 x 500: that same drawing enlarged; the verb has what trace, figures and keys leave;
+ * - 800 x 500: that same drawing enlarged; the verb has what trace and ladder leave of the width;
  * - at 200 % a window is read from the hand, and judged as a phone is.
  */
 const LEAST = {
@@ -24,8 +24,8 @@ const LEAST = {
   laptop: { fill: 35, hold: 21, tagged: 25.5, urgent: 15, high: 10 },
   phone: { fill: 9.8, hold: 6.5, tagged: 7.5, urgent: 5, high: 4 },
   lowPhone: { fill: 9.8, hold: 6.5, tagged: 6.6, urgent: 4.6, high: 4 },
-  lowLaptop: { fill: 19, hold: 16, tagged: 13, urgent: 11, high: 10 },
-  lowTablet: { fill: 13, hold: 10, tagged: 8.8, urgent: 9, high: 9 },
+  lowLaptop: { fill: 19, hold: 16, tagged: 13, urgent: 15, high: 10 },
+  lowTablet: { fill: 13, hold: 10, tagged: 8.8, urgent: 10.9, high: 9 },
 } as const;
 const SIZES = [
   [360, 740, 'phone', LEAST.phone],
