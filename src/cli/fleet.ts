@@ -89,6 +89,7 @@ const PACKER_COLUMN = {
   sizes: null,
   plate: null,
   ratings: null,
+  plateReadBar: null,
   usable: null,
   freeInflation: null,
   volume: null,

@@ -39,6 +39,8 @@ export const packerSchema = z.strictObject({
     'diameterMm',
     16,
   ),
+  /** The highest rating, bar, for which somebody read the plate again; asked for over PLAIN_RATED_BAR. */
+  plateReadBar: z.optional(z.nullable(quantity('pressure', 0.05, 20))),
   /** Usable length between its marks by diameter, mm. */
   usable: ascending(
     z.strictObject({ diameterMm: diameter(), lengthMm: quantity('length', 10, 20_000) }),
@@ -67,6 +69,22 @@ export const packerSchema = z.strictObject({
 });
 
 export type PackerDocument = z.infer<typeof packerSchema>;
+
+/**
+ * Packers are seldom rated higher, bar: small ones work at 1.5-2.5 bar, bigger ones at less (common practice, no
+ * source). Over it a slip of the keys is likelier than a plate, 18 for 1.8 or psi for bar.
+ */
+export const PLAIN_RATED_BAR = 6;
+
+/** The highest rating of its table, bar; 0 without one. A row that is still being typed counts for nothing. */
+export const highestRating = (packer: Pick<PackerDocument, 'ratings'>): number =>
+  Math.max(0, ...packer.ratings.map((r) => r.ratedBar).filter((bar) => !Number.isNaN(bar)));
+
+/** The highest rating over what is usual for which nobody read the plate again, bar; null: none. */
+export function unreadRating(packer: Pick<PackerDocument, 'ratings' | 'plateReadBar'>): number | null {
+  const highest = highestRating(packer);
+  return highest > Math.max(PLAIN_RATED_BAR, packer.plateReadBar ?? 0) ? highest : null;
+}
 
 export function blankPacker(name: string): PackerDocument {
   return {

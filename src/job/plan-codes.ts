@@ -72,6 +72,7 @@ export const WARNINGS = [
   'batch-missing',
   'packer-damaged', // last entries of its log say damage
   'packer-unseen', // nobody has looked at it since its last cycle
+  'rated-high', // a rating that is seldom met, read again on the plate, or of the other packer
   'packer-leak-grows', // its leak moves up over the cycles of its log
   'air-test-refused', // uncertainty over a tenth of the allowed drop
   'air-test-unknown', // an input is missing
@@ -86,6 +87,7 @@ export const REFUSALS = [
   'floor-over-working', // working does not reach the hold floor
   'u-over-rated', // the sensor cannot guard this packer
   'other-unrated', // two packers on the line, and the other one's rating is not known
+  'rated-unread', // a rating that is seldom met, and nobody read the plate again
   'rated-over-range', // the sensor's span ends under rated
   'packer-too-small', // the pipe is wider than the packer may grow
   'packer-too-large',

@@ -1,5 +1,5 @@
 import type { JobDocument } from '../job/job-document.ts';
-import type { PackerDocument } from '../job/packer-document.ts';
+import { highestRating, type PackerDocument, PLAIN_RATED_BAR, unreadRating } from '../job/packer-document.ts';
 import type { ResinDocument } from '../job/resin-document.ts';
 import type { Limits, Setup } from '../job/setup.ts';
 import { liftByWarmth } from '../physics/gas.ts';
@@ -33,6 +33,11 @@ function rating(packer: PackerDocument, diameterMm: number | null, notes: Notes)
     return null;
   }
   if (packer.plate === 'working') notes.warn('plate-says-working', [], packer.name);
+  // Any row counts: which one is used may change with the diameter.
+  const highest = highestRating(packer);
+  const unread = unreadRating(packer);
+  if (unread !== null) notes.refuse('rated-unread', [input('rated', unread, 'bar')], packer.name);
+  else if (highest > PLAIN_RATED_BAR) notes.warn('rated-high', [input('rated', highest, 'bar')], packer.name);
   if (diameterMm === null) {
     notes.warn('diameter-unknown', [input('rated', lowest, 'bar')]);
     return notes.derive('rated', lowest, 'bar', []);
@@ -54,6 +59,8 @@ function withOther(job: JobDocument, own: number, notes: Notes): number {
     notes.refuse('other-unrated', []);
     return own;
   }
+  // Taken too high it would hide that the other packer bears less.
+  if (other > PLAIN_RATED_BAR) notes.warn('rated-high', [input('other-rated', other, 'bar')]);
   if (other >= own) return own;
   return notes.derive('rated-lower', other, 'bar', [
     input('rated', own, 'bar'),

@@ -123,6 +123,53 @@ describe('rated pressure', () => {
       'diameter-not-measured',
     );
   });
+  it('18 bar is not taken for the plate: it is refused until somebody read it again, then it is to be looked at', () => {
+    const rated = (ratedBar: number, plateReadBar?: number | null) =>
+      plan(
+        {},
+        {
+          packer: {
+            id: 'p',
+            document: {
+              ...packer,
+              ratings: [
+                { diameterMm: 125, ratedBar: 2.1 },
+                { diameterMm: 155, ratedBar },
+              ],
+              ...(plateReadBar === undefined ? {} : { plateReadBar }),
+            },
+          },
+        },
+      );
+    expect(rated(18).refusals).toContainEqual({
+      code: 'rated-unread',
+      numbers: [{ name: 'rated', value: 18, unit: 'bar' }],
+      about: packer.name,
+    });
+    // What was read again was another number.
+    expect(codes(rated(18, 8).refusals)).toContain('rated-unread');
+    expect(codes(rated(8, null).refusals)).toContain('rated-unread');
+    expect(codes(rated(8, 8).refusals)).not.toContain('rated-unread');
+    expect(codes(rated(8, 8).warnings)).toContain('rated-high');
+    // 6 bar: common practice, no source.
+    for (const usual of [1.8, 2.5, 6]) {
+      expect(codes(rated(usual).refusals)).not.toContain('rated-unread');
+      expect(codes(rated(usual).warnings)).not.toContain('rated-high');
+    }
+    const two = plan({ packersOnLine: 'two', otherRatedBar: 18 });
+    expect(two.warnings).toContainEqual({
+      code: 'rated-high',
+      numbers: [{ name: 'other-rated', value: 18, unit: 'bar' }],
+      about: null,
+    });
+  });
+  it('a sensor that is chosen is held against the rated pressure before a device is there', () => {
+    const [transducer, ...rest] = DEMO.sensors;
+    const short = { ...transducer!.document, range: { lo: 0, hi: 1.6 }, calibration: null };
+    const alone = plan({}, { sensors: [{ ...transducer!, document: short }, ...rest] }, null);
+    expect(codes(alone.refusals)).toContain('rated-over-range');
+    expect(codes(plan({}, {}, null).refusals)).not.toContain('rated-over-range');
+  });
   it('no packer or no rating: no limit, and it is said', () => {
     const none = plan({}, { packer: null });
     expect(none.setup.limits).toBeNull();

@@ -50,7 +50,8 @@ export function fieldText(value: number | null, kind: Kind | undefined, units: D
 
 /**
  * A number with its unit. A wrong entry is said at the field and is not passed on; the value that stands stays
- * until a right one is typed. `issue` is what the document's own check says of it.
+ * until a right one is typed. `issue` is what the document's own check says of it, `question` what is asked back of a
+ * number that is taken.
  */
 export function NumberField(props: {
   label: string;
@@ -61,6 +62,7 @@ export function NumberField(props: {
   onValue(value: number | null): void;
   hint?: string;
   issue?: string | null;
+  question?: string | null;
   testId?: string;
   disabled?: boolean;
 }) {
@@ -82,6 +84,7 @@ export function NumberField(props: {
     setWhy(result.ok ? null : result.why);
     if (result.ok) props.onValue(result.value);
   };
+  const asked = () => props.question ?? null;
   const problem = () => why() ?? props.issue ?? null;
   return (
     <div class="field" classList={{ wrong: problem() !== null }}>
@@ -111,8 +114,13 @@ export function NumberField(props: {
         }}
         onInput={(e) => take(e.currentTarget.value)}
       />
-      <p class="field-note" id={`${id}-d`} role={problem() === null ? undefined : 'alert'}>
-        {problem() ?? props.hint ?? ''}
+      <p
+        class="field-note"
+        classList={{ 'wrong-note': problem() === null && asked() !== null }}
+        id={`${id}-d`}
+        role={(problem() ?? asked()) === null ? undefined : 'alert'}
+      >
+        {problem() ?? asked() ?? props.hint ?? ''}
       </p>
     </div>
   );

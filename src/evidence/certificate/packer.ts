@@ -11,6 +11,7 @@ const TOLD: { readonly [M in keyof PackerDocument]: Tell | null } = {
   sizes: null,
   plate: null,
   ratings: null, // the rated pressure at the pipe's diameter
+  plateReadBar: null,
   usable: null,
   freeInflation: null, // in the lower edge of the band
   volume: null,

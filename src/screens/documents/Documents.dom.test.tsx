@@ -1,5 +1,6 @@
 import { cleanup, fireEvent, render, screen, waitFor } from '@solidjs/testing-library';
 import { afterEach, expect, it } from 'vitest';
+import { DOCS } from '../../words/docs.ts';
 import { METRIC } from '../../words/format.ts';
 import { NUMBER_FIELD } from '../../words/issues.ts';
 import { type Services, ServicesContext } from '../context.ts';
@@ -69,6 +70,24 @@ it('a new packer has no rated pressure: its fields are empty, nothing is saved w
   expect(asked).not.toContain('put-document');
   fireEvent.click(save);
   await waitFor(() => expect(asked).toContain('put-document'));
+});
+
+it('a rating of 18 bar is asked back where it is typed, and the tick that it was read again holds up to it', async () => {
+  open('packer');
+  await waitFor(() => field('packer-name'));
+  const type = (value: string) => fireEvent.input(field('packer-ratings.0.ratedBar'), { target: { value } });
+  type('1.8');
+  expect(said('packer-ratings.0.ratedBar')).toBeUndefined();
+  expect(screen.queryByTestId('packer-plateReadBar')).toBeNull();
+  type('18');
+  expect(said('packer-ratings.0.ratedBar')).toBe(DOCS.readAgain('18.00\u00a0bar'));
+  // It is a question, not a fault of the entry.
+  expect(field('packer-ratings.0.ratedBar').getAttribute('aria-invalid')).toBe('false');
+  fireEvent.click(screen.getByTestId('packer-plateReadBar'));
+  expect(said('packer-ratings.0.ratedBar')).toBeUndefined();
+  type('19');
+  expect(said('packer-ratings.0.ratedBar')).toBe(DOCS.readAgain('19.00\u00a0bar'));
+  expect(screen.getByTestId<HTMLInputElement>('packer-plateReadBar').checked).toBe(false);
 });
 
 it('a new resin has no times; a row that is added is empty', async () => {

@@ -26,6 +26,8 @@ export function FormNumber<K extends JobDocumentKind>(
     readonly at: PathTo<Documents[K], 'number'>;
     /** Where the schema does not say what the number is told in, because another field of the document does. */
     readonly told?: Pick<NumberRules, 'kind' | 'unit'>;
+    /** What is asked back of a number that is taken; null: nothing. */
+    readonly question?: string | null;
     /** Where more follows from an entry than the number itself. */
     onValue?(value: number | null): void;
   },
@@ -50,6 +52,7 @@ export function FormNumber<K extends JobDocumentKind>(
       value={value()}
       onValue={take}
       issue={props.form.issue(props.at)}
+      question={props.question ?? null}
       testId={testId(props.form, props.at)}
     />
   );

@@ -20,6 +20,8 @@ export function FormRows<K extends JobDocumentKind, P extends PathTo<Documents[K
   readonly columns: Readonly<Record<keyof RowOf<At<Documents[K], P>> & string, string>>;
   /** What the numbers are told in where another field of the document decides it. */
   readonly told?: Pick<NumberRules, 'kind' | 'unit'>;
+  /** What is asked back of a number that may stand and is seldom right; null: nothing. */
+  readonly asks?: (key: string, value: number) => string | null;
 }): JSX.Element {
   const app = useServices();
   const rows = () => (props.form.read(props.at) ?? []) as readonly Readonly<Record<string, number>>[];
@@ -46,6 +48,7 @@ export function FormRows<K extends JobDocumentKind, P extends PathTo<Documents[K
                   value={typedAt(row()[key])}
                   onValue={(v) => props.form.write(path(i, key), v ?? EMPTY)}
                   issue={props.form.issue(path(i, key))}
+                  question={props.asks?.(key, row()[key] ?? EMPTY) ?? null}
                   testId={`${testId()}.${i}.${key}`}
                 />
               )}

@@ -1,13 +1,55 @@
-import { Part } from '../../widgets/Fields.tsx';
+import { Show } from 'solid-js';
+import { highestRating, PLAIN_RATED_BAR } from '../../job/packer-document.ts';
+import { Part, Tick } from '../../widgets/Fields.tsx';
 import { DOCS, PACKER } from '../../words/docs.ts';
 import { PLATE } from '../../words/fields.ts';
+import { quantity } from '../../words/format.ts';
 import { CYCLES } from '../../words/history.ts';
+import { useServices } from '../context.ts';
 import { FormChoice, FormNumber, FormText, FormTick } from './FormFields.tsx';
 import { FormRows } from './FormRows.tsx';
 import type { Form } from './form.ts';
 import { Members, type MembersOf } from './Members.tsx';
 import { PackerHistory } from './PackerHistory.tsx';
 import { PackerLog } from './PackerLog.tsx';
+
+/** Over what is usual, and not ticked as read again. */
+const isUnlikely = (form: Form<'packer'>, bar: number): boolean =>
+  bar > Math.max(PLAIN_RATED_BAR, form.draft().plateReadBar ?? 0);
+
+/** The ratings by diameter; one over what is usual is asked back where it is typed. */
+function Ratings(props: { form: Form<'packer'> }) {
+  const app = useServices();
+  return (
+    <FormRows
+      form={props.form}
+      at="ratings"
+      label={PACKER.ratings}
+      note={DOCS.ratingsText}
+      columns={{ diameterMm: DOCS.diameter, ratedBar: DOCS.rated }}
+      asks={(key, value) =>
+        key === 'ratedBar' && isUnlikely(props.form, value)
+          ? DOCS.readAgain(quantity('pressure', value, app.units()))
+          : null
+      }
+    />
+  );
+}
+
+/** A rating over what is usual is ticked as read again, up to the highest one that stands. */
+function PlateRead(props: { form: Form<'packer'> }) {
+  const top = () => highestRating(props.form.draft());
+  return (
+    <Show when={top() > PLAIN_RATED_BAR}>
+      <Tick
+        label={PACKER.plateReadBar}
+        checked={!isUnlikely(props.form, top())}
+        onChecked={(on) => props.form.write('plateReadBar', on ? top() : null)}
+        testId="packer-plateReadBar"
+      />
+    </Show>
+  );
+}
 
 const MEMBERS: MembersOf<'packer', 'plate' | 'ratings' | 'more' | 'log'> = {
   version: null,
@@ -28,16 +70,9 @@ const MEMBERS: MembersOf<'packer', 'plate' | 'ratings' | 'more' | 'log'> = {
   },
   ratings: {
     in: 'ratings',
-    edit: (form) => (
-      <FormRows
-        form={form}
-        at="ratings"
-        label={PACKER.ratings}
-        note={DOCS.ratingsText}
-        columns={{ diameterMm: DOCS.diameter, ratedBar: DOCS.rated }}
-      />
-    ),
+    edit: (form) => <Ratings form={form} />,
   },
+  plateReadBar: { in: 'ratings', edit: (form) => <PlateRead form={form} /> },
   usable: {
     in: 'more',
     edit: (form) => (

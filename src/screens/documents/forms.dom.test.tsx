@@ -49,6 +49,7 @@ const ELSEWHERE: Readonly<Record<JobDocumentKind, readonly string[]>> = {
     'conditions.*.by',
     'conditions.*.note',
     'conditions.*.runId',
+    'plateReadBar', // a tick beside a rating that is seldom met
     'earlierCycles', // entries that the log has no more room for
   ],
   resin: ['version', 'batch.resin', 'batch.hardener'], // the batches are noted on the job sheet

@@ -72,6 +72,7 @@ const DRAWER: Readonly<Record<WarningCode, Drawer>> = {
   'batch-missing': 'unknown',
   'packer-damaged': 'look',
   'packer-unseen': 'look',
+  'rated-high': 'look',
   'packer-leak-grows': 'look',
   'air-test-refused': 'look',
   'air-test-unknown': 'unknown',

@@ -1,7 +1,9 @@
 import { type JSX, Show } from 'solid-js';
 import type { AirSource } from '../../job/codes.ts';
 import type { JobDocument } from '../../job/job-document.ts';
+import { PLAIN_RATED_BAR } from '../../job/packer-document.ts';
 import { Choice } from '../../widgets/Fields.tsx';
+import { DOCS } from '../../words/docs.ts';
 import {
   AIR_SOURCE,
   AIR_TEST,
@@ -77,6 +79,16 @@ function WorkingField(props: SheetFieldProps): JSX.Element {
       ? SHEET.workingHint
       : SHEET.workingHintOf(planNumber(props.proposalBar, 'bar', app.units()));
   return <FormNumber form={props.form} at="pressures.workingBar" label={SHEET.working} hint={hint()} />;
+}
+
+/** Too high it would hide that the other packer bears less: it is asked back. */
+function OtherRatedField({ form }: SheetFieldProps): JSX.Element {
+  const app = useServices();
+  const question = () => {
+    const bar = form.draft().otherRatedBar;
+    return bar !== null && bar > PLAIN_RATED_BAR ? DOCS.readAgain(planNumber(bar, 'bar', app.units())) : null;
+  };
+  return <FormNumber form={form} at="otherRatedBar" label={SHEET.otherRated} question={question()} />;
 }
 
 /** Empty is 'no hose': its bore is asked for once there is one. */
@@ -204,7 +216,7 @@ export const FIELD = {
       words={PACKERS_ON_LINE}
     />
   ),
-  otherRatedBar: ({ form }) => <FormNumber form={form} at="otherRatedBar" label={SHEET.otherRated} />,
+  otherRatedBar: OtherRatedField,
   'hose.lengthM': HoseField,
   'hose.innerMm': ({ form }) => (
     <Show when={form.draft().hose !== null}>

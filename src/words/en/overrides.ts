@@ -11,6 +11,7 @@ const REFUSED: Record<RefusalCode, string> = {
   'floor-over-working': 'The working pressure does not reach the hold floor',
   'u-over-rated': 'The sensor is too uncertain to guard this packer',
   'other-unrated': 'The rated pressure of the other packer on this line is not known',
+  'rated-unread': 'The rated pressure is far higher than usual, and nobody read the plate again',
   'rated-over-range': 'The sensor’s range ends under the rated pressure: it cannot see the ceiling',
   'packer-too-small': 'The pipe is wider than this packer may grow',
   'packer-too-large': 'The pipe is narrower than this packer fits',

@@ -91,6 +91,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'batch-missing': (of) => `Batch numbers are missing${of}.`,
   'packer-damaged': (of) => `The packer’s log ends with damage${of}.`,
   'packer-unseen': (of) => `No inspection of the packer is logged since its last cycle${of}.`,
+  'rated-high': (of) =>
+    `The rated pressure is higher than packers are usually rated${of}: look that it is bar.`,
   'packer-leak-grows': (of) =>
     `The packer’s leak grows from job to job: look for the reason before it is used${of}.`,
   'air-test-refused': (of) =>

@@ -16,6 +16,8 @@ const REFUSAL: Record<RefusalCode, (of: string) => string> = {
   'u-over-rated': (of) => `The sensor is too uncertain to guard this packer${of}.`,
   'other-unrated': (of) =>
     `Two packers hang on this line and the rated pressure of the other one is not known${of}. Enter it on the job sheet.`,
+  'rated-unread': (of) =>
+    `The rated pressure is far higher than packers are usually rated${of}. Read the plate again, and put it right or tick it in the packer’s document.`,
   'rated-over-range': (of) =>
     `The sensor’s range ends under the rated pressure: it cannot see the ceiling${of}.`,
   'packer-too-small': (of) => `The pipe is wider than this packer may grow${of}.`,
