@@ -1,4 +1,4 @@
-import { createResource, For, Show, Suspense } from 'solid-js';
+import { createEffect, createResource, For, Show, Suspense } from 'solid-js';
 import type { RunSummary } from '../../engine/messages.ts';
 import type { Account, Numbers, RecordRef } from '../../evidence/messages.ts';
 import { ACCOUNT, accountText, OPEN_POINT } from '../../words/account.ts';
@@ -15,6 +15,8 @@ export function AccountPart(props: {
   summary: RunSummary;
   /** null: on its way, or it could not be read. */
   told: { readonly account: Account; readonly numbers: Numbers } | null;
+  /** What was decided is there to be seen, or cannot be read. */
+  onDecision(): void;
 }) {
   const app = useServices();
   return (
@@ -60,19 +62,22 @@ export function AccountPart(props: {
       </div>
       <Show when={!props.summary.practice && props.summary.state !== 'open'}>
         <Suspense>
-          <Decision source={props.source} />
+          <Decision source={props.source} onRead={props.onDecision} />
         </Suspense>
       </Show>
     </section>
   );
 }
 
-function Decision(props: { source: RecordRef }) {
+function Decision(props: { source: RecordRef; onRead(): void }) {
   const app = useServices();
   const [lines, { mutate }] = createResource(
     () => props.source,
     (ref) => app.evidence({ q: 'statuses', ref }).catch(failed(app)),
   );
+  createEffect(() => {
+    if (!lines.loading) props.onRead();
+  });
   return (
     <Show when={lines()}>
       {(l) => <StatusPart source={props.source} lines={l()} onChange={(next) => mutate(next)} />}

@@ -40,6 +40,9 @@ import { RemoveRun } from './RemoveRun.tsx';
  */
 const POINTS = 1400;
 
+/** What stands under the account waits for it, so that nothing is moved from under an eye or a finger; but not longer, ms. */
+const PATIENCE_MS = 1500;
+
 /** A saved run: the trace to look into, its stages, alarms, gaps and numbers. */
 export function Review(props: { runId: string }) {
   const app = useServices();
@@ -163,11 +166,19 @@ export function Reviewed(props: {
   };
 
   const notes = createMemo(() => notesOf(props.detail.events, firstUs()));
+  const isOpen = props.detail.summary.state === 'open';
+  const [isSketched, setIsSketched] = createSignal(props.known !== undefined || isOpen);
+  const [isDecided, setIsDecided] = createSignal(props.detail.summary.practice || isOpen);
+  const [isLate, setIsLate] = createSignal(false);
+  const late = setTimeout(() => setIsLate(true), PATIENCE_MS);
+  onCleanup(() => clearTimeout(late));
+  const accounted = () => (isSketched() && isDecided()) || isLate();
   const [isWhole, setIsWhole] = createSignal(props.known !== undefined);
-  if (props.known === undefined && props.detail.summary.state !== 'open')
+  if (props.known === undefined && !isOpen)
     app
       .evidence({ q: 'sketch', ref: props.source })
-      .then((s) => s !== null && told() === null && setTold(s), app.fail);
+      .then((s) => s !== null && told() === null && setTold(s), app.fail)
+      .finally(() => setIsSketched(true));
   /** A press on a number leads to its line, and shows its place. */
   const showNote = (note: Note) => {
     showAt(note.s);
@@ -178,150 +189,157 @@ export function Reviewed(props: {
 
   return (
     <>
-      <AccountPart source={props.source} summary={props.detail.summary} told={told()} />
-      <Show when={props.detail.summary.state === 'interrupted'}>
-        <p class="note strong">{REVIEW.interrupted}</p>
-      </Show>
-      <For each={props.detail.damage}>
-        {(d) => (
-          <p class="note strong">
-            {d.fromS === null ? REVIEW.damage[d.what] : REVIEW.damageAt[d.what](duration(d.fromS))}
-          </p>
-        )}
-      </For>
-      <div class="review-top">
-        <section class="panel review-plot" data-testid="review-trace" aria-label={REVIEW.traceLabel}>
-          <StageRibbon
-            spans={spans()}
-            fromS={view().fromS}
-            toS={view().toS}
-            left={box().left}
-            plotRight={box().left + box().wide}
-            right={box().left + box().wide}
-            height={30}
-            small={box().wide < 460}
-          />
-          <NoteLane notes={notes().values()} view={view()} box={box()} onShow={showNote} />
-          <Trace
-            window={window()}
-            view={view()}
-            topBar={top()}
-            decor={decor()}
-            units={app.units()}
-            pace={pace()}
-            theme={app.theme()}
-            whole={whole()}
-            onView={setView}
-            onBox={(left, right, wide) => setBox({ left, right, wide })}
-            label={REVIEW.traceLabel}
-          />
-          <Legend series={window()?.series ?? []} />
-          <div class="row no-print plot-buttons">
-            <button
-              type="button"
-              class="button"
-              data-testid="zoom-in"
-              onClick={step((v) => zoom(v, 0.5, 0.5, whole()))}
-            >
-              {REVIEW.zoomIn}
-            </button>
-            <button
-              type="button"
-              class="button"
-              data-testid="zoom-out"
-              onClick={step((v) => zoom(v, 2, 0.5, whole()))}
-            >
-              {REVIEW.zoomOut}
-            </button>
-            <button
-              type="button"
-              class="button"
-              data-testid="pan-left"
-              onClick={step((v) => pan(v, -0.4, whole()))}
-            >
-              {REVIEW.earlier}
-            </button>
-            <button
-              type="button"
-              class="button"
-              data-testid="pan-right"
-              onClick={step((v) => pan(v, 0.4, whole()))}
-            >
-              {REVIEW.later}
-            </button>
-            <button
-              type="button"
-              class="button"
-              data-testid="whole"
-              onClick={step((v) => keyView('0', v, whole()) ?? v)}
-            >
-              {REVIEW.whole}
-            </button>
-          </div>
-          <p class="small muted no-print">{REVIEW.hint}</p>
-        </section>
-        <Show when={told()}>{(t) => <NumberRows told={t()} isWhole={isWhole()} />}</Show>
-      </div>
-      <div class="review-lists">
-        <Numbers detail={props.detail} spans={spans()} />
-        <EventList
-          events={props.detail.events}
-          notes={notes()}
-          firstUs={firstUs()}
-          utcMs={props.detail.utcMs}
-          onShow={showAt}
-        />
-      </div>
-      {/* The record is read from end to end for it: after the picture, and in a boundary of its own, or the page's
-          effects (the picture among them) would wait for the answer. */}
-      <Show when={answered() && props.detail.summary.state !== 'open'}>
-        <Suspense>
-          <RecordPart
-            source={props.source}
-            detail={props.detail}
-            view={view()}
-            onRead={(record) => {
-              setTold(record);
-              setIsWhole(true);
-            }}
-          />
-        </Suspense>
-      </Show>
-      {/* A simulated cycle wears no packer. */}
-      <Show
-        when={
-          answered() &&
-          props.source.kind === 'run' &&
-          props.detail.summary.state !== 'open' &&
-          !props.detail.summary.practice
-        }
-      >
-        <Suspense>
-          <PutAwayPart detail={props.detail} spans={spans()} />
-        </Suspense>
-      </Show>
-      <Show when={props.source.kind === 'run'}>
-        <div class="row no-print">
-          <Show
-            when={!props.checked}
-            fallback={
-              <p class="small" role="status" data-testid="checked">
-                {props.detail.damage.length === 0 ? REVIEW.checkedWell : REVIEW.checkedDamaged}
-              </p>
-            }
-          >
-            <button type="button" class="button" data-testid="check-run" onClick={() => props.onCheck?.()}>
-              {REVIEW.check}
-            </button>
-          </Show>
-          <button type="button" class="button" onClick={saveCapture}>
-            {REVIEW.capture}
-          </button>
-          <RemoveRun run={props.detail.summary} />
-          <a class="button quiet" href="#/jobs">
-            {JOBS.title}
-          </a>
+      <AccountPart
+        source={props.source}
+        summary={props.detail.summary}
+        told={told()}
+        onDecision={() => setIsDecided(true)}
+      />
+      <Show when={accounted()}>
+        <Show when={props.detail.summary.state === 'interrupted'}>
+          <p class="note strong">{REVIEW.interrupted}</p>
+        </Show>
+        <For each={props.detail.damage}>
+          {(d) => (
+            <p class="note strong">
+              {d.fromS === null ? REVIEW.damage[d.what] : REVIEW.damageAt[d.what](duration(d.fromS))}
+            </p>
+          )}
+        </For>
+        <div class="review-top">
+          <section class="panel review-plot" data-testid="review-trace" aria-label={REVIEW.traceLabel}>
+            <StageRibbon
+              spans={spans()}
+              fromS={view().fromS}
+              toS={view().toS}
+              left={box().left}
+              plotRight={box().left + box().wide}
+              right={box().left + box().wide}
+              height={30}
+              small={box().wide < 460}
+            />
+            <NoteLane notes={notes().values()} view={view()} box={box()} onShow={showNote} />
+            <Trace
+              window={window()}
+              view={view()}
+              topBar={top()}
+              decor={decor()}
+              units={app.units()}
+              pace={pace()}
+              theme={app.theme()}
+              whole={whole()}
+              onView={setView}
+              onBox={(left, right, wide) => setBox({ left, right, wide })}
+              label={REVIEW.traceLabel}
+            />
+            <Legend series={window()?.series ?? []} />
+            <div class="row no-print plot-buttons">
+              <button
+                type="button"
+                class="button"
+                data-testid="zoom-in"
+                onClick={step((v) => zoom(v, 0.5, 0.5, whole()))}
+              >
+                {REVIEW.zoomIn}
+              </button>
+              <button
+                type="button"
+                class="button"
+                data-testid="zoom-out"
+                onClick={step((v) => zoom(v, 2, 0.5, whole()))}
+              >
+                {REVIEW.zoomOut}
+              </button>
+              <button
+                type="button"
+                class="button"
+                data-testid="pan-left"
+                onClick={step((v) => pan(v, -0.4, whole()))}
+              >
+                {REVIEW.earlier}
+              </button>
+              <button
+                type="button"
+                class="button"
+                data-testid="pan-right"
+                onClick={step((v) => pan(v, 0.4, whole()))}
+              >
+                {REVIEW.later}
+              </button>
+              <button
+                type="button"
+                class="button"
+                data-testid="whole"
+                onClick={step((v) => keyView('0', v, whole()) ?? v)}
+              >
+                {REVIEW.whole}
+              </button>
+            </div>
+            <p class="small muted no-print">{REVIEW.hint}</p>
+          </section>
+          <Show when={told()}>{(t) => <NumberRows told={t()} isWhole={isWhole()} />}</Show>
         </div>
+        <div class="review-lists">
+          <Numbers detail={props.detail} spans={spans()} />
+          <EventList
+            events={props.detail.events}
+            notes={notes()}
+            firstUs={firstUs()}
+            utcMs={props.detail.utcMs}
+            onShow={showAt}
+          />
+        </div>
+        {/* The record is read from end to end for it: after the picture, and in a boundary of its own, or the page's
+          effects (the picture among them) would wait for the answer. */}
+        <Show when={answered() && props.detail.summary.state !== 'open'}>
+          <Suspense>
+            <RecordPart
+              source={props.source}
+              detail={props.detail}
+              view={view()}
+              onRead={(record) => {
+                setTold(record);
+                setIsWhole(true);
+              }}
+            />
+          </Suspense>
+        </Show>
+        {/* A simulated cycle wears no packer. */}
+        <Show
+          when={
+            answered() &&
+            props.source.kind === 'run' &&
+            props.detail.summary.state !== 'open' &&
+            !props.detail.summary.practice
+          }
+        >
+          <Suspense>
+            <PutAwayPart detail={props.detail} spans={spans()} />
+          </Suspense>
+        </Show>
+        <Show when={props.source.kind === 'run'}>
+          <div class="row no-print">
+            <Show
+              when={!props.checked}
+              fallback={
+                <p class="small" role="status" data-testid="checked">
+                  {props.detail.damage.length === 0 ? REVIEW.checkedWell : REVIEW.checkedDamaged}
+                </p>
+              }
+            >
+              <button type="button" class="button" data-testid="check-run" onClick={() => props.onCheck?.()}>
+                {REVIEW.check}
+              </button>
+            </Show>
+            <button type="button" class="button" onClick={saveCapture}>
+              {REVIEW.capture}
+            </button>
+            <RemoveRun run={props.detail.summary} />
+            <a class="button quiet" href="#/jobs">
+              {JOBS.title}
+            </a>
+          </div>
+        </Show>
       </Show>
     </>
   );
