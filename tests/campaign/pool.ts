@@ -13,13 +13,17 @@ export function isChild(name: string): boolean {
 }
 
 /** In a child: works on the indices that come in and answers each. */
-export function serve<T>(work: (index: number) => T): void {
+export function serve<T>(work: (index: number) => T | Promise<T>): void {
+  // One after the other: what works in slices shares its processor with none of its own kind.
+  let turn: Promise<void> = Promise.resolve();
   process.on('message', (index: number) => {
-    try {
-      process.send?.({ index, result: work(index), error: null });
-    } catch (e) {
-      process.send?.({ index, result: null, error: String(e) });
-    }
+    turn = turn.then(async () => {
+      try {
+        process.send?.({ index, result: await work(index), error: null });
+      } catch (e) {
+        process.send?.({ index, result: null, error: String(e) });
+      }
+    });
   });
   process.on('disconnect', () => process.exit(0));
   process.send?.('ready');

@@ -1,11 +1,12 @@
 /**
- * npm run campaign [-- fills|holds|sleeves …] [--n SCALE]
+ * npm run campaign [-- fills|holds|sleeves|forgeries …] [--n SCALE]
  *
  * Runs the campaigns named (all without a name), prints their tables and writes docs/validation.md with its figures.
- * SCALE below 1 runs a share of the fills and writes nothing.
+ * SCALE below 1 runs a share of each and writes nothing.
  */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { FILLS, fillsChild, runFills } from './fills-run.ts';
+import { FORGERIES, forgeriesChild, runForgeries } from './forgeries-run.ts';
 import { HOLDS, holdsChild, runHolds } from './holds-run.ts';
 import { isChild } from './pool.ts';
 import { type Section, withSection } from './sections.ts';
@@ -23,6 +24,7 @@ const CAMPAIGNS: Readonly<Record<string, (scale: number) => Promise<Section>>> =
   [FILLS]: runFills,
   [HOLDS]: runHolds,
   [SLEEVES]: runSleeves,
+  [FORGERIES]: runForgeries,
 };
 for (const name of named)
   if (!(name in CAMPAIGNS)) {
@@ -33,6 +35,7 @@ for (const name of named)
 if (isChild(FILLS)) fillsChild(scale);
 else if (isChild(HOLDS)) holdsChild(scale);
 else if (isChild(SLEEVES)) sleevesChild(scale);
+else if (isChild(FORGERIES)) forgeriesChild();
 else
   for (const [name, run] of Object.entries(CAMPAIGNS)) {
     if (named.length > 0 && !named.includes(name)) continue;
