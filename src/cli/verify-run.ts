@@ -1,6 +1,7 @@
 import { deriving } from '../evidence/deriving.ts';
 import type { Progress } from '../record/derived-files.ts';
 import { EXIT_CODE } from '../record/findings.ts';
+import { ALWAYS, type KeyTerm, keyTermIn } from '../record/key-terms.ts';
 import { fingerprintOf, keyOfPem, parseFingerprint, type RecordCrypto } from '../record/signing.ts';
 import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
 import type { Catalogue, CatalogueOf } from '../words/catalogue.ts';
@@ -55,16 +56,43 @@ async function keyNamed(crypto: RecordCrypto, text: string, unnamed: string): Pr
   return [await fingerprintOf(crypto, key), name];
 }
 
-/** Lines of a list: a fingerprint, then whose it is. Lines that are empty or begin with # are left out. */
-function keysListed(list: string, unnamed: string): [string, string][] {
+interface ListedKey {
+  readonly fingerprint: string;
+  readonly name: string;
+  readonly term: KeyTerm;
+}
+
+const TERMS = { from: 'fromUtcMs', until: 'untilUtcMs', revoked: 'revokedUtcMs' } as const;
+
+/** `from=2026-01-01 until=… revoked=… NAME`: the times, and what is left; null for a time that is none. */
+function termOf(text: string): { readonly term: KeyTerm; readonly name: string } | null {
+  const given: Partial<Record<keyof KeyTerm, number>> = {};
+  let rest = text;
+  for (;;) {
+    const m = /^(from|until|revoked)=(\S*)\s*/.exec(rest);
+    if (m === null) break;
+    given[TERMS[m[1] as keyof typeof TERMS]] = Date.parse(m[2]!);
+    rest = rest.slice(m[0].length);
+  }
+  const term = keyTermIn({ ...ALWAYS, ...given });
+  return term === null ? null : { term, name: rest.trim() };
+}
+
+/**
+ * Lines of a list: a fingerprint, for which times it counts where that is not all, then whose it is. Lines that are
+ * empty or begin with # are left out.
+ */
+function keysListed(list: string, unnamed: string): ListedKey[] {
   return readText(list)
     .split(/\r?\n/)
-    .flatMap((line, i): [string, string][] => {
+    .flatMap((line, i): ListedKey[] => {
       if (/^\s*(#|$)/.test(line)) return [];
       const m = /^\s*((?:[0-9A-Fa-f]{4}[\s:-]?){16})\s*(.*)$/.exec(line);
       const fingerprint = m === null ? null : parseFingerprint(m[1]!);
       if (fingerprint === null) throw fault((f) => f.noFingerprintInRow(list, i + 1));
-      return [[fingerprint, m![2]!.trim() || unnamed]];
+      const read = termOf(m![2]!);
+      if (read === null) throw fault((f) => f.noTermInRow(list, i + 1));
+      return [{ fingerprint, name: read.name || unnamed, term: read.term }];
     });
 }
 
@@ -97,12 +125,16 @@ export async function runVerify(
   const crypto = nodeCrypto();
   const { KEYS } = words.commands;
   const trusted = new Map<string, string>();
+  const terms = new Map<string, KeyTerm>();
   for (const list of options.lists)
-    for (const [f, name] of keysListed(list, KEYS.listed)) trusted.set(f, name);
+    for (const { fingerprint, name, term } of keysListed(list, KEYS.listed)) {
+      trusted.set(fingerprint, name);
+      terms.set(fingerprint, term);
+    }
   for (const key of options.keys) trusted.set(...(await keyNamed(crypto, key, KEYS.given)));
   const file = usedFile(options.file, options.file, MOST_BYTES, openSource);
   try {
-    const how = { crypto, trusted, ...(progress === undefined ? {} : { progress }) };
+    const how = { crypto, trusted, terms, ...(progress === undefined ? {} : { progress }) };
     const v = options.quick
       ? await verifyBySums(file, how, () => deriving(catalogueOf))
       : await verifyJobFile(file, { ...how, ...deriving(catalogueOf) });

@@ -137,6 +137,28 @@ describe('verify on the command line', () => {
     await expect(faultIn(verify(args))).resolves.toMatch(message);
   });
 
+  it('a key counts for the times that its list gives, and is revoked from a moment on', async () => {
+    // Sealed at 2e12 ms: 2033-05-18T03:33:20Z.
+    const cases: [string, number, string | null][] = [
+      ['from=2033-05-18 until=2033-05-19 Tablet 3', 0, null],
+      ['revoked=2033-05-19 Tablet 3', 0, null],
+      ['from=2033-05-19 Tablet 3', 3, 'before'],
+      ['until=2033-05-18T03:33:20Z Tablet 3', 3, 'after'],
+      ['revoked=2033-05-18 Tablet 3', 3, 'revoked'],
+    ];
+    for (const [line, code, why] of cases) {
+      const list = at('terms.txt', `${signer.fingerprint} ${line}\n`);
+      const done = await verify([good, '--keys', list]);
+      expect([line, done.exitCode]).toEqual([line, code]);
+      expect(done.text).toContain('known as "Tablet 3"');
+      if (why !== null) expect(done.text).toContain(`does not count for its time: ${why}`);
+    }
+    for (const line of ['from=yesterday x', 'from=2033-02-01 until=2033-01-01 x', 'until= x'])
+      await expect(
+        faultIn(verify([good, '--keys', at('x.txt', `${signer.fingerprint} ${line}\n`)])),
+      ).resolves.toMatch(/row 1: from=/);
+  });
+
   it('refuses keys that are none, naming the row', async () => {
     await expect(faultIn(verify([good, '--key', at('x.pem', 'x')]))).resolves.toMatch(
       /neither a fingerprint/,
@@ -153,5 +175,6 @@ describe('verify on the command line', () => {
     expect([ok.status, ok.stdout.split(':')[0]]).toEqual([0, 'VALID']);
     const wrong = command('--what');
     expect([wrong.status, wrong.stderr.trim().split('\n').length]).toEqual([2, 1]);
-  });
+    // Two processes that compile the program each: long on a machine that has other work.
+  }, 120_000);
 });

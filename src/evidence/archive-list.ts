@@ -12,7 +12,7 @@ import { manifestOf } from './opened-records.ts';
 import { papersOf } from './papers.ts';
 import { allStatuses } from './reviews.ts';
 import { label as labelRun } from './sealing.ts';
-import type { Trust } from './signers.ts';
+import { signerAt, type Trust } from './signers.ts';
 
 export async function listArchive(
   deps: EvidenceDeps,
@@ -31,7 +31,7 @@ export async function listArchive(
       : {
           utcMs: m.sealedUtcMs,
           fingerprint: m.signer.fingerprint,
-          signer: trust.names.get(m.signer.fingerprint) ?? null,
+          signer: signerAt(trust, m.signer.fingerprint, m.sealedUtcMs),
         };
   const entries: ArchiveEntry[] = [];
   for (const run of await runList.list()) {
@@ -84,7 +84,7 @@ export async function listArchive(
       sealed:
         fingerprint === null
           ? null
-          : { utcMs: sealedUtcMs, fingerprint, signer: trust.names.get(fingerprint) ?? null },
+          : { utcMs: sealedUtcMs, fingerprint, signer: signerAt(trust, fingerprint, sealedUtcMs) },
       imported: { utcMs: file.importedUtcMs, name: file.name },
       status: statuses.get(file.sha256) ?? null,
     });

@@ -13,7 +13,7 @@ import type { EvidenceAnswers, VerifyView } from './messages.ts';
 import type { OpenRecord, Values } from './open.ts';
 import { recordOfFile } from './opened-records.ts';
 import { bundleIn } from './papers.ts';
-import type { Trust } from './signers.ts';
+import { type Trust, trustOptions } from './signers.ts';
 
 /** Larger than any job, and small enough to stand in memory. */
 export const MOST_BYTES = 1 << 30;
@@ -53,7 +53,7 @@ export async function checkFile(
   const source = blobSource(file);
   const sha256 = await hashOf(source, deps.crypto.hashing);
   const { sense, judge, words, extras, values } = deriving(deps.catalogueOf);
-  const options = { crypto: deps.crypto, trusted: trust.names, progress: tell };
+  const options = { crypto: deps.crypto, ...trustOptions(trust), progress: tell };
   const v = await verifyJobFile(source, { ...options, sense, judge, words, extras });
   const record = v.verdict === 'refused' ? null : await recordOf(v, values());
   const kept = (await listImports(deps.documents).catch(() => [])).some((i) => i.sha256 === sha256);
@@ -159,7 +159,7 @@ export async function loadKept(
 }> {
   const file = await importSource(deps.files, sha256);
   const made = deriving(deps.catalogueOf);
-  const options = { crypto: deps.crypto, trusted: trust.names };
+  const options = { crypto: deps.crypto, ...trustOptions(trust) };
   const v = await verifyBySums(file, options, () => made);
   const record = await recordOf(v, made.values());
   if (record === null) throw new EvidenceError('corrupt', 'the kept file is not readable any more');

@@ -25,7 +25,16 @@ import { overlay } from './pictures.ts';
 import { setStatus, statusesOf } from './reviews.ts';
 import { createSavedRuns } from './saved-runs.ts';
 import { addTo, buildFile, sealRun } from './sealing.ts';
-import { changeKey, forgetSigner, keyView, knownSigners, knowSigner, trustOf } from './signers.ts';
+import {
+  changeKey,
+  forgetSigner,
+  keyView,
+  knownSigners,
+  knowSigner,
+  replaceSigner,
+  setSignerTerm,
+  trustOf,
+} from './signers.ts';
 import { SKETCH_STEPS, sketchOf } from './sketch.ts';
 
 /** The evidence worker behind its shell: answers each request once, whatever comes. */
@@ -168,6 +177,8 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     'change-key': () => changeKey(deps),
     signers: () => knownSigners(deps.documents),
     'know-signer': ({ fingerprint, name }) => knowSigner(deps, fingerprint, name),
+    'signer-term': ({ fingerprint, term }) => setSignerTerm(deps, fingerprint, term),
+    'replace-signer': ({ fingerprint, by, utcMs }) => replaceSigner(deps, fingerprint, by, utcMs),
     'forget-signer': ({ fingerprint }) => forgetSigner(deps, fingerprint),
     verify: async ({ file, name }, tell) => {
       opened = null;

@@ -10,6 +10,7 @@ import type { Asked, FromWorker } from '../engine/worker/contract.ts';
 import type { Wording } from '../job/wording.ts';
 import type { Account } from '../record/account.ts';
 import type { Finding, Remark, Verdict } from '../record/findings.ts';
+import type { KeyTerm } from '../record/key-terms.ts';
 import type { Addition } from '../record/seal.ts';
 import type { PreviousKey } from '../record/signing.ts';
 import type { LeakFigure, WatchEvent } from '../watch/events.ts';
@@ -44,6 +45,9 @@ export interface KnownSigner {
   readonly fingerprint: string;
   readonly name: string;
   readonly addedUtcMs: number;
+  readonly term: KeyTerm;
+  /** Fingerprint of the key that signs in its place; null: none. */
+  readonly replacedBy: string | null;
 }
 
 export interface KeyLine {
@@ -277,6 +281,16 @@ export type EvidenceRequest =
   | { readonly q: 'change-key' }
   | { readonly q: 'signers' }
   | { readonly q: 'know-signer'; readonly fingerprint: string; readonly name: string }
+  /** For which times a known key counts. What was signed at others stays what it is, by a key that does not count. */
+  | { readonly q: 'signer-term'; readonly fingerprint: string; readonly term: KeyTerm }
+  /** Another key signs from this moment on in the place of a known one, under the same name. */
+  | {
+      readonly q: 'replace-signer';
+      readonly fingerprint: string;
+      readonly by: string;
+      readonly utcMs: number;
+    }
+  /** It was never to be known: what it signed is by a stranger, whenever that was. */
   | { readonly q: 'forget-signer'; readonly fingerprint: string }
   | { readonly q: 'verify'; readonly file: Blob; readonly name: string }
   /** Keeps the file verified last, if it is still the one named: another page may have opened another since. */
@@ -315,6 +329,8 @@ export interface EvidenceAnswers extends BackupAnswers, OfficeAnswers, SavedRunA
   'change-key': KeyView;
   signers: readonly KnownSigner[];
   'know-signer': readonly KnownSigner[];
+  'signer-term': readonly KnownSigner[];
+  'replace-signer': readonly KnownSigner[];
   'forget-signer': readonly KnownSigner[];
   verify: VerifyView;
   'keep-opened': { readonly sha256: string; readonly already: boolean; readonly others: number };

@@ -15,7 +15,7 @@ import { OPENED, type RecordRef, type RecordView, refText, type SealedFacts } fr
 import { alarmCounts, lastLimited, numbersOf } from './numbers.ts';
 import { deriveValues, type OpenRecord, storedValues, type Values } from './open.ts';
 import { bundleIn } from './papers.ts';
-import type { Trust } from './signers.ts';
+import { signerAt, type Trust } from './signers.ts';
 
 const KEPT = 6;
 
@@ -144,14 +144,14 @@ export async function sealedFacts(
     const read = await checkAddition(sealed, manifest.runId, i, deps.crypto);
     if (!read.ok) break;
     const { addition } = read;
-    additions.push({ ...addition, signedBy: trust.names.get(addition.signer.fingerprint) ?? null });
+    additions.push({ ...addition, signedBy: signerAt(trust, addition.signer.fingerprint, addition.utcMs) });
   }
 
   return {
     sealedUtcMs: manifest.sealedUtcMs,
     sealedBy: manifest.sealedBy,
     fingerprint: manifest.signer.fingerprint,
-    signer: trust.names.get(manifest.signer.fingerprint) ?? null,
+    signer: signerAt(trust, manifest.signer.fingerprint, manifest.sealedUtcMs),
     own: trust.own.has(manifest.signer.fingerprint),
     previous: manifest.signer.previous,
     manifestSha256: toHex(await deps.crypto.sha256(sealed.manifest)),

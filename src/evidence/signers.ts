@@ -1,5 +1,6 @@
 /** Keys that the firm knows by name: a list kept beside the tablet's own key, of public facts only. */
 
+import { ALWAYS, type KeyTerm, keyTermIn, termFault } from '../record/key-terms.ts';
 import { parseFingerprint, type Signer } from '../record/signing.ts';
 import { keyHistory, loadSigner, makeSigner } from '../record/stores/keys.ts';
 import type { DocumentStore } from '../record/stores/store.ts';
@@ -22,7 +23,9 @@ export const isKnownSigner = (v: unknown): v is KnownSigner => {
     parseFingerprint(k.fingerprint) === k.fingerprint &&
     typeof k.name === 'string' &&
     k.name.length <= NAME_MOST &&
-    typeof k.addedUtcMs === 'number'
+    typeof k.addedUtcMs === 'number' &&
+    keyTermIn(k.term) !== null &&
+    (k.replacedBy === null || parseFingerprint(String(k.replacedBy)) === k.replacedBy)
   );
 };
 
@@ -53,9 +56,61 @@ export async function knowSigner(
   const clean = name.trim().slice(0, NAME_MOST);
   if (fingerprint === null || clean === '')
     throw new EvidenceError('bad-request', 'a fingerprint has 64 hex digits, and its owner a name');
-  const rest = (await knownSigners(deps.documents)).filter((k) => k.fingerprint !== fingerprint);
+  const known = await knownSigners(deps.documents);
+  const rest = known.filter((k) => k.fingerprint !== fingerprint);
   if (rest.length >= MOST_KNOWN) throw new EvidenceError('bad-request', 'the list of keys is full');
-  return write(deps, [...rest, { fingerprint, name: clean, addedUtcMs: deps.utcMs() }]);
+  // A new name is no new word about when it counts.
+  const { term, replacedBy } = known.find((k) => k.fingerprint === fingerprint) ?? FRESH;
+  return write(deps, [...rest, { fingerprint, name: clean, addedUtcMs: deps.utcMs(), term, replacedBy }]);
+}
+
+const FRESH = { term: ALWAYS, replacedBy: null } as const;
+
+async function changed(
+  deps: EvidenceDeps,
+  fingerprint: string,
+  change: (k: KnownSigner) => KnownSigner,
+): Promise<KnownSigner[]> {
+  const known = await knownSigners(deps.documents);
+  if (!known.some((k) => k.fingerprint === fingerprint))
+    throw new EvidenceError('missing', 'the key is not among the known ones');
+  return known.map((k) => (k.fingerprint === fingerprint ? change(k) : k));
+}
+
+/** @throws EvidenceError 'bad-request' where the end is not after the beginning; 'missing' */
+export async function setSignerTerm(
+  deps: EvidenceDeps,
+  fingerprint: string,
+  wanted: KeyTerm,
+): Promise<readonly KnownSigner[]> {
+  const term = keyTermIn(wanted);
+  if (term === null) throw new EvidenceError('bad-request', 'a key counts until a time after it began to');
+  return write(deps, await changed(deps, fingerprint, (k) => ({ ...k, term })));
+}
+
+/**
+ * The other key counts from this moment on, the old one until it: what it signed before stays valid.
+ * @throws EvidenceError 'bad-request', 'missing'
+ */
+export async function replaceSigner(
+  deps: EvidenceDeps,
+  fingerprint: string,
+  typed: string,
+  utcMs: number,
+): Promise<readonly KnownSigner[]> {
+  const by = parseFingerprint(typed);
+  if (by === null || by === fingerprint || !Number.isSafeInteger(utcMs))
+    throw new EvidenceError('bad-request', 'the fingerprint of another key has 64 hex digits');
+  const list = await changed(deps, fingerprint, (k) => {
+    const term = keyTermIn({ ...k.term, untilUtcMs: utcMs });
+    if (term === null) throw new EvidenceError('bad-request', 'a key counts until a time after it began to');
+    return { ...k, term, replacedBy: by };
+  });
+  const { name } = list.find((k) => k.fingerprint === fingerprint)!;
+  if (list.some((k) => k.fingerprint === by)) return write(deps, list);
+  if (list.length >= MOST_KNOWN) throw new EvidenceError('bad-request', 'the list of keys is full');
+  const term = { ...ALWAYS, fromUtcMs: utcMs };
+  return write(deps, [...list, { fingerprint: by, name, addedUtcMs: deps.utcMs(), term, replacedBy: null }]);
 }
 
 export async function forgetSigner(deps: EvidenceDeps, fingerprint: string): Promise<readonly KnownSigner[]> {
@@ -68,13 +123,25 @@ export interface Trust {
   readonly own: ReadonlySet<string>;
   /** By fingerprint; the value is whose it is, empty for this tablet's own. */
   readonly names: ReadonlyMap<string, string>;
+  /** For which times a key counts, where that was said. */
+  readonly terms: ReadonlyMap<string, KeyTerm>;
 }
+
+/** Whose key it is that signed at this time; null: not known, or not for that time. */
+export const signerAt = (trust: Trust, fingerprint: string, utcMs: number): string | null =>
+  termFault(trust.terms.get(fingerprint), utcMs) === null ? (trust.names.get(fingerprint) ?? null) : null;
+
+export const trustOptions = ({ names, terms }: Trust) => ({ trusted: names, terms });
 
 export async function trustOf(documents: DocumentStore): Promise<Trust> {
   const own = new Set((await keyHistory(documents)).map((k) => k.fingerprint));
   const names = new Map([...own].map((f) => [f, OWN]));
-  for (const k of await knownSigners(documents)) names.set(k.fingerprint, k.name);
-  return { own, names };
+  const terms = new Map<string, KeyTerm>();
+  for (const k of await knownSigners(documents)) {
+    names.set(k.fingerprint, k.name);
+    terms.set(k.fingerprint, k.term);
+  }
+  return { own, names, terms };
 }
 
 export async function keyView(deps: EvidenceDeps): Promise<KeyView> {

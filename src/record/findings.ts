@@ -1,4 +1,5 @@
 /** What a verifier may find, as codes; words are made where they are shown. */
+import type { TermFault } from './key-terms.ts';
 import type { AdditionFault } from './seal.ts';
 import type { PageFault } from './types.ts';
 import type { ZipFault } from './zip-form.ts';
@@ -67,8 +68,14 @@ export type Finding =
     }
   | { readonly f: 'addition'; readonly number: number; readonly why: AdditionFault }
   /** An addition that holds, by a key that is not known here. */
-  | { readonly f: 'addition-signer'; readonly number: number; readonly fingerprint: string }
-  | { readonly f: 'signer'; readonly fingerprint: string };
+  | {
+      readonly f: 'addition-signer';
+      readonly number: number;
+      readonly fingerprint: string;
+      /** It is known, and not for that time. */
+      readonly why?: TermFault;
+    }
+  | { readonly f: 'signer'; readonly fingerprint: string; readonly why?: TermFault };
 
 /** What a reader should know of a record in which nothing is wrong. */
 export type Remark =

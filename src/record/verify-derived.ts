@@ -8,6 +8,7 @@ import { firstDifference } from './difference.ts';
 import type { Finding, Remark } from './findings.ts';
 import type { ExtraFiles } from './job-file.ts';
 import { type Judge, MOST_RUN_US, without } from './judgement.ts';
+import type { KeyTerm } from './key-terms.ts';
 import type { Content, Manifest } from './manifest.ts';
 import { FILE } from './members.ts';
 import type { RecordCrypto } from './signing.ts';
@@ -18,6 +19,8 @@ export interface VerifyOptions {
   readonly crypto: RecordCrypto;
   /** Keys that are known here, by fingerprint; the value is whose they are. */
   readonly trusted: ReadonlyMap<string, string>;
+  /** For which times they count; left out, and those not named: for all. */
+  readonly terms?: ReadonlyMap<string, KeyTerm>;
   /** Derives readings again; null: derived files are only held against the signed sums. */
   readonly sense: SenseRun | null;
   /** Judges the input log again; null: the events are taken as they were signed, and that is said. */

@@ -11,6 +11,7 @@ import { firstDifference } from './difference.ts';
 import { EntryForms } from './entry-forms.ts';
 import { type Finding, type Remark, VERDICTS, type Verdict } from './findings.ts';
 import { fromHex } from './hex.ts';
+import { termFault } from './key-terms.ts';
 import {
   type Content,
   differingMembers,
@@ -128,7 +129,11 @@ function finish(work: Work, read: RecordRead | null): Omit<Verification, 'shown'
   const { findings, remarks, options } = work;
   const fingerprint = read?.manifest.signer.fingerprint ?? null;
   const signer = fingerprint === null ? null : (options.trusted.get(fingerprint) ?? null);
-  if (fingerprint !== null && signer === null) findings.push({ f: 'signer', fingerprint });
+  if (read !== null && fingerprint !== null) {
+    const why = termFault(options.terms?.get(fingerprint), read.manifest.sealedUtcMs);
+    if (signer === null) findings.push({ f: 'signer', fingerprint });
+    else if (why !== null) findings.push({ f: 'signer', fingerprint, why });
+  }
   const verdicts = new Set<Verdict>(findings.map(verdictOf));
   const verdict = VERDICTS.find((v) => verdicts.has(v)) ?? 'valid';
   return {
@@ -354,8 +359,10 @@ async function checkAdditions(
     }
     good.push(read.addition);
     const { fingerprint } = read.addition.signer;
+    const why = termFault(options.terms?.get(fingerprint), read.addition.utcMs);
     if (!options.trusted.has(fingerprint))
       findings.push({ f: 'addition-signer', number: i + 1, fingerprint });
+    else if (why !== null) findings.push({ f: 'addition-signer', number: i + 1, fingerprint, why });
     const name = additionName(i + 1, 'pem');
     const pem = await bytesOf(files, name);
     const wanted = new TextEncoder().encode(pemOf(fromHex(read.addition.signer.publicKey)!));

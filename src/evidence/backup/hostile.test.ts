@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { PLAIN_WORDING } from '../../job/testing/wording.ts';
 import { type BackupDocument, bodyText, documentLine, readDocuments } from '../../record/backup.ts';
 import { toHex } from '../../record/hex.ts';
+import { ALWAYS } from '../../record/key-terms.ts';
 import { addToSealed, type Sealed, seal, sealedOf } from '../../record/seal.ts';
 import type { Signer } from '../../record/signing.ts';
 import { newSigner, recordCrypto } from '../../record/testing/sealing.ts';
@@ -101,7 +102,15 @@ describe('a hostile backup', () => {
         kind: 'key',
         id: 'known',
         savedUtcMs: 1,
-        body: [{ fingerprint: 'ab'.repeat(32), name: 'Head office', addedUtcMs: 1 }],
+        body: [
+          {
+            fingerprint: 'ab'.repeat(32),
+            name: 'Head office',
+            addedUtcMs: 1,
+            term: ALWAYS,
+            replacedBy: null,
+          },
+        ],
       },
     ]);
     const { keys } = await restore(file);

@@ -10,7 +10,7 @@ import type { EvidenceDeps, Tell } from '../deps.ts';
 import { deriving } from '../deriving.ts';
 import { EvidenceError, evidenceCode } from '../faults.ts';
 import { bundleIn } from '../papers.ts';
-import type { Trust } from '../signers.ts';
+import { signerAt, type Trust, trustOptions } from '../signers.ts';
 import { type Folder, filesIn, type HandleStore, writeInto } from './folder.ts';
 import type { FileState, FolderLine, FolderList, OfficeView, Waiting, WriteReport } from './messages.ts';
 
@@ -19,7 +19,8 @@ const MOST_WAITING = 5000;
 const MOST_SEEN = 20_000;
 
 type Facts = Omit<FolderLine, 'fresh' | 'own' | 'kept' | 'signer' | 'name'> & {
-  readonly fingerprint: string | null;
+  /** Who signed the record and each addition, and when: whether they are known is asked each time. */
+  readonly signed: readonly { readonly fingerprint: string; readonly utcMs: number }[];
 };
 
 export interface Office {
@@ -108,13 +109,13 @@ export function createOfficeFolder(
       title: '',
       openedUtcMs: null,
       sha256: null,
-      fingerprint: null,
+      signed: [],
       finding: null,
     };
     if (file.size > MOST_BYTES) return { ...none, bytes: file.size, state: 'too-large', verdict: null };
     const source = blobSource(file);
     const sha256 = await hashOf(source, deps.crypto.hashing);
-    const options = { crypto: deps.crypto, trusted: trust.names };
+    const options = { crypto: deps.crypto, ...trustOptions(trust) };
     const v = await verifyBySums(source, options, () => deriving(deps.catalogueOf));
     const { manifest } = v;
     return {
@@ -123,8 +124,13 @@ export function createOfficeFolder(
       verdict: v.verdict,
       // An empty file is one that a syncing program has only promised so far.
       state: file.size === 0 ? 'incomplete' : STATES[v.verdict],
-      finding: v.findings.find((f) => f.f !== 'signer') ?? null,
-      fingerprint: v.fingerprint,
+      finding: v.findings.find((f) => f.f !== 'signer' && f.f !== 'addition-signer') ?? null,
+      signed: [
+        ...(manifest === null
+          ? []
+          : [{ fingerprint: manifest.signer.fingerprint, utcMs: manifest.sealedUtcMs }]),
+        ...v.additions.map((a) => ({ fingerprint: a.signer.fingerprint, utcMs: a.utcMs })),
+      ],
       runId: manifest?.runId ?? null,
       title: manifest === null ? '' : (bundleIn(manifest.job)?.job.title ?? ''),
       openedUtcMs: manifest?.openedUtcMs ?? null,
@@ -204,12 +210,13 @@ export function createOfficeFolder(
           lines.push({ ...UNREADABLE, name: entry.name });
           continue;
         }
-        const { fingerprint, ...rest } = facts;
-        const signer = fingerprint === null ? null : (trust.names.get(fingerprint) ?? null);
+        const { signed, ...rest } = facts;
+        const signers = signed.map((s) => signerAt(trust, s.fingerprint, s.utcMs));
+        const signer = signers[0] ?? null;
         const verdict =
           facts.state !== 'whole' || facts.verdict === null
             ? facts.verdict
-            : signer === null
+            : signers.includes(null)
               ? 'unknown-signer'
               : 'valid';
         lines.push({

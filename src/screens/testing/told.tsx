@@ -330,7 +330,15 @@ export function services(
         return { state: 'ready', key: line, history: [line, line] };
       }
       case 'signers':
-        return [{ fingerprint: KEY, name: TYPED[0], addedUtcMs: 1e12 }];
+        return [
+          {
+            fingerprint: KEY,
+            name: TYPED[0],
+            addedUtcMs: 1e12,
+            term: { fromUtcMs: 1e12, untilUtcMs: 2e12, revokedUtcMs: 2e12 },
+            replacedBy: KEY,
+          },
+        ];
       case 'office':
         return {
           folder: { name: TYPED[0], handle: {} },

@@ -5,6 +5,7 @@ import { EVIDENCE as E } from '../../words/evidence.ts';
 import { dateTime } from '../../words/format.ts';
 import { failed, useServices } from '../context.ts';
 import { Fingerprint } from '../Fingerprint.tsx';
+import { KeyTermForm } from './KeyTermForm.tsx';
 
 /** The tablet's own key, what became of the earlier ones, and the keys that the firm knows. */
 export function Keys() {
@@ -97,6 +98,7 @@ export function Keys() {
                   <div class="grow">
                     <Fingerprint label={E.knownSince(k.name, dateTime(k.addedUtcMs))} value={k.fingerprint} />
                   </div>
+                  <KeyTermForm of={k} onChanged={setKnown} />
                   <button
                     type="button"
                     class="button quiet"

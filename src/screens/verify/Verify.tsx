@@ -126,6 +126,8 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
   const firstUs = () => v().record?.firstSampleUs ?? 0;
   // In a changed file nothing is derived again, which need not be said of each of its members.
   const remarks = () => v().remarks.filter((r) => v().verdict !== 'changed' || r.r !== 'not-derived');
+  // That nobody knows the key is said beside its fingerprint.
+  const told = () => v().findings.filter((f) => f.f !== 'signer' || f.why !== undefined);
   const whole = () => v().verdict === 'valid' || v().verdict === 'unknown-signer';
   const know = () => {
     const fingerprint = v().fingerprint;
@@ -153,12 +155,10 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
           <p>{VERDICT[v().verdict].means}</p>
         </div>
       </div>
-      <Show when={v().findings.some((f) => f.f !== 'signer')}>
+      <Show when={told().length > 0}>
         <h3>{E.findings}</h3>
         <ul class="dots" data-testid="findings">
-          <For each={v().findings.filter((f) => f.f !== 'signer')}>
-            {(f) => <li data-finding={f.f}>{findingText(f, firstUs())}</li>}
-          </For>
+          <For each={told()}>{(f) => <li data-finding={f.f}>{findingText(f, firstUs())}</li>}</For>
         </ul>
       </Show>
       <dl class="facts">
@@ -194,7 +194,7 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
           />
         )}
       </Show>
-      <Show when={v().verdict === 'unknown-signer'}>
+      <Show when={v().verdict === 'unknown-signer' && v().signer === null}>
         <div class="stack">
           <p>{E.unknownNote}</p>
           <div class="row task-row">

@@ -36,6 +36,8 @@ export const FAULT = {
   noFingerprint: (given: string) => `--key ${given}: no fingerprint`,
   noKey: (given: string) => `--key ${given}: neither a fingerprint nor a file with an Ed25519 public key`,
   noFingerprintInRow: (list: string, row: number) => `--keys ${list} row ${row}: no fingerprint`,
+  noTermInRow: (list: string, row: number) =>
+    `--keys ${list} row ${row}: from=, until= and revoked= take a time of ISO 8601, until after from`,
 
   // job
   notAJob: (name: string) => `--job ${name}: the file: not a sheet file`,
@@ -167,9 +169,9 @@ export const verifyWords = (f: Format) => {
         case 'addition':
           return `addition ${finding.number}: ${finding.why}`;
         case 'addition-signer':
-          return `addition ${finding.number} is by key ${key(finding.fingerprint)}`;
+          return `addition ${finding.number} is by key ${key(finding.fingerprint)}${finding.why === undefined ? '' : `, which does not count for its time: ${finding.why}`}`;
         case 'signer':
-          return `key ${key(finding.fingerprint)}`;
+          return `key ${key(finding.fingerprint)}${finding.why === undefined ? '' : ` does not count for its time: ${finding.why}`}`;
       }
     },
 

@@ -1,4 +1,5 @@
 import type { Finding, Remark, Verdict } from '../../record/findings.ts';
+import type { TermFault } from '../../record/key-terms.ts';
 import type { AdditionFault } from '../../record/seal.ts';
 import type { Format } from '../create-format.ts';
 
@@ -94,6 +95,22 @@ const EVIDENCE = {
   fingerprint: 'Fingerprint',
   owner: 'Whose it is',
   know: 'Add to the known keys',
+  term: {
+    open: 'When it counts',
+    title: (name: string) => `When the key of ${name} counts`,
+    from: 'Counts from the day',
+    until: 'Counts to the end of the day',
+    revoked: 'Revoked from the day on: in other hands',
+    what: 'What it signed while it counted stays valid. To forget a key is another thing: then nothing that it signed counts. Who holds a key can sign with any date, so compare late records with a witness.',
+    save: 'Save',
+    wrong: 'The last day is before the first.',
+    replace: 'Another key takes its place now',
+    replaceBy: 'Fingerprint of the new key',
+    fromThe: (date: string) => `Counts from ${date}.`,
+    untilThe: (date: string) => `Counts until ${date}.`,
+    revokedThe: (date: string) => `Revoked from ${date} on.`,
+    replaced: 'Another key signs in its place.',
+  },
   forget: 'Remove',
   badFingerprint: 'A fingerprint has 64 letters a to f and digits.',
 
@@ -127,7 +144,8 @@ const VERDICT: Record<Verdict, { readonly word: string; readonly means: string }
   refused: { word: 'Refused', means: 'This is no record that can be verified here.' },
   'unknown-signer': {
     word: 'Unknown signer',
-    means: 'Whole and unchanged; it, or an addition to it, is signed by a key that is not known here.',
+    means:
+      'Whole and unchanged; it, or an addition to it, is signed by a key that is not known here, or not for that time.',
   },
   incomplete: { word: 'Incomplete', means: 'A part of the record is missing.' },
 };
@@ -173,6 +191,12 @@ const CLOCK_BACK = {
   sealing: () => 'The record was sealed before the run was over, by the clock',
   addition: (at: number) => `Addition ${at} is older than what it is added to, by the clock`,
 } as const;
+
+const TERM: Readonly<Record<TermFault, string>> = {
+  before: 'known, and this was signed before it counts',
+  after: 'known, and this was signed when it counted no longer',
+  revoked: 'revoked, and this was signed after that moment',
+};
 
 const ENTRIES = {
   setup: (n: number) => (n === 1 ? 'one Setup is none' : `${n} Setups are none`),
@@ -247,9 +271,11 @@ export const evidence = (f: Format) => ({
       case 'addition':
         return `Addition ${finding.number}: ${ADDITION[finding.why]}.`;
       case 'addition-signer':
-        return `Addition ${finding.number} is signed by a key that is not among the known ones.`;
+        return `Addition ${finding.number} is signed by a key that is ${finding.why === undefined ? 'not among the known ones' : TERM[finding.why]}.`;
       case 'signer':
-        return 'The key is not among the known ones.';
+        return finding.why === undefined
+          ? 'The key is not among the known ones.'
+          : `The key is ${TERM[finding.why]}.`;
     }
   },
 
