@@ -219,6 +219,9 @@ function wellFormed(m: Record<string, unknown>): boolean {
   );
   const lists = [m.setups, m.events, m.resumedUs, pages.checkpoints, pages.damage].every(Array.isArray);
   if (!texts || !numbers || !lists) return false;
+  // What they are beyond that is held against the pages; whoever reads them needs them to be what can be looked into.
+  if (!(m.events as unknown[]).every((e) => isObject(e) && typeof e.e === 'string')) return false;
+  if (!(m.setups as unknown[]).every((s) => isObject(s) && isObject(s.setup))) return false;
   if (!('job' in m) || !isWording(m.wording)) return false;
   if (m.jobId !== null && typeof m.jobId !== 'string') return false;
   if (typeof m.practice !== 'boolean' || !isMs(m.openedUtcMs) || !isMs(m.endedUtcMs)) return false;

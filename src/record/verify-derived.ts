@@ -49,21 +49,22 @@ export function named(findings: Finding[], file: string, offset: number | null):
 }
 
 /** A run that claims years: nothing that goes through it second by second ends. */
-const isTooLong = ({ pages }: Manifest): boolean => pages.lastUs - (pages.firstUs ?? 0) > MOST_RUN_US;
+const isTooLong = ({ pages }: Pick<Content, 'pages'>): boolean =>
+  pages.lastUs - (pages.firstUs ?? 0) > MOST_RUN_US;
 
-/** Whether the events follow from the input log. */
+/** Whether the events that stand in the pages follow from their input log; what the manifest says of them is held against the pages. */
 export async function checkJudgement(
   { options, findings, remarks, inventory }: Work,
-  manifest: Manifest,
+  content: Content,
   pages: Member,
 ): Promise<void> {
   const { judge } = options;
   const why =
     judge === null
       ? 'not-asked'
-      : judge.engine !== manifest.engine
+      : judge.engine !== content.engine
         ? 'engine'
-        : isTooLong(manifest)
+        : isTooLong(content)
           ? 'too-long'
           : inventory.sound
             ? null
@@ -82,8 +83,8 @@ export async function checkJudgement(
     remarks.push({ r: 'not-judged', why: 'failed' });
     return;
   }
-  const gone = without(manifest.events, again);
-  const fresh = without(again, manifest.events);
+  const gone = without(content.events, again);
+  const fresh = without(again, content.events);
   if (gone.length + fresh.length === 0) return;
   const kinds = [...new Set([...gone, ...fresh].map((e) => e.e))].sort();
   findings.push({ f: 'judgement', recorded: gone.length, again: fresh.length, kinds });

@@ -147,6 +147,30 @@ describe('bytes of another hand', () => {
     expect([v.verdict, v.findings, v.shown]).toEqual(['valid', [], false]);
   });
 
+  it('a manifest whose lists hold nothing that can be looked into has not its form', async () => {
+    const own = await sealRun(pages, signer);
+    const read = parseManifest(own.manifest);
+    if (!read.ok) throw new Error(read.what);
+    for (const change of [
+      { events: [...read.manifest.events, null] },
+      { events: [{ e: 5 }] },
+      { setups: [null] },
+      { setups: [{ tUs: 0, setup: 'x' }] },
+    ]) {
+      const manifest = canonicalBytes({ ...read.manifest, ...change });
+      const signature = await signer.sign(manifest);
+      const v = await verify(await jobFileOf(pages, { manifest, signature, additions: [] }));
+      expect([v.verdict, v.findings]).toMatchObject(['changed', [{ f: 'manifest', why: 'form' }]]);
+    }
+    // Of the right form and not what the pages say: the pages are what is judged again.
+    const events = [{ tUs: 1, e: 'note', text: 'another' }] as const;
+    const manifest = canonicalBytes({ ...read.manifest, events });
+    const signature = await signer.sign(manifest);
+    const v = await verify(await jobFileOf(pages, { manifest, signature, additions: [] }));
+    expect(v.findings).toContainEqual({ f: 'contradiction', members: ['events'] });
+    expect(v.findings.some((f) => f.f === 'judgement')).toBe(false);
+  });
+
   it('a manifest larger than any is not read', async () => {
     const read = parseManifest(sealed.manifest);
     if (!read.ok) throw new Error(read.what);

@@ -211,7 +211,7 @@ async function readRecord(
   const content = pages === undefined ? null : await checkPages(work, manifest, pages, pagesRead);
   const signed = await checkSums(work, manifest);
   if (pages !== undefined && whole) await checkDerived(work, manifest, content, signed);
-  if (pages !== undefined && content !== null) await checkJudgement(work, manifest, pages);
+  if (pages !== undefined && content !== null) await checkJudgement(work, content, pages);
   const sealed = await sealedIn(files, manifestBytes);
   const additions = await checkAdditions(work, sealed, manifest.runId);
   remark(work, manifest, additions, whole && !files.has(FILE.sums));

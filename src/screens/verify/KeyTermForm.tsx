@@ -42,7 +42,7 @@ export function KeyTermForm(props: { of: KnownSigner; onChanged(list: readonly K
           </button>
         }
       >
-        <div class="fields" role="group" aria-label={E.term.title(props.of.name)}>
+        <fieldset class="fields" aria-label={E.term.title(props.of.name)}>
           <TextField label={E.term.from} type="date" testId="term-from" value={from()} onValue={setFrom} />
           <TextField
             label={E.term.until}
@@ -59,7 +59,7 @@ export function KeyTermForm(props: { of: KnownSigner; onChanged(list: readonly K
             value={revoked()}
             onValue={setRevoked}
           />
-        </div>
+        </fieldset>
         <p class="note">{E.term.what}</p>
         <div class="row">
           <button
