@@ -116,7 +116,7 @@ const values = z.strictObject({
   c: maybe,
   place: z.exactOptional(place),
   cause: z.exactOptional(text),
-  kind: z.exactOptional(z.enum(['settle', 'left-band', 'hand-time'])),
+  kind: z.exactOptional(z.enum(['settle', 'left-band', 'hand-time', 'opened'])),
 });
 
 const told = <const E extends string, S extends z.core.$ZodShape>(e: E, shape: S) =>

@@ -62,7 +62,7 @@ export interface AlarmValues {
   readonly c?: number;
   readonly place?: Place;
   readonly cause?: LossCause | string;
-  readonly kind?: 'settle' | 'left-band' | 'hand-time';
+  readonly kind?: 'settle' | 'left-band' | 'hand-time' | 'opened';
 }
 
 /** All events carry tUs on the run clock. Codes and numbers only: words are made when they are shown. */

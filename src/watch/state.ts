@@ -5,7 +5,7 @@ import type { AlarmSlot } from './alarms/machine.ts';
 import { createAlarms } from './alarms/machine.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
 import type { LossCause } from './codes.ts';
-import { ENGINE } from './codes.ts';
+import { ALARMS, ENGINE } from './codes.ts';
 import type { CureState } from './cure/cure.ts';
 import type { GuardContext, GuardState, GuardVerdict } from './guard/guard.ts';
 import { createGuard } from './guard/guard.ts';
@@ -119,6 +119,9 @@ export function createWatch(options: WatchOptions = {}): WatchState {
   };
 }
 
+/** Alarms that ask for a top-up. */
+const TOP_UPS = (['below-floor', 'leaking', 'band-exit'] as const).map((alarm) => ALARMS.indexOf(alarm));
+
 /** Default reaction times (job/setup.ts): used until a Setup is there. */
 const REACTION: Reaction = { handS: 3, closeS: 0.6 };
 
@@ -131,6 +134,8 @@ export function guardContext(w: WatchState): GuardContext {
     reaction: setup?.reaction ?? REACTION,
     stage: w.stages.stage,
     ventOpen: w.ventOpen,
+    holdS: w.hold === null || w.infer ? null : (w.tUs - w.hold.sinceUs) / 1e6,
+    topUpAsked: TOP_UPS.some((i) => w.alarms[i]!.active),
   };
 }
 

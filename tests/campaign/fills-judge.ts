@@ -10,7 +10,7 @@ import type { Trace } from './fills-world.ts';
 /** A hand needs this long to shut the valve (the guard's default too), s: the band is left this long after working. */
 export const CLOSE_S = 0.6;
 
-export type What = 'none' | 'ceiling' | 'settle' | 'left-band' | 'hand-time';
+export type What = 'none' | 'ceiling' | 'settle' | 'left-band' | 'hand-time' | 'opened';
 
 export interface Range {
   readonly value: number;

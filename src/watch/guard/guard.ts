@@ -6,6 +6,7 @@
  */
 
 import { fittedRate, timeToReach } from '../../estimate/subsonic.ts';
+import type { Limits } from '../../job/setup.ts';
 import { FLAG, type Reading } from '../../sensing/reading.ts';
 import type { AlarmValues, Bounded } from '../events.ts';
 import type { GuardView } from '../view.ts';
@@ -17,6 +18,7 @@ import { followInflow, saidDown } from './inflow.ts';
 import { followKnee } from './knee.ts';
 import { lastMoment } from './last-moment.ts';
 import { measureMotion, SHORT_MOST, SHORT_S } from './motion.ts';
+import { valveOpened } from './opened.ts';
 import { AIR_BAR, LONG_S, longBlock, meanSd } from './settle.ts';
 import { followSlowing, handStops } from './slowing.ts';
 import { followStillness, followStop, isStill, learntDrop } from './stop.ts';
@@ -120,7 +122,9 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
   const limits = ctx.limits;
   const level = lastMedian(s.clean);
   const m = s.motion;
-  const quiet = limits === null || level === null || m === null || saidDown(s, ctx);
+  const opened = level !== null && valveOpened(s, ctx, level);
+  const quiet =
+    limits === null || level === null || m === null || (saidDown(s, ctx) && !opened && !openedBefore(s));
   if (quiet) {
     s.rising = null;
     s.cue = null;
@@ -153,7 +157,8 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
   const inBand = leftBand(s, ctx, now) ?? (limits.cue ? last : null);
   const inHand = inBand === null ? (handTime(s, ctx, now) ?? last) : null;
   s.agreeBand = inBand !== null || inHand !== null ? s.agreeBand + 1 : 0;
-  if (s.agreeSettle >= AGREE_SETTLE && b !== null) {
+  if (opened) s.rising = timed(s, limits, 'opened', level, m);
+  else if (s.agreeSettle >= AGREE_SETTLE && b !== null) {
     const settle = settleRange(b, level);
     s.rising = {
       kind: 'settle',
@@ -168,23 +173,27 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
       },
     };
   } else if (s.agreeBand >= 2 || (s.agreeBand === 1 && m.rate > CLEAR * m.sd)) {
-    const time = crossing(s, limits.ceilingBar, level, m);
-    const kind: RisingKind = inHand !== null ? 'hand-time' : 'left-band';
-    s.rising = {
-      kind,
-      values: {
-        bar: level,
-        ceilingBar: limits.ceilingBar,
-        inS: time.value,
-        inLowS: time.low,
-        inHighS: time.high,
-        kind,
-      },
-    };
+    s.rising = timed(s, limits, inHand !== null ? 'hand-time' : 'left-band', level, m);
   } else if (s.rising !== null && release(s, ctx, level)) s.rising = null;
   if (long) s.cue = cueOf(s, ctx);
   followTooFast(s, ctx, level);
 }
+
+/** A rise with the time to the ceiling. */
+function timed(
+  s: GuardState,
+  limits: Limits,
+  kind: RisingKind,
+  level: number,
+  m: Motion,
+): GuardState['rising'] {
+  const time = crossing(s, limits.ceilingBar, level, m);
+  const values = { inS: time.value, inLowS: time.low, inHighS: time.high, kind };
+  return { kind, values: { bar: level, ceilingBar: limits.ceilingBar, ...values } };
+}
+
+/** What contradicted the words goes on to do so until the rise has ended. */
+const openedBefore = (s: GuardState): boolean => s.rising?.kind === 'opened';
 
 /**
  * Interval of a settling point, bar: the fit's own, and no narrower than the share of the rise still to come by which

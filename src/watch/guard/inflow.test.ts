@@ -26,7 +26,7 @@ const stage = (to: Stage) => (s: Script) => void s.say({ c: 'stage', to });
 
 describe('air that comes in', () => {
   for (const hz of [10, 50])
-    it(`after a let-down, done, abandoned or with the vent said open is warned of as in a fill, at ${hz} Hz`, () => {
+    it(`after a let-down, done, abandoned or with the vent said open is warned of as in a fill or sooner, at ${hz} Hz`, () => {
       for (const rate of [0.05, 0.3]) {
         const plain = refilled(stage('inflate'), rate, hz);
         expect(plain.rising).toBeLessThan(2.48 / rate);
@@ -38,7 +38,9 @@ describe('air that comes in', () => {
           (s: Script) => void s.say({ c: 'stage', to: 'let-down' }).say({ c: 'stage', to: 'abandoned' }),
         ]) {
           const { rising } = refilled(say, rate, hz);
-          expect(Math.abs(rising - plain.rising)).toBeLessThan(0.15);
+          // A rise that only an open valve makes is told sooner (opened.ts).
+          expect(rising - plain.rising).toBeLessThan(0.15);
+          if (rate < 0.08) expect(plain.rising - rising).toBeLessThan(0.15);
         }
       }
     });

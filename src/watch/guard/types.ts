@@ -18,6 +18,10 @@ export interface GuardContext {
   readonly reaction: Reaction;
   readonly stage: Stage;
   readonly ventOpen: boolean;
+  /** Age of the hold that the crew has said, s; null or left out: none, or it was read off the data. */
+  readonly holdS?: number | null;
+  /** An alarm asks for air: the hold leaks, or is under its floor or soon will be. */
+  readonly topUpAsked?: boolean;
 }
 
 /** What the bank of supply pressures says, gauge bar; kept between its evaluations. */
@@ -57,7 +61,7 @@ export interface Motion {
   readonly midS: number;
 }
 
-export type RisingKind = 'settle' | 'left-band' | 'hand-time';
+export type RisingKind = 'settle' | 'left-band' | 'hand-time' | 'opened';
 
 export interface StopMemory {
   /** Rise after the slope began to fall, as seconds of the slope before: hand and after-rise together. */

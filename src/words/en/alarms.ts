@@ -112,6 +112,8 @@ export function alarms(f: Format) {
       const act = 'shut the supply valve now; if it still rises, open the vent';
       if (v.kind === 'left-band')
         return `Pressure${with_(' ', v.bar, u)} has left the working band and is not slowing, ceiling${ceiling}: ${act}`;
+      if (v.kind === 'opened')
+        return `Pressure${with_(' ', v.bar, u)} rises fast with the supply valve said shut, ceiling${ceiling}: ${act}`;
       if (v.kind === 'hand-time') return `Ceiling${ceiling}, sooner than a hand can react: ${act}`;
       return `Ceiling${ceiling}: ${act}`;
     },
@@ -120,6 +122,8 @@ export function alarms(f: Format) {
         return `line was going to settle at ${f.pressure(v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}`;
       const when = seconds(', ', v.inS, ' away');
       const limit = `ceiling${with_(' ', v.ceilingBar, u)}`;
+      if (v.kind === 'opened')
+        return `pressure rose fast${with_(' at ', v.bar, u)} with the supply valve said shut, ${limit}${when}`;
       return v.kind === 'left-band'
         ? `pressure had left the working band${with_(' at ', v.bar, u)} and was not slowing, ${limit}${when}`
         : `pressure was rising${with_(' at ', v.bar, u)}, ${limit}${when}`;

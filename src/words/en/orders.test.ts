@@ -53,6 +53,7 @@ const VALUES: readonly AlarmValues[] = [
   { ...FULL, kind: 'settle' },
   { ...FULL, kind: 'left-band' },
   { ...FULL, kind: 'hand-time' },
+  { ...FULL, kind: 'opened' },
 ];
 const UNITS = [
   { pressure: 'bar', temperature: 'C', length: 'mm' },
