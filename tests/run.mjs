@@ -161,6 +161,7 @@ if (wants('check')) {
   single('types', process.execPath, ['node_modules/typescript/bin/tsc', '--noEmit']);
   single('lint', 'npx', ['biome', 'check', '--diagnostic-level=error', '.']);
   single('import table', process.execPath, ['tests/tools/imports.mjs']);
+  single('no markup', process.execPath, ['tests/tools/markup.mjs']);
 }
 if (wants('unit')) {
   headline('unit and component tests');

@@ -1,10 +1,11 @@
-// npm run check: types, lint, import table. Each runs even when one before it failed.
+// npm run check: types, lint, import table, no text that becomes markup. Each runs even when one before it failed.
 import { spawnSync } from 'node:child_process';
 
 const steps = [
   ['types', 'npx', ['tsc', '--noEmit']],
   ['lint', 'npx', ['biome', 'check', '--diagnostic-level=error', '.']],
   ['imports', process.execPath, ['tests/tools/imports.mjs']],
+  ['markup', process.execPath, ['tests/tools/markup.mjs']],
 ];
 let failed = 0;
 for (const [name, command, args] of steps) {
