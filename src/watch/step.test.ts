@@ -148,6 +148,7 @@ describe('the device', () => {
 const held = (more: Parameters<typeof setupOf>[0] = {}) =>
   new Script({ setup: setupOf(more) })
     .flow(2, 0)
+    .say({ c: 'stage', to: 'inflate' })
     .flow(40, fill)
     .say({ c: 'stage', to: 'hold' })
     .flow(30, 1.8);

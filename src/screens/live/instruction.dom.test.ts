@@ -24,6 +24,26 @@ describe('before a run', () => {
   it('never tells anybody to open a coupling under pressure', () => {
     expect(codeOf({ bar: 0.3 }, { step: 'zero' })).toBe('prepare pressure');
   });
+  it('says so in every step before the work, whatever else is to be done, and by the last reading of a line that is silent', () => {
+    for (const more of [
+      {},
+      { setup: RESIN },
+      { step: 'zero' as const },
+      { step: 'packer' as const },
+      { soundTested: false },
+    ])
+      for (const view of [
+        { bar: 0.87 },
+        { bar: 1, mixedUs: 1 },
+        { bar: null, overBar: 4 },
+        { bar: 1, stale: true },
+      ])
+        expect(codeOf(view, more)).toBe('prepare pressure');
+    expect(codeOf({ bar: 0.09 })).toBe('prepare ready');
+    // A reading that is not sure of 0.15 bar does not know whether 0.12 is over zero.
+    expect(codeOf({ bar: 0.12, uBar: 0.15 })).toBe('prepare ready');
+    expect(codeOf({ bar: 0.16, uBar: 0.15 })).toBe('prepare pressure');
+  });
   it('asks for the probes and the resin, then says how long it lasts', () => {
     const probe = [{ channel: 1, place: 'sleeve' as const, c: 12, uC: 0.5, flags: 0 }];
     expect(codeOf({ temps: probe }, { setup: RESIN })).toBe('prepare warm');

@@ -1,6 +1,7 @@
 import type { DisplayUnits } from '../../words/format.ts';
 import { INSTRUCTIONS, type Instruction, type Told } from '../../words/orders.ts';
 import { liftShown } from './forecasts.ts';
+import { COUPLED_BAR, isLinePressed } from './pressed.ts';
 import {
   atZero,
   cureMet,
@@ -27,8 +28,6 @@ export type Instructed = {
   };
 }[keyof Says];
 
-/** Over this nobody is told to open a coupling, bar. */
-const COUPLED_BAR = 0.1;
 /** So near the seat pressure the valve is to be shut, bar. */
 const NEAR_SEAT_BAR = 0.02;
 /** From half of the way on a hand belongs at the valve. */
@@ -42,7 +41,10 @@ function prepare(scene: Scene): Instructed {
     ...(told && { told }),
   });
   if (step === 'connect') return say('connect');
+  // Whatever else is to be done: nobody couples a hose, and nothing is begun, on a line that is under pressure.
+  if (isLinePressed(view)) return say('pressure');
   if (step === 'packer') return say('packer');
+  // A coupling is opened under no doubt of the reading.
   if (step === 'zero') return say((view.bar ?? 0) > COUPLED_BAR ? 'pressure' : 'zero');
   // Resin that is mixed does not wait for it.
   if (!scene.soundTested && view.mixedUs === null) return say('sound');

@@ -36,6 +36,15 @@ describe('doubts', () => {
     expect(doubtsOf('done', supply, everything)).toEqual(['rebound-unseen']);
   });
 
+  it('seating or filling a line that is under pressure before the work asks for a reason', () => {
+    for (const stage of ['prepare', 'abandoned'] as const)
+      for (const to of ['seat', 'inflate'] as const) {
+        expect(doubtsOf(to, view({ stage, bar: 0.3 }), nothing)).toEqual(['line-pressed']);
+        expect(doubtsOf(to, view({ stage, bar: 0.02 }), nothing)).toEqual([]);
+      }
+    expect(doubtsOf('inflate', view({ stage: 'seat', bar: 0.4 }), nothing)).toEqual([]);
+  });
+
   it('filling without zero asks for a reason, letting down in an emergency never does', () => {
     const unzeroed = view({ stage: 'prepare', standing: ['not-zeroed'] });
     expect(doubtsOf('inflate', unzeroed, nothing)).toEqual(['not-zeroed']);
@@ -83,7 +92,10 @@ describe('a step up under an urgent alarm', () => {
     const rising = { alarm: 'rising', priority: 'urgent', state: 'acknowledged' } as AlarmView;
     const troubled = view({ stage: 'inflate', bar: 1.8, limits: LIMITS, alarms: [rising] });
     expect(doubtsOf('hold', troubled, nothing)).toEqual(['urgent-alarm']);
-    expect(doubtsOf('seat', { ...troubled, stage: 'prepare' }, nothing)).toEqual(['urgent-alarm']);
+    expect(doubtsOf('seat', { ...troubled, stage: 'prepare' }, nothing)).toEqual([
+      'urgent-alarm',
+      'line-pressed',
+    ]);
     expect(doubtsOf('let-down', troubled, nothing)).toEqual([]);
     expect(doubtsOf('abandoned', troubled, nothing)).toEqual([]);
   });

@@ -3,6 +3,7 @@ import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import type { STAGE_DOUBT } from '../../words/doubts.ts';
 import { inTrouble, overCeiling } from './next-stage.ts';
+import { isLinePressed } from './pressed.ts';
 
 export type StageDoubt = keyof typeof STAGE_DOUBT;
 
@@ -65,6 +66,9 @@ export function doubtsOf(to: Stage, view: WatchView, seen: Seen): readonly Stage
   const doubts: StageDoubt[] = [];
   if (UP.includes(to) && inTrouble(view)) doubts.push('urgent-alarm');
   if (to === 'hold') doubts.push(...holdDoubts(view));
+  // Air that no stage accounts for: where it comes from is to be known before more is let in.
+  const begins = view.stage === 'prepare' || view.stage === 'abandoned';
+  if (begins && UP.includes(to) && isLinePressed(view)) doubts.push('line-pressed');
   const cureKnown = view.cure !== null;
   const met = view.cure !== null && (view.cure.metAtS !== null || view.cure.low >= 1);
   if (view.stage === 'hold' && (to === 'let-down' || to === 'done')) {

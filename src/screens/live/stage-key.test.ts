@@ -24,6 +24,7 @@ describe('the one key', () => {
   it('seats, compares the gauge once its time has come, inflates', () => {
     expect(of({})).toBe('stage seat ready');
     expect(of({ standing: ['not-zeroed'] })).toBe('stage seat hold');
+    expect(of({ bar: 0.87 })).toBe('stage seat hold');
     const seat = { stage: 'seat' as const, bar: 0.4 };
     expect(of(seat)).toBe('compare outlined');
     expect(of(seat, { pauseLeftS: 9 })).toBe('compare outlined');

@@ -1,5 +1,6 @@
 import type { Stage } from '../../watch/codes.ts';
 import { nextStage } from './next-stage.ts';
+import { COUPLED_BAR } from './pressed.ts';
 import { atZero, gaugeOf, inWorkingBand, isStill, reboundOf, type Scene } from './scene.ts';
 import { doubtsOf, seenOf } from './stage-doubts.ts';
 
@@ -27,9 +28,6 @@ export interface StageKey {
   readonly to: Stage | null;
   readonly look: KeyLook;
 }
-
-/** Over this nobody takes a zero, bar (instruction.ts). */
-const COUPLED_BAR = 0.1;
 
 const key = (does: KeyDoes, look: KeyLook, to: Stage | null = null): StageKey => ({ does, to, look });
 

@@ -7,6 +7,7 @@ import { Script } from '../testing/script.ts';
 describe('a fast fall', () => {
   const bled = (tap: 'packer' | 'hose' | 'supply' | 'unknown') =>
     new Script({ setup: setupOf({ tap }) })
+      .say({ c: 'stage', to: 'inflate' })
       .flow(15, (t) => Math.min(1.8, 0.15 * t))
       .say({ c: 'stage', to: 'hold' })
       .flow(60, 1.8)

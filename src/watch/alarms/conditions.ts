@@ -69,6 +69,18 @@ function rebound(w: WatchState): Condition {
   return bar >= FILLS_BAR / 2 ? 'between' : 'off';
 }
 
+/**
+ * Air comes in before the work, and no stage has announced it: a supply valve that leaks or stands open, while hands are on
+ * the packer. Before the last valve the line's pressure is the supply's own.
+ */
+function unannounced(w: WatchState): Condition {
+  const bar = w.signal.median;
+  if (w.infer || w.setup?.tap === 'supply') return 'off';
+  if (bar === null) return 'between';
+  if (bar >= FILLS_BAR && airComesIn(w.guard)) return 'on';
+  return bar >= FILLS_BAR / 2 ? 'between' : 'off';
+}
+
 /** Over a limit with the deadband under it. */
 function over(value: number, limit: number, deadband: number): Condition {
   return value >= limit ? 'on' : value >= limit - deadband ? 'between' : 'off';
@@ -212,7 +224,7 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
     case 'gauge-differs':
       return when(w.sensorChecks.gauge !== null && !w.sensorChecks.gauge.agrees);
     case 'rebound':
-      return rebound(w);
+      return w.stages.stage === 'prepare' ? unannounced(w) : rebound(w);
     case 'temperature-lost':
       return when(lostPlace(w.probes, w.setup, s.firstUs, w.tUs) !== null);
     case 'cold':

@@ -13,7 +13,9 @@ const OVER = { more: { flags: FLAG.outOfRange } };
 const FAULT = { more: { flags: FLAG.fault } };
 
 const filled = (more: Partial<Setup> = {}) =>
-  new Script({ setup: setupOf({ channels, ...more }) }).flow(20, (t) => Math.min(1.8, 0.1 * t));
+  new Script({ setup: setupOf({ channels, ...more }) })
+    .say({ c: 'stage', to: 'inflate' })
+    .flow(20, (t) => Math.min(1.8, 0.1 * t));
 const shown = (s: Script) =>
   viewOf(s.w, s.tS * 1e6)
     .alarms.filter((a) => a.state === 'unacknowledged')

@@ -209,7 +209,7 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
     stages: ['prepare', 'seat', 'inflate', 'hold', 'let-down'],
   }),
   rebound: row('high', 'pulled-while-full', 'vent-again-and-wait', 30, {
-    stages: ['let-down', 'done', 'abandoned'],
+    stages: ['prepare', 'let-down', 'done', 'abandoned'],
     again: FILLS_ON,
   }),
   'temperature-lost': row('low', 'uncured', 'check-probe', 600, {

@@ -11,7 +11,8 @@ import { createHold, holdReading, holdView } from './hold.ts';
 
 function hold(more: Partial<Setup> = {}, bar: (t: number) => number = () => 1.8, minutes = 10) {
   const s = new Script({ setup: setupOf({ rateHz: 10, ...more }) });
-  s.flow(36, (t) => (t * bar(0)) / 36)
+  s.say({ c: 'stage', to: 'inflate' })
+    .flow(36, (t) => (t * bar(0)) / 36)
     .say({ c: 'stage', to: 'hold' })
     .flow(minutes * 60, bar, { hz: 10 });
   return s;

@@ -8,6 +8,7 @@ import { Script } from '../testing/script.ts';
 const hold = () =>
   new Script()
     .flow(5, 0)
+    .say({ c: 'stage', to: 'inflate' })
     .flow(40, (t) => Math.min(1.8, t * 0.05))
     .say({ c: 'stage', to: 'hold' })
     .flow(60, 1.8);

@@ -5,6 +5,7 @@ import { Script } from '../testing/script.ts';
 
 const hold = () =>
   new Script()
+    .say({ c: 'stage', to: 'inflate' })
     .flow(30, (t) => t * 0.06)
     .say({ c: 'stage', to: 'hold' })
     .flow(60, 1.8);

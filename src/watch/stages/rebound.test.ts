@@ -6,6 +6,7 @@ import { REBOUND_S } from './rebound.ts';
 
 const vented = () =>
   new Script()
+    .say({ c: 'stage', to: 'inflate' })
     .flow(30, (t) => t * 0.06)
     .say({ c: 'stage', to: 'hold' })
     .flow(30, 1.8)

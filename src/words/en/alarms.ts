@@ -39,6 +39,8 @@ type Text = (v: AlarmValues, u: DisplayUnits) => string;
 
 /** Air is not made up for where a hose may have blown off. */
 export const afterFall = (v: AlarmValues): boolean => v.cause === 'fast-fall';
+/** Air that comes in before the work, not back after it. */
+export const unannounced = (v: AlarmValues): boolean => v.cause === 'unannounced';
 const LOSS_FIRST = 'Find the loss first. Keep clear';
 
 /** A time to danger is told short rather than long: whole seconds down, tenths under three. */
@@ -235,8 +237,13 @@ export function alarms(f: Format) {
     },
     rebound: {
       now: (v, u) =>
-        `Pressure came back${with_(' to ', v.bar, u)}, the packer is not empty: do not pull or uncouple, shut the supply valve, open the vent, wait longer`,
-      was: (v, u) => `pressure came back after it had been let out${with_(', to ', v.bar, u)}`,
+        unannounced(v)
+          ? `Air comes in${with_(', now ', v.bar, u)}, and no filling was announced: shut the supply valve, open the vent, keep clear`
+          : `Pressure came back${with_(' to ', v.bar, u)}, the packer is not empty: do not pull or uncouple, shut the supply valve, open the vent, wait longer`,
+      was: (v, u) =>
+        unannounced(v)
+          ? `air came in that no stage had announced${with_(', to ', v.bar, u)}`
+          : `pressure came back after it had been let out${with_(', to ', v.bar, u)}`,
     },
     'temperature-lost': {
       now: (v) =>

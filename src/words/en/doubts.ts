@@ -11,7 +11,8 @@ export type DoubtCode =
   | 'under-pressure'
   | 'no-rebound'
   | 'rebound-unseen'
-  | 'not-zeroed';
+  | 'not-zeroed'
+  | 'line-pressed';
 
 export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'urgent-alarm': 'An urgent alarm is on.',
@@ -27,5 +28,7 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'no-rebound':
     'The rebound test was not passed: a line at zero is not an empty packer. Shut the vent, wait, see that it stays at zero.',
   'rebound-unseen': 'The sensor does not see the packer here: a line that stays at zero says nothing of it.',
+  'line-pressed':
+    'The line is under pressure before any air was announced: the supply valve leaks or stands open, or the packer was not empty.',
   'not-zeroed': 'The zero of the sensor was not taken with the coupling seen open.',
 };

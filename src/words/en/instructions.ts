@@ -65,7 +65,10 @@ export function instructions(f: Format) {
         'Open the coupling, then zero.',
         'See that it is open. The reading must stand still near zero.',
       ),
-      pressure: always('Let the line down first.', 'It is under pressure: never open a coupling now.'),
+      pressure: always(
+        'Let the line down first.',
+        'It is under pressure: shut the supply valve, open the vent, keep clear. Never open a coupling now.',
+      ),
       sound: always('Test the alarm’s sound.', 'Once a day, before air goes in: listen at the valve.'),
       warm: always('Warm the probes in the hand.', 'Before the resin is mixed, beside a thermometer.'),
       mix: always('Mix the resin, then press.', 'The press starts the pot-life clock.'),

@@ -144,11 +144,13 @@ describe('orders', () => {
     expect(VERBS.ceiling({ state: 'acknowledged', values: FULL }, { stage: 'hold' }).call).toBeNull();
   });
 
-  it('a reading that is lost in a fill is air off first, later it is keep clear', () => {
-    const lost = (stage: (typeof STAGES)[number]) =>
-      VERBS['pressure-lost']({ state: 'unacknowledged', values: FULL }, { stage }).verb.join(' / ');
+  it('a reading that is lost in a fill, or under pressure before the work, is air off first, later it is keep clear', () => {
+    const lost = (stage: (typeof STAGES)[number], values = FULL) =>
+      VERBS['pressure-lost']({ state: 'unacknowledged', values }, { stage }).verb.join(' / ');
+    expect(lost('prepare')).toBe('AIR OFF / GET CLEAR');
+    expect(lost('prepare', { ...FULL, bar: 0.01 })).toBe('KEEP / CLEAR');
     expect([lost('seat'), lost('inflate')]).toEqual(['AIR OFF / GET CLEAR', 'AIR OFF / GET CLEAR']);
-    for (const stage of ['prepare', 'hold', 'let-down', 'done', 'abandoned'] as const)
+    for (const stage of ['hold', 'let-down', 'done', 'abandoned'] as const)
       expect(lost(stage)).toBe('KEEP / CLEAR');
   });
 

@@ -2,7 +2,7 @@ import type { AlarmCode, Stage } from '../../watch/codes.ts';
 import type { AlarmValues } from '../../watch/events.ts';
 import type { AlarmView, WatchView } from '../../watch/view.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
-import { afterFall, type alarms, roundedDown, SEEN_BAR } from './alarms.ts';
+import { afterFall, type alarms, roundedDown, SEEN_BAR, unannounced } from './alarms.ts';
 
 /** What is seen beside the alarm, and bends its order. */
 export type Scene = Pick<WatchView, 'stage'> & Partial<Pick<WatchView, 'question' | 'limits'>>;
@@ -52,9 +52,16 @@ const GO_BY_GAUGE = verb(['GO BY THE', 'GAUGE'], 'Go by the dial gauge.');
 const SLOW_DOWN = verb(['SLOW', 'DOWN'], 'Slow down.');
 const SEAT_OR_TAKE_OUT = verb(['SEAT OR', 'TAKE OUT'], 'Seat the sleeve, or take it out.');
 const SEAT_OR_LET_DOWN = verb(['SEAT OR', 'LET DOWN'], 'Seat the sleeve, or let down.');
+const VENT_AGAIN = verb(['VENT', 'AGAIN'], 'Vent again. The packer is not empty.');
 const EVERYONE_CLEAR = { text: 'EVERYONE CLEAR', spoken: 'Everyone clear.' };
 
+/** Over this a line is under pressure, bar. */
+const EMPTY_BAR = 0.05;
+
 const fills = (stage: Stage): boolean => stage === 'seat' || stage === 'inflate';
+/** Air may be coming in: it is being let in, or it was there before anybody said so. */
+const mayFill = (v: AlarmValues, { stage }: Scene): boolean =>
+  fills(stage) || (stage === 'prepare' && (v.bar ?? 0) > EMPTY_BAR);
 /** The crew has said that no more air goes in: hands may be on the packer. */
 const after = (stage: Stage): boolean => stage === 'let-down' || stage === 'done' || stage === 'abandoned';
 
@@ -104,7 +111,7 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
           : [bar('Ceiling', v.ceilingBar, u), rated(at, u)],
     },
     'pressure-lost': {
-      verb: (_, at) => (fills(at.stage) ? AIR_OFF_CLEAR : KEEP_CLEAR),
+      verb: (v, at) => (mayFill(v, at) ? AIR_OFF_CLEAR : KEEP_CLEAR),
       figures: (v, _, u) => [bar('Last reading', v.bar, u), seconds('No reading for', v.seconds)],
     },
     'device-trip': {
@@ -176,8 +183,8 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
       figures: (v, _, u) => [bar('Dial gauge', v.gaugeBar, u), bar('Sensor', v.bar, u)],
     },
     rebound: {
-      verb: verb(['VENT', 'AGAIN'], 'Vent again. The packer is not empty.'),
-      figures: (v, _, u) => [bar('Came back to', v.bar, u)],
+      verb: (v) => (unannounced(v) ? AIR_OFF_VENT : VENT_AGAIN),
+      figures: (v, _, u) => [bar(unannounced(v) ? 'Now' : 'Came back to', v.bar, u)],
     },
     'temperature-lost': { verb: verb(['CHECK THE', 'PROBE'], 'Check the probe.') },
     cold: {

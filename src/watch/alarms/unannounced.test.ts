@@ -1,0 +1,48 @@
+import { describe, expect, it } from 'vitest';
+import { setupOf } from '../../job/testing/givens.ts';
+import { viewOf } from '../step.ts';
+import { Script } from '../testing/script.ts';
+
+const raised = (s: Script) => s.of('alarm').find((e) => e.alarm === 'rebound' && e.to === 'unacknowledged');
+
+const stands = (s: Script) =>
+  viewOf(s.w, s.tS * 1e6).alarms.some((a) => a.alarm === 'rebound' && a.state === 'unacknowledged');
+
+describe('air that comes in before the work', () => {
+  it.each([
+    [0.04, 0.16],
+    [0.02, 0.13],
+    [0.18, 0.5],
+  ])('at %s bar/s is told by %s bar, with or without a limit', (rate, byBar) => {
+    for (const setup of [setupOf(), null]) {
+      const s = new Script({ setup }).flow(10, 0).flow(1.2 / rate, (t) => rate * t);
+      const first = raised(s);
+      expect(first?.values.cause).toBe('unannounced');
+      expect(first?.values.bar ?? 9).toBeLessThan(byBar);
+    }
+  });
+
+  it('stands while it is there, and is over once it was let out', () => {
+    const s = new Script()
+      .flow(10, 0)
+      .flow(10, (t) => 0.05 * t)
+      .flow(60, 0.5);
+    expect(stands(s)).toBe(true);
+    s.flow(5, (t) => Math.max(0, 0.5 - 0.2 * t)).flow(5, 0);
+    expect(stands(s)).toBe(false);
+  });
+
+  it('is none at a line that stands still, at a jump of a hose, before the last valve, and once it was announced', () => {
+    const still = new Script().flow(60, 1);
+    const jump = new Script()
+      .flow(10, 0)
+      .flow(0.2, (t) => t)
+      .flow(60, 0.2);
+    const supply = new Script({ setup: setupOf({ tap: 'supply' }) }).flow(10, 0).flow(10, (t) => 0.1 * t);
+    const announced = new Script()
+      .flow(10, 0)
+      .say({ c: 'stage', to: 'seat' })
+      .flow(10, (t) => 0.04 * t);
+    for (const s of [still, jump, supply, announced]) expect(raised(s)).toBeUndefined();
+  });
+});
