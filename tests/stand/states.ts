@@ -262,6 +262,8 @@ export const ENOUGH = new Error('enough of the story');
 
 /** Plays a story, to its end or to where it is enough, and ends its run. @returns the run's id */
 export async function play(stand: Stand, story: StoryName, at: At): Promise<string> {
+  // Whatever window the last picture was taken in.
+  await stand.page.setViewportSize({ width: 1180, height: 820 });
   try {
     await PLAY[story](stand, at);
   } catch (error) {
