@@ -89,7 +89,7 @@ export async function serveStand(folder = 'dist'): Promise<{ origin: string; clo
   const { worker } = await standHooks();
   const outDir = path.resolve(folder);
   const server: PreviewServer = await preview({
-    preview: { host: '127.0.0.1', port: 4720, strictPort: false },
+    preview: { host: 'localhost', port: 4720, strictPort: false },
     build: { outDir },
     logLevel: 'error',
     plugins: [
