@@ -9,6 +9,7 @@ import { JOBS } from '../../words/jobs.ts';
 import { SETTINGS } from '../../words/settings.ts';
 import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
+import { bringBack, takeUp } from './errand.ts';
 import { createForm, EMPTY, type Form } from './form.ts';
 import { PackerForm } from './PackerForm.tsx';
 import { ResinForm } from './ResinForm.tsx';
@@ -98,8 +99,10 @@ function Editor(props: { kind: EditKind; id: string }) {
   const [kept] = createResource(
     () => props.id,
     async (id) => {
-      if (id === 'new')
+      if (id === 'new') {
+        takeUp(props.kind);
         return { id: newId(props.kind), revision: 0, savedUtcMs: 0, document: BLANK[props.kind]() };
+      }
       return loadOne(app, props.kind, id).catch(failed(app));
     },
   );
@@ -132,6 +135,7 @@ function Edit<K extends EditKind>(props: { kind: K; kept: Kept<Docs[K]> }) {
       return;
     }
     keep(app, props.kind, first.id, revision(), form.draft()).then((k) => {
+      if (revision() === 0) bringBack(k.id);
       setRevision(k.revision);
       form.settle();
       app.say(UI.saved);

@@ -112,7 +112,7 @@ const SHOWN: { readonly [K in JobDocumentKind]: (form: Form<K>) => JSX.Element }
   job: (form) => (
     <>
       {PARTS.map((part) => (
-        <FieldPart part={part} of={{ form, choices, proposalBar: null }} />
+        <FieldPart part={part} of={{ form, choices, proposalBar: null, onNew: () => {} }} />
       ))}
       <ThicknessPart form={form} />
     </>

@@ -9,6 +9,7 @@ import { PLACE } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
 import type { Form } from '../documents/form.ts';
 import type { Choices } from './choices.ts';
+import type { SheetFieldProps } from './fields.tsx';
 import { suggestedTap } from './tap.ts';
 
 const ROLE_OF: Record<ChannelFrame['quantity'], ChannelAssignment['role']> = {
@@ -30,7 +31,7 @@ export function suggested(channels: readonly ChannelFrame[]): ChannelAssignment[
 }
 
 /** What each channel of the device reads, where it sits, and which sensor it is. */
-export function Channels(props: { form: Form<'job'>; choices: Choices }) {
+export function Channels(props: { form: Form<'job'>; choices: Choices; onNew: SheetFieldProps['onNew'] }) {
   const app = useServices();
   const d = () => props.form.draft();
   const device = (part: Partial<JobDocument['device']>) =>
@@ -80,6 +81,9 @@ export function Channels(props: { form: Form<'job'>; choices: Choices }) {
                           ]}
                           onValue={(v) => channel(index, { sensorId: v === '' ? null : v })}
                         />
+                        <button type="button" class="button" onClick={() => props.onNew('sensor', index)}>
+                          {SHEET.newSensor}
+                        </button>
                       </Show>
                     </div>
                   </fieldset>

@@ -27,7 +27,10 @@ export function PlanPanel(props: { plan: Plan | null; children: JSX.Element }) {
             <div class="remarks" data-testid="findings">
               <section class="ranked" classList={{ stops: plan().refusals.length > 0 }} role="status">
                 <h3>
-                  <Show when={plan().refusals.length > 0} fallback={SHEET.stopsNone}>
+                  <Show
+                    when={plan().refusals.length > 0}
+                    fallback={plan().setup.limits === null ? SHEET.stopsNoneGauge : SHEET.stopsNone}
+                  >
                     <AlarmShape priority="high" size={24} /> {SHEET.stops(plan().refusals.length)}
                   </Show>
                 </h3>

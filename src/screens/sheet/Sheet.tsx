@@ -1,4 +1,14 @@
-import { createEffect, createMemo, createResource, createSignal, For, on, onCleanup, Show } from 'solid-js';
+import {
+  createEffect,
+  createMemo,
+  createResource,
+  createSignal,
+  For,
+  on,
+  onCleanup,
+  onMount,
+  Show,
+} from 'solid-js';
 import { type JobBundle, toBundle } from '../../job/bundle.ts';
 import type { JobDocument } from '../../job/job-document.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
@@ -9,6 +19,7 @@ import { SHEET } from '../../words/sheet.ts';
 import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
 import { DEMO } from '../demo.ts';
+import { comeBack, sendFor } from '../documents/errand.ts';
 import { createForm } from '../documents/form.ts';
 import { type Kept, keep, loadOne } from '../documents/store.ts';
 import { saveBytes } from '../save.ts';
@@ -135,15 +146,37 @@ function Filled(props: { kept: Kept<JobDocument> }) {
     }, app.fail);
   };
 
+  const back = comeBack(first.id);
+  const [step, setStep] = createSignal<Step>(back?.errand.step ?? 'pipe');
+  const [all, setAll] = createSignal(back?.errand.all ?? false);
+  // What the sheet sent for is chosen where it was missing.
+  onMount(() => {
+    if (back === null || back.madeId === null) return;
+    const { errand, madeId } = back;
+    const { device, resin } = form.draft();
+    if (errand.kind === 'packer') form.change({ packerId: madeId });
+    else if (errand.kind === 'resin') form.change({ resin: { ...resin, resinId: madeId } });
+    else
+      form.change({
+        device: {
+          ...device,
+          channels: device.channels.map((c) =>
+            c.channel === errand.channel ? { ...c, sensorId: madeId } : c,
+          ),
+        },
+      });
+  });
   const fieldsOf: SheetFieldProps = {
     form,
     choices,
+    onNew: (kind, channel) => {
+      sendFor({ jobId: first.id, kind, channel, step: step(), all: all() });
+      app.go({ page: 'documents', kind, id: 'new' });
+    },
     get proposalBar() {
       return plan()?.proposalBar ?? null;
     },
   };
-  const [step, setStep] = createSignal<Step>('pipe');
-  const [all, setAll] = createSignal(false);
   // A run under way is never left for another job.
   const mayGoLive = () => app.live.run() === null || running();
 

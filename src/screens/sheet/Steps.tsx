@@ -67,7 +67,7 @@ export function StepForm(props: { of: SheetFieldProps; now: Step; onStep(step: S
           <>
             <SheetFields names={STEP_FIELDS[step]} of={props.of} />
             <Show when={step === 'packer' || step === 'resin'}>
-              <NewOnes />
+              <NewOnes onNew={props.of.onNew} />
             </Show>
             <Show when={step === 'mixing'}>
               <Checks form={props.of.form} />

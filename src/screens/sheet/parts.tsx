@@ -28,7 +28,14 @@ export function SheetFields(props: {
       <For each={props.names}>
         {(name) => {
           const Field = FIELD[name];
-          return <Field form={props.of.form} choices={props.of.choices} proposalBar={props.of.proposalBar} />;
+          return (
+            <Field
+              form={props.of.form}
+              choices={props.of.choices}
+              proposalBar={props.of.proposalBar}
+              onNew={props.of.onNew}
+            />
+          );
         }}
       </For>
     </div>
@@ -36,15 +43,25 @@ export function SheetFields(props: {
 }
 
 /** Ways to a packer or a resin that is not there yet. */
-export function NewOnes() {
+export function NewOnes(props: { onNew: SheetFieldProps['onNew'] }) {
   return (
     <div class="row">
-      <a class="button" href="#/packer/new">
+      <button
+        type="button"
+        class="button"
+        data-testid="sheet-new-packer"
+        onClick={() => props.onNew('packer', null)}
+      >
         {SHEET.newPacker}
-      </a>
-      <a class="button" href="#/resin/new">
+      </button>
+      <button
+        type="button"
+        class="button"
+        data-testid="sheet-new-resin"
+        onClick={() => props.onNew('resin', null)}
+      >
         {SHEET.newResin}
-      </a>
+      </button>
     </div>
   );
 }
@@ -55,10 +72,10 @@ export function FieldPart(props: { part: SheetPart; of: SheetFieldProps; childre
     <Part title={TITLE[props.part]} folded={FOLDED.has(props.part)}>
       <SheetFields names={PART_FIELDS[props.part]} of={props.of} />
       <Show when={props.part === 'packer'}>
-        <NewOnes />
+        <NewOnes onNew={props.of.onNew} />
       </Show>
       <Show when={props.part === 'line'}>
-        <Channels form={props.of.form} choices={props.of.choices} />
+        <Channels form={props.of.form} choices={props.of.choices} onNew={props.of.onNew} />
       </Show>
       {props.children}
     </Part>
