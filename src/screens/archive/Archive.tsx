@@ -131,7 +131,24 @@ export function Archive() {
       >
         {(list) => (
           <Show when={list().length > 0} fallback={<Nothing />}>
-            <Show when={shown().length > 0} fallback={<p>{A.none}</p>}>
+            <Show
+              when={shown().length > 0}
+              fallback={
+                <Show when={jobs().length === 0} fallback={<p>{A.none}</p>}>
+                  <div class="row">
+                    <p>{A.onlyPractice(list().length)}</p>
+                    <button
+                      type="button"
+                      class="button primary"
+                      data-testid="show-practice"
+                      onClick={() => setFilter({ ...NO_FILTER, chip: 'practice' })}
+                    >
+                      {A.showPractice}
+                    </button>
+                  </div>
+                </Show>
+              }
+            >
               <div class="record-names" aria-hidden="true">
                 <span />
                 <span class="record-names-picture">

@@ -65,7 +65,8 @@ export function inChip(entry: ArchiveEntry, chip: Chip, sketch: Sketch | null | 
     case 'alarms':
       return entry.alarms > 0;
     case 'cure':
-      return sketch?.account.cure.state === 'not-met' || sketch?.account.cure.state === 'not-started';
+      // A record that could not be read says nothing of its cure either.
+      return entry.state !== 'open' && sketch !== undefined && sketch?.account.cure.state !== 'met';
     default:
       return chip satisfies never;
   }

@@ -12,6 +12,8 @@ export const ARCHIVE = {
   statuses: { any: 'Any', open: 'No decision', released: 'Accepted', rejected: 'Rejected' },
   seals: { any: 'Any', sealed: 'Sealed', unsealed: 'Not sealed', unknown: 'Unknown signer' },
   none: 'No record matches.',
+  onlyPractice: (n: number) => `Only practice runs: ${n}`,
+  showPractice: 'Show them',
   count: (n: number, of: number) =>
     n === of ? `${n} ${n === 1 ? 'record' : 'records'}` : `${n} of ${of} records`,
   clear: 'Clear the filters',

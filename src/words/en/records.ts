@@ -8,7 +8,7 @@ export const RECORDS = {
     all: 'All',
     review: 'To review',
     alarms: 'With alarms',
-    cure: 'Cure time not reached',
+    cure: 'Cure time not reached or not known',
     practice: 'Practice',
   },
   chipsLabel: 'Which records are shown',
