@@ -15,6 +15,7 @@ import {
 } from '../../record/backup.ts';
 import { toHex } from '../../record/hex.ts';
 import { runFileNames, runOfFile } from '../../record/recovery.ts';
+import { sealedOf } from '../../record/seal.ts';
 import { importFileName, listImports } from '../../record/stores/imports.ts';
 import { keyHistory } from '../../record/stores/keys.ts';
 import { unlessMissing } from '../../record/stores/missing.ts';
@@ -22,7 +23,8 @@ import type { DocumentKind } from '../../record/stores/store.ts';
 import { zipWriter } from '../../record/zip-writer.ts';
 import type { EvidenceDeps, Tell } from '../deps.ts';
 import { EvidenceError } from '../faults.ts';
-import type { BackupMade } from './messages.ts';
+import { BACKUP_GROUPS, type BackupGroup, type BackupMade } from './messages.ts';
+import { isImport } from './things.ts';
 
 // A kind of document is in the backup, or named here: what a restore has half done, the shared folder
 // and the speeds of this tablet's ports stay behind.
@@ -32,6 +34,14 @@ const LEFT_BEHIND: Readonly<Record<Exclude<DocumentKind, BackupKind>, true>> = {
   speed: true,
 };
 void LEFT_BEHIND;
+
+/** Under which groups of a restore's summary a document is counted; keys stand in no row of it. */
+function groupsOf(kind: BackupKind, id: string, body: unknown): readonly BackupGroup[] {
+  if (kind === 'key') return [];
+  if (kind !== 'seal') return [kind];
+  if (isImport(id)) return ['import'];
+  return (sealedOf(body)?.additions.length ?? 0) > 0 ? ['seal', 'addition'] : ['seal'];
+}
 
 export async function makeBackup(deps: EvidenceDeps, tell: Tell): Promise<BackupMade> {
   const { files, documents, crypto } = deps;
@@ -77,10 +87,12 @@ export async function makeBackup(deps: EvidenceDeps, tell: Tell): Promise<Backup
     done += size;
   }
   const lines: string[] = [];
+  const groups = Object.fromEntries(BACKUP_GROUPS.map((g) => [g, 0])) as Record<BackupGroup, number>;
   for (const kind of BACKED_UP_KINDS)
     for (const { id, savedUtcMs, body } of await documents.list(kind)) {
       if (!isBackedUp(kind, id) || (open.has(id) && kind === 'run')) continue;
       lines.push(documentLine({ kind, id, savedUtcMs, body }));
+      for (const group of groupsOf(kind, id, body)) groups[group]++;
     }
   await summed(BACKUP_FILE.documents, utf8.encode(lines.join('')));
   const sumsSha256 = await add(BACKUP_FILE.sums, utf8.encode(sums.join('')));
@@ -103,8 +115,7 @@ export async function makeBackup(deps: EvidenceDeps, tell: Tell): Promise<Backup
   return {
     name: `steadybar-backup_${day}.zip`,
     file: new Blob(parts, { type: 'application/zip' }),
-    documents: lines.length,
-    files: kept,
+    groups,
     leftOut,
   };
 }

@@ -2,8 +2,8 @@
 export interface BackupMade {
   readonly name: string;
   readonly file: Blob;
-  readonly documents: number;
-  readonly files: number;
+  /** What is in it, as a restore's summary counts it. */
+  readonly groups: Readonly<Record<BackupGroup, number>>;
   /** Runs without an end, which are not in it. */
   readonly leftOut: readonly string[];
 }

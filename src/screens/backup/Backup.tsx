@@ -1,5 +1,11 @@
-import { createResource, createSignal, Show } from 'solid-js';
-import type { RestoreChoice, RestoreDone, RestoreSummary } from '../../evidence/backup/messages.ts';
+import { createResource, createSignal, For, Show } from 'solid-js';
+import {
+  BACKUP_GROUPS,
+  type BackupMade,
+  type RestoreChoice,
+  type RestoreDone,
+  type RestoreSummary,
+} from '../../evidence/backup/messages.ts';
 import { Part } from '../../widgets/Fields.tsx';
 import { BACKUP as B } from '../../words/backup.ts';
 import { progressText } from '../../words/evidence.ts';
@@ -14,7 +20,7 @@ const WORK: Readonly<Record<Work, string>> = { make: B.making, look: B.looking, 
 export function Backup() {
   const app = useServices();
   const [busy, setBusy] = createSignal<{ readonly work: Work; readonly share: number } | null>(null);
-  const [made, setMade] = createSignal<readonly string[] | null>(null);
+  const [made, setMade] = createSignal<BackupMade | null>(null);
   const [plan, setPlan] = createSignal<{ readonly file: Blob; readonly summary: RestoreSummary } | null>(
     null,
   );
@@ -42,8 +48,7 @@ export function Backup() {
     const backup = await work('make', (tell) => app.evidence({ q: 'backup' }, tell));
     if (backup === null) return;
     saveBlob(backup.name, backup.file);
-    const left = backup.leftOut.length;
-    setMade([B.made(backup.documents, backup.files), ...(left === 0 ? [] : [B.leftOut(left)])]);
+    setMade(backup);
   };
   const look = async (file: Blob) => {
     setPlan(null);
@@ -82,13 +87,7 @@ export function Backup() {
             {B.make}
           </button>
         </div>
-        <Show when={made()}>
-          {(lines) => (
-            <p role="status" data-testid="backup-made">
-              {lines().join(' ')}
-            </p>
-          )}
-        </Show>
+        <Show when={made()}>{(backup) => <Made backup={backup()} />}</Show>
       </Part>
       <Part title={B.restore} note={B.restoreWhat}>
         <Show when={app.live.run() !== null}>
@@ -144,12 +143,40 @@ export function Backup() {
   );
 }
 
+/** What went into the file, in the rows that its restore will show. */
+function Made(props: { backup: BackupMade }) {
+  const groups = () => BACKUP_GROUPS.filter((g) => props.backup.groups[g] > 0);
+  const left = () => props.backup.leftOut.length;
+  return (
+    <div class="stack" role="status" data-testid="backup-made">
+      <p>
+        <strong>{B.made}</strong>
+      </p>
+      <table class="table">
+        <tbody>
+          <For each={groups()}>
+            {(g) => (
+              <tr>
+                <th scope="row">{B.groups[g]}</th>
+                <td>{props.backup.groups[g]}</td>
+              </tr>
+            )}
+          </For>
+        </tbody>
+      </table>
+      <Show when={left() > 0}>
+        <p>{B.leftOut(left())}</p>
+      </Show>
+    </div>
+  );
+}
+
 function Restored(props: { done: RestoreDone }) {
   const key = () => props.done.key;
   return (
     <div class="stack" role="status" data-testid="restored">
       <p>
-        <strong>{B.done(props.done.documents, props.done.files, props.done.keptBoth)}</strong>
+        <strong>{B.done(props.done.keptBoth)}</strong>
       </p>
       <Show when={key()} fallback={<p>{B.keyNone}</p>}>
         {(k) => (

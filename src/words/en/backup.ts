@@ -6,8 +6,7 @@ export const BACKUP = {
   make: 'Make a backup',
   makeWhat: 'Keep the file away from this tablet. Make another one after each day’s work.',
   making: 'Making the backup',
-  made: (documents: number, files: number) =>
-    `Saved: ${documents} documents, ${files} ${files === 1 ? 'file' : 'files'}.`,
+  made: 'Saved. In it:',
   leftOut: (n: number) =>
     n === 1 ? 'One run has no end yet and is not in it.' : `${n} runs have no end yet and are not in it.`,
   empty: 'There is nothing to keep yet: no job sheet, no run.',
@@ -92,8 +91,8 @@ export const BACKUP = {
   go: 'Restore this backup',
   going: 'Restoring',
   nothing: 'Everything in this backup is here already.',
-  done: (documents: number, files: number, both: number) =>
-    `Restored: ${documents} documents, ${files} ${files === 1 ? 'file' : 'files'}${both === 0 ? '' : `; ${both} kept under another name`}.`,
+  done: (both: number) =>
+    both === 0 ? 'Restored as chosen.' : `Restored as chosen; ${both} kept under another name.`,
   reload: 'Reload to see it',
   cancel: 'Cancel',
   running: 'A run is under way. Restore after it has ended.',
