@@ -57,7 +57,12 @@ export async function checkFile(
   const v = await verifyJobFile(source, { ...options, sense, judge, words, extras });
   const record = v.verdict === 'refused' ? null : await recordOf(v, values());
   const kept = (await listImports(deps.documents).catch(() => [])).some((i) => i.sha256 === sha256);
-  return { view: viewOf(v, name.slice(0, NAME_MOST), file.size, sha256, record, kept), record, file };
+  const additions = v.additions.map((a) => ({
+    ...a,
+    signedBy: trust.names.get(a.signer.fingerprint) ?? null,
+  }));
+  const view = viewOf(v, name.slice(0, NAME_MOST), file.size, sha256, additions, record, kept);
+  return { view, record, file };
 }
 
 /** The record in a verified file; null where it can't be read. */
@@ -72,6 +77,7 @@ function viewOf(
   name: string,
   bytes: number,
   sha256: string,
+  additions: VerifyView['additions'],
   record: OpenRecord | null,
   kept: boolean,
 ): VerifyView {
@@ -98,6 +104,7 @@ function viewOf(
             samples: manifest.pages.samples,
             firstSampleUs: manifest.pages.firstSampleUs ?? manifest.pages.firstUs ?? 0,
           },
+    additions,
     readable: record !== null,
     kept,
   };

@@ -14,4 +14,5 @@ export type EvidenceErrorCode =
   | 'not-a-backup'
   | 'backup-damaged'
   | 'backup-future'
+  | 'reason-needed' // an acceptance of a record with exceptions
   | 'cancelled';

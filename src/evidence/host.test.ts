@@ -130,7 +130,13 @@ describe('a run is sealed', () => {
       { code: 'bad-request' },
     );
     await office.ask({ ...status, status: 'rejected', reason: 'Peak too high', by: 'C.D.' });
-    await office.ask({ ...status, status: 'released', reason: '', by: 'C.D.' });
+    // Nobody compared the dial gauge, and cure time was not reached: whoever accepts that says why.
+    await expect(
+      office.ask({ ...status, status: 'released', reason: ' ', by: 'C.D.' }),
+    ).rejects.toMatchObject({
+      code: 'reason-needed',
+    });
+    await office.ask({ ...status, status: 'released', reason: 'Seen on the camera', by: 'C.D.' });
     const after = (await office.documents.get('seal', runId))?.body as { manifest: Uint8Array };
     expect(after.manifest).toEqual(before.manifest);
     const view = await office.ask({ q: 'record', ref });
@@ -141,6 +147,9 @@ describe('a run is sealed', () => {
     const checked = await office.ask({ q: 'verify', file, name });
     expect(checked.verdict).toBe('valid');
     expect(checked.remarks).toContainEqual({ r: 'additions', count: 1 });
+    expect(checked.additions).toMatchObject([
+      { kind: 'correction', body: { text: 'Batch is R-7', by: 'A.B.' }, signedBy: '' },
+    ]);
     const [entry] = await office.ask({ q: 'archive' });
     expect(entry?.status?.status).toBe('released');
   });

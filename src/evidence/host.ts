@@ -16,7 +16,7 @@ import { differences } from './differences.ts';
 import { EvidenceError, evidenceCode } from './faults.ts';
 import { type FileLabel, labelFor, readLabel, removeLabel, writeLabel } from './labels.ts';
 import type { EvidenceContract, RecordRef, Sketch, ToEvidence, VerifyView } from './messages.ts';
-import { refText } from './messages.ts';
+import { asksReason, refText } from './messages.ts';
 import { createOfficeFolder, handleStore } from './office/office.ts';
 import type { OpenRecord } from './open.ts';
 import { createOpenedRecords, sealedFacts, viewOf } from './opened-records.ts';
@@ -116,6 +116,19 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
 
   const saved = createSavedRuns(deps);
 
+  /** null: the run is still open. */
+  async function sketchFor(ref: RecordRef): Promise<Sketch | null> {
+    if (ref.kind === 'run') {
+      const detail = await saved.detail(ref.runId, false);
+      if (detail.summary.state === 'open') return null;
+      const window = await saved.window(ref.runId, 0, detail.lastS, SKETCH_STEPS);
+      return sketchOf(detail, window, detail.summary.peakBar);
+    }
+    if (ref.kind === 'import')
+      return (await readLabel(deps, ref.sha256))?.sketch ?? (await makeLabel(ref.sha256)).sketch;
+    return sketchOfRecord(await openRecords.open(ref));
+  }
+
   const handlers: Handlers<EvidenceContract> = {
     run: ({ runId, check }) => saved.detail(runId, check ?? false),
     'run-window': ({ runId, fromS, toS, points }) => saved.window(runId, fromS, toS, points),
@@ -204,18 +217,14 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       return null;
     },
     archive: async () => listArchive(deps, await trust(), makeLabel),
-    sketch: async ({ ref }) => {
-      if (ref.kind === 'run') {
-        const detail = await saved.detail(ref.runId, false);
-        if (detail.summary.state === 'open') return null;
-        const window = await saved.window(ref.runId, 0, detail.lastS, SKETCH_STEPS);
-        return sketchOf(detail, window, detail.summary.peakBar);
-      }
-      if (ref.kind === 'import')
-        return (await readLabel(deps, ref.sha256))?.sketch ?? (await makeLabel(ref.sha256)).sketch;
-      return sketchOfRecord(await openRecords.open(ref));
-    },
-    'set-status': ({ ref, status, reason, by }) => setStatus(deps, refText(ref), { status, reason, by }),
+    sketch: ({ ref }) => sketchFor(ref),
+    'set-status': ({ ref, status, reason, by }) =>
+      setStatus(deps, refText(ref), { status, reason, by }, async () => {
+        // The verdict on a file is known once it was opened.
+        if (ref.kind !== 'run') await openRecords.open(ref);
+        const sketch = await sketchFor(ref);
+        return sketch !== null && !asksReason(sketch, verdictOf(ref));
+      }),
     statuses: ({ ref }) => statusesOf(deps.documents, refText(ref)),
     record: async ({ ref }, tell) => {
       const record = await openRecords.open(ref);

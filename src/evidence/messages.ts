@@ -93,6 +93,22 @@ export interface Numbers {
   readonly alarms: { readonly urgent: number; readonly high: number; readonly low: number };
 }
 
+/**
+ * Whether a record is other than plain, so that whoever accepts it says why: something stayed open, went over a limit or
+ * was alarmed of, the cure time was not reached, or the file is not known to be whole and its signer's.
+ * @param verdict on the file; null for a run of this browser
+ */
+export const asksReason = (
+  { account, numbers }: { readonly account: Account; readonly numbers: Numbers },
+  verdict: Verdict | null,
+): boolean =>
+  account.open.length > 0 ||
+  account.overRated !== null ||
+  account.atCeiling === true ||
+  numbers.alarms.urgent + numbers.alarms.high > 0 ||
+  (account.cure.state !== 'met' && account.cure.state !== 'not-judged') ||
+  (verdict !== null && verdict !== 'valid');
+
 /** A run in small, for a row of a list. */
 export interface Sketch {
   /** Lowest and highest pressure of each of its steps, bar; NaN for a gap. null: it holds no pressure. */
@@ -182,6 +198,8 @@ export interface VerifyView {
     readonly samples: number;
     readonly firstSampleUs: number;
   } | null;
+  /** What was signed after the sealing, oldest first. */
+  readonly additions: SealedFacts['additions'];
   /** It can be looked into, as reference 'opened'. */
   readonly readable: boolean;
   /** It is in the archive already. */

@@ -58,16 +58,23 @@ export async function allStatuses(documents: DocumentStore): Promise<ReadonlyMap
   return found;
 }
 
-/** @throws EvidenceError 'bad-request' without a name, or for a rejection without a reason */
+/**
+ * @param isPlain whether nothing about the record asks for a reason; asked for only where none was given
+ * @throws EvidenceError 'bad-request' without a name, or for a rejection without a reason; 'reason-needed' for an
+ * acceptance without one of a record that is not plain
+ */
 export async function setStatus(
   deps: EvidenceDeps,
   id: string,
   line: { readonly status: ReviewStatus; readonly reason: string; readonly by: string },
+  isPlain: () => Promise<boolean>,
 ): Promise<readonly StatusLine[]> {
   const reason = line.reason.trim().slice(0, REASON_MOST);
   const by = line.by.trim().slice(0, BY_MOST);
   if (!isStatus(line.status) || by === '' || (line.status === 'rejected' && reason === ''))
     throw new EvidenceError('bad-request', 'a status needs a name, a rejection its reason');
+  if (line.status === 'released' && reason === '' && !(await isPlain()))
+    throw new EvidenceError('reason-needed', 'a record with exceptions is accepted for a reason');
   const resting = await deps.documents.get('review', id);
   const lines = linesIn(resting?.body);
   if (lines.length >= MOST_LINES) throw new EvidenceError('bad-request', 'the list of statuses is full');

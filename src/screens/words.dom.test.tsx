@@ -243,7 +243,13 @@ describe('in another language nothing is told in English by', () => {
     const told = (await app.evidence({ q: 'sketch', ref: source }))!;
     const page = () => (
       <>
-        <AccountPart source={source} summary={detail.summary} told={told} onDecision={() => undefined} />
+        <AccountPart
+          source={source}
+          summary={detail.summary}
+          told={told}
+          verdict={null}
+          onDecision={() => undefined}
+        />
         <NumberRows told={told} isWhole={true} />
         <NoteLane
           notes={notesOf(EVENTS, 0).values()}

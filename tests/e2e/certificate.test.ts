@@ -200,7 +200,7 @@ it('a changed byte is told with its page and time; garbage is refused', async ()
   bad[at] = bad[at]! ^ 4;
   expect(await check(page, { ...plain, buffer: bad })).toBe('changed');
   expect(await page.getByTestId('findings').textContent()).toMatch(
-    /block \d+ changed; run time from \d+:\d\d, to \d+:\d\d/,
+    /block \d+ changed, from run time \d+:\d\d to \d+:\d\d/,
   );
   expect(await page.getByTestId('keep').count()).toBe(0);
   expect(await check(page, { ...plain, buffer: plain.buffer.subarray(0, 70_000) })).toBe('incomplete');

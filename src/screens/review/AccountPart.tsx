@@ -1,6 +1,12 @@
 import { createEffect, createResource, For, Show, Suspense } from 'solid-js';
 import type { RunSummary } from '../../engine/messages.ts';
-import type { Account, Numbers, RecordRef } from '../../evidence/messages.ts';
+import {
+  type Account,
+  asksReason,
+  type Numbers,
+  type RecordRef,
+  type RecordView,
+} from '../../evidence/messages.ts';
 import { ACCOUNT, accountText, OPEN_POINT } from '../../words/account.ts';
 import { dateTime } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
@@ -17,6 +23,8 @@ export function AccountPart(props: {
   told: { readonly account: Account; readonly numbers: Numbers } | null;
   /** What was decided is there to be seen, or cannot be read. */
   onDecision(): void;
+  /** On a file; null for a run of this browser. */
+  verdict: RecordView['verdict'];
 }) {
   const app = useServices();
   return (
@@ -62,14 +70,18 @@ export function AccountPart(props: {
       </div>
       <Show when={!props.summary.practice && props.summary.state !== 'open'}>
         <Suspense>
-          <Decision source={props.source} onRead={props.onDecision} />
+          <Decision
+            source={props.source}
+            asksReason={props.told !== null && asksReason(props.told, props.verdict)}
+            onRead={props.onDecision}
+          />
         </Suspense>
       </Show>
     </section>
   );
 }
 
-function Decision(props: { source: RecordRef; onRead(): void }) {
+function Decision(props: { source: RecordRef; asksReason: boolean; onRead(): void }) {
   const app = useServices();
   const [lines, { mutate }] = createResource(
     () => props.source,
@@ -80,7 +92,14 @@ function Decision(props: { source: RecordRef; onRead(): void }) {
   });
   return (
     <Show when={lines()}>
-      {(l) => <StatusPart source={props.source} lines={l()} onChange={(next) => mutate(next)} />}
+      {(l) => (
+        <StatusPart
+          source={props.source}
+          lines={l()}
+          asksReason={props.asksReason}
+          onChange={(next) => mutate(next)}
+        />
+      )}
     </Show>
   );
 }

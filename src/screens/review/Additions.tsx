@@ -16,6 +16,18 @@ function bodyText(body: unknown): { readonly text: string; readonly by: string }
   };
 }
 
+/** What was added, of which kind, when, by whom, and by whose key. */
+export function AdditionLine(props: { of: SealedFacts['additions'][number] }) {
+  const body = () => bodyText(props.of.body);
+  const kind = () => (props.of.kind === 'status' ? E.status : E.kinds[props.of.kind]);
+  return (
+    <li>
+      {kind()}, {dateTime(props.of.utcMs)}, {body().by} ({signerText(props.of.signedBy)}):{' '}
+      <strong>{body().text}</strong>
+    </li>
+  );
+}
+
 /** Corrections after the sealing: signed, added at the end, nothing rewritten. */
 export function Additions(props: { sealed: SealedFacts; runId: string | null; onChange(): void }) {
   const app = useServices();
@@ -31,14 +43,7 @@ export function Additions(props: { sealed: SealedFacts; runId: string | null; on
     <Part title={E.additions}>
       <Show when={props.sealed.additions.length > 0} fallback={<p class="muted small">{E.noAdditions}</p>}>
         <ol class="dots" data-testid="additions">
-          <For each={props.sealed.additions}>
-            {(a) => (
-              <li>
-                {a.kind === 'status' ? E.status : E.kinds[a.kind]}, {dateTime(a.utcMs)}, {bodyText(a.body).by}{' '}
-                ({signerText(a.signedBy)}): {bodyText(a.body).text}
-              </li>
-            )}
-          </For>
+          <For each={props.sealed.additions}>{(a) => <AdditionLine of={a} />}</For>
         </ol>
       </Show>
       <Show when={props.runId}>

@@ -10,7 +10,7 @@ import {
   Suspense,
 } from 'solid-js';
 import type { RunDetail, TraceWindow } from '../../engine/messages.ts';
-import type { Account, Numbers as FirstNumbers, RecordRef } from '../../evidence/messages.ts';
+import type { Account, Numbers as FirstNumbers, RecordRef, RecordView } from '../../evidence/messages.ts';
 import { Legend } from '../../widgets/Legend.tsx';
 import { scaleEnd } from '../../widgets/lanes/scale.ts';
 import { StageRibbon } from '../../widgets/StageRibbon.tsx';
@@ -90,7 +90,7 @@ export function Reviewed(props: {
   source: RecordRef;
   readWindow(fromS: number, toS: number, points: number): Promise<TraceWindow>;
   /** What is told of it first, where the page has it already. */
-  known?: Told;
+  known?: Told & Pick<RecordView, 'verdict'>;
   checked?: boolean;
   onCheck?(): void;
 }) {
@@ -193,6 +193,7 @@ export function Reviewed(props: {
         source={props.source}
         summary={props.detail.summary}
         told={told()}
+        verdict={props.known?.verdict ?? null}
         onDecision={() => setIsDecided(true)}
       />
       <Show when={accounted()}>

@@ -10,16 +10,19 @@ export function StatusPart(props: {
   source: RecordRef;
   /** Oldest first. */
   lines: readonly StatusLine[];
+  /** Whoever accepts it says why. */
+  asksReason: boolean;
   onChange(lines: readonly StatusLine[]): void;
 }) {
   const app = useServices();
   const [reason, setReason] = createSignal('');
   const [by, setBy] = createSignal('');
-  const [issue, setIssue] = createSignal<'reason' | 'name' | null>(null);
+  const [issue, setIssue] = createSignal<'rejection' | 'acceptance' | 'name' | null>(null);
   const now = () => props.lines.at(-1) ?? null;
   const set = (status: ReviewStatus) => {
     if (by().trim() === '') return setIssue('name');
-    if (status === 'rejected' && reason().trim() === '') return setIssue('reason');
+    if (status === 'rejected' && reason().trim() === '') return setIssue('rejection');
+    if (status === 'released' && reason().trim() === '' && props.asksReason) return setIssue('acceptance');
     setIssue(null);
     app.evidence({ q: 'set-status', ref: props.source, status, reason: reason(), by: by() }).then((lines) => {
       setReason('');
@@ -45,7 +48,9 @@ export function StatusPart(props: {
           label={E.reason}
           testId="review-reason"
           value={reason()}
-          issue={issue() === 'reason' ? E.reasonNeeded : null}
+          issue={
+            issue() === 'rejection' ? E.reasonNeeded : issue() === 'acceptance' ? E.acceptReasonNeeded : null
+          }
           onValue={setReason}
         />
       </div>

@@ -13,6 +13,7 @@ import { bytes, count, dateTime, NO_VALUE } from '../../words/format.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { Fingerprint } from '../Fingerprint.tsx';
+import { AdditionLine } from '../review/Additions.tsx';
 import { takeHanded } from './handed.ts';
 
 /** A file is dropped or chosen, checked byte by byte, and told about; it can be looked into and kept. */
@@ -110,7 +111,7 @@ export function Verify() {
   );
 }
 
-/** Verdicts are told by shape and word; colour is the alarms' own. */
+/** Verdicts are told by shape and word; only a changed record has the urgent alarm's colours. */
 const SHAPE = {
   valid: 'M5 15l6 6L23 7',
   'unknown-signer': 'M10 10a4 4 0 1 1 5 4c-1 .6-1 1.500-1 3M14 21v2',
@@ -137,7 +138,7 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
   return (
     <section class="panel stack verdict" data-testid="verdict" data-verdict={v().verdict} role="status">
       <div class="row verdict-head">
-        <svg width="44" height="44" viewBox="0 0 28 28" aria-hidden="true">
+        <svg width="44" height="44" viewBox="0 0 28 28" aria-hidden="true" class="verdict-mark">
           <rect
             x="1"
             y="1"
@@ -160,6 +161,12 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
         <ul class="dots" data-testid="findings">
           <For each={told()}>{(f) => <li data-finding={f.f}>{findingText(f, firstUs())}</li>}</For>
         </ul>
+      </Show>
+      <Show when={v().additions.length > 0}>
+        <h3>{E.additionsSay}</h3>
+        <ol class="dots" data-testid="verified-additions">
+          <For each={v().additions}>{(a) => <AdditionLine of={a} />}</For>
+        </ol>
       </Show>
       <dl class="facts">
         <div class="fact-wide">

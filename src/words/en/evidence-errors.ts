@@ -13,6 +13,7 @@ export const EVIDENCE_ERROR: Record<
   | 'not-a-backup'
   | 'backup-damaged'
   | 'backup-future'
+  | 'reason-needed'
   | 'cancelled',
   Advice
 > = {
@@ -41,6 +42,10 @@ export const EVIDENCE_ERROR: Record<
   'backup-future': {
     title: 'The backup is of a later version',
     todo: 'Update this program, then restore. Nothing was changed.',
+  },
+  'reason-needed': {
+    title: 'A reason is needed',
+    todo: 'This record has exceptions: write why it is accepted all the same. Nothing was decided yet.',
   },
   cancelled: { title: 'Cancelled', todo: 'Nothing was changed.' },
 };

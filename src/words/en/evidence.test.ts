@@ -14,9 +14,15 @@ it('a changed page is told with the time of the trace', () => {
     fromUs: 31.2e6,
     toUs: 32.1e6,
   } as const;
-  expect(findingText(f, 1e6)).toBe('Trace: block 61 changed; run time from 0:30, to 0:31.');
+  expect(findingText(f, 1e6)).toBe('Trace: block 61 changed, from run time 0:30 to 0:31.');
   expect(findingText({ ...f, why: 'rewritten', pages: 600, toUs: null }, 1e6)).toBe(
-    'Trace: blocks 61 to 660 made anew somewhere in this span; run time from 0:30.',
+    'Trace: blocks 61 to 660 made anew somewhere in this span, from run time 0:30 on.',
+  );
+  // The first block begins before the first reading.
+  const first = { ...f, page: 0, fromUs: null, toUs: 1e6 } as const;
+  expect(findingText(first, 1e6)).toBe('Trace: the first block (block 0) changed, at the start of the run.');
+  expect(findingText({ ...first, toUs: 5e6 }, 1e6)).toBe(
+    'Trace: the first block (block 0) changed, up to run time 0:04.',
   );
 });
 

@@ -4,7 +4,7 @@ import type { AdditionFault } from '../../record/seal.ts';
 import type { Format } from '../create-format.ts';
 
 /** Words of sealing, verifying and keys. */
-const THIS_TABLET = 'this tablet';
+const THIS_BROWSER = 'this browser';
 const UNKNOWN_KEY = 'a key that is not known here';
 
 const EVIDENCE = {
@@ -35,6 +35,7 @@ const EVIDENCE = {
 
   // additions
   additions: 'Signed additions',
+  additionsSay: 'What was added to it',
   noAdditions: 'None. What must be corrected is added here, with initials; the sealed record stays as it is.',
   addTitle: 'Add to the sealed record',
   addKind: 'What it is',
@@ -47,12 +48,13 @@ const EVIDENCE = {
   // review status
   reviewTitle: 'Decision',
   statuses: { open: 'No decision', released: 'Accepted', rejected: 'Rejected' },
-  statusNote: 'Kept beside the record. It changes nothing in it.',
+  statusNote: 'The decision stays in this browser, beside the record. It changes nothing in it.',
   release: 'Accept',
   reject: 'Reject',
   reopen: 'Open again',
   reason: 'Reason',
   reasonNeeded: 'A rejection needs its reason.',
+  acceptReasonNeeded: 'This record has exceptions: write why it is accepted all the same.',
   reviewer: 'Name',
   nameNeeded: 'Whoever decides gives a name.',
   history: 'Earlier',
@@ -116,7 +118,7 @@ const EVIDENCE = {
 
   // verify
   verifyTitle: 'Verify a file',
-  verifyLead: 'A record file is verified byte by byte on this tablet. Nothing is sent.',
+  verifyLead: 'A record file is verified byte by byte in this browser. Nothing is sent.',
   choose: 'Choose a file',
   drop: 'or drop it here',
   checking: 'Verifying',
@@ -129,7 +131,7 @@ const EVIDENCE = {
   others: (n: number) => `${n === 1 ? 'Another file' : `${n} other files`} of the same run stay beside it.`,
   recorded: 'Recorded',
   samples: 'Readings',
-  readOnly: 'File from elsewhere, to look at only.',
+  readOnly: 'File from elsewhere: nothing in it can be changed here.',
   changedNote: 'This file is not the record that was signed. What it shows proves nothing.',
   unknownNote: 'Signed by a key that is not known here. Ask the firm whose key this is.',
 
@@ -140,7 +142,7 @@ const EVIDENCE = {
 
 const VERDICT: Record<Verdict, { readonly word: string; readonly means: string }> = {
   valid: { word: 'Valid', means: 'Signed by a known key, and every byte is as it was signed.' },
-  changed: { word: 'Changed', means: 'This is not the record that was signed.' },
+  changed: { word: 'Changed', means: 'This is not the record that was signed. Do not use it as proof.' },
   refused: { word: 'Refused', means: 'This is no record that can be verified here.' },
   'unknown-signer': {
     word: 'Unknown signer',
@@ -233,14 +235,19 @@ export const evidence = (f: Format) => ({
   EVIDENCE,
   VERDICT,
 
-  /** Whose key it is: null is not known here, empty this tablet's own. */
+  /** Whose key it is: null is not known here, empty this browser's own. */
   signerText: (signer: string | null): string =>
-    signer === null ? UNKNOWN_KEY : signer === '' ? THIS_TABLET : signer,
+    signer === null ? UNKNOWN_KEY : signer === '' ? THIS_BROWSER : signer,
 
   /** @param firstUs run clock of the first sample: places are told as in the trace, from it on */
   findingText(finding: Finding, firstUs: number): string {
-    const at = (us: number | null): string =>
-      us === null ? '?' : f.stopwatch(Math.max(0, us - firstUs) / 1e6);
+    const at = (us: number): string => f.stopwatch(Math.max(0, us - firstUs) / 1e6);
+    const span = (from: number | null, to: number | null): string => {
+      const begins = from !== null && from > firstUs;
+      const ends = to !== null && to > firstUs;
+      if (begins) return ends ? `, from run time ${at(from)} to ${at(to)}` : `, from run time ${at(from)} on`;
+      return ends ? `, up to run time ${at(to)}` : ', at the start of the run';
+    };
     switch (finding.f) {
       case 'refused':
         return `Not read: ${CONTAINER[finding.why]} (byte ${finding.offset}).`;
@@ -261,10 +268,11 @@ export const evidence = (f: Format) => ({
       case 'pages': {
         const pages =
           finding.pages === 1
-            ? `block ${finding.page}`
+            ? finding.page === 0
+              ? 'the first block (block 0)'
+              : `block ${finding.page}`
             : `blocks ${finding.page} to ${finding.page + finding.pages - 1}`;
-        const end = finding.toUs === null ? '' : `, to ${at(finding.toUs)}`;
-        return `Trace: ${pages} ${PAGE[finding.why]}; run time from ${at(finding.fromUs)}${end}.`;
+        return `Trace: ${pages} ${PAGE[finding.why]}${span(finding.fromUs, finding.toUs)}.`;
       }
       case 'judgement':
         return `What the record judged does not follow from its readings: ${finding.recorded} of its events are not found again, ${finding.again} others are (${finding.kinds.join(', ')}).`;
