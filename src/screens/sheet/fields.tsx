@@ -17,9 +17,9 @@ import { planNumber } from '../../words/refusals.ts';
 import { SHEET } from '../../words/sheet.ts';
 import { LINE, LINE_MEANS, MATERIAL, TAP, TAP_MEANS } from '../../words/site.ts';
 import { useServices } from '../context.ts';
-import type { Errand } from '../documents/errand.ts';
 import { FormChoice, FormNumber, FormText } from '../documents/FormFields.tsx';
 import type { Form } from '../documents/form.ts';
+import type { Route } from '../route.ts';
 import type { Choices } from './choices.ts';
 
 /** What a field of the sheet needs. */
@@ -29,7 +29,7 @@ export interface SheetFieldProps {
   /** What the plan would work at, bar; null: not known. */
   readonly proposalBar: number | null;
   /** The sheet is left to make a document that is not there yet; for a sensor, the channel it is for. */
-  readonly onNew: (kind: Errand['kind'], channel: number | null) => void;
+  readonly onNew: (kind: Extract<Route, { page: 'documents' }>['kind'], channel: number | null) => void;
 }
 
 /** What is taken of the air pressure before more is typed. */
