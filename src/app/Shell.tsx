@@ -110,6 +110,12 @@ export function Shell(props: { services: AppServices; update: Update }) {
         }
       : {};
   const small = () => (onLive() ? layout().small : size().width < 700);
+  const stripW = () => size().width / (onLive() ? layout().zoom : 1);
+  const marks = createMemo(() => (live.view()?.standing ?? []).filter((s) => s !== 'practice').length);
+  const counted = () => small() || (practice() && stripW() < 1100);
+  // The live page's marks and the word of a practice come before the ways to other pages.
+  const crowded = () =>
+    onLive() && (marks() > 0 || practice()) && stripW() < (marks() > 0 && practice() ? 1400 : 1100);
 
   return (
     <ServicesContext.Provider value={app}>
@@ -121,7 +127,8 @@ export function Shell(props: { services: AppServices; update: Update }) {
           <Strip
             page={route().page}
             small={small()}
-            narrow={size().width / (onLive() ? layout().zoom : 1) < 1100}
+            narrow={stripW() < 1100 || crowded()}
+            crowded={crowded()}
             practice={practice()}
             style={stripStyle()}
             menuStyle={onLive() ? fixed(layout().drawer) : undefined}
@@ -129,7 +136,7 @@ export function Shell(props: { services: AppServices; update: Update }) {
             <Show when={watch()} fallback={<div class="strip-state" />}>
               {(parts) => {
                 const { StripState } = parts();
-                return <StripState app={app} onLive={onLive()} small={small()} />;
+                return <StripState app={app} onLive={onLive()} small={small()} counted={counted()} />;
               }}
             </Show>
           </Strip>

@@ -21,12 +21,15 @@ export function Strip(props: {
   small: boolean;
   /** No room for the name beside its mark. */
   narrow: boolean;
+  /** No room for the pages beside what is to be known: they are behind Menu. */
+  crowded: boolean;
   practice: boolean;
   style?: JSX.CSSProperties;
   menuStyle?: JSX.CSSProperties | undefined;
   children: JSX.Element;
 }) {
   const [menu, setMenu] = createSignal(false);
+  const behindMenu = () => props.small || props.crowded;
   const links = () => (
     <For each={NAV}>
       {(n) => (
@@ -53,7 +56,7 @@ export function Strip(props: {
           <div innerHTML={BRAND_MARK} />
           <span classList={{ 'visually-hidden': props.narrow }}>{UI.app}</span>
         </div>
-        <Show when={!props.small}>
+        <Show when={!behindMenu()}>
           <nav class="shell-nav" aria-label={UI.mainNav}>
             {links()}
           </nav>
@@ -66,7 +69,7 @@ export function Strip(props: {
           </section>
         </Show>
         {props.children}
-        <Show when={props.small}>
+        <Show when={behindMenu()}>
           <button
             type="button"
             class="menu-key"
@@ -78,7 +81,7 @@ export function Strip(props: {
           </button>
         </Show>
       </header>
-      <Show when={props.small && menu()}>
+      <Show when={behindMenu() && menu()}>
         <nav class="shell-menu" aria-label={UI.mainNav} style={props.menuStyle ?? {}}>
           {links()}
         </nav>

@@ -19,7 +19,7 @@ function shown(
 ) {
   const bench = liveBench(first);
   const app = { ...bench.services, soundBlocked: () => blocked } as unknown as AppServices;
-  render(() => <StripState app={app} onLive={onLive} small={small} />);
+  render(() => <StripState app={app} onLive={onLive} small={small} counted={small} />);
   return bench;
 }
 const lamp = () => screen.getByTestId('lamp');

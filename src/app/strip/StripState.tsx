@@ -22,7 +22,13 @@ import type { AppServices } from '../services.ts';
  * What is to be known on every page: on the live page the marks that stand, the record and the alarms; on the others the
  * pressure with its state, the stage and the time that is left as well.
  */
-export function StripState(props: { app: AppServices; onLive: boolean; small: boolean }) {
+export function StripState(props: {
+  app: AppServices;
+  onLive: boolean;
+  small: boolean;
+  /** Several standing marks are counted: they have no room beside each other. */
+  counted: boolean;
+}) {
   const { live } = props.app;
   const view = createCalm(live.view, (v) =>
     [v?.stage, ...(v?.alarms ?? []).map((a) => `${a.alarm} ${a.occurrence} ${a.state}`)].join('|'),
@@ -72,7 +78,7 @@ export function StripState(props: { app: AppServices; onLive: boolean; small: bo
               {(code) => (
                 <li
                   class="strip-mark"
-                  classList={{ 'visually-hidden': props.small && standing().length > 1 }}
+                  classList={{ 'visually-hidden': props.counted && standing().length > 1 }}
                   data-testid={code === 'no-limit' ? 'no-limit' : `standing-${code}`}
                   title={STANDING[code].means}
                 >
@@ -80,7 +86,7 @@ export function StripState(props: { app: AppServices; onLive: boolean; small: bo
                 </li>
               )}
             </For>
-            <Show when={props.small && standing().length > 1}>
+            <Show when={props.counted && standing().length > 1}>
               <li class="strip-mark" aria-hidden="true">
                 {FACE.marks(standing().length)}
               </li>
