@@ -53,7 +53,7 @@ function sectionOf(tallies: readonly Tally[], lost: number): string {
   return `
 \`npm run campaign -- forgeries\`. Sealed records changed as an accident, somebody without a key or somebody with one could,
 seeds 1 to ${tallies.length * BATCH}: ${made} mutants that differ from the record they were made of went through the verifier. Asked of
-each: no fault thrown, no valid verdict for what the key did not sign, an end within ${MOST_MS / 1000} s. A kind of _known_ and _sealed_
+each: no fault thrown, no valid verdict for what the key did not sign, an end within ${MOST_MS / 1000} s of a processor. A kind of _known_ and _sealed_
 is signed by the key that is known, and may be valid; _events_ too, and may not.
 
 Failures: **${faults.length}**${lost === 0 ? '' : `; ${lost} batches ended with a fault of the campaign itself`}. The longest took ${(longest.longestMs / 1000).toFixed(1)} s (seed ${longest.longestSeed}).

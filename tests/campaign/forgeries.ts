@@ -52,6 +52,7 @@ export interface Tally {
   readonly verdicts: Record<Verdict, number>;
   /** Mutants that came out as the file they were made of. */
   same: number;
+  /** Time of a processor, ms. */
   longestMs: number;
   longestSeed: number;
   readonly faults: Fault[];
@@ -266,7 +267,8 @@ export async function workForgery(f: Forging, seed: number, tally: Tally, wholeT
   const trusted = new Map([...base.trusted, [f.known.fingerprint, 'known']]);
   const options = { crypto: f.crypto, trusted };
   const source = bytesSource(file);
-  const began = performance.now();
+  // Of this process: what else the machine does is no fault of a file.
+  const began = process.cpuUsage();
   try {
     const v =
       // Most by the signed sums, as an archive is checked: what is derived again is the same work each time.
@@ -278,10 +280,11 @@ export async function workForgery(f: Forging, seed: number, tally: Tally, wholeT
   } catch (cause) {
     fault(`thrown: ${String(cause)}`);
   }
-  const ms = performance.now() - began;
+  const { user, system } = process.cpuUsage(began);
+  const ms = (user + system) / 1000;
   if (ms > tally.longestMs) {
     tally.longestMs = ms;
     tally.longestSeed = seed;
   }
-  if (ms > MOST_MS) fault(`${Math.round(ms)} ms`);
+  if (ms > MOST_MS) fault(`${Math.round(ms)} ms of a processor`);
 }
