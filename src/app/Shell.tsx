@@ -10,6 +10,7 @@ import {
 } from 'solid-js';
 import { ServicesContext } from '../screens/context.ts';
 import { layoutOf, type Rect } from '../screens/live/layout.ts';
+import { isRunLeftOpen } from '../screens/live/left-open.ts';
 import { type Route, routeHash } from '../screens/route.ts';
 import { AlarmShape } from '../widgets/AlarmShape.tsx';
 import { createWindowSize } from '../widgets/window-size.ts';
@@ -57,8 +58,7 @@ export function Shell(props: { services: AppServices; update: Update }) {
     document.title = `${waiting() ? '(!) ' : ''}${UI.app}, ${page}`;
   });
   // A page that was reloaded in mid-run may come up anywhere; the jobs and the live page say it themselves.
-  const leftOpen = () =>
-    live.run() === null && !onLive() && route().page !== 'jobs' && app.openRuns().some((r) => !r.practice);
+  const leftOpen = () => isRunLeftOpen(app) && !onLive() && route().page !== 'jobs';
 
   // The page that an alarm took somebody away from stays as it is, out of sight, until it is come back to or left for another.
   const [kept, setKept] = createSignal<Route | null>(null);

@@ -23,6 +23,7 @@ import { LANES } from '../../words/lanes.ts';
 import { LIVE } from '../../words/live.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
+import { isRunLeftOpen } from './left-open.ts';
 import { ZERO_BAR } from './scene.ts';
 
 /** What the ladder aims at in each stage. */
@@ -320,7 +321,8 @@ export function LiveLanes(props: {
     <Lanes
       size={props.size}
       picture={picture()}
-      stages={live.stages()}
+      // What goes on is the run that was not closed: no stage of the watch before it is said beside it.
+      stages={isRunLeftOpen(app) ? [] : live.stages()}
       stageClock={stageClock()}
       theme={app.theme()}
       label={LIVE.traceLabel}

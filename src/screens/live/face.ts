@@ -7,6 +7,7 @@ import type { Services } from '../context.ts';
 import { type AlarmStage, alarmStage } from './alarm-stage.ts';
 import { type CueCount, NO_CUE, nextCue } from './cue-count.ts';
 import { type Instructed, instructionOf, sayInstruction } from './instruction.ts';
+import { isRunLeftOpen } from './left-open.ts';
 import { type PressureSlot, pressureSlot } from './pressure-slot.ts';
 import { BLANK_VIEW, type Scene } from './scene.ts';
 import { nextPause, pauseLeftS, type SeatPause } from './seat-pause.ts';
@@ -82,6 +83,7 @@ export function createFace(app: Services, start: Start): Face {
       setup: live.setup(),
       cue: shownCue(),
       pauseLeftS: pauseLeftS(pause(), view.tUs),
+      leftOpen: isRunLeftOpen(app),
       soundTested: app.sound.test() !== null,
     };
   });

@@ -21,6 +21,12 @@ describe('before a run', () => {
     expect(codeOf({}, { step: 'packer' })).toBe('prepare packer');
     expect(codeOf({ bar: 0.05 }, { step: 'zero' })).toBe('prepare zero');
   });
+  it('after a run that was not closed is to shut the air off and keep clear, connected or not, whatever is read', () => {
+    for (const step of ['connect', 'packer'] as const)
+      for (const bar of [null, 0, 1.7])
+        expect(codeOf({ bar }, { step, leftOpen: true })).toBe('prepare left-open');
+    expect(INSTRUCTIONS.prepare['left-open']().say).toBe('Air off. Keep clear.');
+  });
   it('never tells anybody to open a coupling under pressure', () => {
     expect(codeOf({ bar: 0.3 }, { step: 'zero' })).toBe('prepare pressure');
   });

@@ -40,6 +40,8 @@ function prepare(scene: Scene): Instructed {
     code,
     ...(told && { told }),
   });
+  // The tablet stopped in mid-run, and the air did not.
+  if (scene.leftOpen) return say('left-open');
   if (step === 'connect') return say('connect');
   // Whatever else is to be done: nobody couples a hose, and nothing is begun, on a line that is under pressure.
   if (isLinePressed(view)) return say('pressure');

@@ -16,6 +16,8 @@ export interface Scene {
   readonly cue: CueCount;
   /** Seconds of the seat pause that are left; null: it has not begun. */
   readonly pauseLeftS: number | null;
+  /** A run on a real packer was not closed, and none goes on: what hangs on it is not seen. */
+  readonly leftOpen: boolean;
   /** The crew has said today whether it hears the alarms. */
   readonly soundTested: boolean;
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Setup } from '../../job/setup.ts';
 import { LIMITS } from '../../job/testing/givens.ts';
 import type { WatchEvent } from '../../watch/events.ts';
+import { FACE } from '../../words/face.ts';
 import { METRIC } from '../../words/format.ts';
 import { NO_CUE } from './cue-count.ts';
 import { alarm, at, CURE, guard, sceneOf } from './testing/scene.ts';
@@ -24,6 +25,12 @@ it('times are rounded down, with small units', () => {
     ['1', 'h'],
     ['42', 'min'],
   ]);
+});
+
+it('says no stage and no missing run beside a run that was not closed', () => {
+  expect(of({}, { step: 'connect' }).label).toBe(FACE.noRun);
+  for (const step of ['connect', 'packer'] as const)
+    expect(of({}, { step, leftOpen: true })).toMatchObject({ label: FACE.runLeftOpen, big: null });
 });
 
 describe('by stage', () => {

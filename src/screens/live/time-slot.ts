@@ -280,7 +280,8 @@ function venting(scene: Scene, units: DisplayUnits): TimeSlot {
 export function timeSlot(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot {
   const first = danger(scene, units, clock);
   if (first !== null) return first;
-  if (scene.step === 'connect' || scene.step === 'packer') return slot('stage', { label: FACE.noRun });
+  if (scene.step === 'connect' || scene.step === 'packer')
+    return slot('stage', { label: scene.leftOpen ? FACE.runLeftOpen : FACE.noRun });
   switch (scene.view.stage) {
     case 'prepare':
       return potLife(scene) ?? stageFor(scene);

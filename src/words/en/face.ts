@@ -18,6 +18,7 @@ export const FACE = {
 
   // under and over the time
   noRun: 'No run yet',
+  runLeftOpen: 'A run was not closed',
   now: 'NOW',
   cueMeans: 'then shut the valve',
   cueStopped: {

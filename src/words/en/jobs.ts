@@ -11,7 +11,8 @@ export const JOBS = {
     'No job sheets yet. A run can be started without one and the job sheet filled in during the cure.',
   openTitle: 'A run was not closed',
   maybeFull: 'A packer may be full.',
-  maybeFullTodo: 'Keep clear of the pipe, watch the dial gauge, and resume the run that was not closed.',
+  maybeFullTodo:
+    'Shut the supply valve, keep clear of the pipe, watch the dial gauge, and resume the run that was not closed.',
   connectResume: 'Connect and resume',
   openText:
     'The program or the tablet stopped while this run was recording. Everything up to the last half second is kept.',
