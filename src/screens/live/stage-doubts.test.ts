@@ -64,7 +64,10 @@ describe('a hold that would begin outside its band asks', () => {
       'over-ceiling',
     ]);
     expect(hold({ bar: 0.6 })).toEqual(['under-floor']);
-    for (const bar of [0.7, 1.2, 1.8, 1.84]) expect(hold({ bar })).toEqual([]);
+    // The tenth under the working pressure is the end of a fill; seat pressure is not, also where no floor is known.
+    for (const bar of [0.7, 1.2, 1.5]) expect(hold({ bar })).toEqual(['under-working']);
+    expect(hold({ bar: 0.4, limits: { ...LIMITS, floorBar: null } })).toEqual(['under-working']);
+    for (const bar of [1.6, 1.8, 1.84]) expect(hold({ bar })).toEqual([]);
     // A reading that is not sure of 0.1 bar does not know whether 1.88 is over 1.80.
     expect(hold({ bar: 1.88, uBar: 0.1 })).toEqual([]);
   });

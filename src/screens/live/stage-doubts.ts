@@ -47,6 +47,9 @@ const UP: readonly Stage[] = ['seat', 'inflate', 'hold'];
 /** A hold that begins this far over the working pressure takes from the room that its cure heat was given, bar. */
 const OVER_WORKING_BAR = 0.05;
 
+/** Of the working pressure: under it a fill is not at its end, whatever the floor is, or where none is known. */
+const NEAR_WORKING = 0.9;
+
 /** What speaks against a hold from here: it would begin outside its band. */
 function holdDoubts(view: WatchView): StageDoubt[] {
   const { bar, limits } = view;
@@ -55,7 +58,8 @@ function holdDoubts(view: WatchView): StageDoubt[] {
   if (limits === null) return [];
   const slack = Math.max(OVER_WORKING_BAR, view.uBar ?? 0);
   if (limits.cue && bar > limits.workingBar + slack) return ['over-working'];
-  return limits.floorBar !== null && bar < limits.floorBar ? ['under-floor'] : [];
+  if (limits.floorBar !== null && bar < limits.floorBar) return ['under-floor'];
+  return limits.cue && bar < NEAR_WORKING * limits.workingBar - slack ? ['under-working'] : [];
 }
 
 /**

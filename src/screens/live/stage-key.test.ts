@@ -34,7 +34,8 @@ describe('the one key', () => {
 
   it('is outlined in the fill until the pressure stands in its band, and held where a hold would begin outside', () => {
     const fill = { stage: 'inflate' as const, guard: guard({ rateBarPerS: 0.05 }) };
-    expect(of({ ...fill, bar: 1.2 })).toBe('stage hold outlined');
+    expect(of({ ...fill, bar: 1.2 })).toBe('stage hold hold');
+    expect(of({ ...fill, bar: 1.65 })).toBe('stage hold outlined');
     expect(of({ ...fill, bar: 1.78 })).toBe('stage hold outlined');
     expect(of({ ...fill, bar: 1.78, guard: guard({ rateBarPerS: 0.001 }) })).toBe('stage hold ready');
     expect(of({ ...fill, bar: 0.3 })).toBe('stage hold hold');

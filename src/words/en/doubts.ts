@@ -5,6 +5,7 @@ export type DoubtCode =
   | 'over-ceiling'
   | 'over-working'
   | 'under-floor'
+  | 'under-working'
   | 'cure-not-met'
   | 'cure-not-judged'
   | 'no-witness'
@@ -20,6 +21,8 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'over-ceiling': 'The pressure is over the ceiling.',
   'over-working': 'The pressure is over the working pressure, and cure heat raises it further.',
   'under-floor': 'The pressure is under the hold floor: the sleeve may come off the wall.',
+  'under-working':
+    'The pressure is far under the working pressure: the sleeve may not lie against the wall, and what is topped up later is not told from a leak.',
   'cure-not-met': 'The data-sheet cure time is not reached at the coldest likely spot (cautious count).',
   'cure-not-judged':
     'Cure is not judged here: the resin cures by light. That it is hard is told by the witness sample and by looking.',
