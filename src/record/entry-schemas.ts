@@ -101,6 +101,7 @@ const values = z.strictObject({
   ceilingBar: maybe,
   floorBar: maybe,
   gaugeBar: maybe,
+  jumpBar: maybe,
   settleBar: maybe,
   settleLowBar: maybe,
   settleHighBar: maybe,

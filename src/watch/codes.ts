@@ -25,6 +25,7 @@ export const ALARMS = [
   'supply-low',
   'slow-readings', // readings come far rarer than before: the guard sees a fill later
   'stuck', // pressure does not move where noise was seen before
+  'reading-jump', // the sensor itself has jumped: no air makes such a step
   'line-contradicted', // the data contradict the declared line or tap
   'gauge-differs', // dial gauge and transducer differ beyond their uncertainty
   'rebound', // pressure came back after the vent was closed

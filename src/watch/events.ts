@@ -46,6 +46,8 @@ export interface AlarmValues {
   readonly floorBar?: number;
   /** Dial gauge's value beside the reading. */
   readonly gaugeBar?: number;
+  /** By how much the sensor has jumped; negative: downwards. */
+  readonly jumpBar?: number;
   readonly settleBar?: number;
   readonly settleLowBar?: number;
   readonly settleHighBar?: number;

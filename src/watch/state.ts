@@ -14,6 +14,7 @@ import type { HoldState } from './hold/hold.ts';
 import type { SensorChecks } from './sensor-checks/sensor-checks.ts';
 import { createSensorChecks } from './sensor-checks/sensor-checks.ts';
 import { fallen } from './signal/cadence.ts';
+import { createJump, type Jump } from './signal/jump.ts';
 import type { Levels } from './signal/levels.ts';
 import { createLevels } from './signal/levels.ts';
 import { lossCause } from './signal/loss.ts';
@@ -59,6 +60,7 @@ export interface WatchState {
   signal: Signal;
   probes: Probe[];
   levels: Levels;
+  jump: Jump;
   guard: GuardState;
   verdict: GuardVerdict | null;
   cue: CueState;
@@ -97,6 +99,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     signal: createSignal(),
     probes: [],
     levels: createLevels(),
+    jump: createJump(),
     guard: createGuard(),
     verdict: null,
     cue: { lastUs: null, told: false },
@@ -135,6 +138,7 @@ export function guardContext(w: WatchState): GuardContext {
     stage: w.stages.stage,
     ventOpen: w.ventOpen,
     holdS: w.hold === null || w.infer ? null : (w.tUs - w.hold.sinceUs) / 1e6,
+    doubtful: w.jump.standingBar !== null,
     topUpAsked: TOP_UPS.some((i) => w.alarms[i]!.active),
   };
 }

@@ -219,6 +219,8 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
     }
     case 'stuck':
       return when((s.flags & FLAG.stuck) !== 0);
+    case 'reading-jump':
+      return when(w.jump.standingBar !== null);
     case 'line-contradicted':
       return when(w.hold?.contradicted ?? false);
     case 'gauge-differs':
@@ -255,8 +257,8 @@ function refillPresses(w: WatchState): boolean {
 
 /** The table's priority, or a higher one where it presses. */
 export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
-  // While a hand fills by it, a number that stands still says 'more air' all the way to the rated pressure.
-  if (alarm === 'stuck' && isFilling(w.stages.stage)) return 'urgent';
+  // While a hand fills by it, a number that stands still, or is too low, says 'more air' all the way to the rated pressure.
+  if ((alarm === 'stuck' || alarm === 'reading-jump') && isFilling(w.stages.stage)) return 'urgent';
   // A hand that fills by a number that is too low, or by one that comes late, goes too far.
   if ((alarm === 'slow-readings' || alarm === 'supply-low') && isFilling(w.stages.stage)) return 'high';
   if (alarm === 'rebound' && refillPresses(w)) return 'urgent';

@@ -200,6 +200,11 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
     offDelayS: 1,
     again: STILL_THERE,
   }),
+  'reading-jump': row('high', 'wrong-number', 'check-sensor', 60, {
+    parents: ['over-range', 'pressure-lost'],
+    stages: [...UP, 'let-down'],
+    again: STILL_THERE,
+  }),
   'line-contradicted': row('low', 'wrong-number', 'correct-job-sheet', 600, {
     parents: LOST,
     stages: HOLD,

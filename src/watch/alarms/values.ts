@@ -108,6 +108,8 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
       if (slow === null || slow === 'between') return {};
       return { perSecond: round(1 / slow.nowS, 1), perSecondBefore: round(1 / slow.usualS, 1) };
     }
+    case 'reading-jump':
+      return solid({ bar, jumpBar: b(w.jump.standingBar) });
     case 'device-reset':
     case 'supply-low':
     case 'stuck':

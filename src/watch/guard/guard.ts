@@ -175,7 +175,8 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
   } else if (s.agreeBand >= 2 || (s.agreeBand === 1 && m.rate > CLEAR * m.sd)) {
     s.rising = timed(s, limits, inHand !== null ? 'hand-time' : 'left-band', level, m);
   } else if (s.rising !== null && release(s, ctx, level)) s.rising = null;
-  if (long) s.cue = cueOf(s, ctx);
+  if (ctx.doubtful === true) s.cue = null;
+  else if (long) s.cue = cueOf(s, ctx);
   followTooFast(s, ctx, level);
 }
 

@@ -20,6 +20,8 @@ export interface GuardContext {
   readonly ventOpen: boolean;
   /** Age of the hold that the crew has said, s; null or left out: none, or it was read off the data. */
   readonly holdS?: number | null;
+  /** The sensor has jumped: no level of it is to be counted down to. */
+  readonly doubtful?: boolean;
   /** An alarm asks for air: the hold leaks, or is under its floor or soon will be. */
   readonly topUpAsked?: boolean;
 }

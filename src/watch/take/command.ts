@@ -6,6 +6,7 @@ import { ALARM_TABLE } from '../alarms/table.ts';
 import type { WatchEvent } from '../events.ts';
 import type { Command } from '../inputs.ts';
 import { compareGauge, compareWarm, takeZero } from '../sensor-checks/sensor-checks.ts';
+import { jumpSettled } from '../signal/jump.ts';
 import { isStale } from '../signal/loss.ts';
 import { probeFresh } from '../signal/probes.ts';
 import type { RecentStats } from '../signal/recent.ts';
@@ -44,6 +45,7 @@ function zero(w: WatchState, emit: Emit): void {
   if (!takeZero(w.sensorChecks, w.stages.stage, statsNow(w), w.tUs, emit)) return;
   // Readings from before the zero must not be taken for a new offset.
   recentClear(w.signal.recent);
+  jumpSettled(w.jump);
   w.signal.median = null;
 }
 
@@ -71,6 +73,8 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
     case 'take-device':
       return; // told when the Setup that comes with it is taken
     case 'gauge':
+      // Whether it agrees or not: from here on the comparison says what the sensor is worth.
+      if (statsNow(w) !== null) jumpSettled(w.jump);
       compareGauge(
         w.sensorChecks,
         command.bar,

@@ -9,6 +9,7 @@ import { holdEnd } from '../hold/hold.ts';
 import type { Notice, WatchedFrame } from '../inputs.ts';
 import { createSensorChecks } from '../sensor-checks/sensor-checks.ts';
 import { createCadence } from '../signal/cadence.ts';
+import { jumpSettled } from '../signal/jump.ts';
 import { type Signal, signalStray } from '../signal/signal.ts';
 import { reboundBreak } from '../stages/rebound.ts';
 import type { WatchState } from '../state.ts';
@@ -61,6 +62,7 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
       // A second opinion was one on the sensor that is gone.
       if (notice.what === 'taken') {
         w.sensorChecks = createSensorChecks();
+        jumpSettled(w.jump);
         s.cadence = createCadence();
       }
       // What the guard of the device said before holds no longer.

@@ -4,13 +4,14 @@ import type { WatchEvent } from '../events.ts';
 import { guardReading, guardReset, guardVerdict } from '../guard/guard.ts';
 import { holdHole, holdReading } from '../hold/hold.ts';
 import { bar3, s1 } from '../round.ts';
+import { jumpReading, jumpRestart } from '../signal/jump.ts';
 import { levelsAdd, levelsClear } from '../signal/levels.ts';
 import { takeProbes } from '../signal/probes.ts';
 import { recentStats } from '../signal/recent.ts';
 import { longestSpacingUs, signalFrame, usability } from '../signal/signal.ts';
 import { inferStage } from '../stages/infer.ts';
 import { reboundBreak, reboundFollow, reboundStep } from '../stages/rebound.ts';
-import { isDown, isOver } from '../stages/stages.ts';
+import { isDown, isOver, isUp } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
 import { guardContext, sensorWarmth } from '../state.ts';
 import { changeStage } from './change-stage.ts';
@@ -30,6 +31,7 @@ const LEAST_MEAN = 3;
 export function breakStretch(w: WatchState, emit: Emit): void {
   guardReset(w.guard);
   levelsClear(w.levels);
+  jumpRestart(w.jump);
   if (w.hold !== null) holdHole(w.hold, w.tUs, w.setup, emit);
   reboundBreak(w.rebound, w.tUs, emit);
 }
@@ -59,6 +61,9 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
   tellKnee(w, emit);
   // A value that is out of range is at least so high for the guard, and no value for anything else.
   if (usability(reading) !== 'usable') return;
+  const { stage } = w.stages;
+  const watching = isUp(stage) || stage === 'let-down';
+  jumpReading(w.jump, reading.tS, bar, reading.uBar, ctx.tap, watching, isDown(stage));
   const fresh = levelsAdd(w.levels, reading.tS, bar);
   if (fresh && w.infer) {
     const sinceS = (w.tUs - w.stages.sinceUs) / 1e6;

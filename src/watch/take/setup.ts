@@ -3,6 +3,7 @@ import type { WatchEvent } from '../events.ts';
 import { guardReset } from '../guard/guard.ts';
 import { holdHole } from '../hold/hold.ts';
 import { bar3 } from '../round.ts';
+import { jumpRestart } from '../signal/jump.ts';
 import { levelsClear } from '../signal/levels.ts';
 import { createPeriod } from '../signal/period.ts';
 import type { WatchState } from '../state.ts';
@@ -40,6 +41,7 @@ export function takeSetup(w: WatchState, setup: Setup, emit: (event: WatchEvent)
       // The same numbers mean something else now: what they do at this moment is no flow and no leak.
       guardReset(w.guard);
       levelsClear(w.levels);
+      jumpRestart(w.jump);
       if (w.hold !== null) holdHole(w.hold, w.tUs, before, emit);
     }
   }

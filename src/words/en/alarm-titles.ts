@@ -20,6 +20,7 @@ export const ALARM_TITLE: Record<AlarmCode, string> = {
   'supply-low': 'Sensor power low',
   'slow-readings': 'Readings come slowly',
   stuck: 'Reading stuck',
+  'reading-jump': 'Reading jumped',
   'line-contradicted': 'Line is not as declared',
   'gauge-differs': 'Dial gauge and sensor differ',
   rebound: 'Pressure came back',

@@ -224,6 +224,11 @@ export function alarms(f: Format) {
         'The reading does not move, do not go by it: shut the supply valve, compare with the dial gauge',
       was: () => 'the reading did not move',
     },
+    'reading-jump': {
+      now: (v, u) =>
+        `The reading jumped${with_(' by ', v.jumpBar, u)}, which no air does, do not go by it: shut the supply valve, compare with the dial gauge`,
+      was: (v, u) => `the reading had jumped${with_(' by ', v.jumpBar, u)}, which no air does`,
+    },
     'line-contradicted': {
       now: () =>
         'The readings do not fit the line or tap that was declared: look at the supply valve, correct the job sheet. Until then hold and leak are not judged',

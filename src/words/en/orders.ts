@@ -177,6 +177,10 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
       verb: (_, at) => (fills(at.stage) ? AIR_OFF : CHECK_GAUGE),
       figures: (v, _, u) => [bar('Sensor', v.bar, u)],
     },
+    'reading-jump': {
+      verb: (_, at) => (fills(at.stage) ? AIR_OFF : CHECK_GAUGE),
+      figures: (v, _, u) => [bar('Jumped by', v.jumpBar, u), bar('Sensor', v.bar, u)],
+    },
     'line-contradicted': { verb: verb(['CHECK THE', 'VALVE'], 'Check the supply valve.') },
     'gauge-differs': {
       verb: CHECK_GAUGE,

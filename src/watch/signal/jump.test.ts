@@ -1,0 +1,155 @@
+import { describe, expect, it } from 'vitest';
+import type { Tap } from '../../job/setup.ts';
+import { LIMITS, setupOf } from '../../job/testing/givens.ts';
+import { viewOf } from '../step.ts';
+import { Script } from '../testing/script.ts';
+
+const NEAR = { ...LIMITS, ratedBar: 2, ceilingBar: 1.92, workingBar: 1.6 };
+
+const begin = (hz: number, tap: Tap = 'packer', seed = 7) =>
+  new Script({ seed, setup: setupOf({ limits: NEAR, rateHz: hz, tap }) })
+    .flow(2, 0, { hz, sd: 0.002 })
+    .say({ c: 'stage', to: 'inflate' });
+
+/** A steady fill to `toBar`, with the sensor off by `off` bar from `atBar` on, reached over so many seconds. */
+function fill(
+  s: Script,
+  hz: number,
+  rate: number,
+  atBar: number,
+  toBar: number,
+  off: number,
+  overS = 0,
+): Script {
+  const atS = atBar / rate;
+  return s.flow(
+    toBar / rate,
+    (t) => rate * t + off * Math.min(1, Math.max(0, overS === 0 ? (t >= atS ? 1 : 0) : (t - atS) / overS)),
+    { hz, sd: 0.002 },
+  );
+}
+
+const raised = (s: Script) =>
+  s.of('alarm').filter((e) => e.alarm === 'reading-jump' && e.to === 'unacknowledged');
+
+describe('a sensor that jumps in a fill', () => {
+  for (const hz of [10, 20, 50, 200])
+    it(`is told within a second, urgent, with the step, at ${hz} Hz`, () => {
+      for (const tap of ['packer', 'hose'] as const)
+        for (const rate of [0.05, 0.1])
+          for (const atBar of [1.1, 1.27])
+            for (const off of [-0.3, 0.3]) {
+              const s = fill(begin(hz, tap), hz, rate, atBar, atBar + 1.6 * rate, off);
+              const [e] = raised(s);
+              expect([tap, rate, atBar, off, e?.priority]).toEqual([tap, rate, atBar, off, 'urgent']);
+              expect(e!.tUs / 1e6 - 2 - atBar / rate).toBeLessThan(tap === 'packer' ? 0.8 : 1.5);
+              expect(Math.abs(e!.values.jumpBar! - off)).toBeLessThan(0.02);
+            }
+    });
+
+  it('ends the countdown, and stands until the dial gauge is compared', () => {
+    const s = fill(begin(20), 20, 0.1, 1.27, 1.75, -0.3);
+    const view = () => viewOf(s.w, s.tS * 1e6);
+    expect(view().guard.closeInS).toBeNull();
+    s.acknowledge().flow(60, 1.45, { hz: 20, sd: 0.002 });
+    expect(view().alarms.some((a) => a.alarm === 'reading-jump')).toBe(true);
+    s.say({ c: 'gauge', bar: 1.75 }).flow(1, 1.45, { hz: 20, sd: 0.002 });
+    expect(s.states('reading-jump').at(-1)).toBe('normal');
+    expect(s.heard()).toContain('gauge-differs');
+  });
+
+  it('stands until it goes back', () => {
+    const s = begin(20);
+    s.flow(12, (t) => 0.1 * t - (t >= 6 && t < 9 ? 0.3 : 0), { hz: 20, sd: 0.002 });
+    expect(s.states('reading-jump')).toEqual(['unacknowledged', 'returned']);
+  });
+
+  it('in two or three samples is told too', () => {
+    for (const [hz, samples] of [
+      [10, 1],
+      [20, 2],
+      [50, 2],
+      [50, 3],
+    ] as const)
+      expect(raised(fill(begin(hz), hz, 0.1, 1.1, 1.3, -0.3, samples / hz))).toHaveLength(1);
+  });
+});
+
+describe('a sensor that jumps in a hold, a let-down or the seat pause', () => {
+  it.each(['seat', 'hold', 'let-down'] as const)('is told at the packer, in %s', (stage) => {
+    for (const hz of [10, 50])
+      for (const off of [-0.3, 0.3]) {
+        const at = { hz, sd: 0.002 };
+        const s = begin(hz).flow(16, (t) => Math.min(1.3, 0.1 * t), at);
+        s.say({ c: 'stage', to: stage })
+          .flow(10, 1.3, at)
+          .flow(3, 1.3 + off, at);
+        expect([hz, off, raised(s).map((e) => e.priority)]).toEqual([
+          hz,
+          off,
+          [stage === 'seat' ? 'urgent' : 'high'],
+        ]);
+      }
+  });
+
+  it('is over when the line stands at zero after the let-down, and not on its way through zero', () => {
+    const at = { hz: 20, sd: 0.002 };
+    const down = (off: number) => {
+      const s = begin(20)
+        .flow(16, (t) => Math.min(1.3, 0.1 * t), at)
+        .say({ c: 'stage', to: 'hold' })
+        .flow(10, 1.3, at)
+        .flow(5, 1, at)
+        .acknowledge();
+      return s.say({ c: 'stage', to: 'let-down' }).flow(30, (t) => Math.max(off, 1 - 0.1 * t), at);
+    };
+    expect(down(0).states('reading-jump').at(-1)).toBe('normal');
+    expect(down(-0.09).states('reading-jump').at(-1)).toBe('acknowledged');
+  });
+});
+
+describe('no jump', () => {
+  it('is a spike, however large', () => {
+    for (const hz of [10, 20, 50])
+      for (const size of [-0.8, -0.3, 0.3, 2]) {
+        const s = begin(hz);
+        s.flow(15, (t) => 0.08 * t + (Math.round(t * hz) % (4 * hz) === 0 ? size : 0), { hz, sd: 0.003 });
+        expect(raised(s)).toEqual([]);
+      }
+  });
+
+  it('is a burst, a hose that blows off, or a vent that is opened', () => {
+    for (const hz of [10, 50])
+      for (const tap of ['packer', 'hose'] as const)
+        for (const down of [
+          (t: number) => 1.5 * Math.exp(-t / 0.3),
+          (t: number) => 1.5 * Math.exp(-t / 0.03),
+          (t: number) => 0.4 + 1.1 * Math.exp(-t / 0.05),
+          (t: number) => 1.5 - Math.min(0.3, 0.6 * t),
+          (t: number) => Math.max(0, 1.5 - 0.2 * t),
+        ]) {
+          const at = { hz, sd: 0.002 };
+          const s = begin(hz, tap).flow(20, (t) => Math.min(1.5, 0.1 * t), at);
+          s.say({ c: 'stage', to: 'hold' }).flow(10, 1.5, at).flow(10, down, at);
+          expect(raised(s)).toEqual([]);
+        }
+  });
+
+  it('is a valve that is opened or shut, with the drop of a hose or without', () => {
+    for (const hz of [10, 20, 50])
+      for (const tap of ['packer', 'hose'] as const)
+        for (const rate of [0.02, 0.1, 0.6])
+          for (const seed of [1, 2]) {
+            const at = { hz, sd: 0.003 };
+            const s = begin(hz, tap, seed);
+            const dropBar = tap === 'hose' ? 0.35 : 0;
+            for (let k = 0; k < 3; k++) {
+              const from = 0.4 * k;
+              const lag = (t: number) => dropBar * (1 - Math.exp(-t / 0.06));
+              s.flow(0.4 / rate, (t) => from + rate * t + lag(t), at);
+              s.flow(4, (t) => from + 0.4 + dropBar * Math.exp(-t / 0.06), at);
+            }
+            expect([hz, tap, rate, raised(s)]).toEqual([hz, tap, rate, []]);
+          }
+  });
+});

@@ -1,0 +1,204 @@
+import type { Tap } from '../../job/setup.ts';
+
+/**
+ * Has the sensor itself jumped? A connector, a wire or a bridge that gives way moves a reading at once and leaves its slope
+ * as it was: before and after the step the fill, or the rest, is the same. Air does neither. A burst goes on falling or ends
+ * near zero, a vent changes the slope, a hose's drop comes and goes with the flow.
+ */
+export interface Jump {
+  /** Readings of the last seconds, s and bar, each the median of three, oldest first; two hundredths apart at least. */
+  t: number[];
+  p: number[];
+  /** The last raw readings, at most three. */
+  raw: number[];
+  /** Steps that stand, together, bar; null: none. */
+  standingBar: number | null;
+  /** Since when the line has stood at zero, s; null: it does not. */
+  zeroS: number | null;
+}
+
+/** Readings are kept so far apart and so long, s. */
+const SPACING_S = 0.0195;
+const KEEP_S = 2.6;
+/** Least step that is told, bar, and in standard deviations of a reading. */
+const LEAST_BAR = 0.1;
+const LEAST_SD = 8;
+/** Twice the steepest fill that is known of, bar/s: what is slower may be air. */
+const STEEPEST = 1.2;
+/** A step takes no longer than this, s and sample periods: one, or two. */
+const WITHIN = [
+  { s: 0.05, periods: 1.2 },
+  { s: 0.11, periods: 2.2 },
+] as const;
+/** Stretches before and after the step, s, and readings in each: at the packer, and before a hose. */
+const STRETCH_S = { packer: 0.45, hose: 1 } as const;
+const LEAST_READINGS = 4;
+/** The slopes are one within this share of them, and so many of their standard deviations. */
+const SAME_SHARE = 0.2;
+const SAME_SD = 3;
+/** Before a hose a step by a valve changes the flow by at least the step's share of the pressure; half of it is the limit. */
+const HOSE_SHARE = 0.5;
+/** There both slopes must be those of a flow, bar/s: at rest a valve that is opened a little makes a step too. */
+const FLOW = 0.03;
+/** The stretches are straight lines but for noise: their scatter as a share of the step. */
+const STRAIGHT = 0.1;
+/** A fall at rest that leaves less than this share is a burst or a hose. */
+const LEFT_SHARE = 0.5;
+/** An opposite step takes the one that stands away where so much of it is left at most. */
+const BACK_SHARE = 0.25;
+/** The line stands at zero up to this or its U, bar, and for so long that a pressure on its way through is none, s. */
+const ZERO_BAR = 0.02;
+const ZERO_S = 5;
+/** Readings further apart than so many spacings are no stretch. */
+const GAP = 4;
+
+export function createJump(): Jump {
+  return { t: [], p: [], raw: [], standingBar: null, zeroS: null };
+}
+
+/** Forget the readings, keep the step that stands: after a gap, or where the same numbers mean something else. */
+export function jumpRestart(j: Jump): void {
+  j.t.length = 0;
+  j.p.length = 0;
+  j.raw.length = 0;
+}
+
+/** The sensor was compared, zeroed or changed: the step is known. */
+export function jumpSettled(j: Jump): void {
+  jumpRestart(j);
+  j.standingBar = null;
+  j.zeroS = null;
+}
+
+function median(a: number, b: number, c: number): number {
+  return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+}
+
+interface Line {
+  readonly n: number;
+  readonly slope: number;
+  readonly atBar: number;
+  readonly midS: number;
+  readonly sd: number;
+  readonly slopeSd: number;
+}
+
+/** Straight line through the readings [from, to). */
+function lineOf(j: Jump, from: number, to: number): Line | null {
+  const n = to - from;
+  if (n < LEAST_READINGS) return null;
+  let midS = 0;
+  let atBar = 0;
+  for (let i = from; i < to; i++) {
+    midS += j.t[i]! / n;
+    atBar += j.p[i]! / n;
+  }
+  let stt = 0;
+  let stp = 0;
+  for (let i = from; i < to; i++) {
+    stt += (j.t[i]! - midS) ** 2;
+    stp += (j.t[i]! - midS) * (j.p[i]! - atBar);
+  }
+  const slope = stp / stt;
+  let rss = 0;
+  for (let i = from; i < to; i++) rss += (j.p[i]! - atBar - slope * (j.t[i]! - midS)) ** 2;
+  const sd = Math.sqrt(rss / (n - 2));
+  return { n, slope, atBar, midS, sd, slopeSd: sd / Math.sqrt(stt) };
+}
+
+/**
+ * Takes a usable reading.
+ * @param watching the packer is filled, held or let down: else nothing is looked for
+ * @param down no air is to come in any more: a line at zero is compared by itself
+ */
+export function jumpReading(
+  j: Jump,
+  tS: number,
+  bar: number,
+  uBar: number,
+  tap: Tap,
+  watching: boolean,
+  down: boolean,
+): void {
+  const last = j.t[j.t.length - 1];
+  const before = j.t[j.t.length - 2];
+  if (last !== undefined && before !== undefined && tS - last > Math.max(GAP * (last - before), 0.5))
+    jumpRestart(j);
+  j.raw.push(bar);
+  if (j.raw.length > 3) j.raw.shift();
+  followZero(j, tS, uBar, down);
+  if (last !== undefined && tS - last < SPACING_S) return;
+  j.t.push(tS);
+  j.p.push(j.raw.length < 3 ? bar : median(j.raw[0]!, j.raw[1]!, j.raw[2]!));
+  while (j.t.length > 0 && tS - j.t[0]! > KEEP_S) {
+    j.t.shift();
+    j.p.shift();
+  }
+  if (!watching) return;
+  const found = stepAt(j, tap);
+  if (found === null) return;
+  // What came before the step tells nothing of what comes after it.
+  jumpRestart(j);
+  const sum = (j.standingBar ?? 0) + found;
+  j.standingBar =
+    j.standingBar !== null && Math.abs(sum) <= BACK_SHARE * Math.abs(j.standingBar) ? null : sum;
+}
+
+/** A sensor that shows no pressure where none can be is right again. */
+function followZero(j: Jump, tS: number, uBar: number, down: boolean): void {
+  if (j.standingBar === null) return;
+  const [a, b, c] = j.raw;
+  const level = a === undefined || b === undefined || c === undefined ? null : median(a, b, c);
+  if (!down || level === null || Math.abs(level) > Math.max(ZERO_BAR, uBar)) j.zeroS = null;
+  else if (j.zeroS === null) j.zeroS = tS;
+  else if (tS - j.zeroS >= ZERO_S) jumpSettled(j);
+}
+
+/** The step that lies one stretch back, bar; null: there is none. */
+function stepAt(j: Jump, tap: Tap): number | null {
+  const n = j.t.length;
+  if (n < 2 * LEAST_READINGS) return null;
+  const atPacker = tap === 'packer';
+  const stretchS = atPacker ? STRETCH_S.packer : STRETCH_S.hose;
+  const period = (j.t[n - 1]! - j.t[0]!) / (n - 1);
+  let first = n;
+  while (first > 0 && (j.t[n - 1]! - j.t[first - 1]! < stretchS || n - first < LEAST_READINGS)) first--;
+  if (first < LEAST_READINGS) return null;
+  // Most readings stand near the ones before them.
+  const near = Math.max(0, first - 1 - Math.ceil(0.11 / period) - 2);
+  if (Math.abs(j.p[first]! - j.p[near]!) < LEAST_BAR / 2) return null;
+  const after = lineOf(j, first, n);
+  for (const { s, periods } of WITHIN) {
+    const withinS = Math.max(s, periods * period);
+    let to = first;
+    while (to > 0 && j.t[first]! - j.t[to - 1]! < withinS - 1e-6) to--;
+    // The last one before the step still belongs to the stretch before it.
+    let from = to;
+    while (from > 0 && (j.t[to - 1]! - j.t[from - 1]! < stretchS || to - from < LEAST_READINGS)) from--;
+    const before = lineOf(j, from, to);
+    if (after === null || before === null) return null;
+    const step = stepBetween(before, after, withinS, atPacker);
+    if (step !== null) return step;
+  }
+  return null;
+}
+
+function stepBetween(before: Line, after: Line, withinS: number, atPacker: boolean): number | null {
+  const sd = Math.max(before.sd, after.sd);
+  const slope = (before.slope + after.slope) / 2;
+  const step = after.atBar - before.atBar - slope * (after.midS - before.midS);
+  const size = Math.abs(step);
+  if (size < Math.max(LEAST_BAR, LEAST_SD * sd, STEEPEST * withinS) || sd > STRAIGHT * size) return null;
+  const least = Math.min(Math.abs(before.slope), Math.abs(after.slope));
+  const most = Math.max(Math.abs(before.slope), Math.abs(after.slope));
+  const high = Math.max(before.atBar, after.atBar);
+  const share = atPacker ? SAME_SHARE : Math.min(SAME_SHARE, (HOSE_SHARE * size) / Math.max(high, size));
+  const doubt = SAME_SD * Math.hypot(before.slopeSd, after.slopeSd);
+  const differ = Math.abs(after.slope - before.slope);
+  if (differ > share * most + doubt) return null;
+  // A doubt as wide as the slopes themselves tells nothing of a flow.
+  const flows = least >= FLOW && doubt < least / 2;
+  if (flows) return step;
+  if (!atPacker) return null;
+  return step < 0 && after.atBar < LEFT_SHARE * before.atBar ? null : step;
+}
