@@ -17,12 +17,12 @@ const RISEN_BAR = 0.05;
 const RISEN_SD = 6;
 /** A fill that was still ending when the hold began has ended by then, s. */
 const HAND_S = 2;
-/** Readings are judged so much later than they come, s. */
-const LATE_S = 0.3;
+/** A rise is known for one so much later than it begins, s. */
+const LATE_S = 0.5;
 /** Before a hose the reading jumps back when a vent is shut: it had fallen by more than this within so long, bar and s. */
 const FALLEN_BAR = 0.03;
 const FALLEN_S = 10;
-/** Then the rise must go on over this, s. */
+/** The rise is one of the last moments, s. */
 const GOES_ON_S = 0.5;
 
 /** Was air let out shortly before the rise? */
@@ -33,7 +33,7 @@ function fellBefore(s: GuardState, sinceS: number, fromBar: number): boolean {
   return false;
 }
 
-/** The slope's own window may still hold a jump that is over: the rise of the last half second itself. */
+/** The slope's own window may still hold a rise that is over: what the last half second itself has risen by. */
 function goesOn(s: GuardState, atS: number, level: number): boolean {
   const { t, p } = s.long;
   for (let i = t.length - 1; i >= 0; i--)
@@ -61,6 +61,7 @@ export function valveOpened(s: GuardState, ctx: GuardContext, level: number): bo
   if (m === null || s.inflow === null || m.rate - SURE * m.sd < RATE) return false;
   if (level - s.inflow.fromBar < Math.max(RISEN_BAR, RISEN_SD * sampleSd(s.clean, s.stepBar))) return false;
   if (!saidShut(s, ctx, level)) return false;
+  if (!goesOn(s, m.atS, level)) return false;
   const vented = ctx.tap !== 'packer' && fellBefore(s, s.inflow.sinceS, s.inflow.fromBar);
-  return !vented || (airComesIn(s) && goesOn(s, m.atS, level));
+  return !vented || airComesIn(s);
 }

@@ -199,6 +199,7 @@ function stepBetween(before: Line, after: Line, withinS: number, atPacker: boole
   // A doubt as wide as the slopes themselves tells nothing of a flow.
   const flows = least >= FLOW && doubt < least / 2;
   if (flows) return step;
-  if (!atPacker) return null;
+  // From an empty line up it is the air that begins.
+  if (!atPacker || (step > 0 && before.atBar < LEAST_BAR)) return null;
   return step < 0 && after.atBar < LEFT_SHARE * before.atBar ? null : step;
 }

@@ -117,7 +117,7 @@ describe('silence', () => {
       const back = letDown(0)
         .flow(3, 0)
         .say({ c: 'vent', open: false })
-        .flow(15, (t) => 0.1 * Math.min(1, t))
+        .flow(15, (t) => 0.05 * Math.min(2, t))
         .say({ c: 'vent', open: true })
         .flow(5, 0)
         .say({ c: 'stage', to: 'done' })
