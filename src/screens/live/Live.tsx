@@ -55,7 +55,8 @@ export function Live(props: { jobId: string | null }) {
     return a?.priority === 'urgent' && a.state === 'unacknowledged' ? `${a.alarm} ${a.occurrence}` : null;
   });
   // What is being looked up gives way to an urgent alarm, each time it is raised.
-  createEffect(on(urgent, (now) => now !== null && more.close(), { defer: true }));
+  // The hands of a practice rig are none to be looked up: who trains must be able to do what is ordered.
+  createEffect(on(urgent, (now) => now !== null && more.tab() !== 'rig' && more.close(), { defer: true }));
   // Another step has another panel.
   createEffect(on(start.step, () => more.close(), { defer: true }));
   createEffect(() => {
@@ -154,7 +155,8 @@ export function Live(props: { jobId: string | null }) {
         onSpan={setSpan}
       />
       <div class="face-note" style={place({ ...layout().drawer, h: 0 })}>
-        <Show when={live.run() !== null}>
+        {/* In a drawer that is open it stands in its flow: over its tabs nothing could be chosen. */}
+        <Show when={live.run() !== null && !drawerOpen()}>
           <LinkNote />
           <TakeDevice />
         </Show>

@@ -45,7 +45,7 @@ export function createActions(app: Services, start: Start, more: More): Actions 
       .ask({ q: 'command', command: reason === undefined ? { c: 'stage', to } : { c: 'stage', to, reason } })
       .catch(app.fail)
       .finally(() => setSending(false));
-    more.close();
+    if (more.tab() !== 'rig') more.close();
   };
   const go = (to: Stage) => {
     const view = live.view();

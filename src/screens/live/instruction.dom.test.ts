@@ -6,7 +6,7 @@ import { METRIC } from '../../words/format.ts';
 import { INSTRUCTIONS } from '../../words/orders.ts';
 import { NO_CUE } from './cue-count.ts';
 import { instructionOf, sayInstruction } from './instruction.ts';
-import { at, CURE, guard, sceneOf } from './testing/scene.ts';
+import { alarm, at, CURE, guard, sceneOf } from './testing/scene.ts';
 
 const RESIN = { resin: {} } as unknown as Setup;
 const codeOf = (...given: Parameters<typeof sceneOf>) => {
@@ -104,6 +104,22 @@ describe('in the fill', () => {
   });
 });
 
+describe('once the packer was over its rating', () => {
+  const peakBar = LIMITS.ratedBar + 0.6;
+  it('it is let down fully and inspected, whatever was planned', () => {
+    for (const stage of ['seat', 'inflate', 'hold'] as const) {
+      expect(codeOf({ stage, bar: 1.2, peakBar })).toBe(`${stage} was-over-rated`);
+      expect(codeOf({ stage, bar: 1.2, peakBar: LIMITS.ratedBar })).not.toContain('over-rated');
+    }
+    const { say, besides } = sayInstruction(
+      instructionOf(sceneOf({ stage: 'inflate', bar: 1.2, peakBar })),
+      METRIC,
+    );
+    expect(say).toBe('Let the packer down fully.');
+    expect(besides).toContain(`${peakBar.toFixed(2)}\u00a0bar`);
+  });
+});
+
 describe('in the hold', () => {
   const hold = (view: object, events: readonly WatchEvent[] = []) =>
     codeOf({ stage: 'hold', bar: 1.8, cure: CURE, ...view }, { events });
@@ -120,6 +136,18 @@ describe('in the hold', () => {
     expect(hold({ cure: MET }, sample(false))).toBe('hold soft');
     expect(hold({}, sample(true))).toBe('hold early');
     expect(hold({ cure: MET }, sample(true, false))).toBe('hold warm');
+  });
+  it('an acknowledged fall keeps its order in sight, and never asks for air behind a blown hose', () => {
+    const state = 'acknowledged' as const;
+    expect(hold({ alarms: [alarm({ alarm: 'band-exit', state })] })).toBe('hold top-up-soon');
+    const low = { bar: 0.5, alarms: [alarm({ alarm: 'below-floor', state })] };
+    expect(hold(low)).toBe('hold top-up');
+    expect(
+      sayInstruction(instructionOf(sceneOf({ stage: 'hold', limits: LIMITS, ...low })), METRIC).say,
+    ).toBe('Top up slowly to 1.80\u00a0bar.');
+    const lost = alarm({ alarm: 'below-floor', state, values: { cause: 'fast-fall' } });
+    expect(hold({ bar: 0.5, alarms: [lost] })).toBe('hold find-loss');
+    expect(hold({ bar: 0.5, alarms: [lost], cure: MET })).toBe('hold find-loss');
   });
   it('tells of the heat to come', () => {
     const lift = { peakBar: at(1.9), ceilingInS: null, adviceLowBar: null, adviceHighBar: null };

@@ -1,6 +1,8 @@
+import type { AlarmCode } from '../../watch/codes.ts';
 import type { DisplayUnits } from '../../words/format.ts';
 import { INSTRUCTIONS, type Instruction, type Told } from '../../words/orders.ts';
 import { liftShown } from './forecasts.ts';
+import { wasOverRated } from './next-stage.ts';
 import { COUPLED_BAR, isLinePressed } from './pressed.ts';
 import {
   atZero,
@@ -64,6 +66,7 @@ function seat(scene: Scene): Instructed {
     ...(told && { told }),
   });
   const seatBar = view.limits?.seatBar ?? null;
+  if (wasOverRated(view)) return say('was-over-rated', { bar: view.peakBar });
   const gauge = gaugeOf(scene);
   if (gauge !== null) return say(gauge.agrees === false ? 'differs' : 'compared');
   if (pauseLeftS !== null)
@@ -81,6 +84,7 @@ function inflate(scene: Scene): Instructed {
   });
   const { limits, guard } = view;
   if (limits === null) return say('no-limit');
+  if (wasOverRated(view)) return say('was-over-rated', { bar: view.peakBar });
   if (guard.tooFast !== null) return say('too-fast', { bar: guard.tooFast.lateBar });
   if (cue.leftS === 0) return say('shut-now');
   if (cue.leftS !== null) return say('count-down', { s: cue.leftS });
@@ -93,6 +97,9 @@ function inflate(scene: Scene): Instructed {
     : say('open', { bar: limits.cue ? limits.workingBar : null });
 }
 
+/** Alarms of a hold that loses its pressure: acknowledged, they still want a hand at the valve. */
+const FALLEN: readonly AlarmCode[] = ['below-floor', 'band-exit'];
+
 function hold(scene: Scene): Instructed {
   const { view, events } = scene;
   const say = (code: keyof Says['hold'], told?: Told): Instructed => ({
@@ -100,6 +107,12 @@ function hold(scene: Scene): Instructed {
     code,
     ...(told && { told }),
   });
+  if (wasOverRated(view)) return say('was-over-rated', { bar: view.peakBar });
+  const low = view.alarms.find(({ alarm, state }) => state === 'acknowledged' && FALLEN.includes(alarm));
+  if (low !== undefined)
+    return low.values.cause === 'fast-fall'
+      ? say('find-loss')
+      : say(low.alarm === 'band-exit' ? 'top-up-soon' : 'top-up', { bar: view.limits?.workingBar ?? null });
   const noted = witnessOf(events, view.attempt);
   const met = cureMet(scene);
   const unjudged = view.standing.includes('cure-not-judged');
@@ -141,9 +154,10 @@ function done(scene: Scene): Instructed {
   });
   if (isPressed(scene)) return say('pressure');
   if (view.standing.includes('no-hold-by-tap')) return say('unseen');
-  return seenOf(events, view.attempt).reboundStayed
-    ? say('stayed', { s: reboundOf(scene)?.seconds ?? null })
-    : say('untested');
+  if (!seenOf(events, view.attempt).reboundStayed) return say('untested');
+  return wasOverRated(view)
+    ? say('was-over-rated', { bar: view.peakBar })
+    : say('stayed', { s: reboundOf(scene)?.seconds ?? null });
 }
 
 function abandoned(scene: Scene): Instructed {

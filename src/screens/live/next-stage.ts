@@ -29,6 +29,10 @@ export function inTrouble(view: WatchView): boolean {
   return urgent || overCeiling(view);
 }
 
+/** The packer was over its rating in this run: rubber that was overstretched may burst below it. */
+export const wasOverRated = ({ peakBar, limits }: WatchView): boolean =>
+  peakBar !== null && limits !== null && peakBar > limits.ratedBar;
+
 export function overCeiling({ bar, overBar, limits }: WatchView): boolean {
   return overBar !== null || (bar !== null && limits !== null && bar >= limits.ceilingBar);
 }

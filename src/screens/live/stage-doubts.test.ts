@@ -57,6 +57,16 @@ describe('a hold that would begin outside its band asks', () => {
   const hold = (part: Partial<WatchView>) =>
     doubtsOf('hold', view({ stage: 'inflate', limits: LIMITS, ...part }), nothing);
 
+  it('a packer that was over its rating', () => {
+    const peakBar = LIMITS.ratedBar + 0.1;
+    expect(hold({ bar: 1.8, peakBar })).toEqual(['was-over-rated']);
+    expect(doubtsOf('inflate', view({ stage: 'seat', bar: 0.4, limits: LIMITS, peakBar }), nothing)).toEqual([
+      'was-over-rated',
+    ]);
+    expect(
+      doubtsOf('let-down', view({ stage: 'inflate', bar: 1, limits: LIMITS, peakBar }), nothing),
+    ).toEqual([]);
+  });
   it('over the working pressure, over the ceiling and under the floor', () => {
     expect(hold({ bar: 2.25 })).toEqual(['over-working']);
     expect(hold({ bar: 2.25, limits: { ...LIMITS, ceilingBar: 2.2 } })).toEqual([

@@ -2,7 +2,7 @@ import type { Stage } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import type { STAGE_DOUBT } from '../../words/doubts.ts';
-import { inTrouble, overCeiling } from './next-stage.ts';
+import { inTrouble, overCeiling, wasOverRated } from './next-stage.ts';
 import { isLinePressed } from './pressed.ts';
 
 export type StageDoubt = keyof typeof STAGE_DOUBT;
@@ -69,6 +69,7 @@ function holdDoubts(view: WatchView): StageDoubt[] {
 export function doubtsOf(to: Stage, view: WatchView, seen: Seen): readonly StageDoubt[] {
   const doubts: StageDoubt[] = [];
   if (UP.includes(to) && inTrouble(view)) doubts.push('urgent-alarm');
+  if (UP.includes(to) && wasOverRated(view)) doubts.push('was-over-rated');
   if (to === 'hold') doubts.push(...holdDoubts(view));
   // Air that no stage accounts for: where it comes from is to be known before more is let in.
   const begins = view.stage === 'prepare' || view.stage === 'abandoned';

@@ -6,6 +6,7 @@ export type DoubtCode =
   | 'over-working'
   | 'under-floor'
   | 'under-working'
+  | 'was-over-rated'
   | 'cure-not-met'
   | 'cure-not-judged'
   | 'no-witness'
@@ -23,6 +24,8 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'under-floor': 'The pressure is under the hold floor: the sleeve may come off the wall.',
   'under-working':
     'The pressure is far under the working pressure: the sleeve may not lie against the wall, and what is topped up later is not told from a leak.',
+  'was-over-rated':
+    'The packer was over its rated pressure in this run: overstretched rubber may burst below it.',
   'cure-not-met': 'The data-sheet cure time is not reached at the coldest likely spot (cautious count).',
   'cure-not-judged':
     'Cure is not judged here: the resin cures by light. That it is hard is told by the witness sample and by looking.',

@@ -21,6 +21,8 @@ const TENTHS_S = 3;
 const NOBODY = 'Nobody in line with the pipe or over the opening.';
 const KINK = 'A kink can hide air: pull slowly by the rope, nobody in line with the pipe.';
 const LEAVE = 'Leave the valve shut.';
+/** Where it is only inferred that a hand has shut it. */
+const SHUT_LEAVE = 'Shut the valve, leave it shut.';
 
 /**
  * What to do now, by stage and state. 'Ready at the valve' and 'Leave the valve shut' share no word but the valve: a
@@ -50,6 +52,19 @@ export function instructions(f: Format) {
       besides: NOBODY,
     };
   };
+  const overRated =
+    (say: string): Say =>
+    (told) => {
+      const bar = to(told);
+      const was = bar === null ? 'It was over its rating' : `It was at ${bar}, over its rating`;
+      return { say, besides: `${was}: inspect the packer before it is used again.` };
+    };
+  const topUp =
+    (besides: string): Say =>
+    (told) => {
+      const bar = to(told);
+      return { say: bar === null ? 'Top up slowly.' : `Top up slowly to ${bar}.`, besides };
+    };
   const stayed = (told?: Told): string => {
     const seen = time(told);
     return seen === null ? 'Stayed at zero.' : `Stayed at zero for ${seen}.`;
@@ -85,12 +100,13 @@ export function instructions(f: Format) {
       }) as Say,
     },
     seat: {
-      open: openTo,
+      open: (told) => ({ ...openTo(told), besides: `The hose is coupled to the packer. ${NOBODY}` }),
+      'was-over-rated': overRated('Let the packer down fully.'),
       shut: always('Shut the valve.', 'Seat pressure is reached.'),
       settle: ((told) => {
         const left = time(told);
         return {
-          say: LEAVE,
+          say: SHUT_LEAVE,
           besides: left === null ? 'It settles.' : `It settles. Read the dial gauge in ${left}.`,
         };
       }) as Say,
@@ -100,6 +116,7 @@ export function instructions(f: Format) {
     },
     inflate: {
       open: openTo,
+      'was-over-rated': overRated('Let the packer down fully.'),
       ready: always('Ready at the valve.', 'A count comes before it is to be shut.'),
       'count-down': ((told) => ({
         say: `In ${time(told) ?? 'a moment'}: shut the valve.`,
@@ -115,7 +132,7 @@ export function instructions(f: Format) {
       }) as Say,
       uncounted: always('Ready at the valve.', 'No count: the rise is not steady. Go by the pressure.'),
       'no-limit': always('Go by the packer’s plate.', 'No limit: no over-pressure warning.'),
-      'in-band': always(LEAVE, 'In the working band and still: start the hold.'),
+      'in-band': always(SHUT_LEAVE, 'In the working band and still: start the hold.'),
       over: ((told) => {
         const bar = to(told);
         return {
@@ -125,6 +142,10 @@ export function instructions(f: Format) {
       }) as Say,
     },
     hold: {
+      'was-over-rated': overRated('Let the packer down fully.'),
+      'top-up': topUp('Under the hold floor: the sleeve may come off the wall.'),
+      'top-up-soon': topUp('It falls towards the hold floor. Find the leak.'),
+      'find-loss': always('Find the loss first.', 'Keep clear: a hose may have blown off.'),
       keep: always(LEAVE, 'Check this screen often.'),
       lift: ((told) => {
         const bar = to(told);
@@ -166,6 +187,7 @@ export function instructions(f: Format) {
     },
     done: {
       stayed: mayHoldAir,
+      'was-over-rated': overRated('May hold air.'),
       untested: always('May hold air.', 'No test has seen it stay at zero. Vent, shut the vent, test.'),
       unseen: always(
         'May hold air.',

@@ -14,6 +14,7 @@ import { RunBar } from '../RunBar.tsx';
 import { SoundTest } from '../SoundTest.tsx';
 import { StartPanel } from '../StartPanel.tsx';
 import type { Start } from '../start.ts';
+import { TakeDevice } from '../TakeDevice.tsx';
 import { GaugeCheck, Note, WarmCheck, Witness } from '../Tasks.tsx';
 import { Alarms } from './Alarms.tsx';
 import { Spans } from './Spans.tsx';
@@ -130,8 +131,14 @@ export function Drawer(props: {
         </For>
       </div>
       <div class="drawer-body" ref={body} role="tabpanel" aria-label={FACE.tabs[props.tab]}>
-        <Show when={shown('start') && !running()}>
+        <Show when={props.open && live.run() !== null}>
           <LinkNote />
+          <TakeDevice />
+        </Show>
+        <Show when={shown('start') && !running()}>
+          <Show when={live.run() === null}>
+            <LinkNote />
+          </Show>
           <StartPanel start={props.start} />
         </Show>
         <Show when={shown('numbers')}>
