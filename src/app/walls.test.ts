@@ -19,6 +19,10 @@ it('the headers say what the page says, and who may frame it: nobody', () => {
   );
   const headers = headersOf(policy);
   expect(headers['Content-Security-Policy']).toBe(`${policy}; frame-ancestors 'none'`);
+  expect(headersOf(policy, false)['Content-Security-Policy']).not.toContain('trusted-types');
+  expect(headersOf(policy, false)['Content-Security-Policy']).toContain(
+    "default-src 'none'; script-src 'self'",
+  );
   expect(headers['X-Content-Type-Options']).toBe('nosniff');
   expect(headers['Permissions-Policy']).toContain('serial=(self), ');
   expect(headers['Permissions-Policy']).toContain('camera=()');

@@ -55,10 +55,18 @@ const REFUSED = [
   'usb',
 ];
 
+/** A policy for all but pages: what keeps the app for a start without a server fetches its own parts by their names. */
+const withoutTypes = (policy: string): string =>
+  policy
+    .split('; ')
+    .filter((rule) => !/trusted-types/.test(rule))
+    .join('; ');
+
 /** For the preview server, beside the page's own policy. An element can't say who may frame the page. */
-export function headersOf(policy: string | null): Readonly<Record<string, string>> {
+export function headersOf(policy: string | null, isPage = true): Readonly<Record<string, string>> {
+  const own = policy === null ? [] : [isPage ? policy : withoutTypes(policy)];
   return {
-    'Content-Security-Policy': [...(policy === null ? [] : [policy]), "frame-ancestors 'none'"].join('; '),
+    'Content-Security-Policy': [...own, "frame-ancestors 'none'"].join('; '),
     'X-Content-Type-Options': 'nosniff',
     'Referrer-Policy': 'no-referrer',
     'Cross-Origin-Opener-Policy': 'same-origin',
@@ -101,9 +109,11 @@ function inPreview(): Plugin {
     configurePreviewServer(server) {
       const { root, build } = server.config;
       const page = path.resolve(root, build.outDir, 'index.html');
-      const headers = headersOf(existsSync(page) ? policyIn(readFileSync(page, 'utf8')) : null);
-      server.middlewares.use((_request, response, next) => {
-        for (const [name, value] of Object.entries(headers)) response.setHeader(name, value);
+      const policy = existsSync(page) ? policyIn(readFileSync(page, 'utf8')) : null;
+      server.middlewares.use((request, response, next) => {
+        const isPage = !/\.(?:js|json|webmanifest|svg|woff2|css)(?:\?|$)/.test(request.url ?? '');
+        for (const [name, value] of Object.entries(headersOf(policy, isPage)))
+          response.setHeader(name, value);
         next();
       });
     },

@@ -85,31 +85,10 @@ it('warns of a regulator that is set too high before the packer is at its rating
   const words = (await urgent.textContent()) ?? '';
   expect(words).toMatch(/\d\.\d\d\sbar/);
   expect(words).not.toMatch(/safe|cured/i);
-  // A second alarm beside it, and still nothing that is read or pressed has moved.
-  // The alarm has closed the drawer; the pressures it was opened for are there again when it is opened.
-  expect(await page.getByTestId('drawer').isVisible()).toBe(false);
-  // An alarm that is raised again meanwhile closes the drawer again.
-  const silence = page.getByTestId('rig-fault-silence');
-  const lost = page.getByTestId('alarm-pressure-lost');
-  await expect
-    .poll(
-      async () => {
-        await openPanel(page, 'rig');
-        if (!(await silence.isVisible()))
-          await page
-            .getByTestId('rig-panel')
-            .locator('summary')
-            .click({ timeout: 1000 })
-            .catch(() => undefined);
-        await silence.click({ timeout: 1000 }).catch(() => undefined);
-        return lost.waitFor({ timeout: 6000 }).then(
-          () => true,
-          () => false,
-        );
-      },
-      { timeout: 40_000 },
-    )
-    .toBe(true);
+  // The rig's hands stay where they are: who trains does with them what is ordered. A second alarm beside the first, and
+  // still nothing that is read or pressed has moved.
+  await page.getByTestId('rig-fault-silence').click();
+  await page.getByTestId('alarm-pressure-lost').waitFor();
   expect(await places()).toEqual(calm);
 }, 150_000);
 
