@@ -18,7 +18,7 @@ vi.mock('../save.ts', () => ({ saveBlob: saved }));
 afterEach(cleanup);
 
 /** @param refusal with which the engine meets the first try */
-function shown(refusal: { code: string } | null) {
+function shown(refusal: { code: string } | null, view: Partial<WatchView> = { bar: 0 }) {
   const asked: Request[] = [];
   const go = vi.fn();
   const fail = vi.fn();
@@ -35,7 +35,7 @@ function shown(refusal: { code: string } | null) {
     live: {
       link: none,
       run,
-      view: () => ({ bar: 0 }) as WatchView,
+      view: () => ({ overBar: null, uBar: 0.02, stale: false, ...view }) as WatchView,
       events: () => [],
       setup: none,
       setSetup: none,
@@ -55,7 +55,7 @@ function shown(refusal: { code: string } | null) {
       })()}
     </ServicesContext.Provider>
   ));
-  return { ended: () => asked.filter((r) => r.q === 'end-run'), go, fail };
+  return { asked, ended: () => asked.filter((r) => r.q === 'end-run'), go, fail };
 }
 
 const end = () => held(screen.getByTestId('end-run'));
@@ -66,6 +66,22 @@ describe('ending a run', () => {
     fireEvent.click(screen.getByTestId('end-run'), { detail: 1 });
     expect(ended()).toEqual([]);
   });
+
+  it.each([{ bar: 1.7 }, { bar: null }, { bar: 0, stale: true }, { bar: null, overBar: 4 }])(
+    'with the line not seen at zero (%o) asks for a reason, which is recorded before the end',
+    async (view) => {
+      const { asked, ended } = shown(null, view);
+      expect(screen.getByText(LIVE.endWhy)).toBeTruthy();
+      fireEvent.click(screen.getByTestId('end-reason-1'), { detail: 1 });
+      expect(asked).toEqual([]);
+      held(screen.getByTestId('end-reason-1'));
+      await waitFor(() => expect(ended()).toHaveLength(1));
+      expect(asked[0]).toEqual({
+        q: 'command',
+        command: { c: 'override', what: 'end', reason: LIVE.endReasons[1] },
+      });
+    },
+  );
 
   it('leads to its review', async () => {
     const { ended, go } = shown(null);

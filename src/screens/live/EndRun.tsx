@@ -1,10 +1,11 @@
-import { createSignal, Show } from 'solid-js';
+import { createSignal, For, Show } from 'solid-js';
 import { Key } from '../../widgets/Key.tsx';
 import { FACE } from '../../words/face.ts';
 import { LIVE } from '../../words/live.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { saveBlob } from '../save.ts';
+import { endsUnseen } from './pressed.ts';
 import type { Start } from './start.ts';
 
 /** Above this the line is not called empty when a run is ended, bar. */
@@ -26,9 +27,36 @@ export function EndRun(props: { start: Start }) {
             <p class="note strong">{LIVE.endUnderPressure}</p>
           </Show>
           <p class="small muted">{LIVE.endText}</p>
-          <Key class="wide" means="end" hold data-testid="end-run" onPress={() => props.start.endRun()}>
-            <span>{FACE.endHold}</span>
-          </Key>
+          <Show
+            when={endsUnseen(live.view())}
+            fallback={
+              <Key
+                class="wide"
+                means="end"
+                hold
+                data-testid="end-run"
+                onPress={() => props.start.endRun(null)}
+              >
+                <span>{FACE.endHold}</span>
+              </Key>
+            }
+          >
+            <p class="note strong">{LIVE.endWhy}</p>
+            <For each={LIVE.endReasons}>
+              {(reason, i) => (
+                <Key
+                  class="wide"
+                  means={`end ${reason}`}
+                  hold
+                  data-testid={i() === 0 ? 'end-run' : `end-reason-${i()}`}
+                  onPress={() => props.start.endRun(reason)}
+                >
+                  <span>{reason}</span>
+                  <small>{FACE.hold}</small>
+                </Key>
+              )}
+            </For>
+          </Show>
         </div>
       }
     >
@@ -69,7 +97,7 @@ function Unwritten(props: { start: Start }) {
             class="button wide"
             data-testid="end-without"
             disabled={saved() === null || saved() !== runId()}
-            onClick={() => props.start.endRun(true)}
+            onClick={() => props.start.endRun(null, true)}
           >
             {LIVE.endWithout}
           </button>

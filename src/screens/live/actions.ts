@@ -9,6 +9,7 @@ import { STAGE_KEY } from '../../words/orders.ts';
 import type { Services } from '../context.ts';
 import type { AnswerCode } from './answers.ts';
 import type { More } from './more/state.ts';
+import { endsUnseen } from './pressed.ts';
 import { doubtsOf, seenOf } from './stage-doubts.ts';
 import type { StageKey } from './stage-key.ts';
 import type { Start } from './start.ts';
@@ -101,7 +102,8 @@ export function createActions(app: Services, start: Start, more: More): Actions 
         case 'test':
           return command({ c: 'vent', open: false });
         case 'end':
-          return start.endRun();
+          // What speaks against it is said, and a reason asked for.
+          return endsUnseen(live.view()) ? more.open('run', 'end-run') : start.endRun(null);
         case 'stages':
           return more.open('stages');
         case 'stage':

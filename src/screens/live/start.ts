@@ -40,8 +40,11 @@ export interface Start {
   zero(): void;
   skipZero(): void;
   resume(run: RunSummary): void;
-  /** @param givenUp without the part of the record that its disk does not take */
-  endRun(givenUp?: boolean): void;
+  /**
+   * @param why it is ended though the line is not seen empty; kept in the record. null: nothing speaks against it
+   * @param givenUp without the part of the record that its disk does not take
+   */
+  endRun(why: string | null, givenUp?: boolean): void;
   /** Why the run could not be ended: pages wait that its disk does not take. */
   readonly unwritten: Accessor<Advice | null>;
   /** The run is not ended after all. */
@@ -182,10 +185,12 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     resume: (run) => during(() => goOn(run)),
     unwritten,
     goOn: () => setUnwritten(null),
-    endRun: (givenUp = false) =>
+    endRun: (why, givenUp = false) =>
       during(async () => {
         setUnwritten(null);
         try {
+          if (why !== null)
+            await app.ask({ q: 'command', command: { c: 'override', what: 'end', reason: why } });
           const { runId: ended } = await app.ask({ q: 'end-run', givenUp });
           app.go({ page: 'review', runId: ended });
         } catch (cause) {

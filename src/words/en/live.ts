@@ -56,6 +56,12 @@ export const LIVE = {
     'The run is still open, the watch goes on, and the part that waits is tried again and again. When there is room, end the run again. Or save the whole record as a file first, and then end the run without the part that waits.',
   savePages: 'Save the record as a file',
   endWithout: 'End without the part that waits',
+  endWhy: 'The packer may be full. Why does the run end here? The reason is kept in the record.',
+  endReasons: [
+    'Let down, the dial gauge shows zero',
+    'The packer stays under pressure, watched by the dial gauge',
+    'The reading is wrong or gone',
+  ],
   endUnderPressure: 'The line is not at zero. Ending the run stops the record, not the packer.',
   recording: (bytes: string, saved: string) => `Recording, ${bytes}, saved ${saved} ago`,
   notRecording: 'Not recording',

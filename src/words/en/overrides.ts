@@ -21,8 +21,8 @@ const REFUSED: Record<RefusalCode, string> = {
 };
 
 /**
- * What was done in spite of advice, in words. Codes are `stage:<to>`, `shelve:<alarm>`, `zero` and the refusals of
- * the plan; an unknown one of another engine is shown as it is.
+ * What was done in spite of advice, in words. Codes are `stage:<to>`, `shelve:<alarm>`, `zero`, `end` and the
+ * refusals of the plan; an unknown one of another engine is shown as it is.
  */
 export function overrideText(what: string): string {
   const [kind = '', code = ''] = what.split(':');
@@ -30,6 +30,7 @@ export function overrideText(what: string): string {
   if (kind === 'shelve' && Object.hasOwn(ALARM_TITLE, code))
     return `Put aside: ${ALARM_TITLE[code as AlarmCode]}`;
   if (what === 'zero') return 'Go on without zero';
+  if (what === 'end') return 'End the run with the line not seen at zero';
   if (Object.hasOwn(REFUSED, what)) return REFUSED[what as RefusalCode];
   return what;
 }
