@@ -259,7 +259,12 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       const { manifestSha256 } = facts;
       const { manifest } = record;
       const words = await deps.catalogueOf(manifest.wording);
-      const html = certificatePage({ manifest, manifestSha256 }, await record.values(tell), words);
+      const html = certificatePage(
+        { manifest, manifestSha256 },
+        await record.values(tell),
+        words,
+        facts.additions,
+      );
       return { html, title: titleOf(record) };
     },
   };

@@ -133,6 +133,7 @@ export function recordPicture(told: Told, values: Values, frame: Frame, words: C
   return plotSvg({
     units: METRIC,
     format: words.format,
+    timeName: words.picture.PICTURE.time(frame.toS),
     ...frame,
     ...decorOf(told, words),
     lines: linesOf(window, told, words),
@@ -238,6 +239,16 @@ export async function overlay(
     });
   }
   const rules = sharedRules(records, shifts, words);
-  const svg = plotSvg({ ...frame, format: words.format, lines, rules, bands: [], stages: [], marks: [] });
+  const timeName = words.picture.PICTURE.time(toS);
+  const svg = plotSvg({
+    ...frame,
+    format: words.format,
+    timeName,
+    lines,
+    rules,
+    bands: [],
+    stages: [],
+    marks: [],
+  });
   return { svg, wholeFromS, wholeToS, unaligned };
 }

@@ -63,6 +63,7 @@ it('the picture has a filled ground, its title, and no text that is not escaped'
     title: 'A <b> & "c"',
     units: { pressure: 'bar', temperature: 'C', length: 'mm' },
     format: createFormat('point'),
+    timeName: 'time in min:s',
     ink: PAPER,
     lines: [line(window([0, 5, 10], [1, 1.5, 1.2]), { label: '<i>' })],
     rules: [{ label: 'rated', bar: 1.8, fromS: 0, toS: 10, dash: '', width: 1 }],
@@ -71,6 +72,7 @@ it('the picture has a filled ground, its title, and no text that is not escaped'
     marks: [{ atS: 4, priority: 'urgent' }],
   };
   const svg = plotSvg(plot);
+  expect(svg).toContain('>time in min:s</text>');
   expect(svg).toContain('<rect width="400" height="200" fill="#ffffff"/>');
   expect(svg).toContain('<title>A &lt;b&gt; &amp; &quot;c&quot;</title>');
   expect(svg).not.toMatch(/<b>|<i>|NaN|undefined/);
@@ -100,6 +102,7 @@ describe('lanes and names', () => {
     title: 'Trace',
     units: { pressure: 'bar', temperature: 'C', length: 'mm' },
     format: createFormat('point'),
+    timeName: 'time in min:s',
     ink: PAPER,
     lines: [
       line(temperature),

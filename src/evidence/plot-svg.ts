@@ -48,6 +48,8 @@ export interface Plot {
     readonly high: number;
   }[];
   readonly stages: readonly { readonly label: string; readonly fromS: number; readonly toS: number }[];
+  /** What the times of the axis are, and in which form. */
+  readonly timeName: string;
   readonly marks: readonly { readonly atS: number; readonly priority: 'urgent' | 'high' | 'low' }[];
 }
 
@@ -283,5 +285,6 @@ export function plotSvg(plot: Plot): string {
     text(at + 29, legendY, l.label);
     at += 29 + l.label.length * 6.2 + 18;
   }
+  text(width - 4, legendY, plot.timeName, 'end');
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" font-family="system-ui, 'Noto Sans', 'DejaVu Sans', sans-serif" font-size="11"><title>${escapeXml(plot.title)}</title><rect width="${width}" height="${height}" fill="${ink.ground}"/>${out.join('')}</svg>`;
 }

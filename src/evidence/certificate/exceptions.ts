@@ -26,10 +26,11 @@ const RANK = { urgent: 0, high: 1, low: 2 } as const;
 
 export function exceptionsOf(seen: Seen): readonly string[] {
   return [
+    ...ofOutcome(seen),
     ...ofRecord(seen),
-    ...ofPressure(seen),
     ...ofAlarms(seen),
     ...ofGaps(seen),
+    ...ofPressure(seen),
     ...ofSensors(seen),
     ...ofCure(seen),
     ...ofPeople(seen),
@@ -75,6 +76,29 @@ const events = <K extends Exceptional>(seen: Seen, kind: K): Of<K>[] =>
 
 const clock = (seen: Seen, us: number): string => seen.words.format.stopwatch((us - seen.firstUs) / 1e6);
 
+/** What speaks against the repair itself, before all that merely is not known of it. */
+function ofOutcome(seen: Seen): string[] {
+  const { setup, peakBar } = seen;
+  const { EXCEPTION: X } = seen.words.certificate;
+  const limits = setup?.limits ?? null;
+  const out: string[] = [];
+  if (limits !== null && peakBar !== null && peakBar > limits.ratedBar) out.push(X.overRated(peakBar));
+  const holds = holdsOf(seen.manifest.events);
+  if (holds.length === 0) out.push(X.noHold);
+  const outsideS = holds.reduce((t, h) => t + (h.tUs - h.fromUs) / 1e6 - h.minutesInBand * 60, 0);
+  if (outsideS > OUTSIDE_S) out.push(X.notHeld(outsideS));
+  if (events(seen, 'question').some((q) => q.answer === 'loss')) out.push(X.loss);
+  if (events(seen, 'witness').at(-1)?.hard === false) out.push(X.witnessSoft);
+  if (events(seen, 'rebound').some((r) => r.what === 'came-back')) out.push(X.reboundBack);
+  if (limits === null) out.push(X.noLimit);
+  else {
+    if (limits.noMargin !== null) out.push(X.noMargin(limits.noMargin.reason));
+    if (peakBar !== null && peakBar <= limits.ratedBar && peakBar > limits.ceilingBar)
+      out.push(X.overCeiling(peakBar));
+  }
+  return out;
+}
+
 function ofRecord(seen: Seen): string[] {
   const { manifest, bundle } = seen;
   const { EXCEPTION: X } = seen.words.certificate;
@@ -98,15 +122,11 @@ function ofRecord(seen: Seen): string[] {
 }
 
 function ofPressure(seen: Seen): string[] {
-  const { setup, peakBar } = seen;
+  const { setup } = seen;
   const { EXCEPTION: X } = seen.words.certificate;
   const limits = setup?.limits ?? null;
   const out: string[] = [];
-  if (limits === null) out.push(X.noLimit);
-  else {
-    if (limits.noMargin !== null) out.push(X.noMargin(limits.noMargin.reason));
-    if (peakBar !== null && peakBar > limits.ratedBar) out.push(X.overRated(peakBar));
-    else if (peakBar !== null && peakBar > limits.ceilingBar) out.push(X.overCeiling(peakBar));
+  if (limits !== null) {
     const floor = floorOfRecord(seen.manifest.events, setup);
     if (floor.seen) out.push(X.floorSeen);
     if (floor.bar === null) {
@@ -121,9 +141,6 @@ function ofPressure(seen: Seen): string[] {
   if (setup !== null && setup.line !== 'closed')
     out.push(setup.line === 'unknown' ? X.lineUnknown : X.lineSupplied);
   const holds = holdsOf(seen.manifest.events);
-  if (holds.length === 0) out.push(X.noHold);
-  const outsideS = holds.reduce((t, h) => t + (h.tUs - h.fromUs) / 1e6 - h.minutesInBand * 60, 0);
-  if (outsideS > OUTSIDE_S) out.push(X.notHeld(outsideS));
   const inHold = (us: number): boolean => holds.some((h) => us > h.fromUs && us < h.tUs);
   const topUps = events(seen, 'segment').filter(
     (e) => e.what === 'closed' && (e.why === 'top-up' || e.why === 'flow') && inHold(e.tUs),
@@ -134,9 +151,7 @@ function ofPressure(seen: Seen): string[] {
   if (attempts > 1) out.push(X.attempts(attempts));
   if (stages.some((s) => s.stage === 'abandoned')) out.push(X.abandoned);
   if (stages.some((s) => s.by === 'data')) out.push(X.byData);
-  if (events(seen, 'question').some((q) => q.answer === 'loss')) out.push(X.loss);
   const rebounds = events(seen, 'rebound');
-  if (rebounds.some((r) => r.what === 'came-back')) out.push(X.reboundBack);
   if (!rebounds.some((r) => r.what === 'stayed')) out.push(X.reboundNone);
   return out;
 }
@@ -212,10 +227,7 @@ function ofCure(seen: Seen): string[] {
   if (resin !== undefined && (resin.resinBatch === '' || resin.hardenerBatch === '')) out.push(X.noBatch);
   const witness = events(seen, 'witness').at(-1);
   if (witness === undefined) out.push(X.witnessNone);
-  else {
-    if (!witness.hard) out.push(X.witnessSoft);
-    if (!witness.atPipeTemperature) out.push(X.witnessWarm);
-  }
+  else if (!witness.atPipeTemperature) out.push(X.witnessWarm);
   return out;
 }
 

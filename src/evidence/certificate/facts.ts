@@ -28,14 +28,28 @@ const listed = (words: Catalogue, ...list: (string | null | false)[]): string =>
   return kept.length === 0 ? words.certificate.CERTIFICATE.notKnown : kept.join(', ');
 };
 
-export function repairRows({ manifest, bundle, words }: Seen): readonly Row[] {
-  const { CERTIFICATE: C, INFILTRATED, PIPE_OF } = words.certificate;
+/** Size and material of the pipe; null: nothing of it is stated. */
+export function pipeText({ bundle, words }: Seen): string | null {
+  const { CERTIFICATE: C, PIPE_OF } = words.certificate;
+  const pipe = bundle?.job.pipe ?? null;
+  if (pipe === null) return null;
+  const parts = [
+    pipe.dn !== null && C.dn(pipe.dn),
+    pipe.material !== 'unknown' && PIPE_OF[pipe.material],
+    pipe.innerMm !== null && C.inner(words.format.fixed(pipe.innerMm, 0)),
+  ].filter((p) => p !== false);
+  return parts.length === 0 ? null : parts.join(', ');
+}
+
+export function repairRows(seen: Seen): readonly Row[] {
+  const { manifest, bundle, words } = seen;
+  const { CERTIFICATE: C, INFILTRATED } = words.certificate;
   const { fixed } = words.format;
   const or = (text: string): string => (text.trim() === '' ? C.notStated : text);
   const job = bundle?.job ?? null;
   const recorded = C.fromTo(utcText(words, manifest.openedUtcMs), utcText(words, manifest.endedUtcMs));
   if (job === null) return [{ name: C.date, text: recorded }];
-  const { defect, pipe } = job;
+  const { defect } = job;
   return [
     { name: C.site, text: or(job.site) },
     { name: C.client, text: or(job.client) },
@@ -50,15 +64,7 @@ export function repairRows({ manifest, bundle, words }: Seen): readonly Row[] {
         INFILTRATED[defect.infiltration],
       ),
     },
-    {
-      name: C.pipe,
-      text: listed(
-        words,
-        pipe.dn !== null && C.dn(pipe.dn),
-        pipe.material !== 'unknown' && PIPE_OF[pipe.material],
-        pipe.innerMm !== null && C.inner(fixed(pipe.innerMm, 0)),
-      ),
-    },
+    { name: C.pipe, text: pipeText(seen) ?? C.notKnown },
     { name: C.crew, text: or(job.crew) },
     { name: C.date, text: recorded },
   ];

@@ -80,6 +80,18 @@ describe('the certificate', () => {
     expect(html.indexOf('°C</text>')).toBeLessThan(html.indexOf('page 2 of 3'));
   });
 
+  it('its first page says how long the run was, at which site and pipe, and what was added since', async () => {
+    const { office, ref, html } = await certificate({});
+    const first = (page: string) =>
+      textOf(page.split('<div class="leaf">')[1] ?? '').replaceAll('\u00a0', ' ');
+    for (const part of ['run of ', 'Practice yard, manhole P3 to P4', 'DN 150, clay, inner diameter 150 mm'])
+      expect(first(html)).toContain(part);
+    expect(first(html)).not.toContain('Signed after the sealing, ');
+    await office.ask({ q: 'add', runId: ref.runId, kind: 'correction', text: 'batch: R-8', by: 'A.B.' });
+    const later = await office.ask({ q: 'certificate', ref });
+    expect(first(later.html)).toContain('Signed after the sealing, 1 addition: batch: R-8');
+  });
+
   it('escapes what people typed', async () => {
     const { html, text } = await certificate({ title: '<img src=x onerror=alert(1)>', client: '"A" & <B>' });
     expect(html).not.toContain('<img');

@@ -4,6 +4,7 @@
  */
 import { encode } from 'uqr';
 import type { ExtraFiles, RecordView } from '../../record/job-file.ts';
+import type { Addition } from '../../record/seal.ts';
 import { groupFingerprint } from '../../record/signing.ts';
 import type { Catalogue, CatalogueOf } from '../../words/catalogue.ts';
 import { accountOf } from '../account.ts';
@@ -13,7 +14,17 @@ import type { Values } from '../open.ts';
 import { bundleIn } from '../papers.ts';
 import { PAPER, recordPicture } from '../pictures.ts';
 import { exceptionsOf, type Seen } from './exceptions.ts';
-import { figures, firstRows, heldRows, howRows, type Row, repairRows, sensorRows, utcText } from './facts.ts';
+import {
+  figures,
+  firstRows,
+  heldRows,
+  howRows,
+  pipeText,
+  type Row,
+  repairRows,
+  sensorRows,
+  utcText,
+} from './facts.ts';
 import { STYLE } from './style.ts';
 
 export const CERTIFICATE_FILE = 'certificate.html';
@@ -49,12 +60,15 @@ function firstLine(seen: Seen): string {
   const { CERTIFICATE: C } = seen.words.certificate;
   const { manifest, bundle } = seen;
   const packer = bundle?.packer?.document.name ?? '';
+  const site = bundle?.job.site.trim() ?? '';
+  const { firstUs } = seen;
   return [
     utcText(seen.words, manifest.openedUtcMs),
-    shorter(bundle?.job.site ?? ''),
+    C.runLong(seen.words.format.duration(Math.max(0, manifest.pages.lastUs - firstUs) / 1e6)),
+    site === '' ? C.siteNot : shorter(site),
+    shorter(pipeText(seen) ?? C.pipeNot),
     bundle?.job.crew ?? '',
     packer === '' ? '' : shorter(packer),
-    bundle === null ? C.notStated : '',
   ]
     .filter((t) => t.trim() !== '')
     .join(' · ');
@@ -107,10 +121,24 @@ export function qrSvg(text: string, label: string): string {
 /** What the code holds: enough to tell the manifest by. */
 export const qrText = (manifestSha256: string): string => `steadybar-record/1 sha256:${manifestSha256}`;
 
+/** What was signed after the sealing: the page of the sealed record itself knows of none. */
+const added = (additions: readonly Addition[], words: Catalogue): string =>
+  additions.length === 0
+    ? ''
+    : `<p>${esc(words.certificate.CERTIFICATE.added(additions.length))}</p><ul class="weightiest">${additions
+        .slice(-MOST_FIRST)
+        .map(({ body }) => {
+          const { text } = (typeof body === 'object' && body !== null ? body : {}) as { text?: unknown };
+          return `<li>${lettered(shorter(typeof text === 'string' ? text : JSON.stringify(body)))}</li>`;
+        })
+        .join('')}</ul>`;
+
+/** @param additions known where the page is made; the record file's own page is of what was sealed alone */
 export function certificatePage(
   { manifest, manifestSha256 }: Omit<RecordView, 'pages'>,
   values: Values,
   words: Catalogue,
+  additions: readonly Addition[] = [],
 ): string {
   const { CERTIFICATE: C } = words.certificate;
   const bundle = bundleIn(manifest.job);
@@ -148,7 +176,7 @@ ${head(1)}
     first.length === 0
       ? `<p>${esc(C.noException)}</p>`
       : `<p>${esc(C.exceptionsAre(exceptions.length))}</p><ul class="weightiest">${first.map((e) => `<li>${lettered(shorter(e))}</li>`).join('')}${more > 0 ? `<li>${esc(C.allOnNext(more))}</li>` : ''}</ul>`
-  }</section>
+  }${added(additions, words)}</section>
 <dl class="four">${figures(seen, numbers)
     .map((f) => `<div><dd>${esc(f.value)}</dd><dt>${esc(f.label)}</dt></div>`)
     .join('')}</dl>

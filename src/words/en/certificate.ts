@@ -35,7 +35,13 @@ const CERTIFICATE = {
   witness: 'Witness sample',
   metres: (m: string) => `${m} m`,
   doesNotShort:
-    'which pipe was repaired, where the sensor sat, that the tablet’s clock was right, how strong the resin is. It states pressure and time as they were recorded. Page 3 says more, and how to verify it without trusting anybody.',
+    'which pipe was repaired, where the sensor sat, that the tablet’s clock was right, how strong the resin is, or whether anybody accepted the job. It states pressure and time as they were recorded; corrections signed later stand in the record file. Page 3 says more, and how to verify it without trusting whoever sent it.',
+  added: (n: number) =>
+    n === 1 ? 'Signed after the sealing, 1 addition:' : `Signed after the sealing, ${n} additions:`,
+  /** @param length of the run */
+  runLong: (length: string) => `run of ${length}`,
+  siteNot: 'site not stated',
+  pipeNot: 'pipe not stated',
   fingerprintLabel: 'Fingerprint of the record (SHA-256 of its signed manifest)',
   details: 'Details of the record',
   repair: 'What was repaired',
@@ -52,7 +58,7 @@ const CERTIFICATE = {
     'The seal shows that the holder of the signing key signed exactly this record, and that nothing in it was changed since. It does not show which pipe was repaired or that the trace is of this repair: anyone who holds the tablet can start a run on any air line. It does not show where the pressure sensor or the probes sat, that the tablet’s clock was right, or that the entries of the job sheet are true; those were typed by people. Cure time is the data sheet’s time at the temperatures that were read or assumed; whether the resin is hard is told by the witness sample and by inspection, not by this page. Corrections signed after the sealing stand in the record file, not here.',
   check: 'How to verify',
   checkText:
-    'Ask for the record file (.steadybar.zip) and open it under “Verify a file” in Steadybar, or follow CHECK.txt in it with openssl and sha256sum. SHA-256 of manifest.json, also in the code:',
+    'Ask for the record file (.steadybar.zip). CHECK.txt in it has the steps by hand, with openssl and sha256sum and nothing of Steadybar; whoever has the program can open the file under “Verify a file” instead. The code holds the SHA-256 of the file’s manifest.json, the same as here:',
   key: 'Signed with the key (compare it with the list of keys that the firm gave you):',
   made: (run: string, software: string, engine: string, sealed: string, sealedBy: string) =>
     `Run ${run}; recorded by ${software}, engine ${engine}; sealed ${sealed} by ${sealedBy}.`,

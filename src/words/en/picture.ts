@@ -5,6 +5,8 @@ export const PICTURE = {
   working: 'Working',
   floor: 'Hold floor',
   seat: 'Seat',
+  /** @param longestS the latest time that the axis shows, s */
+  time: (longestS: number) => (longestS < 3600 ? 'time in min:s' : 'time in h:min:s'),
   /** @param records their numbers in the picture */
   namedOf: (mark: string, records: string) => `${mark} (${records})`,
   numbered: (n: number, title: string) => `${n}  ${title}`,

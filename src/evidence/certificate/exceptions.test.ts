@@ -1,0 +1,32 @@
+import { expect, it } from 'vitest';
+import { PLATE_LIMITS, setupOf } from '../../job/testing/givens.ts';
+import type { Manifest } from '../../record/manifest.ts';
+import { english } from '../../words/testing/english.ts';
+import { exceptionsOf } from './exceptions.ts';
+
+it('begins with what speaks against the repair, before what merely is not known of it', () => {
+  const { EXCEPTION } = english.certificate;
+  const manifest = {
+    events: [],
+    end: 'interrupted',
+    resumedUs: [],
+    pages: { damage: [] },
+    signer: { previous: null },
+  } as unknown as Manifest;
+  const told = exceptionsOf({
+    manifest,
+    bundle: null,
+    setup: setupOf({ limits: PLATE_LIMITS }),
+    peakBar: PLATE_LIMITS.ratedBar + 0.1,
+    firstUs: 0,
+    words: english,
+  });
+  expect(told.slice(0, 3)).toEqual([
+    EXCEPTION.overRated(PLATE_LIMITS.ratedBar + 0.1),
+    EXCEPTION.noHold,
+    EXCEPTION.interrupted,
+  ]);
+  const unknown = [EXCEPTION.noFloor, EXCEPTION.noWater, EXCEPTION.noFree, EXCEPTION.noGauge];
+  for (const text of unknown) expect(told.indexOf(text)).toBeGreaterThan(2);
+  expect(new Set(told).size).toBe(told.length);
+});
