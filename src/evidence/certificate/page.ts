@@ -122,16 +122,15 @@ export function qrSvg(text: string, label: string): string {
 export const qrText = (manifestSha256: string): string => `steadybar-record/1 sha256:${manifestSha256}`;
 
 /** What was signed after the sealing: the page of the sealed record itself knows of none. */
-const added = (additions: readonly Addition[], words: Catalogue): string =>
-  additions.length === 0
-    ? ''
-    : `<p>${esc(words.certificate.CERTIFICATE.added(additions.length))}</p><ul class="weightiest">${additions
-        .slice(-MOST_FIRST)
-        .map(({ body }) => {
-          const { text } = (typeof body === 'object' && body !== null ? body : {}) as { text?: unknown };
-          return `<li>${lettered(shorter(typeof text === 'string' ? text : JSON.stringify(body)))}</li>`;
-        })
-        .join('')}</ul>`;
+const added = (additions: readonly Addition[], words: Catalogue): string => {
+  const last = additions.at(-1);
+  if (last === undefined) return '';
+  const { text } = (typeof last.body === 'object' && last.body !== null ? last.body : {}) as {
+    text?: unknown;
+  };
+  const said = typeof text === 'string' ? text : JSON.stringify(last.body);
+  return `<p>${esc(words.certificate.CERTIFICATE.added(additions.length))} ${lettered(shorter(said))}</p>`;
+};
 
 /** @param additions known where the page is made; the record file's own page is of what was sealed alone */
 export function certificatePage(
@@ -152,7 +151,7 @@ export function certificatePage(
   const trace = recordPicture(
     { events: manifest.events, setups, firstUs, lastS },
     values,
-    { fromS: 0, toS: lastS, width: 720, height: 250, title: C.trace, ink: PAPER },
+    { fromS: 0, toS: lastS, width: 720, height: 205, title: C.trace, ink: PAPER },
     words,
   );
   const exceptions = exceptionsOf(seen);
@@ -162,7 +161,8 @@ export function certificatePage(
   const shown = fitting(exceptions, [...repair, ...how, ...held], sensors.length);
   const rest = exceptions.length - shown.length;
   const account = accountOf(manifest.events, firstUs, pages.lastUs, values.peakBar, setup);
-  const first = exceptions.slice(0, MOST_FIRST);
+  // An addition takes the room of one of them.
+  const first = exceptions.slice(0, additions.length > 0 ? MOST_FIRST - 1 : MOST_FIRST);
   const more = exceptions.length - first.length;
   const head = (page: number): string =>
     `<p class="head"><span class="brand">${LOGO}${esc(words.ui.UI.app)}</span><span>${esc(C.record(manifest.runId))} · ${esc(C.pageOf(page, PAGES))}</span></p>`;

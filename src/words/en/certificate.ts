@@ -35,9 +35,9 @@ const CERTIFICATE = {
   witness: 'Witness sample',
   metres: (m: string) => `${m} m`,
   doesNotShort:
-    'which pipe was repaired, where the sensor sat, that the tablet’s clock was right, how strong the resin is, or whether anybody accepted the job. It states pressure and time as they were recorded; corrections signed later stand in the record file. Page 3 says more, and how to verify it without trusting whoever sent it.',
+    'which pipe was repaired, where the sensor sat, that the tablet’s clock was right, how strong the resin is, whether anybody accepted the job. Corrections stand in the record file. Page 3: more, and how to verify without trusting the sender.',
   added: (n: number) =>
-    n === 1 ? 'Signed after the sealing, 1 addition:' : `Signed after the sealing, ${n} additions:`,
+    n === 1 ? 'Signed after the sealing, 1 addition:' : `Signed after the sealing, ${n} additions, the last:`,
   /** @param length of the run */
   runLong: (length: string) => `run of ${length}`,
   siteNot: 'site not stated',
