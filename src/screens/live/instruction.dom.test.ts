@@ -25,7 +25,7 @@ describe('before a run', () => {
     for (const step of ['connect', 'packer'] as const)
       for (const bar of [null, 0, 1.7])
         expect(codeOf({ bar }, { step, leftOpen: true })).toBe('prepare left-open');
-    expect(INSTRUCTIONS.prepare['left-open']().say).toBe('Air off. Keep clear.');
+    expect(INSTRUCTIONS.prepare['left-open']().say).toBe('Air off, keep clear.');
   });
   it('never tells anybody to open a coupling under pressure', () => {
     expect(codeOf({ bar: 0.3 }, { step: 'zero' })).toBe('prepare pressure');

@@ -76,7 +76,7 @@ export function instructions(f: Format) {
     prepare: {
       connect: always('Connect the device.', 'Not connected: no alarm can come.'),
       'left-open': always(
-        'Air off. Keep clear.',
+        'Air off, keep clear.',
         'A packer may be full: a run was not closed, and nothing watches it. Shut the supply valve, look at the dial gauge, then connect and resume.',
       ),
       packer: always('Choose the packer.', 'No limit: no over-pressure warning.'),
