@@ -77,7 +77,7 @@ export function instructions(f: Format) {
       connect: always('Connect the device.', 'Not connected: no alarm can come.'),
       'left-open': always(
         'Air off, keep clear.',
-        'A packer may be full: a run was not closed, and nothing watches it. Shut the supply valve, look at the dial gauge, then connect and resume.',
+        'A packer may be full and nothing watches it. Shut the supply valve, see the dial gauge, connect and resume.',
       ),
       packer: always('Choose the packer.', 'No limit: no over-pressure warning.'),
       zero: always(
