@@ -36,7 +36,7 @@ export function NumberRows(props: {
     [A.highestHold, pressure(n().highestHoldBar, app.units())],
     [A.inBand, holdLine(n().inBandS, n().holdS, n().floorKnown)],
     [A.leak, n().leak === null ? NO_VALUE : leakText(n().leak!, app.units())],
-    [RECORDS.cure, n().cureMetS === null ? NO_VALUE : stopwatch(n().cureMetS ?? 0)],
+    [RECORDS.cure, n().cureMetS === null ? NO_VALUE : A.atRunTime(stopwatch(n().cureMetS ?? 0))],
     [A.coldest, coldest()],
     [ACCOUNT.gauge, gaugeText(a(), app.units())],
     [ACCOUNT.witness, witnessText(a())],

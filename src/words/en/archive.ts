@@ -28,14 +28,17 @@ export const ARCHIVE = {
   highestHold: 'Peak in the hold',
   leak: 'Leak',
   peak: 'Peak of the run',
-  coldest: 'Coldest while curing',
+  coldest: 'Coldest reading while curing',
+  /** @param time since the run's first reading */
+  atRunTime: (time: string) => `at run time ${time}`,
   gaps: 'Gaps',
   gapsOf: (n: number, time: string) => `${n} (${time})`,
 
   compareTitle: 'Runs compared',
   align: 'Line up at',
   aligns: { fill: 'Start of inflating', hold: 'Start of the hold', start: 'First reading' },
-  unaligned: (numbers: string) => `Has no such point and is lined up at its first reading: ${numbers}`,
+  unaligned: (numbers: string) =>
+    `Run ${numbers}: without such a point in it, lined up at its first reading.`,
   savePicture: 'Save the picture (SVG)',
   earlier: 'Earlier',
   later: 'Later',
