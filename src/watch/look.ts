@@ -46,6 +46,7 @@ function alarmViews(w: WatchState): AlarmView[] {
       state: slot.state,
       occurrence: slot.occurrence,
       sinceUs: slot.sinceUs,
+      begunUs: slot.begunUs,
       shelvable: maybeShelved(row, slot),
       shelvedUntilUs: slot.state === 'shelved' ? slot.shelvedUntilUs : null,
       values: shownValues(w, row.alarm, slot, conditionOf(w, row.alarm) === 'on'),

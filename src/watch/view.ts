@@ -69,7 +69,9 @@ export interface AlarmView {
   readonly priority: Priority;
   readonly state: AlarmState;
   readonly occurrence: number;
+  /** Since when it is in this state, and when its occurrence began, run clock, µs. */
   readonly sinceUs: number;
+  readonly begunUs: number;
   /** False for those that nobody may put aside. */
   readonly shelvable: boolean;
   /** When it is raised again if it still holds, run clock, µs; null or left out: it is not put aside. */

@@ -9,6 +9,7 @@ const alarm = (part: Partial<AlarmView>): AlarmView => ({
   shelvable: false,
   occurrence: 1,
   sinceUs: 0,
+  begunUs: 0,
   values: {},
   ...part,
 });

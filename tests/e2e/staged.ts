@@ -143,6 +143,7 @@ export const alarmOf = (part: Partial<AlarmView> & Pick<AlarmView, 'alarm'>): Al
   state: 'unacknowledged',
   occurrence: 1,
   sinceUs: 0,
+  begunUs: part.sinceUs ?? 0,
   shelvable: false,
   values: {},
   ...part,

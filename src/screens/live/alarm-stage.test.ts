@@ -8,6 +8,7 @@ const alarm = (part: Partial<AlarmView>): AlarmView => ({
   state: 'unacknowledged',
   occurrence: 1,
   sinceUs: 0,
+  begunUs: 0,
   shelvable: true,
   values: {},
   ...part,

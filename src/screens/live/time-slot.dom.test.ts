@@ -66,6 +66,17 @@ describe('by stage', () => {
     expect(slot.big).toBeNull();
     expect(slot.sub).toContain('at 11:59');
     expect(of({ stage: 'let-down', bar: 1.2, cure: met }, { setup: RESIN }).block).toBeNull();
+    // A hand is wanted at the valve, or the sample was felt: nobody is sent to it.
+    const low = alarm({ alarm: 'below-floor', priority: 'high', state: 'acknowledged' });
+    const hard = { tUs: 50e6, e: 'witness', hard: true, atPipeTemperature: true } as unknown as WatchEvent;
+    for (const [view, more] of [
+      [{ alarms: [low] }, {}],
+      [{}, { events: [hard] }],
+    ] as const) {
+      const other = of({ stage: 'hold', bar: 1.8, cure: met, ...view }, { setup: RESIN, ...more });
+      expect(other).toMatchObject({ code: 'held', block: null });
+      expect(other.sub).toContain('Cure time reached at 11:59');
+    }
   });
 
   it('too cold it stands still; a temperature is no large number', () => {
@@ -124,6 +135,9 @@ describe('a danger comes first', () => {
     expect(slot).toMatchObject({ code: 'over-rated', alarmed: true });
     expect(slot.block?.join(' ')).toBe('EVERYONE CLEAR');
     expect(slot.label).toContain('26');
+    // Acknowledged, or asked again: it has been over for as long as before.
+    const acknowledged = alarm({ alarm: 'over-rated', state: 'acknowledged', sinceUs: 99e6, begunUs: 74e6 });
+    expect(of({ stage: 'inflate', bar: 3, peakBar: 3, alarms: [acknowledged] }).label).toContain('26');
   });
 
   it('a lost reading counts its silence, its last value is small and has its time', () => {

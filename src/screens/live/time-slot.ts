@@ -15,6 +15,7 @@ import { STEADY_S } from './cue-count.ts';
 import { faceOf } from './pressure-slot.ts';
 import { cureMet, isStill, reboundOf, type Scene } from './scene.ts';
 import { SEAT_PAUSE_S } from './seat-pause.ts';
+import { seenOf } from './stage-doubts.ts';
 
 /** What the second slot counts: the time that matters now, named, and what stands under it. */
 
@@ -86,6 +87,9 @@ const slot = (code: TimeSlot['code'], more: Partial<TimeSlot> = {}): TimeSlot =>
 
 const sinceS = (scene: Scene, tUs: number) => (scene.view.tUs - tUs) / 1e6;
 
+const isPressing = ({ priority, state }: AlarmView): boolean =>
+  priority !== 'low' && (state === 'unacknowledged' || state === 'acknowledged');
+
 function active(scene: Scene, ...codes: readonly AlarmCode[]): AlarmView | undefined {
   return scene.view.alarms.find(
     (a) => codes.includes(a.alarm) && (a.state === 'unacknowledged' || a.state === 'acknowledged'),
@@ -98,7 +102,7 @@ function danger(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot | nul
   const face = faceOf(scene);
   if (face === 'lost') {
     const lost = active(scene, 'pressure-lost');
-    const ageS = view.ageS ?? lost?.values.seconds ?? (lost === undefined ? 0 : sinceS(scene, lost.sinceUs));
+    const ageS = view.ageS ?? lost?.values.seconds ?? (lost === undefined ? 0 : sinceS(scene, lost.begunUs));
     const last = lost?.values.bar ?? view.bar;
     return slot('no-reading', {
       big: timeParts(ageS),
@@ -114,7 +118,7 @@ function danger(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot | nul
     const over = active(scene, 'over-rated', 'over-range');
     // Who else has to act is said as large as the order itself; the count stands over it.
     return slot('over-rated', {
-      label: FACE.overFor(duration(Math.floor(over === undefined ? 0 : sinceS(scene, over.sinceUs)))),
+      label: FACE.overFor(duration(Math.floor(over === undefined ? 0 : sinceS(scene, over.begunUs)))),
       block: FACE.everyoneClear,
       alarmed: true,
       sub: face === 'over-range' ? FACE.trueUnknown : FACE.peak(pressure(view.peakBar, units)),
@@ -140,11 +144,11 @@ function danger(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot | nul
     }
   }
   const trip = active(scene, 'device-trip');
-  if (trip !== undefined) return slot('tripped', { big: timeParts(sinceS(scene, trip.sinceUs)) });
+  if (trip !== undefined) return slot('tripped', { big: timeParts(sinceS(scene, trip.begunUs)) });
   const fall = active(scene, 'fast-fall');
   if (fall !== undefined)
     return slot('falling', {
-      big: timeParts(sinceS(scene, fall.sinceUs)),
+      big: timeParts(sinceS(scene, fall.begunUs)),
       sub: fall.values.bar === undefined ? '' : FACE.fromValue(pressure(fall.values.bar, units)),
     });
   const down = view.hold?.bandExit ?? null;
@@ -169,7 +173,7 @@ function overCeiling(scene: Scene): TimeSlot {
     }
   }
   return slot('over-ceiling', {
-    big: timeParts(since === undefined ? 0 : sinceS(scene, since.sinceUs)),
+    big: timeParts(since === undefined ? 0 : sinceS(scene, since.begunUs)),
     sub: rate > 0 && !isStill(scene) ? FACE.stillRising : FACE.notRising,
   });
 }
@@ -217,16 +221,17 @@ function holding(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot {
   if (cureMet(scene)) {
     const agoS =
       cure.metAtS === null ? null : Math.max(0, (view.tUs - (view.firstUs ?? 0)) / 1e6 - cure.metAtS);
-    return slot('cure-reached', {
-      block: FACE.checkSample,
-      sub:
-        agoS === null
-          ? ''
-          : clock.nowMs === null
-            ? FACE.metAgo(coarse(agoS))
-            : FACE.metAt(clockTime(clock.nowMs - 1000 * agoS), coarse(agoS)),
-      facts,
-    });
+    const sub =
+      agoS === null
+        ? ''
+        : clock.nowMs === null
+          ? FACE.metAgo(coarse(agoS))
+          : FACE.metAt(clockTime(clock.nowMs - 1000 * agoS), coarse(agoS));
+    // Nobody is sent to the sample while an alarm wants a hand elsewhere, nor once it was felt to be hard.
+    const isAsked = !view.alarms.some(isPressing) && !seenOf(scene.events, view.attempt).witnessHard;
+    return isAsked
+      ? slot('cure-reached', { block: FACE.checkSample, sub, facts })
+      : slot('held', { big: timeParts(heldS), sub: FACE.reached(sub), facts });
   }
   const cold = active(scene, 'cold');
   if (cold !== undefined)

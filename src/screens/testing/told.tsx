@@ -129,6 +129,7 @@ const alarms = ALARMS.map(
     state: (['unacknowledged', 'acknowledged', 'returned', 'shelved'] as const)[i % 4]!,
     occurrence: 1,
     sinceUs: 1e6,
+    begunUs: 1e6,
     shelvable: true,
     values: { bar: 1.5, ceilingBar: 1.46, inS: 12, place: 'sleeve', cause: 'port' },
   }),

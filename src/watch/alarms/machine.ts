@@ -34,6 +34,8 @@ export interface AlarmSlot {
   state: AlarmState;
   /** Since when it is in this state, µs. */
   sinceUs: number;
+  /** When this occurrence began, µs: it counts on while it is acknowledged and asks again. */
+  begunUs: number;
   priority: Priority;
   /** Those of the moment when it was raised or asked again, or was furthest past its limit. */
   values: AlarmValues;
@@ -69,6 +71,7 @@ export function createAlarms(table: readonly AlarmRow[]): AlarmSlot[] {
     suppressedBy: null,
     state: 'normal',
     sinceUs: 0,
+    begunUs: 0,
     priority: row.priority,
     values: {},
   }));
@@ -116,6 +119,7 @@ function advance(row: AlarmRow, slot: AlarmSlot, condition: Condition, tUs: numb
   slot.active = !slot.active;
   if (!slot.active) return false;
   slot.occurrence++;
+  slot.begunUs = tUs;
   slot.unacked = true;
   return true;
 }

@@ -43,6 +43,7 @@ export const FACE = {
   held: (time: string) => `Holding for ${time}`,
   checkSample: ['CHECK', 'SAMPLE'],
   metAgo: (time: string) => `${time} ago`,
+  reached: (when: string) => (when === '' ? 'Cure time reached' : `Cure time reached ${when}`),
   metAt: (clock: string, time: string) => `at ${clock}, ${time} ago`,
   metIn: (low: string, high: string) => (low === high ? `reached in ${low}` : `reached in ${low} to ${high}`),
   metBetween: (from: string, to: string) =>
@@ -64,7 +65,7 @@ export const FACE = {
   testSound: 'Test the sound',
   ackNext: (title: string) => `Acknowledge the next: ${title}`,
   acknowledged: (time: string) => `Acknowledged ${time} ago`,
-  wasTitle: (title: string) => `Over: ${title}`,
+  wasTitle: (title: string) => `Ended: ${title}`,
   others: 'Also there',
   orderLabel: 'What to do',
   timeLabel: 'Time',

@@ -94,8 +94,9 @@ export function instructions(f: Format) {
       ready: ((told) => {
         const left = timeLeft(told);
         return {
-          say: left === null ? 'Couple the hose, then start.' : `Seat within ${left}.`,
-          besides: NOBODY,
+          // The time alone was read as an order to let air in.
+          say: left === null ? 'Couple the hose, then start.' : `Start seating within ${left}.`,
+          besides: `Couple the hose, valve shut. ${NOBODY}`,
         };
       }) as Say,
     },

@@ -34,6 +34,7 @@ function shown(
       order={VERBS[now().alarm](now(), sceneOf({ stage: 'inflate' }).view, METRIC)}
       layout={layoutOf(size[0], size[1], false)}
       others={others}
+      more={false}
     />
   ));
   return setNow;
@@ -67,7 +68,7 @@ describe('an alarm on the stage', () => {
 
   it('one that is over orders nothing: its name stands where the order stood', () => {
     shown({ ...OVER, state: 'returned' }, 'was');
-    expect(text('verb')).toMatch(/^Over: /);
+    expect(text('verb')).toMatch(/^Ended: /);
     expect(screen.getByTestId('alarm-over-rated').textContent).not.toMatch(/AIR OFF|OPEN VENT|\bnow\b/);
     expect(document.querySelectorAll('dd')).toHaveLength(0);
   });

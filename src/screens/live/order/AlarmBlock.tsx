@@ -19,11 +19,14 @@ export function AlarmBlock(props: {
   order: Order;
   layout: Layout;
   others: readonly AlarmView[];
+  /** The key that opens the drawer stands beside it. */
+  more: boolean;
 }) {
   const parts = createMemo(() => ({
     // One that is over orders nothing: its name stands where the order stood.
     verb: props.form === 'was' ? [FACE.wasTitle(ALARM_TITLE[props.alarm.alarm])] : props.order.verb,
     figures: props.order.figures,
+    more: props.more,
     sentence: [
       { text: `${PRIORITY[props.alarm.priority]}.`, weight: 700 },
       { text: props.order.sentence, weight: 400 },

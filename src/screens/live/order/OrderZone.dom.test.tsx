@@ -95,7 +95,7 @@ describe('what the order zone says', () => {
     const { show } = shown(INFLATE);
     show({ alarms: [{ ...CEILING, state: 'returned' }] });
     expect(screen.getByTestId('zone-order').dataset.form).toBe('was');
-    expect(screen.getByTestId('verb').textContent).toMatch(/^Over: /);
+    expect(screen.getByTestId('verb').textContent).toMatch(/^Ended: /);
     expect(ack()).not.toBeNull();
   });
 

@@ -148,6 +148,7 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
                 order={order()}
                 layout={props.layout}
                 others={stage().others}
+                more={stage().ack === null}
               />
             )}
           </Show>

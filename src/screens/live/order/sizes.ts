@@ -9,6 +9,8 @@ export interface BlockParts {
   readonly figures: readonly Figure[];
   /** Wraps; all of it is seen. */
   readonly sentence: readonly Run[];
+  /** The key that opens the drawer stands beside it: nothing is asked to be acknowledged. */
+  readonly more: boolean;
 }
 
 export interface BlockLayout {
@@ -83,7 +85,7 @@ const widthOf = (figures: readonly Figure[], labelPx: number, figurePx: number) 
 
 function wide(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLayout {
   const left = zone.x + 22;
-  const right = l.key.x - 20;
+  const right = (parts.more ? l.more.x : l.key.x) - 20;
   const footH = 42;
   const h = zone.h - footH - 15;
   const labelPx = 17;
@@ -117,8 +119,11 @@ function tall(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
   const h = l.ack.y - 8 - zone.y - 12;
   const { lines, px } = verbIn(parts.verb, high ? w - 90 : w, h, high);
   const top = zone.y + 12 + (h - lines.length * VERB_LINE_EM * px) / 2;
-  const figurePx = 48;
-  const labelPx = 17;
+  // Beside the acknowledge key; the second under the first, unless More stands there.
+  const figuresW = l.ack.x - left - 12;
+  const eachW = parts.more ? (figuresW - 12) / 2 : figuresW;
+  const figurePx = parts.more ? 38 : 48;
+  const labelPx = parts.more ? 13 : 17;
   return {
     zone,
     lines,
@@ -126,7 +131,9 @@ function tall(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
     verbPx: px,
     shape: shapeAt(lines, px, { x: left, y: top, w }, 110, 20),
     figures: parts.figures.map((_, i) =>
-      rect(left, i === 0 ? l.ack.y : l.key.y + 4, l.ack.x - left - 12, 76),
+      parts.more
+        ? rect(left + i * (eachW + 12), l.ack.y, eachW, l.ack.h)
+        : rect(left, i === 0 ? l.ack.y : l.key.y + 4, eachW, 76),
     ),
     inLine: false,
     labelPx,

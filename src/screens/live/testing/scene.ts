@@ -32,6 +32,7 @@ export const alarm = (part: Partial<AlarmView>): AlarmView => ({
   state: 'unacknowledged',
   occurrence: 1,
   sinceUs: 90e6,
+  begunUs: part.sinceUs ?? 90e6,
   shelvable: true,
   values: {},
   ...part,
