@@ -103,6 +103,8 @@ it('unplugged in mid-hold: alarm within 1.2 s, replugged: the same run goes on w
   const { page, device } = stage;
   await enterPacker(page, PACKER, 2.0);
   await startRun(stage, PACKER);
+  if ((await page.getByTestId('stage-key').getAttribute('data-to')) === 'seat') await advance(stage, 'seat');
+  await advance(stage, 'inflate');
   await device.op('ramp 150000 3');
   await page.waitForTimeout(3500);
   await openPanel(page, 'run');
