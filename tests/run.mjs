@@ -29,10 +29,8 @@ const SCREENS = [
   'certificate.test.ts',
   'live-face.test.ts',
   'live-keys.test.ts',
-  'office.test.ts',
   'pages.test.ts',
   'practice.test.ts',
-  'start.test.ts',
   'walls.test.ts',
 ];
 
