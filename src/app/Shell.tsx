@@ -115,7 +115,9 @@ export function Shell(props: { services: AppServices; update: Update }) {
   const counted = () => small() || (practice() && stripW() < 1100);
   // The live page's marks and the word of a practice come before the ways to other pages.
   const crowded = () =>
-    onLive() && (marks() > 0 || practice()) && stripW() < (marks() > 0 && practice() ? 1400 : 1100);
+    onLive()
+      ? (marks() > 0 || practice()) && stripW() < (marks() > 0 && practice() ? 1400 : 1100)
+      : live.run() !== null && stripW() < (practice() ? 1500 : 1200);
 
   return (
     <ServicesContext.Provider value={app}>
