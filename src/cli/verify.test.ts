@@ -6,10 +6,10 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { senseRun } from '../engine/testing/readings-alone.ts';
 import { deriving } from '../evidence/deriving.ts';
 import { bytesSource } from '../record/byte-source.ts';
+import { joinBytes } from '../record/bytes.ts';
 import type { Progress } from '../record/derived-files.ts';
 import { buildJobFile } from '../record/job-file.ts';
 import { groupFingerprint, pemOf, type Signer } from '../record/signing.ts';
-import { join } from '../record/testing/join.ts';
 import {
   inMemory,
   newSigner,
@@ -42,7 +42,7 @@ describe('verify on the command line', () => {
     signer = await newSigner();
     const pages = runPages(OTHER_ENGINE);
     const sealed = await sealRun(pages, signer);
-    file = join(
+    file = joinBytes(
       await buildJobFile(
         { pages: bytesSource(pages), sealed, sense: senseRun, words: async () => CHECK_TEXT, signer },
         recordCrypto,
@@ -107,7 +107,7 @@ describe('verify on the command line', () => {
     const sealed = await sealRun(pages, signer);
     const { extras, sense, words } = deriving(loadCatalogue);
     const input = { pages: bytesSource(pages), sealed, sense, words, extras, signer: null };
-    const bare = at('bare.steadybar.zip', join(await buildJobFile(input, recordCrypto, inMemory)));
+    const bare = at('bare.steadybar.zip', joinBytes(await buildJobFile(input, recordCrypto, inMemory)));
     const key = ['--key', signer.fingerprint];
     for (const quick of [[], ['--quick']]) {
       const { exitCode, text } = await verify([bare, ...key, ...quick]);

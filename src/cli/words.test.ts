@@ -4,8 +4,8 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deriving } from '../evidence/deriving.ts';
 import { bytesSource } from '../record/byte-source.ts';
+import { joinBytes } from '../record/bytes.ts';
 import { buildJobFile } from '../record/job-file.ts';
-import { join } from '../record/testing/join.ts';
 import {
   inMemory,
   newSigner,
@@ -125,7 +125,7 @@ describe('what a command says', () => {
     const sealed = await sealRun(pages, signer);
     const { sense, words: check, extras } = deriving(loadCatalogue);
     const input = { pages: bytesSource(pages), sealed, sense, words: check, extras, signer };
-    const file = join(await buildJobFile(input, recordCrypto, inMemory));
+    const file = joinBytes(await buildJobFile(input, recordCrypto, inMemory));
     const good = path.join(folder, 'good.steadybar.zip');
     writeFileSync(good, file);
     const bad = file.slice();

@@ -1,4 +1,5 @@
 import { type ByteSource, fileSource } from '../record/byte-source.ts';
+import { sameBytes } from '../record/bytes.ts';
 import type { LogHead } from '../record/log.ts';
 import { pageEntries } from '../record/page.ts';
 import { scanChunks } from '../record/page-scanner.ts';
@@ -18,9 +19,6 @@ import { createWatched, type Watched } from './watched.ts';
 /** Entries that are judged in about a millisecond. */
 const BETWEEN_BREATHS = 64;
 
-const same = (a: Uint8Array, b: Uint8Array): boolean =>
-  a.length === b.length && a.every((v, i) => v === b[i]);
-
 /**
  * Judges every entry of a run's file again, or those behind a snapshot, and gives the run as it stood at the
  * file's end. null: the snapshot is not of these pages.
@@ -39,7 +37,7 @@ export async function rejudge(
       if (item.kind !== 'page') continue;
       const { header } = item.page;
       if (snapshot !== null && header.index < snapshot.index) continue;
-      if (snapshot?.index === header.index && !same(header.previous, snapshot.previous)) return null;
+      if (snapshot?.index === header.index && !sameBytes(header.previous, snapshot.previous)) return null;
       for (const entry of pageEntries(item.page)) {
         if (entry.l === 'setup') watched.setup(entry.setup);
         stepRun(run, entry, watched);

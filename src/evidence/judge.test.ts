@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { fileOf } from '../engine/run-list.ts';
 import { PLAIN_WORDING } from '../job/testing/wording.ts';
 import { bytesSource } from '../record/byte-source.ts';
+import { joinBytes } from '../record/bytes.ts';
 import { canonicalBytes } from '../record/canonical.ts';
 import { toHex } from '../record/hex.ts';
 import { buildJobFile } from '../record/job-file.ts';
@@ -9,7 +10,6 @@ import { contentOf, makeManifest } from '../record/manifest.ts';
 import { pageEntries } from '../record/page.ts';
 import { scanPages } from '../record/page-scanner.ts';
 import type { Signer } from '../record/signing.ts';
-import { join } from '../record/testing/join.ts';
 import { inMemory, JOB, newSigner, recordCrypto } from '../record/testing/sealing.ts';
 import { type Verification, verifyJobFile } from '../record/verify.ts';
 import { createPageWriter } from '../record/writer.ts';
@@ -40,7 +40,7 @@ async function signedWith(change: (event: WatchEvent) => WatchEvent, engine?: nu
     const last = (page.header.flags & 2) !== 0;
     out.push(last ? writer.finish(page.header.utcMs, 'ended') : writer.cut(page.header.utcMs)!);
   }
-  const forged = join(out);
+  const forged = joinBytes(out);
   const { content } = contentOf(forged)!;
   const manifest = canonicalBytes(
     makeManifest(content, {
@@ -54,7 +54,7 @@ async function signedWith(change: (event: WatchEvent) => WatchEvent, engine?: nu
   );
   const sealed = { manifest, signature: await signer.sign(manifest), additions: [] };
   const input = { pages: bytesSource(forged), sealed, ...deriving(loadCatalogue), signer };
-  return join(await buildJobFile(input, recordCrypto, inMemory));
+  return joinBytes(await buildJobFile(input, recordCrypto, inMemory));
 }
 
 const verify = (file: Uint8Array): Promise<Verification> =>

@@ -6,10 +6,9 @@ import { ID } from './id.ts';
 z.config({ jitless: true });
 
 // C0 and C1 controls, and the marks that turn the direction of what follows: a name must read as it is stored.
-// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
-const UNSAFE_LINE = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]/;
-// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
-const UNSAFE_BLOCK = /[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069\ufeff]/;
+const UNSAFE_LINE = /[\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]/u;
+// A block has line feeds.
+const UNSAFE_BLOCK = /(?!\n)[\p{Cc}\u202a-\u202e\u2066-\u2069\ufeff]/u;
 
 /**
  * What a number is and how far it goes. The schema's check, the form's field and what both say of a wrong entry follow

@@ -3,6 +3,7 @@
  * sums and a canonical manifest. Everything but the signing key, which can't be taken out. docs/backup.md holds the
  * same in prose.
  */
+import { toBase64 } from './base64.ts';
 import { canonicalBytes, canonicalText, type Json, parseCanonical } from './canonical.ts';
 
 export const BACKUP_SCHEMA = 'steadybar-backup/1';
@@ -69,13 +70,6 @@ export const isBackedUp = (kind: string, id: string): kind is BackupKind =>
 export const BACKED_UP_KINDS: readonly BackupKind[] = KINDS;
 
 const BYTES = '$bytes';
-
-function toBase64(bytes: Uint8Array): string {
-  let text = '';
-  for (let i = 0; i < bytes.length; i += 0x8000)
-    text += String.fromCharCode(...bytes.subarray(i, i + 0x8000));
-  return btoa(text);
-}
 
 /** Documents hold bytes (seals); in JSON they stand as {"$bytes": base64}. */
 export function packBody(value: unknown): Json {

@@ -1,7 +1,7 @@
 import { beforeAll, expect, it } from 'vitest';
+import { joinBytes } from './bytes.ts';
 import { addToSealed } from './seal.ts';
 import { HEAD } from './testing/arbitrary.ts';
-import { join } from './testing/join.ts';
 import { makeSealedFile, type SealedFile } from './testing/sealed-file.ts';
 import { jobFile, paper, RUN_SETUP, recordCrypto, sealRun } from './testing/sealing.ts';
 import { createPageWriter } from './writer.ts';
@@ -20,7 +20,7 @@ function pagesAt(seconds: readonly number[]): Uint8Array {
     const utcMs = HEAD.utcMs! + s * 1000;
     return i === seconds.length - 1 ? writer.finish(utcMs, 'ended') : writer.cut(utcMs)!;
   });
-  return join(chunks);
+  return joinBytes(chunks);
 }
 
 /** @param sealedUtcMs of the addition that is made to it, when the record was sealed at 2e12 */

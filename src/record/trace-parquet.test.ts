@@ -5,7 +5,7 @@ import { DuckDBInstance } from '@duckdb/node-api';
 import fc from 'fast-check';
 import { parquetReadObjects } from 'hyparquet';
 import { afterAll, expect, it } from 'vitest';
-import { join } from './testing/join.ts';
+import { joinBytes } from './bytes.ts';
 import { columnNames } from './trace-csv.ts';
 import { TraceParquet } from './trace-parquet.ts';
 import { BATCH_ROWS, type RowBatch, type RowShape } from './trace-rows.ts';
@@ -47,7 +47,7 @@ const wanted = (rows: readonly Row[]): Row[] =>
 
 function written(batches: readonly (readonly Row[])[]): Uint8Array {
   const parquet = new TraceParquet(SHAPE, { 'steadybar.run': 'r' });
-  return join([...batches.map((rows) => parquet.rows(batchOf(rows)).slice()), parquet.finish().slice()]);
+  return joinBytes([...batches.map((rows) => parquet.rows(batchOf(rows)).slice()), parquet.finish().slice()]);
 }
 
 const folder = mkdtempSync(path.join(tmpdir(), 'steadybar-parquet-'));

@@ -2,8 +2,10 @@
  * Entries and events to pages. The writer keeps the open page in memory; cut() closes it and gives its bytes, for
  * the owner to append and flush. Nothing here is at rest until the store says so.
  */
+
 import { sha256 } from '@noble/hashes/sha2.js';
 import type { WatchEvent } from '../watch/events.ts';
+import { joinBytes } from './bytes.ts';
 import { GrowingColumns } from './columns.ts';
 import { crc32c } from './crc.ts';
 import { entryLine, eventLine } from './entry-text.ts';
@@ -147,14 +149,7 @@ class Writer implements PageWriter {
   private take(): Uint8Array | null {
     const { done } = this;
     this.done = [];
-    if (done.length <= 1) return done[0] ?? null;
-    const all = new Uint8Array(done.reduce((s, d) => s + d.length, 0));
-    let at = 0;
-    for (const d of done) {
-      all.set(d, at);
-      at += d.length;
-    }
-    return all;
+    return done.length === 0 ? null : joinBytes(done);
   }
 
   private seal(utcMs: number | null, flags: number): void {

@@ -6,7 +6,9 @@ import type { WatchEvent } from '../watch/events.ts';
 import { chooseWords, loadWords } from '../words/chosen.ts';
 import { STAGE_DOUBT } from '../words/en/doubts.ts';
 import { PSEUDO, untranslated, WITH_PSEUDO } from '../words/testing/pseudo.ts';
-import { DATA, draw, services, told, watchView } from './testing/told.tsx';
+import { draw, told } from './testing/told.tsx';
+import { DATA, watchView } from './testing/told-data.ts';
+import { services } from './testing/told-services.ts';
 
 // The pages in a language that no file of theirs knows: whatever a reader sees or hears comes from the catalogue. They
 // are loaded once its words are there, as the app loads them.

@@ -5,11 +5,11 @@ import { deriving } from '../../src/evidence/deriving.ts';
 import { judge } from '../../src/evidence/judge.ts';
 import { PLAIN_WORDING } from '../../src/job/testing/wording.ts';
 import { bytesSource } from '../../src/record/byte-source.ts';
+import { joinBytes } from '../../src/record/bytes.ts';
 import { buildJobFile } from '../../src/record/job-file.ts';
 import { addToSealed, type Sealed, seal } from '../../src/record/seal.ts';
 import { fingerprintOf, type RecordCrypto, type Signer, signerOf } from '../../src/record/signing.ts';
 import { HEAD, plainSamples } from '../../src/record/testing/arbitrary.ts';
-import { join } from '../../src/record/testing/join.ts';
 import { inMemory, RUN_SETUP } from '../../src/record/testing/sealing.ts';
 import { createPageWriter } from '../../src/record/writer.ts';
 import { ENGINE } from '../../src/watch/codes.ts';
@@ -63,7 +63,7 @@ async function judgedPages(): Promise<Uint8Array> {
     });
     for (const event of events) writer.addEvent(event);
     chunks.push(writer.finish(HEAD.utcMs! + 3000, 'ended'));
-    return join(chunks);
+    return joinBytes(chunks);
   };
   return write(await judge.events(bytesSource(write([])), () => undefined));
 }
@@ -72,7 +72,7 @@ async function judgedPages(): Promise<Uint8Array> {
 export async function fileOf(crypto: RecordCrypto, pages: Uint8Array, sealed: Sealed, signer: Signer) {
   const { sense, words, extras } = deriving(loadCatalogue);
   const input = { pages: bytesSource(pages), sealed, sense, words, extras, signer };
-  return join(await buildJobFile(input, crypto, inMemory));
+  return joinBytes(await buildJobFile(input, crypto, inMemory));
 }
 
 export async function sealedBy(

@@ -4,13 +4,13 @@
  */
 import { deriving } from '../../src/evidence/deriving.ts';
 import { bytesSource } from '../../src/record/byte-source.ts';
+import { joinBytes } from '../../src/record/bytes.ts';
 import { type Json, parseCanonical } from '../../src/record/canonical.ts';
 import { crc32 } from '../../src/record/crc.ts';
 import { VERDICTS, type Verdict } from '../../src/record/findings.ts';
 import { toHex } from '../../src/record/hex.ts';
 import { pemOf, type Signer } from '../../src/record/signing.ts';
 import { SMALL_ORDER_HEX } from '../../src/record/small-order.ts';
-import { join } from '../../src/record/testing/join.ts';
 import { unzip, type ZipMember } from '../../src/record/testing/zips.ts';
 import { verifyBySums, verifyJobFile } from '../../src/record/verify.ts';
 import { centralHeader, endRecord, LOCAL_BYTES, localHeader } from '../../src/record/zip-form.ts';
@@ -82,7 +82,7 @@ function zipBytes(members: readonly ZipMember[]): Uint8Array {
     at += LOCAL_BYTES + name.length + bytes.length;
   }
   const size = central.reduce((sum, c) => sum + c.length, 0);
-  return join([...local, ...central, endRecord(members.length, size, at)]);
+  return joinBytes([...local, ...central, endRecord(members.length, size, at)]);
 }
 
 const pack = (members: Members): Uint8Array =>

@@ -1,6 +1,8 @@
 /** What a restore would do with one run of a backup: its pages, its seal, its additions, the decisions on it. */
+
 import type { BackupDocument } from '../../record/backup.ts';
 import { bytesSource } from '../../record/byte-source.ts';
+import { sameBytes } from '../../record/bytes.ts';
 import { toHex } from '../../record/hex.ts';
 import { parseManifest } from '../../record/manifest.ts';
 import { summarise } from '../../record/recovery.ts';
@@ -22,10 +24,8 @@ export interface RunDocuments {
   readonly review?: BackupDocument;
 }
 
-const same = (a: Uint8Array, b: Uint8Array): boolean =>
-  a.length === b.length && a.every((v, i) => v === b[i]);
 const sameSeal = (a: Sealed, b: Sealed): boolean =>
-  same(a.manifest, b.manifest) && same(a.signature, b.signature);
+  sameBytes(a.manifest, b.manifest) && sameBytes(a.signature, b.signature);
 const statements = (s: Sealed): string[] => s.additions.map((a) => toHex(a.statement));
 
 async function bytesHere(deps: EvidenceDeps, id: string) {

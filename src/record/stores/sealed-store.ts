@@ -2,11 +2,9 @@
  * Sealed records among the documents. A seal is one document, so it is there whole or not at all; it is never
  * exchanged for another, and only grows by additions.
  */
+import { sameBytes } from '../bytes.ts';
 import { type Sealed, sealedOf } from '../seal.ts';
 import { type DocumentStore, StoreError } from './store.ts';
-
-const same = (a: Uint8Array, b: Uint8Array): boolean =>
-  a.length === b.length && a.every((v, i) => v === b[i]);
 
 /** @throws StoreError 'stale' when the run is sealed already: nothing is sealed twice */
 export async function keepSealed(
@@ -41,10 +39,10 @@ export async function keepAdditions(
   const before = resting === null ? null : sealedOf(resting.body);
   if (resting === null || before === null) throw new StoreError('missing', `run ${runId} is not sealed`);
   const grown =
-    same(before.manifest, sealed.manifest) &&
-    same(before.signature, sealed.signature) &&
+    sameBytes(before.manifest, sealed.manifest) &&
+    sameBytes(before.signature, sealed.signature) &&
     sealed.additions.length > before.additions.length &&
-    before.additions.every((a, i) => same(a.statement, sealed.additions[i]!.statement));
+    before.additions.every((a, i) => sameBytes(a.statement, sealed.additions[i]!.statement));
   if (!grown) throw new StoreError('stale', `run ${runId}: not the sealed record with something added`);
   await documents.put({ ...resting, savedUtcMs: utcMs, body: sealed });
 }

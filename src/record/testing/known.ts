@@ -3,10 +3,10 @@
  * wherever they are made, as a verifier in another browser needs it.
  */
 import { bytesSource } from '../byte-source.ts';
+import { joinBytes } from '../bytes.ts';
 import { deriveTrace, Inventory } from '../derived-files.ts';
 import { FILE } from '../members.ts';
 import { readRun } from '../reader.ts';
-import { join } from './join.ts';
 import { runPages, sha256Hex, twoPoint } from './sealing.ts';
 
 export const KNOWN_DERIVED = {
@@ -29,7 +29,7 @@ export async function traceOf(
   await deriveTrace(source, inventory, twoPoint, { 'steadybar.run': 'run-0001' }, (file, piece) => {
     pieces[file]!.push(piece.slice());
   });
-  return { csv: join(pieces[FILE.csv]!), parquet: join(pieces[FILE.parquet]!) };
+  return { csv: joinBytes(pieces[FILE.csv]!), parquet: joinBytes(pieces[FILE.parquet]!) };
 }
 
 export async function inventoryOf(pages: Uint8Array): Promise<Inventory> {

@@ -5,6 +5,7 @@ import { PLAIN_WORDING } from '../../job/testing/wording.ts';
 import { ENGINE } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import { bytesSource } from '../byte-source.ts';
+import { joinBytes } from '../bytes.ts';
 import type { CheckWordsOf } from '../check-text.ts';
 import { toHex } from '../hex.ts';
 import { buildJobFile, type ExtraFiles } from '../job-file.ts';
@@ -16,7 +17,6 @@ import { createRecordCrypto, fingerprintOf, type Signer, signerOf } from '../sig
 import type { SenseRun } from '../trace-rows.ts';
 import { createPageWriter } from '../writer.ts';
 import { HEAD, plainSamples, SETUP } from './arbitrary.ts';
-import { join } from './join.ts';
 
 export const subtle = globalThis.crypto.subtle;
 export const recordCrypto = createRecordCrypto(subtle);
@@ -104,7 +104,7 @@ export function runPages(options: RunOptions = {}): Uint8Array {
   const end = options.end === undefined ? 'ended' : options.end;
   const last = end === null ? writer.cut(null) : writer.finish(HEAD.utcMs! + 60_000, end);
   if (last !== null) chunks.push(last);
-  return join(chunks);
+  return joinBytes(chunks);
 }
 
 export const JOB = { schema: 'steadybar-job/1', jobId: 'job-7', job: { name: 'Repair "A", =1', rated: 1.5 } };
@@ -163,7 +163,7 @@ export async function jobFile(
     signer,
     ...(extras === undefined ? {} : { extras }),
   };
-  return join(await buildJobFile(input, recordCrypto, inMemory));
+  return joinBytes(await buildJobFile(input, recordCrypto, inMemory));
 }
 
 export const sha256Hex = async (bytes: Uint8Array): Promise<string> =>

@@ -1,10 +1,10 @@
 /** Zips of our one form in one piece, made and taken apart, for tests. */
 import { bytesSource, readAll } from '../byte-source.ts';
+import { joinBytes } from '../bytes.ts';
 import { crc32 } from '../crc.ts';
 import type { ZipFault } from '../zip-form.ts';
 import { contentOf, readZip } from '../zip-reader.ts';
 import { zipWriter } from '../zip-writer.ts';
-import { join } from './join.ts';
 
 export interface ZipMember {
   readonly name: string;
@@ -14,7 +14,7 @@ export interface ZipMember {
 export function zipBytes(members: readonly ZipMember[]): Uint8Array {
   const zip = zipWriter();
   const out = members.flatMap(({ name, bytes }) => [zip.add(name, crc32(bytes), bytes.length), bytes]);
-  return join([...out, ...zip.finish()]);
+  return joinBytes([...out, ...zip.finish()]);
 }
 
 export interface Unzipped {

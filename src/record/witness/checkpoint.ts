@@ -1,6 +1,7 @@
 /** Checkpoints as C2SP's tlog-checkpoint writes them down: whose log, how long it is, and its tree's root. */
+import { fromBase64, toBase64 } from '../base64.ts';
 import { MOST_LEAVES } from './merkle.ts';
-import { fromBase64, isKeyName, toBase64 } from './note.ts';
+import { isKeyName } from './note.ts';
 
 const ROOT_BYTES = 32;
 

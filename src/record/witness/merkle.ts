@@ -1,4 +1,5 @@
 /** Merkle tree over an append-only log: hashes, proofs and their checks as RFC 9162, section 2.1 (those of RFC 6962). */
+import { joinBytes, sameBytes } from '../bytes.ts';
 import type { Sha256 } from '../hashing.ts';
 
 type Hash = Uint8Array;
@@ -6,21 +7,10 @@ type Hash = Uint8Array;
 /** Nobody's log is longer: a head each five minutes for two hundred years. */
 export const MOST_LEAVES = 2 ** 25;
 
-const joined = (...parts: readonly Uint8Array[]): Uint8Array => {
-  const out = new Uint8Array(parts.reduce((n, p) => n + p.length, 0));
-  let at = 0;
-  for (const p of parts) {
-    out.set(p, at);
-    at += p.length;
-  }
-  return out;
-};
 const LEAF = Uint8Array.of(0);
 const NODE = Uint8Array.of(1);
-export const leafHash = (sha256: Sha256, leaf: Uint8Array): Hash => sha256.of(joined(LEAF, leaf));
-const nodeHash = (sha256: Sha256, left: Hash, right: Hash): Hash => sha256.of(joined(NODE, left, right));
-
-export const sameHash = (a: Hash, b: Hash): boolean => a.length === b.length && a.every((v, i) => v === b[i]);
+export const leafHash = (sha256: Sha256, leaf: Uint8Array): Hash => sha256.of(joinBytes([LEAF, leaf]));
+const nodeHash = (sha256: Sha256, left: Hash, right: Hash): Hash => sha256.of(joinBytes([NODE, left, right]));
 
 /** The largest power of two below n; n > 1. */
 const split = (n: number): number => 2 ** (31 - Math.clz32(n - 1));
@@ -150,7 +140,7 @@ export function isIncluded(
     index = half(index);
     last = half(last);
   }
-  return last === 0 && sameHash(hash, tree.root);
+  return last === 0 && sameBytes(hash, tree.root);
 }
 
 /** Whether the older tree is the beginning of the newer (2.1.4.2). False for whatever does not fit. */
@@ -161,9 +151,9 @@ export function isConsistent(
   proof: readonly Hash[],
 ): boolean {
   if (!isSize(older.size) || !isSize(newer.size) || older.size > newer.size) return false;
-  if (older.size === newer.size) return proof.length === 0 && sameHash(older.root, newer.root);
+  if (older.size === newer.size) return proof.length === 0 && sameBytes(older.root, newer.root);
   // Every tree begins with none.
-  if (older.size === 0) return proof.length === 0 && sameHash(older.root, sha256.of(new Uint8Array(0)));
+  if (older.size === 0) return proof.length === 0 && sameBytes(older.root, sha256.of(new Uint8Array(0)));
   let [index, last] = [older.size - 1, newer.size - 1];
   while (index % 2 === 1) {
     index = half(index);
@@ -187,5 +177,5 @@ export function isConsistent(
     index = half(index);
     last = half(last);
   }
-  return last === 0 && sameHash(was, older.root) && sameHash(is, newer.root);
+  return last === 0 && sameBytes(was, older.root) && sameBytes(is, newer.root);
 }

@@ -3,6 +3,8 @@
  * unknown keys are ignored; a known key's that does not hold makes the whole note void.
  */
 
+import { fromBase64, toBase64 } from '../base64.ts';
+import { joinBytes, sameBytes } from '../bytes.ts';
 import type { Sha256 } from '../hashing.ts';
 import { type RecordCrypto, SIGNATURE_BYTES } from '../signing.ts';
 
@@ -45,31 +47,13 @@ export const isKeyName = (name: string): boolean =>
 
 /** The first four bytes of SHA-256(name, LF, type, public key). */
 export function keyIdOf(sha256: Sha256, key: NoteKey): Uint8Array {
-  const name = new TextEncoder().encode(key.name);
-  const all = new Uint8Array(name.length + 2 + key.publicKey.length);
-  all.set(name);
-  all.set([0x0a, key.type], name.length);
-  all.set(key.publicKey, name.length + 2);
-  return sha256.of(all).slice(0, KEY_ID_BYTES);
+  const named = new TextEncoder().encode(`${key.name}\n`);
+  return sha256.of(joinBytes([named, Uint8Array.of(key.type), key.publicKey])).slice(0, KEY_ID_BYTES);
 }
-
-const toBase64 = (bytes: Uint8Array): string => btoa(String.fromCharCode(...bytes));
-const BASE64 = /^(?:[A-Za-z0-9+/]{4})*(?:[A-Za-z0-9+/]{2}==|[A-Za-z0-9+/]{3}=)?$/;
-/** null for anything but the one way of writing these bytes. */
-export function fromBase64(text: string): Uint8Array | null {
-  if (!BASE64.test(text)) return null;
-  const bytes = Uint8Array.from(atob(text), (c) => c.charCodeAt(0));
-  return toBase64(bytes) === text ? bytes : null;
-}
-export { toBase64 };
 
 const DASH = '\u2014';
-const lineOf = ({ name, keyId, bytes }: NoteSignature): string => {
-  const all = new Uint8Array(keyId.length + bytes.length);
-  all.set(keyId);
-  all.set(bytes, keyId.length);
-  return `${DASH} ${name} ${toBase64(all)}\n`;
-};
+const lineOf = ({ name, keyId, bytes }: NoteSignature): string =>
+  `${DASH} ${name} ${toBase64(joinBytes([keyId, bytes]))}\n`;
 
 /** The note as it is sent. @throws RangeError on a text or a name that a note cannot have */
 export function noteText({ text, signatures }: Note): string {
@@ -124,9 +108,6 @@ export type NoteCheck =
   /** `form`: no signed note. `signature`: one by a known key does not hold, or stands there twice. */
   | { readonly ok: false; readonly why: 'form' | 'signature'; readonly name: string | null };
 
-const same = (a: Uint8Array, b: Uint8Array): boolean =>
-  a.length === b.length && a.every((v, i) => v === b[i]);
-
 /** Which of these keys signed the note. @throws SigningUnsupported where the platform has no Ed25519 */
 export async function checkNote(
   crypto: RecordCrypto,
@@ -136,7 +117,7 @@ export async function checkNote(
   const held: HeldSignature[] = [];
   for (const key of keys) {
     const id = keyIdOf(crypto.hashing, key);
-    const own = note.signatures.filter((s) => s.name === key.name && same(s.keyId, id));
+    const own = note.signatures.filter((s) => s.name === key.name && sameBytes(s.keyId, id));
     if (own.length === 0) continue;
     const bad: NoteCheck = { ok: false, why: 'signature', name: key.name };
     if (own.length > 1) return bad;

@@ -1,21 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { lanesBox } from '../../widgets/lanes/geometry.ts';
 import { type Layout, LEAST_TARGET, layoutOf, PRACTICE_FRAME, type Rect, SHARE } from './layout.ts';
+import { apart, WINDOWS } from './testing/windows.ts';
 
-/** The sizes that the face is drawn for, and each at 200 % zoom of the browser. */
-const NAMED = [
-  [360, 740],
-  [740, 360],
-  [820, 1180],
-  [1180, 820],
-  [1024, 600],
-  [1366, 768],
-  [1600, 1000],
-  [800, 500],
-] as const;
+/** The windows that the face is drawn for, and each at 200 % zoom of the browser. */
 const SIZES: readonly (readonly [number, number])[] = [
-  ...NAMED,
-  ...NAMED.map(([w, h]) => [w / 2, h / 2] as const),
+  ...WINDOWS,
+  ...WINDOWS.map(([w, h]) => [w / 2, h / 2] as const),
   // Between and beyond them.
   [320, 568],
   [412, 915],
@@ -29,9 +20,6 @@ const SIZES: readonly (readonly [number, number])[] = [
 
 const inside = (a: Rect, b: Rect) =>
   a.x >= b.x && a.y >= b.y && a.x + a.w <= b.x + b.w + 0.01 && a.y + a.h <= b.y + b.h + 0.01;
-const apart = (a: Rect, b: Rect) =>
-  a.x + a.w <= b.x || b.x + b.w <= a.x || a.y + a.h <= b.y || b.y + b.h <= a.y;
-
 const whole = (l: Layout): Rect => ({ x: 0, y: 0, w: l.w, h: l.h });
 const names = ['strip', 'lead', 'lanes', 'cure', 'order'] as const;
 
@@ -114,7 +102,7 @@ describe.each(SIZES)('at %i x %i', (width, height) => {
 });
 
 it('the arrangement follows the shape, a low window is one drawing enlarged', () => {
-  const modes = NAMED.map(([w, h]) => layoutOf(w, h, false).mode);
+  const modes = WINDOWS.map(([w, h]) => layoutOf(w, h, false).mode);
   expect(modes).toEqual(['tall', 'low', 'tall', 'wide', 'low', 'wide', 'wide', 'low']);
   expect(layoutOf(740, 360, false).zoom).toBe(1);
   expect(layoutOf(1024, 600, false).zoom).toBeCloseTo(1024 / 740);

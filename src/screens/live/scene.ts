@@ -70,7 +70,7 @@ const OVER_WORKING_BAR = 0.05;
 
 export const isKnown = ({ trust }: Scene): boolean => trust === 'good' || trust === 'stale';
 
-/** A line counts as at zero up to this or its U, whichever is larger, bar: the screens' copy of watch/stages/rebound.ts. */
+/** A line counts as at zero up to this or its U, whichever is larger, bar: the screens' copy of watch/signal/zero.ts. */
 export const ZERO_BAR = 0.02;
 
 export function atZero({ view }: Scene): boolean {

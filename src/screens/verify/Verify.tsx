@@ -54,9 +54,10 @@ export function Verify() {
     <div class="page verify">
       <h1>{E.verifyTitle}</h1>
       <p class="muted">{E.verifyLead}</p>
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: dropping is a second way; the button is the first */}
-      <div
+      {/* Dropping is a second way; the button in it is the first. */}
+      <section
         class="panel drop"
+        aria-label={E.verifyTitle}
         classList={{ over: over() }}
         data-testid="drop"
         onDragOver={(e) => {
@@ -83,7 +84,7 @@ export function Verify() {
             e.currentTarget.value = '';
           }}
         />
-      </div>
+      </section>
       <Show when={busy()}>
         <div class="row" role="status">
           <span class="grow">{busy()}</span>

@@ -1,4 +1,6 @@
+import { median3 } from '../../estimate/robust.ts';
 import type { Tap } from '../../job/setup.ts';
+import { isAtZero } from './zero.ts';
 
 /**
  * Has the sensor itself jumped? A connector, a wire or a bridge that gives way moves a reading at once and leaves its slope
@@ -46,8 +48,7 @@ const STRAIGHT = 0.1;
 const LEFT_SHARE = 0.5;
 /** An opposite step takes the one that stands away where so much of it is left at most. */
 const BACK_SHARE = 0.25;
-/** The line stands at zero up to this or its U, bar, and for so long that a pressure on its way through is none, s. */
-const ZERO_BAR = 0.02;
+/** The line stands at zero for so long that a pressure on its way through is none, s. */
 const ZERO_S = 5;
 /** Readings further apart than so many spacings are no stretch. */
 const GAP = 4;
@@ -68,10 +69,6 @@ export function jumpSettled(j: Jump): void {
   jumpRestart(j);
   j.standingBar = null;
   j.zeroS = null;
-}
-
-function median(a: number, b: number, c: number): number {
-  return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
 }
 
 interface Line {
@@ -129,7 +126,7 @@ export function jumpReading(
   followZero(j, tS, uBar, down);
   if (last !== undefined && tS - last < SPACING_S) return;
   j.t.push(tS);
-  j.p.push(j.raw.length < 3 ? bar : median(j.raw[0]!, j.raw[1]!, j.raw[2]!));
+  j.p.push(j.raw.length < 3 ? bar : median3(j.raw[0]!, j.raw[1]!, j.raw[2]!));
   while (j.t.length > 0 && tS - j.t[0]! > KEEP_S) {
     j.t.shift();
     j.p.shift();
@@ -148,8 +145,8 @@ export function jumpReading(
 function followZero(j: Jump, tS: number, uBar: number, down: boolean): void {
   if (j.standingBar === null) return;
   const [a, b, c] = j.raw;
-  const level = a === undefined || b === undefined || c === undefined ? null : median(a, b, c);
-  if (!down || level === null || Math.abs(level) > Math.max(ZERO_BAR, uBar)) j.zeroS = null;
+  const level = a === undefined || b === undefined || c === undefined ? null : median3(a, b, c);
+  if (!down || level === null || !isAtZero(level, uBar)) j.zeroS = null;
   else if (j.zeroS === null) j.zeroS = tS;
   else if (tS - j.zeroS >= ZERO_S) jumpSettled(j);
 }

@@ -1,5 +1,6 @@
 import type { WatchEvent } from '../events.ts';
 import { bar3, s1 } from '../round.ts';
+import { isAtZero, zeroBelow } from '../signal/zero.ts';
 
 /**
  * A line at zero is not an empty packer: a thin hose vents long before the packer does. So the vent is closed
@@ -21,8 +22,6 @@ export interface Rebound {
 
 /** How long the reading must stay at zero, s. */
 export const REBOUND_S = 25;
-/** Line counts as at zero up to this or its U, whichever is larger, bar. */
-const ZERO_BAR = 0.02;
 /**
  * A line that was empty and stands so far over that level holds air, bar (common practice, no source): far over what noise
  * and hysteresis leave in the mean of a second, and no more than an eye takes for zero on a dial.
@@ -38,8 +37,6 @@ const RISE_BAR = 0.01;
 export function createRebound(): Rebound {
   return { test: null, cameBack: false, backBar: 0, emptyBar: null, stayedUs: null, refilled: false };
 }
-
-const atZero = (bar: number, uBar: number): boolean => Math.abs(bar) <= Math.max(ZERO_BAR, uBar);
 
 type Emit = (event: WatchEvent) => void;
 
@@ -67,7 +64,7 @@ export function reboundFollow(
   emit: Emit,
 ): void {
   // Towards the lowest level by shares: one low mean among thousands is noise.
-  if (atZero(meanBar, uBar))
+  if (isAtZero(meanBar, uBar))
     r.emptyBar = r.emptyBar === null ? meanBar : r.emptyBar + LOWER * Math.min(0, meanBar - r.emptyBar);
   const over = refilledOver(r, warmthBarPerK);
   const levelBar = Math.min(meanBar, nowBar);
@@ -110,7 +107,7 @@ export function reboundStart(
   emit: Emit,
 ): void {
   if (r.test !== null) return;
-  if (meanBar === null || !atZero(meanBar, uBar)) {
+  if (meanBar === null || !isAtZero(meanBar, uBar)) {
     tell(tUs, 'broken-off', meanBar, 0, emit);
     return;
   }
@@ -138,7 +135,7 @@ export function reboundStep(
   if (r.test === null) return;
   const seconds = (tUs - r.test.sinceUs) / 1e6;
   const rise = meanBar - r.test.startBar;
-  if (rise > RISE_BAR + 2 * stepBar || meanBar > Math.max(ZERO_BAR, uBar) + RISE_BAR) {
+  if (rise > RISE_BAR + 2 * stepBar || meanBar > zeroBelow(uBar) + RISE_BAR) {
     r.test = null;
     r.cameBack = true;
     r.backBar = meanBar;

@@ -6,17 +6,10 @@ import { METRIC } from '../../../words/format.ts';
 import { VERBS } from '../../../words/orders.ts';
 import { layoutOf } from '../layout.ts';
 import { alarm, sceneOf } from '../testing/scene.ts';
+import { WINDOWS } from '../testing/windows.ts';
 import { AlarmBlock } from './AlarmBlock.tsx';
 
 afterEach(cleanup);
-
-const SIZES = [
-  [360, 740],
-  [740, 360],
-  [820, 1180],
-  [1180, 820],
-  [1024, 600],
-] as const;
 
 function shown(
   first: AlarmView,
@@ -43,7 +36,7 @@ const OVER = alarm({ alarm: 'over-rated', values: { overBar: 1.2, ratedBar: 1.8,
 const text = (id: string) => screen.getByTestId(id).textContent?.replaceAll('\u00a0', ' ').trim();
 
 describe('an alarm on the stage', () => {
-  it.each(SIZES)(
+  it.each(WINDOWS)(
     'at %i x %i it is shape, verb, figures and a sentence with the priority’s word',
     (...size) => {
       shown(OVER, 'urgent', { size });
