@@ -89,6 +89,7 @@ it('no page runs out of its window while the strip is full: a run, a practice an
     [1180, 820],
     [820, 1180],
     [360, 740],
+    [740, 360],
   ] as const) {
     await page.setViewportSize({ width, height });
     for (const name of ['jobs', 'archive', 'settings', 'about', 'packer/new']) {
@@ -98,6 +99,11 @@ it('no page runs out of its window while the strip is full: a run, a practice an
         () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
       );
       if (over > 0) found.push(`${name}: ${over} px over ${width}`);
+      // The order over the page is whole, and lies beside its keys.
+      const cut = await page
+        .locator('.alarm-bar-verb')
+        .evaluate((e) => Math.max(0, e.scrollWidth - e.clientWidth));
+      if (cut > 0) found.push(`${name}: the order is cut by ${cut} px at ${width}`);
     }
   }
   await page.setViewportSize({ width: 1280, height: 800 });

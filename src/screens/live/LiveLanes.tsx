@@ -246,7 +246,8 @@ export function LiveLanes(props: {
     if (v === null) return null;
     const isDown = stage() === 'let-down' || stage() === 'done';
     const isLow = v.bar !== null && v.bar < FOOT_BAR;
-    if (!(v.rebound !== null || (isDown && isLow) || raised('rebound') !== undefined)) return null;
+    // Far over its own scale it has nothing to say, and would lie over what the line does now.
+    if (v.rebound === null && !(isLow && (isDown || raised('rebound') !== undefined))) return null;
     live.version();
     const window = live.buffer.strided(nowS() - LOUPE_S, nowS(), 2, new Map());
     const bar = window.series[0]!;
