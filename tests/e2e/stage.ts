@@ -176,7 +176,7 @@ export async function openPanel(page: Page, panel: string): Promise<void> {
         .getByTestId('more')
         .click({ timeout: 2000 })
         .catch(() => undefined);
-    } else {
+    } else if (await page.getByTestId('stage-key').isVisible()) {
       await hold(page.getByTestId('stage-key'));
     }
     await page.waitForTimeout(150);
@@ -220,13 +220,14 @@ export async function advance({ page }: Pick<Stage, 'page'>, to: string): Promis
 
 /** Ends the run and waits for its review. */
 export async function endRun({ page }: Pick<Stage, 'page'>): Promise<void> {
-  const review = page.getByTestId('review-trace');
-  for (let tries = 0; tries < 4 && !(await review.isVisible()); tries++) {
+  // The page goes to the review when the run is closed; on a busy machine its trace takes longer than that.
+  const ended = () => new URL(page.url()).hash.startsWith('#/run/');
+  for (let tries = 0; tries < 4 && !ended(); tries++) {
     await openPanel(page, 'run');
     await hold(page.getByTestId('end-run')).catch(() => undefined);
-    await review.waitFor({ timeout: 3000 }).catch(() => undefined);
+    await page.waitForURL((url) => url.hash.startsWith('#/run/'), { timeout: 5000 }).catch(() => undefined);
   }
-  await review.waitFor();
+  await page.getByTestId('review-trace').waitFor({ timeout: 30_000 });
 }
 
 /** The shown pressure in bar. */
