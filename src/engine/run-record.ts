@@ -8,6 +8,7 @@ import type { StoreHealth } from './health.ts';
 import type { RunView } from './messages.ts';
 import { saveOutline } from './outline.ts';
 import { createRecorder, type Recorder } from './recorder.ts';
+import type { RunLeaves } from './run-leaves.ts';
 import type { RunList } from './run-list.ts';
 import { closeSide, type OpenSideFiles, syncSide } from './side-files.ts';
 import { removeSnapshot, saveSnapshot, snapshotText } from './snapshot.ts';
@@ -56,6 +57,8 @@ export interface RecordParts {
   readonly watched: Watched;
   /** Where a resumed run's pages go on. */
   readonly start?: WriterStart;
+  /** Where it is noted in the witness log. */
+  readonly leaves: RunLeaves;
   /** Gives back the names that the run holds. */
   release(): void;
 }
@@ -63,6 +66,8 @@ export interface RecordParts {
 /** The list's line of an open run is renewed this often, so that a crash leaves nearly true figures. */
 const LEDGER_US = 30_000_000;
 const SNAPSHOT_US = 60_000_000;
+/** The head of the chain goes into the witness log this often. */
+const HEAD_US = 300_000_000;
 /** A disk that was full at the end of the run is tried again this often, ms. */
 const AGAIN_MS = 500;
 /** Bytes of the pages that are given out at a time: read while the guard waits. */
@@ -76,7 +81,7 @@ export function createRunRecord(
   health: StoreHealth,
   parts: RecordParts,
 ): RunRecord {
-  const { title, head, file, side, run, watched, start } = parts;
+  const { title, head, file, side, run, watched, start, leaves } = parts;
   const recorder = createRecorder(file, head, {
     ...(start === undefined ? {} : { start }),
     fault: (code) => health.set(ended ? 'end' : 'pages', code),
@@ -84,6 +89,7 @@ export function createRunRecord(
   let listedUs = deps.timers.nowUs();
   let sideUs = listedUs;
   let snapshotUs = listedUs;
+  let headUs = listedUs;
   let snapshotting = false;
   let ended = false;
 
@@ -130,6 +136,8 @@ export function createRunRecord(
     recorder,
     begin() {
       recorder.flush(deps.utcMs());
+      if (start === undefined) leaves.opened();
+      else leaves.head('resumed', start);
       void saveLine(null);
     },
     flush() {
@@ -145,8 +153,14 @@ export function createRunRecord(
         snapshotUs = nowUs;
         keepSnapshot();
       }
+      const at = nowUs - headUs < HEAD_US ? null : recorder.position();
+      if (at !== null) {
+        headUs = nowUs;
+        leaves.head('head', at);
+      }
       if (nowUs - listedUs < LEDGER_US) return;
       listedUs = nowUs;
+      leaves.again();
       void saveLine(null);
     },
     pages(from) {
@@ -164,6 +178,7 @@ export function createRunRecord(
       ended = true;
       if (givenUp) recorder.abandon();
       const whole = !givenUp && recorder.end(deps.utcMs(), 'ended');
+      if (whole) leaves.head('ended', recorder.position());
       const outline = watched.outline(run);
       keepTrace(() => {
         watched.trace.finish();
@@ -180,6 +195,7 @@ export function createRunRecord(
           if (givenUp) return;
           if (!whole) {
             while (!recorder.flush(deps.utcMs())) await pause(deps.timers, AGAIN_MS);
+            leaves.head('ended', recorder.position());
             await saveLine(deps.utcMs());
           }
           await removeSnapshot(deps.files, title.runId);

@@ -18,6 +18,7 @@ import { createStoreHealth } from './health.ts';
 import type { Request } from './messages.ts';
 import { openLeft, revive } from './resume.ts';
 import { clockOnResume, deviceClockNow } from './resume-clock.ts';
+import { createRunLeaves } from './run-leaves.ts';
 import { fileOf, type RunList } from './run-list.ts';
 import { lockAll, runLocks } from './run-locks.ts';
 import { createRunRecord, type RecordParts, type RunRecord } from './run-record.ts';
@@ -74,7 +75,9 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, runL
     });
   }
 
-  const recordOf = (parts: RecordParts): RunRecord => createRunRecord(deps, runList, health, parts);
+  const leavesOf = createRunLeaves(deps, (code) => health.set('log', code));
+  const recordOf = (parts: Omit<RecordParts, 'leaves'>): RunRecord =>
+    createRunRecord(deps, runList, health, { ...parts, leaves: leavesOf(parts.title) });
 
   /** The early run's clock, and what it heard: from its oldest entry on, without limits that were only tried. */
   function heardEarly() {
@@ -221,7 +224,7 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, runL
       try {
         const { file, scan } = await openLeft(deps, runId);
         try {
-          closeInterrupted(file, scan, deps.utcMs());
+          leavesOf(title).head('ended', closeInterrupted(file, scan, deps.utcMs()));
           const seconds = scan.firstUs === null ? 0 : (scan.lastUs - scan.firstUs) / 1e6;
           await runList.save({
             ...title,

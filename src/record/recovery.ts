@@ -101,12 +101,14 @@ export function wallClockAtResume(scan: RunScan, utcMs: number): number | null {
 
 /**
  * Closes a run that was found open: one page more, with the end mark 'interrupted'.
+ * @returns the number that another page would have, and the SHA-256 of the last one
  * @throws RangeError when the run has its end mark already or no head
  */
-export function closeInterrupted(file: RunFile, scan: RunScan, utcMs: number): void {
+export function closeInterrupted(file: RunFile, scan: RunScan, utcMs: number): PageWriter['next'] {
   const writer = writerBehind(scan);
   file.append(writer.finish(utcMs, 'interrupted'));
   file.flush();
+  return writer.next;
 }
 
 /**

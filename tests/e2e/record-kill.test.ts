@@ -7,13 +7,14 @@ import { serveWorker } from '../bench/worker-page.ts';
 import { notRun } from '../unit/not-run.ts';
 import { chromiumPath, FLAGS } from './app.ts';
 
-// The browser's processes are killed with SIGKILL while records are sealed, added to and imported, ten times over
+// The browser's processes are killed with SIGKILL while leaves are logged and records are sealed, added to and imported, ten times over
 // on one profile. What was told to be at rest must be there, and nothing may be there in part.
 
 // Few in every run of the tests; `npm run faults -- kills` makes a hundred.
 const KILLS = Number(process.env.STEADYBAR_KILLS ?? 4);
 
 interface Found {
+  logged: string[];
   sealed: string[];
   added: string[];
   imported: string[];
@@ -21,6 +22,7 @@ interface Found {
   faults: string[];
 }
 type Told = {
+  logged?: string;
   sealed?: string;
   added?: string;
   imported?: string;
@@ -75,12 +77,17 @@ async function start(
 const say = (page: Page, message: object): Promise<void> =>
   page.evaluate((m) => (globalThis as unknown as { worker: Worker }).worker.postMessage(m), message);
 
-it(`killed ${KILLS} times while sealing and importing: nothing lost, nothing half there`, async (context) => {
+it(`killed ${KILLS} times while logging, sealing and importing: nothing lost, nothing half there`, async (context) => {
   if (!existsSync(chromiumPath())) notRun(context, 'no Chromium');
   if (!existsSync('/proc/self/cmdline')) notRun(context, 'no /proc to find the browser by');
   const server = await serveWorker(path.join(import.meta.dirname, 'record-kill.worker.ts'));
   const dir = mkdtempSync(path.join(tmpdir(), 'steadybar-kill-'));
-  const told = { sealed: new Set<string>(), added: new Set<string>(), imported: new Set<string>() };
+  const told = {
+    logged: new Set<string>(),
+    sealed: new Set<string>(),
+    added: new Set<string>(),
+    imported: new Set<string>(),
+  };
   let swept = 0;
   try {
     for (let round = 0; round <= KILLS; round++) {
@@ -88,6 +95,7 @@ it(`killed ${KILLS} times while sealing and importing: nothing lost, nothing hal
       let error: string | null = null;
       let steps = 0;
       const { context: browser, page } = await start(dir, server.origin, (m) => {
+        if (m.logged) told.logged.add(m.logged);
         if (m.sealed) told.sealed.add(m.sealed);
         if (m.added) told.added.add(m.added);
         if (m.imported) told.imported.add(m.imported);
@@ -100,7 +108,7 @@ it(`killed ${KILLS} times while sealing and importing: nothing lost, nothing hal
       expect(error).toBeNull();
       const rest = found! as Found;
       expect(rest.faults, `after kill ${round}`).toEqual([]);
-      for (const what of ['sealed', 'added', 'imported'] as const)
+      for (const what of ['logged', 'sealed', 'added', 'imported'] as const)
         for (const run of told[what]) expect(rest[what], `${what} after kill ${round}`).toContain(run);
       swept += rest.swept;
       if (round === KILLS) {

@@ -9,8 +9,18 @@ import { importSource, keepImport, listImports, sweepImports } from '../../src/r
 import { loadSigner, makeSigner } from '../../src/record/stores/keys.ts';
 import { createOpfsStore } from '../../src/record/stores/opfs.ts';
 import { keepAdditions, keepSealed, loadSealed } from '../../src/record/stores/sealed-store.ts';
-import { jobFile, recordCrypto, runPages, sealRun, subtle } from '../../src/record/testing/sealing.ts';
+import { createWitnessLog } from '../../src/record/stores/witness-log.ts';
+import {
+  jobFile,
+  recordCrypto,
+  runPages,
+  sealRun,
+  sha256Hex,
+  subtle,
+} from '../../src/record/testing/sealing.ts';
 import { verifyJobFile } from '../../src/record/verify.ts';
+import { leafBytes, leafText, readLeaf } from '../../src/record/witness/leaves.ts';
+import { MerkleTree } from '../../src/record/witness/merkle.ts';
 
 // Seals and imports one record after another until it is killed, and tells of each step when it is at rest. At the
 // next start everything that was told must be there, and nothing may be there in part.
@@ -28,6 +38,14 @@ async function work(from: number): Promise<void> {
   for (let i = from; ; i++) {
     const runId = `run-${i}`;
     const pages = pagesOf(runId);
+    const leaf = leafText({ leaf: 'backup', at: i, backup: await sha256Hex(pages) });
+    // Two that append at the same time, as engine and evidence do.
+    const other = leafText({ leaf: 'restored', at: i, backup: await sha256Hex(pages) });
+    await Promise.all([
+      createWitnessLog(documents, () => i).append(leaf),
+      createWitnessLog(documents, () => i).append(other),
+    ]);
+    self.postMessage({ logged: runId });
     let sealed = await sealRun(pages, signer);
     await keepSealed(documents, runId, sealed, i);
     self.postMessage({ sealed: runId });
@@ -41,22 +59,48 @@ async function work(from: number): Promise<void> {
   }
 }
 
+/** Each leaf once, and the tree of the last look is the beginning of the one there is now. */
+async function lookAtLog(found: { logged: string[]; faults: string[] }): Promise<void> {
+  const tree = new MerkleTree(recordCrypto.hashing);
+  const seen = new Map<number, number>();
+  for await (const { leaves } of createWitnessLog(documents, () => 1).from(0))
+    for (const text of leaves) {
+      tree.append(leafBytes(text));
+      const leaf = readLeaf(text);
+      if (leaf === null) found.faults.push(`no leaf: ${text}`);
+      else seen.set(leaf.at, (seen.get(leaf.at) ?? 0) + 1);
+    }
+  for (const [i, times] of seen) {
+    if (times === 2) found.logged.push(`run-${i}`);
+    else if (times > 2) found.faults.push(`the leaves of run-${i} stand there ${times} times`);
+  }
+  const resting = await documents.get('log', 'signed');
+  const before = resting?.body as { size: number; root: string } | undefined;
+  if (before !== undefined && (before.size > tree.size || toHex(tree.root(before.size)) !== before.root))
+    found.faults.push('another history');
+  const body = { size: tree.size, root: toHex(tree.root()) };
+  await documents.put({ kind: 'log', id: 'signed', revision: resting?.revision ?? 0, savedUtcMs: 1, body });
+}
+
 /** Everything at rest, each piece verified; what is not whole is a fault. */
 async function look(): Promise<{
   sealed: string[];
   added: string[];
   imported: string[];
+  logged: string[];
   swept: number;
   faults: string[];
 }> {
   const swept = (await sweepImports(files, documents, createWebLocks().acquire)).length;
   const found = {
+    logged: [] as string[],
     sealed: [] as string[],
     added: [] as string[],
     imported: [] as string[],
     swept,
     faults: [] as string[],
   };
+  await lookAtLog(found);
   for (const { id } of await documents.list('seal')) {
     if (id.startsWith('import-')) continue;
     const sealed = (await loadSealed(documents, id))!;

@@ -9,6 +9,7 @@ import { createRun } from '../core.ts';
 import { createCurrentRun } from '../current-run.ts';
 import { createStoreHealth } from '../health.ts';
 import type { FromEngine } from '../messages.ts';
+import { createRunLeaves } from '../run-leaves.ts';
 import { createRunList, fileOf } from '../run-list.ts';
 import { createRunRecord, type RecordParts } from '../run-record.ts';
 import { openSideFiles } from '../side-files.ts';
@@ -72,6 +73,10 @@ export function createCurrentBench() {
         side,
         run: createRun(head),
         watched: createWatched(side ?? undefined),
+        leaves: createRunLeaves({ ...deps, documents }, (code) => health.set('log', code))({
+          runId,
+          practice: false,
+        }),
         release: () => released.push(runId),
         ...changes,
       });

@@ -45,7 +45,11 @@ export type DocumentKind =
   /** What speed of a serial line worked, by kind of port. */
   | 'speed'
   /** The shared folder: its handle, what was seen, what is still to be written. */
-  | 'office';
+  | 'office'
+  /** The witness log of this installation: its leaves, what it signed, what witnesses gave. */
+  | 'log'
+  /** Logs of others as this installation saw them last, as a witness. */
+  | 'witness';
 
 /** Versioned documents by kind and id; put() is durable when it settles and refuses a stale revision. */
 export interface DocumentStore {
