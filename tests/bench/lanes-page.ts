@@ -1,5 +1,5 @@
 import { inkOf } from '../../src/widgets/lanes/canvas.ts';
-import { createLanesPainter, type LanesPicture } from '../../src/widgets/lanes/painter.ts';
+import { createLanesPainter, type LanesPicture, linesRect } from '../../src/widgets/lanes/painter.ts';
 import { pictureOf, SIZES } from '../../src/widgets/lanes/testing/pictures.ts';
 import { LiveBuffer } from '../../src/widgets/live-buffer.ts';
 import { random } from './measure.ts';
@@ -32,18 +32,18 @@ function longRun(): LiveBuffer {
  * @returns draws the next frame of 60 a second; every second one brings a moment of readings
  */
 function lanesRun(host: HTMLElement, spanS: number): () => void {
-  const canvas = () => {
-    const c = document.createElement('canvas');
-    c.className = 'lanes-layer';
-    host.append(c);
-    return c;
+  const layer = <T extends HTMLElement>(made: T): T => {
+    made.className = 'lanes-layer';
+    host.append(made);
+    return made;
   };
-  const painter = createLanesPainter(
-    { ground: canvas(), lines: canvas(), over: canvas(), ladder: canvas() },
-    inkOf(host),
-    1,
-  );
+  const canvas = () => layer(document.createElement('canvas'));
   const picture = pictureOf('hold', SIZES.laptop);
+  const ground = canvas();
+  const lines = layer(document.createElement('div'));
+  const { x, y, w, h } = linesRect(picture.box);
+  Object.assign(lines.style, { left: `${x}px`, top: `${y}px`, width: `${w}px`, height: `${h}px` });
+  const painter = createLanesPainter({ ground, lines, over: canvas(), ladder: canvas() }, inkOf(host), 1);
   const buffer = longRun();
   const noise = random(5);
   let nowS = HOURS * 3600;

@@ -56,7 +56,7 @@ export function Lanes(props: {
   covered: boolean;
 }) {
   let ground!: HTMLCanvasElement;
-  let lines!: HTMLCanvasElement;
+  let lines!: HTMLDivElement;
   let over!: HTMLCanvasElement;
   let ladder!: HTMLCanvasElement;
   const box = createMemo(() => lanesBox(props.size));
@@ -130,7 +130,7 @@ export function Lanes(props: {
           class="lanes-layer"
           style={place({ x: 0, y: 0, w: props.size.w, h: props.size.h })}
         />
-        <canvas ref={lines} class="lanes-layer" style={place(linesRect(box()))} />
+        <div ref={lines} class="lanes-layer" style={place(linesRect(box()))} />
         <canvas
           ref={over}
           class="lanes-layer"

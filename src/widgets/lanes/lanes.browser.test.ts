@@ -32,14 +32,14 @@ beforeAll(async () => {
 function drawn(p: LanesPicture, theme: string): HTMLCanvasElement {
   document.documentElement.dataset.theme = theme;
   const make = () => document.createElement('canvas');
-  const canvases = { ground: make(), lines: make(), over: make(), ladder: make() };
+  const canvases = { ground: make(), lines: document.createElement('div'), over: make(), ladder: make() };
   createLanesPainter(canvases, inkOf(document.documentElement), 1).draw(p, p.ladder.bar);
   return composed(p, canvases);
 }
 
 function composed(
   p: LanesPicture,
-  canvases: Record<'ground' | 'lines' | 'over' | 'ladder', HTMLCanvasElement>,
+  canvases: Record<'ground' | 'over' | 'ladder', HTMLCanvasElement> & { lines: HTMLElement },
 ): HTMLCanvasElement {
   const out = document.createElement('canvas');
   out.width = p.size.w;
@@ -49,7 +49,15 @@ function composed(
   context.fillRect(0, 0, out.width, out.height);
   const [lines, ladder] = [linesRect(p.box), ladderRect(p.box)];
   context.drawImage(canvases.ground, 0, 0);
-  context.drawImage(canvases.lines, lines.x, lines.y);
+  context.save();
+  context.beginPath();
+  context.rect(lines.x, lines.y, lines.w, lines.h);
+  context.clip();
+  const strip = canvases.lines.firstElementChild as HTMLElement;
+  const moved = Number.parseFloat(/translateX\(([-.\d]+)px\)/.exec(strip.style.transform)![1]!);
+  for (const tile of strip.querySelectorAll('canvas'))
+    context.drawImage(tile, lines.x + moved + Number.parseFloat(tile.style.left), lines.y);
+  context.restore();
   context.drawImage(canvases.over, 0, 0);
   context.drawImage(canvases.ladder, ladder.x, ladder.y);
   return out;
@@ -123,7 +131,7 @@ describe('the lanes look as they did', () => {
 it('a ladder whose pointer moved row by row is the one that is drawn at once', () => {
   document.documentElement.dataset.theme = 'light';
   const make = () => document.createElement('canvas');
-  const canvases = { ground: make(), lines: make(), over: make(), ladder: make() };
+  const canvases = { ground: make(), lines: document.createElement('div'), over: make(), ladder: make() };
   const painter = createLanesPainter(canvases, inkOf(document.documentElement), 1);
   const p = pictureOf('cue', SIZES.tablet);
   for (const bar of [0.2, 0.9, 0.91, 1.3, 0.1, 1.11]) painter.draw(p, bar);
@@ -134,7 +142,7 @@ it('a ladder whose pointer moved row by row is the one that is drawn at once', (
 it('a picture that moved on step by step is the one that is drawn at once', () => {
   document.documentElement.dataset.theme = 'light';
   const make = () => document.createElement('canvas');
-  const canvases = { ground: make(), lines: make(), over: make(), ladder: make() };
+  const canvases = { ground: make(), lines: document.createElement('div'), over: make(), ladder: make() };
   const painter = createLanesPainter(canvases, inkOf(document.documentElement), 1);
   const at = (nowS: number): LanesPicture => {
     const p = pictureOf('cue', SIZES.phone);

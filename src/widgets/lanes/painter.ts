@@ -53,9 +53,10 @@ export interface LanesPicture {
   readonly words: LadderWords & { readonly now: string; readonly loupe: LoupeWords };
 }
 
-export interface LanesCanvases {
+export interface LanesLayers {
   readonly ground: HTMLCanvasElement;
-  readonly lines: HTMLCanvasElement;
+  /** Holds the tiles of the moving lines. */
+  readonly lines: HTMLElement;
   readonly over: HTMLCanvasElement;
   readonly ladder: HTMLCanvasElement;
 }
@@ -160,17 +161,17 @@ function createSame(): (...parts: readonly unknown[]) => boolean {
 }
 
 /**
- * Draws the live lanes on four canvases that lie over each other: what stands still, the moving lines, marks in time, and the
+ * Draws the live lanes on four layers that lie over each other: what stands still, the moving lines, marks in time, and the
  * ladder. Each is drawn only when what it shows has changed.
  * @param ratio device px a CSS px
  */
-export function createLanesPainter(canvases: LanesCanvases, ink: Ink, ratio: number): LanesPainter {
+export function createLanesPainter(layers: LanesLayers, ink: Ink, ratio: number): LanesPainter {
   const painter: Painter = createPainter(ink, ratio);
-  const liveLines = createLiveLines(canvases.lines, ink, ratio);
-  const scratch = canvases.ground.getContext('2d');
+  const liveLines = createLiveLines(layers.lines, ink, ratio);
+  const scratch = layers.ground.getContext('2d');
   const measure: Measure =
     scratch === null ? (text, size) => text.length * size * 0.55 : measureWith(scratch, ink);
-  const ladder = createLadderPainter(canvases.ladder, painter, measure, ratio);
+  const ladder = createLadderPainter(layers.ladder, painter, measure, ratio);
   const sameSize = createSame();
   let sameGround = createSame();
   let sameNow = createSame();
@@ -188,7 +189,7 @@ export function createLanesPainter(canvases: LanesCanvases, ink: Ink, ratio: num
   const drawGround = (p: LanesPicture) => {
     const { endBar, limits } = p.ladder;
     const { unit } = p.pressureUnit;
-    const steps = stretches(p, canvases.lines.width);
+    const steps = stretches(p, liveLines.widthPx);
     const isGround = sameGround(
       endBar,
       limits,
@@ -202,8 +203,8 @@ export function createLanesPainter(canvases: LanesCanvases, ink: Ink, ratio: num
     const isNow = sameNow(p.temperatures);
     if (isGround && isNow) return;
     const context = isGround
-      ? canvases.ground.getContext('2d')
-      : fitCanvas(canvases.ground, p.size.w, p.size.h, ratio);
+      ? layers.ground.getContext('2d')
+      : fitCanvas(layers.ground, p.size.w, p.size.h, ratio);
     if (context === null) return;
     // A probe that moves by a tenth leaves bands, grid and names as they are.
     if (isGround) clearNow(context, p.box.now);
@@ -215,13 +216,13 @@ export function createLanesPainter(canvases: LanesCanvases, ink: Ink, ratio: num
     const { lines, marks, unknown, loupe } = p;
     const isEmpty = marks.length === 0 && unknown.length === 0 && loupe === null;
     if (isEmpty && isOverEmpty) return;
-    const px = nowPx(lines, canvases.lines.width);
+    const px = nowPx(lines, liveLines.widthPx);
     if (!isEmpty && sameOver(px, marks, unknown, loupe, lines.spanS)) return;
     isOverEmpty = isEmpty;
     // An empty canvas costs the page as much as a full one.
-    canvases.over.hidden = isEmpty;
-    const context = fitCanvas(canvases.over, p.size.w, p.size.h, ratio);
-    if (context !== null && !isEmpty) painter.paint(context, overShapes(p, canvases.lines.width, measure));
+    layers.over.hidden = isEmpty;
+    const context = fitCanvas(layers.over, p.size.w, p.size.h, ratio);
+    if (context !== null && !isEmpty) painter.paint(context, overShapes(p, liveLines.widthPx, measure));
   };
 
   return {
@@ -229,7 +230,7 @@ export function createLanesPainter(canvases: LanesCanvases, ink: Ink, ratio: num
       const { box, size } = p;
       const { x, y, w, h } = linesRect(box);
       if (!sameSize(box)) {
-        fitCanvas(canvases.lines, w, h, ratio);
+        liveLines.fit(w, h);
         sameGround = createSame();
         sameNow = createSame();
         sameOver = createSame();
