@@ -139,21 +139,24 @@ it('a ladder whose pointer moved row by row is the one that is drawn at once', (
   expect(difference(composed(p, canvases), drawn(p, 'light'))).toBe(0);
 });
 
-it('a picture that moved on step by step is the one that is drawn at once', () => {
-  document.documentElement.dataset.theme = 'light';
-  const make = () => document.createElement('canvas');
-  const canvases = { ground: make(), lines: document.createElement('div'), over: make(), ladder: make() };
-  const painter = createLanesPainter(canvases, inkOf(document.documentElement), 1);
-  const at = (nowS: number): LanesPicture => {
-    const p = pictureOf('cue', SIZES.phone);
-    return { ...p, lines: { ...p.lines, nowS } };
-  };
-  const ends = at(130);
-  for (let s = 100; s < 130; s += 0.37) {
-    // What comes later is not known yet.
-    const p = at(s);
-    painter.draw({ ...p, buffer: ends.buffer }, p.ladder.bar);
-  }
-  painter.draw(ends, ends.ladder.bar);
-  expect(difference(composed(ends, canvases), drawn(ends, 'light'))).toBe(0);
-});
+it.each(['phone', 'tablet'] as const)(
+  'a picture that moved on step by step is the one that is drawn at once: %s',
+  (size) => {
+    document.documentElement.dataset.theme = 'light';
+    const make = () => document.createElement('canvas');
+    const canvases = { ground: make(), lines: document.createElement('div'), over: make(), ladder: make() };
+    const painter = createLanesPainter(canvases, inkOf(document.documentElement), 1);
+    const at = (nowS: number): LanesPicture => {
+      const p = pictureOf('cue', SIZES[size]);
+      return { ...p, lines: { ...p.lines, nowS } };
+    };
+    const ends = at(130);
+    for (let s = 100; s < 130; s += 0.37) {
+      // What comes later is not known yet.
+      const p = at(s);
+      painter.draw({ ...p, buffer: ends.buffer }, p.ladder.bar);
+    }
+    painter.draw(ends, ends.ladder.bar);
+    expect(difference(composed(ends, canvases), drawn(ends, 'light'))).toBe(0);
+  },
+);
