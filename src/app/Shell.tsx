@@ -10,8 +10,9 @@ import {
 } from 'solid-js';
 import { ServicesContext } from '../screens/context.ts';
 import { layoutOf, type Rect } from '../screens/live/layout.ts';
-import { isRunLeftOpen } from '../screens/live/left-open.ts';
+import { packersLeft } from '../screens/packers-left.ts';
 import { type Route, routeHash } from '../screens/route.ts';
+import { leftText } from '../screens/runs/left-text.ts';
 import { AlarmShape } from '../widgets/AlarmShape.tsx';
 import { createWindowSize } from '../widgets/window-size.ts';
 import { JOBS } from '../words/jobs.ts';
@@ -57,8 +58,8 @@ export function Shell(props: { services: AppServices; update: Update }) {
     const page = NAV.find((n) => n.page === route().page)?.text ?? UI.jobs;
     document.title = `${waiting() ? '(!) ' : ''}${UI.app}, ${page}`;
   });
-  // A page that was reloaded in mid-run may come up anywhere; the jobs and the live page say it themselves.
-  const leftOpen = () => isRunLeftOpen(app) && !onLive() && route().page !== 'jobs';
+  // What may be full in a pipe is said on every page; the first page and the live page say it themselves.
+  const left = createMemo(() => (onLive() || route().page === 'jobs' ? [] : packersLeft(app)));
 
   // The page that an alarm took somebody away from stays as it is, out of sight, until it is come back to or left for another.
   const [kept, setKept] = createSignal<Route | null>(null);
@@ -200,13 +201,16 @@ export function Shell(props: { services: AppServices; update: Update }) {
               return <AlarmBar app={app} alarm={alarm()} onGo={goLive} />;
             }}
           </Show>
-          <Show when={leftOpen()}>
-            <a class="strip" href="#/live" data-testid="left-open">
-              <p class="grow">
-                <strong>{JOBS.maybeFull}</strong> {JOBS.maybeFullTodo}
-              </p>
-              <span>{JOBS.resume}</span>
-            </a>
+          <Show when={left()[0]}>
+            {(packer) => (
+              <a class="strip" href="#/live" data-testid="left-open">
+                <p class="grow" role="alert">
+                  <strong>{leftText(packer(), app.units())}</strong>{' '}
+                  {packer().isOpen ? JOBS.maybeFullTodo : JOBS.leftTodo}
+                </p>
+                <span>{packer().isOpen ? JOBS.resume : JOBS.seeLeft}</span>
+              </a>
+            )}
           </Show>
         </div>
         <main class="shell-main" id="main" tabIndex={-1} ref={main}>

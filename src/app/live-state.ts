@@ -1,5 +1,13 @@
 import { batch, createSignal } from 'solid-js';
-import type { FromEngine, LinkView, RigView, RunDetail, RunView, TraceWindow } from '../engine/messages.ts';
+import type {
+  FromEngine,
+  LeftPacker,
+  LinkView,
+  RigView,
+  RunDetail,
+  RunView,
+  TraceWindow,
+} from '../engine/messages.ts';
 import type { Setup } from '../job/setup.ts';
 import type { LinkShown, Live } from '../screens/context.ts';
 import type { WatchEvent } from '../watch/events.ts';
@@ -38,6 +46,7 @@ export function createLiveState(): LiveState {
   const [stages, setStages] = createSignal<readonly StageSpan[]>([]);
   const [events, setEvents] = createSignal<readonly WatchEvent[]>([]);
   const [silent, setSilent] = createSignal(false);
+  const [left, setLeft] = createSignal<readonly LeftPacker[]>([]);
   const [setup, setSetup] = createSignal<Setup | null>(null);
   const buffer = new LiveBuffer();
   let firstUs: number | null = null;
@@ -92,12 +101,14 @@ export function createLiveState(): LiveState {
     stages,
     events,
     silent,
+    left,
     setup,
     setSetup,
     take(message) {
       batch(() => {
         if (message.m === 'moment') onMoment(message);
         else if (message.m === 'event') setEvents((list) => trimmed([...list, message.event]));
+        else if (message.m === 'left') setLeft(message.left);
       });
     },
     setSilent,

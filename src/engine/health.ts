@@ -1,7 +1,7 @@
 import type { StoreErrorCode } from '../record/stores/store.ts';
 
-/** `end`: pages of a run that has ended and still waits for its disk. `log`: the witness log. */
-export type StorePart = 'pages' | 'trace' | 'list' | 'snapshot' | 'end' | 'log';
+/** `end`: pages of a run that has ended and still waits for its disk. `log`: the witness log. `left`: what hangs on the line. */
+export type StorePart = 'pages' | 'trace' | 'list' | 'snapshot' | 'left' | 'end' | 'log';
 
 /**
  * One answer to 'is everything being kept?' out of the parts that write: told on a change only, so that one full

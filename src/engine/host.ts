@@ -7,6 +7,7 @@ import type { HostDeps } from './deps.ts';
 import { armLimit } from './device-limit.ts';
 import { EngineError, engineCode } from './errors.ts';
 import { createFeed } from './feed.ts';
+import { createLeftPackers } from './left-packers.ts';
 import type { EngineContract, ToEngine } from './messages.ts';
 import { createMoments, momentOf } from './moments.ts';
 import { startPulse } from './pulse.ts';
@@ -47,7 +48,8 @@ export function createHost(deps: HostDeps): Host {
   }
   const feed = createFeed(deps, timers, current, moments.stirred, lookAtClock);
   const runList = createRunList(deps.documents, deps.files, deps.utcMs);
-  const runs = createRuns(deps, current, feed, runList);
+  const leftPackers = createLeftPackers(deps.documents, deps.utcMs, (left) => deps.post({ m: 'left', left }));
+  const runs = createRuns(deps, current, feed, runList, leftPackers);
   const settling = createSettling(deps, runList);
 
   function rig() {
@@ -56,7 +58,10 @@ export function createHost(deps: HostDeps): Host {
   }
 
   const handlers: Handlers<EngineContract> = {
-    'start-engine': async () => ({ engine: ENGINE, open: await settling.begin() }),
+    'start-engine': async () => {
+      const [open] = await Promise.all([settling.begin(), leftPackers.begin()]);
+      return { engine: ENGINE, open };
+    },
     connect: async ({ port }) => ({ state: await feed.connect(port) }),
     disconnect: async () => {
       await feed.disconnect();
@@ -69,6 +74,10 @@ export function createHost(deps: HostDeps): Host {
       return null;
     },
     'end-run': async ({ givenUp }) => ({ runId: await runs.end(givenUp ?? false) }),
+    'packer-empty': async ({ runId, title }) => {
+      await leftPackers.sayEmpty(runId, title);
+      return null;
+    },
     setup: ({ setup }) => {
       feed.setup(checkSetup(setup));
       return null;

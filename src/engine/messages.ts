@@ -7,7 +7,7 @@ import type { Setup } from '../job/setup.ts';
 import type { ChannelFrame, GuardFrame, HelloFrame } from '../link/frames.ts';
 import type { LinkError, LinkState } from '../link/status.ts';
 import type { DocumentKind, StoredDocument, StoreErrorCode } from '../record/stores/store.ts';
-import type { RunSummary } from '../record/types.ts';
+import type { LeftPacker, RunSummary } from '../record/types.ts';
 import type { RigFault, RigHand } from '../rig/faults.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Command } from '../watch/inputs.ts';
@@ -15,7 +15,7 @@ import type { WatchView } from '../watch/view.ts';
 import type { Asked, FromWorker } from './worker/contract.ts';
 import type { StoreFaults } from './worker/stores.ts';
 
-export type { RigFault, RigHand, RunSummary, StoreFaults };
+export type { LeftPacker, RigFault, RigHand, RunSummary, StoreFaults };
 
 export interface RigOptions {
   readonly seed: number;
@@ -93,6 +93,8 @@ export type Request =
    * pages that wait, which `run-pages` gives before.
    */
   | { readonly q: 'end-run'; readonly givenUp?: boolean }
+  /** Somebody has seen that the packer of that run is empty; `title` for a run of which nothing was kept. */
+  | { readonly q: 'packer-empty'; readonly runId: string; readonly title: string }
   | { readonly q: 'setup'; readonly setup: Setup }
   /** The device that answers in the place of the run's goes on in the run, by this Setup of its own channels. */
   | { readonly q: 'take-device'; readonly deviceId: string; readonly setup: Setup }
@@ -123,6 +125,7 @@ export interface Answers {
   'resume-run': { readonly runId: string };
   'close-interrupted': null;
   'end-run': { readonly runId: string };
+  'packer-empty': null;
   setup: null;
   'take-device': null;
   command: null;
@@ -215,6 +218,8 @@ export type EngineNews =
       };
     }
   | { readonly m: 'event'; readonly event: WatchEvent }
+  /** Whenever it changes, and at the start: packers that were not seen empty when their run stopped, the open run's among them. */
+  | { readonly m: 'left'; readonly left: readonly LeftPacker[] }
   | { readonly m: 'beat'; readonly utcMs: number };
 
 export interface EngineContract {

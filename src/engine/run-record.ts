@@ -5,6 +5,7 @@ import type { WriterStart } from '../record/writer.ts';
 import type { Run } from './core.ts';
 import type { HostDeps } from './deps.ts';
 import type { StoreHealth } from './health.ts';
+import type { LeftPackers } from './left-packers.ts';
 import type { RunView } from './messages.ts';
 import { saveOutline } from './outline.ts';
 import { createRecorder, type Recorder } from './recorder.ts';
@@ -78,6 +79,7 @@ const SIDE_US = 5_000_000;
 export function createRunRecord(
   deps: Pick<HostDeps, 'timers' | 'utcMs' | 'files' | 'software'>,
   runList: RunList,
+  leftPackers: LeftPackers,
   health: StoreHealth,
   parts: RecordParts,
 ): RunRecord {
@@ -113,6 +115,14 @@ export function createRunRecord(
     }
   }
 
+  /** What hangs on the line outlives whatever stops the run. */
+  function keepLeft(stops = false): void {
+    leftPackers.follow(title, watched.tally, run.nowUs, stops)?.then(
+      () => health.set('left', null),
+      (cause: unknown) => health.set('left', runList.codeOf(cause)),
+    );
+  }
+
   /** Right after a flush, when the state and the pages say the same. */
   function keepSnapshot(): void {
     const at = recorder.position();
@@ -142,6 +152,7 @@ export function createRunRecord(
     },
     flush() {
       recorder.flush(deps.utcMs());
+      keepLeft();
       const nowUs = deps.timers.nowUs();
       keepTrace(() => {
         watched.trace.flush();
@@ -176,6 +187,7 @@ export function createRunRecord(
     },
     end(givenUp = false) {
       ended = true;
+      keepLeft(true);
       if (givenUp) recorder.abandon();
       const whole = !givenUp && recorder.end(deps.utcMs(), 'ended');
       if (whole) leaves.head('ended', recorder.position());

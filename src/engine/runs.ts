@@ -15,6 +15,7 @@ import { moved } from './early.ts';
 import { EngineError } from './errors.ts';
 import type { Feed } from './feed.ts';
 import { createStoreHealth } from './health.ts';
+import type { LeftPackers } from './left-packers.ts';
 import type { Request } from './messages.ts';
 import { openLeft, revive } from './resume.ts';
 import { clockOnResume, deviceClockNow } from './resume-clock.ts';
@@ -52,7 +53,13 @@ function seenEmpty({ stage, bar, overBar, stale }: WatchView): boolean {
   return stage === 'done' && bar !== null && overBar === null && !stale && bar <= EMPTY_BAR;
 }
 
-export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, runList: RunList): Runs {
+export function createRuns(
+  deps: HostDeps,
+  current: CurrentRun,
+  feed: Feed,
+  runList: RunList,
+  leftPackers: LeftPackers,
+): Runs {
   const health = createStoreHealth((ok, code) => current.notice({ n: 'store', ok, code }));
   let busy = false;
 
@@ -77,7 +84,7 @@ export function createRuns(deps: HostDeps, current: CurrentRun, feed: Feed, runL
 
   const leavesOf = createRunLeaves(deps, (code) => health.set('log', code));
   const recordOf = (parts: Omit<RecordParts, 'leaves'>): RunRecord =>
-    createRunRecord(deps, runList, health, { ...parts, leaves: leavesOf(parts.title) });
+    createRunRecord(deps, runList, leftPackers, health, { ...parts, leaves: leavesOf(parts.title) });
 
   /** The early run's clock, and what it heard: from its oldest entry on, without limits that were only tried. */
   function heardEarly() {

@@ -14,6 +14,12 @@ export interface Tally {
   gaps: number;
   alarms: number;
   sensorChecks: SensorCheck[];
+  /** The last pressure that could be trusted, bar and run clock. */
+  last: { bar: number; tUs: number } | null;
+  /** The line was under pressure, and nothing has shown since that the packer is empty. */
+  pressed: boolean;
+  /** What showed last that the line holds no air, and when on the run clock. */
+  proof: { how: 'zero' | 'vent'; tUs: number } | null;
 }
 
 export const createTally = (): Tally => ({
@@ -24,19 +30,41 @@ export const createTally = (): Tally => ({
   gaps: 0,
   alarms: 0,
   sensorChecks: [],
+  last: null,
+  pressed: false,
+  proof: null,
 });
 
 export function tallyReading(tally: Tally, reading: Reading): void {
   tally.firstUs ??= reading.tUs;
   tally.lastUs = reading.tUs;
   tally.readings++;
-  if (reading.bar !== null && (reading.flags & DOUBTFUL) === 0)
-    tally.peakBar = Math.max(tally.peakBar ?? reading.bar, reading.bar);
+  const { bar, flags, tUs } = reading;
+  if (bar === null || (flags & DOUBTFUL) !== 0) return;
+  tally.peakBar = Math.max(tally.peakBar ?? bar, bar);
+  tally.last = { bar, tUs };
+  if (bar > Math.max(PRESSED_BAR, reading.uBar)) tally.pressed = true;
+}
+
+/** From here on a line is under pressure, bar; more where the reading itself is less sure (common practice, no source). */
+const PRESSED_BAR = 0.1;
+
+/** What of an event shows that the line holds no air. A vent's test shows it where the sensor sees the packer. */
+function proofIn(event: WatchEvent, setup: Setup | null): 'zero' | 'vent' | null {
+  if (event.e === 'zero') return event.taken ? 'zero' : null;
+  const seen = event.e === 'rebound' && event.what === 'stayed' && setup !== null;
+  return seen && (setup.tap === 'packer' || setup.tap === 'hose') ? 'vent' : null;
 }
 
 /** @param setup in force at the event */
 export function tallyEvent(tally: Tally, event: WatchEvent, setup: Setup | null): void {
   takeCheck(tally.sensorChecks, event, setup);
+  const how = proofIn(event, setup);
+  if (how !== null) {
+    tally.proof = { how, tUs: event.tUs };
+    tally.pressed = false;
+  }
+  if (event.e === 'rebound' && event.what === 'came-back') tally.pressed = true;
   if (event.e === 'gap') tally.gaps++;
   if (event.e === 'alarm' && event.to === 'unacknowledged' && event.why === 'condition') tally.alarms++;
 }

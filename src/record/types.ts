@@ -49,6 +49,18 @@ export interface RunSummary {
   readonly sensorChecks?: readonly SensorCheck[];
 }
 
+/** What a real run left behind when nobody saw its packer empty; kept apart from the run, which may be removed. */
+export interface LeftPacker {
+  readonly runId: string;
+  readonly title: string;
+  /** The last pressure that could be trusted, bar; null: not known. */
+  readonly bar: number | null;
+  /** When it was read, UTC, ms. */
+  readonly utcMs: number;
+  /** It is empty: somebody said so, or a later run's own test of zero or vent showed it. null: it may be full. */
+  readonly emptied: { readonly how: 'said' | 'zero' | 'vent'; readonly utcMs: number } | null;
+}
+
 /** The part of an append-only file that pure code needs; every store's AppendFile fits. */
 export interface ByteFile {
   readonly size: number;

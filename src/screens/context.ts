@@ -2,6 +2,7 @@ import { type Accessor, createContext, useContext } from 'solid-js';
 import type {
   Answers,
   EngineErrorCode,
+  LeftPacker,
   LinkView,
   PortChoice,
   Request,
@@ -45,6 +46,8 @@ export interface Live {
   readonly events: Accessor<readonly WatchEvent[]>;
   /** The engine has not been heard for two seconds. */
   readonly silent: Accessor<boolean>;
+  /** What runs left behind, as the engine told it last; the open run's is among them. */
+  readonly left: Accessor<readonly LeftPacker[]>;
   /** The Setup that the page gave last. */
   readonly setup: Accessor<Setup | null>;
   readonly setSetup: (setup: Setup | null) => void;

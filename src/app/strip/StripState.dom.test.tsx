@@ -1,4 +1,5 @@
 import { cleanup, render, screen } from '@solidjs/testing-library';
+import { createSignal } from 'solid-js';
 import { afterEach, describe, expect, it } from 'vitest';
 import { liveBench } from '../../screens/live/testing/bench.ts';
 import { alarm } from '../../screens/live/testing/scene.ts';
@@ -35,6 +36,21 @@ describe('the strip', () => {
       expect(lamp().textContent).toContain(NO_WARNING);
     },
   );
+
+  it('in a run marks on every page what an earlier one left full, and never the packer of this one', () => {
+    for (const onLive of [true, false]) {
+      const { services } = liveBench({ stage: 'hold', bar: 1.5 });
+      const packer = { title: '', bar: 1.52, utcMs: Date.now(), emptied: null };
+      const own = { ...packer, runId: services.live.run()!.runId };
+      const [left, setLeft] = createSignal([own]);
+      const app = { ...services, live: { ...services.live, left } } as unknown as AppServices;
+      render(() => <StripState app={app} onLive={onLive} small={false} counted={false} />);
+      expect(screen.queryByTestId('left-full')).toBeNull();
+      setLeft([own, { ...packer, runId: 'another' }]);
+      expect(plain(screen.getByTestId('left-full'))).toContain('last seen at 1.52 bar');
+      cleanup();
+    }
+  });
 
   it('an engine that is silent is not calm', () => {
     const { setSilent } = shown({ stage: 'hold', bar: 1.5 });

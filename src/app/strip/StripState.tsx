@@ -1,6 +1,8 @@
 import { createMemo, For, Index, Show } from 'solid-js';
 import { lampOf } from '../../screens/live/alarm-stage.ts';
 import { coarse } from '../../screens/live/time-slot.ts';
+import { packersLeft } from '../../screens/packers-left.ts';
+import { leftText } from '../../screens/runs/left-text.ts';
 import type { AlarmView } from '../../watch/view.ts';
 import { AlarmShape } from '../../widgets/AlarmShape.tsx';
 import { ranked } from '../../widgets/alarm-order.ts';
@@ -55,13 +57,15 @@ export function StripState(props: {
     // Whole minutes: a count of seconds would only draw the eye.
     return until === null ? '' : coarse(60 * Math.max(1, Math.ceil((until - tUs) / 60e6)));
   };
+  // Another packer than the one of this run; without a run the pages say it at length.
+  const left = createMemo(() => (live.run() === null ? [] : packersLeft(props.app)));
   const block = () => (live.silent() || live.run() !== null || connected() ? props.app.soundBlocked() : null);
   return (
     <div class="strip-state" classList={{ small: props.small }}>
       <Show when={!props.onLive && connected() && !live.silent()}>
         <GlanceState app={props.app} small={props.small} view={view()} />
       </Show>
-      <Show when={block() !== null || (props.onLive && standing().length > 0)}>
+      <Show when={block() !== null || left().length > 0 || (props.onLive && standing().length > 0)}>
         <ul class="strip-marks" aria-label={UI.standingMarks}>
           <Show when={block()}>
             {(why) => (
@@ -70,6 +74,14 @@ export function StripState(props: {
                 <span class="visually-hidden" role="status">
                   {NO_SOUND[why()]}
                 </span>
+              </li>
+            )}
+          </Show>
+          <Show when={left()[0]}>
+            {(packer) => (
+              <li class="strip-mark" data-testid="left-full" title={leftText(packer(), props.app.units())}>
+                <span aria-hidden="true">{FACE.mayBeFull}</span>
+                <span class="visually-hidden">{leftText(packer(), props.app.units())}</span>
               </li>
             )}
           </Show>

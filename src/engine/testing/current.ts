@@ -8,6 +8,7 @@ import { channelSetup, HELLO, PRESS, sample } from '../../sensing/testing/device
 import { createRun } from '../core.ts';
 import { createCurrentRun } from '../current-run.ts';
 import { createStoreHealth } from '../health.ts';
+import { createLeftPackers } from '../left-packers.ts';
 import type { FromEngine } from '../messages.ts';
 import { createRunLeaves } from '../run-leaves.ts';
 import { createRunList, fileOf } from '../run-list.ts';
@@ -32,6 +33,7 @@ export function createCurrentBench() {
     software: 'test',
   };
   const runList = createRunList(documents, files, deps.utcMs);
+  const leftPackers = createLeftPackers(documents, deps.utcMs, (left) => posted.push({ m: 'left', left }));
   let stirs = 0;
   const current = createCurrentRun(deps, timers, () => stirs++);
   const said: (string | null)[] = [];
@@ -66,7 +68,7 @@ export function createCurrentBench() {
       const head = { ...current.live.run.head, runId };
       const released: string[] = [];
       const side = await openSideFiles(files, runId);
-      const record = createRunRecord({ ...deps }, runList, health, {
+      const record = createRunRecord({ ...deps }, runList, leftPackers, health, {
         title: { runId, jobId: null, title: 'A repair', practice: false, openedUtcMs: deps.utcMs() },
         head,
         file: await files.open(fileOf(runId)),

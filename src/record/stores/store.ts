@@ -44,6 +44,8 @@ export type DocumentKind =
   | 'restore'
   /** What speed of a serial line worked, by kind of port. */
   | 'speed'
+  /** What a run left behind in the pipe: its packer's last pressure, until it is known to be empty. */
+  | 'left'
   /** The shared folder: its handle, what was seen, what is still to be written. */
   | 'office'
   /** The witness log of this installation: its leaves, what it signed, what witnesses gave. */

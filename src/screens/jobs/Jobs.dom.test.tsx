@@ -16,7 +16,7 @@ afterEach(() => {
 function show(answer: (request: Request) => Promise<unknown>) {
   const services = {
     ask: answer,
-    live: { run: () => null },
+    live: { run: () => null, left: () => [] },
     openRuns: () => [],
     units: () => METRIC,
     fail: vi.fn(),

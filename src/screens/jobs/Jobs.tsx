@@ -10,6 +10,7 @@ import { WELCOME } from '../../words/welcome.ts';
 import { failed, useServices } from '../context.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
 import { PRACTICE_RIG } from '../live/practice.ts';
+import { MayBeFull } from '../runs/MayBeFull.tsx';
 import { RunPictures } from '../runs/RunPictures.tsx';
 import { createSketches, type Sketches } from '../runs/sketches.ts';
 import { LadderGuide } from './LadderGuide.tsx';
@@ -73,6 +74,7 @@ export function Jobs() {
           <p>{WELCOME.lead}</p>
         </header>
         <StoreFaultNotes faults={storage()?.faults ?? null} />
+        <MayBeFull />
         <For each={running() ? [] : app.openRuns()}>
           {(run) => <LeftOpen run={run} onClose={() => setClosing(run)} />}
         </For>
@@ -180,15 +182,10 @@ export function Jobs() {
   );
 }
 
-/** A run that an earlier session left open: a packer may be full. */
+/** A run that an earlier session left open. */
 function LeftOpen(props: { run: RunSummary; onClose(): void }) {
   return (
     <section class="panel attention" data-testid={`open-run-${props.run.runId}`}>
-      <Show when={!props.run.practice}>
-        <p class="note strong" role="alert" data-testid="maybe-full">
-          <strong>{JOBS.maybeFull}</strong> {JOBS.maybeFullTodo}
-        </p>
-      </Show>
       <h2>{JOBS.openTitle}</h2>
       <p>
         <strong>{props.run.title}</strong>, {dateTime(props.run.openedUtcMs)}, {duration(props.run.seconds)}

@@ -37,6 +37,7 @@ function shown(refusal: { code: string } | null, view: Partial<WatchView> = { ba
       run,
       view: () => ({ overBar: null, uBar: 0.02, stale: false, ...view }) as WatchView,
       events: () => [],
+      left: () => [],
       setup: none,
       setSetup: none,
     },
@@ -82,6 +83,16 @@ describe('ending a run', () => {
       });
     },
   );
+
+  it('only by the word of somebody who saw it empty says so of the packer', async () => {
+    for (const [i, said] of [[LIVE.endedEmpty, true] as const, [1, false] as const]) {
+      const { asked, go } = shown(null, { bar: 1.7 });
+      held(screen.getByTestId(i === 0 ? 'end-run' : `end-reason-${i}`));
+      await waitFor(() => expect(go).toHaveBeenCalled());
+      expect(asked.some((r) => r.q === 'packer-empty' && r.runId === 'r-1')).toBe(said);
+      cleanup();
+    }
+  });
 
   it('leads to its review', async () => {
     const { ended, go } = shown(null);

@@ -49,7 +49,7 @@ export function EndRun(props: { start: Start }) {
                   means={`end ${reason}`}
                   hold
                   data-testid={i() === 0 ? 'end-run' : `end-reason-${i()}`}
-                  onPress={() => props.start.endRun(reason)}
+                  onPress={() => props.start.endRun(reason, false, i() === LIVE.endedEmpty)}
                 >
                   <span>{reason}</span>
                   <small>{FACE.hold}</small>

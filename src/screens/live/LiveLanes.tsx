@@ -23,7 +23,7 @@ import { LANES } from '../../words/lanes.ts';
 import { LIVE } from '../../words/live.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
-import { isRunLeftOpen } from './left-open.ts';
+import { isRunLeftOpen } from '../packers-left.ts';
 import { ZERO_BAR } from './scene.ts';
 
 /** What the ladder aims at in each stage. */

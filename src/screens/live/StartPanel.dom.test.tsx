@@ -1,13 +1,13 @@
 import { cleanup, fireEvent, render, screen, waitFor } from '@solidjs/testing-library';
 import { createSignal } from 'solid-js';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import type { LinkView, Request, RunSummary, RunView } from '../../engine/messages.ts';
+import type { LeftPacker, LinkView, Request, RunSummary, RunView } from '../../engine/messages.ts';
 import { defaultSettings } from '../../job/settings-defaults.ts';
 import type { Setup } from '../../job/setup.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import { held } from '../../widgets/testing/held.ts';
-import { METRIC } from '../../words/format.ts';
+import { clockTime, METRIC, pressure } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { TRYING } from '../../words/link.ts';
 import { DEMO } from '../../words/testing/demo.ts';
@@ -59,7 +59,7 @@ function scripted(options: { readonly supported?: boolean; readonly documents?: 
       asked.push(request);
       return Promise.resolve(answer(request));
     },
-    live: { link, run, view, events, setup, setSetup },
+    live: { link, run, view, events, left: () => [], setup, setSetup },
     settings: defaultSettings,
     units: () => METRIC,
     openRuns: () => [],
@@ -126,6 +126,42 @@ describe('start in three presses', () => {
     await press('connect-resume');
     await waitFor(() => expect(refill).toHaveBeenCalledWith('r-0'));
     expect(resume).toHaveBeenCalledWith('r-0');
+  });
+
+  it('a packer that an earlier run left full is told first, at its last pressure, until somebody holds the key', async () => {
+    const { asked, services, show } = scripted();
+    const utcMs = Date.now() - 60_000;
+    const packer = { runId: 'r-0', title: 'Crack', bar: 1.52, utcMs, emptied: null };
+    const [left, setLeft] = createSignal<readonly LeftPacker[]>([packer]);
+    Object.assign(services.live, { left });
+    const { container } = show();
+    const first = container.querySelector('.start > .stack')?.firstElementChild;
+    expect(first?.getAttribute('data-testid')).toBe('maybe-full');
+    const text = JOBS.maybeFullAt(pressure(1.52, METRIC), clockTime(utcMs));
+    expect(first?.textContent).toContain(text);
+    expect(first?.textContent).toContain('Crack');
+    // It is still said when the device is connected, and a tap says nothing.
+    await press('connect-rig');
+    await waitFor(() => expect(step()).toBe('packer'));
+    fireEvent.click(screen.getByTestId('say-empty-r-0'), { detail: 1 });
+    expect(asked.some((r) => r.q === 'packer-empty')).toBe(false);
+    held(screen.getByTestId('say-empty-r-0'));
+    expect(asked.at(-1)).toEqual({ q: 'packer-empty', runId: 'r-0', title: 'Crack' });
+    setLeft([{ ...packer, emptied: { how: 'said', utcMs } }]);
+    expect(screen.queryByTestId('maybe-full')).toBeNull();
+  });
+
+  it('a run that was not closed is no longer called full where somebody has seen its packer empty', () => {
+    const { services, show } = scripted();
+    const open = { runId: 'r-0', title: 'Crack', openedUtcMs: 0, practice: false } as RunSummary;
+    const emptied = { how: 'said', utcMs: 1 } as const;
+    Object.assign(services, { openRuns: () => [open] });
+    Object.assign(services.live, {
+      left: () => [{ runId: 'r-0', title: 'Crack', bar: null, utcMs: 1, emptied }],
+    });
+    show();
+    expect(screen.queryByTestId('maybe-full')).toBeNull();
+    expect(screen.getByTestId('open-run-note').textContent).toContain('Crack');
   });
 
   it('names the speed that is tried, and giving up the search is no fault', async () => {

@@ -1,5 +1,4 @@
 import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js';
-import type { RunSummary } from '../../engine/messages.ts';
 import type { JobBundle, Named } from '../../job/bundle.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
 import { Key } from '../../widgets/Key.tsx';
@@ -13,6 +12,7 @@ import { LIVE } from '../../words/live.ts';
 import { refusalText } from '../../words/refusals.ts';
 import { ZERO } from '../../words/zero.ts';
 import { useServices } from '../context.ts';
+import { MayBeFull } from '../runs/MayBeFull.tsx';
 import { SoundTest } from './SoundTest.tsx';
 import type { Start } from './start.ts';
 
@@ -59,10 +59,10 @@ function Connect(props: { start: Start }) {
   return (
     <div class="stack">
       {/* After a restart in mid-run this is the page that the crew sees: what may be full is said before anything else. */}
+      <MayBeFull />
       <Show when={left()}>
         {(run) => (
           <>
-            <MaybeFull runs={app.openRuns()} />
             <p data-testid="open-run-note">
               {JOBS.openTitle}: <strong>{run().title}</strong>, {dateTime(run().openedUtcMs)}.{' '}
               {JOBS.resumeText}
@@ -135,17 +135,6 @@ function Connect(props: { start: Start }) {
   );
 }
 
-/** A real run that was left open: its packer may be full, whatever a screen says. */
-function MaybeFull(props: { runs: readonly RunSummary[] }) {
-  return (
-    <Show when={props.runs.some((r) => !r.practice)}>
-      <p class="note strong" role="alert" data-testid="maybe-full">
-        <strong>{JOBS.maybeFull}</strong> {JOBS.maybeFullTodo}
-      </p>
-    </Show>
-  );
-}
-
 function Packer(props: { start: Start }) {
   const app = useServices();
   const [chosen, setChosen] = createSignal<Named<PackerDocument> | null>(null);
@@ -158,8 +147,8 @@ function Packer(props: { start: Start }) {
   };
   return (
     <div class="stack">
+      <MayBeFull />
       <Show when={app.openRuns().length > 0}>
-        <MaybeFull runs={app.openRuns()} />
         <h2>{JOBS.openTitle}</h2>
         <For each={app.openRuns()}>
           {(run, i) => (

@@ -4,10 +4,10 @@ import { createCalm } from '../../widgets/calm.ts';
 import { type Trust, viewTrust } from '../../widgets/trust.ts';
 import type { Instruction } from '../../words/orders.ts';
 import type { Services } from '../context.ts';
+import { isRunLeftOpen, packersLeft } from '../packers-left.ts';
 import { type AlarmStage, alarmStage } from './alarm-stage.ts';
 import { type CueCount, NO_CUE, nextCue } from './cue-count.ts';
 import { type Instructed, instructionOf, sayInstruction } from './instruction.ts';
-import { isRunLeftOpen } from './left-open.ts';
 import { type PressureSlot, pressureSlot } from './pressure-slot.ts';
 import { BLANK_VIEW, type Scene } from './scene.ts';
 import { nextPause, pauseLeftS, type SeatPause } from './seat-pause.ts';
@@ -84,6 +84,7 @@ export function createFace(app: Services, start: Start): Face {
       cue: shownCue(),
       pauseLeftS: pauseLeftS(pause(), view.tUs),
       leftOpen: isRunLeftOpen(app),
+      leftFull: packersLeft(app).length > 0,
       soundTested: app.sound.test() !== null,
     };
   });

@@ -27,6 +27,11 @@ describe('before a run', () => {
         expect(codeOf({ bar }, { step, leftOpen: true })).toBe('prepare left-open');
     expect(INSTRUCTIONS.prepare['left-open']().say).toBe('Air off, keep clear.');
   });
+  it('after a run whose packer was not seen empty the same, until somebody says that it is', () => {
+    for (const step of ['connect', 'packer'] as const)
+      expect(codeOf({ bar: 0 }, { step, leftFull: true })).toBe('prepare left-full');
+    expect(INSTRUCTIONS.prepare['left-full']().say).toBe('Air off, keep clear.');
+  });
   it('never tells anybody to open a coupling under pressure', () => {
     expect(codeOf({ bar: 0.3 }, { step: 'zero' })).toBe('prepare pressure');
   });

@@ -44,10 +44,10 @@ function prepare(scene: Scene): Instructed {
   });
   // The tablet stopped in mid-run, and the air did not.
   if (scene.leftOpen) return say('left-open');
-  if (step === 'connect') return say('connect');
+  if (step === 'connect') return say(scene.leftFull ? 'left-full' : 'connect');
   // Whatever else is to be done: nobody couples a hose, and nothing is begun, on a line that is under pressure.
   if (isLinePressed(view)) return say('pressure');
-  if (step === 'packer') return say('packer');
+  if (step === 'packer') return say(scene.leftFull ? 'left-full' : 'packer');
   // A coupling is opened under no doubt of the reading.
   if (step === 'zero') return say((view.bar ?? 0) > COUPLED_BAR ? 'pressure' : 'zero');
   // Resin that is mixed does not wait for it.

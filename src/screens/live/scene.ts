@@ -18,6 +18,8 @@ export interface Scene {
   readonly pauseLeftS: number | null;
   /** A run on a real packer was not closed, and none goes on: what hangs on it is not seen. */
   readonly leftOpen: boolean;
+  /** The packer of a run that is over was not seen empty. */
+  readonly leftFull: boolean;
   /** The crew has said today whether it hears the alarms. */
   readonly soundTested: boolean;
 }

@@ -43,8 +43,9 @@ export interface Start {
   /**
    * @param why it is ended though the line is not seen empty; kept in the record. null: nothing speaks against it
    * @param givenUp without the part of the record that its disk does not take
+   * @param seenEmpty whoever ends it has seen that the packer is empty
    */
-  endRun(why: string | null, givenUp?: boolean): void;
+  endRun(why: string | null, givenUp?: boolean, seenEmpty?: boolean): void;
   /** Why the run could not be ended: pages wait that its disk does not take. */
   readonly unwritten: Accessor<Advice | null>;
   /** The run is not ended after all. */
@@ -185,13 +186,14 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     resume: (run) => during(() => goOn(run)),
     unwritten,
     goOn: () => setUnwritten(null),
-    endRun: (why, givenUp = false) =>
+    endRun: (why, givenUp = false, seenEmpty = false) =>
       during(async () => {
         setUnwritten(null);
         try {
           if (why !== null)
             await app.ask({ q: 'command', command: { c: 'override', what: 'end', reason: why } });
           const { runId: ended } = await app.ask({ q: 'end-run', givenUp });
+          if (seenEmpty) await app.ask({ q: 'packer-empty', runId: ended, title: '' });
           app.go({ page: 'review', runId: ended });
         } catch (cause) {
           if (givenUp || !isStoreFault(cause)) throw cause;

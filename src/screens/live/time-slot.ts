@@ -286,7 +286,9 @@ export function timeSlot(scene: Scene, units: DisplayUnits, clock: Clock): TimeS
   const first = danger(scene, units, clock);
   if (first !== null) return first;
   if (scene.step === 'connect' || scene.step === 'packer')
-    return slot('stage', { label: scene.leftOpen ? FACE.runLeftOpen : FACE.noRun });
+    return slot('stage', {
+      label: scene.leftOpen ? FACE.runLeftOpen : scene.leftFull ? FACE.mayBeFull : FACE.noRun,
+    });
   switch (scene.view.stage) {
     case 'prepare':
       return potLife(scene) ?? stageFor(scene);

@@ -132,6 +132,7 @@ export function services(
       nowS: createSignal(90)[0],
       version: createSignal(0)[0],
       buffer: new LiveBuffer(),
+      left: () => [{ runId: RUN, title: TYPED[0], bar: 1.52, utcMs: 1e12, emptied: null }],
       setup: createSignal(SETUP)[0],
       setSetup: () => undefined,
     },

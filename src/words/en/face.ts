@@ -19,6 +19,7 @@ export const FACE = {
   // under and over the time
   noRun: 'No run yet',
   runLeftOpen: 'A run was not closed',
+  mayBeFull: 'May be full',
   now: 'NOW',
   cueMeans: 'then shut the valve',
   cueStopped: {

@@ -11,6 +11,14 @@ export const JOBS = {
     'No job sheets yet. A run can be started without one and the job sheet filled in during the cure.',
   openTitle: 'A run was not closed',
   maybeFull: 'A packer may be full.',
+  maybeFullAt: (pressure: string, when: string) =>
+    `The packer may be full: last seen at ${pressure} at ${when}.`,
+  notSeenEmpty: (pressure: string, when: string) =>
+    `The packer was not seen empty: its line was last at ${pressure} at ${when}.`,
+  leftTodo:
+    'Nothing watches it now. Keep clear of the pipe, look at the dial gauge, let it down and see it empty before anything is coupled or opened.',
+  saidEmpty: 'I have seen it empty',
+  seeLeft: 'See',
   maybeFullTodo:
     'Shut the supply valve, keep clear of the pipe, watch the dial gauge, and resume the run that was not closed.',
   connectResume: 'Connect and resume',

@@ -57,6 +57,8 @@ export const LIVE = {
   savePages: 'Save the record as a file',
   endWithout: 'End without the part that waits',
   endWhy: 'The packer may be full. Why does the run end here? The reason is kept in the record.',
+  /** Which of the reasons says that the packer was seen empty. */
+  endedEmpty: 0,
   endReasons: [
     'Let down, the dial gauge shows zero',
     'The packer stays under pressure, watched by the dial gauge',

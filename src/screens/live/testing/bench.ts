@@ -43,6 +43,7 @@ export function liveBench(first: Partial<WatchView> = {}): LiveBench {
       nowS: () => 100,
       version: () => 0,
       buffer: new LiveBuffer(),
+      left: () => [],
       setup: () => null,
       setSetup: () => undefined,
     },

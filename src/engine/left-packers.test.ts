@@ -1,0 +1,158 @@
+import { describe, expect, it } from 'vitest';
+import { createScriptedPort } from '../link/testing/device.ts';
+import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
+import type { DocumentStore } from '../record/stores/store.ts';
+import { createMemoryStore } from '../record/stores/testing/memory.ts';
+import { suggestChannels } from '../sensing/suggest.ts';
+import { createHostBench, practiceSetup } from './testing/bench.ts';
+
+const SERIAL = {
+  q: 'connect',
+  port: { kind: 'serial', index: 0, usbVendorId: null, usbProductId: null },
+} as const;
+
+// 4-20 mA over 0-6 bar on 16 bits of 0-25 mA (the scripted device's own scale).
+const counts = (bar: number): number => Math.floor(((4000 + (bar / 6) * 16_000) / 25_000) * 65_535);
+
+type Stores = { readonly files?: ReturnType<typeof createMemoryStore>; readonly documents?: DocumentStore };
+
+/** A tablet with a device on a real line, whose pressure the test says. */
+async function tablet(stores: Stores = {}, wallMs = Date.UTC(2026, 3, 14, 8)) {
+  const site = createScriptedPort();
+  const files = stores.files ?? createMemoryStore();
+  const documents = stores.documents ?? createMemoryDocuments();
+  const b = createHostBench({
+    files,
+    documents,
+    wallMs,
+    openPort: async () => ({ port: site.port, rig: null, speed: 1 }),
+  });
+  const read = async (bar: number, ms: number) => {
+    for (let i = 0; i < ms / 20; i++) {
+      site.device.sample(counts(bar));
+      await b.run(20);
+    }
+  };
+  const left = () => b.posted.findLast((m) => m.m === 'left')?.left ?? [];
+  const full = () => left().filter((p) => p.emptied === null);
+  await b.ask({ q: 'start-engine' });
+  await b.ask(SERIAL);
+  await read(0, 1000);
+  const open = async (bar: number, tap: 'packer' | 'hose' | 'supply' = 'hose') => {
+    const channels = suggestChannels(b.moment().link.channels);
+    const setup = practiceSetup({ practice: false, channels, tap });
+    const { runId } = await b.ask({ q: 'open-run', jobId: 'j', title: 'Crack', practice: false, setup });
+    await read(bar, 3000);
+    return runId;
+  };
+  const letDown = async () => {
+    await b.ask({ q: 'command', command: { c: 'stage', to: 'let-down' } });
+    await read(0, 2000);
+    await b.ask({ q: 'command', command: { c: 'vent', open: false } });
+    await read(0, 27_000);
+    await b.ask({ q: 'command', command: { c: 'stage', to: 'done' } });
+    await read(0, 1000);
+  };
+  return { b, files, documents, read, left, full, open, letDown };
+}
+
+describe('a packer that nobody saw empty', () => {
+  it('is known with its last pressure and the time after the run was ended, and after the tablet was started again', async () => {
+    const a = await tablet();
+    const runId = await a.open(1.5);
+    await a.b.ask({ q: 'end-run' });
+    const seen = { runId, title: 'Crack', bar: expect.closeTo(1.5, 2), emptied: null };
+    expect(a.full()).toMatchObject([seen]);
+    expect(Math.abs(a.full()[0]!.utcMs - a.b.deps.utcMs())).toBeLessThan(1000);
+    const again = await tablet(a, a.b.wall.ms + 3_600_000);
+    expect(again.full()).toMatchObject([{ ...seen, utcMs: a.full()[0]!.utcMs }]);
+  });
+
+  it('is known after a crash in mid-run, at the newest pressure', async () => {
+    const a = await tablet();
+    const runId = await a.open(1.5);
+    await a.read(0.9, 2000);
+    const again = await tablet(a, a.b.wall.ms + 60_000);
+    expect(again.full()).toMatchObject([{ runId, bar: expect.closeTo(0.9, 2) }]);
+  });
+
+  it('outlives a hose that is at zero: that alone shows nothing of the packer', async () => {
+    const a = await tablet();
+    await a.open(1.5);
+    await a.read(0, 16_000);
+    await a.b.ask({ q: 'end-run' });
+    expect(a.full()).toMatchObject([{ bar: expect.closeTo(0, 2) }]);
+  });
+
+  it('is no longer told when the vent’s test stayed at zero, where the sensor sees the packer', async () => {
+    for (const tap of ['hose', 'supply'] as const) {
+      const a = await tablet();
+      await a.open(1.5, tap);
+      await a.letDown();
+      await a.b.ask({ q: 'end-run' });
+      expect(a.full()).toHaveLength(tap === 'hose' ? 0 : 1);
+    }
+  });
+
+  it('is said empty by somebody, which is kept with its time; pressure that is seen again counts more', async () => {
+    const a = await tablet();
+    const runId = await a.open(1.5);
+    await a.b.ask({ q: 'end-run' });
+    await a.b.ask({ q: 'packer-empty', runId, title: 'Crack' });
+    expect(a.full()).toEqual([]);
+    const again = await tablet(a, a.b.wall.ms + 60_000);
+    expect(again.full()).toEqual([]);
+    expect(again.left()).toMatchObject([{ runId, emptied: { how: 'said' } }]);
+    const b = await tablet();
+    const open = await b.open(1.5);
+    await b.b.ask({ q: 'packer-empty', runId: open, title: 'Crack' });
+    await b.read(1.5, 1000);
+    expect(b.full()).toMatchObject([{ runId: open }]);
+  });
+
+  it('is shown to be empty by the zero of the next run, not by its begin', async () => {
+    const a = await tablet();
+    const first = await a.open(1.5);
+    await a.b.ask({ q: 'end-run' });
+    await a.read(0, 1000);
+    await a.open(0);
+    expect(a.full()).toMatchObject([{ runId: first }]);
+    await a.b.ask({ q: 'command', command: { c: 'zero' } });
+    await a.read(0, 1000);
+    expect(a.full()).toEqual([]);
+    expect(a.left()).toMatchObject([{ runId: first, emptied: { how: 'zero' } }]);
+  });
+
+  it('is not told of a line that never was under pressure, nor of a practice', async () => {
+    const a = await tablet();
+    await a.open(0.02);
+    await a.b.ask({ q: 'end-run' });
+    expect(a.left()).toEqual([]);
+    const b = createHostBench();
+    await b.connectRig();
+    await b.ask({ q: 'open-run', jobId: 'j', title: 't', practice: true, setup: practiceSetup() });
+    await b.ask({ q: 'rig-hand', hand: { hand: 'valve', open: 1 } });
+    await b.run(20_000);
+    expect(b.moment().view.bar).toBeGreaterThan(0.5);
+    expect(b.posted.findLast((m) => m.m === 'left')?.left ?? []).toEqual([]);
+  });
+
+  it('does not write at every reading', async () => {
+    const documents = createMemoryDocuments();
+    let puts = 0;
+    const counted: DocumentStore = {
+      get: (kind, id) => documents.get(kind, id),
+      list: (kind) => documents.list(kind),
+      remove: (kind, id) => documents.remove(kind, id),
+      put: (document) => {
+        if (document.kind === 'left') puts++;
+        return documents.put(document);
+      },
+    };
+    const a = await tablet({ documents: counted });
+    await a.open(1.5);
+    await a.read(1.5, 60_000);
+    expect(puts).toBeGreaterThanOrEqual(3);
+    expect(puts).toBeLessThan(10);
+  });
+});

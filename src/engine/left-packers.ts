@@ -1,0 +1,127 @@
+import type { DocumentStore } from '../record/stores/store.ts';
+import type { LeftPacker } from '../record/types.ts';
+import type { RunTitle, Tally } from './tally.ts';
+
+/**
+ * A packer does not empty itself when its run stops: whether the run is ended, the page is loaded again or the tablet dies,
+ * what it was last seen at stays known until something shows that it is empty. Kept in a document of its own, which outlives
+ * the run's record too.
+ */
+export interface LeftPackers {
+  /** Reads what earlier sessions left. */
+  begin(): Promise<void>;
+  /**
+   * How the packer of a run that goes on stands now. Settles when it is kept; null: there is nothing to be kept.
+   * @param nowUs run clock of now
+   * @param stops the run ends: the newest pressure is told however short a while ago one was
+   */
+  follow(
+    title: RunTitle,
+    tally: Pick<Tally, 'last' | 'pressed' | 'proof'>,
+    nowUs: number,
+    stops?: boolean,
+  ): Promise<void> | null;
+  /** Somebody has seen that it is empty. */
+  sayEmpty(runId: string, title: string): Promise<void>;
+}
+
+/** A pressure that moved less than this is told again only after a while, bar. */
+const MOVED_BAR = 0.05;
+/** So often at most, ms. */
+const LEAST_MS = 1000;
+/** So often where it stands still: its time is shown by the minute, ms. */
+const STILL_MS = 15_000;
+
+/** Plain data that this program wrote; what is not is left out, never believed. */
+function leftIn(id: string, body: unknown): LeftPacker | null {
+  const b = body as Partial<LeftPacker> | null;
+  const good =
+    typeof b === 'object' &&
+    b !== null &&
+    b.runId === id &&
+    typeof b.title === 'string' &&
+    (b.bar === null || Number.isFinite(b.bar)) &&
+    Number.isFinite(b.utcMs) &&
+    (b.emptied === null || (typeof b.emptied === 'object' && Number.isFinite(b.emptied.utcMs)));
+  return good ? (b as LeftPacker) : null;
+}
+
+/** Packers that are known to be empty are told of for so many runs, the newest. */
+const MOST_EMPTIED = 100;
+
+/** @param changed told at each change: all that may be full, and the newest of those that are empty */
+export function createLeftPackers(
+  documents: DocumentStore,
+  utcMs: () => number,
+  changed: (left: readonly LeftPacker[]) => void,
+): LeftPackers {
+  const left = new Map<string, LeftPacker>();
+  // One put at a time: two of one revision would refuse each other.
+  let saving: Promise<void> = Promise.resolve();
+
+  function tell(): void {
+    const all = [...left.values()].sort((a, b) => b.utcMs - a.utcMs);
+    let empty = 0;
+    changed(all.filter((p) => p.emptied === null || ++empty <= MOST_EMPTIED));
+  }
+
+  async function put(body: LeftPacker): Promise<void> {
+    const { runId: id } = body;
+    const resting = await documents.get('left', id);
+    await documents.put({ kind: 'left', id, revision: resting?.revision ?? 0, savedUtcMs: utcMs(), body });
+  }
+
+  function keep(packers: readonly LeftPacker[]): Promise<void> {
+    for (const packer of packers) left.set(packer.runId, packer);
+    tell();
+    const next = saving.then(async () => {
+      for (const packer of packers) await put(packer);
+    });
+    saving = next.catch(() => undefined);
+    return next;
+  }
+
+  const emptied = (packer: LeftPacker, how: 'said' | 'zero' | 'vent', atUtcMs: number): LeftPacker => ({
+    ...packer,
+    emptied: { how, utcMs: Math.round(atUtcMs) },
+  });
+
+  return {
+    async begin() {
+      const found = await documents.list('left');
+      for (const { id, body } of found) {
+        const packer = leftIn(id, body);
+        // What was told meanwhile is newer than what rests.
+        if (packer !== null && !left.has(id)) left.set(id, packer);
+      }
+      tell();
+    },
+    follow({ runId, title, practice }, { last, pressed, proof }, nowUs, stops = false) {
+      if (practice) return null;
+      const at = (tUs: number): number => utcMs() - (nowUs - tUs) / 1000;
+      const next: LeftPacker[] = [];
+      if (proof !== null) {
+        const provedUtcMs = at(proof.tUs);
+        for (const packer of left.values())
+          if (packer.emptied === null && packer.utcMs <= provedUtcMs && (packer.runId !== runId || !pressed))
+            next.push(emptied(packer, proof.how, provedUtcMs));
+      }
+      if (pressed && last !== null) {
+        const seen = { bar: Math.round(last.bar * 1000) / 1000, utcMs: Math.round(at(last.tUs)) };
+        const told = left.get(runId);
+        const forMs = told === undefined ? 0 : seen.utcMs - told.utcMs;
+        const moved = Math.abs(seen.bar - (told?.bar ?? seen.bar)) >= MOVED_BAR;
+        // A wall clock that went back is none that time can be counted by.
+        const due = stops || forMs < 0 || forMs >= (moved ? LEAST_MS : STILL_MS);
+        const saidSince = told?.emptied != null && seen.utcMs <= told.emptied.utcMs;
+        if (!saidSince && (told === undefined || told.emptied !== null || due))
+          next.push({ runId, title, ...seen, emptied: null });
+      }
+      return next.length === 0 ? null : keep(next);
+    },
+    sayEmpty(runId, title) {
+      const packer = left.get(runId) ?? { runId, title, bar: null, utcMs: utcMs(), emptied: null };
+      return keep([emptied(packer, 'said', utcMs())]);
+    },
+  };
+}

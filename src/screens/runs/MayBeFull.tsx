@@ -1,0 +1,54 @@
+import { createMemo, For, Show } from 'solid-js';
+import { Key } from '../../widgets/Key.tsx';
+import { FACE } from '../../words/face.ts';
+import { JOBS } from '../../words/jobs.ts';
+import { useServices } from '../context.ts';
+import { type PackerLeft, packersLeft } from '../packers-left.ts';
+import { leftText } from './left-text.ts';
+
+/**
+ * What may be full, before anything else that is to be done: what was seen last of it, and the way to say that it is empty.
+ * The word of somebody who has looked; so the key is held.
+ */
+export function MayBeFull() {
+  const app = useServices();
+  const left = createMemo(() => packersLeft(app));
+  const ids = createMemo(() => left().map((p) => p.runId), [], { equals: (a, b) => a.join() === b.join() });
+  const of = (runId: string): PackerLeft | undefined => left().find((p) => p.runId === runId);
+  const empty = ({ runId, title }: PackerLeft) =>
+    void app.ask({ q: 'packer-empty', runId, title }).catch(app.fail);
+  return (
+    <Show when={ids().length > 0}>
+      <div class="stack" data-testid="maybe-full">
+        <For each={ids()}>
+          {(runId) => (
+            <Show when={of(runId)}>
+              {(packer) => (
+                <section class="note strong stack">
+                  <p role="alert">
+                    <strong>{leftText(packer(), app.units())}</strong>{' '}
+                    {packer().isOpen ? JOBS.maybeFullTodo : JOBS.leftTodo}
+                    <Show when={packer().title !== ''}>
+                      {' '}
+                      <span class="small">({packer().title})</span>
+                    </Show>
+                  </p>
+                  <Key
+                    class="wide"
+                    means={`empty ${runId}`}
+                    hold
+                    data-testid={`say-empty-${runId}`}
+                    onPress={() => empty(packer())}
+                  >
+                    <span>{JOBS.saidEmpty}</span>
+                    <small>{FACE.hold}</small>
+                  </Key>
+                </section>
+              )}
+            </Show>
+          )}
+        </For>
+      </div>
+    </Show>
+  );
+}
