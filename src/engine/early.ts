@@ -117,6 +117,35 @@ export function createEarlyLog(most = MOST_SAMPLES): EarlyLog {
   };
 }
 
+/** Whatever else was said before the readings of a run begin, these hold on: their time counts. */
+const HOLDS_ON: Readonly<Partial<Record<Command['c'], true>>> = { mixed: true, note: true };
+
+/** The link has no device: what was read before is no part of what comes after. */
+const isBreak = (entry: LogEntry): boolean =>
+  entry.l === 'notice' && entry.notice.n === 'link' && entry.notice.state !== 'streaming';
+
+/**
+ * What a new run takes over: the stretch since the device was last gone. Readings from before, with the loss behind
+ * them, belong to another packer or to nothing; that the device introduced itself and that the resin was mixed is kept.
+ * @param greeting the device that answers, where it has not introduced itself again since
+ */
+export function ownEntries(entries: readonly LogEntry[], greeting: readonly DeviceFrame[]): LogEntry[] {
+  const at = entries.findLastIndex(isBreak);
+  const before = entries.slice(0, Math.max(0, at));
+  if (!before.some(isSample)) return [...entries];
+  const own = entries.slice(at);
+  const fromUs = own[0]!.tUs;
+  const said = before.filter((e) => e.l === 'command' && HOLDS_ON[e.command.c] === true);
+  const known = own.some((e) => e.l === 'frame' && e.frame.t === 'H');
+  return [
+    ...said,
+    // Nothing ran in between.
+    ...(said.length === 0 ? [] : [gapBefore(fromUs, { fromUs: said[0]!.tUs, lost: 0 })]),
+    ...(known ? [] : greeting.map((frame): LogEntry => ({ l: 'frame', tUs: fromUs, frame }))),
+    ...own,
+  ];
+}
+
 function gapBefore(tUs: number, hole: Hole): LogEntry {
   const notice = {
     n: 'gap',

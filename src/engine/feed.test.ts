@@ -5,6 +5,7 @@ import { createScriptedPort } from '../link/testing/device.ts';
 import { createManualTimers } from '../link/testing/timers.ts';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
 import { createLossyStore } from '../record/stores/testing/memory.ts';
+import { judgeAgain } from './judge-again.ts';
 import { type BenchOptions, createHostBench, practiceSetup } from './testing/bench.ts';
 
 const SERIAL = {
@@ -205,5 +206,63 @@ describe('a run that is taken up again', () => {
     await again.second(counts(0));
     expect(again.limits()).toEqual([[1500, counts(1.5)]]);
     expect(again.sent('start').at(-1)?.command).toEqual({ verb: 'start', rateHz: 20 });
+  });
+});
+
+describe('what a run takes over from before it was opened', () => {
+  const urgent = (b: ReturnType<typeof slowDevice>['b']) =>
+    b.moment().view.alarms.filter((a) => a.alarm === 'pressure-lost');
+
+  it('begins after the last time that the device was gone: no loss of before is one of the run', async () => {
+    const { b, second, open } = slowDevice(5);
+    await b.ask(SERIAL);
+    for (let i = 0; i < 3; i++) await second(counts(1.2));
+    await b.ask({ q: 'disconnect' });
+    await b.run(20_000);
+    await b.ask(SERIAL);
+    for (let i = 0; i < 2; i++) await second(counts(0));
+    const { runId } = await open(1, 1.77);
+    await second(counts(0));
+    expect(b.moment().view.bar).toBeCloseTo(0, 2);
+    expect(b.moment().link.state).toBe('streaming');
+    expect(urgent(b)).toEqual([]);
+    expect(b.moment().view.peakBar).toBeLessThan(0.1);
+    await b.ask({ q: 'end-run' });
+    const { recorded } = judgeAgain(await b.files.readAll(`${runId}.run`));
+    expect(recorded.filter((e) => e.e === 'gap' || (e.e === 'alarm' && e.alarm === 'pressure-lost'))).toEqual(
+      [],
+    );
+  });
+
+  it('and after a plug that was out, however it came back', async () => {
+    const b = createHostBench();
+    await b.connectRig();
+    await b.run(3000);
+    await b.ask({ q: 'rig-fault', fault: { fault: 'unplug' } });
+    await b.run(20_000);
+    await b.ask({ q: 'rig-fault', fault: { fault: 'replug' } });
+    await b.run(6000);
+    expect(b.moment().link.state).toBe('streaming');
+    await b.ask({ q: 'open-run', jobId: 'j', title: 't', practice: true, setup: practiceSetup() });
+    await b.run(1000);
+    expect(b.moment().view.bar).not.toBeNull();
+    expect(urgent(b)).toEqual([]);
+  });
+
+  it('keeps that the resin was mixed, at its time', async () => {
+    const { b, second, open } = slowDevice(5);
+    await b.ask(SERIAL);
+    await second(counts(0));
+    await b.ask({ q: 'command', command: { c: 'mixed' } });
+    const saidUs = b.timers.nowUs();
+    await b.ask({ q: 'disconnect' });
+    await b.run(20_000);
+    await b.ask(SERIAL);
+    await second(counts(0));
+    await open(1, 1.77);
+    await second(counts(0));
+    const { mixedUs, tUs } = b.moment().view;
+    expect((tUs - mixedUs!) / 1e6).toBeCloseTo((b.timers.nowUs() - saidUs) / 1e6, 0);
+    expect(urgent(b)).toEqual([]);
   });
 });

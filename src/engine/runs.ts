@@ -11,7 +11,7 @@ import { checkSetup } from './check-input.ts';
 import { createRun } from './core.ts';
 import type { CurrentRun } from './current-run.ts';
 import type { HostDeps } from './deps.ts';
-import { moved } from './early.ts';
+import { moved, ownEntries } from './early.ts';
 import { EngineError } from './errors.ts';
 import type { Feed } from './feed.ts';
 import { createStoreHealth } from './health.ts';
@@ -86,10 +86,15 @@ export function createRuns(
   const recordOf = (parts: Omit<RecordParts, 'leaves'>): RunRecord =>
     createRunRecord(deps, runList, leftPackers, health, { ...parts, leaves: leavesOf(parts.title) });
 
-  /** The early run's clock, and what it heard: from its oldest entry on, without limits that were only tried. */
-  function heardEarly() {
+  /**
+   * The early run's clock, and what it heard: from its oldest entry on, without limits that were only tried.
+   * @param own for a new run, which begins with readings of its own: nothing from before the device was last gone
+   */
+  function heardEarly(own = false) {
     const nowUs = current.nowUs();
-    const entries = current.live.early?.entries() ?? [];
+    const heard = current.live.early?.entries() ?? [];
+    const { hello, channels } = current.live.run;
+    const entries = own ? ownEntries(heard, hello === null ? [] : [hello, ...channels]) : heard;
     const fromUs = entries[0]?.tUs ?? nowUs;
     return {
       spanUs: nowUs - fromUs,
@@ -113,7 +118,7 @@ export function createRuns(
     setup: Setup,
     release: () => void,
   ): void {
-    const early = heardEarly();
+    const early = heardEarly(true);
     const head: LogHead = {
       format: 1,
       engine: ENGINE,

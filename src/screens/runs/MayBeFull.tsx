@@ -1,6 +1,6 @@
 import { createMemo, For, Show } from 'solid-js';
 import { Key } from '../../widgets/Key.tsx';
-import { FACE } from '../../words/face.ts';
+
 import { JOBS } from '../../words/jobs.ts';
 import { useServices } from '../context.ts';
 import { type PackerLeft, packersLeft } from '../packers-left.ts';
@@ -41,7 +41,7 @@ export function MayBeFull() {
                     onPress={() => empty(packer())}
                   >
                     <span>{JOBS.saidEmpty}</span>
-                    <small>{FACE.hold}</small>
+                    <small>{JOBS.hold}</small>
                   </Key>
                 </section>
               )}

@@ -18,6 +18,8 @@ export const JOBS = {
   leftTodo:
     'Nothing watches it now. Keep clear of the pipe, look at the dial gauge, let it down and see it empty before anything is coupled or opened.',
   saidEmpty: 'I have seen it empty',
+  /** Under a key that is to be held. */
+  hold: 'press and hold',
   seeLeft: 'See',
   maybeFullTodo:
     'Shut the supply valve, keep clear of the pipe, watch the dial gauge, and resume the run that was not closed.',
