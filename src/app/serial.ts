@@ -1,6 +1,32 @@
 import type { PortChoice } from '../engine/messages.ts';
 
+type SerialChoice = Extract<PortChoice, { kind: 'serial' }>;
+
+/** By what a kind of port is known again. */
+export type PortIds = Pick<SerialChoice, 'usbVendorId' | 'usbProductId'>;
+
 export const serialSupported = (): boolean => 'serial' in navigator;
+
+const isThere = (port: SerialPort): boolean =>
+  (port as SerialPort & { connected?: boolean }).connected !== false;
+
+/** The one granted port that is there and has these numbers; asks for nothing. null: none, or it could be one of several. */
+export async function knownPort(ids: PortIds): Promise<SerialChoice | null> {
+  if (!serialSupported()) return null;
+  const granted = await navigator.serial.getPorts();
+  const same = granted.filter((port) => {
+    const { usbVendorId, usbProductId } = describe(port, 0);
+    return isThere(port) && usbVendorId === ids.usbVendorId && usbProductId === ids.usbProductId;
+  });
+  return same.length === 1 ? describe(same[0]!, granted.indexOf(same[0]!)) : null;
+}
+
+/** Calls whenever a granted port appears. @returns stops that */
+export function onPlugged(listener: () => void): () => void {
+  if (!serialSupported()) return () => undefined;
+  navigator.serial.addEventListener('connect', listener);
+  return () => navigator.serial.removeEventListener('connect', listener);
+}
 
 /**
  * Lets the user choose a port; must run in a press. Where exactly one port was granted and is there, it is taken
@@ -10,7 +36,7 @@ export const serialSupported = (): boolean => 'serial' in navigator;
  */
 export async function choosePort(another: boolean): Promise<PortChoice | null> {
   const granted = await navigator.serial.getPorts();
-  const there = granted.filter((p) => (p as SerialPort & { connected?: boolean }).connected !== false);
+  const there = granted.filter(isThere);
   if (!another && there.length === 1) return describe(there[0]!, granted.indexOf(there[0]!));
   let port: SerialPort;
   try {
@@ -23,7 +49,7 @@ export async function choosePort(another: boolean): Promise<PortChoice | null> {
   return describe(port, ports.indexOf(port));
 }
 
-function describe(port: SerialPort, index: number): PortChoice {
+function describe(port: SerialPort, index: number): SerialChoice {
   const info = port.getInfo();
   return {
     kind: 'serial',

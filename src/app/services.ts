@@ -11,6 +11,7 @@ import { createAlarmSound } from './alarm-sound.ts';
 import { createLiveState } from './live-state.ts';
 import { createNotices, type Notices } from './notices.ts';
 import { createPageFaults, type PageFaults } from './page-fault.ts';
+import { createReconnect } from './reconnect.ts';
 import { createRunAccess } from './run-access.ts';
 import { choosePort, serialSupported } from './serial.ts';
 import { createSettings } from './settings.ts';
@@ -171,11 +172,18 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
   );
   void navigator.storage?.persist?.().catch(() => false);
 
+  const reconnect = createReconnect({ ask: engine.ask, live, openRuns, say: notices.say, fail });
+  const ask: Services['ask'] = async (request) => {
+    const answer = await engine.ask(request);
+    if (request.q === 'connect' && request.port.kind === 'serial') reconnect.connected(request.port);
+    return answer;
+  };
+
   const evidence = startEvidence();
   const runs = createRunAccess(engine.ask, evidence.ask, () => live.run()?.runId ?? null);
   return {
     runs,
-    ask: (request) => engine.ask(request),
+    ask,
     evidence: (request, onProgress) => evidence.ask(request, onProgress),
     live,
     route,

@@ -1,0 +1,163 @@
+import { createRoot, createSignal } from 'solid-js';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import type { LinkView, Request, RunSummary, RunView } from '../engine/messages.ts';
+import type { Services } from '../screens/context.ts';
+import { UI } from '../words/ui.ts';
+import { createReconnect } from './reconnect.ts';
+
+const port = (usbVendorId: number, connected = true) => ({
+  connected,
+  getInfo: () => ({ usbVendorId, usbProductId: 1 }),
+});
+const choice = (usbVendorId: number, index = 0) =>
+  ({ kind: 'serial', index, usbVendorId, usbProductId: 1 }) as const;
+const LEFT = { runId: 'r-1', practice: false } as RunSummary;
+
+let granted: unknown[] = [];
+let plugged: (() => void)[] = [];
+const ends: (() => void)[] = [];
+
+beforeEach(() => {
+  localStorage.clear();
+  granted = [];
+  plugged = [];
+  vi.stubGlobal('navigator', {
+    ...navigator,
+    serial: {
+      getPorts: async () => granted,
+      addEventListener: (_: string, listener: () => void) => plugged.push(listener),
+      removeEventListener: () => undefined,
+    },
+  });
+});
+afterEach(() => {
+  for (const end of ends.splice(0)) end();
+  vi.unstubAllGlobals();
+});
+
+/** A page that was just loaded, over an engine that connects. */
+function page() {
+  const [link, setLink] = createSignal<LinkView | null>(null);
+  const [run, setRun] = createSignal<RunView | null>(null);
+  const [openRuns, setOpenRuns] = createSignal<readonly RunSummary[]>([]);
+  const asked: Request[] = [];
+  const said: string[] = [];
+  const fail = vi.fn();
+  let refuse = false;
+  const ask = async (request: Request) => {
+    asked.push(request);
+    if (refuse) throw new Error('busy');
+    if (request.q === 'connect') setLink({ kind: request.port.kind } as LinkView);
+    return {};
+  };
+  const reconnect = createRoot((end) => {
+    ends.push(end);
+    return createReconnect({
+      ask,
+      live: { link, run },
+      openRuns,
+      say: (text: string) => said.push(text),
+      fail,
+    } as unknown as Services);
+  });
+  const settle = () => new Promise((resolve) => setTimeout(resolve, 5));
+  return {
+    asked,
+    said,
+    fail,
+    setLink,
+    setRun,
+    setOpenRuns,
+    reconnect,
+    settle,
+    refuse: () => {
+      refuse = true;
+    },
+  };
+}
+
+/** A run that was recorded on this tablet from the port. */
+async function recorded(from = choice(7)) {
+  const before = page();
+  before.setLink({ kind: 'serial' } as LinkView);
+  before.reconnect.connected(from);
+  before.setRun({ runId: 'r-1', practice: false } as RunView);
+  await before.settle();
+}
+
+it('loaded again in mid-run the page connects to the port of that run, says so, and resumes nothing', async () => {
+  await recorded();
+  granted = [port(9), port(7)];
+  const p = page();
+  await p.settle();
+  expect(p.asked).toEqual([]);
+  p.setOpenRuns([LEFT]);
+  await p.settle();
+  expect(p.asked).toEqual([{ q: 'connect', port: choice(7, 1) }]);
+  expect(p.said).toEqual([UI.reconnecting]);
+  // And goes on knowing it: the next load finds the same.
+  p.setRun({ runId: 'r-1', practice: false } as RunView);
+  await p.settle();
+  const again = page();
+  again.setOpenRuns([LEFT]);
+  await again.settle();
+  expect(again.asked).toHaveLength(1);
+});
+
+it.each([
+  ['a strange port', [port(9)]],
+  ['two that could be it', [port(7), port(7)]],
+  ['one that is unplugged', [port(7, false)]],
+  ['none', []],
+])('never opens %s by itself', async (_, ports) => {
+  await recorded();
+  granted = ports;
+  const p = page();
+  p.setOpenRuns([LEFT]);
+  await p.settle();
+  expect(p.asked).toEqual([]);
+  expect(p.said).toEqual([]);
+});
+
+it('waits for the plug where it is out', async () => {
+  await recorded();
+  const p = page();
+  p.setOpenRuns([LEFT]);
+  await p.settle();
+  granted = [port(7)];
+  for (const listener of plugged.slice(-1)) listener();
+  await p.settle();
+  expect(p.asked).toHaveLength(1);
+});
+
+it('does nothing without a run that was left open, for a practice, for another run, or over a connection that is there', async () => {
+  await recorded();
+  granted = [port(7)];
+  for (const runs of [[], [{ ...LEFT, practice: true }], [{ ...LEFT, runId: 'r-2' }]]) {
+    const p = page();
+    p.setOpenRuns(runs);
+    await p.settle();
+    expect(p.asked).toEqual([]);
+  }
+  const p = page();
+  p.setLink({ kind: 'rig' } as LinkView);
+  p.setOpenRuns([LEFT]);
+  await p.settle();
+  // Nor after somebody has closed it.
+  p.setLink({ kind: null } as LinkView);
+  await p.settle();
+  expect(p.asked).toEqual([]);
+});
+
+it('tells a port that cannot be opened, and tries no second time by itself', async () => {
+  await recorded();
+  granted = [port(7)];
+  const p = page();
+  p.refuse();
+  p.setOpenRuns([LEFT]);
+  await p.settle();
+  expect(p.fail).toHaveBeenCalledOnce();
+  for (const listener of plugged) listener();
+  await p.settle();
+  expect(p.asked).toHaveLength(1);
+});
