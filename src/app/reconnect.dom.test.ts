@@ -11,14 +11,17 @@ const port = (usbVendorId: number, connected = true) => ({
 });
 const choice = (usbVendorId: number, index = 0) =>
   ({ kind: 'serial', index, usbVendorId, usbProductId: 1 }) as const;
-const LEFT = { runId: 'r-1', practice: false } as RunSummary;
+const LEFT = {
+  runId: 'r-1',
+  practice: false,
+  port: { usbVendorId: 7, usbProductId: 1 },
+} as RunSummary;
 
 let granted: unknown[] = [];
 let plugged: (() => void)[] = [];
 const ends: (() => void)[] = [];
 
 beforeEach(() => {
-  localStorage.clear();
   granted = [];
   plugged = [];
   vi.stubGlobal('navigator', {
@@ -38,7 +41,7 @@ afterEach(() => {
 /** A page that was just loaded, over an engine that connects. */
 function page() {
   const [link, setLink] = createSignal<LinkView | null>(null);
-  const [run, setRun] = createSignal<RunView | null>(null);
+  const [run] = createSignal<RunView | null>(null);
   const [openRuns, setOpenRuns] = createSignal<readonly RunSummary[]>([]);
   const asked: Request[] = [];
   const said: string[] = [];
@@ -50,9 +53,9 @@ function page() {
     if (request.q === 'connect') setLink({ kind: request.port.kind } as LinkView);
     return {};
   };
-  const reconnect = createRoot((end) => {
+  createRoot((end) => {
     ends.push(end);
-    return createReconnect({
+    createReconnect({
       ask,
       live: { link, run },
       openRuns,
@@ -66,9 +69,7 @@ function page() {
     said,
     fail,
     setLink,
-    setRun,
     setOpenRuns,
-    reconnect,
     settle,
     refuse: () => {
       refuse = true;
@@ -76,17 +77,7 @@ function page() {
   };
 }
 
-/** A run that was recorded on this tablet from the port. */
-async function recorded(from = choice(7)) {
-  const before = page();
-  before.setLink({ kind: 'serial' } as LinkView);
-  before.reconnect.connected(from);
-  before.setRun({ runId: 'r-1', practice: false } as RunView);
-  await before.settle();
-}
-
 it('loaded again in mid-run the page connects to the port of that run, says so, and resumes nothing', async () => {
-  await recorded();
   granted = [port(9), port(7)];
   const p = page();
   await p.settle();
@@ -95,13 +86,6 @@ it('loaded again in mid-run the page connects to the port of that run, says so, 
   await p.settle();
   expect(p.asked).toEqual([{ q: 'connect', port: choice(7, 1) }]);
   expect(p.said).toEqual([UI.reconnecting]);
-  // And goes on knowing it: the next load finds the same.
-  p.setRun({ runId: 'r-1', practice: false } as RunView);
-  await p.settle();
-  const again = page();
-  again.setOpenRuns([LEFT]);
-  await again.settle();
-  expect(again.asked).toHaveLength(1);
 });
 
 it.each([
@@ -110,7 +94,6 @@ it.each([
   ['one that is unplugged', [port(7, false)]],
   ['none', []],
 ])('never opens %s by itself', async (_, ports) => {
-  await recorded();
   granted = ports;
   const p = page();
   p.setOpenRuns([LEFT]);
@@ -120,7 +103,6 @@ it.each([
 });
 
 it('waits for the plug where it is out', async () => {
-  await recorded();
   const p = page();
   p.setOpenRuns([LEFT]);
   await p.settle();
@@ -130,10 +112,13 @@ it('waits for the plug where it is out', async () => {
   expect(p.asked).toHaveLength(1);
 });
 
-it('does nothing without a run that was left open, for a practice, for another run, or over a connection that is there', async () => {
-  await recorded();
+it('does nothing without a run that was left open, for a practice, for one whose port is not known, or over a connection that is there', async () => {
   granted = [port(7)];
-  for (const runs of [[], [{ ...LEFT, practice: true }], [{ ...LEFT, runId: 'r-2' }]]) {
+  for (const runs of [
+    [],
+    [{ ...LEFT, practice: true }],
+    [{ ...LEFT, port: undefined } as unknown as RunSummary],
+  ]) {
     const p = page();
     p.setOpenRuns(runs);
     await p.settle();
@@ -150,7 +135,6 @@ it('does nothing without a run that was left open, for a practice, for another r
 });
 
 it('tells a port that cannot be opened, and tries no second time by itself', async () => {
-  await recorded();
   granted = [port(7)];
   const p = page();
   p.refuse();

@@ -1,81 +1,30 @@
 import { createEffect, createMemo, on, onCleanup } from 'solid-js';
-import type { PortChoice } from '../engine/messages.ts';
 import type { Services } from '../screens/context.ts';
 import { UI } from '../words/ui.ts';
-import { knownPort, onPlugged, type PortIds } from './serial.ts';
-
-type SerialChoice = Extract<PortChoice, { kind: 'serial' }>;
-
-interface Kept extends PortIds {
-  readonly runId: string;
-}
-
-const KEY = 'steadybar.port';
-
-/** The port of the run that goes on, beside it: the page is loaded again before anything else is known. */
-function remember(kept: Kept): void {
-  try {
-    localStorage.setItem(KEY, JSON.stringify(kept));
-  } catch {
-    // Without storage it is connected by a press, as ever.
-  }
-}
-
-function kept(): Kept | null {
-  try {
-    const { runId, usbVendorId, usbProductId } = Object(JSON.parse(localStorage.getItem(KEY) ?? '{}'));
-    const isId = (n: unknown) => n === null || Number.isInteger(n);
-    return typeof runId === 'string' && isId(usbVendorId) && isId(usbProductId)
-      ? { runId, usbVendorId, usbProductId }
-      : null;
-  } catch {
-    return null;
-  }
-}
+import { knownPort, onPlugged } from './serial.ts';
 
 /**
  * The page was loaded again in mid-run: pressure is shown as soon as the port of that very run is there. Only a port that
- * was granted and that the run knew, once, and never over a connection that somebody made; the run itself is gone on with
- * by a press.
+ * was granted and that the run was read from, once, and never over a connection that somebody made; the run itself is
+ * gone on with by a press.
  */
-export function createReconnect(app: Pick<Services, 'ask' | 'live' | 'openRuns' | 'say' | 'fail'>): {
-  connected(choice: SerialChoice): void;
-} {
+export function createReconnect(app: Pick<Services, 'ask' | 'live' | 'openRuns' | 'say' | 'fail'>): void {
   const { live } = app;
-  let port: SerialChoice | null = null;
   let over = false;
-
-  const runId = createMemo(() => (live.run()?.practice === false ? live.run()!.runId : null));
   const kind = createMemo(() => live.link()?.kind ?? null);
-  const note = () => {
-    const id = runId();
-    if (id === null || port === null || kind() !== 'serial') return;
-    const { usbVendorId, usbProductId } = port;
-    remember({ runId: id, usbVendorId, usbProductId });
-  };
+  const running = createMemo(() => live.run() !== null);
 
   const attempt = async () => {
-    if (kind() !== null || live.run() !== null) over = true;
-    const known = over ? null : kept();
-    if (known === null || !app.openRuns().some((r) => r.runId === known.runId && !r.practice)) return;
-    const found = await knownPort(known);
+    if (kind() !== null || running()) over = true;
+    const ids = over ? undefined : app.openRuns().find((r) => !r.practice && r.port !== undefined)?.port;
+    const port = ids === undefined ? null : await knownPort(ids);
     // Somebody was quicker meanwhile.
-    if (found === null || over || kind() !== null) return;
+    if (port === null || over || kind() !== null) return;
     over = true;
     app.say(UI.reconnecting);
-    await app.ask({ q: 'connect', port: found });
-    port = found;
-    note();
+    await app.ask({ q: 'connect', port });
   };
   const tried = () => void attempt().catch(app.fail);
-  createEffect(on([runId, kind], note));
-  createEffect(on([app.openRuns, kind, () => live.run() !== null], tried));
+  createEffect(on([app.openRuns, kind, running], tried));
   onCleanup(onPlugged(tried));
-  return {
-    connected(choice) {
-      over = true;
-      port = choice;
-      note();
-    },
-  };
 }

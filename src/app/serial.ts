@@ -1,9 +1,6 @@
-import type { PortChoice } from '../engine/messages.ts';
+import type { PortChoice, PortIds } from '../engine/messages.ts';
 
 type SerialChoice = Extract<PortChoice, { kind: 'serial' }>;
-
-/** By what a kind of port is known again. */
-export type PortIds = Pick<SerialChoice, 'usbVendorId' | 'usbProductId'>;
 
 export const serialSupported = (): boolean => 'serial' in navigator;
 

@@ -172,18 +172,13 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
   );
   void navigator.storage?.persist?.().catch(() => false);
 
-  const reconnect = createReconnect({ ask: engine.ask, live, openRuns, say: notices.say, fail });
-  const ask: Services['ask'] = async (request) => {
-    const answer = await engine.ask(request);
-    if (request.q === 'connect' && request.port.kind === 'serial') reconnect.connected(request.port);
-    return answer;
-  };
+  createReconnect({ ask: engine.ask, live, openRuns, say: notices.say, fail });
 
   const evidence = startEvidence();
   const runs = createRunAccess(engine.ask, evidence.ask, () => live.run()?.runId ?? null);
   return {
     runs,
-    ask,
+    ask: (request) => engine.ask(request),
     evidence: (request, onProgress) => evidence.ask(request, onProgress),
     live,
     route,

@@ -3,6 +3,7 @@ import type { DeviceFrame } from '../link/frames.ts';
 import { type Greeting, identityOf, refusal } from '../link/greeting.ts';
 import { createSession, type Session } from '../link/session.ts';
 import type { LinkState } from '../link/status.ts';
+import type { PortIds } from '../record/types.ts';
 import type { Command } from '../watch/inputs.ts';
 import type { CurrentRun } from './current-run.ts';
 import type { HostDeps, RigControl } from './deps.ts';
@@ -32,6 +33,8 @@ export interface Feed {
   /** A fresh early run on the present connection. */
   startEarly(): void;
   link(): LinkView;
+  /** The serial port that was connected last, while it is meant to be read; null: none. */
+  port(): PortIds | null;
   /** @throws EngineError 'not-connected' */
   session(): Session;
 }
@@ -51,6 +54,7 @@ export function createFeed(
 ): Feed {
   let session: Session | null = null;
   let rig: RigControl | null = null;
+  let port: PortIds | null = null;
   let connecting: Promise<unknown> = Promise.resolve();
   const speeds = createKnownSpeeds(deps);
   const limit = createDeviceLimit(timers, current, () => session);
@@ -80,6 +84,7 @@ export function createFeed(
     session = null;
     await was?.close();
     rig = null;
+    port = null;
     timers.setSpeed(1, false);
   }
 
@@ -151,7 +156,10 @@ export function createFeed(
       if (session === mine) rig = null;
       throw cause;
     }
-    if (serial !== null && mine.baudRate !== null) void speeds.worked(serial, mine.baudRate);
+    if (serial !== null) {
+      if (session === mine) port = { usbVendorId: serial.usbVendorId, usbProductId: serial.usbProductId };
+      if (mine.baudRate !== null) void speeds.worked(serial, mine.baudRate);
+    }
     return mine.state;
   }
 
@@ -203,6 +211,7 @@ export function createFeed(
       if (to.state === 'idle') await to.connect();
     },
     startEarly,
+    port: () => port,
     link() {
       const s = session;
       return {

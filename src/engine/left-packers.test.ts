@@ -156,3 +156,14 @@ describe('a packer that nobody saw empty', () => {
     expect(puts).toBeLessThan(10);
   });
 });
+
+it('the list says of an open run by which port it is read, until the run is over', async () => {
+  const a = await tablet();
+  await a.open(1.5);
+  const ids = { usbVendorId: null, usbProductId: null };
+  expect(await a.b.ask({ q: 'runs' })).toMatchObject([{ state: 'open', port: ids }]);
+  await a.b.ask({ q: 'end-run' });
+  const [ended] = await a.b.ask({ q: 'runs' });
+  expect(ended).toMatchObject({ state: 'ended' });
+  expect(ended).not.toHaveProperty('port');
+});

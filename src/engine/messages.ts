@@ -7,7 +7,7 @@ import type { Setup } from '../job/setup.ts';
 import type { ChannelFrame, GuardFrame, HelloFrame } from '../link/frames.ts';
 import type { LinkError, LinkState } from '../link/status.ts';
 import type { DocumentKind, StoredDocument, StoreErrorCode } from '../record/stores/store.ts';
-import type { LeftPacker, RunSummary } from '../record/types.ts';
+import type { LeftPacker, PortIds, RunSummary } from '../record/types.ts';
 import type { RigFault, RigHand } from '../rig/faults.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Command } from '../watch/inputs.ts';
@@ -15,7 +15,7 @@ import type { WatchView } from '../watch/view.ts';
 import type { Asked, FromWorker } from './worker/contract.ts';
 import type { StoreFaults } from './worker/stores.ts';
 
-export type { LeftPacker, RigFault, RigHand, RunSummary, StoreFaults };
+export type { LeftPacker, PortIds, RigFault, RigHand, RunSummary, StoreFaults };
 
 export interface RigOptions {
   readonly seed: number;

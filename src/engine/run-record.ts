@@ -1,6 +1,7 @@
 import { pause } from '../link/timers.ts';
 import type { LogHead } from '../record/log.ts';
 import { type AppendFile, StoreError } from '../record/stores/store.ts';
+import type { PortIds } from '../record/types.ts';
 import type { WriterStart } from '../record/writer.ts';
 import type { Run } from './core.ts';
 import type { HostDeps } from './deps.ts';
@@ -56,6 +57,8 @@ export interface RecordParts {
   readonly side: OpenSideFiles | null;
   readonly run: Run;
   readonly watched: Watched;
+  /** The serial port that is read now; null: none. */
+  port(): PortIds | null;
   /** Where a resumed run's pages go on. */
   readonly start?: WriterStart;
   /** Where it is noted in the witness log. */
@@ -106,7 +109,11 @@ export function createRunRecord(
 
   async function saveLine(endedUtcMs: number | null): Promise<void> {
     const state = endedUtcMs === null ? 'open' : 'ended';
-    const summary = summarise(title, watched.tally, state, endedUtcMs, recorder.bytes);
+    const port = state === 'open' ? parts.port() : null;
+    const summary = {
+      ...summarise(title, watched.tally, state, endedUtcMs, recorder.bytes),
+      ...(port === null ? {} : { port }),
+    };
     try {
       await runList.save(summary);
       health.set('list', null);

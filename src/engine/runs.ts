@@ -83,8 +83,12 @@ export function createRuns(
   }
 
   const leavesOf = createRunLeaves(deps, (code) => health.set('log', code));
-  const recordOf = (parts: Omit<RecordParts, 'leaves'>): RunRecord =>
-    createRunRecord(deps, runList, leftPackers, health, { ...parts, leaves: leavesOf(parts.title) });
+  const recordOf = (parts: Omit<RecordParts, 'leaves' | 'port'>): RunRecord =>
+    createRunRecord(deps, runList, leftPackers, health, {
+      ...parts,
+      leaves: leavesOf(parts.title),
+      port: feed.port,
+    });
 
   /**
    * The early run's clock, and what it heard: from its oldest entry on, without limits that were only tried.

@@ -28,6 +28,12 @@ export interface PageDamage {
 /** How a run's last page closes it. A file without such a page is an open run. */
 export type RunEnd = 'ended' | 'interrupted';
 
+/** The USB numbers of a serial port; null: it has none. */
+export interface PortIds {
+  readonly usbVendorId: number | null;
+  readonly usbProductId: number | null;
+}
+
 /** What the list of runs shows. */
 export interface RunSummary {
   readonly runId: string;
@@ -45,6 +51,8 @@ export interface RunSummary {
   readonly bytes: number;
   /** Set when the run was sealed; a label, the seal itself is what counts. */
   readonly sealedUtcMs?: number;
+  /** Of an open run: by what the port that it is read from is known again; left out where there was none. */
+  readonly port?: PortIds;
   /** Second opinions on the sensors; left out by earlier versions. */
   readonly sensorChecks?: readonly SensorCheck[];
 }

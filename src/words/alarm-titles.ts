@@ -1,3 +1,3 @@
 import { chosen } from './chosen.ts';
 
-export const { ALARM_STATE, ALARM_TITLE, alarmLine, PRIORITY } = chosen('alarmTitles');
+export const { ALARM_STATE, ALARM_TITLE, alarmLine, alarmTitle, PRIORITY } = chosen('alarmTitles');

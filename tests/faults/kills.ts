@@ -94,7 +94,7 @@ async function killAndLook(site: Site, work: Work): Promise<Omit<Kill, 'seed' | 
   const lostS = last === null ? null : Math.max(0, Number(seq) - last) / Number(rate);
   await page.goto(`${site.origin}/#/live/${JOB_ID}`);
   await plugIn(site);
-  await page.getByTestId('connect-resume').click();
+  await page.locator('[data-testid="connect-resume"], [data-testid^="resume-"]').first().click();
   // A run that was killed before its zero asks for it first.
   const asks = page.getByTestId('zero');
   await page.getByTestId('stage').or(asks).first().waitFor();

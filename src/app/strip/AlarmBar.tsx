@@ -5,7 +5,7 @@ import { Key } from '../../widgets/Key.tsx';
 import { MicroLadderPicture } from '../../widgets/lanes/Micro.tsx';
 import { ON_ALARM } from '../../widgets/lanes/micro.ts';
 import { viewTrust } from '../../widgets/trust.ts';
-import { ALARM_TITLE } from '../../words/alarm-titles.ts';
+import { alarmTitle } from '../../words/alarm-titles.ts';
 import { FACE } from '../../words/face.ts';
 import { NO_VALUE, pressure } from '../../words/format.ts';
 import { VERBS } from '../../words/orders.ts';
@@ -22,7 +22,7 @@ export function AlarmBar(props: { app: AppServices; alarm: AlarmView; onGo(): vo
     const view = live.view();
     return view === null ? null : VERBS[props.alarm.alarm](props.alarm, view, units());
   });
-  const verb = () => order()?.verb.join(' ') || ALARM_TITLE[props.alarm.alarm];
+  const verb = () => order()?.verb.join(' ') || alarmTitle(props.alarm);
   const urgent = () => props.alarm.priority === 'urgent';
   const trust = () => viewTrust(live.view(), live.silent());
   const known = () => trust() === 'good' || trust() === 'stale';

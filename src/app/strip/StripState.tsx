@@ -10,7 +10,7 @@ import { createCalm } from '../../widgets/calm.ts';
 import { Glance } from '../../widgets/Glance.tsx';
 import { LyingLadder } from '../../widgets/lanes/Micro.tsx';
 import { viewTrust } from '../../widgets/trust.ts';
-import { ALARM_TITLE } from '../../words/alarm-titles.ts';
+import { alarmTitle } from '../../words/alarm-titles.ts';
 import { NO_WARNING } from '../../words/alarms.ts';
 import { FACE, LAMP } from '../../words/face.ts';
 import { clockTime } from '../../words/format.ts';
@@ -138,7 +138,7 @@ export function StripState(props: {
               {shelved().length === 1 && props.small
                 ? FACE.shelvedShort(shelfLeft())
                 : shelved().length === 1
-                  ? FACE.shelved(ALARM_TITLE[first().alarm], shelfLeft())
+                  ? FACE.shelved(alarmTitle(first()), shelfLeft())
                   : FACE.shelvedMany(shelved().length, shelfLeft())}
             </p>
           )}

@@ -79,6 +79,7 @@ export function createCurrentBench() {
           runId,
           practice: false,
         }),
+        port: () => null,
         release: () => released.push(runId),
         ...changes,
       });

@@ -26,8 +26,9 @@ import { EvidenceError } from '../faults.ts';
 import { BACKUP_GROUPS, type BackupGroup, type BackupMade } from './messages.ts';
 import { isImport } from './things.ts';
 
-// A kind of document is in the backup, or named here: what a restore has half done, the shared folder and the speeds of
-// this tablet's ports stay behind, the packers that it left in a pipe too, and its witness log: what is restored elsewhere is another installation's.
+// A kind of document is in the backup, or named here: what a restore has half done, the shared folder, the speeds of this
+// tablet's ports and the packers that it left in a pipe stay behind, and its witness log: what is restored elsewhere is
+// another installation's.
 const LEFT_BEHIND: Readonly<Record<Exclude<DocumentKind, BackupKind>, true>> = {
   restore: true,
   office: true,

@@ -159,17 +159,18 @@ function ofPressure(seen: Seen): string[] {
 /** One line an alarm: how often, and when first. */
 function ofAlarms(seen: Seen): string[] {
   const { EXCEPTION: X } = seen.words.certificate;
-  const { ALARM_TITLE } = seen.words.alarmTitles;
+  const { alarmTitle } = seen.words.alarmTitles;
   const found = new Map<string, { first: Of<'alarm'>; n: number }>();
   for (const e of events(seen, 'alarm')) {
     if (e.why !== 'condition' || e.to !== 'unacknowledged') continue;
-    const known = found.get(e.alarm);
-    if (known === undefined) found.set(e.alarm, { first: e, n: 1 });
-    else found.set(e.alarm, { first: worse(known.first, e), n: known.n + 1 });
+    const title = alarmTitle(e);
+    const known = found.get(title);
+    if (known === undefined) found.set(title, { first: e, n: 1 });
+    else found.set(title, { first: worse(known.first, e), n: known.n + 1 });
   }
   return [...found.values()]
     .sort((a, b) => RANK[a.first.priority] - RANK[b.first.priority] || a.first.tUs - b.first.tUs)
-    .map(({ first, n }) => X.alarm(first.priority, ALARM_TITLE[first.alarm], n, clock(seen, first.tUs)));
+    .map(({ first, n }) => X.alarm(first.priority, alarmTitle(first), n, clock(seen, first.tUs)));
 }
 
 const worse = (a: Of<'alarm'>, b: Of<'alarm'>): Of<'alarm'> =>

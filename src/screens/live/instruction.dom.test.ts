@@ -154,6 +154,46 @@ describe('in the hold', () => {
     expect(hold({ bar: 0.5, alarms: [lost] })).toBe('hold find-loss');
     expect(hold({ bar: 0.5, alarms: [lost], cure: MET })).toBe('hold find-loss');
   });
+  it('a leak that somebody knows of wants air before the floor, or none where the cure comes first: one order', () => {
+    const leak = (mbarPerMin: number) => ({
+      verdict: 'leaking',
+      mbarPerMin,
+      low: mbarPerMin / 2,
+      high: mbarPerMin * 2,
+      paM3PerS: null,
+      reason: null,
+    });
+    const known = (state: 'acknowledged' | 'shelved', mbarPerMin: number, more: object = {}) =>
+      hold({
+        alarms: [alarm({ alarm: 'leaking', priority: 'high', state, values: { mbarPerMin } })],
+        hold: { leak: leak(mbarPerMin), bandExit: null, lift: null, floor: { bar: 0.9 } },
+        ...more,
+      });
+    for (const state of ['acknowledged', 'shelved'] as const) {
+      // 0.9 bar over the floor at 20 mbar/min by the worse end: 45 min, the cure in 130 min at the latest.
+      expect(known(state, 10)).toBe('hold top-up-soon');
+      // At 2 mbar/min: 450 min.
+      expect(known(state, 1)).toBe('hold leak-slow');
+      expect(known(state, 1, { cure: null })).toBe('hold top-up-soon');
+      expect(known(state, 10, { cure: MET })).toBe('hold met');
+    }
+    const LEAVE = sayInstruction(instructionOf(sceneOf({ stage: 'hold', bar: 1.8, cure: CURE })), METRIC).say;
+    for (const code of ['top-up-soon', 'leak-slow', 'top-up-unknown'] as const)
+      expect(INSTRUCTIONS.hold[code]().say).not.toBe(LEAVE);
+    const unknown = { ...LIMITS, floorBar: null };
+    const noFloor = { leak: leak(10), bandExit: null, lift: null, floor: null };
+    expect(known('acknowledged', 10, { limits: unknown, hold: noFloor })).toBe('hold top-up-unknown');
+  });
+  it('what was put aside orders only while it is still so', () => {
+    const state = 'shelved' as const;
+    const aside = (code: 'leaking' | 'below-floor' | 'band-exit') => [alarm({ alarm: code, state })];
+    const calm = { leak: { verdict: 'tight' }, bandExit: null, lift: null, floor: { bar: 0.9 } };
+    for (const code of ['leaking', 'below-floor', 'band-exit'] as const)
+      expect(hold({ alarms: aside(code), hold: calm })).toBe('hold keep');
+    expect(hold({ alarms: aside('below-floor'), hold: calm, bar: 0.8 })).toBe('hold top-up');
+    const bandExit = { direction: 'down', inS: at(900) };
+    expect(hold({ alarms: aside('band-exit'), hold: { ...calm, bandExit } })).toBe('hold top-up-soon');
+  });
   it('tells of the heat to come', () => {
     const lift = { peakBar: at(1.9), ceilingInS: null, adviceLowBar: null, adviceHighBar: null };
     expect(hold({ hold: { lift, bandExit: null } })).toBe('hold lift');

@@ -1,7 +1,9 @@
 import type { AlarmCode } from '../../watch/codes.ts';
+import type { AlarmValues } from '../../watch/events.ts';
+import type { WatchView } from '../../watch/view.ts';
 import type { DisplayUnits } from '../../words/format.ts';
 import { INSTRUCTIONS, type Instruction, type Told } from '../../words/orders.ts';
-import { liftShown } from './forecasts.ts';
+import { floorOf, leaksToFloorFirst, liftShown } from './forecasts.ts';
 import { wasOverRated } from './next-stage.ts';
 import { COUPLED_BAR, isLinePressed } from './pressed.ts';
 import {
@@ -97,8 +99,29 @@ function inflate(scene: Scene): Instructed {
     : say('open', { bar: limits.cue ? limits.workingBar : null });
 }
 
-/** Alarms of a hold that loses its pressure: acknowledged, they still want a hand at the valve. */
-const FALLEN: readonly AlarmCode[] = ['below-floor', 'band-exit'];
+/** Alarms of a hold that loses its pressure, the gravest first: acknowledged or put aside, they still want a hand at the valve. */
+const LOSING = ['below-floor', 'band-exit', 'leaking'] as const satisfies readonly AlarmCode[];
+type Losing = (typeof LOSING)[number];
+
+/** One that was put aside says nothing of now: it is looked at. */
+const STILL_SO: { readonly [A in Losing]: (view: WatchView) => boolean } = {
+  'below-floor': (view) => {
+    const floor = floorOf(view);
+    return floor !== null && view.bar !== null && view.bar < floor;
+  },
+  'band-exit': ({ hold }) => hold?.bandExit?.direction === 'down',
+  leaking: ({ hold }) => hold?.leak.verdict === 'leaking',
+};
+
+/** Which loss a hold has that somebody knows of; null: none. */
+function lossKnown(view: WatchView): { readonly alarm: Losing; readonly values: AlarmValues } | null {
+  for (const alarm of LOSING) {
+    const known = view.alarms.find((a) => a.alarm === alarm);
+    if (known?.state === 'acknowledged' || (known?.state === 'shelved' && STILL_SO[alarm](view)))
+      return { alarm, values: known.values };
+  }
+  return null;
+}
 
 function hold(scene: Scene): Instructed {
   const { view, events } = scene;
@@ -108,13 +131,18 @@ function hold(scene: Scene): Instructed {
     ...(told && { told }),
   });
   if (wasOverRated(view)) return say('was-over-rated', { bar: view.peakBar });
-  const low = view.alarms.find(({ alarm, state }) => state === 'acknowledged' && FALLEN.includes(alarm));
-  if (low !== undefined)
-    return low.values.cause === 'fast-fall'
-      ? say('find-loss')
-      : say(low.alarm === 'band-exit' ? 'top-up-soon' : 'top-up', { bar: view.limits?.workingBar ?? null });
   const noted = witnessOf(events, view.attempt);
   const met = cureMet(scene);
+  const loss = lossKnown(view);
+  const bar = view.limits?.workingBar ?? null;
+  if (loss?.values.cause === 'fast-fall') return say('find-loss');
+  if (loss?.alarm === 'below-floor') return say('top-up', { bar });
+  if (loss?.alarm === 'band-exit') return say('top-up-soon', { bar });
+  // What is cured does not need to be held up to the floor any more.
+  if (loss?.alarm === 'leaking' && !met) {
+    if (floorOf(view) === null) return say('top-up-unknown', { bar });
+    return leaksToFloorFirst(view) === false ? say('leak-slow') : say('top-up-soon', { bar });
+  }
   const unjudged = view.standing.includes('cure-not-judged');
   if (noted?.hard === false) return say('soft');
   if (noted?.hard === true && noted.atPipeTemperature && view.cure !== null && !unjudged)

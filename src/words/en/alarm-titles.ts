@@ -1,6 +1,7 @@
 import type { AlarmCode, AlarmState, Priority } from '../../watch/codes.ts';
+import type { AlarmValues } from '../../watch/events.ts';
 
-/** A few words that name the alarm, read from three metres. */
+/** A few words that name the alarm by its code alone: where its values are at hand, alarmTitle says it better. */
 export const ALARM_TITLE: Record<AlarmCode, string> = {
   'over-range': 'Over the sensor’s range',
   'over-rated': 'Over the rated pressure',
@@ -23,7 +24,7 @@ export const ALARM_TITLE: Record<AlarmCode, string> = {
   'reading-jump': 'Reading jumped',
   'line-contradicted': 'Line is not as declared',
   'gauge-differs': 'Dial gauge and sensor differ',
-  rebound: 'Pressure came back',
+  rebound: 'Air where none should be',
   'temperature-lost': 'Temperature lost',
   cold: 'Too cold to cure',
   'pot-life': 'Pot life runs out',
@@ -43,6 +44,15 @@ export const ALARM_STATE: Record<AlarmState, string> = {
   suppressed: 'suppressed by design',
 };
 
+/** Air that comes in before the work, not back after it. */
+export const unannounced = (v: AlarmValues): boolean => v.cause === 'unannounced';
+
+/** A few words that name the alarm, read from three metres. */
+export const alarmTitle = ({ alarm, values }: { alarm: AlarmCode; values: AlarmValues }): string => {
+  if (alarm !== 'rebound') return ALARM_TITLE[alarm];
+  return unannounced(values) ? 'Air comes in unannounced' : 'Pressure came back';
+};
+
 /** The short form for a narrow strip or a spoken cue. */
-export const alarmLine = (code: AlarmCode, priority: Priority): string =>
-  `${PRIORITY[priority]}: ${ALARM_TITLE[code]}`;
+export const alarmLine = (alarm: { alarm: AlarmCode; priority: Priority; values: AlarmValues }): string =>
+  `${PRIORITY[alarm.priority]}: ${alarmTitle(alarm)}`;

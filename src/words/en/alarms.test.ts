@@ -3,7 +3,7 @@ import { ALARMS } from '../../watch/codes.ts';
 import { english } from '../testing/english.ts';
 
 const { alarmText, alarmWas } = english.alarms;
-const { ALARM_TITLE } = english.alarmTitles;
+const { ALARM_TITLE, alarmLine, alarmTitle } = english.alarmTitles;
 const { CAUTION } = english.cautions;
 const { eventText } = english.events;
 const { CURE } = english.hold;
@@ -47,6 +47,18 @@ describe('alarm texts', () => {
       }
       expect(ALARM_TITLE[code].length, code).toBeLessThanOrEqual(28);
     }
+  });
+
+  it('air that came in before the work has not come back, and is not called so', () => {
+    const rebound = (values: object) =>
+      alarmTitle({ alarm: 'rebound', values }).concat(
+        alarmLine({ alarm: 'rebound', priority: 'high', values }),
+      );
+    expect(rebound({ cause: 'unannounced' })).not.toMatch(/back/);
+    expect(rebound({})).toMatch(/came back.*came back/);
+    expect(alarmTitle({ alarm: 'rebound', values: { cause: 'unannounced' } }).length).toBeLessThanOrEqual(28);
+    // Where only the code is known, neither is claimed.
+    expect(ALARM_TITLE.rebound).not.toMatch(/back|unannounced/);
   });
 
   it('over the rated pressure it says by how much, when that can be seen', () => {

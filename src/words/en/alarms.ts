@@ -2,6 +2,7 @@ import type { AlarmCode, LossCause } from '../../watch/codes.ts';
 import type { AlarmValues } from '../../watch/events.ts';
 import type { AlarmView } from '../../watch/view.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
+import { unannounced } from './alarm-titles.ts';
 import { deviceFault } from './device-faults.ts';
 import { STORE_CAUSE } from './link.ts';
 import { PLACE } from './terms.ts';
@@ -39,8 +40,6 @@ type Text = (v: AlarmValues, u: DisplayUnits) => string;
 
 /** Air is not made up for where a hose may have blown off. */
 export const afterFall = (v: AlarmValues): boolean => v.cause === 'fast-fall';
-/** Air that comes in before the work, not back after it. */
-export const unannounced = (v: AlarmValues): boolean => v.cause === 'unannounced';
 const LOSS_FIRST = 'Find the loss first. Keep clear';
 
 /** A time to danger is told short rather than long: whole seconds down, tenths under three. */

@@ -3,7 +3,7 @@ import { DEVICE_FAULTS } from '../../link/frames.ts';
 import type { GapReason } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import { type Format, METRIC } from '../create-format.ts';
-import { ALARM_STATE, ALARM_TITLE, PRIORITY } from './alarm-titles.ts';
+import { ALARM_STATE, ALARM_TITLE, alarmTitle, PRIORITY } from './alarm-titles.ts';
 import type { alarms } from './alarms.ts';
 import { deviceFault } from './device-faults.ts';
 import type { hold } from './hold.ts';
@@ -86,7 +86,7 @@ export function events(
         case 'alarm':
           if (event.to === 'unacknowledged')
             return `${PRIORITY[event.priority]}: ${alarmWas(event.alarm, event.values, units)}`;
-          return `${ALARM_TITLE[event.alarm]}: ${ALARM_STATE[event.to]}`;
+          return `${alarmTitle(event)}: ${ALARM_STATE[event.to]}`;
         case 'acknowledge-refused':
           return `${ALARM_TITLE[event.alarm]}: a press for an earlier alarm came late and acknowledged nothing`;
         case 'cue':

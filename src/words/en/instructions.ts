@@ -81,7 +81,7 @@ export function instructions(f: Format) {
       ),
       'left-full': always(
         'Air off, keep clear.',
-        'The packer of an earlier run was not seen empty. Shut the supply valve, see the dial gauge, say below when it is empty.',
+        'The packer of an earlier run was not seen empty. Shut the supply valve, see the dial gauge.',
       ),
       packer: always('Choose the packer.', 'No limit: no over-pressure warning.'),
       zero: always(
@@ -150,6 +150,8 @@ export function instructions(f: Format) {
       'was-over-rated': overRated('Let the packer down fully.'),
       'top-up': topUp('Under the hold floor: the sleeve may come off the wall.'),
       'top-up-soon': topUp('It falls towards the hold floor. Find the leak.'),
+      'top-up-unknown': topUp('It leaks, and the hold floor is not known. Find the leak.'),
+      'leak-slow': always('Find the leak.', 'No top-up yet: the cure time comes before the hold floor.'),
       'find-loss': always('Find the loss first.', 'Keep clear: a hose may have blown off.'),
       keep: always(LEAVE, 'Check this screen often.'),
       lift: ((told) => {

@@ -2,7 +2,8 @@ import type { AlarmCode, Stage } from '../../watch/codes.ts';
 import type { AlarmValues } from '../../watch/events.ts';
 import type { AlarmView, WatchView } from '../../watch/view.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
-import { afterFall, type alarms, roundedDown, SEEN_BAR, unannounced } from './alarms.ts';
+import { unannounced } from './alarm-titles.ts';
+import { afterFall, type alarms, roundedDown, SEEN_BAR } from './alarms.ts';
 
 /** What is seen beside the alarm, and bends its order. */
 export type Scene = Pick<WatchView, 'stage'> & Partial<Pick<WatchView, 'question' | 'limits'>>;

@@ -4,7 +4,7 @@ import { AlarmShape } from '../../../widgets/AlarmShape.tsx';
 import { ranked } from '../../../widgets/alarm-order.ts';
 import { TextField } from '../../../widgets/Fields.tsx';
 import { Key } from '../../../widgets/Key.tsx';
-import { ALARM_STATE, ALARM_TITLE, PRIORITY } from '../../../words/alarm-titles.ts';
+import { ALARM_STATE, alarmTitle, PRIORITY } from '../../../words/alarm-titles.ts';
 import { FACE, SHELF_REASONS } from '../../../words/face.ts';
 import { duration } from '../../../words/format.ts';
 import { VERBS } from '../../../words/orders.ts';
@@ -51,7 +51,7 @@ export function Alarms(props: { actions: Actions; reason: string; onReason(text:
                   <AlarmShape priority={alarm().priority} size={28} />
                   <div class="grow">
                     <h2>
-                      {PRIORITY[alarm().priority]}. {ALARM_TITLE[code]}
+                      {PRIORITY[alarm().priority]}. {alarmTitle(alarm())}
                     </h2>
                     <p class="small">
                       {ALARM_STATE[alarm().state]}, {duration(((view()?.tUs ?? 0) - alarm().sinceUs) / 1e6)}
@@ -64,7 +64,7 @@ export function Alarms(props: { actions: Actions; reason: string; onReason(text:
                       means={`${code} ${alarm().occurrence}`}
                       fresh
                       data-testid={`acknowledge-${code}`}
-                      aria-label={`${UI.acknowledge}: ${ALARM_TITLE[code]}`}
+                      aria-label={`${UI.acknowledge}: ${alarmTitle(alarm())}`}
                       onPress={() => props.actions.acknowledge([alarm()])}
                     >
                       {UI.acknowledge}

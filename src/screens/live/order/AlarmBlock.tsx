@@ -1,7 +1,7 @@
 import { createMemo, For, Index, Show } from 'solid-js';
 import type { AlarmView } from '../../../watch/view.ts';
 import { AlarmShape } from '../../../widgets/AlarmShape.tsx';
-import { ALARM_TITLE, PRIORITY } from '../../../words/alarm-titles.ts';
+import { alarmTitle, PRIORITY } from '../../../words/alarm-titles.ts';
 import { FACE } from '../../../words/face.ts';
 import type { Order } from '../../../words/orders.ts';
 import type { Layout } from '../layout.ts';
@@ -24,7 +24,7 @@ export function AlarmBlock(props: {
 }) {
   const parts = createMemo(() => ({
     // One that is over orders nothing: its name stands where the order stood.
-    verb: props.form === 'was' ? [FACE.wasTitle(ALARM_TITLE[props.alarm.alarm])] : props.order.verb,
+    verb: props.form === 'was' ? [FACE.wasTitle(alarmTitle(props.alarm))] : props.order.verb,
     figures: props.order.figures,
     more: props.more,
     sentence: [
@@ -32,9 +32,7 @@ export function AlarmBlock(props: {
       { text: props.order.sentence, weight: 400 },
       ...props.others
         .slice(0, 1)
-        .map(
-          (next) => ({ text: held(ALARM_TITLE[next.alarm]), weight: 700, besideEm: NEXT_SHAPE_EM }) as const,
-        ),
+        .map((next) => ({ text: held(alarmTitle(next)), weight: 700, besideEm: NEXT_SHAPE_EM }) as const),
     ] as const,
   }));
   const at = createMemo(() => blockLayout(props.layout, props.form, parts()));
@@ -76,7 +74,7 @@ export function AlarmBlock(props: {
           {(next) => (
             <span class="alarm-next">
               <AlarmShape priority={next().priority} size={at().sentencePx} />
-              {ALARM_TITLE[next().alarm]}
+              {alarmTitle(next())}
             </span>
           )}
         </Show>

@@ -2,7 +2,7 @@ import { createMemo, For, Index, Show } from 'solid-js';
 import { AlarmShape } from '../../../widgets/AlarmShape.tsx';
 import { fitBlock } from '../../../widgets/fit.ts';
 import { Key } from '../../../widgets/Key.tsx';
-import { ALARM_TITLE, alarmLine } from '../../../words/alarm-titles.ts';
+import { alarmLine, alarmTitle } from '../../../words/alarm-titles.ts';
 import { FACE } from '../../../words/face.ts';
 import { duration } from '../../../words/format.ts';
 import { LIVE } from '../../../words/live.ts';
@@ -85,7 +85,7 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
 
   const spokenAlarms = createMemo(() =>
     [stage().block, stage().plate, ...stage().others]
-      .flatMap((a) => (a?.state === 'unacknowledged' ? [`${alarmLine(a.alarm, a.priority)}.`] : []))
+      .flatMap((a) => (a?.state === 'unacknowledged' ? [`${alarmLine(a)}.`] : []))
       .join(' '),
   );
   // By what is asked for, not by its numbers: a count is not read out.
@@ -101,7 +101,7 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
   const stageNow = createMemo(() => live.view()?.stage ?? '');
   const ackText = () => {
     const { ack, block } = stage();
-    return ack !== null && ack !== block ? FACE.ackNext(ALARM_TITLE[ack.alarm]) : UI.acknowledge;
+    return ack !== null && ack !== block ? FACE.ackNext(alarmTitle(ack)) : UI.acknowledge;
   };
   const ackPx = () =>
     fitBlock(
