@@ -16,6 +16,8 @@ export default defineConfig({
         test: {
           name: 'unit',
           environment: 'node',
+          // Their modules keep nothing between tests; a process for each of some 300 files took two thirds of the time.
+          isolate: false,
           include: [
             'src/**/*.test.ts',
             'tests/unit/**/*.test.ts',

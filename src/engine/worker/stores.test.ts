@@ -12,8 +12,9 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-// Node has neither store: as a private window.
 it('without stores nothing is held up: files are refused with the reason, documents live in memory', async () => {
+  // Neither store, as in a private window.
+  vi.stubGlobal('indexedDB', undefined);
   const { files, documents, storeFaults } = await openStores();
   const refused = await files.open('run.pages').catch((e: unknown) => e);
   expect(refused).toBeInstanceOf(StoreError);
