@@ -1,3 +1,4 @@
+import type { RunSummary } from '../engine/messages.ts';
 import type { Services } from './context.ts';
 
 /** A packer that no run watches, and that nobody has seen empty. */
@@ -38,3 +39,16 @@ export function packersLeft({ live, openRuns }: Pick<Services, 'live' | 'openRun
 /** A run on a real packer was not closed, and none goes on: what hangs on it is not seen. */
 export const isRunLeftOpen = (app: Pick<Services, 'live' | 'openRuns'>): boolean =>
   app.live.run() === null && packersLeft(app).some((p) => p.isOpen);
+
+/**
+ * Runs that were left open and can be gone on with: those on a real packer first, before a practice. A real line and the practice
+ * rig do not stand in for each other.
+ * @param kind what is connected; null: nothing yet
+ */
+export const resumable = (
+  { openRuns, serial }: Pick<Services, 'openRuns' | 'serial'>,
+  kind: 'serial' | 'rig' | null,
+): readonly RunSummary[] =>
+  openRuns()
+    .filter((run) => (kind === null ? run.practice || serial.supported : run.practice === (kind === 'rig')))
+    .sort((a, b) => Number(a.practice) - Number(b.practice));

@@ -63,9 +63,7 @@ export function Strip(props: {
         </Show>
         <Show when={props.practice}>
           <section class="practice-banner" data-testid="practice-banner" aria-label={UI.practiceWord}>
-            <span title={UI.practiceBanner}>
-              {props.small || props.narrow ? UI.practiceWord : UI.practiceShort}
-            </span>
+            <span title={UI.practiceBanner}>{UI.practiceWord}</span>
           </section>
         </Show>
         {props.children}

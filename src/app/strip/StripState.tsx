@@ -61,7 +61,7 @@ export function StripState(props: {
   const left = createMemo(() => (live.run() === null ? [] : packersLeft(props.app)));
   const block = () => (live.silent() || live.run() !== null || connected() ? props.app.soundBlocked() : null);
   return (
-    <div class="strip-state" classList={{ small: props.small }}>
+    <div class="strip-state" classList={{ small: props.small, idle: !connected() && live.run() === null }}>
       <Show when={!props.onLive && connected() && !live.silent()}>
         <GlanceState app={props.app} small={props.small} view={view()} />
       </Show>

@@ -18,6 +18,9 @@ export function PackerHistory(props: { packer: PackerDocument }) {
         ? []
         : [{ utcMs: Date.parse(c.date), off: c.leakMbarPerMin, agrees: true, faded: false }],
     );
+  const rate = (v: number) => pressureRate(v, app.units());
+  // A line that rose a little shows its noise, or air that warmed: no leak is less than none.
+  const leak = (v: number) => (v < 0 ? CYCLES.noneSeen : rate(v));
   return (
     <div class="stack" data-testid="packer-history">
       <p>
@@ -31,14 +34,9 @@ export function PackerHistory(props: { packer: PackerDocument }) {
           <div>
             <h3>{CYCLES.leak}</h3>
             <p class="small" data-testid="drift-leak">
-              {driftText(history().leak, (v) => pressureRate(v, app.units()), CYCLES.noLeak)}
+              {driftText(history().leak, rate, CYCLES.noLeak, leak)}
             </p>
-            <DriftPlot
-              points={leaks()}
-              limit={null}
-              text={(v) => pressureRate(v, app.units())}
-              label={CYCLES.plot}
-            />
+            <DriftPlot points={leaks()} limit={null} text={rate} label={CYCLES.plot} />
           </div>
         </Show>
         <div class="table-scroll">
@@ -61,9 +59,7 @@ export function PackerHistory(props: { packer: PackerDocument }) {
                       </Show>
                     </th>
                     <td>{pressure(c.peakBar, app.units())}</td>
-                    <td>
-                      {c.leakMbarPerMin === null ? NO_VALUE : pressureRate(c.leakMbarPerMin, app.units())}
-                    </td>
+                    <td>{c.leakMbarPerMin === null ? NO_VALUE : leak(c.leakMbarPerMin)}</td>
                     <td>{c.minutes === null ? NO_VALUE : duration(c.minutes * 60)}</td>
                   </tr>
                 )}

@@ -12,7 +12,7 @@ import { createFace } from './face.ts';
 import { keepFocusIn } from './keep-focus.ts';
 import { LinkNote } from './LinkNote.tsx';
 import { LiveLanes } from './LiveLanes.tsx';
-import { layoutOf, SHARE } from './layout.ts';
+import { drawerOver, layoutOf, orderRect, SHARE } from './layout.ts';
 import { Pressure } from './lead/Pressure.tsx';
 import { digitSize } from './lead/sizes.ts';
 import { Time } from './lead/Time.tsx';
@@ -69,6 +69,11 @@ export function Live(props: { jobId: string | null }) {
     const { form } = face.alarms();
     return form === null || (form !== 'urgent' && layout().mode === 'wide');
   };
+  const drawerRect = createMemo(
+    () => drawerOver(layout(), orderRect(layout(), face.alarms().form)),
+    undefined,
+    sameJson,
+  );
   const lanesSize = createMemo(
     () => {
       const { w, h, ladderW, ribbonH, tempH, axisH, small } = layout().lanes;
@@ -150,11 +155,14 @@ export function Live(props: { jobId: string | null }) {
         more={more}
         start={start}
         actions={actions}
-        layout={layout()}
+        at={drawerRect()}
         span={span()}
         onSpan={setSpan}
       />
-      <div class="face-note" style={place({ ...layout().drawer, h: 0 })}>
+      <div
+        class="face-note"
+        style={{ ...place({ ...drawerRect(), h: 0 }), height: 'auto', 'max-height': `${drawerRect().h}px` }}
+      >
         {/* In a drawer that is open it stands in its flow: over its tabs nothing could be chosen. */}
         <Show when={live.run() !== null && !drawerOpen()}>
           <LinkNote />

@@ -20,7 +20,7 @@ const FAULTS: readonly RigFault[] = [
 ];
 const SPEEDS = [1, 4, 20, 60] as const;
 
-/** Hands and faults of the simulated site. Hatched like the banner, so that it never looks like a real control. */
+/** Hands and faults of the simulated site. Valve and vent come first: they are what an alarm asks for. */
 export function RigPanel() {
   const app = useServices();
   const rig = app.live.rig;
@@ -35,11 +35,7 @@ export function RigPanel() {
   );
   const valve = () => rig()?.valveOpen ?? 0;
   return (
-    <section class="rig panel" aria-label={RIG.title} data-testid="rig-panel">
-      <div class="stack">
-        <h2>{RIG.title}</h2>
-        <p class="small muted">{RIG.text}</p>
-      </div>
+    <section class="rig" aria-label={RIG.title} data-testid="rig-panel">
       <div class="rig-hands">
         <div class="field">
           <label for="rig-valve">
@@ -67,6 +63,26 @@ export function RigPanel() {
             />
           </div>
         </div>
+        <div class="rig-pair">
+          <button
+            type="button"
+            class="button"
+            data-testid="rig-vent"
+            aria-pressed={rig()?.ventOpen ?? false}
+            onClick={() => hand({ hand: 'vent', open: !(rig()?.ventOpen ?? false) })}
+          >
+            {rig()?.ventOpen ? RIG.ventShut : RIG.ventOpen}
+          </button>
+          <button
+            type="button"
+            class="button"
+            data-testid="rig-couple"
+            aria-pressed={rig()?.coupled ?? false}
+            onClick={() => hand({ hand: 'couple', coupled: !(rig()?.coupled ?? false) })}
+          >
+            {rig()?.coupled ? RIG.uncouple : RIG.couple}
+          </button>
+        </div>
         <div class="field">
           <label for="rig-regulator">
             {RIG.regulator}{' '}
@@ -88,26 +104,6 @@ export function RigPanel() {
             onChange={() => setRegulator(null)}
           />
         </div>
-        <div class="row">
-          <button
-            type="button"
-            class="button"
-            data-testid="rig-vent"
-            aria-pressed={rig()?.ventOpen ?? false}
-            onClick={() => hand({ hand: 'vent', open: !(rig()?.ventOpen ?? false) })}
-          >
-            {rig()?.ventOpen ? RIG.ventShut : RIG.ventOpen}
-          </button>
-          <button
-            type="button"
-            class="button"
-            data-testid="rig-couple"
-            aria-pressed={rig()?.coupled ?? false}
-            onClick={() => hand({ hand: 'couple', coupled: !(rig()?.coupled ?? false) })}
-          >
-            {rig()?.coupled ? RIG.uncouple : RIG.couple}
-          </button>
-        </div>
         <div class="field">
           <span class="label">{RIG.speed}</span>
           <div class="segments" data-testid="rig-speed">
@@ -125,7 +121,7 @@ export function RigPanel() {
             </For>
           </div>
         </div>
-        <p class="small">
+        <p class="small rig-truth">
           {RIG.truth}:{' '}
           <strong>{rig() === null ? UI.notKnown : pressure(rig()?.truePackerBar, app.units())}</strong>
         </p>
@@ -147,6 +143,7 @@ export function RigPanel() {
           </For>
         </div>
       </details>
+      <p class="small muted">{RIG.text}</p>
     </section>
   );
 }

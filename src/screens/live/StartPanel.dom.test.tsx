@@ -68,11 +68,11 @@ function scripted(options: { readonly supported?: boolean; readonly documents?: 
     serial: { supported: options.supported ?? true, choose: () => Promise.resolve(null) },
     fail,
   } as unknown as Services;
-  const show = () =>
+  const show = (jobId: string | null = null) =>
     render(() => (
       <ServicesContext.Provider value={services}>
         {(() => {
-          const start = createStart(services, () => null);
+          const start = createStart(services, () => jobId);
           return (
             <>
               <output data-testid="step">{start.step()}</output>
@@ -200,20 +200,66 @@ describe('start in three presses', () => {
     await waitFor(() => expect(screen.getByTestId<HTMLButtonElement>('connect-device').disabled).toBe(false));
   });
 
+  const port = { kind: 'serial', index: 0, usbVendorId: null, usbProductId: null };
+  const main = (container: HTMLElement) =>
+    [...container.querySelectorAll('.primary')].map((b) => b.getAttribute('data-testid'));
+
   it('connected without going on, the open run still leads; a practice that was left open warns of nothing', async () => {
     for (const practice of [false, true]) {
       const { services, show } = scripted();
       const left = { runId: 'r-0', title: 'Crack', openedUtcMs: 0, practice } as RunSummary;
-      Object.assign(services, { openRuns: () => [left] });
+      Object.assign(services, {
+        openRuns: () => [left],
+        serial: { supported: true, choose: () => Promise.resolve(port) },
+      });
       const { container } = show();
-      await press('connect-rig');
+      await press(practice ? 'connect-rig' : 'connect-device');
       await waitFor(() => expect(step()).toBe('packer'));
-      expect([...container.querySelectorAll('.primary')].map((b) => b.getAttribute('data-testid'))).toEqual([
-        'resume-r-0',
-      ]);
+      expect(main(container)).toEqual(['resume-r-0']);
       expect(screen.queryByTestId('maybe-full') === null).toBe(practice);
       cleanup();
     }
+  });
+
+  it('a run is offered only over what it can go on with; that a packer may be full is said all the same', async () => {
+    const { services, show } = scripted();
+    const left = { runId: 'r-0', title: 'Crack', openedUtcMs: 0, practice: false } as RunSummary;
+    Object.assign(services, { openRuns: () => [left] });
+    const { container } = show();
+    await press('connect-rig');
+    await waitFor(() => expect(step()).toBe('packer'));
+    expect(screen.queryByTestId('resume-r-0')).toBeNull();
+    expect(screen.getByTestId('maybe-full')).toBeTruthy();
+    expect(main(container)).toEqual(['use-practice']);
+  });
+
+  it('of what was left open a real run comes before a practice, whichever is the newer', async () => {
+    const { services, show } = scripted();
+    const practice = { runId: 'r-1', title: 'Practice', openedUtcMs: 9, practice: true } as RunSummary;
+    const real = { runId: 'r-0', title: 'Crack', openedUtcMs: 0, practice: false } as RunSummary;
+    Object.assign(services, { openRuns: () => [practice, real] });
+    const { container } = show();
+    expect(main(container)).toEqual(['connect-resume']);
+    expect(screen.getByTestId('open-run-note').textContent).toContain('Crack');
+  });
+
+  it('begun from a job sheet its packer is the main action; a practice left open is offered after it', async () => {
+    const { services, show } = scripted();
+    const left = { runId: 'r-0', title: 'Practice', openedUtcMs: 0, practice: true } as RunSummary;
+    const ask = services.ask;
+    Object.assign(services, {
+      openRuns: () => [left],
+      ask: (request: Request) =>
+        request.q === 'document' && request.kind === 'job'
+          ? Promise.resolve({ kind: 'job', id: 'job-1', revision: 1, savedUtcMs: 0, body: DEMO.job })
+          : ask(request as never),
+    });
+    const { container } = show('job-1');
+    await waitFor(() => expect(main(container)).toEqual(['connect-device']));
+    await press('connect-rig');
+    await waitFor(() => expect(main(container)).toEqual(['use-job']));
+    const keys = [...container.querySelectorAll('button')].map((b) => b.getAttribute('data-testid'));
+    expect(keys.indexOf('resume-r-0')).toBeGreaterThan(keys.indexOf('use-job'));
   });
 
   it('connect, packer, zero: and the run is open with the packer’s limit', async () => {

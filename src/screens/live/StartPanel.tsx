@@ -51,8 +51,8 @@ function order(step: ReturnType<Start['step']>): number {
 function Connect(props: { start: Start }) {
   const app = useServices();
   const state = () => app.live.link()?.state ?? 'idle';
-  /** What a real packer hangs on comes before a practice that was left open. */
-  const left = () => app.openRuns().find((r) => !r.practice) ?? app.openRuns()[0];
+  /** What a real packer hangs on comes before a practice that was left open, and is told where it cannot be resumed too. */
+  const left = () => props.start.resumable()[0] ?? app.openRuns()[0];
   /** The speed that is tried, where one after the other is. */
   const trying = () => (state() === 'greeting' ? (app.live.link()?.baudRate ?? null) : null);
   const failed = () => app.live.link()?.kind === 'serial' || app.live.link()?.error != null;
@@ -70,7 +70,8 @@ function Connect(props: { start: Start }) {
             <Show when={run().practice || app.serial.supported}>
               <button
                 type="button"
-                class="button primary wide"
+                class="button wide"
+                classList={{ primary: props.start.resumeFirst() !== null }}
                 data-testid="connect-resume"
                 disabled={props.start.busy()}
                 onClick={() =>
@@ -89,7 +90,7 @@ function Connect(props: { start: Start }) {
         <button
           type="button"
           class="button wide"
-          classList={{ primary: left() === undefined }}
+          classList={{ primary: props.start.resumeFirst() === null }}
           data-testid="connect-device"
           disabled={props.start.busy()}
           onClick={() => props.start.connectDevice(false)}
@@ -135,6 +136,29 @@ function Connect(props: { start: Start }) {
   );
 }
 
+/** Runs that can be gone on with; the first of them is the main action where that comes before all else. */
+function OpenRuns(props: { start: Start }) {
+  return (
+    <section class="stack" aria-label={JOBS.openTitle}>
+      <h2>{JOBS.openTitle}</h2>
+      <For each={props.start.resumable()}>
+        {(run) => (
+          <button
+            type="button"
+            class="button wide"
+            classList={{ primary: run === props.start.resumeFirst() }}
+            data-testid={`resume-${run.runId}`}
+            disabled={props.start.busy()}
+            onClick={() => props.start.resume(run)}
+          >
+            {JOBS.resumeRun(run.title, dateTime(run.openedUtcMs))}
+          </button>
+        )}
+      </For>
+    </section>
+  );
+}
+
 function Packer(props: { start: Start }) {
   const app = useServices();
   const [chosen, setChosen] = createSignal<Named<PackerDocument> | null>(null);
@@ -148,22 +172,8 @@ function Packer(props: { start: Start }) {
   return (
     <div class="stack">
       <MayBeFull />
-      <Show when={app.openRuns().length > 0}>
-        <h2>{JOBS.openTitle}</h2>
-        <For each={app.openRuns()}>
-          {(run, i) => (
-            <button
-              type="button"
-              class="button wide"
-              classList={{ primary: i() === 0 }}
-              data-testid={`resume-${run.runId}`}
-              disabled={props.start.busy()}
-              onClick={() => props.start.resume(run)}
-            >
-              {JOBS.resumeRun(run.title, dateTime(run.openedUtcMs))}
-            </button>
-          )}
-        </For>
+      <Show when={props.start.resumeFirst() !== null}>
+        <OpenRuns start={props.start} />
       </Show>
       <h2>{LIVE.packerTitle}</h2>
       <p class="muted">{LIVE.packerText}</p>
@@ -180,14 +190,14 @@ function Packer(props: { start: Start }) {
           <>
             <Show when={props.start.job()}>
               {(bundle) => (
-                <UseJob start={props.start} bundle={bundle()} main={app.openRuns().length === 0} />
+                <UseJob start={props.start} bundle={bundle()} main={props.start.resumeFirst() === null} />
               )}
             </Show>
             <Show when={props.start.practice()}>
               <button
                 type="button"
                 class="button wide practice-edge"
-                classList={{ primary: !props.start.job() && app.openRuns().length === 0 }}
+                classList={{ primary: !props.start.job() && props.start.resumeFirst() === null }}
                 data-testid="use-practice"
                 disabled={props.start.busy()}
                 onClick={() => props.start.usePractice()}
@@ -209,6 +219,9 @@ function Packer(props: { start: Start }) {
                 </button>
               )}
             </For>
+            <Show when={props.start.resumeFirst() === null && props.start.resumable().length > 0}>
+              <OpenRuns start={props.start} />
+            </Show>
             <div class="row">
               <a class="button grow" href="#/packer/new">
                 {LIVE.packerNew}

@@ -32,12 +32,6 @@ export function createActions(app: Services, start: Start, more: More): Actions 
   const { live } = app;
   const [sending, setSending] = createSignal(false);
   const command = (c: Command) => void app.ask({ q: 'command', command: c }).catch(app.fail);
-  /** What a real packer hangs on comes before a practice that was left open. */
-  const left = () => app.openRuns().find((r) => !r.practice) ?? app.openRuns()[0];
-  const resumable = () => {
-    const run = left();
-    return run !== undefined && (run.practice || app.serial.supported) ? run : undefined;
-  };
 
   const send = (to: Stage, reason?: string) => {
     if (sending()) return;
@@ -57,24 +51,24 @@ export function createActions(app: Services, start: Start, more: More): Actions 
   };
 
   const connect = () => {
-    const run = resumable();
-    if (run !== undefined) {
+    const run = start.resumeFirst();
+    if (run !== null) {
       if (run.practice) start.connectRig(run);
       else start.connectDevice(false, run);
     } else if (app.serial.supported) start.connectDevice(false);
     else start.connectRig();
   };
   const begin = () => {
-    const run = app.openRuns()[0];
+    const run = start.resumeFirst();
     const job = start.job();
-    if (run !== undefined) start.resume(run);
+    if (run !== null) start.resume(run);
     else if (job != null && start.refusals(job).length === 0) start.useJob(job);
     else if (start.practice() && job == null) start.usePractice();
     else more.open('start', 'start-panel');
   };
   const beginLabel = () => {
     const job = start.job();
-    if (app.openRuns()[0] !== undefined) return JOBS.resume;
+    if (start.resumeFirst() !== null) return JOBS.resume;
     if (job != null && start.refusals(job).length === 0) return FACE.useSheet;
     return start.practice() && job == null ? LIVE.packerPractice : FACE.choosePacker;
   };
@@ -134,7 +128,7 @@ export function createActions(app: Services, start: Start, more: More): Actions 
     label: ({ does, to }) => {
       switch (does) {
         case 'connect':
-          return resumable() !== undefined
+          return start.resumeFirst() !== null
             ? JOBS.connectResume
             : app.serial.supported
               ? STAGE_KEY.connect

@@ -85,6 +85,7 @@ export function createFace(app: Services, start: Start): Face {
       pauseLeftS: pauseLeftS(pause(), view.tUs),
       leftOpen: isRunLeftOpen(app),
       leftFull: packersLeft(app).length > 0,
+      resumes: start.resumeFirst() !== null,
       soundTested: app.sound.test() !== null,
     };
   });

@@ -18,7 +18,11 @@ const event = (e: Partial<WatchEvent> & { e: string }) => ({ tUs: 50e6, ...e }) 
 describe('before a run', () => {
   it('leads through connecting, the packer and the zero', () => {
     expect(codeOf({}, { step: 'connect' })).toBe('prepare connect');
-    expect(codeOf({}, { step: 'packer' })).toBe('prepare packer');
+    expect(codeOf({ limits: null }, { step: 'packer' })).toBe('prepare packer');
+    // A run before that was not seen to end empty left its ceiling in force: 'no limit' would be untrue.
+    expect(codeOf({}, { step: 'packer' })).toBe('prepare packer-limited');
+    // The key goes on with a practice that was left open: the sentence says no other thing.
+    expect(codeOf({}, { step: 'packer', resumes: true })).toBe('prepare resume');
     expect(codeOf({ bar: 0.05 }, { step: 'zero' })).toBe('prepare zero');
   });
   it('after a run that was not closed is to shut the air off and keep clear, connected or not, whatever is read', () => {

@@ -49,7 +49,11 @@ function prepare(scene: Scene): Instructed {
   if (step === 'connect') return say(scene.leftFull ? 'left-full' : 'connect');
   // Whatever else is to be done: nobody couples a hose, and nothing is begun, on a line that is under pressure.
   if (isLinePressed(view)) return say('pressure');
-  if (step === 'packer') return say(scene.leftFull ? 'left-full' : 'packer');
+  if (step === 'packer') {
+    if (scene.leftFull) return say('left-full');
+    if (scene.resumes) return say('resume');
+    return say(view.limits === null ? 'packer' : 'packer-limited');
+  }
   // A coupling is opened under no doubt of the reading.
   if (step === 'zero') return say((view.bar ?? 0) > COUPLED_BAR ? 'pressure' : 'zero');
   // Resin that is mixed does not wait for it.

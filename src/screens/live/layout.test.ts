@@ -1,6 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { lanesBox } from '../../widgets/lanes/geometry.ts';
-import { type Layout, LEAST_TARGET, layoutOf, PRACTICE_FRAME, type Rect, SHARE } from './layout.ts';
+import {
+  drawerOver,
+  type Layout,
+  LEAST_TARGET,
+  layoutOf,
+  orderRect,
+  PRACTICE_FRAME,
+  type Rect,
+  SHARE,
+} from './layout.ts';
 import { apart, WINDOWS } from './testing/windows.ts';
 
 /** The windows that the face is drawn for, and each at 200 % zoom of the browser. */
@@ -89,6 +98,17 @@ describe.each(SIZES)('at %i x %i', (width, height) => {
     for (const l of others)
       for (const k of ['order', 'key', 'more', 'ack', 'row', 'text', 'lanes', 'cure'] as const)
         expect(l[k]).toEqual(one?.[k]);
+  });
+
+  it('no order covers the drawer, which keeps room for its tabs and a row under them', () => {
+    const l = layoutOf(width, height, false);
+    for (const form of [null, 'urgent', 'high', 'was'] as const) {
+      const order = orderRect(l, form);
+      const drawer = drawerOver(l, order);
+      expect(apart(drawer, order), String(form)).toBe(true);
+      expect(inside(drawer, l.drawer)).toBe(true);
+      expect(drawer.h).toBeGreaterThanOrEqual(2 * LEAST_TARGET);
+    }
   });
 
   it('a practice has room for its frame', () => {

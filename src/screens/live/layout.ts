@@ -29,6 +29,8 @@ export interface LanesRect extends Rect {
 export interface Layout {
   readonly mode: Mode;
   readonly small: boolean;
+  /** Striped as no real line's face is. */
+  readonly practice: boolean;
   /** All rectangles are in px of the drawing; a window's px is this many times larger. */
   readonly zoom: number;
   /** The whole drawing. */
@@ -114,7 +116,10 @@ interface Ground {
   readonly share: number;
 }
 
-type Zones = Omit<Layout, 'mode' | 'small' | 'zoom' | 'w' | 'h' | 'gap' | 'pad' | 'strip' | 'drawer'>;
+type Zones = Omit<
+  Layout,
+  'mode' | 'small' | 'practice' | 'zoom' | 'w' | 'h' | 'gap' | 'pad' | 'strip' | 'drawer'
+>;
 
 function wide(g: Ground): Zones {
   const { gap, x0, x1, top, bottom, w, h } = g;
@@ -285,6 +290,7 @@ export function layoutOf(
   return {
     mode,
     small: hand,
+    practice,
     zoom,
     w,
     h,
@@ -294,4 +300,15 @@ export function layoutOf(
     ...zones,
     drawer: rect(lanes.x, lanes.y + lanes.ribbonH, lanes.w - lanes.ladderW, lanes.h - lanes.ribbonH),
   };
+}
+
+/** What an alarm of that form takes, or the order without one. */
+export const orderRect = (l: Layout, form: 'urgent' | 'high' | 'was' | null): Rect =>
+  form === null ? l.order : form === 'urgent' ? l.alarm : l.alarmHigh;
+
+/** What is left of the drawer over an order: nothing that is to be pressed lies under an alarm. */
+export function drawerOver(l: Layout, order: Rect): Rect {
+  const { drawer, gap } = l;
+  const isBeside = order.x >= drawer.x + drawer.w || order.x + order.w <= drawer.x;
+  return isBeside ? drawer : { ...drawer, h: Math.min(drawer.h, order.y - gap - drawer.y) };
 }

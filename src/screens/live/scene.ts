@@ -20,6 +20,8 @@ export interface Scene {
   readonly leftOpen: boolean;
   /** The packer of a run that is over was not seen empty. */
   readonly leftFull: boolean;
+  /** The key goes on with a run that was left open. */
+  readonly resumes: boolean;
   /** The crew has said today whether it hears the alarms. */
   readonly soundTested: boolean;
 }

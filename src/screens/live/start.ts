@@ -10,6 +10,7 @@ import { LIVE } from '../../words/live.ts';
 import { adviceOf, failed, isStoreFault, type Services } from '../context.ts';
 import { DEMO } from '../demo.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
+import { resumable } from '../packers-left.ts';
 import { planOf, withoutPractice } from '../setup-of.ts';
 import { bundleOf } from '../sheet/bundle.ts';
 import { suggestedTap } from '../sheet/tap.ts';
@@ -21,6 +22,10 @@ export interface Start {
   readonly step: Accessor<StartStep>;
   readonly busy: Accessor<boolean>;
   readonly practice: Accessor<boolean>;
+  /** Runs that were left open and can be gone on with now, first things first. */
+  readonly resumable: Accessor<readonly RunSummary[]>;
+  /** The one of them that is gone on with before anything is begun: what hangs on it may be full, or nothing else was asked for. */
+  readonly resumeFirst: Accessor<RunSummary | null>;
   /** The job sheet that this live page was opened from. */
   readonly job: Accessor<JobBundle | null | undefined>;
   readonly packers: Accessor<readonly Named<PackerDocument>[]>;
@@ -81,6 +86,11 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     if (bundle == null || live.link()?.kind !== 'serial') return bundle;
     return bundle.jobId === DEMO.jobId ? null : withoutPractice(bundle);
   });
+  const open = createMemo(() => resumable(app, connected() ? (live.link()?.kind ?? null) : null));
+  const resumeFirst = createMemo(() => {
+    const run = open()[0] ?? null;
+    return run !== null && run.practice && jobId() !== null ? null : run;
+  });
   const [packers] = createResource(connected, async (isConnected) => {
     if (!isConnected) return [];
     const all = await loadAll(app, 'packer').catch(failed(app));
@@ -137,6 +147,8 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     step,
     busy,
     practice,
+    resumable: open,
+    resumeFirst,
     job,
     packers: () => packers() ?? [],
     connectRig: (then) => during(() => connect(PRACTICE_RIG, then)),

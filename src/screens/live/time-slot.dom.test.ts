@@ -147,6 +147,33 @@ describe('a danger comes first', () => {
     expect(slot.sub).toMatch(/1\.46.*at 11:59/);
   });
 
+  it.each([0, 0.4, 0.99, -3])('nothing that is %f s away is counted: it is there now', (s) => {
+    const rated = of({
+      stage: 'inflate',
+      bar: LIMITS.ratedBar - 0.01 * s,
+      guard: guard({ rateBarPerS: 0.01 }),
+      limits: { ...LIMITS, ceilingBar: LIMITS.ratedBar - 0.05 },
+      alarms: [alarm({})],
+    });
+    const rising = alarm({ alarm: 'rising', values: { inS: s } });
+    const ceiling = of({ stage: 'inflate', bar: 1.4, alarms: [rising] });
+    const leaking = alarm({ alarm: 'leaking', priority: 'high' });
+    const hold = { bandExit: { direction: 'down', inS: { value: s, low: s, high: s } } } as never;
+    const floor = of({ stage: 'hold', bar: 1.2, hold, alarms: [leaking] });
+    for (const slot of s < 0 ? [ceiling, floor] : [rated, ceiling, floor]) {
+      expect(slot).toMatchObject({ big: [[FACE.now, '']], rungs: null });
+      // Read together: 'At rated: NOW', never 'Rated in NOW'.
+      expect(slot.label).toMatch(/^At /);
+    }
+  });
+
+  it('what is still to come is never said to be nothing; pot life that is over is said to be', () => {
+    const soon = { ...CURE, metInS: { value: 0.2, low: 0, high: 0.4 } };
+    expect(read(of({ stage: 'hold', bar: 1.8, cure: soon }, { setup: RESIN }))).toBe('1s');
+    expect(read(of({ potLifeLeftS: 0.3, mixedUs: 1 }))).toBe('1s');
+    expect(of({ potLifeLeftS: -20, mixedUs: 1 })).toMatchObject({ big: null, label: FACE.potLifeOver });
+  });
+
   it('the floor that comes', () => {
     const leaking = alarm({ alarm: 'leaking', priority: 'high' });
     const hold = { bandExit: { direction: 'down', inS: at(1000) } } as never;

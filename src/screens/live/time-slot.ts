@@ -10,7 +10,7 @@ import {
   temperature,
 } from '../../words/format.ts';
 import { leakText } from '../../words/hold.ts';
-import { TIME_SLOT } from '../../words/orders.ts';
+import { TIME_NOW, TIME_SLOT } from '../../words/orders.ts';
 import { STEADY_S } from './cue-count.ts';
 import { faceOf } from './pressure-slot.ts';
 import { cureMet, isStill, reboundOf, type Scene } from './scene.ts';
@@ -85,6 +85,19 @@ const slot = (code: TimeSlot['code'], more: Partial<TimeSlot> = {}): TimeSlot =>
   ...more,
 });
 
+/** The way to a limit; what is nearer than a second is no number of seconds: it is there now, and named so. */
+const nearing = (
+  code: 'ceiling-in' | 'rated-in' | 'floor-in',
+  seconds: number,
+  more: Partial<TimeSlot> = {},
+): TimeSlot =>
+  seconds < 1
+    ? slot(code, { ...more, label: TIME_NOW[code], big: [[FACE.now, '']], rungs: null })
+    : slot(code, { ...more, big: timeParts(seconds) });
+
+/** What is still to come is never said to be nothing, s. */
+const atLeastASecond = (seconds: number): number => Math.max(1, seconds);
+
 const sinceS = (scene: Scene, tUs: number) => (scene.view.tUs - tUs) / 1e6;
 
 const isPressing = ({ priority, state }: AlarmView): boolean =>
@@ -136,8 +149,7 @@ function danger(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot | nul
         : FACE.ifLeftOpen(pressure(settles, units));
     if (inS !== null) {
       const left = Math.floor(inS);
-      return slot('ceiling-in', {
-        big: timeParts(inS),
+      return nearing('ceiling-in', inS, {
         rungs: left <= STEADY_S ? { left, of: left } : null,
         sub,
       });
@@ -153,7 +165,7 @@ function danger(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot | nul
     });
   const down = view.hold?.bandExit ?? null;
   if (active(scene, 'below-floor', 'leaking', 'band-exit') !== undefined && down?.direction === 'down')
-    return slot('floor-in', { big: timeParts(down.inS.low) });
+    return nearing('floor-in', down.inS.low);
   return null;
 }
 
@@ -165,8 +177,7 @@ function overCeiling(scene: Scene): TimeSlot {
     const left = (limits.ratedBar - bar) / rate;
     if (left < MINUTE_S) {
       const whole = Math.floor(left);
-      return slot('rated-in', {
-        big: timeParts(left),
+      return nearing('rated-in', left, {
         rungs: whole <= STEADY_S ? { left: whole, of: whole } : null,
         sub: FACE.stillRising,
       });
@@ -185,8 +196,10 @@ function stageFor(scene: Scene): TimeSlot {
 function potLife(scene: Scene): TimeSlot | null {
   const { potLifeLeftS, mixedUs } = scene.view;
   if (potLifeLeftS === null) return null;
+  const isOver = potLifeLeftS <= 0;
   return slot('pot-life', {
-    big: timeParts(potLifeLeftS),
+    ...(isOver ? { label: FACE.potLifeOver } : {}),
+    big: isOver ? null : timeParts(atLeastASecond(potLifeLeftS)),
     sub: mixedUs === null ? '' : FACE.mixedAgo(coarse(sinceS(scene, mixedUs))),
   });
 }
@@ -243,7 +256,7 @@ function holding(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot {
   if (m === null) return slot('cure-unknown', { sub: FACE.held(coarse(heldS)), facts });
   // To the late end: what counts down must not end before the cure time can.
   return slot('cure-left', {
-    big: timeParts(m.high, false),
+    big: timeParts(atLeastASecond(m.high), false),
     sub:
       clock.nowMs === null
         ? FACE.metIn(duration(m.low), duration(m.high))
@@ -278,7 +291,10 @@ function venting(scene: Scene, units: DisplayUnits): TimeSlot {
   const { bar, guard } = view;
   const rate = guard.rateBarPerS ?? 0;
   if (view.stage === 'let-down' && bar !== null && rate < -VENTS_BAR_S)
-    return slot('empties-in', { big: timeParts((EMPTY_TAUS * bar) / -rate, false), sub: FACE.thenTest });
+    return slot('empties-in', {
+      big: timeParts(atLeastASecond((EMPTY_TAUS * bar) / -rate), false),
+      sub: FACE.thenTest,
+    });
   return stageFor(scene);
 }
 

@@ -35,7 +35,7 @@ const detail = {
   events,
 } as unknown as RunDetail;
 
-function scripted(packerId: string | null = 'packer-1') {
+function scripted(packerId: string | null = 'packer-1', run: RunDetail = detail) {
   let packer: PackerDocument = blankPacker('P 100-150');
   let revision = 1;
   let undo: (() => void) | undefined;
@@ -64,7 +64,7 @@ function scripted(packerId: string | null = 'packer-1') {
   };
   render(() => (
     <ServicesContext.Provider value={services as unknown as Services}>
-      <PutAwayPart detail={detail} spans={stageSpans(events, 0, 7600)} />
+      <PutAwayPart detail={run} spans={stageSpans(run.events, 0, 7600)} />
     </ServicesContext.Provider>
   ));
   return { services, asked, log: () => packer.conditions, undo: () => undo?.() };
@@ -74,7 +74,7 @@ it('asks what the hands found and who looked, then logs the cycle; it can be tak
   const bench = scripted();
   const facts = await screen.findByTestId('put-away-cycle');
   expect(facts.textContent).toContain('1.52');
-  expect(facts.textContent).toContain('0.2');
+  expect(screen.getByTestId('put-away-leak').textContent).toBe('No leak above 0.4\u00a0mbar/min');
   expect(facts.textContent).toContain('2\u00a0h');
   fireEvent.click(screen.getByTestId('put-away'));
   expect(bench.log()).toEqual([]);
@@ -92,6 +92,19 @@ it('asks what the hands found and who looked, then logs the cycle; it can be tak
   await screen.findByTestId('put-away');
   expect(bench.log()).toEqual([]);
   expect(bench.services.fail).not.toHaveBeenCalled();
+});
+
+it('a line that rose a little has no leak of less than none, whatever the log keeps for its trend', async () => {
+  const rose = { ...leak, mbarPerMin: -0.3, low: -0.6, high: -0.02 };
+  const ended = events.map((e) => (e.e === 'hold' ? { ...e, leak: rose } : e));
+  const bench = scripted('packer-1', { ...detail, events: ended });
+  const said = await screen.findByTestId('put-away-leak');
+  expect(said.textContent).toBe('No leak above 0.1\u00a0mbar/min');
+  fireEvent.change(screen.getByTestId('put-away-found'), { target: { value: 'well' } });
+  fireEvent.input(screen.getByTestId('put-away-by'), { target: { value: 'A.B.' } });
+  fireEvent.click(screen.getByTestId('put-away'));
+  await screen.findByTestId('put-away-done');
+  expect(bench.log()).toContainEqual(expect.objectContaining({ what: 'cycle', leakMbarPerMin: -0.3 }));
 });
 
 it('without a packer there is nothing to put away', async () => {

@@ -4,10 +4,13 @@ import type { ConditionEntry, PackerDocument } from '../../job/packer-document.t
 import { type Cycle, cycleEntries, withEntries, withoutRun } from '../../plan/packer-history.ts';
 import { Choice, Part, TextField } from '../../widgets/Fields.tsx';
 import type { StageSpan } from '../../widgets/lanes/ribbon.ts';
-import { duration, NO_VALUE, pressure, pressureRate } from '../../words/format.ts';
+import { duration, NO_VALUE, pressure } from '../../words/format.ts';
 import { PUT_AWAY } from '../../words/history.ts';
+import { leakText } from '../../words/hold.ts';
 import { failed, useServices } from '../context.ts';
 import { type Kept, keep, loadOne } from '../documents/store.ts';
+
+const lastHoldOf = (events: RunDetail['events']) => events.findLast((e) => e.e === 'hold');
 
 /** The cycle of a run as the packer's log holds it. @param spans the stages of the run, ended */
 export function cycleOf(detail: RunDetail, spans: readonly StageSpan[]): Cycle {
@@ -18,12 +21,12 @@ export function cycleOf(detail: RunDetail, spans: readonly StageSpan[]): Cycle {
       (s) => s.stage === 'seat' || s.stage === 'inflate' || s.stage === 'hold' || s.stage === 'let-down',
     )
     .reduce((t, s) => t + Math.max(0, (s.toS ?? s.fromS) - s.fromS), 0);
-  const hold = events.findLast((e) => e.e === 'hold');
+  const hold = lastHoldOf(events);
   return {
     runId: summary.runId,
     date: new Date(summary.openedUtcMs).toISOString().slice(0, 10),
     peakBar: summary.peakBar,
-    leakMbarPerMin: hold?.e === 'hold' ? hold.leak.mbarPerMin : null,
+    leakMbarPerMin: hold?.leak.mbarPerMin ?? null,
     minutes: inflated === 0 ? null : inflated / 60,
   };
 }
@@ -45,6 +48,7 @@ export function PutAwayPart(props: { detail: RunDetail; spans: readonly StageSpa
     (jobId) => packerOf(jobId).catch(failed(app)),
   );
   const cycle = () => cycleOf(props.detail, props.spans);
+  const lastHold = () => lastHoldOf(props.detail.events);
   const logged = (): ConditionEntry | undefined =>
     packer()?.document.conditions.find((c) => c.what === 'cycle' && c.runId === cycle().runId);
 
@@ -74,10 +78,10 @@ export function PutAwayPart(props: { detail: RunDetail; spans: readonly StageSpa
             </div>
             <div>
               <dt>{PUT_AWAY.leak}</dt>
-              <dd>
-                {cycle().leakMbarPerMin === null
-                  ? NO_VALUE
-                  : pressureRate(cycle().leakMbarPerMin, app.units())}
+              <dd data-testid="put-away-leak">
+                <Show when={lastHold()} fallback={NO_VALUE}>
+                  {(hold) => leakText(hold().leak, app.units())}
+                </Show>
               </dd>
             </div>
             <div>

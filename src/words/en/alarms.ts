@@ -45,6 +45,9 @@ const LOSS_FIRST = 'Find the loss first. Keep clear';
 /** A time to danger is told short rather than long: whole seconds down, tenths under three. */
 export const roundedDown = (s: number): number => (s < 3 ? Math.floor(s * 10) / 10 : Math.floor(s));
 
+/** Told in tenths, nothing is left of it. */
+export const isNow = (s: number): boolean => s < 0.1;
+
 /**
  * What is so and what to do, naming what the hand has to grasp; and what was so, of an alarm that is over and for the
  * record, where it stands behind a word and a colon: it commands nothing.
@@ -84,7 +87,7 @@ export function alarms(f: Format) {
       v.inLowS === undefined || v.inHighS === undefined
         ? ''
         : ` (${f.duration(roundedDown(v.inLowS))} to ${f.duration(v.inHighS)})`;
-    return ` in ${f.duration(roundedDown(v.inS))}${range}`;
+    return isNow(v.inS) ? ' within a second' : ` in ${f.duration(roundedDown(v.inS))}${range}`;
   };
 
   /** 'let out to 1.35, not under 0.90': advice with a floor, or with the floor said to be unknown; it may be the aim itself. */

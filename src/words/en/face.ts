@@ -37,6 +37,7 @@ export const FACE = {
   fromValue: (value: string) => `now ${value}`,
   stillRising: 'still rising',
   notRising: 'not rising now',
+  potLifeOver: 'Pot life is over',
   mixedAgo: (time: string) => `mixed ${time} ago`,
   thenGauge: 'then read the dial gauge',
   inBand: (time: string) => `In the hold band ${time}`,

@@ -45,6 +45,7 @@ export const CYCLES = {
   none: 'None logged yet. A run’s review has ‘Log this cycle’ when the packer is put away.',
   leak: 'Leak, cycle by cycle',
   noLeak: 'No leak was measured since the last repair.',
+  noneSeen: 'none seen',
   plot: 'Leak over the cycles',
   day: 'Day',
 };
@@ -53,16 +54,20 @@ export const CYCLES = {
  * A drift in a sentence or two.
  * @param text shows a figure in the user's units
  * @param none what is said where nothing was measured
+ * @param level shows where it stands, where that is read otherwise than a step of it
  */
 export function driftText(
   drift: Drift | null,
   text: (off: number) => string,
   none = 'Not checked since the calibration.',
+  level = text,
 ): string {
   if (drift === null) return none;
   const { jobs, now, since, perDay, moving, daysToLimit, jumped } = drift;
   const said = [
-    jobs === 1 ? `${text(now)} in one job.` : `${text(now)} now, moved by ${text(since)} over ${jobs} jobs.`,
+    jobs === 1
+      ? `${level(now)} in one job.`
+      : `${level(now)} now, moved by ${text(since)} over ${jobs} jobs.`,
   ];
   if (jumped) said.push('The last step stands out against the jobs before.');
   else if (moving && perDay !== null) {

@@ -83,7 +83,9 @@ export function instructions(f: Format) {
         'Air off, keep clear.',
         'The packer of an earlier run was not seen empty. Shut the supply valve, see the dial gauge.',
       ),
+      resume: always('Resume, or choose the packer.', 'A practice run was not closed.'),
       packer: always('Choose the packer.', 'No limit: no over-pressure warning.'),
+      'packer-limited': always('Choose the packer.', 'Until then the ceiling of the run before holds.'),
       zero: always(
         'Open the coupling, then zero.',
         'See that it is open. The reading must stand still near zero.',

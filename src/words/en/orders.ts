@@ -3,7 +3,7 @@ import type { AlarmValues } from '../../watch/events.ts';
 import type { AlarmView, WatchView } from '../../watch/view.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
 import { unannounced } from './alarm-titles.ts';
-import { afterFall, type alarms, roundedDown, SEEN_BAR } from './alarms.ts';
+import { afterFall, type alarms, isNow, roundedDown, SEEN_BAR } from './alarms.ts';
 
 /** What is seen beside the alarm, and bends its order. */
 export type Scene = Pick<WatchView, 'stage'> & Partial<Pick<WatchView, 'question' | 'limits'>>;
@@ -79,6 +79,8 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     value === undefined || value === null ? null : [label, f.pressureNumber(value, u)];
   const seconds = (label: string, s: number | undefined): Figure | null =>
     s === undefined ? null : [label, f.duration(roundedDown(s))];
+  const till = (label: string, s: number | undefined): Figure | null =>
+    s !== undefined && isNow(s) ? [label, 'now'] : seconds(label, s);
   const rated = ({ limits }: Scene, u: DisplayUnits): Figure | null => bar('Rated', limits?.ratedBar, u);
   const floor = (v: AlarmValues, u: DisplayUnits): Figure | null => bar('Hold floor', v.floorBar, u);
   /** Do the aim of the letting out and what must be left read as two numbers? */
@@ -136,7 +138,7 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     },
     'band-exit': {
       verb: (v) => (afterFall(v) ? FIND_LOSS : TOP_UP),
-      figures: (v, _, u) => [seconds('Hold floor in', v.inS), floor(v, u)],
+      figures: (v, _, u) => [till('Hold floor in', v.inS), floor(v, u)],
     },
     lift: {
       verb: (v, _, u) =>

@@ -40,6 +40,13 @@ export const TIME_SLOT = {
   'floor-in': 'Hold floor in',
 } as const;
 
+/** Over a limit that is reached within the second: no seconds are left to be counted. */
+export const TIME_NOW = {
+  'ceiling-in': 'At the ceiling',
+  'rated-in': 'At rated',
+  'floor-in': 'At the hold floor',
+} as const;
+
 /** On the stage key: the stages that it leads to, and the one thing to do before. */
 export const STAGE_KEY: Record<
   | Stage

@@ -78,5 +78,4 @@ export const UI = {
   // practice
   practiceWord: 'PRACTICE',
   practiceBanner: 'PRACTICE. Nothing here is a real line.',
-  practiceShort: 'PRACTICE · no real line',
 };

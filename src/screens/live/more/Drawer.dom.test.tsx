@@ -27,7 +27,7 @@ function shown(first: Partial<WatchView> = { stage: 'hold', bar: 1.5 }) {
         more={more}
         start={start}
         actions={actions}
-        layout={layoutOf(1180, 820, false)}
+        at={layoutOf(1180, 820, false).drawer}
         span="stage"
         onSpan={() => undefined}
       />

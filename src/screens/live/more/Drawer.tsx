@@ -7,7 +7,7 @@ import { useServices } from '../../context.ts';
 import type { Actions } from '../actions.ts';
 import { Facts } from '../Facts.tsx';
 import { LinkNote } from '../LinkNote.tsx';
-import type { Layout } from '../layout.ts';
+import type { Rect } from '../layout.ts';
 import { place } from '../place.ts';
 import { RigPanel } from '../RigPanel.tsx';
 import { RunBar } from '../RunBar.tsx';
@@ -45,7 +45,7 @@ export function Drawer(props: {
   more: More;
   start: Start;
   actions: Actions;
-  layout: Layout;
+  at: Rect;
   span: SpanChoice;
   onSpan(span: SpanChoice): void;
 }) {
@@ -106,7 +106,7 @@ export function Drawer(props: {
       class="drawer"
       classList={{ practice: props.tab === 'rig' }}
       hidden={!props.open}
-      style={place(props.layout.drawer)}
+      style={place(props.at)}
       ref={element}
       tabIndex={-1}
       aria-label={FACE.tabs[props.tab]}

@@ -4,6 +4,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import type { AlarmView } from '../../../watch/view.ts';
 import { METRIC } from '../../../words/format.ts';
 import { VERBS } from '../../../words/orders.ts';
+import { UI } from '../../../words/ui.ts';
 import { layoutOf } from '../layout.ts';
 import { alarm, sceneOf } from '../testing/scene.ts';
 import { WINDOWS } from '../testing/windows.ts';
@@ -17,7 +18,8 @@ function shown(
   {
     others = [],
     size = [1180, 820] as readonly [number, number],
-  }: { others?: AlarmView[]; size?: readonly [number, number] } = {},
+    practice = false,
+  }: { others?: AlarmView[]; size?: readonly [number, number]; practice?: boolean } = {},
 ) {
   const [now, setNow] = createSignal(first);
   render(() => (
@@ -25,7 +27,7 @@ function shown(
       alarm={now()}
       form={form}
       order={VERBS[now().alarm](now(), sceneOf({ stage: 'inflate' }).view, METRIC)}
-      layout={layoutOf(size[0], size[1], false)}
+      layout={layoutOf(size[0], size[1], practice)}
       others={others}
       more={false}
     />
@@ -48,6 +50,17 @@ describe('an alarm on the stage', () => {
       expect(block.querySelector('.sentence')?.textContent).toMatch(/^Urgent\. Over rated by/);
     },
   );
+
+  it.each(WINDOWS)('at %i x %i one of a practice bears the word once, a real one never', (...size) => {
+    for (const form of ['urgent', 'high', 'was'] as const)
+      for (const practice of [true, false]) {
+        shown(OVER, form, { size, practice });
+        const words = screen.queryAllByTestId('practice-word').map((e) => e.textContent);
+        expect(words).toEqual(practice ? [UI.practiceWord] : []);
+        expect(text('verb')).not.toContain(UI.practiceWord);
+        cleanup();
+      }
+  });
 
   it('a figure that counts is written anew in its place: nothing is taken away and put back', () => {
     const setNow = shown(OVER, 'urgent');

@@ -4,6 +4,7 @@ import { AlarmShape } from '../../../widgets/AlarmShape.tsx';
 import { alarmTitle, PRIORITY } from '../../../words/alarm-titles.ts';
 import { FACE } from '../../../words/face.ts';
 import type { Order } from '../../../words/orders.ts';
+import { UI } from '../../../words/ui.ts';
 import type { Layout } from '../layout.ts';
 import { place } from '../place.ts';
 import { blockLayout, VERB_LINE_EM } from './sizes.ts';
@@ -27,6 +28,7 @@ export function AlarmBlock(props: {
     verb: props.form === 'was' ? [FACE.wasTitle(alarmTitle(props.alarm))] : props.order.verb,
     figures: props.order.figures,
     more: props.more,
+    practice: props.layout.practice ? UI.practiceWord : null,
     sentence: [
       { text: `${PRIORITY[props.alarm.priority]}.`, weight: 700 },
       { text: props.order.sentence, weight: 400 },
@@ -67,7 +69,23 @@ export function AlarmBlock(props: {
           )}
         </Index>
       </dl>
+      <Show when={at().practice}>
+        {(practice) => (
+          <p
+            class="practice-word"
+            data-testid="practice-word"
+            style={{ ...within(practice().at), 'font-size': `${practice().px}px` }}
+          >
+            <span>{parts().practice}</span>
+          </p>
+        )}
+      </Show>
       <p class="sentence" style={{ ...within(at().sentence), 'font-size': `${at().sentencePx}px` }}>
+        <Show when={parts().practice !== null && at().practice === null}>
+          <span class="practice-word" data-testid="practice-word">
+            <span>{parts().practice}</span>
+          </span>{' '}
+        </Show>
         <strong>{PRIORITY[props.alarm.priority]}.</strong>{' '}
         <span class="alarm-text">{props.order.sentence}</span>{' '}
         <Show when={props.others[0]}>

@@ -12,7 +12,7 @@ import { useServices } from '../../context.ts';
 import type { Actions } from '../actions.ts';
 import { type AnswerCode, answersOf } from '../answers.ts';
 import type { Face } from '../face.ts';
-import type { Layout } from '../layout.ts';
+import { type Layout, orderRect } from '../layout.ts';
 import type { More } from '../more/state.ts';
 import { place } from '../place.ts';
 import { AlarmBlock } from './AlarmBlock.tsx';
@@ -42,14 +42,7 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
   const app = useServices();
   const { live } = app;
   const stage = () => props.face.alarms();
-  const zone = () => {
-    const { form } = stage();
-    return form === null
-      ? props.layout.order
-      : form === 'urgent'
-        ? props.layout.alarm
-        : props.layout.alarmHigh;
-  };
+  const zone = () => orderRect(props.layout, stage().form);
   const within = (r: Parameters<typeof place>[0]) => place(r, zone());
   const scene = () => props.face.scene();
   const orderOf = (a: ReturnType<typeof stage>['block']) =>

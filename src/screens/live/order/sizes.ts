@@ -1,6 +1,6 @@
 import { CAP_EM, fit, fitBlock, type Run, widthEm } from '../../../widgets/fit.ts';
 import type { Figure } from '../../../words/orders.ts';
-import type { Layout, Rect } from '../layout.ts';
+import { type Layout, orderRect, type Rect } from '../layout.ts';
 
 /** Where the parts of an alarm stand in the order zone, and how large: found by measuring, for each arrangement. */
 
@@ -11,6 +11,8 @@ export interface BlockParts {
   readonly sentence: readonly Run[];
   /** The key that opens the drawer stands beside it: nothing is asked to be acknowledged. */
   readonly more: boolean;
+  /** The word that tells an alarm of a practice from a real one; null: it is a real one. */
+  readonly practice: string | null;
 }
 
 export interface BlockLayout {
@@ -27,6 +29,8 @@ export interface BlockLayout {
   readonly figurePx: number;
   readonly sentence: Rect;
   readonly sentencePx: number;
+  /** The word of a practice where there is room for it by itself; null: it begins the sentence. */
+  readonly practice: { readonly at: Rect; readonly px: number } | null;
 }
 
 /** Lines of capitals stand this close, em, and their letters (live.css). */
@@ -39,6 +43,9 @@ const rect = (x: number, y: number, w: number, h: number): Rect => ({
   w: Math.max(0, w),
   h: Math.max(0, h),
 });
+/** Lower than this a word by itself is smaller than in the sentence, px. */
+const LEAST_PRACTICE_H = 34;
+
 const lineEm = (line: string) => widthEm(line, 700, VERB_GAP_EM);
 const longest = (lines: readonly string[]) => Math.max(...lines.map(lineEm), 0.01);
 
@@ -56,6 +63,26 @@ function shapeAt(
   const side = Math.round(Math.max(0, Math.min(px * 0.9, most, verb.w - end)));
   const lineH = VERB_LINE_EM * px;
   return rect(verb.x + end, verb.y + i * lineH + (lineH - side) / 2, side, side);
+}
+
+/** Beside the word of a practice, which stands on a plate, em (live.css). */
+const PRACTICE_PLATE_EM = 0.8;
+
+/** The sentence as it is read; of a practice it begins with the word, unless that stands by itself. */
+const runsOf = ({ practice, sentence }: BlockParts, isApart: boolean): readonly Run[] =>
+  practice === null || isApart
+    ? sentence
+    : [{ text: practice, weight: 700, besideEm: PRACTICE_PLATE_EM }, ...sentence];
+
+/** The word of a practice by itself: read from as far as the order. */
+function practiceIn({ practice }: BlockParts, at: Rect): BlockLayout['practice'] {
+  if (practice === null || at.h < LEAST_PRACTICE_H) return null;
+  const px = fit(practice, {
+    width: at.w,
+    height: (at.h / 1.3) * CAP_EM,
+    besideEm: PRACTICE_PLATE_EM,
+  });
+  return { at, px };
 }
 
 /** The largest verb in a room, in as many lines as it is written in or in one. */
@@ -98,6 +125,11 @@ function wide(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
   const used = Math.min(verbW, Math.ceil(longest(lines) * px));
   const figureX = verbX + used + 28;
   const cell = h / 2;
+  // What an urgent alarm takes of the cure line is free over the acknowledge key.
+  const practice = high
+    ? null
+    : practiceIn(parts, rect(l.key.x, zone.y + 14, l.key.w, l.ack.y - 8 - zone.y - 14));
+  const sentence = runsOf(parts, practice !== null);
   return {
     zone,
     lines,
@@ -109,9 +141,13 @@ function wide(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
     labelPx,
     figurePx,
     sentence: rect(left, zone.y + zone.h - footH - 6, right - left, footH),
-    sentencePx: fitBlock(parts.sentence, { width: right - left, height: footH }, { most: 20, least: 13 }),
+    sentencePx: fitBlock(sentence, { width: right - left, height: footH }, { most: 20, least: 13 }),
+    practice,
   };
 }
+
+/** Between two figures of a column, px. */
+const FIGURE_ROW_GAP = 6;
 
 function tall(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLayout {
   const left = zone.x + 22;
@@ -119,11 +155,32 @@ function tall(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
   const h = l.ack.y - 8 - zone.y - 12;
   const { lines, px } = verbIn(parts.verb, high ? w - 90 : w, h, high);
   const top = zone.y + 12 + (h - lines.length * VERB_LINE_EM * px) / 2;
-  // Beside the acknowledge key; the second under the first, unless More stands there.
-  const figuresW = l.ack.x - left - 12;
-  const eachW = parts.more ? (figuresW - 12) / 2 : figuresW;
-  const figurePx = parts.more ? 38 : 48;
+  // In one column left of the keys, one under the other and the sentence beside them; beside each other where More stands below.
+  const columnW = l.ack.x - left - 12;
+  const isColumn = parts.figures.length > 0 && !parts.more;
+  const eachW = parts.more ? (columnW - 12) / 2 : columnW;
   const labelPx = parts.more ? 13 : 17;
+  const eachH = isColumn
+    ? (l.key.y + l.key.h - l.ack.y - FIGURE_ROW_GAP) / Math.max(2, parts.figures.length)
+    : l.ack.h;
+  const values = parts.figures.map(([, value]) => value);
+  const figurePx = fit(values, {
+    width: eachW,
+    height: Math.min(parts.more ? 38 : 52, eachH - 1.15 * labelPx) * CAP_EM,
+  });
+  // No further down than their own size: figures of one alarm are read together.
+  const stepY = Math.min(eachH, 1.15 * labelPx + figurePx + FIGURE_ROW_GAP + 8);
+  const figuresEnd = l.ack.y + stepY * parts.figures.length;
+  const practice =
+    parts.figures.length === 0
+      ? practiceIn(parts, rect(left, l.ack.y, columnW, l.ack.h))
+      : isColumn
+        ? practiceIn(parts, rect(left, figuresEnd, columnW, l.key.y + l.key.h - figuresEnd))
+        : null;
+  const ackEnd = l.ack.y + l.ack.h;
+  const sentence = isColumn
+    ? rect(l.ack.x, ackEnd + 2, l.ack.w, l.key.y - ackEnd - 4)
+    : rect(left, l.row.y, w, l.row.h);
   return {
     zone,
     lines,
@@ -131,15 +188,20 @@ function tall(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
     verbPx: px,
     shape: shapeAt(lines, px, { x: left, y: top, w }, 110, 20),
     figures: parts.figures.map((_, i) =>
-      parts.more
-        ? rect(left + i * (eachW + 12), l.ack.y, eachW, l.ack.h)
-        : rect(left, i === 0 ? l.ack.y : l.key.y + 4, eachW, 76),
+      isColumn
+        ? rect(left, l.ack.y + i * stepY, eachW, stepY - FIGURE_ROW_GAP)
+        : rect(left + i * (eachW + 12), l.ack.y, eachW, l.ack.h),
     ),
     inLine: false,
     labelPx,
     figurePx,
-    sentence: rect(left, l.row.y, w, l.row.h),
-    sentencePx: fitBlock(parts.sentence, { width: w, height: l.row.h }, { most: 22, least: 14 }),
+    sentence,
+    sentencePx: fitBlock(
+      runsOf(parts, practice !== null),
+      { width: sentence.w, height: sentence.h },
+      { most: 22, least: 13 },
+    ),
+    practice,
   };
 }
 
@@ -148,9 +210,10 @@ const FIGURE_GAPS = 20;
 
 /** Read from the hand: figures in one line under the verb, the sentence under them. */
 function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLayout {
-  const left = zone.x + 10;
+  const edge = high ? 14 : 10;
+  const left = zone.x + edge;
   const beside = l.ack.x > zone.x + zone.w / 2;
-  const w = beside ? l.ack.x - 8 - left : zone.w - 20;
+  const w = beside ? l.ack.x - 8 - left : zone.w - 2 * edge;
   const figureH = parts.figures.length > 0 ? 24 : 0;
   // The row under the acknowledge key is free in a tall window: figures and sentence stand there.
   const underAck = l.mode === 'tall';
@@ -173,8 +236,13 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockL
     labelPx: 11,
     figurePx: 20,
     // Under the acknowledge key as well: it ends above it where it stands beside.
-    sentence: rect(left, textY + figureH, zone.w - 20, sentenceH),
-    sentencePx: fitBlock(parts.sentence, { width: zone.w - 20, height: sentenceH }, { most: 13, least: 9 }),
+    sentence: rect(left, textY + figureH, zone.w - 2 * edge, sentenceH),
+    sentencePx: fitBlock(
+      runsOf(parts, false),
+      { width: zone.w - 2 * edge, height: sentenceH },
+      { most: 13, least: 9 },
+    ),
+    practice: null,
   };
 }
 
@@ -205,14 +273,15 @@ function lowRoomy(l: Layout, zone: Rect, parts: BlockParts): BlockLayout {
     labelPx: figurePx * beside,
     figurePx,
     sentence: rect(left, top + h, w, sentenceH),
-    sentencePx: fitBlock(parts.sentence, { width: w, height: sentenceH }, { most: 14, least: 9 }),
+    sentencePx: fitBlock(runsOf(parts, false), { width: w, height: sentenceH }, { most: 14, least: 9 }),
+    practice: null,
   };
 }
 
 /** @param form which zone it takes */
 export function blockLayout(l: Layout, form: 'urgent' | 'high' | 'was', parts: BlockParts): BlockLayout {
   const high = form !== 'urgent';
-  const zone = high ? l.alarmHigh : l.alarm;
+  const zone = orderRect(l, form);
   if (l.mode === 'low' && l.ack.y === l.row.y) return lowRoomy(l, zone, parts);
   if (l.small) return inHand(l, zone, parts, high);
   return l.mode === 'wide' ? wide(l, zone, parts, high) : tall(l, zone, parts, high);
