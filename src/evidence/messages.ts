@@ -5,6 +5,7 @@
  * their progress before.
  */
 
+import type { ColdestSpot } from '../engine/coldest-course.ts';
 import type { RunDetail, TraceWindow } from '../engine/messages.ts';
 import type { Asked, FromWorker } from '../engine/worker/contract.ts';
 import type { Wording } from '../job/wording.ts';
@@ -86,8 +87,8 @@ export interface Numbers {
   readonly leak: LeakFigure | null;
   readonly peakBar: number | null;
   readonly cureMetS: number | null;
-  /** Coldest that a probe read from the start of the cure, or of the hold, to its end. */
-  readonly coldest: { readonly c: number; readonly place: string | null } | null;
+  /** The coldest likely spot from the start of the cure, or of the hold, to its end: what the cure counted by. */
+  readonly coldest: ColdestSpot | null;
   readonly gaps: number;
   readonly gapS: number;
   readonly alarms: { readonly urgent: number; readonly high: number; readonly low: number };

@@ -1,8 +1,7 @@
 import { expect, it } from 'vitest';
-import type { TraceWindow } from '../engine/messages.ts';
 import { practiceSetup } from '../engine/testing/bench.ts';
 import type { WatchEvent } from '../watch/events.ts';
-import { coldestIn, floorOfRecord, numbersOf } from './numbers.ts';
+import { floorOfRecord, numbersOf } from './numbers.ts';
 
 const leak = {
   verdict: 'tight',
@@ -20,21 +19,6 @@ const hold = (fromS: number, toS: number, minutes: number, min: number, max: num
   minBar: min,
   maxBar: max,
   leak,
-});
-
-const temps = (place: string | null, min: number[]) => ({
-  name: 'temperature' as const,
-  place,
-  channel: 1,
-  min: Float32Array.from(min),
-  max: Float32Array.from(min),
-});
-const window = (series: TraceWindow['series']): TraceWindow => ({
-  fromS: 0,
-  toS: 3,
-  s: Float64Array.of(0, 1, 2, 3),
-  series,
-  readings: 4,
 });
 
 it('sums the holds, takes the lowest of all, and counts gaps and alarms', () => {
@@ -74,15 +58,6 @@ it('what the record does not know is null, never zero', () => {
   expect([n.holdS, n.inBandS, n.lowestHoldBar, n.leak, n.peakBar, n.cureMetS, n.coldest]).toEqual(
     new Array(7).fill(null),
   );
-});
-
-it('coldest: at the sleeve where a probe is, inside the span only, never a probe without a place', () => {
-  const sleeve = temps('sleeve', [2, 12, 11, 3]);
-  const ground = temps('ground', [8, 8, 8, 8]);
-  expect(coldestIn(window([ground, sleeve]), 0.5, 2.5)).toEqual({ c: 11, place: 'sleeve' });
-  expect(coldestIn(window([ground]), 0, 3)).toEqual({ c: 8, place: 'ground' });
-  expect(coldestIn(window([temps(null, [1, 1, 1, 1])]), 0, 3)).toBeNull();
-  expect(coldestIn(window([temps('sleeve', new Array(4).fill(Number.NaN))]), 0, 3)).toBeNull();
 });
 
 it('the floor of the band: planned, seen at the knee, or not known; an unknown part is never zero', () => {

@@ -1,6 +1,6 @@
 /** The numbers that a reviewer asks for, from a record's events and values. */
 
-import type { TraceWindow } from '../engine/messages.ts';
+import { coldestOver } from '../engine/coldest-course.ts';
 import type { Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Numbers } from './messages.ts';
@@ -48,22 +48,6 @@ export function cureSpan(events: readonly WatchEvent[], endUs: number): Span | n
   return { fromUs: start, toUs: holds.at(-1)?.tUs ?? endUs };
 }
 
-/** Lowest value of the coldest probe in a window; the probe at the sleeve goes before others. */
-export function coldestIn(window: TraceWindow, fromS: number, toS: number): Numbers['coldest'] {
-  const found = window.series.flatMap((series) => {
-    if (series.name !== 'temperature') return [];
-    let low = Number.POSITIVE_INFINITY;
-    for (let i = 0; i < window.s.length; i++) {
-      const at = window.s[i]!;
-      if (at >= fromS && at <= toS && series.min[i]! < low) low = series.min[i]!;
-    }
-    return Number.isFinite(low) ? [{ c: Math.round(low * 10) / 10, place: series.place }] : [];
-  });
-  const atSleeve = found.filter((f) => f.place === 'sleeve');
-  const among = atSleeve.length > 0 ? atSleeve : found.filter((f) => f.place !== null);
-  return among.reduce<Numbers['coldest']>((m, f) => (m === null || f.c < m.c ? f : m), null);
-}
-
 export function alarmCounts(events: readonly WatchEvent[]): Numbers['alarms'] {
   const count = { urgent: 0, high: 0, low: 0 };
   for (const e of events)
@@ -86,7 +70,7 @@ export function numbersOf(
   let coldest: Numbers['coldest'] = null;
   if (span !== null && values !== null) {
     const [from, to] = [s(span.fromUs), s(span.toUs)];
-    coldest = coldestIn(values.window(from, to, POINTS), from, to);
+    coldest = coldestOver(values.window(from, to, POINTS), firstUs, events, setup);
   }
   return {
     holdS: holds.length === 0 ? null : holds.reduce((t, h) => t + (h.tUs - h.fromUs) / 1e6, 0),

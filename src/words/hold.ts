@@ -1,3 +1,3 @@
 import { chosen } from './chosen.ts';
 
-export const { bandExitText, CURE, coldestText, leakText, liftText } = chosen('hold');
+export const { bandExitText, CURE, coldestText, coldestValue, leakText, liftText } = chosen('hold');

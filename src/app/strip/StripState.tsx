@@ -59,14 +59,20 @@ export function StripState(props: {
   };
   // Another packer than the one of this run; without a run the pages say it at length.
   const left = createMemo(() => (live.run() === null ? [] : packersLeft(props.app)));
+  /** In the hand what is not connected says so once; that no alarm can come is more than any mark. */
+  const idle = createMemo(() => !connected() && live.run() === null);
   const block = () => (live.silent() || live.run() !== null || connected() ? props.app.soundBlocked() : null);
   return (
-    <div class="strip-state" classList={{ small: props.small, idle: !connected() && live.run() === null }}>
+    <div class="strip-state" classList={{ small: props.small, idle: idle() }}>
       <Show when={!props.onLive && connected() && !live.silent()}>
         <GlanceState app={props.app} small={props.small} view={view()} />
       </Show>
       <Show when={block() !== null || left().length > 0 || (props.onLive && standing().length > 0)}>
-        <ul class="strip-marks" aria-label={UI.standingMarks}>
+        <ul
+          class="strip-marks"
+          classList={{ 'visually-hidden': props.small && idle() && block() === null }}
+          aria-label={UI.standingMarks}
+        >
           <Show when={block()}>
             {(why) => (
               <li class="strip-mark sound-off" data-testid="sound-blocked">
@@ -107,7 +113,14 @@ export function StripState(props: {
         </ul>
       </Show>
       <p class="strip-record" data-testid="shell-link">
-        <Show when={live.run() !== null} fallback={<span>{LINK_STATE[live.link()?.state ?? 'idle']}</span>}>
+        <Show
+          when={live.run() !== null}
+          fallback={
+            <span classList={{ 'visually-hidden': props.small && idle() }}>
+              {LINK_STATE[live.link()?.state ?? 'idle']}
+            </span>
+          }
+        >
           <span>{props.small ? FACE.rec : FACE.recording}</span>
         </Show>{' '}
         <strong>{clockTime(props.app.nowMs())}</strong>

@@ -1,6 +1,6 @@
 /** What the certificate states, as rows of name and text, from the sealed record alone. */
 import type { JobBundle } from '../../job/bundle.ts';
-import type { ChannelSetup, Place, Setup } from '../../job/setup.ts';
+import type { ChannelSetup, Setup } from '../../job/setup.ts';
 import type { Account } from '../../record/account.ts';
 import type { Catalogue } from '../../words/catalogue.ts';
 import { NO_VALUE } from '../../words/create-format.ts';
@@ -240,7 +240,7 @@ function calibrationText(words: Catalogue, channel: ChannelSetup, bundle: JobBun
 export function heldRows(seen: Seen, numbers: Numbers): readonly Row[] {
   const { manifest, setup, peakBar, words } = seen;
   const { CERTIFICATE: C, heldText } = words.certificate;
-  const { pressure, temperature } = words.format;
+  const { pressure } = words.format;
   const limits = setup?.limits ?? null;
   const u = limits?.uBar ?? null;
   const out: Row[] = [];
@@ -277,12 +277,7 @@ export function heldRows(seen: Seen, numbers: Numbers): readonly Row[] {
   out.push({ name: C.peak, text: peak });
   out.push({ name: C.cure, text: cureText(seen, setup) });
   const { coldest } = numbers;
-  if (coldest !== null) {
-    const { PLACE } = words.terms;
-    const { place: code } = coldest;
-    const place = code === null ? C.notStated : Object.hasOwn(PLACE, code) ? PLACE[code as Place] : code;
-    out.push({ name: C.coldest, text: `${temperature(coldest.c)} (${place})` });
-  }
+  if (coldest !== null) out.push({ name: C.coldest, text: words.hold.coldestValue(coldest) });
   return out;
 }
 

@@ -19,7 +19,7 @@ import { Time } from './lead/Time.tsx';
 import { Drawer } from './more/Drawer.tsx';
 import { createMore } from './more/state.ts';
 import { OrderZone } from './order/OrderZone.tsx';
-import { place } from './place.ts';
+import { place, placeAtMost } from './place.ts';
 import { createStart } from './start.ts';
 import { TakeDevice } from './TakeDevice.tsx';
 
@@ -159,10 +159,7 @@ export function Live(props: { jobId: string | null }) {
         span={span()}
         onSpan={setSpan}
       />
-      <div
-        class="face-note"
-        style={{ ...place({ ...drawerRect(), h: 0 }), height: 'auto', 'max-height': `${drawerRect().h}px` }}
-      >
+      <div class="face-note" style={placeAtMost(drawerRect())}>
         {/* In a drawer that is open it stands in its flow: over its tabs nothing could be chosen. */}
         <Show when={live.run() !== null && !drawerOpen()}>
           <LinkNote />

@@ -10,3 +10,8 @@ export function place(r: Rect, inside: Pick<Rect, 'x' | 'y'> = { x: 0, y: 0 }): 
     height: `${r.h}px`,
   };
 }
+
+/** As high as what stands in it, and no higher than the rectangle. */
+export function placeAtMost(r: Rect): JSX.CSSProperties {
+  return { left: `${r.x}px`, top: `${r.y}px`, width: `${r.w}px`, 'max-height': `${r.h}px` };
+}

@@ -3,10 +3,9 @@ import type { Account, Numbers } from '../../evidence/messages.ts';
 import { ACCOUNT, gaugeText, overText, witnessText } from '../../words/account.ts';
 import { ARCHIVE as A } from '../../words/archive.ts';
 import { holdLine } from '../../words/evidence.ts';
-import { duration, NO_VALUE, pressure, stopwatch, temperature } from '../../words/format.ts';
-import { leakText } from '../../words/hold.ts';
+import { duration, NO_VALUE, pressure, stopwatch } from '../../words/format.ts';
+import { coldestValue, leakText } from '../../words/hold.ts';
 import { RECORDS } from '../../words/records.ts';
-import { PLACE } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
 import { AlarmCounts } from '../runs/AlarmCounts.tsx';
 
@@ -22,9 +21,7 @@ export function NumberRows(props: {
   const coldest = () => {
     const c = n().coldest;
     if (c === null) return props.isWhole ? NO_VALUE : '…';
-    const place =
-      c.place !== null && Object.hasOwn(PLACE, c.place) ? PLACE[c.place as keyof typeof PLACE] : '';
-    return `${temperature(c.c, app.units())}${place === '' ? '' : ` (${place})`}`;
+    return coldestValue(c, app.units());
   };
   const ceiling = () =>
     a().atCeiling === null ? ACCOUNT.noCeiling : a().atCeiling ? ACCOUNT.reached : ACCOUNT.never;

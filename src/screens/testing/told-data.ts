@@ -205,7 +205,7 @@ const numbers: Numbers = {
   },
   peakBar: 1.5,
   cureMetS: 3000,
-  coldest: { c: 9, place: 'pipe' },
+  coldest: { c: 9, source: 'pipe' },
   gaps: 2,
   gapS: 30,
   alarms: { urgent: 1, high: 2, low: 3 },

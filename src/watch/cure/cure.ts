@@ -2,8 +2,9 @@ import type { Heating, PipeSetup, ResinSetup, Setup } from '../../job/setup.ts';
 import type { Bounded, WatchEvent } from '../events.ts';
 import { round } from '../round.ts';
 import type { CureView } from '../view.ts';
-import type { Coldest, Least, ProbeNow, Watched } from './coldest.ts';
-import { COLD_GROUND_C, coldest, heatingOf, watchOn } from './coldest.ts';
+import type { Coldest, ProbeNow } from './coldest.ts';
+import { COLD_GROUND_C, heatingOf } from './coldest.ts';
+import { anew, type ColdestState, coldestNow, createColdest } from './coldest-now.ts';
 import { type Outlook, outlook } from './forecast.ts';
 import { coldestPlausible, gapRate, NO_RATE, rateAt } from './rates.ts';
 import type { SheetFit } from './sheet.ts';
@@ -14,7 +15,7 @@ import { ageRate, fitSheet } from './sheet.ts';
  * the coldest temperature and of the fit together; 'met' is said of it alone. It speaks of the sheet's time at
  * temperature and never of a cured or safe sleeve.
  */
-export interface CureState {
+export interface CureState extends ColdestState {
   sinceUs: number;
   attempt: number;
   /** Sheet of the resin that `fit` was made from; another resin makes a new fit. */
@@ -24,11 +25,6 @@ export interface CureState {
   lastUs: number;
   /** Of the time since seating, what is not counted: the run lay and no device bore it out; slept through: less than none, s. */
   uncountedS: number;
-  /** Models behind the probes, and when they last went on. */
-  watched: Watched[];
-  watchedUs: number;
-  /** Coldest that the present kind of probe has said since it settled; the largest number before. */
-  least: Least;
   /** Progress: middle and bounds. */
   progress: number;
   low: number;
@@ -60,12 +56,8 @@ type Emit = (event: WatchEvent) => void;
 
 /** Counted in steps of at least this, µs. */
 const STEP_US = 1e6;
-/** The models behind the probes go on in steps of at least this, µs: a reading costs nothing more. */
-const WATCH_US = 10e6;
 /** A longer way between two steps is a gap: it counts at the coldest plausible temperature, µs. */
 const GAP_US = 5e6;
-/** Model and sleeve have left their start behind after this, µs. */
-const SETTLE_US = 600e6;
 
 export function createCure(
   tUs: number,
@@ -82,9 +74,7 @@ export function createCure(
     setupNumber: null,
     lastUs: tUs,
     uncountedS: 0,
-    watched: [],
-    watchedUs: tUs,
-    least: anew('none', tUs),
+    ...createColdest(tUs),
     progress: 0,
     low: 0,
     high: 0,
@@ -104,10 +94,6 @@ export function createCure(
 
 /** Time at temperature says nothing of a resin that light makes hard: nothing is counted, nothing is ever met. */
 export const isLightCured = (resin: ResinSetup | null | undefined): boolean => resin?.curedBy === 'light';
-
-function anew(source: Least['source'], tUs: number): Least {
-  return { source, sinceUs: tUs, c: Number.MAX_VALUE };
-}
 
 /** A resin that is entered during the cure counts from seating on: what has passed is judged at ground. */
 function takeResin(s: CureState, setup: Setup | null): void {
@@ -134,16 +120,8 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
   const minutes = (tUs - s.lastUs) / 60e6;
   const gap = tUs - s.lastUs > GAP_US;
   s.lastUs = tUs;
-  if (gap) s.watched = [];
-  if (tUs - s.watchedUs >= WATCH_US || s.watched.length === 0) {
-    s.watched = watchOn(s.watched, ctx.probes, ctx.setup, (tUs - s.watchedUs) / 1e6);
-    s.watchedUs = tUs;
-  }
   const ground = ctx.setup?.ground ?? null;
-  const now = coldest(s.watched, ctx.probes, ctx.setup, s.least);
-  // A model that begins anew begins too cold: a rise over that would be none.
-  if (gap || now.source !== s.least.source) s.least = anew(now.source, tUs);
-  if (now.dry !== null && tUs - s.least.sinceUs >= SETTLE_US) s.least.c = Math.min(s.least.c, now.dry.c);
+  const now = coldestNow(s, tUs, gap, ctx.probes, ctx.setup);
   s.now = now;
   s.groundC = now.ground.c;
   s.pipe = ctx.setup?.pipe ?? null;

@@ -28,7 +28,7 @@ export const ARCHIVE = {
   highestHold: 'Peak in the hold',
   leak: 'Leak',
   peak: 'Peak of the run',
-  coldest: 'Coldest reading while curing',
+  coldest: 'Coldest likely spot while curing',
   /** @param time since the run's first reading */
   atRunTime: (time: string) => `at run time ${time}`,
   gaps: 'Gaps',

@@ -25,7 +25,7 @@ const CERTIFICATE = {
   leakOf: 'leak, warmth taken out',
   leakNone: 'leak: cannot be told',
   most: (rate: string) => `≤ ${rate}`,
-  coldestShort: 'coldest while curing',
+  coldestShort: 'coldest likely spot',
   batchesOf: 'Resin, batches',
   waterAbove: 'Groundwater above the invert',
   groundAt: 'Ground or pipe',
@@ -123,7 +123,7 @@ const CERTIFICATE = {
   peak: 'Peak of the run',
   peakU: (peak: string, u: string) => `${peak} ± ${u} (k = 2)`,
   cure: 'Data-sheet cure time',
-  coldest: 'Coldest reading while curing',
+  coldest: 'Coldest likely spot while curing',
   noHold: 'No hold was recorded.',
   holdNumber: (n: number, held: string) => `Hold ${n}: ${held}`,
 };

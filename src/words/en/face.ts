@@ -50,7 +50,7 @@ export const FACE = {
   metIn: (low: string, high: string) => (low === high ? `reached in ${low}` : `reached in ${low} to ${high}`),
   metBetween: (from: string, to: string) =>
     from === to ? `reached at ${to}` : `reached at ${from} to ${to}`,
-  coldest: (value: string) => `Coldest spot ${value}: nothing is counted.`,
+  coldest: (value: string) => `Coldest likely spot ${value}: nothing is counted.`,
   ofSeconds: (time: string) => `of ${time}`,
   cameBack: (value: string, u: string) => `came back to ${value}, beyond the reading’s ± ${u}`,
   rose: (value: string, u: string) => `rose to ${value}: within the reading’s ± ${u}, yet no noise`,

@@ -122,5 +122,10 @@ export function hold(f: Format) {
       if (cure.coldest === null) return `Coldest likely spot: ${CURE_SOURCE[cure.source]}`;
       return `Coldest likely spot ${f.temperature(cure.coldest.value, units)} (${CURE_SOURCE[cure.source]})`;
     },
+
+    /** The same of a whole cure, beside its name. */
+    coldestValue(spot: { readonly c: number; readonly source: CureView['source'] }, units = METRIC): string {
+      return `${f.temperature(spot.c, units)} (${CURE_SOURCE[spot.source]})`;
+    },
   };
 }
