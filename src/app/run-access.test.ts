@@ -1,11 +1,13 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { Request } from '../engine/messages.ts';
+import { RequestError } from '../engine/worker/request-error.ts';
 import type { EvidenceRequest } from '../evidence/messages.ts';
 import { createRunAccess } from './run-access.ts';
 
 const PAGES = new Uint8Array(2500).map((_, i) => i);
 
-function bench(openRun: string | null) {
+/** @param closed the engine has just closed the run that the page holds for open */
+function bench(openRun: string | null, closed = false) {
   const engine: Request[] = [];
   const evidence: EvidenceRequest[] = [];
   let silent = false;
@@ -13,6 +15,8 @@ function bench(openRun: string | null) {
     switch (request.q) {
       case 'run-pages':
         return { runId: openRun, bytes: PAGES.slice(request.from, request.from + 1000) };
+      case 'live-window':
+        return { fromS: request.fromS };
       case 'runs':
         return [{ runId: 'open', title: 'now' }];
       default:
@@ -22,6 +26,7 @@ function bench(openRun: string | null) {
   const runs = createRunAccess(
     (async (request: Request) => {
       engine.push(request);
+      if (closed) throw new RequestError('no-run', 'that run is not open');
       return answer(request);
     }) as never,
     (async (request: EvidenceRequest) => {
@@ -91,10 +96,10 @@ describe('the open run', () => {
     const { runs, engine, evidence } = bench('open');
     expect(await runs.detail('open')).toEqual({ summary: { runId: 'open', title: 'now' }, lastS: 2500 });
     expect(engine).toEqual([
-      ...[0, 1000, 2000, 2500].map((from) => ({ q: 'run-pages', from })),
+      ...[0, 1000, 2000, 2500].map((from) => ({ q: 'run-pages', runId: 'open', from })),
       { q: 'runs' },
     ]);
-    const pages = await runs.openPages();
+    const pages = await runs.openPages('open');
     expect(new Uint8Array(await pages.arrayBuffer())).toEqual(PAGES);
     await runs.capture('open');
     expect(evidence.map((r) => r.q)).toEqual(['pages-outline', 'pages-capture']);
@@ -103,7 +108,15 @@ describe('the open run', () => {
   it('gives its picture itself: it stands in memory', async () => {
     const { runs, engine, evidence } = bench('open');
     await runs.window('open', 0, 60, 100);
-    expect(engine).toEqual([{ q: 'live-window', fromS: 0, toS: 60, points: 100 }]);
+    expect(engine).toEqual([{ q: 'live-window', runId: 'open', fromS: 0, toS: 60, points: 100 }]);
     expect(evidence).toEqual([]);
   });
+});
+
+it('a run that was closed a moment ago is a saved one, though the page has not heard of it yet', async () => {
+  const { runs, evidence } = bench('r-1', true);
+  await runs.detail('r-1');
+  await runs.window('r-1', 0, 60, 100);
+  await runs.capture('r-1');
+  expect(evidence.map((r) => r.q)).toEqual(['run', 'run-window', 'run-capture']);
 });

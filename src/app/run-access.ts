@@ -1,4 +1,5 @@
 import type { Answers, Request, RunDetail, TraceWindow } from '../engine/messages.ts';
+import { RequestError } from '../engine/worker/request-error.ts';
 import type { EvidenceAnswers, EvidenceRequest } from '../evidence/messages.ts';
 import type { RunAccess } from '../screens/context.ts';
 
@@ -21,10 +22,10 @@ export function createRunAccess(
   // The evidence worker holds the files of the run that it looked at last.
   let held = false;
 
-  async function pages(): Promise<Blob> {
+  async function pages(runId: string): Promise<Blob> {
     const pieces: Blob[] = [];
     for (let from = 0; ; ) {
-      const { bytes } = await engine({ q: 'run-pages', from });
+      const { bytes } = await engine({ q: 'run-pages', runId, from });
       if (bytes.length === 0) return new Blob(pieces);
       pieces.push(new Blob([bytes as Uint8Array<ArrayBuffer>]));
       from += bytes.length;
@@ -41,26 +42,48 @@ export function createRunAccess(
   }
 
   async function openDetail(runId: string): Promise<RunDetail | null> {
-    const outline = await evidence({ q: 'pages-outline', pages: await pages() });
+    const outline = await evidence({ q: 'pages-outline', pages: await pages(runId) });
     const summary = (await engine({ q: 'runs' })).find((r) => r.runId === runId);
     return summary === undefined ? null : { summary, ...outline };
   }
 
+  /** The engine's answer while the run is open. It may have been closed since the page last heard: then it is a saved one. */
+  async function whileOpen<T>(
+    runId: string,
+    open: () => Promise<T | null>,
+    saved: () => Promise<T>,
+  ): Promise<T> {
+    if (openRun() !== runId) return saved();
+    const found = await open().catch((cause: unknown) => {
+      if (cause instanceof RequestError && cause.code === 'no-run') return null;
+      throw cause;
+    });
+    return found ?? saved();
+  }
+
   return {
     openPages: pages,
-    async detail(runId, check = false) {
-      const open = openRun() === runId ? await openDetail(runId) : null;
-      return open ?? evidence({ q: 'run', runId, check });
-    },
-    window(runId, fromS, toS, points): Promise<TraceWindow> {
-      if (openRun() === runId) return engine({ q: 'live-window', fromS, toS, points });
-      held = true;
-      return evidence({ q: 'run-window', runId, fromS, toS, points });
-    },
-    async capture(runId) {
-      if (openRun() === runId) return evidence({ q: 'pages-capture', pages: await pages() });
-      return evidence({ q: 'run-capture', runId });
-    },
+    detail: (runId, check = false) =>
+      whileOpen(
+        runId,
+        () => openDetail(runId),
+        () => evidence({ q: 'run', runId, check }),
+      ),
+    window: (runId, fromS, toS, points) =>
+      whileOpen<TraceWindow>(
+        runId,
+        () => engine({ q: 'live-window', runId, fromS, toS, points }),
+        () => {
+          held = true;
+          return evidence({ q: 'run-window', runId, fromS, toS, points });
+        },
+      ),
+    capture: (runId) =>
+      whileOpen(
+        runId,
+        async () => evidence({ q: 'pages-capture', pages: await pages(runId) }),
+        () => evidence({ q: 'run-capture', runId }),
+      ),
     async remove(runId) {
       await evidence({ q: 'remove-run', runId });
       await engine({ q: 'remove-document', kind: 'seal', id: runId });

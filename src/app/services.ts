@@ -200,7 +200,9 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
       const windows: TraceWindow[] = [];
       for (let k = 0; k < REFILL.pieces; k++) {
         const [fromS, untilS] = [k, k + 1].map((n) => (n * toS) / REFILL.pieces) as [number, number];
-        windows.push(await engine.ask({ q: 'live-window', fromS, toS: untilS, points: REFILL.points }));
+        windows.push(
+          await engine.ask({ q: 'live-window', runId, fromS, toS: untilS, points: REFILL.points }),
+        );
       }
       live.refill(detail, windows);
     },

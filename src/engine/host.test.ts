@@ -258,7 +258,8 @@ describe('requests that cannot be met', () => {
   it.each([
     [{ q: 'end-run' }, 'no-run'],
     [{ q: 'resume-run', runId: 'nope' }, 'missing'],
-    [{ q: 'run-pages', from: 0 }, 'no-run'],
+    [{ q: 'run-pages', runId: 'r-1', from: 0 }, 'no-run'],
+    [{ q: 'live-window', runId: 'r-1', fromS: 0, toS: 1, points: 10 }, 'no-run'],
     [{ q: 'rig-hand', hand: { hand: 'valve', open: 1 } }, 'not-a-rig'],
     [{ q: 'rig-speed', speed: 2 }, 'not-a-rig'],
     [{ q: 'device-silence' }, 'not-connected'],

@@ -57,6 +57,13 @@ export function createHost(deps: HostDeps): Host {
     return feed.rig;
   }
 
+  /** The record of a run, while that run is recorded. */
+  function recorded(runId: string) {
+    const { record } = current.live;
+    if (record?.title.runId !== runId) throw new EngineError('no-run', 'that run is not open');
+    return record;
+  }
+
   const handlers: Handlers<EngineContract> = {
     'start-engine': async () => {
       const [open] = await Promise.all([settling.begin(), leftPackers.begin()]);
@@ -113,13 +120,12 @@ export function createHost(deps: HostDeps): Host {
       timers.setSpeed(checkSpeed(speed), true);
       return null;
     },
-    'live-window': ({ fromS, toS, points }) => current.live.watched.trace.window(fromS, toS, points),
-    runs: () => settling.listed(),
-    'run-pages': ({ from }) => {
-      const { record } = current.live;
-      if (record === null) throw new EngineError('no-run', 'no run is open');
-      return { runId: record.title.runId, bytes: record.pages(from) };
+    'live-window': ({ runId, fromS, toS, points }) => {
+      recorded(runId);
+      return current.live.watched.trace.window(fromS, toS, points);
     },
+    runs: () => settling.listed(),
+    'run-pages': ({ runId, from }) => ({ bytes: recorded(runId).pages(from) }),
     documents: ({ kind }) => deps.documents.list(kind),
     document: ({ kind, id }) => deps.documents.get(kind, id),
     'put-document': ({ document }) => deps.documents.put(checkDocument(document)),

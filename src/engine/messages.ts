@@ -104,13 +104,20 @@ export type Request =
   | { readonly q: 'rig-hand'; readonly hand: RigHand }
   | { readonly q: 'rig-fault'; readonly fault: RigFault }
   | { readonly q: 'rig-speed'; readonly speed: number }
-  | { readonly q: 'live-window'; readonly fromS: number; readonly toS: number; readonly points: number }
+  /** A picture of the open run. Refused with 'no-run' where that run is not the one that is recorded now. */
+  | {
+      readonly q: 'live-window';
+      readonly runId: string;
+      readonly fromS: number;
+      readonly toS: number;
+      readonly points: number;
+    }
   | { readonly q: 'runs' }
   /**
    * A piece of the open run's pages from a byte on, those that wait to be written among them: nobody else can read the
-   * file that the recorder holds. What is made of them is made elsewhere (evidence/messages.ts).
+   * file that the recorder holds. What is made of them is made elsewhere (evidence/messages.ts). Refused as `live-window` is.
    */
-  | { readonly q: 'run-pages'; readonly from: number }
+  | { readonly q: 'run-pages'; readonly runId: string; readonly from: number }
   | { readonly q: 'documents'; readonly kind: DocumentKind }
   | { readonly q: 'document'; readonly kind: DocumentKind; readonly id: string }
   | { readonly q: 'put-document'; readonly document: StoredDocument }
@@ -137,7 +144,7 @@ export interface Answers {
   'live-window': TraceWindow;
   runs: readonly RunSummary[];
   /** `bytes` is empty at the end. */
-  'run-pages': { readonly runId: string; readonly bytes: Uint8Array };
+  'run-pages': { readonly bytes: Uint8Array };
   documents: readonly StoredDocument[];
   document: StoredDocument | null;
   'put-document': StoredDocument;

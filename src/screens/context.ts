@@ -61,7 +61,7 @@ export interface RunAccess {
   /** The very bytes that the device sent. */
   capture(runId: string): Promise<Blob>;
   /** All pages of the open run, also those that its disk does not take: an input log. */
-  openPages(): Promise<Blob>;
+  openPages(runId: string): Promise<Blob>;
   /** With its seal. */
   remove(runId: string): Promise<void>;
   /** Takes a run up again that was left open. */

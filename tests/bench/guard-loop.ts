@@ -103,13 +103,13 @@ export async function benchGuardLoop(folder: string): Promise<Row[]> {
   await row('the same run taken up again', () => ask({ q: 'resume-run', runId: RUN }));
   await row('all its pages given to the page', async () => {
     for (let from = 0; ; ) {
-      const { bytes } = (await ask({ q: 'run-pages', from })) as { bytes: Uint8Array };
+      const { bytes } = (await ask({ q: 'run-pages', runId: RUN, from })) as { bytes: Uint8Array };
       if (bytes.length === 0) return;
       from += bytes.length;
     }
   });
   await row('a piece of its picture', () =>
-    ask({ q: 'live-window', fromS: 0, toS: (HOURS * 3600) / 16, points: 1250 }),
+    ask({ q: 'live-window', runId: RUN, fromS: 0, toS: (HOURS * 3600) / 16, points: 1250 }),
   );
   await row('its end', () => ask({ q: 'end-run' }));
   await row('8 h slept through on a clock that counts them', async () => {

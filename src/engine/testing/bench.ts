@@ -74,8 +74,9 @@ export function createHostBench(options: BenchOptions = {}) {
     /** Pages of the open run, put together as the page does. */
     async pages(): Promise<Uint8Array> {
       const pieces: Uint8Array[] = [];
+      const runId = (await bench.ask({ q: 'runs' })).find((r) => r.state === 'open')!.runId;
       for (let from = 0; ; from += pieces.at(-1)!.length) {
-        const { bytes } = await bench.ask({ q: 'run-pages', from });
+        const { bytes } = await bench.ask({ q: 'run-pages', runId, from });
         if (bytes.length === 0) return new Uint8Array(Buffer.concat(pieces));
         pieces.push(bytes);
       }

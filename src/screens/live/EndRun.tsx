@@ -72,7 +72,8 @@ function Unwritten(props: { start: Start }) {
   const runId = () => app.live.run()?.runId ?? null;
   const save = () => {
     const id = runId();
-    app.runs.openPages().then((pages) => {
+    if (id === null) return;
+    app.runs.openPages(id).then((pages) => {
       saveBlob(`${id}.pages`, pages);
       setSaved(id);
     }, app.fail);
