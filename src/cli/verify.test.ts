@@ -69,7 +69,7 @@ describe('verify on the command line', () => {
     const { text } = await verify([good, '--keys', listed, '--json']);
     expect(JSON.parse(text)).toMatchObject({
       verdict: 'valid',
-      remarks: [{ r: 'not-judged', why: 'engine' }],
+      remarks: [{ r: 'not-judged', why: 'engine' }, { r: 'not-logged' }],
       signer: 'Tablet 3',
     });
   });

@@ -6,6 +6,7 @@ import { FILE } from '../record/members.ts';
 import { blobSource } from '../record/stores/blob-source.ts';
 import { importLock, importSource, keepImport, listImports, removeImport } from '../record/stores/imports.ts';
 import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
+import type { FileProof } from '../record/verify-witness.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { deriving } from './deriving.ts';
 import { EvidenceError } from './faults.ts';
@@ -23,6 +24,8 @@ export interface Checked {
   readonly view: VerifyView;
   readonly record: OpenRecord | null;
   readonly file: Blob;
+  /** What it carries of a witness log, where that holds. */
+  readonly proof: FileProof | null;
 }
 
 /** A valid signature of RFC 8032 (test 1), to learn whether this browser can check any. */
@@ -62,7 +65,8 @@ export async function checkFile(
     signedBy: trust.names.get(a.signer.fingerprint) ?? null,
   }));
   const view = viewOf(v, name.slice(0, NAME_MOST), file.size, sha256, additions, record, kept);
-  return { view, record, file };
+  const proof = v.witness?.check.faults.length === 0 ? v.witness : null;
+  return { view, record, file, proof };
 }
 
 /** The record in a verified file; null where it can't be read. */

@@ -21,6 +21,8 @@ const FOREIGN: ReadonlySet<EvidenceRequest['q']> = new Set([
   'office-list',
   'office-seen',
   'office-file',
+  'office-witness',
+  'take-stamp',
   'pages-outline',
   'pages-capture',
   'restore-look',
@@ -30,6 +32,7 @@ const FOREIGN: ReadonlySet<EvidenceRequest['q']> = new Set([
 /** Whether a request is about what came from elsewhere. */
 export function isForeign(request: EvidenceRequest): boolean {
   if (FOREIGN.has(request.q)) return true;
+  if (request.q === 'compare') return request.with === 'opened';
   if (request.q === 'picture') return request.order.refs.some((r) => r.kind !== 'run');
   return 'ref' in request && request.ref.kind !== 'run';
 }

@@ -36,6 +36,8 @@ import {
   trustOf,
 } from './signers.ts';
 import { SKETCH_STEPS, sketchOf } from './sketch.ts';
+import { witnessAnswers } from './witness/answers.ts';
+import { createOwnLog } from './witness/own-log.ts';
 
 /** The evidence worker behind its shell: answers each request once, whatever comes. */
 export interface EvidenceHost {
@@ -63,6 +65,7 @@ const orRefused =
 export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
   const deps = { ...given, catalogueOf: orRefused(given.catalogueOf) };
   const trust = () => trustOf(deps.documents);
+  const log = createOwnLog(deps);
   const verdicts = new Map<string, VerifyView['verdict']>();
   let opened: Checked | null = null;
 
@@ -93,7 +96,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     record.detail.summary.title;
 
   const office = createOfficeFolder(deps, deps.handles ?? handleStore(deps), async (runId, tell) =>
-    buildFile(deps, await openRecords.open({ kind: 'run', runId }), tell),
+    buildFile(deps, log, await openRecords.open({ kind: 'run', runId }), runId, tell),
   );
   const silent: Tell = () => deps.pause();
   /** The seal is at rest: that its file is in the shared folder is tried beside it, and again later. */
@@ -144,15 +147,24 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     },
     'pages-outline': ({ pages }) => outlineOf(blobSource(pages)),
     'pages-capture': ({ pages }) => captureOf(blobSource(pages)),
-    backup: (_, tell) => makeBackup(deps, unless(tell)),
+    backup: async (_, tell) => {
+      const { sha256, ...made } = await makeBackup(deps, unless(tell));
+      await log.event({ leaf: 'backup', backup: sha256 });
+      return made;
+    },
     'restore-look': ({ file }, tell) => lookInto(deps, file, unless(tell)),
-    restore: ({ file, token, choice }, tell) => restoreFrom(deps, file, token, choice, unless(tell)),
+    restore: async ({ file, token, choice }, tell) => {
+      const { sha256, ...done } = await restoreFrom(deps, file, token, choice, unless(tell));
+      await log.event({ leaf: 'restored', backup: sha256 });
+      if (done.key?.made) await log.event({ leaf: 'key', key: done.key.fingerprint, why: 'first' });
+      return done;
+    },
     cancel: () => {
       cancelled++;
       return null;
     },
     seal: async ({ runId, wording }) => {
-      const done = await sealRun(deps, runId, wording);
+      const done = await sealRun(deps, log, runId, wording);
       openRecords.drop({ kind: 'run', runId });
       waits(runId);
       return done;
@@ -163,10 +175,10 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
         const kept = (await listImports(deps.documents)).find((i) => i.sha256 === ref.sha256);
         return { name: kept?.name ?? `${ref.sha256}.zip`, file: await blobOf(file, 'application/zip') };
       }
-      return buildFile(deps, await openRecords.open(ref), tell);
+      return buildFile(deps, log, await openRecords.open(ref), ref.kind === 'run' ? ref.runId : null, tell);
     },
     add: async ({ runId, kind, text, by }) => {
-      await addTo(deps, runId, { kind, text, by });
+      await addTo(deps, log, runId, { kind, text, by });
       openRecords.drop({ kind: 'run', runId });
       waits(runId);
       return null;
@@ -186,8 +198,17 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       return null;
     },
     'office-file': ({ name }) => office.file(name),
+    ...witnessAnswers(deps, log, {
+      trust,
+      folder: () => office.folder(),
+      opened: () => opened?.proof ?? null,
+    }),
     key: () => keyView(deps),
-    'change-key': () => changeKey(deps),
+    'change-key': async () => {
+      const view = await changeKey(deps);
+      if (view.key !== null) await log.event({ leaf: 'key', key: view.key.fingerprint, why: 'changed' });
+      return view;
+    },
     signers: () => knownSigners(deps.documents),
     'know-signer': ({ fingerprint, name }) => knowSigner(deps, fingerprint, name),
     'signer-term': ({ fingerprint, term }) => setSignerTerm(deps, fingerprint, term),

@@ -48,11 +48,12 @@ async function signedWith(change: (event: WatchEvent) => WatchEvent, engine?: nu
       sealedUtcMs: 2e12,
       sealedBy: 'test',
       job: JOB,
+      log: null,
       wording: PLAIN_WORDING,
       signer,
     }),
   );
-  const sealed = { manifest, signature: await signer.sign(manifest), additions: [] };
+  const sealed = { manifest, signature: await signer.sign(manifest), additions: [], proof: [] };
   const input = { pages: bytesSource(forged), sealed, ...deriving(loadCatalogue), signer };
   return joinBytes(await buildJobFile(input, recordCrypto, inMemory));
 }
@@ -67,7 +68,7 @@ const verify = (file: Uint8Array): Promise<Verification> =>
 describe('the judgements of a record', () => {
   it('that follow from its input log are valid without a word', async () => {
     const v = await verify(await signedWith((e) => e));
-    expect([v.verdict, v.findings, v.remarks]).toEqual(['valid', [], []]);
+    expect([v.verdict, v.findings, v.remarks]).toEqual(['valid', [], [{ r: 'not-logged' }]]);
   });
 
   it('that do not are found, whoever signed them: a hold of seconds made four hours long', async () => {
@@ -80,6 +81,9 @@ describe('the judgements of a record', () => {
 
   it('of another engine are left to whoever signed them, and that is said', async () => {
     const v = await verify(await signedWith((e) => e, 99));
-    expect([v.verdict, v.remarks]).toEqual(['valid', [{ r: 'not-judged', why: 'engine' }]]);
+    expect([v.verdict, v.remarks]).toEqual([
+      'valid',
+      [{ r: 'not-judged', why: 'engine' }, { r: 'not-logged' }],
+    ]);
   });
 });

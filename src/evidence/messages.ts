@@ -19,6 +19,7 @@ import type { DisplayUnits } from '../words/create-format.ts';
 import type { BackupAnswers, BackupRequest } from './backup/messages.ts';
 import type { EvidenceErrorCode } from './error-codes.ts';
 import type { OfficeAnswers, OfficeRequest } from './office/messages.ts';
+import type { WitnessAnswers, WitnessRequest } from './witness/messages.ts';
 
 export type { Account, EvidenceErrorCode };
 
@@ -286,6 +287,7 @@ export type EvidenceRequest =
   | SavedRunRequest
   | BackupRequest
   | OfficeRequest
+  | WitnessRequest
   /** @param wording in which the record's certificate is to be written */
   | { readonly q: 'seal'; readonly runId: string; readonly wording: Wording }
   | { readonly q: 'job-file'; readonly ref: RecordRef }
@@ -340,7 +342,7 @@ export type EvidenceRequest =
   | { readonly q: 'visible-data'; readonly ref: RecordRef; readonly fromS: number; readonly toS: number }
   | { readonly q: 'certificate'; readonly ref: RecordRef };
 
-export interface EvidenceAnswers extends BackupAnswers, OfficeAnswers, SavedRunAnswers {
+export interface EvidenceAnswers extends BackupAnswers, OfficeAnswers, SavedRunAnswers, WitnessAnswers {
   seal: { readonly fingerprint: string; readonly newKey: 'first' | 'after-loss' | null };
   'job-file': { readonly name: string; readonly file: Blob };
   add: null;

@@ -15,6 +15,8 @@ import type { EvidenceAnswers } from './messages.ts';
 import type { OpenRecord } from './open.ts';
 import { bundleIn, papersOf } from './papers.ts';
 import { signerFor } from './signers.ts';
+import type { OwnLog } from './witness/own-log.ts';
+import { logName, proved } from './witness/proving.ts';
 
 /** One sealing at a time, in whatever tab. */
 async function locked<T>(deps: EvidenceDeps, runId: string, work: () => Promise<T>): Promise<T> {
@@ -33,6 +35,7 @@ async function locked<T>(deps: EvidenceDeps, runId: string, work: () => Promise<
  */
 export function sealRun(
   deps: EvidenceDeps,
+  log: OwnLog,
   runId: string,
   wording: Wording,
 ): Promise<EvidenceAnswers['seal']> {
@@ -45,9 +48,11 @@ export function sealRun(
       throw new EvidenceError('sealed', 'the run is sealed already');
     const pages = await deps.files.readAll(fileOf(runId));
     const { signer, made } = await signerFor(deps);
+    if (made !== null) await log.event({ leaf: 'key', key: signer.fingerprint, why: made });
     const sealedUtcMs = deps.utcMs();
     const job = await papersOf(deps.documents, summary.jobId);
-    const input = { pages, job, sealedUtcMs, software: deps.software, wording };
+    const name = await noted(() => logName(log));
+    const input = { pages, job, log: name, sealedUtcMs, software: deps.software, wording };
     const result = await seal(input, signer, deps.crypto);
     if (!result.ok) throw new EvidenceError(result.refusal, 'the run cannot be sealed');
     try {
@@ -58,8 +63,22 @@ export function sealRun(
       throw cause;
     }
     await label(deps, runId, sealedUtcMs);
+    await noted(() => proved(deps, log, runId, result.sealed));
     return { fingerprint: signer.fingerprint, newKey: made };
   });
+}
+
+/**
+ * What is noted in the witness log stops no sealing: what a store refuses now is noted when the file is built.
+ * @returns null where it was refused
+ */
+async function noted<T>(work: () => Promise<T>): Promise<T | null> {
+  try {
+    return await work();
+  } catch (cause) {
+    if (cause instanceof StoreError) return null;
+    throw cause;
+  }
 }
 
 /** Marks the run's line in the list. Only a label: the seal itself is what counts. */
@@ -73,6 +92,7 @@ export async function label(deps: EvidenceDeps, runId: string, sealedUtcMs: numb
 /** @throws EvidenceError 'not-sealed', 'bad-request' */
 export function addTo(
   deps: EvidenceDeps,
+  log: OwnLog,
   runId: string,
   addition: { readonly kind: 'correction' | 'note'; readonly text: string; readonly by: string },
 ): Promise<null> {
@@ -84,18 +104,28 @@ export function addTo(
     const { signer } = await signerFor(deps);
     const utcMs = deps.utcMs();
     const more = { kind: addition.kind, body: { text, by }, utcMs };
-    await keepAdditions(deps.documents, runId, await addToSealed(sealed, more, signer, deps.crypto), utcMs);
+    const added = await addToSealed(sealed, more, signer, deps.crypto);
+    await keepAdditions(deps.documents, runId, added, utcMs);
+    await noted(() => proved(deps, log, runId, added));
     return null;
   });
 }
 
+/** @param runId of a run that is kept here, whose proof is renewed; null: the file's own */
 export async function buildFile(
   deps: EvidenceDeps,
+  log: OwnLog,
   record: OpenRecord,
+  runId: string | null,
   tell: Tell,
 ): Promise<EvidenceAnswers['job-file']> {
-  const { sealed, manifest, pages } = record;
-  if (sealed === null || manifest === null) throw new EvidenceError('not-sealed', 'the run is not sealed');
+  const { manifest, pages } = record;
+  if (record.sealed === null || manifest === null)
+    throw new EvidenceError('not-sealed', 'the run is not sealed');
+  const resting = runId === null ? null : await loadSealed(deps.documents, runId);
+  const renewed =
+    runId === null || resting === null ? null : await noted(() => proved(deps, log, runId, resting));
+  const sealed = renewed ?? resting ?? record.sealed;
   const key = await loadSigner(deps.documents, deps.subtle);
   const { sense, words, extras } = deriving(deps.catalogueOf);
   const blob = (piece: Uint8Array): Blob => new Blob([piece as Uint8Array<ArrayBuffer>]);

@@ -18,11 +18,66 @@ export interface CheckWords {
   readonly others: string;
   readonly additions: string;
   readonly additionNames: string;
+  /** Before the lines that check the witness log. */
+  readonly witness: string;
+  readonly witnessKeys: string;
   readonly shows: string;
 }
 
 /** Rejects for a language that this program has not. */
 export type CheckWordsOf = (wording: Wording) => Promise<CheckWords>;
+
+/**
+ * The witness log by hand: openssl 3, sha256sum, xxd, base64, sed. The walk from a leaf to the root is that of RFC 9162,
+ * 2.1.3.2. In the folder that holds manifest.json.
+ */
+export const WITNESS_SCRIPT = String.raw`cd witness; t=$(mktemp -d)
+h() { xxd -r -p | sha256sum | cut -c 1-64; }
+body() { sed '/^$/,$d' "$1"; }
+signed() { openssl pkeyutl -verify -pubin -inkey "$1" -rawin -in $t/body -sigfile $t/sig; }
+key=$(openssl pkey -pubin -in log.pem -outform DER | tail -c 32 | xxd -p -c 32)
+grep -q "\"log\":{[^}]*\"publicKey\":\"$key\"" ../manifest.json && echo "the log's key" || echo "ANOTHER LOG'S KEY"
+for c in before after; do
+  body $c.txt > $t/body; sed -n 's/^— log[^ ]* //p' $c.txt | base64 -d | tail -c 64 > $t/sig; signed log.pem
+done
+root=$(sed -n 3p after.txt | base64 -d | xxd -p -c 64); size=$(sed -n 2p after.txt)
+while read -r i leaf path; do
+  x=$(printf 00%s "$(printf %s "$leaf" | xxd -p | tr -d '\n')" | h); n=$((size - 1))
+  for p in $path; do
+    if [ $((i % 2)) = 1 ] || [ $i = $n ]; then
+      x=$(printf 01$p$x | h); while [ $((i % 2)) = 0 ] && [ $i != 0 ]; do i=$((i / 2)); n=$((n / 2)); done
+    else x=$(printf 01$x$p | h); fi
+    i=$((i / 2)); n=$((n / 2))
+  done
+  [ $x = $root ] && echo "in the log: $leaf" || echo "NOT IN THE LOG: $leaf"
+done < leaves.txt
+grep -q "\"manifest\":\"$(sha256sum < ../manifest.json | cut -c 1-64)\"" leaves.txt && echo "this record" || echo "ANOTHER RECORD"
+for k in $(ls *.pem | grep -v log | cut -d . -f 1); do for c in seen after; do
+  [ -e $c.txt ] && sed -n "s,^— witness[^ ]*/$k ,,p" $c.txt | base64 -d > $t/line && [ -s $t/line ] || continue
+  s=$(printf %d 0x$(head -c 12 $t/line | tail -c 8 | xxd -p)); tail -c 64 $t/line > $t/sig
+  { printf 'cosignature/v1\ntime %s\n' $s; body $c.txt; } > $t/body
+  signed $k.pem; date -u -d @$s "+$c.txt was seen by $k at %FT%TZ"
+done; done`;
+
+const indented = (script: string): string =>
+  script
+    .split('\n')
+    .map((line) => `       ${line}`)
+    .join('\n');
+
+/** The step on the witness log; empty for a record that is noted in none. */
+const witnessStep = (manifest: Manifest, words: CheckWords): string =>
+  manifest.log === null
+    ? ''
+    : `7. ${words.witness}
+
+   ls -A witness | sed s,^,witness/, | grep -v -x -F -e "$(cut -c 67- SHA256SUMS)"
+
+${indented(WITNESS_SCRIPT)}
+
+   ${words.witnessKeys}
+
+`;
 
 export function checkText(manifest: Manifest, words: CheckWords): string {
   const { fingerprint } = manifest.signer;
@@ -53,7 +108,7 @@ ${words.intro(manifest.runId)}
 
 5. ${words.others}
 
-   ls -A | grep -v -x -F -e SHA256SUMS -e SHA256SUMS.sig -e additions -e "$(cut -c 67- SHA256SUMS)"
+   ls -A | grep -v -x -F -e SHA256SUMS -e SHA256SUMS.sig -e additions -e witness -e "$(cut -c 67- SHA256SUMS)"
 
 6. ${words.additions}
 
@@ -67,6 +122,6 @@ ${words.intro(manifest.runId)}
    grep -c "\\"previousSha256\\":\\"$(sha256sum < manifest.json | cut -c 1-64)\\"" additions/0001.json
    ls -A additions | grep -v -x -E "[0-9]{4}\\.(json|sig|pem)"
 
-${words.shows}
+${witnessStep(manifest, words)}${words.shows}
 `;
 }

@@ -2,6 +2,7 @@
 import type { TermFault } from './key-terms.ts';
 import type { AdditionFault } from './seal.ts';
 import type { PageFault } from './types.ts';
+import type { ProofFault, Witnessed } from './witness/check-proof.ts';
 import type { ZipFault } from './zip-form.ts';
 
 /** In order of weight: the first that applies is the verdict. */
@@ -66,6 +67,8 @@ export type Finding =
       readonly again: number;
       readonly kinds: readonly string[];
     }
+  /** What the file carries of the witness log does not hold, or is not of this record. */
+  | { readonly f: 'witness'; readonly why: ProofFault }
   | { readonly f: 'addition'; readonly number: number; readonly why: AdditionFault }
   /** An addition that holds, by a key that is not known here. */
   | {
@@ -84,6 +87,22 @@ export type Remark =
   /** Pages were damaged on the tablet before the sealing. */
   | { readonly r: 'damaged-at-sealing'; readonly pages: number }
   | { readonly r: 'no-job' }
+  /** It is noted in no witness log. */
+  | { readonly r: 'not-logged' }
+  /** What the witness log says of it, by the clock of the tablet that keeps the log. */
+  | ({ readonly r: 'logged' } & Omit<Witnessed, 'notBefore' | 'notAfter'>)
+  /** Nobody but the tablet itself has seen the log. */
+  | { readonly r: 'no-witness' }
+  /** Somebody else's word on when: the run was opened after it, or the record sealed before it. */
+  | {
+      readonly r: 'bounded';
+      readonly side: 'not-before' | 'not-after';
+      readonly utcMs: number;
+      /** Of the witness's key; null: a time stamp, whose signature is for openssl. */
+      readonly fingerprint: string | null;
+      /** Whose key it is; empty for this tablet's own; null: not known here. */
+      readonly name: string | null;
+    }
   | { readonly r: 'additions'; readonly count: number }
   /** Built after the sealing key was gone: derived files were checked by deriving them alone. */
   | { readonly r: 'no-sums' }

@@ -153,6 +153,7 @@ export async function buildJobFile<P>(
     if (!isExtraName(name)) throw new RangeError(`an extra file can't be called ${name}`);
     members.of(name).take(bytes);
   }
+  for (const { name, bytes } of sealed.proof) members.of(name).take(bytes);
   if (signer !== null && signer.fingerprint === manifest.signer.fingerprint) {
     const sums = members.sums();
     const signature = await signer.sign(sums);

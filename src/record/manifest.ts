@@ -16,7 +16,7 @@ import { type RunScan, type RunVisitor, readRun, scanRun } from './reader.ts';
 import { ALGORITHM, type PreviousKey, type Signer } from './signing.ts';
 import type { PageDamage, RunEnd } from './types.ts';
 
-export const RECORD_SCHEMA = 'steadybar-record/1';
+export const RECORD_SCHEMA = 'steadybar-record/2';
 /** A day of alarms and checkpoints has a hundredth of it; what claims more is not read into memory. */
 export const MAX_MANIFEST_BYTES = 16 << 20;
 /** A page hash is noted every so many pages, so that pages made anew can be narrowed down to a span. */
@@ -59,6 +59,11 @@ export interface Content {
   readonly events: readonly WatchEvent[];
 }
 
+export interface LogName {
+  readonly origin: string;
+  readonly publicKey: string;
+}
+
 export interface Manifest extends Content {
   readonly schema: typeof RECORD_SCHEMA;
   /** SHA-256 of all page bytes, hex: what sha256sum says of pages.bin. */
@@ -68,6 +73,8 @@ export interface Manifest extends Content {
   readonly sealedBy: string;
   /** The job with its packer, resin, sensors and calibrations as they were when it was sealed; null: no job. */
   readonly job: Json;
+  /** The witness log in which it is noted, by its name and its key (32 bytes, hex); null: in none. */
+  readonly log: LogName | null;
   /** In which certificate and CHECK.txt are written, so that whoever verifies the record makes the same. */
   readonly wording: Wording;
   readonly signer: {
@@ -166,6 +173,7 @@ export interface ManifestFacts {
   readonly sealedUtcMs: number;
   readonly sealedBy: string;
   readonly job: unknown;
+  readonly log: LogName | null;
   readonly wording: Wording;
   readonly signer: Signer;
 }
@@ -180,6 +188,7 @@ export function makeManifest(content: Content, facts: ManifestFacts): Manifest {
     sealedUtcMs: facts.sealedUtcMs,
     sealedBy: facts.sealedBy,
     job: toJson(facts.job ?? null),
+    log: facts.log === null ? null : { origin: facts.log.origin, publicKey: facts.log.publicKey },
     wording: { language: facts.wording.language, decimal: facts.wording.decimal },
     signer: {
       algorithm: ALGORITHM,
@@ -210,6 +219,9 @@ const isWording = (v: unknown): boolean =>
   LANGUAGE.test(v.language) &&
   (v.decimal === 'point' || v.decimal === 'comma');
 
+const isLogName = (v: unknown): boolean =>
+  v === null || (isObject(v) && typeof v.origin === 'string' && isHash(v.publicKey));
+
 function wellFormed(m: Record<string, unknown>): boolean {
   const { pages, signer } = m;
   if (!isObject(pages) || !isObject(signer)) return false;
@@ -222,7 +234,7 @@ function wellFormed(m: Record<string, unknown>): boolean {
   // What they are beyond that is held against the pages; whoever reads them needs them to be what can be looked into.
   if (!(m.events as unknown[]).every((e) => isObject(e) && typeof e.e === 'string')) return false;
   if (!(m.setups as unknown[]).every((s) => isObject(s) && isObject(s.setup))) return false;
-  if (!('job' in m) || !isWording(m.wording)) return false;
+  if (!('job' in m) || !isWording(m.wording) || !isLogName(m.log)) return false;
   if (m.jobId !== null && typeof m.jobId !== 'string') return false;
   if (typeof m.practice !== 'boolean' || !isMs(m.openedUtcMs) || !isMs(m.endedUtcMs)) return false;
   if (!isHash(m.pagesSha256) || !isHash(pages.chainHead)) return false;

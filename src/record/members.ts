@@ -1,4 +1,5 @@
 /** The members of a job's file by name, in the order of the file. */
+import { WITNESS_FOLDER } from './witness/run-proof.ts';
 import { isMemberName } from './zip-form.ts';
 
 export const FILE = {
@@ -33,6 +34,11 @@ export const additionName = (number: number, ending: 'json' | 'sig' | 'pem'): st
 
 /** A name that an extra file may have: no folder, and none of the names that have a meaning here. */
 export const isExtraName = (name: string): boolean => {
-  const taken = [...CORE_FILES, FILE.sums, FILE.sumsSignature, 'additions'].map((n) => n.toLowerCase());
+  const taken = [...CORE_FILES, FILE.sums, FILE.sumsSignature, 'additions', 'witness'].map((n) =>
+    n.toLowerCase(),
+  );
   return isMemberName(name) && !name.includes('/') && !taken.includes(name.toLowerCase());
 };
+
+/** What the file carries of the witness log. */
+export const isProofName = (name: string): boolean => name.startsWith(WITNESS_FOLDER);

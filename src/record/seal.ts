@@ -5,8 +5,9 @@
 import type { Wording } from '../job/wording.ts';
 import { canonicalBytes, type Json, parseCanonical, toJson } from './canonical.ts';
 import { fromHex, toHex } from './hex.ts';
-import { contentOf, type Manifest, makeManifest } from './manifest.ts';
+import { contentOf, type LogName, type Manifest, makeManifest } from './manifest.ts';
 import { ALGORITHM, fingerprintOf, type RecordCrypto, type Signer } from './signing.ts';
+import type { ProofMember } from './witness/run-proof.ts';
 
 export type SealRefusal =
   | 'practice' // a practice run is never a job's record
@@ -19,6 +20,8 @@ export interface Sealed {
   /** 64 bytes over the manifest. */
   readonly signature: Uint8Array;
   readonly additions: readonly SealedAddition[];
+  /** What its file carries of the witness log; empty where nothing is noted of it. Renewed as witnesses come. */
+  readonly proof: readonly ProofMember[];
 }
 
 export interface SealedAddition {
@@ -31,6 +34,8 @@ export interface SealInput {
   readonly pages: Uint8Array;
   /** The job with packer, resin, sensors and calibrations as they are now; null for a run without a job. */
   readonly job: unknown;
+  /** In which it will be noted. */
+  readonly log: LogName | null;
   readonly sealedUtcMs: number;
   readonly software: string;
   /** In which the record's certificate and CHECK.txt are written. */
@@ -55,12 +60,13 @@ export async function seal(input: SealInput, signer: Signer, crypto: RecordCrypt
     sealedUtcMs: input.sealedUtcMs,
     sealedBy: input.software,
     job: input.job,
+    log: input.log,
     wording: input.wording,
     signer,
   });
   const manifest = canonicalBytes(value);
   const signature = await signer.sign(manifest);
-  return { ok: true, sealed: { manifest, signature, additions: [] }, value };
+  return { ok: true, sealed: { manifest, signature, additions: [], proof: [] }, value };
 }
 
 export const ADDITION_SCHEMA = 'steadybar-addition/1';
@@ -169,12 +175,19 @@ export async function checkAddition(
 /** A sealed record as a store gave it back; null when it is not one. Signatures are for the verifier. */
 export function sealedOf(body: unknown): Sealed | null {
   if (typeof body !== 'object' || body === null) return null;
-  const { manifest, signature, additions } = body as Partial<Record<keyof Sealed, unknown>>;
+  const { manifest, signature, additions, proof } = body as Partial<Record<keyof Sealed, unknown>>;
   if (!(manifest instanceof Uint8Array) || !(signature instanceof Uint8Array) || !Array.isArray(additions))
     return null;
   const whole = additions.every(
     (a: Partial<SealedAddition> | null) =>
       a?.statement instanceof Uint8Array && a.signature instanceof Uint8Array,
   );
-  return whole ? { manifest, signature, additions: additions as SealedAddition[] } : null;
+  const noted =
+    Array.isArray(proof) &&
+    proof.every(
+      (p: Partial<ProofMember> | null) => typeof p?.name === 'string' && p.bytes instanceof Uint8Array,
+    );
+  return whole && noted
+    ? { manifest, signature, additions: additions as SealedAddition[], proof: proof as ProofMember[] }
+    : null;
 }

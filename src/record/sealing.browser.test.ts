@@ -53,7 +53,7 @@ describe('in a real browser', () => {
       judge: asRecorded,
       words: checkWords,
     });
-    expect([v.verdict, v.findings, v.remarks]).toEqual(['valid', [], []]);
+    expect([v.verdict, v.findings, v.remarks]).toEqual(['valid', [], [{ r: 'not-logged' }]]);
     file[file.length >> 1]! ^= 1;
     expect(
       (

@@ -163,7 +163,9 @@ describe('a forger', () => {
       end: 'interrupted',
     });
     const signature = await signer.sign(lie);
-    const v = await verify(await jobFile(pages, { manifest: lie, signature, additions: [] }, signer));
+    const v = await verify(
+      await jobFile(pages, { manifest: lie, signature, additions: [], proof: [] }, signer),
+    );
     expect([v.verdict, firstOf(v, 'contradiction').members]).toEqual(['changed', ['end', 'events']]);
   });
 

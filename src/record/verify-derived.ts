@@ -10,7 +10,7 @@ import type { ExtraFiles } from './job-file.ts';
 import { type Judge, MOST_RUN_US, without } from './judgement.ts';
 import type { KeyTerm } from './key-terms.ts';
 import type { Content, Manifest } from './manifest.ts';
-import { FILE } from './members.ts';
+import { FILE, isProofName } from './members.ts';
 import type { RecordCrypto } from './signing.ts';
 import type { SenseRun } from './trace-rows.ts';
 import type { Member } from './verify-members.ts';
@@ -126,7 +126,7 @@ export async function checkDerived(
     FILE.sumsSignature,
   ];
   for (const name of files.keys()) {
-    if (fixed.includes(name) || name.startsWith('additions/')) continue;
+    if (fixed.includes(name) || name.startsWith('additions/') || isProofName(name)) continue;
     const difference = made.get(name);
     if (signed?.has(name)) {
       if (difference === undefined) remarks.push({ r: 'not-derived', file: name });

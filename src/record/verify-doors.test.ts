@@ -96,7 +96,7 @@ async function withEventText(text: string): Promise<Uint8Array> {
   if (!read.ok) throw new Error(read.what);
   const pagesSha256 = await sha256Hex(page);
   const manifest = canonicalBytes({ ...read.manifest, pagesSha256 });
-  return jobFileOf(page, { manifest, signature: await signer.sign(manifest), additions: [] });
+  return jobFileOf(page, { manifest, signature: await signer.sign(manifest), additions: [], proof: [] });
 }
 
 /** The file around pages that no builder of ours would read. */
@@ -159,14 +159,14 @@ describe('bytes of another hand', () => {
     ]) {
       const manifest = canonicalBytes({ ...read.manifest, ...change });
       const signature = await signer.sign(manifest);
-      const v = await verify(await jobFileOf(pages, { manifest, signature, additions: [] }));
+      const v = await verify(await jobFileOf(pages, { manifest, signature, additions: [], proof: [] }));
       expect([v.verdict, v.findings]).toMatchObject(['changed', [{ f: 'manifest', why: 'form' }]]);
     }
     // Of the right form and not what the pages say: the pages are what is judged again.
     const events = [{ tUs: 1, e: 'note', text: 'another' }] as const;
     const manifest = canonicalBytes({ ...read.manifest, events });
     const signature = await signer.sign(manifest);
-    const v = await verify(await jobFileOf(pages, { manifest, signature, additions: [] }));
+    const v = await verify(await jobFileOf(pages, { manifest, signature, additions: [], proof: [] }));
     expect(v.findings).toContainEqual({ f: 'contradiction', members: ['events'] });
     expect(v.findings.some((f) => f.f === 'judgement')).toBe(false);
   });

@@ -35,7 +35,7 @@ describe('an untouched record', () => {
     const v = await verify(file);
     expect([v.verdict, v.findings]).toEqual(['valid', []]);
     expect(v.signer).toBe('tablet 3');
-    expect(v.remarks).toEqual([{ r: 'additions', count: 2 }]);
+    expect(v.remarks).toEqual([{ r: 'additions', count: 2 }, { r: 'not-logged' }]);
     expect(v.additions.map((a) => [a.number, a.kind])).toEqual([
       [1, 'correction'],
       [2, 'status'],
@@ -165,7 +165,7 @@ describe('incomplete and refused files', () => {
 
   it('of a later program are refused as that, not as broken', async () => {
     const later = (m: Map<string, Uint8Array>): void => {
-      m.set(FILE.manifest, canonicalBytes({ schema: 'steadybar-record/2', what: 'ever' }));
+      m.set(FILE.manifest, canonicalBytes({ schema: 'steadybar-record/3', what: 'ever' }));
     };
     const v = await verify(repacked(later));
     expect([v.verdict, firstOf(v, 'refused').why]).toEqual(['refused', 'version']);
@@ -230,6 +230,7 @@ describe('sealing', () => {
   const input = (bytes: Uint8Array) => ({
     pages: bytes,
     job: JOB,
+    log: null,
     sealedUtcMs: 1,
     software: 's',
     wording: PLAIN_WORDING,
@@ -258,7 +259,7 @@ describe('sealing', () => {
       ...contentOf(bytes)!.content,
       pagesSha256: toHex(await recordCrypto.sha256(bytes)),
     });
-    const forged = { manifest, signature: await signer.sign(manifest), additions: [] };
+    const forged = { manifest, signature: await signer.sign(manifest), additions: [], proof: [] };
     const v = await verify(await jobFile(bytes, forged, signer));
     expect([v.verdict, v.findings]).toEqual(['refused', [{ f: 'manifest', why: 'practice' }]]);
   });
@@ -279,6 +280,7 @@ describe('sealing', () => {
       { r: 'interrupted' },
       { r: 'resumed', times: 1 },
       { r: 'damaged-at-sealing', pages: 1 },
+      { r: 'not-logged' },
     ]);
   });
 

@@ -10,7 +10,7 @@ import { Inventory } from './derived-files.ts';
 import { firstDifference } from './difference.ts';
 import { EntryForms } from './entry-forms.ts';
 import { type Finding, type Remark, VERDICTS, type Verdict } from './findings.ts';
-import { fromHex } from './hex.ts';
+import { fromHex, toHex } from './hex.ts';
 import { termFault } from './key-terms.ts';
 import {
   type Content,
@@ -20,13 +20,14 @@ import {
   parseManifest,
   type ReadContent,
 } from './manifest.ts';
-import { additionName, CORE_FILES, FILE, isExtraName } from './members.ts';
+import { additionName, CORE_FILES, FILE, isExtraName, isProofName } from './members.ts';
 import { cutFindings, pageFindings } from './page-findings.ts';
 import type { RunVisitor } from './reader.ts';
 import { type Addition, checkAddition, MAX_ADDITIONS, type Sealed, type SealedAddition } from './seal.ts';
 import { fingerprintOf, pemOf, successionText } from './signing.ts';
 import { checkDerived, checkJudgement, named, type VerifyOptions, type Work } from './verify-derived.ts';
 import { type Member, readMembers } from './verify-members.ts';
+import { checkWitness, type FileProof, type NotedPages, notedPages, proofIn } from './verify-witness.ts';
 import { isNoAccident, LOCAL_BYTES, type ZipFault, type ZipProblem } from './zip-form.ts';
 import { readZip } from './zip-reader.ts';
 
@@ -45,6 +46,8 @@ export interface Verification {
   /** The members of the file that were found, by name. */
   readonly files: ReadonlyMap<string, ByteSource>;
   readonly sealed: Sealed | null;
+  /** What it carries of the witness log; null where it carries nothing that can be read. */
+  readonly witness: FileProof | null;
   /** Everything in its pages has a form that this version knows, and so can be shown. */
   readonly shown: boolean;
 }
@@ -60,10 +63,12 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
   else if (!ours) findings.push({ f: 'refused', why: 'not-a-record', offset: 0 });
   const refused = findings.some((f) => f.f === 'refused');
   const inventory = new Inventory();
+  const noted = await notedPages(file, refused ? [] : entries);
   const forms = new EntryForms();
   const clocks = new ClockOrder();
   const also: Pick<RunVisitor, 'page'> = {
-    page(page) {
+    page(page, hash) {
+      noted.page(page, hash);
       forms.page(page);
       clocks.page(page);
       if (options.sense !== null) inventory.page(page);
@@ -82,7 +87,7 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
     problem?.fault === 'truncated' && problem.name === FILE.pages
       ? partOf(file, problem.offset, file.size - problem.offset)
       : null;
-  const record = refused ? null : await readRecord(work, problem === null, read, cut);
+  const record = refused ? null : await readRecord(work, problem === null, read, cut, noted);
   if (record !== null) work.remarks.push(...clocks.remarks(record.manifest, record.additions));
   const done = finish(work, record);
   return { ...done, shown: forms.findings.length === 0 };
@@ -123,6 +128,7 @@ interface RecordRead {
   readonly manifest: Manifest;
   readonly sealed: Sealed;
   readonly additions: readonly Addition[];
+  readonly witness: FileProof | null;
 }
 
 function finish(work: Work, read: RecordRead | null): Omit<Verification, 'shown'> {
@@ -146,6 +152,7 @@ function finish(work: Work, read: RecordRead | null): Omit<Verification, 'shown'
     signer,
     files: new Map([...work.files].map(([name, { content }]) => [name, content])),
     sealed: read?.sealed ?? null,
+    witness: read?.witness ?? null,
   };
 }
 
@@ -168,6 +175,7 @@ function verdictOf(finding: Finding): Verdict {
     case 'entries':
     case 'judgement':
     case 'addition':
+    case 'witness':
       return 'changed';
     case 'pages':
       return finding.why === 'cut' ? 'incomplete' : 'changed';
@@ -184,6 +192,7 @@ async function readRecord(
   whole: boolean,
   pagesRead: ReadContent | null,
   cut: ByteSource | null,
+  noted: NotedPages,
 ): Promise<RecordRead | null> {
   const { files, findings } = work;
   const names = [...files.keys()];
@@ -212,11 +221,17 @@ async function readRecord(
   const signed = await checkSums(work, manifest);
   if (pages !== undefined && whole) await checkDerived(work, manifest, content, signed);
   if (pages !== undefined && content !== null) await checkJudgement(work, content, pages);
-  const sealed = await sealedIn(files, manifestBytes);
+  const proof = await proofIn(files);
+  const sealed = await sealedIn(files, manifestBytes, proof ?? []);
   const additions = await checkAdditions(work, sealed, manifest.runId);
+  const sha256Of = async (bytes: Uint8Array): Promise<string> =>
+    toHex(await work.options.crypto.sha256(bytes));
+  const statements = await Promise.all(sealed.additions.map((a) => sha256Of(a.statement)));
+  const manifestSha256 = await sha256Of(manifestBytes);
   remark(work, manifest, additions, whole && !files.has(FILE.sums));
   await remarkSuccession(work, manifest);
-  return { manifest, sealed, additions };
+  const witness = whole ? await checkWitness(work, proof, manifest, manifestSha256, statements, noted) : null;
+  return { manifest, sealed, additions, witness };
 }
 
 /** Names and their order follow from what the file holds. */
@@ -224,9 +239,10 @@ function checkSequence({ findings, files }: Work, names: readonly string[]): voi
   const rest = names.filter((n) => !CORE_FILES.includes(n));
   const additions = rest.filter((n) => n.startsWith('additions/'));
   const sums = ([FILE.sums, FILE.sumsSignature] as readonly string[]).filter((n) => rest.includes(n));
+  const proof = rest.filter((n) => isProofName(n));
   const extras = rest.filter((n) => isExtraName(n));
   for (const n of rest)
-    if (!additions.includes(n) && !sums.includes(n) && !extras.includes(n))
+    if (!additions.includes(n) && !sums.includes(n) && !extras.includes(n) && !proof.includes(n))
       findings.push({ f: 'strange', file: n });
   if (sums.length === 1)
     findings.push({ f: 'missing', file: sums[0] === FILE.sums ? FILE.sumsSignature : FILE.sums });
@@ -239,6 +255,7 @@ function checkSequence({ findings, files }: Work, names: readonly string[]): voi
   const order = [
     ...CORE_FILES.filter((n) => files.has(n)),
     ...[...extras].sort(),
+    ...[...proof].sort(),
     ...[FILE.sums, FILE.sumsSignature].filter((n) => files.has(n)),
     ...wanted.filter((n) => files.has(n)),
   ];
@@ -332,7 +349,11 @@ async function checkSums(
   return good;
 }
 
-async function sealedIn(files: ReadonlyMap<string, Member>, manifest: Uint8Array): Promise<Sealed> {
+async function sealedIn(
+  files: ReadonlyMap<string, Member>,
+  manifest: Uint8Array,
+  proof: Sealed['proof'],
+): Promise<Sealed> {
   const additions: SealedAddition[] = [];
   for (let i = 1; i <= MAX_ADDITIONS; i++) {
     const statement = await bytesOf(files, additionName(i, 'json'));
@@ -340,7 +361,12 @@ async function sealedIn(files: ReadonlyMap<string, Member>, manifest: Uint8Array
     if (statement === undefined || signature === undefined) break;
     additions.push({ statement, signature });
   }
-  return { manifest, signature: (await bytesOf(files, FILE.signature)) ?? new Uint8Array(0), additions };
+  return {
+    manifest,
+    signature: (await bytesOf(files, FILE.signature)) ?? new Uint8Array(0),
+    additions,
+    proof,
+  };
 }
 
 async function checkAdditions(

@@ -44,7 +44,12 @@ async function build(sealedName: string, to: string): Promise<void> {
   const key = await subtle.importKey('pkcs8', bytes(given.privateKey), 'Ed25519', false, ['sign']);
   const fingerprint = await fingerprintOf(crypto, publicKey);
   const signer = signerOf(subtle, key, { publicKey, fingerprint, sinceUtcMs: 1, previous: null });
-  const sealed = { manifest: bytes(given.manifest), signature: bytes(given.signature), additions: [] };
+  const sealed = {
+    manifest: bytes(given.manifest),
+    signature: bytes(given.signature),
+    additions: [],
+    proof: [],
+  };
   const pages = openSource(given.pages);
   const scratch = openSync(`${to}.part`, 'w+');
   let end = 0;

@@ -28,6 +28,7 @@ async function sealIn(folder: string, runId: string): Promise<string> {
     {
       pages: readFileSync(pages),
       job: JOB,
+      log: null,
       sealedUtcMs: 1_760_050_000_000,
       software: 'bench',
       wording: PLAIN_WORDING,

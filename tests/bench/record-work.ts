@@ -136,7 +136,7 @@ export async function measureRecord(
   const readMs = await best(3, () => store.readAll('bench.run'));
   const pages = await store.readAll('bench.run');
   const signer = await newSigner();
-  const input = { pages, job: null, sealedUtcMs: 1, software: 'bench', wording: PLAIN_WORDING };
+  const input = { pages, job: null, log: null, sealedUtcMs: 1, software: 'bench', wording: PLAIN_WORDING };
   const times = {
     pagesMb: pages.length / 1e6,
     page50Hz,

@@ -81,7 +81,14 @@ export async function sealedBy(
   signer: Signer,
   job: unknown = null,
 ): Promise<Sealed | null> {
-  const facts = { pages, job, sealedUtcMs: HEAD.utcMs! + 9000, software: 'test', wording: PLAIN_WORDING };
+  const facts = {
+    pages,
+    job,
+    log: null,
+    sealedUtcMs: HEAD.utcMs! + 9000,
+    software: 'test',
+    wording: PLAIN_WORDING,
+  };
   const result = await seal(facts, signer, crypto);
   return result.ok ? result.sealed : null;
 }

@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, type TestContext } from 'vitest';
-import { checkText } from '../../src/record/check-text.ts';
+import { checkText, WITNESS_SCRIPT } from '../../src/record/check-text.ts';
 import { parseManifest } from '../../src/record/manifest.ts';
 import { addToSealed, type Sealed } from '../../src/record/seal.ts';
 import type { Signer } from '../../src/record/signing.ts';
@@ -177,5 +177,6 @@ describe('check by hand', () => {
   it('stands in docs/record.md too, since a forger can write another CHECK.txt', () => {
     const page = readFileSync(path.join(import.meta.dirname, '../../docs/record.md'), 'utf8');
     for (const command of commandsOf(sealed)) expect(page).toContain(command);
+    for (const line of WITNESS_SCRIPT.split('\n')) expect(page).toContain(`    ${line}\n`);
   });
 });

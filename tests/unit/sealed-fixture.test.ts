@@ -34,6 +34,7 @@ function need(context: TestContext): void {
     ['unzip', '-v'],
     ['openssl', 'version'],
     ['sha256sum', '--version'],
+    ['xxd', '-v'],
   ] as const)
     if (spawnSync(name, [arg], { stdio: 'ignore' }).status !== 0) notRun(context, `no ${name}`);
 }
@@ -98,6 +99,34 @@ it('holds by the six steps of the page in a bare shell', (context) => {
     if (command.startsWith('grep')) expect(out, command).toBe('1');
     if (command.startsWith('openssl pkey ')) expect(out).toContain(keys.get('Office'));
   }
+});
+
+/** The script of the page on the witness log, run in the unpacked record: its lines. */
+function witnessScript(): string[] {
+  const from = page.indexOf('    cd witness;');
+  const script = page
+    .slice(from, page.indexOf('\n\n', from))
+    .split('\n')
+    .map((l) => l.slice(4));
+  writeFileSync(path.join(folder, '..', `${path.basename(folder)}.sh`), script.join('\n'));
+  return shell(`sh ../${path.basename(folder)}.sh 2>&1`, folder).out.split('\n');
+}
+
+it('the witness log holds by the script of the page in a bare shell, and not with a leaf changed', (context) => {
+  need(context);
+  const lines = witnessScript();
+  expect(lines).toContain('the log\u0027s key');
+  expect(lines).toContain('this record');
+  expect(lines.filter((l) => l === 'Signature Verified Successfully').length).toBeGreaterThanOrEqual(2);
+  const leaves = lines.filter((l) => l.startsWith('in the log: '));
+  for (const what of ['opened', 'ended', 'sealed', 'added'])
+    expect(leaves.join()).toContain(`"leaf":"${what}"`);
+  expect(lines.filter((l) => /NOT|ANOTHER|rror|ailure/.test(l))).toEqual([]);
+  const at = path.join(folder, 'witness/leaves.txt');
+  const good = readFileSync(at, 'utf8');
+  writeFileSync(at, good.replace('"leaf":"sealed"', '"leaf":"Sealed"'));
+  expect(witnessScript().filter((l) => l.startsWith('NOT IN THE LOG'))).toHaveLength(1);
+  writeFileSync(at, good);
 });
 
 it('fails by hand where one byte of any file is another', (context) => {

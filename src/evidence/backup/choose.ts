@@ -1,6 +1,7 @@
 /** What a choice makes of a plan: the documents to put and the files to write, under the names they will have. */
 import type { BackupDocument } from '../../record/backup.ts';
 import { type Sealed, sealedOf } from '../../record/seal.ts';
+import { withoutAdded } from '../../record/witness/run-proof.ts';
 import type { EvidenceDeps } from '../deps.ts';
 import { trustOf } from '../signers.ts';
 import { bodySha, type Put, type Thing } from './fates.ts';
@@ -162,7 +163,11 @@ async function chooseRun(
   if (sealed) {
     const bare = seal.puts[0]!;
     const body = bare.document.body as Sealed;
-    puts.push(as(bare, { ...body, additions: more.map((a) => a.signed) } satisfies Sealed));
+    const additions = more.map((a) => a.signed);
+    const { hashing } = deps.crypto;
+    // What is left out by choice is not to look as if it had been taken away.
+    const proof = additions.length > 0 ? body.proof : withoutAdded(hashing, body.proof);
+    puts.push(as(bare, { ...body, additions, proof } satisfies Sealed));
   } else if (seal?.fate === 'same' && addition?.fate === 'grows') {
     const until = more.findIndex((a) => !allowed.has(a.fingerprint));
     const taken = until === -1 ? more : more.slice(0, until);

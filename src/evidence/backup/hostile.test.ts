@@ -41,7 +41,7 @@ beforeAll(async () => {
 
 async function sealedBy(signer: Signer, runId: string): Promise<Sealed> {
   const pages = await office.files.readAll(`${runId}.run`);
-  const facts = { pages, job: null, sealedUtcMs: 1, software: 'x', wording: PLAIN_WORDING };
+  const facts = { pages, job: null, log: null, sealedUtcMs: 1, software: 'x', wording: PLAIN_WORDING };
   const result = await seal(facts, signer, recordCrypto);
   if (!result.ok) throw new Error(result.refusal);
   return result.sealed;
@@ -193,7 +193,7 @@ describe('a hostile backup', () => {
       const manifest = JSON.parse(new TextDecoder().decode(theirSeal.manifest));
       edit(manifest);
       const bytes = new TextEncoder().encode(bodyText(manifest));
-      return { manifest: bytes, signature: await mallory.sign(bytes), additions: [] };
+      return { manifest: bytes, signature: await mallory.sign(bytes), additions: [], proof: [] };
     };
     const cases: readonly [string, Sealed][] = [
       ['other-run', mine],

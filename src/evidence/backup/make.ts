@@ -47,7 +47,11 @@ function groupsOf(kind: BackupKind, id: string, body: unknown): readonly BackupG
   return (sealedOf(body)?.additions.length ?? 0) > 0 ? ['seal', 'addition'] : ['seal'];
 }
 
-export async function makeBackup(deps: EvidenceDeps, tell: Tell): Promise<BackupMade> {
+/** @returns with the SHA-256 of its manifest, which names the sums of all of it */
+export async function makeBackup(
+  deps: EvidenceDeps,
+  tell: Tell,
+): Promise<BackupMade & { readonly sha256: string }> {
   const { files, documents, crypto } = deps;
   const parts: Blob[] = [];
   const sums: string[] = [];
@@ -113,7 +117,7 @@ export async function makeBackup(deps: EvidenceDeps, tell: Tell): Promise<Backup
     leftOut,
     key,
   } as const;
-  await add(BACKUP_FILE.manifest, manifestBytes(manifest));
+  const sha256 = await add(BACKUP_FILE.manifest, manifestBytes(manifest));
   parts.push(new Blob(zip.finish() as Uint8Array<ArrayBuffer>[]));
   const day = new Date(madeUtcMs).toISOString().slice(0, 16).replace(/[T:]/g, '-');
   return {
@@ -121,6 +125,7 @@ export async function makeBackup(deps: EvidenceDeps, tell: Tell): Promise<Backup
     file: new Blob(parts, { type: 'application/zip' }),
     groups,
     leftOut,
+    sha256,
   };
 }
 

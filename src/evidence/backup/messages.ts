@@ -42,6 +42,7 @@ export type RefusedWhy =
   | 'signature' // a seal that its key did not sign
   | 'key' // the fingerprint that it names is not its key's
   | 'pages' // the seal is one of other pages
+  | 'log' // what it carries of a witness log does not hold, or is not of it
   | 'chain' // its additions don't follow from it, or are not signed
   | 'unsealed-here'; // the run is here without a seal, and the seal is not of this tablet's key
 

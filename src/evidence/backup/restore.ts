@@ -2,6 +2,7 @@
 
 import { RESTORE_LOCK, recoverHeld, restoreAll } from '../../engine/restore-journal.ts';
 import { createRunList } from '../../engine/run-list.ts';
+import { manifestBytes } from '../../record/backup.ts';
 import { toHex } from '../../record/hex.ts';
 import { loadSigner } from '../../record/stores/keys.ts';
 import type { EvidenceDeps, Tell } from '../deps.ts';
@@ -91,14 +92,17 @@ async function refuseWhileRunning(deps: EvidenceDeps): Promise<void> {
   }
 }
 
-/** @throws EvidenceError 'stale' when the backup or what is here is not what the summary was made of */
+/**
+ * @returns with the SHA-256 of the backup's manifest
+ * @throws EvidenceError 'stale' when the backup or what is here is not what the summary was made of
+ */
 export function restoreFrom(
   deps: EvidenceDeps,
   file: Blob,
   token: string,
   choice: RestoreChoice,
   tell: Tell,
-): Promise<RestoreDone> {
+): Promise<RestoreDone & { readonly sha256: string }> {
   return locked(deps, async () => {
     await refuseWhileRunning(deps);
     await recoverHeld(deps);
@@ -120,6 +124,7 @@ export function restoreFrom(
       files: files.length,
       keptBoth: chosen.keptBoth,
       key: await keyFor(deps),
+      sha256: toHex(await deps.crypto.sha256(manifestBytes(backup.manifest))),
     };
   });
 }

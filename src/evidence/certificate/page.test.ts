@@ -239,13 +239,15 @@ describe('the certificate in another language', () => {
     // The same record under another tablet's words: its file is the same to the byte.
     const { file } = await office.ask({ q: 'job-file', ref });
     const view = await office.ask({ q: 'verify', file, name: 'job.zip' });
-    expect([view.verdict, view.findings, view.remarks]).toEqual(['valid', [], []]);
+    const derived = (remarks: typeof view.remarks) =>
+      remarks.filter((r) => r.r !== 'logged' && r.r !== 'no-witness');
+    expect([view.verdict, view.findings, derived(view.remarks)]).toEqual(['valid', [], []]);
 
     // A program without this language holds the papers against the signed sums, and says so.
     const without = createOffice();
     const there = await without.ask({ q: 'verify', file, name: 'job.zip' });
     expect(there.verdict).toBe('unknown-signer');
-    expect(there.remarks).toEqual([
+    expect(derived(there.remarks)).toEqual([
       { r: 'not-derived', file: 'CHECK.txt' },
       { r: 'not-derived', file: 'certificate.html' },
     ]);

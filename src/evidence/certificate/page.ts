@@ -4,6 +4,7 @@
  */
 import { encode } from 'uqr';
 import type { ExtraFiles, RecordView } from '../../record/job-file.ts';
+import { RECORD_SCHEMA } from '../../record/manifest.ts';
 import type { Addition } from '../../record/seal.ts';
 import { groupFingerprint } from '../../record/signing.ts';
 import type { Catalogue, CatalogueOf } from '../../words/catalogue.ts';
@@ -119,7 +120,7 @@ export function qrSvg(text: string, label: string): string {
 }
 
 /** What the code holds: enough to tell the manifest by. */
-export const qrText = (manifestSha256: string): string => `steadybar-record/1 sha256:${manifestSha256}`;
+export const qrText = (manifestSha256: string): string => `${RECORD_SCHEMA} sha256:${manifestSha256}`;
 
 /** What was signed after the sealing: the page of the sealed record itself knows of none. */
 const added = (additions: readonly Addition[], words: Catalogue): string => {

@@ -2,19 +2,8 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { PLAIN_WORDING } from '../../job/testing/wording.ts';
 import { PLAIN_CHOICE } from '../backup/messages.ts';
 import { createOffice } from '../testing/office.ts';
-import type { Folder, HandleStore } from './folder.ts';
 import { createFakeFolder, type FakeFolder } from './testing/fake-folder.ts';
-
-/** Handles of the browser's can be kept among the documents; the fake's can't be cloned. */
-function handlesIn(): HandleStore {
-  let kept: Folder | null = null;
-  return {
-    get: async () => kept,
-    async set(folder) {
-      kept = folder;
-    },
-  };
-}
+import { handlesIn } from './testing/handles.ts';
 
 let file: Uint8Array;
 let fileName: string;

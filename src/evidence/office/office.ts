@@ -25,6 +25,8 @@ type Facts = Omit<FolderLine, 'fresh' | 'own' | 'kept' | 'signer' | 'name'> & {
 
 export interface Office {
   view(): Promise<OfficeView>;
+  /** The folder itself. @throws EvidenceError 'missing' without one, StoreError 'denied' without permission */
+  folder(): Promise<Folder>;
   choose(folder: Folder): Promise<OfficeView>;
   forget(): Promise<OfficeView>;
   /** A run was sealed, or added to: it waits, where a folder is chosen. */
@@ -144,6 +146,7 @@ export function createOfficeFolder(
 
   return {
     view,
+    folder: need,
     async choose(folder) {
       await handles.set(folder);
       checked.clear();

@@ -4,6 +4,7 @@
  */
 import { sameBytes } from '../bytes.ts';
 import { type Sealed, sealedOf } from '../seal.ts';
+import type { ProofMember } from '../witness/run-proof.ts';
 import { type DocumentStore, StoreError } from './store.ts';
 
 /** @throws StoreError 'stale' when the run is sealed already: nothing is sealed twice */
@@ -45,4 +46,19 @@ export async function keepAdditions(
     before.additions.every((a, i) => sameBytes(a.statement, sealed.additions[i]!.statement));
   if (!grown) throw new StoreError('stale', `run ${runId}: not the sealed record with something added`);
   await documents.put({ ...resting, savedUtcMs: utcMs, body: sealed });
+}
+
+/**
+ * Keeps what the witness log says of a sealed record, in place of what it said before; nothing else of it changes.
+ * @throws StoreError 'missing' without a seal, 'stale' when it was added to meanwhile
+ */
+export async function keepProof(
+  documents: DocumentStore,
+  runId: string,
+  proof: readonly ProofMember[],
+): Promise<void> {
+  const resting = await documents.get('seal', runId);
+  const sealed = resting === null ? null : sealedOf(resting.body);
+  if (resting === null || sealed === null) throw new StoreError('missing', `run ${runId} is not sealed`);
+  await documents.put({ ...resting, body: { ...sealed, proof } });
 }

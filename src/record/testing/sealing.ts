@@ -110,7 +110,7 @@ export function runPages(options: RunOptions = {}): Uint8Array {
 export const JOB = { schema: 'steadybar-job/1', jobId: 'job-7', job: { name: 'Repair "A", =1', rated: 1.5 } };
 
 export async function sealRun(pages: Uint8Array, signer: Signer): Promise<Sealed> {
-  const input = { pages, job: JOB, sealedUtcMs: 2e12, software: 'test 2', wording: PLAIN_WORDING };
+  const input = { pages, job: JOB, log: null, sealedUtcMs: 2e12, software: 'test 2', wording: PLAIN_WORDING };
   const result = await seal(input, signer, recordCrypto);
   if (!result.ok) throw new Error(result.refusal);
   return result.sealed;
@@ -128,6 +128,8 @@ export const checkWords: CheckWordsOf = async () => ({
   others: 'Others',
   additions: 'Additions',
   additionNames: 'Named',
+  witness: 'Witness',
+  witnessKeys: 'Keys of witnesses',
   shows: 'Shown',
 });
 

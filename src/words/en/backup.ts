@@ -46,6 +46,7 @@ export const BACKUP = {
     signature: 'its seal was not signed by its key',
     key: 'the fingerprint that it names is not its key’s',
     pages: 'its seal is one of other blocks',
+    log: 'what it carries of a witness log does not hold, or is not of it',
     chain: 'its additions do not follow from it, or are not signed',
     'unsealed-here': 'the run is here without a seal, and takes none but by this tablet’s own key',
   },

@@ -136,6 +136,7 @@ export const verifyWords = (f: Format) => {
     const two = (n: number): string => String(n).padStart(2, '0');
     return `${two(Math.floor(s / 3600))}:${two(Math.floor(s / 60) % 60)}:${two(s % 60)}.${String(Math.floor(us / 1e5) % 10)}`;
   };
+  const iso = (ms: number | null): string => (ms === null ? 'not noted' : new Date(ms).toISOString());
   return {
     HEADLINE,
     progress: (share: number) => `making the trace again, ${f.percent(share)}`,
@@ -166,6 +167,8 @@ export const verifyWords = (f: Format) => {
         }
         case 'judgement':
           return `events: ${finding.recorded} recorded are not found again, ${finding.again} others are (${finding.kinds.join(', ')})`;
+        case 'witness':
+          return `witness log: ${finding.why}`;
         case 'addition':
           return `addition ${finding.number}: ${finding.why}`;
         case 'addition-signer':
@@ -186,6 +189,23 @@ export const verifyWords = (f: Format) => {
           return `${r.pages} pages were damaged on the tablet before the record was sealed`;
         case 'no-job':
           return 'no job sheet belongs to this run';
+        case 'not-logged':
+          return 'noted in no witness log';
+        case 'logged':
+          return `noted in ${r.origin}: opened ${iso(r.openedUtcMs)}, ${r.heads} heads, ended ${iso(r.endedUtcMs)}, sealed ${iso(r.sealedUtcMs)} by its clock; trees of ${r.before} and ${r.after} leaves`;
+        case 'no-witness':
+          return 'no witness: nobody but the tablet bounds when';
+        case 'bounded': {
+          const who =
+            r.fingerprint === null
+              ? 'a time stamp (its signature: openssl ts -verify)'
+              : r.name === null
+                ? `a witness that is not known here, key ${key(r.fingerprint)}`
+                : `the witness ${r.name}, key ${key(r.fingerprint)}`;
+          return r.side === 'not-before'
+            ? `opened after ${iso(r.utcMs)}, by ${who}`
+            : `sealed before ${iso(r.utcMs)}, by ${who}`;
+        }
         case 'additions':
           return `${r.count} signed additions`;
         case 'no-sums':

@@ -1,6 +1,7 @@
 import type { Finding, Remark, Verdict } from '../../record/findings.ts';
 import type { TermFault } from '../../record/key-terms.ts';
 import type { AdditionFault } from '../../record/seal.ts';
+import type { ProofFault } from '../../record/witness/check-proof.ts';
 import type { Format } from '../create-format.ts';
 
 /** Words of sealing, verifying and keys. */
@@ -231,6 +232,27 @@ const CONTAINER: Record<Extract<Finding, { f: 'refused' | 'container' }>['why'],
   behind: 'not as it was made (behind)',
 };
 
+const PROOF: Record<ProofFault, string> = {
+  form: 'a file of it is not of its form',
+  key: 'it is by another log than the one that the manifest names',
+  note: 'a checkpoint is not signed by its log, or not by its witness',
+  inclusion: 'what was noted is not in the tree of the checkpoint',
+  consistency: 'one checkpoint is not the beginning of the other: two histories',
+  content: 'what was noted is not of this record',
+  twice: 'the run was sealed more than once',
+  addition: 'an addition was noted that the file has not',
+  stamp: 'the time stamp is of something else',
+};
+
+const utc = (ms: number | null): string =>
+  ms === null ? '(not noted)' : `${new Date(ms).toISOString().slice(0, 16).replace('T', ' ')} UTC`;
+const witnessOf = (name: string | null): string =>
+  name === null
+    ? 'a witness that is not known here'
+    : name === ''
+      ? 'this browser itself'
+      : `the witness ${name}`;
+
 export const evidence = (f: Format) => ({
   EVIDENCE,
   VERDICT,
@@ -276,6 +298,8 @@ export const evidence = (f: Format) => ({
       }
       case 'judgement':
         return `What the record judged does not follow from its readings: ${finding.recorded} of its events are not found again, ${finding.again} others are (${finding.kinds.join(', ')}).`;
+      case 'witness':
+        return `Witness log: ${PROOF[finding.why]}.`;
       case 'addition':
         return `Addition ${finding.number}: ${ADDITION[finding.why]}.`;
       case 'addition-signer':
@@ -297,6 +321,18 @@ export const evidence = (f: Format) => ({
         return `${r.pages} ${r.pages === 1 ? 'block was' : 'blocks were'} damaged on the tablet before the record was sealed.`;
       case 'no-job':
         return 'No job sheet belongs to this run.';
+      case 'not-logged':
+        return 'It is noted in no witness log: that it was opened when it says rests on the tablet’s word alone.';
+      case 'logged':
+        return `Noted in the tablet’s witness log (${r.origin}) by the tablet’s clock: opened ${utc(r.openedUtcMs)}, ended ${utc(r.endedUtcMs)}, sealed ${utc(r.sealedUtcMs)}; between them the head of the chain ${r.heads} ${r.heads === 1 ? 'time' : 'times'}.`;
+      case 'no-witness':
+        return 'Nobody else has seen that log yet: no witness bounds when it was written. A photograph of its code does, or the office.';
+      case 'bounded':
+        if (r.fingerprint === null)
+          return `Sealed before ${utc(r.utcMs)}: a time stamp says so. Its signature is checked with openssl ts -verify, not here.`;
+        return r.side === 'not-before'
+          ? `Opened after ${utc(r.utcMs)}: a checkpoint that ${witnessOf(r.name)} signed then is in the log before it.`
+          : `Sealed before ${utc(r.utcMs)}: ${witnessOf(r.name)} signed the log then, with this record in it.`;
       case 'additions':
         return `${r.count} signed ${r.count === 1 ? 'addition' : 'additions'}.`;
       case 'no-sums':
