@@ -85,5 +85,10 @@ export const STANDINGS = [
   'no-hold-by-tap',
   'only-one-seen', // two packers on one line
   'cure-not-judged', // a resin that light cures
+  'hold-under-working', // the hold began far under the working pressure, and is under it still
+  'hold-over-working', // it began over it, and is over it still
 ] as const;
 export type Standing = (typeof STANDINGS)[number];
+
+/** Near enough to the working pressure for a hold to begin: from this share of it on, and over it by this much, bar (common practice, no source). */
+export const HOLD_BEGINS = { share: 0.9, overBar: 0.05 } as const;

@@ -76,6 +76,8 @@ const STANDS: { readonly [S in Standing]: (w: WatchState) => boolean } = {
   'no-hold-by-tap': ({ setup }) => setup !== null && !tapSeesPacker(setup),
   'only-one-seen': ({ setup }) => setup?.sharedLine === true,
   'cure-not-judged': ({ setup }) => isLightCured(setup?.resin),
+  'hold-under-working': ({ hold }) => hold?.offWorking === 'under',
+  'hold-over-working': ({ hold }) => hold?.offWorking === 'over',
 };
 
 /** The end of the sensor's span while the reading stands over it, bar; null: it does not, or is too old to say so. */

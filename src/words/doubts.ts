@@ -1,3 +1,3 @@
 import { chosen } from './chosen.ts';
 
-export const { STAGE_DOUBT } = chosen('doubts');
+export const { doubtFigures, doubtText, reasonWith, STAGE_DOUBT } = chosen('doubts');

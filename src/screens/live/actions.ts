@@ -1,7 +1,9 @@
 import { createSignal } from 'solid-js';
+import { MOST_TEXT } from '../../job/entries.ts';
 import type { Stage } from '../../watch/codes.ts';
 import type { Command } from '../../watch/inputs.ts';
 import type { AlarmView } from '../../watch/view.ts';
+import { doubtFigures, reasonWith } from '../../words/doubts.ts';
 import { FACE } from '../../words/face.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { LIVE } from '../../words/live.ts';
@@ -10,7 +12,8 @@ import type { Services } from '../context.ts';
 import type { AnswerCode } from './answers.ts';
 import type { More } from './more/state.ts';
 import { endsUnseen } from './pressed.ts';
-import { doubtsOf, seenOf } from './stage-doubts.ts';
+import { BLANK_VIEW } from './scene.ts';
+import { doubtsOf, type StageDoubt, seenOf } from './stage-doubts.ts';
 import type { StageKey } from './stage-key.ts';
 import type { Start } from './start.ts';
 
@@ -19,8 +22,8 @@ export interface Actions {
   press(key: StageKey): void;
   /** To another stage; where something speaks against it the drawer asks why. */
   go(to: Stage): void;
-  /** The same with its reason. */
-  send(to: Stage, reason?: string): void;
+  /** The same in spite of what speaks against it: its figures are recorded with the reason. */
+  sendInSpite(to: Stage, doubts: readonly StageDoubt[], reason: string): void;
   answer(code: AnswerCode): void;
   command(command: Command): void;
   acknowledge(alarms: readonly AlarmView[]): void;
@@ -41,6 +44,13 @@ export function createActions(app: Services, start: Start, more: More): Actions 
       .catch(app.fail)
       .finally(() => setSending(false));
     if (more.tab() !== 'rig') more.close();
+  };
+  /** With what spoke against it: the figures are those of the press. */
+  const sendInSpite = (to: Stage, doubts: readonly StageDoubt[], reason: string) => {
+    const at = live.view() ?? BLANK_VIEW;
+    const figures = doubts.map((d) => doubtFigures(d, at, app.units())).filter((f) => f !== null);
+    const whole = reasonWith(reason, figures);
+    send(to, whole.length > MOST_TEXT ? reason : whole);
   };
   const go = (to: Stage) => {
     const view = live.view();
@@ -75,7 +85,7 @@ export function createActions(app: Services, start: Start, more: More): Actions 
 
   return {
     command,
-    send,
+    sendInSpite,
     go,
     acknowledge: (alarms) => {
       for (const { alarm, occurrence } of alarms) command({ c: 'acknowledge', alarm, occurrence });

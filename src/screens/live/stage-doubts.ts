@@ -1,4 +1,4 @@
-import type { Stage } from '../../watch/codes.ts';
+import { HOLD_BEGINS, type Stage } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import type { STAGE_DOUBT } from '../../words/doubts.ts';
@@ -44,22 +44,16 @@ export function seenOf(events: readonly WatchEvent[], attempt: number): Seen {
 
 const UP: readonly Stage[] = ['seat', 'inflate', 'hold'];
 
-/** A hold that begins this far over the working pressure takes from the room that its cure heat was given, bar. */
-const OVER_WORKING_BAR = 0.05;
-
-/** Of the working pressure: under it a fill is not at its end, whatever the floor is, or where none is known. */
-const NEAR_WORKING = 0.9;
-
 /** What speaks against a hold from here: it would begin outside its band. */
 function holdDoubts(view: WatchView): StageDoubt[] {
   const { bar, limits } = view;
   if (overCeiling(view)) return ['over-ceiling'];
   if (bar === null || view.stale) return ['pressure-unknown'];
   if (limits === null) return [];
-  const slack = Math.max(OVER_WORKING_BAR, view.uBar ?? 0);
+  const slack = Math.max(HOLD_BEGINS.overBar, view.uBar ?? 0);
   if (limits.cue && bar > limits.workingBar + slack) return ['over-working'];
   if (limits.floorBar !== null && bar < limits.floorBar) return ['under-floor'];
-  return limits.cue && bar < NEAR_WORKING * limits.workingBar - slack ? ['under-working'] : [];
+  return limits.cue && bar < HOLD_BEGINS.share * limits.workingBar - slack ? ['under-working'] : [];
 }
 
 /**

@@ -160,3 +160,34 @@ describe('segments and verdicts', () => {
     expect(s.heard()).toEqual([]);
   });
 });
+
+describe('a hold that was begun off the working pressure', () => {
+  const marks = (s: Script) => viewOf(s.w, s.tS * 1e6).standing.filter((m) => m.startsWith('hold-'));
+
+  it('is marked for as long as it is, whatever reason was given, and until the working pressure is come to', () => {
+    const s = hold({}, () => 1.2, 2);
+    expect(marks(s)).toEqual(['hold-under-working']);
+    s.flow(600, 1.25);
+    expect(marks(s)).toEqual(['hold-under-working']);
+    // Cure heat alone that brings it near is no working pressure yet.
+    s.flow(60, 1.7);
+    expect(marks(s)).toEqual(['hold-under-working']);
+    s.flow(60, 1.8);
+    expect(marks(s)).toEqual([]);
+    // What it loses later is a leak, and told as one.
+    s.flow(60, 1.2);
+    expect(marks(s)).toEqual([]);
+    const over = hold({}, () => 2.0, 2);
+    expect(marks(over)).toEqual(['hold-over-working']);
+    over.flow(30, 1.8, { sd: 0 });
+    expect(marks(over)).toEqual([]);
+    over.say({ c: 'stage', to: 'let-down' }).flow(5, 0.2);
+    expect(marks(over)).toEqual([]);
+  });
+
+  it('is not marked near it, without a working pressure, or where the packer is not seen', () => {
+    for (const bar of [1.6, 1.8, 1.84]) expect(marks(hold({}, () => bar, 1))).toEqual([]);
+    expect(marks(hold({ limits: { ...LIMITS, cue: false } }, () => 1.2, 1))).toEqual([]);
+    expect(marks(hold({ tap: 'supply' }, () => 1.2, 1))).toEqual([]);
+  });
+});

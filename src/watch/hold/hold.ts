@@ -1,6 +1,7 @@
 import { warmthBarPerK } from '../../job/sensor-warmth.ts';
 import type { Limits, Setup } from '../../job/setup.ts';
 import type { Reading } from '../../sensing/reading.ts';
+import { HOLD_BEGINS } from '../codes.ts';
 import { heatingOf } from '../cure/coldest.ts';
 import type { CureState } from '../cure/cure.ts';
 import { cureWarmth } from '../cure/warmth.ts';
@@ -39,6 +40,8 @@ export interface HoldState {
   /** Since when the packer has been at rest after the fill, s; null: not yet. */
   filledS: number | null;
   startBar: number | null;
+  /** It began off the working pressure, and has not come to it since. */
+  offWorking: 'under' | 'over' | null;
   /** What fill and top-ups left behind; null until the packer has come to rest. */
   past: Past | null;
   /** Level when the last segment was closed, bar. */
@@ -109,6 +112,7 @@ export function createHold(sinceUs: number, tUs: number): HoldState {
     still: false,
     filledS: null,
     startBar: null,
+    offWorking: null,
     past: null,
     closedBar: null,
     segment: createSegment(),
@@ -158,6 +162,22 @@ function leakContext(h: HoldState, setup: Setup | null): LeakContext {
   };
 }
 
+/**
+ * A hold may be begun far from the working pressure, for a reason; that it was is not over by being said. It is over when
+ * the working pressure is come to.
+ */
+function offWorking(h: HoldState, bar: number, uBar: number, limits: Limits | null): HoldState['offWorking'] {
+  if (limits === null || !limits.cue) return null;
+  const { workingBar } = limits;
+  const slack = Math.max(HOLD_BEGINS.overBar, uBar);
+  if (h.lastS === null) {
+    if (bar > workingBar + slack) return 'over';
+    return bar < HOLD_BEGINS.share * workingBar - slack ? 'under' : null;
+  }
+  if (h.offWorking === 'under') return bar < workingBar - slack ? 'under' : null;
+  return h.offWorking === 'over' && bar > workingBar ? 'over' : null;
+}
+
 /** Takes a usable pressure (median of three). `fresh` tells that the levels have a new mean. */
 export function holdReading(
   h: HoldState,
@@ -177,6 +197,7 @@ export function holdReading(
     const dt = (reading.tS - h.lastS) * 1e6;
     if (dt <= longestUs) h.bandUs += dt;
   }
+  if (sees) h.offWorking = offWorking(h, bar, reading.uBar, limits);
   if (fresh) stepSegment(h, reading, ctx, emit);
   h.still = ctx.still || h.segment.open;
   if (h.creditUs > 0) {

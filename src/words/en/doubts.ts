@@ -1,3 +1,6 @@
+import type { Limits } from '../../job/setup.ts';
+import type { DisplayUnits, Format } from '../create-format.ts';
+
 /** What speaks against going to another stage; said before the step, recorded with its reason. */
 export type DoubtCode =
   | 'urgent-alarm'
@@ -38,3 +41,50 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
     'The line is under pressure before any air was announced: the supply valve leaks or stands open, or the packer was not empty.',
   'not-zeroed': 'The zero of the sensor was not taken with the coupling seen open.',
 };
+
+/** What a doubt is seen by; as much of the moment as it needs. */
+export interface DoubtAt {
+  readonly bar: number | null;
+  /** The highest of the run, bar. */
+  readonly peakBar: number | null;
+  readonly limits: Pick<Limits, 'ratedBar' | 'ceilingBar' | 'workingBar' | 'floorBar'> | null;
+}
+
+export function doubts(f: Format) {
+  /** What is read beside what it is held against: '1.20 bar, working 1.50'; null: it has no figures, or they are not known. */
+  function doubtFigures(code: DoubtCode, { bar, peakBar, limits }: DoubtAt, u: DisplayUnits): string | null {
+    const beside = (what: string, limit: number | null | undefined): string | null =>
+      bar === null || limit == null ? null : `${f.pressure(bar, u)}, ${what} ${f.pressureNumber(limit, u)}`;
+    switch (code) {
+      case 'over-working':
+      case 'under-working':
+        return beside('working', limits?.workingBar);
+      case 'under-floor':
+        return beside('hold floor', limits?.floorBar);
+      case 'over-ceiling':
+        return beside('ceiling', limits?.ceilingBar);
+      case 'was-over-rated':
+        return peakBar === null || limits === null
+          ? null
+          : `${f.pressure(peakBar, u)}, rated ${f.pressureNumber(limits.ratedBar, u)}`;
+      case 'under-pressure':
+      case 'line-pressed':
+        return bar === null ? null : f.pressure(bar, u);
+      default:
+        return null;
+    }
+  }
+
+  return {
+    STAGE_DOUBT,
+    doubtFigures,
+    /** The doubt with its figures before it. */
+    doubtText(code: DoubtCode, at: DoubtAt, u: DisplayUnits): string {
+      const figures = doubtFigures(code, at, u);
+      return figures === null ? STAGE_DOUBT[code] : `${figures}. ${STAGE_DOUBT[code]}`;
+    },
+    /** A reason as it is recorded, with the figures in spite of which the step was taken. */
+    reasonWith: (reason: string, figures: readonly string[]): string =>
+      figures.length === 0 ? reason : `${reason} (${figures.join('; ')})`,
+  };
+}

@@ -89,4 +89,14 @@ export const STANDING: Record<Standing, { readonly mark: string; readonly means:
     mark: 'Cure is not judged',
     means: 'The resin cures by light: time at temperature says nothing of it.',
   },
+  'hold-under-working': {
+    mark: 'Held under working',
+    means:
+      'The hold began far under the working pressure and has not come to it: the sleeve may not lie against the wall.',
+  },
+  'hold-over-working': {
+    mark: 'Held over working',
+    means:
+      'The hold began over the working pressure: cure heat has less room to the ceiling than was planned.',
+  },
 };

@@ -2,7 +2,7 @@ import type { Format } from '../create-format.ts';
 import { alarms } from './alarms.ts';
 import * as cautions from './cautions.ts';
 import * as demo from './demo.ts';
-import * as doubts from './doubts.ts';
+import { doubts } from './doubts.ts';
 import * as face from './face.ts';
 import { hold } from './hold.ts';
 import { instructions } from './instructions.ts';
@@ -21,7 +21,7 @@ export const watch = (format: Format) => {
     alarms: said,
     cautions,
     demo,
-    doubts,
+    doubts: doubts(format),
     face,
     hold: hold(format),
     lanes: lanes(format),

@@ -1,5 +1,6 @@
 import { cleanup, fireEvent, render, screen, waitFor } from '@solidjs/testing-library';
 import { afterEach, expect, it } from 'vitest';
+import { LIMITS } from '../../../job/testing/givens.ts';
 import type { WatchView } from '../../../watch/view.ts';
 import { FACE } from '../../../words/face.ts';
 import { ServicesContext, useServices } from '../../context.ts';
@@ -98,4 +99,14 @@ it('before the air goes in the checks ask whether the alarm is heard', () => {
   expect(screen.queryByTestId('sound-test')).not.toBeNull();
   show({ stage: 'inflate' });
   expect(screen.queryByTestId('sound-test')).toBeNull();
+});
+
+it('a hold far under working asks why by its figures, and records them with the reason', async () => {
+  const { more, commands } = shown({ stage: 'inflate', bar: 1.2, limits: LIMITS, uBar: 0.02 });
+  more.ask({ to: 'hold', doubts: ['under-working'] });
+  const text = screen.getByTestId('stage-doubt').textContent?.replaceAll('\u00a0', ' ');
+  expect(text).toContain('1.20 bar, working 1.80. ');
+  fireEvent.input(screen.getByTestId('stage-reason'), { target: { value: 'Old pipe.' } });
+  fireEvent.click(screen.getByTestId('send-reason'));
+  expect(commands).toEqual([{ c: 'stage', to: 'hold', reason: 'Old pipe. (1.20\u00a0bar, working 1.80)' }]);
 });

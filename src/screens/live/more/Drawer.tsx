@@ -159,7 +159,7 @@ export function Drawer(props: {
                   reason={reason()}
                   onReason={setReason}
                   onSend={(why) => {
-                    props.actions.send(asked().to, why);
+                    props.actions.sendInSpite(asked().to, asked().doubts, why);
                     setReason('');
                   }}
                   onBack={() => props.more.close()}

@@ -1,14 +1,16 @@
 import { createMemo, For, Show } from 'solid-js';
+import { createCalm } from '../../../widgets/calm.ts';
 import { TextField } from '../../../widgets/Fields.tsx';
 import { Key } from '../../../widgets/Key.tsx';
-import { STAGE_DOUBT } from '../../../words/doubts.ts';
+import { doubtText } from '../../../words/doubts.ts';
 import { FACE, REASONS } from '../../../words/face.ts';
 import { STAGE_KEY } from '../../../words/orders.ts';
 import { UI } from '../../../words/ui.ts';
 import { useServices } from '../../context.ts';
 import type { Actions } from '../actions.ts';
 import { furtherStages } from '../next-stage.ts';
-import { doubtsOf, seenOf } from '../stage-doubts.ts';
+import { BLANK_VIEW } from '../scene.ts';
+import { doubtsOf, type StageDoubt, seenOf } from '../stage-doubts.ts';
 import type { Asked } from './state.ts';
 
 /** All ways from here. Nothing is blocked: what something speaks against is held, and asked for its reason. */
@@ -57,11 +59,15 @@ export function Why(props: {
   onSend(reason: string): void;
   onBack(): void;
 }) {
+  const { live, units } = useServices();
+  // The figures are of now: the pressure goes on while somebody thinks.
+  const view = createCalm(live.view, () => '');
+  const text = (doubt: StageDoubt) => doubtText(doubt, view() ?? BLANK_VIEW, units());
   return (
     <div class="stack" data-testid="stage-doubt" data-to={props.asked.to}>
       <h2>{FACE.whyTitle(STAGE_KEY[props.asked.to])}</h2>
       <ul class="stack">
-        <For each={props.asked.doubts}>{(d) => <li class="note strong">{STAGE_DOUBT[d]}</li>}</For>
+        <For each={props.asked.doubts}>{(d) => <li class="note strong">{text(d)}</li>}</For>
       </ul>
       <p>{FACE.whyText}</p>
       <For each={REASONS[props.asked.to]}>
