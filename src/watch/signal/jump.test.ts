@@ -64,6 +64,27 @@ describe('a sensor that jumps in a fill', () => {
     expect(s.states('reading-jump')).toEqual(['unacknowledged', 'returned']);
   });
 
+  it('behind a filter that smears it over up to half a second is told, where part of it goes faster than air', () => {
+    for (const hz of [10, 20, 50])
+      for (const tap of ['packer', 'hose'] as const)
+        for (const [off, tauS] of [
+          [-0.5, 0.05],
+          [-0.3, 0.05],
+          [-0.5, hz === 10 && tap === 'packer' ? 0.05 : 0.1],
+        ] as const)
+          for (const atBar of [1.1, 1.13, 1.16]) {
+            const atS = atBar / 0.1;
+            const s = begin(hz, tap).flow(
+              atS + 3,
+              (t) => 0.1 * t + (t < atS ? 0 : off * (1 - Math.exp(-(t - atS) / tauS))),
+              { hz, sd: 0.002 },
+            );
+            const [e] = raised(s);
+            expect([hz, tap, off, tauS, atBar, e?.priority]).toEqual([hz, tap, off, tauS, atBar, 'urgent']);
+            expect(Math.abs(e!.values.jumpBar! - off)).toBeLessThan(0.2 * Math.abs(off));
+          }
+  });
+
   it('in two or three samples is told too', () => {
     for (const [hz, samples] of [
       [10, 1],
@@ -133,6 +154,19 @@ describe('no jump', () => {
           s.say({ c: 'stage', to: 'hold' }).flow(10, 1.5, at).flow(10, down, at);
           expect(raised(s)).toEqual([]);
         }
+  });
+
+  it('is a valve that a quick hand opens wide for a moment, or a vent for a moment', () => {
+    for (const hz of [10, 20, 50])
+      for (const tap of ['packer', 'hose'] as const)
+        for (const wideS of [0.2, 0.3, 0.5])
+          for (const rate of [0.6, -0.6])
+            for (const slow of [0, 0.05, 0.1]) {
+              const at = { hz, sd: 0.003 };
+              const s = begin(hz, tap).flow(12, (t) => Math.min(1.2, 0.1 * t), at);
+              s.flow(6, (t) => 1.2 + slow * t + rate * Math.min(wideS, Math.max(0, t - 3)), at);
+              expect([hz, tap, wideS, rate, slow, raised(s)]).toEqual([hz, tap, wideS, rate, slow, []]);
+            }
   });
 
   it('is a valve that is opened or shut, with the drop of a hose or without', () => {

@@ -21,17 +21,26 @@ export interface Jump {
 
 /** Readings are kept so far apart and so long, s. */
 const SPACING_S = 0.0195;
-const KEEP_S = 2.6;
+const KEEP_S = 2.9;
 /** Least step that is told, bar, and in standard deviations of a reading. */
 const LEAST_BAR = 0.1;
 const LEAST_SD = 8;
 /** Twice the steepest fill that is known of, bar/s: what is slower may be air. */
 const STEEPEST = 1.2;
-/** A step takes no longer than this, s and sample periods: one, or two. */
+/**
+ * A step takes no longer than this, s and sample periods: one or two; more where the sensor's own filter smears it, which
+ * leaves a tail. There the steepest part of it tells: least of the step, bar, that goes faster than any air.
+ */
 const WITHIN = [
-  { s: 0.05, periods: 1.2 },
-  { s: 0.11, periods: 2.2 },
+  { s: 0.05, periods: 1.2, isSmeared: false },
+  { s: 0.11, periods: 2.2, isSmeared: false },
+  { s: 0.2, periods: 3.2, isSmeared: true },
+  { s: 0.3, periods: 3.2, isSmeared: true },
+  { s: 0.5, periods: 5.2, isSmeared: true },
 ] as const;
+const WIDEST_S = 0.5;
+/** So much of the least step is left by noise between two readings. */
+const SHARP_SHARE = 0.7;
 /** Stretches before and after the step, s, and readings in each: at the packer, and before a hose. */
 const STRETCH_S = { packer: 0.45, hose: 1 } as const;
 const LEAST_READINGS = 4;
@@ -132,7 +141,7 @@ export function jumpReading(
     j.p.shift();
   }
   if (!watching) return;
-  const found = stepAt(j, tap);
+  const found = stepAt(j, tap, down);
   if (found === null) return;
   // What came before the step tells nothing of what comes after it.
   jumpRestart(j);
@@ -152,7 +161,7 @@ function followZero(j: Jump, tS: number, uBar: number, down: boolean): void {
 }
 
 /** The step that lies one stretch back, bar; null: there is none. */
-function stepAt(j: Jump, tap: Tap): number | null {
+function stepAt(j: Jump, tap: Tap, down: boolean): number | null {
   const n = j.t.length;
   if (n < 2 * LEAST_READINGS) return null;
   const atPacker = tap === 'packer';
@@ -162,10 +171,10 @@ function stepAt(j: Jump, tap: Tap): number | null {
   while (first > 0 && (j.t[n - 1]! - j.t[first - 1]! < stretchS || n - first < LEAST_READINGS)) first--;
   if (first < LEAST_READINGS) return null;
   // Most readings stand near the ones before them.
-  const near = Math.max(0, first - 1 - Math.ceil(0.11 / period) - 2);
+  const near = Math.max(0, first - 1 - Math.ceil(WIDEST_S / period) - 2);
   if (Math.abs(j.p[first]! - j.p[near]!) < LEAST_BAR / 2) return null;
   const after = lineOf(j, first, n);
-  for (const { s, periods } of WITHIN) {
+  for (const { s, periods, isSmeared } of WITHIN) {
     const withinS = Math.max(s, periods * period);
     let to = first;
     while (to > 0 && j.t[first]! - j.t[to - 1]! < withinS - 1e-6) to--;
@@ -174,12 +183,39 @@ function stepAt(j: Jump, tap: Tap): number | null {
     while (from > 0 && (j.t[to - 1]! - j.t[from - 1]! < stretchS || to - from < LEAST_READINGS)) from--;
     const before = lineOf(j, from, to);
     if (after === null || before === null) return null;
-    const step = stepBetween(before, after, withinS, atPacker);
-    if (step !== null) return step;
+    const step = stepBetween(before, after, isSmeared ? 0 : withinS, atPacker);
+    if (step === null) continue;
+    // A hand at the vent makes such a fall, and a surge of the supply such a rise before a hose.
+    if (isSmeared && (down || (step > 0 && !atPacker))) continue;
+    const slope = (before.slope + after.slope) / 2;
+    const part = Math.min(LEAST_BAR, SHARP_SHARE * Math.abs(step));
+    if (isTooSteep(j, to - 1, first, slope, Math.sign(step), part)) return step;
   }
   return null;
 }
 
+/**
+ * Does so much of a step go faster than air between two of the readings [from, to]? Lines through what lies before and
+ * behind it may show a step where a hand has opened the valve wide for a moment.
+ */
+function isTooSteep(
+  j: Jump,
+  from: number,
+  to: number,
+  slope: number,
+  sign: number,
+  leastBar: number,
+): boolean {
+  for (let i = from; i < to; i++)
+    for (let k = i + 1; k <= to; k++) {
+      const s = j.t[k]! - j.t[i]!;
+      const bar = (j.p[k]! - j.p[i]! - slope * s) * sign;
+      if (bar >= leastBar && bar >= STEEPEST * s) return true;
+    }
+  return false;
+}
+
+/** @param withinS the step must be steeper than air over all of this; 0: that is looked at elsewhere */
 function stepBetween(before: Line, after: Line, withinS: number, atPacker: boolean): number | null {
   const sd = Math.max(before.sd, after.sd);
   const slope = (before.slope + after.slope) / 2;
