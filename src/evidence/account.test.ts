@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { practiceSetup } from '../engine/testing/bench.ts';
 import type { Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
+import { english } from '../words/testing/english.ts';
 import { accountOf } from './account.ts';
 
 const golden = (name: string): readonly WatchEvent[] =>
@@ -76,5 +77,71 @@ describe('the account of a run', () => {
     expect(accountOf([hold(9.95)], 0, 600e6, 1.5, setup).open).not.toContain('not-held');
     expect(accountOf([hold(9)], 0, 600e6, 1.5, setup).open).toContain('not-held');
     expect(accountOf([hold(9)], 0, 600e6, 1.5, setup).outsideS).toBeCloseTo(60, 9);
+  });
+});
+
+describe('a hold that went under its floor', () => {
+  const leak = {
+    verdict: 'tight',
+    mbarPerMin: 0,
+    low: null,
+    high: null,
+    paM3PerS: null,
+    reason: null,
+  } as const;
+  const below = (tS: number, why: 'condition' | 'returned'): WatchEvent =>
+    ({ tUs: tS * 1e6, e: 'alarm', alarm: 'below-floor', priority: 'high', why }) as unknown as WatchEvent;
+  const hold = (fromS: number, toS: number): WatchEvent => ({
+    tUs: toS * 1e6,
+    e: 'hold',
+    fromUs: fromS * 1e6,
+    minutesInBand: (toS - fromS) / 60,
+    minBar: 0.7,
+    maxBar: 1.5,
+    leak,
+  });
+  const start: WatchEvent = { tUs: 50e6, e: 'cure-start', from: 'seat' };
+  const met = (tS: number): WatchEvent => ({
+    tUs: tS * 1e6,
+    e: 'cure-met',
+    progressLow: 1,
+    equivalentAgeMin: 60,
+  });
+  const of = (events: readonly WatchEvent[], endS = 9000) => accountOf(events, 0, endS * 1e6, 1.5, setup);
+
+  it('is told with its times, and whether that was before the cure time', () => {
+    const once = [start, below(720, 'condition'), below(1140, 'returned'), met(3000), hold(100, 4000)];
+    expect(of(once).underFloor).toEqual({ spans: [{ fromS: 720, toS: 1140 }], when: 'before-cure' });
+    const late = [start, met(600), below(720, 'condition'), below(1140, 'returned'), hold(100, 4000)];
+    expect(of(late).underFloor?.when).toBe('after-cure');
+    const notMet = [start, below(720, 'condition'), below(1140, 'returned'), hold(100, 4000)];
+    expect(of(notMet).underFloor?.when).toBe(setup.resin === null ? null : 'before-cure');
+  });
+
+  it('ends with the hold where the let-down went on from there, and at the end of a record that broke off', () => {
+    const down = [below(3900, 'condition'), hold(100, 4000), below(4100, 'returned')];
+    expect(of(down).underFloor?.spans).toEqual([{ fromS: 3900, toS: 4000 }]);
+    expect(of([below(3900, 'condition')], 3950).underFloor?.spans).toEqual([{ fromS: 3900, toS: 3950 }]);
+    expect(of([hold(100, 4000)]).underFloor).toBeNull();
+  });
+
+  it('reads as one sentence, with clock times', () => {
+    const { accountText } = english.account;
+    const numbers = { holdS: 3900, inBandS: 3000, floorKnown: true, lowestHoldBar: 0.7 };
+    const clock = (s: number) => `10:${String(Math.floor(s / 60)).padStart(2, '0')}`;
+    const say = (underFloor: ReturnType<typeof of>['underFloor']) =>
+      accountText({ ...of([hold(100, 4000)]), underFloor }, numbers, clock)[0]?.replaceAll('\u00a0', ' ');
+    const one = { fromS: 720, toS: 1140 };
+    expect(say({ spans: [one], when: 'before-cure' })).toBe(
+      'Under the hold floor from 10:12 to 10:19, before the cure time.',
+    );
+    expect(say({ spans: [one], when: 'after-cure' })).toMatch(/10:19, after the cure time was reached\.$/);
+    expect(say({ spans: [one], when: null })).toBe('Under the hold floor from 10:12 to 10:19.');
+    expect(say({ spans: [{ fromS: 725, toS: 765 }], when: null })).toBe(
+      'Under the hold floor at 10:12 for 40 s.',
+    );
+    expect(say({ spans: [one, { fromS: 1500, toS: 1680 }], when: 'before-cure' })).toBe(
+      'Under the hold floor 2 times, first from 10:12 to 10:19, 10 min 00 s in all, before the cure time.',
+    );
   });
 });

@@ -28,6 +28,37 @@ function stoodS(events: readonly WatchEvent[], alarm: Of<'alarm'>['alarm'], endU
   return us === null ? null : us / 1e6;
 }
 
+/** When the hold stood under its floor, as its alarm came and went; what the let-down crosses is none of it. */
+function underFloorOf(
+  events: readonly WatchEvent[],
+  firstUs: number,
+  endUs: number,
+  cure: Account['cure'],
+): Account['underFloor'] {
+  const holds = holdsOf(events);
+  const spans: { fromS: number; toS: number }[] = [];
+  let sinceUs: number | null = null;
+  const close = (us: number) => {
+    if (sinceUs === null) return;
+    const hold = holds.find((h) => sinceUs! >= h.fromUs && sinceUs! <= h.tUs);
+    const toUs = Math.min(us, hold?.tUs ?? us);
+    spans.push({ fromS: (sinceUs - firstUs) / 1e6, toS: (toUs - firstUs) / 1e6 });
+    sinceUs = null;
+  };
+  for (const e of events) {
+    if (e.e !== 'alarm' || e.alarm !== 'below-floor') continue;
+    if (e.why === 'condition') sinceUs ??= e.tUs;
+    else if (e.why === 'returned') close(e.tUs);
+  }
+  close(endUs);
+  const [first] = spans;
+  if (first === undefined) return null;
+  const metUs = events.find((e) => e.e === 'cure-met')?.tUs ?? null;
+  const isFollowed = cure.state === 'met' || cure.state === 'not-met';
+  const isBefore = metUs === null || firstUs + first.fromS * 1e6 < metUs;
+  return { spans, when: isFollowed ? (isBefore ? 'before-cure' : 'after-cure') : null };
+}
+
 /** The comparison with the dial gauge at the seat; without one there, the first that was made. */
 function gaugeOf(events: readonly WatchEvent[]): Of<'gauge'> | null {
   let stage: Of<'stage'>['stage'] = 'prepare';
@@ -75,6 +106,7 @@ export function accountOf(
   const gauge = gaugeOf(events);
   const witness = events.findLast((e) => e.e === 'witness') ?? null;
   const rebound = events.findLast((e) => e.e === 'rebound') ?? null;
+  const cure = cureOf(events, endUs, setup);
   const letDown = events.some((e) => e.e === 'stage' && (e.stage === 'let-down' || e.stage === 'done'));
   const open: readonly (OpenPoint | false)[] = [
     limits === null && 'no-limit',
@@ -95,7 +127,7 @@ export function accountOf(
       limits === null
         ? null
         : ceilingSeen || overS !== null || (peakBar !== null && peakBar >= limits.ceilingBar),
-    cure: cureOf(events, endUs, setup),
+    cure,
     gauge:
       gauge === null
         ? null
@@ -108,6 +140,7 @@ export function accountOf(
             atPipeTemperature: witness.atPipeTemperature,
             atS: (witness.tUs - firstUs) / 1e6,
           },
+    underFloor: underFloorOf(events, firstUs, endUs, cure),
     outsideS,
     open: open.filter((p): p is OpenPoint => p !== false),
   };

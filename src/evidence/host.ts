@@ -262,7 +262,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       const words = await deps.catalogueOf(order.wording);
       const dated = (r: OpenRecord): string => {
         const { openedUtcMs } = r.detail.summary;
-        const date = new Date(openedUtcMs).toISOString().slice(0, 16).replace('T', ' ');
+        const date = words.format.dateTimeZone(openedUtcMs);
         return words.picture.PICTURE.dated(titleOf(r).slice(0, 28), date);
       };
       return overlay(order, records, records.map(dated), words);
@@ -285,6 +285,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
         await record.values(tell),
         words,
         facts.additions,
+        (await statusesOf(deps.documents, refText(ref))).at(-1) ?? null,
       );
       return { html, title: titleOf(record) };
     },

@@ -67,9 +67,13 @@ const isLabel = (v: unknown): v is FileLabel => {
   );
 };
 
+/** One of before a figure was told is made up from the file again. */
+const isSketch = (s: Sketch | null | undefined): s is Sketch =>
+  s?.numbers?.overrides !== undefined && s.account?.underFloor !== undefined;
+
 export async function readLabel(deps: EvidenceDeps, sha256: string): Promise<FileLabel | null> {
   const body = (await deps.documents.get('review', idOf(sha256)))?.body;
-  return isLabel(body) ? { ...body, sketch: body.sketch ?? null } : null;
+  return isLabel(body) ? { ...body, sketch: isSketch(body.sketch) ? body.sketch : null } : null;
 }
 
 export async function writeLabel(deps: EvidenceDeps, sha256: string, label: FileLabel): Promise<void> {

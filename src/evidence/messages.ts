@@ -85,6 +85,8 @@ export interface Numbers {
   readonly floorKnown: boolean;
   readonly lowestHoldBar: number | null;
   readonly highestHoldBar: number | null;
+  /** Start of the first hold. */
+  readonly heldFromS: number | null;
   readonly leak: LeakFigure | null;
   readonly peakBar: number | null;
   readonly cureMetS: number | null;
@@ -93,6 +95,8 @@ export interface Numbers {
   readonly gaps: number;
   readonly gapS: number;
   readonly alarms: { readonly urgent: number; readonly high: number; readonly low: number };
+  /** Steps that were gone on with though something spoke against them. */
+  readonly overrides: number;
 }
 
 /**

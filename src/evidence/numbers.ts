@@ -84,6 +84,7 @@ export function numbersOf(
       holds.map((h) => h.maxBar),
       Math.max,
     ),
+    heldFromS: holds[0] === undefined ? null : s(holds[0].fromUs),
     leak: holds.at(-1)?.leak ?? null,
     peakBar: values?.peakBar ?? null,
     cureMetS: met === undefined ? null : s(met.tUs),
@@ -91,5 +92,6 @@ export function numbersOf(
     gaps: gaps.length,
     gapS: gaps.reduce((t, g) => t + (g.e === 'gap' ? (g.toUs - g.fromUs) / 1e6 : 0), 0),
     alarms: alarmCounts(events),
+    overrides: events.filter((e) => e.e === 'override').length,
   };
 }

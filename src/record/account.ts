@@ -38,6 +38,13 @@ export interface Account {
     /** Seconds from the first sample. */
     readonly atS: number;
   } | null;
+  /** The hold's times under its floor, as the watch told them; null: none, or there was no floor to be under. */
+  readonly underFloor: {
+    /** Seconds from the first sample, in order. */
+    readonly spans: readonly { readonly fromS: number; readonly toS: number }[];
+    /** Of the cure time when the first began; null: none was followed. */
+    readonly when: 'before-cure' | 'after-cure' | null;
+  } | null;
   /** Time of all holds outside the band, s. */
   readonly outsideS: number;
   readonly open: readonly OpenPoint[];

@@ -250,9 +250,10 @@ describe('in another language nothing is told in English by', () => {
           summary={detail.summary}
           told={told}
           verdict={null}
+          clock={() => ''}
           onDecision={() => undefined}
         />
-        <NumberRows told={told} isWhole={true} />
+        <NumberRows told={told} clock={() => ''} isWhole={true} />
         <NoteLane
           notes={notesOf(EVENTS, 0).values()}
           view={{ fromS: 0, toS: 1e4 }}

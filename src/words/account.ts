@@ -1,3 +1,5 @@
 import { chosen } from './chosen.ts';
 
+export type { RunClock } from './en/account.ts';
+
 export const { ACCOUNT, accountText, gaugeText, OPEN_POINT, overText, witnessText } = chosen('account');

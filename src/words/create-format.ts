@@ -79,10 +79,20 @@ export function createFormat(decimal: Decimal) {
     return `${d.getFullYear()}-${two(d.getMonth() + 1)}-${two(d.getDate())}`;
   };
 
+  /** The zone of this device's clock at a moment: UTC+01:00. */
+  const zone = (utcMs: number): string => {
+    const minutes = -new Date(utcMs).getTimezoneOffset();
+    const of = Math.abs(minutes);
+    return minutes === 0
+      ? 'UTC'
+      : `UTC${minutes < 0 ? MINUS : '+'}${two(Math.floor(of / 60))}:${two(of % 60)}`;
+  };
+
   return {
     fixed,
     quantity,
     duration,
+    zone,
     stopwatch,
     clockTime,
     day,
@@ -105,6 +115,9 @@ export function createFormat(decimal: Decimal) {
       known(barPerS) ? `${quantity('smallPressure', barPerS * 1000, units, -1)}/s` : NO_VALUE,
 
     dateTime: (utcMs: number): string => `${day(utcMs)} ${clockTime(utcMs)}`,
+
+    /** The same where it is kept or printed: with its zone. */
+    dateTimeZone: (utcMs: number): string => `${day(utcMs)} ${clockTime(utcMs)} ${zone(utcMs)}`,
 
     /** Bytes for reading. */
     bytes: (n: number | null | undefined): string => {

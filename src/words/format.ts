@@ -8,6 +8,7 @@ export const {
   clockTime,
   count,
   dateTime,
+  dateTimeZone,
   day,
   duration,
   fixed,
@@ -21,4 +22,5 @@ export const {
   temperature,
   typed,
   typedQuantity,
+  zone,
 } = chosen('format');

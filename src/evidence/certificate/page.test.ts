@@ -70,7 +70,7 @@ describe('the certificate', () => {
     expect(second).toContain(`Record ${runId} · page 2 of 3`);
     expect(third).toContain(`Record ${runId} · page 3 of 3`);
     expect(first).toContain('Crack at 12.4 m');
-    for (const sentence of english.account.accountText(account, numbers))
+    for (const sentence of english.account.accountText(account, numbers, String))
       expect(first).toContain(spaced(sentence));
     expect(first).toContain(`Witness sample: ${english.account.witnessText(account)}`);
     expect(first).toContain(english.certificate.CERTIFICATE.fingerprintLabel);
@@ -78,6 +78,25 @@ describe('the certificate', () => {
     expect(html.match(/<div><dt>/g)).toHaveLength(8);
     // The trace, with the temperatures in a lane of their own.
     expect(html.indexOf('°C</text>')).toBeLessThan(html.indexOf('page 2 of 3'));
+  });
+
+  it('tells what a supervisor decided, with the reason and that no seal covers it; the record’s own page does not', async () => {
+    const { office, ref, html } = await certificate({});
+    const leaf = (page: string) =>
+      textOf(page.split('<div class="leaf">')[1] ?? '').replaceAll('\u00a0', ' ');
+    expect(leaf(html)).not.toMatch(/Accepted|Rejected/);
+    const decide = (status: 'released' | 'rejected' | 'open', reason: string) =>
+      office.ask({ q: 'set-status', ref, status, reason, by: 'M. Berg' });
+    const page = async () => leaf((await office.ask({ q: 'certificate', ref })).html);
+    await decide('rejected', 'sample <soft>');
+    expect(await page()).toMatch(/Rejected by M\. Berg, .* UTC\. Reason: “sample <soft>”\./);
+    await decide('released', 'felt again: hard');
+    const accepted = await page();
+    expect(accepted).toMatch(/Accepted by M\. Berg, .* UTC\. Reason: “felt again: hard”\./);
+    expect(accepted).toContain(english.certificate.CERTIFICATE.decisionNote);
+    expect(accepted).not.toContain('<soft>');
+    await decide('open', '');
+    expect(await page()).not.toMatch(/Accepted|Rejected/);
   });
 
   it('its first page says how long the run was, at which site and pipe, and what was added since', async () => {

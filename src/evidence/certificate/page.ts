@@ -7,9 +7,11 @@ import type { ExtraFiles, RecordView } from '../../record/job-file.ts';
 import { RECORD_SCHEMA } from '../../record/manifest.ts';
 import type { Addition } from '../../record/seal.ts';
 import { groupFingerprint } from '../../record/signing.ts';
+import type { RunClock } from '../../words/account.ts';
 import type { Catalogue, CatalogueOf } from '../../words/catalogue.ts';
 import { accountOf } from '../account.ts';
 import { escapeXml as esc } from '../escape.ts';
+import type { StatusLine } from '../messages.ts';
 import { lastLimited, numbersOf } from '../numbers.ts';
 import type { Values } from '../open.ts';
 import { bundleIn } from '../papers.ts';
@@ -133,12 +135,35 @@ const added = (additions: readonly Addition[], words: Catalogue): string => {
   return `<p>${esc(words.certificate.CERTIFICATE.added(additions.length))} ${lettered(shorter(said))}</p>`;
 };
 
-/** @param additions known where the page is made; the record file's own page is of what was sealed alone */
+/** What a person decided about it, which no seal covers. */
+const decided = (decision: StatusLine | null, words: Catalogue): string => {
+  if (decision === null || decision.status === 'open') return '';
+  const { CERTIFICATE: C } = words.certificate;
+  const { by, reason, utcMs, status } = decision;
+  const said = C.decided[status](by, utcText(words, utcMs));
+  return `<p class="decision">${lettered(shorter(said))}${reason.trim() === '' ? '' : ` ${lettered(shorter(C.because(reason)))}`} ${esc(C.decisionNote)}</p>`;
+};
+
+/** Of all times on the page one clock, so that it is the same wherever it is made. */
+const utcClock =
+  ({ manifest, firstUs, words }: Seen): RunClock =>
+  (s) => {
+    const { CERTIFICATE: C } = words.certificate;
+    const opened = manifest.openedUtcMs;
+    if (opened === null) return C.runTime(words.format.stopwatch(s));
+    return C.utcTime(new Date(opened + firstUs / 1000 + s * 1000).toISOString().slice(11, 16));
+  };
+
+/**
+ * @param additions known where the page is made; the record file's own page is of what was sealed alone
+ * @param decision the last one of this tablet, beside the record
+ */
 export function certificatePage(
   { manifest, manifestSha256 }: Omit<RecordView, 'pages'>,
   values: Values,
   words: Catalogue,
   additions: readonly Addition[] = [],
+  decision: StatusLine | null = null,
 ): string {
   const { CERTIFICATE: C } = words.certificate;
   const bundle = bundleIn(manifest.job);
@@ -162,8 +187,10 @@ export function certificatePage(
   const shown = fitting(exceptions, [...repair, ...how, ...held], sensors.length);
   const rest = exceptions.length - shown.length;
   const account = accountOf(manifest.events, firstUs, pages.lastUs, values.peakBar, setup);
-  // An addition takes the room of one of them.
-  const first = exceptions.slice(0, additions.length > 0 ? MOST_FIRST - 1 : MOST_FIRST);
+  const acceptance = decided(decision, words);
+  // An addition takes the room of one of them, and so does a decision.
+  const besides = (additions.length > 0 ? 1 : 0) + (acceptance === '' ? 0 : 1);
+  const first = exceptions.slice(0, MOST_FIRST - besides);
   const more = exceptions.length - first.length;
   const head = (page: number): string =>
     `<p class="head"><span class="brand">${LOGO}${esc(words.ui.UI.app)}</span><span>${esc(C.record(manifest.runId))} · ${esc(C.pageOf(page, PAGES))}</span></p>`;
@@ -173,11 +200,11 @@ export function certificatePage(
 <div class="leaf">
 ${head(1)}
 <header><p class="kind">${esc(C.title)}</p><h1>${esc(cut(title))}</h1><p>${esc(firstLine(seen))}</p></header>
-<section class="boxed" aria-label="${esc(words.account.ACCOUNT.label)}"><p class="account-line">${esc(words.account.accountText(account, numbers).join(' '))}</p><p>${esc(C.witness)}: ${esc(words.account.witnessText(account))}.</p>${
+<section class="boxed" aria-label="${esc(words.account.ACCOUNT.label)}"><p class="account-line">${esc(words.account.accountText(account, numbers, utcClock(seen)).join(' '))}</p><p>${esc(C.witness)}: ${esc(words.account.witnessText(account))}.</p>${
     first.length === 0
       ? `<p>${esc(C.noException)}</p>`
       : `<p>${esc(C.exceptionsAre(exceptions.length))}</p><ul class="weightiest">${first.map((e) => `<li>${lettered(shorter(e))}</li>`).join('')}${more > 0 ? `<li>${esc(C.allOnNext(more))}</li>` : ''}</ul>`
-  }${added(additions, words)}</section>
+  }${acceptance}${added(additions, words)}</section>
 <dl class="four">${figures(seen, numbers)
     .map((f) => `<div><dd>${esc(f.value)}</dd><dt>${esc(f.label)}</dt></div>`)
     .join('')}</dl>

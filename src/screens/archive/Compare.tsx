@@ -1,4 +1,4 @@
-import { createEffect, createMemo, createSignal, For, on, onCleanup, Show } from 'solid-js';
+import { createEffect, createMemo, createSignal, For, on, onCleanup, Show, Suspense } from 'solid-js';
 import type { Align, Picture } from '../../evidence/messages.ts';
 import { refOf } from '../../evidence/messages.ts';
 import { Choice, optionsOf } from '../../widgets/Fields.tsx';
@@ -9,6 +9,7 @@ import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { screenInk } from '../review/RecordPart.tsx';
 import { saveBlob } from '../save.ts';
+import { CompareTable } from './CompareTable.tsx';
 
 const RESIZED_MS = 200;
 
@@ -123,6 +124,10 @@ export function Compare(props: { ids: readonly string[] }) {
           <p class="note">{A.unaligned((picture()?.unaligned ?? []).map((i) => i + 1).join(', '))}</p>
         </Show>
       </section>
+      {/* In a boundary of its own: the picture does not wait for figures that are read from end to end. */}
+      <Suspense fallback={<p role="status">{A.readingFigures}</p>}>
+        <CompareTable ids={props.ids} />
+      </Suspense>
       <div class="row no-print">
         <button type="button" class="button" data-testid="save-overlay" onClick={save}>
           {A.savePicture}

@@ -7,8 +7,8 @@ import {
   type RecordRef,
   type RecordView,
 } from '../../evidence/messages.ts';
-import { ACCOUNT, accountText, OPEN_POINT } from '../../words/account.ts';
-import { dateTime } from '../../words/format.ts';
+import { ACCOUNT, accountText, OPEN_POINT, type RunClock } from '../../words/account.ts';
+import { dateTimeZone } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { RECORDS } from '../../words/records.ts';
 import { failed, useServices } from '../context.ts';
@@ -21,6 +21,8 @@ export function AccountPart(props: {
   summary: RunSummary;
   /** null: on its way, or it could not be read. */
   told: { readonly account: Account; readonly numbers: Numbers } | null;
+  /** Names the run's times. */
+  clock: RunClock;
   /** What was decided is there to be seen, or cannot be read. */
   onDecision(): void;
   /** On a file; null for a run of this browser. */
@@ -33,7 +35,7 @@ export function AccountPart(props: {
         <header>
           <h1>{props.summary.title === '' ? props.summary.runId : props.summary.title}</h1>
           <p class="account-when">
-            {dateTime(props.summary.openedUtcMs)}
+            {dateTimeZone(props.summary.openedUtcMs)}
             <Show when={props.summary.practice}>
               <span class="tag practice-tag">
                 <span>{JOBS.practiceTag}</span>
@@ -45,7 +47,7 @@ export function AccountPart(props: {
           {(told) => (
             <>
               <p class="account-say" data-testid="account-say">
-                <For each={accountText(told().account, told().numbers, app.units())}>
+                <For each={accountText(told().account, told().numbers, props.clock, app.units())}>
                   {(sentence, i) => <span classList={{ first: i() === 0 }}>{sentence} </span>}
                 </For>
               </p>

@@ -2,7 +2,7 @@ import { createSignal, For, Show } from 'solid-js';
 import type { SealedFacts } from '../../evidence/messages.ts';
 import { Choice, optionsOf, Part, TextField } from '../../widgets/Fields.tsx';
 import { EVIDENCE as E, signerText } from '../../words/evidence.ts';
-import { dateTime } from '../../words/format.ts';
+import { dateTimeZone } from '../../words/format.ts';
 import { useServices } from '../context.ts';
 
 type Kind = 'correction' | 'note';
@@ -22,7 +22,7 @@ export function AdditionLine(props: { of: SealedFacts['additions'][number] }) {
   const kind = () => (props.of.kind === 'status' ? E.status : E.kinds[props.of.kind]);
   return (
     <li>
-      {kind()}, {dateTime(props.of.utcMs)}, {body().by} ({signerText(props.of.signedBy)}):{' '}
+      {kind()}, {dateTimeZone(props.of.utcMs)}, {body().by} ({signerText(props.of.signedBy)}):{' '}
       <strong>{body().text}</strong>
     </li>
   );

@@ -2,7 +2,7 @@ import { createMemo, createSignal, For, Show } from 'solid-js';
 import type { WatchEvent } from '../../watch/events.ts';
 import { AlarmShape } from '../../widgets/AlarmShape.tsx';
 import { eventText } from '../../words/events.ts';
-import { clockTime, stopwatch } from '../../words/format.ts';
+import { clockTime, stopwatch, zone } from '../../words/format.ts';
 import { REVIEW } from '../../words/review.ts';
 import { useServices } from '../context.ts';
 import type { Note } from './notes.ts';
@@ -67,6 +67,9 @@ export function EventList(props: {
           {all() ? REVIEW.showMain : REVIEW.showAll}
         </button>
       </div>
+      <p class="small muted" data-testid="clock-zone">
+        {props.utcMs === null ? REVIEW.runTimeOnly : REVIEW.clockZone(zone(props.utcMs))}
+      </p>
       <ol class="event-list">
         <For each={shown()}>
           {(e, i) => {

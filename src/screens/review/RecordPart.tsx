@@ -8,7 +8,7 @@ import { inkOf } from '../../widgets/lanes/canvas.ts';
 import type { View } from '../../widgets/trace-view.ts';
 import { eventText } from '../../words/events.ts';
 import { EVIDENCE as E, progressText, signerText } from '../../words/evidence.ts';
-import { dateTime, stopwatch } from '../../words/format.ts';
+import { dateTimeZone, stopwatch } from '../../words/format.ts';
 import { failed, useServices } from '../context.ts';
 import { Fingerprint } from '../Fingerprint.tsx';
 import { saveBlob } from '../save.ts';
@@ -111,7 +111,7 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
         {(sealed) => (
           <>
             <p data-testid="sealed">
-              {E.sealedBy(dateTime(sealed().sealedUtcMs), signerText(sealed().signer))}
+              {E.sealedBy(dateTimeZone(sealed().sealedUtcMs), signerText(sealed().signer))}
             </p>
             <Fingerprint label={E.key} value={sealed().fingerprint} />
             <Show when={sealed().previous?.reason === 'lost'}>

@@ -33,6 +33,7 @@ import { type Note, notesOf } from './notes.ts';
 import { PutAwayPart } from './PutAwayPart.tsx';
 import { RecordPart } from './RecordPart.tsx';
 import { RemoveRun } from './RemoveRun.tsx';
+import { runClock } from './run-clock.ts';
 
 /**
  * Buckets asked for: the view and a quarter of it on either side. Each is drawn with two points, so that a plot of
@@ -194,6 +195,7 @@ export function Reviewed(props: {
         summary={props.detail.summary}
         told={told()}
         verdict={props.known?.verdict ?? null}
+        clock={runClock(props.detail)}
         onDecision={() => setIsDecided(true)}
       />
       <Show when={accounted()}>
@@ -278,7 +280,9 @@ export function Reviewed(props: {
             </div>
             <p class="small muted no-print">{REVIEW.hint}</p>
           </section>
-          <Show when={told()}>{(t) => <NumberRows told={t()} isWhole={isWhole()} />}</Show>
+          <Show when={told()}>
+            {(t) => <NumberRows told={t()} clock={runClock(props.detail)} isWhole={isWhole()} />}
+          </Show>
         </div>
         <div class="review-lists">
           <Numbers detail={props.detail} spans={spans()} />

@@ -2,7 +2,7 @@ import { createSignal, For, Show } from 'solid-js';
 import type { RecordRef, ReviewStatus, StatusLine } from '../../evidence/messages.ts';
 import { TextField } from '../../widgets/Fields.tsx';
 import { EVIDENCE as E } from '../../words/evidence.ts';
-import { dateTime } from '../../words/format.ts';
+import { dateTimeZone } from '../../words/format.ts';
 import { useServices } from '../context.ts';
 
 /** Accepted or rejected, by whom and when; beside the record, never in it. Both weigh the same. */
@@ -30,7 +30,7 @@ export function StatusPart(props: {
     }, app.fail);
   };
   const line = (l: StatusLine) =>
-    `${E.statuses[l.status]}, ${dateTime(l.utcMs)}, ${l.by}${l.reason === '' ? '' : `: ${l.reason}`}`;
+    `${E.statuses[l.status]}, ${dateTimeZone(l.utcMs)}, ${l.by}${l.reason === '' ? '' : `: ${l.reason}`}`;
   return (
     <section class="decision" aria-label={E.reviewTitle}>
       <p data-testid="review-status">

@@ -209,6 +209,8 @@ const numbers: Numbers = {
   gaps: 2,
   gapS: 30,
   alarms: { urgent: 1, high: 2, low: 3 },
+  heldFromS: 600,
+  overrides: 2,
 };
 
 const account: Account = {
@@ -217,6 +219,7 @@ const account: Account = {
   cure: { state: 'met', afterS: 2400 },
   gauge: { gaugeBar: 0.4, readingBar: 0.41, agrees: true },
   witness: { hard: true, atPipeTemperature: true, atS: 3900 },
+  underFloor: { spans: [{ fromS: 900, toS: 1320 }], when: 'before-cure' },
   outsideS: 100,
   open: OPEN_POINTS,
 };

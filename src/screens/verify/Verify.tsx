@@ -9,7 +9,7 @@ import {
   signerText,
   VERDICT,
 } from '../../words/evidence.ts';
-import { bytes, count, dateTime, NO_VALUE } from '../../words/format.ts';
+import { bytes, count, dateTimeZone, NO_VALUE } from '../../words/format.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { Fingerprint } from '../Fingerprint.tsx';
@@ -179,11 +179,11 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
             <>
               <div>
                 <dt>{E.recorded}</dt>
-                <dd>{r().openedUtcMs === null ? NO_VALUE : dateTime(r().openedUtcMs ?? 0)}</dd>
+                <dd>{r().openedUtcMs === null ? NO_VALUE : dateTimeZone(r().openedUtcMs ?? 0)}</dd>
               </div>
               <div>
                 <dt>{E.sealedAt}</dt>
-                <dd>{dateTime(r().sealedUtcMs)}</dd>
+                <dd>{dateTimeZone(r().sealedUtcMs)}</dd>
               </div>
               <div>
                 <dt>{E.samples}</dt>

@@ -11,6 +11,9 @@ interface Held {
   readonly lowestHoldBar: number | null;
 }
 
+/** A time of the run in words, from seconds since its first sample. */
+export type RunClock = (s: number) => string;
+
 /** A hold that left the band for less held all the time: a reading's own grain, s. */
 const WHOLE_S = 5;
 
@@ -70,6 +73,30 @@ export function account(f: Format) {
       : `In the hold band for ${time} of ${whole}, lowest ${low}.`;
   };
 
+  const floorSentence = ({ underFloor }: Account, clock: RunClock): readonly string[] => {
+    if (underFloor === null) return [];
+    const { spans, when } = underFloor;
+    const [first] = spans;
+    if (first === undefined) return [];
+    const [from, to] = [clock(first.fromS), clock(first.toS)];
+    const total = f.duration(spans.reduce((t, s) => t + s.toS - s.fromS, 0));
+    const cure =
+      when === null
+        ? ''
+        : when === 'before-cure'
+          ? ', before the cure time'
+          : ', after the cure time was reached';
+    if (spans.length > 1)
+      return [
+        `Under the hold floor ${spans.length} times, first from ${from} to ${to}, ${total} in all${cure}.`,
+      ];
+    return [
+      from === to
+        ? `Under the hold floor at ${from} for ${total}${cure}.`
+        : `Under the hold floor from ${from} to ${to}${cure}.`,
+    ];
+  };
+
   const cureSentence = ({ cure }: Account): string => {
     switch (cure.state) {
       case 'met':
@@ -93,8 +120,11 @@ export function account(f: Format) {
     ACCOUNT,
     OPEN_POINT: OPEN,
 
-    /** The worst first. */
-    accountText(a: Account, n: Held, units = METRIC): readonly string[] {
+    /**
+     * The worst first.
+     * @param clock names a time of the run, seconds from its first sample: by the clock, or by the run's own where none is known
+     */
+    accountText(a: Account, n: Held, clock: RunClock, units = METRIC): readonly string[] {
       const over =
         a.overRated === null
           ? []
@@ -103,7 +133,7 @@ export function account(f: Format) {
             : [
                 `Passed rated by ${f.pressure(a.overRated.byBar, units)} for ${f.duration(a.overRated.forS)}.`,
               ];
-      return [...over, pressureSentence(a, n, units), cureSentence(a)];
+      return [...over, ...floorSentence(a, clock), pressureSentence(a, n, units), cureSentence(a)];
     },
 
     /** Two readings beside each other, and whether they agree. */

@@ -31,6 +31,8 @@ export const ARCHIVE = {
   coldest: 'Coldest likely spot while curing',
   /** @param time since the run's first reading */
   atRunTime: (time: string) => `at run time ${time}`,
+  heldFrom: 'Hold begun',
+  overrides: 'Gone on against advice',
   gaps: 'Gaps',
   gapsOf: (n: number, time: string) => `${n} (${time})`,
 
@@ -46,4 +48,9 @@ export const ARCHIVE = {
   wider: 'Wider',
   whole: 'Whole',
   pictureLabel: 'Pressures compared',
+  run: 'Run',
+  compareNumbers: 'Figures of the runs',
+  recorded: 'Recorded',
+  decision: 'Decision',
+  readingFigures: 'Reading the records …',
 };

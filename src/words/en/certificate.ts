@@ -38,6 +38,14 @@ const CERTIFICATE = {
     'which pipe was repaired, where the sensor sat, that the tablet’s clock was right, how strong the resin is, whether anybody accepted the job. Corrections stand in the record file. Page 3: more, and how to verify without trusting the sender.',
   added: (n: number) =>
     n === 1 ? 'Signed after the sealing, 1 addition:' : `Signed after the sealing, ${n} additions, the last:`,
+  decided: {
+    released: (by: string, when: string) => `Accepted by ${by}, ${when}.`,
+    rejected: (by: string, when: string) => `Rejected by ${by}, ${when}.`,
+  },
+  because: (reason: string) => `Reason: “${reason}”.`,
+  decisionNote: 'This decision is told by whoever printed this; no seal covers it.',
+  utcTime: (time: string) => `${time} UTC`,
+  runTime: (time: string) => `run time ${time}`,
   /** @param length of the run */
   runLong: (length: string) => `run of ${length}`,
   siteNot: 'site not stated',

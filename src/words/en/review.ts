@@ -7,6 +7,10 @@ export const REVIEW = {
   earlier: 'Earlier',
   later: 'Later',
   events: 'Events',
+  /** @param zone UTC+01:00 */
+  clockZone: (zone: string) => `Run time, then clock time (${zone})`,
+  runTimeOnly: 'Run time; the clock is not known',
+  runTime: (time: string) => `run time ${time}`,
   stages: 'Stages',
   numbers: 'Numbers',
   duration: 'Duration',
