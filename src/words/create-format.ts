@@ -26,6 +26,9 @@ const NBSP = '\u00a0';
 /** Between thousands: no mark that a reader of another language takes for a decimal one. */
 const THIN = '\u202f';
 
+/** A time of the run in words, from seconds since its first sample. */
+export type RunClock = (s: number) => string;
+
 type Maybe = number | null | undefined;
 const known = (value: Maybe): value is number =>
   value !== null && value !== undefined && Number.isFinite(value);

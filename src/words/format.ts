@@ -1,6 +1,6 @@
 import { chosen } from './chosen.ts';
 
-export { type DisplayUnits, METRIC, NO_VALUE } from './create-format.ts';
+export { type DisplayUnits, METRIC, NO_VALUE, type RunClock } from './create-format.ts';
 
 export const {
   boundText,

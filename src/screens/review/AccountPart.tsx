@@ -7,8 +7,8 @@ import {
   type RecordRef,
   type RecordView,
 } from '../../evidence/messages.ts';
-import { ACCOUNT, accountText, OPEN_POINT, type RunClock } from '../../words/account.ts';
-import { dateTimeZone } from '../../words/format.ts';
+import { ACCOUNT, accountText, OPEN_POINT } from '../../words/account.ts';
+import { dateTimeZone, type RunClock } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { RECORDS } from '../../words/records.ts';
 import { failed, useServices } from '../context.ts';

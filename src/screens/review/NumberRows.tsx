@@ -1,6 +1,6 @@
 import { For } from 'solid-js';
-import type { RunClock } from '../../words/account.ts';
 import { ARCHIVE as A } from '../../words/archive.ts';
+import type { RunClock } from '../../words/format.ts';
 import { RECORDS } from '../../words/records.ts';
 import { useServices } from '../context.ts';
 import { AlarmCounts } from '../runs/AlarmCounts.tsx';

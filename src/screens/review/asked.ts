@@ -1,8 +1,16 @@
 import type { Account, Numbers } from '../../evidence/messages.ts';
-import { ACCOUNT, gaugeText, overText, type RunClock, witnessText } from '../../words/account.ts';
+import { ACCOUNT, gaugeText, overText, witnessText } from '../../words/account.ts';
 import { ARCHIVE as A } from '../../words/archive.ts';
 import { holdLine } from '../../words/evidence.ts';
-import { count, type DisplayUnits, duration, NO_VALUE, pressure, stopwatch } from '../../words/format.ts';
+import {
+  count,
+  type DisplayUnits,
+  duration,
+  NO_VALUE,
+  pressure,
+  type RunClock,
+  stopwatch,
+} from '../../words/format.ts';
 import { coldestValue, leakText } from '../../words/hold.ts';
 import { RECORDS } from '../../words/records.ts';
 

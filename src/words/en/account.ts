@@ -1,5 +1,5 @@
 import type { Account, OpenPoint } from '../../record/account.ts';
-import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
+import { type DisplayUnits, type Format, METRIC, type RunClock } from '../create-format.ts';
 
 /** What a run was, in whole sentences of facts, and what is still open. Nothing here promises anything. */
 
@@ -10,9 +10,6 @@ interface Held {
   readonly floorKnown: boolean;
   readonly lowestHoldBar: number | null;
 }
-
-/** A time of the run in words, from seconds since its first sample. */
-export type RunClock = (s: number) => string;
 
 /** A hold that left the band for less held all the time: a reading's own grain, s. */
 const WHOLE_S = 5;
