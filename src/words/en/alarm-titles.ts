@@ -29,7 +29,7 @@ export const ALARM_TITLE: Record<AlarmCode, string> = {
   cold: 'Too cold to cure',
   'pot-life': 'Pot life runs out',
   'store-fault': 'Record is not being kept',
-  'clock-jump': 'Tablet was asleep',
+  'clock-jump': 'Computer was asleep',
   garbage: 'Noise on the cable',
 };
 

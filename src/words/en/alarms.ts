@@ -197,12 +197,12 @@ export function alarms(f: Format) {
         `cure heat was going to raise the pressure${with_(' to ', v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', ceiling ', v.ceilingBar, u)}${seconds(', ', v.inS, ' later')}`,
     },
     'device-unarmed': {
-      now: () => 'Device limit off. Check cable and device; stay within hearing of this tablet',
+      now: () => 'Device limit off. Check cable and device; stay within hearing of this computer',
       was: () => 'the device’s own limit was off',
     },
     'device-deaf': {
       now: () =>
-        'The device takes no command, its limit may be another one or none. Check the cable, stay within hearing of this tablet',
+        'The device takes no command, its limit may be another one or none. Check the cable, stay within hearing of this computer',
       was: () => 'the device took no command, it could not be told its limit',
     },
     'device-fault': { now: (v) => deviceFault(v.cause).now, was: (v) => deviceFault(v.cause).was },
@@ -283,13 +283,13 @@ export function alarms(f: Format) {
     },
     'store-fault': {
       now: (v) =>
-        `The watch goes on, but the record cannot be written${storeCause(v.cause)}: write down pressure and time by hand, free space on this tablet`,
+        `The watch goes on, but the record cannot be written${storeCause(v.cause)}: write down pressure and time by hand, free space on this computer`,
       was: (v) => `the record could not be written${storeCause(v.cause)}`,
     },
     'clock-jump': {
       now: (v) =>
-        `The tablet was asleep${seconds(' for ', v.seconds)}, nothing was watched meanwhile: keep the tablet awake and on power`,
-      was: (v) => `the tablet was asleep${seconds(' for ', v.seconds)}, nothing was watched meanwhile`,
+        `The computer was asleep${seconds(' for ', v.seconds)}, nothing was watched meanwhile: keep the computer awake and on power`,
+      was: (v) => `the computer was asleep${seconds(' for ', v.seconds)}, nothing was watched meanwhile`,
     },
     garbage: {
       now: () =>

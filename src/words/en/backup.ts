@@ -1,10 +1,10 @@
 /** Words of backup and restore. */
 export const BACKUP = {
   title: 'Backup',
-  lead: 'One file with everything of this tablet: job sheets, packers, resins, sensors, runs, sealed records, kept files, decisions and settings. The signing key is not in it: it cannot be taken out.',
+  lead: 'One file with everything of this computer: job sheets, packers, resins, sensors, runs, sealed records, kept files, decisions and settings. The signing key is not in it: it cannot be taken out.',
   link: 'Backup and restore',
   make: 'Make a backup',
-  makeWhat: 'Keep the file away from this tablet. Make another one after each day’s work.',
+  makeWhat: 'Keep the file away from this computer. Make another one after each day’s work.',
   making: 'Making the backup',
   made: 'Saved. In it:',
   leftOut: (n: number) =>
@@ -48,7 +48,7 @@ export const BACKUP = {
     pages: 'its seal is one of other blocks',
     log: 'what it carries of a witness log does not hold, or is not of it',
     chain: 'its additions do not follow from it, or are not signed',
-    'unsealed-here': 'the run is here without a seal, and takes none but by this tablet’s own key',
+    'unsealed-here': 'the run is here without a seal, and takes none but by this computer’s own key',
   },
   untitled: (id: string) => `without a name (${id})`,
   differing: 'What is different here',
@@ -62,10 +62,10 @@ export const BACKUP = {
     `${n} ${n === 1 ? 'run' : 'runs'} had no end when it was made and ${n === 1 ? 'is' : 'are'} not in it.`,
   writes: (bytes: string) => `To be written: ${bytes}`,
   writesInto: (bytes: string, free: string) => `To be written: ${bytes} (${free} free)`,
-  noRoom: 'There is not enough room on this tablet.',
+  noRoom: 'There is not enough room on this computer.',
   take: 'What to take',
   takeRuns: 'Runs',
-  takeSeals: 'Seals of these runs. Without them this tablet can seal them anew, by its own key',
+  takeSeals: 'Seals of these runs. Without them this computer can seal them anew, by its own key',
   takeAdditions:
     'Additions to records. Those to records that are here only where their key is known here, or ticked below',
   takeDecisions: 'Decisions on records that are here already',
@@ -73,7 +73,7 @@ export const BACKUP = {
   keysWhat:
     'Anybody can write a backup. Tick a key only if you have compared its fingerprint with one that reached you by another way. Without a tick its records are restored all the same, as signed by a key that is not known here.',
   keyRole: {
-    own: (date: string) => `Signing key of that tablet since ${date}, as the backup says`,
+    own: (date: string) => `Signing key of that computer since ${date}, as the backup says`,
     known: (name: string, date: string) => `Known there as “${name}” since ${date}`,
     signer: 'Signed something in it, and stands in neither of its lists',
   },
@@ -81,13 +81,13 @@ export const BACKUP = {
     `Signed in this backup: ${seals} ${seals === 1 ? 'seal' : 'seals'}, ${additions} ${additions === 1 ? 'addition' : 'additions'}.`,
   keyHere: 'Known here already.',
   keyTick: {
-    own: 'Count its records as this tablet’s own',
+    own: 'Count its records as this computer’s own',
     known: (name: string) => `Make it known here as “${name}”`,
   },
   keyNew:
-    'The signing key is not in the backup. A new one is made on this tablet; the firm must be told its fingerprint.',
-  keyStays: 'This tablet keeps its own signing key. The key of the backup is not in it.',
-  keyMade: 'A new signing key was made on this tablet. Tell the firm its fingerprint:',
+    'The signing key is not in the backup. A new one is made on this computer; the firm must be told its fingerprint.',
+  keyStays: 'This computer keeps its own signing key. The key of the backup is not in it.',
+  keyMade: 'A new signing key was made on this computer. Tell the firm its fingerprint:',
   keyNone: 'This browser makes no signing keys. Records can be looked at here and not sealed.',
   go: 'Restore this backup',
   going: 'Restoring',

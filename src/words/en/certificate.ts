@@ -10,7 +10,7 @@ import type { Format } from '../create-format.ts';
 
 const CERTIFICATE = {
   title: 'Certificate of pressure and cure time',
-  lead: 'Made by Steadybar from one sealed record and from nothing else. Dates and clock times are UTC by the tablet’s clock; run time counts from the first reading.',
+  lead: 'Made by Steadybar from one sealed record and from nothing else. Dates and clock times are UTC by the computer’s clock; run time counts from the first reading.',
   /** @param run the run's own number */
   record: (run: string) => `Record ${run}`,
   pageOf: (n: number, of: number) => `page ${n} of ${of}`,
@@ -35,7 +35,7 @@ const CERTIFICATE = {
   witness: 'Witness sample',
   metres: (m: string) => `${m} m`,
   doesNotShort:
-    'which pipe was repaired, where the sensor sat, that the tablet’s clock was right, how strong the resin is, whether anybody accepted the job. Corrections stand in the record file. Page 3: more, and how to verify without trusting the sender.',
+    'which pipe was repaired, where the sensor sat, that the computer’s clock was right, how strong the resin is, whether anybody accepted the job. Corrections stand in the record file. Page 3: more, and how to verify without trusting the sender.',
   added: (n: number) =>
     n === 1 ? 'Signed after the sealing, 1 addition:' : `Signed after the sealing, ${n} additions, the last:`,
   decided: {
@@ -63,7 +63,7 @@ const CERTIFICATE = {
   moreExceptions: (n: number) => `and ${n} more in the record`,
   doesNot: 'What this page does not prove',
   doesNotText:
-    'The seal shows that the holder of the signing key signed exactly this record, and that nothing in it was changed since. It does not show which pipe was repaired or that the trace is of this repair: anyone who holds the tablet can start a run on any air line. It does not show where the pressure sensor or the probes sat, that the tablet’s clock was right, or that the entries of the job sheet are true; those were typed by people. Cure time is the data sheet’s time at the temperatures that were read or assumed; whether the resin is hard is told by the witness sample and by inspection, not by this page. Corrections signed after the sealing stand in the record file, not here.',
+    'The seal shows that the holder of the signing key signed exactly this record, and that nothing in it was changed since. It does not show which pipe was repaired or that the trace is of this repair: anyone who holds the computer can start a run on any air line. It does not show where the pressure sensor or the probes sat, that the computer’s clock was right, or that the entries of the job sheet are true; those were typed by people. Cure time is the data sheet’s time at the temperatures that were read or assumed; whether the resin is hard is told by the witness sample and by inspection, not by this page. Corrections signed after the sealing stand in the record file, not here.',
   check: 'How to verify',
   checkText:
     'Ask for the record file (.steadybar.zip). CHECK.txt in it has the steps by hand, with openssl and sha256sum and nothing of Steadybar; whoever has the program can open the file under “Verify a file” instead. The code holds the SHA-256 of the file’s manifest.json, the same as here:',
@@ -206,7 +206,7 @@ export function certificate(f: Format) {
     resumed: (n: number, s: number) =>
       `The recording broke off and was taken up again (${n} ${n === 1 ? 'time' : 'times'}); ${f.duration(s)} are missing.`,
     damage: (n: number) =>
-      `${n} ${n === 1 ? 'block' : 'blocks'} of the record were damaged on the tablet before it was sealed.`,
+      `${n} ${n === 1 ? 'block' : 'blocks'} of the record were damaged on the computer before it was sealed.`,
     noJob: 'No job sheet belongs to this record: site, packer, resin and sensors are not known.',
     noPacker: 'The packer is not known.',
     noLimit: 'No limit was set: nothing warned of the packer’s rated pressure.',
@@ -264,7 +264,7 @@ export function certificate(f: Format) {
     note: (at: string, text: string) => `Note at run time ${at}: ${text}`,
     unticked: (list: string) => `Not ticked on the job sheet: ${list}.`,
     keyLost:
-      'The tablet’s earlier signing key was lost; nothing but the firm’s word vouches for the present one.',
+      'The computer’s earlier signing key was lost; nothing but the firm’s word vouches for the present one.',
   };
 
   return { CERTIFICATE, CURE_LINE, EXCEPTION, HOW_FED, INFILTRATED, PIPE_OF, WARMED_BY, heldText };

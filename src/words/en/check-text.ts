@@ -21,13 +21,13 @@ commands below in the folder that holds manifest.json.`,
   additionNames: `Each of these must print 1: the text names that key, this record, and what it follows. In the
    third, of number 0002 and on, put the addition before it, additions/0001.json, in place of
    manifest.json, so that none is missing and none changed places. The last must print nothing:`,
-  witness: `What does the witness log of the tablet say of it, and who has seen that log? Nothing may be printed
+  witness: `What does the witness log of the computer say of it, and who has seen that log? Nothing may be printed
    by the first line; save the others as a file and run it with sh (it needs xxd, base64 and sed too):`,
   witnessKeys: `It must say "Signature Verified Successfully" for each checkpoint and each witness, and no line of it
-   may be in capitals. In the leaves, "at" is a time of the tablet's clock in ms since 1970. What counts
+   may be in capitals. In the leaves, "at" is a time of the computer's clock in ms since 1970. What counts
    is the time of a witness: ask whose key it is, as in step 2 (openssl pkey prints its fingerprint).
    seen.txt was in the log before the run was opened; after.txt holds the sealed record. A stamp.tsr is
    checked with: openssl ts -verify -data witness/stamped.txt -in witness/stamp.tsr -CAfile THEIRS.pem`,
   shows: `What a successful check shows: that the holder of the key signed exactly these bytes. What it does
-not show: where the sensor was, what the clock of the tablet was set to, which pipe was repaired.`,
+not show: where the sensor was, what the clock of the computer was set to, which pipe was repaired.`,
 };

@@ -186,7 +186,7 @@ export const verifyWords = (f: Format) => {
         case 'resumed':
           return `the run was interrupted and taken up again, ${r.times} times; the gaps are marked`;
         case 'damaged-at-sealing':
-          return `${r.pages} pages were damaged on the tablet before the record was sealed`;
+          return `${r.pages} pages were damaged on the computer before the record was sealed`;
         case 'no-job':
           return 'no job sheet belongs to this run';
         case 'not-logged':
@@ -194,7 +194,7 @@ export const verifyWords = (f: Format) => {
         case 'logged':
           return `noted in ${r.origin}: opened ${iso(r.openedUtcMs)}, ${r.heads} heads, ended ${iso(r.endedUtcMs)}, sealed ${iso(r.sealedUtcMs)} by its clock; trees of ${r.before} and ${r.after} leaves`;
         case 'no-witness':
-          return 'no witness: nobody but the tablet bounds when';
+          return 'no witness: nobody but the computer bounds when';
         case 'bounded': {
           const who =
             r.fingerprint === null
@@ -225,7 +225,7 @@ export const verifyWords = (f: Format) => {
 
     run: (run: string, job: string | null) => `run ${run}, job ${job ?? 'none'}`,
     recorded: (from: string | null, to: string | null) =>
-      `recorded ${from ?? 'not known'} to ${to ?? 'not known'} by the tablet's clock`,
+      `recorded ${from ?? 'not known'} to ${to ?? 'not known'} by the computer's clock`,
     sealed: (samples: number, pages: number, when: string) =>
       `${samples} samples in ${pages} pages; sealed ${when}`,
     key: (key: string) => `key ${key}`,

@@ -17,7 +17,7 @@ const FAULT: Record<DeviceFault, FaultText> = {
     was: 'the device hung and restarted itself',
   },
   'no-conversions': {
-    now: 'The device’s own guard is blind: its pressure channel converts nothing. Stay within hearing of this tablet, watch the dial gauge, check the sensor’s connector',
+    now: 'The device’s own guard is blind: its pressure channel converts nothing. Stay within hearing of this computer, watch the dial gauge, check the sensor’s connector',
     was: 'the device’s own guard was blind: its pressure channel converted nothing',
   },
   supply: {

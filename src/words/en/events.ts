@@ -17,7 +17,7 @@ const GAP: Record<GapReason, string> = {
   port: 'The cable or port was gone',
   reset: 'The device restarted',
   dropped: 'The cable was too slow, readings were dropped',
-  clock: 'The tablet was asleep',
+  clock: 'The computer was asleep',
   resumed: 'The run was interrupted and resumed',
   garbage: 'Noise instead of readings',
   'out-of-order': 'Readings came in another order than they were taken in; the late ones are not used',
@@ -56,8 +56,8 @@ const DEVICE: Record<Extract<WatchEvent, { e: 'device' }>['what'], string> = {
   trip: 'The device’s own limit tripped',
   return: 'The device’s own limit returned',
   fault: 'Device reports a fault',
-  hostlost: 'The device hears nothing from this tablet',
-  hostback: 'The device hears this tablet again',
+  hostlost: 'The device hears nothing from this computer',
+  hostback: 'The device hears this computer again',
 };
 
 function storeFault(code: string): string {

@@ -12,7 +12,7 @@ const EVIDENCE = {
   // seal
   sealTitle: 'Seal',
   sealWhat:
-    'Sealing signs this record with the tablet’s key. From then on nothing in it can be changed without being found. Check the job sheet first: packer, resin, batches and sensors are sealed as they are now.',
+    'Sealing signs this record with the computer’s key. From then on nothing in it can be changed without being found. Check the job sheet first: packer, resin, batches and sensors are sealed as they are now.',
   seal: 'Seal this record',
   sealAsk: 'Seal this record?',
   sealAskText:
@@ -30,9 +30,9 @@ const EVIDENCE = {
   building: 'Building the file',
   certificate: 'Certificate',
   newFirst:
-    'A signing key was made on this tablet. Give its fingerprint to the firm: by it others tell that records are yours.',
+    'A signing key was made on this computer. Give its fingerprint to the firm: by it others tell that records are yours.',
   newAfterLoss:
-    'The earlier signing key of this tablet is gone, so a new one was made. Others see a new signer: tell the firm its fingerprint.',
+    'The earlier signing key of this computer is gone, so a new one was made. Others see a new signer: tell the firm its fingerprint.',
 
   // additions
   additions: 'Signed additions',
@@ -77,11 +77,11 @@ const EVIDENCE = {
   saveData: 'Visible data (CSV)',
 
   // keys
-  keyTitle: 'Signing key of this tablet',
+  keyTitle: 'Signing key of this computer',
   keyNone: 'No key yet. One is made when the first record is sealed.',
   keyLost:
-    'The key that signed here is gone (storage cleared, or another tablet’s backup). The next sealing makes a new one, and others see a new signer. Records signed before stay as good as they were.',
-  keyReady: 'Give this fingerprint to the firm. The key itself never leaves the tablet.',
+    'The key that signed here is gone (storage cleared, or another computer’s backup). The next sealing makes a new one, and others see a new signer. Records signed before stay as good as they were.',
+  keyReady: 'Give this fingerprint to the firm. The key itself never leaves the computer.',
   fingerprintSince: (date: string) => `Fingerprint, since ${date}`,
   knownSince: (name: string, date: string) => `${name}, since ${date}`,
   keyChange: 'Change the key',
@@ -179,7 +179,7 @@ const ADDITION: Record<AdditionFault, string> = {
 
 const NOT_JUDGED: Record<Extract<Remark, { r: 'not-judged' }>['why'], string> = {
   engine: 'the record is of another version of the engine',
-  damaged: 'pages were damaged on the tablet',
+  damaged: 'pages were damaged on the computer',
   'too-long': 'the run claims to be longer than eight days',
   'not-asked': 'only signatures, chain and sums were checked',
   failed: 'its readings are none that can be judged',
@@ -318,13 +318,13 @@ export const evidence = (f: Format) => ({
       case 'resumed':
         return `The run was interrupted and taken up again (${r.times}); the gaps are marked.`;
       case 'damaged-at-sealing':
-        return `${r.pages} ${r.pages === 1 ? 'block was' : 'blocks were'} damaged on the tablet before the record was sealed.`;
+        return `${r.pages} ${r.pages === 1 ? 'block was' : 'blocks were'} damaged on the computer before the record was sealed.`;
       case 'no-job':
         return 'No job sheet belongs to this run.';
       case 'not-logged':
-        return 'It is noted in no witness log: that it was opened when it says rests on the tablet’s word alone.';
+        return 'It is noted in no witness log: that it was opened when it says rests on the computer’s word alone.';
       case 'logged':
-        return `Noted in the tablet’s witness log (${r.origin}) by the tablet’s clock: opened ${utc(r.openedUtcMs)}, ended ${utc(r.endedUtcMs)}, sealed ${utc(r.sealedUtcMs)}; between them the head of the chain ${r.heads} ${r.heads === 1 ? 'time' : 'times'}.`;
+        return `Noted in the computer’s witness log (${r.origin}) by the computer’s clock: opened ${utc(r.openedUtcMs)}, ended ${utc(r.endedUtcMs)}, sealed ${utc(r.sealedUtcMs)}; between them the head of the chain ${r.heads} ${r.heads === 1 ? 'time' : 'times'}.`;
       case 'no-witness':
         return 'Nobody else has seen that log yet: no witness bounds when it was written. A photograph of its code does, or the office.';
       case 'bounded':
@@ -344,7 +344,7 @@ export const evidence = (f: Format) => ({
       case 'not-derived':
         return `${r.file} is as it was signed; it was not made again here.`;
       case 'clock-back':
-        return `${CLOCK_BACK[r.what](r.at, r.times)}, by ${f.duration(r.seconds)}. The tablet’s clock was set, or a time is not true.`;
+        return `${CLOCK_BACK[r.what](r.at, r.times)}, by ${f.duration(r.seconds)}. The computer’s clock was set, or a time is not true.`;
       case 'key-followed':
         return `The key followed another one that was ${r.reason}; the other ${r.endorsed ? 'vouches' : 'does not vouch'} for it.`;
     }

@@ -25,7 +25,7 @@ export const JOBS = {
     'Shut the supply valve, keep clear of the pipe, watch the dial gauge, and resume the run that was not closed.',
   connectResume: 'Connect and resume',
   openText:
-    'The program or the tablet stopped while this run was recording. Everything up to the last half second is kept.',
+    'The program or the computer stopped while this run was recording. Everything up to the last half second is kept.',
   resume: 'Resume',
   resumeRun: (title: string, date: string) => `Resume: ${title}, ${date}`,
   resumeText: 'Connect the same device; the missing time is marked as a gap.',

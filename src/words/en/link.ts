@@ -27,11 +27,11 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
   },
   'port-gone': {
     title: 'The device is gone',
-    todo: 'Push the cable in, the tablet’s end first; go to the other end only when the dial gauge shows zero. The run goes on by itself when the device is back.',
+    todo: 'Push the cable in, the computer’s end first; go to the other end only when the dial gauge shows zero. The run goes on by itself when the device is back.',
   },
   'open-failed': {
     title: 'The port would not open',
-    todo: 'Take the cable out of the tablet, wait five seconds, put it in again and connect.',
+    todo: 'Take the cable out of the computer, wait five seconds, put it in again and connect.',
   },
   'no-hello': {
     title: 'Nothing answers on this port',
@@ -121,7 +121,7 @@ const STORE_ERROR: Record<StoreErrorCode, Advice> = {
     todo: 'Leave private browsing, or allow storage for this page.',
   },
   busy: { title: 'The record is open elsewhere', todo: 'Close the other tab of this app.' },
-  missing: { title: 'Not found', todo: 'It was removed, or belongs to another browser or tablet.' },
+  missing: { title: 'Not found', todo: 'It was removed, or belongs to another browser or computer.' },
   stale: {
     title: 'It was changed elsewhere meanwhile',
     todo: 'Open it again and repeat the change.',

@@ -112,7 +112,7 @@ export const LIVE = {
   toSheet: 'Job sheet',
   note: 'Note',
   noteAdd: 'Save note',
-  asleep: 'The tablet may fall asleep: keep it on power, do not lock it.',
+  asleep: 'The computer may fall asleep: keep it on power, do not lock it.',
 };
 
 export const RIG = {

@@ -1,7 +1,7 @@
 /** Words of the folder that the office shares. */
 export const OFFICE = {
   title: 'Shared folder',
-  lead: 'Sealed jobs are written into a folder that this tablet sees, and the others’ are read from there. Any drive that keeps a folder the same on several tablets will do. The app itself sends nothing.',
+  lead: 'Sealed jobs are written into a folder that this computer sees, and the others’ are read from there. Any drive that keeps a folder the same on several computers will do. The app itself sends nothing.',
   link: 'Shared folder',
   none: 'No folder is chosen.',
   choose: 'Choose a folder',
@@ -20,7 +20,7 @@ export const OFFICE = {
   waitingNone: 'Everything that was sealed is in the folder.',
   write: 'Write now',
   writing: 'Writing',
-  all: 'Write all sealed jobs of this tablet',
+  all: 'Write all sealed jobs of this computer',
   written: (n: number) => (n === 1 ? 'One file written.' : `${n} files written.`),
   beside: (n: number) =>
     n === 1
@@ -48,7 +48,7 @@ export const OFFICE = {
   freshNone: 'Nothing new since you looked.',
   seen: 'Mark all as seen',
   newTag: 'new',
-  ownTag: 'of this tablet',
+  ownTag: 'of this computer',
   keptTag: 'in the archive',
   states: {
     whole: 'unchanged',

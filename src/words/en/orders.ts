@@ -207,7 +207,7 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
       figures: (v, _, u) => [bar('Pressure', v.bar, u)],
     },
     'clock-jump': {
-      verb: verb(['KEEP THE', 'TABLET ON'], 'Keep the tablet on.'),
+      verb: verb(['KEEP THE', 'SCREEN ON'], 'Keep the screen on.'),
       figures: (v) => [seconds('Asleep for', v.seconds)],
     },
     garbage: { verb: CHECK_CABLE },

@@ -18,9 +18,9 @@ export const SOUND_NAME: Record<SoundCode, string> = {
 export const NO_SOUND: Record<'press' | 'system' | 'not-heard', string> = {
   press: 'Sound is off until you press anywhere on this page.',
   system:
-    'No sound comes out of this tablet, so alarms are seen only. Check its sound output, and keep this screen in sight.',
+    'No sound comes out of this computer, so alarms are seen only. Check its sound output, and keep this screen in sight.',
   'not-heard':
-    'The test sound was not heard, so alarms are seen only. Turn the tablet’s volume up and test it again, or keep this screen in sight.',
+    'The test sound was not heard, so alarms are seen only. Turn the computer’s volume up and test it again, or keep this screen in sight.',
 };
 
 /** Before the first inflation of the day. */

@@ -74,7 +74,7 @@ export const STANDING: Record<Standing, { readonly mark: string; readonly means:
   },
   'device-unarmed': {
     mark: 'Device limit off',
-    means: 'The device does not guard the limit by itself: stay within hearing of this tablet.',
+    means: 'The device does not guard the limit by itself: stay within hearing of this computer.',
   },
   'no-hold-by-tap': {
     mark: 'Hold is not judged here',
