@@ -81,7 +81,8 @@ describe('a sensor that jumps in a fill', () => {
             );
             const [e] = raised(s);
             expect([hz, tap, off, tauS, atBar, e?.priority]).toEqual([hz, tap, off, tauS, atBar, 'urgent']);
-            expect(Math.abs(e!.values.jumpBar! - off)).toBeLessThan(0.2 * Math.abs(off));
+            // The end of a smeared step comes after it is told.
+            expect(Math.abs(e!.values.jumpBar! - off)).toBeLessThan(0.3 * Math.abs(off));
           }
   });
 

@@ -174,6 +174,7 @@ function stepAt(j: Jump, tap: Tap, down: boolean): number | null {
   const near = Math.max(0, first - 1 - Math.ceil(WIDEST_S / period) - 2);
   if (Math.abs(j.p[first]! - j.p[near]!) < LEAST_BAR / 2) return null;
   const after = lineOf(j, first, n);
+  let found: number | null = null;
   for (const { s, periods, isSmeared } of WITHIN) {
     const withinS = Math.max(s, periods * period);
     let to = first;
@@ -182,16 +183,18 @@ function stepAt(j: Jump, tap: Tap, down: boolean): number | null {
     let from = to;
     while (from > 0 && (j.t[to - 1]! - j.t[from - 1]! < stretchS || to - from < LEAST_READINGS)) from--;
     const before = lineOf(j, from, to);
-    if (after === null || before === null) return null;
+    if (after === null || before === null) break;
     const step = stepBetween(before, after, isSmeared ? 0 : withinS, atPacker);
     if (step === null) continue;
     // A hand at the vent makes such a fall, and a surge of the supply such a rise before a hose.
     if (isSmeared && (down || (step > 0 && !atPacker))) continue;
     const slope = (before.slope + after.slope) / 2;
     const part = Math.min(LEAST_BAR, SHARP_SHARE * Math.abs(step));
-    if (isTooSteep(j, to - 1, first, slope, Math.sign(step), part)) return step;
+    if (!isTooSteep(j, to - 1, first, slope, Math.sign(step), part)) continue;
+    // A wider look has less of the step in the line before it.
+    if (found === null || Math.abs(step) > Math.abs(found)) found = step;
   }
-  return null;
+  return found;
 }
 
 /**
