@@ -102,6 +102,14 @@ export function createLiveLines(host: HTMLElement, ink: Ink, ratio: number): Liv
     small: boolean,
     fromPx: number,
   ) => {
+    const drawn = tiles.flatMap(({ canvas, index }) => {
+      const left = leftOf(index);
+      const [from, to] = [Math.max(left, fromPx), Math.min(left + tilePx, width)];
+      const context = from < to ? canvas.getContext('2d') : null;
+      return context === null ? [] : [{ context, left, from, to }];
+    });
+    // Nothing is made that is drawn nowhere.
+    if (drawn.length === 0) return;
     const secondsPerPx = view.spanS / Math.max(1, width);
     const stride = Math.max(1, Math.ceil(secondsPerPx / BUCKET_S - 1e-6));
     const join = Math.max(view.pace.bar, view.pace.temperature);
@@ -130,11 +138,7 @@ export function createLiveLines(host: HTMLElement, ink: Ink, ratio: number): Liv
     const line = linePath(data.x, data.y[0] ?? [], 0, last, x, y, shape(wide, []));
     const rim = linePath(data.x, data.y[0] ?? [], 0, last, x, y, shape(wide + RIM_PX, []));
 
-    for (const { canvas, index } of tiles) {
-      const left = leftOf(index);
-      const [from, to] = [Math.max(left, fromPx), Math.min(left + tilePx, width)];
-      const context = from < to ? canvas.getContext('2d') : null;
-      if (context === null) continue;
+    for (const { context, left, from, to } of drawn) {
       const clip = (top: number, high: number) => {
         context.save();
         context.beginPath();
