@@ -32,7 +32,10 @@ describe('tables of sealed files', () => {
       names.push(at);
     }
     const to = path.join(folder, 'tables');
-    const { exitCode, text } = await runExtract(['--to', to, ...names], english, loadCatalogue);
+    const said: string[] = [];
+    const say = (line: string) => said.push(line);
+    const { exitCode } = await runExtract(['--to', to, ...names], english, loadCatalogue, say);
+    const text = said.join('\n');
     expect(exitCode).toBe(1);
     // Events of no form that a run has: signed as they are, they are no record's.
     expect(text).toContain(`refused  ${names[0]}: `);

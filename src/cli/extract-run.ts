@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, renameSync, statSync, writeFileSync } from 'node:fs';
+import { readdirSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { deriving } from '../evidence/deriving.ts';
 import { ID } from '../job/id.ts';
@@ -11,26 +11,12 @@ import type { Catalogue, CatalogueOf } from '../words/catalogue.ts';
 import { readArguments } from './arguments.ts';
 import { fault, shown } from './fault.ts';
 import { openSource } from './file-source.ts';
-import {
-  ALARM_COLUMNS,
-  alarmRows,
-  type Columns,
-  HOLD_COLUMNS,
-  holdRows,
-  JOB_COLUMNS,
-  jobRow,
-  type Row,
-  tableBytes,
-} from './fleet.ts';
+import { alarmRows, holdRows, jobRow } from './fleet.ts';
+import { createFleetFolder, type FleetFolder, type FleetRows } from './fleet-layout.ts';
+import { pressureOf } from './hold-falls.ts';
 import { nodeCrypto } from './node-crypto.ts';
 
 const MOST_BYTES = 1 << 30;
-
-export interface ExtractOutcome {
-  /** 0: every file was taken; 1: some were refused, and named. */
-  readonly exitCode: number;
-  readonly text: string;
-}
 
 interface Options {
   readonly to: string;
@@ -67,17 +53,7 @@ function filesOf(name: string): readonly string[] {
   }
 }
 
-/** Whole or not there: a table that is being asked for meanwhile is the old one or the new one. */
-function writeWhole(name: string, bytes: Uint8Array): void {
-  writeFileSync(`${name}.part`, bytes);
-  renameSync(`${name}.part`, name);
-}
-
-interface Taken {
-  readonly row: Row;
-  readonly holds: readonly Row[];
-  readonly alarms: readonly Row[];
-  readonly trace: Uint8Array;
+interface Taken extends FleetRows {
   readonly additions: number;
 }
 
@@ -100,39 +76,73 @@ async function look(
 }
 
 /** null: what another hand signed may hold members that no table has a place for. */
-function rowsOf(
+async function rowsOf(
   v: Verification,
   manifest: Manifest,
+  trace: Uint8Array,
   file: string,
-): Pick<Taken, 'row' | 'holds' | 'alarms'> | null {
+): Promise<FleetRows | null> {
   try {
-    return { row: jobRow(v, manifest, file), holds: holdRows(manifest), alarms: alarmRows(manifest) };
+    const job = jobRow(v, manifest, file);
+    return {
+      job,
+      holds: holdRows(job, manifest, await pressureOf(trace)),
+      alarms: alarmRows(job, manifest),
+    };
   } catch {
     return null;
   }
 }
 
+export interface ExtractOutcome {
+  /** 0: every file was taken; 1: some were refused, and named. */
+  readonly exitCode: number;
+}
+
 /**
  * Takes the traces and tables out of sealed jobs' files. A file whose bytes are not as they were signed gives
  * nothing; one by a key that was not named is taken, its column `signer` empty.
+ * @param say each file as it is looked at, a line each, and at last how many there are: a folder of years takes hours
  * @throws InputFault on options and files that can't be used
  */
 export async function runExtract(
   args: readonly string[],
   words: Catalogue,
   catalogueOf: CatalogueOf,
+  say: (line: string) => void,
 ): Promise<ExtractOutcome> {
   const { EXTRACT, KEYS } = words.commands;
   const { to, keys, from } = parseArguments(args, KEYS.given);
+  const files = from.flatMap(filesOf);
+  const folder = createFleetFolder(to);
+  try {
+    const { taken, refused } = await takeAll(files, keys, words, catalogueOf, folder, say);
+    folder.finish(taken);
+    say(refused === 0 ? EXTRACT.jobs(taken.length, to) : EXTRACT.jobsRefused(taken.length, to, refused));
+    return { exitCode: refused === 0 ? 0 : 1 };
+  } finally {
+    folder.discard();
+  }
+}
+
+/** Looks at each file in turn; a trace goes to its place at once, for those of years do not fit into memory. */
+async function takeAll(
+  files: readonly string[],
+  keys: ReadonlyMap<string, string>,
+  words: Catalogue,
+  catalogueOf: CatalogueOf,
+  folder: FleetFolder,
+  say: (line: string) => void,
+): Promise<{ readonly taken: readonly FleetRows[]; readonly refused: number }> {
+  const { EXTRACT } = words.commands;
   const crypto = nodeCrypto();
   const taken = new Map<string, Taken>();
-  const lines: string[] = [];
   let refused = 0;
   const refuse = (file: string, why: string): void => {
     refused++;
-    lines.push(EXTRACT.refused(file, why));
+    say(EXTRACT.refused(file, why));
   };
-  for (const file of from.flatMap(filesOf)) {
+  for (const file of files) {
     if (statSync(file).size > MOST_BYTES) {
       refuse(file, EXTRACT.tooLarge);
       continue;
@@ -148,44 +158,24 @@ export async function runExtract(
       continue;
     }
     const before = taken.get(manifest.runId);
-    if (before !== undefined && before.row.fingerprint !== v.fingerprint) {
+    if (before !== undefined && before.job.fingerprint !== v.fingerprint) {
       refuse(file, EXTRACT.otherKey);
       continue;
     }
     // Of two files of one record the one with more signed additions is the later.
     if (before !== undefined && before.additions >= v.additions.length) {
-      lines.push(EXTRACT.again(file, manifest.runId));
+      say(EXTRACT.again(file, manifest.runId));
       continue;
     }
-    const rows = rowsOf(v, manifest, path.basename(file));
+    const rows = await rowsOf(v, manifest, trace, path.basename(file));
     if (rows === null) {
       refuse(file, EXTRACT.cannotBeRead);
       continue;
     }
-    taken.set(manifest.runId, { ...rows, trace, additions: v.additions.length });
+    folder.trace(rows.job, trace);
+    taken.set(manifest.runId, { ...rows, additions: v.additions.length });
     const told = v.signer === null ? EXTRACT.takenUnknown : EXTRACT.taken;
-    lines.push(told(file, manifest.runId));
+    say(told(file, manifest.runId));
   }
-  mkdirSync(path.join(to, 'traces'), { recursive: true });
-  const all = [...taken.values()];
-  for (const [run, { trace }] of taken) writeWhole(path.join(to, 'traces', `${run}.parquet`), trace);
-  const table = (name: string, columns: Columns, rows: readonly Row[]): void =>
-    writeWhole(path.join(to, `${name}.parquet`), tableBytes(columns, rows));
-  table(
-    'jobs',
-    JOB_COLUMNS,
-    all.map((t) => t.row),
-  );
-  table(
-    'holds',
-    HOLD_COLUMNS,
-    all.flatMap((t) => t.holds),
-  );
-  table(
-    'alarms',
-    ALARM_COLUMNS,
-    all.flatMap((t) => t.alarms),
-  );
-  lines.push(refused === 0 ? EXTRACT.jobs(taken.size, to) : EXTRACT.jobsRefused(taken.size, to, refused));
-  return { exitCode: refused === 0 ? 0 : 1, text: `${lines.join('\n')}\n` };
+  return { taken: [...taken.values()], refused };
 }

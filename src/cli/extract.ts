@@ -8,7 +8,7 @@ import { readersWords } from './reader.ts';
 const words = await readersWords();
 const terminal = { error: (line: string) => void process.stderr.write(`${line}\n`) };
 process.exitCode = await command('extract', words, terminal, async () => {
-  const { exitCode, text } = await runExtract(process.argv.slice(2), words, loadCatalogue);
-  process.stdout.write(text);
+  const say = (line: string) => void process.stdout.write(`${line}\n`);
+  const { exitCode } = await runExtract(process.argv.slice(2), words, loadCatalogue, say);
   return exitCode;
 });

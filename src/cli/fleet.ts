@@ -1,13 +1,15 @@
 /**
  * Tables over many sealed jobs, for questions that a database answers: a row a job, a row a hold, a row an alarm.
- * All of it is in the signed manifests; nothing is made up from the traces here.
+ * All of it is in the signed manifests, but for each hold's bare fall, which is of the signed trace.
  */
 import { ByteWriter, ParquetWriter, type SchemaElement } from 'hyparquet-writer';
 import { bundleIn } from '../evidence/papers.ts';
 import type { PackerDocument } from '../job/packer-document.ts';
 import type { Manifest } from '../record/manifest.ts';
 import type { Verification } from '../record/verify.ts';
+import type { Priority } from '../watch/codes.ts';
 import type { WatchEvent } from '../watch/events.ts';
+import { fallBetween, type PressureTrace } from './hold-falls.ts';
 
 type Cell = string | number | boolean | null;
 type Type = 'text' | 'real' | 'whole' | 'flag' | 'utc';
@@ -48,6 +50,9 @@ export const JOB_COLUMNS = {
   cure_met: 'flag',
   gaps: 'whole',
   alarms: 'whole',
+  alarms_urgent: 'whole',
+  alarms_high: 'whole',
+  alarms_low: 'whole',
   overrides: 'whole',
   additions: 'whole',
   fingerprint: 'text',
@@ -57,6 +62,9 @@ export const JOB_COLUMNS = {
 
 export const HOLD_COLUMNS = {
   run: 'text',
+  begun: 'utc',
+  crew: 'text',
+  packer: 'text',
   hold: 'whole',
   from_s: 'real',
   to_s: 'real',
@@ -68,10 +76,15 @@ export const HOLD_COLUMNS = {
   leak_low: 'real',
   leak_high: 'real',
   leak_reason: 'text',
+  fall_mbar_per_min: 'real',
+  samples: 'whole',
 } as const satisfies Columns;
 
 export const ALARM_COLUMNS = {
   run: 'text',
+  begun: 'utc',
+  crew: 'text',
+  packer: 'text',
   alarm: 'text',
   priority: 'text',
   occurrence: 'whole',
@@ -79,7 +92,9 @@ export const ALARM_COLUMNS = {
   bar: 'real',
 } as const satisfies Columns;
 
-type JobRow = RowOf<typeof JOB_COLUMNS>;
+export type JobRow = RowOf<typeof JOB_COLUMNS>;
+export type HoldRow = RowOf<typeof HOLD_COLUMNS>;
+export type AlarmRow = RowOf<typeof ALARM_COLUMNS>;
 
 /** The column of the jobs' table in which a member of the packer's document stands; null: in none. */
 const PACKER_COLUMN = {
@@ -129,6 +144,8 @@ export function jobRow(v: Verification, manifest: Manifest, file: string): JobRo
   const at = secondsIn(manifest);
   const limits = manifest.setups.findLast((s) => s.setup.limits !== null)?.setup.limits ?? null;
   const last = manifest.setups.at(-1)?.setup ?? null;
+  const alarms = raised(events);
+  const ofPriority = (p: Priority): number => alarms.filter((a) => a.priority === p).length;
   const isLight = last?.resin?.curedBy === 'light';
   const lowest = holds.map((h) => h.minBar).filter((b) => b !== null);
   return {
@@ -159,7 +176,10 @@ export function jobRow(v: Verification, manifest: Manifest, file: string): JobRo
     // Of a resin that light cures nothing is judged: neither met nor not met.
     cure_met: isLight ? null : events.some((e) => e.e === 'cure-met'),
     gaps: only(events, 'gap').length,
-    alarms: raised(events).length,
+    alarms: alarms.length,
+    alarms_urgent: ofPriority('urgent'),
+    alarms_high: ofPriority('high'),
+    alarms_low: ofPriority('low'),
     overrides: only(events, 'override').length,
     additions: v.additions.length,
     fingerprint: v.fingerprint,
@@ -168,28 +188,36 @@ export function jobRow(v: Verification, manifest: Manifest, file: string): JobRo
   };
 }
 
-export function holdRows(manifest: Manifest): readonly RowOf<typeof HOLD_COLUMNS>[] {
+/** Whose a row is: said in each, so that a question of holds or alarms needs no other table. */
+const whose = ({ run, begun, crew, packer }: JobRow) => ({ run, begun, crew, packer });
+
+export function holdRows(job: JobRow, manifest: Manifest, trace: PressureTrace): readonly HoldRow[] {
   const at = secondsIn(manifest);
-  return only(manifest.events, 'hold').map((h, i) => ({
-    run: manifest.runId,
-    hold: i + 1,
-    from_s: at(h.fromUs),
-    to_s: at(h.tUs),
-    minutes_in_band: h.minutesInBand,
-    lowest_bar: h.minBar,
-    highest_bar: h.maxBar,
-    leak: h.leak.verdict,
-    leak_mbar_per_min: h.leak.mbarPerMin,
-    leak_low: h.leak.low,
-    leak_high: h.leak.high,
-    leak_reason: h.leak.reason,
-  }));
+  return only(manifest.events, 'hold').map((h, i) => {
+    const fall = fallBetween(trace, at(h.fromUs), at(h.tUs));
+    return {
+      ...whose(job),
+      hold: i + 1,
+      from_s: at(h.fromUs),
+      to_s: at(h.tUs),
+      minutes_in_band: h.minutesInBand,
+      lowest_bar: h.minBar,
+      highest_bar: h.maxBar,
+      leak: h.leak.verdict,
+      leak_mbar_per_min: h.leak.mbarPerMin,
+      leak_low: h.leak.low,
+      leak_high: h.leak.high,
+      leak_reason: h.leak.reason,
+      fall_mbar_per_min: fall.mbarPerMin,
+      samples: fall.samples,
+    };
+  });
 }
 
-export function alarmRows(manifest: Manifest): readonly RowOf<typeof ALARM_COLUMNS>[] {
+export function alarmRows(job: JobRow, manifest: Manifest): readonly AlarmRow[] {
   const at = secondsIn(manifest);
   return raised(manifest.events).map((a) => ({
-    run: manifest.runId,
+    ...whose(job),
     alarm: a.alarm,
     priority: a.priority,
     occurrence: a.occurrence,

@@ -64,7 +64,7 @@ describe('what a command says', () => {
 
   it('of bad input comes from the catalogue', async () => {
     const verify = (...args: string[]) => runVerify(args, words, loadCatalogue);
-    const extract = (...args: string[]) => runExtract(args, words, loadCatalogue);
+    const extract = (...args: string[]) => runExtract(args, words, loadCatalogue, () => undefined);
     const job = path.join(folder, 'job.json');
     writeFileSync(job, '{"schema": 1}');
     const inputs: (() => unknown)[] = [
@@ -138,8 +138,10 @@ describe('what a command says', () => {
       expect(untranslated(text), text).toBe('');
     }
     const to = path.join(folder, 'tables');
-    const taken = await runExtract(['--to', to, good, changed], words, loadCatalogue);
-    expect(untranslated(taken.text), taken.text).toBe('');
+    const said: string[] = [];
+    const say = (line: string) => said.push(line);
+    const taken = await runExtract(['--to', to, good, changed], words, loadCatalogue, say);
+    expect(untranslated(said.join('\n')), said.join('\n')).toBe('');
     expect(taken.exitCode).toBe(1);
     expect((await runVerify([good, ...key], words, loadCatalogue)).exitCode).toBe(0);
   });

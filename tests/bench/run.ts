@@ -1,5 +1,5 @@
 // npm run bench: the measured speeds, each beside a baseline or goal of the same run.
-// npm run bench -- [part …]   parts: decode cure reading record file size latency paint frame browser; none = all.
+// npm run bench -- [part …]   parts: decode cure reading record file fleet size latency paint frame browser; none = all.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -7,6 +7,7 @@ import path from 'node:path';
 import { isRoot, onPath, provideChromium, provideCompiler } from '../tools/needs.mjs';
 import { benchCure } from './cure.ts';
 import { benchDecode } from './decode.ts';
+import { benchFleet } from './fleet.ts';
 import { benchGuardLoop } from './guard-loop.ts';
 import { benchJobFile } from './job-file.ts';
 import { makeLongRun } from './longrun.ts';
@@ -80,6 +81,7 @@ try {
     );
     print('Readings', rows);
   }
+  if (wants('fleet')) print('Questions over 100,000 jobs', await benchFleet(folder));
   if (wants('guard')) print('Longest block of the guard’s worker, CPU time', await benchGuardLoop(folder));
   if (wants('record')) print('Record', await benchRecord());
   if (wants('file')) {

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { type DuckDBConnection, DuckDBInstance } from '@duckdb/node-api';
@@ -117,7 +117,11 @@ function slope(points: readonly (readonly [number, number])[]): number {
   return top / points.reduce((s, [x]) => s + (x - mx) ** 2, 0);
 }
 
-const extract = (args: readonly string[]) => runExtract(args, english, loadCatalogue);
+async function extract(args: readonly string[]) {
+  const said: string[] = [];
+  const { exitCode } = await runExtract(args, english, loadCatalogue, (line) => said.push(line));
+  return { exitCode, text: said.join('\n') };
+}
 
 describe('extract', () => {
   it('takes every sealed job, and names what it refuses', async () => {
@@ -145,10 +149,11 @@ describe('docs/fleet.md, asked as it stands', () => {
   it('has these questions', () => {
     expect([...texts.keys()]).toEqual([
       'jobs by packer',
-      'leak by hold',
-      'slope by packer',
+      'leak by packer',
+      'fall by packer',
       'alarms by crew',
       'jobs to look at',
+      'highest of each trace of a month',
     ]);
   });
 
@@ -171,35 +176,30 @@ describe('docs/fleet.md, asked as it stands', () => {
     }
   });
 
-  it('leak by hold', async () => {
-    const rows = await ask('leak by hold');
-    const wanted = made
-      .flatMap((m) => holdsOf(m).map((h, i) => ({ m, h, i })))
-      .sort((a, b) => a.m.packer.localeCompare(b.m.packer) || a.m.begunMs - b.m.begunMs || a.i - b.i)
-      .map(({ m, h, i }) => ({
-        packer: m.packer,
-        run: m.run,
-        hold: i + 1,
-        leak: h.leak.verdict,
-        value: h.leak.mbarPerMin,
-        low: h.leak.low,
-        reason: h.leak.reason,
-      }));
-    const found = rows.map((r) => ({
-      packer: r.packer,
-      run: r.run,
-      hold: Number(r.hold),
-      leak: r.leak,
-      value: r.leak_mbar_per_min,
-      low: r.leak_low,
-      reason: r.leak_reason,
-    }));
-    expect(found).toEqual(wanted);
-    expect(wanted).toHaveLength(JOBS.length);
+  it('leak by packer', async () => {
+    const rows = await ask('leak by packer');
+    const months = new Map<string, Hold[]>();
+    for (const m of made) {
+      const key = `${m.packer} ${new Date(m.begunMs).toISOString().slice(0, 7)}`;
+      months.set(key, [...(months.get(key) ?? []), ...holdsOf(m)]);
+    }
+    expect(rows.map((r) => `${r.packer} ${r.month}`)).toEqual([...months.keys()].sort());
+    for (const row of rows) {
+      const leaks = months.get(`${row.packer} ${row.month}`)!.map((h) => h.leak);
+      const told = leaks.flatMap((l) => (l.mbarPerMin === null ? [] : [l.mbarPerMin])).sort((a, b) => a - b);
+      const middle = [told[Math.ceil(told.length / 2) - 1], told[Math.floor(told.length / 2)]];
+      expect([row.holds, row.leaking, row.not_told].map(Number)).toEqual([
+        leaks.length,
+        leaks.filter((l) => l.low !== null && l.low > 0).length,
+        leaks.filter((l) => l.verdict === 'cannot-tell' || l.verdict === 'cannot-be-seen').length,
+      ]);
+      if (told.length === 0) expect(row.median_mbar_per_min).toBeNull();
+      else expect(Number(row.median_mbar_per_min)).toBeCloseTo((middle[0]! + middle[1]!) / 2, 9);
+    }
   });
 
-  it('slope by packer, from every sample of the holds', async () => {
-    const rows = await ask('slope by packer');
+  it('fall by packer, from every sample of the holds', async () => {
+    const rows = await ask('fall by packer');
     expect(rows.map((r) => r.packer)).toEqual(['Packer A', 'Packer B']);
     for (const row of rows) {
       const slopes = made
@@ -245,14 +245,57 @@ describe('docs/fleet.md, asked as it stands', () => {
     const wanted = made.filter(
       (m) => !m.events.some((e) => e.e === 'cure-met') || m.events.some((e) => e.e === 'override'),
     );
-    expect(rows.map((r) => r.run)).toEqual(wanted.map((m) => m.run));
+    const newest = [...wanted].sort((a, b) => b.begunMs - a.begunMs);
+    expect(rows.map((r) => r.run).sort()).toEqual(wanted.map((m) => m.run).sort());
+    expect(rows.at(-1)!.run).toBe(newest.at(-1)!.run);
     for (const row of rows) expect(row.signer).toBe('Tablet 1');
+  });
+});
+
+it('highest of each trace of a month, asked as it stands', async () => {
+  const rows = await ask('highest of each trace of a month');
+  const month = made.filter((m) => new Date(m.begunMs).toISOString().startsWith('2026-04'));
+  expect(month.length).toBeGreaterThan(0);
+  expect(rows.map((r) => r.run)).toEqual(month.map((m) => m.run).sort());
+  for (const row of rows) {
+    const { samples } = made.find((m) => m.run === row.run)!;
+    expect(Number(row.samples)).toBe(samples.length);
+    expect(Number(row.highest_bar)).toBeCloseTo(Math.max(...samples.map((s) => s.bar ?? 0)), 5);
+  }
+});
+
+describe('the folders', () => {
+  it('are partitions that an engine names by itself, a job without a crew under null', async () => {
+    const rows = (
+      await db.runAndReadAll(
+        `SELECT DISTINCT by_crew, crew FROM read_parquet('${fleet}/jobs/**/*.parquet', hive_partitioning = true) ORDER BY crew`,
+      )
+    ).getRowObjects();
+    expect(rows.map((r) => [r.by_crew, r.crew])).toEqual([
+      ['=hyperlink("x")', '=HYPERLINK("x")'],
+      ['north', 'North'],
+      [null, null],
+    ]);
+  });
+
+  it('made again of fewer files hold those alone, and nothing half made', async () => {
+    const [one] = readdirSync(sealed);
+    const again = path.join(folder, 'again');
+    await extract(['--to', again, sealed]);
+    await extract(['--to', again, path.join(sealed, one!)]);
+    const [count] = (
+      await db.runAndReadAll(`SELECT count(*) AS n FROM '${again}/jobs/**/*.parquet'`)
+    ).getRowObjectsJson();
+    expect(Number(count!.n)).toBe(1);
+    expect(readdirSync(again).sort()).toEqual(['alarms', 'holds', 'jobs', 'traces']);
+    const traces = readdirSync(path.join(again, 'traces'), { recursive: true }).map(String);
+    expect(traces.filter((n) => n.endsWith('.parquet'))).toHaveLength(1);
   });
 });
 
 it('the traces taken out are the samples through the calibration', async () => {
   for (const m of made) {
-    const at = path.join(fleet, 'traces', `${m.run}.parquet`);
+    const at = path.join(fleet, 'traces', '**', `${m.run}.parquet`);
     const rows = (await db.runAndReadAll(`SELECT arrival_us, pressure_bar FROM '${at}'`)).getRowObjects();
     expect(rows).toHaveLength(m.samples.length);
     rows.forEach((row, i) => {
