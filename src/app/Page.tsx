@@ -40,6 +40,9 @@ const Backup = lazy(async () => ({
 const Office = lazy(async () => ({
   default: (await worded(() => import('../screens/office/Office.tsx'))).Office,
 }));
+const WitnessLog = lazy(async () => ({
+  default: (await worded(() => import('../screens/witness/WitnessLog.tsx'))).WitnessLog,
+}));
 const Verify = lazy(async () => ({
   default: (await worded(() => import('../screens/verify/Verify.tsx'))).Verify,
 }));
@@ -110,6 +113,9 @@ export function Page(props: { route: Route }) {
           </Match>
           <Match when={as('office')}>
             <Office />
+          </Match>
+          <Match when={as('log')}>
+            <WitnessLog />
           </Match>
           <Match when={as('settings')}>
             <Settings />

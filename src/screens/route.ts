@@ -16,6 +16,7 @@ export type Route =
   | { readonly page: 'compare'; readonly ids: readonly string[] }
   | { readonly page: 'backup' }
   | { readonly page: 'office' }
+  | { readonly page: 'log' }
   | { readonly page: 'about' };
 
 /** Lines that can be told apart in one picture. */
@@ -53,6 +54,8 @@ export function parseRoute(hash: string): Route {
       return { page: 'backup' };
     case 'office':
       return { page: 'office' };
+    case 'log':
+      return { page: 'log' };
     case 'about':
       return { page: 'about' };
     default:
@@ -88,6 +91,8 @@ export function routeHash(route: Route): string {
       return '#/backup';
     case 'office':
       return '#/office';
+    case 'log':
+      return '#/log';
     case 'about':
       return '#/about';
   }

@@ -275,18 +275,20 @@ describe('in another language nothing is told in English by', () => {
     allTranslated(await show(page, { events: EVENTS }), 60);
   });
 
-  it('archive, verify page, keys, folder and backup', async () => {
+  it('archive, verify page, keys, folder, backup and witness log', async () => {
     const { Archive } = await import('./archive/Archive.tsx');
     const { Verify } = await import('./verify/Verify.tsx');
     const { Keys } = await import('./verify/Keys.tsx');
     const { Office } = await import('./office/Office.tsx');
     const { Backup } = await import('./backup/Backup.tsx');
+    const { WitnessLog } = await import('./witness/WitnessLog.tsx');
     for (const [page, least] of [
       [() => <Archive />, 30],
       [() => <Verify />, 4],
       [() => <Keys />, 10],
       [() => <Office />, 12],
       [() => <Backup />, 8],
+      [() => <WitnessLog />, 25],
     ] as const) {
       allTranslated(await show(page), least);
       end?.();

@@ -1,17 +1,9 @@
 /** The part of the contract between page and evidence worker that is about the witness log and its witnesses. */
 import type { Comparison } from '../../record/witness/compare.ts';
 
-export type { Comparison };
+import type { SeenOutcome, TakeOutcome } from '../../record/witness/exchange.ts';
 
-/** What a witness makes of a checkpoint. */
-export type SeenOutcome =
-  | 'cosigned'
-  | 'own' // of this installation's own log
-  | 'known' // an earlier one that was seen then
-  | 'form' // no checkpoint, or not signed by its log
-  | 'shorter' // a tree that was never seen, shorter than one that was
-  | 'different' // another history than the one that was seen
-  | 'no-proof'; // longer, and nothing proves that it continues what was seen
+export type { Comparison, SeenOutcome, TakeOutcome };
 
 export interface SeenLog {
   readonly origin: string;
@@ -67,15 +59,6 @@ export interface WitnessReport {
   readonly cosigned: number;
   readonly refused: readonly { readonly origin: string; readonly size: number; readonly why: SeenOutcome }[];
 }
-
-export type TakeOutcome =
-  | 'taken'
-  | 'form'
-  | 'other-log'
-  | 'another-history'
-  | 'unsigned'
-  | 'refused'
-  | 'no-stamp-of';
 
 export type WitnessRequest =
   | { readonly q: 'log' }

@@ -78,3 +78,23 @@ export function readCosigned(text: string): Cosigned | null {
   const read = cosigned.safeParse(parsed(text));
   return read.success ? { note: read.data.note, publicKey: fromHex(read.data.publicKey)! } : null;
 }
+
+/** What a witness makes of a checkpoint. */
+export type SeenOutcome =
+  | 'cosigned'
+  | 'own' // of this installation's own log
+  | 'known' // an earlier one that was seen then
+  | 'form' // no checkpoint, or not signed by its log
+  | 'shorter' // a tree that was never seen, shorter than one that was
+  | 'different' // another history than the one that was seen
+  | 'no-proof'; // longer, and nothing proves that it continues what was seen
+
+/** What becomes of the word of a witness, or of an authority for time stamps. */
+export type TakeOutcome =
+  | 'taken'
+  | 'form'
+  | 'other-log'
+  | 'another-history'
+  | 'unsigned'
+  | 'refused'
+  | 'no-stamp-of';

@@ -159,3 +159,15 @@ export function readStamp(response: Uint8Array): StampReading {
 /** Whether an answer's nonce is the one that was asked with; one without a nonce is none. */
 export const isNonce = (stamp: Stamp, nonce: Uint8Array): boolean =>
   stamp.nonce !== null && sameBytes(integer(nonce), der(TAG.integer, stamp.nonce));
+
+/** What a TimeStampReq, DER, asks: the hash and the nonce; null for whatever is none of ours. */
+export function readRequest(
+  request: Uint8Array,
+): { readonly sha256: Uint8Array; readonly nonce: Uint8Array } | null {
+  const [whole] = request.length > MOST_STAMP_BYTES ? [] : (nodesIn(request) ?? []);
+  const [version, imprint, nonce] = whole?.tag === TAG.sequence ? (nodesIn(whole.body) ?? []) : [];
+  if (version?.tag !== TAG.integer || imprint?.tag !== TAG.sequence || nonce?.tag !== TAG.integer)
+    return null;
+  const [, hash] = nodesIn(imprint.body) ?? [];
+  return hash?.tag === TAG.octets ? { sha256: hash.body.slice(), nonce: nonce.body.slice() } : null;
+}

@@ -1,5 +1,6 @@
-import { Show } from 'solid-js';
+import { createSignal, lazy, Show, Suspense } from 'solid-js';
 import type { DeviceGuardState } from '../../link/frames.ts';
+import { loadWords } from '../../words/chosen.ts';
 import { bytes, duration, pressure } from '../../words/format.ts';
 import { LINK_STATE } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
@@ -8,10 +9,17 @@ import { useServices } from '../context.ts';
 import { EndRun } from './EndRun.tsx';
 import type { Start } from './start.ts';
 
+/** Not a part of the live page's own code: it is wanted once a run, and never in a hurry. */
+const CheckpointCode = lazy(async () => {
+  await loadWords('further');
+  return { default: (await import('../witness/CheckpointCode.tsx')).CheckpointCode };
+});
+
 /** What the record does, and the ways out: end the run, disconnect. */
 export function RunBar(props: { start: Start }) {
   const app = useServices();
   const { live } = app;
+  const [coded, setCoded] = createSignal(false);
   const run = live.run;
   const savedAgo = () => {
     const r = run();
@@ -54,6 +62,22 @@ export function RunBar(props: { start: Start }) {
       </Show>
       <Show when={run() !== null && !app.awake()}>
         <p class="small muted">{LIVE.asleep}</p>
+      </Show>
+      <Show when={run() !== null}>
+        <button
+          type="button"
+          class="button"
+          data-testid="show-code"
+          aria-expanded={coded()}
+          onClick={() => setCoded(!coded())}
+        >
+          {LIVE.checkpointCode}
+        </button>
+        <Show when={coded()}>
+          <Suspense>
+            <CheckpointCode />
+          </Suspense>
+        </Show>
       </Show>
       <div class="row">
         <Show when={run()?.jobId}>

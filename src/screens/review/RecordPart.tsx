@@ -9,6 +9,7 @@ import type { View } from '../../widgets/trace-view.ts';
 import { eventText } from '../../words/events.ts';
 import { EVIDENCE as E, progressText, signerText } from '../../words/evidence.ts';
 import { dateTimeZone, stopwatch } from '../../words/format.ts';
+import { WITNESS } from '../../words/witness.ts';
 import { failed, useServices } from '../context.ts';
 import { Fingerprint } from '../Fingerprint.tsx';
 import { saveBlob } from '../save.ts';
@@ -134,6 +135,13 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
             <p class="small muted">{E.fileWhat}</p>
           </>
         )}
+      </Show>
+      <Show when={source().kind === 'run' && !summary().practice}>
+        <div class="row">
+          <a class="button" href="#/log" data-testid="to-code">
+            {WITNESS.showCode}
+          </a>
+        </div>
       </Show>
       <Show when={made() !== null}>
         <p class="note strong" role="status" data-testid="new-key">

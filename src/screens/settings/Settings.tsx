@@ -7,6 +7,7 @@ import { percent } from '../../words/format.ts';
 import { OFFICE } from '../../words/office.ts';
 import { SETTINGS } from '../../words/settings.ts';
 import { NO_SOUND, SOUND_NAME, type SoundCode } from '../../words/sound.ts';
+import { WITNESS } from '../../words/witness.ts';
 import { useServices } from '../context.ts';
 import { FormChoice, FormNumber, FormTick } from '../documents/FormFields.tsx';
 import { formOver } from '../documents/form.ts';
@@ -119,6 +120,9 @@ export function Settings() {
           </a>
           <a class="button grow" href="#/office" data-testid="to-office">
             {OFFICE.link}
+          </a>
+          <a class="button grow" href="#/log" data-testid="to-log">
+            {WITNESS.link}
           </a>
         </div>
       </Part>

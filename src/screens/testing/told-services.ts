@@ -85,6 +85,31 @@ export function services(
           permission: 'granted',
           waiting: [null, 'full', 'busy'].map((fault) => ({ runId: RUN, sinceUtcMs: 1e12, fault })),
         };
+      case 'log':
+        return {
+          origin: TYPED[0],
+          leaves: 7,
+          checkpoint: TYPED[0],
+          unsealed: [
+            { runId: RUN, title: TYPED[0], openedUtcMs: 1e12, endedUtcMs: 1e12 },
+            { runId: null, title: null, openedUtcMs: 1e12, endedUtcMs: null },
+          ],
+          practice: 1,
+          sealedTwice: 1,
+          witnesses: [
+            { what: 'cosignature', fingerprint: KEY, name: null, size: 1, utcMs: 1e12 },
+            { what: 'stamp', fingerprint: null, name: null, size: 7, utcMs: 1e12 },
+          ],
+          asWitness: KEY,
+          seen: [
+            {
+              origin: TYPED[0],
+              size: 3,
+              utcMs: 1e12,
+              refused: { why: 'shorter', size: 2, utcMs: 1e12 },
+            },
+          ],
+        };
       default:
         return null;
     }

@@ -11,9 +11,11 @@ import {
 } from '../../words/evidence.ts';
 import { bytes, count, dateTimeZone, NO_VALUE } from '../../words/format.ts';
 import { UI } from '../../words/ui.ts';
+import { WITNESS } from '../../words/witness.ts';
 import { useServices } from '../context.ts';
 import { Fingerprint } from '../Fingerprint.tsx';
 import { AdditionLine } from '../review/Additions.tsx';
+import { CompareCheckpoint } from '../witness/Compare.tsx';
 import { takeHanded } from './handed.ts';
 
 /** A file is dropped or chosen, checked byte by byte, and told about; it can be looked into and kept. */
@@ -226,6 +228,10 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
         <ul class="dots">
           <For each={remarks()}>{(r) => <li>{remarkText(r)}</li>}</For>
         </ul>
+      </Show>
+      <Show when={v().remarks.some((r) => r.r === 'logged')}>
+        <h3>{WITNESS.compare}</h3>
+        <CompareCheckpoint with="opened" lead={WITNESS.compareFileLead} />
       </Show>
       <div class="row">
         <Show when={v().readable}>

@@ -39,6 +39,15 @@ export const FAULT = {
   noTermInRow: (list: string, row: number) =>
     `--keys ${list} row ${row}: from=, until= and revoked= take a time of ISO 8601, until after from`,
 
+  // witness log
+  oneCheckpoint: (usage: string) => `one checkpoint, and what it is to be compared with; ${usage}`,
+  oneStamp: (usage: string) => `request or take, with the file of a checkpoint; ${usage}`,
+  needsLogKey: (usage: string) =>
+    `--key is missing: the log's key, such as witness/log.pem of a record; ${usage}`,
+  noProof: (name: string) => `${name}: it carries no witness log that holds; verify tells why`,
+  noLog: (name: string) => `${name}: no saved witness log, which ends with a line`,
+  noCheckpoint: (name: string) => `${name}: no checkpoint`,
+
   // job
   notAJob: (name: string) => `--job ${name}: the file: not a sheet file`,
   job: (name: string, why: string) => `--job ${name}: the file: ${why}`,
@@ -83,6 +92,9 @@ export const USAGE = {
   replay:
     'usage: replay --trace FILE [--job JOB.json] [--rated BAR] [--working BAR] [--u BAR] [--line LINE] [--tap TAP] [--out RESULT.json]',
   verify: 'usage: verify FILE [--key FINGERPRINT|KEY.pem[=NAME]]… [--keys LIST] [--quick] [--json]',
+  checkpoint:
+    'usage: checkpoint CHECKPOINT.txt [RECORD.steadybar.zip|OTHER.txt] [--log LEAVES.txt] [--key LOG.pem]',
+  stamp: 'usage: stamp request CHECKPOINT.txt | stamp take CHECKPOINT.txt ANSWER.tsr',
   extract: 'usage: extract --to FOLDER [--key FINGERPRINT=NAME]… FILE|FOLDER…',
 };
 
@@ -100,6 +112,23 @@ export const EXTRACT = {
   takenUnknown: (file: string, run: string) => `taken    ${file}: ${run}, unknown signer`,
   jobs: (n: number, to: string) => `${n} jobs in ${to}`,
   jobsRefused: (n: number, to: string, refused: number) => `${n} jobs in ${to}, ${refused} files refused`,
+};
+
+export const LOG = {
+  runs: (leaves: number, opened: number, unsealed: number, twice: number) =>
+    `the log: ${leaves} leaves, ${opened} runs opened, ${unsealed} of them not sealed, ${twice} sealed more than once`,
+  unsealed: (at: string) => `  not sealed: opened ${at}`,
+};
+
+export const STAMP = {
+  requested: (query: string, text: string) =>
+    `${query} is the request: send it to an authority (RFC 3161; curl -H "Content-Type: application/timestamp-query" --data-binary @${query} URL). ${text} is what is stamped.`,
+  form: 'no answer of RFC 3161, or not over a SHA-256',
+  refused: 'the authority granted no stamp',
+  other: 'the stamp is of something else than this checkpoint',
+  notAsked: 'the answer is not for this request: its nonce is another',
+  taken: (at: string, text: string, answer: string) =>
+    `stamped ${at}, as the answer says. Its signature: openssl ts -verify -data ${text} -in ${answer} -CAfile THEIRS.pem. The app takes it in under Witness log.`,
 };
 
 const HEADLINE: Readonly<Record<Verdict | 'valid-not-judged', string>> = {

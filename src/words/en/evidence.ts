@@ -244,8 +244,6 @@ const PROOF: Record<ProofFault, string> = {
   stamp: 'the time stamp is of something else',
 };
 
-const utc = (ms: number | null): string =>
-  ms === null ? '(not noted)' : `${new Date(ms).toISOString().slice(0, 16).replace('T', ' ')} UTC`;
 const witnessOf = (name: string | null): string =>
   name === null
     ? 'a witness that is not known here'
@@ -312,6 +310,7 @@ export const evidence = (f: Format) => ({
   },
 
   remarkText(r: Remark): string {
+    const utc = (ms: number | null): string => (ms === null ? '(not noted)' : f.dateTime(ms));
     switch (r.r) {
       case 'interrupted':
         return 'The run was interrupted: nobody ended it.';

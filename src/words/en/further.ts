@@ -19,6 +19,7 @@ import * as settings from './settings.ts';
 import * as sheet from './sheet.ts';
 import * as site from './site.ts';
 import type { watch } from './watch.ts';
+import * as witness from './witness.ts';
 
 /** What the other pages say. */
 export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
@@ -41,4 +42,5 @@ export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
   settings,
   sheet,
   site,
+  witness,
 });

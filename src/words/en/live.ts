@@ -109,6 +109,7 @@ export const LIVE = {
   deviceGuard: (state: string) => `Limit in the device: ${state}`,
   deviceGuardAt: (state: string, limit: string) => `Limit in the device: ${state}, ${limit}`,
   deviceSilence: 'Silence the device’s sounder',
+  checkpointCode: 'Checkpoint code for the client’s photograph',
   toSheet: 'Job sheet',
   note: 'Note',
   noteAdd: 'Save note',

@@ -1,0 +1,3 @@
+import { chosen } from './chosen.ts';
+
+export const { WITNESS, SEEN, TAKEN, comparisonText } = chosen('witness');
