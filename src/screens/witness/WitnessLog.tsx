@@ -2,7 +2,7 @@ import { createResource, createSignal, For, Show } from 'solid-js';
 import type { LogView, WitnessReport } from '../../evidence/witness/messages.ts';
 import { Code } from '../../widgets/Code.tsx';
 import { Part, TextField } from '../../widgets/Fields.tsx';
-import { dateTime } from '../../words/format.ts';
+import { dateTimeZone } from '../../words/format.ts';
 import { SEEN, TAKEN, WITNESS as W } from '../../words/witness.ts';
 import { failed, useServices } from '../context.ts';
 import { Fingerprint } from '../Fingerprint.tsx';
@@ -79,9 +79,9 @@ export function WitnessLog() {
                           {(id) => <a href={`#/run/${id()}`}>{u.title === '' ? id() : u.title}</a>}
                         </Show>
                         {', '}
-                        {W.opened(dateTime(u.openedUtcMs))}
+                        {W.opened(dateTimeZone(u.openedUtcMs))}
                         {', '}
-                        {u.endedUtcMs === null ? W.notEnded : W.ended(dateTime(u.endedUtcMs))}
+                        {u.endedUtcMs === null ? W.notEnded : W.ended(dateTimeZone(u.endedUtcMs))}
                       </li>
                     )}
                   </For>
@@ -98,7 +98,7 @@ export function WitnessLog() {
               <Show when={v().witnesses.length > 0} fallback={<p>{W.witnessesNone}</p>}>
                 <ul data-testid="witnesses">
                   <For each={v().witnesses}>
-                    {(w) => <li>{W.seenBy(witnessName(w), W.leaves(w.size), dateTime(w.utcMs))}</li>}
+                    {(w) => <li>{W.seenBy(witnessName(w), W.leaves(w.size), dateTimeZone(w.utcMs))}</li>}
                   </For>
                 </ul>
               </Show>
@@ -155,9 +155,9 @@ export function WitnessLog() {
                   <For each={v().seen}>
                     {(s) => (
                       <li>
-                        {W.otherLine(s.origin, W.leaves(s.size), dateTime(s.utcMs))}
+                        {W.otherLine(s.origin, W.leaves(s.size), dateTimeZone(s.utcMs))}
                         <Show when={s.refused}>
-                          {(r) => <strong> {W.otherRefused(SEEN[r().why], dateTime(r().utcMs))}</strong>}
+                          {(r) => <strong> {W.otherRefused(SEEN[r().why], dateTimeZone(r().utcMs))}</strong>}
                         </Show>
                       </li>
                     )}

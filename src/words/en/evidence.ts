@@ -310,7 +310,7 @@ export const evidence = (f: Format) => ({
   },
 
   remarkText(r: Remark): string {
-    const utc = (ms: number | null): string => (ms === null ? '(not noted)' : f.dateTime(ms));
+    const utc = (ms: number | null): string => (ms === null ? '(not noted)' : f.dateTimeZone(ms));
     switch (r.r) {
       case 'interrupted':
         return 'The run was interrupted: nobody ended it.';
