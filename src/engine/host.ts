@@ -12,6 +12,7 @@ import type { EngineContract, ToEngine } from './messages.ts';
 import { createMoments, momentOf } from './moments.ts';
 import { startPulse } from './pulse.ts';
 import { createRunList } from './run-list.ts';
+import { isRunHeld } from './run-locks.ts';
 import { createRuns } from './runs.ts';
 import { createScaledTimers } from './scaled-timers.ts';
 import { createSettling } from './settling.ts';
@@ -48,7 +49,12 @@ export function createHost(deps: HostDeps): Host {
   }
   const feed = createFeed(deps, timers, current, moments.stirred, lookAtClock);
   const runList = createRunList(deps.documents, deps.files, deps.utcMs);
-  const leftPackers = createLeftPackers(deps.documents, deps.utcMs, (left) => deps.post({ m: 'left', left }));
+  const leftPackers = createLeftPackers(
+    deps.documents,
+    deps.utcMs,
+    (runId) => isRunHeld(deps, runId),
+    (left) => deps.post({ m: 'left', left }),
+  );
   const runs = createRuns(deps, current, feed, runList, leftPackers);
   const settling = createSettling(deps, runList);
 
@@ -66,8 +72,12 @@ export function createHost(deps: HostDeps): Host {
 
   const handlers: Handlers<EngineContract> = {
     'start-engine': async () => {
-      const [open] = await Promise.all([settling.begin(), leftPackers.begin()]);
-      return { engine: ENGINE, open };
+      // One after the other: each looks whether another tab holds a run by taking its name for a moment.
+      try {
+        return { engine: ENGINE, open: await settling.begin() };
+      } finally {
+        await leftPackers.begin();
+      }
     },
     connect: async ({ port }) => ({ state: await feed.connect(port) }),
     disconnect: async () => {

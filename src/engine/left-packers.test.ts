@@ -4,7 +4,8 @@ import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
 import type { DocumentStore } from '../record/stores/store.ts';
 import { createMemoryStore } from '../record/stores/testing/memory.ts';
 import { suggestChannels } from '../sensing/suggest.ts';
-import { createHostBench, practiceSetup } from './testing/bench.ts';
+import type { RunLocks } from './deps.ts';
+import { createHostBench, createTestLocks, practiceSetup } from './testing/bench.ts';
 
 const SERIAL = {
   q: 'connect',
@@ -14,7 +15,11 @@ const SERIAL = {
 // 4-20 mA over 0-6 bar on 16 bits of 0-25 mA (the scripted device's own scale).
 const counts = (bar: number): number => Math.floor(((4000 + (bar / 6) * 16_000) / 25_000) * 65_535);
 
-type Stores = { readonly files?: ReturnType<typeof createMemoryStore>; readonly documents?: DocumentStore };
+type Stores = {
+  readonly files?: ReturnType<typeof createMemoryStore>;
+  readonly documents?: DocumentStore;
+  readonly locks?: RunLocks;
+};
 
 /** A tablet with a device on a real line, whose pressure the test says. */
 async function tablet(stores: Stores = {}, wallMs = Date.UTC(2026, 3, 14, 8)) {
@@ -24,6 +29,7 @@ async function tablet(stores: Stores = {}, wallMs = Date.UTC(2026, 3, 14, 8)) {
   const b = createHostBench({
     files,
     documents,
+    ...(stores.locks === undefined ? {} : { locks: stores.locks }),
     wallMs,
     openPort: async () => ({ port: site.port, rig: null, speed: 1 }),
   });
@@ -135,6 +141,17 @@ describe('a packer that nobody saw empty', () => {
     await b.run(20_000);
     expect(b.moment().view.bar).toBeGreaterThan(0.5);
     expect(b.posted.findLast((m) => m.m === 'left')?.left ?? []).toEqual([]);
+  });
+
+  it('is the other tab’s to tell of while that one records, and not before', async () => {
+    const locks = createTestLocks();
+    const a = await tablet({ locks });
+    const runId = await a.open(1.5);
+    const second = await tablet({ files: a.files, documents: a.documents, locks });
+    expect(second.full()).toEqual([]);
+    await a.b.ask({ q: 'end-run' });
+    const third = await tablet({ files: a.files, documents: a.documents, locks });
+    expect(third.full()).toMatchObject([{ runId }]);
   });
 
   it('does not write at every reading', async () => {

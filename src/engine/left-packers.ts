@@ -49,10 +49,14 @@ function leftIn(id: string, body: unknown): LeftPacker | null {
 /** Packers that are known to be empty are told of for so many runs, the newest. */
 const MOST_EMPTIED = 100;
 
-/** @param changed told at each change: all that may be full, and the newest of those that are empty */
+/**
+ * @param isHeld is that run recorded by another tab? Then it is that one's to tell of
+ * @param changed told at each change: all that may be full, and the newest of those that are empty
+ */
 export function createLeftPackers(
   documents: DocumentStore,
   utcMs: () => number,
+  isHeld: (runId: string) => Promise<boolean>,
   changed: (left: readonly LeftPacker[]) => void,
 ): LeftPackers {
   const left = new Map<string, LeftPacker>();
@@ -91,8 +95,9 @@ export function createLeftPackers(
       const found = await documents.list('left');
       for (const { id, body } of found) {
         const packer = leftIn(id, body);
+        if (packer === null || (packer.emptied === null && (await isHeld(id)))) continue;
         // What was told meanwhile is newer than what rests.
-        if (packer !== null && !left.has(id)) left.set(id, packer);
+        if (!left.has(id)) left.set(id, packer);
       }
       tell();
     },

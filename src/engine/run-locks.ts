@@ -21,3 +21,10 @@ export async function lockAll(deps: HostDeps, names: readonly string[]): Promise
 
 export const runLocks = (title: Pick<RunTitle, 'runId' | 'jobId'>): string[] =>
   title.jobId === null ? [`run-${title.runId}`] : [`run-${title.runId}`, `job-${title.jobId}`];
+
+/** Is the run recorded now, by this tab or another? */
+export async function isRunHeld({ locks }: Pick<HostDeps, 'locks'>, runId: string): Promise<boolean> {
+  const release = await locks.acquire(runLocks({ runId, jobId: null })[0]!);
+  release?.();
+  return release === null;
+}

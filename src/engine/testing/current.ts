@@ -33,7 +33,12 @@ export function createCurrentBench() {
     software: 'test',
   };
   const runList = createRunList(documents, files, deps.utcMs);
-  const leftPackers = createLeftPackers(documents, deps.utcMs, (left) => posted.push({ m: 'left', left }));
+  const leftPackers = createLeftPackers(
+    documents,
+    deps.utcMs,
+    async () => false,
+    (left) => posted.push({ m: 'left', left }),
+  );
   let stirs = 0;
   const current = createCurrentRun(deps, timers, () => stirs++);
   const said: (string | null)[] = [];
