@@ -2,7 +2,6 @@ import { createRoot, createSignal } from 'solid-js';
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import type { LinkView, Request, RunSummary, RunView } from '../engine/messages.ts';
 import type { Services } from '../screens/context.ts';
-import { UI } from '../words/ui.ts';
 import { createReconnect } from './reconnect.ts';
 
 const port = (usbVendorId: number, connected = true) => ({
@@ -44,8 +43,6 @@ function page() {
   const [run] = createSignal<RunView | null>(null);
   const [openRuns, setOpenRuns] = createSignal<readonly RunSummary[]>([]);
   const asked: Request[] = [];
-  const said: string[] = [];
-  const fail = vi.fn();
   let refuse = false;
   const ask = async (request: Request) => {
     asked.push(request);
@@ -53,21 +50,18 @@ function page() {
     if (request.q === 'connect') setLink({ kind: request.port.kind } as LinkView);
     return {};
   };
-  createRoot((end) => {
+  const state = createRoot((end) => {
     ends.push(end);
-    createReconnect({
+    return createReconnect({
       ask,
       live: { link, run },
       openRuns,
-      say: (text: string) => said.push(text),
-      fail,
     } as unknown as Services);
   });
   const settle = () => new Promise((resolve) => setTimeout(resolve, 5));
   return {
     asked,
-    said,
-    fail,
+    state,
     setLink,
     setOpenRuns,
     settle,
@@ -85,7 +79,7 @@ it('loaded again in mid-run the page connects to the port of that run, says so, 
   p.setOpenRuns([LEFT]);
   await p.settle();
   expect(p.asked).toEqual([{ q: 'connect', port: choice(7, 1) }]);
-  expect(p.said).toEqual([UI.reconnecting]);
+  expect(p.state()).toBeNull();
 });
 
 it.each([
@@ -99,7 +93,7 @@ it.each([
   p.setOpenRuns([LEFT]);
   await p.settle();
   expect(p.asked).toEqual([]);
-  expect(p.said).toEqual([]);
+  expect(p.state()).toBeNull();
 });
 
 it('waits for the plug where it is out', async () => {
@@ -140,7 +134,7 @@ it('tells a port that cannot be opened, and tries no second time by itself', asy
   p.refuse();
   p.setOpenRuns([LEFT]);
   await p.settle();
-  expect(p.fail).toHaveBeenCalledOnce();
+  expect(p.state()).toBe('failed');
   for (const listener of plugged) listener();
   await p.settle();
   expect(p.asked).toHaveLength(1);

@@ -1,15 +1,17 @@
-import { createEffect, createMemo, on, onCleanup } from 'solid-js';
+import { type Accessor, createEffect, createMemo, createSignal, on, onCleanup } from 'solid-js';
 import type { Services } from '../screens/context.ts';
-import { UI } from '../words/ui.ts';
 import { knownPort, onPlugged } from './serial.ts';
 
 /**
  * The page was loaded again in mid-run: pressure is shown as soon as the port of that very run is there. Only a port that
  * was granted and that the run was read from, once, and never over a connection that somebody made; the run itself is
- * gone on with by a press.
+ * gone on with by a press. What it does is said beside what may be full, and hides nothing of it.
  */
-export function createReconnect(app: Pick<Services, 'ask' | 'live' | 'openRuns' | 'say' | 'fail'>): void {
+export function createReconnect(
+  app: Pick<Services, 'ask' | 'live' | 'openRuns'>,
+): Accessor<'trying' | 'failed' | null> {
   const { live } = app;
+  const [state, setState] = createSignal<'trying' | 'failed' | null>(null);
   let over = false;
   const kind = createMemo(() => live.link()?.kind ?? null);
   const running = createMemo(() => live.run() !== null);
@@ -21,10 +23,12 @@ export function createReconnect(app: Pick<Services, 'ask' | 'live' | 'openRuns' 
     // Somebody was quicker meanwhile.
     if (port === null || over || kind() !== null) return;
     over = true;
-    app.say(UI.reconnecting);
+    setState('trying');
     await app.ask({ q: 'connect', port });
+    setState(null);
   };
-  const tried = () => void attempt().catch(app.fail);
+  const tried = () => void attempt().catch(() => setState('failed'));
   createEffect(on([app.openRuns, kind, running], tried));
   onCleanup(onPlugged(tried));
+  return state;
 }

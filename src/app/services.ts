@@ -172,7 +172,7 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
   );
   void navigator.storage?.persist?.().catch(() => false);
 
-  createReconnect({ ask: engine.ask, live, openRuns, say: notices.say, fail });
+  const reconnecting = createReconnect({ ask: engine.ask, live, openRuns });
 
   const evidence = startEvidence();
   const runs = createRunAccess(engine.ask, evidence.ask, () => live.run()?.runId ?? null);
@@ -191,6 +191,7 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
     wording,
     theme,
     openRuns,
+    reconnecting,
     sensorRuns,
     forgetOpenRun: (runId) => setOpenRuns((runs) => runs.filter((r) => r.runId !== runId)),
     refill: async (runId) => {

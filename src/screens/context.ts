@@ -104,6 +104,8 @@ export interface Services {
   readonly theme: Accessor<string>;
   /** Runs that an earlier session left open. */
   readonly openRuns: Accessor<readonly RunSummary[]>;
+  /** The page connects by itself to the port of a run that was left open, or could not; null: neither. */
+  readonly reconnecting: Accessor<'trying' | 'failed' | null>;
   forgetOpenRun(runId: string): void;
   /** Saved runs with what they checked of their sensors. */
   readonly sensorRuns: Accessor<readonly SensorRun[]>;

@@ -255,6 +255,10 @@ export async function openStand({ folder = 'dist', size }: StandOptions = {}): P
       await load();
       const { open } = await stand.ask({ q: 'start-engine' });
       for (const { runId } of open) await stand.ask({ q: 'close-interrupted', runId });
+      // Nothing of it goes on: no packer that may be full, and no device that is connected by itself.
+      for (const { runId, title } of await stand.ask({ q: 'runs' }))
+        await stand.ask({ q: 'packer-empty', runId, title });
+      await load();
     },
     async close() {
       await context.close();

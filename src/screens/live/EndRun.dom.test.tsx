@@ -44,6 +44,7 @@ function shown(refusal: { code: string } | null, view: Partial<WatchView> = { ba
     settings: defaultSettings,
     units: () => METRIC,
     openRuns: () => [],
+    reconnecting: () => null,
     sensorRuns: () => [],
     go,
     fail,

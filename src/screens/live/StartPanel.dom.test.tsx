@@ -63,6 +63,7 @@ function scripted(options: { readonly supported?: boolean; readonly documents?: 
     settings: defaultSettings,
     units: () => METRIC,
     openRuns: () => [],
+    reconnecting: () => null,
     sensorRuns: () => [],
     sound: { test: () => null, play: vi.fn(), answer: vi.fn() },
     serial: { supported: options.supported ?? true, choose: () => Promise.resolve(null) },
@@ -163,6 +164,19 @@ describe('start in three presses', () => {
     expect(screen.queryByTestId('maybe-full')).toBeNull();
     expect(screen.getByTestId('open-run-note').textContent).toContain('Crack');
   });
+
+  it.each(['trying', 'failed'] as const)(
+    'says that it connects by itself, or could not (%s), beside what may be full',
+    (what) => {
+      const { services, show } = scripted();
+      const open = { runId: 'r-0', title: 'Crack', openedUtcMs: 0, practice: false } as RunSummary;
+      Object.assign(services, { openRuns: () => [open], reconnecting: () => what });
+      show();
+      expect(screen.getByTestId('reconnecting').textContent).toBe(JOBS.reconnecting[what]);
+      expect(screen.getByTestId('maybe-full')).toBeTruthy();
+      expect(screen.getByTestId('connect-resume')).toBeTruthy();
+    },
+  );
 
   it('names the speed that is tried, and giving up the search is no fault', async () => {
     const { asked, services, show, fail } = scripted();

@@ -67,6 +67,13 @@ function Connect(props: { start: Start }) {
               {JOBS.openTitle}: <strong>{run().title}</strong>, {dateTime(run().openedUtcMs)}.{' '}
               {JOBS.resumeText}
             </p>
+            <Show when={app.reconnecting()}>
+              {(what) => (
+                <p class="note" role="status" data-testid="reconnecting">
+                  {JOBS.reconnecting[what()]}
+                </p>
+              )}
+            </Show>
             <Show when={run().practice || app.serial.supported}>
               <button
                 type="button"

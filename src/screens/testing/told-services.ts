@@ -169,6 +169,7 @@ export function services(
     wording,
     theme: () => 'light',
     openRuns: () => [summary],
+    reconnecting: () => null,
     sensorRuns: () => [
       {
         runId: RUN,

@@ -26,6 +26,10 @@ export const JOBS = {
   connectResume: 'Connect and resume',
   openText:
     'The program or the computer stopped while this run was recording. Everything up to the last half second is kept.',
+  reconnecting: {
+    trying: 'Connecting by itself to the port that it was read from. The run goes on only when you press.',
+    failed: 'Connecting by itself did not work. Nothing is read: see the cable, then press.',
+  },
   resume: 'Resume',
   resumeRun: (title: string, date: string) => `Resume: ${title}, ${date}`,
   resumeText: 'Connect the same device; the missing time is marked as a gap.',

@@ -40,8 +40,6 @@ export const UI = {
   shelveText:
     'It stays silent for ten minutes and is then raised again if it still holds. The reason is recorded.',
   engineSilent: 'The watch has stopped answering',
-  reconnecting:
-    'A run was not closed: connecting by itself to the port that it was read from. The run goes on only when you press Resume.',
   engineSilentVerb: ['WATCH', 'THE GAUGE'],
   engineSilentTodo:
     'Nothing on this screen is live. Watch the dial gauge, keep clear, then reload this page.',

@@ -55,6 +55,7 @@ export function liveBench(first: Partial<WatchView> = {}): LiveBench {
     units: () => METRIC,
     nowMs: () => Date.UTC(2026, 0, 5, 12),
     openRuns: () => [],
+    reconnecting: () => null,
     sensorRuns: () => [],
     serial: { supported: true, choose: async () => null },
     sound: { test: () => 'heard', state: () => null, play: () => undefined, answer: () => undefined },
