@@ -114,11 +114,13 @@ export function Shell(props: { services: AppServices; update: Update }) {
   const stripW = () => size().width / (onLive() ? layout().zoom : 1);
   const marks = createMemo(() => (live.view()?.standing ?? []).filter((s) => s !== 'practice').length);
   const counted = () => small() || (practice() && stripW() < 1100);
+  /** On the other pages the strip has the pressure in it as soon as something is connected. */
+  const isGlanced = createMemo(() => live.run() !== null || (live.link()?.state ?? 'idle') !== 'idle');
   // The live page's marks and the word of a practice come before the ways to other pages.
   const crowded = () =>
     onLive()
       ? (marks() > 0 || practice()) && stripW() < (marks() > 0 && practice() ? 1400 : 1100)
-      : live.run() !== null && stripW() < (practice() ? 1500 : 1200);
+      : isGlanced() && stripW() < (practice() ? 1500 : 1200);
 
   return (
     <ServicesContext.Provider value={app}>

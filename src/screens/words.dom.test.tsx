@@ -95,7 +95,8 @@ describe('in another language nothing is told in English by', () => {
       const app = services(WORDING, { view, events: EVENTS });
       const page = () => {
         const start = createStart(app, () => null);
-        const actions = createActions(app, start, createMore());
+        const more = createMore();
+        const actions = createActions(app, start, more);
         return (
           <>
             <Live jobId={null} />
@@ -111,7 +112,7 @@ describe('in another language nothing is told in English by', () => {
               onSend={() => undefined}
               onBack={() => undefined}
             />
-            <GaugeCheck />
+            <GaugeCheck more={more} />
             <WarmCheck />
             <Note />
             <Witness />

@@ -9,6 +9,7 @@ import type { WatchEvent } from '../../watch/events.ts';
 import { held } from '../../widgets/testing/held.ts';
 import { LIVE } from '../../words/live.ts';
 import { type Services, ServicesContext } from '../context.ts';
+import { createMore } from './more/state.ts';
 import { GaugeCheck, WarmCheck, Witness } from './Tasks.tsx';
 
 beforeEach(() => void vi.useFakeTimers({ toFake: ['performance', 'setTimeout', 'clearTimeout'] }));
@@ -16,6 +17,10 @@ afterEach(() => {
   cleanup();
   vi.useRealTimers();
 });
+
+/** One of them: what is typed is kept in it. */
+const more = createMore();
+afterEach(() => more.typeGauge(null));
 
 function show(what: () => ReturnType<typeof GaugeCheck>) {
   const ask = vi.fn(async () => null);
@@ -36,7 +41,13 @@ function type(testId: string, value: number): string {
 }
 
 it.each([
-  ['gauge-value', () => <GaugeCheck />, ENTRIES.gaugeBar, 'at most 20.00\u00a0bar', 'at least 0.00\u00a0bar'],
+  [
+    'gauge-value',
+    () => <GaugeCheck more={more} />,
+    ENTRIES.gaugeBar,
+    'at most 20.00\u00a0bar',
+    'at least 0.00\u00a0bar',
+  ],
   [
     'warm-sleeve',
     () => <WarmCheck />,
@@ -53,7 +64,7 @@ it.each([
 });
 
 it('sends what was read', () => {
-  const ask = show(() => <GaugeCheck />);
+  const ask = show(() => <GaugeCheck more={more} />);
   type('gauge-value', 0.41);
   fireEvent.click(screen.getByTestId('gauge-send'));
   expect(ask).toHaveBeenCalledExactlyOnceWith({ q: 'command', command: { c: 'gauge', bar: 0.41 } });

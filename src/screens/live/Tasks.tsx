@@ -9,6 +9,7 @@ import { pressure, temperature } from '../../words/format.ts';
 import { LIVE } from '../../words/live.ts';
 import { PLACE } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
+import type { More } from './more/state.ts';
 import { witnessOf } from './stage-doubts.ts';
 
 /** Small tasks of the stages. Each is one command; the answer comes back as an event and is shown beside it. */
@@ -19,10 +20,10 @@ function useCommand() {
 }
 
 /** Dial gauge against transducer at the seat pause: the second opinion on the one sensor. */
-export function GaugeCheck() {
+export function GaugeCheck(props: { more: Pick<More, 'gaugeBar' | 'typeGauge'> }) {
   const app = useServices();
   const send = useCommand();
-  const [bar, setBar] = createSignal<number | null>(null);
+  const bar = () => props.more.gaugeBar();
   const last = () => app.live.events().findLast((e) => e.e === 'gauge');
   return (
     <fieldset class="task">
@@ -34,7 +35,7 @@ export function GaugeCheck() {
           rules={ENTRIES.gaugeBar}
           units={app.units()}
           value={bar()}
-          onValue={setBar}
+          onValue={(value) => props.more.typeGauge(value)}
           testId="gauge-value"
         />
         <button

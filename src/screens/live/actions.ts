@@ -101,8 +101,13 @@ export function createActions(app: Services, start: Start, more: More): Actions 
           return start.zero();
         case 'skip-zero':
           return start.skipZero();
-        case 'compare':
-          return more.open('checks', 'gauge-value');
+        case 'compare': {
+          // With the value typed the key is pressed for what it says; before that it leads to the field.
+          const bar = more.gaugeBar();
+          return more.tab() === 'checks' && bar !== null
+            ? command({ c: 'gauge', bar })
+            : more.open('checks', 'gauge-value');
+        }
         case 'test':
           return command({ c: 'vent', open: false });
         case 'end':

@@ -170,7 +170,7 @@ export function Drawer(props: {
         </Show>
         <Show when={visited().has('checks')}>
           <div class="stack" hidden={!shown('checks')}>
-            <GaugeCheck />
+            <GaugeCheck more={props.more} />
             <WarmCheck />
             <Show when={live.view()?.stage === 'prepare'}>
               <SoundTest />

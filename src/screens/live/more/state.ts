@@ -18,6 +18,9 @@ export interface More {
   readonly asked: Accessor<Asked | null>;
   /** What is to get the focus, by its test id; said once. */
   readonly wanted: Accessor<string | null>;
+  /** What is typed of the dial gauge, bar; null: nothing that is a pressure. */
+  readonly gaugeBar: Accessor<number | null>;
+  typeGauge(bar: number | null): void;
   open(tab: Tab, focus?: string): void;
   ask(asked: Asked): void;
   close(): void;
@@ -27,7 +30,10 @@ export function createMore(): More {
   const [tab, setTab] = createSignal<Tab | null>(null);
   const [asked, setAsked] = createSignal<Asked | null>(null);
   const [wanted, setWanted] = createSignal<string | null>(null);
+  const [gaugeBar, typeGauge] = createSignal<number | null>(null);
   return {
+    gaugeBar,
+    typeGauge,
     tab,
     asked,
     wanted,

@@ -130,6 +130,21 @@ describe('what the order zone says', () => {
 });
 
 describe('its keys', () => {
+  it('the dial gauge: first the key leads to the field, with the value typed it compares', () => {
+    const { commands, more } = shown({ stage: 'seat', bar: 0.4, guard: guard({ rateBarPerS: 0 }) });
+    tap(key());
+    expect([more.tab(), more.wanted(), commands]).toEqual(['checks', 'gauge-value', []]);
+    tap(key());
+    expect(commands).toEqual([]);
+    more.typeGauge(0.41);
+    tap(key());
+    expect(commands).toEqual([{ c: 'gauge', bar: 0.41 }]);
+    // Typed and out of sight it is kept, and no press sends it unseen.
+    more.close();
+    tap(key());
+    expect([more.tab(), commands.length]).toEqual(['checks', 1]);
+  });
+
   it('Acknowledge is not taken before it can have been read, then it is, by finger and by keyboard', () => {
     const { show, commands } = shown(INFLATE);
     show({ alarms: [CEILING] });
