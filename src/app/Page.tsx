@@ -99,8 +99,8 @@ export function Page(props: { route: Route }) {
           <Match when={as('compare')} keyed>
             {(r) => <Compare ids={r.ids} />}
           </Match>
-          <Match when={as('verify')}>
-            <Verify />
+          <Match when={as('verify')} keyed>
+            {(r) => <Verify expected={r.expected ?? ''} />}
           </Match>
           <Match when={as('record')} keyed>
             {(r) => <RecordPage id={r.id} />}

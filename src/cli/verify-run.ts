@@ -1,8 +1,9 @@
 import { deriving } from '../evidence/deriving.ts';
 import type { Progress } from '../record/derived-files.ts';
 import { EXIT_CODE } from '../record/findings.ts';
+import { parseFingerprint } from '../record/fingerprints.ts';
 import { ALWAYS, type KeyTerm, keyTermIn } from '../record/key-terms.ts';
-import { fingerprintOf, keyOfPem, parseFingerprint, type RecordCrypto } from '../record/signing.ts';
+import { fingerprintOf, keyOfPem, type RecordCrypto } from '../record/signing.ts';
 import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
 import type { Catalogue, CatalogueOf } from '../words/catalogue.ts';
 import { readArguments } from './arguments.ts';

@@ -1,4 +1,4 @@
-import { groupFingerprint } from '../record/signing.ts';
+import { groupFingerprint } from '../record/fingerprints.ts';
 import type { Verification } from '../record/verify.ts';
 import type { Catalogue } from '../words/catalogue.ts';
 import { shown } from './fault.ts';

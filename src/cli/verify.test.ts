@@ -8,8 +8,9 @@ import { deriving } from '../evidence/deriving.ts';
 import { bytesSource } from '../record/byte-source.ts';
 import { joinBytes } from '../record/bytes.ts';
 import type { Progress } from '../record/derived-files.ts';
+import { groupFingerprint } from '../record/fingerprints.ts';
 import { buildJobFile } from '../record/job-file.ts';
-import { groupFingerprint, pemOf, type Signer } from '../record/signing.ts';
+import { pemOf, type Signer } from '../record/signing.ts';
 import {
   inMemory,
   newSigner,

@@ -64,7 +64,9 @@ export async function checkFile(
     ...a,
     signedBy: trust.names.get(a.signer.fingerprint) ?? null,
   }));
-  const view = viewOf(v, name.slice(0, NAME_MOST), file.size, sha256, additions, record, kept);
+  const manifestSha256 = v.sealed === null ? null : toHex(await deps.crypto.sha256(v.sealed.manifest));
+  const facts = { name: name.slice(0, NAME_MOST), bytes: file.size, sha256, manifestSha256, kept };
+  const view = viewOf(v, facts, additions, record);
   const proof = v.witness?.check.faults.length === 0 ? v.witness : null;
   return { view, record, file, proof };
 }
@@ -78,21 +80,16 @@ async function recordOf(v: Verification, values: Values | null): Promise<OpenRec
 
 function viewOf(
   v: Verification,
-  name: string,
-  bytes: number,
-  sha256: string,
+  facts: Pick<VerifyView, 'name' | 'bytes' | 'sha256' | 'manifestSha256' | 'kept'>,
   additions: VerifyView['additions'],
   record: OpenRecord | null,
-  kept: boolean,
 ): VerifyView {
   const { manifest } = v;
   return {
     verdict: v.verdict,
     findings: v.findings,
     remarks: v.remarks,
-    name,
-    bytes,
-    sha256,
+    ...facts,
     fingerprint: v.fingerprint,
     publicKey: manifest?.signer.publicKey ?? null,
     signer: v.signer,
@@ -110,7 +107,6 @@ function viewOf(
           },
     additions,
     readable: record !== null,
-    kept,
   };
 }
 

@@ -4,6 +4,7 @@ import { createAnswers, type Handlers } from '../engine/worker/answers.ts';
 import { csvRow } from '../record/csv.ts';
 import { blobOf, blobSource } from '../record/stores/blob-source.ts';
 import { listImports } from '../record/stores/imports.ts';
+import { checkSealedProof } from '../record/witness/check-proof.ts';
 import type { CatalogueOf } from '../words/catalogue.ts';
 import { listArchive } from './archive-list.ts';
 import { makeBackup } from './backup/make.ts';
@@ -24,7 +25,7 @@ import { bundleIn } from './papers.ts';
 import { overlay } from './pictures.ts';
 import { setStatus, statusesOf } from './reviews.ts';
 import { createSavedRuns } from './saved-runs.ts';
-import { addTo, buildFile, sealRun } from './sealing.ts';
+import { addTo, buildFile, sealedNow, sealRun } from './sealing.ts';
 import {
   changeKey,
   forgetSigner,
@@ -163,8 +164,8 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       cancelled++;
       return null;
     },
-    seal: async ({ runId, wording }) => {
-      const done = await sealRun(deps, log, runId, wording);
+    seal: async ({ runId, wording, page }) => {
+      const done = await sealRun(deps, log, runId, wording, page ?? null);
       openRecords.drop({ kind: 'run', runId });
       waits(runId);
       return done;
@@ -280,8 +281,11 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       const { manifestSha256 } = facts;
       const { manifest } = record;
       const words = await deps.catalogueOf(manifest.wording);
+      const sealed = await sealedNow(deps, log, record.sealed!, ref.kind === 'run' ? ref.runId : null);
+      const proof = await checkSealedProof(deps.crypto, sealed, manifest);
+      const witnessed = proof?.faults.length === 0 ? proof.witnessed : null;
       const html = certificatePage(
-        { manifest, manifestSha256 },
+        { manifest, manifestSha256, witnessed },
         await record.values(tell),
         words,
         facts.additions,

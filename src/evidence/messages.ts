@@ -21,6 +21,7 @@ import type { EvidenceErrorCode } from './error-codes.ts';
 import type { OfficeAnswers, OfficeRequest } from './office/messages.ts';
 import type { WitnessAnswers, WitnessRequest } from './witness/messages.ts';
 
+export { parseFingerprint } from '../record/fingerprints.ts';
 export type { Account, EvidenceErrorCode };
 
 /** A run of this tablet, a file kept in its archive (by the SHA-256 of its bytes), or the file being looked at. */
@@ -194,6 +195,8 @@ export interface VerifyView {
   readonly fingerprint: string | null;
   readonly publicKey: string | null;
   readonly signer: string | null;
+  /** SHA-256 of its manifest, as the certificate has it; null where there is none. */
+  readonly manifestSha256: string | null;
   /** What the record says of itself; null where it can't be read. */
   readonly record: {
     readonly title: string;
@@ -292,8 +295,16 @@ export type EvidenceRequest =
   | BackupRequest
   | OfficeRequest
   | WitnessRequest
-  /** @param wording in which the record's certificate is to be written */
-  | { readonly q: 'seal'; readonly runId: string; readonly wording: Wording }
+  /**
+   * @param wording in which the record's certificate is to be written
+   * @param page where the app is served, for the code on the certificate
+   */
+  | {
+      readonly q: 'seal';
+      readonly runId: string;
+      readonly wording: Wording;
+      readonly page?: string;
+    }
   | { readonly q: 'job-file'; readonly ref: RecordRef }
   | {
       readonly q: 'add';

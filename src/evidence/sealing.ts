@@ -4,7 +4,8 @@ import { createRunList, fileOf } from '../engine/run-list.ts';
 import type { Wording } from '../job/wording.ts';
 import { bytesSource } from '../record/byte-source.ts';
 import { buildJobFile, jobFileName } from '../record/job-file.ts';
-import { addToSealed, seal } from '../record/seal.ts';
+import { isPage } from '../record/manifest.ts';
+import { addToSealed, type Sealed, seal } from '../record/seal.ts';
 import { loadSigner } from '../record/stores/keys.ts';
 import { keepAdditions, keepSealed, loadSealed } from '../record/stores/sealed-store.ts';
 import { StoreError } from '../record/stores/store.ts';
@@ -38,6 +39,7 @@ export function sealRun(
   log: OwnLog,
   runId: string,
   wording: Wording,
+  page: string | null,
 ): Promise<EvidenceAnswers['seal']> {
   return locked(deps, runId, async () => {
     const runList = createRunList(deps.documents, deps.files, deps.utcMs);
@@ -52,7 +54,15 @@ export function sealRun(
     const sealedUtcMs = deps.utcMs();
     const job = await papersOf(deps.documents, summary.jobId);
     const name = await noted(() => logName(log));
-    const input = { pages, job, log: name, sealedUtcMs, software: deps.software, wording };
+    const input = {
+      pages,
+      job,
+      log: name,
+      page: reachable(page),
+      sealedUtcMs,
+      software: deps.software,
+      wording,
+    };
     const result = await seal(input, signer, deps.crypto);
     if (!result.ok) throw new EvidenceError(result.refusal, 'the run cannot be sealed');
     try {
@@ -80,6 +90,10 @@ async function noted<T>(work: () => Promise<T>): Promise<T | null> {
     throw cause;
   }
 }
+
+/** An address that means something elsewhere: not this computer's own. */
+const reachable = (page: string | null): string | null =>
+  page !== null && isPage(page) && !/^https?:\/\/(localhost|127\.|\[)/.test(page) ? page : null;
 
 /** Marks the run's line in the list. Only a label: the seal itself is what counts. */
 export async function label(deps: EvidenceDeps, runId: string, sealedUtcMs: number): Promise<void> {
@@ -111,6 +125,18 @@ export function addTo(
   });
 }
 
+/** A sealed record with what witnesses gave by now. @param runId of a run that is kept here; null: as it came */
+export async function sealedNow(
+  deps: EvidenceDeps,
+  log: OwnLog,
+  sealed: Sealed,
+  runId: string | null,
+): Promise<Sealed> {
+  const resting = runId === null ? null : await loadSealed(deps.documents, runId);
+  if (runId === null || resting === null) return sealed;
+  return (await noted(() => proved(deps, log, runId, resting))) ?? resting;
+}
+
 /** @param runId of a run that is kept here, whose proof is renewed; null: the file's own */
 export async function buildFile(
   deps: EvidenceDeps,
@@ -122,10 +148,7 @@ export async function buildFile(
   const { manifest, pages } = record;
   if (record.sealed === null || manifest === null)
     throw new EvidenceError('not-sealed', 'the run is not sealed');
-  const resting = runId === null ? null : await loadSealed(deps.documents, runId);
-  const renewed =
-    runId === null || resting === null ? null : await noted(() => proved(deps, log, runId, resting));
-  const sealed = renewed ?? resting ?? record.sealed;
+  const sealed = await sealedNow(deps, log, record.sealed, runId);
   const key = await loadSigner(deps.documents, deps.subtle);
   const { sense, words, extras } = deriving(deps.catalogueOf);
   const blob = (piece: Uint8Array): Blob => new Blob([piece as Uint8Array<ArrayBuffer>]);

@@ -1,7 +1,8 @@
 /** Keys that the firm knows by name: a list kept beside the tablet's own key, of public facts only. */
 
+import { parseFingerprint } from '../record/fingerprints.ts';
 import { ALWAYS, type KeyTerm, keyTermIn, termFault } from '../record/key-terms.ts';
-import { parseFingerprint, type Signer } from '../record/signing.ts';
+import type { Signer } from '../record/signing.ts';
 import { keyHistory, loadSigner, makeSigner } from '../record/stores/keys.ts';
 import type { DocumentStore } from '../record/stores/store.ts';
 import type { EvidenceDeps } from './deps.ts';

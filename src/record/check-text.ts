@@ -3,8 +3,8 @@
  * the record's own language, so that a verifier makes the same text again.
  */
 import type { Wording } from '../job/wording.ts';
+import { groupFingerprint } from './fingerprints.ts';
 import type { Manifest } from './manifest.ts';
-import { groupFingerprint } from './signing.ts';
 
 /** Paragraphs of whole lines, broken where they stand: the text is read in a terminal. */
 export interface CheckWords {
@@ -52,6 +52,7 @@ while read -r i leaf path; do
   [ $x = $root ] && echo "in the log: $leaf" || echo "NOT IN THE LOG: $leaf"
 done < leaves.txt
 grep -q "\"manifest\":\"$(sha256sum < ../manifest.json | cut -c 1-64)\"" leaves.txt && echo "this record" || echo "ANOTHER RECORD"
+[ ! -e seen.txt ] || grep -q "\"sha256\":\"$(sha256sum < seen.txt | cut -c 1-64)\"" leaves.txt && echo "what was seen before is in the log" || echo "SEEN.TXT IS NOT IN THE LOG"
 for k in $(ls *.pem | grep -v log | cut -d . -f 1); do for c in seen after; do
   [ -e $c.txt ] && sed -n "s,^— witness[^ ]*/$k ,,p" $c.txt | base64 -d > $t/line && [ -s $t/line ] || continue
   s=$(printf %d 0x$(head -c 12 $t/line | tail -c 8 | xxd -p)); tail -c 64 $t/line > $t/sig

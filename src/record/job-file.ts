@@ -13,6 +13,7 @@ import { readRun } from './reader.ts';
 import type { Addition, Sealed } from './seal.ts';
 import { pemOf, type RecordCrypto, type Signer } from './signing.ts';
 import type { SenseRun } from './trace-rows.ts';
+import { checkSealedProof, type Witnessed } from './witness/check-proof.ts';
 import { zipWriter } from './zip-writer.ts';
 
 const utf8 = new TextEncoder();
@@ -26,6 +27,8 @@ export interface ExtraFile {
 export interface RecordView {
   readonly manifest: Manifest;
   readonly manifestSha256: string;
+  /** What the witness log says of it, where it holds. */
+  readonly witnessed: Witnessed | null;
 }
 
 /** Makes the extra files; the same record must give the same bytes. */
@@ -148,7 +151,9 @@ export async function buildJobFile<P>(
   const take = (file: string, piece: Uint8Array): void => void members.of(file).take(piece);
   await deriveFiles(pages, inventory, manifest, input.sense, take, progress);
   const manifestSha256 = toHex(await crypto.sha256(sealed.manifest));
-  const extras = (await input.extras?.({ manifest, manifestSha256 })) ?? [];
+  const proof = sealed.proof.length === 0 ? null : await checkSealedProof(crypto, sealed, manifest);
+  const witnessed = proof?.faults.length === 0 ? proof.witnessed : null;
+  const extras = (await input.extras?.({ manifest, manifestSha256, witnessed })) ?? [];
   for (const { name, bytes } of [...extras].sort((a, b) => (a.name < b.name ? -1 : 1))) {
     if (!isExtraName(name)) throw new RangeError(`an extra file can't be called ${name}`);
     members.of(name).take(bytes);

@@ -75,6 +75,8 @@ export interface Manifest extends Content {
   readonly job: Json;
   /** The witness log in which it is noted, by its name and its key (32 bytes, hex); null: in none. */
   readonly log: LogName | null;
+  /** Where the app was served that sealed it, for whoever wants to verify it there; null: not told. */
+  readonly page: string | null;
   /** In which certificate and CHECK.txt are written, so that whoever verifies the record makes the same. */
   readonly wording: Wording;
   readonly signer: {
@@ -174,6 +176,7 @@ export interface ManifestFacts {
   readonly sealedBy: string;
   readonly job: unknown;
   readonly log: LogName | null;
+  readonly page?: string | null;
   readonly wording: Wording;
   readonly signer: Signer;
 }
@@ -189,6 +192,7 @@ export function makeManifest(content: Content, facts: ManifestFacts): Manifest {
     sealedBy: facts.sealedBy,
     job: toJson(facts.job ?? null),
     log: facts.log === null ? null : { origin: facts.log.origin, publicKey: facts.log.publicKey },
+    page: facts.page ?? null,
     wording: { language: facts.wording.language, decimal: facts.wording.decimal },
     signer: {
       algorithm: ALGORITHM,
@@ -219,6 +223,10 @@ const isWording = (v: unknown): boolean =>
   LANGUAGE.test(v.language) &&
   (v.decimal === 'point' || v.decimal === 'comma');
 
+/** An address as it stands in a code: nothing in it may be taken for anything else. */
+export const isPage = (v: unknown): boolean =>
+  v === null || (typeof v === 'string' && v.length <= 200 && /^https?:\/\/[\w.:[\]-]+\/[\w./~-]*$/.test(v));
+
 const isLogName = (v: unknown): boolean =>
   v === null || (isObject(v) && typeof v.origin === 'string' && isHash(v.publicKey));
 
@@ -234,7 +242,7 @@ function wellFormed(m: Record<string, unknown>): boolean {
   // What they are beyond that is held against the pages; whoever reads them needs them to be what can be looked into.
   if (!(m.events as unknown[]).every((e) => isObject(e) && typeof e.e === 'string')) return false;
   if (!(m.setups as unknown[]).every((s) => isObject(s) && isObject(s.setup))) return false;
-  if (!('job' in m) || !isWording(m.wording) || !isLogName(m.log)) return false;
+  if (!('job' in m) || !isWording(m.wording) || !isLogName(m.log) || !isPage(m.page)) return false;
   if (m.jobId !== null && typeof m.jobId !== 'string') return false;
   if (typeof m.practice !== 'boolean' || !isMs(m.openedUtcMs) || !isMs(m.endedUtcMs)) return false;
   if (!isHash(m.pagesSha256) || !isHash(pages.chainHead)) return false;

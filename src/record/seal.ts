@@ -36,6 +36,8 @@ export interface SealInput {
   readonly job: unknown;
   /** In which it will be noted. */
   readonly log: LogName | null;
+  /** Where the app is served, for a code on the certificate; left out: not told. */
+  readonly page?: string | null;
   readonly sealedUtcMs: number;
   readonly software: string;
   /** In which the record's certificate and CHECK.txt are written. */
@@ -61,6 +63,7 @@ export async function seal(input: SealInput, signer: Signer, crypto: RecordCrypt
     sealedBy: input.software,
     job: input.job,
     log: input.log,
+    page: input.page ?? null,
     wording: input.wording,
     signer,
   });

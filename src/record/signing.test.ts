@@ -1,12 +1,11 @@
 import { createPrivateKey, webcrypto } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
+import { groupFingerprint, parseFingerprint } from './fingerprints.ts';
 import { fromHex, toHex } from './hex.ts';
 import {
   createRecordCrypto,
   fingerprintOf,
-  groupFingerprint,
   keyOfPem,
-  parseFingerprint,
   pemOf,
   SigningUnsupported,
   signerOf,

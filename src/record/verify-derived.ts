@@ -14,6 +14,7 @@ import { FILE, isProofName } from './members.ts';
 import type { RecordCrypto } from './signing.ts';
 import type { SenseRun } from './trace-rows.ts';
 import type { Member } from './verify-members.ts';
+import type { Witnessed } from './witness/check-proof.ts';
 
 export interface VerifyOptions {
   readonly crypto: RecordCrypto;
@@ -113,10 +114,11 @@ export async function checkDerived(
   manifest: Manifest,
   content: Content | null,
   signed: ReadonlySet<string> | null,
+  witnessed: Witnessed | null,
 ): Promise<void> {
   const { files, findings, remarks } = work;
   const intact = content !== null;
-  const made = intact ? await madeAgain(work, manifest, signed) : new Map<string, number | null>();
+  const made = intact ? await madeAgain(work, manifest, signed, witnessed) : new Map<string, number | null>();
   const fixed: readonly string[] = [
     FILE.manifest,
     FILE.signature,
@@ -171,6 +173,7 @@ async function madeAgain(
   work: Work,
   manifest: Manifest,
   signed: ReadonlySet<string> | null,
+  witnessed: Witnessed | null,
 ): Promise<ReadonlyMap<string, number | null>> {
   const { options, files, findings } = work;
   const made = new Map<string, number | null>();
@@ -190,7 +193,7 @@ async function madeAgain(
   if (options.extras !== undefined && traced) {
     const manifestSha256 = files.get(FILE.manifest)!.sha256;
     try {
-      for (const { name, bytes } of await options.extras({ manifest, manifestSha256 })) {
+      for (const { name, bytes } of await options.extras({ manifest, manifestSha256, witnessed })) {
         const there = files.get(name)?.content;
         if (there !== undefined) made.set(name, firstDifference(await readAll(there), bytes));
         // Where sums stand they name what is missing.

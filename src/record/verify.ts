@@ -219,18 +219,25 @@ async function readRecord(
   if (cut !== null) findings.push(...(await cutFindings(manifest, cut, work.options.crypto.hashing)));
   const content = pages === undefined ? null : await checkPages(work, manifest, pages, pagesRead);
   const signed = await checkSums(work, manifest);
-  if (pages !== undefined && whole) await checkDerived(work, manifest, content, signed);
-  if (pages !== undefined && content !== null) await checkJudgement(work, content, pages);
   const proof = await proofIn(files);
   const sealed = await sealedIn(files, manifestBytes, proof ?? []);
-  const additions = await checkAdditions(work, sealed, manifest.runId);
   const sha256Of = async (bytes: Uint8Array): Promise<string> =>
     toHex(await work.options.crypto.sha256(bytes));
   const statements = await Promise.all(sealed.additions.map((a) => sha256Of(a.statement)));
   const manifestSha256 = await sha256Of(manifestBytes);
+  // Told behind the rest; the certificate says what they bound.
+  const aside: Work = { ...work, findings: [], remarks: [] };
+  const witness = whole
+    ? await checkWitness(aside, proof, manifest, manifestSha256, statements, noted)
+    : null;
+  const witnessed = aside.findings.length === 0 ? (witness?.check.witnessed ?? null) : null;
+  if (pages !== undefined && whole) await checkDerived(work, manifest, content, signed, witnessed);
+  if (pages !== undefined && content !== null) await checkJudgement(work, content, pages);
+  const additions = await checkAdditions(work, sealed, manifest.runId);
   remark(work, manifest, additions, whole && !files.has(FILE.sums));
   await remarkSuccession(work, manifest);
-  const witness = whole ? await checkWitness(work, proof, manifest, manifestSha256, statements, noted) : null;
+  work.findings.push(...aside.findings);
+  work.remarks.push(...aside.remarks);
   return { manifest, sealed, additions, witness };
 }
 

@@ -9,7 +9,8 @@ export type Route =
   | { readonly page: 'settings' }
   | { readonly page: 'documents'; readonly kind: 'packer' | 'resin' | 'sensor'; readonly id: string | null }
   | { readonly page: 'archive' }
-  | { readonly page: 'verify' }
+  /** With the fingerprint that a certificate's code expects. */
+  | { readonly page: 'verify'; readonly expected?: string }
   /** A sealed file: its SHA-256 where it is kept, 'opened' for the one being looked at. */
   | { readonly page: 'record'; readonly id: string }
   | { readonly page: 'certificate'; readonly id: string }
@@ -41,7 +42,9 @@ export function parseRoute(hash: string): Route {
     case 'archive':
       return { page: 'archive' };
     case 'verify':
-      return { page: 'verify' };
+      return /^[0-9a-f]{64}$/.test(parts[1] ?? '')
+        ? { page: 'verify', expected: parts[1]! }
+        : { page: 'verify' };
     case 'record':
       return id === null ? { page: 'archive' } : { page: 'record', id };
     case 'certificate':
@@ -80,7 +83,7 @@ export function routeHash(route: Route): string {
     case 'archive':
       return '#/archive';
     case 'verify':
-      return '#/verify';
+      return route.expected === undefined ? '#/verify' : `#/verify/${route.expected}`;
     case 'record':
       return `#/record/${route.id}`;
     case 'certificate':

@@ -285,7 +285,7 @@ describe('in another language nothing is told in English by', () => {
     const { WitnessLog } = await import('./witness/WitnessLog.tsx');
     for (const [page, least] of [
       [() => <Archive />, 30],
-      [() => <Verify />, 4],
+      [() => <Verify expected="" />, 4],
       [() => <Keys />, 10],
       [() => <Office />, 12],
       [() => <Backup />, 8],

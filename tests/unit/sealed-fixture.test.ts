@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, expect, it, type TestContext } from 'vitest';
+import { runCheckpoint } from '../../src/cli/checkpoint-run.ts';
 import { runVerify } from '../../src/cli/verify-run.ts';
 import { loadCatalogue } from '../../src/words/catalogue.ts';
 import { english } from '../../src/words/testing/english.ts';
@@ -59,8 +60,22 @@ it('is valid by the command that the page gives, judged again, and by nobody els
   expect([findings, signer]).toEqual([[], 'Tablet 1']);
   expect(remarks).not.toContainEqual(expect.objectContaining({ r: 'not-judged' }));
   expect(remarks).toContainEqual({ r: 'additions', count: 2 });
+  for (const side of ['not-before', 'not-after'])
+    expect(remarks).toContainEqual(
+      expect.objectContaining({ r: 'bounded', side, name: 'Office, as a witness' }),
+    );
   const unknown = await runVerify([args[0]!], english, loadCatalogue);
   expect(unknown.exitCode).toBe(3);
+});
+
+it('is of one history with what a phone read from the code at the end of its run', async () => {
+  const [command] = commandsFrom('that the record and the photograph are', '**Comparing checkpoints**');
+  const args = command!.split(' -- ')[1]!.split(' ');
+  const done = await runCheckpoint(
+    args.map((a) => path.join(top, a)),
+    english,
+  );
+  expect([done.exitCode, done.text]).toEqual([0, expect.stringContaining('The same history')]);
 });
 
 it('holds by the six steps of the page in a bare shell', (context) => {
@@ -122,6 +137,13 @@ it('the witness log holds by the script of the page in a bare shell, and not wit
   for (const what of ['opened', 'ended', 'sealed', 'added'])
     expect(leaves.join()).toContain(`"leaf":"${what}"`);
   expect(lines.filter((l) => /NOT|ANOTHER|rror|ailure/.test(l))).toEqual([]);
+  // The office's words, by the key that keys.txt names; nothing else is believed.
+  const seen = lines.flatMap(
+    (l) => /^(\w+)\.txt was seen by ([0-9a-f]{16}) at (\S+)$/.exec(l)?.slice(1) ?? [],
+  );
+  const tag = keys.get('Office, as a witness')!.slice(0, 16);
+  expect(seen.filter((_, i) => i % 3 < 2)).toEqual(['seen', tag, 'after', tag]);
+  expect(Date.parse(seen[2]!)).toBeLessThan(Date.parse(seen[5]!));
   const at = path.join(folder, 'witness/leaves.txt');
   const good = readFileSync(at, 'utf8');
   writeFileSync(at, good.replace('"leaf":"sealed"', '"leaf":"Sealed"'));

@@ -1,11 +1,10 @@
 /** Whether a seal out of a backup belongs to the run it is named for, and its additions to it. */
 import type { BackupDocument } from '../../record/backup.ts';
-import { fromHex, toHex } from '../../record/hex.ts';
+import { fromHex } from '../../record/hex.ts';
 import { type Manifest, parseManifest } from '../../record/manifest.ts';
 import { checkAddition, MAX_ADDITIONS, type Sealed, sealedOf } from '../../record/seal.ts';
-import { fingerprintOf, type RecordCrypto } from '../../record/signing.ts';
-import { checkProof } from '../../record/witness/check-proof.ts';
-import { readProof } from '../../record/witness/run-proof.ts';
+import { fingerprintOf } from '../../record/signing.ts';
+import { checkSealedProof } from '../../record/witness/check-proof.ts';
 import type { EvidenceDeps } from '../deps.ts';
 import type { RefusedWhy } from './messages.ts';
 import { namesRun } from './names.ts';
@@ -52,18 +51,9 @@ export async function checkSeal(
     if (!addition.ok) return refuse('chain');
     signers.push(addition.addition.signer.fingerprint);
   }
-  if (!(await isProofOf(crypto, sealed, manifest))) return refuse('log');
+  if (sealed.proof.length > 0) {
+    const proof = await checkSealedProof(crypto, sealed, manifest);
+    if (proof === null || proof.faults.length > 0) return refuse('log');
+  }
   return { ok: true, sealed, manifest, signers };
-}
-
-/** Whether what it carries of a witness log holds, and is of it; nothing is as good. Pages were held against the seal. */
-async function isProofOf(crypto: RecordCrypto, sealed: Sealed, manifest: Manifest): Promise<boolean> {
-  if (sealed.proof.length === 0) return true;
-  const proof = readProof(crypto.hashing, new Map(sealed.proof.map((m) => [m.name, m.bytes])));
-  if (proof === null) return false;
-  const sha256Of = async (bytes: Uint8Array): Promise<string> => toHex(await crypto.sha256(bytes));
-  const additions = await Promise.all(sealed.additions.map((a) => sha256Of(a.statement)));
-  const manifestSha256 = await sha256Of(sealed.manifest);
-  const subject = { manifest, manifestSha256, additions, pageHash: () => null };
-  return (await checkProof(crypto, proof, subject)).faults.length === 0;
 }

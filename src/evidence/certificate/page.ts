@@ -3,10 +3,11 @@
  * same bytes. Every text that came from outside is escaped here, in one place.
  */
 import { encode } from 'uqr';
+import { groupFingerprint } from '../../record/fingerprints.ts';
 import type { ExtraFiles, RecordView } from '../../record/job-file.ts';
 import { RECORD_SCHEMA } from '../../record/manifest.ts';
 import type { Addition } from '../../record/seal.ts';
-import { groupFingerprint } from '../../record/signing.ts';
+import type { Witnessed } from '../../record/witness/check-proof.ts';
 import type { Catalogue, CatalogueOf } from '../../words/catalogue.ts';
 import type { RunClock } from '../../words/create-format.ts';
 import { accountOf } from '../account.ts';
@@ -121,8 +122,25 @@ export function qrSvg(text: string, label: string): string {
   return `<svg class="qr" viewBox="0 0 ${size} ${size}" role="img" aria-label="${esc(label)}" shape-rendering="crispEdges"><rect width="${size}" height="${size}" fill="#fff"/><path d="${path}" fill="#000"/></svg>`;
 }
 
-/** What the code holds: enough to tell the manifest by. */
-export const qrText = (manifestSha256: string): string => `${RECORD_SCHEMA} sha256:${manifestSha256}`;
+/** What the code holds: enough to tell the manifest by, and where the app verifies it when that is known. */
+export const qrText = ({ manifest: { page }, manifestSha256 }: Omit<RecordView, 'witnessed'>): string =>
+  page === null ? `${RECORD_SCHEMA} sha256:${manifestSha256}` : `${page}#/verify/${manifestSha256}`;
+
+/** Who bounds when it was made, a line each; names are for whoever knows the keys. */
+function witnessLines(witnessed: Witnessed | null, words: Catalogue): readonly string[] {
+  const { CERTIFICATE: C } = words.certificate;
+  const { notBefore = [], notAfter = [] } = witnessed ?? {};
+  if (notBefore.length + notAfter.length === 0) return [C.noWitness];
+  const key = (fingerprint: string): string => groupFingerprint(fingerprint.slice(0, 16));
+  return [
+    ...notBefore.map((b) => C.openedAfter(utcText(words, b.utcMs), key(b.fingerprint ?? ''))),
+    ...notAfter.map((b) =>
+      b.fingerprint === null
+        ? C.stampedBefore(utcText(words, b.utcMs))
+        : C.sealedBefore(utcText(words, b.utcMs), key(b.fingerprint)),
+    ),
+  ];
+}
 
 /** What was signed after the sealing: the page of the sealed record itself knows of none. */
 const added = (additions: readonly Addition[], words: Catalogue): string => {
@@ -159,7 +177,7 @@ const utcClock =
  * @param decision the last one of this tablet, beside the record
  */
 export function certificatePage(
-  { manifest, manifestSha256 }: Omit<RecordView, 'pages'>,
+  { manifest, manifestSha256, witnessed }: RecordView,
   values: Values,
   words: Catalogue,
   additions: readonly Addition[] = [],
@@ -238,7 +256,13 @@ ${head(2)}
 <div class="leaf">
 ${head(3)}
 <section class="keep" aria-labelledby="c-not"><h2 id="c-not">${esc(C.doesNot)}</h2><p>${esc(C.doesNotText)}</p></section>
-<section class="check keep" aria-labelledby="c-check"><div><h2 id="c-check">${esc(C.check)}</h2><p>${esc(C.checkText)}</p><p class="mono">${esc(groupFingerprint(manifestSha256))}</p><p>${esc(C.key)}</p><p class="mono">${esc(groupFingerprint(manifest.signer.fingerprint))}</p><p class="small">${esc(C.made(manifest.runId, manifest.software, String(manifest.engine), utcText(words, manifest.sealedUtcMs), manifest.sealedBy))}</p></div>${qrSvg(qrText(manifestSha256), C.qrLabel)}</section>
+<section class="check keep" aria-labelledby="c-check"><div><h2 id="c-check">${esc(C.check)}</h2><p>${esc(C.checkText)}${manifest.page === null ? '' : ` ${esc(C.codeOpens(manifest.page))}`}</p><p class="mono">${esc(groupFingerprint(manifestSha256))}</p><p>${esc(C.key)}</p><p class="mono">${esc(groupFingerprint(manifest.signer.fingerprint))}</p><p class="small">${esc(C.made(manifest.runId, manifest.software, String(manifest.engine), utcText(words, manifest.sealedUtcMs), manifest.sealedBy))}</p></div>${qrSvg(qrText({ manifest, manifestSha256 }), C.qrLabel)}</section>
+<section class="keep" aria-labelledby="c-when"><h2 id="c-when">${esc(C.when)}</h2><ul>${witnessLines(
+    witnessed,
+    words,
+  )
+    .map((l) => `<li>${lettered(l)}</li>`)
+    .join('')}</ul></section>
 <section class="keep" aria-labelledby="c-sign"><h2 id="c-sign">${esc(C.signatures)}</h2><div class="signs">${sign(C.signCrew)}${sign(C.signFirm)}${sign(C.signClient)}</div></section>
 </div>
 </article></main>`;

@@ -79,9 +79,15 @@ describe('an office that countersigns', () => {
       { side: 'not-after', name: 'Office', fingerprint: witnessKey },
     ]);
     expect(v.remarks.some((r) => r.r === 'no-witness')).toBe(false);
+    // Every file of it is made again, the certificate with what the witnesses bound among them.
+    const file = new Blob([(await fileOf(tablet, runId)) as Uint8Array<ArrayBuffer>]);
+    const whole = await tablet.ask({ q: 'verify', file, name: 'job.zip' });
+    expect([whole.verdict, whole.findings]).toEqual(['valid', []]);
+    const { html } = await tablet.ask({ q: 'certificate', ref: { kind: 'run', runId } });
+    expect([html.includes('Opened after'), html.includes('Sealed before')]).toEqual([true, true]);
     const [view] = (await tablet.ask({ q: 'log' })).witnesses;
     expect(view).toMatchObject({ what: 'cosignature', fingerprint: witnessKey });
-  }, 60_000);
+  }, 180_000);
 
   it('a photograph of the code at the end of the run is of the same history as the file', async () => {
     const v = await verified(await fileOf(tablet, runId));

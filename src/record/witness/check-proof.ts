@@ -2,13 +2,14 @@
 import { sameBytes } from '../bytes.ts';
 import { toHex } from '../hex.ts';
 import type { Manifest } from '../manifest.ts';
+import type { Sealed } from '../seal.ts';
 import type { RecordCrypto } from '../signing.ts';
 import { type Checkpoint, checkpointText, parseCheckpoint } from './checkpoint.ts';
 import { type Leaf, leafBytes, type Placed, type RunLeaf, readLeaf, runHash } from './leaves.ts';
 import { isConsistent, isIncluded, leafHash } from './merkle.ts';
 import { keyFingerprint, noteName } from './names.ts';
 import { checkNote, KEY_TYPE, type NoteKey, parseNote } from './note.ts';
-import { checkpointIn, type RunProof } from './run-proof.ts';
+import { checkpointIn, type RunProof, readProof } from './run-proof.ts';
 import { readStamp } from './time-stamp.ts';
 
 export type ProofFault =
@@ -202,4 +203,21 @@ function stampedAt(
   const read = readStamp(stamp.response);
   const text = new TextEncoder().encode(checkpointText(checkpoint));
   return read.ok && sameBytes(read.stamp.sha256, hashing.of(text)) ? read.stamp.utcMs : null;
+}
+
+/**
+ * What a sealed record carries of a log, held against it; its pages were held against its seal elsewhere. null where it has
+ * not the form.
+ */
+export async function checkSealedProof(
+  crypto: RecordCrypto,
+  sealed: Sealed,
+  manifest: Manifest,
+): Promise<ProofCheck | null> {
+  const proof = readProof(crypto.hashing, new Map(sealed.proof.map((m) => [m.name, m.bytes])));
+  if (proof === null) return null;
+  const sha256Of = async (bytes: Uint8Array): Promise<string> => toHex(await crypto.sha256(bytes));
+  const additions = await Promise.all(sealed.additions.map((a) => sha256Of(a.statement)));
+  const manifestSha256 = await sha256Of(sealed.manifest);
+  return checkProof(crypto, proof, { manifest, manifestSha256, additions, pageHash: () => null });
 }

@@ -69,7 +69,12 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
     if (ref.kind !== 'run') return;
     setBusy(E.sealing);
     app
-      .evidence({ q: 'seal', runId: ref.runId, wording: app.wording })
+      .evidence({
+        q: 'seal',
+        runId: ref.runId,
+        wording: app.wording,
+        page: `${location.origin}${location.pathname}`,
+      })
       .then(({ newKey }) => {
         setMade(newKey);
         props.onChange();

@@ -1,5 +1,5 @@
 import { createSignal, For, Show } from 'solid-js';
-import type { VerifyView } from '../../evidence/messages.ts';
+import { parseFingerprint, type VerifyView } from '../../evidence/messages.ts';
 import { TextField } from '../../widgets/Fields.tsx';
 import {
   EVIDENCE as E,
@@ -19,12 +19,16 @@ import { CompareCheckpoint } from '../witness/Compare.tsx';
 import { takeHanded } from './handed.ts';
 
 /** A file is dropped or chosen, checked byte by byte, and told about; it can be looked into and kept. */
-export function Verify() {
+export function Verify(props: {
+  /** From a certificate's code; empty: nothing is expected. */
+  expected: string;
+}) {
   const app = useServices();
   const [view, setView] = createSignal<VerifyView | null>(null);
   const [busy, setBusy] = createSignal<string | null>(null);
   const [over, setOver] = createSignal(false);
   const [kept, setKept] = createSignal<string | null>(null);
+  const [expected, setExpected] = createSignal(props.expected);
   let chosen: { file: Blob; name: string } | null = null;
   let input!: HTMLInputElement;
 
@@ -87,6 +91,7 @@ export function Verify() {
           }}
         />
       </section>
+      <Expected value={expected()} onValue={setExpected} view={view()} />
       <Show when={busy()}>
         <div class="row" role="status">
           <span class="grow">{busy()}</span>
@@ -111,6 +116,35 @@ export function Verify() {
         )}
       </Show>
     </div>
+  );
+}
+
+/** The fingerprint that a certificate has, against the one of the file: another record may be as well signed. */
+function Expected(props: { value: string; onValue(value: string): void; view: VerifyView | null }) {
+  const wanted = () => parseFingerprint(props.value);
+  const compared = () => {
+    const view = props.view;
+    const w = wanted();
+    return view === null || w === null ? null : view.manifestSha256 === w ? 'same' : 'other';
+  };
+  return (
+    <section class="panel stack" data-testid="expected" data-compared={compared() ?? ''}>
+      <TextField
+        label={E.expected}
+        hint={E.expectedHint}
+        issue={props.value.trim() !== '' && wanted() === null ? E.expectedNone : null}
+        testId="expected-fingerprint"
+        value={props.value}
+        onValue={(v) => props.onValue(v)}
+      />
+      <Show when={compared()}>
+        {(c) => (
+          <p class="note" classList={{ strong: c() === 'other' }} role={c() === 'other' ? 'alert' : 'status'}>
+            {c() === 'same' ? E.expectedSame : E.expectedOther}
+          </p>
+        )}
+      </Show>
+    </section>
   );
 }
 

@@ -70,6 +70,17 @@ const CERTIFICATE = {
   key: 'Signed with the key (compare it with the list of keys that the firm gave you):',
   made: (run: string, software: string, engine: string, sealed: string, sealedBy: string) =>
     `Run ${run}; recorded by ${software}, engine ${engine}; sealed ${sealed} by ${sealedBy}.`,
+  codeOpens: (page: string) =>
+    `It opens the verification page at ${page} with that fingerprint filled in; whether that is the firm’s page, the firm says.`,
+  when: 'Who bounds when it was made',
+  noWitness:
+    'No witness had seen the computer’s log when this page was made: its times are the word of the computer’s own clock.',
+  openedAfter: (when: string, key: string) =>
+    `Opened after ${when}: what the witness with the key ${key} signed then was in the log before it.`,
+  sealedBefore: (when: string, key: string) =>
+    `Sealed before ${when}: the witness with the key ${key} signed the log then, with this record in it.`,
+  stampedBefore: (when: string) =>
+    `Sealed before ${when}: a time stamp (RFC 3161) over the log says so; openssl ts -verify checks it.`,
   qrLabel: 'QR code with the fingerprint of the manifest',
   signatures: 'Signatures',
   signCrew: 'For the crew',

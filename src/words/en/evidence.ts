@@ -123,6 +123,13 @@ const EVIDENCE = {
   choose: 'Choose a file',
   drop: 'or drop it here',
   checking: 'Verifying',
+  expected: 'Fingerprint that the certificate has',
+  expectedHint:
+    'The 64 signs under its title page, or filled in by its code. Without one, any sealed record is taken for itself.',
+  expectedNone: 'A fingerprint has 64 signs, 0 to 9 and a to f.',
+  expectedSame: 'The same fingerprint: this is the record of that certificate.',
+  expectedOther:
+    'ANOTHER FINGERPRINT: this file is not the record of that certificate, whatever else is said of it here.',
   findings: 'What was found',
   remarks: 'Good to know',
   openRecord: 'Open',
