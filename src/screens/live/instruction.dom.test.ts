@@ -28,8 +28,11 @@ describe('before a run', () => {
   it('after a run that was not closed is to shut the air off and keep clear, connected or not, whatever is read', () => {
     for (const step of ['connect', 'packer'] as const)
       for (const bar of [null, 0, 1.7])
-        expect(codeOf({ bar }, { step, leftOpen: true })).toBe('prepare left-open');
-    expect(INSTRUCTIONS.prepare['left-open']().say).toBe('Air off, keep clear.');
+        expect(codeOf({ bar }, { step, leftOpen: true })).toBe(
+          step === 'connect' ? 'prepare left-open' : 'prepare left-open-seen',
+        );
+    for (const code of ['left-open', 'left-open-seen'] as const)
+      expect(INSTRUCTIONS.prepare[code]().say).toBe('Air off, keep clear.');
   });
   it('after a run whose packer was not seen empty the same, until somebody says that it is', () => {
     for (const step of ['connect', 'packer'] as const)

@@ -45,7 +45,7 @@ function prepare(scene: Scene): Instructed {
     ...(told && { told }),
   });
   // The tablet stopped in mid-run, and the air did not.
-  if (scene.leftOpen) return say('left-open');
+  if (scene.leftOpen) return say(step === 'connect' ? 'left-open' : 'left-open-seen');
   if (step === 'connect') return say(scene.leftFull ? 'left-full' : 'connect');
   // Whatever else is to be done: nobody couples a hose, and nothing is begun, on a line that is under pressure.
   if (isLinePressed(view)) return say('pressure');

@@ -79,6 +79,10 @@ export function instructions(f: Format) {
         'Air off, keep clear.',
         'A packer may be full and nothing watches it. Shut the supply valve, see the dial gauge, connect and resume.',
       ),
+      'left-open-seen': always(
+        'Air off, keep clear.',
+        'A packer may be full, and no limit is watched until the run goes on. See the dial gauge, resume.',
+      ),
       'left-full': always(
         'Air off, keep clear.',
         'The packer of an earlier run was not seen empty. Shut the supply valve, see the dial gauge.',

@@ -16,7 +16,7 @@ export const JOBS = {
   notSeenEmpty: (pressure: string, when: string) =>
     `The packer was not seen empty: its line was last at ${pressure} at ${when}.`,
   leftTodo:
-    'Nothing watches it now. Keep clear of the pipe, look at the dial gauge, let it down and see it empty before anything is coupled or opened.',
+    'Keep clear of the pipe, look at the dial gauge, let it down and see it empty before anything is coupled or opened.',
   saidEmpty: 'I have seen it empty',
   /** Under a key that is to be held. */
   hold: 'press and hold',
