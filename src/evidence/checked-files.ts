@@ -71,6 +71,19 @@ export async function checkFile(
   return { view, record, file, proof };
 }
 
+/** Signature, pages, chain and witness log alone: nothing is made again, and the other members are not read. */
+export async function firstLook(
+  deps: EvidenceDeps,
+  file: Blob,
+  trust: Trust,
+): Promise<EvidenceAnswers['verify-first']> {
+  if (file.size > MOST_BYTES) throw new EvidenceError('too-large', `${file.size} bytes`);
+  await needSignatures(deps);
+  const options = { crypto: deps.crypto, ...trustOptions(trust), sense: null, judge: null, firstOnly: true };
+  const { verdict, findings } = await verifyJobFile(blobSource(file), options);
+  return { verdict, findings };
+}
+
 /** The record in a verified file; null where it can't be read. */
 async function recordOf(v: Verification, values: Values | null): Promise<OpenRecord | null> {
   const pages = v.files.get(FILE.pages);

@@ -13,6 +13,7 @@ const GRACE_MS = 2000;
 
 const FOREIGN: ReadonlySet<EvidenceRequest['q']> = new Set([
   'verify',
+  'verify-first',
   'keep-opened',
   'remove-import',
   'archive',

@@ -11,7 +11,7 @@ import { makeBackup } from './backup/make.ts';
 import { lookInto, restoreFrom } from './backup/restore.ts';
 import { captureOf } from './capture.ts';
 import { certificatePage } from './certificate/page.ts';
-import { type Checked, checkFile, keepChecked, loadKept, removeKept } from './checked-files.ts';
+import { type Checked, checkFile, firstLook, keepChecked, loadKept, removeKept } from './checked-files.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { differences } from './differences.ts';
 import { EvidenceError, evidenceCode } from './faults.ts';
@@ -222,6 +222,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       openRecords.lay(opened.record);
       return opened.view;
     },
+    'verify-first': async ({ file }) => firstLook(deps, file, await trust()),
     'keep-opened': async ({ sha256 }) => {
       if (opened === null) throw new EvidenceError('missing', 'no file is open');
       if (opened.view.sha256 !== sha256) throw new EvidenceError('stale', 'another file was opened since');

@@ -329,6 +329,8 @@ export type EvidenceRequest =
   /** It was never to be known: what it signed is by a stranger, whenever that was. */
   | { readonly q: 'forget-signer'; readonly fingerprint: string }
   | { readonly q: 'verify'; readonly file: Blob; readonly name: string }
+  /** What of a file can be told within seconds: signature, pages, chain, witness log. The rest is for `verify`. */
+  | { readonly q: 'verify-first'; readonly file: Blob }
   /** Keeps the file verified last, if it is still the one named: another page may have opened another since. */
   | { readonly q: 'keep-opened'; readonly sha256: string }
   | { readonly q: 'remove-import'; readonly sha256: string }
@@ -369,6 +371,7 @@ export interface EvidenceAnswers extends BackupAnswers, OfficeAnswers, SavedRunA
   'replace-signer': readonly KnownSigner[];
   'forget-signer': readonly KnownSigner[];
   verify: VerifyView;
+  'verify-first': { readonly verdict: Verdict; readonly findings: readonly Finding[] };
   'keep-opened': { readonly sha256: string; readonly already: boolean; readonly others: number };
   'remove-import': null;
   archive: readonly ArchiveEntry[];

@@ -30,6 +30,11 @@ export interface VerifyOptions {
   readonly words?: CheckWordsOf;
   readonly extras?: ExtraFiles;
   readonly progress?: Progress;
+  /**
+   * Only what a phone tells at once: the manifest's signature, the pages and their chain, the witness log and the additions.
+   * What else the file holds is not read, and the verdict is on these alone.
+   */
+  readonly firstOnly?: boolean;
 }
 
 /** A verification under way. */

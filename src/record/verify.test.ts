@@ -22,7 +22,7 @@ import {
   sealRun,
   twoPoint,
 } from './testing/sealing.ts';
-import { zipBytes } from './testing/zips.ts';
+import { unzip, zipBytes } from './testing/zips.ts';
 import { type VerifyOptions, verifyBySums } from './verify.ts';
 
 let { signer, office, pages, sealed, file, offsets, verify, repacked } = {} as SealedFile;
@@ -206,6 +206,31 @@ describe('incomplete and refused files', () => {
       incomplete: 4,
     };
     expect(EXIT_CODE).toEqual(codes);
+  });
+});
+
+describe('what is told first', () => {
+  const first = (bytes: Uint8Array) => verify(bytes, { sense: null, judge: null, firstOnly: true });
+
+  it('is signature, pages, chain and additions, and nothing of what is made again', async () => {
+    const v = await first(file);
+    expect([v.verdict, v.findings]).toEqual(['valid', []]);
+    expect(v.remarks.some((r) => r.r === 'not-derived' || r.r === 'no-sums')).toBe(false);
+    const { members } = await unzip(file);
+    const changed = (name: string) =>
+      first(
+        zipBytes(
+          members.map((m) => {
+            if (m.name !== name) return m;
+            const bad = m.bytes.slice();
+            bad[bad.length >> 1]! ^= 1;
+            return { ...m, bytes: bad };
+          }),
+        ),
+      );
+    expect((await changed(FILE.csv)).verdict).toBe('valid');
+    for (const name of [FILE.manifest, FILE.signature, FILE.pages, FILE.signer, 'additions/0001.json'])
+      expect((await changed(name)).verdict, name).toBe('changed');
   });
 });
 

@@ -56,10 +56,13 @@ function child(...args: string[]): Cost {
   return JSON.parse(out) as Cost;
 }
 
+/** Where the file stands afterwards. */
+export const jobFileIn = (folder: string): string => path.join(folder, 'bench.steadybar.zip');
+
 /** @param runId of a run that lies in the folder and is no practice run */
 export async function benchJobFile(folder: string, runId: string): Promise<Row[]> {
   const sealed = await sealIn(folder, runId);
-  const file = path.join(folder, 'bench.steadybar.zip');
+  const file = jobFileIn(folder);
   const built = child('build', sealed, file);
   const verified = child('verify', file);
   if (verified.verdict !== 'unknown-signer') throw new Error(`the file is ${verified.verdict}`);

@@ -1,5 +1,5 @@
 // npm run bench: the measured speeds, each beside a baseline or goal of the same run.
-// npm run bench -- [part …]   parts: decode cure reading record file fleet size latency paint frame browser; none = all.
+// npm run bench -- [part …]   parts: decode cure reading record file phone fleet size latency paint frame browser; none = all.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -9,7 +9,7 @@ import { benchCure } from './cure.ts';
 import { benchDecode } from './decode.ts';
 import { benchFleet } from './fleet.ts';
 import { benchGuardLoop } from './guard-loop.ts';
-import { benchJobFile } from './job-file.ts';
+import { benchJobFile, jobFileIn } from './job-file.ts';
 import { makeLongRun } from './longrun.ts';
 import { print, type Row } from './measure.ts';
 import { benchRecord } from './record.ts';
@@ -84,10 +84,12 @@ try {
   if (wants('fleet')) print('Questions over 100,000 jobs', await benchFleet(folder));
   if (wants('guard')) print('Longest block of the guard’s worker, CPU time', await benchGuardLoop(folder));
   if (wants('record')) print('Record', await benchRecord());
-  if (wants('file')) {
+  if (wants('file') || wants('phone')) {
     // Whole jobs are sealed; practice never is.
     await makeLongRun(folder, `${RUN}-job`, 12, 50, { practice: false });
     print('Job file', await benchJobFile(folder, `${RUN}-job`));
+    if (wants('phone'))
+      print('On a phone', await (await import('./phone.ts')).benchPhone(folder, jobFileIn(folder)));
   }
   if (['size', 'browser', 'latency', 'paint', 'frame'].some(wants)) {
     if (!existsSync('dist/index.html') || asked.length === 0)

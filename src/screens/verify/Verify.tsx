@@ -1,5 +1,5 @@
 import { createSignal, For, Show } from 'solid-js';
-import { parseFingerprint, type VerifyView } from '../../evidence/messages.ts';
+import { type EvidenceAnswers, parseFingerprint, type VerifyView } from '../../evidence/messages.ts';
 import { TextField } from '../../widgets/Fields.tsx';
 import {
   EVIDENCE as E,
@@ -26,21 +26,36 @@ export function Verify(props: {
   const app = useServices();
   const [view, setView] = createSignal<VerifyView | null>(null);
   const [busy, setBusy] = createSignal<string | null>(null);
+  const [first, setFirst] = createSignal<EvidenceAnswers['verify-first'] | null>(null);
   const [over, setOver] = createSignal(false);
   const [kept, setKept] = createSignal<string | null>(null);
   const [expected, setExpected] = createSignal(props.expected);
   let chosen: { file: Blob; name: string } | null = null;
+  /** Ended by hand: what is not begun yet is not begun. */
+  let stopped = false;
   let input!: HTMLInputElement;
 
   const check = (file: Blob, name: string) => {
     chosen = { file, name };
     setView(null);
     setKept(null);
+    setFirst(null);
+    stopped = false;
     setBusy(progressText(E.checking, 0));
+    // Told within seconds on a phone too; what takes longer is made again behind it.
     app
-      .evidence({ q: 'verify', file, name }, (share) => setBusy(progressText(E.checking, share)))
-      .then(setView, app.fail)
-      .finally(() => setBusy(null));
+      .evidence({ q: 'verify-first', file })
+      .then(setFirst, () => undefined)
+      .then(() =>
+        stopped
+          ? null
+          : app.evidence({ q: 'verify', file, name }, (share) => setBusy(progressText(E.checking, share))),
+      )
+      .then((v) => v !== null && setView(v), app.fail)
+      .finally(() => {
+        setBusy(null);
+        setFirst(null);
+      });
   };
   const drop = (event: DragEvent) => {
     event.preventDefault();
@@ -99,11 +114,27 @@ export function Verify(props: {
             type="button"
             class="button"
             data-testid="cancel-verify"
-            onClick={() => void app.evidence({ q: 'cancel' }).catch(app.fail)}
+            onClick={() => {
+              stopped = true;
+              void app.evidence({ q: 'cancel' }).catch(app.fail);
+            }}
           >
             {UI.cancel}
           </button>
         </div>
+      </Show>
+      <Show when={first()}>
+        {(f) => (
+          <p
+            class="note"
+            classList={{ strong: f().verdict === 'changed' || f().verdict === 'refused' }}
+            role="status"
+            data-testid="first-look"
+            data-verdict={f().verdict}
+          >
+            {E.FIRST[f().verdict]} {E.firstRest}
+          </p>
+        )}
       </Show>
       <Show when={view()}>
         {(v) => (

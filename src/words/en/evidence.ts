@@ -123,6 +123,14 @@ const EVIDENCE = {
   choose: 'Choose a file',
   drop: 'or drop it here',
   checking: 'Verifying',
+  FIRST: {
+    valid: 'So far: signed by a known key; trace, chain and witness log hold.',
+    'unknown-signer': 'So far: trace, chain and witness log hold, signed by a key that is not known here.',
+    changed: 'CHANGED: signature, trace, chain or witness log do not hold.',
+    incomplete: 'So far: a part of the record is missing.',
+    refused: 'This is no record that can be verified here.',
+  },
+  firstRest: 'The other files are being made again.',
   expected: 'Fingerprint that the certificate has',
   expectedHint:
     'The 64 signs under its title page, or filled in by its code. Without one, any sealed record is taken for itself.',
