@@ -114,6 +114,12 @@ describe('a packer that nobody saw empty', () => {
     await b.b.ask({ q: 'packer-empty', runId: open, title: 'Crack' });
     await b.read(1.5, 1000);
     expect(b.full()).toMatchObject([{ runId: open }]);
+    // A line at zero takes nothing of it back, and neither does the end of the run.
+    await b.read(0, 2000);
+    await b.b.ask({ q: 'packer-empty', runId: open, title: 'Crack' });
+    await b.read(0, 20_000);
+    await b.b.ask({ q: 'end-run' });
+    expect(b.full()).toEqual([]);
   });
 
   it('is shown to be empty by the zero of the next run, not by its begin', async () => {

@@ -1,6 +1,6 @@
 import type { DocumentStore } from '../record/stores/store.ts';
 import type { LeftPacker } from '../record/types.ts';
-import type { RunTitle, Tally } from './tally.ts';
+import { PRESSED_BAR, type RunTitle, type Tally } from './tally.ts';
 
 /**
  * A packer does not empty itself when its run stops: whether the run is ended, the page is loaded again or the tablet dies,
@@ -118,8 +118,9 @@ export function createLeftPackers(
         const moved = Math.abs(seen.bar - (told?.bar ?? seen.bar)) >= MOVED_BAR;
         // A wall clock that went back is none that time can be counted by.
         const due = stops || forMs < 0 || forMs >= (moved ? LEAST_MS : STILL_MS);
-        const saidSince = told?.emptied != null && seen.utcMs <= told.emptied.utcMs;
-        if (!saidSince && (told === undefined || told.emptied !== null || due))
+        // Said to be empty it stays so while its line shows nothing else.
+        const again = told?.emptied != null && seen.utcMs > told.emptied.utcMs && seen.bar > PRESSED_BAR;
+        if (told === undefined || (told.emptied === null ? due : again))
           next.push({ runId, title, ...seen, emptied: null });
       }
       return next.length === 0 ? null : keep(next);

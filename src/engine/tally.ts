@@ -47,7 +47,7 @@ export function tallyReading(tally: Tally, reading: Reading): void {
 }
 
 /** From here on a line is under pressure, bar; more where the reading itself is less sure (common practice, no source). */
-const PRESSED_BAR = 0.1;
+export const PRESSED_BAR = 0.1;
 
 /** What of an event shows that the line holds no air. A vent's test shows it where the sensor sees the packer. */
 function proofIn(event: WatchEvent, setup: Setup | null): 'zero' | 'vent' | null {

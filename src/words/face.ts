@@ -1,3 +1,3 @@
 import { chosen } from './chosen.ts';
 
-export const { FACE, LAMP, REASONS, SHELF_REASONS } = chosen('face');
+export const { FACE, LAMP, REASONS, SEEN_EMPTY, SHELF_REASONS } = chosen('face');

@@ -4,7 +4,7 @@ import type { Stage } from '../../watch/codes.ts';
 import type { Command } from '../../watch/inputs.ts';
 import type { AlarmView } from '../../watch/view.ts';
 import { doubtFigures, reasonWith } from '../../words/doubts.ts';
-import { FACE } from '../../words/face.ts';
+import { FACE, REASONS, SEEN_EMPTY } from '../../words/face.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { LIVE } from '../../words/live.ts';
 import { STAGE_KEY } from '../../words/orders.ts';
@@ -51,6 +51,9 @@ export function createActions(app: Services, start: Start, more: More): Actions 
     const figures = doubts.map((d) => doubtFigures(d, at, app.units())).filter((f) => f !== null);
     const whole = reasonWith(reason, figures);
     send(to, whole.length > MOST_TEXT ? reason : whole);
+    const run = live.run();
+    if (to === 'done' && reason === REASONS.done[SEEN_EMPTY] && run !== null)
+      void app.ask({ q: 'packer-empty', runId: run.runId, title: '' }).catch(app.fail);
   };
   const go = (to: Stage) => {
     const view = live.view();

@@ -129,6 +129,9 @@ export const REASONS: Record<Stage, readonly string[]> = {
   abandoned: ['Sleeve is in the wrong place.', 'Pressure must come off now.', 'Resin went off too early.'],
 };
 
+/** Which of the reasons for 'done' says that the packer was seen empty. */
+export const SEEN_EMPTY = 0;
+
 /** Reasons at hand for an alarm that is put aside. */
 export const SHELF_REASONS: readonly string[] = [
   'Known, somebody is at it.',

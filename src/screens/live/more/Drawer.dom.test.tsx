@@ -1,7 +1,8 @@
 import { cleanup, fireEvent, render, screen, waitFor } from '@solidjs/testing-library';
-import { afterEach, expect, it } from 'vitest';
+import { afterEach, expect, it, vi } from 'vitest';
 import { LIMITS } from '../../../job/testing/givens.ts';
 import type { WatchView } from '../../../watch/view.ts';
+import { REST_MS } from '../../../widgets/press-guard.ts';
 import { FACE } from '../../../words/face.ts';
 import { ServicesContext, useServices } from '../../context.ts';
 import { createActions } from '../actions.ts';
@@ -109,4 +110,18 @@ it('a hold far under working asks why by its figures, and records them with the 
   fireEvent.input(screen.getByTestId('stage-reason'), { target: { value: 'Old pipe.' } });
   fireEvent.click(screen.getByTestId('send-reason'));
   expect(commands).toEqual([{ c: 'stage', to: 'hold', reason: 'Old pipe. (1.20\u00a0bar, working 1.80)' }]);
+});
+
+it('who goes on to done since the packer was seen empty has said so of it, and no other reason has', async () => {
+  for (const i of [0, 1]) {
+    const { more, services } = shown({ stage: 'let-down', bar: 0 });
+    const asked = vi.spyOn(services, 'ask');
+    more.ask({ to: 'done', doubts: ['no-rebound'] });
+    await new Promise((resolve) => setTimeout(resolve, REST_MS + 50));
+    fireEvent.pointerDown(screen.getByTestId(`reason-${i}`), { button: 0 });
+    fireEvent.click(screen.getByTestId(`reason-${i}`), { detail: 1 });
+    expect(asked.mock.calls.some(([r]) => r.q === 'command')).toBe(true);
+    expect(asked.mock.calls.some(([r]) => r.q === 'packer-empty')).toBe(i === 0);
+    cleanup();
+  }
 });
