@@ -4,7 +4,7 @@ import type { SeenOutcome, TakeOutcome } from '../../record/witness/exchange.ts'
 /** Words of the witness log: what is noted, who has seen it, and how a code is compared with a file. */
 export const WITNESS = {
   title: 'Witness log',
-  lead: 'This tablet notes each run when it opens, every five minutes and when it ends, each sealing and each addition, in a log that only grows. Its newest checkpoint stands for all of it: whoever has seen one can tell later whether anything was left out or exchanged.',
+  lead: 'This computer notes each run when it opens, every five minutes and when it ends, each sealing and each addition, in a log that only grows. Its newest checkpoint stands for all of it: whoever has seen one can tell later whether anything was left out or exchanged.',
   link: 'Witness log',
   showCode: 'Show the checkpoint code',
   code: 'Checkpoint',
@@ -22,7 +22,7 @@ export const WITNESS = {
   opened: (when: string) => `opened ${when}`,
   ended: (when: string) => `ended ${when}`,
   notEnded: 'not ended',
-  gone: 'A run that is not on this tablet any more',
+  gone: 'A run that is not on this computer any more',
   practice: (n: number) =>
     n === 1
       ? '1 practice run is noted too; it is never sealed.'
@@ -31,7 +31,7 @@ export const WITNESS = {
     n === 1 ? '1 run was sealed more than once.' : `${n} runs were sealed more than once.`,
   witnesses: 'Who has seen it',
   witnessesNone:
-    'Nobody but this tablet has seen it yet. A photograph counts too, but only who took it has it.',
+    'Nobody but this computer has seen it yet. A photograph counts too, but only who took it has it.',
   seenBy: (name: string, size: string, when: string) => `${name}: ${size}, ${when}`,
   stampBy: 'A time stamp',
   unknownWitness: 'A witness that is not known here',
@@ -77,7 +77,7 @@ export function comparisonText(c: Comparison | null): string {
     case 'no-checkpoint':
       return 'This is no signed checkpoint. Copy the whole text of the code, from “log.” to its last sign.';
     case 'other-log':
-      return `Another tablet’s checkpoint: ${c.origin}.`;
+      return `Another computer’s checkpoint: ${c.origin}.`;
     case 'unsigned':
       return 'DIFFERENT: the log never signed this checkpoint. It was changed, or made by somebody else.';
     case 'same-history':
@@ -87,7 +87,7 @@ export function comparisonText(c: Comparison | null): string {
     case 'shorter':
       return `DIFFERENT: the log now has ${c.now} entries, and this checkpoint was of ${c.size}. What came after was taken away.`;
     case 'not-told':
-      return `Not told: nothing here proves how the tree of ${c.size} entries belongs to the other. Save the log on the tablet and compare with it.`;
+      return `Not told: nothing here proves how the tree of ${c.size} entries belongs to the other. Save the log on the computer that keeps it and compare with it.`;
   }
 }
 
