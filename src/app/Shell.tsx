@@ -153,6 +153,18 @@ export function Shell(props: { services: AppServices; update: Update }) {
               </button>
             </div>
           </Show>
+          {/* In the page, not over it: it stands until somebody has looked, and would lie over what is read first. */}
+          <Show when={left()[0]}>
+            {(packer) => (
+              <a class="strip left-strip no-print" href="#/live" data-testid="left-open">
+                <p class="grow" role="alert">
+                  <strong>{leftText(packer(), app.units())}</strong>{' '}
+                  {packer().isOpen ? JOBS.maybeFullTodo : JOBS.leftTodo}
+                </p>
+                <span>{packer().isOpen ? JOBS.resume : JOBS.seeLeft}</span>
+              </a>
+            )}
+          </Show>
         </div>
         {/* Over the page, not in it: what comes and goes here must not move what is being pressed. On the live page it lies
             where it covers neither the pressure nor the ladder. */}
@@ -202,17 +214,6 @@ export function Shell(props: { services: AppServices; update: Update }) {
               const { AlarmBar } = watch()!;
               return <AlarmBar app={app} alarm={alarm()} onGo={goLive} />;
             }}
-          </Show>
-          <Show when={left()[0]}>
-            {(packer) => (
-              <a class="strip" href="#/live" data-testid="left-open">
-                <p class="grow" role="alert">
-                  <strong>{leftText(packer(), app.units())}</strong>{' '}
-                  {packer().isOpen ? JOBS.maybeFullTodo : JOBS.leftTodo}
-                </p>
-                <span>{packer().isOpen ? JOBS.resume : JOBS.seeLeft}</span>
-              </a>
-            )}
           </Show>
         </div>
         <main class="shell-main" id="main" tabIndex={-1} ref={main}>

@@ -124,6 +124,8 @@ export async function endRepair(stand: Stand): Promise<string> {
     await stand.pass(3);
   }
   const { runId } = await stand.ask({ q: 'end-run' });
+  // Somebody has looked: no story begins beside the packer of another one.
+  await stand.ask({ q: 'packer-empty', runId, title: '' });
   await stand.ask({ q: 'disconnect' });
   await stand.goto('#/jobs');
   await stand.pass(60);
