@@ -264,7 +264,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       const words = await deps.catalogueOf(order.wording);
       const dated = (r: OpenRecord): string => {
         const { openedUtcMs } = r.detail.summary;
-        const date = words.format.dateTimeZone(openedUtcMs);
+        const date = new Date(openedUtcMs).toISOString().slice(0, 16).replace('T', ' ');
         return words.picture.PICTURE.dated(titleOf(r).slice(0, 28), date);
       };
       return overlay(order, records, records.map(dated), words);
