@@ -19,6 +19,7 @@ import type { Levels } from './signal/levels.ts';
 import { createLevels } from './signal/levels.ts';
 import { lossCause } from './signal/loss.ts';
 import type { Probe } from './signal/probes.ts';
+import { createSeep, type Seep } from './signal/seep.ts';
 import type { Signal } from './signal/signal.ts';
 import { createSignal } from './signal/signal.ts';
 import type { FastFall } from './stages/fastfall.ts';
@@ -61,6 +62,7 @@ export interface WatchState {
   probes: Probe[];
   levels: Levels;
   jump: Jump;
+  seep: Seep;
   guard: GuardState;
   verdict: GuardVerdict | null;
   cue: CueState;
@@ -100,6 +102,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     probes: [],
     levels: createLevels(),
     jump: createJump(),
+    seep: createSeep(),
     guard: createGuard(),
     verdict: null,
     cue: { lastUs: null, told: false },

@@ -6,6 +6,7 @@ import { gravestFault, isBlind } from '../device-faults.ts';
 import { airComesIn } from '../guard/inflow.ts';
 import { tapSeesPacker } from '../hold/hold.ts';
 import { lostPlace } from '../signal/probes.ts';
+import { creepsUp, risenBy } from '../signal/seep.ts';
 import { isOver, STRAY_RUN_US } from '../signal/signal.ts';
 import { burstInFill, fastFallCondition } from '../stages/fastfall.ts';
 import { refilledOver } from '../stages/rebound.ts';
@@ -55,6 +56,11 @@ function fastFall(w: WatchState): Condition {
   return burstInFill(w.levels, median, w.fastFall.asked);
 }
 
+/** Air comes in: by its slope, by a level that creeps, or by one that has come far, whatever the way. */
+function fills(w: WatchState, bar: number): boolean {
+  return airComesIn(w.guard) || creepsUp(w.seep) || (risenBy(w.seep, bar) ?? 0) >= GRIPS_BAR;
+}
+
 /**
  * Came back in the test of the vent; or a line that was empty holds air again while the vent is said shut or the work over,
  * whatever its speed; or air comes into a packer that nobody saw empty, and the work is said to be over: hands may be on
@@ -65,7 +71,7 @@ function rebound(w: WatchState): Condition {
   const bar = w.signal.median;
   if (!workIsOver(w.stages.stage)) return 'off';
   if (bar === null) return 'between';
-  if (bar >= FILLS_BAR && airComesIn(w.guard)) return 'on';
+  if (bar >= FILLS_BAR && fills(w, bar)) return 'on';
   return bar >= FILLS_BAR / 2 ? 'between' : 'off';
 }
 
@@ -77,7 +83,7 @@ function unannounced(w: WatchState): Condition {
   const bar = w.signal.median;
   if (w.infer || w.setup?.tap === 'supply') return 'off';
   if (bar === null) return 'between';
-  if (bar >= FILLS_BAR && airComesIn(w.guard)) return 'on';
+  if (bar >= FILLS_BAR && fills(w, bar)) return 'on';
   return bar >= FILLS_BAR / 2 ? 'between' : 'off';
 }
 

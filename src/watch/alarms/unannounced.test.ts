@@ -22,6 +22,37 @@ describe('air that comes in before the work', () => {
     }
   });
 
+  it.each([
+    [0.001, 0.12],
+    [0.003, 0.16],
+    [0.005, 0.22],
+  ])('creeping in by %s bar/s is told by %s bar, at any rate of readings', (rate, byBar) => {
+    for (const rateHz of [10, 20, 50]) {
+      const s = new Script({ setup: setupOf({ tap: 'hose', rateHz }) })
+        .flow(20, 0)
+        .flow(0.3 / rate, (t) => rate * t);
+      const first = raised(s);
+      expect(first?.values.cause).toBe('unannounced');
+      expect(first?.values.bar ?? 9).toBeLessThan(byBar);
+    }
+  });
+
+  it('after the work, in a line that was never seen quite empty, it is told too', () => {
+    for (const to of ['done', 'abandoned'] as const) {
+      const s = new Script({ setup: setupOf({ tap: 'hose' }) })
+        .flow(5, 0)
+        .say({ c: 'stage', to: 'inflate' })
+        .flow(20, (t) => 0.09 * t)
+        .say({ c: 'stage', to: 'let-down' })
+        .flow(30, (t) => Math.max(0.03, 1.8 - 0.1 * t))
+        .say({ c: 'stage', to })
+        .flow(20, 0.03);
+      expect(stands(s)).toBe(false);
+      s.flow(60, (t) => 0.03 + 0.003 * t);
+      expect(stands(s), to).toBe(true);
+    }
+  });
+
   it('stands while it is there, and is over once it was let out', () => {
     const s = new Script()
       .flow(10, 0)

@@ -116,17 +116,23 @@ describe('a sensor that jumps in a hold, a let-down or the seat pause', () => {
 
   it('is over when the line stands at zero after the let-down, and not on its way through zero', () => {
     const at = { hz: 20, sd: 0.002 };
-    const down = (off: number) => {
+    const down = (jumpedTo: number, off: number) => {
       const s = begin(20)
         .flow(16, (t) => Math.min(1.3, 0.1 * t), at)
         .say({ c: 'stage', to: 'hold' })
         .flow(10, 1.3, at)
-        .flow(5, 1, at)
+        .flow(5, jumpedTo, at)
         .acknowledge();
-      return s.say({ c: 'stage', to: 'let-down' }).flow(30, (t) => Math.max(off, 1 - 0.1 * t), at);
+      return s
+        .say({ c: 'stage', to: 'let-down' })
+        .flow(30, (t) => Math.max(off, jumpedTo - 0.1 * t), at)
+        .states('reading-jump')
+        .at(-1);
     };
-    expect(down(0).states('reading-jump').at(-1)).toBe('normal');
-    expect(down(-0.09).states('reading-jump').at(-1)).toBe('acknowledged');
+    expect(down(1.6, 0)).toBe('normal');
+    expect(down(1.6, -0.09)).toBe('acknowledged');
+    // A sensor that fell by 0.3 bar shows zero where 0.3 bar are left.
+    expect(down(1, 0)).toBe('acknowledged');
   });
 });
 

@@ -150,9 +150,12 @@ export function jumpReading(
     j.standingBar !== null && Math.abs(sum) <= BACK_SHARE * Math.abs(j.standingBar) ? null : sum;
 }
 
-/** A sensor that shows no pressure where none can be is right again. */
+/**
+ * A sensor that read too high and shows zero where no air is to be is right again. One that reads too low shows zero while
+ * there is still air: only a comparison tells.
+ */
 function followZero(j: Jump, tS: number, uBar: number, down: boolean): void {
-  if (j.standingBar === null) return;
+  if (j.standingBar === null || j.standingBar < 0) return;
   const [a, b, c] = j.raw;
   const level = a === undefined || b === undefined || c === undefined ? null : median3(a, b, c);
   if (!down || level === null || !isAtZero(level, uBar)) j.zeroS = null;

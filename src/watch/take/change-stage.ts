@@ -2,6 +2,7 @@ import type { Stage } from '../codes.ts';
 import { createCure, cureEnd } from '../cure/cure.ts';
 import type { WatchEvent } from '../events.ts';
 import { createHold, holdEnd } from '../hold/hold.ts';
+import { seepRestart } from '../signal/seep.ts';
 import { answer } from '../stages/fastfall.ts';
 import { reboundBreak, reboundFilled } from '../stages/rebound.ts';
 import { enterStage, isUp } from '../stages/stages.ts';
@@ -29,6 +30,7 @@ export function changeStage(
   }
   reboundBreak(w.rebound, w.tUs, emit);
   enterStage(w.stages, to, by, w.tUs, emit, fromUs);
+  seepRestart(w.seep);
   if (isUp(to)) {
     w.ventOpen = false;
     reboundFilled(w.rebound);

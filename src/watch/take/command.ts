@@ -11,6 +11,7 @@ import { isStale } from '../signal/loss.ts';
 import { probeFresh } from '../signal/probes.ts';
 import type { RecentStats } from '../signal/recent.ts';
 import { recentClear, recentStats } from '../signal/recent.ts';
+import { seepRestart } from '../signal/seep.ts';
 import { answer } from '../stages/fastfall.ts';
 import { reboundBreak, reboundStart } from '../stages/rebound.ts';
 import { isDown } from '../stages/stages.ts';
@@ -46,6 +47,7 @@ function zero(w: WatchState, emit: Emit): void {
   // Readings from before the zero must not be taken for a new offset.
   recentClear(w.signal.recent);
   jumpSettled(w.jump);
+  seepRestart(w.seep);
   w.signal.median = null;
 }
 

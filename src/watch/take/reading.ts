@@ -8,6 +8,7 @@ import { jumpReading, jumpRestart } from '../signal/jump.ts';
 import { levelsAdd, levelsClear } from '../signal/levels.ts';
 import { takeProbes } from '../signal/probes.ts';
 import { recentStats } from '../signal/recent.ts';
+import { seepBreak, seepReading } from '../signal/seep.ts';
 import { longestSpacingUs, signalFrame, usability } from '../signal/signal.ts';
 import { inferStage } from '../stages/infer.ts';
 import { reboundBreak, reboundFollow, reboundStep } from '../stages/rebound.ts';
@@ -32,6 +33,7 @@ export function breakStretch(w: WatchState, emit: Emit): void {
   guardReset(w.guard);
   levelsClear(w.levels);
   jumpRestart(w.jump);
+  seepBreak(w.seep);
   if (w.hold !== null) holdHole(w.hold, w.tUs, w.setup, emit);
   reboundBreak(w.rebound, w.tUs, emit);
 }
@@ -64,6 +66,7 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
   const { stage } = w.stages;
   const watching = isUp(stage) || stage === 'let-down';
   jumpReading(w.jump, reading.tS, bar, reading.uBar, ctx.tap, watching, isDown(stage));
+  seepReading(w.seep, reading.tS, bar);
   const fresh = levelsAdd(w.levels, reading.tS, bar);
   if (fresh && w.infer) {
     const sinceS = (w.tUs - w.stages.sinceUs) / 1e6;
