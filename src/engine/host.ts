@@ -92,7 +92,7 @@ export function createHost(deps: HostDeps): Host {
     },
     'end-run': async ({ givenUp }) => ({ runId: await runs.end(givenUp ?? false) }),
     'packer-empty': async ({ runId, title }) => {
-      await leftPackers.sayEmpty(runId, title);
+      await runs.sayEmpty(runId, title);
       return null;
     },
     setup: ({ setup }) => {

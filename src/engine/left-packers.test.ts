@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createScriptedPort } from '../link/testing/device.ts';
 import { createMemoryDocuments } from '../record/stores/memory-documents.ts';
 import type { DocumentStore } from '../record/stores/store.ts';
-import { createMemoryStore } from '../record/stores/testing/memory.ts';
+import { createLossyStore, createMemoryStore } from '../record/stores/testing/memory.ts';
 import { suggestChannels } from '../sensing/suggest.ts';
 import type { RunLocks } from './deps.ts';
 import { createHostBench, createTestLocks, practiceSetup } from './testing/bench.ts';
@@ -100,7 +100,7 @@ describe('a packer that nobody saw empty', () => {
     }
   });
 
-  it('is said empty by somebody, which is kept with its time; pressure that is seen again counts more', async () => {
+  it('is said empty by somebody, which is kept with its time, against a line that stands; one that rises counts more', async () => {
     const a = await tablet();
     const runId = await a.open(1.5);
     await a.b.ask({ q: 'end-run' });
@@ -113,6 +113,8 @@ describe('a packer that nobody saw empty', () => {
     const open = await b.open(1.5);
     await b.b.ask({ q: 'packer-empty', runId: open, title: 'Crack' });
     await b.read(1.5, 1000);
+    expect(b.full()).toEqual([]);
+    await b.read(1.7, 1000);
     expect(b.full()).toMatchObject([{ runId: open }]);
     // A line at zero takes nothing of it back, and neither does the end of the run.
     await b.read(0, 2000);
@@ -122,17 +124,83 @@ describe('a packer that nobody saw empty', () => {
     expect(b.full()).toEqual([]);
   });
 
-  it('is shown to be empty by the zero of the next run, not by its begin', async () => {
+  it('was said empty before its run is gone on with: what the line shows from then on counts', async () => {
+    for (const [bar, isFull] of [
+      [0, false],
+      [1.5, true],
+    ] as const) {
+      const files = createLossyStore();
+      const a = await tablet({ files });
+      const runId = await a.open(1.5);
+      const again = await tablet({ ...a, files: files.kill() }, a.b.wall.ms + 60_000);
+      await again.b.ask({ q: 'packer-empty', runId, title: '' });
+      await again.b.ask({ q: 'resume-run', runId });
+      await again.read(0, 2000);
+      await again.read(bar, 2000);
+      expect(again.full()).toHaveLength(isFull ? 1 : 0);
+    }
+  });
+
+  it('is shown to be empty by nothing of another run: neither its zero nor its vent test sees that packer', async () => {
     const a = await tablet();
     const first = await a.open(1.5);
     await a.b.ask({ q: 'end-run' });
     await a.read(0, 1000);
     await a.open(0);
-    expect(a.full()).toMatchObject([{ runId: first }]);
     await a.b.ask({ q: 'command', command: { c: 'zero' } });
     await a.read(0, 1000);
-    expect(a.full()).toEqual([]);
-    expect(a.left()).toMatchObject([{ runId: first, emptied: { how: 'zero' } }]);
+    await a.b.ask({ q: 'command', command: { c: 'stage', to: 'inflate' } });
+    await a.read(1.5, 3000);
+    await a.letDown();
+    expect(a.full()).toMatchObject([{ runId: first }]);
+  });
+
+  it('is not shown to be empty by a zero of its own run: a shut valve reads so too', async () => {
+    const a = await tablet();
+    const runId = await a.open(1.5);
+    const stage = (to: 'inflate' | 'abandoned' | 'prepare') =>
+      a.b.ask({ q: 'command', command: { c: 'stage', to } });
+    await stage('inflate');
+    await a.read(1.5, 1000);
+    await stage('abandoned');
+    await stage('prepare');
+    await a.read(0, 2000);
+    await a.b.ask({ q: 'command', command: { c: 'zero' } });
+    await a.read(0, 2000);
+    expect(a.full()).toMatchObject([{ runId }]);
+  });
+
+  it('is known where no reading could be trusted while air was let in: without one, or with the sensor in its fault band', async () => {
+    for (const bar of [null, 6.5]) {
+      const a = await tablet();
+      const runId = await a.open(0);
+      await a.b.ask({ q: 'command', command: { c: 'stage', to: 'inflate' } });
+      if (bar === null) await a.b.run(3000);
+      else await a.read(bar, 3000);
+      await a.b.ask({ q: 'end-run' });
+      expect(a.full()).toMatchObject([{ runId, bar: null }]);
+      expect(Math.abs(a.full()[0]!.utcMs - a.b.deps.utcMs())).toBeLessThan(6000);
+    }
+  });
+
+  it('counts what came first by the run’s clock: a wall clock that is set back between test and second fill hides nothing', async () => {
+    const a = await tablet();
+    const runId = await a.open(1.5);
+    await a.letDown();
+    expect(a.left()).toMatchObject([{ runId, emptied: { how: 'vent' } }]);
+    a.b.wall.ms -= 2 * 3_600_000;
+    await a.b.ask({ q: 'command', command: { c: 'stage', to: 'inflate' } });
+    await a.read(1.5, 3000);
+    await a.b.ask({ q: 'end-run' });
+    expect(a.full()).toMatchObject([{ runId, bar: expect.closeTo(1.5, 2) }]);
+  });
+
+  it('that an earlier version took for empty by another run’s zero may be full', async () => {
+    const documents = createMemoryDocuments();
+    const body = { runId: 'r', title: 'Crack', bar: 1.5, utcMs: 1, emptied: { how: 'zero', utcMs: 2 } };
+    await documents.put({ kind: 'left', id: 'r', revision: 0, savedUtcMs: 2, body });
+    const a = await tablet({ documents });
+    expect(a.full()).toMatchObject([{ runId: 'r', bar: 1.5 }]);
   });
 
   it('is not told of a line that never was under pressure, nor of a practice', async () => {

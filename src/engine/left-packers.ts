@@ -1,6 +1,6 @@
 import type { DocumentStore } from '../record/stores/store.ts';
 import type { LeftPacker } from '../record/types.ts';
-import { PRESSED_BAR, type RunTitle, type Tally } from './tally.ts';
+import type { RunTitle, Tally } from './tally.ts';
 
 /**
  * A packer does not empty itself when its run stops: whether the run is ended, the page is loaded again or the tablet dies,
@@ -17,12 +17,14 @@ export interface LeftPackers {
    */
   follow(
     title: RunTitle,
-    tally: Pick<Tally, 'last' | 'pressed' | 'proof'>,
+    tally: Pick<Tally, 'last' | 'pressedUs' | 'proof'>,
     nowUs: number,
     stops?: boolean,
   ): Promise<void> | null;
   /** Somebody has seen that it is empty. */
   sayEmpty(runId: string, title: string): Promise<void>;
+  /** Is it empty by somebody's word? */
+  isSaidEmpty(runId: string): boolean;
 }
 
 /** A pressure that moved less than this is told again only after a while, bar. */
@@ -43,7 +45,10 @@ function leftIn(id: string, body: unknown): LeftPacker | null {
     (b.bar === null || Number.isFinite(b.bar)) &&
     Number.isFinite(b.utcMs) &&
     (b.emptied === null || (typeof b.emptied === 'object' && Number.isFinite(b.emptied.utcMs)));
-  return good ? (b as LeftPacker) : null;
+  if (!good) return null;
+  const packer = b as LeftPacker;
+  const how = packer.emptied?.how;
+  return how === undefined || how === 'said' || how === 'vent' ? packer : { ...packer, emptied: null };
 }
 
 /** Packers that are known to be empty are told of for so many runs, the newest. */
@@ -85,7 +90,7 @@ export function createLeftPackers(
     return next;
   }
 
-  const emptied = (packer: LeftPacker, how: 'said' | 'zero' | 'vent', atUtcMs: number): LeftPacker => ({
+  const emptied = (packer: LeftPacker, how: 'said' | 'vent', atUtcMs: number): LeftPacker => ({
     ...packer,
     emptied: { how, utcMs: Math.round(atUtcMs) },
   });
@@ -101,33 +106,35 @@ export function createLeftPackers(
       }
       tell();
     },
-    follow({ runId, title, practice }, { last, pressed, proof }, nowUs, stops = false) {
+    follow({ runId, title, practice }, { last, pressedUs, proof }, nowUs, stops = false) {
       if (practice) return null;
-      const at = (tUs: number): number => utcMs() - (nowUs - tUs) / 1000;
-      const next: LeftPacker[] = [];
-      if (proof !== null) {
-        const provedUtcMs = at(proof.tUs);
-        for (const packer of left.values())
-          if (packer.emptied === null && packer.utcMs <= provedUtcMs && (packer.runId !== runId || !pressed))
-            next.push(emptied(packer, proof.how, provedUtcMs));
-      }
-      if (pressed && last !== null) {
-        const seen = { bar: Math.round(last.bar * 1000) / 1000, utcMs: Math.round(at(last.tUs)) };
-        const told = left.get(runId);
-        const forMs = told === undefined ? 0 : seen.utcMs - told.utcMs;
-        const moved = Math.abs(seen.bar - (told?.bar ?? seen.bar)) >= MOVED_BAR;
+      const at = (tUs: number): number => Math.round(utcMs() - (nowUs - tUs) / 1000);
+      const told = left.get(runId);
+      // What came first is told by the run clock alone: the wall clock may be set while the run goes on.
+      if (pressedUs === null)
+        return proof === null || told === undefined || told.emptied !== null
+          ? null
+          : keep([emptied(told, proof.how, at(proof.tUs))]);
+      // A reading from before air was let in says nothing of what is in there now.
+      const seen =
+        last === null || last.tUs < pressedUs
+          ? { bar: null, utcMs: at(pressedUs) }
+          : { bar: Math.round(last.bar * 1000) / 1000, utcMs: at(last.tUs) };
+      if (told !== undefined && told.emptied === null && !stops) {
+        const forMs = seen.utcMs - told.utcMs;
+        const still =
+          seen.bar !== null && told.bar !== null
+            ? Math.abs(seen.bar - told.bar) < MOVED_BAR
+            : seen.bar === told.bar;
         // A wall clock that went back is none that time can be counted by.
-        const due = stops || forMs < 0 || forMs >= (moved ? LEAST_MS : STILL_MS);
-        // Said to be empty it stays so while its line shows nothing else.
-        const again = told?.emptied != null && seen.utcMs > told.emptied.utcMs && seen.bar > PRESSED_BAR;
-        if (told === undefined || (told.emptied === null ? due : again))
-          next.push({ runId, title, ...seen, emptied: null });
+        if (forMs >= 0 && forMs < (still ? STILL_MS : LEAST_MS)) return null;
       }
-      return next.length === 0 ? null : keep(next);
+      return keep([{ runId, title, ...seen, emptied: null }]);
     },
     sayEmpty(runId, title) {
       const packer = left.get(runId) ?? { runId, title, bar: null, utcMs: utcMs(), emptied: null };
       return keep([emptied(packer, 'said', utcMs())]);
     },
+    isSaidEmpty: (runId) => left.get(runId)?.emptied?.how === 'said',
   };
 }

@@ -25,7 +25,7 @@ import { lockAll, runLocks } from './run-locks.ts';
 import { createRunRecord, type RecordParts, type RunRecord } from './run-record.ts';
 import { closeSide, type OpenSideFiles, openSideFiles } from './side-files.ts';
 import { removeSnapshot } from './snapshot.ts';
-import type { RunTitle } from './tally.ts';
+import { type RunTitle, type Tally, tallySaidEmpty } from './tally.ts';
 import { createWatched } from './watched.ts';
 
 type OpenRequest = Extract<Request, { q: 'open-run' }>;
@@ -41,6 +41,8 @@ export interface Runs {
    * @throws StoreError while the store refuses pages that wait: the run goes on, and nothing of it is lost
    */
   end(givenUp: boolean): Promise<string>;
+  /** Somebody has seen that the packer of that run is empty. */
+  sayEmpty(runId: string, title: string): Promise<void>;
 }
 
 /** Stores answer in far less, ms. */
@@ -108,6 +110,9 @@ export function createRuns(
     };
   }
 
+  /** The word is no entry of the record: the figures of the run hear it apart. */
+  const said = (tally: Tally, nowUs: number): void => tallySaidEmpty(tally, nowUs, tally.last?.bar ?? null);
+
   function begun(record: RunRecord): void {
     // A resumed run, and one whose first opening was refused, bring a fault along that may be over.
     const { store } = record.run.watch;
@@ -145,7 +150,8 @@ export function createRuns(
 
   /** The judged run goes on where it broke off, with the gap marked and what the early guard heard since. */
   function goOn(record: RunRecord, scan: RunScan): void {
-    const { run } = record;
+    const { run, watched } = record;
+    if (leftPackers.isSaidEmpty(record.title.runId)) said(watched.tally, run.nowUs);
     const early = heardEarly();
     const deviceUs = deviceClockNow(run, {
       run: current.live.run,
@@ -280,5 +286,11 @@ export function createRuns(
         }
         return record.title.runId;
       }),
+
+    sayEmpty(runId, title) {
+      const { record, watched } = current.live;
+      if (record?.title.runId === runId) said(watched.tally, current.nowUs());
+      return leftPackers.sayEmpty(runId, title);
+    },
   };
 }

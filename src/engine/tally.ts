@@ -3,6 +3,7 @@ import type { Setup } from '../job/setup.ts';
 import { takeCheck } from '../record/sensor-checks.ts';
 import type { RunSummary } from '../record/types.ts';
 import { FLAG, type Reading } from '../sensing/reading.ts';
+import type { Stage } from '../watch/codes.ts';
 import type { WatchEvent } from '../watch/events.ts';
 
 /** The figures of a run that its line in the list shows, counted as the run goes. */
@@ -16,10 +17,14 @@ export interface Tally {
   sensorChecks: SensorCheck[];
   /** The last pressure that could be trusted, bar and run clock. */
   last: { bar: number; tUs: number } | null;
-  /** The line was under pressure, and nothing has shown since that the packer is empty. */
-  pressed: boolean;
-  /** What showed last that the line holds no air, and when on the run clock. */
-  proof: { how: 'zero' | 'vent'; tUs: number } | null;
+  /** The packer is in a stage in which air is in it, or may be. */
+  up: boolean;
+  /** From when on the run clock it may hold air that nothing has shown to be gone; null: it holds none. */
+  pressedUs: number | null;
+  /** What showed last that it holds none: the run's own vent test, or somebody's word, and when on the run clock. */
+  proof: { how: 'said' | 'vent'; tUs: number } | null;
+  /** The line read this when it was said to hold no air, or has fallen to it since, bar: only what is above it counts. */
+  restBar: number;
 }
 
 export const createTally = (): Tally => ({
@@ -31,8 +36,10 @@ export const createTally = (): Tally => ({
   alarms: 0,
   sensorChecks: [],
   last: null,
-  pressed: false,
+  up: false,
+  pressedUs: null,
   proof: null,
+  restBar: 0,
 });
 
 export function tallyReading(tally: Tally, reading: Reading): void {
@@ -43,30 +50,60 @@ export function tallyReading(tally: Tally, reading: Reading): void {
   if (bar === null || (flags & DOUBTFUL) !== 0) return;
   tally.peakBar = Math.max(tally.peakBar ?? bar, bar);
   tally.last = { bar, tUs };
-  if (bar > Math.max(PRESSED_BAR, reading.uBar)) tally.pressed = true;
+  tally.restBar = Math.max(0, Math.min(tally.restBar, bar));
+  if (bar > Math.max(tally.restBar + PRESSED_BAR, reading.uBar)) tally.pressedUs ??= tUs;
 }
 
 /** From here on a line is under pressure, bar; more where the reading itself is less sure (common practice, no source). */
-export const PRESSED_BAR = 0.1;
+const PRESSED_BAR = 0.1;
 
-/** What of an event shows that the line holds no air. A vent's test shows it where the sensor sees the packer. */
-function proofIn(event: WatchEvent, setup: Setup | null): 'zero' | 'vent' | null {
-  if (event.e === 'zero') return event.taken ? 'zero' : null;
-  const seen = event.e === 'rebound' && event.what === 'stayed' && setup !== null;
-  return seen && (setup.tap === 'packer' || setup.tap === 'hose') ? 'vent' : null;
+/** From the seating on air is let in, whether or not a reading shows it; until the end of the let-down it is not out. */
+const UP: Readonly<Record<Stage, boolean>> = {
+  prepare: false,
+  seat: true,
+  inflate: true,
+  hold: true,
+  'let-down': true,
+  done: false,
+  abandoned: false,
+};
+
+/** The vent's test stayed at zero, where the sensor sees the packer. A zero is none: a shut valve or coupling reads so too. */
+const isVentProof = (event: WatchEvent, setup: Setup | null): boolean =>
+  event.e === 'rebound' && event.what === 'stayed' && (setup?.tap === 'packer' || setup?.tap === 'hose');
+
+function press(tally: Tally, tUs: number): void {
+  tally.pressedUs ??= tUs;
+  tally.restBar = 0;
 }
 
 /** @param setup in force at the event */
 export function tallyEvent(tally: Tally, event: WatchEvent, setup: Setup | null): void {
   takeCheck(tally.sensorChecks, event, setup);
-  const how = proofIn(event, setup);
-  if (how !== null) {
-    tally.proof = { how, tUs: event.tUs };
-    tally.pressed = false;
+  if (isVentProof(event, setup)) {
+    tally.proof = { how: 'vent', tUs: event.tUs };
+    tally.pressedUs = null;
+    tally.restBar = 0;
   }
-  if (event.e === 'rebound' && event.what === 'came-back') tally.pressed = true;
+  if (event.e === 'rebound' && event.what === 'came-back') press(tally, event.tUs);
+  if (event.e === 'stage') {
+    tally.up = UP[event.stage];
+    if (tally.up) press(tally, event.tUs);
+  }
   if (event.e === 'gap') tally.gaps++;
   if (event.e === 'alarm' && event.to === 'unacknowledged' && event.why === 'condition') tally.alarms++;
+}
+
+/**
+ * Somebody has seen the packer empty. It stands against what the line reads, until that rises; in a stage that lets air in it
+ * holds for nothing that comes after.
+ * @param bar the newest reading that the word stands against; null: none
+ */
+export function tallySaidEmpty(tally: Tally, tUs: number, bar: number | null): void {
+  if (tally.up) return;
+  tally.proof = { how: 'said', tUs };
+  tally.pressedUs = null;
+  tally.restBar = Math.max(0, bar ?? 0);
 }
 
 /** A spike or a broken sensor is no peak; a missing zero or calibration is no reason to hide one. */

@@ -63,10 +63,10 @@ export interface LeftPacker {
   readonly title: string;
   /** The last pressure that could be trusted, bar; null: not known. */
   readonly bar: number | null;
-  /** When it was read, UTC, ms. */
+  /** When it was read, UTC, ms; where nothing is, when air was first let in. */
   readonly utcMs: number;
-  /** It is empty: somebody said so, or a later run's own test of zero or vent showed it. null: it may be full. */
-  readonly emptied: { readonly how: 'said' | 'zero' | 'vent'; readonly utcMs: number } | null;
+  /** It is empty: somebody said so, or its own run's vent test showed it. null: it may be full. */
+  readonly emptied: { readonly how: 'said' | 'vent'; readonly utcMs: number } | null;
 }
 
 /** The part of an append-only file that pure code needs; every store's AppendFile fits. */
