@@ -5,7 +5,8 @@ import type { Request, RunView } from '../../engine/messages.ts';
 import { defaultSettings } from '../../job/settings-defaults.ts';
 import type { WatchView } from '../../watch/view.ts';
 import { held } from '../../widgets/testing/held.ts';
-import { METRIC } from '../../words/format.ts';
+import { METRIC, pressure } from '../../words/format.ts';
+import { JOBS } from '../../words/jobs.ts';
 import { ENGINE_ERROR } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
 import { type Services, ServicesContext } from '../context.ts';
@@ -85,15 +86,39 @@ describe('ending a run', () => {
     },
   );
 
-  it('only by the word of somebody who saw it empty says so of the packer', async () => {
-    for (const [i, said] of [[LIVE.endedEmpty, true] as const, [1, false] as const]) {
-      const { asked, go } = shown(null, { bar: 1.7 });
+  it('only by the word of somebody who saw it empty says so of the packer, and that key is not the first', async () => {
+    expect(LIVE.endedEmpty).toBeGreaterThan(0);
+    for (const [i, said] of [[LIVE.endedEmpty, true] as const, [0, false] as const]) {
+      const { asked, go } = shown(null, { bar: null });
       held(screen.getByTestId(i === 0 ? 'end-run' : `end-reason-${i}`));
       await waitFor(() => expect(go).toHaveBeenCalled());
       expect(asked.some((r) => r.q === 'packer-empty' && r.runId === 'r-1')).toBe(said);
       cleanup();
     }
   });
+
+  it.each([{ bar: 1.4 }, { bar: 1.4, stale: true }])(
+    'said empty against the reading (%o) is asked with the reading named, and kept as said against it',
+    async (view) => {
+      const { asked, go } = shown(null, view);
+      held(screen.getByTestId(`end-reason-${LIVE.endedEmpty}`));
+      expect(asked).toEqual([]);
+      const reads = pressure(1.4, METRIC);
+      expect(screen.getByTestId('against-reading').textContent).toContain(JOBS.lineReads(reads));
+      fireEvent.click(screen.getByTestId('not-sure'));
+      expect(screen.queryByTestId('against-reading')).toBeNull();
+      held(screen.getByTestId(`end-reason-${LIVE.endedEmpty}`));
+      fireEvent.click(screen.getByTestId('say-against'), { detail: 1 });
+      expect(asked).toEqual([]);
+      held(screen.getByTestId('say-against'));
+      await waitFor(() => expect(go).toHaveBeenCalled());
+      expect(asked).toEqual([
+        { q: 'command', command: { c: 'override', what: 'end', reason: LIVE.endedAgainst(reads) } },
+        { q: 'end-run', givenUp: false },
+        { q: 'packer-empty', runId: 'r-1', title: '' },
+      ]);
+    },
+  );
 
   it('leads to its review', async () => {
     const { ended, go } = shown(null);

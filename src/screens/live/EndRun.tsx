@@ -4,8 +4,9 @@ import { FACE } from '../../words/face.ts';
 import { LIVE } from '../../words/live.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
+import { AgainstReading } from '../runs/AgainstReading.tsx';
 import { saveBlob } from '../save.ts';
-import { endsUnseen } from './pressed.ts';
+import { endsUnseen, pressedText } from './pressed.ts';
 import type { Start } from './start.ts';
 
 /** Above this the line is not called empty when a run is ended, bar. */
@@ -13,7 +14,15 @@ const NOT_ZERO_BAR = 0.05;
 
 /** The way out of a run: held, and refused while a part of the record is not at rest anywhere. */
 export function EndRun(props: { start: Start }) {
-  const { live } = useServices();
+  const { live, units } = useServices();
+  const [asked, setAsked] = createSignal(false);
+  /** What the line reads, where that is no empty packer. */
+  const contradicts = () => pressedText(live.view(), units());
+  const endBy = (i: number) => {
+    if (i !== LIVE.endedEmpty) props.start.endRun(LIVE.endReasons[i] ?? null);
+    else if (contradicts() !== null) setAsked(true);
+    else props.start.endRun(LIVE.endReasons[i] ?? null, false, true);
+  };
   const underPressure = () => {
     const bar = live.view()?.bar ?? null;
     return bar === null || bar > NOT_ZERO_BAR;
@@ -41,21 +50,37 @@ export function EndRun(props: { start: Start }) {
               </Key>
             }
           >
-            <p class="note strong">{LIVE.endWhy}</p>
-            <For each={LIVE.endReasons}>
-              {(reason, i) => (
-                <Key
-                  class="wide"
-                  means={`end ${reason}`}
-                  hold
-                  data-testid={i() === 0 ? 'end-run' : `end-reason-${i()}`}
-                  onPress={() => props.start.endRun(reason, false, i() === LIVE.endedEmpty)}
-                >
-                  <span>{reason}</span>
-                  <small>{FACE.hold}</small>
-                </Key>
+            <Show
+              when={asked() && contradicts()}
+              fallback={
+                <>
+                  <p class="note strong">{LIVE.endWhy}</p>
+                  <For each={LIVE.endReasons}>
+                    {(reason, i) => (
+                      <Key
+                        class="wide"
+                        means={`end ${reason}`}
+                        hold
+                        data-testid={i() === 0 ? 'end-run' : `end-reason-${i()}`}
+                        onPress={() => endBy(i())}
+                      >
+                        <span>{reason}</span>
+                        <small>{FACE.hold}</small>
+                      </Key>
+                    )}
+                  </For>
+                </>
+              }
+            >
+              {(reads) => (
+                <AgainstReading
+                  reads={reads()}
+                  means="end"
+                  onBack={() => setAsked(false)}
+                  onSay={() => props.start.endRun(LIVE.endedAgainst(reads()), false, true)}
+                />
               )}
-            </For>
+            </Show>
           </Show>
         </div>
       }

@@ -1,9 +1,11 @@
-import { createMemo, For, Show } from 'solid-js';
+import { createMemo, createSignal, For, Show } from 'solid-js';
 import { Key } from '../../widgets/Key.tsx';
 
 import { JOBS } from '../../words/jobs.ts';
 import { useServices } from '../context.ts';
+import { pressedText } from '../live/pressed.ts';
 import { type PackerLeft, packersLeft } from '../packers-left.ts';
+import { AgainstReading } from './AgainstReading.tsx';
 import { leftText } from './left-text.ts';
 
 /**
@@ -15,8 +17,13 @@ export function MayBeFull() {
   const left = createMemo(() => packersLeft(app));
   const ids = createMemo(() => left().map((p) => p.runId), [], { equals: (a, b) => a.join() === b.join() });
   const of = (runId: string): PackerLeft | undefined => left().find((p) => p.runId === runId);
-  const empty = ({ runId, title }: PackerLeft) =>
-    void app.ask({ q: 'packer-empty', runId, title }).catch(app.fail);
+  const empty = ({ runId, title }: PackerLeft) => {
+    setAsked(null);
+    app.ask({ q: 'packer-empty', runId, title }).catch(app.fail);
+  };
+  const [asked, setAsked] = createSignal<string | null>(null);
+  const contradicts = () => pressedText(app.live.view(), app.units());
+  const say = (packer: PackerLeft) => (contradicts() === null ? empty(packer) : setAsked(packer.runId));
   return (
     <Show when={ids().length > 0}>
       <div class="stack" data-testid="maybe-full">
@@ -33,16 +40,30 @@ export function MayBeFull() {
                       <span class="small">({packer().title})</span>
                     </Show>
                   </p>
-                  <Key
-                    class="wide"
-                    means={`empty ${runId}`}
-                    hold
-                    data-testid={`say-empty-${runId}`}
-                    onPress={() => empty(packer())}
+                  <Show
+                    when={asked() === runId && contradicts()}
+                    fallback={
+                      <Key
+                        class="wide"
+                        means={`empty ${runId}`}
+                        hold
+                        data-testid={`say-empty-${runId}`}
+                        onPress={() => say(packer())}
+                      >
+                        <span>{JOBS.saidEmpty}</span>
+                        <small>{JOBS.hold}</small>
+                      </Key>
+                    }
                   >
-                    <span>{JOBS.saidEmpty}</span>
-                    <small>{JOBS.hold}</small>
-                  </Key>
+                    {(reads) => (
+                      <AgainstReading
+                        reads={reads()}
+                        means={runId}
+                        onBack={() => setAsked(null)}
+                        onSay={() => empty(packer())}
+                      />
+                    )}
+                  </Show>
                 </section>
               )}
             </Show>

@@ -18,6 +18,11 @@ export const JOBS = {
   leftTodo:
     'Keep clear of the pipe, look at the dial gauge, let it down and see it empty before anything is coupled or opened.',
   saidEmpty: 'I have seen it empty',
+  /** The word stands against what is read. */
+  lineReads: (pressure: string) =>
+    `The line reads ${pressure}. Look at the dial gauge again: is the packer empty all the same?`,
+  emptyAllTheSame: 'Seen empty, the reading is wrong',
+  notSure: 'Back, it may be full',
   /** Under a key that is to be held. */
   hold: 'press and hold',
   seeLeft: 'See',

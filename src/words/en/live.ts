@@ -58,12 +58,14 @@ export const LIVE = {
   endWithout: 'End without the part that waits',
   endWhy: 'The packer may be full. Why does the run end here? The reason is kept in the record.',
   /** Which of the reasons says that the packer was seen empty. */
-  endedEmpty: 0,
+  endedEmpty: 2,
   endReasons: [
-    'Let down, the dial gauge shows zero',
     'The packer stays under pressure, watched by the dial gauge',
     'The reading is wrong or gone',
+    'Let down, the dial gauge shows zero',
   ],
+  /** Said against what is read; kept in the record. */
+  endedAgainst: (pressure: string) => `Let down, the dial gauge shows zero; the line read ${pressure}`,
   endUnderPressure: 'The line is not at zero. Ending the run stops the record, not the packer.',
   recording: (bytes: string, saved: string) => `Recording, ${bytes}, saved ${saved} ago`,
   notRecording: 'Not recording',
