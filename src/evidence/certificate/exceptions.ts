@@ -194,7 +194,8 @@ function ofSensors(seen: Seen): string[] {
   const { PLACE } = seen.words.terms;
   const out: string[] = [];
   if (!events(seen, 'zero').some((z) => z.taken)) out.push(X.noZero);
-  const gauges = events(seen, 'gauge');
+  // Typed beside no reading, nothing was compared.
+  const gauges = events(seen, 'gauge').filter((g) => g.agrees !== null);
   if (gauges.length === 0) out.push(X.noGauge);
   for (const g of gauges) if (g.agrees === false) out.push(X.gaugeDiffers(g.gaugeBar, g.readingBar));
   const channels = (setup?.channels ?? []).filter((c) => c.role === 'pressure' || c.role === 'temperature');

@@ -83,14 +83,56 @@ describe('in the seat pause', () => {
     expect(seat({ bar: LIMITS.seatBar ?? 0 })).toBe('seat shut');
     expect(seat({ bar: 0.4 }, { pauseLeftS: 7 })).toBe('seat settle');
     expect(seat({ bar: 0.4 }, { pauseLeftS: 0 })).toBe('seat compare');
-    const gauge = (agrees: boolean) => ({ pauseLeftS: 0, events: [event({ e: 'gauge', agrees } as never)] });
+    const compared = { e: 'gauge', gaugeBar: 0.4, readingBar: 0.4 };
+    const gauge = (agrees: boolean, part = {}) => ({
+      pauseLeftS: 0,
+      events: [event({ ...compared, agrees, ...part } as never)],
+    });
     expect(seat({ bar: 0.4 }, gauge(true))).toBe('seat compared');
     expect(seat({ bar: 0.4 }, gauge(false))).toBe('seat differs');
+    // Typed while no reading came, or with no air to speak of: nothing was compared.
+    const nothing = { agrees: null, readingBar: null, gaugeBar: 0.9 };
+    expect(seat({ bar: 0.4 }, gauge(true, nothing))).toBe('seat compare');
+    expect(seat({ bar: 0.4 }, gauge(true, { readingBar: 0, gaugeBar: 0 }))).toBe('seat compare');
   });
   it('a gauge that was compared in another pause is not this one’s', () => {
-    const events = [event({ e: 'gauge', agrees: true, tUs: 5e6 } as never)];
+    const events = [event({ e: 'gauge', agrees: true, gaugeBar: 0.4, readingBar: 0.4, tUs: 5e6 } as never)];
     expect(seat({ bar: 0.4 }, { pauseLeftS: 0, events })).toBe('seat compare');
   });
+});
+
+describe('by a sensor that is known to read too low', () => {
+  const state = 'acknowledged';
+  const low = [
+    alarm({ alarm: 'reading-jump', state, values: { jumpBar: -0.3 } }),
+    alarm({ alarm: 'gauge-differs', state: 'shelved', values: { bar: 1.8, gaugeBar: 2.3 } }),
+  ];
+  const known = [
+    alarm({ alarm: 'reading-jump', state, values: { jumpBar: 0.3 } }),
+    alarm({ alarm: 'gauge-differs', state, values: { bar: 1.8, gaugeBar: 1.5 } }),
+    alarm({ alarm: 'reading-jump', state: 'returned', values: { jumpBar: -0.3 } }),
+  ];
+  const loss = alarm({ alarm: 'below-floor', state, values: {} });
+
+  it('no air goes in, and its zero is none', () => {
+    for (const a of low) {
+      expect(codeOf({ stage: 'inflate', bar: 1, alarms: [a] })).toBe('inflate reads-low');
+      expect(codeOf({ stage: 'hold', bar: 0.7, alarms: [a, loss] })).toBe('hold reads-low');
+      expect(codeOf({ stage: 'let-down', bar: 0, alarms: [a] })).toBe('let-down reads-low');
+    }
+  });
+  it('one that reads too high, or was mended, is gone by', () => {
+    for (const a of known) {
+      expect(codeOf({ stage: 'inflate', bar: 1, alarms: [a] })).toBe('inflate open');
+      expect(codeOf({ stage: 'hold', bar: 0.7, alarms: [a, loss] })).toBe('hold top-up');
+      expect(codeOf({ stage: 'let-down', bar: 0, alarms: [a] })).toBe('let-down shut');
+    }
+  });
+});
+
+it('a hold that leaks over its working pressure is not topped up to it', () => {
+  const leaking = alarm({ alarm: 'leaking', priority: 'high', state: 'acknowledged' });
+  expect(codeOf({ stage: 'hold', bar: LIMITS.workingBar + 0.15, alarms: [leaking] })).toBe('hold leak-high');
 });
 
 describe('in the fill', () => {

@@ -4,7 +4,7 @@ import type { WatchView } from '../../watch/view.ts';
 import type { DisplayUnits } from '../../words/format.ts';
 import { INSTRUCTIONS, type Instruction, type Told } from '../../words/orders.ts';
 import { floorOf, leaksToFloorFirst, liftShown } from './forecasts.ts';
-import { wasOverRated } from './next-stage.ts';
+import { readsLow, wasOverRated } from './next-stage.ts';
 import { COUPLED_BAR, isLinePressed } from './pressed.ts';
 import {
   atZero,
@@ -74,7 +74,7 @@ function seat(scene: Scene): Instructed {
   const seatBar = view.limits?.seatBar ?? null;
   if (wasOverRated(view)) return say('was-over-rated', { bar: view.peakBar });
   const gauge = gaugeOf(scene);
-  if (gauge !== null) return say(gauge.agrees === false ? 'differs' : 'compared');
+  if (gauge !== null) return say(gauge.agrees ? 'compared' : 'differs');
   if (pauseLeftS !== null)
     return pauseLeftS > 0 ? say('settle', { s: Math.ceil(pauseLeftS) }) : say('compare');
   const there = seatBar !== null && (view.bar ?? 0) >= seatBar - NEAR_SEAT_BAR;
@@ -91,6 +91,8 @@ function inflate(scene: Scene): Instructed {
   const { limits, guard } = view;
   if (limits === null) return say('no-limit');
   if (wasOverRated(view)) return say('was-over-rated', { bar: view.peakBar });
+  // More air by a number that is too low goes over the rating.
+  if (readsLow(view)) return say('reads-low', { bar: limits.workingBar });
   if (guard.tooFast !== null) return say('too-fast', { bar: guard.tooFast.lateBar });
   if (cue.leftS === 0) return say('shut-now');
   if (cue.leftS !== null) return say('count-down', { s: cue.leftS });
@@ -140,6 +142,8 @@ function hold(scene: Scene): Instructed {
   const loss = lossKnown(view);
   const bar = view.limits?.workingBar ?? null;
   if (loss?.values.cause === 'fast-fall') return say('find-loss');
+  if (loss !== null && readsLow(view)) return say('reads-low');
+  if (loss !== null && overWorking(scene)) return say('leak-high', { bar });
   if (loss?.alarm === 'below-floor') return say('top-up', { bar });
   if (loss?.alarm === 'band-exit') return say('top-up-soon', { bar });
   // What is cured does not need to be held up to the floor any more.
@@ -173,6 +177,8 @@ function letDown(scene: Scene): Instructed {
   const last = reboundOf(scene);
   if (last?.what === 'came-back') return say('back');
   if (!atZero(scene)) return say('open');
+  // A sensor that reads too low shows zero while there is air.
+  if (readsLow(view)) return say('reads-low');
   if (last?.what === 'stayed') return say('stayed', { s: last.seconds });
   return say(last?.what === 'broken-off' ? 'broken' : 'shut');
 }

@@ -33,6 +33,18 @@ export function inTrouble(view: WatchView): boolean {
 export const wasOverRated = ({ peakBar, limits }: WatchView): boolean =>
   peakBar !== null && limits !== null && peakBar > limits.ratedBar;
 
+/**
+ * The sensor is known to read too low: its reading jumped down, or the dial gauge showed more. More air by its number is too
+ * much, and its zero is none. So until a comparison agrees, whoever has acknowledged it.
+ */
+export const readsLow = ({ alarms }: WatchView): boolean =>
+  alarms.some(
+    ({ alarm, state, values: v }) =>
+      state !== 'returned' &&
+      ((alarm === 'reading-jump' && (v.jumpBar ?? 0) < 0) ||
+        (alarm === 'gauge-differs' && (v.gaugeBar ?? 0) > (v.bar ?? 0))),
+  );
+
 export function overCeiling({ bar, overBar, limits }: WatchView): boolean {
   return overBar !== null || (bar !== null && limits !== null && bar >= limits.ceilingBar);
 }

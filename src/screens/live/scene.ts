@@ -103,10 +103,26 @@ export function overWorking({ view }: Scene): boolean {
 export const cureMet = ({ view }: Scene): boolean =>
   view.cure !== null && (view.cure.metAtS !== null || view.cure.low >= 1);
 
-/** The dial gauge as it was compared in this seat pause; null: not yet. */
-export function gaugeOf({ view, events }: Scene): Extract<WatchEvent, { e: 'gauge' }> | null {
-  const last = events.findLast((e) => e.e === 'gauge' && e.tUs >= view.stageSinceUs);
-  return last?.e === 'gauge' ? last : null;
+/** At a smaller share of the seat pressure two gauges that differ by a tenth read the same. */
+const COMPARED_SHARE = 0.5;
+
+/** A dial gauge's value beside a reading that could be trusted, at a pressure that tells something. */
+export interface Compared {
+  readonly gaugeBar: number;
+  readonly readingBar: number;
+  readonly agrees: boolean;
+}
+
+/** The dial gauge as it was compared in this seat pause; null: not yet, or not with a reading, or with next to no air. */
+export function gaugeOf({ view, events }: Scene): Compared | null {
+  const least = COMPARED_SHARE * (view.limits?.seatBar ?? 0);
+  for (const e of [...events].reverse()) {
+    if (e.tUs < view.stageSinceUs) return null;
+    if (e.e !== 'gauge' || e.readingBar === null || e.agrees === null) continue;
+    if (Math.max(e.readingBar, e.gaugeBar) >= least)
+      return { gaugeBar: e.gaugeBar, readingBar: e.readingBar, agrees: e.agrees };
+  }
+  return null;
 }
 
 /** What the last rebound test of this letting down said; null: none was made, or a new one runs or may be made. */

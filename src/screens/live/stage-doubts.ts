@@ -2,7 +2,7 @@ import { HOLD_BEGINS, type Stage } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import type { STAGE_DOUBT } from '../../words/doubts.ts';
-import { inTrouble, overCeiling, wasOverRated } from './next-stage.ts';
+import { inTrouble, overCeiling, readsLow, wasOverRated } from './next-stage.ts';
 import { isLinePressed } from './pressed.ts';
 
 export type StageDoubt = keyof typeof STAGE_DOUBT;
@@ -64,6 +64,7 @@ export function doubtsOf(to: Stage, view: WatchView, seen: Seen): readonly Stage
   const doubts: StageDoubt[] = [];
   if (UP.includes(to) && inTrouble(view)) doubts.push('urgent-alarm');
   if (UP.includes(to) && wasOverRated(view)) doubts.push('was-over-rated');
+  if ((UP.includes(to) || to === 'done') && readsLow(view)) doubts.push('reads-low');
   if (to === 'hold') doubts.push(...holdDoubts(view));
   // Air that no stage accounts for: where it comes from is to be known before more is let in.
   const begins = view.stage === 'prepare' || view.stage === 'abandoned';

@@ -11,6 +11,14 @@ const of = (...given: Parameters<typeof sceneOf>) => {
 };
 const event = (e: object) => ({ tUs: 50e6, ...e }) as unknown as WatchEvent;
 const HARD = event({ e: 'witness', hard: true, atPipeTemperature: true });
+/** The dial gauge shows more than the sensor. */
+const COMPARED_LOW = event({ e: 'gauge', agrees: false, gaugeBar: 0.9, readingBar: 0.4 });
+const LOW = alarm({
+  alarm: 'gauge-differs',
+  priority: 'high',
+  state: 'acknowledged',
+  values: { bar: 0.4, gaugeBar: 0.9 },
+});
 const STAYED = event({ e: 'rebound', what: 'stayed', seconds: 25, bar: 0 });
 
 describe('the one key', () => {
@@ -29,7 +37,10 @@ describe('the one key', () => {
     expect(of(seat)).toBe('compare outlined');
     expect(of(seat, { pauseLeftS: 9 })).toBe('compare outlined');
     expect(of(seat, { pauseLeftS: 0 })).toBe('compare ready');
-    expect(of(seat, { events: [event({ e: 'gauge', agrees: true })] })).toBe('stage inflate ready');
+    expect(of(seat, { events: [event({ e: 'gauge', agrees: true, gaugeBar: 0.4, readingBar: 0.4 })] })).toBe(
+      'stage inflate ready',
+    );
+    expect(of({ ...seat, alarms: [LOW] }, { events: [COMPARED_LOW] })).toBe('stage inflate hold');
   });
 
   it('is outlined in the fill until the pressure stands in its band, and held where a hold would begin outside', () => {
@@ -55,6 +66,8 @@ describe('the one key', () => {
     const down = { stage: 'let-down' as const };
     expect(of({ ...down, bar: 0.6 })).toBe('test outlined');
     expect(of(down)).toBe('test ready');
+    expect(of({ ...down, alarms: [LOW] })).toBe('test hold');
+    expect(of({ ...down, alarms: [LOW] }, { events: [STAYED] })).toBe('stage done hold');
     expect(of({ ...down, rebound: { sinceUs: 0, needS: 25, startBar: 0 } })).toBe('stage done hold');
     expect(of(down, { events: [STAYED] })).toBe('stage done ready');
     expect(of({ ...down, bar: 0.1 }, { events: [STAYED] })).toBe('test outlined');

@@ -1,5 +1,5 @@
 import type { Stage } from '../../watch/codes.ts';
-import { nextStage } from './next-stage.ts';
+import { nextStage, readsLow } from './next-stage.ts';
 import { COUPLED_BAR } from './pressed.ts';
 import { atZero, gaugeOf, inWorkingBand, isStill, reboundOf, type Scene } from './scene.ts';
 import { doubtsOf, seenOf } from './stage-doubts.ts';
@@ -43,6 +43,7 @@ function letDownKey(scene: Scene): StageKey {
   if (view.rebound !== null) return step(scene, 'done', false);
   const last = reboundOf(scene);
   if (last?.what === 'stayed' && atZero(scene)) return step(scene, 'done', true);
+  if (readsLow(view)) return key('test', 'hold');
   return key('test', atZero(scene) ? 'ready' : 'outlined');
 }
 

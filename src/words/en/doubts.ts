@@ -17,7 +17,8 @@ export type DoubtCode =
   | 'no-rebound'
   | 'rebound-unseen'
   | 'not-zeroed'
-  | 'line-pressed';
+  | 'line-pressed'
+  | 'reads-low';
 
 export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'urgent-alarm': 'An urgent alarm is on.',
@@ -39,6 +40,8 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'rebound-unseen': 'The sensor does not see the packer here: a line that stays at zero says nothing of it.',
   'line-pressed':
     'The line is under pressure before any air was announced: the supply valve leaks or stands open, or the packer was not empty.',
+  'reads-low':
+    'The sensor reads too low: it jumped down, or the dial gauge shows more. There is more air than the number says.',
   'not-zeroed': 'The zero of the sensor was not taken with the coupling seen open.',
 };
 

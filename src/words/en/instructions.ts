@@ -142,6 +142,13 @@ export function instructions(f: Format) {
         };
       }) as Say,
       uncounted: always('Ready at the valve.', 'No count: the rise is not steady. Go by the pressure.'),
+      'reads-low': ((told) => {
+        const bar = to(told);
+        return {
+          say: bar === null ? 'Go by the dial gauge.' : `Go by the dial gauge, to ${bar}.`,
+          besides: 'The sensor reads too low: its number, its ceiling and its count are wrong.',
+        };
+      }) as Say,
       'no-limit': always('Go by the packer’s plate.', 'No limit: no over-pressure warning.'),
       'in-band': always(SHUT_LEAVE, 'In the working band and still: start the hold.'),
       over: ((told) => {
@@ -158,6 +165,17 @@ export function instructions(f: Format) {
       'top-up-soon': topUp('It falls towards the hold floor. Find the leak.'),
       'top-up-unknown': topUp('It leaks, and the hold floor is not known. Find the leak.'),
       'leak-slow': always('Find the leak.', 'No top-up yet: the cure time comes before the hold floor.'),
+      'reads-low': always(
+        'Read the dial gauge.',
+        'The sensor reads too low: no air by its number. Type what the gauge shows.',
+      ),
+      'leak-high': ((told) => {
+        const bar = to(told);
+        return {
+          say: 'Find the leak.',
+          besides: bar === null ? 'No top-up.' : `No top-up: it is not under ${bar}.`,
+        };
+      }) as Say,
       'find-loss': always('Find the loss first.', 'Keep clear: a hose may have blown off.'),
       keep: always(LEAVE, 'Check this screen often.'),
       lift: ((told) => {
@@ -195,6 +213,10 @@ export function instructions(f: Format) {
       }) as Say,
       stayed: (told) => ({ say: stayed(told), besides: KINK }),
       back: always('Open the vent again.', 'The packer is not empty: nobody pulls, nobody uncouples.'),
+      'reads-low': always(
+        'Read the dial gauge.',
+        'The sensor reads too low: its zero is no zero. Go on letting down, type what the gauge shows.',
+      ),
       broken: always('Vent to zero, then test again.', 'The test broke off and says nothing.'),
       lost: always('Keep clear.', 'No reading: treat the packer as full.'),
     },
