@@ -206,8 +206,8 @@ export function certificatePage(
   const rest = exceptions.length - shown.length;
   const account = accountOf(manifest.events, firstUs, pages.lastUs, values.peakBar, setup);
   const acceptance = decided(decision, words);
-  // An addition takes the room of one of them, and so does a decision.
-  const besides = (additions.length > 0 ? 1 : 0) + (acceptance === '' ? 0 : 1);
+  // An addition takes the room of one of them, a decision with its reason that of two.
+  const besides = (additions.length > 0 ? 1 : 0) + (acceptance === '' ? 0 : 2);
   const first = exceptions.slice(0, MOST_FIRST - besides);
   const more = exceptions.length - first.length;
   const head = (page: number): string =>
