@@ -34,31 +34,40 @@ export type CheckWordsOf = (wording: Wording) => Promise<CheckWords>;
 export const WITNESS_SCRIPT = String.raw`cd witness; t=$(mktemp -d)
 h() { xxd -r -p | sha256sum | cut -c 1-64; }
 body() { sed '/^$/,$d' "$1"; }
+print() { openssl pkey -pubin -in "$1" -outform DER | sha256sum | cut -c 1-64; }
 signed() { openssl pkeyutl -verify -pubin -inkey "$1" -rawin -in $t/body -sigfile $t/sig; }
 key=$(openssl pkey -pubin -in log.pem -outform DER | tail -c 32 | xxd -p -c 32)
 grep -q "\"log\":{[^}]*\"publicKey\":\"$key\"" ../manifest.json && echo "the log's key" || echo "ANOTHER LOG'S KEY"
 for c in before after; do
-  body $c.txt > $t/body; sed -n 's/^— log[^ ]* //p' $c.txt | base64 -d | tail -c 64 > $t/sig; signed log.pem
+  body $c.txt > $t/body; sed -n 's/^— log[^ ]* //p' $c.txt | base64 -d | tail -c 64 > $t/sig
+  signed log.pem || echo "$c.txt: NOT SIGNED BY THE LOG"
 done
-root=$(sed -n 3p after.txt | base64 -d | xxd -p -c 64); size=$(sed -n 2p after.txt)
-while read -r i leaf path; do
-  x=$(printf 00%s "$(printf %s "$leaf" | xxd -p | tr -d '\n')" | h); n=$((size - 1))
+root=$(sed -n 3p after.txt | base64 -d | xxd -p -c 64); size=$(sed -n 2p after.txt); : > $t/leaves
+while read -r i leaf path || [ -n "$i" ]; do
+  at=$i; x=$(printf 00%s "$(printf %s "$leaf" | xxd -p | tr -d '\n')" | h); n=$((size - 1))
   for p in $path; do
     if [ $((i % 2)) = 1 ] || [ $i = $n ]; then
       x=$(printf 01$p$x | h); while [ $((i % 2)) = 0 ] && [ $i != 0 ]; do i=$((i / 2)); n=$((n / 2)); done
     else x=$(printf 01$x$p | h); fi
     i=$((i / 2)); n=$((n / 2))
   done
-  [ $x = $root ] && echo "in the log: $leaf" || echo "NOT IN THE LOG: $leaf"
+  if [ $x = $root ]; then echo "in the log: $leaf"; echo "$at $leaf" >> $t/leaves; else echo "NOT IN THE LOG: $leaf"; fi
 done < leaves.txt
-grep -q "\"manifest\":\"$(sha256sum < ../manifest.json | cut -c 1-64)\"" leaves.txt && echo "this record" || echo "ANOTHER RECORD"
-[ ! -e seen.txt ] || grep -q "\"sha256\":\"$(sha256sum < seen.txt | cut -c 1-64)\"" leaves.txt && echo "what was seen before is in the log" || echo "SEEN.TXT IS NOT IN THE LOG"
-for k in $(ls *.pem | grep -v log | cut -d . -f 1); do for c in seen after; do
+found() { if grep -q "$1" $t/leaves; then echo "$2"; else echo "$3"; fi; }
+found "\"manifest\":\"$(sha256sum < ../manifest.json | cut -c 1-64)\"" "this record" "ANOTHER RECORD"
+found "\"head\":\"$(grep -o '"chainHead":"[^"]*"' ../manifest.json | cut -d '"' -f 4)\"" "its last page" "ANOTHER LAST PAGE"
+run=$(grep -o '"runId":"[^"]*"' ../manifest.json | head -n 1 | cut -d '"' -f 4 | tr -d '\n' | sha256sum | cut -c 1-64)
+grep '"run":' $t/leaves | grep -v "\"run\":\"$run\"" | sed 's/^/ANOTHER RUN: /'
+for a in $(grep -o '"addition":"[^"]*"' $t/leaves | cut -d '"' -f 4); do
+  sha256sum ../additions/*.json | grep -q $a && echo "an addition, as it was logged" || echo "AN ADDITION WAS TAKEN OUT OR CHANGED: $a"
+done
+[ ! -e seen.txt ] || found "\"sha256\":\"$(sha256sum < seen.txt | cut -c 1-64)\"" "what was seen before" "SEEN.TXT IS NOT IN THE LOG"
+for c in seen after; do w=0; for k in $(ls *.pem | grep -v log | cut -d . -f 1); do
   [ -e $c.txt ] && sed -n "s,^— witness[^ ]*/$k ,,p" $c.txt | base64 -d > $t/line && [ -s $t/line ] || continue
   s=$(printf %d 0x$(head -c 12 $t/line | tail -c 8 | xxd -p)); tail -c 64 $t/line > $t/sig
   { printf 'cosignature/v1\ntime %s\n' $s; body $c.txt; } > $t/body
-  signed $k.pem; date -u -d @$s "+$c.txt was seen by $k at %FT%TZ"
-done; done`;
+  if signed $k.pem; then w=$((w + 1)); date -u -d @$s "+$c.txt was seen at %FT%TZ by $(print $k.pem)"; else echo "$c.txt: NOT SEEN BY $k"; fi
+done; echo "$c.txt: $w witnesses"; done`;
 
 const indented = (script: string): string =>
   script

@@ -78,9 +78,9 @@ it('is of one history with what a phone read from the code at the end of its run
   expect([done.exitCode, done.text]).toEqual([0, expect.stringContaining('The same history')]);
 });
 
-it('holds by the six steps of the page in a bare shell', (context) => {
+it('holds by the steps of the page in a bare shell', (context) => {
   need(context);
-  const [unpack, ...more] = commandsFrom('Unpack it and type the six steps', 'By the program, which');
+  const [unpack, ...more] = commandsFrom('Unpack it and type the steps', 'By the program, which');
   expect(more).toEqual([]);
   const [unzip] = unpack!.replace('/tmp/record', folder).split(' && ');
   expect(shell(unzip!, top).status).toBe(0);
@@ -139,16 +139,50 @@ it('the witness log holds by the script of the page in a bare shell, and not wit
   expect(lines.filter((l) => /NOT|ANOTHER|rror|ailure/.test(l))).toEqual([]);
   // The office's words, by the key that keys.txt names; nothing else is believed.
   const seen = lines.flatMap(
-    (l) => /^(\w+)\.txt was seen by ([0-9a-f]{16}) at (\S+)$/.exec(l)?.slice(1) ?? [],
+    (l) => /^(\w+)\.txt was seen at (\S+) by ([0-9a-f]{64})$/.exec(l)?.slice(1) ?? [],
   );
-  const tag = keys.get('Office, as a witness')!.slice(0, 16);
-  expect(seen.filter((_, i) => i % 3 < 2)).toEqual(['seen', tag, 'after', tag]);
-  expect(Date.parse(seen[2]!)).toBeLessThan(Date.parse(seen[5]!));
+  const office = keys.get('Office, as a witness')!;
+  expect(seen.filter((_, i) => i % 3 !== 1)).toEqual(['seen', office, 'after', office]);
+  expect(Date.parse(seen[1]!)).toBeLessThan(Date.parse(seen[4]!));
+  expect(lines).toContain('after.txt: 1 witnesses');
   const at = path.join(folder, 'witness/leaves.txt');
   const good = readFileSync(at, 'utf8');
   writeFileSync(at, good.replace('"leaf":"sealed"', '"leaf":"Sealed"'));
   expect(witnessScript().filter((l) => l.startsWith('NOT IN THE LOG'))).toHaveLength(1);
+  // A leaf that nothing proves does not stand for the record, with a line's end or without.
+  writeFileSync(at, `${good.replace(/^.*"leaf":"sealed".*\n/m, '')}9 {"manifest":"${'0'.repeat(64)}"}`);
+  const forged = witnessScript();
+  expect(forged).toContain('ANOTHER RECORD');
+  expect(forged.filter((l) => l.startsWith('NOT IN THE LOG'))).toHaveLength(1);
   writeFileSync(at, good);
+});
+
+it('the script tells of an addition that was taken out, a witness’s time that was moved, and another witness’s key', (context) => {
+  need(context);
+  const file = (name: string) => path.join(folder, name);
+  const addition = readFileSync(file('additions/0002.json'));
+  rmSync(file('additions/0002.json'));
+  expect(witnessScript().filter((l) => l.startsWith('AN ADDITION WAS TAKEN OUT'))).toHaveLength(1);
+  writeFileSync(file('additions/0002.json'), addition);
+
+  const after = readFileSync(file('witness/after.txt'), 'utf8');
+  const moved = after.replace(/^(— witness\S+ )(\S+)$/m, (_, head: string, line: string) => {
+    const bytes = Buffer.from(line, 'base64');
+    bytes.writeBigUInt64BE(bytes.readBigUInt64BE(4) - 86_400n, 4);
+    return `${head}${bytes.toString('base64')}`;
+  });
+  expect(moved).not.toBe(after);
+  writeFileSync(file('witness/after.txt'), moved);
+  const lines = witnessScript();
+  expect(lines.some((l) => /^after\.txt: NOT SEEN BY/.test(l))).toBe(true);
+  expect(lines.some((l) => l.startsWith('after.txt was seen'))).toBe(false);
+  writeFileSync(file('witness/after.txt'), after);
+
+  const tag = keys.get('Office, as a witness')!.slice(0, 16);
+  const own = readFileSync(file(`witness/${tag}.pem`));
+  writeFileSync(file(`witness/${tag}.pem`), readFileSync(file('signer.pem')));
+  expect(witnessScript().filter((l) => l.includes('was seen at'))).toEqual([]);
+  writeFileSync(file(`witness/${tag}.pem`), own);
 });
 
 it('fails by hand where one byte of any file is another', (context) => {

@@ -8,7 +8,7 @@ Nothing but openssl (3.0 or later), sha256sum and grep is needed. Unpack the fil
 commands below in the folder that holds manifest.json.`,
   manifest: 'Is the manifest as it was signed? It must say: Signature Verified Successfully',
   key: `Whose key is it? Ask the firm that made the record for the fingerprint of its key, by another
-   way than the one this file came by. This must print the same:`,
+   way than the one this file came by. This must print the same, or nothing else here counts:`,
   names: 'This record names the key',
   pages: 'Are the pages of the trace those that were signed? This must print 1:',
   files: `Are the other files those that were made with it? Both must succeed; where SHA256SUMS is
@@ -22,10 +22,10 @@ commands below in the folder that holds manifest.json.`,
    third, of number 0002 and on, put the addition before it, additions/0001.json, in place of
    manifest.json, so that none is missing and none changed places. The last must print nothing:`,
   witness: `What does the witness log of the computer say of it, and who has seen that log? Nothing may be printed
-   by the first line; save the others as a file and run it with sh (it needs xxd, base64 and sed too):`,
+   by the first line; save the others as a file elsewhere, run it with sh here (xxd, base64, sed, date):`,
   witnessKeys: `It must say "Signature Verified Successfully" for each checkpoint and each witness, and no line of it
    may be in capitals. In the leaves, "at" is a time of the computer's clock in ms since 1970. What counts
-   is the time of a witness: ask whose key it is, as in step 2 (openssl pkey prints its fingerprint).
+   is the time of a witness: ask whose key it is by its fingerprint, and how many witnesses there are.
    seen.txt was in the log before the run was opened; after.txt holds the sealed record. A stamp.tsr is
    checked with: openssl ts -verify -data witness/stamped.txt -in witness/stamp.tsr -CAfile THEIRS.pem`,
   shows: `What a successful check shows: that the holder of the key signed exactly these bytes. What it does
