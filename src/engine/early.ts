@@ -125,23 +125,32 @@ const isBreak = (entry: LogEntry): boolean =>
   entry.l === 'notice' && entry.notice.n === 'link' && entry.notice.state !== 'streaming';
 
 /**
- * What a new run takes over: the stretch since the device was last gone. Readings from before, with the loss behind
- * them, belong to another packer or to nothing; that the device introduced itself and that the resin was mixed is kept.
+ * What a new run takes over: the stretch since the device was last gone, and nothing of it where the line was still that of a
+ * run that ended. Readings from before belong to another packer or to nothing; that the device introduced itself and that the
+ * resin was mixed is kept.
  * @param greeting the device that answers, where it has not introduced itself again since
+ * @param afterUs now on the run clock, where the early log began with another run's end; else null
  */
-export function ownEntries(entries: readonly LogEntry[], greeting: readonly DeviceFrame[]): LogEntry[] {
-  const at = entries.findLastIndex(isBreak);
-  const before = entries.slice(0, Math.max(0, at));
+export function ownEntries(
+  entries: readonly LogEntry[],
+  greeting: readonly DeviceFrame[],
+  afterUs: number | null = null,
+): LogEntry[] {
+  const broken = entries.findLastIndex(isBreak);
+  const at = broken < 0 && afterUs !== null ? entries.length : Math.max(0, broken);
+  const before = entries.slice(0, at);
   if (!before.some(isSample)) return [...entries];
   const own = entries.slice(at);
-  const fromUs = own[0]!.tUs;
+  const fromUs = own[0]?.tUs ?? afterUs ?? 0;
   const said = before.filter((e) => e.l === 'command' && HOLDS_ON[e.command.c] === true);
   const known = own.some((e) => e.l === 'frame' && e.frame.t === 'H');
+  const link = own.length > 0 ? undefined : before.findLast((e) => e.l === 'notice' && e.notice.n === 'link');
   return [
     ...said,
     // Nothing ran in between.
     ...(said.length === 0 ? [] : [gapBefore(fromUs, { fromUs: said[0]!.tUs, lost: 0 })]),
     ...(known ? [] : greeting.map((frame): LogEntry => ({ l: 'frame', tUs: fromUs, frame }))),
+    ...(link === undefined ? [] : [{ ...link, tUs: fromUs }]),
     ...own,
   ];
 }

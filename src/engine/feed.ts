@@ -11,6 +11,7 @@ import { createDeviceLimit } from './device-limit.ts';
 import { EngineError } from './errors.ts';
 import { otherDevice } from './intake.ts';
 import { createKnownSpeeds } from './known-speeds.ts';
+import { type LeftLimits, leftSetup } from './left-limits.ts';
 import type { LinkView, PortChoice } from './messages.ts';
 import type { ScaledTimers } from './scaled-timers.ts';
 
@@ -32,6 +33,8 @@ export interface Feed {
   takeDevice(deviceId: string, setup: Setup): Promise<void>;
   /** A fresh early run on the present connection. */
   startEarly(): void;
+  /** What a run stopped with guards the real line until that run is gone on with or another job sets its own. */
+  guardBy(left: LeftLimits): void;
   link(): LinkView;
   /** The serial port that was connected last, while it is meant to be read; null: none. */
   port(): PortIds | null;
@@ -56,10 +59,12 @@ export function createFeed(
   let rig: RigControl | null = null;
   let port: PortIds | null = null;
   let connecting: Promise<unknown> = Promise.resolve();
+  let left: LeftLimits | null = null;
   const speeds = createKnownSpeeds(deps);
   const limit = createDeviceLimit(timers, current, () => session);
 
   current.onSwitch(() => {
+    if (current.live.record !== null) left = null;
     // Without a record too: who answers by itself in another's place is not taken for it.
     const greeting = session?.greeting ?? null;
     session?.expect(current.device ?? (greeting === null ? null : identityOf(greeting)));
@@ -86,6 +91,19 @@ export function createFeed(
     rig = null;
     port = null;
     timers.setSpeed(1, false);
+  }
+
+  function take(setup: Setup): void {
+    current.entry({ l: 'setup', tUs: current.nowUs(), setup });
+    if (current.live.run.setup !== setup) return; // refused by the watch, which said so
+    apply();
+  }
+
+  /** As soon as the device of the real line has said who it is. */
+  function guardLeft(greeting: Greeting | null): void {
+    const { record, run } = current.live;
+    if (left === null || greeting === null || rig !== null || record !== null || run.setup !== null) return;
+    take(leftSetup(left, greeting));
   }
 
   function startEarly(): void {
@@ -136,6 +154,7 @@ export function createFeed(
         error: () => stirred(),
         greeted: (greeting) => {
           meet(greeting);
+          guardLeft(greeting);
           const identity = identityOf(greeting);
           if (current.live.record !== null && current.device === null) current.bindDevice(identity);
           mine.expect(identity);
@@ -187,9 +206,8 @@ export function createFeed(
       if (command.c === 'zero') limit.renew();
     },
     setup(setup) {
-      current.entry({ l: 'setup', tUs: current.nowUs(), setup });
-      if (current.live.run.setup !== setup) return; // refused by the watch, which said so
-      apply();
+      left = null;
+      take(setup);
     },
     async takeDevice(deviceId, setup) {
       const { live } = current;
@@ -211,6 +229,10 @@ export function createFeed(
       if (to.state === 'idle') await to.connect();
     },
     startEarly,
+    guardBy(limits) {
+      left = limits;
+      guardLeft(session?.greeting ?? null);
+    },
     port: () => port,
     link() {
       const s = session;

@@ -7,6 +7,7 @@ import type { HostDeps } from './deps.ts';
 import { armLimit } from './device-limit.ts';
 import { EngineError, engineCode } from './errors.ts';
 import { createFeed } from './feed.ts';
+import { leftLimits } from './left-limits.ts';
 import { createLeftPackers } from './left-packers.ts';
 import type { EngineContract, ToEngine } from './messages.ts';
 import { createMoments, momentOf } from './moments.ts';
@@ -74,7 +75,10 @@ export function createHost(deps: HostDeps): Host {
     'start-engine': async () => {
       // One after the other: each looks whether another tab holds a run by taking its name for a moment.
       try {
-        return { engine: ENGINE, open: await settling.begin() };
+        const open = await settling.begin();
+        // Behind the answer: a long run takes a while to be read, and nothing waits for it.
+        void leftLimits(deps, open).then((left) => left !== null && feed.guardBy(left));
+        return { engine: ENGINE, open };
       } finally {
         await leftPackers.begin();
       }

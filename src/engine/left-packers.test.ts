@@ -248,6 +248,63 @@ describe('a packer that nobody saw empty', () => {
   });
 });
 
+describe('a run that was left open, after the page was loaded again', () => {
+  /** Its limits: rated 1.8 bar. */
+  async function reloaded() {
+    const files = createLossyStore();
+    const a = await tablet({ files });
+    const runId = await a.open(1.5);
+    const again = await tablet({ ...a, files: files.kill() }, a.b.wall.ms + 60_000);
+    const alarms = () => again.b.moment().view.alarms.map((x) => x.alarm);
+    return { ...again, runId, alarms };
+  }
+
+  it('guards what is read by its limits at once, and its alarms speak', async () => {
+    const { b, read, alarms } = await reloaded();
+    await read(1.5, 1000);
+    expect(b.moment().view.limits).toMatchObject({ ratedBar: 1.8, ceilingBar: 1.77 });
+    expect(alarms()).not.toContain('ceiling');
+    await read(2.4, 3000);
+    expect(alarms()).toContain('ceiling');
+    expect(b.events().some((e) => e.e === 'alarm' && e.alarm === 'ceiling')).toBe(true);
+  });
+
+  it('guards no longer where another job sets its own limits', async () => {
+    const { b, read, open } = await reloaded();
+    const channels = suggestChannels(b.moment().link.channels);
+    const limits = {
+      ...practiceSetup().limits!,
+      ratedBar: 1,
+      ceilingBar: 0.9,
+      workingBar: 0.8,
+      floorBar: 0.5,
+    };
+    const setup = practiceSetup({ practice: false, channels, limits });
+    await b.ask({ q: 'setup', setup });
+    await read(0, 1000);
+    expect(b.moment().view.limits?.ceilingBar).toBe(0.9);
+    await open(0);
+    expect(b.moment().view.limits?.ceilingBar).toBe(1.77);
+  });
+});
+
+it('a run opened on the line of one that ended begins with readings of its own', async () => {
+  const a = await tablet();
+  await a.open(1.5);
+  await a.b.ask({ q: 'end-run' });
+  await a.read(1.7, 3000);
+  await a.read(0, 3000);
+  const runId = await a.open(0);
+  const { view, link } = a.b.moment();
+  expect(link.state).toBe('streaming');
+  expect(view.bar).toBeCloseTo(0, 2);
+  expect(view.alarms).toEqual([]);
+  expect(view.peakBar).toBeLessThan(0.05);
+  await a.b.ask({ q: 'end-run' });
+  const ended = (await a.b.ask({ q: 'runs' })).find((r) => r.runId === runId);
+  expect(ended?.peakBar).toBeLessThan(0.05);
+});
+
 it('the list says of an open run by which port it is read, until the run is over', async () => {
   const a = await tablet();
   await a.open(1.5);

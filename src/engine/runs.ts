@@ -16,6 +16,7 @@ import { EngineError } from './errors.ts';
 import type { Feed } from './feed.ts';
 import { createStoreHealth } from './health.ts';
 import type { LeftPackers } from './left-packers.ts';
+import type { Live } from './live.ts';
 import type { Request } from './messages.ts';
 import { openLeft, revive } from './resume.ts';
 import { clockOnResume, deviceClockNow } from './resume-clock.ts';
@@ -64,6 +65,8 @@ export function createRuns(
 ): Runs {
   const health = createStoreHealth((ok, code) => current.notice({ n: 'store', ok, code }));
   let busy = false;
+  /** What is fed since a run ended, on the line that it was on; null: none ended here. */
+  let ended: Live | null = null;
 
   /** One opening, resuming or ending at a time. */
   async function alone<T>(work: () => Promise<T>): Promise<T> {
@@ -94,13 +97,15 @@ export function createRuns(
 
   /**
    * The early run's clock, and what it heard: from its oldest entry on, without limits that were only tried.
-   * @param own for a new run, which begins with readings of its own: nothing from before the device was last gone
+   * @param own for a new run, which begins with readings of its own: nothing from before the device was last gone,
+   * or of the line of a run that ended
    */
   function heardEarly(own = false) {
     const nowUs = current.nowUs();
     const heard = current.live.early?.entries() ?? [];
     const { hello, channels } = current.live.run;
-    const entries = own ? ownEntries(heard, hello === null ? [] : [hello, ...channels]) : heard;
+    const after = ended === current.live ? nowUs : null;
+    const entries = own ? ownEntries(heard, hello === null ? [] : [hello, ...channels], after) : heard;
     const fromUs = entries[0]?.tUs ?? nowUs;
     return {
       spanUs: nowUs - fromUs,
@@ -275,6 +280,7 @@ export function createRuns(
         const ending = record.end(givenUp);
         const { setup } = record.run;
         feed.startEarly();
+        ended = current.live;
         // The packer may still be under pressure: the limit stays in force until another job sets its own. Where it
         // was seen to end empty, the limit of one packer is nothing to the next.
         if (setup !== null && !endedEmpty) feed.setup(setup);
