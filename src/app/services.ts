@@ -83,6 +83,7 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
   const stopNews = engine.on((news) => {
     tried(() => sound.take(news));
     tried(() => live.take(news));
+    if (news.m === 'open-runs') setOpenRuns(news.open);
     if (news.m === 'moment') tried(() => lock.check());
   });
   const tellSilence = (silent: boolean) => {
@@ -156,6 +157,17 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
   );
 
   engine.ask({ q: 'start-engine' }).then((started) => setOpenRuns(started.open), fail);
+  // What another tab left meanwhile is known before anything is begun here.
+  createEffect(
+    on(
+      () => route().page === 'live',
+      (onLive) => {
+        if (onLive && live.run() === null)
+          engine.ask({ q: 'look-left' }).then(({ open }) => setOpenRuns(open), fail);
+      },
+      { defer: true },
+    ),
+  );
   const readSensorRuns = async () => {
     const [runs, { sensorRunsOf }] = await Promise.all([
       engine.ask({ q: 'runs' }),

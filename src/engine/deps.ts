@@ -21,6 +21,8 @@ export interface OpenedPort {
 /** Keeps two tabs from running one job: gives a release, or null when another holds the name. */
 export interface RunLocks {
   acquire(name: string): Promise<(() => void) | null>;
+  /** Settles once the tab that holds the name has given it back, or is gone. @throws where the platform does not say so */
+  released(name: string): Promise<void>;
 }
 
 /** Everything of the platform that the engine uses; the worker gives the real ones, a test its own. */

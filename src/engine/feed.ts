@@ -230,6 +230,7 @@ export function createFeed(
     },
     startEarly,
     guardBy(limits) {
+      if (current.live.record !== null) return;
       left = limits;
       guardLeft(session?.greeting ?? null);
     },

@@ -176,7 +176,9 @@ describe('the engine on the simulated rig', () => {
   it.each(['files', 'locks'] as const)('has its limits though %s do not answer', async (part) => {
     const never = <T>(): Promise<T> => new Promise<T>(() => undefined);
     const b = createHostBench(
-      part === 'files' ? { files: { ...createMemoryStore(), open: never } } : { locks: { acquire: never } },
+      part === 'files'
+        ? { files: { ...createMemoryStore(), open: never } }
+        : { locks: { acquire: never, released: never } },
     );
     await b.connectRig();
     await expect(b.ask(open, 500)).rejects.toThrow('no answer');

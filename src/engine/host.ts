@@ -9,14 +9,14 @@ import { EngineError, engineCode } from './errors.ts';
 import { createFeed } from './feed.ts';
 import { leftLimits } from './left-limits.ts';
 import { createLeftPackers } from './left-packers.ts';
-import type { EngineContract, ToEngine } from './messages.ts';
+import type { EngineContract, RunSummary, ToEngine } from './messages.ts';
 import { createMoments, momentOf } from './moments.ts';
 import { startPulse } from './pulse.ts';
 import { createRunList } from './run-list.ts';
-import { isRunHeld } from './run-locks.ts';
+import { isRunHeld, runLocks } from './run-locks.ts';
 import { createRuns } from './runs.ts';
 import { createScaledTimers } from './scaled-timers.ts';
-import { createSettling } from './settling.ts';
+import { createSettling, type OpenRuns } from './settling.ts';
 import { checkSpeed } from './speed.ts';
 import { createWallClock } from './wall-clock.ts';
 import { createAnswers, type Handlers } from './worker/answers.ts';
@@ -71,18 +71,44 @@ export function createHost(deps: HostDeps): Host {
     return record;
   }
 
+  const readLeft = (): Promise<void> => leftPackers.read(current.live.record?.title.runId ?? null);
+
+  const awaited = new Set<string>();
+  /** Guards by what is left open, and looks again when a run that another tab records is given up. */
+  function guardOpen({ left, held }: OpenRuns): readonly RunSummary[] {
+    // By itself: a long run takes a while to be read, and nothing waits for it.
+    void leftLimits(deps, left).then((limits) => limits !== null && feed.guardBy(limits));
+    for (const runId of held) {
+      if (awaited.has(runId) || runId === current.live.record?.title.runId) continue;
+      awaited.add(runId);
+      deps.locks
+        .released(runLocks({ runId, jobId: null })[0]!)
+        .then(async () => {
+          awaited.delete(runId);
+          deps.post({ m: 'open-runs', open: await lookLeft() });
+        })
+        // Where the platform does not say so, it is seen when the live page is opened.
+        .catch(() => awaited.delete(runId));
+    }
+    return left;
+  }
+
+  async function lookLeft(): Promise<readonly RunSummary[]> {
+    const open = await settling.open();
+    await readLeft();
+    return guardOpen(open);
+  }
+
   const handlers: Handlers<EngineContract> = {
     'start-engine': async () => {
       // One after the other: each looks whether another tab holds a run by taking its name for a moment.
       try {
-        const open = await settling.begin();
-        // Behind the answer: a long run takes a while to be read, and nothing waits for it.
-        void leftLimits(deps, open).then((left) => left !== null && feed.guardBy(left));
-        return { engine: ENGINE, open };
+        return { engine: ENGINE, open: guardOpen(await settling.begin()) };
       } finally {
-        await leftPackers.begin();
+        await readLeft();
       }
     },
+    'look-left': async () => ({ open: await lookLeft() }),
     connect: async ({ port }) => ({ state: await feed.connect(port) }),
     disconnect: async () => {
       await feed.disconnect();

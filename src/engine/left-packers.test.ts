@@ -228,6 +228,44 @@ describe('a packer that nobody saw empty', () => {
     expect(third.full()).toMatchObject([{ runId }]);
   });
 
+  it('is told by a second tab as soon as the first gives its run up, or when that one is asked to look', async () => {
+    const given: (() => void)[] = [];
+    const locks = createTestLocks();
+    const first: RunLocks = {
+      ...locks,
+      async acquire(name) {
+        const release = await locks.acquire(name);
+        if (release !== null) given.push(release);
+        return release;
+      },
+    };
+    const a = await tablet({ locks: first });
+    const runId = await a.open(1.4);
+    const second = await tablet({ files: a.files, documents: a.documents, locks });
+    await second.b.run(60_000);
+    expect(second.full()).toEqual([]);
+    // Its tab is closed.
+    for (const release of given) release();
+    await second.b.run(100);
+    expect(second.full()).toMatchObject([{ runId, bar: expect.closeTo(1.4, 2) }]);
+    const open = second.b.posted.findLast((m) => m.m === 'open-runs')?.open;
+    expect(open).toMatchObject([{ runId, state: 'open' }]);
+    expect(await second.b.ask({ q: 'look-left' })).toEqual({ open });
+  });
+
+  it('that was opened by another tab later is seen when this one looks', async () => {
+    const locks = createTestLocks();
+    const second = await tablet({ locks });
+    const a = await tablet(
+      { files: second.files, documents: second.documents, locks },
+      Date.UTC(2026, 3, 14, 9),
+    );
+    const runId = await a.open(1.5);
+    await a.b.ask({ q: 'end-run' });
+    await second.b.ask({ q: 'look-left' });
+    expect(second.full()).toMatchObject([{ runId }]);
+  });
+
   it('does not write at every reading', async () => {
     const documents = createMemoryDocuments();
     let puts = 0;

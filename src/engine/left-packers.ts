@@ -8,8 +8,8 @@ import type { RunTitle, Tally } from './tally.ts';
  * the run's record too.
  */
 export interface LeftPackers {
-  /** Reads what earlier sessions left. */
-  begin(): Promise<void>;
+  /** Reads what earlier sessions and other tabs left. @param mine the run that this tab records; null: none */
+  read(mine: string | null): Promise<void>;
   /**
    * How the packer of a run that goes on stands now. Settles when it is kept; null: there is nothing to be kept.
    * @param nowUs run clock of now
@@ -65,6 +65,8 @@ export function createLeftPackers(
   changed: (left: readonly LeftPacker[]) => void,
 ): LeftPackers {
   const left = new Map<string, LeftPacker>();
+  // What the store has not taken yet is newer than what rests there.
+  const unkept = new Map<string, LeftPacker>();
   // One put at a time: two of one revision would refuse each other.
   let saving: Promise<void> = Promise.resolve();
 
@@ -81,10 +83,16 @@ export function createLeftPackers(
   }
 
   function keep(packers: readonly LeftPacker[]): Promise<void> {
-    for (const packer of packers) left.set(packer.runId, packer);
+    for (const packer of packers) {
+      left.set(packer.runId, packer);
+      unkept.set(packer.runId, packer);
+    }
     tell();
     const next = saving.then(async () => {
-      for (const packer of packers) await put(packer);
+      for (const packer of packers) {
+        await put(packer);
+        if (unkept.get(packer.runId) === packer) unkept.delete(packer.runId);
+      }
     });
     saving = next.catch(() => undefined);
     return next;
@@ -96,13 +104,15 @@ export function createLeftPackers(
   });
 
   return {
-    async begin() {
+    async read(mine) {
       const found = await documents.list('left');
       for (const { id, body } of found) {
         const packer = leftIn(id, body);
-        if (packer === null || (packer.emptied === null && (await isHeld(id)))) continue;
-        // What was told meanwhile is newer than what rests.
-        if (!left.has(id)) left.set(id, packer);
+        if (packer === null || id === mine) continue;
+        const elsewhere = packer.emptied === null && (await isHeld(id));
+        if (unkept.has(id)) continue;
+        if (elsewhere) left.delete(id);
+        else left.set(id, packer);
       }
       tell();
     },

@@ -73,6 +73,8 @@ export interface RunDetail {
 
 export type Request =
   | { readonly q: 'start-engine' }
+  /** Reads again what was left by runs of other tabs; tells it unasked too when one of them gives its run up. */
+  | { readonly q: 'look-left' }
   | { readonly q: 'connect'; readonly port: PortChoice }
   | { readonly q: 'disconnect' }
   /**
@@ -126,6 +128,7 @@ export type Request =
 
 export interface Answers {
   'start-engine': { readonly engine: number; readonly open: readonly RunSummary[] };
+  'look-left': { readonly open: readonly RunSummary[] };
   connect: { readonly state: LinkState };
   disconnect: null;
   'open-run': { readonly runId: string };
@@ -227,6 +230,8 @@ export type EngineNews =
   | { readonly m: 'event'; readonly event: WatchEvent }
   /** Whenever it changes, and at the start: packers that were not seen empty when their run stopped, the open run's among them. */
   | { readonly m: 'left'; readonly left: readonly LeftPacker[] }
+  /** Runs that are left open now: another tab has given one up. */
+  | { readonly m: 'open-runs'; readonly open: readonly RunSummary[] }
   | { readonly m: 'beat'; readonly utcMs: number };
 
 export interface EngineContract {

@@ -42,7 +42,7 @@ describe('the stores at the start', () => {
     await runList.save(summary('left', 'open'));
     await runList.save(summary('over', 'ended'));
     await locks.acquire('run-held');
-    expect((await settling.begin()).map((r) => r.runId)).toEqual(['left']);
+    expect((await settling.begin()).left.map((r) => r.runId)).toEqual(['left']);
     // Looking takes nothing.
     expect(await locks.acquire('run-left')).not.toBeNull();
   });

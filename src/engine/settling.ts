@@ -11,11 +11,20 @@ import { createSlices } from './slices.ts';
 export interface Settling {
   /**
    * What a process that died left half done is finished, taken back, or given its list entry. Gives the runs that
-   * were left open by a crash and that nobody holds.
+   * were left open.
    */
-  begin(): Promise<readonly RunSummary[]>;
+  begin(): Promise<OpenRuns>;
+  /** The runs that are open now. */
+  open(): Promise<OpenRuns>;
   /** The list of runs, after that; a start that failed says so by its own answer. */
   listed(): Promise<readonly RunSummary[]>;
+}
+
+export interface OpenRuns {
+  /** Left open by a crash: nobody holds them. */
+  readonly left: readonly RunSummary[];
+  /** Recorded now, by this tab or another. */
+  readonly held: readonly string[];
 }
 
 /** The list of runs waits this long for the stores, then shows what there is. */
@@ -39,24 +48,29 @@ export function createSettling(
     if (restored !== null) await runList.adoptOrphans(createSlices(deps.timers));
   }
 
-  async function leftOpen(): Promise<readonly RunSummary[]> {
-    const open: RunSummary[] = [];
+  async function open(): Promise<OpenRuns> {
+    const left: RunSummary[] = [];
+    const held: string[] = [];
     for (const summary of await runList.list()) {
       if (summary.state !== 'open') continue;
       const release = await deps.locks.acquire(runLocks(summary)[0]!);
-      if (release === null) continue;
+      if (release === null) {
+        held.push(summary.runId);
+        continue;
+      }
       release();
-      open.push(summary);
+      left.push(summary);
     }
-    return open;
+    return { left, held };
   }
 
   return {
     async begin() {
       settled = settle();
       await settled;
-      return leftOpen();
+      return open();
     },
+    open,
     async listed() {
       await Promise.race([settled.catch(() => undefined), pause(deps.timers, SETTLE_MS)]);
       return runList.list();

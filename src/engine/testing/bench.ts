@@ -14,13 +14,23 @@ import { openRig, practiceRig } from '../rig-feed.ts';
 
 /** Two hosts with one of these are two tabs. */
 export function createTestLocks(): RunLocks {
-  const held = new Set<string>();
+  const held = new Map<string, (() => void)[]>();
   return {
     async acquire(name) {
       if (held.has(name)) return null;
-      held.add(name);
-      return () => held.delete(name);
+      held.set(name, []);
+      return () => {
+        const waiting = held.get(name) ?? [];
+        held.delete(name);
+        for (const tell of waiting) tell();
+      };
     },
+    released: (name) =>
+      new Promise((resolve) => {
+        const waiting = held.get(name);
+        if (waiting === undefined) resolve();
+        else waiting.push(resolve);
+      }),
   };
 }
 

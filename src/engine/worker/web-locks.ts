@@ -39,5 +39,9 @@ export function createWebLocks(locks: LockManager = navigator.locks): RunLocks {
         };
       }
     },
+    async released(name) {
+      // It comes to those who wait when the holder is done with it, and is given back at once.
+      await locks.request(`steadybar-${name}`, { mode: 'shared' }, () => undefined);
+    },
   };
 }
