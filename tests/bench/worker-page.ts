@@ -22,6 +22,8 @@ export async function bundle(entry: string): Promise<string> {
         emptyOutDir: false,
         target: 'es2022',
         lib: { entry, formats: ['es'], fileName: () => 'script.js' },
+        // Words come by their own import; there is one script to serve.
+        rolldownOptions: { output: { codeSplitting: false } },
       },
     });
     return readFileSync(path.join(folder, 'script.js'), 'utf8');
