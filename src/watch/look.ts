@@ -11,8 +11,9 @@ import { ageS, isStale, staleAfterS } from './signal/loss.ts';
 import { probeFresh } from './signal/probes.ts';
 import { isOver } from './signal/signal.ts';
 import { REBOUND_S } from './stages/rebound.ts';
+import { isUp } from './stages/stages.ts';
 import type { WatchState } from './state.ts';
-import { potLifeLeftS } from './state.ts';
+import { airNotWanted, potLifeLeftS } from './state.ts';
 import type { AlarmView, GuardView, WatchView } from './view.ts';
 
 const NOTHING: GuardView = {
@@ -122,6 +123,8 @@ export function viewOf(w: WatchState, tUs: number): WatchView {
     hold: w.hold === null ? null : holdView(w.hold, tUs),
     cure: w.cure === null ? null : cureView(w.cure, tUs, signal.firstUs),
     alarms: alarmViews(w),
+    airNotWanted: isUp(w.stages.stage) ? airNotWanted(w) : null,
+    ventOpen: w.ventOpen,
     question: w.fastFall.asked ? 'let-down-or-loss' : null,
     rebound: test === null ? null : { sinceUs: test.sinceUs, needS: REBOUND_S, startBar: test.startBar },
     mixedUs: w.mixedUs,

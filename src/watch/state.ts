@@ -26,6 +26,8 @@ import type { FastFall } from './stages/fastfall.ts';
 import { createFastFall } from './stages/fastfall.ts';
 import type { Inference } from './stages/infer.ts';
 import { createInference } from './stages/infer.ts';
+import type { Loss } from './stages/loss.ts';
+import { createLoss, fallsInHold } from './stages/loss.ts';
 import type { Rebound } from './stages/rebound.ts';
 import { createRebound } from './stages/rebound.ts';
 import type { StageState } from './stages/stages.ts';
@@ -73,6 +75,7 @@ export interface WatchState {
   stages: StageState;
   inference: Inference;
   fastFall: FastFall;
+  loss: Loss;
   rebound: Rebound;
   ventOpen: boolean;
   hold: HoldState | null;
@@ -112,6 +115,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     stages: createStages(),
     inference: createInference(),
     fastFall: createFastFall(),
+    loss: createLoss(),
     rebound: createRebound(),
     ventOpen: false,
     hold: null,
@@ -131,6 +135,13 @@ const TOP_UPS = (['below-floor', 'leaking', 'band-exit'] as const).map((alarm) =
 /** Default reaction times (job/setup.ts): used until a Setup is there. */
 const REACTION: Reaction = { handS: 3, closeS: 0.6 };
 
+/** Why nobody is to put air in, whatever the pressure says: the reading is doubted, or what was lost is no small leak; null: neither. */
+export function airNotWanted(w: WatchState): 'reading-jump' | 'fast-fall' | null {
+  if (w.jump.standingBar !== null) return 'reading-jump';
+  const lost = w.fastFall.lossBar !== null || (w.hold !== null && fallsInHold(w.loss, w.levels) === 'on');
+  return lost ? 'fast-fall' : null;
+}
+
 export function guardContext(w: WatchState): GuardContext {
   const { setup } = w;
   return {
@@ -142,7 +153,7 @@ export function guardContext(w: WatchState): GuardContext {
     ventOpen: w.ventOpen,
     holdS: w.hold === null || w.infer ? null : (w.tUs - w.hold.sinceUs) / 1e6,
     doubtful: w.jump.standingBar !== null,
-    topUpAsked: TOP_UPS.some((i) => w.alarms[i]!.active),
+    topUpAsked: airNotWanted(w) === null && TOP_UPS.some((i) => w.alarms[i]!.active),
   };
 }
 

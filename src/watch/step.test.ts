@@ -224,10 +224,12 @@ describe('what ends with a stage', () => {
     expect(viewOf(s.flow(60, 0, { hz: 4 }).w, s.tS * 1e6).cure!.low).toBe(low);
   });
 
-  it('the question of a fall is not asked outside a hold', () => {
+  it('the question of a fall stays open on a step back to the fill, and ends with the let-down', () => {
     const s = held().flow(3, (t) => 1.8 - 0.2 * t);
     expect(viewOf(s.w, s.tS * 1e6).question).toBe('let-down-or-loss');
     s.say({ c: 'stage', to: 'inflate' });
+    expect(viewOf(s.w, s.tS * 1e6).question).toBe('let-down-or-loss');
+    s.say({ c: 'stage', to: 'let-down' });
     expect(viewOf(s.w, s.tS * 1e6).question).toBeNull();
   });
 

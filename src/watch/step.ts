@@ -104,6 +104,6 @@ function settleUp(w: WatchState, emit: Emit): void {
   const slot = w.alarms[FAST_FALL]!;
   const inUse = w.hold !== null || isFilling(w.stages.stage);
   if (slot.active && inUse && !w.infer && w.signal.median !== null)
-    ask(w.fastFall, w.levels, w.signal.median, slot.occurrence, w.tUs, emit);
+    ask(w.fastFall, w.levels, w.signal.median, w.loss.knownBar, slot.occurrence, w.tUs, emit);
   followFall(w.fastFall, w.signal.median, slot.active, w.tUs, emit);
 }

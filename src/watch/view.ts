@@ -112,6 +112,10 @@ export interface WatchView {
   readonly cure: CureView | null;
   /** Every alarm that is not normal, most urgent first. */
   readonly alarms: readonly AlarmView[];
+  /** Why nobody is to put air in, whatever the pressure says; null: nothing speaks against it. */
+  readonly airNotWanted: 'reading-jump' | 'fast-fall' | null;
+  /** The vent was said open. */
+  readonly ventOpen: boolean;
   readonly question: 'let-down-or-loss' | null;
   readonly rebound: { readonly sinceUs: number; readonly needS: number; readonly startBar: number } | null;
   readonly mixedUs: number | null;

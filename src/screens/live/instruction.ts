@@ -37,6 +37,10 @@ const NEAR_SEAT_BAR = 0.02;
 /** From half of the way on a hand belongs at the valve. */
 const READY_SHARE = 0.5;
 
+/** What stands before every order that lets air in; null: nothing speaks against it. */
+const withoutAir = ({ airNotWanted }: WatchView): 'jumped' | 'find-loss' | null =>
+  airNotWanted === null ? null : airNotWanted === 'reading-jump' ? 'jumped' : 'find-loss';
+
 function prepare(scene: Scene): Instructed {
   const { step, view, setup, events } = scene;
   const say = (code: keyof Says['prepare'], told?: Told): Instructed => ({
@@ -73,6 +77,8 @@ function seat(scene: Scene): Instructed {
   });
   const seatBar = view.limits?.seatBar ?? null;
   if (wasOverRated(view)) return say('was-over-rated', { bar: view.peakBar });
+  const noAir = withoutAir(view);
+  if (noAir !== null) return say(noAir);
   const gauge = gaugeOf(scene);
   if (gauge !== null) return say(gauge.agrees ? 'compared' : 'differs');
   if (pauseLeftS !== null)
@@ -97,6 +103,8 @@ function inflate(scene: Scene): Instructed {
   if (cue.leftS === 0) return say('shut-now');
   if (cue.leftS !== null) return say('count-down', { s: cue.leftS });
   if (overWorking(scene)) return say('over', { bar: limits.workingBar });
+  const noAir = withoutAir(view);
+  if (noAir !== null) return say(noAir);
   if (inWorkingBand(scene) && isStill(scene)) return say('in-band');
   if (cue.stopped === 'unsure') return say('uncounted');
   const rising = (guard.rateBarPerS ?? 0) > 0 && !isStill(scene);
@@ -141,7 +149,9 @@ function hold(scene: Scene): Instructed {
   const met = cureMet(scene);
   const loss = lossKnown(view);
   const bar = view.limits?.workingBar ?? null;
-  if (loss?.values.cause === 'fast-fall') return say('find-loss');
+  const noAir = withoutAir(view);
+  if (noAir !== null) return say(noAir);
+  if (view.ventOpen) return say('vent-open');
   if (loss !== null && readsLow(view)) return say('reads-low');
   if (loss !== null && overWorking(scene)) return say('leak-high', { bar });
   if (loss?.alarm === 'below-floor') return say('top-up', { bar });

@@ -56,6 +56,8 @@ export const BLANK_VIEW: WatchView = {
   hold: null,
   cure: null,
   alarms: [],
+  airNotWanted: null,
+  ventOpen: false,
   question: null,
   rebound: null,
   mixedUs: null,

@@ -180,6 +180,8 @@ export function watchView(stage: Stage, more: Partial<WatchView> = {}): WatchVie
       exotherm: { peakInS: at(600), peakC: at(40) },
     },
     alarms,
+    airNotWanted: null,
+    ventOpen: false,
     question: 'let-down-or-loss',
     rebound: { sinceUs: 8.5e7, needS: 30, startBar: 0 },
     mixedUs: 1e6,

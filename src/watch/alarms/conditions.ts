@@ -8,7 +8,8 @@ import { tapSeesPacker } from '../hold/hold.ts';
 import { lostPlace } from '../signal/probes.ts';
 import { creepsUp, risenBy } from '../signal/seep.ts';
 import { isOver, STRAY_RUN_US } from '../signal/signal.ts';
-import { burstInFill, fastFallCondition } from '../stages/fastfall.ts';
+import { burstInFill, fastFallCondition, isOpen } from '../stages/fastfall.ts';
+import { lossInFill, lossInHold } from '../stages/loss.ts';
 import { refilledOver } from '../stages/rebound.ts';
 import { isFilling, isOver as workIsOver } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
@@ -47,13 +48,23 @@ const GRIPS_BAR = 0.3;
 
 const when = (on: boolean): Condition => (on ? 'on' : 'off');
 
+/** The stronger of two conditions for one alarm. */
+function either(a: Condition, b: Condition): Condition {
+  if (a === 'on' || b === 'on') return 'on';
+  return a === 'between' || b === 'between' ? 'between' : 'off';
+}
+
 function fastFall(w: WatchState): Condition {
   // Behind a check valve or before the last valve a fall is the supply's own.
   if (!tapSeesPacker(w.setup)) return 'off';
   const { median } = w.signal;
-  if (w.hold !== null) return fastFallCondition(w.levels, median, w.infer, (w.tUs - w.hold.sinceUs) / 1e6);
+  if (w.hold !== null) {
+    const fast = fastFallCondition(w.levels, median, w.infer, (w.tUs - w.hold.sinceUs) / 1e6);
+    return w.infer ? fast : either(fast, lossInHold(w.loss, w.levels));
+  }
   if (w.infer || !isFilling(w.stages.stage)) return 'off';
-  return burstInFill(w.levels, median, w.fastFall.asked);
+  const lost = either(burstInFill(w.levels, median), lossInFill(w.loss, w.levels));
+  return lost === 'off' && isOpen(w.fastFall, median) ? 'between' : lost;
 }
 
 /** Air comes in: by its slope, by a level that creeps, or by one that has come far, whatever the way. */
@@ -274,18 +285,19 @@ export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
   return rowOf(alarm).priority;
 }
 
-/** How far the quantity of an alarm is past its limit, as a share of the limit, of a *rebound* in bar; null: it has none, or no reading. */
+/** How far the quantity of an alarm is past its limit, as a share of the limit, or in bar where its row's steps are; null: it has none, or no reading. */
 export function excessOf(w: WatchState, alarm: AlarmCode): number | null {
   const bar = w.signal.median;
   const limits = w.setup?.limits ?? null;
   if (bar === null) return null;
   if (alarm === 'rebound') return bar - (refilledOver(w.rebound, sensorWarmth(w)) ?? FILLS_BAR);
+  if (alarm === 'leaking') return w.infer ? null : w.loss.topBar - bar;
+  if (alarm === 'below-floor') {
+    const floor = floorOf(w);
+    return floor === null ? null : floor - bar;
+  }
   if (limits === null) return null;
   if (alarm === 'over-rated') return bar / limits.ratedBar - 1;
   if (alarm === 'ceiling') return bar / limits.ceilingBar - 1;
-  if (alarm === 'below-floor') {
-    const floor = floorOf(w);
-    return floor === null ? null : 1 - bar / floor;
-  }
   return null;
 }

@@ -13,10 +13,25 @@ import { rowOf } from './table.ts';
  * intervals in whole seconds and works the state out of it, with the state chart of ISA-18.2 as a table.
  */
 
+const NEVER = { afterS: null, share: null };
 const TABLE: readonly AlarmRow[] = [
   { ...rowOf('pressure-lost'), offDelayS: 2, shelvable: false, again: { afterS: 4, share: null } },
-  { ...rowOf('below-floor'), parents: ['pressure-lost'], onDelayS: 3, offDelayS: 2, stages: ['hold'] },
-  { ...rowOf('leaking'), parents: ['below-floor'], onDelayS: 1, offDelayS: 0, stages: ['hold'] },
+  {
+    ...rowOf('below-floor'),
+    parents: ['pressure-lost'],
+    onDelayS: 3,
+    offDelayS: 2,
+    stages: ['hold'],
+    again: NEVER,
+  },
+  {
+    ...rowOf('leaking'),
+    parents: ['below-floor'],
+    onDelayS: 1,
+    offDelayS: 0,
+    stages: ['hold'],
+    again: NEVER,
+  },
   { ...rowOf('garbage'), parents: [], onDelayS: 0, offDelayS: 0, again: { afterS: 3, share: 0.5 } },
 ];
 const CODES = TABLE.map((r) => r.alarm);

@@ -78,6 +78,8 @@ const STILL_THERE: Again = { afterS: 120, share: null };
 
 /** So much more air in a packer that was said to be empty is news (common practice, no source). */
 const FILLS_ON: Again = { ...STILL_THERE, stepBar: 0.15 };
+/** And so much less in one that is held up, however well its leak is known (common practice, no source). */
+const EMPTIES_ON: Again = { ...NEVER, stepBar: 0.15 };
 
 const UP: readonly Stage[] = ['seat', 'inflate', 'hold'];
 const HOLD: readonly Stage[] = ['hold'];
@@ -158,19 +160,21 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
     offDelayS: 2,
   }),
   'below-floor': row('high', 'sleeve-loosens', 'top-up-and-find-leak', 120, {
-    parents: ['pressure-lost', 'fast-fall'],
+    parents: ['pressure-lost', 'fast-fall', 'reading-jump'],
     stages: HOLD,
     onDelayS: 5,
     offDelayS: 5,
     deadband: 0.02,
+    again: EMPTIES_ON,
   }),
   leaking: row('high', 'sleeve-loosens', 'top-up-and-find-leak', 600, {
-    parents: ['pressure-lost', 'fast-fall', 'below-floor'],
+    parents: ['pressure-lost', 'fast-fall', 'reading-jump', 'below-floor'],
     stages: HOLD,
     offDelayS: 60,
+    again: EMPTIES_ON,
   }),
   'band-exit': row('low', 'sleeve-loosens', 'top-up-and-find-leak', 600, {
-    parents: ['pressure-lost', 'fast-fall', 'below-floor', 'leaking'],
+    parents: ['pressure-lost', 'fast-fall', 'reading-jump', 'below-floor', 'leaking'],
     stages: HOLD,
     onDelayS: 10,
     offDelayS: 60,

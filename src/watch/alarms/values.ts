@@ -8,7 +8,7 @@ import { bar3, c1, rate1, round, s1 } from '../round.ts';
 import { ageS } from '../signal/loss.ts';
 import { lostPlace } from '../signal/probes.ts';
 import type { WatchState } from '../state.ts';
-import { lossOf, potLifeLeftS, slowReadings } from '../state.ts';
+import { airNotWanted, lossOf, potLifeLeftS, slowReadings } from '../state.ts';
 import type { AlarmSlot } from './machine.ts';
 
 /** Only values that are there: an absent member is unknown, never zero. */
@@ -69,11 +69,11 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
         seconds: s(ageS(w.signal, w.tUs)),
       });
     case 'fast-fall':
-      return solid({ bar, floorBar });
+      return solid({ bar, floorBar, cause: w.loss.wasUnseen && w.loss.noticedUs !== null ? 'unseen' : null });
     case 'below-floor':
-      return solid({ bar, floorBar, cause: lossSuspected(w) });
+      return solid({ bar, floorBar, cause: airNotWanted(w) });
     case 'leaking':
-      return solid({ bar, floorBar, mbarPerMin: w.hold?.figure.mbarPerMin, cause: lossSuspected(w) });
+      return solid({ bar, floorBar, mbarPerMin: w.hold?.figure.mbarPerMin, cause: airNotWanted(w) });
     case 'band-exit':
     case 'lift':
       return exitValues(w, alarm, bar);
@@ -119,11 +119,6 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
   }
 }
 
-/** Air that is lost through a hose or a burst is not made up for: the advice to top up would feed it. */
-function lossSuspected(w: WatchState): 'fast-fall' | null {
-  return w.fastFall.lossBar === null ? null : 'fast-fall';
-}
-
 function exitValues(w: WatchState, alarm: 'band-exit' | 'lift', bar: number | null): AlarmValues {
   const exit = w.hold?.exit ?? null;
   const forecast = alarm === 'lift' ? (w.hold?.forecast ?? null) : null;
@@ -142,7 +137,7 @@ function exitValues(w: WatchState, alarm: 'band-exit' | 'lift', bar: number | nu
     inLowS: inS === null ? null : Math.floor(inS.low),
     inHighS: inS === null ? null : Math.ceil(inS.high),
     mbarPerMin: alarm === 'band-exit' && rate !== null ? rate1(rate) : null,
-    cause: alarm === 'band-exit' ? lossSuspected(w) : null,
+    cause: alarm === 'band-exit' ? airNotWanted(w) : null,
   });
 }
 

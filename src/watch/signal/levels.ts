@@ -84,6 +84,16 @@ export function levelMax(l: Levels, s: number): number | null {
   return max;
 }
 
+/** Lowest mean of the last `s` seconds, bar; null where the course is shorter. */
+export function levelMin(l: Levels, s: number): number | null {
+  const last = l.t.length - 1;
+  if (last < 0 || l.t[last]! - l.t[0]! < s - 1e-9) return null;
+  const at = l.t[last]! - s;
+  let min = Number.POSITIVE_INFINITY;
+  for (let i = last; i >= 0 && l.t[i]! >= at - 1e-9; i--) if (l.p[i]! < min) min = l.p[i]!;
+  return min;
+}
+
 /**
  * Highest less lowest mean over the last `s` seconds, or over the last four means where a device is slow; null
  * where the course is shorter.

@@ -2,6 +2,7 @@ import type { Condition } from '../alarms/machine.ts';
 import type { WatchEvent } from '../events.ts';
 import type { Levels } from '../signal/levels.ts';
 import { levelAgo, levelMax } from '../signal/levels.ts';
+import { FALL_BAR, FALL_SHARE, HELD_SHARE } from './loss.ts';
 
 /**
  * A fast fall in a hold asks one question: let-down or loss? The answer belongs to the crew; without one it
@@ -19,11 +20,8 @@ export function createFastFall(): FastFall {
   return { asked: false, occurrence: 0, lossBar: null };
 }
 
-/** Over these seconds a fall is fast. */
+/** Over these seconds a fall of 0.08 bar or a twentieth is fast, about 1 bar/min. A leak is slower by far. */
 const WITHIN_S = 5;
-/** Least fall within them: 0.08 bar or a twentieth, about 1 bar/min. A leak is slower by far. */
-export const FALL_BAR = 0.08;
-export const FALL_SHARE = 0.05;
 
 /**
  * After the valve is closed the line's pressure equalises with the packer's: that fall is the hose's, not a loss.
@@ -65,18 +63,18 @@ const AGO_S = 2;
 /**
  * Pure condition while a hand fills: what was in the packer is gone. A hose that evens out after a stop leaves most of it.
  * Nobody feeds a blown hose because the needle dropped.
- * @param asked the question is open: the alarm stays until it is answered, or the pressure is back
  */
-export function burstInFill(l: Levels, medianBar: number | null, asked: boolean): Condition {
-  if (medianBar === null || (asked && medianBar < FILLED_BAR)) return 'between';
+export function burstInFill(l: Levels, medianBar: number | null): Condition {
+  if (medianBar === null) return 'between';
   const top = levelMax(l, AGO_S + 1);
   const stood = (s: number, share: number) => (levelAgo(l, s) ?? 0) >= share * (top ?? 0);
   if (top === null || top < FILLED_BAR || !stood(AGO_S, 1 / 2) || !stood(AGO_S + 1, 1 / 3)) return 'off';
   return medianBar < LEFT_SHARE * top ? 'on' : 'off';
 }
 
-/** Share of the level before the fall that, held, answers the question by itself: nothing was let down or lost. */
-const HELD_SHARE = 0.85;
+/** The question is open, and the pressure is not back: the alarm of a fill stays until it is answered. */
+export const isOpen = (f: FastFall, medianBar: number | null): boolean =>
+  f.asked && (medianBar === null || medianBar <= HELD_SHARE * (f.lossBar ?? 0));
 
 /**
  * Follows the pressure after a fall. When it stands near its old level again, since it has held or was brought back, no
@@ -90,17 +88,31 @@ export function followFall(
   emit: (event: WatchEvent) => void,
 ): void {
   if (f.lossBar === null || falling || medianBar === null || medianBar <= HELD_SHARE * f.lossBar) return;
+  held(f, tUs, emit);
+}
+
+/** A dial gauge shows the packer as full as it was before: the fall was the sensor's own. */
+export function gaugeHolds(f: FastFall, gaugeBar: number): boolean {
+  return f.lossBar !== null && gaugeBar > HELD_SHARE * f.lossBar;
+}
+
+/** Nothing is lost: no loss is suspected any more, and a question that is open is taken back. */
+export function held(f: FastFall, tUs: number, emit: (event: WatchEvent) => void): void {
   f.lossBar = null;
   if (!f.asked) return;
   f.asked = false;
   emit({ tUs, e: 'question', question: 'let-down-or-loss', answer: 'held' });
 }
 
-/** Asks once for each occurrence of the alarm. */
+/**
+ * Asks once for each occurrence of the alarm.
+ * @param knownBar level at which the packer was known to be before, bar; null: none
+ */
 export function ask(
   f: FastFall,
   l: Levels,
   medianBar: number,
+  knownBar: number | null,
   occurrence: number,
   tUs: number,
   emit: (event: WatchEvent) => void,
@@ -108,7 +120,7 @@ export function ask(
   if (f.occurrence === occurrence) return;
   f.occurrence = occurrence;
   f.asked = true;
-  f.lossBar = Math.max(f.lossBar ?? 0, levelMax(l, WITHIN_S) ?? medianBar);
+  f.lossBar = Math.max(f.lossBar ?? 0, knownBar ?? 0, levelMax(l, WITHIN_S) ?? medianBar);
   emit({ tUs, e: 'question', question: 'let-down-or-loss', answer: null });
 }
 

@@ -4,6 +4,7 @@ import type { WatchEvent } from '../events.ts';
 import { createHold, holdEnd } from '../hold/hold.ts';
 import { seepRestart } from '../signal/seep.ts';
 import { answer } from '../stages/fastfall.ts';
+import { lossSettled } from '../stages/loss.ts';
 import { reboundBreak, reboundFilled } from '../stages/rebound.ts';
 import { enterStage, isUp } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
@@ -20,9 +21,11 @@ export function changeStage(
   if (from === to) return false;
   // Saying 'let-down' answers the question that the fall has asked.
   if (to === 'let-down') answer(w.fastFall, 'let-down', w.tUs, emit);
-  if (w.hold !== null || !isUp(to)) {
+  // A step back to the fill makes nothing good that was lost.
+  if (!isUp(to)) {
     w.fastFall.asked = false;
     w.fastFall.lossBar = null;
+    lossSettled(w.loss);
   }
   if (w.hold !== null) {
     holdEnd(w.hold, w.tUs, 'stage', by === 'data', w.setup, emit);

@@ -12,7 +12,8 @@ import { probeFresh } from '../signal/probes.ts';
 import type { RecentStats } from '../signal/recent.ts';
 import { recentClear, recentStats } from '../signal/recent.ts';
 import { seepRestart } from '../signal/seep.ts';
-import { answer } from '../stages/fastfall.ts';
+import { answer, gaugeHolds, held } from '../stages/fastfall.ts';
+import { lossSettled } from '../stages/loss.ts';
 import { reboundBreak, reboundStart } from '../stages/rebound.ts';
 import { isDown } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
@@ -77,6 +78,10 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
     case 'gauge':
       // Whether it agrees or not: from here on the comparison says what the sensor is worth.
       if (statsNow(w) !== null) jumpSettled(w.jump);
+      if (gaugeHolds(w.fastFall, command.bar)) {
+        held(w.fastFall, tUs, emit);
+        lossSettled(w.loss);
+      }
       compareGauge(
         w.sensorChecks,
         command.bar,

@@ -11,6 +11,7 @@ import { recentStats } from '../signal/recent.ts';
 import { seepBreak, seepReading } from '../signal/seep.ts';
 import { longestSpacingUs, signalFrame, usability } from '../signal/signal.ts';
 import { inferStage } from '../stages/infer.ts';
+import { lossBreak, lossFollow, lossSettled } from '../stages/loss.ts';
 import { reboundBreak, reboundFollow, reboundStep } from '../stages/rebound.ts';
 import { isDown, isOver, isUp } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
@@ -34,6 +35,7 @@ export function breakStretch(w: WatchState, emit: Emit): void {
   levelsClear(w.levels);
   jumpRestart(w.jump);
   seepBreak(w.seep);
+  lossBreak(w.loss);
   if (w.hold !== null) holdHole(w.hold, w.tUs, w.setup, emit);
   reboundBreak(w.rebound, w.tUs, emit);
 }
@@ -73,6 +75,7 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
     const seen = inferStage(w.inference, w.levels, w.stages.stage, sinceS, w.setup?.limits ?? null);
     if (seen !== null) changeStage(w, seen.to, 'data', emit, Math.round(seen.fromS * 1e6));
   }
+  if (fresh && !w.infer && isUp(w.stages.stage)) takeLoss(w);
   const { median } = w.signal;
   if (w.hold !== null && median !== null)
     holdReading(
@@ -111,6 +114,14 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
     const stats = recentStats(w.signal.recent, w.tUs, w.rebound.test.sinceUs);
     if (stats !== null) reboundStep(w.rebound, stats.mean, reading.uBar, reading.stepBar, w.tUs, emit);
   }
+}
+
+/** What the packer has lost. With the vent said open in a fill it is let out as announced; in a hold nobody is to. */
+function takeLoss(w: WatchState): void {
+  const isHold = w.hold !== null;
+  if (!isHold && w.ventOpen) lossSettled(w.loss);
+  // Whoever has filled too far is told to let out to the working pressure.
+  else lossFollow(w.loss, w.levels, w.setup?.limits?.workingBar ?? null, isHold, w.tUs);
 }
 
 /** One cue a fill is recorded, when it is near; the countdown itself is only shown. */

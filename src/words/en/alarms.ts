@@ -40,6 +40,9 @@ type Text = (v: AlarmValues, u: DisplayUnits) => string;
 
 /** Air is not made up for where a hose may have blown off. */
 export const afterFall = (v: AlarmValues): boolean => v.cause === 'fast-fall';
+/** Nobody makes up for what a reading says that is told to be false. */
+export const afterJump = (v: AlarmValues): boolean => v.cause === 'reading-jump';
+const GAUGE_FIRST = 'The sensor has jumped: check the dial gauge first, add no air';
 const LOSS_FIRST = 'Find the loss first. Keep clear';
 
 /** A time to danger is told short rather than long: whole seconds down, tenths under three. */
@@ -165,28 +168,37 @@ export function alarms(f: Format) {
     },
     'fast-fall': {
       now: (v, u) =>
-        `Pressure falls fast${with_(', now ', v.bar, u)}. Unless you are letting down: shut the supply valve, keep clear, add no air. A hose may be off or the packer burst`,
-      was: (v, u) => `pressure fell fast${with_(', it was at ', v.bar, u)}`,
+        `${v.cause === 'unseen' ? 'Pressure was lost while nobody saw it' : 'Pressure falls fast'}${with_(', now ', v.bar, u)}. Unless you are letting down: shut the supply valve, keep clear, add no air. A hose may be off or the packer burst`,
+      was: (v, u) =>
+        v.cause === 'unseen'
+          ? `pressure was lost while nobody saw it${with_(', it was at ', v.bar, u)}`
+          : `pressure fell fast${with_(', it was at ', v.bar, u)}`,
     },
     'below-floor': {
       now: (v, u) =>
-        afterFall(v)
-          ? `Pressure${with_(' ', v.bar, u)} is under the hold floor${with_(' ', v.floorBar, u)} after a fast fall. ${LOSS_FIRST}`
-          : `Pressure${with_(' ', v.bar, u)} is under the hold floor${with_(' ', v.floorBar, u)}, the sleeve may come off the wall: top up slowly at the supply valve, nobody at the packer`,
+        afterJump(v)
+          ? `Pressure${with_(' ', v.bar, u)} reads under the hold floor${with_(' ', v.floorBar, u)}. ${GAUGE_FIRST}`
+          : afterFall(v)
+            ? `Pressure${with_(' ', v.bar, u)} is under the hold floor${with_(' ', v.floorBar, u)} after a loss of pressure. ${LOSS_FIRST}`
+            : `Pressure${with_(' ', v.bar, u)} is under the hold floor${with_(' ', v.floorBar, u)}, the sleeve may come off the wall: top up slowly at the supply valve, nobody at the packer`,
       was: (v, u) => `under the hold floor${with_(' ', v.floorBar, u)}${with_(', at least ', v.bar, u)}`,
     },
     leaking: {
       now: (v, u) =>
-        afterFall(v)
-          ? `The packer or line leaks${rate(' ', v.mbarPerMin, u)} after a fast fall. ${LOSS_FIRST}`
-          : `The packer or line leaks${rate(' ', v.mbarPerMin, u)}: look and listen along the hose outside, touch no coupling under pressure; top up at the supply valve before the hold floor`,
+        afterJump(v)
+          ? `The packer or line leaks by the reading${rate(' ', v.mbarPerMin, u)}. ${GAUGE_FIRST}`
+          : afterFall(v)
+            ? `The packer or line leaks${rate(' ', v.mbarPerMin, u)} after a loss of pressure. ${LOSS_FIRST}`
+            : `The packer or line leaks${rate(' ', v.mbarPerMin, u)}: look and listen along the hose outside, touch no coupling under pressure; top up at the supply valve before the hold floor`,
       was: (v, u) => `the packer or line leaked${rate(' ', v.mbarPerMin, u)}`,
     },
     'band-exit': {
       now: (v, u) =>
-        afterFall(v)
-          ? `Pressure will fall under the hold floor${with_(' ', v.floorBar, u)}${soon(v)}, after a fast fall. ${LOSS_FIRST}`
-          : `Pressure will fall under the hold floor${with_(' ', v.floorBar, u)}${soon(v)}: top up slowly at the supply valve, nobody at the packer`,
+        afterJump(v)
+          ? `Pressure will fall under the hold floor${with_(' ', v.floorBar, u)}${soon(v)} by the reading. ${GAUGE_FIRST}`
+          : afterFall(v)
+            ? `Pressure will fall under the hold floor${with_(' ', v.floorBar, u)}${soon(v)}, after a loss of pressure. ${LOSS_FIRST}`
+            : `Pressure will fall under the hold floor${with_(' ', v.floorBar, u)}${soon(v)}: top up slowly at the supply valve, nobody at the packer`,
       was: (v, u) =>
         `pressure was going to fall under the hold floor${with_(' ', v.floorBar, u)}${seconds(', ', v.inS, ' later')}`,
     },

@@ -65,6 +65,11 @@ export function instructions(f: Format) {
       const bar = to(told);
       return { say: bar === null ? 'Top up slowly.' : `Top up slowly to ${bar}.`, besides };
     };
+  const FIND_LOSS = always(
+    'Find the loss first.',
+    'Put no air in, keep clear: a hose may be off or the packer torn.',
+  );
+  const JUMPED = always('Check the dial gauge.', 'The sensor has jumped: put no air in by its reading.');
   const stayed = (told?: Told): string => {
     const seen = time(told);
     return seen === null ? 'Stayed at zero.' : `Stayed at zero for ${seen}.`;
@@ -114,6 +119,8 @@ export function instructions(f: Format) {
       open: (told) => ({ ...openTo(told), besides: `The hose is coupled to the packer. ${NOBODY}` }),
       'was-over-rated': overRated('Let the packer down fully.'),
       shut: always('Shut the valve.', 'Seat pressure is reached.'),
+      'find-loss': FIND_LOSS,
+      jumped: JUMPED,
       settle: ((told) => {
         const left = time(told);
         return {
@@ -128,6 +135,8 @@ export function instructions(f: Format) {
     inflate: {
       open: openTo,
       'was-over-rated': overRated('Let the packer down fully.'),
+      'find-loss': FIND_LOSS,
+      jumped: JUMPED,
       ready: always('Ready at the valve.', 'A count comes before it is to be shut.'),
       'count-down': ((told) => ({
         say: `In ${time(told) ?? 'a moment'}: shut the valve.`,
@@ -176,7 +185,12 @@ export function instructions(f: Format) {
           besides: bar === null ? 'No top-up.' : `No top-up: it is not under ${bar}.`,
         };
       }) as Say,
-      'find-loss': always('Find the loss first.', 'Keep clear: a hose may have blown off.'),
+      'find-loss': FIND_LOSS,
+      jumped: JUMPED,
+      'vent-open': always(
+        'Shut the vent, or say let-down.',
+        'The vent was said open: the packer empties. Nobody at the packer.',
+      ),
       keep: always(LEAVE, 'Check this screen often.'),
       lift: ((told) => {
         const bar = to(told);

@@ -3,7 +3,7 @@ import type { AlarmValues } from '../../watch/events.ts';
 import type { AlarmView, WatchView } from '../../watch/view.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
 import { unannounced } from './alarm-titles.ts';
-import { afterFall, type alarms, isNow, roundedDown, SEEN_BAR } from './alarms.ts';
+import { afterFall, afterJump, type alarms, isNow, roundedDown, SEEN_BAR } from './alarms.ts';
 
 /** What is seen beside the alarm, and bends its order. */
 export type Scene = Pick<WatchView, 'stage'> & Partial<Pick<WatchView, 'question' | 'limits'>>;
@@ -63,6 +63,8 @@ const fills = (stage: Stage): boolean => stage === 'seat' || stage === 'inflate'
 /** Air may be coming in: it is being let in, or it was there before anybody said so. */
 const mayFill = (v: AlarmValues, { stage }: Scene): boolean =>
   fills(stage) || (stage === 'prepare' && (v.bar ?? 0) > EMPTY_BAR);
+/** Air is asked for only where what was lost is a small leak, by a reading that nobody doubts. */
+const topUp = (v: AlarmValues): Verb => (afterJump(v) ? CHECK_GAUGE : afterFall(v) ? FIND_LOSS : TOP_UP);
 /** The crew has said that no more air goes in: hands may be on the packer. */
 const after = (stage: Stage): boolean => stage === 'let-down' || stage === 'done' || stage === 'abandoned';
 
@@ -126,18 +128,18 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
       figures: (v, _, u) => [bar('Now', v.bar, u), floor(v, u)],
     },
     'below-floor': {
-      verb: (v) => (afterFall(v) ? FIND_LOSS : TOP_UP),
+      verb: topUp,
       figures: (v, _, u) => [bar('Now', v.bar, u), floor(v, u)],
     },
     leaking: {
-      verb: (v) => (afterFall(v) ? FIND_LOSS : FIND_LEAK),
+      verb: (v) => (afterJump(v) ? CHECK_GAUGE : afterFall(v) ? FIND_LOSS : FIND_LEAK),
       figures: (v, _, u) => [
         v.mbarPerMin === undefined ? null : ['Leak', f.pressureRate(v.mbarPerMin, u)],
         floor(v, u),
       ],
     },
     'band-exit': {
-      verb: (v) => (afterFall(v) ? FIND_LOSS : TOP_UP),
+      verb: topUp,
       figures: (v, _, u) => [till('Hold floor in', v.inS), floor(v, u)],
     },
     lift: {
