@@ -200,8 +200,22 @@ describe('in the hold', () => {
       sayInstruction(instructionOf(sceneOf({ stage: 'hold', limits: LIMITS, ...low })), METRIC).say,
     ).toBe('Top up slowly to 1.80\u00a0bar.');
     const lost = alarm({ alarm: 'below-floor', state, values: { cause: 'fast-fall' } });
-    expect(hold({ bar: 0.5, alarms: [lost] })).toBe('hold find-loss');
-    expect(hold({ bar: 0.5, alarms: [lost], cure: MET })).toBe('hold find-loss');
+    const known = { bar: 0.5, alarms: [lost], airNotWanted: 'fast-fall' as const };
+    expect(hold(known)).toBe('hold find-loss');
+    expect(hold({ ...known, cure: MET })).toBe('hold find-loss');
+  });
+  it('no stage lets air in after a loss, or by a reading that has jumped; the count of a fill goes on', () => {
+    for (const stage of ['seat', 'inflate', 'hold'] as const) {
+      expect(codeOf({ stage, bar: 0.2, airNotWanted: 'fast-fall' })).toBe(`${stage} find-loss`);
+      expect(codeOf({ stage, bar: 0.2, airNotWanted: 'reading-jump' })).toBe(`${stage} jumped`);
+    }
+    const cue = { ...NO_CUE, leftS: 0 };
+    expect(codeOf({ stage: 'inflate', bar: 1.7, airNotWanted: 'fast-fall' }, { cue })).toBe(
+      'inflate shut-now',
+    );
+  });
+  it('a vent that was said open is not told as a valve to be left shut', () => {
+    expect(hold({ ventOpen: true })).toBe('hold vent-open');
   });
   it('a leak that somebody knows of wants air before the floor, or none where the cure comes first: one order', () => {
     const leak = (mbarPerMin: number) => ({
