@@ -91,7 +91,7 @@ describe('a packer that tears in a fill', () => {
       .flow(5, 0)
       .say({ c: 'stage', to: stage })
       .flow(20, (t) => (bar * t) / 20)
-      .flow(5, bar);
+      .flow(10, bar);
   it.each([
     ['seat', 0.4, 0.005],
     ['seat', 0.4, 0.05],

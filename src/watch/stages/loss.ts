@@ -39,6 +39,8 @@ export function createLoss(): Loss {
 
 /** A level has stood when nothing was lower for so long, s: what a hose adds while air flows is over before. */
 const STOOD_S = 3;
+/** In a fill longer: a puff in the hose stands for some seconds before a limp packer has taken it. */
+const STOOD_IN_FILL_S = 8;
 /** A leak up to here is one that top-ups make up for, bar/s (20 mbar/min; common practice, no source). */
 const SLOW_BAR_S = 0.02 / 60;
 /** A fall that is none of warmth nor of a leak, bar/s (0.1 bar/min; common practice, no source). */
@@ -96,7 +98,7 @@ export function lossFollow(
   tUs: number,
 ): void {
   const now = levelNow(levels);
-  const stood = levelMin(levels, STOOD_S);
+  const stood = levelMin(levels, isHold ? STOOD_S : STOOD_IN_FILL_S);
   const dtS = l.lastUs === null ? 0 : (tUs - l.lastUs) / 1e6;
   l.lastUs = tUs;
   if (now === null || stood === null) return;
