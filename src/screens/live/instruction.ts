@@ -98,7 +98,7 @@ function inflate(scene: Scene): Instructed {
   if (limits === null) return say('no-limit');
   if (wasOverRated(view)) return say('was-over-rated', { bar: view.peakBar });
   // More air by a number that is too low goes over the rating.
-  if (readsLow(view)) return say('reads-low', { bar: limits.workingBar });
+  if (view.airNotWanted === null && readsLow(view)) return say('reads-low', { bar: limits.workingBar });
   if (guard.tooFast !== null) return say('too-fast', { bar: guard.tooFast.lateBar });
   if (cue.leftS === 0) return say('shut-now');
   if (cue.leftS !== null) return say('count-down', { s: cue.leftS });
