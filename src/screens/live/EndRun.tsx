@@ -5,8 +5,9 @@ import { LIVE } from '../../words/live.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { AgainstReading } from '../runs/AgainstReading.tsx';
+import { pressedText } from '../runs/pressed-text.ts';
 import { saveBlob } from '../save.ts';
-import { endsUnseen, pressedText } from './pressed.ts';
+import { endsUnseen } from './pressed.ts';
 import type { Start } from './start.ts';
 
 /** Above this the line is not called empty when a run is ended, bar. */

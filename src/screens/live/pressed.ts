@@ -1,5 +1,4 @@
 import type { WatchView } from '../../watch/view.ts';
-import { type DisplayUnits, pressure } from '../../words/format.ts';
 
 /** From here on nobody is told to couple or to open anything, bar; more where the reading itself is less sure. */
 export const COUPLED_BAR = 0.1;
@@ -11,13 +10,3 @@ export const isLinePressed = ({ bar, overBar, uBar }: Pick<WatchView, 'bar' | 'o
 /** A run that ends here leaves a packer behind that may be full: it reads under pressure, or nobody reads it. */
 export const endsUnseen = (view: WatchView | null): boolean =>
   view === null || view.bar === null || view.stale || isLinePressed(view);
-
-/** What the line was read at last, where that is under pressure; null: no reading speaks against an empty packer. */
-export function pressedText(
-  view: Pick<WatchView, 'bar' | 'overBar' | 'uBar'> | null,
-  units: DisplayUnits,
-): string | null {
-  if (view === null || !isLinePressed(view)) return null;
-  const bar = view.bar ?? view.overBar;
-  return bar === null ? null : pressure(bar, units);
-}

@@ -3,10 +3,10 @@ import { Key } from '../../widgets/Key.tsx';
 
 import { JOBS } from '../../words/jobs.ts';
 import { useServices } from '../context.ts';
-import { pressedText } from '../live/pressed.ts';
 import { type PackerLeft, packersLeft } from '../packers-left.ts';
 import { AgainstReading } from './AgainstReading.tsx';
 import { leftText } from './left-text.ts';
+import { pressedText } from './pressed-text.ts';
 
 /**
  * What may be full, before anything else that is to be done: what was seen last of it, and the way to say that it is empty.
