@@ -75,7 +75,10 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     const run = runId();
     if (run === null) return connected() ? 'packer' : 'connect';
     const view = live.view();
-    const needsZero = view?.stage === 'prepare' && view.standing.includes('not-zeroed') && !zeroSkipped();
+    // Before its first reading a run does not know whether its sensor was zeroed.
+    const isUnread = view === null || view.firstUs === null;
+    const isPrepared = view !== null && view.stage !== 'prepare';
+    const needsZero = !isPrepared && (isUnread || view.standing.includes('not-zeroed')) && !zeroSkipped();
     return needsZero ? 'zero' : 'running';
   });
 
