@@ -120,7 +120,7 @@ export function Shell(props: { services: AppServices; update: Update }) {
   const crowded = () =>
     onLive()
       ? (marks() > 0 || practice()) && stripW() < (marks() > 0 && practice() ? 1400 : 1100)
-      : isGlanced() && stripW() < (practice() ? 1500 : 1200);
+      : stripW() < (!isGlanced() ? 800 : practice() ? 1500 : 1200);
 
   return (
     <ServicesContext.Provider value={app}>

@@ -2,7 +2,7 @@ import { parseArgs } from 'node:util';
 import type { Catalogue } from '../words/catalogue.ts';
 import { fault, shown } from './fault.ts';
 
-/** value: once, with a value · values: any number of times, each with one · flag: stands alone. */
+/** value: once, with a value · values: as often as wanted, each with one · flag: stands alone. */
 export type OptionKind = 'value' | 'values' | 'flag';
 type Usage = keyof Catalogue['commands']['USAGE'];
 

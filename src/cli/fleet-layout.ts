@@ -18,8 +18,8 @@ import {
  * read as a partitioned table. What the folders' names say is besides in every file, so that one taken out alone is whole.
  */
 
-/** What a job without a crew lies under: the word that engines take for null in a folder's name. */
-const NO_CREW = '__HIVE_DEFAULT_PARTITION__';
+/** What a job without a crew lies under, or without a month: the word that engines take for null in a folder's name. */
+const NULL_PART = '__HIVE_DEFAULT_PARTITION__';
 /** Letters of a crew's folder: file systems take 255 bytes a name, and some fewer a path. */
 const MOST_LETTERS = 80;
 const HASH_LETTERS = 12;
@@ -32,7 +32,7 @@ const isPlain = (byte: number): boolean =>
  * Bytes of the UTF-8 text other than a–z, 0–9, - and _ are written %XX; what is too long ends in a hash of the whole.
  */
 export function crewFolder(crew: string | null): string {
-  if (crew === null) return NO_CREW;
+  if (crew === null) return NULL_PART;
   const text = crew.normalize('NFC').toLowerCase();
   const bytes = Buffer.from(text, 'utf8');
   const written = Array.from(bytes, (b) =>
@@ -50,7 +50,7 @@ export function crewFolder(crew: string | null): string {
 
 /** Folder of a job's rows inside each table. Months are UTC. */
 export function partitionOf({ begun, crew }: Pick<JobRow, 'begun' | 'crew'>): string {
-  const month = begun === null ? NO_CREW : new Date(begun).toISOString().slice(0, 7);
+  const month = begun === null ? NULL_PART : new Date(begun).toISOString().slice(0, 7);
   return path.join(`month=${month}`, `by_crew=${crewFolder(crew)}`);
 }
 
@@ -92,7 +92,7 @@ export function createFleetFolder(to: string): FleetFolder {
     // A question asked of no rows at all is answered by none, not by an error.
     if ([...parts.values()].every((rows) => rows.length === 0))
       write(
-        path.join(making, name, `month=${NO_CREW}`, `by_crew=${NO_CREW}`, 'part-0.parquet'),
+        path.join(making, name, `month=${NULL_PART}`, `by_crew=${NULL_PART}`, 'part-0.parquet'),
         tableBytes(columns, []),
       );
   };

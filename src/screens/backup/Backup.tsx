@@ -7,6 +7,7 @@ import {
   type RestoreSummary,
 } from '../../evidence/backup/messages.ts';
 import { Part } from '../../widgets/Fields.tsx';
+import { FileKey } from '../../widgets/FileKey.tsx';
 import { BACKUP as B } from '../../words/backup.ts';
 import { progressText } from '../../words/evidence.ts';
 import { failed, useServices } from '../context.ts';
@@ -30,7 +31,6 @@ export function Backup() {
     const runs = await app.ask({ q: 'runs' }).catch(failed(app));
     return (jobs?.length ?? 0) + (runs?.length ?? 0) > 0;
   });
-  let input!: HTMLInputElement;
 
   async function work<T>(what: Work, ask: (tell: (share: number) => void) => Promise<T>): Promise<T | null> {
     setBusy({ work: what, share: 0 });
@@ -94,23 +94,15 @@ export function Backup() {
           <p class="note strong">{B.running}</p>
         </Show>
         <div class="row">
-          <button type="button" class="button" disabled={busy() !== null} onClick={() => input.click()}>
-            {plan() === null ? B.choose : B.other}
-          </button>
-          <input
-            ref={input}
-            type="file"
+          <FileKey
+            label={B.choose}
+            testId="restore-file"
             accept=".zip,application/zip"
-            class="visually-hidden"
-            tabIndex={-1}
-            aria-label={B.choose}
-            data-testid="restore-file"
-            onChange={(e) => {
-              const file = e.currentTarget.files?.[0];
-              if (file !== undefined) void look(file);
-              e.currentTarget.value = '';
-            }}
-          />
+            disabled={busy() !== null}
+            onFile={(file) => void look(file)}
+          >
+            {plan() === null ? B.choose : B.other}
+          </FileKey>
         </div>
         <Show when={plan()}>
           {(p) => (

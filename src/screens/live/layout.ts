@@ -65,7 +65,7 @@ export interface Layout {
 /** Width of the stripes round a practice, px. */
 export const PRACTICE_FRAME = 6;
 /** Shares of the lead that the pressure has. */
-export const SHARE = { fill: 0.56, hold: 0.42, over: 0.62 } as const;
+export const SHARE = { fill: 0.56, hold: 0.42 } as const;
 /** A key is never smaller than this in the drawing, px. */
 export const LEAST_TARGET = 56;
 

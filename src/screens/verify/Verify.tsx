@@ -1,6 +1,7 @@
 import { createSignal, For, Show } from 'solid-js';
 import { type EvidenceAnswers, parseFingerprint, type VerifyView } from '../../evidence/messages.ts';
 import { TextField } from '../../widgets/Fields.tsx';
+import { FileKey } from '../../widgets/FileKey.tsx';
 import {
   EVIDENCE as E,
   findingText,
@@ -33,7 +34,6 @@ export function Verify(props: {
   let chosen: { file: Blob; name: string } | null = null;
   /** Ended by hand: what is not begun yet is not begun. */
   let stopped = false;
-  let input!: HTMLInputElement;
 
   const check = (file: Blob, name: string) => {
     chosen = { file, name };
@@ -88,23 +88,16 @@ export function Verify(props: {
         onDragLeave={() => setOver(false)}
         onDrop={drop}
       >
-        <button type="button" class="button primary" disabled={busy() !== null} onClick={() => input.click()}>
+        <FileKey
+          class="primary"
+          label={E.choose}
+          testId="verify-file"
+          disabled={busy() !== null}
+          onFile={(file) => check(file, file.name)}
+        >
           {E.choose}
-        </button>
+        </FileKey>
         <span class="muted">{E.drop}</span>
-        <input
-          ref={input}
-          type="file"
-          class="visually-hidden"
-          tabIndex={-1}
-          aria-label={E.choose}
-          data-testid="verify-file"
-          onChange={(e) => {
-            const file = e.currentTarget.files?.[0];
-            if (file !== undefined) check(file, file.name);
-            e.currentTarget.value = '';
-          }}
-        />
       </section>
       <Expected value={expected()} onValue={setExpected} view={view()} />
       <Show when={busy()}>

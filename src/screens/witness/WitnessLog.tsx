@@ -2,6 +2,7 @@ import { createResource, createSignal, For, Show } from 'solid-js';
 import type { LogView, WitnessReport } from '../../evidence/witness/messages.ts';
 import { Code } from '../../widgets/Code.tsx';
 import { Part, TextField } from '../../widgets/Fields.tsx';
+import { FileKey } from '../../widgets/FileKey.tsx';
 import { dateTimeZone } from '../../words/format.ts';
 import { SEEN, TAKEN, WITNESS as W } from '../../words/witness.ts';
 import { failed, useServices } from '../context.ts';
@@ -19,7 +20,6 @@ export function WitnessLog() {
   const [report, setReport] = createSignal<WitnessReport | null>(null);
   const [busy, setBusy] = createSignal(false);
   const [stamped, setStamped] = createSignal('');
-  let input!: HTMLInputElement;
 
   async function visit(countersign: boolean): Promise<void> {
     setBusy(true);
@@ -178,27 +178,14 @@ export function WitnessLog() {
                 onValue={setStamped}
               />
               <div class="row">
-                <button
-                  type="button"
-                  class="button"
+                <FileKey
+                  label={W.stampFile}
+                  testId="stamp-file"
                   disabled={stamped().trim() === ''}
-                  onClick={() => input.click()}
+                  onFile={(file) => void take(file)}
                 >
                   {W.stampFile}
-                </button>
-                <input
-                  ref={input}
-                  type="file"
-                  class="visually-hidden"
-                  tabIndex={-1}
-                  aria-label={W.stampFile}
-                  data-testid="stamp-file"
-                  onChange={(e) => {
-                    const file = e.currentTarget.files?.[0];
-                    if (file !== undefined) void take(file);
-                    e.currentTarget.value = '';
-                  }}
-                />
+                </FileKey>
               </div>
             </Part>
           </>

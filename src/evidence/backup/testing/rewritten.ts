@@ -1,4 +1,4 @@
-/** A backup as another program could make one: any documents, and sums that agree with them. */
+/** A backup as another program could make one, of whatever documents, and sums that agree with them. */
 import { BACKUP_FILE, manifestBytes } from '../../../record/backup.ts';
 import { toHex } from '../../../record/hex.ts';
 import { unzip, type ZipMember, zipBytes } from '../../../record/testing/zips.ts';
