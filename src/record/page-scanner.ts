@@ -15,9 +15,10 @@ export type Scanned =
 export interface ScanOptions {
   /**
    * Compute and compare the chain of hashes (default). Without it a scan takes about half the time and `hash` is
-   * empty: enough for showing a trace, not for trusting it.
+   * empty: enough for showing a trace, not for trusting it. A function names the pages whose hash is wanted: only these
+   * are hashed, and the link behind each is compared.
    */
-  readonly chain?: boolean;
+  readonly chain?: boolean | ((header: PageHeader) => boolean);
   /** The file was scanned before without damage: its pages are not checked a second time. */
   readonly sound?: boolean;
   /** What hashes the pages; in plain script by default. */
@@ -39,7 +40,7 @@ const NO_HASH = new Uint8Array(0);
 
 /** Takes the file in one piece or in several, and finds the same. */
 export class PageScanner {
-  private readonly chain: boolean;
+  private readonly chain: (header: PageHeader) => boolean;
   private readonly sound: boolean;
   private readonly sha256: Sha256;
   private expected = 0;
@@ -53,7 +54,9 @@ export class PageScanner {
   private lost: { what: 'crc' | 'form' | 'version' | 'torn'; header: boolean; offset: number } | null = null;
 
   constructor({ chain = true, sound = false, sha256 = SCRIPT_SHA256 }: ScanOptions) {
-    this.chain = chain;
+    this.chain = typeof chain === 'boolean' ? () => chain : chain;
+    // Nothing stands before the first page.
+    if (chain === false) this.previous = NO_HASH;
     this.sound = sound;
     this.sha256 = sha256;
   }
@@ -164,9 +167,10 @@ export class PageScanner {
       out.push(this.damage(missing, h.firstUs, h.index - this.expected));
       this.previous = null;
     }
-    if (this.chain && this.previous !== null && !same(this.previous, h.previous))
+    const { previous } = this;
+    if (previous !== null && previous.length > 0 && !same(previous, h.previous))
       out.push(this.damage({ what: 'chain', page: h.index, offset }, h.lastUs));
-    const hash = this.chain ? this.sha256.of(page.bytes) : NO_HASH;
+    const hash = this.chain(h) ? this.sha256.of(page.bytes) : NO_HASH;
     out.push({ kind: 'page', page, hash });
     this.previous = hash;
     this.runId = h.runId;

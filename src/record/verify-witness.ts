@@ -33,6 +33,10 @@ export class NotedPages {
     if (this.hashes.has(header.index)) this.hashes.set(header.index, toHex(hash));
   }
 
+  has(page: number): boolean {
+    return this.hashes.has(page);
+  }
+
   hash(page: number): string | null {
     return this.hashes.get(page) ?? null;
   }

@@ -232,6 +232,30 @@ describe('what is told first', () => {
     for (const name of [FILE.manifest, FILE.signature, FILE.pages, FILE.signer, 'additions/0001.json'])
       expect((await changed(name)).verdict, name).toBe('changed');
   });
+
+  it('hashes the pages that are named and no other, and places a change as the whole look does', async () => {
+    let hashed = 0;
+    const counting = {
+      ...recordCrypto,
+      hashing: {
+        ...recordCrypto.hashing,
+        of: (bytes: Uint8Array) => {
+          if (bytes[0] === 0x53) hashed++;
+          return recordCrypto.hashing.of(bytes);
+        },
+      },
+    };
+    const v = await verify(file, { sense: null, judge: null, firstOnly: true, crypto: counting });
+    expect(v.verdict).toBe('valid');
+    // The first page and the last one.
+    expect([hashed, offsets.length > 2]).toEqual([2, true]);
+    const bad = repacked((m) => flip(m.get(FILE.pages)!, offsets[2]! + 200));
+    const [soon, whole] = [await first(bad), await verify(bad)];
+    expect(soon.findings.filter((f) => f.f === 'pages')).toEqual(
+      whole.findings.filter((f) => f.f === 'pages'),
+    );
+    expect(firstOf(soon, 'pages').page).toBe(2);
+  });
 });
 
 describe('sealing', () => {

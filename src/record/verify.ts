@@ -24,9 +24,10 @@ import { additionName, CORE_FILES, FILE, isExtraName, isProofName } from './memb
 import { cutFindings, pageFindings } from './page-findings.ts';
 import type { RunVisitor } from './reader.ts';
 import { type Addition, checkAddition, MAX_ADDITIONS, type Sealed, type SealedAddition } from './seal.ts';
-import { fingerprintOf, pemOf, successionText } from './signing.ts';
+import { fingerprintOf, pemOf } from './signing.ts';
 import { checkDerived, checkJudgement, named, type VerifyOptions, type Work } from './verify-derived.ts';
-import { type Member, readMembers } from './verify-members.ts';
+import { type Member, readMembers, signedPages } from './verify-members.ts';
+import { remark, remarkSuccession } from './verify-remarks.ts';
 import { checkWitness, type FileProof, type NotedPages, notedPages, proofIn } from './verify-witness.ts';
 import { isNoAccident, LOCAL_BYTES, type ZipFault, type ZipProblem } from './zip-form.ts';
 import { readZip } from './zip-reader.ts';
@@ -74,11 +75,15 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
       if (options.sense !== null) inventory.page(page);
     },
   };
+  const first = options.firstOnly === true;
+  const asked = refused ? [] : first ? entries.filter((e) => isToldFirst(e.name)) : entries;
+  const pages = first ? await signedPages(file, asked, options.crypto) : null;
   const { files, read } = await readMembers(
     file,
-    refused ? [] : options.firstOnly === true ? entries.filter((e) => isToldFirst(e.name)) : entries,
+    asked,
     options.crypto,
     also,
+    pages === null ? null : { pages, named: (index) => noted.has(index) },
   );
   inventory.sound = read !== null && read.scan.damage.length === 0;
   const work: Work = { options, files, inventory, findings, remarks: [] };
@@ -415,33 +420,4 @@ async function checkAdditions(
     if (difference !== null) named(findings, name, difference);
   }
   return good;
-}
-
-function remark(
-  { remarks }: Work,
-  manifest: Manifest,
-  additions: readonly Addition[],
-  noSums: boolean,
-): void {
-  if (manifest.end === 'interrupted') remarks.push({ r: 'interrupted' });
-  if (manifest.resumedUs.length > 0) remarks.push({ r: 'resumed', times: manifest.resumedUs.length });
-  if (manifest.pages.damage.length > 0)
-    remarks.push({ r: 'damaged-at-sealing', pages: manifest.pages.damage.reduce((s, d) => s + d.pages, 0) });
-  if (manifest.job === null) remarks.push({ r: 'no-job' });
-  if (noSums) remarks.push({ r: 'no-sums' });
-  if (additions.length > 0) remarks.push({ r: 'additions', count: additions.length });
-}
-
-async function remarkSuccession({ remarks, options }: Work, manifest: Manifest): Promise<void> {
-  const { previous, fingerprint } = manifest.signer;
-  if (previous === null) return;
-  const key = typeof previous.publicKey === 'string' ? fromHex(previous.publicKey) : null;
-  const signature = typeof previous.endorsement === 'string' ? fromHex(previous.endorsement) : null;
-  const endorsed =
-    key?.length === 32 &&
-    signature !== null &&
-    (await fingerprintOf(options.crypto, key)) === previous.fingerprint &&
-    (await options.crypto.verify(key, successionText(previous.fingerprint, fingerprint), signature));
-  const reason = previous.reason === 'changed' ? 'changed' : 'lost';
-  remarks.push({ r: 'key-followed', fingerprint: previous.fingerprint, reason, endorsed });
 }

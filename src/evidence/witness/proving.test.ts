@@ -19,13 +19,14 @@ async function fileOf(office: Office, runId: string): Promise<Uint8Array> {
   return bytesOf((await office.ask({ q: 'job-file', ref: { kind: 'run', runId } })).file);
 }
 
-async function verified(office: Office, file: Uint8Array) {
+async function verified(office: Office, file: Uint8Array, firstOnly = false) {
   const { key } = await office.ask({ q: 'key' });
   return verifyJobFile(bytesSource(file), {
     crypto: recordCrypto,
     trusted: new Map([[key!.fingerprint, 'Tablet 1']]),
     sense: null,
     judge: null,
+    firstOnly,
   });
 }
 
@@ -56,6 +57,10 @@ describe('a sealed run', () => {
     const leaves = v.witness!.proof.leaves.map((l) => readLeaf(l.text)!.leaf);
     expect(leaves).toEqual(['opened', 'head', 'ended', 'sealed']);
     expect(v.manifest!.log!.origin).toMatch(/^log\.steadybar\.invalid\/[0-9a-f]{16}$/);
+    // What is told first has the heads too.
+    const first = await verified(office, file, true);
+    expect([first.verdict, first.findings]).toEqual(['valid', []]);
+    expect(first.remarks.find((r) => r.r === 'logged')).toEqual(logged);
   });
 
   it('built again it is the same file, until something is added', async () => {
