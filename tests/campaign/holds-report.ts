@@ -176,6 +176,22 @@ function lines(of: (set: HoldSet) => HoldRecord[]): string {
   );
 }
 
+/** No packer bursts and no hose comes off in these holds; leaks take 20 mbar/min at most. */
+function falls(records: readonly HoldRecord[]): string {
+  const said = (is: (s: number) => boolean) =>
+    bound(records.filter((r) => r.fallS !== null && is(r.fallS)).length, records.length);
+  return table(
+    ['', "'fast-fall' raised"],
+    [
+      [
+        'in the fill: puffs before a limp packer, hoses that take up to nearly all of the pressure',
+        said((s) => s < 0),
+      ],
+      ['in the hold: the heat of the fill, creep, leaks and top-ups', said((s) => s >= 0)],
+    ],
+  );
+}
+
 /** Cures are told apart by the time that the pressure takes from its low to the ceiling. */
 export const RISES: readonly (readonly [name: string, fromS: number, toS: number])[] = [
   ['slow: 15 min and more', 900, Number.POSITIVE_INFINITY],
@@ -259,6 +275,8 @@ export function holdsSection(records: readonly HoldRecord[], failed: number): st
     tight(of),
     '### The line',
     lines(of),
+    '### No burst is seen where there is none',
+    falls(records),
     '### Lift',
     lifts(of('lift')),
     '![Intervals and calls](figures/holds-leak.svg)',

@@ -3,8 +3,10 @@
  * are fixed, so that the figures are the same each time; the bounds are what must never be lost.
  */
 import { describe, expect, it } from 'vitest';
-import { type HoldRecord, type HoldSet, workHold } from './holds.ts';
+import { type HoldRecord, type HoldSet, type HoldTask, recordOf, workHold } from './holds.ts';
 import { holdsIt, leadOf } from './holds-report.ts';
+import { drawHold } from './holds-scenario.ts';
+import { runHold } from './holds-world.ts';
 import { quantile } from './stats.ts';
 
 function run(set: HoldSet, count: number): HoldRecord[] {
@@ -36,6 +38,14 @@ describe('campaign of holds, a slice', () => {
   it('no tight packer is called leaking, after a fast fill, through an exotherm or while the sensor warms', () => {
     for (const set of ['fast', 'exotherm', 'sun'] as const)
       expect(run(set, 6).filter((r) => r.calledS !== null || r.contradicted)).toEqual([]);
+  });
+
+  it('neither a puff before a limp packer nor the heat of a fill is taken for a burst', () => {
+    for (let i = 0; i < 30; i++) {
+      const task: HoldTask = { set: 'cover', seed: 310_000 + i };
+      const short = drawHold(task.seed, { fastFill: i % 2 === 0, leakMbarMin: 0, holdS: 120 });
+      expect([task.seed, recordOf(task, runHold(short)).fallS]).toEqual([task.seed, null]);
+    }
   });
 
   it('nothing is claimed on a supplied line, and a line that is another one is found out', () => {

@@ -74,6 +74,8 @@ export interface HoldRecord {
   readonly claimed: boolean;
   /** 'line-contradicted' was raised. */
   readonly contradicted: boolean;
+  /** 'fast-fall' raised, s of the hold (negative: in the fill before it); no packer bursts here. null: never. */
+  readonly fallS: number | null;
   /** Lift alarm raised and true ceiling passed, s of the hold; null: never. */
   readonly liftS: number | null;
   readonly ceilingS: number | null;
@@ -219,6 +221,7 @@ export function recordOf(task: HoldTask, run: HoldRun): HoldRecord {
     last: run.looks.at(-1)?.figure.verdict ?? 'cannot-tell',
     claimed: run.looks.some((l) => l.figure.mbarPerMin !== null),
     contradicted: alarmS(run, 'line-contradicted') !== null,
+    fallS: alarmS(run, 'fast-fall'),
     liftS: alarmS(run, 'lift'),
     ceilingS: Number.isNaN(run.ceilingS) ? null : run.ceilingS,
     shortBar: s.ceilingBar - peakFrom(run, alarmS(run, 'lift') ?? 0),

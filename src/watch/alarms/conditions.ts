@@ -8,7 +8,7 @@ import { tapSeesPacker } from '../hold/hold.ts';
 import { lostPlace } from '../signal/probes.ts';
 import { creepsUp, risenBy } from '../signal/seep.ts';
 import { isOver, STRAY_RUN_US } from '../signal/signal.ts';
-import { burstInFill, fastFallCondition, isOpen } from '../stages/fastfall.ts';
+import { fastFallCondition, isOpen } from '../stages/fastfall.ts';
 import { lossInFill, lossInHold } from '../stages/loss.ts';
 import { refilledOver } from '../stages/rebound.ts';
 import { isFilling, isOver as workIsOver } from '../stages/stages.ts';
@@ -63,7 +63,7 @@ function fastFall(w: WatchState): Condition {
     return w.infer ? fast : either(fast, lossInHold(w.loss, w.levels));
   }
   if (w.infer || !isFilling(w.stages.stage)) return 'off';
-  const lost = either(burstInFill(w.levels, median), lossInFill(w.loss, w.levels));
+  const lost = lossInFill(w.loss, w.levels);
   return lost === 'off' && isOpen(w.fastFall, median) ? 'between' : lost;
 }
 

@@ -41,7 +41,39 @@ describe('a hose that blows off while a hand fills', () => {
       s.flow(bars.length / 20, (t) => bars[Math.round(t * 20) - 1]!, { sd: 0 });
       expect(s.heard(), name).not.toContain('fast-fall');
     }
-    // A puff into a hose before a limp packer.
+  });
+
+  it('is not a puff before a limp packer, however long it stands and whatever the hose takes', () => {
+    // The line stands near the supply's pressure while the packer unfolds; each shut valve shows how little is in it.
+    for (const hz of [2, 20])
+      for (const standsS of [0.5, 3, 9, 20]) {
+        const s = new Script({ setup: setupOf({ tap: 'hose', rateHz: hz }) }).say({
+          c: 'stage',
+          to: 'inflate',
+        });
+        for (let rest = 0.02; rest < 0.2; rest += 0.03)
+          s.flow(standsS, (t) => rest + (0.6 - rest) * (1 - Math.exp(-t / 0.15)) + 0.003 * t, { hz }).flow(
+            6,
+            (t) => rest + 0.03 + 0.55 * Math.exp(-t / 0.2),
+            { hz },
+          );
+        expect([hz, standsS, s.heard()]).toEqual([hz, standsS, []]);
+      }
+  });
+
+  it('is told from a packer that was filled through such a hose, by what came slowly', () => {
+    const s = new Script({ setup: setupOf({ tap: 'hose' }) }).say({ c: 'stage', to: 'inflate' });
+    s.flow(25, (t) => 0.6 * (1 - Math.exp(-t / 0.15)) + 0.03 * t).flow(
+      6,
+      (t) => 0.75 + 0.6 * Math.exp(-t / 0.2),
+    );
+    expect(s.heard()).toEqual([]);
+    const from = s.tS;
+    s.flow(5, falls(0.75, 2));
+    expect(s.at('fast-fall', 'unacknowledged') - from).toBeLessThan(1.5);
+  });
+
+  it('is not one more puff of 0.2 s', () => {
     const puff = new Script().say({ c: 'stage', to: 'seat' });
     puff.flow(1, (t) => 0.6 * t).flow(10, (t) => 0.02 + 0.58 * Math.exp(-t / 0.2));
     expect(puff.heard()).not.toContain('fast-fall');

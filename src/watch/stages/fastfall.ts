@@ -1,7 +1,7 @@
 import type { Condition } from '../alarms/machine.ts';
 import type { WatchEvent } from '../events.ts';
 import type { Levels } from '../signal/levels.ts';
-import { levelAgo, levelMax } from '../signal/levels.ts';
+import { levelMax } from '../signal/levels.ts';
 import { FALL_BAR, FALL_SHARE, HELD_SHARE } from './loss.ts';
 
 /**
@@ -52,24 +52,6 @@ export function fastFallCondition(
   const top = medianBar + fall;
   const least = Math.max(FALL_BAR, FALL_SHARE * top);
   return fall >= least ? 'on' : fall > 0.5 * least ? 'between' : 'off';
-}
-
-/** Least pressure that falls, and the share of it that is left, where a hand still fills, bar. */
-const FILLED_BAR = 0.3;
-const LEFT_SHARE = 0.25;
-/** It was there so long ago, and a second earlier, s: a puff in the hose before a limp packer does not stand so long. */
-const AGO_S = 2;
-
-/**
- * Pure condition while a hand fills: what was in the packer is gone. A hose that evens out after a stop leaves most of it.
- * Nobody feeds a blown hose because the needle dropped.
- */
-export function burstInFill(l: Levels, medianBar: number | null): Condition {
-  if (medianBar === null) return 'between';
-  const top = levelMax(l, AGO_S + 1);
-  const stood = (s: number, share: number) => (levelAgo(l, s) ?? 0) >= share * (top ?? 0);
-  if (top === null || top < FILLED_BAR || !stood(AGO_S, 1 / 2) || !stood(AGO_S + 1, 1 / 3)) return 'off';
-  return medianBar < LEFT_SHARE * top ? 'on' : 'off';
 }
 
 /** The question is open, and the pressure is not back: the alarm of a fill stays until it is answered. */

@@ -1,5 +1,6 @@
 import type { Condition } from '../alarms/machine.ts';
 import { type Levels, levelAgo, levelMin, levelNow } from '../signal/levels.ts';
+import { createLeastHeld, type LeastHeld, leastBreak, leastFollow, leastRests } from './least-held.ts';
 
 /**
  * What the packer has lost since it was last known to be fuller. A small leak is made up for by a top-up; a tear, a burst or
@@ -23,6 +24,8 @@ export interface Loss {
   noticedUs: number | null;
   /** What was noticed had not been seen to fall. */
   wasUnseen: boolean;
+  /** What it holds at the least, whatever a hose adds. */
+  least: LeastHeld;
 }
 
 export function createLoss(): Loss {
@@ -34,6 +37,7 @@ export function createLoss(): Loss {
     isUnseen: false,
     noticedUs: null,
     wasUnseen: false,
+    least: createLeastHeld(),
   };
 }
 
@@ -45,15 +49,21 @@ const STOOD_IN_FILL_S = 8;
 const SLOW_BAR_S = 0.02 / 60;
 /** A fall that is none of warmth nor of a leak, bar/s (0.1 bar/min; common practice, no source). */
 const FAST_BAR_S = 0.1 / 60;
-/** The same while the heat of a fill fades, which is 40 to 90 mbar in all (docs/science.md), bar/s, and how long, s. */
-const FADING_BAR_S = 0.3 / 60;
-const FADING_S = 120;
+/**
+ * On top of it what the heat of a fill makes while it fades, which is 40 to 90 mbar in all (docs/science.md): bar/s as the
+ * air has stopped to come in, and how fast that goes, s.
+ */
+const FADING_BAR_S = 0.5 / 60;
+const FADES_S = 40;
 /** Air comes in: so much within RISE_S. */
 const RISE_BAR = 0.03;
 const RISE_S = 5;
 /** Least loss in a fill: more than the heat of a fill, and a share of the level (common practice, no source). */
 const FILL_BAR = 0.15;
 const FILL_SHARE = 0.15;
+/** What is known to be in the packer is gone when less than this share of it is left, of at least so much, bar (common practice, no source). */
+const GONE_SHARE = 0.4;
+const HELD_BAR = 0.15;
 /** Least fast fall in a hold: as of a fast fall of seconds. */
 export const FALL_BAR = 0.08;
 export const FALL_SHARE = 0.05;
@@ -75,6 +85,7 @@ const GOES_ON = 0.3;
 /** Nothing is read, or by another sensor: what comes after is compared with what was before. */
 export function lossBreak(l: Loss): void {
   if (l.knownBar !== null) l.isUnseen = true;
+  leastBreak(l.least);
 }
 
 /** Somebody has seen what the packer holds, or air is let out as was announced: from here on anew. */
@@ -83,20 +94,27 @@ export function lossSettled(l: Loss): void {
   l.topBar = 0;
   l.isUnseen = false;
   l.noticedUs = null;
+  l.least = createLeastHeld();
 }
 
-/**
- * Takes a new mean of the levels while the packer is said to be up.
- * @param mostBar a let-out down to here was asked for, bar; null: none
- * @param isHold nothing is let in or out as a rule
- */
-export function lossFollow(
-  l: Loss,
-  levels: Levels,
-  mostBar: number | null,
-  isHold: boolean,
-  tUs: number,
-): void {
+/** What bears on a level of a packer that is said to be up. */
+export interface LossContext {
+  /** A let-out down to here was asked for, bar; null: none. */
+  readonly mostBar: number | null;
+  /** Nothing is let in or out as a rule. */
+  readonly isHold: boolean;
+  /** No hose lies between the sensor and the packer. */
+  readonly atPacker: boolean;
+}
+
+/** Takes a new mean of the levels while the packer is said to be up. */
+export function lossFollow(l: Loss, levels: Levels, ctx: LossContext, tUs: number): void {
+  followKnown(l, levels, ctx, tUs);
+  if (ctx.isHold) leastRests(l.least, l.knownBar);
+  else leastFollow(l.least, levels, ctx.atPacker, ctx.mostBar);
+}
+
+function followKnown(l: Loss, levels: Levels, { mostBar, isHold }: LossContext, tUs: number): void {
   const now = levelNow(levels);
   const stood = levelMin(levels, isHold ? STOOD_S : STOOD_IN_FILL_S);
   const dtS = l.lastUs === null ? 0 : (tUs - l.lastUs) / 1e6;
@@ -145,6 +163,7 @@ export function lossInFill(l: Loss, levels: Levels): Condition {
   const now = levelNow(levels);
   if (now === null) return 'between';
   if (l.noticedUs !== null && l.lastUs !== null && l.lastUs - l.noticedUs < NOTICE_US) return 'on';
+  if (l.least.bar >= HELD_BAR && now < GONE_SHARE * l.least.bar) return 'on';
   if (l.knownBar === null || l.knownBar - now < Math.max(FILL_BAR, FILL_SHARE * l.knownBar)) return 'off';
   return isSteady(levels) ? 'on' : 'off';
 }
@@ -154,7 +173,7 @@ export function fallsInHold(l: Loss, levels: Levels): Condition {
   const [now, half, begin] = [levelNow(levels), levelAgo(levels, 5), levelAgo(levels, 10)];
   if (now === null || half === null || begin === null || l.knownBar === null || l.lastUs === null)
     return 'off';
-  const rate = l.lastUs - l.roseUs < FADING_S * 1e6 ? FADING_BAR_S : FAST_BAR_S;
+  const rate = FAST_BAR_S + FADING_BAR_S * Math.exp(-(l.lastUs - l.roseUs) / 1e6 / FADES_S);
   const slower = Math.min(begin - half, half - now) / 5;
   return slower >= 0.8 * rate && begin - now >= 10 * rate
     ? 'on'

@@ -121,7 +121,10 @@ function takeLoss(w: WatchState): void {
   const isHold = w.hold !== null;
   if (!isHold && w.ventOpen) lossSettled(w.loss);
   // Whoever has filled too far is told to let out to the working pressure.
-  else lossFollow(w.loss, w.levels, w.setup?.limits?.workingBar ?? null, isHold, w.tUs);
+  else {
+    const mostBar = w.setup?.limits?.workingBar ?? null;
+    lossFollow(w.loss, w.levels, { mostBar, isHold, atPacker: w.setup?.tap === 'packer' }, w.tUs);
+  }
 }
 
 /** One cue a fill is recorded, when it is near; the countdown itself is only shown. */
