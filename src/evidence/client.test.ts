@@ -53,7 +53,7 @@ it('whatever came from elsewhere is looked into apart from what was recorded her
 
 it('cancel lets a worker give up by itself, and ends one that does not answer', async () => {
   const { client, lines, timers, answer } = bench();
-  const first = client.ask({ q: 'verify', file: FILE, name: '' });
+  const first = client.ask({ q: 'restore-look', file: FILE });
   const gentle = client.ask({ q: 'cancel' });
   answer(0, 1, null);
   lines[0]!.say({ m: 'answer', id: lines[0]!.sent[0]!.id, ok: false, code: 'cancelled', detail: '' });
@@ -77,6 +77,30 @@ it('cancel lets a worker give up by itself, and ends one that does not answer', 
   const again = client.ask({ q: 'archive' });
   answer(2, 0, []);
   expect(await again).toEqual([]);
+});
+
+it('cancel ends at once a worker that only looks into a file, whatever it is at', async () => {
+  const { client, lines, timers, answer } = bench();
+  const soon = client.ask({ q: 'verify-first', file: FILE });
+  const sealing = client.ask(SEAL);
+  const done = client.ask({ q: 'cancel' });
+  await expect(soon).rejects.toMatchObject({ code: 'cancelled' });
+  expect([lines[0]!.ended, lines[1]!.ended, timers]).toEqual([true, false, []]);
+  answer(1, 0, { fingerprint: 'f', newKey: null });
+  answer(1, 1, null);
+  expect((await sealing).newKey).toBeNull();
+  expect(await done).toBeNull();
+  // The next file is looked into by another one.
+  const again = client.ask({ q: 'verify', file: FILE, name: 'b' });
+  expect(lines[2]!.sent.map((m) => m.request.q)).toEqual(['verify']);
+  // Beside it something is written: that is given the time to give up by itself.
+  const restoring = client.ask({ q: 'restore-look', file: FILE });
+  void client.ask({ q: 'cancel' });
+  expect(lines[2]!.ended).toBe(false);
+  expect(lines[2]!.sent.map((m) => m.request.q)).toEqual(['verify', 'restore-look', 'cancel']);
+  timers.shift()!();
+  await expect(again).rejects.toMatchObject({ code: 'cancelled' });
+  await expect(restoring).rejects.toMatchObject({ code: 'cancelled' });
 });
 
 it('nothing under way: there is nothing to cancel, and nothing is started for it', async () => {

@@ -11,6 +11,12 @@ export type EvidenceClient = Pick<WorkerClient<EvidenceContract>, 'ask' | 'close
 /** How long a worker has to give up by itself, ms. */
 const GRACE_MS = 2000;
 
+/** They keep nothing and write nothing: where only these are under way, the worker is ended at once. */
+const READING: ReadonlySet<EvidenceRequest['q']> = new Set([
+  'verify',
+  'verify-first',
+] satisfies EvidenceRequest['q'][]);
+
 const FOREIGN: ReadonlySet<EvidenceRequest['q']> = new Set([
   'verify',
   'verify-first',
@@ -50,12 +56,14 @@ export function createEvidenceClient(
   const own = worker();
   const foreign = worker();
   // What is under way there; a worker that has nothing to do is not started to be told to stop.
-  const busy = { own: 0, foreign: 0 };
+  const busy = { own: [] as EvidenceRequest['q'][], foreign: [] as EvidenceRequest['q'][] };
 
   async function cancel(): Promise<null> {
     const given: Promise<unknown>[] = [];
-    if (busy.own > 0) given.push(own.ask({ q: 'cancel' }));
-    if (busy.foreign > 0) {
+    if (busy.own.length > 0) given.push(own.ask({ q: 'cancel' }));
+    if (busy.foreign.length > 0 && busy.foreign.every((q) => READING.has(q)))
+      foreign.stop('cancelled', 'ended by hand');
+    else if (busy.foreign.length > 0) {
       let answered = false;
       given.push(foreign.ask({ q: 'cancel' }).finally(() => (answered = true)));
       later(GRACE_MS, () => {
@@ -71,11 +79,11 @@ export function createEvidenceClient(
     async ask(request, onProgress) {
       if (request.q === 'cancel') return (await cancel()) as never;
       const [at, to] = isForeign(request) ? (['foreign', foreign] as const) : (['own', own] as const);
-      busy[at]++;
+      busy[at].push(request.q);
       try {
         return await to.ask(request, onProgress);
       } finally {
-        busy[at]--;
+        busy[at].splice(busy[at].indexOf(request.q), 1);
       }
     },
     close() {

@@ -1,4 +1,4 @@
-import { createSignal, For, Show } from 'solid-js';
+import { createSignal, For, onCleanup, Show } from 'solid-js';
 import { type EvidenceAnswers, parseFingerprint, type VerifyView } from '../../evidence/messages.ts';
 import { TextField } from '../../widgets/Fields.tsx';
 import { FileKey } from '../../widgets/FileKey.tsx';
@@ -31,37 +31,48 @@ export function Verify(props: {
   const [over, setOver] = createSignal(false);
   const [kept, setKept] = createSignal<string | null>(null);
   const [expected, setExpected] = createSignal(props.expected);
+  const [cancelled, setCancelled] = createSignal(false);
   let chosen: { file: Blob; name: string } | null = null;
-  /** Ended by hand: what is not begun yet is not begun. */
-  let stopped = false;
+  /** Number of the check under way: what an earlier one has still to say is not shown. */
+  let at = 0;
 
-  const check = (file: Blob, name: string) => {
-    chosen = { file, name };
+  /** What is still under way is ended: nobody waits for it any more. */
+  const empty = () => {
+    at++;
+    if (busy() !== null) void app.evidence({ q: 'cancel' }).catch(app.fail);
     setView(null);
     setKept(null);
     setFirst(null);
-    stopped = false;
+    setBusy(null);
+    setCancelled(false);
+  };
+  const check = async (file: Blob, name: string) => {
+    empty();
+    const mine = at;
+    const shown = <T,>(set: (value: T) => unknown) => {
+      return (value: T) => void (mine === at && set(value));
+    };
+    chosen = { file, name };
     setBusy(progressText(E.checking, 0));
     // Told within seconds on a phone too; what takes longer is made again behind it.
-    app
-      .evidence({ q: 'verify-first', file })
-      .then(setFirst, () => undefined)
-      .then(() =>
-        stopped
-          ? null
-          : app.evidence({ q: 'verify', file, name }, (share) => setBusy(progressText(E.checking, share))),
-      )
-      .then((v) => v !== null && setView(v), app.fail)
-      .finally(() => {
-        setBusy(null);
-        setFirst(null);
-      });
+    await app.evidence({ q: 'verify-first', file }).then(shown(setFirst), () => undefined);
+    if (mine !== at) return;
+    const tell = shown((share: number) => setBusy(progressText(E.checking, share)));
+    await app.evidence({ q: 'verify', file, name }, tell).then(shown(setView), shown(app.fail));
+    shown(setBusy)(null);
+    shown(setFirst)(null);
   };
+  const cancel = () => {
+    empty();
+    chosen = null;
+    setCancelled(true);
+  };
+  onCleanup(empty);
   const drop = (event: DragEvent) => {
     event.preventDefault();
     setOver(false);
     const file = event.dataTransfer?.files[0];
-    if (file !== undefined) check(file, file.name);
+    if (file !== undefined) void check(file, file.name);
   };
   const keep = ({ sha256 }: VerifyView) =>
     app.evidence({ q: 'keep-opened', sha256 }).then(({ already, others }) => {
@@ -69,7 +80,7 @@ export function Verify(props: {
     }, app.fail);
 
   const handed = takeHanded();
-  if (handed !== null) check(handed, handed.name);
+  if (handed !== null) void check(handed, handed.name);
 
   return (
     <div class="page verify">
@@ -93,7 +104,7 @@ export function Verify(props: {
           label={E.choose}
           testId="verify-file"
           disabled={busy() !== null}
-          onFile={(file) => check(file, file.name)}
+          onFile={(file) => void check(file, file.name)}
         >
           {E.choose}
         </FileKey>
@@ -103,18 +114,15 @@ export function Verify(props: {
       <Show when={busy()}>
         <div class="row" role="status">
           <span class="grow">{busy()}</span>
-          <button
-            type="button"
-            class="button"
-            data-testid="cancel-verify"
-            onClick={() => {
-              stopped = true;
-              void app.evidence({ q: 'cancel' }).catch(app.fail);
-            }}
-          >
+          <button type="button" class="button" data-testid="cancel-verify" onClick={cancel}>
             {UI.cancel}
           </button>
         </div>
+      </Show>
+      <Show when={cancelled()}>
+        <p class="note" role="status" data-testid="verify-cancelled">
+          {E.cancelled}
+        </p>
       </Show>
       <Show when={first()}>
         {(f) => (
@@ -135,7 +143,7 @@ export function Verify(props: {
             view={v()}
             kept={kept()}
             onKeep={() => void keep(v())}
-            onKnown={() => chosen !== null && check(chosen.file, chosen.name)}
+            onKnown={() => chosen !== null && void check(chosen.file, chosen.name)}
           />
         )}
       </Show>

@@ -131,6 +131,8 @@ const EVIDENCE = {
     refused: 'This is no record that can be verified here.',
   },
   firstRest: 'The other files are being made again.',
+  cancelled:
+    'Cancelled. Nothing is said of this file, and nothing of it was kept. Choose it again to check it.',
   expected: 'Fingerprint that the certificate has',
   expectedHint:
     'The 64 signs under its title page, or filled in by its code. Without one, any sealed record is taken for itself.',
