@@ -128,7 +128,13 @@ it(`killed ${KILLS} times while it seals: sealed whole or not at all, nothing lo
     await stage.page.goto(`${stage.origin}/#/verify`);
     await stage.page.getByTestId('verify-file').setInputFiles(file);
     await stage.page.getByTestId('verdict').waitFor();
-    expect(await stage.page.getByTestId('verdict').getAttribute('data-verdict')).toBe('valid');
+    const found = await stage.page
+      .locator('[data-finding]')
+      .evaluateAll((all) => all.map((e) => (e as HTMLElement).dataset.finding));
+    // Whoever takes a seal away and seals again is told on by the witness log, and by nothing else.
+    expect(found).toEqual(whole === 1 ? [] : ['witness']);
+    const verdict = await stage.page.getByTestId('verdict').getAttribute('data-verdict');
+    expect(verdict).toBe(whole === 1 ? 'valid' : 'changed');
     // The next round needs it unsealed again: only a test may do this.
     await stage.page.evaluate(
       (id) =>

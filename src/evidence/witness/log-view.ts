@@ -2,6 +2,7 @@
 import { createRunList } from '../../engine/run-list.ts';
 import { fromHex } from '../../record/hex.ts';
 import { noteSigner } from '../../record/stores/note-keys.ts';
+import { shortForm } from '../../record/witness/checkpoint.ts';
 import { isOfRun, leafBytes, runHash } from '../../record/witness/leaves.ts';
 import { keyFingerprint } from '../../record/witness/names.ts';
 import type { EvidenceDeps } from '../deps.ts';
@@ -71,6 +72,7 @@ export async function logView(deps: EvidenceDeps, log: OwnLog, trust: Trust): Pr
     origin: (await log.key()).name,
     leaves: size,
     checkpoint: note,
+    short: shortForm(note),
     unsealed: unsealed.reverse(),
     practice: all.filter((r) => r.practice).length,
     sealedTwice: all.filter((r) => r.manifests.size > 1).length,

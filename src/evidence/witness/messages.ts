@@ -31,6 +31,8 @@ export interface LogView {
   readonly leaves: number;
   /** Signed; what the code holds. */
   readonly checkpoint: string;
+  /** Of its root what a person compares by eye: the first signs, as they stand in its text. */
+  readonly short: string;
   readonly unsealed: readonly Unsealed[];
   /** Practice runs that were opened: they are never sealed. */
   readonly practice: number;

@@ -32,3 +32,8 @@ export function parseCheckpoint(text: string): Checkpoint | null {
   if (root === null || root.length !== ROOT_BYTES) return null;
   return { origin, size: Number(size), root };
 }
+
+const SHORT = 8;
+
+/** The first signs of the root, for whoever compares by eye; the same in a note and in its text. Empty: no checkpoint. */
+export const shortForm = (note: string): string => note.split('\n')[2]?.slice(0, SHORT) ?? '';

@@ -13,6 +13,7 @@ import { PRACTICE_RIG } from '../live/practice.ts';
 import { MayBeFull } from '../runs/MayBeFull.tsx';
 import { RunPictures } from '../runs/RunPictures.tsx';
 import { createSketches, type Sketches } from '../runs/sketches.ts';
+import { FirstOfDay } from './FirstOfDay.tsx';
 import { LadderGuide } from './LadderGuide.tsx';
 import { OpenFile } from './OpenFile.tsx';
 
@@ -106,6 +107,7 @@ export function Jobs() {
           <OpenFile />
         </div>
 
+        <Show when={!running() && runs()}>{(all) => <FirstOfDay runs={all()} />}</Show>
         <section class="start-list">
           <div class="row">
             <h2 class="grow">{WELCOME.lastRuns}</h2>

@@ -13,6 +13,7 @@ import { WITNESS } from '../../words/witness.ts';
 import { failed, useServices } from '../context.ts';
 import { Fingerprint } from '../Fingerprint.tsx';
 import { saveBlob } from '../save.ts';
+import { CheckpointLine } from '../witness/CheckpointLine.tsx';
 import { Additions } from './Additions.tsx';
 
 /** What makes a record evidence: seal, file, certificate, signed additions, and what can be taken out. */
@@ -141,12 +142,11 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
           </>
         )}
       </Show>
-      <Show when={source().kind === 'run' && !summary().practice}>
-        <div class="row">
-          <a class="button" href="#/log" data-testid="to-code">
-            {WITNESS.showCode}
-          </a>
-        </div>
+      <Show when={source().kind === 'run' && !summary().practice && summary().state !== 'open'}>
+        <CheckpointLine
+          lead={props.record.sealed === null ? WITNESS.lineEnded : WITNESS.lineSealed}
+          of={props.record}
+        />
       </Show>
       <Show when={made() !== null}>
         <p class="note strong" role="status" data-testid="new-key">

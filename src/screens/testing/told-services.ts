@@ -90,6 +90,7 @@ export function services(
           origin: TYPED[0],
           leaves: 7,
           checkpoint: TYPED[0],
+          short: TYPED[0],
           unsealed: [
             { runId: RUN, title: TYPED[0], openedUtcMs: 1e12, endedUtcMs: 1e12 },
             { runId: null, title: null, openedUtcMs: 1e12, endedUtcMs: null },

@@ -6,10 +6,16 @@ export const WITNESS = {
   title: 'Witness log',
   lead: 'This computer notes each run when it opens, every five minutes and when it ends, each sealing and each addition, in a log that only grows. Its newest checkpoint stands for all of it: whoever has seen one can tell later whether anything was left out or exchanged.',
   link: 'Witness log',
-  showCode: 'Show the checkpoint code',
   code: 'Checkpoint',
   codeLead:
     'Let the client photograph this code at the start and at the end of the run. The photograph is a witness: its date bounds when the log was written.',
+  line: (entries: string, short: string) => `Checkpoint of the witness log: ${entries}, ${short}`,
+  lineDay:
+    'The first of the day, before a run is opened: let the client photograph this code. What was noted up to here can’t be exchanged any more without its showing against the photograph.',
+  lineEnded:
+    'The run has ended and is noted: let the client photograph this code. Against the photograph it shows later whether this run, as it stands now, was exchanged or left out.',
+  lineSealed:
+    'The record is sealed and noted: let the client photograph this code. It was sealed before the photograph was taken, and against the photograph it shows whether another one was sealed in its place.',
   codeLabel: 'QR code with the signed checkpoint of the witness log',
   asText: 'The same as text',
   leaves: (n: number) => (n === 1 ? '1 entry' : `${n} entries`),
