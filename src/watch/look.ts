@@ -11,7 +11,8 @@ import { ageS, isStale, staleAfterS } from './signal/loss.ts';
 import { probeFresh } from './signal/probes.ts';
 import { isOver } from './signal/signal.ts';
 import { REBOUND_S } from './stages/rebound.ts';
-import { isUp } from './stages/stages.ts';
+import { isFilling, isUp } from './stages/stages.ts';
+import { stands } from './stages/stand.ts';
 import type { WatchState } from './state.ts';
 import { airNotWanted, potLifeLeftS } from './state.ts';
 import type { AlarmView, GuardView, WatchView } from './view.ts';
@@ -124,6 +125,7 @@ export function viewOf(w: WatchState, tUs: number): WatchView {
     cure: w.cure === null ? null : cureView(w.cure, tUs, signal.firstUs),
     alarms: alarmViews(w),
     airNotWanted: isUp(w.stages.stage) ? airNotWanted(w) : null,
+    fillStands: isFilling(w.stages.stage) && !stale && stands(w.stand, tUs),
     ventOpen: w.ventOpen,
     question: w.fastFall.asked ? 'let-down-or-loss' : null,
     rebound: test === null ? null : { sinceUs: test.sinceUs, needS: REBOUND_S, startBar: test.startBar },

@@ -32,6 +32,7 @@ import type { Rebound } from './stages/rebound.ts';
 import { createRebound } from './stages/rebound.ts';
 import type { StageState } from './stages/stages.ts';
 import { createStages } from './stages/stages.ts';
+import { createStand, type Stand } from './stages/stand.ts';
 import type { Unseen } from './unseen.ts';
 import { createUnseen } from './unseen.ts';
 
@@ -76,6 +77,7 @@ export interface WatchState {
   inference: Inference;
   fastFall: FastFall;
   loss: Loss;
+  stand: Stand;
   rebound: Rebound;
   ventOpen: boolean;
   hold: HoldState | null;
@@ -116,6 +118,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     inference: createInference(),
     fastFall: createFastFall(),
     loss: createLoss(),
+    stand: createStand(),
     rebound: createRebound(),
     ventOpen: false,
     hold: null,

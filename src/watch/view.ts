@@ -114,6 +114,8 @@ export interface WatchView {
   readonly alarms: readonly AlarmView[];
   /** Why nobody is to put air in, whatever the pressure says; null: nothing speaks against it. */
   readonly airNotWanted: 'reading-jump' | 'fast-fall' | null;
+  /** A hand is to let air in, and for a while the pressure has not moved. */
+  readonly fillStands: boolean;
   /** The vent was said open. */
   readonly ventOpen: boolean;
   readonly question: 'let-down-or-loss' | null;

@@ -214,6 +214,17 @@ describe('in the hold', () => {
       'inflate shut-now',
     );
   });
+  it('a reading that stands in a fill asks for the gauge where it would ask for air', () => {
+    expect(codeOf({ stage: 'inflate', bar: 0.3, fillStands: true })).toBe('inflate stands');
+    expect(codeOf({ stage: 'seat', bar: 0.1, fillStands: true, limits: LIMITS })).toBe('seat stands');
+    expect(codeOf({ stage: 'seat', bar: LIMITS.seatBar!, fillStands: true, limits: LIMITS })).toBe(
+      'seat shut',
+    );
+    expect(codeOf({ stage: 'inflate', bar: 1.8, fillStands: true, limits: LIMITS })).toBe('inflate in-band');
+    expect(codeOf({ stage: 'inflate', bar: 0.3, fillStands: true, airNotWanted: 'fast-fall' })).toBe(
+      'inflate find-loss',
+    );
+  });
   it('a vent that was said open is not told as a valve to be left shut', () => {
     expect(hold({ ventOpen: true })).toBe('hold vent-open');
   });

@@ -84,7 +84,8 @@ function seat(scene: Scene): Instructed {
   if (pauseLeftS !== null)
     return pauseLeftS > 0 ? say('settle', { s: Math.ceil(pauseLeftS) }) : say('compare');
   const there = seatBar !== null && (view.bar ?? 0) >= seatBar - NEAR_SEAT_BAR;
-  return there ? say('shut') : say('open', { bar: seatBar });
+  if (there) return say('shut');
+  return view.fillStands ? say('stands') : say('open', { bar: seatBar });
 }
 
 function inflate(scene: Scene): Instructed {
@@ -110,7 +111,9 @@ function inflate(scene: Scene): Instructed {
   const rising = (guard.rateBarPerS ?? 0) > 0 && !isStill(scene);
   return rising && (view.bar ?? 0) > READY_SHARE * limits.workingBar
     ? say('ready')
-    : say('open', { bar: limits.cue ? limits.workingBar : null });
+    : view.fillStands
+      ? say('stands')
+      : say('open', { bar: limits.cue ? limits.workingBar : null });
 }
 
 /** Alarms of a hold that loses its pressure, the gravest first: acknowledged or put aside, they still want a hand at the valve. */

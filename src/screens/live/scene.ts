@@ -57,6 +57,7 @@ export const BLANK_VIEW: WatchView = {
   cure: null,
   alarms: [],
   airNotWanted: null,
+  fillStands: false,
   ventOpen: false,
   question: null,
   rebound: null,

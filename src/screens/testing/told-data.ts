@@ -181,6 +181,7 @@ export function watchView(stage: Stage, more: Partial<WatchView> = {}): WatchVie
     },
     alarms,
     airNotWanted: null,
+    fillStands: false,
     ventOpen: false,
     question: 'let-down-or-loss',
     rebound: { sinceUs: 8.5e7, needS: 30, startBar: 0 },

@@ -7,6 +7,7 @@ import { answer } from '../stages/fastfall.ts';
 import { lossSettled } from '../stages/loss.ts';
 import { reboundBreak, reboundFilled } from '../stages/rebound.ts';
 import { enterStage, isUp } from '../stages/stages.ts';
+import { standRestart } from '../stages/stand.ts';
 import type { WatchState } from '../state.ts';
 
 /** Enters a stage with all that begins and ends with it. False where the run is in it already. */
@@ -34,6 +35,7 @@ export function changeStage(
   reboundBreak(w.rebound, w.tUs, emit);
   enterStage(w.stages, to, by, w.tUs, emit, fromUs);
   seepRestart(w.seep);
+  standRestart(w.stand);
   if (isUp(to)) {
     w.ventOpen = false;
     reboundFilled(w.rebound);

@@ -16,6 +16,7 @@ import { answer, gaugeHolds, held } from '../stages/fastfall.ts';
 import { lossSettled } from '../stages/loss.ts';
 import { reboundBreak, reboundStart } from '../stages/rebound.ts';
 import { isDown } from '../stages/stages.ts';
+import { standRestart } from '../stages/stand.ts';
 import type { WatchState } from '../state.ts';
 import { changeStage } from './change-stage.ts';
 
@@ -78,6 +79,7 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
     case 'gauge':
       // Whether it agrees or not: from here on the comparison says what the sensor is worth.
       if (statsNow(w) !== null) jumpSettled(w.jump);
+      standRestart(w.stand);
       if (gaugeHolds(w.fastFall, command.bar)) {
         held(w.fastFall, tUs, emit);
         lossSettled(w.loss);

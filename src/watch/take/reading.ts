@@ -5,7 +5,7 @@ import { guardReading, guardReset, guardVerdict } from '../guard/guard.ts';
 import { holdHole, holdReading } from '../hold/hold.ts';
 import { bar3, s1 } from '../round.ts';
 import { jumpReading, jumpRestart } from '../signal/jump.ts';
-import { levelsAdd, levelsClear } from '../signal/levels.ts';
+import { levelNow, levelsAdd, levelsClear } from '../signal/levels.ts';
 import { takeProbes } from '../signal/probes.ts';
 import { recentStats } from '../signal/recent.ts';
 import { seepBreak, seepReading } from '../signal/seep.ts';
@@ -13,7 +13,8 @@ import { longestSpacingUs, signalFrame, usability } from '../signal/signal.ts';
 import { inferStage } from '../stages/infer.ts';
 import { lossBreak, lossFollow, lossSettled } from '../stages/loss.ts';
 import { reboundBreak, reboundFollow, reboundStep } from '../stages/rebound.ts';
-import { isDown, isOver, isUp } from '../stages/stages.ts';
+import { isDown, isFilling, isOver, isUp } from '../stages/stages.ts';
+import { standFollow, standRestart } from '../stages/stand.ts';
 import type { WatchState } from '../state.ts';
 import { guardContext, sensorWarmth } from '../state.ts';
 import { changeStage } from './change-stage.ts';
@@ -36,6 +37,7 @@ export function breakStretch(w: WatchState, emit: Emit): void {
   jumpRestart(w.jump);
   seepBreak(w.seep);
   lossBreak(w.loss);
+  standRestart(w.stand);
   if (w.hold !== null) holdHole(w.hold, w.tUs, w.setup, emit);
   reboundBreak(w.rebound, w.tUs, emit);
 }
@@ -76,6 +78,8 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
     if (seen !== null) changeStage(w, seen.to, 'data', emit, Math.round(seen.fromS * 1e6));
   }
   if (fresh && !w.infer && isUp(w.stages.stage)) takeLoss(w);
+  const level = levelNow(w.levels);
+  if (fresh && level !== null && isFilling(w.stages.stage)) standFollow(w.stand, level, w.tUs);
   const { median } = w.signal;
   if (w.hold !== null && median !== null)
     holdReading(

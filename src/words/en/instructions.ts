@@ -70,6 +70,10 @@ export function instructions(f: Format) {
     'Put no air in, keep clear: a hose may be off or the packer torn.',
   );
   const JUMPED = always('Check the dial gauge.', 'The sensor has jumped: put no air in by its reading.');
+  const STANDS = always(
+    'Shut the valve, see the dial gauge.',
+    'The reading stands still. Is a tap or the sensor’s line shut or blocked? Is the supply on?',
+  );
   const stayed = (told?: Told): string => {
     const seen = time(told);
     return seen === null ? 'Stayed at zero.' : `Stayed at zero for ${seen}.`;
@@ -118,6 +122,7 @@ export function instructions(f: Format) {
     seat: {
       open: (told) => ({ ...openTo(told), besides: `The hose is coupled to the packer. ${NOBODY}` }),
       'was-over-rated': overRated('Let the packer down fully.'),
+      stands: STANDS,
       shut: always('Shut the valve.', 'Seat pressure is reached.'),
       'find-loss': FIND_LOSS,
       jumped: JUMPED,
@@ -134,6 +139,7 @@ export function instructions(f: Format) {
     },
     inflate: {
       open: openTo,
+      stands: STANDS,
       'was-over-rated': overRated('Let the packer down fully.'),
       'find-loss': FIND_LOSS,
       jumped: JUMPED,
