@@ -19,12 +19,13 @@ export interface Licence {
 interface Manifest {
   readonly version: string;
   readonly license?: string;
+  readonly main?: string;
   readonly dependencies?: Readonly<Record<string, string>>;
 }
 
 const FOLDER = 'node_modules';
-/** Its dependencies of this name are what a generated service worker consists of. */
-const WORKER = { builder: 'workbox-build', parts: /^workbox-/ } as const;
+/** What the generated service worker is made of, beside what these depend on: the page's part, and what keeps files. */
+const WORKER = ['workbox-window', 'workbox-precaching'];
 
 const manifestOf = (folder: string): Manifest =>
   JSON.parse(readFileSync(path.join(folder, 'package.json'), 'utf8')) as Manifest;
@@ -38,12 +39,13 @@ function textOf(folder: string): string {
 export function licencesOf(root: string): readonly Licence[] {
   const found = new Map<string, Licence>();
   const open = Object.keys(manifestOf(root).dependencies ?? {});
-  const worker = Object.keys(manifestOf(path.join(root, FOLDER, WORKER.builder)).dependencies ?? {});
-  open.push(...worker.filter((name) => WORKER.parts.test(name)));
+  open.push(...WORKER);
   for (let name = open.pop(); name !== undefined; name = open.pop()) {
     const folder = path.join(root, FOLDER, name);
     if (found.has(name) || !existsSync(folder)) continue;
-    const { version, license, dependencies } = manifestOf(folder);
+    const { version, license, main, dependencies } = manifestOf(folder);
+    // Declarations of types alone: nothing of them is shipped.
+    if (main === '') continue;
     found.set(name, { name, version, licence: license ?? '', text: textOf(folder) });
     open.push(...Object.keys(dependencies ?? {}));
   }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { TraceWindow } from '../engine/messages.ts';
-import { createFormat } from '../words/create-format.ts';
+import { createFormat, METRIC } from '../words/create-format.ts';
 import { escapeXml } from './escape.ts';
 import { PAPER } from './pictures.ts';
 import { linePath, niceStep, type Plot, type PlotLine, plotSvg } from './plot-svg.ts';
@@ -138,4 +138,52 @@ describe('lanes and names', () => {
 it('text for XML keeps every letter and drops what XML has not', () => {
   expect(escapeXml(`a\u0000\u0008\u000b\u001f\u007f\ufffe\uffffb\t\n`)).toBe('ab\t\n');
   expect(escapeXml(`<a href='x'>"é"&😀`)).toBe('&lt;a href=&#39;x&#39;&gt;&quot;é&quot;&amp;😀');
+});
+
+describe('the names under the plot', () => {
+  const of = (width: number, labels: readonly string[]) => {
+    const lines = labels.map((label) => line(window([0, 1], [1, 1]), { label }));
+    const svg = plotSvg({
+      width,
+      height: 360,
+      fromS: 0,
+      toS: 60,
+      title: '',
+      units: METRIC,
+      format: createFormat('point'),
+      ink: PAPER,
+      lines,
+      rules: [],
+      bands: [],
+      stages: [],
+      timeName: 'time in min:s',
+      marks: [],
+    });
+    const texts = [...svg.matchAll(/<text x="([\d.]+)" y="([\d.]+)" text-anchor="(\w+)"[^>]*>([^<]*)</g)];
+    return texts
+      .map(([, x, y, anchor, text = '']) => ({ x: Number(x), y: Number(y), anchor, text }))
+      .filter(({ y }) => y > 300);
+  };
+  const RUNS = ['1 Crack at 12.4 m, 2026-04-14 08:05 UTC', '2 Crack at 12.4 m, 2026-04-14 09:14 UTC'];
+
+  it('stand in one row with what the times are where they have room', () => {
+    const last = of(1200, RUNS).slice(-3);
+    expect(new Set(last.map(({ y }) => y)).size).toBe(1);
+    expect(last.map(({ text }) => text)).toEqual([...RUNS, 'time in min:s']);
+  });
+
+  it.each([300, 400, 560, 700])('reach over no edge and over no other name, %i px wide', (width) => {
+    // 6.2 px a letter of 11 px: wider than sans-serif letters are on average (measured on two of them).
+    const boxes = of(width, RUNS).map(({ x, y, anchor, text }) => {
+      const wide = text.length * 6.2;
+      const x0 = anchor === 'end' ? x - wide : anchor === 'middle' ? x - wide / 2 : x;
+      return { x0, x1: x0 + wide, y, text };
+    });
+    expect(boxes.map(({ text }) => text).join(' ')).toContain('time in min:s');
+    expect(boxes.filter(({ x1 }) => x1 > width)).toEqual([]);
+    const over = boxes.flatMap((a, i) =>
+      boxes.slice(i + 1).filter((b) => Math.abs(a.y - b.y) < 11 && a.x0 < b.x1 && b.x0 < a.x1),
+    );
+    expect(over).toEqual([]);
+  });
 });

@@ -66,6 +66,11 @@ const TOP_STAGES = 22;
 const TOP = 18;
 const AXIS = 26;
 const LEGEND = 22;
+/** A sample of a line beside its name, what stands between two names, a letter, and from row to row, px. */
+const SAMPLE = 29;
+const BETWEEN = 18;
+const LEGEND_LETTER = 6.2;
+const LEGEND_ROW = 15;
 
 /** Steps that people count in: 1, 2, 5 times a power of ten. */
 export function niceStep(span: number, most: number): number {
@@ -160,6 +165,56 @@ function spread(ys: readonly number[], top: number, bottom: number): number[] {
   return out;
 }
 
+interface LegendEntry {
+  readonly x: number;
+  readonly row: number;
+  readonly text: string;
+  /** Draws the sample; null: the rest of a name that took more than one row. */
+  readonly line: PlotLine | null;
+}
+
+/** Words of a name in lines of so many letters at most; one word is never broken. */
+function folded(name: string, letters: number): string[] {
+  const out: string[] = [];
+  for (const word of name.split(' ')) {
+    const last = out.at(-1);
+    if (last === undefined || last.length + 1 + word.length > letters) out.push(word);
+    else out[out.length - 1] = `${last} ${word}`;
+  }
+  return out;
+}
+
+/**
+ * Names under the plot, in as many rows as they need; what the times are stands at the right of the last one, in a row of its
+ * own where a name reaches there.
+ */
+function legendOf(
+  lines: readonly PlotLine[],
+  left: number,
+  width: number,
+  timeName: string,
+): { readonly entries: readonly LegendEntry[]; readonly rows: number } {
+  const end = width - 4;
+  const wide = (text: string) => SAMPLE + text.length * LEGEND_LETTER;
+  const entries: LegendEntry[] = [];
+  let row = 0;
+  let at = left;
+  for (const line of lines) {
+    if (at > left && at + wide(line.label) > end) {
+      row++;
+      at = left;
+    }
+    const letters = Math.floor((end - at - SAMPLE) / LEGEND_LETTER);
+    for (const [i, text] of folded(line.label, letters).entries()) {
+      if (i > 0) row++;
+      entries.push({ x: at, row, text, line: i === 0 ? line : null });
+    }
+    at += wide(entries.at(-1)?.text ?? '') + BETWEEN;
+  }
+  const isTaken = at - BETWEEN > end - timeName.length * LEGEND_LETTER - BETWEEN;
+  return { entries, rows: row + 1 + (isTaken ? 1 : 0) };
+}
+
 export function plotSvg(plot: Plot): string {
   const { width, height, fromS, toS, ink, units } = plot;
   const { fixed, stopwatch } = plot.format;
@@ -171,7 +226,8 @@ export function plotSvg(plot: Plot): string {
   const left = LEFT;
   const right = width - Math.max(RIGHT, ...named.map((r) => nameOf(r).length * LETTER + 14));
   const top = plot.stages.length > 0 ? TOP_STAGES + TOP : TOP;
-  const foot = height - AXIS - LEGEND;
+  const legend = legendOf(plot.lines, left, width, plot.timeName);
+  const foot = height - AXIS - LEGEND - (legend.rows - 1) * LEGEND_ROW;
   const laneHigh = temps === null ? 0 : Math.max(LANE_LEAST, (foot - top) * LANE_SHARE);
   const bottom = temps === null ? foot : foot - laneHigh - LANE_GAP;
   const laneTop = foot - laneHigh;
@@ -274,16 +330,17 @@ export function plotSvg(plot: Plot): string {
       `<path d="${SHAPE[m.priority]}" transform="translate(${n1(x(m.atS))} ${n1(top + 6)})" fill="${ink.alarm[m.priority]}"/>`,
     );
   }
-  let at = left;
   const legendY = height - 8;
-  for (const l of plot.lines) {
-    const dash = l.dash === '' ? '' : ` stroke-dasharray="${l.dash}"`;
-    const stroke = l.kind === 'bar' ? ink.ink : ink.ink2;
-    out.push(
-      `<path d="M${n1(at)} ${n1(legendY - 4)}h24" stroke="${stroke}" stroke-width="${l.width}"${dash}/>`,
-    );
-    text(at + 29, legendY, l.label);
-    at += 29 + l.label.length * 6.2 + 18;
+  const rowY = (row: number) => legendY - (legend.rows - 1 - row) * LEGEND_ROW;
+  for (const { x: at, row, text: name, line } of legend.entries) {
+    if (line !== null) {
+      const dash = line.dash === '' ? '' : ` stroke-dasharray="${line.dash}"`;
+      const stroke = line.kind === 'bar' ? ink.ink : ink.ink2;
+      out.push(
+        `<path d="M${n1(at)} ${n1(rowY(row) - 4)}h24" stroke="${stroke}" stroke-width="${line.width}"${dash}/>`,
+      );
+    }
+    text(at + SAMPLE, rowY(row), name);
   }
   text(width - 4, legendY, plot.timeName, 'end');
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" font-family="system-ui, 'Noto Sans', 'DejaVu Sans', sans-serif" font-size="11"><title>${escapeXml(plot.title)}</title><rect width="${width}" height="${height}" fill="${ink.ground}"/>${out.join('')}</svg>`;

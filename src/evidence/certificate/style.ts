@@ -5,11 +5,11 @@ body:has(> main > .certificate) { margin: 0; background: #fff; }
 .certificate { box-sizing: border-box; max-width: 182mm; margin: 0 auto; padding: 8px; background: #fff; color: #000; font: 9.2pt/1.3 B612, system-ui, 'Noto Sans', 'DejaVu Sans', sans-serif; }
 .certificate * { box-sizing: border-box; }
 .certificate .leaf + .leaf { break-before: page; margin-top: 8mm; }
-.certificate .head { display: flex; justify-content: space-between; align-items: center; margin: 0 0 4mm; font-size: 8.6pt; overflow-wrap: normal; }
+.certificate .head { display: flex; justify-content: space-between; align-items: center; gap: 1mm 4mm; margin: 0 0 4mm; font-size: 8.6pt; overflow-wrap: normal; }
 .certificate .brand { display: inline-flex; gap: 2mm; align-items: center; font-weight: 700; font-size: 11pt; }
 .certificate .logo { width: 5mm; height: 5mm; fill: #000; }
 .certificate .kind { margin: 0; }
-.certificate h1 { font-size: 19pt; line-height: 1.12; margin: 0 0 1mm; overflow-wrap: anywhere; }
+.certificate h1 { font-size: 19pt; line-height: 1.12; margin: 0 0 1mm; overflow-wrap: anywhere; text-wrap: balance; }
 .certificate .boxed { margin: 3.5mm 0; padding: 3.5mm 4.5mm; border: .8mm solid #000; }
 .certificate .account-line { font-size: 12.5pt; line-height: 1.22; font-weight: 700; }
 .certificate ul.weightiest { columns: 1; }
@@ -47,6 +47,9 @@ body:has(> main > .certificate) { margin: 0; background: #fff; }
   .certificate .two, .certificate .signs, .certificate .check, .certificate .eight { grid-template-columns: 1fr; }
   .certificate .four { grid-template-columns: 1fr 1fr; }
   .certificate ul { columns: 1; }
+  .certificate .head { flex-wrap: wrap; }
+  .certificate figure { overflow-x: auto; }
+  .certificate figure svg { min-width: 620px; }
 }
 @media print { .certificate { padding: 0; max-width: none; } .certificate .leaf + .leaf { margin-top: 0; } }
 `;

@@ -223,16 +223,23 @@ function LastRun(props: { run: RunSummary; sketches: Sketches }) {
       run.peakBar === null ? '' : JOBS.peak(pressure(run.peakBar, app.units())),
       run.gaps > 0 ? JOBS.gaps(run.gaps) : '',
       run.alarms > 0 ? JOBS.alarms(run.alarms) : '',
-    ]
-      .filter((t) => t !== '')
-      .join(', ');
+    ].filter((t) => t !== '');
   return (
     <li>
       <a class="plate-row run-row" href={`#/run/${run.runId}`} data-testid={`run-${run.runId}`}>
         <RunPictures sketch={sketch()} />
         <span class="run-words">
           <strong>{run.title === '' ? run.runId : run.title}</strong>
-          <span class="muted">{more()}</span>
+          <span class="muted">
+            <For each={more()}>
+              {(part, i) => (
+                <>
+                  {i() > 0 ? ', ' : ''}
+                  <span class="unbroken">{part}</span>
+                </>
+              )}
+            </For>
+          </span>
         </span>
         <span class="run-tags">
           <Switch
