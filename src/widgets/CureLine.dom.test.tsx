@@ -121,6 +121,22 @@ describe('the cure line', () => {
     cleanup();
     show(cure({}), noon, true, 'inflate');
     expect(drawn()).not.toMatch(/at \d\d:\d\d/);
+    cleanup();
+    // Two counts that read as one number are one.
+    show(cure({ low: 0.021, progress: 0.022, high: 0.024 }));
+    expect(drawn()).toContain('cautious count 2\u00a0%');
+    expect(drawn()).not.toContain(' to ');
+  });
+
+  it('asks for the sample as long as the line holds, and once air goes out it only tells', () => {
+    const drawn = () => screen.getByTestId('cure-line').querySelector('svg')?.textContent ?? '';
+    const met = cure({ progress: 1.3, low: 1.01, high: 1.6 });
+    for (const stage of ['let-down', 'done'] as const) {
+      show(met, noon, true, stage);
+      expect(drawn()).toContain('reached');
+      expect(drawn()).not.toContain('CHECK SAMPLE');
+      cleanup();
+    }
   });
 
   it('met is told by words', () => {

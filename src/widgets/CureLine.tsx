@@ -35,6 +35,7 @@ export function CureLine(props: {
     props.size ?? { w: Math.max(300, own.width()), h: HEIGHT_PX, small: own.width() < 520 };
   const clock = (seconds: number) => clockTime((props.nowUtcMs ?? 0) + seconds * 1000);
   const filling = () => props.stage === 'seat' || props.stage === 'inflate';
+  const emptying = () => props.stage === 'let-down' || props.stage === 'done';
   const ends = (s: Bounded, show: (value: number) => string) => ({
     value: show(s.value),
     low: show(s.low),
@@ -50,7 +51,8 @@ export function CureLine(props: {
   const end = (): string => {
     if (props.isLightCured) return CURE_LINE.notJudged;
     if (props.cure === null) return props.hasResin ? CURE_LINE.notStarted : CURE_LINE.noResin;
-    if (met()) return CURE_LINE.met;
+    // The sample is asked for while it decides something: once air goes out, it is only told that the time was reached.
+    if (met()) return emptying() ? CURE_LINE.reached : CURE_LINE.met;
     if (filling()) return CURE_LINE.counting;
     const m = props.cure.metInS;
     if (m === null) return CURE_LINE.noEnd;
@@ -62,9 +64,9 @@ export function CureLine(props: {
     if (cure === null) return props.hasResin ? CURE_LINE.fromSeating : CURE_LINE.notFollowed;
     if (met()) return CURE_LINE.full;
     // A likely count over the end is no cure time met: then the cautious one alone is a number.
-    return Math.round(cure.high * 100) >= 100
-      ? CURE_LINE.countsLow(percent(Math.min(0.99, cure.low)))
-      : CURE_LINE.counts(percent(cure.low), percent(cure.high));
+    if (Math.round(cure.high * 100) >= 100) return CURE_LINE.countsLow(percent(Math.min(0.99, cure.low)));
+    const [low, high] = [percent(cure.low), percent(cure.high)];
+    return low === high ? CURE_LINE.countsLow(low) : CURE_LINE.counts(low, high);
   };
   const under = (): string => {
     const cure = counted();

@@ -156,6 +156,7 @@ export function Live(props: { jobId: string | null }) {
         start={start}
         actions={actions}
         at={drawerRect()}
+        small={layout().small}
         span={span()}
         onSpan={setSpan}
       />

@@ -40,7 +40,11 @@ describe('by stage', () => {
     expect(pause).toMatchObject({ code: 'settle', rungs: { left: 7, of: 18 } });
     const cue = of({ stage: 'inflate' }, { cue: { ...NO_CUE, leftS: 8, ofS: 14 } });
     expect(cue).toMatchObject({ code: 'cue', big: [['8', 's']], rungs: { left: 8, of: 14 } });
-    expect(of({ stage: 'inflate' }, { cue: { ...NO_CUE, leftS: 0, ofS: 14 } }).big?.[0]?.[1]).toBe('');
+    const now = of({ stage: 'inflate' }, { cue: { ...NO_CUE, leftS: 0, ofS: 14 } });
+    expect(now.big).toEqual([[FACE.now, '']]);
+    // 'Ready at the valve: NOW' would be read as the order to be ready.
+    expect(now.label).toBe('Shut the valve');
+    expect(cue.label).toBe('Ready at the valve');
   });
 
   it('a count that broke off says why', () => {

@@ -213,9 +213,11 @@ function fill(scene: Scene): TimeSlot {
   }
   if (cue.leftS !== null)
     return slot('cue', {
+      // What is to be ready for is over: read alone, the slot says what the order beside it says.
+      label: cue.leftS === 0 ? FACE.cueNow : TIME_SLOT.cue,
       big: cue.leftS === 0 ? [[FACE.now, '']] : timeParts(cue.leftS),
       rungs: cue.leftS <= STEADY_S ? { left: cue.leftS, of: Math.max(1, cue.ofS) } : null,
-      sub: FACE.cueMeans,
+      sub: cue.leftS === 0 ? FACE.cueThen : FACE.cueMeans,
     });
   if (cue.stopped !== null) return slot('cue-stopped', { sub: FACE.cueStopped[cue.stopped] });
   return potLife(scene) ?? stageFor(scene);

@@ -73,6 +73,12 @@ describe('alarm texts', () => {
     );
   });
 
+  it('just under the hold floor no number is said to be under itself', () => {
+    const at = (bar: number) => plain(alarmText('below-floor', { bar, floorBar: 0.774 }));
+    expect(at(0.76)).toMatch(/^Pressure 0\.76 bar is under the hold floor 0\.77 bar, /);
+    expect(at(0.772)).toMatch(/^Pressure is under the hold floor 0\.77 bar, /);
+  });
+
   it('after a fast fall nobody is told to top up: the loss is found first', () => {
     for (const code of ['below-floor', 'leaking', 'band-exit'] as const) {
       expect(alarmText(code, {})).toMatch(/top up/i);

@@ -66,6 +66,13 @@ export function alarms(f: Format) {
     return bar === undefined ? '' : `${label}${f.pressure(bar, u)}`;
   };
 
+  /** Just under the floor both are one number in print: then it is said once. */
+  const underFloor = ({ bar, floorBar }: AlarmValues, u: DisplayUnits): string => {
+    const floor = with_(' ', floorBar, u);
+    const now = with_(' ', bar, u);
+    return `Pressure${now === floor ? '' : now} is under the hold floor${floor}`;
+  };
+
   const range = (low: number | undefined, high: number | undefined, u: DisplayUnits): string => {
     if (low === undefined || high === undefined) return '';
     return ` (${f.pressureNumber(low, u)} to ${f.pressureNumber(high, u)})`;
@@ -179,8 +186,8 @@ export function alarms(f: Format) {
         afterJump(v)
           ? `Pressure${with_(' ', v.bar, u)} reads under the hold floor${with_(' ', v.floorBar, u)}. ${GAUGE_FIRST}`
           : afterFall(v)
-            ? `Pressure${with_(' ', v.bar, u)} is under the hold floor${with_(' ', v.floorBar, u)} after a loss of pressure. ${LOSS_FIRST}`
-            : `Pressure${with_(' ', v.bar, u)} is under the hold floor${with_(' ', v.floorBar, u)}, the sleeve may come off the wall: top up slowly at the supply valve, nobody at the packer`,
+            ? `${underFloor(v, u)} after a loss of pressure. ${LOSS_FIRST}`
+            : `${underFloor(v, u)}, the sleeve may come off the wall: top up slowly at the supply valve, nobody at the packer`,
       was: (v, u) => `under the hold floor${with_(' ', v.floorBar, u)}${with_(', at least ', v.bar, u)}`,
     },
     leaking: {

@@ -22,6 +22,9 @@ export const FACE = {
   mayBeFull: 'May be full',
   now: 'NOW',
   cueMeans: 'then shut the valve',
+  /** Over the NOW that its count ends in, and what comes then. */
+  cueNow: 'Shut the valve',
+  cueThen: 'then leave it shut',
   cueStopped: {
     still: 'The rise has ended.',
     reading: 'There is no reading to count by.',
@@ -86,6 +89,8 @@ export const FACE = {
     rig: 'Practice rig',
     why: 'Why',
   },
+  /** The longest of them in the hand. */
+  runTabShort: 'Job sheet',
   whyTitle: (action: string) => `${action} all the same?`,
   whyText: 'Press the reason. It is recorded with the step.',
   ownReason: 'Another reason',

@@ -58,6 +58,8 @@ export function lanes(f: Format) {
       /** The upper count is over the end, the cautious one is not: that alone is a number. */
       countsLow: (low: string) => `cautious count ${low}`,
       met: 'CHECK SAMPLE',
+      /** The same once air is let out. */
+      reached: 'reached',
       full: 'data-sheet time, cautious count',
       counting: 'counting',
       noEnd: 'end not known',

@@ -169,6 +169,19 @@ describe('orders', () => {
     expect(fall(null)).toEqual(['AIR OFF', 'GET CLEAR']);
   });
 
+  it("what is called 'now' is the reading of now, as it stands beside the order", () => {
+    for (const code of ['below-floor', 'fast-fall'] as const) {
+      const { figures } = VERBS[code](
+        { state: 'unacknowledged', values: { bar: 0.77, floorBar: 0.77 } },
+        { stage: 'hold', bar: 0.76 },
+      );
+      expect(figures).toEqual([
+        ['Now', '0.76'],
+        ['Hold floor', '0.77'],
+      ]);
+    }
+  });
+
   it('topping up is done at the valve, and never after a fast fall', () => {
     for (const { values, order } of every()) {
       const adds = /top up/i.test(`${order.verb.join(' ')} ${order.sentence}`);

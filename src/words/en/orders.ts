@@ -6,7 +6,7 @@ import { unannounced } from './alarm-titles.ts';
 import { afterFall, afterJump, type alarms, isNow, roundedDown, SEEN_BAR } from './alarms.ts';
 
 /** What is seen beside the alarm, and bends its order. */
-export type Scene = Pick<WatchView, 'stage'> & Partial<Pick<WatchView, 'question' | 'limits'>>;
+export type Scene = Pick<WatchView, 'stage'> & Partial<Pick<WatchView, 'question' | 'limits' | 'bar'>>;
 
 /** A name and a value beside an order. Pressures are without their unit: it stands with the big number. */
 export type Figure = readonly [label: string, value: string];
@@ -83,6 +83,8 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     s === undefined ? null : [label, f.duration(roundedDown(s))];
   const till = (label: string, s: number | undefined): Figure | null =>
     s !== undefined && isNow(s) ? [label, 'now'] : seconds(label, s);
+  /** What is called 'now' is the large number of the page: the alarm's own value is a little older. */
+  const nowBar = (v: AlarmValues, { bar: read }: Scene): number | undefined => read ?? v.bar;
   const rated = ({ limits }: Scene, u: DisplayUnits): Figure | null => bar('Rated', limits?.ratedBar, u);
   const floor = (v: AlarmValues, u: DisplayUnits): Figure | null => bar('Hold floor', v.floorBar, u);
   /** Do the aim of the letting out and what must be left read as two numbers? */
@@ -125,11 +127,11 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     },
     'fast-fall': {
       verb: (_, at) => (at.question === 'let-down-or-loss' ? LETTING_DOWN : AIR_OFF_CLEAR),
-      figures: (v, _, u) => [bar('Now', v.bar, u), floor(v, u)],
+      figures: (v, at, u) => [bar('Now', nowBar(v, at), u), floor(v, u)],
     },
     'below-floor': {
       verb: topUp,
-      figures: (v, _, u) => [bar('Now', v.bar, u), floor(v, u)],
+      figures: (v, at, u) => [bar('Now', nowBar(v, at), u), floor(v, u)],
     },
     leaking: {
       verb: (v) => (afterJump(v) ? CHECK_GAUGE : afterFall(v) ? FIND_LOSS : FIND_LEAK),

@@ -32,7 +32,7 @@ export const WELCOME = {
   rated: { name: 'Rated', means: 'the packer’s hard stop' },
   ceiling: { name: 'Ceiling', means: 'rated less the doubt of the reading' },
   settles: { name: 'Settles here', means: 'once the valve is shut as told' },
-  working: { name: 'Working', means: 'the aim stands on a black plate' },
+  working: { name: 'Working', means: 'the stage’s aim stands on a solid plate' },
   now: { name: 'Pressure now', means: 'in large digits beside it' },
   floor: { name: 'Hold floor', means: 'under it the sleeve may come off' },
   seat: { name: 'Seat', means: 'first stop: compare the dial gauge' },

@@ -30,6 +30,7 @@ function shown(first: Partial<WatchView> = { stage: 'hold', bar: 1.5 }) {
         start={start}
         actions={actions}
         at={layoutOf(1180, 820, false).drawer}
+        small={false}
         span="stage"
         onSpan={() => undefined}
       />

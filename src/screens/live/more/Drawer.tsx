@@ -46,6 +46,8 @@ export function Drawer(props: {
   start: Start;
   actions: Actions;
   at: Rect;
+  /** Read from the hand. */
+  small: boolean;
   span: SpanChoice;
   onSpan(span: SpanChoice): void;
 }) {
@@ -125,7 +127,7 @@ export function Drawer(props: {
               data-testid={`more-${tab}`}
               onClick={() => props.more.open(tab)}
             >
-              {FACE.tabs[tab]}
+              {tab === 'run' && props.small ? FACE.runTabShort : FACE.tabs[tab]}
             </button>
           )}
         </For>

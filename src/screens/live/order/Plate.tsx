@@ -9,7 +9,7 @@ import type { Layout } from '../layout.ts';
 /** An alarm that leaves the instruction its place: the second line of it, with its own key while it waits. */
 export function Plate(props: { alarm: AlarmView; sentence: string; layout: Layout; onAcknowledge(): void }) {
   const waits = () => props.alarm.state === 'unacknowledged' || props.alarm.state === 'returned';
-  const keyW = () => (props.layout.small ? 104 : 150);
+  const keyW = () => (props.layout.small ? 96 : 150);
   const shapeS = () => (props.layout.small ? 20 : 34);
   const textW = () => props.layout.row.w - shapeS() - (waits() ? keyW() : 0) - (props.layout.small ? 28 : 52);
   return (
@@ -27,7 +27,12 @@ export function Plate(props: { alarm: AlarmView; sentence: string; layout: Layou
           'font-size': `${fitBlock(
             props.sentence,
             { width: textW(), height: props.layout.row.h - 8 },
-            { most: props.layout.small ? 15 : 22, least: props.layout.small ? 9.5 : 13, weight: 700 },
+            {
+              most: props.layout.small ? 15 : 22,
+              least: props.layout.small ? 10 : 13,
+              weight: 700,
+              lineEm: 1.15,
+            },
           )}px`,
         }}
       >

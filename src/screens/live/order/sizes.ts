@@ -208,18 +208,25 @@ function tall(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
 /** Between figures that stand in a line, and between the name and the value of each, px (live.css). */
 const FIGURE_GAPS = 20;
 
+/** Height of the figures' line in the hand, and of it with the sentence under it, px: three lines of 11 px. */
+const HAND_FIGURE_H = 20;
+const HAND_TEXT_H = 60;
+/** Lines of the sentence there, em (live.css). */
+const HAND_LINE_EM = 1.15;
+
 /** Read from the hand: figures in one line under the verb, the sentence under them. */
 function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLayout {
   const edge = high ? 14 : 10;
   const left = zone.x + edge;
   const beside = l.ack.x > zone.x + zone.w / 2;
   const w = beside ? l.ack.x - 8 - left : zone.w - 2 * edge;
-  const figureH = parts.figures.length > 0 ? 24 : 0;
+  const figureH = parts.figures.length > 0 ? HAND_FIGURE_H : 0;
   // The row under the acknowledge key is free in a tall window: figures and sentence stand there.
   const underAck = l.mode === 'tall';
   const bottom = beside ? l.key.y - 4 : l.ack.y - 4;
-  const sentenceH = underAck ? 35 : 36;
-  const h = underAck ? bottom - zone.y - 6 : bottom - zone.y - 6 - figureH - sentenceH;
+  // Without figures the sentence has their room.
+  const sentenceH = HAND_TEXT_H - figureH;
+  const h = underAck ? bottom - zone.y - 6 : bottom - zone.y - 6 - HAND_TEXT_H;
   const { lines, px } = verbIn(parts.verb, high && underAck ? w - 50 : w, h, high && underAck);
   const top = zone.y + 6;
   const used = lines.length * VERB_LINE_EM * px;
@@ -240,7 +247,7 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockL
     sentencePx: fitBlock(
       runsOf(parts, false),
       { width: zone.w - 2 * edge, height: sentenceH },
-      { most: 13, least: 9 },
+      { most: 13, least: 10, lineEm: HAND_LINE_EM },
     ),
     practice: null,
   };
@@ -251,7 +258,7 @@ function lowRoomy(l: Layout, zone: Rect, parts: BlockParts): BlockLayout {
   const left = zone.x + 6;
   const w = zone.w - 12;
   const top = zone.y + 3;
-  const sentenceH = 34;
+  const sentenceH = 36;
   const h = l.row.y - 2 - sentenceH - top;
   const { lines, px } = verbIn(parts.verb, w, h, false);
   const verbTop = top + Math.max(0, (h - lines.length * VERB_LINE_EM * px) / 2);
@@ -273,7 +280,11 @@ function lowRoomy(l: Layout, zone: Rect, parts: BlockParts): BlockLayout {
     labelPx: figurePx * beside,
     figurePx,
     sentence: rect(left, top + h, w, sentenceH),
-    sentencePx: fitBlock(runsOf(parts, false), { width: w, height: sentenceH }, { most: 14, least: 9 }),
+    sentencePx: fitBlock(
+      runsOf(parts, false),
+      { width: w, height: sentenceH },
+      { most: 14, least: 10, lineEm: HAND_LINE_EM },
+    ),
     practice: null,
   };
 }
