@@ -1,4 +1,4 @@
-import { createMemo, Show } from 'solid-js';
+import { createMemo, For, Show } from 'solid-js';
 import type { AlarmView } from '../../watch/view.ts';
 import { AlarmShape } from '../../widgets/AlarmShape.tsx';
 import { Key } from '../../widgets/Key.tsx';
@@ -22,7 +22,11 @@ export function AlarmBar(props: { app: AppServices; alarm: AlarmView; onGo(): vo
     const view = live.view();
     return view === null ? null : VERBS[props.alarm.alarm](props.alarm, view, units());
   });
-  const verb = () => order()?.verb.join(' ') || alarmTitle(props.alarm);
+  // As the lines of the order: an alarm that orders nothing has its name.
+  const verb = (): readonly string[] => {
+    const lines = order()?.verb ?? [];
+    return lines.length > 0 ? lines : [alarmTitle(props.alarm)];
+  };
   const urgent = () => props.alarm.priority === 'urgent';
   const trust = () => viewTrust(live.view(), live.silent());
   const known = () => trust() === 'good' || trust() === 'stale';
@@ -49,7 +53,16 @@ export function AlarmBar(props: { app: AppServices; alarm: AlarmView; onGo(): vo
     >
       <AlarmShape priority={props.alarm.priority} size={urgent() ? 72 : 36} />
       <div class="alarm-bar-words">
-        <p class="alarm-bar-verb">{verb()}</p>
+        <p class="alarm-bar-verb">
+          <For each={verb()}>
+            {(line, i) => (
+              <>
+                {i() > 0 ? ' ' : ''}
+                <span>{line}</span>
+              </>
+            )}
+          </For>
+        </p>
         <p class="alarm-bar-text">{order()?.sentence}</p>
       </div>
       <Show when={urgent()}>

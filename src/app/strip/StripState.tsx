@@ -65,7 +65,7 @@ export function StripState(props: {
   return (
     <div class="strip-state" classList={{ small: props.small, idle: idle() }}>
       <Show when={!props.onLive && connected() && !live.silent()}>
-        <GlanceState app={props.app} small={props.small} view={view()} />
+        <GlanceState app={props.app} small={props.small} brief={props.counted} view={view()} />
       </Show>
       <Show when={block() !== null || left().length > 0 || (props.onLive && standing().length > 0)}>
         <ul
@@ -165,6 +165,8 @@ export function StripState(props: {
 function GlanceState(props: {
   app: AppServices;
   small: boolean;
+  /** The number alone: beside it nothing has room. */
+  brief: boolean;
   view: ReturnType<AppServices['live']['view']>;
 }) {
   const { live, units } = props.app;
@@ -190,10 +192,10 @@ function GlanceState(props: {
         width={props.small ? 84 : 138}
       />
       <Glance view={props.view} silent={live.silent()} units={units()} />
-      <Show when={!props.small && live.run() !== null && props.view}>
+      <Show when={!props.brief && live.run() !== null && props.view}>
         {(v) => <span class="stage-plate">{STAGE[v().stage]}</span>}
       </Show>
-      <Show when={!props.small && left()}>{(text) => <span class="glance-left">{text()}</span>}</Show>
+      <Show when={!props.brief && left()}>{(text) => <span class="glance-left">{text()}</span>}</Show>
     </a>
   );
 }

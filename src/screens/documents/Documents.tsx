@@ -51,7 +51,7 @@ const FORM: { readonly [K in EditKind]: (props: { form: Form<K> }) => JSX.Elemen
 /** Packers, resins, sensors: the list of a kind, or one of them open for editing. */
 export function Documents(props: { kind: EditKind; id: string | null }) {
   return (
-    <div class="page">
+    <div class="page documents">
       <Show when={props.id} fallback={<List kind={props.kind} />} keyed>
         {(id) => <Editor kind={props.kind} id={id} />}
       </Show>

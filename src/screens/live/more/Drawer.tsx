@@ -32,6 +32,9 @@ const CAUTIONED: Record<Stage, 'prepare' | 'inflate' | 'let-down'> = {
   abandoned: 'let-down',
 };
 
+/** What is seen of the tab before the chosen one, px. */
+const BESIDE_TAB_PX = 36;
+
 /** Panels with fields stay where they are when another one is looked at: what was typed is kept. */
 const KEPT: readonly Tab[] = ['checks', 'note', 'alarms', 'why'];
 
@@ -92,6 +95,18 @@ export function Drawer(props: {
       { defer: true },
     ),
   );
+  // Of tabs that are moved sideways the chosen one is seen, with a little of what stands beside it.
+  let row!: HTMLDivElement;
+  createEffect(
+    on(
+      () => props.open && props.tab,
+      () => {
+        const chosen = row.querySelector<HTMLElement>('[aria-selected="true"]');
+        if (chosen === null || row.scrollWidth <= row.clientWidth) return;
+        row.scrollLeft = Math.max(0, chosen.offsetLeft - row.offsetLeft - BESIDE_TAB_PX);
+      },
+    ),
+  );
   // Another panel or another step is read from its head.
   let body!: HTMLDivElement;
   createEffect(
@@ -116,7 +131,7 @@ export function Drawer(props: {
       data-tab={props.tab}
       onKeyDown={(e) => e.key === 'Escape' && props.more.close()}
     >
-      <div class="drawer-tabs" role="tablist">
+      <div class="drawer-tabs" role="tablist" ref={row}>
         <For each={tabs()}>
           {(tab) => (
             <button
