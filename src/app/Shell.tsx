@@ -114,6 +114,8 @@ export function Shell(props: { services: AppServices; update: Update }) {
   const stripW = () => size().width / (onLive() ? layout().zoom : 1);
   const marks = createMemo(() => (live.view()?.standing ?? []).filter((s) => s !== 'practice').length);
   const counted = () => small() || (practice() && stripW() < 1100);
+  /** What is said at length elsewhere is said shortly. */
+  const brief = () => counted() || stripW() < 1000;
   /** On the other pages the strip has the pressure in it as soon as something is connected. */
   const isGlanced = createMemo(() => live.run() !== null || (live.link()?.state ?? 'idle') !== 'idle');
   // The live page's marks and the word of a practice come before the ways to other pages.
@@ -141,7 +143,15 @@ export function Shell(props: { services: AppServices; update: Update }) {
             <Show when={watch()} fallback={<div class="strip-state" />}>
               {(parts) => {
                 const { StripState } = parts();
-                return <StripState app={app} onLive={onLive()} small={small()} counted={counted()} />;
+                return (
+                  <StripState
+                    app={app}
+                    onLive={onLive()}
+                    small={small()}
+                    counted={counted()}
+                    brief={brief()}
+                  />
+                );
               }}
             </Show>
           </Strip>

@@ -144,7 +144,7 @@ describe('in another language nothing is told in English by', () => {
           {[true, false].flatMap((onLive) =>
             [true, false].map((small) => (
               <Strip page="live" small={small} narrow={small} crowded={small} practice>
-                <StripState app={app} onLive={onLive} small={small} counted={small} />
+                <StripState app={app} onLive={onLive} small={small} counted={small} brief={small} />
               </Strip>
             )),
           )}

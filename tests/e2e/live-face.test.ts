@@ -172,6 +172,51 @@ for (const [width, height, kind, least] of SIZES)
     expect([...keys]).toHaveLength(1);
   });
 
+/** Parts of the strip that lie on each other, or out of it. */
+const stripFaults = () =>
+  page.evaluate(() => {
+    const parts =
+      '.shell-name, .shell-nav, .practice-banner, .strip-glance, .strip-record, .strip-lamp, .menu-key';
+    const head = document.querySelector('.shell-head')!.getBoundingClientRect();
+    const boxes = [...document.querySelectorAll<HTMLElement>(parts)]
+      .filter((e) => e.offsetParent !== null && !e.classList.contains('visually-hidden'))
+      .map((e) => ({ name: e.className.split(' ')[0], at: e.getBoundingClientRect() }))
+      .filter(({ at }) => at.width > 0);
+    return boxes.flatMap(({ name, at }, i) => [
+      ...(at.left < head.left - 1 || at.right > head.right + 1 ? [`${name} out of the strip`] : []),
+      ...boxes
+        .slice(i + 1)
+        .filter((o) => Math.min(at.right, o.at.right) - Math.max(at.left, o.at.left) > 1)
+        .map((o) => `${name} on ${o.name}`),
+    ]);
+  });
+
+it('on the other pages the pressure stands whole in the strip, beside all that is there, at every width', async () => {
+  await page.evaluate(() => {
+    location.hash = '#/about';
+  });
+  await page.locator('main h1').first().waitFor();
+  const found: string[] = [];
+  for (const name of ['hold', 'cold'] as const)
+    for (const practice of [false, true]) {
+      const scene = SCENES[name]!();
+      await showScene(page, {
+        ...scene,
+        link: { ...scene.link, kind: practice ? 'rig' : scene.link?.kind },
+        run: scene.run === null ? null : { ...scene.run, practice },
+      });
+      for (const width of [360, 430, 700, 740, 820, 1000, 1180, 1366, 1600]) {
+        await page.setViewportSize({ width, height: 740 });
+        await page.waitForTimeout(60);
+        expect(await page.locator('.strip-glance').isVisible()).toBe(true);
+        const at = `${name}${practice ? ' in practice' : ''} at ${width}`;
+        for (const fault of [...(await stripFaults()), ...(await clippedTexts(page))])
+          found.push(`${at}: ${fault}`);
+      }
+    }
+  expect(found).toEqual([]);
+});
+
 it('threw and logged no error all the while', () => {
   expect(seen).toEqual([]);
 });

@@ -20,7 +20,7 @@ function shown(
 ) {
   const bench = liveBench(first);
   const app = { ...bench.services, soundBlocked: () => blocked } as unknown as AppServices;
-  render(() => <StripState app={app} onLive={onLive} small={small} counted={small} />);
+  render(() => <StripState app={app} onLive={onLive} small={small} counted={small} brief={small} />);
   return bench;
 }
 const lamp = () => screen.getByTestId('lamp');
@@ -44,7 +44,7 @@ describe('the strip', () => {
       const own = { ...packer, runId: services.live.run()!.runId };
       const [left, setLeft] = createSignal([own]);
       const app = { ...services, live: { ...services.live, left } } as unknown as AppServices;
-      render(() => <StripState app={app} onLive={onLive} small={false} counted={false} />);
+      render(() => <StripState app={app} onLive={onLive} small={false} counted={false} brief={false} />);
       expect(screen.queryByTestId('left-full')).toBeNull();
       setLeft([own, { ...packer, runId: 'another' }]);
       expect(plain(screen.getByTestId('left-full'))).toContain('last seen at 1.52 bar');

@@ -30,6 +30,8 @@ export function StripState(props: {
   small: boolean;
   /** Several standing marks are counted: they have no room beside each other. */
   counted: boolean;
+  /** No room for words that are found elsewhere too. */
+  brief: boolean;
 }) {
   const { live } = props.app;
   const view = createCalm(live.view, (v) =>
@@ -65,7 +67,7 @@ export function StripState(props: {
   return (
     <div class="strip-state" classList={{ small: props.small, idle: idle() }}>
       <Show when={!props.onLive && connected() && !live.silent()}>
-        <GlanceState app={props.app} small={props.small} brief={props.counted} view={view()} />
+        <GlanceState app={props.app} small={props.small} brief={props.brief} view={view()} />
       </Show>
       <Show when={block() !== null || left().length > 0 || (props.onLive && standing().length > 0)}>
         <ul
@@ -148,7 +150,7 @@ export function StripState(props: {
         <Show when={shelved()[0]}>
           {(first) => (
             <p class="strip-shelf" data-testid="shelved">
-              {shelved().length === 1 && props.small
+              {shelved().length === 1 && props.brief
                 ? FACE.shelvedShort(shelfLeft())
                 : shelved().length === 1
                   ? FACE.shelved(alarmTitle(first()), shelfLeft())
@@ -189,7 +191,7 @@ function GlanceState(props: {
           state: known() ? 'known' : trust() === 'lost' ? 'lost' : 'none',
           limits: props.view?.limits ?? null,
         }}
-        width={props.small ? 84 : 138}
+        width={props.brief ? 84 : 138}
       />
       <Glance view={props.view} silent={live.silent()} units={units()} />
       <Show when={!props.brief && live.run() !== null && props.view}>
