@@ -1,7 +1,7 @@
 import { ENTRIES, MOST_TEXT } from '../job/entries.ts';
 import type { NumberBounds } from '../job/fields.ts';
-import { ALARMS, STAGES } from '../watch/codes.ts';
-import type { Command } from '../watch/inputs.ts';
+import { ALARMS, LINE_ENDS, STAGES } from '../watch/codes.ts';
+import { type Command, SUPPLY_WORDS } from '../watch/inputs.ts';
 import { EngineError } from './errors.ts';
 
 /**
@@ -44,6 +44,12 @@ export function checkCommand(command: Command): Command {
       break;
     case 'warm-check':
       number(command.thermometerC, ENTRIES.thermometerC, 'thermometerC');
+      break;
+    case 'prove-supply':
+      if (!(LINE_ENDS as readonly unknown[]).includes(command.end)) bad('no such end of the line');
+      break;
+    case 'supply':
+      if (!(SUPPLY_WORDS as readonly unknown[]).includes(command.said)) bad('no such word');
       break;
     case 'override':
       text(command.what, 'what');

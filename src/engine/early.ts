@@ -25,6 +25,8 @@ const NEEDS_READINGS: Readonly<Record<Command['c'], boolean>> = {
   zero: true,
   gauge: true,
   'warm-check': true,
+  'prove-supply': true,
+  supply: true,
   acknowledge: false,
   shelve: false,
   unshelve: false,

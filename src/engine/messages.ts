@@ -208,6 +208,8 @@ export interface RigView {
   readonly ventOpen: boolean;
   readonly regulatorBar: number;
   readonly coupled: boolean;
+  /** The end of a hose that is off the packer is shut. */
+  readonly endShut: boolean;
   readonly simulatedS: number;
   readonly speed: number;
 }

@@ -51,6 +51,7 @@ function control(device: RigDevice): RigControl {
         ventOpen: truth.ventOpen > 0,
         regulatorBar: truth.regulatorBar,
         coupled: truth.coupled,
+        endShut: truth.endShut,
         simulatedS: device.nowS,
         speed,
       };

@@ -19,6 +19,8 @@ export interface Tally {
   last: { bar: number; tUs: number } | null;
   /** The packer is in a stage in which air is in it, or may be. */
   up: boolean;
+  /** The supply is being proved behind a closed end: what the line reads is in no packer. */
+  proving: boolean;
   /** From when on the run clock it may hold air that nothing has shown to be gone; null: it holds none. */
   pressedUs: number | null;
   /** What showed last that it holds none: the run's own vent test, or somebody's word, and when on the run clock. */
@@ -37,6 +39,7 @@ export const createTally = (): Tally => ({
   sensorChecks: [],
   last: null,
   up: false,
+  proving: false,
   pressedUs: null,
   proof: null,
   restBar: 0,
@@ -51,7 +54,7 @@ export function tallyReading(tally: Tally, reading: Reading): void {
   tally.peakBar = Math.max(tally.peakBar ?? bar, bar);
   tally.last = { bar, tUs };
   tally.restBar = Math.max(0, Math.min(tally.restBar, bar));
-  if (bar > Math.max(tally.restBar + PRESSED_BAR, reading.uBar)) tally.pressedUs ??= tUs;
+  if (!tally.proving && bar > Math.max(tally.restBar + PRESSED_BAR, reading.uBar)) tally.pressedUs ??= tUs;
 }
 
 /** From here on a line is under pressure, bar; more where the reading itself is less sure (common practice, no source). */
@@ -66,6 +69,14 @@ const UP: Readonly<Record<Stage, boolean>> = {
   'let-down': true,
   done: false,
   abandoned: false,
+};
+
+/** A rise that was asked about may be a packer's; a proof that is over leaves a line that is what it reads. */
+const PROVING: Readonly<Partial<Record<Extract<WatchEvent, { e: 'supply' }>['what'], boolean>>> = {
+  begun: true,
+  asked: false,
+  'broken-off': false,
+  vented: false,
 };
 
 /** The vent's test stayed at zero, where the sensor sees the packer. A zero is none: a shut valve or coupling reads so too. */
@@ -86,7 +97,9 @@ export function tallyEvent(tally: Tally, event: WatchEvent, setup: Setup | null)
     tally.restBar = 0;
   }
   if (event.e === 'rebound' && event.what === 'came-back') press(tally, event.tUs);
+  if (event.e === 'supply') tally.proving = PROVING[event.what] ?? tally.proving;
   if (event.e === 'stage') {
+    tally.proving = false;
     tally.up = UP[event.stage];
     if (tally.up) press(tally, event.tUs);
   }

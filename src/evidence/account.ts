@@ -59,6 +59,28 @@ function underFloorOf(
   return { spans, when: isFollowed ? (isBefore ? 'before-cure' : 'after-cure') : null };
 }
 
+/** The proof of the supply that was made last, and what made it void. */
+export function supplyOf(events: readonly WatchEvent[]): Account['supply'] {
+  const at = events.findLastIndex((e) => e.e === 'supply' && e.what === 'proved');
+  const proved = events[at];
+  if (proved?.e !== 'supply') return null;
+  const { verdict, lockUpBar, creepMbarPerMin, ceilingInS } = proved;
+  const spoilt = events.slice(at).find((e) => e.e === 'supply' && e.what === 'void');
+  return {
+    proved: { verdict, lockUpBar, creepMbarPerMin, ceilingInS },
+    voidBy: spoilt?.e === 'supply' ? spoilt.reason : null,
+  };
+}
+
+/** The packer was filled from a supply that the proof had shown to stand over the ceiling, or to creep up to it. */
+export function wentOn(
+  { proved, voidBy }: NonNullable<Account['supply']>,
+  events: readonly WatchEvent[],
+): boolean {
+  const bad = proved.verdict === 'over-ceiling' || proved.verdict === 'creeps';
+  return bad && voidBy === null && events.some((e) => e.e === 'stage' && e.stage === 'inflate');
+}
+
 /** The comparison with the dial gauge at the seat; without one there, the first that was made. */
 function gaugeOf(events: readonly WatchEvent[]): Of<'gauge'> | null {
   let stage: Of<'stage'>['stage'] = 'prepare';
@@ -104,6 +126,7 @@ export function accountOf(
   const holds = holdsOf(events);
   const outsideS = holds.reduce((t, h) => t + (h.tUs - h.fromUs) / 1e6 - h.minutesInBand * 60, 0);
   const gauge = gaugeOf(events);
+  const supply = supplyOf(events);
   const witness = events.findLast((e) => e.e === 'witness') ?? null;
   const rebound = events.findLast((e) => e.e === 'rebound') ?? null;
   const cure = cureOf(events, endUs, setup);
@@ -113,6 +136,8 @@ export function accountOf(
     limits !== null && holds.length === 0 && 'no-hold',
     outsideS > OUTSIDE_S && 'not-held',
     !events.some((e) => e.e === 'zero' && e.taken) && 'zero-none',
+    supply !== null && wentOn(supply, events) && 'supply-went-on',
+    stoodS(events, 'supply-moved', endUs) !== null && 'supply-moved',
     gauge === null && 'gauge-none',
     events.some((e) => e.e === 'gauge' && e.agrees === false) && 'gauge-differs',
     witness === null && 'witness-none',
@@ -128,6 +153,7 @@ export function accountOf(
         ? null
         : ceilingSeen || overS !== null || (peakBar !== null && peakBar >= limits.ceilingBar),
     cure,
+    supply,
     gauge:
       gauge === null
         ? null

@@ -1,3 +1,6 @@
+import type { SupplyReason } from '../watch/codes.ts';
+import type { WatchEvent } from '../watch/events.ts';
+
 /** The facts of a record that a reviewer is told first: codes and numbers, words are made when they are shown. */
 
 /** What a reviewer still has to look at or to ask for. */
@@ -6,6 +9,8 @@ export const OPEN_POINTS = [
   'no-hold',
   'not-held',
   'zero-none',
+  'supply-went-on',
+  'supply-moved',
   'gauge-none',
   'gauge-differs',
   'witness-none',
@@ -31,6 +36,14 @@ export interface Account {
     readonly gaugeBar: number;
     readonly readingBar: number | null;
     readonly agrees: boolean | null;
+  } | null;
+  /** The supply as it was proved last before the packer was on the hose, and why that held no longer; null: it was not proved. */
+  readonly supply: {
+    readonly proved: Pick<
+      Extract<WatchEvent, { e: 'supply' }>,
+      'verdict' | 'lockUpBar' | 'creepMbarPerMin' | 'ceilingInS'
+    >;
+    readonly voidBy: SupplyReason | null;
   } | null;
   readonly witness: {
     readonly hard: boolean;

@@ -5,9 +5,17 @@
 import * as z from 'zod/mini';
 import { PLACES } from '../job/codes.ts';
 import type { Frozen, Same } from '../job/setup-schema.ts';
-import { ALARMS, GAP_REASONS, PRIORITIES, STAGES } from '../watch/codes.ts';
+import {
+  ALARMS,
+  GAP_REASONS,
+  LINE_ENDS,
+  PRIORITIES,
+  STAGES,
+  SUPPLY_REASONS,
+  SUPPLY_VERDICTS,
+} from '../watch/codes.ts';
 import { LEAK_VERDICTS, type WatchEvent } from '../watch/events.ts';
-import type { Command, Notice } from '../watch/inputs.ts';
+import { type Command, type Notice, SUPPLY_WORDS } from '../watch/inputs.ts';
 
 // Numbers are finite by zod's own rule. Texts are bounded by the line that they stand in.
 const n = z.number();
@@ -32,6 +40,8 @@ const command = z.discriminatedUnion('c', [
   z.strictObject({ c: z.literal('zero') }),
   z.strictObject({ c: z.literal('gauge'), bar: n }),
   z.strictObject({ c: z.literal('warm-check'), place, thermometerC: n }),
+  z.strictObject({ c: z.literal('prove-supply'), end: z.enum(LINE_ENDS) }),
+  z.strictObject({ c: z.literal('supply'), said: z.enum(SUPPLY_WORDS) }),
   z.strictObject({ c: z.literal('mixed') }),
   z.strictObject({ c: z.literal('take-device'), deviceId: text }),
   z.strictObject({ c: z.literal('vent'), open: yes }),
@@ -102,6 +112,7 @@ const values = z.strictObject({
   floorBar: maybe,
   gaugeBar: maybe,
   jumpBar: maybe,
+  lockUpBar: maybe,
   settleBar: maybe,
   settleLowBar: maybe,
   settleHighBar: maybe,
@@ -177,6 +188,27 @@ const event = z.discriminatedUnion('e', [
     what: z.enum(['started', 'stayed', 'came-back', 'broken-off']),
     bar: nullable,
     seconds: n,
+  }),
+  told('supply', {
+    what: z.enum([
+      'begun',
+      'refused',
+      'asked',
+      'locked',
+      'proved',
+      'broken-off',
+      'vented',
+      'void',
+      'elsewhere',
+    ]),
+    reason: z.nullable(z.enum(SUPPLY_REASONS)),
+    end: z.nullable(z.enum(LINE_ENDS)),
+    verdict: z.nullable(z.enum(SUPPLY_VERDICTS)),
+    lockUpBar: z.nullable(bounded),
+    creepMbarPerMin: z.nullable(bounded),
+    ceilingInS: z.nullable(bounded),
+    riseS: nullable,
+    bar: nullable,
   }),
   told('mixed', {}),
   told('witness', { hard: yes, atPipeTemperature: yes }),

@@ -212,6 +212,9 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
       case 'couple':
         site.couple(h.coupled);
         return;
+      case 'end':
+        site.hoseEnd(h.shut);
+        return;
       default:
         h satisfies never;
     }

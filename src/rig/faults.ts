@@ -19,7 +19,9 @@ export type RigHand =
   | { readonly hand: 'valve'; readonly open: number }
   | { readonly hand: 'regulator'; readonly bar: number }
   | { readonly hand: 'vent'; readonly open: boolean }
-  | { readonly hand: 'couple'; readonly coupled: boolean };
+  | { readonly hand: 'couple'; readonly coupled: boolean }
+  /** The end of a hose that is off the packer: shut by a valve, or open to the air. */
+  | { readonly hand: 'end'; readonly shut: boolean };
 
 /** Something that happens at a time, in seconds since the rig was switched on. */
 export type Happening = { readonly atS: number } & (RigFault | RigHand);

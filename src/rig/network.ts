@@ -49,6 +49,8 @@ export class Network {
   setBar: number;
   stuckOpen: boolean;
   coupled: boolean;
+  /** Of a hose that is not coupled. */
+  endShut = false;
   leakC: number;
   readonly flows: Flows = {
     regulator: 0,
@@ -197,9 +199,11 @@ export class Network {
           dhP = r.db;
         }
       } else {
-        isoFlow(site.hose.c, site.hose.b, ph, air, airK, airK, r);
-        f.blown = r.q;
-        dOut += r.da;
+        if (!this.endShut) {
+          isoFlow(site.hose.c, site.hose.b, ph, air, airK, airK, r);
+          f.blown = r.q;
+          dOut += r.da;
+        }
         if (site.nonReturn !== 'coupling') {
           // The packer's open inlet: a short bore, three times as wide as the hose.
           isoFlow(3 * site.hose.c, 0.3, pp, air, this.gasK, airK, r);

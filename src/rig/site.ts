@@ -38,6 +38,8 @@ export interface SiteTruth {
   ventOpen: number;
   regulatorBar: number;
   coupled: boolean;
+  /** The end of a hose that is off the packer is shut. */
+  endShut: boolean;
   leastCured: number;
   meanCured: number;
   /** Highest packerBar so far. */
@@ -140,6 +142,7 @@ export class Site {
       ventOpen: 0,
       regulatorBar: this.knobBar,
       coupled: site.coupled,
+      endShut: false,
       leastCured: 0,
       meanCured: 0,
       peakBar: 0,
@@ -167,6 +170,12 @@ export class Site {
   /** Hose on the packer, or off. Off under pressure, the hose whips and the packer empties. */
   couple(coupled: boolean): void {
     this.net.coupled = coupled;
+    this.wake();
+  }
+
+  /** End of the hose while it is off the packer: shut, or open to the air. */
+  hoseEnd(shut: boolean): void {
+    this.net.endShut = shut;
     this.wake();
   }
 
@@ -369,6 +378,7 @@ export class Site {
     truth.ventOpen = net.ventOpen;
     truth.regulatorBar = net.setBar;
     truth.coupled = net.coupled;
+    truth.endShut = net.endShut;
   }
 }
 

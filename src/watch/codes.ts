@@ -11,6 +11,7 @@ export const ALARMS = [
   'over-rated', // median of three over the packer's rated pressure
   'ceiling', // median of three at or over the ceiling
   'rising', // will not stop by itself or by a normal hand
+  'supply-moved', // over what the supply was proved at: the regulator has moved
   'pressure-lost', // no usable pressure: silence, port gone, out of range, sensor fault
   'device-trip', // the device's own limit tripped
   'fast-fall', // the pressure falls fast in a hold: let-down or loss?
@@ -73,6 +74,39 @@ export type LossCause =
   | 'garbage'
   | 'other-device' // another one answers than the readings were of
   | 'rescaled'; // it answers with other channels or scales than the readings were made by
+
+/** How the end of the line is closed while the supply is proved. */
+export const LINE_ENDS = ['shut', 'uncoupled'] as const;
+export type LineEnd = (typeof LINE_ENDS)[number];
+
+/** What a proved supply is good for. */
+export const SUPPLY_VERDICTS = [
+  'stands', // at the working pressure, and stays there
+  'under-working', // no fill reaches the working pressure
+  'over-working',
+  'over-ceiling', // not to be coupled
+  'creeps', // passes the ceiling by itself
+] as const;
+export type SupplyVerdict = (typeof SUPPLY_VERDICTS)[number];
+
+/** Why a proof was not begun, was broken off, is asked about or holds no longer. */
+export const SUPPLY_REASONS = [
+  'not-in-prepare',
+  'no-reading',
+  'not-empty', // the line was under pressure before the supply was opened
+  'no-rise', // the supply was not opened, or the sensor does not see it
+  'slow-rise', // slower than a hose fills: is the packer on it?
+  'never-still', // a leak, or an open end
+  'end-leaks', // it fell when the valve was shut
+  'packer-on', // said
+  'stopped', // said
+  'turned', // said: the regulator was set anew
+  'stage',
+  'gap',
+  'device', // another sensor, scale or place
+  'fill-as-fast', // the packer filled as fast as the hose did: it was on it
+] as const;
+export type SupplyReason = (typeof SUPPLY_REASONS)[number];
 
 /** Marks that stand as long as what they say; in this order. */
 export const STANDINGS = [

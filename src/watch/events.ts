@@ -1,6 +1,16 @@
 import type { Place } from '../job/setup.ts';
 import type { DeviceEventCode } from '../link/frames.ts';
-import type { AlarmCode, AlarmState, GapReason, LossCause, Priority, Stage } from './codes.ts';
+import type {
+  AlarmCode,
+  AlarmState,
+  GapReason,
+  LineEnd,
+  LossCause,
+  Priority,
+  Stage,
+  SupplyReason,
+  SupplyVerdict,
+} from './codes.ts';
 
 /** A value with its 95 % interval. */
 export interface Bounded {
@@ -48,6 +58,8 @@ export interface AlarmValues {
   readonly gaugeBar?: number;
   /** By how much the sensor has jumped; negative: downwards. */
   readonly jumpBar?: number;
+  /** At which the supply was proved. */
+  readonly lockUpBar?: number;
   readonly settleBar?: number;
   readonly settleLowBar?: number;
   readonly settleHighBar?: number;
@@ -183,6 +195,31 @@ export type WatchEvent = { readonly tUs: number } & (
       readonly what: 'started' | 'stayed' | 'came-back' | 'broken-off';
       readonly bar: number | null;
       readonly seconds: number;
+    }
+  /** Proof of the supply behind a closed end, before the packer is on the hose. */
+  | {
+      readonly e: 'supply';
+      /** 'locked': a first level, the creep not known yet. 'vented': the line is empty again, the proof is over. */
+      readonly what:
+        | 'begun'
+        | 'refused'
+        | 'asked'
+        | 'locked'
+        | 'proved'
+        | 'broken-off'
+        | 'vented'
+        | 'void'
+        /** A fill stands still under what was proved. */
+        | 'elsewhere';
+      readonly reason: SupplyReason | null;
+      readonly end: LineEnd | null;
+      readonly verdict: SupplyVerdict | null;
+      readonly lockUpBar: Bounded | null;
+      readonly creepMbarPerMin: Bounded | null;
+      readonly ceilingInS: Bounded | null;
+      /** How long the line took to rise, s. */
+      readonly riseS: number | null;
+      readonly bar: number | null;
     }
   | { readonly e: 'mixed' }
   | { readonly e: 'witness'; readonly hard: boolean; readonly atPipeTemperature: boolean }

@@ -5,9 +5,9 @@ import { LIMITS, setupOf } from '../job/testing/givens.ts';
 import type { Reading } from '../sensing/reading.ts';
 import { readingOf } from '../sensing/testing/readings.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
-import { ALARMS, STAGES } from './codes.ts';
+import { ALARMS, LINE_ENDS, STAGES } from './codes.ts';
 import type { WatchEvent } from './events.ts';
-import type { Command, Notice, WatchInput } from './inputs.ts';
+import { type Command, type Notice, SUPPLY_WORDS, type WatchInput } from './inputs.ts';
 import type { WatchState } from './step.ts';
 import { createWatch, step, viewOf } from './step.ts';
 
@@ -51,6 +51,8 @@ const COMMANDS: {
   zero: fc.constant({}),
   gauge: fc.constant({ bar: 0.4 }),
   'warm-check': fc.constant({ place: 'sleeve', thermometerC: 30 }),
+  'prove-supply': fc.record({ end: fc.constantFrom(...LINE_ENDS) }),
+  supply: fc.record({ said: fc.constantFrom(...SUPPLY_WORDS) }),
   mixed: fc.constant({}),
   'take-device': fc.constant({ deviceId: 'd' }),
   vent: fc.record({ open: flag }),

@@ -2,7 +2,10 @@ import type { Place, Setup } from '../job/setup.ts';
 import type { DeviceFrame } from '../link/frames.ts';
 import type { LinkState } from '../link/status.ts';
 import type { Reading } from '../sensing/reading.ts';
-import type { AlarmCode, GapReason, Stage } from './codes.ts';
+import type { AlarmCode, GapReason, LineEnd, Stage } from './codes.ts';
+
+export const SUPPLY_WORDS = ['slow-valve', 'packer-on', 'valve-shut', 'turned', 'stop'] as const;
+export type SupplyWord = (typeof SUPPLY_WORDS)[number];
 
 /** What the operator says. Every one is logged. */
 export type Command =
@@ -17,6 +20,12 @@ export type Command =
   | { readonly c: 'gauge'; readonly bar: number }
   /** Warm-in-hand check against a thermometer. */
   | { readonly c: 'warm-check'; readonly place: Place; readonly thermometerC: number }
+  /**
+   * Proof of the supply: it begins with how the end of the line is closed. The hand says what no reading shows: that the valve
+   * was opened slowly, that it is shut again, that the packer is on the hose, or that the regulator was set anew.
+   */
+  | { readonly c: 'prove-supply'; readonly end: LineEnd }
+  | { readonly c: 'supply'; readonly said: SupplyWord }
   | { readonly c: 'mixed' }
   /** Another device goes on in the run's place, by the Setup that follows: what was known of the first one is void. */
   | { readonly c: 'take-device'; readonly deviceId: string }

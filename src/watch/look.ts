@@ -15,6 +15,7 @@ import { isFilling, isUp } from './stages/stages.ts';
 import { stands } from './stages/stand.ts';
 import type { WatchState } from './state.ts';
 import { airNotWanted, potLifeLeftS } from './state.ts';
+import { supplyView } from './supply/view.ts';
 import type { AlarmView, GuardView, WatchView } from './view.ts';
 
 const NOTHING: GuardView = {
@@ -129,6 +130,7 @@ export function viewOf(w: WatchState, tUs: number): WatchView {
     ventOpen: w.ventOpen,
     question: w.fastFall.asked ? 'let-down-or-loss' : null,
     rebound: test === null ? null : { sinceUs: test.sinceUs, needS: REBOUND_S, startBar: test.startBar },
+    supply: supplyView(w.supply, tUs),
     mixedUs: w.mixedUs,
     potLifeLeftS: potLifeLeftS(w, tUs),
     peakBar: signal.peakBar,

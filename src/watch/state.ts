@@ -33,6 +33,7 @@ import { createRebound } from './stages/rebound.ts';
 import type { StageState } from './stages/stages.ts';
 import { createStages } from './stages/stages.ts';
 import { createStand, type Stand } from './stages/stand.ts';
+import { createSupply, type Supply } from './supply/supply.ts';
 import type { Unseen } from './unseen.ts';
 import { createUnseen } from './unseen.ts';
 
@@ -83,6 +84,7 @@ export interface WatchState {
   hold: HoldState | null;
   cure: CureState | null;
   sensorChecks: SensorChecks;
+  supply: Supply;
   device: DeviceState;
   store: { ok: boolean; code: string };
   mixedUs: number | null;
@@ -124,6 +126,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     hold: null,
     cure: null,
     sensorChecks: createSensorChecks(),
+    supply: createSupply(),
     device: { guard: null, tripped: false, deaf: false, faults: [] },
     store: { ok: true, code: '' },
     mixedUs: null,

@@ -1,6 +1,7 @@
 import type { Limits, Line, Place, Tap } from '../job/setup.ts';
-import type { AlarmCode, AlarmState, Priority, Stage, Standing } from './codes.ts';
+import type { AlarmCode, AlarmState, LineEnd, Priority, Stage, Standing, SupplyVerdict } from './codes.ts';
 import type { AlarmValues, Bounded, LeakFigure } from './events.ts';
+import type { ProofPhase } from './supply/proof.ts';
 
 /** What the guard believes of the fill. null where it is not sure: an unsure forecast is not shown. */
 export interface GuardView {
@@ -79,6 +80,26 @@ export interface AlarmView {
   readonly values: AlarmValues;
 }
 
+/** Proof of the supply: the one under way, and what was proved. */
+export interface SupplyView {
+  readonly phase: ProofPhase | null;
+  readonly end: LineEnd | null;
+  /** Seconds that the phase has lasted. */
+  readonly sinceS: number;
+  /** Seconds until the next word, where they are known. */
+  readonly leftS: number | null;
+  /** The rise was too slow for a hose: is the packer on it? */
+  readonly asked: boolean;
+  /** Of the proof under way, else of the one that holds. */
+  readonly lockUpBar: Bounded | null;
+  readonly verdict: SupplyVerdict | null;
+  /** bar/s */
+  readonly creep: Bounded | null;
+  readonly ceilingInS: Bounded | null;
+  /** A proof holds. */
+  readonly proved: boolean;
+}
+
 /** All that a screen shows of the moment; plain data, made at most 30 times a second. */
 export interface WatchView {
   readonly tUs: number;
@@ -120,6 +141,8 @@ export interface WatchView {
   readonly ventOpen: boolean;
   readonly question: 'let-down-or-loss' | null;
   readonly rebound: { readonly sinceUs: number; readonly needS: number; readonly startBar: number } | null;
+  /** null: nobody has proved the supply, nor does now. */
+  readonly supply: SupplyView | null;
   readonly mixedUs: number | null;
   readonly potLifeLeftS: number | null;
   readonly peakBar: number | null;

@@ -1,3 +1,4 @@
 import { chosen } from './chosen.ts';
 
-export const { ACCOUNT, accountText, gaugeText, OPEN_POINT, overText, witnessText } = chosen('account');
+export const { ACCOUNT, accountText, gaugeText, OPEN_POINT, overText, supplyProved, witnessText } =
+  chosen('account');

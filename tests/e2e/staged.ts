@@ -242,6 +242,7 @@ export function sceneOf(
           ventOpen: false,
           regulatorBar: 2,
           coupled: true,
+          endShut: false,
           simulatedS: 10,
           speed: 1,
         }

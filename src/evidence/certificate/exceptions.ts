@@ -6,7 +6,7 @@ import type { Setup } from '../../job/setup.ts';
 import type { Manifest } from '../../record/manifest.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { Catalogue } from '../../words/catalogue.ts';
-import { OUTSIDE_S } from '../account.ts';
+import { OUTSIDE_S, supplyOf, wentOn } from '../account.ts';
 import { floorOfRecord, holdsOf } from '../numbers.ts';
 
 export interface Seen {
@@ -31,6 +31,7 @@ export function exceptionsOf(seen: Seen): readonly string[] {
     ...ofAlarms(seen),
     ...ofGaps(seen),
     ...ofPressure(seen),
+    ...ofSupply(seen),
     ...ofSensors(seen),
     ...ofCure(seen),
     ...ofPeople(seen),
@@ -49,6 +50,7 @@ const MAY_BE = {
   segment: true,
   question: true,
   rebound: true,
+  supply: true,
   mixed: true,
   witness: true,
   override: true,
@@ -118,6 +120,17 @@ function ofRecord(seen: Seen): string[] {
   if (bundle === null) out.push(X.noJob);
   else if (bundle.packer === null) out.push(X.noPacker);
   if (manifest.signer.previous?.reason === 'lost') out.push(X.keyLost);
+  return out;
+}
+
+/** What the proof of the supply showed, and was gone on against. */
+function ofSupply(seen: Seen): string[] {
+  const { EXCEPTION: X } = seen.words.certificate;
+  const supply = supplyOf(events(seen, 'supply'));
+  if (supply === null) return [];
+  const out: string[] = [];
+  if (wentOn(supply, seen.manifest.events)) out.push(X.supplyWentOn);
+  if (supply.voidBy !== null) out.push(X.supplyVoid(seen.words.supply.SUPPLY_REASON[supply.voidBy]));
   return out;
 }
 

@@ -186,6 +186,7 @@ export function firstRows(seen: Seen, account: Account): readonly Row[] {
       name: C.waterAbove,
       text: job === null || job.ground.waterM === null ? C.notKnown : C.metres(fixed(job.ground.waterM, 1)),
     },
+    { name: words.account.ACCOUNT.supply, text: words.account.supplyProved(account) },
     { name: C.gaugeAtSeat, text: words.account.gaugeText(account) },
     {
       name: C.groundAt,

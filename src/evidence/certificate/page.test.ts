@@ -75,7 +75,7 @@ describe('the certificate', () => {
     expect(first).toContain(`Witness sample: ${english.account.witnessText(account)}`);
     expect(first).toContain(english.certificate.CERTIFICATE.fingerprintLabel);
     expect(html.match(/<div><dd>/g)).toHaveLength(4);
-    expect(html.match(/<div><dt>/g)).toHaveLength(8);
+    expect(html.match(/<div><dt>/g)).toHaveLength(9);
     // The trace, with the temperatures in a lane of their own.
     expect(html.indexOf('°C</text>')).toBeLessThan(html.indexOf('page 2 of 3'));
   });

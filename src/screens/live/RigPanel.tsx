@@ -1,4 +1,4 @@
-import { createMemo, createSignal, For } from 'solid-js';
+import { createMemo, createSignal, For, Show } from 'solid-js';
 import type { RigFault, RigHand } from '../../engine/messages.ts';
 import { percent, pressure } from '../../words/format.ts';
 import { RIG, RIG_FAULT } from '../../words/live.ts';
@@ -82,6 +82,17 @@ export function RigPanel() {
           >
             {rig()?.coupled ? RIG.uncouple : RIG.couple}
           </button>
+          <Show when={rig()?.coupled === false}>
+            <button
+              type="button"
+              class="button"
+              data-testid="rig-end"
+              aria-pressed={rig()?.endShut ?? false}
+              onClick={() => hand({ hand: 'end', shut: !(rig()?.endShut ?? false) })}
+            >
+              {rig()?.endShut ? RIG.endOpen : RIG.endShut}
+            </button>
+          </Show>
         </div>
         <div class="field">
           <label for="rig-regulator">

@@ -111,6 +111,10 @@ export function createActions(app: Services, start: Start, more: More): Actions 
             ? command({ c: 'gauge', bar })
             : more.open('checks', 'gauge-value');
         }
+        case 'supply-shut':
+          return command({ c: 'supply', said: 'valve-shut' });
+        case 'supply-stop':
+          return command({ c: 'supply', said: 'stop' });
         case 'test':
           return command({ c: 'vent', open: false });
         case 'end':
@@ -139,6 +143,9 @@ export function createActions(app: Services, start: Start, more: More): Actions 
           return command({ c: 'witness', hard: code === 'hard', atPipeTemperature: true });
         case 'vent-open':
           return command({ c: 'vent', open: true });
+        case 'slow-valve':
+        case 'packer-on':
+          return command({ c: 'supply', said: code });
         default:
           return code satisfies never;
       }

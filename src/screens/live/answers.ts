@@ -4,7 +4,15 @@ import { witnessOf } from './stage-doubts.ts';
 
 /** What the crew can say besides the stage key: one or two keys in the row under the instruction. */
 
-export type AnswerCode = 'sound' | 'warm' | 'mixed' | 'hard' | 'not-hard' | 'vent-open';
+export type AnswerCode =
+  | 'sound'
+  | 'warm'
+  | 'mixed'
+  | 'hard'
+  | 'not-hard'
+  | 'vent-open'
+  | 'slow-valve'
+  | 'packer-on';
 
 export interface Answer {
   readonly code: AnswerCode;
@@ -30,6 +38,7 @@ export function answersOf(scene: Scene, { stage, code }: Instructed): readonly A
   const unmixed = setup !== null && setup.resin !== null && view.mixedUs === null;
   switch (stage) {
     case 'prepare': {
+      if (code === 'supply-asked') return [answer('packer-on'), answer('slow-valve', { hold: true })];
       const first = code === 'warm' || code === 'sound' ? [answer(code)] : [];
       return unmixed ? [...first, answer('mixed')] : first;
     }

@@ -41,6 +41,37 @@ const READY_SHARE = 0.5;
 const withoutAir = ({ airNotWanted }: WatchView): 'jumped' | 'find-loss' | null =>
   airNotWanted === null ? null : airNotWanted === 'reading-jump' ? 'jumped' : 'find-loss';
 
+/** What the proof of the supply asks for, by its phase. */
+function proving(scene: Scene): Instructed | null {
+  const { supply } = scene.view;
+  if (supply === null || supply.phase === null || scene.step !== 'running') return null;
+  const bar = supply.lockUpBar?.value ?? null;
+  const say = (code: keyof Says['prepare'], told?: Told): Instructed => ({
+    stage: 'prepare',
+    code,
+    ...(told && { told }),
+  });
+  if (supply.asked) return say('supply-asked');
+  if (supply.verdict === 'over-ceiling' && supply.phase !== 'vent') return say('supply-lower', { bar });
+  const s = supply.leftS === null ? null : Math.ceil(supply.leftS);
+  switch (supply.phase) {
+    case 'open':
+      return say('supply-open');
+    case 'rising':
+      return say('supply-rises');
+    case 'watching':
+      return say('supply-watch', { bar, s: s === 0 ? null : s });
+    case 'shut':
+      return say('supply-shut', { bar });
+    case 'tight':
+      return say('supply-tight', { s });
+    case 'vent':
+      return say('supply-vent', { bar });
+    default:
+      return supply.phase satisfies never;
+  }
+}
+
 function prepare(scene: Scene): Instructed {
   const { step, view, setup, events } = scene;
   const say = (code: keyof Says['prepare'], told?: Told): Instructed => ({
@@ -51,6 +82,8 @@ function prepare(scene: Scene): Instructed {
   // The tablet stopped in mid-run, and the air did not.
   if (scene.leftOpen) return say(step === 'connect' ? 'left-open' : 'left-open-seen');
   if (step === 'connect') return say(scene.leftFull ? 'left-full' : 'connect');
+  const proof = proving(scene);
+  if (proof !== null) return proof;
   // Whatever else is to be done: nobody couples a hose, and nothing is begun, on a line that is under pressure.
   if (isLinePressed(view)) return say('pressure');
   if (step === 'packer') {

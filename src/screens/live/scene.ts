@@ -61,6 +61,7 @@ export const BLANK_VIEW: WatchView = {
   ventOpen: false,
   question: null,
   rebound: null,
+  supply: null,
   mixedUs: null,
   potLifeLeftS: null,
   peakBar: null,

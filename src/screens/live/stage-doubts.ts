@@ -69,6 +69,10 @@ export function doubtsOf(to: Stage, view: WatchView, seen: Seen): readonly Stage
   // Air that no stage accounts for: where it comes from is to be known before more is let in.
   const begins = view.stage === 'prepare' || view.stage === 'abandoned';
   if (begins && UP.includes(to) && isLinePressed(view)) doubts.push('line-pressed');
+  // What the proof has shown of the supply is on the packer as soon as the valve is opened.
+  const verdict = view.supply?.verdict ?? null;
+  if (view.stage === 'prepare' && UP.includes(to) && (verdict === 'over-ceiling' || verdict === 'creeps'))
+    doubts.push(verdict === 'creeps' ? 'supply-creeps' : 'supply-over-ceiling');
   const cureKnown = view.cure !== null;
   const met = view.cure !== null && (view.cure.metAtS !== null || view.cure.low >= 1);
   if (view.stage === 'hold' && (to === 'let-down' || to === 'done')) {

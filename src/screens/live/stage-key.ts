@@ -12,6 +12,8 @@ export type KeyDoes =
   | 'zero'
   | 'skip-zero'
   | 'compare' // opens the dial gauge's field
+  | 'supply-shut' // the supply valve is said shut: does the line hold?
+  | 'supply-stop' // the proof of the supply is broken off
   | 'test' // the vent is said shut: the rebound test
   | 'stage'
   | 'end'
@@ -65,6 +67,10 @@ function ownKey(scene: Scene): StageKey {
   const seatPlanned = view.limits?.seatBar != null;
   switch (view.stage) {
     case 'prepare':
+      if (view.supply !== null && view.supply.phase !== null && view.supply.phase !== 'vent')
+        return view.supply.phase === 'shut' && !view.supply.asked
+          ? key('supply-shut', 'ready')
+          : key('supply-stop', 'outlined');
       return step(scene, nextStage('prepare', seatPlanned) ?? 'inflate', true);
     case 'seat':
       // Until its time is over the pause's key stays outlined.

@@ -204,6 +204,12 @@ function potLife(scene: Scene): TimeSlot | null {
   });
 }
 
+/** How long the proof of the supply watches on; null: none runs, or a hand ends its phase. */
+function proof({ view }: Scene): TimeSlot | null {
+  const left = Math.ceil(view.supply?.leftS ?? 0);
+  return left > 0 ? slot('supply', { big: timeParts(left) }) : null;
+}
+
 function fill(scene: Scene): TimeSlot {
   const { cue, pauseLeftS, view } = scene;
   if (view.stage === 'seat') {
@@ -309,7 +315,7 @@ export function timeSlot(scene: Scene, units: DisplayUnits, clock: Clock): TimeS
     });
   switch (scene.view.stage) {
     case 'prepare':
-      return potLife(scene) ?? stageFor(scene);
+      return proof(scene) ?? potLife(scene) ?? stageFor(scene);
     case 'seat':
     case 'inflate':
       return fill(scene);

@@ -19,6 +19,7 @@ const MAIN: Readonly<Record<WatchEvent['e'], boolean>> = {
   'warm-check': true,
   'cure-met': true,
   rebound: true,
+  supply: true,
   mixed: true,
   witness: true,
   override: true,

@@ -1,5 +1,5 @@
 import type { Account, Numbers } from '../../evidence/messages.ts';
-import { ACCOUNT, gaugeText, overText, witnessText } from '../../words/account.ts';
+import { ACCOUNT, gaugeText, overText, supplyProved, witnessText } from '../../words/account.ts';
 import { ARCHIVE as A } from '../../words/archive.ts';
 import { holdLine } from '../../words/evidence.ts';
 import {
@@ -42,6 +42,7 @@ export function askedRows(
     [A.leak, n.leak === null ? NO_VALUE : leakText(n.leak, units)],
     [RECORDS.cure, n.cureMetS === null ? NO_VALUE : A.atRunTime(stopwatch(n.cureMetS))],
     [A.coldest, n.coldest === null ? (isWhole ? NO_VALUE : '…') : coldestValue(n.coldest, units)],
+    [ACCOUNT.supply, supplyProved(account, units)],
     [ACCOUNT.gauge, gaugeText(account, units)],
     [ACCOUNT.witness, witnessText(account)],
     [A.overrides, count(n.overrides)],

@@ -18,6 +18,7 @@ const NOTED: Readonly<Record<WatchEvent['e'], boolean>> = {
   'warm-check': true,
   'cure-met': true,
   rebound: true,
+  supply: true,
   mixed: true,
   witness: true,
   override: true,

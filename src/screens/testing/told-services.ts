@@ -140,6 +140,7 @@ export function services(
     ventOpen: true,
     regulatorBar: 2,
     coupled: true,
+    endShut: false,
     simulatedS: 10,
     speed: 1,
   };

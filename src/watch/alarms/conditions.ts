@@ -14,6 +14,8 @@ import { refilledOver } from '../stages/rebound.ts';
 import { isFilling, isOver as workIsOver } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
 import { lossOf, potLifeLeftS, sensorWarmth, slowReadings } from '../state.ts';
+import { overProved, willPassProved } from '../supply/moved.ts';
+import { isAnnounced } from '../supply/proof.ts';
 import type { Condition } from './machine.ts';
 import { rowOf } from './table.ts';
 
@@ -92,10 +94,18 @@ function rebound(w: WatchState): Condition {
  */
 function unannounced(w: WatchState): Condition {
   const bar = w.signal.median;
-  if (w.infer || w.setup?.tap === 'supply') return 'off';
+  if (w.infer || w.setup?.tap === 'supply' || isAnnounced(w.supply.proof)) return 'off';
   if (bar === null) return 'between';
   if (bar >= FILLS_BAR && fills(w, bar)) return 'on';
   return bar >= FILLS_BAR / 2 ? 'between' : 'off';
+}
+
+/** The regulator stands over what it was proved at: what fills on is not what was measured. */
+function supplyMoved(w: WatchState): Condition {
+  const by = overProved(w);
+  if (willPassProved(w)) return 'on';
+  if (by === null) return w.supply.proved === null ? 'off' : 'between';
+  return over(by, 0, rowOf('supply-moved').deadband);
 }
 
 /** Over a limit with the deadband under it. */
@@ -198,7 +208,10 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
     case 'ceiling':
       return ceiling(w);
     case 'rising':
-      return when(w.verdict !== null && w.verdict.rising !== null);
+      // A hose behind a closed end fills in a second: that rise is announced.
+      return when(w.verdict !== null && w.verdict.rising !== null && !isAnnounced(w.supply.proof));
+    case 'supply-moved':
+      return supplyMoved(w);
     case 'pressure-lost':
       return when(lossOf(w) !== null);
     case 'device-trip':
@@ -278,6 +291,7 @@ export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
   if ((alarm === 'stuck' || alarm === 'reading-jump') && isFilling(w.stages.stage)) return 'urgent';
   // A hand that fills by a number that is too low, or by one that comes late, goes too far.
   if ((alarm === 'slow-readings' || alarm === 'supply-low') && isFilling(w.stages.stage)) return 'high';
+  if (alarm === 'supply-moved' && isFilling(w.stages.stage)) return 'urgent';
   if (alarm === 'rebound' && refillPresses(w)) return 'urgent';
   if (alarm === 'band-exit' && (w.hold?.exit?.inS.value ?? EXIT_S) < EXIT_PRESSING_S) return 'high';
   if (alarm === 'device-fault' && isBlind(gravestFault(w.device, w.tUs))) return 'high';

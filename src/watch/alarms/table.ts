@@ -140,6 +140,13 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
     again: STILL_THERE,
     shelvable: false,
   }),
+  'supply-moved': row('high', 'burst', 'stop-air-and-vent', 10, {
+    parents: ['over-range', 'over-rated', 'ceiling', 'rising', 'pressure-lost'],
+    stages: UP,
+    offDelayS: 2,
+    deadband: 0.01,
+    again: STILL_THERE,
+  }),
   // Its on-delays hang on stage and sample period and are part of its condition (signal/loss.ts). The off-delay
   // gives slow channels time to come back before their own alarms would speak up.
   'pressure-lost': row('urgent', 'unseen-pressure', 'keep-clear-and-reconnect', 10, {

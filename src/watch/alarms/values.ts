@@ -62,6 +62,8 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
       return solid({ bar, ceilingBar });
     case 'rising':
       return solid(risingValues(w.verdict?.rising?.values ?? {}));
+    case 'supply-moved':
+      return solid({ bar, lockUpBar: b(w.supply.proved?.lockUp.value), ceilingBar });
     case 'pressure-lost':
       return solid({
         bar,

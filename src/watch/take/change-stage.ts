@@ -9,6 +9,7 @@ import { reboundBreak, reboundFilled } from '../stages/rebound.ts';
 import { enterStage, isUp } from '../stages/stages.ts';
 import { standRestart } from '../stages/stand.ts';
 import type { WatchState } from '../state.ts';
+import { supplyStage } from '../supply/supply.ts';
 
 /** Enters a stage with all that begins and ends with it. False where the run is in it already. */
 export function changeStage(
@@ -36,6 +37,7 @@ export function changeStage(
   enterStage(w.stages, to, by, w.tUs, emit, fromUs);
   seepRestart(w.seep);
   standRestart(w.stand);
+  supplyStage(w.supply, isUp(to), w.tUs, emit);
   if (isUp(to)) {
     w.ventOpen = false;
     reboundFilled(w.rebound);

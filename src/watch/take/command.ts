@@ -18,6 +18,7 @@ import { reboundBreak, reboundStart } from '../stages/rebound.ts';
 import { isDown } from '../stages/stages.ts';
 import { standRestart } from '../stages/stand.ts';
 import type { WatchState } from '../state.ts';
+import { proofContext, supplyProve, supplySaid, supplyZeroed } from '../supply/supply.ts';
 import { changeStage } from './change-stage.ts';
 
 type Emit = (event: WatchEvent) => void;
@@ -45,7 +46,9 @@ function vent(w: WatchState, open: boolean, emit: Emit): void {
 }
 
 function zero(w: WatchState, emit: Emit): void {
+  const before = w.sensorChecks.zeroBar;
   if (!takeZero(w.sensorChecks, w.stages.stage, statsNow(w), w.tUs, emit)) return;
+  supplyZeroed(w.supply, w.sensorChecks.zeroBar - before);
   // Readings from before the zero must not be taken for a new offset.
   recentClear(w.signal.recent);
   jumpSettled(w.jump);
@@ -96,6 +99,21 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       return;
     case 'warm-check':
       compareWarm(w.sensorChecks, command.place, command.thermometerC, probeAt(w, command.place), tUs, emit);
+      return;
+    case 'prove-supply': {
+      const level = statsNow(w)?.mean ?? null;
+      const ctx = proofContext(w.setup, w.signal.uBar, tUs);
+      supplyProve(w.supply, command.end, w.stages.stage === 'prepare', level, ctx, emit);
+      return;
+    }
+    case 'supply':
+      supplySaid(
+        w.supply,
+        command.said,
+        statsNow(w)?.mean ?? null,
+        proofContext(w.setup, w.signal.uBar, tUs),
+        emit,
+      );
       return;
     case 'mixed':
       // The first batch's clock counts while it is in the sleeve; after a let-down it is another sleeve's.

@@ -13,6 +13,7 @@ import { jumpSettled } from '../signal/jump.ts';
 import { type Signal, signalStray } from '../signal/signal.ts';
 import { reboundBreak } from '../stages/rebound.ts';
 import type { WatchState } from '../state.ts';
+import { supplyDevice } from '../supply/supply.ts';
 import { breakStretch } from './reading.ts';
 import { clockJumped, runLay, sleptThrough, witnessed } from './unseen.ts';
 
@@ -63,6 +64,7 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
       if (notice.what === 'taken') {
         w.sensorChecks = createSensorChecks();
         jumpSettled(w.jump);
+        supplyDevice(w.supply, tUs, emit);
         s.cadence = createCadence();
       }
       // What the guard of the device said before holds no longer.

@@ -17,6 +17,7 @@ import { isDown, isFilling, isOver, isUp } from '../stages/stages.ts';
 import { standFollow, standRestart } from '../stages/stand.ts';
 import type { WatchState } from '../state.ts';
 import { guardContext, sensorWarmth } from '../state.ts';
+import { proofContext, supplyGap, supplyReading } from '../supply/supply.ts';
 import { changeStage } from './change-stage.ts';
 import { witnessed } from './unseen.ts';
 
@@ -40,6 +41,7 @@ export function breakStretch(w: WatchState, emit: Emit): void {
   standRestart(w.stand);
   if (w.hold !== null) holdHole(w.hold, w.tUs, w.setup, emit);
   reboundBreak(w.rebound, w.tUs, emit);
+  supplyGap(w.supply, w.tUs, emit);
 }
 
 export function takeReading(w: WatchState, reading: Reading, emit: Emit): void {
@@ -81,6 +83,16 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
   const level = levelNow(w.levels);
   if (fresh && level !== null && isFilling(w.stages.stage)) standFollow(w.stand, level, w.tUs);
   const { median } = w.signal;
+  if (median !== null)
+    supplyReading(
+      w.supply,
+      reading.tS,
+      median,
+      isFilling(stage),
+      w.verdict.still,
+      proofContext(w.setup, reading.uBar, w.tUs),
+      emit,
+    );
   if (w.hold !== null && median !== null)
     holdReading(
       w.hold,

@@ -7,6 +7,7 @@ import { jumpRestart } from '../signal/jump.ts';
 import { levelsClear } from '../signal/levels.ts';
 import { createPeriod } from '../signal/period.ts';
 import type { WatchState } from '../state.ts';
+import { supplyDevice } from '../supply/supply.ts';
 
 /** Two ceilings this near are the same, bar (decimals that were stored and read). */
 const SAME_BAR = 1e-9;
@@ -42,6 +43,7 @@ export function takeSetup(w: WatchState, setup: Setup, emit: (event: WatchEvent)
       guardReset(w.guard);
       levelsClear(w.levels);
       jumpRestart(w.jump);
+      supplyDevice(w.supply, w.tUs, emit);
       if (w.hold !== null) holdHole(w.hold, w.tUs, before, emit);
     }
   }

@@ -1,5 +1,6 @@
 import type { Account, OpenPoint } from '../../record/account.ts';
 import { type DisplayUnits, type Format, METRIC, type RunClock } from '../create-format.ts';
+import type { supply } from './supply.ts';
 
 /** What a run was, in whole sentences of facts, and what is still open. Nothing here promises anything. */
 
@@ -19,6 +20,8 @@ const OPEN: Record<OpenPoint, string> = {
   'no-hold': 'No hold recorded',
   'not-held': 'Left the hold band',
   'zero-none': 'Zero not taken',
+  'supply-went-on': 'Filled from a supply that was proved to be too high',
+  'supply-moved': 'Over what the supply was proved at',
   'gauge-none': 'Dial gauge not compared',
   'gauge-differs': 'Dial gauge and sensor differ',
   'witness-none': 'Witness sample not recorded',
@@ -36,6 +39,8 @@ const ACCOUNT = {
   yes: 'agree',
   no: 'differ',
   cannot: 'cannot be compared',
+  supply: 'Supply before coupling',
+  supplyNone: 'not proved',
   gauge: 'Dial gauge and sensor',
   witness: 'Witness sample',
   witnessNone: 'not recorded',
@@ -46,7 +51,7 @@ const ACCOUNT = {
   over: 'Over rated',
 };
 
-export function account(f: Format) {
+export function account(f: Format, { SUPPLY_REASON, supplyText }: ReturnType<typeof supply>) {
   const pressureSentence = (a: Account, n: Held, units: DisplayUnits): string => {
     if (n.holdS === null || n.inBandS === null) return 'No hold was recorded.';
     const low = f.pressure(n.lowestHoldBar, units);
@@ -131,6 +136,13 @@ export function account(f: Format) {
                 `Passed rated by ${f.pressure(a.overRated.byBar, units)} for ${f.duration(a.overRated.forS)}.`,
               ];
       return [...over, ...floorSentence(a, clock), pressureSentence(a, n, units), cureSentence(a)];
+    },
+
+    /** What the supply was proved at, what it is good for, and why that held no longer. */
+    supplyProved({ supply }: Account, units = METRIC): string {
+      if (supply === null) return ACCOUNT.supplyNone;
+      const text = supplyText(supply.proved, units);
+      return supply.voidBy === null ? text : `${text} No longer held: ${SUPPLY_REASON[supply.voidBy]}.`;
     },
 
     /** Two readings beside each other, and whether they agree. */

@@ -7,6 +7,7 @@ export const ALARM_TITLE: Record<AlarmCode, string> = {
   'over-rated': 'Over the rated pressure',
   ceiling: 'At the ceiling',
   rising: 'Will pass the ceiling',
+  'supply-moved': 'Regulator has moved',
   'pressure-lost': 'Pressure reading lost',
   'device-trip': 'Device limit tripped',
   'fast-fall': 'Pressure falls fast',

@@ -163,6 +163,12 @@ export function alarms(f: Format) {
       was: (v, u) => `at the ceiling${with_(' ', v.ceilingBar, u)}${with_(', at most ', v.bar, u)}`,
     },
     rising,
+    'supply-moved': {
+      now: (v, u) =>
+        `Pressure${with_(' ', v.bar, u)} is over what the supply was proved at${with_(', ', v.lockUpBar, u)}: the regulator has moved. Shut the supply valve, keep clear`,
+      was: (v, u) =>
+        `over what the supply was proved at${with_(', ', v.lockUpBar, u)}${with_('; it was at ', v.bar, u)}`,
+    },
     'pressure-lost': {
       now: (v) =>
         `Pressure reading lost${lossCause(v.cause, 'is')}: treat the packer as full, shut the supply valve, keep clear`,

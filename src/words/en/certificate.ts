@@ -233,6 +233,8 @@ export function certificate(f: Format) {
     tapHose: 'The sensor sat in the hose: while air flowed, its reading was not the packer’s pressure.',
     lineUnknown: 'It is not known how the packer was fed: a leak could not be told.',
     lineSupplied: 'The line was supplied during the hold: a leak could not be seen.',
+    supplyWentOn: 'The packer was filled from a supply that the proof had shown to be too high, or to creep.',
+    supplyVoid: (why: string) => `The proof of the supply held no longer: ${why}.`,
     noZero: 'The zero of the pressure sensor was not taken with the coupling open.',
     noGauge: 'The dial gauge was not compared with the sensor.',
     gaugeDiffers: (gauge: number, reading: number | null) =>

@@ -18,7 +18,9 @@ export type DoubtCode =
   | 'rebound-unseen'
   | 'not-zeroed'
   | 'line-pressed'
-  | 'reads-low';
+  | 'reads-low'
+  | 'supply-over-ceiling'
+  | 'supply-creeps';
 
 export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'urgent-alarm': 'An urgent alarm is on.',
@@ -42,6 +44,9 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
     'The line is under pressure before any air was announced: the supply valve leaks or stands open, or the packer was not empty.',
   'reads-low':
     'The sensor reads too low: it jumped down, or the dial gauge shows more. There is more air than the number says.',
+  'supply-over-ceiling':
+    'The supply was seen to stand over the ceiling: lower the regulator and prove it again.',
+  'supply-creeps': 'The supply creeps: left open, it passes the ceiling.',
   'not-zeroed': 'The zero of the sensor was not taken with the coupling seen open.',
 };
 

@@ -9,6 +9,7 @@ import { deviceFault } from './device-faults.ts';
 import type { hold } from './hold.ts';
 import { STORE_CAUSE } from './link.ts';
 import { overrideText } from './overrides.ts';
+import type { supply } from './supply.ts';
 import { PLACE, STAGE } from './terms.ts';
 import { ZERO } from './zero.ts';
 
@@ -74,6 +75,7 @@ export function events(
   f: Format,
   { alarmWas }: ReturnType<typeof alarms>,
   { leakText }: ReturnType<typeof hold>,
+  { supplyEvent }: ReturnType<typeof supply>,
 ) {
   return {
     GAP,
@@ -132,6 +134,8 @@ export function events(
           return event.answer === 'let-down' ? 'Answered: letting down' : 'Answered: loss of pressure';
         case 'rebound':
           return REBOUND[event.what];
+        case 'supply':
+          return supplyEvent(event, units);
         case 'mixed':
           return 'Resin mixed';
         case 'witness':

@@ -24,14 +24,14 @@ import * as witness from './witness.ts';
 /** What the other pages say. */
 export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
   about,
-  account: account(format),
+  account: account(format, seen.supply),
   archive,
   backup,
   budget,
   calibration,
   checks,
   docs,
-  events: events(format, seen.alarms, seen.hold),
+  events: events(format, seen.alarms, seen.hold, seen.supply),
   evidence: evidence(format),
   fields,
   history,

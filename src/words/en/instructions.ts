@@ -107,6 +107,55 @@ export function instructions(f: Format) {
         'Let the line down first.',
         'It is under pressure: shut the supply valve, open the vent, keep clear. Never open a coupling now.',
       ),
+      'supply-open': always(
+        'Open the supply.',
+        'Hose off the packer, its end closed. Open the valve at once and far; hold the hose.',
+      ),
+      'supply-rises': always('Wait: the supply rises.', 'It must come to rest.'),
+      'supply-asked': always(
+        'See if the packer is on the hose.',
+        'The line fills slower than a hose does. If it is: shut the supply valve at once.',
+      ),
+      'supply-watch': ((told) => {
+        const bar = to(told);
+        const left = time(told);
+        return {
+          say: left === null ? 'Wait: the creep is watched.' : `Wait ${left}: the creep is watched.`,
+          besides: bar === null ? 'Touch nothing.' : `It stands at ${bar}. Touch nothing.`,
+        };
+      }) as Say,
+      'supply-lower': ((told) => {
+        const bar = to(told);
+        return {
+          say: 'Lower the regulator, do not couple.',
+          besides:
+            bar === null
+              ? 'The supply stands over the ceiling.'
+              : `The supply stands at ${bar}, over the ceiling.`,
+        };
+      }) as Say,
+      'supply-shut': ((told) => {
+        const bar = to(told);
+        return {
+          say: 'Shut the supply valve, then press.',
+          besides:
+            bar === null ? 'The line must hold what it has.' : `It stood at ${bar}. The line must hold it.`,
+        };
+      }) as Say,
+      'supply-tight': ((told) => {
+        const left = time(told);
+        return {
+          say: 'Wait: the valve stays shut.',
+          besides: left === null ? 'Does the line hold?' : `Does the line hold for ${left} more?`,
+        };
+      }) as Say,
+      'supply-vent': ((told) => {
+        const bar = to(told);
+        return {
+          say: 'Open the vent: empty the line.',
+          besides: bar === null ? 'The supply is proved.' : `The supply is proved, ${bar}.`,
+        };
+      }) as Say,
       sound: always('Test the alarm’s sound.', 'Once a day, before air goes in: listen at the valve.'),
       warm: always('Warm the probes in the hand.', 'Before the resin is mixed, beside a thermometer.'),
       mix: always('Mix the resin, then press.', 'The press starts the pot-life clock.'),

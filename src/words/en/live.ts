@@ -128,6 +128,8 @@ export const RIG = {
   ventShut: 'Shut vent',
   couple: 'Couple the hose',
   uncouple: 'Open the coupling',
+  endShut: 'Shut the hose end',
+  endOpen: 'Open the hose end',
   speed: 'Speed of time',
   truth: 'True pressure in the packer',
   faults: 'Faults to find',

@@ -117,6 +117,13 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
           ? [bar('If left open', v.settleBar, u), bar('Ceiling', v.ceilingBar, u)]
           : [bar('Ceiling', v.ceilingBar, u), rated(at, u)],
     },
+    'supply-moved': {
+      verb: AIR_OFF,
+      figures: (v, at, u) => [
+        bar('Supply proved at', v.lockUpBar, u),
+        bar('Ceiling', at.limits?.ceilingBar, u),
+      ],
+    },
     'pressure-lost': {
       verb: (v, at) => (mayFill(v, at) ? AIR_OFF_CLEAR : KEEP_CLEAR),
       figures: (v, _, u) => [bar('Last reading', v.bar, u), seconds('No reading for', v.seconds)],

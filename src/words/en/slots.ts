@@ -35,6 +35,7 @@ export const TIME_SLOT = {
   'over-ceiling': 'Over the ceiling for',
   'over-rated': 'Over rated for',
   'no-reading': 'No reading for',
+  supply: 'Supply watched for another',
   tripped: 'Tripped for',
   falling: 'Falling for',
   'floor-in': 'Hold floor in',
@@ -58,6 +59,8 @@ export const STAGE_KEY: Record<
   | 'not-hard'
   | 'vent-open'
   | 'test'
+  | 'supply-shut'
+  | 'supply-stop'
   | 'end'
   | 'demoted',
   string
@@ -71,6 +74,8 @@ export const STAGE_KEY: Record<
   'not-hard': 'Not hard',
   'vent-open': 'Vent is open',
   test: 'Vent is shut: test',
+  'supply-shut': 'Valve is shut',
+  'supply-stop': 'Stop the proof',
   end: 'End the run',
   demoted: 'Change stage: press and hold',
 };

@@ -11,12 +11,14 @@ import * as live from './live.ts';
 import { orders } from './orders.ts';
 import { refusals } from './refusals.ts';
 import * as slots from './slots.ts';
+import { supply } from './supply.ts';
 import * as terms from './terms.ts';
 import * as zero from './zero.ts';
 
 /** What the live page says besides. */
 export const watch = (format: Format) => {
   const said = alarms(format);
+  const supplied = supply(format);
   return {
     alarms: said,
     cautions,
@@ -28,6 +30,7 @@ export const watch = (format: Format) => {
     live,
     orders: { ...orders(format, said), ...instructions(format), ...slots },
     refusals: refusals(format),
+    supply: supplied,
     terms,
     zero,
   };

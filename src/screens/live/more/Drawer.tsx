@@ -13,6 +13,7 @@ import { RigPanel } from '../RigPanel.tsx';
 import { RunBar } from '../RunBar.tsx';
 import { SoundTest } from '../SoundTest.tsx';
 import { StartPanel } from '../StartPanel.tsx';
+import { SupplyProof } from '../SupplyProof.tsx';
 import type { Start } from '../start.ts';
 import { TakeDevice } from '../TakeDevice.tsx';
 import { GaugeCheck, Note, WarmCheck, Witness } from '../Tasks.tsx';
@@ -190,6 +191,7 @@ export function Drawer(props: {
             <GaugeCheck more={props.more} />
             <WarmCheck />
             <Show when={live.view()?.stage === 'prepare'}>
+              <SupplyProof />
               <SoundTest />
             </Show>
             <Show when={live.view()?.stage === 'hold'}>

@@ -7,6 +7,7 @@ import { FACE } from '../../../words/face.ts';
 import { duration } from '../../../words/format.ts';
 import { LIVE } from '../../../words/live.ts';
 import { STAGE_KEY, VERBS } from '../../../words/orders.ts';
+import { SUPPLY } from '../../../words/supply.ts';
 import { UI } from '../../../words/ui.ts';
 import { useServices } from '../../context.ts';
 import type { Actions } from '../actions.ts';
@@ -29,6 +30,8 @@ const ANSWER: Record<AnswerCode, { readonly text: string; readonly testId: strin
   hard: { text: STAGE_KEY.hard, testId: 'answer-hard' },
   'not-hard': { text: STAGE_KEY['not-hard'], testId: 'answer-soft' },
   'vent-open': { text: STAGE_KEY['vent-open'], testId: 'vent-open' },
+  'slow-valve': { text: SUPPLY.slowValve, testId: 'supply-slow' },
+  'packer-on': { text: SUPPLY.packerOn, testId: 'supply-packer' },
 };
 
 /** What a fast fall may be, each with a key of its own. */

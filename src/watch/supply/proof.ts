@@ -1,0 +1,384 @@
+/**
+ * Proof of the supply before the packer is on the hose: the end of the line is closed, the supply is opened, and the small
+ * volume locks up at the regulator's closed-end pressure. Setting a regulator against a closed hose is common practice, no
+ * source. Whether the end is closed is asked, and checked three times: by the time of the rise (a packer takes far longer than
+ * a hose), by what is left when the valve is shut (an open end empties at once), and by the first fill after it (fill-pace.ts).
+ */
+import type { Limits } from '../../job/setup.ts';
+import type { LineEnd, SupplyReason } from '../codes.ts';
+import type { WatchEvent } from '../events.ts';
+import type { SupplyWord } from '../inputs.ts';
+import { bar3, boundedTo, round, s1 } from '../round.ts';
+import {
+  type Course,
+  courseAdd,
+  courseFrom,
+  courseLine,
+  courseMean,
+  courseS,
+  createCourse,
+  type Standing,
+  standing,
+} from './course.ts';
+import { isCreepTold, judgeSupply, type SupplyJudgement } from './judge.ts';
+import { createRise, type Rise, riseAdd, riseTimeS } from './rise.ts';
+
+export const PROOF_PHASES = [
+  'open', // waits for the supply to be opened
+  'rising',
+  'watching', // locked up: is there a creep?
+  'shut', // waits for the word that the valve is shut
+  'tight', // the valve is shut: does the line hold?
+  'vent', // proved: waits for the line to be emptied
+] as const;
+export type ProofPhase = (typeof PROOF_PHASES)[number];
+
+/** A proof under way. Plain data. */
+export interface Proof {
+  readonly end: LineEnd;
+  phase: ProofPhase;
+  /** Since when it is in this phase, run clock, µs. */
+  sinceUs: number;
+  /** Level before the supply was opened, bar. */
+  readonly startBar: number;
+  rise: Rise;
+  course: Course;
+  riseS: number | null;
+  /** The rise was too slow for a hose, and nobody has said why yet. */
+  asked: boolean;
+  slowSaid: boolean;
+  found: (SupplyJudgement & Standing) | null;
+  /** Level when the valve was said to be shut, bar. */
+  shutBar: number | null;
+}
+
+/** A supply that was proved: what the fills of this run are held against. */
+export interface ProvedSupply extends SupplyJudgement, Standing {
+  readonly atUs: number;
+  /** Expanded uncertainty of the reading then, bar. */
+  readonly uBar: number;
+  /** Time between the shares of PACE, s: the same of the first fill shows whether the packer was on. */
+  readonly paceS: number | null;
+}
+
+/** Of lock-up: between these shares a proof and the first fill after it are compared. */
+export const PACE = { from: 0.2, to: 0.95 } as const;
+
+/** Over this a line is not empty, bar, beside the reading's own uncertainty (a zero may lie as far off). */
+const EMPTY_BAR = 0.05;
+/** A rise begins so far over the start, bar. */
+const RISEN_BAR = 0.05;
+/**
+ * A hose of 25 m and 6 mm holds 0.7 l, a packer 6-100 l. What takes longer than this is asked about, s: not to nine tenths but nearly
+ * all the way, since a reading before the hose comes near the regulator's at once and shows only by the rest that air flows on.
+ */
+export const RISE_ASKED_S = 3;
+const RISEN_SHARE = 0.985;
+/** What goes on rising faster than this behind a closed end may be a packer's fill, bar/s (12 mbar/min; common practice, no source). */
+const FILLS_BAR_S = 0.0002;
+/** It still rises where the last second and a half brought more than this share. */
+const GAINED_SHARE = 0.1;
+const GAINED_S = 1.5;
+/** Locked up: over so many seconds the slope is under this share of a second of the level itself, or under the least, bar/s. */
+const STILL_S = 5;
+const STILL_SHARE = 0.02;
+const STILL_BAR_S = 0.002;
+/** The slope of the later half is the same up to this share of it. */
+const FADES_SHARE = 0.1;
+/** A rise that does not come to rest within this has a leak or an open end, s. */
+const NEVER_STILL_S = 90;
+/** Nobody waits longer than this for a supply to be opened, s. */
+const NO_RISE_S = 300;
+/** The creep is watched for so long, or for so long where it cannot be told by then, s. */
+const WATCH_S = 30;
+const WATCH_MOST_S = 60;
+/** Off what it stood at by more than this it is set anew, bar and share of the level. */
+const MOVED_BAR = 0.03;
+const MOVED_SHARE = 0.03;
+/** With the valve shut so long, a line that lost more than this is open or leaks, s and bar. */
+const TIGHT_S = 5;
+const TIGHT_BAR = 0.05;
+
+/** Seconds that a phase needs; null: a hand ends it. The watch has the means of the time of standing still behind it already. */
+export function phaseS({ phase }: Proof): number | null {
+  if (phase === 'watching') return WATCH_S - STILL_S / 2;
+  return phase === 'tight' ? TIGHT_S : null;
+}
+
+type Emit = (event: WatchEvent) => void;
+
+export interface ProofContext {
+  readonly tUs: number;
+  readonly limits: Limits | null;
+  readonly uBar: number;
+  /** The sensor sits before the last valve: it sees the regulator whatever stands behind. */
+  readonly beforeValve: boolean;
+}
+
+type Told = Partial<Omit<Extract<WatchEvent, { e: 'supply' }>, 'tUs' | 'e' | 'what'>>;
+
+export function supplyEvent(
+  tUs: number,
+  what: Extract<WatchEvent, { e: 'supply' }>['what'],
+  told: Told = {},
+): WatchEvent {
+  return {
+    tUs,
+    e: 'supply',
+    what,
+    reason: null,
+    end: null,
+    verdict: null,
+    lockUpBar: null,
+    creepMbarPerMin: null,
+    ceilingInS: null,
+    riseS: null,
+    bar: null,
+    ...told,
+  };
+}
+
+/** bar/s → mbar/min. */
+const MBAR_MIN = 60_000;
+
+function figures(p: Proof): Told {
+  if (p.found === null) return { riseS: p.riseS === null ? null : s1(p.riseS) };
+  const { lockUp, creep, verdict, ceilingInS } = p.found;
+  const perMin = { value: creep.value * MBAR_MIN, low: creep.low * MBAR_MIN, high: creep.high * MBAR_MIN };
+  return {
+    end: p.end,
+    verdict,
+    lockUpBar: boundedTo(lockUp, 3),
+    creepMbarPerMin: boundedTo(perMin, 1),
+    ceilingInS: ceilingInS === null ? null : boundedTo(ceilingInS, 0),
+    riseS: p.riseS === null ? null : s1(p.riseS),
+  };
+}
+
+/** @param startBar level now, bar; null: no reading */
+export function beginProof(
+  end: LineEnd,
+  inPrepare: boolean,
+  startBar: number | null,
+  ctx: ProofContext,
+  emit: Emit,
+): Proof | null {
+  const reason: SupplyReason | null = !inPrepare
+    ? 'not-in-prepare'
+    : startBar === null
+      ? 'no-reading'
+      : startBar > EMPTY_BAR + ctx.uBar
+        ? 'not-empty'
+        : null;
+  const bar = startBar === null ? null : bar3(startBar);
+  if (reason !== null || startBar === null) {
+    emit(supplyEvent(ctx.tUs, 'refused', { reason, end, bar }));
+    return null;
+  }
+  emit(supplyEvent(ctx.tUs, 'begun', { end, bar }));
+  return {
+    end,
+    phase: 'open',
+    sinceUs: ctx.tUs,
+    startBar,
+    rise: createRise(),
+    course: createCourse(),
+    riseS: null,
+    asked: false,
+    slowSaid: false,
+    found: null,
+    shutBar: null,
+  };
+}
+
+function enter(p: Proof, phase: ProofPhase, tUs: number): void {
+  p.phase = phase;
+  p.sinceUs = tUs;
+}
+
+export type Outcome = 'goes-on' | 'over' | ProvedSupply;
+
+function breakOff(p: Proof, reason: SupplyReason, tUs: number, bar: number | null, emit: Emit): Outcome {
+  emit(
+    supplyEvent(tUs, 'broken-off', {
+      ...figures(p),
+      reason,
+      end: p.end,
+      bar: bar === null ? null : bar3(bar),
+    }),
+  );
+  return 'over';
+}
+
+/** The line was emptied before the proof was whole: it waits for the next rise. */
+function beginAgain(p: Proof, tUs: number): void {
+  p.rise = createRise();
+  p.course = createCourse();
+  p.riseS = null;
+  p.found = null;
+  p.asked = false;
+  p.shutBar = null;
+  enter(p, 'open', tUs);
+}
+
+function ask(p: Proof, ctx: ProofContext, bar: number, emit: Emit): void {
+  if (p.asked || p.slowSaid || ctx.beforeValve) return;
+  p.asked = true;
+  emit(supplyEvent(ctx.tUs, 'asked', { ...figures(p), reason: 'slow-rise', end: p.end, bar: bar3(bar) }));
+}
+
+/** Locked up: it moves little, and no less than it did. What still settles has a slope that fades. */
+function lockedUp(p: Proof): boolean {
+  const line = courseLine(p.course, STILL_S);
+  const later = courseLine(p.course, STILL_S / 2);
+  if (line === null || later === null) return false;
+  const slow = Math.abs(line.slope) <= Math.max(STILL_BAR_S, STILL_SHARE * Math.abs(line.meanY));
+  return slow && Math.abs(later.slope - line.slope) <= STILL_BAR_S / 2 + FADES_SHARE * Math.abs(line.slope);
+}
+
+function rising(p: Proof, ctx: ProofContext, tS: number, bar: number, emit: Emit): Outcome {
+  const forS = (ctx.tUs - p.sinceUs) / 1e6;
+  riseAdd(p.rise, tS, bar);
+  if (!courseAdd(p.course, tS, bar)) return 'goes-on';
+  const gained = courseLine(p.course, GAINED_S);
+  if (forS > RISE_ASKED_S && gained !== null && gained.slope * GAINED_S > GAINED_SHARE * bar)
+    ask(p, ctx, bar, emit);
+  if (lockedUp(p)) return lock(p, ctx, tS, bar, emit);
+  return forS > NEVER_STILL_S ? breakOff(p, 'never-still', ctx.tUs, bar, emit) : 'goes-on';
+}
+
+function lock(p: Proof, ctx: ProofContext, tS: number, bar: number, emit: Emit): Outcome {
+  // The end of the rise, and its heat, are no creep.
+  courseFrom(p.course, tS - STILL_S / 2);
+  const level = courseMean(p.course, STILL_S / 2) ?? bar;
+  const rise = level - p.startBar;
+  p.riseS = riseTimeS(p.rise, p.startBar + RISEN_BAR, p.startBar + RISEN_SHARE * rise);
+  if (p.riseS !== null && p.riseS > RISE_ASKED_S) ask(p, ctx, bar, emit);
+  enter(p, 'watching', ctx.tUs);
+  judge(p, ctx);
+  emit(supplyEvent(ctx.tUs, 'locked', { ...figures(p), bar: bar3(bar) }));
+  return 'goes-on';
+}
+
+function judge(p: Proof, ctx: ProofContext): void {
+  const now = standing(p.course);
+  if (now !== null && ctx.limits !== null) p.found = { ...now, ...judgeSupply(now, ctx.limits, ctx.uBar) };
+}
+
+/** So far it stands from where its course leads, bar; 0: there. It was set anew, or the line was emptied. */
+function movedBy(p: Proof, bar: number): number {
+  const line = courseLine(p.course, courseS(p.course));
+  const level = courseMean(p.course, 1);
+  if (line === null || level === null) return 0;
+  const least = Math.max(MOVED_BAR, MOVED_SHARE * line.meanY);
+  const here = line.intercept + line.slope * p.course.t[p.course.t.length - 1]!;
+  if (bar < here - 3 * least) return bar - here;
+  return Math.abs(level - here) > least ? level - here : 0;
+}
+
+function watching(p: Proof, ctx: ProofContext, tS: number, bar: number, emit: Emit): Outcome {
+  riseAdd(p.rise, tS, bar);
+  if (!courseAdd(p.course, tS, bar)) return 'goes-on';
+  const by = movedBy(p, bar);
+  if (by !== 0) {
+    // The regulator was set higher, or the level before was only the flow's into a packer.
+    if (by > 0) ask(p, ctx, bar, emit);
+    p.course = createCourse();
+    p.found = null;
+    enter(p, 'rising', ctx.tUs);
+    return 'goes-on';
+  }
+  judge(p, ctx);
+  // A packer behind the hose fills on; a regulator that creeps so fast is asked about, too.
+  if (p.found !== null && p.found.creep.low > FILLS_BAR_S) ask(p, ctx, bar, emit);
+  if (p.phase === 'shut') return 'goes-on';
+  const forS = courseS(p.course);
+  const told = p.found !== null && ctx.limits !== null && isCreepTold(p.found, ctx.limits);
+  if (forS < (told ? WATCH_S : WATCH_MOST_S) || p.asked) return 'goes-on';
+  if (ctx.beforeValve) return prove(p, ctx, emit);
+  enter(p, 'shut', ctx.tUs);
+  return 'goes-on';
+}
+
+function tight(p: Proof, ctx: ProofContext, tS: number, bar: number, emit: Emit): Outcome {
+  courseAdd(p.course, tS, bar);
+  const level = courseMean(p.course, 1);
+  if (level === null || p.shutBar === null) return 'goes-on';
+  const lost = p.shutBar - level;
+  const most = Math.max(TIGHT_BAR, 2 * ctx.uBar);
+  if (lost > most) return breakOff(p, 'end-leaks', ctx.tUs, bar, emit);
+  return ctx.tUs - p.sinceUs < TIGHT_S * 1e6 ? 'goes-on' : prove(p, ctx, emit);
+}
+
+function prove(p: Proof, ctx: ProofContext, emit: Emit): Outcome {
+  const { found } = p;
+  if (found === null) return breakOff(p, 'never-still', ctx.tUs, null, emit);
+  emit(supplyEvent(ctx.tUs, 'proved', figures(p)));
+  enter(p, 'vent', ctx.tUs);
+  const from = p.startBar;
+  const rise = found.lockUp.value - from;
+  const paceS = riseTimeS(p.rise, from + PACE.from * rise, from + PACE.to * rise);
+  return { ...found, atUs: ctx.tUs, uBar: ctx.uBar, paceS };
+}
+
+/** Takes a usable reading. @param bar median of three */
+export function proofReading(p: Proof, tS: number, bar: number, ctx: ProofContext, emit: Emit): Outcome {
+  const empty = bar < p.startBar + RISEN_BAR;
+  switch (p.phase) {
+    case 'open':
+      if (!empty) {
+        enter(p, 'rising', ctx.tUs);
+        return rising(p, ctx, tS, bar, emit);
+      }
+      return ctx.tUs - p.sinceUs > NO_RISE_S * 1e6 ? breakOff(p, 'no-rise', ctx.tUs, bar, emit) : 'goes-on';
+    case 'rising':
+      if (empty) beginAgain(p, ctx.tUs);
+      else return rising(p, ctx, tS, bar, emit);
+      return 'goes-on';
+    case 'watching':
+    case 'shut':
+      if (empty) beginAgain(p, ctx.tUs);
+      else return watching(p, ctx, tS, bar, emit);
+      return 'goes-on';
+    case 'tight':
+      return tight(p, ctx, tS, bar, emit);
+    case 'vent':
+      if (!empty) return 'goes-on';
+      emit(supplyEvent(ctx.tUs, 'vented', { bar: bar3(bar) }));
+      return 'over';
+    default:
+      return p.phase satisfies never;
+  }
+}
+
+/** @param bar level now, bar; null: none */
+export function proofWord(p: Proof, said: SupplyWord, bar: number | null, tUs: number, emit: Emit): Outcome {
+  switch (said) {
+    case 'slow-valve':
+      p.asked = false;
+      p.slowSaid = true;
+      return 'goes-on';
+    case 'packer-on':
+      return breakOff(p, 'packer-on', tUs, bar, emit);
+    case 'turned':
+      return 'goes-on'; // seen by itself while the supply is open
+    case 'stop':
+      return p.phase === 'vent' ? 'over' : breakOff(p, 'stopped', tUs, bar, emit);
+    case 'valve-shut':
+      if (p.phase !== 'shut' || bar === null) return 'goes-on';
+      p.shutBar = round(bar, 6);
+      p.course = createCourse();
+      enter(p, 'tight', tUs);
+      return 'goes-on';
+    default:
+      return said satisfies never;
+  }
+}
+
+/** The stage changed, or readings are missing. */
+export function proofEnds(p: Proof, reason: 'stage' | 'gap' | 'device', tUs: number, emit: Emit): void {
+  if (p.phase !== 'vent') breakOff(p, reason, tUs, null, emit);
+}
+
+/** A rise that the proof has announced, and that is no slower than a hose's: nobody's packer fills by it. */
+export const isAnnounced = (p: Proof | null): boolean => p !== null && !p.asked;

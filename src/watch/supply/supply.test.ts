@@ -1,0 +1,191 @@
+import { describe, expect, it } from 'vitest';
+import { LIMITS, setupOf } from '../../job/testing/givens.ts';
+import type { WatchEvent } from '../events.ts';
+import { viewOf } from '../step.ts';
+import { Script } from '../testing/script.ts';
+
+type Told = Extract<WatchEvent, { e: 'supply' }>;
+
+/** A hose behind a closed end fills with this time constant, s: 0.7 l through a common valve (common practice, no source). */
+const HOSE_S = 0.35;
+
+interface World {
+  readonly at?: number;
+  readonly creepBarS?: number;
+  readonly riseS?: number;
+  readonly sd?: number;
+  readonly hz?: number;
+  readonly tap?: 'hose' | 'supply';
+}
+
+const lockedAt = ({ at = 1.82, creepBarS = 0, riseS = HOSE_S }: World) => {
+  return (t: number) => at * (1 - Math.exp(-t / riseS)) + creepBarS * Math.max(0, t - 3 * riseS);
+};
+
+function begun(world: World = {}): Script {
+  const { hz = 50, tap = 'hose' } = world;
+  const s = new Script({ setup: setupOf({ tap, rateHz: hz }) });
+  return s.flow(3, 0, { hz }).say({ c: 'prove-supply', end: 'shut' }).flow(2, 0, { hz });
+}
+
+/** The supply is opened, stands, the valve is shut and the line is let down. */
+function proved(world: World = {}): Script {
+  const { hz = 50, sd = 0.002 } = world;
+  const s = begun(world).flow(50, lockedAt(world), { hz, sd });
+  const at = viewOf(s.w, s.tS * 1e6).bar!;
+  s.say({ c: 'supply', said: 'valve-shut' }).flow(6, at, { hz, sd });
+  return s.flow(3, (t) => at * Math.exp(-t / 0.4), { hz, sd });
+}
+
+const supply = (s: Script): Told[] => s.of('supply');
+const whats = (s: Script) => supply(s).map((e) => e.what);
+const lastOf = (s: Script, what: Told['what']) => supply(s).findLast((e) => e.what === what);
+
+describe('a proof of the supply', () => {
+  it.each([4, 20, 50, 200])('at %s Hz is begun, locked, proved and let down, and no alarm cries', (hz) => {
+    const s = proved({ hz });
+    expect(whats(s)).toEqual(['begun', 'locked', 'proved', 'vented']);
+    const { lockUpBar, creepMbarPerMin, verdict, riseS } = lastOf(s, 'proved')!;
+    expect(verdict).toBe('stands');
+    expect(lockUpBar!.low).toBeLessThanOrEqual(1.82);
+    expect(lockUpBar!.high).toBeGreaterThanOrEqual(1.82);
+    expect(lockUpBar!.high - lockUpBar!.low).toBeLessThan(0.005);
+    expect(creepMbarPerMin!.low).toBeLessThanOrEqual(0);
+    expect(creepMbarPerMin!.high).toBeGreaterThanOrEqual(0);
+    expect(riseS).toBeLessThan(1.5);
+    expect(s.heard()).toEqual([]);
+  });
+
+  it.each([
+    [1.95, 'over-working'],
+    [1.5, 'under-working'],
+    [LIMITS.ceilingBar - 0.01, 'over-working'],
+  ] as const)('that stands at %s bar is told as %s', (at, verdict) => {
+    expect(lastOf(proved({ at }), 'proved')?.verdict).toBe(verdict);
+  });
+
+  it('over the ceiling is told at the ceiling and again when it has locked up', () => {
+    const s = begun().flow(12, lockedAt({ at: 2.6 }), { hz: 50 });
+    expect(s.heard()).toContain('over-rated');
+    expect(lastOf(s, 'locked')?.verdict).toBe('over-ceiling');
+    expect(viewOf(s.w, s.tS * 1e6).supply?.verdict).toBe('over-ceiling');
+  });
+
+  it.each([0.0002, 0.002, 0.02])('that creeps by %s bar/s says when it passes the ceiling', (creepBarS) => {
+    const s = begun().flow(45, lockedAt({ creepBarS }), { hz: 50, sd: 0.002 });
+    const seen = viewOf(s.w, s.tS * 1e6).supply!;
+    if (creepBarS < 0.015) {
+      expect(lastOf(s, 'asked') !== undefined).toBe(creepBarS > 0.0003);
+      expect(seen.verdict).toBe('creeps');
+      const truth = (LIMITS.ceilingBar - 1.82) / creepBarS;
+      expect(seen.ceilingInS!.low).toBeLessThan(1.05 * truth);
+      expect(seen.ceilingInS!.high).toBeGreaterThan(0.95 * truth);
+    } else expect(s.heard()).toContain('ceiling');
+  });
+
+  it('is not begun on a line that holds air, without a reading, or once the packer is up', () => {
+    const pressed = new Script({ setup: setupOf() }).flow(3, 0.2).say({ c: 'prove-supply', end: 'shut' });
+    expect(supply(pressed)).toMatchObject([{ what: 'refused', reason: 'not-empty', bar: 0.2 }]);
+    const blind = new Script({ setup: setupOf() }).say({ c: 'prove-supply', end: 'uncoupled' });
+    expect(supply(blind)).toMatchObject([{ what: 'refused', reason: 'no-reading' }]);
+    const up = new Script({ setup: setupOf() }).flow(3, 0).say({ c: 'stage', to: 'seat' });
+    up.say({ c: 'prove-supply', end: 'shut' });
+    expect(supply(up)).toMatchObject([{ what: 'refused', reason: 'not-in-prepare' }]);
+  });
+
+  it('asks whether the packer is on the hose where the line fills slowly, and then its rise is announced no longer', () => {
+    const s = begun().flow(8, (t) => 0.09 * t, { hz: 50 });
+    expect(lastOf(s, 'asked')?.reason).toBe('slow-rise');
+    s.flow(4, (t) => 0.72 + 0.09 * t, { hz: 50 });
+    expect(s.heard()).toContain('rebound');
+    s.say({ c: 'supply', said: 'packer-on' });
+    expect(supply(s).at(-1)).toMatchObject({ what: 'broken-off', reason: 'packer-on' });
+    expect(s.w.supply).toMatchObject({ proof: null, proved: null });
+  });
+
+  it('goes on where the valve was opened slowly, and waits for that word', () => {
+    const slow = (t: number) => Math.min(1.82, 0.3 * t);
+    const s = begun().flow(60, slow, { hz: 50 });
+    expect(whats(s)).toEqual(['begun', 'asked', 'locked']);
+    expect(viewOf(s.w, s.tS * 1e6).supply?.phase).toBe('watching');
+    s.say({ c: 'supply', said: 'slow-valve' }).flow(2, 1.82, { hz: 50 });
+    expect(viewOf(s.w, s.tS * 1e6).supply?.phase).toBe('shut');
+  });
+
+  it('is none where the line empties when the valve is shut: its end is open or leaks', () => {
+    const s = begun().flow(50, lockedAt({ at: 1.4 }), { hz: 50 });
+    s.say({ c: 'supply', said: 'valve-shut' }).flow(3, (t) => 1.4 * Math.exp(-t / 2), { hz: 50 });
+    expect(supply(s).at(-1)).toMatchObject({ what: 'broken-off', reason: 'end-leaks' });
+    expect(s.w.supply.proved).toBeNull();
+  });
+
+  it('is none where it never comes to rest', () => {
+    const s = begun().flow(100, (t) => 1 + 0.3 * Math.sin(t / 3), { hz: 50 });
+    expect(supply(s).at(-1)).toMatchObject({ what: 'broken-off', reason: 'never-still' });
+  });
+
+  it('follows a regulator that is set anew meanwhile', () => {
+    const s = begun().flow(12, lockedAt({ at: 2.3 }), { hz: 50 });
+    expect(lastOf(s, 'locked')?.verdict).toBe('over-working');
+    s.flow(1, (t) => 2.3 - 0.5 * t, { hz: 50 }).flow(45, 1.8, { hz: 50 });
+    expect(lastOf(s, 'locked')?.verdict).toBe('stands');
+    expect(viewOf(s.w, s.tS * 1e6).supply?.phase).toBe('shut');
+  });
+
+  it('begins anew where the line is let down, and is broken off by a gap, a stage or another device', () => {
+    const again = begun().flow(10, lockedAt({}), { hz: 50 }).flow(3, 0, { hz: 50 });
+    expect(viewOf(again.w, again.tS * 1e6).supply?.phase).toBe('open');
+    const gap = begun().flow(10, lockedAt({}), { hz: 50 }).silence(5).flow(2, 1.8, { hz: 50 });
+    expect(supply(gap).at(-1)).toMatchObject({ what: 'broken-off', reason: 'gap' });
+    const stage = begun().say({ c: 'stage', to: 'seat' });
+    expect(supply(stage).at(-1)).toMatchObject({ what: 'broken-off', reason: 'stage' });
+    const other = proved().notice({ n: 'device', what: 'taken', bootId: 1, deviceId: 'b' });
+    expect(supply(other).at(-1)).toMatchObject({ what: 'void', reason: 'device' });
+  });
+
+  it('needs no word about the valve where the sensor sits before it', () => {
+    const s = begun({ tap: 'supply' }).flow(45, lockedAt({}), { hz: 50 });
+    expect(whats(s)).toEqual(['begun', 'locked', 'proved']);
+  });
+});
+
+describe('a fill after a proof', () => {
+  const fill = (s: Script, barPerS: number, to: number) =>
+    s.say({ c: 'stage', to: 'inflate' }).flow(to / barPerS, (t) => barPerS * t, { hz: 50, sd: 0.002 });
+
+  it('over what was proved says that the regulator has moved, before the guard would', () => {
+    const s = fill(proved(), 0.15, 1.8);
+    expect(s.heard()).toEqual([]);
+    s.flow(40, (t) => 1.8 + 0.008 * t, { hz: 50, sd: 0.002 });
+    const at = s.at('supply-moved', 'unacknowledged');
+    expect(at).toBeGreaterThan(0);
+    // 1.82 + 2 × 0.01 bar, passed 7.5 s after the rest.
+    const passed = s.tS - 40 + (1.82 + 2 * s.w.supply.proved!.uBar - 1.8) / 0.008;
+    expect(at - passed).toBeLessThan(2.5);
+  });
+
+  it('is no alarm where it stands at what was proved, nor where warmth lifts a hold a little', () => {
+    const s = fill(proved(), 0.15, 1.82).flow(20, 1.82, { hz: 50, sd: 0.004 });
+    s.say({ c: 'stage', to: 'hold' }).flow(300, (t) => 1.82 + 0.0003 * t, { hz: 50, sd: 0.003 });
+    expect(s.heard()).not.toContain('supply-moved');
+  });
+
+  it('as fast as the hose was: the packer was on it, and the proof is void', () => {
+    const s = proved().say({ c: 'stage', to: 'inflate' });
+    s.flow(3, lockedAt({}), { hz: 50 });
+    expect(supply(s).at(-1)).toMatchObject({ what: 'void', reason: 'fill-as-fast' });
+  });
+
+  it('that stands still under what was proved is told once', () => {
+    const s = fill(proved(), 0.15, 1.6).flow(40, 1.6, { hz: 50 });
+    expect(whats(s).filter((w) => w === 'elsewhere')).toHaveLength(1);
+  });
+
+  it('counts by the new zero where one was taken, and not at all where the regulator was set anew', () => {
+    const s = proved().flow(3, 0.01, { hz: 50 }).say({ c: 'zero' });
+    expect(s.w.supply.proved!.lockUp.value).toBeCloseTo(1.81, 2);
+    s.say({ c: 'supply', said: 'turned' });
+    expect(supply(s).at(-1)).toMatchObject({ what: 'void', reason: 'turned' });
+    expect(s.w.supply.proved).toBeNull();
+  });
+});

@@ -1,0 +1,184 @@
+import type { Setup } from '../../job/setup.ts';
+import type { LineEnd } from '../codes.ts';
+import type { WatchEvent } from '../events.ts';
+import type { SupplyWord } from '../inputs.ts';
+import { bar3, boundedTo } from '../round.ts';
+import {
+  beginProof,
+  type Outcome,
+  PACE,
+  type Proof,
+  type ProofContext,
+  type ProvedSupply,
+  proofEnds,
+  proofReading,
+  proofWord,
+  supplyEvent,
+} from './proof.ts';
+import { createRise, type Rise, riseAdd, riseTimeS } from './rise.ts';
+
+type Emit = (event: WatchEvent) => void;
+
+/** What the run knows of its supply. Plain data. */
+export interface Supply {
+  proof: Proof | null;
+  proved: ProvedSupply | null;
+  /** The first fill after a proof, held against it; null: none is being looked at. */
+  fill: Rise | null;
+  /** Since when a fill stands still under what was proved, s, and whether it was told. */
+  elsewhereS: number | null;
+  elsewhereTold: boolean;
+}
+
+export const createSupply = (): Supply => ({
+  proof: null,
+  proved: null,
+  fill: null,
+  elsewhereS: null,
+  elsewhereTold: false,
+});
+
+export const proofContext = (setup: Setup | null, uBar: number | null, tUs: number): ProofContext => ({
+  tUs,
+  limits: setup?.limits ?? null,
+  uBar: uBar ?? 0,
+  beforeValve: setup?.tap === 'supply',
+});
+
+function settle(s: Supply, outcome: Outcome): void {
+  if (outcome === 'goes-on') return;
+  if (outcome === 'over') s.proof = null;
+  else s.proved = outcome;
+}
+
+export function supplyProve(
+  s: Supply,
+  end: LineEnd,
+  inPrepare: boolean,
+  startBar: number | null,
+  ctx: ProofContext,
+  emit: Emit,
+): void {
+  const proof = beginProof(end, inPrepare, startBar, ctx, emit);
+  if (proof === null) return;
+  s.proof = proof;
+  s.proved = null;
+  s.fill = null;
+}
+
+/** What was proved holds no longer. */
+function voidIt(s: Supply, reason: 'turned' | 'device' | 'fill-as-fast', tUs: number, emit: Emit): void {
+  if (s.proved === null) return;
+  s.proved = null;
+  s.fill = null;
+  emit(supplyEvent(tUs, 'void', { reason }));
+}
+
+export function supplySaid(
+  s: Supply,
+  said: SupplyWord,
+  bar: number | null,
+  ctx: ProofContext,
+  emit: Emit,
+): void {
+  if (said === 'turned' && (s.proof === null || s.proof.phase === 'vent')) voidIt(s, 'turned', ctx.tUs, emit);
+  if (s.proof !== null) settle(s, proofWord(s.proof, said, bar, ctx.tUs, emit));
+}
+
+/** Another sensor, another scale or another place of it: its levels cannot be held against what was proved. */
+export function supplyDevice(s: Supply, tUs: number, emit: Emit): void {
+  if (s.proof !== null) proofEnds(s.proof, 'device', tUs, emit);
+  s.proof = null;
+  voidIt(s, 'device', tUs, emit);
+}
+
+/** Readings are missing. What was proved stands. */
+export function supplyGap(s: Supply, tUs: number, emit: Emit): void {
+  if (s.proof !== null && s.proof.phase !== 'vent') {
+    proofEnds(s.proof, 'gap', tUs, emit);
+    s.proof = null;
+  }
+  s.fill = null;
+}
+
+export function supplyStage(s: Supply, isUp: boolean, tUs: number, emit: Emit): void {
+  if (s.proof !== null) proofEnds(s.proof, 'stage', tUs, emit);
+  s.proof = null;
+  s.elsewhereS = null;
+  s.elsewhereTold = false;
+  if (!isUp || s.proved === null) s.fill = null;
+  else if (s.proved.paceS !== null) s.fill ??= createRise();
+}
+
+/** A new zero moves every level by the same. */
+export function supplyZeroed(s: Supply, offsetBar: number): void {
+  if (s.proved === null) return;
+  const { lockUp } = s.proved;
+  s.proved = {
+    ...s.proved,
+    lockUp: {
+      value: lockUp.value - offsetBar,
+      low: lockUp.low - offsetBar,
+      high: lockUp.high - offsetBar,
+    },
+  };
+}
+
+/** A fill this much slower than the proof has a packer behind it; any faster, and the packer was on the hose at the proof. */
+const FILL_SLOWER = 2;
+
+function followFill(s: Supply, tS: number, bar: number, tUs: number, emit: Emit): void {
+  const { fill, proved } = s;
+  if (fill === null || proved === null || proved.paceS === null) return;
+  const fromBar = PACE.from * proved.lockUp.value;
+  riseAdd(fill, tS, bar);
+  // It did not begin with an empty packer: no time of it says what is behind the valve.
+  const partly = fill.p[0]! > fromBar;
+  const took = riseTimeS(fill, fromBar, PACE.to * proved.lockUp.value);
+  if (took === null && !partly) return;
+  s.fill = null;
+  if (!partly && took !== null && took < FILL_SLOWER * proved.paceS) voidIt(s, 'fill-as-fast', tUs, emit);
+  else s.proved = { ...proved, paceS: null };
+}
+
+/** A fill that stands still for so long is told, s; it stands under lock-up by more than this, bar, beside 2 U. */
+const ELSEWHERE_S = 10;
+const ELSEWHERE_BAR = 0.05;
+/** A seat pause or a step of a hand stands lower than this share of lock-up: it was meant. */
+const NEARLY = 0.75;
+
+function followRest(s: Supply, tS: number, bar: number, still: boolean, tUs: number, emit: Emit): void {
+  const { proved } = s;
+  const under =
+    proved !== null &&
+    still &&
+    bar < proved.lockUp.low - Math.max(ELSEWHERE_BAR, 2 * proved.uBar) &&
+    bar > NEARLY * proved.lockUp.value;
+  if (!under) s.elsewhereS = null;
+  else s.elsewhereS ??= tS;
+  if (s.elsewhereTold || s.elsewhereS === null || tS - s.elsewhereS < ELSEWHERE_S) return;
+  s.elsewhereTold = true;
+  emit(supplyEvent(tUs, 'elsewhere', { bar: bar3(bar), lockUpBar: boundedTo(proved!.lockUp, 3) }));
+}
+
+/**
+ * Takes a usable reading.
+ * @param bar median of three
+ * @param filling a stage in which air is let in
+ * @param still nothing flows
+ */
+export function supplyReading(
+  s: Supply,
+  tS: number,
+  bar: number,
+  filling: boolean,
+  still: boolean,
+  ctx: ProofContext,
+  emit: Emit,
+): void {
+  if (s.proof !== null) settle(s, proofReading(s.proof, tS, bar, ctx, emit));
+  else if (filling) {
+    followFill(s, tS, bar, ctx.tUs, emit);
+    followRest(s, tS, bar, still, ctx.tUs, emit);
+  }
+}

@@ -1,0 +1,3 @@
+import { chosen } from './chosen.ts';
+
+export const { SUPPLY, SUPPLY_REASON, supplyText } = chosen('supply');
