@@ -15,6 +15,7 @@ import { moved, ownEntries } from './early.ts';
 import { EngineError } from './errors.ts';
 import type { Feed } from './feed.ts';
 import { createStoreHealth } from './health.ts';
+import { lastSeen } from './last-seen.ts';
 import type { LeftPackers } from './left-packers.ts';
 import type { Live } from './live.ts';
 import type { Request } from './messages.ts';
@@ -130,6 +131,7 @@ export function createRuns(
     side: OpenSideFiles | null,
     title: RunTitle,
     setup: Setup,
+    seen: string | null,
     release: () => void,
   ): void {
     const early = heardEarly(true);
@@ -141,6 +143,7 @@ export function createRuns(
       practice: title.practice,
       utcMs: Math.round(title.openedUtcMs - early.spanUs / 1000),
       software: deps.software,
+      ...(seen === null ? {} : { seen }),
     };
     const before = early.on(0);
     // What came before the opening is read with the job's channels but was guarded by no limit: say it so.
@@ -199,11 +202,13 @@ export function createRuns(
         const waited = deps.timers.after(PATIENCE_MS, () => feed.setup(setup));
         let release = (): void => undefined;
         try {
+          const asked = lastSeen(deps);
           release = await lockAll(deps, runLocks(title));
+          const seen = await asked;
           const file = await deps.files.open(fileOf(title.runId));
           const side = await openSideFiles(deps.files, title.runId);
           waited();
-          begin(file, side, title, setup, release);
+          begin(file, side, title, setup, seen, release);
         } catch (cause) {
           waited();
           release();

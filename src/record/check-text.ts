@@ -32,15 +32,17 @@ export type CheckWordsOf = (wording: Wording) => Promise<CheckWords>;
  * 2.1.3.2. In the folder that holds manifest.json.
  */
 export const WITNESS_SCRIPT = String.raw`cd witness; t=$(mktemp -d)
+[ -z "$1" ] || (cd .. && cat "$1") | tr -d '\r' > $t/photo.txt
 h() { xxd -r -p | sha256sum | cut -c 1-64; }
 body() { sed '/^$/,$d' "$1"; }
 print() { openssl pkey -pubin -in "$1" -outform DER | sha256sum | cut -c 1-64; }
 signed() { openssl pkeyutl -verify -pubin -inkey "$1" -rawin -in $t/body -sigfile $t/sig; }
 key=$(openssl pkey -pubin -in log.pem -outform DER | tail -c 32 | xxd -p -c 32)
 grep -q "\"log\":{[^}]*\"publicKey\":\"$key\"" ../manifest.json && echo "the log's key" || echo "ANOTHER LOG'S KEY"
-for c in before after; do
-  body $c.txt > $t/body; sed -n 's/^— log[^ ]* //p' $c.txt | base64 -d | tail -c 64 > $t/sig
-  signed log.pem || echo "$c.txt: NOT SIGNED BY THE LOG"
+for c in before.txt after.txt $t/photo.txt; do
+  [ -e $c ] || continue
+  body $c > $t/body; sed -n 's/^— log[^ ]* //p' $c | base64 -d | tail -c 64 > $t/sig
+  signed log.pem || echo "$c: NOT SIGNED BY THE LOG"
 done
 root=$(sed -n 3p after.txt | base64 -d | xxd -p -c 64); size=$(sed -n 2p after.txt); : > $t/leaves
 while read -r i leaf path || [ -n "$i" ]; do
@@ -53,6 +55,28 @@ while read -r i leaf path || [ -n "$i" ]; do
   done
   if [ $x = $root ]; then echo "in the log: $leaf"; echo "$at $leaf" >> $t/leaves; else echo "NOT IN THE LOG: $leaf"; fi
 done < leaves.txt
+echo "$size $root" > $t/trees
+while read -r m old path || [ -n "$m" ]; do
+  if [ $m -le $size ]; then f=$m; n=$size; a=$old; b=$root; else f=$size; n=$m; a=$root; b=$old; fi
+  [ $((f & (f - 1))) != 0 ] || path="$a $path"
+  f=$((f - 1)); n=$((n - 1)); while [ $((f % 2)) = 1 ]; do f=$((f / 2)); n=$((n / 2)); done
+  x=; y=
+  for p in $path; do
+    if [ -z "$x" ]; then x=$p; y=$p; continue; fi
+    if [ $((f % 2)) = 1 ] || [ $f = $n ]; then
+      x=$(printf 01$p$x | h); y=$(printf 01$p$y | h)
+      while [ $((f % 2)) = 0 ] && [ $f != 0 ]; do f=$((f / 2)); n=$((n / 2)); done
+    else y=$(printf 01$y$p | h); fi
+    f=$((f / 2)); n=$((n / 2))
+  done
+  [ "$x" != $a ] || [ "$y" != $b ] || [ $n != 0 ] || echo "$m $old" >> $t/trees
+  [ $m != 0 ] || [ $old != $(: | h) ] || echo "$m $old" >> $t/trees
+done < trees.txt
+for c in before.txt $t/photo.txt; do
+  [ -e $c ] || continue
+  grep -q -x "$(sed -n 2p $c) $(sed -n 3p $c | base64 -d | xxd -p -c 64)" $t/trees &&
+    echo "$c: one history with after.txt" || echo "$c: NOT PROVED TO BE ONE HISTORY WITH AFTER.TXT"
+done
 found() { if grep -q "$1" $t/leaves; then echo "$2"; else echo "$3"; fi; }
 found "\"manifest\":\"$(sha256sum < ../manifest.json | cut -c 1-64)\"" "this record" "ANOTHER RECORD"
 found "\"head\":\"$(grep -o '"chainHead":"[^"]*"' ../manifest.json | cut -d '"' -f 4)\"" "its last page" "ANOTHER LAST PAGE"
@@ -61,7 +85,12 @@ grep '"run":' $t/leaves | grep -v "\"run\":\"$run\"" | sed 's/^/ANOTHER RUN: /'
 for a in $(grep -o '"addition":"[^"]*"' $t/leaves | cut -d '"' -f 4); do
   sha256sum ../additions/*.json | grep -q $a && echo "an addition, as it was logged" || echo "AN ADDITION WAS TAKEN OUT OR CHANGED: $a"
 done
-[ ! -e seen.txt ] || found "\"sha256\":\"$(sha256sum < seen.txt | cut -c 1-64)\"" "what was seen before" "SEEN.TXT IS NOT IN THE LOG"
+[ "$(grep -m 1 '"run":' $t/leaves | cut -d ' ' -f 1)" -ge $(sed -n 2p before.txt) ] || echo "BEFORE.TXT IS NOT FROM BEFORE THE RUN"
+if [ -e seen.txt ]; then
+  seen=$(sha256sum < seen.txt | cut -c 1-64); found "\"sha256\":\"$seen\"" "what was seen before" "SEEN.TXT IS NOT IN THE LOG"
+  head -c $(head -c 16 ../pages.bin | tail -c 4 | od -A n -t u4 --endian=little) ../pages.bin | grep -a -q "\"seen\":\"$seen\"" &&
+    echo "the first page names it" || echo "THE FIRST PAGE IS NOT PROVED TO BE FROM AFTER SEEN.TXT"
+fi
 for c in seen after; do w=0; for k in $(ls *.pem | grep -v log | cut -d . -f 1); do
   [ -e $c.txt ] && sed -n "s,^— witness[^ ]*/$k ,,p" $c.txt | base64 -d > $t/line && [ -s $t/line ] || continue
   s=$(printf %d 0x$(head -c 12 $t/line | tail -c 8 | xxd -p)); tail -c 64 $t/line > $t/sig

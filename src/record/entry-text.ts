@@ -129,6 +129,8 @@ export function parseEventLine(line: string): WatchEvent | null {
   return body as unknown as WatchEvent;
 }
 
+const HASH = /^[0-9a-f]{64}$/;
+
 export function parseHead(text: string): LogHead | null {
   const h = parseJson(text);
   if (!isRecord(h)) return null;
@@ -136,5 +138,6 @@ export function parseHead(text: string): LogHead | null {
   if (typeof h.runId !== 'string' || typeof h.software !== 'string') return null;
   if (h.jobId !== null && typeof h.jobId !== 'string') return null;
   if (h.utcMs !== null && !Number.isFinite(h.utcMs)) return null;
+  if (h.seen !== undefined && !(typeof h.seen === 'string' && HASH.test(h.seen))) return null;
   return h as unknown as LogHead;
 }

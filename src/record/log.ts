@@ -26,6 +26,11 @@ export interface LogHead {
   /** UTC in ms at t = 0 of the run clock; null for a capture without a clock. */
   readonly utcMs: number | null;
   readonly software: string;
+  /**
+   * SHA-256 of the newest checkpoint that a witness had signed when the run was opened, hex: the first page, and with it all
+   * that follow, is from after that. Left out: none was at hand.
+   */
+  readonly seen?: string;
 }
 
 export const TICK_US = 100_000;

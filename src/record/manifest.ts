@@ -44,6 +44,8 @@ export interface Content {
   readonly engine: number;
   /** The program that recorded the run. */
   readonly software: string;
+  /** SHA-256 of the last checkpoint that a witness had signed when it was opened, as its first page has it; null: none. */
+  readonly seen: string | null;
   readonly pages: {
     readonly count: number;
     readonly bytes: number;
@@ -171,6 +173,7 @@ function contentFrom(gathered: Gathered, scan: RunScan): ReadContent | null {
     endedUtcMs: scan.lastUtcMs,
     engine: head.engine,
     software: head.software,
+    seen: head.seen ?? null,
     pages: {
       count: scan.pages,
       bytes: scan.bytes,
@@ -262,6 +265,7 @@ function wellFormed(m: Record<string, unknown>): boolean {
   if (!(m.setups as unknown[]).every((s) => isObject(s) && isObject(s.setup))) return false;
   if (!('job' in m) || !isWording(m.wording) || !isLogName(m.log) || !isPage(m.page)) return false;
   if (m.jobId !== null && typeof m.jobId !== 'string') return false;
+  if (m.seen !== null && !isHash(m.seen)) return false;
   if (typeof m.practice !== 'boolean' || !isMs(m.openedUtcMs) || !isMs(m.endedUtcMs)) return false;
   if (!isHash(m.pagesSha256) || !isHash(pages.chainHead)) return false;
   if (

@@ -124,7 +124,8 @@ function witnessScript(): string[] {
     .split('\n')
     .map((l) => l.slice(4));
   writeFileSync(path.join(folder, '..', `${path.basename(folder)}.sh`), script.join('\n'));
-  return shell(`sh ../${path.basename(folder)}.sh 2>&1`, folder).out.split('\n');
+  const photograph = path.join(top, 'fixtures/records/photograph.txt');
+  return shell(`sh ../${path.basename(folder)}.sh ${photograph} 2>&1`, folder).out.split('\n');
 }
 
 it('the witness log holds by the script of the page in a bare shell, and not with a leaf changed', (context) => {
@@ -133,6 +134,11 @@ it('the witness log holds by the script of the page in a bare shell, and not wit
   expect(lines).toContain('the log\u0027s key');
   expect(lines).toContain('this record');
   expect(lines.filter((l) => l === 'Signature Verified Successfully').length).toBeGreaterThanOrEqual(2);
+  expect(lines.filter((l) => l.endsWith(': one history with after.txt'))).toEqual([
+    'before.txt: one history with after.txt',
+    expect.stringContaining('photo.txt'),
+  ]);
+  expect(lines).toContain('the first page names it');
   const leaves = lines.filter((l) => l.startsWith('in the log: '));
   for (const what of ['opened', 'ended', 'sealed', 'added'])
     expect(leaves.join()).toContain(`"leaf":"${what}"`);
@@ -183,6 +189,31 @@ it('the script tells of an addition that was taken out, a witness’s time that 
   writeFileSync(file(`witness/${tag}.pem`), readFileSync(file('signer.pem')));
   expect(witnessScript().filter((l) => l.includes('was seen at'))).toEqual([]);
   writeFileSync(file(`witness/${tag}.pem`), own);
+});
+
+it('the script tells of a checkpoint that nothing proves to be of one history, and of a first page from before', (context) => {
+  need(context);
+  const bad = (name: string, change: (text: string) => string): string[] => {
+    const at = path.join(folder, name);
+    const good = readFileSync(at);
+    const changed = Buffer.from(change(good.toString('latin1')), 'latin1');
+    expect(changed.equals(good)).toBe(false);
+    writeFileSync(at, changed);
+    const lines = witnessScript();
+    writeFileSync(at, good);
+    // The folder that the script makes has letters of its own.
+    return lines.map((l) => l.replace(/^\S*\/photo/, 'photo')).filter((l) => /[A-Z]{4,}/.test(l));
+  };
+  // A path that leads elsewhere, and a tree that is left out.
+  expect(bad('witness/trees.txt', (t) => t.replace(/[0-9a-f]{4}$/m, '0000'))).toEqual([
+    'before.txt: NOT PROVED TO BE ONE HISTORY WITH AFTER.TXT',
+  ]);
+  expect(bad('witness/trees.txt', (t) => t.replace(/^4 .*\n/m, ''))).toEqual([
+    'photo.txt: NOT PROVED TO BE ONE HISTORY WITH AFTER.TXT',
+  ]);
+  expect(bad('pages.bin', (t) => t.replace(/"seen":"./, '"seen":"x'))).toEqual([
+    'THE FIRST PAGE IS NOT PROVED TO BE FROM AFTER SEEN.TXT',
+  ]);
 });
 
 it('fails by hand where one byte of any file is another', (context) => {

@@ -1,7 +1,7 @@
 /** What a sealed run's file carries of this installation's witness log, made from the log as it stands. */
 import { sameBytes } from '../../record/bytes.ts';
 import { fromHex, toHex } from '../../record/hex.ts';
-import { type LogName, parseManifest } from '../../record/manifest.ts';
+import { type LogName, type Manifest, parseManifest } from '../../record/manifest.ts';
 import type { Sealed } from '../../record/seal.ts';
 import { keepProof } from '../../record/stores/sealed-store.ts';
 import { type Leaf, type Placed, runHash } from '../../record/witness/leaves.ts';
@@ -72,7 +72,11 @@ const treeBeside = (tree: MerkleTree, size: number, after: number): OtherTree =>
 });
 
 /** The proof of a run whose leaves these are, oldest first. */
-async function prove(log: OwnLog, own: readonly Placed[]): Promise<RunProof> {
+async function prove(
+  log: OwnLog,
+  own: readonly Placed[],
+  { seen: named }: Pick<Manifest, 'seen'>,
+): Promise<RunProof> {
   const given = await log.given();
   const shown = await log.shown();
   const tree = await log.tree();
@@ -88,21 +92,20 @@ async function prove(log: OwnLog, own: readonly Placed[]): Promise<RunProof> {
     given.filter((g) => g.by.what === 'stamp'),
     sealedAt + 1,
   );
-  const witnessed: Placed[] = [];
+  // What the run's first page names: its leaf, and the note itself.
+  let seenLeaf: Placed | null = null;
   for await (const p of log.leaves()) {
-    if (p.index >= first.index) break;
-    if (p.leaf.leaf === 'witnessed' && p.leaf.what === 'cosignature') witnessed.push(p);
+    if (named === null || seenLeaf !== null || p.index >= first.index) break;
+    if (p.leaf.leaf === 'witnessed' && p.leaf.sha256 === named) seenLeaf = p;
   }
-  const seenLeaf = witnessed.at(-1);
-  const seen =
-    seenLeaf?.leaf.leaf === 'witnessed'
-      ? (given.find((g) => seenLeaf.leaf.leaf === 'witnessed' && g.sha256 === seenLeaf.leaf.sha256) ?? null)
-      : null;
-  const leaves = [...(seen === null ? [] : [seenLeaf!]), ...own].map(({ index, text }) => ({
-    index,
-    text,
-    path: tree.inclusion(index, after),
-  }));
+  const seen = seenLeaf === null ? null : (given.find((g) => g.sha256 === named) ?? null);
+  const leaves = [...(seen === null || seenLeaf === null ? [] : [seenLeaf]), ...own].map(
+    ({ index, text }) => ({
+      index,
+      text,
+      path: tree.inclusion(index, after),
+    }),
+  );
   const ended = own.findLast((p) => p.leaf.leaf === 'ended');
   const sizes = new Set([
     first.index,
@@ -146,7 +149,7 @@ export async function proved(
   if (manifest.log?.origin !== (await log.key()).name) return sealed;
   const run = runHash(deps.crypto.hashing, manifest.runId);
   await noteSealed(deps, log, run, sealed);
-  const proof = proofMembers(deps.crypto.hashing, await prove(log, await log.ofRun(run)));
+  const proof = proofMembers(deps.crypto.hashing, await prove(log, await log.ofRun(run), manifest));
   if (sameMembers(proof, sealed.proof)) return sealed;
   await keepProof(deps.documents, runId, proof);
   return { ...sealed, proof };

@@ -8,6 +8,8 @@ import { leafBytes, MOST_LEAF_BYTES } from '../witness/leaves.ts';
 import { type DocumentStore, type StoredDocument, StoreError } from './store.ts';
 
 export const LEAVES_A_SHEET = 256;
+/** Two thousand leaves: a week of work by day and by night. */
+const SHEETS_BACK = 8;
 /** Others may append at the same time, each of them a leaf a minute or fewer. */
 const MOST_TRIES = 20;
 
@@ -22,6 +24,8 @@ export interface WitnessLog {
   append(leaf: string): Promise<void>;
   /** Leaves from a place on, a sheet at a time. @throws StoreError 'corrupt' where what rests is no log */
   from(index: number): AsyncIterable<{ readonly index: number; readonly leaves: readonly string[] }>;
+  /** The newest leaf of which `is` holds, in the last few sheets; null: none there. @throws StoreError as `from` */
+  newest(is: (leaf: string) => boolean): Promise<string | null>;
 }
 
 interface Sheet {
@@ -101,6 +105,14 @@ export function createWitnessLog(documents: DocumentStore, utcMs: () => number):
           if (!(cause instanceof StoreError && cause.code === 'stale') || tries === MOST_TRIES) throw cause;
         }
       }
+    },
+    async newest(is) {
+      const { number } = await open();
+      for (let n = number; n >= 0 && n > number - SHEETS_BACK; n--) {
+        const found = (await sheet(n)).leaves.findLast(is);
+        if (found !== undefined) return found;
+      }
+      return null;
     },
     async *from(index) {
       for (let number = Math.floor(index / LEAVES_A_SHEET); ; number++) {

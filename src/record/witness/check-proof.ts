@@ -130,7 +130,10 @@ export async function checkProof(
   if (proof.seen !== null) {
     const sha256 = toHex(hashing.of(new TextEncoder().encode(proof.seen)));
     const noted = placed.find((p) => p.leaf.leaf === 'witnessed' && p.leaf.sha256 === sha256);
-    if (noted === undefined || first === undefined || noted.index >= first.index) faults.add('content');
+    // A log can be made to say anything of when a run was opened. That its first page names what a witness signed can't be
+    // said of a page that was there before.
+    if (noted === undefined || first === undefined || noted.index >= first.index || manifest.seen !== sha256)
+      faults.add('content');
     else notBefore = await cosigned(proof.seen);
   }
   if (proof.stamp !== null) {

@@ -26,7 +26,8 @@ commands below in the folder that holds manifest.json.`,
   witnessKeys: `It must say "Signature Verified Successfully" for each checkpoint and each witness, and no line of it
    may be in capitals. In the leaves, "at" is a time of the computer's clock in ms since 1970. What counts
    is the time of a witness: ask whose key it is by its fingerprint, and how many witnesses there are.
-   seen.txt was in the log before the run was opened; after.txt holds the sealed record. A stamp.tsr is
+   The run is from after seen.txt, which its first page names; after.txt holds the sealed record. A
+   photographed checkpoint is compared where its text is a file, named behind the script. A stamp.tsr is
    checked with: openssl ts -verify -data witness/stamped.txt -in witness/stamp.tsr -CAfile THEIRS.pem`,
   shows: `What a successful check shows: that the holder of the key signed exactly these bytes. What it does
 not show: where the sensor was, what the clock of the computer was set to, which pipe was repaired.`,
