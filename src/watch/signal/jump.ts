@@ -21,12 +21,17 @@ export interface Jump {
 
 /** Readings are kept so far apart and so long, s. */
 const SPACING_S = 0.0195;
-const KEEP_S = 2.9;
+const KEEP_S = 3.6;
 /** Least step that is told, bar, and in standard deviations of a reading. */
 const LEAST_BAR = 0.1;
 const LEAST_SD = 8;
-/** Twice the steepest fill that is known of, bar/s: what is slower may be air. */
-const STEEPEST = 1.2;
+/**
+ * What is slower may be air, bar/s. In a flow that goes on as before, twice the steepest fill that is known of; air that
+ * comes in lets no level fall, so that downwards it need be steeper only than a vent that is opened beside the valve. At rest
+ * a hand may open a small packer's valve wide for a moment, or its vent in a let-down: 4 l gain 1.6 bar/s through 20 m of
+ * 6 mm hose from 6 bar, and lose 3 from 1.8 bar through a bore of 6 mm (choked flow, ISO 6358).
+ */
+const STEEPEST = { flow: 1.2, flowDown: 0.75, rest: 2.4, ventedDown: 5 } as const;
 /**
  * A step takes no longer than this, s and sample periods: one or two; more where the sensor's own filter smears it, which
  * leaves a tail. There the steepest part of it tells: least of the step, bar, that goes faster than any air.
@@ -37,8 +42,12 @@ const WITHIN = [
   { s: 0.2, periods: 3.2, isSmeared: true },
   { s: 0.3, periods: 3.2, isSmeared: true },
   { s: 0.5, periods: 5.2, isSmeared: true },
+  { s: 0.8, periods: 5.2, isSmeared: true },
+  { s: 1.2, periods: 5.2, isSmeared: true },
 ] as const;
-const WIDEST_S = 0.5;
+const WIDEST_S = 1.2;
+/** A wider one is for a level that falls while air comes in, s. */
+const WIDEST_OTHER_S = 0.5;
 /** So much of the least step is left by noise between two readings. */
 const SHARP_SHARE = 0.7;
 /** Stretches before and after the step, s, and readings in each: at the packer, and before a hose. */
@@ -187,13 +196,25 @@ function stepAt(j: Jump, tap: Tap, down: boolean): number | null {
     while (from > 0 && (j.t[to - 1]! - j.t[from - 1]! < stretchS || to - from < LEAST_READINGS)) from--;
     const before = lineOf(j, from, to);
     if (after === null || before === null) break;
-    const step = stepBetween(before, after, isSmeared ? 0 : withinS, atPacker);
-    if (step === null) continue;
+    const between = stepBetween(before, after, atPacker);
+    if (between === null) continue;
+    const { step, flows } = between;
     // A hand at the vent makes such a fall, and a surge of the supply such a rise before a hose.
     if (isSmeared && (down || (step > 0 && !atPacker))) continue;
-    const slope = (before.slope + after.slope) / 2;
+    const fallsInFlow = flows && step < 0 && before.slope > 0;
+    if (s > WIDEST_OTHER_S && !fallsInFlow) continue;
+    const steepest = fallsInFlow
+      ? STEEPEST.flowDown
+      : flows
+        ? STEEPEST.flow
+        : down && step < 0
+          ? STEEPEST.ventedDown
+          : STEEPEST.rest;
+    if (!isSmeared && Math.abs(step) < steepest * withinS) continue;
+    // A pause of the flow falls behind its slope, and no level falls.
+    const slope = fallsInFlow ? 0 : (before.slope + after.slope) / 2;
     const part = Math.min(LEAST_BAR, SHARP_SHARE * Math.abs(step));
-    if (!isTooSteep(j, to - 1, first, slope, Math.sign(step), part)) continue;
+    if (!isTooSteep(j, to - 1, first, slope, Math.sign(step), part, steepest)) continue;
     // A wider look has less of the step in the line before it.
     if (found === null || Math.abs(step) > Math.abs(found)) found = step;
   }
@@ -211,23 +232,28 @@ function isTooSteep(
   slope: number,
   sign: number,
   leastBar: number,
+  steepest: number,
 ): boolean {
   for (let i = from; i < to; i++)
     for (let k = i + 1; k <= to; k++) {
       const s = j.t[k]! - j.t[i]!;
       const bar = (j.p[k]! - j.p[i]! - slope * s) * sign;
-      if (bar >= leastBar && bar >= STEEPEST * s) return true;
+      if (bar >= leastBar && bar >= steepest * s) return true;
     }
   return false;
 }
 
-/** @param withinS the step must be steeper than air over all of this; 0: that is looked at elsewhere */
-function stepBetween(before: Line, after: Line, withinS: number, atPacker: boolean): number | null {
+/** The step between two lines of one slope, bar, and whether it is one of a flow; null: there is none. */
+function stepBetween(
+  before: Line,
+  after: Line,
+  atPacker: boolean,
+): { readonly step: number; readonly flows: boolean } | null {
   const sd = Math.max(before.sd, after.sd);
   const slope = (before.slope + after.slope) / 2;
   const step = after.atBar - before.atBar - slope * (after.midS - before.midS);
   const size = Math.abs(step);
-  if (size < Math.max(LEAST_BAR, LEAST_SD * sd, STEEPEST * withinS) || sd > STRAIGHT * size) return null;
+  if (size < Math.max(LEAST_BAR, LEAST_SD * sd) || sd > STRAIGHT * size) return null;
   const least = Math.min(Math.abs(before.slope), Math.abs(after.slope));
   const most = Math.max(Math.abs(before.slope), Math.abs(after.slope));
   const high = Math.max(before.atBar, after.atBar);
@@ -237,8 +263,8 @@ function stepBetween(before: Line, after: Line, withinS: number, atPacker: boole
   if (differ > share * most + doubt) return null;
   // A doubt as wide as the slopes themselves tells nothing of a flow.
   const flows = least >= FLOW && doubt < least / 2;
-  if (flows) return step;
+  if (flows) return { step, flows };
   // From an empty line up it is the air that begins.
   if (!atPacker || (step > 0 && before.atBar < LEAST_BAR)) return null;
-  return step < 0 && after.atBar < LEFT_SHARE * before.atBar ? null : step;
+  return step < 0 && after.atBar < LEFT_SHARE * before.atBar ? null : { step, flows };
 }
