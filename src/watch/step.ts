@@ -1,4 +1,4 @@
-import { conditionOf, excessOf, priorityOf } from './alarms/conditions.ts';
+import { conditionOf, excessOf, priorityOf, rateOf } from './alarms/conditions.ts';
 import type { AlarmWorld } from './alarms/machine.ts';
 import { stepAlarms } from './alarms/machine.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
@@ -43,6 +43,9 @@ class World implements AlarmWorld {
   }
   excess(alarm: AlarmCode) {
     return excessOf(this.w!, alarm);
+  }
+  rate(alarm: AlarmCode) {
+    return rateOf(this.w!, alarm);
   }
   values(alarm: AlarmCode) {
     const { median, bar } = this.w!.signal;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { LIMITS } from '../../job/testing/givens.ts';
+import { LIMITS, setupOf } from '../../job/testing/givens.ts';
 import { viewOf } from '../step.ts';
 import { Script } from '../testing/script.ts';
 
@@ -104,5 +104,26 @@ describe('an acknowledgement', () => {
     s.say({ c: 'acknowledge', alarm: 'ceiling', occurrence: 1 });
     expect(s.of('acknowledge-refused')).toMatchObject([{ alarm: 'ceiling', occurrence: 1, now: 2 }]);
     expect(s.states('ceiling')).toEqual(['unacknowledged', 'returned', 'unacknowledged']);
+  });
+});
+
+describe('a leak that somebody knows of', () => {
+  const air = { hz: 4, temps: () => [{ channel: 1, place: 'air' as const, c: 15, uC: 0.5, flags: 0 }] };
+  const falls = (from: number, mbarPerMin: number) => (t: number) => from - (mbarPerMin / 1000 / 60) * t;
+
+  it('is told again when its rate doubles, and not while it goes on as before', () => {
+    const s = new Script({ setup: setupOf({ tap: 'packer', rateHz: 4 }) })
+      .say({ c: 'stage', to: 'inflate' })
+      .flow(20, (t) => 0.09 * t, air)
+      .say({ c: 'stage', to: 'hold' })
+      .flow(900, falls(1.8, 3), air)
+      .acknowledge();
+    const n = s.events.length;
+    s.flow(300, falls(1.755, 3), air);
+    expect(asked(s, n)).toEqual([]);
+    s.flow(360, falls(1.74, 12), air);
+    expect(asked(s, n).map(([alarm, why]) => `${alarm} ${why}`)).toEqual(['leaking re-annunciated']);
+    // Before so much is gone that its level alone would tell.
+    expect(1.8 - asked(s, n)[0]![2]).toBeLessThan(0.145);
   });
 });

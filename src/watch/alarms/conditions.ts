@@ -285,6 +285,13 @@ function refillPresses(w: WatchState): boolean {
   return workIsOver(w.stages.stage) && airComesIn(w.guard) && (w.guard.motion?.rate ?? 0) >= FAST_BAR_S;
 }
 
+/** How fast what an alarm tells goes on, mbar/min, and how fast at the least (95 %); null: no such rate is known. */
+export function rateOf(w: WatchState, alarm: AlarmCode): { value: number; least: number } | null {
+  if (alarm !== 'leaking' || w.hold === null) return null;
+  const { mbarPerMin, low } = w.hold.figure;
+  return mbarPerMin === null || low === null ? null : { value: mbarPerMin, least: low };
+}
+
 /** The table's priority, or a higher one where it presses. */
 export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
   // While a hand fills by it, a number that stands still, or is too low, says 'more air' all the way to the rated pressure.

@@ -18,6 +18,8 @@ class Bench {
   readonly past = new Map<AlarmCode, number>();
   readonly table: readonly AlarmRow[];
 
+  readonly rates = new Map<AlarmCode, { value: number; least: number }>();
+
   constructor(rows: Partial<AlarmRow>[]) {
     this.table = rows.map((r) => ({ ...rowOf('garbage'), parents: [], offDelayS: 0, ...r }));
     this.slots = createAlarms(this.table);
@@ -37,6 +39,7 @@ class Bench {
         condition: (a) => this.on.get(a) ?? 'off',
         priority: (a) => this.press.get(a) ?? this.table.find((r) => r.alarm === a)!.priority,
         excess: (a) => this.past.get(a) ?? null,
+        rate: (a) => this.rates.get(a) ?? null,
         values: () => ({ seconds: t }),
       },
       this.emit,
@@ -45,6 +48,11 @@ class Bench {
   }
   ack(): this {
     acknowledgeAll(this.table, this.slots, this.t * 1e6, this.emit);
+    return this;
+  }
+  /** The alarm's quantity moves so fast, and at the least so fast. */
+  rate(alarm: AlarmCode, value: number, least: number): this {
+    this.rates.set(alarm, { value, least });
     return this;
   }
   /** The quantity of an alarm is so far past its limit, as a share of it. */
@@ -383,5 +391,60 @@ describe('the shelf', () => {
     c.press.set('stuck', 'urgent');
     expect(c.at(2).story.at(-1)).toBe('stuck#1 unacknowledged (unshelved)');
     expect(c.events.at(-1)!.priority).toBe('urgent');
+  });
+});
+
+describe('what was quietened and grows', () => {
+  const leak = {
+    alarm: 'leaking',
+    again: { afterS: null, share: null, stepBar: 0.15, doubles: true },
+  } as const;
+  const since = (b: Bench, n: number) => b.story.slice(n);
+
+  it('is told again when its rate has surely doubled since somebody acknowledged it', () => {
+    const b = new Bench([leak])
+      .rate('leaking', 8, 7)
+      .at(1, 'leaking')
+      .rate('leaking', 10, 9)
+      .at(60)
+      .ack()
+      .at(61);
+    const n = b.story.length;
+    // It may have doubled; that it has is not sure.
+    expect(since(b.rate('leaking', 24, 19).at(62), n)).toEqual([]);
+    expect(since(b.rate('leaking', 24, 20).at(63), n)).toEqual(['leaking#1 unacknowledged (re-annunciated)']);
+    // From there on by the rate that was acknowledged.
+    b.at(64).ack().at(65).rate('leaking', 40, 39).at(66);
+    expect(since(b, n + 1)).toEqual(['leaking#1 acknowledged (acknowledged)']);
+    expect(since(b.rate('leaking', 50, 48).at(67), n + 2)).toHaveLength(1);
+  });
+
+  it('and not by its rate where its row does not say so', () => {
+    const b = new Bench([{ ...leak, again: { afterS: null, share: null, stepBar: 0.15 } }]);
+    b.rate('leaking', 10, 9).at(1, 'leaking').ack().at(2).rate('leaking', 90, 80).at(3);
+    expect(b.story).toHaveLength(2);
+  });
+
+  it('leaves its shelf at a step of its level or the double rate, and at nothing less', () => {
+    const shelved = () => {
+      const b = new Bench([leak]).rate('leaking', 10, 9).excess('leaking', 0.1).at(1, 'leaking');
+      shelve(b.table, b.slots, 'leaking', 1800, 1e6, b.emit);
+      return b.at(2);
+    };
+    const n = shelved().story.length;
+    const small = shelved().excess('leaking', 0.149).rate('leaking', 15, 14).at(900);
+    expect(since(small, n)).toEqual([]);
+    for (const grown of [shelved().excess('leaking', 0.15), shelved().rate('leaking', 25, 20)]) {
+      expect(since(grown.at(3), n)).toEqual(['leaking#1 unacknowledged (unshelved)']);
+      expect(grown.at(4).slots[0]!.shelvedUntilUs).toBeNull();
+    }
+    // A row without such steps stays where it was put.
+    const other = new Bench([
+      { alarm: 'over-rated', priority: 'high', shelvable: true, again: { afterS: null, share: 0.1 } },
+    ])
+      .excess('over-rated', 0)
+      .at(1, 'over-rated');
+    shelve(other.table, other.slots, 'over-rated', 1800, 1e6, other.emit);
+    expect(since(other.excess('over-rated', 0.5).at(3), 2)).toEqual([]);
   });
 });

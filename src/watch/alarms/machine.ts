@@ -28,6 +28,8 @@ export interface AlarmSlot {
   steps: number;
   /** Furthest past its limit in the occurrence, as `excess` counts it; null: no such quantity. */
   worst: number | null;
+  /** Its rate when it was acknowledged or put aside; null: it was not, or had none. */
+  quietRate: number | null;
   shelvedUntilUs: number | null;
   /** What suppresses it now. */
   suppressedBy: 'parent' | 'stage' | null;
@@ -49,6 +51,8 @@ export interface AlarmWorld {
   priority(alarm: AlarmCode): Priority;
   /** How far its quantity is past its limit, as a share of the limit, or in bar where its row's steps are; null: it has none, or is not known now. */
   excess(alarm: AlarmCode): number | null;
+  /** How fast it goes on, and how fast at the least; null: it has no such rate, or none is known now. */
+  rate(alarm: AlarmCode): { readonly value: number; readonly least: number } | null;
   /** Asked only when it begins or grows. */
   values(alarm: AlarmCode): AlarmValues;
 }
@@ -67,6 +71,7 @@ export function createAlarms(table: readonly AlarmRow[]): AlarmSlot[] {
     againUs: null,
     steps: 0,
     worst: null,
+    quietRate: null,
     shelvedUntilUs: null,
     suppressedBy: null,
     state: 'normal',
@@ -181,8 +186,9 @@ function annunciate(
   const slot = slots[i]!;
   let why: Why = slot.active ? 'condition' : 'returned';
   const grown = slot.active ? follow(row, slot, began, tUs, world) : null;
-  // What is urgent lies on no shelf: it may have become so since it was put there.
-  if (onShelf(slot, tUs) && !(slot.active && slot.priority === 'urgent')) return;
+  // What is urgent lies on no shelf, nor what has grown: it may have become so since it was put there.
+  const presses = (slot.active && slot.priority === 'urgent') || grown === 're-annunciated';
+  if (onShelf(slot, tUs) && !presses) return;
   if (slot.shelvedUntilUs !== null) {
     slot.shelvedUntilUs = null;
     slot.unacked = slot.active;
@@ -245,9 +251,20 @@ function follow(
   // What is back within its limit has nothing to add, though its alarm may wait for something else.
   const past = row.again.stepBar === undefined || (excess !== null && excess > 0);
   const due = slot.againUs !== null && tUs >= slot.againUs && presses && past;
-  const again = slot.state === 'acknowledged' && (stepped || due);
+  const grows = stepped || (row.again.doubles === true && hasDoubled(slot, world.rate(row.alarm)));
+  const again =
+    (slot.state === 'acknowledged' && (grows || due)) ||
+    (slot.state === 'shelved' && grows && row.again.stepBar !== undefined);
   if (escalated || again || worse) slot.values = world.values(row.alarm);
   return escalated ? 'escalated' : again ? 're-annunciated' : null;
+}
+
+/** Its rate is surely twice the one at which somebody has quietened it. */
+function hasDoubled(slot: AlarmSlot, rate: ReturnType<AlarmWorld['rate']>): boolean {
+  if (slot.state !== 'acknowledged' && slot.state !== 'shelved') slot.quietRate = null;
+  else if (rate !== null && slot.quietRate === null) slot.quietRate = rate.value;
+  else if (rate !== null && slot.quietRate !== null) return rate.least >= 2 * slot.quietRate;
+  return false;
 }
 
 /** Whole steps past the limit; null: not counted, or not known now. */

@@ -40,9 +40,11 @@ export interface Again {
   readonly share: number | null;
   /**
    * Each time its quantity has gone further past its limit by this, bar: where the limit is next to zero. Such an alarm
-   * asks by time too, urgent or not, as long as the quantity is past its limit.
+   * asks by time too, urgent or not, as long as the quantity is past its limit, and such a step ends its shelf.
    */
   readonly stepBar?: number;
+  /** When its rate has surely doubled since it was acknowledged or put aside. */
+  readonly doubles?: true;
 }
 
 /** One row of the alarm table (IEC 62682, rationalisation). docs/alarms.md is checked against it. */
@@ -80,6 +82,8 @@ const STILL_THERE: Again = { afterS: 120, share: null };
 const FILLS_ON: Again = { ...STILL_THERE, stepBar: 0.15 };
 /** And so much less in one that is held up, however well its leak is known (common practice, no source). */
 const EMPTIES_ON: Again = { ...NEVER, stepBar: 0.15 };
+/** A leak of twice the rate is another one. */
+const LEAKS_ON: Again = { ...EMPTIES_ON, doubles: true };
 
 const UP: readonly Stage[] = ['seat', 'inflate', 'hold'];
 const HOLD: readonly Stage[] = ['hold'];
@@ -178,7 +182,7 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
     parents: ['pressure-lost', 'fast-fall', 'reading-jump', 'below-floor'],
     stages: HOLD,
     offDelayS: 60,
-    again: EMPTIES_ON,
+    again: LEAKS_ON,
   }),
   'band-exit': row('low', 'sleeve-loosens', 'top-up-and-find-leak', 600, {
     parents: ['pressure-lost', 'fast-fall', 'reading-jump', 'below-floor', 'leaking'],
