@@ -5,6 +5,7 @@ import type { AlarmCode, Priority } from '../codes.ts';
 import { gravestFault, isBlind } from '../device-faults.ts';
 import { airComesIn } from '../guard/inflow.ts';
 import { tapSeesPacker } from '../hold/hold.ts';
+import { levelAgo, levelNow } from '../signal/levels.ts';
 import { lostPlace } from '../signal/probes.ts';
 import { creepsUp, risenBy } from '../signal/seep.ts';
 import { isOver, STRAY_RUN_US } from '../signal/signal.ts';
@@ -74,17 +75,35 @@ function fills(w: WatchState, bar: number): boolean {
   return airComesIn(w.guard) || creepsUp(w.seep) || (risenBy(w.seep, bar) ?? 0) >= GRIPS_BAR;
 }
 
+/** Whoever gives an attempt up has so long to let the packer down, s; then it falls by so much, bar or a share of it, within these seconds (common practice, no source). */
+const ABANDONED_S = 60;
+const LETS_OUT_BAR = 0.02;
+const LETS_OUT_SHARE = 0.1;
+const LETS_OUT_S = 10;
+
+/** Said to be done while the line is under pressure; or given up, and nobody lets it down. Before the last valve the pressure is the supply's own. */
+function leftFull(w: WatchState): boolean {
+  const { stage, sinceUs } = w.stages;
+  if (w.infer || w.setup?.tap === 'supply') return false;
+  if (stage === 'done') return true;
+  const [before, now] = [levelAgo(w.levels, LETS_OUT_S), levelNow(w.levels)];
+  if (stage !== 'abandoned' || before === null || now === null) return false;
+  return (
+    w.tUs - sinceUs >= ABANDONED_S * 1e6 && before - now < Math.min(LETS_OUT_BAR, LETS_OUT_SHARE * before)
+  );
+}
+
 /**
  * Came back in the test of the vent; or a line that was empty holds air again while the vent is said shut or the work over,
- * whatever its speed; or air comes into a packer that nobody saw empty, and the work is said to be over: hands may be on
- * it. No test need be running, which a moment without readings breaks off.
+ * whatever its speed; or the work is said to be over, and a packer that nobody saw empty is left full or air comes into it:
+ * hands may be on it. No test need be running, which a moment without readings breaks off.
  */
 function rebound(w: WatchState): Condition {
   if (w.rebound.cameBack || w.rebound.refilled) return 'on';
   const bar = w.signal.median;
   if (!workIsOver(w.stages.stage)) return 'off';
   if (bar === null) return 'between';
-  if (bar >= FILLS_BAR && fills(w, bar)) return 'on';
+  if (bar >= FILLS_BAR && (leftFull(w) || fills(w, bar))) return 'on';
   return bar >= FILLS_BAR / 2 ? 'between' : 'off';
 }
 

@@ -77,3 +77,49 @@ describe('air that comes in before the work', () => {
     for (const s of [still, jump, supply, announced]) expect(raised(s)).toBeUndefined();
   });
 });
+
+describe('a packer that is left full', () => {
+  const filled = (tap: 'hose' | 'supply' = 'hose') =>
+    new Script({ setup: setupOf({ tap }) })
+      .say({ c: 'stage', to: 'inflate' })
+      .flow(15, (t) => 0.1 * t)
+      .flow(5, 1.5);
+
+  it('is told as soon as the work is said to be done, urgent where it grips, until it is let down', () => {
+    const s = filled().say({ c: 'stage', to: 'done' }).flow(1, 1.5);
+    expect(raised(s)).toMatchObject({ priority: 'urgent', values: { cause: 'full' } });
+    const from = s.events.length;
+    s.acknowledge()
+      .flow(20, (t) => 1.5 - 0.075 * t)
+      .flow(5, 0);
+    expect(
+      s.events.slice(from).flatMap((e) => (e.e === 'alarm' && e.alarm === 'rebound' ? [e.to] : [])),
+    ).toEqual(['acknowledged', 'normal']);
+    expect(
+      raised(
+        filled()
+          .say({ c: 'stage', to: 'let-down' })
+          .flow(10, (t) => 1.5 - 0.133 * t)
+          .say({ c: 'stage', to: 'done' })
+          .flow(2, 0.17),
+      )?.priority,
+    ).toBe('high');
+  });
+
+  it('given up, is told when nobody lets it down for a minute', () => {
+    const s = filled().say({ c: 'stage', to: 'abandoned' }).flow(59, 1.5);
+    expect(raised(s)).toBeUndefined();
+    expect(raised(s.flow(2, 1.5))?.values.cause).toBe('full');
+    expect(
+      raised(
+        filled()
+          .say({ c: 'stage', to: 'abandoned' })
+          .flow(300, (t) => 1.5 * Math.exp(-t / 60)),
+      ),
+    ).toBeUndefined();
+  });
+
+  it('is nothing that a line before the last valve tells', () => {
+    expect(raised(filled('supply').say({ c: 'stage', to: 'done' }).flow(5, 1.5))).toBeUndefined();
+  });
+});

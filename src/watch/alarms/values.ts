@@ -88,6 +88,7 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
       return solid({ bar: w.sensorChecks.gauge?.readingBar, gaugeBar: w.sensorChecks.gauge?.gaugeBar });
     case 'rebound':
       if (w.stages.stage === 'prepare') return solid({ bar, cause: 'unannounced' });
+      if (w.rebound.emptyBar === null && !w.rebound.cameBack) return solid({ bar, cause: 'full' });
       return solid({ bar: w.rebound.cameBack ? b(w.rebound.backBar) : bar });
     case 'temperature-lost':
       return solid({ place: lostPlace(w.probes, w.setup, w.signal.firstUs, w.tUs) });

@@ -48,9 +48,13 @@ export const ALARM_STATE: Record<AlarmState, string> = {
 /** Air that comes in before the work, not back after it. */
 export const unannounced = (v: AlarmValues): boolean => v.cause === 'unannounced';
 
+/** The work is said to be over, and the packer was never seen empty. */
+export const leftFull = (v: AlarmValues): boolean => v.cause === 'full';
+
 /** A few words that name the alarm, read from three metres. */
 export const alarmTitle = ({ alarm, values }: { alarm: AlarmCode; values: AlarmValues }): string => {
   if (alarm !== 'rebound') return ALARM_TITLE[alarm];
+  if (leftFull(values)) return 'Still under pressure';
   return unannounced(values) ? 'Air comes in unannounced' : 'Pressure came back';
 };
 

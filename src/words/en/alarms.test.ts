@@ -57,6 +57,10 @@ describe('alarm texts', () => {
     expect(rebound({ cause: 'unannounced' })).not.toMatch(/back/);
     expect(rebound({})).toMatch(/came back.*came back/);
     expect(alarmTitle({ alarm: 'rebound', values: { cause: 'unannounced' } }).length).toBeLessThanOrEqual(28);
+    // Nor has what was never let out.
+    expect(rebound({ cause: 'full' })).not.toMatch(/back|unannounced/);
+    expect(alarmText('rebound', { cause: 'full', bar: 1.5 })).toMatch(/^Still under pressure, now 1\.50/);
+    expect(alarmWas('rebound', { cause: 'full', bar: 1.5 })).not.toMatch(/back/);
     // Where only the code is known, neither is claimed.
     expect(ALARM_TITLE.rebound).not.toMatch(/back|unannounced/);
   });

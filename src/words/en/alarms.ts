@@ -2,7 +2,7 @@ import type { AlarmCode, LossCause } from '../../watch/codes.ts';
 import type { AlarmValues } from '../../watch/events.ts';
 import type { AlarmView } from '../../watch/view.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
-import { unannounced } from './alarm-titles.ts';
+import { leftFull, unannounced } from './alarm-titles.ts';
 import { deviceFault } from './device-faults.ts';
 import { STORE_CAUSE } from './link.ts';
 import { PLACE } from './terms.ts';
@@ -271,11 +271,15 @@ export function alarms(f: Format) {
       now: (v, u) =>
         unannounced(v)
           ? `Air comes in${with_(', now ', v.bar, u)}, and no filling was announced: shut the supply valve, open the vent, keep clear`
-          : `Pressure came back${with_(' to ', v.bar, u)}, the packer is not empty: do not pull or uncouple, shut the supply valve, open the vent, wait longer`,
+          : leftFull(v)
+            ? `Still under pressure${with_(', now ', v.bar, u)}, and the work is said to be over: do not pull or uncouple, shut the supply valve, open the vent, keep clear`
+            : `Pressure came back${with_(' to ', v.bar, u)}, the packer is not empty: do not pull or uncouple, shut the supply valve, open the vent, wait longer`,
       was: (v, u) =>
         unannounced(v)
           ? `air came in that no stage had announced${with_(', to ', v.bar, u)}`
-          : `pressure came back after it had been let out${with_(', to ', v.bar, u)}`,
+          : leftFull(v)
+            ? `the packer was under pressure${with_(', at ', v.bar, u)}, and the work was said to be over`
+            : `pressure came back after it had been let out${with_(', to ', v.bar, u)}`,
     },
     'temperature-lost': {
       now: (v) =>

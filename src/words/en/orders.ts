@@ -2,7 +2,7 @@ import type { AlarmCode, Stage } from '../../watch/codes.ts';
 import type { AlarmValues } from '../../watch/events.ts';
 import type { AlarmView, WatchView } from '../../watch/view.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
-import { unannounced } from './alarm-titles.ts';
+import { leftFull, unannounced } from './alarm-titles.ts';
 import { afterFall, afterJump, type alarms, isNow, roundedDown, SEEN_BAR } from './alarms.ts';
 
 /** What is seen beside the alarm, and bends its order. */
@@ -201,8 +201,8 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
       figures: (v, _, u) => [bar('Dial gauge', v.gaugeBar, u), bar('Sensor', v.bar, u)],
     },
     rebound: {
-      verb: (v) => (unannounced(v) ? AIR_OFF_VENT : VENT_AGAIN),
-      figures: (v, _, u) => [bar(unannounced(v) ? 'Now' : 'Came back to', v.bar, u)],
+      verb: (v) => (unannounced(v) || leftFull(v) ? AIR_OFF_VENT : VENT_AGAIN),
+      figures: (v, _, u) => [bar(unannounced(v) || leftFull(v) ? 'Now' : 'Came back to', v.bar, u)],
     },
     'temperature-lost': { verb: verb(['CHECK THE', 'PROBE'], 'Check the probe.') },
     cold: {
