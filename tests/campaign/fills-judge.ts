@@ -4,6 +4,9 @@ import { PLATE_LIMITS } from '../../src/job/testing/givens.ts';
 import { readingOf } from '../../src/sensing/testing/readings.ts';
 import type { AlarmValues } from '../../src/watch/events.ts';
 import { createGuard, guardReading, guardVerdict } from '../../src/watch/guard/guard.ts';
+import { createRecent, recentAdd, recentStats } from '../../src/watch/signal/recent.ts';
+import { movedFromBar } from '../../src/watch/supply/moved.ts';
+import type { ProvedSupply } from '../../src/watch/supply/proof.ts';
 import type { Scenario } from './fills-scenario.ts';
 import type { Trace } from './fills-world.ts';
 
@@ -19,6 +22,8 @@ export interface Range {
 }
 
 export interface Verdict {
+  /** The regulator is told to have moved, s; NaN: it is not, or the supply was not proved. */
+  readonly movedS: number;
   /** First urgent alarm, s; NaN if none; and what it was. */
   readonly atS: number;
   readonly what: What;
@@ -54,7 +59,12 @@ export function limitsOf(s: Scenario, cue = true): Limits {
   };
 }
 
-export function judge(trace: Trace, cue = true, tap: Tap = trace.scenario.tap): Verdict {
+export function judge(
+  trace: Trace,
+  cue = true,
+  tap: Tap = trace.scenario.tap,
+  proved: ProvedSupply | null = null,
+): Verdict {
   const s = trace.scenario;
   const guard = createGuard();
   const ctx = {
@@ -66,6 +76,9 @@ export function judge(trace: Trace, cue = true, tap: Tap = trace.scenario.tap): 
     ventOpen: false,
   } as const;
   const stepBar = s.sensor.spanBar / (2 ** s.sensor.bits - 1);
+  const recent = createRecent();
+  const from = proved === null ? Number.POSITIVE_INFINITY : movedFromBar(proved);
+  let movedS = Number.NaN;
   let atS = Number.NaN;
   let what: What = 'none';
   let values: AlarmValues | null = null;
@@ -109,8 +122,14 @@ export function judge(trace: Trace, cue = true, tap: Tap = trace.scenario.tap): 
     }
     if (i >= 2) {
       const mid = Math.max(Math.min(a, b), Math.min(Math.max(a, b), x));
+      recentAdd(recent, t * 1e6, mid);
       if (Number.isNaN(ceilingS) && mid >= s.ceilingBar) ceilingS = t;
       if (Number.isNaN(ninetyS) && mid >= 0.9 * s.ratedBar) ninetyS = t;
+    }
+    if (Number.isNaN(movedS) && proved !== null) {
+      const stats = recentStats(recent, t * 1e6, (t - 5 / s.sensor.rateHz) * 1e6);
+      const settles = verdict.view.settleBar?.low ?? 0;
+      if ((stats !== null && stats.n >= 3 && stats.mean >= from) || settles > from) movedS = t;
     }
     a = b;
     b = x;
@@ -120,6 +139,7 @@ export function judge(trace: Trace, cue = true, tap: Tap = trace.scenario.tap): 
     if (Number.isNaN(workS) && p >= s.workingBar) workS = t;
   }
   return {
+    movedS,
     atS,
     what,
     values,

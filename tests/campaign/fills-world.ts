@@ -2,6 +2,7 @@
 import { createRandom } from '../../src/rig/random.ts';
 import { createSite } from '../../src/rig/site.ts';
 import type { Scenario } from './fills-scenario.ts';
+import { createSensor } from './fills-sensor.ts';
 
 export interface Trace {
   readonly scenario: Scenario;
@@ -33,13 +34,7 @@ export function runScenario(s: Scenario): Trace {
   const x = new Float32Array(most);
   const packer = new Float32Array(most);
   const place = new Float32Array(most);
-  const step = s.sensor.spanBar / (2 ** s.sensor.bits - 1);
-  const phi = s.sensor.noiseTauS > 0 ? Math.exp(-period / s.sensor.noiseTauS) : 0;
-  const drive = Math.sqrt(1 - phi * phi) * s.sensor.noiseBar;
-  const lagShare = s.sensor.lagS > 0 ? 1 - Math.exp(-period / s.sensor.lagS) : 1;
-  let correlated = 0;
-  let lagged = 0;
-  let spikeAt = -9;
+  const sense = createSensor(s.sensor, noise);
   let n = 0;
   let peak = 0;
   let closedS = Number.NaN;
@@ -57,17 +52,8 @@ export function runScenario(s: Scenario): Trace {
     const now = n * period;
     site.step(period);
     const p = s.tap === 'hose' ? truth.hoseBar : s.tap === 'supply' ? truth.supplyBar : truth.packerBar;
-    lagged += lagShare * (p - lagged);
-    correlated = phi * correlated + drive * noise.normal();
-    let reading = s.sensor.offsetBar + s.sensor.gain * lagged + correlated;
-    // A spike is one sample wide and rare: two inside three samples would be no spike but a fault of the sensor.
-    if (s.sensor.spikeEveryS > 0 && n - spikeAt > 5 && noise.chance(period / s.sensor.spikeEveryS)) {
-      spikeAt = n;
-      reading += (noise.chance(0.5) ? 1 : -1) * noise.logRange(0.05, s.sensor.spanBar);
-    }
-    const counts = Math.max(-0.1 * s.sensor.spanBar, Math.min(1.05 * s.sensor.spanBar, reading)) / step;
     t[n] = now;
-    x[n] = Math.round(counts) * step;
+    x[n] = sense(n, p);
     packer[n] = truth.packerBar;
     place[n] = p;
     peak = Math.max(peak, truth.packerBar);

@@ -16,7 +16,7 @@ import { isFilling, isOver as workIsOver } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
 import { lossOf, potLifeLeftS, sensorWarmth, slowReadings } from '../state.ts';
 import { overProved, willPassProved } from '../supply/moved.ts';
-import { isAnnounced } from '../supply/proof.ts';
+import { isAnnounced, isHoseRise } from '../supply/proof.ts';
 import type { Condition } from './machine.ts';
 import { rowOf } from './table.ts';
 
@@ -113,7 +113,7 @@ function rebound(w: WatchState): Condition {
  */
 function unannounced(w: WatchState): Condition {
   const bar = w.signal.median;
-  if (w.infer || w.setup?.tap === 'supply' || isAnnounced(w.supply.proof)) return 'off';
+  if (w.infer || w.setup?.tap === 'supply' || isAnnounced(w.supply.proof, w.tUs)) return 'off';
   if (bar === null) return 'between';
   if (bar >= FILLS_BAR && fills(w, bar)) return 'on';
   return bar >= FILLS_BAR / 2 ? 'between' : 'off';
@@ -228,7 +228,7 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
       return ceiling(w);
     case 'rising':
       // A hose behind a closed end fills in a second: that rise is announced.
-      return when(w.verdict !== null && w.verdict.rising !== null && !isAnnounced(w.supply.proof));
+      return when(w.verdict !== null && w.verdict.rising !== null && !isHoseRise(w.supply.proof));
     case 'supply-moved':
       return supplyMoved(w);
     case 'pressure-lost':

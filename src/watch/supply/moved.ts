@@ -35,7 +35,7 @@ function warmthBar(w: WatchState, bar: number): number {
 export function overProved(w: WatchState): number | null {
   const { proved } = w.supply;
   if (proved === null || w.infer || !isUp(w.stages.stage)) return null;
-  const stats = recentStats(w.signal.recent, w.tUs, w.tUs - 5e6 * w.signal.period.periodS);
+  const stats = recentStats(w.supply.recent, w.tUs, w.tUs - 5e6 * w.signal.period.periodS);
   if (stats === null || stats.n < LEAST_MEAN) return null;
   return stats.mean - warmthBar(w, stats.mean) - movedFromBar(proved);
 }

@@ -44,8 +44,8 @@ export interface Proof {
   rise: Rise;
   course: Course;
   riseS: number | null;
-  /** The rise was too slow for a hose, and nobody has said why yet. */
-  asked: boolean;
+  /** Since when it is asked whether the packer is on the hose, run clock, µs; null: it is not, or somebody has answered. */
+  askedUs: number | null;
   slowSaid: boolean;
   found: (SupplyJudgement & Standing) | null;
   /** Level when the valve was said to be shut, bar. */
@@ -184,7 +184,7 @@ export function beginProof(
     rise: createRise(),
     course: createCourse(),
     riseS: null,
-    asked: false,
+    askedUs: null,
     slowSaid: false,
     found: null,
     shutBar: null,
@@ -216,14 +216,14 @@ function beginAgain(p: Proof, tUs: number): void {
   p.course = createCourse();
   p.riseS = null;
   p.found = null;
-  p.asked = false;
+  p.askedUs = null;
   p.shutBar = null;
   enter(p, 'open', tUs);
 }
 
 function ask(p: Proof, ctx: ProofContext, bar: number, emit: Emit): void {
-  if (p.asked || p.slowSaid || ctx.beforeValve) return;
-  p.asked = true;
+  if (p.askedUs !== null || p.slowSaid || ctx.beforeValve) return;
+  p.askedUs = ctx.tUs;
   emit(supplyEvent(ctx.tUs, 'asked', { ...figures(p), reason: 'slow-rise', end: p.end, bar: bar3(bar) }));
 }
 
@@ -265,6 +265,9 @@ function judge(p: Proof, ctx: ProofContext): void {
   if (now !== null && ctx.limits !== null) p.found = { ...now, ...judgeSupply(now, ctx.limits, ctx.uBar) };
 }
 
+const standsTooHigh = ({ found }: Proof): boolean =>
+  found?.verdict === 'over-ceiling' || found?.verdict === 'over-working';
+
 /** So far it stands from where its course leads, bar; 0: there. It was set anew, or the line was emptied. */
 function movedBy(p: Proof, bar: number): number {
   const line = courseLine(p.course, courseS(p.course));
@@ -283,6 +286,8 @@ function watching(p: Proof, ctx: ProofContext, tS: number, bar: number, emit: Em
   if (by !== 0) {
     // The regulator was set higher, or the level before was only the flow's into a packer.
     if (by > 0) ask(p, ctx, bar, emit);
+    // What falls while the valve is to be shut has an open end, or leaks; a regulator that stood too high is being lowered.
+    else if (p.phase === 'shut' && !standsTooHigh(p)) return breakOff(p, 'end-leaks', ctx.tUs, bar, emit);
     p.course = createCourse();
     p.found = null;
     enter(p, 'rising', ctx.tUs);
@@ -294,7 +299,7 @@ function watching(p: Proof, ctx: ProofContext, tS: number, bar: number, emit: Em
   if (p.phase === 'shut') return 'goes-on';
   const forS = courseS(p.course);
   const told = p.found !== null && ctx.limits !== null && isCreepTold(p.found, ctx.limits);
-  if (forS < (told ? WATCH_S : WATCH_MOST_S) || p.asked) return 'goes-on';
+  if (forS < (told ? WATCH_S : WATCH_MOST_S) || p.askedUs !== null) return 'goes-on';
   if (ctx.beforeValve) return prove(p, ctx, emit);
   enter(p, 'shut', ctx.tUs);
   return 'goes-on';
@@ -335,8 +340,11 @@ export function proofReading(p: Proof, tS: number, bar: number, ctx: ProofContex
       if (empty) beginAgain(p, ctx.tUs);
       else return rising(p, ctx, tS, bar, emit);
       return 'goes-on';
-    case 'watching':
     case 'shut':
+      // Shut, and before anybody could say so it was empty: the end is open. Or the vent was opened, and nothing is shown.
+      if (empty) return breakOff(p, 'end-leaks', ctx.tUs, bar, emit);
+      return watching(p, ctx, tS, bar, emit);
+    case 'watching':
       if (empty) beginAgain(p, ctx.tUs);
       else return watching(p, ctx, tS, bar, emit);
       return 'goes-on';
@@ -355,7 +363,7 @@ export function proofReading(p: Proof, tS: number, bar: number, ctx: ProofContex
 export function proofWord(p: Proof, said: SupplyWord, bar: number | null, tUs: number, emit: Emit): Outcome {
   switch (said) {
     case 'slow-valve':
-      p.asked = false;
+      p.askedUs = null;
       p.slowSaid = true;
       return 'goes-on';
     case 'packer-on':
@@ -380,5 +388,12 @@ export function proofEnds(p: Proof, reason: 'stage' | 'gap' | 'device', tUs: num
   if (p.phase !== 'vent') breakOff(p, reason, tUs, null, emit);
 }
 
-/** A rise that the proof has announced, and that is no slower than a hose's: nobody's packer fills by it. */
-export const isAnnounced = (p: Proof | null): boolean => p !== null && !p.asked;
+/** A question that nobody answers for so long is answered by the air that comes in, µs. */
+const ANSWER_US = 15e6;
+
+/** The rise is a hose's, as far as anybody can tell: the guard of a packer's fill has no say in it. */
+export const isHoseRise = (p: Proof | null): boolean => p !== null && p.askedUs === null;
+
+/** The air that comes in was announced, by a proof that nobody doubts, or has had no time yet to answer for. */
+export const isAnnounced = (p: Proof | null, tUs: number): boolean =>
+  p !== null && (p.askedUs === null || tUs - p.askedUs < ANSWER_US);

@@ -96,7 +96,10 @@ describe('a proof of the supply', () => {
   it('asks whether the packer is on the hose where the line fills slowly, and then its rise is announced no longer', () => {
     const s = begun().flow(8, (t) => 0.09 * t, { hz: 50 });
     expect(lastOf(s, 'asked')?.reason).toBe('slow-rise');
+    // There is time for an answer; then air that nobody announces is told.
     s.flow(4, (t) => 0.72 + 0.09 * t, { hz: 50 });
+    expect(s.heard()).toEqual([]);
+    s.flow(14, 1.1, { hz: 50 }).flow(3, (t) => 1.1 + 0.05 * t, { hz: 50 });
     expect(s.heard()).toContain('rebound');
     s.say({ c: 'supply', said: 'packer-on' });
     expect(supply(s).at(-1)).toMatchObject({ what: 'broken-off', reason: 'packer-on' });
@@ -167,6 +170,13 @@ describe('a fill after a proof', () => {
   it('is no alarm where it stands at what was proved, nor where warmth lifts a hold a little', () => {
     const s = fill(proved(), 0.15, 1.82).flow(20, 1.82, { hz: 50, sd: 0.004 });
     s.say({ c: 'stage', to: 'hold' }).flow(300, (t) => 1.82 + 0.0003 * t, { hz: 50, sd: 0.003 });
+    expect(s.heard()).not.toContain('supply-moved');
+  });
+
+  it('is no alarm by a spike of the sensor, however high', () => {
+    const s = proved({ hz: 10 }).say({ c: 'stage', to: 'inflate' });
+    s.flow(12, (t) => 0.15 * t, { hz: 10, sd: 0.002 });
+    for (let k = 0; k < 20; k++) s.flow(3, 1.8, { hz: 10, sd: 0.003 }).flow(0.1, 3.6, { hz: 10 });
     expect(s.heard()).not.toContain('supply-moved');
   });
 

@@ -3,6 +3,7 @@ import type { LineEnd } from '../codes.ts';
 import type { WatchEvent } from '../events.ts';
 import type { SupplyWord } from '../inputs.ts';
 import { bar3, boundedTo } from '../round.ts';
+import { createRecent, type Recent, recentAdd, recentClear } from '../signal/recent.ts';
 import {
   beginProof,
   type Outcome,
@@ -25,6 +26,8 @@ export interface Supply {
   proved: ProvedSupply | null;
   /** The first fill after a proof, held against it; null: none is being looked at. */
   fill: Rise | null;
+  /** The last second of medians of three: a spike is no move of a regulator. */
+  recent: Recent;
   /** Since when a fill stands still under what was proved, s, and whether it was told. */
   elsewhereS: number | null;
   elsewhereTold: boolean;
@@ -34,6 +37,7 @@ export const createSupply = (): Supply => ({
   proof: null,
   proved: null,
   fill: null,
+  recent: createRecent(),
   elsewhereS: null,
   elsewhereTold: false,
 });
@@ -99,6 +103,7 @@ export function supplyGap(s: Supply, tUs: number, emit: Emit): void {
     s.proof = null;
   }
   s.fill = null;
+  recentClear(s.recent);
 }
 
 export function supplyStage(s: Supply, isUp: boolean, tUs: number, emit: Emit): void {
@@ -112,6 +117,7 @@ export function supplyStage(s: Supply, isUp: boolean, tUs: number, emit: Emit): 
 
 /** A new zero moves every level by the same. */
 export function supplyZeroed(s: Supply, offsetBar: number): void {
+  recentClear(s.recent);
   if (s.proved === null) return;
   const { lockUp } = s.proved;
   s.proved = {
@@ -176,6 +182,7 @@ export function supplyReading(
   ctx: ProofContext,
   emit: Emit,
 ): void {
+  recentAdd(s.recent, ctx.tUs, bar);
   if (s.proof !== null) settle(s, proofReading(s.proof, tS, bar, ctx, emit));
   else if (filling) {
     followFill(s, tS, bar, ctx.tUs, emit);

@@ -13,7 +13,7 @@ export function supplyView({ proof, proved }: Supply, tUs: number): SupplyView |
     end: proof?.end ?? null,
     sinceS,
     leftS: needS === null ? null : Math.max(0, needS - sinceS),
-    asked: proof?.asked ?? false,
+    asked: (proof?.askedUs ?? null) !== null,
     lockUpBar: found?.lockUp ?? null,
     verdict: found?.verdict ?? null,
     creep: found?.creep ?? null,

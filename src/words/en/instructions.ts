@@ -130,8 +130,8 @@ export function instructions(f: Format) {
           say: 'Lower the regulator, do not couple.',
           besides:
             bar === null
-              ? 'The supply stands over the ceiling.'
-              : `The supply stands at ${bar}, over the ceiling.`,
+              ? 'The supply stands over the ceiling. Let a little out first: it may have overshot.'
+              : `The supply stands at ${bar}, over the ceiling. Let a little out first: it may have overshot.`,
         };
       }) as Say,
       'supply-shut': ((told) => {
