@@ -128,8 +128,7 @@ export function judge(
     }
     if (Number.isNaN(movedS) && proved !== null) {
       const stats = recentStats(recent, t * 1e6, (t - 5 / s.sensor.rateHz) * 1e6);
-      const settles = verdict.view.settleBar?.low ?? 0;
-      if ((stats !== null && stats.n >= 3 && stats.mean >= from) || settles > from) movedS = t;
+      if (stats !== null && stats.n >= 3 && stats.mean >= from) movedS = t;
     }
     a = b;
     b = x;

@@ -15,7 +15,7 @@ import { refilledOver } from '../stages/rebound.ts';
 import { isFilling, isOver as workIsOver } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
 import { lossOf, potLifeLeftS, sensorWarmth, slowReadings } from '../state.ts';
-import { overProved, willPassProved } from '../supply/moved.ts';
+import { overProved } from '../supply/moved.ts';
 import { isAnnounced, isHoseRise } from '../supply/proof.ts';
 import type { Condition } from './machine.ts';
 import { rowOf } from './table.ts';
@@ -122,7 +122,6 @@ function unannounced(w: WatchState): Condition {
 /** The regulator stands over what it was proved at: what fills on is not what was measured. */
 function supplyMoved(w: WatchState): Condition {
   const by = overProved(w);
-  if (willPassProved(w)) return 'on';
   if (by === null) return w.supply.proved === null ? 'off' : 'between';
   return over(by, 0, rowOf('supply-moved').deadband);
 }

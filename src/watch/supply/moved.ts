@@ -39,11 +39,3 @@ export function overProved(w: WatchState): number | null {
   if (stats === null || stats.n < LEAST_MEAN) return null;
   return stats.mean - warmthBar(w, stats.mean) - movedFromBar(proved);
 }
-
-/** A fill that will settle over what was proved, by a forecast that is sure. */
-export function willPassProved(w: WatchState): boolean {
-  const { proved } = w.supply;
-  const settles = w.verdict?.view.settleBar ?? null;
-  if (proved === null || settles === null || w.hold !== null || !isUp(w.stages.stage)) return false;
-  return settles.low > movedFromBar(proved);
-}

@@ -43,6 +43,8 @@ export interface Proof {
   readonly startBar: number;
   rise: Rise;
   course: Course;
+  /** Fastest slope of the rise, bar/s, over two means. */
+  fastest: number;
   riseS: number | null;
   /** Since when it is asked whether the packer is on the hose, run clock, µs; null: it is not, or somebody has answered. */
   askedUs: number | null;
@@ -83,6 +85,8 @@ const GAINED_S = 1.5;
 const STILL_S = 5;
 const STILL_SHARE = 0.02;
 const STILL_BAR_S = 0.002;
+/** There is a knee: a slope that is no smaller than this share of the fastest is still the rise. */
+const KNEE_SHARE = 0.1;
 /** The slope of the later half is the same up to this share of it. */
 const FADES_SHARE = 0.1;
 /** A rise that does not come to rest within this has a leak or an open end, s. */
@@ -183,6 +187,7 @@ export function beginProof(
     startBar,
     rise: createRise(),
     course: createCourse(),
+    fastest: 0,
     riseS: null,
     askedUs: null,
     slowSaid: false,
@@ -214,6 +219,7 @@ function breakOff(p: Proof, reason: SupplyReason, tUs: number, bar: number | nul
 function beginAgain(p: Proof, tUs: number): void {
   p.rise = createRise();
   p.course = createCourse();
+  p.fastest = 0;
   p.riseS = null;
   p.found = null;
   p.askedUs = null;
@@ -232,7 +238,8 @@ function lockedUp(p: Proof): boolean {
   const line = courseLine(p.course, STILL_S);
   const later = courseLine(p.course, STILL_S / 2);
   if (line === null || later === null) return false;
-  const slow = Math.abs(line.slope) <= Math.max(STILL_BAR_S, STILL_SHARE * Math.abs(line.meanY));
+  const most = Math.min(STILL_SHARE * Math.abs(line.meanY), KNEE_SHARE * p.fastest);
+  const slow = Math.abs(line.slope) <= Math.max(STILL_BAR_S, most);
   return slow && Math.abs(later.slope - line.slope) <= STILL_BAR_S / 2 + FADES_SHARE * Math.abs(line.slope);
 }
 
@@ -240,6 +247,7 @@ function rising(p: Proof, ctx: ProofContext, tS: number, bar: number, emit: Emit
   const forS = (ctx.tUs - p.sinceUs) / 1e6;
   riseAdd(p.rise, tS, bar);
   if (!courseAdd(p.course, tS, bar)) return 'goes-on';
+  p.fastest = Math.max(p.fastest, courseLine(p.course, 1)?.slope ?? 0);
   const gained = courseLine(p.course, GAINED_S);
   if (forS > RISE_ASKED_S && gained !== null && gained.slope * GAINED_S > GAINED_SHARE * bar)
     ask(p, ctx, bar, emit);
