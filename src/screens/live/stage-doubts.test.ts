@@ -45,6 +45,16 @@ describe('doubts', () => {
     expect(doubtsOf('inflate', view({ stage: 'seat', bar: 0.4 }), nothing)).toEqual([]);
   });
 
+  it('going on after a loss, or by a reading that has jumped, asks for a reason; letting down does not', () => {
+    const lost = view({ stage: 'inflate', bar: 1.8, airNotWanted: 'fast-fall' });
+    const jumped = view({ stage: 'inflate', bar: 1.8, airNotWanted: 'reading-jump' });
+    for (const to of ['seat', 'inflate', 'hold'] as const) {
+      expect(doubtsOf(to, lost, nothing)).toEqual(['loss-suspected']);
+      expect(doubtsOf(to, jumped, nothing)).toEqual(['reading-jumped']);
+    }
+    for (const step of [lost, jumped]) expect(doubtsOf('let-down', step, nothing)).toEqual([]);
+  });
+
   it('filling without zero asks for a reason, letting down in an emergency never does', () => {
     const unzeroed = view({ stage: 'prepare', standing: ['not-zeroed'] });
     expect(doubtsOf('inflate', unzeroed, nothing)).toEqual(['not-zeroed']);

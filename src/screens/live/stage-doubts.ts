@@ -64,7 +64,10 @@ export function doubtsOf(to: Stage, view: WatchView, seen: Seen): readonly Stage
   const doubts: StageDoubt[] = [];
   if (UP.includes(to) && inTrouble(view)) doubts.push('urgent-alarm');
   if (UP.includes(to) && wasOverRated(view)) doubts.push('was-over-rated');
-  if ((UP.includes(to) || to === 'done') && readsLow(view)) doubts.push('reads-low');
+  const low = readsLow(view);
+  if ((UP.includes(to) || to === 'done') && low) doubts.push('reads-low');
+  if (UP.includes(to) && view.airNotWanted === 'fast-fall') doubts.push('loss-suspected');
+  if (UP.includes(to) && view.airNotWanted === 'reading-jump' && !low) doubts.push('reading-jumped');
   if (to === 'hold') doubts.push(...holdDoubts(view));
   // Air that no stage accounts for: where it comes from is to be known before more is let in.
   const begins = view.stage === 'prepare' || view.stage === 'abandoned';

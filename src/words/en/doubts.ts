@@ -19,6 +19,8 @@ export type DoubtCode =
   | 'not-zeroed'
   | 'line-pressed'
   | 'reads-low'
+  | 'loss-suspected'
+  | 'reading-jumped'
   | 'supply-over-ceiling'
   | 'supply-creeps';
 
@@ -44,6 +46,9 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
     'The line is under pressure before any air was announced: the supply valve leaks or stands open, or the packer was not empty.',
   'reads-low':
     'The sensor reads too low: it jumped down, or the dial gauge shows more. There is more air than the number says.',
+  'loss-suspected': 'Pressure was lost, and nobody has found where: a hose may be off or the packer torn.',
+  'reading-jumped':
+    'The sensor has jumped, and the dial gauge was not compared since: its number may be wrong.',
   'supply-over-ceiling':
     'The supply was seen to stand over the ceiling: lower the regulator and prove it again.',
   'supply-creeps': 'The supply creeps: left open, it passes the ceiling.',
