@@ -192,7 +192,11 @@ export function createHost(deps: HostDeps): Host {
       void answer(message).then(() => moments.stirred());
     },
     start() {
-      startPulse(deps, current, moments, lookAtClock);
+      const flush = (): void => {
+        current.flush();
+        runs.followEnded();
+      };
+      startPulse(deps, { advance: current.advance, flush }, moments, lookAtClock);
     },
   };
 }

@@ -266,6 +266,40 @@ describe('a packer that nobody saw empty', () => {
     expect(second.full()).toMatchObject([{ runId }]);
   });
 
+  it('is known again when air comes into it after its run has ended, and after a crash then', async () => {
+    const a = await tablet();
+    const runId = await a.open(1.5);
+    await a.letDown();
+    await a.b.ask({ q: 'end-run' });
+    await a.read(0, 60_000);
+    expect(a.full()).toEqual([]);
+    await a.read(0.8, 3000);
+    expect(a.full()).toMatchObject([{ runId, title: 'Crack', bar: expect.closeTo(0.8, 2) }]);
+    const again = await tablet(a, a.b.wall.ms + 60_000);
+    expect(again.full()).toMatchObject([{ runId, bar: expect.closeTo(0.8, 2) }]);
+    // Somebody has looked; what comes in later counts more, what stands there does not.
+    await a.read(0.3, 2000);
+    await a.b.ask({ q: 'packer-empty', runId, title: 'Crack' });
+    await a.read(0.3, 60_000);
+    expect(a.full()).toEqual([]);
+    await a.read(0.5, 3000);
+    expect(a.full()).toMatchObject([{ runId, bar: expect.closeTo(0.5, 2) }]);
+  });
+
+  it('is followed after its run has ended full, at the newest pressure, and no longer when another run begins', async () => {
+    const a = await tablet();
+    const runId = await a.open(1.5);
+    await a.b.ask({ q: 'end-run' });
+    await a.read(0.7, 20_000);
+    expect(a.full()).toMatchObject([{ runId, bar: expect.closeTo(0.7, 2) }]);
+    const next = await a.open(1.2);
+    await a.read(1.2, 20_000);
+    expect(a.full()).toMatchObject([
+      { runId: next, bar: expect.closeTo(1.2, 2) },
+      { runId, bar: expect.closeTo(0.7, 2) },
+    ]);
+  });
+
   it('does not write at every reading', async () => {
     const documents = createMemoryDocuments();
     let puts = 0;

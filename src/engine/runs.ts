@@ -27,7 +27,7 @@ import { lockAll, runLocks } from './run-locks.ts';
 import { createRunRecord, type RecordParts, type RunRecord } from './run-record.ts';
 import { closeSide, type OpenSideFiles, openSideFiles } from './side-files.ts';
 import { removeSnapshot } from './snapshot.ts';
-import { type RunTitle, type Tally, tallySaidEmpty } from './tally.ts';
+import { type RunTitle, type Tally, tallyAfter, tallySaidEmpty } from './tally.ts';
 import { createWatched } from './watched.ts';
 
 type OpenRequest = Extract<Request, { q: 'open-run' }>;
@@ -43,6 +43,8 @@ export interface Runs {
    * @throws StoreError while the store refuses pages that wait: the run goes on, and nothing of it is lost
    */
   end(givenUp: boolean): Promise<string>;
+  /** Keeps how the packer of a run that has ended stands now, as long as its line is read and no other run begins. */
+  followEnded(): void;
   /** Somebody has seen that the packer of that run is empty. */
   sayEmpty(runId: string, title: string): Promise<void>;
 }
@@ -66,8 +68,8 @@ export function createRuns(
 ): Runs {
   const health = createStoreHealth((ok, code) => current.notice({ n: 'store', ok, code }));
   let busy = false;
-  /** What is fed since a run ended, on the line that it was on; null: none ended here. */
-  let ended: Live | null = null;
+  /** A run that ended here, and what is fed since on the line that it was on; null: none did. */
+  let ended: { readonly title: RunTitle; readonly live: Live } | null = null;
 
   /** One opening, resuming or ending at a time. */
   async function alone<T>(work: () => Promise<T>): Promise<T> {
@@ -105,7 +107,7 @@ export function createRuns(
     const nowUs = current.nowUs();
     const heard = current.live.early?.entries() ?? [];
     const { hello, channels } = current.live.run;
-    const after = ended === current.live ? nowUs : null;
+    const after = ended?.live === current.live ? nowUs : null;
     const entries = own ? ownEntries(heard, hello === null ? [] : [hello, ...channels], after) : heard;
     const fromUs = entries[0]?.tUs ?? nowUs;
     return {
@@ -284,8 +286,11 @@ export function createRuns(
         const endedEmpty = seenEmpty(viewOf(record.run.watch, current.nowUs()));
         const ending = record.end(givenUp);
         const { setup } = record.run;
+        const endUs = current.nowUs();
         feed.startEarly();
-        ended = current.live;
+        ended = { title: record.title, live: current.live };
+        // Its packer hangs on the line as before, and air may come into it.
+        Object.assign(current.live.watched.tally, tallyAfter(record.watched.tally, endUs));
         // The packer may still be under pressure: the limit stays in force until another job sets its own. Where it
         // was seen to end empty, the limit of one packer is nothing to the next.
         if (setup !== null && !endedEmpty) feed.setup(setup);
@@ -298,9 +303,18 @@ export function createRuns(
         return record.title.runId;
       }),
 
+    followEnded() {
+      if (ended === null || ended.live !== current.live) return;
+      leftPackers.follow(ended.title, current.live.watched.tally, current.nowUs())?.then(
+        () => health.set('left', null),
+        (cause: unknown) => health.set('left', runList.codeOf(cause)),
+      );
+    },
+
     sayEmpty(runId, title) {
       const { record, watched } = current.live;
-      if (record?.title.runId === runId) said(watched.tally, current.nowUs());
+      const onLine = record?.title.runId ?? (ended?.live === current.live ? ended.title.runId : null);
+      if (onLine === runId) said(watched.tally, current.nowUs());
       return leftPackers.sayEmpty(runId, title);
     },
   };

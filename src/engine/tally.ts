@@ -119,6 +119,19 @@ export function tallySaidEmpty(tally: Tally, tUs: number, bar: number | null): v
   tally.restBar = Math.max(0, bar ?? 0);
 }
 
+/**
+ * What is known of a run's packer when its run has ended, on the clock of what is fed after it.
+ * @param endUs the end on the run's own clock, where that clock begins
+ */
+export function tallyAfter({ last, pressedUs, restBar }: Tally, endUs: number): Tally {
+  return {
+    ...createTally(),
+    last: last === null ? null : { bar: last.bar, tUs: last.tUs - endUs },
+    pressedUs: pressedUs === null ? null : pressedUs - endUs,
+    restBar,
+  };
+}
+
 /** A spike or a broken sensor is no peak; a missing zero or calibration is no reason to hide one. */
 const DOUBTFUL = FLAG.fault | FLAG.outOfRange | FLAG.rate | FLAG.stuck;
 
