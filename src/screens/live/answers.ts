@@ -39,6 +39,8 @@ export function answersOf(scene: Scene, { stage, code }: Instructed): readonly A
   switch (stage) {
     case 'prepare': {
       if (code === 'supply-asked') return [answer('packer-on'), answer('slow-valve', { hold: true })];
+      // A proof leads by itself; what stands under its order is not to be hidden by a key.
+      if (view.supply !== null && view.supply.phase !== null) return [];
       const first = code === 'warm' || code === 'sound' ? [answer(code)] : [];
       return unmixed ? [...first, answer('mixed')] : first;
     }

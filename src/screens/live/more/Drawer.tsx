@@ -188,12 +188,12 @@ export function Drawer(props: {
         </Show>
         <Show when={visited().has('checks')}>
           <div class="stack" hidden={!shown('checks')}>
+            <Show when={live.view()?.stage === 'prepare'}>
+              <SoundTest />
+              <SupplyProof />
+            </Show>
             <GaugeCheck more={props.more} />
             <WarmCheck />
-            <Show when={live.view()?.stage === 'prepare'}>
-              <SupplyProof />
-              <SoundTest />
-            </Show>
             <Show when={live.view()?.stage === 'hold'}>
               <Witness />
             </Show>
