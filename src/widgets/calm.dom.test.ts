@@ -13,7 +13,7 @@ function bench() {
   });
 }
 
-it('passes a value on at most every fifth of a second, and never loses the last', async () => {
+it('passes a value on at most three times a second, and never loses the last', async () => {
   const { calm, setValue, end } = bench();
   const seen: number[] = [];
   for (let i = 1; i <= 60; i++) {
@@ -22,7 +22,7 @@ it('passes a value on at most every fifth of a second, and never loses the last'
     if (seen.at(-1) !== calm().bar) seen.push(calm().bar);
   }
   expect(seen.length).toBeLessThanOrEqual((60 * 33) / CALM_MS + 2);
-  await vi.advanceTimersByTimeAsync(CALM_MS);
+  await vi.advanceTimersByTimeAsync(CALM_MS + 60);
   expect(calm().bar).toBe(60);
   end();
 });

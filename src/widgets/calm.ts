@@ -1,7 +1,12 @@
 import { type Accessor, createEffect, createSignal, on, onCleanup, untrack } from 'solid-js';
 
-/** Digits change five times a second at most, ms. */
-export const CALM_MS = 200;
+/**
+ * Digits change three times a second, ms: an eye reads no more of them (common practice of panel meters, no source), a count
+ * of seconds stays even, and the frames between have nothing to do. The ladder's pointer follows every reading.
+ */
+export const CALM_MS = 1000 / 3;
+/** A moment comes at least so often while anything is heard, ms. */
+const NEXT_MS = 50;
 
 /**
  * The same value, passed on once in each stretch of `ms`: what is read by eyes need not change thirty times a second. The
@@ -33,7 +38,8 @@ export function createCalm<T>(
       source,
       (value) => {
         if (stretch() !== passed || sign(value) !== last) pass();
-        else timer ??= setTimeout(pass, (passed + 1) * ms - now());
+        // Passed on with the next value, in the work that one makes anyway; the timer is for the last of all.
+        else timer ??= setTimeout(pass, (passed + 1) * ms - now() + NEXT_MS);
       },
       { defer: true },
     ),

@@ -2,7 +2,7 @@ import { createSignal } from 'solid-js';
 
 /**
  * Big text is fitted by measuring: it is never wrapped, and never ends in dots. One canvas measures; widths are kept, since
- * a number of the same length comes five times a second.
+ * a number of the same length comes several times a second.
  */
 
 /** Height of digits and capitals in em (B612, measured on its outlines). */

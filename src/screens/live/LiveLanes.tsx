@@ -42,6 +42,10 @@ const TICK_PX = [96, 62] as const;
 const FOOT_BAR = 2 * LOUPE_BAR;
 /** Numbers that are only read aloud are renewed so often, s. */
 const SPOKEN_S = 2;
+/** Steps in which the arrow of the trend grows, bar/s: smaller ones are not seen. */
+const RATE_STEP = 0.002;
+const rateStep = (rate: number | null): number | null =>
+  rate === null ? null : Math.round(rate / RATE_STEP) * RATE_STEP;
 /** Closer than this two limits are one, bar. */
 const SAME_BAR = 0.005;
 /** The lane without a probe, °C. */
@@ -67,7 +71,17 @@ export function LiveLanes(props: {
   const { live } = app;
   const view = live.view;
   const stage = (): Stage => view()?.stage ?? 'prepare';
-  const nowS = () => Math.max(0, live.nowS());
+  // The lines move with what is written beside them: a frame that changes something at all costs the browser most of its work,
+  // whatever changes, so that five a second are spent on all of it. The pointer alone follows each reading.
+  const nowS = createMemo(() => {
+    const calm = props.calm;
+    return calm === null || calm.firstUs === null ? 0 : Math.max(0, (calm.tUs - calm.firstUs) / 1e6);
+  });
+  /** Another one as soon as the readings themselves are others: a run that was read from its record. */
+  const epoch = createMemo(() => {
+    live.version();
+    return live.buffer.epoch;
+  });
   const spanS = createMemo(() => spanShown(props.span ?? 'stage', stage(), nowS()));
   const box = createMemo(() => lanesBox(props.size));
 
@@ -160,17 +174,22 @@ export function LiveLanes(props: {
     const lift = raised('lift') === undefined ? null : (view()?.hold?.lift ?? null);
     return lift === null ? null : { ...lift.peakBar, by: 'warmth', isUrgent: false };
   };
-  const ladder = createMemo<LadderState>(() => ({
-    bar: lastBar(),
-    trust: trust(),
-    endBar: endBar().bar,
-    limits: limits(),
-    loweredFromBar: loweredFrom(),
-    aim: AIM[stage()],
-    ghost: ghost(),
-    order: order(),
-    rateBarPerS: view()?.guard.rateBarPerS ?? null,
-  }));
+  // Without the reading: it stays the same one while nothing else changes.
+  const ladderBut = createMemo(
+    (): Omit<LadderState, 'bar'> => ({
+      trust: trust(),
+      endBar: endBar().bar,
+      limits: limits(),
+      loweredFromBar: loweredFrom(),
+      aim: AIM[stage()],
+      ghost: ghost(),
+      order: order(),
+      rateBarPerS: rateStep(view()?.guard.rateBarPerS ?? null),
+    }),
+    undefined,
+    json,
+  );
+  const ladder = createMemo<LadderState>(() => ({ ...ladderBut(), bar: lastBar() }));
 
   const temps = createMemo(() =>
     [...(props.calm?.temps ?? [])].sort((a, b) => ORDER.indexOf(a.place) - ORDER.indexOf(b.place)),
@@ -248,7 +267,6 @@ export function LiveLanes(props: {
     const isLow = v.bar !== null && v.bar < FOOT_BAR;
     // Far over its own scale it has nothing to say, and would lie over what the line does now.
     if (v.rebound === null && !(isLow && (isDown || raised('rebound') !== undefined))) return null;
-    live.version();
     const window = live.buffer.strided(nowS() - LOUPE_S, nowS(), 2, new Map());
     const bar = window.series[0]!;
     const points = Array.from(window.s, (s, i) => ({ s: s - nowS(), bar: bar.max[i]! }));
@@ -270,31 +288,25 @@ export function LiveLanes(props: {
     now: LANES.now,
     loupe: { title: LANES.footTitle, allowed: LANES.footAllowed },
   };
-  const picture = createMemo<Omit<LanesPicture, 'size' | 'box'>>(() => {
-    live.version();
-    return {
-      ladder: ladder(),
-      lines: {
-        spanS: spanS(),
-        nowS: nowS(),
-        scale: scale(),
-        dashes: dashes(),
-        pace: pace(),
-        gaps: gaps(),
-      },
-      limitsBefore: limitsBefore(),
-      buffer: live.buffer,
-      ticks: ticks(),
-      marks: marks(),
-      unknown: unknown(),
-      temperatures: temperatures(),
-      loupe: loupe(),
-      practice: live.link()?.kind === 'rig' ? UI.practiceWord : null,
-      pressureUnit: pressureUnit(),
-      temperatureUnit: temperatureUnit(),
-      words,
-    };
+  const lines = createMemo<LanesPicture['lines']>(() => {
+    epoch();
+    return { spanS: spanS(), nowS: nowS(), scale: scale(), dashes: dashes(), pace: pace(), gaps: gaps() };
   });
+  const picture = createMemo<Omit<LanesPicture, 'size' | 'box'>>(() => ({
+    ladder: ladder(),
+    lines: lines(),
+    limitsBefore: limitsBefore(),
+    buffer: live.buffer,
+    ticks: ticks(),
+    marks: marks(),
+    unknown: unknown(),
+    temperatures: temperatures(),
+    loupe: loupe(),
+    practice: live.link()?.kind === 'rig' ? UI.practiceWord : null,
+    pressureUnit: pressureUnit(),
+    temperatureUnit: temperatureUnit(),
+    words,
+  }));
 
   // Read aloud when it is asked for: its number need not be of this very moment.
   const ladderLabel = createMemo(() => {
@@ -314,7 +326,7 @@ export function LiveLanes(props: {
       : UI.ladder(now, pressure(l.ceilingBar, units), pressure(l.ratedBar, units));
   });
   const stageClock = createMemo(() => {
-    const v = view();
+    const v = props.calm;
     return v === null ? '' : stopwatch(Math.max(0, (v.tUs - v.stageSinceUs) / 1e6));
   });
 

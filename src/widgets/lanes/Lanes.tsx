@@ -100,6 +100,23 @@ export function Lanes(props: {
     painter.draw(picture(), shown);
     if (move !== null) ask();
   };
+  /** Is all of the picture there already, but for a reading that is no further than the pointer's own place? */
+  const isSeenIn = (next: LanesPicture, before: LanesPicture): boolean => {
+    const to = next.ladder.bar;
+    const { trust, limits } = next.ladder;
+    if (painter === null || to === null || shown === null || (trust !== 'good' && trust !== 'stale'))
+      return false;
+    // At a limit the colour turns on the reading itself, however little it moves.
+    const side = (bar: number) => limits !== null && [bar >= limits.ceilingBar, bar > limits.ratedBar].join();
+    const same = <T extends object>(a: T, b: T, besides: keyof T) =>
+      (Object.keys(a) as (keyof T)[]).every((k) => k === besides || Object.is(a[k], b[k]));
+    return (
+      same(next, before, 'ladder') &&
+      same(next.ladder, before.ladder, 'bar') &&
+      side(to) === side(shown) &&
+      painter.movedPx(next, shown, to) < LEAST_MOVE_PX
+    );
+  };
   const ask = () => {
     if (frame === 0) frame = requestAnimationFrame(draw);
   };
@@ -120,7 +137,16 @@ export function Lanes(props: {
       ask();
     }),
   );
-  createEffect(on(picture, ask, { defer: true }));
+  createEffect(
+    on(
+      picture,
+      (next, before) => {
+        // A reading that moves nothing is no picture.
+        if (before === undefined || move !== null || !isSeenIn(next, before)) ask();
+      },
+      { defer: true },
+    ),
+  );
 
   return (
     <div class="lanes" data-testid="lanes">
