@@ -61,6 +61,7 @@ export const CONDITIONS = [
   'inspected',
   'leak-check',
   'cycle',
+  'over-rated', // it was over its rated pressure: inspected before it is used again
   'damage',
   'repaired',
   'retired',

@@ -71,6 +71,7 @@ export const WARNINGS = [
   'resin-expired',
   'batch-missing',
   'packer-damaged', // last entries of its log say damage
+  'packer-over-rated', // it was over its rating, and no inspection is logged since
   'packer-unseen', // nobody has looked at it since its last cycle
   'rated-high', // a rating that is seldom met, read again on the plate, or of the other packer
   'packer-leak-grows', // its leak moves up over the cycles of its log

@@ -120,6 +120,7 @@ export const setupSchema = z.strictObject({
   infiltration: z.exactOptional(z.enum(INFILTRATIONS)),
   heating: z.exactOptional(z.enum(HEATINGS)),
   wetness: z.exactOptional(z.enum(WETNESSES)),
+  inspectFirst: z.exactOptional(z.boolean()),
   sharedLine: z.exactOptional(z.boolean()),
   volume: z.nullable(z.strictObject({ litres: num(0.0001, 100_000), uLitres: num(0, 100_000) })),
   pipe: z.nullable(

@@ -158,6 +158,8 @@ export interface Setup {
   readonly heating?: Heating;
   /** Liquid water in the line; a Setup of before it was asked has none: dry. */
   readonly wetness?: Wetness;
+  /** The packer was over its rating in an earlier run, and nobody has inspected it since. */
+  readonly inspectFirst?: boolean;
   /** Another packer hangs on the same line, and only one of them is seen. */
   readonly sharedLine?: boolean;
   /** Gas volume of packer and hose at working pressure, litres; null: not known. */

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { JobDocument } from '../job/job-document.ts';
 import { parseSetup } from '../job/setup-schema.ts';
 import { DEMO } from '../words/testing/demo.ts';
-import { codes, derived, plan, pressures } from './testing/plan-of.ts';
+import { withOverRated } from './packer-history.ts';
+import { codes, derived, packer, plan, pressures } from './testing/plan-of.ts';
 
 describe('water in the line', () => {
   it('adds its vapour to the lift and lowers the proposal; not said counts as wet', () => {
@@ -24,6 +25,15 @@ describe('water in the line', () => {
     expect(end).toBeLessThanOrEqual(at.setup.limits!.ceilingBar + 1e-9);
     expect(end).toBeGreaterThan(at.setup.limits!.ceilingBar - 0.012);
   });
+});
+
+it('a packer that was over its rating and that nobody has inspected is one to be inspected first', () => {
+  const over = withOverRated(packer, { runId: 'run-1', date: '2026-04-14', peakBar: 2.3 })!;
+  const planned = plan({}, { packer: { ...DEMO.packer!, document: over } });
+  expect(planned.setup.inspectFirst).toBe(true);
+  expect(codes(planned.warnings)).toContain('packer-over-rated');
+  expect(parseSetup(JSON.parse(JSON.stringify(planned.setup)))).toEqual({ ok: true, value: planned.setup });
+  expect(plan().setup.inspectFirst).toBeUndefined();
 });
 
 describe('two packers on one line', () => {

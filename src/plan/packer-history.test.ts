@@ -6,7 +6,15 @@ import {
   packerSchema,
 } from '../job/packer-document.ts';
 import { Notes } from './notes.ts';
-import { cycleEntries, planPackerHistory, reviewPacker, withEntries, withoutRun } from './packer-history.ts';
+import {
+  cycleEntries,
+  overRatedUninspected,
+  planPackerHistory,
+  reviewPacker,
+  withEntries,
+  withOverRated,
+  withoutRun,
+} from './packer-history.ts';
 
 const ISO = (day: number) => new Date(Date.parse('2026-03-01') + day * 86_400_000).toISOString().slice(0, 10);
 const cycle = (day: number, leakMbarPerMin: number | null) => ({
@@ -92,6 +100,29 @@ describe('at planning', () => {
     expect(said(packer([...damaged, { ...damaged[1]!, what: 'repaired' }]))).toEqual([]);
     expect(said(packer([], { retired: true }))).toEqual(['packer-retired']);
     expect(said(packer([{ ...damaged[1]!, what: 'retired' }]))).toEqual(['packer-retired']);
+  });
+
+  it('a packer that was over its rating is told until somebody has inspected or repaired it', () => {
+    const run = { runId: 'r9', date: ISO(9), peakBar: 2.3004 };
+    const over = withOverRated(packer([]), run)!;
+    expect(over.conditions).toMatchObject([{ what: 'over-rated', peakBar: 2.3, runId: 'r9' }]);
+    expect(packerSchema.safeParse(over).success).toBe(true);
+    expect(said(over)).toEqual(['packer-over-rated']);
+    // The run has one such line, with its highest pressure.
+    expect(withOverRated(over, { ...run, peakBar: 2.2 })).toBeNull();
+    expect(withOverRated(over, { ...run, peakBar: 2.4 })?.conditions).toMatchObject([{ peakBar: 2.4 }]);
+    // What is logged when it is put away clears it, if nobody found damage; taken back, it stands again.
+    const cycles = cycleEntries({ ...cycle(9, 0.2), runId: 'r9' }, seen);
+    const looked = withEntries(over, cycles);
+    expect(said(looked)).toEqual([]);
+    expect(said(withoutRun(looked, 'r9'))).toEqual(['packer-over-rated']);
+    expect(said(withEntries(over, cycles.slice(0, 1)))).toEqual(['packer-over-rated', 'packer-unseen']);
+    const damaged = withEntries(over, cycleEntries(cycle(9, 0.2), { ...seen, damage: true }));
+    expect(said(damaged)).toEqual(['packer-damaged', 'packer-over-rated']);
+    expect(overRatedUninspected(withEntries(damaged, [{ ...cycles[1]!, what: 'repaired' }]))).toBeNull();
+    // Another one after the inspection counts anew, and hides no damage.
+    expect(overRatedUninspected(withOverRated(looked, { ...run, runId: 'r10' })!)?.runId).toBe('r10');
+    expect(said(withOverRated(damaged, { ...run, runId: 'r10' })!)).toContain('packer-damaged');
   });
 
   it('a leak that grows is told, one that scatters or falls is not', () => {

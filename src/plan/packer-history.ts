@@ -70,11 +70,37 @@ export function withEntries(packer: PackerDocument, entries: readonly ConditionE
   };
 }
 
-/** The packer without what was logged for a run: taken back, or about to be logged anew. */
+/** The packer without what was logged of a run when it was put away: taken back, or about to be logged anew. */
 export const withoutRun = (packer: PackerDocument, runId: string): PackerDocument => ({
   ...packer,
-  conditions: packer.conditions.filter((c) => c.runId !== runId),
+  conditions: packer.conditions.filter((c) => c.runId !== runId || c.what === 'over-rated'),
 });
+
+/** What clears a packer that was over its rating. */
+const INSPECTIONS: readonly ConditionEntry['what'][] = ['inspected', 'repaired'];
+
+/** The newest entry of an over-pressure since which nobody has inspected the packer; null: there is none. */
+export function overRatedUninspected({ conditions }: PackerDocument): ConditionEntry | null {
+  const looked = conditions.findLastIndex((c) => INSPECTIONS.includes(c.what));
+  return conditions.slice(looked + 1).findLast((c) => c.what === 'over-rated') ?? null;
+}
+
+/**
+ * The packer with a line of a run that took it over its rating; the run has one, with its highest pressure. Null where the log
+ * has as much already.
+ */
+export function withOverRated(
+  packer: PackerDocument,
+  { runId, date, peakBar }: { readonly runId: string; readonly date: string; readonly peakBar: number },
+): PackerDocument | null {
+  const peak = within('peakBar', peakBar, 1000);
+  const told = packer.conditions.find((c) => c.what === 'over-rated' && c.runId === runId);
+  if (told !== undefined && (told.peakBar ?? 0) >= (peak ?? 0)) return null;
+  const others = packer.conditions.filter((c) => c !== told);
+  return withEntries({ ...packer, conditions: others }, [
+    { date, what: 'over-rated', peakBar: peak, leakMbarPerMin: null, minutes: null, by: '', note: '', runId },
+  ]);
+}
 
 export interface PackerHistory {
   /** Cycles in all, those before the log among them. */
@@ -108,16 +134,27 @@ export function reviewPacker(packer: PackerDocument): PackerHistory {
     cycles: packer.earlierCycles + logged.length,
     logged,
     leak: driftOver(leaks, Number.POSITIVE_INFINITY, LEAST_STEP_MBAR_MIN),
-    unseen: lastCycle >= 0 && conditions.slice(lastCycle + 1).every((c) => c.what === 'note'),
+    unseen:
+      lastCycle >= 0 &&
+      conditions.slice(lastCycle + 1).every((c) => c.what === 'note' || c.what === 'over-rated'),
   };
 }
 
 /** What the packer's own log says, where it should be known before mixing. */
 export function planPackerHistory(packer: PackerDocument, notes: Notes): void {
   const { name } = packer;
-  const state = packer.conditions.findLast((c) => c.what !== 'note' && c.what !== 'cycle');
+  const state = packer.conditions.findLast(
+    (c) => c.what !== 'note' && c.what !== 'cycle' && c.what !== 'over-rated',
+  );
   if (packer.retired || state?.what === 'retired') notes.refuse('packer-retired', [], name);
   if (state?.what === 'damage') notes.warn('packer-damaged', [], name);
+  const over = overRatedUninspected(packer);
+  if (over !== null)
+    notes.warn(
+      'packer-over-rated',
+      over.peakBar === null ? [] : [input('pressure', over.peakBar, 'bar')],
+      name,
+    );
   const { leak, unseen } = reviewPacker(packer);
   if (unseen) notes.warn('packer-unseen', [], name);
   if (leak !== null && leak.now > 0 && (leak.jumped || (leak.moving && (leak.perDay ?? 0) > 0)))

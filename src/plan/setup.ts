@@ -12,7 +12,7 @@ import { type AirTestPlan, planAirTest } from './airtest.ts';
 import { planChannels } from './channels.ts';
 import type { DeviceDescription } from './device.ts';
 import { input, Notes } from './notes.ts';
-import { planPackerHistory } from './packer-history.ts';
+import { overRatedUninspected, planPackerHistory } from './packer-history.ts';
 import { planPressure } from './pressure.ts';
 import { planResin, type ResinPlan, resinSetup } from './resin.ts';
 import { planSensorHistory } from './sensor-history.ts';
@@ -157,6 +157,7 @@ export function makeSetup(request: PlanRequest): Plan {
     infiltration: job.defect.infiltration,
     heating: job.heating.by,
     wetness: job.wetness,
+    ...(packer !== null && overRatedUninspected(packer) !== null ? { inspectFirst: true } : {}),
     ...(shared ? { sharedLine: true } : {}),
     // Two packers share their air: the volume of one is not the line's.
     volume: shared ? null : volume,

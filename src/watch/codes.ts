@@ -117,6 +117,7 @@ export const STANDINGS = [
   'uncalibrated',
   'device-unarmed',
   'no-hold-by-tap',
+  'packer-not-inspected', // it was over its rating in an earlier run
   'only-one-seen', // two packers on one line
   'cure-not-judged', // a resin that light cures
   'hold-under-working', // the hold began far under the working pressure, and is under it still

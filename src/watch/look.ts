@@ -77,6 +77,7 @@ const STANDS: { readonly [S in Standing]: (w: WatchState) => boolean } = {
   'device-unarmed': (w) =>
     limitsOf(w) !== null && (w.device.guard === null || w.device.guard.state === 'unarmed'),
   'no-hold-by-tap': ({ setup }) => setup !== null && !tapSeesPacker(setup),
+  'packer-not-inspected': ({ setup }) => setup?.inspectFirst === true,
   'only-one-seen': ({ setup }) => setup?.sharedLine === true,
   'cure-not-judged': ({ setup }) => isLightCured(setup?.resin),
   'hold-under-working': ({ hold }) => hold?.offWorking === 'under',

@@ -8,7 +8,7 @@ import { Script } from './testing/script.ts';
 
 const fill = (t: number) => Math.min(1.8, Math.max(0, t * 0.05));
 
-it('the marks of two packers on one line and of a resin that light cures stand as long as the Setup says so', () => {
+it('the marks of two packers on one line, of one to be inspected and of a resin that light cures stand as long as the Setup says so', () => {
   const s = new Script();
   const marks = () => viewOf(s.w, s.tS * 1e6).standing;
   expect(marks()).not.toContain('only-one-seen');
@@ -22,11 +22,13 @@ it('the marks of two packers on one line and of a resin that light cures stand a
     exotherm: 'unknown' as const,
     expectedRiseK: null,
   };
-  s.setup(setupOf({ number: 2, sharedLine: true, resin }));
-  expect(marks()).toEqual(expect.arrayContaining(['only-one-seen', 'cure-not-judged']));
+  s.setup(setupOf({ number: 2, sharedLine: true, inspectFirst: true, resin }));
+  expect(marks()).toEqual(
+    expect.arrayContaining(['packer-not-inspected', 'only-one-seen', 'cure-not-judged']),
+  );
   s.setup(setupOf({ number: 3 }));
-  expect(marks()).not.toContain('only-one-seen');
-  expect(marks()).not.toContain('cure-not-judged');
+  for (const mark of ['packer-not-inspected', 'only-one-seen', 'cure-not-judged'] as const)
+    expect(marks()).not.toContain(mark);
 });
 
 it('the marks of a sensor that was not zeroed or has no calibration stand by its readings', () => {

@@ -55,6 +55,15 @@ describe('doubts', () => {
     for (const step of [lost, jumped]) expect(doubtsOf('let-down', step, nothing)).toEqual([]);
   });
 
+  it('a packer that was over its rating in an earlier run asks before it is filled, and not again while it is', () => {
+    const packer = (stage: WatchView['stage']) => view({ stage, bar: 0, standing: ['packer-not-inspected'] });
+    for (const stage of ['prepare', 'abandoned'] as const)
+      for (const to of ['seat', 'inflate'] as const)
+        expect(doubtsOf(to, packer(stage), nothing)).toEqual(['packer-not-inspected']);
+    expect(doubtsOf('inflate', packer('seat'), nothing)).toEqual([]);
+    expect(doubtsOf('abandoned', packer('prepare'), nothing)).toEqual([]);
+  });
+
   it('filling without zero asks for a reason, letting down in an emergency never does', () => {
     const unzeroed = view({ stage: 'prepare', standing: ['not-zeroed'] });
     expect(doubtsOf('inflate', unzeroed, nothing)).toEqual(['not-zeroed']);

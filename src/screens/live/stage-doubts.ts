@@ -64,6 +64,9 @@ export function doubtsOf(to: Stage, view: WatchView, seen: Seen): readonly Stage
   const doubts: StageDoubt[] = [];
   if (UP.includes(to) && inTrouble(view)) doubts.push('urgent-alarm');
   if (UP.includes(to) && wasOverRated(view)) doubts.push('was-over-rated');
+  // Until it is coupled and filled there is time to look at it.
+  if (UP.includes(to) && !UP.includes(view.stage) && view.standing.includes('packer-not-inspected'))
+    doubts.push('packer-not-inspected');
   const low = readsLow(view);
   if ((UP.includes(to) || to === 'done') && low) doubts.push('reads-low');
   if (UP.includes(to) && view.airNotWanted === 'fast-fall') doubts.push('loss-suspected');

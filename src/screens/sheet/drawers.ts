@@ -71,6 +71,7 @@ const DRAWER: Readonly<Record<WarningCode, Drawer>> = {
   'resin-expired': 'look',
   'batch-missing': 'unknown',
   'packer-damaged': 'look',
+  'packer-over-rated': 'look',
   'packer-unseen': 'look',
   'rated-high': 'look',
   'packer-leak-grows': 'look',

@@ -10,6 +10,7 @@ export type DoubtCode =
   | 'under-floor'
   | 'under-working'
   | 'was-over-rated'
+  | 'packer-not-inspected'
   | 'cure-not-met'
   | 'cure-not-judged'
   | 'no-witness'
@@ -34,6 +35,8 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
     'The pressure is far under the working pressure: the sleeve may not lie against the wall, and what is topped up later is not told from a leak.',
   'was-over-rated':
     'The packer was over its rated pressure in this run: overstretched rubber may burst below it.',
+  'packer-not-inspected':
+    'The packer was over its rated pressure in an earlier run, and no inspection is logged since: inspect it before it goes on a hose.',
   'cure-not-met': 'The data-sheet cure time is not reached at the coldest likely spot (cautious count).',
   'cure-not-judged':
     'Cure is not judged here: the resin cures by light. That it is hard is told by the witness sample and by looking.',

@@ -83,6 +83,7 @@ export const CONDITION: Record<Condition, string> = {
   inspected: 'Inspected',
   'leak-check': 'Leak check',
   cycle: 'Cycle',
+  'over-rated': 'Over its rating',
   damage: 'Damage',
   repaired: 'Repaired',
   retired: 'Retired',

@@ -90,6 +90,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'resin-expired': (of) => `The resin batch has expired${of}.`,
   'batch-missing': (of) => `Batch numbers are missing${of}.`,
   'packer-damaged': (of) => `The packer’s log ends with damage${of}.`,
+  'packer-over-rated': (of) =>
+    `The packer was over its rated pressure, and no inspection is logged since${of}: inspect it before it is used.`,
   'packer-unseen': (of) => `No inspection of the packer is logged since its last cycle${of}.`,
   'rated-high': (of) =>
     `The rated pressure is higher than packers are usually rated${of}: look that it is bar.`,

@@ -80,6 +80,10 @@ export const STANDING: Record<Standing, { readonly mark: string; readonly means:
     mark: 'Hold is not judged here',
     means: 'The sensor does not read the packer’s pressure (see the tap on the job sheet).',
   },
+  'packer-not-inspected': {
+    mark: 'Inspect the packer',
+    means: 'It was over its rated pressure in an earlier run, and no inspection is logged since.',
+  },
   'only-one-seen': {
     mark: 'Only one packer is seen',
     means:
