@@ -18,6 +18,12 @@ export class InputFault extends Error {
 
 export const fault = (said: Said): InputFault => new InputFault(said);
 
+/** Signs that move what a terminal shows: of control, and those that turn the direction of a text. */
+const MOVES = /[\p{Cc}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu;
+
+/** A line in which nothing moves what a terminal shows, whatever was in the input. */
+export const plainLine = (line: string): string => line.replace(MOVES, '\ufffd');
+
 /** What stands in the input, short and on one line. */
 export function shown(text: string): string {
   const one = JSON.stringify(text.slice(0, 40));

@@ -1,14 +1,14 @@
 import { groupFingerprint } from '../record/fingerprints.ts';
+import { reservationsOf } from '../record/reservations.ts';
 import type { Verification } from '../record/verify.ts';
 import type { Catalogue } from '../words/catalogue.ts';
-import { shown } from './fault.ts';
+import { plainLine, shown } from './fault.ts';
 
 /** The outcome for people: verdict, findings, remarks, and what the record says of itself. */
 export function verifyText(v: Verification, words: Catalogue): string {
   const { VERIFY } = words.commands;
-  const unjudged = v.remarks.some((r) => r.r === 'not-judged');
   const lines = [
-    VERIFY.HEADLINE[v.verdict === 'valid' && unjudged ? 'valid-not-judged' : v.verdict],
+    VERIFY.headline(v.verdict, reservationsOf(v.verdict, v.remarks)),
     ...v.findings.map((f) => `  - ${VERIFY.finding(f, groupFingerprint)}`),
   ];
   const { manifest } = v;
@@ -27,5 +27,5 @@ export function verifyText(v: Verification, words: Catalogue): string {
     );
   }
   lines.push(...v.remarks.map((r) => `  ${VERIFY.note(VERIFY.remark(r, groupFingerprint))}`));
-  return `${lines.join('\n')}\n`;
+  return `${lines.map(plainLine).join('\n')}\n`;
 }

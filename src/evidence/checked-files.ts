@@ -3,6 +3,7 @@ import { type ByteSource, chunksOf, readAll } from '../record/byte-source.ts';
 import { hashOf } from '../record/hashing.ts';
 import { toHex } from '../record/hex.ts';
 import { FILE } from '../record/members.ts';
+import { reservationsOf } from '../record/reservations.ts';
 import { blobSource } from '../record/stores/blob-source.ts';
 import { importLock, importSource, keepImport, listImports, removeImport } from '../record/stores/imports.ts';
 import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
@@ -102,6 +103,7 @@ function viewOf(
     verdict: v.verdict,
     findings: v.findings,
     remarks: v.remarks,
+    reserved: reservationsOf(v.verdict, v.remarks),
     ...facts,
     fingerprint: v.fingerprint,
     publicKey: manifest?.signer.publicKey ?? null,

@@ -47,7 +47,7 @@ async function signedWith(change: (event: WatchEvent) => WatchEvent, engine?: nu
       pagesSha256: toHex(await recordCrypto.sha256(forged)),
       sealedUtcMs: 2e12,
       sealedBy: 'test',
-      job: JOB,
+      job: { ...JOB, jobId: content.jobId },
       log: null,
       wording: PLAIN_WORDING,
       signer,

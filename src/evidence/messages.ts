@@ -12,6 +12,7 @@ import type { Wording } from '../job/wording.ts';
 import type { Account } from '../record/account.ts';
 import type { Finding, Remark, Verdict } from '../record/findings.ts';
 import type { KeyTerm } from '../record/key-terms.ts';
+import type { Reservations } from '../record/reservations.ts';
 import type { Addition } from '../record/seal.ts';
 import type { PreviousKey } from '../record/signing.ts';
 import type { LeakFigure, WatchEvent } from '../watch/events.ts';
@@ -189,6 +190,8 @@ export interface VerifyView {
   readonly verdict: Verdict;
   readonly findings: readonly Finding[];
   readonly remarks: readonly Remark[];
+  /** What a good verdict does not vouch for; null: nothing. */
+  readonly reserved: Reservations | null;
   readonly name: string;
   readonly bytes: number;
   readonly sha256: string;

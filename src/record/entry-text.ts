@@ -10,6 +10,7 @@ import { parseFrame } from '../link/parse.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { fromHex, toHex } from './hex.ts';
 import type { LogEntry, LogHead } from './log.ts';
+import { isUtcMs } from './utc.ts';
 
 /** An entry and the number of the page's samples that came before it. */
 export interface PlacedEntry {
@@ -129,15 +130,19 @@ export function parseEventLine(line: string): WatchEvent | null {
   return body as unknown as WatchEvent;
 }
 
+/** Engines are counted from 1: what claims to be by none can't be judged again by any. */
+export const isEngine = (v: unknown): v is number =>
+  typeof v === 'number' && Number.isSafeInteger(v) && v >= 1;
+
 const HASH = /^[0-9a-f]{64}$/;
 
 export function parseHead(text: string): LogHead | null {
   const h = parseJson(text);
   if (!isRecord(h)) return null;
-  if (h.format !== 1 || typeof h.engine !== 'number' || typeof h.practice !== 'boolean') return null;
+  if (h.format !== 1 || !isEngine(h.engine) || typeof h.practice !== 'boolean') return null;
   if (typeof h.runId !== 'string' || typeof h.software !== 'string') return null;
   if (h.jobId !== null && typeof h.jobId !== 'string') return null;
-  if (h.utcMs !== null && !Number.isFinite(h.utcMs)) return null;
+  if (h.utcMs !== null && !isUtcMs(h.utcMs)) return null;
   if (h.seen !== undefined && !(typeof h.seen === 'string' && HASH.test(h.seen))) return null;
   return h as unknown as LogHead;
 }

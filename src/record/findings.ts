@@ -121,6 +121,12 @@ export type Remark =
       readonly times: number;
       readonly seconds: number;
     }
+  /** What the record says of a time is not what the log, a witness or the device says of it, by so many seconds. */
+  | {
+      readonly r: 'clock-apart';
+      readonly what: 'opened' | 'ended' | 'sealed' | 'not-before' | 'not-after' | 'device';
+      readonly seconds: number;
+    }
   | {
       readonly r: 'key-followed';
       readonly fingerprint: string;

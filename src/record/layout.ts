@@ -4,6 +4,7 @@
  */
 
 import { makeColumnList, sampleBytes } from './columns.ts';
+import { isUtcMs } from './utc.ts';
 
 /** "Sbarpage" in ASCII. */
 export const MAGIC = Uint8Array.of(0x53, 0x62, 0x61, 0x72, 0x70, 0x61, 0x67, 0x65);
@@ -193,7 +194,7 @@ export function readHeader(bytes: Uint8Array, at: number): HeaderResult {
     return FORM;
   if (view.getUint32(72, true) !== columnCount(channels) || view.getUint32(76, true) !== 0) return FORM;
   if (!Number.isSafeInteger(lastUs) || firstUs > lastUs) return FORM;
-  if (utcMs !== null && !Number.isSafeInteger(utcMs)) return FORM;
+  if (utcMs !== null && !isUtcMs(utcMs)) return FORM;
   if (headerBytes > bytes.length - at) return { ok: false, what: 'torn' };
   const list = columnList(channels);
   for (let i = 0; i < list.length; i++) if (bytes[at + FIXED_HEADER + i] !== list[i]) return FORM;

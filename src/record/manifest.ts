@@ -8,6 +8,7 @@ import type { Wording } from '../job/wording.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { type ByteSource, bytesSource } from './byte-source.ts';
 import { canonicalText, type Json, parseCanonical, toJson } from './canonical.ts';
+import { isEngine } from './entry-text.ts';
 import type { Sha256 } from './hashing.ts';
 import { toHex } from './hex.ts';
 import { PAGE_FLAG, type PageHeader } from './layout.ts';
@@ -16,6 +17,7 @@ import type { Page } from './page.ts';
 import { type RunScan, type RunVisitor, readRun, scanRun } from './reader.ts';
 import { ALGORITHM, type PreviousKey, type Signer } from './signing.ts';
 import type { PageDamage, RunEnd } from './types.ts';
+import { isUtcMs } from './utc.ts';
 
 export const RECORD_SCHEMA = 'steadybar-record/2';
 /** A day of alarms and checkpoints has a hundredth of it; what claims more is not read into memory. */
@@ -234,7 +236,7 @@ const isObject = (v: unknown): v is Record<string, unknown> =>
   typeof v === 'object' && v !== null && !Array.isArray(v);
 const HEX32 = /^[0-9a-f]{64}$/;
 const isHash = (v: unknown): v is string => typeof v === 'string' && HEX32.test(v);
-const isMs = (v: unknown): boolean => v === null || (typeof v === 'number' && Number.isSafeInteger(v));
+const isMs = (v: unknown): boolean => v === null || isUtcMs(v);
 
 const LANGUAGE = /^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/;
 
@@ -255,7 +257,7 @@ function wellFormed(m: Record<string, unknown>): boolean {
   const { pages, signer } = m;
   if (!isObject(pages) || !isObject(signer)) return false;
   const texts = [m.runId, m.software, m.sealedBy].every((t) => typeof t === 'string');
-  const numbers = [m.engine, m.sealedUtcMs, pages.count, pages.bytes, pages.samples, pages.lastUs].every(
+  const numbers = [m.engine, pages.count, pages.bytes, pages.samples, pages.lastUs].every(
     (n) => typeof n === 'number' && Number.isSafeInteger(n) && n >= 0,
   );
   const lists = [m.setups, m.events, m.resumedUs, pages.checkpoints, pages.damage].every(Array.isArray);
@@ -266,6 +268,7 @@ function wellFormed(m: Record<string, unknown>): boolean {
   if (!('job' in m) || !isWording(m.wording) || !isLogName(m.log) || !isPage(m.page)) return false;
   if (m.jobId !== null && typeof m.jobId !== 'string') return false;
   if (m.seen !== null && !isHash(m.seen)) return false;
+  if (!isEngine(m.engine) || !isUtcMs(m.sealedUtcMs) || !isUtcMs(signer.sinceUtcMs)) return false;
   if (typeof m.practice !== 'boolean' || !isMs(m.openedUtcMs) || !isMs(m.endedUtcMs)) return false;
   if (!isHash(m.pagesSha256) || !isHash(pages.chainHead)) return false;
   if (
@@ -297,4 +300,10 @@ export function differingMembers(manifest: Manifest, content: Content): readonly
   return Object.entries(content)
     .filter(([key, value]) => canonicalText(claimed[key] ?? null) !== canonicalText(value))
     .map(([key]) => key);
+}
+
+/** The papers name the job that they are of; the run's pages name the one that it was opened for. */
+export function isOfAnotherJob({ job, jobId }: Pick<Manifest, 'job' | 'jobId'>): boolean {
+  const named = isObject(job) ? job.jobId : undefined;
+  return typeof named === 'string' && named !== jobId;
 }

@@ -7,6 +7,7 @@ import { canonicalBytes, type Json, parseCanonical, toJson } from './canonical.t
 import { fromHex, toHex } from './hex.ts';
 import { contentOf, type LogName, type Manifest, makeManifest } from './manifest.ts';
 import { ALGORITHM, fingerprintOf, type RecordCrypto, type Signer } from './signing.ts';
+import { isUtcMs } from './utc.ts';
 import type { ProofMember } from './witness/run-proof.ts';
 
 export type SealRefusal =
@@ -160,8 +161,7 @@ export async function checkAddition(
   if (a.schema !== ADDITION_SCHEMA)
     return fault(/^steadybar-addition\/\d+$/.test(String(a.schema)) ? 'version' : 'form');
   const kinds: readonly string[] = ['correction', 'note', 'status'];
-  if (!kinds.includes(a.kind) || !Number.isSafeInteger(a.utcMs) || typeof a.signer !== 'object')
-    return fault('form');
+  if (!kinds.includes(a.kind) || !isUtcMs(a.utcMs) || typeof a.signer !== 'object') return fault('form');
   if (a.signer === null || a.signer.algorithm !== ALGORITHM) return fault('form');
   const key = typeof a.signer.publicKey === 'string' ? fromHex(a.signer.publicKey) : null;
   if (key?.length !== 32) return fault('form');

@@ -114,6 +114,9 @@ function stoppable(told: Progress | undefined): { readonly progress: Progress; s
   };
 }
 
+/** What stands in the pages, as lines. */
+const COPIED: readonly string[] = [FILE.events, FILE.log];
+
 export async function checkDerived(
   work: Work,
   manifest: Manifest,
@@ -136,7 +139,9 @@ export async function checkDerived(
     if (fixed.includes(name) || name.startsWith('additions/') || isProofName(name)) continue;
     const difference = made.get(name);
     if (signed?.has(name)) {
-      if (difference === undefined) remarks.push({ r: 'not-derived', file: name });
+      // Their form is the format's own, and they need no sensing: whoever signed another one wrote it himself.
+      if (COPIED.includes(name) && typeof difference === 'number') named(findings, name, difference);
+      else if (difference === undefined) remarks.push({ r: 'not-derived', file: name });
       else if (difference !== null) remarks.push({ r: 'derived-otherwise', file: name });
     } else if (difference === undefined) {
       // Neither signed nor made again: nothing stands behind it. With changed pages that follows already.

@@ -1,6 +1,7 @@
 /** What a record's file carries of the witness log, held against the record. */
 import type { ByteSource } from './byte-source.ts';
 import { readAll } from './byte-source.ts';
+import { apartFromWitnesses } from './clock-apart.ts';
 import { toHex } from './hex.ts';
 import type { Manifest } from './manifest.ts';
 import { isProofName } from './members.ts';
@@ -109,5 +110,6 @@ export async function checkWitness(
         fingerprint,
         name: fingerprint === null ? null : (trusted.get(fingerprint) ?? null),
       });
+  remarks.push(...apartFromWitnesses(manifest, check.witnessed));
   return { proof, check };
 }

@@ -5,6 +5,7 @@
 
 import { ENGINE } from '../watch/codes.ts';
 import { type ByteSource, partOf, readAll } from './byte-source.ts';
+import { DeviceClock } from './clock-apart.ts';
 import { ClockOrder } from './clock-order.ts';
 import { Inventory } from './derived-files.ts';
 import { firstDifference } from './difference.ts';
@@ -15,6 +16,7 @@ import { termFault } from './key-terms.ts';
 import {
   type Content,
   differingMembers,
+  isOfAnotherJob,
   MAX_MANIFEST_BYTES,
   type Manifest,
   parseManifest,
@@ -29,7 +31,7 @@ import { checkDerived, checkJudgement, named, type VerifyOptions, type Work } fr
 import { type Member, readMembers, signedPages } from './verify-members.ts';
 import { remark, remarkSuccession } from './verify-remarks.ts';
 import { checkWitness, type FileProof, type NotedPages, notedPages, proofIn } from './verify-witness.ts';
-import { isNoAccident, LOCAL_BYTES, type ZipFault, type ZipProblem } from './zip-form.ts';
+import { isMemberName, isNoAccident, LOCAL_BYTES, type ZipFault, type ZipProblem } from './zip-form.ts';
 import { readZip } from './zip-reader.ts';
 
 export type { VerifyOptions } from './verify-derived.ts';
@@ -67,11 +69,13 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
   const noted = await notedPages(file, refused ? [] : entries);
   const forms = new EntryForms();
   const clocks = new ClockOrder();
+  const device = new DeviceClock();
   const also: Pick<RunVisitor, 'page'> = {
     page(page, hash) {
       noted.page(page, hash);
       forms.page(page);
       clocks.page(page);
+      device.page(page);
       if (options.sense !== null) inventory.page(page);
     },
   };
@@ -98,7 +102,8 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
       ? partOf(file, problem.offset, file.size - problem.offset)
       : null;
   const record = refused ? null : await readRecord(work, problem === null, read, cut, noted);
-  if (record !== null) work.remarks.push(...clocks.remarks(record.manifest, record.additions));
+  if (record !== null)
+    work.remarks.push(...clocks.remarks(record.manifest, record.additions), ...device.remarks());
   const done = finish(work, record);
   return { ...done, shown: forms.findings.length === 0 };
 }
@@ -332,7 +337,8 @@ async function checkPages(
     findings.push({ f: 'contradiction', members: ['pages'] });
     return null;
   }
-  const members = differingMembers(manifest, read.content);
+  const members = [...differingMembers(manifest, read.content)];
+  if (isOfAnotherJob(manifest)) members.push('job');
   if (members.length > 0) findings.push({ f: 'contradiction', members });
   if (read.content.end === null)
     findings.push({
@@ -364,6 +370,11 @@ async function checkSums(
   for (const line of new TextDecoder().decode(sums).split('\n')) {
     if (line === '') continue;
     const [sum, name] = [line.slice(0, 64), line.slice(66)];
+    // What is no name of ours is shown to nobody: it may be made for a terminal.
+    if (!/^[0-9a-f]{64} {2}/.test(line) || !isMemberName(name)) {
+      named(findings, FILE.sums, null);
+      continue;
+    }
     const entry = files.get(name);
     if (entry === undefined) {
       if (!CORE_FILES.includes(name)) findings.push({ f: 'missing', file: name });

@@ -1,4 +1,12 @@
 import { chosen } from './chosen.ts';
 
-export const { EVIDENCE, findingText, holdLine, progressText, remarkText, signerText, VERDICT } =
-  chosen('evidence');
+export const {
+  EVIDENCE,
+  findingText,
+  holdLine,
+  progressText,
+  remarkText,
+  reservedText,
+  signerText,
+  VERDICT,
+} = chosen('evidence');

@@ -83,3 +83,30 @@ it('a run from before a witness’s word is not opened after it, whatever its lo
 }, 60_000);
 
 const { subtle } = globalThis.crypto;
+
+it.each([
+  ['more pages than are left of it', 'head'],
+  ['that it was opened as practice', 'opened'],
+] as const)(
+  'a log that noted %s does not speak for the record',
+  async (_, leaf) => {
+    const tablet = createOffice();
+    await tablet.keepJob();
+    const runId = await tablet.record({ holdS: 5 });
+    const run = runHash(recordCrypto.hashing, runId);
+    const at = Math.round(tablet.bench.wall.ms);
+    const log = createWitnessLog(tablet.documents, () => 1);
+    await log.append(
+      leafText(
+        leaf === 'head'
+          ? { leaf, at, run, page: 1_000_000, head: '0'.repeat(64) }
+          : { leaf, at, run, practice: true },
+      ),
+    );
+    await tablet.ask({ q: 'seal', runId, wording: PLAIN_WORDING });
+    const { file } = await tablet.ask({ q: 'job-file', ref: { kind: 'run', runId } });
+    const v = await tablet.ask({ q: 'verify', file, name: 'job.zip' });
+    expect([v.verdict, v.findings]).toEqual(['changed', [{ f: 'witness', why: 'content' }]]);
+  },
+  60_000,
+);

@@ -175,7 +175,13 @@ function contentFaults(
   const sealed = new Set(own.flatMap((p) => (p.leaf.leaf === 'sealed' ? [p.leaf.manifest] : [])));
   if (sealed.size > 1) faults.push('twice');
   if (!sealed.has(manifestSha256)) faults.push('content');
+  const { count, damage } = manifest.pages;
+  const end = damage.reduce((sum, d) => sum + d.pages, count);
   for (const { leaf } of own) {
+    // It was noted when there were more pages than are left of it.
+    if ('page' in leaf && leaf.page >= end) faults.push('content');
+    // What is opened as practice is never a job's record.
+    if (leaf.leaf === 'opened' && leaf.practice) faults.push('content');
     if (leaf.leaf === 'added' && !additions.includes(leaf.addition)) faults.push('addition');
     if (leaf.leaf === 'ended' && leaf.head !== manifest.pages.chainHead) faults.push('content');
     if (leaf.leaf === 'head' || leaf.leaf === 'resumed') {

@@ -12,6 +12,7 @@ const VIEW: VerifyView = {
   verdict: 'valid',
   findings: [],
   remarks: [],
+  reserved: null,
   name: 'job.zip',
   bytes: 1,
   sha256: '0'.repeat(64),

@@ -2,7 +2,7 @@ import { cleanup, fireEvent, render, screen } from '@solidjs/testing-library';
 import { afterEach, expect, it } from 'vitest';
 import { RequestError } from '../../engine/worker/request-error.ts';
 import type { EvidenceRequest } from '../../evidence/messages.ts';
-import { EVIDENCE as E, VERDICT } from '../../words/evidence.ts';
+import { EVIDENCE as E, reservedText, VERDICT } from '../../words/evidence.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { Verify } from './Verify.tsx';
 
@@ -37,7 +37,15 @@ function bench() {
 /** Whatever was settled is told. */
 const settled = () => new Promise((resolve) => setTimeout(resolve, 0));
 const asks = (asked: readonly { readonly request: EvidenceRequest }[]) => asked.map((a) => a.request.q);
-const VIEW = { verdict: 'valid', findings: [], remarks: [], additions: [], name: 'b.zip', bytes: 1 };
+const VIEW = {
+  verdict: 'valid',
+  findings: [],
+  remarks: [],
+  reserved: null,
+  additions: [],
+  name: 'b.zip',
+  bytes: 1,
+};
 
 it('cancelled in the first look or behind it: empty at once, with a sentence, whatever the worker still says', async () => {
   const { asked, failed, choose } = bench();
@@ -84,4 +92,18 @@ it('another file dropped meanwhile, or the page left: the work on the first one 
   choose('c.zip');
   unmount();
   expect(asks(asked).at(-1)).toBe('cancel');
+});
+
+it('what a good verdict does not vouch for stands with it', async () => {
+  const { asked, choose } = bench();
+  choose('a.zip');
+  asked[0]!.answer({ verdict: 'valid', findings: [] });
+  await settled();
+  const reserved = { unjudged: true, otherwise: ['certificate.html'], notMade: [] };
+  asked[1]!.answer({ ...VIEW, reserved });
+  await settled();
+  const told = screen.getAllByTestId('reserved').map((e) => e.textContent);
+  expect(told).toEqual(reservedText(reserved));
+  expect(told).toHaveLength(2);
+  expect(told[1]).toContain('certificate.html');
 });

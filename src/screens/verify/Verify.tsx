@@ -7,6 +7,7 @@ import {
   findingText,
   progressText,
   remarkText,
+  reservedText,
   signerText,
   VERDICT,
 } from '../../words/evidence.ts';
@@ -198,6 +199,10 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
   const remarks = () => v().remarks.filter((r) => v().verdict !== 'changed' || r.r !== 'not-derived');
   // That nobody knows the key is said beside its fingerprint.
   const told = () => v().findings.filter((f) => f.f !== 'signer' || f.why !== undefined);
+  const reserved = () => {
+    const but = v().reserved;
+    return but === null ? [] : reservedText(but);
+  };
   const whole = () => v().verdict === 'valid' || v().verdict === 'unknown-signer';
   const know = () => {
     const fingerprint = v().fingerprint;
@@ -223,6 +228,13 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
         <div class="grow">
           <h2>{VERDICT[v().verdict].word}</h2>
           <p>{VERDICT[v().verdict].means}</p>
+          <For each={reserved()}>
+            {(text) => (
+              <p data-testid="reserved">
+                <strong>{text}</strong>
+              </p>
+            )}
+          </For>
         </div>
       </div>
       <Show when={told().length > 0}>

@@ -1,4 +1,5 @@
 import type { Finding, Remark, Verdict } from '../../record/findings.ts';
+import type { Reservations } from '../../record/reservations.ts';
 import type { Format } from '../create-format.ts';
 
 /** Words of the commands: usage, faults of what was given, and what they print. */
@@ -131,9 +132,7 @@ export const STAMP = {
     `stamped ${at}, as the answer says. Its signature: openssl ts -verify -data ${text} -in ${answer} -CAfile THEIRS.pem. The app takes it in under Witness log.`,
 };
 
-const HEADLINE: Readonly<Record<Verdict | 'valid-not-judged', string>> = {
-  'valid-not-judged':
-    'VALID: signed by a known key, and every byte is as it was signed; judgements not derived again',
+const HEADLINE: Readonly<Record<Verdict, string>> = {
   valid: 'VALID: signed by a known key, and every byte is as it was signed',
   changed: 'CHANGED: this is not the record that was signed',
   refused: 'REFUSED: this is no record that can be checked here',
@@ -167,7 +166,17 @@ export const verifyWords = (f: Format) => {
   };
   const iso = (ms: number | null): string => (ms === null ? 'not noted' : new Date(ms).toISOString());
   return {
-    HEADLINE,
+    headline: (verdict: Verdict, but: Reservations | null): string =>
+      [
+        HEADLINE[verdict],
+        but?.unjudged ? 'judgements not derived again' : '',
+        but === null || but.otherwise.length === 0
+          ? ''
+          : `not what this program makes of the record: ${but.otherwise.join(', ')}`,
+        but === null || but.notMade.length === 0 ? '' : `not made again: ${but.notMade.join(', ')}`,
+      ]
+        .filter((t) => t !== '')
+        .join('; '),
     progress: (share: number) => `making the trace again, ${f.percent(share)}`,
 
     /** @param key shows a fingerprint */
@@ -247,6 +256,8 @@ export const verifyWords = (f: Format) => {
           return `${r.file} is as signed; it was not made again here`;
         case 'clock-back':
           return `the clock ran back: ${r.what}${r.at === 0 ? '' : ` ${r.at}`}${r.times === 1 ? '' : `, ${r.times} times`}, by ${Math.round(r.seconds)} s`;
+        case 'clock-apart':
+          return `clocks disagree: ${r.what}, by ${Math.round(r.seconds)} s`;
         case 'key-followed':
           return `the key follows key ${key(r.fingerprint)} (${r.reason}), ${r.endorsed ? 'which vouches for it' : 'which does not vouch for it'}`;
       }

@@ -1,5 +1,6 @@
 import type { Finding, Remark, Verdict } from '../../record/findings.ts';
 import type { TermFault } from '../../record/key-terms.ts';
+import type { Reservations } from '../../record/reservations.ts';
 import type { AdditionFault } from '../../record/seal.ts';
 import type { ProofFault } from '../../record/witness/check-proof.ts';
 import type { Format } from '../create-format.ts';
@@ -212,6 +213,15 @@ const CLOCK_BACK = {
   addition: (at: number) => `Addition ${at} is older than what it is added to, by the clock`,
 } as const;
 
+const CLOCK_APART: Record<Extract<Remark, { r: 'clock-apart' }>['what'], string> = {
+  opened: 'The witness log noted another time of its opening',
+  ended: 'The witness log noted another time of its end',
+  sealed: 'It was noted as sealed before it says that it was sealed',
+  'not-before': 'It says that it was opened before a witness signed what its first page names',
+  'not-after': 'It says that it was sealed after a witness signed the log with this record in it',
+  device: 'By the device’s own clock the run took another time than by the computer’s',
+};
+
 const TERM: Readonly<Record<TermFault, string>> = {
   before: 'known, and this was signed before it counts',
   after: 'known, and this was signed when it counted no longer',
@@ -268,7 +278,20 @@ const witnessOf = (name: string | null): string =>
       ? 'this browser itself'
       : `the witness ${name}`;
 
+/** What a good verdict does not vouch for, a sentence each. */
+const reservedText = ({ unjudged, otherwise, notMade }: Reservations): readonly string[] =>
+  [
+    unjudged ? 'Judgements were not derived again: they are the word of whoever signed.' : '',
+    otherwise.length === 0
+      ? ''
+      : `As it was signed, and not what this version makes of the record: ${otherwise.join(', ')}.`,
+    notMade.length === 0
+      ? ''
+      : `Not made again, so that only the signature stands for it: ${notMade.join(', ')}.`,
+  ].filter((t) => t !== '');
+
 export const evidence = (f: Format) => ({
+  reservedText,
   EVIDENCE,
   VERDICT,
 
@@ -361,6 +384,8 @@ export const evidence = (f: Format) => ({
         return `${r.file} is as it was signed; it was not made again here.`;
       case 'clock-back':
         return `${CLOCK_BACK[r.what](r.at, r.times)}, by ${f.duration(r.seconds)}. The computer’s clock was set, or a time is not true.`;
+      case 'clock-apart':
+        return `${CLOCK_APART[r.what]}: ${f.duration(r.seconds)} apart. A clock was wrong, or a time is not true.`;
       case 'key-followed':
         return `The key followed another one that was ${r.reason}; the other ${r.endorsed ? 'vouches' : 'does not vouch'} for it.`;
     }
