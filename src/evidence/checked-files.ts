@@ -2,15 +2,19 @@
 import { type ByteSource, chunksOf, readAll } from '../record/byte-source.ts';
 import { hashOf } from '../record/hashing.ts';
 import { toHex } from '../record/hex.ts';
+import type { Judge } from '../record/judgement.ts';
 import { FILE } from '../record/members.ts';
 import { reservationsOf } from '../record/reservations.ts';
 import { blobSource } from '../record/stores/blob-source.ts';
 import { importLock, importSource, keepImport, listImports, removeImport } from '../record/stores/imports.ts';
 import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
 import type { FileProof } from '../record/verify-witness.ts';
+import { contentOf, readZip } from '../record/zip-reader.ts';
+import type { WatchEvent } from '../watch/events.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { deriving } from './deriving.ts';
 import { EvidenceError } from './faults.ts';
+import { judge } from './judge.ts';
 import type { EvidenceAnswers, VerifyView } from './messages.ts';
 import type { OpenRecord, Values } from './open.ts';
 import { recordOfFile } from './opened-records.ts';
@@ -51,14 +55,16 @@ export async function checkFile(
   name: string,
   trust: Trust,
   tell: Tell,
+  elsewhere?: NonNullable<Judge['elsewhere']>,
 ): Promise<Checked> {
   if (file.size > MOST_BYTES) throw new EvidenceError('too-large', `${file.size} bytes`);
   await needSignatures(deps);
   const source = blobSource(file);
   const sha256 = await hashOf(source, deps.crypto.hashing);
-  const { sense, judge, words, extras, values } = deriving(deps.catalogueOf);
+  const { sense, words, extras, values } = deriving(deps.catalogueOf);
   const options = { crypto: deps.crypto, ...trustOptions(trust), progress: tell };
-  const v = await verifyJobFile(source, { ...options, sense, judge, words, extras });
+  const judging = elsewhere === undefined ? judge : { ...judge, elsewhere };
+  const v = await verifyJobFile(source, { ...options, sense, judge: judging, words, extras });
   const record = v.verdict === 'refused' ? null : await recordOf(v, values());
   const kept = (await listImports(deps.documents).catch(() => [])).some((i) => i.sha256 === sha256);
   const additions = v.additions.map((a) => ({
@@ -70,6 +76,14 @@ export async function checkFile(
   const view = viewOf(v, facts, additions, record);
   const proof = v.witness?.check.faults.length === 0 ? v.witness : null;
   return { view, record, file, proof };
+}
+
+/** The pages of a file judged, for whoever verifies it at the same time and has read them. */
+export async function judgeFile(file: Blob, tell: Tell): Promise<readonly WatchEvent[]> {
+  const source = blobSource(file);
+  const pages = (await readZip(source)).entries.find((e) => e.name === FILE.pages);
+  if (pages === undefined) throw new EvidenceError('refused', 'no pages');
+  return judge.events(contentOf(source, pages), tell);
 }
 
 /** Signature, pages, chain and witness log alone: nothing is made again, and the other members are not read. */

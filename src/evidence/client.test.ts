@@ -103,6 +103,46 @@ it('cancel ends at once a worker that only looks into a file, whatever it is at'
   await expect(restoring).rejects.toMatchObject({ code: 'cancelled' });
 });
 
+it('the pages of a file that is verified are judged by another worker beside, and told is what is behind', async () => {
+  const { client, lines, answer } = bench();
+  const told: number[] = [];
+  const checking = client.ask({ q: 'verify', file: FILE, name: 'a' }, (share) => told.push(share));
+  expect(lines[0]!.sent[0]!.request).toMatchObject({ q: 'verify', helped: true });
+  const { id } = lines[0]!.sent[0]!;
+  lines[0]!.say({ m: 'judge-wanted' });
+  expect(lines[1]!.sent[0]!.request).toMatchObject({ q: 'judge-file' });
+  lines[0]!.say({ m: 'progress', id, share: 0.8 });
+  lines[1]!.say({ m: 'progress', id: lines[1]!.sent[0]!.id, share: 0.3 });
+  answer(1, 0, []);
+  await Promise.resolve();
+  await new Promise((resolve) => setTimeout(resolve, 0));
+  expect(told).toEqual([0, 0, 0.3, 0.8]);
+  expect(lines[0]!.sent[1]!.request).toEqual({ q: 'judged', events: [] });
+  answer(0, 1, null);
+  // A second file meanwhile has no help: it is judged where it is verified.
+  const second = client.ask({ q: 'verify', file: FILE, name: 'b' });
+  expect('helped' in lines[0]!.sent[2]!.request).toBe(false);
+  answer(0, 0, { verdict: 'valid' });
+  expect(await checking).toEqual({ verdict: 'valid' });
+  // What was helping is ended with it, and nothing waits for it.
+  expect(lines[1]!.ended).toBe(true);
+  answer(0, 2, { verdict: 'changed' });
+  expect(await second).toEqual({ verdict: 'changed' });
+});
+
+it('a helper that fails leaves the judging to whoever verifies; cancel ends both', async () => {
+  const { client, lines } = bench();
+  const checking = client.ask({ q: 'verify', file: FILE, name: 'a' });
+  lines[0]!.say({ m: 'judge-wanted' });
+  lines[1]!.fail('out of memory');
+  await new Promise((resolve) => setTimeout(resolve, 0));
+  expect(lines[0]!.sent[1]!.request).toEqual({ q: 'judged', events: null });
+  lines[0]!.say({ m: 'judge-wanted' });
+  void client.ask({ q: 'cancel' });
+  await expect(checking).rejects.toMatchObject({ code: 'cancelled' });
+  expect([lines[0]!.ended, lines[2]!.ended]).toEqual([true, true]);
+});
+
 it('nothing under way: there is nothing to cancel, and nothing is started for it', async () => {
   const { client, lines } = bench();
   expect(await client.ask({ q: 'cancel' })).toBeNull();

@@ -11,11 +11,13 @@ import { pageEntries } from '../record/page.ts';
 import { scanPages } from '../record/page-scanner.ts';
 import type { Signer } from '../record/signing.ts';
 import { inMemory, JOB, newSigner, recordCrypto } from '../record/testing/sealing.ts';
-import { type Verification, verifyJobFile } from '../record/verify.ts';
+import { type Verification, type VerifyOptions, verifyJobFile } from '../record/verify.ts';
 import { createPageWriter } from '../record/writer.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { loadCatalogue } from '../words/catalogue.ts';
+import { judgeFile } from './checked-files.ts';
 import { deriving } from './deriving.ts';
+import { judge } from './judge.ts';
 import { createOffice } from './testing/office.ts';
 
 let signer: Signer;
@@ -58,11 +60,12 @@ async function signedWith(change: (event: WatchEvent) => WatchEvent, engine?: nu
   return joinBytes(await buildJobFile(input, recordCrypto, inMemory));
 }
 
-const verify = (file: Uint8Array): Promise<Verification> =>
+const verify = (file: Uint8Array, more: Partial<VerifyOptions> = {}): Promise<Verification> =>
   verifyJobFile(bytesSource(file), {
     crypto: recordCrypto,
     trusted: new Map([[signer.fingerprint, 'ours']]),
     ...deriving(loadCatalogue),
+    ...more,
   });
 
 describe('the judgements of a record', () => {
@@ -85,5 +88,51 @@ describe('the judgements of a record', () => {
       'valid',
       [{ r: 'not-judged', why: 'engine' }, { r: 'not-logged' }],
     ]);
+  });
+
+  it('may be made elsewhere meanwhile, and count as if they were made here; what was not is made here', async () => {
+    const file = await signedWith((e) => e);
+    let here = 0;
+    const judging = (elsewhere: () => Promise<readonly WatchEvent[] | null>) => ({
+      judge: {
+        engine: judge.engine,
+        events: (...args: Parameters<typeof judge.events>) => {
+          here++;
+          return judge.events(...args);
+        },
+        elsewhere,
+      },
+    });
+    // As the other worker does it: from the file alone.
+    const there = () => judgeFile(new Blob([file as Uint8Array<ArrayBuffer>]), async () => undefined);
+    expect((await verify(file, judging(there))).findings).toEqual([]);
+    expect(here).toBe(0);
+    expect(
+      (
+        await verify(
+          file,
+          judging(async () => (await there()).slice(1)),
+        )
+      ).verdict,
+    ).toBe('changed');
+    expect(
+      (
+        await verify(
+          file,
+          judging(async () => null),
+        )
+      ).verdict,
+    ).toBe('valid');
+    expect(here).toBe(1);
+    // Of what can't be judged nobody is asked.
+    let asked = 0;
+    const v = await verify(
+      await signedWith((e) => e, 99),
+      judging(async () => {
+        asked++;
+        return [];
+      }),
+    );
+    expect([v.verdict, asked]).toEqual(['valid', 0]);
   });
 });

@@ -331,7 +331,12 @@ export type EvidenceRequest =
     }
   /** It was never to be known: what it signed is by a stranger, whenever that was. */
   | { readonly q: 'forget-signer'; readonly fingerprint: string }
-  | { readonly q: 'verify'; readonly file: Blob; readonly name: string }
+  /** @param helped whoever asks has the pages judged by another worker when it is told 'judge-wanted', and hands in what comes of it */
+  | { readonly q: 'verify'; readonly file: Blob; readonly name: string; readonly helped?: boolean }
+  /** The events that this engine gives for the pages of a file that was read already. */
+  | { readonly q: 'judge-file'; readonly file: Blob }
+  /** What the other worker answered; null: it could not. */
+  | { readonly q: 'judged'; readonly events: readonly WatchEvent[] | null }
   /** What of a file can be told within seconds: signature, pages, chain, witness log. The rest is for `verify`. */
   | { readonly q: 'verify-first'; readonly file: Blob }
   /** Keeps the file verified last, if it is still the one named: another page may have opened another since. */
@@ -375,6 +380,8 @@ export interface EvidenceAnswers extends BackupAnswers, OfficeAnswers, SavedRunA
   'forget-signer': readonly KnownSigner[];
   verify: VerifyView;
   'verify-first': { readonly verdict: Verdict; readonly findings: readonly Finding[] };
+  'judge-file': readonly WatchEvent[];
+  judged: null;
   'keep-opened': { readonly sha256: string; readonly already: boolean; readonly others: number };
   'remove-import': null;
   archive: readonly ArchiveEntry[];
@@ -394,8 +401,8 @@ export interface EvidenceContract {
   readonly request: EvidenceRequest;
   readonly answers: EvidenceAnswers;
   readonly refusal: EvidenceErrorCode;
-  /** Nothing is told unasked. */
-  readonly news: never;
+  /** The file that is verified has pages that can be judged beside. */
+  readonly news: { readonly m: 'judge-wanted' };
 }
 
 export type ToEvidence = Asked<EvidenceContract>;

@@ -12,6 +12,8 @@ export interface Judge {
   /** Version of the engine that it judges by: of another one's records it can't say anything. */
   readonly engine: number;
   events(pages: ByteSource, progress: Progress): Promise<readonly WatchEvent[]>;
+  /** Has them judged elsewhere, beside what is done here, where that can be had; null: nobody did. Never rejects. */
+  elsewhere?(): Promise<readonly WatchEvent[] | null>;
 }
 
 /** Longer than any run that is watched, µs: what claims more is not gone through second by second. */

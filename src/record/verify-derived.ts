@@ -43,6 +43,8 @@ export interface Work {
   readonly files: ReadonlyMap<string, Member>;
   /** Of the pages. */
   readonly inventory: Inventory;
+  /** The judgement of the pages that was begun elsewhere; undefined: none was. */
+  readonly begun: Promise<readonly WatchEvent[] | null> | undefined;
   readonly findings: Finding[];
   readonly remarks: Remark[];
 }
@@ -58,23 +60,28 @@ export function named(findings: Finding[], file: string, offset: number | null):
 const isTooLong = ({ pages }: Pick<Content, 'pages'>): boolean =>
   pages.lastUs - (pages.firstUs ?? 0) > MOST_RUN_US;
 
+type Unjudged = Extract<Remark, { r: 'not-judged' }>['why'];
+
+/** Why the pages are not judged again; null: they are. @param sound they were read, and hold no damage */
+export function whyNotJudged(
+  { judge }: Pick<VerifyOptions, 'judge'>,
+  content: Content,
+  sound: boolean,
+): Unjudged | null {
+  if (judge === null) return 'not-asked';
+  if (judge.engine !== content.engine) return 'engine';
+  if (isTooLong(content)) return 'too-long';
+  return sound ? null : 'damaged';
+}
+
 /** Whether the events that stand in the pages follow from their input log; what the manifest says of them is held against the pages. */
 export async function checkJudgement(
-  { options, findings, remarks, inventory }: Work,
+  { options, findings, remarks, inventory, begun }: Work,
   content: Content,
   pages: Member,
 ): Promise<void> {
   const { judge } = options;
-  const why =
-    judge === null
-      ? 'not-asked'
-      : judge.engine !== content.engine
-        ? 'engine'
-        : isTooLong(content)
-          ? 'too-long'
-          : inventory.sound
-            ? null
-            : 'damaged';
+  const why = whyNotJudged(options, content, inventory.sound);
   if (judge === null || why !== null) {
     remarks.push({ r: 'not-judged', why: why ?? 'not-asked' });
     return;
@@ -82,7 +89,7 @@ export async function checkJudgement(
   const { progress, stopped } = stoppable(options.progress);
   let again: readonly WatchEvent[];
   try {
-    again = await judge.events(pages.content, progress);
+    again = (await begun) ?? (await judge.events(pages.content, progress));
   } catch {
     stopped();
     // Entries of another hand may be signed and sound and still be none that an engine can follow.

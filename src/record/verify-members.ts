@@ -61,6 +61,7 @@ export async function signedPages(
  * Holds a chunk of the file at a time.
  * @param also is handed every page
  * @param signed pages that need not be read again, and which of them the witness log names
+ * @param told what the pages say, before the members behind them are read
  */
 export async function readMembers(
   file: ByteSource,
@@ -68,6 +69,7 @@ export async function readMembers(
   { hashing, crc32 }: Pick<RecordCrypto, 'hashing' | 'crc32'>,
   also: Pick<RunVisitor, 'page'>,
   signed: { readonly pages: SignedPages; readonly named: (index: number) => boolean } | null = null,
+  told: (read: ReadContent) => void = () => undefined,
 ): Promise<ReadMembers> {
   const files = new Map<string, Member>();
   let read: ReadContent | null = null;
@@ -86,8 +88,10 @@ export async function readMembers(
       crc = crc32(chunk, crc);
       hash.update(chunk);
     };
-    if (entry.name === FILE.pages) read = await readContent(content, hashing, also, see);
-    else for await (const chunk of chunksOf(content)) see(chunk);
+    if (entry.name === FILE.pages) {
+      read = await readContent(content, hashing, also, see);
+      if (read !== null) told(read);
+    } else for await (const chunk of chunksOf(content)) see(chunk);
     files.set(entry.name, { ...entry, content, sound: crc === entry.crc, sha256: toHex(hash.digest()) });
   }
   return { files, read };

@@ -27,7 +27,14 @@ import { cutFindings, pageFindings } from './page-findings.ts';
 import type { RunVisitor } from './reader.ts';
 import { type Addition, checkAddition, MAX_ADDITIONS, type Sealed, type SealedAddition } from './seal.ts';
 import { fingerprintOf, pemOf } from './signing.ts';
-import { checkDerived, checkJudgement, named, type VerifyOptions, type Work } from './verify-derived.ts';
+import {
+  checkDerived,
+  checkJudgement,
+  named,
+  type VerifyOptions,
+  type Work,
+  whyNotJudged,
+} from './verify-derived.ts';
 import { type Member, readMembers, signedPages } from './verify-members.ts';
 import { remark, remarkSuccession } from './verify-remarks.ts';
 import { checkWitness, type FileProof, type NotedPages, notedPages, proofIn } from './verify-witness.ts';
@@ -80,6 +87,7 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
     },
   };
   const first = options.firstOnly === true;
+  let begun: Work['begun'];
   const asked = refused ? [] : first ? entries.filter((e) => isToldFirst(e.name)) : entries;
   const pages = first ? await signedPages(file, asked, options.crypto) : null;
   const { files, read } = await readMembers(
@@ -88,9 +96,13 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
     options.crypto,
     also,
     pages === null ? null : { pages, named: (index) => noted.has(index) },
+    ({ content, scan }) => {
+      if (whyNotJudged(options, content, scan.damage.length === 0) === null)
+        begun = options.judge?.elsewhere?.();
+    },
   );
   inventory.sound = read !== null && read.scan.damage.length === 0;
-  const work: Work = { options, files, inventory, findings, remarks: [] };
+  const work: Work = { options, files, inventory, begun, findings, remarks: [] };
   if (problem === null)
     for (const { name, sound } of files.values())
       if (!sound) findings.push({ f: 'file', file: name, offset: null });
