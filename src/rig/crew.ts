@@ -71,6 +71,9 @@ export interface Crew {
   step(site: Site, nowS: number): void;
 }
 
+/** Under this share of its loudest the air is no longer heard to go. */
+const HEARD_SHARE = 0.05;
+
 export function createCrew(options: CrewOptions): Crew {
   const o = {
     style: 'regulated' as const,
@@ -115,6 +118,8 @@ export function createCrew(options: CrewOptions): Crew {
   let leastS = 0;
   let openedS = 0;
   let restBar = 0;
+  /** Most air that went into the packer, kg/s. */
+  let loudest = 0;
   const marks = [...o.stops.map((s) => s * o.workingBar), o.workingBar];
 
   const note = (atS: number, what: CrewAct['what']) => acts.push({ atS, what });
@@ -175,11 +180,14 @@ export function createCrew(options: CrewOptions): Crew {
   function filling(site: Site, nowS: number, bar: number): void {
     if (o.style === 'heedless' && seated) return;
     const regulated = o.style === 'regulated' && seated;
+    loudest = Math.max(loudest, site.truth.flowKgS);
     if (regulated) {
       // Stands still: the regulator has taken over.
       if (Math.abs(rate) > 0.002 || bar < 0.5 * o.workingBar) quietSinceS = nowS;
       if (nowS - quietSinceS > 4) {
         if (!o.closes) {
+          // Before a hose the needle stands at the regulator's pressure while the packer is still limp: the crew hears the air go.
+          if (site.truth.flowKgS > HEARD_SHARE * loudest) return;
           note(nowS, 'full');
           phase = 'holding';
           heldFromS = nowS;
