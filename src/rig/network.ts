@@ -9,6 +9,8 @@ import type { Site0 } from './options.ts';
 import type { Packer } from './packer.ts';
 
 const BAR = 1e5;
+/** So near the solution no kink is left in between, Pa. */
+const NEAR_PA = 50;
 
 /** Flows of the last accepted step, kg/s, positive in the direction of the name. */
 export interface Flows {
@@ -247,7 +249,8 @@ export class Network {
         return true;
       }
       // Kinks (a check valve, the regulator's band) can make Newton swing: damp it after a few rounds.
-      const damp = round < 10 ? 1 : round < 20 ? 0.5 : 0.2;
+      // What no longer swings then goes its last way undamped, or the rounds end a few tenths of a pascal from the goal.
+      const damp = round < 10 || (round >= 30 && big < NEAR_PA) ? 1 : round < 20 ? 0.5 : 0.2;
       ps = Math.max(0.2 * ps, ps + damp * ds);
       ph = Math.max(0.2 * ph, ph + damp * dh);
       pp = Math.max(0.2 * pp, pp + damp * dp);

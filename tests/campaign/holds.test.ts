@@ -64,4 +64,14 @@ describe('campaign of holds, a slice', () => {
     expect(over.every((r) => r.ceilingS !== null)).toBe(true);
     for (const r of over) expect([r.seed, leadOf(r) >= 300]).toEqual([r.seed, true]);
   });
+
+  it('a supplied line is full when the air is no longer heard to go, not when the needle before the hose stands', () => {
+    // Drawn sites that ended with a limp packer.
+    for (const [set, seed] of [
+      ['fed', 480_026],
+      ['supplied', 490_012],
+      ['supplied', 490_025],
+    ] as const)
+      expect(workHold({ set, seed }).played).toBe(true);
+  });
 });
