@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { PLAIN_WORDING } from '../../job/testing/wording.ts';
 import { loadCatalogue } from '../../words/catalogue.ts';
@@ -94,6 +95,17 @@ describe('the certificate', () => {
     const accepted = await page();
     expect(accepted).toMatch(/Accepted by M\. Berg, .* UTC\. Reason: “felt again: hard”\./);
     expect(accepted).toContain(english.certificate.CERTIFICATE.decisionNote);
+    // Shown in the app it stands among the app's own styles: none of them is meant for a part of it.
+    const folder = 'src/app/styles';
+    const rules = readdirSync(folder)
+      .filter((name) => name.endsWith('.css'))
+      .map((name) => readFileSync(`${folder}/${name}`, 'utf8'))
+      .join('\n');
+    const { html: decided } = await office.ask({ q: 'certificate', ref });
+    const classes = new Set([...decided.matchAll(/class="([^"]+)"/g)].flatMap(([, c = '']) => c.split(' ')));
+    const shared = [...classes].filter((c) => new RegExp(`^\\.${c}[\\s,:{]`, 'm').test(rules));
+    // Its own rule for small print says all that the app's does.
+    expect(shared.filter((c) => c !== 'small')).toEqual([]);
     expect(accepted).not.toContain('<soft>');
     await decide('open', '');
     expect(await page()).not.toMatch(/Accepted|Rejected/);

@@ -159,7 +159,7 @@ const decided = (decision: StatusLine | null, words: Catalogue): string => {
   const { CERTIFICATE: C } = words.certificate;
   const { by, reason, utcMs, status } = decision;
   const said = C.decided[status](by, utcText(words, utcMs));
-  return `<p class="decision">${lettered(shorter(said))}${reason.trim() === '' ? '' : ` ${lettered(shorter(C.because(reason)))}`} ${esc(C.decisionNote)}</p>`;
+  return `<p>${lettered(shorter(said))}${reason.trim() === '' ? '' : ` ${lettered(shorter(C.because(reason)))}`} ${esc(C.decisionNote)}</p>`;
 };
 
 /** Of all times on the page one clock, so that it is the same wherever it is made. */

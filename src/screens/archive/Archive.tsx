@@ -11,13 +11,17 @@ import { createSketches } from '../runs/sketches.ts';
 import { type ArchiveFilter, CHIPS, type Chip, inChip, matches, NO_FILTER, waits } from './filter.ts';
 import { Row } from './Row.tsx';
 
+/** Ticked for a comparison: still so when one comes back from it. */
+const [ticked, setTicked] = createSignal<readonly string[]>([]);
+
 /** Every record of this tablet and every file kept: the one bad job among a hundred is found here. */
 export function Archive() {
   const app = useServices();
   const [all, { refetch }] = createResource(() => app.evidence({ q: 'archive' }).catch(failed(app)));
   const sketches = createSketches(app);
   const [filter, setFilter] = createSignal<ArchiveFilter>(NO_FILTER);
-  const [picked, setPicked] = createSignal<readonly string[]>([]);
+  // One that is not here any more is compared with nothing.
+  const picked = createMemo(() => ticked().filter((id) => (all() ?? []).some((e) => refText(e.ref) === id)));
   const change = (part: Partial<ArchiveFilter>) => setFilter({ ...filter(), ...part });
   const rows = createMemo(() =>
     (all() ?? []).map((entry) => ({
@@ -42,7 +46,7 @@ export function Archive() {
       .map((p) => ({ value: p, text: p })),
   ]);
   const pick = (id: string, on: boolean) =>
-    setPicked(on ? [...picked(), id].slice(-MOST_COMPARED) : picked().filter((p) => p !== id));
+    setTicked(on ? [...picked(), id].slice(-MOST_COMPARED) : picked().filter((p) => p !== id));
   return (
     <div class="page archive">
       <header class="archive-head">
@@ -81,14 +85,19 @@ export function Archive() {
             )}
           </For>
         </fieldset>
-        <Show when={picked().length >= 2}>
-          <a
-            class="button primary"
-            data-testid="overlay"
-            href={routeHash({ page: 'compare', ids: picked() })}
-          >
-            {A.overlay(picked().length)}
-          </a>
+        {/* The key comes where the hint stood: the rows under it do not move while they are ticked. */}
+        <Show when={(all()?.length ?? 0) > 1}>
+          <div class="archive-compare">
+            <Show when={picked().length >= 2} fallback={<p class="small muted">{A.overlayHint}</p>}>
+              <a
+                class="button primary"
+                data-testid="overlay"
+                href={routeHash({ page: 'compare', ids: picked() })}
+              >
+                {A.overlay(picked().length)}
+              </a>
+            </Show>
+          </div>
         </Show>
       </div>
       <details class="archive-filters">
@@ -179,9 +188,6 @@ export function Archive() {
                   }}
                 </For>
               </ul>
-            </Show>
-            <Show when={list().length > 1}>
-              <p class="small muted">{A.overlayHint}</p>
             </Show>
           </Show>
         )}

@@ -301,16 +301,7 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
           </div>
         </div>
       </Show>
-      <Show when={remarks().length > 0}>
-        <h3>{E.remarks}</h3>
-        <ul class="dots">
-          <For each={remarks()}>{(r) => <li>{remarkText(r)}</li>}</For>
-        </ul>
-      </Show>
-      <Show when={v().remarks.some((r) => r.r === 'logged')}>
-        <h3>{WITNESS.compare}</h3>
-        <CompareCheckpoint with="opened" lead={WITNESS.compareFileLead} />
-      </Show>
+      {/* What one wants next, before what only some go on with. */}
       <div class="row">
         <Show when={v().readable}>
           <a class="button" href="#/record/opened" data-testid="open-record">
@@ -332,6 +323,16 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
           {(text) => <span data-testid="kept">{text()}</span>}
         </Show>
       </div>
+      <Show when={remarks().length > 0}>
+        <h3>{E.remarks}</h3>
+        <ul class="dots">
+          <For each={remarks()}>{(r) => <li>{remarkText(r)}</li>}</For>
+        </ul>
+      </Show>
+      <Show when={v().remarks.some((r) => r.r === 'logged')}>
+        <h3>{WITNESS.compare}</h3>
+        <CompareCheckpoint with="opened" lead={WITNESS.compareFileLead} />
+      </Show>
     </section>
   );
 }

@@ -136,7 +136,7 @@ const EVIDENCE = {
     'Cancelled. Nothing is said of this file, and nothing of it was kept. Choose it again to check it.',
   expected: 'Fingerprint that the certificate has',
   expectedHint:
-    'The 64 signs under its title page, or filled in by its code. Without one, any sealed record is taken for itself.',
+    'The 64 signs at the foot of its first page, or filled in by its code. Without one, any sealed record is taken for itself.',
   expectedNone: 'A fingerprint has 64 signs, 0 to 9 and a to f.',
   expectedSame: 'The same fingerprint: this is the record of that certificate.',
   expectedOther:
