@@ -66,6 +66,18 @@ describe('before a run', () => {
     const probe = [{ channel: 1, place: 'sleeve' as const, c: 12, uC: 0.5, flags: 0 }];
     expect(codeOf({ temps: probe }, { setup: RESIN })).toBe('prepare warm');
     expect(codeOf({}, { setup: RESIN })).toBe('prepare mix');
+    // Each of them: two that are mixed up do not agree with one hand.
+    const compared = {
+      e: 'warm-check',
+      tUs: 0,
+      place: 'sleeve',
+      thermometerC: 34,
+      readingC: 34,
+      agrees: true,
+    } as const;
+    const air = { ...probe[0]!, channel: 2, place: 'air' as const };
+    expect(codeOf({ temps: probe }, { setup: RESIN, events: [compared] })).toBe('prepare mix');
+    expect(codeOf({ temps: [...probe, air] }, { setup: RESIN, events: [compared] })).toBe('prepare warm');
     expect(codeOf({}, { setup: RESIN, soundTested: false })).toBe('prepare sound');
     expect(codeOf({ mixedUs: 1 }, { setup: RESIN, soundTested: false })).toBe('prepare ready');
     const ready = instructionOf(sceneOf({ mixedUs: 1, potLifeLeftS: 1680 }, { setup: RESIN }));

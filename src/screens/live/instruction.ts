@@ -97,8 +97,11 @@ function prepare(scene: Scene): Instructed {
   if (!scene.soundTested && view.mixedUs === null) return say('sound');
   if (view.mixedUs !== null || setup === null || setup.resin === null)
     return say('ready', { s: view.potLifeLeftS });
-  const probes = view.temps.some((t) => t.place !== null);
-  return say(probes && !events.some((e) => e.e === 'warm-check') ? 'warm' : 'mix');
+  // One by one: two that are mistaken for each other agree with no thermometer then.
+  const uncompared = view.temps.some(
+    ({ place }) => place !== null && !events.some((e) => e.e === 'warm-check' && e.place === place),
+  );
+  return say(uncompared ? 'warm' : 'mix');
 }
 
 function seat(scene: Scene): Instructed {

@@ -157,7 +157,7 @@ export function instructions(f: Format) {
         };
       }) as Say,
       sound: always('Test the alarm’s sound.', 'Once a day, before air goes in: listen at the valve.'),
-      warm: always('Warm the probes in the hand.', 'Before the resin is mixed, beside a thermometer.'),
+      warm: always('Warm the probes in the hand.', 'Before the resin is mixed, each beside a thermometer.'),
       mix: always('Mix the resin, then press.', 'The press starts the pot-life clock.'),
       ready: ((told) => {
         const left = timeLeft(told);

@@ -86,7 +86,7 @@ export const LIVE = {
   gaugeResult: (gauge: string, sensor: string) => `Dial gauge ${gauge}, sensor ${sensor}.`,
   warmTitle: 'Warm the probes in the hand',
   warmText:
-    'Hold probe and thermometer together in the hand for a minute. Only then is a probe believed above ground temperature.',
+    'Hold one probe and the thermometer together in the hand for a minute, then the next: two that are mixed up show it. Only then is a probe believed above ground temperature.',
   warmValue: (place: string) => `Thermometer shows (${place})`,
   warmSend: 'Compare',
   agrees: 'Agree.',
