@@ -33,6 +33,7 @@ import { createRebound } from './stages/rebound.ts';
 import type { StageState } from './stages/stages.ts';
 import { createStages } from './stages/stages.ts';
 import { createStand, type Stand } from './stages/stand.ts';
+import { isHoseRise } from './supply/proof.ts';
 import { createSupply, type Supply } from './supply/supply.ts';
 import type { Unseen } from './unseen.ts';
 import { createUnseen } from './unseen.ts';
@@ -159,6 +160,7 @@ export function guardContext(w: WatchState): GuardContext {
     ventOpen: w.ventOpen,
     holdS: w.hold === null || w.infer ? null : (w.tUs - w.hold.sinceUs) / 1e6,
     doubtful: w.jump.standingBar !== null,
+    hoseRise: isHoseRise(w.supply.proof),
     topUpAsked: airNotWanted(w) === null && TOP_UPS.some((i) => w.alarms[i]!.active),
   };
 }

@@ -16,7 +16,7 @@ import { isFilling, isOver as workIsOver } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
 import { lossOf, potLifeLeftS, sensorWarmth, slowReadings } from '../state.ts';
 import { overProved } from '../supply/moved.ts';
-import { isAnnounced, isHoseRise } from '../supply/proof.ts';
+import { isAnnounced } from '../supply/proof.ts';
 import type { Condition } from './machine.ts';
 import { rowOf } from './table.ts';
 
@@ -226,8 +226,7 @@ export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
     case 'ceiling':
       return ceiling(w);
     case 'rising':
-      // A hose behind a closed end fills in a second: that rise is announced.
-      return when(w.verdict !== null && w.verdict.rising !== null && !isHoseRise(w.supply.proof));
+      return when(w.verdict !== null && w.verdict.rising !== null);
     case 'supply-moved':
       return supplyMoved(w);
     case 'pressure-lost':

@@ -124,7 +124,11 @@ function decide(s: GuardState, ctx: GuardContext, long: boolean): void {
   const m = s.motion;
   const opened = level !== null && valveOpened(s, ctx, level);
   const quiet =
-    limits === null || level === null || m === null || (saidDown(s, ctx) && !opened && !openedBefore(s));
+    limits === null ||
+    level === null ||
+    m === null ||
+    ctx.hoseRise === true ||
+    (saidDown(s, ctx) && !opened && !openedBefore(s));
   if (quiet) {
     s.rising = null;
     s.cue = null;

@@ -22,6 +22,8 @@ export interface GuardContext {
   readonly holdS?: number | null;
   /** The sensor has jumped: no level of it is to be counted down to. */
   readonly doubtful?: boolean;
+  /** A hose behind a closed end fills, as it was announced: no packer is on it. */
+  readonly hoseRise?: boolean;
   /** An alarm asks for air: the hold leaks, or is under its floor or soon will be. */
   readonly topUpAsked?: boolean;
 }

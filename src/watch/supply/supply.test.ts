@@ -54,6 +54,10 @@ describe('a proof of the supply', () => {
     expect(creepMbarPerMin!.high).toBeGreaterThanOrEqual(0);
     expect(riseS).toBeLessThan(1.5);
     expect(s.heard()).toEqual([]);
+    // Nobody is counted down to a valve, and nothing is learnt of a packer.
+    expect(s.of('cue')).toEqual([]);
+    expect(s.of('knee')).toEqual([]);
+    expect(s.w.guard.stops).toEqual([]);
   });
 
   it.each([
@@ -146,6 +150,13 @@ describe('a proof of the supply', () => {
     expect(supply(other).at(-1)).toMatchObject({ what: 'void', reason: 'device' });
   });
 
+  it('is judged anew by limits that were lowered', () => {
+    const s = proved();
+    const lower = { ...LIMITS, ratedBar: 1.8, ceilingBar: 1.78, workingBar: 1.5 };
+    s.setup(setupOf({ number: 2, tap: 'hose', rateHz: 50, limits: lower }));
+    expect(viewOf(s.w, s.tS * 1e6).supply?.verdict).toBe('over-ceiling');
+  });
+
   it('needs no word about the valve where the sensor sits before it', () => {
     const s = begun({ tap: 'supply' }).flow(45, lockedAt({}), { hz: 50 });
     expect(whats(s)).toEqual(['begun', 'locked', 'proved']);
@@ -156,14 +167,13 @@ describe('a fill after a proof', () => {
   const fill = (s: Script, barPerS: number, to: number) =>
     s.say({ c: 'stage', to: 'inflate' }).flow(to / barPerS, (t) => barPerS * t, { hz: 50, sd: 0.002 });
 
-  it('over what was proved says that the regulator has moved, before the guard would', () => {
-    const s = fill(proved(), 0.15, 1.8);
+  it('over what was proved says that the regulator has moved, under the working pressure too', () => {
+    const s = fill(proved({ at: 1.6 }), 0.15, 1.58);
     expect(s.heard()).toEqual([]);
-    s.flow(40, (t) => 1.8 + 0.008 * t, { hz: 50, sd: 0.002 });
+    s.flow(20, (t) => 1.58 + 0.008 * t, { hz: 50, sd: 0.002 });
     const at = s.at('supply-moved', 'unacknowledged');
     expect(at).toBeGreaterThan(0);
-    // 1.82 + 2 × 0.01 bar, passed 7.5 s after the rest.
-    const passed = s.tS - 40 + (1.82 + 2 * s.w.supply.proved!.uBar - 1.8) / 0.008;
+    const passed = s.tS - 20 + (1.6 + 2 * s.w.supply.proved!.uBar - 1.58) / 0.008;
     expect(at - passed).toBeLessThan(2.5);
   });
 

@@ -1,9 +1,10 @@
-import type { Setup } from '../../job/setup.ts';
+import type { Limits, Setup } from '../../job/setup.ts';
 import type { LineEnd } from '../codes.ts';
 import type { WatchEvent } from '../events.ts';
 import type { SupplyWord } from '../inputs.ts';
 import { bar3, boundedTo } from '../round.ts';
 import { createRecent, type Recent, recentAdd, recentClear } from '../signal/recent.ts';
+import { judgeSupply } from './judge.ts';
 import {
   beginProof,
   type Outcome,
@@ -24,6 +25,8 @@ type Emit = (event: WatchEvent) => void;
 export interface Supply {
   proof: Proof | null;
   proved: ProvedSupply | null;
+  /** The guard has seen a hose fill: what it learnt of it is none of the packer's. */
+  hoseSeen: boolean;
   /** The first fill after a proof, held against it; null: none is being looked at. */
   fill: Rise | null;
   /** The last second of medians of three: a spike is no move of a regulator. */
@@ -36,6 +39,7 @@ export interface Supply {
 export const createSupply = (): Supply => ({
   proof: null,
   proved: null,
+  hoseSeen: false,
   fill: null,
   recent: createRecent(),
   elsewhereS: null,
@@ -66,6 +70,7 @@ export function supplyProve(
   const proof = beginProof(end, inPrepare, startBar, ctx, emit);
   if (proof === null) return;
   s.proof = proof;
+  s.hoseSeen = true;
   s.proved = null;
   s.fill = null;
 }
@@ -113,6 +118,12 @@ export function supplyStage(s: Supply, isUp: boolean, tUs: number, emit: Emit): 
   s.elsewhereTold = false;
   if (!isUp || s.proved === null) s.fill = null;
   else if (s.proved.paceS !== null) s.fill ??= createRise();
+}
+
+/** What was proved, by the limits in force now. */
+export function supplyLimits(s: Supply, limits: Limits | null): void {
+  if (s.proved !== null && limits !== null)
+    s.proved = { ...s.proved, ...judgeSupply(s.proved, limits, s.proved.uBar) };
 }
 
 /** A new zero moves every level by the same. */

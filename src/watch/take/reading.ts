@@ -1,7 +1,7 @@
 import type { Reading } from '../../sensing/reading.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import type { WatchEvent } from '../events.ts';
-import { guardReading, guardReset, guardVerdict } from '../guard/guard.ts';
+import { createGuard, guardReading, guardReset, guardVerdict } from '../guard/guard.ts';
 import { holdHole, holdReading } from '../hold/hold.ts';
 import { bar3, s1 } from '../round.ts';
 import { jumpReading, jumpRestart } from '../signal/jump.ts';
@@ -61,12 +61,16 @@ export function takeReading(w: WatchState, reading: Reading, emit: Emit): void {
 }
 
 function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit): void {
+  if (w.supply.hoseSeen && w.supply.proof === null) {
+    w.supply.hoseSeen = false;
+    w.guard = createGuard();
+  }
   const ctx = guardContext(w);
   guardReading(w.guard, reading, ctx);
   w.verdict = guardVerdict(w.guard, ctx);
   tellCue(w, emit);
   tellTooFast(w, emit);
-  tellKnee(w, emit);
+  if (w.supply.proof === null) tellKnee(w, emit);
   // A value that is out of range is at least so high for the guard, and no value for anything else.
   if (usability(reading) !== 'usable') return;
   const { stage } = w.stages;

@@ -7,7 +7,7 @@ import { jumpRestart } from '../signal/jump.ts';
 import { levelsClear } from '../signal/levels.ts';
 import { createPeriod } from '../signal/period.ts';
 import type { WatchState } from '../state.ts';
-import { supplyDevice } from '../supply/supply.ts';
+import { supplyDevice, supplyLimits } from '../supply/supply.ts';
 
 /** Two ceilings this near are the same, bar (decimals that were stored and read). */
 const SAME_BAR = 1e-9;
@@ -49,6 +49,7 @@ export function takeSetup(w: WatchState, setup: Setup, emit: (event: WatchEvent)
   }
   if (w.signal.period.spacings.length === 0) w.signal.period = createPeriod(setup.rateHz);
   w.setup = setup;
+  supplyLimits(w.supply, setup.limits);
   emit({
     tUs: w.tUs,
     e: 'limits',
