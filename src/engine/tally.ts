@@ -123,12 +123,13 @@ export function tallySaidEmpty(tally: Tally, tUs: number, bar: number | null): v
  * What is known of a run's packer when its run has ended, on the clock of what is fed after it.
  * @param endUs the end on the run's own clock, where that clock begins
  */
-export function tallyAfter({ last, pressedUs, restBar }: Tally, endUs: number): Tally {
+export function tallyAfter({ last, pressedUs, restBar, proving }: Tally, endUs: number): Tally {
   return {
     ...createTally(),
     last: last === null ? null : { bar: last.bar, tUs: last.tUs - endUs },
     pressedUs: pressedUs === null ? null : pressedUs - endUs,
-    restBar,
+    // What stands in a hose whose supply was being proved is in no packer.
+    restBar: proving ? Math.max(restBar, last?.bar ?? 0) : restBar,
   };
 }
 

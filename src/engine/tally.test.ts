@@ -1,0 +1,28 @@
+import { expect, it } from 'vitest';
+import { readingOf } from '../sensing/testing/readings.ts';
+import { createTally, tallyAfter, tallyReading, tallySaidEmpty } from './tally.ts';
+
+/** What a run knew at its end after 100 s, and whether a reading of the line after it is one of a packer with air. */
+function pressedAfter(run: Partial<ReturnType<typeof createTally>>, bar: number): boolean {
+  const after = tallyAfter({ ...createTally(), ...run }, 100e6);
+  tallyReading(after, readingOf(1, bar));
+  return after.pressedUs !== null;
+}
+
+it('after a run its packer is what it was, and what rises over that is in it', () => {
+  const known = tallyAfter({ ...createTally(), pressedUs: 20e6, last: { bar: 1.2, tUs: 99e6 } }, 100e6);
+  expect(known).toMatchObject({ pressedUs: -80e6, last: { bar: 1.2, tUs: -1e6 }, up: false, proof: null });
+  tallySaidEmpty(known, 5e6, 0);
+  expect(known).toMatchObject({ pressedUs: null, proof: { how: 'said', tUs: 5e6 } });
+  expect(pressedAfter({}, 0.05)).toBe(false);
+  expect(pressedAfter({}, 0.2)).toBe(true);
+  // Said to be empty against a line that stands.
+  expect(pressedAfter({ restBar: 0.3 }, 0.35)).toBe(false);
+  expect(pressedAfter({ restBar: 0.3 }, 0.45)).toBe(true);
+});
+
+it('a hose whose supply was being proved at the end is no packer, unless it rises on', () => {
+  const proving = { proving: true, last: { bar: 1.5, tUs: 99e6 } };
+  expect(pressedAfter(proving, 1.5)).toBe(false);
+  expect(pressedAfter(proving, 1.7)).toBe(true);
+});
