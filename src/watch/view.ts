@@ -1,7 +1,7 @@
 import type { Limits, Line, Place, Tap } from '../job/setup.ts';
 import type { AlarmCode, AlarmState, LineEnd, Priority, Stage, Standing, SupplyVerdict } from './codes.ts';
 import type { AlarmValues, Bounded, LeakFigure } from './events.ts';
-import type { ProofPhase } from './supply/proof.ts';
+import type { ProofPhase } from './supply/types.ts';
 
 /** What the guard believes of the fill. null where it is not sure: an unsure forecast is not shown. */
 export interface GuardView {

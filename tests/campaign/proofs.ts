@@ -11,7 +11,7 @@ import type { SupplyReason, SupplyVerdict } from '../../src/watch/codes.ts';
 import type { WatchEvent } from '../../src/watch/events.ts';
 import type { Command } from '../../src/watch/inputs.ts';
 import { createWatch, step } from '../../src/watch/step.ts';
-import type { ProvedSupply } from '../../src/watch/supply/proof.ts';
+import type { ProvedSupply } from '../../src/watch/supply/types.ts';
 import { judge, limitsOf } from './fills-judge.ts';
 import { drawScenario, type Kind, type Scenario, type WorldName } from './fills-scenario.ts';
 import { createSensor } from './fills-sensor.ts';

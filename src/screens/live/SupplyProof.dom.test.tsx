@@ -3,7 +3,7 @@ import { afterEach, expect, it, vi } from 'vitest';
 import { LIMITS } from '../../job/testing/givens.ts';
 import { METRIC } from '../../units/display.ts';
 import type { WatchEvent } from '../../watch/events.ts';
-import { supplyEvent } from '../../watch/supply/proof.ts';
+import { supplyEvent } from '../../watch/supply/proof-event.ts';
 import type { SupplyView } from '../../watch/view.ts';
 import { SUPPLY, SUPPLY_REASON } from '../../words/supply.ts';
 import { type Services, ServicesContext } from '../context.ts';

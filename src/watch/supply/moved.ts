@@ -1,7 +1,7 @@
 import { recentStats } from '../signal/recent.ts';
 import { isUp } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
-import type { ProvedSupply } from './proof.ts';
+import type { ProvedSupply } from './types.ts';
 
 /** Where no probe tells how warm the air in the packer has become, the heat of the cure may have warmed it by this, K (common practice, no source). */
 const UNSEEN_WARMTH_K = 15;

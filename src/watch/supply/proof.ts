@@ -4,64 +4,15 @@
  * source. Whether the end is closed is asked, and checked three times: by the time of the rise (a packer takes far longer than
  * a hose), by what is left when the valve is shut (an open end empties at once), and by the first fill after it (fill-pace.ts).
  */
-import type { Limits } from '../../job/setup.ts';
 import type { LineEnd, SupplyReason } from '../codes.ts';
 import type { WatchEvent } from '../events.ts';
 import type { SupplyWord } from '../inputs.ts';
-import { bar3, boundedTo, round, s1 } from '../round.ts';
-import {
-  type Course,
-  courseAdd,
-  courseFrom,
-  courseLine,
-  courseMean,
-  courseS,
-  createCourse,
-  type Standing,
-  standing,
-} from './course.ts';
-import { isCreepTold, judgeSupply, type SupplyJudgement } from './judge.ts';
-import { createRise, type Rise, riseAdd, riseTimeS } from './rise.ts';
-
-export const PROOF_PHASES = [
-  'open', // waits for the supply to be opened
-  'rising',
-  'watching', // locked up: is there a creep?
-  'shut', // waits for the word that the valve is shut
-  'tight', // the valve is shut: does the line hold?
-  'vent', // proved: waits for the line to be emptied
-] as const;
-export type ProofPhase = (typeof PROOF_PHASES)[number];
-
-/** A proof under way. Plain data. */
-export interface Proof {
-  readonly end: LineEnd;
-  phase: ProofPhase;
-  /** Since when it is in this phase, run clock, µs. */
-  sinceUs: number;
-  /** Level before the supply was opened, bar. */
-  readonly startBar: number;
-  rise: Rise;
-  course: Course;
-  /** Fastest slope of the rise, bar/s, over two means. */
-  fastest: number;
-  riseS: number | null;
-  /** Since when it is asked whether the packer is on the hose, run clock, µs; null: it is not, or somebody has answered. */
-  askedUs: number | null;
-  slowSaid: boolean;
-  found: (SupplyJudgement & Standing) | null;
-  /** Level when the valve was said to be shut, bar. */
-  shutBar: number | null;
-}
-
-/** A supply that was proved: what the fills of this run are held against. */
-export interface ProvedSupply extends SupplyJudgement, Standing {
-  readonly atUs: number;
-  /** Expanded uncertainty of the reading then, bar. */
-  readonly uBar: number;
-  /** Time between the shares of PACE, s: the same of the first fill shows whether the packer was on. */
-  readonly paceS: number | null;
-}
+import { bar3, round } from '../round.ts';
+import { courseAdd, courseFrom, courseLine, courseMean, courseS, createCourse, standing } from './course.ts';
+import { isCreepTold, judgeSupply } from './judge.ts';
+import { breakOff, figures, supplyEvent } from './proof-event.ts';
+import { createRise, riseAdd, riseTimeS } from './rise.ts';
+import type { Outcome, Proof, ProofContext, ProofPhase } from './types.ts';
 
 /** Of lock-up: between these shares a proof and the first fill after it are compared. */
 export const PACE = { from: 0.2, to: 0.95 } as const;
@@ -111,54 +62,6 @@ export function phaseS({ phase }: Proof): number | null {
 
 type Emit = (event: WatchEvent) => void;
 
-export interface ProofContext {
-  readonly tUs: number;
-  readonly limits: Limits | null;
-  readonly uBar: number;
-  /** The sensor sits before the last valve: it sees the regulator whatever stands behind. */
-  readonly beforeValve: boolean;
-}
-
-type Told = Partial<Omit<Extract<WatchEvent, { e: 'supply' }>, 'tUs' | 'e' | 'what'>>;
-
-export function supplyEvent(
-  tUs: number,
-  what: Extract<WatchEvent, { e: 'supply' }>['what'],
-  told: Told = {},
-): WatchEvent {
-  return {
-    tUs,
-    e: 'supply',
-    what,
-    reason: null,
-    end: null,
-    verdict: null,
-    lockUpBar: null,
-    creepMbarPerMin: null,
-    ceilingInS: null,
-    riseS: null,
-    bar: null,
-    ...told,
-  };
-}
-
-/** bar/s → mbar/min. */
-const MBAR_MIN = 60_000;
-
-function figures(p: Proof): Told {
-  if (p.found === null) return { riseS: p.riseS === null ? null : s1(p.riseS) };
-  const { lockUp, creep, verdict, ceilingInS } = p.found;
-  const perMin = { value: creep.value * MBAR_MIN, low: creep.low * MBAR_MIN, high: creep.high * MBAR_MIN };
-  return {
-    end: p.end,
-    verdict,
-    lockUpBar: boundedTo(lockUp, 3),
-    creepMbarPerMin: boundedTo(perMin, 1),
-    ceilingInS: ceilingInS === null ? null : boundedTo(ceilingInS, 0),
-    riseS: p.riseS === null ? null : s1(p.riseS),
-  };
-}
-
 /** @param startBar level now, bar; null: no reading */
 export function beginProof(
   end: LineEnd,
@@ -199,20 +102,6 @@ export function beginProof(
 function enter(p: Proof, phase: ProofPhase, tUs: number): void {
   p.phase = phase;
   p.sinceUs = tUs;
-}
-
-export type Outcome = 'goes-on' | 'over' | ProvedSupply;
-
-function breakOff(p: Proof, reason: SupplyReason, tUs: number, bar: number | null, emit: Emit): Outcome {
-  emit(
-    supplyEvent(tUs, 'broken-off', {
-      ...figures(p),
-      reason,
-      end: p.end,
-      bar: bar === null ? null : bar3(bar),
-    }),
-  );
-  return 'over';
 }
 
 /** The line was emptied before the proof was whole: it waits for the next rise. */

@@ -5,19 +5,10 @@ import type { SupplyWord } from '../inputs.ts';
 import { bar3, boundedTo } from '../round.ts';
 import { createRecent, type Recent, recentAdd, recentClear } from '../signal/recent.ts';
 import { judgeSupply } from './judge.ts';
-import {
-  beginProof,
-  type Outcome,
-  PACE,
-  type Proof,
-  type ProofContext,
-  type ProvedSupply,
-  proofEnds,
-  proofReading,
-  proofWord,
-  supplyEvent,
-} from './proof.ts';
+import { beginProof, PACE, proofEnds, proofReading, proofWord } from './proof.ts';
+import { supplyEvent } from './proof-event.ts';
 import { createRise, type Rise, riseAdd, riseTimeS } from './rise.ts';
+import type { Outcome, Proof, ProofContext, ProvedSupply } from './types.ts';
 
 type Emit = (event: WatchEvent) => void;
 
