@@ -1,9 +1,11 @@
 /** Files from elsewhere: checked byte by byte, looked into, and kept when somebody says so. */
+import { judging } from '../engine/judge-again.ts';
 import { type ByteSource, chunksOf, readAll } from '../record/byte-source.ts';
 import { hashOf } from '../record/hashing.ts';
 import { toHex } from '../record/hex.ts';
-import type { Judge } from '../record/judgement.ts';
+import { type Judge, MOST_RUN_US } from '../record/judgement.ts';
 import { FILE } from '../record/members.ts';
+import { scanChunks } from '../record/page-scanner.ts';
 import { reservationsOf } from '../record/reservations.ts';
 import { blobSource } from '../record/stores/blob-source.ts';
 import { importLock, importSource, keepImport, listImports, removeImport } from '../record/stores/imports.ts';
@@ -63,8 +65,8 @@ export async function checkFile(
   const sha256 = await hashOf(source, deps.crypto.hashing);
   const { sense, words, extras, values } = deriving(deps.catalogueOf);
   const options = { crypto: deps.crypto, ...trustOptions(trust), progress: tell };
-  const judging = elsewhere === undefined ? judge : { ...judge, elsewhere };
-  const v = await verifyJobFile(source, { ...options, sense, judge: judging, words, extras });
+  const helped = elsewhere === undefined ? judge : { ...judge, elsewhere };
+  const v = await verifyJobFile(source, { ...options, sense, judge: helped, words, extras });
   const record = v.verdict === 'refused' ? null : await recordOf(v, values());
   const kept = (await listImports(deps.documents).catch(() => [])).some((i) => i.sha256 === sha256);
   const additions = v.additions.map((a) => ({
@@ -78,12 +80,29 @@ export async function checkFile(
   return { view, record, file, proof };
 }
 
-/** The pages of a file judged, for whoever verifies it at the same time and has read them. */
+/**
+ * The pages of a file judged, beside whoever verifies it. They may be anybody's: each is checked before it is gone through.
+ * @throws EvidenceError 'refused' where they are damaged, of another engine, or claim to be longer than any run
+ */
 export async function judgeFile(file: Blob, tell: Tell): Promise<readonly WatchEvent[]> {
   const source = blobSource(file);
-  const pages = (await readZip(source)).entries.find((e) => e.name === FILE.pages);
-  if (pages === undefined) throw new EvidenceError('refused', 'no pages');
-  return judge.events(contentOf(source, pages), tell);
+  const found = (await readZip(source)).entries.find((e) => e.name === FILE.pages);
+  if (found === undefined) throw new EvidenceError('refused', 'no pages');
+  const pages = contentOf(source, found);
+  const again = judging();
+  let bytes = 0;
+  for await (const items of scanChunks(pages, { chain: false })) {
+    for (const item of items) {
+      if (item.kind !== 'page') throw new EvidenceError('refused', 'damaged pages');
+      const { head, header } = item.page;
+      if (header.lastUs > MOST_RUN_US || (head !== null && head.engine !== judge.engine))
+        throw new EvidenceError('refused', 'not a run that is judged');
+      again.page(item.page);
+      bytes += header.pageBytes;
+    }
+    await tell(Math.min(1, bytes / pages.size));
+  }
+  return again.events;
 }
 
 /** Signature, pages, chain and witness log alone: nothing is made again, and the other members are not read. */

@@ -65,20 +65,13 @@ export function createEvidenceClient(
   const helper = worker();
   const foreign = worker(() => {
     const mine = verifying;
-    if (mine === null) return;
-    mine.judged(0);
-    helper
-      .ask({ q: 'judge-file', file: mine.file }, mine.judged)
-      .catch(() => null)
-      .then((events) => {
-        mine.judged(1);
-        return verifying === mine ? foreign.ask({ q: 'judged', events }) : null;
-      })
+    mine?.judged
+      .then((events) => (verifying === mine ? foreign.ask({ q: 'judged', events }) : null))
       // It was ended meanwhile.
       .catch(() => undefined);
   });
-  /** The file that is helped with, and how far its judging is. */
-  let verifying: { readonly file: Blob; readonly judged: (share: number) => void } | null = null;
+  /** The file that is helped with; null: it could not be judged there. */
+  let verifying: { readonly judged: Promise<EvidenceAnswers['judge-file'] | null> } | null = null;
 
   /** One file at a time has help: what a second one asks for at once is judged where it is verified. */
   async function verify(
@@ -87,12 +80,16 @@ export function createEvidenceClient(
   ): Promise<EvidenceAnswers['verify']> {
     if (verifying !== null) return foreign.ask(request, onProgress);
     // What is done here and what is done there go on at the same time: told is the one that is behind.
-    const share = { made: 0, judged: 1 };
+    const share = { made: 0, judged: 0 };
     const tell = (more: Partial<typeof share>): void => {
       Object.assign(share, more);
       onProgress?.(Math.min(share.made, share.judged));
     };
-    verifying = { file: request.file, judged: (judged) => tell({ judged }) };
+    const judged = helper
+      .ask({ q: 'judge-file', file: request.file }, (done) => tell({ judged: done }))
+      .catch(() => null)
+      .finally(() => tell({ judged: 1 }));
+    verifying = { judged };
     try {
       return await foreign.ask({ ...request, helped: true }, (made) => tell({ made }));
     } finally {

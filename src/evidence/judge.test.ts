@@ -10,7 +10,9 @@ import { contentOf, makeManifest } from '../record/manifest.ts';
 import { pageEntries } from '../record/page.ts';
 import { scanPages } from '../record/page-scanner.ts';
 import type { Signer } from '../record/signing.ts';
+import { HEAD } from '../record/testing/arbitrary.ts';
 import { inMemory, JOB, newSigner, recordCrypto } from '../record/testing/sealing.ts';
+import { zipBytes } from '../record/testing/zips.ts';
 import { type Verification, type VerifyOptions, verifyJobFile } from '../record/verify.ts';
 import { createPageWriter } from '../record/writer.ts';
 import type { WatchEvent } from '../watch/events.ts';
@@ -134,5 +136,26 @@ describe('the judgements of a record', () => {
       }),
     );
     expect([v.verdict, asked]).toEqual(['valid', 0]);
+  });
+
+  it('are made elsewhere of sound pages of this engine alone, and of no run of years', async () => {
+    const judged = (file: Uint8Array) =>
+      judgeFile(new Blob([file as Uint8Array<ArrayBuffer>]), async () => undefined);
+    const good = await signedWith((e) => e);
+    expect(await judged(good)).not.toEqual([]);
+    const bad = good.slice();
+    bad[Buffer.from(good).indexOf('Sbarpage') + 400]! ^= 1;
+    await expect(judged(bad)).rejects.toMatchObject({ code: 'refused' });
+    await expect(judged(await signedWith((e) => e, 99))).rejects.toMatchObject({ code: 'refused' });
+    await expect(judged(new Uint8Array(100))).rejects.toMatchObject({ code: 'refused' });
+    // Two hundred years between two pages: nobody goes through them tick by tick.
+    const writer = createPageWriter({ ...HEAD, engine: judge.engine });
+    const note = { c: 'note', text: 'x' } as const;
+    writer.addEntry({ l: 'command', tUs: 0, command: note });
+    const first = writer.cut(1)!;
+    writer.addEntry({ l: 'command', tUs: 6.3e15, command: note });
+    const pages = joinBytes([first, writer.finish(2, 'ended')]);
+    const long = zipBytes([{ name: 'pages.bin', bytes: pages }]);
+    await expect(judged(long)).rejects.toMatchObject({ code: 'refused' });
   });
 });

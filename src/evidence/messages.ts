@@ -331,9 +331,9 @@ export type EvidenceRequest =
     }
   /** It was never to be known: what it signed is by a stranger, whenever that was. */
   | { readonly q: 'forget-signer'; readonly fingerprint: string }
-  /** @param helped whoever asks has the pages judged by another worker when it is told 'judge-wanted', and hands in what comes of it */
+  /** @param helped whoever asks has the pages judged by another worker, and hands in what comes of it when it is told 'judge-wanted' */
   | { readonly q: 'verify'; readonly file: Blob; readonly name: string; readonly helped?: boolean }
-  /** The events that this engine gives for the pages of a file that was read already. */
+  /** The events that this engine gives for the pages of a file; refused where they can't be judged. */
   | { readonly q: 'judge-file'; readonly file: Blob }
   /** What the other worker answered; null: it could not. */
   | { readonly q: 'judged'; readonly events: readonly WatchEvent[] | null }
@@ -401,7 +401,7 @@ export interface EvidenceContract {
   readonly request: EvidenceRequest;
   readonly answers: EvidenceAnswers;
   readonly refusal: EvidenceErrorCode;
-  /** The file that is verified has pages that can be judged beside. */
+  /** The file that is verified has pages whose judgement counts. */
   readonly news: { readonly m: 'judge-wanted' };
 }
 

@@ -14,8 +14,7 @@ export interface PhoneCost {
   /** Read, hashed, made again and compared, with the judgements of the other worker at hand. */
   readonly madeS: number;
   readonly madeVerdict: string;
-  /** Until the pages are read, when the other worker is asked. */
-  readonly readS: number;
+  /** By the other worker, which begins with the file too. */
   readonly judgedS: number;
   readonly told: number;
 }
@@ -42,18 +41,11 @@ async function measure(url: string): Promise<PhoneCost> {
   const events = await judgeFile(file, progress);
   const judgedS = since(at);
   const made = deriving(async () => english);
-  let readS = 0;
-  const judge = {
-    ...made.judge,
-    elsewhere: async () => {
-      readS = since(at);
-      return events;
-    },
-  };
+  const judge = { ...made.judge, elsewhere: async () => events };
   at = performance.now();
   const whole = await verifyJobFile(blobSource(file), { ...options, ...made, judge, progress });
   const madeS = since(at);
-  return { firstS, firstVerdict: first.verdict, madeS, madeVerdict: whole.verdict, readS, judgedS, told };
+  return { firstS, firstVerdict: first.verdict, madeS, madeVerdict: whole.verdict, judgedS, told };
 }
 
 Object.assign(globalThis, { measure });
