@@ -31,7 +31,7 @@ it('a creep is one where it surely passes the ceiling in four hours, and is over
   expect(verdict(1.8, least + 1.1e-6)).toBe('creeps');
   expect(verdict(1.8, least + 0.9e-6)).toBe('stands');
   // So near the ceiling that a slower creep would pass it, too.
-  expect(judgeSupply(at(2.45, 0.0009 / 60), { ...LIMITS, workingBar: 2.46 }, 0).verdict).toBe('stands');
+  expect(judgeSupply(at(2.45, 0.0009 / 60), { ...LIMITS, workingBar: 2.45 }, 0.01).verdict).toBe('stands');
   const { ceilingInS } = judgeSupply(at(1.8, 0.001), LIMITS, U);
   expect(ceilingInS!.value).toBeCloseTo(680, 6);
   expect(ceilingInS!.low).toBeLessThan(680);
