@@ -22,8 +22,11 @@ export function AdditionLine(props: { of: SealedFacts['additions'][number] }) {
   const kind = () => (props.of.kind === 'status' ? E.status : E.kinds[props.of.kind]);
   return (
     <li>
-      {kind()}, {dateTimeZone(props.of.utcMs)}, {body().by} ({signerText(props.of.signedBy)}):{' '}
-      <strong>{body().text}</strong>
+      {/* Texts of anybody's, apart: signs that turn the direction turn nothing of what stands beside them. */}
+      {kind()}, {dateTimeZone(props.of.utcMs)}, <bdi>{body().by}</bdi> ({signerText(props.of.signedBy)}):{' '}
+      <strong>
+        <bdi>{body().text}</bdi>
+      </strong>
     </li>
   );
 }
