@@ -138,7 +138,11 @@ describe('a danger comes first', () => {
     });
     expect(slot).toMatchObject({ code: 'over-rated', alarmed: true });
     expect(slot.block?.join(' ')).toBe('EVERYONE CLEAR');
-    expect(slot.label).toContain('26');
+    expect(slot.label).toBe('Over rated for 26\u00a0s');
+    const begun = alarm({ alarm: 'over-rated', sinceUs: 97.6e6 });
+    expect(of({ stage: 'inflate', bar: 3, peakBar: 3, alarms: [begun] }).label).toBe(
+      'Over rated for 2\u00a0s',
+    );
     // Acknowledged, or asked again: it has been over for as long as before.
     const acknowledged = alarm({ alarm: 'over-rated', state: 'acknowledged', sinceUs: 99e6, begunUs: 74e6 });
     expect(of({ stage: 'inflate', bar: 3, peakBar: 3, alarms: [acknowledged] }).label).toContain('26');

@@ -61,11 +61,11 @@ export function timeParts(seconds: number, fine = true): readonly Part[] {
   ];
 }
 
+const inWords = (parts: readonly Part[]): string =>
+  parts.map(([value, unit]) => `${value}\u00a0${unit}`).join('\u00a0');
+
 /** A time in words, to the minute: where seconds would only draw the eye. */
-export const coarse = (seconds: number): string =>
-  timeParts(seconds, false)
-    .map(([value, unit]) => `${value}\u00a0${unit}`)
-    .join('\u00a0');
+export const coarse = (seconds: number): string => inWords(timeParts(seconds, false));
 
 const MINUTE_S = 60;
 /** A packer of which the line falls to a fiftieth counts as vented, time constants. */
@@ -131,7 +131,7 @@ function danger(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot | nul
     const over = active(scene, 'over-rated', 'over-range');
     // Who else has to act is said as large as the order itself; the count stands over it.
     return slot('over-rated', {
-      label: FACE.overFor(duration(Math.floor(over === undefined ? 0 : sinceS(scene, over.begunUs)))),
+      label: FACE.overFor(inWords(timeParts(over === undefined ? 0 : sinceS(scene, over.begunUs)))),
       block: FACE.everyoneClear,
       alarmed: true,
       sub: face === 'over-range' ? FACE.trueUnknown : FACE.peak(pressure(view.peakBar, units)),
