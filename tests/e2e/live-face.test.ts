@@ -1,5 +1,6 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { STANDINGS } from '../../src/watch/codes.ts';
 import { faults, open, profile, serve } from './app.ts';
 import { clippedTexts } from './clipped.ts';
 import { SCENES, showScene, stagedEngine } from './staged.ts';
@@ -176,7 +177,7 @@ for (const [width, height, kind, least] of SIZES)
 const stripFaults = () =>
   page.evaluate(() => {
     const parts =
-      '.shell-name, .shell-nav, .practice-banner, .strip-glance, .strip-record, .strip-lamp, .menu-key';
+      '.shell-name, .shell-nav, .practice-banner, .strip-glance, .strip-mark, .strip-record, .strip-lamp, .menu-key';
     const head = document.querySelector('.shell-head')!.getBoundingClientRect();
     const boxes = [...document.querySelectorAll<HTMLElement>(parts)]
       .filter((e) => e.offsetParent !== null && !e.classList.contains('visually-hidden'))
@@ -186,10 +187,33 @@ const stripFaults = () =>
       ...(at.left < head.left - 1 || at.right > head.right + 1 ? [`${name} out of the strip`] : []),
       ...boxes
         .slice(i + 1)
-        .filter((o) => Math.min(at.right, o.at.right) - Math.max(at.left, o.at.left) > 1)
+        .filter(
+          (o) =>
+            Math.min(at.right, o.at.right) - Math.max(at.left, o.at.left) > 1 &&
+            Math.min(at.bottom, o.at.bottom) - Math.max(at.top, o.at.top) > 1,
+        )
         .map((o) => `${name} on ${o.name}`),
     ]);
   });
+
+it('in the hand a mark that stands is whole, whatever alarms stand beside it', async () => {
+  const found: string[] = [];
+  for (const [width, height] of [
+    [360, 740],
+    [740, 360],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    for (const name of ['several', 'cold'] as const)
+      for (const code of STANDINGS.filter((c) => c !== 'practice')) {
+        const scene = SCENES[name]!();
+        await showScene(page, { ...scene, view: { ...scene.view, standing: [code] } });
+        await page.waitForTimeout(60);
+        for (const fault of [...(await stripFaults()), ...(await clippedTexts(page))])
+          found.push(`${name}, ${code} at ${width}: ${fault}`);
+      }
+  }
+  expect(found).toEqual([]);
+});
 
 it('on the other pages the pressure stands whole in the strip, beside all that is there, at every width', async () => {
   await page.evaluate(() => {

@@ -126,6 +126,8 @@ export async function endRepair(stand: Stand): Promise<string> {
   const { runId } = await stand.ask({ q: 'end-run' });
   // Somebody has looked: no story begins beside the packer of another one.
   await stand.ask({ q: 'packer-empty', runId, title: '' });
+  // Another packer by the same name: none begins with one that was over its rating and not inspected since.
+  await keepJob(stand);
   await stand.ask({ q: 'disconnect' });
   await stand.goto('#/jobs');
   await stand.pass(60);

@@ -64,6 +64,10 @@ export function StripState(props: {
   /** In the hand what is not connected says so once; that no alarm can come is more than any mark. */
   const idle = createMemo(() => !connected() && live.run() === null);
   const block = () => (live.silent() || live.run() !== null || connected() ? props.app.soundBlocked() : null);
+  /** One has room by itself, but not under the sound that is off and beside an alarm. */
+  const areCounted = () =>
+    props.counted &&
+    (standing().length > 1 || (standing().length > 0 && block() !== null && lamp() !== null));
   return (
     <div class="strip-state" classList={{ small: props.small, idle: idle() }}>
       <Show when={!props.onLive && connected() && !live.silent()}>
@@ -98,7 +102,7 @@ export function StripState(props: {
               {(code) => (
                 <li
                   class="strip-mark"
-                  classList={{ 'visually-hidden': props.counted && standing().length > 1 }}
+                  classList={{ 'visually-hidden': areCounted() }}
                   data-testid={code === 'no-limit' ? 'no-limit' : `standing-${code}`}
                   title={STANDING[code].means}
                 >
@@ -106,7 +110,7 @@ export function StripState(props: {
                 </li>
               )}
             </For>
-            <Show when={props.counted && standing().length > 1}>
+            <Show when={areCounted()}>
               <li class="strip-mark" aria-hidden="true">
                 {FACE.marks(standing().length)}
               </li>

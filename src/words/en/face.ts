@@ -105,7 +105,7 @@ export const FACE = {
   rec: 'Rec',
   lamp: (n: number, priority: string, more: number) =>
     more === 0 ? `${n} ${priority}` : `${n} ${priority}, ${more} more`,
-  marks: (n: number) => `${n} marks`,
+  marks: (n: number) => (n === 1 ? '1 mark' : `${n} marks`),
   shelved: (title: string, left: string) => `Put aside: ${title}, ${left} left`,
   shelvedShort: (left: string) => `Put aside, ${left} left`,
   shelvedMany: (n: number, left: string) => `${n} put aside, next ${left} left`,
