@@ -3,6 +3,7 @@ import { setupOf } from '../../job/testing/givens.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import type { Stage } from '../codes.ts';
 import { Script } from '../testing/script.ts';
+import { conditionOf } from './conditions.ts';
 
 describe('a fast fall', () => {
   const bled = (tap: 'packer' | 'hose' | 'supply' | 'unknown') =>
@@ -44,5 +45,23 @@ describe('a reading that is stuck', () => {
     const s = stuckIn('hold').acknowledge();
     s.say({ c: 'stage', to: 'inflate' }).flow(1, 0.3, STUCK);
     expect(raised(s).at(-1)).toEqual(['urgent', 'unacknowledged', 'escalated']);
+  });
+});
+
+describe('a lift', () => {
+  // Within 9 minutes of the ceiling it is on, or within 6½ where the cure's warmth ends under it; it clears over 18.
+  it.each([
+    [539, false, 'on'],
+    [541, false, 'between'],
+    [389, true, 'on'],
+    [391, true, 'between'],
+    [1079, false, 'between'],
+    [1081, false, 'off'],
+  ] as const)('%d s from the ceiling, easing %s, is %s', (value, eases, condition) => {
+    const s = new Script().say({ c: 'stage', to: 'hold' }).flow(1, 1.5);
+    Object.assign(s.w.hold!, { exit: { direction: 'up', inS: { value, low: value, high: value } }, eases });
+    expect(conditionOf(s.w, 'lift')).toBe(condition);
+    Object.assign(s.w.hold!, { exit: { direction: 'down', inS: { value, low: value, high: value } } });
+    expect(conditionOf(s.w, 'lift')).toBe('off');
   });
 });

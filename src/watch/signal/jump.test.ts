@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { noise } from '../../estimate/testing/random.ts';
 import type { Tap } from '../../job/setup.ts';
 import { LIMITS, setupOf } from '../../job/testing/givens.ts';
 import { viewOf } from '../step.ts';
 import { Script } from '../testing/script.ts';
+import { createJump, jumpReading } from './jump.ts';
 
 const NEAR = { ...LIMITS, ratedBar: 2, ceilingBar: 1.92, workingBar: 1.6 };
 
@@ -129,6 +131,16 @@ describe('a sensor that jumps in a hold, a let-down or the seat pause', () => {
           [stage === 'seat' ? 'urgent' : 'high'],
         ]);
       }
+  });
+
+  it('that is hardly more than the least step is told in whatever noise', () => {
+    for (let seed = 1; seed <= 40; seed++) {
+      const random = noise(seed * 7 + 3);
+      const j = createJump();
+      for (let i = 1; i < 400; i++)
+        jumpReading(j, i / 50, (i > 250 ? 0.895 : 1) + 0.003 * random(), 0.01, 'packer', true, false);
+      expect([seed, Math.abs((j.standingBar ?? 0) + 0.105) < 0.02]).toEqual([seed, true]);
+    }
   });
 
   it('is over when the line stands at zero after the let-down, and not on its way through zero', () => {
