@@ -36,6 +36,18 @@ static int need_port(void) {
   return 0;
 }
 
+/* The path that programs were last told is there; empty: none is. */
+static char announced[sizeof sim.port.path];
+
+/* A port that hung up and was told gone by nobody is told gone before another one is told there: no system keeps two. */
+static void forget_announced(void) {
+  struct port old = sim.port;
+  if (!announced[0]) return;
+  memcpy(old.path, announced, sizeof old.path);
+  port_announce(&old, "remove");
+  announced[0] = 0;
+}
+
 static void op_plug(const char *op) {
   if (strcmp(op, "plug") == 0 && geteuid() != 0) {
     answer("error not run: needs root");
@@ -44,9 +56,10 @@ static void op_plug(const char *op) {
   if (sim.options.bus_powered && sim.port.master < 0) start_device(0);
   if (sim.port.master < 0 && port_make(&sim.port) != 0) {
     printf("error %s\n", strerror(errno));
-  } else if (strcmp(op, "plug") == 0 && port_announce(&sim.port, "add") != 0) {
+  } else if (strcmp(op, "plug") == 0 && (forget_announced(), port_announce(&sim.port, "add")) != 0) {
     printf("error not run: %s\n", errno == EPERM ? "needs root" : strerror(errno));
   } else {
+    if (strcmp(op, "plug") == 0) memcpy(announced, sim.port.path, sizeof announced);
     printf("ok %s\n", sim.port.path);
   }
   fflush(stdout);
@@ -54,6 +67,7 @@ static void op_plug(const char *op) {
 
 static void op_remove(const char *op) {
   const int told = strcmp(op, "hangup") == 0 ? 0 : port_announce(&sim.port, "remove");
+  if (strcmp(op, "hangup") != 0) announced[0] = 0;
   if (strcmp(op, "remove") != 0) port_drop(&sim.port);
   if (told != 0)
     printf("error %s\n", strerror(errno));
