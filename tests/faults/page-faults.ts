@@ -40,7 +40,12 @@ const storeFault = (): Expected => ({
   withinMs: 2000 + ADDED_MS,
 });
 
-const leftOpen = (): Expected => ({ shows: ['maybe-full'], priority: null, withinMs: 4000 });
+const leftOpen = (stage: WalkStage): Expected => ({
+  // In 'done' the run's own vent test has seen its packer empty.
+  shows: stage === 'done' ? ['maybe-full', 'reading-none'] : ['maybe-full'],
+  priority: null,
+  withinMs: 4000,
+});
 
 export const PAGE_FAULTS: readonly Fault[] = [
   {
