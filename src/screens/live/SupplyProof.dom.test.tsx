@@ -44,7 +44,7 @@ it('begins by how the end is closed, and says until then that nothing was proved
 
 it('says why the last one was none, what the one that holds was, and takes that the regulator was set anew', () => {
   show(null, [supplyEvent(1e6, 'refused', { reason: 'not-empty', bar: 0.4 })]);
-  expect(screen.getByTestId('supply-result').textContent).toBe(SUPPLY_REASON['not-empty']);
+  expect(screen.getByTestId('supply-result').textContent).toBe(SUPPLY.notProved(SUPPLY_REASON['not-empty']));
   cleanup();
   const ask = show(PROVED, [supplyEvent(1e6, 'proved')]);
   expect(screen.getByTestId('supply-result').textContent).toMatch(/1\.82.*Creeps.*ceiling in 9/);

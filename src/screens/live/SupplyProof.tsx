@@ -21,7 +21,7 @@ export function SupplyProof() {
   const failed = () => {
     const last = app.live.events().findLast((e) => e.e === 'supply' && e.reason !== null);
     return last?.e === 'supply' && last.reason !== null && supply()?.proved !== true && !proving()
-      ? SUPPLY_REASON[last.reason]
+      ? SUPPLY.notProved(SUPPLY_REASON[last.reason])
       : null;
   };
   const result = () => {

@@ -43,6 +43,7 @@ const TASK = {
   turned: 'Regulator was set anew',
   needsLimits: 'Without limits there is nothing to prove it against: choose a packer.',
   skipped: 'Not proved. The certificate says so.',
+  notProved: (why: string) => `Not proved: ${why}.`,
   slowValve: 'No: a hand was at valve or regulator',
   packerOn: 'The packer is on the hose',
 };
