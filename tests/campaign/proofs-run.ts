@@ -128,7 +128,8 @@ export async function runProofs(scale: number): Promise<Section> {
   const records = results.filter((r): r is ProofRecord => r !== null).map(revive);
   const high = records.filter((r) => r.kind === 'high');
   const told = high.filter((r) => r.seen === 'over-ceiling' || r.ceiling).length;
-  const markdown = `${records.length} supplies proved before the packer is on the hose, on the sites and sensors of the fills (seeds from 410 001 on, drawn after the thresholds stood),
+  const markdown = `${records.length} supplies proved before the packer is on the hose, on the sites and sensors of the fills (seeds from 410 001 on, drawn after the thresholds stood; played a second time after the first had shown that a spike
+was taken for a line under pressure),
 and the same fills judged with and without the proof. ${results.length - records.length} could not be simulated. A regulator that creeps does so
 in the fill alone, but for the row that says otherwise. *Share used*: of the time from lock-up + 2 U to rated.
 

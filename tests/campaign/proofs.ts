@@ -1,7 +1,7 @@
 /**
  * The campaign of proofs: the fills' own sites and sensors, whose supply is proved before the packer is on the hose, and the
  * same fills with and without that proof. What is drawn is the simulated world's own knowledge; the watch gets readings, limits and
- * what the crew says. Seeds are 410 001 …, run for the first time when the thresholds stood; these were tuned on seeds from 520 001 on.
+ * what the crew says. Seeds are 410 001 …, run when the thresholds stood, and again after a spike had been taken for a line under pressure; these were tuned on seeds from 520 001 on.
  */
 import { setupOf } from '../../src/job/testing/givens.ts';
 import { createRandom } from '../../src/rig/random.ts';

@@ -29,6 +29,11 @@ function statsNow(w: WatchState): RecentStats | null {
   return recentStats(w.signal.recent, w.tUs, w.tUs - 5e6 * w.signal.period.periodS);
 }
 
+/** The level now, bar, that no spike moves: the mean of a second only where there is no median of three yet; null: stale. */
+function levelNow(w: WatchState): number | null {
+  return isStale(w.signal, w.tUs) ? null : (w.signal.median ?? statsNow(w)?.mean ?? null);
+}
+
 /** The last usable value of the probe at a place; null: none that is fresh. */
 function probeAt(w: WatchState, place: Place): TemperatureReading | null {
   for (const p of w.probes) if (p.place === place && probeFresh(p, w.tUs)) return p;
@@ -101,19 +106,13 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       compareWarm(w.sensorChecks, command.place, command.thermometerC, probeAt(w, command.place), tUs, emit);
       return;
     case 'prove-supply': {
-      const level = statsNow(w)?.mean ?? null;
+      const level = levelNow(w);
       const ctx = proofContext(w.setup, w.signal.uBar, tUs);
       supplyProve(w.supply, command.end, w.stages.stage === 'prepare', level, ctx, emit);
       return;
     }
     case 'supply':
-      supplySaid(
-        w.supply,
-        command.said,
-        statsNow(w)?.mean ?? null,
-        proofContext(w.setup, w.signal.uBar, tUs),
-        emit,
-      );
+      supplySaid(w.supply, command.said, levelNow(w), proofContext(w.setup, w.signal.uBar, tUs), emit);
       return;
     case 'mixed':
       // The first batch's clock counts while it is in the sleeve; after a let-down it is another sleeve's.
