@@ -30,6 +30,14 @@ async function begun(bar: number, coupled: boolean, shut: boolean): Promise<Benc
   return b;
 }
 
+/** The valve is shut, and said to be, for as long as the line is watched then. */
+async function shutAndSaid(b: Bench): Promise<void> {
+  await hand(b, { hand: 'valve', open: 0 });
+  await b.run(1000);
+  await say(b, 'valve-shut');
+  await b.run(7000);
+}
+
 describe('a supply that is proved on the simulated site', () => {
   it.each([
     [1.5, 'stands'],
@@ -43,10 +51,7 @@ describe('a supply that is proved on the simulated site', () => {
     // The transducer of the site is off by up to 4 mbar at zero and its gain.
     expect(Math.abs(lockUpBar!.value - bar)).toBeLessThan(0.03);
     expect(b.moment().view.supply?.phase).toBe('shut');
-    await hand(b, { hand: 'valve', open: 0 });
-    await b.run(1000);
-    await say(b, 'valve-shut');
-    await b.run(7000);
+    await shutAndSaid(b);
     expect(supply(b).at(-1)).toMatchObject({ what: 'proved', verdict });
     await hand(b, { hand: 'vent', open: true });
     await b.run(8000);
@@ -59,10 +64,7 @@ describe('a supply that is proved on the simulated site', () => {
   it('then fills the packer, and says under the working pressure too that the regulator has moved', async () => {
     const b = await begun(1.2, false, true);
     await b.run(45_000);
-    await hand(b, { hand: 'valve', open: 0 });
-    await b.run(1000);
-    await say(b, 'valve-shut');
-    await b.run(7000);
+    await shutAndSaid(b);
     await hand(b, { hand: 'vent', open: true });
     await b.run(8000);
     await hand(b, { hand: 'vent', open: false });
@@ -98,10 +100,7 @@ describe('a supply that is proved on the simulated site', () => {
   it('and ended there leaves no packer that may be full', async () => {
     const b = await begun(1.5, false, true);
     await b.run(45_000);
-    await hand(b, { hand: 'valve', open: 0 });
-    await b.run(1000);
-    await say(b, 'valve-shut');
-    await b.run(7000);
+    await shutAndSaid(b);
     await hand(b, { hand: 'vent', open: true });
     await b.run(10_000);
     await b.ask({ q: 'end-run' });

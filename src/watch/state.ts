@@ -19,6 +19,7 @@ import type { Levels } from './signal/levels.ts';
 import { createLevels } from './signal/levels.ts';
 import { lossCause } from './signal/loss.ts';
 import type { Probe } from './signal/probes.ts';
+import { type RecentStats, recentStats } from './signal/recent.ts';
 import { createSeep, type Seep } from './signal/seep.ts';
 import type { Signal } from './signal/signal.ts';
 import { createSignal } from './signal/signal.ts';
@@ -164,6 +165,10 @@ export function guardContext(w: WatchState): GuardContext {
     topUpAsked: airNotWanted(w) === null && TOP_UPS.some((i) => w.alarms[i]!.active),
   };
 }
+
+/** Statistics of the last second, or of the last three readings where they come slowly; null: none. */
+export const lastSecond = (w: WatchState, recent = w.signal.recent): RecentStats | null =>
+  recentStats(recent, w.tUs, w.tUs - 5e6 * w.signal.period.periodS);
 
 /** What a kelvin of the pressure sensor's own warmth moves it by, bar. */
 export function sensorWarmth(w: WatchState): number {

@@ -1,5 +1,5 @@
 import type { Limits, Line, Place, Tap } from '../job/setup.ts';
-import type { AlarmCode, AlarmState, LineEnd, Priority, Stage, Standing, SupplyVerdict } from './codes.ts';
+import type { AlarmCode, AlarmState, Priority, Stage, Standing, SupplyVerdict } from './codes.ts';
 import type { AlarmValues, Bounded, LeakFigure } from './events.ts';
 import type { ProofPhase } from './supply/types.ts';
 
@@ -83,9 +83,6 @@ export interface AlarmView {
 /** Proof of the supply: the one under way, and what was proved. */
 export interface SupplyView {
   readonly phase: ProofPhase | null;
-  readonly end: LineEnd | null;
-  /** Seconds that the phase has lasted. */
-  readonly sinceS: number;
   /** Seconds until the next word, where they are known. */
   readonly leftS: number | null;
   /** The rise was too slow for a hose: is the packer on it? */
@@ -93,8 +90,7 @@ export interface SupplyView {
   /** Of the proof under way, else of the one that holds. */
   readonly lockUpBar: Bounded | null;
   readonly verdict: SupplyVerdict | null;
-  /** bar/s */
-  readonly creep: Bounded | null;
+  readonly creepMbarPerMin: Bounded | null;
   readonly ceilingInS: Bounded | null;
   /** A proof holds. */
   readonly proved: boolean;

@@ -24,13 +24,11 @@ function show(supply: SupplyView | null, events: readonly WatchEvent[] = [], lim
 
 const PROVED: SupplyView = {
   phase: null,
-  end: null,
-  sinceS: 0,
   leftS: null,
   asked: false,
   lockUpBar: { value: 1.82, low: 1.81, high: 1.83 },
   verdict: 'creeps',
-  creep: { value: 1e-4, low: 0.9e-4, high: 1.1e-4 },
+  creepMbarPerMin: { value: 6, low: 5.4, high: 6.6 },
   ceilingInS: { value: 540, low: 500, high: 600 },
   proved: true,
 };

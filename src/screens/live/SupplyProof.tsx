@@ -4,9 +4,6 @@ import type { Command } from '../../watch/inputs.ts';
 import { SUPPLY, SUPPLY_REASON, supplyText } from '../../words/supply.ts';
 import { useServices } from '../context.ts';
 
-/** bar/s → mbar/min. */
-const MBAR_MIN = 60_000;
-
 /**
  * Proof of the supply before the hose is on the packer. The order zone leads through it; here it is begun, and its result stands
  * with what speaks against it.
@@ -27,15 +24,8 @@ export function SupplyProof() {
   const result = () => {
     const s = supply();
     if (s === null || s.lockUpBar === null) return null;
-    const creep = s.creep;
-    const creepMbarPerMin =
-      creep === null || !s.proved
-        ? null
-        : { value: creep.value * MBAR_MIN, low: creep.low * MBAR_MIN, high: creep.high * MBAR_MIN };
-    return supplyText(
-      { lockUpBar: s.lockUpBar, verdict: s.verdict, creepMbarPerMin, ceilingInS: s.ceilingInS },
-      app.units(),
-    );
+    // While it is watched the creep is none that is known.
+    return supplyText(s.proved ? s : { ...s, creepMbarPerMin: null }, app.units());
   };
   return (
     <fieldset class="task" data-testid="supply-proof">

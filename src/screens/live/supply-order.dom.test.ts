@@ -8,13 +8,11 @@ import { sceneOf } from './testing/scene.ts';
 
 const supplyOf = (more: Partial<SupplyView>): SupplyView => ({
   phase: 'open',
-  end: 'shut',
-  sinceS: 1,
   leftS: null,
   asked: false,
   lockUpBar: null,
   verdict: null,
-  creep: null,
+  creepMbarPerMin: null,
   ceilingInS: null,
   proved: false,
   ...more,

@@ -62,6 +62,9 @@ export function recentClear(r: Recent): void {
   r.last.length = 0;
 }
 
+/** Readings that a mean must have, lest one that is none counts for a level. */
+export const LEAST_MEAN = 3;
+
 /** Statistics of the second before tUs, or of the last three readings not older than oldestUs; null: none. */
 export function recentStats(r: Recent, tUs: number, oldestUs: number): RecentStats | null {
   const now = Math.floor(tUs / TENTH_US);

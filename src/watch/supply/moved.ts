@@ -1,12 +1,11 @@
-import { recentStats } from '../signal/recent.ts';
+import { ZERO_C } from '../cure/sheet.ts';
+import { LEAST_MEAN } from '../signal/recent.ts';
 import { isUp } from '../stages/stages.ts';
-import type { WatchState } from '../state.ts';
+import { lastSecond, type WatchState } from '../state.ts';
 import type { ProvedSupply } from './types.ts';
 
 /** Where no probe tells how warm the air in the packer has become, the heat of the cure may have warmed it by this, K (common practice, no source). */
 const UNSEEN_WARMTH_K = 15;
-/** Readings that a mean must have. */
-const LEAST_MEAN = 3;
 
 /**
  * A regulator comes back to where it locked up within so much, bar and share of it (common practice, no source). What the sensor is
@@ -25,7 +24,7 @@ function warmthBar(w: WatchState, bar: number): number {
   if (w.hold === null) return 0;
   const riseK = w.setup?.resin?.expectedRiseK ?? UNSEEN_WARMTH_K;
   const air = w.setup?.air.bar ?? 1;
-  return ((bar + air) * riseK) / (273 + (w.setup?.ground?.c ?? 10));
+  return ((bar + air) * riseK) / (ZERO_C + (w.setup?.ground?.c ?? 10));
 }
 
 /**
@@ -35,7 +34,7 @@ function warmthBar(w: WatchState, bar: number): number {
 export function overProved(w: WatchState): number | null {
   const { proved } = w.supply;
   if (proved === null || w.infer || !isUp(w.stages.stage)) return null;
-  const stats = recentStats(w.supply.recent, w.tUs, w.tUs - 5e6 * w.signal.period.periodS);
+  const stats = lastSecond(w, w.supply.recent);
   if (stats === null || stats.n < LEAST_MEAN) return null;
   return stats.mean - warmthBar(w, stats.mean) - movedFromBar(proved);
 }

@@ -1,10 +1,10 @@
 /** What is told of a proof of the supply: rounded figures, whichever are known. */
 import type { SupplyReason } from '../codes.ts';
-import type { WatchEvent } from '../events.ts';
+import type { Bounded, WatchEvent } from '../events.ts';
 import { bar3, boundedTo, s1 } from '../round.ts';
 import type { Outcome, Proof } from './types.ts';
 
-export type Told = Partial<Omit<Extract<WatchEvent, { e: 'supply' }>, 'tUs' | 'e' | 'what'>>;
+type Told = Partial<Omit<Extract<WatchEvent, { e: 'supply' }>, 'tUs' | 'e' | 'what'>>;
 
 export function supplyEvent(
   tUs: number,
@@ -30,15 +30,19 @@ export function supplyEvent(
 /** bar/s → mbar/min. */
 const MBAR_MIN = 60_000;
 
+/** A slope as it is told and shown: bar/s → mbar/min. */
+export function perMinute({ value, low, high }: Bounded): Bounded {
+  return { value: value * MBAR_MIN, low: low * MBAR_MIN, high: high * MBAR_MIN };
+}
+
 export function figures(p: Proof): Told {
   if (p.found === null) return { riseS: p.riseS === null ? null : s1(p.riseS) };
   const { lockUp, creep, verdict, ceilingInS } = p.found;
-  const perMin = { value: creep.value * MBAR_MIN, low: creep.low * MBAR_MIN, high: creep.high * MBAR_MIN };
   return {
     end: p.end,
     verdict,
     lockUpBar: boundedTo(lockUp, 3),
-    creepMbarPerMin: boundedTo(perMin, 1),
+    creepMbarPerMin: boundedTo(perMinute(creep), 1),
     ceilingInS: ceilingInS === null ? null : boundedTo(ceilingInS, 0),
     riseS: p.riseS === null ? null : s1(p.riseS),
   };

@@ -1,13 +1,13 @@
 /**
  * Proof of the supply before the packer is on the hose: the end of the line is closed, the supply is opened, and the small
  * volume locks up at the regulator's closed-end pressure. Setting a regulator against a closed hose is common practice, no
- * source. Whether the end is closed is asked, and checked three times: by the time of the rise (a packer takes far longer than
- * a hose), by what is left when the valve is shut (an open end empties at once), and by the first fill after it (fill-pace.ts).
+ * source. Whether the end is closed is asked, and checked: by the time of the rise and what goes on rising after it (a packer takes
+ * far longer than a hose), by what is left when the valve is shut (an open end empties at once), and by the first fill after it (supply.ts).
  */
 import type { LineEnd, SupplyReason } from '../codes.ts';
 import type { WatchEvent } from '../events.ts';
 import type { SupplyWord } from '../inputs.ts';
-import { bar3, round } from '../round.ts';
+import { bar3 } from '../round.ts';
 import { courseAdd, courseFrom, courseLine, courseMean, courseS, createCourse, standing } from './course.ts';
 import { isCreepTold, judgeSupply } from './judge.ts';
 import { breakOff, figures, supplyEvent } from './proof-event.ts';
@@ -25,7 +25,7 @@ const RISEN_BAR = 0.05;
  * A hose of 25 m and 6 mm holds 0.7 l, a packer 6-100 l. What takes longer than this is asked about, s: not to nine tenths but nearly
  * all the way, since a reading before the hose comes near the regulator's at once and shows only by the rest that air flows on.
  */
-export const RISE_ASKED_S = 3;
+const RISE_ASKED_S = 3;
 const RISEN_SHARE = 0.985;
 /** What goes on rising faster than this behind a closed end may be a packer's fill, bar/s (12 mbar/min; common practice, no source). */
 const FILLS_BAR_S = 0.0002;
@@ -220,7 +220,7 @@ function prove(p: Proof, ctx: ProofContext, emit: Emit): Outcome {
   const from = p.startBar;
   const rise = found.lockUp.value - from;
   const paceS = riseTimeS(p.rise, from + PACE.from * rise, from + PACE.to * rise);
-  return { ...found, atUs: ctx.tUs, uBar: ctx.uBar, paceS };
+  return { ...found, uBar: ctx.uBar, paceS };
 }
 
 /** Takes a usable reading. @param bar median of three */
@@ -271,7 +271,7 @@ export function proofWord(p: Proof, said: SupplyWord, bar: number | null, tUs: n
       return p.phase === 'vent' ? 'over' : breakOff(p, 'stopped', tUs, bar, emit);
     case 'valve-shut':
       if (p.phase !== 'shut' || bar === null) return 'goes-on';
-      p.shutBar = round(bar, 6);
+      p.shutBar = bar;
       p.course = createCourse();
       enter(p, 'tight', tUs);
       return 'goes-on';

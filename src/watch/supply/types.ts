@@ -38,7 +38,6 @@ export interface Proof {
 
 /** A supply that was proved: what the fills of this run are held against. */
 export interface ProvedSupply extends SupplyJudgement, Standing {
-  readonly atUs: number;
   /** Expanded uncertainty of the reading then, bar. */
   readonly uBar: number;
   /** Time between the shares of PACE, s: the same of the first fill shows whether the packer was on. */

@@ -1,5 +1,6 @@
 import type { SupplyView } from '../view.ts';
 import { phaseS } from './proof.ts';
+import { perMinute } from './proof-event.ts';
 import type { Supply } from './supply.ts';
 
 /** What a screen shows of the supply; null: nobody has proved it, nor does now. */
@@ -10,13 +11,11 @@ export function supplyView({ proof, proved }: Supply, tUs: number): SupplyView |
   const needS = proof === null ? null : phaseS(proof);
   return {
     phase: proof?.phase ?? null,
-    end: proof?.end ?? null,
-    sinceS,
     leftS: needS === null ? null : Math.max(0, needS - sinceS),
     asked: (proof?.askedUs ?? null) !== null,
     lockUpBar: found?.lockUp ?? null,
     verdict: found?.verdict ?? null,
-    creep: found?.creep ?? null,
+    creepMbarPerMin: found === null ? null : perMinute(found.creep),
     ceilingInS: found?.ceilingInS ?? null,
     proved: proved !== null,
   };

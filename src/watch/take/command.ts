@@ -10,14 +10,14 @@ import { jumpSettled } from '../signal/jump.ts';
 import { isStale } from '../signal/loss.ts';
 import { probeFresh } from '../signal/probes.ts';
 import type { RecentStats } from '../signal/recent.ts';
-import { recentClear, recentStats } from '../signal/recent.ts';
+import { recentClear } from '../signal/recent.ts';
 import { seepRestart } from '../signal/seep.ts';
 import { answer, gaugeHolds, held } from '../stages/fastfall.ts';
 import { lossSettled } from '../stages/loss.ts';
 import { reboundBreak, reboundStart } from '../stages/rebound.ts';
 import { isDown } from '../stages/stages.ts';
 import { standRestart } from '../stages/stand.ts';
-import type { WatchState } from '../state.ts';
+import { lastSecond, type WatchState } from '../state.ts';
 import { proofContext, supplyProve, supplySaid, supplyZeroed } from '../supply/supply.ts';
 import { changeStage } from './change-stage.ts';
 
@@ -26,11 +26,11 @@ type Emit = (event: WatchEvent) => void;
 /** The last second's pressure; null where the number is stale. */
 function statsNow(w: WatchState): RecentStats | null {
   if (isStale(w.signal, w.tUs)) return null;
-  return recentStats(w.signal.recent, w.tUs, w.tUs - 5e6 * w.signal.period.periodS);
+  return lastSecond(w);
 }
 
 /** The level now, bar, that no spike moves: the mean of a second only where there is no median of three yet; null: stale. */
-function levelNow(w: WatchState): number | null {
+function medianNow(w: WatchState): number | null {
   return isStale(w.signal, w.tUs) ? null : (w.signal.median ?? statsNow(w)?.mean ?? null);
 }
 
@@ -106,13 +106,13 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       compareWarm(w.sensorChecks, command.place, command.thermometerC, probeAt(w, command.place), tUs, emit);
       return;
     case 'prove-supply': {
-      const level = levelNow(w);
+      const level = medianNow(w);
       const ctx = proofContext(w.setup, w.signal.uBar, tUs);
       supplyProve(w.supply, command.end, w.stages.stage === 'prepare', level, ctx, emit);
       return;
     }
     case 'supply':
-      supplySaid(w.supply, command.said, levelNow(w), proofContext(w.setup, w.signal.uBar, tUs), emit);
+      supplySaid(w.supply, command.said, medianNow(w), proofContext(w.setup, w.signal.uBar, tUs), emit);
       return;
     case 'mixed':
       // The first batch's clock counts while it is in the sleeve; after a let-down it is another sleeve's.

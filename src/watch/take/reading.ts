@@ -7,7 +7,7 @@ import { bar3, s1 } from '../round.ts';
 import { jumpReading, jumpRestart } from '../signal/jump.ts';
 import { levelNow, levelsAdd, levelsClear } from '../signal/levels.ts';
 import { takeProbes } from '../signal/probes.ts';
-import { recentStats } from '../signal/recent.ts';
+import { LEAST_MEAN, recentStats } from '../signal/recent.ts';
 import { seepBreak, seepReading } from '../signal/seep.ts';
 import { longestSpacingUs, signalFrame, usability } from '../signal/signal.ts';
 import { inferStage } from '../stages/infer.ts';
@@ -16,7 +16,7 @@ import { reboundBreak, reboundFollow, reboundStep } from '../stages/rebound.ts';
 import { isDown, isFilling, isOver, isUp } from '../stages/stages.ts';
 import { standFollow, standRestart } from '../stages/stand.ts';
 import type { WatchState } from '../state.ts';
-import { guardContext, sensorWarmth } from '../state.ts';
+import { guardContext, lastSecond, sensorWarmth } from '../state.ts';
 import { proofContext, supplyGap, supplyReading } from '../supply/supply.ts';
 import { changeStage } from './change-stage.ts';
 import { witnessed } from './unseen.ts';
@@ -27,9 +27,6 @@ type Emit = (event: WatchEvent) => void;
 const CUE_REST_US = 3e6;
 /** The cue is told when the valve is to be closed within this, s: earlier it is only shown. */
 const CUE_TELL_S = 10;
-
-/** Readings that a mean must have, lest one that is none counts for a level. */
-const LEAST_MEAN = 3;
 
 /** Nothing may be carried across a break in the readings. */
 export function breakStretch(w: WatchState, emit: Emit): void {
@@ -87,7 +84,8 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
   const level = levelNow(w.levels);
   if (fresh && level !== null && isFilling(w.stages.stage)) standFollow(w.stand, level, w.tUs);
   const { median } = w.signal;
-  if (median !== null)
+  // Where nobody proves or has proved the supply there is nothing to follow.
+  if (median !== null && (w.supply.proof !== null || w.supply.proved !== null))
     supplyReading(
       w.supply,
       reading.tS,
@@ -116,7 +114,7 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
       emit,
     );
   if (median !== null && isDown(w.stages.stage)) {
-    const stats = recentStats(w.signal.recent, w.tUs, w.tUs - 5e6 * w.signal.period.periodS);
+    const stats = lastSecond(w);
     const shut = isOver(w.stages.stage) || !w.ventOpen;
     if (stats !== null && stats.n >= LEAST_MEAN)
       reboundFollow(

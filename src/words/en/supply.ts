@@ -97,5 +97,5 @@ export function supply(f: Format) {
     }
   }
 
-  return { SUPPLY: TASK, SUPPLY_VERDICT: VERDICT, SUPPLY_REASON: REASON, supplyText, supplyEvent };
+  return { SUPPLY: TASK, SUPPLY_REASON: REASON, supplyText, supplyEvent };
 }
