@@ -39,7 +39,7 @@ const TASK = {
   uncoupled: 'Uncoupled, the coupling seals',
   closed: 'How is the end of the hose closed?',
   again: 'To prove it again: how is the end of the hose closed?',
-  underWay: 'Under way: follow the order below the trace.',
+  underWay: 'Under way: the order says what comes next.',
   turned: 'Regulator was set anew',
   needsLimits: 'Without limits there is nothing to prove it against: choose a packer.',
   skipped: 'Not proved. The certificate says so.',
