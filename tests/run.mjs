@@ -26,7 +26,6 @@ const PART_MINUTES = 12;
 
 /** End to end without a device on a line. */
 const SCREENS = [
-  'certificate.test.ts',
   'live-face.test.ts',
   'live-keys.test.ts',
   'pages.test.ts',

@@ -12,7 +12,7 @@ afterEach(async () => {
 
 const PACKER = 'Packer of the test';
 // Few in every run of the tests; `npm run faults -- kills` makes a hundred.
-const KILLS = Number(process.env.STEADYBAR_KILLS ?? 4);
+const KILLS = Number(process.env.STEADYBAR_KILLS ?? 2);
 
 function lastSeq(file: Uint8Array): number {
   let seq = -1;

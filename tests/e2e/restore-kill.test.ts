@@ -15,11 +15,11 @@ import { loadCatalogue } from '../../src/words/catalogue.ts';
 import { notRun } from '../unit/not-run.ts';
 import { chromiumPath, open, profile, serve } from './app.ts';
 
-// The browser's processes are killed with SIGKILL while a backup is restored, ten times at ten moments. After the
+// The browser's processes are killed with SIGKILL while a backup is restored, each time at another moment. After the
 // next start either everything of it is there or nothing.
 
 // Few in every run of the tests; `npm run faults -- kills` makes a hundred.
-const KILLS = Number(process.env.STEADYBAR_KILLS ?? 4);
+const KILLS = Number(process.env.STEADYBAR_KILLS ?? 2);
 const RUNS = 120;
 
 /** A tablet's backup, made by the very code that the browser runs. */

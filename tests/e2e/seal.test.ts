@@ -17,7 +17,7 @@ afterEach(async () => {
 
 const PACKER = 'Packer of the test';
 // Few in every run of the tests; `npm run faults -- kills` makes a hundred.
-const KILLS = Number(process.env.STEADYBAR_KILLS ?? 4);
+const KILLS = Number(process.env.STEADYBAR_KILLS ?? 2);
 
 /** A short run, recorded and ended; gives its id. */
 async function record(s: Stage): Promise<string> {
