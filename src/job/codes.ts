@@ -15,8 +15,22 @@ export type Line = (typeof LINES)[number];
 export const PLACES = ['sleeve', 'air', 'pipe', 'ground'] as const;
 export type Place = (typeof PLACES)[number];
 
+/**
+ * What a second pressure is, beside the one that the guard goes by: the regulator's outlet, or a cross-check at the packer
+ * by a sense line of its own.
+ */
+export const SECOND_PRESSURES = ['outlet-pressure', 'check-pressure'] as const;
+export type SecondPressure = (typeof SECOND_PRESSURES)[number];
+
 /** What a channel of the device is used for. */
-export const ROLES = ['pressure', 'temperature', 'supply', 'junction', 'unused'] as const;
+export const ROLES = [
+  'pressure',
+  ...SECOND_PRESSURES,
+  'temperature',
+  'supply',
+  'junction',
+  'unused',
+] as const;
 export type Role = (typeof ROLES)[number];
 
 export const MATERIALS = ['clay', 'concrete', 'pvc', 'pe', 'iron', 'grp', 'unknown'] as const;

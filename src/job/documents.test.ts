@@ -108,8 +108,8 @@ describe('documents', () => {
   });
 
   it('refuses later and strange versions by name', () => {
-    expect(issuesOf('job', changed('job', 'version', 5))).toEqual([
-      { path: 'version', code: 'version-future', limit: 4, found: 5 },
+    expect(issuesOf('job', changed('job', 'version', 6))).toEqual([
+      { path: 'version', code: 'version-future', limit: 5, found: 6 },
     ]);
     expect(issuesOf('job', changed('job', 'version', '1'))[0]?.code).toBe('version-unknown');
     expect(issuesOf('job', changed('job', 'version', undefined))[0]).toEqual({
@@ -146,6 +146,12 @@ describe('documents', () => {
     expect(parseDocument('job', { ...old, version: 3 })).toEqual({ ok: true, value });
     expect(issuesOf('job', changed('job', 'packersOnLine', 'three'))[0]?.path).toBe('packersOnLine');
     expect(issuesOf('job', changed('job', 'otherRatedBar', 26))[0]).toMatchObject({ code: 'too-high' });
+  });
+
+  it('a job sheet of before there could be a second pressure has the one it names', () => {
+    expect(parseDocument('job', { ...DEMO.job, version: 4 })).toEqual({ ok: true, value: DEMO.job });
+    expect(issuesOf('job', changed('job', 'device.channels.1.role', 'outlet-pressure'))).toEqual([]);
+    expect(issuesOf('job', changed('job', 'device.channels.1.role', 'third'))[0]?.code).toBe('not-one-of');
   });
 
   it('a sensor of before it was asked does not state what its own warmth does to it', () => {

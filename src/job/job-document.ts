@@ -77,7 +77,8 @@ const sleeve = z.strictObject({
 });
 
 /** Version 1 did not ask for infiltration: nobody looked. Version 2 did not ask whether the packer is warmed,
- * version 3 not for water in the line and for a second packer on it. */
+ * version 3 not for water in the line and for a second packer on it;
+ * version 4 knew one pressure channel. */
 export const jobMigrations: StepsTo<JobDocument['version']> = [
   (old) => ({
     ...old,
@@ -85,10 +86,11 @@ export const jobMigrations: StepsTo<JobDocument['version']> = [
   }),
   (old) => ({ ...old, heating: { by: 'unknown', toC: null } }),
   (old) => ({ ...old, wetness: 'unknown', packersOnLine: 'one', otherRatedBar: null }),
+  (old) => old,
 ];
 
 export const jobSchema = z.strictObject({
-  version: z.literal(4),
+  version: z.literal(5),
   /** What is repaired, in one line. */
   title: name(120),
   date: some(date()),
@@ -176,7 +178,7 @@ export type JobDocument = z.infer<typeof jobSchema>;
 /** An empty sheet with the trade's usual start values; the title is the caller's. */
 export function blankJob(title: string): JobDocument {
   return {
-    version: 4,
+    version: 5,
     title,
     date: null,
     site: '',

@@ -28,6 +28,7 @@ export const WARNINGS = [
   'free-inflation-unknown', // no hold floor
   'seat-over-working', // no seat pause planned
   'tap-no-hold', // with this tap only the guard runs
+  'second-left-out', // a third pressure, or a second one at the outlet
   'line-unknown', // no leak can be told
   'u-large', // uncertainty over a tenth of rated
   'u-assumed', // nothing known of the sensor

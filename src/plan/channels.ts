@@ -1,5 +1,6 @@
 import type { Named } from '../job/bundle.ts';
 import type { ChannelAssignment, JobDocument } from '../job/job-document.ts';
+import { isPressureRole, isSecondPressure } from '../job/pressure-roles.ts';
 import type { SensorDocument } from '../job/sensor-document.ts';
 import type { Calibration, ChannelSetup } from '../job/setup.ts';
 import { fitCalibration } from '../sensing/calibration.ts';
@@ -86,7 +87,7 @@ function withSensor(
     place,
     thermocouple: type,
     thermocoupleClass: type === null ? null : (sensor.thermocoupleClass ?? 2),
-    gaugeKind: a.role === 'pressure' ? (sensor.gaugeKind ?? 'gauge') : null,
+    gaugeKind: isPressureRole(a.role) ? (sensor.gaugeKind ?? 'gauge') : null,
     spanElLo: sensor.span?.elLo ?? base.spanElLo,
     spanElHi: sensor.span?.elHi ?? base.spanElHi,
     rangeLo: sensor.range.lo,
@@ -101,7 +102,7 @@ function withSensor(
 /** Digital sensors send their value itself: the span in Pa or m°C follows the range. */
 function digitalSpan(ch: ChannelSetup): ChannelSetup {
   if (ch.signal !== 'digital') return ch;
-  const per = ch.role === 'pressure' ? 1e5 : 1e3;
+  const per = isPressureRole(ch.role) ? 1e5 : 1e3;
   return { ...ch, spanElLo: ch.rangeLo * per, spanElHi: ch.rangeHi * per };
 }
 
@@ -149,7 +150,22 @@ function imagined(sensor: SensorDocument): ChannelSetup {
 /** What a channel can be told to be: a thermocouple measures no pressure, whatever the sheet says. */
 function quantityOf(ch: ChannelSetup): string {
   if (ch.role === 'unused') return ch.signal === 'thermocouple' ? 'temperature' : 'pressure';
-  return ch.role;
+  return isPressureRole(ch.role) ? 'pressure' : ch.role;
+}
+
+/** Beside the pressure that the guard goes by there is one more, and it sits elsewhere. */
+function secondOf(
+  channels: readonly ChannelSetup[],
+  tap: JobDocument['tap'],
+  notes: Notes,
+): readonly ChannelSetup[] {
+  const seconds = channels.filter((c) => isSecondPressure(c.role));
+  const [kept] = seconds.filter((c) => c.role !== 'outlet-pressure' || tap !== 'supply');
+  for (const c of seconds) {
+    if (c === kept) continue;
+    notes.warn('second-left-out', [], c.sensorSerial ?? `${c.index}`);
+  }
+  return channels.map((c) => (isSecondPressure(c.role) && c !== kept ? { ...c, role: 'unused' } : c));
 }
 
 export function planChannels(
@@ -176,7 +192,7 @@ export function planChannels(
   // An empty assignment leaves it all to the device; a pressure channel that the job names is the only one.
   const assigned = suggested.map((base): ChannelSetup => {
     const a = assignments.find((x) => x.channel === base.index);
-    if (a === undefined) return named && base.role === 'pressure' ? { ...base, role: 'unused' } : base;
+    if (a === undefined) return named && isPressureRole(base.role) ? { ...base, role: 'unused' } : base;
     if (a.role !== 'unused' && quantityOf(base) !== quantityOf({ ...base, role: a.role })) {
       notes.warn('signal-differs', [], `${a.channel}`);
       return base;
@@ -184,18 +200,19 @@ export function planChannels(
     const sensor = a.sensorId === null ? null : (byId.get(a.sensorId) ?? null);
     if (a.sensorId !== null && sensor === null) notes.warn('sensor-missing', [], `${a.channel}`);
     if (sensor !== null) return digitalSpan(withSensor(base, a, sensor, deviceId, job.date, notes));
-    if (a.role === 'pressure' && base.calibration === null)
+    if (isPressureRole(a.role) && base.calibration === null)
       notes.warn('calibration-none', [], `${a.channel}`);
     return {
       ...base,
       role: a.role,
       place: a.role === 'temperature' ? a.place : null,
-      gaugeKind: a.role === 'pressure' ? (base.gaugeKind ?? 'gauge') : null,
+      gaugeKind: isPressureRole(a.role) ? (base.gaugeKind ?? 'gauge') : null,
     };
   });
   for (const ch of assigned)
     if (isUnscaled(ch)) notes.warn('span-unknown', [], ch.sensorSerial ?? `${ch.index}`);
-  const channels = assigned.map((ch): ChannelSetup => (isUnscaled(ch) ? { ...ch, role: 'unused' } : ch));
+  const scaled = assigned.map((ch): ChannelSetup => (isUnscaled(ch) ? { ...ch, role: 'unused' } : ch));
+  const channels = secondOf(scaled, job.tap, notes);
   for (const a of assignments)
     if (!channels.some((c) => c.index === a.channel)) notes.warn('channel-missing', [], `${a.channel}`);
   const pressure = channels.find((c) => c.role === 'pressure') ?? null;

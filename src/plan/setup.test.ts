@@ -313,6 +313,47 @@ describe('sensors and device', () => {
     expect(codes(plan({}, { sensors: [] }, null).warnings)).toContain('u-assumed');
   });
 
+  describe('a second pressure', () => {
+    const outlet = { ...PRESS, index: 5, place: 'supply', rangeHi: 1_000_000 } as const;
+    const two = { hello: { ...DEVICE.hello, channels: 6 }, channels: [...DEVICE.channels, outlet] };
+    const named = (role: 'outlet-pressure' | 'check-pressure', tap: JobDocument['tap'] = 'hose') =>
+      makeSetup({
+        bundle: {
+          ...DEMO,
+          job: {
+            ...DEMO.job,
+            tap,
+            device: {
+              ...DEMO.job.device,
+              channels: [...DEMO.job.device.channels, { channel: 5, role, place: null, sensorId: null }],
+            },
+          },
+        },
+        settings: null,
+        device: two,
+        number: 1,
+        practice: false,
+      });
+
+    it('is what the job says it is, read by its own scale, and moves no limit', () => {
+      const p = named('outlet-pressure');
+      expect(p.setup.channels[5]).toMatchObject({ role: 'outlet-pressure', rangeHi: 10, gaugeKind: 'gauge' });
+      expect(p.setup.limits).toEqual(plan().setup.limits);
+      expect(codes(p.warnings)).toContain('calibration-none');
+      expect(parseSetup(JSON.parse(JSON.stringify(p.setup)))).toEqual({ ok: true, value: p.setup });
+    });
+
+    it('is left out where the job names its pressure and not this one, and at the outlet twice', () => {
+      const job = { ...DEMO.job };
+      const bare = { bundle: { ...DEMO, job }, settings: null, device: two, number: 1, practice: false };
+      expect(makeSetup(bare).setup.channels[5]!.role).toBe('unused');
+      const twice = named('outlet-pressure', 'supply');
+      expect(twice.setup.channels[5]!.role).toBe('unused');
+      expect(codes(twice.warnings)).toContain('second-left-out');
+      expect(named('check-pressure', 'hose').setup.channels[5]!.role).toBe('check-pressure');
+    });
+  });
+
   it('an empty assignment leaves the channels to the device', () => {
     const p = plan({ device: { deviceId: null, channels: [], rateHz: 1000 } });
     expect(p.setup.channels.map((c) => c.role)).toEqual([

@@ -3,13 +3,16 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { DuckDBInstance } from '@duckdb/node-api';
 import { parse } from 'csv-parse/sync';
+import { parquetReadObjects } from 'hyparquet';
 import { afterAll, describe, expect, it } from 'vitest';
 import { csvRow, csvText } from './csv.ts';
 import { frameOfLine, parseEntryLine, parseEventLine } from './entry-text.ts';
 import type { LogEntry } from './log.ts';
 import { scanRun } from './reader.ts';
 import { derivedHashes, inventoryOf, KNOWN_DERIVED, traceOf } from './testing/known.ts';
-import { runPages } from './testing/sealing.ts';
+import { RUN_SETUP, runPages, twoPoint } from './testing/sealing.ts';
+import { columnNames } from './trace-csv.ts';
+import type { SenseRun } from './trace-rows.ts';
 
 const pages = runPages({ seconds: 30 });
 const samples: Extract<LogEntry, { l: 'frame' }>[] = [];
@@ -149,13 +152,58 @@ describe('columns', () => {
       channels: 2,
       samples: 1500,
       firstSampleUs: 0,
+      seconds: [],
       temperatures: [{ channel: 1, name: 'temperature_c_sleeve' }],
     });
     expect((await inventoryOf(new Uint8Array(5))).shape()).toEqual({
       channels: 0,
+      seconds: [],
       temperatures: [],
       firstSampleUs: null,
       samples: 0,
     });
+  });
+
+  it('a second pressure has its own, beside the pressure and its uncertainty, whichever channel reads it', async () => {
+    const outlet = { ...RUN_SETUP.channels[0]!, role: 'outlet-pressure' as const, place: null };
+    const two = runPages({ seconds: 2, setup: { ...RUN_SETUP, channels: [outlet] } });
+    const shape = (await inventoryOf(two)).shape();
+    expect(shape.seconds).toEqual(['outlet-pressure']);
+    expect(columnNames(shape).slice(0, 5)).toEqual([
+      'time_s',
+      'pressure_bar',
+      'pressure_outlet_bar',
+      'pressure_u_bar',
+      'pressure_outlet_u_bar',
+    ]);
+    const sense: SenseRun = (head, events) => {
+      const plain = twoPoint(head, events);
+      return (entry) => {
+        const reading = plain(entry);
+        const bar = entry.l === 'frame' && entry.frame.t === 'S' && entry.frame.seq % 2 === 0 ? 1.75 : null;
+        const second = {
+          channel: 1,
+          role: 'outlet-pressure',
+          bar,
+          uBar: 0.02,
+          flags: 0,
+          stepBar: 0.001,
+        } as const;
+        return reading === null ? null : { ...reading, second };
+      };
+    };
+    const { csv, parquet } = await traceOf(two, false, sense);
+    const rows = parse(new TextDecoder().decode(csv), { columns: true }) as Record<string, string>[];
+    expect(rows.length).toBe(100);
+    for (const row of rows) {
+      const even = Number(row.seq) % 2 === 0;
+      expect([row.pressure_outlet_bar, row.pressure_outlet_u_bar]).toEqual(
+        even ? ['1.75', '0.02'] : ['', ''],
+      );
+    }
+    const same = await parquetReadObjects({ file: parquet.slice().buffer });
+    expect(same.map((r) => [r.pressure_outlet_bar ?? null, r.pressure_outlet_u_bar ?? null])).toEqual(
+      rows.map((r) => (Number(r.seq) % 2 === 0 ? [1.75, 0.02] : [null, null])),
+    );
   });
 });

@@ -1,14 +1,22 @@
 /** trace.csv (docs/record.md 7): no field of it is text, so that nothing has to be quoted. */
+import type { SecondPressure } from '../job/codes.ts';
 import { csvRow } from './csv.ts';
 import { type Decimals, MOST_DIGITS, putDecimal, putWhole } from './decimal-text.ts';
 import { DECIMALS, type RowBatch, type RowShape } from './trace-rows.ts';
+
+const SECOND_NAMES: { readonly [S in SecondPressure]: { readonly bar: string; readonly u: string } } = {
+  'outlet-pressure': { bar: 'pressure_outlet_bar', u: 'pressure_outlet_u_bar' },
+  'check-pressure': { bar: 'pressure_check_bar', u: 'pressure_check_u_bar' },
+};
 
 /** Names of the columns, of trace.parquet as well. */
 export const columnNames = (shape: RowShape): readonly string[] => [
   'time_s',
   'pressure_bar',
+  ...shape.seconds.map((s) => SECOND_NAMES[s].bar),
   ...shape.temperatures.map((t) => t.name),
   'pressure_u_bar',
+  ...shape.seconds.map((s) => SECOND_NAMES[s].u),
   'flags',
   'arrival_us',
   'seq',
@@ -64,8 +72,10 @@ export class CsvWriter {
     let at = this.field(0, start, b.sinceUs[i]!, DECIMALS.seconds);
     at = this.field(1, at, b.bar[i]!, DECIMALS.bar);
     let c = 2;
+    for (const s of b.seconds) at = this.field(c++, at, s.bar[i]!, DECIMALS.bar);
     for (const t of b.temperatures) at = this.field(c++, at, t[i]!, DECIMALS.celsius);
     at = this.field(c++, at, b.uBar[i]!, DECIMALS.bar);
+    for (const s of b.seconds) at = this.field(c++, at, s.uBar[i]!, DECIMALS.bar);
     const flags = b.flags[i]!;
     at = this.field(c++, at, flags < 0 ? Number.NaN : flags, 0);
     at = this.field(c++, at, b.arrivalUs[i]!, 0);

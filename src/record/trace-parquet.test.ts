@@ -14,6 +14,7 @@ import { BATCH_ROWS, type RowBatch, type RowShape } from './trace-rows.ts';
 
 const SHAPE: RowShape = {
   channels: 2,
+  seconds: [],
   temperatures: [{ channel: 1, name: 'temperature_c_pipe' }],
   firstSampleUs: 0,
   samples: 0,
@@ -29,6 +30,7 @@ function batchOf(rows: readonly Row[]): RowBatch {
     n: rows.length,
     sinceUs: Float64Array.from(column(0)),
     bar: Float64Array.from(column(1)),
+    seconds: [],
     temperatures: [Float64Array.from(column(2))],
     uBar: Float64Array.from(column(3)),
     flags: Int32Array.from(rows, (r) => r[4] ?? -1),

@@ -60,6 +60,7 @@ function columnsOf(shape: RowShape): readonly Column[] {
   const columns: Omit<Column, 'name'>[] = [
     { type: 'DOUBLE', digits: DECIMALS.seconds, gather: every((b) => b.sinceUs) },
     { ...bar, gather: measured((b) => b.bar) },
+    ...shape.seconds.map((_, k) => ({ ...bar, gather: measured((b) => b.seconds[k]!.bar) })),
     ...shape.temperatures.map((_, k) => ({
       type: 'DOUBLE' as const,
       optional: true,
@@ -67,6 +68,7 @@ function columnsOf(shape: RowShape): readonly Column[] {
       gather: measured((b) => b.temperatures[k]!),
     })),
     { ...bar, gather: measured((b) => b.uBar) },
+    ...shape.seconds.map((_, k) => ({ ...bar, gather: measured((b) => b.seconds[k]!.uBar) })),
     {
       type: 'INT32',
       optional: true,

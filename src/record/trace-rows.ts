@@ -3,6 +3,7 @@
  * of them. Batch after batch, so that twelve hours need not stand in memory as objects.
  */
 
+import { SECOND_PRESSURES, type SecondPressure } from '../job/codes.ts';
 import type { SampleFrame } from '../link/frames.ts';
 import type { Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
@@ -27,6 +28,8 @@ export interface TemperatureColumn {
 
 export interface RowShape {
   readonly channels: number;
+  /** Second pressures that a Setup of the run names. */
+  readonly seconds: readonly SecondPressure[];
   readonly temperatures: readonly TemperatureColumn[];
   readonly firstSampleUs: number | null;
   readonly samples: number;
@@ -45,6 +48,8 @@ export interface RowBatch {
   readonly uBar: Float64Array;
   /** Flags of the pressure; -1 where the sample gave no reading. */
   readonly flags: Int32Array;
+  /** Two columns a second pressure: its value, and its expanded uncertainty. */
+  readonly seconds: readonly { readonly bar: Float64Array; readonly uBar: Float64Array }[];
   /** One column a temperature. */
   readonly temperatures: readonly Float64Array[];
   readonly seq: Uint32Array;
@@ -67,6 +72,7 @@ export class Shaper {
   private firstSampleUs: number | null = null;
   private samples = 0;
   private readonly places = new Map<number, string | null>();
+  private readonly roles = new Set<string>();
 
   page(page: Page): void {
     const { header, placed } = page;
@@ -78,7 +84,10 @@ export class Shaper {
         this.samples++;
       }
       if (entry.l !== 'setup') continue;
-      for (const c of entry.setup.channels) if (c.role === 'temperature') this.places.set(c.index, c.place);
+      for (const c of entry.setup.channels) {
+        this.roles.add(c.role);
+        if (c.role === 'temperature') this.places.set(c.index, c.place);
+      }
     }
     this.firstSampleUs ??= firstSampleOf(page);
   }
@@ -93,7 +102,8 @@ export class Shaper {
         if (known) used.add(place);
         return { channel, name: known ? `temperature_c_${place}` : `temperature_c_ch${channel}` };
       });
-    return { channels, temperatures, firstSampleUs, samples };
+    const seconds = SECOND_PRESSURES.filter((role) => this.roles.has(role));
+    return { channels, seconds, temperatures, firstSampleUs, samples };
   }
 }
 
@@ -107,6 +117,7 @@ class Batch implements RowBatch {
   readonly bar = new Float64Array(BATCH_ROWS);
   readonly uBar = new Float64Array(BATCH_ROWS);
   readonly flags = new Int32Array(BATCH_ROWS);
+  readonly seconds: RowBatch['seconds'];
   readonly temperatures: Float64Array[];
   readonly seq = new Uint32Array(BATCH_ROWS);
   readonly tick = new Uint32Array(BATCH_ROWS);
@@ -115,19 +126,29 @@ class Batch implements RowBatch {
   readonly missing = new Uint8Array(BATCH_ROWS);
 
   constructor(private readonly shape: RowShape) {
+    this.seconds = shape.seconds.map(() => ({
+      bar: new Float64Array(BATCH_ROWS),
+      uBar: new Float64Array(BATCH_ROWS),
+    }));
     this.temperatures = shape.temperatures.map(() => new Float64Array(BATCH_ROWS));
     this.raw = Array.from({ length: shape.channels }, () => new Int32Array(BATCH_ROWS));
   }
 
   push(tUs: number, frame: SampleFrame, reading: Reading | null): void {
     const i = this.n++;
-    const { temperatures, firstSampleUs } = this.shape;
+    const { temperatures, seconds, firstSampleUs } = this.shape;
     const bar = reading?.bar ?? Number.NaN;
     this.arrivalUs[i] = tUs;
     this.sinceUs[i] = tUs - (firstSampleUs ?? tUs);
     this.bar[i] = Math.round(bar * BAR);
     this.uBar[i] = reading === null || Number.isNaN(bar) ? Number.NaN : Math.round(reading.uBar * BAR);
     this.flags[i] = reading?.flags ?? -1;
+    for (let k = 0; k < seconds.length; k++) {
+      const second = reading?.second?.role === seconds[k] ? reading?.second : undefined;
+      const value = second?.bar ?? Number.NaN;
+      this.seconds[k]!.bar[i] = Math.round(value * BAR);
+      this.seconds[k]!.uBar[i] = Number.isNaN(value) ? Number.NaN : Math.round((second?.uBar ?? 0) * BAR);
+    }
     for (let k = 0; k < temperatures.length; k++)
       this.temperatures[k]![i] = Math.round(celsiusOf(reading, temperatures[k]!.channel) * CELSIUS);
     this.seq[i] = frame.seq;

@@ -12,8 +12,8 @@ it('nothing of the practice job serves a real line; what is the crew’s own sta
 });
 
 it('a device whose pressure is taken at the packer suggests that tap; any other suggests none', () => {
-  expect(suggestedTap([{ quantity: 'press', place: 'packer' }])).toBe('packer');
-  expect(suggestedTap([{ quantity: 'press', place: null }])).toBe('unknown');
-  expect(suggestedTap([{ quantity: 'temp', place: 'packer' }])).toBe('unknown');
+  expect(suggestedTap([{ quantity: 'press', place: 'packer', signal: 'current' }])).toBe('packer');
+  expect(suggestedTap([{ quantity: 'press', place: null, signal: 'current' }])).toBe('unknown');
+  expect(suggestedTap([{ quantity: 'temp', place: 'packer', signal: 'current' }])).toBe('unknown');
   expect(suggestedTap([])).toBe('unknown');
 });

@@ -1,4 +1,5 @@
 import { gaugeShiftBar } from '../job/gauge-kind.ts';
+import { isPressureRole, isSecondPressure } from '../job/pressure-roles.ts';
 import type { ChannelSetup, Setup } from '../job/setup.ts';
 import type { ChannelFrame } from '../link/frames.ts';
 import { createCountWatch } from './plausibility.ts';
@@ -23,7 +24,7 @@ function owned(ch: ChannelSetup, deviceId: string | null): ChannelSetup {
 }
 
 function holdOf(ch: ChannelSetup, frame: ChannelFrame | undefined): number {
-  const least = ch.role === 'pressure' ? HOLD_S.pressure : HOLD_S.other;
+  const least = isPressureRole(ch.role) ? HOLD_S.pressure : HOLD_S.other;
   const period = frame !== undefined && frame.rateMilliHz > 0 ? 1000 / frame.rateMilliHz : 0;
   return Math.max(least, HOLD_S.conversions * period);
 }
@@ -43,7 +44,7 @@ function planOf(
   const supplied = ch.signal === 'ratio' && partner?.role === 'supply';
   let flags = suggested ? FLAG.uncalibrated : 0;
   let u2 = 0;
-  if (ch.role === 'pressure') {
+  if (isPressureRole(ch.role)) {
     if (ch.calibration === null) flags |= FLAG.uncalibrated;
     if (ch.signal === 'ratio' && !supplied) flags |= FLAG.noSupply;
     // Zero, supply and noise change with the reading and are added there.
@@ -60,7 +61,7 @@ function planOf(
     bands: signalBands(ch.spanElLo, ch.spanElHi),
     offset: ch.calibration?.offset ?? 0,
     gain: ch.calibration?.gain ?? 1,
-    shift: ch.role === 'pressure' ? gaugeShiftBar(ch.gaugeKind, setup) : 0,
+    shift: isPressureRole(ch.role) ? gaugeShiftBar(ch.gaugeKind, setup) : 0,
     supplyV: supplied && partner !== undefined ? (partner.rangeLo + partner.rangeHi) / 2 : null,
     flags,
     stepCounts: countsAStep(ch),
@@ -113,6 +114,7 @@ export function replan(state: SensingState): void {
     );
   state.plans = plans;
   state.pressure = channels.find((c) => c.role === 'pressure' && plans[c.index])?.index ?? null;
+  state.second = channels.find((c) => isSecondPressure(c.role) && plans[c.index])?.index ?? null;
   state.temps = channels.filter((c) => c.role === 'temperature').map((c) => c.index);
   state.memory = plans.map((plan, i) => {
     const old = state.memory[i];

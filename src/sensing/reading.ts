@@ -1,3 +1,4 @@
+import type { SecondPressure } from '../job/codes.ts';
 import type { Place } from '../job/setup.ts';
 
 /** Why a value is not plainly good, as bits; more than one may be set. */
@@ -38,6 +39,19 @@ export interface TemperatureReading {
   flags: number;
 }
 
+/** A second pressure on the line, beside the one that the guard goes by. */
+export interface SecondReading {
+  readonly channel: number;
+  readonly role: SecondPressure;
+  /** Gauge pressure, bar; null when there is no usable value. A doubtful value is kept and flagged. */
+  readonly bar: number | null;
+  /** Expanded uncertainty (k = 2), bar. Zero is never taken of it: what an open line may be off by is in it. */
+  readonly uBar: number;
+  readonly flags: number;
+  /** Value of one count, bar. */
+  readonly stepBar: number;
+}
+
 /** One sample in physical units. The engine reuses no Reading: it may be kept. */
 export interface Reading {
   /** Arrival on the run clock, µs since the run was opened. */
@@ -55,6 +69,8 @@ export interface Reading {
   readonly flags: number;
   /** Pressure value of one count at this reading, bar: the floor of any noise estimate. */
   readonly stepBar: number;
+  /** Left out where no channel has that role. */
+  readonly second?: SecondReading;
   readonly temps: readonly TemperatureReading[];
   /** STATUS bits of the frame. */
   readonly status: number;

@@ -349,3 +349,38 @@ group('state', () => {
     expect(s.zero).toBeNull();
   });
 });
+
+group('a second pressure', () => {
+  const outlet: ChannelFrame = { ...PRESS, index: 3, place: 'supply', rangeHi: 1_000_000 };
+  const pair = (): SensingState => {
+    const s = createSensing();
+    describe(s, { ...HELLO, channels: 4 }, [...CHANNELS, outlet]);
+    return s;
+  };
+  const both = (s: SensingState, n: number, ma: number, second: number | null): Reading =>
+    sense(s, sample(n, [mA(ma), probe(20, 25), junction(25), second === null ? null : mA(second)]), at(n));
+
+  it('is read by its own scale beside the pressure, and not at all where there is none', () => {
+    const r = both(pair(), 1, 12, 8);
+    expect(r.bar).toBeCloseTo(2, 6);
+    expect(r.second).toMatchObject({ channel: 3, role: 'outlet-pressure' });
+    expect(r.second!.bar).toBeCloseTo(2.5, 6);
+    expect(r.second!.uBar).toBeGreaterThan(r.uBar);
+    expect('second' in one(started(), 1, 12)).toBe(false);
+  });
+
+  it('keeps the zero of the other to itself, and a broken wire of it spoils no other reading', () => {
+    const s = pair();
+    for (let n = 0; n < 30; n++) both(s, n, 4.04, 4.02);
+    expect(zero(s).taken).toBe(true);
+    const r = both(s, 30, 4.04, 4.02);
+    expect(r.bar).toBeCloseTo(0, 6);
+    expect(r.second!.bar).toBeCloseTo(0.0125, 6);
+    expect(r.second!.flags & FLAG.notZeroed).toBeTruthy();
+    const broken = both(s, 31, 4.04, 0);
+    expect(broken.bar).toBeCloseTo(0, 6);
+    expect(broken.second!.bar).toBeNull();
+    expect(broken.second!.flags & FLAG.fault).toBeTruthy();
+    expect(both(s, 32, 4.04, null).second!.flags & FLAG.fault).toBeTruthy();
+  });
+});

@@ -1,3 +1,4 @@
+import { isSecondPressure } from '../job/pressure-roles.ts';
 import type { Setup } from '../job/setup.ts';
 import type { ChannelFrame, HelloFrame, SampleFrame } from '../link/frames.ts';
 import { STATUS } from '../link/frames.ts';
@@ -78,12 +79,13 @@ interface Pressure {
 }
 const NO_PRESSURE: Pressure = { bar: null, u: 0, flags: FLAG.fault, step: 0 };
 
-function readPressure(state: SensingState, frame: SampleFrame, tS: number): Pressure {
-  const index = state.pressure;
+/** Zero is taken of the pressure that the guard goes by, and of no other. */
+function readPressure(state: SensingState, index: number | null, frame: SampleFrame, tS: number): Pressure {
   const plan = index === null ? null : (state.plans[index] ?? null);
   if (index === null || plan === null) return NO_PRESSURE;
   const m = state.memory[index] as ChannelMemory;
-  const zeroed = state.zero !== null;
+  const zero = index === state.pressure ? state.zero : null;
+  const zeroed = zero !== null;
   const count = frame.counts[index] ?? null;
   if (count === null) {
     const stands = m.value !== null && tS - m.atS <= plan.holdS;
@@ -130,8 +132,8 @@ function readPressure(state: SensingState, frame: SampleFrame, tS: number): Pres
     return { bar: null, u: m.u, flags, step: plan.step };
   }
   const open = plan.offset + plan.gain * indicated + plan.shift;
-  const bar = open - (state.zero?.offsetBar ?? 0);
-  addToBins(state.bins, tS, open);
+  const bar = open - (zero?.offsetBar ?? 0);
+  if (index === state.pressure) addToBins(state.bins, tS, open);
   if (m.value !== null && tooFast(bar - m.value, tS - m.atS)) flags |= FLAG.rate;
   const perCount = (plan.step / plan.stepCounts) * factor;
   const uZero = zeroUncertainty(ch, zeroed, state.setup?.air.uBar);
@@ -141,6 +143,14 @@ function readPressure(state: SensingState, frame: SampleFrame, tS: number): Pres
   m.atS = tS;
   m.flags = flags;
   return { bar, u: m.u, flags, step: plan.step * factor };
+}
+
+function readSecond(state: SensingState, frame: SampleFrame, tS: number): Pick<Reading, 'second'> {
+  const { second: channel } = state;
+  const role = channel === null ? null : (state.plans[channel]?.setup.role ?? null);
+  if (channel === null || role === null || !isSecondPressure(role)) return {};
+  const { bar, u, flags, step } = readPressure(state, channel, frame, tS);
+  return { second: { channel, role, bar, uBar: u, flags, stepBar: step } };
 }
 
 function readTemperature(
@@ -259,7 +269,7 @@ export function sense(state: SensingState, frame: SampleFrame, tUs: number): Rea
     if (plan && (plan.setup.role === 'supply' || plan.setup.role === 'junction'))
       readPartner(plan, state.memory[i] as ChannelMemory, frame.counts[i] ?? null, tS);
   }
-  const p = readPressure(state, frame, tS);
+  const p = readPressure(state, state.pressure, frame, tS);
   const temps: TemperatureReading[] = [];
   for (const index of state.temps) temps.push(readTemperature(state, index, frame, tS));
   if (temps.length > 0) {
@@ -275,6 +285,7 @@ export function sense(state: SensingState, frame: SampleFrame, tUs: number): Rea
     uBar: p.u,
     flags: p.flags,
     stepBar: p.step,
+    ...readSecond(state, frame, tS),
     temps,
     status: frame.status,
   };

@@ -79,6 +79,8 @@ export interface SensingState {
   memory: ChannelMemory[];
   /** Index of the pressure channel, and of the temperature channels in order. */
   pressure: number | null;
+  /** Index of the second pressure; null: there is none. */
+  second: number | null;
   temps: number[];
   zero: Zero | null;
   /** Job for which zero and warm checks were made. */
@@ -98,6 +100,7 @@ export function createSensing(): SensingState {
     plans: [],
     memory: [],
     pressure: null,
+    second: null,
     temps: [],
     zero: null,
     jobId: null,

@@ -1,4 +1,5 @@
 import { PLACES } from '../job/codes.ts';
+import { isPressureRole, pressureRoles } from '../job/pressure-roles.ts';
 import type { ChannelSetup, ThermocoupleType } from '../job/setup.ts';
 import {
   type ChannelFrame,
@@ -63,16 +64,14 @@ function spanOf(signal: ChannelSetup['signal'], rangeLo: number, rangeHi: number
 
 /**
  * What the device's own description of its channels amounts to: a suggestion that the job overrules. There is no
- * calibration in it. The first pressure channel is taken, one whose span is stated before
- * any other; further ones are left unused. A supply channel's range is in
+ * calibration in it. Which pressure is taken, and which stands beside it: pressureRoles. A supply channel's range is in
  * volts; its middle is the nominal supply of the ratiometric channels that name it.
  */
 export function suggestChannels(channels: readonly ChannelFrame[]): ChannelSetup[] {
-  const pressures = channels.filter((c) => c.quantity === 'press');
-  const taken = pressures.find((c) => c.signal !== 'voltage') ?? pressures[0];
-  return channels.map((c): ChannelSetup => {
+  const pressures = pressureRoles(channels);
+  return channels.map((c, i): ChannelSetup => {
     const { per, role: usual } = QUANTITY[c.quantity];
-    const role = usual === 'pressure' && c !== taken ? 'unused' : usual;
+    const role = pressures[i] ?? usual;
     const signal = signalOf(c.signal);
     const rangeLo = c.rangeLo / per;
     const rangeHi = c.rangeHi / per;
@@ -83,7 +82,7 @@ export function suggestChannels(channels: readonly ChannelFrame[]): ChannelSetup
       role,
       place: role === 'temperature' ? (PLACES.find((p) => p === c.place) ?? null) : null,
       ...signal,
-      gaugeKind: role === 'pressure' ? 'gauge' : null,
+      gaugeKind: isPressureRole(role) ? 'gauge' : null,
       partner: c.partner,
       bits: c.bits,
       rawLo: c.rawLo,

@@ -1,3 +1,4 @@
+import { isPressureRole } from '../job/pressure-roles.ts';
 import { warmthBarPerK } from '../job/sensor-warmth.ts';
 import type { ChannelSetup, Setup } from '../job/setup.ts';
 import { calibrationDrift } from './calibration.ts';
@@ -209,7 +210,8 @@ export function budget(
 ): Budget | null {
   const ch = setup.channels.find((c) => c.index === channel);
   const partner = setup.channels.find((c) => c.index === ch?.partner) ?? null;
-  if (ch?.role === 'pressure') return pressureBudget(ch, at, partner?.role === 'supply', options);
+  if (ch !== undefined && isPressureRole(ch.role))
+    return pressureBudget(ch, at, partner?.role === 'supply', options);
   if (ch?.role === 'temperature')
     return temperatureBudget(ch, at, partner?.role === 'junction' ? partner : null, options);
   return null;

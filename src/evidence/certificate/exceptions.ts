@@ -2,7 +2,8 @@
 
 import type { JobBundle } from '../../job/bundle.ts';
 import { CHECKS } from '../../job/checklist.ts';
-import type { Setup } from '../../job/setup.ts';
+import { isPressureRole, isSecondPressure } from '../../job/pressure-roles.ts';
+import type { ChannelSetup, Setup } from '../../job/setup.ts';
 import type { Manifest } from '../../record/manifest.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { Catalogue } from '../../words/catalogue.ts';
@@ -211,7 +212,7 @@ function ofSensors(seen: Seen): string[] {
   const gauges = events(seen, 'gauge').filter((g) => g.agrees !== null);
   if (gauges.length === 0) out.push(X.noGauge);
   for (const g of gauges) if (g.agrees === false) out.push(X.gaugeDiffers(g.gaugeBar, g.readingBar));
-  const channels = (setup?.channels ?? []).filter((c) => c.role === 'pressure' || c.role === 'temperature');
+  const channels = (setup?.channels ?? []).filter((c) => isPressureRole(c.role) || c.role === 'temperature');
   const probes = channels.filter((c) => c.role === 'temperature');
   if (probes.length === 0) out.push(X.noProbe);
   else if (!probes.some((c) => c.place === 'sleeve')) out.push(X.noSleeveProbe);
@@ -222,11 +223,11 @@ function ofSensors(seen: Seen): string[] {
     if (mine.length === 0) out.push(X.probeUnchecked(name));
     else if (mine.at(-1)!.agrees !== true) out.push(X.probeDiffers(name));
   }
-  const bare = channels
-    .filter((c) => c.calibration === null)
-    .map((c) =>
-      c.role === 'pressure' ? X.pressureSensor : X.probe(c.place === null ? X.unnamedPlace : PLACE[c.place]),
-    );
+  const named = ({ role, place }: ChannelSetup): string => {
+    if (isSecondPressure(role)) return X.secondPressure;
+    return role === 'pressure' ? X.pressureSensor : X.probe(place === null ? X.unnamedPlace : PLACE[place]);
+  };
+  const bare = channels.filter((c) => c.calibration === null).map(named);
   if (bare.length > 0) out.push(X.uncalibrated(bare.join(', ')));
   return out;
 }

@@ -1,5 +1,6 @@
 /** What the certificate states, as rows of name and text, from the sealed record alone. */
 import type { JobBundle } from '../../job/bundle.ts';
+import { isPressureRole, isSecondPressure } from '../../job/pressure-roles.ts';
 import type { ChannelSetup, Setup } from '../../job/setup.ts';
 import type { Account } from '../../record/account.ts';
 import type { Catalogue } from '../../words/catalogue.ts';
@@ -204,15 +205,21 @@ export interface SensorRow {
 }
 
 export function sensorRows({ bundle, setup, words }: Seen): readonly SensorRow[] {
-  const { CERTIFICATE: C } = words.certificate;
   const channels = setup?.channels ?? [];
   return channels
-    .filter((c) => c.role === 'pressure' || c.role === 'temperature')
+    .filter((c) => isPressureRole(c.role) || c.role === 'temperature')
     .map((c) => ({
       sensor: sensorName(words, c, bundle),
-      place: c.role === 'pressure' ? C.onLine : c.place === null ? C.notStated : words.terms.PLACE[c.place],
+      place: placeOf(words, c),
       calibration: calibrationText(words, c, bundle),
     }));
+}
+
+function placeOf(words: Catalogue, { role, place }: ChannelSetup): string {
+  const { CERTIFICATE: C } = words.certificate;
+  if (isSecondPressure(role)) return words.site.SECOND_PLACE[role];
+  if (role === 'pressure') return C.onLine;
+  return place === null ? C.notStated : words.terms.PLACE[place];
 }
 
 function documentOf(channel: ChannelSetup, bundle: JobBundle | null) {

@@ -7,6 +7,7 @@ import { joinBytes } from '../bytes.ts';
 import { deriveTrace, Inventory } from '../derived-files.ts';
 import { FILE } from '../members.ts';
 import { readRun } from '../reader.ts';
+import type { SenseRun } from '../trace-rows.ts';
 import { runPages, sha256Hex, twoPoint } from './sealing.ts';
 
 export const KNOWN_DERIVED = {
@@ -21,12 +22,13 @@ export const KNOWN_DERIVED = {
 export async function traceOf(
   pages: Uint8Array,
   sound = false,
+  sense: SenseRun = twoPoint,
 ): Promise<{ readonly csv: Uint8Array; readonly parquet: Uint8Array }> {
   const pieces: Record<string, Uint8Array[]> = { [FILE.csv]: [], [FILE.parquet]: [] };
   const source = bytesSource(pages);
   const inventory = await inventoryOf(pages);
   inventory.sound = sound;
-  await deriveTrace(source, inventory, twoPoint, { 'steadybar.run': 'run-0001' }, (file, piece) => {
+  await deriveTrace(source, inventory, sense, { 'steadybar.run': 'run-0001' }, (file, piece) => {
     pieces[file]!.push(piece.slice());
   });
   return { csv: joinBytes(pieces[FILE.csv]!), parquet: joinBytes(pieces[FILE.parquet]!) };

@@ -1,6 +1,7 @@
 import { For, Show } from 'solid-js';
-import { PLACES } from '../../job/codes.ts';
+import { PLACES, type Quantity } from '../../job/codes.ts';
 import type { ChannelAssignment, JobDocument } from '../../job/job-document.ts';
+import { isPressureRole, pressureRoles } from '../../job/pressure-roles.ts';
 import type { ChannelFrame } from '../../link/frames.ts';
 import { Choice, optionsOf } from '../../widgets/Fields.tsx';
 import { ROLE } from '../../words/fields.ts';
@@ -12,19 +13,23 @@ import type { Choices } from './choices.ts';
 import type { SheetFieldProps } from './fields.tsx';
 import { suggestedTap } from './tap.ts';
 
-const ROLE_OF: Record<ChannelFrame['quantity'], ChannelAssignment['role']> = {
-  press: 'pressure',
+const ROLE_OF: Record<Exclude<ChannelFrame['quantity'], 'press'>, ChannelAssignment['role']> = {
   temp: 'temperature',
   supply: 'supply',
   junct: 'junction',
 };
 
+/** What a sensor on a channel of that role measures; null: no sensor of it has a document. */
+function quantityOf(role: ChannelAssignment['role']): Quantity | null {
+  if (isPressureRole(role)) return 'pressure';
+  return role === 'temperature' ? 'temperature' : null;
+}
+
 /** What the device suggests of its channels, as a start; the job decides. */
 export function suggested(channels: readonly ChannelFrame[]): ChannelAssignment[] {
-  let pressureTaken = false;
-  return channels.map((c) => {
-    const role = c.quantity === 'press' && pressureTaken ? 'unused' : ROLE_OF[c.quantity];
-    if (c.quantity === 'press') pressureTaken = true;
+  const pressures = pressureRoles(channels);
+  return channels.map((c, i) => {
+    const role = c.quantity === 'press' ? (pressures[i] ?? 'unused') : ROLE_OF[c.quantity];
     const place = PLACES.find((p) => p === c.place) ?? null;
     return { channel: c.index, role, place: role === 'temperature' ? place : null, sensorId: null };
   });
@@ -65,25 +70,29 @@ export function Channels(props: { form: Form<'job'>; choices: Choices; onNew: Sh
                           onValue={(v) => channel(index, { place: v === '' ? null : v })}
                         />
                       </Show>
-                      <Show when={row().role === 'temperature' || row().role === 'pressure'}>
-                        <Choice
-                          label={SHEET.sensor}
-                          value={row().sensorId ?? ''}
-                          options={[
-                            { value: '', text: SHEET.noSensor },
-                            ...props.choices
-                              .sensors([row().sensorId])
-                              .filter((s) => s.document.quantity === row().role)
-                              .map((s) => ({
-                                value: s.id,
-                                text: `${s.document.name}, ${s.document.serial}`,
-                              })),
-                          ]}
-                          onValue={(v) => channel(index, { sensorId: v === '' ? null : v })}
-                        />
-                        <button type="button" class="button" onClick={() => props.onNew('sensor', index)}>
-                          {SHEET.newSensor}
-                        </button>
+                      <Show when={quantityOf(row().role)}>
+                        {(quantity) => (
+                          <>
+                            <Choice
+                              label={SHEET.sensor}
+                              value={row().sensorId ?? ''}
+                              options={[
+                                { value: '', text: SHEET.noSensor },
+                                ...props.choices
+                                  .sensors([row().sensorId])
+                                  .filter((s) => s.document.quantity === quantity())
+                                  .map((s) => ({
+                                    value: s.id,
+                                    text: `${s.document.name}, ${s.document.serial}`,
+                                  })),
+                              ]}
+                              onValue={(v) => channel(index, { sensorId: v === '' ? null : v })}
+                            />
+                            <button type="button" class="button" onClick={() => props.onNew('sensor', index)}>
+                              {SHEET.newSensor}
+                            </button>
+                          </>
+                        )}
                       </Show>
                     </div>
                   </fieldset>

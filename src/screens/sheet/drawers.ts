@@ -28,6 +28,7 @@ const DRAWER: Readonly<Record<WarningCode, Drawer>> = {
   'free-inflation-unknown': 'unknown',
   'seat-over-working': 'look',
   'tap-no-hold': 'look',
+  'second-left-out': 'look',
   'line-unknown': 'unknown',
   'u-large': 'look',
   'u-assumed': 'unknown',

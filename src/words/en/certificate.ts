@@ -246,6 +246,7 @@ export function certificate(f: Format) {
       'No probe at the sleeve: cure time went by other probes or by the planned ground temperature.',
     uncalibrated: (what: string) => `Not calibrated: ${what}.`,
     pressureSensor: 'the pressure sensor',
+    secondPressure: 'the second pressure sensor',
     probe: (place: string) => `the probe (${place})`,
     unnamedPlace: 'position not named',
     sharedLine:

@@ -143,7 +143,9 @@ export const QUANTITY: Record<Quantity, string> = {
 };
 
 export const ROLE: Record<Role, string> = {
-  pressure: 'Pressure',
+  pressure: 'Pressure at the packer or in its line',
+  'outlet-pressure': 'Second pressure: regulator’s outlet',
+  'check-pressure': 'Second pressure: packer, own sense line',
   temperature: 'Temperature',
   supply: 'Sensor power',
   junction: 'Cold junction',

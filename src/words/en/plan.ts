@@ -37,6 +37,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'seat-over-working': (of) =>
     `The seat pressure is not under the working pressure: no seat pause is planned${of}.`,
   'tap-no-hold': (of) => `Sensor here: over-pressure warning only, no leak check${of}.`,
+  'second-left-out': (of) =>
+    `A job reads two pressures, each from its own position: this channel is not read${of}.`,
   'line-unknown': (of) => `How the line is fed is not known: a leak cannot be told${of}.`,
   'u-large': (of) => `The uncertainty of the reading is over a tenth of the rated pressure${of}.`,
   'u-assumed': (of) => `Nothing is known of the sensor: a wide uncertainty is assumed${of}.`,

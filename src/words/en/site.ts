@@ -1,3 +1,4 @@
+import type { SecondPressure } from '../../job/codes.ts';
 import type { Line, PipeSetup, Tap } from '../../job/setup.ts';
 
 /** Terms of pipe, tap and line, as the user reads them. */
@@ -7,6 +8,12 @@ export const TAP: Record<Tap, string> = {
   hose: 'Hose (after the last valve)',
   supply: 'Supply (regulator outlet, or behind a check valve)',
   unknown: 'Not known',
+};
+
+/** Where a second pressure sits. */
+export const SECOND_PLACE: Record<SecondPressure, string> = {
+  'outlet-pressure': 'regulator’s outlet',
+  'check-pressure': 'packer, a second sense line',
 };
 
 export const TAP_MEANS: Record<Tap, string> = {
