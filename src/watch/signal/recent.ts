@@ -1,6 +1,7 @@
 /**
  * Mean and scatter of the last second, at a fixed cost a reading: ten tenths of a second, each a count, a sum
- * and a sum of squares. For slow devices the last three readings stand in.
+ * and a sum of squares. A spike counts as what the readings around it say: one of 0.5 bar would move the mean of twenty
+ * readings by more than air that seeps back does. For slow devices the last three readings stand in.
  */
 export interface Recent {
   /** Number of the tenth that each place holds, or -1. */
@@ -22,6 +23,11 @@ export interface RecentStats {
 
 const TENTHS = 10;
 const TENTH_US = 100_000;
+/**
+ * What lies further off the median of three is a spike or the first reading of a fast move, bar: its noise stays in the means, and a
+ * move comes into them one reading later.
+ */
+const SPIKE_BAR = 0.05;
 
 export function createRecent(): Recent {
   return {
@@ -33,7 +39,11 @@ export function createRecent(): Recent {
   };
 }
 
-export function recentAdd(r: Recent, tUs: number, bar: number): void {
+/** Takes a usable reading; gives the level that it stands for: itself, or the median of three where it may be a spike, bar. */
+export function recentAdd(r: Recent, tUs: number, bar: number): number {
+  keepLast(r, tUs, bar);
+  const middle = median3(r) ?? bar;
+  const level = Math.abs(bar - middle) > SPIKE_BAR ? middle : bar;
   const tenth = Math.floor(tUs / TENTH_US);
   const i = tenth % TENTHS;
   if (r.slot[i] !== tenth) {
@@ -43,8 +53,12 @@ export function recentAdd(r: Recent, tUs: number, bar: number): void {
     r.sq[i] = 0;
   }
   r.n[i]!++;
-  r.sum[i]! += bar;
-  r.sq[i]! += bar * bar;
+  r.sum[i]! += level;
+  r.sq[i]! += level * level;
+  return level;
+}
+
+function keepLast(r: Recent, tUs: number, bar: number): void {
   if (r.last.length < 3) r.last.push({ tUs, bar });
   else {
     const oldest = r.last[0]!;

@@ -32,6 +32,8 @@ export interface Signal {
   /** Last usable pressure, bar, and what came with it. */
   bar: number | null;
   median: number | null;
+  /** The pressure without spikes, bar: what levels and means are made of. */
+  level: number | null;
   uBar: number | null;
   stepBar: number;
   flags: number;
@@ -69,6 +71,7 @@ export function createSignal(): Signal {
     recent: createRecent(),
     bar: null,
     median: null,
+    level: null,
     uBar: null,
     stepBar: 0,
     flags: 0,
@@ -204,7 +207,7 @@ function takeValue(s: Signal, reading: Reading): void {
   s.bar = bar;
   s.uBar = reading.uBar;
   s.stepBar = reading.stepBar;
-  recentAdd(s.recent, reading.tUs, bar);
+  s.level = recentAdd(s.recent, reading.tUs, bar);
   s.median = median3(s.recent);
   if (s.median !== null && (s.peakBar === null || s.median > s.peakBar)) s.peakBar = s.median;
 }

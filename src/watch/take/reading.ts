@@ -73,8 +73,9 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
   const { stage } = w.stages;
   const watching = isUp(stage) || stage === 'let-down';
   jumpReading(w.jump, reading.tS, bar, reading.uBar, ctx.tap, watching, isDown(stage));
-  seepReading(w.seep, reading.tS, bar);
-  const fresh = levelsAdd(w.levels, reading.tS, bar);
+  const { level: sound } = w.signal;
+  seepReading(w.seep, reading.tS, sound ?? bar);
+  const fresh = levelsAdd(w.levels, reading.tS, sound ?? bar);
   if (fresh && w.infer) {
     const sinceS = (w.tUs - w.stages.sinceUs) / 1e6;
     const seen = inferStage(w.inference, w.levels, w.stages.stage, sinceS, w.setup?.limits ?? null);
