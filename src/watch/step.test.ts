@@ -144,6 +144,16 @@ describe('the device', () => {
     s.give(guard('armed', 2600)).flow(4, 0.2);
     expect(s.states('device-unarmed').at(-1)).toBe('unacknowledged');
   });
+
+  it('a device without a limit is a standing mark only where there is a limit that it could be told', () => {
+    const marks = (limits: typeof LIMITS | null) => {
+      const s = new Script({ setup: setupOf({ limits }) }).flow(1, 0);
+      return viewOf(s.w, s.tS * 1e6).standing;
+    };
+    expect(marks(LIMITS)).toContain('device-unarmed');
+    expect(marks(null)).toContain('no-limit');
+    expect(marks(null)).not.toContain('device-unarmed');
+  });
 });
 
 /** Let up to 1.8 bar and held. */
