@@ -54,6 +54,20 @@ describe('one opening of a port', () => {
     expect(news()).toEqual(['opened', 'greeted sb-7', 'streaming 50', 'streaming 20']);
   });
 
+  it('asked to start twice at once, it starts once', async () => {
+    const { timers, site, rate, news, make } = bench();
+    const opening = make();
+    const opened = opening.open();
+    await timers.run(100);
+    await opened;
+    const starts = () => site.device.done.filter((k) => k.command.verb === 'start').length;
+    const before = starts();
+    rate.hz = 20;
+    await Promise.all([opening.start(), opening.start()]);
+    expect(starts() - before).toBe(1);
+    expect(news().filter((t) => t.startsWith('streaming'))).toEqual(['streaming 50', 'streaming 20']);
+  });
+
   it('counts its own frames and stray bytes, and ends the line that the loss cut short', async () => {
     const { timers, site, told, make } = bench();
     const opening = make();

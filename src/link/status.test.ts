@@ -1,12 +1,23 @@
 import { expect, it } from 'vitest';
 import { isAway, isClosed, isWanted, type LinkState } from './status.ts';
 
+const STATES: readonly LinkState[] = [
+  'unsupported',
+  'no-permission',
+  'idle',
+  'opening',
+  'greeting',
+  'streaming',
+  'stopped',
+  'lost',
+  'retrying',
+  'closing',
+];
+
 it('a state says whether readings are meant to come', () => {
-  const says = (state: LinkState) => [isWanted(state), isAway(state), isClosed(state)];
-  expect(says('streaming')).toEqual([true, false, false]);
-  expect(says('lost')).toEqual([true, true, false]);
-  expect(says('stopped')).toEqual([true, false, true]);
-  expect(says('idle')).toEqual([false, false, true]);
+  expect(STATES.filter(isWanted)).toEqual(['streaming', 'stopped', 'lost', 'retrying']);
+  expect(STATES.filter(isAway)).toEqual(['lost', 'retrying']);
+  expect(STATES.filter(isClosed)).toEqual(['idle', 'stopped', 'closing']);
 });
 
 it('a state of a later version says nothing', () => {
