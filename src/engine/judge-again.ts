@@ -1,5 +1,5 @@
 import type { LogHead } from '../record/log.ts';
-import { type Page, pageEntries } from '../record/page.ts';
+import { EntryCursor, type Page } from '../record/page.ts';
 import { scanRun } from '../record/reader.ts';
 import type { PageDamage } from '../record/types.ts';
 import type { WatchEvent } from '../watch/events.ts';
@@ -20,7 +20,9 @@ export function judging(): Judging {
     events,
     page(page) {
       if (page.head !== null) run ??= createRun(page.head);
-      if (run !== null) for (const entry of pageEntries(page)) stepRun(run, entry, sink);
+      if (run === null) return;
+      const entries = new EntryCursor(page);
+      for (let entry = entries.next(); entry !== null; entry = entries.next()) stepRun(run, entry, sink);
     },
   };
 }

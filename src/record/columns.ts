@@ -177,7 +177,7 @@ export function readColumns(section: Uint8Array, channels: number, n: number): S
 /** The i-th sample as the frame that it was. */
 export function sampleAt({ seq, tick, counts, status, nulls }: SampleColumns, i: number): SampleFrame {
   const mask = nulls[i]!;
-  const row: (number | null)[] = [];
-  for (let c = 0; c < counts.length; c++) row.push(mask & (1 << c) ? null : counts[c]![i]!);
+  const row = new Array<number | null>(counts.length);
+  for (let c = 0; c < counts.length; c++) row[c] = mask & (1 << c) ? null : counts[c]![i]!;
   return { t: 'S', seq: seq[i]!, tick: tick[i]!, counts: row, status: status[i]! };
 }

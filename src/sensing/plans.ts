@@ -116,6 +116,9 @@ export function replan(state: SensingState): void {
   state.pressure = channels.find((c) => c.role === 'pressure' && plans[c.index])?.index ?? null;
   state.second = channels.find((c) => isSecondPressure(c.role) && plans[c.index])?.index ?? null;
   state.temps = channels.filter((c) => c.role === 'temperature').map((c) => c.index);
+  state.partners = plans.flatMap((plan, i) =>
+    plan?.setup.role === 'supply' || plan?.setup.role === 'junction' ? [i] : [],
+  );
   state.memory = plans.map((plan, i) => {
     const old = state.memory[i];
     const same = JSON.stringify(before[i] ?? null) === JSON.stringify(plan);

@@ -264,11 +264,8 @@ function uncertain(
  */
 export function sense(state: SensingState, frame: SampleFrame, tUs: number): Reading {
   const tS = sampleTime(state.clock, frame.tick, tUs);
-  for (let i = 0; i < state.plans.length; i++) {
-    const plan = state.plans[i];
-    if (plan && (plan.setup.role === 'supply' || plan.setup.role === 'junction'))
-      readPartner(plan, state.memory[i] as ChannelMemory, frame.counts[i] ?? null, tS);
-  }
+  for (const i of state.partners)
+    readPartner(state.plans[i] as ChannelPlan, state.memory[i] as ChannelMemory, frame.counts[i] ?? null, tS);
   const p = readPressure(state, state.pressure, frame, tS);
   const temps: TemperatureReading[] = [];
   for (const index of state.temps) temps.push(readTemperature(state, index, frame, tS));

@@ -77,11 +77,12 @@ export interface SensingState {
   /** By index of the device's channels; null for one that cannot be used. */
   plans: (ChannelPlan | null)[];
   memory: ChannelMemory[];
-  /** Index of the pressure channel, and of the temperature channels in order. */
+  /** Index of the pressure channel, of the temperature channels in order, and of those that others need. */
   pressure: number | null;
   /** Index of the second pressure; null: there is none. */
   second: number | null;
   temps: number[];
+  partners: number[];
   zero: Zero | null;
   /** Job for which zero and warm checks were made. */
   jobId: string | null;
@@ -102,6 +103,7 @@ export function createSensing(): SensingState {
     pressure: null,
     second: null,
     temps: [],
+    partners: [],
     zero: null,
     jobId: null,
     checked: [],

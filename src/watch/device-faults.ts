@@ -34,17 +34,19 @@ export function limitTaken(device: DeviceState): void {
     device.faults = device.faults.filter((f) => f.number !== NO_LIMIT);
 }
 
-/** Number of the gravest fault that stands; 0 and numbers of a later version come last; null: none. */
+/** Place in the order of gravity: 0 and numbers of a later version come last. */
+function rank(number: number): number {
+  const at = GRAVITY.indexOf(number);
+  return at < 0 ? GRAVITY.length : at;
+}
+
+/** Number of the gravest fault that stands; null: none. */
 export function gravestFault(device: DeviceState, tUs: number): number | null {
-  const rank = ({ number }: { number: number }) => {
-    const at = GRAVITY.indexOf(number);
-    return at < 0 ? GRAVITY.length : at;
-  };
-  let gravest: DeviceState['faults'][number] | null = null;
-  for (const fault of device.faults) {
-    const lasts = isBlind(fault.number) || fault.number === NO_LIMIT;
-    if (!lasts && tUs - fault.atUs >= MOMENT_US) continue;
-    if (gravest === null || rank(fault) < rank(gravest)) gravest = fault;
+  let gravest: number | null = null;
+  for (const { number, atUs } of device.faults) {
+    const lasts = isBlind(number) || number === NO_LIMIT;
+    if (!lasts && tUs - atUs >= MOMENT_US) continue;
+    if (gravest === null || rank(number) < rank(gravest)) gravest = number;
   }
-  return gravest?.number ?? null;
+  return gravest;
 }

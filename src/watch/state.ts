@@ -140,6 +140,11 @@ export function createWatch(options: WatchOptions = {}): WatchState {
 /** Alarms that ask for a top-up. */
 const TOP_UPS = (['below-floor', 'leaking', 'band-exit'] as const).map((alarm) => ALARMS.indexOf(alarm));
 
+function isTopUpActive(alarms: readonly AlarmSlot[]): boolean {
+  for (const i of TOP_UPS) if (alarms[i]!.active) return true;
+  return false;
+}
+
 /** Default reaction times (job/setup.ts): used until a Setup is there. */
 const REACTION: Reaction = { handS: 3, closeS: 0.6 };
 
@@ -162,7 +167,7 @@ export function guardContext(w: WatchState): GuardContext {
     holdS: w.hold === null || w.infer ? null : (w.tUs - w.hold.sinceUs) / 1e6,
     doubtful: w.jump.standingBar !== null,
     hoseRise: isHoseRise(w.supply.proof),
-    topUpAsked: airNotWanted(w) === null && TOP_UPS.some((i) => w.alarms[i]!.active),
+    topUpAsked: isTopUpActive(w.alarms) && airNotWanted(w) === null,
   };
 }
 

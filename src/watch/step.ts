@@ -1,4 +1,4 @@
-import { conditionOf, excessOf, priorityOf, rateOf } from './alarms/conditions.ts';
+import { CONDITION_ROWS, excessOf, priorityOf, rateOf } from './alarms/conditions.ts';
 import type { AlarmWorld } from './alarms/machine.ts';
 import { stepAlarms } from './alarms/machine.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
@@ -35,8 +35,8 @@ class World implements AlarmWorld {
   get stage() {
     return this.w!.stages.stage;
   }
-  condition(alarm: AlarmCode) {
-    return conditionOf(this.w!, alarm);
+  condition(_: AlarmCode, row: number) {
+    return CONDITION_ROWS[row]!(this.w!);
   }
   priority(alarm: AlarmCode) {
     return priorityOf(this.w!, alarm);

@@ -18,7 +18,7 @@ import { lossOf, potLifeLeftS, sensorWarmth, slowReadings } from '../state.ts';
 import { overProved } from '../supply/moved.ts';
 import { isAnnounced } from '../supply/proof.ts';
 import type { Condition } from './machine.ts';
-import { rowOf } from './table.ts';
+import { ALARM_TABLE, rowOf } from './table.ts';
 
 /**
  * The conditions: what is true of the world now, blind to stages (but for what only a hold can know), to
@@ -48,6 +48,15 @@ const FAST_BAR_S = 0.01;
 /** A packer grips the wall from its seat pressure or its floor on; where neither is known, at this share of rated, or at so much, bar. */
 const GRIPS_SHARE = 0.2;
 const GRIPS_BAR = 0.3;
+
+/** Those of the table's rows. */
+const DEADBAND = {
+  overRated: rowOf('over-rated').deadband,
+  ceiling: rowOf('ceiling').deadband,
+  supplyMoved: rowOf('supply-moved').deadband,
+  belowFloor: rowOf('below-floor').deadband,
+  cold: rowOf('cold').deadband,
+} as const;
 
 const when = (on: boolean): Condition => (on ? 'on' : 'off');
 
@@ -123,7 +132,7 @@ function unannounced(w: WatchState): Condition {
 function supplyMoved(w: WatchState): Condition {
   const by = overProved(w);
   if (by === null) return w.supply.proved === null ? 'off' : 'between';
-  return over(by, 0, rowOf('supply-moved').deadband);
+  return over(by, 0, DEADBAND.supplyMoved);
 }
 
 /** Over a limit with the deadband under it. */
@@ -142,7 +151,7 @@ function overRated(w: WatchState): Condition {
   if (w.signal.median === null) return 'between';
   // At the rated value itself the packer is within its rating.
   if (w.signal.median > limits.ratedBar) return 'on';
-  return w.signal.median > limits.ratedBar - rowOf('over-rated').deadband ? 'between' : 'off';
+  return w.signal.median > limits.ratedBar - DEADBAND.overRated ? 'between' : 'off';
 }
 
 function ceiling(w: WatchState): Condition {
@@ -150,7 +159,7 @@ function ceiling(w: WatchState): Condition {
   if (limits === null) return 'off';
   if (w.verdict !== null && w.verdict.ceiling !== null) return 'on';
   if (w.signal.median === null) return 'between';
-  return over(w.signal.median, limits.ceilingBar, rowOf('ceiling').deadband);
+  return over(w.signal.median, limits.ceilingBar, DEADBAND.ceiling);
 }
 
 /** The hold floor in force, bar; null: not known. */
@@ -162,7 +171,7 @@ function belowFloor(w: WatchState): Condition {
   const floor = floorOf(w);
   if (w.hold === null || floor === null || !tapSeesPacker(w.setup)) return 'off';
   if (w.signal.median === null || lossOf(w) !== null) return 'between';
-  return under(w.signal.median, floor, rowOf('below-floor').deadband);
+  return under(w.signal.median, floor, DEADBAND.belowFloor);
 }
 
 function leaking(w: WatchState): Condition {
@@ -213,81 +222,58 @@ function potLife(w: WatchState): Condition {
 
 function cold(w: WatchState): Condition {
   if (w.cure === null || w.cure.ended || w.cure.underLowestK === null) return 'off';
-  return under(w.cure.underLowestK, 0, rowOf('cold').deadband);
+  return under(w.cure.underLowestK, 0, DEADBAND.cold);
 }
 
-export function conditionOf(w: WatchState, alarm: AlarmCode): Condition {
-  const s = w.signal;
-  switch (alarm) {
-    case 'over-range':
-      return isOver(s) ? 'on' : s.overFrames > 0 ? 'between' : 'off';
-    case 'over-rated':
-      return overRated(w);
-    case 'ceiling':
-      return ceiling(w);
-    case 'rising':
-      return when(w.verdict !== null && w.verdict.rising !== null);
-    case 'supply-moved':
-      return supplyMoved(w);
-    case 'pressure-lost':
-      return when(lossOf(w) !== null);
-    case 'device-trip':
-      // Each sample says it too: its event or guard line may be the one that was spoilt.
-      return when(w.device.tripped || (s.status & STATUS.tripped) !== 0);
-    case 'fast-fall':
-      return fastFall(w);
-    case 'below-floor':
-      return belowFloor(w);
-    case 'leaking':
-      return leaking(w);
-    case 'band-exit': {
-      const exit = w.hold?.exit ?? null;
-      return when(exit !== null && exit.direction === 'down' && exit.inS.value < EXIT_S);
-    }
-    case 'lift':
-      return lift(w);
-    case 'device-unarmed':
-      return deviceUnarmed(w);
-    case 'device-deaf':
-      return when(w.device.deaf);
-    case 'device-fault':
-      return when(gravestFault(w.device, w.tUs) !== null);
-    case 'device-reset':
-      return deviceReset(w);
-    case 'supply-low':
-      return when(
-        (s.status & STATUS.supplyLow) !== 0 ||
-          (s.flags & FLAG.supply) !== 0 ||
-          supplyUnread(w.setup, s.flags),
-      );
-    case 'slow-readings': {
-      const slow = slowReadings(w);
-      return slow === 'between' ? slow : when(slow !== null);
-    }
-    case 'stuck':
-      return when((s.flags & FLAG.stuck) !== 0);
-    case 'reading-jump':
-      return when(w.jump.standingBar !== null);
-    case 'line-contradicted':
-      return when(w.hold?.contradicted ?? false);
-    case 'gauge-differs':
-      return when(w.sensorChecks.gauge !== null && !w.sensorChecks.gauge.agrees);
-    case 'rebound':
-      return w.stages.stage === 'prepare' ? unannounced(w) : rebound(w);
-    case 'temperature-lost':
-      return when(lostPlace(w.probes, w.setup, s.firstUs, w.tUs) !== null);
-    case 'cold':
-      return cold(w);
-    case 'pot-life':
-      return potLife(w);
-    case 'store-fault':
-      return when(!w.store.ok);
-    case 'clock-jump':
-      return when(w.unseen.sleptUs !== null && w.tUs - w.unseen.sleptUs < SUDDEN_US);
-    case 'garbage':
-      return when(s.strayUs !== null && s.strayRun > GARBAGE_BYTES && w.tUs - s.strayUs < STRAY_RUN_US);
-  }
-}
+const CONDITIONS: { readonly [A in AlarmCode]: (w: WatchState) => Condition } = {
+  'over-range': ({ signal: s }) => (isOver(s) ? 'on' : s.overFrames > 0 ? 'between' : 'off'),
+  'over-rated': overRated,
+  ceiling,
+  rising: (w) => when(w.verdict !== null && w.verdict.rising !== null),
+  'supply-moved': supplyMoved,
+  'pressure-lost': (w) => when(lossOf(w) !== null),
+  // Each sample says it too: its event or guard line may be the one that was spoilt.
+  'device-trip': (w) => when(w.device.tripped || (w.signal.status & STATUS.tripped) !== 0),
+  'fast-fall': fastFall,
+  'below-floor': belowFloor,
+  leaking,
+  'band-exit': (w) => {
+    const exit = w.hold?.exit ?? null;
+    return when(exit !== null && exit.direction === 'down' && exit.inS.value < EXIT_S);
+  },
+  lift,
+  'device-unarmed': deviceUnarmed,
+  'device-deaf': (w) => when(w.device.deaf),
+  'device-fault': (w) => when(gravestFault(w.device, w.tUs) !== null),
+  'device-reset': deviceReset,
+  'supply-low': ({ signal: s, setup }) =>
+    when(
+      (s.status & STATUS.supplyLow) !== 0 || (s.flags & FLAG.supply) !== 0 || supplyUnread(setup, s.flags),
+    ),
+  'slow-readings': (w) => {
+    const slow = slowReadings(w);
+    return slow === 'between' ? slow : when(slow !== null);
+  },
+  stuck: (w) => when((w.signal.flags & FLAG.stuck) !== 0),
+  'reading-jump': (w) => when(w.jump.standingBar !== null),
+  'line-contradicted': (w) => when(w.hold?.contradicted ?? false),
+  'gauge-differs': ({ sensorChecks: { gauge } }) => when(gauge !== null && !gauge.agrees),
+  rebound: (w) => (w.stages.stage === 'prepare' ? unannounced(w) : rebound(w)),
+  'temperature-lost': (w) => when(lostPlace(w.probes, w.setup, w.signal.firstUs, w.tUs) !== null),
+  cold,
+  'pot-life': potLife,
+  'store-fault': (w) => when(!w.store.ok),
+  'clock-jump': (w) => when(w.unseen.sleptUs !== null && w.tUs - w.unseen.sleptUs < SUDDEN_US),
+  garbage: ({ signal: s, tUs }) =>
+    when(s.strayUs !== null && s.strayRun > GARBAGE_BYTES && tUs - s.strayUs < STRAY_RUN_US),
+};
+
+/** In the order of ALARM_TABLE: asked by row at every reading. */
+export const CONDITION_ROWS: readonly ((w: WatchState) => Condition)[] = ALARM_TABLE.map(
+  ({ alarm }) => CONDITIONS[alarm],
+);
+
+export const conditionOf = (w: WatchState, alarm: AlarmCode): Condition => CONDITIONS[alarm](w);
 
 /** It fills fast after the work is said to be over, or is hard enough to grip the wall: hands may be on it. */
 function refillPresses(w: WatchState): boolean {

@@ -46,7 +46,8 @@ export interface AlarmSlot {
 /** What the machine asks of the world at each step. */
 export interface AlarmWorld {
   readonly stage: Stage;
-  condition(alarm: AlarmCode): Condition;
+  /** @param row of that alarm in the table: asked of all of them at every reading, where a look by name would cost most */
+  condition(alarm: AlarmCode, row: number): Condition;
   /** Priority while the condition is on; may be over the table's, never under. */
   priority(alarm: AlarmCode): Priority;
   /** How far its quantity is past its limit, as a share of the limit, or in bar where its row's steps are; null: it has none, or is not known now. */
@@ -149,8 +150,8 @@ function onShelf(slot: AlarmSlot, tUs: number): boolean {
   return slot.shelvedUntilUs !== null && tUs < slot.shelvedUntilUs;
 }
 
-/** Alarms whose occurrence began in the step at hand, by row; steps are never re-entered. */
-let began = new Uint8Array(0);
+/** Rows that have something to say in the step at hand, and whether they began in it; steps are never re-entered. */
+const speaks: { row: number; began: boolean }[] = [];
 
 /** Brings every alarm up to now. Parents and children are judged together, so that order plays no part. */
 export function stepAlarms(
@@ -160,17 +161,21 @@ export function stepAlarms(
   world: AlarmWorld,
   emit: Emit,
 ): void {
-  if (began.length < table.length) began = new Uint8Array(table.length);
+  let n = 0;
   for (let i = 0; i < table.length; i++) {
     const row = table[i]!;
-    began[i] = advance(row, slots[i]!, world.condition(row.alarm), tUs) ? 1 : 0;
-  }
-  for (let i = 0; i < table.length; i++) {
     const slot = slots[i]!;
-    // Nothing on, nothing latched, nothing shelved: the usual case.
+    const condition = world.condition(row.alarm, i);
+    // Nothing on, nothing pending, nothing latched, nothing shelved: the usual case.
+    if (!slot.active && slot.state === 'normal' && slot.pendingUs === null && condition !== 'on') continue;
+    const begins = advance(row, slot, condition, tUs);
     if (!slot.active && slot.state === 'normal') continue;
-    annunciate(table, slots, i, began[i] === 1, tUs, world, emit);
+    speaks[n] ??= { row: 0, began: false };
+    const one = speaks[n++]!;
+    one.row = i;
+    one.began = begins;
   }
+  for (let k = 0; k < n; k++) annunciate(table, slots, speaks[k]!.row, speaks[k]!.began, tUs, world, emit);
 }
 
 function annunciate(

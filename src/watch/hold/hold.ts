@@ -96,6 +96,8 @@ const JUDGE_S = 60;
 const NOTICED_S = 5;
 /** The cure is asked where a rise may reach the ceiling within this, s. */
 const ASK_CURE_S = 600;
+/** Until a Setup is there. */
+const UNKNOWN_AIR: Setup['air'] = { bar: 1.01325, uBar: 0.05, source: 'assumed' };
 /** Looks in a row that must speak against the line. */
 const AGAINST = 2;
 
@@ -151,7 +153,7 @@ function leakContext(h: HoldState, setup: Setup | null): LeakContext {
   return {
     tap: setup?.tap ?? 'unknown',
     line: setup?.line ?? 'unknown',
-    air: setup?.air ?? { bar: 1.01325, uBar: 0.05, source: 'assumed' },
+    air: setup?.air ?? UNKNOWN_AIR,
     volume: setup?.volume ?? null,
     ground: setup?.ground ?? null,
     exotherm: setup?.resin?.exotherm ?? 'unknown',
@@ -216,7 +218,7 @@ export function holdReading(
     // Three seconds back, before a fall that is only now being noticed.
     const before = fresh ? levelAgo(ctx.levels, 3) : null;
     if (before !== null && (h.stillMinBar === null || before < h.stillMinBar)) h.stillMinBar = before;
-    leakReading(h.leak, reading, bar, leakContext(h, setup));
+    leakReading(h.leak, reading, bar, (setup?.air ?? UNKNOWN_AIR).bar, h.past);
     liftReading(h.lift, reading, bar);
   }
   const settled = h.filledS !== null && reading.tS - h.filledS >= TREND_AFTER_S;
@@ -329,7 +331,7 @@ function foresee(h: HoldState, tUs: number, { setup }: HoldContext, emit: Emit):
   h.forecast = liftForecast(h.lift, {
     tap: setup?.tap ?? 'unknown',
     line: setup?.line ?? 'unknown',
-    air: setup?.air ?? { bar: 1.01325, uBar: 0.05, source: 'assumed' },
+    air: setup?.air ?? UNKNOWN_AIR,
     wet: isWet(setup),
     // What the sheet foretells it foretells of air.
     resin: isNotGas(heatingOf(setup)) ? null : (setup?.resin ?? null),

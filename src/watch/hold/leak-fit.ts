@@ -303,32 +303,41 @@ export function leakFit(c: Course, ctx: FitContext): LeakFit | null {
   };
 }
 
+/** Gas that is lost faster from some moment on: by how much, 1/s. */
+export interface Change {
+  readonly change: number;
+  readonly sd: number;
+  readonly dof: number;
+}
+
 /**
  * How much faster gas is lost from turnS on than before, 1/s, where the rate before is known with its standard
  * uncertainty: ln p = a − (before)·t − change·max(0, t − turn). It knows a leak that has just begun sooner than any
  * line through the same minutes, which would have to forget the level first. null: not enough blocks on both sides.
+ * Asked for several turns of one course, its covariance is made once.
  */
-export function changeFit(
+export function changeFits(
   c: Course,
   ctx: FitContext,
-  turnS: number,
-  before: { readonly perS: number; readonly sd: number },
-): { readonly change: number; readonly sd: number; readonly dof: number } | null {
+): (turnS: number, before: { readonly perS: number; readonly sd: number }) => Change | null {
   const m = modelOf(c, ctx);
-  if (m === null) return null;
-  const { time, midS } = m;
-  const hinge = time.map((at) => Math.max(0, at - (turnS - midS)));
-  const after = hinge.filter((h) => h > 0).length;
-  if (after < LEAST_SIDE || time.length - after < LEAST_SIDE) return null;
-  const y = m.y.map((v, i) => v + before.perS * time[i]!);
-  addOuter(
-    m.all,
-    time.length,
-    time.map((at) => before.sd * at),
-  );
-  const fit = fitGls([time.map(() => 1), hinge], y, m.all);
-  if (fit === null) return null;
-  return { change: -fit.beta[1]!, sd: Math.sqrt(fit.cov[1]![1]! * misfit(fit)), dof: fit.dof };
+  return (turnS, before) => {
+    if (m === null) return null;
+    const { time, midS } = m;
+    const hinge = time.map((at) => Math.max(0, at - (turnS - midS)));
+    const after = hinge.filter((h) => h > 0).length;
+    if (after < LEAST_SIDE || time.length - after < LEAST_SIDE) return null;
+    const y = m.y.map((v, i) => v + before.perS * time[i]!);
+    const all = m.all.slice();
+    addOuter(
+      all,
+      time.length,
+      time.map((at) => before.sd * at),
+    );
+    const fit = fitGls([time.map(() => 1), hinge], y, all);
+    if (fit === null) return null;
+    return { change: -fit.beta[1]!, sd: Math.sqrt(fit.cov[1]![1]! * misfit(fit)), dof: fit.dof };
+  };
 }
 
 /**
@@ -341,17 +350,28 @@ function misfit(fit: GlsFit): number {
   return Math.max(1, fit.chi2 / fit.dof - chance) * ar1Inflation(phi);
 }
 
-/** Lower triangle of the covariance of the blocks: what depends on their distance, and the nuisances. */
+/** Lower triangle of the covariance of the blocks: what depends on their distance, and the nuisances. In one pass: they are many. */
 function covariance(
   index: readonly number[],
   byLag: readonly Float64Array[],
   nuisances: readonly (readonly number[])[],
 ): Float64Array {
   const n = index.length;
+  const lags = byLag.length;
+  const most = byLag[0]!.length;
+  const apart = new Float64Array(most);
+  for (let l = 0; l < lags; l++) for (let m = 0; m < most; m++) apart[m]! += byLag[l]![m]!;
+  // A block's nuisances lie side by side.
+  const width = nuisances.length;
+  const rows = new Float64Array(n * width);
+  for (let v = 0; v < width; v++) for (let i = 0; i < n; i++) rows[i * width + v] = nuisances[v]![i]!;
   const k = new Float64Array(n * n);
   for (let i = 0; i < n; i++)
-    for (let j = 0; j <= i; j++) for (const one of byLag) k[i * n + j]! += one[index[i]! - index[j]!]!;
-  for (const v of nuisances) addOuter(k, n, v);
+    for (let j = 0; j <= i; j++) {
+      let sum = apart[index[i]! - index[j]!]!;
+      for (let v = 0, a = i * width, b = j * width; v < width; v++) sum += rows[a + v]! * rows[b + v]!;
+      k[i * n + j] = sum;
+    }
   return k;
 }
 

@@ -89,7 +89,13 @@ function hold(minutes: number, world: World, ctx: LeakContext = CTX) {
               flags: world.unchecked === true ? FLAG.unchecked : 0,
             },
           ];
-    leakReading(s, readingOf(t, bar, { temps, stepBar: step > 0 ? step : 0.0001 }), bar, ctx);
+    leakReading(
+      s,
+      readingOf(t, bar, { temps, stepBar: step > 0 ? step : 0.0001 }),
+      bar,
+      ctx.air.bar,
+      ctx.past,
+    );
     if (t > 0 && t % 60 === 0) {
       figure = leakFigure(s, ctx);
       if (figure.verdict === 'leaking') heard.push(`${t / 60}`);
@@ -273,8 +279,8 @@ describe('leak of a closed segment', () => {
       const reading = readingOf(t, bar, {
         temps: [probeOf('air', 12)],
       });
-      leakReading(a, reading, bar, CTX);
-      leakReading(b, reading, bar, CTX);
+      leakReading(a, reading, bar, CTX.air.bar, CTX.past);
+      leakReading(b, reading, bar, CTX.air.bar, CTX.past);
       if (t % 300 === 0) b = JSON.parse(JSON.stringify(b));
     }
     expect(leakFigure(b, CTX)).toEqual(leakFigure(a, CTX));

@@ -9,7 +9,7 @@ import { boundedTo, round } from '../round.ts';
 import type { Course } from './course.ts';
 import { courseAdd, courseFrom, courseTrim, createCourse } from './course.ts';
 import type { FitContext, LeakFit } from './leak-fit.ts';
-import { changeFit, FOLLOWS, KAPPA, leakFit, SD_KAPPA } from './leak-fit.ts';
+import { changeFits, FOLLOWS, KAPPA, leakFit, SD_KAPPA } from './leak-fit.ts';
 import type { Past } from './past.ts';
 
 /**
@@ -121,10 +121,19 @@ export function createLeak(): LeakState {
   };
 }
 
-/** Takes a reading of the closed segment. Only usable pressures are given; bar is the median of three. */
-export function leakReading(s: LeakState, reading: Reading, bar: number, ctx: LeakContext): void {
-  const abs = bar + ctx.air.bar;
-  if (!(abs > 0) || ctx.past === null) return;
+/**
+ * Takes a reading of the closed segment. Only usable pressures are given; bar is the median of three.
+ * @param airBar pressure of the air, bar
+ */
+export function leakReading(
+  s: LeakState,
+  reading: Reading,
+  bar: number,
+  airBar: number,
+  past: Past | null,
+): void {
+  const abs = bar + airBar;
+  if (!(abs > 0) || past === null) return;
   s.openedS ??= reading.tS;
   learnScatter(s, reading);
   s.lastBar = bar;
@@ -303,7 +312,7 @@ function rateNow(s: LeakState, ctx: LeakContext, past: Past): Rate | null {
   }
   const { turn } = s;
   const own = leakFit(s.whole, known);
-  const change = changeFit(s.recent, known, turn.atS, turn);
+  const change = changeFits(s.recent, known)(turn.atS, turn);
   if (change === null) {
     s.turn = null;
     s.looks.length = 0;
@@ -319,12 +328,13 @@ function rateNow(s: LeakState, ctx: LeakContext, past: Past): Rate | null {
 /** Where in the last minutes the loss has surely begun to be another one; null: it goes on as before. */
 function findTurn(s: LeakState, known: FitContext): LeakState['looks'][number] | null {
   const end = s.recent.t[s.recent.t.length - 1]!;
+  const changeAt = changeFits(s.recent, known);
   for (const ago of TURNS_S) {
     const atS = end - ago;
     // What was known then has not eaten the turn itself.
     const before = s.looks.findLast((l) => l.atS <= atS) ?? s.looks[0];
     if (before === undefined) continue;
-    const c = changeFit(s.recent, known, atS, before);
+    const c = changeAt(atS, before);
     if (c === null) continue;
     const mbarMin = Math.abs(c.change) * known.absBar * 60e3;
     if (mbarMin > LEAK_MBAR_MIN && Math.abs(c.change) > studentOf(Z_TURN, c.dof) * c.sd)

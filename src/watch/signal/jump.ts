@@ -11,6 +11,8 @@ export interface Jump {
   /** Readings of the last seconds, s and bar, each the median of three, oldest first; two hundredths apart at least. */
   t: number[];
   p: number[];
+  /** Place of the oldest that still counts: those before it are dropped many at a time. */
+  from: number;
   /** The last raw readings, at most three. */
   raw: number[];
   /** Steps that stand, together, bar; null: none. */
@@ -68,17 +70,20 @@ const LEFT_SHARE = 0.5;
 const BACK_SHARE = 0.25;
 /** The line stands at zero for so long that a pressure on its way through is none, s. */
 const ZERO_S = 5;
+/** Old readings are dropped so many at a time. */
+const DROPPED = 64;
 /** Readings further apart than so many spacings are no stretch. */
 const GAP = 4;
 
 export function createJump(): Jump {
-  return { t: [], p: [], raw: [], standingBar: null, zeroS: null };
+  return { t: [], p: [], from: 0, raw: [], standingBar: null, zeroS: null };
 }
 
 /** Forget the readings, keep the step that stands: after a gap, or where the same numbers mean something else. */
 export function jumpRestart(j: Jump): void {
   j.t.length = 0;
   j.p.length = 0;
+  j.from = 0;
   j.raw.length = 0;
 }
 
@@ -135,8 +140,9 @@ export function jumpReading(
   watching: boolean,
   down: boolean,
 ): void {
-  const last = j.t[j.t.length - 1];
-  const before = j.t[j.t.length - 2];
+  const n = j.t.length;
+  const last = n > j.from ? j.t[n - 1] : undefined;
+  const before = n - 1 > j.from ? j.t[n - 2] : undefined;
   if (last !== undefined && before !== undefined && tS - last > Math.max(GAP * (last - before), 0.5))
     jumpRestart(j);
   j.raw.push(bar);
@@ -145,9 +151,11 @@ export function jumpReading(
   if (last !== undefined && tS - last < SPACING_S) return;
   j.t.push(tS);
   j.p.push(j.raw.length < 3 ? bar : median3(j.raw[0]!, j.raw[1]!, j.raw[2]!));
-  while (j.t.length > 0 && tS - j.t[0]! > KEEP_S) {
-    j.t.shift();
-    j.p.shift();
+  while (tS - j.t[j.from]! > KEEP_S) j.from++;
+  if (j.from >= DROPPED) {
+    j.t.splice(0, j.from);
+    j.p.splice(0, j.from);
+    j.from = 0;
   }
   if (!watching) return;
   const found = stepAt(j, tap, down);
@@ -174,26 +182,30 @@ function followZero(j: Jump, tS: number, uBar: number, down: boolean): void {
 
 /** The step that lies one stretch back, bar; null: there is none. */
 function stepAt(j: Jump, tap: Tap, down: boolean): number | null {
+  const oldest = j.from;
   const n = j.t.length;
-  if (n < 2 * LEAST_READINGS) return null;
+  if (n - oldest < 2 * LEAST_READINGS) return null;
   const atPacker = tap === 'packer';
   const stretchS = atPacker ? STRETCH_S.packer : STRETCH_S.hose;
-  const period = (j.t[n - 1]! - j.t[0]!) / (n - 1);
-  let first = n;
-  while (first > 0 && (j.t[n - 1]! - j.t[first - 1]! < stretchS || n - first < LEAST_READINGS)) first--;
-  if (first < LEAST_READINGS) return null;
+  const end = j.t[n - 1]!;
+  const period = (end - j.t[oldest]!) / (n - oldest - 1);
+  // The stretch is about so many periods long: from there it is looked for both ways.
+  let first = Math.max(oldest, Math.min(n - LEAST_READINGS, n - Math.floor(stretchS / period)));
+  while (first > oldest && end - j.t[first - 1]! < stretchS) first--;
+  while (first < n - LEAST_READINGS && end - j.t[first]! >= stretchS) first++;
+  if (first - oldest < LEAST_READINGS) return null;
   // Most readings stand near the ones before them.
-  const near = Math.max(0, first - 1 - Math.ceil(WIDEST_S / period) - 2);
+  const near = Math.max(oldest, first - 1 - Math.ceil(WIDEST_S / period) - 2);
   if (Math.abs(j.p[first]! - j.p[near]!) < LEAST_BAR / 2) return null;
   const after = lineOf(j, first, n);
   let found: number | null = null;
   for (const { s, periods, isSmeared } of WITHIN) {
     const withinS = Math.max(s, periods * period);
     let to = first;
-    while (to > 0 && j.t[first]! - j.t[to - 1]! < withinS - 1e-6) to--;
+    while (to > oldest && j.t[first]! - j.t[to - 1]! < withinS - 1e-6) to--;
     // The last one before the step still belongs to the stretch before it.
     let from = to;
-    while (from > 0 && (j.t[to - 1]! - j.t[from - 1]! < stretchS || to - from < LEAST_READINGS)) from--;
+    while (from > oldest && (j.t[to - 1]! - j.t[from - 1]! < stretchS || to - from < LEAST_READINGS)) from--;
     const before = lineOf(j, from, to);
     if (after === null || before === null) break;
     const between = stepBetween(before, after, atPacker);

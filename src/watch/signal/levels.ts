@@ -69,9 +69,12 @@ export function levelNow(l: Levels): number | null {
 export function levelAgo(l: Levels, s: number): number | null {
   const last = l.t.length - 1;
   if (last < 0) return null;
-  const at = l.t[last]! - s;
-  for (let i = last; i >= 0; i--) if (l.t[i]! <= at + 1e-9) return l.p[i]!;
-  return null;
+  const at = l.t[last]! - s + 1e-9;
+  // Means lie a spacing apart at least: the one that is meant is there or newer.
+  let i = Math.max(0, last - Math.floor(s / SPACING_S));
+  while (i > 0 && l.t[i]! > at) i--;
+  while (i < last && l.t[i + 1]! <= at) i++;
+  return l.t[i]! <= at ? l.p[i]! : null;
 }
 
 /** Highest mean of the last `s` seconds (what there is of them); null: no mean yet. */

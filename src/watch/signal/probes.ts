@@ -56,13 +56,15 @@ export function lostPlace(
 ): Place | null {
   for (const probe of probes) if (probe.place !== null && !probeFresh(probe, tUs)) return probe.place;
   if (setup === null || firstUs === null || tUs - firstUs <= PROBE_LOST_US) return null;
-  for (const channel of setup.channels) {
-    if (channel.role !== 'temperature' || channel.place === null) continue;
-    let known = false;
-    for (const probe of probes) if (probe.channel === channel.index) known = true;
-    if (!known) return channel.place;
-  }
+  for (const channel of setup.channels)
+    if (channel.role === 'temperature' && channel.place !== null && !isHeard(probes, channel.index))
+      return channel.place;
   return null;
+}
+
+function isHeard(probes: readonly Probe[], channel: number): boolean {
+  for (const probe of probes) if (probe.channel === channel) return true;
+  return false;
 }
 
 /** Probes that cure may use now. `warm` names the places that agreed with a thermometer in this run. */

@@ -170,9 +170,12 @@ export function lossInFill(l: Loss, levels: Levels): Condition {
 
 /** In a hold the pressure falls faster than warmth or a leak that top-ups make up for. */
 export function fallsInHold(l: Loss, levels: Levels): Condition {
-  const [now, half, begin] = [levelNow(levels), levelAgo(levels, 5), levelAgo(levels, 10)];
-  if (now === null || half === null || begin === null || l.knownBar === null || l.lastUs === null)
-    return 'off';
+  if (l.knownBar === null || l.lastUs === null) return 'off';
+  const now = levelNow(levels);
+  const begin = levelAgo(levels, 10);
+  if (now === null || begin === null || begin - now < 5 * FAST_BAR_S) return 'off';
+  const half = levelAgo(levels, 5);
+  if (half === null) return 'off';
   const rate = FAST_BAR_S + FADING_BAR_S * Math.exp(-(l.lastUs - l.roseUs) / 1e6 / FADES_S);
   const slower = Math.min(begin - half, half - now) / 5;
   return slower >= 0.8 * rate && begin - now >= 10 * rate

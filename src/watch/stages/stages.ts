@@ -14,33 +14,17 @@ export function createStages(): StageState {
   return { stage: 'prepare', attempt: 1, sinceUs: 0, wasDown: false };
 }
 
-/** What the crew says of air and work by being in a stage. */
-interface Says {
-  /** The packer is being filled or is full. */
-  readonly up: boolean;
-  /** A hand lets air in. */
-  readonly filling: boolean;
-  /** Air goes out and none comes in. */
-  readonly down: boolean;
-  /** The work on this packer is over. */
-  readonly over: boolean;
-}
+// What the crew says of air and work by being in a stage. A log of a later version may hold a stage that is none here: it
+// says nothing.
 
-const SAYS: { readonly [S in Stage]: Says } = {
-  prepare: { up: false, filling: false, down: false, over: false },
-  seat: { up: true, filling: true, down: false, over: false },
-  inflate: { up: true, filling: true, down: false, over: false },
-  hold: { up: true, filling: false, down: false, over: false },
-  'let-down': { up: false, filling: false, down: true, over: false },
-  done: { up: false, filling: false, down: true, over: true },
-  abandoned: { up: false, filling: false, down: true, over: true },
-};
-
-// A log of a later version may hold a stage that is none here: it says nothing.
-export const isUp = (stage: Stage): boolean => SAYS[stage]?.up ?? false;
-export const isFilling = (stage: Stage): boolean => SAYS[stage]?.filling ?? false;
-export const isDown = (stage: Stage): boolean => SAYS[stage]?.down ?? false;
-export const isOver = (stage: Stage): boolean => SAYS[stage]?.over ?? false;
+/** A hand lets air in. */
+export const isFilling = (stage: Stage): boolean => stage === 'seat' || stage === 'inflate';
+/** The packer is being filled or is full. */
+export const isUp = (stage: Stage): boolean => stage === 'hold' || isFilling(stage);
+/** The work on this packer is over. */
+export const isOver = (stage: Stage): boolean => stage === 'done' || stage === 'abandoned';
+/** Air goes out and none comes in. */
+export const isDown = (stage: Stage): boolean => stage === 'let-down' || isOver(stage);
 
 /**
  * Enters a stage. Any step is allowed: after mixing the program warns and records, it never blocks. False
