@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { readingOf } from '../sensing/testing/readings.ts';
-import { createTally, tallyAfter, tallyReading, tallySaidEmpty } from './tally.ts';
+import { createTally, tallyAfter, tallyEvent, tallyReading, tallySaidEmpty } from './tally.ts';
 
 /** What a run knew at its end after 100 s, and whether a reading of the line after it is one of a packer with air. */
 function pressedAfter(run: Partial<ReturnType<typeof createTally>>, bar: number): boolean {
@@ -25,4 +25,15 @@ it('a hose whose supply was being proved at the end is no packer, unless it rise
   const proving = { proving: true, last: { bar: 1.5, tUs: 99e6 } };
   expect(pressedAfter(proving, 1.5)).toBe(false);
   expect(pressedAfter(proving, 1.7)).toBe(true);
+});
+
+it('a dial gauge that shows air where the reading shows none says that the packer may be full', () => {
+  const gauge = { tUs: 5e6, e: 'gauge', readingBar: 0 } as const;
+  const after = (tally: ReturnType<typeof createTally>, gaugeBar: number, agrees: boolean) => {
+    tallyEvent(tally, { ...gauge, gaugeBar, agrees }, null);
+    return tally.pressedUs;
+  };
+  expect(after(createTally(), 0.5, false)).toBe(5e6);
+  expect(after(createTally(), 0.06, true)).toBeNull();
+  expect(after({ ...createTally(), proving: true }, 0.5, false)).toBeNull();
 });

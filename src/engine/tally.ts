@@ -97,6 +97,9 @@ export function tallyEvent(tally: Tally, event: WatchEvent, setup: Setup | null)
     tally.restBar = 0;
   }
   if (event.e === 'rebound' && event.what === 'came-back') press(tally, event.tUs);
+  // The dial gauge shows air that the reading does not.
+  if (event.e === 'gauge' && event.agrees === false && event.gaugeBar > PRESSED_BAR && !tally.proving)
+    press(tally, event.tUs);
   if (event.e === 'supply') tally.proving = PROVING[event.what] ?? tally.proving;
   if (event.e === 'stage') {
     tally.proving = false;

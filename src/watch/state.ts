@@ -155,6 +155,20 @@ export function airNotWanted(w: WatchState): 'reading-jump' | 'fast-fall' | null
   return lost ? 'fast-fall' : null;
 }
 
+/** By how much the sensor is known to read too low, bar: its reading jumped down, or the dial gauge showed more. 0: not so far as is known. */
+export function readsLowBy(w: WatchState): number {
+  const { gauge } = w.sensorChecks;
+  const shown = gauge === null || gauge.agrees ? 0 : gauge.gaugeBar - gauge.readingBar;
+  return Math.max(0, shown, -(w.jump.standingBar ?? 0));
+}
+
+/** By what the sensor is known to read too low the packer is at its ceiling or over it, though no number shows it. */
+export function isOverByGauge(w: WatchState): boolean {
+  const bar = w.signal.median ?? w.signal.bar;
+  const by = readsLowBy(w);
+  return by > 0 && bar !== null && w.setup?.limits != null && bar + by >= w.setup.limits.ceilingBar;
+}
+
 export function guardContext(w: WatchState): GuardContext {
   const { setup } = w;
   return {
@@ -165,7 +179,7 @@ export function guardContext(w: WatchState): GuardContext {
     stage: w.stages.stage,
     ventOpen: w.ventOpen,
     holdS: w.hold === null || w.infer ? null : (w.tUs - w.hold.sinceUs) / 1e6,
-    doubtful: w.jump.standingBar !== null,
+    doubtful: w.jump.standingBar !== null || readsLowBy(w) > 0,
     hoseRise: isHoseRise(w.supply.proof),
     topUpAsked: isTopUpActive(w.alarms) && airNotWanted(w) === null,
   };
@@ -189,7 +203,7 @@ export function lossOf(w: WatchState): LossCause | null {
       stageSinceUs: w.stages.sinceUs,
       atRest: w.hold?.segment.open ?? false,
       airComesIn: airComesIn(w.guard),
-      cameBack: w.rebound.cameBack || w.rebound.refilled,
+      emptyDoubted: w.rebound.cameBack || w.rebound.refilled || readsLowBy(w) > 0,
     },
     w.tUs,
   );

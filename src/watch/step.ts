@@ -13,7 +13,7 @@ import { longestSpacingUs } from './signal/signal.ts';
 import { ask, followFall } from './stages/fastfall.ts';
 import { reboundBreak } from './stages/rebound.ts';
 import { isFilling } from './stages/stages.ts';
-import type { WatchState } from './state.ts';
+import { readsLowBy, type WatchState } from './state.ts';
 import { takeCommand } from './take/command.ts';
 import { takeDevice, takeNotice } from './take/notice.ts';
 import { takeReading } from './take/reading.ts';
@@ -102,7 +102,8 @@ function settleUp(w: WatchState, emit: Emit): void {
   world.w = null;
   // A reading that stands still by itself stays at zero, too; and what is not seen proves nothing, alarm or not.
   const unseenUs = w.tUs - (w.signal.lastUsableUs ?? 0);
-  const blind = unseenUs > longestSpacingUs(w.signal) || w.alarms[STUCK]!.active;
+  // So does one that reads too low, while there is air.
+  const blind = unseenUs > longestSpacingUs(w.signal) || w.alarms[STUCK]!.active || readsLowBy(w) > 0;
   if (w.rebound.test !== null && blind) reboundBreak(w.rebound, w.tUs, emit);
   const slot = w.alarms[FAST_FALL]!;
   const inUse = w.hold !== null || isFilling(w.stages.stage);

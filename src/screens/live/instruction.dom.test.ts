@@ -130,7 +130,10 @@ describe('by a sensor that is known to read too low', () => {
     for (const a of low) {
       expect(codeOf({ stage: 'inflate', bar: 1, alarms: [a] })).toBe('inflate reads-low');
       expect(codeOf({ stage: 'hold', bar: 0.7, alarms: [a, loss] })).toBe('hold reads-low');
+      expect(codeOf({ stage: 'hold', bar: 1.8, alarms: [a] })).toBe('hold reads-low');
       expect(codeOf({ stage: 'let-down', bar: 0, alarms: [a] })).toBe('let-down reads-low');
+      expect(codeOf({ stage: 'done', bar: 0, alarms: [a] })).toBe('done reads-low');
+      expect(codeOf({ stage: 'abandoned', bar: 0, alarms: [a] })).toBe('abandoned reads-low');
     }
   });
   it('one that reads too high, or was mended, is gone by', () => {
@@ -195,6 +198,10 @@ describe('in the hold', () => {
   const MET = { ...CURE, low: 1.02, metAtS: 50 };
   it('keeps hands off, and asks for the sample once the cure time is reached', () => {
     expect(hold({})).toBe('hold keep');
+    expect(hold({ alarms: [alarm({ alarm: 'stuck', state: 'acknowledged', values: {} })] })).toBe(
+      'hold unread',
+    );
+    expect(hold({ alarms: [alarm({ alarm: 'stuck', state: 'returned', values: {} })] })).toBe('hold keep');
     expect(hold({ cure: MET })).toBe('hold met');
     expect(hold({ cure: MET }, sample(true))).toBe('hold hard');
   });

@@ -4,7 +4,7 @@ import type { WatchView } from '../../watch/view.ts';
 import type { DisplayUnits } from '../../words/format.ts';
 import { INSTRUCTIONS, type Instruction, type Told } from '../../words/orders.ts';
 import { floorOf, leaksToFloorFirst, liftShown } from './forecasts.ts';
-import { readsLow, wasOverRated } from './next-stage.ts';
+import { isUnread, readsLow, wasOverRated } from './next-stage.ts';
 import { COUPLED_BAR, isLinePressed } from './pressed.ts';
 import {
   atZero,
@@ -207,6 +207,8 @@ function hold(scene: Scene): Instructed {
   if (noted?.hard === true && !noted.atPipeTemperature && met) return say('warm');
   if (unjudged) return say('cure-not-judged');
   if (met) return say('met');
+  if (readsLow(view)) return say('reads-low');
+  if (isUnread(view)) return say('unread');
   const lift = view.hold === null ? null : liftShown(view.hold);
   return lift === null ? say('keep') : say('lift', { bar: lift.peakBar.value });
 }
@@ -241,6 +243,7 @@ function done(scene: Scene): Instructed {
   });
   if (isPressed(scene)) return say('pressure');
   if (view.standing.includes('no-hold-by-tap')) return say('unseen');
+  if (readsLow(view)) return say('reads-low');
   if (!seenOf(events, view.attempt).reboundStayed) return say('untested');
   return wasOverRated(view)
     ? say('was-over-rated', { bar: view.peakBar })
@@ -249,6 +252,7 @@ function done(scene: Scene): Instructed {
 
 function abandoned(scene: Scene): Instructed {
   if (isPressed(scene)) return { stage: 'abandoned', code: 'pressure' };
+  if (readsLow(scene.view)) return { stage: 'abandoned', code: 'reads-low' };
   return seenOf(scene.events, scene.view.attempt).reboundStayed
     ? { stage: 'abandoned', code: 'stayed', told: { s: reboundOf(scene)?.seconds ?? null } }
     : { stage: 'abandoned', code: 'zero' };

@@ -45,6 +45,10 @@ export const readsLow = ({ alarms }: WatchView): boolean =>
         (alarm === 'gauge-differs' && (v.gaugeBar ?? 0) > (v.bar ?? 0))),
   );
 
+/** The reading stands still by itself, whoever has acknowledged it: what the packer does is not seen. */
+export const isUnread = ({ alarms }: WatchView): boolean =>
+  alarms.some(({ alarm, state }) => alarm === 'stuck' && state !== 'returned');
+
 export function overCeiling({ bar, overBar, limits }: WatchView): boolean {
   return overBar !== null || (bar !== null && limits !== null && bar >= limits.ceilingBar);
 }

@@ -14,7 +14,7 @@ import { lossInFill, lossInHold } from '../stages/loss.ts';
 import { refilledOver } from '../stages/rebound.ts';
 import { isFilling, isOver as workIsOver } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
-import { lossOf, potLifeLeftS, sensorWarmth, slowReadings } from '../state.ts';
+import { isOverByGauge, lossOf, potLifeLeftS, sensorWarmth, slowReadings } from '../state.ts';
 import { overProved } from '../supply/moved.ts';
 import { isAnnounced } from '../supply/proof.ts';
 import type { Condition } from './machine.ts';
@@ -295,8 +295,12 @@ export function rateOf(w: WatchState, alarm: AlarmCode): { value: number; least:
   return mbarPerMin === null || low === null ? null : { value: mbarPerMin, least: low };
 }
 
+/** Alarms that say of the sensor that it may read too low. */
+const OF_SENSOR: Readonly<Partial<Record<AlarmCode, true>>> = { 'gauge-differs': true, 'reading-jump': true };
+
 /** The table's priority, or a higher one where it presses. */
 export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
+  if (OF_SENSOR[alarm] && isOverByGauge(w)) return 'urgent';
   // While a hand fills by it, a number that stands still, or is too low, says 'more air' all the way to the rated pressure.
   if ((alarm === 'stuck' || alarm === 'reading-jump') && isFilling(w.stages.stage)) return 'urgent';
   // A hand that fills by a number that is too low, or by one that comes late, goes too far.

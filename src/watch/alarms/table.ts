@@ -226,7 +226,7 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
     offDelayS: 10,
   }),
   'gauge-differs': row('high', 'burst', 'check-sensor', 60, {
-    stages: ['prepare', 'seat', 'inflate', 'hold', 'let-down'],
+    again: STILL_THERE,
   }),
   rebound: row('high', 'pulled-while-full', 'vent-again-and-wait', 30, {
     stages: ['prepare', 'let-down', 'done', 'abandoned'],

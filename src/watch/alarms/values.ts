@@ -8,7 +8,7 @@ import { bar3, c1, rate1, round, s1 } from '../round.ts';
 import { ageS } from '../signal/loss.ts';
 import { lostPlace } from '../signal/probes.ts';
 import type { WatchState } from '../state.ts';
-import { airNotWanted, lossOf, potLifeLeftS, slowReadings } from '../state.ts';
+import { airNotWanted, isOverByGauge, lossOf, potLifeLeftS, slowReadings } from '../state.ts';
 import type { AlarmSlot } from './machine.ts';
 
 /** Only values that are there: an absent member is unknown, never zero. */
@@ -85,7 +85,11 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
       return solid({ bar, ceilingBar: mbar === null ? ceilingBar : bar3(mbar / 1000) });
     }
     case 'gauge-differs':
-      return solid({ bar: w.sensorChecks.gauge?.readingBar, gaugeBar: w.sensorChecks.gauge?.gaugeBar });
+      return solid({
+        bar: w.sensorChecks.gauge?.readingBar,
+        gaugeBar: w.sensorChecks.gauge?.gaugeBar,
+        cause: isOverByGauge(w) ? 'over' : null,
+      });
     case 'rebound':
       if (w.stages.stage === 'prepare') return solid({ bar, cause: 'unannounced' });
       if (w.rebound.emptyBar === null && !w.rebound.cameBack) return solid({ bar, cause: 'full' });
@@ -112,7 +116,7 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
       return { perSecond: round(1 / slow.nowS, 1), perSecondBefore: round(1 / slow.usualS, 1) };
     }
     case 'reading-jump':
-      return solid({ bar, jumpBar: b(w.jump.standingBar) });
+      return solid({ bar, jumpBar: b(w.jump.standingBar), cause: isOverByGauge(w) ? 'over' : null });
     case 'device-reset':
     case 'supply-low':
     case 'stuck':

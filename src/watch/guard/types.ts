@@ -20,7 +20,7 @@ export interface GuardContext {
   readonly ventOpen: boolean;
   /** Age of the hold that the crew has said, s; null or left out: none, or it was read off the data. */
   readonly holdS?: number | null;
-  /** The sensor has jumped: no level of it is to be counted down to. */
+  /** The sensor has jumped, or reads too low by the dial gauge: no level of it is to be counted down to. */
   readonly doubtful?: boolean;
   /** A hose behind a closed end fills, as it was announced: no packer is on it. */
   readonly hoseRise?: boolean;

@@ -41,8 +41,8 @@ export interface LossContext {
   readonly atRest: boolean;
   /** Air was coming in when the pressure was last seen. */
   readonly airComesIn: boolean;
-  /** The pressure came back after the vent was closed. */
-  readonly cameBack: boolean;
+  /** The pressure came back after the vent was closed, or the sensor reads too low: a line at zero is none. */
+  readonly emptyDoubted: boolean;
 }
 
 /**
@@ -68,10 +68,10 @@ export function lossCause(s: Signal, ctx: LossContext, tUs: number): LossCause |
  * The gear is being put away with nothing inflated, so that no reading is missed: the crew has said 'done' and the
  * line read zero since; or it closed the port itself. No alarm, only a grey number.
  */
-function putAway(s: Signal, { stage, stageSinceUs, cameBack }: LossContext): boolean {
+function putAway(s: Signal, { stage, stageSinceUs, emptyDoubted }: LossContext): boolean {
   if (s.bar === null || Math.abs(s.bar) > EMPTY_BAR) return false;
   const readSince = s.lastUsableUs !== null && s.lastUsableUs >= stageSinceUs;
-  if (stage === 'done' && readSince && !cameBack) return true;
+  if (stage === 'done' && readSince && !emptyDoubted) return true;
   const outside = stage === 'prepare' || isStageOver(stage);
   return outside && s.link !== null && isClosed(s.link) && !s.portLost;
 }

@@ -51,6 +51,9 @@ export const unannounced = (v: AlarmValues): boolean => v.cause === 'unannounced
 /** The work is said to be over, and the packer was never seen empty. */
 export const leftFull = (v: AlarmValues): boolean => v.cause === 'full';
 
+/** By what the sensor is known to read too low the packer is at its ceiling or over it. */
+export const isOver = (v: AlarmValues): boolean => v.cause === 'over';
+
 /** A few words that name the alarm, read from three metres. */
 export const alarmTitle = ({ alarm, values }: { alarm: AlarmCode; values: AlarmValues }): string => {
   if (alarm !== 'rebound') return ALARM_TITLE[alarm];

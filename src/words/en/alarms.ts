@@ -2,7 +2,7 @@ import type { AlarmCode, LossCause } from '../../watch/codes.ts';
 import type { AlarmValues } from '../../watch/events.ts';
 import type { AlarmView } from '../../watch/view.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
-import { leftFull, unannounced } from './alarm-titles.ts';
+import { isOver, leftFull, unannounced } from './alarm-titles.ts';
 import { deviceFault } from './device-faults.ts';
 import { STORE_CAUSE } from './link.ts';
 import { PLACE } from './terms.ts';
@@ -253,7 +253,9 @@ export function alarms(f: Format) {
     },
     'reading-jump': {
       now: (v, u) =>
-        `The reading jumped${with_(' by ', v.jumpBar, u)}, which no air does, do not go by it: shut the supply valve, compare with the dial gauge`,
+        isOver(v)
+          ? `The reading jumped${with_(' by ', v.jumpBar, u)}, which no air does, and the packer may be over its ceiling, whatever is shown: shut the supply valve, then open the vent, keep clear`
+          : `The reading jumped${with_(' by ', v.jumpBar, u)}, which no air does, do not go by it: shut the supply valve, compare with the dial gauge`,
       was: (v, u) => `the reading had jumped${with_(' by ', v.jumpBar, u)}, which no air does`,
     },
     'line-contradicted': {
@@ -263,7 +265,9 @@ export function alarms(f: Format) {
     },
     'gauge-differs': {
       now: (v, u) =>
-        `Dial gauge${with_(' ', v.gaugeBar, u)} and sensor${with_(' ', v.bar, u)} differed beyond their uncertainty: believe the higher one, find which is wrong before going on`,
+        isOver(v)
+          ? `By the dial gauge${with_(', ', v.gaugeBar, u)} where the sensor showed${with_(' ', v.bar, u)}, the packer is over its ceiling, whatever is shown: shut the supply valve, then open the vent, keep clear`
+          : `Dial gauge${with_(' ', v.gaugeBar, u)} and sensor${with_(' ', v.bar, u)} differed beyond their uncertainty: believe the higher one, find which is wrong before going on`,
       was: (v, u) =>
         `dial gauge${with_(' ', v.gaugeBar, u)} and sensor${with_(' ', v.bar, u)} differed beyond their uncertainty`,
     },

@@ -78,6 +78,10 @@ export function instructions(f: Format) {
     const seen = time(told);
     return seen === null ? 'Stayed at zero.' : `Stayed at zero for ${seen}.`;
   };
+  const LOW_ZERO = always(
+    'May hold air.',
+    'The sensor reads too low: its zero is no zero. Read the dial gauge, nobody at the packer.',
+  );
   /** What was seen, and never that it is empty. */
   const mayHoldAir: Say = (told) => ({ say: 'May hold air.', besides: `${stayed(told)} ${KINK}` });
 
@@ -233,6 +237,7 @@ export function instructions(f: Format) {
         'Read the dial gauge.',
         'The sensor reads too low: no air by its number. Type what the gauge shows.',
       ),
+      unread: always('Go by the dial gauge.', 'The reading stands still: nothing is watched by it.'),
       'leak-high': ((told) => {
         const bar = to(told);
         return {
@@ -292,6 +297,7 @@ export function instructions(f: Format) {
     done: {
       stayed: mayHoldAir,
       'was-over-rated': overRated('May hold air.'),
+      'reads-low': LOW_ZERO,
       untested: always('May hold air.', 'No test has seen it stay at zero. Vent, shut the vent, test.'),
       unseen: always(
         'May hold air.',
@@ -301,6 +307,7 @@ export function instructions(f: Format) {
     },
     abandoned: {
       pressure: always('Let it down slowly.', 'Before anything is moved. Nobody at the packer.'),
+      'reads-low': LOW_ZERO,
       zero: always('May hold air.', 'Shut the vent and test before anything is moved.'),
       stayed: mayHoldAir,
     },

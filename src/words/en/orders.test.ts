@@ -50,6 +50,7 @@ const VALUES: readonly AlarmValues[] = [
   {},
   FULL,
   { ...FULL, cause: 'fast-fall' },
+  { ...FULL, cause: 'over' },
   { ...FULL, kind: 'settle' },
   { ...FULL, kind: 'left-band' },
   { ...FULL, kind: 'hand-time' },

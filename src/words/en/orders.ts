@@ -2,7 +2,7 @@ import type { AlarmCode, Stage } from '../../watch/codes.ts';
 import type { AlarmValues } from '../../watch/events.ts';
 import type { AlarmView, WatchView } from '../../watch/view.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
-import { leftFull, unannounced } from './alarm-titles.ts';
+import { isOver, leftFull, unannounced } from './alarm-titles.ts';
 import { afterFall, afterJump, type alarms, isNow, roundedDown, SEEN_BAR } from './alarms.ts';
 
 /** What is seen beside the alarm, and bends its order. */
@@ -192,12 +192,12 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
       figures: (v, _, u) => [bar('Sensor', v.bar, u)],
     },
     'reading-jump': {
-      verb: (_, at) => (fills(at.stage) ? AIR_OFF : CHECK_GAUGE),
+      verb: (v, at) => (isOver(v) ? AIR_OFF_VENT : fills(at.stage) ? AIR_OFF : CHECK_GAUGE),
       figures: (v, _, u) => [bar('Jumped by', v.jumpBar, u), bar('Sensor', v.bar, u)],
     },
     'line-contradicted': { verb: verb(['CHECK THE', 'VALVE'], 'Check the supply valve.') },
     'gauge-differs': {
-      verb: CHECK_GAUGE,
+      verb: (v) => (isOver(v) ? AIR_OFF_VENT : CHECK_GAUGE),
       figures: (v, _, u) => [bar('Dial gauge', v.gaugeBar, u), bar('Sensor', v.bar, u)],
     },
     rebound: {
