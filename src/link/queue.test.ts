@@ -19,7 +19,7 @@ function bench(firstNumber = 0) {
 
 describe('the command queue', () => {
   it('sends one at a time and settles each with the reply of its number', async () => {
-    const { queue, sent } = bench(7);
+    const { queue, sent, timers } = bench(7);
     const first = queue.ask({ verb: 'hello' });
     const second = queue.ask({ verb: 'start', rateHz: 50 });
     await settle();
@@ -31,6 +31,7 @@ describe('the command queue', () => {
     queue.reply({ t: 'R', command: 8, result: 'clamped', value: 40 });
     expect(await second).toMatchObject({ result: 'clamped', value: 40 });
     expect(queue.waiting).toBe(0);
+    expect(timers.pending).toBe(0);
   });
 
   it('asks again under the same number, then gives up and lets the next one go', async () => {

@@ -38,7 +38,8 @@ function code(source) {
     .replace(/'(?:[^'\\\n]|\\.)*'/g, blank)
     .replace(/^import [\s\S]*?;$/gm, blank)
     .replace(/^(?:export )?interface [\s\S]*?^}$/gm, blank)
-    .replace(/^(?:export )?(?:declare )?type [\s\S]*?;$/gm, blank);
+    .replace(/^(?:export )?(?:declare )?type [\s\S]*?;$/gm, blank)
+    .replace(/: \d+(?: \| \d+)+(?=[,;)\s])/g, blank);
 }
 
 /** All faults of a source, in the order of their places. */
