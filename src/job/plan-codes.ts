@@ -48,6 +48,7 @@ export const WARNINGS = [
   'gauge-differed', // in its last job it did not agree with the dial gauge
   'gauge-drifting', // it moves away from the dial gauge over the jobs
   'probe-differed', // in its last job the probe did not agree with the thermometer
+  'probe-uncompared', // it goes by its class: what one comparison is worth
   'no-sleeve-place', // no probe at the sleeve: cure waits by the ground
   'air-assumed',
   'ground-unknown',
@@ -150,6 +151,7 @@ export type PlanUnit =
   | 'J'
   | 'N'
   | 'MPa'
+  | '%'
   | '1';
 
 /** What an input of a formula is: the catalogue names it. */
@@ -212,6 +214,7 @@ export const INPUTS = [
   'days',
   'off-gauge',
   'off-thermometer',
+  'sooner',
 ] as const;
 export type InputCode = (typeof INPUTS)[number];
 

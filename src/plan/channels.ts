@@ -39,7 +39,7 @@ function calibrationOf(
   }
   // Nothing adjusted: the sensor was left as it was found.
   const points = c.asLeft.length > 0 ? c.asLeft : c.asFound;
-  const fit = fitCalibration(points, sensor.range.hi - sensor.range.lo);
+  const fit = fitCalibration(points, sensor.range.hi - sensor.range.lo, sensor.quantity);
   if (!fit.ok) {
     notes.warn('calibration-refused', [], sensor.serial);
     return null;

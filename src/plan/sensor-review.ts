@@ -3,6 +3,7 @@ import {
   type CalibrationDrift,
   type CalibrationRefusal,
   calibrationDrift,
+  carriesLine,
   fitCalibration,
 } from '../sensing/calibration.ts';
 
@@ -31,6 +32,8 @@ export interface CalibrationReview {
     /** Standard uncertainty by the residuals, bar or K; assumed where two points leave no residual. */
     readonly uResidual: number;
     readonly assumed: boolean;
+    /** One correction everywhere: the points carry no slope. */
+    readonly byOffset: boolean;
   } | null;
   /** Why the points make no calibration. */
   readonly refusal: CalibrationRefusal | null;
@@ -49,7 +52,7 @@ export function reviewCalibration(sensor: SensorDocument, today: string | null):
   if (c === null) return null;
   const { lo, hi } = sensor.range;
   const points = leftOf(c);
-  const fit = fitCalibration(points, hi - lo);
+  const fit = fitCalibration(points, hi - lo, sensor.quantity);
   const all = [c, ...sensor.earlier];
   const age = today === null ? null : (Date.parse(today) - Date.parse(c.date)) / DAY_MS;
   return {
@@ -61,6 +64,7 @@ export function reviewCalibration(sensor: SensorDocument, today: string | null):
           residuals: fit.residuals,
           uResidual: fit.uResidual,
           assumed: fit.uResidualAssumed,
+          byOffset: !carriesLine(points, hi - lo),
         }
       : null,
     refusal: fit.ok ? null : fit.reason,
@@ -73,7 +77,7 @@ export function reviewCalibration(sensor: SensorDocument, today: string | null):
         date: now.date,
         by: now.by,
         worstFound: found?.worstFound ?? null,
-        sinceBefore: left.length < 2 ? null : (calibrationDrift(now.asFound, left, lo, hi)?.drift ?? null),
+        sinceBefore: left.length === 0 ? null : (calibrationDrift(now.asFound, left, lo, hi)?.drift ?? null),
       };
     }),
     daysLeft: age === null || sensor.dueDays === null ? null : sensor.dueDays - Math.floor(age),

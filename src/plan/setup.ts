@@ -14,6 +14,7 @@ import type { DeviceDescription } from './device.ts';
 import { input, Notes } from './notes.ts';
 import { overRatedUninspected, planPackerHistory } from './packer-history.ts';
 import { planPressure } from './pressure.ts';
+import { planProbeWorth } from './probe-worth.ts';
 import { planResin, type ResinPlan, resinSetup } from './resin.ts';
 import { planSensorHistory } from './sensor-history.ts';
 import { diameterOf, planAir, planEnergy, planGround, planVolume } from './site.ts';
@@ -123,6 +124,7 @@ export function makeSetup(request: PlanRequest): Plan {
   const pressure = planPressure(job, packer, resin, planned, air, ground, diameterMm, zeroed, notes);
   const sleeve = planSleeve(job, packer, diameterMm, groundC, notes);
   const resinPlan = planResin(job, resin, sleeve, ground, notes);
+  planProbeWorth(planned.channels, resin, ground, notes);
   const volume = planVolume(job, packer, diameterMm, sleeve.usableMm, notes);
   if (pressure.limits !== null) planEnergy(pressure.limits.workingBar, air.bar, volume, diameterMm, notes);
   const headBar = pressure.limits?.headBar ?? null;

@@ -117,6 +117,59 @@ describe('calibration fit', () => {
   });
 });
 
+describe('a temperature', () => {
+  it('compared at one point is corrected by an offset, whatever its range', () => {
+    const r = fitCalibration(points([[0.6, 0]]), 240, 'temperature');
+    expect(r).toMatchObject({ ok: true, gain: 1, offset: -0.6, residuals: [0], uResidualAssumed: true });
+    expect(fitCalibration(points([[0.6, 0]]), 240)).toEqual({ ok: false, reason: 'too-few' });
+    expect(fitCalibration([], 240, 'temperature')).toEqual({ ok: false, reason: 'too-few' });
+  });
+
+  it('compared at points near each other makes no slope of their scatter: the mean, and its scatter', () => {
+    // Differences 0.6, 0.4, 0.2: mean 0.4, standard deviation 0.2 by hand.
+    const r = fitCalibration(
+      points([
+        [0.6, 0],
+        [10.4, 10],
+        [20.2, 20],
+      ]),
+      240,
+      'temperature',
+    );
+    if (!r.ok) throw new Error(r.reason);
+    expect(r.gain).toBe(1);
+    expect(r.offset).toBeCloseTo(-0.4, 12);
+    expect(r.uResidual).toBeCloseTo(0.2, 12);
+    expect(r.uResidualAssumed).toBe(false);
+  });
+
+  it('over half of its range it has a line like any other', () => {
+    const r = fitCalibration(
+      points([
+        [0.5, 0],
+        [121.5, 120],
+      ]),
+      240,
+      'temperature',
+    );
+    if (!r.ok) throw new Error(r.reason);
+    expect(r.gain).toBeCloseTo(120 / 121, 12);
+  });
+
+  it.each([
+    ['far-off', points([[11, 0]])],
+    [
+      'scattered',
+      points([
+        [0, 0],
+        [5, 0],
+      ]),
+    ],
+  ] as const)('refuses: %s', (reason, rows) => {
+    expect(fitCalibration(rows, 240, 'temperature')).toEqual({ ok: false, reason });
+  });
+});
+
 describe('as found, as left', () => {
   it('says how far it had moved and what is left', () => {
     const found = points([
@@ -159,5 +212,11 @@ describe('as found, as left', () => {
         4,
       ),
     ).toBeNull();
+  });
+
+  it('at one point it is the offset that moved', () => {
+    const d = calibrationDrift(points([[0.9, 0]]), points([[0.2, 0]]), -40, 200)!;
+    expect(d.drift).toBeCloseTo(0.7, 12);
+    expect(d.worstFound).toBeCloseTo(0.9, 12);
   });
 });

@@ -1,19 +1,23 @@
+import type { Quantity } from '../job/codes.ts';
 import type { CalibrationPoint } from '../job/setup.ts';
 
 /**
  * Calibration: corrected = offset + gain · indicated, least squares of the reference on the indicated value (the
- * line is used in that direction, and the reference is the better of the two).
+ * line is used in that direction, and the reference is the better of the two). A temperature whose points lie close
+ * together, or that was compared at one point alone, is corrected by an offset: points so near say nothing of a slope.
  */
 
 /** Why points make no calibration: each is a mistake that would otherwise hide in a plausible line. */
 export type CalibrationRefusal =
-  | 'too-few' // fewer than two points
+  | 'too-few' // no point; of a pressure fewer than two
   | 'too-many' // more than eleven
   | 'not-finite'
-  | 'narrow' // the points span less than half of the sensor's range
+  | 'narrow' // a pressure's points span less than half of the sensor's range
   | 'gain' // more than a tenth off: wrong range, or psi taken for bar
   | 'offset' // more than a twentieth of the span off
-  | 'residual'; // a point lies more than a hundredth of the span off the line
+  | 'residual' // a point lies more than a hundredth of the span off the line
+  | 'far-off' // a temperature more than ten kelvin off: another type, crossed wires, or no stirred ice
+  | 'scattered'; // temperatures near each other that are off by differences of over two kelvin
 
 export interface CalibrationFit {
   readonly ok: true;
@@ -23,7 +27,8 @@ export interface CalibrationFit {
   readonly residuals: readonly number[];
   /**
    * Standard deviation of the residuals with n − 2 degrees of freedom; for two points, which leave none, a
-   * non-linearity of 0.1 % of the span, rectangular, is assumed instead.
+   * non-linearity of 0.1 % of the span, rectangular, is assumed instead. Of an offset: n − 1 degrees, and what one
+   * comparison repeats to is assumed for a single one.
    */
   readonly uResidual: number;
   readonly uResidualAssumed: boolean;
@@ -40,18 +45,50 @@ const CALIBRATION_LIMITS = {
   offset: 0.05,
   residual: 0.01,
   assumedNonLinearity: 0.001,
+  /**
+   * Temperatures by an offset: a class 2 thermocouple and its cold junction are off by 5 K together at the very worst.
+   * (Common practice, no source.)
+   */
+  offsetK: 10,
+  scatterK: 2,
+  /** What one reading in a stirred bath repeats to, 1 s, K (common practice, no source). */
+  repeatK: 0.1,
 } as const;
 
-/** Fits two to eleven points. `span` is the sensor's range, high minus low, bar or K. */
-export function fitCalibration(points: readonly CalibrationPoint[], span: number): CalibrationResult {
+/** Points that carry a line over the sensor's range, not an offset alone. `span`: high minus low, bar or K. */
+export function carriesLine(points: readonly CalibrationPoint[], span: number): boolean {
+  const at = points.map((p) => p.reference);
+  return points.length >= 2 && Math.max(...at) - Math.min(...at) >= CALIBRATION_LIMITS.cover * span;
+}
+
+function fitOffset(points: readonly CalibrationPoint[]): CalibrationResult {
   const n = points.length;
-  if (n < 2) return { ok: false, reason: 'too-few' };
+  const offset = points.reduce((sum, p) => sum + p.reference - p.indicated, 0) / n;
+  const residuals = points.map((p) => p.reference - p.indicated - offset);
+  if (Math.abs(offset) > CALIBRATION_LIMITS.offsetK) return { ok: false, reason: 'far-off' };
+  if (residuals.some((r) => Math.abs(r) > CALIBRATION_LIMITS.scatterK))
+    return { ok: false, reason: 'scattered' };
+  const sum = residuals.reduce((s, r) => s + r * r, 0);
+  const assumed = n === 1;
+  const uResidual = assumed ? CALIBRATION_LIMITS.repeatK : Math.sqrt(sum / (n - 1));
+  return { ok: true, offset, gain: 1, residuals, uResidual, uResidualAssumed: assumed };
+}
+
+/**
+ * Fits two to eleven points; of a temperature one will do. `span` is the sensor's range, high minus low, bar or K.
+ */
+export function fitCalibration(
+  points: readonly CalibrationPoint[],
+  span: number,
+  quantity: Quantity = 'pressure',
+): CalibrationResult {
+  const n = points.length;
+  if (n < (quantity === 'temperature' ? 1 : 2)) return { ok: false, reason: 'too-few' };
   if (n > CALIBRATION_LIMITS.points) return { ok: false, reason: 'too-many' };
   const finite = points.every((p) => Number.isFinite(p.indicated) && Number.isFinite(p.reference));
   if (!finite || !(span > 0) || !Number.isFinite(span)) return { ok: false, reason: 'not-finite' };
-  const lo = Math.min(...points.map((p) => p.reference));
-  const hi = Math.max(...points.map((p) => p.reference));
-  if (hi - lo < CALIBRATION_LIMITS.cover * span) return { ok: false, reason: 'narrow' };
+  if (!carriesLine(points, span))
+    return quantity === 'temperature' ? fitOffset(points) : { ok: false, reason: 'narrow' };
 
   const mx = points.reduce((s, p) => s + p.indicated, 0) / n;
   const my = points.reduce((s, p) => s + p.reference, 0) / n;
@@ -95,7 +132,7 @@ const worst = (points: readonly CalibrationPoint[]): number =>
 
 /**
  * As found against as left. `lo`..`hi` is the sensor's range. An empty as-left series means that nothing was
- * adjusted: no drift is taken away. null where the as-found points make no line.
+ * adjusted: no drift is taken away. Points that carry no line count as an offset. null where nothing was found.
  */
 export function calibrationDrift(
   asFound: readonly CalibrationPoint[],
@@ -105,6 +142,7 @@ export function calibrationDrift(
 ): CalibrationDrift | null {
   const line = (points: readonly CalibrationPoint[]) => {
     const n = points.length;
+    if (n === 0) return null;
     const mx = points.reduce((s, p) => s + p.reference, 0) / n;
     const my = points.reduce((s, p) => s + p.indicated, 0) / n;
     let sxx = 0;
@@ -113,8 +151,8 @@ export function calibrationDrift(
       sxx += (p.reference - mx) ** 2;
       sxy += (p.reference - mx) * (p.indicated - my);
     }
-    const slope = sxy / sxx;
-    return n >= 2 && sxx > 0 ? (x: number) => my + slope * (x - mx) : null;
+    const slope = carriesLine(points, hi - lo) ? sxy / sxx : 1;
+    return (x: number) => my + slope * (x - mx);
   };
   const found = line(asFound);
   if (found === null) return null;

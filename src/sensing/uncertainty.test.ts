@@ -118,6 +118,32 @@ group('uncertainty', () => {
     expect(budget({ channels: [probe!] }, 1, 40)!.expanded).toBeGreaterThan(b.expanded);
   });
 
+  it('a probe compared in ice alone: the class is gone, what is left grows away from zero', () => {
+    const ice = {
+      ...CALIBRATION,
+      channel: 1,
+      asFound: [{ indicated: 0.6, reference: 0 }],
+      asLeft: [],
+      offset: -0.6,
+      gain: 1,
+      uReference: 0.1,
+      uResidual: 0.1,
+    };
+    const channels = [press!, { ...probe!, calibration: ice }, junction!];
+    const at = (c: number) => {
+      const { rows } = budget({ channels }, 1, c)!;
+      return rows.find((r) => r.code === 'away')!.u;
+    };
+    expect(budget({ channels }, 1, 10)!.rows.map((r) => r.code)).not.toContain('class');
+    // IEC 60584-1, class 2: 0.75 % of the way from the point, and of 15 K that the cold junction may be off it; rectangular.
+    expect(at(0)).toBeCloseTo((0.0075 * 15) / Math.sqrt(3), 9);
+    expect(at(40)).toBeCloseTo((0.0075 * 55) / Math.sqrt(3), 9);
+    // 0.1 and 0.1 of ice and reading, 0.3/√3 drift, 0.0075 · 25/√3, 0.5/√3 of the junction: 0.39 K (1 s) by hand.
+    expect(budget({ channels }, 1, 10)!.combined).toBeGreaterThan(0.3);
+    expect(budget({ channels }, 1, 10)!.combined).toBeLessThan(0.45);
+    expect(budget({ channels: [press!, probe!, junction!] }, 1, 10)!.combined).toBeGreaterThan(1.4);
+  });
+
   it('has none for what measures nothing', () => {
     expect(budget({ channels: [junction!] }, 2, 20)).toBeNull();
     expect(budget({ channels: [] }, 0, 1)).toBeNull();

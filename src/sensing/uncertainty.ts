@@ -1,7 +1,7 @@
 import { isPressureRole } from '../job/pressure-roles.ts';
 import { warmthBarPerK } from '../job/sensor-warmth.ts';
 import type { ChannelSetup, Setup } from '../job/setup.ts';
-import { calibrationDrift } from './calibration.ts';
+import { calibrationDrift, carriesLine } from './calibration.ts';
 import { seebeck } from './its90/reference.ts';
 import { countsAStep, electrical, nominal } from './signal.ts';
 import { junctionWeight, tolerance } from './thermocouple.ts';
@@ -22,6 +22,7 @@ export type BudgetCode =
   | 'supply' // supply of a ratiometric sensor
   | 'noise' // scatter of the readings
   | 'class' // tolerance class of the thermocouple
+  | 'away' // corrected by an offset: away from the temperature at which it was compared
   | 'junction'; // cold junction
 
 export interface BudgetRow {
@@ -74,6 +75,19 @@ const ENVIRONMENT_K = 10;
 export const SUPPLY_MEASURED = 0.002;
 export const SUPPLY_UNKNOWN = 0.1;
 const THERMOCOUPLE_DRIFT_K = 0.3;
+
+/**
+ * A class's share of the temperature (IEC 60584-1: 0.4 and 0.75 %) is what a thermocouple's slope may be off; a sensor
+ * without a class is granted the worse one.
+ */
+const SLOPE_SHARE = { 1: 0.004, 2: 0.0075 } as const;
+/** The cold junction of a comparison may have been so much warmer or colder than the job's, K (common practice, no source). */
+const JUNCTION_APART_K = 15;
+/**
+ * A comparison is made with the device that reads the probe (a calibration belongs to both), so that the junction's own
+ * error is in it. What is left of it when the device is warmer or colder, ±K (common practice, no source).
+ */
+const JUNCTION_LEFT_K = 0.5;
 
 const square = (x: number): number => x * x;
 
@@ -158,6 +172,18 @@ export function pressureBudget(
   return combine(rows);
 }
 
+/** What an offset leaves away from the points that it was taken at; nothing of a calibration that has a slope of its own. */
+function away(ch: ChannelSetup, c: number): BudgetRow[] {
+  if (ch.calibration === null) return [];
+  const { asFound, asLeft } = ch.calibration;
+  const points = asLeft.length > 0 ? asLeft : asFound;
+  if (points.length === 0 || carriesLine(points, Math.abs(ch.rangeHi - ch.rangeLo))) return [];
+  const nearest = Math.min(...points.map((p) => Math.abs(c - p.reference)));
+  const apart = nearest + (ch.signal === 'thermocouple' ? JUNCTION_APART_K : 0);
+  const half = SLOPE_SHARE[ch.thermocoupleClass ?? 2] * apart;
+  return [{ code: 'away', u: half / R3, distribution: 'rectangular', type: 'B' }];
+}
+
 /** Uncertainty of a single temperature at c °C. `junction`: its cold junction's channel, null without one. */
 export function temperatureBudget(
   ch: ChannelSetup,
@@ -169,7 +195,7 @@ export function temperatureBudget(
   const rows: BudgetRow[] = [];
   const type = ch.signal === 'thermocouple' ? ch.thermocouple : null;
   if (type === null) {
-    rows.push(...calibrated(ch, span));
+    rows.push(...calibrated(ch, span), ...away(ch, c));
     rows.push({ code: 'resolution', u: stepValue(ch) / R12, distribution: 'rectangular', type: 'B' });
   } else {
     const junctionC = options.junctionC ?? 20;
@@ -182,10 +208,13 @@ export function temperatureBudget(
       rows.push({ code: 'reference', u: ch.calibration.uReference, distribution: 'normal', type: 'B' });
       rows.push({ code: 'residual', u: ch.calibration.uResidual, distribution: 'normal', type: 'A' });
       rows.push({ code: 'drift', u: THERMOCOUPLE_DRIFT_K / R3, distribution: 'rectangular', type: 'B' });
+      rows.push(...away(ch, c));
     }
+    const unknownK = junction?.uSensor ?? 2;
+    const junctionK = ch.calibration === null ? unknownK : Math.min(unknownK, JUNCTION_LEFT_K / R3);
     rows.push({
       code: 'junction',
-      u: (junction?.uSensor ?? 2) * junctionWeight(type, c, junctionC),
+      u: junctionK * junctionWeight(type, c, junctionC),
       distribution: 'rectangular',
       type: 'B',
     });

@@ -1,3 +1,3 @@
 import { chosen } from './chosen.ts';
 
-export const { DOCS, PACKER, RESIN, SENSOR } = chosen('docs');
+export const { COMPARISON, DOCS, PACKER, RESIN, SENSOR } = chosen('docs');

@@ -69,20 +69,32 @@ export function CalibrationFigures(props: { sensor: SensorDocument; today: strin
                   </tbody>
                 </table>
                 <dl class="facts">
-                  <div>
-                    <dt>{CALIBRATION.gain}</dt>
-                    <dd data-testid="calibration-gain">{fixed(line().gain, 4)}</dd>
-                  </div>
-                  <For each={ends()}>
-                    {(x, i) => (
-                      <div>
-                        <dt>{CALIBRATION.correction(value(x))}</dt>
-                        <dd data-testid={`correction-${i()}`}>
-                          {difference(line().offset + (line().gain - 1) * x)}
-                        </dd>
-                      </div>
-                    )}
-                  </For>
+                  <Show
+                    when={line().byOffset}
+                    fallback={
+                      <>
+                        <div>
+                          <dt>{CALIBRATION.gain}</dt>
+                          <dd data-testid="calibration-gain">{fixed(line().gain, 4)}</dd>
+                        </div>
+                        <For each={ends()}>
+                          {(x, i) => (
+                            <div>
+                              <dt>{CALIBRATION.correction(value(x))}</dt>
+                              <dd data-testid={`correction-${i()}`}>
+                                {difference(line().offset + (line().gain - 1) * x)}
+                              </dd>
+                            </div>
+                          )}
+                        </For>
+                      </>
+                    }
+                  >
+                    <div>
+                      <dt>{CALIBRATION.offset}</dt>
+                      <dd data-testid="calibration-offset">{difference(line().offset)}</dd>
+                    </div>
+                  </Show>
                   <div>
                     <dt>{CALIBRATION.scatter}</dt>
                     <dd data-testid="calibration-scatter">{difference(line().uResidual)}</dd>
@@ -90,8 +102,11 @@ export function CalibrationFigures(props: { sensor: SensorDocument; today: strin
                 </dl>
                 <Show when={line().assumed}>
                   <p class="small muted" data-testid="calibration-assumed">
-                    {CALIBRATION.assumed}
+                    {line().byOffset ? CALIBRATION.assumedOne : CALIBRATION.assumed}
                   </p>
+                </Show>
+                <Show when={line().byOffset}>
+                  <p class="small muted">{CALIBRATION.byOffset}</p>
                 </Show>
               </>
             )}

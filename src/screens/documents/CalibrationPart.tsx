@@ -2,17 +2,20 @@ import { For, Show } from 'solid-js';
 import { mostRows } from '../../job/documents.ts';
 import type { SensorDocument } from '../../job/sensor-document.ts';
 import { Part } from '../../widgets/Fields.tsx';
-import { DOCS, SENSOR } from '../../words/docs.ts';
+import { COMPARISON, DOCS, SENSOR } from '../../words/docs.ts';
 import { CalibrationFigures } from './CalibrationFigures.tsx';
 import { FormNumber, FormText } from './FormFields.tsx';
 import { FormRows } from './FormRows.tsx';
 import type { Form } from './form.ts';
+import { iceComparison, ProbeComparison } from './ProbeComparison.tsx';
 import { spreadIn, valueIn } from './sensor-units.ts';
 
 const SERIES = [
   { at: 'calibration.asFound', label: () => DOCS.asFound },
   { at: 'calibration.asLeft', label: () => DOCS.asLeft },
 ] as const;
+
+const today = () => new Date().toISOString().slice(0, 10);
 
 /** The calibration in force with its points, what they make, and when the next is due. */
 export function CalibrationPart(props: { form: Form<'sensor'> }) {
@@ -23,24 +26,36 @@ export function CalibrationPart(props: { form: Form<'sensor'> }) {
       <Show
         when={d().calibration}
         fallback={
-          <button
-            type="button"
-            class="button"
-            onClick={() =>
-              change({
-                calibration: {
-                  date: new Date().toISOString().slice(0, 10),
-                  asFound: [],
-                  asLeft: [],
-                  uReference: 0,
-                  reference: '',
-                  by: '',
-                },
-              })
-            }
-          >
-            {DOCS.addCalibration}
-          </button>
+          <div class="row">
+            <button
+              type="button"
+              class="button"
+              onClick={() =>
+                change({
+                  calibration: {
+                    date: today(),
+                    asFound: [],
+                    asLeft: [],
+                    uReference: 0,
+                    reference: '',
+                    by: '',
+                  },
+                })
+              }
+            >
+              {DOCS.addCalibration}
+            </button>
+            <Show when={d().quantity === 'temperature'}>
+              <button
+                type="button"
+                class="button"
+                data-testid="compare-in-ice"
+                onClick={() => change({ calibration: iceComparison(today()) })}
+              >
+                {COMPARISON.begin}
+              </button>
+            </Show>
+          </div>
         }
       >
         {(c) => (
@@ -56,6 +71,9 @@ export function CalibrationPart(props: { form: Form<'sensor'> }) {
               />
               <FormNumber form={props.form} at="dueDays" label={SENSOR.dueDays} />
             </div>
+            <Show when={d().quantity === 'temperature'}>
+              <ProbeComparison form={props.form} calibration={c()} />
+            </Show>
             <For each={SERIES}>
               {(series) => (
                 <FormRows
@@ -67,7 +85,7 @@ export function CalibrationPart(props: { form: Form<'sensor'> }) {
                 />
               )}
             </For>
-            <CalibrationFigures sensor={d()} today={new Date().toISOString().slice(0, 10)} />
+            <CalibrationFigures sensor={d()} today={today()} />
             <button
               type="button"
               class="button"

@@ -48,6 +48,7 @@ const DRAWER: Readonly<Record<WarningCode, Drawer>> = {
   'gauge-differed': 'look',
   'gauge-drifting': 'look',
   'probe-differed': 'look',
+  'probe-uncompared': 'unknown',
   'no-sleeve-place': 'look',
   'air-assumed': 'unknown',
   'ground-unknown': 'unknown',

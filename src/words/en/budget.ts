@@ -23,6 +23,7 @@ export const BUDGET_ROW: Record<BudgetCode, string> = {
   supply: 'Sensor power',
   noise: 'Noise',
   class: 'Tolerance class of the thermocouple',
+  away: 'Corrected by an offset, away from where it was compared',
   junction: 'Cold junction',
 };
 

@@ -11,6 +11,9 @@ export const CALIBRATION = {
   correction: (at: string) => `Correction at ${at}`,
   scatter: 'Scatter about the calibration line, standard uncertainty',
   assumed: 'Assumed: two points leave no scatter to measure. A third point tells.',
+  assumedOne: 'Assumed: one comparison leaves no scatter to measure. A second one tells.',
+  offset: 'Correction everywhere',
+  byOffset: 'Corrected by an offset: points this close together say nothing of a slope.',
   worstFound: 'Largest error as found',
   worstLeft: 'Largest error as left',
   drift: (at: string) => `As found to as left, largest at ${at}`,
@@ -21,11 +24,15 @@ export const CALIBRATION = {
 
 /** Why the points make no calibration. The sensor is then judged by its own sheet. */
 export const CALIBRATION_REFUSAL: Record<CalibrationRefusal, string> = {
-  'too-few': 'No calibration yet: two points are the least.',
+  'too-few': 'No calibration yet: two points are the least; for a temperature, one.',
   'too-many': 'No calibration: more than eleven points.',
   'not-finite': 'No calibration: a point or the range is no number.',
   narrow: 'No calibration: the points cover less than half of the range.',
   gain: 'No calibration: the slope is more than a tenth off. Wrong range, or another unit?',
   offset: 'No calibration: the low end is more than a twentieth of the range off.',
   residual: 'No calibration: a point lies more than a hundredth of the range off the calibration line.',
+  'far-off':
+    'No calibration: more than 10 K off. Crossed wires, another type of thermocouple, or ice that was not stirred?',
+  scattered:
+    'No calibration: the points disagree by over 2 K. Compare again, stirred, and wait until it is still.',
 };

@@ -111,3 +111,22 @@ export const SENSOR: {
   retired: SHARED.retired,
   notes: SHARED.notes,
 };
+
+/** A probe compared at one point, with the readings of the device that will read it. */
+export const COMPARISON = {
+  begin: 'Compare in melting ice',
+  where: 'Compared',
+  ice: 'In stirred melting ice: 0 °C',
+  thermometer: 'Beside a reference thermometer',
+  iceReference: 'Stirred melting ice',
+  iceHow:
+    'Crush ice, fill the cup with it, add clean cold water up to the top of the ice, and stir for two minutes with the probe’s tip in the middle, off the wall and the bottom. There must still be ice at the end.',
+  thermometerHow:
+    'Bind both tips together in a stirred bucket of water, as warm as the job will be. Wait until both stand still, take the reading, then type what the thermometer shows.',
+  none: 'No probe is read. Connect the device that will read it on the job, with the probe plugged in.',
+  practice: 'The practice rig’s probes are not real: nothing is taken from them for a real sensor.',
+  channel: (channel: number, value: string) => `Channel ${channel}: ${value}`,
+  take: 'Take this reading',
+  moving: 'Wait: it still moves',
+  typeReference: 'Type what the thermometer showed under “Reference”.',
+};

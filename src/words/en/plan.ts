@@ -64,6 +64,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'gauge-drifting': (of) =>
     `Sensor and dial gauge move apart from job to job: one of them is due for calibration${of}.`,
   'probe-differed': (of) => `In its last job the probe did not agree with the thermometer${of}.`,
+  'probe-uncompared': (of) =>
+    `A probe that was never compared is judged by its class. One comparison in melting ice, in the sensor’s document, ends the wait for the cure time sooner${of}.`,
   'no-sleeve-place': (of) => `No probe at the sleeve: cure counted at ground temperature${of}.`,
   'air-assumed': (of) => `Air pressure is assumed${of}.`,
   'ground-unknown': (of) => `No ground temperature: without a probe, no cure time${of}.`,

@@ -86,6 +86,7 @@ const INPUT: Record<InputCode, string> = {
   days: 'days left',
   'off-gauge': 'reading less dial gauge',
   'off-thermometer': 'reading less thermometer',
+  sooner: 'sooner by up to',
 };
 
 const KIND: Partial<Record<PlanUnit, Kind>> = {
@@ -107,6 +108,7 @@ const PLAIN: Partial<Record<PlanUnit, string>> = {
   'g/m2': 'g/m²',
   'kg/m3': 'kg/m³',
   MPa: 'MPa',
+  '%': '%',
 };
 
 export function refusals(f: Format) {
@@ -118,7 +120,7 @@ export function refusals(f: Format) {
     const kind = KIND[unit];
     if (kind !== undefined)
       return f.quantity(kind, value, units, unit === 'bar' && Math.abs(value) < 0.1 ? 1 : 0);
-    const digits = Math.abs(value) >= 100 ? 0 : Math.abs(value) >= 10 ? 1 : 2;
+    const digits = unit === '%' || Math.abs(value) >= 100 ? 0 : Math.abs(value) >= 10 ? 1 : 2;
     const text = f.fixed(value, digits);
     return PLAIN[unit] === undefined ? text : `${text}\u00a0${PLAIN[unit]}`;
   };
