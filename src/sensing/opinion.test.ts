@@ -34,6 +34,14 @@ describe('drift over the jobs', () => {
     expect(driftOver(daily([0.001, 0.001, 0.001, 0.001]), 0.04, 0.005)!.moving).toBe(false);
   });
 
+  it('few jobs need a steeper line: Student’s t, 3.182 for five of them (two-sided 95 %, as printed in tables)', () => {
+    // Residuals of 2 mbar in the shape 2, -1, -2, -1, 2 are across both mean and slope; sd of the slope √(14·4e-6/3/10) = 1.366e-3.
+    const course = (t: number) =>
+      [0, 1, 2, 3, 4].map((d, i) => 1.366e-3 * t * d + 0.002 * [2, -1, -2, -1, 2][i]!);
+    expect(driftOver(daily(course(3.0)), 0.04, 0.005)!.moving).toBe(false);
+    expect(driftOver(daily(course(3.4)), 0.04, 0.005)!.moving).toBe(true);
+  });
+
   it('a jump stands out against the usual scatter', () => {
     const offs = [0.001, 0.002, 0.001, 0.0015, 0.001, 0.015];
     expect(driftOver(daily(offs), 0.04, 0.005)!.jumped).toBe(true);

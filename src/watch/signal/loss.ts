@@ -59,7 +59,7 @@ export function lossCause(s: Signal, ctx: LossContext, tUs: number): LossCause |
   if (tUs - since < silenceS(s, ctx) * 1e6) return null;
   if (s.badSinceUs !== null) return s.badCause;
   if (s.resetUs !== null && s.resetUs >= since) return 'reset';
-  if (s.strayUs !== null && s.strayUs >= since && s.strayBytes > 0) return 'garbage';
+  if (s.strayUs !== null && s.strayUs >= since) return 'garbage';
   if (s.link !== null && s.link !== 'streaming') return 'port';
   return 'silence';
 }

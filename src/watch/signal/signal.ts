@@ -47,8 +47,7 @@ export interface Signal {
   resetUs: number | null;
   jumpUs: number | null;
   strayUs: number | null;
-  /** Stray bytes since the last usable pressure, and in the present run of strays. */
-  strayBytes: number;
+  /** Stray bytes of the present run of strays. */
   strayRun: number;
   /** End of the last gap that was reported from outside, µs. */
   gapToUs: number;
@@ -83,7 +82,6 @@ export function createSignal(): Signal {
     resetUs: null,
     jumpUs: null,
     strayUs: null,
-    strayBytes: 0,
     strayRun: 0,
     gapToUs: -1,
   };
@@ -133,7 +131,6 @@ export const STRAY_RUN_US = 10e6;
 export function signalStray(s: Signal, bytes: number, tUs: number): void {
   if (s.strayUs !== null && tUs - s.strayUs > STRAY_RUN_US) s.strayRun = 0;
   s.strayUs = tUs;
-  s.strayBytes += bytes;
   s.strayRun += bytes;
 }
 
@@ -190,7 +187,6 @@ function takeValue(s: Signal, reading: Reading): void {
   if (use === 'usable' || beyond) {
     s.badSinceUs = null;
     s.badFrames = 0;
-    s.strayBytes = 0;
     s.portLost = false;
   } else {
     s.badSinceUs ??= reading.tUs;
