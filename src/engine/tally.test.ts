@@ -37,3 +37,29 @@ it('a dial gauge that shows air where the reading shows none says that the packe
   expect(after(createTally(), 0.06, true)).toBeNull();
   expect(after({ ...createTally(), proving: true }, 0.5, false)).toBeNull();
 });
+
+it('what a proof leaves in the hose is in no packer; what comes on top of it, or was asked about, may be', () => {
+  const told = { tUs: 9e6, e: 'supply', end: 'shut', verdict: null, lockUpBar: null } as const;
+  const none = { creepMbarPerMin: null, ceilingInS: null, riseS: null, bar: null } as const;
+  const after = (
+    ...ends: readonly [what: 'begun' | 'asked' | 'proved' | 'broken-off', reason?: 'stopped'][]
+  ) => {
+    const tally = createTally();
+    for (const [what, reason = null] of ends) {
+      tallyEvent(tally, { ...told, ...none, what, reason }, null);
+      if (what === 'begun') tallyReading(tally, readingOf(1, 1.8));
+    }
+    tallyReading(tally, readingOf(10, 1.8));
+    return tally;
+  };
+  for (const tally of [after(['begun'], ['proved']), after(['begun'], ['broken-off', 'stopped'])]) {
+    expect(tally.pressedUs).toBeNull();
+    // The packer is coupled, its air makes the level fall, and more comes in.
+    tallyReading(tally, readingOf(11, 0.3));
+    expect(tally.pressedUs).toBeNull();
+    tallyReading(tally, readingOf(12, 0.45));
+    expect(tally.pressedUs).toBe(12e6);
+  }
+  expect(after(['begun'], ['asked'], ['broken-off', 'stopped']).pressedUs).toBe(10e6);
+  expect(after(['begun'], ['broken-off']).pressedUs).toBe(10e6);
+});

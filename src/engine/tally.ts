@@ -71,10 +71,11 @@ const UP: Readonly<Record<Stage, boolean>> = {
   abandoned: false,
 };
 
-/** A rise that was asked about may be a packer's; a proof that is over leaves a line that is what it reads. */
+/** A rise that was asked about may be a packer's. */
 const PROVING: Readonly<Partial<Record<Extract<WatchEvent, { e: 'supply' }>['what'], boolean>>> = {
   begun: true,
   asked: false,
+  proved: false,
   'broken-off': false,
   vented: false,
 };
@@ -86,6 +87,15 @@ const isVentProof = (event: WatchEvent, setup: Setup | null): boolean =>
 function press(tally: Tally, tUs: number): void {
   tally.pressedUs ??= tUs;
   tally.restBar = 0;
+}
+
+/** Ends of a proof after which what stands in the line is known to be in the hose: what comes on top of it may be in a packer. */
+const leavesHose = ({ what, reason }: Extract<WatchEvent, { e: 'supply' }>): boolean =>
+  what === 'proved' || (what === 'broken-off' && (reason === 'stopped' || reason === 'end-leaks'));
+
+function tallySupply(tally: Tally, event: Extract<WatchEvent, { e: 'supply' }>): void {
+  if (tally.proving && leavesHose(event)) tally.restBar = Math.max(0, tally.last?.bar ?? 0);
+  tally.proving = PROVING[event.what] ?? tally.proving;
 }
 
 /** @param setup in force at the event */
@@ -100,7 +110,7 @@ export function tallyEvent(tally: Tally, event: WatchEvent, setup: Setup | null)
   // The dial gauge shows air that the reading does not.
   if (event.e === 'gauge' && event.agrees === false && event.gaugeBar > PRESSED_BAR && !tally.proving)
     press(tally, event.tUs);
-  if (event.e === 'supply') tally.proving = PROVING[event.what] ?? tally.proving;
+  if (event.e === 'supply') tallySupply(tally, event);
   if (event.e === 'stage') {
     tally.proving = false;
     tally.up = UP[event.stage];

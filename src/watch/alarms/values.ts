@@ -9,6 +9,7 @@ import { ageS } from '../signal/loss.ts';
 import { lostPlace } from '../signal/probes.ts';
 import type { WatchState } from '../state.ts';
 import { airNotWanted, isOverByGauge, lossOf, potLifeLeftS, slowReadings } from '../state.ts';
+import { isHoseAlone } from '../supply/supply.ts';
 import type { AlarmSlot } from './machine.ts';
 
 /** Only values that are there: an absent member is unknown, never zero. */
@@ -44,6 +45,9 @@ function overValues(bar: number | null, limits: Limits | null): Loose {
   return { bar, ratedBar, overBar: bar3(Math.max(0, bar - ratedBar)) };
 }
 
+/** Behind a closed end no packer is under pressure. */
+const where = (w: WatchState): 'hose' | null => (isHoseAlone(w.supply) ? 'hose' : null);
+
 /**
  * Numbers that the alarm's text may name, rounded.
  * @param nowBar the pressure that they go by: what the alarm was judged by, or what is shown beside the text
@@ -55,11 +59,11 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
   const floorBar = b(w.hold?.floor?.bar ?? limits?.floorBar);
   switch (alarm) {
     case 'over-range':
-      return solid({ spanBar: b(spanEndBar(w.setup) ?? w.signal.bar) });
+      return solid({ spanBar: b(spanEndBar(w.setup) ?? w.signal.bar), cause: where(w) });
     case 'over-rated':
-      return solid(overValues(bar, limits));
+      return solid({ ...overValues(bar, limits), cause: where(w) });
     case 'ceiling':
-      return solid({ bar, ceilingBar });
+      return solid({ bar, ceilingBar, cause: where(w) });
     case 'rising':
       return solid(risingValues(w.verdict?.rising?.values ?? {}));
     case 'supply-moved':

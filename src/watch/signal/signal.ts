@@ -134,8 +134,11 @@ export function signalStray(s: Signal, bytes: number, tUs: number): void {
   s.strayRun += bytes;
 }
 
-/** Takes a frame; returns the hole before it, if there was one. */
-export function signalFrame(s: Signal, reading: Reading): Hole | null {
+/**
+ * Takes a frame; returns the hole before it, if there was one.
+ * @param inHose the pressure is a hose's alone: no peak of a packer
+ */
+export function signalFrame(s: Signal, reading: Reading, inHose = false): Hole | null {
   s.firstUs ??= reading.tUs;
   let hole: Hole | null = null;
   const last = s.lastFrameUs;
@@ -157,7 +160,7 @@ export function signalFrame(s: Signal, reading: Reading): Hole | null {
   s.lastFrameUs = reading.tUs;
   s.lastTS = reading.tS;
   s.status = reading.status;
-  takeValue(s, reading);
+  takeValue(s, reading, inHose);
   return hole;
 }
 
@@ -177,7 +180,7 @@ function holeReason(s: Signal, fromUs: number): GapReason {
   return 'silence';
 }
 
-function takeValue(s: Signal, reading: Reading): void {
+function takeValue(s: Signal, reading: Reading, inHose: boolean): void {
   const use = usability(reading);
   if (use === 'held') return;
   cadenceAdd(s.cadence, reading.tS);
@@ -205,5 +208,5 @@ function takeValue(s: Signal, reading: Reading): void {
   s.stepBar = reading.stepBar;
   s.level = recentAdd(s.recent, reading.tUs, bar);
   s.median = median3(s.recent);
-  if (s.median !== null && (s.peakBar === null || s.median > s.peakBar)) s.peakBar = s.median;
+  if (!inHose && s.median !== null && (s.peakBar === null || s.median > s.peakBar)) s.peakBar = s.median;
 }

@@ -20,7 +20,7 @@ export const PACE = { from: 0.2, to: 0.95 } as const;
 /** Over this a line is not empty, bar, beside the reading's own uncertainty (a zero may lie as far off). */
 const EMPTY_BAR = 0.05;
 /** A rise begins so far over the start, bar. */
-const RISEN_BAR = 0.05;
+export const RISEN_BAR = 0.05;
 /**
  * A hose of 25 m and 6 mm holds 0.7 l, a packer 6-100 l. What takes longer than this is asked about, s: not to nine tenths but nearly
  * all the way, since a reading before the hose comes near the regulator's at once and shows only by the rest that air flows on.
@@ -112,6 +112,7 @@ function beginAgain(p: Proof, tUs: number): void {
   p.riseS = null;
   p.found = null;
   p.askedUs = null;
+  p.slowSaid = false;
   p.shutBar = null;
   enter(p, 'open', tUs);
 }
@@ -181,6 +182,8 @@ function watching(p: Proof, ctx: ProofContext, tS: number, bar: number, emit: Em
   if (!courseAdd(p.course, tS, bar)) return 'goes-on';
   const by = movedBy(p, bar);
   if (by !== 0) {
+    // What was said of the rise before is not said of the next: a packer may have been coupled.
+    p.slowSaid = false;
     // The regulator was set higher, or the level before was only the flow's into a packer.
     if (by > 0) ask(p, ctx, bar, emit);
     // What falls while the valve is to be shut has an open end, or leaks; a regulator that stood too high is being lowered.

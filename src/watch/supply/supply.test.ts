@@ -173,6 +173,68 @@ describe('a proof of the supply', () => {
   });
 });
 
+describe('the hose of a proof, and nobody doubts it', () => {
+  const shut = (at = 1.82) => {
+    const s = begun({ at }).flow(50, lockedAt({ at }), { hz: 50, sd: 0.002 });
+    return s.say({ c: 'supply', said: 'valve-shut' }).flow(6, at, { hz: 50, sd: 0.002 });
+  };
+
+  it('is to be emptied: air that comes in meanwhile was not announced, and a packer may be on it', () => {
+    const s = shut();
+    expect(viewOf(s.w, s.tS * 1e6).supply?.phase).toBe('vent');
+    // Coupled under pressure, the packer takes the hose's air and fills on.
+    s.flow(3, 0.3, { hz: 50 });
+    expect(s.heard()).toEqual([]);
+    const fromS = s.tS;
+    s.flow(60, (t) => 0.3 + 0.03 * t, { hz: 50 });
+    expect(s.at('rebound', 'unacknowledged') - fromS).toBeLessThan(4);
+    expect(s.at('rising', 'unacknowledged')).toBeGreaterThan(fromS);
+    expect(s.w.supply).toMatchObject({ proof: null, leftBar: null });
+    expect(s.w.supply.proved).not.toBeNull();
+  });
+
+  it('a valve that was opened slowly was so once: what comes in slowly later is asked about', () => {
+    const s = begun().flow(5, (t) => Math.min(1.8, 0.36 * t), { hz: 50 });
+    s.say({ c: 'supply', said: 'slow-valve' }).flow(8, 1.8, { hz: 50 }).flow(1, 0.3, { hz: 50 });
+    s.flow(40, (t) => 0.3 + 0.03 * t, { hz: 50 });
+    expect(whats(s).filter((w) => w === 'asked')).toHaveLength(2);
+    expect(s.heard()).toContain('rebound');
+  });
+
+  it('stands under pressure when the proof is stopped, which is no air that comes in', () => {
+    const s = begun().flow(12, lockedAt({}), { hz: 50 }).say({ c: 'supply', said: 'stop' });
+    s.flow(20, 1.82, { hz: 50 });
+    expect(s.heard()).toEqual([]);
+    s.flow(4, (t) => 1.82 + 0.05 * t, { hz: 50 });
+    expect(s.heard()).toContain('rebound');
+    const on = begun().flow(12, lockedAt({}), { hz: 50 }).say({ c: 'supply', said: 'packer-on' });
+    expect(on.flow(1, 1.82, { hz: 50 }).heard()).toContain('rebound');
+  });
+
+  it('over the rating is the hose’s alone: no peak of the packer, nor the order that one over its rating needs', () => {
+    const over = (s: Script) => viewOf(s.w, s.tS * 1e6);
+    const s = begun({ at: 2.7 }).flow(12, lockedAt({ at: 2.7 }), { hz: 50 });
+    const alarm = () => over(s).alarms.find((a) => a.alarm === 'over-rated');
+    expect(alarm()).toMatchObject({ priority: 'urgent', values: { cause: 'hose' } });
+    s.say({ c: 'supply', said: 'stop' }).flow(5, 2.7, { hz: 50 });
+    expect(alarm()?.values.cause).toBe('hose');
+    s.flow(3, (t) => 2.7 * Math.exp(-t / 0.4), { hz: 50 });
+    expect(over(s).peakBar).toBeLessThan(0.1);
+    // On the packer it counts.
+    s.say({ c: 'stage', to: 'inflate' }).flow(14, (t) => 0.2 * t, { hz: 50 });
+    expect(over(s).peakBar).toBeCloseTo(2.8, 1);
+    expect(alarm()?.values.cause).toBeUndefined();
+  });
+
+  it('is doubted where the rise was asked about: then a packer may be over its rating', () => {
+    const s = begun().flow(31, (t) => 0.09 * t, { hz: 50 });
+    expect(viewOf(s.w, s.tS * 1e6).peakBar).toBeCloseTo(2.79, 1);
+    expect(
+      viewOf(s.w, s.tS * 1e6).alarms.find((a) => a.alarm === 'over-rated')?.values.cause,
+    ).toBeUndefined();
+  });
+});
+
 describe('a fill after a proof', () => {
   const fill = (s: Script, barPerS: number, to: number) =>
     s.say({ c: 'stage', to: 'inflate' }).flow(to / barPerS, (t) => barPerS * t, { hz: 50, sd: 0.002 });

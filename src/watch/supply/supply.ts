@@ -5,7 +5,7 @@ import type { SupplyWord } from '../inputs.ts';
 import { bar3, boundedTo } from '../round.ts';
 import { createRecent, type Recent, recentAdd, recentClear } from '../signal/recent.ts';
 import { judgeSupply } from './judge.ts';
-import { beginProof, PACE, proofEnds, proofReading, proofWord } from './proof.ts';
+import { beginProof, isHoseRise, PACE, proofEnds, proofReading, proofWord, RISEN_BAR } from './proof.ts';
 import { supplyEvent } from './proof-event.ts';
 import { createRise, type Rise, riseAdd, riseTimeS } from './rise.ts';
 import type { Outcome, Proof, ProofContext, ProvedSupply } from './types.ts';
@@ -16,8 +16,13 @@ type Emit = (event: WatchEvent) => void;
 export interface Supply {
   proof: Proof | null;
   proved: ProvedSupply | null;
-  /** The guard has seen a hose fill: what it learnt of it is none of the packer's. */
-  hoseSeen: boolean;
+  /**
+   * The guard has seen a hose fill: what it learnt of it is none of the packer's, and what stands in the hose has come in as it was
+   * announced. 'doubted': a packer may be on it.
+   */
+  hoseSeen: 'none' | 'hose' | 'doubted';
+  /** The supply is proved, or its proof is over, and this is left in the hose: the lowest level since, bar. null: nothing is known to be. */
+  leftBar: number | null;
   /** The first fill after a proof, held against it; null: none is being looked at. */
   fill: Rise | null;
   /** The last second of medians of three: a spike is no move of a regulator. */
@@ -30,7 +35,8 @@ export interface Supply {
 export const createSupply = (): Supply => ({
   proof: null,
   proved: null,
-  hoseSeen: false,
+  hoseSeen: 'none',
+  leftBar: null,
   fill: null,
   recent: createRecent(),
   elsewhereS: null,
@@ -61,7 +67,8 @@ export function supplyProve(
   const proof = beginProof(end, inPrepare, startBar, ctx, emit);
   if (proof === null) return;
   s.proof = proof;
-  s.hoseSeen = true;
+  s.hoseSeen = 'hose';
+  s.leftBar = null;
   s.proved = null;
   s.fill = null;
 }
@@ -82,29 +89,55 @@ export function supplySaid(
   emit: Emit,
 ): void {
   if (said === 'turned' && (s.proof === null || s.proof.phase === 'vent')) voidIt(s, 'turned', ctx.tUs, emit);
-  if (s.proof !== null) settle(s, proofWord(s.proof, said, bar, ctx.tUs, emit));
+  if (s.proof === null) return;
+  settle(s, proofWord(s.proof, said, bar, ctx.tUs, emit));
+  if (said === 'packer-on') s.hoseSeen = 'doubted';
+  if (said === 'slow-valve') s.hoseSeen = 'hose';
 }
+
+/** What is left in the hose of a proof, which nobody doubts to have been one's. */
+function followLeft(s: Supply, leftBar: number, bar: number): void {
+  if (bar > leftBar + RISEN_BAR) {
+    // It is to be let down, and air comes in: whatever is on the hose, this was not announced.
+    s.leftBar = null;
+    s.proof = null;
+    s.hoseSeen = 'doubted';
+  } else s.leftBar = bar < RISEN_BAR ? null : Math.min(leftBar, bar);
+}
+
+/** A proof is over, and nobody doubts that what stands in the line is a hose's alone, bar. */
+export function supplyLeaves(s: Supply, bar: number): void {
+  if (bar >= RISEN_BAR) s.leftBar ??= bar;
+}
+
+/** What the line reads is a hose's behind a closed end, as far as anybody can tell: no packer holds it. */
+export const isHoseAlone = (s: Supply): boolean =>
+  s.leftBar !== null || (s.proof?.phase !== 'vent' && isHoseRise(s.proof));
 
 /** Another sensor, another scale or another place of it: its levels cannot be held against what was proved. */
 export function supplyDevice(s: Supply, tUs: number, emit: Emit): void {
   if (s.proof !== null) proofEnds(s.proof, 'device', tUs, emit);
   s.proof = null;
+  s.leftBar = null;
   voidIt(s, 'device', tUs, emit);
 }
 
 /** Readings are missing. What was proved stands. */
 export function supplyGap(s: Supply, tUs: number, emit: Emit): void {
-  if (s.proof !== null && s.proof.phase !== 'vent') {
+  if (s.proof !== null) {
     proofEnds(s.proof, 'gap', tUs, emit);
     s.proof = null;
+    s.hoseSeen = 'doubted';
   }
   s.fill = null;
+  s.leftBar = null;
   recentClear(s.recent);
 }
 
 export function supplyStage(s: Supply, isUp: boolean, tUs: number, emit: Emit): void {
   if (s.proof !== null) proofEnds(s.proof, 'stage', tUs, emit);
   s.proof = null;
+  s.leftBar = null;
   s.elsewhereS = null;
   s.elsewhereTold = false;
   if (!isUp || s.proved === null) s.fill = null;
@@ -169,6 +202,10 @@ function followRest(s: Supply, tS: number, bar: number, still: boolean, tUs: num
   emit(supplyEvent(tUs, 'elsewhere', { bar: bar3(bar), lockUpBar: boundedTo(proved!.lockUp, 3) }));
 }
 
+/** Where nobody proves or has proved the supply there is nothing to follow. */
+export const isSupplyFollowed = (s: Supply): boolean =>
+  s.proof !== null || s.proved !== null || s.leftBar !== null;
+
 /**
  * Takes a usable reading.
  * @param bar median of three
@@ -185,9 +222,14 @@ export function supplyReading(
   emit: Emit,
 ): void {
   recentAdd(s.recent, ctx.tUs, bar);
-  if (s.proof !== null) settle(s, proofReading(s.proof, tS, bar, ctx, emit));
-  else if (filling) {
+  if (s.proof !== null) {
+    const { proof } = s;
+    settle(s, proofReading(proof, tS, bar, ctx, emit));
+    if (proof.askedUs !== null) s.hoseSeen = 'doubted';
+    else if (s.proof?.phase === 'vent') s.leftBar ??= bar;
+  } else if (filling) {
     followFill(s, tS, bar, ctx.tUs, emit);
     followRest(s, tS, bar, still, ctx.tUs, emit);
   }
+  if (s.leftBar !== null) followLeft(s, s.leftBar, bar);
 }

@@ -30,6 +30,7 @@ export interface Proof {
   riseS: number | null;
   /** Since when it is asked whether the packer is on the hose, run clock, µs; null: it is not, or somebody has answered. */
   askedUs: number | null;
+  /** The hand has opened the valve slowly: said of this rise alone. */
   slowSaid: boolean;
   found: (SupplyJudgement & Standing) | null;
   /** Level when the valve was said to be shut, bar. */

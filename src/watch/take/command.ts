@@ -18,6 +18,7 @@ import { reboundBreak, reboundStart } from '../stages/rebound.ts';
 import { isDown } from '../stages/stages.ts';
 import { standRestart } from '../stages/stand.ts';
 import { lastSecond, type WatchState } from '../state.ts';
+import { hoseRests } from '../supply/rests.ts';
 import { proofContext, supplyProve, supplySaid, supplyZeroed } from '../supply/supply.ts';
 import { changeStage } from './change-stage.ts';
 
@@ -113,6 +114,7 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
     }
     case 'supply':
       supplySaid(w.supply, command.said, medianNow(w), proofContext(w.setup, w.signal.uBar, tUs), emit);
+      hoseRests(w);
       return;
     case 'mixed':
       // The first batch's clock counts while it is in the sleeve; after a let-down it is another sleeve's.

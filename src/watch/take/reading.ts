@@ -1,7 +1,7 @@
 import type { Reading } from '../../sensing/reading.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import type { WatchEvent } from '../events.ts';
-import { createGuard, guardReading, guardReset, guardVerdict } from '../guard/guard.ts';
+import { guardReading, guardReset, guardVerdict } from '../guard/guard.ts';
 import { holdHole, holdReading } from '../hold/hold.ts';
 import { bar3, s1 } from '../round.ts';
 import { jumpReading, jumpRestart } from '../signal/jump.ts';
@@ -17,7 +17,8 @@ import { isDown, isFilling, isOver, isUp } from '../stages/stages.ts';
 import { standFollow, standRestart } from '../stages/stand.ts';
 import type { WatchState } from '../state.ts';
 import { guardContext, lastSecond, sensorWarmth } from '../state.ts';
-import { proofContext, supplyGap, supplyReading } from '../supply/supply.ts';
+import { hoseRests } from '../supply/rests.ts';
+import { isHoseAlone, isSupplyFollowed, proofContext, supplyGap, supplyReading } from '../supply/supply.ts';
 import { changeStage } from './change-stage.ts';
 import { witnessed } from './unseen.ts';
 
@@ -43,7 +44,7 @@ export function breakStretch(w: WatchState, emit: Emit): void {
 
 export function takeReading(w: WatchState, reading: Reading, emit: Emit): void {
   const { lastTS } = w.signal;
-  const hole = signalFrame(w.signal, reading);
+  const hole = signalFrame(w.signal, reading, isHoseAlone(w.supply));
   if (hole !== null) {
     // Whoever counts the samples has told by a notice before it.
     if (w.unseen.jump !== null && lastTS !== null)
@@ -58,10 +59,7 @@ export function takeReading(w: WatchState, reading: Reading, emit: Emit): void {
 }
 
 function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit): void {
-  if (w.supply.hoseSeen && w.supply.proof === null) {
-    w.supply.hoseSeen = false;
-    w.guard = createGuard();
-  }
+  hoseRests(w);
   const ctx = guardContext(w);
   guardReading(w.guard, reading, ctx);
   w.verdict = guardVerdict(w.guard, ctx);
@@ -85,8 +83,7 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
   const level = levelNow(w.levels);
   if (fresh && level !== null && isFilling(w.stages.stage)) standFollow(w.stand, level, w.tUs);
   const { median } = w.signal;
-  // Where nobody proves or has proved the supply there is nothing to follow.
-  if (median !== null && (w.supply.proof !== null || w.supply.proved !== null))
+  if (median !== null && isSupplyFollowed(w.supply)) {
     supplyReading(
       w.supply,
       reading.tS,
@@ -96,6 +93,8 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
       proofContext(w.setup, reading.uBar, w.tUs),
       emit,
     );
+    hoseRests(w);
+  }
   if (w.hold !== null && median !== null)
     holdReading(
       w.hold,

@@ -51,6 +51,9 @@ export const unannounced = (v: AlarmValues): boolean => v.cause === 'unannounced
 /** The work is said to be over, and the packer was never seen empty. */
 export const leftFull = (v: AlarmValues): boolean => v.cause === 'full';
 
+/** The pressure is a hose's behind a closed end: the supply is being proved, and no packer is on it. */
+export const inHose = (v: AlarmValues): boolean => v.cause === 'hose';
+
 /** By what the sensor is known to read too low the packer is at its ceiling or over it. */
 export const isOver = (v: AlarmValues): boolean => v.cause === 'over';
 

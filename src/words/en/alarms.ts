@@ -2,7 +2,7 @@ import type { AlarmCode, LossCause } from '../../watch/codes.ts';
 import type { AlarmValues } from '../../watch/events.ts';
 import type { AlarmView } from '../../watch/view.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
-import { isOver, leftFull, unannounced } from './alarm-titles.ts';
+import { inHose, isOver, leftFull, unannounced } from './alarm-titles.ts';
 import { deviceFault } from './device-faults.ts';
 import { STORE_CAUSE } from './link.ts';
 import { PLACE } from './terms.ts';
@@ -44,6 +44,11 @@ export const afterFall = (v: AlarmValues): boolean => v.cause === 'fast-fall';
 export const afterJump = (v: AlarmValues): boolean => v.cause === 'reading-jump';
 const GAUGE_FIRST = 'The sensor has jumped: check the dial gauge first, add no air';
 const LOSS_FIRST = 'Find the loss first. Keep clear';
+const HOSE_ALONE =
+  'shut the supply valve, then open the vent: hold the hose, couple nothing, lower the regulator';
+/** What a packer over its rating asks for; a hose alone sends nobody away who has to hold it. */
+const ventIt = (v: AlarmValues): string =>
+  inHose(v) ? HOSE_ALONE : 'shut the supply valve, then open the vent, everyone clear';
 
 /** A time to danger is told short rather than long: whole seconds down, tenths under three. */
 export const roundedDown = (s: number): number => (s < 3 ? Math.floor(s * 10) / 10 : Math.floor(s));
@@ -147,19 +152,19 @@ export function alarms(f: Format) {
   const TEXT: Record<AlarmCode, Texts> = {
     'over-range': {
       now: (v, u) =>
-        `Over${with_(' ', v.spanBar, u)}${v.spanBar === undefined ? '' : ','} the end of the sensor, nobody sees how far: shut the supply valve, then open the vent, everyone clear`,
+        `Over${with_(' ', v.spanBar, u)}${v.spanBar === undefined ? '' : ','} the end of the sensor, nobody sees how far: ${ventIt(v)}`,
       was: (v, u) => `over the end of the sensor’s range${with_(', ', v.spanBar, u)}`,
     },
     'over-rated': {
       now: (v, u) =>
         v.overBar !== undefined && v.overBar < SEEN_BAR
-          ? `At the rated pressure${with_(' ', v.ratedBar, u)}: shut the supply valve, then open the vent, everyone clear`
-          : `Over rated${with_(' by ', v.overBar, u)}${with_(', rated ', v.ratedBar, u)}: shut the supply valve, then open the vent, everyone clear`,
+          ? `At the rated pressure${with_(' ', v.ratedBar, u)}: ${ventIt(v)}`
+          : `Over rated${with_(' by ', v.overBar, u)}${with_(', rated ', v.ratedBar, u)}: ${ventIt(v)}`,
       was: (v, u) => `over the rated pressure${with_(' ', v.ratedBar, u)}${with_(', at most ', v.bar, u)}`,
     },
     ceiling: {
       now: (v, u) =>
-        `Pressure${with_(' ', v.bar, u)} is at the ceiling${with_(' ', v.ceilingBar, u)}: shut the supply valve, then open the vent, keep clear`,
+        `Pressure${with_(' ', v.bar, u)} is at the ceiling${with_(' ', v.ceilingBar, u)}: ${inHose(v) ? HOSE_ALONE : 'shut the supply valve, then open the vent, keep clear'}`,
       was: (v, u) => `at the ceiling${with_(' ', v.ceilingBar, u)}${with_(', at most ', v.bar, u)}`,
     },
     rising,

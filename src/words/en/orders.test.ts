@@ -51,6 +51,7 @@ const VALUES: readonly AlarmValues[] = [
   FULL,
   { ...FULL, cause: 'fast-fall' },
   { ...FULL, cause: 'over' },
+  { ...FULL, cause: 'hose' },
   { ...FULL, kind: 'settle' },
   { ...FULL, kind: 'left-band' },
   { ...FULL, kind: 'hand-time' },

@@ -2,7 +2,7 @@ import type { AlarmCode, Stage } from '../../watch/codes.ts';
 import type { AlarmValues } from '../../watch/events.ts';
 import type { AlarmView, WatchView } from '../../watch/view.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
-import { isOver, leftFull, unannounced } from './alarm-titles.ts';
+import { inHose, isOver, leftFull, unannounced } from './alarm-titles.ts';
 import { afterFall, afterJump, type alarms, isNow, roundedDown, SEEN_BAR } from './alarms.ts';
 
 /** What is seen beside the alarm, and bends its order. */
@@ -235,7 +235,8 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     ({ state, values }, at, units = METRIC) => {
       const sentence = alarmSentence({ alarm: code, state, values }, units);
       if (state === 'returned') return { verb: [], call: null, spoken: '', figures: [], sentence };
-      const { verb, call, figures } = ROW[code];
+      const { verb, figures } = ROW[code];
+      const call = inHose(values) ? undefined : ROW[code].call;
       const { lines, spoken } = typeof verb === 'function' ? verb(values, at, units) : verb;
       return {
         verb: lines,
