@@ -138,6 +138,10 @@ export function accountOf(
     !events.some((e) => e.e === 'zero' && e.taken) && 'zero-none',
     supply !== null && wentOn(supply, events) && 'supply-went-on',
     stoodS(events, 'supply-moved', endUs) !== null && 'supply-moved',
+    // In 'prepare' it was told in time; while air was let in it is urgent.
+    events.some((e) => e.e === 'alarm' && e.alarm === 'supply-over' && e.priority === 'urgent') &&
+      'supply-over',
+    stoodS(events, 'sensors-differ', endUs) !== null && 'sensors-differ',
     gauge === null && 'gauge-none',
     events.some((e) => e.e === 'gauge' && e.agrees === false) && 'gauge-differs',
     witness === null && 'witness-none',

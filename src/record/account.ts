@@ -11,6 +11,8 @@ export const OPEN_POINTS = [
   'zero-none',
   'supply-went-on',
   'supply-moved',
+  'supply-over',
+  'sensors-differ',
   'gauge-none',
   'gauge-differs',
   'witness-none',

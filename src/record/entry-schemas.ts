@@ -210,6 +210,7 @@ const event = z.discriminatedUnion('e', [
     riseS: nullable,
     bar: nullable,
   }),
+  told('outlet-stood', { bar: n }),
   told('mixed', {}),
   told('witness', { hard: yes, atPipeTemperature: yes }),
   told('override', { what: text, reason: text }),

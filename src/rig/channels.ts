@@ -15,6 +15,14 @@ export interface ProbeOptions extends CoupleOptions {
   readonly says?: SuggestedPlace;
 }
 
+/** A second transducer on the same line. */
+export interface SecondOptions {
+  readonly tap: TrueTap;
+  /** What the device says of it; default: the truth. */
+  readonly says?: SuggestedPlace;
+  readonly transducer?: TransducerOptions;
+}
+
 export interface ChannelOptions {
   readonly seed: number;
   /** Where the transducer really sits. */
@@ -22,6 +30,8 @@ export interface ChannelOptions {
   /** What the device says of it; default: the truth. */
   readonly saysTap?: SuggestedPlace;
   readonly transducer?: TransducerOptions;
+  /** Default: none. */
+  readonly second?: SecondOptions;
   /** A channel with the sensor's supply. Default: for ratiometric sensors. */
   readonly supplyChannel?: boolean;
   /** 0 to 4 thermocouples. Default: sleeve and air. */
@@ -44,6 +54,7 @@ interface Channel {
 export interface Channels {
   readonly frames: readonly ChannelFrame[];
   readonly transducer: Transducer;
+  readonly second: Transducer | null;
   readonly couples: readonly Couple[];
   readonly pressIndex: number;
   readonly supplyIndex: number | null;
@@ -95,25 +106,29 @@ export function createChannels(site: Site, options: ChannelOptions, maxRateHz: n
   const add = (frame: Channel['frame'], hz: number, convert: Channel['convert']) =>
     list.push({ frame, periodS: 1 / hz, nextS: 0, lastS: 0, counts: 0, fresh: false, convert });
 
-  const { signal, bits, rangeLoBar, rangeHiBar } = transducer.options;
-  add(
-    {
-      quantity: 'press',
-      place: options.saysTap === undefined ? tap : options.saysTap,
-      signal,
-      partner: ratio ? supplyIndex : null,
-      bits,
-      rawLo: transducer.scale.rawLo,
-      rawHi: transducer.scale.rawHi,
-      elLo: transducer.scale.elLo,
-      elHi: transducer.scale.elHi,
-      rangeLo: Math.round(rangeLoBar * 1e5),
-      rangeHi: Math.round(rangeHiBar * 1e5),
-      rateMilliHz: maxRateHz * 1000,
-    },
-    maxRateHz,
-    (dtS) => transducer.sample(tapBar(site.truth, tap), dtS),
-  );
+  const addPressure = (t: Transducer, at: TrueTap, place: SuggestedPlace) => {
+    const { signal, bits, rangeLoBar, rangeHiBar } = t.options;
+    const { rawLo, rawHi, elLo, elHi } = t.scale;
+    add(
+      {
+        quantity: 'press',
+        place,
+        signal,
+        partner: signal === 'ratio' ? supplyIndex : null,
+        bits,
+        rawLo,
+        rawHi,
+        elLo,
+        elHi,
+        rangeLo: Math.round(rangeLoBar * 1e5),
+        rangeHi: Math.round(rangeHiBar * 1e5),
+        rateMilliHz: maxRateHz * 1000,
+      },
+      maxRateHz,
+      (dtS) => t.sample(tapBar(site.truth, at), dtS),
+    );
+  };
+  addPressure(transducer, tap, options.saysTap === undefined ? tap : options.saysTap);
   if (hasSupply) {
     add(
       {
@@ -173,10 +188,17 @@ export function createChannels(site: Site, options: ChannelOptions, maxRateHz: n
       () => Math.round(box() * 1000 + 20 * slow.normal()),
     );
   }
+  const { second: other } = options;
+  // Behind all others: a device that has none keeps their places.
+  const second =
+    other === undefined ? null : createTransducer(other.transducer ?? {}, random.fork('second pressure'));
+  if (other !== undefined && second !== null)
+    addPressure(second, other.tap, other.says === undefined ? other.tap : other.says);
   let first = true;
   return {
     frames: list.map((c, index) => ({ t: 'C', index, ...c.frame })),
     transducer,
+    second,
     couples,
     pressIndex: 0,
     supplyIndex,

@@ -192,6 +192,16 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
         return;
       case 'supply-sag':
         transducer.supplyV = SAG_V;
+        if (channels.second !== null) channels.second.supplyV = SAG_V;
+        return;
+      case 'kink':
+        site.kink(f.open);
+        return;
+      case 'second-off':
+        if (channels.second !== null) channels.second.shiftBar = f.bar;
+        return;
+      case 'second-lost':
+        if (channels.second !== null) channels.second.broken = true;
         return;
       default:
         f satisfies never;

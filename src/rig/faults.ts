@@ -12,7 +12,12 @@ export type RigFault =
   | { readonly fault: 'reset' }
   | { readonly fault: 'garbage'; readonly bytes: number }
   | { readonly fault: 'silence'; readonly seconds: number }
-  | { readonly fault: 'supply-sag' };
+  | { readonly fault: 'supply-sag' }
+  /** The hose lets so much of its flow through; 1 mends it. */
+  | { readonly fault: 'kink'; readonly open: number }
+  /** The second transducer reads off by so much. */
+  | { readonly fault: 'second-off'; readonly bar: number }
+  | { readonly fault: 'second-lost' };
 
 /** What the simulated crew does with its hands. */
 export type RigHand =

@@ -51,6 +51,8 @@ export class Network {
   setBar: number;
   stuckOpen: boolean;
   coupled: boolean;
+  /** Share of its conductance that a kink leaves to the hose, over 0 .. 1. */
+  hoseOpen = 1;
   /** Of a hose that is not coupled. */
   endShut = false;
   leakC: number;
@@ -194,7 +196,7 @@ export class Network {
       f.blown = 0;
       let dLeak = 0;
       if (this.coupled) {
-        isoFlow(site.hose.c, site.hose.b, ph, pp, airK, this.gasK, r);
+        isoFlow(this.hoseOpen * site.hose.c, site.hose.b, ph, pp, airK, this.gasK, r);
         if (!(site.nonReturn === 'coupling' && r.q < 0)) {
           f.hose = r.q;
           dhH = r.da;
@@ -202,7 +204,7 @@ export class Network {
         }
       } else {
         if (!this.endShut) {
-          isoFlow(site.hose.c, site.hose.b, ph, air, airK, airK, r);
+          isoFlow(this.hoseOpen * site.hose.c, site.hose.b, ph, air, airK, airK, r);
           f.blown = r.q;
           dOut += r.da;
         }

@@ -78,3 +78,59 @@ describe('scenarios', () => {
     expect(run('fuel-out', 3600).truth.packerBar).toBeLessThan(1.1);
   });
 });
+
+describe('a second transducer at the regulator', () => {
+  /** True pressures with what the second one's counts say, at 5 Hz. */
+  function pair(code: ScenarioCode, seconds: number) {
+    const device = createScenarioDevice(code, 1);
+    const second = device.channels.second!;
+    const index = device.channels.frames.length - 1;
+    const { rangeHiBar } = second.options;
+    const bar = () => {
+      const { spanElLo, spanElHi, elLo, elHi, rawHi } = second.scale;
+      const el = elLo + (device.channels.counts(index) / rawHi) * (elHi - elLo);
+      return ((el - spanElLo) / (spanElHi - spanElLo)) * rangeHiBar;
+    };
+    const course: { s: number; packer: number; supply: number; second: number }[] = [];
+    device.advance(1);
+    device.receive(encodeFrame({ t: 'K', number: 1, command: { verb: 'start', rateHz: 5 } }));
+    for (let s = 2; s <= seconds; s++) {
+      device.advance(s);
+      device.take();
+      const { packerBar: packer, supplyBar: supply } = device.site.truth;
+      course.push({ s, packer, supply, second: bar() });
+    }
+    return { course, places: device.channels.frames.map((f) => f.place), device };
+  }
+
+  it('stands behind all other channels, names its place and reads the outlet', () => {
+    const { course, places } = pair('supply-high', 20);
+    expect(places.at(-1)).toBe('supply');
+    expect(places[0]).toBe('hose');
+    for (const { supply, second } of course) expect(second).toBeCloseTo(supply, 1);
+    expect(course.at(-1)!.supply).toBeGreaterThan(1.9);
+    expect(course.at(-1)!.packer).toBeLessThan(0.01);
+  });
+
+  it('regulator-moved: the outlet goes first, the packer passes rated after it', () => {
+    const { course } = pair('regulator-moved', 240);
+    const first = (of: (c: (typeof course)[number]) => number) =>
+      course.find((c) => of(c) > 1.5)?.s ?? Infinity;
+    expect(first((c) => c.supply)).toBeLessThan(first((c) => c.packer));
+    expect(first((c) => c.packer)).toBeLessThan(240);
+  });
+
+  it('kinked-hose: the outlet stands and the packer fills no further', () => {
+    const { course } = pair('kinked-hose', 160);
+    const [kinked, end] = [course.find((c) => c.s === 103)!, course.at(-1)!];
+    expect(end.packer - kinked.packer).toBeLessThan(0.1);
+    expect(end.supply - end.packer).toBeGreaterThan(0.2);
+  });
+
+  it('sensors-disagree: it reads off; sensors-swapped: each is named for the other', () => {
+    const off = pair('sensors-disagree', 20).course.at(-1)!;
+    expect(off.supply - off.second).toBeCloseTo(0.45, 1);
+    const { places } = pair('sensors-swapped', 3);
+    expect([places[0], places.at(-1)]).toEqual(['supply', 'hose']);
+  });
+});

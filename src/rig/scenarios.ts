@@ -38,6 +38,11 @@ export const SCENARIO_CODES = [
   'high-regulator', // set above the packer's rating
   'creep', // the regulator's set point wanders up in the hold
   'stuck-open', // the regulator fails open during the fill
+  'regulator-moved', // a second transducer at the regulator: it moves after it was seen to stand
+  'supply-high', // the same: it is set over the ceiling before the valve is opened
+  'kinked-hose', // the same: the hose is kinked in the fill
+  'sensors-disagree', // the same: it reads off
+  'sensors-swapped', // the same: the device names each for the other
   'leak', // a slow leak in the hold
   'burst-hose', // the hose comes off its coupling
   'fuel-out', // the compressor dies: a supplied line sinks
@@ -76,6 +81,11 @@ const CHANNELS: Scenario['channels'] = {
     offsetBar: 0.004,
   },
   probes: [{ at: 'sleeve' }, { at: 'air' }],
+};
+/** A second transducer at the regulator's outlet, of a wider span. */
+const PAIR: Scenario['channels'] = {
+  ...CHANNELS,
+  second: { tap: 'supply', transducer: { signal: 'ratio', rangeHiBar: 10, bits: 14, noiseBar: 0.002 } },
 };
 const SHEET: ScenarioSheet = {
   ratedBar: 1.5,
@@ -118,6 +128,18 @@ const CHANGES: Readonly<Record<ScenarioCode, Change>> = {
     crew: { ...CREW, style: 'heedless', seatBar: 0.4, holdS: null },
     // While the line fills from the seat pressure to working.
     script: [{ atS: 102, fault: 'stuck-open' }],
+  },
+  'regulator-moved': {
+    channels: PAIR,
+    crew: { ...CREW, style: 'heedless', holdS: null },
+    // A seat that lets go while the line fills from the seat pressure to working.
+    script: [{ atS: 102, fault: 'creep', barPerMin: 1.5 }],
+  },
+  'supply-high': { channels: PAIR, site: { regulator: { setBar: 1.95 } }, crew: null },
+  'kinked-hose': { channels: PAIR, script: [{ atS: 100, fault: 'kink', open: 0.002 }] },
+  'sensors-disagree': { channels: PAIR, script: [{ atS: 1, fault: 'second-off', bar: -0.45 }] },
+  'sensors-swapped': {
+    channels: { ...PAIR, saysTap: 'supply', second: { ...PAIR.second, tap: 'supply', says: 'hose' } },
   },
   leak: { script: [{ atS: 900, fault: 'leak', mbarPerMin: 2.5 }] },
   'burst-hose': { script: [{ atS: 1200, hand: 'couple', coupled: false }] },

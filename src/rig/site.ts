@@ -191,6 +191,12 @@ export class Site {
     this.wake();
   }
 
+  /** Fault: the hose is kinked and keeps this share of its conductance; 1 mends it. */
+  kink(open: number): void {
+    this.net.hoseOpen = Math.min(1, Math.max(1e-4, open));
+    this.wake();
+  }
+
   /** Fault: a leak that takes so many mbar a minute from the closed packer at atBar. 0 mends it. */
   leak(mbarPerMin: number, atBar = 1.5): void {
     this.net.leakC = mbarPerMin > 0 ? this.net.leakConductance(mbarPerMin, atBar) : 0;

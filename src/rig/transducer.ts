@@ -72,6 +72,8 @@ export interface Transducer {
   readonly scale: Scale;
   /** Supply at the sensor, V: a ratiometric one follows it. */
   supplyV: number;
+  /** Error that has come on since, beside the options' own, bar. */
+  shiftBar: number;
   /** Wire broken: no current, no voltage; a digital one repeats its last word. */
   broken: boolean;
   /** Counts of a conversion dtS after the one before, at that true gauge pressure (bar). */
@@ -116,6 +118,7 @@ export function createTransducer(given: TransducerOptions, random: Random): Tran
     scale: { rawLo: 0, rawHi, elLo: el.lo, elHi: el.hi, spanElLo: el.spanLo, spanElHi: el.spanHi },
     supplyV: NOMINAL_SUPPLY_V,
     broken: false,
+    shiftBar: 0,
     sample(trueBar, dtS) {
       const { lagS } = options;
       lagged =
@@ -127,7 +130,12 @@ export function createTransducer(given: TransducerOptions, random: Random): Tran
         wander = wander * keep + options.wanderBar * Math.sqrt(1 - keep * keep) * noise.normal();
       }
       const x = (lagged - rangeLoBar) / span;
-      let bar = options.offsetBar + options.gain * lagged + options.bowBar * 4 * x * (1 - x) + wander;
+      let bar =
+        options.offsetBar +
+        transducer.shiftBar +
+        options.gain * lagged +
+        options.bowBar * 4 * x * (1 - x) +
+        wander;
       if (options.noiseBar > 0) bar += options.noiseBar * noise.normal();
       untilSpikeS -= dtS;
       if (untilSpikeS <= 0) {

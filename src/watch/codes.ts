@@ -11,7 +11,8 @@ export const ALARMS = [
   'over-rated', // median of three over the packer's rated pressure
   'ceiling', // median of three at or over the ceiling
   'rising', // will not stop by itself or by a normal hand
-  'supply-moved', // over what the supply was proved at: the regulator has moved
+  'supply-over', // the regulator's outlet is over the ceiling
+  'supply-moved', // over what the supply was proved at, or stood at: the regulator has moved
   'pressure-lost', // no usable pressure: silence, port gone, out of range, sensor fault
   'device-trip', // the device's own limit tripped
   'fast-fall', // the pressure falls fast in a hold: let-down or loss?
@@ -28,6 +29,8 @@ export const ALARMS = [
   'stuck', // pressure does not move where noise was seen before
   'reading-jump', // the sensor itself has jumped: no air makes such a step
   'line-contradicted', // the data contradict the declared line or tap
+  'sensors-differ', // two pressures of one line contradict each other
+  'second-lost', // no usable second pressure
   'gauge-differs', // dial gauge and transducer differ beyond their uncertainty
   'rebound', // pressure came back after the vent was closed
   'temperature-lost', // a probe that cure or hold relies on is open or gone
@@ -107,6 +110,24 @@ export const SUPPLY_REASONS = [
   'fill-as-fast', // the packer filled as fast as the hose did: it was on it
 ] as const;
 export type SupplyReason = (typeof SUPPLY_REASONS)[number];
+
+/** How two pressures of one line contradict each other. */
+export const PAIR_DOUBTS = [
+  'swapped', // the packer fills while its supply reads nothing
+  'against-flow', // the packer rises, and its supply reads less than it does
+  'apart', // joined and at rest, they differ by more than their uncertainty
+] as const;
+export type PairDoubt = (typeof PAIR_DOUBTS)[number];
+
+/** What lies between regulator and packer, as the two pressures show it. */
+export const PAIR_PATHS = [
+  'flows',
+  'narrow', // far less open than it was in this fill: a valve nearly shut, or a kinked hose
+  'level', // no more comes: the supply stands no higher than the packer
+  'blocked', // the supply stands over the packer and gives nothing: a shut valve, or a kinked hose
+  'escapes', // the supply gives air and the packer does not rise: limp still, or the air goes elsewhere
+] as const;
+export type PairPath = (typeof PAIR_PATHS)[number];
 
 /** Marks that stand as long as what they say; in this order. */
 export const STANDINGS = [

@@ -58,7 +58,9 @@ export interface AlarmValues {
   readonly gaugeBar?: number;
   /** By how much the sensor has jumped; negative: downwards. */
   readonly jumpBar?: number;
-  /** At which the supply was proved. */
+  /** The second pressure beside the reading. */
+  readonly secondBar?: number;
+  /** At which the supply was proved, or the regulator's outlet stood. */
   readonly lockUpBar?: number;
   readonly settleBar?: number;
   readonly settleLowBar?: number;
@@ -221,6 +223,8 @@ export type WatchEvent = { readonly tUs: number } & (
       readonly riseS: number | null;
       readonly bar: number | null;
     }
+  /** The regulator's outlet stands, at this pressure, before air is let in; told again where it stands elsewhere. */
+  | { readonly e: 'outlet-stood'; readonly bar: number }
   | { readonly e: 'mixed' }
   | { readonly e: 'witness'; readonly hard: boolean; readonly atPipeTemperature: boolean }
   | { readonly e: 'override'; readonly what: string; readonly reason: string }

@@ -11,6 +11,7 @@ import type { GuardContext, GuardState, GuardVerdict } from './guard/guard.ts';
 import { createGuard } from './guard/guard.ts';
 import { airComesIn } from './guard/inflow.ts';
 import type { HoldState } from './hold/hold.ts';
+import { createPair, levelBeside, type Pair } from './pair/pair.ts';
 import type { SensorChecks } from './sensor-checks/sensor-checks.ts';
 import { createSensorChecks } from './sensor-checks/sensor-checks.ts';
 import { fallen } from './signal/cadence.ts';
@@ -87,6 +88,7 @@ export interface WatchState {
   cure: CureState | null;
   sensorChecks: SensorChecks;
   supply: Supply;
+  pair: Pair;
   device: DeviceState;
   store: { ok: boolean; code: string };
   mixedUs: number | null;
@@ -129,6 +131,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     cure: null,
     sensorChecks: createSensorChecks(),
     supply: createSupply(),
+    pair: createPair(null),
     device: { guard: null, tripped: false, deaf: false, faults: [] },
     store: { ok: true, code: '' },
     mixedUs: null,
@@ -207,6 +210,17 @@ export function lossOf(w: WatchState): LossCause | null {
     },
     w.tUs,
   );
+}
+
+/** The second pressure where it counts for the ceiling beside the first, or in its place, bar; null: it does not. */
+export const besideNow = (w: WatchState): number | null =>
+  w.pair.signal.role === null ? null : levelBeside(w.pair, lossOf(w) !== null, w.tUs);
+
+/** What will not stop by itself or by a hand: as the guard has it, or where its pressure is lost, as that of the second has. */
+export function risingOf(w: WatchState): GuardVerdict['rising'] {
+  const own = w.verdict?.rising ?? null;
+  if (own !== null || w.pair.verdict === null || lossOf(w) === null) return own;
+  return besideNow(w) === null ? null : w.pair.verdict.rising;
 }
 
 /** Rate that is asked of a device before a Setup names one, Hz. */

@@ -5,7 +5,7 @@ import { readingOf } from '../../src/sensing/testing/readings.ts';
 import type { AlarmValues } from '../../src/watch/events.ts';
 import { createGuard, guardReading, guardVerdict } from '../../src/watch/guard/guard.ts';
 import { createRecent, recentAdd, recentStats } from '../../src/watch/signal/recent.ts';
-import { movedFromBar } from '../../src/watch/supply/moved.ts';
+import { movedFromBar } from '../../src/watch/supply/moved-from.ts';
 import type { ProvedSupply } from '../../src/watch/supply/types.ts';
 import type { Scenario } from './fills-scenario.ts';
 import type { Trace } from './fills-world.ts';

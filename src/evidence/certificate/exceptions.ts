@@ -66,6 +66,7 @@ const MAY_BE = {
   lift: false,
   'cure-start': false,
   'cure-met': false,
+  'outlet-stood': false,
   device: false,
   store: false,
   end: false,

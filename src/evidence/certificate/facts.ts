@@ -264,6 +264,8 @@ export function heldRows(seen: Seen, numbers: Numbers): readonly Row[] {
           : C.bandOf(pressure(floor.bar), ceiling);
     out.push({ name: C.band, text: band });
   }
+  const outlet = manifest.events.findLast((e) => e.e === 'outlet-stood');
+  if (outlet?.e === 'outlet-stood') out.push({ name: C.outlet, text: pressure(outlet.bar) });
   const holds = holdsOf(manifest.events);
   if (holds.length === 0) out.push({ name: C.held_, text: C.noHold });
   holds.slice(-3).forEach((h, i, shown) => {

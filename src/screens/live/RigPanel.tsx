@@ -17,6 +17,9 @@ const FAULTS: readonly RigFault[] = [
   { fault: 'garbage', bytes: 400 },
   { fault: 'silence', seconds: 8 },
   { fault: 'supply-sag' },
+  { fault: 'kink', open: 0.002 },
+  { fault: 'second-off', bar: -0.45 },
+  { fault: 'second-lost' },
 ];
 const SPEEDS = [1, 4, 20, 60] as const;
 
@@ -28,11 +31,15 @@ export function RigPanel() {
   const hand = (h: RigHand) => void app.ask({ q: 'rig-hand', hand: h }).catch(app.fail);
   const fault = (f: RigFault) => void app.ask({ q: 'rig-fault', fault: f }).catch(app.fail);
   // A supply that sags is seen by a sensor whose supply is measured: a current loop takes no notice of it.
-  const faults = createMemo(() =>
-    app.live.link()?.channels.some((c) => c.quantity === 'supply')
-      ? FAULTS
-      : FAULTS.filter((f) => f.fault !== 'supply-sag'),
-  );
+  const faults = createMemo(() => {
+    const channels = app.live.link()?.channels ?? [];
+    const isSupplyRead = channels.some((c) => c.quantity === 'supply');
+    const isPair = channels.filter((c) => c.quantity === 'press').length > 1;
+    return FAULTS.filter(({ fault: f }) => {
+      if (f === 'supply-sag') return isSupplyRead;
+      return isPair || (f !== 'second-off' && f !== 'second-lost');
+    });
+  });
   const valve = () => rig()?.valveOpen ?? 0;
   return (
     <section class="rig" aria-label={RIG.title} data-testid="rig-panel">

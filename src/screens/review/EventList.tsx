@@ -20,6 +20,7 @@ const MAIN: Readonly<Record<WatchEvent['e'], boolean>> = {
   'cure-met': true,
   rebound: true,
   supply: true,
+  'outlet-stood': true,
   mixed: true,
   witness: true,
   override: true,

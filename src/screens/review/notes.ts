@@ -19,6 +19,7 @@ const NOTED: Readonly<Record<WatchEvent['e'], boolean>> = {
   'cure-met': true,
   rebound: true,
   supply: true,
+  'outlet-stood': false,
   mixed: true,
   witness: true,
   override: true,

@@ -5,6 +5,7 @@ import type { AlarmCode, Priority } from '../codes.ts';
 import { gravestFault, isBlind } from '../device-faults.ts';
 import { airComesIn } from '../guard/inflow.ts';
 import { tapSeesPacker } from '../hold/hold.ts';
+import { isSecondLost } from '../pair/second.ts';
 import { levelAgo, levelNow } from '../signal/levels.ts';
 import { lostPlace } from '../signal/probes.ts';
 import { creepsUp, risenBy } from '../signal/seep.ts';
@@ -14,10 +15,19 @@ import { lossInFill, lossInHold } from '../stages/loss.ts';
 import { refilledOver } from '../stages/rebound.ts';
 import { isFilling, isOver as workIsOver } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
-import { isOverByGauge, lossOf, potLifeLeftS, sensorWarmth, slowReadings } from '../state.ts';
-import { overProved } from '../supply/moved.ts';
+import {
+  besideNow,
+  isOverByGauge,
+  lossOf,
+  potLifeLeftS,
+  risingOf,
+  sensorWarmth,
+  slowReadings,
+} from '../state.ts';
 import { isAnnounced } from '../supply/proof.ts';
+import { either, over, under, when } from './bounds.ts';
 import type { Condition } from './machine.ts';
+import { movedAtOutlet, movedFromProof, supplyOver } from './supply-conditions.ts';
 import { ALARM_TABLE, rowOf } from './table.ts';
 
 /**
@@ -53,18 +63,9 @@ const GRIPS_BAR = 0.3;
 const DEADBAND = {
   overRated: rowOf('over-rated').deadband,
   ceiling: rowOf('ceiling').deadband,
-  supplyMoved: rowOf('supply-moved').deadband,
   belowFloor: rowOf('below-floor').deadband,
   cold: rowOf('cold').deadband,
 } as const;
-
-const when = (on: boolean): Condition => (on ? 'on' : 'off');
-
-/** The stronger of two conditions for one alarm. */
-function either(a: Condition, b: Condition): Condition {
-  if (a === 'on' || b === 'on') return 'on';
-  return a === 'between' || b === 'between' ? 'between' : 'off';
-}
 
 function fastFall(w: WatchState): Condition {
   // Behind a check valve or before the last valve a fall is the supply's own.
@@ -128,38 +129,31 @@ function unannounced(w: WatchState): Condition {
   return bar >= FILLS_BAR / 2 ? 'between' : 'off';
 }
 
-/** The regulator stands over what it was proved at: what fills on is not what was measured. */
-function supplyMoved(w: WatchState): Condition {
-  const by = overProved(w);
-  if (by === null) return w.supply.proved === null ? 'off' : 'between';
-  return over(by, 0, DEADBAND.supplyMoved);
-}
-
-/** Over a limit with the deadband under it. */
-function over(value: number, limit: number, deadband: number): Condition {
-  return value >= limit ? 'on' : value >= limit - deadband ? 'between' : 'off';
-}
-
-/** Under a limit with the deadband over it. */
-function under(value: number, limit: number, deadband: number): Condition {
-  return value < limit ? 'on' : value < limit + deadband ? 'between' : 'off';
+/** The level that the rated pressure and the ceiling go by, bar; null: there is none. Of two at the packer it is the higher. */
+function highest(w: WatchState): number | null {
+  const { median } = w.signal;
+  const beside = besideNow(w);
+  if (median === null || beside === null) return median ?? beside;
+  return Math.max(median, beside);
 }
 
 function overRated(w: WatchState): Condition {
   const limits = w.setup?.limits ?? null;
+  const level = highest(w);
   if (limits === null) return 'off';
-  if (w.signal.median === null) return 'between';
+  if (level === null) return 'between';
   // At the rated value itself the packer is within its rating.
-  if (w.signal.median > limits.ratedBar) return 'on';
-  return w.signal.median > limits.ratedBar - DEADBAND.overRated ? 'between' : 'off';
+  if (level > limits.ratedBar) return 'on';
+  return level > limits.ratedBar - DEADBAND.overRated ? 'between' : 'off';
 }
 
 function ceiling(w: WatchState): Condition {
   const limits = w.setup?.limits ?? null;
+  const level = highest(w);
   if (limits === null) return 'off';
   if (w.verdict !== null && w.verdict.ceiling !== null) return 'on';
-  if (w.signal.median === null) return 'between';
-  return over(w.signal.median, limits.ceilingBar, DEADBAND.ceiling);
+  if (level === null) return 'between';
+  return over(level, limits.ceilingBar, DEADBAND.ceiling);
 }
 
 /** The hold floor in force, bar; null: not known. */
@@ -229,8 +223,9 @@ const CONDITIONS: { readonly [A in AlarmCode]: (w: WatchState) => Condition } = 
   'over-range': ({ signal: s }) => (isOver(s) ? 'on' : s.overFrames > 0 ? 'between' : 'off'),
   'over-rated': overRated,
   ceiling,
-  rising: (w) => when(w.verdict !== null && w.verdict.rising !== null),
-  'supply-moved': supplyMoved,
+  rising: (w) => when(risingOf(w) !== null),
+  'supply-over': supplyOver,
+  'supply-moved': (w) => either(movedFromProof(w), movedAtOutlet(w)),
   'pressure-lost': (w) => when(lossOf(w) !== null),
   // Each sample says it too: its event or guard line may be the one that was spoilt.
   'device-trip': (w) => when(w.device.tripped || (w.signal.status & STATUS.tripped) !== 0),
@@ -257,6 +252,8 @@ const CONDITIONS: { readonly [A in AlarmCode]: (w: WatchState) => Condition } = 
   stuck: (w) => when((w.signal.flags & FLAG.stuck) !== 0),
   'reading-jump': (w) => when(w.jump.standingBar !== null),
   'line-contradicted': (w) => when(w.hold?.contradicted ?? false),
+  'sensors-differ': ({ pair, tUs }) => when(pair.doubts.found !== null && !isSecondLost(pair.signal, tUs)),
+  'second-lost': ({ pair, tUs }) => when(isSecondLost(pair.signal, tUs)),
   'gauge-differs': ({ sensorChecks: { gauge } }) => when(gauge !== null && !gauge.agrees),
   rebound: (w) => (w.stages.stage === 'prepare' ? unannounced(w) : rebound(w)),
   'temperature-lost': (w) => when(lostPlace(w.probes, w.setup, w.signal.firstUs, w.tUs) !== null),
@@ -305,7 +302,10 @@ export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
   if ((alarm === 'stuck' || alarm === 'reading-jump') && isFilling(w.stages.stage)) return 'urgent';
   // A hand that fills by a number that is too low, or by one that comes late, goes too far.
   if ((alarm === 'slow-readings' || alarm === 'supply-low') && isFilling(w.stages.stage)) return 'high';
-  if (alarm === 'supply-moved' && isFilling(w.stages.stage)) return 'urgent';
+  // Proved, nobody has to turn it any more; that its outlet stood where it was wanted is a lesser promise.
+  if (alarm === 'supply-moved' && isFilling(w.stages.stage) && movedFromProof(w) === 'on') return 'urgent';
+  // What was under the ceiling and is over it while air is let in does not stop there.
+  if (alarm === 'supply-over' && isFilling(w.stages.stage) && w.pair.outlet.stoodUnder) return 'urgent';
   if (alarm === 'rebound' && refillPresses(w)) return 'urgent';
   if (alarm === 'band-exit' && (w.hold?.exit?.inS.value ?? EXIT_S) < EXIT_PRESSING_S) return 'high';
   if (alarm === 'device-fault' && isBlind(gravestFault(w.device, w.tUs))) return 'high';
@@ -315,7 +315,8 @@ export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
 
 /** How far the quantity of an alarm is past its limit, as a share of the limit, or in bar where its row's steps are; null: it has none, or no reading. */
 export function excessOf(w: WatchState, alarm: AlarmCode): number | null {
-  const bar = w.signal.median;
+  const isHighest = alarm === 'over-rated' || alarm === 'ceiling';
+  const bar = isHighest ? highest(w) : w.signal.median;
   const limits = w.setup?.limits ?? null;
   if (bar === null) return null;
   if (alarm === 'rebound') return bar - (refilledOver(w.rebound, sensorWarmth(w)) ?? FILLS_BAR);

@@ -15,6 +15,7 @@ export type Consequence =
 /** What the crew does about it. */
 export type Action =
   | 'stop-air-and-vent'
+  | 'turn-supply-down'
   | 'keep-clear-and-reconnect'
   | 'say-let-down-or-loss'
   | 'top-up-and-find-leak'
@@ -144,8 +145,16 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
     again: STILL_THERE,
     shelvable: false,
   }),
+  // Its delay in calm stages is the mean that it goes by.
+  'supply-over': row('high', 'burst', 'turn-supply-down', 10, {
+    parents: ['over-range', 'over-rated', 'ceiling', 'rising'],
+    stages: ['prepare', ...UP],
+    offDelayS: 2,
+    deadband: 0.02,
+    again: STILL_THERE,
+  }),
   'supply-moved': row('high', 'burst', 'stop-air-and-vent', 10, {
-    parents: ['over-range', 'over-rated', 'ceiling', 'rising', 'pressure-lost'],
+    parents: ['over-range', 'over-rated', 'ceiling', 'rising', 'supply-over', 'pressure-lost'],
     stages: UP,
     offDelayS: 2,
     deadband: 0.01,
@@ -224,6 +233,17 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
     parents: LOST,
     stages: HOLD,
     offDelayS: 10,
+  }),
+  'sensors-differ': row('high', 'wrong-number', 'check-sensor', 60, {
+    parents: ['over-range', 'pressure-lost'],
+    stages: ['prepare', ...UP, 'let-down'],
+    offDelayS: 2,
+  }),
+  'second-lost': row('low', 'guard-weakened', 'check-cable', 60, {
+    parents: LOST,
+    stages: ['prepare', ...UP],
+    onDelayS: 1,
+    offDelayS: 2,
   }),
   'gauge-differs': row('high', 'burst', 'check-sensor', 60, {
     again: STILL_THERE,

@@ -4,11 +4,20 @@ import { DEVICE_FAULTS } from '../../link/frames.ts';
 import type { AlarmCode } from '../codes.ts';
 import { gravestFault } from '../device-faults.ts';
 import type { AlarmValues } from '../events.ts';
+import { secondNow } from '../pair/second.ts';
 import { bar3, c1, rate1, round, s1 } from '../round.ts';
 import { ageS } from '../signal/loss.ts';
 import { lostPlace } from '../signal/probes.ts';
 import type { WatchState } from '../state.ts';
-import { airNotWanted, isOverByGauge, lossOf, potLifeLeftS, slowReadings } from '../state.ts';
+import {
+  airNotWanted,
+  besideNow,
+  isOverByGauge,
+  lossOf,
+  potLifeLeftS,
+  risingOf,
+  slowReadings,
+} from '../state.ts';
 import { isHoseAlone } from '../supply/supply.ts';
 import type { AlarmSlot } from './machine.ts';
 
@@ -48,6 +57,14 @@ function overValues(bar: number | null, limits: Limits | null): Loose {
 /** Behind a closed end no packer is under pressure. */
 const where = (w: WatchState): 'hose' | null => (isHoseAlone(w.supply) ? 'hose' : null);
 
+const secondOf = (w: WatchState): number | null => b(secondNow(w.pair.signal, w.tUs));
+
+/** Of two pressures at the packer the higher one is told. */
+function higher(bar: number | null, w: WatchState): number | null {
+  const beside = b(besideNow(w));
+  return bar === null || beside === null ? (bar ?? beside) : Math.max(bar, beside);
+}
+
 /**
  * Numbers that the alarm's text may name, rounded.
  * @param nowBar the pressure that they go by: what the alarm was judged by, or what is shown beside the text
@@ -61,13 +78,24 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
     case 'over-range':
       return solid({ spanBar: b(spanEndBar(w.setup) ?? w.signal.bar), cause: where(w) });
     case 'over-rated':
-      return solid({ ...overValues(bar, limits), cause: where(w) });
+      return solid({ ...overValues(higher(bar, w), limits), cause: where(w) });
     case 'ceiling':
-      return solid({ bar, ceilingBar, cause: where(w) });
+      return solid({ bar: higher(bar, w), ceilingBar, cause: where(w) });
     case 'rising':
-      return solid(risingValues(w.verdict?.rising?.values ?? {}));
+      return solid(risingValues(risingOf(w)?.values ?? {}));
+    case 'supply-over':
+      return solid({ bar, secondBar: secondOf(w), ceilingBar });
     case 'supply-moved':
-      return solid({ bar, lockUpBar: b(w.supply.proved?.lockUp.value), ceilingBar });
+      return solid({
+        bar,
+        secondBar: w.pair.outlet.stood === null ? null : secondOf(w),
+        lockUpBar: b(w.supply.proved?.lockUp.value ?? w.pair.outlet.stood?.bar),
+        ceilingBar,
+      });
+    case 'sensors-differ':
+      return solid({ bar, secondBar: secondOf(w), cause: w.pair.doubts.found });
+    case 'second-lost':
+      return solid({ bar, cause: w.pair.signal.role });
     case 'pressure-lost':
       return solid({
         bar,

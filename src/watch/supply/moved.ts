@@ -2,22 +2,10 @@ import { ZERO_C } from '../cure/sheet.ts';
 import { LEAST_MEAN } from '../signal/recent.ts';
 import { isUp } from '../stages/stages.ts';
 import { lastSecond, type WatchState } from '../state.ts';
-import type { ProvedSupply } from './types.ts';
+import { movedFromBar } from './moved-from.ts';
 
 /** Where no probe tells how warm the air in the packer has become, the heat of the cure may have warmed it by this, K (common practice, no source). */
 const UNSEEN_WARMTH_K = 15;
-
-/**
- * A regulator comes back to where it locked up within so much, bar and share of it (common practice, no source). What the sensor is
- * wrong by as a whole was wrong at the proof too, so a doubtful sensor widens this no further.
- */
-const COMES_BACK_BAR = 0.03;
-const COMES_BACK_SHARE = 0.03;
-
-/** Over this the supply is not what was proved, bar: lock-up and twice the uncertainty of the reading, and no more than that. */
-export function movedFromBar({ lockUp, uBar }: ProvedSupply): number {
-  return lockUp.high + Math.min(2 * uBar, Math.max(COMES_BACK_BAR, COMES_BACK_SHARE * lockUp.value));
-}
 
 /** By how much warmth alone may have raised a closed volume since the hold began, bar. */
 function warmthBar(w: WatchState, bar: number): number {

@@ -5,6 +5,7 @@ import { acknowledge, shelve, unshelve } from '../alarms/operator.ts';
 import { ALARM_TABLE } from '../alarms/table.ts';
 import type { WatchEvent } from '../events.ts';
 import type { Command } from '../inputs.ts';
+import { pairTurned } from '../pair/pair.ts';
 import { compareGauge, compareWarm, takeZero } from '../sensor-checks/sensor-checks.ts';
 import { jumpSettled } from '../signal/jump.ts';
 import { isStale } from '../signal/loss.ts';
@@ -113,6 +114,7 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       return;
     }
     case 'supply':
+      if (command.said === 'turned') pairTurned(w.pair);
       supplySaid(w.supply, command.said, medianNow(w), proofContext(w.setup, w.signal.uBar, tUs), emit);
       hoseRests(w);
       return;

@@ -7,6 +7,7 @@ import { addFault, forgetFaults, limitTaken } from '../device-faults.ts';
 import type { WatchEvent } from '../events.ts';
 import { holdEnd } from '../hold/hold.ts';
 import type { Notice, WatchedFrame } from '../inputs.ts';
+import { createPair } from '../pair/pair.ts';
 import { createSensorChecks } from '../sensor-checks/sensor-checks.ts';
 import { createCadence } from '../signal/cadence.ts';
 import { jumpSettled } from '../signal/jump.ts';
@@ -65,6 +66,7 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
         w.sensorChecks = createSensorChecks();
         jumpSettled(w.jump);
         supplyDevice(w.supply, tUs, emit);
+        w.pair = createPair(w.setup);
         s.cadence = createCadence();
       }
       // What the guard of the device said before holds no longer.

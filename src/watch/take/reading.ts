@@ -3,6 +3,7 @@ import { FLAG } from '../../sensing/reading.ts';
 import type { WatchEvent } from '../events.ts';
 import { guardReading, guardReset, guardVerdict } from '../guard/guard.ts';
 import { holdHole, holdReading } from '../hold/hold.ts';
+import { pairBreak, pairReading } from '../pair/pair.ts';
 import { bar3, s1 } from '../round.ts';
 import { jumpReading, jumpRestart } from '../signal/jump.ts';
 import { levelNow, levelsAdd, levelsClear } from '../signal/levels.ts';
@@ -16,7 +17,7 @@ import { reboundBreak, reboundFollow, reboundStep } from '../stages/rebound.ts';
 import { isDown, isFilling, isOver, isUp } from '../stages/stages.ts';
 import { standFollow, standRestart } from '../stages/stand.ts';
 import type { WatchState } from '../state.ts';
-import { guardContext, lastSecond, sensorWarmth } from '../state.ts';
+import { guardContext, lastSecond, lossOf, sensorWarmth } from '../state.ts';
 import { hoseRests } from '../supply/rests.ts';
 import { isHoseAlone, isSupplyFollowed, proofContext, supplyGap, supplyReading } from '../supply/supply.ts';
 import { changeStage } from './change-stage.ts';
@@ -40,6 +41,7 @@ export function breakStretch(w: WatchState, emit: Emit): void {
   if (w.hold !== null) holdHole(w.hold, w.tUs, w.setup, emit);
   reboundBreak(w.rebound, w.tUs, emit);
   supplyGap(w.supply, w.tUs, emit);
+  pairBreak(w.pair);
 }
 
 export function takeReading(w: WatchState, reading: Reading, emit: Emit): void {
@@ -54,8 +56,29 @@ export function takeReading(w: WatchState, reading: Reading, emit: Emit): void {
     breakStretch(w, emit);
   }
   takeProbes(w.probes, reading);
-  if (reading.bar === null || (reading.flags & FLAG.held) !== 0) return;
-  takePressure(w, reading, reading.bar, emit);
+  if (reading.bar !== null && (reading.flags & FLAG.held) === 0) takePressure(w, reading, reading.bar, emit);
+  takeSecond(w, reading, emit);
+}
+
+/** A second pressure is held beside the first: where that one is doubted or lost, it stands alone. */
+function takeSecond(w: WatchState, reading: Reading, emit: Emit): void {
+  if (reading.second === undefined && w.pair.signal.role === null) return;
+  const guard = guardContext(w);
+  const doubted = guard.doubtful === true || lossOf(w) !== null;
+  pairReading(
+    w.pair,
+    reading,
+    {
+      setup: w.setup,
+      guard,
+      bar: doubted ? null : w.signal.median,
+      uBar: w.signal.uBar ?? 0,
+      motion: w.guard.motion,
+      still: w.verdict?.still ?? false,
+      proves: w.supply.proof?.phase === 'watching',
+    },
+    emit,
+  );
 }
 
 function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit): void {

@@ -1,7 +1,9 @@
+import { isSecondPressure } from '../../job/pressure-roles.ts';
 import type { Setup } from '../../job/setup.ts';
 import type { WatchEvent } from '../events.ts';
 import { guardReset } from '../guard/guard.ts';
 import { holdHole } from '../hold/hold.ts';
+import { createPair } from '../pair/pair.ts';
 import { bar3 } from '../round.ts';
 import { jumpRestart } from '../signal/jump.ts';
 import { levelsClear } from '../signal/levels.ts';
@@ -22,6 +24,10 @@ function sameScale(a: Setup, b: Setup): boolean {
   };
   return scale(a) === scale(b);
 }
+
+/** What a count of the second pressure means. */
+const secondScale = ({ channels }: Setup): string =>
+  JSON.stringify(channels.filter((c) => isSecondPressure(c.role)));
 
 /**
  * Takes a Setup, or refuses it whole: within a run the ceiling only falls, and a limit once set is not taken
@@ -47,6 +53,7 @@ export function takeSetup(w: WatchState, setup: Setup, emit: (event: WatchEvent)
       if (w.hold !== null) holdHole(w.hold, w.tUs, before, emit);
     }
   }
+  if (before === null || secondScale(before) !== secondScale(setup)) w.pair = createPair(setup);
   if (w.signal.period.spacings.length === 0) w.signal.period = createPeriod(setup.rateHz);
   w.setup = setup;
   supplyLimits(w.supply, setup.limits);

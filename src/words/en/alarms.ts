@@ -50,6 +50,9 @@ const HOSE_ALONE =
 const ventIt = (v: AlarmValues): string =>
   inHose(v) ? HOSE_ALONE : 'shut the supply valve, then open the vent, everyone clear';
 
+/** The two pressure sensors look like the other one each. */
+export const areSwapped = (v: AlarmValues): boolean => v.cause === 'swapped';
+
 /** A time to danger is told short rather than long: whole seconds down, tenths under three. */
 export const roundedDown = (s: number): number => (s < 3 ? Math.floor(s * 10) / 10 : Math.floor(s));
 
@@ -168,11 +171,21 @@ export function alarms(f: Format) {
       was: (v, u) => `at the ceiling${with_(' ', v.ceilingBar, u)}${with_(', at most ', v.bar, u)}`,
     },
     rising,
+    'supply-over': {
+      now: (v, u) =>
+        `Supply${with_(' ', v.secondBar, u)} at the regulator’s outlet is over the ceiling${with_(' ', v.ceilingBar, u)}: keep the supply valve shut, couple nothing, turn the regulator down`,
+      was: (v, u) =>
+        `the regulator’s outlet was over the ceiling${with_(' ', v.ceilingBar, u)}${with_('; it was at ', v.secondBar, u)}`,
+    },
     'supply-moved': {
       now: (v, u) =>
-        `Pressure${with_(' ', v.bar, u)} is over what the supply was proved at${with_(', ', v.lockUpBar, u)}: the regulator has moved. Shut the supply valve, keep clear`,
+        v.secondBar !== undefined
+          ? `Supply${with_(' ', v.secondBar, u)} at the regulator’s outlet is over what it stood at${with_(', ', v.lockUpBar, u)}: the regulator has moved. Shut the supply valve, keep clear`
+          : `Pressure${with_(' ', v.bar, u)} is over what the supply was proved at${with_(', ', v.lockUpBar, u)}: the regulator has moved. Shut the supply valve, keep clear`,
       was: (v, u) =>
-        `over what the supply was proved at${with_(', ', v.lockUpBar, u)}${with_('; it was at ', v.bar, u)}`,
+        v.secondBar !== undefined
+          ? `the regulator’s outlet was over what it had stood at${with_(', ', v.lockUpBar, u)}${with_('; it was at ', v.secondBar, u)}`
+          : `over what the supply was proved at${with_(', ', v.lockUpBar, u)}${with_('; it was at ', v.bar, u)}`,
     },
     'pressure-lost': {
       now: (v) =>
@@ -275,6 +288,33 @@ export function alarms(f: Format) {
           : `Dial gauge${with_(' ', v.gaugeBar, u)} and sensor${with_(' ', v.bar, u)} differed beyond their uncertainty: believe the higher one, find which is wrong before going on`,
       was: (v, u) =>
         `dial gauge${with_(' ', v.gaugeBar, u)} and sensor${with_(' ', v.bar, u)} differed beyond their uncertainty`,
+    },
+    'sensors-differ': {
+      now: (v, u) => {
+        const two = `Packer${with_(' ', v.bar, u)}, second sensor${with_(' ', v.secondBar, u)}`;
+        if (areSwapped(v))
+          return `${two}: the packer’s sensor was filled first. Are the two swapped, or the second one off the line? Open no valve, correct the job sheet or the plugs`;
+        return v.cause === 'against-flow'
+          ? `${two}: air does not flow from low to high, one of them is wrong. Believe the higher one, compare with the dial gauge`
+          : `${two}: at rest they differ beyond their uncertainty. Believe the higher one, compare with the dial gauge`;
+      },
+      was: (v, u) => {
+        const two = `packer${with_(' ', v.bar, u)}, second sensor${with_(' ', v.secondBar, u)}`;
+        if (areSwapped(v)) return `the two pressure sensors looked swapped: ${two}`;
+        return v.cause === 'against-flow'
+          ? `air seemed to flow from low to high: ${two}`
+          : `the two pressure sensors differed beyond their uncertainty: ${two}`;
+      },
+    },
+    'second-lost': {
+      now: (v) =>
+        v.cause === 'check-pressure'
+          ? 'The second sensor at the packer gives no reading, the watch goes on by the other one alone: check its cable'
+          : 'The sensor at the regulator’s outlet gives no reading, the watch goes on by the other one alone: check its cable',
+      was: (v) =>
+        v.cause === 'check-pressure'
+          ? 'the second sensor at the packer gave no reading, the watch went on by the other one alone'
+          : 'the sensor at the regulator’s outlet gave no reading, the watch went on by the other one alone',
     },
     rebound: {
       now: (v, u) =>

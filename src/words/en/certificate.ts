@@ -132,6 +132,7 @@ const CERTIFICATE = {
   asTyped: 'Entries of the job sheet are as the crew typed them.',
 
   working: 'Working pressure',
+  outlet: 'Supply at the regulator’s outlet, before inflating',
   held_: 'Pressure held',
   band: 'Hold band',
   bandUpTo: (ceiling: string) => `hold floor not known, up to ${ceiling}`,

@@ -136,6 +136,8 @@ export function events(
           return REBOUND[event.what];
         case 'supply':
           return supplyEvent(event, units);
+        case 'outlet-stood':
+          return `Regulator’s outlet stands at ${f.pressure(event.bar, units)}`;
         case 'mixed':
           return 'Resin mixed';
         case 'witness':

@@ -10,7 +10,10 @@ export type RigFaultCode =
   | 'reset'
   | 'garbage'
   | 'silence'
-  | 'supply-sag';
+  | 'supply-sag'
+  | 'kink'
+  | 'second-off'
+  | 'second-lost';
 
 /** Words of the live screen. */
 export const LIVE = {
@@ -147,4 +150,7 @@ export const RIG_FAULT: Record<RigFaultCode, string> = {
   garbage: 'Noise on the cable',
   silence: 'Device falls silent',
   'supply-sag': 'Sensor power sags',
+  kink: 'Hose kinks',
+  'second-off': 'Second sensor reads off',
+  'second-lost': 'Second sensor breaks',
 };

@@ -3,7 +3,7 @@ import type { AlarmValues } from '../../watch/events.ts';
 import type { AlarmView, WatchView } from '../../watch/view.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
 import { inHose, isOver, leftFull, unannounced } from './alarm-titles.ts';
-import { afterFall, afterJump, type alarms, isNow, roundedDown, SEEN_BAR } from './alarms.ts';
+import { afterFall, afterJump, type alarms, areSwapped, isNow, roundedDown, SEEN_BAR } from './alarms.ts';
 
 /** What is seen beside the alarm, and bends its order. */
 export type Scene = Pick<WatchView, 'stage'> & Partial<Pick<WatchView, 'question' | 'limits' | 'bar'>>;
@@ -54,6 +54,8 @@ const SLOW_DOWN = verb(['SLOW', 'DOWN'], 'Slow down.');
 const SEAT_OR_TAKE_OUT = verb(['SEAT OR', 'TAKE OUT'], 'Seat the sleeve, or take it out.');
 const SEAT_OR_LET_DOWN = verb(['SEAT OR', 'LET DOWN'], 'Seat the sleeve, or let down.');
 const VENT_AGAIN = verb(['VENT', 'AGAIN'], 'Vent again. The packer is not empty.');
+const REGULATOR_DOWN = verb(['REGULATOR', 'DOWN'], 'Turn the regulator down.');
+const SWAPPED = verb(['SENSORS', 'SWAPPED?'], 'Are the pressure sensors swapped?');
 const EVERYONE_CLEAR = { text: 'EVERYONE CLEAR', spoken: 'Everyone clear.' };
 
 /** Over this a line is under pressure, bar. */
@@ -117,12 +119,17 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
           ? [bar('If left open', v.settleBar, u), bar('Ceiling', v.ceilingBar, u)]
           : [bar('Ceiling', v.ceilingBar, u), rated(at, u)],
     },
+    'supply-over': {
+      // Before the fill it is the regulator that has to be turned; nobody opens anything for it.
+      verb: (_, at) => (at.stage === 'prepare' ? REGULATOR_DOWN : AIR_OFF),
+      figures: (v, _, u) => [bar('Supply', v.secondBar, u), bar('Ceiling', v.ceilingBar, u)],
+    },
     'supply-moved': {
       verb: AIR_OFF,
-      figures: (v, at, u) => [
-        bar('Supply proved at', v.lockUpBar, u),
-        bar('Ceiling', at.limits?.ceilingBar, u),
-      ],
+      figures: (v, at, u) =>
+        v.secondBar !== undefined
+          ? [bar('Supply', v.secondBar, u), bar('It stood at', v.lockUpBar, u)]
+          : [bar('Supply proved at', v.lockUpBar, u), bar('Ceiling', at.limits?.ceilingBar, u)],
     },
     'pressure-lost': {
       verb: (v, at) => (mayFill(v, at) ? AIR_OFF_CLEAR : KEEP_CLEAR),
@@ -200,6 +207,11 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
       verb: (v) => (isOver(v) ? AIR_OFF_VENT : CHECK_GAUGE),
       figures: (v, _, u) => [bar('Dial gauge', v.gaugeBar, u), bar('Sensor', v.bar, u)],
     },
+    'sensors-differ': {
+      verb: (v) => (areSwapped(v) ? SWAPPED : CHECK_GAUGE),
+      figures: (v, _, u) => [bar('Packer', v.bar, u), bar('Second', v.secondBar, u)],
+    },
+    'second-lost': { verb: CHECK_CABLE },
     rebound: {
       verb: (v) => (unannounced(v) || leftFull(v) ? AIR_OFF_VENT : VENT_AGAIN),
       figures: (v, _, u) => [bar(unannounced(v) || leftFull(v) ? 'Now' : 'Came back to', v.bar, u)],

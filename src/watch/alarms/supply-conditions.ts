@@ -1,0 +1,49 @@
+/** What is true of the supply now: of what it was proved at, and of what its outlet shows. */
+import { outletCeiling, outletMovedBy } from '../pair/outlet.ts';
+import { secondMean, secondNow } from '../pair/second.ts';
+import { isFilling } from '../stages/stages.ts';
+import type { WatchState } from '../state.ts';
+import { overProved } from '../supply/moved.ts';
+import { over } from './bounds.ts';
+import type { Condition } from './machine.ts';
+import { rowOf } from './table.ts';
+
+/** Those of the table's rows. */
+const DEADBAND = { over: rowOf('supply-over').deadband, moved: rowOf('supply-moved').deadband } as const;
+
+/** The regulator stands over what it was proved at: what fills on is not what was measured. */
+export function movedFromProof(w: WatchState): Condition {
+  const by = overProved(w);
+  if (by === null) return w.supply.proved === null ? 'off' : 'between';
+  return over(by, 0, DEADBAND.moved);
+}
+
+/** Its outlet stands over where it stood before the fill, by the mean of a second, as every move is judged. */
+export function movedAtOutlet(w: WatchState): Condition {
+  if (w.pair.outlet.stood === null || w.infer) return 'off';
+  const mean = secondMean(w.pair.signal, w.tUs);
+  const by = mean === null || heldUp(w, mean) ? null : outletMovedBy(w.pair.outlet, mean);
+  return by === null ? 'between' : over(by, 0, DEADBAND.moved);
+}
+
+/** In a hold a packer that warms lifts the outlet with it, where nothing is shut between them. */
+function heldUp(w: WatchState, outletBar: number): boolean {
+  const { median, uBar } = w.signal;
+  if (w.hold === null || median === null) return false;
+  return outletBar - median <= Math.hypot(uBar ?? 0, w.pair.signal.uBar);
+}
+
+/**
+ * The regulator's outlet over the ceiling: by the mean of a second, and in a fill by the median of three, at once. While air
+ * flows it may droop under it, which takes nothing back.
+ */
+export function supplyOver(w: WatchState): Condition {
+  const limits = w.setup?.limits ?? null;
+  const { signal } = w.pair;
+  if (limits === null || signal.role !== 'outlet-pressure' || w.infer) return 'off';
+  const filling = isFilling(w.stages.stage);
+  const level = filling ? secondNow(signal, w.tUs) : secondMean(signal, w.tUs);
+  if (level === null || heldUp(w, level)) return 'between';
+  const is = over(level, outletCeiling(limits, signal.uBar), DEADBAND.over);
+  return is === 'off' && filling && !(w.verdict?.still ?? true) ? 'between' : is;
+}

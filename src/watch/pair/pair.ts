@@ -1,0 +1,167 @@
+/**
+ * A second pressure beside the one that the guard goes by: at the regulator's outlet, or a cross-check at the packer. Each alone
+ * is what it is without the other: the second has a guard of its own, which speaks where the first is lost. Plain data.
+ */
+import type { SecondPressure } from '../../job/codes.ts';
+import type { Setup } from '../../job/setup.ts';
+import type { Reading } from '../../sensing/reading.ts';
+import type { WatchEvent } from '../events.ts';
+import {
+  createGuard,
+  type GuardContext,
+  type GuardState,
+  type GuardVerdict,
+  guardReading,
+  guardReset,
+  guardVerdict,
+} from '../guard/guard.ts';
+import { bar3 } from '../round.ts';
+import { isFilling } from '../stages/stages.ts';
+import { createDoubts, type Doubts, doubtsBreak, doubtsReading } from './doubt.ts';
+import { createOutlet, type Outlet, outletBreak, outletReading, outletTurned } from './outlet.ts';
+import { createPath, type Path, pathReading } from './path.ts';
+import {
+  asReading,
+  createSecond,
+  type SecondSignal,
+  secondBreak,
+  secondNow,
+  secondReading,
+  secondRole,
+} from './second.ts';
+
+export interface Pair {
+  signal: SecondSignal;
+  /** null: no second pressure was read yet. */
+  guard: GuardState | null;
+  verdict: GuardVerdict | null;
+  outlet: Outlet;
+  doubts: Doubts;
+  path: Path;
+}
+
+/** @param setup in force; null: none */
+export const createPair = (setup: Setup | null): Pair => ({
+  signal: createSecond(secondRole(setup)),
+  guard: null,
+  verdict: null,
+  outlet: createOutlet(),
+  doubts: createDoubts(),
+  path: createPath(),
+});
+
+/** Where a guard that has the second pressure alone would have its sensor. */
+const TAP: { readonly [S in SecondPressure]: GuardContext['tap'] } = {
+  'outlet-pressure': 'supply',
+  'check-pressure': 'packer',
+};
+
+export interface PairContext {
+  readonly setup: Setup | null;
+  readonly guard: GuardContext;
+  /** The pressure that the guard goes by: median of three, and its U; null: it is lost. */
+  readonly bar: number | null;
+  readonly uBar: number;
+  /** Its slope with the standard deviation, bar/s; null: not known. */
+  readonly motion: { readonly rate: number; readonly sd: number } | null;
+  readonly still: boolean;
+  /** The proof of the supply watches what has locked up behind the open valve. */
+  readonly proves: boolean;
+}
+
+/** A slope this many of its standard deviations over zero is sure of them. */
+const SURE = 3;
+
+/** Takes a sample, before or after the guard has taken its own part of it. */
+export function pairReading(
+  p: Pair,
+  reading: Reading,
+  ctx: PairContext,
+  emit: (event: WatchEvent) => void,
+): void {
+  const fresh = secondReading(p.signal, reading);
+  const { role, median, uBar: secondU } = p.signal;
+  if (!fresh || role === null || reading.second === undefined) return;
+  p.guard ??= createGuard();
+  const guard = { ...ctx.guard, tap: TAP[role], doubtful: false };
+  guardReading(p.guard, asReading(reading, reading.second), guard);
+  p.verdict = guardVerdict(p.guard, guard);
+  if (median === null) return;
+  const { stage, limits } = ctx.guard;
+  if (role === 'outlet-pressure') {
+    const preparing = stage === 'prepare';
+    const stood = outletReading(p.outlet, reading.tS, median, {
+      limits,
+      uBar: secondU,
+      preparing,
+      still: ctx.still,
+    });
+    if (stood !== null) emit({ tUs: reading.tUs, e: 'outlet-stood', bar: bar3(stood) });
+  }
+  if (ctx.bar === null) return;
+  together(p, reading, role, median, ctx.bar, ctx);
+}
+
+function together(
+  p: Pair,
+  reading: Reading,
+  role: SecondPressure,
+  secondBar: number,
+  bar: number,
+  ctx: PairContext,
+): void {
+  const uBar = Math.hypot(ctx.uBar, p.signal.uBar);
+  const { motion, setup, guard } = ctx;
+  const supplied = setup?.line === 'supplied-relieving' || setup?.line === 'supplied-nonrelieving';
+  doubtsReading(p.doubts, {
+    tS: reading.tS,
+    role,
+    bar,
+    secondBar,
+    uBar,
+    risesBarPerS: motion === null ? 0 : Math.max(0, motion.rate - SURE * motion.sd),
+    still: ctx.still && (p.verdict?.still ?? false),
+    joined: role === 'check-pressure' || ctx.proves || (supplied && guard.stage === 'hold'),
+  });
+  if (role !== 'outlet-pressure') return;
+  if (!isFilling(guard.stage) || motion === null) {
+    p.path.now = null;
+    return;
+  }
+  pathReading(p.path, {
+    bar,
+    outletBar: secondBar,
+    uBar,
+    airBar: setup?.air.bar ?? 1.013,
+    rate: motion.rate,
+    sd: motion.sd,
+    stoodBar: p.outlet.stood?.bar ?? null,
+  });
+}
+
+/** Nothing is carried across a break in the readings. */
+export function pairBreak(p: Pair): void {
+  secondBreak(p.signal);
+  if (p.guard !== null) guardReset(p.guard);
+  p.verdict = null;
+  outletBreak(p.outlet);
+  doubtsBreak(p.doubts);
+  p.path.now = null;
+}
+
+/** Another valve position is to be expected: what was the widest is none any more. */
+export function pairStage(p: Pair): void {
+  p.path = createPath();
+}
+
+/** Said: the regulator was set anew. */
+export const pairTurned = (p: Pair): void => outletTurned(p.outlet);
+
+/**
+ * The level that counts for the ceiling beside the guard's own, bar: a cross-check at the packer always, where the higher counts; the
+ * outlet where the guard's own is lost, since the packer may be as high. null: none counts.
+ */
+export function levelBeside(p: Pair, isMainLost: boolean, tUs: number): number | null {
+  const counts = p.signal.role === 'check-pressure' || isMainLost;
+  return counts ? secondNow(p.signal, tUs) : null;
+}
