@@ -164,3 +164,32 @@ ${words.intro(manifest.runId)}
 ${witnessStep(manifest, words)}${words.shows}
 `;
 }
+
+const NO_WORDS: CheckWords = {
+  title: '',
+  intro: () => '',
+  manifest: '',
+  key: '',
+  names: '',
+  pages: '',
+  files: '',
+  others: '',
+  additions: '',
+  additionNames: '',
+  witness: '',
+  witnessKeys: '',
+  shows: '',
+};
+
+const lines = (text: string): readonly string[] => text.split('\n').map((line) => line.trim());
+
+/**
+ * Has the text every line that is to be typed, and each fingerprint that is to be compared, whole and in order? They are a part
+ * of the format, whatever the language and whichever version of the program chose the words between them.
+ */
+export function hasCommands(text: string, manifest: Manifest): boolean {
+  const wanted = lines(checkText(manifest, NO_WORDS)).filter((line) => !/^(\d+\.)?$/.test(line));
+  let at = 0;
+  for (const line of lines(text)) if (line === wanted[at]) at++;
+  return at === wanted.length;
+}

@@ -60,6 +60,14 @@ export type Finding =
       /** Run clock, µs. */
       readonly tUs: number;
     }
+  /** A Setup reads a channel by a converter that the device never had, by its own lines. */
+  | {
+      readonly f: 'scale';
+      readonly channel: number;
+      readonly page: number;
+      /** Run clock, µs. */
+      readonly tUs: number;
+    }
   /** Events that do not follow from the input log, by their kinds: the record's that judging does not give, and the other way round. */
   | {
       readonly f: 'judgement';
@@ -127,6 +135,8 @@ export type Remark =
       readonly what: 'opened' | 'ended' | 'sealed' | 'not-before' | 'not-after' | 'device';
       readonly seconds: number;
     }
+  /** The device guarded a lower limit than the ceiling that the Setup names: it was told another one, or took none. */
+  | { readonly r: 'device-limit'; readonly deviceBar: number; readonly ceilingBar: number }
   | {
       readonly r: 'key-followed';
       readonly fingerprint: string;

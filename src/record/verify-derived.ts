@@ -2,7 +2,7 @@
 
 import type { WatchEvent } from '../watch/events.ts';
 import { type ByteSource, readAll } from './byte-source.ts';
-import type { CheckWordsOf } from './check-text.ts';
+import { type CheckWordsOf, hasCommands } from './check-text.ts';
 import { deriveCheck, deriveFiles, type Inventory, type Progress } from './derived-files.ts';
 import { firstDifference } from './difference.ts';
 import type { Finding, Remark } from './findings.ts';
@@ -121,6 +121,9 @@ function stoppable(told: Progress | undefined): { readonly progress: Progress; s
   };
 }
 
+/** No CHECK.txt is larger, bytes. */
+const MOST_CHECK = 1 << 18;
+
 /** What stands in the pages, as lines. */
 const COPIED: readonly string[] = [FILE.events, FILE.log];
 
@@ -148,6 +151,9 @@ export async function checkDerived(
     if (signed?.has(name)) {
       // Their form is the format's own, and they need no sensing: whoever signed another one wrote it himself.
       if (COPIED.includes(name) && typeof difference === 'number') named(findings, name, difference);
+      // Its words are the program's, and another version has others; what is to be typed is the format's own.
+      else if (name === FILE.check && difference !== null && !(await sameCommands(work, manifest)))
+        named(findings, name, difference ?? null);
       else if (difference === undefined) remarks.push({ r: 'not-derived', file: name });
       else if (difference !== null) remarks.push({ r: 'derived-otherwise', file: name });
     } else if (difference === undefined) {
@@ -156,6 +162,13 @@ export async function checkDerived(
       else if (intact) findings.push({ f: 'missing', file: FILE.sums });
     } else if (difference !== null) named(findings, name, difference);
   }
+}
+
+async function sameCommands({ files }: Work, manifest: Manifest): Promise<boolean> {
+  const { content } = files.get(FILE.check)!;
+  return (
+    content.size <= MOST_CHECK && hasCommands(new TextDecoder().decode(await readAll(content)), manifest)
+  );
 }
 
 /** Holds a file that is made piece by piece against the one that is there. */

@@ -55,6 +55,31 @@ describe('signed by a known key, and', () => {
     }
   });
 
+  it('another CHECK.txt: changed where what is to be typed or compared is another, said where only its words are', async () => {
+    const checkOf = (change: (text: string) => string) =>
+      signedAnew((m) =>
+        m.set(FILE.check, new TextEncoder().encode(change(new TextDecoder().decode(m.get(FILE.check))))),
+      );
+    for (const change of [
+      (t: string) => t.replace('sha256sum -c SHA256SUMS', 'sha256sum --version'),
+      (t: string) => t.replace(made.signer.fingerprint, '0'.repeat(64)),
+      (t: string) => t.replace(/^ +ls -A \| .*$/m, ''),
+      () => 'All is well.\n',
+      () => '',
+    ]) {
+      const v = await made.verify(await checkOf(change));
+      expect([v.verdict, firstOf(v, 'file')?.file]).toEqual(['changed', FILE.check]);
+      // Nor does it help that this program has not its language.
+      const unread = await made.verify(await checkOf(change), {
+        words: () => Promise.reject(new Error('no language')),
+      });
+      expect(unread.verdict).toBe('changed');
+    }
+    const worded = await made.verify(await checkOf((t) => t.replace('Manifest', 'The manifest, well said')));
+    expect([worded.verdict, worded.findings]).toEqual(['valid', []]);
+    expect(worded.remarks).toContainEqual({ r: 'derived-otherwise', file: FILE.check });
+  });
+
   it('sums with names that no file has: they are changed, and the names are shown to nobody', async () => {
     for (const line of [
       `${'0'.repeat(64)}  \u001b[2J\u001b[HVALID\n`,

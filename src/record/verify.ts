@@ -5,12 +5,10 @@
 
 import { ENGINE } from '../watch/codes.ts';
 import { type ByteSource, partOf, readAll } from './byte-source.ts';
-import { DeviceClock } from './clock-apart.ts';
-import { ClockOrder } from './clock-order.ts';
 import { Inventory } from './derived-files.ts';
 import { firstDifference } from './difference.ts';
-import { EntryForms } from './entry-forms.ts';
 import { type Finding, type Remark, VERDICTS, type Verdict } from './findings.ts';
+import { HeldPages } from './held-pages.ts';
 import { fromHex, toHex } from './hex.ts';
 import { termFault } from './key-terms.ts';
 import {
@@ -74,15 +72,11 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
   const refused = findings.some((f) => f.f === 'refused');
   const inventory = new Inventory();
   const noted = await notedPages(file, refused ? [] : entries);
-  const forms = new EntryForms();
-  const clocks = new ClockOrder();
-  const device = new DeviceClock();
+  const held = new HeldPages();
   const also: Pick<RunVisitor, 'page'> = {
     page(page, hash) {
       noted.page(page, hash);
-      forms.page(page);
-      clocks.page(page);
-      device.page(page);
+      held.page(page);
       if (options.sense !== null) inventory.page(page);
     },
   };
@@ -108,16 +102,15 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
       if (!sound) findings.push({ f: 'file', file: name, offset: null });
   // What a later program recorded has kinds of its own: it is shown by that program.
   const known = read === null || read.content.engine <= ENGINE;
-  if (known) findings.push(...forms.findings);
+  if (known) findings.push(...held.findings(!first && inventory.sound));
   const cut =
     problem?.fault === 'truncated' && problem.name === FILE.pages
       ? partOf(file, problem.offset, file.size - problem.offset)
       : null;
   const record = refused ? null : await readRecord(work, problem === null, read, cut, noted);
-  if (record !== null)
-    work.remarks.push(...clocks.remarks(record.manifest, record.additions), ...device.remarks());
+  if (record !== null) work.remarks.push(...held.remarks(record.manifest, record.additions));
   const done = finish(work, record);
-  return { ...done, shown: forms.findings.length === 0 };
+  return { ...done, shown: held.shown };
 }
 
 function containerFinding({ fault, offset, name }: ZipProblem, ours: boolean, some: boolean): Finding {
@@ -200,6 +193,7 @@ function verdictOf(finding: Finding): Verdict {
     case 'file':
     case 'contradiction':
     case 'entries':
+    case 'scale':
     case 'judgement':
     case 'addition':
     case 'witness':

@@ -81,7 +81,7 @@ export type ZipFault =
   | 'encrypted'
   | 'zip64'
   | 'name' // a path, a device name, other letters
-  | 'twice' // one name two times, also when only the case differs
+  | 'twice' // one name two times, also when only the case differs, or as a file and as a folder
   | 'too-many'
   | 'behind'; // bytes behind the end
 

@@ -56,6 +56,7 @@ export async function readZip(file: ByteSource, most: number = MAX_MEMBERS): Pro
     problem: { fault, offset, name },
   });
   const names = new Set<string>();
+  const folders = new Set<string>();
   let at = 0;
   for (;;) {
     const head = await file.read(at, LOCAL_BYTES + MAX_NAME);
@@ -77,12 +78,15 @@ export async function readZip(file: ByteSource, most: number = MAX_MEMBERS): Pro
     if ((v.getUint16(6, true) & 1) !== 0) return stop('encrypted', at, name);
     if (v.getUint16(8, true) !== 0) return stop('compressed', at, name);
     if (size === MAX_BYTES) return stop('zip64', at, name);
-    if (names.has(name.toLowerCase())) return stop('twice', at, name);
+    const lower = name.toLowerCase();
+    const folder = lower.slice(0, Math.max(0, lower.indexOf('/')));
+    if (names.has(lower) || names.has(folder) || folders.has(lower)) return stop('twice', at, name);
     const difference = differsAt(head, 0, localHeader(nameBytes, crc, size));
     if (difference !== null) return stop('header', at + difference, name);
     const start = at + LOCAL_BYTES + nameLength;
     if (start + size > file.size) return stop('truncated', start, name);
-    names.add(name.toLowerCase());
+    names.add(lower);
+    if (folder !== '') folders.add(folder);
     entries.push({ name, offset: at, start, size, crc });
     at = start + size;
   }

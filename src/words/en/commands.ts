@@ -196,6 +196,8 @@ export const verifyWords = (f: Format) => {
           return `manifest.json: ${finding.why}`;
         case 'entries':
           return `${finding.count} of kind ${finding.what} not of their form; the first in page ${finding.page}, run time ${clock(finding.tUs)}`;
+        case 'scale':
+          return `the Setup of page ${finding.page}, run time ${clock(finding.tUs)}, reads channel ${finding.channel} by another scale than the device gave for it`;
         case 'contradiction':
           return `manifest and pages contradict each other in: ${finding.members.join(', ')}`;
         case 'pages': {
@@ -258,6 +260,8 @@ export const verifyWords = (f: Format) => {
           return `the clock ran back: ${r.what}${r.at === 0 ? '' : ` ${r.at}`}${r.times === 1 ? '' : `, ${r.times} times`}, by ${Math.round(r.seconds)} s`;
         case 'clock-apart':
           return `clocks disagree: ${r.what}, by ${Math.round(r.seconds)} s`;
+        case 'device-limit':
+          return `the device guarded ${r.deviceBar.toFixed(3)} bar, the Setup's ceiling is ${r.ceilingBar.toFixed(3)} bar`;
         case 'key-followed':
           return `the key follows key ${key(r.fingerprint)} (${r.reason}), ${r.endorsed ? 'which vouches for it' : 'which does not vouch for it'}`;
       }

@@ -323,6 +323,8 @@ export const evidence = (f: Format) => ({
         return `manifest.json: ${MANIFEST[finding.why]}.`;
       case 'entries':
         return `Trace: ${ENTRIES[finding.what](finding.count)}; the first in block ${finding.page}, run time ${at(finding.tUs)}.`;
+      case 'scale':
+        return `The Setup of block ${finding.page} (run time ${at(finding.tUs)}) reads channel ${finding.channel} by another scale than the device gave for it: its pressures or temperatures are not what the sensor said.`;
       case 'contradiction':
         return `Manifest and trace contradict each other in: ${finding.members.join(', ')}.`;
       case 'pages': {
@@ -386,6 +388,8 @@ export const evidence = (f: Format) => ({
         return `${CLOCK_BACK[r.what](r.at, r.times)}, by ${f.duration(r.seconds)}. The computer’s clock was set, or a time is not true.`;
       case 'clock-apart':
         return `${CLOCK_APART[r.what]}: ${f.duration(r.seconds)} apart. A clock was wrong, or a time is not true.`;
+      case 'device-limit':
+        return `The device guarded ${f.quantity('pressure', r.deviceBar)}, and the Setup’s ceiling is ${f.quantity('pressure', r.ceilingBar)}: it was told another limit, or took no higher one.`;
       case 'key-followed':
         return `The key followed another one that was ${r.reason}; the other ${r.endorsed ? 'vouches' : 'does not vouch'} for it.`;
     }

@@ -1,0 +1,44 @@
+/** The pages as they go by once: held against the forms that are known, against clocks, and against what the device said. */
+import { DeviceClock } from './clock-apart.ts';
+import { ClockOrder } from './clock-order.ts';
+import { DeviceSaid } from './device-said.ts';
+import { EntryForms } from './entry-forms.ts';
+import type { Finding, Remark } from './findings.ts';
+import type { Manifest } from './manifest.ts';
+import type { Page } from './page.ts';
+import type { RunVisitor } from './reader.ts';
+import type { Addition } from './seal.ts';
+
+/** Is handed every page. */
+export class HeldPages implements RunVisitor {
+  private readonly forms = new EntryForms();
+  private readonly order = new ClockOrder();
+  private readonly clock = new DeviceClock();
+  private readonly said = new DeviceSaid();
+
+  page(page: Page): void {
+    this.forms.page(page);
+    this.order.page(page);
+    this.clock.page(page);
+    this.said.page(page);
+  }
+
+  /** Everything in them has a form that this version knows. */
+  get shown(): boolean {
+    return this.forms.findings.length === 0;
+  }
+
+  /** @param whole every page was handed over and is sound */
+  findings(whole: boolean): readonly Finding[] {
+    if (!this.shown) return this.forms.findings;
+    return whole ? this.said.findings() : [];
+  }
+
+  remarks(manifest: Manifest, additions: readonly Addition[]): readonly Remark[] {
+    return [
+      ...this.order.remarks(manifest, additions),
+      ...this.clock.remarks(),
+      ...(this.shown ? this.said.remarks() : []),
+    ];
+  }
+}
