@@ -10,6 +10,7 @@ import {
 } from 'solid-js';
 import { ServicesContext } from '../screens/context.ts';
 import { layoutOf, type Rect } from '../screens/live/layout.ts';
+import { keepOverRated } from '../screens/live/over-rated-log.ts';
 import { packersLeft } from '../screens/packers-left.ts';
 import { type Route, routeHash } from '../screens/route.ts';
 import { leftText } from '../screens/runs/left-text.ts';
@@ -29,6 +30,7 @@ import type { Update } from './update.ts';
 export function Shell(props: { services: AppServices; update: Update }) {
   const app = props.services;
   const { live } = app;
+  keepOverRated(app);
   let main!: HTMLElement;
   const route = createMemo<Route>(() => app.route(), app.route(), {
     equals: (a, b) => routeHash(a) === routeHash(b),

@@ -36,6 +36,24 @@ describe('the account of a run', () => {
     });
   });
 
+  it('what was too high in the hose of a proof alone is no over-pressure of the packer', () => {
+    const over = (cause?: string, tUs = 5e6): WatchEvent[] =>
+      (['condition', 'returned'] as const).map((why, k) => ({
+        tUs: tUs + k * 2e6,
+        e: 'alarm',
+        alarm: 'over-rated',
+        priority: 'urgent',
+        occurrence: 1,
+        to: why === 'condition' ? 'unacknowledged' : 'returned',
+        why,
+        values: { bar: 2.7, ...(cause === undefined ? {} : { cause }) },
+      }));
+    const hose = over('hose');
+    expect(accountOf(hose, 0, 60e6, 2.7, limited(2.5))).toMatchObject({ overRated: null, atCeiling: false });
+    const both = accountOf([...hose, ...over(undefined, 30e6)], 0, 60e6, 2.7, limited(2.5));
+    expect(both).toMatchObject({ overRated: { byBar: expect.closeTo(0.2, 9), forS: 2 }, atCeiling: true });
+  });
+
   it('a run by the book: nothing passed, never at the ceiling where its peak says so', () => {
     const account = accountOf(golden('whole-job'), 0, 9000e6, 1.5, limited(1.8));
     expect(account.overRated).toBeNull();

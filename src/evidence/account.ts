@@ -10,12 +10,24 @@ type Of<K extends WatchEvent['e']> = Extract<WatchEvent, { e: K }>;
 /** A hold that leaves the band for less is a reading's own grain, s. */
 export const OUTSIDE_S = 5;
 
+/** Behind the closed end of a proof of the supply no packer was under that pressure. */
+const isOfHose = (e: Of<'alarm'>): boolean => e.values?.cause === 'hose';
+
+const isTooHigh = (e: WatchEvent): e is Of<'alarm'> =>
+  e.e === 'alarm' && e.why === 'condition' && (e.alarm === 'ceiling' || e.alarm === 'over-rated');
+
+/** The highest pressure that a packer was under, bar: what was too high in a hose alone is none, as its alarms tell. null: not known. */
+export function packerPeak(events: readonly WatchEvent[], peakBar: number | null): number | null {
+  const high = events.filter(isTooHigh);
+  return high.length > 0 && high.every(isOfHose) ? null : peakBar;
+}
+
 /** How long an alarm's condition stood, all its occurrences together, s; null: it never came. */
 function stoodS(events: readonly WatchEvent[], alarm: Of<'alarm'>['alarm'], endUs: number): number | null {
   let sinceUs: number | null = null;
   let us: number | null = null;
   for (const e of events) {
-    if (e.e !== 'alarm' || e.alarm !== alarm) continue;
+    if (e.e !== 'alarm' || e.alarm !== alarm || isOfHose(e)) continue;
     if (e.why === 'condition') {
       sinceUs ??= e.tUs;
       us ??= 0;
@@ -119,10 +131,9 @@ export function accountOf(
 ): Account {
   const limits = setup?.limits ?? null;
   const overS = stoodS(events, 'over-rated', endUs) ?? stoodS(events, 'over-range', endUs);
-  const byBar = limits !== null && peakBar !== null ? peakBar - limits.ratedBar : 0;
-  const ceilingSeen = events.some(
-    (e) => e.e === 'alarm' && e.why === 'condition' && (e.alarm === 'ceiling' || e.alarm === 'over-rated'),
-  );
+  const highestBar = packerPeak(events, peakBar);
+  const byBar = limits !== null && highestBar !== null ? highestBar - limits.ratedBar : 0;
+  const ceilingSeen = events.some((e) => isTooHigh(e) && !isOfHose(e));
   const holds = holdsOf(events);
   const outsideS = holds.reduce((t, h) => t + (h.tUs - h.fromUs) / 1e6 - h.minutesInBand * 60, 0);
   const gauge = gaugeOf(events);
@@ -155,7 +166,7 @@ export function accountOf(
     atCeiling:
       limits === null
         ? null
-        : ceilingSeen || overS !== null || (peakBar !== null && peakBar >= limits.ceilingBar),
+        : ceilingSeen || overS !== null || (highestBar !== null && highestBar >= limits.ceilingBar),
     cure,
     supply,
     gauge:

@@ -7,7 +7,7 @@ import type { ChannelSetup, Setup } from '../../job/setup.ts';
 import type { Manifest } from '../../record/manifest.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { Catalogue } from '../../words/catalogue.ts';
-import { OUTSIDE_S, supplyOf, wentOn } from '../account.ts';
+import { OUTSIDE_S, packerPeak, supplyOf, wentOn } from '../account.ts';
 import { floorOfRecord, holdsOf } from '../numbers.ts';
 
 export interface Seen {
@@ -82,7 +82,8 @@ const clock = (seen: Seen, us: number): string => seen.words.format.stopwatch((u
 
 /** What speaks against the repair itself, before all that merely is not known of it. */
 function ofOutcome(seen: Seen): string[] {
-  const { setup, peakBar } = seen;
+  const { setup } = seen;
+  const peakBar = packerPeak(seen.manifest.events, seen.peakBar);
   const { EXCEPTION: X } = seen.words.certificate;
   const limits = setup?.limits ?? null;
   const out: string[] = [];

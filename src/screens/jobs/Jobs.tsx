@@ -9,6 +9,7 @@ import { ENGINE_ERROR } from '../../words/link.ts';
 import { WELCOME } from '../../words/welcome.ts';
 import { failed, useServices } from '../context.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
+import { keepOverRatedOf } from '../live/over-rated-log.ts';
 import { PRACTICE_RIG } from '../live/practice.ts';
 import { MayBeFull } from '../runs/MayBeFull.tsx';
 import { RunPictures } from '../runs/RunPictures.tsx';
@@ -64,6 +65,7 @@ export function Jobs() {
     app.ask({ q: 'close-interrupted', runId: run.runId }).then(() => {
       app.forgetOpenRun(run.runId);
       void refetch();
+      keepOverRatedOf(app, run).catch(app.fail);
     }, app.fail);
   };
 

@@ -19,7 +19,6 @@ import { Time } from './lead/Time.tsx';
 import { Drawer } from './more/Drawer.tsx';
 import { createMore } from './more/state.ts';
 import { OrderZone } from './order/OrderZone.tsx';
-import { keepOverRated } from './over-rated-log.ts';
 import { place, placeAtMost } from './place.ts';
 import { createStart } from './start.ts';
 import { TakeDevice } from './TakeDevice.tsx';
@@ -38,7 +37,6 @@ export function Live(props: { jobId: string | null }) {
   const face = createFace(app, start);
   const actions = createActions(app, start, more);
   const [span, setSpan] = createSignal<SpanChoice>('stage');
-  keepOverRated(app);
 
   const size = createWindowSize();
   // By itself: the link tells its counts with each moment, and all zones hang on the layout.

@@ -1,11 +1,11 @@
 import { createRoot, createSignal } from 'solid-js';
 import { expect, it, vi } from 'vitest';
-import type { Request } from '../../engine/messages.ts';
+import type { Request, RunSummary } from '../../engine/messages.ts';
 import { blankJob } from '../../job/job-document.ts';
 import { blankPacker, type PackerDocument } from '../../job/packer-document.ts';
 import { LIMITS } from '../../job/testing/givens.ts';
 import type { Services } from '../context.ts';
-import { keepOverRated } from './over-rated-log.ts';
+import { keepOverRated, keepOverRatedOf } from './over-rated-log.ts';
 import { viewWith } from './testing/view.ts';
 
 /** A run on a packer that is rated at 2.5 bar, whose highest pressure the test says. */
@@ -32,7 +32,13 @@ function bench(run: object, packerId: string | null = 'packer-1') {
     setView(viewWith({ limits: LIMITS, peakBar }));
     await new Promise((done) => setTimeout(done, 20));
   };
-  return { peak, log: () => packer.conditions, writes: () => revision - 1, fail, stop };
+  /** A crash has cut the run off after this, and it is closed. */
+  const closed = (events: readonly object[]) =>
+    keepOverRatedOf(
+      { ask, fail, runs: { detail: async () => ({ events }) } } as unknown as Services,
+      { runId: 'run-1', jobId: 'job-1', practice: false, ...run } as RunSummary,
+    );
+  return { peak, closed, log: () => packer.conditions, writes: () => revision - 1, fail, stop };
 }
 
 it('a packer that a run takes over its rating has it in its log, once a run, with the highest pressure', async () => {
@@ -55,5 +61,21 @@ it('is nothing of a practice, nor where no packer is known', async () => {
     expect(b.writes()).toBe(0);
     expect(b.fail).not.toHaveBeenCalled();
     b.stop();
+  }
+});
+
+it('of a run that was cut off and is closed, its record tells it: not what a hose alone was at, nor a practice', async () => {
+  const over = (bar: number, cause?: string) => ({ e: 'alarm', alarm: 'over-rated', values: { bar, cause } });
+  const calm = { e: 'alarm', alarm: 'rising', values: { bar: 2.4 } };
+  const b = bench({});
+  await b.closed([calm, over(2.6, 'hose')]);
+  expect(b.log()).toEqual([]);
+  await b.closed([calm, over(2.6, 'hose'), over(2.53), over(2.55)]);
+  expect(b.log()).toMatchObject([{ what: 'over-rated', peakBar: 2.55, runId: 'run-1' }]);
+  b.stop();
+  for (const other of [bench({ practice: true }), bench({ jobId: null }), bench({}, null)]) {
+    await other.closed([over(2.6)]);
+    expect(other.writes()).toBe(0);
+    other.stop();
   }
 });
