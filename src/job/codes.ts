@@ -101,6 +101,10 @@ export type MixBasis = (typeof MIX_BASES)[number];
 export const CRITERIA = ['let-down', 'hardness', 'unstated'] as const;
 export type Criterion = (typeof CRITERIA)[number];
 
+/** What a sheet's cure time counts from. */
+export const COUNTS_FROM = ['mixing', 'placing', 'unstated'] as const;
+export type CountsFrom = (typeof COUNTS_FROM)[number];
+
 /** What makes a resin hard. Of one that light makes hard, time at temperature says nothing. */
 export const CURED_BY = ['time', 'light'] as const;
 export type CuredBy = (typeof CURED_BY)[number];

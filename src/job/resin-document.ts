@@ -1,15 +1,18 @@
 import * as z from 'zod/mini';
-import { CRITERIA, CURED_BY, EXOTHERMS, MIX_BASES, RESIN_KINDS } from './codes.ts';
+import { COUNTS_FROM, CRITERIA, CURED_BY, EXOTHERMS, MIX_BASES, RESIN_KINDS } from './codes.ts';
 import { ascending, block, date, line, name, num, quantity } from './fields.ts';
 import type { StepsTo } from './migrations.ts';
 
 /** A resin as its data sheet describes it. Cure time and pot life are different tables: never one fit. */
 
-/** Version 1 knew no resin but those that cure by time and temperature. */
-export const resinMigrations: StepsTo<ResinDocument['version']> = [(old) => ({ ...old, curedBy: 'time' })];
+/** Version 1 knew no resin but those that cure by time and temperature; version 2 did not ask what the sheet's time counts from. */
+export const resinMigrations: StepsTo<ResinDocument['version']> = [
+  (old) => ({ ...old, curedBy: 'time' }),
+  (old) => ({ ...old, countsFrom: 'unstated' }),
+];
 
 export const resinSchema = z.strictObject({
-  version: z.literal(2),
+  version: z.literal(3),
   name: name(120),
   kind: z.enum(RESIN_KINDS),
   /** Parts of resin and hardener, and what they are parts of. */
@@ -25,6 +28,8 @@ export const resinSchema = z.strictObject({
   curedBy: z.enum(CURED_BY),
   /** What the sheet's cure time ends with. */
   criterion: z.enum(CRITERIA),
+  /** What it counts from: time before seating is earned only where that is mixing. */
+  countsFrom: z.enum(COUNTS_FROM),
   curePoints: ascending(
     z.strictObject({ c: quantity('temperature', -20, 120), minutes: num(1, 20_000, 'min') }),
     'c',
@@ -52,7 +57,7 @@ export type ResinDocument = z.infer<typeof resinSchema>;
 
 export function blankResin(name: string): ResinDocument {
   return {
-    version: 2,
+    version: 3,
     name,
     kind: 'other',
     mix: { resinParts: 100, hardenerParts: 50, basis: 'mass' },
@@ -61,6 +66,7 @@ export function blankResin(name: string): ResinDocument {
     mixedDensity: null,
     curedBy: 'time',
     criterion: 'unstated',
+    countsFrom: 'unstated',
     curePoints: [],
     lowestC: null,
     potLife: [],

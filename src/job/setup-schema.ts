@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import {
   AIR_SOURCES,
+  COUNTS_FROM,
   CRITERIA,
   CURED_BY,
   EXOTHERMS,
@@ -96,6 +97,8 @@ const resin = z.strictObject({
   name: line(120),
   curedBy: z.exactOptional(z.enum(CURED_BY)),
   criterion: z.enum(CRITERIA),
+  countsFrom: z.exactOptional(z.enum(COUNTS_FROM)),
+  potC: z.exactOptional(num(-50, 200)),
   points: rows(z.strictObject({ c: num(-50, 200), minutes: num(0.1, 100_000) }), 12),
   lowestC: z.nullable(num(-50, 100)),
   potLifeMin: z.nullable(num(0, 10_000)),

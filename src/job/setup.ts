@@ -1,5 +1,6 @@
 import type {
   AirSource,
+  CountsFrom,
   Criterion,
   CuredBy,
   Exotherm,
@@ -111,6 +112,10 @@ export interface ResinSetup {
   /** By light: cure is not judged. A Setup of before it was asked has none: by time and temperature. */
   readonly curedBy?: CuredBy;
   readonly criterion: Criterion;
+  /** What the sheet's times count from. A Setup of before it was asked has none: from seating on. */
+  readonly countsFrom?: CountsFrom;
+  /** Of the mix as it was typed, °C; none where nobody did. */
+  readonly potC?: number;
   readonly points: readonly CureTimePoint[];
   /** Lowest temperature the sheet allows, °C; null: the coldest point. */
   readonly lowestC: number | null;

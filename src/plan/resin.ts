@@ -140,12 +140,18 @@ function planMass(job: JobDocument, sleeve: SleevePlan, notes: Notes): number | 
 }
 
 /** The part of the resin that the watch needs; null without points to cure by. */
-export function resinSetup(resin: ResinDocument | null, plan: ResinPlan): ResinSetup | null {
+export function resinSetup(
+  resin: ResinDocument | null,
+  plan: ResinPlan,
+  mixC: number | null,
+): ResinSetup | null {
   if (resin === null) return null;
   return {
     name: resin.name,
     curedBy: resin.curedBy,
     criterion: resin.criterion,
+    countsFrom: resin.countsFrom,
+    ...(mixC === null ? {} : { potC: mixC }),
     points: resin.curePoints.map((p) => ({ c: p.c, minutes: p.minutes })),
     lowestC: resin.lowestC,
     potLifeMin: plan.potLifeMin,

@@ -164,7 +164,7 @@ export function makeSetup(request: PlanRequest): Plan {
     // Two packers share their air: the volume of one is not the line's.
     volume: shared ? null : volume,
     pipe,
-    resin: resinSetup(resin, resinPlan),
+    resin: resinSetup(resin, resinPlan, job.resin.mixC),
     reaction: safeReaction(request.settings?.reaction ?? DEFAULT_REACTION),
     ...(gaugeUBar === undefined ? {} : { gaugeUBar }),
     rateHz: most === undefined || most <= 0 ? job.device.rateHz : Math.min(job.device.rateHz, most),

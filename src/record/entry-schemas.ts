@@ -181,7 +181,10 @@ const event = z.discriminatedUnion('e', [
     adviceHighBar: nullable,
     adviceLowBar: nullable,
   }),
-  told('cure-start', { from: z.enum(['seat', 'inflate', 'hold']) }),
+  told('cure-start', {
+    from: z.enum(['seat', 'inflate', 'hold']),
+    before: z.exactOptional(z.strictObject({ minutes: n, coldestC: n })),
+  }),
   told('cure-met', { progressLow: n, equivalentAgeMin: n }),
   told('question', { question, answer: z.nullable(z.enum(['let-down', 'loss', 'held'])) }),
   told('rebound', {

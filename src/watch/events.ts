@@ -184,7 +184,12 @@ export type WatchEvent = { readonly tUs: number } & (
       readonly adviceHighBar: number | null;
       readonly adviceLowBar: number | null;
     }
-  | { readonly e: 'cure-start'; readonly from: 'seat' | 'inflate' | 'hold' }
+  | {
+      readonly e: 'cure-start';
+      readonly from: 'seat' | 'inflate' | 'hold';
+      /** What is counted from between mixing and here, min, and the coldest that it may have been, °C; none: nothing is. */
+      readonly before?: { readonly minutes: number; readonly coldestC: number };
+    }
   | { readonly e: 'cure-met'; readonly progressLow: number; readonly equivalentAgeMin: number }
   | {
       readonly e: 'question';

@@ -6,6 +6,7 @@ import { createAlarms } from './alarms/machine.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
 import type { LossCause } from './codes.ts';
 import { ALARMS, ENGINE } from './codes.ts';
+import type { BeforeSeat } from './cure/before-seat.ts';
 import type { CureState } from './cure/cure.ts';
 import type { GuardContext, GuardState, GuardVerdict } from './guard/guard.ts';
 import { createGuard } from './guard/guard.ts';
@@ -92,6 +93,8 @@ export interface WatchState {
   device: DeviceState;
   store: { ok: boolean; code: string };
   mixedUs: number | null;
+  /** From the last mixing on, until the sleeve is seated. */
+  beforeSeat: BeforeSeat | null;
   /** Time since mixing that passed beside the run clock, s. */
   unseenS: number;
   unseen: Unseen;
@@ -135,6 +138,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     device: { guard: null, tripped: false, deaf: false, faults: [] },
     store: { ok: true, code: '' },
     mixedUs: null,
+    beforeSeat: null,
     unseenS: 0,
     unseen: createUnseen(),
   };

@@ -5,6 +5,7 @@ import { ALARM_TABLE } from './alarms/table.ts';
 import { valuesOf } from './alarms/values.ts';
 import type { AlarmCode } from './codes.ts';
 import { ALARMS } from './codes.ts';
+import { beforeTick } from './cure/before-seat.ts';
 import { cureTick } from './cure/cure.ts';
 import type { WatchEvent } from './events.ts';
 import type { WatchInput } from './inputs.ts';
@@ -97,6 +98,8 @@ function settleUp(w: WatchState, emit: Emit): void {
       { setup: w.setup, probes: cureProbes(w.probes, w.sensorChecks.warm, w.tUs) },
       emit,
     );
+  if (w.beforeSeat !== null && w.tUs - w.beforeSeat.lastUs >= 1e6)
+    beforeTick(w.beforeSeat, w.tUs, cureProbes(w.probes, w.sensorChecks.warm, w.tUs));
   world.w = w;
   stepAlarms(ALARM_TABLE, w.alarms, w.tUs, world, emit);
   world.w = null;

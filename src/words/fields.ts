@@ -5,6 +5,7 @@ export const {
   AIR_TEST,
   BASIS,
   CONDITION,
+  COUNTS_FROM,
   CRITERION,
   CURED_BY,
   DEFECT,

@@ -1,5 +1,5 @@
 /**
- * npm run campaign [-- fills|proofs|holds|sleeves|forgeries …] [--n SCALE]
+ * npm run campaign [-- fills|proofs|holds|sleeves|mixings|forgeries …] [--n SCALE]
  *
  * Runs the campaigns named (all without a name), prints their tables and writes docs/validation.md with its figures.
  * SCALE below 1 runs a share of each and writes nothing.
@@ -8,6 +8,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { FILLS, fillsChild, runFills } from './fills-run.ts';
 import { FORGERIES, forgeriesChild, runForgeries } from './forgeries-run.ts';
 import { HOLDS, holdsChild, runHolds } from './holds-run.ts';
+import { MIXINGS, mixingsChild, runMixings } from './mixings-run.ts';
 import { isChild } from './pool.ts';
 import { PROOFS, proofsChild, runProofs } from './proofs-run.ts';
 import { type Section, withSection } from './sections.ts';
@@ -26,6 +27,7 @@ const CAMPAIGNS: Readonly<Record<string, (scale: number) => Promise<Section>>> =
   [PROOFS]: runProofs,
   [HOLDS]: runHolds,
   [SLEEVES]: runSleeves,
+  [MIXINGS]: runMixings,
   [FORGERIES]: runForgeries,
 };
 for (const name of named)
@@ -38,6 +40,7 @@ if (isChild(FILLS)) fillsChild(scale);
 else if (isChild(PROOFS)) proofsChild(scale);
 else if (isChild(HOLDS)) holdsChild(scale);
 else if (isChild(SLEEVES)) sleevesChild(scale);
+else if (isChild(MIXINGS)) mixingsChild(scale);
 else if (isChild(FORGERIES)) forgeriesChild();
 else
   for (const [name, run] of Object.entries(CAMPAIGNS)) {

@@ -94,7 +94,7 @@ export function judgeSleeve(s: SleeveScenario, onStep?: (step: SleeveStep) => vo
   const { truth } = sleeve;
   const setup = sheetSetup(s);
   let metUs = Number.NaN;
-  const cure = createCure(0, 1, 'seat', () => {});
+  const cure = createCure(0, 1, 'seat', () => {}, s.before ?? null, setup);
   const baseline = new Baselines(s);
   let trueS = Number.NaN;
   let progress = Number.NaN;

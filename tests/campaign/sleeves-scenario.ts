@@ -15,6 +15,7 @@ import type { Kinetics } from '../../src/rig/cure.ts';
 import { createRandom, type Random } from '../../src/rig/random.ts';
 import { isothermalS } from '../../src/rig/testing/isothermal.ts';
 import type { SleeveOptions } from '../../src/rig/testing/sleeve.ts';
+import type { BeforeSeat } from '../../src/watch/cure/before-seat.ts';
 
 /** Where the probe sits; 'ground': there is none, and the typed ground temperature is all that is known. */
 export const PROBES = ['sleeve', 'air', 'pipe', 'ground'] as const satisfies readonly Place[];
@@ -41,6 +42,8 @@ export interface SleeveScenario {
   readonly offsetK: number;
   readonly uC: number;
   readonly share: number;
+  /** What was read between mixing and seating; none: not mixed under the watch. */
+  readonly before?: BeforeSeat;
 }
 
 /** Half widths of the probes' tolerances, K (IEC 60584-1: K class 1 and 2, T class 1; and a calibrated one). */

@@ -297,16 +297,19 @@ function cureText({ manifest, words }: Seen, setup: Setup | null): string {
   const { events } = manifest;
   const start = events.find((e) => e.e === 'cure-start');
   const met = events.find((e) => e.e === 'cure-met');
+  const before =
+    start?.before !== undefined && CURE_LINE.sinceMixing(start.before.minutes, start.before.coldestC);
   if (met !== undefined) {
     const end = holdsOf(events).findLast((h) => h.tUs >= met.tUs);
     return listed(
       words,
       CURE_LINE.met,
       start !== undefined && CURE_LINE.metAfter((met.tUs - start.tUs) / 1e6),
+      before,
       end !== undefined && CURE_LINE.metThen((end.tUs - met.tUs) / 1e6),
     );
   }
   if (setup?.resin === null || setup?.resin === undefined) return CURE_LINE.noResin;
   if (start === undefined) return CURE_LINE.notStarted;
-  return CURE_LINE.notMet((manifest.pages.lastUs - start.tUs) / 1e6);
+  return listed(words, CURE_LINE.notMet((manifest.pages.lastUs - start.tUs) / 1e6), before);
 }

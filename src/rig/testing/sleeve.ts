@@ -25,6 +25,8 @@ export interface SleeveOptions {
   readonly packerC?: number;
   /** Degree of cure when seated: it was mixed a while ago. 0-0.1. */
   readonly degree?: number;
+  /** Share of the induction that is spent. */
+  readonly induction?: number;
   /** Absolute pressure of the air in the packer, bar. */
   readonly barAbs?: number;
   readonly filmWm2K?: number;
@@ -82,6 +84,7 @@ export class Sleeve {
       ground: 'wet ground' as const,
       groundC: 10,
       degree: 0,
+      induction: 0,
       barAbs: 2.5,
       filmWm2K: 6,
       endsWmK: 0.2,
@@ -117,7 +120,10 @@ export class Sleeve {
     this.defect = o.seep === null ? null : make(o.seep, 1e12);
     for (const column of [this.main, this.defect]) {
       if (column === null) continue;
-      for (let j = 0; j < column.cureCount; j++) column.cure.degree[column.cureFrom + j] = o.degree;
+      for (let j = 0; j < column.cureCount; j++) {
+        column.cure.degree[column.cureFrom + j] = o.degree;
+        column.cure.induction[column.cureFrom + j] = o.induction;
+      }
     }
     this.truth = {
       timeS: 0,

@@ -1,6 +1,6 @@
 import { Part } from '../../widgets/Fields.tsx';
 import { DOCS, RESIN } from '../../words/docs.ts';
-import { BASIS, CRITERION, CURED_BY, EXOTHERM, RESIN_KIND } from '../../words/fields.ts';
+import { BASIS, COUNTS_FROM, CRITERION, CURED_BY, EXOTHERM, RESIN_KIND } from '../../words/fields.ts';
 import { FormChoice, FormNumber, FormText } from './FormFields.tsx';
 import { FormRows } from './FormRows.tsx';
 import type { Form } from './form.ts';
@@ -30,6 +30,10 @@ const MEMBERS: MembersOf<'resin', 'name' | 'cure' | 'end' | 'pot' | 'mix' | 'not
         columns={{ c: DOCS.temperature, minutes: DOCS.minutes }}
       />
     ),
+  },
+  countsFrom: {
+    in: 'end',
+    edit: (form) => <FormChoice form={form} at="countsFrom" label={RESIN.countsFrom} words={COUNTS_FROM} />,
   },
   criterion: {
     in: 'end',

@@ -2,6 +2,7 @@ import type { Heating, PipeSetup, ResinSetup, Setup } from '../../job/setup.ts';
 import type { Bounded, WatchEvent } from '../events.ts';
 import { round } from '../round.ts';
 import type { CureView } from '../view.ts';
+import { type BeforeSeat, earnedBefore } from './before-seat.ts';
 import type { Coldest, ProbeNow } from './coldest.ts';
 import { COLD_GROUND_C, heatingOf } from './coldest.ts';
 import { anew, type ColdestState, coldestNow, createColdest } from './coldest-now.ts';
@@ -11,7 +12,7 @@ import type { SheetFit } from './sheet.ts';
 import { ageRate, fitSheet } from './sheet.ts';
 
 /**
- * Progress by the data sheet, X = ∫ dt / t_cure(T_cold), from seating on. The lower bound takes the uncertainty of
+ * Progress by the data sheet, X = ∫ dt / t_cure(T_cold), from seating on, and from mixing where the sheet's time does. The lower bound takes the uncertainty of
  * the coldest temperature and of the fit together; 'met' is said of it alone. It speaks of the sheet's time at
  * temperature and never of a cured or safe sleeve.
  */
@@ -32,6 +33,8 @@ export interface CureState extends ColdestState {
   /** Equivalent age at 20 °C of the coldest credible resin, min. */
   ageMin: number;
   metUs: number | null;
+  /** From mixing to seating; null: not mixed under this watch, or another sleeve's. */
+  before: BeforeSeat | null;
   /** The packer was let down: the sleeve is no longer held, and nothing more is counted. */
   ended: boolean;
   coldestC: Bounded | null;
@@ -64,8 +67,13 @@ export function createCure(
   attempt: number,
   from: 'seat' | 'inflate' | 'hold',
   emit: Emit,
+  before: BeforeSeat | null = null,
+  setup: Setup | null = null,
 ): CureState {
-  emit({ tUs, e: 'cure-start', from });
+  const fit = sheetOf(setup);
+  const earned = before === null || fit === null ? null : earnedBefore(before, setup, fit);
+  const told = earned && { minutes: round(earned.minutes, 1), coldestC: round(earned.coldC, 1) };
+  emit({ tUs, e: 'cure-start', from, ...(told === null ? {} : { before: told }) });
   return {
     sinceUs: tUs,
     attempt,
@@ -80,6 +88,7 @@ export function createCure(
     high: 0,
     ageMin: 0,
     metUs: null,
+    before,
     ended: false,
     coldestC: null,
     source: 'none',
@@ -95,6 +104,11 @@ export function createCure(
 /** Time at temperature says nothing of a resin that light makes hard: nothing is counted, nothing is ever met. */
 export const isLightCured = (resin: ResinSetup | null | undefined): boolean => resin?.curedBy === 'light';
 
+function sheetOf(setup: Setup | null): SheetFit | null {
+  const resin = setup?.resin ?? null;
+  return resin === null || isLightCured(resin) ? null : fitSheet(resin);
+}
+
 /** A resin that is entered during the cure counts from seating on: what has passed is judged at ground. */
 function takeResin(s: CureState, setup: Setup | null): void {
   if (setup === null || setup.number === s.setupNumber) return;
@@ -102,7 +116,7 @@ function takeResin(s: CureState, setup: Setup | null): void {
   // Another pipe or ground is another model.
   s.least = anew(s.least.source, s.lastUs);
   const resin: ResinSetup | null = setup.resin;
-  s.fit = resin === null || isLightCured(resin) ? null : fitSheet(resin);
+  s.fit = sheetOf(setup);
   if (s.fit === null || resin === null || resin.name === s.resinName) return;
   const minutes = ((s.lastUs - s.sinceUs) / 1e6 - s.uncountedS) / 60;
   s.resinName = resin.name;
@@ -110,6 +124,12 @@ function takeResin(s: CureState, setup: Setup | null): void {
   s.progress = past.value * minutes;
   s.low = past.low * minutes;
   s.high = past.high * minutes;
+  const earned = s.before === null ? null : earnedBefore(s.before, setup, s.fit);
+  if (earned !== null) {
+    s.progress += earned.progress.value;
+    s.low += earned.progress.low;
+    s.high += earned.progress.high;
+  }
   s.ageMin = past.value > 0 ? minutes * ageRate(s.fit.slope, coldestPlausible(setup.ground)) : 0;
 }
 

@@ -44,10 +44,19 @@ export function changeStage(
     w.ventOpen = false;
     reboundFilled(w.rebound);
     if (w.cure === null || w.cure.attempt !== w.stages.attempt)
-      w.cure = createCure(w.tUs, w.stages.attempt, to as 'seat' | 'inflate' | 'hold', emit);
+      w.cure = createCure(
+        w.tUs,
+        w.stages.attempt,
+        to as 'seat' | 'inflate' | 'hold',
+        emit,
+        w.beforeSeat,
+        w.setup,
+      );
   } else if (w.cure !== null) {
     cureEnd(w.cure);
   }
+  // What this sleeve went through is no other's.
+  if (to !== 'prepare') w.beforeSeat = null;
   if (to === 'hold') w.hold = createHold(w.stages.sinceUs, w.tUs);
   // Whoever lets down opens a vent; closing it begins the rebound test.
   if (to === 'let-down') w.ventOpen = true;

@@ -3,6 +3,7 @@ import type { Place } from '../../job/setup.ts';
 import type { TemperatureReading } from '../../sensing/reading.ts';
 import { acknowledge, shelve, unshelve } from '../alarms/operator.ts';
 import { ALARM_TABLE } from '../alarms/table.ts';
+import { createBefore } from '../cure/before-seat.ts';
 import type { WatchEvent } from '../events.ts';
 import type { Command } from '../inputs.ts';
 import { pairTurned } from '../pair/pair.ts';
@@ -122,6 +123,7 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       // The first batch's clock counts while it is in the sleeve; after a let-down it is another sleeve's.
       if (w.mixedUs === null || (w.stages.stage === 'prepare' && w.stages.wasDown)) {
         w.mixedUs = tUs;
+        w.beforeSeat = createBefore(tUs);
         w.unseenS = 0;
       }
       emit({ tUs, e: 'mixed' });

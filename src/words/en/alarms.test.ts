@@ -145,6 +145,14 @@ describe('what the words never claim', () => {
     for (const text of all.map(String)) expect(text).not.toMatch(/\bcured\b|\bsafe\b|\bguarantee/i);
   });
 
+  it('what counts from mixing is told with its minutes and the coldest that it may have been', () => {
+    const start = { tUs: 0, e: 'cure-start', from: 'seat' } as const;
+    expect(eventText(start)).not.toContain('mixing');
+    const told = eventText({ ...start, before: { minutes: 12, coldestC: 7.5 } });
+    expect(told).toContain('12.0 min');
+    expect(told).toContain('7.5');
+  });
+
   it('the device is never called a safety device', () => {
     expect(CAUTION['not-a-safety-device']).toContain('no safety device');
   });

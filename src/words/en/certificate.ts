@@ -1,7 +1,7 @@
 import type { JobDocument } from '../../job/job-document.ts';
 import type { Setup } from '../../job/setup.ts';
 import type { Priority } from '../../watch/codes.ts';
-import type { Format } from '../create-format.ts';
+import { type Format, METRIC } from '../create-format.ts';
 
 /**
  * Words of the certificate. They say what the record holds and no more: time and pressure at the sensor, the data
@@ -189,6 +189,9 @@ export function certificate(f: Format) {
   const CURE_LINE = {
     met: 'reached at the coldest likely spot (cautious count)',
     metAfter: (s: number) => `${f.duration(s)} after it began to count`,
+    /** @param c coldest that it may have been */
+    sinceMixing: (minutes: number, c: number) =>
+      `${f.duration(minutes * 60)} before seating counted since mixing, at ${f.quantity('temperature', c, METRIC, 1)} or warmer`,
     metThen: (s: number) => `the hold went on for ${f.duration(s)}`,
     notMet: (s: number) => `not reached within this record (cautious count); ${f.duration(s)} were counted`,
     light: 'not judged: the resin cures by light',

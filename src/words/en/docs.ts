@@ -81,6 +81,7 @@ export const RESIN: { readonly [M in Exclude<keyof ResinDocument, 'version' | 'm
   curedBy: 'Cures by',
   curePoints: 'Cure time of the data sheet',
   criterion: 'The data sheet’s time ends when',
+  countsFrom: 'The data sheet’s time counts from',
   lowestC: 'Lowest temperature of the data sheet',
   exotherm: 'Exotherm',
   expectedRiseK: 'Expected warming of the air in the packer',

@@ -124,7 +124,9 @@ export function events(
         case 'lift':
           return `Cure heat will raise the pressure to ${f.pressure(event.peakBar.value, units)} (${f.pressureNumber(event.peakBar.low, units)} to ${f.pressureNumber(event.peakBar.high, units)})`;
         case 'cure-start':
-          return CURE_START[event.from];
+          return event.before === undefined
+            ? CURE_START[event.from]
+            : `${CURE_START[event.from]}, with ${f.fixed(event.before.minutes, 1)} min since mixing at ${f.temperature(event.before.coldestC, units)} or warmer`;
         case 'cure-met':
           return 'Data-sheet cure time reached at the coldest likely spot (cautious count)';
         case 'question':

@@ -2,6 +2,7 @@ import type {
   AirSource,
   AirTest,
   Condition,
+  CountsFrom,
   Criterion,
   CuredBy,
   Defect,
@@ -102,6 +103,12 @@ export const RESIN_KIND: Record<ResinKind, string> = {
 export const CRITERION: Record<Criterion, string> = {
   'let-down': 'May be let down',
   hardness: 'A stated hardness',
+  unstated: 'Not stated',
+};
+
+export const COUNTS_FROM: Record<CountsFrom, string> = {
+  mixing: 'Mixing',
+  placing: 'Placing in the pipe',
   unstated: 'Not stated',
 };
 
