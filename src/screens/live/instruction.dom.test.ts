@@ -57,15 +57,32 @@ describe('before a run', () => {
         { bar: 1, stale: true },
       ])
         expect(codeOf(view, more)).toBe('prepare pressure');
-    expect(codeOf({ bar: 0.09 })).toBe('prepare ready');
+    expect(codeOf({ bar: 0.09 })).toBe('prepare ready-unproved');
     // A reading that is not sure of 0.15 bar does not know whether 0.12 is over zero.
-    expect(codeOf({ bar: 0.12, uBar: 0.15 })).toBe('prepare ready');
+    expect(codeOf({ bar: 0.12, uBar: 0.15 })).toBe('prepare ready-unproved');
     expect(codeOf({ bar: 0.16, uBar: 0.15 })).toBe('prepare pressure');
+  });
+  it('invites to prove the supply while there is time, in the way of nothing, until it was tried', () => {
+    const view = { limits: LIMITS };
+    expect(codeOf(view, { setup: RESIN })).toBe('prepare mix-unproved');
+    expect(codeOf(view)).toBe('prepare ready-unproved');
+    expect(codeOf({ ...view, mixedUs: 1 }, { setup: RESIN })).toBe('prepare ready');
+    const tried = [event({ e: 'supply', what: 'broken-off', reason: 'stopped' } as never)];
+    expect(codeOf(view, { setup: RESIN, events: tried })).toBe('prepare mix');
+    expect(
+      codeOf(
+        { ...view, temps: [{ channel: 1, place: 'sleeve', c: 12, uC: 0.5, flags: 0 }] },
+        { setup: RESIN },
+      ),
+    ).toBe('prepare warm');
+    const told = (code: 'mix' | 'mix-unproved') => INSTRUCTIONS.prepare[code]();
+    expect(told('mix-unproved').say).toBe(told('mix').say);
+    expect(told('mix-unproved').besides).toContain('prove the supply');
   });
   it('asks for the probes and the resin, then says how long it lasts', () => {
     const probe = [{ channel: 1, place: 'sleeve' as const, c: 12, uC: 0.5, flags: 0 }];
     expect(codeOf({ temps: probe }, { setup: RESIN })).toBe('prepare warm');
-    expect(codeOf({}, { setup: RESIN })).toBe('prepare mix');
+    expect(codeOf({}, { setup: RESIN })).toBe('prepare mix-unproved');
     // Each of them: two that are mixed up do not agree with one hand.
     const compared = {
       e: 'warm-check',
@@ -76,7 +93,7 @@ describe('before a run', () => {
       agrees: true,
     } as const;
     const air = { ...probe[0]!, channel: 2, place: 'air' as const };
-    expect(codeOf({ temps: probe }, { setup: RESIN, events: [compared] })).toBe('prepare mix');
+    expect(codeOf({ temps: probe }, { setup: RESIN, events: [compared] })).toBe('prepare mix-unproved');
     expect(codeOf({ temps: [...probe, air] }, { setup: RESIN, events: [compared] })).toBe('prepare warm');
     expect(codeOf({}, { setup: RESIN, soundTested: false })).toBe('prepare sound');
     expect(codeOf({ mixedUs: 1 }, { setup: RESIN, soundTested: false })).toBe('prepare ready');

@@ -72,6 +72,13 @@ function proving(scene: Scene): Instructed | null {
   }
 }
 
+/** Nobody has begun to prove the supply: it is asked for while there is time, before the resin is mixed. */
+const isUnproved = ({ view, events }: Scene): boolean =>
+  view.limits !== null &&
+  view.mixedUs === null &&
+  view.supply === null &&
+  !events.some((e) => e.e === 'supply');
+
 function prepare(scene: Scene): Instructed {
   const { step, view, setup, events } = scene;
   const say = (code: keyof Says['prepare'], told?: Told): Instructed => ({
@@ -95,13 +102,15 @@ function prepare(scene: Scene): Instructed {
   if (step === 'zero') return say((view.bar ?? 0) > COUPLED_BAR ? 'pressure' : 'zero');
   // Resin that is mixed does not wait for it.
   if (!scene.soundTested && view.mixedUs === null) return say('sound');
+  const unproved = isUnproved(scene);
   if (view.mixedUs !== null || setup === null || setup.resin === null)
-    return say('ready', { s: view.potLifeLeftS });
+    return unproved ? say('ready-unproved') : say('ready', { s: view.potLifeLeftS });
   // One by one: two that are mistaken for each other agree with no thermometer then.
   const uncompared = view.temps.some(
     ({ place }) => place !== null && !events.some((e) => e.e === 'warm-check' && e.place === place),
   );
-  return say(uncompared ? 'warm' : 'mix');
+  if (uncompared) return say('warm');
+  return say(unproved ? 'mix-unproved' : 'mix');
 }
 
 function seat(scene: Scene): Instructed {

@@ -70,6 +70,7 @@ export function instructions(f: Format) {
     'Put no air in, keep clear: a hose may be off or the packer torn.',
   );
   const JUMPED = always('Check the dial gauge.', 'The sensor has jumped: put no air in by its reading.');
+  const PROVE_FIRST = 'Before it, prove the supply (More, Checks), or skip it.';
   const STANDS = always(
     'Shut the valve, see the dial gauge.',
     'The reading stands still. Is a tap or the sensor’s line shut or blocked? Is the supply on?',
@@ -163,6 +164,11 @@ export function instructions(f: Format) {
       sound: always('Test the alarm’s sound.', 'Once a day, before air goes in: listen at the valve.'),
       warm: always('Warm the probes in the hand.', 'Before the resin is mixed, each beside a thermometer.'),
       mix: always('Mix the resin, then press.', 'The press starts the pot-life clock.'),
+      'mix-unproved': always(
+        'Mix the resin, then press.',
+        `${PROVE_FIRST} The press starts the pot-life clock.`,
+      ),
+      'ready-unproved': always('Couple the hose, then start.', `${PROVE_FIRST} ${NOBODY}`),
       ready: ((told) => {
         const left = timeLeft(told);
         return {
