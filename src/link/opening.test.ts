@@ -154,6 +154,19 @@ describe('one opening of a port', () => {
     expect(news().at(-1)).toBe('streaming 50');
   });
 
+  it('a device that greets and never answers its start is stopped', async () => {
+    const { timers, site, news, make } = bench();
+    const { receive } = site.device;
+    site.device.receive = (bytes) => {
+      if (!/^K,\d+,start/.test(new TextDecoder().decode(bytes))) receive(bytes);
+    };
+    const opening = make();
+    const opened = opening.open().catch((e: unknown) => e);
+    await timers.run(1400);
+    await opened;
+    expect(news()).toEqual(['opened', 'greeted sb-7', 'command-failed', 'stopped']);
+  });
+
   it('a greeting that the session refuses while it streams is the end of it', async () => {
     const { timers, site, news, make } = bench({
       greeted({ hello }) {
