@@ -1,6 +1,7 @@
 /** Pictures of records: one with its limits and stages, or several laid over each other. */
 
 import type { TraceWindow } from '../engine/messages.ts';
+import { spanEndBar } from '../job/gauge-kind.ts';
 import type { Place, Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Catalogue } from '../words/catalogue.ts';
@@ -8,7 +9,7 @@ import { METRIC } from '../words/create-format.ts';
 import type { Align, Picture, PictureInk, PictureOrder } from './messages.ts';
 import { floorOfRecord, holdsOf, lastLimited } from './numbers.ts';
 import type { OpenRecord, Values } from './open.ts';
-import { type Plot, type PlotLine, plotSvg } from './plot-svg.ts';
+import { highestOf, type Plot, type PlotLine, plotSvg } from './plot-svg.ts';
 
 export const DASHES = ['', '7 4', '2 3', '10 3 2 3', '5 2 1 2 1 2', '14 5'] as const;
 const TEMPERATURE_DASHES = ['', '6 4', '2 3', '10 3 2 3'] as const;
@@ -42,6 +43,27 @@ export interface Told {
   readonly lastS: number;
 }
 
+/** Where the pressure's sensor ends, bar: the furthest of those that were read in the run; null: not known. */
+function sensorEndBar(setups: readonly Setup[]): number | null {
+  const ends = setups.map(spanEndBar).filter((bar) => bar !== null);
+  return ends.length === 0 ? null : Math.max(...ends);
+}
+
+/** The end of a sensor, where a line got there: what stood over it nobody knows, and no table names it. */
+function endRules(lines: readonly PlotLine[], words: Catalogue): Plot['rules'] {
+  const past = lines.filter((l) => l.endBar !== null && highestOf(l) > l.endBar);
+  return [...new Set(past.map((l) => l.endBar!))].map((bar) => {
+    const own = past.filter((l) => l.endBar === bar);
+    return {
+      bar,
+      label: words.picture.PICTURE.sensorEnd,
+      fromS: Math.min(...own.map((l) => l.window.fromS + l.shiftS)),
+      toS: Math.max(...own.map((l) => l.window.toS + l.shiftS)),
+      ...SENSOR_END,
+    };
+  });
+}
+
 /** Lines of a record's window: pressure first, then its temperatures. */
 function linesOf(window: TraceWindow, told: Told, words: Catalogue): PlotLine[] {
   const gaps = gapsOf(told.events, told.firstUs);
@@ -54,6 +76,7 @@ function linesOf(window: TraceWindow, told: Told, words: Catalogue): PlotLine[] 
     shiftS: 0,
     dash: s.name === 'bar' ? '' : TEMPERATURE_DASHES[temperatures++ % TEMPERATURE_DASHES.length]!,
     width: s.name === 'bar' ? 1.6 : 1,
+    endBar: s.name === 'bar' ? sensorEndBar(told.setups) : null,
     gaps,
   }));
 }
@@ -69,6 +92,8 @@ export const RULES = {
   floor: { dash: '11 3 3 3', width: 1 },
   seat: { dash: '3 3', width: 0.7 },
 } as const;
+/** No limit of the job: thinner than any of them. */
+const SENSOR_END = { dash: '1 3', width: 0.7 } as const;
 type RuleMark = keyof typeof RULES;
 
 type Limited = Pick<Plot, 'rules' | 'bands' | 'stages' | 'marks'>;
@@ -130,13 +155,16 @@ export interface Frame {
 /** One record's trace with everything that the record says of it. */
 export function recordPicture(told: Told, values: Values, frame: Frame, words: Catalogue): string {
   const window = values.window(frame.fromS, frame.toS, POINTS);
+  const lines = linesOf(window, told, words);
+  const decor = decorOf(told, words);
   return plotSvg({
     units: METRIC,
     format: words.format,
     timeName: words.picture.PICTURE.time(frame.toS),
     ...frame,
-    ...decorOf(told, words),
-    lines: linesOf(window, told, words),
+    ...decor,
+    rules: [...decor.rules, ...endRules(lines, words)],
+    lines,
   });
 }
 
@@ -235,10 +263,11 @@ export async function overlay(
       shiftS: shifts[i]!,
       dash: DASHES[i % DASHES.length]!,
       width: 1.6,
+      endBar: sensorEndBar(detail.setups),
       gaps: gapsOf(detail.events, detail.firstUs),
     });
   }
-  const rules = sharedRules(records, shifts, words);
+  const rules = [...sharedRules(records, shifts, words), ...endRules(lines, words)];
   const timeName = words.picture.PICTURE.time(toS);
   const svg = plotSvg({
     ...frame,

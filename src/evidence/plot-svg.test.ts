@@ -23,6 +23,7 @@ const line = (w: TraceWindow, part: Partial<PlotLine> = {}): PlotLine => ({
   shiftS: 0,
   dash: '',
   width: 1.5,
+  endBar: null,
   gaps: [],
   ...part,
 });
@@ -40,6 +41,11 @@ describe('the line', () => {
     const gaps = [{ fromS: 0.4, toS: 0.6 }];
     expect(linePath(line(window([0, 1, 2], [1, 1, 1]), { gaps }), plain, plain, 0, 30)).toBe('M0 1M1 1L2 1');
     expect(linePath(line(window([0, 1, 2], [1, 1, 1])), plain, plain, 0.5, 30)).toBe('M1 1L2 1');
+  });
+
+  it('goes along the end of the sensor where readings stand past it', () => {
+    const w = window([0, 1, 2], [3, 3.9, 3], [3, 4.12, 3]);
+    expect(linePath(line(w, { endBar: 4 }), plain, plain, 0, 10)).toBe('M0 3L1 3.9V4L2 3');
   });
 
   it('joins the holes of a channel that converts seldom', () => {
@@ -186,4 +192,29 @@ describe('the names under the plot', () => {
     );
     expect(over).toEqual([]);
   });
+});
+
+it('names of limits stand beside the plot, in a narrow picture within it', () => {
+  const narrow = (width: number) =>
+    plotSvg({
+      width,
+      height: 300,
+      fromS: 0,
+      toS: 10,
+      title: '',
+      units: METRIC,
+      format: createFormat('point'),
+      timeName: '',
+      ink: PAPER,
+      lines: [line(window([0, 10], [1, 1]))],
+      rules: [{ label: 'Hold floor', bar: 0.77, fromS: 0, toS: 10, dash: '', width: 1 }],
+      bands: [],
+      stages: [],
+      marks: [],
+    });
+  const plotEnd = (svg: string) => Number(/d="M46 [\d.]+H([\d.]+)"/.exec(svg)?.[1]);
+  const nameAt = (svg: string) => Number(/<text x="([\d.]+)"[^>]*>Hold floor 0\.77/.exec(svg)?.[1]);
+  expect(nameAt(narrow(700))).toBeGreaterThan(plotEnd(narrow(700)));
+  expect(nameAt(narrow(300))).toBeLessThan(plotEnd(narrow(300)));
+  expect(plotEnd(narrow(300))).toBeGreaterThan(0.9 * 300);
 });

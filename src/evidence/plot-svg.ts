@@ -16,6 +16,8 @@ export interface PlotLine {
   readonly shiftS: number;
   readonly dash: string;
   readonly width: number;
+  /** Where the sensor’s span ends, bar: past it a reading is no number, and the line goes along it. null: not known. */
+  readonly endBar: number | null;
   /** Spans in which nothing was heard, in the window's seconds. */
   readonly gaps: readonly { readonly fromS: number; readonly toS: number }[];
 }
@@ -62,6 +64,9 @@ const LANE_LEAST = 44;
 /** Names of the limits stand right of the plot, where no line runs: px a letter, and from one to the next. */
 const LETTER = 6.1;
 const ROW = 13;
+/** In a narrower picture they would take half of it: there they stand in the plot, over their lines, px. */
+const NAMES_BESIDE = 420;
+const OVER_LINE = 5;
 const TOP_STAGES = 22;
 const TOP = 18;
 const AXIS = 26;
@@ -99,7 +104,8 @@ export function linePath(
   fromS: number,
   toS: number,
 ): string {
-  const { window, shiftS, gaps } = line;
+  const { window, shiftS, gaps, endBar } = line;
+  const seen = (v: number) => (endBar === null ? v : Math.min(v, endBar));
   const series = window.series[line.series];
   if (series === undefined) return '';
   const out: string[] = [];
@@ -109,7 +115,7 @@ export function linePath(
   const join = Math.max(3, ((window.toS - window.fromS) / Math.max(1, window.s.length)) * 3);
   for (let i = 0; i < window.s.length; i++) {
     const s = window.s[i]!;
-    const [lo, hi] = [series.min[i]!, series.max[i]!];
+    const [lo, hi] = [seen(series.min[i]!), seen(series.max[i]!)];
     if (!Number.isFinite(lo) || !Number.isFinite(hi)) continue;
     const at = s + shiftS;
     if (at < fromS || at > toS) {
@@ -125,12 +131,19 @@ export function linePath(
   return out.join('');
 }
 
+/** The highest value of a line as it came; minus infinity: it has none. */
+export function highestOf({ window, series }: Pick<PlotLine, 'window' | 'series'>): number {
+  let highest = Number.NEGATIVE_INFINITY;
+  for (const v of window.series[series]?.max ?? []) if (v > highest) highest = v;
+  return highest;
+}
+
 function axisTop(lines: readonly PlotLine[], rules: readonly PlotRule[]): number {
   let top = 0.5;
   for (const rule of rules) top = Math.max(top, rule.bar);
   for (const l of lines) {
     if (l.kind !== 'bar') continue;
-    for (const v of l.window.series[l.series]?.max ?? []) if (v > top) top = v;
+    top = Math.max(top, Math.min(highestOf(l), l.endBar ?? Number.POSITIVE_INFINITY));
   }
   return top * 1.08;
 }
@@ -224,7 +237,9 @@ export function plotSvg(plot: Plot): string {
   const named = plot.rules.filter((r) => r.label !== '').sort((a, b) => b.bar - a.bar);
   const nameOf = (r: PlotRule) => `${r.label} ${fixed(r.bar * pScale.factor, pScale.digits)}`;
   const left = LEFT;
-  const right = width - Math.max(RIGHT, ...named.map((r) => nameOf(r).length * LETTER + 14));
+  const areBeside = width >= NAMES_BESIDE;
+  const beside = areBeside ? named.map((r) => nameOf(r).length * LETTER + 14) : [];
+  const right = width - Math.max(RIGHT, ...beside);
   const top = plot.stages.length > 0 ? TOP_STAGES + TOP : TOP;
   const legend = legendOf(plot.lines, left, width, plot.timeName);
   const foot = height - AXIS - LEGEND - (legend.rows - 1) * LEGEND_ROW;
@@ -303,18 +318,6 @@ export function plotSvg(plot: Plot): string {
       `<path d="M${n1(x0)} ${n1(y(r.bar))}H${n1(x1)}" stroke="${ink.ink}" stroke-width="${r.width}"${dash}/>`,
     );
   }
-  const rows = spread(
-    named.map((r) => y(r.bar)),
-    top,
-    bottom,
-  );
-  for (const [i, r] of named.entries()) {
-    const at = rows[i]!;
-    out.push(
-      `<path d="M${n1(right + 1)} ${n1(y(r.bar))}L${n1(right + 7)} ${n1(at)}" stroke="${ink.ink2}" stroke-width=".6"/>`,
-    );
-    text(right + 10, at + 3.5, nameOf(r), 'start', ink.ink);
-  }
   for (const l of plot.lines) {
     const d = linePath(l, x, l.kind === 'bar' ? y : yc, fromS, toS);
     const dash = l.dash === '' ? '' : ` stroke-dasharray="${l.dash}"`;
@@ -323,6 +326,26 @@ export function plotSvg(plot: Plot): string {
       out.push(
         `<path d="${d}" fill="none" stroke="${stroke}" stroke-width="${l.width}" stroke-linejoin="round"${dash}/>`,
       );
+  }
+  const rows = spread(
+    named.map((r) => y(r.bar) - (areBeside ? 0 : OVER_LINE + 3.5)),
+    top,
+    bottom,
+  );
+  for (const [i, r] of named.entries()) {
+    const at = rows[i]!;
+    if (areBeside) {
+      out.push(
+        `<path d="M${n1(right + 1)} ${n1(y(r.bar))}L${n1(right + 7)} ${n1(at)}" stroke="${ink.ink2}" stroke-width=".6"/>`,
+      );
+      text(right + 10, at + 3.5, nameOf(r), 'start', ink.ink);
+    } else {
+      const letters = nameOf(r).length * LETTER + 6;
+      out.push(
+        `<rect x="${n1(right - letters)}" y="${n1(at - 6.5)}" width="${n1(letters)}" height="${ROW}" fill="${ink.ground}" fill-opacity=".85"/>`,
+      );
+      text(right - 3, at + 3.5, nameOf(r), 'end', ink.ink);
+    }
   }
   for (const m of plot.marks) {
     if (m.atS < fromS || m.atS > toS) continue;

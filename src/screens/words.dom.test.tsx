@@ -172,11 +172,20 @@ describe('in another language nothing is told in English by', () => {
             hasResin
             isLightCured={false}
             stage="hold"
+            asksSample={nowUtcMs === null}
             nowUtcMs={nowUtcMs}
             units={units}
           />
         ))}
-        <CureLine cure={null} hasResin={false} isLightCured={false} stage="hold" nowUtcMs={0} units={units} />
+        <CureLine
+          cure={null}
+          hasResin={false}
+          isLightCured={false}
+          stage="hold"
+          asksSample={false}
+          nowUtcMs={0}
+          units={units}
+        />
         <Legend
           series={[
             { name: 'bar', place: null },

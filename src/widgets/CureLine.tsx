@@ -24,6 +24,8 @@ export function CureLine(props: {
   /** Light makes it hard: nothing is judged. */
   isLightCured: boolean;
   stage: Stage;
+  /** The crew is asked to feel the sample now: one that was felt, or an alarm, is not to be talked over. */
+  asksSample: boolean;
   nowUtcMs: number | null;
   units: DisplayUnits;
   /** Its element's own size where it is left out. */
@@ -35,7 +37,6 @@ export function CureLine(props: {
     props.size ?? { w: Math.max(300, own.width()), h: HEIGHT_PX, small: own.width() < 520 };
   const clock = (seconds: number) => clockTime((props.nowUtcMs ?? 0) + seconds * 1000);
   const filling = () => props.stage === 'seat' || props.stage === 'inflate';
-  const emptying = () => props.stage === 'let-down' || props.stage === 'done';
   const ends = (s: Bounded, show: (value: number) => string) => ({
     value: show(s.value),
     low: show(s.low),
@@ -51,8 +52,7 @@ export function CureLine(props: {
   const end = (): string => {
     if (props.isLightCured) return CURE_LINE.notJudged;
     if (props.cure === null) return props.hasResin ? CURE_LINE.notStarted : CURE_LINE.noResin;
-    // The sample is asked for while it decides something: once air goes out, it is only told that the time was reached.
-    if (met()) return emptying() ? CURE_LINE.reached : CURE_LINE.met;
+    if (met()) return props.asksSample ? CURE_LINE.met : CURE_LINE.reached;
     if (filling()) return CURE_LINE.counting;
     const m = props.cure.metInS;
     if (m === null) return CURE_LINE.noEnd;

@@ -12,6 +12,8 @@ import { saveBlob } from '../save.ts';
 import { CompareTable } from './CompareTable.tsx';
 
 const RESIZED_MS = 200;
+/** Of a window of 320 px, where all else is one column. */
+const LEAST_WIDTH = 250;
 
 /** Two or more records in one picture, from the start of the fill or of the hold. */
 export function Compare(props: { ids: readonly string[] }) {
@@ -36,7 +38,7 @@ export function Compare(props: { ids: readonly string[] }) {
           align: align(),
           fromS: view()?.fromS ?? null,
           toS: view()?.toS ?? null,
-          width: Math.max(330, host.clientWidth - 34),
+          width: Math.max(LEAST_WIDTH, host.clientWidth - 34),
           height: Math.min(640, Math.max(360, innerHeight - 360)),
           units: app.units(),
           wording: app.wording,

@@ -175,6 +175,7 @@ export function Live(props: { jobId: string | null }) {
             hasResin={live.setup()?.resin !== null && live.setup() !== null}
             isLightCured={live.setup()?.resin?.curedBy === 'light'}
             stage={stage()}
+            asksSample={face.time().code === 'cure-reached'}
             nowUtcMs={face.nowMs()}
             units={app.units()}
           />

@@ -24,7 +24,7 @@ import { LIVE } from '../../words/live.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { isRunLeftOpen } from '../packers-left.ts';
-import { ZERO_BAR } from './scene.ts';
+import { zeroToBar } from './scene.ts';
 
 /** What the ladder aims at in each stage. */
 const AIM: Record<Stage, Aim> = {
@@ -272,7 +272,7 @@ export function LiveLanes(props: {
     const points = Array.from(window.s, (s, i) => ({ s: s - nowS(), bar: bar.max[i]! }));
     return {
       points: points.filter((p) => Number.isFinite(p.bar)),
-      allowedBar: v.uBar === null ? null : Math.max(ZERO_BAR, v.uBar),
+      allowedBar: v.uBar === null ? null : zeroToBar(v),
       bar: v.bar,
     };
   });

@@ -330,11 +330,12 @@ describe('letting down and after', () => {
   it('without a reading the packer counts as full', () => {
     expect(codeOf({ stage: 'let-down', bar: null }, { trust: 'lost' })).toBe('let-down lost');
   });
-  it('done says that it may hold air, whatever was seen', () => {
-    for (const events of [[], [event({ e: 'rebound', what: 'stayed', seconds: 25, bar: 0 } as never)]]) {
-      const said = sayInstruction(instructionOf(sceneOf({ stage: 'done' }, { events })), METRIC);
-      expect(said.say).toBe(INSTRUCTIONS.done.untested().say);
-    }
+  it('done says how to pull only where it was seen to stay at zero, and else to test', () => {
+    const said = (events: WatchEvent[]) =>
+      sayInstruction(instructionOf(sceneOf({ stage: 'done' }, { events })), METRIC).say;
+    expect(said([])).toBe(INSTRUCTIONS.done.untested().say);
+    const stayed = event({ e: 'rebound', what: 'stayed', seconds: 25, bar: 0 } as never);
+    expect(said([stayed])).toBe(INSTRUCTIONS.done.stayed({ s: 25 }).say);
     expect(codeOf({ stage: 'done', bar: 0.4 })).toBe('done pressure');
     expect(codeOf({ stage: 'done', standing: ['no-hold-by-tap'] })).toBe('done unseen');
   });

@@ -79,10 +79,12 @@ const OVER_WORKING_BAR = 0.05;
 export const isKnown = ({ trust }: Scene): boolean => trust === 'good' || trust === 'stale';
 
 /** A line counts as at zero up to this or its U, whichever is larger, bar: the screens' copy of watch/signal/zero.ts. */
-export const ZERO_BAR = 0.02;
+const ZERO_BAR = 0.02;
+
+export const zeroToBar = ({ uBar }: Pick<WatchView, 'uBar'>): number => Math.max(ZERO_BAR, uBar ?? 0);
 
 export function atZero({ view }: Scene): boolean {
-  return view.bar !== null && !view.stale && view.bar <= Math.max(ZERO_BAR, view.uBar ?? 0);
+  return view.bar !== null && !view.stale && view.bar <= zeroToBar(view);
 }
 
 export const isPressed = ({ view }: Scene): boolean => view.bar === null || view.bar > PRESSED_BAR;

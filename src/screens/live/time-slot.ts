@@ -158,11 +158,7 @@ function danger(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot | nul
   const trip = active(scene, 'device-trip');
   if (trip !== undefined) return slot('tripped', { big: timeParts(sinceS(scene, trip.begunUs)) });
   const fall = active(scene, 'fast-fall');
-  if (fall !== undefined)
-    return slot('falling', {
-      big: timeParts(sinceS(scene, fall.begunUs)),
-      sub: fall.values.bar === undefined ? '' : FACE.fromValue(pressure(fall.values.bar, units)),
-    });
+  if (fall !== undefined) return slot('falling', { big: timeParts(sinceS(scene, fall.begunUs)) });
   const down = view.hold?.bandExit ?? null;
   if (active(scene, 'below-floor', 'leaking', 'band-exit') !== undefined && down?.direction === 'down')
     return nearing('floor-in', down.inS.low);

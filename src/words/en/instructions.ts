@@ -80,11 +80,14 @@ export function instructions(f: Format) {
     return seen === null ? 'Stayed at zero.' : `Stayed at zero for ${seen}.`;
   };
   const LOW_ZERO = always(
-    'May hold air.',
-    'The sensor reads too low: its zero is no zero. Read the dial gauge, nobody at the packer.',
+    'Read the dial gauge.',
+    'May hold air: the sensor reads too low, its zero is no zero. Nobody at the packer.',
   );
-  /** What was seen, and never that it is empty. */
-  const mayHoldAir: Say = (told) => ({ say: 'May hold air.', besides: `${stayed(told)} ${KINK}` });
+  /**
+   * How to pull, and what was seen, never that it is empty. That it may hold air stands in capitals under the pressure;
+   * said here again it told nobody what to do.
+   */
+  const pull: Say = (told) => ({ say: 'Nobody in line, pull slowly.', besides: `${stayed(told)} ${KINK}` });
 
   const INSTRUCTIONS = {
     prepare: {
@@ -301,21 +304,21 @@ export function instructions(f: Format) {
       lost: always('Keep clear.', 'No reading: treat the packer as full.'),
     },
     done: {
-      stayed: mayHoldAir,
+      stayed: pull,
       'was-over-rated': overRated('May hold air.'),
       'reads-low': LOW_ZERO,
-      untested: always('May hold air.', 'No test has seen it stay at zero. Vent, shut the vent, test.'),
+      untested: always('Vent, shut the vent, test.', 'May hold air: no test has seen it stay at zero.'),
       unseen: always(
-        'May hold air.',
-        'The sensor does not see the packer here: a line at zero says nothing of it.',
+        'Treat the packer as full.',
+        'The sensor does not see it here: a line at zero says nothing of it.',
       ),
       pressure: always('Still under pressure.', 'Let down before anything is moved.'),
     },
     abandoned: {
       pressure: always('Let it down slowly.', 'Before anything is moved. Nobody at the packer.'),
       'reads-low': LOW_ZERO,
-      zero: always('May hold air.', 'Shut the vent and test before anything is moved.'),
-      stayed: mayHoldAir,
+      zero: always('Shut the vent, then test.', 'May hold air: test before anything is moved.'),
+      stayed: pull,
     },
   } satisfies Record<Stage, Record<string, Say>>;
 

@@ -70,8 +70,8 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
     todo: 'Update this app or the firmware of the device.',
   },
   'other-device': {
-    title: 'Another device answers than the one that was read',
-    todo: 'It is not read and not told the limit: its sensor is another one. Connect the first device again; in a run, this one can be taken in its place. Without a run: disconnect, connect this one and take its own zero.',
+    title: 'Another device answers',
+    todo: 'It is not read and keeps no limit. Connect the first one again; in a run, this one can be taken instead. Without a run: disconnect, connect it, take its zero.',
   },
   rescaled: {
     title: 'The device came back with another scale',

@@ -164,10 +164,10 @@ describe('orders', () => {
       ]);
   });
 
-  it('a fast fall asks first, and once it is said to be a loss nobody stays', () => {
+  it('a fast fall keeps everybody clear while it asks, and once it is said to be a loss nobody stays', () => {
     const fall = (question: 'let-down-or-loss' | null) =>
       VERBS['fast-fall']({ state: 'unacknowledged', values: FULL }, { stage: 'hold', question }).verb;
-    expect(fall('let-down-or-loss')).toEqual(['LETTING', 'DOWN?']);
+    expect(fall('let-down-or-loss')).toEqual(['KEEP', 'CLEAR']);
     expect(fall(null)).toEqual(['AIR OFF', 'GET CLEAR']);
   });
 
@@ -295,8 +295,12 @@ describe('instructions', () => {
   });
 
   it('done says what was seen and that it may hold air, never that it is empty or safe', () => {
-    for (const [state, told] of Object.entries(INSTRUCTIONS.done))
-      if (state !== 'pressure') expect(told({ s: 25 }).say).toBe('May hold air.');
+    for (const [state, told] of Object.entries(INSTRUCTIONS.done)) {
+      if (state === 'pressure') continue;
+      const { say, besides } = told({ s: 25 });
+      expect(`${say} ${besides}`, state).toMatch(/\b(may hold air|can hide air|as full)\b/i);
+    }
+    expect(INSTRUCTIONS.done.stayed({ s: 25 }).say).toBe('Nobody in line, pull slowly.');
     expect(plain(INSTRUCTIONS.done.stayed({ s: 25 }).besides)).toBe(
       'Stayed at zero for 25 s. A kink can hide air: pull slowly by the rope, nobody in line with the pipe.',
     );

@@ -6,7 +6,11 @@ import { inHose, isOver, leftFull, unannounced } from './alarm-titles.ts';
 import { afterFall, afterJump, type alarms, areSwapped, isNow, roundedDown, SEEN_BAR } from './alarms.ts';
 
 /** What is seen beside the alarm, and bends its order. */
-export type Scene = Pick<WatchView, 'stage'> & Partial<Pick<WatchView, 'question' | 'limits' | 'bar'>>;
+export type Scene = Pick<WatchView, 'stage'> &
+  Partial<Pick<WatchView, 'question' | 'limits' | 'bar'>> & {
+    /** Up to which a line counts as at zero, bar. */
+    readonly zeroToBar?: number;
+  };
 
 /** A name and a value beside an order. Pressures are without their unit: it stands with the big number. */
 export type Figure = readonly [label: string, value: string];
@@ -40,13 +44,14 @@ const AIR_OFF = verb(['AIR OFF', 'NOW'], 'Air off, now.');
 const AIR_OFF_VENT = verb(['AIR OFF', 'OPEN VENT'], 'Air off. Then open the vent.');
 const AIR_OFF_CLEAR = verb(['AIR OFF', 'GET CLEAR'], 'Air off. Get clear.');
 const KEEP_CLEAR = verb(['KEEP', 'CLEAR'], 'Keep clear.');
+/** An order that fits either answer: a question alone, read from three metres, told nobody what to do. */
+const KEEP_CLEAR_ASKING = verb(KEEP_CLEAR.lines, 'Keep clear. Are you letting down?');
 const FIND_LOSS = verb(['FIND THE', 'LOSS'], 'Find the loss first. Keep clear.');
 const TOP_UP = verb(['TOP UP', 'SLOWLY'], 'Top up slowly.');
 const CHECK_GAUGE = verb(['CHECK', 'THE GAUGE'], 'Check the dial gauge.');
 const CHECK_DEVICE = verb(['CHECK', 'DEVICE'], 'Check the device.');
 const CHECK_CABLE = verb(['CHECK THE', 'CABLE'], 'Check the cable.');
 const CHECK_POWER = verb(['CHECK', 'POWER'], 'Check the power.');
-const LETTING_DOWN = verb(['LETTING', 'DOWN?'], 'Are you letting down?');
 const FIND_LEAK = verb(['FIND THE', 'LEAK'], 'Find the leak.');
 const LET_OUT_A_LITTLE = verb(['LET OUT', 'A LITTLE'], 'Let a little air out.');
 const GO_BY_GAUGE = verb(['GO BY THE', 'GAUGE'], 'Go by the dial gauge.');
@@ -140,7 +145,7 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
       figures: (v, _, u) => [bar('Limit in device', v.ceilingBar, u), bar('Reading here', v.bar, u)],
     },
     'fast-fall': {
-      verb: (_, at) => (at.question === 'let-down-or-loss' ? LETTING_DOWN : AIR_OFF_CLEAR),
+      verb: (_, at) => (at.question === 'let-down-or-loss' ? KEEP_CLEAR_ASKING : AIR_OFF_CLEAR),
       figures: (v, at, u) => [bar('Now', nowBar(v, at), u), floor(v, u)],
     },
     'below-floor': {
@@ -214,7 +219,10 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     'second-lost': { verb: CHECK_CABLE },
     rebound: {
       verb: (v) => (unannounced(v) || leftFull(v) ? AIR_OFF_VENT : VENT_AGAIN),
-      figures: (v, _, u) => [bar(unannounced(v) || leftFull(v) ? 'Now' : 'Came back to', v.bar, u)],
+      figures: (v, at, u) =>
+        unannounced(v) || leftFull(v)
+          ? [bar('Now', v.bar, u)]
+          : [bar('Came back to', v.bar, u), bar('Zero is up to', at.zeroToBar, u)],
     },
     'temperature-lost': { verb: verb(['CHECK THE', 'PROBE'], 'Check the probe.') },
     cold: {
@@ -227,7 +235,7 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     },
     'store-fault': {
       verb: verb(['WRITE IT', 'DOWN'], 'Write the pressure down.'),
-      figures: (v, _, u) => [bar('Pressure', v.bar, u)],
+      figures: (v, at, u) => [bar('Pressure', nowBar(v, at), u)],
     },
     'clock-jump': {
       verb: verb(['KEEP THE', 'SCREEN ON'], 'Keep the screen on.'),

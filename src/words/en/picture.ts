@@ -5,6 +5,7 @@ export const PICTURE = {
   working: 'Working',
   floor: 'Hold floor',
   seat: 'Seat',
+  sensorEnd: 'Sensor’s end',
   /** @param longestS the latest time that the axis shows, s */
   time: (longestS: number) => (longestS < 3600 ? 'time in min:s' : 'time in h:min:s'),
   /** @param records their numbers in the picture */

@@ -72,7 +72,7 @@ export const STAGE_KEY: Record<
   compare: 'Compare the dial gauge',
   hard: 'Hard',
   'not-hard': 'Not hard',
-  'vent-open': 'Vent is open',
+  'vent-open': 'Vent was opened',
   test: 'Vent is shut: test',
   'supply-shut': 'Valve is shut',
   'supply-stop': 'Stop the proof',

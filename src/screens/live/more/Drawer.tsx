@@ -192,11 +192,11 @@ export function Drawer(props: {
               <SoundTest />
               <SupplyProof />
             </Show>
-            <GaugeCheck more={props.more} />
-            <WarmCheck />
             <Show when={live.view()?.stage === 'hold'}>
               <Witness />
             </Show>
+            <GaugeCheck more={props.more} />
+            <WarmCheck />
             <ul class="cautions small">
               <For each={cautions()}>{(c) => <li>{CAUTION[c]}</li>}</For>
             </ul>

@@ -72,9 +72,9 @@ describe('an alarm on the stage', () => {
     expect([...screen.getByTestId('verb').children]).toEqual(verb);
   });
 
-  it('one that is over orders nothing: its name stands where the order stood', () => {
+  it('one that is over orders no hand to a valve: what it was stands where the order stood', () => {
     shown({ ...OVER, state: 'returned' }, 'was');
-    expect(text('verb')).toMatch(/^Ended: /);
+    expect(text('verb')).toMatch(/^Ended: acknowledge it\. Was: Over the rated pressure/);
     expect(screen.getByTestId('alarm-over-rated').textContent).not.toMatch(/AIR OFF|OPEN VENT|\bnow\b/);
     expect(document.querySelectorAll('dd')).toHaveLength(0);
   });

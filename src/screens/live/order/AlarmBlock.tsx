@@ -24,8 +24,8 @@ export function AlarmBlock(props: {
   more: boolean;
 }) {
   const parts = createMemo(() => ({
-    // One that is over orders nothing: its name stands where the order stood.
-    verb: props.form === 'was' ? [FACE.wasTitle(alarmTitle(props.alarm))] : props.order.verb,
+    // One that is over orders no hand to a valve: to be acknowledged is all it wants, and its name alone read as if it stood.
+    verb: props.form === 'was' ? [FACE.wasDo, FACE.wasTitle(alarmTitle(props.alarm))] : props.order.verb,
     figures: props.order.figures,
     more: props.more,
     practice: props.layout.practice ? UI.practiceWord : null,

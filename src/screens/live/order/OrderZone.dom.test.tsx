@@ -95,7 +95,7 @@ describe('what the order zone says', () => {
     const { show } = shown(INFLATE);
     show({ alarms: [{ ...CEILING, state: 'returned' }] });
     expect(screen.getByTestId('zone-order').dataset.form).toBe('was');
-    expect(screen.getByTestId('verb').textContent).toMatch(/^Ended: /);
+    expect(screen.getByTestId('verb').textContent).toMatch(/^Ended: acknowledge it\. Was: At the ceiling/);
     expect(ack()).not.toBeNull();
   });
 
@@ -122,7 +122,7 @@ describe('what the order zone says', () => {
       question: 'let-down-or-loss',
       alarms: [alarm({ alarm: 'fast-fall', priority: 'high', values: { bar: 0.9, floorBar: 0.77 } })],
     });
-    expect(screen.getByTestId('verb').textContent?.trim()).toBe('LETTING DOWN?');
+    expect(screen.getByTestId('verb').textContent?.trim()).toBe('KEEP CLEAR');
     vi.advanceTimersByTime(REST_MS + 10);
     tap(screen.getByTestId('answer-loss'));
     expect(commands).toEqual([{ c: 'answer', question: 'let-down-or-loss', answer: 'loss' }]);

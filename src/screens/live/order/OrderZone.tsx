@@ -16,6 +16,7 @@ import type { Face } from '../face.ts';
 import { type Layout, orderRect } from '../layout.ts';
 import type { More } from '../more/state.ts';
 import { place } from '../place.ts';
+import { zeroToBar } from '../scene.ts';
 import { AlarmBlock } from './AlarmBlock.tsx';
 import { Plate } from './Plate.tsx';
 import { instructionLayout } from './sizes.ts';
@@ -49,7 +50,9 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
   const within = (r: Parameters<typeof place>[0]) => place(r, zone());
   const scene = () => props.face.scene();
   const orderOf = (a: ReturnType<typeof stage>['block']) =>
-    a === null ? null : VERBS[a.alarm](a, scene().view, app.units());
+    a === null
+      ? null
+      : VERBS[a.alarm](a, { ...scene().view, zeroToBar: zeroToBar(scene().view) }, app.units());
   const blockOrder = createMemo(() => orderOf(stage().block));
   const plateSentence = createMemo(() => orderOf(stage().plate)?.sentence ?? '');
   const asks = () => stage().block?.alarm === 'fast-fall' && scene().view.question !== null;

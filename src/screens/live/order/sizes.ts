@@ -4,6 +4,8 @@ import { type Layout, orderRect, type Rect } from '../layout.ts';
 
 /** Where the parts of an alarm stand in the order zone, and how large: found by measuring, for each arrangement. */
 
+type Form = 'urgent' | 'high' | 'was';
+
 export interface BlockParts {
   readonly verb: readonly string[];
   readonly figures: readonly Figure[];
@@ -110,7 +112,8 @@ const widthOf = (figures: readonly Figure[], labelPx: number, figurePx: number) 
     ),
   );
 
-function wide(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLayout {
+function wide(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayout {
+  const high = form !== 'urgent';
   const left = zone.x + 22;
   const right = (parts.more ? l.more.x : l.key.x) - 20;
   const footH = 42;
@@ -121,7 +124,7 @@ function wide(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
   const figuresW = widthOf(parts.figures, labelPx, figurePx);
   const verbX = left + shapeS + 20;
   const verbW = right - verbX - (figuresW > 0 ? figuresW + 28 : 0);
-  const { lines, px } = verbIn(parts.verb, verbW, h, high);
+  const { lines, px } = verbIn(parts.verb, verbW, h, form === 'high');
   const used = Math.min(verbW, Math.ceil(longest(lines) * px));
   const figureX = verbX + used + 28;
   const cell = h / 2;
@@ -149,11 +152,12 @@ function wide(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLay
 /** Between two figures of a column, px. */
 const FIGURE_ROW_GAP = 6;
 
-function tall(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLayout {
+function tall(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayout {
+  const high = form !== 'urgent';
   const left = zone.x + 22;
   const w = zone.w - 44;
   const h = l.ack.y - 8 - zone.y - 12;
-  const { lines, px } = verbIn(parts.verb, high ? w - 90 : w, h, high);
+  const { lines, px } = verbIn(parts.verb, high ? w - 90 : w, h, form === 'high');
   const top = zone.y + 12 + (h - lines.length * VERB_LINE_EM * px) / 2;
   // In one column left of the keys, one under the other and the sentence beside them; beside each other where More stands below.
   const columnW = l.ack.x - left - 12;
@@ -215,7 +219,8 @@ const HAND_TEXT_H = 60;
 const HAND_LINE_EM = 1.15;
 
 /** Read from the hand: figures in one line under the verb, the sentence under them. */
-function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockLayout {
+function inHand(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayout {
+  const high = form !== 'urgent';
   const edge = high ? 14 : 10;
   const left = zone.x + edge;
   const beside = l.ack.x > zone.x + zone.w / 2;
@@ -227,7 +232,7 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, high: boolean): BlockL
   // Without figures the sentence has their room.
   const sentenceH = HAND_TEXT_H - figureH;
   const h = underAck ? bottom - zone.y - 6 : bottom - zone.y - 6 - HAND_TEXT_H;
-  const { lines, px } = verbIn(parts.verb, high && underAck ? w - 50 : w, h, high && underAck);
+  const { lines, px } = verbIn(parts.verb, high && underAck ? w - 50 : w, h, form === 'high' && underAck);
   const top = zone.y + 6;
   const used = lines.length * VERB_LINE_EM * px;
   const verbTop = top + Math.max(0, (h - used) / 2);
@@ -290,12 +295,11 @@ function lowRoomy(l: Layout, zone: Rect, parts: BlockParts): BlockLayout {
 }
 
 /** @param form which zone it takes */
-export function blockLayout(l: Layout, form: 'urgent' | 'high' | 'was', parts: BlockParts): BlockLayout {
-  const high = form !== 'urgent';
+export function blockLayout(l: Layout, form: Form, parts: BlockParts): BlockLayout {
   const zone = orderRect(l, form);
   if (l.mode === 'low' && l.ack.y === l.row.y) return lowRoomy(l, zone, parts);
-  if (l.small) return inHand(l, zone, parts, high);
-  return l.mode === 'wide' ? wide(l, zone, parts, high) : tall(l, zone, parts, high);
+  if (l.small) return inHand(l, zone, parts, form);
+  return l.mode === 'wide' ? wide(l, zone, parts, form) : tall(l, zone, parts, form);
 }
 
 /** Beside an instruction that stands on a plate, em (live.css). */
