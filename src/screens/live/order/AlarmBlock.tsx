@@ -7,7 +7,7 @@ import type { Order } from '../../../words/orders.ts';
 import { UI } from '../../../words/ui.ts';
 import type { Layout } from '../layout.ts';
 import { place } from '../place.ts';
-import { blockLayout, VERB_LINE_EM } from './sizes.ts';
+import { blockLayout } from './sizes.ts';
 
 /** The shape before the next alarm's name, with its gap (live.css), em. */
 const NEXT_SHAPE_EM = 1.3;
@@ -54,7 +54,11 @@ export function AlarmBlock(props: {
       <p
         class="verb"
         data-testid="verb"
-        style={{ ...within(at().verb), 'font-size': `${at().verbPx}px`, 'line-height': String(VERB_LINE_EM) }}
+        style={{
+          ...within(at().verb),
+          'font-size': `${at().verbPx}px`,
+          'line-height': String(at().verbLineEm),
+        }}
       >
         <For each={at().lines}>{(line) => <span>{line} </span>}</For>
       </p>

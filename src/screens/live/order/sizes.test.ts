@@ -22,6 +22,18 @@ describe.each([...WINDOWS, [1280, 800]] as const)('an acknowledged alarm at %d x
   });
 });
 
+it.each(WINDOWS)(
+  'at %d x %d the lines of one that is over stand apart: letters reach below theirs',
+  (...size) => {
+    const verb = ['Ended: acknowledge it.', 'Was: Pressure reading lost'];
+    const at = blockLayout(layoutOf(...size, false), 'was', { ...PARTS, verb, figures: [], more: false });
+    expect(at.lines).toEqual(verb);
+    // Of the face in use a line with all its letters is this high (B612, hhea table: ascender and descender), em.
+    expect(at.verbLineEm).toBeGreaterThan(1.1);
+    expect(at.lines.length * at.verbLineEm * at.verbPx).toBeLessThanOrEqual(at.verb.h + 1);
+  },
+);
+
 describe('figures of an alarm that waits, on an upright tablet', () => {
   const l = layoutOf(820, 1180, false);
   const long = [

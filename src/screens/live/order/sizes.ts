@@ -23,6 +23,8 @@ export interface BlockLayout {
   readonly lines: readonly string[];
   readonly verb: Rect;
   readonly verbPx: number;
+  /** From line to line, em. */
+  readonly verbLineEm: number;
   readonly shape: Rect;
   /** One a figure; one for all where they stand in a line. */
   readonly figures: readonly Rect[];
@@ -35,8 +37,11 @@ export interface BlockLayout {
   readonly practice: { readonly at: Rect; readonly px: number } | null;
 }
 
-/** Lines of capitals stand this close, em, and their letters (live.css). */
-export const VERB_LINE_EM = 0.9;
+/** Lines of capitals stand this close, em; those of an alarm that is over have small letters that reach below. */
+const CAPITALS_LINE_EM = 0.9;
+const SMALL_LETTERS_LINE_EM = 1.15;
+const lineHeightEm = (form: Form): number => (form === 'was' ? SMALL_LETTERS_LINE_EM : CAPITALS_LINE_EM);
+/** And the letters of a line (live.css). */
 export const VERB_GAP_EM = -0.03;
 
 const rect = (x: number, y: number, w: number, h: number): Rect => ({
@@ -58,12 +63,13 @@ function shapeAt(
   verb: Pick<Rect, 'x' | 'y' | 'w'>,
   most: number,
   gap: number,
+  heightEm: number,
 ): Rect {
   const ends = lines.map((line) => lineEm(line) * px);
   const i = ends.reduce((best, end, k) => (end <= ends[best]! ? k : best), 0);
   const end = (ends[i] ?? 0) + gap;
   const side = Math.round(Math.max(0, Math.min(px * 0.9, most, verb.w - end)));
-  const lineH = VERB_LINE_EM * px;
+  const lineH = heightEm * px;
   return rect(verb.x + end, verb.y + i * lineH + (lineH - side) / 2, side, side);
 }
 
@@ -92,12 +98,14 @@ function verbIn(
   verb: readonly string[],
   w: number,
   h: number,
-  oneLine: boolean,
+  form: Form,
+  oneLine = form === 'high',
 ): { lines: readonly string[]; px: number } {
+  const heightEm = lineHeightEm(form);
   const sizeOf = (lines: readonly string[]) =>
     fit(lines, {
       width: w,
-      height: (h / (lines.length * VERB_LINE_EM)) * CAP_EM,
+      height: (h / (lines.length * heightEm)) * CAP_EM,
       spacingEm: VERB_GAP_EM,
     });
   const lines = oneLine ? [verb.join(' ')] : verb;
@@ -124,7 +132,7 @@ function wide(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayout
   const figuresW = widthOf(parts.figures, labelPx, figurePx);
   const verbX = left + shapeS + 20;
   const verbW = right - verbX - (figuresW > 0 ? figuresW + 28 : 0);
-  const { lines, px } = verbIn(parts.verb, verbW, h, form === 'high');
+  const { lines, px } = verbIn(parts.verb, verbW, h, form);
   const used = Math.min(verbW, Math.ceil(longest(lines) * px));
   const figureX = verbX + used + 28;
   const cell = h / 2;
@@ -138,6 +146,7 @@ function wide(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayout
     lines,
     verb: rect(verbX, zone.y + 9, verbW, h),
     verbPx: px,
+    verbLineEm: lineHeightEm(form),
     shape: rect(left, zone.y + 10 + (h - shapeS) / 2, shapeS, shapeS),
     figures: parts.figures.map((_, i) => rect(figureX, zone.y + 12 + i * cell, figuresW, cell)),
     inLine: false,
@@ -157,8 +166,8 @@ function tall(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayout
   const left = zone.x + 22;
   const w = zone.w - 44;
   const h = l.ack.y - 8 - zone.y - 12;
-  const { lines, px } = verbIn(parts.verb, high ? w - 90 : w, h, form === 'high');
-  const top = zone.y + 12 + (h - lines.length * VERB_LINE_EM * px) / 2;
+  const { lines, px } = verbIn(parts.verb, high ? w - 90 : w, h, form);
+  const top = zone.y + 12 + (h - lines.length * lineHeightEm(form) * px) / 2;
   // In one column left of the keys, one under the other and the sentence beside them; beside each other where More stands below.
   const columnW = l.ack.x - left - 12;
   const isColumn = parts.figures.length > 0 && !parts.more;
@@ -190,7 +199,8 @@ function tall(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayout
     lines,
     verb: rect(left, zone.y + 12, w, h),
     verbPx: px,
-    shape: shapeAt(lines, px, { x: left, y: top, w }, 110, 20),
+    verbLineEm: lineHeightEm(form),
+    shape: shapeAt(lines, px, { x: left, y: top, w }, 110, 20, lineHeightEm(form)),
     figures: parts.figures.map((_, i) =>
       isColumn
         ? rect(left, l.ack.y + i * stepY, eachW, stepY - FIGURE_ROW_GAP)
@@ -232,9 +242,15 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayo
   // Without figures the sentence has their room.
   const sentenceH = HAND_TEXT_H - figureH;
   const h = underAck ? bottom - zone.y - 6 : bottom - zone.y - 6 - HAND_TEXT_H;
-  const { lines, px } = verbIn(parts.verb, high && underAck ? w - 50 : w, h, form === 'high' && underAck);
+  const { lines, px } = verbIn(
+    parts.verb,
+    high && underAck ? w - 50 : w,
+    h,
+    form,
+    form === 'high' && underAck,
+  );
   const top = zone.y + 6;
-  const used = lines.length * VERB_LINE_EM * px;
+  const used = lines.length * lineHeightEm(form) * px;
   const verbTop = top + Math.max(0, (h - used) / 2);
   const textY = underAck ? l.row.y : top + h;
   return {
@@ -242,7 +258,8 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayo
     lines,
     verb: rect(left, top, w, h),
     verbPx: px,
-    shape: shapeAt(lines, px, { x: left, y: verbTop, w }, 72, 10),
+    verbLineEm: lineHeightEm(form),
+    shape: shapeAt(lines, px, { x: left, y: verbTop, w }, 72, 10, lineHeightEm(form)),
     figures: [rect(left, textY, w, figureH)],
     inLine: true,
     labelPx: 11,
@@ -259,14 +276,14 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayo
 }
 
 /** A low window with room: the verb over the sentence, the figures beside the acknowledge key. */
-function lowRoomy(l: Layout, zone: Rect, parts: BlockParts): BlockLayout {
+function lowRoomy(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayout {
   const left = zone.x + 6;
   const w = zone.w - 12;
   const top = zone.y + 3;
   const sentenceH = 36;
   const h = l.row.y - 2 - sentenceH - top;
-  const { lines, px } = verbIn(parts.verb, w, h, false);
-  const verbTop = top + Math.max(0, (h - lines.length * VERB_LINE_EM * px) / 2);
+  const { lines, px } = verbIn(parts.verb, w, h, form, false);
+  const verbTop = top + Math.max(0, (h - lines.length * lineHeightEm(form) * px) / 2);
   const beside = 0.5;
   const em = parts.figures.reduce(
     (sum, [label, value]) => sum + beside * widthEm(label, 400) + widthEm(value),
@@ -279,7 +296,8 @@ function lowRoomy(l: Layout, zone: Rect, parts: BlockParts): BlockLayout {
     lines,
     verb: rect(left, top, w, h),
     verbPx: px,
-    shape: shapeAt(lines, px, { x: left, y: verbTop, w }, 72, 10),
+    verbLineEm: lineHeightEm(form),
+    shape: shapeAt(lines, px, { x: left, y: verbTop, w }, 72, 10, lineHeightEm(form)),
     figures: [rect(left, l.row.y + (l.row.h - figurePx * 1.2) / 2, l.row.w, figurePx * 1.2)],
     inLine: true,
     labelPx: figurePx * beside,
@@ -297,7 +315,7 @@ function lowRoomy(l: Layout, zone: Rect, parts: BlockParts): BlockLayout {
 /** @param form which zone it takes */
 export function blockLayout(l: Layout, form: Form, parts: BlockParts): BlockLayout {
   const zone = orderRect(l, form);
-  if (l.mode === 'low' && l.ack.y === l.row.y) return lowRoomy(l, zone, parts);
+  if (l.mode === 'low' && l.ack.y === l.row.y) return lowRoomy(l, zone, parts, form);
   if (l.small) return inHand(l, zone, parts, form);
   return l.mode === 'wide' ? wide(l, zone, parts, form) : tall(l, zone, parts, form);
 }
