@@ -76,7 +76,7 @@ function fastFall(w: WatchState): Condition {
     return w.infer ? fast : either(fast, lossInHold(w.loss, w.levels));
   }
   if (w.infer || !isFilling(w.stages.stage)) return 'off';
-  const lost = lossInFill(w.loss, w.levels);
+  const lost = lossInFill(w.loss, w.levels, w.setup?.tap === 'packer');
   return lost === 'off' && isOpen(w.fastFall, median) ? 'between' : lost;
 }
 

@@ -93,6 +93,7 @@ describe('a sensor that jumps in a fill', () => {
       for (const tap of ['packer', 'hose'] as const)
         for (const [off, tauS] of [
           [-0.3, 0.2],
+          [-0.2, 0.15],
           [-0.6, 0.2],
           [-0.6, 0.3],
         ] as const) {

@@ -33,7 +33,7 @@ const LEAST_SD = 8;
  * a hand may open a small packer's valve wide for a moment, or its vent in a let-down: 4 l gain 1.6 bar/s through 20 m of
  * 6 mm hose from 6 bar, and lose 3 from 1.8 bar through a bore of 6 mm (choked flow, ISO 6358).
  */
-const STEEPEST = { flow: 1.2, flowDown: 0.75, rest: 2.4, ventedDown: 5 } as const;
+const STEEPEST = { flow: 1.2, flowDown: 0.65, rest: 2.4, ventedDown: 5 } as const;
 /**
  * A step takes no longer than this, s and sample periods: one or two; more where the sensor's own filter smears it, which
  * leaves a tail. There the steepest part of it tells: least of the step, bar, that goes faster than any air.

@@ -34,6 +34,32 @@ describe('a hose that blows off while a hand fills', () => {
     expect(burst('inflate', 1, { tap: 'supply' }).heard()).not.toContain('fast-fall');
   });
 
+  it('is said in part, too, where nothing evens out: at the packer, in a pause of the fill', () => {
+    for (const [from, to] of [
+      [0.4, 0.2],
+      [1.5, 1.2],
+      [1.5, 0.7],
+    ] as const)
+      for (const tauS of [0.1, 0.5])
+        for (const tap of ['packer', 'hose'] as const) {
+          const s = new Script({ setup: setupOf({ tap }) }).say({ c: 'stage', to: 'inflate' });
+          s.flow(from / 0.1, (t) => 0.1 * t).flow(12, from);
+          const lostS = s.tS;
+          s.flow(10, (t) => to + (from - to) * Math.exp(-t / tauS));
+          const told = s.at('fast-fall', 'unacknowledged') - lostS < 1.5;
+          expect([from, to, tauS, tap, told]).toEqual([from, to, tauS, tap, tap === 'packer']);
+        }
+  });
+
+  it('is not the heat of a fill that fades, nor what is let out to the working pressure', () => {
+    const s = new Script()
+      .say({ c: 'stage', to: 'inflate' })
+      .flow(22, (t) => 0.1 * t)
+      .flow(12, 2.2);
+    s.flow(4, (t) => 2.2 - 0.1 * t).flow(60, (t) => 1.71 + 0.09 * Math.exp(-t / 40));
+    expect(s.heard()).not.toContain('fast-fall');
+  });
+
   it('is not what a hand does that stops, nor a hose that evens out, on a slow line or a quick one', () => {
     for (const [name, fill] of Object.entries(FILLS)) {
       const { bars } = play(fill, 20);

@@ -158,14 +158,17 @@ function isSteady(levels: Levels): boolean {
   });
 }
 
-/** While a hand fills, and no vent is said open: the pressure falls although air is to come in. */
-export function lossInFill(l: Loss, levels: Levels): Condition {
+/**
+ * While a hand fills, and no vent is said open: the pressure falls although air is to come in.
+ * @param atPacker no hose lies between the sensor and the packer: then none evens out, and no fall need be steady
+ */
+export function lossInFill(l: Loss, levels: Levels, atPacker: boolean): Condition {
   const now = levelNow(levels);
   if (now === null) return 'between';
   if (l.noticedUs !== null && l.lastUs !== null && l.lastUs - l.noticedUs < NOTICE_US) return 'on';
   if (l.least.bar >= HELD_BAR && now < GONE_SHARE * l.least.bar) return 'on';
   if (l.knownBar === null || l.knownBar - now < Math.max(FILL_BAR, FILL_SHARE * l.knownBar)) return 'off';
-  return isSteady(levels) ? 'on' : 'off';
+  return atPacker || isSteady(levels) ? 'on' : 'off';
 }
 
 /** In a hold the pressure falls faster than warmth or a leak that top-ups make up for. */
