@@ -1,8 +1,9 @@
 /** The files of a record that follow from its pages: held against the signed sums, and made again. */
 
 import type { WatchEvent } from '../watch/events.ts';
-import { type ByteSource, readAll } from './byte-source.ts';
+import { readAll } from './byte-source.ts';
 import { type CheckWordsOf, hasCommands } from './check-text.ts';
+import { Comparison, CsvComparison } from './comparison.ts';
 import { deriveCheck, deriveFiles, type Inventory, type Progress } from './derived-files.ts';
 import { firstDifference } from './difference.ts';
 import type { Finding, Remark } from './findings.ts';
@@ -136,7 +137,11 @@ export async function checkDerived(
 ): Promise<void> {
   const { files, findings, remarks } = work;
   const intact = content !== null;
-  const made = intact ? await madeAgain(work, manifest, signed, witnessed) : new Map<string, number | null>();
+  const made: MadeAgain = intact
+    ? await madeAgain(work, manifest, signed, witnessed)
+    : { differences: new Map(), isCsvApart: false };
+  // Of another engine the same counts may give other values.
+  const isCsvChanged = made.isCsvApart && work.options.judge?.engine === content?.engine;
   const fixed: readonly string[] = [
     FILE.manifest,
     FILE.signature,
@@ -147,10 +152,11 @@ export async function checkDerived(
   ];
   for (const name of files.keys()) {
     if (fixed.includes(name) || name.startsWith('additions/') || isProofName(name)) continue;
-    const difference = made.get(name);
+    const difference = made.differences.get(name);
     if (signed?.has(name)) {
       // Their form is the format's own, and they need no sensing: whoever signed another one wrote it himself.
-      if (COPIED.includes(name) && typeof difference === 'number') named(findings, name, difference);
+      const follows = COPIED.includes(name) || (name === FILE.csv && isCsvChanged);
+      if (follows && typeof difference === 'number') named(findings, name, difference);
       // Its words are the program's, and another version has others; what is to be typed is the format's own.
       else if (name === FILE.check && difference !== null && !(await sameCommands(work, manifest)))
         named(findings, name, difference ?? null);
@@ -171,32 +177,15 @@ async function sameCommands({ files }: Work, manifest: Manifest): Promise<boolea
   );
 }
 
-/** Holds a file that is made piece by piece against the one that is there. */
-class Comparison {
-  private at = 0;
-  private first: number | null = null;
-  private room = new Uint8Array(0);
-
-  constructor(private readonly there: ByteSource) {}
-
-  async take(piece: Uint8Array): Promise<void> {
-    if (this.first === null) {
-      if (this.room.length < piece.length) this.room = new Uint8Array(piece.length);
-      const here = firstDifference(await this.there.read(this.at, piece.length, this.room), piece);
-      if (here !== null) this.first = this.at + here;
-    }
-    this.at += piece.length;
-  }
-
-  /** Where the two differ first; null when they don't. */
-  difference(): number | null {
-    return this.first ?? (this.at === this.there.size ? null : this.at);
-  }
+interface MadeAgain {
+  /** By name: where each differs first from the file that is there, null when it does not; those that can't be made are left out. */
+  readonly differences: ReadonlyMap<string, number | null>;
+  /** trace.csv says something else, and not by its rounding. */
+  readonly isCsvApart: boolean;
 }
 
 /**
- * The derived files as this program makes them, by name: where each differs first from the one that is there, null
- * when it does not; those that can't be made are left out. Pages of another hand may be signed and sound and still
+ * The derived files as this program makes them. Pages of another hand may be signed and sound and still
  * hold what no sensing can follow.
  */
 async function madeAgain(
@@ -204,7 +193,7 @@ async function madeAgain(
   manifest: Manifest,
   signed: ReadonlySet<string> | null,
   witnessed: Witnessed | null,
-): Promise<ReadonlyMap<string, number | null>> {
+): Promise<MadeAgain> {
   const { options, files, findings } = work;
   const made = new Map<string, number | null>();
   const check = files.get(FILE.check);
@@ -216,9 +205,10 @@ async function madeAgain(
       // A language that only a later version has: told as not derived.
     }
   }
-  const traced =
-    options.sense === null ||
-    (!isTooLong(manifest) && (await traceAgain(work, manifest, options.sense, made)));
+  const trace =
+    options.sense === null || isTooLong(manifest) ? null : await traceAgain(work, manifest, options.sense);
+  for (const [name, comparison] of trace ?? []) made.set(name, comparison.difference());
+  const traced = options.sense === null || trace !== null;
   // They are drawn from the trace's values: without these they would only seem to differ.
   if (options.extras !== undefined && traced) {
     const manifestSha256 = files.get(FILE.manifest)!.sha256;
@@ -233,33 +223,29 @@ async function madeAgain(
       // As above: what can't be made is told as not derived.
     }
   }
-  return made;
+  const csv = trace?.get(FILE.csv);
+  return { differences: made, isCsvApart: csv instanceof CsvComparison && csv.apart };
 }
 
-/** Trace, log and events. False where they can't be made; giving up is the progress's to throw, and is let through. */
+/** Trace, log and events, those that are there. null where they can't be made; giving up is the progress's to throw, and is let through. */
 async function traceAgain(
   { options, files, inventory }: Work,
   manifest: Manifest,
   sense: SenseRun,
-  made: Map<string, number | null>,
-): Promise<boolean> {
+): Promise<ReadonlyMap<string, Comparison> | null> {
   const { progress, stopped } = stoppable(options.progress);
-  const compared = new Map<string, Comparison | null>();
-  const take = async (file: string, piece: Uint8Array): Promise<void> => {
-    let comparison = compared.get(file);
-    if (comparison === undefined) {
-      const there = files.get(file)?.content;
-      comparison = there === undefined ? null : new Comparison(there);
-      compared.set(file, comparison);
-    }
-    await comparison?.take(piece);
-  };
+  const compared = new Map<string, Comparison>();
+  for (const name of [...COPIED, FILE.csv, FILE.parquet]) {
+    const there = files.get(name)?.content;
+    if (there !== undefined)
+      compared.set(name, name === FILE.csv ? new CsvComparison(there) : new Comparison(there));
+  }
+  const take = async (file: string, piece: Uint8Array): Promise<void> => compared.get(file)?.take(piece);
   try {
     await deriveFiles(files.get(FILE.pages)!.content, inventory, manifest, sense, take, progress);
   } catch {
     stopped();
-    return false;
+    return null;
   }
-  for (const [name, comparison] of compared) if (comparison !== null) made.set(name, comparison.difference());
-  return true;
+  return compared;
 }

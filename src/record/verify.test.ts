@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { PLAIN_WORDING } from '../job/testing/wording.ts';
+import { ENGINE } from '../watch/codes.ts';
 import { bytesSource, readAll } from './byte-source.ts';
 import { canonicalBytes } from './canonical.ts';
 import { EXIT_CODE, type Verdict } from './findings.ts';
@@ -12,6 +13,7 @@ import { successionText } from './signing.ts';
 import { HEAD } from './testing/arbitrary.ts';
 import { firstOf, flip, makeSealedFile, type SealedFile } from './testing/sealed-file.ts';
 import {
+  asRecorded,
   checkWords,
   JOB,
   jobFile,
@@ -135,9 +137,13 @@ describe('an untouched record', () => {
         return reading === null ? null : { ...reading, bar: (reading.bar ?? 0) + 0.5 };
       };
     };
-    const v = await verify(file, { sense: other });
+    const later = { ...asRecorded, engine: ENGINE + 1 };
+    const v = await verify(file, { sense: other, judge: later });
     expect(v.verdict).toBe('valid');
     expect(v.remarks).toContainEqual({ r: 'derived-otherwise', file: FILE.csv });
+    // Of one engine the same counts give the same values: whoever signed others wrote them himself.
+    const same = await verify(file, { sense: other });
+    expect([same.verdict, firstOf(same, 'file').file]).toEqual(['changed', FILE.csv]);
   });
 });
 
