@@ -6,6 +6,7 @@ import { EntryForms } from './entry-forms.ts';
 import type { Finding, Remark } from './findings.ts';
 import type { Manifest } from './manifest.ts';
 import type { Page } from './page.ts';
+import { papersApart } from './papers-apart.ts';
 import type { RunVisitor } from './reader.ts';
 import type { Addition } from './seal.ts';
 
@@ -38,7 +39,7 @@ export class HeldPages implements RunVisitor {
     return [
       ...this.order.remarks(manifest, additions),
       ...this.clock.remarks(),
-      ...(this.shown ? this.said.remarks() : []),
+      ...(this.shown ? [...this.said.remarks(), ...papersApart(manifest)] : []),
     ];
   }
 }

@@ -262,6 +262,8 @@ export const verifyWords = (f: Format) => {
           return `clocks disagree: ${r.what}, by ${Math.round(r.seconds)} s`;
         case 'device-limit':
           return `the device guarded ${r.deviceBar.toFixed(3)} bar, the Setup's ceiling is ${r.ceilingBar.toFixed(3)} bar`;
+        case 'papers-apart':
+          return `the papers sealed with it are not those of the last Setup: ${r.what.join(', ')}`;
         case 'key-followed':
           return `the key follows key ${key(r.fingerprint)} (${r.reason}), ${r.endorsed ? 'which vouches for it' : 'which does not vouch for it'}`;
       }

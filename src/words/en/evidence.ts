@@ -222,6 +222,12 @@ const CLOCK_APART: Record<Extract<Remark, { r: 'clock-apart' }>['what'], string>
   device: 'By the device’s own clock the run took another time than by the computer’s',
 };
 
+const PAPERS_APART: Record<Extract<Remark, { r: 'papers-apart' }>['what'][number], string> = {
+  sensor: 'another sensor or range',
+  calibration: 'another calibration',
+  resin: 'another resin',
+};
+
 const TERM: Readonly<Record<TermFault, string>> = {
   before: 'known, and this was signed before it counts',
   after: 'known, and this was signed when it counted no longer',
@@ -390,6 +396,8 @@ export const evidence = (f: Format) => ({
         return `${CLOCK_APART[r.what]}: ${f.duration(r.seconds)} apart. A clock was wrong, or a time is not true.`;
       case 'device-limit':
         return `The device guarded ${f.quantity('pressure', r.deviceBar)}, and the Setup’s ceiling is ${f.quantity('pressure', r.ceilingBar)}: it was told another limit, or took no higher one.`;
+      case 'papers-apart':
+        return `The papers that were sealed with it are not those that the run was judged by: ${r.what.map((w) => PAPERS_APART[w]).join(', ')}.`;
       case 'key-followed':
         return `The key followed another one that was ${r.reason}; the other ${r.endorsed ? 'vouches' : 'does not vouch'} for it.`;
     }

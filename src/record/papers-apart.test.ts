@@ -1,0 +1,48 @@
+import { expect, it } from 'vitest';
+import { type JobBundle, toBundle } from '../job/bundle.ts';
+import type { SensorDocument } from '../job/sensor-document.ts';
+import { plan } from '../plan/testing/plan-of.ts';
+import { DEMO } from '../words/testing/demo.ts';
+import type { Manifest } from './manifest.ts';
+import { papersApart } from './papers-apart.ts';
+
+// The Setup as the plan makes it of the practice job, beside papers that were sealed with it.
+
+const TRANSDUCER = DEMO.job.device.channels[0]!.sensorId;
+const CALIBRATION = DEMO.sensors.map((s) => s.document.calibration).find((c) => c !== null)!;
+
+const withSensor = (change: Partial<SensorDocument>): JobBundle => ({
+  ...DEMO,
+  sensors: DEMO.sensors.map((s) =>
+    s.id === TRANSDUCER ? { ...s, document: { ...s.document, ...change } } : s,
+  ),
+});
+
+function said(papers: unknown, setupOf: JobBundle = DEMO) {
+  const { setup } = plan({}, setupOf);
+  const setups = [{ tUs: 0, setup }];
+  return papersApart({ job: papers, setups } as unknown as Manifest).flatMap((r) => r.what);
+}
+
+it('papers that the Setup was made of say nothing, nor none, nor such as nobody can read', () => {
+  expect(DEMO.sensors.find((s) => s.id === TRANSDUCER)).toBeDefined();
+  expect(plan().setup.channels[0]?.sensorSerial).toBeTruthy();
+  expect(said(toBundle(DEMO))).toEqual([]);
+  for (const none of [null, {}, 'x', { schema: 'other' }]) expect(said(none)).toEqual([]);
+  expect(papersApart({ job: toBundle(DEMO), setups: [] } as unknown as Manifest)).toEqual([]);
+});
+
+it('another sensor, range, calibration or resin is said, each once', () => {
+  expect(said(toBundle(withSensor({ serial: 'OTHER-1' })))).toEqual(['sensor']);
+  expect(said(toBundle(withSensor({ range: { lo: 0, hi: 40 } })))).toEqual(['sensor']);
+  const calibrated = withSensor({ calibration: CALIBRATION });
+  expect(said(toBundle(calibrated), calibrated)).toEqual([]);
+  const later = withSensor({ calibration: { ...CALIBRATION, date: '2020-01-02' } });
+  expect(said(toBundle(later), calibrated)).toEqual(['calibration']);
+  const renamed = { ...DEMO.resin!, document: { ...DEMO.resin!.document, name: 'Another resin' } };
+  expect(said(toBundle({ ...DEMO, resin: renamed }))).toEqual(['resin']);
+  expect(said(toBundle({ ...withSensor({ serial: 'OTHER-1' }), resin: renamed }))).toEqual([
+    'resin',
+    'sensor',
+  ]);
+});
