@@ -138,7 +138,7 @@ export type Remark =
   /** The device guarded a lower limit than the ceiling that the Setup names: it was told another one, or took none. */
   | { readonly r: 'device-limit'; readonly deviceBar: number; readonly ceilingBar: number }
   /** The papers that were sealed with it are not those that the last Setup was made of. */
-  | { readonly r: 'papers-apart'; readonly what: readonly ('sensor' | 'calibration' | 'resin')[] }
+  | { readonly r: 'papers-apart'; readonly what: readonly ('sensor' | 'calibration')[] }
   | {
       readonly r: 'key-followed';
       readonly fingerprint: string;

@@ -1,6 +1,6 @@
 /**
- * The papers that were sealed with a record, against the Setup that was in force: whoever looks a sensor or a resin up in the
- * papers should know where the run was judged by another.
+ * The papers that were sealed with a record, against the Setup that was in force: whoever looks a sensor up in the papers
+ * should know where the run was judged by another.
  */
 import { type JobBundle, parseBundle } from '../job/bundle.ts';
 import type { SensorDocument } from '../job/sensor-document.ts';
@@ -26,17 +26,13 @@ function sensorApart(ch: ChannelSetup, { serial, signal, range, calibration }: S
   return sameText(mine, { date: d, asFound: f, asLeft: l, uReference: u }) ? null : 'calibration';
 }
 
-function* apart(
-  { job, sensors, resin }: JobBundle,
-  setup: Manifest['setups'][number]['setup'],
-): Generator<What> {
+function* apart({ job, sensors }: JobBundle, setup: Manifest['setups'][number]['setup']): Generator<What> {
   for (const { channel, sensorId } of job.device.channels) {
     const ch = setup.channels.find((c) => c.index === channel);
     const document = sensors.find((s) => s.id === sensorId)?.document;
     const what = ch === undefined || document === undefined ? null : sensorApart(ch, document);
     if (what !== null) yield what;
   }
-  if (resin !== null && setup.resin !== null && resin.document.name !== setup.resin.name) yield 'resin';
 }
 
 /** By the last Setup of the run; nothing where the papers can't be read. */

@@ -225,7 +225,6 @@ const CLOCK_APART: Record<Extract<Remark, { r: 'clock-apart' }>['what'], string>
 const PAPERS_APART: Record<Extract<Remark, { r: 'papers-apart' }>['what'][number], string> = {
   sensor: 'another sensor or range',
   calibration: 'another calibration',
-  resin: 'another resin',
 };
 
 const TERM: Readonly<Record<TermFault, string>> = {
