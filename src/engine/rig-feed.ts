@@ -26,14 +26,27 @@ const PRACTICE: Omit<RigDeviceOptions, 'seed'> = {
   },
 };
 
-/** The demo job's own site, with nobody's hands but the user's; and every scenario of the rig. */
-export const RIG_SCENARIOS: readonly string[] = ['practice', ...SCENARIO_CODES];
+/** The same with a second transducer at the regulator's outlet. */
+const PAIR: typeof PRACTICE = {
+  ...PRACTICE,
+  channels: {
+    ...PRACTICE.channels,
+    second: {
+      tap: 'supply',
+      transducer: { signal: 'current', rangeLoBar: 0, rangeHiBar: 10, bits: 16, offsetBar: -0.008 },
+    },
+  },
+};
+
+/** The demo job's own site, with nobody's hands but the user's, with one pressure or two; and every scenario of the rig. */
+export const RIG_SCENARIOS: readonly string[] = ['practice', 'practice-pair', ...SCENARIO_CODES];
 
 /** The demo job's device on its site. */
 export const practiceRig = (seed = 1): RigDevice => createRigDevice({ ...PRACTICE, seed });
 
 function deviceOf(options: RigOptions): RigDevice {
   if (options.scenario === 'practice') return practiceRig(options.seed);
+  if (options.scenario === 'practice-pair') return createRigDevice({ ...PAIR, seed: options.seed });
   if (isScenario(options.scenario)) return createScenarioDevice(options.scenario, options.seed);
   throw new EngineError('bad-request', `no scenario ${options.scenario}: ${RIG_SCENARIOS.join(', ')}`);
 }

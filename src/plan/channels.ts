@@ -189,10 +189,11 @@ export function planChannels(
   const { deviceId } = device.hello;
   const suggested = suggestChannels(device.channels);
   const named = assignments.some((a) => a.role === 'pressure');
-  // An empty assignment leaves it all to the device; a pressure channel that the job names is the only one.
+  // An empty assignment leaves it all to the device; a pressure channel that the job names takes the
+  // place of the device's own; one that the device sets beside it stays, unless the job says otherwise.
   const assigned = suggested.map((base): ChannelSetup => {
     const a = assignments.find((x) => x.channel === base.index);
-    if (a === undefined) return named && isPressureRole(base.role) ? { ...base, role: 'unused' } : base;
+    if (a === undefined) return named && base.role === 'pressure' ? { ...base, role: 'unused' } : base;
     if (a.role !== 'unused' && quantityOf(base) !== quantityOf({ ...base, role: a.role })) {
       notes.warn('signal-differs', [], `${a.channel}`);
       return base;

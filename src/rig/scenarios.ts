@@ -136,7 +136,11 @@ const CHANGES: Readonly<Record<ScenarioCode, Change>> = {
     script: [{ atS: 102, fault: 'creep', barPerMin: 1.5 }],
   },
   'supply-high': { channels: PAIR, site: { regulator: { setBar: 1.95 } }, crew: null },
-  'kinked-hose': { channels: PAIR, script: [{ atS: 100, fault: 'kink', open: 0.002 }] },
+  'kinked-hose': {
+    channels: { ...PAIR, tap: 'packer' },
+    script: [{ atS: 100, fault: 'kink', open: 0.002 }],
+    sheet: { tap: 'packer' },
+  },
   'sensors-disagree': { channels: PAIR, script: [{ atS: 1, fault: 'second-off', bar: -0.45 }] },
   'sensors-swapped': {
     channels: { ...PAIR, saysTap: 'supply', second: { ...PAIR.second, tap: 'supply', says: 'hose' } },

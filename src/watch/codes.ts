@@ -122,7 +122,6 @@ export type PairDoubt = (typeof PAIR_DOUBTS)[number];
 /** What lies between regulator and packer, as the two pressures show it. */
 export const PAIR_PATHS = [
   'flows',
-  'narrow', // far less open than it was in this fill: a valve nearly shut, or a kinked hose
   'level', // no more comes: the supply stands no higher than the packer
   'blocked', // the supply stands over the packer and gives nothing: a shut valve, or a kinked hose
   'escapes', // the supply gives air and the packer does not rise: limp still, or the air goes elsewhere

@@ -7,6 +7,7 @@ import { shownValues } from './alarms/values.ts';
 import { STANDINGS, type Standing } from './codes.ts';
 import { cureView, isLightCured } from './cure/cure.ts';
 import { holdView, tapSeesPacker } from './hold/hold.ts';
+import { secondView } from './pair/view.ts';
 import { ageS, isStale, staleAfterS } from './signal/loss.ts';
 import { probeFresh } from './signal/probes.ts';
 import { isOver } from './signal/signal.ts';
@@ -132,6 +133,7 @@ export function viewOf(w: WatchState, tUs: number): WatchView {
     question: w.fastFall.asked ? 'let-down-or-loss' : null,
     rebound: test === null ? null : { sinceUs: test.sinceUs, needS: REBOUND_S, startBar: test.startBar },
     supply: supplyView(w.supply, tUs),
+    second: secondView(w.pair, tUs),
     mixedUs: w.mixedUs,
     potLifeLeftS: potLifeLeftS(w, tUs),
     peakBar: signal.peakBar,

@@ -1,5 +1,6 @@
+import type { SecondPressure } from '../job/codes.ts';
 import type { Limits, Line, Place, Tap } from '../job/setup.ts';
-import type { AlarmCode, AlarmState, Priority, Stage, Standing, SupplyVerdict } from './codes.ts';
+import type { AlarmCode, AlarmState, PairPath, Priority, Stage, Standing, SupplyVerdict } from './codes.ts';
 import type { AlarmValues, Bounded, LeakFigure } from './events.ts';
 import type { ProofPhase } from './supply/types.ts';
 
@@ -96,6 +97,18 @@ export interface SupplyView {
   readonly proved: boolean;
 }
 
+/** A second pressure on the line: a mark beside the first, never a second number as large. */
+export interface SecondView {
+  readonly role: SecondPressure;
+  /** null: it tells none now. */
+  readonly bar: number | null;
+  readonly lost: boolean;
+  /** Where the regulator's outlet stood before air was let in, bar; null: it was not seen to stand. */
+  readonly stoodBar: number | null;
+  /** What lies between regulator and packer in a fill, as the two show it; null: nothing is known. */
+  readonly path: PairPath | null;
+}
+
 /** All that a screen shows of the moment; plain data, made at most 30 times a second. */
 export interface WatchView {
   readonly tUs: number;
@@ -139,6 +152,8 @@ export interface WatchView {
   readonly rebound: { readonly sinceUs: number; readonly needS: number; readonly startBar: number } | null;
   /** null: nobody has proved the supply, nor does now. */
   readonly supply: SupplyView | null;
+  /** null: the line has one pressure. */
+  readonly second: SecondView | null;
   readonly mixedUs: number | null;
   readonly potLifeLeftS: number | null;
   readonly peakBar: number | null;

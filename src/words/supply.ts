@@ -1,3 +1,3 @@
 import { chosen } from './chosen.ts';
 
-export const { SUPPLY, SUPPLY_REASON, supplyText } = chosen('supply');
+export const { PAIR_PATH, SUPPLY, SUPPLY_REASON, supplyText } = chosen('supply');

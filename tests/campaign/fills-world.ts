@@ -14,6 +14,10 @@ export interface Trace {
   /** True pressure in the packer and at the sensor's place, bar. */
   readonly packer: Float32Array;
   readonly place: Float32Array;
+  /** And at the regulator's outlet. */
+  readonly outlet: Float32Array;
+  /** The regulator failed, s; NaN: it did not. */
+  readonly failedS: number;
   /** Where a hand shut the valve for good, s; NaN if never. */
   readonly closedS: number;
   /** True highest packer pressure. */
@@ -24,7 +28,8 @@ export interface Trace {
 const LONGEST_S = 320;
 const LONGEST_FILLS = 8;
 
-export function runScenario(s: Scenario): Trace {
+/** @param waitS the supply stands so long before the valve is opened, s */
+export function runScenario(s: Scenario, waitS = 1.5): Trace {
   const site = createSite(s.site);
   const { truth } = site;
   const noise = createRandom(s.seed * 8 + 5).fork(`noise ${s.kind}`);
@@ -34,6 +39,7 @@ export function runScenario(s: Scenario): Trace {
   const x = new Float32Array(most);
   const packer = new Float32Array(most);
   const place = new Float32Array(most);
+  const outlet = new Float32Array(most);
   const sense = createSensor(s.sensor, noise);
   let n = 0;
   let peak = 0;
@@ -41,7 +47,8 @@ export function runScenario(s: Scenario): Trace {
   // The crew: what it waits for.
   let target = 0;
   let phase: 'wait' | 'filling' | 'closing' | 'done' = 'wait';
-  let untilS = 1.5;
+  let untilS = waitS;
+  let failedS = Number.NaN;
   let topUps = 0;
   let passedAt = Number.NaN;
   let lockedS = Number.NaN;
@@ -56,10 +63,18 @@ export function runScenario(s: Scenario): Trace {
     x[n] = sense(n, p);
     packer[n] = truth.packerBar;
     place[n] = p;
+    outlet[n] = truth.supplyBar;
     peak = Math.max(peak, truth.packerBar);
 
-    if (s.stickAtBar !== null && truth.packerBar >= s.stickAtBar && !site.truth.ventOpen && phase !== 'wait')
+    if (
+      s.stickAtBar !== null &&
+      truth.packerBar >= s.stickAtBar &&
+      !site.truth.ventOpen &&
+      phase !== 'wait'
+    ) {
       site.stuckOpen(true);
+      if (Number.isNaN(failedS)) failedS = now;
+    }
     if (s.creepAtBar !== null && Number.isNaN(lockedS) && truth.packerBar >= s.creepAtBar) lockedS = now;
     if (now >= lockedS + s.creepDelayS) site.creep(s.creepBarPerS * 60);
     // The crew sees the display: the middle of the last three readings.
@@ -109,6 +124,8 @@ export function runScenario(s: Scenario): Trace {
     x: x.slice(0, n),
     packer: packer.slice(0, n),
     place: place.slice(0, n),
+    outlet: outlet.slice(0, n),
+    failedS,
     closedS,
     peakBar: peak,
   };

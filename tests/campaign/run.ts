@@ -1,5 +1,5 @@
 /**
- * npm run campaign [-- fills|proofs|holds|sleeves|mixings|forgeries …] [--n SCALE]
+ * npm run campaign [-- fills|proofs|pairs|holds|sleeves|mixings|forgeries …] [--n SCALE]
  *
  * Runs the campaigns named (all without a name), prints their tables and writes docs/validation.md with its figures.
  * SCALE below 1 runs a share of each and writes nothing.
@@ -9,6 +9,7 @@ import { FILLS, fillsChild, runFills } from './fills-run.ts';
 import { FORGERIES, forgeriesChild, runForgeries } from './forgeries-run.ts';
 import { HOLDS, holdsChild, runHolds } from './holds-run.ts';
 import { MIXINGS, mixingsChild, runMixings } from './mixings-run.ts';
+import { PAIRS, pairsChild, runPairs } from './pairs-run.ts';
 import { isChild } from './pool.ts';
 import { PROOFS, proofsChild, runProofs } from './proofs-run.ts';
 import { type Section, withSection } from './sections.ts';
@@ -25,6 +26,7 @@ const named = args.filter((a, i) => !a.startsWith('--') && (at < 0 || i !== at +
 const CAMPAIGNS: Readonly<Record<string, (scale: number) => Promise<Section>>> = {
   [FILLS]: runFills,
   [PROOFS]: runProofs,
+  [PAIRS]: runPairs,
   [HOLDS]: runHolds,
   [SLEEVES]: runSleeves,
   [MIXINGS]: runMixings,
@@ -38,6 +40,7 @@ for (const name of named)
 
 if (isChild(FILLS)) fillsChild(scale);
 else if (isChild(PROOFS)) proofsChild(scale);
+else if (isChild(PAIRS)) pairsChild(scale);
 else if (isChild(HOLDS)) holdsChild(scale);
 else if (isChild(SLEEVES)) sleevesChild(scale);
 else if (isChild(MIXINGS)) mixingsChild(scale);

@@ -4,6 +4,8 @@ import { duration, fixed, NO_VALUE, pressure, pressureSlope, temperature } from 
 import { bandExitText, leakText, liftText } from '../../words/hold.ts';
 import { LIVE } from '../../words/live.ts';
 import { TIME_SLOT } from '../../words/orders.ts';
+import { SECOND_NAME } from '../../words/site.ts';
+import { PAIR_PATH, SUPPLY } from '../../words/supply.ts';
 import { PLACE_TITLE, STANDING } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
@@ -80,6 +82,25 @@ export function Facts() {
         </Show>
         <Show when={guard()?.restBar}>
           {(r) => <Fact name={LIVE.rest}>{pressure(r().value, app.units())}</Fact>}
+        </Show>
+        <Show when={live.view()?.second}>
+          {(s) => (
+            <>
+              <Fact name={SECOND_NAME[s().role]} testId="second-pressure">
+                {s().bar === null ? UI.lostReading : pressure(s().bar, app.units())}
+              </Fact>
+              <Show when={s().stoodBar !== null}>
+                <Fact name={SUPPLY.stoodAt}>{pressure(s().stoodBar, app.units())}</Fact>
+              </Show>
+              <Show when={s().path}>
+                {(path) => (
+                  <Fact name={SUPPLY.path} testId="pair-path" wide>
+                    {PAIR_PATH[path()]}
+                  </Fact>
+                )}
+              </Show>
+            </>
+          )}
         </Show>
         <Show when={told().slope}>
           <Fact name={LIVE.rate}>{rate()}</Fact>

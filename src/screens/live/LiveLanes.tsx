@@ -21,6 +21,7 @@ import { viewTrust } from '../../widgets/trust.ts';
 import { NO_VALUE, pressure, stopwatch, temperature } from '../../words/format.ts';
 import { LANES } from '../../words/lanes.ts';
 import { LIVE } from '../../words/live.ts';
+import { SECOND_NAME } from '../../words/site.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { isRunLeftOpen } from '../packers-left.ts';
@@ -174,6 +175,12 @@ export function LiveLanes(props: {
     const lift = raised('lift') === undefined ? null : (view()?.hold?.lift ?? null);
     return lift === null ? null : { ...lift.peakBar, by: 'warmth', isUrgent: false };
   };
+  /** As it is read, and to the digits that are shown: a mark that trembles draws the eye. */
+  const beside = (): LadderState['second'] => {
+    const now = props.calm?.second ?? null;
+    if (now === null || now.bar === null) return null;
+    return { name: SECOND_NAME[now.role], bar: Math.round(now.bar * 100) / 100 };
+  };
   // Without the reading: it stays the same one while nothing else changes.
   const ladderBut = createMemo(
     (): Omit<LadderState, 'bar'> => ({
@@ -185,6 +192,7 @@ export function LiveLanes(props: {
       ghost: ghost(),
       order: order(),
       rateBarPerS: rateStep(view()?.guard.rateBarPerS ?? null),
+      second: beside(),
     }),
     undefined,
     json,

@@ -125,6 +125,15 @@ function Connect(props: { start: Start }) {
       >
         {LIVE.connectRig}
       </button>
+      <button
+        type="button"
+        class="button wide practice-edge"
+        data-testid="connect-rig-pair"
+        disabled={props.start.busy()}
+        onClick={() => props.start.connectPair()}
+      >
+        {LIVE.connectPair}
+      </button>
       <p class="small muted" data-testid="link-state" role="status">
         {LINK_STATE[state()]}
         <Show when={trying()}>{(baudRate) => <>. {TRYING(baudRate())}</>}</Show>

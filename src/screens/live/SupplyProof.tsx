@@ -1,6 +1,7 @@
 import { For, Show } from 'solid-js';
 import { LINE_ENDS } from '../../watch/codes.ts';
 import type { Command } from '../../watch/inputs.ts';
+import { pressure } from '../../words/format.ts';
 import { SUPPLY, SUPPLY_REASON, supplyText } from '../../words/supply.ts';
 import { useServices } from '../context.ts';
 
@@ -65,5 +66,29 @@ export function SupplyProof() {
         <p class="small">{SUPPLY.beside}</p>
       </Show>
     </fieldset>
+  );
+}
+
+/** Where the outlet stood before the fill: a regulator that was turned since has not moved by itself. */
+export function OutletStood() {
+  const app = useServices();
+  const stoodBar = () => app.live.view()?.second?.stoodBar ?? null;
+  return (
+    <Show when={stoodBar() !== null}>
+      <fieldset class="task" data-testid="outlet-stood">
+        <legend>{SUPPLY.outletTitle}</legend>
+        <p class="small">{SUPPLY.outletText(pressure(stoodBar(), app.units()))}</p>
+        <button
+          type="button"
+          class="button"
+          data-testid="outlet-turned"
+          onClick={() =>
+            void app.ask({ q: 'command', command: { c: 'supply', said: 'turned' } }).catch(app.fail)
+          }
+        >
+          {SUPPLY.turned}
+        </button>
+      </fieldset>
+    </Show>
   );
 }

@@ -252,6 +252,14 @@ describe('in the hold', () => {
   });
   it('a reading that stands in a fill asks for the gauge where it would ask for air', () => {
     expect(codeOf({ stage: 'inflate', bar: 0.3, fillStands: true })).toBe('inflate stands');
+    const second = { role: 'outlet-pressure', bar: 1.5, lost: false, stoodBar: 1.5 } as const;
+    for (const path of ['blocked', 'level', 'escapes'] as const)
+      expect(codeOf({ stage: 'inflate', bar: 0.3, fillStands: true, second: { ...second, path } })).toBe(
+        `inflate ${path}`,
+      );
+    expect(codeOf({ stage: 'inflate', bar: 0.3, fillStands: true, second: { ...second, path: null } })).toBe(
+      'inflate stands',
+    );
     expect(codeOf({ stage: 'seat', bar: 0.1, fillStands: true, limits: LIMITS })).toBe('seat stands');
     expect(codeOf({ stage: 'seat', bar: LIMITS.seatBar!, fillStands: true, limits: LIMITS })).toBe(
       'seat shut',

@@ -41,6 +41,12 @@ const READY_SHARE = 0.5;
 const withoutAir = ({ airNotWanted }: WatchView): 'jumped' | 'find-loss' | null =>
   airNotWanted === null ? null : airNotWanted === 'reading-jump' ? 'jumped' : 'find-loss';
 
+/** Why a fill does not go on: two pressures tell more of it than one. */
+function standsFor({ second }: WatchView): 'stands' | 'blocked' | 'level' | 'escapes' {
+  const path = second?.path ?? null;
+  return path === 'blocked' || path === 'level' || path === 'escapes' ? path : 'stands';
+}
+
 /** What the proof of the supply asks for, by its phase. */
 function proving(scene: Scene): Instructed | null {
   const { supply } = scene.view;
@@ -130,7 +136,7 @@ function seat(scene: Scene): Instructed {
     return pauseLeftS > 0 ? say('settle', { s: Math.ceil(pauseLeftS) }) : say('compare');
   const there = seatBar !== null && (view.bar ?? 0) >= seatBar - NEAR_SEAT_BAR;
   if (there) return say('shut');
-  return view.fillStands ? say('stands') : say('open', { bar: seatBar });
+  return view.fillStands ? say(standsFor(view)) : say('open', { bar: seatBar });
 }
 
 function inflate(scene: Scene): Instructed {
@@ -157,7 +163,7 @@ function inflate(scene: Scene): Instructed {
   return rising && (view.bar ?? 0) > READY_SHARE * limits.workingBar
     ? say('ready')
     : view.fillStands
-      ? say('stands')
+      ? say(standsFor(view))
       : say('open', { bar: limits.cue ? limits.workingBar : null });
 }
 

@@ -14,7 +14,7 @@ import { resumable } from '../packers-left.ts';
 import { planOf, withoutPractice } from '../setup-of.ts';
 import { bundleOf } from '../sheet/bundle.ts';
 import { suggestedTap } from '../sheet/tap.ts';
-import { PRACTICE_RIG } from './practice.ts';
+import { PRACTICE_PAIR, PRACTICE_RIG } from './practice.ts';
 
 export type StartStep = 'connect' | 'packer' | 'zero' | 'running';
 
@@ -31,6 +31,8 @@ export interface Start {
   readonly packers: Accessor<readonly Named<PackerDocument>[]>;
   /** @param then a run that was left open and is gone on with as soon as its device answers */
   connectRig(then?: RunSummary): void;
+  /** The practice site with a second pressure sensor. */
+  connectPair(): void;
   /** Must be called in a press. @param another ask for a port even where one is known; @param then as above */
   connectDevice(another: boolean, then?: RunSummary): void;
   /** Gives up looking for the device; no fault is told. */
@@ -155,6 +157,7 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     job,
     packers: () => packers() ?? [],
     connectRig: (then) => during(() => connect(PRACTICE_RIG, then)),
+    connectPair: () => during(() => connect(PRACTICE_PAIR)),
     connectDevice: (another, then) => {
       // The chooser must open in the press itself.
       const chosen = app.serial.choose(another);

@@ -27,7 +27,7 @@ import {
 import { isAnnounced } from '../supply/proof.ts';
 import { either, over, under, when } from './bounds.ts';
 import type { Condition } from './machine.ts';
-import { movedAtOutlet, movedFromProof, supplyOver } from './supply-conditions.ts';
+import { breaksThrough, movedAtOutlet, movedFromProof, supplyOver } from './supply-conditions.ts';
 import { ALARM_TABLE, rowOf } from './table.ts';
 
 /**
@@ -305,7 +305,7 @@ export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
   // Proved, nobody has to turn it any more; that its outlet stood where it was wanted is a lesser promise.
   if (alarm === 'supply-moved' && isFilling(w.stages.stage) && movedFromProof(w) === 'on') return 'urgent';
   // What was under the ceiling and is over it while air is let in does not stop there.
-  if (alarm === 'supply-over' && isFilling(w.stages.stage) && w.pair.outlet.stoodUnder) return 'urgent';
+  if (alarm === 'supply-over' && breaksThrough(w)) return 'urgent';
   if (alarm === 'rebound' && refillPresses(w)) return 'urgent';
   if (alarm === 'band-exit' && (w.hold?.exit?.inS.value ?? EXIT_S) < EXIT_PRESSING_S) return 'high';
   if (alarm === 'device-fault' && isBlind(gravestFault(w.device, w.tUs))) return 'high';

@@ -47,3 +47,10 @@ export function supplyOver(w: WatchState): Condition {
   const is = over(level, outletCeiling(limits, signal.uBar), DEADBAND.over);
   return is === 'off' && filling && !(w.verdict?.still ?? true) ? 'between' : is;
 }
+
+/** The outlet has stood under the ceiling, and is over it while air flows to the packer. */
+export const breaksThrough = (w: WatchState): boolean =>
+  w.pair.outlet.stoodUnder &&
+  isFilling(w.stages.stage) &&
+  !(w.verdict?.still ?? true) &&
+  supplyOver(w) === 'on';

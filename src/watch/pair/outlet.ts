@@ -4,6 +4,7 @@
  * regulator that has moved, and it shows there while the packer is still low. Plain data.
  */
 import type { Limits } from '../../job/setup.ts';
+import { HOLD_BEGINS } from '../codes.ts';
 import { type Course, courseAdd, courseLine, courseMean, createCourse } from '../supply/course.ts';
 import { movedFromBar } from '../supply/moved-from.ts';
 
@@ -47,11 +48,12 @@ export function outletReading(o: Outlet, tS: number, bar: number, ctx: OutletCon
   if (line === null || level === null || Math.abs(line.slope) > STANDS_BAR_S) return null;
   const { workingBar } = ctx.limits;
   const under = level < outletCeiling(ctx.limits, ctx.uBar);
-  if (under && level > SET_SHARE * workingBar) o.stoodUnder = true;
+  // What droops under it while air flows has not stood there.
+  if (under && ctx.still && level > SET_SHARE * workingBar) o.stoodUnder = true;
   // Once air was let in it is never raised: what creeps would carry it along. Under the working pressure a hand has to turn it up.
-  const takes = ctx.preparing || (o.stood === null && ctx.still);
+  const takes = ctx.still && (ctx.preparing || o.stood === null);
   if (!takes) return null;
-  if (!under || level < workingBar - 2 * ctx.uBar) {
+  if (!under || level < HOLD_BEGINS.share * workingBar) {
     if (ctx.preparing) o.stood = null;
     return null;
   }

@@ -5,6 +5,7 @@
 import type { SecondPressure } from '../../job/codes.ts';
 import type { Setup } from '../../job/setup.ts';
 import type { Reading } from '../../sensing/reading.ts';
+import type { PairPath } from '../codes.ts';
 import type { WatchEvent } from '../events.ts';
 import {
   createGuard,
@@ -19,7 +20,7 @@ import { bar3 } from '../round.ts';
 import { isFilling } from '../stages/stages.ts';
 import { createDoubts, type Doubts, doubtsBreak, doubtsReading } from './doubt.ts';
 import { createOutlet, type Outlet, outletBreak, outletReading, outletTurned } from './outlet.ts';
-import { createPath, type Path, pathReading } from './path.ts';
+import { pathOf } from './path.ts';
 import {
   asReading,
   createSecond,
@@ -37,7 +38,8 @@ export interface Pair {
   verdict: GuardVerdict | null;
   outlet: Outlet;
   doubts: Doubts;
-  path: Path;
+  /** What lies between the two in a fill; null: nothing is known. */
+  path: PairPath | null;
 }
 
 /** @param setup in force; null: none */
@@ -47,7 +49,7 @@ export const createPair = (setup: Setup | null): Pair => ({
   verdict: null,
   outlet: createOutlet(),
   doubts: createDoubts(),
-  path: createPath(),
+  path: null,
 });
 
 /** Where a guard that has the second pressure alone would have its sensor. */
@@ -124,19 +126,17 @@ function together(
     joined: role === 'check-pressure' || ctx.proves || (supplied && guard.stage === 'hold'),
   });
   if (role !== 'outlet-pressure') return;
-  if (!isFilling(guard.stage) || motion === null) {
-    p.path.now = null;
-    return;
-  }
-  pathReading(p.path, {
-    bar,
-    outletBar: secondBar,
-    uBar,
-    airBar: setup?.air.bar ?? 1.013,
-    rate: motion.rate,
-    sd: motion.sd,
-    stoodBar: p.outlet.stood?.bar ?? null,
-  });
+  const filling = isFilling(guard.stage) && motion !== null;
+  p.path = filling
+    ? pathOf({
+        bar,
+        outletBar: secondBar,
+        uBar,
+        rate: motion.rate,
+        sd: motion.sd,
+        stoodBar: p.outlet.stood?.bar ?? null,
+      })
+    : null;
 }
 
 /** Nothing is carried across a break in the readings. */
@@ -146,12 +146,7 @@ export function pairBreak(p: Pair): void {
   p.verdict = null;
   outletBreak(p.outlet);
   doubtsBreak(p.doubts);
-  p.path.now = null;
-}
-
-/** Another valve position is to be expected: what was the widest is none any more. */
-export function pairStage(p: Pair): void {
-  p.path = createPath();
+  p.path = null;
 }
 
 /** Said: the regulator was set anew. */

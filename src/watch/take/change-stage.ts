@@ -2,7 +2,6 @@ import type { Stage } from '../codes.ts';
 import { createCure, cureEnd } from '../cure/cure.ts';
 import type { WatchEvent } from '../events.ts';
 import { createHold, holdEnd } from '../hold/hold.ts';
-import { pairStage } from '../pair/pair.ts';
 import { seepRestart } from '../signal/seep.ts';
 import { answer } from '../stages/fastfall.ts';
 import { lossSettled } from '../stages/loss.ts';
@@ -39,7 +38,6 @@ export function changeStage(
   seepRestart(w.seep);
   standRestart(w.stand);
   supplyStage(w.supply, isUp(to), w.tUs, emit);
-  pairStage(w.pair);
   if (isUp(to)) {
     w.ventOpen = false;
     reboundFilled(w.rebound);

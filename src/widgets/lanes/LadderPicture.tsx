@@ -64,6 +64,7 @@ export function LadderPicture(props: {
       ghost,
       order: null,
       rateBarPerS: null,
+      second: null,
     };
     return [
       ...ladderGround(state, box, unit),

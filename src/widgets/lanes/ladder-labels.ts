@@ -78,6 +78,15 @@ export function labelsOf(state: LadderState, unit: PressureUnit, words: LadderWo
       isForecast: true,
       ...(ghost.isUrgent ? { tone: 'urgent-thin' as const } : {}),
     });
+  if (state.second !== null)
+    out.push({
+      key: 'second',
+      name: state.second.name,
+      value: unit.text(state.second.bar),
+      y: y(state.second.bar),
+      rank: 4,
+      isQuiet: true,
+    });
   if (state.trust === 'over' && state.bar !== null)
     out.push({
       key: 'at-least',

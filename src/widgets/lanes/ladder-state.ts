@@ -31,4 +31,6 @@ export interface LadderState {
   /** A pressure that an alarm asks to let air out to, and what must be left, bar. */
   readonly order: { readonly toBar: number; readonly notUnderBar: number | null } | null;
   readonly rateBarPerS: number | null;
+  /** A second pressure with its name: a mark at the column's edge; null: there is none, or it tells nothing. */
+  readonly second: { readonly name: string; readonly bar: number } | null;
 }

@@ -160,3 +160,25 @@ describe('trend and pointer', () => {
     expect(ladderPointer(LADDERS.none, BOX)).toEqual([]);
   });
 });
+
+describe('a second pressure', () => {
+  const state = { ...LADDERS.cue, second: { name: 'Supply', bar: 1.38 } };
+  /** The hollow diamond on the column's left edge. */
+  const diamonds = (shapes: readonly Shape[]) =>
+    paths(shapes).filter(
+      (p) => p.closed === true && p.points.length === 4 && p.points[1]![0] === BOX.column.x,
+    );
+
+  it('is a mark at its height with its name, and nothing where there is none', () => {
+    const [mark] = diamonds(marks(state));
+    expect(mark!.points[0]![1]).toBeCloseTo(y(state)(1.38), 6);
+    expect(texts(marks(state))).toContain('1.38');
+    expect(diamonds(marks(LADDERS.cue))).toEqual([]);
+  });
+
+  it('over the end of the scale it stands at the top and says its own number', () => {
+    const high = { ...state, second: { name: 'Supply', bar: 5.5 } };
+    expect(diamonds(marks(high))[0]!.points[0]![1]).toBeCloseTo(BOX.column.y, 6);
+    expect(texts(marks(high))).toContain('5.50');
+  });
+});

@@ -159,6 +159,28 @@ function stop(box: LadderBox, at: number): Shape {
   };
 }
 
+/** The second pressure: a hollow diamond on the column's left edge, where no other mark begins, and a thin line to the label's side. */
+function secondMark(box: LadderBox, at: number): Shape[] {
+  const { column: c, small } = box;
+  const e = small ? 5 : 8;
+  return [
+    line(c.x, at, c.x + c.w, at, { tone: 'plate', wide: small ? 3.5 : 4.5 }),
+    line(c.x, at, c.x + c.w, at, { tone: 'ink', wide: small ? 1.5 : 2, dash: [1.5, 3.5] }),
+    {
+      k: 'path',
+      closed: true,
+      points: [
+        [c.x - e, at],
+        [c.x, at - e],
+        [c.x + e, at],
+        [c.x, at + e],
+      ],
+      fill: 'plate',
+      pen: { tone: 'ink', wide: small ? 1.5 : 2 },
+    },
+  ];
+}
+
 /** Outline, marks, stop, hold bracket, ordered pressure and labels: over the fill, standing still while it moves. */
 export function ladderMarks(
   state: LadderState,
@@ -239,6 +261,7 @@ export function ladderMarks(
       pen: { tone: hot, wide: small ? 2 : 3 },
     });
   }
+  if (state.second !== null) out.push(...secondMark(box, y(Math.min(state.second.bar, endBar))));
   out.push(...labelShapes(box, labelsOf(state, unit, words), measure));
   return out;
 }

@@ -75,6 +75,20 @@ export function instructions(f: Format) {
     'Shut the valve, see the dial gauge.',
     'The reading stands still. Is a tap or the sensor’s line shut or blocked? Is the supply on?',
   );
+  const NOT_RISING = {
+    blocked: always(
+      'Shut the valve, see the hose.',
+      'The supply stands over the packer and gives nothing. A tap that is shut, or a kink?',
+    ),
+    level: always(
+      'See the regulator.',
+      'Supply and reading are one pressure: no more comes. Is it set? Behind a tap at the hose, is there a kink?',
+    ),
+    escapes: always(
+      'Shut the valve, listen for air.',
+      'The supply gives air and the packer does not rise: a hose off, a leak, or it still unfolds.',
+    ),
+  };
   const stayed = (told?: Told): string => {
     const seen = time(told);
     return seen === null ? 'Stayed at zero.' : `Stayed at zero for ${seen}.`;
@@ -185,6 +199,7 @@ export function instructions(f: Format) {
       open: (told) => ({ ...openTo(told), besides: `The hose is coupled to the packer. ${NOBODY}` }),
       'was-over-rated': overRated('Let the packer down fully.'),
       stands: STANDS,
+      ...NOT_RISING,
       shut: always('Shut the valve.', 'Seat pressure is reached.'),
       'find-loss': FIND_LOSS,
       jumped: JUMPED,
@@ -202,6 +217,7 @@ export function instructions(f: Format) {
     inflate: {
       open: openTo,
       stands: STANDS,
+      ...NOT_RISING,
       'was-over-rated': overRated('Let the packer down fully.'),
       'find-loss': FIND_LOSS,
       jumped: JUMPED,

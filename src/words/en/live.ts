@@ -23,6 +23,7 @@ export const LIVE = {
   connectDevice: 'Connect the device',
   connectOther: 'Choose another port',
   connectRig: 'Use the practice rig',
+  connectPair: 'Practice with a second sensor at the regulator',
   noSerial:
     'This browser has no serial port, so no device can be connected here. Saved runs can be opened and reviewed. For a live job use Chrome, Edge or Firefox on a computer, or Chrome on Android.',
   disconnect: 'Disconnect',

@@ -1,4 +1,4 @@
-import type { SupplyReason, SupplyVerdict } from '../../watch/codes.ts';
+import type { PairPath, SupplyReason, SupplyVerdict } from '../../watch/codes.ts';
 import type { Bounded, WatchEvent } from '../../watch/events.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
 
@@ -41,11 +41,24 @@ const TASK = {
   again: 'To prove it again: how is the end of the hose closed?',
   underWay: 'Under way: the order says what comes next.',
   turned: 'Regulator was set anew',
+  stoodAt: 'Supply before the fill',
+  path: 'Between supply and packer',
+  outletTitle: 'Regulator’s outlet',
+  outletText: (bar: string) =>
+    `It stood at ${bar} before air was let in. If it was turned on purpose since, say so: it is watched from where it stands then.`,
   needsLimits: 'Without limits there is nothing to prove it against: choose a packer.',
   skipped: 'Not proved. The certificate says so.',
   notProved: (why: string) => `Not proved: ${why}.`,
   slowValve: 'No: a hand was at valve or regulator',
   packerOn: 'The packer is on the hose',
+};
+
+/** What lies between regulator and packer, as the two pressures show it. */
+const PATH: Record<PairPath, string> = {
+  flows: 'air flows',
+  level: 'both stand at one pressure, no more comes',
+  blocked: 'nothing flows: a shut valve, or a kinked hose',
+  escapes: 'air flows and the packer does not rise',
 };
 
 export function supply(f: Format) {
@@ -97,5 +110,5 @@ export function supply(f: Format) {
     }
   }
 
-  return { SUPPLY: TASK, SUPPLY_REASON: REASON, supplyText, supplyEvent };
+  return { PAIR_PATH: PATH, SUPPLY: TASK, SUPPLY_REASON: REASON, supplyText, supplyEvent };
 }

@@ -13,7 +13,7 @@ import { RigPanel } from '../RigPanel.tsx';
 import { RunBar } from '../RunBar.tsx';
 import { SoundTest } from '../SoundTest.tsx';
 import { StartPanel } from '../StartPanel.tsx';
-import { SupplyProof } from '../SupplyProof.tsx';
+import { OutletStood, SupplyProof } from '../SupplyProof.tsx';
 import type { Start } from '../start.ts';
 import { TakeDevice } from '../TakeDevice.tsx';
 import { GaugeCheck, Note, WarmCheck, Witness } from '../Tasks.tsx';
@@ -191,6 +191,9 @@ export function Drawer(props: {
             <Show when={live.view()?.stage === 'prepare'}>
               <SoundTest />
               <SupplyProof />
+            </Show>
+            <Show when={live.view()?.stage !== 'prepare'}>
+              <OutletStood />
             </Show>
             <Show when={live.view()?.stage === 'hold'}>
               <Witness />

@@ -88,6 +88,7 @@ const state = (part: Partial<LadderState>): LadderState => ({
   ghost: null,
   order: null,
   rateBarPerS: null,
+  second: null,
   ...part,
 });
 

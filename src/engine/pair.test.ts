@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import type { WatchEvent } from '../watch/events.ts';
+import type { RigHand } from './messages.ts';
+import { createHostBench, practiceSetup } from './testing/bench.ts';
+
+type Bench = ReturnType<typeof createHostBench>;
+const heard = (b: Bench) =>
+  b.events().flatMap((e) => (e.e === 'alarm' && e.to === 'unacknowledged' ? [e.alarm] : []));
+const hand = (b: Bench, h: RigHand) => b.ask({ q: 'rig-hand', hand: h });
+const isAlarm = (e: WatchEvent): e is Extract<WatchEvent, { e: 'alarm' }> => e.e === 'alarm';
+
+/** A run on the practice site with a second transducer at the regulator, whose supply has stood for a while. */
+async function ready(bar: number): Promise<Bench> {
+  const b = createHostBench();
+  await b.ask({ q: 'start-engine' });
+  await b.connectRig('practice-pair', 3);
+  await b.run(2000);
+  const setup = practiceSetup({}, b.moment().link.channels);
+  expect(setup.channels.at(-1)?.role).toBe('outlet-pressure');
+  await b.ask({ q: 'open-run', jobId: 'job-1', title: 'p', practice: true, setup });
+  await hand(b, { hand: 'regulator', bar });
+  await b.run(8000);
+  return b;
+}
+
+describe('two pressures on the simulated site', () => {
+  it('the outlet stands beside the packer’s, and a supply that is set too high is told with the valve shut', async () => {
+    const b = await ready(2.4);
+    expect(b.moment().view.second).toMatchObject({ role: 'outlet-pressure', lost: false });
+    expect(b.moment().view.second!.bar).toBeCloseTo(2.4, 1);
+    expect(b.moment().view.bar).toBeCloseTo(0, 1);
+    expect(heard(b)).toContain('supply-over');
+  });
+
+  it('a regulator that sticks open in the fill is told while the packer is low; a shut valve is seen as one', async () => {
+    const b = await ready(1.5);
+    expect(b.events().filter((e) => e.e === 'outlet-stood')).toHaveLength(1);
+    await b.ask({ q: 'command', command: { c: 'stage', to: 'inflate' } });
+    await hand(b, { hand: 'valve', open: 0.5 });
+    await b.run(6000);
+    expect(heard(b)).toEqual([]);
+    expect(b.moment().view.second?.path).toBe('flows');
+    await hand(b, { hand: 'valve', open: 0 });
+    await b.run(8000);
+    expect(b.moment().view.second?.path).toBe('blocked');
+    await hand(b, { hand: 'valve', open: 0.5 });
+    // Behind a tap at the hose a kink leaves the reading at the supply's pressure.
+    await b.ask({ q: 'rig-fault', fault: { fault: 'kink', open: 0.002 } });
+    await b.run(12_000);
+    expect(b.moment().view.second?.path).toBe('level');
+    await b.ask({ q: 'rig-fault', fault: { fault: 'kink', open: 1 } });
+    await b.ask({ q: 'rig-fault', fault: { fault: 'stuck-open' } });
+    await b.run(2000);
+    // Told at once, and urgent as soon as air flows to the packer again.
+    expect(
+      b
+        .events()
+        .filter(isAlarm)
+        .some((e) => e.alarm === 'supply-over' && e.priority === 'urgent'),
+    ).toBe(true);
+    expect(b.moment().view.bar).toBeLessThan(1.5);
+  });
+
+  it('a second sensor that reads off is told once air flows, one that breaks is told as lost', async () => {
+    const b = await ready(1.5);
+    await b.ask({ q: 'rig-fault', fault: { fault: 'second-off', bar: -0.8 } });
+    await b.ask({ q: 'command', command: { c: 'stage', to: 'inflate' } });
+    await hand(b, { hand: 'valve', open: 0.6 });
+    await b.run(60_000);
+    expect(heard(b)).toContain('sensors-differ');
+    await b.ask({ q: 'rig-fault', fault: { fault: 'second-lost' } });
+    await b.run(4000);
+    expect(heard(b)).toContain('second-lost');
+    expect(b.moment().view.second).toMatchObject({ bar: null, lost: true });
+  });
+});
