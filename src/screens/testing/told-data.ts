@@ -186,7 +186,7 @@ export function watchView(stage: Stage, more: Partial<WatchView> = {}): WatchVie
     question: 'let-down-or-loss',
     rebound: { sinceUs: 8.5e7, needS: 30, startBar: 0 },
     supply: null,
-  second: null,
+    second: null,
     mixedUs: 1e6,
     potLifeLeftS: 700,
     peakBar: 1.55,
