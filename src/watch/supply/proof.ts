@@ -50,6 +50,12 @@ const WATCH_MOST_S = 60;
 /** Off what it stood at by more than this it is set anew, bar and share of the level. */
 const MOVED_BAR = 0.03;
 const MOVED_SHARE = 0.03;
+/**
+ * Less than this share of the level is left when a hose shares its air with a packer: 0.7 l with 6 l or more leave a tenth. What is let out
+ * for a regulator that had overshot comes back within so long, µs.
+ */
+const GONE_SHARE = 0.5;
+const COMES_BACK_US = 8e6;
 /** With the valve shut so long, a line that lost more than this is open or leaks, s and bar. */
 const TIGHT_S = 5;
 const TIGHT_BAR = 0.05;
@@ -96,6 +102,8 @@ export function beginProof(
     slowSaid: false,
     found: null,
     shutBar: null,
+    topBar: startBar,
+    goneUs: null,
   };
 }
 
@@ -112,7 +120,6 @@ function beginAgain(p: Proof, tUs: number): void {
   p.riseS = null;
   p.found = null;
   p.askedUs = null;
-  p.slowSaid = false;
   p.shutBar = null;
   enter(p, 'open', tUs);
 }
@@ -182,8 +189,6 @@ function watching(p: Proof, ctx: ProofContext, tS: number, bar: number, emit: Em
   if (!courseAdd(p.course, tS, bar)) return 'goes-on';
   const by = movedBy(p, bar);
   if (by !== 0) {
-    // What was said of the rise before is not said of the next: a packer may have been coupled.
-    p.slowSaid = false;
     // The regulator was set higher, or the level before was only the flow's into a packer.
     if (by > 0) ask(p, ctx, bar, emit);
     // What falls while the valve is to be shut has an open end, or leaks; a regulator that stood too high is being lowered.
@@ -226,9 +231,23 @@ function prove(p: Proof, ctx: ProofContext, emit: Emit): Outcome {
   return { ...found, uBar: ctx.uBar, paceS };
 }
 
+/** What was said of one rise is not said of the next: where air has gone and does not come back a packer may have been coupled. */
+function followTop(p: Proof, ctx: ProofContext, bar: number, empty: boolean, emit: Emit): void {
+  if (empty || bar >= GONE_SHARE * p.topBar) {
+    p.goneUs = null;
+    p.topBar = Math.max(p.topBar, bar);
+    return;
+  }
+  p.goneUs ??= ctx.tUs;
+  if (!p.slowSaid || ctx.tUs - p.goneUs < COMES_BACK_US) return;
+  p.slowSaid = false;
+  ask(p, ctx, bar, emit);
+}
+
 /** Takes a usable reading. @param bar median of three */
 export function proofReading(p: Proof, tS: number, bar: number, ctx: ProofContext, emit: Emit): Outcome {
   const empty = bar < p.startBar + RISEN_BAR;
+  if (p.phase === 'rising' || p.phase === 'watching') followTop(p, ctx, bar, empty, emit);
   switch (p.phase) {
     case 'open':
       if (!empty) {

@@ -30,8 +30,10 @@ export interface Proof {
   riseS: number | null;
   /** Since when it is asked whether the packer is on the hose, run clock, µs; null: it is not, or somebody has answered. */
   askedUs: number | null;
-  /** The hand has opened the valve slowly: said of this rise alone. */
   slowSaid: boolean;
+  /** Highest level so far, bar, and since when half of it is gone, run clock, µs; null: it is not. */
+  topBar: number;
+  goneUs: number | null;
   found: (SupplyJudgement & Standing) | null;
   /** Level when the valve was said to be shut, bar. */
   shutBar: number | null;
