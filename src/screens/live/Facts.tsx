@@ -2,9 +2,9 @@ import { createMemo, For, Show } from 'solid-js';
 import type { Stage } from '../../watch/codes.ts';
 import { duration, fixed, NO_VALUE, pressure, pressureSlope, temperature } from '../../words/format.ts';
 import { bandExitText, leakText, liftText } from '../../words/hold.ts';
+import { LANES } from '../../words/lanes.ts';
 import { LIVE } from '../../words/live.ts';
 import { TIME_SLOT } from '../../words/orders.ts';
-import { SECOND_NAME } from '../../words/site.ts';
 import { PAIR_PATH, SUPPLY } from '../../words/supply.ts';
 import { PLACE_TITLE, STANDING } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
@@ -86,7 +86,7 @@ export function Facts() {
         <Show when={live.view()?.second}>
           {(s) => (
             <>
-              <Fact name={SECOND_NAME[s().role]} testId="second-pressure">
+              <Fact name={LANES.second[s().role]} testId="second-pressure">
                 {s().bar === null ? UI.lostReading : pressure(s().bar, app.units())}
               </Fact>
               <Show when={s().stoodBar !== null}>

@@ -21,7 +21,6 @@ import { viewTrust } from '../../widgets/trust.ts';
 import { NO_VALUE, pressure, stopwatch, temperature } from '../../words/format.ts';
 import { LANES } from '../../words/lanes.ts';
 import { LIVE } from '../../words/live.ts';
-import { SECOND_NAME } from '../../words/site.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { isRunLeftOpen } from '../packers-left.ts';
@@ -179,7 +178,7 @@ export function LiveLanes(props: {
   const beside = (): LadderState['second'] => {
     const now = props.calm?.second ?? null;
     if (now === null || now.bar === null) return null;
-    return { name: SECOND_NAME[now.role], bar: Math.round(now.bar * 100) / 100 };
+    return { name: LANES.second[now.role], bar: Math.round(now.bar * 100) / 100 };
   };
   // Without the reading: it stays the same one while nothing else changes.
   const ladderBut = createMemo(

@@ -1,3 +1,4 @@
+import type { SecondPressure } from '../../job/codes.ts';
 import type { Place } from '../../job/setup.ts';
 import type { Format } from '../create-format.ts';
 
@@ -13,6 +14,11 @@ export function lanes(f: Format) {
       settles: 'Settles',
       leftOpen: 'If left open',
       liftsTo: 'Lifts to',
+      /** A second pressure. */
+      second: { 'outlet-pressure': 'Supply', 'check-pressure': 'Second sensor' } satisfies Record<
+        SecondPressure,
+        string
+      >,
       last: 'Last',
       atLeast: 'At least',
       letOutTo: 'Let out to',

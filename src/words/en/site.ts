@@ -10,12 +10,6 @@ export const TAP: Record<Tap, string> = {
   unknown: 'Not known',
 };
 
-/** A second pressure beside a mark or a number. */
-export const SECOND_NAME: Record<SecondPressure, string> = {
-  'outlet-pressure': 'Supply',
-  'check-pressure': 'Second sensor',
-};
-
 /** Where a second pressure sits. */
 export const SECOND_PLACE: Record<SecondPressure, string> = {
   'outlet-pressure': 'regulator’s outlet',
