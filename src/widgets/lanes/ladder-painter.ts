@@ -85,6 +85,9 @@ export function createLadderPainter(
         state.aim,
         state.loweredFromBar,
         state.order === null ? '' : `${state.order.toBar} ${state.order.notUnderBar}`,
+        state.second === null
+          ? ''
+          : `${px(state.second.bar)} ${state.second.name} ${unit.text(state.second.bar)}`,
         ghost === null ? '' : `${px(ghost.value)} ${unit.text(ghost.value)} ${ghost.by} ${ghost.isUrgent}`,
         isOver && bar !== null ? px(bar) : '',
         isTold && state.bar !== null ? unit.text(state.bar) : '',
