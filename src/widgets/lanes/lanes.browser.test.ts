@@ -139,6 +139,21 @@ it('a ladder whose pointer moved row by row is the one that is drawn at once', (
   expect(difference(composed(p, canvases), drawn(p, 'light'))).toBe(0);
 });
 
+it('a mark of the second pressure that moved is the one that is drawn at once', () => {
+  document.documentElement.dataset.theme = 'light';
+  const make = () => document.createElement('canvas');
+  const canvases = { ground: make(), lines: document.createElement('div'), over: make(), ladder: make() };
+  const painter = createLanesPainter(canvases, inkOf(document.documentElement), 1);
+  const p = pictureOf('cue', SIZES.tablet);
+  const at = (bar: number): LanesPicture => ({
+    ...p,
+    ladder: { ...p.ladder, second: { name: 'Supply', bar } },
+  });
+  for (const bar of [0.1, 0.7, 1.4]) painter.draw(at(bar), p.ladder.bar);
+  expect(difference(composed(at(1.4), canvases), drawn(at(1.4), 'light'))).toBe(0);
+  expect(difference(composed(at(1.4), canvases), drawn(p, 'light'))).toBeGreaterThan(0);
+});
+
 it.each(['phone', 'tablet'] as const)(
   'a picture that moved on step by step is the one that is drawn at once: %s',
   (size) => {
