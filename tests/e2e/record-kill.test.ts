@@ -11,7 +11,7 @@ import { chromiumPath, FLAGS } from './app.ts';
 // on one profile. What was told to be at rest must be there, and nothing may be there in part.
 
 // Few in every run of the tests; `npm run faults -- kills` makes a hundred.
-const KILLS = Number(process.env.STEADYBAR_KILLS ?? 2);
+const KILLS = Number(process.env.STEADYBAR_KILLS ?? 4);
 
 interface Found {
   logged: string[];
