@@ -136,6 +136,11 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     app.forgetOpenRun(run.runId);
     await app.refill(run.runId);
   };
+  /** A practice goes on at the site that it was begun at: one with another number of sensors is another device. */
+  const siteOf = async (run: RunSummary): Promise<PortChoice> => {
+    const { channels } = await app.runs.detail(run.runId);
+    return channels.filter((c) => c.quantity === 'press').length > 1 ? PRACTICE_PAIR : PRACTICE_RIG;
+  };
   let stopped = false;
   const connect = async (port: PortChoice, then?: RunSummary) => {
     stopped = false;
@@ -156,7 +161,8 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     resumeFirst,
     job,
     packers: () => packers() ?? [],
-    connectRig: (then) => during(() => connect(PRACTICE_RIG, then)),
+    connectRig: (then) =>
+      during(async () => connect(then === undefined ? PRACTICE_RIG : await siteOf(then), then)),
     connectPair: () => during(() => connect(PRACTICE_PAIR)),
     connectDevice: (another, then) => {
       // The chooser must open in the press itself.
