@@ -3,7 +3,7 @@ import type { ChannelAssignment, JobDocument } from '../job/job-document.ts';
 import { isPressureRole, isSecondPressure } from '../job/pressure-roles.ts';
 import type { SensorDocument } from '../job/sensor-document.ts';
 import type { Calibration, ChannelSetup } from '../job/setup.ts';
-import { fitCalibration } from '../sensing/calibration.ts';
+import { fitCalibration, leftOf } from '../sensing/calibration.ts';
 import { isSpanStated, suggestChannels } from '../sensing/suggest.ts';
 import type { DeviceDescription } from './device.ts';
 import type { Notes } from './notes.ts';
@@ -37,9 +37,7 @@ function calibrationOf(
     notes.warn('calibration-other-device', [], sensor.serial);
     return null;
   }
-  // Nothing adjusted: the sensor was left as it was found.
-  const points = c.asLeft.length > 0 ? c.asLeft : c.asFound;
-  const fit = fitCalibration(points, sensor.range.hi - sensor.range.lo, sensor.quantity);
+  const fit = fitCalibration(leftOf(c), sensor.range.hi - sensor.range.lo, sensor.quantity);
   if (!fit.ok) {
     notes.warn('calibration-refused', [], sensor.serial);
     return null;

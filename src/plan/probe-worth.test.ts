@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { suggestChannels } from '../sensing/suggest.ts';
-import { JUNCTION, PROBE } from '../sensing/testing/device.ts';
+import { IN_ICE, JUNCTION, PROBE } from '../sensing/testing/device.ts';
 import { worthOfComparing } from './probe-worth.ts';
 import { codes, plan } from './testing/plan-of.ts';
 
@@ -20,19 +20,7 @@ describe('what comparing a probe is worth', () => {
     expect(worthOfComparing(better, junction!, 60_000, 10)).toBeLessThan(
       worthOfComparing(probe!, junction!, 60_000, 10),
     );
-    const calibration = {
-      deviceId: 'a',
-      channel: 1,
-      sensorSerial: 's',
-      date: '2026-11-27',
-      asFound: [{ indicated: 0.6, reference: 0 }],
-      asLeft: [],
-      offset: -0.6,
-      gain: 1,
-      uReference: 0.1,
-      uResidual: 0.1,
-    };
-    expect(worthOfComparing({ ...probe!, calibration }, junction!, 60_000, 10)).toBe(0);
+    expect(worthOfComparing({ ...probe!, calibration: IN_ICE }, junction!, 60_000, 10)).toBe(0);
   });
 
   it('stands on the sheet once, with its figure, where a resin cures by time', () => {

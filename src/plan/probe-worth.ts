@@ -1,6 +1,7 @@
 import type { ResinDocument } from '../job/resin-document.ts';
 import type { Calibration, ChannelSetup, Setup } from '../job/setup.ts';
 import { activationEnergy, arrhenius } from '../physics/cure.ts';
+import { POINT_REPEATS_K } from '../sensing/calibration.ts';
 import { temperatureBudget } from '../sensing/uncertainty.ts';
 import { input, type Notes } from './notes.ts';
 
@@ -9,14 +10,16 @@ import { input, type Notes } from './notes.ts';
  * cautious count of the cure ends, where the probe is what it goes by.
  */
 
-/** A comparison in stirred melting ice: 0 °C to a tenth of a kelvin, and as much between two of them (common practice, no source). */
+/** Standard uncertainty of stirred melting ice as a reference, K (common practice, no source). */
+export const ICE_U_K = 0.1;
+/** A comparison in it, as fitCalibration makes one point a calibration. */
 const ICE: Pick<Calibration, 'asFound' | 'asLeft' | 'offset' | 'gain' | 'uReference' | 'uResidual'> = {
   asFound: [{ indicated: 0, reference: 0 }],
   asLeft: [],
   offset: 0,
   gain: 1,
-  uReference: 0.1,
-  uResidual: 0.1,
+  uReference: ICE_U_K,
+  uResidual: POINT_REPEATS_K,
 };
 /** The cautious count waits by so many standard uncertainties of the temperature (docs/science.md, cure) ... */
 const WAITS_BY = 1.6;

@@ -1,10 +1,12 @@
-import type { SensorCalibration, SensorDocument } from '../job/sensor-document.ts';
+import type { SensorDocument } from '../job/sensor-document.ts';
+import type { CalibrationPoint } from '../job/setup.ts';
 import {
   type CalibrationDrift,
   type CalibrationRefusal,
   calibrationDrift,
   carriesLine,
   fitCalibration,
+  leftOf,
 } from '../sensing/calibration.ts';
 
 /** One calibration in the row of a sensor's calibrations. */
@@ -17,14 +19,10 @@ export interface CalibrationStep {
   readonly sinceBefore: number | null;
 }
 
-/** Nothing adjusted: left as found. */
-const leftOf = (c: SensorCalibration): SensorCalibration['asFound'] =>
-  c.asLeft.length > 0 ? c.asLeft : c.asFound;
-
 /** What a sensor's calibration amounts to, for its sheet: line, residuals, what had moved. */
 export interface CalibrationReview {
   /** Points that the line runs through: as left, or as found where nothing was adjusted. */
-  readonly points: SensorDocument['earlier'][number]['asLeft'];
+  readonly points: readonly CalibrationPoint[];
   readonly fit: {
     readonly offset: number;
     readonly gain: number;

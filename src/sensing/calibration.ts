@@ -36,6 +36,9 @@ export interface CalibrationFit {
 
 export type CalibrationResult = CalibrationFit | { readonly ok: false; readonly reason: CalibrationRefusal };
 
+/** What one reading in a stirred bath repeats to, 1 s, K (common practice, no source). */
+export const POINT_REPEATS_K = 0.1;
+
 const CALIBRATION_LIMITS = {
   points: 11,
   /** Share of the span that the points must cover. */
@@ -51,9 +54,13 @@ const CALIBRATION_LIMITS = {
    */
   offsetK: 10,
   scatterK: 2,
-  /** What one reading in a stirred bath repeats to, 1 s, K (common practice, no source). */
-  repeatK: 0.1,
 } as const;
+
+/** Points that a calibration is made of: as left, or as found where nothing was adjusted. */
+export const leftOf = <P extends CalibrationPoint>(c: {
+  readonly asFound: readonly P[];
+  readonly asLeft: readonly P[];
+}): readonly P[] => (c.asLeft.length > 0 ? c.asLeft : c.asFound);
 
 /** Points that carry a line over the sensor's range, not an offset alone. `span`: high minus low, bar or K. */
 export function carriesLine(points: readonly CalibrationPoint[], span: number): boolean {
@@ -70,7 +77,7 @@ function fitOffset(points: readonly CalibrationPoint[]): CalibrationResult {
     return { ok: false, reason: 'scattered' };
   const sum = residuals.reduce((s, r) => s + r * r, 0);
   const assumed = n === 1;
-  const uResidual = assumed ? CALIBRATION_LIMITS.repeatK : Math.sqrt(sum / (n - 1));
+  const uResidual = assumed ? POINT_REPEATS_K : Math.sqrt(sum / (n - 1));
   return { ok: true, offset, gain: 1, residuals, uResidual, uResidualAssumed: assumed };
 }
 

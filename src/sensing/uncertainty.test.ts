@@ -6,6 +6,7 @@ import {
   CALIBRATION,
   channelSetup,
   HELLO,
+  IN_ICE,
   JUNCTION,
   PRESS,
   PROBE,
@@ -119,17 +120,7 @@ group('uncertainty', () => {
   });
 
   it('a probe compared in ice alone: the class is gone, what is left grows away from zero', () => {
-    const ice = {
-      ...CALIBRATION,
-      channel: 1,
-      asFound: [{ indicated: 0.6, reference: 0 }],
-      asLeft: [],
-      offset: -0.6,
-      gain: 1,
-      uReference: 0.1,
-      uResidual: 0.1,
-    };
-    const channels = [press!, { ...probe!, calibration: ice }, junction!];
+    const channels = [press!, { ...probe!, calibration: IN_ICE }, junction!];
     const at = (c: number) => {
       const { rows } = budget({ channels }, 1, c)!;
       return rows.find((r) => r.code === 'away')!.u;

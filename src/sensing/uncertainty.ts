@@ -1,7 +1,7 @@
 import { isPressureRole } from '../job/pressure-roles.ts';
 import { warmthBarPerK } from '../job/sensor-warmth.ts';
 import type { ChannelSetup, Setup } from '../job/setup.ts';
-import { calibrationDrift, carriesLine } from './calibration.ts';
+import { calibrationDrift, carriesLine, leftOf } from './calibration.ts';
 import { seebeck } from './its90/reference.ts';
 import { countsAStep, electrical, nominal } from './signal.ts';
 import { junctionWeight, tolerance } from './thermocouple.ts';
@@ -175,8 +175,7 @@ export function pressureBudget(
 /** What an offset leaves away from the points that it was taken at; nothing of a calibration that has a slope of its own. */
 function away(ch: ChannelSetup, c: number): BudgetRow[] {
   if (ch.calibration === null) return [];
-  const { asFound, asLeft } = ch.calibration;
-  const points = asLeft.length > 0 ? asLeft : asFound;
+  const points = leftOf(ch.calibration);
   if (points.length === 0 || carriesLine(points, Math.abs(ch.rangeHi - ch.rangeLo))) return [];
   const nearest = Math.min(...points.map((p) => Math.abs(c - p.reference)));
   const apart = nearest + (ch.signal === 'thermocouple' ? JUNCTION_APART_K : 0);

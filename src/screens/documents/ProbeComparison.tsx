@@ -1,5 +1,6 @@
 import { createEffect, createMemo, createSignal, For, Show, untrack } from 'solid-js';
 import type { SensorCalibration } from '../../job/sensor-document.ts';
+import { ICE_U_K } from '../../plan/probe-worth.ts';
 import { Choice } from '../../widgets/Fields.tsx';
 import { COMPARISON } from '../../words/docs.ts';
 import { quantity } from '../../words/format.ts';
@@ -7,9 +8,8 @@ import { useServices } from '../context.ts';
 import { EMPTY, type Form, typedAt } from './form.ts';
 import { stillnessOf, type TimedReading, withReading } from './stillness.ts';
 
-/** Stirred melting ice: 0 °C, to a tenth of a kelvin (1 s; common practice, no source). */
+/** Stirred melting ice, °C. */
 const ICE_C = 0;
-const ICE_U_K = 0.1;
 const WHERE = ['ice', 'thermometer'] as const;
 type Where = (typeof WHERE)[number];
 

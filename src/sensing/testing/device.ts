@@ -111,6 +111,20 @@ export const channelSetup = (channels: readonly ChannelSetup[], more: Partial<Se
     ...more,
   });
 
+/** A probe that read 0.6 °C in melting ice. */
+export const IN_ICE: Calibration = {
+  deviceId: 'TEST-1',
+  channel: 1,
+  sensorSerial: 'S-2',
+  date: '2026-01-05',
+  asFound: [{ indicated: 0.6, reference: 0 }],
+  asLeft: [],
+  offset: -0.6,
+  gain: 1,
+  uReference: 0.1,
+  uResidual: 0.1,
+};
+
 export const CALIBRATION: Calibration = {
   deviceId: 'TEST-1',
   channel: 0,
