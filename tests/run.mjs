@@ -30,10 +30,15 @@ const SCREENS = [
   'live-keys.test.ts',
   'pages.test.ts',
   'practice.test.ts',
+  'start.test.ts',
   'walls.test.ts',
 ];
 
-const BROWSER_PARTS = { e2e: 'end to end', face: 'looks and access' };
+const BROWSER_PARTS = {
+  e2e: 'end to end',
+  face: 'looks and access',
+  engines: 'other engines (Firefox, WebKit)',
+};
 
 mkdirSync('.cache', { recursive: true });
 
@@ -185,26 +190,48 @@ if (wants('build')) {
   headline('build');
   built = single('build', process.execPath, ['node_modules/vite/bin/vite.js', 'build', '--logLevel', 'warn']);
 }
-if (chromium === null) {
-  if (wants('browser')) tally.notRun.push('browser tests: no Chromium');
-  if (wants('e2e')) tally.notRun.push('end-to-end tests: no Chromium');
-  if (wants('face')) tally.notRun.push('looks and access of the live page: no Chromium');
-} else {
-  if (wants('browser')) {
+if (wants('browser')) {
+  if (chromium === null) tally.notRun.push('browser tests: no Chromium');
+  else {
     headline('in Chromium: storage, WebCrypto');
     vitest(['browser'], { env: browserEnv });
   }
-  const parts = ['e2e', 'face'].filter(wants);
-  if (parts.length > 0) {
-    headline(`in Chromium: ${parts.map((part) => BROWSER_PARTS[part]).join(', ')}`);
-    if (!built) {
-      tally.failed++;
-      console.log(`failed: ${parts.join(', ')} needs a build`);
-    } else {
-      // By itself: the hand-made plug messages of the emulated device reach this run's browser alone.
-      const apart = isRoot() && onPath('unshare') && onPath('ip');
-      const prefix = apart ? APART : [];
-      const env = { ...browserEnv, ...(apart ? { STEADYBAR_APART: '1' } : {}) };
+}
+
+/** The run in other engines, once they are there; null without any. */
+async function enginesRun() {
+  await engines();
+  const firefox = provideFirefox();
+  const webKit = provideWebKit();
+  if (firefox === null && webKit === null) {
+    tally.notRun.push('tests in other engines: no Firefox, no WebKit');
+    return null;
+  }
+  return vitestRun(['engines'], {
+    env: {
+      ...(firefox ? { FIREFOX_PATH: firefox } : {}),
+      ...(webKit ? { MINIBROWSER_PATH: webKit } : {}),
+    },
+  });
+}
+
+const browserParts = Object.keys(BROWSER_PARTS).filter(wants);
+if (browserParts.length > 0) {
+  headline(`in browsers: ${browserParts.map((part) => BROWSER_PARTS[part]).join(', ')}`);
+  if (!built) {
+    tally.failed++;
+    console.log(`failed: ${browserParts.join(', ')} needs a build`);
+  } else {
+    // By itself: the hand-made plug messages of the emulated device reach this run's browser alone.
+    const apart = isRoot() && onPath('unshare') && onPath('ip');
+    const prefix = apart ? APART : [];
+    const env = { ...browserEnv, ...(apart ? { STEADYBAR_APART: '1' } : {}) };
+    const lines = [];
+    const looks = [];
+    if (chromium === null)
+      for (const part of browserParts.filter((p) => p !== 'engines'))
+        tally.notRun.push(`${BROWSER_PARTS[part]}: no Chromium`);
+    else {
       // Walls of their own let the screens be tried beside the plugs and the kills.
       const files = readdirSync('tests/e2e').filter((name) => name.endsWith('.test.ts'));
       const run = (screens) =>
@@ -216,35 +243,17 @@ if (chromium === null) {
             .filter((name) => SCREENS.includes(name) === screens)
             .map((name) => `tests/e2e/${name}`),
         });
-      const lines = wants('e2e') ? [run(false)] : [];
-      const looks = [
-        ...(wants('e2e') ? [run(true)] : []),
-        ...(wants('face') ? [vitestRun(['face'], { prefix, env })] : []),
-      ];
-      // Without walls they share the app's port: one after the other.
-      if (apart) await vitestBeside(...[lines, looks].filter((row) => row.length > 0));
-      else await vitestBeside([...lines, ...looks]);
+      if (wants('e2e')) {
+        lines.push(run(false));
+        looks.push(run(true));
+      }
+      if (wants('face')) looks.push(vitestRun(['face'], { prefix, env }));
     }
-  }
-}
-if (wants('engines')) {
-  headline('in other engines: Firefox, WebKit');
-  if (!built) {
-    tally.failed++;
-    console.log('failed: the other engines need a build');
-  } else {
-    await engines();
-    const firefox = provideFirefox();
-    const webKit = provideWebKit();
-    if (firefox === null && webKit === null)
-      tally.notRun.push('tests in other engines: no Firefox, no WebKit');
-    else
-      vitest(['engines'], {
-        env: {
-          ...(firefox ? { FIREFOX_PATH: firefox } : {}),
-          ...(webKit ? { MINIBROWSER_PATH: webKit } : {}),
-        },
-      });
+    const other = wants('engines') ? await enginesRun() : null;
+    if (other !== null) looks.push(other);
+    // Without walls they share the app's port: one after the other.
+    if (apart) await vitestBeside(...[lines, looks].filter((row) => row.length > 0));
+    else await vitestBeside([...lines, ...looks]);
   }
 }
 

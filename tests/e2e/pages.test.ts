@@ -1,14 +1,12 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { createOffice } from '../../src/evidence/testing/office.ts';
 import { PLAIN_WORDING } from '../../src/job/testing/wording.ts';
 import { faults, open, profile, serve } from './app.ts';
+import { axeFindings, THEMES } from './axe.ts';
 
 // Every page but the live one, over a record and the practice job: readable to all in the three themes, at 320 px (400 %
 // of a window of 1280 px: WCAG 2.2, 1.4.10 Reflow), and by keys alone.
-
-const THEMES = ['light', 'dark', 'sun'] as const;
 
 let server: Awaited<ReturnType<typeof serve>>;
 let room: ReturnType<typeof profile>;
@@ -75,15 +73,7 @@ for (const [name, hash, there] of PAGES)
   it(`${name}: no finding of axe in three themes, and nothing runs out of 320 px`, async () => {
     const seen = faults(page);
     await show(hash(), there);
-    for (const theme of THEMES) {
-      await page.evaluate((t) => {
-        document.documentElement.dataset.theme = t;
-      }, theme);
-      const { violations } = await new AxeBuilder({ page: page as never }).analyze();
-      expect(
-        violations.map((v) => `${theme}: ${v.id}: ${v.nodes.map((n) => n.target.join(' ')).join(', ')}`),
-      ).toEqual([]);
-    }
+    expect(await axeFindings(page, name, THEMES)).toEqual([]);
     await page.setViewportSize({ width: 320, height: 640 });
     await expect
       .poll(() => page.evaluate(() => document.documentElement.scrollWidth))

@@ -1,8 +1,8 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { WatchView } from '../../src/watch/view.ts';
 import { faults, open, profile, serve } from '../e2e/app.ts';
+import { axeFindings, THEMES } from '../e2e/axe.ts';
 import { openPanel } from '../e2e/stage.ts';
 import { goOn, SCENES, type Scene, showScene, stagedEngine } from '../e2e/staged.ts';
 
@@ -10,7 +10,6 @@ import { goOn, SCENES, type Scene, showScene, stagedEngine } from '../e2e/staged
 // reader's own colours, no motion. Its engine shows the moments (staged.ts). STEADYBAR_FACE=whole: all states in all themes.
 
 const WHOLE = process.env.STEADYBAR_FACE === 'whole';
-const THEMES = ['light', 'dark', 'sun'] as const;
 type SceneName = keyof typeof SCENES;
 /** In all themes: what is calm, and a face of each kind. */
 const CHOSEN: readonly SceneName[] = ['hold', 'met', 'over-rated', 'lost', 'lift', 'cold', 'connect'];
@@ -42,23 +41,6 @@ async function show(scene: Scene): Promise<void> {
   await page.waitForTimeout(120);
 }
 
-/** Findings of axe, each with the element that it is about. */
-async function findings(where: string, themes: readonly (typeof THEMES)[number][]): Promise<string[]> {
-  const found: string[] = [];
-  for (const theme of themes) {
-    await page.evaluate((t) => {
-      document.documentElement.dataset.theme = t;
-    }, theme);
-    const { violations } = await new AxeBuilder({ page: page as never }).setLegacyMode(true).analyze();
-    for (const v of violations)
-      for (const n of v.nodes) found.push(`${where}, ${theme}: ${v.id} ${n.target.join(' ')}`);
-  }
-  await page.evaluate(() => {
-    document.documentElement.dataset.theme = 'light';
-  });
-  return found;
-}
-
 const inPractice = (scene: Scene): Scene => ({
   ...scene,
   link: { ...scene.link, kind: 'rig' },
@@ -70,22 +52,22 @@ describe('axe finds nothing', () => {
     it(`in ${name}`, async () => {
       await show(scene());
       const themes = WHOLE || CHOSEN.includes(name) ? THEMES : (['light'] as const);
-      expect(await findings(name, themes)).toEqual([]);
+      expect(await axeFindings(page, name, themes)).toEqual([]);
     });
 
   it('in a practice, on a phone and in each panel of the drawer', async () => {
     await show(inPractice(SCENES.hold!()));
-    const found = await findings('practice', ['light']);
+    const found = await axeFindings(page, 'practice');
     await page.setViewportSize({ width: 360, height: 740 });
     for (const name of ['hold', 'over-rated']) {
       await show(SCENES[name]!());
-      found.push(...(await findings(`${name} on a phone`, ['light'])));
+      found.push(...(await axeFindings(page, `${name} on a phone`)));
     }
     await page.setViewportSize({ width: 1180, height: 820 });
     await show(SCENES.cold!());
     for (const panel of ['numbers', 'spans', 'stages', 'checks', 'note', 'alarms', 'run']) {
       await openPanel(page, panel);
-      found.push(...(await findings(`panel ${panel}`, WHOLE ? THEMES : ['light'])));
+      found.push(...(await axeFindings(page, `panel ${panel}`, WHOLE ? THEMES : ['light'])));
     }
     expect(found).toEqual([]);
   });
