@@ -6,6 +6,7 @@ import { crc32c } from '../src/link/crc32c.ts';
 import { createDecoder } from '../src/link/decode.ts';
 import { encodeFrame } from '../src/link/encode.ts';
 import {
+  type ChannelFrame,
   type Frame,
   MAX_LINE,
   PROTOCOL_VERSION,
@@ -16,6 +17,8 @@ import {
 import { DEVICE_LETTERS, HOST_LETTERS } from '../src/link/grammar.ts';
 import { USUAL_SPEEDS } from '../src/link/speeds.ts';
 import { anyDeviceFrame, anyHostFrame, ascii, asText, LONGEST } from '../src/link/testing/arbitraries.ts';
+import { electrical, nominal, signalBands } from '../src/sensing/signal.ts';
+import { suggestChannels } from '../src/sensing/suggest.ts';
 import protocol from './protocol.json' with { type: 'json' };
 
 // The description generates lines; the codec has to take exactly those that it allows, with the values it names.
@@ -107,9 +110,71 @@ const kinds = messages.flatMap((m): Kind[] =>
     : [{ m, verb: null, name: m.letter }],
 );
 
+const spec = readFileSync(path.join(import.meta.dirname, 'SPEC.md'), 'utf8');
+
+describe('SPEC.md', () => {
+  it('every line that it shows is a frame, but the ones it calls spoilt', () => {
+    const shown = [...spec.matchAll(/^ +([A-Z],[^\s…⏎]*,[0-9a-f]{8})⏎?$/gm)].map((m) => m[1]!);
+    expect(shown.length).toBeGreaterThan(15);
+    for (const text of shown)
+      expect([text, decode(ascii(`${text}\n`), text.startsWith('K') ? 'host' : 'device')]).toEqual([
+        text,
+        expect.objectContaining({ t: text[0] }),
+      ]);
+    const spoilt = /nothing: `(K,[^`]*)`/.exec(spec)?.[1] ?? '';
+    const decoder = createDecoder('host');
+    const strays: string[] = [];
+    decoder.push(ascii(`\n${spoilt}\n`), { frame: () => strays.push('frame'), stray: (r) => strays.push(r) });
+    expect(strays).toEqual(['partial', 'crc']);
+  });
+
+  it('its three sensors read as it says', () => {
+    const channels = [...spec.matchAll(/^ {4}(C,.*)$/gm)]
+      .slice(0, 5)
+      .map((m) => decode(ascii(`${m[1]}\n`), 'device') as ChannelFrame);
+    expect(channels.map((c) => c.signal)).toEqual(['current', 'ratio', 'voltage', 'tc-k', 'digital']);
+    const scale = (c: ChannelFrame) => suggestChannels([{ ...c, index: 0, partner: null }])[0]!;
+    const value = (c: ChannelFrame, counts: number) => {
+      const [el, unit] = [electrical(scale(c))!, nominal(scale(c))!];
+      return unit.a + unit.b * (el.a + el.b * counts);
+    };
+    const [loop, ratio, supply, , junction] = channels as [ChannelFrame, ...ChannelFrame[]];
+    // By hand: 4 mA · 100 Ω = 0.4 V of 2.048 V in 32 768 counts is 6400; 20 mA five times that.
+    expect(value(loop, 6400)).toBeCloseTo(0, 9);
+    expect(value(loop, 32_000)).toBeCloseTo(6, 9);
+    // 0.5 and 4.5 V · 3/4 of 4.096 V in 1024 counts: 93.75 and 843.75; 5 V: 937.5.
+    expect(value(ratio!, 93.75)).toBeCloseTo(0, 9);
+    expect(value(ratio!, 843.75)).toBeCloseTo(6, 9);
+    expect(value(supply!, 937.5)).toBeCloseTo(5, 9);
+    expect(value(junction!, 16 * 21.5)).toBeCloseTo(21.5, 9);
+  });
+
+  it('its number for a broken sensor is the one by which the host takes a reading away', () => {
+    const current = signalBands(4000, 20_000).faultLo;
+    const ratio = signalBands(100_000, 900_000).faultLo;
+    expect(spec).toContain(`under ${current} µA of \`current\``);
+    expect(spec.replace(/\s+/g, ' ')).toContain('under 80 000 ppm of `ratio`');
+    expect([current, ratio]).toEqual([3600, 80_000]);
+    expect(protocol.guard.brokenUnderSpanShare).toBe(1 / 40);
+    // rangeLo − (rangeHi − rangeLo) / 40
+    expect(signalBands(0, 600_000).faultLo).toBe(-15_000);
+    // The device on a pty: 4000 counts at 100 000 ppm, 0.04 counts a ppm.
+    const floor = /GUARD_FLOOR (\d+)/.exec(
+      readFileSync(path.join(import.meta.dirname, 'host', 'world.h'), 'utf8'),
+    );
+    expect(Number(floor?.[1])).toBe(ratio * 0.04);
+  });
+
+  it('a word that is not known is `form`, a letter that is not known is `unknown`', () => {
+    const closed = (body: string) => ascii(`${body}${crc32c(ascii(body)).toString(16).padStart(8, '0')}\n`);
+    expect(decode(closed('Z,1,'), 'device')).toBe('unknown');
+    expect(decode(closed('K,5,fly,'), 'host')).toBe('form');
+    expect(decode(closed('E,1,0,melted,,,'), 'device')).toBe('form');
+  });
+});
+
 describe('protocol.json', () => {
   it('the example line of SPEC.md is a frame', () => {
-    const spec = readFileSync(path.join(import.meta.dirname, 'SPEC.md'), 'utf8');
     const example = /^ {4}(S,.*)⏎$/m.exec(spec)?.[1] ?? '';
     expect(decode(ascii(`${example}\n`), 'device')).toEqual({
       t: 'S',

@@ -37,6 +37,19 @@ uint16_t sb_rate_limit(const struct sb_config *config) {
   return most < config->max_rate_hz ? (uint16_t)most : config->max_rate_hz;
 }
 
+static uint8_t has_guard(const struct sb_device *d) {
+  return (uint8_t)(d->config->guard_channel != SB_NONE);
+}
+
+/* Without a guard nothing is ever shown of one. */
+static void show_guard(struct sb_device *d) {
+  d->guard_due = has_guard(d);
+}
+
+static uint8_t is_of_guard(uint8_t verb) {
+  return (uint8_t)(verb == SB_LIMIT || verb == SB_READ || verb == SB_DISARM || verb == SB_SILENCE);
+}
+
 static void add_event(struct sb_device *d, uint32_t tick, uint8_t code, uint8_t channel, uint8_t has_value, int32_t value) {
   struct sb_event *e;
   const uint16_t number = d->event_number++;
@@ -74,6 +87,7 @@ void sb_device_init(struct sb_device *d, const struct sb_config *config, const s
   sb_parser_init(&d->parser);
   sb_guard_init(&d->guard, config->guard_small, config->guard_floor, config->guard_deadband);
   add_event(d, 0, SB_BOOT, SB_NONE, cause != 0, cause);
+  if (!has_guard(d)) return;
   if (d->hooks.load(d->hooks.context, record) != 0) {
     sb_device_fault(d, 0, SB_NONE, SB_FAULT_STORE);
   } else {
@@ -140,7 +154,7 @@ static void answer_limit(struct sb_device *d, uint32_t tick, const struct sb_lim
     r->has_value = 1;
     r->value = d->guard.limit.counts;
   }
-  d->guard_due = 1;
+  show_guard(d);
 }
 
 static void carry_out(struct sb_device *d, uint32_t tick, const struct sb_command *k) {
@@ -148,6 +162,10 @@ static void carry_out(struct sb_device *d, uint32_t tick, const struct sb_comman
   uint16_t most;
   r->result = SB_OK;
   r->has_value = 0;
+  if (is_of_guard(k->verb) && !has_guard(d)) {
+    r->result = SB_UNKNOWN_VERB;
+    return;
+  }
   switch ((enum sb_verb)k->verb) {
     case SB_START:
       most = sb_rate_limit(d->config);
@@ -165,7 +183,7 @@ static void carry_out(struct sb_device *d, uint32_t tick, const struct sb_comman
     case SB_DISARM:
       r->result = (uint8_t)sb_guard_disarm(&d->guard, tick);
       if (r->result == SB_OK) save_limit(d, tick);
-      d->guard_due = 1;
+      show_guard(d);
       break;
     case SB_SILENCE:
       sb_guard_silence(&d->guard, tick);
@@ -182,7 +200,7 @@ static void alive(struct sb_device *d, uint32_t tick, uint8_t is_hello) {
   if (!d->heard) {
     d->heard = 1;
     d->lf_due = 1;
-    d->guard_due = 1;
+    show_guard(d);
     /* A hello already tells boot id and uptime; to any other command the start has to be announced. */
     if (is_hello && d->event_count > 0 && d->events[d->event_head].code == SB_BOOT && !d->events[d->event_head].has_value) {
       d->event_head = (uint8_t)((d->event_head + 1) % SB_EVENTS);
@@ -210,12 +228,12 @@ uint8_t sb_device_receive(struct sb_device *d, uint32_t tick, uint8_t byte) {
     }
     d->reply_due = 1;
     if (k->verb == SB_HELLO) d->hello_next = 1;
-    if (k->verb == SB_READ || k->verb == SB_LIMIT) d->guard_due = 1;
+    if (k->verb == SB_READ || k->verb == SB_LIMIT) show_guard(d);
   } else if (input == SB_IN_FORM && d->parser.numbered) {
     alive(d, tick, 0);
     d->have_last = 1;
     d->last.command = k->number;
-    d->last.result = d->parser.refusal;
+    d->last.result = is_of_guard(k->verb) && !has_guard(d) ? SB_UNKNOWN_VERB : d->parser.refusal;
     d->last.has_value = 0;
     d->reply_due = 1;
   }
@@ -230,21 +248,10 @@ void sb_device_button(struct sb_device *d, uint32_t tick, uint8_t held) {
   d->button = held;
 }
 
-static void timers(struct sb_device *d, uint32_t tick) {
-  struct sb_guard *g = &d->guard;
+/* What the guard has to tell: that it is blind, that its sensor is broken, that it tripped. */
+static void watch_guard(struct sb_device *d, uint32_t tick) {
+  const struct sb_guard *g = &d->guard;
   uint32_t age;
-  if (d->heard && !d->host_lost && tick - d->heard_tick >= HOST_SILENT_AFTER) {
-    d->host_lost = 1;
-    add_event(d, tick, SB_HOST_LOST, SB_NONE, 0, 0);
-  }
-  if (d->supply_fresh) {
-    d->supply_fresh = 0;
-    sb_guard_supply(g, d->supply_counts, d->config->supply_nominal);
-    if (g->supply_1024 == 0)
-      sb_device_fault(d, tick, d->config->supply_channel, SB_FAULT_SUPPLY);
-    else
-      no_fault(d, SB_FAULT_SUPPLY);
-  }
   SB_LOCK();
   age = g->known ? tick - g->counts_tick : tick;
   SB_UNLOCK();
@@ -266,7 +273,24 @@ static void timers(struct sb_device *d, uint32_t tick) {
     d->returns_seen = g->returns;
     add_event(d, tick, SB_RETURN, g->limit.channel, 1, g->counts);
   }
-  if (d->heard && (d->guard_shown != g->state || tick - d->guard_tick >= SB_SECOND)) d->guard_due = 1;
+  if (d->heard && (d->guard_shown != g->state || tick - d->guard_tick >= SB_SECOND)) show_guard(d);
+}
+
+static void timers(struct sb_device *d, uint32_t tick) {
+  struct sb_guard *g = &d->guard;
+  if (d->heard && !d->host_lost && tick - d->heard_tick >= HOST_SILENT_AFTER) {
+    d->host_lost = 1;
+    add_event(d, tick, SB_HOST_LOST, SB_NONE, 0, 0);
+  }
+  if (d->supply_fresh) {
+    d->supply_fresh = 0;
+    sb_guard_supply(g, d->supply_counts, d->config->supply_nominal);
+    if (g->supply_1024 == 0)
+      sb_device_fault(d, tick, d->config->supply_channel, SB_FAULT_SUPPLY);
+    else
+      no_fault(d, SB_FAULT_SUPPLY);
+  }
+  if (has_guard(d)) watch_guard(d, tick);
 }
 
 static uint16_t status(const struct sb_device *d) {

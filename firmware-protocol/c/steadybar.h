@@ -219,7 +219,7 @@ struct sb_config {
   uint8_t count;
   uint16_t max_rate_hz;
   uint32_t baud; /* 0: not limited (USB) */
-  uint8_t guard_channel;
+  uint8_t guard_channel; /* SB_NONE: no guard; the next three, load and save are not used */
   int32_t guard_small, guard_floor, guard_deadband;
   uint8_t supply_channel; /* SB_NONE for none */
   int32_t supply_nominal;

@@ -334,6 +334,83 @@ static void host_goes(void) {
   CHECK(strstr(sent(t + 1), ",fault,0,3,") == NULL);
 }
 
+/* Where `what` begins in the text, or past its end. */
+static size_t place(const char *what) {
+  const char *at = strstr(text, what);
+  return at == NULL ? sizeof text : (size_t)(at - text);
+}
+
+/* SPEC.md, part 4: empty line, R, events by their numbers, G, then what the verb asks for. */
+static void first_answer(void) {
+  memset(memory, 0xff, sizeof memory);
+  sb_device_init(&d, &config, &HOOKS, 81, SB_FAULT_WATCHDOG);
+  sb_device_convert(&d, 5, ZERO);
+  sent(5);
+  say(5, "1,hello");
+  sent(5);
+  CHECK(place("\nR,1,ok,,") == 0 && place("R,1") < place("E,0,0,boot,,2,") && place("E,0") < place("E,1,0,fault,,6,"));
+  CHECK(place("E,1") < place("G,5,unarmed") && place("G,5") < place("H,1,sb-1") && place("H,1") < place("C,0,press"));
+  CHECK(place("C,0,press") < place("C,1,supply") && place("C,1,supply") < length);
+  /* Number 0 is that of boot, also where a hello makes it needless. */
+  sb_device_init(&d, &config, &HOOKS, 82, 0);
+  sb_device_convert(&d, 5, ZERO);
+  say(5, "1,hello");
+  sent(5);
+  CHECK(!has("boot") && has("E,1,0,fault,,6,"));
+}
+
+/* SPEC.md, part 5, Rate: the worked example. */
+static void rate_of_the_wire(void) {
+  static const struct sb_channel PAIR[2] = {
+      {"press", "hose", "ratio", 1, 10, 0, 1023, 0, 1091200, 0, 600000, 1000000},
+      {"supply", "", "voltage", SB_NONE, 10, 0, 1023, 0, 5456000, 4500000, 5500000, 10000},
+  };
+  struct sb_config c = config;
+  c.channels = PAIR;
+  c.baud = 500000;
+  CHECK(sb_rate_limit(&c) == 918);
+  c.baud = 115200;
+  CHECK(sb_rate_limit(&c) == 211);
+  c.baud = 9600;
+  CHECK(sb_rate_limit(&c) == 17);
+  c.baud = 300;
+  CHECK(sb_rate_limit(&c) == 1);
+  c.baud = 0;
+  CHECK(sb_rate_limit(&c) == 1000);
+}
+
+/* SPEC.md, part 9: 'unknown' to the guard's verbs, no G, no fault of a guard, bits 4 and 8 stay 0. */
+static void without_guard(void) {
+  const int32_t counts[2] = {BAR15, 40000};
+  static const char *const OF_GUARD[] = {"limit,0,12000,1500", "limit,9,0,0", "read", "disarm", "silence"};
+  struct sb_config bare = config;
+  const struct sb_limit limit = LIMIT;
+  uint32_t t = 10;
+  size_t i;
+  bare.guard_channel = SB_NONE;
+  sb_record_write(memory, 1, &limit); /* left by other firmware */
+  sb_device_init(&d, &bare, &HOOKS, 83, 0);
+  CHECK(d.guard.state == SB_IS_UNARMED);
+  say(t, "1,hello");
+  sent(t);
+  CHECK(!strncmp(text, "\nR,1,ok,,", 9) && has("H,1,sb-1") && has("C,1,supply") && !has("G,") && !has("E,"));
+  for (i = 0; i < sizeof OF_GUARD / sizeof OF_GUARD[0]; i++) {
+    char body[40];
+    snprintf(body, sizeof body, "%u,%s", (unsigned)i + 2, OF_GUARD[i]);
+    say(t, body);
+    sent(t);
+    snprintf(body, sizeof body, "R,%u,unknown,,", (unsigned)i + 2);
+    CHECK(!strncmp(text, body, strlen(body)) && !has("G,"));
+  }
+  say(t, "20,start,100");
+  sent(t);
+  sb_device_convert(&d, t, BAR15);
+  sb_device_sample(&d, t += 2 * SB_SECOND, counts, 3);
+  sent(t);
+  CHECK(has(",12000,40000,0,") && !has("G,") && !has("E,"));
+  CHECK(!sb_guard_sounder(&d.guard) && sb_device_beacon(&d) == 0);
+}
+
 int main(void) {
   limit_rules();
   trips();
@@ -342,6 +419,9 @@ int main(void) {
   conversation();
   limit_survives();
   host_goes();
+  first_answer();
+  rate_of_the_wire();
+  without_guard();
   printf("%d passed, %d failed\n", passed, failed);
   return failed != 0 || passed == 0;
 }
