@@ -93,11 +93,14 @@ export interface HoldRecord {
   readonly played: boolean;
 }
 
+/** Where the seeds of the first set begin; each further set's begin 5000 later. */
+export const HOLD_SEED = 1_450_000;
+
 export function holdTasks(scale: number): HoldTask[] {
   return HOLD_SETS.flatMap((set, k) =>
     Array.from({ length: Math.max(2, Math.round(COUNTS[set] * scale)) }, (_, i) => ({
       set,
-      seed: 450_000 + 5_000 * k + i,
+      seed: HOLD_SEED + 5_000 * k + i,
     })),
   );
 }

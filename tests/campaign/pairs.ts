@@ -28,7 +28,8 @@ export interface PairTask {
   readonly seed: number;
 }
 
-const FIRST = 610_000;
+/** Where the seeds of common lines begin; those of quick ones 10 000 later. */
+export const PAIR_SEED = 1_610_000;
 
 export const PAIR_COUNTS: readonly { readonly kind: Kind; readonly way: PairWay; readonly count: number }[] =
   [
@@ -47,7 +48,7 @@ export function pairTasks(scale: number): PairTask[] {
     for (const { kind, way, count } of PAIR_COUNTS) {
       const n = Math.max(1, Math.round(count * scale * (world === 'quick' ? 0.5 : 1)));
       for (let i = 1; i <= n; i++)
-        out.push({ world, kind, way, seed: FIRST + (world === 'quick' ? 10_000 : 0) + i });
+        out.push({ world, kind, way, seed: PAIR_SEED + (world === 'quick' ? 10_000 : 0) + i });
     }
   return out;
 }

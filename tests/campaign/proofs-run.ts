@@ -1,7 +1,7 @@
 /** Runs the campaign of proofs and gives its section of the validation page. */
 import { table } from './fills-tables.ts';
 import { serve, spread } from './pool.ts';
-import { PROOF_COUNTS, type ProofRecord, proofTasks, type Way, workProof } from './proofs.ts';
+import { PROOF_COUNTS, PROOF_SEED, type ProofRecord, proofTasks, type Way, workProof } from './proofs.ts';
 import type { Section } from './sections.ts';
 import { quantile, rate } from './stats.ts';
 
@@ -128,8 +128,7 @@ export async function runProofs(scale: number): Promise<Section> {
   const records = results.filter((r): r is ProofRecord => r !== null).map(revive);
   const high = records.filter((r) => r.kind === 'high');
   const told = high.filter((r) => r.seen === 'over-ceiling' || r.ceiling).length;
-  const markdown = `${records.length} supplies proved before the packer is on the hose, on the sites and sensors of the fills (seeds from 410 001 on, drawn after the thresholds stood; played a second time after the first had shown that a spike
-was taken for a line under pressure),
+  const markdown = `${records.length} supplies proved before the packer is on the hose, on the sites and sensors of the fills (seeds from ${PROOF_SEED + 1} on, played once, after the thresholds stood; those from 410 001 on served earlier states),
 and the same fills judged with and without the proof. ${results.length - records.length} could not be simulated. A regulator that creeps does so
 in the fill alone, but for the row that says otherwise. *Share used*: of the time from lock-up + 2 U to rated.
 
