@@ -3,7 +3,8 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { STANDINGS } from '../../src/watch/codes.ts';
 import { faults, open, profile, serve } from './app.ts';
 import { clippedTexts } from './clipped.ts';
-import { SCENES, showScene, stagedEngine } from './staged.ts';
+import { SCENES } from './scenes.ts';
+import { showScene, stagedEngine } from './staged.ts';
 
 // The live page in every stage and under alarms of each kind, at the sizes that it is drawn for: one screen, no scroll, nothing over
 // anything, and what is read from three metres as large as that asks. Its engine shows the moments (staged.ts).
@@ -41,8 +42,8 @@ const SIZES = [
   [410, 590, 'phone', LEAST.phone],
   [683, 384, 'phone', LEAST.lowPhone],
 ] as const;
-const URGENT = ['rising', 'ceiling', 'over-rated', 'over-range', 'lost', 'several'];
-const HIGH = ['lift', 'fall', 'rebound'];
+const URGENT = ['rising', 'ceiling', 'over-rated', 'over-range', 'lost', 'several', 'supply-over'];
+const HIGH = ['lift', 'fall', 'rebound', 'sensors-differ'];
 
 let server: Awaited<ReturnType<typeof serve>>;
 let place: ReturnType<typeof profile>;

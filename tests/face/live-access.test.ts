@@ -3,8 +3,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { WatchView } from '../../src/watch/view.ts';
 import { faults, open, profile, serve } from '../e2e/app.ts';
 import { axeFindings, THEMES } from '../e2e/axe.ts';
+import { SCENES } from '../e2e/scenes.ts';
 import { openPanel } from '../e2e/stage.ts';
-import { goOn, SCENES, type Scene, showScene, stagedEngine } from '../e2e/staged.ts';
+import { goOn, type Scene, showScene, stagedEngine } from '../e2e/staged.ts';
 
 // Who does not see the live page as it is drawn: axe in every state, what a screen reader is told and in which order, the
 // reader's own colours, no motion. Its engine shows the moments (staged.ts). STEADYBAR_FACE=whole: all states in all themes.

@@ -35,8 +35,11 @@ const CURE = [
   { c: 25, minutes: 24 },
 ];
 
-/** Keeps the job with its packer, resin and sensors, as the job sheet would have. */
-export async function keepJob(stand: Stand): Promise<void> {
+/** The channel of a second transducer at the regulator's outlet: behind all others (src/rig/channels.ts). */
+const OUTLET = { channel: 5, role: 'outlet-pressure', place: null, sensorId: null } as const;
+
+/** Keeps the job with its packer, resin and sensors, as the job sheet would have. @param pair with a second pressure */
+export async function keepJob(stand: Stand, pair = false): Promise<void> {
   const { job, packer, resin, sensors } = demoBundle(NAMES);
   if (packer === null || resin === null) throw new Error('the job has no packer or no resin');
   await stand.put({ kind: 'packer', id: ownId(packer.id), body: packer.document });
@@ -54,7 +57,7 @@ export async function keepJob(stand: Stand): Promise<void> {
       ...job,
       packerId: ownId(packer.id),
       resin: { ...job.resin, resinId: ownId(resin.id) },
-      device: { ...job.device, deviceId: DEVICE_ID, channels },
+      device: { ...job.device, deviceId: DEVICE_ID, channels: pair ? [...channels, OUTLET] : channels },
     },
   });
 }
@@ -87,6 +90,27 @@ export const repairDevice = (site: SiteOptions = {}, deviceId = DEVICE_ID): RigD
     probes: [{ at: 'sleeve' }, { at: 'air' }, { at: 'pipe' }],
   },
 });
+
+/**
+ * The same with a second transducer at the regulator's outlet, of a wider span, and the regulator a little over the working pressure.
+ * @param swapped each plugged in for the other, and the regulator shut yet
+ */
+export const pairDevice = (swapped = false): RigDeviceOptions => {
+  const device = repairDevice({ regulator: { setBar: swapped ? 0 : 1.65 } });
+  return {
+    ...device,
+    channels: {
+      ...device.channels,
+      tap: swapped ? 'supply' : 'hose',
+      saysTap: 'hose',
+      second: {
+        tap: swapped ? 'hose' : 'supply',
+        says: 'supply',
+        transducer: { signal: 'current', rangeHiBar: 10, bits: 16, noiseBar: 0.002 },
+      },
+    },
+  };
+};
 
 /** Connects, takes the job, zeroes: the three presses. @param saw is called between them */
 export async function beginRepair(

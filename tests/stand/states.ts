@@ -5,8 +5,10 @@ import {
   endRepair,
   hold,
   inflate,
+  keepJob,
   letDown,
   mixed,
+  pairDevice,
   repairDevice,
   seat,
   shutVent,
@@ -46,6 +48,8 @@ export const STORIES = {
   'other-device': ['other-device'],
   'full-disk': ['store-fault'],
   practice: ['practice-hold', 'practice-urgent'],
+  pair: ['supply-over', 'pair-fill', 'supply-over-filling', 'sensors-differ', 'pair-hold', 'second-lost'],
+  swapped: ['sensors-swapped'],
 } as const satisfies Readonly<Record<string, readonly string[]>>;
 
 export type StoryName = keyof typeof STORIES;
@@ -254,6 +258,56 @@ const PLAY: Readonly<Record<StoryName, (stand: Stand, at: At) => Promise<void>>>
     await stand.passUntil('urgent', 60, (v) => v.alarms.some((a) => a.alarm === 'over-rated'));
     await stand.pass(2);
     await at('practice-urgent');
+  },
+  async pair(stand, at) {
+    await keepJob(stand, true);
+    await beginRepair(stand, pairDevice());
+    await mixed(stand);
+    await stand.hand({ hand: 'regulator', bar: 2.6 });
+    await stand.passUntil('supply over', 30, (v) => v.alarms.some((a) => a.alarm === 'supply-over'));
+    await stand.pass(2);
+    await at('supply-over');
+    await stand.hand({ hand: 'regulator', bar: 1.65 });
+    // What does not relieve comes down as air is let in.
+    await seat(stand);
+    await acknowledge(stand);
+    await inflate(stand);
+    await at('pair-fill');
+    await stand.hand({ hand: 'regulator', bar: 2.6 });
+    await stand.passUntil('supply over', 30, (v) =>
+      v.alarms.some((a) => a.alarm === 'supply-over' && a.priority === 'urgent'),
+    );
+    await at('supply-over-filling');
+    await stand.hand({ hand: 'regulator', bar: 1.65 });
+    await stand.pass(2);
+    await stand.hand({ hand: 'valve', open: 0 });
+    await stand.passUntil('supply is down', 30, (v) => v.alarms.every((a) => a.state === 'returned'));
+    await acknowledge(stand);
+    await stand.hand({ hand: 'valve', open: 0.45 });
+    await stand.fault({ fault: 'second-off', bar: -0.9 });
+    await stand.passUntil('sensors differ', 30, (v) => v.alarms.some((a) => a.alarm === 'sensors-differ'));
+    await stand.pass(1);
+    await at('sensors-differ');
+    await stand.fault({ fault: 'second-off', bar: 0 });
+    await stand.passUntil('sensors agree', 30, (v) => v.alarms.every((a) => a.state === 'returned'));
+    await acknowledge(stand);
+    await hold(stand);
+    await stand.pass(10 * 60);
+    await at('pair-hold');
+    await stand.fault({ fault: 'second-lost' });
+    await stand.passUntil('second lost', 30, (v) => v.alarms.some((a) => a.alarm === 'second-lost'));
+    await stand.pass(2);
+    await at('second-lost');
+  },
+  async swapped(stand, at) {
+    await keepJob(stand, true);
+    await beginRepair(stand, pairDevice(true));
+    await stand.command({ c: 'stage', to: 'seat' });
+    await stand.pass(6);
+    await stand.hand({ hand: 'regulator', bar: 0.5 });
+    await stand.passUntil('swapped', 30, (v) => v.alarms.some((a) => a.alarm === 'sensors-differ'));
+    await stand.pass(2);
+    await at('sensors-swapped');
   },
 };
 

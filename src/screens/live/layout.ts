@@ -56,6 +56,8 @@ export interface Layout {
   /** Inside the order zone: the instruction, the row of answers under it, More, the stage key. */
   readonly text: Rect;
   readonly row: Rect;
+  /** In the place of the row: an alarm under the instruction, with a key of its own. */
+  readonly plate: Rect;
   readonly more: Rect;
   readonly key: Rect;
   /** Acknowledge: where no key stands at any time. */
@@ -139,6 +141,7 @@ function wide(g: Ground): Zones {
   const ackY = order.y + pad;
   const textX = order.x + 22;
   const rowH = 60;
+  const row = rect(textX, order.y + orderH - pad - rowH, more.x - 18 - textX, rowH);
   return {
     lead,
     pressure: rect(lead.x, lead.y, leadW, pressureH),
@@ -156,7 +159,8 @@ function wide(g: Ground): Zones {
     alarm: rect(x0, cure.y, x1 - x0, bottom - cure.y),
     alarmHigh: order,
     text: rect(textX, order.y + pad, more.x - 18 - textX, orderH - 2 * pad),
-    row: rect(textX, order.y + orderH - pad - rowH, more.x - 18 - textX, rowH),
+    row,
+    plate: row,
     more,
     key,
     ack: rect(key.x, ackY, keyW, key.y - 12 - ackY),
@@ -201,6 +205,7 @@ function tall(g: Ground, hand: boolean): Zones {
     alarmHigh: hand ? rect(x0, alarmY, x1 - x0, bottom - alarmY) : rect(x0, cure.y, x1 - x0, bottom - cure.y),
     text: rect(order.x + pad + 2, order.y + pad, order.w - 2 * pad - 4, key.y - 8 - order.y - pad),
     row,
+    plate: row,
     more: rect(moreX, key.y, moreW, keyH),
     key,
     ack: hand ? rect(row.x, row.y - 4 - ackH, row.w, ackH) : rect(keyX, row.y - 4 - ackH, key.w, ackH),
@@ -243,6 +248,7 @@ function low(g: Ground): Zones {
     alarmHigh: alarm,
     text: rect(order.x + pad + 2, order.y + 4, rightW - 2 * pad - 4, key.y - 4 - order.y - 4),
     row,
+    plate: rect(row.x, row.y, rightW - 2 * pad, row.h),
     more: rect(order.x + pad, key.y, 72, LEAST_TARGET),
     key,
     // Beside the row of answers, never on it: no key is swapped for another.

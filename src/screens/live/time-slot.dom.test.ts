@@ -47,6 +47,19 @@ describe('by stage', () => {
     expect(cue.label).toBe('Ready at the valve');
   });
 
+  it('no count says when to shut the valve beside an order to shut it now', () => {
+    const cue = { ...NO_CUE, leftS: 24, ofS: 20 };
+    const beside = (part: Parameters<typeof alarm>[0]) =>
+      of({ stage: 'inflate', bar: 0.95, potLifeLeftS: 600, alarms: [alarm(part)] }, { cue }).code;
+    expect(beside({ alarm: 'supply-over' })).toBe('pot-life');
+    expect(beside({ alarm: 'supply-over', state: 'acknowledged' })).toBe('pot-life');
+    expect(beside({ alarm: 'stuck', priority: 'high' })).toBe('pot-life');
+    // What wants no valve shut, or is a plate under the instruction, leaves the count.
+    expect(beside({ alarm: 'sensors-differ', priority: 'high' })).toBe('cue');
+    expect(beside({ alarm: 'stuck', priority: 'high', state: 'acknowledged' })).toBe('cue');
+    expect(beside({ alarm: 'supply-over', state: 'returned' })).toBe('cue');
+  });
+
   it('a count that broke off says why', () => {
     const slot = of({ stage: 'inflate' }, { cue: { ...NO_CUE, stopped: 'unsure' } });
     expect(slot.code).toBe('cue-stopped');

@@ -10,7 +10,8 @@ import {
   temperature,
 } from '../../words/format.ts';
 import { leakText } from '../../words/hold.ts';
-import { TIME_NOW, TIME_SLOT } from '../../words/orders.ts';
+import { TIME_NOW, TIME_SLOT, VERBS } from '../../words/orders.ts';
+import { alarmStage } from './alarm-stage.ts';
 import { STEADY_S } from './cue-count.ts';
 import { faceOf } from './pressure-slot.ts';
 import { cureMet, isStill, reboundOf, type Scene } from './scene.ts';
@@ -206,6 +207,12 @@ function proof({ view }: Scene): TimeSlot | null {
   return left > 0 ? slot('supply', { big: timeParts(left) }) : null;
 }
 
+/** The order zone wants the valve shut now: no count beside it says when that is to come. */
+function isShutOrdered({ view }: Scene): boolean {
+  const { block } = alarmStage(view.alarms, view.question);
+  return block !== null && VERBS[block.alarm](block, view).shutsAir;
+}
+
 function fill(scene: Scene): TimeSlot {
   const { cue, pauseLeftS, view } = scene;
   if (view.stage === 'seat') {
@@ -213,6 +220,7 @@ function fill(scene: Scene): TimeSlot {
     const left = Math.ceil(pauseLeftS);
     return slot('settle', { big: timeParts(left), rungs: { left, of: SEAT_PAUSE_S }, sub: FACE.thenGauge });
   }
+  if (isShutOrdered(scene)) return potLife(scene) ?? stageFor(scene);
   if (cue.leftS !== null)
     return slot('cue', {
       // What is to be ready for is over: read alone, the slot says what the order beside it says.

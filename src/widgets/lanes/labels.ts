@@ -47,6 +47,10 @@ export const labelPad = (small: boolean): number => (small ? 3 : 6);
 /** From this rank on a label is left out before the others are set smaller. */
 const SPARE = 5;
 
+/** From the last name's line to the value's, px: a small value leaves room for letters that reach under the line. */
+export const valueStep = ({ nameSize, valueSize }: Pick<PlacedLabel, 'nameSize' | 'valueSize'>): number =>
+  Math.max(valueSize * (CAP + 0.18), nameSize * 1.12);
+
 interface Draft extends Label {
   names: string[];
   marks: number[];
@@ -119,7 +123,8 @@ function sized(draft: Draft, oneLine: boolean, room: LabelRoom, measure: Measure
   const least = Math.min(...draft.names.map((n) => wrapped(n, nameSize, bold, width, measure).size));
   if (!oneLine) {
     const valueSize = fitValue(fullValue, width);
-    const height = Math.ceil(names.length * least * 1.12 + valueSize * (CAP + 0.18) + (small ? 5 : 7));
+    const step = valueStep({ nameSize: least, valueSize });
+    const height = Math.ceil(names.length * least * 1.12 + step + (small ? 5 : 7));
     return { ...draft, names, nameSize: least, valueSize, oneLine, height };
   }
   // Name and value share a line, as large as both of them fit.

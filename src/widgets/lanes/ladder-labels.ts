@@ -1,5 +1,5 @@
 import type { LadderBox } from './geometry.ts';
-import { type Label, labelPad, placeLabels } from './labels.ts';
+import { type Label, labelPad, placeLabels, valueStep } from './labels.ts';
 import type { Ghost, LadderState } from './ladder-state.ts';
 import { MARK_STYLE, type Mark } from './marks.ts';
 import type { PressureUnit } from './numerals.ts';
@@ -157,7 +157,7 @@ export function labelShapes(box: LadderBox, labels: readonly Label[], measure: M
       text(x, base, name, l.nameSize, bold);
       base += l.nameSize * 1.12;
     }
-    text(x, base - l.nameSize * 1.12 + l.valueSize * (CAP + 0.18), l.value, l.valueSize, l.isQuiet !== true);
+    text(x, base - l.nameSize * 1.12 + valueStep(l), l.value, l.valueSize, l.isQuiet !== true);
   }
   return out;
 }

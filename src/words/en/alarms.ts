@@ -60,6 +60,13 @@ export const roundedDown = (s: number): number => (s < 3 ? Math.floor(s * 10) / 
 export const isNow = (s: number): boolean => s < 0.1;
 
 /**
+ * The outlet reads under the ceiling that it was over: air flows, which makes it droop and takes nothing back, or it was over by the
+ * uncertainty of its own sensor.
+ */
+export const isUnderNow = ({ secondBar, ceilingBar }: AlarmValues): boolean =>
+  secondBar !== undefined && ceilingBar !== undefined && secondBar < ceilingBar;
+
+/**
  * What is so and what to do, naming what the hand has to grasp; and what was so, of an alarm that is over and for the
  * record, where it stands behind a word and a colon: it commands nothing.
  */
@@ -173,9 +180,13 @@ export function alarms(f: Format) {
     rising,
     'supply-over': {
       now: (v, u) =>
-        `Supply${with_(' ', v.secondBar, u)} at the regulator’s outlet is over the ceiling${with_(' ', v.ceilingBar, u)}: keep the supply valve shut, couple nothing, turn the regulator down`,
+        `${
+          isUnderNow(v)
+            ? `The regulator’s outlet${with_(', now ', v.secondBar, u)}, may stand over the ceiling${with_(' ', v.ceilingBar, u)}`
+            : `Supply${with_(' ', v.secondBar, u)} at the regulator’s outlet is over the ceiling${with_(' ', v.ceilingBar, u)}`
+        }: supply valve shut, couple nothing, turn the regulator down`,
       was: (v, u) =>
-        `the regulator’s outlet was over the ceiling${with_(' ', v.ceilingBar, u)}${with_('; it was at ', v.secondBar, u)}`,
+        `the regulator’s outlet ${isUnderNow(v) ? 'may have stood' : 'was'} over the ceiling${with_(' ', v.ceilingBar, u)}${with_('; it was at ', v.secondBar, u)}`,
     },
     'supply-moved': {
       now: (v, u) =>
@@ -293,7 +304,7 @@ export function alarms(f: Format) {
       now: (v, u) => {
         const two = `Packer${with_(' ', v.bar, u)}, second sensor${with_(' ', v.secondBar, u)}`;
         if (areSwapped(v))
-          return `${two}: the packer’s sensor was filled first. Are the two swapped, or the second one off the line? Open no valve, correct the job sheet or the plugs`;
+          return `${two}: the packer’s was filled first. Swapped, or the second one off the line? Open no valve, correct the plugs or the job sheet`;
         return v.cause === 'against-flow'
           ? `${two}: air does not flow from low to high, one of them is wrong. Believe the higher one, compare with the dial gauge`
           : `${two}: at rest they differ beyond their uncertainty. Believe the higher one, compare with the dial gauge`;

@@ -45,6 +45,8 @@ const FULL: AlarmValues = {
   perSecondBefore: 50,
   c: 4.6,
   place: 'sleeve',
+  secondBar: 1.64,
+  lockUpBar: 1.65,
 };
 const VALUES: readonly AlarmValues[] = [
   {},
@@ -52,10 +54,10 @@ const VALUES: readonly AlarmValues[] = [
   { ...FULL, cause: 'fast-fall' },
   { ...FULL, cause: 'over' },
   { ...FULL, cause: 'hose' },
-  { ...FULL, kind: 'settle' },
-  { ...FULL, kind: 'left-band' },
-  { ...FULL, kind: 'hand-time' },
-  { ...FULL, kind: 'opened' },
+  { ...FULL, kind: 'settle', secondBar: 2.6 },
+  { ...FULL, kind: 'left-band', cause: 'swapped' },
+  { ...FULL, kind: 'hand-time', cause: 'against-flow' },
+  { ...FULL, kind: 'opened', cause: 'check-pressure' },
 ];
 const UNITS = [
   { pressure: 'bar', temperature: 'C', length: 'mm' },
@@ -105,6 +107,7 @@ describe('orders', () => {
       expect(order.spoken.length, code).toBeGreaterThan(5);
       expect(order.spoken.length, order.spoken).toBeLessThanOrEqual(46);
       if (order.verb[0] === 'AIR OFF') expect(order.spoken).toMatch(/^Air off/);
+      expect(order.shutsAir).toBe(order.verb[0] === 'AIR OFF');
       expect(order.spoken).not.toMatch(/\b(do not|don.t|no)\b/i);
     }
   });
@@ -242,6 +245,23 @@ describe('orders', () => {
       'LET OUT',
       'TO 1.35',
     ]);
+  });
+
+  it('a supply that droops under the ceiling while air flows is not said to be over it', () => {
+    const said = (secondBar: number) => {
+      const values = { bar: 1.1, secondBar, ceilingBar: 1.78 };
+      const { figures, sentence } = VERBS['supply-over'](
+        { state: 'unacknowledged', values },
+        { stage: 'inflate', limits: LIMITS },
+      );
+      return [figures.map((f) => f.join(' ')), plain(sentence)] as const;
+    };
+    expect(said(2.6)[0]).toEqual(['Supply 2.60', 'Ceiling 1.78']);
+    expect(said(2.6)[1]).toMatch(
+      /^Supply 2\.60 bar at the regulator’s outlet is over the ceiling 1\.78 bar: supply valve shut/,
+    );
+    expect(said(1.64)[0]).toEqual(['Supply now 1.64', 'May stand over 1.78']);
+    expect(said(1.64)[1]).toMatch(/may stand over the ceiling 1\.78 bar: supply valve shut/);
   });
 
   it('one that is over and not acknowledged says what was, and orders nothing', () => {

@@ -3,7 +3,16 @@ import type { AlarmValues } from '../../watch/events.ts';
 import type { AlarmView, WatchView } from '../../watch/view.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
 import { inHose, isOver, leftFull, unannounced } from './alarm-titles.ts';
-import { afterFall, afterJump, type alarms, areSwapped, isNow, roundedDown, SEEN_BAR } from './alarms.ts';
+import {
+  afterFall,
+  afterJump,
+  type alarms,
+  areSwapped,
+  isNow,
+  isUnderNow,
+  roundedDown,
+  SEEN_BAR,
+} from './alarms.ts';
 
 /** What is seen beside the alarm, and bends its order. */
 export type Scene = Pick<WatchView, 'stage'> &
@@ -23,6 +32,8 @@ export interface Order {
   readonly call: string | null;
   /** The same for an ear: one short order. */
   readonly spoken: string;
+  /** It wants the supply valve shut at once: no count of the fill stands beside it. */
+  readonly shutsAir: boolean;
   /** At most two, of the alarm's own moment. */
   readonly figures: readonly Figure[];
   readonly sentence: string;
@@ -43,6 +54,7 @@ const verb = (lines: Verb['lines'], spoken: string): Verb => ({ lines, spoken })
 const AIR_OFF = verb(['AIR OFF', 'NOW'], 'Air off, now.');
 const AIR_OFF_VENT = verb(['AIR OFF', 'OPEN VENT'], 'Air off. Then open the vent.');
 const AIR_OFF_CLEAR = verb(['AIR OFF', 'GET CLEAR'], 'Air off. Get clear.');
+const SHUTS_AIR: ReadonlySet<Verb> = new Set([AIR_OFF, AIR_OFF_VENT, AIR_OFF_CLEAR]);
 const KEEP_CLEAR = verb(['KEEP', 'CLEAR'], 'Keep clear.');
 /** An order that fits either answer: a question alone, read from three metres, told nobody what to do. */
 const KEEP_CLEAR_ASKING = verb(KEEP_CLEAR.lines, 'Keep clear. Are you letting down?');
@@ -60,7 +72,7 @@ const SEAT_OR_TAKE_OUT = verb(['SEAT OR', 'TAKE OUT'], 'Seat the sleeve, or take
 const SEAT_OR_LET_DOWN = verb(['SEAT OR', 'LET DOWN'], 'Seat the sleeve, or let down.');
 const VENT_AGAIN = verb(['VENT', 'AGAIN'], 'Vent again. The packer is not empty.');
 const REGULATOR_DOWN = verb(['REGULATOR', 'DOWN'], 'Turn the regulator down.');
-const SWAPPED = verb(['SENSORS', 'SWAPPED?'], 'Are the pressure sensors swapped?');
+const CHECK_PLUGS = verb(['CHECK THE', 'PLUGS'], 'Check the sensors’ plugs.');
 const EVERYONE_CLEAR = { text: 'EVERYONE CLEAR', spoken: 'Everyone clear.' };
 
 /** Over this a line is under pressure, bar. */
@@ -127,7 +139,10 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     'supply-over': {
       // Before the fill it is the regulator that has to be turned; nobody opens anything for it.
       verb: (_, at) => (at.stage === 'prepare' ? REGULATOR_DOWN : AIR_OFF),
-      figures: (v, _, u) => [bar('Supply', v.secondBar, u), bar('Ceiling', v.ceilingBar, u)],
+      figures: (v, _, u) => [
+        bar(isUnderNow(v) ? 'Supply now' : 'Supply', v.secondBar, u),
+        bar(isUnderNow(v) ? 'May stand over' : 'Ceiling', v.ceilingBar, u),
+      ],
     },
     'supply-moved': {
       verb: AIR_OFF,
@@ -213,7 +228,7 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
       figures: (v, _, u) => [bar('Dial gauge', v.gaugeBar, u), bar('Sensor', v.bar, u)],
     },
     'sensors-differ': {
-      verb: (v) => (areSwapped(v) ? SWAPPED : CHECK_GAUGE),
+      verb: (v) => (areSwapped(v) ? CHECK_PLUGS : CHECK_GAUGE),
       figures: (v, _, u) => [bar('Packer', v.bar, u), bar('Second', v.secondBar, u)],
     },
     'second-lost': { verb: CHECK_CABLE },
@@ -254,14 +269,17 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     (code: AlarmCode): OrderOf =>
     ({ state, values }, at, units = METRIC) => {
       const sentence = alarmSentence({ alarm: code, state, values }, units);
-      if (state === 'returned') return { verb: [], call: null, spoken: '', figures: [], sentence };
+      if (state === 'returned')
+        return { verb: [], call: null, spoken: '', shutsAir: false, figures: [], sentence };
       const { verb, figures } = ROW[code];
       const call = inHose(values) ? undefined : ROW[code].call;
-      const { lines, spoken } = typeof verb === 'function' ? verb(values, at, units) : verb;
+      const order = typeof verb === 'function' ? verb(values, at, units) : verb;
+      const { lines, spoken } = order;
       return {
         verb: lines,
         call: call?.text ?? null,
         spoken: call === undefined ? spoken : `${spoken} ${call.spoken}`,
+        shutsAir: SHUTS_AIR.has(order),
         figures: figures?.(values, at, units).filter((figure) => figure !== null) ?? [],
         sentence,
       };

@@ -173,7 +173,11 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
             {instruction().besides}
           </p>
         </div>
-        <div class="order-row" style={within(props.layout.row)} classList={{ empty: !rowUsed() }}>
+        <div
+          class="order-row"
+          style={within(plate() === null ? props.layout.row : props.layout.plate)}
+          classList={{ empty: !rowUsed() }}
+        >
           <Show
             when={plate()}
             fallback={

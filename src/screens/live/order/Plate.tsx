@@ -11,7 +11,8 @@ export function Plate(props: { alarm: AlarmView; sentence: string; layout: Layou
   const waits = () => props.alarm.state === 'unacknowledged' || props.alarm.state === 'returned';
   const keyW = () => (props.layout.small ? 96 : 150);
   const shapeS = () => (props.layout.small ? 20 : 34);
-  const textW = () => props.layout.row.w - shapeS() - (waits() ? keyW() : 0) - (props.layout.small ? 28 : 52);
+  const textW = () =>
+    props.layout.plate.w - shapeS() - (waits() ? keyW() : 0) - (props.layout.small ? 28 : 52);
   return (
     <div
       class="plate"
@@ -26,7 +27,7 @@ export function Plate(props: { alarm: AlarmView; sentence: string; layout: Layou
         style={{
           'font-size': `${fitBlock(
             props.sentence,
-            { width: textW(), height: props.layout.row.h - 8 },
+            { width: textW(), height: props.layout.plate.h - 8 },
             {
               most: props.layout.small ? 15 : 22,
               least: props.layout.small ? 10 : 13,

@@ -225,6 +225,8 @@ const FIGURE_GAPS = 20;
 /** Height of the figures' line in the hand, and of it with the sentence under it, px: three lines of 11 px. */
 const HAND_FIGURE_H = 20;
 const HAND_TEXT_H = 60;
+/** A high verb there, px: an urgent one has 40 and more. */
+const HAND_HIGH_PX = 36;
 /** Lines of the sentence there, em (live.css). */
 const HAND_LINE_EM = 1.15;
 
@@ -242,13 +244,10 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayo
   // Without figures the sentence has their room.
   const sentenceH = HAND_TEXT_H - figureH;
   const h = underAck ? bottom - zone.y - 6 : bottom - zone.y - 6 - HAND_TEXT_H;
-  const { lines, px } = verbIn(
-    parts.verb,
-    high && underAck ? w - 50 : w,
-    h,
-    form,
-    form === 'high' && underAck,
-  );
+  const set = verbIn(parts.verb, high && underAck ? w - 50 : w, h, form, false);
+  const { lines } = set;
+  // A high one is never as large as an urgent one.
+  const px = form === 'high' && underAck ? Math.min(set.px, HAND_HIGH_PX) : set.px;
   const top = zone.y + 6;
   const used = lines.length * lineHeightEm(form) * px;
   const verbTop = top + Math.max(0, (h - used) / 2);
