@@ -1,6 +1,7 @@
 import type { Setup } from '../job/setup.ts';
 import type { DeviceFrame } from '../link/frames.ts';
 import { type Greeting, identityOf, refusal } from '../link/greeting.ts';
+import { createLineLog, type HeardLines } from '../link/line-log.ts';
 import { createSession, type Session } from '../link/session.ts';
 import type { LinkState } from '../link/status.ts';
 import type { PortIds } from '../record/types.ts';
@@ -36,6 +37,8 @@ export interface Feed {
   /** What a run stopped with guards the real line until that run is gone on with or another job sets its own. */
   guardBy(left: LeftLimits): void;
   link(): LinkView;
+  /** What came over the line from that number on, before a device has said who it is too. */
+  lines(from: number): HeardLines;
   /** The serial port that was connected last, while it is meant to be read; null: none. */
   port(): PortIds | null;
   /** @throws EngineError 'not-connected' */
@@ -60,6 +63,7 @@ export function createFeed(
   let port: PortIds | null = null;
   let connecting: Promise<unknown> = Promise.resolve();
   let left: LeftLimits | null = null;
+  const lineLog = createLineLog();
   const speeds = createKnownSpeeds(deps);
   const limit = createDeviceLimit(timers, current, () => session);
 
@@ -115,6 +119,7 @@ export function createFeed(
     if (choice.kind === 'rig' && record !== null && !run.head.practice)
       throw new EngineError('refused', 'the simulated site does not go on with a real run');
     await drop();
+    lineLog.begin();
     const serial = choice.kind === 'serial' ? choice : null;
     const order = serial === null ? undefined : await speeds.order(serial);
     const opened = await deps.openPort(choice, timers);
@@ -128,8 +133,8 @@ export function createFeed(
       known = true;
       const { hello, channels } = greeting;
       const { run } = current.live;
-      const heard = run.hello === null ? null : { deviceId: run.hello.deviceId, channels: run.channels };
-      if (opened.rig !== null || heard === null || refusal(greeting, heard) !== null) startEarly();
+      const before = run.hello === null ? null : { deviceId: run.hello.deviceId, channels: run.channels };
+      if (opened.rig !== null || before === null || refusal(greeting, before) !== null) startEarly();
       else
         for (const frame of [hello, ...channels]) current.entry({ l: 'frame', tUs: current.nowUs(), frame });
     };
@@ -138,9 +143,11 @@ export function createFeed(
       timers,
       {
         frame: (frame, tUs) => {
+          lineLog.frame(frame, tUs);
           if (known) onFrame(frame, tUs);
         },
         stray: (reason, bytes, tUs) => {
+          lineLog.stray(reason, bytes, tUs, mine.baudRate);
           if (known) current.entry({ l: 'stray', tUs: current.runUs(tUs), reason, bytes });
         },
         state: (state) => {
@@ -235,6 +242,7 @@ export function createFeed(
       guardLeft(session?.greeting ?? null);
     },
     port: () => port,
+    lines: (from) => lineLog.since(from),
     link() {
       const s = session;
       return {

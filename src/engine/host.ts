@@ -1,3 +1,4 @@
+import { CommandError } from '../link/queue.ts';
 import { pause } from '../link/timers.ts';
 import { ENGINE } from '../watch/codes.ts';
 import { checkDocument, checkSetup } from './check-input.ts';
@@ -146,6 +147,19 @@ export function createHost(deps: HostDeps): Host {
     'device-silence': async () => {
       await feed.session().ask({ verb: 'silence' });
       return null;
+    },
+    'bench-lines': ({ from }) => feed.lines(from),
+    'bench-guard': async ({ verb }) => {
+      const { record, run } = current.live;
+      if (record !== null) throw new EngineError('run-open', 'a run is recorded');
+      if (run.setup?.limits != null) throw new EngineError('refused', 'a limit is in force');
+      const session = feed.session();
+      try {
+        return { result: (await session.ask(verb)).result };
+      } catch (cause) {
+        if (cause instanceof CommandError) return { result: null };
+        throw cause;
+      }
     },
     'rig-hand': ({ hand }) => {
       rig().hand(hand);

@@ -4,7 +4,8 @@
  * happen, the link's state, and a beat so that the page can notice an engine that fell silent.
  */
 import type { Setup } from '../job/setup.ts';
-import type { ChannelFrame, GuardFrame, HelloFrame } from '../link/frames.ts';
+import type { ChannelFrame, GuardFrame, HelloFrame, HostVerb, ReplyResult } from '../link/frames.ts';
+import type { HeardLines } from '../link/line-log.ts';
 import type { LinkError, LinkState } from '../link/status.ts';
 import type { DocumentKind, StoredDocument, StoreErrorCode } from '../record/stores/store.ts';
 import type { LeftPacker, PortIds, RunSummary } from '../record/types.ts';
@@ -103,6 +104,10 @@ export type Request =
   | { readonly q: 'command'; readonly command: Command }
   | { readonly q: 'device-limit'; readonly mbar: number }
   | { readonly q: 'device-silence' }
+  /** What came over the line from that number on, refused lines with their reason; a look, which disturbs nothing. */
+  | { readonly q: 'bench-lines'; readonly from: number }
+  /** A command of the device's own guard, to try it. Refused while a run is open or a limit is in force. */
+  | { readonly q: 'bench-guard'; readonly verb: GuardVerb }
   | { readonly q: 'rig-hand'; readonly hand: RigHand }
   | { readonly q: 'rig-fault'; readonly fault: RigFault }
   | { readonly q: 'rig-speed'; readonly speed: number }
@@ -126,6 +131,9 @@ export type Request =
   | { readonly q: 'remove-document'; readonly kind: DocumentKind; readonly id: string }
   | { readonly q: 'storage' };
 
+/** The verbs of a device's own guard, which has all of them or none. */
+export type GuardVerb = Extract<HostVerb, { readonly verb: 'limit' | 'read' | 'disarm' | 'silence' }>;
+
 export interface Answers {
   'start-engine': { readonly engine: number; readonly open: readonly RunSummary[] };
   'look-left': { readonly open: readonly RunSummary[] };
@@ -141,6 +149,9 @@ export interface Answers {
   command: null;
   'device-limit': { readonly kept: boolean; readonly mbar: number | null };
   'device-silence': null;
+  'bench-lines': HeardLines;
+  /** null: the device did not answer. */
+  'bench-guard': { readonly result: ReplyResult | null };
   'rig-hand': null;
   'rig-fault': null;
   'rig-speed': null;
