@@ -135,6 +135,13 @@ describe('in a run', () => {
     expect(s.of('cure-start')[2]!.before!.minutes).toBeCloseTo(2, 1);
   });
 
+  it('of two batches it is the younger one’s', () => {
+    const s = seated(mixed().say({ c: 'mixed' }).flow(60, 0, { hz: 2, temps }));
+    expect(s.of('cure-start')[0]!.before!.minutes).toBeCloseTo(1, 1);
+    // The pot life is the older one's.
+    expect(viewOf(s.w, s.tS * 1e6).potLifeLeftS).toBeLessThan(19 * 60);
+  });
+
   it('given up before it was seated, it earns the next sleeve nothing', () => {
     const s = mixed().say({ c: 'stage', to: 'abandoned' }).flow(5, 0, { temps });
     s.say({ c: 'stage', to: 'prepare' }).flow(60, 0, { temps });

@@ -157,6 +157,26 @@ describe('progress by the data sheet', () => {
     expect(by('time').view.low).toBe(by().view.low);
   });
 
+  it('a sheet that is corrected makes a new count: what was reached by the wrong times is not reached', () => {
+    const quick = { ...RESIN, points: RESIN.points.map((p) => ({ ...p, minutes: p.minutes / 4 })) };
+    const events: WatchEvent[] = [];
+    const s = createCure(0, 1, 'seat', () => {});
+    const go = (minutes: number, mine: Setup) => {
+      for (let t = 1; t <= minutes * 60; t++)
+        cureTick(s, s.lastUs + 1e6, { setup: mine, probes: at('pipe', 20) }, (e) => events.push(e));
+      return cureView(s, s.lastUs, 0)!;
+    };
+    expect(go(30, { ...setup, resin: quick }).metAtS).not.toBeNull();
+    const corrected = go(1, { ...setup, number: 2 });
+    expect(corrected.metAtS).toBeNull();
+    expect(corrected.low).toBeCloseTo(30 / cureMinutes(FIT, 10, K_DRY), 1);
+    // The same sheet in a further Setup takes nothing away.
+    const { low } = go(60, { ...setup, number: 3 });
+    expect(go(1, { ...setup, number: 4, rateHz: 10 }).low).toBeGreaterThan(low);
+    expect(go(60, { ...setup, number: 4 }).metAtS).not.toBeNull();
+    expect(events.map((e) => e.e)).toEqual(['cure-met', 'cure-met']);
+  });
+
   it('a resin that is entered late counts from seating on, at ground temperature', () => {
     const s = createCure(0, 1, 'seat', () => {});
     for (let t = 1; t <= 3600; t++)

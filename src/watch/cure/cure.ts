@@ -19,9 +19,9 @@ import { ageRate, fitSheet } from './sheet.ts';
 export interface CureState extends ColdestState {
   sinceUs: number;
   attempt: number;
-  /** Sheet of the resin that `fit` was made from; another resin makes a new fit. */
   fit: SheetFit | null;
-  resinName: string | null;
+  /** The resin and the times of its sheet that the progress is counted by; others make it a new count. null: none yet. */
+  countedBy: string | null;
   setupNumber: number | null;
   lastUs: number;
   /** Of the time since seating, what is not counted: the run lay and no device bore it out; slept through: less than none, s. */
@@ -78,7 +78,7 @@ export function createCure(
     sinceUs: tUs,
     attempt,
     fit: null,
-    resinName: null,
+    countedBy: null,
     setupNumber: null,
     lastUs: tUs,
     uncountedS: 0,
@@ -109,7 +109,11 @@ function sheetOf(setup: Setup | null): SheetFit | null {
   return resin === null || isLightCured(resin) ? null : fitSheet(resin);
 }
 
-/** A resin that is entered during the cure counts from seating on: what has passed is judged at ground. */
+/** What a share of progress is a share of. */
+const countOf = ({ name, points, lowestC, countsFrom }: ResinSetup): string =>
+  JSON.stringify([name, points, lowestC, countsFrom]);
+
+/** A resin that is entered, or whose sheet is corrected, during the cure counts from seating on: what has passed is judged at ground. */
 function takeResin(s: CureState, setup: Setup | null): void {
   if (setup === null || setup.number === s.setupNumber) return;
   s.setupNumber = setup.number;
@@ -117,9 +121,11 @@ function takeResin(s: CureState, setup: Setup | null): void {
   s.least = anew(s.least.source, s.lastUs);
   const resin: ResinSetup | null = setup.resin;
   s.fit = sheetOf(setup);
-  if (s.fit === null || resin === null || resin.name === s.resinName) return;
+  if (s.fit === null || resin === null || countOf(resin) === s.countedBy) return;
   const minutes = ((s.lastUs - s.sinceUs) / 1e6 - s.uncountedS) / 60;
-  s.resinName = resin.name;
+  s.countedBy = countOf(resin);
+  // What was reached by another sheet's times is not by these.
+  s.metUs = null;
   const past = setup.ground === null ? NO_RATE : gapRate(s.fit, setup.ground);
   s.progress = past.value * minutes;
   s.low = past.low * minutes;

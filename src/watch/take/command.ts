@@ -123,9 +123,10 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       // The first batch's clock counts while it is in the sleeve; after a let-down it is another sleeve's.
       if (w.mixedUs === null || (w.stages.stage === 'prepare' && w.stages.wasDown)) {
         w.mixedUs = tUs;
-        w.beforeSeat = createBefore(tUs);
         w.unseenS = 0;
       }
+      // Of two batches the younger one has had the least time: what cured before seating is counted of it.
+      if (w.stages.stage === 'prepare') w.beforeSeat = createBefore(tUs);
       emit({ tUs, e: 'mixed' });
       return;
     case 'vent':
