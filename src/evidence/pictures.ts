@@ -45,7 +45,7 @@ export interface Told {
 
 /** Where the pressure's sensor ends, bar: the furthest of those that were read in the run; null: not known. */
 function sensorEndBar(setups: readonly Setup[]): number | null {
-  const ends = setups.map(spanEndBar).filter((bar) => bar !== null);
+  const ends = setups.map((setup) => spanEndBar(setup)).filter((bar) => bar !== null);
   return ends.length === 0 ? null : Math.max(...ends);
 }
 

@@ -1,3 +1,4 @@
+import type { SecondPressure } from './codes.ts';
 import type { GaugeKind, Setup } from './setup.ts';
 
 /** Standard atmosphere in bar: what a sealed-gauge sensor has behind its diaphragm, and what air is assumed to be. */
@@ -10,8 +11,11 @@ export function gaugeShiftBar(kind: GaugeKind | null, setup: Pick<Setup, 'air'> 
   return kind === 'sealed' ? ATMOSPHERE_BAR - air : 0;
 }
 
-/** Gauge pressure at the upper end of the pressure sensor's span, bar; null where the Setup names no such channel. */
-export function spanEndBar(setup: Setup | null): number | null {
-  const channel = setup?.channels.find((c) => c.role === 'pressure') ?? null;
+/** Gauge pressure at the upper end of a pressure sensor's span, bar; null where the Setup names no such channel. */
+export function spanEndBar(
+  setup: Setup | null,
+  role: 'pressure' | SecondPressure = 'pressure',
+): number | null {
+  const channel = setup?.channels.find((c) => c.role === role) ?? null;
   return channel === null ? null : channel.rangeHi + gaugeShiftBar(channel.gaugeKind, setup);
 }

@@ -380,7 +380,13 @@ group('a second pressure', () => {
     const broken = both(s, 31, 4.04, 0);
     expect(broken.bar).toBeCloseTo(0, 6);
     expect(broken.second!.bar).toBeNull();
-    expect(broken.second!.flags & FLAG.fault).toBeTruthy();
-    expect(both(s, 32, 4.04, null).second!.flags & FLAG.fault).toBeTruthy();
+    expect(broken.second!.flags & (FLAG.fault | FLAG.outOfRange)).toBe(FLAG.fault);
+    // Beyond the upper end of its signal it may be far over its span.
+    const far = both(s, 32, 4.04, 22.5).second!;
+    expect([far.bar, far.flags & (FLAG.fault | FLAG.outOfRange)]).toEqual([
+      null,
+      FLAG.fault | FLAG.outOfRange,
+    ]);
+    expect(both(s, 33, 4.04, null).second!.flags & FLAG.fault).toBeTruthy();
   });
 });

@@ -145,11 +145,21 @@ function readPressure(state: SensingState, index: number | null, frame: SampleFr
   return { bar, u: m.u, flags, step: plan.step * factor };
 }
 
+/** A signal that is a fault at the span's upper end: far over the span, or broken. */
+function isBeyondEnd(state: SensingState, channel: number, frame: SampleFrame, flags: number): boolean {
+  const plan = state.plans[channel];
+  const count = frame.counts[channel] ?? null;
+  // Without its supply nothing is known of a ratio.
+  if (!plan || count === null || (flags & FLAG.fault) === 0 || (flags & FLAG.supply) !== 0) return false;
+  return plan.value.a + plan.value.b * (plan.el.a + plan.el.b * count) > plan.setup.rangeHi;
+}
+
 function readSecond(state: SensingState, frame: SampleFrame, tS: number): Pick<Reading, 'second'> {
   const { second: channel } = state;
   const role = channel === null ? null : (state.plans[channel]?.setup.role ?? null);
   if (channel === null || role === null || !isSecondPressure(role)) return {};
-  const { bar, u, flags, step } = readPressure(state, channel, frame, tS);
+  const { bar, u, flags: told, step } = readPressure(state, channel, frame, tS);
+  const flags = told | (isBeyondEnd(state, channel, frame, told) ? FLAG.outOfRange : 0);
   return { second: { channel, role, bar, uBar: u, flags, stepBar: step } };
 }
 

@@ -12,7 +12,7 @@ import type { GuardContext, GuardState, GuardVerdict } from './guard/guard.ts';
 import { createGuard } from './guard/guard.ts';
 import { airComesIn } from './guard/inflow.ts';
 import type { HoldState } from './hold/hold.ts';
-import { createPair, levelBeside, type Pair } from './pair/pair.ts';
+import { createPair, levelBeside, type Pair, seesMore, surelyHolds } from './pair/pair.ts';
 import type { SensorChecks } from './sensor-checks/sensor-checks.ts';
 import { createSensorChecks } from './sensor-checks/sensor-checks.ts';
 import { fallen } from './signal/cadence.ts';
@@ -34,10 +34,10 @@ import { createLoss, fallsInHold } from './stages/loss.ts';
 import type { Rebound } from './stages/rebound.ts';
 import { createRebound } from './stages/rebound.ts';
 import type { StageState } from './stages/stages.ts';
-import { createStages } from './stages/stages.ts';
+import { createStages, isFilling } from './stages/stages.ts';
 import { createStand, type Stand } from './stages/stand.ts';
 import { isHoseRise } from './supply/proof.ts';
-import { createSupply, type Supply } from './supply/supply.ts';
+import { createSupply, isHoseAlone, type Supply } from './supply/supply.ts';
 import type { Unseen } from './unseen.ts';
 import { createUnseen } from './unseen.ts';
 
@@ -201,6 +201,9 @@ export function sensorWarmth(w: WatchState): number {
   return warmthBarPerK(w.setup?.channels.find((c) => c.role === 'pressure'));
 }
 
+/** A packer that holds more than this is not empty, bar (common practice, no source). */
+const SEEN_HELD_BAR = 0.05;
+
 /** Why there is no usable pressure now, or null. */
 export function lossOf(w: WatchState): LossCause | null {
   return lossCause(
@@ -210,20 +213,38 @@ export function lossOf(w: WatchState): LossCause | null {
       stageSinceUs: w.stages.sinceUs,
       atRest: w.hold?.segment.open ?? false,
       airComesIn: airComesIn(w.guard),
-      emptyDoubted: w.rebound.cameBack || w.rebound.refilled || readsLowBy(w) > 0,
+      emptyDoubted:
+        w.rebound.cameBack || w.rebound.refilled || readsLowBy(w) > 0 || heldBeside(w) > SEEN_HELD_BAR,
     },
     w.tUs,
   );
 }
 
+/** Air may go from the supply to the packer: a hand fills, or in a hold the line is not said to be shut off. */
+function mayFlow({ stages: { stage }, setup }: WatchState): boolean {
+  return isFilling(stage) || (stage === 'hold' && setup?.line !== 'closed');
+}
+
 /** The second pressure where it counts for the ceiling beside the first, or in its place, bar; null: it does not. */
 export const besideNow = (w: WatchState): number | null =>
-  w.pair.signal.role === null ? null : levelBeside(w.pair, lossOf(w) !== null, w.tUs);
+  w.pair.signal.role === null ? null : levelBeside(w.pair, lossOf(w) !== null, mayFlow(w), w.tUs);
 
-/** What will not stop by itself or by a hand: as the guard has it, or where its pressure is lost, as that of the second has. */
+/** What the packer surely holds by a cross-check at it, whatever the line reads, bar. */
+export const heldBeside = (w: WatchState): number => surelyHolds(w.pair, w.tUs);
+
+/** What the line reads is a hose's behind a closed end, and no cross-check shows a packer that holds air. */
+export const readsHoseAlone = (w: WatchState): boolean =>
+  isHoseAlone(w.supply) && heldBeside(w) <= SEEN_HELD_BAR;
+
+/**
+ * What will not stop by itself or by a hand: as the guard has it, or where its pressure is lost, or a cross-check at the packer is over
+ * it, as that of the second has.
+ */
 export function risingOf(w: WatchState): GuardVerdict['rising'] {
   const own = w.verdict?.rising ?? null;
-  if (own !== null || w.pair.verdict === null || lossOf(w) === null) return own;
+  const { median, lastTS } = w.signal;
+  if (own !== null || w.pair.verdict === null) return own;
+  if (lossOf(w) === null && !seesMore(w.pair, median ?? 0, lastTS ?? 0)) return own;
   return besideNow(w) === null ? null : w.pair.verdict.rising;
 }
 

@@ -1,4 +1,5 @@
 import { CONDITION_ROWS, excessOf, priorityOf, rateOf } from './alarms/conditions.ts';
+import { voicesOf } from './alarms/limit-conditions.ts';
 import type { AlarmWorld } from './alarms/machine.ts';
 import { stepAlarms } from './alarms/machine.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
@@ -44,6 +45,9 @@ class World implements AlarmWorld {
   }
   excess(alarm: AlarmCode) {
     return excessOf(this.w!, alarm);
+  }
+  voices(alarm: AlarmCode) {
+    return voicesOf(this.w!, alarm);
   }
   rate(alarm: AlarmCode) {
     return rateOf(this.w!, alarm);

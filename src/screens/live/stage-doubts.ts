@@ -56,6 +56,10 @@ function holdDoubts(view: WatchView): StageDoubt[] {
   return limits.cue && bar < HOLD_BEGINS.share * limits.workingBar - slack ? ['under-working'] : [];
 }
 
+/** A cross-check at the packer shows that it holds air, whatever the line reads. */
+const isHeldBeside = ({ second }: WatchView): boolean =>
+  second?.role === 'check-pressure' && (second.bar ?? 0) > 0.1;
+
 /**
  * What speaks against a step. Nothing is blocked after mixing: the doubt is said, a reason is asked for and both
  * are recorded.
@@ -87,7 +91,8 @@ export function doubtsOf(to: Stage, view: WatchView, seen: Seen): readonly Stage
     if (!seen.witnessHard) doubts.push('no-witness');
   }
   if (to === 'done') {
-    if (view.bar === null || view.stale || view.bar > 0.05) doubts.push('under-pressure');
+    if (view.bar === null || view.stale || view.bar > 0.05 || isHeldBeside(view))
+      doubts.push('under-pressure');
     else if (!seen.reboundStayed) doubts.push('no-rebound');
     // Behind a check valve the line stays at zero whatever the packer holds.
     else if (view.standing.includes('no-hold-by-tap')) doubts.push('rebound-unseen');

@@ -5,7 +5,7 @@ import type { AlarmCode, Priority } from '../codes.ts';
 import { gravestFault, isBlind } from '../device-faults.ts';
 import { airComesIn } from '../guard/inflow.ts';
 import { tapSeesPacker } from '../hold/hold.ts';
-import { isSecondLost } from '../pair/second.ts';
+import { isSecondLost, isSecondSeen } from '../pair/second.ts';
 import { levelAgo, levelNow } from '../signal/levels.ts';
 import { lostPlace } from '../signal/probes.ts';
 import { creepsUp, risenBy } from '../signal/seep.ts';
@@ -16,7 +16,7 @@ import { refilledOver } from '../stages/rebound.ts';
 import { isFilling, isOver as workIsOver } from '../stages/stages.ts';
 import type { WatchState } from '../state.ts';
 import {
-  besideNow,
+  heldBeside,
   isOverByGauge,
   lossOf,
   potLifeLeftS,
@@ -25,9 +25,17 @@ import {
   slowReadings,
 } from '../state.ts';
 import { isAnnounced } from '../supply/proof.ts';
-import { either, over, under, when } from './bounds.ts';
+import { either, under, when } from './bounds.ts';
+import { ceiling, highest, overRated } from './limit-conditions.ts';
 import type { Condition } from './machine.ts';
-import { breaksThrough, movedAtOutlet, movedFromProof, supplyOver } from './supply-conditions.ts';
+import {
+  apartBy,
+  breaksThrough,
+  movedAtOutlet,
+  movedFromProof,
+  supplyOver,
+  supplyOverBy,
+} from './supply-conditions.ts';
 import { ALARM_TABLE, rowOf } from './table.ts';
 
 /**
@@ -61,8 +69,6 @@ const GRIPS_BAR = 0.3;
 
 /** Those of the table's rows. */
 const DEADBAND = {
-  overRated: rowOf('over-rated').deadband,
-  ceiling: rowOf('ceiling').deadband,
   belowFloor: rowOf('below-floor').deadband,
   cold: rowOf('cold').deadband,
 } as const;
@@ -94,13 +100,20 @@ const LETS_OUT_S = 10;
 /** Said to be done while the line is under pressure; or given up, and nobody lets it down. Before the last valve the pressure is the supply's own. */
 function leftFull(w: WatchState): boolean {
   const { stage, sinceUs } = w.stages;
-  if (w.infer || w.setup?.tap === 'supply') return false;
+  if (w.infer || (w.setup?.tap === 'supply' && heldBeside(w) < FILLS_BAR)) return false;
   if (stage === 'done') return true;
   const [before, now] = [levelAgo(w.levels, LETS_OUT_S), levelNow(w.levels)];
   if (stage !== 'abandoned' || before === null || now === null) return false;
   return (
     w.tUs - sinceUs >= ABANDONED_S * 1e6 && before - now < Math.min(LETS_OUT_BAR, LETS_OUT_SHARE * before)
   );
+}
+
+/** What the line reads, or what a cross-check shows that the packer holds behind it, bar; null: nothing is known. */
+function lineOrPacker(w: WatchState): number | null {
+  const { median } = w.signal;
+  const held = heldBeside(w);
+  return median === null && held === 0 ? null : Math.max(median ?? 0, held);
 }
 
 /**
@@ -110,7 +123,7 @@ function leftFull(w: WatchState): boolean {
  */
 function rebound(w: WatchState): Condition {
   if (w.rebound.cameBack || w.rebound.refilled) return 'on';
-  const bar = w.signal.median;
+  const bar = lineOrPacker(w);
   if (!workIsOver(w.stages.stage)) return 'off';
   if (bar === null) return 'between';
   if (bar >= FILLS_BAR && (leftFull(w) || fills(w, bar))) return 'on';
@@ -127,33 +140,6 @@ function unannounced(w: WatchState): Condition {
   if (bar === null) return 'between';
   if (bar >= FILLS_BAR && fills(w, bar)) return 'on';
   return bar >= FILLS_BAR / 2 ? 'between' : 'off';
-}
-
-/** The level that the rated pressure and the ceiling go by, bar; null: there is none. Of two at the packer it is the higher. */
-function highest(w: WatchState): number | null {
-  const { median } = w.signal;
-  const beside = besideNow(w);
-  if (median === null || beside === null) return median ?? beside;
-  return Math.max(median, beside);
-}
-
-function overRated(w: WatchState): Condition {
-  const limits = w.setup?.limits ?? null;
-  const level = highest(w);
-  if (limits === null) return 'off';
-  if (level === null) return 'between';
-  // At the rated value itself the packer is within its rating.
-  if (level > limits.ratedBar) return 'on';
-  return level > limits.ratedBar - DEADBAND.overRated ? 'between' : 'off';
-}
-
-function ceiling(w: WatchState): Condition {
-  const limits = w.setup?.limits ?? null;
-  const level = highest(w);
-  if (limits === null) return 'off';
-  if (w.verdict !== null && w.verdict.ceiling !== null) return 'on';
-  if (level === null) return 'between';
-  return over(level, limits.ceilingBar, DEADBAND.ceiling);
 }
 
 /** The hold floor in force, bar; null: not known. */
@@ -253,7 +239,7 @@ const CONDITIONS: { readonly [A in AlarmCode]: (w: WatchState) => Condition } = 
   'reading-jump': (w) => when(w.jump.standingBar !== null),
   'line-contradicted': (w) => when(w.hold?.contradicted ?? false),
   'sensors-differ': ({ pair, tUs }) => when(pair.doubts.found !== null && !isSecondLost(pair.signal, tUs)),
-  'second-lost': ({ pair, tUs }) => when(isSecondLost(pair.signal, tUs)),
+  'second-lost': ({ pair, tUs }) => when(pair.signal.role !== null && !isSecondSeen(pair.signal, tUs)),
   'gauge-differs': ({ sensorChecks: { gauge } }) => when(gauge !== null && !gauge.agrees),
   rebound: (w) => (w.stages.stage === 'prepare' ? unannounced(w) : rebound(w)),
   'temperature-lost': (w) => when(lostPlace(w.probes, w.setup, w.signal.firstUs, w.tUs) !== null),
@@ -274,7 +260,7 @@ export const conditionOf = (w: WatchState, alarm: AlarmCode): Condition => CONDI
 
 /** It fills fast after the work is said to be over, or is hard enough to grip the wall: hands may be on it. */
 function refillPresses(w: WatchState): boolean {
-  const bar = w.signal.median;
+  const bar = lineOrPacker(w);
   const limits = w.setup?.limits ?? null;
   const grips = [limits?.seatBar, limits?.floorBar].filter((g) => g !== null && g !== undefined);
   const least =
@@ -313,11 +299,20 @@ export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
   return rowOf(alarm).priority;
 }
 
+/** What an alarm goes by, where that is not the guard's own pressure alone. */
+const LEVEL: Readonly<Partial<Record<AlarmCode, (w: WatchState) => number | null>>> = {
+  'over-rated': highest,
+  ceiling: highest,
+  rebound: lineOrPacker,
+};
+
 /** How far the quantity of an alarm is past its limit, as a share of the limit, or in bar where its row's steps are; null: it has none, or no reading. */
 export function excessOf(w: WatchState, alarm: AlarmCode): number | null {
-  const isHighest = alarm === 'over-rated' || alarm === 'ceiling';
-  const bar = isHighest ? highest(w) : w.signal.median;
   const limits = w.setup?.limits ?? null;
+  if (alarm === 'supply-over') return supplyOverBy(w);
+  if (alarm === 'sensors-differ') return apartBy(w);
+  const level = LEVEL[alarm];
+  const bar = level === undefined ? w.signal.median : level(w);
   if (bar === null) return null;
   if (alarm === 'rebound') return bar - (refilledOver(w.rebound, sensorWarmth(w)) ?? FILLS_BAR);
   if (alarm === 'leaking') return w.infer ? null : w.loss.topBar - bar;

@@ -39,6 +39,7 @@ class Bench {
         condition: (a) => this.on.get(a) ?? 'off',
         priority: (a) => this.press.get(a) ?? this.table.find((r) => r.alarm === a)!.priority,
         excess: (a) => this.past.get(a) ?? null,
+        voices: () => 1,
         rate: (a) => this.rates.get(a) ?? null,
         values: () => ({ seconds: t }),
       },
@@ -50,7 +51,6 @@ class Bench {
     acknowledgeAll(this.table, this.slots, this.t * 1e6, this.emit);
     return this;
   }
-  /** The alarm's quantity moves so fast, and at the least so fast. */
   rate(alarm: AlarmCode, value: number, least: number): this {
     this.rates.set(alarm, { value, least });
     return this;

@@ -26,6 +26,8 @@ export interface AlarmSlot {
   againUs: number | null;
   /** Steps of the row past the limit that the occurrence has reached. */
   steps: number;
+  /** Most that have borne the occurrence out at once: an acknowledgement of one says nothing of another. */
+  voices: number;
   /** Furthest past its limit in the occurrence, as `excess` counts it; null: no such quantity. */
   worst: number | null;
   /** Its rate when it was acknowledged or put aside; null: it was not, or had none. */
@@ -52,6 +54,8 @@ export interface AlarmWorld {
   priority(alarm: AlarmCode): Priority;
   /** How far its quantity is past its limit, as a share of the limit, or in bar where its row's steps are; null: it has none, or is not known now. */
   excess(alarm: AlarmCode): number | null;
+  /** How many signs of it there are, each of its own. */
+  voices(alarm: AlarmCode): number;
   /** How fast it goes on, and how fast at the least; null: it has no such rate, or none is known now. */
   rate(alarm: AlarmCode): { readonly value: number; readonly least: number } | null;
   /** Asked only when it begins or grows. */
@@ -71,6 +75,7 @@ export function createAlarms(table: readonly AlarmRow[]): AlarmSlot[] {
     unacked: false,
     againUs: null,
     steps: 0,
+    voices: 0,
     worst: null,
     quietRate: null,
     shelvedUntilUs: null,
@@ -237,10 +242,12 @@ function follow(
   const priority = world.priority(row.alarm);
   const excess = world.excess(row.alarm);
   const steps = stepsOf(row, excess);
+  const voices = world.voices(row.alarm);
   if (began) {
     slot.priority = priority;
     slot.againUs = null;
     slot.steps = steps ?? 0;
+    slot.voices = voices;
     slot.worst = excess;
     slot.values = world.values(row.alarm);
     return null;
@@ -249,6 +256,8 @@ function follow(
   const stepped = steps !== null && steps > slot.steps;
   // A step is asked for again only after the quantity has fallen back by one whole step more.
   if (steps !== null) slot.steps = Math.max(steps, Math.min(slot.steps, steps + 1));
+  const joined = voices > slot.voices;
+  if (joined) slot.voices = voices;
   const worse = excess !== null && (slot.worst === null || excess > slot.worst);
   if (worse) slot.worst = excess;
   if (escalated) slot.priority = priority;
@@ -256,7 +265,7 @@ function follow(
   // What is back within its limit has nothing to add, though its alarm may wait for something else.
   const past = row.again.stepBar === undefined || (excess !== null && excess > 0);
   const due = slot.againUs !== null && tUs >= slot.againUs && presses && past;
-  const grows = stepped || (row.again.doubles === true && hasDoubled(slot, world.rate(row.alarm)));
+  const grows = stepped || joined || (row.again.doubles === true && hasDoubled(slot, world.rate(row.alarm)));
   const again =
     (slot.state === 'acknowledged' && (grows || due)) ||
     (slot.state === 'shelved' && grows && row.again.stepBar !== undefined);

@@ -193,6 +193,7 @@ class Real {
         condition: (c) => m.now.get(c)!,
         priority: (c) => rowOf(c).priority,
         excess: (c) => m.level.get(c)! / 2,
+        voices: () => 1,
         rate: () => null,
         values: () => ({}),
       },

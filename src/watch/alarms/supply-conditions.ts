@@ -54,3 +54,20 @@ export const breaksThrough = (w: WatchState): boolean =>
   isFilling(w.stages.stage) &&
   !(w.verdict?.still ?? true) &&
   supplyOver(w) === 'on';
+
+/** By how much of it the outlet is over its ceiling; null: not known now. */
+export function supplyOverBy(w: WatchState): number | null {
+  const limits = w.setup?.limits ?? null;
+  const level = secondNow(w.pair.signal, w.tUs);
+  return limits === null || level === null ? null : level / outletCeiling(limits, w.pair.signal.uBar) - 1;
+}
+
+/** By how much more than both may be wrong two sensors at the packer differ, bar; null: of an outlet a shut valve may make the difference. */
+export function apartBy(w: WatchState): number | null {
+  const { median, uBar } = w.signal;
+  const { signal } = w.pair;
+  const check = signal.role === 'check-pressure' ? secondMean(signal, w.tUs) : null;
+  return check === null || median === null
+    ? null
+    : Math.abs(median - check) - Math.hypot(uBar ?? 0, signal.uBar);
+}

@@ -83,6 +83,8 @@ const STILL_THERE: Again = { afterS: 120, share: null };
 const FILLS_ON: Again = { ...STILL_THERE, stepBar: 0.15 };
 /** And so much less in one that is held up, however well its leak is known (common practice, no source). */
 const EMPTIES_ON: Again = { ...NEVER, stepBar: 0.15 };
+/** Two at the packer that go further apart by this are another matter than the one that was acknowledged (common practice, no source). */
+const DIFFERS_MORE: Again = { ...NEVER, stepBar: 0.2 };
 /** A leak of twice the rate is another one. */
 const LEAKS_ON: Again = { ...EMPTIES_ON, doubles: true };
 
@@ -151,7 +153,7 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
     stages: ['prepare', ...UP],
     offDelayS: 2,
     deadband: 0.02,
-    again: STILL_THERE,
+    again: { ...STILL_THERE, share: 0.25 },
   }),
   'supply-moved': row('high', 'burst', 'stop-air-and-vent', 10, {
     parents: ['over-range', 'over-rated', 'ceiling', 'rising', 'supply-over', 'pressure-lost'],
@@ -238,6 +240,7 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
     parents: ['over-range', 'pressure-lost'],
     stages: ['prepare', ...UP, 'let-down'],
     offDelayS: 2,
+    again: DIFFERS_MORE,
   }),
   'second-lost': row('low', 'guard-weakened', 'check-cable', 60, {
     parents: LOST,

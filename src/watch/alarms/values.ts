@@ -12,13 +12,14 @@ import type { WatchState } from '../state.ts';
 import {
   airNotWanted,
   besideNow,
+  heldBeside,
   isOverByGauge,
   lossOf,
   potLifeLeftS,
+  readsHoseAlone,
   risingOf,
   slowReadings,
 } from '../state.ts';
-import { isHoseAlone } from '../supply/supply.ts';
 import type { AlarmSlot } from './machine.ts';
 
 /** Only values that are there: an absent member is unknown, never zero. */
@@ -55,7 +56,16 @@ function overValues(bar: number | null, limits: Limits | null): Loose {
 }
 
 /** Behind a closed end no packer is under pressure. */
-const where = (w: WatchState): 'hose' | null => (isHoseAlone(w.supply) ? 'hose' : null);
+const where = (w: WatchState): 'hose' | null => (readsHoseAlone(w) ? 'hose' : null);
+
+/** Behind a line that reads empty a cross-check may show what the packer holds. */
+function reboundValues(w: WatchState, lineBar: number | null): Loose {
+  const { cameBack, emptyBar, backBar } = w.rebound;
+  const held = heldBeside(w);
+  const bar = held > 0 ? b(Math.max(held, lineBar ?? 0)) : lineBar;
+  if (cameBack) return { bar: b(Math.max(backBar, held)) };
+  return emptyBar === null || held > 0 ? { bar, cause: 'full' } : { bar };
+}
 
 const secondOf = (w: WatchState): number | null => b(secondNow(w.pair.signal, w.tUs));
 
@@ -124,8 +134,7 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
       });
     case 'rebound':
       if (w.stages.stage === 'prepare') return solid({ bar, cause: 'unannounced' });
-      if (w.rebound.emptyBar === null && !w.rebound.cameBack) return solid({ bar, cause: 'full' });
-      return solid({ bar: w.rebound.cameBack ? b(w.rebound.backBar) : bar });
+      return solid(reboundValues(w, bar));
     case 'temperature-lost':
       return solid({ place: lostPlace(w.probes, w.setup, w.signal.firstUs, w.tUs) });
     case 'cold': {

@@ -1,7 +1,7 @@
 /**
  * What two pressures of one line say of each other. Air flows from the outlet to the packer and never back through it, so signs alone
- * tell much: a packer that rises while its supply reads nothing, or less than the packer does. Where both are known to be
- * joined and nothing flows they must agree within their uncertainty. A difference that a shut valve can make says nothing. Plain data.
+ * tell much: a packer that rises, or is full before anybody fills it, while its supply reads nothing, or less than the packer does.
+ * Where they must agree they do within their uncertainty. A difference that a shut valve can make says nothing. Plain data.
  */
 import type { SecondPressure } from '../../job/codes.ts';
 import type { PairDoubt } from '../codes.ts';
@@ -26,6 +26,8 @@ const LASTS_S: { readonly [D in PairDoubt]: number } = { swapped: 0.5, 'against-
 /** Under this a line is as good as empty, over that it holds air, bar (common practice, no source). */
 const EMPTY_BAR = 0.1;
 const HOLDS_BAR = 0.3;
+/** Two sensors of one pressure may be apart by this on the way, s of its slope: filters and sense lines are not the same (common practice, no source). */
+const APART_S = 0.5;
 /** Warmth makes no such rise in a packer whose valve is shut, bar/s. */
 const RISES_BAR_S = 0.005;
 
@@ -39,20 +41,31 @@ export interface PairNow {
   readonly uBar: number;
   /** Slope of the packer's pressure that is sure, bar/s; 0: none is. */
   readonly risesBarPerS: number;
-  /** Both stand still. */
-  readonly still: boolean;
-  /** Nothing is shut between them: the proof of a supply under way, or a line that is declared supplied in a hold. */
-  readonly joined: boolean;
+  /** The quicker of both slopes, without its sign, bar/s. */
+  readonly movesBarPerS: number;
+  /** Nobody has let air to the packer yet. */
+  readonly preparing: boolean;
+  /** Air is let out: a packer may feed the line, and its supply need not. */
+  readonly down: boolean;
+  /** Nothing but a wrong sensor makes them differ (must-agree.ts). */
+  readonly mustAgree: boolean;
 }
+
+const tooFarApart = ({ bar, secondBar, uBar, movesBarPerS }: PairNow): boolean =>
+  Math.abs(bar - secondBar) > uBar + APART_S * movesBarPerS;
 
 /** Each by itself. */
 const SEEN: { readonly [D in PairDoubt]: (d: Doubts, p: PairNow) => boolean } = {
-  // The first rise of the run is the outlet's, wherever the valve stands.
+  // The first rise of the run is the outlet's, wherever the valve stands; and nothing is full that nobody has filled.
   swapped: (d, p) =>
-    p.role === 'outlet-pressure' && d.bothEmpty && p.bar > HOLDS_BAR && p.secondBar < EMPTY_BAR + p.uBar,
+    p.role === 'outlet-pressure' &&
+    (d.bothEmpty || p.preparing) &&
+    !p.down &&
+    p.bar > HOLDS_BAR &&
+    p.secondBar < EMPTY_BAR + p.uBar,
   'against-flow': (_, p) =>
-    p.role === 'outlet-pressure' && p.risesBarPerS > RISES_BAR_S && p.bar - p.secondBar > p.uBar,
-  apart: (_, p) => p.joined && p.still && Math.abs(p.bar - p.secondBar) > p.uBar,
+    p.role === 'outlet-pressure' && !p.down && p.risesBarPerS > RISES_BAR_S && p.bar - p.secondBar > p.uBar,
+  apart: (_, p) => p.mustAgree && tooFarApart(p),
 };
 
 /** Most telling first. */
@@ -62,7 +75,7 @@ const ORDER: readonly PairDoubt[] = ['swapped', 'against-flow', 'apart'];
 function agree(d: Doubts, p: PairNow): boolean {
   if (p.role === 'outlet-pressure' && p.risesBarPerS > RISES_BAR_S && p.secondBar - p.bar > p.uBar)
     return true;
-  return d.found === 'apart' && p.joined && p.still && Math.abs(p.bar - p.secondBar) < 0.9 * p.uBar;
+  return d.found === 'apart' && p.mustAgree && Math.abs(p.bar - p.secondBar) < 0.9 * p.uBar;
 }
 
 export function doubtsReading(d: Doubts, p: PairNow): void {
@@ -83,3 +96,6 @@ export function doubtsReading(d: Doubts, p: PairNow): void {
 export function doubtsBreak(d: Doubts): void {
   d.since = createDoubts().since;
 }
+
+/** They have differed where nothing but a wrong sensor makes them, s of the samples. */
+export const apartForS = (d: Doubts, tS: number): number => (d.since.apart === null ? 0 : tS - d.since.apart);

@@ -1,64 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import type { SecondPressure } from '../../job/codes.ts';
 import type { Setup } from '../../job/setup.ts';
-import { LIMITS, PRESSURE_CHANNEL, setupOf } from '../../job/testing/givens.ts';
-import { FLAG, type SecondReading } from '../../sensing/reading.ts';
-import { viewOf } from '../step.ts';
-import { type Flow, Script } from '../testing/script.ts';
-import type { AlarmView } from '../view.ts';
+import { LIMITS, PRESSURE_CHANNEL } from '../../job/testing/givens.ts';
+import { Script } from '../testing/script.ts';
+import { alarmOf, both, setupWith } from '../testing/two-pressures.ts';
 
-// Limits of the tests: rated 2.5 bar, working 1.8, ceiling 2.48; U of both sensors 0.02, of their difference 0.028.
-const setup = (role: SecondPressure = 'outlet-pressure', more: Partial<Setup> = {}) =>
-  setupOf({
-    tap: 'hose',
-    channels: [PRESSURE_CHANNEL, { ...PRESSURE_CHANNEL, index: 1, role }],
-    ...more,
-  });
-
-const second = (
-  bar: number | null,
-  role: SecondPressure,
-  more: Partial<SecondReading> = {},
-): SecondReading => ({
-  channel: 1,
-  role,
-  bar,
-  uBar: 0.02,
-  flags: bar === null ? FLAG.fault : 0,
-  stepBar: 0.001,
-  ...more,
-});
-
-type Course = number | ((s: number) => number);
-const at = (course: Course, s: number): number => (typeof course === 'number' ? course : course(s));
-
-/** Both pressures for so many seconds, sample by sample. */
-function both(
-  s: Script,
-  seconds: number,
-  bar: Course | null,
-  other: Course | null,
-  role: SecondPressure = 'outlet-pressure',
-  flow: Flow = {},
-): Script {
-  const hz = flow.hz ?? 20;
-  for (let k = 1; k <= Math.round(seconds * hz); k++) {
-    const value = other === null ? null : at(other, k / hz);
-    const { more, ...rest } = flow;
-    s.flow(1 / hz, bar === null ? null : at(bar, k / hz), {
-      hz,
-      ...rest,
-      more: { ...more, second: second(value, role), ...(bar === null ? { flags: FLAG.fault } : {}) },
-    });
-  }
-  return s;
-}
-
-const alarm = (s: Script, code: AlarmView['alarm']) =>
-  viewOf(s.w, Math.round(s.tS * 1e6)).alarms.find((a) => a.alarm === code && a.state !== 'normal');
 /** The supply is opened at the compressor and stands; the valve to the packer is shut. */
 const prepared = (standsAt: number, more: Partial<Setup> = {}): Script => {
-  const s = new Script({ setup: setup('outlet-pressure', more) });
+  const s = new Script({ setup: setupWith('outlet-pressure', more) });
   both(s, 3, 0, 0);
   both(s, 2, 0, (t) => (standsAt * t) / 2);
   return both(s, 6, 0, standsAt);
@@ -68,8 +16,8 @@ const opened = (s: Script): Script => s.say({ c: 'stage', to: 'inflate' });
 describe('the outlet before the valve is opened', () => {
   it('over the ceiling is told, though no air is in the packer, and goes when the regulator is turned down', () => {
     const s = prepared(2.6);
-    expect(alarm(s, 'supply-over')).toMatchObject({ priority: 'high', state: 'unacknowledged' });
-    expect(alarm(s, 'supply-over')!.values).toMatchObject({ secondBar: 2.6, ceilingBar: 2.48 });
+    expect(alarmOf(s, 'supply-over')).toMatchObject({ priority: 'high', state: 'unacknowledged' });
+    expect(alarmOf(s, 'supply-over')!.values).toMatchObject({ secondBar: 2.6, ceilingBar: 2.48 });
     both(s, 10, 0, 1.85);
     expect(s.states('supply-over').at(-1)).toBe('returned');
   });
@@ -103,7 +51,7 @@ describe('the outlet in a fill', () => {
       (t) => Math.min(6, 1.7 + 20 * t),
     );
     expect(s.at('supply-over', 'unacknowledged') - from).toBeLessThan(0.25);
-    expect(alarm(s, 'supply-over')?.priority).toBe('urgent');
+    expect(alarmOf(s, 'supply-over')?.priority).toBe('urgent');
     expect(s.at('rising', 'unacknowledged')).toBeNaN();
   });
 
@@ -116,7 +64,7 @@ describe('the outlet in a fill', () => {
         (t) => 1.75 + 0.01 * t,
       );
     const s = creep(opened(prepared(1.82)));
-    const shown = alarm(s, 'supply-moved')!;
+    const shown = alarmOf(s, 'supply-moved')!;
     expect(shown).toMatchObject({ priority: 'high' });
     expect(shown.values).toMatchObject({ lockUpBar: 1.82 });
     // 1.82 + 0.04 is passed after 11 s, and the mean of a second lies half of it behind.
@@ -162,13 +110,13 @@ describe('the outlet in a fill', () => {
 
 describe('two sensors contradict each other', () => {
   it('swapped: the packer’s fills first, with the valve shut', () => {
-    const s = new Script({ setup: setup() });
+    const s = new Script({ setup: setupWith() });
     both(s, 3, 0, 0);
     both(s, 6, (t) => Math.min(1.8, 0.9 * t), 0);
-    expect(alarm(s, 'sensors-differ')?.values).toMatchObject({ cause: 'swapped' });
+    expect(alarmOf(s, 'sensors-differ')?.values).toMatchObject({ cause: 'swapped' });
     // The sheet is corrected: nothing of it is left.
     const channels = [PRESSURE_CHANNEL, { ...PRESSURE_CHANNEL, index: 2, role: 'outlet-pressure' as const }];
-    s.setup({ ...setup(), number: 2, channels });
+    s.setup({ ...setupWith(), number: 2, channels });
     both(s, 5, 0, 1.8);
     expect(s.states('sensors-differ').at(-1)).toBe('returned');
   });
@@ -192,7 +140,7 @@ describe('two sensors contradict each other', () => {
       (t) => 0.15 * t,
       (t) => 1.35 + 0 * t,
     );
-    expect(alarm(s, 'sensors-differ')?.values).toMatchObject({ cause: 'against-flow' });
+    expect(alarmOf(s, 'sensors-differ')?.values).toMatchObject({ cause: 'against-flow' });
     const quiet = opened(prepared(1.82));
     both(quiet, 12, (t) => 0.15 * t, 1.82);
     quiet.say({ c: 'stage', to: 'hold' });
@@ -201,7 +149,7 @@ describe('two sensors contradict each other', () => {
   });
 
   it('of two at the packer any difference at rest is told, and of outlet and packer none that a valve can make', () => {
-    const check = new Script({ setup: setup('check-pressure', { tap: 'packer' }) });
+    const check = new Script({ setup: setupWith('check-pressure', { tap: 'packer' }) });
     both(
       check,
       20,
@@ -209,7 +157,7 @@ describe('two sensors contradict each other', () => {
       (t) => Math.min(1.5, 0.2 * t) + 0.05,
       'check-pressure',
     );
-    expect(alarm(check, 'sensors-differ')?.values).toMatchObject({ cause: 'apart' });
+    expect(alarmOf(check, 'sensors-differ')?.values).toMatchObject({ cause: 'apart' });
     const valve = opened(prepared(1.82));
     both(valve, 8, (t) => 0.15 * t, 1.75);
     both(valve, 60, 1.2, 1.82);
@@ -217,11 +165,11 @@ describe('two sensors contradict each other', () => {
   });
 
   it('the proof of the supply joins them', () => {
-    const s = new Script({ setup: setup() });
+    const s = new Script({ setup: setupWith() });
     both(s, 3, 0, 0).say({ c: 'prove-supply', end: 'shut' });
     const rise = (t: number) => Math.min(1.82, 1.5 * t);
     both(s, 40, rise, (t) => rise(t) + 0.06);
-    expect(alarm(s, 'sensors-differ')?.values).toMatchObject({ cause: 'apart' });
+    expect(alarmOf(s, 'sensors-differ')?.values).toMatchObject({ cause: 'apart' });
   });
 });
 
@@ -235,7 +183,7 @@ describe('where one is lost', () => {
   });
 
   it('at the packer the check takes the place of the first: rated and ceiling go by it', () => {
-    const s = new Script({ setup: setup('check-pressure', { tap: 'packer' }) });
+    const s = new Script({ setup: setupWith('check-pressure', { tap: 'packer' }) });
     both(s, 3, 0, 0, 'check-pressure');
     opened(s);
     both(
@@ -253,7 +201,7 @@ describe('where one is lost', () => {
   });
 
   it('of two at the packer the higher one counts for the ceiling', () => {
-    const s = new Script({ setup: setup('check-pressure', { tap: 'packer' }) });
+    const s = new Script({ setup: setupWith('check-pressure', { tap: 'packer' }) });
     both(s, 3, 0, 0, 'check-pressure');
     both(
       s,
@@ -263,7 +211,7 @@ describe('where one is lost', () => {
       'check-pressure',
     );
     expect(s.heard()).toContain('ceiling');
-    expect(alarm(s, 'ceiling')!.values.bar).toBeCloseTo(2.49, 2);
+    expect(alarmOf(s, 'ceiling')!.values.bar).toBeCloseTo(2.49, 2);
     expect(LIMITS.ceilingBar).toBe(2.48);
   });
 });

@@ -3,6 +3,7 @@
  * is what it is without the other: the second has a guard of its own, which speaks where the first is lost. Plain data.
  */
 import type { SecondPressure } from '../../job/codes.ts';
+import { spanEndBar } from '../../job/gauge-kind.ts';
 import type { Setup } from '../../job/setup.ts';
 import type { Reading } from '../../sensing/reading.ts';
 import type { PairPath } from '../codes.ts';
@@ -17,8 +18,9 @@ import {
   guardVerdict,
 } from '../guard/guard.ts';
 import { bar3 } from '../round.ts';
-import { isFilling } from '../stages/stages.ts';
-import { createDoubts, type Doubts, doubtsBreak, doubtsReading } from './doubt.ts';
+import { isDown, isFilling } from '../stages/stages.ts';
+import { apartForS, createDoubts, type Doubts, doubtsBreak, doubtsReading } from './doubt.ts';
+import { mustAgree } from './must-agree.ts';
 import { createOutlet, type Outlet, outletBreak, outletReading, outletTurned } from './outlet.ts';
 import { pathOf } from './path.ts';
 import {
@@ -26,6 +28,7 @@ import {
   createSecond,
   type SecondSignal,
   secondBreak,
+  secondMean,
   secondNow,
   secondReading,
   secondRole,
@@ -69,6 +72,8 @@ export interface PairContext {
   readonly still: boolean;
   /** The proof of the supply watches what has locked up behind the open valve. */
   readonly proves: boolean;
+  /** The supply is being proved, or what was proved is left in the hose. */
+  readonly inHose: boolean;
 }
 
 /** A slope this many of its standard deviations over zero is sure of them. */
@@ -81,14 +86,22 @@ export function pairReading(
   ctx: PairContext,
   emit: (event: WatchEvent) => void,
 ): void {
-  const fresh = secondReading(p.signal, reading);
-  const { role, median, uBar: secondU } = p.signal;
+  const { role: before } = p.signal;
+  const end = before === null ? null : spanEndBar(ctx.setup, before);
+  const fresh = secondReading(p.signal, reading, end);
+  const { role, bar: level, median, uBar: secondU } = p.signal;
   if (!fresh || role === null || reading.second === undefined) return;
   p.guard ??= createGuard();
-  const guard = { ...ctx.guard, tap: TAP[role], doubtful: false };
-  guardReading(p.guard, asReading(reading, reading.second), guard);
+  // A sensor at the packer sees no hose: what rises there is the packer's.
+  const hoseRise = role === 'outlet-pressure' && ctx.guard.hoseRise === true;
+  const guard = { ...ctx.guard, tap: TAP[role], doubtful: false, hoseRise };
+  guardReading(p.guard, asReading(reading, reading.second, level), guard);
   p.verdict = guardVerdict(p.guard, guard);
-  if (median === null) return;
+  // What stands still by itself tells nothing of the line; its level counts for the ceiling.
+  if (median === null || p.signal.stuck) {
+    p.path = null;
+    return;
+  }
   const { stage, limits } = ctx.guard;
   if (role === 'outlet-pressure') {
     const preparing = stage === 'prepare';
@@ -115,6 +128,8 @@ function together(
   const uBar = Math.hypot(ctx.uBar, p.signal.uBar);
   const { motion, setup, guard } = ctx;
   const supplied = setup?.line === 'supplied-relieving' || setup?.line === 'supplied-nonrelieving';
+  const { stage } = guard;
+  const secondRate = p.verdict?.view.rateBarPerS ?? 0;
   doubtsReading(p.doubts, {
     tS: reading.tS,
     role,
@@ -122,8 +137,19 @@ function together(
     secondBar,
     uBar,
     risesBarPerS: motion === null ? 0 : Math.max(0, motion.rate - SURE * motion.sd),
-    still: ctx.still && (p.verdict?.still ?? false),
-    joined: role === 'check-pressure' || ctx.proves || (supplied && guard.stage === 'hold'),
+    movesBarPerS: Math.max(Math.abs(motion?.rate ?? 0), Math.abs(secondRate)),
+    preparing: stage === 'prepare' && !ctx.inHose,
+    down: isDown(stage),
+    mustAgree: mustAgree({
+      role,
+      tap: guard.tap,
+      stage,
+      gapBar: bar - secondBar,
+      secondRate,
+      still: ctx.still && (p.verdict?.still ?? false),
+      inHose: ctx.inHose,
+      joined: ctx.proves || (supplied && stage === 'hold'),
+    }),
   });
   if (role !== 'outlet-pressure') return;
   const filling = isFilling(guard.stage) && motion !== null;
@@ -154,9 +180,23 @@ export const pairTurned = (p: Pair): void => outletTurned(p.outlet);
 
 /**
  * The level that counts for the ceiling beside the guard's own, bar: a cross-check at the packer always, where the higher counts; the
- * outlet where the guard's own is lost, since the packer may be as high. null: none counts.
+ * outlet where the guard's own is lost and air may go from it to the packer, since that may be as high: one that has stood under the ceiling,
+ * since what a hand throttles stands over it by what it is. null: none counts.
  */
-export function levelBeside(p: Pair, isMainLost: boolean, tUs: number): number | null {
-  const counts = p.signal.role === 'check-pressure' || isMainLost;
+export function levelBeside(p: Pair, isMainLost: boolean, mayFlow: boolean, tUs: number): number | null {
+  const counts = p.signal.role === 'check-pressure' || (isMainLost && mayFlow && p.outlet.stoodUnder);
   return counts ? secondNow(p.signal, tUs) : null;
+}
+
+/** A jump of the cross-check itself looks like a rise for less than this, s. */
+const NO_JUMP_S = 2.5;
+
+/** A cross-check at the packer stands over what the guard goes by, and has for a while: that one does not see what comes in. @param bar of the guard */
+export const seesMore = ({ signal, doubts }: Pair, bar: number, tS: number): boolean =>
+  signal.role === 'check-pressure' && (signal.median ?? 0) > bar && apartForS(doubts, tS) >= NO_JUMP_S;
+
+/** What a packer surely holds by a cross-check of its own, bar: its mean of a second, less its U. 0: nothing that is known. */
+export function surelyHolds(p: Pair, tUs: number): number {
+  if (p.signal.role !== 'check-pressure') return 0;
+  return Math.max(0, (secondMean(p.signal, tUs) ?? 0) - p.signal.uBar);
 }

@@ -19,7 +19,7 @@ import { lossSettled } from '../stages/loss.ts';
 import { reboundBreak, reboundStart } from '../stages/rebound.ts';
 import { isDown } from '../stages/stages.ts';
 import { standRestart } from '../stages/stand.ts';
-import { lastSecond, type WatchState } from '../state.ts';
+import { heldBeside, lastSecond, type WatchState } from '../state.ts';
 import { hoseRests } from '../supply/rests.ts';
 import { proofContext, supplyProve, supplySaid, supplyZeroed } from '../supply/supply.ts';
 import { changeStage } from './change-stage.ts';
@@ -50,7 +50,9 @@ function vent(w: WatchState, open: boolean, emit: Emit): void {
     return;
   }
   if (!isDown(w.stages.stage)) return;
-  reboundStart(w.rebound, statsNow(w)?.mean ?? null, w.signal.uBar ?? 0, w.tUs, emit);
+  const line = statsNow(w)?.mean ?? null;
+  const mean = line === null ? null : Math.max(line, heldBeside(w));
+  reboundStart(w.rebound, mean, w.signal.uBar ?? 0, w.tUs, emit);
 }
 
 function zero(w: WatchState, emit: Emit): void {

@@ -17,9 +17,9 @@ import { reboundBreak, reboundFollow, reboundStep } from '../stages/rebound.ts';
 import { isDown, isFilling, isOver, isUp } from '../stages/stages.ts';
 import { standFollow, standRestart } from '../stages/stand.ts';
 import type { WatchState } from '../state.ts';
-import { guardContext, lastSecond, lossOf, sensorWarmth } from '../state.ts';
+import { guardContext, heldBeside, lastSecond, lossOf, readsHoseAlone, sensorWarmth } from '../state.ts';
 import { hoseRests } from '../supply/rests.ts';
-import { isHoseAlone, isSupplyFollowed, proofContext, supplyGap, supplyReading } from '../supply/supply.ts';
+import { isSupplyFollowed, proofContext, supplyGap, supplyReading } from '../supply/supply.ts';
 import { changeStage } from './change-stage.ts';
 import { witnessed } from './unseen.ts';
 
@@ -46,7 +46,7 @@ export function breakStretch(w: WatchState, emit: Emit): void {
 
 export function takeReading(w: WatchState, reading: Reading, emit: Emit): void {
   const { lastTS } = w.signal;
-  const hole = signalFrame(w.signal, reading, isHoseAlone(w.supply));
+  const hole = signalFrame(w.signal, reading, readsHoseAlone(w));
   if (hole !== null) {
     // Whoever counts the samples has told by a notice before it.
     if (w.unseen.jump !== null && lastTS !== null)
@@ -76,6 +76,7 @@ function takeSecond(w: WatchState, reading: Reading, emit: Emit): void {
       motion: w.guard.motion,
       still: w.verdict?.still ?? false,
       proves: w.supply.proof?.phase === 'watching',
+      inHose: w.supply.proof !== null || w.supply.leftBar !== null,
     },
     emit,
   );
@@ -142,8 +143,8 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
     if (stats !== null && stats.n >= LEAST_MEAN)
       reboundFollow(
         w.rebound,
-        stats.mean,
-        Math.min(median, bar),
+        Math.max(stats.mean, heldBeside(w)),
+        Math.max(Math.min(median, bar), heldBeside(w)),
         reading.uBar,
         shut,
         sensorWarmth(w),
@@ -153,7 +154,8 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
   }
   if (w.rebound.test !== null) {
     const stats = recentStats(w.signal.recent, w.tUs, w.rebound.test.sinceUs);
-    if (stats !== null) reboundStep(w.rebound, stats.mean, reading.uBar, reading.stepBar, w.tUs, emit);
+    const mean = stats === null ? null : Math.max(stats.mean, heldBeside(w));
+    if (mean !== null) reboundStep(w.rebound, mean, reading.uBar, reading.stepBar, w.tUs, emit);
   }
 }
 

@@ -304,10 +304,10 @@ export function alarms(f: Format) {
       now: (v, u) => {
         const two = `Packer${with_(' ', v.bar, u)}, second sensor${with_(' ', v.secondBar, u)}`;
         if (areSwapped(v))
-          return `${two}: the packer’s was filled first. Swapped, or the second one off the line? Open no valve, correct the plugs or the job sheet`;
+          return `${two}: the packer’s was filled first. Swapped, the second one off the line, or a packer left full? Open no valve, correct the plugs or the job sheet`;
         return v.cause === 'against-flow'
           ? `${two}: air does not flow from low to high, one of them is wrong. Believe the higher one, compare with the dial gauge`
-          : `${two}: at rest they differ beyond their uncertainty. Believe the higher one, compare with the dial gauge`;
+          : `${two}: they differ beyond their uncertainty. Believe the higher one, compare with the dial gauge`;
       },
       was: (v, u) => {
         const two = `packer${with_(' ', v.bar, u)}, second sensor${with_(' ', v.secondBar, u)}`;
@@ -320,12 +320,12 @@ export function alarms(f: Format) {
     'second-lost': {
       now: (v) =>
         v.cause === 'check-pressure'
-          ? 'The second sensor at the packer gives no reading, the watch goes on by the other one alone: check its cable'
-          : 'The sensor at the regulator’s outlet gives no reading, the watch goes on by the other one alone: check its cable',
+          ? 'The second sensor at the packer gives no reading, or a stuck one: the watch goes on by the other one alone, check its cable'
+          : 'The sensor at the regulator’s outlet gives no reading, or a stuck one: the watch goes on by the other one alone, check its cable',
       was: (v) =>
         v.cause === 'check-pressure'
-          ? 'the second sensor at the packer gave no reading, the watch went on by the other one alone'
-          : 'the sensor at the regulator’s outlet gave no reading, the watch went on by the other one alone',
+          ? 'the second sensor at the packer gave no reading, or a stuck one: the watch went on by the other one alone'
+          : 'the sensor at the regulator’s outlet gave no reading, or a stuck one: the watch went on by the other one alone',
     },
     rebound: {
       now: (v, u) =>
