@@ -25,8 +25,7 @@ const inFolder = (folder) =>
 const library = () => inFolder('c').filter((f) => path.basename(f).startsWith('sb_'));
 
 /** Path of the program made of these sources; throws with the compiler's words. */
-function build(name, sources, headers, libraries, flags) {
-  const cc = compiler();
+function build(name, sources, headers, libraries, flags, cc = compiler()) {
   if (cc === null) throw new Error(NO_COMPILER);
   const hash = createHash('sha256').update([cc, ...flags].join(' '));
   for (const file of [...sources, ...headers]) hash.update(readFileSync(file));
@@ -54,3 +53,24 @@ export function buildDevice() {
   const sources = inFolder('host').filter((f) => f.endsWith('.c'));
   return build('device', [...sources, ...library()], headers('c', 'host'), ['-lm'], FLAGS);
 }
+
+/** Any undefined behaviour and any step over an edge ends the program. */
+function fuzz(target, last, flags, cc) {
+  const file = (name) => path.join(here, 'fuzz', `${name}.c`);
+  const sources = [...[target, 'line', ...last].map(file), ...library()];
+  return build(
+    `fuzz-${target}`,
+    sources,
+    headers('c', 'fuzz'),
+    [],
+    [...FLAGS, '-fno-sanitize-recover=all', ...flags],
+    cc,
+  );
+}
+
+/** A target of fuzz/ with clang's own fuzzer, for the campaign. */
+export const buildFuzzer = (target) => fuzz(target, [], ['-fsanitize=fuzzer,address,undefined'], 'clang');
+
+/** The same with a driver of its own, for any compiler. */
+export const buildFuzzSlice = (target) =>
+  fuzz(target, ['slice'], ['-fsanitize=address,undefined'], compiler());
