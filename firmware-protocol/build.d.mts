@@ -5,3 +5,4 @@ export function buildTest(name: string): string;
 export function buildDevice(): string;
 export function buildFuzzer(target: 'parser' | 'encoder' | 'device'): string;
 export function buildFuzzSlice(target: 'parser' | 'encoder' | 'device'): string;
+export function buildLeast(): string;

@@ -48,6 +48,15 @@ export function buildTest(name) {
   return build(name, [source, ...library()], headers('c', 'c/test'), [], FLAGS);
 }
 
+/** What a stranger's compiler may be asked to warn of. */
+const WARN = ['-Wconversion', '-Wshadow', '-Wstrict-prototypes'];
+
+/** The least device of least/ on stdin and stdout. */
+export function buildLeast() {
+  const sources = inFolder('least').filter((f) => f.endsWith('.c'));
+  return build('least', sources, headers('least'), [], [...FLAGS, ...WARN]);
+}
+
 /** The device on a pty (host/). Linux only. */
 export function buildDevice() {
   const sources = inFolder('host').filter((f) => f.endsWith('.c'));

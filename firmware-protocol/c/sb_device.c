@@ -3,8 +3,6 @@
 #include "steadybar.h"
 
 #define HOST_SILENT_AFTER (3u * SB_SECOND)
-/* The guarded channel gave no conversion for so long: the guard is blind. */
-#define BLIND_AFTER (SB_SECOND)
 
 static void begin(struct sb_device *d, struct sb_writer *w) {
   sb_ring_begin(&d->ring);
@@ -250,14 +248,8 @@ void sb_device_button(struct sb_device *d, uint32_t tick, uint8_t held) {
 
 /* What the guard has to tell: that it is blind, that its sensor is broken, that it tripped. */
 static void watch_guard(struct sb_device *d, uint32_t tick) {
-  const struct sb_guard *g = &d->guard;
-  uint32_t age;
-  SB_LOCK();
-  age = g->known ? tick - g->counts_tick : tick;
-  SB_UNLOCK();
-  /* The interrupt may have been later than this tick. */
-  if (age > 0x80000000u) age = 0;
-  if (age >= BLIND_AFTER)
+  struct sb_guard *g = &d->guard;
+  if (sb_guard_blind(g, tick))
     sb_device_fault(d, tick, d->config->guard_channel, SB_FAULT_LATE);
   else
     no_fault(d, SB_FAULT_LATE);

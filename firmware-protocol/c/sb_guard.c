@@ -1,7 +1,7 @@
 /* The device's own limit. It moves a sounder and a beacon and nothing else. Rules and reasons: SPEC.md, "Guard". */
 #include "steadybar.h"
 
-/* The pressure must be known from a conversion no older than this to raise or disarm. */
+/* The pressure must be known from a conversion no older than this to raise or disarm; after it the guard is blind. */
 #define FRESH (SB_SECOND)
 /* Under the limit for so long before the sounder falls silent by itself. */
 #define RETURN_AFTER (SB_SECOND)
@@ -27,6 +27,7 @@ void sb_guard_init(struct sb_guard *g, int32_t small, int32_t floor, int32_t dea
   g->deadband = deadband;
   g->supply_1024 = 1024;
   g->known = 0;
+  g->forgotten = 0;
   g->counts = 0;
   g->counts_tick = 0;
   g->below = 0;
@@ -41,6 +42,7 @@ void sb_guard_step(struct sb_guard *g, uint32_t tick, int32_t counts) {
   g->counts = counts;
   g->counts_tick = tick;
   g->known = 1;
+  g->forgotten = 0;
   if (g->state == SB_IS_UNARMED) return;
   if (counts >= g->effective) {
     g->below = 0;
@@ -64,6 +66,19 @@ void sb_guard_step(struct sb_guard *g, uint32_t tick, int32_t counts) {
     g->state = SB_IS_ARMED;
     g->returns++;
   }
+}
+
+uint8_t sb_guard_blind(struct sb_guard *g, uint32_t tick) {
+  uint8_t blind;
+  SB_LOCK();
+  blind = (uint8_t)(g->known ? age(tick, g->counts_tick) >= FRESH : g->forgotten || tick >= FRESH);
+  if (blind) {
+    g->known = 0;
+    g->below = 0;
+    g->forgotten = 1;
+  }
+  SB_UNLOCK();
+  return blind;
 }
 
 /* value times supply over nominal, never more than value; by shifts, as value may use all 31 bits. */

@@ -182,7 +182,8 @@ struct sb_guard {
   int32_t floor;     /* below this the sensor is broken and the pressure unknown */
   int32_t deadband;
   uint16_t supply_1024; /* supply over nominal, 1024ths, at most 1024; 0: too low to believe */
-  uint8_t known;
+  uint8_t known;     /* the last conversion is not long ago */
+  uint8_t forgotten; /* it is: the guard is blind, for longer maybe than the clock tells */
   int32_t counts;
   uint32_t counts_tick;
   uint8_t below;
@@ -195,6 +196,9 @@ struct sb_guard {
 void sb_guard_init(struct sb_guard *g, int32_t small, int32_t floor, int32_t deadband);
 /* Every conversion of the guarded channel, from the converter's interrupt. No division, no loop. */
 void sb_guard_step(struct sb_guard *g, uint32_t tick, int32_t counts);
+/* Main loop: 1 when there was no conversion for a second. What was known before is forgotten then, as the clock cannot
+   tell an age of days. */
+uint8_t sb_guard_blind(struct sb_guard *g, uint32_t tick);
 /* Main loop, off the sample path: supply counts and their nominal value. */
 void sb_guard_supply(struct sb_guard *g, int32_t counts, int32_t nominal);
 enum sb_result sb_guard_set(struct sb_guard *g, uint32_t tick, const struct sb_limit *limit);

@@ -28,6 +28,7 @@ static const struct sb_hooks HOOKS = {NULL, load, save};
 
 static struct sb_device d;
 static uint32_t tick;
+static uint64_t ticks; /* the same without an end */
 static uint8_t line[SB_MAX_LINE];
 static size_t line_n;
 static uint8_t armed;
@@ -35,15 +36,21 @@ static struct sb_limit limit;
 /* The last conversion as the test saw it. */
 static uint8_t known;
 static int32_t counts;
-static uint32_t counts_tick;
+static uint64_t counts_ticks;
 
 static void start(uint8_t cause) {
   sb_device_init(&d, &CONFIG, &HOOKS, 7, cause);
   tick = 0;
+  ticks = 0;
   known = 0;
   line_n = 0;
   armed = (uint8_t)(d.guard.state != SB_IS_UNARMED);
   limit = d.guard.limit;
+}
+
+static void pass(uint32_t more) {
+  tick += more;
+  ticks += more;
 }
 
 static void take(uint16_t most) {
@@ -61,7 +68,7 @@ static void take(uint16_t most) {
 /* SPEC.md, part 7, rule 2. */
 static void watch(void) {
   const uint8_t now = (uint8_t)(d.guard.state != SB_IS_UNARMED);
-  const uint8_t small = (uint8_t)(known && tick - counts_tick <= SB_SECOND && counts >= FLOOR && counts < SMALL);
+  const uint8_t small = (uint8_t)(known && ticks - counts_ticks <= SB_SECOND && counts >= FLOOR && counts < SMALL);
   if (armed && !now && !small) broken("disarmed under pressure");
   if (armed && now && !small &&
       (d.guard.limit.counts > limit.counts || d.guard.limit.mbar > limit.mbar || d.guard.limit.channel != limit.channel))
@@ -75,7 +82,7 @@ static void watch(void) {
 static void convert(int32_t value) {
   known = 1;
   counts = value;
-  counts_tick = tick;
+  counts_ticks = ticks;
   sb_device_convert(&d, tick, value);
   if (armed && value >= limit.counts && d.guard.state != SB_IS_TRIPPED && d.guard.state != SB_IS_SILENCED)
     broken("over the limit and not tripped");
@@ -109,6 +116,7 @@ static void sample(int32_t value, int32_t supply, uint8_t fresh) {
 
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
   size_t at = 0;
+  uint8_t hours;
   memset(store, 0xff, sizeof store);
   store_fails = 0;
   start(0);
@@ -127,10 +135,15 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
         sample(v, NOMINAL - (v >> 3), 3);
         break;
       case 3:
-        tick += v;
+        pass(v);
         break;
       case 4:
-        tick += (uint32_t)v << 16;
+        /* Hours, in which the main loop runs on. */
+        for (hours = 0; hours < 4; hours++) {
+          pass((uint32_t)v << 14);
+          sb_device_poll(&d, tick);
+          take(256);
+        }
         break;
       case 5: { /* a command, closed by its check or not */
         size_t n = v & 63;

@@ -9,7 +9,7 @@ import { seeds, TARGETS } from './seeds.mjs';
 
 // A slice of the campaign (run.mjs), under the compiler's sanitizers and by a driver that needs no fuzzer.
 
-const INPUTS = { parser: 300_000, encoder: 100_000, device: 150_000 };
+const INPUTS = { parser: 150_000, encoder: 50_000, device: 75_000 };
 
 it.for(TARGETS)('%s: nothing undefined, nothing lost, nothing said in two ways', (target, context) => {
   if (compiler() === null) notRun(context, NO_COMPILER);

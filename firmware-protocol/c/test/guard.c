@@ -334,6 +334,29 @@ static void host_goes(void) {
   CHECK(strstr(sent(t + 1), ",fault,0,3,") == NULL);
 }
 
+/* An age of more than half of the clock's span is none: what is known is forgotten before. */
+static void blind_for_days(void) {
+  uint32_t t = 100;
+  int hours;
+  memset(memory, 0xff, sizeof memory);
+  sb_device_init(&d, &config, &HOOKS, 84, 0);
+  sb_device_convert(&d, t, ZERO);
+  say(t, "1,limit,0,12000,1500");
+  sent(t);
+  for (hours = 0; hours < 130; hours++) {
+    t += 3600 * SB_SECOND;
+    say(t, "2,beat");
+    sent(t);
+    CHECK(has(",fault,0,3,") == (hours == 0));
+    say(t, "3,disarm");
+    CHECK(!strncmp(sent(t), "R,3,refused,,", 13) && sb_device_beacon(&d) == 1);
+  }
+  sb_device_convert(&d, t, ZERO);
+  sent(t);
+  say(t, "4,disarm");
+  CHECK(!strncmp(sent(t), "R,4,ok,,", 8));
+}
+
 /* Where `what` begins in the text, or past its end. */
 static size_t place(const char *what) {
   const char *at = strstr(text, what);
@@ -419,6 +442,7 @@ int main(void) {
   conversation();
   limit_survives();
   host_goes();
+  blind_for_days();
   first_answer();
   rate_of_the_wire();
   without_guard();
