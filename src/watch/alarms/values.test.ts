@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { STATUS } from '../../link/frames.ts';
 import { viewOf } from '../step.ts';
 import { Script } from '../testing/script.ts';
 
@@ -43,6 +44,30 @@ describe('numbers beside a raised alarm', () => {
     }
     expect(times.length).toBeGreaterThan(5);
   });
+});
+
+it('beside a trip of the device the limit is the device’s own; where it said none, that of the run', () => {
+  const guard = (limitMbar: number | null) => ({
+    i: 'device' as const,
+    tUs: 0,
+    frame: {
+      t: 'G' as const,
+      tick: 1,
+      state: 'tripped' as const,
+      channel: 0,
+      limitCounts: 1,
+      limitMbar,
+      sounder: 0 as const,
+    },
+  });
+  const trip = { more: { status: STATUS.armed | STATUS.tripped } };
+  for (const [limitMbar, ceilingBar] of [
+    [2100, 2.1],
+    [null, 2.48],
+  ] as const) {
+    const s = new Script().give(guard(limitMbar)).flow(1, 1.8, trip);
+    expect(shown(s, 'device-trip')!.values).toMatchObject({ ceilingBar });
+  }
 });
 
 describe('numbers of an alarm that is over', () => {

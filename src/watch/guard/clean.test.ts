@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { noise } from '../../estimate/testing/random.ts';
-import { cleanPush, coarseStep, createClean, lastMedian, sampleSd } from './clean.ts';
+import { cleanPush, cleanRestart, coarseStep, createClean, lastMedian, sampleSd } from './clean.ts';
 
 describe('cleaning', () => {
   it('takes single spikes out and leaves a steep slope as it is', () => {
@@ -32,6 +32,18 @@ describe('cleaning', () => {
     expect(lastMedian(s)).toBe(1);
     cleanPush(s, 0.2, 1.1, 0.001);
     expect(lastMedian(s)).toBe(1.1);
+  });
+
+  it('after a break judges a reading by its own neighbours, not by the last one before it', () => {
+    const s = createClean();
+    for (let i = 0; i < 100; i++) cleanPush(s, i * 0.05, 1, 0.001);
+    cleanRestart(s);
+    const out: number[] = [];
+    for (const [i, bar] of [3, 2.5, 3, 3].entries()) {
+      const sample = cleanPush(s, 60 + i * 0.05, bar, 0.001);
+      if (sample !== null) out.push(sample.bar);
+    }
+    expect(out).toEqual([3, 3]);
   });
 
   it('knows the noise, and a converter too coarse to show any', () => {

@@ -11,10 +11,29 @@ import { createGuard, guardReading, guardVerdict } from './guard.ts';
 
 /** Still for 3 s, then limp up to `kneeBar`, then steep; the reading lies `drop` over the packer while air flows. */
 function kneeOf(
-  o: { tap?: Tap; knee?: number; limp?: number; steep?: number; drop?: number; sd?: number; seed?: number },
+  o: {
+    tap?: Tap;
+    knee?: number;
+    limp?: number;
+    steep?: number;
+    drop?: number;
+    sd?: number;
+    seed?: number;
+    /** Limp, it was let rest there for 8 s, bar. */
+    restAt?: number;
+  },
   hz = 20,
 ): Bounded | null {
-  const { tap = 'packer', knee = 0.28, limp = 0.016, steep = 0.07, drop = 0, sd = 0.0012, seed = 5 } = o;
+  const {
+    tap = 'packer',
+    knee = 0.28,
+    limp = 0.016,
+    steep = 0.07,
+    drop = 0,
+    sd = 0.0012,
+    seed = 5,
+    restAt,
+  } = o;
   const state = createGuard();
   const next = noise(seed);
   const ctx = {
@@ -27,10 +46,13 @@ function kneeOf(
   } as const;
   let p = 0;
   let flow = 0;
+  let rest = restAt === undefined ? 0 : 8 * hz;
   for (let i = 0; i < 120 * hz && p < 0.9; i++) {
     if (i >= 3 * hz) {
-      // The valve takes 0.3 s to open.
-      flow = Math.min(1, flow + 1 / (0.3 * hz));
+      const rests = rest > 0 && p >= (restAt ?? 0);
+      if (rests) rest--;
+      // The valve takes 0.3 s to open, and to shut.
+      flow = Math.max(0, Math.min(1, flow + (rests ? -1 : 1) / (0.3 * hz)));
       p += (flow * (p < knee ? limp : steep)) / hz;
     }
     guardReading(
@@ -64,6 +86,15 @@ describe('knee', () => {
       const seen = kneeOf({ tap: 'hose', drop })!;
       expect(seen.low).toBeLessThan(0.28);
       expect(seen.high).toBeGreaterThan(0.28);
+    }
+  });
+
+  it('behind a rest is less the drop that the flow brought back', () => {
+    for (const drop of [0.05, 0.15]) {
+      const seen = kneeOf({ tap: 'hose', drop, restAt: 0.08, knee: 0.4 })!;
+      expect(seen.low).toBeLessThan(0.4);
+      expect(seen.high).toBeGreaterThan(0.4);
+      expect(seen.high - seen.low).toBeLessThan(0.3);
     }
   });
 

@@ -113,7 +113,10 @@ describe('a proof of the supply', () => {
     // There is time for an answer; then air that nobody announces is told.
     s.flow(4, (t) => 0.72 + 0.09 * t, { hz: 50 });
     expect(s.heard()).toEqual([]);
-    s.flow(14, 1.1, { hz: 50 }).flow(3, (t) => 1.1 + 0.05 * t, { hz: 50 });
+    const asked = lastOf(s, 'asked')!.tUs / 1e6;
+    s.flow(asked + 13.5 - s.tS, 1.1, { hz: 50 }).flow(1, (t) => 1.1 + 0.05 * t, { hz: 50 });
+    expect(s.heard()).toEqual([]);
+    s.flow(4, (t) => 1.15 + 0.05 * t, { hz: 50 });
     expect(s.heard()).toContain('rebound');
     s.say({ c: 'supply', said: 'packer-on' });
     expect(supply(s).at(-1)).toMatchObject({ what: 'broken-off', reason: 'packer-on' });
