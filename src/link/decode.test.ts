@@ -63,6 +63,17 @@ describe('decoder', () => {
     );
   });
 
+  it('after an end begins anew, also where a line without one was being passed over', () => {
+    const { got, sink } = collector();
+    const decoder = createDecoder('device');
+    decoder.push(ascii('x'.repeat(3000)), sink);
+    decoder.end(sink);
+    expect(got.every((g) => 'stray' in g && g.stray === 'long')).toBe(true);
+    const before = got.length;
+    decoder.push(GOOD, sink);
+    expect(got.slice(before)).toEqual([{ frame: SAMPLE }]);
+  });
+
   it('takes the extremes of every frame', () => {
     for (const frame of LONGEST)
       expect(decode([encodeFrame(frame)], frame.t === 'K' ? 'host' : 'device')).toEqual([{ frame }]);

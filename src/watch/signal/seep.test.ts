@@ -43,7 +43,7 @@ it('noise alone, a step, and what the sun does are none in an hour', () => {
 
 it('the level is kept over a gap, and not over a restart', () => {
   const s = createSeep();
-  flow(s, 0, 10, 10, () => 0.02);
+  flow(s, 0, 60, 10, () => 0.02);
   seepBreak(s);
   expect(risenBy(s, 0.32)).toBeCloseTo(0.3, 9);
   seepRestart(s);
