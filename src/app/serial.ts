@@ -15,7 +15,9 @@ export async function knownPort(ids: PortIds): Promise<SerialChoice | null> {
     const { usbVendorId, usbProductId } = describe(port, 0);
     return isThere(port) && usbVendorId === ids.usbVendorId && usbProductId === ids.usbProductId;
   });
-  return same.length === 1 ? describe(same[0]!, granted.indexOf(same[0]!)) : null;
+  if (same.length !== 1) return null;
+  const choice = describe(same[0]!, granted.indexOf(same[0]!));
+  return ids.map === undefined ? choice : { ...choice, map: ids.map };
 }
 
 /** Calls whenever a granted port appears. @returns stops that */

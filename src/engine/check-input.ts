@@ -1,9 +1,10 @@
-import { isDocumentKind, parseDocument } from '../job/documents.ts';
+import { isDocumentKind, parseDocument, parseReadingMap } from '../job/documents.ts';
 import type { DocumentIssue } from '../job/issues.ts';
 import type { Setup } from '../job/setup.ts';
 import { parseSetup } from '../job/setup-schema.ts';
 import type { StoredDocument } from '../record/stores/store.ts';
 import { EngineError } from './errors.ts';
+import type { MappedPort, PortChoice } from './messages.ts';
 
 function refused(what: string, [issue]: readonly DocumentIssue[]): EngineError {
   return new EngineError('bad-request', `${what} ${issue?.path ?? ''}: ${issue?.code ?? 'not one'}`);
@@ -14,6 +15,16 @@ export function checkSetup(input: unknown): Setup {
   const parsed = parseSetup(input);
   if (!parsed.ok) throw refused('setup', parsed.issues);
   return parsed.value;
+}
+
+/** @throws EngineError 'bad-request' where the map by which a port is to be read is none */
+export const checkPort = (port: PortChoice): PortChoice =>
+  port.kind === 'serial' && port.map !== undefined ? checkMapped({ ...port, map: port.map }) : port;
+
+export function checkMapped(port: MappedPort): MappedPort {
+  const parsed = parseReadingMap(port.map);
+  if (!parsed.ok) throw refused('map', parsed.issues);
+  return { ...port, map: parsed.value };
 }
 
 /**

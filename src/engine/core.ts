@@ -1,6 +1,7 @@
+import type { ReadingMap } from '../job/reading-map.ts';
 import type { Setup } from '../job/setup.ts';
-import type { ChannelFrame, DeviceFrame, HelloFrame, SampleFrame } from '../link/frames.ts';
-import { type LogEntry, type LogHead, TICK_US } from '../record/log.ts';
+import type { ChannelFrame, HelloFrame, SampleFrame } from '../link/frames.ts';
+import { type FrameEntry, type LogEntry, type LogHead, TICK_US } from '../record/log.ts';
 import type { Reading } from '../sensing/reading.ts';
 import type { GapReason } from '../watch/codes.ts';
 import type { WatchEvent } from '../watch/events.ts';
@@ -88,7 +89,7 @@ export function stepRun(run: Run, entry: LogEntry, sink: RunSink): void {
   run.nowUs = tUs;
   switch (entry.l) {
     case 'frame':
-      onFrame(run, entry.frame, tUs, sink);
+      onFrame(run, entry, sink);
       return;
     case 'stray':
       if (takeStray(run, entry.reason)) notify(run, tUs, { n: 'stray', bytes: entry.bytes.length }, sink);
@@ -146,13 +147,13 @@ function onSetup(run: Run, setup: Setup, tUs: number, sink: RunSink): void {
   if (what !== null) tellDevice(run, tUs, what, sink);
 }
 
-function onFrame(run: Run, frame: DeviceFrame, tUs: number, sink: RunSink): void {
+function onFrame(run: Run, { frame, map, tUs }: FrameEntry, sink: RunSink): void {
   switch (frame.t) {
     case 'S':
       onSample(run, frame, tUs, sink);
       return;
     case 'H':
-      onHello(run, frame, tUs, sink);
+      onHello(run, frame, map ?? null, tUs, sink);
       return;
     case 'C':
       onChannel(run, frame, tUs, sink);
@@ -168,8 +169,8 @@ function onFrame(run: Run, frame: DeviceFrame, tUs: number, sink: RunSink): void
   }
 }
 
-function onHello(run: Run, frame: HelloFrame, tUs: number, sink: RunSink): void {
-  const what = takeHello(run, frame);
+function onHello(run: Run, frame: HelloFrame, map: ReadingMap | null, tUs: number, sink: RunSink): void {
+  const what = takeHello(run, frame, map);
   const { bootId, deviceId } = frame;
   if (what !== null) notify(run, tUs, { n: 'device', what, bootId, deviceId }, sink);
 }

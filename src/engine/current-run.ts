@@ -6,6 +6,7 @@ import { ENGINE } from '../watch/codes.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Notice } from '../watch/inputs.ts';
 import type { HostDeps } from './deps.ts';
+import { greetingEntries } from './early.ts';
 import { createEarlyLive, createRecordedLive, type Live } from './live.ts';
 import type { RunRecord } from './run-record.ts';
 
@@ -137,7 +138,7 @@ export function createCurrentRun(
       switchTo(next, 0);
       if (greeting !== null) {
         // The device says hello once; an early run that begins later needs it to understand the counts.
-        for (const frame of [greeting.hello, ...greeting.channels]) entry({ l: 'frame', tUs: 0, frame });
+        for (const said of greetingEntries(greeting, 0)) entry(said);
       }
       if (state !== null) entry({ l: 'notice', tUs: 0, notice: { n: 'link', state } });
     },

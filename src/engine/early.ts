@@ -1,5 +1,6 @@
 import type { DeviceFrame } from '../link/frames.ts';
-import type { LogEntry } from '../record/log.ts';
+import type { Greeting } from '../link/greeting.ts';
+import type { FrameEntry, LogEntry } from '../record/log.ts';
 import type { Command } from '../watch/inputs.ts';
 
 /**
@@ -122,6 +123,20 @@ export function createEarlyLog(most = MOST_SAMPLES): EarlyLog {
 /** Whatever else was said before the readings of a run begin, these hold on: their time counts. */
 const HOLDS_ON: Readonly<Partial<Record<Command['c'], true>>> = { mixed: true, note: true };
 
+/** What was said of the device, or in its place. */
+export interface Said extends Omit<Greeting, 'map'> {
+  readonly map?: Greeting['map'] | null;
+}
+
+/** The entries by which a log gets to know the device. */
+export const greetingEntries = ({ hello, channels, map }: Said, tUs: number): FrameEntry[] =>
+  [hello, ...channels].map((frame) => ({
+    l: 'frame',
+    tUs,
+    frame,
+    ...(frame.t === 'H' && map != null ? { map } : {}),
+  }));
+
 /** The link has no device: what was read before is no part of what comes after. */
 const isBreak = (entry: LogEntry): boolean =>
   entry.l === 'notice' && entry.notice.n === 'link' && entry.notice.state !== 'streaming';
@@ -135,7 +150,7 @@ const isBreak = (entry: LogEntry): boolean =>
  */
 export function ownEntries(
   entries: readonly LogEntry[],
-  greeting: readonly DeviceFrame[],
+  greeting: Said | null,
   afterUs: number | null = null,
 ): LogEntry[] {
   const broken = entries.findLastIndex(isBreak);
@@ -151,7 +166,7 @@ export function ownEntries(
     ...said,
     // Nothing ran in between.
     ...(said.length === 0 ? [] : [gapBefore(fromUs, { fromUs: said[0]!.tUs, lost: 0 })]),
-    ...(known ? [] : greeting.map((frame): LogEntry => ({ l: 'frame', tUs: fromUs, frame }))),
+    ...(known || greeting === null ? [] : greetingEntries(greeting, fromUs)),
     ...(link === undefined ? [] : [{ ...link, tUs: fromUs }]),
     ...own,
   ];

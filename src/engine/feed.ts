@@ -2,18 +2,24 @@ import type { Setup } from '../job/setup.ts';
 import type { DeviceFrame } from '../link/frames.ts';
 import { type Greeting, identityOf, refusal } from '../link/greeting.ts';
 import { createLineLog, type HeardLines } from '../link/line-log.ts';
+import { createHostClock } from '../link/maps/host-clock.ts';
+import type { TestRead } from '../link/maps/look.ts';
+import { sourceOf } from '../link/maps/opening.ts';
+import { testRead } from '../link/maps/test-read.ts';
 import { createSession, type Session } from '../link/session.ts';
 import type { LinkState } from '../link/status.ts';
+import type { FrameEntry } from '../record/log.ts';
 import type { PortIds } from '../record/types.ts';
 import type { Command } from '../watch/inputs.ts';
 import type { CurrentRun } from './current-run.ts';
 import type { HostDeps, RigControl } from './deps.ts';
 import { createDeviceLimit } from './device-limit.ts';
+import { greetingEntries } from './early.ts';
 import { EngineError } from './errors.ts';
 import { otherDevice } from './intake.ts';
 import { createKnownSpeeds } from './known-speeds.ts';
 import { type LeftLimits, leftSetup } from './left-limits.ts';
-import type { LinkView, PortChoice } from './messages.ts';
+import type { LinkView, MappedPort, PortChoice } from './messages.ts';
 import type { ScaledTimers } from './scaled-timers.ts';
 
 /**
@@ -24,6 +30,11 @@ export interface Feed {
   readonly rig: RigControl | null;
   connect(choice: PortChoice): Promise<LinkState>;
   disconnect(): Promise<void>;
+  /**
+   * What is connected is let go for it.
+   * @throws EngineError 'run-open' while a run is recorded; LinkFault where the port does not open
+   */
+  testRead(port: MappedPort): Promise<TestRead>;
   command(command: Command): void;
   setup(setup: Setup): void;
   /**
@@ -65,6 +76,8 @@ export function createFeed(
   let left: LeftLimits | null = null;
   const lineLog = createLineLog();
   const speeds = createKnownSpeeds(deps);
+  // One for all connections: a cable that was out is no new start.
+  const clock = createHostClock(deps.random16());
   const limit = createDeviceLimit(timers, current, () => session);
 
   current.onSwitch(() => {
@@ -75,9 +88,9 @@ export function createFeed(
     apply();
   });
 
-  function onFrame(frame: DeviceFrame, tUs: number): void {
+  function onFrame(frame: DeviceFrame, tUs: number, of: Pick<FrameEntry, 'map' | 'raw'>): void {
     lookAtClock();
-    current.entry({ l: 'frame', tUs: current.runUs(tUs), frame });
+    current.entry({ l: 'frame', tUs: current.runUs(tUs), frame, ...of });
     if (frame.t === 'G') limit.check(frame);
   }
 
@@ -121,7 +134,8 @@ export function createFeed(
     await drop();
     lineLog.begin();
     const serial = choice.kind === 'serial' ? choice : null;
-    const order = serial === null ? undefined : await speeds.order(serial);
+    const map = serial?.map;
+    const order = serial === null ? undefined : map === undefined ? await speeds.order(serial) : [map.baud];
     const opened = await deps.openPort(choice, timers);
     rig = opened.rig;
     timers.setSpeed(opened.speed, opened.rig !== null);
@@ -131,20 +145,20 @@ export function createFeed(
     const meet = (greeting: Greeting): void => {
       if (known) return;
       known = true;
-      const { hello, channels } = greeting;
       const { run } = current.live;
       const before = run.hello === null ? null : { deviceId: run.hello.deviceId, channels: run.channels };
       if (opened.rig !== null || before === null || refusal(greeting, before) !== null) startEarly();
-      else
-        for (const frame of [hello, ...channels]) current.entry({ l: 'frame', tUs: current.nowUs(), frame });
+      else for (const said of greetingEntries(greeting, current.nowUs())) current.entry(said);
     };
     const mine: Session = createSession(
       opened.port,
       timers,
       {
-        frame: (frame, tUs) => {
+        frame: (frame, tUs, raw) => {
           lineLog.frame(frame, tUs);
-          if (known) onFrame(frame, tUs);
+          if (!known) return;
+          const hello = frame.t === 'H' && map !== undefined ? { map } : {};
+          onFrame(frame, tUs, raw === undefined ? hello : { raw });
         },
         stray: (reason, bytes, tUs) => {
           lineLog.stray(reason, bytes, tUs, mine.baudRate);
@@ -173,6 +187,7 @@ export function createFeed(
         expected: current.device,
         firstCommand: deps.random16(),
         ...(order === undefined ? {} : { speeds: order }),
+        ...(map === undefined ? {} : { source: sourceOf(map, clock) }),
       },
     );
     session = mine;
@@ -183,8 +198,9 @@ export function createFeed(
       throw cause;
     }
     if (serial !== null) {
-      if (session === mine) port = { usbVendorId: serial.usbVendorId, usbProductId: serial.usbProductId };
-      if (mine.baudRate !== null) void speeds.worked(serial, mine.baudRate);
+      const { usbVendorId, usbProductId } = serial;
+      if (session === mine) port = { usbVendorId, usbProductId, ...(map === undefined ? {} : { map }) };
+      if (mine.baudRate !== null && map === undefined) void speeds.worked(serial, mine.baudRate);
     }
     return mine.state;
   }
@@ -206,6 +222,12 @@ export function createFeed(
       await session?.close();
       await drop();
       stirred();
+    },
+    async testRead(choice) {
+      if (current.live.record !== null) throw new EngineError('run-open', 'a run is recorded');
+      await drop();
+      const opened = await deps.openPort(choice, timers);
+      return testRead(opened.port, timers, choice.map);
     },
     command(command) {
       current.entry({ l: 'command', tUs: current.nowUs(), command });
@@ -258,6 +280,8 @@ export function createFeed(
         strayBytes: s?.strayBytes ?? 0,
         baudRate: s?.baudRate ?? null,
         strayLine: s?.strayLine ?? null,
+        map: s?.greeting?.map ?? null,
+        doubts: s?.doubts ?? [],
       };
     },
     session() {

@@ -1,7 +1,7 @@
 import { CommandError } from '../link/queue.ts';
 import { pause } from '../link/timers.ts';
 import { ENGINE } from '../watch/codes.ts';
-import { checkDocument, checkSetup } from './check-input.ts';
+import { checkDocument, checkMapped, checkPort, checkSetup } from './check-input.ts';
 import { checkCommand } from './command-limits.ts';
 import { createCurrentRun } from './current-run.ts';
 import type { HostDeps } from './deps.ts';
@@ -110,11 +110,12 @@ export function createHost(deps: HostDeps): Host {
       }
     },
     'look-left': async () => ({ open: await lookLeft() }),
-    connect: async ({ port }) => ({ state: await feed.connect(port) }),
+    connect: async ({ port }) => ({ state: await feed.connect(checkPort(port)) }),
     disconnect: async () => {
       await feed.disconnect();
       return null;
     },
+    'test-read': ({ port }) => feed.testRead(checkMapped(port)),
     'open-run': async (request) => ({ runId: await runs.open(request) }),
     'resume-run': async ({ runId }) => ({ runId: await runs.resume(runId) }),
     'close-interrupted': async ({ runId }) => {

@@ -1,3 +1,4 @@
+import type { ReadingMap } from '../job/reading-map.ts';
 import type { Setup } from '../job/setup.ts';
 import type { ChannelFrame, HelloFrame, SampleFrame, StrayReason } from '../link/frames.ts';
 import { isSameScale } from '../link/greeting.ts';
@@ -23,6 +24,8 @@ export interface Intake {
   setup: Setup | null;
   hello: HelloFrame | null;
   channels: readonly ChannelFrame[];
+  /** By which the run's source is read, where it does not speak the protocol; null: it does. */
+  map: ReadingMap | null;
   /** A hello whose channel lines have not all come. */
   greeting: Introduction | null;
   /**
@@ -46,6 +49,7 @@ export interface Intake {
 export interface Introduction {
   readonly hello: HelloFrame;
   readonly channels: (ChannelFrame | null)[];
+  readonly map: ReadingMap | null;
 }
 
 /** What a device that says hello is to the run. */
@@ -59,6 +63,7 @@ export function createIntake(): Intake {
     setup: null,
     hello: null,
     channels: [],
+    map: null,
     greeting: null,
     other: null,
     taking: false,
@@ -68,8 +73,9 @@ export function createIntake(): Intake {
   };
 }
 
-const introduction = (hello: HelloFrame): Introduction => ({
+const introduction = (hello: HelloFrame, map: ReadingMap | null): Introduction => ({
   hello,
+  map,
   channels: new Array<ChannelFrame | null>(hello.channels).fill(null),
 });
 
@@ -106,6 +112,7 @@ export function takeSetup(intake: Intake, setup: Setup, refused: boolean): Greet
   intake.unmet = false;
   intake.greeting = null;
   intake.hello = other.hello;
+  intake.map = other.map;
   intake.channels = channels;
   restartTrack(intake.track);
   describe(intake.sensing, other.hello, channels);
@@ -113,20 +120,21 @@ export function takeSetup(intake: Intake, setup: Setup, refused: boolean): Greet
 }
 
 /** null: nothing has changed. */
-export function takeHello(intake: Intake, frame: HelloFrame): Greeted | null {
+export function takeHello(intake: Intake, frame: HelloFrame, map: ReadingMap | null): Greeted | null {
   const before = intake.hello;
   if (before !== null && before.deviceId !== frame.deviceId) {
     const known = intake.foreign;
     intake.foreign = true;
     intake.greeting = null;
-    intake.other = introduction(frame);
+    intake.other = introduction(frame, map);
     return known ? null : 'other';
   }
   const bootId = intake.greeting?.hello.bootId ?? before?.bootId;
   intake.taking = false;
-  intake.greeting = introduction(frame);
+  intake.greeting = introduction(frame, map);
   if (before === null) {
     intake.hello = frame;
+    intake.map = map;
     return 'greeted';
   }
   // Its name alone does not say by which scale it is to be read: that come its channels.
@@ -156,6 +164,7 @@ export function takeChannel(intake: Intake, frame: ChannelFrame): Greeted | null
   intake.other = null;
   intake.unmet = false;
   intake.hello = own.hello;
+  intake.map = own.map;
   intake.channels = complete;
   describe(intake.sensing, own.hello, complete);
   return back ? 'greeted' : null;

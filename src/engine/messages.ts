@@ -3,9 +3,12 @@
  * answers each exactly once and, unasked, sends notices: the moment (at most 30 times a second), events as they
  * happen, the link's state, and a beat so that the page can notice an engine that fell silent.
  */
+import type { ReadingMap } from '../job/reading-map.ts';
 import type { Setup } from '../job/setup.ts';
 import type { ChannelFrame, GuardFrame, HelloFrame, HostVerb, ReplyResult } from '../link/frames.ts';
 import type { HeardLines } from '../link/line-log.ts';
+import type { TestRead } from '../link/maps/look.ts';
+import type { MapDoubt } from '../link/maps/translate.ts';
 import type { LinkError, LinkState } from '../link/status.ts';
 import type { DocumentKind, StoredDocument, StoreErrorCode } from '../record/stores/store.ts';
 import type { LeftPacker, PortIds, RunSummary } from '../record/types.ts';
@@ -16,7 +19,7 @@ import type { WatchView } from '../watch/view.ts';
 import type { Asked, FromWorker } from './worker/contract.ts';
 import type { StoreFaults } from './worker/stores.ts';
 
-export type { LeftPacker, PortIds, RigFault, RigHand, RunSummary, StoreFaults };
+export type { LeftPacker, PortIds, RigFault, RigHand, RunSummary, StoreFaults, TestRead };
 
 export interface RigOptions {
   readonly seed: number;
@@ -33,7 +36,12 @@ export type PortChoice =
       readonly index: number;
       readonly usbVendorId: number | null;
       readonly usbProductId: number | null;
+      /** Behind it is no device of the protocol: a bus or a plain line, read by this map. */
+      readonly map?: ReadingMap;
     };
+
+/** A serial port with the map by which it is read. */
+export type MappedPort = Extract<PortChoice, { kind: 'serial' }> & { readonly map: ReadingMap };
 
 /** A picture's worth of trace: per bucket the lowest and highest value and its time. null is a gap. */
 export interface TraceWindow {
@@ -64,6 +72,8 @@ export interface RunDetail {
   readonly events: readonly WatchEvent[];
   readonly hello: HelloFrame | null;
   readonly channels: readonly ChannelFrame[];
+  /** By which its source was read, where that does not speak the protocol; null: it does. */
+  readonly map: ReadingMap | null;
   /** Where pages were damaged or missing, in words' codes. */
   readonly damage: readonly {
     readonly page: number;
@@ -78,6 +88,8 @@ export type Request =
   | { readonly q: 'look-left' }
   | { readonly q: 'connect'; readonly port: PortChoice }
   | { readonly q: 'disconnect' }
+  /** One trial reading by the map of the port; refused while a run is recorded. What is connected is let go for it. */
+  | { readonly q: 'test-read'; readonly port: MappedPort }
   /**
    * Opens a run: from now on everything is recorded. Before it the guard runs and nothing is stored, but what it
    * heard since connecting (bounded, gaps marked: early.ts) goes into the record when the run is opened.
@@ -139,6 +151,7 @@ export interface Answers {
   'look-left': { readonly open: readonly RunSummary[] };
   connect: { readonly state: LinkState };
   disconnect: null;
+  'test-read': TestRead;
   'open-run': { readonly runId: string };
   'resume-run': { readonly runId: string };
   'close-interrupted': null;
@@ -199,6 +212,10 @@ export interface LinkView {
   readonly baudRate: number | null;
   /** The newest line that was no frame, for reading: printable and short; null: none since the last frame. */
   readonly strayLine: string | null;
+  /** By which the source is read, where it does not speak the protocol; null: it does, or nothing is connected. */
+  readonly map: ReadingMap | null;
+  /** What speaks against the newest values that were made by the map. */
+  readonly doubts: readonly MapDoubt[];
 }
 
 export interface RunView {

@@ -1,3 +1,4 @@
+import type { ReadingMap } from '../job/reading-map.ts';
 import type { Setup } from '../job/setup.ts';
 import type { ChannelFrame, HelloFrame } from '../link/frames.ts';
 import { isSameScale } from '../link/greeting.ts';
@@ -14,6 +15,7 @@ export type Outline = Omit<RunDetail, 'summary'>;
 
 interface Said {
   readonly hello: HelloFrame;
+  readonly map: ReadingMap | null;
   readonly channels: ChannelFrame[];
 }
 
@@ -41,7 +43,7 @@ export async function outlineOf(source: ByteSource): Promise<Outline> {
           if (entry.l === 'setup') setups.push(entry.setup);
           if (entry.l !== 'frame') continue;
           if (entry.frame.t === 'H') {
-            said.newest = { hello: entry.frame, channels: [] };
+            said.newest = { hello: entry.frame, channels: [], map: entry.map ?? null };
             said.own ??= said.newest;
           } else if (entry.frame.t === 'C' && said.newest !== null) {
             said.newest.channels.push(entry.frame);
@@ -67,6 +69,7 @@ export async function outlineOf(source: ByteSource): Promise<Outline> {
     events,
     hello: said.own?.hello ?? null,
     channels: said.own?.channels ?? [],
+    map: said.own?.map ?? null,
     damage: scan.damage.map((d) => ({
       page: d.page,
       what: SHOWN[d.what],
@@ -88,7 +91,7 @@ const SHOWN: Readonly<Record<PageFault, RunDetail['damage'][number]['what']>> = 
 };
 
 interface OutlineFile {
-  readonly schema: 'steadybar-outline/2';
+  readonly schema: 'steadybar-outline/3';
   readonly of: PagesKey;
   readonly outline: Outline;
 }
@@ -118,7 +121,7 @@ export async function loadOutline(files: FileStore, runId: string): Promise<Outl
   try {
     const text = new TextDecoder().decode(await files.readAll(outlineName(runId)));
     const { schema, of, outline } = JSON.parse(text) as Partial<OutlineFile>;
-    if (schema !== 'steadybar-outline/2' || of === undefined || outline === undefined) return null;
+    if (schema !== 'steadybar-outline/3' || of === undefined || outline === undefined) return null;
     const key = await keyOf(files, runId);
     return key !== null && key.bytes === of.bytes && key.chainEnd === of.chainEnd ? outline : null;
   } catch {
@@ -131,7 +134,7 @@ export async function saveOutline(files: FileStore, runId: string, outline: Outl
   try {
     const of = await keyOf(files, runId);
     if (of === null) return;
-    const content: OutlineFile = { schema: 'steadybar-outline/2', of, outline };
+    const content: OutlineFile = { schema: 'steadybar-outline/3', of, outline };
     const file = await files.open(outlineName(runId));
     try {
       file.truncate(0);

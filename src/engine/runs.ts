@@ -106,9 +106,9 @@ export function createRuns(
   function heardEarly(own = false) {
     const nowUs = current.nowUs();
     const heard = current.live.early?.entries() ?? [];
-    const { hello, channels } = current.live.run;
+    const { hello, channels, map } = current.live.run;
     const after = ended?.live === current.live ? nowUs : null;
-    const entries = own ? ownEntries(heard, hello === null ? [] : [hello, ...channels], after) : heard;
+    const entries = own ? ownEntries(heard, hello === null ? null : { hello, channels, map }, after) : heard;
     const fromUs = entries[0]?.tUs ?? nowUs;
     return {
       spanUs: nowUs - fromUs,

@@ -91,7 +91,7 @@ export const sensing =
               return taken.reading;
             }
             case 'H':
-              takeHello(intake, entry.frame);
+              takeHello(intake, entry.frame, entry.map ?? null);
               return null;
             case 'C':
               takeChannel(intake, entry.frame);

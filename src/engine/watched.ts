@@ -72,6 +72,7 @@ export function createWatched(
         events,
         hello: run.hello,
         channels: run.channels,
+        map: run.map,
         damage: [],
       };
     },

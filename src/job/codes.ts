@@ -130,5 +130,55 @@ export type ThermocoupleClass = (typeof THERMOCOUPLE_CLASSES)[number];
 export const GAUGE_KINDS = ['gauge', 'absolute', 'sealed'] as const;
 export type GaugeKind = (typeof GAUGE_KINDS)[number];
 
+/** Speeds at which a register map may be read, bits a second. */
+export const BUS_BAUDS = [9600, 19_200, 38_400, 57_600, 115_200] as const;
+
+/** Parity of a bus; without one there are two stop bits (Modbus over Serial Line V1.02, 2.5.1). */
+export const PARITIES = ['even', 'odd', 'none'] as const;
+export type Parity = (typeof PARITIES)[number];
+
+/** Functions that read: 3 holding registers, 4 input registers. */
+export const READ_FUNCTIONS = [3, 4] as const;
+export type ReadFunction = (typeof READ_FUNCTIONS)[number];
+
+/** What one or two registers hold. */
+export const REGISTER_TYPES = ['int16', 'uint16', 'int32', 'uint32', 'float32'] as const;
+export type RegisterType = (typeof REGISTER_TYPES)[number];
+/** Registers that a value of the type takes. */
+export const REGISTER_WORDS: { readonly [T in RegisterType]: 1 | 2 } = {
+  int16: 1,
+  uint16: 1,
+  int32: 2,
+  uint32: 2,
+  float32: 2,
+};
+
+/** Which byte comes first on the line, the most significant being a. The standard has ab; of two registers it says nothing. */
+export const WORD_ORDERS = ['abcd', 'cdab', 'badc', 'dcba'] as const;
+export type WordOrder = (typeof WORD_ORDERS)[number];
+
+/** What a number from a register or a column is told in. */
+export const READING_UNITS = ['bar', 'mbar', 'Pa', 'kPa', 'MPa', 'psi', 'C', 'F', 'K'] as const;
+export type ReadingUnit = (typeof READING_UNITS)[number];
+/** What a unit is a unit of. */
+export const UNIT_OF: { readonly [U in ReadingUnit]: Quantity } = {
+  bar: 'pressure',
+  mbar: 'pressure',
+  Pa: 'pressure',
+  kPa: 'pressure',
+  MPa: 'pressure',
+  psi: 'pressure',
+  C: 'temperature',
+  F: 'temperature',
+  K: 'temperature',
+};
+
+/** Where a channel of a reading map is said to sit: a suggestion, as a device's own is. */
+export const SUGGESTED_PLACES = ['packer', 'hose', 'supply', ...PLACES] as const;
+export type SuggestedPlace = (typeof SUGGESTED_PLACES)[number];
+
+/** Speeds of a plain line, bits a second. */
+export const LINE_BAUDS = [9600, 19_200, 38_400, 57_600, 115_200, 250_000, 500_000, 1_000_000] as const;
+
 /** How the screen is coloured. */
 export const THEMES = ['auto', 'light', 'dark', 'sun'] as const;

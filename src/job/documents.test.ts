@@ -8,14 +8,25 @@ import { blankPacker } from './packer-document.ts';
 import { blankResin } from './resin-document.ts';
 import { blankSensor } from './sensor-document.ts';
 import { defaultSettings } from './settings-defaults.ts';
+import { busMap, lineMap } from './testing/maps.ts';
 
-const KINDS: readonly JobDocumentKind[] = ['job', 'packer', 'resin', 'sensor', 'settings'];
+const KINDS: readonly JobDocumentKind[] = [
+  'job',
+  'packer',
+  'resin',
+  'sensor',
+  'settings',
+  'registers',
+  'columns',
+];
 const good: Documents = {
   job: DEMO.job,
   packer: DEMO.packer!.document,
   resin: DEMO.resin!.document,
   sensor: DEMO.sensors[0]!.document,
   settings: defaultSettings(),
+  registers: busMap(),
+  columns: lineMap(),
 };
 
 /** A deep copy with one member replaced, by dotted path. */

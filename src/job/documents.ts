@@ -5,6 +5,15 @@ import { type DocumentIssue, type Parsed, toIssues } from './issues.ts';
 import { type JobDocument, jobMigrations, jobSchema } from './job-document.ts';
 import { type Body, migrate, type StepsTo } from './migrations.ts';
 import { type PackerDocument, packerMigrations, packerSchema } from './packer-document.ts';
+import {
+  type ColumnMap,
+  columnMapMigrations,
+  columnMapSchema,
+  type ReadingMap,
+  type RegisterMap,
+  registerMapMigrations,
+  registerMapSchema,
+} from './reading-map.ts';
 import { type ResinDocument, resinMigrations, resinSchema } from './resin-document.ts';
 import { type SensorDocument, sensorMigrations, sensorSchema } from './sensor-document.ts';
 import { type SettingsDocument, settingsMigrations, settingsSchema } from './settings-document.ts';
@@ -15,6 +24,8 @@ export interface Documents {
   readonly resin: ResinDocument;
   readonly sensor: SensorDocument;
   readonly settings: SettingsDocument;
+  readonly registers: RegisterMap;
+  readonly columns: ColumnMap;
 }
 export type JobDocumentKind = keyof Documents;
 
@@ -24,6 +35,8 @@ const SCHEMAS: { readonly [K in JobDocumentKind]: z.ZodMiniType<Documents[K]> } 
   resin: resinSchema,
   sensor: sensorSchema,
   settings: settingsSchema,
+  registers: registerMapSchema,
+  columns: columnMapSchema,
 };
 
 const MIGRATIONS: { readonly [K in JobDocumentKind]: StepsTo<Documents[K]['version']> } = {
@@ -32,6 +45,8 @@ const MIGRATIONS: { readonly [K in JobDocumentKind]: StepsTo<Documents[K]['versi
   resin: resinMigrations,
   sensor: sensorMigrations,
   settings: settingsMigrations,
+  registers: registerMapMigrations,
+  columns: columnMapMigrations,
 };
 
 /** Every number, text, code, flag and list of a kind of document, as its schema has them. */
@@ -41,6 +56,8 @@ export const FIELDS: { readonly [K in JobDocumentKind]: Fields } = {
   resin: describe(resinSchema),
   sensor: describe(sensorSchema),
   settings: describe(settingsSchema),
+  registers: describe(registerMapSchema),
+  columns: describe(columnMapSchema),
 };
 
 /** @throws RangeError where the kind has no such field there: a path that the compiler did not see */
@@ -102,4 +119,12 @@ export function parseDocument<K extends JobDocumentKind>(kind: K, input: unknown
   const result = SCHEMAS[kind].safeParse(migrated.body, { reportInput: true });
   if (result.success) return { ok: true, value: result.data };
   return { ok: false, issues: toIssues(result.error.issues, FIELDS[kind]) };
+}
+
+/** Checks anything that claims to be a reading map of either kind. Never throws. */
+export function parseReadingMap(input: unknown): Parsed<ReadingMap> {
+  const is = (input as { is?: unknown } | null)?.is;
+  if (is !== 'registers' && is !== 'columns')
+    return refuse({ path: 'is', code: 'not-one-of', choices: ['registers', 'columns'] });
+  return parseDocument(is, input);
 }

@@ -8,7 +8,8 @@ import { type Fields, fieldAt } from './describe.ts';
  * missing · type (wrong kind of value) · blank · too-long/too-short (text, limit) · too-many/too-few (rows, limit) ·
  * too-low/too-high (number, limit) · not-whole · not-one-of (choices) · unknown-key (keys) · form (id or text that
  * does not match its pattern) · characters (control or direction marks) · date · order (a table must ascend) ·
- * duplicate · pair (two fields contradict each other) · version-future · version-unknown · too-large (whole document).
+ * duplicate · overlap (registers that two rows read) · past-end (registers beyond the last) · no-pressure (no row of a
+ * map is one) · pair (two fields contradict each other) · version-future · version-unknown · too-large (whole document).
  */
 export type IssueCode =
   | 'missing'
@@ -29,6 +30,9 @@ export type IssueCode =
   | 'order'
   | 'duplicate'
   | 'pair'
+  | 'overlap'
+  | 'past-end'
+  | 'no-pressure'
   | 'version-future'
   | 'version-unknown'
   | 'too-large';
@@ -54,7 +58,17 @@ export type Parsed<T> =
 
 /** More would help nobody. */
 const MOST_ISSUES = 50;
-const RULES = new Set<string>(['characters', 'blank', 'date', 'order', 'duplicate', 'pair']);
+const RULES = new Set<string>([
+  'characters',
+  'blank',
+  'date',
+  'order',
+  'duplicate',
+  'pair',
+  'overlap',
+  'past-end',
+  'no-pressure',
+]);
 
 function translate(issue: z.core.$ZodIssue, at: string, fields: Fields): DocumentIssue {
   switch (issue.code) {

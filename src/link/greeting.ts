@@ -1,3 +1,4 @@
+import type { ReadingMap } from '../job/reading-map.ts';
 import { type ChannelFrame, type DeviceFrame, type HelloFrame, PROTOCOL_VERSION } from './frames.ts';
 import type { LinkError } from './status.ts';
 
@@ -5,6 +6,8 @@ import type { LinkError } from './status.ts';
 export interface Greeting {
   readonly hello: HelloFrame;
   readonly channels: readonly ChannelFrame[];
+  /** It was said in place of a source that does not speak the protocol, by this map. */
+  readonly map?: ReadingMap;
 }
 
 /** What makes a device the one that was read: its name, and the scale of each channel. */

@@ -4,6 +4,8 @@ import type { DeviceFrame, Frame, StrayReason } from './frames.ts';
 import { createGreetingCollector, type Greeting } from './greeting.ts';
 import { createHearing, type Heard } from './hearing.ts';
 import { startHeartbeat } from './heartbeat.ts';
+import type { Raw } from './maps/raw.ts';
+import type { MapDoubt } from './maps/translate.ts';
 import { type OpenHow, type Port, PortError } from './ports/port.ts';
 import type { CommandQueue } from './queue.ts';
 import type { LinkError } from './status.ts';
@@ -14,7 +16,8 @@ import { pause, type Timers } from './timers.ts';
  * chunk of bytes that ended it.
  */
 export interface OpeningSink {
-  frame(frame: DeviceFrame, tUs: number): void;
+  /** @param raw where the source does not speak the protocol: what the frame was made of */
+  frame(frame: DeviceFrame, tUs: number, raw?: Raw): void;
   stray(reason: StrayReason, bytes: Uint8Array, tUs: number): void;
   /** The port is open; who answers is not known yet. */
   opened(): void;
@@ -56,7 +59,9 @@ export interface Opening {
   /** The device was greeted and is asked to stream. */
   readonly started: boolean;
   /** What came since the last frame and was none. */
-  readonly heard: Heard;
+  readonly heard: Pick<Heard, 'line'>;
+  /** What speaks against the newest values, where a reading map makes them. */
+  readonly doubts: readonly MapDoubt[];
   /** Opens, greets and starts the stream. Rejects with a LinkFault. */
   open(): Promise<void>;
   /** Asks for the rate that is wanted now. Rejects with a LinkFault when the opening ended meanwhile. */
@@ -326,6 +331,7 @@ export function createOpening(site: OpeningSite): Opening {
     get heard() {
       return hearing.heard;
     },
+    doubts: [],
     async open() {
       await openPort();
       await greet();

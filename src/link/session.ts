@@ -3,15 +3,18 @@ import { LinkFault } from './fault.ts';
 import type { DeviceFrame, GuardFrame, HostVerb, ReplyFrame, StrayReason } from './frames.ts';
 import { type Greeting, type Identity, refusal } from './greeting.ts';
 import { createGuardWatch, type LimitAnswer, setLimit } from './limit.ts';
-import { createOpening, type Opening, type OpeningSink } from './opening.ts';
-import type { Port } from './ports/port.ts';
-import { type AskOptions, createQueue } from './queue.ts';
+import type { Raw } from './maps/raw.ts';
+import type { MapDoubt } from './maps/translate.ts';
+import { createOpening, type Opening, type OpeningSink, type OpeningSite } from './opening.ts';
+import type { OpenHow, Port } from './ports/port.ts';
+import { type AskOptions, CommandError, createQueue } from './queue.ts';
 import type { LinkError, LinkState } from './status.ts';
 import type { Timers } from './timers.ts';
 
 /** What a session tells its owner. tUs is the arrival on the timers' clock; a chunk's frames share it. */
 export interface SessionSink {
-  frame(frame: DeviceFrame, tUs: number): void;
+  /** @param raw where the source does not speak the protocol: what the frame was made of */
+  frame(frame: DeviceFrame, tUs: number, raw?: Raw): void;
   stray(reason: StrayReason, bytes: Uint8Array, tUs: number): void;
   /** Only on a change. */
   state(state: LinkState): void;
@@ -30,6 +33,13 @@ export interface SessionOptions {
   readonly firstCommand: number;
   /** Speeds to try at the first connection, bits a second, in this order; absent: the port has none. */
   readonly speeds?: readonly number[];
+  /** A source that does not speak the protocol: how it is read instead, and how its port is opened. */
+  readonly source?: SourceOptions;
+}
+
+export interface SourceOptions {
+  readonly open: (site: OpeningSite) => Opening;
+  readonly framing: OpenHow['framing'];
 }
 
 export interface Session {
@@ -47,6 +57,8 @@ export interface Session {
   readonly baudRate: number | null;
   /** The newest line that was no frame, for reading; null: none since the last frame. */
   readonly strayLine: string | null;
+  /** What speaks against the newest values, where a reading map makes them. */
+  readonly doubts: readonly MapDoubt[];
   /**
    * Opens, greets and starts the stream, at one speed after the other. Rejects with a LinkFault; from then on nothing
    * is tried again.
@@ -125,8 +137,8 @@ export function createSession(
   }
 
   const heard: OpeningSink = {
-    frame(frame, tUs) {
-      sink.frame(frame, tUs);
+    frame(frame, tUs, raw) {
+      sink.frame(frame, tUs, raw);
       if (frame.t === 'G') guard.take(frame);
     },
     stray: (reason, bytes, tUs) => sink.stray(reason, bytes, tUs),
@@ -177,12 +189,13 @@ export function createSession(
       before.frames += opening.frames;
       before.strayBytes += opening.strayBytes;
     }
-    const mine = createOpening({
+    const { source } = options;
+    const mine = (source?.open ?? createOpening)({
       port,
       timers,
       queue,
       sink: heard,
-      how: { baudRate, turn },
+      how: { baudRate, turn, ...(source?.framing === undefined ? {} : { framing: source.framing }) },
       hellos,
       rateHz: () => rateAsked,
     });
@@ -278,6 +291,9 @@ export function createSession(
     get strayLine() {
       return failedLine ?? opening?.heard.line ?? null;
     },
+    get doubts() {
+      return opening?.doubts ?? [];
+    },
     async connect() {
       wanted = true;
       error = null;
@@ -320,8 +336,14 @@ export function createSession(
       rateAsked = hz;
       if (opening?.started) await opening.start();
     },
-    ask: (verb, ask) => queue.ask(verb, ask),
+    ask: (verb, ask) =>
+      options.source === undefined
+        ? queue.ask(verb, ask)
+        : // A command would only disturb the bus.
+          Promise.reject(new CommandError('no-answer', 'the source takes no commands')),
     async limit(channel, counts, mbar) {
+      // It keeps none, which is said of it all along: no fault.
+      if (options.source !== undefined) return { kept: false, counts: null, mbar: null };
       try {
         const answer = await setLimit(queue, guard, channel, counts, mbar);
         if (!answer.kept) fail('limit-not-kept', `reads back ${answer.counts ?? 'nothing'}`);

@@ -4,6 +4,7 @@ import { type Documents, FIELDS, type JobDocumentKind, parseDocument } from '../
 import { valueAt, withValueAt } from '../job/paths.ts';
 import { defaultSettings } from '../job/settings-defaults.ts';
 import { parseSetup } from '../job/setup-schema.ts';
+import { busMap, lineMap } from '../job/testing/maps.ts';
 import { DEMO } from '../words/testing/demo.ts';
 import { makeSetup } from './setup.ts';
 
@@ -14,6 +15,8 @@ describe('a Setup of documents whose numbers stand at the ends of what they may 
     resin: DEMO.resin!.document,
     sensor: DEMO.sensors[0]!.document,
     settings: defaultSettings(),
+    registers: busMap(),
+    columns: lineMap(),
   };
   /** The document with its numbers at the ends that `end` says; where that contradicts itself it stays as it was. */
   function at<K extends JobDocumentKind>(kind: K, end: (path: string) => 'lo' | 'hi' | null): Documents[K] {

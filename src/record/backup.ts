@@ -46,7 +46,7 @@ export interface BackupDocument {
 
 export const README = `Backup of Steadybar.
 
-${BACKUP_FILE.documents}  every document, a line of JSON each: jobs, packers, resins, sensors, settings, seals, reviews
+${BACKUP_FILE.documents}  every document, a line of JSON each: jobs, packers, resins, sensors, maps, settings, seals, reviews
 ${FOLDER}<run>.run     the pages of a run; files/import-<sha256>.zip a job's file kept from elsewhere
 ${BACKUP_FILE.sums}       check with: sha256sum -c ${BACKUP_FILE.sums}
 ${BACKUP_FILE.manifest}      when and by which version it was made
@@ -54,7 +54,19 @@ ${BACKUP_FILE.manifest}      when and by which version it was made
 The signing key is not in here: it can't be taken out of a tablet. Restore under Settings, Backup.
 `;
 
-const KINDS = ['job', 'packer', 'resin', 'sensor', 'settings', 'run', 'seal', 'review', 'key'] as const;
+const KINDS = [
+  'job',
+  'packer',
+  'resin',
+  'sensor',
+  'registers',
+  'columns',
+  'settings',
+  'run',
+  'seal',
+  'review',
+  'key',
+] as const;
 export type BackupKind = (typeof KINDS)[number];
 /** Public facts among the documents of kind 'key'; the private key's own document is never touched. */
 const KEY_DOCUMENTS: readonly string[] = ['history', 'known'];

@@ -52,15 +52,19 @@ export class DeviceClock implements RunVisitor {
   private lastUs = 0;
   private lastTick = 0;
   private ticks = 0;
+  private isHosts = false;
 
   page({ header, samples, placed }: Page): void {
+    const hello = placed.findLast(({ entry }) => entry.l === 'frame' && entry.frame.t === 'H')?.entry;
+    // The clock of such samples is this computer's own: it proves nothing of itself.
+    if (hello?.l === 'frame') this.isHosts = hello.map !== undefined;
     const breaks = placed.some(
       ({ entry }) =>
         (entry.l === 'notice' && (entry.notice.n === 'gap' || entry.notice.n === 'device')) ||
         (entry.l === 'frame' && entry.frame.t === 'H'),
     );
     if (breaks || (header.flags & PAGE_FLAG.resumed) !== 0) this.close();
-    if (breaks || samples.n === 0) return;
+    if (breaks || samples.n === 0 || this.isHosts) return;
     for (const i of [0, samples.n - 1]) this.sample(header.firstUs + samples.dt[i]!, samples.tick[i]!);
   }
 

@@ -1,12 +1,13 @@
 /** Whether what stands in pages that may come from anywhere has the form of its kind. */
+import { parseReadingMap } from '../job/documents.ts';
 import { parseSetup } from '../job/setup-schema.ts';
 import { isCommand, isEvent, isNotice } from './entry-schemas.ts';
+import type { TextEntry } from './entry-text.ts';
 import type { EntryKind, Finding } from './findings.ts';
-import type { LogEntry } from './log.ts';
 import type { Page } from './page.ts';
 import type { RunVisitor } from './reader.ts';
 
-function misfit(entry: LogEntry): EntryKind | null {
+function misfit(entry: TextEntry): EntryKind | null {
   switch (entry.l) {
     case 'setup':
       return parseSetup(entry.setup).ok ? null : 'setup';
@@ -15,8 +16,10 @@ function misfit(entry: LogEntry): EntryKind | null {
     case 'notice':
       return isNotice(entry.notice) ? null : 'notice';
     case 'frame':
+      // Its line was read by its own codec already.
+      return entry.map === undefined || parseReadingMap(entry.map).ok ? null : 'map';
     case 'stray':
-      // Read by their own codec already.
+    case 'raw':
       return null;
     default:
       return entry satisfies never;

@@ -4,18 +4,30 @@
  * hex, so that a person can read the page with a text viewer.
  */
 
+import type { ReadingMap } from '../job/reading-map.ts';
 import { encodeFrame } from '../link/encode.ts';
 import { type DeviceFrame, STRAY_REASONS } from '../link/frames.ts';
+import type { Raw, RawPart } from '../link/maps/raw.ts';
 import { parseFrame } from '../link/parse.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { fromHex, toHex } from './hex.ts';
 import type { LogEntry, LogHead } from './log.ts';
 import { isUtcMs } from './utc.ts';
 
-/** An entry and the number of the page's samples that came before it. */
+/** What the sample that follows was made of: it stands among the texts, the sample among the columns where it fits there. */
+export interface RawText {
+  readonly l: 'raw';
+  readonly tUs: number;
+  readonly raw: Raw;
+}
+
+/** What is kept as a text. */
+export type TextEntry = LogEntry | RawText;
+
+/** A text and the number of the page's samples that came before it. */
 export interface PlacedEntry {
   readonly samplesBefore: number;
-  readonly entry: LogEntry;
+  readonly entry: TextEntry;
 }
 
 const ascii = new TextDecoder();
@@ -23,11 +35,17 @@ const utf8 = new TextEncoder();
 const COMMA = 0x2c;
 
 /** The line without its LF. */
-export function entryLine(samplesBefore: number, entry: LogEntry): string {
+export function entryLine(samplesBefore: number, entry: TextEntry): string {
   const at = [samplesBefore, entry.tUs, entry.l];
   switch (entry.l) {
     case 'frame':
-      return JSON.stringify([...at, ascii.decode(encodeFrame(entry.frame)).slice(0, -1)]);
+      return JSON.stringify([
+        ...at,
+        ascii.decode(encodeFrame(entry.frame)).slice(0, -1),
+        ...(entry.map === undefined ? [] : [entry.map]),
+      ]);
+    case 'raw':
+      return JSON.stringify([...at, rawText(entry.raw)]);
     case 'stray':
       return JSON.stringify([...at, entry.reason, toHex(entry.bytes)]);
     case 'setup':
@@ -37,6 +55,22 @@ export function entryLine(samplesBefore: number, entry: LogEntry): string {
     case 'notice':
       return JSON.stringify([...at, entry.notice]);
   }
+}
+
+/** The number of each request before the bytes that answered it, in hex. */
+const rawText = (raw: Raw): string => raw.map(({ ask, bytes }) => `${ask}:${toHex(bytes)}`).join(' ');
+
+const RAW_PART = /^(0|[1-9]\d{0,2}):((?:[0-9a-f]{2})+)$/;
+
+function rawOf(text: string): Raw | null {
+  const raw: RawPart[] = [];
+  for (const part of text.split(' ')) {
+    const m = RAW_PART.exec(part);
+    const bytes = m === null ? null : fromHex(m[2]!);
+    if (m === null || bytes === null) return null;
+    raw.push({ ask: Number(m[1]), bytes });
+  }
+  return raw;
 }
 
 /** The frame of a canonical line without its LF, or null when it is not one, CRC included. */
@@ -85,20 +119,27 @@ export function parseEntryLine(line: string): PlacedEntry | null {
   if (!Array.isArray(row) || row.length < 4) return null;
   const [samplesBefore, tUs, kind, body, extra] = row as unknown[];
   if (!isTime(samplesBefore) || !isTime(tUs)) return null;
-  if (row.length !== (kind === 'stray' ? 5 : 4)) return null;
+  const more = kind === 'stray' || (kind === 'frame' && extra !== undefined);
+  if (row.length !== (more ? 5 : 4)) return null;
   const entry = isKind(kind) ? READ[kind](tUs, body, extra) : null;
   return entry === null ? null : { samplesBefore, entry };
 }
 
-type Of<L extends LogEntry['l']> = Extract<LogEntry, { l: L }>;
+type Of<L extends TextEntry['l']> = Extract<TextEntry, { l: L }>;
 
 /** How the members after the kind are read; null where they are not of this format. */
 const READ: {
-  readonly [L in LogEntry['l']]: (tUs: number, body: unknown, extra: unknown) => Of<L> | null;
+  readonly [L in TextEntry['l']]: (tUs: number, body: unknown, extra: unknown) => Of<L> | null;
 } = {
-  frame(tUs, body) {
+  frame(tUs, body, extra) {
     const frame = typeof body === 'string' ? frameOfLine(body) : null;
-    return frame === null ? null : { l: 'frame', tUs, frame };
+    if (frame === null || extra === undefined) return frame === null ? null : { l: 'frame', tUs, frame };
+    if (frame.t !== 'H' || !isRecord(extra)) return null;
+    return { l: 'frame', tUs, frame, map: extra as unknown as ReadingMap };
+  },
+  raw(tUs, body) {
+    const raw = typeof body === 'string' ? rawOf(body) : null;
+    return raw === null ? null : { l: 'raw', tUs, raw };
   },
   stray(tUs, body, extra) {
     const reason = STRAY_REASONS.find((r) => r === body);
@@ -119,7 +160,7 @@ const READ: {
   },
 };
 
-const isKind = (kind: unknown): kind is LogEntry['l'] =>
+const isKind = (kind: unknown): kind is TextEntry['l'] =>
   typeof kind === 'string' && Object.hasOwn(READ, kind);
 
 export const eventLine = (event: WatchEvent): string => JSON.stringify(event);

@@ -1,4 +1,6 @@
 /** What a verifier may find, as codes; words are made where they are shown. */
+import type { MapKind } from '../job/reading-map.ts';
+import type { Lack } from '../link/maps/lacks.ts';
 import type { TermFault } from './key-terms.ts';
 import type { AdditionFault } from './seal.ts';
 import type { PageFault } from './types.ts';
@@ -19,7 +21,7 @@ export const EXIT_CODE: Readonly<Record<Verdict, number>> = {
 };
 
 /** What of the pages has a form of its own. */
-export type EntryKind = 'setup' | 'command' | 'notice' | 'event';
+export type EntryKind = 'setup' | 'command' | 'notice' | 'event' | 'map';
 
 export type Finding =
   /** Not read at all: no record, hostile, or of a later program. */
@@ -64,6 +66,14 @@ export type Finding =
   | {
       readonly f: 'scale';
       readonly channel: number;
+      readonly page: number;
+      /** Run clock, µs. */
+      readonly tUs: number;
+    }
+  /** Samples that the reading map does not make of what stands beside them as raw: how many, and the first. */
+  | {
+      readonly f: 'translation';
+      readonly count: number;
       readonly page: number;
       /** Run clock, µs. */
       readonly tUs: number;
@@ -135,6 +145,8 @@ export type Remark =
       readonly what: 'opened' | 'ended' | 'sealed' | 'not-before' | 'not-after' | 'device';
       readonly seconds: number;
     }
+  /** It was read by a map: what the source lacks is the word of nobody but this computer's. */
+  | { readonly r: 'read-by-map'; readonly map: MapKind; readonly lacks: readonly Lack[] }
   /** The device guarded a lower limit than the ceiling that the Setup names: it was told another one, or took none. */
   | { readonly r: 'device-limit'; readonly deviceBar: number; readonly ceilingBar: number }
   /** The papers that were sealed with it are not those that the last Setup was made of. */

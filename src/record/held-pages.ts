@@ -5,6 +5,7 @@ import { DeviceSaid } from './device-said.ts';
 import { EntryForms } from './entry-forms.ts';
 import type { Finding, Remark } from './findings.ts';
 import type { Manifest } from './manifest.ts';
+import { MapSaid } from './map-said.ts';
 import type { Page } from './page.ts';
 import { papersApart } from './papers-apart.ts';
 import type { RunVisitor } from './reader.ts';
@@ -16,12 +17,14 @@ export class HeldPages implements RunVisitor {
   private readonly order = new ClockOrder();
   private readonly clock = new DeviceClock();
   private readonly said = new DeviceSaid();
+  private readonly byMap = new MapSaid();
 
   page(page: Page): void {
     this.forms.page(page);
     this.order.page(page);
     this.clock.page(page);
     this.said.page(page);
+    this.byMap.page(page);
   }
 
   /** Everything in them has a form that this version knows. */
@@ -32,14 +35,14 @@ export class HeldPages implements RunVisitor {
   /** @param whole every page was handed over and is sound */
   findings(whole: boolean): readonly Finding[] {
     if (!this.shown) return this.forms.findings;
-    return whole ? this.said.findings() : [];
+    return whole ? [...this.said.findings(), ...this.byMap.findings()] : [];
   }
 
   remarks(manifest: Manifest, additions: readonly Addition[]): readonly Remark[] {
     return [
       ...this.order.remarks(manifest, additions),
       ...this.clock.remarks(),
-      ...(this.shown ? [...this.said.remarks(), ...papersApart(manifest)] : []),
+      ...(this.shown ? [...this.byMap.remarks(), ...this.said.remarks(), ...papersApart(manifest)] : []),
     ];
   }
 }

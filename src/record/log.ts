@@ -1,5 +1,7 @@
+import type { ReadingMap } from '../job/reading-map.ts';
 import type { Setup } from '../job/setup.ts';
 import type { DeviceFrame, StrayReason } from '../link/frames.ts';
+import type { Raw } from '../link/maps/raw.ts';
 import type { Command, Notice } from '../watch/inputs.ts';
 
 /**
@@ -10,11 +12,26 @@ import type { Command, Notice } from '../watch/inputs.ts';
  * that slept): nothing ran then.
  */
 export type LogEntry =
-  | { readonly l: 'frame'; readonly tUs: number; readonly frame: DeviceFrame }
+  | FrameEntry
   | { readonly l: 'stray'; readonly tUs: number; readonly reason: StrayReason; readonly bytes: Uint8Array }
   | { readonly l: 'setup'; readonly tUs: number; readonly setup: Setup }
   | { readonly l: 'command'; readonly tUs: number; readonly command: Command }
   | { readonly l: 'notice'; readonly tUs: number; readonly notice: Notice };
+
+/**
+ * A frame of the device; or one made in the place of a source that does not speak the protocol, by a reading map. Then its
+ * hello carries the map, and each sample what it was made of: the map gives the sample's counts of that again, and this
+ * computer's clock stands for the device's.
+ */
+export interface FrameEntry {
+  readonly l: 'frame';
+  readonly tUs: number;
+  readonly frame: DeviceFrame;
+  /** Of a hello alone. */
+  readonly map?: ReadingMap;
+  /** Of a sample alone. */
+  readonly raw?: Raw;
+}
 
 /** What stands before the first entry. */
 export interface LogHead {

@@ -3,6 +3,8 @@
  * pages, so that a verifier can make it again and compare.
  */
 
+import { parseReadingMap } from '../job/documents.ts';
+import type { ReadingMap } from '../job/reading-map.ts';
 import type { Setup } from '../job/setup.ts';
 import type { Wording } from '../job/wording.ts';
 import type { WatchEvent } from '../watch/events.ts';
@@ -62,6 +64,8 @@ export interface Content {
   };
   readonly setups: readonly { readonly tUs: number; readonly setup: Setup }[];
   readonly events: readonly WatchEvent[];
+  /** Maps by which a source that does not speak the protocol was read; left out: none was. */
+  readonly maps?: readonly ReadingMap[];
 }
 
 export interface LogName {
@@ -106,6 +110,8 @@ class Gathered implements RunVisitor {
   readonly events: WatchEvent[] = [];
   readonly checkpoints: Checkpoint[] = [];
   readonly resumedUs: number[] = [];
+  /** By their text: a map says hello at each connection. */
+  readonly maps = new Map<string, ReadingMap>();
 
   constructor(private readonly also: RunVisitor) {}
 
@@ -117,6 +123,7 @@ class Gathered implements RunVisitor {
       if (entry.l === 'setup') this.setups.push({ tUs: entry.tUs, setup: entry.setup });
       if (entry.l === 'notice' && entry.notice.n === 'gap' && entry.notice.reason === 'resumed')
         this.resumedUs.push(entry.tUs);
+      if (entry.l === 'frame' && entry.map !== undefined) this.maps.set(JSON.stringify(entry.map), entry.map);
     }
     for (const event of page.events) this.events.push(event);
     this.also.page?.(page, hash);
@@ -162,7 +169,7 @@ export async function contentOfSigned(
 }
 
 function contentFrom(gathered: Gathered, scan: RunScan): ReadContent | null {
-  const { setups, events, checkpoints, resumedUs } = gathered;
+  const { setups, events, checkpoints, resumedUs, maps } = gathered;
   const { head } = scan;
   if (head === null) return null;
   const content: Content = {
@@ -189,6 +196,7 @@ function contentFrom(gathered: Gathered, scan: RunScan): ReadContent | null {
     },
     setups,
     events,
+    ...(maps.size === 0 ? {} : { maps: [...maps.values()] }),
   };
   return { content, scan, head };
 }
@@ -265,6 +273,8 @@ function wellFormed(m: Record<string, unknown>): boolean {
   // What they are beyond that is held against the pages; whoever reads them needs them to be what can be looked into.
   if (!(m.events as unknown[]).every((e) => isObject(e) && typeof e.e === 'string')) return false;
   if (!(m.setups as unknown[]).every((s) => isObject(s) && isObject(s.setup))) return false;
+  if (m.maps !== undefined && !(Array.isArray(m.maps) && m.maps.every((map) => parseReadingMap(map).ok)))
+    return false;
   if (!('job' in m) || !isWording(m.wording) || !isLogName(m.log) || !isPage(m.page)) return false;
   if (m.jobId !== null && typeof m.jobId !== 'string') return false;
   if (m.seen !== null && !isHash(m.seen)) return false;
@@ -297,7 +307,8 @@ export function parseManifest(bytes: Uint8Array): ManifestReading {
 /** Members of the manifest that differ from what the pages say. */
 export function differingMembers(manifest: Manifest, content: Content): readonly string[] {
   const claimed = manifest as unknown as Record<string, unknown>;
-  return Object.entries(content)
+  const maps = content.maps ?? null;
+  return Object.entries({ ...content, maps })
     .filter(([key, value]) => canonicalText(claimed[key] ?? null) !== canonicalText(value))
     .map(([key]) => key);
 }

@@ -1,11 +1,12 @@
 /** One page, read and checked: bytes to entries and events. Never throws on bytes that are no page. */
 
+import type { Raw } from '../link/maps/raw.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { readColumns, type SampleColumns, sampleAt } from './columns.ts';
 import { crc32c } from './crc.ts';
 import { type PlacedEntry, parseEntryLine, parseEventLine, parseHead } from './entry-text.ts';
 import { columnBytesFor, PAGE_FLAG, type PageHeader, readHeader } from './layout.ts';
-import type { LogEntry, LogHead } from './log.ts';
+import type { FrameEntry, LogEntry, LogHead } from './log.ts';
 
 export interface Page {
   readonly header: PageHeader;
@@ -143,11 +144,14 @@ export function readPage(file: Uint8Array, at: number, base = 0, sound = false):
   return { ok: true, page: new ReadPage(h, base + at, bytes, placed, events, head) };
 }
 
-const sampleEntry = ({ header, samples }: Page, i: number): LogEntry => ({
+const sampleEntry = ({ header, samples }: Page, i: number): FrameEntry => ({
   l: 'frame',
   tUs: header.firstUs + samples.dt[i]!,
   frame: sampleAt(samples, i),
 });
+
+const madeOf = (entry: LogEntry, raw: Raw | null): LogEntry =>
+  raw !== null && entry.l === 'frame' && entry.frame.t === 'S' ? { ...entry, raw } : entry;
 
 /** Goes through everything that entered during a page, in its very order. */
 export class EntryCursor {
@@ -159,12 +163,15 @@ export class EntryCursor {
   /** null behind the last one. */
   next(): LogEntry | null {
     const { placed, header } = this.page;
-    const text = placed[this.text];
-    if (text?.samplesBefore === this.sample) {
+    let raw: Raw | null = null;
+    for (;;) {
+      const text = placed[this.text];
+      if (text?.samplesBefore !== this.sample) break;
       this.text++;
-      return text.entry;
+      if (text.entry.l !== 'raw') return madeOf(text.entry, raw);
+      raw = text.entry.raw;
     }
-    return this.sample < header.samples ? sampleEntry(this.page, this.sample++) : null;
+    return this.sample < header.samples ? madeOf(sampleEntry(this.page, this.sample++), raw) : null;
   }
 }
 

@@ -2,7 +2,7 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { WatchEvent } from '../watch/events.ts';
-import { entryBytes } from './capture.ts';
+import { createEntryBytes } from './capture.ts';
 import { PAGE_FLAG, readHeader } from './layout.ts';
 import type { LogEntry } from './log.ts';
 import { pageEntries, readPage } from './page.ts';
@@ -62,7 +62,7 @@ describe('pages', () => {
   it('rebuild the bytes that the device sent (property)', async () => {
     await fc.assert(
       fc.asyncProperty(entries, async (list) => {
-        const sent = concat(list.map(entryBytes));
+        const sent = concat(list.map(createEntryBytes()));
         expect(Buffer.from(await captureOf(runOf(list, 9))).equals(Buffer.from(sent))).toBe(true);
       }),
       { seed: 4, numRuns: 100 },

@@ -1,6 +1,7 @@
 /** A whole run's file: what stands, what is damaged, where a torn tail would be cut. */
 import type { WatchEvent } from '../watch/events.ts';
 import type { ByteSource } from './byte-source.ts';
+import type { TextEntry } from './entry-text.ts';
 import { HASH_BYTES, PAGE_FLAG } from './layout.ts';
 import type { LogEntry, LogHead } from './log.ts';
 import { EntryCursor, type Page, pageEntries } from './page.ts';
@@ -38,7 +39,7 @@ export interface RunVisitor {
   page?(page: Page, hash: Uint8Array): void;
 }
 
-const isSample = (entry: LogEntry): boolean => entry.l === 'frame' && entry.frame.t === 'S';
+const isSample = (entry: TextEntry): boolean => entry.l === 'frame' && entry.frame.t === 'S';
 
 /** Adds up what a scan finds. */
 class RunReader {

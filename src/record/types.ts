@@ -1,4 +1,5 @@
 /** Shapes of the record that other rooms name. Types and constants only: nothing here behaves. */
+import type { ReadingMap } from '../job/reading-map.ts';
 import type { SensorCheck } from '../job/sensor-check.ts';
 
 /** What is wrong with a stretch of a run's pages. */
@@ -32,6 +33,8 @@ export type RunEnd = 'ended' | 'interrupted';
 export interface PortIds {
   readonly usbVendorId: number | null;
   readonly usbProductId: number | null;
+  /** By which map what is behind it is read; left out: it speaks the protocol. */
+  readonly map?: ReadingMap;
 }
 
 /** What the list of runs shows. */

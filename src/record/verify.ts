@@ -194,6 +194,7 @@ function verdictOf(finding: Finding): Verdict {
     case 'contradiction':
     case 'entries':
     case 'scale':
+    case 'translation':
     case 'judgement':
     case 'addition':
     case 'witness':

@@ -102,6 +102,8 @@ class Writer implements PageWriter {
     if (!Number.isSafeInteger(tUs) || tUs < this.lastUs)
       throw new RangeError(`tUs ${tUs} is not a whole number of µs at or after ${this.lastUs}`);
     if (this.full) this.seal(null, 0);
+    const raw = entry.l === 'frame' ? entry.raw : undefined;
+    if (raw !== undefined) this.entries.push(this.line(entryLine(this.columns.n, { l: 'raw', tUs, raw })));
     const fits =
       entry.l === 'frame' &&
       entry.frame.t === 'S' &&

@@ -1,5 +1,8 @@
 import { ID } from '../job/id.ts';
 
+/** Documents that have a list and an editor. */
+export type EditKind = 'packer' | 'resin' | 'sensor' | 'registers' | 'columns';
+
 /** Pages by the part of the address after '#'. Unknown addresses lead to the jobs. */
 export type Route =
   | { readonly page: 'jobs' }
@@ -7,7 +10,7 @@ export type Route =
   | { readonly page: 'live'; readonly jobId: string | null }
   | { readonly page: 'review'; readonly runId: string }
   | { readonly page: 'settings' }
-  | { readonly page: 'documents'; readonly kind: 'packer' | 'resin' | 'sensor'; readonly id: string | null }
+  | { readonly page: 'documents'; readonly kind: EditKind; readonly id: string | null }
   | { readonly page: 'archive' }
   /** With the fingerprint that a certificate's code expects. */
   | { readonly page: 'verify'; readonly expected?: string }
@@ -38,6 +41,8 @@ export function parseRoute(hash: string): Route {
     case 'packer':
     case 'resin':
     case 'sensor':
+    case 'registers':
+    case 'columns':
       return { page: 'documents', kind: parts[0], id };
     case 'archive':
       return { page: 'archive' };

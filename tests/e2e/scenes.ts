@@ -91,6 +91,8 @@ const LINK: LinkView = {
   strayBytes: 0,
   baudRate: null,
   strayLine: null,
+  map: null,
+  doubts: [],
 };
 
 export function sceneOf(

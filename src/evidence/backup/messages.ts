@@ -14,6 +14,8 @@ export const BACKUP_GROUPS = [
   'packer',
   'resin',
   'sensor',
+  'registers',
+  'columns',
   'settings',
   'run',
   'seal',

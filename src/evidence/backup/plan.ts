@@ -13,6 +13,8 @@ const GROUP: Readonly<Record<PlainKind, BackupGroup>> = {
   packer: 'packer',
   resin: 'resin',
   sensor: 'sensor',
+  registers: 'registers',
+  columns: 'columns',
   settings: 'settings',
   seal: 'import',
   review: 'review',

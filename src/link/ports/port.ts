@@ -21,6 +21,8 @@ export interface PortEvents {
 export interface OpenHow {
   /** Bits a second; what has no speed (a USB of its own, a simulated line) ignores it. */
   readonly baudRate: number;
+  /** Left out: none, with one stop bit. */
+  readonly framing?: { readonly parity: 'none' | 'even' | 'odd'; readonly stopBits: 1 | 2 };
   /** Where several granted ports fit: 0 the one that the user chose, then one after the other. */
   readonly turn: number;
 }

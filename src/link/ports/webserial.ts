@@ -143,10 +143,10 @@ export function createWebSerialPort(serial: SerialHost, choice: SerialChoice, ti
     return releasing;
   }
 
-  async function openOnce(found: SerialPort, { baudRate }: OpenHow): Promise<void> {
+  async function openOnce(found: SerialPort, { baudRate, framing }: OpenHow): Promise<void> {
     for (let n = 0; ; n++) {
       try {
-        await found.open({ baudRate, bufferSize: BUFFER_BYTES });
+        await found.open({ baudRate, ...framing, bufferSize: BUFFER_BYTES });
         return;
       } catch (cause) {
         const name = nameOf(cause);

@@ -35,6 +35,9 @@ export type DocumentKind =
   | 'packer'
   | 'resin'
   | 'sensor'
+  /** Reading maps: of a bus's registers, of a plain line's columns. */
+  | 'registers'
+  | 'columns'
   | 'run'
   | 'settings'
   | 'key'

@@ -1,32 +1,39 @@
 import { createResource, createSignal, For, type JSX, Show } from 'solid-js';
 import type { Documents as Docs } from '../../job/documents.ts';
 import { blankPacker } from '../../job/packer-document.ts';
+import { blankColumnMap, blankRegisterMap } from '../../job/reading-map.ts';
 import { blankResin } from '../../job/resin-document.ts';
 import { blankSensor } from '../../job/sensor-document.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { DOCS } from '../../words/docs.ts';
 import { JOBS } from '../../words/jobs.ts';
+import { MAPS } from '../../words/maps.ts';
 import { SETTINGS } from '../../words/settings.ts';
 import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
+import type { EditKind } from '../route.ts';
+import { ColumnMapForm } from './ColumnMapForm.tsx';
 import { bringBack, takeUp } from './errand.ts';
 import { createForm, EMPTY, type Form } from './form.ts';
 import { PackerForm } from './PackerForm.tsx';
+import { RegisterMapForm } from './RegisterMapForm.tsx';
 import { ResinForm } from './ResinForm.tsx';
 import { SensorForm } from './SensorForm.tsx';
 import { type Kept, keep, loadAll, loadOne, newId } from './store.ts';
-
-type EditKind = 'packer' | 'resin' | 'sensor';
 
 const TITLE: Record<EditKind, string> = {
   packer: SETTINGS.packers,
   resin: SETTINGS.resins,
   sensor: SETTINGS.sensors,
+  registers: SETTINGS.registers,
+  columns: SETTINGS.columns,
 };
 const ONE: Record<EditKind, string> = {
   packer: DOCS.packerOne,
   resin: DOCS.resinOne,
   sensor: DOCS.sensorOne,
+  registers: MAPS.registersOne,
+  columns: MAPS.columnsOne,
 };
 /** New documents hold no number that nobody typed: what must be filled says so. */
 const BLANK: { readonly [K in EditKind]: () => Docs[K] } = {
@@ -40,15 +47,22 @@ const BLANK: { readonly [K in EditKind]: () => Docs[K] } = {
     return { ...blank, mix: { ...blank.mix, resinParts: EMPTY, hardenerParts: EMPTY } };
   },
   sensor: () => blankSensor('', ''),
+  registers: () => blankRegisterMap(''),
+  columns: () => blankColumnMap(''),
 };
 
 const FORM: { readonly [K in EditKind]: (props: { form: Form<K> }) => JSX.Element } = {
   packer: PackerForm,
   resin: ResinForm,
   sensor: SensorForm,
+  registers: RegisterMapForm,
+  columns: ColumnMapForm,
 };
 
-/** Packers, resins, sensors: the list of a kind, or one of them open for editing. */
+const nameplate = (d: Docs[EditKind]): string =>
+  'serial' in d ? d.serial : 'deviceId' in d ? d.deviceId : '';
+
+/** Packers, resins, sensors, maps: the list of a kind, or one of them open for editing. */
 export function Documents(props: { kind: EditKind; id: string | null }) {
   return (
     <div class="page documents">
@@ -80,7 +94,7 @@ function List(props: { kind: EditKind }) {
               <li>
                 <a class="plate-row" href={`#/${props.kind}/${d.id}`} data-testid={`${props.kind}-${d.id}`}>
                   <strong>{d.document.name}</strong>
-                  <span class="muted">{'serial' in d.document ? d.document.serial : ''}</span>
+                  <span class="muted">{nameplate(d.document)}</span>
                 </a>
               </li>
             )}

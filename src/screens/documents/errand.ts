@@ -1,9 +1,10 @@
+import type { EditKind } from '../route.ts';
 import type { Step } from '../sheet/steps.ts';
 
 /** What a job sheet sends for: a packer, resin or sensor that is not there yet. */
 export interface Errand {
   readonly jobId: string;
-  readonly kind: 'packer' | 'resin' | 'sensor';
+  readonly kind: EditKind;
   /** For a sensor the channel that it is to stand at. */
   readonly channel: number | null;
   /** Where the crew stood in the sheet, and whether all its fields were shown. */

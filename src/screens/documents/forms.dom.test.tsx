@@ -5,6 +5,7 @@ import { codesAt, type Documents, FIELDS, type JobDocumentKind, numberAt } from 
 import type { JobDocument } from '../../job/job-document.ts';
 import { blankSensor } from '../../job/sensor-document.ts';
 import { defaultSettings } from '../../job/settings-defaults.ts';
+import { busMap, lineMap } from '../../job/testing/maps.ts';
 import { PLAIN_WORDING } from '../../job/testing/wording.ts';
 import { boundText } from '../../units/bound.ts';
 import { METRIC, UNITS } from '../../units/display.ts';
@@ -15,8 +16,10 @@ import { Settings } from '../settings/Settings.tsx';
 import { FieldPart } from '../sheet/parts.tsx';
 import { PARTS } from '../sheet/steps.ts';
 import { ThicknessPart } from '../sheet/ThicknessPart.tsx';
+import { ColumnMapForm } from './ColumnMapForm.tsx';
 import { createForm, type Form } from './form.ts';
 import { PackerForm } from './PackerForm.tsx';
+import { RegisterMapForm } from './RegisterMapForm.tsx';
 import { ResinForm } from './ResinForm.tsx';
 import { SensorForm } from './SensorForm.tsx';
 
@@ -66,6 +69,8 @@ const ELSEWHERE: Readonly<Record<JobDocumentKind, readonly string[]>> = {
     'dialGauge.class',
     'firm',
   ],
+  registers: ['version', 'is'],
+  columns: ['version', 'is'],
 };
 
 const job = (part: Partial<JobDocument>): JobDocument => ({
@@ -105,6 +110,8 @@ const FILLED: { readonly [K in JobDocumentKind]: readonly Documents[K][] } = {
     },
   ],
   settings: [{ ...defaultSettings(), dialGauge: { spanBar: 4, class: 1.6 } }],
+  registers: [busMap()],
+  columns: [lineMap()],
 };
 
 const choices = { packers: () => [], resins: () => [], sensors: () => [] };
@@ -121,6 +128,8 @@ const SHOWN: { readonly [K in JobDocumentKind]: (form: Form<K>) => JSX.Element }
   resin: (form) => <ResinForm form={form} />,
   sensor: (form) => <SensorForm form={form} />,
   settings: () => <Settings />,
+  registers: (form) => <RegisterMapForm form={form} />,
+  columns: (form) => <ColumnMapForm form={form} />,
 };
 
 /** Shows the form over a draft; what is edited is read from the draft. */
@@ -134,6 +143,7 @@ function show<K extends JobDocumentKind>(kind: K, first: Documents[K]): Form<K> 
     sound: { state: () => null, test: () => null, speech: () => 'off', vibrates: true },
     soundBlocked: () => null,
     wording: PLAIN_WORDING,
+    serial: { supported: true },
     live: { link: createSignal(null)[0], run: createSignal(null)[0] },
   };
   render(() => (
@@ -178,9 +188,11 @@ describe.each(KINDS)('form of a %s', (kind) => {
           ? { kind: form.read('quantity') as 'pressure' | 'temperature' }
           : /^(accuracy|calibration\.u)/.test(path)
             ? { unit: form.read('quantity') === 'pressure' ? 'bar' : 'K' }
-            : path.startsWith('span')
-              ? { unit: 'µA' }
-              : field;
+            : /^channels\.\*\.(lo|hi)$/.test(path)
+              ? { kind: form.read('channels.0.quantity') as 'pressure' | 'temperature' }
+              : path.startsWith('span')
+                ? { unit: 'µA' }
+                : field;
         for (const end of [field.lo, field.hi]) {
           type(end);
           expect(at(), `${path} takes ${end}`).toBe(end);

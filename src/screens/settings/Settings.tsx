@@ -42,6 +42,14 @@ export function Settings() {
             {SETTINGS.sensors}
           </a>
         </div>
+        <div class="row">
+          <a class="button grow" href="#/registers" data-testid="registers">
+            {SETTINGS.registers}
+          </a>
+          <a class="button grow" href="#/columns" data-testid="columns">
+            {SETTINGS.columns}
+          </a>
+        </div>
       </Part>
       <Part title={SETTINGS.look}>
         <div class="fields">

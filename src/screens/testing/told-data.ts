@@ -247,6 +247,7 @@ export const detail = (events: readonly WatchEvent[]): RunDetail => ({
   events,
   hello: { deviceId: 'RIG-0001', firmware: 'rig 1' } as RunDetail['hello'],
   channels: [],
+  map: null,
   damage: (['crc', 'torn', 'missing'] as const).flatMap((what, page) => [
     { page, what, fromS: null },
     { page, what, fromS: 12 },

@@ -23,6 +23,8 @@ export const BACKUP = {
     packer: 'Packers',
     resin: 'Resins',
     sensor: 'Sensors',
+    registers: 'Register maps',
+    columns: 'Column maps',
     settings: 'Settings',
     run: 'Runs',
     seal: 'Seals',

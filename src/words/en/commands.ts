@@ -1,3 +1,4 @@
+import type { MapKind } from '../../job/reading-map.ts';
 import type { Finding, Remark, Verdict } from '../../record/findings.ts';
 import type { Reservations } from '../../record/reservations.ts';
 import type { Format } from '../create-format.ts';
@@ -141,6 +142,11 @@ const HEADLINE: Readonly<Record<Verdict, string>> = {
   incomplete: 'INCOMPLETE: a part of the record is missing',
 };
 
+const READ_BY: Readonly<Record<MapKind, string>> = {
+  registers: "read off a bus by a register map; times are the computer's",
+  columns: "UNCHECKED LINE, read by a column map; times are the computer's",
+};
+
 const PAGE_WHY: Readonly<Record<Extract<Finding, { f: 'pages' }>['why'], string>> = {
   crc: 'changed (CRC)',
   torn: 'cut short',
@@ -198,6 +204,8 @@ export const verifyWords = (f: Format) => {
           return `${finding.count} of kind ${finding.what} not of their form; the first in page ${finding.page}, run time ${clock(finding.tUs)}`;
         case 'scale':
           return `the Setup of page ${finding.page}, run time ${clock(finding.tUs)}, reads channel ${finding.channel} by another scale than the device gave for it`;
+        case 'translation':
+          return `${finding.count} samples are not what the reading map makes of the raw bytes beside them; the first in page ${finding.page}, run time ${clock(finding.tUs)}`;
         case 'contradiction':
           return `manifest and pages contradict each other in: ${finding.members.join(', ')}`;
         case 'pages': {
@@ -260,6 +268,8 @@ export const verifyWords = (f: Format) => {
           return `the clock ran back: ${r.what}${r.at === 0 ? '' : ` ${r.at}`}${r.times === 1 ? '' : `, ${r.times} times`}, by ${Math.round(r.seconds)} s`;
         case 'clock-apart':
           return `clocks disagree: ${r.what}, by ${Math.round(r.seconds)} s`;
+        case 'read-by-map':
+          return `${READ_BY[r.map]}; the source has no ${r.lacks.join(', no ')}`;
         case 'device-limit':
           return `the device guarded ${r.deviceBar.toFixed(3)} bar, the Setup's ceiling is ${r.ceilingBar.toFixed(3)} bar`;
         case 'papers-apart':

@@ -1,3 +1,4 @@
+import type { MapKind } from '../../job/reading-map.ts';
 import type { Finding, Remark, Verdict } from '../../record/findings.ts';
 import type { TermFault } from '../../record/key-terms.ts';
 import type { Reservations } from '../../record/reservations.ts';
@@ -233,12 +234,20 @@ const TERM: Readonly<Record<TermFault, string>> = {
   revoked: 'revoked, and this was signed after that moment',
 };
 
+const READ_BY_MAP: Readonly<Record<MapKind, string>> = {
+  registers:
+    'Read off a bus by a register map: its readings carry this computer’s clock alone, and no device guarded a limit of its own.',
+  columns:
+    'Unchecked line: its readings came as plain text without a check, carry this computer’s clock alone, and no device guarded a limit of its own.',
+};
+
 const ENTRIES = {
   setup: (n: number) => (n === 1 ? 'one Setup is none' : `${n} Setups are none`),
   command: (n: number) =>
     n === 1 ? 'one press of a key is not of its form' : `${n} presses of a key are not of their form`,
   notice: (n: number) => (n === 1 ? 'one notice is not of its form' : `${n} notices are not of their form`),
   event: (n: number) => (n === 1 ? 'one event is not of its form' : `${n} events are not of their form`),
+  map: (n: number) => (n === 1 ? 'one reading map is none' : `${n} reading maps are none`),
 } as const;
 
 const MANIFEST: Record<Extract<Finding, { f: 'manifest' }>['why'], string> = {
@@ -330,6 +339,8 @@ export const evidence = (f: Format) => ({
         return `Trace: ${ENTRIES[finding.what](finding.count)}; the first in block ${finding.page}, run time ${at(finding.tUs)}.`;
       case 'scale':
         return `The Setup of block ${finding.page} (run time ${at(finding.tUs)}) reads channel ${finding.channel} by another scale than the device gave for it: its pressures or temperatures are not what the sensor said.`;
+      case 'translation':
+        return `${finding.count} ${finding.count === 1 ? 'reading is' : 'readings are'} not what the reading map makes of what came over the line; the first in block ${finding.page}, run time ${at(finding.tUs)}.`;
       case 'contradiction':
         return `Manifest and trace contradict each other in: ${finding.members.join(', ')}.`;
       case 'pages': {
@@ -393,6 +404,8 @@ export const evidence = (f: Format) => ({
         return `${CLOCK_BACK[r.what](r.at, r.times)}, by ${f.duration(r.seconds)}. The computer’s clock was set, or a time is not true.`;
       case 'clock-apart':
         return `${CLOCK_APART[r.what]}: ${f.duration(r.seconds)} apart. A clock was wrong, or a time is not true.`;
+      case 'read-by-map':
+        return READ_BY_MAP[r.map];
       case 'device-limit':
         return `The device guarded ${f.quantity('pressure', r.deviceBar)}, and the Setup’s ceiling is ${f.quantity('pressure', r.ceilingBar)}: it was told another limit, or took no higher one.`;
       case 'papers-apart':

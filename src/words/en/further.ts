@@ -11,6 +11,7 @@ import { events } from './events.ts';
 import { evidence } from './evidence.ts';
 import * as fields from './fields.ts';
 import * as history from './history.ts';
+import * as maps from './maps.ts';
 import * as office from './office.ts';
 import { plan } from './plan.ts';
 import * as records from './records.ts';
@@ -35,6 +36,7 @@ export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
   evidence: evidence(format),
   fields,
   history,
+  maps,
   office,
   plan: plan(seen.refusals),
   records,

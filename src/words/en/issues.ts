@@ -24,6 +24,11 @@ const ISSUE: Record<IssueCode, (issue: DocumentIssue, units: UnitChoice, f: Form
   order: () => 'Rows must rise, none twice.',
   duplicate: () => 'The same entry stands here twice.',
   pair: () => 'Does not fit the entry beside it.',
+  overlap: () =>
+    'Two rows read the same registers as different values. Give each value registers of its own.',
+  'past-end': () =>
+    'The value would end beyond register 65535, the last there is. Registers are counted from 0: what a data sheet calls 40001 is register 0 of function 3.',
+  'no-pressure': () => 'One row must be a pressure: without it nothing is guarded.',
   'version-future': (i) =>
     `Made by a newer version of this program (${i.found ?? 'unknown'}, this one knows ${i.limit ?? 'less'}).`,
   'version-unknown': () => 'Carries no version that this program knows.',

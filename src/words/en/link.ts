@@ -97,6 +97,26 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
     title: 'The device kept another limit than asked',
     todo: 'Compare the limit shown with the packer’s plate. Under pressure a limit can only be lowered.',
   },
+  'no-unit': {
+    title: 'No unit answers on the bus',
+    todo: 'Check its power and that A and B are not crossed. Then compare with its data sheet what the register map says: the unit’s address, speed and parity.',
+  },
+  'unit-refuses': {
+    title: 'The unit answers that it has no such registers',
+    todo: 'Address, speed and wiring are right. Correct function and register in the register map: registers count from 0, a data sheet may count from 1 or from 40001.',
+  },
+  'bus-garbled': {
+    title: 'What comes over the bus is garbled',
+    todo: 'Two units with the same address answer at once, parity or speed differ, or the cable is disturbed. Leave one unit on the bus and try again.',
+  },
+  'other-master': {
+    title: 'Somebody else asks on this bus',
+    todo: 'A bus has one master. Take the other one off, or read another bus: two of them garble each other’s answers.',
+  },
+  'no-columns': {
+    title: 'Lines come, and what the column map asks for is not in them',
+    todo: 'Nothing is guessed: a line with other columns is kept in the record and not read. Open the column map and compare it with the last line.',
+  },
 };
 
 /** While a device is looked for at one speed after the other. */

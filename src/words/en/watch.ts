@@ -11,6 +11,7 @@ import * as live from './live.ts';
 import { orders } from './orders.ts';
 import { refusals } from './refusals.ts';
 import * as slots from './slots.ts';
+import * as sources from './sources.ts';
 import { supply } from './supply.ts';
 import * as terms from './terms.ts';
 import * as zero from './zero.ts';
@@ -30,6 +31,7 @@ export const watch = (format: Format) => {
     live,
     orders: { ...orders(format, said), ...instructions(format), ...slots },
     refusals: refusals(format),
+    sources,
     supply: supplied,
     terms,
     zero,
