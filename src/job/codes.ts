@@ -174,7 +174,7 @@ export const UNIT_OF: { readonly [U in ReadingUnit]: Quantity } = {
 };
 
 /** Where a channel of a reading map is said to sit: a suggestion, as a device's own is. */
-export const SUGGESTED_PLACES = ['packer', 'hose', 'supply', ...PLACES] as const;
+export const SUGGESTED_PLACES = ['not-said', 'packer', 'hose', 'supply', ...PLACES] as const;
 export type SuggestedPlace = (typeof SUGGESTED_PLACES)[number];
 
 /** Speeds of a plain line, bits a second. */

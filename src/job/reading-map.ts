@@ -27,7 +27,7 @@ import type { StepsTo } from './migrations.ts';
 const channel = {
   quantity: z.enum(QUANTITIES),
   /** A suggestion, as a device's is. */
-  place: z.nullable(z.enum(SUGGESTED_PLACES)),
+  place: z.enum(SUGGESTED_PLACES),
   unit: z.enum(READING_UNITS),
   scale: num(-1e6, 1e6),
   offset: num(-1e6, 1e6),
@@ -216,7 +216,7 @@ export const blankColumnMap = (called: string): ColumnMap => ({
 export const blankMeasure = (quantity: Quantity) =>
   ({
     quantity,
-    place: null,
+    place: 'not-said',
     unit: quantity === 'pressure' ? 'bar' : 'C',
     scale: 1,
     offset: 0,

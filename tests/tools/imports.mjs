@@ -74,7 +74,7 @@ const TYPE_FILES = {
   job: ['codes.ts'],
   watch: ['codes.ts', 'events.ts', 'view.ts', 'inputs.ts'],
   sensing: ['reading.ts'],
-  link: ['frames.ts', 'status.ts'],
+  link: ['frames.ts', 'status.ts', 'lacks.ts'],
   record: ['types.ts'],
   'link/ports': ['port.ts'],
   'record/stores': ['store.ts'],

@@ -118,6 +118,7 @@ function ofRecord(seen: Seen): string[] {
       ),
     );
   }
+  for (const is of new Set(manifest.maps?.map((map) => map.is))) out.push(X.readBy[is]);
   const damaged = manifest.pages.damage.reduce((t, d) => t + d.pages, 0);
   if (damaged > 0) out.push(X.damage(damaged));
   if (bundle === null) out.push(X.noJob);

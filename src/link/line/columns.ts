@@ -24,11 +24,11 @@ function numberIn(text: string, decimal: Decimal): number | null {
   return digits !== undefined && NUMBER.test(digits) ? Number(digits) : null;
 }
 
-const ascii = new TextDecoder('latin1');
+const utf8 = new TextDecoder();
 
 /** Cells are parted by commas (not where they are decimals), semicolons, tabs or blanks; blanks beside '=' part nothing. */
 export function cellsOf(bytes: Uint8Array, decimal: Decimal): readonly Cell[] {
-  const text = ascii.decode(bytes).trim();
+  const text = utf8.decode(bytes).trim();
   const close = text.replace(/\s*([=:])\s*/g, '$1');
   const words = close.split(decimal === 'comma' ? /[;\s]+/ : /[,;\s]+/).filter((w) => w !== '');
   return words.map((word) => {

@@ -30,7 +30,7 @@ function channelFrame(c: MapChannel, index: number, rateHz: number): ChannelFram
     t: 'C',
     index,
     quantity: QUANTITY[c.quantity],
-    place: c.place,
+    place: c.place === 'not-said' ? null : c.place,
     signal: 'digital',
     partner: null,
     bits: bitsOf(c, hi - lo),

@@ -1,7 +1,6 @@
 import type { JSX } from 'solid-js';
-import { type Quantity, SUGGESTED_PLACES, UNIT_OF } from '../../job/codes.ts';
+import { type Quantity, UNIT_OF } from '../../job/codes.ts';
 import { blankMeasure } from '../../job/reading-map.ts';
-import { Choice, optionsOf } from '../../widgets/Fields.tsx';
 import { QUANTITY } from '../../words/fields.ts';
 import { READING_UNIT, REGISTERS, SUGGESTED_PLACE } from '../../words/maps.ts';
 import { FormChoice, FormNumber } from './FormFields.tsx';
@@ -32,13 +31,7 @@ export function MapChannelFields(props: { readonly form: MapForm; readonly row: 
         words={QUANTITY}
         onValue={(q) => change(blankMeasure(q))}
       />
-      <Choice
-        label={REGISTERS.place}
-        value={channel()?.place ?? ''}
-        options={optionsOf<keyof typeof SUGGESTED_PLACE>(SUGGESTED_PLACE)}
-        onValue={(place) => change({ place: SUGGESTED_PLACES.find((p) => p === place) ?? null })}
-        testId={`${props.form.kind}-${at('place')}`}
-      />
+      <FormChoice form={form()} at={at('place')} label={REGISTERS.place} words={SUGGESTED_PLACE} />
       <FormChoice
         form={form()}
         at={at('unit')}

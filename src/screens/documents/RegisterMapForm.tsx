@@ -1,7 +1,9 @@
 import { type JSX, Show } from 'solid-js';
 import { BUS_BAUDS, REGISTER_WORDS } from '../../job/codes.ts';
 import { blankRegister } from '../../job/reading-map.ts';
+import { paceOf } from '../../link/modbus/asks.ts';
 import { Part, Tick } from '../../widgets/Fields.tsx';
+import { fixed } from '../../words/format.ts';
 import { BAUD, MAPS, PARITY, READ_FUNCTION, REGISTER_TYPE, REGISTERS, WORD_ORDER } from '../../words/maps.ts';
 import { FormChoice, FormNumber, FormText } from './FormFields.tsx';
 import type { Form } from './form.ts';
@@ -18,6 +20,7 @@ const BAUDS = Object.fromEntries(BUS_BAUDS.map((b) => [b, BAUD(b)])) as Record<
 /** Which registers of a bus are which channels. */
 export function RegisterMapForm(props: { form: Form<'registers'> }): JSX.Element {
   const form = props.form;
+  const pace = () => (form.ok() ? paceOf(form.draft()) : null);
   return (
     <>
       <Part title={MAPS.source} note={MAPS.registersText}>
@@ -34,6 +37,14 @@ export function RegisterMapForm(props: { form: Form<'registers'> }): JSX.Element
           <FormNumber form={form} at="answerMs" label={REGISTERS.answerMs} />
           <FormNumber form={form} at="retries" label={REGISTERS.retries} />
         </div>
+        <Show when={pace()}>
+          {(p) => (
+            <p class="small" data-testid="map-pace">
+              {MAPS.pace(fixed(p().askedHz, 0), fixed(p().mostHz, 0))}
+              <Show when={p().askedHz > p().mostHz}> {MAPS.paceShort}</Show>
+            </p>
+          )}
+        </Show>
       </Part>
       <MapRows form={form} blank={() => blankRegister('temperature')}>
         {(row) => <Row form={form} row={row} />}

@@ -2,6 +2,7 @@ import { createMemo, Show } from 'solid-js';
 import type { LinkError } from '../../link/status.ts';
 import { LAST_LINE, LINK_ERROR, SPAN_UNKNOWN } from '../../words/link.ts';
 import { useServices } from '../context.ts';
+import { SourceNote } from './SourceNote.tsx';
 
 /** Where bytes come and no frame does, the line itself tells whoever made the device the most. */
 const SHOWN_WITH_LINE: { readonly [E in LinkError]?: true } = {
@@ -10,6 +11,9 @@ const SHOWN_WITH_LINE: { readonly [E in LinkError]?: true } = {
   'line-ends': true,
   check: true,
   form: true,
+  'bus-garbled': true,
+  'other-master': true,
+  'no-columns': true,
 };
 
 /** What is wrong with the connection and what to do about it, before a run and in it. */
@@ -31,23 +35,26 @@ export function LinkNote() {
     return link?.error != null && SHOWN_WITH_LINE[link.error] === true ? link.strayLine : null;
   };
   return (
-    <Show when={advice()}>
-      {(a) => (
-        <p class="note strong" role="status" data-testid="link-error">
-          <strong>{a().title}.</strong> {a().todo}
-          <Show when={line()}>
-            {(text) => (
-              <>
-                {' '}
-                {LAST_LINE}{' '}
-                <code class="stray-line" data-testid="stray-line">
-                  {text()}
-                </code>
-              </>
-            )}
-          </Show>
-        </p>
-      )}
-    </Show>
+    <>
+      <SourceNote />
+      <Show when={advice()}>
+        {(a) => (
+          <p class="note strong" role="status" data-testid="link-error">
+            <strong>{a().title}.</strong> {a().todo}
+            <Show when={line()}>
+              {(text) => (
+                <>
+                  {' '}
+                  {LAST_LINE}{' '}
+                  <code class="stray-line" data-testid="stray-line">
+                    {text()}
+                  </code>
+                </>
+              )}
+            </Show>
+          </p>
+        )}
+      </Show>
+    </>
   );
 }

@@ -115,6 +115,19 @@ function Connect(props: { start: Start }) {
             {LIVE.connectOther}
           </button>
         </Show>
+        <For each={props.start.maps()}>
+          {({ id, document }) => (
+            <button
+              type="button"
+              class="button wide"
+              data-testid={`connect-map-${id}`}
+              disabled={props.start.busy()}
+              onClick={() => props.start.connectBy(document)}
+            >
+              {LIVE.connectBy[document.is](document.name)}
+            </button>
+          )}
+        </For>
       </Show>
       <button
         type="button"

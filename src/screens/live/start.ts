@@ -3,6 +3,7 @@ import type { PortChoice, RunSummary } from '../../engine/messages.ts';
 import type { JobBundle, Named } from '../../job/bundle.ts';
 import { blankJob } from '../../job/job-document.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
+import type { ReadingMap } from '../../job/reading-map.ts';
 import { isWanted } from '../../link/status.ts';
 import type { Plan } from '../../plan/setup.ts';
 import type { Advice } from '../../words/link.ts';
@@ -35,6 +36,10 @@ export interface Start {
   connectPair(): void;
   /** Must be called in a press. @param another ask for a port even where one is known; @param then as above */
   connectDevice(another: boolean, then?: RunSummary): void;
+  /** Maps by which a bus or a plain line can be read instead. */
+  readonly maps: Accessor<readonly Named<ReadingMap>[]>;
+  /** Must be called in a press. */
+  connectBy(map: ReadingMap): void;
   /** Gives up looking for the device; no fault is told. */
   stopTrying(): void;
   disconnect(): void;
@@ -153,6 +158,22 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     if (then !== undefined) await goOn(then);
   };
 
+  const [maps] = createResource(connected, async (isConnected) => {
+    if (isConnected) return [];
+    const all = await Promise.all([loadAll(app, 'registers'), loadAll(app, 'columns')]).catch(failed(app));
+    return (all ?? []).flatMap(({ kept }): Named<ReadingMap>[] =>
+      kept.map((k) => ({ id: k.id, document: k.document })),
+    );
+  });
+  const connectSerial = (another: boolean, map?: ReadingMap, then?: RunSummary) => {
+    // The chooser must open in the press itself.
+    const chosen = app.serial.choose(another);
+    during(async () => {
+      const port = await chosen;
+      if (port?.kind === 'serial') await connect(map === undefined ? port : { ...port, map }, then);
+    });
+  };
+
   return {
     step,
     busy,
@@ -164,14 +185,9 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     connectRig: (then) =>
       during(async () => connect(then === undefined ? PRACTICE_RIG : await siteOf(then), then)),
     connectPair: () => during(() => connect(PRACTICE_PAIR)),
-    connectDevice: (another, then) => {
-      // The chooser must open in the press itself.
-      const chosen = app.serial.choose(another);
-      during(async () => {
-        const port = await chosen;
-        if (port !== null) await connect(port, then);
-      });
-    },
+    connectDevice: (another, then) => connectSerial(another, then?.port?.map, then),
+    maps: () => maps() ?? [],
+    connectBy: (map) => connectSerial(false, map),
     stopTrying: () => {
       stopped = true;
       app.ask({ q: 'disconnect' }).catch(app.fail);

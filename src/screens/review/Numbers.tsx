@@ -1,10 +1,11 @@
-import { For } from 'solid-js';
+import { For, Show } from 'solid-js';
 import type { RunDetail } from '../../engine/messages.ts';
 import type { StageSpan } from '../../widgets/lanes/ribbon.ts';
 import { limitsText } from '../../words/events.ts';
 import { count, duration } from '../../words/format.ts';
 import { LIVE } from '../../words/live.ts';
 import { REVIEW } from '../../words/review.ts';
+import { SOURCE } from '../../words/sources.ts';
 import { stageName } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
 
@@ -22,8 +23,13 @@ export function Numbers(props: { detail: RunDetail; spans: readonly StageSpan[] 
         <Row name={REVIEW.device}>
           {props.detail.hello === null
             ? LIVE.notRecording
-            : `${props.detail.hello.deviceId} (${props.detail.hello.firmware})`}
+            : props.detail.map === null
+              ? `${props.detail.hello.deviceId} (${props.detail.hello.firmware})`
+              : props.detail.hello.deviceId}
         </Row>
+        <Show when={props.detail.map}>
+          {(map) => <Row name={REVIEW.source}>{SOURCE[map().is].title}</Row>}
+        </Show>
       </dl>
       <p class="small muted">{limitsText(setup(), app.units())}</p>
       <h3>{REVIEW.stages}</h3>

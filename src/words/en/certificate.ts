@@ -1,4 +1,5 @@
 import type { JobDocument } from '../../job/job-document.ts';
+import type { MapKind } from '../../job/reading-map.ts';
 import type { Setup } from '../../job/setup.ts';
 import type { Priority } from '../../watch/codes.ts';
 import { type Format, METRIC } from '../create-format.ts';
@@ -245,6 +246,12 @@ export function certificate(f: Format) {
       `Dial gauge and sensor differed: ${f.pressure(gauge)} and ${reading === null ? 'no reading' : f.pressure(reading)}.`,
     probeUnchecked: (place: string) => `The probe (${place}) was not compared with a thermometer.`,
     probeDiffers: (place: string) => `The probe (${place}) and the thermometer differed.`,
+    readBy: {
+      registers:
+        'Readings came off a bus by a register map: their times are this computer’s, and no device kept a limit of its own.',
+      columns:
+        'Unchecked line: readings came as plain text without a check, so that a disturbed one may look right; their times are this computer’s, and no device kept a limit of its own.',
+    } satisfies Record<MapKind, string>,
     noProbe: 'No temperature was measured.',
     noSleeveProbe:
       'No probe at the sleeve: cure time went by other probes or by the planned ground temperature.',

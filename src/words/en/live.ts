@@ -21,6 +21,10 @@ export const LIVE = {
   connectTitle: 'Connect',
   connectText: 'The pressure is watched from the first reading on, with or without a job.',
   connectDevice: 'Connect the device',
+  connectBy: {
+    registers: (name: string) => `Read the bus by “${name}”`,
+    columns: (name: string) => `Read the plain line by “${name}”`,
+  },
   connectOther: 'Choose another port',
   connectRig: 'Use the practice rig',
   connectPair: 'Practice with a second sensor at the regulator',

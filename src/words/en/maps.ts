@@ -111,9 +111,8 @@ export const READING_UNIT: Record<ReadingUnit, string> = {
   F: '°F',
   K: 'K',
 };
-/** '' stands for none. */
-export const SUGGESTED_PLACE: Record<SuggestedPlace | '', string> = {
-  '': 'not said',
+export const SUGGESTED_PLACE: Record<SuggestedPlace, string> = {
+  'not-said': 'not said',
   packer: 'own line to the packer',
   hose: 'hose',
   supply: 'regulator’s outlet',

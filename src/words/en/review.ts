@@ -16,6 +16,7 @@ export const REVIEW = {
   duration: 'Duration',
   readings: 'Readings',
   device: 'Device',
+  source: 'Not of the device protocol',
   damage: {
     crc: 'Damaged: a block does not match its checksum',
     torn: 'Damaged: the last block is torn',

@@ -6,11 +6,11 @@ import type { DoubtCode } from '../../link/maps/translate.ts';
 
 export const SOURCE: Record<MapKind, { readonly title: string; readonly way: string }> = {
   registers: {
-    title: 'Read off a bus',
+    title: 'Read off a bus: no clock, no guard and no button of its own',
     way: 'A device of this program’s own protocol has all of this.',
   },
   columns: {
-    title: 'Unchecked line',
+    title: 'Unchecked line: no check, no clock, no guard, no button',
     way: 'The way up is a firmware that speaks this program’s own protocol: it has all of this.',
   },
 };
@@ -22,8 +22,8 @@ export const LACK: Record<Lack, string> = {
   button: 'No button: alarms are acknowledged here.',
 };
 
-/** @param hz as they come; null: not known */
-export const reachedRate = (hz: string): string => `${hz} readings a second are asked for.`;
+export const reachedRate = (hz: string): string =>
+  `${hz} readings a second are asked for; silence is told by how often they really come.`;
 
 /** Exception codes: Modbus Application Protocol V1.1b3, 7. */
 const EXCEPTION: Readonly<Record<number, string>> = {
