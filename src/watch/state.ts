@@ -213,8 +213,7 @@ export function lossOf(w: WatchState): LossCause | null {
       stageSinceUs: w.stages.sinceUs,
       atRest: w.hold?.segment.open ?? false,
       airComesIn: airComesIn(w.guard),
-      emptyDoubted:
-        w.rebound.cameBack || w.rebound.refilled || readsLowBy(w) > 0 || heldBeside(w) > SEEN_HELD_BAR,
+      emptyDoubted: w.rebound.cameBack || w.rebound.refilled || readsLowBy(w) > 0 || wasHeldBeside(w),
     },
     w.tUs,
   );
@@ -231,6 +230,10 @@ export const besideNow = (w: WatchState): number | null =>
 
 /** What the packer surely holds by a cross-check at it, whatever the line reads, bar. */
 export const heldBeside = (w: WatchState): number => surelyHolds(w.pair, w.tUs);
+
+/** So it did when that was read last, and no test of the vent has stayed at zero since. */
+export const wasHeldBeside = (w: WatchState): boolean =>
+  w.pair.heldBar > SEEN_HELD_BAR && w.rebound.stayedUs === null;
 
 /** What the line reads is a hose's behind a closed end, and no cross-check shows a packer that holds air. */
 export const readsHoseAlone = (w: WatchState): boolean =>

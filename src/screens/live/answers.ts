@@ -46,6 +46,11 @@ export function answersOf(scene: Scene, { stage, code }: Instructed): readonly A
     }
     case 'seat':
       return unmixed ? [answer('mixed')] : [];
+    case 'abandoned': {
+      // Another sleeve has another resin; with the same one it is not pressed.
+      const isNew = view.mixedUs !== null && view.mixedUs >= view.stageSinceUs;
+      return setup === null || setup.resin === null || isNew ? [] : [answer('mixed', { hold: true })];
+    }
     case 'hold': {
       if (!ASKS.includes(code)) return [];
       const noted = witnessOf(scene.events, view.attempt);

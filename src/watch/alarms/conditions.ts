@@ -23,6 +23,7 @@ import {
   risingOf,
   sensorWarmth,
   slowReadings,
+  wasHeldBeside,
 } from '../state.ts';
 import { isAnnounced } from '../supply/proof.ts';
 import { either, under, when } from './bounds.ts';
@@ -127,7 +128,8 @@ function rebound(w: WatchState): Condition {
   if (!workIsOver(w.stages.stage)) return 'off';
   if (bar === null) return 'between';
   if (bar >= FILLS_BAR && (leftFull(w) || fills(w, bar))) return 'on';
-  return bar >= FILLS_BAR / 2 ? 'between' : 'off';
+  // A cross-check that is gone takes nothing back.
+  return bar >= FILLS_BAR / 2 || wasHeldBeside(w) ? 'between' : 'off';
 }
 
 /**

@@ -142,6 +142,17 @@ describe('in a run', () => {
     expect(viewOf(s.w, s.tS * 1e6).potLifeLeftS).toBeLessThan(19 * 60);
   });
 
+  it('another sleeve after one that was given up has its own resin, its own pot life and its own credit', () => {
+    const s = seated(mixed()).flow(25 * 60, 0.4, { hz: 2, temps });
+    s.say({ c: 'stage', to: 'let-down' }).flow(5, 0, { temps }).say({ c: 'stage', to: 'abandoned' });
+    s.flow(60, 0, { hz: 2, temps }).say({ c: 'mixed' }).flow(120, 0, { hz: 2, temps });
+    expect(viewOf(s.w, s.tS * 1e6).potLifeLeftS).toBeCloseTo(28 * 60, -1);
+    seated(s);
+    expect(s.of('cure-start')[1]!.before!.minutes).toBeCloseTo(2, 1);
+    // What the first one's had said is over.
+    expect(viewOf(s.w, s.tS * 1e6).alarms.find((a) => a.alarm === 'pot-life')?.state).toBe('returned');
+  });
+
   it('given up before it was seated, it earns the next sleeve nothing', () => {
     const s = mixed().say({ c: 'stage', to: 'abandoned' }).flow(5, 0, { temps });
     s.say({ c: 'stage', to: 'prepare' }).flow(60, 0, { temps });

@@ -119,6 +119,24 @@ describe('a cross-check after the fill', () => {
     expect(s.heard()).toContain('pressure-lost');
   });
 
+  it('that is unplugged while it shows air takes nothing back', () => {
+    const s = filled({ tap: 'hose' }).say({ c: 'stage', to: 'let-down' });
+    check(s, 10, (t) => Math.max(0, 1.8 - 0.5 * t), 1.2).say({ c: 'stage', to: 'done' });
+    check(s, 3, 0, 1.2).acknowledge();
+    check(s, 20, 0, null);
+    expect(alarmOf(s, 'rebound')?.state).toBe('acknowledged');
+    check(s, 10, null, null);
+    expect(alarmOf(s, 'pressure-lost')?.state).toBe('unacknowledged');
+    // A line that stays at zero behind a shut vent does, where nothing else is left to see it by.
+    const t = filled({ tap: 'hose' }).say({ c: 'stage', to: 'let-down' });
+    check(t, 10, (x) => Math.max(0, 1.8 - 0.5 * x), 1.2);
+    check(t, 5, 0, null).say({ c: 'vent', open: false });
+    check(t, 30, 0, null).say({ c: 'stage', to: 'done' });
+    check(t, 10, 0, null);
+    expect(t.of('rebound').map((e) => e.what)).toEqual(['started', 'stayed']);
+    expect(alarmOf(t, 'rebound')).toBeUndefined();
+  });
+
   it('that fills again in the test of the vent is a packer that came back', () => {
     const s = filled({ tap: 'hose' }).say({ c: 'stage', to: 'let-down' });
     const down = (t: number) => Math.max(0, 1.8 - 0.3 * t);

@@ -43,6 +43,8 @@ export interface Pair {
   doubts: Doubts;
   /** What lies between the two in a fill; null: nothing is known. */
   path: PairPath | null;
+  /** What the packer surely held when a cross-check showed it last, bar; 0: nothing that is known. */
+  heldBar: number;
 }
 
 /** @param setup in force; null: none */
@@ -53,6 +55,7 @@ export const createPair = (setup: Setup | null): Pair => ({
   outlet: createOutlet(),
   doubts: createDoubts(),
   path: null,
+  heldBar: 0,
 });
 
 /** Where a guard that has the second pressure alone would have its sensor. */
@@ -97,6 +100,7 @@ export function pairReading(
   const guard = { ...ctx.guard, tap: TAP[role], doubtful: false, hoseRise };
   guardReading(p.guard, asReading(reading, reading.second, level), guard);
   p.verdict = guardVerdict(p.guard, guard);
+  if (secondMean(p.signal, reading.tUs) !== null) p.heldBar = surelyHolds(p, reading.tUs);
   // What stands still by itself tells nothing of the line; its level counts for the ceiling.
   if (median === null || p.signal.stuck) {
     p.path = null;

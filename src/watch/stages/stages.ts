@@ -23,6 +23,8 @@ export const isFilling = (stage: Stage): boolean => stage === 'seat' || stage ==
 export const isUp = (stage: Stage): boolean => stage === 'hold' || isFilling(stage);
 /** The work on this packer is over. */
 export const isOver = (stage: Stage): boolean => stage === 'done' || stage === 'abandoned';
+/** Nothing is up, and a sleeve may be made ready. */
+export const isBetween = (stage: Stage): boolean => stage === 'prepare' || stage === 'abandoned';
 /** Air goes out and none comes in. */
 export const isDown = (stage: Stage): boolean => stage === 'let-down' || isOver(stage);
 

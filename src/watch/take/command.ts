@@ -17,7 +17,7 @@ import { seepRestart } from '../signal/seep.ts';
 import { answer, gaugeHolds, held } from '../stages/fastfall.ts';
 import { lossSettled } from '../stages/loss.ts';
 import { reboundBreak, reboundStart } from '../stages/rebound.ts';
-import { isDown } from '../stages/stages.ts';
+import { isBetween, isDown } from '../stages/stages.ts';
 import { standRestart } from '../stages/stand.ts';
 import { heldBeside, lastSecond, type WatchState } from '../state.ts';
 import { hoseRests } from '../supply/rests.ts';
@@ -123,12 +123,12 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       return;
     case 'mixed':
       // The first batch's clock counts while it is in the sleeve; after a let-down it is another sleeve's.
-      if (w.mixedUs === null || (w.stages.stage === 'prepare' && w.stages.wasDown)) {
+      if (w.mixedUs === null || (isBetween(w.stages.stage) && w.stages.wasDown)) {
         w.mixedUs = tUs;
         w.unseenS = 0;
       }
       // Of two batches the younger one has had the least time: what cured before seating is counted of it.
-      if (w.stages.stage === 'prepare') w.beforeSeat = createBefore(tUs);
+      if (isBetween(w.stages.stage)) w.beforeSeat = createBefore(tUs);
       emit({ tUs, e: 'mixed' });
       return;
     case 'vent':
