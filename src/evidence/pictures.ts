@@ -1,7 +1,7 @@
 /** Pictures of records: one with its limits and stages, or several laid over each other. */
 
 import type { TraceWindow } from '../engine/messages.ts';
-import { spanEndBar } from '../job/gauge-kind.ts';
+import { sensorEndBar } from '../job/gauge-kind.ts';
 import type { Place, Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Catalogue } from '../words/catalogue.ts';
@@ -41,12 +41,6 @@ export interface Told {
   readonly firstUs: number;
   /** Seconds from the first sample. */
   readonly lastS: number;
-}
-
-/** Where the pressure's sensor ends, bar: the furthest of those that were read in the run; null: not known. */
-function sensorEndBar(setups: readonly Setup[]): number | null {
-  const ends = setups.map((setup) => spanEndBar(setup)).filter((bar) => bar !== null);
-  return ends.length === 0 ? null : Math.max(...ends);
 }
 
 /** The end of a sensor, where a line got there: what stood over it nobody knows, and no table names it. */

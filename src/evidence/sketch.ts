@@ -1,6 +1,7 @@
 /** A run in small, for the rows of the lists: its course, its limits and the numbers beside them. */
 
 import type { RunDetail, TraceWindow } from '../engine/messages.ts';
+import { sensorEndBar } from '../job/gauge-kind.ts';
 import { accountOf } from './account.ts';
 import type { Sketch } from './messages.ts';
 import { floorOfRecord, lastLimited, numbersOf } from './numbers.ts';
@@ -9,18 +10,21 @@ import { floorOfRecord, lastLimited, numbersOf } from './numbers.ts';
 export const SKETCH_STEPS = 160;
 
 /** Millibars are more than a picture of 40 px shows. */
-const rounded = (column: ArrayLike<number>): number[] =>
-  Array.from(column, (v) => (Number.isFinite(v) ? Math.round(v * 1000) / 1000 : Number.NaN));
+const rounded = (column: ArrayLike<number>, most: number | null = null): number[] =>
+  Array.from(column, (v) =>
+    Number.isFinite(v) ? Math.round(Math.min(v, most ?? v) * 1000) / 1000 : Number.NaN,
+  );
 
-function courseOf(window: TraceWindow): Sketch['course'] {
+/** @param endBar of the sensor's span: what stood over it nobody knows; null: not known */
+function courseOf(window: TraceWindow, endBar: number | null): Sketch['course'] {
   const bar = window.series.find((s) => s.name === 'bar');
   if (bar === undefined || window.s.length === 0) return null;
   return {
     fromS: window.fromS,
     toS: window.toS,
     s: rounded(window.s),
-    min: rounded(bar.min),
-    max: rounded(bar.max),
+    min: rounded(bar.min, endBar),
+    max: rounded(bar.max, endBar),
   };
 }
 
@@ -38,7 +42,7 @@ export function sketchOf(
   const setup = lastLimited(detail.setups);
   const limits = setup?.limits ?? null;
   return {
-    course: courseOf(window),
+    course: courseOf(window, sensorEndBar(detail.setups)),
     limits:
       limits === null
         ? null

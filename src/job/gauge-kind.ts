@@ -19,3 +19,9 @@ export function spanEndBar(
   const channel = setup?.channels.find((c) => c.role === role) ?? null;
   return channel === null ? null : channel.rangeHi + gaugeShiftBar(channel.gaugeKind, setup);
 }
+
+/** Where the pressure's sensor ends, bar: the furthest of those that were read in the run; null: not known. */
+export function sensorEndBar(setups: readonly Setup[]): number | null {
+  const ends = setups.map((setup) => spanEndBar(setup)).filter((bar) => bar !== null);
+  return ends.length === 0 ? null : Math.max(...ends);
+}

@@ -3,6 +3,7 @@ import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
 import type { TraceWindow } from '../engine/messages.ts';
 import { type DisplayUnits, METRIC, pressure, stopwatch, temperature } from '../words/format.ts';
+import { LANES } from '../words/lanes.ts';
 import { PLACE_TITLE } from '../words/terms.ts';
 import { UI } from '../words/ui.ts';
 import type { Course } from './label-place.ts';
@@ -23,6 +24,7 @@ import { dashOf } from './trace-dashes.ts';
 import { type Pace, type PlotData, paceOf, toPlot, valueAt } from './trace-data.ts';
 import { attachGestures } from './trace-gestures.ts';
 import { drawLine, linePath } from './trace-lines.ts';
+import { isAtEnd } from './trace-span.ts';
 import { keyView, type View } from './trace-view.ts';
 
 /** Names of the time axis stand as far apart as this, px. */
@@ -125,7 +127,7 @@ export function Trace(props: {
       x: (s) => left + (w * (s - fromS)) / (toS - fromS),
       pressureUnit: pressureUnitOf(props.units),
       temperatureUnit,
-      words: { marks: MARK_NAMES, practice: UI.practiceWord },
+      words: { marks: MARK_NAMES, sensorEnd: LANES.sensorEnd, practice: UI.practiceWord },
     };
   };
 
@@ -235,7 +237,10 @@ export function Trace(props: {
     const at = u.posToVal(left, 'x');
     const parts = w.series.map((s, i) => {
       const v = valueAt(w, i, at);
-      if (s.name === 'bar') return pressure(v, props.units);
+      if (s.name === 'bar') {
+        const text = pressure(v, props.units);
+        return isAtEnd(v, props.decor.sensorEndBar) ? UI.overRange(text) : text;
+      }
       const place =
         s.place !== null && Object.hasOwn(PLACE_TITLE, s.place)
           ? PLACE_TITLE[s.place as keyof typeof PLACE_TITLE]

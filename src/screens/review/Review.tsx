@@ -11,12 +11,14 @@ import {
 } from 'solid-js';
 import type { RunDetail, TraceWindow } from '../../engine/messages.ts';
 import type { Account, Numbers as FirstNumbers, RecordRef, RecordView } from '../../evidence/messages.ts';
+import { sensorEndBar } from '../../job/gauge-kind.ts';
 import { Legend } from '../../widgets/Legend.tsx';
 import { scaleEnd } from '../../widgets/lanes/scale.ts';
 import { StageRibbon } from '../../widgets/StageRibbon.tsx';
 import { alarmMarks, gapSpans, limitSpans, stageSpans } from '../../widgets/spans.ts';
 import { Trace } from '../../widgets/Trace.tsx';
 import { paceOf } from '../../widgets/trace-data.ts';
+import { withinSpan } from '../../widgets/trace-span.ts';
 import { keyView, pan, type View, zoom } from '../../widgets/trace-view.ts';
 import { duration } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
@@ -138,11 +140,18 @@ export function Reviewed(props: {
   const firstUs = () => props.detail.firstUs;
   const spans = createMemo(() => stageSpans(props.detail.events, firstUs(), whole().toS));
   const limits = createMemo(() => limitSpans(props.detail.events, props.detail.setups, firstUs()));
+  const endBar = createMemo(() => sensorEndBar(props.detail.setups));
+  const seen = createMemo(() => {
+    const read = window();
+    return read === null ? null : withinSpan(read, endBar());
+  });
+  const isPast = createMemo(() => seen()?.isPast ?? false);
   const decor = createMemo(() => ({
     limits: limits(),
     gaps: gapSpans(props.detail.events, firstUs()),
     marks: alarmMarks(props.detail.events, firstUs()),
     practice: props.detail.summary.practice,
+    sensorEndBar: isPast() ? endBar() : null,
   }));
   const top = createMemo(() =>
     scaleEnd(
@@ -223,7 +232,7 @@ export function Reviewed(props: {
             />
             <NoteLane notes={notes().values()} view={view()} box={box()} onShow={showNote} />
             <Trace
-              window={window()}
+              window={seen()?.window ?? null}
               view={view()}
               topBar={top()}
               decor={decor()}

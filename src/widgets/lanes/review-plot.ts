@@ -5,7 +5,7 @@ import { pressureY } from './geometry.ts';
 import type { Mark } from './marks.ts';
 import { type PressureUnit, pressureNumerals, type ReadingUnit } from './numerals.ts';
 import { type LimitSpan, practiceWord, pressureGround, pressureMarks, stretchesOf } from './pressure-lane.ts';
-import { CAP, ground, type Measure, type Rect, type Shape } from './shape.ts';
+import { CAP, ground, line, type Measure, type Rect, type Shape } from './shape.ts';
 import { type TemperatureScale, temperatureGround, temperatureNumerals } from './temperature-lane.ts';
 import { axisLabels, type Tick } from './time-axis.ts';
 
@@ -21,7 +21,12 @@ export interface Decor {
     readonly isShelved?: boolean;
   }[];
   readonly practice: boolean;
+  /** The end of the pressure's sensor, where the line goes along it, bar; null: it does not get there. */
+  readonly sensorEndBar: number | null;
 }
+
+/** No limit of the job: thinner than any of them. */
+const SENSOR_END = { tone: 'ink', wide: 1, dash: [1, 3] } as const;
 
 export interface PlotBox {
   readonly pressure: Rect;
@@ -61,7 +66,11 @@ export interface PlotScene {
   readonly x: (s: number) => number;
   readonly pressureUnit: PressureUnit;
   readonly temperatureUnit: ReadingUnit;
-  readonly words: { readonly marks: Readonly<Record<Mark, string>>; readonly practice: string };
+  readonly words: {
+    readonly marks: Readonly<Record<Mark, string>>;
+    readonly sensorEnd: string;
+    readonly practice: string;
+  };
 }
 
 /** Ground, grid, axes, gaps and the practice word: behind the lines. */
@@ -89,10 +98,17 @@ export function plotUnder(p: PlotScene, measure: Measure): Shape[] {
   }
   out.push(
     ...pressureMarks(pressure, endBar, stretches, small),
+    ...sensorEnd(p),
     ...pressureNumerals(pressure, pressure.x - 8, endBar, p.pressureUnit, small),
     ...axisLabels(p.ticks, pressure, box.axisY, small, measure, null),
   );
   return out;
+}
+
+function sensorEnd({ box: { pressure }, endBar, decor: { sensorEndBar } }: PlotScene): Shape[] {
+  if (sensorEndBar === null || sensorEndBar > endBar) return [];
+  const at = pressureY(pressure, endBar)(sensorEndBar);
+  return [line(pressure.x, at, pressure.x + pressure.w, at, SENSOR_END)];
 }
 
 /** Alarms, and the names of the limits where the line leaves them room. */
@@ -107,17 +123,18 @@ export function plotOver(p: PlotScene, courses: readonly Course[], measure: Meas
   }
   const stretches = stretchesOf(decor.limits, pressure, x);
   const last = stretches[stretches.length - 1];
-  if (last === undefined) return out;
   const y = pressureY(pressure, endBar);
   const size = small ? 11 : 13;
   const high = size * 1.2;
   // Where marks are no lines: the names of others, put down before.
   const taken: Box[] = [];
-  const name = (mark: Mark, bar: number | null, bold: boolean) => {
+  const limits = [last?.ratedBar ?? null, last?.ceilingBar ?? null, last?.floorBar ?? null] as const;
+  const [ratedBar, ceilingBar, floorBar] = limits;
+  const lines = [...limits, decor.sensorEndBar].flatMap((b) => (b === null ? [] : [y(b)]));
+  const name = (of: string, bar: number | null, bold: boolean) => {
     if (bar === null || bar > endBar) return;
-    const text = `${words.marks[mark]} ${pressureUnit.text(bar)}`;
+    const text = `${of} ${pressureUnit.text(bar)}`;
     const wide = measure(text, size, bold);
-    const lines = [last.ratedBar, last.ceilingBar, last.floorBar].flatMap((b) => (b === null ? [] : [y(b)]));
     const at = y(bar);
     const rows = [at - high - 3, at + 3];
     const right = pressure.x + pressure.w;
@@ -150,8 +167,9 @@ export function plotOver(p: PlotScene, courses: readonly Course[], measure: Meas
       halo: 'well',
     });
   };
-  name('rated', last.ratedBar, true);
-  if (last.ceilingBar !== last.ratedBar) name('ceiling', last.ceilingBar, false);
-  name('floor', last.floorBar, false);
+  name(words.marks.rated, ratedBar, true);
+  if (ceilingBar !== ratedBar) name(words.marks.ceiling, ceilingBar, false);
+  name(words.marks.floor, floorBar, false);
+  name(words.sensorEnd, decor.sensorEndBar, false);
   return out;
 }

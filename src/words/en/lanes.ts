@@ -26,6 +26,8 @@ export function lanes(f: Format) {
       leaveAtLeast: 'Leave',
       /** The ceiling of a run that was lowered in it. */
       lowered: (from: string): string => `Ceiling, was ${from}`,
+      /** The end of the pressure sensor's span, on a trace that goes along it. */
+      sensorEnd: 'Sensor’s end',
 
       /** The right end of a time axis. */
       now: 'now',
