@@ -80,7 +80,7 @@ function early(
   return found;
 }
 
-const FORMAT = createFormat('.');
+const FORMAT = createFormat('point');
 const SEEN = watch(FORMAT);
 const SECTIONS = {
   start: Object.keys(start(FORMAT)),

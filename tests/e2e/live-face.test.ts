@@ -185,7 +185,12 @@ const stripFaults = () =>
       .map((e) => ({ name: e.className.split(' ')[0], at: e.getBoundingClientRect() }))
       .filter(({ at }) => at.width > 0);
     return boxes.flatMap(({ name, at }, i) => [
-      ...(at.left < head.left - 1 || at.right > head.right + 1 ? [`${name} out of the strip`] : []),
+      ...(at.left < head.left - 1 ||
+      at.right > head.right + 1 ||
+      at.top < head.top - 1 ||
+      at.bottom > head.bottom + 1
+        ? [`${name} out of the strip`]
+        : []),
       ...boxes
         .slice(i + 1)
         .filter(
@@ -204,10 +209,20 @@ it('in the hand a mark that stands is whole, whatever alarms stand beside it', a
     [740, 360],
   ] as const) {
     await page.setViewportSize({ width, height });
-    for (const name of ['several', 'cold'] as const)
+    // A practice's strip has its word besides.
+    for (const [name, practice] of [
+      ['several', false],
+      ['cold', false],
+      ['hold', true],
+    ] as const)
       for (const code of STANDINGS.filter((c) => c !== 'practice')) {
         const scene = SCENES[name]!();
-        await showScene(page, { ...scene, view: { ...scene.view, standing: [code] } });
+        await showScene(page, {
+          ...scene,
+          link: { ...scene.link, kind: practice ? 'rig' : scene.link.kind },
+          run: scene.run === null ? null : { ...scene.run, practice },
+          view: { ...scene.view, standing: [code] },
+        });
         await page.waitForTimeout(60);
         for (const fault of [...(await stripFaults()), ...(await clippedTexts(page))])
           found.push(`${name}, ${code} at ${width}: ${fault}`);

@@ -35,7 +35,8 @@ it('an urgent one says its order, the pressure and the ladder, and the way to th
   shown(CEILING);
   expect(bar().querySelector('.alarm-bar-verb')?.textContent).toBe('AIR OFF OPEN VENT');
   expect(bar().querySelector('.alarm-bar-number')?.textContent).toBe('1.76\u00a0bar');
-  expect(bar().querySelector('svg')).not.toBeNull();
+  // Upright beside the rest, or lying where the bar has rows.
+  expect(bar().querySelectorAll('.micro-ladder, .lying-ladder')).toHaveLength(2);
   expect(screen.getAllByRole('button').map((b) => b.dataset.testid)).toEqual(['go-live', 'ack']);
 });
 
@@ -49,6 +50,7 @@ it('a lost reading is no number', () => {
   const { show } = shown(alarm({ alarm: 'pressure-lost', values: { bar: 1.2, seconds: 6 } }));
   show({ bar: null, ageS: 6 });
   expect(bar().querySelector('.alarm-bar-number')?.textContent).toBe('– –');
+  expect(bar().querySelector('.lying-ladder')).toBeNull();
 });
 
 it('presses count once it can have been read', () => {

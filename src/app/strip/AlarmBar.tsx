@@ -2,8 +2,8 @@ import { createMemo, For, Show } from 'solid-js';
 import type { AlarmView } from '../../watch/view.ts';
 import { AlarmShape } from '../../widgets/AlarmShape.tsx';
 import { Key } from '../../widgets/Key.tsx';
-import { MicroLadderPicture } from '../../widgets/lanes/Micro.tsx';
-import { ON_ALARM } from '../../widgets/lanes/micro.ts';
+import { LyingLadder, MicroLadderPicture } from '../../widgets/lanes/Micro.tsx';
+import { type MicroLadder, ON_ALARM } from '../../widgets/lanes/micro.ts';
 import { viewTrust } from '../../widgets/trust.ts';
 import { alarmTitle } from '../../words/alarm-titles.ts';
 import { FACE } from '../../words/face.ts';
@@ -36,6 +36,11 @@ export function AlarmBar(props: { app: AppServices; alarm: AlarmView; onGo(): vo
       : known()
         ? pressure(live.view()?.bar, units())
         : `${NO_VALUE} ${NO_VALUE}`;
+  const ladder = (): MicroLadder => ({
+    bar: known() ? (live.view()?.bar ?? null) : null,
+    state: known() ? 'known' : 'lost',
+    limits: live.view()?.limits ?? null,
+  });
   const waits = () => props.alarm.state === 'unacknowledged';
   const acknowledge = () => {
     const { alarm, occurrence } = props.alarm;
@@ -66,16 +71,11 @@ export function AlarmBar(props: { app: AppServices; alarm: AlarmView; onGo(): vo
         <p class="alarm-bar-text">{order()?.sentence}</p>
       </div>
       <Show when={urgent()}>
-        <MicroLadderPicture
-          ladder={{
-            bar: known() ? (live.view()?.bar ?? null) : null,
-            state: known() ? 'known' : 'lost',
-            limits: live.view()?.limits ?? null,
-          }}
-          width={40}
-          height={80}
-          tones={ON_ALARM}
-        />
+        <MicroLadderPicture ladder={ladder()} width={40} height={80} tones={ON_ALARM} />
+        {/* Where the bar has rows: beside the number, lying, no higher than it is. */}
+        <Show when={known()}>
+          <LyingLadder ladder={ladder()} width={120} tones={ON_ALARM} />
+        </Show>
         <p class="alarm-bar-number" aria-live="off">
           {number()}
         </p>

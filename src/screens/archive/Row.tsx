@@ -67,6 +67,11 @@ export function Row(props: {
     ]
       .filter((t) => t !== '')
       .join(' · ');
+  // Of a run that goes on the list has no count yet: it is not said to have had none.
+  const alarmsSaid = () => {
+    if (e().state === 'open') return NO_VALUE;
+    return e().alarms === 0 ? R.noAlarm : JOBS.alarms(e().alarms);
+  };
   const seal = () => {
     const { sealed, imported } = e();
     const how = sealed === null ? R.notSealed : R.sealed;
@@ -105,7 +110,7 @@ export function Row(props: {
         <div>
           <dt>{R.alarms}</dt>
           <dd>
-            <Show when={props.sketch} fallback={e().alarms === 0 ? R.noAlarm : JOBS.alarms(e().alarms)}>
+            <Show when={props.sketch} fallback={alarmsSaid()}>
               {(s) => <AlarmCounts counts={s().numbers.alarms} />}
             </Show>
           </dd>
