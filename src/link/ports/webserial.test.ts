@@ -113,6 +113,22 @@ describe('Web Serial', () => {
     expect(session.state).toBe('idle');
   });
 
+  it('of ports that are all alike opens the chosen one first, then each in its turn', async () => {
+    for (const [turn, openings] of [
+      [0, 0],
+      [1, 1],
+      [2, 0],
+      [3, 1],
+    ] as const) {
+      const serial = new FakeSerial(ids);
+      // The chosen one is a stranger's; the device's own comes second.
+      serial.addStranger();
+      const port = createWebSerialPort(serial as unknown as SerialHost, choice, createManualTimers());
+      await port.open(none, { ...FIRST, turn });
+      expect(serial.openedAt, `turn ${turn}`).toHaveLength(openings);
+    }
+  });
+
   it('opens what has just come, whatever port was chosen or has its turn', async () => {
     const timers = createManualTimers();
     const serial = new FakeSerial(ids);

@@ -72,6 +72,11 @@ describe('cleaning', () => {
       for (let i = 0; i < 3; i++, t += 1 / to) cleanPush(s, t, 1, 0.001);
       expect(s.period).toBeCloseTo(1 / to, 6);
     }
+    // One spacing alone, however short, moves it by less than a fiftieth.
+    const once = createClean();
+    for (let i = 0; i < 100; i++) cleanPush(once, i * 0.02, 1, 0.001);
+    cleanPush(once, 99 * 0.02 + 0.002, 1, 0.001);
+    expect(once.period).toBeCloseTo(0.02 * (1 - 0.05 * 0.3), 9);
     const lossy = createClean();
     for (let i = 0; i < 400; i++) if (i % 40 > 2) cleanPush(lossy, i * 0.02, 1, 0.001);
     expect(lossy.period).toBeLessThan(0.022);

@@ -63,6 +63,16 @@ describe('a wall clock that is set while no sample is missing', () => {
   });
 });
 
+it('a stretch of ten seconds that nobody watched is told as sleep, a shorter one as a gap alone', () => {
+  const told = (seconds: number) =>
+    new Script()
+      .flow(2, 0)
+      .notice({ n: 'gap', fromUs: 2e6, toUs: (2 + seconds) * 1e6, reason: 'clock' })
+      .heard();
+  expect(told(9)).not.toContain('clock-jump');
+  expect(told(11)).toContain('clock-jump');
+});
+
 describe('a tablet that slept, its run clock standing still', () => {
   const asleep = () =>
     new Script({ setup: setupOf({ rateHz: 20, resin: { ...RESIN, potLifeMin: 20 } }) })
