@@ -67,7 +67,7 @@ it('a stretch of ten seconds that nobody watched is told as sleep, a shorter one
   const told = (seconds: number) =>
     new Script()
       .flow(2, 0)
-      .notice({ n: 'gap', fromUs: 2e6, toUs: (2 + seconds) * 1e6, reason: 'clock' })
+      .notice({ n: 'gap', fromUs: 2e6, toUs: (2 + seconds) * 1e6, reason: 'clock', lost: 0 })
       .heard();
   expect(told(9)).not.toContain('clock-jump');
   expect(told(11)).toContain('clock-jump');
