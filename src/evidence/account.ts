@@ -3,6 +3,7 @@
 import type { Setup } from '../job/setup.ts';
 import type { Account, OpenPoint } from '../record/account.ts';
 import type { WatchEvent } from '../watch/events.ts';
+import { cureTold } from './cure-told.ts';
 import { holdsOf } from './numbers.ts';
 
 type Of<K extends WatchEvent['e']> = Extract<WatchEvent, { e: K }>;
@@ -65,7 +66,7 @@ function underFloorOf(
   close(endUs);
   const [first] = spans;
   if (first === undefined) return null;
-  const metUs = events.find((e) => e.e === 'cure-met')?.tUs ?? null;
+  const metUs = cureTold(events).met?.tUs ?? null;
   const isFollowed = cure.state === 'met' || cure.state === 'not-met';
   const isBefore = metUs === null || firstUs + first.fromS * 1e6 < metUs;
   return { spans, when: isFollowed ? (isBefore ? 'before-cure' : 'after-cure') : null };
@@ -109,9 +110,8 @@ function gaugeOf(events: readonly WatchEvent[]): Of<'gauge'> | null {
 function cureOf(events: readonly WatchEvent[], endUs: number, setup: Setup | null): Account['cure'] {
   const resin = setup?.resin ?? null;
   if (resin?.curedBy === 'light') return { state: 'not-judged' };
-  const start = events.find((e) => e.e === 'cure-start') ?? null;
-  const met = events.find((e) => e.e === 'cure-met');
-  if (met !== undefined) return { state: 'met', afterS: start === null ? null : (met.tUs - start.tUs) / 1e6 };
+  const { start, met } = cureTold(events);
+  if (met !== null) return { state: 'met', afterS: start === null ? null : (met.tUs - start.tUs) / 1e6 };
   if (resin === null) return { state: 'not-followed' };
   if (start === null) return { state: 'not-started' };
   return { state: 'not-met', countedS: Math.max(0, endUs - start.tUs) / 1e6 };

@@ -3,6 +3,7 @@
 import { coldestOver } from '../engine/coldest-course.ts';
 import type { Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
+import { cureTold } from './cure-told.ts';
 import type { Numbers } from './messages.ts';
 import type { Values } from './open.ts';
 
@@ -43,7 +44,7 @@ const extreme = (values: readonly (number | null)[], pick: (...v: number[]) => n
 /** From the start of the cure (or of the first hold) to the end of the last hold; null without either. */
 export function cureSpan(events: readonly WatchEvent[], endUs: number): Span | null {
   const holds = holdsOf(events);
-  const start = events.find((e) => e.e === 'cure-start')?.tUs ?? holds[0]?.fromUs ?? null;
+  const start = cureTold(events).start?.tUs ?? holds[0]?.fromUs ?? null;
   if (start === null) return null;
   return { fromUs: start, toUs: holds.at(-1)?.tUs ?? endUs };
 }
@@ -64,7 +65,7 @@ export function numbersOf(
 ): Numbers {
   const holds = holdsOf(events);
   const gaps = events.filter((e) => e.e === 'gap');
-  const met = events.find((e) => e.e === 'cure-met');
+  const { met } = cureTold(events);
   const span = cureSpan(events, lastUs);
   const s = (us: number): number => (us - firstUs) / 1e6;
   let coldest: Numbers['coldest'] = null;
@@ -87,7 +88,7 @@ export function numbersOf(
     heldFromS: holds[0] === undefined ? null : s(holds[0].fromUs),
     leak: holds.at(-1)?.leak ?? null,
     peakBar: values?.peakBar ?? null,
-    cureMetS: met === undefined ? null : s(met.tUs),
+    cureMetS: met === null ? null : s(met.tUs),
     coldest,
     gaps: gaps.length,
     gapS: gaps.reduce((t, g) => t + (g.e === 'gap' ? (g.toUs - g.fromUs) / 1e6 : 0), 0),

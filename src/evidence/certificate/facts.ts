@@ -5,6 +5,7 @@ import type { ChannelSetup, Setup } from '../../job/setup.ts';
 import type { Account } from '../../record/account.ts';
 import type { Catalogue } from '../../words/catalogue.ts';
 import { NO_VALUE } from '../../words/create-format.ts';
+import { cureTold } from '../cure-told.ts';
 import type { Numbers } from '../messages.ts';
 import { floorOfRecord, holdsOf } from '../numbers.ts';
 import type { Seen } from './exceptions.ts';
@@ -295,21 +296,20 @@ function cureText({ manifest, words }: Seen, setup: Setup | null): string {
   const { CURE_LINE } = words.certificate;
   if (setup?.resin?.curedBy === 'light') return CURE_LINE.light;
   const { events } = manifest;
-  const start = events.find((e) => e.e === 'cure-start');
-  const met = events.find((e) => e.e === 'cure-met');
+  const { start, met } = cureTold(events);
   const before =
     start?.before !== undefined && CURE_LINE.sinceMixing(start.before.minutes, start.before.coldestC);
-  if (met !== undefined) {
+  if (met !== null) {
     const end = holdsOf(events).findLast((h) => h.tUs >= met.tUs);
     return listed(
       words,
       CURE_LINE.met,
-      start !== undefined && CURE_LINE.metAfter((met.tUs - start.tUs) / 1e6),
+      start !== null && CURE_LINE.metAfter((met.tUs - start.tUs) / 1e6),
       before,
       end !== undefined && CURE_LINE.metThen((end.tUs - met.tUs) / 1e6),
     );
   }
   if (setup?.resin === null || setup?.resin === undefined) return CURE_LINE.noResin;
-  if (start === undefined) return CURE_LINE.notStarted;
+  if (start === null) return CURE_LINE.notStarted;
   return listed(words, CURE_LINE.notMet((manifest.pages.lastUs - start.tUs) / 1e6), before);
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { PRESSURE_CHANNEL } from '../../job/testing/givens.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import { viewOf } from '../step.ts';
 import { Script } from '../testing/script.ts';
@@ -79,6 +80,20 @@ describe('an outlet’s sensor', () => {
     // The supply was opened before the run began: nobody saw the line empty.
     const s = both(new Script({ setup: setupWith() }), 2, 1.8, 0);
     expect(alarmOf(s, 'sensors-differ')?.values).toMatchObject({ cause: 'swapped' });
+  });
+
+  it('that is put in its place while the packer fills leaves nothing that could be lost', () => {
+    const s = both(new Script({ setup: setupWith() }), 12, 1.8, 0).say({ c: 'stage', to: 'inflate' });
+    both(s, 12, 1.75, (t) => 0.05 * t).say({ c: 'gauge', bar: 0.6 });
+    const channels = [
+      { ...PRESSURE_CHANNEL, index: 1 },
+      { ...PRESSURE_CHANNEL, role: 'outlet-pressure' as const },
+    ];
+    s.setup({ ...setupWith(), number: 2, channels });
+    both(s, 12, (t) => 0.6 + 0.05 * t, 1.75);
+    expect(s.heard()).not.toContain('fast-fall');
+    // The dial gauge was compared with the other one.
+    expect(s.states('gauge-differs').at(-1)).toBe('returned');
   });
 
   it('that is empty while the packer fills the line again after the let-down is not swapped', () => {

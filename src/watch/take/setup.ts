@@ -5,9 +5,11 @@ import { guardReset } from '../guard/guard.ts';
 import { holdHole } from '../hold/hold.ts';
 import { createPair } from '../pair/pair.ts';
 import { bar3 } from '../round.ts';
-import { jumpRestart } from '../signal/jump.ts';
+import { createSensorChecks } from '../sensor-checks/sensor-checks.ts';
+import { jumpRestart, jumpSettled } from '../signal/jump.ts';
 import { levelsClear } from '../signal/levels.ts';
 import { createPeriod } from '../signal/period.ts';
+import { lossSettled } from '../stages/loss.ts';
 import type { WatchState } from '../state.ts';
 import { supplyDevice, supplyLimits } from '../supply/supply.ts';
 
@@ -28,6 +30,16 @@ function sameScale(a: Setup, b: Setup): boolean {
 /** What a count of the second pressure means. */
 const secondScale = ({ channels }: Setup): string =>
   JSON.stringify(channels.filter((c) => isSecondPressure(c.role)));
+
+const pressureChannel = ({ channels }: Setup): number | undefined =>
+  channels.find((c) => c.role === 'pressure')?.index;
+
+/** Second opinions were on the sensor that was read until now; and what is told to have been the outlet's was no packer's that could lose it. */
+function anotherSensor(w: WatchState): void {
+  w.sensorChecks = { ...createSensorChecks(), warm: w.sensorChecks.warm };
+  jumpSettled(w.jump);
+  if (w.pair.doubts.found === 'swapped') lossSettled(w.loss);
+}
 
 /**
  * Takes a Setup, or refuses it whole: within a run the ceiling only falls, and a limit once set is not taken
@@ -50,6 +62,7 @@ export function takeSetup(w: WatchState, setup: Setup, emit: (event: WatchEvent)
       levelsClear(w.levels);
       jumpRestart(w.jump);
       supplyDevice(w.supply, w.tUs, emit);
+      if (pressureChannel(before) !== pressureChannel(setup)) anotherSensor(w);
       if (w.hold !== null) holdHole(w.hold, w.tUs, before, emit);
     }
   }
