@@ -28,8 +28,17 @@ export default defineConfig({
             'tests/pictures/**/*.test.ts',
             'firmware-protocol/**/*.test.ts',
           ],
-          exclude: ['**/*.browser.test.ts', '**/*.dom.test.ts'],
+          exclude: ['**/*.browser.test.ts', '**/*.dom.test.ts', 'firmware-protocol/boards/**'],
           testTimeout: 30_000,
+        },
+      },
+      {
+        // Needs cross compilers, which are installed beside the tests before it.
+        test: {
+          name: 'boards',
+          environment: 'node',
+          include: ['firmware-protocol/boards/**/*.test.ts'],
+          testTimeout: 60_000,
         },
       },
       {

@@ -6,3 +6,6 @@ export function buildDevice(): string;
 export function buildFuzzer(target: 'parser' | 'encoder' | 'device'): string;
 export function buildFuzzSlice(target: 'parser' | 'encoder' | 'device'): string;
 export function buildLeast(): string;
+export const NO_SIMAVR: string;
+export function hasSimavr(): boolean;
+export function buildSimavr(): string;

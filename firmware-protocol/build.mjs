@@ -24,6 +24,10 @@ const inFolder = (folder) =>
 
 const library = () => inFolder('c').filter((f) => path.basename(f).startsWith('sb_'));
 
+export const NO_SIMAVR =
+  'no simavr to link (Debian: libsimavr-dev libelf-dev; npm test installs them as root)';
+export const hasSimavr = () => existsSync('/usr/include/simavr/sim_avr.h');
+
 /** Path of the program made of these sources; throws with the compiler's words. */
 function build(name, sources, headers, libraries, flags, cc = compiler()) {
   if (cc === null) throw new Error(NO_COMPILER);
@@ -55,6 +59,12 @@ const WARN = ['-Wconversion', '-Wshadow', '-Wstrict-prototypes'];
 export function buildLeast() {
   const sources = inFolder('least').filter((f) => f.endsWith('.c'));
   return build('least', sources, headers('least'), [], [...FLAGS, ...WARN]);
+}
+
+/** boards/sim/simavr.c: the AVR of boards/ on simavr. Linux only. */
+export function buildSimavr() {
+  const sources = [path.join(here, 'boards', 'sim', 'simavr.c'), path.join(here, 'host', 'port.c')];
+  return build('simavr', sources, headers('host'), ['-lsimavr', '-lelf', '-lm'], FLAGS);
 }
 
 /** The device on a pty (host/). Linux only. */

@@ -1,11 +1,13 @@
 // npm test: everything, in order of speed, with one closing line `N passed, N failed`.
-// node tests/run.mjs [part …]   parts: check unit c campaign build browser e2e face engines; none = all.
+// node tests/run.mjs [part …]   parts: check unit c campaign boards build browser e2e face engines; none = all.
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { APART } from './tools/apart.mjs';
 import {
-  beginEngines,
+  beginInstall,
   isRoot,
+  missingCross,
+  missingEngines,
   onPath,
   provideChromium,
   provideCompiler,
@@ -155,7 +157,10 @@ provideTools({
   sha256sum: 'coreutils',
   pdftoppm: 'poppler-utils',
 });
-const engines = wants('engines') ? beginEngines() : async () => {};
+const installed = beginInstall([
+  ...(wants('boards') || wants('e2e') ? missingCross() : []),
+  ...(wants('engines') ? missingEngines() : []),
+]);
 const browserEnv = chromium ? { CHROMIUM_PATH: chromium } : {};
 
 if (wants('check')) {
@@ -181,9 +186,18 @@ if (wants('c')) {
     if (line && run.status !== 0 && Number(line[2]) === 0) tally.failed++;
   }
 }
-if (wants('campaign')) {
-  headline('campaigns, small fixed slices');
-  vitest(['campaign']);
+const NODE_PARTS = {
+  campaign: 'campaigns, small fixed slices',
+  boards: 'firmware for bare controllers, in simulators',
+};
+const nodeParts = Object.keys(NODE_PARTS).filter(wants);
+if (nodeParts.length > 0) {
+  headline(nodeParts.map((part) => NODE_PARTS[part]).join('; '));
+  if (wants('boards')) {
+    await installed();
+    if (missingCross().length > 0) console.log(`not found: install ${missingCross().join(' ')}`);
+  }
+  vitest(nodeParts);
 }
 let built = existsSync('dist/index.html');
 if (wants('build')) {
@@ -200,7 +214,7 @@ if (wants('browser')) {
 
 /** The run in other engines, once they are there; null without any. */
 async function enginesRun() {
-  await engines();
+  await installed();
   const firefox = provideFirefox();
   const webKit = provideWebKit();
   if (firefox === null && webKit === null) {
@@ -232,6 +246,7 @@ if (browserParts.length > 0) {
       for (const part of browserParts.filter((p) => p !== 'engines'))
         tally.notRun.push(`${BROWSER_PARTS[part]}: no Chromium`);
     else {
+      if (wants('e2e')) await installed();
       // Walls of their own let the screens be tried beside the plugs and the kills.
       const files = readdirSync('tests/e2e').filter((name) => name.endsWith('.test.ts'));
       const run = (screens) =>

@@ -17,8 +17,12 @@ export interface HostDevice {
 export const countsAtBar = (bar: number): number => Math.round(4000 + (bar * 32_000) / 6);
 
 /** Builds the device if need be and starts it with these command-line options. */
-export function startDevice(options: readonly string[] = []): HostDevice {
-  const child = spawn(buildDevice(), options, { stdio: ['pipe', 'pipe', 'inherit'] });
+export const startDevice = (options: readonly string[] = []): HostDevice =>
+  startProgram(buildDevice(), options);
+
+/** A program that takes operations on stdin and answers each by a line. */
+export function startProgram(program: string, options: readonly string[]): HostDevice {
+  const child = spawn(program, options, { stdio: ['pipe', 'pipe', 'inherit'] });
   const waiting: { resolve(line: string): void; reject(error: Error): void }[] = [];
   let ended = false;
   const end = new Promise<void>((resolve) => {

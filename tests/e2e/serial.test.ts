@@ -1,10 +1,14 @@
 import { afterEach, expect, it } from 'vitest';
+import { canBuild, NO_CROSS_COMPILER } from '../../firmware-protocol/boards/build.mjs';
+import { startBoard } from '../../firmware-protocol/boards/sim/run.ts';
+import { hasSimavr, NO_SIMAVR } from '../../firmware-protocol/build.mjs';
 import { startDevice } from '../../firmware-protocol/host/run.ts';
 import { judgeAgain } from '../../src/engine/judge-again.ts';
 import { LINE_SHOWN } from '../../src/link/hearing.ts';
 import { scanRun } from '../../src/record/reader.ts';
 import { captureOf } from '../../src/record/testing/capture.ts';
 import { LINK_ERROR } from '../../src/words/en/link.ts';
+import { notRun } from '../unit/not-run.ts';
 import { USB } from './app.ts';
 import {
   advance,
@@ -255,4 +259,35 @@ it('another device in mid-run is told, taken by a press, read by its own scale a
   } finally {
     await second.quit();
   }
+});
+
+it('firmware for an 8-bit controller, in a simulator: filled past rated, warned, tripped by itself, recorded byte by byte', async (context) => {
+  needSerial(context);
+  if (!canBuild('avr')) notRun(context, NO_CROSS_COMPILER);
+  if (!hasSimavr()) notRun(context, NO_SIMAVR);
+  stage = await setStage([], startBoard);
+  const { page, device } = stage;
+  await enterPacker(page, PACKER, 2.0);
+  await startRun(stage, PACKER);
+  await expect.poll(() => shownBar(page), { timeout: 10_000 }).toBeCloseTo(0, 1);
+  if ((await page.getByTestId('stage-key').getAttribute('data-to')) === 'seat') await advance(stage, 'seat');
+  await advance(stage, 'inflate');
+  await device.op('ramp 240000 3');
+  await page.locator('[data-testid="alarm-rising"], [data-testid="alarm-ceiling"]').first().waitFor();
+  await expect.poll(async () => (await device.state()).sounder, { timeout: 8000 }).toBe('1');
+  await device.op('ramp 0 1');
+  // Under the limit for a second, by the controller's own clock.
+  await expect.poll(async () => (await device.state()).sounder, { timeout: 8000 }).toBe('0');
+  await endRun(stage);
+  const file = await stage.runFile();
+  const events: string[] = [];
+  scanRun(file, {
+    entry: (entry) => entry.l === 'frame' && entry.frame.t === 'E' && events.push(entry.frame.code),
+  });
+  expect(events).toContain('trip');
+  expect(events).toContain('return');
+  const capture = Buffer.from(await captureOf(file));
+  expect(capture.length).toBeGreaterThan(5000);
+  expect(stage.sent().indexOf(capture)).toBeGreaterThanOrEqual(0);
+  expect(stage.faults).toEqual([]);
 });

@@ -70,13 +70,13 @@ export async function readRunFile(page: Page, runId = ''): Promise<Uint8Array> {
   return new Uint8Array(Buffer.from(text, 'base64'));
 }
 
-/** Serves the app, starts a browser on a fresh profile and the C device, unplugged. */
-export async function setStage(options: readonly string[] = []): Promise<Stage> {
+/** Serves the app, starts a browser on a fresh profile and the C device (or the one that is given), unplugged. */
+export async function setStage(options: readonly string[] = [], begin = startDevice): Promise<Stage> {
   const server = await serve();
   const { dir, dispose } = profile(server.origin);
   const work = mkdtempSync(path.join(tmpdir(), 'steadybar-e2e-'));
   const tap = path.join(work, 'sent.bin');
-  const device = startDevice(['--tap', tap, '--serial', USB.serial, '--baud', '0', ...options]);
+  const device = begin(['--tap', tap, '--serial', USB.serial, '--baud', '0', ...options]);
   let context = await open(dir);
   let page = await context.newPage();
   const seen: string[] = [];

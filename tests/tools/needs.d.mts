@@ -6,4 +6,7 @@ export function provideChromium(): string | null;
 export function provideFirefox(): string | null;
 export function provideWebKit(): string | null;
 export function provideCompiler(): string | null;
+export function missingEngines(): string[];
+export function missingCross(): string[];
+export function beginInstall(missing: readonly string[]): () => Promise<void>;
 export function provideTools(commands: Record<string, string>): void;

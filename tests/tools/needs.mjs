@@ -139,15 +139,30 @@ export const provideWebKit = () =>
     hint: 'WebKitGTK with its WebDriver and Xvfb (Debian: webkit2gtk-driver xvfb)',
   });
 
+/** The other engines' browsers that are not here, by Debian's packages. */
+export const missingEngines = () => [
+  ...(findFirefox() === null ? ['firefox-esr'] : []),
+  ...(findMiniBrowser() === null ? WEBKIT : []),
+];
+
+/** What the firmware's ports are compiled with and run in: each by the file that is looked for, and Debian's packages. */
+const CROSS = [
+  [() => onPath('avr-gcc') !== null && existsSync('/usr/lib/avr/include/avr/io.h'), ['gcc-avr', 'avr-libc']],
+  [() => onPath('arm-none-eabi-gcc') !== null, ['gcc-arm-none-eabi']],
+  [
+    () => existsSync('/usr/include/simavr/sim_avr.h') && existsSync('/usr/include/libelf.h'),
+    ['libsimavr-dev', 'libelf-dev'],
+  ],
+];
+
+export const missingCross = () => CROSS.flatMap(([isHere, packages]) => (isHere() ? [] : packages));
+
 /**
- * Begins to install the other engines' browsers, which takes a minute or two, beside the parts that need none of them.
+ * Begins to install what takes a minute or two, beside the parts that need none of it.
+ * @param {readonly string[]} missing Debian's packages
  * @returns {() => Promise<void>} waits for the end of it
  */
-export function beginEngines() {
-  const missing = [
-    ...(findFirefox() === null ? ['firefox-esr'] : []),
-    ...(findMiniBrowser() === null ? WEBKIT : []),
-  ];
+export function beginInstall(missing) {
   if (missing.length === 0 || !isRoot() || !isDebian() || !onPath('apt-get')) return async () => {};
   console.log(`installing ${missing.join(' ')} by apt-get, beside the tests …`);
   const update = updated ? '' : 'apt-get update -qq; ';

@@ -140,28 +140,31 @@ export function createAvr(board: Board): Machine {
     start(cause);
   }
 
+  /** An instruction, or the time to the next event of the parts where it sleeps, but not past that cycle. */
+  function turn(until: number): void {
+    if (asleep) {
+      const { pc } = cpu;
+      const event = Reflect.get(cpu, 'nextClockEvent') as { cycles: number } | null;
+      cpu.cycles = Math.max(cpu.cycles + 1, Math.min(event?.cycles ?? until, until));
+      cpu.tick();
+      if (cpu.pc !== pc) asleep = false;
+    } else if (flash[cpu.pc] === SLEEP) {
+      cpu.pc++;
+      cpu.cycles++;
+      asleep = true;
+    } else {
+      const from = cpu.cycles;
+      avrInstruction(cpu);
+      busyCycles += cpu.cycles - from;
+      cpu.tick();
+    }
+  }
+
   /** Until that cycle of this processor; earlier where it starts anew. */
   function step(until: number): void {
-    while (cpu.cycles < until) {
-      if (asleep) {
-        // Nothing happens until an interrupt: a microsecond at a time is fine enough.
-        const { pc } = cpu;
-        cpu.cycles += CYCLES_PER_US;
-        cpu.tick();
-        if (cpu.pc !== pc) asleep = false;
-      } else if (flash[cpu.pc] === SLEEP) {
-        cpu.pc++;
-        cpu.cycles++;
-        asleep = true;
-      } else {
-        const from = cpu.cycles;
-        avrInstruction(cpu);
-        busyCycles += cpu.cycles - from;
-        cpu.tick();
-      }
-      if (watchdog) return again('watchdog');
-      if (store.cut) return again('power');
-    }
+    while (cpu.cycles < until && !watchdog && !store.cut) turn(until);
+    if (watchdog) again('watchdog');
+    else if (store.cut) again('power');
   }
 
   start('power');
@@ -200,10 +203,11 @@ export function createAvr(board: Board): Machine {
       for (const port of cpu.gpioPorts) if (port.portConfig === portDConfig) port.setPin(2, !held);
     },
     run(us) {
-      const end = (before + cpu.cycles) / CYCLES_PER_US + us;
-      while (nowUs() < end) {
+      // Whole cycles: a fraction that rounds away would be a step without an end.
+      const end = before + cpu.cycles + Math.round(us * CYCLES_PER_US);
+      while (before + cpu.cycles < end) {
         feed();
-        step(Math.min(cpu.cycles + 10 * CYCLES_PER_US, end * CYCLES_PER_US - before));
+        step(Math.min(cpu.cycles + 10 * CYCLES_PER_US, end - before));
       }
     },
     reset(cause) {
@@ -214,6 +218,8 @@ export function createAvr(board: Board): Machine {
       store.left = write;
     },
     hang() {
+      // Not in the middle of an interrupt, where no other one would come.
+      while (!asleep) turn(cpu.cycles + CYCLES_PER_US);
       cpu.pc = flash.indexOf(STAY);
       asleep = false;
     },

@@ -53,6 +53,8 @@ export function createCm0(board: Board): Machine {
       reason: cause === 'watchdog' ? 1 : 0,
       onWatchdogTrigger() {
         watchdog = true;
+        // Else the simulated one goes off again and again in the same moment.
+        rp2040.writeUint32(WATCHDOG << 12, 0);
       },
     });
     const [uart] = rp2040.uart;
@@ -74,18 +76,21 @@ export function createCm0(board: Board): Machine {
     nextByteNs = chip.clock.nanos + BYTE_NS;
   }
 
-  function step(untilNs: number): void {
+  /** An instruction, or the time to the next alarm where it sleeps, but not past that moment. */
+  function turn(untilNs: number): void {
     const { clock, rp2040 } = chip;
-    while (clock.nanos < untilNs) {
-      if (rp2040.core.waiting) {
-        clock.tick(Math.max(1, Math.min(clock.nanosToNextAlarm || 1000, untilNs - clock.nanos)));
-      } else {
-        const cycles = rp2040.core.executeInstruction();
-        busyCycles += cycles;
-        clock.tick(cycles * NS_PER_CYCLE);
-      }
-      if (watchdog) return start('watchdog');
+    if (rp2040.core.waiting) {
+      clock.tick(Math.max(1, Math.min(clock.nanosToNextAlarm || 1000, untilNs - clock.nanos)));
+    } else {
+      const cycles = rp2040.core.executeInstruction();
+      busyCycles += cycles;
+      clock.tick(cycles * NS_PER_CYCLE);
     }
+  }
+
+  function step(untilNs: number): void {
+    while (chip.clock.nanos < untilNs && !watchdog) turn(untilNs);
+    if (watchdog) start('watchdog');
   }
 
   start('power');
@@ -138,6 +143,8 @@ export function createCm0(board: Board): Machine {
     },
     hang() {
       const { flash16, core } = chip.rp2040;
+      // Not in the middle of an interrupt, where no other one would come.
+      while (!core.waiting) turn(chip.clock.nanos + 1000);
       core.PC = FLASH + 2 * flash16.indexOf(STAY);
       core.waiting = false;
     },
