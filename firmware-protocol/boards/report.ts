@@ -103,8 +103,8 @@ const table = [
 const file = path.join(import.meta.dirname, 'README.md');
 const before = readFileSync(file, 'utf8');
 const after = before.replace(
-  /(<!-- figures: report\.ts -->\n\n)[\s\S]*(\n\n<!-- end of figures -->)/,
-  (_, head: string, tail: string) => `${head}${table}${tail}`,
+  /(<!-- figures: report\.ts -->\n)[\s\S]*(\n<!-- end of figures -->)/,
+  (_, head: string, tail: string) => `${head}\n${table}\n${tail}`,
 );
 if (after === before && !before.includes(table)) throw new Error('README.md has no place for the figures');
 writeFileSync(file, after);
