@@ -1,5 +1,9 @@
-import { PLACES, type Place } from '../job/codes.ts';
+import { PLACES as ALL, type Place } from '../job/codes.ts';
 import { fault, type InputFault, shown } from './fault.ts';
+
+/** A cup belongs to a batch, and a trace has none. */
+type Traced = Exclude<Place, 'cup'>;
+const PLACES = ALL.filter((p): p is Traced => p !== 'cup');
 
 /** A trace from a CSV file: gauge pressure and temperatures beside the time. */
 export interface CsvTrace {
@@ -8,7 +12,7 @@ export interface CsvTrace {
   /** bar gauge; NaN where the cell is empty, Infinity where it holds an impossible value. */
   readonly bar: Float64Array;
   /** °C, with the same two marks. */
-  readonly temps: readonly { readonly place: Place | null; readonly c: Float64Array }[];
+  readonly temps: readonly { readonly place: Traced | null; readonly c: Float64Array }[];
   readonly unusable: UnusableCells;
   /** Smallest step that the pressure is printed in, bar. */
   readonly printedBar: number;
@@ -44,7 +48,11 @@ const SECONDS = { lo: -1e9, hi: 1e11 };
 interface Header {
   readonly time: number;
   readonly bar: number;
-  readonly temps: readonly { readonly column: number; readonly name: string; readonly place: Place | null }[];
+  readonly temps: readonly {
+    readonly column: number;
+    readonly name: string;
+    readonly place: Traced | null;
+  }[];
   readonly columns: number;
 }
 
@@ -63,7 +71,7 @@ function header(line: string): Header {
   const at = (name: string): number => names.indexOf(name);
   const twice = names.find((n, i) => names.indexOf(n) !== i);
   if (twice !== undefined) throw fault((f) => f.columnTwice(shown(twice)));
-  const temps: { column: number; name: string; place: Place | null }[] = [];
+  const temps: { column: number; name: string; place: Traced | null }[] = [];
   names.forEach((name, column) => {
     if (name === 'time_s' || name === 'pressure_bar') return;
     if (name === TEMPERATURE) {

@@ -107,6 +107,14 @@ function gaugeOf(events: readonly WatchEvent[]): Of<'gauge'> | null {
   return first;
 }
 
+/** What the witness cup said in the end. */
+export const lastCup = (events: readonly WatchEvent[]): Of<'cup'> | null =>
+  events.findLast((e) => e.e === 'cup') ?? null;
+
+/** It said something that somebody had to look into. */
+export const cupAsks = ({ verdict, doubt }: Of<'cup'>): boolean =>
+  verdict === 'slow' || verdict === 'no-reaction' || doubt !== null;
+
 function cureOf(events: readonly WatchEvent[], endUs: number, setup: Setup | null): Account['cure'] {
   const resin = setup?.resin ?? null;
   if (resin?.curedBy === 'light') return { state: 'not-judged' };
@@ -138,6 +146,7 @@ export function accountOf(
   const outsideS = holds.reduce((t, h) => t + (h.tUs - h.fromUs) / 1e6 - h.minutesInBand * 60, 0);
   const gauge = gaugeOf(events);
   const supply = supplyOf(events);
+  const cup = lastCup(events);
   const witness = events.findLast((e) => e.e === 'witness') ?? null;
   const rebound = events.findLast((e) => e.e === 'rebound') ?? null;
   const cure = cureOf(events, endUs, setup);
@@ -155,6 +164,7 @@ export function accountOf(
     stoodS(events, 'sensors-differ', endUs) !== null && 'sensors-differ',
     gauge === null && 'gauge-none',
     events.some((e) => e.e === 'gauge' && e.agrees === false) && 'gauge-differs',
+    cup !== null && cupAsks(cup) && (cup.doubt === null ? 'batch-slow' : 'cup-doubted'),
     witness === null && 'witness-none',
     witness?.hard === false && 'witness-soft',
     witness?.atPipeTemperature === false && 'witness-warm',

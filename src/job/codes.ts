@@ -11,8 +11,8 @@ export type Tap = (typeof TAPS)[number];
 export const LINES = ['closed', 'supplied-relieving', 'supplied-nonrelieving', 'unknown'] as const;
 export type Line = (typeof LINES)[number];
 
-/** Where a thermocouple sits. */
-export const PLACES = ['sleeve', 'air', 'pipe', 'ground'] as const;
+/** Where a thermocouple sits; the cup holds resin of the same batch. */
+export const PLACES = ['sleeve', 'air', 'pipe', 'ground', 'cup'] as const;
 export type Place = (typeof PLACES)[number];
 
 /**

@@ -162,7 +162,7 @@ const job = (names: DemoNames): JobDocument => ({
   pipe: { dn: 150, innerMm: 150, wallMm: 18, material: 'clay' },
   ground: { waterM: 1.2, temperatureC: 10, uC: 2 },
   packerId: DEMO_IDS.packer,
-  resin: { resinId: DEMO_IDS.resin, resinBatch: 'R-1204', hardenerBatch: 'H-0877', mixC: 16 },
+  resin: { resinId: DEMO_IDS.resin, resinBatch: 'R-1204', hardenerBatch: 'H-0877', mixC: 16, cupMassG: null },
   heating: { by: 'none', toC: null },
   device: {
     deviceId: DEMO_DEVICE,

@@ -78,7 +78,7 @@ const sleeve = z.strictObject({
 
 /** Version 1 did not ask for infiltration: nobody looked. Version 2 did not ask whether the packer is warmed,
  * version 3 not for water in the line and for a second packer on it;
- * version 4 knew one pressure channel. */
+ * version 4 knew one pressure channel, version 5 no witness cup. */
 export const jobMigrations: StepsTo<JobDocument['version']> = [
   (old) => ({
     ...old,
@@ -87,10 +87,11 @@ export const jobMigrations: StepsTo<JobDocument['version']> = [
   (old) => ({ ...old, heating: { by: 'unknown', toC: null } }),
   (old) => ({ ...old, wetness: 'unknown', packersOnLine: 'one', otherRatedBar: null }),
   (old) => old,
+  (old) => ({ ...old, ...(isBody(old.resin) ? { resin: { ...old.resin, cupMassG: null } } : {}) }),
 ];
 
 export const jobSchema = z.strictObject({
-  version: z.literal(5),
+  version: z.literal(6),
   /** What is repaired, in one line. */
   title: name(120),
   date: some(date()),
@@ -130,6 +131,8 @@ export const jobSchema = z.strictObject({
     hardenerBatch: line(60),
     /** Temperature at which it is mixed, °C. */
     mixC: some(quantity('temperature', -10, 60)),
+    /** Mixed resin in the witness cup, g. */
+    cupMassG: some(quantity('mass', 20, 5000)),
   }),
   /** What warms the packer from outside, and the temperature that it is to bring the packer to, °C. */
   heating: z.strictObject({ by: z.enum(HEATINGS), toC: some(quantity('temperature', 0, 150)) }),
@@ -178,7 +181,7 @@ export type JobDocument = z.infer<typeof jobSchema>;
 /** An empty sheet with the trade's usual start values; the title is the caller's. */
 export function blankJob(title: string): JobDocument {
   return {
-    version: 5,
+    version: 6,
     title,
     date: null,
     site: '',
@@ -189,7 +192,7 @@ export function blankJob(title: string): JobDocument {
     pipe: { dn: null, innerMm: null, wallMm: null, material: 'unknown' },
     ground: { waterM: null, temperatureC: null, uC: null },
     packerId: null,
-    resin: { resinId: null, resinBatch: '', hardenerBatch: '', mixC: null },
+    resin: { resinId: null, resinBatch: '', hardenerBatch: '', mixC: null, cupMassG: null },
     heating: { by: 'unknown', toC: null },
     device: { deviceId: null, channels: [], rateHz: 20 },
     tap: 'unknown',

@@ -49,6 +49,7 @@ export const WARNINGS = [
   'gauge-drifting', // it moves away from the dial gauge over the jobs
   'probe-differed', // in its last job the probe did not agree with the thermometer
   'probe-uncompared', // it goes by its class: what one comparison is worth
+  'cup-coarse', // nothing is known of this resin in such a cup: it tells the coarse alone
   'no-sleeve-place', // no probe at the sleeve: cure waits by the ground
   'air-assumed',
   'ground-unknown',
@@ -203,6 +204,7 @@ export const INPUTS = [
   'parts',
   'hardener-parts',
   'mix-temperature',
+  'cup-mass',
   'lowest-temperature',
   'pot-life',
   'handling',

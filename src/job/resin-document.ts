@@ -1,18 +1,19 @@
 import * as z from 'zod/mini';
 import { COUNTS_FROM, CRITERIA, CURED_BY, EXOTHERMS, MIX_BASES, RESIN_KINDS } from './codes.ts';
-import { ascending, block, date, line, name, num, quantity } from './fields.ts';
+import { ascending, block, date, line, name, num, quantity, rows } from './fields.ts';
 import type { StepsTo } from './migrations.ts';
 
 /** A resin as its data sheet describes it. Cure time and pot life are different tables: never one fit. */
 
-/** Version 1 knew no resin but those that cure by time and temperature; version 2 did not ask what the sheet's time counts from. */
+/** Version 1 knew no resin but those that cure by time and temperature; version 2 did not ask what the sheet's time counts from; version 3 knew no witness cup. */
 export const resinMigrations: StepsTo<ResinDocument['version']> = [
   (old) => ({ ...old, curedBy: 'time' }),
   (old) => ({ ...old, countsFrom: 'unstated' }),
+  (old) => ({ ...old, cupMarks: [] }),
 ];
 
 export const resinSchema = z.strictObject({
-  version: z.literal(3),
+  version: z.literal(4),
   name: name(120),
   kind: z.enum(RESIN_KINDS),
   /** Parts of resin and hardener, and what they are parts of. */
@@ -45,6 +46,18 @@ export const resinSchema = z.strictObject({
   ),
   /** Mass to which the pot life applies, g. */
   potMassG: z.nullable(quantity('mass', 1, 100_000)),
+  /**
+   * What witness cups of batches that were accepted, or of a reference mixed with scales, have shown by this sheet's times: mass in the cup, g; the
+   * sheet's time at the cup's temperature at the greatest heat (1 = all of it); and by how much it warmed, K.
+   */
+  cupMarks: rows(
+    z.strictObject({
+      massG: quantity('mass', 20, 5000),
+      mark: num(0.02, 3),
+      riseK: quantity('temperatureDifference', 0, 250),
+    }),
+    20,
+  ),
   exotherm: z.enum(EXOTHERMS),
   /** Expected rise of the air in the packer by the exotherm, K. */
   expectedRiseK: z.nullable(quantity('temperatureDifference', 0, 100)),
@@ -57,7 +70,7 @@ export type ResinDocument = z.infer<typeof resinSchema>;
 
 export function blankResin(name: string): ResinDocument {
   return {
-    version: 3,
+    version: 4,
     name,
     kind: 'other',
     mix: { resinParts: 100, hardenerParts: 50, basis: 'mass' },
@@ -71,6 +84,7 @@ export function blankResin(name: string): ResinDocument {
     lowestC: null,
     potLife: [],
     potMassG: null,
+    cupMarks: [],
     exotherm: 'unknown',
     expectedRiseK: null,
     batch: { resin: '', hardener: '', expires: null },

@@ -99,6 +99,19 @@ const resin = z.strictObject({
   criterion: z.enum(CRITERIA),
   countsFrom: z.exactOptional(z.enum(COUNTS_FROM)),
   potC: z.exactOptional(num(-50, 200)),
+  cup: z.exactOptional(
+    z.strictObject({
+      massG: num(1, 100_000),
+      mark: z.nullable(
+        z.strictObject({
+          age: num(0.001, 10),
+          scatter: num(0.001, 1),
+          riseK: num(0, 300),
+          batches: int(1, 1000),
+        }),
+      ),
+    }),
+  ),
   points: rows(z.strictObject({ c: num(-50, 200), minutes: num(0.1, 100_000) }), 12),
   lowestC: z.nullable(num(-50, 100)),
   potLifeMin: z.nullable(num(0, 10_000)),

@@ -119,11 +119,30 @@ export interface ResinSetup {
   readonly points: readonly CureTimePoint[];
   /** Lowest temperature the sheet allows, °C; null: the coldest point. */
   readonly lowestC: number | null;
+  /** A cup of the mix that a probe stands in; none: there is none, or nothing of it was typed. */
+  readonly cup?: CupSetup;
   /** Pot life at the mix temperature, minutes; null: not given. */
   readonly potLifeMin: number | null;
   readonly exotherm: Exotherm;
   /** Expected temperature rise of the air in the packer by the exotherm, K; null: not known. */
   readonly expectedRiseK: number | null;
+}
+
+/** What the resin's document has learnt from cups of earlier batches that were accepted, in the vessel that is used. */
+export interface CupMark {
+  /** The sheet's time at the cup's temperature that had passed at its greatest output of heat (1 = all of it). */
+  readonly age: number;
+  /** By how much one batch's may differ from it, 1 s, as a share. */
+  readonly scatter: number;
+  /** By how much the cups warmed at the least, K. */
+  readonly riseK: number;
+  readonly batches: number;
+}
+
+export interface CupSetup {
+  readonly massG: number;
+  /** null: nothing is known of this resin in such a cup. */
+  readonly mark: CupMark | null;
 }
 
 export interface PipeSetup {

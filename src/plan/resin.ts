@@ -1,6 +1,6 @@
 import type { JobDocument } from '../job/job-document.ts';
 import type { ResinDocument } from '../job/resin-document.ts';
-import type { ResinSetup, Setup } from '../job/setup.ts';
+import type { CupSetup, ResinSetup, Setup } from '../job/setup.ts';
 import { activationEnergy, arrhenius } from '../physics/cure.ts';
 import { input, type Notes } from './notes.ts';
 import type { SleevePlan } from './sleeve.ts';
@@ -144,6 +144,7 @@ export function resinSetup(
   resin: ResinDocument | null,
   plan: ResinPlan,
   mixC: number | null,
+  cup: CupSetup | null,
 ): ResinSetup | null {
   if (resin === null) return null;
   return {
@@ -152,6 +153,7 @@ export function resinSetup(
     criterion: resin.criterion,
     countsFrom: resin.countsFrom,
     ...(mixC === null ? {} : { potC: mixC }),
+    ...(cup === null ? {} : { cup }),
     points: resin.curePoints.map((p) => ({ c: p.c, minutes: p.minutes })),
     lowestC: resin.lowestC,
     potLifeMin: plan.potLifeMin,

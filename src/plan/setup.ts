@@ -10,6 +10,7 @@ import type { Limits, PipeSetup, Setup } from '../job/setup.ts';
 import { type Budget, pressureBudget } from '../sensing/uncertainty.ts';
 import { type AirTestPlan, planAirTest } from './airtest.ts';
 import { planChannels } from './channels.ts';
+import { planCup } from './cup.ts';
 import type { DeviceDescription } from './device.ts';
 import { input, Notes } from './notes.ts';
 import { overRatedUninspected, planPackerHistory } from './packer-history.ts';
@@ -124,6 +125,7 @@ export function makeSetup(request: PlanRequest): Plan {
   const pressure = planPressure(job, packer, resin, planned, air, ground, diameterMm, zeroed, notes);
   const sleeve = planSleeve(job, packer, diameterMm, groundC, notes);
   const resinPlan = planResin(job, resin, sleeve, ground, notes);
+  const cup = planCup(resin, job.resin, planned.channels, notes);
   planProbeWorth(planned.channels, resin, ground, notes);
   const volume = planVolume(job, packer, diameterMm, sleeve.usableMm, notes);
   if (pressure.limits !== null) planEnergy(pressure.limits.workingBar, air.bar, volume, diameterMm, notes);
@@ -164,7 +166,7 @@ export function makeSetup(request: PlanRequest): Plan {
     // Two packers share their air: the volume of one is not the line's.
     volume: shared ? null : volume,
     pipe,
-    resin: resinSetup(resin, resinPlan, job.resin.mixC),
+    resin: resinSetup(resin, resinPlan, job.resin.mixC, cup),
     reaction: safeReaction(request.settings?.reaction ?? DEFAULT_REACTION),
     ...(gaugeUBar === undefined ? {} : { gaugeUBar }),
     rateHz: most === undefined || most <= 0 ? job.device.rateHz : Math.min(job.device.rateHz, most),

@@ -15,6 +15,8 @@ export const OPEN_POINTS = [
   'sensors-differ',
   'gauge-none',
   'gauge-differs',
+  'batch-slow',
+  'cup-doubted',
   'witness-none',
   'witness-soft',
   'witness-warm',

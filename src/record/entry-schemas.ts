@@ -7,6 +7,8 @@ import { PLACES } from '../job/codes.ts';
 import type { Frozen, Same } from '../job/setup-schema.ts';
 import {
   ALARMS,
+  CUP_DOUBTS,
+  CUP_VERDICTS,
   GAP_REASONS,
   LINE_ENDS,
   PRIORITIES,
@@ -214,6 +216,13 @@ const event = z.discriminatedUnion('e', [
     bar: nullable,
   }),
   told('outlet-stood', { bar: n }),
+  told('cup', {
+    verdict: z.enum(CUP_VERDICTS),
+    doubt: z.nullable(z.enum(CUP_DOUBTS)),
+    times: z.nullable(z.strictObject({ least: n, value: nullable, most: nullable })),
+    heatAge: nullable,
+    riseK: n,
+  }),
   told('mixed', {}),
   told('witness', { hard: yes, atPipeTemperature: yes }),
   told('override', { what: text, reason: text }),

@@ -32,6 +32,8 @@ export interface ChannelOptions {
   readonly transducer?: TransducerOptions;
   /** Default: none. */
   readonly second?: SecondOptions;
+  /** A thermocouple in the batch's cup; the device does not know where it is. Default: none. */
+  readonly cup?: CoupleOptions;
   /** A channel with the sensor's supply. Default: for ratiometric sensors. */
   readonly supplyChannel?: boolean;
   /** 0 to 4 thermocouples. Default: sleeve and air. */
@@ -149,12 +151,11 @@ export function createChannels(site: Site, options: ChannelOptions, maxRateHz: n
       () => Math.round(((transducer.supplyV * 1e6) / SUPPLY_TOP_UV) * SUPPLY_RAW + 0.3 * slow.normal()),
     );
   }
-  const couples = probes.map((probe, i) => {
-    const couple = createCouple(probe, random.fork(`probe ${i}`));
+  const addProbe = (couple: Couple, place: SuggestedPlace, tip: () => number) =>
     add(
       {
         quantity: 'temp',
-        place: probe.says !== undefined ? probe.says : probe.at === 'manhole' ? null : probe.at,
+        place,
         signal: THERMOCOUPLE_SIGNALS[couple.declared],
         partner: junctionIndex,
         bits: couple.bits,
@@ -164,8 +165,12 @@ export function createChannels(site: Site, options: ChannelOptions, maxRateHz: n
         rateMilliHz: TEMP_HZ * 1000,
       },
       TEMP_HZ,
-      (dtS) => couple.sample(tipC(site.truth, probe.at), box(), dtS),
+      (dtS) => couple.sample(tip(), box(), dtS),
     );
+  const couples = probes.map((probe, i) => {
+    const couple = createCouple(probe, random.fork(`probe ${i}`));
+    const place = probe.says !== undefined ? probe.says : probe.at === 'manhole' ? null : probe.at;
+    addProbe(couple, place, () => tipC(site.truth, probe.at));
     return couple;
   });
   if (probes.length > 0) {
@@ -194,6 +199,8 @@ export function createChannels(site: Site, options: ChannelOptions, maxRateHz: n
     other === undefined ? null : createTransducer(other.transducer ?? {}, random.fork('second pressure'));
   if (other !== undefined && second !== null)
     addPressure(second, other.tap, other.says === undefined ? other.tap : other.says);
+  if (options.cup !== undefined)
+    addProbe(createCouple(options.cup, random.fork('cup')), null, () => site.truth.cupC);
   let first = true;
   return {
     frames: list.map((c, index) => ({ t: 'C', index, ...c.frame })),

@@ -1,4 +1,5 @@
 /** What a simulated site is made of. Every member may be left out; the defaults make a DN150 packer on a 6 mm hose. */
+import { type CupOptions, slowed } from './cup.ts';
 import type { Kinetics } from './cure.ts';
 import { hoseRestriction, type Restriction } from './flow.ts';
 import type { PackerOptions } from './packer.ts';
@@ -106,6 +107,10 @@ export interface SiteOptions {
   readonly leak?: LeakOptions;
   readonly heat?: HeatOptions;
   readonly pipe?: PipeOptions;
+  /** A cup of the batch in the air; its resin is the pipe's. null: none. */
+  readonly cup?: Pick<CupOptions, 'potC' | 'tauS' | 'heat'> | null;
+  /** Times its usual time that the batch takes, in sleeve and cup. */
+  readonly slowBatch?: number;
   /** Start coupled to the packer. */
   readonly coupled?: boolean;
   /** Scales the internal steps, for convergence tests. 0.1-2. */
@@ -130,6 +135,7 @@ export interface Site0 {
   readonly leak: Full<LeakOptions>;
   readonly heat: Full<HeatOptions>;
   readonly pipe: Full<PipeOptions>;
+  readonly cup: CupOptions | null;
   readonly coupled: boolean;
   readonly stepScale: number;
 }
@@ -137,7 +143,7 @@ export interface Site0 {
 /** Options with their defaults, in SI. @throws RangeError naming the member that makes no sense */
 export function resolveOptions(o: SiteOptions): Site0 {
   const hose = { lengthM: 20, innerMm: 6, restriction: null, ...o.hose };
-  const site: Site0 = {
+  const whole: Site0 = {
     airPa: (o.airBar ?? 1.01325) * 1e5,
     airK: (o.airC ?? 15) + 273.15,
     compressor: {
@@ -185,9 +191,11 @@ export function resolveOptions(o: SiteOptions): Site0 {
       contactWm2K: 800,
       ...o.pipe,
     },
+    cup: null,
     coupled: o.coupled ?? true,
     stepScale: o.stepScale ?? 1,
   };
+  const site = withBatch(whole, o);
   const positive: readonly [string, number][] = [
     ['airBar', site.airPa],
     ['compressor.receiverL', site.compressor.receiverL],
@@ -200,4 +208,13 @@ export function resolveOptions(o: SiteOptions): Site0 {
   for (const [name, value] of positive)
     if (!(value > 0)) throw new RangeError(`site option ${name} must be above 0`);
   return site;
+}
+
+/** The batch's own speed, and its cup. */
+function withBatch(site: Site0, o: SiteOptions): Site0 {
+  const { kinetics } = site.pipe;
+  if (kinetics === null) return site;
+  const slow = o.slowBatch ?? 1;
+  const cup = o.cup == null ? null : { kinetics, slow, airC: site.airK - 273.15, draught: null, ...o.cup };
+  return { ...site, cup, pipe: { ...site.pipe, kinetics: slowed(kinetics, slow) } };
 }

@@ -3,6 +3,7 @@
  * they truly are. It knows what no sensor shows. Time is an argument; two sites with the same options and the
  * same hands give the same truth to the last bit, whatever the seed of their sensors.
  */
+import { Cup } from './cup.ts';
 import { CP_AIR, CV_AIR, R_AIR, RHO0, T0 } from './flow.ts';
 import { pipeLayers } from './layers.ts';
 import { Network } from './network.ts';
@@ -28,6 +29,8 @@ export interface SiteTruth {
   pipeC: number;
   groundC: number;
   airC: number;
+  /** Of the batch's resin in its cup; the air's where there is none. */
+  cupC: number;
   /** Gas volume of the packer, litres. */
   volumeL: number;
   packerKg: number;
@@ -70,6 +73,7 @@ export class Site {
   readonly options: Site0;
   readonly packer: Packer;
   readonly wall: Column;
+  private readonly cup: Cup | null;
   private readonly net: Network;
   private timeS = 0;
   private h = 0.005;
@@ -115,6 +119,7 @@ export class Site {
     this.sleeveIn = this.wall.first.sleeve!;
     this.sleeveOut = this.wall.last.sleeve!;
     this.pipeIn = this.wall.first.pipe!;
+    this.cup = site.cup === null ? null : new Cup(site.cup);
     this.net = new Network(site, this.packer);
     this.net.leakC =
       site.leak.mbarPerMin > 0 ? this.net.leakConductance(site.leak.mbarPerMin, site.leak.atBar) : 0;
@@ -134,6 +139,7 @@ export class Site {
       pipeC: pipe.groundC,
       groundC: pipe.groundC,
       airC: site.airK - ZERO_C,
+      cupC: site.cup?.potC ?? site.airK - ZERO_C,
       volumeL: this.packer.volume(0) * 1000,
       packerKg: this.net.packerKg,
       flowKgS: 0,
@@ -223,6 +229,7 @@ export class Site {
   /** The same up to a time in seconds since the start: sums of many steps do not drift. */
   stepTo(end: number): void {
     const { compressor, regulator, stepScale } = this.options;
+    this.cup?.step(end - this.timeS);
     while (end - this.timeS > 1e-9) {
       let h = this.h * stepScale;
       if (this.valveTarget !== this.net.valveOpen || this.ventTarget !== this.net.ventOpen)
@@ -376,6 +383,7 @@ export class Site {
     truth.sleeveInnerC = wall.t[this.sleeveIn]! - ZERO_C;
     truth.sleeveOuterC = wall.t[this.sleeveOut]! - ZERO_C;
     truth.pipeC = wall.t[this.pipeIn]! - ZERO_C;
+    if (this.cup !== null) truth.cupC = this.cup.c;
     truth.volumeL = (this.packer.volume(net.packerPa - air) + this.packer.slowM3) * 1000;
     truth.packerKg = net.packerKg;
     truth.flowKgS = net.flows.hose;

@@ -169,6 +169,7 @@ describe('in another language nothing is told in English by', () => {
         {[null, 1e12].map((nowUtcMs) => (
           <CureLine
             cure={view.cure}
+            cup={{ verdict: 'slow', doubt: null, times: { least: 1.2, value: 1.4, most: 1.6 }, c: 31 }}
             hasResin
             isLightCured={false}
             stage="hold"
@@ -179,6 +180,7 @@ describe('in another language nothing is told in English by', () => {
         ))}
         <CureLine
           cure={null}
+          cup={null}
           hasResin={false}
           isLightCured={false}
           stage="hold"

@@ -103,13 +103,13 @@ export function disagreeing(
   let bad = 0;
   for (let i = 0; i < temps.length; i++) {
     const a = temps[i] as PlacedTemperature;
-    if (a.c === null || a.place === null) continue;
+    if (a.c === null || !isInPipe(a.place)) continue;
     let lowest = ground === null ? Number.POSITIVE_INFINITY : ground.c - ground.uC;
     let hottestInside = Number.NEGATIVE_INFINITY;
     let others = ground === null ? 0 : 1;
     for (let j = 0; j < temps.length; j++) {
       const b = temps[j] as PlacedTemperature;
-      if (j === i || b.c === null || b.place === null) continue;
+      if (j === i || b.c === null || !isInPipe(b.place)) continue;
       others++;
       if (b.place === a.place) {
         if (Math.abs(a.c - b.c) > Math.hypot(a.uC, b.uC) + SAME_PLACE_K) bad |= (1 << i) | (1 << j);
@@ -131,5 +131,9 @@ export function disagreeing(
   return bad;
 }
 
+/** A cup stands outside: what it reads says nothing of the pipe. */
+type InPipe = Exclude<Place, 'cup'>;
+const isInPipe = (place: Place | null): place is InPipe => place !== null && place !== 'cup';
+
 /** Order from the heat outwards: the sleeve makes it, pipe and ground take it. The air may lag either way. */
-const DEPTH: { readonly [P in Place]: number } = { sleeve: 0, air: 0, pipe: 1, ground: 2 };
+const DEPTH: { readonly [P in InPipe]: number } = { sleeve: 0, air: 0, pipe: 1, ground: 2 };

@@ -36,6 +36,7 @@ export const ALARMS = [
   'temperature-lost', // a probe that cure or hold relies on is open or gone
   'cold', // under the data sheet's lowest temperature: no cure credit
   'pot-life', // pot life runs out before seating
+  'batch-slow', // the witness cup: this batch reacts slowly, or not at all
   'store-fault', // the record cannot be written
   'clock-jump', // the tablet slept
   'garbage', // bytes on the line that are no frames
@@ -127,6 +128,28 @@ export const PAIR_PATHS = [
   'escapes', // the supply gives air and the packer does not rise: limp still, or the air goes elsewhere
 ] as const;
 export type PairPath = (typeof PAIR_PATHS)[number];
+
+/** What a witness cup says of its batch. */
+export const CUP_VERDICTS = [
+  'waits', // nothing to say yet
+  'reacts', // it warms by itself
+  'usual', // as quick as the resin's earlier batches
+  'quick',
+  'slow',
+  'no-reaction', // long after it should have, it has not warmed
+  'cannot-tell',
+] as const;
+export type CupVerdict = (typeof CUP_VERDICTS)[number];
+
+/** Why a witness cup cannot tell. */
+export const CUP_DOUBTS = [
+  'little-heat', // it warms too little to be read
+  'lost', // its probe was not read for too long
+  'not-of-pot', // it does not begin at the pot's temperature: no probe in it, or another batch
+  'too-early', // no batch is so quick: mixed before, or another resin
+  'cooler-than-sleeve', // the sleeve was hotter: its probe hangs in the air, or the two probes are swapped
+] as const;
+export type CupDoubt = (typeof CUP_DOUBTS)[number];
 
 /** Marks that stand as long as what they say; in this order. */
 export const STANDINGS = [

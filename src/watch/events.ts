@@ -3,6 +3,8 @@ import type { DeviceEventCode } from '../link/frames.ts';
 import type {
   AlarmCode,
   AlarmState,
+  CupDoubt,
+  CupVerdict,
   GapReason,
   LineEnd,
   LossCause,
@@ -75,6 +77,8 @@ export interface AlarmValues {
   /** How often a pressure is read now, and how often it was. */
   readonly perSecond?: number;
   readonly perSecondBefore?: number;
+  /** A batch's time against the resin's usual one. */
+  readonly times?: number;
   readonly c?: number;
   readonly place?: Place;
   readonly cause?: LossCause | string;
@@ -230,6 +234,21 @@ export type WatchEvent = { readonly tUs: number } & (
     }
   /** The regulator's outlet stands, at this pressure, before air is let in; told again where it stands elsewhere. */
   | { readonly e: 'outlet-stood'; readonly bar: number }
+  /** What the witness cup says of its batch, each time it is another thing. */
+  | {
+      readonly e: 'cup';
+      readonly verdict: CupVerdict;
+      readonly doubt: CupDoubt | null;
+      /** Times the usual time of this resin; null: that is not known. */
+      readonly times: {
+        readonly least: number;
+        readonly value: number | null;
+        readonly most: number | null;
+      } | null;
+      /** The sheet's time at the cup's temperature at the greatest heat (1 = all of it): the batch's mark; null: it has not passed. */
+      readonly heatAge: number | null;
+      readonly riseK: number;
+    }
   | { readonly e: 'mixed' }
   | { readonly e: 'witness'; readonly hard: boolean; readonly atPipeTemperature: boolean }
   | { readonly e: 'override'; readonly what: string; readonly reason: string }

@@ -5,6 +5,7 @@ import { maybeShelved } from './alarms/operator.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
 import { shownValues } from './alarms/values.ts';
 import { STANDINGS, type Standing } from './codes.ts';
+import { hasCup } from './cure/cup.ts';
 import { cureView, isLightCured } from './cure/cure.ts';
 import { holdView, tapSeesPacker } from './hold/hold.ts';
 import { secondView } from './pair/view.ts';
@@ -17,7 +18,7 @@ import { stands } from './stages/stand.ts';
 import type { WatchState } from './state.ts';
 import { airNotWanted, potLifeLeftS } from './state.ts';
 import { supplyView } from './supply/view.ts';
-import type { AlarmView, GuardView, WatchView } from './view.ts';
+import type { AlarmView, CupView, GuardView, WatchView } from './view.ts';
 
 const NOTHING: GuardView = {
   restBar: null,
@@ -93,6 +94,12 @@ function overBar(w: WatchState, tUs: number): number | null {
   return spanEndBar(w.setup) ?? signal.bar;
 }
 
+function cupView({ cup, setup, probes }: WatchState, tUs: number): CupView | null {
+  if (cup === null || !hasCup(setup)) return null;
+  const probe = probes.find((p) => p.place === 'cup');
+  return { ...cup.said, c: probe !== undefined && probeFresh(probe, tUs) ? probe.c : null };
+}
+
 /** All that a screen shows of the moment. tUs may be later than the last input. */
 export function viewOf(w: WatchState, tUs: number): WatchView {
   const { setup, signal } = w;
@@ -134,6 +141,7 @@ export function viewOf(w: WatchState, tUs: number): WatchView {
     rebound: test === null ? null : { sinceUs: test.sinceUs, needS: REBOUND_S, startBar: test.startBar },
     supply: supplyView(w.supply, tUs),
     second: secondView(w.pair, tUs),
+    cup: cupView(w, tUs),
     mixedUs: w.mixedUs,
     potLifeLeftS: potLifeLeftS(w, tUs),
     peakBar: signal.peakBar,

@@ -7,6 +7,7 @@ import { ALARM_TABLE } from './alarms/table.ts';
 import type { LossCause } from './codes.ts';
 import { ALARMS, ENGINE } from './codes.ts';
 import type { BeforeSeat } from './cure/before-seat.ts';
+import type { Cup } from './cure/cup.ts';
 import type { CureState } from './cure/cure.ts';
 import type { GuardContext, GuardState, GuardVerdict } from './guard/guard.ts';
 import { createGuard } from './guard/guard.ts';
@@ -95,6 +96,8 @@ export interface WatchState {
   mixedUs: number | null;
   /** From the last mixing on, until the sleeve is seated. */
   beforeSeat: BeforeSeat | null;
+  /** The witness cup of the batch that was mixed last; null: none was. */
+  cup: Cup | null;
   /** Time since mixing that passed beside the run clock, s. */
   unseenS: number;
   unseen: Unseen;
@@ -139,6 +142,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     store: { ok: true, code: '' },
     mixedUs: null,
     beforeSeat: null,
+    cup: null,
     unseenS: 0,
     unseen: createUnseen(),
   };

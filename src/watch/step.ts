@@ -7,6 +7,8 @@ import { valuesOf } from './alarms/values.ts';
 import type { AlarmCode } from './codes.ts';
 import { ALARMS } from './codes.ts';
 import { beforeTick } from './cure/before-seat.ts';
+import { believedBeside, cupTick } from './cure/cup.ts';
+import { cupSpeed } from './cure/cup-speed.ts';
 import { cureTick } from './cure/cure.ts';
 import type { WatchEvent } from './events.ts';
 import type { WatchInput } from './inputs.ts';
@@ -93,17 +95,32 @@ export function step(w: WatchState, input: WatchInput, emit: Emit): void {
   if (!w.ended) settleUp(w, emit);
 }
 
-function settleUp(w: WatchState, emit: Emit): void {
-  settleUnseen(w);
-  if (w.cure !== null && !w.cure.ended && w.tUs - w.cure.lastUs >= 1e6)
+/** What goes by temperatures: the cup first, since the count goes by what it says. */
+function settleCure(w: WatchState, emit: Emit): void {
+  const isDue = (lastUs: number) => w.tUs - lastUs >= 1e6;
+  const cure = w.cure === null || w.cure.ended ? null : w.cure;
+  const { cup } = w;
+  if (
+    !(cure && isDue(cure.lastUs)) &&
+    !(cup && isDue(cup.lastUs)) &&
+    !(w.beforeSeat && isDue(w.beforeSeat.lastUs))
+  )
+    return;
+  const probes = cureProbes(w.probes, w.sensorChecks.warm, w.tUs);
+  if (cup !== null) cupTick(cup, w.tUs, probes, w.setup, cure !== null, emit);
+  if (cure !== null)
     cureTick(
-      w.cure,
+      cure,
       w.tUs,
-      { setup: w.setup, probes: cureProbes(w.probes, w.sensorChecks.warm, w.tUs) },
+      { setup: w.setup, probes: believedBeside(w.cup, probes), speed: cupSpeed(w.cup) },
       emit,
     );
-  if (w.beforeSeat !== null && w.tUs - w.beforeSeat.lastUs >= 1e6)
-    beforeTick(w.beforeSeat, w.tUs, cureProbes(w.probes, w.sensorChecks.warm, w.tUs));
+  if (w.beforeSeat !== null) beforeTick(w.beforeSeat, w.tUs, probes);
+}
+
+function settleUp(w: WatchState, emit: Emit): void {
+  settleUnseen(w);
+  settleCure(w, emit);
   world.w = w;
   stepAlarms(ALARM_TABLE, w.alarms, w.tUs, world, emit);
   world.w = null;

@@ -1,6 +1,7 @@
 import type { SecondPressure } from '../job/codes.ts';
 import type { Limits, Line, Place, Tap } from '../job/setup.ts';
 import type { AlarmCode, AlarmState, PairPath, Priority, Stage, Standing, SupplyVerdict } from './codes.ts';
+import type { CupSaid } from './cure/cup-judge.ts';
 import type { AlarmValues, Bounded, LeakFigure } from './events.ts';
 import type { ProofPhase } from './supply/types.ts';
 
@@ -109,6 +110,12 @@ export interface SecondView {
   readonly path: PairPath | null;
 }
 
+/** The witness cup of the batch that was mixed last. */
+export interface CupView extends CupSaid {
+  /** °C; null: it is not read. */
+  readonly c: number | null;
+}
+
 /** All that a screen shows of the moment; plain data, made at most 30 times a second. */
 export interface WatchView {
   readonly tUs: number;
@@ -154,6 +161,8 @@ export interface WatchView {
   readonly supply: SupplyView | null;
   /** null: the line has one pressure. */
   readonly second: SecondView | null;
+  /** What the witness cup says of its batch; null: there is none. */
+  readonly cup: CupView | null;
   readonly mixedUs: number | null;
   readonly potLifeLeftS: number | null;
   readonly peakBar: number | null;

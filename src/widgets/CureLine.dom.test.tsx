@@ -34,6 +34,7 @@ function show(
   render(() => (
     <CureLine
       cure={view}
+      cup={null}
       hasResin={hasResin}
       isLightCured={false}
       stage={stage}
@@ -64,6 +65,7 @@ describe('the cure line', () => {
     render(() => (
       <CureLine
         cure={null}
+        cup={null}
         hasResin
         isLightCured
         stage="hold"

@@ -1,7 +1,8 @@
 import { createMemo, Show } from 'solid-js';
 import type { Stage } from '../watch/codes.ts';
 import type { Bounded } from '../watch/events.ts';
-import type { CureView } from '../watch/view.ts';
+import type { CupView, CureView } from '../watch/view.ts';
+import { cupShort, cupText } from '../words/cup.ts';
 import { clockTime, type DisplayUnits, duration, percent, temperature } from '../words/format.ts';
 import { CURE, coldestText } from '../words/hold.ts';
 import { CURE_LINE } from '../words/lanes.ts';
@@ -20,6 +21,8 @@ const HEIGHT_PX = 74;
  */
 export function CureLine(props: {
   cure: CureView | null;
+  /** The witness cup of the batch; null: there is none. */
+  cup: CupView | null;
   hasResin: boolean;
   /** Light makes it hard: nothing is judged. */
   isLightCured: boolean;
@@ -83,6 +86,7 @@ export function CureLine(props: {
       under: under(),
       end: end(),
       sentence: sentence(),
+      cup: props.cup === null ? null : { text: cupShort(props.cup), asks: asksOf(props.cup) },
     };
   };
   const scene = createMemo<CureScene>(sceneNow, sceneNow(), {
@@ -141,6 +145,7 @@ export function CureLine(props: {
               <p>
                 {progress(cure())} {coldestText(cure(), props.units)}
               </p>
+              <Show when={props.cup}>{(said) => <p data-testid="cure-cup">{cupText(said())}</p>}</Show>
               <Show when={exotherm()}>{(text) => <p data-testid="cure-exotherm">{text()}</p>}</Show>
             </>
           )}
@@ -149,6 +154,10 @@ export function CureLine(props: {
     </section>
   );
 }
+
+/** Somebody is to look: at the cup, or at the sample. */
+const asksOf = ({ verdict, doubt }: CupView): boolean =>
+  verdict === 'slow' || verdict === 'no-reaction' || (doubt !== null && doubt !== 'little-heat');
 
 /** What is seen of a scene: a thousandth of the line is under a px. */
 const seenOf = ({ counts, ...words }: CureScene): string =>

@@ -1,10 +1,11 @@
 /**
- * npm run campaign [-- fills|proofs|pairs|holds|sleeves|mixings|forgeries …] [--n SCALE]
+ * npm run campaign [-- fills|proofs|pairs|holds|sleeves|mixings|cups|forgeries …] [--n SCALE]
  *
  * Runs the campaigns named (all without a name), prints their tables and writes docs/validation.md with its figures.
  * SCALE below 1 runs a share of each and writes nothing.
  */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { CUPS, cupsChild, runCups } from './cups-run.ts';
 import { FILLS, fillsChild, runFills } from './fills-run.ts';
 import { FORGERIES, forgeriesChild, runForgeries } from './forgeries-run.ts';
 import { HOLDS, holdsChild, runHolds } from './holds-run.ts';
@@ -30,6 +31,7 @@ const CAMPAIGNS: Readonly<Record<string, (scale: number) => Promise<Section>>> =
   [HOLDS]: runHolds,
   [SLEEVES]: runSleeves,
   [MIXINGS]: runMixings,
+  [CUPS]: runCups,
   [FORGERIES]: runForgeries,
 };
 for (const name of named)
@@ -44,6 +46,7 @@ else if (isChild(PAIRS)) pairsChild(scale);
 else if (isChild(HOLDS)) holdsChild(scale);
 else if (isChild(SLEEVES)) sleevesChild(scale);
 else if (isChild(MIXINGS)) mixingsChild(scale);
+else if (isChild(CUPS)) cupsChild(scale);
 else if (isChild(FORGERIES)) forgeriesChild();
 else
   for (const [name, run] of Object.entries(CAMPAIGNS)) {

@@ -5,6 +5,7 @@ import { createRandom } from '../../src/rig/random.ts';
 import { Sleeve, type SleeveTruth } from '../../src/rig/testing/sleeve.ts';
 import type { ProbeNow } from '../../src/watch/cure/coldest.ts';
 import { type CureState, createCure, cureTick, cureView } from '../../src/watch/cure/cure.ts';
+import type { Bounded } from '../../src/watch/events.ts';
 import type { ProbePlace, SleeveScenario } from './sleeves-scenario.ts';
 
 export const METHODS = ['program', 'line20', 'probe', 'ground', 'midway'] as const;
@@ -89,7 +90,18 @@ export function ratioOf(r: SleeveResult, method: Method): number {
   return said === null || r.trueS === null ? Number.POSITIVE_INFINITY : said / r.trueS;
 }
 
-export function judgeSleeve(s: SleeveScenario, onStep?: (step: SleeveStep) => void): SleeveResult {
+/** What a witness cup makes of the count and of the probes at a time, s from seating. */
+export type OfBatch = (
+  tS: number,
+  probes: readonly ProbeNow[],
+  cure: CureState,
+) => { readonly speed: Bounded; readonly probes: readonly ProbeNow[] };
+
+export function judgeSleeve(
+  s: SleeveScenario,
+  onStep?: (step: SleeveStep) => void,
+  batch?: OfBatch,
+): SleeveResult {
   const sleeve = new Sleeve(s.options);
   const { truth } = sleeve;
   const setup = sheetSetup(s);
@@ -120,7 +132,7 @@ export function judgeSleeve(s: SleeveScenario, onStep?: (step: SleeveStep) => vo
       Math.round((s.share * inner + (1 - s.share) * own + s.offsetK + NOISE_K * noise.normal()) * 10) / 10;
     const probes: ProbeNow[] = s.probe === 'ground' ? [] : [{ place: s.probe, c, uC: s.uC, checked: true }];
     if (Number.isNaN(metUs) || Number.isNaN(trueS))
-      cureTick(cure, t * 1e6, { setup, probes }, (e) => {
+      cureTick(cure, t * 1e6, { setup, ...(batch?.(t, probes, cure) ?? { probes }) }, (e) => {
         if (e.e === 'cure-met') metUs = e.tUs;
       });
     if (clock === null && cure.low >= ASK_AT && cure.metUs === null) {

@@ -7,7 +7,7 @@ import type { ChannelSetup, Setup } from '../../job/setup.ts';
 import type { Manifest } from '../../record/manifest.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { Catalogue } from '../../words/catalogue.ts';
-import { OUTSIDE_S, packerPeak, supplyOf, wentOn } from '../account.ts';
+import { cupAsks, lastCup, OUTSIDE_S, packerPeak, supplyOf, wentOn } from '../account.ts';
 import { floorOfRecord, holdsOf } from '../numbers.ts';
 
 export interface Seen {
@@ -54,6 +54,7 @@ const MAY_BE = {
   supply: true,
   mixed: true,
   witness: true,
+  cup: true,
   override: true,
   note: true,
   'acknowledge-refused': false,
@@ -242,6 +243,8 @@ function ofCure(seen: Seen): string[] {
   if (setup?.resin?.curedBy === 'light') out.push(X.lightCured);
   else if (setup?.heating === 'unknown' && setup.resin !== null) out.push(X.heatingUnknown);
   if (events(seen, 'mixed').length === 0) out.push(X.noMixed);
+  const cup = lastCup(seen.manifest.events);
+  if (cup !== null && cupAsks(cup)) out.push(X.cup(seen.words.cup.cupText(cup)));
   const resin = bundle?.job.resin;
   if (resin !== undefined && (resin.resinBatch === '' || resin.hardenerBatch === '')) out.push(X.noBatch);
   const witness = events(seen, 'witness').at(-1);

@@ -5,6 +5,7 @@ import type { ChannelSetup, Setup } from '../../job/setup.ts';
 import type { Account } from '../../record/account.ts';
 import type { Catalogue } from '../../words/catalogue.ts';
 import { NO_VALUE } from '../../words/create-format.ts';
+import { lastCup } from '../account.ts';
 import { cureTold } from '../cure-told.ts';
 import type { Numbers } from '../messages.ts';
 import { floorOfRecord, holdsOf } from '../numbers.ts';
@@ -287,6 +288,8 @@ export function heldRows(seen: Seen, numbers: Numbers): readonly Row[] {
     peakBar === null ? C.notKnown : u === null ? pressure(peakBar) : C.peakU(pressure(peakBar), pressure(u));
   out.push({ name: C.peak, text: peak });
   out.push({ name: C.cure, text: cureText(seen, setup) });
+  const cup = lastCup(manifest.events);
+  if (cup !== null) out.push({ name: C.cup, text: words.events.eventText(cup) });
   const { coldest } = numbers;
   if (coldest !== null) out.push({ name: C.coldest, text: words.hold.coldestValue(coldest) });
   return out;

@@ -6,7 +6,7 @@ import { FormRows } from './FormRows.tsx';
 import type { Form } from './form.ts';
 import { Members, type MembersOf } from './Members.tsx';
 
-const MEMBERS: MembersOf<'resin', 'name' | 'cure' | 'end' | 'pot' | 'mix' | 'notes'> = {
+const MEMBERS: MembersOf<'resin', 'name' | 'cure' | 'end' | 'pot' | 'cup' | 'mix' | 'notes'> = {
   version: null,
   name: { in: 'name', edit: (form) => <FormText form={form} at="name" label={RESIN.name} /> },
   kind: {
@@ -60,6 +60,18 @@ const MEMBERS: MembersOf<'resin', 'name' | 'cure' | 'end' | 'pot' | 'mix' | 'not
     ),
   },
   potMassG: { in: 'pot', edit: (form) => <FormNumber form={form} at="potMassG" label={RESIN.potMassG} /> },
+  cupMarks: {
+    in: 'cup',
+    edit: (form) => (
+      <FormRows
+        form={form}
+        at="cupMarks"
+        label={RESIN.cupMarks}
+        note={DOCS.cupText}
+        columns={{ massG: DOCS.cupMass, mark: DOCS.cupMark, riseK: DOCS.cupRise }}
+      />
+    ),
+  },
   mix: {
     in: 'mix',
     edit: (form) => (
@@ -103,6 +115,9 @@ export function ResinForm(props: { form: Form<'resin'> }) {
       </Part>
       <Part title={RESIN.potLife}>
         <Members form={props.form} of={MEMBERS} in="pot" />
+      </Part>
+      <Part title={RESIN.cupMarks} folded>
+        <Members form={props.form} of={MEMBERS} in="cup" />
       </Part>
       <Part title={DOCS.mix} folded>
         <div class="fields">

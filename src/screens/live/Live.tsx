@@ -172,6 +172,7 @@ export function Live(props: { jobId: string | null }) {
           <CureLine
             size={cureRoom()}
             cure={face.view()?.cure ?? null}
+            cup={face.view()?.cup ?? null}
             hasResin={live.setup()?.resin !== null && live.setup() !== null}
             isLightCured={live.setup()?.resin?.curedBy === 'light'}
             stage={stage()}

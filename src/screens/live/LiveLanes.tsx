@@ -50,7 +50,7 @@ const rateStep = (rate: number | null): number | null =>
 const SAME_BAR = 0.005;
 /** The lane without a probe, °C. */
 const EMPTY_C = { low: 8, high: 14 };
-const ORDER: readonly (Place | null)[] = ['sleeve', 'air', 'pipe', 'ground', null];
+const ORDER: readonly (Place | null)[] = ['sleeve', 'air', 'pipe', 'ground', 'cup', null];
 
 const json = { equals: (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b) };
 

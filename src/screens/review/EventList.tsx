@@ -22,6 +22,7 @@ const MAIN: Readonly<Record<WatchEvent['e'], boolean>> = {
   supply: true,
   'outlet-stood': true,
   mixed: true,
+  cup: true,
   witness: true,
   override: true,
   note: true,

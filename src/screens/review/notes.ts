@@ -21,6 +21,7 @@ const NOTED: Readonly<Record<WatchEvent['e'], boolean>> = {
   supply: true,
   'outlet-stood': false,
   mixed: true,
+  cup: true,
   witness: true,
   override: true,
   note: true,

@@ -49,6 +49,7 @@ const DRAWER: Readonly<Record<WarningCode, Drawer>> = {
   'gauge-drifting': 'look',
   'probe-differed': 'look',
   'probe-uncompared': 'unknown',
+  'cup-coarse': 'unknown',
   'no-sleeve-place': 'look',
   'air-assumed': 'unknown',
   'ground-unknown': 'unknown',

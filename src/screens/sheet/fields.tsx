@@ -185,6 +185,9 @@ export const FIELD = {
     <FormText form={form} at="resin.hardenerBatch" label={SHEET.hardenerBatch} />
   ),
   'resin.mixC': ({ form }) => <FormNumber form={form} at="resin.mixC" label={SHEET.mixC} />,
+  'resin.cupMassG': ({ form }) => (
+    <FormNumber form={form} at="resin.cupMassG" label={SHEET.cupMass} hint={SHEET.cupHint} />
+  ),
   handlingMin: ({ form }) => <FormNumber form={form} at="handlingMin" label={SHEET.handling} />,
   'heating.by': ({ form }) => (
     <FormChoice form={form} at="heating.by" label={SHEET.heating} hint={SHEET.heatingHint} words={HEATING} />

@@ -23,7 +23,7 @@ export const STEP_FIELDS: Readonly<Record<Step, readonly SheetField[]>> = {
     'heating.by',
   ],
   line: ['tap', 'line', 'wetness', 'packersOnLine', 'hose.lengthM', 'air.source'],
-  mixing: ['handlingMin', 'crew'],
+  mixing: ['handlingMin', 'resin.cupMassG', 'crew'],
 };
 
 export const PARTS = ['what', 'pipe', 'packer', 'pressures', 'line', 'sleeve', 'notes'] as const;
@@ -57,6 +57,7 @@ export const PART_FIELDS: Readonly<Record<SheetPart, readonly SheetField[]>> = {
     'resin.resinBatch',
     'resin.hardenerBatch',
     'resin.mixC',
+    'resin.cupMassG',
     'handlingMin',
     'heating.by',
     'heating.toC',

@@ -187,6 +187,7 @@ export function watchView(stage: Stage, more: Partial<WatchView> = {}): WatchVie
     rebound: { sinceUs: 8.5e7, needS: 30, startBar: 0 },
     supply: null,
     second: null,
+    cup: null,
     mixedUs: 1e6,
     potLifeLeftS: 700,
     peakBar: 1.55,

@@ -207,6 +207,13 @@ function cold(w: WatchState): Condition {
   return under(w.cure.underLowestK, 0, DEADBAND.cold);
 }
 
+/** A probe that hangs in the air, or is swapped with the sleeve's, is asked about by the same alarm: nobody knows which it is. */
+function batchSlow({ cup }: WatchState): Condition {
+  if (cup === null) return 'off';
+  const { verdict, doubt } = cup.said;
+  return when(verdict === 'slow' || verdict === 'no-reaction' || doubt === 'cooler-than-sleeve');
+}
+
 const CONDITIONS: { readonly [A in AlarmCode]: (w: WatchState) => Condition } = {
   'over-range': ({ signal: s }) => (isOver(s) ? 'on' : s.overFrames > 0 ? 'between' : 'off'),
   'over-rated': overRated,
@@ -247,6 +254,7 @@ const CONDITIONS: { readonly [A in AlarmCode]: (w: WatchState) => Condition } = 
   'temperature-lost': (w) => when(lostPlace(w.probes, w.setup, w.signal.firstUs, w.tUs) !== null),
   cold,
   'pot-life': potLife,
+  'batch-slow': batchSlow,
   'store-fault': (w) => when(!w.store.ok),
   'clock-jump': (w) => when(w.unseen.sleptUs !== null && w.tUs - w.unseen.sleptUs < SUDDEN_US),
   garbage: ({ signal: s, tUs }) =>
@@ -283,6 +291,13 @@ export function rateOf(w: WatchState, alarm: AlarmCode): { value: number; least:
 /** Alarms that say of the sensor that it may read too low. */
 const OF_SENSOR: Readonly<Partial<Record<AlarmCode, true>>> = { 'gauge-differs': true, 'reading-jump': true };
 
+/** Half as long again as usual at the least, or nothing at all. */
+const GRAVE = 1.5;
+const isGrave = (cup: WatchState['cup']): boolean =>
+  cup !== null &&
+  (cup.said.verdict === 'no-reaction' ||
+    (cup.said.verdict === 'slow' && (cup.said.times?.value ?? cup.said.times?.least ?? 0) > GRAVE));
+
 /** The table's priority, or a higher one where it presses. */
 export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
   if (OF_SENSOR[alarm] && isOverByGauge(w)) return 'urgent';
@@ -298,6 +313,7 @@ export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
   if (alarm === 'band-exit' && (w.hold?.exit?.inS.value ?? EXIT_S) < EXIT_PRESSING_S) return 'high';
   if (alarm === 'device-fault' && isBlind(gravestFault(w.device, w.tUs))) return 'high';
   if (alarm === 'pot-life' && (potLifeLeftS(w, w.tUs) ?? 1) <= 0) return 'high';
+  if (alarm === 'batch-slow' && isGrave(w.cup)) return 'high';
   return rowOf(alarm).priority;
 }
 

@@ -29,6 +29,7 @@ export type Action =
   | 'check-probe'
   | 'wait-or-warm'
   | 'seat-or-discard'
+  | 'feel-sample'
   | 'free-storage'
   | 'check-cable'
   | 'keep-screen-awake';
@@ -268,6 +269,7 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
     deadband: 0.5,
   }),
   'pot-life': row('low', 'sleeve-loosens', 'seat-or-discard', 300, { stages: ['prepare', 'seat'] }),
+  'batch-slow': row('low', 'uncured', 'feel-sample', 1800, { stages: ['prepare', ...UP] }),
   'store-fault': row('high', 'record-incomplete', 'free-storage', 60),
   'clock-jump': row('low', 'record-incomplete', 'keep-screen-awake', 300, { parents: LOST, offDelayS: 5 }),
   garbage: row('low', 'unseen-pressure', 'check-cable', 300, { parents: LOST, offDelayS: 10 }),

@@ -2,6 +2,7 @@ import { spanEndBar } from '../../job/gauge-kind.ts';
 import type { Limits } from '../../job/setup.ts';
 import { DEVICE_FAULTS } from '../../link/frames.ts';
 import type { AlarmCode } from '../codes.ts';
+import { NOTHING_SAID } from '../cure/cup-judge.ts';
 import { gravestFault } from '../device-faults.ts';
 import type { AlarmValues } from '../events.ts';
 import { secondNow } from '../pair/second.ts';
@@ -143,6 +144,13 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
     }
     case 'pot-life':
       return solid({ seconds: round(potLifeLeftS(w, w.tUs) ?? 0, 0) });
+    case 'batch-slow': {
+      const { verdict, doubt, times } = w.cup?.said ?? NOTHING_SAID;
+      return solid({
+        times: times === null ? null : round(times.value ?? times.least, 1),
+        cause: doubt ?? verdict,
+      });
+    }
     case 'store-fault':
       return solid({ cause: w.store.code });
     case 'clock-jump':

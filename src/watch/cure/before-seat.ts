@@ -40,7 +40,7 @@ export function beforeTick(b: BeforeSeat, tUs: number, probes: readonly ProbeNow
   if (tUs - b.lastUs < STEP_US) return;
   const dt = tUs - b.lastUs;
   b.lastUs = tUs;
-  const near = probes.filter((p) => p.checked && p.place !== 'ground');
+  const near = probes.filter((p) => p.checked && p.place !== 'ground' && p.place !== 'cup');
   if (near.length === 0) return;
   b.lowC = Math.min(b.lowC ?? Number.POSITIVE_INFINITY, ...near.map((p) => p.c - p.uC));
   b.coldC = Math.min(b.coldC ?? Number.POSITIVE_INFINITY, ...near.map((p) => p.c));

@@ -6,6 +6,7 @@ import { type BeforeSeat, earnedBefore } from './before-seat.ts';
 import type { Coldest, ProbeNow } from './coldest.ts';
 import { COLD_GROUND_C, heatingOf } from './coldest.ts';
 import { anew, type ColdestState, coldestNow, createColdest } from './coldest-now.ts';
+import { AS_THE_SHEET } from './cup-speed.ts';
 import { type Outlook, outlook } from './forecast.ts';
 import { coldestPlausible, gapRate, NO_RATE, rateAt } from './rates.ts';
 import type { SheetFit } from './sheet.ts';
@@ -26,13 +27,15 @@ export interface CureState extends ColdestState {
   lastUs: number;
   /** Of the time since seating, what is not counted: the run lay and no device bore it out; slept through: less than none, s. */
   uncountedS: number;
-  /** Progress: middle and bounds. */
+  /** Progress by the sheet: middle and bounds. */
   progress: number;
   low: number;
   high: number;
   /** Equivalent age at 20 °C of the coldest credible resin, min. */
   ageMin: number;
   metUs: number | null;
+  /** What this batch's own speed makes of that progress: factors. */
+  speed: Bounded;
   /** From mixing to seating; null: not mixed under this watch, or another sleeve's. */
   before: BeforeSeat | null;
   /** The packer was let down: the sleeve is no longer held, and nothing more is counted. */
@@ -53,6 +56,8 @@ export interface CureContext {
   readonly setup: Setup | null;
   /** Probes with a fresh usable value. */
   readonly probes: readonly ProbeNow[];
+  /** Of the batch, by its witness cup; left out: as the sheet has it. */
+  readonly speed?: Bounded;
 }
 
 type Emit = (event: WatchEvent) => void;
@@ -88,6 +93,7 @@ export function createCure(
     high: 0,
     ageMin: 0,
     metUs: null,
+    speed: AS_THE_SHEET,
     before,
     ended: false,
     coldestC: null,
@@ -146,6 +152,7 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
   const minutes = (tUs - s.lastUs) / 60e6;
   const gap = tUs - s.lastUs > GAP_US;
   s.lastUs = tUs;
+  s.speed = ctx.speed ?? AS_THE_SHEET;
   const ground = ctx.setup?.ground ?? null;
   const now = coldestNow(s, tUs, gap, ctx.probes, ctx.setup);
   s.now = now;
@@ -167,11 +174,19 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
     const cold = now.c?.low ?? COLD_GROUND_C;
     if (cold >= fit.lowestC) s.ageMin += ageRate(fit.slope, cold) * minutes;
   }
-  if (s.low >= 1 && s.metUs === null) {
+  const { low } = ofBatch(s);
+  if (low >= 1 && s.metUs === null) {
     s.metUs = tUs;
-    emit({ tUs, e: 'cure-met', progressLow: round(s.low, 3), equivalentAgeMin: round(s.ageMin, 1) });
+    emit({ tUs, e: 'cure-met', progressLow: round(low, 3), equivalentAgeMin: round(s.ageMin, 1) });
   }
 }
+
+/** Progress of this batch: that by the sheet, times its own speed. */
+export const ofBatch = ({ progress, low, high, speed }: CureState): Bounded => ({
+  value: progress * speed.value,
+  low: low * speed.low,
+  high: high * speed.high,
+});
 
 /**
  * The run lay for so many seconds up to tUs. Only a wall clock says so, and that may have been set: nothing is counted
@@ -223,7 +238,10 @@ function outlookOf(s: CureState): Outlook {
   if (s.ended || fit === null || now === null || now.dry === null) return NOTHING;
   let one = kept.get(s);
   if (one === undefined || s.lastUs < one.atUs || s.lastUs - one.atUs >= OUTLOOK_US) {
-    const { watched, pipe, groundC, exotherm, heating, progress, low } = s;
+    const { watched, pipe, groundC, exotherm, heating, speed } = s;
+    const progress = ofBatch(s).value;
+    // By the sheet's clock this batch is done at 1 / its speed: what is over 1 of that is taken off beforehand.
+    const low = s.low + 1 - 1 / speed.low;
     const input = { fit, now, watched, pipe, groundC, exotherm, heating, progress, low };
     one = { atUs: s.lastUs, outlook: outlook(input) };
     kept.set(s, one);
@@ -241,15 +259,18 @@ function outlookOf(s: CureState): Outlook {
   };
 }
 
+function batchView(s: CureState): Pick<CureView, 'progress' | 'low' | 'high'> {
+  const { value, low, high } = ofBatch(s);
+  return { progress: value, low, high };
+}
+
 /** firstUs: the first sample, from which results count their seconds. */
 export function cureView(s: CureState, tUs: number, firstUs: number | null): CureView | null {
   if (s.fit === null) return null;
   const { metInS, exotherm } = outlookOf(s);
   return {
     sinceS: (tUs - s.sinceUs) / 1e6,
-    progress: s.progress,
-    low: s.low,
-    high: s.high,
+    ...batchView(s),
     equivalentAgeMin: s.ageMin,
     coldest: s.coldestC,
     source: s.source,

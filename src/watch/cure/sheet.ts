@@ -40,7 +40,7 @@ const COARSEST = 1 / 8;
 /** Weight of the belief that scatter is as stated, in degrees of freedom, against what the points themselves say. */
 const BELIEF = 4;
 /** The lower bound earns no more than at this much over the hottest point: no sheet speaks of such heat, K. */
-const OVER_HOTTEST_K = 10;
+export const OVER_HOTTEST_K = 10;
 
 /** Standard uncertainty of the logarithm of each time. */
 function roundingOf(minutes: readonly number[]): number[] {
@@ -112,6 +112,11 @@ export function cureMinutes(fit: SheetFit, c: number, k: number, sdC = 0): numbe
   const perK = fit.slope / (t * t);
   const sd = Math.sqrt(fit.varLog + dx * dx * fit.varSlope + perK * perK * sdC * sdC);
   return Math.exp(fit.logMin + fit.slope * dx + k * sd);
+}
+
+/** The middle alone, on beyond both ends of the sheet too: of a cup, which earns nothing. */
+export function minutesAt(fit: SheetFit, c: number): number {
+  return Math.exp(fit.logMin + fit.slope * (1 / (c + ZERO_C) - fit.centre));
 }
 
 /**

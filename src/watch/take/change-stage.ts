@@ -6,7 +6,7 @@ import { seepRestart } from '../signal/seep.ts';
 import { answer } from '../stages/fastfall.ts';
 import { lossSettled } from '../stages/loss.ts';
 import { reboundBreak, reboundFilled } from '../stages/rebound.ts';
-import { enterStage, isUp } from '../stages/stages.ts';
+import { enterStage, isDown, isUp } from '../stages/stages.ts';
 import { standRestart } from '../stages/stand.ts';
 import type { WatchState } from '../state.ts';
 import { supplyStage } from '../supply/supply.ts';
@@ -53,6 +53,8 @@ export function changeStage(
   } else if (w.cure !== null) {
     cureEnd(w.cure);
   }
+  // The cup is of the sleeve that was let down.
+  if (isDown(to)) w.cup = null;
   // What this sleeve went through is no other's.
   if (to !== 'prepare') w.beforeSeat = null;
   if (to === 'hold') w.hold = createHold(w.stages.sinceUs, w.tUs);

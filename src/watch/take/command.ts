@@ -4,6 +4,7 @@ import type { TemperatureReading } from '../../sensing/reading.ts';
 import { acknowledge, shelve, unshelve } from '../alarms/operator.ts';
 import { ALARM_TABLE } from '../alarms/table.ts';
 import { createBefore } from '../cure/before-seat.ts';
+import { createCup } from '../cure/cup.ts';
 import type { WatchEvent } from '../events.ts';
 import type { Command } from '../inputs.ts';
 import { pairTurned } from '../pair/pair.ts';
@@ -125,10 +126,14 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       // The first batch's clock counts while it is in the sleeve; after a let-down it is another sleeve's.
       if (w.mixedUs === null || (isBetween(w.stages.stage) && w.stages.wasDown)) {
         w.mixedUs = tUs;
+        w.cup = createCup(tUs);
         w.unseenS = 0;
       }
       // Of two batches the younger one has had the least time: what cured before seating is counted of it.
-      if (isBetween(w.stages.stage)) w.beforeSeat = createBefore(tUs);
+      if (isBetween(w.stages.stage)) {
+        w.beforeSeat = createBefore(tUs);
+        w.cup = createCup(tUs);
+      }
       emit({ tUs, e: 'mixed' });
       return;
     case 'vent':

@@ -15,6 +15,7 @@ const scene = (part: Partial<CureScene> = {}): CureScene => ({
   under: 'coldest 10.0 °C',
   end: 'at 02:13',
   sentence: 'cautious count 36 % to 42 %',
+  cup: null,
   ...part,
 });
 const filled = (shapes: readonly Shape[], tone: string) =>
@@ -49,6 +50,8 @@ describe.each(SIZES)('the cure line at $w × $h', (size) => {
     const longer = (s: string) => s + s.slice(0, Math.ceil(s.length / 3));
     for (const s of [
       scene(),
+      scene({ cup: { text: 'CUP SLOW 1.5 ×', asks: true } }),
+      scene({ cup: { text: longer('cup cannot tell'), asks: false } }),
       scene({ end: 'CHECK SAMPLE', sentence: 'data-sheet time, cautious count' }),
       scene({
         end: longer('end not known'),

@@ -18,6 +18,8 @@ export interface CureScene {
   readonly end: string;
   /** Under it: what was counted. */
   readonly sentence: string;
+  /** What the batch's cup says, under the bar; where there is no room for both, one that asks for something stands before `under`. */
+  readonly cup: { readonly text: string; readonly asks: boolean } | null;
 }
 
 /** The line reaches so far, times the end: what is counted past the end is seen. */
@@ -111,9 +113,18 @@ export function cureScene(size: CureSize, scene: CureScene, measure: Measure): S
     const base = Math.min(h - 4, bar.y + bar.h + 4 + 11);
     const middle = bar.y + bar.h / 2;
     text(bar.x, base, scene.sentence, 11, bar.w * 0.62, { tone: 'ink2' });
-    text(bar.x + bar.w, base, scene.under, 11, bar.w * 0.34, { tone: 'ink2', anchor: 'end' });
+    const asked = scene.cup?.asks ? scene.cup.text : null;
+    text(bar.x + bar.w, base, asked ?? scene.under, 11, bar.w * 0.34, {
+      tone: asked === null ? 'ink2' : 'ink',
+      bold: asked !== null,
+      anchor: 'end',
+    });
     text(right, middle + 16 * CAP * 0.5 + 2, scene.end, 17, side, { bold: true, anchor: 'end' });
     return out;
+  }
+  if (scene.cup !== null) {
+    const { asks, text: words } = scene.cup;
+    text(bar.x, bar.y + bar.h + 15, words, 14, bar.w * 0.8, { bold: asks, tone: asks ? 'ink' : 'ink2' });
   }
   const left = bar.x - pad - 16;
   text(pad, scene.under === '' ? h / 2 + 6 : h / 2 - 5, scene.name, 17, left, { bold: true });

@@ -26,6 +26,8 @@ const OPEN: Record<OpenPoint, string> = {
   'sensors-differ': 'The two pressure sensors disagreed',
   'gauge-none': 'Dial gauge not compared',
   'gauge-differs': 'Dial gauge and sensor differ',
+  'batch-slow': 'Slow batch by the witness cup',
+  'cup-doubted': 'Witness cup could not tell',
   'witness-none': 'Witness sample not recorded',
   'witness-soft': 'Witness sample not hard',
   'witness-warm': 'Witness sample not kept at pipe temperature',

@@ -32,6 +32,7 @@ export const ALARM_TITLE: Record<AlarmCode, string> = {
   'temperature-lost': 'Temperature lost',
   cold: 'Too cold to cure',
   'pot-life': 'Pot life runs out',
+  'batch-slow': 'Batch reacts slowly',
   'store-fault': 'Record is not being kept',
   'clock-jump': 'Computer was asleep',
   garbage: 'Noise on the cable',

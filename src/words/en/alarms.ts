@@ -53,6 +53,20 @@ const ventIt = (v: AlarmValues): string =>
 /** The two pressure sensors look like the other one each. */
 export const areSwapped = (v: AlarmValues): boolean => v.cause === 'swapped';
 
+/** What the witness cup shows; a slow batch with its time against the usual one where that is known. */
+const CUP = {
+  'no-reaction': {
+    is: 'No reaction is seen in the witness cup',
+    was: 'no reaction was seen in the witness cup',
+  },
+  'cooler-than-sleeve': {
+    is: 'The sleeve was hotter than the witness cup: does the cup’s probe hang in the air, or are the two swapped? Until that is known the colder one counts',
+    was: 'the sleeve was hotter than the witness cup: its probe in the air, or the two swapped',
+  },
+} as const;
+const isCup = (cause: string | undefined): cause is keyof typeof CUP =>
+  cause !== undefined && Object.hasOwn(CUP, cause);
+
 /** A time to danger is told short rather than long: whole seconds down, tenths under three. */
 export const roundedDown = (s: number): number => (s < 3 ? Math.floor(s * 10) / 10 : Math.floor(s));
 
@@ -80,6 +94,9 @@ export function alarms(f: Format) {
   const with_ = (label: string, bar: number | undefined, u: DisplayUnits): string => {
     return bar === undefined ? '' : `${label}${f.pressure(bar, u)}`;
   };
+
+  const usual = (times: number | undefined): string =>
+    times === undefined ? '' : `, ${f.fixed(times, 1)} times the usual time`;
 
   /** Just under the floor both are one number in print: then it is said once. */
   const underFloor = ({ bar, floorBar }: AlarmValues, u: DisplayUnits): string => {
@@ -343,9 +360,13 @@ export function alarms(f: Format) {
     },
     'temperature-lost': {
       now: (v) =>
-        `Temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} is lost, cure time is counted as at the coldest likely temperature: check the probe and its plug`,
+        v.place === 'cup'
+          ? 'The witness cup’s probe is lost, what it says of the batch stands as it is: check the probe and its plug'
+          : `Temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} is lost, cure time is counted as at the coldest likely temperature: check the probe and its plug`,
       was: (v) =>
-        `temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} was lost, cure time was counted as at the coldest likely temperature`,
+        v.place === 'cup'
+          ? 'the witness cup’s probe was lost'
+          : `temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} was lost, cure time was counted as at the coldest likely temperature`,
     },
     cold: {
       now: (v, u) =>
@@ -369,6 +390,15 @@ export function alarms(f: Format) {
         v.seconds !== undefined && v.seconds > 0
           ? `pot life was running out, ${f.duration(v.seconds)} were left`
           : 'pot life was running out or over',
+    },
+    'batch-slow': {
+      now: (v) => {
+        if (v.cause === 'cooler-than-sleeve') return CUP[v.cause].is;
+        const what = isCup(v.cause) ? CUP[v.cause].is : `The witness cup shows a slow batch${usual(v.times)}`;
+        return `${what}. Was the ratio wrong, the hardener old or cold? Let down only when the witness sample is hard`;
+      },
+      was: (v) =>
+        isCup(v.cause) ? CUP[v.cause].was : `the witness cup showed a slow batch${usual(v.times)}`,
     },
     'store-fault': {
       now: (v) =>

@@ -34,6 +34,7 @@ const CERTIFICATE = {
   calibrated: 'Calibrated',
   gaugeAtSeat: 'Dial gauge and sensor, at the seat',
   witness: 'Witness sample',
+  cup: 'Witness cup',
   metres: (m: string) => `${m} m`,
   doesNotShort:
     'which pipe was repaired, where the sensor sat, that the computer’s clock was right, how strong the resin is, whether anybody accepted the job. Corrections stand in the record file. Page 3: more, and how to verify without trusting the sender.',
@@ -267,6 +268,7 @@ export function certificate(f: Format) {
       'It is not stated whether the packer was warmed from outside: cure time was counted as if it was.',
     noMixed: 'The time of mixing was not entered.',
     noBatch: 'The batch of resin or hardener is not noted.',
+    cup: (said: string) => `${said}.`,
     witnessNone: 'No witness sample was recorded.',
     witnessSoft: 'The witness sample was recorded as not hard.',
     witnessWarm: 'The witness sample was not kept at pipe temperature.',

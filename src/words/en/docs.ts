@@ -37,6 +37,11 @@ export const DOCS = {
   rangeHi: 'Range to',
   spanLo: 'Signal at the lower end',
   spanHi: 'Signal at the upper end',
+  cupText:
+    'One row a batch that was accepted, or a cup mixed with scales in the yard, in the crew’s usual vessel: as the review tells it. They hold for the cure times above: take them out when those change.',
+  cupMass: 'Mixed resin in the cup',
+  cupMark: 'Greatest heat at this share of the data sheet’s time',
+  cupRise: 'Warmed by',
   curedByHint: 'By light: then cure is not judged, whatever times stand below.',
   perKelvinHint:
     'Zero and span together, by its data sheet, in % of the span a kelvin. Empty: what is usual is taken.',
@@ -90,6 +95,7 @@ export const RESIN: { readonly [M in Exclude<keyof ResinDocument, 'version' | 'm
   resinDensity: 'Density of the resin',
   hardenerDensity: 'Density of the hardener',
   mixedDensity: 'Density of the mix',
+  cupMarks: 'Marks of witness cups',
   notes: SHARED.notes,
 };
 

@@ -5,6 +5,7 @@ import type { WatchEvent } from '../../watch/events.ts';
 import { type Format, METRIC } from '../create-format.ts';
 import { ALARM_STATE, ALARM_TITLE, alarmTitle, PRIORITY } from './alarm-titles.ts';
 import type { alarms } from './alarms.ts';
+import type { cup } from './cup.ts';
 import { deviceFault } from './device-faults.ts';
 import type { hold } from './hold.ts';
 import { STORE_CAUSE } from './link.ts';
@@ -76,6 +77,7 @@ export function events(
   { alarmWas }: ReturnType<typeof alarms>,
   { leakText }: ReturnType<typeof hold>,
   { supplyEvent }: ReturnType<typeof supply>,
+  { cupMark, cupText }: ReturnType<typeof cup>,
 ) {
   return {
     GAP,
@@ -140,6 +142,10 @@ export function events(
           return supplyEvent(event, units);
         case 'outlet-stood':
           return `Regulator’s outlet stands at ${f.pressure(event.bar, units)}`;
+        case 'cup':
+          return event.heatAge === null
+            ? cupText(event)
+            : `${cupText(event)}. ${cupMark(event.heatAge, f.quantity('temperatureDifference', event.riseK, units))}`;
         case 'mixed':
           return 'Resin mixed';
         case 'witness':

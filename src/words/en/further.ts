@@ -32,7 +32,7 @@ export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
   calibration,
   checks,
   docs,
-  events: events(format, seen.alarms, seen.hold, seen.supply),
+  events: events(format, seen.alarms, seen.hold, seen.supply, seen.cup),
   evidence: evidence(format),
   fields,
   history,

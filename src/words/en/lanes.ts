@@ -41,10 +41,13 @@ export function lanes(f: Format) {
       },
 
       /** A temperature beside its lane. */
-      place: { sleeve: 'Sleeve', air: 'Air', pipe: 'Pipe wall', ground: 'Ground' } satisfies Record<
-        Place,
-        string
-      >,
+      place: {
+        sleeve: 'Sleeve',
+        air: 'Air',
+        pipe: 'Pipe wall',
+        ground: 'Ground',
+        cup: 'Cup',
+      } satisfies Record<Place, string>,
       otherPlace: 'Other',
       temperatures: 'Temperatures',
       /** Read aloud: names and values. */

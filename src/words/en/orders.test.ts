@@ -277,7 +277,7 @@ describe('orders', () => {
 
   it('a sentence names what the hand grasps or the eye looks at, and fits its line', () => {
     const thing =
-      /supply valve|regulator|vent|dial gauge|cable|power|device|computer|sheet|probe|pipe|sleeve|connector|hose|keep clear|higher one/i;
+      /supply valve|regulator|vent|dial gauge|cable|power|device|computer|sheet|probe|pipe|sleeve|connector|hose|keep clear|higher one|witness sample/i;
     for (const { code, order } of every()) {
       expect(order.sentence, code).toMatch(thing);
       expect(order.sentence.length, order.sentence).toBeLessThanOrEqual(170);

@@ -63,6 +63,8 @@ const TOP_UP = verb(['TOP UP', 'SLOWLY'], 'Top up slowly.');
 const CHECK_GAUGE = verb(['CHECK', 'THE GAUGE'], 'Check the dial gauge.');
 const CHECK_DEVICE = verb(['CHECK', 'DEVICE'], 'Check the device.');
 const CHECK_CABLE = verb(['CHECK THE', 'CABLE'], 'Check the cable.');
+const CHECK_PROBE = verb(['CHECK THE', 'PROBE'], 'Check the probe.');
+const FEEL_SAMPLE = verb(['FEEL THE', 'SAMPLE'], 'Feel the witness sample.');
 const CHECK_POWER = verb(['CHECK', 'POWER'], 'Check the power.');
 const FIND_LEAK = verb(['FIND THE', 'LEAK'], 'Find the leak.');
 const LET_OUT_A_LITTLE = verb(['LET OUT', 'A LITTLE'], 'Let a little air out.');
@@ -239,7 +241,7 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
           ? [bar('Now', v.bar, u)]
           : [bar('Came back to', v.bar, u), bar('Zero is up to', at.zeroToBar, u)],
     },
-    'temperature-lost': { verb: verb(['CHECK THE', 'PROBE'], 'Check the probe.') },
+    'temperature-lost': { verb: CHECK_PROBE },
     cold: {
       verb: verb(['WAIT OR', 'WARM PIPE'], 'Wait, or warm the pipe.'),
       figures: (v, _, u) => [v.c === undefined ? null : ['Coldest', f.temperature(v.c, u)]],
@@ -247,6 +249,10 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     'pot-life': {
       verb: (_, at) => (at.stage === 'prepare' ? SEAT_OR_TAKE_OUT : SEAT_OR_LET_DOWN),
       figures: (v) => [v.seconds !== undefined && v.seconds > 0 ? seconds('Pot life left', v.seconds) : null],
+    },
+    'batch-slow': {
+      verb: (v) => (v.cause === 'cooler-than-sleeve' ? CHECK_PROBE : FEEL_SAMPLE),
+      figures: (v) => [v.times === undefined ? null : ['Usual time', `${f.fixed(v.times, 1)} ×`]],
     },
     'store-fault': {
       verb: verb(['WRITE IT', 'DOWN'], 'Write the pressure down.'),

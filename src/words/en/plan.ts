@@ -66,6 +66,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'probe-differed': (of) => `In its last job the probe did not agree with the thermometer${of}.`,
   'probe-uncompared': (of) =>
     `A probe that was never compared is judged by its class. One comparison in melting ice, in the sensor’s document, ends the wait for the cure time sooner${of}.`,
+  'cup-coarse': (of) =>
+    `The witness cup tells only whether the resin reacts: for more it needs its mass, the temperature at mixing and marks of earlier cups in the resin’s document${of}.`,
   'no-sleeve-place': (of) => `No probe at the sleeve: cure counted at ground temperature${of}.`,
   'air-assumed': (of) => `Air pressure is assumed${of}.`,
   'ground-unknown': (of) => `No ground temperature: without a probe, no cure time${of}.`,

@@ -75,6 +75,7 @@ const INPUT: Record<InputCode, string> = {
   parts: 'parts of resin',
   'hardener-parts': 'parts of hardener',
   'mix-temperature': 'mixing temperature',
+  'cup-mass': 'in the cup',
   'lowest-temperature': 'lowest temperature of the data sheet',
   'pot-life': 'pot life',
   handling: 'handling',

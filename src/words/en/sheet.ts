@@ -40,6 +40,8 @@ export const SHEET = {
   resinBatch: 'Resin batch',
   hardenerBatch: 'Hardener batch',
   mixC: 'Temperature at mixing',
+  cupMass: 'Mixed resin in the witness cup',
+  cupHint: 'With a probe in it, set to the witness cup among the channels.',
   handling: 'Minutes from mixing to seated',
   heating: 'Packer warmed from outside',
   heatingHint: 'Not said counts as warmed: then cure time is reached later.',

@@ -34,6 +34,7 @@ export const PLACE: Record<Place, string> = {
   air: 'air in the packer',
   pipe: 'pipe wall',
   ground: 'ground',
+  cup: 'witness cup',
 };
 
 /** The place as a name of its own: beside a value, in a legend. */
@@ -42,6 +43,7 @@ export const PLACE_TITLE: Record<Place, string> = {
   air: 'Air in the packer',
   pipe: 'Pipe wall',
   ground: 'Ground',
+  cup: 'Witness cup',
 };
 
 /** State of the limit that the device itself guards. */

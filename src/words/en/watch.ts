@@ -1,6 +1,7 @@
 import type { Format } from '../create-format.ts';
 import { alarms } from './alarms.ts';
 import * as cautions from './cautions.ts';
+import { cup } from './cup.ts';
 import * as demo from './demo.ts';
 import { doubts } from './doubts.ts';
 import * as face from './face.ts';
@@ -23,6 +24,7 @@ export const watch = (format: Format) => {
   return {
     alarms: said,
     cautions,
+    cup: cup(format),
     demo,
     doubts: doubts(format),
     face,

@@ -1,0 +1,48 @@
+import { describe, expect, it } from 'vitest';
+import { courseOn, createCourse } from './cup-course.ts';
+import { greatestHeat, LEAST_RISE_K, riseOf } from './cup-heat.ts';
+
+/** A lumped cup in air: m·c·dT/dt = heat − UA·(T − Ta), stepped finely; heat in K/s of the cup. */
+function courseOf(heat: (t: number) => number, tauS: number, airC: number, startC: number, endS: number) {
+  const course = createCourse();
+  let c = startC;
+  for (let t = 1; t <= endS; t++) {
+    c += heat(t) - (c - airC) / tauS;
+    courseOn(course, 1, c, t / 3600);
+  }
+  return course;
+}
+const bell = (atS: number, widthS: number, kelvin: number) => (t: number) =>
+  (kelvin / (widthS * Math.sqrt(2 * Math.PI))) * Math.exp(-0.5 * ((t - atS) / widthS) ** 2);
+
+describe('the greatest heat of a cup', () => {
+  // Where the output was greatest is known, since it was put in; a cup of 200 g is taken to have 2200 s.
+  it.each([
+    [2200, 10],
+    [1400, 18],
+    [3300, 5],
+  ])('is found within a fifteenth of the time with a vessel of %i s in air of %i °C', (tauS, airC) => {
+    const found = greatestHeat(courseOf(bell(3600, 700, 40), tauS, airC, 20, 3 * 3600), 200);
+    expect(found?.passed).toBe(true);
+    expect(Math.abs(found!.age - 1)).toBeLessThan(1 / 15);
+  });
+
+  it('comes before the peak of temperature, which cooling moves', () => {
+    const course = courseOf(bell(3600, 700, 40), 3300, 10, 20, 3 * 3600);
+    const top = course.means.indexOf(Math.max(...course.means));
+    expect(course.ages[top]!).toBeGreaterThan(1.2);
+  });
+
+  it('has not passed while it rises', () => {
+    const found = greatestHeat(courseOf(bell(3600, 700, 40), 2200, 10, 20, 3300), 200);
+    expect(found).toMatchObject({ passed: false });
+    expect(found!.age).toBeLessThan(1);
+  });
+
+  it('is none of a cup that warms little, be it by warmer air', () => {
+    const warmed = courseOf(() => 0, 2200, 15, 10, 4 * 3600);
+    expect(riseOf(warmed)).toBeLessThan(LEAST_RISE_K);
+    expect(greatestHeat(warmed, 200)).toBeNull();
+    expect(greatestHeat(courseOf(bell(3600, 700, 3), 2200, 10, 20, 3 * 3600), 200)).toBeNull();
+  });
+});

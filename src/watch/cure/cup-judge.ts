@@ -1,0 +1,80 @@
+import type { CupMark } from '../../job/setup.ts';
+import type { CupDoubt, CupVerdict } from '../codes.ts';
+import { type CupHeat, LEAST_RISE_K } from './cup-heat.ts';
+
+/** What a cup says of its batch. */
+export interface CupSaid {
+  readonly verdict: CupVerdict;
+  /** Why it cannot tell. */
+  readonly doubt: CupDoubt | null;
+  /** Times the resin's usual time: what it is at least, the middle and the upper end; null: nothing is known of the resin's usual, or of the end. */
+  readonly times: {
+    readonly least: number;
+    readonly value: number | null;
+    readonly most: number | null;
+  } | null;
+}
+
+export const NOTHING_SAID: CupSaid = { verdict: 'waits', doubt: null, times: null };
+
+export interface CupSeen {
+  /** The sheet's time at the cup's temperature since mixing (1 = all of it). */
+  readonly age: number;
+  readonly riseK: number;
+  readonly heat: CupHeat | null;
+  /** What stands against believing the cup at all. */
+  readonly doubt: CupDoubt | null;
+}
+
+/** From this much over the usual time on a batch is called slow, where even the least is over SURELY ... */
+const SLOW = 1.22;
+const SURELY = 1.05;
+/** ... and one whose most is under this is called quick. */
+const QUICK = 0.92;
+/** Quicker than this no batch is: the cup was mixed earlier, or is of another batch. */
+const TOO_QUICK = 0.7;
+/** By then a cup whose usual rise is well over what warm air makes has reacted, or does not, times the usual time. */
+const DEAD = 2;
+/** Of a resin that nothing is known of: its greatest heat comes before the sheet's time is over at the cup's own temperature. */
+const UNKNOWN_SLOW = 1.4;
+/** A cup that warms by less shows nothing, K. */
+const NO_RISE_K = 2;
+const K = 2;
+
+const cannotTell = (doubt: CupDoubt): CupSaid => ({ verdict: 'cannot-tell', doubt, times: null });
+
+export function judgeCup(seen: CupSeen, mark: CupMark | null): CupSaid {
+  if (seen.doubt !== null) return cannotTell(seen.doubt);
+  return mark === null ? unknown(seen) : known(seen, mark);
+}
+
+/** Resins differ by a third in when their heat is greatest: only the coarse is told. */
+function unknown({ age, riseK, heat }: CupSeen): CupSaid {
+  if (heat?.passed) return { verdict: 'reacts', doubt: null, times: null };
+  if (heat !== null)
+    return { verdict: heat.age > UNKNOWN_SLOW ? 'slow' : 'reacts', doubt: null, times: null };
+  if (age < UNKNOWN_SLOW) return NOTHING_SAID;
+  return riseK < NO_RISE_K ? { verdict: 'no-reaction', doubt: null, times: null } : cannotTell('little-heat');
+}
+
+function known({ age, riseK, heat }: CupSeen, mark: CupMark): CupSaid {
+  const wide = Math.exp(K * mark.scatter);
+  if (heat?.passed) {
+    const value = heat.age / mark.age;
+    if (value < TOO_QUICK) return cannotTell('too-early');
+    const times = { least: value / wide, value, most: value * wide };
+    if (value > SLOW && times.least > SURELY) return { verdict: 'slow', doubt: null, times };
+    return { verdict: times.most < QUICK ? 'quick' : 'usual', doubt: null, times };
+  }
+  // What usually warms little tells nothing by being cool.
+  const little = heat === null && mark.riseK < 2 * LEAST_RISE_K;
+  if (little) return age > DEAD * mark.age ? cannotTell('little-heat') : NOTHING_SAID;
+  const soFar = (heat?.age ?? age) / mark.age;
+  const least = soFar / wide;
+  if (heat === null && soFar > DEAD && riseK < NO_RISE_K)
+    return { verdict: 'no-reaction', doubt: null, times: null };
+  // A cup that has not warmed may be no cup: it is told, and no number is made of it.
+  if (soFar > SLOW && least > SURELY)
+    return { verdict: 'slow', doubt: null, times: heat === null ? null : { least, value: null, most: null } };
+  return heat === null ? NOTHING_SAID : { verdict: 'reacts', doubt: null, times: null };
+}
