@@ -1,9 +1,5 @@
-import { PLACES as ALL, type Place } from '../job/codes.ts';
+import { IN_PIPE, type InPipe } from '../job/codes.ts';
 import { fault, type InputFault, shown } from './fault.ts';
-
-/** A cup belongs to a batch, and a trace has none. */
-type Traced = Exclude<Place, 'cup'>;
-const PLACES = ALL.filter((p): p is Traced => p !== 'cup');
 
 /** A trace from a CSV file: gauge pressure and temperatures beside the time. */
 export interface CsvTrace {
@@ -12,7 +8,7 @@ export interface CsvTrace {
   /** bar gauge; NaN where the cell is empty, Infinity where it holds an impossible value. */
   readonly bar: Float64Array;
   /** °C, with the same two marks. */
-  readonly temps: readonly { readonly place: Traced | null; readonly c: Float64Array }[];
+  readonly temps: readonly { readonly place: InPipe | null; readonly c: Float64Array }[];
   readonly unusable: UnusableCells;
   /** Smallest step that the pressure is printed in, bar. */
   readonly printedBar: number;
@@ -35,7 +31,7 @@ interface UnusableCell {
 const TEMPERATURE = 'temperature_c';
 /** A column in another unit would fill the result. */
 const MOST_LISTED = 100;
-const KNOWN_COLUMNS = ['time_s', 'pressure_bar', TEMPERATURE, ...PLACES.map((p) => `${TEMPERATURE}_${p}`)];
+const KNOWN_COLUMNS = ['time_s', 'pressure_bar', TEMPERATURE, ...IN_PIPE.map((p) => `${TEMPERATURE}_${p}`)];
 const MOST_TEMPS = 4;
 /** Rows closer than the device protocol's own clock can tell apart, s. */
 const LEAST_STEP_S = 1e-4;
@@ -51,7 +47,7 @@ interface Header {
   readonly temps: readonly {
     readonly column: number;
     readonly name: string;
-    readonly place: Traced | null;
+    readonly place: InPipe | null;
   }[];
   readonly columns: number;
 }
@@ -71,14 +67,14 @@ function header(line: string): Header {
   const at = (name: string): number => names.indexOf(name);
   const twice = names.find((n, i) => names.indexOf(n) !== i);
   if (twice !== undefined) throw fault((f) => f.columnTwice(shown(twice)));
-  const temps: { column: number; name: string; place: Traced | null }[] = [];
+  const temps: { column: number; name: string; place: InPipe | null }[] = [];
   names.forEach((name, column) => {
     if (name === 'time_s' || name === 'pressure_bar') return;
     if (name === TEMPERATURE) {
       temps.push({ column, name, place: null });
       return;
     }
-    const place = PLACES.find((p) => name === `${TEMPERATURE}_${p}`);
+    const place = IN_PIPE.find((p) => name === `${TEMPERATURE}_${p}`);
     if (place === undefined) throw fault((f) => f.unknownColumn(shown(name), KNOWN_COLUMNS.join(', ')));
     temps.push({ column, name, place });
   });

@@ -12,7 +12,9 @@ export const LINES = ['closed', 'supplied-relieving', 'supplied-nonrelieving', '
 export type Line = (typeof LINES)[number];
 
 /** Where a thermocouple sits; the cup holds resin of the same batch. */
-export const PLACES = ['sleeve', 'air', 'pipe', 'ground', 'cup'] as const;
+export const IN_PIPE = ['sleeve', 'air', 'pipe', 'ground'] as const;
+export type InPipe = (typeof IN_PIPE)[number];
+export const PLACES = [...IN_PIPE, 'cup'] as const;
 export type Place = (typeof PLACES)[number];
 
 /**
@@ -174,7 +176,7 @@ export const UNIT_OF: { readonly [U in ReadingUnit]: Quantity } = {
 };
 
 /** Where a channel of a reading map is said to sit: a suggestion, as a device's own is. */
-export const SUGGESTED_PLACES = ['not-said', 'packer', 'hose', 'supply', ...PLACES] as const;
+export const SUGGESTED_PLACES = ['not-said', 'packer', 'hose', 'supply', ...IN_PIPE] as const;
 export type SuggestedPlace = (typeof SUGGESTED_PLACES)[number];
 
 /** Speeds of a plain line, bits a second. */

@@ -1,3 +1,4 @@
+import type { InPipe } from '../job/codes.ts';
 import type { Place } from '../job/setup.ts';
 
 /** Noise and standstill of a channel's counts. Plain data. */
@@ -132,7 +133,6 @@ export function disagreeing(
 }
 
 /** A cup stands outside: what it reads says nothing of the pipe. */
-type InPipe = Exclude<Place, 'cup'>;
 const isInPipe = (place: Place | null): place is InPipe => place !== null && place !== 'cup';
 
 /** Order from the heat outwards: the sleeve makes it, pipe and ground take it. The air may lag either way. */
