@@ -1,5 +1,5 @@
 // npm run bench: the measured speeds, each beside a baseline or goal of the same run.
-// npm run bench -- [part …]   parts: decode cure reading record file phone fleet size latency paint frame browser; none = all.
+// npm run bench -- [part …]   parts: decode cure reading modbus record file phone fleet size latency paint frame browser; none = all.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -12,6 +12,7 @@ import { benchGuardLoop } from './guard-loop.ts';
 import { benchJobFile, jobFileIn } from './job-file.ts';
 import { makeLongRun } from './longrun.ts';
 import { print, type Row } from './measure.ts';
+import { benchModbus } from './modbus.ts';
 import { benchRecord } from './record.ts';
 import { benchSize } from './size.ts';
 
@@ -83,6 +84,7 @@ try {
   }
   if (wants('fleet')) print('Questions over 100,000 jobs', await benchFleet(folder));
   if (wants('guard')) print('Longest block of the guard’s worker, CPU time', await benchGuardLoop(folder));
+  if (wants('modbus')) print('Bus', await benchModbus());
   if (wants('record')) print('Record', await benchRecord());
   if (wants('file') || wants('phone')) {
     // Whole jobs are sealed; practice never is.

@@ -10,6 +10,7 @@ import type { SourceReading, SourceSink } from './source-reading.ts';
 
 const STRAY: { readonly [M in Misfit]: StrayReason } = {
   crc: 'crc',
+  noise: 'garbage',
   partial: 'garbage',
   'other-unit': 'garbage',
   'not-asked': 'garbage',
@@ -36,7 +37,7 @@ export function createBusReading(
     stray(why, bytes) {
       line = shown(bytes);
       if (why === 'other-master') trouble = 'other-master';
-      else if (why !== 'not-asked' && trouble !== 'other-master') trouble = 'bus-garbled';
+      else if (why !== 'not-asked' && why !== 'noise' && trouble !== 'other-master') trouble = 'bus-garbled';
       sink.stray(STRAY[why], bytes);
     },
     unit({ channels }, told) {

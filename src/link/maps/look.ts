@@ -12,7 +12,7 @@ export interface OtherOrder {
   readonly order: WordOrder;
   /** bar or °C; null: no number that an instrument sends. */
   readonly value: number | null;
-  /** It lies in the span of the map. */
+  /** It lies in the span of the map, and is not nothing: a zero is one in every order, and tells none. */
   readonly fits: boolean;
 }
 
@@ -40,7 +40,7 @@ export interface TestRead {
 
 const withOrder = (map: RegisterMap, channel: number, order: WordOrder): RegisterMap => ({
   ...map,
-  channels: map.channels.map((c, i) => (i === channel ? { ...c, order, status: null } : c)),
+  channels: map.channels.map((c, i) => (i === channel ? { ...c, order } : c)),
 });
 
 const isInSpan = (c: MapChannel, counts: number): boolean =>
@@ -60,7 +60,7 @@ export function lookAt(map: ReadingMap, raw: Raw): readonly LookedAt[] {
             return {
               order,
               value: other === null ? null : valueOfCounts(c, other),
-              fits: other !== null && isInSpan(c, other),
+              fits: other !== null && other !== 0 && isInSpan(c, other),
             };
           });
     return {

@@ -53,7 +53,14 @@ describe('what bytes on the bus are', () => {
   it('a collision is garbled, whatever its length', () => {
     const collided = HOLDING_ANSWER.map((b, i) => (i > 3 ? b ^ 0x5a : b));
     expect(hear(collided, HOLDING)).toEqual({ h: 'more' });
-    const longer = Uint8Array.from([...collided, 0]);
-    expect(hear(longer, HOLDING)).toEqual({ h: 'misfit', length: 12, why: 'crc' });
+    const longer = Uint8Array.from([...collided, ...new Uint8Array(16)]);
+    expect(hear(longer, HOLDING)).toEqual({ h: 'misfit', length: 27, why: 'crc' });
+  });
+
+  it('bytes before an answer are noise, and the answer is one', () => {
+    const noisy = Uint8Array.from([0, 0xff, 17, ...HOLDING_ANSWER]);
+    expect(hear(noisy.subarray(0, 13), HOLDING)).toEqual({ h: 'more' });
+    expect(hear(noisy, HOLDING)).toEqual({ h: 'misfit', length: 3, why: 'noise' });
+    expect(hear(noisy.subarray(3), HOLDING)).toMatchObject({ h: 'answer', length: 11 });
   });
 });

@@ -50,6 +50,7 @@ export function answerOf(bytes: Uint8Array, { address, fn, count }: Read): Answe
 /** Why bytes are not the answer that was waited for. */
 export type Misfit =
   | 'crc' // the check differs: disturbed, or two sent at once
+  | 'noise' // bytes before an answer: a line that was let go, or a driver that was switched
   | 'partial' // it broke off
   | 'other-unit' // a sound answer of another unit
   | 'not-asked' // a sound answer of this unit to something else, or a late one
@@ -63,6 +64,17 @@ export type Heard =
   | { readonly h: 'misfit'; readonly length: number; readonly why: Exclude<Misfit, 'partial'> };
 
 const MORE: Heard = { h: 'more' };
+
+/** More bytes than this before an answer are no noise of the line (common practice, no source). */
+const MOST_NOISE = 16;
+
+/** Bytes before a whole answer to the request; null: there is none in them. */
+function noiseBefore(bytes: Uint8Array, read: Read): number | null {
+  for (let at = 1; at <= Math.min(MOST_NOISE, bytes.length - EXCEPTION_BYTES); at++)
+    for (const length of [answerBytes(read), EXCEPTION_BYTES])
+      if (at + length <= bytes.length && answerOf(bytes.subarray(at, at + length), read) !== null) return at;
+  return null;
+}
 
 /** A whole frame at the start of the bytes that is not the one asked for; null: none is. */
 function soundFrame(
@@ -92,6 +104,8 @@ export function hear(bytes: Uint8Array, read: Read | null): Heard {
       const answer = answerOf(bytes.subarray(0, length), read);
       if (answer !== null) return { h: 'answer', length, answer };
     }
+    const noise = noiseBefore(bytes, read);
+    if (noise !== null) return { h: 'misfit', length: noise, why: 'noise' };
   }
   const sound = soundFrame(bytes);
   if (sound !== null) {
@@ -101,8 +115,8 @@ export function hear(bytes: Uint8Array, read: Read | null): Heard {
     return { h: 'misfit', length, why };
   }
   const expected = read === null ? MOST_BYTES : answerBytes(read);
-  // Longer than what was asked for and still no frame: it never becomes one.
-  return bytes.length >= Math.max(expected, REQUEST_BYTES) + 1 || bytes.length >= MOST_BYTES
+  // So much longer than what was asked for and still no frame: it never becomes one.
+  return bytes.length >= Math.max(expected, REQUEST_BYTES) + MOST_NOISE || bytes.length >= MOST_BYTES
     ? { h: 'misfit', length: bytes.length, why: 'crc' }
     : MORE;
 }

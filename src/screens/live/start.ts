@@ -158,13 +158,16 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     if (then !== undefined) await goOn(then);
   };
 
-  const [maps] = createResource(connected, async (isConnected) => {
-    if (isConnected) return [];
-    const all = await Promise.all([loadAll(app, 'registers'), loadAll(app, 'columns')]).catch(failed(app));
-    return (all ?? []).flatMap(({ kept }): Named<ReadingMap>[] =>
-      kept.map((k) => ({ id: k.id, document: k.document })),
-    );
-  });
+  // Asked for while nothing is connected: each time anew, for one may have been written meanwhile.
+  const [maps] = createResource(
+    () => !connected(),
+    async () => {
+      const all = await Promise.all([loadAll(app, 'registers'), loadAll(app, 'columns')]).catch(failed(app));
+      return (all ?? []).flatMap(({ kept }): Named<ReadingMap>[] =>
+        kept.map((k) => ({ id: k.id, document: k.document })),
+      );
+    },
+  );
   const connectSerial = (another: boolean, map?: ReadingMap, then?: RunSummary) => {
     // The chooser must open in the press itself.
     const chosen = app.serial.choose(another);
