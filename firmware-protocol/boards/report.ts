@@ -17,6 +17,7 @@ interface Figures {
   readonly compiler: string;
   readonly flashBytes: number;
   readonly ramBytes: number;
+  readonly stackBytes: number;
   readonly maxRateHz: number;
   /** Share of the processor's time while nothing streams: three conversions a millisecond, guard, timers. */
   readonly idle: number;
@@ -39,6 +40,7 @@ function measure(name: BoardName): Figures {
     host.run(us);
     return (machine.busyCycles - before) / (us / 1e6);
   };
+  const maxRateHz = host.hello?.maxRateHz ?? NaN;
   const idle = busy(500_000);
   const atRate = RATES.map((rateHz) => {
     host.ask({ verb: 'start', rateHz });
@@ -64,7 +66,8 @@ function measure(name: BoardName): Figures {
     compiler: board.compiler,
     flashBytes: board.flashBytes,
     ramBytes: board.ramBytes,
-    maxRateHz: host.hello?.maxRateHz ?? NaN,
+    stackBytes: machine.stackBytes,
+    maxRateHz,
     idle: idle / HZ[name],
     cyclesPerSample: (fast.cycles - slow.cycles) / (RATES[1] - RATES[0]),
     busyAt500: fast.cycles / HZ[name],
@@ -85,6 +88,7 @@ const rows = [
   row('compiler, -Os', (f) => f.compiler.replace(/ \(.*\)/, '')),
   row('program in flash, bytes', (f) => String(f.flashBytes)),
   row('memory without stack, bytes', (f) => String(f.ramBytes)),
+  row('deepest stack seen, bytes', (f) => String(f.stackBytes)),
   row('most lines a second at 500 000 baud, three counts', (f) => String(f.maxRateHz)),
   row('processor busy, nothing streams', (f) => percent(f.idle)),
   row('cycles a line of samples', (f) => f.cyclesPerSample.toFixed(0)),

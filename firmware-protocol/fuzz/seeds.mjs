@@ -32,7 +32,7 @@ const poll = op(11, 3);
 const counts = (value) => op(0, value);
 const wait = (ticks) => op(3, ticks);
 
-/** Hello, stream, arm, fill past the limit, acknowledge, fall, disarm, reset, store that fails. */
+/** Hello, stream, arm, fill past the limit, acknowledge, fall, disarm, reset, store that fails, days without a conversion. */
 const LIVES = [
   [counts(4000), say('K,1,hello,'), poll, say('K,2,start,200,'), op(2, 4000), poll, say('K,3,stop,'), poll],
   [counts(4000), say('K,1,limit,0,12000,1500,'), poll, counts(12000), poll, say('K,2,silence,'), poll],
@@ -41,6 +41,7 @@ const LIVES = [
   [say('K,1,limit,0,12000,1500,'), op(10, 0x100), counts(4000), say('K,9,read,'), poll, say('K,9,disarm,')],
   [op(8, 1), say('K,1,limit,0,12000,1500,'), poll, op(8, 0), op(9, 3), op(10, 1), say('K,2,beat,'), poll],
   [counts(3000), say('K,1,limit,0,12000,1500,'), wait(40000), poll, say('K,2,disarm,'), poll],
+  [counts(4000), say('K,1,limit,0,12000,1500,'), poll, op(4, 0xf903), say('K,2,disarm,'), poll],
 ];
 
 /** @param {Target} target */

@@ -19,11 +19,13 @@ import {
   watchdogConfig,
 } from 'avr8js';
 import type { Board } from '../build.mjs';
-import type { Machine } from './machine.ts';
+import { type Machine, PAINT, painted } from './machine.ts';
 
 const HZ = 16e6;
 const CYCLES_PER_US = HZ / 1e6;
 const RAM = 2048;
+/** Where memory begins behind the registers. */
+const RAM_AT = 0x100;
 const SLEEP = 0x9588;
 /** A jump to itself, which every program of avr-libc ends with. */
 const STAY = 0xcfff;
@@ -96,7 +98,8 @@ export function createAvr(board: Board): Machine {
     before += starts > 0 ? cpu.cycles : 0;
     starts++;
     cpu = new CPU(flash, RAM);
-    if (ram !== null) cpu.data.set(ram, 0x100);
+    if (ram === null) cpu.data.fill(PAINT, RAM_AT);
+    else cpu.data.set(ram, RAM_AT);
     const self = cpu;
     // The library's own reset leaves its parts as they were.
     self.reset = () => {
@@ -133,7 +136,7 @@ export function createAvr(board: Board): Machine {
   }
 
   function again(cause: keyof typeof CAUSE): void {
-    ram = cpu.data.slice(0x100);
+    ram = cpu.data.slice(RAM_AT);
     store.cut = false;
     store.left = null;
     waiting = [];
@@ -175,6 +178,9 @@ export function createAvr(board: Board): Machine {
     get busyCycles() {
       return busyCycles;
     },
+    get stackBytes() {
+      return painted(cpu.data, RAM_AT + board.ramBytes);
+    },
     get sounder() {
       return (pins & 1) !== 0;
     },
@@ -212,7 +218,7 @@ export function createAvr(board: Board): Machine {
     },
     reset(cause) {
       again(cause);
-      if (cause === 'power') cpu.data.fill(0xa5, 0x100);
+      if (cause === 'power') cpu.data.fill(PAINT, RAM_AT);
     },
     cutAt(write) {
       store.left = write;

@@ -1,6 +1,6 @@
 import { Simulator } from 'rp2040js';
 import type { Board } from '../build.mjs';
-import type { Machine } from './machine.ts';
+import { type Machine, PAINT, painted } from './machine.ts';
 
 const HZ = 12e6;
 const NS_PER_CYCLE = 1e9 / HZ;
@@ -37,14 +37,14 @@ export function createCm0(board: Board): Machine {
   const nowUs = (): number => (beforeNs + chip.clock.nanos) / 1000;
 
   function start(cause: 'power' | 'pin' | 'watchdog'): void {
-    const sram = chip.rp2040.sram;
+    const { sram } = chip.rp2040;
     if (starts > 0) beforeNs += chip.clock.nanos;
     starts++;
     chip = new Simulator();
     const { rp2040 } = chip;
     rp2040.flash.set(board.image, IMAGE);
     rp2040.sram.set(sram);
-    if (cause === 'power') rp2040.sram.fill(0xa5);
+    if (cause === 'power') rp2040.sram.fill(PAINT);
     const vectors = new DataView(board.image.buffer);
     rp2040.core.SP = vectors.getUint32(0, true);
     rp2040.core.VTOR = FLASH + IMAGE;
@@ -101,6 +101,9 @@ export function createCm0(board: Board): Machine {
     },
     get busyCycles() {
       return busyCycles;
+    },
+    get stackBytes() {
+      return painted(chip.rp2040.sram, board.ramBytes);
     },
     get sounder() {
       return isHigh(SOUNDER);

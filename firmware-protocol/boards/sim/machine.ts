@@ -4,6 +4,8 @@ export interface Machine {
   readonly us: number;
   /** Clock cycles that were not slept through. */
   readonly busyCycles: number;
+  /** Deepest stack so far, bytes. */
+  readonly stackBytes: number;
   readonly sounder: boolean;
   readonly beacon: boolean;
   /** When the sounder last came on or went off, µs; 0: not yet. */
@@ -26,6 +28,16 @@ export interface Machine {
   readonly starts: number;
   /** Puts a number of 32 bits into memory at a symbol of the program plus so many bytes. */
   poke(symbol: string, offset: number, value: number): void;
+}
+
+/** What memory holds after it was without power. */
+export const PAINT = 0xc5;
+
+/** Bytes at the end of a memory that were ever written, from that place on: the stack's depth. */
+export function painted(memory: Uint8Array, from: number): number {
+  let at = from;
+  while (at < memory.length && memory[at] === PAINT) at++;
+  return memory.length - at;
 }
 
 /** A sensor of 0.5-4.5 V of 5 V for 0-6 bar, at this supply. */
