@@ -86,7 +86,7 @@ export function instructions(f: Format) {
     ),
     escapes: always(
       'Shut the valve, listen for air.',
-      'The supply gives air and the packer does not rise: a hose off, a leak, or it still unfolds.',
+      'Air flows, no rise is read: a hose off, a leak, a blocked sensor line, or it unfolds.',
     ),
   };
   const stayed = (told?: Told): string => {
