@@ -19,6 +19,9 @@ const Sheet = lazy(async () => ({
 const Documents = lazy(async () => ({
   default: (await worded(() => import('../screens/documents/Documents.tsx'))).Documents,
 }));
+const Bench = lazy(async () => ({
+  default: (await worded(() => import('../screens/bench/Bench.tsx'))).Bench,
+}));
 const Settings = lazy(async () => ({
   default: (await worded(() => import('../screens/settings/Settings.tsx'))).Settings,
 }));
@@ -122,6 +125,9 @@ export function Page(props: { route: Route }) {
           </Match>
           <Match when={as('documents')} keyed>
             {(r) => <Documents kind={r.kind} id={r.id} />}
+          </Match>
+          <Match when={as('bench')} keyed>
+            {(r) => <Bench id={r.id} />}
           </Match>
           <Match when={as('about')}>
             <About version={VERSION} />

@@ -28,6 +28,7 @@ export const STYLES = [
   'sheet',
   'documents',
   'verify',
+  'bench',
   'backup',
   'certificate',
   'about',

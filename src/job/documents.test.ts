@@ -8,6 +8,7 @@ import { blankPacker } from './packer-document.ts';
 import { blankResin } from './resin-document.ts';
 import { blankSensor } from './sensor-document.ts';
 import { defaultSettings } from './settings-defaults.ts';
+import { benchRecord } from './testing/bench-record.ts';
 import { busMap, lineMap } from './testing/maps.ts';
 
 const KINDS: readonly JobDocumentKind[] = [
@@ -18,7 +19,9 @@ const KINDS: readonly JobDocumentKind[] = [
   'settings',
   'registers',
   'columns',
+  'bench',
 ];
+
 const good: Documents = {
   job: DEMO.job,
   packer: DEMO.packer!.document,
@@ -27,6 +30,7 @@ const good: Documents = {
   settings: defaultSettings(),
   registers: busMap(),
   columns: lineMap(),
+  bench: benchRecord(),
 };
 
 /** A deep copy with one member replaced, by dotted path. */

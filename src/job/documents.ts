@@ -1,4 +1,5 @@
 import type * as z from 'zod/mini';
+import { type BenchDocument, benchMigrations, benchSchema } from './bench-document.ts';
 import { describe, type Field, type Fields, fieldAt } from './describe.ts';
 import type { NumberBounds } from './fields.ts';
 import { type DocumentIssue, type Parsed, toIssues } from './issues.ts';
@@ -26,6 +27,7 @@ export interface Documents {
   readonly settings: SettingsDocument;
   readonly registers: RegisterMap;
   readonly columns: ColumnMap;
+  readonly bench: BenchDocument;
 }
 export type JobDocumentKind = keyof Documents;
 
@@ -37,6 +39,7 @@ const SCHEMAS: { readonly [K in JobDocumentKind]: z.ZodMiniType<Documents[K]> } 
   settings: settingsSchema,
   registers: registerMapSchema,
   columns: columnMapSchema,
+  bench: benchSchema,
 };
 
 const MIGRATIONS: { readonly [K in JobDocumentKind]: StepsTo<Documents[K]['version']> } = {
@@ -47,6 +50,7 @@ const MIGRATIONS: { readonly [K in JobDocumentKind]: StepsTo<Documents[K]['versi
   settings: settingsMigrations,
   registers: registerMapMigrations,
   columns: columnMapMigrations,
+  bench: benchMigrations,
 };
 
 /** Every number, text, code, flag and list of a kind of document, as its schema has them. */
@@ -58,6 +62,7 @@ export const FIELDS: { readonly [K in JobDocumentKind]: Fields } = {
   settings: describe(settingsSchema),
   registers: describe(registerMapSchema),
   columns: describe(columnMapSchema),
+  bench: describe(benchSchema),
 };
 
 /** @throws RangeError where the kind has no such field there: a path that the compiler did not see */

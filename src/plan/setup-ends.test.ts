@@ -5,6 +5,7 @@ import { valueAt, withValueAt } from '../job/paths.ts';
 import { defaultSettings } from '../job/settings-defaults.ts';
 import { parseSetup } from '../job/setup-schema.ts';
 import { busMap, lineMap } from '../job/testing/maps.ts';
+import { benchRecord } from '../job/testing/bench-record.ts';
 import { DEMO } from '../words/testing/demo.ts';
 import { makeSetup } from './setup.ts';
 
@@ -17,6 +18,7 @@ describe('a Setup of documents whose numbers stand at the ends of what they may 
     settings: defaultSettings(),
     registers: busMap(),
     columns: lineMap(),
+    bench: benchRecord(), // no part of a plan
   };
   /** The document with its numbers at the ends that `end` says; where that contradicts itself it stays as it was. */
   function at<K extends JobDocumentKind>(kind: K, end: (path: string) => 'lo' | 'hi' | null): Documents[K] {

@@ -62,12 +62,16 @@ export interface Channels {
   readonly supplyIndex: number | null;
   /** Converts what is due at that time; the pressure channel always. */
   convert(nowS: number): void;
+  /** The tips are taken in a warm hand, or let go. */
+  hold(held: boolean): void;
   /** Newest counts, and whether they are new since the last call of take(). */
   counts(index: number): number;
   take(): (number | null)[];
 }
 
 const TEMP_HZ = 4;
+/** A palm (value from memory). */
+const HAND_C = 32;
 const SLOW_HZ = 2;
 /** Supply converter: 0..6 V on 12 bits, µV in the hello. */
 const SUPPLY_TOP_UV = 6_000_000;
@@ -103,6 +107,7 @@ export function createChannels(site: Site, options: ChannelOptions, maxRateHz: n
   const supplyIndex = hasSupply ? 1 : null;
   const junctionIndex = 1 + (hasSupply ? 1 : 0) + probes.length;
   const slow = random.fork('slow');
+  let held = false;
   const box = () => site.truth.airC + (options.boxOverAirK ?? 6);
   const list: Channel[] = [];
   const add = (frame: Channel['frame'], hz: number, convert: Channel['convert']) =>
@@ -165,7 +170,7 @@ export function createChannels(site: Site, options: ChannelOptions, maxRateHz: n
         rateMilliHz: TEMP_HZ * 1000,
       },
       TEMP_HZ,
-      (dtS) => couple.sample(tip(), box(), dtS),
+      (dtS) => couple.sample(held ? HAND_C : tip(), box(), dtS),
     );
   const couples = probes.map((probe, i) => {
     const couple = createCouple(probe, random.fork(`probe ${i}`));
@@ -203,6 +208,9 @@ export function createChannels(site: Site, options: ChannelOptions, maxRateHz: n
     addProbe(createCouple(options.cup, random.fork('cup')), null, () => site.truth.cupC);
   let first = true;
   return {
+    hold(on) {
+      held = on;
+    },
     frames: list.map((c, index) => ({ t: 'C', index, ...c.frame })),
     transducer,
     second,

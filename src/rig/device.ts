@@ -225,6 +225,9 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
       case 'end':
         site.hoseEnd(h.shut);
         return;
+      case 'warm':
+        channels.hold(h.held);
+        return;
       default:
         h satisfies never;
     }

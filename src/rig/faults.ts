@@ -26,7 +26,9 @@ export type RigHand =
   | { readonly hand: 'vent'; readonly open: boolean }
   | { readonly hand: 'couple'; readonly coupled: boolean }
   /** The end of a hose that is off the packer: shut by a valve, or open to the air. */
-  | { readonly hand: 'end'; readonly shut: boolean };
+  | { readonly hand: 'end'; readonly shut: boolean }
+  /** The tips of all thermocouples in a warm hand, instead of where they sit. */
+  | { readonly hand: 'warm'; readonly held: boolean };
 
 /** Something that happens at a time, in seconds since the rig was switched on. */
 export type Happening = { readonly atS: number } & (RigFault | RigHand);

@@ -11,6 +11,8 @@ export type Route =
   | { readonly page: 'review'; readonly runId: string }
   | { readonly page: 'settings' }
   | { readonly page: 'documents'; readonly kind: EditKind; readonly id: string | null }
+  /** Trying a device, or the kept record of one. */
+  | { readonly page: 'bench'; readonly id: string | null }
   | { readonly page: 'archive' }
   /** With the fingerprint that a certificate's code expects. */
   | { readonly page: 'verify'; readonly expected?: string }
@@ -44,6 +46,8 @@ export function parseRoute(hash: string): Route {
     case 'registers':
     case 'columns':
       return { page: 'documents', kind: parts[0], id };
+    case 'bench':
+      return { page: 'bench', id };
     case 'archive':
       return { page: 'archive' };
     case 'verify':
@@ -85,6 +89,8 @@ export function routeHash(route: Route): string {
       return '#/settings';
     case 'documents':
       return route.id === null ? `#/${route.kind}` : `#/${route.kind}/${route.id}`;
+    case 'bench':
+      return route.id === null ? '#/bench' : `#/bench/${route.id}`;
     case 'archive':
       return '#/archive';
     case 'verify':

@@ -50,6 +50,7 @@ const PURE = [
   'estimate',
   'job',
   'sensing',
+  'bench',
   'plan',
   'watch',
   'rig',

@@ -15,6 +15,7 @@ const GROUP: Readonly<Record<PlainKind, BackupGroup>> = {
   sensor: 'sensor',
   registers: 'registers',
   columns: 'columns',
+  bench: 'bench',
   settings: 'settings',
   seal: 'import',
   review: 'review',

@@ -22,8 +22,8 @@ const DAY_MS = 86_400_000;
 export const isImport = (id: string): boolean => id.startsWith('import-');
 
 const titleIn = (body: unknown): string => {
-  const b = body as { title?: unknown; name?: unknown } | null;
-  const text = b?.title ?? b?.name;
+  const b = body as { title?: unknown; name?: unknown; deviceId?: unknown } | null;
+  const text = b?.title ?? b?.name ?? b?.deviceId;
   return typeof text === 'string' ? text.slice(0, 120) : '';
 };
 

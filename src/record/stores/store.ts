@@ -38,6 +38,8 @@ export type DocumentKind =
   /** Reading maps: of a bus's registers, of a plain line's columns. */
   | 'registers'
   | 'columns'
+  /** What a device was found to be on the bench. */
+  | 'bench'
   | 'run'
   | 'settings'
   | 'key'

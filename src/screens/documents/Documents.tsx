@@ -5,6 +5,7 @@ import { blankColumnMap, blankRegisterMap } from '../../job/reading-map.ts';
 import { blankResin } from '../../job/resin-document.ts';
 import { blankSensor } from '../../job/sensor-document.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
+import { BENCH } from '../../words/bench.ts';
 import { DOCS } from '../../words/docs.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { MAPS } from '../../words/maps.ts';
@@ -83,6 +84,11 @@ function List(props: { kind: EditKind }) {
     <>
       <header class="row">
         <h1 class="grow">{TITLE[props.kind]}</h1>
+        <Show when={props.kind === 'sensor'}>
+          <a class="button quiet" href="#/bench" data-testid="to-bench">
+            {BENCH.fromSensors}
+          </a>
+        </Show>
         <a class="button primary" href={`#/${props.kind}/new`} data-testid={`new-${props.kind}`}>
           {DOCS.newOne}
         </a>

@@ -1,9 +1,11 @@
 import { Show } from 'solid-js';
 import type { SensorDocument } from '../../job/sensor-document.ts';
 import { Part } from '../../widgets/Fields.tsx';
+import { BENCH } from '../../words/bench.ts';
 import { DOCS, SENSOR } from '../../words/docs.ts';
 import { GAUGE_KIND, QUANTITY, SIGNAL, THERMOCOUPLE, THERMOCOUPLE_CLASS } from '../../words/fields.ts';
 import { HISTORY } from '../../words/history.ts';
+import { SensorBench } from '../bench/SensorBench.tsx';
 import { CalibrationPart } from './CalibrationPart.tsx';
 import { FormChoice, FormNumber, FormText, FormTick } from './FormFields.tsx';
 import type { Form } from './form.ts';
@@ -155,6 +157,9 @@ export function SensorForm(props: { form: Form<'sensor'> }) {
       <Members form={props.form} of={MEMBERS} in="calibration" />
       <Part title={HISTORY.title}>
         <SensorHistory sensor={props.form.draft()} />
+      </Part>
+      <Part title={BENCH.records}>
+        <SensorBench sensor={props.form.draft()} />
       </Part>
       <Part title={SENSOR.notes} folded>
         <Members form={props.form} of={MEMBERS} in="notes" />

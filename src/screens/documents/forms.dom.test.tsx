@@ -25,8 +25,11 @@ import { SensorForm } from './SensorForm.tsx';
 
 afterEach(cleanup);
 
+/** A bench record is what was found of a device: nobody edits it. */
+type FormKind = Exclude<JobDocumentKind, 'bench'>;
+
 /** What no form edits by a field of its own name, and who does. */
-const ELSEWHERE: Readonly<Record<JobDocumentKind, readonly string[]>> = {
+const ELSEWHERE: Readonly<Record<FormKind, readonly string[]>> = {
   job: [
     'version',
     'device.deviceId', // taken from the device
@@ -91,7 +94,7 @@ const job = (part: Partial<JobDocument>): JobDocument => ({
 });
 
 /** Documents that have every part between them. */
-const FILLED: { readonly [K in JobDocumentKind]: readonly Documents[K][] } = {
+const FILLED: { readonly [K in FormKind]: readonly Documents[K][] } = {
   job: [
     job({ air: { source: 'typed', bar: 1, uBar: 0 } }),
     job({ air: { source: 'altitude', altitudeM: 0 } }),
@@ -115,7 +118,7 @@ const FILLED: { readonly [K in JobDocumentKind]: readonly Documents[K][] } = {
 };
 
 const choices = { packers: () => [], resins: () => [], sensors: () => [] };
-const SHOWN: { readonly [K in JobDocumentKind]: (form: Form<K>) => JSX.Element } = {
+const SHOWN: { readonly [K in FormKind]: (form: Form<K>) => JSX.Element } = {
   job: (form) => (
     <>
       {PARTS.map((part) => (
@@ -133,7 +136,7 @@ const SHOWN: { readonly [K in JobDocumentKind]: (form: Form<K>) => JSX.Element }
 };
 
 /** Shows the form over a draft; what is edited is read from the draft. */
-function show<K extends JobDocumentKind>(kind: K, first: Documents[K]): Form<K> {
+function show<K extends FormKind>(kind: K, first: Documents[K]): Form<K> {
   const form = createRoot(() => createForm(kind, first, () => METRIC));
   const services = {
     units: () => METRIC,
@@ -154,7 +157,7 @@ function show<K extends JobDocumentKind>(kind: K, first: Documents[K]): Form<K> 
   return form;
 }
 
-const KINDS = Object.keys(FILLED) as JobDocumentKind[];
+const KINDS = Object.keys(FILLED) as FormKind[];
 const inputAt = (kind: string, path: string) =>
   screen.queryByTestId<HTMLInputElement>(`${kind}-${path.replaceAll('*', '0')}`);
 

@@ -1,7 +1,7 @@
 /** Words of backup and restore. */
 export const BACKUP = {
   title: 'Backup',
-  lead: 'One file with everything of this computer: job sheets, packers, resins, sensors, runs, sealed records, kept files, decisions and settings. The signing key is not in it: it cannot be taken out.',
+  lead: 'One file with everything of this computer: job sheets, packers, resins, sensors, bench records, runs, sealed records, kept files, decisions and settings. The signing key is not in it: it cannot be taken out.',
   link: 'Backup and restore',
   make: 'Make a backup',
   makeWhat: 'Keep the file away from this computer. Make another one after each day’s work.',
@@ -25,6 +25,7 @@ export const BACKUP = {
     sensor: 'Sensors',
     registers: 'Register maps',
     columns: 'Column maps',
+    bench: 'Bench records of devices',
     settings: 'Settings',
     run: 'Runs',
     seal: 'Seals',

@@ -3,6 +3,7 @@ import * as about from './about.ts';
 import { account } from './account.ts';
 import * as archive from './archive.ts';
 import * as backup from './backup.ts';
+import * as bench from './bench.ts';
 import * as budget from './budget.ts';
 import * as calibration from './calibration.ts';
 import * as checks from './checks.ts';
@@ -28,6 +29,7 @@ export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
   account: account(format, seen.supply),
   archive,
   backup,
+  bench: { ...bench, ...bench.benchReasons(format) },
   budget,
   calibration,
   checks,
