@@ -29,14 +29,19 @@ export function onPlugged(listener: () => void): () => void {
 
 /**
  * Lets the user choose a port; must run in a press. Where exactly one port was granted and is there, it is taken
- * without asking again, unless another one is wanted. A port cannot be sent to the worker, so it is named by its
+ * without asking again, and of several the one that a known device answered on last, unless another one is wanted. The
+ * chooser shows all ports: no kind of converter is left out. A port cannot be sent to the worker, so it is named by its
  * place among the granted ports and its USB numbers.
  * @returns null when the chooser was closed without a choice: that is no error
  */
-export async function choosePort(another: boolean): Promise<PortChoice | null> {
+export async function choosePort(
+  another: boolean,
+  known: readonly PortIds[] = [],
+): Promise<PortChoice | null> {
   const granted = await navigator.serial.getPorts();
   const there = granted.filter(isThere);
-  if (!another && there.length === 1) return describe(there[0]!, granted.indexOf(there[0]!));
+  const taken = another ? undefined : there.length === 1 ? there[0] : onlyKnown(there, known);
+  if (taken !== undefined) return describe(taken, granted.indexOf(taken));
   let port: SerialPort;
   try {
     port = await navigator.serial.requestPort();
@@ -46,6 +51,18 @@ export async function choosePort(another: boolean): Promise<PortChoice | null> {
   }
   const ports = await navigator.serial.getPorts();
   return describe(port, ports.indexOf(port));
+}
+
+/** Of the known ports, newest first, the first that is there once: of two alike nobody can tell which. */
+function onlyKnown(there: readonly SerialPort[], known: readonly PortIds[]): SerialPort | undefined {
+  for (const ids of known) {
+    const same = there.filter((port) => {
+      const { usbVendorId, usbProductId } = describe(port, 0);
+      return usbVendorId === ids.usbVendorId && usbProductId === ids.usbProductId;
+    });
+    if (same.length > 0) return same.length === 1 ? same[0] : undefined;
+  }
+  return undefined;
 }
 
 function describe(port: SerialPort, index: number): SerialChoice {

@@ -98,7 +98,7 @@ export function takeLine(b: Bench, line: HeardLine): void {
 function takeFrame(b: Bench, frame: DeviceFrame, tUs: number): void {
   switch (frame.t) {
     case 'H':
-      if (takeHello(b.intake, frame) === 'reset') restarted(b);
+      if (takeHello(b.intake, frame, null) === 'reset') restarted(b);
       return;
     case 'C':
       takeChannel(b.intake, frame);
@@ -127,7 +127,7 @@ function restarted(b: Bench): void {
 /** What the device said of itself before anybody looked. */
 export function introduce(b: Bench, hello: HelloFrame, channels: readonly ChannelFrame[]): void {
   if (b.intake.hello !== null) return;
-  takeHello(b.intake, hello);
+  takeHello(b.intake, hello, null);
   for (const channel of channels) takeChannel(b.intake, channel);
   describe(b);
 }

@@ -200,7 +200,8 @@ export function createFeed(
     if (serial !== null) {
       const { usbVendorId, usbProductId } = serial;
       if (session === mine) port = { usbVendorId, usbProductId, ...(map === undefined ? {} : { map }) };
-      if (mine.baudRate !== null && map === undefined) void speeds.worked(serial, mine.baudRate);
+      if (mine.baudRate !== null && map === undefined && mine.greeting !== null)
+        void speeds.worked(serial, mine.baudRate, mine.greeting.hello.deviceId);
     }
     return mine.state;
   }

@@ -55,7 +55,11 @@ describe('the speed of a serial line', () => {
       const b = site(500_000, damaged);
       await b.connect();
       expect(b.serial.openedAt).toEqual([500_000]);
-      expect((await damaged.get('speed', 'usb-1a86-7523'))?.body).toEqual({ speeds: [500_000] });
+      expect((await damaged.get('speed', 'usb-1a86-7523'))?.body).toEqual({
+        speeds: [500_000],
+        deviceId: 'SB-1',
+        ...IDS,
+      });
     }
     const memory = createMemoryDocuments();
     const failing = async () => {

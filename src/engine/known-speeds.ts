@@ -5,12 +5,12 @@ import type { PortChoice } from './messages.ts';
 
 type SerialChoice = Extract<PortChoice, { kind: 'serial' }>;
 
-/** The speeds of a serial line that worked here, remembered by the USB numbers of the port. */
+/** The speeds of a serial line that worked here and who answered last, remembered by the USB numbers of the port. */
 export interface KnownSpeeds {
   /** Speeds to try, bits a second, in this order. A memory that cannot be asked in time is none. */
   order(choice: SerialChoice): Promise<readonly number[]>;
-  /** Remembers that a device answered at it. What cannot be kept is found again the next time. */
-  worked(choice: SerialChoice, baudRate: number): Promise<void>;
+  /** Remembers that this device answered at it. What cannot be kept is found again the next time. */
+  worked(choice: SerialChoice, baudRate: number, deviceId: string): Promise<void>;
 }
 
 /** Converters of one kind may have several devices behind them, each at its speed. */
@@ -38,18 +38,17 @@ export function createKnownSpeeds(deps: Pick<HostDeps, 'documents' | 'timers' | 
       const document = await Promise.race([found, pause(deps.timers, ASK_MS).then(() => null)]);
       return speedOrder(speedsIn(document?.body ?? null));
     },
-    async worked(choice, baudRate) {
+    async worked(choice, baudRate, deviceId) {
       try {
         const document = await resting(choice);
         const before = speedsIn(document?.body ?? null);
-        if (before[0] === baudRate) return;
         const speeds = [...new Set([baudRate, ...before])].slice(0, KEPT);
         await deps.documents.put({
           kind: 'speed',
           id: idOf(choice),
           revision: document?.revision ?? 0,
           savedUtcMs: deps.utcMs(),
-          body: { speeds },
+          body: { speeds, deviceId, usbVendorId: choice.usbVendorId, usbProductId: choice.usbProductId },
         });
       } catch {
         // Nothing hangs on it.

@@ -4,8 +4,8 @@ import { type Documents, FIELDS, type JobDocumentKind, parseDocument } from '../
 import { valueAt, withValueAt } from '../job/paths.ts';
 import { defaultSettings } from '../job/settings-defaults.ts';
 import { parseSetup } from '../job/setup-schema.ts';
-import { busMap, lineMap } from '../job/testing/maps.ts';
 import { benchRecord } from '../job/testing/bench-record.ts';
+import { busMap, lineMap } from '../job/testing/maps.ts';
 import { DEMO } from '../words/testing/demo.ts';
 import { makeSetup } from './setup.ts';
 

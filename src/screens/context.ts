@@ -5,6 +5,7 @@ import type {
   LeftPacker,
   LinkView,
   PortChoice,
+  PortIds,
   Request,
   RigView,
   RunDetail,
@@ -113,8 +114,11 @@ export interface Services {
   refill(runId: string): Promise<void>;
   readonly serial: {
     readonly supported: boolean;
-    /** Must be called in a press; null: nothing chosen. A known port is taken unless `another` is wanted. */
-    choose(another: boolean): Promise<PortChoice | null>;
+    /**
+     * Must be called in a press; null: nothing chosen. A known port is taken unless `another` is wanted.
+     * @param known ports that devices answered on before, newest first
+     */
+    choose(another: boolean, known?: readonly PortIds[]): Promise<PortChoice | null>;
   };
   readonly sound: SoundAccess;
   /** The same as sound.state. */

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import type { JSX } from 'solid-js';
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { BACKUP_GROUPS } from '../evidence/backup/messages.ts';
+import { BENCH_POINTS, BENCH_REASONS } from '../job/bench-codes.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { chooseWords, loadWords } from '../words/chosen.ts';
 import { STAGE_DOUBT } from '../words/en/doubts.ts';
@@ -287,12 +288,20 @@ describe('in another language nothing is told in English by', () => {
     allTranslated(await show(page, { events: EVENTS }), 60);
   });
 
-  it('archive, verify page, keys, folder, backup and witness log', async () => {
+  it('archive, verify page, keys, folder, backup, bench and witness log', async () => {
     const { Archive } = await import('./archive/Archive.tsx');
     const { Verify } = await import('./verify/Verify.tsx');
     const { Keys } = await import('./verify/Keys.tsx');
     const { Office } = await import('./office/Office.tsx');
     const { Backup } = await import('./backup/Backup.tsx');
+    const { Bench } = await import('./bench/Bench.tsx');
+    const { Findings } = await import('./bench/Findings.tsx');
+    const found = BENCH_POINTS.flatMap((point) =>
+      Object.keys(BENCH_REASONS[point]).map((reason) => ({
+        ...{ point, reason, channel: 1 },
+        ...{ value: 0.25, against: 3.5, more: 90 },
+      })),
+    );
     const { WitnessLog } = await import('./witness/WitnessLog.tsx');
     for (const [page, least] of [
       [() => <Archive />, 30],
@@ -300,6 +309,9 @@ describe('in another language nothing is told in English by', () => {
       [() => <Keys />, 10],
       [() => <Office />, 12],
       [() => <Backup />, 8],
+      [() => <Bench id={null} />, 12],
+      [() => <Bench id="bench-1" />, 15],
+      [() => <Findings findings={found} />, 60],
       [() => <WitnessLog />, 25],
     ] as const) {
       allTranslated(await show(page), least);

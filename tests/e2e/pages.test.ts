@@ -52,6 +52,7 @@ const PAGES: readonly (readonly [name: string, hash: () => string, there: string
   ['a packer', () => 'packer/new', '[data-testid=save-document]'],
   ['a resin', () => 'resin/new', '[data-testid=save-document]'],
   ['a sensor', () => 'sensor/new', '[data-testid=save-document]'],
+  ['bench', () => 'bench', '[data-testid=bench-practice]'],
   ['settings', () => 'settings', '[data-testid=key]'],
   ['verify', () => 'verify', '[data-testid=drop]'],
   ['backup', () => 'backup', '[data-testid=make-backup]'],

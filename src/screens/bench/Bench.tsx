@@ -1,4 +1,4 @@
-import { createSignal, Show } from 'solid-js';
+import { createResource, createSignal, Show } from 'solid-js';
 import { recordOf } from '../../bench/record.ts';
 import { listenedS } from '../../bench/traffic.ts';
 import { isWanted } from '../../link/status.ts';
@@ -9,6 +9,7 @@ import { LINK_STATE, STOP_TRYING, TRYING } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
 import { useServices } from '../context.ts';
 import { keep, newId } from '../documents/store.ts';
+import { knownDevices } from '../live/known-devices.ts';
 import { LinkNote } from '../live/LinkNote.tsx';
 import { PRACTICE_RIG } from '../live/practice.ts';
 import { RigPanel } from '../live/RigPanel.tsx';
@@ -95,6 +96,7 @@ function OnBench() {
 function Connection() {
   const app = useServices();
   const [busy, setBusy] = createSignal(false);
+  const [known] = createResource(() => knownDevices(app), { initialValue: [] });
   const link = () => app.live.link();
   const linkState = () => link()?.state ?? 'idle';
   const trying = () => (linkState() === 'greeting' ? (link()?.baudRate ?? null) : null);
@@ -106,7 +108,10 @@ function Connection() {
   };
   const connect = (another: boolean) => {
     // The chooser must open in the press itself.
-    const chosen = app.serial.choose(another);
+    const chosen = app.serial.choose(
+      another,
+      known.latest.map((k) => k.port),
+    );
     during(async () => {
       const port = await chosen;
       if (port !== null) await app.ask({ q: 'connect', port });

@@ -82,7 +82,10 @@ function Sheet(props: { kept: Kept<BenchDocument> }) {
           <For each={record.refused}>
             {(r) => (
               <li>
-                {BENCH.refusedCount(r.lines)}: {REFUSED[r.reason]} <code class="stray-line">{r.example}</code>
+                {BENCH.refusedCount(r.lines)}: {REFUSED[r.reason]}{' '}
+                <code class="stray-line" translate="no">
+                  {r.example}
+                </code>
               </li>
             )}
           </For>
@@ -93,7 +96,9 @@ function Sheet(props: { kept: Kept<BenchDocument> }) {
         <For each={record.said}>
           {(line) => (
             <li>
-              <code class="stray-line">{line}</code>
+              <code class="stray-line" translate="no">
+                {line}
+              </code>
             </li>
           )}
         </For>

@@ -129,6 +129,11 @@ function GuardPanel(props: { state: BenchState }) {
   };
   const arm = () =>
     during(async () => {
+      // A bus or a plain line has no guard, and is not asked for one.
+      if (app.live.link()?.map != null) {
+        props.state.change((b) => tryGuard(b, 'unknown', 0));
+        return;
+      }
       const at = guardLimit(props.state.bench());
       if (at === null) {
         props.state.change((b) => tryGuard(b, 'range', 0));

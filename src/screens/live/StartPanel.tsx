@@ -104,6 +104,13 @@ function Connect(props: { start: Start }) {
         >
           {LIVE.connectDevice}
         </button>
+        <Show when={props.start.known()}>
+          {(device) => (
+            <p class="small muted" data-testid="known-device">
+              {LIVE.knownDevice(device().deviceId, device().baudRate)}
+            </p>
+          )}
+        </Show>
         <Show when={failed()}>
           <button
             type="button"
@@ -114,6 +121,11 @@ function Connect(props: { start: Start }) {
           >
             {LIVE.connectOther}
           </button>
+        </Show>
+        <Show when={app.live.link()?.error != null}>
+          <a class="button wide" href="#/bench" data-testid="connect-to-bench">
+            {LIVE.toBench}
+          </a>
         </Show>
         <For each={props.start.maps()}>
           {({ id, document }) => (
@@ -203,6 +215,13 @@ function Packer(props: { start: Start }) {
       <MayBeFull />
       <Show when={props.start.resumeFirst() !== null}>
         <OpenRuns start={props.start} />
+      </Show>
+      <Show when={app.live.link()?.hello}>
+        {(hello) => (
+          <p class="small muted" data-testid="connected-to" role="status">
+            {LIVE.connectedTo(hello().deviceId, hello().firmware)}
+          </p>
+        )}
       </Show>
       <h2>{LIVE.packerTitle}</h2>
       <p class="muted">{LIVE.packerText}</p>

@@ -15,6 +15,7 @@ import { resumable } from '../packers-left.ts';
 import { planOf, withoutPractice } from '../setup-of.ts';
 import { bundleOf } from '../sheet/bundle.ts';
 import { suggestedTap } from '../sheet/tap.ts';
+import { type KnownDevice, knownDevices } from './known-devices.ts';
 import { PRACTICE_PAIR, PRACTICE_RIG } from './practice.ts';
 
 export type StartStep = 'connect' | 'packer' | 'zero' | 'running';
@@ -38,6 +39,8 @@ export interface Start {
   connectDevice(another: boolean, then?: RunSummary): void;
   /** Maps by which a bus or a plain line can be read instead. */
   readonly maps: Accessor<readonly Named<ReadingMap>[]>;
+  /** The device that answered here last; null: none did. */
+  readonly known: Accessor<KnownDevice | null>;
   /** Must be called in a press. */
   connectBy(map: ReadingMap): void;
   /** Gives up looking for the device; no fault is told. */
@@ -159,18 +162,19 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
   };
 
   // Asked for while nothing is connected: each time anew, for one may have been written meanwhile.
-  const [maps] = createResource(
-    () => !connected(),
-    async () => {
-      const all = await Promise.all([loadAll(app, 'registers'), loadAll(app, 'columns')]).catch(failed(app));
-      return (all ?? []).flatMap(({ kept }): Named<ReadingMap>[] =>
-        kept.map((k) => ({ id: k.id, document: k.document })),
-      );
-    },
-  );
+  const unconnected = () => !connected();
+  const [maps] = createResource(unconnected, async () => {
+    const all = await Promise.all([loadAll(app, 'registers'), loadAll(app, 'columns')]).catch(failed(app));
+    return (all ?? []).flatMap(({ kept }): Named<ReadingMap>[] =>
+      kept.map((k) => ({ id: k.id, document: k.document })),
+    );
+  });
+  const [known] = createResource(unconnected, () => knownDevices(app), { initialValue: [] });
   const connectSerial = (another: boolean, map?: ReadingMap, then?: RunSummary) => {
+    // What speaks the protocol is known by its port; what a map reads, only where its run says which.
+    const ports = map === undefined ? known.latest.map((k) => k.port) : [];
     // The chooser must open in the press itself.
-    const chosen = app.serial.choose(another);
+    const chosen = app.serial.choose(another, then?.port === undefined ? ports : [then.port, ...ports]);
     during(async () => {
       const port = await chosen;
       if (port?.kind === 'serial') await connect(map === undefined ? port : { ...port, map }, then);
@@ -189,6 +193,7 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
       during(async () => connect(then === undefined ? PRACTICE_RIG : await siteOf(then), then)),
     connectPair: () => during(() => connect(PRACTICE_PAIR)),
     connectDevice: (another, then) => connectSerial(another, then?.port?.map, then),
+    known: () => known.latest[0] ?? null,
     maps: () => maps() ?? [],
     connectBy: (map) => connectSerial(false, map),
     stopTrying: () => {

@@ -1,6 +1,7 @@
 import type { RunDetail } from '../../engine/messages.ts';
 import type { ArchiveEntry, Numbers, RecordView, Sketch } from '../../evidence/messages.ts';
 import type { Setup } from '../../job/setup.ts';
+import { benchRecord } from '../../job/testing/bench-record.ts';
 import { type Account, OPEN_POINTS } from '../../record/account.ts';
 import { ALARMS, STANDINGS, type Stage } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
@@ -43,6 +44,16 @@ export const DOCUMENTS: Readonly<Record<string, Readonly<Record<string, unknown>
       checks: [],
       pressures: { ...DEMO.job.pressures, workingBar: 2.4 },
     },
+  },
+  bench: {
+    'bench-1': benchRecord({
+      deviceId: 'RIG-0001',
+      firmware: 'rig 1',
+      by: TYPED[1],
+      notes: TYPED[0],
+      origin: 'file',
+      practice: true,
+    }),
   },
   packer: {
     [DEMO.packer!.id]: {

@@ -56,6 +56,7 @@ export const BENCH = {
   taken: 'The limit of the test is gone.',
   lines: 'Lines as they came',
   linesText: 'Newest first. A line that was refused stands with its reason; nothing of it was read.',
+  linesMade: 'This source does not speak the protocol: the lines are what was made of what came.',
   noLines: 'Nothing has come over the line.',
   read: 'read',
   baud: (n: number) => `${n} baud`,

@@ -25,6 +25,10 @@ export const LIVE = {
     registers: (name: string) => `Read the bus by “${name}”`,
     columns: (name: string) => `Read the plain line by “${name}”`,
   },
+  knownDevice: (deviceId: string, baud: number) =>
+    `Last one here: ${deviceId}, at ${baud} baud. Its port is taken without asking again.`,
+  connectedTo: (deviceId: string, firmware: string) => `Connected: ${deviceId}, firmware ${firmware}`,
+  toBench: 'Look at its lines on the bench',
   connectOther: 'Choose another port',
   connectRig: 'Use the practice rig',
   connectPair: 'Practice with a second sensor at the regulator',

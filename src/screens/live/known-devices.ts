@@ -1,0 +1,34 @@
+import type { PortIds } from '../../engine/messages.ts';
+import type { Services } from '../context.ts';
+
+/** A device that answered here before, with its port and the speed at which it did. */
+export interface KnownDevice {
+  readonly deviceId: string;
+  /** Bits a second. */
+  readonly baudRate: number;
+  readonly port: PortIds;
+}
+
+const DEVICE_ID = /^[A-Za-z0-9._-]{1,16}$/;
+const isUsb = (value: unknown): value is number | null =>
+  value === null || (typeof value === 'number' && Number.isInteger(value) && value >= 0 && value <= 0xffff);
+
+/** What the store holds of one; null: kept by an earlier version, or damaged. */
+export function knownDeviceIn(body: unknown): KnownDevice | null {
+  if (typeof body !== 'object' || body === null) return null;
+  const { deviceId, speeds, usbVendorId, usbProductId } = body as Readonly<Record<string, unknown>>;
+  const baudRate: unknown = Array.isArray(speeds) ? speeds[0] : null;
+  if (typeof deviceId !== 'string' || !DEVICE_ID.test(deviceId)) return null;
+  if (typeof baudRate !== 'number' || !Number.isInteger(baudRate) || baudRate < 1) return null;
+  if (!isUsb(usbVendorId) || !isUsb(usbProductId)) return null;
+  return { deviceId, baudRate, port: { usbVendorId, usbProductId } };
+}
+
+/** Devices that answered here, newest first. What cannot be read is no reason not to connect. */
+export async function knownDevices(app: Pick<Services, 'ask'>): Promise<readonly KnownDevice[]> {
+  const stored = await app.ask({ q: 'documents', kind: 'speed' }).catch(() => []);
+  return [...stored]
+    .sort((a, b) => b.savedUtcMs - a.savedUtcMs)
+    .map(({ body }) => knownDeviceIn(body))
+    .filter((known) => known !== null);
+}
