@@ -86,6 +86,8 @@ export function Shell(props: { services: AppServices; update: Update }) {
     );
   });
   createAutoReturn(() => {
+    // On the bench an alarm is what is tried, by hands that are at the pump: the bar tells it, and the page stays.
+    if (route().page === 'bench' && live.run() === null) return null;
     const a = elsewhere();
     return a?.priority === 'urgent' && a.state === 'unacknowledged' ? `${a.alarm} ${a.occurrence}` : null;
   }, goLive);

@@ -57,7 +57,7 @@ describe('the speed of a serial line', () => {
       expect(b.serial.openedAt).toEqual([500_000]);
       expect((await damaged.get('speed', 'usb-1a86-7523'))?.body).toEqual({
         speeds: [500_000],
-        deviceId: 'SB-1',
+        deviceId: 'sb-7',
         ...IDS,
       });
     }

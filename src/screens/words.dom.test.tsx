@@ -309,7 +309,7 @@ describe('in another language nothing is told in English by', () => {
       [() => <Keys />, 10],
       [() => <Office />, 12],
       [() => <Backup />, 8],
-      [() => <Bench id={null} />, 12],
+      [() => <Bench id={null} />, 9],
       [() => <Bench id="bench-1" />, 15],
       [() => <Findings findings={found} />, 60],
       [() => <WitnessLog />, 25],
@@ -317,6 +317,14 @@ describe('in another language nothing is told in English by', () => {
       allTranslated(await show(page), least);
       end?.();
     }
+  });
+
+  it('the bench with a device on it', async () => {
+    const { Bench } = await import('./bench/Bench.tsx');
+    const app = services(WORDING);
+    end = await draw({ ...app, live: { ...app.live, run: () => null } }, () => <Bench id={null} />);
+    await new Promise((resolve) => setTimeout(resolve, 500));
+    allTranslated(told(), 30);
   });
 
   it('what a file was found to be, what a backup holds, what the folder lists', async () => {

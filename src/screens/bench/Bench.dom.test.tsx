@@ -62,6 +62,8 @@ describe('the bench page', () => {
     fireEvent.click(screen.getByTestId('bench-practice'));
     await screen.findByTestId('bench-device');
     expect(screen.getByTestId('bench-device').textContent).toContain('RIG-0001');
+    const step = () => screen.getByTestId('point-step').textContent;
+    await waitFor(() => expect(step()).toContain('mbar'), { timeout: 4000 });
     fireEvent.click(screen.getByTestId('bench-zero'));
     await waitFor(() => expect(screen.getByTestId('point-zero').textContent).toContain('mbar'), {
       timeout: 4000,

@@ -200,7 +200,7 @@ function KeepPart(props: { state: BenchState }) {
   const [by, setBy] = createSignal('');
   const [notes, setNotes] = createSignal('');
   const keepIt = async () => {
-    const practice = app.live.rig() !== null;
+    const practice = app.live.link()?.kind === 'rig';
     const record = recordOf(props.state.bench(), props.state.findings(), {
       practice,
       utcMs: Date.now(),

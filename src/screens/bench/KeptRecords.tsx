@@ -4,6 +4,7 @@ import type { BenchDocument } from '../../job/bench-document.ts';
 import { BENCH, VERDICT } from '../../words/bench.ts';
 import { day } from '../../words/format.ts';
 import { issueText } from '../../words/issues.ts';
+import { JOBS } from '../../words/jobs.ts';
 import { failed, useServices } from '../context.ts';
 import { type Kept, keep, loadAll, newId } from '../documents/store.ts';
 
@@ -81,6 +82,9 @@ export function KeptRecords() {
       </div>
       <Show when={(all()?.kept.length ?? 0) > 0} fallback={<p class="muted">{BENCH.noRecords}</p>}>
         <RecordLines records={all()?.kept ?? []} />
+      </Show>
+      <Show when={(all()?.refused ?? 0) > 0}>
+        <p class="note">{JOBS.refused(all()!.refused)}</p>
       </Show>
     </section>
   );

@@ -129,6 +129,38 @@ describe('start in three presses', () => {
     expect(resume).toHaveBeenCalledWith('r-0');
   });
 
+  it('a known device is named before it is connected, its port asked for first, and named once it answers', async () => {
+    const body = { speeds: [115_200], deviceId: 'SB-0042', usbVendorId: 7, usbProductId: 1 };
+    const { services, show } = scripted({ documents: [{ savedUtcMs: 1, body }] });
+    const choose = vi.fn(async () => null);
+    Object.assign(services, { serial: { supported: true, choose } });
+    show();
+    expect((await screen.findByTestId('known-device')).textContent).toContain('SB-0042');
+    await press('connect-device');
+    expect(choose).toHaveBeenCalledWith(false, [{ usbVendorId: 7, usbProductId: 1 }]);
+    cleanup();
+    const link = () => ({
+      state: 'streaming',
+      kind: 'serial',
+      channels: [],
+      hello: { deviceId: 'SB-7', firmware: '2' },
+    });
+    Object.assign(services, { live: { ...services.live, link } });
+    show();
+    expect((await screen.findByTestId('connected-to')).textContent).toContain('SB-7');
+  });
+
+  it('what did not answer leads to the bench, where its lines can be seen', () => {
+    const { services, show } = scripted();
+    show();
+    expect(screen.queryByTestId('connect-to-bench')).toBeNull();
+    cleanup();
+    const link = () => ({ state: 'idle', kind: 'serial', channels: [], hello: null, error: 'no-hello' });
+    Object.assign(services, { live: { ...services.live, link } });
+    show();
+    expect(screen.getByTestId('connect-to-bench').getAttribute('href')).toBe('#/bench');
+  });
+
   it('a packer that an earlier run left full is told first, at its last pressure, until somebody holds the key', async () => {
     const { asked, services, show } = scripted();
     const utcMs = Date.now() - 60_000;

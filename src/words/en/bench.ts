@@ -43,7 +43,7 @@ export const BENCH = {
   warmPractice: 'Practice: take all probes in the hand',
   warmPracticeEnd: 'Practice: let the probes go',
   guardText: (bar: string) =>
-    `Its own limit is set to ${bar} and the device says so. Then pump by hand, without a packer, until it sounds.`,
+    `Its own limit is set to ${bar} and the device says so. Then pump by hand, without a packer, until it sounds. This computer raises its alarm too, as it should.`,
   arm: (bar: string) => `Set its limit to ${bar}`,
   pump: 'It is armed. Pump slowly over the limit.',
   heardAsk: 'It tripped. Was its sounder heard?',
