@@ -4,6 +4,7 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { LeftPacker, LinkView, Request, RunSummary, RunView } from '../../engine/messages.ts';
 import { defaultSettings } from '../../job/settings-defaults.ts';
 import type { Setup } from '../../job/setup.ts';
+import { busMap } from '../../job/testing/maps.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import { held } from '../../widgets/testing/held.ts';
@@ -148,6 +149,12 @@ describe('start in three presses', () => {
     Object.assign(services, { live: { ...services.live, link } });
     show();
     expect((await screen.findByTestId('connected-to')).textContent).toContain('SB-7');
+  });
+
+  it('a kept map is offered while nothing is connected', async () => {
+    const { show } = scripted({ documents: [{ id: 'm-1', revision: 1, savedUtcMs: 1, body: busMap() }] });
+    show();
+    await screen.findByTestId('connect-map-m-1');
   });
 
   it('what did not answer leads to the bench, where its lines can be seen', () => {

@@ -26,9 +26,13 @@ export function knownDeviceIn(body: unknown): KnownDevice | null {
 
 /** Devices that answered here, newest first. What cannot be read is no reason not to connect. */
 export async function knownDevices(app: Pick<Services, 'ask'>): Promise<readonly KnownDevice[]> {
-  const stored = await app.ask({ q: 'documents', kind: 'speed' }).catch(() => []);
-  return [...stored]
-    .sort((a, b) => b.savedUtcMs - a.savedUtcMs)
-    .map(({ body }) => knownDeviceIn(body))
-    .filter((known) => known !== null);
+  try {
+    const stored = await app.ask({ q: 'documents', kind: 'speed' });
+    return [...stored]
+      .sort((a, b) => b.savedUtcMs - a.savedUtcMs)
+      .map(({ body }) => knownDeviceIn(body))
+      .filter((known) => known !== null);
+  } catch {
+    return [];
+  }
 }
