@@ -8,6 +8,9 @@ export interface Told {
   readonly more: number | null;
 }
 
+/** Under it a device lets its limit be raised or taken away (firmware-protocol/SPEC.md, 7). */
+const SMALL_BAR = 0.1;
+
 type Sentence = (told: Told, units: DisplayUnits) => string;
 
 export const BENCH = {
@@ -265,9 +268,8 @@ export function benchReasons(f: Format) {
     },
     guard: {
       'not-armed': only('Not tried yet.'),
-      refused: only(
-        'Refused: it takes another limit only under 0.10 bar. Let the pressure out and try again.',
-      ),
+      refused: (_, u) =>
+        `Refused: it takes another limit only under ${f.pressure(SMALL_BAR, u)}. Let the pressure out and try again.`,
       armed: (t, u) => `Limit ${f.pressure(t.against, u)}; highest so far ${f.pressure(t.more, u)}.`,
       'not-asked': and(tripped, 'Say whether it was heard.'),
       heard: and(tripped, 'Heard.'),
