@@ -7,14 +7,16 @@ export const serialSupported = (): boolean => 'serial' in navigator;
 const isThere = (port: SerialPort): boolean =>
   (port as SerialPort & { connected?: boolean }).connected !== false;
 
+function hasIds(port: SerialPort, ids: PortIds): boolean {
+  const { usbVendorId, usbProductId } = describe(port, 0);
+  return usbVendorId === ids.usbVendorId && usbProductId === ids.usbProductId;
+}
+
 /** The one granted port that is there and has these numbers; asks for nothing. null: none, or it could be one of several. */
 export async function knownPort(ids: PortIds): Promise<SerialChoice | null> {
   if (!serialSupported()) return null;
   const granted = await navigator.serial.getPorts();
-  const same = granted.filter((port) => {
-    const { usbVendorId, usbProductId } = describe(port, 0);
-    return isThere(port) && usbVendorId === ids.usbVendorId && usbProductId === ids.usbProductId;
-  });
+  const same = granted.filter((port) => isThere(port) && hasIds(port, ids));
   if (same.length !== 1) return null;
   const choice = describe(same[0]!, granted.indexOf(same[0]!));
   return ids.map === undefined ? choice : { ...choice, map: ids.map };
@@ -56,10 +58,7 @@ export async function choosePort(
 /** Of the known ports, newest first, the first that is there once: of two alike nobody can tell which. */
 function onlyKnown(there: readonly SerialPort[], known: readonly PortIds[]): SerialPort | undefined {
   for (const ids of known) {
-    const same = there.filter((port) => {
-      const { usbVendorId, usbProductId } = describe(port, 0);
-      return usbVendorId === ids.usbVendorId && usbProductId === ids.usbProductId;
-    });
+    const same = there.filter((port) => hasIds(port, ids));
     if (same.length > 0) return same.length === 1 ? same[0] : undefined;
   }
   return undefined;

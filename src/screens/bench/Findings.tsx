@@ -22,7 +22,7 @@ export function Findings(props: { findings: readonly Shown[] }) {
                 {POINT[f.point]}
                 {f.channel !== null && isMany(f.point) ? `, ${BENCH.channel(f.channel)}` : ''}
               </strong>
-              <span class={`verdict verdict-${verdict()}`}>{VERDICT[verdict()]}</span>
+              <span class={`bench-verdict bench-verdict-${verdict()}`}>{VERDICT[verdict()]}</span>
               <span class="bench-why">{foundText(f.point, f.reason, f, app.units())}</span>
             </li>
           );
