@@ -3,6 +3,7 @@ import path from 'node:path';
 import { deriving } from '../evidence/deriving.ts';
 import { ID } from '../job/id.ts';
 import { readAll } from '../record/byte-source.ts';
+import { isWhole } from '../record/findings.ts';
 import { parseFingerprint } from '../record/fingerprints.ts';
 import type { Manifest } from '../record/manifest.ts';
 import { FILE } from '../record/members.ts';
@@ -68,8 +69,7 @@ async function look(
   const source = openSource(file);
   try {
     const v = await verifyBySums(source, { crypto, trusted }, () => deriving(catalogueOf));
-    const whole = v.verdict === 'valid' || v.verdict === 'unknown-signer';
-    const there = whole ? v.files.get(FILE.parquet) : undefined;
+    const there = isWhole(v.verdict) ? v.files.get(FILE.parquet) : undefined;
     return { v, trace: there === undefined ? null : await readAll(there) };
   } finally {
     source.close();

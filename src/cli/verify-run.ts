@@ -3,6 +3,7 @@ import type { Progress } from '../record/derived-files.ts';
 import { EXIT_CODE } from '../record/findings.ts';
 import { parseFingerprint } from '../record/fingerprints.ts';
 import { ALWAYS, type KeyTerm, keyTermIn } from '../record/key-terms.ts';
+import { reservationsOf } from '../record/reservations.ts';
 import { fingerprintOf, keyOfPem, type RecordCrypto } from '../record/signing.ts';
 import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
 import type { Catalogue, CatalogueOf } from '../words/catalogue.ts';
@@ -101,6 +102,7 @@ function keysListed(list: string, unnamed: string): ListedKey[] {
 const plain = (v: Verification): unknown => ({
   schema: 'steadybar-verification/1',
   verdict: v.verdict,
+  reserved: reservationsOf(v.verdict, v.remarks),
   findings: v.findings,
   remarks: v.remarks,
   fingerprint: v.fingerprint,

@@ -1,6 +1,7 @@
 /** Files from elsewhere: checked byte by byte, looked into, and kept when somebody says so. */
 import { judging } from '../engine/judge-again.ts';
 import { type ByteSource, chunksOf, readAll } from '../record/byte-source.ts';
+import { isWhole } from '../record/findings.ts';
 import { hashOf } from '../record/hashing.ts';
 import { toHex } from '../record/hex.ts';
 import { type Judge, MOST_RUN_US } from '../record/judgement.ts';
@@ -188,8 +189,7 @@ export async function keepChecked(
   deps: EvidenceDeps,
   { view, file, record }: Checked,
 ): Promise<EvidenceAnswers['keep-opened']> {
-  const whole = view.verdict === 'valid' || view.verdict === 'unknown-signer';
-  if (!whole || view.record === null || record === null)
+  if (!isWhole(view.verdict) || view.record === null || record === null)
     throw new EvidenceError('refused', 'only a whole and unchanged record is kept');
   const facts = { sha256: view.sha256, runId: view.record.runId, name: view.name };
   const outcome = await locked(deps, view.sha256, () =>

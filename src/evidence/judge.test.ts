@@ -1,74 +1,32 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { fileOf } from '../engine/run-list.ts';
-import { PLAIN_WORDING } from '../job/testing/wording.ts';
-import { bytesSource } from '../record/byte-source.ts';
 import { joinBytes } from '../record/bytes.ts';
-import { canonicalBytes } from '../record/canonical.ts';
-import { toHex } from '../record/hex.ts';
-import { buildJobFile } from '../record/job-file.ts';
-import { contentOf, makeManifest } from '../record/manifest.ts';
-import { pageEntries } from '../record/page.ts';
-import { scanPages } from '../record/page-scanner.ts';
-import type { Signer } from '../record/signing.ts';
 import { HEAD } from '../record/testing/arbitrary.ts';
-import { inMemory, JOB, newSigner, recordCrypto } from '../record/testing/sealing.ts';
+import { JOB, newSigner } from '../record/testing/sealing.ts';
 import { zipBytes } from '../record/testing/zips.ts';
-import { type Verification, type VerifyOptions, verifyJobFile } from '../record/verify.ts';
 import { createPageWriter } from '../record/writer.ts';
 import type { WatchEvent } from '../watch/events.ts';
-import { loadCatalogue } from '../words/catalogue.ts';
 import { judgeFile } from './checked-files.ts';
-import { deriving } from './deriving.ts';
 import { judge } from './judge.ts';
-import { createOffice } from './testing/office.ts';
+import { createInsider } from './testing/insider.ts';
+import { createOffice, JOB_ID } from './testing/office.ts';
 
-let signer: Signer;
-let pages: Uint8Array;
+let insider: ReturnType<typeof createInsider>;
 beforeAll(async () => {
-  signer = await newSigner();
   const office = createOffice();
   const runId = await office.record({ holdS: 20 });
-  pages = await office.files.readAll(fileOf(runId));
+  const pages = await office.files.readAll(fileOf(runId));
+  insider = createInsider(pages, await newSigner(), { ...JOB, jobId: JOB_ID });
 }, 60_000);
 
 /** The same input log with other events, its pages and their chain made anew, signed by a key that is known. */
-async function signedWith(change: (event: WatchEvent) => WatchEvent, engine?: number): Promise<Uint8Array> {
-  let writer: ReturnType<typeof createPageWriter> | null = null;
-  const out: Uint8Array[] = [];
-  for (const item of scanPages(pages)) {
-    if (item.kind !== 'page') continue;
-    const { page } = item;
-    writer ??= createPageWriter({ ...page.head!, ...(engine === undefined ? {} : { engine }) });
-    for (const entry of pageEntries(page)) writer.addEntry(entry);
-    for (const event of page.events) writer.addEvent(change(event));
-    const last = (page.header.flags & 2) !== 0;
-    out.push(last ? writer.finish(page.header.utcMs, 'ended') : writer.cut(page.header.utcMs)!);
-  }
-  const forged = joinBytes(out);
-  const { content } = contentOf(forged)!;
-  const manifest = canonicalBytes(
-    makeManifest(content, {
-      pagesSha256: toHex(await recordCrypto.sha256(forged)),
-      sealedUtcMs: 2e12,
-      sealedBy: 'test',
-      job: { ...JOB, jobId: content.jobId },
-      log: null,
-      wording: PLAIN_WORDING,
-      signer,
-    }),
-  );
-  const sealed = { manifest, signature: await signer.sign(manifest), additions: [], proof: [] };
-  const input = { pages: bytesSource(forged), sealed, ...deriving(loadCatalogue), signer };
-  return joinBytes(await buildJobFile(input, recordCrypto, inMemory));
-}
-
-const verify = (file: Uint8Array, more: Partial<VerifyOptions> = {}): Promise<Verification> =>
-  verifyJobFile(bytesSource(file), {
-    crypto: recordCrypto,
-    trusted: new Map([[signer.fingerprint, 'ours']]),
-    ...deriving(loadCatalogue),
-    ...more,
+const signedWith = (change: (event: WatchEvent) => WatchEvent, engine?: number): Promise<Uint8Array> =>
+  insider.forge({
+    events: (list) => list.map(change),
+    ...(engine === undefined ? {} : { head: { engine } }),
   });
+
+const verify = (...args: Parameters<typeof insider.verify>) => insider.verify(...args);
 
 describe('the judgements of a record', () => {
   it('that follow from its input log are valid without a word', async () => {
@@ -80,14 +38,14 @@ describe('the judgements of a record', () => {
     const v = await verify(await signedWith((e) => (e.e === 'hold' ? { ...e, minutesInBand: 240 } : e)));
     expect([v.verdict, v.findings]).toEqual([
       'changed',
-      [{ f: 'judgement', recorded: 1, again: 1, kinds: ['hold'] }],
+      [{ f: 'judgement', recorded: 1, again: 1, kinds: ['hold'], moved: 0 }],
     ]);
   });
 
   it('of another engine are left to whoever signed them, and that is said', async () => {
     const v = await verify(await signedWith((e) => e, 99));
     expect([v.verdict, v.remarks]).toEqual([
-      'valid',
+      'not-derived',
       [{ r: 'not-judged', why: 'engine' }, { r: 'not-logged' }],
     ]);
   });
@@ -135,7 +93,7 @@ describe('the judgements of a record', () => {
         return [];
       }),
     );
-    expect([v.verdict, asked]).toEqual(['valid', 0]);
+    expect([v.verdict, asked]).toEqual(['not-derived', 0]);
   });
 
   it('are made elsewhere of sound pages of this engine alone, and of no run of years', async () => {

@@ -1,5 +1,5 @@
 import { judging } from '../engine/judge-again.ts';
-import type { Judge } from '../record/judgement.ts';
+import { type Judge, JudgingFailed } from '../record/judgement.ts';
 import { scanChunks } from '../record/page-scanner.ts';
 import { ENGINE } from '../watch/codes.ts';
 
@@ -12,7 +12,11 @@ export const judge: Judge = {
     for await (const items of scanChunks(pages, { chain: false, sound: true })) {
       for (const item of items) {
         if (item.kind !== 'page') continue;
-        again.page(item.page);
+        try {
+          again.page(item.page);
+        } catch (cause) {
+          throw new JudgingFailed(item.page.header.index, cause);
+        }
         bytes += item.page.bytes.length;
       }
       await progress(Math.min(1, bytes / pages.size));

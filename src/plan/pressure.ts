@@ -1,5 +1,6 @@
 import type { JobDocument } from '../job/job-document.ts';
 import { highestRating, type PackerDocument, PLAIN_RATED_BAR, unreadRating } from '../job/packer-document.ts';
+import { between, ratedAt, ratedFor } from '../job/packer-table.ts';
 import type { ResinDocument } from '../job/resin-document.ts';
 import type { Limits, Setup } from '../job/setup.ts';
 import { liftByWarmth } from '../physics/gas.ts';
@@ -7,7 +8,6 @@ import { head, waterDensity } from '../physics/water.ts';
 import { pressureBudget } from '../sensing/uncertainty.ts';
 import type { PlannedChannels } from './channels.ts';
 import { down, input, type Notes, up } from './notes.ts';
-import { around, between } from './table.ts';
 
 /** Rise of the air in the packer where the sheet gives none, K, by exotherm class (common practice, no source). */
 const RISE_K = { low: 6, medium: 12, high: 25, unknown: 15 } as const;
@@ -19,16 +19,9 @@ const USUAL_GROUND_C = 10;
 const UNKNOWN_U = { share: 0.03, least: 0.05 } as const;
 const LARGE_U = 0.1;
 
-/** Rated pressure at a diameter: on a row its value, between two rows the lower; beyond the largest row none. */
-export function ratedAt(packer: PackerDocument, diameterMm: number): number | null {
-  const { below, above } = around(packer.ratings, diameterMm);
-  if (above === null) return null;
-  return below === null ? above.ratedBar : Math.min(below.ratedBar, above.ratedBar);
-}
-
 function rating(packer: PackerDocument, diameterMm: number | null, notes: Notes): number | null {
-  const lowest = packer.ratings.reduce((m, r) => Math.min(m, r.ratedBar), Number.POSITIVE_INFINITY);
-  if (!Number.isFinite(lowest)) {
+  const rated = ratedFor(packer, diameterMm);
+  if (rated === null) {
     notes.warn('no-rating', [], packer.name);
     return null;
   }
@@ -39,15 +32,15 @@ function rating(packer: PackerDocument, diameterMm: number | null, notes: Notes)
   if (unread !== null) notes.refuse('rated-unread', [input('rated', unread, 'bar')], packer.name);
   else if (highest > PLAIN_RATED_BAR) notes.warn('rated-high', [input('rated', highest, 'bar')], packer.name);
   if (diameterMm === null) {
-    notes.warn('diameter-unknown', [input('rated', lowest, 'bar')]);
-    return notes.derive('rated', lowest, 'bar', []);
+    notes.warn('diameter-unknown', [input('rated', rated, 'bar')]);
+    return notes.derive('rated', rated, 'bar', []);
   }
   const at = input('diameter', diameterMm, 'mm');
   if (diameterMm > packer.sizes.maxMm) notes.refuse('packer-too-small', [at], packer.name);
   if (diameterMm < packer.sizes.minMm) notes.refuse('packer-too-large', [at], packer.name);
-  const rated = ratedAt(packer, diameterMm);
-  if (rated === null && diameterMm <= packer.sizes.maxMm) notes.refuse('packer-too-small', [at], packer.name);
-  return notes.derive('rated', rated ?? lowest, 'bar', [at]);
+  if (ratedAt(packer, diameterMm) === null && diameterMm <= packer.sizes.maxMm)
+    notes.refuse('packer-too-small', [at], packer.name);
+  return notes.derive('rated', rated, 'bar', [at]);
 }
 
 /** With another packer on the line the lower rating is the limit: what is seen of one the other bears as well. */

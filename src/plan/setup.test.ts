@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import type { JobBundle } from '../job/bundle.ts';
 import { LINES } from '../job/codes.ts';
 import { blankJob, type JobDocument } from '../job/job-document.ts';
+import { ratedAt } from '../job/packer-table.ts';
 import { parseSetup } from '../job/setup-schema.ts';
 import { DEMO } from '../words/testing/demo.ts';
-import { ratedAt } from './pressure.ts';
 import { makeSetup, type Plan } from './setup.ts';
 import { codes, DEVICE, derived, packer, plan, pressures } from './testing/plan-of.ts';
 

@@ -1,10 +1,10 @@
 import type { JobDocument } from '../job/job-document.ts';
 import type { PackerDocument } from '../job/packer-document.ts';
+import { around, between } from '../job/packer-table.ts';
 import type { Setup } from '../job/setup.ts';
 import { standardAirPressure } from '../physics/atmosphere.ts';
 import { endForce, storedEnergyPcc2 } from '../physics/energy.ts';
 import { input, type Notes } from './notes.ts';
-import { around, between } from './table.ts';
 
 /** Weather moves the air pressure by some 30 hPa either way about the standard atmosphere. */
 const WEATHER_BAR = 0.03;

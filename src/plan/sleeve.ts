@@ -1,8 +1,8 @@
 import type { JobDocument } from '../job/job-document.ts';
 import type { PackerDocument } from '../job/packer-document.ts';
+import { around } from '../job/packer-table.ts';
 import { head } from '../physics/water.ts';
 import { input, type Notes } from './notes.ts';
-import { around } from './table.ts';
 import { bucklingThickness, ovalityFactor, stressThickness } from './thickness.ts';
 
 /** Least sound pipe past each end of the defect, mm (100-200 is common practice, no source). */

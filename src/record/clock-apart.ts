@@ -4,6 +4,7 @@
  */
 import type { Remark } from './findings.ts';
 import { PAGE_FLAG } from './layout.ts';
+import type { TextEntry } from './entry-text.ts';
 import type { Manifest } from './manifest.ts';
 import type { Page } from './page.ts';
 import type { RunVisitor } from './reader.ts';
@@ -35,6 +36,49 @@ export function apartFromWitnesses(manifest: Manifest, witnessed: Witnessed): re
   return found;
 }
 
+/** Nothing ran meanwhile: the run's clock was set by another one. */
+const isBreak = (entry: TextEntry): boolean =>
+  entry.l === 'notice' &&
+  (entry.notice.n === 'clock-jump' ||
+    (entry.notice.n === 'gap' && (entry.notice.reason === 'clock' || entry.notice.reason === 'resumed')));
+
+/** What a computer's clock may be ahead of its own count of time: set right by a network, or a page that was cut late, ms. */
+const PAGES_SLACK_MS = 10_000;
+const PAGES_SLACK_SHARE = 0.001;
+/** Back by more is told by itself (clock-order). */
+const BACK_MS = 1000;
+
+/**
+ * Is handed every page. The wall clock of each page against that of the opening and the run's own time: whoever gives a run
+ * another date has to write it into every page.
+ */
+export class WallClock implements RunVisitor {
+  private openedUtcMs: number | null = null;
+  /** From when on the two are held against each other. */
+  private since: { readonly wallMs: number; readonly runMs: number } | null = null;
+  private before = Number.NEGATIVE_INFINITY;
+  private aheadMs = 0;
+
+  page({ header, head, placed }: Page): void {
+    if (head !== null) this.openedUtcMs = head.utcMs;
+    // A page of events alone tells the time of an entry that came long before.
+    if (header.utcMs === null || header.samples + placed.length === 0) return;
+    const [wallMs, runMs] = [header.utcMs, header.lastUs / 1000];
+    const isSet = wallMs - runMs < this.before - BACK_MS;
+    this.before = wallMs - runMs;
+    if (isSet || placed.some(({ entry }) => isBreak(entry)) || (header.flags & PAGE_FLAG.resumed) !== 0)
+      this.since = { wallMs, runMs };
+    this.since ??= this.openedUtcMs === null ? { wallMs, runMs } : { wallMs: this.openedUtcMs, runMs: 0 };
+    const ran = runMs - this.since.runMs;
+    const apart = wallMs - this.since.wallMs - ran;
+    if (apart > PAGES_SLACK_MS + PAGES_SLACK_SHARE * ran) this.aheadMs = Math.max(this.aheadMs, apart);
+  }
+
+  remarks(): readonly Apart[] {
+    return this.aheadMs === 0 ? [] : [{ r: 'clock-apart', what: 'pages', seconds: this.aheadMs / 1000 }];
+  }
+}
+
 const TICK_US = 100;
 const WRAP = 2 ** 32;
 /** A shorter stretch tells nothing, and of a longer one so much is what waits in a line and what a crystal drifts. */
@@ -53,19 +97,26 @@ export class DeviceClock implements RunVisitor {
   private lastTick = 0;
   private ticks = 0;
   private isHosts = false;
+  private boot: string | null = null;
 
   page({ header, samples, placed }: Page): void {
     const hello = placed.findLast(({ entry }) => entry.l === 'frame' && entry.frame.t === 'H')?.entry;
     // The clock of such samples is this computer's own: it proves nothing of itself.
     if (hello?.l === 'frame') this.isHosts = hello.map !== undefined;
-    const breaks = placed.some(
-      ({ entry }) =>
-        (entry.l === 'notice' && (entry.notice.n === 'gap' || entry.notice.n === 'device')) ||
-        (entry.l === 'frame' && entry.frame.t === 'H'),
-    );
+    // Lost samples are no break: the device's clock went on. Nor is a hello of the same start.
+    const breaks = placed.some(({ entry }) => isBreak(entry) || this.isOtherStart(entry));
     if (breaks || (header.flags & PAGE_FLAG.resumed) !== 0) this.close();
     if (breaks || samples.n === 0 || this.isHosts) return;
     for (const i of [0, samples.n - 1]) this.sample(header.firstUs + samples.dt[i]!, samples.tick[i]!);
+  }
+
+  private isOtherStart(entry: TextEntry): boolean {
+    if (entry.l !== 'frame' || entry.frame.t !== 'H') return false;
+    const { deviceId, bootId } = entry.frame;
+    const boot = `${deviceId} ${bootId}`;
+    const isOther = this.boot !== boot;
+    this.boot = boot;
+    return isOther;
   }
 
   private sample(us: number, tick: number): void {

@@ -4,12 +4,14 @@
  */
 import type { ChannelSetup, Setup } from '../job/setup.ts';
 import type { ChannelFrame, DeviceFrame } from '../link/frames.ts';
+import { DeviceCounts } from './device-counts.ts';
 import type { Finding, Remark } from './findings.ts';
 import type { Page } from './page.ts';
 import type { RunVisitor } from './reader.ts';
 
 type Scale = Extract<Finding, { f: 'scale' }>;
 type Guarded = Extract<Remark, { r: 'device-limit' }>;
+type Counts = Extract<Remark, { r: 'device-counts' }>;
 
 /** The device keeps whole millibars, rounded down. */
 const LIMIT_SLACK_MBAR = 2;
@@ -17,60 +19,66 @@ const LIMIT_SLACK_MBAR = 2;
 const LEAST_LINES = 60;
 
 /** The plan takes these from the device's line; span, range and calibration are the sensor document's. */
-const isOfLine = (ch: ChannelSetup, line: ChannelFrame): boolean =>
-  ch.signal === (line.signal.startsWith('tc-') ? 'thermocouple' : line.signal) &&
-  ch.bits === line.bits &&
-  ch.rawLo === line.rawLo &&
-  ch.rawHi === line.rawHi &&
-  ch.elLo === line.elLo &&
-  ch.elHi === line.elHi &&
-  ch.partner === line.partner;
+const converterOf = (signal: string, of: ChannelSetup | ChannelFrame): string =>
+  [of.index, signal, of.bits, of.rawLo, of.rawHi, of.elLo, of.elHi, of.partner].join();
+
+const ofLine = (line: ChannelFrame): string =>
+  converterOf(line.signal.startsWith('tc-') ? 'thermocouple' : line.signal, line);
 
 /** Is handed every page. */
 export class DeviceSaid implements RunVisitor {
-  private readonly lines = new Map<number, ChannelFrame[]>();
-  private readonly setups: { readonly page: number; readonly tUs: number; readonly setup: Setup }[] = [];
+  private readonly converters = new Set<string>();
+  /** What Setups read by, and where the first one does. */
+  private readonly read = new Map<string, Scale>();
+  private ceilingBar: number | null = null;
+  private readonly counts = new DeviceCounts();
   private lower: { lines: number; deviceBar: number; ceilingBar: number } | null = null;
 
-  page({ header, placed }: Page): void {
+  page({ header, placed, events }: Page): void {
+    for (const event of events) this.counts.event(event);
     for (const { entry } of placed) {
-      if (entry.l === 'setup') this.setups.push({ page: header.index, tUs: entry.tUs, setup: entry.setup });
+      if (entry.l === 'setup') this.setup(entry.setup, { page: header.index, tUs: entry.tUs });
       else if (entry.l === 'frame') this.frame(entry.frame);
     }
   }
 
-  private frame(frame: DeviceFrame): void {
-    if (frame.t === 'C') {
-      const known = this.lines.get(frame.index) ?? [];
-      this.lines.set(frame.index, [...known, frame]);
-      return;
+  private setup(setup: Setup, at: Pick<Scale, 'page' | 'tUs'>): void {
+    this.ceilingBar = setup.limits?.ceilingBar ?? null;
+    this.counts.setup(setup);
+    for (const ch of setup.channels) {
+      const key = converterOf(ch.signal, ch);
+      if (ch.role !== 'unused' && !this.read.has(key))
+        this.read.set(key, { f: 'scale', channel: ch.index, ...at });
     }
-    const ceilingBar = this.setups[this.setups.length - 1]?.setup.limits?.ceilingBar ?? null;
-    if (frame.t !== 'G' || frame.limitMbar === null || ceilingBar === null) return;
+  }
+
+  private frame(frame: DeviceFrame): void {
+    if (frame.t === 'C') this.converters.add(ofLine(frame));
+    if (frame.t === 'H') this.counts.greet(frame);
+    if (frame.t !== 'G') return;
+    this.counts.guard(frame);
+    const { ceilingBar } = this;
+    if (frame.limitMbar === null || ceilingBar === null) return;
     if (frame.limitMbar + LIMIT_SLACK_MBAR >= Math.floor(ceilingBar * 1000)) return;
     this.lower = { lines: (this.lower?.lines ?? 0) + 1, deviceBar: frame.limitMbar / 1000, ceilingBar };
   }
 
   /**
-   * Channels that a Setup reads by a converter which no line of the device describes. Where the device said nothing of a
-   * channel there is nothing to hold against it. Asked of sound pages only: a line may lie in those that were damaged.
+   * Channels that a Setup reads by a converter which no line of the device describes: a Setup has its channels from the
+   * device alone, and its lines are noted with them. Asked of sound pages only: a line may lie in those that were damaged.
    */
   findings(): readonly Scale[] {
-    const found: Scale[] = [];
-    for (const { page, tUs, setup } of this.setups)
-      for (const ch of setup.channels) {
-        const lines = this.lines.get(ch.index);
-        if (ch.role === 'unused' || lines === undefined || lines.some((line) => isOfLine(ch, line))) continue;
-        if (!found.some((f) => f.channel === ch.index))
-          found.push({ f: 'scale', channel: ch.index, page, tUs });
-      }
-    return found;
+    const found = new Map<number, Scale>();
+    for (const [key, scale] of this.read)
+      if (!this.converters.has(key) && !found.has(scale.channel)) found.set(scale.channel, scale);
+    return [...found.values()];
   }
 
   /** A device that kept a lower limit than the ceiling for a minute. One over it raises an alarm of its own. */
-  remarks(): readonly Guarded[] {
-    if (this.lower === null || this.lower.lines < LEAST_LINES) return [];
+  remarks(): readonly (Guarded | Counts)[] {
+    const counts = this.counts.remarks();
+    if (this.lower === null || this.lower.lines < LEAST_LINES) return counts;
     const { deviceBar, ceilingBar } = this.lower;
-    return [{ r: 'device-limit', deviceBar, ceilingBar }];
+    return [{ r: 'device-limit', deviceBar, ceilingBar }, ...counts];
   }
 }

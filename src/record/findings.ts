@@ -8,7 +8,14 @@ import type { ProofFault, Witnessed } from './witness/check-proof.ts';
 import type { ZipFault } from './zip-form.ts';
 
 /** In order of weight: the first that applies is the verdict. */
-export const VERDICTS = ['refused', 'changed', 'incomplete', 'unknown-signer', 'valid'] as const;
+export const VERDICTS = [
+  'refused',
+  'changed',
+  'incomplete',
+  'unknown-signer',
+  'not-derived',
+  'valid',
+] as const;
 export type Verdict = (typeof VERDICTS)[number];
 
 /** Exit codes of the command line, stable. */
@@ -18,7 +25,15 @@ export const EXIT_CODE: Readonly<Record<Verdict, number>> = {
   refused: 2,
   'unknown-signer': 3,
   incomplete: 4,
+  'not-derived': 5,
 };
+
+/** Every byte is as it was signed: what is good enough to be kept and shown. */
+export const isWhole = (verdict: Verdict): boolean =>
+  verdict === 'valid' || verdict === 'not-derived' || verdict === 'unknown-signer';
+
+/** What of the papers is held against the Setups. */
+export type PaperPart = 'sensor' | 'calibration' | 'packer' | 'resin' | 'pipe' | 'site';
 
 /** What of the pages has a form of its own. */
 export type EntryKind = 'setup' | 'command' | 'notice' | 'event' | 'map';
@@ -84,6 +99,19 @@ export type Finding =
       readonly recorded: number;
       readonly again: number;
       readonly kinds: readonly string[];
+      /** The same events, so many of which stand elsewhere in the order in which they were judged. */
+      readonly moved: number;
+    }
+  /** A Setup that does not follow from itself: no plan made it. */
+  | {
+      readonly f: 'setup';
+      /** Gain and offset are not those of its own points; or a ceiling over rated less the reading's uncertainty, without a reason. */
+      readonly what: 'calibration' | 'ceiling';
+      /** null: of none. */
+      readonly channel: number | null;
+      readonly page: number;
+      /** Run clock, µs. */
+      readonly tUs: number;
     }
   /** What the file carries of the witness log does not hold, or is not of this record. */
   | { readonly f: 'witness'; readonly why: ProofFault }
@@ -125,11 +153,21 @@ export type Remark =
   /** Built after the sealing key was gone: derived files were checked by deriving them alone. */
   | { readonly r: 'no-sums' }
   /** The events were not judged again: what they say is the word of whoever signed them. */
-  | { readonly r: 'not-judged'; readonly why: 'engine' | 'damaged' | 'too-long' | 'not-asked' | 'failed' }
+  | {
+      readonly r: 'not-judged';
+      readonly why: 'engine' | 'damaged' | 'too-long' | 'not-asked' | 'failed';
+      /** Where it failed: in this page; left out where that is not known. */
+      readonly page?: number;
+    }
   /** A derived file is as signed, and today's program would make another. */
   | { readonly r: 'derived-otherwise'; readonly file: string }
   /** A derived file is as signed, and was not derived again here. */
-  | { readonly r: 'not-derived'; readonly file: string }
+  | {
+      readonly r: 'not-derived';
+      readonly file: string;
+      /** It was begun and broke off: the record holds what this program can't follow, or this program has a fault. */
+      readonly failed?: true;
+    }
   /** A time by the tablet's clock is before one that it can only follow, by so many seconds at most. */
   | {
       readonly r: 'clock-back';
@@ -142,15 +180,24 @@ export type Remark =
   /** What the record says of a time is not what the log, a witness or the device says of it, by so many seconds. */
   | {
       readonly r: 'clock-apart';
-      readonly what: 'opened' | 'ended' | 'sealed' | 'not-before' | 'not-after' | 'device';
+      readonly what: 'opened' | 'ended' | 'sealed' | 'not-before' | 'not-after' | 'device' | 'pages';
       readonly seconds: number;
     }
   /** It was read by a map: what the source lacks is the word of nobody but this computer's. */
   | { readonly r: 'read-by-map'; readonly map: MapKind; readonly lacks: readonly Lack[] }
   /** The device guarded a lower limit than the ceiling that the Setup names: it was told another one, or took none. */
   | { readonly r: 'device-limit'; readonly deviceBar: number; readonly ceilingBar: number }
-  /** The papers that were sealed with it are not those that the last Setup was made of. */
-  | { readonly r: 'papers-apart'; readonly what: readonly ('sensor' | 'calibration')[] }
+  /** The counts that the device guarded are not those of its limit in mbar by any Setup up to then, so many times. */
+  | {
+      readonly r: 'device-counts';
+      readonly lines: number;
+      readonly mbar: number;
+      readonly counts: number;
+      /** Of the Setup in force. */
+      readonly expected: number;
+    }
+  /** The papers that were sealed with it are not those that a Setup of the work was made of. */
+  | { readonly r: 'papers-apart'; readonly what: readonly PaperPart[] }
   | {
       readonly r: 'key-followed';
       readonly fingerprint: string;

@@ -19,6 +19,34 @@ export interface Judge {
 /** Longer than any run that is watched, µs: what claims more is not gone through second by second. */
 export const MOST_RUN_US = 8 * 86_400e6;
 
+/** Judging has failed: something in the pages is none that an engine can follow, or the engine has a fault. */
+export class JudgingFailed extends Error {
+  /** @param page index of the page in which it failed */
+  constructor(
+    readonly page: number,
+    cause: unknown,
+  ) {
+    super(`page ${page} can't be judged`, { cause });
+  }
+}
+
+/** What two lists of events, the recorded and the judged, say otherwise. */
+export interface JudgedApart {
+  readonly gone: readonly WatchEvent[];
+  readonly fresh: readonly WatchEvent[];
+  /** Where the lists hold the same events: those that stand at another place. The last word of a kind is what counts. */
+  readonly moved: readonly WatchEvent[];
+}
+
+export function apartOf(recorded: readonly WatchEvent[], again: readonly WatchEvent[]): JudgedApart {
+  const [then, now] = [recorded.map(canonicalText), again.map(canonicalText)];
+  const same = then.length === now.length && then.every((key, i) => key === now[i]);
+  if (same) return { gone: [], fresh: [], moved: [] };
+  const [gone, fresh] = [without(recorded, again), without(again, recorded)];
+  const isMoved = gone.length + fresh.length === 0;
+  return { gone, fresh, moved: isMoved ? recorded.filter((_, i) => then[i] !== now[i]) : [] };
+}
+
 /** Events of the first list that the second has not, however often they come. */
 export function without(list: readonly WatchEvent[], other: readonly WatchEvent[]): WatchEvent[] {
   const left = new Map<string, number>();

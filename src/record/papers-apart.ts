@@ -1,21 +1,24 @@
 /**
- * The papers that were sealed with a record, against the Setup that was in force: whoever looks a sensor up in the papers
- * should know where the run was judged by another.
+ * The papers that were sealed with a record, against the Setups that were in force while there was work: the certificate names
+ * packer, resin, pipe and sensors as the papers have them, and whoever looks them up should know where the run was judged by others.
  */
 import { type JobBundle, parseBundle } from '../job/bundle.ts';
+import { ratedFor } from '../job/packer-table.ts';
 import type { SensorDocument } from '../job/sensor-document.ts';
-import type { ChannelSetup } from '../job/setup.ts';
+import type { ChannelSetup, Setup } from '../job/setup.ts';
 import { canonicalText } from './canonical.ts';
-import type { Remark } from './findings.ts';
+import type { PaperPart, Remark } from './findings.ts';
 import type { Manifest } from './manifest.ts';
 
 type Apart = Extract<Remark, { r: 'papers-apart' }>;
-type What = Apart['what'][number];
 
 const sameText = (a: unknown, b: unknown): boolean => canonicalText(a) === canonicalText(b);
 
 /** What the plan takes from a sensor's document as it stands there. Of another signal it takes nothing. */
-function sensorApart(ch: ChannelSetup, { serial, signal, range, calibration }: SensorDocument): What | null {
+function sensorApart(
+  ch: ChannelSetup,
+  { serial, signal, range, calibration }: SensorDocument,
+): PaperPart | null {
   if (signal !== ch.signal) return null;
   const isOther = ch.sensorSerial !== undefined && ch.sensorSerial !== null && ch.sensorSerial !== serial;
   if (isOther || range.lo !== ch.rangeLo || range.hi !== ch.rangeHi) return 'sensor';
@@ -26,20 +29,75 @@ function sensorApart(ch: ChannelSetup, { serial, signal, range, calibration }: S
   return sameText(mine, { date: d, asFound: f, asLeft: l, uReference: u }) ? null : 'calibration';
 }
 
-function* apart({ job, sensors }: JobBundle, setup: Manifest['setups'][number]['setup']): Generator<What> {
-  for (const { channel, sensorId } of job.device.channels) {
+/** The plan takes the packer's own rating, or the lower one of another packer on the line. */
+function isOtherPacker({ job, packer }: JobBundle, { limits, pipe }: Setup): boolean {
+  if (limits === null || packer === null) return false;
+  const own = ratedFor(packer.document, pipe?.innerMm ?? null);
+  return limits.ratedBar !== own && limits.ratedBar !== job.otherRatedBar;
+}
+
+/** Members that both know; an earlier program's Setup has fewer. */
+function isOtherResin({ resin }: JobBundle, { resin: used }: Setup): boolean {
+  if (used === null || resin === null) return (used === null) !== (resin === null);
+  const { document } = resin;
+  const of = { ...document, points: document.curePoints.map(({ c, minutes }) => ({ c, minutes })) };
+  const members = ['name', 'criterion', 'points', 'lowestC', 'exotherm', 'expectedRiseK'] as const;
+  const later = ['curedBy', 'countsFrom'] as const;
+  return (
+    members.some((m) => !sameText(used[m], of[m])) ||
+    later.some((m) => used[m] !== undefined && used[m] !== of[m])
+  );
+}
+
+function isOtherPipe({ job }: JobBundle, { pipe }: Setup): boolean {
+  const stated = job.pipe.innerMm ?? job.pipe.dn;
+  return stated !== null && pipe !== null && stated !== pipe.innerMm;
+}
+
+const isOtherSite = ({ job }: JobBundle, setup: Setup): boolean =>
+  job.tap !== setup.tap ||
+  job.line !== setup.line ||
+  (setup.wetness !== undefined && job.wetness !== setup.wetness) ||
+  (setup.heating !== undefined && job.heating.by !== setup.heating) ||
+  (setup.infiltration !== undefined && job.defect.infiltration !== setup.infiltration);
+
+function* apart(bundle: JobBundle, setup: Setup): Generator<PaperPart> {
+  for (const { channel, sensorId } of bundle.job.device.channels) {
     const ch = setup.channels.find((c) => c.index === channel);
-    const document = sensors.find((s) => s.id === sensorId)?.document;
+    const document = bundle.sensors.find((s) => s.id === sensorId)?.document;
     const what = ch === undefined || document === undefined ? null : sensorApart(ch, document);
     if (what !== null) yield what;
   }
+  if (isOtherPacker(bundle, setup)) yield 'packer';
+  if (isOtherResin(bundle, setup)) yield 'resin';
+  if (isOtherPipe(bundle, setup)) yield 'pipe';
+  if (isOtherSite(bundle, setup)) yield 'site';
 }
 
-/** By the last Setup of the run; nothing where the papers can't be read. */
+/** The Setups by which air was let in, and what came after: a sheet may be filled in before. */
+function setupsOfWork({ setups, events }: Pick<Manifest, 'setups' | 'events'>): readonly Setup[] {
+  const fromUs =
+    events.find((e) => e.e === 'stage' && e.stage !== 'prepare')?.tUs ?? Number.POSITIVE_INFINITY;
+  const inForce = Math.max(
+    0,
+    setups.findLastIndex((s) => s.tUs <= fromUs),
+  );
+  return setups.slice(inForce).map((s) => s.setup);
+}
+
+/** Nothing where the papers can't be read. */
 export function papersApart(manifest: Manifest): readonly Apart[] {
-  const setup = manifest.setups[manifest.setups.length - 1]?.setup;
-  if (setup === undefined || manifest.job === null) return [];
+  if (manifest.job === null) return [];
   const parsed = parseBundle(manifest.job);
-  const what = parsed.ok ? [...new Set(apart(parsed.value, setup))].sort() : [];
+  if (!parsed.ok) return [];
+  const found = new Set<PaperPart>();
+  const seen = new Set<string>();
+  for (const setup of setupsOfWork(manifest)) {
+    // Setups that differ in their number alone are held against the papers once.
+    const text = canonicalText({ ...setup, number: 0 });
+    if (!seen.has(text)) for (const what of apart(parsed.value, setup)) found.add(what);
+    seen.add(text);
+  }
+  const what = [...found].sort();
   return what.length === 0 ? [] : [{ r: 'papers-apart', what }];
 }

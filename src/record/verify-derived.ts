@@ -8,7 +8,7 @@ import { deriveCheck, deriveFiles, type Inventory, type Progress } from './deriv
 import { firstDifference } from './difference.ts';
 import type { Finding, Remark } from './findings.ts';
 import type { ExtraFiles } from './job-file.ts';
-import { type Judge, MOST_RUN_US, without } from './judgement.ts';
+import { apartOf, type Judge, type JudgedApart, JudgingFailed, MOST_RUN_US } from './judgement.ts';
 import type { KeyTerm } from './key-terms.ts';
 import type { Content, Manifest } from './manifest.ts';
 import { FILE, isProofName } from './members.ts';
@@ -88,20 +88,26 @@ export async function checkJudgement(
     return;
   }
   const { progress, stopped } = stoppable(options.progress);
-  let again: readonly WatchEvent[];
+  let apart: JudgedApart;
   try {
-    again = (await begun) ?? (await judge.events(pages.content, progress));
-  } catch {
+    apart = apartOf(content.events, (await begun) ?? (await judge.events(pages.content, progress)));
+  } catch (cause) {
     stopped();
     // Entries of another hand may be signed and sound and still be none that an engine can follow.
-    remarks.push({ r: 'not-judged', why: 'failed' });
+    const where = cause instanceof JudgingFailed ? { page: cause.page } : {};
+    remarks.push({ r: 'not-judged', why: 'failed', ...where });
     return;
   }
-  const gone = without(content.events, again);
-  const fresh = without(again, content.events);
-  if (gone.length + fresh.length === 0) return;
-  const kinds = [...new Set([...gone, ...fresh].map((e) => e.e))].sort();
-  findings.push({ f: 'judgement', recorded: gone.length, again: fresh.length, kinds });
+  const { gone, fresh, moved } = apart;
+  if (gone.length + fresh.length + moved.length === 0) return;
+  const kinds = [...new Set([...gone, ...fresh, ...moved].map((e) => e.e))].sort();
+  findings.push({
+    f: 'judgement',
+    recorded: gone.length,
+    again: fresh.length,
+    kinds,
+    moved: moved.length,
+  });
 }
 
 /** Giving up is the progress's to throw, among what may fail otherwise. */
@@ -138,8 +144,8 @@ export async function checkDerived(
   const { files, findings, remarks } = work;
   const intact = content !== null;
   const made: MadeAgain = intact
-    ? await madeAgain(work, manifest, signed, witnessed)
-    : { differences: new Map(), isCsvApart: false };
+    ? await madeAgain(work, manifest, witnessed)
+    : { differences: new Map(), isCsvApart: false, failed: false };
   // Of another engine the same counts may give other values.
   const isCsvChanged = made.isCsvApart && work.options.judge?.engine === content?.engine;
   const fixed: readonly string[] = [
@@ -160,7 +166,8 @@ export async function checkDerived(
       // Its words are the program's, and another version has others; what is to be typed is the format's own.
       else if (name === FILE.check && difference !== null && !(await sameCommands(work, manifest)))
         named(findings, name, difference ?? null);
-      else if (difference === undefined) remarks.push({ r: 'not-derived', file: name });
+      else if (difference === undefined)
+        remarks.push({ r: 'not-derived', file: name, ...(made.failed ? { failed: true } : {}) });
       else if (difference !== null) remarks.push({ r: 'derived-otherwise', file: name });
     } else if (difference === undefined) {
       // Neither signed nor made again: nothing stands behind it. With changed pages that follows already.
@@ -182,18 +189,15 @@ interface MadeAgain {
   readonly differences: ReadonlyMap<string, number | null>;
   /** trace.csv says something else, and not by its rounding. */
   readonly isCsvApart: boolean;
+  /** Making the trace again broke off. */
+  readonly failed: boolean;
 }
 
 /**
  * The derived files as this program makes them. Pages of another hand may be signed and sound and still
  * hold what no sensing can follow.
  */
-async function madeAgain(
-  work: Work,
-  manifest: Manifest,
-  signed: ReadonlySet<string> | null,
-  witnessed: Witnessed | null,
-): Promise<MadeAgain> {
+async function madeAgain(work: Work, manifest: Manifest, witnessed: Witnessed | null): Promise<MadeAgain> {
   const { options, files, findings } = work;
   const made = new Map<string, number | null>();
   const check = files.get(FILE.check);
@@ -216,15 +220,20 @@ async function madeAgain(
       for (const { name, bytes } of await options.extras({ manifest, manifestSha256, witnessed })) {
         const there = files.get(name)?.content;
         if (there !== undefined) made.set(name, firstDifference(await readAll(there), bytes));
-        // Where sums stand they name what is missing.
-        else if (signed === null) findings.push({ f: 'missing', file: name });
+        // Where sums name it, its absence was told with them.
+        else if (!findings.some((f) => f.f === 'missing' && f.file === name))
+          findings.push({ f: 'missing', file: name });
       }
     } catch {
       // As above: what can't be made is told as not derived.
     }
   }
   const csv = trace?.get(FILE.csv);
-  return { differences: made, isCsvApart: csv instanceof CsvComparison && csv.apart };
+  return {
+    differences: made,
+    isCsvApart: csv instanceof CsvComparison && csv.apart,
+    failed: !traced && !isTooLong(manifest),
+  };
 }
 
 /** Trace, log and events, those that are there. null where they can't be made; giving up is the progress's to throw, and is let through. */

@@ -210,6 +210,7 @@ describe('incomplete and refused files', () => {
       refused: 2,
       'unknown-signer': 3,
       incomplete: 4,
+      'not-derived': 5,
     };
     expect(EXIT_CODE).toEqual(codes);
   });

@@ -23,6 +23,7 @@ import {
 import { additionName, CORE_FILES, FILE, isExtraName, isProofName } from './members.ts';
 import { cutFindings, pageFindings } from './page-findings.ts';
 import type { RunVisitor } from './reader.ts';
+import { isUnderived } from './reservations.ts';
 import { type Addition, checkAddition, MAX_ADDITIONS, type Sealed, type SealedAddition } from './seal.ts';
 import { fingerprintOf, pemOf } from './signing.ts';
 import {
@@ -101,8 +102,8 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
     for (const { name, sound } of files.values())
       if (!sound) findings.push({ f: 'file', file: name, offset: null });
   // What a later program recorded has kinds of its own: it is shown by that program.
-  const known = read === null || read.content.engine <= ENGINE;
-  if (known) findings.push(...held.findings(!first && inventory.sound));
+  const engine = read?.content.engine ?? ENGINE;
+  if (engine <= ENGINE) findings.push(...held.findings(!first && inventory.sound, engine === ENGINE));
   const cut =
     problem?.fault === 'truncated' && problem.name === FILE.pages
       ? partOf(file, problem.offset, file.size - problem.offset)
@@ -161,6 +162,7 @@ function finish(work: Work, read: RecordRead | null): Omit<Verification, 'shown'
     else if (why !== null) findings.push({ f: 'signer', fingerprint, why });
   }
   const verdicts = new Set<Verdict>(findings.map(verdictOf));
+  if (isUnderived(remarks)) verdicts.add('not-derived');
   const verdict = VERDICTS.find((v) => verdicts.has(v)) ?? 'valid';
   return {
     verdict,
@@ -195,6 +197,7 @@ function verdictOf(finding: Finding): Verdict {
     case 'entries':
     case 'scale':
     case 'translation':
+    case 'setup':
     case 'judgement':
     case 'addition':
     case 'witness':

@@ -56,6 +56,7 @@ async function putOne(deps: EvidenceDeps, id: string, body: unknown): Promise<vo
 const STATES: Readonly<Record<Verdict, FileState>> = {
   valid: 'whole',
   'unknown-signer': 'whole',
+  'not-derived': 'whole',
   changed: 'changed',
   incomplete: 'incomplete',
   refused: 'refused',

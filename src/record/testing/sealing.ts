@@ -2,6 +2,7 @@
 
 import type { Setup } from '../../job/setup.ts';
 import { PLAIN_WORDING } from '../../job/testing/wording.ts';
+import type { ChannelFrame } from '../../link/frames.ts';
 import { ENGINE } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import { bytesSource } from '../byte-source.ts';
@@ -72,11 +73,31 @@ export const RUN_SETUP: Setup = {
   ],
 };
 
+/** What the device says of the channel of RUN_SETUP. */
+export const RUN_LINE: ChannelFrame = {
+  t: 'C',
+  index: 1,
+  quantity: 'temp',
+  place: 'sleeve',
+  signal: 'digital',
+  partner: null,
+  bits: 16,
+  rawLo: 0,
+  rawHi: 1,
+  elLo: 0,
+  elHi: 1,
+  rangeLo: 0,
+  rangeHi: 100_000,
+  rateMilliHz: 1000,
+};
+
 export interface RunOptions {
   readonly head?: Partial<LogHead>;
   readonly seconds?: number;
   readonly setup?: Setup;
   readonly end?: 'ended' | 'interrupted' | null;
+  /** What the device says of its channels before the Setup. */
+  readonly lines?: readonly ChannelFrame[];
   readonly extra?: readonly LogEntry[];
   /** Exchanges a sample for another. */
   readonly change?: (entry: LogEntry, i: number) => LogEntry;
@@ -89,6 +110,7 @@ export const OTHER_ENGINE = { head: { engine: ENGINE + 1 } } as const;
 export function runPages(options: RunOptions = {}): Uint8Array {
   const writer = createPageWriter({ ...HEAD, ...options.head });
   const chunks: Uint8Array[] = [];
+  for (const frame of options.lines ?? [RUN_LINE]) writer.addEntry({ l: 'frame', tUs: 0, frame });
   writer.addEntry({ l: 'setup', tUs: 0, setup: options.setup ?? RUN_SETUP });
   plainSamples((options.seconds ?? 20) * 50, 50).forEach((plain, i) => {
     const entry = options.change?.(plain, i) ?? plain;

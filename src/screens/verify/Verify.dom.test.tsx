@@ -99,11 +99,17 @@ it('what a good verdict does not vouch for stands with it', async () => {
   choose('a.zip');
   asked[0]!.answer({ verdict: 'valid', findings: [] });
   await settled();
-  const reserved = { unjudged: true, otherwise: ['certificate.html'], notMade: [] };
+  const reserved = {
+    unjudged: true,
+    failed: true,
+    otherwise: ['certificate.html'],
+    notMade: [],
+    apart: ['device'],
+  } as const;
   asked[1]!.answer({ ...VIEW, reserved });
   await settled();
   const told = screen.getAllByTestId('reserved').map((e) => e.textContent);
   expect(told).toEqual(reservedText(reserved));
-  expect(told).toHaveLength(2);
-  expect(told[1]).toContain('certificate.html');
+  expect(told).toHaveLength(4);
+  expect(told[2]).toContain('certificate.html');
 });

@@ -184,11 +184,22 @@ function Expected(props: { value: string; onValue(value: string): void; view: Ve
 /** Verdicts are told by shape and word; only a changed record has the urgent alarm's colours. */
 const SHAPE = {
   valid: 'M5 15l6 6L23 7',
+  'not-derived': 'M14 6v11M14 20v2',
   'unknown-signer': 'M10 10a4 4 0 1 1 5 4c-1 .6-1 1.500-1 3M14 21v2',
   changed: 'M6 6l16 16M22 6L6 22',
   incomplete: 'M5 14h6M17 14h6',
   refused: 'M5 14h18',
 } as const;
+
+/** Every byte is as it was signed. */
+const WHOLE: Readonly<Record<VerifyView['verdict'], boolean>> = {
+  valid: true,
+  'not-derived': true,
+  'unknown-signer': true,
+  changed: false,
+  incomplete: false,
+  refused: false,
+};
 
 function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; onKnown(): void }) {
   const app = useServices();
@@ -203,7 +214,7 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
     const but = v().reserved;
     return but === null ? [] : reservedText(but);
   };
-  const whole = () => v().verdict === 'valid' || v().verdict === 'unknown-signer';
+  const whole = () => WHOLE[v().verdict];
   const know = () => {
     const fingerprint = v().fingerprint;
     if (fingerprint === null) return;

@@ -1,6 +1,6 @@
 import type { MapKind } from '../../job/reading-map.ts';
 import type { Finding, Remark, Verdict } from '../../record/findings.ts';
-import type { Reservations } from '../../record/reservations.ts';
+import type { ApartFrom, Reservations } from '../../record/reservations.ts';
 import type { Format } from '../create-format.ts';
 
 /** Words of the commands: usage, faults of what was given, and what they print. */
@@ -133,12 +133,20 @@ export const STAMP = {
     `stamped ${at}, as the answer says. Its signature: openssl ts -verify -data ${text} -in ${answer} -CAfile THEIRS.pem. The app takes it in under Witness log.`,
 };
 
+const APART_FROM: Readonly<Record<ApartFrom, string>> = {
+  clock: 'clocks disagree',
+  device: 'the device’s own lines disagree with the Setup',
+  papers: 'the papers disagree with the Setup',
+};
+
 const HEADLINE: Readonly<Record<Verdict, string>> = {
   valid: 'VALID: signed by a known key, and every byte is as it was signed',
   changed: 'CHANGED: this is not the record that was signed',
   refused: 'REFUSED: this is no record that can be checked here',
   'unknown-signer':
     'UNKNOWN SIGNER: whole and unchanged; it, or an addition to it, is signed by a key that is not known here',
+  'not-derived':
+    'NOT DERIVED AGAIN: signed by a known key, and every byte is as it was signed; whether what it says follows from its readings was not shown',
   incomplete: 'INCOMPLETE: a part of the record is missing',
 };
 
@@ -175,11 +183,15 @@ export const verifyWords = (f: Format) => {
     headline: (verdict: Verdict, but: Reservations | null): string =>
       [
         HEADLINE[verdict],
+        but?.failed
+          ? 'deriving broke off: either the record holds what can’t be followed, or this program has a fault'
+          : '',
         but?.unjudged ? 'judgements not derived again' : '',
         but === null || but.otherwise.length === 0
           ? ''
           : `not what this program makes of the record: ${but.otherwise.join(', ')}`,
         but === null || but.notMade.length === 0 ? '' : `not made again: ${but.notMade.join(', ')}`,
+        ...(but?.apart ?? []).map((from) => APART_FROM[from]),
       ]
         .filter((t) => t !== '')
         .join('; '),
@@ -206,6 +218,8 @@ export const verifyWords = (f: Format) => {
           return `the Setup of page ${finding.page}, run time ${clock(finding.tUs)}, reads channel ${finding.channel} by another scale than the device gave for it`;
         case 'translation':
           return `${finding.count} samples are not what the reading map makes of the raw bytes beside them; the first in page ${finding.page}, run time ${clock(finding.tUs)}`;
+        case 'setup':
+          return `the Setup of page ${finding.page}, run time ${clock(finding.tUs)}, does not follow from itself: ${finding.what}${finding.channel === null ? '' : ` of channel ${finding.channel}`}`;
         case 'contradiction':
           return `manifest and pages contradict each other in: ${finding.members.join(', ')}`;
         case 'pages': {
@@ -214,6 +228,8 @@ export const verifyWords = (f: Format) => {
           return `${which}: ${PAGE_WHY[why]}; run time ${clock(fromUs)} to ${clock(toUs)}`;
         }
         case 'judgement':
+          if (finding.moved > 0)
+            return `events: ${finding.moved} recorded stand in another order than judging gives (${finding.kinds.join(', ')})`;
           return `events: ${finding.recorded} recorded are not found again, ${finding.again} others are (${finding.kinds.join(', ')})`;
         case 'witness':
           return `witness log: ${finding.why}`;
@@ -261,9 +277,9 @@ export const verifyWords = (f: Format) => {
         case 'derived-otherwise':
           return `${r.file} is as signed; this program would make it otherwise`;
         case 'not-judged':
-          return `judgements not derived again (${r.why})`;
+          return `judgements not derived again (${r.why}${r.page === undefined ? '' : `, in page ${r.page}`})`;
         case 'not-derived':
-          return `${r.file} is as signed; it was not made again here`;
+          return `${r.file} is as signed; ${r.failed ? 'making it again broke off' : 'it was not made again here'}`;
         case 'clock-back':
           return `the clock ran back: ${r.what}${r.at === 0 ? '' : ` ${r.at}`}${r.times === 1 ? '' : `, ${r.times} times`}, by ${Math.round(r.seconds)} s`;
         case 'clock-apart':
@@ -272,8 +288,10 @@ export const verifyWords = (f: Format) => {
           return `${READ_BY[r.map]}; the source has no ${r.lacks.join(', no ')}`;
         case 'device-limit':
           return `the device guarded ${r.deviceBar.toFixed(3)} bar, the Setup's ceiling is ${r.ceilingBar.toFixed(3)} bar`;
+        case 'device-counts':
+          return `the device guarded ${r.counts} counts as ${r.mbar} mbar, ${r.lines} times; by the Setup these are ${r.expected} counts`;
         case 'papers-apart':
-          return `the papers sealed with it are not those of the last Setup: ${r.what.join(', ')}`;
+          return `the papers sealed with it are not those of the Setups: ${r.what.join(', ')}`;
         case 'key-followed':
           return `the key follows key ${key(r.fingerprint)} (${r.reason}), ${r.endorsed ? 'which vouches for it' : 'which does not vouch for it'}`;
       }

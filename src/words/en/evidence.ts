@@ -1,7 +1,7 @@
 import type { MapKind } from '../../job/reading-map.ts';
 import type { Finding, Remark, Verdict } from '../../record/findings.ts';
 import type { TermFault } from '../../record/key-terms.ts';
-import type { Reservations } from '../../record/reservations.ts';
+import type { ApartFrom, Reservations } from '../../record/reservations.ts';
 import type { AdditionFault } from '../../record/seal.ts';
 import type { ProofFault } from '../../record/witness/check-proof.ts';
 import type { Format } from '../create-format.ts';
@@ -128,6 +128,7 @@ const EVIDENCE = {
   FIRST: {
     valid: 'So far: signed by a known key; trace, chain and witness log hold.',
     'unknown-signer': 'So far: trace, chain and witness log hold, signed by a key that is not known here.',
+    'not-derived': 'So far: signed by a known key; trace, chain and witness log hold.',
     changed: 'CHANGED: signature, trace, chain or witness log do not hold.',
     incomplete: 'So far: a part of the record is missing.',
     refused: 'This is no record that can be verified here.',
@@ -169,6 +170,11 @@ const VERDICT: Record<Verdict, { readonly word: string; readonly means: string }
     means:
       'Whole and unchanged; it, or an addition to it, is signed by a key that is not known here, or not for that time.',
   },
+  'not-derived': {
+    word: 'Not derived again',
+    means:
+      'Signed by a known key, and every byte is as it was signed. Whether what it says follows from its readings was not shown here.',
+  },
   incomplete: { word: 'Incomplete', means: 'A part of the record is missing.' },
 };
 
@@ -201,7 +207,8 @@ const NOT_JUDGED: Record<Extract<Remark, { r: 'not-judged' }>['why'], string> = 
   damaged: 'pages were damaged on the computer',
   'too-long': 'the run claims to be longer than eight days',
   'not-asked': 'only signatures, chain and sums were checked',
-  failed: 'its readings are none that can be judged',
+  failed:
+    'judging broke off. Either the record holds what can’t be judged, or this program has a fault: nothing is said either way',
 };
 
 const CLOCK_BACK = {
@@ -221,11 +228,16 @@ const CLOCK_APART: Record<Extract<Remark, { r: 'clock-apart' }>['what'], string>
   'not-before': 'It says that it was opened before a witness signed what its first page names',
   'not-after': 'It says that it was sealed after a witness signed the log with this record in it',
   device: 'By the device’s own clock the run took another time than by the computer’s',
+  pages: 'By the computer’s clock the run took another time, or was opened at another, than its blocks tell',
 };
 
 const PAPERS_APART: Record<Extract<Remark, { r: 'papers-apart' }>['what'][number], string> = {
   sensor: 'another sensor or range',
   calibration: 'another calibration',
+  packer: 'a packer of another rated pressure',
+  resin: 'another resin, or another data sheet of it',
+  pipe: 'another diameter of the pipe',
+  site: 'another place of the sensor, kind of line, heating or wetness',
 };
 
 const TERM: Readonly<Record<TermFault, string>> = {
@@ -293,8 +305,17 @@ const witnessOf = (name: string | null): string =>
       : `the witness ${name}`;
 
 /** What a good verdict does not vouch for, a sentence each. */
-const reservedText = ({ unjudged, otherwise, notMade }: Reservations): readonly string[] =>
+const APART_FROM: Record<ApartFrom, string> = {
+  clock: 'Clocks disagree: see below for which, and by how much.',
+  device: 'What the device said of itself disagrees with the Setup: see below.',
+  papers: 'The papers are not those that the run was judged by: see below for which.',
+};
+
+const reservedText = ({ unjudged, failed, otherwise, notMade, apart }: Reservations): readonly string[] =>
   [
+    failed
+      ? 'Deriving broke off: either the record holds what can’t be followed, or this program has a fault. Nothing is said either way.'
+      : '',
     unjudged ? 'Judgements were not derived again: they are the word of whoever signed.' : '',
     otherwise.length === 0
       ? ''
@@ -302,6 +323,7 @@ const reservedText = ({ unjudged, otherwise, notMade }: Reservations): readonly 
     notMade.length === 0
       ? ''
       : `Not made again, so that only the signature stands for it: ${notMade.join(', ')}.`,
+    ...apart.map((from) => APART_FROM[from]),
   ].filter((t) => t !== '');
 
 export const evidence = (f: Format) => ({
@@ -341,6 +363,10 @@ export const evidence = (f: Format) => ({
         return `The Setup of block ${finding.page} (run time ${at(finding.tUs)}) reads channel ${finding.channel} by another scale than the device gave for it: its pressures or temperatures are not what the sensor said.`;
       case 'translation':
         return `${finding.count} ${finding.count === 1 ? 'reading is' : 'readings are'} not what the reading map makes of what came over the line; the first in block ${finding.page}, run time ${at(finding.tUs)}.`;
+      case 'setup':
+        return finding.channel === null
+          ? `The Setup of block ${finding.page} (run time ${at(finding.tUs)}) has a ceiling over the rated pressure less the uncertainty of the reading, and names no reason for it: no plan made it.`
+          : `The Setup of block ${finding.page} (run time ${at(finding.tUs)}) reads channel ${finding.channel} by a gain or an offset that are not those of its own calibration points: no plan made it.`;
       case 'contradiction':
         return `Manifest and trace contradict each other in: ${finding.members.join(', ')}.`;
       case 'pages': {
@@ -353,6 +379,8 @@ export const evidence = (f: Format) => ({
         return `Trace: ${pages} ${PAGE[finding.why]}${span(finding.fromUs, finding.toUs)}.`;
       }
       case 'judgement':
+        if (finding.moved > 0)
+          return `${finding.moved} events of the record stand in another order than they were judged in (${finding.kinds.join(', ')}): of two alike the last one counts.`;
         return `What the record judged does not follow from its readings: ${finding.recorded} of its events are not found again, ${finding.again} others are (${finding.kinds.join(', ')}).`;
       case 'witness':
         return `Witness log: ${PROOF[finding.why]}.`;
@@ -397,9 +425,13 @@ export const evidence = (f: Format) => ({
       case 'derived-otherwise':
         return `${r.file} is as it was signed; this version would make it otherwise.`;
       case 'not-judged':
-        return `Judgements not derived again: ${NOT_JUDGED[r.why]}.`;
+        return r.page === undefined
+          ? `Judgements not derived again: ${NOT_JUDGED[r.why]}.`
+          : `Judgements not derived again, from block ${r.page} on: ${NOT_JUDGED[r.why]}.`;
       case 'not-derived':
-        return `${r.file} is as it was signed; it was not made again here.`;
+        return r.failed
+          ? `${r.file} is as it was signed; making it again broke off. Either the record holds what can’t be followed, or this program has a fault.`
+          : `${r.file} is as it was signed; it was not made again here.`;
       case 'clock-back':
         return `${CLOCK_BACK[r.what](r.at, r.times)}, by ${f.duration(r.seconds)}. The computer’s clock was set, or a time is not true.`;
       case 'clock-apart':
@@ -408,6 +440,8 @@ export const evidence = (f: Format) => ({
         return READ_BY_MAP[r.map];
       case 'device-limit':
         return `The device guarded ${f.quantity('pressure', r.deviceBar)}, and the Setup’s ceiling is ${f.quantity('pressure', r.ceilingBar)}: it was told another limit, or took no higher one.`;
+      case 'device-counts':
+        return `The device guarded ${r.counts} counts as ${f.quantity('pressure', r.mbar / 1000)}, ${r.lines} ${r.lines === 1 ? 'time' : 'times'}; by the Setup these are ${r.expected} counts. It was told its limit by another scale or calibration than the Setup names.`;
       case 'papers-apart':
         return `The papers that were sealed with it are not those that the run was judged by: ${r.what.map((w) => PAPERS_APART[w]).join(', ')}.`;
       case 'key-followed':
