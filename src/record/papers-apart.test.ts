@@ -21,7 +21,7 @@ const withSensor = (change: Partial<SensorDocument>): JobBundle => ({
 function said(papers: unknown, setupOf: JobBundle = DEMO) {
   const { setup } = plan({}, setupOf);
   const setups = [{ tUs: 0, setup }];
-  return papersApart({ job: papers, setups } as unknown as Manifest).flatMap((r) => r.what);
+  return papersApart({ job: papers, setups, events: [] } as unknown as Manifest).flatMap((r) => r.what);
 }
 
 it('papers that the Setup was made of say nothing, nor none, nor such as nobody can read', () => {
@@ -29,7 +29,7 @@ it('papers that the Setup was made of say nothing, nor none, nor such as nobody 
   expect(plan().setup.channels[0]?.sensorSerial).toBeTruthy();
   expect(said(toBundle(DEMO))).toEqual([]);
   for (const none of [null, {}, 'x', { schema: 'other' }]) expect(said(none)).toEqual([]);
-  expect(papersApart({ job: toBundle(DEMO), setups: [] } as unknown as Manifest)).toEqual([]);
+  expect(papersApart({ job: toBundle(DEMO), setups: [], events: [] } as unknown as Manifest)).toEqual([]);
 });
 
 it('another sensor, range or calibration is said', () => {
@@ -39,4 +39,39 @@ it('another sensor, range or calibration is said', () => {
   expect(said(toBundle(calibrated), calibrated)).toEqual([]);
   const later = withSensor({ calibration: { ...CALIBRATION, date: '2020-01-02' } });
   expect(said(toBundle(later), calibrated)).toEqual(['calibration']);
+});
+
+it('another rated pressure, resin, pipe or site is said, and a lower one of another packer on the line is not', () => {
+  const { job } = DEMO;
+  const packer = DEMO.packer!;
+  const resin = DEMO.resin!;
+  const ratings = packer.document.ratings.map((r) => ({ ...r, ratedBar: r.ratedBar + 0.1 }));
+  const others: Record<string, JobBundle> = {
+    packer: { ...DEMO, packer: { ...packer, document: { ...packer.document, ratings } } },
+    resin: { ...DEMO, resin: { ...resin, document: { ...resin.document, curePoints: [] } } },
+    pipe: { ...DEMO, job: { ...job, pipe: { ...job.pipe, innerMm: 140 } } },
+    site: { ...DEMO, job: { ...job, wetness: 'wet' } },
+  };
+  for (const [what, papers] of Object.entries(others)) expect(said(toBundle(papers))).toEqual([what]);
+  expect(said(toBundle({ ...DEMO, resin: null }))).toEqual(['resin']);
+  const two: JobBundle = { ...DEMO, job: { ...job, packersOnLine: 'two', otherRatedBar: 1.2 } };
+  expect(said(toBundle(two), two)).toEqual([]);
+});
+
+it('counts from the Setup by which air was let in: a sheet may be filled in before, and none is set right behind', () => {
+  const { setup } = plan();
+  const poor = { ...setup, channels: [], limits: null, resin: null };
+  const at = (setups: readonly [number, typeof setup][]) =>
+    papersApart({
+      job: toBundle(DEMO),
+      setups: setups.map(([tUs, s]) => ({ tUs, setup: s })),
+      events: [{ tUs: 100, e: 'stage', stage: 'inflate', attempt: 1, by: 'operator' }],
+    } as unknown as Manifest).flatMap((r) => r.what);
+  const filledAt = (tUs: number) =>
+    at([
+      [0, poor],
+      [tUs, setup],
+    ]);
+  expect(filledAt(50)).toEqual([]);
+  expect(filledAt(150)).toEqual(['resin']);
 });

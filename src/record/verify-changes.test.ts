@@ -146,7 +146,7 @@ describe('a forger', () => {
   it('who signs a changed manifest with another key is an unknown signer at best', async () => {
     const mine = await newSigner();
     const own = await sealRun(pages, mine);
-    expect((await verify(await jobFile(pages, own, mine))).verdict).toBe('unknown-signer');
+    expect((await verify(await jobFile(pages, own, mine, paper))).verdict).toBe('unknown-signer');
     const mixed = repacked((m) => {
       m.set(FILE.manifest, own.manifest);
       m.set(FILE.signature, own.signature);

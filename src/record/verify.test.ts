@@ -75,13 +75,18 @@ describe('an untouched record', () => {
       throw new RangeError('no such language');
     };
     const v = await verify(file, { words: gone });
-    expect([v.verdict, v.remarks[0]]).toEqual(['valid', { r: 'not-derived', file: FILE.check }]);
+    expect([v.verdict, v.remarks[0]]).toEqual(['not-derived', { r: 'not-derived', file: FILE.check }]);
     const bare = await verify(await jobFile(pages, sealed, null, paper), { words: gone });
     expect([bare.verdict, bare.findings]).toEqual(['incomplete', [{ f: 'missing', file: FILE.sums }]]);
   });
 
   it('is held against its sums where nothing derives it again', async () => {
-    const v = await verify(file, { sense: null, words: undefined as never, extras: undefined as never });
+    const v = await verify(file, {
+      sense: null,
+      judge: null,
+      words: undefined as never,
+      extras: undefined as never,
+    });
     expect(v.verdict).toBe('valid');
     expect(v.remarks.filter((r) => r.r === 'not-derived').map((r) => 'file' in r && r.file)).toEqual([
       FILE.check,
@@ -129,7 +134,7 @@ describe('an untouched record', () => {
     expect(derived).toBe(2);
   });
 
-  it('whose derived files another program would make otherwise is valid, and it is said', async () => {
+  it('whose derived files another program would make otherwise is unchanged, and it is said', async () => {
     const other: VerifyOptions['sense'] = (head, events) => {
       const read = twoPoint(head, events);
       return (entry) => {
@@ -139,7 +144,8 @@ describe('an untouched record', () => {
     };
     const later = { ...asRecorded, engine: ENGINE + 1 };
     const v = await verify(file, { sense: other, judge: later });
-    expect(v.verdict).toBe('valid');
+    // That its judgements were not derived again weighs more.
+    expect(v.verdict).toBe('not-derived');
     expect(v.remarks).toContainEqual({ r: 'derived-otherwise', file: FILE.csv });
     // Of one engine the same counts give the same values: whoever signed others wrote them himself.
     const same = await verify(file, { sense: other });
@@ -316,7 +322,7 @@ describe('sealing', () => {
       pagesSha256: toHex(await recordCrypto.sha256(bytes)),
     });
     const forged = { manifest, signature: await signer.sign(manifest), additions: [], proof: [] };
-    const v = await verify(await jobFile(bytes, forged, signer));
+    const v = await verify(await jobFile(bytes, forged, signer, paper));
     expect([v.verdict, v.findings]).toEqual(['refused', [{ f: 'manifest', why: 'practice' }]]);
   });
 
@@ -329,8 +335,8 @@ describe('sealing', () => {
     const bytes = runPages({ end: 'interrupted', extra: [gap] });
     flip(bytes, offsets[7]! + 130);
     const own = await sealRun(bytes, signer);
-    const v = await verify(await jobFile(bytes, own, signer));
-    expect(v.verdict).toBe('valid');
+    const v = await verify(await jobFile(bytes, own, signer, paper));
+    expect(v.verdict).toBe('not-derived');
     expect(v.remarks).toEqual([
       { r: 'not-judged', why: 'damaged' },
       { r: 'interrupted' },
@@ -350,7 +356,7 @@ describe('sealing', () => {
       [{ ...next, previous: { ...from, reason: 'lost', endorsement: null } }, false],
     ];
     for (const [s, endorsed] of signers) {
-      const v = await verify(await jobFile(pages, await sealRun(pages, s), s));
+      const v = await verify(await jobFile(pages, await sealRun(pages, s), s, paper));
       expect(v.verdict).toBe('unknown-signer');
       expect(v.remarks).toContainEqual({
         r: 'key-followed',

@@ -10,7 +10,7 @@ import { buildJobFile } from '../../src/record/job-file.ts';
 import { addToSealed, type Sealed, seal } from '../../src/record/seal.ts';
 import { fingerprintOf, type RecordCrypto, type Signer, signerOf } from '../../src/record/signing.ts';
 import { HEAD, plainSamples } from '../../src/record/testing/arbitrary.ts';
-import { inMemory, RUN_SETUP } from '../../src/record/testing/sealing.ts';
+import { inMemory, RUN_LINE, RUN_SETUP } from '../../src/record/testing/sealing.ts';
 import { createPageWriter } from '../../src/record/writer.ts';
 import { ENGINE } from '../../src/watch/codes.ts';
 import type { WatchEvent } from '../../src/watch/events.ts';
@@ -53,6 +53,7 @@ async function judgedPages(): Promise<Uint8Array> {
   const write = (events: readonly WatchEvent[]): Uint8Array => {
     const writer = createPageWriter({ ...HEAD, engine: ENGINE, practice: false });
     const chunks: Uint8Array[] = [];
+    writer.addEntry({ l: 'frame', tUs: 0, frame: RUN_LINE });
     writer.addEntry({ l: 'setup', tUs: 0, setup: RUN_SETUP });
     plainSamples(100, 50).forEach((entry, i) => {
       writer.addEntry(entry);

@@ -5,7 +5,7 @@ import type { RigHand } from '../../engine/messages.ts';
 import { openRig } from '../../engine/rig-feed.ts';
 import { createHostBench, createTestLocks, practiceSetup } from '../../engine/testing/bench.ts';
 import type { CuredBy } from '../../job/codes.ts';
-import type { Limits, Setup } from '../../job/setup.ts';
+import type { Limits, ResinSetup, Setup } from '../../job/setup.ts';
 import { createRecordCrypto } from '../../record/signing.ts';
 import { createMemoryDocuments } from '../../record/stores/memory-documents.ts';
 import { createMemoryStore } from '../../record/stores/testing/memory.ts';
@@ -16,6 +16,20 @@ import { createEvidenceHost } from '../host.ts';
 import type { EvidenceAnswers, EvidenceRequest, FromEvidence } from '../messages.ts';
 
 export const JOB_ID = 'job-1';
+
+/** A resin that is hard before a test has to wait for it. */
+const QUICK: ResinSetup = {
+  name: 'Quick resin of the test',
+  criterion: 'let-down',
+  points: [
+    { c: 5, minutes: 3 },
+    { c: 25, minutes: 1 },
+  ],
+  lowestC: 0,
+  potLifeMin: null,
+  exotherm: 'low',
+  expectedRiseK: null,
+};
 
 export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catalogueOf' | 'software'>> = {}) {
   const files = createMemoryStore();
@@ -67,13 +81,22 @@ export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catal
     }
   }
 
-  /** The demo's papers as documents of this tablet, under other names. */
+  /** The demo's papers as documents of this tablet, under other names, with the resin of the runs. */
   async function keepJob(changes: Partial<typeof DEMO.job> = {}): Promise<void> {
     const put = (kind: 'job' | 'packer' | 'resin' | 'sensor', docId: string, body: unknown) =>
       documents.put({ kind, id: docId, revision: 0, savedUtcMs: 1, body });
     await put('job', JOB_ID, { ...DEMO.job, title: 'Crack at 12.4 m', ...changes });
     if (DEMO.packer !== null) await put('packer', DEMO.packer.id, DEMO.packer.document);
-    if (DEMO.resin !== null) await put('resin', DEMO.resin.id, DEMO.resin.document);
+    if (DEMO.resin !== null)
+      await put('resin', DEMO.resin.id, {
+        ...DEMO.resin.document,
+        name: QUICK.name,
+        criterion: QUICK.criterion,
+        curePoints: QUICK.points,
+        lowestC: QUICK.lowestC,
+        exotherm: QUICK.exotherm,
+        expectedRiseK: QUICK.expectedRiseK,
+      });
     for (const s of DEMO.sensors) await put('sensor', s.id, s.document);
   }
 
@@ -106,17 +129,8 @@ export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catal
       ...options.setup,
       limits: base.limits === null ? null : { ...base.limits, ...options.limits },
       resin: {
-        name: 'Quick resin of the test',
+        ...QUICK,
         ...(options.curedBy === undefined ? {} : { curedBy: options.curedBy }),
-        criterion: 'let-down' as const,
-        points: [
-          { c: 5, minutes: 3 },
-          { c: 25, minutes: 1 },
-        ],
-        lowestC: 0,
-        potLifeMin: null,
-        exotherm: 'low' as const,
-        expectedRiseK: null,
       },
     };
     const { runId } = await bench.ask({

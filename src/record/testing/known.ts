@@ -11,10 +11,10 @@ import type { SenseRun } from '../trace-rows.ts';
 import { runPages, sha256Hex, twoPoint } from './sealing.ts';
 
 export const KNOWN_DERIVED = {
-  pages: '7fc98c0e19702a226838efad1442e9341ea7ba96f34626b9eaae17e8e0d5cd18',
+  pages: 'c21b0c332692b28cd2362c498b1d653b875a2b420b040c31e6fa67ff6e9a90da',
   csv: 'cdbb4748d8958a392c05b8add4ea38293ecc2ee30a7ebd0188868f63caa343a2',
   parquet: '17f67e7921ca7cf70f24f562b42499d8ccaa33894a24709ddad463dba1e51b30',
-  log: 'e025060d9fcf107abaf00a4ae3cd8516fc181fbf9b2847a19445e306296fa8f2',
+  log: '8fb53992e29fc92ef894e7339e3ab2d5ca8009bab458588d59e6eaab2a2fd7a0',
   events: 'fed1abd5f5e17b216afde62b0628a992913cdbe6c4edc0c7ce4d8d5a1072ad37',
 };
 
