@@ -3,7 +3,7 @@ import { joinBytes } from './bytes.ts';
 import { addToSealed } from './seal.ts';
 import { HEAD } from './testing/arbitrary.ts';
 import { makeSealedFile, type SealedFile } from './testing/sealed-file.ts';
-import { jobFile, paper, RUN_SETUP, recordCrypto, sealRun } from './testing/sealing.ts';
+import { jobFile, paper, RUN_LINE, RUN_SETUP, recordCrypto, sealRun } from './testing/sealing.ts';
 import { createPageWriter } from './writer.ts';
 
 let given: SealedFile;
@@ -14,6 +14,7 @@ beforeAll(async () => {
 /** A run whose pages were cut at these times of the wall clock, s after its opening. */
 function pagesAt(seconds: readonly number[]): Uint8Array {
   const writer = createPageWriter(HEAD);
+  writer.addEntry({ l: 'frame', tUs: 0, frame: RUN_LINE });
   writer.addEntry({ l: 'setup', tUs: 0, setup: RUN_SETUP });
   const chunks = seconds.map((s, i) => {
     writer.addEntry({ l: 'command', tUs: i * 1e6, command: { c: 'note', text: 'x' } });

@@ -6,7 +6,7 @@ import { seal } from '../../src/record/seal.ts';
 import type { RecordCrypto } from '../../src/record/signing.ts';
 import type { FileStore } from '../../src/record/stores/store.ts';
 import { HEAD } from '../../src/record/testing/arbitrary.ts';
-import { newSigner, RUN_SETUP, recordCrypto } from '../../src/record/testing/sealing.ts';
+import { newSigner, RUN_LINE, RUN_SETUP, recordCrypto } from '../../src/record/testing/sealing.ts';
 import { openTraceCache, type TraceCache } from '../../src/record/trace-cache.ts';
 import type { SeriesKey } from '../../src/record/types.ts';
 import { createPageWriter } from '../../src/record/writer.ts';
@@ -71,6 +71,7 @@ async function record(store: FileStore): Promise<void> {
   const files = { buckets: await store.open('bench.pyr'), rows: await store.open('bench.val') };
   const cache = openTraceCache(KEYS, files);
   const writer = createPageWriter(HEAD);
+  writer.addEntry({ l: 'frame', tUs: 0, frame: RUN_LINE });
   writer.addEntry({ l: 'setup', tUs: 0, setup: RUN_SETUP });
   const n = HOURS * 3600 * RATE;
   for (let i = 0; i < n; i++) {
