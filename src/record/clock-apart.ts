@@ -2,9 +2,10 @@
  * Times that the record says of itself, against those that others say of it: the witness log, its witnesses, and the device's
  * own clock for how long it lasted. A wrong clock is no fault of the record, but whoever reads a date should know of it.
  */
+
+import type { TextEntry } from './entry-text.ts';
 import type { Remark } from './findings.ts';
 import { PAGE_FLAG } from './layout.ts';
-import type { TextEntry } from './entry-text.ts';
 import type { Manifest } from './manifest.ts';
 import type { Page } from './page.ts';
 import type { RunVisitor } from './reader.ts';
