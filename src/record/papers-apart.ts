@@ -39,8 +39,8 @@ function isOtherPacker({ job, packer }: JobBundle, { limits, pipe }: Setup): boo
 /** Members that both know; an earlier program's Setup has fewer. */
 function isOtherResin({ resin }: JobBundle, { resin: used }: Setup): boolean {
   if (used === null || resin === null) return (used === null) !== (resin === null);
-  const { document } = resin;
-  const of = { ...document, points: document.curePoints.map(({ c, minutes }) => ({ c, minutes })) };
+  const { document: sheet } = resin;
+  const of = { ...sheet, points: sheet.curePoints.map(({ c, minutes }) => ({ c, minutes })) };
   const members = ['name', 'criterion', 'points', 'lowestC', 'exotherm', 'expectedRiseK'] as const;
   const later = ['curedBy', 'countsFrom'] as const;
   return (
