@@ -155,6 +155,13 @@ static void answer_limit(struct sb_device *d, uint32_t tick, const struct sb_lim
   show_guard(d);
 }
 
+/* More than a byte that the interrupt reads. */
+static void set_rate(struct sb_device *d, uint16_t rate_hz) {
+  SB_LOCK();
+  d->rate_hz = rate_hz;
+  SB_UNLOCK();
+}
+
 static void carry_out(struct sb_device *d, uint32_t tick, const struct sb_command *k) {
   struct sb_reply *r = &d->last;
   uint16_t most;
@@ -168,12 +175,12 @@ static void carry_out(struct sb_device *d, uint32_t tick, const struct sb_comman
     case SB_START:
       most = sb_rate_limit(d->config);
       r->result = k->rate_hz > most ? SB_CLAMPED : SB_OK;
-      d->rate_hz = k->rate_hz > most ? most : k->rate_hz;
+      set_rate(d, k->rate_hz > most ? most : k->rate_hz);
       r->has_value = 1;
       r->value = d->rate_hz;
       break;
     case SB_STOP:
-      d->rate_hz = 0;
+      set_rate(d, 0);
       break;
     case SB_LIMIT:
       answer_limit(d, tick, &k->limit);
@@ -249,21 +256,33 @@ void sb_device_button(struct sb_device *d, uint32_t tick, uint8_t held) {
 /* What the guard has to tell: that it is blind, that its sensor is broken, that it tripped. */
 static void watch_guard(struct sb_device *d, uint32_t tick) {
   struct sb_guard *g = &d->guard;
-  if (sb_guard_blind(g, tick))
+  const uint8_t blind = sb_guard_blind(g, tick);
+  uint8_t known, trips, returns;
+  int32_t counts, trip_counts;
+  {
+    SB_LOCK();
+    known = g->known;
+    counts = g->counts;
+    trips = g->trips;
+    trip_counts = g->trip_counts;
+    returns = g->returns;
+    SB_UNLOCK();
+  }
+  if (blind)
     sb_device_fault(d, tick, d->config->guard_channel, SB_FAULT_LATE);
   else
     no_fault(d, SB_FAULT_LATE);
-  if (g->known && g->counts < g->floor)
+  if (known && counts < g->floor)
     sb_device_fault(d, tick, d->config->guard_channel, SB_FAULT_SENSOR);
-  else if (g->known && g->counts >= g->floor + g->deadband)
+  else if (known && counts >= g->floor + g->deadband)
     no_fault(d, SB_FAULT_SENSOR);
-  if (d->trips_seen != g->trips) {
-    d->trips_seen = g->trips;
-    add_event(d, tick, SB_TRIP, g->limit.channel, 1, g->trip_counts);
+  if (d->trips_seen != trips) {
+    d->trips_seen = trips;
+    add_event(d, tick, SB_TRIP, g->limit.channel, 1, trip_counts);
   }
-  if (d->returns_seen != g->returns) {
-    d->returns_seen = g->returns;
-    add_event(d, tick, SB_RETURN, g->limit.channel, 1, g->counts);
+  if (d->returns_seen != returns) {
+    d->returns_seen = returns;
+    add_event(d, tick, SB_RETURN, g->limit.channel, 1, counts);
   }
   if (d->heard && (d->guard_shown != g->state || tick - d->guard_tick >= SB_SECOND)) show_guard(d);
 }
@@ -275,8 +294,14 @@ static void timers(struct sb_device *d, uint32_t tick) {
     add_event(d, tick, SB_HOST_LOST, SB_NONE, 0, 0);
   }
   if (d->supply_fresh) {
-    d->supply_fresh = 0;
-    sb_guard_supply(g, d->supply_counts, d->config->supply_nominal);
+    int32_t counts;
+    {
+      SB_LOCK();
+      d->supply_fresh = 0;
+      counts = d->supply_counts;
+      SB_UNLOCK();
+    }
+    sb_guard_supply(g, counts, d->config->supply_nominal);
     if (g->supply_1024 == 0)
       sb_device_fault(d, tick, d->config->supply_channel, SB_FAULT_SUPPLY);
     else
