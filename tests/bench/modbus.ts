@@ -37,6 +37,7 @@ async function delaysAt(baud: 19_200 | 115_200): Promise<number[]> {
   const setup = setupOf({
     limits: { ...LIMITS, ratedBar: 2, uBar: 0.03, ceilingBar: 1.97, workingBar: 1.5 },
     channels: suggestChannels(host.moment().link.channels),
+    rateHz: 1000 / EVERY_MS,
   });
   await host.ask({ q: 'open-run', jobId: null, title: 'Bench', practice: false, setup });
   const overs = () =>

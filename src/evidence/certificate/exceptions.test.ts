@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { PLATE_LIMITS, setupOf } from '../../job/testing/givens.ts';
+import { busMap, lineMap } from '../../job/testing/maps.ts';
 import type { Manifest } from '../../record/manifest.ts';
 import { english } from '../../words/testing/english.ts';
 import { exceptionsOf } from './exceptions.ts';
@@ -29,4 +30,25 @@ it('begins with what speaks against the repair, before what merely is not known 
   const unknown = [EXCEPTION.noFloor, EXCEPTION.noWater, EXCEPTION.noFree, EXCEPTION.noGauge];
   for (const text of unknown) expect(told.indexOf(text)).toBeGreaterThan(2);
   expect(new Set(told).size).toBe(told.length);
+});
+
+it('says of which kind the source was, and calls a plain line unchecked; of a device of the protocol nothing', () => {
+  const { EXCEPTION } = english.certificate;
+  const told = (maps: Manifest['maps']): readonly string[] => {
+    const manifest = {
+      events: [],
+      end: 'ended',
+      resumedUs: [],
+      pages: { damage: [] },
+      signer: { previous: null },
+      ...(maps === undefined ? {} : { maps }),
+    } as unknown as Manifest;
+    return exceptionsOf({ manifest, bundle: null, setup: null, peakBar: null, firstUs: 0, words: english });
+  };
+  expect(EXCEPTION.readBy.columns).toMatch(/^Unchecked line/);
+  expect(told([lineMap()])).toContain(EXCEPTION.readBy.columns);
+  // Two maps of a kind are told once.
+  const both = told([busMap(), busMap({ baud: 9600 })]);
+  expect(both.filter((t) => t === EXCEPTION.readBy.registers)).toHaveLength(1);
+  for (const text of Object.values(EXCEPTION.readBy)) expect(told(undefined)).not.toContain(text);
 });

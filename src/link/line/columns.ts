@@ -39,12 +39,16 @@ export function cellsOf(bytes: Uint8Array, decimal: Decimal): readonly Cell[] {
   });
 }
 
-/** The number of each channel of the map; null: it is not there, or is none. */
-export function numbersOf(map: ColumnMap, cells: readonly Cell[]): readonly (number | null)[] {
+/**
+ * The number of each channel of the map; null: what stands there is none, or nobody knows which it is. undefined: this line does
+ * not name it; another one may.
+ */
+export function numbersOf(map: ColumnMap, cells: readonly Cell[]): readonly (number | null | undefined)[] {
   const isOther = map.cells !== null && cells.length !== map.cells;
   return map.channels.map(({ key, column }) => {
     if (key === '') return isOther ? null : (cells[(column ?? 0) - 1]?.value ?? null);
     const named = cells.filter((c) => c.key === key);
+    if (named.length === 0) return undefined;
     // Named twice: whoever prints it may mean either.
     return named.length === 1 ? named[0]!.value : null;
   });

@@ -22,13 +22,13 @@ export function createLineReading(map: ColumnMap, sink: SourceSink): SourceReadi
   const reader = new LineReader({
     line(bytes) {
       const numbers = numbersOf(map, cellsOf(bytes, map.decimal));
-      if (numbers.every((n) => n === null)) {
+      if (numbers.every((n) => typeof n !== 'number')) {
         line = shownLine(bytes);
         trouble = isReadable(bytes) ? 'no-columns' : 'speed';
         sink.stray('form', bytes);
         return;
       }
-      const hasMain = numbers[main] !== null;
+      const hasMain = typeof numbers[main] === 'number';
       if (hasMain) trouble = null;
       else {
         line = shownLine(bytes);

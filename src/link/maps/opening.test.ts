@@ -111,6 +111,19 @@ describe('a bus in the place of a device', () => {
     expect(b.errors).toEqual([]);
   });
 
+  it('what speaks against a value stands until it is read again, not for one round', async () => {
+    const b = bus();
+    b.site.units.get(2)!.clear();
+    await connect(b, 1000);
+    for (let i = 0; i < 10; i++) {
+      await b.timers.run(50);
+      expect(b.session.doubts).toEqual([{ code: 'exception', channel: 1, value: 2 }]);
+    }
+    b.site.units.get(2)!.set(registerOf(4, 10), 235);
+    await b.timers.run(1000);
+    expect(b.session.doubts).toEqual([]);
+  });
+
   it('a unit that falls silent is told, the other one is read on, and when it is back that is over', async () => {
     const b = bus();
     await connect(b, 1000);
@@ -230,6 +243,31 @@ describe('a plain line in the place of a device', () => {
     say('1.30,22.6\n');
     expect(session.error).toBeNull();
     expect(samples()).toHaveLength(1);
+  });
+
+  it('pressure and temperature in lines of their own: both are read, and neither is missing', async () => {
+    const [p, t] = lineMap().channels;
+    const named = {
+      cells: null,
+      channels: [
+        { ...p!, key: 'p', column: null },
+        { ...t!, key: 't', column: null },
+      ],
+    };
+    const { say, samples, session, timers, errors } = await begun('\np=1.25\n', named);
+    for (let i = 0; i < 30; i++) {
+      say(i % 2 === 0 ? 't=22.5\n' : 'p=1.30\n');
+      await timers.run(100);
+    }
+    expect(
+      samples()
+        .slice(-2)
+        .map((s) => s.counts),
+    ).toEqual([
+      [null, 22_500],
+      [130_000, null],
+    ]);
+    expect([session.doubts, errors]).toEqual([[], []]);
   });
 
   it('absurd numbers and over-long lines are unusable, and nothing of them is lost', async () => {

@@ -43,6 +43,7 @@ export function createMapOpening(map: ReadingMap, clock: HostClock, site: Openin
   let greeted = false;
   let frames = 0;
   let strayBytes = 0;
+  /** By channel, until it is read again: not every round has all of them. */
   let doubts: readonly MapDoubt[] = [];
   let lastUs = timers.nowUs();
   let told: LinkError | null = null;
@@ -60,7 +61,11 @@ export function createMapOpening(map: ReadingMap, clock: HostClock, site: Openin
       const seq = clock.number();
       if (!alive || raw.length === 0) return;
       const { counts, doubts: found } = translate(raw);
-      doubts = found;
+      const isRead = (n: number): boolean =>
+        (counts[n] ?? null) !== null || found.some((d) => d.channel === n);
+      const still = doubts.filter((d) => !isRead(d.channel));
+      if (found.length > 0 || still.length !== doubts.length)
+        doubts = [...still, ...found].sort((a, b) => a.channel - b.channel);
       if (main) good(nowUs);
       if (!started) return;
       frames++;

@@ -114,7 +114,7 @@ export function createTranslate(map: ReadingMap): Translate {
     if (line === undefined) return out.told;
     numbersOf(map, cellsOf(line.bytes, map.decimal)).forEach((sent, channel) => {
       if (sent === null) out.doubt('missing', channel, null);
-      else out.number(channel, sent);
+      else if (sent !== undefined) out.number(channel, sent);
     });
     return out.told;
   };
