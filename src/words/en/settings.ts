@@ -3,7 +3,7 @@ export const SETTINGS = {
   title: 'Settings',
   look: 'Look and units',
   theme: 'Colours',
-  themes: { auto: 'As the computer', light: 'Light', dark: 'Dark', sun: 'Sunlight (high contrast)' },
+  themes: { auto: 'As the computer', light: 'Light', dark: 'Dark', sun: 'Sun, high contrast' },
   unitPressure: 'Pressure',
   unitTemperature: 'Temperature',
   unitLength: 'Lengths',
