@@ -225,8 +225,8 @@ const FIGURE_GAPS = 20;
 /** Height of the figures' line in the hand, and of it with the sentence under it, px: three lines of 11 px. */
 const HAND_FIGURE_H = 20;
 const HAND_TEXT_H = 60;
-/** A high verb there, px: an urgent one has 40 and more. */
-const HAND_HIGH_PX = 36;
+/** A high verb of two lines there, px: urgent ones have 50 and more. */
+const HAND_HIGH_PX = 42;
 /** Lines of the sentence there, em (live.css). */
 const HAND_LINE_EM = 1.15;
 
@@ -244,10 +244,12 @@ function inHand(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayo
   // Without figures the sentence has their room.
   const sentenceH = HAND_TEXT_H - figureH;
   const h = underAck ? bottom - zone.y - 6 : bottom - zone.y - 6 - HAND_TEXT_H;
-  const set = verbIn(parts.verb, high && underAck ? w - 50 : w, h, form, false);
-  const { lines } = set;
-  // A high one is never as large as an urgent one.
-  const px = form === 'high' && underAck ? Math.min(set.px, HAND_HIGH_PX) : set.px;
+  const verbW = high && underAck ? w - 50 : w;
+  const two = verbIn(parts.verb, verbW, h, form, false);
+  const one = verbIn(parts.verb, verbW, h, form, true);
+  // In two lines a high one is never as large as an urgent one; a short one is larger in one line than that.
+  const capped = { ...two, px: Math.min(two.px, HAND_HIGH_PX) };
+  const { lines, px } = form !== 'high' || !underAck ? two : one.px > capped.px ? one : capped;
   const top = zone.y + 6;
   const used = lines.length * lineHeightEm(form) * px;
   const verbTop = top + Math.max(0, (h - used) / 2);
