@@ -62,7 +62,6 @@ export type LinkError =
   | 'read-recovered' // overrun, break, framing, parity: the stream went on
   | 'limit-not-kept' // the device answered another limit than asked
   | 'no-unit' // no unit of the bus answers
-  | 'unit-refuses' // the unit answers that it has no such registers
   | 'bus-garbled' // answers come whose check does not match
   | 'other-master' // somebody else asks on the bus
   | 'no-columns'; // lines come, and what the map asks for is not in them

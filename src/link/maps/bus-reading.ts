@@ -45,7 +45,8 @@ export function createBusReading(
       if (!isMain) return;
       if (told === 'silent') trouble = trouble === 'other-master' ? trouble : 'no-unit';
       else if (told === 'garbled') trouble = trouble === 'other-master' ? trouble : 'bus-garbled';
-      else trouble = told.a === 'exception' ? 'unit-refuses' : null;
+      // What it refuses is said at the value.
+      else trouble = null;
     },
   });
 

@@ -35,7 +35,7 @@ export const sourceOf = (map: ReadingMap, clock: HostClock): SourceOptions => ({
   framing: framingOf(map),
 });
 
-export function createMapOpening(map: ReadingMap, clock: HostClock, site: OpeningSite): Opening {
+function createMapOpening(map: ReadingMap, clock: HostClock, site: OpeningSite): Opening {
   const { port, timers, sink } = site;
   const translate = createTranslate(map);
   let alive = true;

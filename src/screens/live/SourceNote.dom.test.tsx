@@ -47,6 +47,8 @@ it('says of each value what speaks against it, an exception by its words', () =>
     ],
   });
   const said = screen.getAllByTestId('source-doubt').map((e) => e.textContent);
-  expect(said[0]).toBe('Row 1 of the map: the unit refuses: it has no such registers (exception 2).');
+  expect(said[0]).toBe(
+    'Row 1 of the map: the unit refuses: it has no such registers, which count from 0 (exception 2).',
+  );
   expect(said[1]).toMatch(/^Row 2 of the map: 900 is far outside/);
 });

@@ -101,10 +101,6 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
     title: 'No unit answers on the bus',
     todo: 'Check its power and that A and B are not crossed. Then compare with its data sheet what the register map says: the unit’s address, speed and parity.',
   },
-  'unit-refuses': {
-    title: 'The unit answers that it has no such registers',
-    todo: 'Address, speed and wiring are right. Correct function and register in the register map: registers count from 0, a data sheet may count from 1 or from 40001.',
-  },
   'bus-garbled': {
     title: 'What comes over the bus is garbled',
     todo: 'Two units with the same address answer at once, parity or speed differ, or the cable is disturbed. Leave one unit on the bus and try again.',

@@ -28,7 +28,7 @@ export const reachedRate = (hz: string): string =>
 /** Exception codes: Modbus Application Protocol V1.1b3, 7. */
 const EXCEPTION: Readonly<Record<number, string>> = {
   1: 'it does not know this function',
-  2: 'it has no such registers',
+  2: 'it has no such registers, which count from 0',
   3: 'it does not take this number of registers',
   4: 'it has failed',
   5: 'it needs longer',
