@@ -1,10 +1,20 @@
-import type { MapKind } from '../../job/reading-map.ts';
 import type { Finding, Remark, Verdict } from '../../record/findings.ts';
-import type { TermFault } from '../../record/key-terms.ts';
 import type { ApartFrom, Reservations } from '../../record/reservations.ts';
-import type { AdditionFault } from '../../record/seal.ts';
-import type { ProofFault } from '../../record/witness/check-proof.ts';
 import type { Format } from '../create-format.ts';
+import {
+  ADDITION,
+  CLOCK_APART,
+  CLOCK_BACK,
+  CONTAINER,
+  ENTRIES,
+  MANIFEST,
+  NOT_JUDGED,
+  PAGE,
+  PAPERS_APART,
+  PROOF,
+  READ_BY_MAP,
+  TERM,
+} from './finding-parts.ts';
 
 /** Words of sealing, verifying and keys. */
 const THIS_BROWSER = 'this browser';
@@ -176,125 +186,6 @@ const VERDICT: Record<Verdict, { readonly word: string; readonly means: string }
       'Signed by a known key, and every byte is as it was signed. Whether what it says follows from its readings was not shown here.',
   },
   incomplete: { word: 'Incomplete', means: 'A part of the record is missing.' },
-};
-
-const PAGE: Record<Extract<Finding, { f: 'pages' }>['why'], string> = {
-  crc: 'changed',
-  torn: 'cut short',
-  missing: 'missing',
-  order: 'out of order',
-  chain: 'not the block that the next one names',
-  form: 'not readable',
-  version: 'of a later version',
-  run: 'of another run',
-  rewritten: 'made anew somewhere in this span',
-  end: 'missing at the end',
-  cut: 'missing: the file ends here',
-};
-
-const ADDITION: Record<AdditionFault, string> = {
-  form: 'not readable',
-  version: 'of a later version',
-  signature: 'its signature does not hold',
-  fingerprint: 'its key is not the one it names',
-  order: 'not in its place',
-  record: 'of another record',
-  'too-many': 'more than a record takes, and not read',
-};
-
-const NOT_JUDGED: Record<Extract<Remark, { r: 'not-judged' }>['why'], string> = {
-  engine: 'the record is of another version of the engine',
-  damaged: 'pages were damaged on the computer',
-  'too-long': 'the run claims to be longer than eight days',
-  'not-asked': 'only signatures, chain and sums were checked',
-  failed:
-    'judging broke off. Either the record holds what can’t be judged, or this program has a fault: nothing is said either way',
-};
-
-const CLOCK_BACK = {
-  pages: (at: number, times: number) =>
-    times === 1
-      ? `The clock ran back in the run, before block ${at}`
-      : `The clock ran back ${times} times in the run, first before block ${at}`,
-  end: () => 'The run ended before it was opened, by the clock',
-  sealing: () => 'The record was sealed before the run was over, by the clock',
-  addition: (at: number) => `Addition ${at} is older than what it is added to, by the clock`,
-} as const;
-
-const CLOCK_APART: Record<Extract<Remark, { r: 'clock-apart' }>['what'], string> = {
-  opened: 'The witness log noted another time of its opening',
-  ended: 'The witness log noted another time of its end',
-  sealed: 'It was noted as sealed before it says that it was sealed',
-  'not-before': 'It says that it was opened before a witness signed what its first page names',
-  'not-after': 'It says that it was sealed after a witness signed the log with this record in it',
-  device: 'By the device’s own clock the run took another time than by the computer’s',
-  pages: 'By the computer’s clock the run took another time, or was opened at another, than its blocks tell',
-};
-
-const PAPERS_APART: Record<Extract<Remark, { r: 'papers-apart' }>['what'][number], string> = {
-  sensor: 'another sensor or range',
-  calibration: 'another calibration',
-  packer: 'a packer of another rated pressure',
-  resin: 'another resin, or another data sheet of it',
-  pipe: 'another diameter of the pipe',
-  site: 'another place of the sensor, kind of line, heating or wetness',
-};
-
-const TERM: Readonly<Record<TermFault, string>> = {
-  before: 'known, and this was signed before it counts',
-  after: 'known, and this was signed when it counted no longer',
-  revoked: 'revoked, and this was signed after that moment',
-};
-
-const READ_BY_MAP: Readonly<Record<MapKind, string>> = {
-  registers:
-    'Read off a bus by a register map: its readings carry this computer’s clock alone, and no device guarded a limit of its own.',
-  columns:
-    'Unchecked line: its readings came as plain text without a check, carry this computer’s clock alone, and no device guarded a limit of its own.',
-};
-
-const ENTRIES = {
-  setup: (n: number) => (n === 1 ? 'one Setup is none' : `${n} Setups are none`),
-  command: (n: number) =>
-    n === 1 ? 'one press of a key is not of its form' : `${n} presses of a key are not of their form`,
-  notice: (n: number) => (n === 1 ? 'one notice is not of its form' : `${n} notices are not of their form`),
-  event: (n: number) => (n === 1 ? 'one event is not of its form' : `${n} events are not of their form`),
-  map: (n: number) => (n === 1 ? 'one reading map is none' : `${n} reading maps are none`),
-} as const;
-
-const MANIFEST: Record<Extract<Finding, { f: 'manifest' }>['why'], string> = {
-  form: 'not in the form of a manifest',
-  signature: 'the signature does not hold',
-  fingerprint: 'the key is not the one that it names',
-  practice: 'a practice run was sealed, which no program of ours does',
-};
-
-const CONTAINER: Record<Extract<Finding, { f: 'refused' | 'container' }>['why'], string> = {
-  'not-a-zip': 'no zip file',
-  'not-a-record': 'no record of this program',
-  version: 'of a later version of the program: use a newer one',
-  compressed: 'compressed inside, which no record is',
-  encrypted: 'encrypted',
-  zip64: 'of a size that no record has',
-  name: 'a name that no record has',
-  twice: 'a name that stands twice',
-  'too-many': 'too many files inside',
-  truncated: 'cut short',
-  sequence: 'files in another order',
-  header: 'not as it was made (header)',
-  behind: 'not as it was made (behind)',
-};
-
-const PROOF: Record<ProofFault, string> = {
-  form: 'a file of it is not of its form',
-  key: 'it is by another log than the one that the manifest names',
-  note: 'a checkpoint is not signed by its log, or not by its witness',
-  inclusion: 'what was noted is not in the tree of the checkpoint',
-  consistency: 'one checkpoint is not the beginning of the other: two histories',
-  content: 'what was noted is not of this record',
-  twice: 'the run was sealed more than once',
-  addition: 'an addition was noted that the file has not',
-  stamp: 'the time stamp is of something else',
 };
 
 const witnessOf = (name: string | null): string =>
