@@ -82,9 +82,6 @@ function fill(): Plugin {
   };
 }
 
-/** What the entry fetches: the words of the start, in the language that the index page is written in, and what shows them. */
-const FETCHED = ['/src/words/en/start.ts', '/src/app/start.tsx'];
-
 /**
  * What the page asks for a moment later is named in the index page, so that it is on its way meanwhile: what the entry
  * fetches once it has its words, and the font, which the styles ask for when the first text is laid out.
@@ -96,16 +93,11 @@ function fetchStart(): Plugin {
       order: 'post',
       handler(html, { bundle }) {
         const files = Object.values(bundle ?? {});
-        const chunks = new Map(files.flatMap((c) => (c.type === 'chunk' ? [[c.fileName, c] as const] : [])));
-        const wanted = new Set<string>();
-        const want = (file: string | undefined) => {
-          if (file === undefined || wanted.has(file)) return;
-          wanted.add(file);
-          for (const other of chunks.get(file)?.imports ?? []) want(other);
-        };
-        for (const entry of FETCHED)
-          want([...chunks.values()].find((c) => c.facadeModuleId?.endsWith(entry))?.fileName);
-        const scripts = [...wanted]
+        const start = files
+          .filter((c) => c.type === 'chunk')
+          .find((c) => c.facadeModuleId?.endsWith('/src/app/start.tsx'));
+        if (start === undefined) return [];
+        const scripts = [start.fileName, ...start.imports]
           .filter((file) => !html.includes(file))
           .map((file) => ({ rel: 'modulepreload', href: `./${file}` }));
         const fonts = files
