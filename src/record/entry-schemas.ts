@@ -12,6 +12,7 @@ import {
   GAP_REASONS,
   LINE_ENDS,
   PRIORITIES,
+  SAMPLE_DOUBTS,
   STAGES,
   SUPPLY_REASONS,
   SUPPLY_VERDICTS,
@@ -225,6 +226,7 @@ const event = z.discriminatedUnion('e', [
   }),
   told('mixed', {}),
   told('witness', { hard: yes, atPipeTemperature: yes }),
+  told('sample', { doubt: z.enum(SAMPLE_DOUBTS), age: n }),
   told('override', { what: text, reason: text }),
   told('note', { text }),
   told('device', {

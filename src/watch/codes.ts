@@ -151,6 +151,13 @@ export const CUP_DOUBTS = [
 ] as const;
 export type CupDoubt = (typeof CUP_DOUBTS)[number];
 
+/** How a witness sample contradicts the count. */
+export const SAMPLE_DOUBTS = [
+  'hard-early', // hard when even the hopeful count is under half: kept warmer than the pipe?
+  'soft-late', // not hard when even the cautious count is well over the end: a slow batch?
+] as const;
+export type SampleDoubt = (typeof SAMPLE_DOUBTS)[number];
+
 /** Marks that stand as long as what they say; in this order. */
 export const STANDINGS = [
   'no-limit',

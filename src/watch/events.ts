@@ -9,6 +9,7 @@ import type {
   LineEnd,
   LossCause,
   Priority,
+  SampleDoubt,
   Stage,
   SupplyReason,
   SupplyVerdict,
@@ -251,6 +252,8 @@ export type WatchEvent = { readonly tUs: number } & (
     }
   | { readonly e: 'mixed' }
   | { readonly e: 'witness'; readonly hard: boolean; readonly atPipeTemperature: boolean }
+  /** The sample that was just felt contradicts the count: progress by the data sheet, its middle. */
+  | { readonly e: 'sample'; readonly doubt: SampleDoubt; readonly age: number }
   | { readonly e: 'override'; readonly what: string; readonly reason: string }
   | { readonly e: 'note'; readonly text: string }
   | {

@@ -55,6 +55,7 @@ const MAY_BE = {
   mixed: true,
   witness: true,
   cup: true,
+  sample: true,
   override: true,
   note: true,
   'acknowledge-refused': false,
@@ -247,6 +248,7 @@ function ofCure(seen: Seen): string[] {
   if (cup !== null && cupAsks(cup)) out.push(X.cup(seen.words.cup.cupText(cup)));
   const resin = bundle?.job.resin;
   if (resin !== undefined && (resin.resinBatch === '' || resin.hardenerBatch === '')) out.push(X.noBatch);
+  for (const s of events(seen, 'sample')) out.push(X.cup(seen.words.events.eventText(s)));
   const witness = events(seen, 'witness').at(-1);
   if (witness === undefined) out.push(X.witnessNone);
   else if (!witness.atPipeTemperature) out.push(X.witnessWarm);

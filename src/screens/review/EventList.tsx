@@ -23,6 +23,7 @@ const MAIN: Readonly<Record<WatchEvent['e'], boolean>> = {
   'outlet-stood': true,
   mixed: true,
   cup: true,
+  sample: true,
   witness: true,
   override: true,
   note: true,

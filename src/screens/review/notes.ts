@@ -22,6 +22,7 @@ const NOTED: Readonly<Record<WatchEvent['e'], boolean>> = {
   'outlet-stood': false,
   mixed: true,
   cup: true,
+  sample: true,
   witness: true,
   override: true,
   note: true,

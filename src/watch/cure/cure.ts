@@ -36,6 +36,8 @@ export interface CureState extends ColdestState {
   metUs: number | null;
   /** What this batch's own speed makes of that progress: factors. */
   speed: Bounded;
+  /** Progress, its middle, at which the witness sample was last felt not to be hard; 0: it was not, or is hard since. */
+  softAge: number;
   /** From mixing to seating; null: not mixed under this watch, or another sleeve's. */
   before: BeforeSeat | null;
   /** The packer was let down: the sleeve is no longer held, and nothing more is counted. */
@@ -94,6 +96,7 @@ export function createCure(
     ageMin: 0,
     metUs: null,
     speed: AS_THE_SHEET,
+    softAge: 0,
     before,
     ended: false,
     coldestC: null,
@@ -181,12 +184,18 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
   }
 }
 
-/** Progress of this batch: that by the sheet, times its own speed. */
-export const ofBatch = ({ progress, low, high, speed }: CureState): Bounded => ({
-  value: progress * speed.value,
-  low: low * speed.low,
-  high: high * speed.high,
+/**
+ * Progress of this batch: that by the sheet, times its own speed. A sample that is not hard at its middle says that the batch takes as much
+ * at the least.
+ */
+export const ofBatch = (s: CureState): Bounded => ({
+  value: s.progress * s.speed.value,
+  low: s.low * lowSpeed(s),
+  high: s.high * s.speed.high,
 });
+
+const lowSpeed = ({ speed, softAge }: CureState): number =>
+  softAge > 1 ? Math.min(speed.low, 1 / softAge) : speed.low;
 
 /**
  * The run lay for so many seconds up to tUs. Only a wall clock says so, and that may have been set: nothing is counted
@@ -238,10 +247,10 @@ function outlookOf(s: CureState): Outlook {
   if (s.ended || fit === null || now === null || now.dry === null) return NOTHING;
   let one = kept.get(s);
   if (one === undefined || s.lastUs < one.atUs || s.lastUs - one.atUs >= OUTLOOK_US) {
-    const { watched, pipe, groundC, exotherm, heating, speed } = s;
+    const { watched, pipe, groundC, exotherm, heating } = s;
     const progress = ofBatch(s).value;
     // By the sheet's clock this batch is done at 1 / its speed: what is over 1 of that is taken off beforehand.
-    const low = s.low + 1 - 1 / speed.low;
+    const low = s.low + 1 - 1 / lowSpeed(s);
     const input = { fit, now, watched, pipe, groundC, exotherm, heating, progress, low };
     one = { atUs: s.lastUs, outlook: outlook(input) };
     kept.set(s, one);

@@ -5,6 +5,7 @@ import { acknowledge, shelve, unshelve } from '../alarms/operator.ts';
 import { ALARM_TABLE } from '../alarms/table.ts';
 import { createBefore } from '../cure/before-seat.ts';
 import { createCup } from '../cure/cup.ts';
+import { cureSample } from '../cure/sample.ts';
 import type { WatchEvent } from '../events.ts';
 import type { Command } from '../inputs.ts';
 import { pairTurned } from '../pair/pair.ts';
@@ -145,6 +146,8 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       return;
     case 'witness':
       emit({ tUs, e: 'witness', hard: command.hard, atPipeTemperature: command.atPipeTemperature });
+      // One that was kept elsewhere says nothing of the sleeve.
+      if (command.atPipeTemperature && w.cure !== null) cureSample(w.cure, command.hard, tUs, emit);
       return;
     case 'override':
       emit({ tUs, e: 'override', what: command.what, reason: command.reason });

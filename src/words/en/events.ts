@@ -32,6 +32,14 @@ const CURE_START: Record<Extract<WatchEvent, { e: 'cure-start' }>['from'], strin
   hold: 'Cure time counts from here (hold)',
 };
 
+/** What the sample contradicts, and what is asked; the age in per cent of the data sheet's time. */
+const SAMPLE: Record<Extract<WatchEvent, { e: 'sample' }>['doubt'], (age: string) => string> = {
+  'hard-early': (age) =>
+    `Sample hard at ${age} % of the data sheet’s time: was it kept warmer than the pipe, or is it of another resin?`,
+  'soft-late': (age) =>
+    `Sample not hard at ${age} % of the data sheet’s time: a slow batch, or a sample kept colder? The count waits for it`,
+};
+
 const SEGMENT_WHY: Record<Extract<WatchEvent, { e: 'segment' }>['why'], string> = {
   still: 'still',
   'top-up': 'topped up',
@@ -150,6 +158,8 @@ export function events(
           return 'Resin mixed';
         case 'witness':
           return `Witness sample ${event.hard ? 'hard' : 'not hard'}, ${event.atPipeTemperature ? 'kept at pipe temperature' : 'not kept at pipe temperature'}`;
+        case 'sample':
+          return SAMPLE[event.doubt](f.fixed(event.age * 100, 0));
         case 'override':
           return `Gone on against advice (${overrideText(event.what)}): ${event.reason}`;
         case 'note':
