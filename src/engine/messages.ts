@@ -21,6 +21,16 @@ import type { StoreFaults } from './worker/stores.ts';
 
 export type { LeftPacker, PortIds, RigFault, RigHand, RunSummary, StoreFaults, TestRead };
 
+/** The practice sites: the demo job's own, and what there is to be learnt on each. */
+export const PRACTICE_CODES = [
+  'practice', // all well
+  'practice-pair', // a second transducer at the regulator's outlet
+  'practice-moved', // the same: the regulator moves after it was proved, or seen to stand
+  'practice-differ', // the same: it reads off
+  'practice-cup', // a probe in a cup of the batch, which is slow
+] as const;
+export type PracticeCode = (typeof PRACTICE_CODES)[number];
+
 export interface RigOptions {
   readonly seed: number;
   /** Simulated seconds a real second; 1 is real time. Practice may go faster in the hold. */

@@ -5,7 +5,7 @@ import { createRigDevice, type RigDevice, type RigDeviceOptions } from '../rig/d
 import { createScenarioDevice, isScenario, SCENARIO_CODES } from '../rig/scenarios.ts';
 import type { OpenedPort, RigControl } from './deps.ts';
 import { EngineError } from './errors.ts';
-import type { RigOptions } from './messages.ts';
+import { PRACTICE_CODES, type PracticeCode, type RigOptions } from './messages.ts';
 import { checkSpeed } from './speed.ts';
 
 /** The practice site of the demo job: 150 mm clay drain, 22 l packer, 20 m hose, closed line, four channels. */
@@ -38,15 +38,32 @@ const PAIR: typeof PRACTICE = {
   },
 };
 
-/** The demo job's own site, with nobody's hands but the user's, with one pressure or two; and every scenario of the rig. */
-export const RIG_SCENARIOS: readonly string[] = ['practice', 'practice-pair', ...SCENARIO_CODES];
+/** The demo job's own site, with nobody's hands but the user's, by what there is to be learnt on it. */
+const SITES: Readonly<Record<PracticeCode, typeof PRACTICE>> = {
+  practice: PRACTICE,
+  'practice-pair': PAIR,
+  // Late enough for the supply to be proved, or to be seen to stand.
+  'practice-moved': { ...PAIR, script: [{ atS: 240, fault: 'creep', barPerMin: 1 }] },
+  'practice-differ': { ...PAIR, script: [{ atS: 20, fault: 'second-off', bar: -0.45 }] },
+  'practice-cup': {
+    ...PRACTICE,
+    site: { ...PRACTICE.site, cup: { potC: 16, tauS: 2200, heat: 1.3 }, slowBatch: 1.6 },
+    channels: { ...PRACTICE.channels, cup: {} },
+  },
+};
+
+const isPractice = (code: string): code is PracticeCode =>
+  (PRACTICE_CODES as readonly string[]).includes(code);
+
+/** Those, and every scenario of the rig. */
+export const RIG_SCENARIOS: readonly string[] = [...PRACTICE_CODES, ...SCENARIO_CODES];
 
 /** The demo job's device on its site. */
 export const practiceRig = (seed = 1): RigDevice => createRigDevice({ ...PRACTICE, seed });
 
 function deviceOf(options: RigOptions): RigDevice {
-  if (options.scenario === 'practice') return practiceRig(options.seed);
-  if (options.scenario === 'practice-pair') return createRigDevice({ ...PAIR, seed: options.seed });
+  if (isPractice(options.scenario))
+    return createRigDevice({ ...SITES[options.scenario], seed: options.seed });
   if (isScenario(options.scenario)) return createScenarioDevice(options.scenario, options.seed);
   throw new EngineError('bad-request', `no scenario ${options.scenario}: ${RIG_SCENARIOS.join(', ')}`);
 }

@@ -100,6 +100,12 @@ const resin = (names: DemoNames): ResinDocument => ({
     { c: 25, minutes: 60 },
   ],
   lowestC: 5,
+  // What usual batches show in a cup at the practice site, mixed at 14 to 18 °C.
+  cupMarks: [
+    { massG: 200, mark: 0.292, riseK: 110 },
+    { massG: 200, mark: 0.308, riseK: 109 },
+    { massG: 200, mark: 0.277, riseK: 111 },
+  ],
   potLife: [
     { c: 10, minutes: 45 },
     { c: 20, minutes: 25 },

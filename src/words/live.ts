@@ -1,3 +1,3 @@
 import { chosen } from './chosen.ts';
 
-export const { LIVE, RIG, RIG_FAULT } = chosen('live');
+export const { LIVE, PRACTICE_SITE, RIG, RIG_FAULT } = chosen('live');

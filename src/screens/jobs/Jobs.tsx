@@ -10,7 +10,7 @@ import { WELCOME } from '../../words/welcome.ts';
 import { failed, useServices } from '../context.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
 import { keepOverRatedOf } from '../live/over-rated-log.ts';
-import { PRACTICE_RIG } from '../live/practice.ts';
+import { practiceRig } from '../live/practice.ts';
 import { MayBeFull } from '../runs/MayBeFull.tsx';
 import { RunPictures } from '../runs/RunPictures.tsx';
 import { createSketches, type Sketches } from '../runs/sketches.ts';
@@ -58,7 +58,7 @@ export function Jobs() {
     });
   };
   const practice = () => {
-    app.ask({ q: 'connect', port: PRACTICE_RIG }).then(() => app.go({ page: 'live', jobId: null }), app.fail);
+    app.ask({ q: 'connect', port: practiceRig('practice') }).then(() => app.go({ page: 'live', jobId: null }), app.fail);
   };
   const close = (run: RunSummary) => {
     setClosing(null);

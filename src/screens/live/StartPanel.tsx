@@ -1,4 +1,5 @@
 import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js';
+import { PRACTICE_CODES } from '../../engine/messages.ts';
 import type { JobBundle, Named } from '../../job/bundle.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
 import { Key } from '../../widgets/Key.tsx';
@@ -8,13 +9,16 @@ import { FACE } from '../../words/face.ts';
 import { dateTime, pressure } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { LINK_STATE, STOP_TRYING, TRYING } from '../../words/link.ts';
-import { LIVE } from '../../words/live.ts';
+import { LIVE, PRACTICE_SITE } from '../../words/live.ts';
 import { refusalText } from '../../words/refusals.ts';
 import { ZERO } from '../../words/zero.ts';
 import { useServices } from '../context.ts';
 import { MayBeFull } from '../runs/MayBeFull.tsx';
 import { SoundTest } from './SoundTest.tsx';
 import type { Start } from './start.ts';
+
+/** All well at the usual one is one press; these are beside it. */
+const SITES = PRACTICE_CODES.filter((code) => code !== 'practice');
 
 /** Connect, packer, zero: one question at a time, each answered by one press. */
 export function StartPanel(props: { start: Start }) {
@@ -150,15 +154,27 @@ function Connect(props: { start: Start }) {
       >
         {LIVE.connectRig}
       </button>
-      <button
-        type="button"
-        class="button wide practice-edge"
-        data-testid="connect-rig-pair"
-        disabled={props.start.busy()}
-        onClick={() => props.start.connectPair()}
-      >
-        {LIVE.connectPair}
-      </button>
+      <details class="practices">
+        <summary>{LIVE.practices}</summary>
+        <ul class="stack">
+          <For each={SITES}>
+            {(site) => (
+              <li class="stack">
+                <button
+                  type="button"
+                  class="button wide practice-edge"
+                  data-testid={`connect-${site}`}
+                  disabled={props.start.busy()}
+                  onClick={() => props.start.connectPractice(site)}
+                >
+                  {PRACTICE_SITE[site].name}
+                </button>
+                <p class="small muted">{PRACTICE_SITE[site].text}</p>
+              </li>
+            )}
+          </For>
+        </ul>
+      </details>
       <p class="small muted" data-testid="link-state" role="status">
         {LINK_STATE[state()]}
         <Show when={trying()}>{(baudRate) => <>. {TRYING(baudRate())}</>}</Show>

@@ -1,7 +1,7 @@
 import { createRoot } from 'solid-js';
 import { expect, it } from 'vitest';
-import type { PortChoice, RunDetail, RunSummary } from '../../engine/messages.ts';
-import { PRACTICE_PAIR, PRACTICE_RIG } from './practice.ts';
+import type { PortChoice, PracticeCode, RunDetail, RunSummary } from '../../engine/messages.ts';
+import { practiceRig } from './practice.ts';
 import { createStart } from './start.ts';
 import { liveBench } from './testing/bench.ts';
 
@@ -24,6 +24,7 @@ it('a run that has read nothing yet is not taken for one whose sensor was zeroed
 it('a practice goes on at its own site, with as many pressure sensors as it was begun with', async () => {
   const bench = liveBench();
   const press = { t: 'C', quantity: 'press' };
+  const cup = { t: 'C', index: 5, quantity: 'temp' };
   const asked: PortChoice[] = [];
   const resumed: string[] = [];
   const services = {
@@ -34,7 +35,9 @@ it('a practice goes on at its own site, with as many pressure sensors as it was 
     },
     runs: {
       detail: async (runId: string) =>
-        ({ channels: runId === 'two' ? [press, press] : [press] }) as unknown as RunDetail,
+        ({
+          channels: runId === 'two' ? [press, press] : runId === 'cup' ? [press, cup] : [press],
+        }) as unknown as RunDetail,
       resume: async (runId: string) => {
         resumed.push(runId);
       },
@@ -47,11 +50,13 @@ it('a practice goes on at its own site, with as many pressure sensors as it was 
   } as unknown as typeof bench.services;
   await createRoot(async (dispose) => {
     const start = createStart(services, () => null);
-    for (const runId of ['two', 'one']) {
+    for (const runId of ['two', 'cup', 'one']) {
       start.connectRig({ runId, practice: true } as RunSummary);
       await expect.poll(() => resumed).toContain(runId);
     }
-    expect(asked).toEqual([PRACTICE_PAIR, PRACTICE_RIG]);
+    expect(asked).toEqual(
+      ['practice-pair', 'practice-cup', 'practice'].map((site) => practiceRig(site as PracticeCode)),
+    );
     dispose();
   });
 });

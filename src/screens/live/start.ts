@@ -1,5 +1,5 @@
 import { type Accessor, createEffect, createMemo, createResource, createSignal, on } from 'solid-js';
-import type { PortChoice, RunSummary } from '../../engine/messages.ts';
+import type { PortChoice, PracticeCode, RunSummary } from '../../engine/messages.ts';
 import type { JobBundle, Named } from '../../job/bundle.ts';
 import { blankJob } from '../../job/job-document.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
@@ -16,7 +16,7 @@ import { planOf, withoutPractice } from '../setup-of.ts';
 import { bundleOf } from '../sheet/bundle.ts';
 import { suggestedTap } from '../sheet/tap.ts';
 import { type KnownDevice, knownDevices } from './known-devices.ts';
-import { PRACTICE_PAIR, PRACTICE_RIG } from './practice.ts';
+import { practiceRig, siteOf, withCup } from './practice.ts';
 
 export type StartStep = 'connect' | 'packer' | 'zero' | 'running';
 
@@ -33,8 +33,8 @@ export interface Start {
   readonly packers: Accessor<readonly Named<PackerDocument>[]>;
   /** @param then a run that was left open and is gone on with as soon as its device answers */
   connectRig(then?: RunSummary): void;
-  /** The practice site with a second pressure sensor. */
-  connectPair(): void;
+  /** A practice site with more to be learnt at it. */
+  connectPractice(site: PracticeCode): void;
   /** Must be called in a press. @param another ask for a port even where one is known; @param then as above */
   connectDevice(another: boolean, then?: RunSummary): void;
   /** Maps by which a bus or a plain line can be read instead. */
@@ -144,11 +144,9 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     app.forgetOpenRun(run.runId);
     await app.refill(run.runId);
   };
-  /** A practice goes on at the site that it was begun at: one with another number of sensors is another device. */
-  const siteOf = async (run: RunSummary): Promise<PortChoice> => {
-    const { channels } = await app.runs.detail(run.runId);
-    return channels.filter((c) => c.quantity === 'press').length > 1 ? PRACTICE_PAIR : PRACTICE_RIG;
-  };
+  /** A practice goes on at the site that it was begun at. */
+  const siteOfRun = async (run: RunSummary): Promise<PortChoice> =>
+    siteOf((await app.runs.detail(run.runId)).channels);
   let stopped = false;
   const connect = async (port: PortChoice, then?: RunSummary) => {
     stopped = false;
@@ -190,8 +188,8 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     job,
     packers: () => packers() ?? [],
     connectRig: (then) =>
-      during(async () => connect(then === undefined ? PRACTICE_RIG : await siteOf(then), then)),
-    connectPair: () => during(() => connect(PRACTICE_PAIR)),
+      during(async () => connect(then === undefined ? practiceRig('practice') : await siteOfRun(then), then)),
+    connectPractice: (site) => during(() => connect(practiceRig(site))),
     connectDevice: (another, then) => connectSerial(another, then?.port?.map, then),
     known: () => known.latest[0] ?? null,
     maps: () => maps() ?? [],
@@ -220,7 +218,7 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
       }),
     usePractice: () =>
       during(async () => {
-        const bundle = (await bundleOf(app, DEMO.jobId)) ?? DEMO;
+        const bundle = withCup((await bundleOf(app, DEMO.jobId)) ?? DEMO, live.link()?.channels ?? []);
         await openRun(bundle, bundle.job.title);
       }),
     gaugeOnly: () => during(() => openRun(null, LIVE.packerNone)),

@@ -31,7 +31,7 @@ export const LIVE = {
   toBench: 'Look at its lines on the bench',
   connectOther: 'Choose another port',
   connectRig: 'Use the practice rig',
-  connectPair: 'Practice with a second sensor at the regulator',
+  practices: 'More practice sites',
   noSerial:
     'This browser has no serial port, so no device can be connected here. Saved runs can be opened and reviewed. For a live job use Chrome, Edge or Firefox on a computer, or Chrome on Android.',
   disconnect: 'Disconnect',
@@ -145,6 +145,29 @@ export const RIG = {
   speed: 'Speed of time',
   truth: 'True pressure in the packer',
   faults: 'Faults to find',
+};
+
+/** What there is to be learnt at each practice site beside the usual one. */
+export const PRACTICE_SITE: Record<
+  'practice-pair' | 'practice-moved' | 'practice-differ' | 'practice-cup',
+  { readonly name: string; readonly text: string }
+> = {
+  'practice-pair': {
+    name: 'A second sensor at the regulator',
+    text: 'All is well: the mark of the regulator’s outlet stands beside the packer’s pressure.',
+  },
+  'practice-moved': {
+    name: 'The regulator moves after the proof',
+    text: 'Prove the supply first; four minutes after connecting the regulator begins to creep.',
+  },
+  'practice-differ': {
+    name: 'The two sensors disagree',
+    text: 'The second sensor reads far too low from soon after connecting: which of them is right?',
+  },
+  'practice-cup': {
+    name: 'The cup shows a slow batch',
+    text: 'A probe stands in a cup of the mix. Press Mixed at once; at 20 times the speed it takes two minutes to be told.',
+  },
 };
 
 export const RIG_FAULT: Record<RigFaultCode, string> = {
