@@ -11,7 +11,7 @@ import { useServices } from '../context.ts';
 import { keep, newId } from '../documents/store.ts';
 import { knownDevices } from '../live/known-devices.ts';
 import { LinkNote } from '../live/LinkNote.tsx';
-import { PRACTICE_RIG } from '../live/practice.ts';
+import { practiceRig } from '../live/practice.ts';
 import { RigPanel } from '../live/RigPanel.tsx';
 import { Findings } from './Findings.tsx';
 import { KeptRecords } from './KeptRecords.tsx';
@@ -153,7 +153,7 @@ function Connection() {
               class="button practice-edge"
               data-testid="bench-practice"
               disabled={busy()}
-              onClick={() => during(() => app.ask({ q: 'connect', port: PRACTICE_RIG }))}
+              onClick={() => during(() => app.ask({ q: 'connect', port: practiceRig('practice') }))}
             >
               {BENCH.practice}
             </button>
