@@ -58,7 +58,9 @@ export function Jobs() {
     });
   };
   const practice = () => {
-    app.ask({ q: 'connect', port: practiceRig('practice') }).then(() => app.go({ page: 'live', jobId: null }), app.fail);
+    app
+      .ask({ q: 'connect', port: practiceRig('practice') })
+      .then(() => app.go({ page: 'live', jobId: null }), app.fail);
   };
   const close = (run: RunSummary) => {
     setClosing(null);
