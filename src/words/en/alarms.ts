@@ -321,7 +321,7 @@ export function alarms(f: Format) {
       now: (v, u) => {
         const two = `Packer${with_(' ', v.bar, u)}, second sensor${with_(' ', v.secondBar, u)}`;
         if (areSwapped(v))
-          return `${two}: the packer’s was filled first. Swapped, the second off the line, or a full packer? Open no valve, correct plugs or job sheet`;
+          return `${two}: the packer’s was filled first. Swapped, the second off the line, or a full packer? Open no valve, correct cables or job sheet`;
         return v.cause === 'against-flow'
           ? `${two}: air does not flow from low to high, one of them is wrong. Believe the higher one, compare with the dial gauge`
           : `${two}: they differ beyond their uncertainty. Believe the higher one, compare with the dial gauge`;

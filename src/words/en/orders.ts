@@ -73,8 +73,8 @@ const SLOW_DOWN = verb(['SLOW', 'DOWN'], 'Slow down.');
 const SEAT_OR_TAKE_OUT = verb(['SEAT OR', 'TAKE OUT'], 'Seat the sleeve, or take it out.');
 const SEAT_OR_LET_DOWN = verb(['SEAT OR', 'LET DOWN'], 'Seat the sleeve, or let down.');
 const VENT_AGAIN = verb(['VENT', 'AGAIN'], 'Vent again. The packer is not empty.');
-const REGULATOR_DOWN = verb(['REGULATOR', 'DOWN'], 'Turn the regulator down.');
-const CHECK_PLUGS = verb(['CHECK THE', 'PLUGS'], 'Check the sensors’ plugs.');
+const LOWER_REGULATOR = verb(['LOWER', 'REGULATOR'], 'Turn the regulator down.');
+const CHECK_CABLES = verb(['CHECK THE', 'CABLES'], 'Check the sensors’ cables.');
 const EVERYONE_CLEAR = { text: 'EVERYONE CLEAR', spoken: 'Everyone clear.' };
 
 /** Over this a line is under pressure, bar. */
@@ -140,7 +140,7 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
     },
     'supply-over': {
       // Before the fill it is the regulator that has to be turned; nobody opens anything for it.
-      verb: (_, at) => (at.stage === 'prepare' ? REGULATOR_DOWN : AIR_OFF),
+      verb: (_, at) => (at.stage === 'prepare' ? LOWER_REGULATOR : AIR_OFF),
       figures: (v, _, u) => [
         bar(isUnderNow(v) ? 'Supply now' : 'Supply', v.secondBar, u),
         bar(isUnderNow(v) ? 'May stand over' : 'Ceiling', v.ceilingBar, u),
@@ -230,7 +230,7 @@ export function orders(f: Format, { alarmSentence }: ReturnType<typeof alarms>) 
       figures: (v, _, u) => [bar('Dial gauge', v.gaugeBar, u), bar('Sensor', v.bar, u)],
     },
     'sensors-differ': {
-      verb: (v) => (areSwapped(v) ? CHECK_PLUGS : CHECK_GAUGE),
+      verb: (v) => (areSwapped(v) ? CHECK_CABLES : CHECK_GAUGE),
       figures: (v, _, u) => [bar('Packer', v.bar, u), bar('Second', v.secondBar, u)],
     },
     'second-lost': { verb: CHECK_CABLE },
