@@ -1,5 +1,5 @@
 import { createRoot, createSignal } from 'solid-js';
-import { expect, it, vi } from 'vitest';
+import { beforeAll, expect, it, vi } from 'vitest';
 import type { Request, RunSummary } from '../../engine/messages.ts';
 import { blankJob } from '../../job/job-document.ts';
 import { blankPacker, type PackerDocument } from '../../job/packer-document.ts';
@@ -40,6 +40,9 @@ function bench(run: object, packerId: string | null = 'packer-1') {
     );
   return { peak, closed, log: () => packer.conditions, writes: () => revision - 1, fail, stop };
 }
+
+// Its code comes when it is needed; here it has come.
+beforeAll(() => import('../../plan/packer-history.ts'));
 
 it('a packer that a run takes over its rating has it in its log, once a run, with the highest pressure', async () => {
   const b = bench({});

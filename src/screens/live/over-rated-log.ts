@@ -1,6 +1,5 @@
 import { createEffect, createMemo, on } from 'solid-js';
 import type { RunSummary } from '../../engine/messages.ts';
-import { withOverRated } from '../../plan/packer-history.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { Services } from '../context.ts';
 import { keep, loadOne } from '../documents/store.ts';
@@ -14,6 +13,8 @@ async function write(app: Services, runId: string, jobId: string, peakBar: numbe
   const packerId = (await loadOne(app, 'job', jobId))?.document.packerId ?? null;
   const packer = packerId === null ? null : await loadOne(app, 'packer', packerId);
   if (packer === null) return;
+  // With the documents' schemas, as store.ts has them: no part of the first page.
+  const { withOverRated } = await import('../../plan/packer-history.ts');
   const date = new Date().toISOString().slice(0, 10);
   const logged = withOverRated(packer.document, { runId, date, peakBar });
   if (logged !== null) await keep(app, 'packer', packer.id, packer.revision, logged);
