@@ -23,6 +23,7 @@ int get(void) {
 uint32_t ticks(void) {
   struct timespec t;
   clock_gettime(CLOCK_MONOTONIC, &t);
+  if (!began.tv_sec && !began.tv_nsec) began = t;
   return (uint32_t)((t.tv_sec - began.tv_sec) * 10000 + (t.tv_nsec - began.tv_nsec) / 100000);
 }
 
@@ -33,9 +34,4 @@ uint32_t convert(void) {
 
 uint32_t boot_id(void) {
   return (uint32_t)began.tv_nsec ^ (uint32_t)getpid();
-}
-
-int main(void) {
-  clock_gettime(CLOCK_MONOTONIC, &began);
-  for (;;) least();
 }
