@@ -9,6 +9,9 @@ import { parseArgs } from 'node:util';
 import { buildFuzzer } from '../build.mjs';
 import { seeds, TARGETS } from './seeds.mjs';
 
+/** Bytes of an input: a piece too long and the next line; each frame of the encoder whole; a conversation. */
+const LONGEST = { parser: 160, encoder: 64, device: 256 };
+
 const { values } = parseArgs({ options: { seconds: { type: 'string' }, target: { type: 'string' } } });
 const seconds = Number(values.seconds ?? 200);
 const targets = values.target?.split(',') ?? TARGETS;
@@ -35,7 +38,7 @@ for (const target of targets) {
     program,
     [
       `-max_total_time=${seconds}`,
-      '-max_len=256',
+      `-max_len=${LONGEST[target]}`,
       '-print_final_stats=1',
       `-artifact_prefix=${corpus}-`,
       corpus,
