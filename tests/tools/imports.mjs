@@ -46,6 +46,7 @@ const PURE = [
   'units',
   'words',
   'words/en',
+  'words/said',
   'physics',
   'estimate',
   'job',
@@ -63,6 +64,7 @@ export function room(file) {
   if (parts[0] !== 'src') return null;
   if (parts[1] === 'link' && parts[2] === 'ports') return 'link/ports';
   if (parts[1] === 'record' && parts[2] === 'stores') return 'record/stores';
+  if (parts[1] === 'words' && parts[2] === 'said') return 'words/said';
   // Each language is a room like the English one, which is the measure of all.
   if (parts[1] === 'words' && /^[a-z]{2,3}$/.test(parts[2] ?? '')) return 'words/en';
   return parts[1] ?? null;

@@ -1,5 +1,6 @@
 import type { AlarmCode, AlarmState, Priority } from '../../watch/codes.ts';
 import type { AlarmValues } from '../../watch/events.ts';
+import { leftFull, unannounced } from '../said/alarm-cases.ts';
 
 /** A few words that name the alarm by its code alone: where its values are at hand, alarmTitle says it better. */
 export const ALARM_TITLE: Record<AlarmCode, string> = {
@@ -48,18 +49,6 @@ export const ALARM_STATE: Record<AlarmState, string> = {
   shelved: 'put aside',
   suppressed: 'suppressed by design',
 };
-
-/** Air that comes in before the work, not back after it. */
-export const unannounced = (v: AlarmValues): boolean => v.cause === 'unannounced';
-
-/** The work is said to be over, and the packer was never seen empty. */
-export const leftFull = (v: AlarmValues): boolean => v.cause === 'full';
-
-/** The pressure is a hose's behind a closed end: the supply is being proved, and no packer is on it. */
-export const inHose = (v: AlarmValues): boolean => v.cause === 'hose';
-
-/** By what the sensor is known to read too low the packer is at its ceiling or over it. */
-export const isOver = (v: AlarmValues): boolean => v.cause === 'over';
 
 /** A few words that name the alarm, read from three metres. */
 export const alarmTitle = ({ alarm, values }: { alarm: AlarmCode; values: AlarmValues }): string => {

@@ -2,7 +2,19 @@ import type { AlarmCode, LossCause } from '../../watch/codes.ts';
 import type { AlarmValues } from '../../watch/events.ts';
 import type { AlarmView } from '../../watch/view.ts';
 import { type DisplayUnits, type Format, METRIC } from '../create-format.ts';
-import { inHose, isOver, leftFull, unannounced } from './alarm-titles.ts';
+import {
+  afterFall,
+  afterJump,
+  areSwapped,
+  inHose,
+  isNow,
+  isOver,
+  isUnderNow,
+  leftFull,
+  roundedDown,
+  SEEN_BAR,
+  unannounced,
+} from '../said/alarm-cases.ts';
 import { deviceFault } from './device-faults.ts';
 import { STORE_CAUSE } from './link.ts';
 import { PLACE } from './terms.ts';
@@ -33,15 +45,8 @@ function storeCause(cause: string | undefined): string {
   return ` (${known})`;
 }
 
-/** Under this nobody sees by how much, bar: half of the last digit shown. */
-export const SEEN_BAR = 0.005;
-
 type Text = (v: AlarmValues, u: DisplayUnits) => string;
 
-/** Air is not made up for where a hose may have blown off. */
-export const afterFall = (v: AlarmValues): boolean => v.cause === 'fast-fall';
-/** Nobody makes up for what a reading says that is told to be false. */
-export const afterJump = (v: AlarmValues): boolean => v.cause === 'reading-jump';
 const GAUGE_FIRST = 'The sensor has jumped: check the dial gauge first, add no air';
 const LOSS_FIRST = 'Find the loss first. Keep clear';
 const HOSE_ALONE =
@@ -49,9 +54,6 @@ const HOSE_ALONE =
 /** What a packer over its rating asks for; a hose alone sends nobody away who has to hold it. */
 const ventIt = (v: AlarmValues): string =>
   inHose(v) ? HOSE_ALONE : 'shut the supply valve, then open the vent, everyone clear';
-
-/** The two pressure sensors look like the other one each. */
-export const areSwapped = (v: AlarmValues): boolean => v.cause === 'swapped';
 
 /** What the witness cup shows; a slow batch with its time against the usual one where that is known. */
 const CUP = {
@@ -66,19 +68,6 @@ const CUP = {
 } as const;
 const isCup = (cause: string | undefined): cause is keyof typeof CUP =>
   cause !== undefined && Object.hasOwn(CUP, cause);
-
-/** A time to danger is told short rather than long: whole seconds down, tenths under three. */
-export const roundedDown = (s: number): number => (s < 3 ? Math.floor(s * 10) / 10 : Math.floor(s));
-
-/** Told in tenths, nothing is left of it. */
-export const isNow = (s: number): boolean => s < 0.1;
-
-/**
- * The outlet reads under the ceiling that it was over: air flows, which makes it droop and takes nothing back, or it was over by the
- * uncertainty of its own sensor.
- */
-export const isUnderNow = ({ secondBar, ceilingBar }: AlarmValues): boolean =>
-  secondBar !== undefined && ceilingBar !== undefined && secondBar < ceilingBar;
 
 /**
  * What is so and what to do, naming what the hand has to grasp; and what was so, of an alarm that is over and for the
