@@ -4,7 +4,7 @@ import { type ByteSource, chunksOf, readAll } from '../record/byte-source.ts';
 import { isWhole } from '../record/findings.ts';
 import { hashOf } from '../record/hashing.ts';
 import { toHex } from '../record/hex.ts';
-import { type Judge, MOST_RUN_US } from '../record/judgement.ts';
+import { isTooLong, type Judge } from '../record/judgement.ts';
 import { FILE } from '../record/members.ts';
 import { scanChunks } from '../record/page-scanner.ts';
 import { reservationsOf } from '../record/reservations.ts';
@@ -92,11 +92,13 @@ export async function judgeFile(file: Blob, tell: Tell): Promise<readonly WatchE
   const pages = contentOf(source, found);
   const again = judging();
   let bytes = 0;
+  let samples = 0;
   for await (const items of scanChunks(pages, { chain: false })) {
     for (const item of items) {
       if (item.kind !== 'page') throw new EvidenceError('refused', 'damaged pages');
       const { head, header } = item.page;
-      if (header.lastUs > MOST_RUN_US || (head !== null && head.engine !== judge.engine))
+      samples += header.samples;
+      if (isTooLong(header.lastUs, samples) || (head !== null && head.engine !== judge.engine))
         throw new EvidenceError('refused', 'not a run that is judged');
       again.page(item.page);
       bytes += header.pageBytes;

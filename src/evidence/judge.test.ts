@@ -50,6 +50,19 @@ describe('the judgements of a record', () => {
     ]);
   });
 
+  it('of a run of days in which hardly anything was read are not gone through, and that is said', async () => {
+    const insert = (days: number) => {
+      let i = 0;
+      return insider.forge({
+        entry: (e) => (++i > 60 ? [{ ...e, tUs: e.tUs + days * 86_400e6 }] : [e]),
+        events: (list) => list.filter((e) => e.tUs < 1e6),
+      });
+    };
+    const v = await verify(await insert(3), { sense: null });
+    expect(v.verdict).toBe('not-derived');
+    expect(v.remarks).toContainEqual({ r: 'not-judged', why: 'too-long' });
+  });
+
   it('may be made elsewhere meanwhile, and count as if they were made here; what was not is made here', async () => {
     const file = await signedWith((e) => e);
     let here = 0;
@@ -106,14 +119,16 @@ describe('the judgements of a record', () => {
     await expect(judged(bad)).rejects.toMatchObject({ code: 'refused' });
     await expect(judged(await signedWith((e) => e, 99))).rejects.toMatchObject({ code: 'refused' });
     await expect(judged(new Uint8Array(100))).rejects.toMatchObject({ code: 'refused' });
-    // Two hundred years between two pages: nobody goes through them tick by tick.
-    const writer = createPageWriter({ ...HEAD, engine: judge.engine });
-    const note = { c: 'note', text: 'x' } as const;
-    writer.addEntry({ l: 'command', tUs: 0, command: note });
-    const first = writer.cut(1)!;
-    writer.addEntry({ l: 'command', tUs: 6.3e15, command: note });
-    const pages = joinBytes([first, writer.finish(2, 'ended')]);
-    const long = zipBytes([{ name: 'pages.bin', bytes: pages }]);
-    await expect(judged(long)).rejects.toMatchObject({ code: 'refused' });
+    // Two hundred years between two pages, or seven days in which nothing was read: nobody goes through them tick by tick.
+    for (const tUs of [6.3e15, 7 * 86_400e6]) {
+      const writer = createPageWriter({ ...HEAD, engine: judge.engine });
+      const note = { c: 'note', text: 'x' } as const;
+      writer.addEntry({ l: 'command', tUs: 0, command: note });
+      const first = writer.cut(1)!;
+      writer.addEntry({ l: 'command', tUs, command: note });
+      const pages = joinBytes([first, writer.finish(2, 'ended')]);
+      const long = zipBytes([{ name: 'pages.bin', bytes: pages }]);
+      await expect(judged(long)).rejects.toMatchObject({ code: 'refused' });
+    }
   });
 });

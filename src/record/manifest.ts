@@ -8,12 +8,11 @@ import type { ReadingMap } from '../job/reading-map.ts';
 import type { Setup } from '../job/setup.ts';
 import type { Wording } from '../job/wording.ts';
 import type { WatchEvent } from '../watch/events.ts';
-import { type ByteSource, bytesSource } from './byte-source.ts';
+import type { ByteSource } from './byte-source.ts';
 import { canonicalText, type Json, parseCanonical, toJson } from './canonical.ts';
 import { isEngine } from './entry-text.ts';
 import type { Sha256 } from './hashing.ts';
 import { toHex } from './hex.ts';
-import { PAGE_FLAG, type PageHeader } from './layout.ts';
 import type { LogHead } from './log.ts';
 import type { Page } from './page.ts';
 import { type RunScan, type RunVisitor, readRun, scanRun } from './reader.ts';
@@ -149,23 +148,6 @@ export async function readContent(
 ): Promise<ReadContent | null> {
   const gathered = new Gathered(also);
   return contentFrom(gathered, await readRun(pages, gathered, { sha256 }, tap));
-}
-
-/**
- * The same of pages whose bytes are known to be the signed ones: their sums and their chain are not gone through page by
- * page. Hashed are those that the manifest and the witness log name.
- * @param named by the witness log, by index
- */
-export async function contentOfSigned(
-  pages: Uint8Array,
-  sha256: Sha256,
-  also: Pick<RunVisitor, 'page'>,
-  named: (index: number) => boolean,
-): Promise<ReadContent | null> {
-  const gathered = new Gathered(also);
-  const chain = ({ index, flags }: PageHeader): boolean =>
-    index % CHECKPOINT_PAGES === 0 || (flags & PAGE_FLAG.end) !== 0 || named(index);
-  return contentFrom(gathered, await readRun(bytesSource(pages), gathered, { sha256, chain, sound: true }));
 }
 
 function contentFrom(gathered: Gathered, scan: RunScan): ReadContent | null {

@@ -201,27 +201,3 @@ describe('a file made to keep a reader busy', () => {
     expect(spans(bytes)).toHaveLength(spans(file).length);
   });
 });
-
-describe('a chain of which some pages are asked', () => {
-  it('hashes these, and compares the link behind each', () => {
-    const asked = (index: number) => index % 2 === 0;
-    const scan = (bytes: Uint8Array) => [...scanPages(bytes, { chain: (h) => asked(h.index), sound: true })];
-    const whole = [...scanPages(file)];
-    const some = scan(file);
-    expect(some).toHaveLength(whole.length);
-    some.forEach((item, i) => {
-      const full = whole[i]!;
-      if (item.kind !== 'page' || full.kind !== 'page') throw new Error('damage in a whole file');
-      expect(toHex(item.hash)).toBe(asked(i) ? toHex(full.hash) : '');
-    });
-    // A byte of a page's first sample: its own hash is another, and the link behind it does not hold.
-    const changed = (page: number): readonly unknown[] => {
-      const bad = file.slice();
-      const { offset } = spans(file)[page]!;
-      bad[offset + 240]! ^= 1;
-      return scan(bad).filter((s) => s.kind === 'damage');
-    };
-    expect(changed(2)).toMatchObject([{ damage: { what: 'chain', page: 3 } }]);
-    expect(changed(3)).toEqual([]);
-  });
-});

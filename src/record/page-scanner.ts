@@ -15,10 +15,9 @@ export type Scanned =
 export interface ScanOptions {
   /**
    * Compute and compare the chain of hashes (default). Without it a scan takes about half the time and `hash` is
-   * empty: enough for showing a trace, not for trusting it. A function names the pages whose hash is wanted: only these
-   * are hashed, and the link behind each is compared.
+   * empty: enough for showing a trace, not for trusting it.
    */
-  readonly chain?: boolean | ((header: PageHeader) => boolean);
+  readonly chain?: boolean;
   /** The file was scanned before without damage: its pages are not checked a second time. */
   readonly sound?: boolean;
   /** What hashes the pages; in plain script by default. */
@@ -40,7 +39,7 @@ const NO_HASH = new Uint8Array(0);
 
 /** Takes the file in one piece or in several, and finds the same. */
 export class PageScanner {
-  private readonly chain: (header: PageHeader) => boolean;
+  private readonly chain: boolean;
   private readonly sound: boolean;
   private readonly sha256: Sha256;
   private expected = 0;
@@ -54,9 +53,9 @@ export class PageScanner {
   private lost: { what: 'crc' | 'form' | 'version' | 'torn'; header: boolean; offset: number } | null = null;
 
   constructor({ chain = true, sound = false, sha256 = SCRIPT_SHA256 }: ScanOptions) {
-    this.chain = typeof chain === 'boolean' ? () => chain : chain;
+    this.chain = chain;
     // Nothing stands before the first page.
-    if (chain === false) this.previous = NO_HASH;
+    if (!chain) this.previous = NO_HASH;
     this.sound = sound;
     this.sha256 = sha256;
   }
@@ -170,7 +169,7 @@ export class PageScanner {
     const { previous } = this;
     if (previous !== null && previous.length > 0 && !same(previous, h.previous))
       out.push(this.damage({ what: 'chain', page: h.index, offset }, h.lastUs));
-    const hash = this.chain(h) ? this.sha256.of(page.bytes) : NO_HASH;
+    const hash = this.chain ? this.sha256.of(page.bytes) : NO_HASH;
     out.push({ kind: 'page', page, hash });
     this.previous = hash;
     this.runId = h.runId;

@@ -8,7 +8,7 @@ import { deriveCheck, deriveFiles, type Inventory, type Progress } from './deriv
 import { firstDifference } from './difference.ts';
 import type { Finding, Remark } from './findings.ts';
 import type { ExtraFiles } from './job-file.ts';
-import { apartOf, type Judge, type JudgedApart, JudgingFailed, MOST_RUN_US } from './judgement.ts';
+import { apartOf, isTooLong, type Judge, type JudgedApart, JudgingFailed } from './judgement.ts';
 import type { KeyTerm } from './key-terms.ts';
 import type { Content, Manifest } from './manifest.ts';
 import { FILE, isProofName } from './members.ts';
@@ -57,9 +57,8 @@ export function named(findings: Finding[], file: string, offset: number | null):
   else if (offset !== null) findings[at] = { f: 'file', file, offset };
 }
 
-/** A run that claims years: nothing that goes through it second by second ends. */
-const isTooLong = ({ pages }: Pick<Content, 'pages'>): boolean =>
-  pages.lastUs - (pages.firstUs ?? 0) > MOST_RUN_US;
+const claimsTooLong = ({ pages }: Pick<Content, 'pages'>): boolean =>
+  isTooLong(pages.lastUs - (pages.firstUs ?? 0), pages.samples);
 
 type Unjudged = Extract<Remark, { r: 'not-judged' }>['why'];
 
@@ -71,7 +70,7 @@ export function whyNotJudged(
 ): Unjudged | null {
   if (judge === null) return 'not-asked';
   if (judge.engine !== content.engine) return 'engine';
-  if (isTooLong(content)) return 'too-long';
+  if (claimsTooLong(content)) return 'too-long';
   return sound ? null : 'damaged';
 }
 
@@ -210,7 +209,9 @@ async function madeAgain(work: Work, manifest: Manifest, witnessed: Witnessed | 
     }
   }
   const trace =
-    options.sense === null || isTooLong(manifest) ? null : await traceAgain(work, manifest, options.sense);
+    options.sense === null || claimsTooLong(manifest)
+      ? null
+      : await traceAgain(work, manifest, options.sense);
   for (const [name, comparison] of trace ?? []) made.set(name, comparison.difference());
   const traced = options.sense === null || trace !== null;
   // They are drawn from the trace's values: without these they would only seem to differ.
@@ -232,7 +233,7 @@ async function madeAgain(work: Work, manifest: Manifest, witnessed: Witnessed | 
   return {
     differences: made,
     isCsvApart: csv instanceof CsvComparison && csv.apart,
-    failed: !traced && !isTooLong(manifest),
+    failed: !traced && !claimsTooLong(manifest),
   };
 }
 

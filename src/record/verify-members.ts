@@ -2,14 +2,15 @@
 import { type ByteSource, chunksOf, readAll } from './byte-source.ts';
 import { toHex } from './hex.ts';
 import {
-  contentOfSigned,
   MAX_MANIFEST_BYTES,
+  type Manifest,
   parseManifest,
   type ReadContent,
   readContent,
 } from './manifest.ts';
 import { FILE } from './members.ts';
 import type { RunVisitor } from './reader.ts';
+import { apartFromHeads, type NamedPages } from './signed-heads.ts';
 import type { RecordCrypto } from './signing.ts';
 import { contentOf, type ZipEntry } from './zip-reader.ts';
 
@@ -25,6 +26,8 @@ export interface ReadMembers {
   readonly files: ReadonlyMap<string, Member>;
   /** What the pages say; null where no first page stands, or there are no pages. */
   readonly read: ReadContent | null;
+  /** Of signed pages, of which the heads alone were read: members of the manifest that they contradict. */
+  readonly apart: readonly string[];
 }
 
 /** More pages than these are not held in memory at once: a day's at 50 Hz are twice as many as most jobs'. */
@@ -34,6 +37,7 @@ const MOST_AT_ONCE = 192 << 20;
 export interface SignedPages {
   readonly bytes: Uint8Array;
   readonly sha256: string;
+  readonly manifest: Manifest;
 }
 
 /**
@@ -54,13 +58,13 @@ export async function signedPages(
   if (!read.ok || read.manifest.pages.damage.length > 0) return null;
   const bytes = await readAll(contentOf(file, pagesEntry));
   const sha256 = toHex(await crypto.sha256(bytes));
-  return sha256 === read.manifest.pagesSha256 ? { bytes, sha256 } : null;
+  return sha256 === read.manifest.pagesSha256 ? { bytes, sha256, manifest: read.manifest } : null;
 }
 
 /**
  * Holds a chunk of the file at a time.
  * @param also is handed every page
- * @param signed pages that need not be read again, and which of them the witness log names
+ * @param signed pages of which the heads alone are read, and which of them the witness log names
  * @param told what the pages say, before the members behind them are read
  */
 export async function readMembers(
@@ -68,16 +72,17 @@ export async function readMembers(
   entries: readonly ZipEntry[],
   { hashing, crc32 }: Pick<RecordCrypto, 'hashing' | 'crc32'>,
   also: Pick<RunVisitor, 'page'>,
-  signed: { readonly pages: SignedPages; readonly named: (index: number) => boolean } | null = null,
+  signed: { readonly pages: SignedPages; readonly named: NamedPages } | null = null,
   told: (read: ReadContent) => void = () => undefined,
 ): Promise<ReadMembers> {
   const files = new Map<string, Member>();
   let read: ReadContent | null = null;
+  let apart: readonly string[] = [];
   for (const entry of entries) {
     const content = contentOf(file, entry);
     if (entry.name === FILE.pages && signed !== null) {
-      const { bytes, sha256 } = signed.pages;
-      read = await contentOfSigned(bytes, hashing, also, signed.named);
+      const { bytes, sha256, manifest } = signed.pages;
+      apart = apartFromHeads(bytes, manifest, hashing, signed.named);
       // Its CRC is of the container's, which says less than the hash.
       files.set(entry.name, { ...entry, content, sound: true, sha256 });
       continue;
@@ -94,5 +99,5 @@ export async function readMembers(
     } else for await (const chunk of chunksOf(content)) see(chunk);
     files.set(entry.name, { ...entry, content, sound: crc === entry.crc, sha256: toHex(hash.digest()) });
   }
-  return { files, read };
+  return { files, read, apart };
 }

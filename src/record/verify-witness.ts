@@ -5,7 +5,7 @@ import { apartFromWitnesses } from './clock-apart.ts';
 import { toHex } from './hex.ts';
 import type { Manifest } from './manifest.ts';
 import { isProofName } from './members.ts';
-import type { Page } from './page.ts';
+import type { NamedPages } from './signed-heads.ts';
 import type { Work } from './verify-derived.ts';
 import { checkProof, type ProofCheck } from './witness/check-proof.ts';
 import { readLeaf } from './witness/leaves.ts';
@@ -23,15 +23,15 @@ import { contentOf, type ZipEntry } from './zip-reader.ts';
 const MOST_MEMBERS = 32;
 
 /** Hashes of the pages that the log names, taken down as the pages go by. */
-export class NotedPages {
+export class NotedPages implements NamedPages {
   private readonly hashes = new Map<number, string | null>();
 
   constructor(pages: readonly number[]) {
     for (const page of pages) this.hashes.set(page, null);
   }
 
-  page({ header }: Page, hash: Uint8Array): void {
-    if (this.hashes.has(header.index)) this.hashes.set(header.index, toHex(hash));
+  hashed(page: number, hash: Uint8Array): void {
+    if (this.hashes.has(page)) this.hashes.set(page, toHex(hash));
   }
 
   has(page: number): boolean {

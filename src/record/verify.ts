@@ -76,7 +76,7 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
   const held = new HeldPages();
   const also: Pick<RunVisitor, 'page'> = {
     page(page, hash) {
-      noted.page(page, hash);
+      noted.hashed(page.header.index, hash);
       held.page(page);
       if (options.sense !== null) inventory.page(page);
     },
@@ -85,12 +85,12 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
   let begun: Work['begun'];
   const asked = refused ? [] : first ? entries.filter((e) => isToldFirst(e.name)) : entries;
   const pages = first ? await signedPages(file, asked, options.crypto) : null;
-  const { files, read } = await readMembers(
+  const { files, read, apart } = await readMembers(
     file,
     asked,
     options.crypto,
     also,
-    pages === null ? null : { pages, named: (index) => noted.has(index) },
+    pages === null ? null : { pages, named: noted },
     ({ content, scan }) => {
       if (whyNotJudged(options, content, scan.damage.length === 0) === null)
         begun = options.judge?.elsewhere?.();
@@ -108,7 +108,8 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
     problem?.fault === 'truncated' && problem.name === FILE.pages
       ? partOf(file, problem.offset, file.size - problem.offset)
       : null;
-  const record = refused ? null : await readRecord(work, problem === null, read, cut, noted);
+  const heads = pages === null ? null : apart;
+  const record = refused ? null : await readRecord(work, problem === null, { read, heads }, cut, noted);
   if (record !== null) work.remarks.push(...held.remarks(record.manifest, record.additions));
   const done = finish(work, record);
   return { ...done, shown: held.shown };
@@ -209,13 +210,13 @@ function verdictOf(finding: Finding): Verdict {
 
 /**
  * @param whole the container is sound, so that a file which is not there is missing and not merely unread
- * @param pagesRead what the pages say
+ * @param pagesRead what the pages say; heads: of signed ones whose heads alone were read, what they contradict
  * @param cut the pages of a file that ends within them
  */
 async function readRecord(
   work: Work,
   whole: boolean,
-  pagesRead: ReadContent | null,
+  pagesRead: { readonly read: ReadContent | null; readonly heads: readonly string[] | null },
   cut: ByteSource | null,
   noted: NotedPages,
 ): Promise<RecordRead | null> {
@@ -243,7 +244,10 @@ async function readRecord(
   await checkSignature(work, manifest, manifestBytes);
   const pages = files.get(FILE.pages);
   if (cut !== null) findings.push(...(await cutFindings(manifest, cut, work.options.crypto.hashing)));
-  const content = pages === undefined ? null : await checkPages(work, manifest, pages, pagesRead);
+  const { heads } = pagesRead;
+  if (heads !== null && heads.length > 0) findings.push({ f: 'contradiction', members: heads });
+  const content =
+    pages === undefined || heads !== null ? null : await checkPages(work, manifest, pages, pagesRead.read);
   const signed = first ? null : await checkSums(work, manifest);
   const proof = await proofIn(files);
   const sealed = await sealedIn(files, manifestBytes, proof ?? []);

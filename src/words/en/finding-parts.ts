@@ -32,7 +32,7 @@ export const ADDITION: Record<AdditionFault, string> = {
 export const NOT_JUDGED: Record<Extract<Remark, { r: 'not-judged' }>['why'], string> = {
   engine: 'the record is of another version of the engine',
   damaged: 'pages were damaged on the computer',
-  'too-long': 'the run claims to be longer than eight days',
+  'too-long': 'the run claims to be longer than eight days, or than two in which hardly anything was read',
   'not-asked': 'only signatures, chain and sums were checked',
   failed:
     'judging broke off. Either the record holds what can’t be judged, or this program has a fault: nothing is said either way',
