@@ -19,7 +19,7 @@ beforeEach((context) => {
   if (compiler() === null) notRun(context, NO_COMPILER);
 });
 
-it('the C reference passes the same vectors and its own guard tests', () => {
+it('the C reference passes the same vectors, and its own tests of guard and device', () => {
   const { passed, failed, output } = runC();
   expect(failed, output).toBe(0);
   expect(passed).toBeGreaterThan(250);

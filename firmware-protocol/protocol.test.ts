@@ -128,17 +128,24 @@ describe('SPEC.md', () => {
     expect(strays).toEqual(['partial', 'crc']);
   });
 
-  it('its three sensors read as it says', () => {
+  it('its four sensors read as it says', () => {
     const channels = [...spec.matchAll(/^ {4}(C,.*)$/gm)]
-      .slice(0, 5)
+      .slice(0, 6)
       .map((m) => decode(ascii(`${m[1]}\n`), 'device') as ChannelFrame);
-    expect(channels.map((c) => c.signal)).toEqual(['current', 'ratio', 'voltage', 'tc-k', 'digital']);
+    expect(channels.map((c) => c.signal)).toEqual([
+      'current',
+      'ratio',
+      'voltage',
+      'tc-k',
+      'digital',
+      'digital',
+    ]);
     const scale = (c: ChannelFrame) => suggestChannels([{ ...c, index: 0, partner: null }])[0]!;
     const value = (c: ChannelFrame, counts: number) => {
       const [el, unit] = [electrical(scale(c))!, nominal(scale(c))!];
       return unit.a + unit.b * (el.a + el.b * counts);
     };
-    const [loop, ratio, supply, , junction] = channels as [ChannelFrame, ...ChannelFrame[]];
+    const [loop, ratio, supply, , junction, chip] = channels as [ChannelFrame, ...ChannelFrame[]];
     // By hand: 4 mA · 100 Ω = 0.4 V of 2.048 V in 32 768 counts is 6400; 20 mA five times that.
     expect(value(loop, 6400)).toBeCloseTo(0, 9);
     expect(value(loop, 32_000)).toBeCloseTo(6, 9);
@@ -147,6 +154,9 @@ describe('SPEC.md', () => {
     expect(value(ratio!, 843.75)).toBeCloseTo(6, 9);
     expect(value(supply!, 937.5)).toBeCloseTo(5, 9);
     expect(value(junction!, 16 * 21.5)).toBeCloseTo(21.5, 9);
+    // Half of 2^24 counts is half of the span.
+    expect(value(chip!, 2 ** 23)).toBeCloseTo(2, 6);
+    expect(value(chip!, 0.9 * 2 ** 24)).toBeCloseTo(4, 6);
   });
 
   it('its number for a broken sensor is the one by which the host takes a reading away', () => {

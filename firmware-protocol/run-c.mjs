@@ -13,6 +13,7 @@ export function runC() {
   for (const [name, args] of [
     ['vectors', [text]],
     ['guard', []],
+    ['device', []],
   ]) {
     const run = spawnSync(buildTest(name), args, { encoding: 'utf8', timeout: 60_000 });
     const counts = /^(\d+) passed, (\d+) failed$/m.exec(run.stdout ?? '');

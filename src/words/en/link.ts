@@ -94,8 +94,8 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
     todo: 'A gap is marked. If it comes again, change the cable.',
   },
   'limit-not-kept': {
-    title: 'The device kept another limit than asked',
-    todo: 'Compare the limit shown with the packer’s plate. Under pressure a limit can only be lowered.',
+    title: 'The device does not keep the limit that was asked',
+    todo: 'Compare the limit shown with the packer’s plate: under pressure it can only be lowered. A device without an alarm of its own keeps none: stay within hearing of this computer, the dial gauge in sight.',
   },
   'no-unit': {
     title: 'No unit answers on the bus',
