@@ -29,7 +29,7 @@ function moment(part: {
     link: null,
     run: part.runId == null ? null : { runId: part.runId, resumed: part.resumed ?? false },
     rig: null,
-    fresh: { s: Float64Array.from(s), bar: Float32Array.from(s.map(() => 1)), temps: [] },
+    fresh: { s: Float64Array.from(s), bar: Float32Array.from(s.map(() => 1)), second: null, temps: [] },
   } as unknown as Moment;
 }
 
@@ -69,7 +69,7 @@ describe('live state', () => {
   it('a resumed run keeps what was taken over from its record', () => {
     within((live) => {
       live.take(moment({ tUs: 1e6, firstUs: 0 }));
-      live.buffer.append({ s: Float64Array.of(0.3), bar: Float32Array.of(2), temps: [] });
+      live.buffer.append({ s: Float64Array.of(0.3), bar: Float32Array.of(2), second: null, temps: [] });
       live.take(moment({ tUs: 60e6, firstUs: 0, runId: 'c', resumed: true, s: [60] }));
       const bars = live.buffer.window(0, 100, 2000, none).series[0]!.max.filter((v) => !Number.isNaN(v));
       expect([...bars]).toEqual([2, 1]);

@@ -11,7 +11,7 @@ import type { TestRead } from '../link/maps/look.ts';
 import type { MapDoubt } from '../link/maps/translate.ts';
 import type { LinkError, LinkState } from '../link/status.ts';
 import type { DocumentKind, StoredDocument, StoreErrorCode } from '../record/stores/store.ts';
-import type { LeftPacker, PortIds, RunSummary } from '../record/types.ts';
+import type { LeftPacker, PortIds, RunSummary, SeriesName } from '../record/types.ts';
 import type { RigFault, RigHand } from '../rig/faults.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Command } from '../watch/inputs.ts';
@@ -59,9 +59,10 @@ export interface TraceWindow {
   readonly toS: number;
   /** Seconds from the first sample, ascending. */
   readonly s: Float64Array;
-  /** One pair of columns a series: bar first, then a temperature each. NaN marks a gap. */
+  /** One pair of columns a series: bar first, a second pressure where one was read, then a temperature each. NaN marks a gap. */
   readonly series: readonly {
-    readonly name: 'bar' | 'temperature';
+    readonly name: SeriesName;
+    /** Of a temperature; of a second pressure its role. */
     readonly place: string | null;
     readonly channel: number;
     readonly min: Float32Array;
@@ -264,6 +265,8 @@ export type EngineNews =
       readonly fresh: {
         readonly s: Float64Array;
         readonly bar: Float32Array;
+        /** A second pressure, bar; null: none is read. */
+        readonly second: Float32Array | null;
         readonly temps: readonly { readonly channel: number; readonly c: Float32Array }[];
       };
     }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { savedOf } from '../evidence/testing/saved-of.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { RigHand } from './messages.ts';
 import { createHostBench, practiceSetup } from './testing/bench.ts';
@@ -30,6 +31,29 @@ describe('two pressures on the simulated site', () => {
     expect(b.moment().view.second!.bar).toBeCloseTo(2.4, 1);
     expect(b.moment().view.bar).toBeCloseTo(0, 1);
     expect(heard(b)).toContain('supply-over');
+  });
+
+  it('is a line of its own in the trace, live and saved', async () => {
+    const b = await ready(2.4);
+    const { runId } = b.moment().run!;
+    const live = await b.ask({ q: 'live-window', runId, fromS: 0, toS: 60, points: 200 });
+    expect(live.series.slice(0, 2).map(({ name, place }) => [name, place])).toEqual([
+      ['bar', null],
+      ['second', 'outlet-pressure'],
+    ]);
+    expect(live.series[1]!.max.at(-1)).toBeCloseTo(2.4, 1);
+    await b.ask({ q: 'rig-fault', fault: { fault: 'second-lost' } });
+    await b.run(1000);
+    const { fresh } = b.moment();
+    expect(fresh.second).toHaveLength(fresh.s.length);
+    expect(fresh.temps).toHaveLength(3);
+    expect(fresh.second!.at(-1)).toBeNaN();
+    expect(fresh.bar.at(-1)).toBeCloseTo(0, 1);
+    await b.ask({ q: 'end-run' });
+    const saved = await savedOf(b).window(runId, 0, 60, 200);
+    expect(saved.series.map((s) => s.name)).toEqual(live.series.map((s) => s.name));
+    expect(saved.series[1]!.max.some((v) => v > 2.3)).toBe(true);
+    expect(saved.series[1]!.max.at(-1)).toBeNaN();
   });
 
   it('a regulator that sticks open in the fill is told while the packer is low; a shut valve is seen as one', async () => {

@@ -8,6 +8,7 @@ import type { TraceWindow } from './messages.ts';
 export interface Fresh {
   readonly s: Float64Array;
   readonly bar: Float32Array;
+  readonly second: Float32Array | null;
   readonly temps: readonly { readonly channel: number; readonly c: Float32Array }[];
 }
 
@@ -32,18 +33,29 @@ export interface LiveTrace {
 /** More readings than this between two moments (a practice run at high speed) are thinned by the picture anyway. */
 const MOST_FRESH = 4096;
 
+/** No channel of a device: a second pressure is one line, whichever sensor it is read by. */
+const SECOND_CHANNEL = -2;
+
 const seriesKeys = (reading: Reading): SeriesKey[] => [
   { name: 'bar', place: null, channel: -1 },
+  ...(reading.second === undefined
+    ? []
+    : [{ name: 'second' as const, place: reading.second.role, channel: SECOND_CHANNEL }]),
   ...reading.temps.map((t): SeriesKey => ({ name: 'temperature', place: t.place, channel: t.channel })),
 ];
 
+/** Index of the first temperature. */
+const temperaturesFrom = (keys: readonly SeriesKey[]): number => (keys[1]?.name === 'second' ? 2 : 1);
+
 /** Puts one value a key into the row that side files and pictures hold, NaN for none. */
-function fillRow(row: Float64Array, keys: readonly SeriesKey[], { bar, temps }: Reading): void {
+function fillRow(row: Float64Array, keys: readonly SeriesKey[], { bar, second, temps }: Reading): void {
   row[0] = bar ?? Number.NaN;
-  for (let k = 1; k < keys.length; k++) {
+  const before = temperaturesFrom(keys);
+  if (before === 2) row[1] = second?.bar ?? Number.NaN;
+  for (let k = before; k < keys.length; k++) {
     const { channel } = keys[k]!;
     // They stay in the order of the first reading unless another Setup came.
-    const near = temps[k - 1];
+    const near = temps[k - before];
     const found = near?.channel === channel ? near : temps.find((t) => t.channel === channel);
     row[k] = found?.c ?? Number.NaN;
   }
@@ -79,6 +91,7 @@ export function createLiveTrace(files: SideFiles, rows = 0): LiveTrace {
         firstUs = cache.firstUs ?? us;
       }
       for (const t of reading.temps) if (places.get(t.channel) !== t.place) places.set(t.channel, t.place);
+      if (reading.second !== undefined) places.set(SECOND_CHANNEL, reading.second.role);
       fillRow(row, keys, reading);
       append(us, gap);
       if (fresh.length < MOST_FRESH) fresh.push([(us - firstUs) / 1e6, ...row]);
@@ -95,12 +108,13 @@ export function createLiveTrace(files: SideFiles, rows = 0): LiveTrace {
     drain() {
       const rows = fresh;
       fresh = [];
+      const column = (k: number) => Float32Array.from(rows, (r) => r[k + 1]!);
+      const from = temperaturesFrom(keys);
       return {
         s: Float64Array.from(rows, (r) => r[0]!),
-        bar: Float32Array.from(rows, (r) => r[1]!),
-        temps: keys
-          .slice(1)
-          .map((key, i) => ({ channel: key.channel, c: Float32Array.from(rows, (r) => r[i + 2]!) })),
+        bar: column(0),
+        second: from === 2 ? column(1) : null,
+        temps: keys.slice(from).map((key, i) => ({ channel: key.channel, c: column(from + i) })),
       };
     },
     flush() {

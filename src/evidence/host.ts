@@ -1,9 +1,11 @@
 import type { TraceWindow } from '../engine/messages.ts';
 import { outlineOf } from '../engine/outline.ts';
 import { createAnswers, type Handlers } from '../engine/worker/answers.ts';
+import type { SecondPressure } from '../job/codes.ts';
 import { csvRow } from '../record/csv.ts';
 import { blobOf, blobSource } from '../record/stores/blob-source.ts';
 import { listImports } from '../record/stores/imports.ts';
+import { SECOND_NAMES } from '../record/trace-csv.ts';
 import { checkSealedProof } from '../record/witness/check-proof.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { CatalogueOf } from '../words/catalogue.ts';
@@ -329,6 +331,13 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
   return { receive: (message) => void answer(message) };
 }
 
+/** As the tables of a sealed record name the same value. */
+function columnName({ name, place, channel }: TraceWindow['series'][number]): string {
+  if (name === 'bar') return 'pressure_bar';
+  if (name === 'second') return SECOND_NAMES[place as SecondPressure].bar;
+  return `temperature_c_${place ?? `ch${channel}`}`;
+}
+
 /** What a picture shows, as rows: of each bucket the lowest and the highest; single readings where they are few. */
 export function visibleCsv(
   window: TraceWindow,
@@ -338,7 +347,7 @@ export function visibleCsv(
   toS: number,
 ): string {
   const columns = window.series.flatMap((s) => {
-    const name = s.name === 'bar' ? 'pressure_bar' : `temperature_c_${s.place ?? `ch${s.channel}`}`;
+    const name = columnName(s);
     return [`${name}_lowest`, `${name}_highest`];
   });
   const rows = [csvRow(['time_s', 'utc', ...columns])];

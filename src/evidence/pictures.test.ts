@@ -25,6 +25,42 @@ function pictureTo(bar: number): string {
   );
 }
 
+it('a second pressure is a thin line with its name, which moves no scale', () => {
+  const columns = (bar: number) => ({
+    min: Float32Array.from([bar, bar, bar]),
+    max: Float32Array.from([bar, bar, bar]),
+  });
+  const picture = (supply: number) =>
+    recordPicture(
+      { events: [], setups: [], firstUs: 0, lastS: 2 },
+      {
+        window: () => ({
+          fromS: 0,
+          toS: 2,
+          s: Float64Array.from([0, 1, 2]),
+          series: [
+            { name: 'bar', place: null, channel: -1, ...columns(1) },
+            { name: 'second', place: 'outlet-pressure', channel: -2, ...columns(supply) },
+          ],
+          readings: 3,
+        }),
+      } as unknown as Values,
+      { fromS: 0, toS: 2, width: 400, height: 200, title: '', ink: PAPER },
+      english,
+    );
+  const lines = (svg: string) =>
+    [...svg.matchAll(/d="(M[^"]+)" fill="none" stroke="[^"]+" stroke-width="([\d.]+)" stroke-linejoin/g)].map(
+      (m) => m.slice(1),
+    );
+  const [first, second] = lines(picture(0.9));
+  expect(Number(first![1])).toBeGreaterThan(Number(second![1]));
+  expect(first![0]).not.toBe(second![0]);
+  expect(picture(0.9)).toContain(english.terms.SECOND_TITLE['outlet-pressure']);
+  // At the scale's end, wherever over it the supply stands.
+  expect(lines(picture(6))[0]).toEqual(first);
+  expect(picture(6)).toBe(picture(9));
+});
+
 it('what stands past the end of the sensor is drawn at that end, which is named then and only then', () => {
   expect(pictureTo(3.9)).not.toContain(END);
   expect(pictureTo(4.12)).toContain(`${END} 4.00`);

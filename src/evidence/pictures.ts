@@ -1,8 +1,10 @@
 /** Pictures of records: one with its limits and stages, or several laid over each other. */
 
 import type { TraceWindow } from '../engine/messages.ts';
+import type { SecondPressure } from '../job/codes.ts';
 import { sensorEndBar } from '../job/gauge-kind.ts';
 import type { Place, Setup } from '../job/setup.ts';
+import type { SeriesName } from '../record/types.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Catalogue } from '../words/catalogue.ts';
 import { METRIC } from '../words/create-format.ts';
@@ -13,6 +15,8 @@ import { highestOf, type Plot, type PlotLine, plotSvg } from './plot-svg.ts';
 
 export const DASHES = ['', '7 4', '2 3', '10 3 2 3', '5 2 1 2 1 2', '14 5'] as const;
 const TEMPERATURE_DASHES = ['', '6 4', '2 3', '10 3 2 3'] as const;
+/** A second pressure is thinner than the one that the guard goes by. */
+const LINE_WIDTH: { readonly [N in SeriesName]: number } = { bar: 1.6, second: 0.8, temperature: 1 };
 /** Buckets: two points each are more than a printed line can show. */
 const POINTS = 900;
 
@@ -30,10 +34,16 @@ const gapsOf = (events: readonly WatchEvent[], firstUs: number) =>
     e.e === 'gap' ? [{ fromS: (e.fromUs - firstUs) / 1e6, toS: (e.toUs - firstUs) / 1e6 }] : [],
   );
 
-const placeName = ({ terms, ui }: Catalogue, place: string | null): string =>
-  place !== null && Object.hasOwn(terms.PLACE_TITLE, place)
+function seriesName({ terms, ui }: Catalogue, { name, place }: TraceWindow['series'][number]): string {
+  if (name === 'bar') return ui.UI.pressure;
+  if (name === 'second')
+    return place !== null && Object.hasOwn(terms.SECOND_TITLE, place)
+      ? terms.SECOND_TITLE[place as SecondPressure]
+      : ui.UI.pressure;
+  return place !== null && Object.hasOwn(terms.PLACE_TITLE, place)
     ? terms.PLACE_TITLE[place as Place]
     : ui.UI.temperature;
+}
 
 export interface Told {
   readonly events: readonly WatchEvent[];
@@ -63,13 +73,13 @@ function linesOf(window: TraceWindow, told: Told, words: Catalogue): PlotLine[] 
   const gaps = gapsOf(told.events, told.firstUs);
   let temperatures = 0;
   return window.series.map((s, series) => ({
-    label: s.name === 'bar' ? words.ui.UI.pressure : placeName(words, s.place),
+    label: seriesName(words, s),
     kind: s.name,
     window,
     series,
     shiftS: 0,
-    dash: s.name === 'bar' ? '' : TEMPERATURE_DASHES[temperatures++ % TEMPERATURE_DASHES.length]!,
-    width: s.name === 'bar' ? 1.6 : 1,
+    dash: s.name !== 'temperature' ? '' : TEMPERATURE_DASHES[temperatures++ % TEMPERATURE_DASHES.length]!,
+    width: LINE_WIDTH[s.name],
     endBar: s.name === 'bar' ? sensorEndBar(told.setups) : null,
     gaps,
   }));

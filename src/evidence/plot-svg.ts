@@ -1,6 +1,7 @@
 /** A trace as a vector picture: for the certificate, for overlays and to be saved. Ground filled, so it prints. */
 
 import type { TraceWindow } from '../engine/messages.ts';
+import type { SeriesName } from '../record/types.ts';
 import { scaleOf } from '../units/display.ts';
 import type { DisplayUnits, Format } from '../words/create-format.ts';
 import { escapeXml } from './escape.ts';
@@ -8,7 +9,8 @@ import type { PictureInk } from './messages.ts';
 
 export interface PlotLine {
   readonly label: string;
-  readonly kind: 'bar' | 'temperature';
+  /** A second pressure lies in the first's lane; over its scale, which it does not move, it goes along the end. */
+  readonly kind: SeriesName;
   readonly window: TraceWindow;
   /** Index of the series in the window. */
   readonly series: number;
@@ -318,8 +320,9 @@ export function plotSvg(plot: Plot): string {
       `<path d="M${n1(x0)} ${n1(y(r.bar))}H${n1(x1)}" stroke="${ink.ink}" stroke-width="${r.width}"${dash}/>`,
     );
   }
+  const scaleOfLine = { bar: y, second: (v: number) => y(Math.min(v, topBar)), temperature: yc };
   for (const l of plot.lines) {
-    const d = linePath(l, x, l.kind === 'bar' ? y : yc, fromS, toS);
+    const d = linePath(l, x, scaleOfLine[l.kind], fromS, toS);
     const dash = l.dash === '' ? '' : ` stroke-dasharray="${l.dash}"`;
     const stroke = l.kind === 'bar' ? ink.ink : ink.ink2;
     if (d !== '')

@@ -21,7 +21,10 @@ export function spanEndBar(
 }
 
 /** Where the pressure's sensor ends, bar: the furthest of those that were read in the run; null: not known. */
-export function sensorEndBar(setups: readonly Setup[]): number | null {
-  const ends = setups.map((setup) => spanEndBar(setup)).filter((bar) => bar !== null);
+export function sensorEndBar(
+  setups: readonly Setup[],
+  role: 'pressure' | SecondPressure = 'pressure',
+): number | null {
+  const ends = setups.map((setup) => spanEndBar(setup, role)).filter((bar) => bar !== null);
   return ends.length === 0 ? null : Math.max(...ends);
 }

@@ -6,7 +6,7 @@
 import { crc32c } from './crc.ts';
 import type { Rows } from './pyramid.ts';
 import type { Bucket } from './pyramid-level.ts';
-import type { ByteFile, SeriesKey } from './types.ts';
+import { type ByteFile, SERIES_NAMES, type SeriesKey } from './types.ts';
 
 /** The two side files of one run. */
 export interface SideFiles {
@@ -47,7 +47,7 @@ export function encodeHeader(keys: readonly SeriesKey[]): Uint8Array {
 const isKey = (k: unknown): k is SeriesKey => {
   if (typeof k !== 'object' || k === null) return false;
   const { name, place, channel } = k as Record<string, unknown>;
-  const named = name === 'bar' || name === 'temperature';
+  const named = (SERIES_NAMES as readonly unknown[]).includes(name);
   return named && (place === null || typeof place === 'string') && Number.isInteger(channel);
 };
 

@@ -4,10 +4,12 @@ import { csvRow } from './csv.ts';
 import { type Decimals, MOST_DIGITS, putDecimal, putWhole } from './decimal-text.ts';
 import { DECIMALS, type RowBatch, type RowShape } from './trace-rows.ts';
 
-const SECOND_NAMES: { readonly [S in SecondPressure]: { readonly bar: string; readonly u: string } } = {
-  'outlet-pressure': { bar: 'pressure_outlet_bar', u: 'pressure_outlet_u_bar' },
-  'check-pressure': { bar: 'pressure_check_bar', u: 'pressure_check_u_bar' },
-};
+/** Columns of a second pressure: the value, and its expanded uncertainty. */
+export const SECOND_NAMES: { readonly [S in SecondPressure]: { readonly bar: string; readonly u: string } } =
+  {
+    'outlet-pressure': { bar: 'pressure_outlet_bar', u: 'pressure_outlet_u_bar' },
+    'check-pressure': { bar: 'pressure_check_bar', u: 'pressure_check_u_bar' },
+  };
 
 /** Names of the columns, of trace.parquet as well. */
 export const columnNames = (shape: RowShape): readonly string[] => [

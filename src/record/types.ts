@@ -86,9 +86,13 @@ export interface RunFile extends ByteFile {
   close(): void;
 }
 
-/** One line of the picture: line pressure, or the temperature of a channel. */
+/** What a line of the picture is of: the pressure that the guard goes by, the one beside it, or a channel's temperature. */
+export const SERIES_NAMES = ['bar', 'second', 'temperature'] as const;
+export type SeriesName = (typeof SERIES_NAMES)[number];
+
 export interface SeriesKey {
-  readonly name: 'bar' | 'temperature';
+  readonly name: SeriesName;
+  /** Of a temperature; of a second pressure its role. */
   readonly place: string | null;
   readonly channel: number;
 }

@@ -192,6 +192,8 @@ describe('in another language nothing is told in English by', () => {
         <Legend
           series={[
             { name: 'bar', place: null },
+            { name: 'second', place: 'outlet-pressure' },
+            { name: 'second', place: 'check-pressure' },
             { name: 'temperature', place: 'sleeve' },
             { name: 'temperature', place: null },
           ].map((s) => ({ ...s, channel: 0, min: new Float32Array(0), max: new Float32Array(0) }) as never)}

@@ -1,30 +1,27 @@
 import { createMemo, For } from 'solid-js';
 import type { TraceWindow } from '../engine/messages.ts';
-import { PLACE_TITLE } from '../words/terms.ts';
 import { UI } from '../words/ui.ts';
-import { dashOf } from './trace-dashes.ts';
+import { seriesDash, seriesName } from './series-lines.ts';
 
-/** Which line is which: told by dash, never by colour alone. */
+/** Which line is which: told by dash and width, never by colour alone. */
 export function Legend(props: { series: TraceWindow['series'] }) {
-  const names = createMemo(
+  const lines = createMemo(
     () =>
-      props.series.map((s) =>
-        s.name === 'bar'
-          ? UI.pressure
-          : s.place !== null && Object.hasOwn(PLACE_TITLE, s.place)
-            ? PLACE_TITLE[s.place as keyof typeof PLACE_TITLE]
-            : UI.temperature,
-      ),
+      props.series.map((s, i, all) => ({
+        kind: s.name,
+        name: seriesName(s),
+        dash: seriesDash(all, i).join(' '),
+      })),
     [],
-    { equals: (a, b) => a.join() === b.join() },
+    { equals: (a, b) => JSON.stringify(a) === JSON.stringify(b) },
   );
   return (
     <ul class="legend" aria-label={UI.lines}>
-      <For each={names()}>
-        {(name, i) => (
-          <li classList={{ bar: i() === 0 }}>
+      <For each={lines()}>
+        {({ kind, name, dash }) => (
+          <li class={kind}>
             <svg width="28" height="8" aria-hidden="true">
-              <path d="M0 4H28" stroke-dasharray={i() === 0 ? undefined : dashOf(i()).join(' ')} />
+              <path d="M0 4H28" stroke-dasharray={dash === '' ? undefined : dash} />
             </svg>
             {name}
           </li>

@@ -4,7 +4,6 @@ import 'uplot/dist/uPlot.min.css';
 import type { TraceWindow } from '../engine/messages.ts';
 import { type DisplayUnits, METRIC, pressure, stopwatch, temperature } from '../words/format.ts';
 import { LANES } from '../words/lanes.ts';
-import { PLACE_TITLE } from '../words/terms.ts';
 import { UI } from '../words/ui.ts';
 import type { Course } from './label-place.ts';
 import { createPainter, inkOf, measureWith, type Painter } from './lanes/canvas.ts';
@@ -20,7 +19,7 @@ import type { Measure } from './lanes/shape.ts';
 import { type TemperatureScale, temperatureScale, temperatureY } from './lanes/temperature-lane.ts';
 import { ticksOf } from './lanes/time-axis.ts';
 import { MARK_NAMES, pressureUnitOf, temperatureUnitOf } from './lanes/units.ts';
-import { dashOf } from './trace-dashes.ts';
+import { SECOND_WIDE, seriesDash, seriesName } from './series-lines.ts';
 import { type Pace, type PlotData, paceOf, toPlot, valueAt } from './trace-data.ts';
 import { attachGestures } from './trace-gestures.ts';
 import { drawLine, linePath } from './trace-lines.ts';
@@ -142,6 +141,7 @@ export function Trace(props: {
     const ratio = uPlot.pxRatio;
     const scene = sceneOf(u);
     const { box, endBar } = scene;
+    const series = props.window?.series ?? [];
     const { ink } = painter;
     const x = (s: number) => scene.x(s) * ratio;
     const [first, last] = indices(data.x, viewOf(u));
@@ -159,14 +159,23 @@ export function Trace(props: {
       const c = temperatureY(box.temperature, scene.scale);
       lane(box.temperature);
       for (const [i, ys] of data.y.entries()) {
-        if (i === 0) continue;
-        const shape = { wide: 1.5 * ratio, dash: dashOf(i).map((d) => d * ratio), origin: 0 };
+        if (series[i]?.name !== 'temperature') continue;
+        const dash = seriesDash(series, i);
+        const shape = { wide: 1.5 * ratio, dash: dash.map((d) => d * ratio), origin: 0 };
         const path = linePath(data.x, ys, first, last, x, (v) => c(v) * ratio, shape);
-        drawLine(ctx, path, i === 1 ? ink.colour.ink : ink.colour.ink3, shape.wide);
+        drawLine(ctx, path, dash.length === 0 ? ink.colour.ink : ink.colour.ink3, shape.wide);
       }
       ctx.restore();
     }
     lane(box.pressure);
+    const second = series.findIndex((s) => s.name === 'second');
+    if (second > 0) {
+      const thin = { wide: SECOND_WIDE * ratio, dash: [], origin: 0 };
+      // What is over the scale goes along its end: the supply may, and moves no scale.
+      const at = (v: number) => bar(Math.min(v, endBar));
+      const path = linePath(data.x, data.y[second] ?? [], first, last, x, at, thin);
+      drawLine(ctx, path, ink.colour.ink2, thin.wide);
+    }
     const shape = { wide: Math.min(3, ink.traceWide) * ratio, dash: [], origin: 0 };
     const path = linePath(data.x, data.y[0] ?? [], first, last, x, bar, shape);
     drawLine(ctx, path, ink.colour.ink, shape.wide);
@@ -241,11 +250,9 @@ export function Trace(props: {
         const text = pressure(v, props.units);
         return isAtEnd(v, props.decor.sensorEndBar) ? UI.overRange(text) : text;
       }
-      const place =
-        s.place !== null && Object.hasOwn(PLACE_TITLE, s.place)
-          ? PLACE_TITLE[s.place as keyof typeof PLACE_TITLE]
-          : UI.temperature;
-      return `${place} ${temperature(v, props.units)}`;
+      if (s.name === 'temperature') return `${seriesName(s)} ${temperature(v, props.units)}`;
+      const text = pressure(v, props.units);
+      return `${seriesName(s)} ${isAtEnd(v, props.decor.secondEndBar) ? UI.overRange(text) : text}`;
     });
     return `${stopwatch(at, Math.max(1, axisDigits(props.view)))}  ${parts.join('  ')}`;
   };

@@ -6,6 +6,7 @@ const none = new Map<number, string | null>();
 const fresh = (s: number[], bar: number[]) => ({
   s: Float64Array.from(s),
   bar: Float32Array.from(bar),
+  second: null,
   temps: [],
 });
 
@@ -59,17 +60,34 @@ describe('live buffer', () => {
     buffer.append({
       s: Float64Array.of(1),
       bar: Float32Array.of(4),
+      second: null,
       temps: [{ channel: 2, c: Float32Array.of(9) }],
     });
     buffer.append({
       s: Float64Array.of(5000),
       bar: Float32Array.of(1),
+      second: null,
       temps: [{ channel: 2, c: Float32Array.of(8) }],
     });
     const w = buffer.window(0, 2, 100, new Map([[2, 'pipe']]));
     expect(w.series[1]!.place).toBe('pipe');
     expect(w.series[1]!.max[w.s.length > 10 ? 10 : 0]).toBe(9);
     expect(buffer.lastS).toBeCloseTo(5000.1);
+  });
+
+  it('keeps a second pressure beside the first, live and of a record, and none where none was read', () => {
+    const buffer = new LiveBuffer();
+    buffer.append(fresh([0], [1]));
+    expect(buffer.window(0, 1, 10, none).series.map((s) => s.name)).toEqual(['bar']);
+    buffer.append({ ...fresh([0.1, 5000], [1, 1]), second: Float32Array.of(2, 3) });
+    const w = buffer.window(0, 1, 100, none);
+    expect(w.series.map((s) => s.name)).toEqual(['bar', 'second']);
+    expect([...w.series[1]!.max].slice(0, 2)).toEqual([Number.NaN, 2]);
+    const resumed = new LiveBuffer();
+    resumed.load(w);
+    expect(resumed.window(0, 1, 100, none).series[1]).toEqual(w.series[1]);
+    // It stands at no rung of the first's own stretch: what the supply holds moves no scale.
+    expect(buffer.barSpan(0, 6000)).toEqual({ low: 1, high: 1 });
   });
 
   it('tells the ends of a stretch as its readings do, over whole chunks and parts of them', () => {

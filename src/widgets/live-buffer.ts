@@ -44,12 +44,16 @@ function grown(column: Column, capacity: number): Column {
 export interface FreshReadings {
   readonly s: Float64Array;
   readonly bar: Float32Array;
+  /** A second pressure, bar; null: none is read. */
+  readonly second: Float32Array | null;
   readonly temps: readonly { readonly channel: number; readonly c: Float32Array }[];
 }
 
 export class LiveBuffer {
   private capacity = FIRST_CAPACITY;
   private bar = blank(FIRST_CAPACITY);
+  /** A second pressure; null: none was read. */
+  private second: Column | null = null;
   private temps = new Map<number, Column>();
   /** Index of the newest bucket, -1 for none. Bucket i spans i/10…(i+1)/10 s from the first sample. */
   private newest = -1;
@@ -61,6 +65,7 @@ export class LiveBuffer {
   clear(): void {
     this.capacity = FIRST_CAPACITY;
     this.bar = blank(FIRST_CAPACITY);
+    this.second = null;
     this.temps = new Map();
     this.newest = -1;
     this.version++;
@@ -76,11 +81,14 @@ export class LiveBuffer {
     if (fresh.s.length === 0) return;
     for (const t of fresh.temps)
       if (!this.temps.has(t.channel)) this.temps.set(t.channel, blank(this.capacity));
+    const { second } = fresh;
+    if (second !== null) this.second ??= blank(this.capacity);
     for (let k = 0; k < fresh.s.length; k++) {
       const i = Math.floor(fresh.s[k]! / BUCKET_S + 1e-6);
       if (i < 0 || !Number.isFinite(i)) continue;
       this.reach(i);
       keep(this.bar, i, fresh.bar[k] ?? Number.NaN);
+      if (second !== null) keep(this.second!, i, second[k] ?? Number.NaN);
       for (const t of fresh.temps) keep(this.temps.get(t.channel)!, i, t.c[k] ?? Number.NaN);
       if (i > this.newest) this.newest = i;
     }
@@ -90,16 +98,11 @@ export class LiveBuffer {
   /** Takes over what the engine kept of a resumed run, once, before fresh readings follow. */
   load(window: TraceWindow): void {
     for (const series of window.series) {
-      let column = this.bar;
-      if (series.name === 'temperature') {
-        column = this.temps.get(series.channel) ?? blank(this.capacity);
-        this.temps.set(series.channel, column);
-      }
       for (let k = 0; k < window.s.length; k++) {
         const i = Math.floor(window.s[k]! / BUCKET_S + 1e-6);
         if (i < 0) continue;
         this.reach(i);
-        column = series.name === 'bar' ? this.bar : this.temps.get(series.channel)!;
+        const column = this.columnOf(series);
         keep(column, i, series.min[k]!);
         keep(column, i, series.max[k]!);
         if (i > this.newest) this.newest = i;
@@ -159,6 +162,9 @@ export class LiveBuffer {
       readings: count,
       series: [
         { name: 'bar', place: null, channel: -1, ...merge(this.bar) },
+        ...(this.second === null
+          ? []
+          : [{ name: 'second' as const, place: null, channel: -2, ...merge(this.second) }]),
         ...[...this.temps].map(([channel, column]) => ({
           name: 'temperature' as const,
           place: places.get(channel) ?? null,
@@ -196,6 +202,18 @@ export class LiveBuffer {
     return low <= high ? { low, high } : null;
   }
 
+  /** Made where it is asked for the first time; after a growth it is another one. */
+  private columnOf({ name, channel }: TraceWindow['series'][number]): Column {
+    if (name === 'bar') return this.bar;
+    if (name === 'second') {
+      this.second ??= blank(this.capacity);
+      return this.second;
+    }
+    const column = this.temps.get(channel) ?? blank(this.capacity);
+    this.temps.set(channel, column);
+    return column;
+  }
+
   private firstOf(fromS: number): number {
     return Math.max(0, Math.floor(fromS / BUCKET_S));
   }
@@ -209,6 +227,7 @@ export class LiveBuffer {
     let capacity = this.capacity;
     while (capacity <= i) capacity *= 2;
     this.bar = grown(this.bar, capacity);
+    if (this.second !== null) this.second = grown(this.second, capacity);
     this.temps = new Map([...this.temps].map(([channel, column]) => [channel, grown(column, capacity)]));
     this.capacity = capacity;
   }

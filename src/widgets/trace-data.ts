@@ -56,11 +56,11 @@ export function toPlot(
   }
   y.length = series.length;
   for (const [k, { name, min, max }] of series.entries()) {
-    const { factor, shift } = scaleOf(name === 'bar' ? 'pressure' : 'temperature', units);
+    const { factor, shift } = scaleOf(name === 'temperature' ? 'temperature' : 'pressure', units);
     const out = y[k] ?? [];
     y[k] = out;
     out.length = 2 * n;
-    const join = pace[name];
+    const join = pace[name === 'temperature' ? 'temperature' : 'bar'];
     let before = -1;
     for (let i = 0; i < n; i++) {
       const lo = min[i] ?? Number.NaN;

@@ -41,6 +41,10 @@ it('is the same one where nothing stands over the end, or no end is known', () =
   const far = window(9);
   expect(withinSpan(far, null).window).toBe(far);
   expect(isAtEnd(null, 4)).toBe(false);
+  // A second pressure ends where its own sensor does, and says nothing of the first.
+  const both = withinSpan({ ...own, series: [{ ...own.series[0]!, name: 'second' }, ...own.series] }, 4, 3.5);
+  expect(both.isPast).toBe(false);
+  expect(both.window.series.map((s) => s.max[1])).toEqual([3.5, Math.fround(3.95), 10]);
   // An end that a column of single precision cannot hold.
   expect(isAtEnd(withinSpan(window(9.99), 9.98675).window.series[0]!.max[1]!, 9.98675)).toBe(true);
 });

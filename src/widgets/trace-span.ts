@@ -1,26 +1,28 @@
 import type { TraceWindow } from '../engine/messages.ts';
 
 /**
- * A window as its pressure sensor can tell it: what stood over the end of the span nobody knows, and no table names it, so that a
+ * A window as its pressure sensors can tell it: what stood over the end of a span nobody knows, and no table names it, so that a
  * line goes along that end.
- * @param endBar of the sensor's span; null: not known
- * @returns the window, and whether anything of it stood over the end
+ * @param endBar of the span of the sensor that the guard goes by; null: not known
+ * @param secondEndBar of that of the second; null: not known, or there is none
+ * @returns the window, and whether the first stood over its end anywhere
  */
 export function withinSpan(
   window: TraceWindow,
   endBar: number | null,
+  secondEndBar: number | null = null,
 ): { readonly window: TraceWindow; readonly isPast: boolean } {
-  if (endBar === null) return { window, isPast: false };
   let isPast = false;
-  const seen = (column: ArrayLike<number>) =>
-    Float32Array.from(column, (v) => {
-      if (v > endBar) isPast = true;
-      return v > endBar ? endBar : v;
-    });
-  const series = window.series.map((s) =>
-    s.name === 'bar' ? { ...s, min: seen(s.min), max: seen(s.max) } : s,
-  );
-  return isPast ? { window: { ...window, series }, isPast } : { window, isPast };
+  let isOther = false;
+  const series = window.series.map((s) => {
+    const end = s.name === 'bar' ? endBar : s.name === 'second' ? secondEndBar : null;
+    if (end === null || !s.max.some((v) => v > end)) return s;
+    if (s.name === 'bar') isPast = true;
+    isOther = true;
+    const seen = (column: Float32Array) => column.map((v) => (v > end ? end : v));
+    return { ...s, min: seen(s.min), max: seen(s.max) };
+  });
+  return isOther ? { window: { ...window, series }, isPast } : { window, isPast };
 }
 
 /** Does a value of such a window stand for whatever is over the end? */

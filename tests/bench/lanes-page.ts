@@ -22,7 +22,7 @@ function longRun(): LiveBuffer {
       channel,
       c: Float32Array.from({ length: n }, (_, i) => (i % 10 === 0 ? 10 + channel + noise() : Number.NaN)),
     }));
-    buffer.append({ s, bar, temps });
+    buffer.append({ s, bar, second: null, temps });
   }
   return buffer;
 }
@@ -54,7 +54,7 @@ function lanesRun(host: HTMLElement, spanS: number): () => void {
       const s = Float64Array.of(nowS, nowS + 1 / RATE);
       // A swing that moves the pointer with each reading.
       bar = 1.47 + 0.02 * noise();
-      buffer.append({ s, bar: Float32Array.of(bar, bar), temps: [] });
+      buffer.append({ s, bar: Float32Array.of(bar, bar), second: null, temps: [] });
       nowS += MOMENT_S;
     }
     const next: LanesPicture = {

@@ -63,7 +63,7 @@ function stageEngine(): void {
       return worker;
     },
   });
-  const empty = () => ({ s: new Float64Array(0), bar: new Float32Array(0), temps: [] });
+  const empty = () => ({ s: new Float64Array(0), bar: new Float32Array(0), second: null, temps: [] });
   // An engine that is heard: else the page says that nothing on it is live.
   setInterval(() => moment !== null && tell({ ...moment, fresh: empty() }), 500);
   const staging: Staging = {

@@ -11,6 +11,7 @@ import {
 } from 'solid-js';
 import type { RunDetail, TraceWindow } from '../../engine/messages.ts';
 import type { Account, Numbers as FirstNumbers, RecordRef, RecordView } from '../../evidence/messages.ts';
+import type { SecondPressure } from '../../job/codes.ts';
 import { sensorEndBar } from '../../job/gauge-kind.ts';
 import { Legend } from '../../widgets/Legend.tsx';
 import { scaleEnd } from '../../widgets/lanes/scale.ts';
@@ -141,9 +142,13 @@ export function Reviewed(props: {
   const spans = createMemo(() => stageSpans(props.detail.events, firstUs(), whole().toS));
   const limits = createMemo(() => limitSpans(props.detail.events, props.detail.setups, firstUs()));
   const endBar = createMemo(() => sensorEndBar(props.detail.setups));
+  const secondEndBar = createMemo(() => {
+    const role = window()?.series.find((s) => s.name === 'second')?.place as SecondPressure | undefined;
+    return role === undefined ? null : sensorEndBar(props.detail.setups, role);
+  });
   const seen = createMemo(() => {
     const read = window();
-    return read === null ? null : withinSpan(read, endBar());
+    return read === null ? null : withinSpan(read, endBar(), secondEndBar());
   });
   const isPast = createMemo(() => seen()?.isPast ?? false);
   const decor = createMemo(() => ({
@@ -152,6 +157,7 @@ export function Reviewed(props: {
     marks: alarmMarks(props.detail.events, firstUs()),
     practice: props.detail.summary.practice,
     sensorEndBar: isPast() ? endBar() : null,
+    secondEndBar: secondEndBar(),
   }));
   const top = createMemo(() =>
     scaleEnd(

@@ -1,5 +1,6 @@
 import { METRIC } from '../../units/display.ts';
 import { BUCKET_S, type LiveBuffer } from '../live-buffer.ts';
+import { SECOND_WIDE } from '../series-lines.ts';
 import { type Pace, type PlotData, toPlot } from '../trace-data.ts';
 import { drawLine, linePath } from '../trace-lines.ts';
 import { fitCanvas, type Ink } from './canvas.ts';
@@ -134,6 +135,13 @@ export function createLiveLines(host: HTMLElement, ink: Ink, ratio: number): Liv
       return [{ path, colour: style.isFirst ? ink.colour.ink : ink.colour.ink3, wide: s.wide }];
     });
     const y = (bar: number) => (pressure.y + pressure.h * (1 - Math.max(0, bar) / endBar)) * ratio;
+    const beside = window.series.findIndex((s) => s.name === 'second');
+    const thin = shape(SECOND_WIDE, []);
+    // What is over the scale goes along its end: the supply may, and moves no scale.
+    const second =
+      beside < 0
+        ? null
+        : linePath(data.x, data.y[beside] ?? [], 0, last, x, (v) => y(Math.min(v, endBar)), thin);
     const wide = small ? Math.min(3, ink.traceWide) : ink.traceWide;
     const line = linePath(data.x, data.y[0] ?? [], 0, last, x, y, shape(wide, []));
     const rim = linePath(data.x, data.y[0] ?? [], 0, last, x, y, shape(wide + RIM_PX, []));
@@ -151,6 +159,7 @@ export function createLiveLines(host: HTMLElement, ink: Ink, ratio: number): Liv
       for (const t of temperatures) drawLine(context, t.path, t.colour, t.wide);
       context.restore();
       clip(pressure.y - OVER_PX, pressure.h + 2 * OVER_PX);
+      if (second !== null) drawLine(context, second, ink.colour.ink2, thin.wide);
       context.globalAlpha = 0.8;
       drawLine(context, rim, ink.colour.well, (wide + RIM_PX) * ratio);
       context.globalAlpha = 1;

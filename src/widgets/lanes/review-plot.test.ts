@@ -19,6 +19,7 @@ function drawn(sensorEndBar: number | null, limited = true, endBar = 4.3) {
       marks: [],
       practice: false,
       sensorEndBar,
+      secondEndBar: null,
     },
     ticks: [],
     x: (s) => box.pressure.x + s,

@@ -23,6 +23,8 @@ export interface Decor {
   readonly practice: boolean;
   /** The end of the pressure's sensor, where the line goes along it, bar; null: it does not get there. */
   readonly sensorEndBar: number | null;
+  /** The same of a second pressure's sensor; null: it is not known. */
+  readonly secondEndBar: number | null;
 }
 
 /** No limit of the job: thinner than any of them. */

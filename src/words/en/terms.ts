@@ -1,3 +1,4 @@
+import type { SecondPressure } from '../../job/codes.ts';
 import type { Place } from '../../job/setup.ts';
 import type { DeviceGuardState } from '../../link/frames.ts';
 import type { Stage, Standing } from '../../watch/codes.ts';
@@ -44,6 +45,12 @@ export const PLACE_TITLE: Record<Place, string> = {
   pipe: 'Pipe wall',
   ground: 'Ground',
   cup: 'Witness cup',
+};
+
+/** A second pressure on the line, beside the one that the guard goes by: its line in a trace. */
+export const SECOND_TITLE: Record<SecondPressure, string> = {
+  'outlet-pressure': 'Supply pressure',
+  'check-pressure': 'Second sensor',
 };
 
 /** State of the limit that the device itself guards. */

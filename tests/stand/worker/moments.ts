@@ -12,7 +12,9 @@ const joined = <T extends Float32Array | Float64Array>(a: T, b: T): T => {
 };
 
 const sameChannels = (a: Fresh, b: Fresh): boolean =>
-  a.temps.length === b.temps.length && a.temps.every((t, i) => t.channel === b.temps[i]!.channel);
+  (a.second === null) === (b.second === null) &&
+  a.temps.length === b.temps.length &&
+  a.temps.every((t, i) => t.channel === b.temps[i]!.channel);
 
 /** Two moments as one that came later: its picture is the later one's, its readings are those of both. null: they do not join. */
 export function joinMoments(a: Moment, b: Moment): Moment | null {
@@ -25,6 +27,7 @@ export function joinMoments(a: Moment, b: Moment): Moment | null {
     fresh: {
       s: joined(a.fresh.s, b.fresh.s),
       bar: joined(a.fresh.bar, b.fresh.bar),
+      second: a.fresh.second === null ? null : joined(a.fresh.second, b.fresh.second!),
       temps: a.fresh.temps.map((t, i) => ({ channel: t.channel, c: joined(t.c, b.fresh.temps[i]!.c) })),
     },
   };
@@ -36,6 +39,7 @@ export const again = (moment: Moment): Moment => ({
   fresh: {
     s: new Float64Array(0),
     bar: new Float32Array(0),
+    second: moment.fresh.second === null ? null : new Float32Array(0),
     temps: moment.fresh.temps.map((t) => ({ channel: t.channel, c: new Float32Array(0) })),
   },
 });

@@ -172,7 +172,7 @@ function bufferOf(name: PictureName, seconds: number): LiveBuffer {
     for (const [k, v] of values.entries())
       temps[k]!.c[i] = i % 10 === 0 && trust !== 'none' ? v + noise() * 0.1 : Number.NaN;
   }
-  buffer.append({ s, bar, temps });
+  buffer.append({ s, bar, second: null, temps });
   return buffer;
 }
 
