@@ -19,7 +19,11 @@ describe('a run is sealed', () => {
     expect(key.key?.fingerprint).toBe(done.fingerprint);
 
     const ref = { kind: 'run', runId } as const;
+    const sent = async () =>
+      (await office.documents.get('run', runId))?.body as { sealedUtcMs?: number; sentUtcMs?: number };
+    expect((await sent()).sentUtcMs).toBeUndefined();
     const { name, file } = await office.ask({ q: 'job-file', ref });
+    expect((await sent()).sentUtcMs).toBeGreaterThan(0);
     expect(name).toMatch(/^2026-04-14_Crack-at-12-4-m_\w+\.steadybar\.zip$/);
     const view = await office.ask({ q: 'verify', file, name });
     expect(view.findings).toEqual([]);
@@ -121,7 +125,12 @@ describe('a run is sealed', () => {
     ).rejects.toMatchObject({ code: 'not-sealed' });
     await office.ask({ q: 'seal', runId, wording: PLAIN_WORDING });
     const before = (await office.documents.get('seal', runId))?.body as { manifest: Uint8Array };
+    await office.ask({ q: 'sent', runId });
+    const label = async () => (await office.documents.get('run', runId))?.body;
+    expect(await label()).toMatchObject({ sentUtcMs: expect.any(Number) });
     await office.ask({ q: 'add', runId, kind: 'correction', text: 'Batch is R-7', by: 'A.B.' });
+    // What was sent does not hold the correction: it is to be sent again.
+    expect(await label()).not.toHaveProperty('sentUtcMs');
     await expect(office.ask({ q: 'add', runId, kind: 'note', text: ' ', by: 'A.B.' })).rejects.toMatchObject({
       code: 'bad-request',
     });

@@ -36,7 +36,7 @@ import { bundleIn } from './papers.ts';
 import { overlay } from './pictures.ts';
 import { setStatus, statusesOf } from './reviews.ts';
 import { createSavedRuns } from './saved-runs.ts';
-import { addTo, buildFile, sealedNow, sealRun } from './sealing.ts';
+import { addTo, buildFile, labelSent, sealedNow, sealRun } from './sealing.ts';
 import {
   changeKey,
   forgetSigner,
@@ -189,7 +189,14 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
         const kept = (await listImports(deps.documents)).find((i) => i.sha256 === ref.sha256);
         return { name: kept?.name ?? `${ref.sha256}.zip`, file: await blobOf(file, 'application/zip') };
       }
-      return buildFile(deps, log, await openRecords.open(ref), ref.kind === 'run' ? ref.runId : null, tell);
+      const runId = ref.kind === 'run' ? ref.runId : null;
+      const built = await buildFile(deps, log, await openRecords.open(ref), runId, tell);
+      if (runId !== null) await labelSent(deps, runId, deps.utcMs());
+      return built;
+    },
+    sent: async ({ runId }) => {
+      await labelSent(deps, runId, deps.utcMs());
+      return null;
     },
     add: async ({ runId, kind, text, by }) => {
       await addTo(deps, log, runId, { kind, text, by });

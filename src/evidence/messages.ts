@@ -309,6 +309,8 @@ export type EvidenceRequest =
       readonly page?: string;
     }
   | { readonly q: 'job-file'; readonly ref: RecordRef }
+  /** Somebody says that the file of a run was handed on. */
+  | { readonly q: 'sent'; readonly runId: string }
   | {
       readonly q: 'add';
       readonly runId: string;
@@ -370,6 +372,7 @@ export type EvidenceRequest =
 export interface EvidenceAnswers extends BackupAnswers, OfficeAnswers, SavedRunAnswers, WitnessAnswers {
   seal: { readonly fingerprint: string; readonly newKey: 'first' | 'after-loss' | null };
   'job-file': { readonly name: string; readonly file: Blob };
+  sent: null;
   add: null;
   key: KeyView;
   'change-key': KeyView;

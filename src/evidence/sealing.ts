@@ -103,6 +103,20 @@ export async function label(deps: EvidenceDeps, runId: string, sealedUtcMs: numb
   await deps.documents.put({ ...resting, body: { ...body, sealedUtcMs } });
 }
 
+/**
+ * Marks the run's line in the list: its record file was handed out as it is now; null: not any more. Only a label, which stops
+ * nothing: what a store refuses is told by whatever is written next.
+ */
+export async function labelSent(deps: EvidenceDeps, runId: string, sentUtcMs: number | null): Promise<void> {
+  await noted(async () => {
+    const resting = await deps.documents.get('run', runId);
+    if (resting === null) return;
+    const { sentUtcMs: before, ...body } = resting.body as { sentUtcMs?: unknown };
+    if (sentUtcMs === null && before === undefined) return;
+    await deps.documents.put({ ...resting, body: sentUtcMs === null ? body : { ...body, sentUtcMs } });
+  });
+}
+
 /** @throws EvidenceError 'not-sealed', 'bad-request' */
 export function addTo(
   deps: EvidenceDeps,
@@ -120,6 +134,8 @@ export function addTo(
     const more = { kind: addition.kind, body: { text, by }, utcMs };
     const added = await addToSealed(sealed, more, signer, deps.crypto);
     await keepAdditions(deps.documents, runId, added, utcMs);
+    // What was sent before does not hold this.
+    await labelSent(deps, runId, null);
     await noted(() => proved(deps, log, runId, added));
     return null;
   });

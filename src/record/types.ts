@@ -54,6 +54,8 @@ export interface RunSummary {
   readonly bytes: number;
   /** Set when the run was sealed; a label, the seal itself is what counts. */
   readonly sealedUtcMs?: number;
+  /** Set when its record file was handed out as it is now: saved, written into the shared folder, or said to be sent. */
+  readonly sentUtcMs?: number;
   /** Of an open run: by what the port that it is read from is known again; left out where there was none. */
   readonly port?: PortIds;
   /** Second opinions on the sensors; left out by earlier versions. */

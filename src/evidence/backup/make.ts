@@ -27,8 +27,8 @@ import { BACKUP_GROUPS, type BackupGroup, type BackupMade } from './messages.ts'
 import { isImport } from './things.ts';
 
 // A kind of document is in the backup, or named here: what a restore has half done, the shared folder, the speeds of this
-// tablet's ports and the packers that it left in a pipe stay behind, and its witness log: what is restored elsewhere is
-// another installation's.
+// tablet's ports, the packers that it left in a pipe and the order of its day stay behind, and its witness log: what is
+// restored elsewhere is another installation's.
 const LEFT_BEHIND: Readonly<Record<Exclude<DocumentKind, BackupKind>, true>> = {
   restore: true,
   office: true,
@@ -36,6 +36,7 @@ const LEFT_BEHIND: Readonly<Record<Exclude<DocumentKind, BackupKind>, true>> = {
   log: true,
   witness: true,
   left: true,
+  day: true,
 };
 void LEFT_BEHIND;
 

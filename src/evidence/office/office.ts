@@ -10,6 +10,7 @@ import type { EvidenceDeps, Tell } from '../deps.ts';
 import { deriving } from '../deriving.ts';
 import { EvidenceError, evidenceCode } from '../faults.ts';
 import { bundleIn } from '../papers.ts';
+import { labelSent } from '../sealing.ts';
 import { signerAt, type Trust, trustOptions } from '../signers.ts';
 import { type Folder, filesIn, type HandleStore, writeInto } from './folder.ts';
 import type { FileState, FolderLine, FolderList, OfficeView, Waiting, WriteReport } from './messages.ts';
@@ -180,6 +181,7 @@ export function createOfficeFolder(
             const folder = await need();
             const { name, file } = await build(entry.runId, tell);
             const done = await writeInto(folder, name, file, deps.crypto.hashing);
+            await labelSent(deps, entry.runId, deps.utcMs());
             written.push({ runId: entry.runId, name: done.name, beside: done.outcome === 'beside' });
           } catch (cause) {
             // It stays in the queue, with the reason; the others are tried all the same.

@@ -51,6 +51,8 @@ export type DocumentKind =
   | 'speed'
   /** What a run left behind in the pipe: its packer's last pressure, until it is known to be empty. */
   | 'left'
+  /** The order of the day's repairs, as the crew put them. */
+  | 'day'
   /** The shared folder: its handle, what was seen, what is still to be written. */
   | 'office'
   /** The witness log of this installation: its leaves, what it signed, what witnesses gave. */

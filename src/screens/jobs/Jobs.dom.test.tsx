@@ -10,15 +10,19 @@ import { Jobs } from './Jobs.tsx';
 
 afterEach(() => {
   cleanup();
+  localStorage.clear();
   vi.useRealTimers();
 });
+
+const NOW_MS = new Date(2026, 10, 28, 9).getTime();
 
 function show(answer: (request: Request) => Promise<unknown>) {
   const services = {
     ask: answer,
-    live: { run: () => null, left: () => [] },
+    live: { run: () => null, view: () => null, left: () => [] },
     openRuns: () => [],
     units: () => METRIC,
+    nowMs: () => NOW_MS,
     fail: vi.fn(),
   } as unknown as Services;
   return render(() => (

@@ -1,61 +1,149 @@
-import { createMemo, createResource, createSignal, For, Match, Show, Switch } from 'solid-js';
+import {
+  createEffect,
+  createMemo,
+  createResource,
+  createSignal,
+  For,
+  lazy,
+  Match,
+  Show,
+  Suspense,
+  Switch,
+} from 'solid-js';
 import type { RunSummary, StoreFaults } from '../../engine/messages.ts';
+import { withDeviceOf } from '../../job/again.ts';
 import type { JobDocument } from '../../job/job-document.ts';
+import { dayOf, moved } from '../../plan/day.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { Loading, NoAnswer } from '../../widgets/Loading.tsx';
-import { bytes, dateTime, duration, pressure } from '../../words/format.ts';
+import { loadWords } from '../../words/chosen.ts';
+import { DAY } from '../../words/day.ts';
+import { bytes, dateTime, day as dayText, duration } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { ENGINE_ERROR } from '../../words/link.ts';
 import { WELCOME } from '../../words/welcome.ts';
 import { failed, useServices } from '../context.ts';
-import { keep, loadAll, newId } from '../documents/store.ts';
+import { type Kept, keep, loadAll, newId } from '../documents/store.ts';
 import { keepOverRatedOf } from '../live/over-rated-log.ts';
 import { practiceRig } from '../live/practice.ts';
 import { MayBeFull } from '../runs/MayBeFull.tsx';
-import { RunPictures } from '../runs/RunPictures.tsx';
-import { createSketches, type Sketches } from '../runs/sketches.ts';
+import { createSketches } from '../runs/sketches.ts';
+import { keepOrder, readOrder } from './day-order.ts';
 import { FirstOfDay } from './FirstOfDay.tsx';
+import { setInUse, wasInUse } from './known.ts';
 import { LadderGuide } from './LadderGuide.tsx';
+import { LastRun } from './LastRun.tsx';
 import { OpenFile } from './OpenFile.tsx';
+import { type DayKeys, isDone, OtherSheets, type SheetDay, type SheetRepair, TodayList } from './Today.tsx';
+
+/** What is due and the day's resin need the planner, the dialog its words: they come behind the page. */
+const DueParts = lazy(async () => {
+  await loadWords('further');
+  return { default: (await import('./Due.tsx')).DueParts };
+});
+const SameAgain = lazy(async () => {
+  await loadWords('further');
+  return { default: (await import('./SameAgain.tsx')).SameAgain };
+});
 
 /** Runs shown here; all of them stand in the archive. */
 const MOST_RUNS = 6;
 
-/** The first page: what this is, what was left open, four doors, the last runs and the sheets. */
+/** The first page: what this is to whoever comes first, today's repairs to everybody else; the runs and the sheets. */
 export function Jobs() {
   const app = useServices();
   const [jobs, { refetch: readJobs }] = createResource(() => loadAll(app, 'job').catch(failed(app)));
   const [runs, { refetch }] = createResource(() => app.ask({ q: 'runs' }).catch(failed(app)));
+  // Without its order the list is in its own.
+  const [order, { mutate: putOrder }] = createResource(() => readOrder(app).catch(() => []));
   const [storage] = createResource(() => app.ask({ q: 'storage' }).catch(() => null));
   const [closing, setClosing] = createSignal<RunSummary | null>(null);
+  const [again, setAgain] = createSignal<JobDocument | null>(null);
   const running = () => app.live.run() !== null;
   const sketches = createSketches(app);
   const newest = createMemo(() =>
     [...(runs() ?? [])].sort((a, b) => b.openedUtcMs - a.openedUtcMs).slice(0, MOST_RUNS),
   );
 
+  const before = wasInUse();
+  const inUse = createMemo(() => {
+    const [sheets, all] = [jobs(), runs()];
+    // Not answered, or it could not be: as it was.
+    if (sheets == null || all == null) return before;
+    return sheets.kept.length > 0 || all.some((r) => !r.practice);
+  });
+  createEffect(() => {
+    if (jobs() != null && runs() != null) setInUse(inUse());
+  });
+
+  const today = createMemo(() => dayText(app.nowMs()));
+  const sinceUtcMs = createMemo(() => new Date(`${today()}T00:00`).getTime());
+  const runId = createMemo(() => app.live.run()?.runId ?? null);
+  const cureReached = createMemo(() => (app.live.view()?.cure?.low ?? 0) >= 1);
+  const day = createMemo<SheetDay>((last) => {
+    const run = runId() === null ? null : app.live.run();
+    const now = {
+      today: today(),
+      sinceUtcMs: sinceUtcMs(),
+      running: run === null || run.practice ? null : { runId: run.runId, jobId: run.jobId },
+      cureReached: cureReached(),
+    };
+    const made = dayOf(jobs()?.kept ?? [], runs() ?? [], now, order() ?? []);
+    // A row whose repair is what it was stays the same row, as it is opened.
+    const known = [...(last?.repairs ?? []), ...(last?.others ?? [])];
+    const same = (r: SheetRepair) =>
+      known.find((k) => k.sheet === r.sheet && k.run === r.run && k.state === r.state) ?? r;
+    return { repairs: made.repairs.map(same), others: made.others.map(same) };
+  });
+
+  /** New sheets stand behind those that are there. */
   const begin = (document: JobDocument) => {
     const id = newId('job');
-    keep(app, 'job', id, 0, document).then(() => app.go({ page: 'sheet', jobId: id }), app.fail);
+    keep(app, 'job', id, 0, document)
+      .then(() => keepOrder(app, [...day().repairs.map((r) => r.sheet.id), id]).catch(() => undefined))
+      .then(() => app.go({ page: 'sheet', jobId: id }), app.fail);
   };
+  const last = () => jobs()?.kept[0]?.document;
   const blank = async () => {
     const { blankJob } = await import('../../job/job-document.ts');
-    begin({ ...blankJob(JOBS.newTitle), date: today() });
+    const made = { ...blankJob(JOBS.newTitle), date: today() };
+    const before = last();
+    begin(before === undefined ? made : withDeviceOf(made, before));
   };
-  const today = () => new Date().toISOString().slice(0, 10);
-  const same = () => {
-    const last = jobs()?.kept[0]?.document;
-    if (last === undefined) return;
-    // The same crew, packer, resin, sensors; another place, and nothing ticked that must be looked at again.
-    begin({
-      ...last,
-      date: today(),
-      reference: '',
-      defect: { ...last.defect, chainageM: null },
-      checks: [],
-      cautions: [],
-      notes: '',
-    });
+  const change = (work: Promise<unknown>) => work.then(() => void readJobs(), app.fail);
+  const put = (sheet: Kept<JobDocument>, document: JobDocument) =>
+    keep(app, 'job', sheet.id, sheet.revision, document);
+  const keys: DayKeys = {
+    again: ({ sheet }) => setAgain(sheet.document),
+    move: (id, by) => {
+      const next = moved(
+        day().repairs.map((r) => r.sheet.id),
+        id,
+        by,
+      );
+      if (next === null) return;
+      putOrder(next);
+      keepOrder(app, next).catch(app.fail);
+      // The row was moved, and whoever moves it goes on by key.
+      const key = (name: string) =>
+        document.querySelector<HTMLButtonElement>(`[data-testid="${name}-${id}"]`);
+      queueMicrotask(() => {
+        const [same, other] = by < 0 ? [key('up'), key('down')] : [key('down'), key('up')];
+        (same?.disabled === true ? other : same)?.focus();
+      });
+    },
+    date: ({ sheet }, date) => {
+      const changed = put(sheet, { ...sheet.document, date });
+      void change(changed);
+      if (date !== null) return;
+      const back = () => void changed.then((kept) => change(put(kept, sheet.document)), app.fail);
+      app.say(DAY.taken(sheet.document.title), back);
+    },
+    remove: ({ sheet }) => {
+      const { id, document } = sheet;
+      void change(app.ask({ q: 'remove-document', kind: 'job', id }));
+      app.say(DAY.removed(document.title), () => void change(keep(app, 'job', id, 0, document)));
+    },
   };
   const practice = () => {
     app
@@ -74,16 +162,28 @@ export function Jobs() {
   return (
     <div class="page start">
       <div class="start-main">
-        <header class="start-what">
-          <h1>{WELCOME.what}</h1>
-          <p>{WELCOME.lead}</p>
-        </header>
+        <Show
+          when={inUse()}
+          fallback={
+            <header class="start-what">
+              <h1>{WELCOME.what}</h1>
+              <p>{WELCOME.lead}</p>
+            </header>
+          }
+        >
+          <header class="row start-day">
+            <h1 class="grow">{DAY.head(today())}</h1>
+            <p class="muted" data-testid="day-count">
+              {DAY.count(day().repairs.filter(isDone).length, day().repairs.length)}
+            </p>
+          </header>
+        </Show>
         <StoreFaultNotes faults={storage()?.faults ?? null} />
         <MayBeFull />
         <For each={running() ? [] : app.openRuns()}>
           {(run) => <LeftOpen run={run} onClose={() => setClosing(run)} />}
         </For>
-        <div class="doors">
+        <div class="doors" classList={{ small: inUse() }}>
           <a
             class="door"
             classList={{ primary: running() || app.openRuns().length === 0 }}
@@ -112,6 +212,41 @@ export function Jobs() {
         </div>
 
         <Show when={!running() && runs()}>{(all) => <FirstOfDay runs={all()} />}</Show>
+        <Show when={inUse()}>
+          <section class="start-list" aria-label={DAY.today}>
+            <Show
+              when={jobs() != null}
+              fallback={<Empty data={jobs()} text="" onRetry={() => void readJobs()} />}
+            >
+              <TodayList day={day()} today={today()} keys={keys} isRunning={running()} />
+            </Show>
+            <Show when={day().repairs.length === 0 && last()}>
+              {(document) => (
+                <button
+                  type="button"
+                  class="button wide"
+                  data-testid="same-as-last"
+                  onClick={() => setAgain(document())}
+                >
+                  {JOBS.same}
+                </button>
+              )}
+            </Show>
+          </section>
+          <Show when={jobs()}>
+            {(sheets) => (
+              <Suspense>
+                <DueParts
+                  sheets={sheets().kept}
+                  runs={runs() ?? []}
+                  repairs={day().repairs}
+                  today={today()}
+                  onChanged={() => void refetch()}
+                />
+              </Suspense>
+            )}
+          </Show>
+        </Show>
         <section class="start-list">
           <div class="row">
             <h2 class="grow">{WELCOME.lastRuns}</h2>
@@ -128,38 +263,24 @@ export function Jobs() {
             </ul>
           </Show>
         </section>
-        <section class="start-list">
-          <div class="row">
-            <h2 class="grow">{JOBS.sheets}</h2>
-            <Show when={(jobs()?.kept.length ?? 0) > 0}>
-              <button type="button" class="button quiet" data-testid="same-as-last" onClick={same}>
-                {JOBS.same}
-              </button>
+        <Show when={!inUse() || day().others.length > 0 || (jobs()?.refused ?? 0) > 0}>
+          <section class="start-list">
+            <h2>{inUse() ? DAY.others : JOBS.sheets}</h2>
+            <Show
+              when={day().others.length > 0}
+              fallback={
+                <Show when={!inUse()}>
+                  <Empty data={jobs()} text={JOBS.noSheets} onRetry={() => void readJobs()} />
+                </Show>
+              }
+            >
+              <OtherSheets day={day()} today={today()} keys={keys} isRunning={running()} />
             </Show>
-          </div>
-          <Show
-            when={(jobs()?.kept.length ?? 0) > 0}
-            fallback={<Empty data={jobs()} text={JOBS.noSheets} onRetry={() => void readJobs()} />}
-          >
-            <ul class="plates">
-              <For each={jobs()?.kept}>
-                {(job) => (
-                  <li>
-                    <a class="plate-row" href={`#/job/${job.id}`} data-testid={`job-${job.id}`}>
-                      <strong>{job.document.title}</strong>
-                      <span class="muted">
-                        {[job.document.date, job.document.site].filter(Boolean).join(', ')}
-                      </span>
-                    </a>
-                  </li>
-                )}
-              </For>
-            </ul>
-          </Show>
-          <Show when={(jobs()?.refused ?? 0) > 0}>
-            <p class="note">{JOBS.refused(jobs()!.refused)}</p>
-          </Show>
-        </section>
+            <Show when={(jobs()?.refused ?? 0) > 0}>
+              <p class="note">{JOBS.refused(jobs()!.refused)}</p>
+            </Show>
+          </section>
+        </Show>
         <p class="start-never">{WELCOME.never}</p>
         <Show when={storage()}>
           {(s) => (
@@ -173,6 +294,22 @@ export function Jobs() {
         </Show>
       </div>
       <LadderGuide />
+      <Show when={again()}>
+        {(from) => (
+          <Suspense>
+            <SameAgain
+              from={from()}
+              today={today()}
+              titles={jobs()?.kept.map((k) => k.document.title) ?? []}
+              onMake={(made) => {
+                setAgain(null);
+                begin(made);
+              }}
+              onClose={() => setAgain(null)}
+            />
+          </Suspense>
+        )}
+      </Show>
       <Confirm
         open={closing() !== null}
         title={JOBS.closeTitle}
@@ -213,64 +350,6 @@ function LeftOpen(props: { run: RunSummary; onClose(): void }) {
         </button>
       </div>
     </section>
-  );
-}
-
-function LastRun(props: { run: RunSummary; sketches: Sketches }) {
-  const app = useServices();
-  const { run } = props;
-  const sketch = () => (run.state === 'open' ? null : props.sketches.of({ kind: 'run', runId: run.runId }));
-  const more = () =>
-    [
-      dateTime(run.openedUtcMs),
-      duration(run.seconds),
-      run.peakBar === null ? '' : JOBS.peak(pressure(run.peakBar, app.units())),
-      run.gaps > 0 ? JOBS.gaps(run.gaps) : '',
-      run.alarms > 0 ? JOBS.alarms(run.alarms) : '',
-    ].filter((t) => t !== '');
-  return (
-    <li>
-      <a class="plate-row run-row" href={`#/run/${run.runId}`} data-testid={`run-${run.runId}`}>
-        <RunPictures sketch={sketch()} />
-        <span class="run-words">
-          <strong>{run.title === '' ? run.runId : run.title}</strong>
-          <span class="muted">
-            <For each={more()}>
-              {(part, i) => (
-                <>
-                  {i() > 0 ? ', ' : ''}
-                  <span class="unbroken">{part}</span>
-                </>
-              )}
-            </For>
-          </span>
-        </span>
-        <span class="run-tags">
-          <Switch
-            fallback={
-              <Show
-                when={run.sealedUtcMs !== undefined}
-                fallback={<span class="tag">{WELCOME.notSealed}</span>}
-              >
-                <span class="tag solid">{WELCOME.sealed}</span>
-              </Show>
-            }
-          >
-            <Match when={run.practice}>
-              <span class="tag practice-tag">
-                <span>{WELCOME.practice}</span>
-              </span>
-            </Match>
-            <Match when={run.state === 'open'}>
-              <span class="tag">{JOBS.stateOpen}</span>
-            </Match>
-          </Switch>
-          <Show when={run.state === 'interrupted'}>
-            <span class="tag">{JOBS.stateInterrupted}</span>
-          </Show>
-        </span>
-      </a>
-    </li>
   );
 }
 

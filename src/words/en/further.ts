@@ -8,6 +8,7 @@ import * as budget from './budget.ts';
 import * as calibration from './calibration.ts';
 import * as checks from './checks.ts';
 import * as docs from './docs.ts';
+import * as due from './due.ts';
 import { events } from './events.ts';
 import { evidence } from './evidence.ts';
 import * as fields from './fields.ts';
@@ -34,6 +35,7 @@ export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
   calibration,
   checks,
   docs,
+  due,
   events: events(format, seen.alarms, seen.hold, seen.supply, seen.cup),
   evidence: evidence(format),
   fields,

@@ -1,5 +1,6 @@
 import type { Format } from '../create-format.ts';
 import * as alarmTitles from './alarm-titles.ts';
+import * as day from './day.ts';
 import * as evidenceErrors from './evidence-errors.ts';
 import { issues } from './issues.ts';
 import * as jobs from './jobs.ts';
@@ -13,6 +14,7 @@ import * as welcome from './welcome.ts';
 export const start = (format: Format) => ({
   format,
   alarmTitles,
+  day,
   evidenceErrors,
   issues: issues(format),
   jobs,
