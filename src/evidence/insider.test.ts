@@ -5,6 +5,7 @@ import type { ChannelSetup, Setup } from '../job/setup.ts';
 import type { LogEntry } from '../record/log.ts';
 import { reservationsOf } from '../record/reservations.ts';
 import { newSigner } from '../record/testing/sealing.ts';
+import { unzip } from '../record/testing/zips.ts';
 import type { Verification } from '../record/verify.ts';
 import { CHECK_TEXT } from '../words/en/check-text.ts';
 import { papersOf } from './papers.ts';
@@ -23,6 +24,7 @@ beforeAll(async () => {
   insider = createInsider(await office.files.readAll(fileOf(runId)), await newSigner(), papers);
 }, 60_000);
 
+const forge = (forgery: Forgery): Promise<Uint8Array> => insider.forge(forgery);
 const forged = async (forgery: Forgery): Promise<Verification> =>
   insider.verify(await insider.forge(forgery));
 
@@ -101,6 +103,20 @@ describe('an insider', () => {
     expect(v.findings).toEqual([expect.objectContaining({ f: 'setup', what: 'ceiling', channel: null })]);
   });
 
+  it('can’t call the reading surer than sensor and calibration leave it', async () => {
+    const v = await forged({
+      entry: withSetup((s) =>
+        s.limits === null
+          ? s
+          : { ...s, limits: { ...s.limits, uBar: 0.01, ceilingBar: s.limits.ratedBar - 0.01 } },
+      ),
+    });
+    expect([v.verdict, v.findings]).toEqual([
+      'changed',
+      [{ f: 'setup', what: 'uncertainty', channel: null, page: 0, tUs: expect.any(Number) }],
+    ]);
+  });
+
   it('can’t read by another converter by taking the device’s lines out', async () => {
     for (const gone of [['C'], ['C', 'H']]) {
       const v = await forged({
@@ -114,7 +130,7 @@ describe('an insider', () => {
 
   it('who reads by another span is told by the counts that the device guarded', async () => {
     const v = await forged({ entry: withSetup(onPressure((c) => ({ spanElHi: c.spanElHi * 1.2 }))) });
-    expect(v.remarks).toContainEqual(expect.objectContaining({ r: 'device-counts', mbar: 1770 }));
+    expect(v.remarks).toContainEqual(expect.objectContaining({ r: 'device-counts', mbar: 1750 }));
     expect(reservationsOf(v.verdict, v.remarks)?.apart).toEqual(['device']);
     const counts = await forged({
       entry: (e) =>
@@ -165,6 +181,134 @@ describe('an insider', () => {
       ]);
       expect(reservationsOf(v.verdict, v.remarks)?.apart).toEqual(['papers']);
     }
+  });
+
+  it('who takes what the sheet’s time counts from, or that it cures by light, out of the Setup is told', async () => {
+    const { resin } = papers;
+    for (const [own, sheet] of [
+      [{ countsFrom: 'mixing' as const }, 'unstated' as const],
+      [{}, 'placing' as const],
+      [{ curedBy: 'light' as const }, 'unstated' as const],
+    ] as const) {
+      const v = await forged({
+        entry: withSetup((s) => (s.resin === null ? s : { ...s, resin: { ...s.resin, ...own } })),
+        papers: {
+          schema: 'steadybar-job/1',
+          ...papers,
+          resin: { id: resin!.id, document: { ...resin!.document, countsFrom: sheet } },
+        },
+      });
+      expect(v.remarks, sheet).toContainEqual({ r: 'papers-apart', what: ['resin'] });
+    }
+  });
+
+  it('who gives a sensor another uncertainty than its paper has is told', async () => {
+    const by = (document: object) =>
+      forged({
+        papers: {
+          schema: 'steadybar-job/1',
+          ...papers,
+          sensors: papers.sensors.map((s) => ({ ...s, document: { ...s.document, ...document } })),
+        },
+      });
+    for (const document of [{ accuracy: 0.5 }, { perKelvin: 0.3 }])
+      expect((await by(document)).remarks).toContainEqual({ r: 'papers-apart', what: ['sensor'] });
+  });
+
+  it('can’t give a probe another offset than its comparison has', async () => {
+    const at = (offset: number) => ({
+      deviceId: 'RIG-0001',
+      channel: 2,
+      sensorSerial: 'T-1',
+      date: '2026-01-01',
+      asFound: [{ indicated: 10, reference: 10.5 }],
+      asLeft: [],
+      offset,
+      gain: 1,
+      uReference: 0.1,
+      uResidual: 0.1,
+    });
+    const by = (offset: number) => ({
+      entry: withSetup((s) => {
+        const first = s.channels.findIndex((c) => c.role === 'temperature');
+        return {
+          ...s,
+          channels: s.channels.map((c, i) => (i === first ? { ...c, calibration: at(offset) } : c)),
+        };
+      }),
+    });
+    const v = await forged(by(8));
+    expect(v.findings).toContainEqual(expect.objectContaining({ f: 'setup', what: 'calibration' }));
+  });
+
+  it('can’t write another uncertainty into trace.csv, and is told of one in trace.parquet', async () => {
+    const file = await forge({});
+    const members = (await unzip(file)).members.map((m) => ({ ...m, bytes: m.bytes.slice() }));
+    const csv = members.find((m) => m.name === 'trace.csv')!;
+    const text = new TextDecoder().decode(csv.bytes);
+    const column = text.split('\r\n')[0]!.split(',').indexOf('pressure_u_bar');
+    const lines = text.split('\r\n').map((line, i) => {
+      const fields = line.split(',');
+      if (i > 0 && fields[column] !== undefined && fields[column] !== '') fields[column] = '0.001';
+      return fields.join(',');
+    });
+    csv.bytes = new TextEncoder().encode(lines.join('\r\n'));
+    const v = await insider.verify(await insider.summedAnew(members));
+    expect([v.verdict, v.findings]).toEqual([
+      'changed',
+      [{ f: 'file', file: 'trace.csv', offset: expect.any(Number) }],
+    ]);
+    const parquet = (await unzip(file)).members.map((m) => ({ ...m, bytes: m.bytes.slice() }));
+    const there = parquet.find((m) => m.name === 'trace.parquet')!;
+    there.bytes[there.bytes.length >> 1]! ^= 1;
+    const w = await insider.verify(await insider.summedAnew(parquet));
+    expect(reservationsOf(w.verdict, w.remarks)?.otherwise).toEqual(['trace.parquet']);
+  });
+
+  it('who cuts three seconds out of a run is told, whichever of the clocks he forges with it', async () => {
+    const isSample = (e: LogEntry) => e.l === 'frame' && e.frame.t === 'S';
+    const times = insider.entries.filter(isSample).map((e) => e.tUs);
+    const fromUs = times[Math.floor(times.length / 2)]!;
+    const isCut = (e: LogEntry) => isSample(e) && e.tUs >= fromUs && e.tUs < fromUs + 3e6;
+    const bare = await forged({ entry: (e) => (isCut(e) ? [] : [e]) });
+    expect(bare.verdict).toBe('valid');
+    expect(bare.remarks).toContainEqual(expect.objectContaining({ r: 'gaps', count: 1 }));
+    // The numbers closed up: the device's clock still tells.
+    let gone = 0;
+    const numbered = await forged({
+      entry: (e) => {
+        if (isCut(e)) {
+          gone++;
+          return [];
+        }
+        return isSample(e) && e.l === 'frame' && e.frame.t === 'S'
+          ? [{ ...e, frame: { ...e.frame, seq: e.frame.seq - gone } }]
+          : [e];
+      },
+    });
+    expect(numbered.remarks).toContainEqual(expect.objectContaining({ r: 'gaps', count: 1 }));
+    // That clock set back too: the samples arrive later by it from there on.
+    let out = 0;
+    const ticked = await forged({
+      entry: (e) => {
+        if (isCut(e)) {
+          out++;
+          return [];
+        }
+        return isSample(e) && e.l === 'frame' && e.frame.t === 'S'
+          ? [
+              {
+                ...e,
+                frame: { ...e.frame, seq: e.frame.seq - out, tick: e.frame.tick - (out > 0 ? 30_000 : 0) },
+              },
+            ]
+          : [e];
+      },
+    });
+    expect(ticked.remarks).toContainEqual(
+      expect.objectContaining({ r: 'clock-apart', what: 'device-step', seconds: expect.closeTo(3, 0) }),
+    );
+    expect(reservationsOf(ticked.verdict, ticked.remarks)?.apart).toEqual(['clock']);
   });
 
   it('can’t hide that a run was drawn out behind hellos of the same start', async () => {

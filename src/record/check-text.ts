@@ -85,7 +85,7 @@ grep '"run":' $t/leaves | grep -v "\"run\":\"$run\"" | sed 's/^/ANOTHER RUN: /'
 for a in $(grep -o '"addition":"[^"]*"' $t/leaves | cut -d '"' -f 4); do
   sha256sum ../additions/*.json | grep -q $a && echo "an addition, as it was logged" || echo "AN ADDITION WAS TAKEN OUT OR CHANGED: $a"
 done
-[ "$(grep -m 1 '"run":' $t/leaves | cut -d ' ' -f 1)" -ge $(sed -n 2p before.txt) ] || echo "BEFORE.TXT IS NOT FROM BEFORE THE RUN"
+[ "$(grep -m 1 '"run":' $t/leaves | cut -d ' ' -f 1)" -eq $(sed -n 2p before.txt) ] || echo "BEFORE.TXT IS NOT FROM RIGHT BEFORE THE RUN"
 if [ -e seen.txt ]; then
   seen=$(sha256sum < seen.txt | cut -c 1-64); found "\"sha256\":\"$seen\"" "what was seen before" "SEEN.TXT IS NOT IN THE LOG"
   head -c $(head -c 16 ../pages.bin | tail -c 4 | od -A n -t u4 --endian=little) ../pages.bin | grep -a -q "\"seen\":\"$seen\"" &&

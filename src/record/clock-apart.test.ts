@@ -40,6 +40,25 @@ describe('the device’s clock beside the computer’s', () => {
     expect(half!.seconds).toBeLessThan(65);
   });
 
+  it('a piece that was cut out is told with its place, and a line that waits and catches up is not', () => {
+    const late = (seconds: number, untilUs: number) =>
+      samples.flatMap((e): LogEntry[] => {
+        if (e.l !== 'frame' || e.frame.t !== 'S') return [e];
+        const isLate = e.tUs >= 50e6 && e.tUs < untilUs;
+        return [{ ...e, tUs: e.tUs + (isLate ? seconds * 1e6 : 0) }];
+      });
+    const [step, ...rest] = remarksOf(late(3, Number.POSITIVE_INFINITY));
+    expect([step, rest]).toMatchObject([{ r: 'clock-apart', what: 'device-step' }, []]);
+    expect(step!.seconds).toBeCloseTo(3, 1);
+    expect(step!.tUs! / 1e6).toBeCloseTo(53, 0);
+    // It waits for three seconds, and all of it comes at once.
+    const waited = samples.map(
+      (e): LogEntry => ({ ...e, tUs: e.tUs >= 50e6 && e.tUs < 53e6 ? 53e6 : e.tUs }),
+    );
+    expect(remarksOf(waited)).toEqual([]);
+    expect(remarksOf(late(0.9, Number.POSITIVE_INFINITY))).toEqual([]);
+  });
+
   it('a device that starts anew, whose counter turns over, or that was away, is no wrong clock', () => {
     const again = (from: number, tick: number) =>
       samples.map((e): LogEntry => {

@@ -86,10 +86,68 @@ const WRAP = 2 ** 32;
 const LEAST_US = 60e6;
 const SLACK_US = 5e6;
 const SLACK_SHARE = 0.01;
+/** What waits in a line comes in less time than this: the least delay of one such stretch is the same as that of the next. */
+const WINDOW_US = 60e6;
+const STEP_US = 1e6;
+
+interface Step {
+  readonly us: number;
+  /** By how much the arrivals lie later than the device's clock from there on, µs; below zero: earlier. */
+  readonly byUs: number;
+}
+
+/**
+ * Samples that arrive later by the device's own clock from some moment on, and stay so: time was taken out of one of the two. A
+ * line that waits catches up.
+ */
+class Delay {
+  private fromUs = 0;
+  private least = 0;
+  private before: number | null = null;
+  private last: number | null = null;
+  private jump: Step = { us: 0, byUs: 0 };
+  step: Step | null = null;
+
+  begin(us: number): void {
+    this.fromUs = us;
+    this.least = 0;
+    this.before = null;
+    this.last = null;
+    this.jump = { us, byUs: 0 };
+  }
+
+  /** @param delay of the arrival, over that of the stretch's first sample, µs */
+  add(us: number, delay: number): void {
+    const byUs = delay - (this.last ?? delay);
+    this.last = delay;
+    if (Math.abs(byUs) > Math.abs(this.jump.byUs)) this.jump = { us, byUs };
+    if (us - this.fromUs < WINDOW_US) {
+      this.least = Math.min(this.least, delay);
+      return;
+    }
+    this.end();
+    this.fromUs = us;
+    this.least = delay;
+  }
+
+  /** Of a stretch that is over: its last minute counts where it was long enough for the line to catch up. */
+  close(us: number): void {
+    if (us - this.fromUs > WINDOW_US / 2) this.end();
+  }
+
+  private end(): void {
+    const byUs = this.least - (this.before ?? this.least);
+    if (Math.abs(byUs) > STEP_US + SLACK_SHARE * WINDOW_US) {
+      if (Math.abs(byUs) > Math.abs(this.step?.byUs ?? 0)) this.step = { us: this.jump.us, byUs };
+      this.jump = { us: 0, byUs: 0 };
+    }
+    this.before = this.least;
+  }
+}
 
 /**
  * Is handed every page. How long the samples of a stretch took by their arrival and by the device's clock: whoever draws a run
- * out, or together, has to forge both.
+ * out, or together, or cuts a piece out of it, has to forge both.
  */
 export class DeviceClock implements RunVisitor {
   private apartUs = 0;
@@ -99,6 +157,7 @@ export class DeviceClock implements RunVisitor {
   private ticks = 0;
   private isHosts = false;
   private boot: string | null = null;
+  private readonly delay = new Delay();
 
   page({ header, samples, placed }: Page): void {
     const hello = placed.findLast(({ entry }) => entry.l === 'frame' && entry.frame.t === 'H')?.entry;
@@ -127,13 +186,16 @@ export class DeviceClock implements RunVisitor {
     if (this.first === null) {
       this.first = { us, tick };
       this.ticks = 0;
+      this.delay.begin(us);
     } else this.ticks += step;
+    this.delay.add(us, us - this.first.us - this.ticks * TICK_US);
     this.lastUs = us;
     this.lastTick = tick;
   }
 
   private close(): void {
     if (this.first === null) return;
+    this.delay.close(this.lastUs);
     const byArrival = this.lastUs - this.first.us;
     const byDevice = this.ticks * TICK_US;
     const longer = Math.max(byArrival, byDevice);
@@ -144,6 +206,9 @@ export class DeviceClock implements RunVisitor {
 
   remarks(): readonly Apart[] {
     this.close();
-    return this.apartUs === 0 ? [] : [{ r: 'clock-apart', what: 'device', seconds: this.apartUs / 1e6 }];
+    const { step } = this.delay;
+    if (this.apartUs > 0) return [{ r: 'clock-apart', what: 'device', seconds: this.apartUs / 1e6 }];
+    if (step === null) return [];
+    return [{ r: 'clock-apart', what: 'device-step', seconds: Math.abs(step.byUs) / 1e6, tUs: step.us }];
   }
 }

@@ -105,8 +105,11 @@ export type Finding =
   /** A Setup that does not follow from itself: no plan made it. */
   | {
       readonly f: 'setup';
-      /** Gain and offset are not those of its own points; or a ceiling over rated less the reading's uncertainty, without a reason. */
-      readonly what: 'calibration' | 'ceiling';
+      /**
+       * Gain and offset are not those of its own points; a ceiling over rated less the reading's uncertainty, without a reason;
+       * or an uncertainty below what its own sensor and calibration leave.
+       */
+      readonly what: 'calibration' | 'ceiling' | 'uncertainty';
       /** null: of none. */
       readonly channel: number | null;
       readonly page: number;
@@ -149,6 +152,8 @@ export type Remark =
       /** Whose key it is; empty for this tablet's own; null: not known here. */
       readonly name: string | null;
     }
+  /** Samples are missing, by the events: how often for a second or more, the longest time, and where that ended on the run clock, µs. */
+  | { readonly r: 'gaps'; readonly count: number; readonly seconds: number; readonly tUs: number }
   | { readonly r: 'additions'; readonly count: number }
   /** Built after the sealing key was gone: derived files were checked by deriving them alone. */
   | { readonly r: 'no-sums' }
@@ -180,8 +185,18 @@ export type Remark =
   /** What the record says of a time is not what the log, a witness or the device says of it, by so many seconds. */
   | {
       readonly r: 'clock-apart';
-      readonly what: 'opened' | 'ended' | 'sealed' | 'not-before' | 'not-after' | 'device' | 'pages';
+      readonly what:
+        | 'opened'
+        | 'ended'
+        | 'sealed'
+        | 'not-before'
+        | 'not-after'
+        | 'device'
+        | 'device-step'
+        | 'pages';
       readonly seconds: number;
+      /** Of a step: where on the run clock, µs. */
+      readonly tUs?: number;
     }
   /** It was read by a map: what the source lacks is the word of nobody but this computer's. */
   | { readonly r: 'read-by-map'; readonly map: MapKind; readonly lacks: readonly Lack[] }

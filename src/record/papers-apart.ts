@@ -17,11 +17,13 @@ const sameText = (a: unknown, b: unknown): boolean => canonicalText(a) === canon
 /** What the plan takes from a sensor's document as it stands there. Of another signal it takes nothing. */
 function sensorApart(
   ch: ChannelSetup,
-  { serial, signal, range, calibration }: SensorDocument,
+  { serial, signal, range, calibration, accuracy, perKelvin }: SensorDocument,
 ): PaperPart | null {
   if (signal !== ch.signal) return null;
   const isOther = ch.sensorSerial !== undefined && ch.sensorSerial !== null && ch.sensorSerial !== serial;
   if (isOther || range.lo !== ch.rangeLo || range.hi !== ch.rangeHi) return 'sensor';
+  if (accuracy !== null && ch.uSensor !== accuracy / 2) return 'sensor';
+  if (perKelvin !== null && ch.perKelvin !== perKelvin / 100) return 'sensor';
   if (ch.calibration === null || calibration === null) return null;
   const { date, asFound, asLeft, uReference } = ch.calibration;
   const mine = { date, asFound, asLeft, uReference };
@@ -36,7 +38,10 @@ function isOtherPacker({ job, packer }: JobBundle, { limits, pipe }: Setup): boo
   return limits.ratedBar !== own && limits.ratedBar !== job.otherRatedBar;
 }
 
-/** Members that both know; an earlier program's Setup has fewer. */
+/** What a Setup says that has not the member: it is of before that was asked. */
+const UNASKED = { curedBy: 'time', countsFrom: 'unstated' } as const;
+
+/** Members that both know. */
 function isOtherResin({ resin }: JobBundle, { resin: used }: Setup): boolean {
   if (used === null || resin === null) return (used === null) !== (resin === null);
   const { document: sheet } = resin;
@@ -44,8 +49,7 @@ function isOtherResin({ resin }: JobBundle, { resin: used }: Setup): boolean {
   const members = ['name', 'criterion', 'points', 'lowestC', 'exotherm', 'expectedRiseK'] as const;
   const later = ['curedBy', 'countsFrom'] as const;
   return (
-    members.some((m) => !sameText(used[m], of[m])) ||
-    later.some((m) => used[m] !== undefined && used[m] !== of[m])
+    members.some((m) => !sameText(used[m], of[m])) || later.some((m) => (used[m] ?? UNASKED[m]) !== of[m])
   );
 }
 

@@ -5,6 +5,7 @@
 import { isPressureRole } from '../job/pressure-roles.ts';
 import type { ChannelSetup, Limits, Setup } from '../job/setup.ts';
 import { fitCalibration, leftOf } from '../sensing/calibration.ts';
+import { pressureBudget } from '../sensing/uncertainty.ts';
 import type { Finding } from './findings.ts';
 import type { Page } from './page.ts';
 import type { RunVisitor } from './reader.ts';
@@ -29,6 +30,20 @@ function isFitted({ role, calibration, rangeLo, rangeHi }: ChannelSetup): boolea
 const isGuarded = ({ ceilingBar, ratedBar, uBar, noMargin }: Limits): boolean =>
   noMargin !== null || ceilingBar <= Math.max(0, ratedBar - uBar) + ROUNDING;
 
+/**
+ * The least that the plan can take for the reading at the rated pressure, bar: with its zero taken. null where no channel reads the
+ * pressure; then it assumes one.
+ */
+function leastUncertainty({ channels, air }: Setup, ratedBar: number): number | null {
+  const ch = channels.find((c) => c.role === 'pressure');
+  if (ch === undefined) return null;
+  const supplied = channels.some((c) => c.index === ch.partner && c.role === 'supply');
+  return pressureBudget(ch, ratedBar, supplied, { zeroed: true, airU: air.uBar }).expanded;
+}
+
+const isUncertain = (setup: Setup, { uBar, ratedBar }: Limits): boolean =>
+  uBar >= (leastUncertainty(setup, ratedBar) ?? 0) - ROUNDING;
+
 /** Is handed every page; asked of Setups whose form is known. */
 export class SetupFollows implements RunVisitor {
   /** The first of each kind and channel. */
@@ -39,11 +54,14 @@ export class SetupFollows implements RunVisitor {
       if (entry.l === 'setup') this.setup(entry.setup, { page: header.index, tUs: entry.tUs });
   }
 
-  private setup({ channels, limits }: Setup, at: Pick<Unfounded, 'page' | 'tUs'>): void {
+  private setup(setup: Setup, at: Pick<Unfounded, 'page' | 'tUs'>): void {
+    const { channels, limits } = setup;
     for (const ch of channels)
       if (!isFitted(ch)) this.note({ f: 'setup', what: 'calibration', channel: ch.index, ...at });
     if (limits !== null && !isGuarded(limits))
       this.note({ f: 'setup', what: 'ceiling', channel: null, ...at });
+    if (limits !== null && !isUncertain(setup, limits))
+      this.note({ f: 'setup', what: 'uncertainty', channel: null, ...at });
   }
 
   private note(finding: Unfounded): void {

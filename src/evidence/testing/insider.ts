@@ -10,10 +10,12 @@ import { toHex } from '../../record/hex.ts';
 import { buildJobFile } from '../../record/job-file.ts';
 import type { LogEntry, LogHead } from '../../record/log.ts';
 import { contentOf, type Manifest, makeManifest } from '../../record/manifest.ts';
+import { FILE } from '../../record/members.ts';
 import { pageEntries } from '../../record/page.ts';
 import { scanPages } from '../../record/page-scanner.ts';
 import type { Signer } from '../../record/signing.ts';
 import { inMemory, recordCrypto } from '../../record/testing/sealing.ts';
+import { zipBytes } from '../../record/testing/zips.ts';
 import { type Verification, type VerifyOptions, verifyJobFile } from '../../record/verify.ts';
 import { createPageWriter } from '../../record/writer.ts';
 import type { WatchEvent } from '../../watch/events.ts';
@@ -107,6 +109,25 @@ export function createInsider(pages: Uint8Array, signer: Signer, job: unknown) {
     return joinBytes(await buildJobFile(input, recordCrypto, inMemory));
   }
 
+  /** Members of a file changed, and its sums made and signed anew. */
+  async function summedAnew(
+    members: readonly { readonly name: string; readonly bytes: Uint8Array }[],
+  ): Promise<Uint8Array> {
+    const rest = members.filter(
+      ({ name }) => !name.startsWith('SHA256SUMS') && !name.startsWith('additions/'),
+    );
+    const lines = await Promise.all(
+      rest.map(async ({ name, bytes }) => `${toHex(await recordCrypto.sha256(bytes))}  ${name}\n`),
+    );
+    const sums = new TextEncoder().encode(lines.join(''));
+    return zipBytes([
+      ...rest,
+      { name: FILE.sums, bytes: sums },
+      { name: FILE.sumsSignature, bytes: await signer.sign(sums) },
+      ...members.filter(({ name }) => name.startsWith('additions/')),
+    ]);
+  }
+
   const verify = (file: Uint8Array, more: Partial<VerifyOptions> = {}): Promise<Verification> =>
     verifyJobFile(bytesSource(file), {
       crypto: recordCrypto,
@@ -115,5 +136,5 @@ export function createInsider(pages: Uint8Array, signer: Signer, job: unknown) {
       ...more,
     });
 
-  return { forge, verify, entries: recorded.flatMap((page) => page.entries) };
+  return { forge, summedAnew, verify, entries: recorded.flatMap((page) => page.entries) };
 }

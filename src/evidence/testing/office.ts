@@ -31,6 +31,9 @@ const QUICK: ResinSetup = {
   expectedRiseK: null,
 };
 
+/** What the practice site's sensor leaves, as a plan has it: its reading is sure to so much at the rated pressure. */
+const SURE = { uBar: 0.05, ceilingBar: 1.75 } as const satisfies Partial<Limits>;
+
 export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catalogueOf' | 'software'>> = {}) {
   const files = createMemoryStore();
   const documents = createMemoryDocuments();
@@ -91,13 +94,17 @@ export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catal
       await put('resin', DEMO.resin.id, {
         ...DEMO.resin.document,
         name: QUICK.name,
+        curedBy: 'time',
+        countsFrom: 'unstated',
         criterion: QUICK.criterion,
         curePoints: QUICK.points,
         lowestC: QUICK.lowestC,
         exotherm: QUICK.exotherm,
         expectedRiseK: QUICK.expectedRiseK,
       });
-    for (const s of DEMO.sensors) await put('sensor', s.id, s.document);
+    // The run's channels are the device's own suggestion: the sensors' papers say nothing else.
+    for (const s of DEMO.sensors)
+      await put('sensor', s.id, { ...s.document, accuracy: null, perKelvin: null });
   }
 
   /** A run on the simulated site, as a real line unless it is a practice. */
@@ -127,7 +134,7 @@ export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catal
     const setup = {
       ...base,
       ...options.setup,
-      limits: base.limits === null ? null : { ...base.limits, ...options.limits },
+      limits: base.limits === null ? null : { ...base.limits, ...SURE, ...options.limits },
       resin: {
         ...QUICK,
         ...(options.curedBy === undefined ? {} : { curedBy: options.curedBy }),

@@ -18,7 +18,7 @@ export type ProofFault =
   | 'note' // a checkpoint that its log did not sign, or that a witness did not
   | 'inclusion' // a leaf that the checkpoint does not hold
   | 'consistency' // a tree that is not the beginning of the other
-  | 'content' // the leaves speak of another record, or the checkpoint before the run is not from before it
+  | 'content' // the leaves speak of another record, or the checkpoint before the run is not the one right before it
   | 'twice' // the run was sealed more than once
   | 'addition' // an addition was noted that the file has not
   | 'stamp'; // the time stamp is of something else
@@ -171,7 +171,8 @@ function contentFaults(
 ): readonly ProofFault[] {
   const faults: ProofFault[] = [];
   const first = own[0];
-  if (first === undefined || before.size > first.index) faults.push('content');
+  // Right before it: an older one, of a tree that is as genuine, would leave open what was noted between.
+  if (first === undefined || before.size !== first.index) faults.push('content');
   const sealed = new Set(own.flatMap((p) => (p.leaf.leaf === 'sealed' ? [p.leaf.manifest] : [])));
   if (sealed.size > 1) faults.push('twice');
   if (!sealed.has(manifestSha256)) faults.push('content');

@@ -337,7 +337,7 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
       <Show when={remarks().length > 0}>
         <h3>{E.remarks}</h3>
         <ul class="dots">
-          <For each={remarks()}>{(r) => <li>{remarkText(r)}</li>}</For>
+          <For each={remarks()}>{(r) => <li>{remarkText(r, firstUs())}</li>}</For>
         </ul>
       </Show>
       <Show when={v().remarks.some((r) => r.r === 'logged')}>

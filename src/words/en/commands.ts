@@ -283,7 +283,9 @@ export const verifyWords = (f: Format) => {
         case 'clock-back':
           return `the clock ran back: ${r.what}${r.at === 0 ? '' : ` ${r.at}`}${r.times === 1 ? '' : `, ${r.times} times`}, by ${Math.round(r.seconds)} s`;
         case 'clock-apart':
-          return `clocks disagree: ${r.what}, by ${Math.round(r.seconds)} s`;
+          return `clocks disagree: ${r.what}, by ${Math.round(r.seconds)} s${r.tUs === undefined ? '' : ` at run time ${clock(r.tUs)}`}`;
+        case 'gaps':
+          return `gaps in the readings: ${r.count}, the longest of ${Math.round(r.seconds)} s until run time ${clock(r.tUs)}`;
         case 'read-by-map':
           return `${READ_BY[r.map]}; the source has no ${r.lacks.join(', no ')}`;
         case 'device-limit':

@@ -255,6 +255,8 @@ export const evidence = (f: Format) => ({
       case 'translation':
         return `${finding.count} ${finding.count === 1 ? 'reading is' : 'readings are'} not what the reading map makes of what came over the line; the first in block ${finding.page}, run time ${at(finding.tUs)}.`;
       case 'setup':
+        if (finding.what === 'uncertainty')
+          return `The Setup of block ${finding.page} (run time ${at(finding.tUs)}) takes the reading for surer at the rated pressure than its own sensor and calibration leave it: no plan made it.`;
         return finding.channel === null
           ? `The Setup of block ${finding.page} (run time ${at(finding.tUs)}) has a ceiling over the rated pressure less the uncertainty of the reading, and names no reason for it: no plan made it.`
           : `The Setup of block ${finding.page} (run time ${at(finding.tUs)}) reads channel ${finding.channel} by a gain or an offset that are not those of its own calibration points: no plan made it.`;
@@ -286,8 +288,10 @@ export const evidence = (f: Format) => ({
     }
   },
 
-  remarkText(r: Remark): string {
+  /** @param firstUs arrival of the first reading on the run clock, µs */
+  remarkText(r: Remark, firstUs = 0): string {
     const utc = (ms: number | null): string => (ms === null ? '(not noted)' : f.dateTimeZone(ms));
+    const at = (us: number): string => f.stopwatch(Math.max(0, us - firstUs) / 1e6);
     switch (r.r) {
       case 'interrupted':
         return 'The run was interrupted: nobody ended it.';
@@ -326,7 +330,9 @@ export const evidence = (f: Format) => ({
       case 'clock-back':
         return `${CLOCK_BACK[r.what](r.at, r.times)}, by ${f.duration(r.seconds)}. The computer’s clock was set, or a time is not true.`;
       case 'clock-apart':
-        return `${CLOCK_APART[r.what]}: ${f.duration(r.seconds)} apart. A clock was wrong, or a time is not true.`;
+        return `${CLOCK_APART[r.what]}: ${f.duration(r.seconds)} apart${r.tUs === undefined ? '' : `, at run time ${at(r.tUs)}`}. A clock was wrong, or a time is not true.`;
+      case 'gaps':
+        return `Readings are missing: ${r.count} ${r.count === 1 ? 'gap' : 'gaps'} of a second or more, the longest of ${f.duration(r.seconds)} up to run time ${at(r.tUs)}.`;
       case 'read-by-map':
         return READ_BY_MAP[r.map];
       case 'device-limit':

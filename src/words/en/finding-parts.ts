@@ -55,6 +55,8 @@ export const CLOCK_APART: Record<Extract<Remark, { r: 'clock-apart' }>['what'], 
   'not-before': 'It says that it was opened before a witness signed what its first page names',
   'not-after': 'It says that it was sealed after a witness signed the log with this record in it',
   device: 'By the device’s own clock the run took another time than by the computer’s',
+  'device-step':
+    'From some moment on the readings came later, or earlier, than the device’s own clock says, as when a piece was cut out',
   pages: 'By the computer’s clock the run took another time, or was opened at another, than its blocks tell',
 };
 
