@@ -172,7 +172,7 @@ if (wants('check')) {
 }
 if (wants('unit')) {
   headline('unit and component tests');
-  vitest(['unit', 'dom']);
+  vitest(['unit', 'dom', 'dom-words']);
 }
 if (wants('c')) {
   headline('C reference of the device protocol');
