@@ -102,9 +102,9 @@ const resin = (names: DemoNames): ResinDocument => ({
   lowestC: 5,
   // What usual batches show in a cup at the practice site, mixed at 14 to 18 °C.
   cupMarks: [
-    { massG: 200, mark: 0.292, riseK: 110 },
-    { massG: 200, mark: 0.308, riseK: 109 },
-    { massG: 200, mark: 0.277, riseK: 111 },
+    { massG: 200, mark: 0.276, riseK: 111 },
+    { massG: 200, mark: 0.279, riseK: 110 },
+    { massG: 200, mark: 0.267, riseK: 110 },
   ],
   potLife: [
     { c: 10, minutes: 45 },

@@ -7,8 +7,8 @@ import { valuesOf } from './alarms/values.ts';
 import type { AlarmCode } from './codes.ts';
 import { ALARMS } from './codes.ts';
 import { beforeTick } from './cure/before-seat.ts';
-import { believedBeside, cupTick } from './cure/cup.ts';
-import { cupSpeed } from './cure/cup-speed.ts';
+import { believedBeside, cupTick, hasCup } from './cure/cup.ts';
+import { AS_THE_SHEET } from './cure/cup-speed.ts';
 import { cureTick } from './cure/cure.ts';
 import type { WatchEvent } from './events.ts';
 import type { WatchInput } from './inputs.ts';
@@ -112,7 +112,11 @@ function settleCure(w: WatchState, emit: Emit): void {
     cureTick(
       cure,
       w.tUs,
-      { setup: w.setup, probes: believedBeside(w.cup, probes), speed: cupSpeed(w.cup) },
+      {
+        setup: w.setup,
+        probes: believedBeside(w.cup, probes),
+        batch: w.cup !== null && hasCup(w.setup) ? w.cup.batch : AS_THE_SHEET,
+      },
       emit,
     );
   if (w.beforeSeat !== null) beforeTick(w.beforeSeat, w.tUs, probes);

@@ -25,7 +25,7 @@ export function cupsChild(scale: number): void {
 }
 
 const two = (x: number): string => (Number.isFinite(x) ? x.toFixed(2) : 'not said');
-const BATCH_NAME = (batch: Batch): string =>
+export const BATCH_NAME = (batch: Batch): string =>
   batch === 'usual' ? 'usual (5 %, 1 s)' : `${batch} times the usual time`;
 
 interface Judged {
@@ -52,6 +52,7 @@ function counted(all: readonly Judged[]): string[][] {
             known ? 'probe compared, water known' : 'as jobs are',
             BATCH_NAME(batch),
             cup ? 'with' : 'without',
+            `${some.length}`,
             early(some),
             ...[0.05, 0.5, 0.95].map((q) => two(quantile(ratios(some), q))),
           ],
@@ -59,6 +60,19 @@ function counted(all: readonly Judged[]): string[][] {
       }),
     ),
   );
+}
+
+/** A cup that was asked about, or is of a resin whose cups warm too little, tells nothing of the batch. */
+const tells = ({ result }: Judged): boolean => !result.said.includes('little-heat') && result.learnt > 0;
+
+/** All batches that take 1.15 to 2 times the usual time, whose own cup was judged. */
+function early600(all: readonly Judged[]): string {
+  const slow = all.filter(
+    ({ task }) => task.fault === 'none' && task.cup && task.known && task.batch !== 'usual' && task.batch > 1,
+  );
+  const some = slow.filter(tells);
+  return `Of all batches at 1.15 to 2 times the usual time, by a compared probe: early ${early(slow)}; of those whose cup can tell (its resin warms it by
+6 K and more, and has a mark): ${early(some)}.`;
 }
 
 function foundRows(all: readonly Judged[]): string[][] {
@@ -112,14 +126,16 @@ export async function runCups(scale: number): Promise<Section> {
   return {
     name: CUPS,
     title: 'The witness cup',
-    markdown: `${each} sleeves of the cure’s campaign a row (seeds from ${CUP_SEED} on, drawn after the rules stood; a third each on the sleeve’s inside, in the packer’s
+    markdown: `${each} sleeves of the cure’s campaign a row with the cup, fewer without (seeds from ${CUP_SEED} on, drawn after the rules stood; a third each on the sleeve’s inside, in the packer’s
 air, on the pipe’s wall), with a cup of their batch. The crew has its own vessel (100-400 g, a time constant within a factor of 1.5 of
 what the program takes, 15 % more or less in it each time, mixed at 12-22 °C, in air of 8-18 °C, a draught in one of five). The resin’s document has the marks of four earlier cups, as the
 program told them, of batches that scatter by 5 % (1 s). Sleeve and cup then are of one batch. *Found*: ‘slow batch’ or ‘no reaction’ was
 said; *in time*: before half of the sheet’s time was counted. *As jobs are*: the probe’s class, and water as the job sheet has it; *compared*: its error
 is 0.3 K at most, and where no water seeps in that is known.
 
-${table(['known', 'batch', 'cup', 'early (95 % interval)', 'ratio 5 %', 'median', '95 %'], counted(all))}
+${table(['known', 'batch', 'cup', 'sleeves', 'early (95 % interval)', 'ratio 5 %', 'median', '95 %'], counted(all))}
+
+${early600(all)}
 
 ${table(['batch', 'sleeves', 'found slow', 'found in time', 'its time was told', 'told over true, 5 % / median / 95 %'], foundRows(all))}
 

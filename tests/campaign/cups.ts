@@ -10,7 +10,7 @@ import { Cup, type CupOptions, slowed } from '../../src/rig/cup.ts';
 import { createRandom, type Random } from '../../src/rig/random.ts';
 import type { ProbeNow } from '../../src/watch/cure/coldest.ts';
 import { believedBeside, type Cup as CupWatch, createCup, cupTick } from '../../src/watch/cure/cup.ts';
-import { cupSpeed } from '../../src/watch/cure/cup-speed.ts';
+import { AS_THE_SHEET } from '../../src/watch/cure/cup-speed.ts';
 import type { CureState } from '../../src/watch/cure/cure.ts';
 import type { WatchEvent } from '../../src/watch/events.ts';
 import { drawCup, drawUsual, type Poured, type Usual } from './cups-world.ts';
@@ -18,13 +18,18 @@ import { judgeSleeve, type SleeveResult, sheetSetup } from './sleeves-judge.ts';
 import { drawSleeve, type SleeveScenario } from './sleeves-scenario.ts';
 import { knowing } from './sleeves-waiting.ts';
 
-/** Reported seeds; the cup's rules were chosen on seeds from 970 001 on. */
-export const CUP_SEED = 640_001;
-export const CUP_EACH = 30;
+/** Reported seeds; the cup's rules were chosen on seeds from 970 001 on, and those from 640 001 on were reported of an earlier state. */
+export const CUP_SEED = 1_640_001;
+/** So many at each place of the probe: of usual and slow batches that are known best, and of all others. */
+export const CUP_EACH = 50;
+const FEW_EACH = 20;
 export const CUP_PROBES = ['sleeve', 'air', 'pipe'] as const;
 /** Batches: usual ones scatter by BATCH (1 s); others take so many times the usual time. */
-export const BATCHES = ['usual', 0.7, 1.3, 1.5, 2] as const;
+export const BATCHES = ['usual', 0.7, 0.85, 1.15, 1.3, 1.5, 2] as const;
 export type Batch = (typeof BATCHES)[number];
+/** Judged without a cup too, with all known and as jobs are. */
+const WITHOUT: readonly Batch[] = ['usual', 1.5];
+const AS_JOBS_ARE: readonly Batch[] = ['usual', 1.5];
 const BATCH = 0.05;
 const LEARNT = 4;
 
@@ -44,18 +49,21 @@ export interface CupTask {
 
 export function cupTasks(scale: number): CupTask[] {
   const n = Math.max(1, Math.round(CUP_EACH * scale));
+  const few = Math.max(1, Math.round(FEW_EACH * scale));
   const out: CupTask[] = [];
   const add = (probe: CupTask['probe'], i: number, more: Omit<CupTask, 'probe' | 'seed'>) =>
     out.push({ probe, seed: CUP_SEED + i, ...more });
   for (const known of [false, true])
-    for (const batch of known ? BATCHES : (['usual', 1.5] as const))
-      for (const cup of [false, true])
-        for (let i = 0; i < n; i++)
+    for (const batch of known ? BATCHES : AS_JOBS_ARE)
+      for (const cup of [false, true]) {
+        if (!cup && known && !WITHOUT.includes(batch)) continue;
+        const isMany = cup && known && (batch === 'usual' || batch > 1);
+        for (let i = 0; i < (isMany ? n : few); i++)
           for (const probe of CUP_PROBES) add(probe, i, { batch, cup, known, fault: 'none' });
+      }
   for (const fault of CUP_FAULTS)
     if (fault !== 'none')
-      for (let i = 0; i < Math.ceil(n / 2); i++)
-        add('sleeve', i, { batch: 'usual', cup: true, known: true, fault });
+      for (let i = 0; i < few; i++) add('sleeve', i, { batch: 'usual', cup: true, known: true, fault });
   return out;
 }
 
@@ -182,8 +190,8 @@ export function workCup(task: CupTask): CupResult {
     if (foundS === null && isFound()) foundS = tS;
     if (halfS === null && cure.progress >= 0.5) halfS = tS;
     return task.cup
-      ? { speed: cupSpeed(heard.watch), probes: believedBeside(heard.watch, read) }
-      : { speed: AS_IT_IS, probes };
+      ? { batch: heard.watch.batch, probes: believedBeside(heard.watch, read) }
+      : { batch: AS_THE_SHEET, probes };
   };
   const result = judgeSleeve(
     { ...s, options: { ...s.options, kinetics: slowed(s.options.kinetics, slow) } },
@@ -201,10 +209,8 @@ export function workCup(task: CupTask): CupResult {
   };
 }
 
-const AS_IT_IS = { value: 1, low: 1, high: 1 } as const;
-
 /** Water known where none seeps in, and a probe that was compared: 0.3 K. */
-function withKnown(drawn: SleeveScenario): SleeveScenario {
+export function withKnown(drawn: SleeveScenario): SleeveScenario {
   const s = knowing(drawn, 1);
   return { ...s, offsetK: Math.max(-0.3, Math.min(0.3, s.offsetK)), uC: 0.35 };
 }

@@ -1,5 +1,5 @@
 /**
- * npm run campaign [-- fills|proofs|pairs|holds|sleeves|mixings|cups|forgeries …] [--n SCALE]
+ * npm run campaign [-- fills|proofs|pairs|holds|sleeves|mixings|cups|samples|forgeries …] [--n SCALE]
  *
  * Runs the campaigns named (all without a name), prints their tables and writes docs/validation.md with its figures.
  * SCALE below 1 runs a share of each and writes nothing.
@@ -13,6 +13,7 @@ import { MIXINGS, mixingsChild, runMixings } from './mixings-run.ts';
 import { PAIRS, pairsChild, runPairs } from './pairs-run.ts';
 import { isChild } from './pool.ts';
 import { PROOFS, proofsChild, runProofs } from './proofs-run.ts';
+import { runSamples, SAMPLES, samplesChild } from './samples-run.ts';
 import { type Section, withSection } from './sections.ts';
 import { runSleeves, SLEEVES, sleevesChild } from './sleeves-run.ts';
 
@@ -32,6 +33,7 @@ const CAMPAIGNS: Readonly<Record<string, (scale: number) => Promise<Section>>> =
   [SLEEVES]: runSleeves,
   [MIXINGS]: runMixings,
   [CUPS]: runCups,
+  [SAMPLES]: runSamples,
   [FORGERIES]: runForgeries,
 };
 for (const name of named)
@@ -47,6 +49,7 @@ else if (isChild(HOLDS)) holdsChild(scale);
 else if (isChild(SLEEVES)) sleevesChild(scale);
 else if (isChild(MIXINGS)) mixingsChild(scale);
 else if (isChild(CUPS)) cupsChild(scale);
+else if (isChild(SAMPLES)) samplesChild(scale);
 else if (isChild(FORGERIES)) forgeriesChild();
 else
   for (const [name, run] of Object.entries(CAMPAIGNS)) {

@@ -4,8 +4,8 @@ import { PLATE_LIMITS, setupOf } from '../../src/job/testing/givens.ts';
 import { createRandom } from '../../src/rig/random.ts';
 import { Sleeve, type SleeveTruth } from '../../src/rig/testing/sleeve.ts';
 import type { ProbeNow } from '../../src/watch/cure/coldest.ts';
+import type { Batch } from '../../src/watch/cure/cup-speed.ts';
 import { type CureState, createCure, cureTick, cureView } from '../../src/watch/cure/cure.ts';
-import type { Bounded } from '../../src/watch/events.ts';
 import type { ProbePlace, SleeveScenario } from './sleeves-scenario.ts';
 
 export const METHODS = ['program', 'line20', 'probe', 'ground', 'midway'] as const;
@@ -90,17 +90,20 @@ export function ratioOf(r: SleeveResult, method: Method): number {
   return said === null || r.trueS === null ? Number.POSITIVE_INFINITY : said / r.trueS;
 }
 
+const isMet = (cure: CureState): boolean => cure.metUs !== null;
+
 /** What a witness cup makes of the count and of the probes at a time, s from seating. */
 export type OfBatch = (
   tS: number,
   probes: readonly ProbeNow[],
   cure: CureState,
-) => { readonly speed: Bounded; readonly probes: readonly ProbeNow[] };
+) => { readonly batch: Batch; readonly probes: readonly ProbeNow[] };
 
 export function judgeSleeve(
   s: SleeveScenario,
   onStep?: (step: SleeveStep) => void,
   batch?: OfBatch,
+  says: (cure: CureState) => boolean = isMet,
 ): SleeveResult {
   const sleeve = new Sleeve(s.options);
   const { truth } = sleeve;
@@ -113,7 +116,9 @@ export function judgeSleeve(
   let low = Number.NaN;
   let clock: SleeveResult['clock'] = null;
   const noise = createRandom(s.seed * 8 + 7).fork(`noise ${s.probe}`);
-  const end = () => Number.isFinite(metUs) && baseline.done && Number.isFinite(trueS);
+  // A batch of its own is held against no baseline.
+  const end = () =>
+    Number.isFinite(metUs) && Number.isFinite(trueS) && (batch !== undefined || baseline.done);
   for (
     let t = STEP_S;
     (t <= LONGEST_S && t <= FACTOR * trueS) || (Number.isNaN(trueS) && t <= LONGEST_S);
@@ -131,10 +136,11 @@ export function judgeSleeve(
     const c =
       Math.round((s.share * inner + (1 - s.share) * own + s.offsetK + NOISE_K * noise.normal()) * 10) / 10;
     const probes: ProbeNow[] = s.probe === 'ground' ? [] : [{ place: s.probe, c, uC: s.uC, checked: true }];
-    if (Number.isNaN(metUs) || Number.isNaN(trueS))
-      cureTick(cure, t * 1e6, { setup, ...(batch?.(t, probes, cure) ?? { probes }) }, (e) => {
-        if (e.e === 'cure-met') metUs = e.tUs;
-      });
+    if (Number.isNaN(metUs) || Number.isNaN(trueS)) {
+      cureTick(cure, t * 1e6, { setup, ...(batch?.(t, probes, cure) ?? { probes }) }, () => {});
+      // Said once is said, whatever is taken back later.
+      if (Number.isNaN(metUs) && says(cure)) metUs = t * 1e6;
+    }
     if (clock === null && cure.low >= ASK_AT && cure.metUs === null) {
       const inS = cureView(cure, t * 1e6, 0)?.metInS;
       if (inS) clock = { atS: t, valueS: t + inS.value, lowS: t + inS.low, highS: t + inS.high };

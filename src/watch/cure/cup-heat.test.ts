@@ -3,15 +3,24 @@ import { courseOn, createCourse } from './cup-course.ts';
 import { greatestHeat, LEAST_RISE_K, riseOf } from './cup-heat.ts';
 
 /** A lumped cup in air: m·c·dT/dt = heat − UA·(T − Ta), stepped finely; heat in K/s of the cup. */
-function courseOf(heat: (t: number) => number, tauS: number, airC: number, startC: number, endS: number) {
+function courseOf(
+  heat: (t: number, c: number) => number,
+  tauS: number,
+  airC: number,
+  startC: number,
+  endS: number,
+) {
   const course = createCourse();
   let c = startC;
   for (let t = 1; t <= endS; t++) {
-    c += heat(t) - (c - airC) / tauS;
+    c += heat(t, c) - (c - airC) / tauS;
     courseOn(course, 1, c, t / 3600);
   }
   return course;
 }
+/** A resin that heat makes no quicker. */
+const SAME = () => 60;
+
 const bell = (atS: number, widthS: number, kelvin: number) => (t: number) =>
   (kelvin / (widthS * Math.sqrt(2 * Math.PI))) * Math.exp(-0.5 * ((t - atS) / widthS) ** 2);
 
@@ -22,9 +31,19 @@ describe('the greatest heat of a cup', () => {
     [1400, 18],
     [3300, 5],
   ])('is found within a fifteenth of the time with a vessel of %i s in air of %i °C', (tauS, airC) => {
-    const found = greatestHeat(courseOf(bell(3600, 700, 40), tauS, airC, 20, 3 * 3600), 200);
+    const found = greatestHeat(courseOf(bell(3600, 700, 40), tauS, airC, 20, 3 * 3600), 200, SAME);
     expect(found?.passed).toBe(true);
     expect(Math.abs(found!.age - 1)).toBeLessThan(1 / 15);
+  });
+
+  it('is that at one temperature: what a warmer cup makes more by its warmth is taken out', () => {
+    // At one temperature it is greatest at an hour; doubling each 12 K it gives its most heat well after that.
+    const warmth = (c: number) => 2 ** ((c - 20) / 12);
+    const law = bell(3600, 1100, 24);
+    const course = courseOf((t, c) => law(t) * warmth(c), 2200, 10, 20, 3 * 3600);
+    const at = (minutes: (c: number) => number) => greatestHeat(course, 200, minutes)!.age;
+    expect(at(SAME)).toBeGreaterThan(1.05);
+    expect(Math.abs(at((c) => 60 / warmth(c)) - 1)).toBeLessThan(0.05);
   });
 
   it('comes before the peak of temperature, which cooling moves', () => {
@@ -34,7 +53,7 @@ describe('the greatest heat of a cup', () => {
   });
 
   it('has not passed while it rises', () => {
-    const found = greatestHeat(courseOf(bell(3600, 700, 40), 2200, 10, 20, 3300), 200);
+    const found = greatestHeat(courseOf(bell(3600, 700, 40), 2200, 10, 20, 3300), 200, SAME);
     expect(found).toMatchObject({ passed: false });
     expect(found!.age).toBeLessThan(1);
   });
@@ -42,7 +61,7 @@ describe('the greatest heat of a cup', () => {
   it('is none of a cup that warms little, be it by warmer air', () => {
     const warmed = courseOf(() => 0, 2200, 15, 10, 4 * 3600);
     expect(riseOf(warmed)).toBeLessThan(LEAST_RISE_K);
-    expect(greatestHeat(warmed, 200)).toBeNull();
-    expect(greatestHeat(courseOf(bell(3600, 700, 3), 2200, 10, 20, 3 * 3600), 200)).toBeNull();
+    expect(greatestHeat(warmed, 200, SAME)).toBeNull();
+    expect(greatestHeat(courseOf(bell(3600, 700, 3), 2200, 10, 20, 3 * 3600), 200, SAME)).toBeNull();
   });
 });

@@ -14,7 +14,7 @@ export interface CupHeat {
 /** Slopes are taken over so many stretches to either side. */
 const HALF = 4;
 /** The greatest has passed once the output has fallen by this share of its rise. */
-const FALLEN = 0.2;
+const FALLEN = 0.3;
 /** Its place is the middle of what lies over this share of its rise. */
 const TOP = 0.9;
 /** Less rise of the cup than this may be warm air, and no peak could be read off it, K. */
@@ -53,23 +53,34 @@ function outputs({ means, lengthS }: CupCourse, tauS: number): number[] {
   return out;
 }
 
-/** null: the cup has warmed too little to say. */
-export function greatestHeat(course: CupCourse, massG: number | null): CupHeat | null {
+/**
+ * null: the cup has warmed too little to say.
+ * @param minutesAt the sheet's time at a temperature, °C
+ */
+export function greatestHeat(
+  course: CupCourse,
+  massG: number | null,
+  minutesAt: (c: number) => number,
+): CupHeat | null {
   if (riseOf(course) < LEAST_RISE_K) return null;
   const tauS = tauOf(massG);
   const q = outputs(course, tauS);
   if (q.length === 0) return null;
-  let top = 0;
-  for (let i = 1; i < q.length; i++) if (q[i]! > q[top]!) top = i;
-  let base = q[top]!;
-  for (let i = 0; i < top; i++) base = Math.min(base, q[i]!);
-  const rise = q[top]! - base;
-  const passed = rise * tauS > LEAST_RISE_K && q.at(-1)! < q[top]! - FALLEN * rise;
-  const edge = q[top]! - (1 - TOP) * rise;
+  let hottest = 0;
+  for (let i = 1; i < q.length; i++) if (q[i]! > q[hottest]!) hottest = i;
+  let cool = hottest;
+  for (let i = 0; i < hottest; i++) if (q[i]! < q[cool]!) cool = i;
+  const base = q[cool]!;
+  // What the heat would be at one temperature.
+  const v = q.map((x, i) => (i < cool ? 0 : Math.max(0, x - base) * minutesAt(course.means[i + HALF]!)));
+  let top = hottest;
+  for (let i = cool; i < v.length; i++) if (v[i]! > v[top]!) top = i;
+  const passed = (q[hottest]! - base) * tauS > LEAST_RISE_K && v.at(-1)! < (1 - FALLEN) * v[top]!;
+  const edge = TOP * v[top]!;
   let from = top;
   let to = top;
-  while (from > 0 && q[from - 1]! >= edge) from--;
-  while (to + 1 < q.length && q[to + 1]! >= edge) to++;
+  while (from > 0 && v[from - 1]! >= edge) from--;
+  while (to + 1 < v.length && v[to + 1]! >= edge) to++;
   const at = passed ? (from + to) / 2 + HALF : top + HALF;
   return { age: ageAt(course.ages, at), passed };
 }

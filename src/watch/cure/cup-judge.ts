@@ -57,18 +57,23 @@ function unknown({ age, riseK, heat }: CupSeen): CupSaid {
   return riseK < NO_RISE_K ? { verdict: 'no-reaction', doubt: null, times: null } : cannotTell('little-heat');
 }
 
+/** Quicker than any batch is. */
+export const isTooQuick = (times: number): boolean => times < TOO_QUICK;
+
+/** What usually warms little tells nothing by being cool. */
+export const isLittle = ({ heat }: Pick<CupSeen, 'heat'>, mark: CupMark): boolean =>
+  heat === null && mark.riseK < 2 * LEAST_RISE_K;
+
 function known({ age, riseK, heat }: CupSeen, mark: CupMark): CupSaid {
   const wide = Math.exp(K * mark.scatter);
   if (heat?.passed) {
     const value = heat.age / mark.age;
-    if (value < TOO_QUICK) return cannotTell('too-early');
+    if (isTooQuick(value)) return cannotTell('too-early');
     const times = { least: value / wide, value, most: value * wide };
     if (value > SLOW && times.least > SURELY) return { verdict: 'slow', doubt: null, times };
     return { verdict: times.most < QUICK ? 'quick' : 'usual', doubt: null, times };
   }
-  // What usually warms little tells nothing by being cool.
-  const little = heat === null && mark.riseK < 2 * LEAST_RISE_K;
-  if (little) return age > DEAD * mark.age ? cannotTell('little-heat') : NOTHING_SAID;
+  if (isLittle({ heat }, mark)) return age > DEAD * mark.age ? cannotTell('little-heat') : NOTHING_SAID;
   const soFar = (heat?.age ?? age) / mark.age;
   const least = soFar / wide;
   if (heat === null && soFar > DEAD && riseK < NO_RISE_K)

@@ -1,4 +1,4 @@
-import type { Setup } from '../../job/setup.ts';
+import type { ResinSetup, Setup } from '../../job/setup.ts';
 import type { CupDoubt } from '../codes.ts';
 import type { WatchEvent } from '../events.ts';
 import { round } from '../round.ts';
@@ -6,7 +6,8 @@ import type { ProbeNow } from './coldest.ts';
 import { heatingOf } from './coldest.ts';
 import { type CupCourse, courseOn, createCourse } from './cup-course.ts';
 import { type CupHeat, greatestHeat, LEAST_RISE_K, riseOf } from './cup-heat.ts';
-import { type CupSaid, judgeCup, NOTHING_SAID } from './cup-judge.ts';
+import { type CupSaid, type CupSeen, judgeCup, NOTHING_SAID } from './cup-judge.ts';
+import { AS_THE_SHEET, type Batch, batchOf } from './cup-speed.ts';
 import { fitSheet, minutesAt, OVER_HOTTEST_K, type SheetFit } from './sheet.ts';
 
 /**
@@ -30,6 +31,8 @@ export interface Cup {
   mostC: number;
   sleeveMostC: number;
   said: CupSaid;
+  /** What the count makes of it. */
+  batch: Batch;
   /** The mark of the greatest heat was told. */
   marked: boolean;
 }
@@ -64,11 +67,26 @@ export const createCup = (mixedUs: number): Cup => ({
   mostC: -Number.MAX_VALUE,
   sleeveMostC: -Number.MAX_VALUE,
   said: NOTHING_SAID,
+  batch: AS_THE_SHEET,
   marked: false,
 });
 
 export const hasCup = (setup: Setup | null): boolean =>
   setup?.channels.some((c) => c.role === 'temperature' && c.place === 'cup') ?? false;
+
+/** A sheet is fitted once for each resin that comes with a Setup. */
+const fits = new WeakMap<ResinSetup, SheetFit | null>();
+
+function fitOf(setup: Setup | null): SheetFit | null {
+  const resin = setup?.resin ?? null;
+  if (resin === null || resin.curedBy === 'light') return null;
+  let fit = fits.get(resin);
+  if (fit === undefined) {
+    fit = fitSheet(resin);
+    fits.set(resin, fit);
+  }
+  return fit;
+}
 
 /**
  * Goes on to tUs; at most once a second does it work.
@@ -84,7 +102,7 @@ export function cupTick(
   emit: (event: WatchEvent) => void,
 ): void {
   if (tUs - s.lastUs < STEP_US || !hasCup(setup)) return;
-  const fit = setup?.resin == null || setup.resin.curedBy === 'light' ? null : fitSheet(setup.resin);
+  const fit = fitOf(setup);
   if (fit === null) return;
   for (const p of probes)
     if (p.place === 'sleeve' && (seated || p.c > NO_HAND_C)) s.sleeveMostC = Math.max(s.sleeveMostC, p.c);
@@ -133,7 +151,8 @@ function take(s: Cup, tUs: number, c: number, setup: Setup | null, fit: SheetFit
   if (!courseOn(s.course, seconds, mean, s.age)) return false;
   s.riseK = riseOf(s.course);
   // What has passed is not looked for again: a warmer day is no second peak.
-  if (s.heat === null || !s.heat.passed) s.heat = greatestHeat(s.course, setup?.resin?.cup?.massG ?? null);
+  if (s.heat === null || !s.heat.passed)
+    s.heat = greatestHeat(s.course, setup?.resin?.cup?.massG ?? null, (at) => minutesAt(fit, at));
   return true;
 }
 
@@ -156,7 +175,11 @@ function doubtOf(s: Cup, setup: Setup | null): CupDoubt | null {
 function tell(s: Cup, tUs: number, setup: Setup | null, emit: (event: WatchEvent) => void): void {
   const { age, riseK, heat } = s;
   const before = s.said;
-  const said = judgeCup({ age, riseK, heat, doubt: doubtOf(s, setup) }, setup?.resin?.cup?.mark ?? null);
+  const seen: CupSeen = { age, riseK, heat, doubt: doubtOf(s, setup) };
+  const mark = setup?.resin?.cup?.mark ?? null;
+  // What was slow when its probe was lost is no quicker for that.
+  if (seen.doubt !== 'lost') s.batch = batchOf(seen, mark);
+  const said = judgeCup(seen, mark);
   // What was slow without its peak does not become less so by warming at last.
   if (before.verdict === 'slow' && said.verdict === 'reacts') return;
   s.said = said;

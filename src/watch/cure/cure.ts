@@ -6,7 +6,7 @@ import { type BeforeSeat, earnedBefore } from './before-seat.ts';
 import type { Coldest, ProbeNow } from './coldest.ts';
 import { COLD_GROUND_C, heatingOf } from './coldest.ts';
 import { anew, type ColdestState, coldestNow, createColdest } from './coldest-now.ts';
-import { AS_THE_SHEET } from './cup-speed.ts';
+import { AS_THE_SHEET, type Batch, ofBatch as byBatch } from './cup-speed.ts';
 import { type Outlook, outlook } from './forecast.ts';
 import { coldestPlausible, gapRate, NO_RATE, rateAt } from './rates.ts';
 import type { SheetFit } from './sheet.ts';
@@ -34,10 +34,12 @@ export interface CureState extends ColdestState {
   /** Equivalent age at 20 °C of the coldest credible resin, min. */
   ageMin: number;
   metUs: number | null;
-  /** What this batch's own speed makes of that progress: factors. */
-  speed: Bounded;
+  /** What its witness cup tells of this batch. */
+  batch: Batch;
   /** Progress, its middle, at which the witness sample was last felt not to be hard; 0: it was not, or is hard since. */
   softAge: number;
+  /** The witness sample was felt to be hard, and not to be soft since. */
+  feltHard: boolean;
   /** From mixing to seating; null: not mixed under this watch, or another sleeve's. */
   before: BeforeSeat | null;
   /** The packer was let down: the sleeve is no longer held, and nothing more is counted. */
@@ -58,8 +60,8 @@ export interface CureContext {
   readonly setup: Setup | null;
   /** Probes with a fresh usable value. */
   readonly probes: readonly ProbeNow[];
-  /** Of the batch, by its witness cup; left out: as the sheet has it. */
-  readonly speed?: Bounded;
+  /** By its witness cup; left out: as the sheet has it. */
+  readonly batch?: Batch;
 }
 
 type Emit = (event: WatchEvent) => void;
@@ -95,8 +97,9 @@ export function createCure(
     high: 0,
     ageMin: 0,
     metUs: null,
-    speed: AS_THE_SHEET,
+    batch: AS_THE_SHEET,
     softAge: 0,
+    feltHard: false,
     before,
     ended: false,
     coldestC: null,
@@ -155,7 +158,7 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
   const minutes = (tUs - s.lastUs) / 60e6;
   const gap = tUs - s.lastUs > GAP_US;
   s.lastUs = tUs;
-  s.speed = ctx.speed ?? AS_THE_SHEET;
+  s.batch = ctx.batch ?? AS_THE_SHEET;
   const ground = ctx.setup?.ground ?? null;
   const now = coldestNow(s, tUs, gap, ctx.probes, ctx.setup);
   s.now = now;
@@ -178,24 +181,30 @@ export function cureTick(s: CureState, tUs: number, ctx: CureContext, emit: Emit
     if (cold >= fit.lowestC) s.ageMin += ageRate(fit.slope, cold) * minutes;
   }
   const { low } = ofBatch(s);
+  // What was said to be reached is not, by a batch that proves slow: it is told again once it is.
+  if (s.metUs !== null && low < BACK) s.metUs = null;
   if (low >= 1 && s.metUs === null) {
     s.metUs = tUs;
     emit({ tUs, e: 'cure-met', progressLow: round(low, 3), equivalentAgeMin: round(s.ageMin, 1) });
   }
 }
 
-/**
- * Progress of this batch: that by the sheet, times its own speed. A sample that is not hard at its middle says that the batch takes as much
- * at the least.
- */
-export const ofBatch = (s: CureState): Bounded => ({
-  value: s.progress * s.speed.value,
-  low: s.low * lowSpeed(s),
-  high: s.high * s.speed.high,
-});
+/** A bound that was reached and falls to less than this by what is learnt of the batch is taken back. */
+const BACK = 0.97;
 
-const lowSpeed = ({ speed, softAge }: CureState): number =>
-  softAge > 1 ? Math.min(speed.low, 1 / softAge) : speed.low;
+/**
+ * Progress of this batch: that by the sheet, by its own speed. A sample that is not hard at its middle says that the batch takes as much
+ * at the least. A cup whose heat never came beside a sample that is hard is no cup of this batch.
+ */
+export function ofBatch(s: CureState): Bounded {
+  const { progress, low, high, softAge } = s;
+  const none = s.feltHard && !s.batch.seen;
+  const batch = byBatch({ value: progress, low, high }, none ? AS_THE_SHEET : s.batch);
+  return softAge > 1 ? { ...batch, low: Math.min(batch.low, low / softAge) } : batch;
+}
+
+/** By how much the bound that waits goes slower than the sheet's. */
+const lowSpeed = (s: CureState): number => (s.low > 0 ? ofBatch(s).low / s.low : 1);
 
 /**
  * The run lay for so many seconds up to tUs. Only a wall clock says so, and that may have been set: nothing is counted

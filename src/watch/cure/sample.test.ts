@@ -2,6 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { LIMITS, resinOf, setupOf } from '../../job/testing/givens.ts';
 import { viewOf } from '../step.ts';
 import { Script } from '../testing/script.ts';
+import { AS_THE_SHEET, type Batch } from './cup-speed.ts';
+import { createCure, cureTick, ofBatch } from './cure.ts';
+import { cureSample } from './sample.ts';
 
 /** A sheet of a few minutes, counted at the ground's temperature, which is known well. */
 const SETUP = setupOf({
@@ -67,5 +70,40 @@ describe('a witness sample', () => {
     const s = feel(held(420), false);
     feel(s.flow(30, 1.5, { hz: 1 }), true);
     expect(low(s)).toBeGreaterThan(1);
+  });
+});
+
+describe('beside a witness cup', () => {
+  const counted = (seconds: number, batch: Batch) => {
+    const cure = createCure(0, 1, 'hold', () => {});
+    const on = (to: number, by: Batch) => {
+      for (let t = cure.lastUs / 1e6 + 1; t <= to; t++)
+        cureTick(cure, t * 1e6, { setup: SETUP, probes: [], batch: by }, () => {});
+    };
+    on(seconds, batch);
+    return { cure, on };
+  };
+  const slow = (seen: boolean): Batch => ({ log: Math.log(2), sd: 0.08, seen });
+
+  it('hard is believed before a cup that never warmed, and not before one whose heat was seen', () => {
+    for (const seen of [false, true]) {
+      const { cure } = counted(420, slow(seen));
+      expect(cure.low).toBeGreaterThan(1);
+      expect(ofBatch(cure).low).toBeLessThan(0.7);
+      cureSample(cure, true, 420e6, () => {});
+      if (seen) expect(ofBatch(cure).low).toBeLessThan(0.7);
+      else expect(ofBatch(cure).low).toBe(cure.low);
+      cureSample(cure, false, 421e6, () => {});
+      expect(ofBatch(cure).low).toBeLessThan(0.7);
+    }
+  });
+
+  it('what was said to be reached is taken back when the batch proves slow', () => {
+    const { cure, on } = counted(420, AS_THE_SHEET);
+    expect(cure.metUs).not.toBeNull();
+    on(430, slow(true));
+    expect(cure.metUs).toBeNull();
+    on(900, slow(true));
+    expect(cure.metUs).not.toBeNull();
   });
 });

@@ -29,6 +29,7 @@ export function cureSample(
   if (s.fit === null) return;
   const doubt = doubtOf(s, hard);
   if (doubt !== null) emit({ tUs, e: 'sample', doubt, age: round(s.progress, 3) });
+  s.feltHard = hard;
   if (hard) {
     s.softAge = 0;
     return;
