@@ -261,7 +261,7 @@ export function holdsSection(records: readonly HoldRecord[], failed: number): st
   const of = (set: HoldSet) => records.filter((r) => r.set === set);
   const readings = records.reduce((n, r) => n + r.readings, 0);
   return [
-    `${records.length} holds on the simulated site, ${(readings / 1e6).toFixed(1)} million readings at 2 Hz, seeds ${HOLD_SEED} on, played once (tuning took seeds under 2 000; those from 350 000 and 450 000 on were reported of earlier states).` +
+    `${records.length} holds on the simulated site, ${(readings / 1e6).toFixed(1)} million readings at 2 Hz, seeds ${HOLD_SEED} on, played once (tuning took seeds under 2 000; those from 350 000, 450 000 and 1 450 000 on were reported of earlier states or looked at).` +
       `${failed > 0 ? ` ${failed} drawn sites could not be played and are left out.` : ''} Intervals of rates are Clopper-Pearson, 95 %. Every hold is played through the whole watch. Packers of 100 to 400 mm that give way by 0.5 to 5 % a bar, creep quickly and slowly and squeeze out resin; fills of seconds to minutes; inert, mild and strong cures (10 to 35 K of gas temperature); probes with a lag of 4 to 45 s, a gain off by 4 % and 0.17 K of what they do not see; sensors from 20 bits and 0.2 mbar of noise to 10 bits and 6 mbar, wandering, drifting and moved by their own warmth (spans of 4 to 10 bar, up to 0.05 % a kelvin, which half of the sheets state; surroundings that change by 1 K twice an hour); air pressure known to 1 kPa.`,
     '### Interval of the leak',
     coverage(of('cover')),

@@ -94,7 +94,7 @@ export interface HoldRecord {
 }
 
 /** Where the seeds of the first set begin; each further set's begin 5000 later. */
-export const HOLD_SEED = 1_450_000;
+export const HOLD_SEED = 2_450_000;
 
 export function holdTasks(scale: number): HoldTask[] {
   return HOLD_SETS.flatMap((set, k) =>
