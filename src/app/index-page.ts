@@ -29,6 +29,7 @@ export const STYLES = [
   'documents',
   'verify',
   'bench',
+  'photos',
   'backup',
   'certificate',
   'about',

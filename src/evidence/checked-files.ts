@@ -125,7 +125,7 @@ export async function firstLook(
 async function recordOf(v: Verification, values: Values | null): Promise<OpenRecord | null> {
   const pages = v.files.get(FILE.pages);
   if (v.manifest === null || pages === undefined || v.sealed === null || !v.shown) return null;
-  return recordOfFile(await readAll(pages), v.manifest, v.sealed, values);
+  return recordOfFile(await readAll(pages), v.manifest, v.sealed, values, v.files);
 }
 
 function viewOf(

@@ -3,6 +3,7 @@ import type { Tell } from '../engine/worker/answers.ts';
 import type { RecordCrypto } from '../record/signing.ts';
 import type { DocumentStore, FileStore } from '../record/stores/store.ts';
 import type { CatalogueOf } from '../words/catalogue.ts';
+import type { Reduce } from './enclosed/reduce.ts';
 import type { FromEvidence } from './messages.ts';
 import type { HandleStore } from './office/folder.ts';
 
@@ -23,6 +24,8 @@ export interface EvidenceDeps {
   readonly handles?: HandleStore;
   /** Words in the language that a record or a request names. */
   readonly catalogueOf: CatalogueOf;
+  /** Makes photographs small; left out where there is no canvas. */
+  readonly reduce?: Reduce;
   /** Name and version of the program, kept in each record. */
   readonly software: string;
 }

@@ -15,4 +15,14 @@ export type EvidenceErrorCode =
   | 'backup-damaged'
   | 'backup-future'
   | 'reason-needed' // an acceptance of a record with exceptions
-  | 'cancelled';
+  | 'cancelled'
+  | 'picture-not-a-picture' // another kind of file
+  | 'picture-heic'
+  | 'picture-drawing'
+  | 'picture-broken' // it can't be decoded
+  | 'picture-large' // bytes or pixels
+  | 'picture-twice'
+  | 'picture-sealed' // a sealed record has it
+  | 'picture-unread' // this browser makes no JPEG in a worker
+  | 'pictures-full'
+  | 'signature-blank';

@@ -5,6 +5,7 @@ import { openStores } from '../engine/worker/stores.ts';
 import { createWebLocks } from '../engine/worker/web-locks.ts';
 import { createRecordCrypto } from '../record/signing.ts';
 import { loadCatalogue } from '../words/catalogue.ts';
+import { reduceInWorker } from './enclosed/reduce.ts';
 import { evidenceCode } from './faults.ts';
 import { createEvidenceHost } from './host.ts';
 import type { EvidenceContract } from './messages.ts';
@@ -26,6 +27,7 @@ serveWorker<EvidenceContract>(
       post: (message) => scope.postMessage(message),
       software: SOFTWARE,
       catalogueOf: loadCatalogue,
+      reduce: reduceInWorker,
     });
     return host.receive;
   },

@@ -1,5 +1,6 @@
 import type { TraceWindow } from '../engine/messages.ts';
 import { outlineOf } from '../engine/outline.ts';
+import { createRunList } from '../engine/run-list.ts';
 import { createAnswers, type Handlers } from '../engine/worker/answers.ts';
 import type { SecondPressure } from '../job/codes.ts';
 import { csvRow } from '../record/csv.ts';
@@ -25,13 +26,15 @@ import {
 } from './checked-files.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { differences } from './differences.ts';
+import { enclosedAnswers } from './enclosed/answers.ts';
+import { removeBesideRun } from './enclosed/enclosed.ts';
 import { EvidenceError, evidenceCode } from './faults.ts';
 import { type FileLabel, labelFor, readLabel, removeLabel, writeLabel } from './labels.ts';
 import type { EvidenceContract, RecordRef, Sketch, ToEvidence, VerifyView } from './messages.ts';
 import { asksReason, refText } from './messages.ts';
 import { createOfficeFolder, handleStore } from './office/office.ts';
 import type { OpenRecord } from './open.ts';
-import { createOpenedRecords, sealedFacts, viewOf } from './opened-records.ts';
+import { createOpenedRecords, sealedFacts, smallPhotosOf, viewOf } from './opened-records.ts';
 import { bundleIn } from './papers.ts';
 import { overlay } from './pictures.ts';
 import { setStatus, statusesOf } from './reviews.ts';
@@ -151,7 +154,9 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     'run-window': ({ runId, fromS, toS, points }) => saved.window(runId, fromS, toS, points),
     'run-capture': ({ runId }) => saved.capture(runId),
     'remove-run': async ({ runId }) => {
+      const { jobId } = await createRunList(deps.documents, deps.files, deps.utcMs).find(runId);
       await saved.remove(runId);
+      await removeBesideRun(deps, { jobId, runId });
       openRecords.drop({ kind: 'run', runId });
       return null;
     },
@@ -288,6 +293,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     'record-window': async ({ ref, fromS, toS, points }) =>
       (await (await openRecords.open(ref)).values()).window(fromS, toS, points),
     'judge-again': async ({ ref }) => differences(await openRecords.open(ref)),
+    ...enclosedAnswers(deps, (ref) => openRecords.open(ref)),
     picture: async ({ order }) => {
       if (order.refs.length === 0 || order.refs.length > 6)
         throw new EvidenceError('bad-request', 'one to six records');
@@ -318,7 +324,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       const proof = await checkSealedProof(deps.crypto, sealed, manifest);
       const witnessed = proof?.faults.length === 0 ? proof.witnessed : null;
       const html = certificatePage(
-        { manifest, manifestSha256, witnessed },
+        { manifest, manifestSha256, witnessed, photos: await smallPhotosOf(record) },
         await record.values(tell),
         words,
         facts.additions,

@@ -8,6 +8,7 @@
 import type { ColdestSpot } from '../engine/coldest-course.ts';
 import type { RunDetail, TraceWindow } from '../engine/messages.ts';
 import type { Asked, FromWorker } from '../engine/worker/contract.ts';
+import type { Enclosed } from '../job/enclosed.ts';
 import type { Wording } from '../job/wording.ts';
 import type { Account } from '../record/account.ts';
 import type { Finding, Remark, Verdict } from '../record/findings.ts';
@@ -18,6 +19,7 @@ import type { PreviousKey } from '../record/signing.ts';
 import type { LeakFigure, WatchEvent } from '../watch/events.ts';
 import type { DisplayUnits } from '../words/create-format.ts';
 import type { BackupAnswers, BackupRequest } from './backup/messages.ts';
+import type { EnclosedAnswers, EnclosedRequest } from './enclosed/messages.ts';
 import type { EvidenceErrorCode } from './error-codes.ts';
 import type { OfficeAnswers, OfficeRequest } from './office/messages.ts';
 import type { WitnessAnswers, WitnessRequest } from './witness/messages.ts';
@@ -172,6 +174,8 @@ export interface SealedFacts {
   readonly own: boolean;
   readonly previous: PreviousKey | null;
   readonly manifestSha256: string;
+  /** Photographs and signatures by hand that were sealed with it; null: none. */
+  readonly enclosed: Enclosed | null;
   readonly additions: readonly (Addition & { readonly signedBy: string | null })[];
 }
 
@@ -296,6 +300,7 @@ export interface SavedRunAnswers {
 export type EvidenceRequest =
   | SavedRunRequest
   | BackupRequest
+  | EnclosedRequest
   | OfficeRequest
   | WitnessRequest
   /**
@@ -369,7 +374,12 @@ export type EvidenceRequest =
   | { readonly q: 'visible-data'; readonly ref: RecordRef; readonly fromS: number; readonly toS: number }
   | { readonly q: 'certificate'; readonly ref: RecordRef };
 
-export interface EvidenceAnswers extends BackupAnswers, OfficeAnswers, SavedRunAnswers, WitnessAnswers {
+export interface EvidenceAnswers
+  extends BackupAnswers,
+    EnclosedAnswers,
+    OfficeAnswers,
+    SavedRunAnswers,
+    WitnessAnswers {
   seal: { readonly fingerprint: string; readonly newKey: 'first' | 'after-loss' | null };
   'job-file': { readonly name: string; readonly file: Blob };
   sent: null;

@@ -32,6 +32,8 @@ export interface OpenRecord {
   readonly sealed: Sealed | null;
   readonly detail: RunDetail;
   values(tell?: Tell): Promise<Values>;
+  /** A sealed photograph by the hash of its bytes; null: it is not there. */
+  photo(sha256: string): Promise<Uint8Array | null>;
 }
 
 /** Readings between two moves of what waits into the trace's files: what waits is copied whenever it grows. */

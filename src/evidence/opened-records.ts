@@ -2,14 +2,18 @@
 
 import { outlineOf } from '../engine/outline.ts';
 import { createRunList, fileOf } from '../engine/run-list.ts';
-import { bytesSource } from '../record/byte-source.ts';
+import { enclosedFiles } from '../job/enclosed.ts';
+import { type ByteSource, bytesSource, readAll } from '../record/byte-source.ts';
 import { toHex } from '../record/hex.ts';
+import type { PhotosByHash } from '../record/job-file.ts';
 import { type Manifest, parseManifest } from '../record/manifest.ts';
 import { checkAddition, type Sealed } from '../record/seal.ts';
+import { unlessMissing } from '../record/stores/missing.ts';
 import { loadSealed } from '../record/stores/sealed-store.ts';
 import type { RunSummary } from '../record/types.ts';
 import { accountOf } from './account.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
+import { photoBytes } from './enclosed/enclosed.ts';
 import { EvidenceError } from './faults.ts';
 import { OPENED, type RecordRef, type RecordView, refText, type SealedFacts } from './messages.ts';
 import { alarmCounts, lastLimited, numbersOf } from './numbers.ts';
@@ -46,12 +50,27 @@ export function summaryOf(manifest: Manifest, peakBar: number | null): RunSummar
   };
 }
 
-/** A record out of a sealed file. @param derived values that checking the file made along the way */
+/** Small photographs of a record for its certificate. */
+export async function smallPhotosOf({ manifest, photo }: OpenRecord): Promise<PhotosByHash> {
+  const found = new Map<string, Uint8Array>();
+  for (const { small } of manifest?.enclosed?.photos ?? []) {
+    const bytes = await photo(small.sha256);
+    if (bytes !== null) found.set(small.sha256, bytes);
+  }
+  return found;
+}
+
+/**
+ * A record out of a sealed file.
+ * @param derived values that checking the file made along the way
+ * @param files the members that were found
+ */
 export async function recordOfFile(
   pages: Uint8Array,
   manifest: Manifest,
   sealed: Sealed,
   derived: Values | null,
+  files: ReadonlyMap<string, ByteSource>,
 ): Promise<OpenRecord> {
   let values: Promise<Values> | null = derived === null ? null : Promise.resolve(derived);
   const detail = {
@@ -66,6 +85,12 @@ export async function recordOfFile(
     values(tell) {
       values ??= deriveValues(pages, detail.events, manifest.pages.samples, tell);
       return values;
+    },
+    async photo(sha256) {
+      const named = enclosedFiles(manifest.enclosed ?? null).find((f) => f.sha256 === sha256);
+      const there = named === undefined ? undefined : files.get(named.name);
+      // A member of another size is another file: no more is read than the manifest says.
+      return there === undefined || there.size !== named?.bytes ? null : readAll(there);
     },
   };
 }
@@ -102,6 +127,7 @@ export function createOpenedRecords(
         );
         return values;
       },
+      photo: (sha256) => unlessMissing(() => photoBytes(deps, sha256)),
     };
   }
 
@@ -155,6 +181,7 @@ export async function sealedFacts(
     own: trust.own.has(manifest.signer.fingerprint),
     previous: manifest.signer.previous,
     manifestSha256: toHex(await deps.crypto.sha256(sealed.manifest)),
+    enclosed: manifest.enclosed ?? null,
     additions,
   };
 }

@@ -11,6 +11,7 @@ import { keepAdditions, keepSealed, loadSealed } from '../record/stores/sealed-s
 import { StoreError } from '../record/stores/store.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { deriving } from './deriving.ts';
+import { enclosedForSeal, noteSealed } from './enclosed/enclosed.ts';
 import { EvidenceError } from './faults.ts';
 import type { EvidenceAnswers } from './messages.ts';
 import type { OpenRecord } from './open.ts';
@@ -54,9 +55,12 @@ export function sealRun(
     const sealedUtcMs = deps.utcMs();
     const job = await papersOf(deps.documents, summary.jobId);
     const name = await noted(() => logName(log));
+    const beside = { jobId: summary.jobId, runId };
+    const enclosed = await enclosedForSeal(deps, beside);
     const input = {
       pages,
       job,
+      enclosed,
       log: name,
       page: reachable(page),
       sealedUtcMs,
@@ -73,6 +77,7 @@ export function sealRun(
       throw cause;
     }
     await label(deps, runId, sealedUtcMs);
+    if (enclosed !== null) await noted(() => noteSealed(deps, beside, enclosed));
     await noted(() => proved(deps, log, runId, result.sealed));
     return { fingerprint: signer.fingerprint, newKey: made };
   });
@@ -175,6 +180,7 @@ export async function buildFile(
       sense,
       words,
       extras,
+      photo: record.photo,
       signer: key.state === 'ready' ? key.signer : null,
     },
     deps.crypto,

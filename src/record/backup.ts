@@ -46,8 +46,8 @@ export interface BackupDocument {
 
 export const README = `Backup of Steadybar.
 
-${BACKUP_FILE.documents}  every document, a line of JSON each: jobs, packers, resins, sensors, maps, bench records, settings, seals, reviews
-${FOLDER}<run>.run     the pages of a run; files/import-<sha256>.zip a job's file kept from elsewhere
+${BACKUP_FILE.documents}  every document, a line of JSON each: jobs, packers, resins, sensors, maps, bench records, settings, seals, reviews, what photos are of
+${FOLDER}<run>.run     the pages of a run; files/import-<sha256>.zip a job's file kept from elsewhere; files/photo-<sha256> a photo
 ${BACKUP_FILE.sums}       check with: sha256sum -c ${BACKUP_FILE.sums}
 ${BACKUP_FILE.manifest}      when and by which version it was made
 
@@ -66,6 +66,7 @@ const KINDS = [
   'run',
   'seal',
   'review',
+  'enclosed',
   'key',
 ] as const;
 export type BackupKind = (typeof KINDS)[number];

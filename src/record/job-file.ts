@@ -2,6 +2,7 @@
  * One file a job: a zip of one form that holds the sealed record and what follows from it. Built after the
  * sealing and any number of times; everything in it but the signatures is made again by whoever verifies it.
  */
+import { enclosedFiles } from '../job/enclosed.ts';
 import type { ByteSource } from './byte-source.ts';
 import type { CheckWordsOf } from './check-text.ts';
 import { deriveCheck, deriveFiles, Inventory, type Progress } from './derived-files.ts';
@@ -18,6 +19,8 @@ import { zipWriter } from './zip-writer.ts';
 
 const utf8 = new TextEncoder();
 
+export type PhotosByHash = ReadonlyMap<string, Uint8Array>;
+
 /** A file made from the record by another room, such as the certificate. */
 export interface ExtraFile {
   readonly name: string;
@@ -29,6 +32,8 @@ export interface RecordView {
   readonly manifestSha256: string;
   /** What the witness log says of it, where it holds. */
   readonly witnessed: Witnessed | null;
+  /** Its small photographs that are there and as they were sealed, by the hash of their bytes. */
+  readonly photos: PhotosByHash;
 }
 
 /** Makes the extra files; the same record must give the same bytes. */
@@ -41,6 +46,8 @@ export interface JobFileInput {
   readonly sense: SenseRun;
   readonly words: CheckWordsOf;
   readonly extras?: ExtraFiles;
+  /** A photograph's bytes by their hash; null: it is gone, and the file is built without it. Left out: there are none. */
+  readonly photo?: (sha256: string) => Promise<Uint8Array | null>;
   /**
    * The key that sealed the record, to sign the sums of all files too. When it is gone meanwhile (null, or
    * another key) the file is built without sums.
@@ -153,10 +160,25 @@ export async function buildJobFile<P>(
   const manifestSha256 = toHex(await crypto.sha256(sealed.manifest));
   const proof = sealed.proof.length === 0 ? null : await checkSealedProof(crypto, sealed, manifest);
   const witnessed = proof?.faults.length === 0 ? proof.witnessed : null;
-  const extras = (await input.extras?.({ manifest, manifestSha256, witnessed })) ?? [];
-  for (const { name, bytes } of [...extras].sort((a, b) => (a.name < b.name ? -1 : 1))) {
+  const photos = new Map<string, Uint8Array>();
+  const small = new Set(manifest.enclosed?.photos.map((p) => p.small.sha256));
+  for (const { sha256 } of enclosedFiles(manifest.enclosed ?? null).filter((f) => small.has(f.sha256))) {
+    const bytes = (await input.photo?.(sha256)) ?? null;
+    if (bytes !== null) photos.set(sha256, bytes);
+  }
+  const made = (await input.extras?.({ manifest, manifestSha256, witnessed, photos })) ?? [];
+  const extras = [
+    ...made.map(({ name, bytes }) => ({ name, bytes: async () => bytes })),
+    // One in memory at a time: an original may be large.
+    ...enclosedFiles(manifest.enclosed ?? null).map(({ name, sha256 }) => ({
+      name,
+      bytes: async () => (await input.photo?.(sha256)) ?? null,
+    })),
+  ];
+  for (const { name, bytes } of extras.sort((a, b) => (a.name < b.name ? -1 : 1))) {
     if (!isExtraName(name)) throw new RangeError(`an extra file can't be called ${name}`);
-    members.of(name).take(bytes);
+    const there = await bytes();
+    if (there !== null) members.of(name).take(there);
   }
   for (const { name, bytes } of sealed.proof) members.of(name).take(bytes);
   if (signer !== null && signer.fingerprint === manifest.signer.fingerprint) {

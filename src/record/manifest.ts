@@ -4,6 +4,7 @@
  */
 
 import { parseReadingMap } from '../job/documents.ts';
+import { type Enclosed, enclosedIn } from '../job/enclosed.ts';
 import type { ReadingMap } from '../job/reading-map.ts';
 import type { Setup } from '../job/setup.ts';
 import type { Wording } from '../job/wording.ts';
@@ -81,6 +82,8 @@ export interface Manifest extends Content {
   readonly sealedBy: string;
   /** The job with its packer, resin, sensors and calibrations as they were when it was sealed; null: no job. */
   readonly job: Json;
+  /** Photographs, by the hashes of their files, and signatures by hand that were there when it was sealed; left out: none were. */
+  readonly enclosed?: Enclosed;
   /** The witness log in which it is noted, by its name and its key (32 bytes, hex); null: in none. */
   readonly log: LogName | null;
   /** Where the app was served that sealed it, for whoever wants to verify it there; null: not told. */
@@ -188,6 +191,7 @@ export interface ManifestFacts {
   readonly sealedUtcMs: number;
   readonly sealedBy: string;
   readonly job: unknown;
+  readonly enclosed?: Enclosed | null;
   readonly log: LogName | null;
   readonly page?: string | null;
   readonly wording: Wording;
@@ -204,6 +208,7 @@ export function makeManifest(content: Content, facts: ManifestFacts): Manifest {
     sealedUtcMs: facts.sealedUtcMs,
     sealedBy: facts.sealedBy,
     job: toJson(facts.job ?? null),
+    ...(facts.enclosed == null ? {} : { enclosed: facts.enclosed }),
     log: facts.log === null ? null : { origin: facts.log.origin, publicKey: facts.log.publicKey },
     page: facts.page ?? null,
     wording: { language: facts.wording.language, decimal: facts.wording.decimal },
@@ -257,6 +262,7 @@ function wellFormed(m: Record<string, unknown>): boolean {
   if (!(m.setups as unknown[]).every((s) => isObject(s) && isObject(s.setup))) return false;
   if (m.maps !== undefined && !(Array.isArray(m.maps) && m.maps.every((map) => parseReadingMap(map).ok)))
     return false;
+  if (m.enclosed !== undefined && enclosedIn(m.enclosed) === null) return false;
   if (!('job' in m) || !isWording(m.wording) || !isLogName(m.log) || !isPage(m.page)) return false;
   if (m.jobId !== null && typeof m.jobId !== 'string') return false;
   if (m.seen !== null && !isHash(m.seen)) return false;

@@ -2,6 +2,7 @@
  * Sealing: the manifest is made from the pages and signed; nothing is rewritten afterwards. What has to be said
  * later is an addition: a signed statement of its own that names what it adds to.
  */
+import type { Enclosed } from '../job/enclosed.ts';
 import type { Wording } from '../job/wording.ts';
 import { canonicalBytes, type Json, parseCanonical, toJson } from './canonical.ts';
 import { fromHex, toHex } from './hex.ts';
@@ -35,6 +36,8 @@ export interface SealInput {
   readonly pages: Uint8Array;
   /** The job with packer, resin, sensors and calibrations as they are now; null for a run without a job. */
   readonly job: unknown;
+  /** Photographs and signatures by hand; left out or null: none. */
+  readonly enclosed?: Enclosed | null;
   /** In which it will be noted. */
   readonly log: LogName | null;
   /** Where the app is served, for a code on the certificate; left out: not told. */
@@ -63,6 +66,7 @@ export async function seal(input: SealInput, signer: Signer, crypto: RecordCrypt
     sealedUtcMs: input.sealedUtcMs,
     sealedBy: input.software,
     job: input.job,
+    enclosed: input.enclosed ?? null,
     log: input.log,
     page: input.page ?? null,
     wording: input.wording,

@@ -6,6 +6,7 @@ import { type CheckWordsOf, hasCommands } from './check-text.ts';
 import { Comparison, CsvComparison } from './comparison.ts';
 import { deriveCheck, deriveFiles, type Inventory, type Progress } from './derived-files.ts';
 import { firstDifference } from './difference.ts';
+import { named } from './file-findings.ts';
 import type { Finding, Remark } from './findings.ts';
 import type { ExtraFiles } from './job-file.ts';
 import { apartOf, isTooLong, type Judge, type JudgedApart, JudgingFailed } from './judgement.ts';
@@ -14,6 +15,7 @@ import type { Content, Manifest } from './manifest.ts';
 import { FILE, isProofName } from './members.ts';
 import type { RecordCrypto } from './signing.ts';
 import type { SenseRun } from './trace-rows.ts';
+import { checkEnclosed, smallPhotos } from './verify-enclosed.ts';
 import type { Member } from './verify-members.ts';
 import type { Witnessed } from './witness/check-proof.ts';
 
@@ -48,13 +50,6 @@ export interface Work {
   readonly begun: Promise<readonly WatchEvent[] | null> | undefined;
   readonly findings: Finding[];
   readonly remarks: Remark[];
-}
-
-/** One finding a file is enough; a later one may know the place. */
-export function named(findings: Finding[], file: string, offset: number | null): void {
-  const at = findings.findIndex((f) => f.f === 'file' && f.file === file);
-  if (at < 0) findings.push({ f: 'file', file, offset });
-  else if (offset !== null) findings[at] = { f: 'file', file, offset };
 }
 
 const claimsTooLong = ({ pages }: Pick<Content, 'pages'>): boolean =>
@@ -147,6 +142,7 @@ export async function checkDerived(
     : { differences: new Map(), isCsvApart: false, failed: false };
   // Of another engine the same counts may give other values.
   const isCsvChanged = made.isCsvApart && work.options.judge?.engine === content?.engine;
+  const enclosed = checkEnclosed(work, manifest);
   const fixed: readonly string[] = [
     FILE.manifest,
     FILE.signature,
@@ -156,7 +152,8 @@ export async function checkDerived(
     FILE.sumsSignature,
   ];
   for (const name of files.keys()) {
-    if (fixed.includes(name) || name.startsWith('additions/') || isProofName(name)) continue;
+    if (fixed.includes(name) || name.startsWith('additions/') || isProofName(name) || enclosed.has(name))
+      continue;
     const difference = made.differences.get(name);
     if (signed?.has(name)) {
       // Their form is the format's own, and they need no sensing: whoever signed another one wrote it himself.
@@ -218,7 +215,9 @@ async function madeAgain(work: Work, manifest: Manifest, witnessed: Witnessed | 
   if (options.extras !== undefined && traced) {
     const manifestSha256 = files.get(FILE.manifest)!.sha256;
     try {
-      for (const { name, bytes } of await options.extras({ manifest, manifestSha256, witnessed })) {
+      const photos = await smallPhotos(work, manifest);
+      const view = { manifest, manifestSha256, witnessed, photos };
+      for (const { name, bytes } of await options.extras(view)) {
         const there = files.get(name)?.content;
         if (there !== undefined) made.set(name, firstDifference(await readAll(there), bytes));
         // Where sums name it, its absence was told with them.

@@ -7,6 +7,7 @@ import { ENGINE } from '../watch/codes.ts';
 import { type ByteSource, partOf, readAll } from './byte-source.ts';
 import { Inventory } from './derived-files.ts';
 import { firstDifference } from './difference.ts';
+import { named } from './file-findings.ts';
 import { type Finding, type Remark, VERDICTS, type Verdict } from './findings.ts';
 import { HeldPages } from './held-pages.ts';
 import { fromHex, toHex } from './hex.ts';
@@ -29,7 +30,6 @@ import { fingerprintOf, pemOf } from './signing.ts';
 import {
   checkDerived,
   checkJudgement,
-  named,
   type VerifyOptions,
   type Work,
   whyNotJudged,

@@ -1,4 +1,5 @@
 /** One thing of a backup, and how it stands to what is here. */
+import { keptEnclosedIn } from '../../job/enclosed.ts';
 import { type BackupDocument, bodyText } from '../../record/backup.ts';
 import { toHex } from '../../record/hex.ts';
 import type { SealedAddition } from '../../record/seal.ts';
@@ -38,6 +39,17 @@ export function growth(mine: readonly string[], theirs: readonly string[]): Rest
 export function reviewFate(mine: unknown, theirs: unknown): RestoreFate {
   const lines = (v: unknown) => ((v as { lines?: unknown[] } | null)?.lines ?? []).map((l) => bodyText(l));
   return growth(lines(mine), lines(theirs));
+}
+
+/** Of photographs and signatures by hand: both lists only grow, until somebody removes one. */
+export function enclosedFate(mine: unknown, theirs: unknown): RestoreFate {
+  const [m, t] = [keptEnclosedIn(mine), keptEnclosedIn(theirs)];
+  if (m === null || t === null) return 'differs';
+  const texts = (list: readonly unknown[]) => list.map((v) => bodyText(v));
+  const fates = [growth(texts(m.photos), texts(t.photos)), growth(texts(m.signed), texts(t.signed))];
+  const shrinks = t.photos.length < m.photos.length || t.signed.length < m.signed.length;
+  if (fates.includes('differs') || (shrinks && fates.includes('grows'))) return 'differs';
+  return fates.includes('grows') ? 'grows' : 'same';
 }
 
 export async function bodySha(deps: EvidenceDeps, body: unknown): Promise<string> {

@@ -16,6 +16,7 @@ import {
 import { toHex } from '../../record/hex.ts';
 import { runFileNames, runOfFile } from '../../record/recovery.ts';
 import { sealedOf } from '../../record/seal.ts';
+import { isPhotoFile, photoFilesIn } from '../../record/stores/enclosed.ts';
 import { importFileName, listImports } from '../../record/stores/imports.ts';
 import { keyHistory } from '../../record/stores/keys.ts';
 import { unlessMissing } from '../../record/stores/missing.ts';
@@ -78,7 +79,9 @@ export async function makeBackup(
   const open = new Set(runs.filter((r) => r.state === 'open').map((r) => r.runId));
   const known = new Set(runs.map((r) => r.runId));
   const imports = new Set((await listImports(documents)).map((i) => importFileName(i.sha256)));
+  const photos = new Set((await documents.list('enclosed')).flatMap((d) => photoFilesIn(d.body)));
   const wanted = (await files.list()).filter(({ name }) => {
+    if (isPhotoFile(name)) return photos.has(name);
     const runId = runOfFile(name);
     return runId === null ? imports.has(name) : known.has(runId) && !open.has(runId);
   });

@@ -22,6 +22,7 @@ export const BACKUP_GROUPS = [
   'seal',
   'addition',
   'review',
+  'enclosed',
   'import',
 ] as const;
 export type BackupGroup = (typeof BACKUP_GROUPS)[number];

@@ -1,8 +1,9 @@
 /** The plan of a restore: what is new, here already, longer, other, refused. Nothing is written by it. */
 import { type BackupDocument, type BackupKind, bodyText } from '../../record/backup.ts';
+import { photoFilesIn } from '../../record/stores/enclosed.ts';
 import { importFileName } from '../../record/stores/imports.ts';
 import type { EvidenceDeps, Tell } from '../deps.ts';
-import { bodySha, reviewFate, type Thing } from './fates.ts';
+import { bodySha, enclosedFate, reviewFate, type Thing } from './fates.ts';
 import type { BackupGroup, RestoreFate } from './messages.ts';
 import type { OpenBackup } from './open.ts';
 import { planRun, type RunDocuments } from './plan-run.ts';
@@ -19,6 +20,7 @@ const GROUP: Readonly<Record<PlainKind, BackupGroup>> = {
   settings: 'settings',
   seal: 'import',
   review: 'review',
+  enclosed: 'enclosed',
 };
 
 /** What belongs to a kept file stands by itself; everything else of these kinds belongs to a run. */
@@ -71,11 +73,14 @@ async function planPlain(
     // On a file that is here it is another's word about it, new or not.
     return { ...base, fate: fate === 'new' && here ? 'grows' : fate, why: null, puts, files: [] };
   }
-  const file = kind === 'seal' ? backup.files.get(`${id}.zip`) : undefined;
-  return { ...base, fate, why: null, puts, files: file === undefined ? [] : [file] };
+  const names =
+    kind === 'seal' ? [`${id}.zip`] : kind === 'enclosed' ? photoFilesIn(checked.document.body) : [];
+  const files = names.flatMap((name) => backup.files.get(name) ?? []);
+  return { ...base, fate, why: null, puts, files };
 }
 
 function plainFate(kind: PlainKind, mine: unknown, theirs: unknown): RestoreFate {
   if (bodyText(mine) === bodyText(theirs)) return 'same';
+  if (kind === 'enclosed') return enclosedFate(mine, theirs);
   return kind === 'review' ? reviewFate(mine, theirs) : 'differs';
 }

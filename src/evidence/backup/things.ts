@@ -1,10 +1,12 @@
 /** What a document out of a backup is worth: checked by its kind's rules, older versions brought to today's. */
 import { isDocumentKind, parseDocument } from '../../job/documents.ts';
+import { keptEnclosedIn } from '../../job/enclosed.ts';
 import type { BackupDocument, BackupKind } from '../../record/backup.ts';
 import { bytesSource } from '../../record/byte-source.ts';
 import { EntryForms } from '../../record/entry-forms.ts';
 import { readRun } from '../../record/reader.ts';
 import { summarise } from '../../record/recovery.ts';
+import { photoFileName, photoFilesIn } from '../../record/stores/enclosed.ts';
 import { importedIn, importFileName } from '../../record/stores/imports.ts';
 import type { RunSummary } from '../../record/types.ts';
 import { reviewIn } from '../reviews.ts';
@@ -52,6 +54,19 @@ export function checkDocument(
     if (typeof version === 'number' && version > 1) return refuse('future');
     const review = reviewIn(body);
     return review === null ? refuse('form') : { ok: true, document: { ...document, body: review }, title };
+  }
+  if (kind === 'enclosed') {
+    const version = (body as { version?: unknown } | null)?.version;
+    if (typeof version === 'number' && version > 1) return refuse('future');
+    const enclosed = keptEnclosedIn(body);
+    if (enclosed === null) return refuse('form');
+    for (const name of photoFilesIn(enclosed)) {
+      const file = files.get(name);
+      if (file === undefined) return refuse('file-missing');
+      // Under another's name they would be shown as what they are not.
+      if (photoFileName(file.sha256) !== name) return refuse('form');
+    }
+    return { ok: true, document: { ...document, body: enclosed }, title };
   }
   const facts = importedIn(body);
   if (facts === null || id !== `import-${facts.sha256}`) return refuse('form');

@@ -3,6 +3,7 @@
  * same bytes. Every text that came from outside is escaped here, in one place.
  */
 import { encode } from 'uqr';
+import type { SignedAs } from '../../job/enclosed.ts';
 import { groupFingerprint } from '../../record/fingerprints.ts';
 import type { ExtraFiles, RecordView } from '../../record/job-file.ts';
 import { RECORD_SCHEMA } from '../../record/manifest.ts';
@@ -17,6 +18,7 @@ import { lastLimited, numbersOf } from '../numbers.ts';
 import type { Values } from '../open.ts';
 import { bundleIn } from '../papers.ts';
 import { PAPER, recordPicture } from '../pictures.ts';
+import { handSvg, photoLeaves } from './enclosed.ts';
 import { exceptionsOf, type Seen } from './exceptions.ts';
 import {
   figures,
@@ -123,7 +125,10 @@ export function qrSvg(text: string, label: string): string {
 }
 
 /** What the code holds: enough to tell the manifest by, and where the app verifies it when that is known. */
-export const qrText = ({ manifest: { page }, manifestSha256 }: Omit<RecordView, 'witnessed'>): string =>
+export const qrText = ({
+  manifest: { page },
+  manifestSha256,
+}: Pick<RecordView, 'manifest' | 'manifestSha256'>): string =>
   page === null ? `${RECORD_SCHEMA} sha256:${manifestSha256}` : `${page}#/verify/${manifestSha256}`;
 
 /** Who bounds when it was made, a line each; names are for whoever knows the keys. */
@@ -177,7 +182,7 @@ const utcClock =
  * @param decision the last one of this tablet, beside the record
  */
 export function certificatePage(
-  { manifest, manifestSha256, witnessed }: RecordView,
+  { manifest, manifestSha256, witnessed, photos }: RecordView,
   values: Values,
   words: Catalogue,
   additions: readonly Addition[] = [],
@@ -210,10 +215,15 @@ export function certificatePage(
   const besides = (additions.length > 0 ? 1 : 0) + (acceptance === '' ? 0 : 2);
   const first = exceptions.slice(0, MOST_FIRST - besides);
   const more = exceptions.length - first.length;
+  const leaves = photoLeaves(manifest.enclosed ?? null, photos, words);
   const head = (page: number): string =>
-    `<p class="head"><span class="brand">${LOGO}${esc(words.ui.UI.app)}</span><span>${esc(C.record(manifest.runId))} · ${esc(C.pageOf(page, PAGES))}</span></p>`;
-  const sign = (who: string): string =>
-    `<div class="sign"><p class="rule"></p><p><strong>${esc(who)}</strong><br>${esc(C.signLine)}</p></div>`;
+    `<p class="head"><span class="brand">${LOGO}${esc(words.ui.UI.app)}</span><span>${esc(C.record(manifest.runId))} · ${esc(C.pageOf(page, PAGES + leaves.length))}</span></p>`;
+  const sign = (who: string, as: SignedAs | null): string => {
+    const hand = manifest.enclosed?.signed.findLast((s) => s.as === as);
+    const said =
+      hand === undefined ? esc(C.signLine) : lettered(C.signedBy(hand.name, utcText(words, hand.utcMs)));
+    return `<div class="sign"><div class="rule">${hand === undefined ? '' : handSvg(hand)}</div><p><strong>${esc(who)}</strong><br>${said}</p></div>`;
+  };
   const body = `<main><article class="certificate">
 <div class="leaf">
 ${head(1)}
@@ -263,11 +273,11 @@ ${head(3)}
   )
     .map((l) => `<li>${lettered(l)}</li>`)
     .join('')}</ul></section>
-<section class="keep" aria-labelledby="c-sign"><h2 id="c-sign">${esc(C.signatures)}</h2><div class="signs">${sign(C.signCrew)}${sign(C.signFirm)}${sign(C.signClient)}</div></section>
+<section class="keep" aria-labelledby="c-sign"><h2 id="c-sign">${esc(C.signatures)}</h2><div class="signs">${sign(C.signCrew, 'crew')}${sign(C.signFirm, null)}${sign(C.signClient, 'client')}</div></section>
 </div>
-</article></main>`;
+${leaves.map((leaf, i) => `<div class="leaf">\n${head(PAGES + 1 + i)}\n${leaf}\n</div>\n`).join('')}</article></main>`;
   return `<!doctype html>
-<html lang="${esc(words.wording.language)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"><title>${esc(C.title)}: ${esc(cut(title))}</title><style>${STYLE}</style></head><body>
+<html lang="${esc(words.wording.language)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'${leaves.length === 0 ? '' : '; img-src data:'}"><title>${esc(C.title)}: ${esc(cut(title))}</title><style>${STYLE}</style></head><body>
 ${body}
 </body></html>
 `;

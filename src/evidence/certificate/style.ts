@@ -43,8 +43,12 @@ body:has(> main > .certificate) { margin: 0; background: #fff; }
 .certificate .mono { font: 8.6pt/1.3 ui-monospace, 'DejaVu Sans Mono', monospace; }
 .certificate .signs { display: grid; grid-template-columns: repeat(3, 1fr); gap: 7mm; }
 .certificate .rule { height: 12mm; border-bottom: .3mm solid #000; margin-bottom: 1mm; }
+.certificate .hand { display: block; height: 100%; max-width: 100%; }
+.certificate .photos { display: grid; grid-template-columns: 1fr 1fr; gap: 4mm 7mm; }
+.certificate .photos img { display: block; width: 100%; height: 60mm; object-fit: contain; object-position: left; }
+.certificate .no-photo { height: 60mm; display: grid; place-items: center; border: .3mm dashed #000; margin: 0; }
 @media screen and (max-width: 600px) {
-  .certificate .two, .certificate .signs, .certificate .check, .certificate .eight { grid-template-columns: 1fr; }
+  .certificate .two, .certificate .photos, .certificate .signs, .certificate .check, .certificate .eight { grid-template-columns: 1fr; }
   .certificate .four { grid-template-columns: 1fr 1fr; }
   .certificate ul { columns: 1; }
   .certificate .head { flex-wrap: wrap; }

@@ -34,7 +34,9 @@ const QUICK: ResinSetup = {
 /** What the practice site's sensor leaves, as a plan has it: its reading is sure to so much at the rated pressure. */
 const SURE = { uBar: 0.05, ceilingBar: 1.75 } as const satisfies Partial<Limits>;
 
-export function createOffice(more: Partial<Pick<EvidenceDeps, 'handles' | 'catalogueOf' | 'software'>> = {}) {
+export function createOffice(
+  more: Partial<Pick<EvidenceDeps, 'handles' | 'catalogueOf' | 'software' | 'reduce'>> = {},
+) {
   const files = createMemoryStore();
   const documents = createMemoryDocuments();
   const locks = createTestLocks();

@@ -44,6 +44,8 @@ export type DocumentKind =
   | 'settings'
   | 'key'
   | 'review'
+  /** Photographs and signatures by hand beside a job or a run; the pictures themselves are files. */
+  | 'enclosed'
   | 'seal'
   /** A restore under way: what it writes, and whether it counts. */
   | 'restore'

@@ -12,6 +12,7 @@ import { dateTimeZone, stopwatch } from '../../words/format.ts';
 import { WITNESS } from '../../words/witness.ts';
 import { failed, useServices } from '../context.ts';
 import { Fingerprint } from '../Fingerprint.tsx';
+import { EnclosedPart, SealedEnclosed } from '../photos/EnclosedPart.tsx';
 import { saveBlob } from '../save.ts';
 import { CheckpointLine } from '../witness/CheckpointLine.tsx';
 import { Additions } from './Additions.tsx';
@@ -37,6 +38,16 @@ export function RecordPart(props: {
     <Show when={record.latest}>
       {(r) => (
         <>
+          <Show
+            when={r().sealed}
+            fallback={
+              <Show when={props.source.kind === 'run' ? props.source.runId : null}>
+                {(runId) => <EnclosedPart beside={{ jobId: props.detail.summary.jobId, runId: runId() }} />}
+              </Show>
+            }
+          >
+            {(sealed) => <SealedEnclosed enclosed={sealed().enclosed} source={props.source} />}
+          </Show>
           <div class="review-evidence">
             <SealPart record={r()} onChange={() => void refetch()} />
             <Show when={r().sealed}>

@@ -8,6 +8,7 @@ import {
   onCleanup,
   onMount,
   Show,
+  Suspense,
 } from 'solid-js';
 import { type JobBundle, toBundle } from '../../job/bundle.ts';
 import type { JobDocument } from '../../job/job-document.ts';
@@ -22,6 +23,7 @@ import { DEMO } from '../demo.ts';
 import { comeBack, sendFor } from '../documents/errand.ts';
 import { createForm } from '../documents/form.ts';
 import { type Kept, keep, loadOne } from '../documents/store.ts';
+import { EnclosedPart } from '../photos/EnclosedPart.tsx';
 import { saveBytes } from '../save.ts';
 import { planOf } from '../setup-of.ts';
 import { Checks } from './Checks.tsx';
@@ -237,6 +239,9 @@ function Filled(props: { kept: Kept<JobDocument> }) {
         </PlanPanel>
       </div>
       <Show when={plan()}>{(p) => <PlanNumbers plan={p()} />}</Show>
+      <Suspense>
+        <EnclosedPart beside={{ jobId: first.id, runId: null }} folded />
+      </Suspense>
       <div class="row no-print">
         <button type="button" class="button" data-testid="save-job-file" onClick={saveFile}>
           {SHEET.saveFile}

@@ -278,6 +278,7 @@ export const record = (events: readonly WatchEvent[]): RecordView => ({
     own: true,
     previous: { reason: 'lost' } as never,
     manifestSha256: KEY,
+    enclosed: null,
     additions: (['correction', 'note', 'status'] as const).map(
       (kind) => ({ kind, utcMs: 1e12, body: { text: TYPED[0], by: 'A.B.' }, signedBy: null }) as never,
     ),

@@ -31,6 +31,7 @@ export const BACKUP = {
     seal: 'Seals',
     addition: 'Additions to records',
     review: 'Decisions on records',
+    enclosed: 'Photos and signatures by hand, by job or run',
     import: 'Files from elsewhere',
   },
   fates: {

@@ -3,6 +3,7 @@ import type { MapKind } from '../../job/reading-map.ts';
 import type { Setup } from '../../job/setup.ts';
 import type { Priority } from '../../watch/codes.ts';
 import { type Format, METRIC } from '../create-format.ts';
+import { OCCASIONS } from './occasions.ts';
 
 /**
  * Words of the certificate. They say what the record holds and no more: time and pressure at the sensor, the data
@@ -89,6 +90,20 @@ const CERTIFICATE = {
   signFirm: 'For the firm',
   signClient: 'Seen by the client',
   signLine: 'Name, date, signature',
+  signedBy: (name: string, when: string) => `${name}, ${when}, by hand on the computer’s screen`,
+  photos: 'Photographs',
+  photosNote:
+    'As they were sealed with the record; in its file they are larger. The seal shows that they were not exchanged since, not what they are of.',
+  photoOf: (n: number, what: string) => `${n} ${what}`,
+  photoTaken: {
+    camera: (when: string) => `taken ${when} by the computer’s clock`,
+    file: (when: string) => `a file dated ${when}`,
+  },
+  photoOriginal: 'the original is in the record file',
+  photoMissing: 'This photograph was not there when this page was made.',
+  photosMore: (n: number) =>
+    n === 1 ? 'One more is in the record file.' : `${n} more are in the record file.`,
+  occasions: OCCASIONS,
   notKnown: 'not known',
   notStated: 'not stated',
 

@@ -14,7 +14,17 @@ export const EVIDENCE_ERROR: Record<
   | 'backup-damaged'
   | 'backup-future'
   | 'reason-needed'
-  | 'cancelled',
+  | 'cancelled'
+  | 'picture-not-a-picture'
+  | 'picture-heic'
+  | 'picture-drawing'
+  | 'picture-broken'
+  | 'picture-large'
+  | 'picture-twice'
+  | 'picture-sealed'
+  | 'picture-unread'
+  | 'pictures-full'
+  | 'signature-blank',
   Advice
 > = {
   practice: { title: 'Practice run', todo: 'A practice run is never sealed as a job.' },
@@ -48,4 +58,41 @@ export const EVIDENCE_ERROR: Record<
     todo: 'This record has exceptions: write why it is accepted all the same. Nothing was decided yet.',
   },
   cancelled: { title: 'Cancelled', todo: 'Nothing was changed.' },
+  'picture-not-a-picture': {
+    title: 'Not a photo',
+    todo: 'Choose a JPEG, PNG or WebP file. Nothing was kept.',
+  },
+  'picture-heic': {
+    title: 'A camera’s own format (HEIC)',
+    todo: 'Set the camera to JPEG (“most compatible”), or save the photo as JPEG, then choose it. Nothing was kept.',
+  },
+  'picture-drawing': {
+    title: 'A drawing, not a photo',
+    todo: 'Choose a JPEG, PNG or WebP file. Nothing was kept.',
+  },
+  'picture-broken': {
+    title: 'The photo cannot be opened',
+    todo: 'It is damaged or cut short. Take it again, or copy it from the camera once more. Nothing was kept.',
+  },
+  'picture-large': {
+    title: 'The photo is too large',
+    todo: 'Up to 64 MB and 110 megapixels can be taken in. Save it smaller, then choose it. Nothing was kept.',
+  },
+  'picture-twice': { title: 'This photo is here already', todo: 'It was not taken in twice.' },
+  'picture-sealed': {
+    title: 'It stands in a sealed record',
+    todo: 'It stays as it was sealed. What must be corrected is added, signed.',
+  },
+  'picture-unread': {
+    title: 'This browser cannot reduce photos',
+    todo: 'Use a newer version of it. Nothing was kept.',
+  },
+  'pictures-full': {
+    title: 'No more photos for this run',
+    todo: 'A record takes 40. Remove one that says the same as another.',
+  },
+  'signature-blank': {
+    title: 'The pad is empty',
+    todo: 'Sign with a finger or a pen across the pad, then keep it.',
+  },
 };

@@ -15,6 +15,7 @@ import * as fields from './fields.ts';
 import * as history from './history.ts';
 import * as maps from './maps.ts';
 import * as office from './office.ts';
+import * as photos from './photos.ts';
 import { plan } from './plan.ts';
 import * as records from './records.ts';
 import * as review from './review.ts';
@@ -42,6 +43,7 @@ export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
   history,
   maps,
   office,
+  photos,
   plan: plan(seen.refusals),
   records,
   review,
