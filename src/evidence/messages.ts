@@ -372,7 +372,9 @@ export type EvidenceRequest =
   | { readonly q: 'judge-again'; readonly ref: RecordRef }
   | { readonly q: 'picture'; readonly order: PictureOrder }
   | { readonly q: 'visible-data'; readonly ref: RecordRef; readonly fromS: number; readonly toS: number }
-  | { readonly q: 'certificate'; readonly ref: RecordRef };
+  | { readonly q: 'certificate'; readonly ref: RecordRef }
+  /** A photograph by the hash of its bytes. @param ref in a file from elsewhere; left out: kept here */
+  | { readonly q: 'photo'; readonly sha256: string; readonly ref?: RecordRef };
 
 export interface EvidenceAnswers
   extends BackupAnswers,
@@ -408,6 +410,7 @@ export interface EvidenceAnswers
   'visible-data': Blob;
   /** A page of its own, whole. */
   certificate: { readonly html: string; readonly title: string };
+  photo: Blob;
 }
 
 export interface EvidenceContract {

@@ -16,13 +16,13 @@ import {
 import { toHex } from '../../record/hex.ts';
 import { runFileNames, runOfFile } from '../../record/recovery.ts';
 import { sealedOf } from '../../record/seal.ts';
-import { isPhotoFile, photoFilesIn } from '../../record/stores/enclosed.ts';
 import { importFileName, listImports } from '../../record/stores/imports.ts';
 import { keyHistory } from '../../record/stores/keys.ts';
 import { unlessMissing } from '../../record/stores/missing.ts';
 import type { DocumentKind } from '../../record/stores/store.ts';
 import { zipWriter } from '../../record/zip-writer.ts';
 import type { EvidenceDeps, Tell } from '../deps.ts';
+import { isPhotoFile, photoFilesIn } from '../enclosed/kept.ts';
 import { EvidenceError } from '../faults.ts';
 import { BACKUP_GROUPS, type BackupGroup, type BackupMade } from './messages.ts';
 import { isImport } from './things.ts';

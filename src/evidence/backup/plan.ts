@@ -1,8 +1,8 @@
 /** The plan of a restore: what is new, here already, longer, other, refused. Nothing is written by it. */
 import { type BackupDocument, type BackupKind, bodyText } from '../../record/backup.ts';
-import { photoFilesIn } from '../../record/stores/enclosed.ts';
 import { importFileName } from '../../record/stores/imports.ts';
 import type { EvidenceDeps, Tell } from '../deps.ts';
+import { photoFilesIn } from '../enclosed/kept.ts';
 import { bodySha, enclosedFate, reviewFate, type Thing } from './fates.ts';
 import type { BackupGroup, RestoreFate } from './messages.ts';
 import type { OpenBackup } from './open.ts';

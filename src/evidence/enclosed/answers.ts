@@ -1,6 +1,6 @@
 import type { EvidenceDeps } from '../deps.ts';
 import { EvidenceError } from '../faults.ts';
-import type { RecordRef } from '../messages.ts';
+import type { EvidenceAnswers, EvidenceRequest, RecordRef } from '../messages.ts';
 import type { OpenRecord } from '../open.ts';
 import {
   addPhoto,
@@ -11,12 +11,12 @@ import {
   removePhoto,
   removeSigned,
 } from './enclosed.ts';
-import type { EnclosedAnswers, EnclosedRequest } from './messages.ts';
+import type { EnclosedRequest } from './messages.ts';
 
 type Handlers = {
-  readonly [Q in EnclosedRequest['q']]: (
-    request: Extract<EnclosedRequest, { q: Q }>,
-  ) => Promise<EnclosedAnswers[Q]>;
+  readonly [Q in EnclosedRequest['q'] | 'photo']: (
+    request: Extract<EvidenceRequest, { q: Q }>,
+  ) => Promise<EvidenceAnswers[Q]>;
 };
 
 /** The evidence worker's answers about photographs and signatures by hand. */

@@ -2,13 +2,13 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { PLAIN_WORDING } from '../../job/testing/wording.ts';
 import { createRecordCrypto } from '../../record/signing.ts';
 import { blobSource } from '../../record/stores/blob-source.ts';
-import { photoFileName } from '../../record/stores/enclosed.ts';
 import { unzip, type ZipMember, zipBytes } from '../../record/testing/zips.ts';
 import { verifyBySums } from '../../record/verify.ts';
 import { loadCatalogue } from '../../words/catalogue.ts';
 import { PLAIN_CHOICE } from '../backup/messages.ts';
 import { deriving } from '../deriving.ts';
 import { createOffice, JOB_ID } from '../testing/office.ts';
+import { photoFileName } from './kept.ts';
 import { exifBlock, photoFile, pngHead, reduceInTest } from './testing/pictures.ts';
 
 const FACTS = { occasion: 'before', utcMs: 1.77e12, source: 'camera', by: 'ab', note: '' } as const;

@@ -15,6 +15,8 @@ import {
 } from '../../job/enclosed.ts';
 import { isBlank } from '../../job/strokes.ts';
 import { toHex } from '../../record/hex.ts';
+import type { EvidenceDeps } from '../deps.ts';
+import { EvidenceError } from '../faults.ts';
 import {
   keepEnclosed,
   keepPhotoFile,
@@ -22,9 +24,7 @@ import {
   photoFileName,
   type RestingEnclosed,
   removePhotoFiles,
-} from '../../record/stores/enclosed.ts';
-import type { EvidenceDeps } from '../deps.ts';
-import { EvidenceError } from '../faults.ts';
+} from './kept.ts';
 import { LOOK_BYTES, lookAt, type PictureLook } from './look.ts';
 import type { Beside, NewPhoto } from './messages.ts';
 import type { Reduced } from './reduce.ts';

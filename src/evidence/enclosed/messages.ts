@@ -1,6 +1,5 @@
 /** The part of the contract between page and evidence worker that is about photographs and signatures by hand. */
 import type { HandSigned, KeptEnclosed, KeptPhoto } from '../../job/enclosed.ts';
-import type { RecordRef } from '../messages.ts';
 
 /** Where something is laid: beside a run, with the job that it was opened for; beside a job before any run. */
 export interface Beside {
@@ -30,9 +29,7 @@ export type EnclosedRequest =
       readonly beside: Beside;
       readonly as: HandSigned['as'];
       readonly utcMs: number;
-    }
-  /** The picture itself, by the hash of its bytes. @param ref in a file from elsewhere; left out: kept here */
-  | { readonly q: 'photo'; readonly sha256: string; readonly ref?: RecordRef };
+    };
 
 export interface EnclosedAnswers {
   enclosed: KeptEnclosed;
@@ -41,5 +38,4 @@ export interface EnclosedAnswers {
   'remove-photo': KeptEnclosed;
   'add-signed': KeptEnclosed;
   'remove-signed': KeptEnclosed;
-  photo: Blob;
 }

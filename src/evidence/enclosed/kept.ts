@@ -3,8 +3,8 @@
  * them, so that nothing is ever overwritten. Files come first; one that no document names is what a dead process left.
  */
 import { type KeptEnclosed, type KeptPhoto, keptEnclosedIn } from '../../job/enclosed.ts';
-import { unlessMissing } from './missing.ts';
-import { type DocumentStore, type FileStore, StoreError } from './store.ts';
+import { unlessMissing } from '../../record/stores/missing.ts';
+import { type DocumentStore, type FileStore, StoreError } from '../../record/stores/store.ts';
 
 const PREFIX = 'photo-';
 /** @param sha256 of the bytes, hex */
