@@ -119,6 +119,7 @@ export async function benchFleet(folder: string): Promise<Row[]> {
   const db = await (await DuckDBInstance.create(':memory:')).connect();
   try {
     await db.run(`SET file_search_path = '${to}'`);
+    await db.run('SET parquet_metadata_cache = true');
     const rows: Row[] = [];
     let wholeMs = 0;
     for (const name of QUESTIONS) {

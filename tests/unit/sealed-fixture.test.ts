@@ -116,6 +116,19 @@ it('holds by the steps of the page in a bare shell', (context) => {
   }
 });
 
+it('is the one that its certificate names, by the numbers that stand on paper', (context) => {
+  need(context);
+  const from = page.indexOf('Who holds the printed certificate');
+  const commands = [...page.slice(from, page.indexOf('\n\n', from)).matchAll(/`([^`]*sha256sum[^`]*)`/g)];
+  expect(commands).toHaveLength(2);
+  const paper = readFileSync(path.join(folder, 'certificate.html'), 'utf8').replace(/<[^>]*>|\s+/g, ' ');
+  for (const [, command] of commands) {
+    const groups = shell(command!, folder).out.split('\n').slice(0, 16).join(' ');
+    expect(groups).toMatch(/^([0-9A-F]{4} ){15}[0-9A-F]{4}$/);
+    expect(paper.replace(/ +/g, ' ')).toContain(groups);
+  }
+});
+
 /** The script of the page on the witness log, run in the unpacked record: its lines. */
 function witnessScript(): string[] {
   const from = page.indexOf('    cd witness;');
