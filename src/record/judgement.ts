@@ -18,16 +18,16 @@ export interface Judge {
 
 /** Longer than any run that is watched, µs. */
 const MOST_RUN_US = 8 * 86_400e6;
-/** Longer than anybody leaves a run open in which nothing comes, and as much for each sample as lies between two of the slowest source, µs. */
+/** Longer than anybody leaves a run open in which nothing comes; and a second for each sample, µs. */
 const MOST_SILENT_US = 2 * 86_400e6;
-const MOST_SPACING_US = 2e6;
+const A_SAMPLE_US = 1e6;
 
 /**
  * A run that claims such times is not gone through second by second: the work on a file is bounded by what is in it.
  * @param lengthUs from its first entry to its last
  */
 export const isTooLong = (lengthUs: number, samples: number): boolean =>
-  lengthUs > Math.min(MOST_RUN_US, MOST_SILENT_US + MOST_SPACING_US * samples);
+  lengthUs > Math.min(MOST_RUN_US, MOST_SILENT_US + A_SAMPLE_US * samples);
 
 /** Judging has failed: something in the pages is none that an engine can follow, or the engine has a fault. */
 export class JudgingFailed extends Error {
