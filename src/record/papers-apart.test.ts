@@ -58,6 +58,38 @@ it('another rated pressure, resin, pipe or site is said, and a lower one of anot
   expect(said(toBundle(two), two)).toEqual([]);
 });
 
+it('another mix or witness cup than the sheet has is said, and marks that no earlier cup has shown', () => {
+  const { setup } = plan();
+  const { job } = DEMO;
+  const resin = DEMO.resin!;
+  const row = (mark: number) => ({ massG: 200, mark, riseK: 40 });
+  const known: JobBundle = {
+    ...DEMO,
+    job: { ...job, resin: { ...job.resin, mixC: 16, cupMassG: 200 } },
+    resin: { ...resin, document: { ...resin.document, cupMarks: [row(0.4), row(0.5)] } },
+  };
+  const mark = { age: 0.45, scatter: 0.08, riseK: 40, batches: 2 };
+  const by = (used: object, papers: JobBundle = known) =>
+    papersApart({
+      job: toBundle(papers),
+      setups: [{ tUs: 0, setup: { ...setup, resin: { ...setup.resin!, ...used } } }],
+      events: [],
+    } as unknown as Manifest).flatMap((r) => r.what);
+  const cup = { massG: 200, mark };
+  expect(by({ potC: 16, cup })).toEqual([]);
+  expect(by({ potC: 16, cup: { ...cup, mark: null } })).toEqual([]);
+  expect(by({ potC: 30, cup })).toEqual(['resin']);
+  for (const other of [
+    { massG: 400 },
+    { mark: { ...mark, age: 0.2 } },
+    { mark: { ...mark, batches: 9 } },
+    { mark: { ...mark, riseK: 3 } },
+  ])
+    expect(by({ potC: 16, cup: { ...cup, ...other } })).toEqual(['resin']);
+  const none = { ...known, resin: { ...resin, document: { ...resin.document, cupMarks: [] } } };
+  expect(by({ potC: 16, cup }, none)).toEqual(['resin']);
+});
+
 it('counts from the Setup by which air was let in: a sheet may be filled in before, and none is set right behind', () => {
   const { setup } = plan();
   const poor = { ...setup, channels: [], limits: null, resin: null };

@@ -12,6 +12,9 @@ import type { Manifest } from './manifest.ts';
 
 type Apart = Extract<Remark, { r: 'papers-apart' }>;
 
+/** Of a mean of logarithms. */
+const ROUNDING = 1e-9;
+
 const sameText = (a: unknown, b: unknown): boolean => canonicalText(a) === canonicalText(b);
 
 /** What the plan takes from a sensor's document as it stands there. Of another signal it takes nothing. */
@@ -53,6 +56,23 @@ function isOtherResin({ resin }: JobBundle, { resin: used }: Setup): boolean {
   );
 }
 
+/**
+ * Temperature of the mix and the witness cup, where the Setup has them: they may be typed late, and never be others. What the plan makes
+ * of earlier cups lies among them.
+ */
+function isOtherMix({ job, resin }: JobBundle, { resin: used }: Setup): boolean {
+  const { potC, cup } = used ?? {};
+  if (potC !== undefined && potC !== job.resin.mixC) return true;
+  if (cup === undefined) return false;
+  if (cup.massG !== job.resin.cupMassG) return true;
+  const { mark } = cup;
+  if (mark === null) return false;
+  const earlier = resin?.document.cupMarks ?? [];
+  const ages = earlier.map((m) => m.mark);
+  const isAmong = mark.age >= Math.min(...ages) - ROUNDING && mark.age <= Math.max(...ages) + ROUNDING;
+  return !isAmong || mark.batches > earlier.length || !earlier.some((m) => m.riseK === mark.riseK);
+}
+
 function isOtherPipe({ job }: JobBundle, { pipe }: Setup): boolean {
   const stated = job.pipe.innerMm ?? job.pipe.dn;
   return stated !== null && pipe !== null && stated !== pipe.innerMm;
@@ -73,7 +93,7 @@ function* apart(bundle: JobBundle, setup: Setup): Generator<PaperPart> {
     if (what !== null) yield what;
   }
   if (isOtherPacker(bundle, setup)) yield 'packer';
-  if (isOtherResin(bundle, setup)) yield 'resin';
+  if (isOtherResin(bundle, setup) || isOtherMix(bundle, setup)) yield 'resin';
   if (isOtherPipe(bundle, setup)) yield 'pipe';
   if (isOtherSite(bundle, setup)) yield 'site';
 }
