@@ -32,6 +32,18 @@ it('papers that the Setup was made of say nothing, nor none, nor such as nobody 
   expect(papersApart({ job: toBundle(DEMO), setups: [], events: [] } as unknown as Manifest)).toEqual([]);
 });
 
+it('a manifest whose Setups are none is compared with nothing', () => {
+  const { setup } = plan();
+  for (const bad of [{}, { ...setup, channels: [null] }, { ...setup, channels: 'x' }, { ...setup, resin: 7 }])
+    expect(
+      papersApart({
+        job: toBundle(DEMO),
+        setups: [{ tUs: 0, setup: bad }],
+        events: [],
+      } as unknown as Manifest),
+    ).toEqual([]);
+});
+
 it('another sensor, range or calibration is said', () => {
   expect(said(toBundle(withSensor({ serial: 'OTHER-1' })))).toEqual(['sensor']);
   expect(said(toBundle(withSensor({ range: { lo: 0, hi: 40 } })))).toEqual(['sensor']);

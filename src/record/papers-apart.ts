@@ -6,6 +6,7 @@ import { type JobBundle, parseBundle } from '../job/bundle.ts';
 import { ratedFor } from '../job/packer-table.ts';
 import type { SensorDocument } from '../job/sensor-document.ts';
 import type { ChannelSetup, Setup } from '../job/setup.ts';
+import { parseSetup } from '../job/setup-schema.ts';
 import { canonicalText } from './canonical.ts';
 import type { PaperPart, Remark } from './findings.ts';
 import type { Manifest } from './manifest.ts';
@@ -67,7 +68,8 @@ function isOtherMix({ job, resin }: JobBundle, { resin: used }: Setup): boolean 
   if (cup.massG !== job.resin.cupMassG) return true;
   const { mark } = cup;
   if (mark === null) return false;
-  const earlier = resin?.document.cupMarks ?? [];
+  const { document: sheet } = resin ?? {};
+  const earlier = sheet?.cupMarks ?? [];
   const ages = earlier.map((m) => m.mark);
   const isAmong = mark.age >= Math.min(...ages) - ROUNDING && mark.age <= Math.max(...ages) + ROUNDING;
   return !isAmong || mark.batches > earlier.length || !earlier.some((m) => m.riseK === mark.riseK);
@@ -119,7 +121,9 @@ export function papersApart(manifest: Manifest): readonly Apart[] {
   for (const setup of setupsOfWork(manifest)) {
     // Setups that differ in their number alone are held against the papers once.
     const text = canonicalText({ ...setup, number: 0 });
-    if (!seen.has(text)) for (const what of apart(parsed.value, setup)) found.add(what);
+    // A manifest is anybody's: where its Setups are none, they are not those of the pages either, which is told.
+    if (!seen.has(text) && parseSetup(setup).ok)
+      for (const what of apart(parsed.value, setup)) found.add(what);
     seen.add(text);
   }
   const what = [...found].sort();
