@@ -1,9 +1,9 @@
 /** Runs the campaign of sleeves with a witness sample and gives its section of the validation page. */
-import { BATCHES } from './cups.ts';
 import { BATCH_NAME } from './cups-run.ts';
 import { table } from './fills-tables.ts';
 import { serve, spread } from './pool.ts';
 import {
+  SAMPLE_BATCHES,
   SAMPLE_EACH,
   SAMPLE_SEED,
   type SampleResult,
@@ -55,7 +55,7 @@ export async function runSamples(scale: number): Promise<Section> {
     return result == null ? [] : [{ task, result }];
   });
   const of = (is: (task: SampleTask) => boolean) => all.filter(({ task }) => is(task));
-  const sound = BATCHES.flatMap((batch) =>
+  const sound = SAMPLE_BATCHES.flatMap((batch) =>
     [false, true].map((sample) =>
       row(
         of((t) => t.way === 'sound' && t.batch === batch && t.sample === sample),
