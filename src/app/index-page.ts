@@ -30,6 +30,7 @@ export const STYLES = [
   'verify',
   'bench',
   'photos',
+  'far',
   'backup',
   'certificate',
   'about',

@@ -8,6 +8,7 @@ import { adviceOf, type Services } from '../screens/context.ts';
 import { parseRoute, routeHash } from '../screens/route.ts';
 import { UI } from '../words/ui.ts';
 import { createAlarmSound } from './alarm-sound.ts';
+import { createFarSender } from './far-sender.ts';
 import { createLiveState } from './live-state.ts';
 import { createNotices, type Notices } from './notices.ts';
 import { createPageFaults, type PageFaults } from './page-fault.ts';
@@ -80,9 +81,11 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
       faults.tell(error);
     }
   };
+  const far = createFarSender(() => settings().units);
   const stopNews = engine.on((news) => {
     tried(() => sound.take(news));
     tried(() => live.take(news));
+    tried(() => far.take(news));
     if (news.m === 'open-runs') setOpenRuns(news.open);
     if (news.m === 'moment') tried(() => lock.check());
   });
@@ -102,7 +105,12 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
   addEventListener('error', onError);
   const lock = keepAwake(() => live.run() !== null || live.link()?.state === 'streaming', setAwake);
 
-  const onHash = () => setRoute(parseRoute(location.hash));
+  const onHash = () => {
+    const next = parseRoute(location.hash);
+    // The second screen is a window of its own: the page that watches does not turn into one.
+    if (next.page === 'far') location.hash = '#/jobs';
+    else setRoute(next);
+  };
   const onPress = () => sounder.unlock();
   const dark = matchMedia('(prefers-color-scheme: dark)');
   const onDark = () => setSystemDark(dark.matches);
@@ -122,6 +130,7 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
   const clock = setInterval(() => setNowMs(Date.now()), 1000);
   onCleanup(() => {
     stopNews();
+    far.close();
     stopSilence();
     sounder.close();
     speaker.close();

@@ -56,7 +56,7 @@ export function sealRun(
     const job = await papersOf(deps.documents, summary.jobId);
     const name = await noted(() => logName(log));
     const beside = { jobId: summary.jobId, runId };
-    const enclosed = await enclosedForSeal(deps, beside);
+    const enclosed = await enclosedForSeal(deps, beside, summary.openedUtcMs);
     const input = {
       pages,
       job,

@@ -4,6 +4,8 @@
  */
 import * as z from 'zod/mini';
 import { block, distinct, int, line, MADE, name, rows } from './fields.ts';
+import { markSchema } from './mark.ts';
+import { peopleSchema } from './people.ts';
 import { strokesSchema } from './strokes.ts';
 
 /** When a photograph was taken, in the order of the work. */
@@ -89,6 +91,11 @@ export type HandSigned = z.infer<typeof signedSchema>;
 export const enclosedSchema = z.strictObject({
   photos: distinct(photoSchema, 'sha256', MOST_PHOTOS),
   signed: rows(signedSchema, MOST_SIGNED),
+  /** Who was here on the day of the run, as this computer's list had it. */
+  present: peopleSchema,
+  /** Empty: not stated. */
+  firm: line(120),
+  mark: z.nullable(markSchema),
 });
 export type Enclosed = z.infer<typeof enclosedSchema>;
 

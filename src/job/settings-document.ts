@@ -3,7 +3,9 @@ import { UNITS } from '../units/display.ts';
 import { THEMES } from './codes.ts';
 import { GAUGE_CLASSES } from './dial-gauge.ts';
 import { line, num, quantity } from './fields.ts';
+import { markSchema } from './mark.ts';
 import { isBody, type StepsTo } from './migrations.ts';
+import { hereSchema, peopleSchema } from './people.ts';
 import { REACTION_LIMITS } from './reaction.ts';
 
 export const reactionSchema = z.strictObject({
@@ -44,6 +46,12 @@ export const settingsSchema = z.strictObject({
     z.strictObject({ spanBar: quantity('pressure', 0.5, 40), class: z.literal([...GAUGE_CLASSES]) }),
   ),
   firm: line(120),
+  /** Stands on certificates beside the firm's name; left out: none. */
+  mark: z.optional(markSchema),
+  /** The firm's people by initials; left out: nobody was entered. */
+  people: z.optional(peopleSchema),
+  /** Who of them was here on which day, the newest last. */
+  here: z.optional(hereSchema),
   theme: z.enum(THEMES),
 });
 

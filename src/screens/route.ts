@@ -23,6 +23,8 @@ export type Route =
   | { readonly page: 'backup' }
   | { readonly page: 'office' }
   | { readonly page: 'log' }
+  /** The pressure alone, in a window of its own beside the page that watches. */
+  | { readonly page: 'far' }
   | { readonly page: 'about' };
 
 /** Lines that can be told apart in one picture. */
@@ -68,6 +70,8 @@ export function parseRoute(hash: string): Route {
       return { page: 'office' };
     case 'log':
       return { page: 'log' };
+    case 'far':
+      return { page: 'far' };
     case 'about':
       return { page: 'about' };
     default:
@@ -107,6 +111,8 @@ export function routeHash(route: Route): string {
       return '#/office';
     case 'log':
       return '#/log';
+    case 'far':
+      return '#/far';
     case 'about':
       return '#/about';
   }

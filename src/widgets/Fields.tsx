@@ -10,6 +10,8 @@ export function TextField(props: {
   testId?: string;
   type?: 'text' | 'date';
   long?: boolean;
+  /** Offered as it is typed. */
+  offers?: readonly string[];
 }) {
   const id = createUniqueId();
   const common = () => ({
@@ -28,6 +30,7 @@ export function TextField(props: {
             {...common()}
             type={props.type ?? 'text'}
             autocomplete="off"
+            list={(props.offers ?? []).length > 0 ? `${id}-l` : undefined}
             value={props.value}
             onInput={(e) => props.onValue(e.currentTarget.value)}
           />
@@ -39,6 +42,11 @@ export function TextField(props: {
           value={props.value}
           onInput={(e) => props.onValue(e.currentTarget.value)}
         />
+      </Show>
+      <Show when={(props.offers ?? []).length > 0}>
+        <datalist id={`${id}-l`}>
+          <For each={props.offers}>{(offer) => <option value={offer} />}</For>
+        </datalist>
       </Show>
       <p class="field-note" id={`${id}-d`} role={props.issue ? 'alert' : undefined}>
         {props.issue ?? props.hint ?? ''}

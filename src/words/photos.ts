@@ -1,3 +1,3 @@
 import { chosen } from './chosen.ts';
 
-export const { PHOTOS } = chosen('photos');
+export const { FIRM, PHOTOS } = chosen('photos');

@@ -60,3 +60,18 @@ export function photoLeaves(
   }
   return leaves;
 }
+
+/** The firm's mark and name in the head of each leaf; nothing where neither was there. */
+export function firmHead(enclosed: Enclosed | null): string {
+  const { firm = '', mark = null } = enclosed ?? {};
+  if (firm === '' && mark === null) return '';
+  const picture =
+    mark === null
+      ? ''
+      : `<img class="mark" src="data:image/png;base64,${mark.png}" width="${mark.width}" height="${mark.height}" alt="">`;
+  return `<span class="firm">${picture}${esc(firm)}</span>`;
+}
+
+/** Names with their initials; empty where nobody was chosen. */
+export const presentText = (enclosed: Enclosed | null): string =>
+  (enclosed?.present ?? []).map((p) => `${p.name} (${p.initials})`).join(', ');

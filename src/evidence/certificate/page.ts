@@ -18,7 +18,7 @@ import { lastLimited, numbersOf } from '../numbers.ts';
 import type { Values } from '../open.ts';
 import { bundleIn } from '../papers.ts';
 import { PAPER, recordPicture } from '../pictures.ts';
-import { handSvg, photoLeaves } from './enclosed.ts';
+import { firmHead, handSvg, photoLeaves, presentText } from './enclosed.ts';
 import { exceptionsOf, type Seen } from './exceptions.ts';
 import {
   figures,
@@ -206,7 +206,9 @@ export function certificatePage(
   const exceptions = exceptionsOf(seen);
   const title = bundle?.job.title ?? manifest.runId;
   const sensors = sensorRows(seen);
-  const [repair, how, held] = [repairRows(seen), howRows(seen), heldRows(seen, numbers)];
+  const people = presentText(manifest.enclosed ?? null);
+  const present = people === '' ? [] : [{ name: C.present, text: people }];
+  const [repair, how, held] = [[...repairRows(seen), ...present], howRows(seen), heldRows(seen, numbers)];
   const shown = fitting(exceptions, [...repair, ...how, ...held], sensors.length);
   const rest = exceptions.length - shown.length;
   const account = accountOf(manifest.events, firstUs, pages.lastUs, values.peakBar, setup);
@@ -217,7 +219,7 @@ export function certificatePage(
   const more = exceptions.length - first.length;
   const leaves = photoLeaves(manifest.enclosed ?? null, photos, words);
   const head = (page: number): string =>
-    `<p class="head"><span class="brand">${LOGO}${esc(words.ui.UI.app)}</span><span>${esc(C.record(manifest.runId))} · ${esc(C.pageOf(page, PAGES + leaves.length))}</span></p>`;
+    `<p class="head"><span class="brand">${LOGO}${esc(words.ui.UI.app)}</span>${firmHead(manifest.enclosed ?? null)}<span>${esc(C.record(manifest.runId))} · ${esc(C.pageOf(page, PAGES + leaves.length))}</span></p>`;
   const sign = (who: string, as: SignedAs | null): string => {
     const hand = manifest.enclosed?.signed.findLast((s) => s.as === as);
     const said =
@@ -277,7 +279,7 @@ ${head(3)}
 </div>
 ${leaves.map((leaf, i) => `<div class="leaf">\n${head(PAGES + 1 + i)}\n${leaf}\n</div>\n`).join('')}</article></main>`;
   return `<!doctype html>
-<html lang="${esc(words.wording.language)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'${leaves.length === 0 ? '' : '; img-src data:'}"><title>${esc(C.title)}: ${esc(cut(title))}</title><style>${STYLE}</style></head><body>
+<html lang="${esc(words.wording.language)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'${leaves.length === 0 && (manifest.enclosed?.mark ?? null) === null ? '' : '; img-src data:'}"><title>${esc(C.title)}: ${esc(cut(title))}</title><style>${STYLE}</style></head><body>
 ${body}
 </body></html>
 `;

@@ -7,6 +7,8 @@ body:has(> main > .certificate) { margin: 0; background: #fff; }
 .certificate .leaf + .leaf { break-before: page; margin-top: 8mm; }
 .certificate .head { display: flex; justify-content: space-between; align-items: center; gap: 1mm 4mm; margin: 0 0 4mm; font-size: 8.6pt; overflow-wrap: normal; }
 .certificate .brand { display: inline-flex; gap: 2mm; align-items: center; font-weight: 700; font-size: 11pt; }
+.certificate .firm { display: inline-flex; gap: 2mm; align-items: center; font-weight: 700; overflow-wrap: anywhere; }
+.certificate .mark { display: block; width: auto; height: auto; max-width: 36mm; max-height: 10mm; }
 .certificate .logo { width: 5mm; height: 5mm; fill: #000; }
 .certificate .kind { margin: 0; }
 .certificate h1 { font-size: 19pt; line-height: 1.12; margin: 0 0 1mm; overflow-wrap: anywhere; text-wrap: balance; }

@@ -1,4 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { dayOf } from '../../job/people.ts';
+import { defaultSettings } from '../../job/settings-defaults.ts';
 import { PLAIN_WORDING } from '../../job/testing/wording.ts';
 import { createRecordCrypto } from '../../record/signing.ts';
 import { blobSource } from '../../record/stores/blob-source.ts';
@@ -12,6 +14,9 @@ import { photoFileName } from './kept.ts';
 import { exifBlock, photoFile, pngHead, reduceInTest } from './testing/pictures.ts';
 
 const FACTS = { occasion: 'before', utcMs: 1.77e12, source: 'camera', by: 'ab', note: '' } as const;
+/** A whole PNG of one pixel (value from memory). */
+const PIXEL =
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mP8/5+hHgAHggJ/PchI7wAAAABJRU5ErkJggg==';
 const NAME = [
   [100, 200, 400, 90],
   [420, 150, 700, 160],
@@ -145,6 +150,18 @@ describe('sealed with a run', () => {
       beside: beside(),
       signed: { as: 'crew', name: 'A. & B.', strokes: NAME },
     });
+    const openedUtcMs = (await here.ask({ q: 'run', runId })).summary.openedUtcMs;
+    const settings = {
+      ...defaultSettings(),
+      firm: 'Drain & Sons',
+      people: [
+        { initials: 'AB', name: 'A. Brandt' },
+        { initials: 'CD', name: 'C. Dahl' },
+      ],
+      here: [{ day: dayOf(openedUtcMs), initials: ['CD'] }],
+      mark: { png: PIXEL, width: 1, height: 1 },
+    };
+    await here.documents.put({ kind: 'settings', id: 'tablet', revision: 0, savedUtcMs: 1, body: settings });
     await here.ask({ q: 'seal', runId, wording: PLAIN_WORDING });
     ({ file } = await here.ask({ q: 'job-file', ref: ref() }));
     ({ members } = await unzip(await bytesOf(file)));
@@ -178,6 +195,10 @@ describe('sealed with a run', () => {
     expect(html).toContain('M100 200L400 90M420 150L700 160');
     expect(html).toContain('A. &amp; B.');
     expect(html).toContain('img-src data:');
+    expect(html).toContain(`data:image/png;base64,${PIXEL}`);
+    expect(html).toContain('Drain &amp; Sons');
+    expect(html).toContain('C. Dahl (CD)');
+    expect(html).not.toContain('A. Brandt');
     expect(new TextDecoder().decode(members.find((m) => m.name === 'certificate.html')!.bytes)).toBe(html);
   });
 

@@ -1,5 +1,6 @@
 /** Photographs and signatures by hand beside a job or a run: taken in, changed, removed, and what of them a seal takes. */
 
+import { parseDocument } from '../../job/documents.ts';
 import {
   type Enclosed,
   type HandSigned,
@@ -13,6 +14,8 @@ import {
   PHOTO_SIDE,
   SMALL_SIDE,
 } from '../../job/enclosed.ts';
+import { dayOf, hereOn } from '../../job/people.ts';
+import type { SettingsDocument } from '../../job/settings-document.ts';
 import { isBlank } from '../../job/strokes.ts';
 import { toHex } from '../../record/hex.ts';
 import type { EvidenceDeps } from '../deps.ts';
@@ -246,11 +249,30 @@ export async function removeSigned(
   return viewFor(next, beside);
 }
 
+/** The firm's name and mark and its people; settings that are not in their form stop no seal. */
+async function settingsOf(
+  deps: EvidenceDeps,
+): Promise<Pick<SettingsDocument, 'firm' | 'mark' | 'people' | 'here'>> {
+  const stored = await deps.documents.get('settings', 'tablet');
+  const parsed = stored === null ? null : parseDocument('settings', stored.body);
+  return parsed?.ok === true ? parsed.value : { firm: '' };
+}
+
 /** What a seal takes: all that is of this run, without what the tablet notes for itself. null: nothing lies there. */
-export async function enclosedForSeal(deps: EvidenceDeps, beside: Beside): Promise<Enclosed | null> {
+export async function enclosedForSeal(
+  deps: EvidenceDeps,
+  beside: Beside,
+  openedUtcMs: number | null,
+): Promise<Enclosed | null> {
   const { photos, signed } = await enclosedBeside(deps, beside);
-  if (photos.length + signed.length === 0) return null;
+  const { firm, mark, people, here } = await settingsOf(deps);
+  const present = openedUtcMs === null ? [] : hereOn(people ?? [], here ?? [], dayOf(openedUtcMs));
+  if (photos.length + signed.length + present.length === 0 && firm.trim() === '' && mark === undefined)
+    return null;
   return {
+    present: [...present],
+    firm: firm.trim(),
+    mark: mark ?? null,
     photos: photos.slice(0, MOST_PHOTOS).map(({ runId, sealed, ...photo }) => photo),
     signed: signed.map(({ runId, sealed, ...hand }) => hand),
   };

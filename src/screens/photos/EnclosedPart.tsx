@@ -7,6 +7,7 @@ import { Choice, Part, TextField, Tick } from '../../widgets/Fields.tsx';
 import { PHOTOS as P } from '../../words/photos.ts';
 import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
+import { knownInitials, ownInitials } from '../people.ts';
 import { PhotoKeys } from './PhotoKeys.tsx';
 import { PhotoList, SignedList } from './PhotoList.tsx';
 import { SignaturePad } from './SignaturePad.tsx';
@@ -18,6 +19,15 @@ export function SealedEnclosed(props: { enclosed: Enclosed | null; source: Recor
       <Show when={props.enclosed}>
         {(e) => (
           <>
+            <Show when={e().present.length > 0}>
+              <p data-testid="present">
+                {P.present(
+                  e()
+                    .present.map((p) => `${p.name} (${p.initials})`)
+                    .join(', '),
+                )}
+              </p>
+            </Show>
             <PhotoList photos={e().photos} source={props.source} />
             <SignedList signed={e().signed} />
           </>
@@ -35,7 +45,8 @@ export function EnclosedPart(props: { beside: Beside; folded?: boolean }) {
     (beside) => app.evidence({ q: 'enclosed', beside }).catch(failed(app)),
   );
   const [occasion, setOccasion] = createSignal<PhotoOccasion>('before');
-  const [by, setBy] = createSignal('');
+  const [typedBy, setBy] = createSignal<string | null>(null);
+  const by = () => typedBy() ?? ownInitials(app);
   const [note, setNote] = createSignal('');
   const [original, setOriginal] = createSignal(false);
   const [busy, setBusy] = createSignal<string | null>(null);
@@ -116,7 +127,13 @@ export function EnclosedPart(props: { beside: Beside; folded?: boolean }) {
           options={PHOTO_OCCASIONS.map((value) => ({ value, text: P.occasions[value] }))}
           onValue={setOccasion}
         />
-        <TextField label={P.by} testId="photo-by" value={by()} onValue={(v) => setBy(v.slice(0, 40))} />
+        <TextField
+          label={P.by}
+          testId="photo-by"
+          value={by()}
+          offers={knownInitials(app)}
+          onValue={(v) => setBy(v.slice(0, 40))}
+        />
         <TextField
           label={P.note}
           testId="photo-note"

@@ -3,7 +3,7 @@ import type { RecordRef } from '../../evidence/messages.ts';
 import type { HandSigned, Photo } from '../../job/enclosed.ts';
 import { Dialog } from '../../widgets/Dialog.tsx';
 import { Choice } from '../../widgets/Fields.tsx';
-import { dateTimeZone, typed } from '../../words/format.ts';
+import { bytes, dateTimeZone } from '../../words/format.ts';
 import { PHOTOS as P } from '../../words/photos.ts';
 import { Picture } from './Picture.tsx';
 import { Signature } from './SignaturePad.tsx';
@@ -14,14 +14,7 @@ export function photoFacts(photo: Photo): string {
   return [
     P.taken[photo.source](dateTimeZone(photo.utcMs)),
     photo.by,
-    ...(original === null
-      ? []
-      : [
-          P.withOriginal(
-            P.megabytes(typed(Math.max(0.1, Math.round(original.bytes / 1e5) / 10))),
-            P.carries(original.carries),
-          ),
-        ]),
+    ...(original === null ? [] : [P.withOriginal(bytes(original.bytes), P.carries(original.carries))]),
     photo.note,
   ]
     .filter((t) => t !== '')

@@ -4,6 +4,7 @@ import { Choice, optionsOf, Part, TextField } from '../../widgets/Fields.tsx';
 import { EVIDENCE as E, signerText } from '../../words/evidence.ts';
 import { dateTimeZone } from '../../words/format.ts';
 import { useServices } from '../context.ts';
+import { knownInitials, ownInitials } from '../people.ts';
 
 type Kind = 'correction' | 'note';
 
@@ -36,7 +37,8 @@ export function Additions(props: { sealed: SealedFacts; runId: string | null; on
   const app = useServices();
   const [kind, setKind] = createSignal<Kind>('correction');
   const [text, setText] = createSignal('');
-  const [by, setBy] = createSignal('');
+  const [typedBy, setBy] = createSignal<string | null>(null);
+  const by = () => typedBy() ?? ownInitials(app);
   const add = (runId: string) =>
     app.evidence({ q: 'add', runId, kind: kind(), text: text(), by: by() }).then(() => {
       setText('');
@@ -61,7 +63,13 @@ export function Additions(props: { sealed: SealedFacts; runId: string | null; on
                   options={optionsOf<Kind>(E.kinds)}
                   onValue={setKind}
                 />
-                <TextField label={E.addBy} testId="addition-by" value={by()} onValue={setBy} />
+                <TextField
+                  label={E.addBy}
+                  testId="addition-by"
+                  value={by()}
+                  offers={knownInitials(app)}
+                  onValue={setBy}
+                />
               </div>
               <TextField label={E.addText} testId="addition-text" long value={text()} onValue={setText} />
               <div class="row">

@@ -41,6 +41,7 @@ export function StatusPart(props: {
           label={E.reviewer}
           testId="review-by"
           value={by()}
+          offers={(app.settings().people ?? []).map((p) => p.name)}
           issue={issue() === 'name' ? E.nameNeeded : null}
           onValue={setBy}
         />

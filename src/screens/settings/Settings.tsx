@@ -5,6 +5,7 @@ import { BACKUP } from '../../words/backup.ts';
 import { LENGTH_UNIT, PRESSURE_UNIT, TEMPERATURE_UNIT } from '../../words/fields.ts';
 import { percent } from '../../words/format.ts';
 import { OFFICE } from '../../words/office.ts';
+import { FIRM } from '../../words/photos.ts';
 import { SETTINGS } from '../../words/settings.ts';
 import { NO_SOUND, SOUND_NAME, type SoundCode } from '../../words/sound.ts';
 import { WITNESS } from '../../words/witness.ts';
@@ -13,6 +14,8 @@ import { FormChoice, FormNumber, FormTick } from '../documents/FormFields.tsx';
 import { formOver } from '../documents/form.ts';
 import { changeSettings } from './change.ts';
 import { DialGaugePart } from './DialGaugePart.tsx';
+import { MarkPart } from './MarkPart.tsx';
+import { PeoplePart } from './PeoplePart.tsx';
 import { WordingPart } from './WordingPart.tsx';
 
 const Keys = lazy(async () => ({ default: (await import('../verify/Keys.tsx')).Keys }));
@@ -114,12 +117,22 @@ export function Settings() {
         </div>
       </Part>
       <DialGaugePart />
+      <Part title={FIRM.far} note={FIRM.farText}>
+        <div class="row">
+          {/* A window of its own, to be moved to the other display. */}
+          <a class="button grow" href="#/far" target="_blank" rel="noopener" data-testid="to-far">
+            {FIRM.farOpen}
+          </a>
+        </div>
+      </Part>
+      <PeoplePart />
       <Part title={SETTINGS.firm}>
         <TextField
           label={SETTINGS.firm}
           value={s().firm}
           onValue={(firm) => form.write('firm', firm.slice(0, textAt('settings', 'firm').most))}
         />
+        <MarkPart />
       </Part>
       <Part title={BACKUP.title}>
         <div class="row">

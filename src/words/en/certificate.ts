@@ -91,6 +91,7 @@ const CERTIFICATE = {
   signClient: 'Seen by the client',
   signLine: 'Name, date, signature',
   signedBy: (name: string, when: string) => `${name}, ${when}, by hand on the computer’s screen`,
+  present: 'Crew that day',
   photos: 'Photographs',
   photosNote:
     'As they were sealed with the record; in its file they are larger. The seal shows that they were not exchanged since, not what they are of.',

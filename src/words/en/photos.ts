@@ -15,6 +15,7 @@ export const PHOTOS = {
   lead: 'Sealed with the record, on its certificate and in its file. A photo is made smaller here, and what the camera noted beside it (place, name, time) is not kept.',
   leadSealed: 'As they were sealed with the record.',
   none: 'None yet.',
+  present: (names: string) => `Crew that day: ${names}`,
   noneSealed: 'None were there when the record was sealed.',
   occasion: 'What it shows',
   occasions: OCCASIONS,
@@ -34,7 +35,6 @@ export const PHOTOS = {
   },
   withOriginal: (bytes: string, says: string) =>
     says === '' ? `with its original, ${bytes}` : `with its original, ${bytes}, which says: ${says}`,
-  megabytes: (mb: string) => `${mb} MB`,
   carries: (list: readonly Carried[]) => list.map((c) => CARRIED[c]).join(', '),
   open: (what: string) => `${what}: look at it large`,
   remove: 'Remove',
@@ -60,4 +60,34 @@ export const PHOTOS = {
   blank: 'The pad is empty: sign across it, then keep it.',
   full: 'No room for more strokes. Keep it, or clear the pad.',
   removeSigned: 'Remove this signature',
+} as const;
+
+/** The firm's mark and its people. */
+export const FIRM = {
+  mark: 'Mark of the firm',
+  markText:
+    'Stands on certificates, beside the firm’s name. SVG, PNG or JPEG, up to 2 MB; it is drawn anew here, small, and nothing else of the file is kept.',
+  markChoose: 'Choose the mark',
+  markRemove: 'Remove the mark',
+  markRemoved: 'Mark removed.',
+  refused: {
+    large:
+      'The file is too large for a mark: up to 2 MB and 8000 pixels a side. Save it smaller, then choose it.',
+    unread: 'This is no picture that can be drawn here. Choose an SVG, PNG or JPEG file.',
+  },
+  far: 'Second screen',
+  farText:
+    'The pressure and nothing else, in a window of its own for a large display on this computer. It says NO DATA when the page that watches is closed or stops; it shows no alarm.',
+  farOpen: 'Open the second screen',
+  people: 'People',
+  peopleText:
+    'Whoever is ticked is here today. It is chosen once a day; their names are sealed with the day’s runs and stand on the certificate, and their initials are offered where something is signed for.',
+  nobody: 'Nobody is entered yet.',
+  hereToday: 'Who is here today',
+  hereText: 'The list stays on this computer. Tomorrow nobody is ticked.',
+  initials: 'Initials',
+  initialsKnown: 'These initials are taken.',
+  name: 'Name',
+  addPerson: 'Add this person',
+  personRemoved: (initials: string) => `${initials} removed.`,
 } as const;

@@ -73,6 +73,15 @@ export const UI = {
   // stages
   stages: 'Stages',
 
+  // second screen
+  far: {
+    title: 'Pressure, second screen',
+    noData: 'NO DATA',
+    twoPages: 'TWO PAGES: CLOSE ONE',
+    note: 'Told by the page that watches. No alarm is shown here.',
+    units: { bar: 'bar', kPa: 'kPa', psi: 'psi' },
+  },
+
   // practice
   practiceWord: 'PRACTICE',
   practiceBanner: 'PRACTICE. Nothing here is a real line.',
