@@ -1,5 +1,6 @@
 import { cleanup, fireEvent, render, screen, waitFor } from '@solidjs/testing-library';
 import { afterEach, expect, it } from 'vitest';
+import { defaultSettings } from '../../job/settings-defaults.ts';
 import { EVIDENCE } from '../../words/evidence.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { StatusPart } from './StatusPart.tsx';
@@ -13,7 +14,9 @@ function show(asksReason: boolean): string[] {
     return [];
   };
   render(() => (
-    <ServicesContext.Provider value={{ evidence, fail() {} } as unknown as Services}>
+    <ServicesContext.Provider
+      value={{ evidence, fail() {}, settings: defaultSettings } as unknown as Services}
+    >
       <StatusPart
         source={{ kind: 'run', runId: 'run-1' }}
         lines={[]}
