@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parseDocument, parseReadingMap } from './documents.ts';
 import { blankColumnMap, blankRegister, blankRegisterMap, type RegisterChannel } from './reading-map.ts';
@@ -15,6 +16,19 @@ describe('a register map', () => {
     expect(issues(blankRegisterMap('x'))).toEqual([]);
     expect(issues(busMap())).toEqual([]);
     expect(parseDocument('registers', busMap()).ok).toBe(true);
+  });
+
+  it('that of docs/register-map.md: 40001 and 40010 counted from 0, bits 0 to 2 as one number', () => {
+    const file = new URL('../../fixtures/maps/invented-transmitter.json', import.meta.url);
+    const parsed = parseDocument('registers', JSON.parse(readFileSync(file, 'utf8')));
+    expect(parsed.ok && parsed.value.channels).toMatchObject([
+      { address: 17, fn: 3, register: 40_001 - 40_001, order: 'cdab', type: 'float32', lo: 0, hi: 6 },
+    ]);
+    expect(parsed.ok && parsed.value.channels[0]?.status).toEqual({
+      register: 40_010 - 40_001,
+      mask: 2 ** 0 + 2 ** 1 + 2 ** 2,
+      good: 0,
+    });
   });
 
   it('two values in the same registers are refused, also a status inside a value', () => {

@@ -23,6 +23,8 @@ export const PAGES = [
   'backup',
   'folder',
   'about',
+  'registers',
+  'bench',
 ] as const;
 export type PageName = (typeof PAGES)[number];
 
@@ -31,6 +33,43 @@ export const PAGE_STORIES = ['repair', 'too-far', 'practice'] as const satisfies
 
 /** A long record is read from end to end, on a machine that does other things too, ms. */
 const READ_MS = 90_000;
+
+/** So long is the practice rig's device listened to on the bench, s: all but the longest points have their say. */
+const LISTENED_S = 100;
+
+/** Where each of the pages without runs is, and what is done there. */
+const WITHOUT_RUNS = {
+  async bench(stand: Stand) {
+    await stand.goto('#/bench');
+    if ((await stand.link()).hello === null) {
+      await stand.page.getByTestId('bench-practice').click();
+      await stand.pass(LISTENED_S);
+    }
+    await stand.page.getByTestId('point-rate').waitFor();
+  },
+  async registers(stand: Stand) {
+    await stand.goto('#/registers/new');
+    await stand.page.getByTestId('map-open-file').setInputFiles('fixtures/maps/invented-transmitter.json');
+    await stand.page.waitForTimeout(300);
+    // What a map is for lies below its bus.
+    await stand.page.getByTestId('registers-value-0').evaluate((e) => {
+      scrollTo(0, e.getBoundingClientRect().top - 140);
+    });
+  },
+};
+
+type WithoutRuns = keyof typeof WITHOUT_RUNS;
+/** They need no story to be played before. */
+export const isWithoutRuns = (name: PageName): name is WithoutRuns => name in WITHOUT_RUNS;
+
+/** Opens a page that shows no run. */
+export async function openWithoutRuns(stand: Stand, name: WithoutRuns): Promise<void> {
+  await stand.goto('#/about');
+  await stand.page.waitForTimeout(50);
+  await stand.page.evaluate(() => scrollTo(0, 0));
+  await WITHOUT_RUNS[name](stand);
+  await stand.page.mouse.move(0, 0);
+}
 
 /** Seals the repair's run and keeps its file besides. @returns how each page is reached */
 export async function preparePages(
@@ -67,7 +106,7 @@ export async function preparePages(
   const kept = href?.replace('#/record/', '') ?? '';
 
   /** Address, and what is there once the page is. */
-  const WHERE: Readonly<Record<PageName, readonly [hash: string, there: string]>> = {
+  const WHERE: Readonly<Record<Exclude<PageName, WithoutRuns>, readonly [hash: string, there: string]>> = {
     start: ['#/jobs', '.guide-picture svg'],
     sheet: [`#/job/${JOB_ID}`, '[data-testid=step-next]'],
     review: [`#/run/${repair}`, '[data-testid=sealed]'],
@@ -89,6 +128,7 @@ export async function preparePages(
     about: ['#/about', '[data-testid=licences]'],
   };
   return async (name) => {
+    if (isWithoutRuns(name)) return openWithoutRuns(stand, name);
     const [hash, there] = WHERE[name];
     // A page that stands already is opened anew.
     await stand.goto(name === 'about' ? '#/office' : '#/about');

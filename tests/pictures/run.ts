@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util';
 import { keepJob } from '../stand/repair.ts';
 import { openStand } from '../stand/stand.ts';
 import { ENOUGH, type LiveState, play, STORIES, type StoryName, storiesOf } from '../stand/states.ts';
-import { PAGE_STORIES, PAGES, preparePages } from './pages.ts';
+import { isWithoutRuns, openWithoutRuns, PAGE_STORIES, PAGES, preparePages } from './pages.ts';
 import { liveName, looksOf, looksWanted, pageLooks, pageName, wantedOf } from './plan.ts';
 import { keep, shoot } from './shots.ts';
 
@@ -11,7 +11,7 @@ import { keep, shoot } from './shots.ts';
  * npm run pictures: pictures of the running app in all states, into docs/pictures. Options:
  * --states a,b|all  --stories a,b  --sizes 1180x820,…|all  --themes dark,…|all  --pages  --out FOLDER
  * --whole (with the sizes and themes that are not kept)  --full (pages with what is below the window)
- * --app FOLDER (the built app)
+ * --app FOLDER (the built app)  --only a,b (of the pages, these)
  */
 
 const { values } = parseArgs({
@@ -21,13 +21,23 @@ const { values } = parseArgs({
     sizes: { type: 'string' },
     themes: { type: 'string' },
     pages: { type: 'boolean' },
+    only: { type: 'string' },
     whole: { type: 'boolean' },
     full: { type: 'boolean' },
     out: { type: 'string', default: 'docs/pictures' },
     app: { type: 'string', default: 'dist' },
   },
 });
-const wanted = wantedOf(values);
+const only = values.only?.split(',') ?? null;
+const strange = only?.find((name) => !(PAGES as readonly string[]).includes(name));
+if (strange !== undefined) {
+  console.error(`pictures: no page is called ${strange}; there are ${PAGES.join(', ')}`);
+  process.exit(2);
+}
+const pagesWanted = PAGES.filter((name) => only?.includes(name) ?? true);
+const wanted = wantedOf(only === null ? values : { ...values, pages: true });
+/** Whole runs stand behind most pages. */
+const runsWanted = wanted.pages && !pagesWanted.every(isWithoutRuns);
 if (!existsSync(`${values.app}/index.html`)) {
   console.error(`pictures: ${values.app} holds no built app; run npm run build first`);
   process.exit(2);
@@ -50,7 +60,7 @@ const save = (name: string, png: Buffer): void => {
 
 try {
   await keepJob(stand);
-  const stories = new Set<StoryName>([...storiesOf(wanted.states), ...(wanted.pages ? PAGE_STORIES : [])]);
+  const stories = new Set<StoryName>([...storiesOf(wanted.states), ...(runsWanted ? PAGE_STORIES : [])]);
   const runs = new Map<StoryName, string>();
   for (const story of stories) {
     const from = performance.now();
@@ -62,7 +72,7 @@ try {
           save(liveName(state, look), await shoot(stand, look));
         left.delete(state);
         // The pages want whole runs.
-        if (left.size === 0 && !wanted.pages) throw ENOUGH;
+        if (left.size === 0 && !runsWanted) throw ENOUGH;
       });
       runs.set(story, runId);
     } catch (error) {
@@ -75,12 +85,16 @@ try {
   }
   if (wanted.pages) {
     const from = performance.now();
-    const open = await preparePages(stand, runs);
+    const open = runsWanted
+      ? await preparePages(stand, runs)
+      : async (name: (typeof PAGES)[number]) => {
+          if (isWithoutRuns(name)) await openWithoutRuns(stand, name);
+        };
     const looks = looksWanted(pageLooks(wanted.whole), wanted);
     for (const theme of new Set(looks.map((look) => look.theme))) {
       // Before a page is opened: choosing a theme leads over the settings.
       await stand.theme(theme);
-      for (const name of PAGES)
+      for (const name of pagesWanted)
         try {
           for (const look of looks.filter((l) => l.theme === theme)) {
             // A drawing is made for the window that the page is opened in.

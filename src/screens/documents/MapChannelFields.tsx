@@ -41,7 +41,7 @@ export function MapChannelFields(props: { readonly form: MapForm; readonly row: 
           change(UNIT_OF[unit] === quantity() ? { unit } : { ...blankMeasure(UNIT_OF[unit]), unit })
         }
       />
-      <FormNumber form={form()} at={at('scale')} label={REGISTERS.scale} />
+      <FormNumber form={form()} at={at('scale')} label={REGISTERS.scale} hint={REGISTERS.scaleHint} />
       <FormNumber form={form()} at={at('offset')} label={REGISTERS.offset} />
       <FormNumber form={form()} at={at('lo')} label={REGISTERS.lo} told={{ kind: quantity() }} />
       <FormNumber form={form()} at={at('hi')} label={REGISTERS.hi} told={{ kind: quantity() }} />

@@ -60,6 +60,13 @@ export function RegisterMapForm(props: { form: Form<'registers'> }): JSX.Element
 function Row(props: { form: Form<'registers'>; row: number }): JSX.Element {
   const at = <M extends string>(member: M) => `channels.${props.row}.${member}` as const;
   const channel = () => props.form.draft().channels[props.row];
+  /** A data sheet's 4xxxx and 3xxxx count from 1, and their first digit is the function. */
+  const printed = (): string | null => {
+    const register = channel()?.register ?? 0;
+    if (register > 40_000 && register < 50_000) return REGISTERS.asPrinted(register, register - 40_001, 3);
+    if (register > 30_000 && register < 40_000) return REGISTERS.asPrinted(register, register - 30_001, 4);
+    return null;
+  };
   return (
     <>
       <MapChannelFields form={props.form} row={props.row} />
@@ -70,6 +77,7 @@ function Row(props: { form: Form<'registers'>; row: number }): JSX.Element {
         at={at('register')}
         label={REGISTERS.register}
         hint={REGISTERS.registerHint}
+        question={printed()}
       />
       <FormChoice form={props.form} at={at('type')} label={REGISTERS.type} words={REGISTER_TYPE} />
       <FormChoice form={props.form} at={at('order')} label={REGISTERS.order} words={WORD_ORDER} />
@@ -93,8 +101,18 @@ function Row(props: { form: Form<'registers'>; row: number }): JSX.Element {
       </Show>
       <Show when={channel()?.status}>
         <FormNumber form={props.form} at={at('status.register')} label={REGISTERS.statusRegister} />
-        <FormNumber form={props.form} at={at('status.mask')} label={REGISTERS.mask} />
-        <FormNumber form={props.form} at={at('status.good')} label={REGISTERS.good} />
+        <FormNumber
+          form={props.form}
+          at={at('status.mask')}
+          label={REGISTERS.mask}
+          hint={REGISTERS.maskHint}
+        />
+        <FormNumber
+          form={props.form}
+          at={at('status.good')}
+          label={REGISTERS.good}
+          hint={REGISTERS.goodHint}
+        />
       </Show>
     </>
   );

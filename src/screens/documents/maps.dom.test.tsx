@@ -46,6 +46,16 @@ describe('the editor of a register map', () => {
     expect(screen.getByTestId('map-pace').textContent).toContain('more than the bus carries');
   });
 
+  it('a register as a data sheet prints it is asked back, and stands all the same', () => {
+    const { registers } = show('registers');
+    expect(document.body.textContent).not.toContain('As a data sheet prints it?');
+    registers.write('channels.0.register', 40_010);
+    expect(document.body.textContent).toContain('Its 40010 is register 9 of function 3.');
+    registers.write('channels.0.register', 30_001);
+    expect(document.body.textContent).toContain('Its 30001 is register 0 of function 4.');
+    expect(registers.ok()).toBe(true);
+  });
+
   it('two values in the same registers: said at the rows, and no trial reading', () => {
     const { registers } = show('registers');
     registers.write('channels', [blankRegister('pressure'), { ...blankRegister('pressure'), register: 1 }]);

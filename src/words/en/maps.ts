@@ -66,13 +66,19 @@ export const REGISTERS = {
   order: 'Byte order',
   unit: 'Told in',
   scale: 'Times',
+  scaleHint: 'What is read, times this, plus the next. A count of 0.1 mbar: told in mbar, times 0.1.',
   offset: 'Plus',
   lo: 'Span from',
   hi: 'Span to',
   everyMs: 'New value every, ms',
-  statusRegister: 'Status register',
+  /** Asked back of a register as a data sheet numbers it. */
+  asPrinted: (printed: number, register: number, fn: ReadFunction) =>
+    `As a data sheet prints it? Its ${printed} is register ${register} of function ${fn}.`,
+  statusRegister: 'Status register, from 0',
   mask: 'Bits that count (mask)',
+  maskHint: 'As one number: bits 0, 1 and 2 are 1 + 2 + 4 = 7, all sixteen 65535.',
   good: 'Good when they are',
+  goodHint: '0 where a bit that is set means a fault.',
   key: 'Name before =',
   column: 'Or column, from 1',
   decimal: 'Decimal mark',
@@ -82,7 +88,7 @@ export const REGISTERS = {
   notes: 'Notes',
 };
 
-export const PARITY: Record<Parity, string> = { even: 'even', odd: 'odd', none: 'none, two stop bits' };
+export const PARITY: Record<Parity, string> = { even: 'even', odd: 'odd', none: 'none (8N1 or 8N2)' };
 export const READ_FUNCTION: Record<ReadFunction, string> = {
   3: '3: holding registers',
   4: '4: input registers',
