@@ -30,11 +30,19 @@ import { enclosedAnswers } from './enclosed/answers.ts';
 import { removeBesideRun } from './enclosed/enclosed.ts';
 import { EvidenceError, evidenceCode } from './faults.ts';
 import { type FileLabel, labelFor, readLabel, removeLabel, writeLabel } from './labels.ts';
-import type { EvidenceContract, RecordRef, Sketch, ToEvidence, VerifyView } from './messages.ts';
+import type {
+  EvidenceAnswers,
+  EvidenceContract,
+  RecordRef,
+  Sketch,
+  ToEvidence,
+  VerifyView,
+} from './messages.ts';
 import { asksReason, refText } from './messages.ts';
 import { createOfficeFolder, handleStore } from './office/office.ts';
 import type { OpenRecord } from './open.ts';
 import { createOpenedRecords, sealedFacts, smallPhotosOf, viewOf } from './opened-records.ts';
+import { packetOf } from './packet.ts';
 import { bundleIn } from './papers.ts';
 import { overlay } from './pictures.ts';
 import { setStatus, statusesOf } from './reviews.ts';
@@ -149,6 +157,40 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     return sketchOfRecord(await openRecords.open(ref));
   }
 
+  /** The record's file; of a run of this computer it is built anew. */
+  async function jobFile(ref: RecordRef, tell: Tell): Promise<EvidenceAnswers['job-file']> {
+    if (ref.kind === 'import') {
+      const { file } = await loadKept(deps, ref.sha256, await trust());
+      const kept = (await listImports(deps.documents)).find((i) => i.sha256 === ref.sha256);
+      return { name: kept?.name ?? `${ref.sha256}.zip`, file: await blobOf(file, 'application/zip') };
+    }
+    const runId = ref.kind === 'run' ? ref.runId : null;
+    const built = await buildFile(deps, log, await openRecords.open(ref), runId, tell);
+    if (runId !== null) await labelSent(deps, runId, deps.utcMs());
+    return built;
+  }
+
+  async function certificateOf(ref: RecordRef, tell: Tell) {
+    const record = await openRecords.open(ref);
+    const facts = await sealedFacts(deps, record, await trust());
+    if (record.manifest === null || facts === null)
+      throw new EvidenceError('not-sealed', 'a certificate is made from a sealed record only');
+    const { manifestSha256 } = facts;
+    const { manifest } = record;
+    const words = await deps.catalogueOf(manifest.wording);
+    const sealed = await sealedNow(deps, log, record.sealed!, ref.kind === 'run' ? ref.runId : null);
+    const proof = await checkSealedProof(deps.crypto, sealed, manifest);
+    const witnessed = proof?.faults.length === 0 ? proof.witnessed : null;
+    const html = certificatePage(
+      { manifest, manifestSha256, witnessed, photos: await smallPhotosOf(record) },
+      await record.values(tell),
+      words,
+      facts.additions,
+      (await statusesOf(deps.documents, refText(ref))).at(-1) ?? null,
+    );
+    return { html, title: titleOf(record), manifestSha256, words };
+  }
+
   const handlers: Handlers<EvidenceContract> = {
     run: ({ runId, check }) => saved.detail(runId, check ?? false),
     'run-window': ({ runId, fromS, toS, points }) => saved.window(runId, fromS, toS, points),
@@ -188,17 +230,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       waits(runId);
       return done;
     },
-    'job-file': async ({ ref }, tell) => {
-      if (ref.kind === 'import') {
-        const { file } = await loadKept(deps, ref.sha256, await trust());
-        const kept = (await listImports(deps.documents)).find((i) => i.sha256 === ref.sha256);
-        return { name: kept?.name ?? `${ref.sha256}.zip`, file: await blobOf(file, 'application/zip') };
-      }
-      const runId = ref.kind === 'run' ? ref.runId : null;
-      const built = await buildFile(deps, log, await openRecords.open(ref), runId, tell);
-      if (runId !== null) await labelSent(deps, runId, deps.utcMs());
-      return built;
-    },
+    'job-file': ({ ref }, tell) => jobFile(ref, tell),
     sent: async ({ runId }) => {
       await labelSent(deps, runId, deps.utcMs());
       return null;
@@ -313,24 +345,14 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       return new Blob([visibleCsv(window, detail.utcMs, detail.firstUs, fromS, toS)], { type: 'text/csv' });
     },
     certificate: async ({ ref }, tell) => {
+      const { html, title } = await certificateOf(ref, tell);
+      return { html, title };
+    },
+    packet: async ({ ref }, tell) => {
+      const half = (from: number) => unless((share) => tell(from + share / 2));
+      const made = await certificateOf(ref, half(0));
       const record = await openRecords.open(ref);
-      const facts = await sealedFacts(deps, record, await trust());
-      if (record.manifest === null || facts === null)
-        throw new EvidenceError('not-sealed', 'a certificate is made from a sealed record only');
-      const { manifestSha256 } = facts;
-      const { manifest } = record;
-      const words = await deps.catalogueOf(manifest.wording);
-      const sealed = await sealedNow(deps, log, record.sealed!, ref.kind === 'run' ? ref.runId : null);
-      const proof = await checkSealedProof(deps.crypto, sealed, manifest);
-      const witnessed = proof?.faults.length === 0 ? proof.witnessed : null;
-      const html = certificatePage(
-        { manifest, manifestSha256, witnessed, photos: await smallPhotosOf(record) },
-        await record.values(tell),
-        words,
-        facts.additions,
-        (await statusesOf(deps.documents, refText(ref))).at(-1) ?? null,
-      );
-      return { html, title: titleOf(record) };
+      return packetOf(deps, record, await jobFile(ref, half(0.5)), made, made.words);
     },
   };
 

@@ -373,6 +373,8 @@ export type EvidenceRequest =
   | { readonly q: 'picture'; readonly order: PictureOrder }
   | { readonly q: 'visible-data'; readonly ref: RecordRef; readonly fromS: number; readonly toS: number }
   | { readonly q: 'certificate'; readonly ref: RecordRef }
+  /** The client's packet: the record file, and for reading its certificate, photographs and how to check. */
+  | { readonly q: 'packet'; readonly ref: RecordRef }
   /** A photograph by the hash of its bytes. @param ref in a file from elsewhere; left out: kept here */
   | { readonly q: 'photo'; readonly sha256: string; readonly ref?: RecordRef };
 
@@ -410,6 +412,12 @@ export interface EvidenceAnswers
   'visible-data': Blob;
   /** A page of its own, whole. */
   certificate: { readonly html: string; readonly title: string };
+  packet: {
+    readonly name: string;
+    readonly file: Blob;
+    /** What is in it beside the record file. */
+    readonly reading: readonly { readonly name: string; readonly file: Blob }[];
+  };
   photo: Blob;
 }
 

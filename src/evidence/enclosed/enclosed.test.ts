@@ -202,6 +202,28 @@ describe('sealed with a run', () => {
     expect(new TextDecoder().decode(members.find((m) => m.name === 'certificate.html')!.bytes)).toBe(html);
   });
 
+  it('the client’s packet holds the record file as it is, and what is read without a program', async () => {
+    const packet = await here.ask({ q: 'packet', ref: ref() });
+    expect(packet.name).toMatch(/^2026-04-14_Crack-at-12-4-m_\w+_packet\.zip$/);
+    const { members: inside, fault } = await unzip(await bytesOf(packet.file));
+    expect(fault).toBeNull();
+    expect(inside.map((m) => m.name)).toEqual([
+      expect.stringMatching(/^record\/2026-04-14_Crack-at-12-4-m_\w+\.steadybar\.zip$/),
+      'certificate.html',
+      'HOW-TO-CHECK.txt',
+      'photos/photo-01-before.jpg',
+      'photos/photo-02-after.jpg',
+    ]);
+    const view = await quick(here, blobOf(inside[0]!.bytes));
+    expect([view.verdict, view.findings]).toEqual(['valid', []]);
+    const text = new TextDecoder().decode(inside[2]!.bytes);
+    expect(text.replace(/\s/g, '')).toContain(view.fingerprint!);
+    expect(text).toContain(inside[0]!.name);
+    expect(Math.max(...text.split('\n').map((l) => l.length))).toBeLessThanOrEqual(100);
+    // The original, with what it carries, stays in the record file.
+    expect(inside.some((m) => m.name.includes('original'))).toBe(false);
+  });
+
   it('what stands in a sealed record is neither changed nor removed', async () => {
     const { photos, signed } = await here.ask({ q: 'enclosed', beside: beside() });
     const { sha256 } = photos[0]!;

@@ -16,6 +16,7 @@ import { EnclosedPart, SealedEnclosed } from '../photos/EnclosedPart.tsx';
 import { saveBlob } from '../save.ts';
 import { CheckpointLine } from '../witness/CheckpointLine.tsx';
 import { Additions } from './Additions.tsx';
+import { HandOver } from './HandOver.tsx';
 
 /** What makes a record evidence: seal, file, certificate, signed additions, and what can be taken out. */
 export function RecordPart(props: {
@@ -150,6 +151,7 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
               </a>
             </div>
             <p class="small muted">{E.fileWhat}</p>
+            <HandOver source={source()} />
           </>
         )}
       </Show>

@@ -12,6 +12,7 @@ import * as due from './due.ts';
 import { events } from './events.ts';
 import { evidence } from './evidence.ts';
 import * as fields from './fields.ts';
+import * as handover from './handover.ts';
 import * as history from './history.ts';
 import * as maps from './maps.ts';
 import * as office from './office.ts';
@@ -40,6 +41,7 @@ export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
   events: events(format, seen.alarms, seen.hold, seen.supply, seen.cup),
   evidence: evidence(format),
   fields,
+  handover,
   history,
   maps,
   office,

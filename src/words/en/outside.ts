@@ -3,6 +3,7 @@ import { certificate } from './certificate.ts';
 import * as checkText from './check-text.ts';
 import * as commands from './commands.ts';
 import * as overrides from './overrides.ts';
+import * as packet from './packet.ts';
 import * as picture from './picture.ts';
 
 /** What is written outside the page: certificate, CHECK.txt, pictures, commands. */
@@ -11,5 +12,6 @@ export const outside = (format: Format) => ({
   checkText,
   commands: { ...commands, VERIFY: commands.verifyWords(format) },
   overrides,
+  packet,
   picture,
 });
