@@ -38,6 +38,8 @@ export type Kind = (typeof KINDS)[number];
 
 /** Somebody with the key may sign other words for the same readings; a verifier can't know. */
 const MAY_BE_VALID: ReadonlySet<Kind> = new Set(['known', 'sealed']);
+/** Of these the first look sees all that was changed. */
+const SEEN_FIRST: ReadonlySet<Kind> = new Set(['json', 'pages', 'stranger']);
 export const MOST_MS = 10_000;
 
 export interface Fault {
@@ -276,8 +278,11 @@ export async function workForgery(f: Forging, seed: number, tally: Tally, wholeT
         ? await verifyBySums(source, options, () => deriving(loadCatalogue))
         : await verifyJobFile(source, { ...options, ...deriving(loadCatalogue) });
     tally.verdicts[v.verdict]++;
-    const isTaken = v.verdict === 'valid' || v.verdict === 'not-derived';
+    // Who has the key can damage a page before he seals it: nothing is derived again then, which is the verdict.
+    const isTaken = v.verdict === 'valid' || (v.verdict === 'not-derived' && kind !== 'events');
     if (isTaken && !MAY_BE_VALID.has(kind)) fault(`a verdict that is ${v.verdict}`);
+    const first = await verifyJobFile(source, { ...options, sense: null, judge: null, firstOnly: true });
+    if (first.verdict === 'valid' && SEEN_FIRST.has(kind)) fault('valid at the first look');
   } catch (cause) {
     fault(`thrown: ${String(cause)}`);
   }
