@@ -235,8 +235,8 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       await labelSent(deps, runId, deps.utcMs());
       return null;
     },
-    add: async ({ runId, kind, text, by }) => {
-      await addTo(deps, log, runId, { kind, text, by });
+    add: async ({ runId, q, ...addition }) => {
+      await addTo(deps, log, runId, addition);
       openRecords.drop({ kind: 'run', runId });
       waits(runId);
       return null;

@@ -8,6 +8,7 @@
 import type { ColdestSpot } from '../engine/coldest-course.ts';
 import type { RunDetail, TraceWindow } from '../engine/messages.ts';
 import type { Asked, FromWorker } from '../engine/worker/contract.ts';
+import type { AddedHand } from '../job/added.ts';
 import type { Enclosed } from '../job/enclosed.ts';
 import type { Wording } from '../job/wording.ts';
 import type { Account } from '../record/account.ts';
@@ -19,7 +20,7 @@ import type { PreviousKey } from '../record/signing.ts';
 import type { LeakFigure, WatchEvent } from '../watch/events.ts';
 import type { DisplayUnits } from '../words/create-format.ts';
 import type { BackupAnswers, BackupRequest } from './backup/messages.ts';
-import type { EnclosedAnswers, EnclosedRequest } from './enclosed/messages.ts';
+import type { EnclosedAnswers, EnclosedRequest, NewPhoto } from './enclosed/messages.ts';
 import type { EvidenceErrorCode } from './error-codes.ts';
 import type { OfficeAnswers, OfficeRequest } from './office/messages.ts';
 import type { WitnessAnswers, WitnessRequest } from './witness/messages.ts';
@@ -322,6 +323,9 @@ export type EvidenceRequest =
       readonly kind: 'correction' | 'note';
       readonly text: string;
       readonly by: string;
+      /** Made small enough to stand in the addition itself. */
+      readonly photo?: Pick<NewPhoto, 'file' | 'occasion' | 'utcMs' | 'source'>;
+      readonly hand?: AddedHand;
     }
   | { readonly q: 'key' }
   | { readonly q: 'change-key' }

@@ -11,9 +11,9 @@ import { keepAdditions, keepSealed, loadSealed } from '../record/stores/sealed-s
 import { StoreError } from '../record/stores/store.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { deriving } from './deriving.ts';
-import { enclosedForSeal, noteSealed } from './enclosed/enclosed.ts';
+import { addedParts, enclosedForSeal, noteSealed } from './enclosed/enclosed.ts';
 import { EvidenceError } from './faults.ts';
-import type { EvidenceAnswers } from './messages.ts';
+import type { EvidenceAnswers, EvidenceRequest } from './messages.ts';
 import type { OpenRecord } from './open.ts';
 import { bundleIn, papersOf } from './papers.ts';
 import { signerFor } from './signers.ts';
@@ -127,16 +127,17 @@ export function addTo(
   deps: EvidenceDeps,
   log: OwnLog,
   runId: string,
-  addition: { readonly kind: 'correction' | 'note'; readonly text: string; readonly by: string },
+  addition: Omit<Extract<EvidenceRequest, { q: 'add' }>, 'q' | 'runId'>,
 ): Promise<null> {
   return locked(deps, runId, async () => {
     const [text, by] = [addition.text.trim().slice(0, 4000), addition.by.trim().slice(0, 80)];
     if (text === '' || by === '') throw new EvidenceError('bad-request', 'a text and its author, please');
     const sealed = await loadSealed(deps.documents, runId);
     if (sealed === null) throw new EvidenceError('not-sealed', 'the run is not sealed');
+    const parts = await addedParts(deps, addition);
     const { signer } = await signerFor(deps);
     const utcMs = deps.utcMs();
-    const more = { kind: addition.kind, body: { text, by }, utcMs };
+    const more = { kind: addition.kind, body: { text, by, ...parts }, utcMs };
     const added = await addToSealed(sealed, more, signer, deps.crypto);
     await keepAdditions(deps.documents, runId, added, utcMs);
     // What was sent before does not hold this.

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { addedHandIn, addedPhotoIn } from '../../job/added.ts';
 import { dayOf } from '../../job/people.ts';
 import { defaultSettings } from '../../job/settings-defaults.ts';
 import { PLAIN_WORDING } from '../../job/testing/wording.ts';
@@ -277,6 +278,35 @@ describe('sealed with a run', () => {
       ),
     );
     expect(view.findings).toContainEqual({ f: 'manifest', why: 'signature' });
+  });
+
+  it('what comes after the sealing is an addition, signed by itself', async () => {
+    const add = (more: object) =>
+      here.ask({ q: 'add', runId, kind: 'note', text: 'After', by: 'ab', ...more });
+    const photo = {
+      file: photoFile(9, exifBlock([0x8825])),
+      occasion: 'after',
+      utcMs: 1.77e12,
+      source: 'file',
+    };
+    await add({ photo });
+    await add({ hand: { as: 'client', name: 'C. Dahl', strokes: NAME } });
+    await expect(add({ hand: { as: 'client', name: 'C. Dahl', strokes: [] } })).rejects.toMatchObject({
+      code: 'signature-blank',
+    });
+    await expect(add({ photo: { ...photo, file: new Blob(['<svg >']) } })).rejects.toMatchObject({
+      code: 'picture-drawing',
+    });
+    const { file: grown } = await here.ask({ q: 'job-file', ref: ref() });
+    const view = await quick(here, grown);
+    expect([view.verdict, view.findings]).toEqual(['valid', []]);
+    const [first, second] = view.additions.map((a) => a.body);
+    expect(addedPhotoIn(first)).toMatchObject({ occasion: 'after', width: 800, height: 600 });
+    expect(atob(addedPhotoIn(first)!.jpeg)).not.toContain('Exif');
+    expect(addedHandIn(second)).toMatchObject({ as: 'client', name: 'C. Dahl', strokes: NAME });
+    // Of anybody's: what is no JPEG by its form is no picture here.
+    for (const jpeg of ['', 'PHN2Zz4=', '/9j/" onerror="x', `/9j/${'A'.repeat(60_000)}`])
+      expect(addedPhotoIn({ photo: { ...addedPhotoIn(first)!, jpeg } })).toBeNull();
   });
 
   it('a backup carries them; restored elsewhere the record builds the same file', async () => {

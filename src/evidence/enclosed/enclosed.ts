@@ -1,5 +1,13 @@
 /** Photographs and signatures by hand beside a job or a run: taken in, changed, removed, and what of them a seal takes. */
 
+import {
+  ADDED_SIDES,
+  type AddedHand,
+  type AddedPhoto,
+  addedHandIn,
+  addedPhotoIn,
+  MOST_ADDED_BYTES,
+} from '../../job/added.ts';
 import { parseDocument } from '../../job/documents.ts';
 import {
   type Enclosed,
@@ -17,9 +25,11 @@ import {
 import { dayOf, hereOn } from '../../job/people.ts';
 import type { SettingsDocument } from '../../job/settings-document.ts';
 import { isBlank } from '../../job/strokes.ts';
+import { toBase64 } from '../../record/base64.ts';
 import { toHex } from '../../record/hex.ts';
 import type { EvidenceDeps } from '../deps.ts';
 import { EvidenceError } from '../faults.ts';
+import type { EvidenceRequest } from '../messages.ts';
 import {
   keepEnclosed,
   keepPhotoFile,
@@ -102,6 +112,46 @@ async function looked(file: Blob): Promise<PictureLook> {
 const isJpeg = ({ bytes, width, height }: Reduced, most: number, side: number): boolean =>
   bytes.length <= most && Math.max(width, height) <= side && bytes[0] === 0xff && bytes[1] === 0xd8;
 
+/** @throws EvidenceError with what is wrong with it */
+async function reduced(
+  deps: EvidenceDeps,
+  file: Blob,
+  sides: readonly number[],
+): Promise<{ readonly look: PictureLook; readonly made: readonly Reduced[] }> {
+  const look = await looked(file);
+  if (deps.reduce === undefined) throw new EvidenceError('picture-unread', 'this browser has no canvas here');
+  try {
+    return { look, made: await deps.reduce(file, look, sides) };
+  } catch (cause) {
+    throw new EvidenceError('picture-broken', cause instanceof Error ? cause.message : String(cause));
+  }
+}
+
+/**
+ * What stands in an addition beside its text: a photograph as large as fits, a signature by hand.
+ * @throws EvidenceError 'picture-…', 'signature-blank', 'bad-request'
+ */
+export async function addedParts(
+  deps: EvidenceDeps,
+  { photo, hand }: Pick<Extract<EvidenceRequest, { q: 'add' }>, 'photo' | 'hand'>,
+): Promise<{ readonly photo?: AddedPhoto; readonly hand?: AddedHand }> {
+  if (hand !== undefined && isBlank(hand.strokes))
+    throw new EvidenceError('signature-blank', 'nothing was drawn');
+  let added: AddedPhoto | null = null;
+  if (photo !== undefined) {
+    const { made } = await reduced(deps, photo.file, ADDED_SIDES);
+    const fits = made.find((m) => isJpeg(m, MOST_ADDED_BYTES, ADDED_SIDES[0]));
+    if (fits === undefined) throw new EvidenceError('picture-large', 'no size of it fits an addition');
+    const { bytes, width, height } = fits;
+    const { occasion, utcMs, source } = photo;
+    added = { jpeg: toBase64(bytes), width, height, occasion, utcMs: Math.round(utcMs), source };
+    if (addedPhotoIn({ photo: added }) === null) throw new EvidenceError('bad-request', 'not a photograph');
+  }
+  if (hand !== undefined && addedHandIn({ hand }) === null)
+    throw new EvidenceError('bad-request', 'not a signature');
+  return { ...(added === null ? {} : { photo: added }), ...(hand === undefined ? {} : { hand }) };
+}
+
 /**
  * Makes a photograph small, hashes it and keeps it. The files come before the document that names them.
  * @throws EvidenceError 'picture-…', 'bad-request'; StoreError where the disk refuses
@@ -111,14 +161,7 @@ export async function addPhoto(deps: EvidenceDeps, beside: Beside, photo: NewPho
   const { enclosed } = await loadEnclosed(deps.documents, ownerOf(beside));
   if (enclosed.photos.filter(isOf(beside.runId)).length >= MOST_PHOTOS)
     throw new EvidenceError('pictures-full', `${MOST_PHOTOS} photographs`);
-  const look = await looked(file);
-  if (deps.reduce === undefined) throw new EvidenceError('picture-unread', 'this browser has no canvas here');
-  let made: readonly Reduced[];
-  try {
-    made = await deps.reduce(file, look, [PHOTO_SIDE, SMALL_SIDE]);
-  } catch (cause) {
-    throw new EvidenceError('picture-broken', cause instanceof Error ? cause.message : String(cause));
-  }
+  const { look, made } = await reduced(deps, file, [PHOTO_SIDE, SMALL_SIDE]);
   const [large, small] = made;
   if (
     large === undefined ||

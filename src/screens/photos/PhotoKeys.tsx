@@ -6,6 +6,8 @@ const ACCEPT = 'image/*';
 /** The tablet's own camera, or files from elsewhere, such as the pipe camera's. */
 export function PhotoKeys(props: {
   busy: boolean;
+  /** One at a time. */
+  single?: boolean;
   onFiles(files: readonly File[], source: 'camera' | 'file'): void;
 }) {
   let camera!: HTMLInputElement;
@@ -38,7 +40,7 @@ export function PhotoKeys(props: {
         ref={files}
         type="file"
         accept={ACCEPT}
-        multiple
+        multiple={props.single !== true}
         class="visually-hidden"
         tabIndex={-1}
         aria-label={P.choose}

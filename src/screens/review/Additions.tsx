@@ -1,10 +1,15 @@
 import { createSignal, For, Show } from 'solid-js';
-import type { SealedFacts } from '../../evidence/messages.ts';
+import type { EvidenceRequest, SealedFacts } from '../../evidence/messages.ts';
+import { addedHandIn, addedPhotoIn } from '../../job/added.ts';
+import { PHOTO_OCCASIONS, type PhotoOccasion } from '../../job/enclosed.ts';
 import { Choice, optionsOf, Part, TextField } from '../../widgets/Fields.tsx';
 import { EVIDENCE as E, signerText } from '../../words/evidence.ts';
 import { dateTimeZone } from '../../words/format.ts';
+import { PHOTOS as P } from '../../words/photos.ts';
 import { useServices } from '../context.ts';
 import { knownInitials, ownInitials } from '../people.ts';
+import { PhotoKeys } from '../photos/PhotoKeys.tsx';
+import { Signature, SignaturePad } from '../photos/SignaturePad.tsx';
 
 type Kind = 'correction' | 'note';
 
@@ -28,6 +33,32 @@ export function AdditionLine(props: { of: SealedFacts['additions'][number] }) {
       <strong>
         <bdi>{body().text}</bdi>
       </strong>
+      <Show when={addedPhotoIn(props.of.body)}>
+        {(photo) => (
+          <figure class="added-photo">
+            <img
+              class="photo"
+              src={`data:image/jpeg;base64,${photo().jpeg}`}
+              width={photo().width}
+              height={photo().height}
+              alt={P.occasions[photo().occasion]}
+            />
+            <figcaption class="small">
+              {P.occasions[photo().occasion]}, {P.taken[photo().source](dateTimeZone(photo().utcMs))}
+            </figcaption>
+          </figure>
+        )}
+      </Show>
+      <Show when={addedHandIn(props.of.body)}>
+        {(hand) => (
+          <figure class="added-hand">
+            <Signature strokes={hand().strokes} label={hand().name} />
+            <figcaption class="small">
+              {P.signed[hand().as]}: <bdi>{hand().name}</bdi>
+            </figcaption>
+          </figure>
+        )}
+      </Show>
     </li>
   );
 }
@@ -39,11 +70,40 @@ export function Additions(props: { sealed: SealedFacts; runId: string | null; on
   const [text, setText] = createSignal('');
   const [typedBy, setBy] = createSignal<string | null>(null);
   const by = () => typedBy() ?? ownInitials(app);
-  const add = (runId: string) =>
-    app.evidence({ q: 'add', runId, kind: kind(), text: text(), by: by() }).then(() => {
-      setText('');
-      props.onChange();
-    }, app.fail);
+  const [occasion, setOccasion] = createSignal<PhotoOccasion>('after');
+  const [busy, setBusy] = createSignal(false);
+  const add = (runId: string, more: Pick<Extract<EvidenceRequest, { q: 'add' }>, 'photo' | 'hand'> = {}) => {
+    setBusy(true);
+    // What is seen needs no text of its own.
+    const shown = more.photo === undefined ? '' : P.occasions[more.photo.occasion];
+    const said = more.hand === undefined ? shown : P.signed[more.hand.as];
+    return app
+      .evidence({
+        q: 'add',
+        runId,
+        kind: said === '' ? kind() : 'note',
+        text: text().trim() === '' ? said : text(),
+        by: by().trim() === '' ? (more.hand?.name ?? '') : by(),
+        ...more,
+      })
+      .then(
+        () => {
+          setText('');
+          props.onChange();
+          return true;
+        },
+        (cause: unknown) => {
+          app.fail(cause);
+          return false;
+        },
+      )
+      .finally(() => setBusy(false));
+  };
+  const addPhoto = (runId: string, [file]: readonly File[], source: 'camera' | 'file') => {
+    if (file === undefined) return;
+    const utcMs = source === 'camera' ? Date.now() : Math.max(0, file.lastModified);
+    void add(runId, { photo: { file, occasion: occasion(), utcMs, source } });
+  };
   return (
     <Part title={E.additions}>
       <Show when={props.sealed.additions.length > 0} fallback={<p class="muted small">{E.noAdditions}</p>}>
@@ -77,12 +137,33 @@ export function Additions(props: { sealed: SealedFacts; runId: string | null; on
                   type="button"
                   class="button"
                   data-testid="add-addition"
-                  disabled={text().trim() === '' || by().trim() === ''}
+                  disabled={busy() || text().trim() === '' || by().trim() === ''}
                   onClick={() => void add(runId())}
                 >
                   {E.add}
                 </button>
               </div>
+              <p class="small muted">{P.addText}</p>
+              <Choice
+                label={P.occasion}
+                testId="added-occasion"
+                value={occasion()}
+                options={PHOTO_OCCASIONS.map((value) => ({ value, text: P.occasions[value] }))}
+                onValue={setOccasion}
+              />
+              <PhotoKeys
+                busy={busy() || by().trim() === ''}
+                single
+                onFiles={(files, source) => addPhoto(runId(), files, source)}
+              />
+              <details>
+                <summary>{P.signTitle}</summary>
+                <SignaturePad
+                  onKeep={({ as, name, strokes }) =>
+                    add(runId(), { hand: { as, name, strokes: strokes.map((s) => [...s]) } })
+                  }
+                />
+              </details>
             </div>
           </details>
         )}

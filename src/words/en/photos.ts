@@ -45,6 +45,8 @@ export const PHOTOS = {
   left: 'Left',
   right: 'Right',
   close: 'Close',
+  addText:
+    'A photo or a signature by hand that comes after the sealing is an addition too: signed by itself, small. A photo needs initials.',
   signTitle: 'Sign by hand',
   signLead:
     'With a finger, a pen or the mouse. It shows who stood there; the record itself is sealed by the computer’s key.',
