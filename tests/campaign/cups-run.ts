@@ -28,7 +28,7 @@ const two = (x: number): string => (Number.isFinite(x) ? x.toFixed(2) : 'not sai
 export const BATCH_NAME = (batch: Batch): string =>
   batch === 'usual' ? 'usual (5 %, 1 s)' : `${batch} times the usual time`;
 
-interface Judged {
+export interface Judged {
   readonly task: CupTask;
   readonly result: CupResult;
 }
@@ -118,15 +118,19 @@ export async function runCups(scale: number): Promise<Section> {
   const results = await spread<CupResult>(CUPS, list.length, (done) => {
     if (done % 200 === 0) console.log(`cups: ${done} of ${list.length}`);
   });
-  const all = list.flatMap((task, i): Judged[] => {
-    const result = results[i];
-    return result == null ? [] : [{ task, result }];
-  });
-  const each = CUP_EACH * 3;
+  return cupsSection(
+    list.flatMap((task, i): Judged[] => {
+      const result = results[i];
+      return result == null ? [] : [{ task, result }];
+    }),
+  );
+}
+
+export function cupsSection(all: readonly Judged[]): Section {
   return {
     name: CUPS,
     title: 'The witness cup',
-    markdown: `${each} sleeves of the cure’s campaign a row with the cup, fewer without (seeds from ${CUP_SEED} on, drawn after the rules stood; a third each on the sleeve’s inside, in the packer’s
+    markdown: `${CUP_EACH * 3} sleeves of the cure’s campaign a row with the cup, fewer where less is asked (seeds from ${CUP_SEED} on, drawn after the rules stood; a third each on the sleeve’s inside, in the packer’s
 air, on the pipe’s wall), with a cup of their batch. The crew has its own vessel (100-400 g, a time constant within a factor of 1.5 of
 what the program takes, 15 % more or less in it each time, mixed at 12-22 °C, in air of 8-18 °C, a draught in one of five). The resin’s document has the marks of four earlier cups, as the
 program told them, of batches that scatter by 5 % (1 s). Sleeve and cup then are of one batch. *Found*: ‘slow batch’ or ‘no reaction’ was
