@@ -129,12 +129,12 @@ export function createCurrentRun(
     },
     startEarly({ greeting, state }) {
       const { sensing, channels } = live.run;
-      const { zero } = sensing;
+      const { zero, secondZero } = sensing;
       const next = createEarly();
       // After a run its limit stays in force, and with it the zero that its uncertainty counts on.
       const same =
         zero?.deviceId === greeting?.hello.deviceId && isSameScale(channels, greeting?.channels ?? []);
-      if (same) next.run.sensing.zero = zero;
+      if (same) Object.assign(next.run.sensing, { zero, secondZero });
       switchTo(next, 0);
       if (greeting !== null) {
         // The device says hello once; an early run that begins later needs it to understand the counts.

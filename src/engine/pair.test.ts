@@ -56,6 +56,41 @@ describe('two pressures on the simulated site', () => {
     expect(saved.series[1]!.max.at(-1)).toBeNaN();
   });
 
+  it('its zero is taken with the first’s where both read an open line, kept in the record, and refused under pressure', async () => {
+    const b = createHostBench();
+    await b.ask({ q: 'start-engine' });
+    await b.connectRig('practice-pair', 3);
+    await b.run(2000);
+    const setup = practiceSetup({}, b.moment().link.channels);
+    const { runId } = await b.ask({ q: 'open-run', jobId: 'job-1', title: 'p', practice: true, setup });
+    const zeros = () => b.events().flatMap((e) => (e.e === 'zero' ? [e] : []));
+    const zero = async () => {
+      await b.run(3000);
+      await b.ask({ q: 'command', command: { c: 'zero' } });
+      await b.run(1500);
+      return zeros().at(-1);
+    };
+    // The supply stands at its pressure: no open line.
+    expect(await zero()).toMatchObject({ taken: true, second: { taken: false, reason: 'too-far' } });
+    expect(b.moment().view.second?.zeroed).toBe(false);
+    await hand(b, { hand: 'regulator', bar: 0 });
+    await hand(b, { hand: 'vent', open: true });
+    await hand(b, { hand: 'valve', open: 1 });
+    await b.run(12_000);
+    await hand(b, { hand: 'valve', open: 0 });
+    const before = b.moment().view.second!.bar!;
+    const taken = await zero();
+    expect(taken).toMatchObject({ taken: true, second: { taken: true, reason: 'ok' } });
+    // Its transducer is 8 mbar off.
+    expect(taken!.second!.offsetBar).toBeCloseTo(-0.008, 2);
+    const { second } = b.moment().view;
+    expect(second!.zeroed).toBe(true);
+    expect(second!.bar! - before).toBeCloseTo(0.008, 2);
+    await b.ask({ q: 'end-run' });
+    // The pages tell the same zeros again, and the values that were read with them.
+    expect((await savedOf(b).detail(runId, true)).events.filter((e) => e.e === 'zero')).toEqual(zeros());
+  });
+
   it('a regulator that sticks open in the fill is told while the packer is low; a shut valve is seen as one', async () => {
     const b = await ready(1.5);
     expect(b.events().filter((e) => e.e === 'outlet-stood')).toHaveLength(1);

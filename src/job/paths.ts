@@ -17,8 +17,10 @@ type Is<M, W extends Wide> = W extends 'number'
         ? true
         : false
       : W extends 'rows'
-        ? M extends readonly Readonly<Record<string, number>>[]
-          ? true
+        ? M extends readonly (infer R)[]
+          ? Omit<R, 'runId'> extends Readonly<Record<string, number>>
+            ? true
+            : false
           : false
         : [M] extends [string | number]
           ? string extends M
@@ -28,7 +30,7 @@ type Is<M, W extends Wide> = W extends 'number'
               : true
           : false;
 
-/** Paths to numbers, texts, codes (a few texts or numbers), flags and tables of numbers, what may be null or left out among them. */
+/** Paths to numbers, texts, codes (a few texts or numbers), flags and tables of numbers (with the run that a row came of), what may be null or left out among them. */
 export type PathTo<T, W extends Wide> = T extends readonly (infer R)[]
   ? `${number}.${PathTo<R, W>}`
   : T extends object

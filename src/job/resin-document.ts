@@ -55,6 +55,8 @@ export const resinSchema = z.strictObject({
       massG: quantity('mass', 20, 5000),
       mark: num(0.02, 3),
       riseK: quantity('temperatureDifference', 0, 250),
+      /** The run whose review kept it; left out where it was typed. */
+      runId: z.exactOptional(line(64)),
     }),
     20,
   ),

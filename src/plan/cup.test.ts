@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { blankResin, type ResinDocument } from '../job/resin-document.ts';
+import { blankResin, type ResinDocument, resinSchema } from '../job/resin-document.ts';
 import type { ChannelSetup } from '../job/setup.ts';
 import { PRESSURE_CHANNEL } from '../job/testing/givens.ts';
-import { markOf, planCup } from './cup.ts';
+import { MOST_MARKS, markOf, planCup, withMark, withoutMark } from './cup.ts';
 import { Notes } from './notes.ts';
 
 const CUP: readonly ChannelSetup[] = [{ ...PRESSURE_CHANNEL, index: 5, role: 'temperature', place: 'cup' }];
@@ -63,5 +63,27 @@ describe('the cup of a job', () => {
       massG: 200,
       mark: null,
     });
+  });
+});
+
+describe('a run’s mark in the resin’s document', () => {
+  it('is kept once with the run it is of, beside what was typed, and taken back by it', () => {
+    const typed = resin(row(200, 0.4));
+    const kept = withMark(withMark(typed, { ...row(250, 0.3), runId: 'r-1' }), {
+      ...row(250, 0.31),
+      runId: 'r-1',
+    });
+    expect(kept.cupMarks).toEqual([row(200, 0.4), { ...row(250, 0.31), runId: 'r-1' }]);
+    expect(withoutMark(kept, 'r-1')).toEqual(typed);
+    expect(withoutMark(kept, 'r-2')).toEqual(kept);
+  });
+
+  it('as many as the document takes, and no more', () => {
+    const many = (n: number) =>
+      resinSchema.safeParse(
+        resin(...Array.from({ length: n }, (_, i) => ({ ...row(200, 0.4), runId: `r-${i}` }))),
+      );
+    expect(many(MOST_MARKS).success).toBe(true);
+    expect(many(MOST_MARKS + 1).success).toBe(false);
   });
 });

@@ -50,3 +50,19 @@ export function planCup(
     notes.warn('cup-coarse', cupMassG === null ? [] : [input('cup-mass', cupMassG, 'g')], resin.name);
   return cupMassG === null ? null : { massG: cupMassG, mark };
 }
+
+/** How many marks a document keeps. */
+export const MOST_MARKS = 20;
+
+type Kept = ResinDocument['cupMarks'][number];
+
+export const withoutMark = (resin: ResinDocument, runId: string): ResinDocument => ({
+  ...resin,
+  cupMarks: resin.cupMarks.filter((m) => m.runId !== runId),
+});
+
+/** The resin with what the cup of a run has shown, once however often it is kept. */
+export const withMark = (resin: ResinDocument, mark: Kept & { readonly runId: string }): ResinDocument => ({
+  ...resin,
+  cupMarks: [...withoutMark(resin, mark.runId).cupMarks, mark],
+});

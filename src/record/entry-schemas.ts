@@ -137,6 +137,7 @@ const values = z.strictObject({
 const told = <const E extends string, S extends z.core.$ZodShape>(e: E, shape: S) =>
   z.strictObject({ tUs: time, e: z.literal(e), ...shape });
 const agrees = z.nullable(yes);
+const secondZeroReason = z.enum(['ok', 'too-far', 'noisy', 'no-reading']);
 
 const event = z.discriminatedUnion('e', [
   told('stage', { stage, attempt: n, by: z.enum(['operator', 'data']), fromUs: maybe }),
@@ -168,6 +169,7 @@ const event = z.discriminatedUnion('e', [
     taken: yes,
     offsetBar: n,
     reason: z.enum(['ok', 'too-far', 'noisy', 'in-run', 'no-reading']),
+    second: z.exactOptional(z.strictObject({ taken: yes, offsetBar: n, reason: secondZeroReason })),
   }),
   told('gauge', { gaugeBar: n, readingBar: nullable, agrees }),
   told('warm-check', { place, thermometerC: n, readingC: nullable, agrees }),

@@ -1,3 +1,4 @@
+import { isSecondPressure } from '../job/pressure-roles.ts';
 import type { SensorCheck } from '../job/sensor-check.ts';
 import type { ChannelSetup, Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
@@ -44,6 +45,13 @@ export function takeCheck(checks: SensorCheck[], event: WatchEvent, setup: Setup
       put(checks, pressure, { what: 'gauge', off: readingBar - event.gaugeBar, agrees });
     return;
   }
+  const { second } = event;
+  if (second !== undefined && (second.taken || second.reason === 'too-far'))
+    put(
+      checks,
+      setup.channels.find((c) => isSecondPressure(c.role)),
+      { what: 'zero', off: second.offsetBar, agrees: second.taken },
+    );
   // The event tells what was left over: a second zero comes on top of the first.
   const before = checks.find((c) => c.what === 'zero' && c.channel === pressure?.index && c.agrees);
   if (event.taken)

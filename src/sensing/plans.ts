@@ -89,6 +89,7 @@ function createMemory(): ChannelMemory {
 export function forgetSamples(state: SensingState): void {
   state.memory = state.plans.map(createMemory);
   state.bins.length = 0;
+  state.secondBins.length = 0;
 }
 
 /**
@@ -124,10 +125,9 @@ export function replan(state: SensingState): void {
     const same = JSON.stringify(before[i] ?? null) === JSON.stringify(plan);
     return old !== undefined && same ? old : createMemory();
   });
-  if (
-    JSON.stringify(before[state.pressure ?? -1] ?? null) !==
-    JSON.stringify(plans[state.pressure ?? -1] ?? null)
-  )
-    state.bins.length = 0;
+  const isOther = (index: number | null) =>
+    JSON.stringify(before[index ?? -1] ?? null) !== JSON.stringify(plans[index ?? -1] ?? null);
+  if (isOther(state.pressure)) state.bins.length = 0;
+  if (isOther(state.second)) state.secondBins.length = 0;
   keepZero(state);
 }

@@ -45,7 +45,7 @@ export interface SecondReading {
   readonly role: SecondPressure;
   /** Gauge pressure, bar; null when there is no usable value. A doubtful value is kept and flagged. */
   readonly bar: number | null;
-  /** Expanded uncertainty (k = 2), bar. Zero is never taken of it: what an open line may be off by is in it. */
+  /** Expanded uncertainty (k = 2), bar. Until its zero is taken, what an open line may be off by is in it. */
   readonly uBar: number;
   readonly flags: number;
   /** Value of one count, bar. */

@@ -34,6 +34,7 @@ const R3 = Math.sqrt(3);
 export function applySetup(state: SensingState, setup: Setup): void {
   if (setup.jobId !== null && state.jobId !== null && setup.jobId !== state.jobId) {
     state.zero = null;
+    state.secondZero = null;
     state.checked = [];
   }
   if (setup.jobId !== null) state.jobId = setup.jobId;
@@ -54,6 +55,7 @@ export function describe(state: SensingState, hello: HelloFrame, channels: reado
   state.channels = channels;
   if (other || rescaled) {
     state.zero = null;
+    state.secondZero = null;
     state.checked = [];
     forgetSamples(state);
   }
@@ -79,12 +81,12 @@ interface Pressure {
 }
 const NO_PRESSURE: Pressure = { bar: null, u: 0, flags: FLAG.fault, step: 0 };
 
-/** Zero is taken of the pressure that the guard goes by, and of no other. */
 function readPressure(state: SensingState, index: number | null, frame: SampleFrame, tS: number): Pressure {
   const plan = index === null ? null : (state.plans[index] ?? null);
   if (index === null || plan === null) return NO_PRESSURE;
   const m = state.memory[index] as ChannelMemory;
-  const zero = index === state.pressure ? state.zero : null;
+  const isSecond = index === state.second;
+  const zero = isSecond ? state.secondZero : state.zero;
   const zeroed = zero !== null;
   const count = frame.counts[index] ?? null;
   if (count === null) {
@@ -133,7 +135,7 @@ function readPressure(state: SensingState, index: number | null, frame: SampleFr
   }
   const open = plan.offset + plan.gain * indicated + plan.shift;
   const bar = open - (zero?.offsetBar ?? 0);
-  if (index === state.pressure) addToBins(state.bins, tS, open);
+  addToBins(isSecond ? state.secondBins : state.bins, tS, open);
   if (m.value !== null && tooFast(bar - m.value, tS - m.atS)) flags |= FLAG.rate;
   const perCount = (plan.step / plan.stepCounts) * factor;
   const uZero = zeroUncertainty(ch, zeroed, state.setup?.air.uBar);

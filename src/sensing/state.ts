@@ -84,12 +84,15 @@ export interface SensingState {
   temps: number[];
   partners: number[];
   zero: Zero | null;
+  /** Of the second pressure. */
+  secondZero: Zero | null;
   /** Job for which zero and warm checks were made. */
   jobId: string | null;
   /** Temperature channels whose probe was warmed and compared. */
   checked: number[];
   readonly clock: DeviceClock;
   readonly bins: ZeroBin[];
+  readonly secondBins: ZeroBin[];
 }
 
 export function createSensing(): SensingState {
@@ -105,9 +108,11 @@ export function createSensing(): SensingState {
     temps: [],
     partners: [],
     zero: null,
+    secondZero: null,
     jobId: null,
     checked: [],
     clock: createClock(),
     bins: [],
+    secondBins: [],
   };
 }

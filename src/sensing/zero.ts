@@ -1,5 +1,5 @@
 import type { ChannelSetup } from '../job/setup.ts';
-import type { SensingState, ZeroBin } from './state.ts';
+import type { SensingState, Zero, ZeroBin } from './state.ts';
 import { stepValue, UNKNOWN_AIR_U } from './uncertainty.ts';
 
 /** Length of a bin and how many are kept: a second, or at slow rates the last few readings. */
@@ -51,27 +51,40 @@ export interface ZeroResult {
   readonly reason: ZeroRefusal | null;
 }
 
-const refuse = (reason: ZeroRefusal, offsetBar: number | null, limitBar: number | null): ZeroResult => ({
-  taken: false,
-  offsetBar,
-  limitBar,
-  reason,
-});
-
 /**
  * Takes the zero from the readings of the last second (at slow rates from the last three to five), with the coupling
  * seen open. Nothing changes when it is refused. That no run is on is the caller's to see to.
  */
 export function zero(state: SensingState): ZeroResult {
-  const index = state.pressure;
+  const [result, taken] = judged(state, state.pressure, state.bins, state.zero);
+  if (taken !== null) state.zero = taken;
+  return result;
+}
+
+/** The same of the second pressure, where its line stands at the air's own pressure too. */
+export function zeroSecond(state: SensingState): ZeroResult {
+  const [result, taken] = judged(state, state.second, state.secondBins, state.secondZero);
+  if (taken !== null) state.secondZero = taken;
+  return result;
+}
+
+/** What a zero of that channel would be now; null: it is refused. */
+function judged(
+  state: SensingState,
+  index: number | null,
+  kept: readonly ZeroBin[],
+  known: Zero | null,
+): readonly [ZeroResult, Zero | null] {
+  const refuse = (reason: ZeroRefusal, offsetBar: number | null, limitBar: number | null) =>
+    [{ taken: false, offsetBar, limitBar, reason }, null] as const;
   const plan = index === null ? null : state.plans[index];
   if (index === null || !plan) return refuse('no-channel', null, null);
   const limit = limitOf(state, plan.setup);
   const value = state.memory[index]?.value ?? null;
-  const last = state.bins[state.bins.length - 1];
+  const last = kept[kept.length - 1];
   if (value === null || last === undefined) return refuse('no-reading', null, limit);
-  let bins = state.bins.filter((b) => last.s - b.s <= WINDOW_S);
-  if (bins.length < LEAST_READINGS) bins = state.bins.filter((b) => last.s - b.s <= 30).slice(-5);
+  let bins = kept.filter((b) => last.s - b.s <= WINDOW_S);
+  if (bins.length < LEAST_READINGS) bins = kept.filter((b) => last.s - b.s <= 30).slice(-5);
   const n = bins.reduce((s, b) => s + b.n, 0);
   if (n < LEAST_READINGS) return refuse('no-reading', null, limit);
   const mean = bins.reduce((s, b) => s + b.sum, 0) / n;
@@ -80,9 +93,9 @@ export function zero(state: SensingState): ZeroResult {
   const still = Math.max(0.004, 2 * stepValue(plan.setup), 5 * noise);
   if (Math.max(...means) - Math.min(...means) > still) return refuse('not-still', mean, limit);
   if (Math.abs(mean) > limit) return refuse('too-far', mean, limit);
-  const before = state.zero?.offsetBar ?? 0;
+  const before = known?.offsetBar ?? 0;
   const indicated = (mean - plan.shift - plan.offset) / plan.gain;
-  state.zero = {
+  const taken: Zero = {
     deviceId: state.hello?.deviceId ?? null,
     channel: index,
     el: (indicated - plan.value.a) / plan.value.b,
@@ -91,22 +104,23 @@ export function zero(state: SensingState): ZeroResult {
   // The value in memory is of the old zero; the next sample must not look like a jump.
   const m = state.memory[index];
   if (m !== undefined && m.value !== null) m.value -= mean - before;
-  return { taken: true, offsetBar: mean, limitBar: limit, reason: null };
+  return [{ taken: true, offsetBar: mean, limitBar: limit, reason: null }, taken];
 }
 
 /**
- * After another Setup or hello: the same zero through the present scale. It is void on another device, channel or signal,
+ * After another Setup or hello: the same zeros through the present scale. One is void on another device, channel or signal,
  * and where the new scale puts it beyond the limit.
  */
 export function keepZero(state: SensingState): void {
-  const z = state.zero;
-  const plan = state.pressure === null ? null : state.plans[state.pressure];
-  if (z === null || !plan) return;
+  state.zero = kept(state, state.zero, state.pressure);
+  state.secondZero = kept(state, state.secondZero, state.second);
+}
+
+function kept(state: SensingState, z: Zero | null, index: number | null): Zero | null {
+  const plan = index === null ? null : state.plans[index];
+  if (z === null || !plan) return z;
   const other = z.deviceId !== null && state.hello !== null && z.deviceId !== state.hello.deviceId;
-  if (other || state.pressure !== z.channel) {
-    state.zero = null;
-    return;
-  }
+  if (other || index !== z.channel) return null;
   const offsetBar = plan.offset + plan.gain * (plan.value.a + plan.value.b * z.el) + plan.shift;
-  state.zero = Math.abs(offsetBar) > limitOf(state, plan.setup) ? null : { ...z, offsetBar };
+  return Math.abs(offsetBar) > limitOf(state, plan.setup) ? null : { ...z, offsetBar };
 }

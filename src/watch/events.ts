@@ -86,6 +86,12 @@ export interface AlarmValues {
   readonly kind?: 'settle' | 'left-band' | 'hand-time' | 'opened';
 }
 
+/** Why a zero was taken or not. */
+export type ZeroReason = 'ok' | 'too-far' | 'noisy' | 'in-run' | 'no-reading';
+
+/** The second pressure is asked only where the first was taken. */
+export type SecondZeroReason = Exclude<ZeroReason, 'in-run'>;
+
 /** All events carry tUs on the run clock. Codes and numbers only: words are made when they are shown. */
 export type WatchEvent = { readonly tUs: number } & (
   | {
@@ -151,7 +157,13 @@ export type WatchEvent = { readonly tUs: number } & (
       readonly e: 'zero';
       readonly taken: boolean;
       readonly offsetBar: number;
-      readonly reason: 'ok' | 'too-far' | 'noisy' | 'in-run' | 'no-reading';
+      readonly reason: ZeroReason;
+      /** What the second pressure read by its own scale, and whether that was taken as well; left out where there is none. */
+      readonly second?: {
+        readonly taken: boolean;
+        readonly offsetBar: number;
+        readonly reason: SecondZeroReason;
+      };
     }
   | {
       readonly e: 'gauge';

@@ -104,6 +104,8 @@ export interface SecondView {
   /** null: it tells none now. */
   readonly bar: number | null;
   readonly lost: boolean;
+  /** Its zero was taken. */
+  readonly zeroed: boolean;
   /** Where the regulator's outlet stood before air was let in, bar; null: it was not seen to stand. */
   readonly stoodBar: number | null;
   /** What lies between regulator and packer in a fill, as the two show it; null: nothing is known. */

@@ -1,3 +1,3 @@
 import { chosen } from './chosen.ts';
 
-export const { CYCLES, driftText, HISTORY, PUT_AWAY } = chosen('history');
+export const { CUP_KEPT, CYCLES, driftText, HISTORY, PUT_AWAY } = chosen('history');

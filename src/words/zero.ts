@@ -1,3 +1,3 @@
 import { chosen } from './chosen.ts';
 
-export const { ZERO } = chosen('zero');
+export const { ZERO, ZERO_SECOND } = chosen('zero');

@@ -199,6 +199,7 @@ export const outlet = (bar: number | null, path: SecondView['path']): SecondView
   role: 'outlet-pressure',
   bar,
   lost: false,
+  zeroed: true,
   stoodBar: 1.65,
   path,
 });

@@ -213,6 +213,8 @@ function ofSensors(seen: Seen): string[] {
   const { PLACE } = seen.words.terms;
   const out: string[] = [];
   if (!events(seen, 'zero').some((z) => z.taken)) out.push(X.noZero);
+  const hasSecond = (setup?.channels ?? []).some((c) => isSecondPressure(c.role));
+  if (hasSecond && !events(seen, 'zero').some((z) => z.second?.taken === true)) out.push(X.noSecondZero);
   // Typed beside no reading, nothing was compared.
   const gauges = events(seen, 'gauge').filter((g) => g.agrees !== null);
   if (gauges.length === 0) out.push(X.noGauge);

@@ -7,6 +7,8 @@ import { useServices } from '../context.ts';
 import { EMPTY, type Form, typedAt } from './form.ts';
 
 type RowOf<T> = T extends readonly (infer R)[] ? R : never;
+/** What a row has beside its numbers goes with it, and is not typed. */
+type Typed<R> = { [C in keyof R]-?: NonNullable<R[C]> extends number ? C : never }[keyof R];
 
 /**
  * A small table of numbers that grows by rows: ratings by diameter, cure time by temperature, calibrations. Bounds,
@@ -17,7 +19,7 @@ export function FormRows<K extends JobDocumentKind, P extends PathTo<Documents[K
   readonly at: P;
   readonly label: string;
   readonly note?: string;
-  readonly columns: Readonly<Record<keyof RowOf<At<Documents[K], P>> & string, string>>;
+  readonly columns: Readonly<Record<Typed<RowOf<At<Documents[K], P>>> & string, string>>;
   /** What the numbers are told in where another field of the document decides it. */
   readonly told?: Pick<NumberRules, 'kind' | 'unit'>;
   /** What is asked back of a number that may stand and is seldom right; null: nothing. */

@@ -16,6 +16,7 @@ import { useServices } from '../context.ts';
 import { MayBeFull } from '../runs/MayBeFull.tsx';
 import { SoundTest } from './SoundTest.tsx';
 import type { Start } from './start.ts';
+import { SecondAtZero } from './ZeroSecond.tsx';
 
 /** All well at the usual one is one press; these are beside it. */
 const SITES = PRACTICE_CODES.filter((code) => code !== 'practice');
@@ -391,6 +392,7 @@ function Zero(props: { start: Start }) {
         fallback={
           <>
             <p>{LIVE.zeroText}</p>
+            <SecondAtZero />
             <button
               type="button"
               class="button primary wide"

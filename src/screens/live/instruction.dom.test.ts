@@ -252,7 +252,7 @@ describe('in the hold', () => {
   });
   it('a reading that stands in a fill asks for the gauge where it would ask for air', () => {
     expect(codeOf({ stage: 'inflate', bar: 0.3, fillStands: true })).toBe('inflate stands');
-    const second = { role: 'outlet-pressure', bar: 1.5, lost: false, stoodBar: 1.5 } as const;
+    const second = { role: 'outlet-pressure', bar: 1.5, lost: false, zeroed: true, stoodBar: 1.5 } as const;
     for (const path of ['blocked', 'level', 'escapes'] as const)
       expect(codeOf({ stage: 'inflate', bar: 0.3, fillStands: true, second: { ...second, path } })).toBe(
         `inflate ${path}`,

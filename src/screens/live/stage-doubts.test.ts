@@ -31,7 +31,14 @@ describe('doubts', () => {
     expect(doubtsOf('done', view({ stage: 'let-down', bar: 0.01 }), nothing)).toEqual(['no-rebound']);
     expect(doubtsOf('done', view({ stage: 'let-down', bar: 0.3 }), everything)).toEqual(['under-pressure']);
     expect(doubtsOf('done', view({ stage: 'let-down', bar: null }), everything)).toEqual(['under-pressure']);
-    const second = { role: 'check-pressure', bar: 0.8, lost: false, stoodBar: null, path: null } as const;
+    const second = {
+      role: 'check-pressure',
+      bar: 0.8,
+      lost: false,
+      zeroed: true,
+      stoodBar: null,
+      path: null,
+    } as const;
     expect(doubtsOf('done', view({ stage: 'let-down', bar: 0.01, second }), everything)).toEqual([
       'under-pressure',
     ]);

@@ -28,6 +28,7 @@ import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
 import { saveBlob } from '../save.ts';
 import { AccountPart } from './AccountPart.tsx';
+import { CupMarkPart } from './CupMarkPart.tsx';
 import { EventList } from './EventList.tsx';
 import { NoteLane } from './NoteLane.tsx';
 import { NumberRows } from './NumberRows.tsx';
@@ -335,6 +336,7 @@ export function Reviewed(props: {
         >
           <Suspense>
             <PutAwayPart detail={props.detail} spans={spans()} />
+            <CupMarkPart detail={props.detail} />
           </Suspense>
         </Show>
         <Show when={props.source.kind === 'run'}>

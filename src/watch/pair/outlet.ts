@@ -70,6 +70,11 @@ export function outletBreak(o: Outlet): void {
   o.course = createCourse();
 }
 
+export function outletZeroed(o: Outlet, offsetBar: number): void {
+  o.course = createCourse();
+  if (o.stood !== null) o.stood = { ...o.stood, bar: o.stood.bar - offsetBar };
+}
+
 /** Somebody has turned the regulator. */
 export function outletTurned(o: Outlet): void {
   o.course = createCourse();

@@ -21,7 +21,14 @@ import { bar3 } from '../round.ts';
 import { isDown, isFilling } from '../stages/stages.ts';
 import { apartForS, createDoubts, type Doubts, doubtsBreak, doubtsReading } from './doubt.ts';
 import { mustAgree } from './must-agree.ts';
-import { createOutlet, type Outlet, outletBreak, outletReading, outletTurned } from './outlet.ts';
+import {
+  createOutlet,
+  type Outlet,
+  outletBreak,
+  outletReading,
+  outletTurned,
+  outletZeroed,
+} from './outlet.ts';
 import { pathOf } from './path.ts';
 import {
   asReading,
@@ -177,6 +184,13 @@ export function pairBreak(p: Pair): void {
   outletBreak(p.outlet);
   doubtsBreak(p.doubts);
   p.path = null;
+}
+
+/** A new zero moves every level by the same, bar; readings from before it are of the old one. */
+export function pairZeroed(p: Pair, offsetBar: number): void {
+  secondBreak(p.signal);
+  if (p.signal.bar !== null) p.signal.bar -= offsetBar;
+  outletZeroed(p.outlet, offsetBar);
 }
 
 /** Said: the regulator was set anew. */

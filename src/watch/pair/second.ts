@@ -25,6 +25,8 @@ export interface SecondSignal {
   overReadings: number;
   /** It stands still by itself: a level, and no witness. */
   stuck: boolean;
+  /** Its zero was taken. */
+  zeroed: boolean;
   bar: number | null;
   /** Median of the last three; null: fewer. */
   median: number | null;
@@ -38,6 +40,7 @@ export const createSecond = (role: SecondPressure | null): SecondSignal => ({
   badSinceUs: null,
   overReadings: 0,
   stuck: false,
+  zeroed: false,
   bar: null,
   median: null,
   uBar: 0,
@@ -98,6 +101,7 @@ export function secondReading(s: SecondSignal, reading: Reading, spanEndBar: num
   }
   s.badSinceUs = null;
   s.stuck = (second.flags & FLAG.stuck) !== 0;
+  s.zeroed = (second.flags & FLAG.notZeroed) === 0;
   s.lastUsableUs = reading.tUs;
   s.bar = level;
   s.uBar = second.uBar;

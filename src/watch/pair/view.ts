@@ -12,6 +12,7 @@ export function secondView({ signal, outlet, path }: Pair, tUs: number): SecondV
     role,
     bar: bar === null ? null : (signal.bar ?? bar),
     lost: !seen,
+    zeroed: signal.zeroed,
     stoodBar: outlet.stood?.bar ?? null,
     path: bar === null ? null : path,
   };

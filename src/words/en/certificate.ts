@@ -258,6 +258,7 @@ export function certificate(f: Format) {
     supplyWentOn: 'The packer was filled from a supply that the proof had shown to be too high, or to creep.',
     supplyVoid: (why: string) => `The proof of the supply held no longer: ${why}.`,
     noZero: 'The zero of the pressure sensor was not taken with the coupling open.',
+    noSecondZero: 'The zero of the second pressure sensor was not taken.',
     noGauge: 'The dial gauge was not compared with the sensor.',
     gaugeDiffers: (gauge: number, reading: number | null) =>
       `Dial gauge and sensor differed: ${f.pressure(gauge)} and ${reading === null ? 'no reading' : f.pressure(reading)}.`,

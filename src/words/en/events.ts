@@ -70,6 +70,27 @@ const DEVICE: Record<Extract<WatchEvent, { e: 'device' }>['what'], string> = {
   hostback: 'The device hears this computer again',
 };
 
+function zeroTaken(
+  offset: string,
+  second: Extract<WatchEvent, { e: 'zero' }>['second'],
+  pressure: (bar: number) => string,
+): string {
+  if (second === undefined) return `Zero taken, offset ${offset}`;
+  const { reason } = second;
+  switch (reason) {
+    case 'ok':
+      return `Zero taken of both sensors, offsets ${offset} and ${pressure(second.offsetBar)}`;
+    case 'too-far':
+      return `Zero taken, offset ${offset}; not of the second sensor, which read ${pressure(second.offsetBar)}`;
+    case 'noisy':
+      return `Zero taken, offset ${offset}; not of the second sensor, which was not still`;
+    case 'no-reading':
+      return `Zero taken, offset ${offset}; not of the second sensor, which gave no reading`;
+    default:
+      return reason satisfies never;
+  }
+}
+
 function storeFault(code: string): string {
   const known = Object.hasOwn(STORE_CAUSE, code) ? STORE_CAUSE[code as keyof typeof STORE_CAUSE] : code;
   return `Recording fault (${known})`;
@@ -117,7 +138,9 @@ export function events(
             : 'Change of the job sheet refused: it is not newer';
         case 'zero':
           return event.taken
-            ? `Zero taken, offset ${f.pressure(event.offsetBar, units, 1)}`
+            ? zeroTaken(f.pressure(event.offsetBar, units, 1), event.second, (bar) =>
+                f.pressure(bar, units, 1),
+              )
             : ZERO[event.reason];
         case 'gauge':
           return `Dial gauge ${f.pressure(event.gaugeBar, units)}, sensor ${f.pressure(event.readingBar, units)}: ${agreement(event.agrees)}`;

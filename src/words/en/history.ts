@@ -37,6 +37,26 @@ export const PUT_AWAY = {
   toPacker: 'Look at its log',
 };
 
+/** What a run’s witness cup has shown, for the resin’s document. */
+export const CUP_KEPT = {
+  title: 'Keep the cup’s mark with the resin',
+  note: (resin: string) =>
+    `By what the cups of usual batches have shown, the next batch of ${resin} is told from a slow one. Keep it only of a batch that was accepted and weighed well.`,
+  mark: 'This batch',
+  mass: 'In the cup',
+  known: 'Known so far',
+  batches: (n: number, scatter: string) =>
+    n === 1 ? `1 batch, the next within ±${scatter} %` : `${n} batches, the next within ±${scatter} %`,
+  none: 'No batch yet',
+  keep: 'Keep it with the resin',
+  done: 'The cup’s mark is with the resin.',
+  kept: 'Kept with the resin.',
+  toResin: 'Look at the resin',
+  slow: 'This batch was slow by its cup: it is no mark of a usual one, and is not kept.',
+  soft: 'The witness sample was not hard: what the cup showed is not kept.',
+  full: (most: number) => `The resin has ${most} marks: take one off it first.`,
+};
+
 /** A packer over its cycles. */
 export const CYCLES = {
   title: 'Cycles',

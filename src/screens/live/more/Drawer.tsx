@@ -17,6 +17,7 @@ import { OutletStood, SupplyProof } from '../SupplyProof.tsx';
 import type { Start } from '../start.ts';
 import { TakeDevice } from '../TakeDevice.tsx';
 import { GaugeCheck, Note, WarmCheck, Witness } from '../Tasks.tsx';
+import { ZeroSecond } from '../ZeroSecond.tsx';
 import { Alarms } from './Alarms.tsx';
 import { Spans } from './Spans.tsx';
 import { Stages, Why } from './Stages.tsx';
@@ -190,6 +191,7 @@ export function Drawer(props: {
           <div class="stack" hidden={!shown('checks')}>
             <Show when={live.view()?.stage === 'prepare'}>
               <SoundTest />
+              <ZeroSecond />
               <SupplyProof />
             </Show>
             <Show when={live.view()?.stage !== 'prepare'}>
