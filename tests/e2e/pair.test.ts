@@ -61,12 +61,13 @@ it('a supply that sticks open in a fill is told at its outlet while the packer i
   expect(await shownBar(page)).toBeLessThan(1);
   await rig('rig-fault-second-lost');
   await page.getByTestId('alarm-second-lost').waitFor({ state: 'attached' });
-  const before = await shownBar(page);
-  await expect.poll(() => shownBar(page), { timeout: 10_000 }).toBeGreaterThan(before);
-  expect(await page.getByTestId('pressure').getAttribute('data-trust')).toBe('good');
+  // The packer's own goes on, and tells by itself what comes.
+  expect(['good', 'over']).toContain(await page.getByTestId('pressure').getAttribute('data-trust'));
   await page
     .getByTestId('alarm-rising')
     .or(page.getByTestId('alarm-ceiling'))
+    .or(page.getByTestId('alarm-over-rated'))
+    .or(page.getByTestId('alarm-over-range'))
     .first()
     .waitFor({ state: 'attached' });
   expect(seen).toEqual([]);
