@@ -46,6 +46,23 @@ it('a zero that was too far off is kept as refused, and a later one that was tak
   ]);
 });
 
+it('the zero of a second pressure is of its own sensor, by its own scale', () => {
+  const own = setup(1, 'T-1');
+  const second = channel(5, { role: 'outlet-pressure', sensorSerial: 'T-9' });
+  const both = [{ tUs: 0, setup: { ...own, channels: [...own.channels, second] } }];
+  const of = (part: Extract<WatchEvent, { e: 'zero' }>['second']) =>
+    checksOf(both, [{ ...zero(1, 0.01), second: part } as WatchEvent]).find((c) => c.serial === 'T-9');
+  expect(of({ taken: true, offsetBar: -0.008, reason: 'ok' })).toEqual({
+    what: 'zero',
+    serial: 'T-9',
+    channel: 5,
+    off: -0.008,
+    agrees: true,
+  });
+  expect(of({ taken: false, offsetBar: 0.3, reason: 'too-far' })).toMatchObject({ off: 0.3, agrees: false });
+  expect(of({ taken: false, offsetBar: 0, reason: 'noisy' })).toBeUndefined();
+});
+
 it('the last comparison counts; without a reading there was none', () => {
   const events = [gauge(1, 0.4, 0.52, false), gauge(2, 0.4, 0.412, true), gauge(3, 0.4, null, null)];
   expect(checksOf(with0, events)).toEqual([

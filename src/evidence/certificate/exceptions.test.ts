@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { PLATE_LIMITS, setupOf } from '../../job/testing/givens.ts';
+import { PLATE_LIMITS, PRESSURE_CHANNEL, setupOf } from '../../job/testing/givens.ts';
 import { busMap, lineMap } from '../../job/testing/maps.ts';
 import type { Manifest } from '../../record/manifest.ts';
 import { english } from '../../words/testing/english.ts';
@@ -51,4 +51,27 @@ it('says of which kind the source was, and calls a plain line unchecked; of a de
   const both = told([busMap(), busMap({ baud: 9600 })]);
   expect(both.filter((t) => t === EXCEPTION.readBy.registers)).toHaveLength(1);
   for (const text of Object.values(EXCEPTION.readBy)) expect(told(undefined)).not.toContain(text);
+});
+
+it('a second pressure sensor whose zero was not taken is said, whatever became of the first’s', () => {
+  const { EXCEPTION } = english.certificate;
+  const channels = [PRESSURE_CHANNEL, { ...PRESSURE_CHANNEL, index: 5, role: 'outlet-pressure' as const }];
+  const told = (taken: boolean | null, own = channels) => {
+    const second =
+      taken === null ? {} : { second: { taken, offsetBar: 0.004, reason: taken ? 'ok' : 'noisy' } };
+    const zero = { tUs: 1, e: 'zero', taken: true, offsetBar: 0, reason: 'ok', ...second };
+    const manifest = {
+      events: [zero],
+      end: 'ended',
+      resumedUs: [],
+      pages: { damage: [] },
+      signer: { previous: null },
+    } as unknown as Manifest;
+    const setup = setupOf({ channels: own });
+    return exceptionsOf({ manifest, bundle: null, setup, peakBar: null, firstUs: 0, words: english });
+  };
+  expect(told(false)).toContain(EXCEPTION.noSecondZero);
+  expect(told(null)).toContain(EXCEPTION.noSecondZero);
+  expect(told(true)).not.toContain(EXCEPTION.noSecondZero);
+  expect(told(null, [PRESSURE_CHANNEL])).not.toContain(EXCEPTION.noSecondZero);
 });

@@ -30,6 +30,8 @@ export function FormRows<K extends JobDocumentKind, P extends PathTo<Documents[K
   const columns = () => Object.entries<string>(props.columns);
   // A row is added empty: a number that nobody typed is never taken for one of the plate or the data sheet.
   const emptyRow = () => Object.fromEntries(columns().map(([key]) => [key, EMPTY]));
+  /** Where the numbers came of a run and were not typed. */
+  const runOf = (row: { readonly runId?: unknown }) => (typeof row.runId === 'string' ? row.runId : null);
   const path = (i: number, key: string) => `${props.at}.${i}.${key}`;
   const testId = () => `${props.form.kind}-${props.at}`;
   return (
@@ -55,6 +57,13 @@ export function FormRows<K extends JobDocumentKind, P extends PathTo<Documents[K
                 />
               )}
             </For>
+            <Show when={runOf(row())}>
+              {(runId) => (
+                <a class="button quiet" href={`#/run/${runId()}`}>
+                  {DOCS.ofRun}
+                </a>
+              )}
+            </Show>
             <button
               type="button"
               class="button quiet"

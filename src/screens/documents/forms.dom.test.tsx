@@ -58,7 +58,12 @@ const ELSEWHERE: Readonly<Record<FormKind, readonly string[]>> = {
     'plateReadBar', // a tick beside a rating that is seldom met
     'earlierCycles', // entries that the log has no more room for
   ],
-  resin: ['version', 'batch.resin', 'batch.hardener'], // the batches are noted on the job sheet
+  resin: [
+    'version',
+    'batch.resin', // the batches are noted on the job sheet
+    'batch.hardener',
+    'cupMarks.*.runId', // a link to the run that a mark is of
+  ],
   sensor: [
     'version',
     'calibration.by',

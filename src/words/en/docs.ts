@@ -21,6 +21,8 @@ export const DOCS = {
   litres: 'Volume',
   addRow: 'Add a row',
   removeRow: (n: number) => `Remove row ${n}`,
+  /** Beside a row that a run's review kept. */
+  ofRun: 'Its run',
   mix: 'Mix',
   resinParts: 'Parts of resin',
   hardenerParts: 'Parts of hardener',
