@@ -1,7 +1,7 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { faults, open, profile, serve } from './app.ts';
-import { advance, openPanel, shownBar } from './stage.ts';
+import { openPanel, shownBar } from './stage.ts';
 
 // A line with two pressure sensors, in the built app on the simulated site that has them.
 
@@ -52,7 +52,14 @@ it('a supply that sticks open in a fill is told at its outlet while the packer i
     .waitFor();
   await page.getByTestId('zero').click();
   await page.getByTestId('stage').waitFor();
-  await advance({ page }, 'inflate');
+  const stage = async () => {
+    await page
+      .getByTestId('stage-key')
+      .click({ timeout: 2000 })
+      .catch(() => undefined);
+    return page.getByTestId('stage').getAttribute('data-stage');
+  };
+  await expect.poll(stage, { interval: 900, timeout: 15_000 }).toMatch(/seat|inflate/);
   await rig('rig-valve', '0.4');
   await expect.poll(() => shownBar(page), { timeout: 15_000 }).toBeGreaterThan(0.05);
   await rig('rig-fault-stuck-open');
