@@ -37,7 +37,7 @@ export const PUT_AWAY = {
   toPacker: 'Look at its log',
 };
 
-/** What a run’s witness cup has shown, for the resin’s document. */
+/** What a run’s witness cup has shown, to be kept with its resin. */
 export const CUP_KEPT = {
   title: 'Keep the cup’s mark with the resin',
   note: (resin: string) =>
