@@ -18,7 +18,8 @@ export function createReconnect(
 
   const attempt = async () => {
     if (kind() !== null || running()) over = true;
-    const ids = over ? undefined : app.openRuns().find((r) => !r.practice && r.port !== undefined)?.port;
+    const run = over ? undefined : app.openRuns().find((r) => !r.practice && r.port !== undefined);
+    const ids = run?.port;
     const port = ids === undefined ? null : await knownPort(ids);
     // Somebody was quicker meanwhile.
     if (port === null || over || kind() !== null) return;
@@ -26,6 +27,9 @@ export function createReconnect(
     setState('trying');
     await app.ask({ q: 'connect', port });
     setState(null);
+    // The temperatures beside it come by themselves too; where they do not, the page says that they are missing.
+    const beside = run?.beside === undefined ? null : await knownPort(run.beside);
+    if (beside !== null) await app.ask({ q: 'connect-beside', port: beside }).catch(() => undefined);
   };
   const tried = () => void attempt().catch(() => setState('failed'));
   createEffect(on([app.openRuns, kind, running], tried));

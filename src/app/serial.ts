@@ -1,6 +1,4 @@
-import type { PortChoice, PortIds } from '../engine/messages.ts';
-
-type SerialChoice = Extract<PortChoice, { kind: 'serial' }>;
+import type { PortIds, SerialChoice } from '../engine/messages.ts';
 
 export const serialSupported = (): boolean => 'serial' in navigator;
 
@@ -34,15 +32,17 @@ export function onPlugged(listener: () => void): () => void {
  * without asking again, and of several the one that a known device answered on last, unless another one is wanted. The
  * chooser shows all ports: no kind of converter is left out. A port cannot be sent to the worker, so it is named by its
  * place among the granted ports and its USB numbers.
+ * @param second a port beside the one that is read: that the other is the only one that was granted says nothing
  * @returns null when the chooser was closed without a choice: that is no error
  */
 export async function choosePort(
   another: boolean,
   known: readonly PortIds[] = [],
-): Promise<PortChoice | null> {
+  second = false,
+): Promise<SerialChoice | null> {
   const granted = await navigator.serial.getPorts();
   const there = granted.filter(isThere);
-  const taken = another ? undefined : there.length === 1 ? there[0] : onlyKnown(there, known);
+  const taken = another ? undefined : !second && there.length === 1 ? there[0] : onlyKnown(there, known);
   if (taken !== undefined) return describe(taken, granted.indexOf(taken));
   let port: SerialPort;
   try {

@@ -14,7 +14,7 @@ import { createNotices, type Notices } from './notices.ts';
 import { createPageFaults, type PageFaults } from './page-fault.ts';
 import { createReconnect } from './reconnect.ts';
 import { createRunAccess } from './run-access.ts';
-import { choosePort, serialSupported } from './serial.ts';
+import { choosePort, knownPort, serialSupported } from './serial.ts';
 import { createSettings } from './settings.ts';
 import { type SoundBlock, Sounder } from './sound.ts';
 import { createSoundTest } from './sound-test.ts';
@@ -228,7 +228,7 @@ export function createServices(wording: Wording, engine: EngineClient = startEng
       }
       live.refill(detail, windows);
     },
-    serial: { supported: serialSupported(), choose: choosePort },
+    serial: { supported: serialSupported(), choose: choosePort, find: knownPort },
     sound: {
       state: noSound,
       play: (tone) => {

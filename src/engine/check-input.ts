@@ -4,7 +4,7 @@ import type { Setup } from '../job/setup.ts';
 import { parseSetup } from '../job/setup-schema.ts';
 import type { StoredDocument } from '../record/stores/store.ts';
 import { EngineError } from './errors.ts';
-import type { MappedPort, PortChoice } from './messages.ts';
+import type { MappedPort, PortChoice, SerialChoice } from './messages.ts';
 
 function refused(what: string, [issue]: readonly DocumentIssue[]): EngineError {
   return new EngineError('bad-request', `${what} ${issue?.path ?? ''}: ${issue?.code ?? 'not one'}`);
@@ -19,7 +19,10 @@ export function checkSetup(input: unknown): Setup {
 
 /** @throws EngineError 'bad-request' where the map by which a port is to be read is none */
 export const checkPort = (port: PortChoice): PortChoice =>
-  port.kind === 'serial' && port.map !== undefined ? checkMapped({ ...port, map: port.map }) : port;
+  port.kind === 'serial' ? checkSerial(port) : port;
+
+export const checkSerial = (port: SerialChoice): SerialChoice =>
+  port.map === undefined ? port : checkMapped({ ...port, map: port.map });
 
 export function checkMapped(port: MappedPort): MappedPort {
   const parsed = parseReadingMap(port.map);

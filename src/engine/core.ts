@@ -1,12 +1,13 @@
 import type { ReadingMap } from '../job/reading-map.ts';
 import type { Setup } from '../job/setup.ts';
 import type { ChannelFrame, HelloFrame, SampleFrame } from '../link/frames.ts';
-import { type FrameEntry, type LogEntry, type LogHead, TICK_US } from '../record/log.ts';
-import type { Reading } from '../sensing/reading.ts';
+import { type BesideEntry, type FrameEntry, type LogEntry, type LogHead, TICK_US } from '../record/log.ts';
+import type { Reading, TemperatureReading } from '../sensing/reading.ts';
 import type { GapReason } from '../watch/codes.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Command, Notice, WatchInput } from '../watch/inputs.ts';
 import { createWatch, step, type WatchOptions, type WatchState } from '../watch/step.ts';
+import { type BesideGreeted, besideSetup, takeBeside } from './beside.ts';
 import {
   createIntake,
   explainGap,
@@ -42,6 +43,8 @@ export interface RunSink {
   event(event: WatchEvent): void;
   /** Each judged sample, before the watch saw it. */
   reading?(reading: Reading, frame: SampleFrame): void;
+  /** What the second adapter converted anew, before the watch saw it. */
+  beside?(tUs: number, temps: readonly TemperatureReading[]): void;
   /** A sample that is in the log and was not judged: a repeated one, another device's, or no sample of this one. */
   unjudged?(tUs: number, frame: SampleFrame): void;
 }
@@ -94,6 +97,11 @@ export function stepRun(run: Run, entry: LogEntry, sink: RunSink): void {
     case 'stray':
       if (takeStray(run, entry.reason)) notify(run, tUs, { n: 'stray', bytes: entry.bytes.length }, sink);
       return;
+    case 'beside':
+      onBeside(run, entry, sink);
+      return;
+    case 'beside-stray':
+      return; // the link says so; nothing of the run hangs on it
     case 'setup':
       onSetup(run, entry.setup, tUs, sink);
       return;
@@ -145,6 +153,19 @@ function onSetup(run: Run, setup: Setup, tUs: number, sink: RunSink): void {
   });
   const what = takeSetup(run, setup, refused);
   if (what !== null) tellDevice(run, tUs, what, sink);
+  if (!refused) tellBeside(run, tUs, besideSetup(run), sink);
+}
+
+function tellBeside(run: Run, tUs: number, what: BesideGreeted | null, sink: RunSink): void {
+  if (what !== null) notify(run, tUs, { n: 'beside-device', what }, sink);
+}
+
+function onBeside(run: Run, entry: BesideEntry, sink: RunSink): void {
+  const { told, temps } = takeBeside(run, entry);
+  tellBeside(run, entry.tUs, told, sink);
+  if (temps === null) return;
+  sink.beside?.(entry.tUs, temps);
+  give(run, { i: 'beside', tUs: entry.tUs, temps }, sink);
 }
 
 function onFrame(run: Run, { frame, map, tUs }: FrameEntry, sink: RunSink): void {

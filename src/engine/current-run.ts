@@ -6,7 +6,7 @@ import { ENGINE } from '../watch/codes.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Notice } from '../watch/inputs.ts';
 import type { HostDeps } from './deps.ts';
-import { greetingEntries } from './early.ts';
+import { besideEntries, greetingEntries } from './early.ts';
 import { createEarlyLive, createRecordedLive, type Live } from './live.ts';
 import type { RunRecord } from './run-record.ts';
 
@@ -46,6 +46,8 @@ export interface CurrentRun {
 export interface Connection {
   readonly greeting: Greeting | null;
   readonly state: LinkState | null;
+  /** What the second adapter said of itself; null: there is none. */
+  readonly beside?: Greeting | null;
 }
 
 /**
@@ -127,7 +129,7 @@ export function createCurrentRun(
       next.takeOver(before);
       switchTo(next, us);
     },
-    startEarly({ greeting, state }) {
+    startEarly({ greeting, state, beside = null }) {
       const { sensing, channels } = live.run;
       const { zero, secondZero } = sensing;
       const next = createEarly();
@@ -140,6 +142,7 @@ export function createCurrentRun(
         // The device says hello once; an early run that begins later needs it to understand the counts.
         for (const said of greetingEntries(greeting, 0)) entry(said);
       }
+      for (const said of besideEntries(beside, 0)) entry(said);
       if (state !== null) entry({ l: 'notice', tUs: 0, notice: { n: 'link', state } });
     },
     onSwitch(listener) {

@@ -16,6 +16,8 @@ export interface OpenedPort {
   readonly rig: RigControl | null;
   /** Simulated seconds a real second. */
   readonly speed: number;
+  /** It is not waited for any more. */
+  giveUp?(): void;
 }
 
 /** Keeps two tabs from running one job: gives a release, or null when another holds the name. */

@@ -1,6 +1,6 @@
 import type { DeviceFrame } from '../link/frames.ts';
 import type { Greeting } from '../link/greeting.ts';
-import type { FrameEntry, LogEntry } from '../record/log.ts';
+import type { BesideEntry, FrameEntry, LogEntry } from '../record/log.ts';
 import type { Command } from '../watch/inputs.ts';
 
 /**
@@ -50,7 +50,13 @@ const MAY_GO: Readonly<Record<DeviceFrame['t'], boolean>> = {
   E: false,
 };
 
-const isSample = (entry: LogEntry): boolean => entry.l === 'frame' && entry.frame.t === 'S';
+function mayGo(entry: LogEntry): boolean {
+  if (entry.l === 'stray' || entry.l === 'beside-stray') return true;
+  return (entry.l === 'frame' || entry.l === 'beside') && MAY_GO[entry.frame.t];
+}
+
+const isSample = (entry: LogEntry): boolean =>
+  (entry.l === 'frame' || entry.l === 'beside') && entry.frame.t === 'S';
 const isNeeded = (entry: LogEntry): boolean => entry.l === 'command' && NEEDS_READINGS[entry.command.c];
 
 interface Hole {
@@ -81,13 +87,13 @@ export function createEarlyLog(most = MOST_SAMPLES): EarlyLog {
         others--;
         continue;
       }
-      const goes = sample
-        ? drop > 0 && !keepsIsland(entry.tUs)
-        : dropOthers > 0 && (entry.l === 'stray' || (entry.l === 'frame' && MAY_GO[entry.frame.t]));
+      const goes = sample ? drop > 0 && !keepsIsland(entry.tUs) : dropOthers > 0 && mayGo(entry);
       if (goes) {
         if (sample) {
           drop--;
           samples--;
+          // A hole is one of the pressure's readings.
+          if (entry.l !== 'frame') continue;
           hole ??= { fromUs: entry.tUs, lost: 0 };
           hole.lost++;
         } else {
@@ -129,9 +135,15 @@ export interface Said extends Omit<Greeting, 'map'> {
 }
 
 /** The entries by which a log gets to know the device. */
-export const greetingEntries = ({ hello, channels, map }: Said, tUs: number): FrameEntry[] =>
+export const greetingEntries = (said: Said, tUs: number): FrameEntry[] => entriesOf('frame', said, tUs);
+
+/** The same of a second adapter; null: there is none. */
+export const besideEntries = (said: Said | null, tUs: number): BesideEntry[] =>
+  said === null ? [] : entriesOf('beside', said, tUs);
+
+const entriesOf = <L extends 'frame' | 'beside'>(l: L, { hello, channels, map }: Said, tUs: number) =>
   [hello, ...channels].map((frame) => ({
-    l: 'frame',
+    l,
     tUs,
     frame,
     ...(frame.t === 'H' && map != null ? { map } : {}),
@@ -146,12 +158,14 @@ const isBreak = (entry: LogEntry): boolean =>
  * run that ended. Readings from before belong to another packer or to nothing; that the device introduced itself and that the
  * resin was mixed is kept.
  * @param greeting the device that answers, where it has not introduced itself again since
+ * @param beside the same of the second adapter
  * @param afterUs now on the run clock, where the early log began with another run's end; else null
  */
 export function ownEntries(
   entries: readonly LogEntry[],
   greeting: Said | null,
   afterUs: number | null = null,
+  beside: Said | null = null,
 ): LogEntry[] {
   const broken = entries.findLastIndex(isBreak);
   const at = broken < 0 && afterUs !== null ? entries.length : Math.max(0, broken);
@@ -160,13 +174,15 @@ export function ownEntries(
   const own = entries.slice(at);
   const fromUs = own[0]?.tUs ?? afterUs ?? 0;
   const said = before.filter((e) => e.l === 'command' && HOLDS_ON[e.command.c] === true);
-  const known = own.some((e) => e.l === 'frame' && e.frame.t === 'H');
+  const knows = (l: 'frame' | 'beside') => own.some((e) => e.l === l && e.frame.t === 'H');
+  const known = knows('frame');
   const link = own.length > 0 ? undefined : before.findLast((e) => e.l === 'notice' && e.notice.n === 'link');
   return [
     ...said,
     // Nothing ran in between.
     ...(said.length === 0 ? [] : [gapBefore(fromUs, { fromUs: said[0]!.tUs, lost: 0 })]),
     ...(known || greeting === null ? [] : greetingEntries(greeting, fromUs)),
+    ...besideEntries(knows('beside') ? null : beside, fromUs),
     ...(link === undefined ? [] : [{ ...link, tUs: fromUs }]),
     ...own,
   ];

@@ -1,4 +1,5 @@
 /// <reference lib="webworker" />
+import { createPortClaims } from '../link/ports/claims.ts';
 import { createWebSerialPort } from '../link/ports/webserial.ts';
 import type { Timers } from '../link/timers.ts';
 import type { OpenedPort } from './deps.ts';
@@ -22,12 +23,16 @@ const timers: Timers = {
   },
 };
 
+const claims = createPortClaims<SerialPort>();
+
 async function openPort(choice: PortChoice, on: Timers): Promise<OpenedPort> {
   // The simulated site is large and a real job never needs it.
   if (choice.kind === 'rig') return (await import('./rig-feed.ts')).openRig(choice.options, on);
   const serial = (navigator as Navigator & { serial?: Serial }).serial;
   if (serial === undefined) throw new EngineError('open-failed', 'this browser has no Web Serial');
-  return { port: createWebSerialPort(serial, choice, on), rig: null, speed: 1 };
+  const claim = claims.claim(choice, choice.map === undefined);
+  const port = createWebSerialPort(serial, choice, on, claims, claim);
+  return { port, rig: null, speed: 1, giveUp: claim.giveUp };
 }
 
 serveWorker<EngineContract>(

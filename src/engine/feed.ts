@@ -7,19 +7,21 @@ import type { TestRead } from '../link/maps/look.ts';
 import { sourceOf } from '../link/maps/opening.ts';
 import { testRead } from '../link/maps/test-read.ts';
 import { createSession, type Session } from '../link/session.ts';
-import type { LinkState } from '../link/status.ts';
+import { mostRateHz } from '../link/speeds.ts';
+import { isWanted, type LinkState } from '../link/status.ts';
 import type { FrameEntry } from '../record/log.ts';
 import type { PortIds } from '../record/types.ts';
 import type { Command } from '../watch/inputs.ts';
+import { createBesideFeed } from './beside-feed.ts';
 import type { CurrentRun } from './current-run.ts';
-import type { HostDeps, RigControl } from './deps.ts';
+import type { HostDeps, OpenedPort, RigControl } from './deps.ts';
 import { createDeviceLimit } from './device-limit.ts';
 import { greetingEntries } from './early.ts';
 import { EngineError } from './errors.ts';
 import { otherDevice } from './intake.ts';
 import { createKnownSpeeds } from './known-speeds.ts';
 import { type LeftLimits, leftSetup } from './left-limits.ts';
-import type { LinkView, MappedPort, PortChoice } from './messages.ts';
+import type { LinkView, MappedPort, PortChoice, SerialChoice } from './messages.ts';
 import type { ScaledTimers } from './scaled-timers.ts';
 
 /**
@@ -30,6 +32,14 @@ export interface Feed {
   readonly rig: RigControl | null;
   connect(choice: PortChoice): Promise<LinkState>;
   disconnect(): Promise<void>;
+  /**
+   * A second adapter for temperatures, beside the device with the pressure.
+   * @throws EngineError 'not-connected', 'refused' beside the simulated site; LinkFault where it does not answer
+   */
+  connectBeside(choice: SerialChoice): Promise<Greeting>;
+  disconnectBeside(): Promise<void>;
+  /** The port of the second adapter, while it is meant to be read; null: none. */
+  besidePort(): PortIds | null;
   /**
    * What is connected is let go for it.
    * @throws EngineError 'run-open' while a run is recorded; LinkFault where the port does not open
@@ -58,6 +68,12 @@ export interface Feed {
 
 const START_RATE_HZ = 50;
 
+function carries(session: Session | null): number | null {
+  const { baudRate = null, greeting = null } = session ?? {};
+  if (baudRate === null || greeting === null || greeting.map !== undefined) return null;
+  return mostRateHz(greeting.channels.length, baudRate);
+}
+
 /**
  * @param stirred the page should see the moment soon
  * @param lookAtClock tells the run of a wall clock that jumped: before each frame, for it explains samples that are missing
@@ -72,12 +88,14 @@ export function createFeed(
   let session: Session | null = null;
   let rig: RigControl | null = null;
   let port: PortIds | null = null;
+  let giveUp: OpenedPort['giveUp'];
   let connecting: Promise<unknown> = Promise.resolve();
   let left: LeftLimits | null = null;
   const lineLog = createLineLog();
   const speeds = createKnownSpeeds(deps);
   // One for all connections: a cable that was out is no new start.
   const clock = createHostClock(deps.random16());
+  const beside = createBesideFeed(deps, timers, current, speeds, stirred, lookAtClock);
   const limit = createDeviceLimit(timers, current, () => session);
 
   current.onSwitch(() => {
@@ -105,6 +123,8 @@ export function createFeed(
     const was = session;
     session = null;
     await was?.close();
+    giveUp?.();
+    giveUp = undefined;
     rig = null;
     port = null;
     timers.setSpeed(1, false);
@@ -124,7 +144,11 @@ export function createFeed(
   }
 
   function startEarly(): void {
-    current.startEarly({ greeting: session?.greeting ?? null, state: session?.state ?? null });
+    current.startEarly({
+      greeting: session?.greeting ?? null,
+      state: session?.state ?? null,
+      beside: beside.greeting,
+    });
   }
 
   async function connect(choice: PortChoice): Promise<LinkState> {
@@ -136,7 +160,9 @@ export function createFeed(
     const serial = choice.kind === 'serial' ? choice : null;
     const map = serial?.map;
     const order = serial === null ? undefined : map === undefined ? await speeds.order(serial) : [map.baud];
+    if (choice.kind === 'rig') await beside.disconnect();
     const opened = await deps.openPort(choice, timers);
+    giveUp = opened.giveUp;
     rig = opened.rig;
     timers.setSpeed(opened.speed, opened.rig !== null);
     // Until the device has said who it is nothing is judged, and what the early run tells stands: to press 'connect'
@@ -200,8 +226,8 @@ export function createFeed(
     if (serial !== null) {
       const { usbVendorId, usbProductId } = serial;
       if (session === mine) port = { usbVendorId, usbProductId, ...(map === undefined ? {} : { map }) };
-      if (mine.baudRate !== null && map === undefined && mine.greeting !== null)
-        void speeds.worked(serial, mine.baudRate, mine.greeting.hello.deviceId);
+      if (mine.greeting !== null)
+        void speeds.worked(serial, mine.baudRate ?? map?.baud ?? null, mine.greeting.hello.deviceId);
     }
     return mine.state;
   }
@@ -220,15 +246,28 @@ export function createFeed(
       return next;
     },
     async disconnect() {
+      await beside.disconnect();
       await session?.close();
       await drop();
       stirred();
     },
+    async connectBeside(choice) {
+      if (session === null || !isWanted(session.state))
+        throw new EngineError('not-connected', 'the device with the pressure comes first');
+      if (rig !== null) throw new EngineError('refused', 'the simulated site has no second adapter');
+      return beside.connect(choice, session.greeting?.hello.deviceId ?? '');
+    },
+    disconnectBeside: () => beside.disconnect(),
+    besidePort: () => beside.port,
     async testRead(choice) {
       if (current.live.record !== null) throw new EngineError('run-open', 'a run is recorded');
       await drop();
       const opened = await deps.openPort(choice, timers);
-      return testRead(opened.port, timers, choice.map);
+      try {
+        return await testRead(opened.port, timers, choice.map);
+      } finally {
+        opened.giveUp?.();
+      }
     },
     command(command) {
       current.entry({ l: 'command', tUs: current.nowUs(), command });
@@ -280,9 +319,11 @@ export function createFeed(
         frames: s?.frames ?? 0,
         strayBytes: s?.strayBytes ?? 0,
         baudRate: s?.baudRate ?? null,
+        mostHz: carries(s),
         strayLine: s?.strayLine ?? null,
         map: s?.greeting?.map ?? null,
         doubts: s?.doubts ?? [],
+        beside: beside.view(),
       };
     },
     session() {

@@ -1,7 +1,7 @@
 import { CommandError } from '../link/queue.ts';
 import { pause } from '../link/timers.ts';
 import { ENGINE } from '../watch/codes.ts';
-import { checkDocument, checkMapped, checkPort, checkSetup } from './check-input.ts';
+import { checkDocument, checkMapped, checkPort, checkSerial, checkSetup } from './check-input.ts';
 import { checkCommand } from './command-limits.ts';
 import { createCurrentRun } from './current-run.ts';
 import type { HostDeps } from './deps.ts';
@@ -113,6 +113,14 @@ export function createHost(deps: HostDeps): Host {
     connect: async ({ port }) => ({ state: await feed.connect(checkPort(port)) }),
     disconnect: async () => {
       await feed.disconnect();
+      return null;
+    },
+    'connect-beside': async ({ port }) => {
+      const { hello, channels } = await feed.connectBeside(checkSerial(port));
+      return { hello, channels };
+    },
+    'disconnect-beside': async () => {
+      await feed.disconnectBeside();
       return null;
     },
     'test-read': ({ port }) => feed.testRead(checkMapped(port)),

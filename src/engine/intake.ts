@@ -5,6 +5,7 @@ import { isSameScale } from '../link/greeting.ts';
 import type { Reading } from '../sensing/reading.ts';
 import { applySetup, createSensing, describe, type SensingState, sense } from '../sensing/sensing.ts';
 import type { Notice } from '../watch/inputs.ts';
+import { type Beside, createBeside } from './beside.ts';
 import {
   createTrack,
   restartTrack,
@@ -13,6 +14,7 @@ import {
   trackSample,
   type Witness,
 } from './gaps.ts';
+import { type Introduction, introduction, whole } from './introduction.ts';
 
 /**
  * What a run knows of the device that answers it, and which of its samples count: everything between the entries of
@@ -43,13 +45,7 @@ export interface Intake {
    */
   unmet: boolean;
   readonly track: SampleTrack;
-}
-
-/** A device's hello and its channel lines; null: that line has not come. */
-export interface Introduction {
-  readonly hello: HelloFrame;
-  readonly channels: (ChannelFrame | null)[];
-  readonly map: ReadingMap | null;
+  readonly beside: Beside;
 }
 
 /** What a device that says hello is to the run. */
@@ -70,19 +66,8 @@ export function createIntake(): Intake {
     foreign: false,
     unmet: false,
     track: createTrack(),
+    beside: createBeside(),
   };
-}
-
-const introduction = (hello: HelloFrame, map: ReadingMap | null): Introduction => ({
-  hello,
-  map,
-  channels: new Array<ChannelFrame | null>(hello.channels).fill(null),
-});
-
-/** Its channel lines, where all have come. */
-function whole({ channels }: Introduction): readonly ChannelFrame[] | null {
-  const known = channels.filter((c): c is ChannelFrame => c !== null);
-  return known.length === channels.length ? known : null;
 }
 
 /** The device that answers and is not the run's, once all of its lines have come. */
@@ -194,6 +179,8 @@ export function explainGap(intake: Intake, notice: Notice, tUs: number): void {
     case 'store':
     case 'stray': // made of the log's stray entries: takeStray
     case 'witness': // made of the samples themselves: takeSample
+    case 'beside-link': // of another source than these samples are
+    case 'beside-device':
     case 'end':
       return;
     default:

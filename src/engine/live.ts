@@ -50,6 +50,7 @@ function makeLive(
     },
     reading: (reading: Reading) => watched.reading(reading),
     unjudged: (tUs: number) => watched.unjudged(tUs),
+    beside: (tUs, temps) => watched.beside(tUs, temps),
   };
   const live: Live = {
     run,

@@ -50,8 +50,9 @@ export type PortChoice =
       readonly map?: ReadingMap;
     };
 
+export type SerialChoice = Extract<PortChoice, { kind: 'serial' }>;
 /** A serial port with the map by which it is read. */
-export type MappedPort = Extract<PortChoice, { kind: 'serial' }> & { readonly map: ReadingMap };
+export type MappedPort = SerialChoice & { readonly map: ReadingMap };
 
 /** A picture's worth of trace: per bucket the lowest and highest value and its time. null is a gap. */
 export interface TraceWindow {
@@ -99,6 +100,9 @@ export type Request =
   | { readonly q: 'look-left' }
   | { readonly q: 'connect'; readonly port: PortChoice }
   | { readonly q: 'disconnect' }
+  /** A second adapter for temperatures, beside the device with the pressure, which is connected before it. */
+  | { readonly q: 'connect-beside'; readonly port: SerialChoice }
+  | { readonly q: 'disconnect-beside' }
   /** One trial reading by the map of the port; refused while a run is recorded. What is connected is let go for it. */
   | { readonly q: 'test-read'; readonly port: MappedPort }
   /**
@@ -162,6 +166,8 @@ export interface Answers {
   'look-left': { readonly open: readonly RunSummary[] };
   connect: { readonly state: LinkState };
   disconnect: null;
+  'connect-beside': { readonly hello: HelloFrame; readonly channels: readonly ChannelFrame[] };
+  'disconnect-beside': null;
   'test-read': TestRead;
   'open-run': { readonly runId: string };
   'resume-run': { readonly runId: string };
@@ -221,13 +227,23 @@ export interface LinkView {
   readonly strayBytes: number;
   /** The speed of the line that is tried or in use, bits a second; null: none, or it has none. */
   readonly baudRate: number | null;
+  /** Samples a second that the line carries at that speed; null: it has none, or is asked each time. */
+  readonly mostHz: number | null;
   /** The newest line that was no frame, for reading: printable and short; null: none since the last frame. */
   readonly strayLine: string | null;
   /** By which the source is read, where it does not speak the protocol; null: it does, or nothing is connected. */
   readonly map: ReadingMap | null;
   /** What speaks against the newest values that were made by the map. */
   readonly doubts: readonly MapDoubt[];
+  /** The second adapter; null: none is meant to be read. */
+  readonly beside: BesideView | null;
 }
+
+/** The second adapter, as far as its temperatures go. */
+export type BesideView = Pick<
+  LinkView,
+  'state' | 'error' | 'channels' | 'rateHz' | 'baudRate' | 'strayLine' | 'map' | 'doubts'
+> & { readonly hello: HelloFrame | null };
 
 export interface RunView {
   readonly runId: string;

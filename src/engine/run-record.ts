@@ -59,6 +59,8 @@ export interface RecordParts {
   readonly watched: Watched;
   /** The serial port that is read now; null: none. */
   port(): PortIds | null;
+  /** The same of the second adapter. */
+  beside(): PortIds | null;
   /** Where a resumed run's pages go on. */
   readonly start?: WriterStart;
   /** Where it is noted in the witness log. */
@@ -110,9 +112,11 @@ export function createRunRecord(
   async function saveLine(endedUtcMs: number | null): Promise<void> {
     const state = endedUtcMs === null ? 'open' : 'ended';
     const port = state === 'open' ? parts.port() : null;
+    const beside = state === 'open' ? parts.beside() : null;
     const summary = {
       ...summarise(title, watched.tally, state, endedUtcMs, recorder.bytes),
       ...(port === null ? {} : { port }),
+      ...(beside === null ? {} : { beside }),
     };
     try {
       await runList.save(summary);

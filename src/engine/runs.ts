@@ -91,11 +91,12 @@ export function createRuns(
   }
 
   const leavesOf = createRunLeaves(deps, (code) => health.set('log', code));
-  const recordOf = (parts: Omit<RecordParts, 'leaves' | 'port'>): RunRecord =>
+  const recordOf = (parts: Omit<RecordParts, 'leaves' | 'port' | 'beside'>): RunRecord =>
     createRunRecord(deps, runList, leftPackers, health, {
       ...parts,
       leaves: leavesOf(parts.title),
       port: feed.port,
+      beside: feed.besidePort,
     });
 
   /**
@@ -106,9 +107,11 @@ export function createRuns(
   function heardEarly(own = false) {
     const nowUs = current.nowUs();
     const heard = current.live.early?.entries() ?? [];
-    const { hello, channels, map } = current.live.run;
+    const { hello, channels, map, beside } = current.live.run;
+    const second = beside.hello === null ? null : { ...beside, hello: beside.hello };
     const after = ended?.live === current.live ? nowUs : null;
-    const entries = own ? ownEntries(heard, hello === null ? null : { hello, channels, map }, after) : heard;
+    const first = hello === null ? null : { hello, channels, map };
+    const entries = own ? ownEntries(heard, first, after, second) : heard;
     const fromUs = entries[0]?.tUs ?? nowUs;
     return {
       spanUs: nowUs - fromUs,

@@ -1,8 +1,10 @@
+import type { Setup } from '../job/setup.ts';
 import type { SenseRun } from '../record/trace-rows.ts';
 import type { Reading } from '../sensing/reading.ts';
 import { warmCheck } from '../sensing/warm.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Command } from '../watch/inputs.ts';
+import { besideSetup, takeBeside } from './beside.ts';
 import {
   createIntake,
   explainGap,
@@ -103,11 +105,16 @@ export const sensing =
             default:
               return entry.frame satisfies never;
           }
+        case 'beside':
+          takeBeside(intake, entry);
+          return null;
+        case 'beside-stray':
+          return null;
         case 'stray':
           takeStray(intake, entry.reason);
           return null;
         case 'setup':
-          takeSetup(intake, entry.setup, told.refuses(tUs));
+          setup(intake, entry.setup, told.refuses(tUs));
           return null;
         case 'command':
           command(intake, told, entry.command, tUs);
@@ -121,6 +128,11 @@ export const sensing =
       }
     };
   };
+
+function setup(intake: Intake, given: Setup, refused: boolean): void {
+  takeSetup(intake, given, refused);
+  if (!refused) besideSetup(intake);
+}
 
 function command(intake: Intake, told: Told, given: Command, tUs: number): void {
   if (given.c === 'zero') {

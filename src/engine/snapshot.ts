@@ -21,7 +21,7 @@ export interface Snapshot {
 }
 
 interface SnapshotFile {
-  readonly schema: 'steadybar-snapshot/4';
+  readonly schema: 'steadybar-snapshot/5';
   readonly engine: number;
   readonly software: string;
   readonly index: number;
@@ -36,7 +36,7 @@ export const snapshotName = (runId: string): string => `${runId}.snap`;
 /** The text of a snapshot: everything in it is plain data. */
 export function snapshotText(snapshot: Snapshot, software: string): string {
   const file: SnapshotFile = {
-    schema: 'steadybar-snapshot/4',
+    schema: 'steadybar-snapshot/5',
     engine: ENGINE,
     software,
     ...snapshot,
@@ -74,7 +74,7 @@ export async function loadSnapshot(
   const { run, tally, rows, index } = file;
   const previous = typeof file.previous === 'string' ? fromHex(file.previous) : null;
   const known =
-    file.schema === 'steadybar-snapshot/4' && file.engine === ENGINE && file.software === software;
+    file.schema === 'steadybar-snapshot/5' && file.engine === ENGINE && file.software === software;
   if (!known || previous === null || run === undefined || tally === undefined) return null;
   if (typeof rows !== 'number' || typeof index !== 'number' || index > scan.nextIndex) return null;
   return run.head.runId === scan.runId ? { run, tally, rows, index, previous } : null;

@@ -1,7 +1,7 @@
 import type { SideFiles } from '../record/side-files.ts';
 import { openTraceCache, seriesOf, type TraceCache } from '../record/trace-cache.ts';
 import type { PictureWindow, SeriesKey } from '../record/types.ts';
-import type { Reading } from '../sensing/reading.ts';
+import type { Reading, TemperatureReading } from '../sensing/reading.ts';
 import type { TraceWindow } from './messages.ts';
 
 /** Newest readings for a plot that moves along: the moment's `fresh`. */
@@ -18,6 +18,11 @@ export interface LiveTrace {
   readonly rows: number;
   /** @param gap samples are missing before this one */
   add(reading: Reading, gap: boolean): void;
+  /**
+   * What the second adapter converted while no pressure comes: for the plot that moves along alone, since the side files
+   * keep the pressure's samples.
+   */
+  beside(tUs: number, temps: readonly TemperatureReading[]): void;
   /** A sample that was not judged (another device's): the side files keep one row a sample. */
   blank(tUs: number): void;
   /** Seconds from the first sample. */
@@ -47,6 +52,9 @@ const seriesKeys = (reading: Reading): SeriesKey[] => [
 /** Index of the first temperature. */
 const temperaturesFrom = (keys: readonly SeriesKey[]): number => (keys[1]?.name === 'second' ? 2 : 1);
 
+/** So long without a pressure's sample the temperatures stand alone, us. */
+const ALONE_US = 2e6;
+
 /** Puts one value a key into the row that side files and pictures hold, NaN for none. */
 function fillRow(row: Float64Array, keys: readonly SeriesKey[], { bar, second, temps }: Reading): void {
   row[0] = bar ?? Number.NaN;
@@ -71,6 +79,24 @@ export function createLiveTrace(files: SideFiles, rows = 0): LiveTrace {
   let lastUs = 0;
   let seen = rows;
   let fresh: number[][] = [];
+  /** Temperatures that came later than the first reading, which alone decides what the side files hold. */
+  let added: number[] = [];
+
+  /** For the plot: what the side files hold, and behind it what was added. */
+  function show(us: number, values: ArrayLike<number>, temps: readonly TemperatureReading[]): void {
+    if (fresh.length >= MOST_FRESH) return;
+    const more = added.map((channel) => temps.find((t) => t.channel === channel)?.c ?? Number.NaN);
+    fresh.push([(us - firstUs) / 1e6, ...Array.from(values), ...more]);
+  }
+
+  /** The rows of one moment have the same columns. */
+  function noteAdded(temps: readonly TemperatureReading[]): void {
+    for (const { channel } of temps) {
+      if (added.includes(channel) || keys.some((k) => k.channel === channel)) continue;
+      added = [...added, channel];
+      for (const row of fresh) row.push(Number.NaN);
+    }
+  }
 
   function append(us: number, gap: boolean): void {
     lastUs = Math.max(lastUs, us);
@@ -94,7 +120,14 @@ export function createLiveTrace(files: SideFiles, rows = 0): LiveTrace {
       if (reading.second !== undefined) places.set(SECOND_CHANNEL, reading.second.role);
       fillRow(row, keys, reading);
       append(us, gap);
-      if (fresh.length < MOST_FRESH) fresh.push([(us - firstUs) / 1e6, ...row]);
+      noteAdded(reading.temps);
+      show(us, row, reading.temps);
+    },
+    beside(tUs, temps) {
+      if (cache === null || tUs - lastUs < ALONE_US) return;
+      noteAdded(temps);
+      const alone = keys.map(({ channel }) => temps.find((t) => t.channel === channel)?.c ?? Number.NaN);
+      show(tUs, alone, temps);
     },
     blank(tUs) {
       row.fill(Number.NaN);
@@ -114,7 +147,10 @@ export function createLiveTrace(files: SideFiles, rows = 0): LiveTrace {
         s: Float64Array.from(rows, (r) => r[0]!),
         bar: column(0),
         second: from === 2 ? column(1) : null,
-        temps: keys.slice(from).map((key, i) => ({ channel: key.channel, c: column(from + i) })),
+        temps: [...keys.slice(from).map((key) => key.channel), ...added].map((channel, i) => ({
+          channel,
+          c: column(from + i),
+        })),
       };
     },
     flush() {

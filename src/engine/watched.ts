@@ -1,6 +1,6 @@
 import type { Setup } from '../job/setup.ts';
 import type { SideFiles } from '../record/side-files.ts';
-import type { Reading } from '../sensing/reading.ts';
+import type { Reading, TemperatureReading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Run } from './core.ts';
 import { createMemoryFile } from './memory-file.ts';
@@ -15,6 +15,7 @@ export interface Watched {
   event(event: WatchEvent): void;
   reading(reading: Reading): void;
   unjudged(tUs: number): void;
+  beside(tUs: number, temps: readonly TemperatureReading[]): void;
   setup(setup: Setup): void;
   /** What its outline will say; null when the run's beginning was not seen (it goes on from a snapshot). */
   outline(run: Run): Outline | null;
@@ -57,6 +58,7 @@ export function createWatched(
       firstUs ??= tUs;
       trace.blank(tUs);
     },
+    beside: trace.beside,
     setup(setup) {
       inForce = setup;
       setups.push(setup);

@@ -184,3 +184,10 @@ export const LINE_BAUDS = [9600, 19_200, 38_400, 57_600, 115_200, 250_000, 500_0
 
 /** How the screen is coloured. */
 export const THEMES = ['auto', 'light', 'dark', 'sun'] as const;
+
+/** What a source is read for by its map. Without a pressure it is a second adapter's, beside a device that has one. */
+export const mainQuantity = ({
+  channels,
+}: {
+  readonly channels: readonly { readonly quantity: Quantity }[];
+}): Quantity => (channels.some((c) => c.quantity === 'pressure') ? 'pressure' : 'temperature');

@@ -8,8 +8,7 @@ import { type Fields, fieldAt } from './describe.ts';
  * missing · type (wrong kind of value) · blank · too-long/too-short (text, limit) · too-many/too-few (rows, limit) ·
  * too-low/too-high (number, limit) · not-whole · not-one-of (choices) · unknown-key (keys) · form (id or text that
  * does not match its pattern) · characters (control or direction marks) · date · order (a table must ascend) ·
- * duplicate · overlap (registers that two rows read) · past-end (registers beyond the last) · no-pressure (no row of a
- * map is one) · pair (two fields contradict each other) · version-future · version-unknown · too-large (whole document).
+ * duplicate · overlap (registers that two rows read) · past-end (registers beyond the last) · pair (two fields contradict each other) · version-future · version-unknown · too-large (whole document).
  */
 export type IssueCode =
   | 'missing'
@@ -32,7 +31,6 @@ export type IssueCode =
   | 'pair'
   | 'overlap'
   | 'past-end'
-  | 'no-pressure'
   | 'version-future'
   | 'version-unknown'
   | 'too-large';
@@ -67,7 +65,6 @@ const RULES = new Set<string>([
   'pair',
   'overlap',
   'past-end',
-  'no-pressure',
 ]);
 
 function translate(issue: z.core.$ZodIssue, at: string, fields: Fields): DocumentIssue {

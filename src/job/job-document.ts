@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { LAST_CHANNEL } from './beside.ts';
 import { CAUTIONS, CHECKS } from './checklist.ts';
 import {
   AIR_TESTS,
@@ -25,7 +26,8 @@ const some = <T extends z.ZodMiniType>(schema: T) => z.nullable(schema);
 
 /** Which sensor sits on which channel, and where. */
 const assignment = z.strictObject({
-  channel: int(0, 6),
+  /** Those of a second adapter are numbered on (beside.ts). */
+  channel: int(0, LAST_CHANNEL),
   role: z.enum(ROLES),
   /** Temperature only: an unnamed place earns no cure credit. */
   place: some(z.enum(PLACES)),
@@ -78,7 +80,7 @@ const sleeve = z.strictObject({
 
 /** Version 1 did not ask for infiltration: nobody looked. Version 2 did not ask whether the packer is warmed,
  * version 3 not for water in the line and for a second packer on it;
- * version 4 knew one pressure channel, version 5 no witness cup. */
+ * version 4 knew one pressure channel, version 5 no witness cup, version 6 no second adapter. */
 export const jobMigrations: StepsTo<JobDocument['version']> = [
   (old) => ({
     ...old,
@@ -88,10 +90,11 @@ export const jobMigrations: StepsTo<JobDocument['version']> = [
   (old) => ({ ...old, wetness: 'unknown', packersOnLine: 'one', otherRatedBar: null }),
   (old) => old,
   (old) => ({ ...old, ...(isBody(old.resin) ? { resin: { ...old.resin, cupMassG: null } } : {}) }),
+  (old) => old,
 ];
 
 export const jobSchema = z.strictObject({
-  version: z.literal(6),
+  version: z.literal(7),
   /** What is repaired, in one line. */
   title: name(120),
   date: some(date()),
@@ -138,7 +141,7 @@ export const jobSchema = z.strictObject({
   heating: z.strictObject({ by: z.enum(HEATINGS), toC: some(quantity('temperature', 0, 150)) }),
   device: z.strictObject({
     deviceId: some(deviceId()),
-    channels: distinct(assignment, 'channel', 7),
+    channels: distinct(assignment, 'channel', LAST_CHANNEL + 1),
     rateHz: num(0.1, 1000, 'Hz'),
   }),
   tap: z.enum(TAPS),
@@ -181,7 +184,7 @@ export type JobDocument = z.infer<typeof jobSchema>;
 /** An empty sheet with the trade's usual start values; the title is the caller's. */
 export function blankJob(title: string): JobDocument {
   return {
-    version: 6,
+    version: 7,
     title,
     date: null,
     site: '',

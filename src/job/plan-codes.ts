@@ -35,6 +35,8 @@ export const WARNINGS = [
   'device-not-described', // no device connected: its own description comes later
   'channel-missing', // the device has no such channel
   'sensor-missing', // an assigned sensor's document is gone
+  'beside-missing', // the job names channels of a second adapter, and none answers
+  'beside-pressure', // the second adapter reads no pressure
   'signal-differs', // sensor document and device disagree on the signal: the device's is used
   'span-unknown', // a voltage whose ends of the span nobody states: the channel is not read
   'calibration-none',

@@ -97,11 +97,6 @@ export function overlapping(channels: readonly RegisterChannel[]): number | null
 }
 
 const oneRow = z.minLength(1);
-/** The one channel that a run can't do without. */
-const hasPressure = z.refine<readonly Measure[]>(
-  (all) => all.length === 0 || all.some((c) => c.quantity === 'pressure'),
-  { params: { code: 'no-pressure' } },
-);
 
 export const registerMapSchema = z.strictObject({
   version: z.literal(1),
@@ -117,7 +112,6 @@ export const registerMapSchema = z.strictObject({
   retries: int(0, 3),
   channels: rows(registerChannel, 7).check(
     oneRow,
-    hasPressure,
     z.refine((all) => overlapping(all) === null, { params: { code: 'overlap' } }),
   ),
   notes: block(2000),
@@ -155,11 +149,7 @@ export const columnMapSchema = z
     decimal: z.enum(['point', 'comma']),
     /** So many columns has a line; one with another number is not read: nobody knows which column came or went. null: names say it. */
     cells: z.nullable(int(1, 40)),
-    channels: rows(columnChannel, 7).check(
-      oneRow,
-      hasPressure,
-      z.refine(taken, { params: { code: 'duplicate' } }),
-    ),
+    channels: rows(columnChannel, 7).check(oneRow, z.refine(taken, { params: { code: 'duplicate' } })),
     notes: block(2000),
   })
   .check(

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { LAST_CHANNEL } from './beside.ts';
 import {
   AIR_SOURCES,
   COUNTS_FROM,
@@ -48,14 +49,14 @@ const calibration = z.strictObject({
 });
 
 const channel = z.strictObject({
-  index: int(0, 6),
+  index: int(0, LAST_CHANNEL),
   role: z.enum(ROLES),
   place: z.nullable(z.enum(PLACES)),
   signal: z.enum(SIGNALS),
   thermocouple: z.nullable(z.enum(THERMOCOUPLES)),
   thermocoupleClass: z.nullable(z.literal([...THERMOCOUPLE_CLASSES])),
   gaugeKind: z.nullable(z.enum(GAUGE_KINDS)),
-  partner: z.nullable(int(0, 6)),
+  partner: z.nullable(int(0, LAST_CHANNEL)),
   bits: int(8, 32),
   rawLo: int32(),
   rawHi: int32(),
@@ -126,7 +127,8 @@ export const setupSchema = z.strictObject({
   limits: z.nullable(limits),
   tap: z.enum(TAPS),
   line: z.enum(LINES),
-  channels: rows(channel, 7),
+  channels: rows(channel, LAST_CHANNEL + 1),
+  besideId: z.exactOptional(deviceId()),
   air: z.strictObject({
     bar: num(0.4, 1.2),
     uBar: num(0, 0.5),

@@ -51,6 +51,7 @@ export interface Calibration {
 }
 
 export interface ChannelSetup {
+  /** Of the device that the guard goes by; of the second adapter from FIRST_BESIDE on (job/beside.ts). */
   readonly index: number;
   readonly role: Role;
   readonly place: Place | null;
@@ -169,6 +170,8 @@ export interface Setup {
   readonly tap: Tap;
   readonly line: Line;
   readonly channels: readonly ChannelSetup[];
+  /** Name of the second adapter, whose channels those from FIRST_BESIDE on are; left out: there is none. */
+  readonly besideId?: string;
   /** Air pressure, bar absolute. */
   readonly air: {
     readonly bar: number;

@@ -1,5 +1,11 @@
 import type { ReadingMap } from '../job/reading-map.ts';
-import { type ChannelFrame, type DeviceFrame, type HelloFrame, PROTOCOL_VERSION } from './frames.ts';
+import {
+  type ChannelFrame,
+  type DeviceFrame,
+  type HelloFrame,
+  PROTOCOL_VERSION,
+  type Quantity,
+} from './frames.ts';
 import type { LinkError } from './status.ts';
 
 /** A complete hello: the device's line and one line a channel. */
@@ -64,10 +70,18 @@ export function createGreetingCollector(): GreetingCollector {
   };
 }
 
-/** Why this device cannot be used here, or null. `expected` is the device that the run began with. */
-export function refusal(greeting: Greeting, expected: Identity | null): LinkError | null {
+/**
+ * Why this device cannot be used here, or null. `expected` is the device that the run began with.
+ * @param needs what it is read for
+ */
+export function refusal(
+  greeting: Greeting,
+  expected: Identity | null,
+  needs: Quantity = 'press',
+): LinkError | null {
   if (greeting.hello.version !== PROTOCOL_VERSION) return 'version';
-  if (!greeting.channels.some((c) => c.quantity === 'press')) return 'no-pressure';
+  if (!greeting.channels.some((c) => c.quantity === needs))
+    return needs === 'press' ? 'no-pressure' : 'no-temperature';
   if (expected === null) return null;
   if (greeting.hello.deviceId !== expected.deviceId) return 'other-device';
   // By the first scale its counts would read wrong and look right.

@@ -1,6 +1,6 @@
 import { encodeFrame } from './encode.ts';
 import { LinkFault } from './fault.ts';
-import type { DeviceFrame, GuardFrame, HostVerb, ReplyFrame, StrayReason } from './frames.ts';
+import type { DeviceFrame, GuardFrame, HostVerb, Quantity, ReplyFrame, StrayReason } from './frames.ts';
 import { type Greeting, type Identity, refusal } from './greeting.ts';
 import { createGuardWatch, type LimitAnswer, setLimit } from './limit.ts';
 import type { Raw } from './maps/raw.ts';
@@ -35,6 +35,8 @@ export interface SessionOptions {
   readonly speeds?: readonly number[];
   /** A source that does not speak the protocol: how it is read instead, and how its port is opened. */
   readonly source?: SourceOptions;
+  /** What it is read for; left out: a pressure. */
+  readonly needs?: Quantity;
 }
 
 export interface SourceOptions {
@@ -147,7 +149,7 @@ export function createSession(
       if (state !== 'lost' && state !== 'retrying') to('greeting');
     },
     greeted(complete) {
-      const why = refusal(complete, expected);
+      const why = refusal(complete, expected, options.needs);
       other = isStranger(why) ? complete : null;
       if (why !== null) {
         const { hello } = complete;
@@ -315,14 +317,14 @@ export function createSession(
     },
     expect(identity) {
       expected = identity;
-      if (other !== null && refusal(other, identity) === null) {
+      if (other !== null && refusal(other, identity, options.needs) === null) {
         other = null;
         error = null;
         // What was refused as another's is never waited for in another state.
         if (state === 'lost') retry(0);
         return;
       }
-      const why = greeting === null ? null : refusal(greeting, identity);
+      const why = greeting === null ? null : refusal(greeting, identity, options.needs);
       if (opening?.started && isStranger(why)) {
         other = greeting;
         greeting = null;

@@ -9,3 +9,11 @@ export const USUAL_SPEEDS: readonly number[] = [500_000, 115_200, 1_000_000, 250
 export const speedOrder = (worked: readonly number[]): readonly number[] => [
   ...new Set([...worked, ...USUAL_SPEEDS]),
 ];
+
+/** A sample's line: type, status, check and their commas, its end, counters of the usual length, and a count a channel (SPEC.md, part 4, S). */
+const LINE_BYTES = { frame: 34, count: 6 } as const;
+const BITS_A_BYTE = 10;
+
+/** Samples a second that a serial line of this speed carries with nothing else on it. */
+export const mostRateHz = (channels: number, baudRate: number): number =>
+  baudRate / BITS_A_BYTE / (LINE_BYTES.frame + LINE_BYTES.count * channels);

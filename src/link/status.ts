@@ -57,6 +57,9 @@ export type LinkError =
   | 'other-device' // not the device this run began with
   | 'rescaled' // the device by its name, with other channels or scales than were read
   | 'no-pressure' // the device has no pressure channel
+  | 'no-temperature' // the second adapter has no temperature channel
+  | 'same-port' // the second adapter is the first one's port
+  | 'alike-ports' // two adapters went away together that call themselves the same
   | 'command-failed' // a command was not answered after its retries
   | 'write-failed'
   | 'read-recovered' // overrun, break, framing, parity: the stream went on

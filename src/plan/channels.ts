@@ -1,10 +1,11 @@
+import { isBeside, ownChannel } from '../job/beside.ts';
 import type { Named } from '../job/bundle.ts';
 import type { ChannelAssignment, JobDocument } from '../job/job-document.ts';
 import { isPressureRole, isSecondPressure } from '../job/pressure-roles.ts';
 import type { SensorDocument } from '../job/sensor-document.ts';
 import type { Calibration, ChannelSetup } from '../job/setup.ts';
 import { fitCalibration, leftOf } from '../sensing/calibration.ts';
-import { isSpanStated, suggestChannels } from '../sensing/suggest.ts';
+import { isSpanStated, suggestBeside, suggestChannels } from '../sensing/suggest.ts';
 import type { DeviceDescription } from './device.ts';
 import type { Notes } from './notes.ts';
 
@@ -90,7 +91,7 @@ function withSensor(
     spanElHi: sensor.span?.elHi ?? base.spanElHi,
     rangeLo: sensor.range.lo,
     rangeHi: sensor.range.hi,
-    calibration: calibrationOf(sensor, base.index, deviceId, jobDate, notes),
+    calibration: calibrationOf(sensor, ownChannel(base.index), deviceId, jobDate, notes),
     uSensor: sensor.accuracy === null ? base.uSensor : sensor.accuracy / 2,
     ...perKelvinOf(sensor),
     sensorSerial: sensor.serial,
@@ -184,21 +185,28 @@ export function planChannels(
     const calibration = calibrationOf(sensor, base.index, sensor.deviceId ?? 'unknown', job.date, notes);
     return { channels: [], pressure: { ...base, calibration }, supplied: sensor.signal === 'ratio' };
   }
-  const { deviceId } = device.hello;
-  const suggested = suggestChannels(device.channels);
+  const { beside } = device;
+  const suggested = [...suggestChannels(device.channels), ...suggestBeside(beside?.channels ?? [])];
+  const deviceOf = (index: number): string =>
+    (isBeside(index) ? beside?.hello.deviceId : null) ?? device.hello.deviceId;
   const named = assignments.some((a) => a.role === 'pressure');
   // An empty assignment leaves it all to the device; a pressure channel that the job names takes the
   // place of the device's own; one that the device sets beside it stays, unless the job says otherwise.
   const assigned = suggested.map((base): ChannelSetup => {
     const a = assignments.find((x) => x.channel === base.index);
     if (a === undefined) return named && base.role === 'pressure' ? { ...base, role: 'unused' } : base;
+    if (isBeside(base.index) && isPressureRole(a.role)) {
+      notes.warn('beside-pressure', [], `${ownChannel(a.channel)}`);
+      return base;
+    }
     if (a.role !== 'unused' && quantityOf(base) !== quantityOf({ ...base, role: a.role })) {
       notes.warn('signal-differs', [], `${a.channel}`);
       return base;
     }
     const sensor = a.sensorId === null ? null : (byId.get(a.sensorId) ?? null);
     if (a.sensorId !== null && sensor === null) notes.warn('sensor-missing', [], `${a.channel}`);
-    if (sensor !== null) return digitalSpan(withSensor(base, a, sensor, deviceId, job.date, notes));
+    if (sensor !== null)
+      return digitalSpan(withSensor(base, a, sensor, deviceOf(base.index), job.date, notes));
     if (isPressureRole(a.role) && base.calibration === null)
       notes.warn('calibration-none', [], `${a.channel}`);
     return {
@@ -213,7 +221,10 @@ export function planChannels(
   const scaled = assigned.map((ch): ChannelSetup => (isUnscaled(ch) ? { ...ch, role: 'unused' } : ch));
   const channels = secondOf(scaled, job.tap, notes);
   for (const a of assignments)
-    if (!channels.some((c) => c.index === a.channel)) notes.warn('channel-missing', [], `${a.channel}`);
+    if (!channels.some((c) => c.index === a.channel)) {
+      if (!isBeside(a.channel)) notes.warn('channel-missing', [], `${a.channel}`);
+      else if (a.role !== 'unused') notes.warn('beside-missing', [], `${ownChannel(a.channel)}`);
+    }
   const pressure = channels.find((c) => c.role === 'pressure') ?? null;
   const partner = channels.find((c) => c.index === pressure?.partner);
   return { channels, pressure, supplied: partner?.role === 'supply' };

@@ -4,4 +4,6 @@ import type { SensingState } from '../sensing/state.ts';
 export interface DeviceDescription {
   readonly hello: NonNullable<SensingState['hello']>;
   readonly channels: SensingState['channels'];
+  /** The second adapter beside it, for temperatures. */
+  readonly beside?: Omit<DeviceDescription, 'beside'>;
 }

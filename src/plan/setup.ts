@@ -156,6 +156,7 @@ export function makeSetup(request: PlanRequest): Plan {
     tap: job.tap,
     line: job.line,
     channels: planned.channels,
+    ...(device?.beside === undefined ? {} : { besideId: device.beside.hello.deviceId }),
     air,
     ground,
     infiltration: job.defect.infiltration,

@@ -7,8 +7,8 @@ import type { LogEntry } from './log.ts';
 import { readRun } from './reader.ts';
 
 /**
- * What each entry stood for on the line, asked in order; null for what did not come over it: commands, and the hello that was
- * made in the place of a source that has none.
+ * What each entry stood for on the line of the pressure, asked in order; null for what did not come over it: commands, what a
+ * second adapter sent, and the hello that was made in the place of a source that has none.
  */
 export function createEntryBytes(): (entry: LogEntry) => Uint8Array | null {
   let isByMap = false;

@@ -2,6 +2,7 @@
  * What the device said of itself, against what the Setup makes of it. Whoever signs a Setup can write into it what he likes,
  * and judgements that follow from it follow; the device's own lines stand beside it in the pages.
  */
+import { FIRST_BESIDE } from '../job/beside.ts';
 import type { ChannelSetup, Setup } from '../job/setup.ts';
 import type { ChannelFrame, DeviceFrame } from '../link/frames.ts';
 import { DeviceCounts } from './device-counts.ts';
@@ -22,8 +23,16 @@ const LEAST_LINES = 60;
 const converterOf = (signal: string, of: ChannelSetup | ChannelFrame): string =>
   [of.index, signal, of.bits, of.rawLo, of.rawHi, of.elLo, of.elHi, of.partner].join();
 
-const ofLine = (line: ChannelFrame): string =>
-  converterOf(line.signal.startsWith('tc-') ? 'thermocouple' : line.signal, line);
+const signalOf = ({ signal }: ChannelFrame): string => (signal.startsWith('tc-') ? 'thermocouple' : signal);
+const ofLine = (line: ChannelFrame): string => converterOf(signalOf(line), line);
+
+/** A Setup numbers the channels of a second adapter on. */
+const ofBesideLine = (line: ChannelFrame): string =>
+  converterOf(signalOf(line), {
+    ...line,
+    index: FIRST_BESIDE + line.index,
+    partner: line.partner === null ? null : FIRST_BESIDE + line.partner,
+  });
 
 /** Is handed every page. */
 export class DeviceSaid implements RunVisitor {
@@ -39,6 +48,7 @@ export class DeviceSaid implements RunVisitor {
     for (const { entry } of placed) {
       if (entry.l === 'setup') this.setup(entry.setup, { page: header.index, tUs: entry.tUs });
       else if (entry.l === 'frame') this.frame(entry.frame);
+      else if (entry.l === 'beside' && entry.frame.t === 'C') this.converters.add(ofBesideLine(entry.frame));
     }
   }
 

@@ -16,9 +16,11 @@ function misfit(entry: TextEntry): EntryKind | null {
     case 'notice':
       return isNotice(entry.notice) ? null : 'notice';
     case 'frame':
+    case 'beside':
       // Its line was read by its own codec already.
       return entry.map === undefined || parseReadingMap(entry.map).ok ? null : 'map';
     case 'stray':
+    case 'beside-stray':
     case 'raw':
       return null;
     default:

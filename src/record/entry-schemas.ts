@@ -54,22 +54,23 @@ const command = z.discriminatedUnion('c', [
   z.strictObject({ c: z.literal('note'), text }),
 ]);
 
+const linkState = z.enum([
+  'unsupported',
+  'no-permission',
+  'idle',
+  'opening',
+  'greeting',
+  'streaming',
+  'stopped',
+  'lost',
+  'retrying',
+  'closing',
+]);
+
 const notice = z.discriminatedUnion('n', [
-  z.strictObject({
-    n: z.literal('link'),
-    state: z.enum([
-      'unsupported',
-      'no-permission',
-      'idle',
-      'opening',
-      'greeting',
-      'streaming',
-      'stopped',
-      'lost',
-      'retrying',
-      'closing',
-    ]),
-  }),
+  z.strictObject({ n: z.literal('link'), state: linkState }),
+  z.strictObject({ n: z.literal('beside-link'), state: linkState }),
+  z.strictObject({ n: z.literal('beside-device'), what: z.enum(['greeted', 'other', 'rescaled']) }),
   z.strictObject({
     n: z.literal('device'),
     what: z.enum(['greeted', 'reset', 'other', 'rescaled', 'taken']),
@@ -246,6 +247,10 @@ const event = z.discriminatedUnion('e', [
       'hostback',
     ]),
     value: nullable,
+  }),
+  told('beside', {
+    what: z.enum(['greeted', 'other', 'rescaled', 'port', 'closed', 'silent', 'back']),
+    seconds: nullable,
   }),
   told('store', { ok: yes, code: text }),
   told('end', {}),

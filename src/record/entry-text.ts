@@ -44,9 +44,18 @@ export function entryLine(samplesBefore: number, entry: TextEntry): string {
         ascii.decode(encodeFrame(entry.frame)).slice(0, -1),
         ...(entry.map === undefined ? [] : [entry.map]),
       ]);
+    case 'beside':
+      return JSON.stringify([
+        ...at,
+        ascii.decode(encodeFrame(entry.frame)).slice(0, -1),
+        ...(entry.map === undefined ? [] : [entry.map]),
+        // Its samples stand here and in no columns: what one was made of stands with it.
+        ...(entry.raw === undefined ? [] : [rawText(entry.raw)]),
+      ]);
     case 'raw':
       return JSON.stringify([...at, rawText(entry.raw)]);
     case 'stray':
+    case 'beside-stray':
       return JSON.stringify([...at, entry.reason, toHex(entry.bytes)]);
     case 'setup':
       return JSON.stringify([...at, entry.setup]);
@@ -119,7 +128,8 @@ export function parseEntryLine(line: string): PlacedEntry | null {
   if (!Array.isArray(row) || row.length < 4) return null;
   const [samplesBefore, tUs, kind, body, extra] = row as unknown[];
   if (!isTime(samplesBefore) || !isTime(tUs)) return null;
-  const more = kind === 'stray' || (kind === 'frame' && extra !== undefined);
+  const isStray = kind === 'stray' || kind === 'beside-stray';
+  const more = isStray || ((kind === 'frame' || kind === 'beside') && extra !== undefined);
   if (row.length !== (more ? 5 : 4)) return null;
   const entry = isKind(kind) ? READ[kind](tUs, body, extra) : null;
   return entry === null ? null : { samplesBefore, entry };
@@ -137,15 +147,20 @@ const READ: {
     if (frame.t !== 'H' || !isRecord(extra)) return null;
     return { l: 'frame', tUs, frame, map: extra as unknown as ReadingMap };
   },
+  beside(tUs, body, extra) {
+    const frame = typeof body === 'string' ? frameOfLine(body) : null;
+    if (frame === null || extra === undefined) return frame === null ? null : { l: 'beside', tUs, frame };
+    if (frame.t === 'H' && isRecord(extra))
+      return { l: 'beside', tUs, frame, map: extra as unknown as ReadingMap };
+    const raw = frame.t === 'S' && typeof extra === 'string' ? rawOf(extra) : null;
+    return raw === null ? null : { l: 'beside', tUs, frame, raw };
+  },
   raw(tUs, body) {
     const raw = typeof body === 'string' ? rawOf(body) : null;
     return raw === null ? null : { l: 'raw', tUs, raw };
   },
-  stray(tUs, body, extra) {
-    const reason = STRAY_REASONS.find((r) => r === body);
-    const bytes = typeof extra === 'string' ? fromHex(extra) : null;
-    return reason === undefined || bytes === null ? null : { l: 'stray', tUs, reason, bytes };
-  },
+  stray: (tUs, body, extra) => strayOf('stray', tUs, body, extra),
+  'beside-stray': (tUs, body, extra) => strayOf('beside-stray', tUs, body, extra),
   setup(tUs, body) {
     if (!isRecord(body) || !isTime(body.number) || !Array.isArray(body.channels)) return null;
     return { l: 'setup', tUs, setup: body } as unknown as Of<'setup'>;
@@ -159,6 +174,15 @@ const READ: {
     return { l: 'notice', tUs, notice: body } as unknown as Of<'notice'>;
   },
 };
+
+function strayOf<L extends 'stray' | 'beside-stray'>(l: L, tUs: number, body: unknown, extra: unknown) {
+  const reason = STRAY_REASONS.find((r) => r === body);
+  const bytes = typeof extra === 'string' ? fromHex(extra) : null;
+  return reason === undefined || bytes === null ? null : { l, tUs, reason, bytes };
+}
+
+/** Kinds that a page of format 1 does not hold: an entry of a second source would be taken for none. */
+export const isOfBeside = ({ l }: TextEntry): boolean => l === 'beside' || l === 'beside-stray';
 
 const isKind = (kind: unknown): kind is TextEntry['l'] =>
   typeof kind === 'string' && Object.hasOwn(READ, kind);

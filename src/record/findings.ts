@@ -199,7 +199,13 @@ export type Remark =
       readonly tUs?: number;
     }
   /** It was read by a map: what the source lacks is the word of nobody but this computer's. */
-  | { readonly r: 'read-by-map'; readonly map: MapKind; readonly lacks: readonly Lack[] }
+  /** `beside`: the temperatures of the second adapter, not the pressure. */
+  | {
+      readonly r: 'read-by-map';
+      readonly map: MapKind;
+      readonly lacks: readonly Lack[];
+      readonly beside?: true;
+    }
   /** The device guarded a lower limit than the ceiling that the Setup names: it was told another one, or took none. */
   | { readonly r: 'device-limit'; readonly deviceBar: number; readonly ceilingBar: number }
   /** The counts that the device guarded are not those of its limit in mbar by any Setup up to then, so many times. */

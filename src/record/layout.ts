@@ -8,7 +8,9 @@ import { isUtcMs } from './utc.ts';
 
 /** "Sbarpage" in ASCII. */
 export const MAGIC = Uint8Array.of(0x53, 0x62, 0x61, 0x72, 0x70, 0x61, 0x67, 0x65);
-export const PAGE_FORMAT = 1;
+/** Format 2 is a page in which entries of a second adapter stand; every other page is of format 1. */
+export const PAGE_FORMATS = [1, 2] as const;
+export type PageFormat = (typeof PAGE_FORMATS)[number];
 
 /** Fixed part of the header, bytes. */
 export const FIXED_HEADER = 112;
@@ -43,6 +45,7 @@ const u64 = (view: DataView, at: number): number =>
   view.getUint32(at + 4, true) * WORD + view.getUint32(at, true);
 
 export interface PageHeader {
+  readonly format: PageFormat;
   /** Offset of the first column from the start of the page: a multiple of 8. */
   readonly headerBytes: number;
   /** Whole page with its CRC: a multiple of 8. */
@@ -99,7 +102,7 @@ export interface HeaderFields extends Omit<PageHeader, 'runId'> {
 export function writeHeader(page: Uint8Array, h: HeaderFields): void {
   const view = new DataView(page.buffer, page.byteOffset, page.byteLength);
   page.set(MAGIC, 0);
-  view.setUint16(8, PAGE_FORMAT, true);
+  view.setUint16(8, h.format, true);
   view.setUint16(10, h.headerBytes, true);
   view.setUint32(12, h.pageBytes, true);
   view.setUint32(16, h.index, true);
@@ -168,7 +171,8 @@ export function readHeader(bytes: Uint8Array, at: number): HeaderResult {
   if (at + FIXED_HEADER > bytes.length) return { ok: false, what: 'torn' };
   if (!hasMagic(bytes, at)) return FORM;
   const view = new DataView(bytes.buffer, bytes.byteOffset + at, bytes.length - at);
-  if (view.getUint16(8, true) !== PAGE_FORMAT) return { ok: false, what: 'version' };
+  const format = PAGE_FORMATS.find((f) => f === view.getUint16(8, true));
+  if (format === undefined) return { ok: false, what: 'version' };
   const headerBytes = view.getUint16(10, true);
   const pageBytes = view.getUint32(12, true);
   const flags = view.getUint16(20, true);
@@ -202,6 +206,7 @@ export function readHeader(bytes: Uint8Array, at: number): HeaderResult {
   const runId = runIdAt(bytes, idAt, idBytes);
   if (runId === null) return FORM;
   const header: PageHeader = {
+    format,
     headerBytes,
     pageBytes,
     index: view.getUint32(16, true),

@@ -14,6 +14,13 @@ import type { Command, Notice } from '../watch/inputs.ts';
 export type LogEntry =
   | FrameEntry
   | { readonly l: 'stray'; readonly tUs: number; readonly reason: StrayReason; readonly bytes: Uint8Array }
+  | BesideEntry
+  | {
+      readonly l: 'beside-stray';
+      readonly tUs: number;
+      readonly reason: StrayReason;
+      readonly bytes: Uint8Array;
+    }
   | { readonly l: 'setup'; readonly tUs: number; readonly setup: Setup }
   | { readonly l: 'command'; readonly tUs: number; readonly command: Command }
   | { readonly l: 'notice'; readonly tUs: number; readonly notice: Notice };
@@ -31,6 +38,11 @@ export interface FrameEntry {
   readonly map?: ReadingMap;
   /** Of a sample alone. */
   readonly raw?: Raw;
+}
+
+/** The same of the second adapter, which serves for temperatures beside the pressure of the first. */
+export interface BesideEntry extends Omit<FrameEntry, 'l'> {
+  readonly l: 'beside';
 }
 
 /** What stands before the first entry. */

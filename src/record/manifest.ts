@@ -66,6 +66,14 @@ export interface Content {
   readonly events: readonly WatchEvent[];
   /** Maps by which a source that does not speak the protocol was read; left out: none was. */
   readonly maps?: readonly ReadingMap[];
+  /** Second adapters that the temperatures came from, beside the pressure; left out: there was none. */
+  readonly beside?: readonly SecondSource[];
+}
+
+export interface SecondSource {
+  readonly deviceId: string;
+  /** By which it was read; null: it speaks the protocol. */
+  readonly map: ReadingMap | null;
 }
 
 export interface LogName {
@@ -114,6 +122,7 @@ class Gathered implements RunVisitor {
   readonly resumedUs: number[] = [];
   /** By their text: a map says hello at each connection. */
   readonly maps = new Map<string, ReadingMap>();
+  readonly beside = new Map<string, SecondSource>();
 
   constructor(private readonly also: RunVisitor) {}
 
@@ -126,6 +135,10 @@ class Gathered implements RunVisitor {
       if (entry.l === 'notice' && entry.notice.n === 'gap' && entry.notice.reason === 'resumed')
         this.resumedUs.push(entry.tUs);
       if (entry.l === 'frame' && entry.map !== undefined) this.maps.set(JSON.stringify(entry.map), entry.map);
+      if (entry.l === 'beside' && entry.frame.t === 'H') {
+        const source = { deviceId: entry.frame.deviceId, map: entry.map ?? null };
+        this.beside.set(JSON.stringify(source), source);
+      }
     }
     for (const event of page.events) this.events.push(event);
     this.also.page?.(page, hash);
@@ -154,7 +167,7 @@ export async function readContent(
 }
 
 function contentFrom(gathered: Gathered, scan: RunScan): ReadContent | null {
-  const { setups, events, checkpoints, resumedUs, maps } = gathered;
+  const { setups, events, checkpoints, resumedUs, maps, beside } = gathered;
   const { head } = scan;
   if (head === null) return null;
   const content: Content = {
@@ -182,6 +195,7 @@ function contentFrom(gathered: Gathered, scan: RunScan): ReadContent | null {
     setups,
     events,
     ...(maps.size === 0 ? {} : { maps: [...maps.values()] }),
+    ...(beside.size === 0 ? {} : { beside: [...beside.values()] }),
   };
   return { content, scan, head };
 }
@@ -245,6 +259,9 @@ const isWording = (v: unknown): boolean =>
 export const isPage = (v: unknown): boolean =>
   v === null || (typeof v === 'string' && v.length <= 200 && /^https?:\/\/[\w.:[\]-]+\/[\w./~-]*$/.test(v));
 
+const isSecondSource = (v: unknown): boolean =>
+  isObject(v) && typeof v.deviceId === 'string' && (v.map === null || parseReadingMap(v.map).ok);
+
 const isLogName = (v: unknown): boolean =>
   v === null || (isObject(v) && typeof v.origin === 'string' && isHash(v.publicKey));
 
@@ -263,6 +280,7 @@ function wellFormed(m: Record<string, unknown>): boolean {
   if (m.maps !== undefined && !(Array.isArray(m.maps) && m.maps.every((map) => parseReadingMap(map).ok)))
     return false;
   if (m.enclosed !== undefined && enclosedIn(m.enclosed) === null) return false;
+  if (m.beside !== undefined && !(Array.isArray(m.beside) && m.beside.every(isSecondSource))) return false;
   if (!('job' in m) || !isWording(m.wording) || !isLogName(m.log) || !isPage(m.page)) return false;
   if (m.jobId !== null && typeof m.jobId !== 'string') return false;
   if (m.seen !== null && !isHash(m.seen)) return false;
@@ -296,7 +314,8 @@ export function parseManifest(bytes: Uint8Array): ManifestReading {
 export function differingMembers(manifest: Manifest, content: Content): readonly string[] {
   const claimed = manifest as unknown as Record<string, unknown>;
   const maps = content.maps ?? null;
-  return Object.entries({ ...content, maps })
+  const beside = content.beside ?? null;
+  return Object.entries({ ...content, maps, beside })
     .filter(([key, value]) => canonicalText(claimed[key] ?? null) !== canonicalText(value))
     .map(([key]) => key);
 }

@@ -7,7 +7,7 @@ import type { MapKind, ReadingMap } from '../job/reading-map.ts';
 import type { ChannelFrame, SampleFrame } from '../link/frames.ts';
 import { isSameScale } from '../link/greeting.ts';
 import { introduce } from '../link/maps/introduce.ts';
-import { LACKS_OF } from '../link/maps/lacks.ts';
+import { LACKS_BESIDE, LACKS_OF } from '../link/maps/lacks.ts';
 import type { Raw } from '../link/maps/raw.ts';
 import { createTranslate, type Translate } from '../link/maps/translate.ts';
 import type { Finding, Remark } from './findings.ts';
@@ -35,21 +35,12 @@ const isMadeOf = ({ counts, status }: SampleFrame, raw: Raw, { translate }: Read
   return status === 0 && again.length === counts.length && again.every((c, i) => c === counts[i]);
 };
 
-/** Is handed every page. */
-export class MapSaid implements RunVisitor {
-  private reading: Reading | null = null;
-  private readonly kinds = new Set<MapKind>();
-  private found: Translation | null = null;
+/** What is read of one source. */
+class Source {
+  reading: Reading | null = null;
+  readonly kinds = new Set<MapKind>();
 
-  page(page: Page): void {
-    // Of a device of the protocol there is nothing to make again, and a long run has millions of samples.
-    if (this.reading === null && !page.placed.some(({ entry }) => isByMap(entry))) return;
-    const entries = new EntryCursor(page);
-    for (let entry = entries.next(); entry !== null; entry = entries.next())
-      if (entry.l === 'frame' && !this.holds(entry)) this.note(page, entry.tUs);
-  }
-
-  private holds({ frame, map, raw }: FrameEntry): boolean {
+  holds({ frame, map, raw }: Omit<FrameEntry, 'l'>): boolean {
     switch (frame.t) {
       case 'H':
         if (map === undefined) this.reading = null;
@@ -70,6 +61,23 @@ export class MapSaid implements RunVisitor {
         return this.reading === null;
     }
   }
+}
+
+/** Is handed every page. */
+export class MapSaid implements RunVisitor {
+  private readonly sources = { frame: new Source(), beside: new Source() };
+  private found: Translation | null = null;
+
+  page(page: Page): void {
+    const { frame, beside } = this.sources;
+    // Of a device of the protocol there is nothing to make again, and a long run has millions of samples.
+    const reads = frame.reading !== null || beside.reading !== null;
+    if (!reads && !page.placed.some(({ entry }) => isByMap(entry))) return;
+    const entries = new EntryCursor(page);
+    for (let entry = entries.next(); entry !== null; entry = entries.next())
+      if ((entry.l === 'frame' || entry.l === 'beside') && !this.sources[entry.l].holds(entry))
+        this.note(page, entry.tUs);
+  }
 
   private note({ header }: Page, tUs: number): void {
     this.found =
@@ -84,9 +92,17 @@ export class MapSaid implements RunVisitor {
   }
 
   remarks(): readonly ByMap[] {
-    return [...this.kinds].sort().map((map) => ({ r: 'read-by-map', map, lacks: LACKS_OF[map] }));
+    const { frame, beside } = this.sources;
+    return [
+      ...[...frame.kinds].sort().map((map): ByMap => ({ r: 'read-by-map', map, lacks: LACKS_OF[map] })),
+      ...[...beside.kinds]
+        .sort()
+        .map((map): ByMap => ({ r: 'read-by-map', map, lacks: LACKS_BESIDE[map], beside: true })),
+    ];
   }
 }
 
 const isByMap = (entry: Page['placed'][number]['entry']): boolean =>
-  entry.l === 'raw' || (entry.l === 'frame' && entry.map !== undefined);
+  entry.l === 'raw' ||
+  (entry.l === 'frame' && entry.map !== undefined) ||
+  (entry.l === 'beside' && (entry.map !== undefined || entry.raw !== undefined));

@@ -169,7 +169,17 @@ describe('a file made to keep a reader busy', () => {
     const headerBytes = headerBytesFor(0, runId.length);
     const entryBytes = MAX_PAGE_BYTES - headerBytes - 64;
     const pageBytes = pageBytesFor(headerBytes, 0, 0, entryBytes);
-    const fixed = { headerBytes, pageBytes, index: 0, flags: 1, channels: 0, runId, firstUs: 0, lastUs: 0 };
+    const fixed = {
+      format: 1 as const,
+      headerBytes,
+      pageBytes,
+      index: 0,
+      flags: 1,
+      channels: 0,
+      runId,
+      firstUs: 0,
+      lastUs: 0,
+    };
     const counts = {
       utcMs: null,
       samples: 0,

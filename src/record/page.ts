@@ -4,7 +4,7 @@ import type { Raw } from '../link/maps/raw.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { readColumns, type SampleColumns, sampleAt } from './columns.ts';
 import { crc32c } from './crc.ts';
-import { type PlacedEntry, parseEntryLine, parseEventLine, parseHead } from './entry-text.ts';
+import { isOfBeside, type PlacedEntry, parseEntryLine, parseEventLine, parseHead } from './entry-text.ts';
 import { columnBytesFor, PAGE_FLAG, type PageHeader, readHeader } from './layout.ts';
 import type { FrameEntry, LogEntry, LogHead } from './log.ts';
 
@@ -129,6 +129,8 @@ export function readPage(file: Uint8Array, at: number, base = 0, sound = false):
   const events = sound ? null : eventsOf(h, bytes);
   p += h.eventBytes;
   if (placed === null || (!sound && events === null)) return bad;
+  // A page has one form only.
+  if ((h.format === 2) !== placed.some(({ entry }) => isOfBeside(entry))) return bad;
   let head: LogHead | null = null;
   if ((h.flags & PAGE_FLAG.head) !== 0) {
     try {

@@ -58,6 +58,8 @@ export interface RunSummary {
   readonly sentUtcMs?: number;
   /** Of an open run: by what the port that it is read from is known again; left out where there was none. */
   readonly port?: PortIds;
+  /** The same of the second adapter. */
+  readonly beside?: PortIds;
   /** Second opinions on the sensors; left out by earlier versions. */
   readonly sensorChecks?: readonly SensorCheck[];
 }

@@ -131,7 +131,15 @@ describe('signed by a known key, and', () => {
       expect(head(change), JSON.stringify(change)).toBeNull();
     const headerBytes = headerBytesFor(0, 1);
     const page = new Uint8Array(pageBytesFor(headerBytes, 0, 0, 0));
-    const fields = { headerBytes, pageBytes: page.length, index: 0, flags: 0, channels: 0, samples: 0 };
+    const fields = {
+      format: 1 as const,
+      headerBytes,
+      pageBytes: page.length,
+      index: 0,
+      flags: 0,
+      channels: 0,
+      samples: 0,
+    };
     const none = { entries: 0, entryBytes: 0, events: 0, eventBytes: 0, headBytes: 0, firstUs: 0, lastUs: 0 };
     for (const [utcMs, ok] of [
       [8.64e15, true],

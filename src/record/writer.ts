@@ -8,7 +8,7 @@ import type { WatchEvent } from '../watch/events.ts';
 import { joinBytes } from './bytes.ts';
 import { GrowingColumns } from './columns.ts';
 import { crc32c } from './crc.ts';
-import { entryLine, eventLine } from './entry-text.ts';
+import { entryLine, eventLine, isOfBeside } from './entry-text.ts';
 import {
   columnBytesFor,
   HASH_BYTES,
@@ -66,6 +66,7 @@ class Writer implements PageWriter {
   private entries: string[] = [];
   private events: string[] = [];
   private textBytes = 0;
+  private hasBeside = false;
   private firstUs: number | null = null;
   private lastUs: number;
   private index: number;
@@ -109,6 +110,7 @@ class Writer implements PageWriter {
       entry.frame.t === 'S' &&
       this.columns.push(tUs - (this.firstUs ?? tUs), entry.frame);
     if (!fits) this.entries.push(this.line(entryLine(this.columns.n, entry)));
+    this.hasBeside ||= isOfBeside(entry);
     this.firstUs ??= tUs;
     this.lastUs = tUs;
   }
@@ -164,6 +166,7 @@ class Writer implements PageWriter {
     const texts = entryBytes.length + eventBytes.length + head.length;
     const page = new Uint8Array(pageBytesFor(headerBytes, channels, columns.n, texts));
     writeHeader(page, {
+      format: this.hasBeside ? 2 : 1,
       headerBytes,
       pageBytes: page.length,
       index: this.index,
@@ -193,6 +196,7 @@ class Writer implements PageWriter {
     this.index++;
     this.pendingFlags = 0;
     this.head = null;
+    this.hasBeside = false;
     this.firstUs = null;
     this.entries = [];
     this.events = [];

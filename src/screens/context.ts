@@ -4,13 +4,13 @@ import type {
   EngineErrorCode,
   LeftPacker,
   LinkView,
-  PortChoice,
   PortIds,
   Request,
   RigView,
   RunDetail,
   RunSummary,
   RunView,
+  SerialChoice,
   TraceWindow,
 } from '../engine/messages.ts';
 import type { EvidenceAnswers, EvidenceErrorCode, EvidenceRequest } from '../evidence/messages.ts';
@@ -117,8 +117,11 @@ export interface Services {
     /**
      * Must be called in a press; null: nothing chosen. A known port is taken unless `another` is wanted.
      * @param known ports that devices answered on before, newest first
+     * @param second beside the port that is read
      */
-    choose(another: boolean, known?: readonly PortIds[]): Promise<PortChoice | null>;
+    choose(another: boolean, known?: readonly PortIds[], second?: boolean): Promise<SerialChoice | null>;
+    /** A granted port that is there once, without a press; null: there is none. */
+    find(ids: PortIds): Promise<SerialChoice | null>;
   };
   readonly sound: SoundAccess;
   /** The same as sound.state. */

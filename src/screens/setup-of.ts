@@ -3,7 +3,7 @@ import { blankJob } from '../job/job-document.ts';
 import type { DeviceDescription } from '../plan/device.ts';
 import { makeSetup, type Plan } from '../plan/setup.ts';
 import { LIVE } from '../words/live.ts';
-import type { Services } from './context.ts';
+import type { LinkShown, Services } from './context.ts';
 import { DEMO } from './demo.ts';
 import { suggestedTap } from './sheet/tap.ts';
 
@@ -18,11 +18,18 @@ export function withoutPractice(bundle: JobBundle): JobBundle {
   };
 }
 
+/** The second adapter as it described itself; null: there is none. */
+function besideOf(link: LinkShown | null): NonNullable<DeviceDescription['beside']> | null {
+  const hello = link?.beside?.hello ?? null;
+  return hello === null ? null : { hello, channels: link?.beside?.channels ?? [] };
+}
+
 /**
  * The plan of a job as things stand: the connected device describes its channels, the settings give the reaction
  * times, and the zero counts only once it was taken. Without a job the device's own scale is used and no limit is
  * set.
  * @param number of the Setup: one more than the last of the run
+ * @param beside the second adapter that was connected just now
  * @param other the device that is to be read, where it is not the one that is: its zero is not taken
  */
 export function planOf(
@@ -30,10 +37,13 @@ export function planOf(
   bundle: JobBundle | null,
   number: number,
   other: DeviceDescription | null = null,
+  beside: NonNullable<DeviceDescription['beside']> | null = null,
 ): Plan {
   const link = app.live.link();
   const hello = link?.hello ?? null;
-  const device = other ?? (hello === null ? null : { hello, channels: link?.channels ?? [] });
+  const first = other ?? (hello === null ? null : { hello, channels: link?.channels ?? [] });
+  const second = beside ?? besideOf(link);
+  const device = first === null || second === null ? first : { ...first, beside: second };
   const view = app.live.view();
   const gauge = {
     jobId: null,

@@ -1,3 +1,4 @@
+import { isBeside, ownChannel } from '../job/beside.ts';
 import { gaugeShiftBar } from '../job/gauge-kind.ts';
 import { isPressureRole, isSecondPressure } from '../job/pressure-roles.ts';
 import type { ChannelSetup, Setup } from '../job/setup.ts';
@@ -6,7 +7,7 @@ import { createCountWatch } from './plausibility.ts';
 import { FLAG } from './reading.ts';
 import { countsAStep, electrical, nominal, signalBands } from './signal.ts';
 import type { ChannelMemory, ChannelPlan, SensingState } from './state.ts';
-import { suggestChannels } from './suggest.ts';
+import { suggestBeside, suggestChannels } from './suggest.ts';
 import { pressureBudget, stepValue, temperatureBudget } from './uncertainty.ts';
 import { keepZero } from './zero.ts';
 
@@ -16,10 +17,11 @@ const HOLD_S = { pressure: 1, other: 5, conversions: 5 };
 const square = (x: number): number => x * x;
 
 /** A calibration belongs to device + channel + sensor: that of another device or channel is none. */
-function owned(ch: ChannelSetup, deviceId: string | null): ChannelSetup {
+function owned(ch: ChannelSetup, { hello, beside }: SensingState): ChannelSetup {
   const c = ch.calibration;
   if (c === null) return ch;
-  const foreign = c.channel !== ch.index || (deviceId !== null && c.deviceId !== deviceId);
+  const deviceId = (isBeside(ch.index) ? beside?.deviceId : hello?.deviceId) ?? null;
+  const foreign = c.channel !== ownChannel(ch.index) || (deviceId !== null && c.deviceId !== deviceId);
   return foreign ? { ...ch, calibration: null } : ch;
 }
 
@@ -85,9 +87,11 @@ function createMemory(): ChannelMemory {
   };
 }
 
-/** Forgets everything that was learnt from samples: another device, or the same one with other scales. */
+/** Forgets everything that was learnt from the device's samples: another one, or the same with other scales. */
 export function forgetSamples(state: SensingState): void {
-  state.memory = state.plans.map(createMemory);
+  state.memory = state.plans.map((_, i) =>
+    isBeside(i) ? (state.memory[i] ?? createMemory()) : createMemory(),
+  );
   state.bins.length = 0;
   state.secondBins.length = 0;
 }
@@ -97,11 +101,11 @@ export function forgetSamples(state: SensingState): void {
  * a channel is kept when its scale is unchanged.
  */
 export function replan(state: SensingState): void {
-  const { setup, hello } = state;
-  const deviceId = hello?.deviceId ?? null;
+  const { setup } = state;
+  const lines = state.beside?.channels ?? [];
   const suggested = setup === null || setup.channels.length === 0;
-  const named = suggested ? suggestChannels(state.channels) : setup.channels;
-  const channels = named.map((c) => owned(c, deviceId));
+  const named = suggested ? [...suggestChannels(state.channels), ...suggestBeside(lines)] : setup.channels;
+  const channels = named.map((c) => owned(c, state));
   const count = Math.max(state.channels.length, ...channels.map((c) => c.index + 1), 0);
   const before = state.plans;
   const plans: (ChannelPlan | null)[] = new Array<ChannelPlan | null>(count).fill(null);
@@ -109,13 +113,14 @@ export function replan(state: SensingState): void {
     plans[ch.index] = planOf(
       ch,
       channels,
-      state.channels.find((f) => f.index === ch.index),
+      (isBeside(ch.index) ? lines : state.channels).find((f) => f.index === ownChannel(ch.index)),
       setup,
       suggested,
     );
   state.plans = plans;
-  state.pressure = channels.find((c) => c.role === 'pressure' && plans[c.index])?.index ?? null;
-  state.second = channels.find((c) => isSecondPressure(c.role) && plans[c.index])?.index ?? null;
+  const own = channels.filter((c) => !isBeside(c.index) && plans[c.index]);
+  state.pressure = own.find((c) => c.role === 'pressure')?.index ?? null;
+  state.second = own.find((c) => isSecondPressure(c.role))?.index ?? null;
   state.temps = channels.filter((c) => c.role === 'temperature').map((c) => c.index);
   state.partners = plans.flatMap((plan, i) =>
     plan?.setup.role === 'supply' || plan?.setup.role === 'junction' ? [i] : [],
@@ -130,4 +135,10 @@ export function replan(state: SensingState): void {
   if (isOther(state.pressure)) state.bins.length = 0;
   if (isOther(state.second)) state.secondBins.length = 0;
   keepZero(state);
+}
+
+/** Another second adapter, or the same with other scales: what was learnt from the one before it is void. */
+export function forgetBeside(state: SensingState): void {
+  state.memory = state.memory.map((m, i) => (isBeside(i) ? createMemory() : m));
+  state.checked = state.checked.filter((i) => !isBeside(i));
 }

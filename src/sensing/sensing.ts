@@ -1,10 +1,11 @@
+import { FIRST_BESIDE, isBeside } from '../job/beside.ts';
 import { isSecondPressure } from '../job/pressure-roles.ts';
 import type { Setup } from '../job/setup.ts';
 import type { ChannelFrame, HelloFrame, SampleFrame } from '../link/frames.ts';
 import { STATUS } from '../link/frames.ts';
 import { sampleTime, untie } from './clock.ts';
 import { emfMv, seebeck } from './its90/reference.ts';
-import { forgetSamples, replan } from './plans.ts';
+import { forgetBeside, forgetSamples, replan } from './plans.ts';
 import { disagreeing, tooFast, tooFastK, watchCount } from './plausibility.ts';
 import { FLAG, type Reading, type TemperatureReading } from './reading.ts';
 import type { ChannelMemory, ChannelPlan, SensingState } from './state.ts';
@@ -56,9 +57,22 @@ export function describe(state: SensingState, hello: HelloFrame, channels: reado
   if (other || rescaled) {
     state.zero = null;
     state.secondZero = null;
-    state.checked = [];
+    state.checked = state.checked.filter(isBeside);
     forgetSamples(state);
   }
+  replan(state);
+}
+
+/** Takes what a second adapter says of itself. */
+export function describeBeside(
+  state: SensingState,
+  { deviceId }: Pick<HelloFrame, 'deviceId'>,
+  channels: readonly ChannelFrame[],
+): void {
+  const before = state.beside;
+  state.beside = { deviceId, channels };
+  const same = before?.deviceId === deviceId && JSON.stringify(before.channels) === JSON.stringify(channels);
+  if (before !== null && !same) forgetBeside(state);
   replan(state);
 }
 
@@ -71,6 +85,17 @@ function readPartner(plan: ChannelPlan, m: ChannelMemory, count: number | null, 
     m.value = known && inside ? plan.offset + plan.gain * (plan.value.a + plan.value.b * el) : null;
     m.atS = tS;
   } else if (m.value !== null && tS - m.atS > plan.holdS) m.value = null;
+}
+
+function readPartners(state: SensingState, frame: SampleFrame, tS: number, beside: boolean): void {
+  for (const i of state.partners)
+    if (isBeside(i) === beside)
+      readPartner(
+        state.plans[i] as ChannelPlan,
+        state.memory[i] as ChannelMemory,
+        frame.counts[i] ?? null,
+        tS,
+      );
 }
 
 interface Pressure {
@@ -276,11 +301,12 @@ function uncertain(
  */
 export function sense(state: SensingState, frame: SampleFrame, tUs: number): Reading {
   const tS = sampleTime(state.clock, frame.tick, tUs);
-  for (const i of state.partners)
-    readPartner(state.plans[i] as ChannelPlan, state.memory[i] as ChannelMemory, frame.counts[i] ?? null, tS);
+  readPartners(state, frame, tS, false);
   const p = readPressure(state, state.pressure, frame, tS);
   const temps: TemperatureReading[] = [];
-  for (const index of state.temps) temps.push(readTemperature(state, index, frame, tS));
+  // Those of a second adapter stand as they came last: it has its own pace, and the run's clock alone.
+  for (const index of state.temps)
+    temps.push(readTemperature(state, index, frame, isBeside(index) ? tUs / 1e6 : tS));
   if (temps.length > 0) {
     const bad = disagreeing(temps, state.setup?.ground ?? null);
     if (bad !== 0)
@@ -298,4 +324,19 @@ export function sense(state: SensingState, frame: SampleFrame, tUs: number): Rea
     temps,
     status: frame.status,
   };
+}
+
+const NO_COUNTS: readonly null[] = new Array<null>(FIRST_BESIDE).fill(null);
+
+/**
+ * One sample frame of the second adapter → the temperatures that it converted anew. Their time is that of arrival: two devices'
+ * clocks run apart, and a temperature does not ask for milliseconds.
+ */
+export function senseBeside(state: SensingState, frame: SampleFrame, tUs: number): TemperatureReading[] {
+  const tS = tUs / 1e6;
+  const moved = { ...frame, counts: [...NO_COUNTS, ...frame.counts] };
+  readPartners(state, moved, tS, true);
+  return state.temps
+    .filter((index) => isBeside(index) && moved.counts[index] != null)
+    .map((index) => readTemperature(state, index, moved, tS));
 }

@@ -70,10 +70,12 @@ export interface Zero {
 }
 
 export interface SensingState {
-  readonly version: 1;
+  readonly version: 2;
   setup: Setup | null;
   hello: HelloFrame | null;
   channels: readonly ChannelFrame[];
+  /** The second adapter, for temperatures; null: none has said who it is. */
+  beside: { readonly deviceId: string; readonly channels: readonly ChannelFrame[] } | null;
   /** By index of the device's channels; null for one that cannot be used. */
   plans: (ChannelPlan | null)[];
   memory: ChannelMemory[];
@@ -97,10 +99,11 @@ export interface SensingState {
 
 export function createSensing(): SensingState {
   return {
-    version: 1,
+    version: 2,
     setup: null,
     hello: null,
     channels: [],
+    beside: null,
     plans: [],
     memory: [],
     pressure: null,

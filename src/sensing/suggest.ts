@@ -1,3 +1,4 @@
+import { FIRST_BESIDE } from '../job/beside.ts';
 import { PLACES } from '../job/codes.ts';
 import { isPressureRole, pressureRoles } from '../job/pressure-roles.ts';
 import type { ChannelSetup, ThermocoupleType } from '../job/setup.ts';
@@ -102,4 +103,18 @@ export function suggestChannels(channels: readonly ChannelFrame[]): ChannelSetup
             : U_INPUT_K,
     };
   });
+}
+
+/**
+ * The same of a second adapter, which serves for temperatures alone: the pressure is the first one's, and nothing else is
+ * read of it but the cold junctions that its thermocouples need.
+ */
+export function suggestBeside(channels: readonly ChannelFrame[]): ChannelSetup[] {
+  return suggestChannels(channels).map((ch) => ({
+    ...ch,
+    index: FIRST_BESIDE + ch.index,
+    partner: ch.partner === null ? null : FIRST_BESIDE + ch.partner,
+    role: ch.role === 'temperature' || ch.role === 'junction' ? ch.role : 'unused',
+    gaugeKind: null,
+  }));
 }

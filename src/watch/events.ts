@@ -274,6 +274,14 @@ export type WatchEvent = { readonly tUs: number } & (
       readonly what: 'greeted' | 'reset' | 'other' | 'rescaled' | 'taken' | Exclude<DeviceEventCode, 'boot'>;
       readonly value: number | null;
     }
+  /** The second adapter, whose temperatures stand beside the pressure. */
+  | {
+      readonly e: 'beside';
+      /** 'port': it went away. 'closed': by hand. 'silent': nothing comes of it. 'other' and 'rescaled': not the Setup's. */
+      readonly what: 'greeted' | 'other' | 'rescaled' | 'port' | 'closed' | 'silent' | 'back';
+      /** Since its last sample; null: nothing of that is meant. */
+      readonly seconds: number | null;
+    }
   | { readonly e: 'store'; readonly ok: boolean; readonly code: string }
   | { readonly e: 'end' }
 );

@@ -93,6 +93,11 @@ const NOTICES: { readonly [N in Notice['n']]: readonly Extract<Notice, { n: N }>
     { n: 'witness', deviceS: 60, runS: 1 },
   ],
   gap: [{ n: 'gap', reason: 'resumed', fromUs: 0, toUs: 1, lost: 0 }],
+  'beside-link': [
+    { n: 'beside-link', state: 'lost' },
+    { n: 'beside-link', state: 'idle' },
+  ],
+  'beside-device': [{ n: 'beside-device', what: 'greeted' }],
   stray: [{ n: 'stray', bytes: 200 }],
   end: [], // nothing comes after it: that is a test of its own
 };

@@ -1,7 +1,7 @@
 import type { Place, Setup } from '../job/setup.ts';
 import type { DeviceFrame } from '../link/frames.ts';
 import type { LinkState } from '../link/status.ts';
-import type { Reading } from '../sensing/reading.ts';
+import type { Reading, TemperatureReading } from '../sensing/reading.ts';
 import type { AlarmCode, GapReason, LineEnd, Stage } from './codes.ts';
 
 export const SUPPLY_WORDS = ['slow-valve', 'packer-on', 'valve-shut', 'turned', 'stop'] as const;
@@ -44,6 +44,10 @@ export type Notice =
       readonly bootId: number;
       readonly deviceId: string;
     }
+  /** How the link to the second adapter stands. */
+  | { readonly n: 'beside-link'; readonly state: LinkState }
+  /** What the second adapter that said who it is is to the Setup in force. Made of its own lines, never logged. */
+  | { readonly n: 'beside-device'; readonly what: 'greeted' | 'other' | 'rescaled' }
   /** The device takes no command though it may stream, or takes them again. */
   | { readonly n: 'answers'; readonly ok: boolean }
   | { readonly n: 'store'; readonly ok: boolean; readonly code: string }
@@ -70,6 +74,8 @@ export type WatchedFrame = Exclude<DeviceFrame, { readonly t: 'H' | 'C' | 'S' | 
 /** Everything that may enter the watch. Time is on the run clock, µs, and never descends. */
 export type WatchInput =
   | { readonly i: 'reading'; readonly tUs: number; readonly reading: Reading }
+  /** What the second adapter converted anew. */
+  | { readonly i: 'beside'; readonly tUs: number; readonly temps: readonly TemperatureReading[] }
   | { readonly i: 'tick'; readonly tUs: number }
   | { readonly i: 'setup'; readonly tUs: number; readonly setup: Setup }
   | { readonly i: 'command'; readonly tUs: number; readonly command: Command }

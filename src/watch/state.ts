@@ -16,6 +16,7 @@ import type { HoldState } from './hold/hold.ts';
 import { createPair, levelBeside, type Pair, seesMore, surelyHolds } from './pair/pair.ts';
 import type { SensorChecks } from './sensor-checks/sensor-checks.ts';
 import { createSensorChecks } from './sensor-checks/sensor-checks.ts';
+import { type BesideSignal, createBesideSignal } from './signal/beside.ts';
 import { fallen } from './signal/cadence.ts';
 import { createJump, type Jump } from './signal/jump.ts';
 import type { Levels } from './signal/levels.ts';
@@ -69,6 +70,7 @@ export interface WatchState {
   setup: Setup | null;
   signal: Signal;
   probes: Probe[];
+  beside: BesideSignal;
   levels: Levels;
   jump: Jump;
   seep: Seep;
@@ -117,6 +119,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     setup: null,
     signal: createSignal(),
     probes: [],
+    beside: createBesideSignal(),
     levels: createLevels(),
     jump: createJump(),
     seep: createSeep(),

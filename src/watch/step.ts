@@ -12,7 +12,8 @@ import { AS_THE_SHEET } from './cure/cup-speed.ts';
 import { cureTick } from './cure/cure.ts';
 import type { WatchEvent } from './events.ts';
 import type { WatchInput } from './inputs.ts';
-import { cureProbes } from './signal/probes.ts';
+import { besideSample, besideTick } from './signal/beside.ts';
+import { cureProbes, takeProbes } from './signal/probes.ts';
 import { longestSpacingUs } from './signal/signal.ts';
 import { ask, followFall } from './stages/fastfall.ts';
 import { reboundBreak } from './stages/rebound.ts';
@@ -73,7 +74,12 @@ export function step(w: WatchState, input: WatchInput, emit: Emit): void {
     case 'reading':
       takeReading(w, input.reading, emit);
       break;
+    case 'beside':
+      besideSample(w.beside, w.tUs, emit);
+      takeProbes(w.probes, input.temps, input.tUs);
+      break;
     case 'tick':
+      besideTick(w.beside, w.tUs, emit);
       break;
     case 'setup':
       takeSetup(w, input.setup, emit);

@@ -3,6 +3,7 @@ import { chosen } from './chosen.ts';
 export const {
   ENGINE_ERROR,
   LAST_LINE,
+  LINE_TOO_SLOW,
   LINK_ERROR,
   LINK_STATE,
   SPAN_UNKNOWN,

@@ -97,6 +97,8 @@ export const LINK: LinkView = {
   strayLine: null,
   map: null,
   doubts: [],
+    beside: null,
+    mostHz: null,
 };
 
 export function sceneOf(

@@ -85,6 +85,7 @@ export function createCurrentBench() {
           practice: false,
         }),
         port: () => null,
+        beside: () => null,
         release: () => released.push(runId),
         ...changes,
       });

@@ -44,6 +44,7 @@ const MAY_BE = {
   stage: true,
   alarm: true,
   gap: true,
+  beside: true,
   'setup-refused': true,
   zero: true,
   gauge: true,
@@ -121,6 +122,8 @@ function ofRecord(seen: Seen): string[] {
     );
   }
   for (const is of new Set(manifest.maps?.map((map) => map.is))) out.push(X.readBy[is]);
+  for (const { deviceId, map } of manifest.beside ?? [])
+    out.push(map === null ? X.besideDevice(deviceId) : X.besideBy[map.is](deviceId));
   const damaged = manifest.pages.damage.reduce((t, d) => t + d.pages, 0);
   if (damaged > 0) out.push(X.damage(damaged));
   if (bundle === null) out.push(X.noJob);
@@ -204,7 +207,23 @@ function ofGaps(seen: Seen): string[] {
     const known = found.get(g.reason) ?? { n: 0, s: 0 };
     found.set(g.reason, { n: known.n + 1, s: known.s + (g.toUs - g.fromUs) / 1e6 });
   }
-  return [...found].map(([reason, { n, s }]) => X.gap(GAP[reason as keyof typeof GAP] ?? reason, n, s));
+  return [
+    ...[...found].map(([reason, { n, s }]) => X.gap(GAP[reason as keyof typeof GAP] ?? reason, n, s)),
+    ...ofBeside(seen),
+  ];
+}
+
+/** What the second adapter did not read, though the run went on. */
+function ofBeside(seen: Seen): string[] {
+  const { EXCEPTION: X } = seen.words.certificate;
+  const told = events(seen, 'beside');
+  const backs = told.filter((e) => e.what === 'back');
+  const out: string[] = [];
+  const s = backs.reduce((sum, e) => sum + (e.seconds ?? 0), 0);
+  if (backs.length > 0) out.push(X.besideGap(backs.length, s));
+  const last = told.findLast((e) => e.what !== 'greeted');
+  if (last !== undefined && last.what !== 'back') out.push(X.besideGone(clock(seen, last.tUs)));
+  return out;
 }
 
 function ofSensors(seen: Seen): string[] {

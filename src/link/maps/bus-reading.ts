@@ -1,4 +1,5 @@
 /** The bus behind an opening: runs the master by the timers and the port, and says what is wrong with the bus. */
+import { mainQuantity } from '../../job/codes.ts';
 import type { RegisterMap } from '../../job/reading-map.ts';
 import type { StrayReason } from '../frames.ts';
 import type { Misfit } from '../modbus/frames.ts';
@@ -32,6 +33,7 @@ export function createBusReading(
   let trouble: LinkError | null = null;
   let line: string | null = null;
   let cancel = (): void => {};
+  const quantity = mainQuantity(map);
   const master = createMaster(map, {
     round: (parts, main) => sink.sample(parts, main),
     stray(why, bytes) {
@@ -41,7 +43,7 @@ export function createBusReading(
       sink.stray(STRAY[why], bytes);
     },
     unit({ channels }, told) {
-      const isMain = channels.some((c) => map.channels[c]?.quantity === 'pressure');
+      const isMain = channels.some((c) => map.channels[c]?.quantity === quantity);
       if (!isMain) return;
       if (told === 'silent') trouble = trouble === 'other-master' ? trouble : 'no-unit';
       else if (told === 'garbled') trouble = trouble === 'other-master' ? trouble : 'bus-garbled';

@@ -14,3 +14,9 @@ export const LACKS_OF: { readonly [K in MapKind]: readonly Lack[] } = {
   registers: ['clock', 'guard', 'button'],
   columns: LACKS,
 };
+
+/** Beside a device with the pressure nobody looks for a guard or a button at the thermometer. */
+export const LACKS_BESIDE: { readonly [K in MapKind]: readonly Lack[] } = {
+  registers: ['clock'],
+  columns: ['check', 'clock'],
+};

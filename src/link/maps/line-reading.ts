@@ -1,4 +1,5 @@
 /** A plain line behind an opening: every line that has what the map asks for is a sample. */
+import { mainQuantity } from '../../job/codes.ts';
 import type { ColumnMap } from '../../job/reading-map.ts';
 import { shownLine } from '../hearing.ts';
 import { cellsOf, numbersOf } from '../line/columns.ts';
@@ -17,7 +18,7 @@ const isReadable = (bytes: Uint8Array): boolean =>
 export function createLineReading(map: ColumnMap, sink: SourceSink): SourceReading {
   let trouble: LinkError | null = 'no-hello';
   let line: string | null = null;
-  const main = map.channels.findIndex((c) => c.quantity === 'pressure');
+  const quantity = mainQuantity(map);
 
   const reader = new LineReader({
     line(bytes) {
@@ -28,7 +29,7 @@ export function createLineReading(map: ColumnMap, sink: SourceSink): SourceReadi
         sink.stray('form', bytes);
         return;
       }
-      const hasMain = typeof numbers[main] === 'number';
+      const hasMain = map.channels.some((c, i) => c.quantity === quantity && typeof numbers[i] === 'number');
       if (hasMain) trouble = null;
       else {
         line = shownLine(bytes);

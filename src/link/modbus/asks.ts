@@ -1,5 +1,5 @@
 /** From a register map to requests: which registers are read together, and how often each is due. */
-import { REGISTER_WORDS } from '../../job/codes.ts';
+import { mainQuantity, REGISTER_WORDS } from '../../job/codes.ts';
 import type { RegisterChannel, RegisterMap } from '../../job/reading-map.ts';
 import { answerBytes, MOST_REGISTERS, REQUEST_BYTES, type Read } from './frames.ts';
 import { turnUs } from './timing.ts';
@@ -29,7 +29,7 @@ function spansOf(c: RegisterChannel, channel: number): Span[] {
 
 /**
  * Registers that follow each other without a gap are read together: what lies between may not be there to read, and a unit
- * then refuses the whole request. The ask of the first pressure comes first: everything else waits for it.
+ * then refuses the whole request. The ask of the first pressure comes first, or where there is none of the first value: everything else waits for it.
  */
 export function asksOf({ channels }: Pick<RegisterMap, 'channels'>): readonly Ask[] {
   const spans = channels.flatMap(spansOf);
@@ -47,7 +47,7 @@ export function asksOf({ channels }: Pick<RegisterMap, 'channels'>): readonly As
       if (!last.channels.includes(channel)) last.channels = [...last.channels, channel];
     } else asks.push({ address, fn, register: from, count: to - from, everyMs, channels: [channel] });
   }
-  const main = channels.findIndex((c) => c.quantity === 'pressure');
+  const main = channels.findIndex((c) => c.quantity === mainQuantity({ channels }));
   const at = asks.findIndex((a) => holdsRegister(a, channels[main]!));
   return [asks[at]!, ...asks.filter((_, i) => i !== at)];
 }

@@ -41,7 +41,7 @@ export interface Port {
 export class PortError extends Error {
   override readonly name = 'PortError';
   constructor(
-    readonly code: 'port-busy' | 'port-gone' | 'open-failed' | 'write-failed',
+    readonly code: 'port-busy' | 'port-gone' | 'open-failed' | 'write-failed' | 'same-port' | 'alike-ports',
     message: string,
   ) {
     super(message);

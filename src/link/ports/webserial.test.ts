@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { createSession } from '../session.ts';
 import type { LinkState } from '../status.ts';
 import { createManualTimers } from '../testing/timers.ts';
+import { createPortClaims } from './claims.ts';
 import { portContract } from './testing/contract.ts';
 import { FakeSerial } from './testing/fake-serial.ts';
 import { createWebSerialPort, type SerialHost } from './webserial.ts';
@@ -143,5 +144,65 @@ describe('Web Serial', () => {
     await port.open(none, { ...FIRST, turn: 1 });
     expect(serial.openedAt).toEqual([FIRST.baudRate]);
     await port.close();
+  });
+});
+
+describe('two adapters that call themselves the same', () => {
+  const none = { bytes() {}, recovered() {}, gone() {} };
+  const again = { baudRate: 500_000, turn: 1 };
+
+  /** Both on one computer, each with its port open. */
+  async function both(map?: object) {
+    const timers = createManualTimers();
+    const [a, b] = [new FakeSerial(ids), new FakeSerial(ids)];
+    const events = new EventTarget();
+    const host = {
+      getPorts: async () => [...(await a.getPorts()), ...(await b.getPorts())],
+      addEventListener: events.addEventListener.bind(events),
+      removeEventListener: events.removeEventListener.bind(events),
+    } as unknown as SerialHost;
+    const claims = createPortClaims<SerialPort>();
+    const first = createWebSerialPort(
+      host,
+      { ...choice, ...(map === undefined ? {} : { map }) },
+      timers,
+      claims,
+    );
+    const second = createWebSerialPort(host, { ...choice, index: 1 }, timers, claims);
+    await first.open(none, FIRST);
+    await second.open(none, FIRST);
+    return { a, b, first, second, timers };
+  }
+
+  it('the port of the one is never opened for the other', async () => {
+    const { first, a } = await both({});
+    await first.close();
+    a.pull();
+    // Only the other's is there.
+    await expect(first.open(none, again)).rejects.toMatchObject({ code: 'port-gone' });
+    await expect(first.open(none, { ...FIRST, turn: 0 })).rejects.toMatchObject({ code: 'same-port' });
+  });
+
+  it('away together, where one has no name, neither is taken for the other', async () => {
+    const { first, second, a, b, timers } = await both({});
+    for (const port of [first, second]) await port.close();
+    a.pull();
+    b.pull();
+    b.plug();
+    await expect(first.open(none, again)).rejects.toMatchObject({ code: 'alike-ports' });
+    await expect(second.open(none, again)).rejects.toMatchObject({ code: 'alike-ports' });
+    // Chosen by hand it is known.
+    await timers.run(1000);
+    await first.open(none, FIRST);
+  });
+
+  it('where both say who they are they are tried in turn, as ever', async () => {
+    const { first, second, a, b, timers } = await both();
+    for (const port of [first, second]) await port.close();
+    a.pull();
+    b.pull();
+    b.plug();
+    await timers.run(1000);
+    await first.open(none, again);
   });
 });

@@ -1,4 +1,5 @@
 import { pause, type Timers } from '../timers.ts';
+import { type Claim, createPortClaims, type PortClaims } from './claims.ts';
 import { type OpenHow, type Port, PortError, type PortEvents } from './port.ts';
 
 /** The part of navigator.serial that is used; it exists in dedicated workers too. */
@@ -9,6 +10,8 @@ export interface SerialChoice {
   readonly index: number;
   readonly usbVendorId: number | null;
   readonly usbProductId: number | null;
+  /** By which what is behind it is read: a bus or a plain line has no name of its own. */
+  readonly map?: object;
 }
 
 /** After these the stream errs and port.readable becomes a new one; anything else is the end of the port. */
@@ -35,7 +38,13 @@ function nameOf(cause: unknown): string {
  * Web Serial behind the one port interface. A replugged device is a new SerialPort object, so each opening looks
  * the port up again; where several fit, the handshake tells which is ours.
  */
-export function createWebSerialPort(serial: SerialHost, choice: SerialChoice, timers: Timers): Port {
+export function createWebSerialPort(
+  serial: SerialHost,
+  choice: SerialChoice,
+  timers: Timers,
+  claims: PortClaims<SerialPort> = createPortClaims(),
+  claim: Claim<SerialPort> = claims.claim(choice, choice.map === undefined),
+): Port {
   let events: PortEvents | null = null;
   let port: SerialPort | null = null;
   let reader: ReadableStreamDefaultReader<Uint8Array> | null = null;
@@ -56,11 +65,17 @@ export function createWebSerialPort(serial: SerialHost, choice: SerialChoice, ti
   /** A device that has just come, else the one that the user chose, else those that fit in turn. */
   async function find(turn: number): Promise<SerialPort | null> {
     const all = await serial.getPorts();
-    const candidates = all.filter(fits);
+    const candidates = all.filter((p) => fits(p) && !claims.isOthers(p, claim));
     const came = newest;
     const chosen = turn === 0 ? all[choice.index] : undefined;
     const inTurn = candidates[turn % Math.max(1, candidates.length)] ?? null;
     newest = null;
+    if (chosen !== undefined && claims.isOthers(chosen, claim))
+      throw new PortError('same-port', 'the other adapter is read from it');
+    if (turn > 0 && claims.isAlike(claim)) {
+      if (claim.last !== null && candidates.includes(claim.last)) return claim.last;
+      throw new PortError('alike-ports', 'two adapters that went away look alike');
+    }
     if (came !== null && candidates.includes(came)) return came;
     return chosen !== undefined && fits(chosen) ? chosen : inTurn;
   }
@@ -94,6 +109,7 @@ export function createWebSerialPort(serial: SerialHost, choice: SerialChoice, ti
     keep = false;
     const was = port;
     port = null;
+    claim.held = null;
     release(was);
     events?.gone(name);
   }
@@ -172,8 +188,16 @@ export function createWebSerialPort(serial: SerialHost, choice: SerialChoice, ti
       await releasing;
       const found = await find(how.turn);
       if (found === null) throw new PortError('port-gone', 'no granted port fits');
-      await openOnce(found, how);
+      claim.held = found;
+      try {
+        await openOnce(found, how);
+      } catch (cause) {
+        claim.held = null;
+        throw cause;
+      }
+      claim.last = found;
       if (events !== to) {
+        claim.held = null;
         await found.close().catch(() => undefined);
         throw new PortError('port-gone', 'closed while it was opened');
       }
@@ -202,6 +226,7 @@ export function createWebSerialPort(serial: SerialHost, choice: SerialChoice, ti
       events = null;
       const was = port;
       port = null;
+      claim.held = null;
       await release(was);
     },
   };

@@ -69,6 +69,23 @@ const drawn = (
         }),
       },
     ],
+    beside: [
+      {
+        weight: 1,
+        arbitrary: anyDeviceFrame.map((frame) => ({ l: 'beside', tUs: 0, frame })),
+      },
+    ],
+    'beside-stray': [
+      {
+        weight: 1,
+        arbitrary: fc.record({
+          l: fc.constant('beside-stray' as const),
+          tUs: fc.constant(0),
+          reason: fc.constantFrom(...STRAY_REASONS),
+          bytes: fc.uint8Array({ minLength: 1, maxLength: 60 }),
+        }),
+      },
+    ],
     setup: [{ weight: 1, arbitrary: fc.constant({ l: 'setup', tUs: 0, setup: SETUP }) }],
     command: [
       { weight: 1, arbitrary: note.map((text) => ({ l: 'command', tUs: 0, command: { c: 'note', text } })) },

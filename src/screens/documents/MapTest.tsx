@@ -1,6 +1,6 @@
 import { createSignal, For, type JSX, Show } from 'solid-js';
 import type { TestRead } from '../../engine/messages.ts';
-import type { Quantity } from '../../job/codes.ts';
+import { mainQuantity, type Quantity } from '../../job/codes.ts';
 import { parseReadingMap } from '../../job/documents.ts';
 import { Part } from '../../widgets/Fields.tsx';
 import { pressure, temperature } from '../../words/format.ts';
@@ -51,6 +51,11 @@ export function MapTest(props: { readonly form: Form<'registers'> | Form<'column
           <p class="small muted grow">{MAPS.testWrong}</p>
         </Show>
       </div>
+      <Show when={mainQuantity(props.form.draft()) === 'temperature'}>
+        <p class="note" data-testid="map-no-pressure">
+          {MAPS.noPressure}
+        </p>
+      </Show>
       <Show when={found()}>
         {(f) => (
           <div class="stack" role="status" data-testid="map-test-found">

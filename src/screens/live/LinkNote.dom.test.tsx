@@ -32,3 +32,11 @@ it('shows no line where a line explains nothing', () => {
     cleanup();
   }
 });
+
+it('says when the device claims more readings than its line carries', () => {
+  show({ rateHz: 1000, mostHz: 24, baudRate: 9600 });
+  expect(screen.getByTestId('link-error').textContent).toContain('claims 1000 readings a second');
+  cleanup();
+  show({ rateHz: 20, mostHz: 24, baudRate: 9600 });
+  expect(screen.queryByTestId('link-error')).toBeNull();
+});

@@ -1,7 +1,9 @@
 import { createMemo, Show } from 'solid-js';
 import type { LinkError } from '../../link/status.ts';
-import { LAST_LINE, LINK_ERROR, SPAN_UNKNOWN } from '../../words/link.ts';
+import { fixed } from '../../words/format.ts';
+import { LAST_LINE, LINE_TOO_SLOW, LINK_ERROR, SPAN_UNKNOWN } from '../../words/link.ts';
 import { useServices } from '../context.ts';
+import { BesideNote } from './BesideNote.tsx';
 import { SourceNote } from './SourceNote.tsx';
 
 /** Where bytes come and no frame does, the line itself tells whoever made the device the most. */
@@ -26,9 +28,15 @@ export function LinkNote() {
     const pressures = (app.live.link()?.channels ?? []).filter((c) => c.quantity === 'press');
     return pressures.length > 0 && pressures.every((c) => c.signal === 'voltage');
   });
+  /** The device says that it sends more than its line carries. */
+  const tooSlow = createMemo(() => {
+    const { rateHz, mostHz, baudRate } = app.live.link() ?? {};
+    if (rateHz == null || mostHz == null || baudRate == null || rateHz <= mostHz) return null;
+    return LINE_TOO_SLOW(fixed(rateHz, 0), fixed(Math.floor(mostHz), 0), baudRate);
+  });
   const advice = () => {
     const error = app.live.link()?.error ?? null;
-    return error === null ? (unscaled() ? SPAN_UNKNOWN : null) : LINK_ERROR[error];
+    return error === null ? (unscaled() ? SPAN_UNKNOWN : tooSlow()) : LINK_ERROR[error];
   };
   const line = () => {
     const link = app.live.link();
@@ -37,6 +45,7 @@ export function LinkNote() {
   return (
     <>
       <SourceNote />
+      <BesideNote />
       <Show when={advice()}>
         {(a) => (
           <p class="note strong" role="status" data-testid="link-error">

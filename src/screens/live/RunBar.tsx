@@ -7,6 +7,7 @@ import { LIVE } from '../../words/live.ts';
 import { DEVICE_GUARD } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
 import { EndRun } from './EndRun.tsx';
+import { SecondAdapter } from './SecondAdapter.tsx';
 import type { Start } from './start.ts';
 
 /** Not a part of the live page's own code: it is wanted once a run, and never in a hurry. */
@@ -43,6 +44,7 @@ export function RunBar(props: { start: Start }) {
           )}
         </Show>
       </p>
+      <SecondAdapter />
       <Show when={live.link()?.deviceGuard}>
         {(guard) => (
           <p class="small" data-testid="device-guard" data-state={guard().state}>

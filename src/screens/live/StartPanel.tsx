@@ -1,6 +1,7 @@
 import { createMemo, createSignal, For, Match, Show, Switch } from 'solid-js';
 import { PRACTICE_CODES } from '../../engine/messages.ts';
 import type { JobBundle, Named } from '../../job/bundle.ts';
+import { mainQuantity } from '../../job/codes.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
 import { Key } from '../../widgets/Key.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
@@ -14,6 +15,7 @@ import { refusalText } from '../../words/refusals.ts';
 import { ZERO } from '../../words/zero.ts';
 import { useServices } from '../context.ts';
 import { MayBeFull } from '../runs/MayBeFull.tsx';
+import { SecondAdapter } from './SecondAdapter.tsx';
 import { SoundTest } from './SoundTest.tsx';
 import type { Start } from './start.ts';
 import { SecondAtZero } from './ZeroSecond.tsx';
@@ -112,7 +114,9 @@ function Connect(props: { start: Start }) {
         <Show when={props.start.known()}>
           {(device) => (
             <p class="small muted" data-testid="known-device">
-              {LIVE.knownDevice(device().deviceId, device().baudRate)}
+              {device().port.map === undefined
+                ? LIVE.knownDevice(device().deviceId, device().baudRate)
+                : LIVE.knownMap(device().port.map?.name ?? '', device().baudRate)}
             </p>
           )}
         </Show>
@@ -132,7 +136,7 @@ function Connect(props: { start: Start }) {
             {LIVE.toBench}
           </a>
         </Show>
-        <For each={props.start.maps()}>
+        <For each={props.start.maps().filter((m) => mainQuantity(m.document) === 'pressure')}>
           {({ id, document }) => (
             <button
               type="button"
@@ -240,6 +244,7 @@ function Packer(props: { start: Start }) {
           </p>
         )}
       </Show>
+      <SecondAdapter />
       <h2>{LIVE.packerTitle}</h2>
       <p class="muted">{LIVE.packerText}</p>
       <Show when={app.live.view()?.limits}>

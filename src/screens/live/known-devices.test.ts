@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { lineMap } from '../../job/testing/maps.ts';
 import type { Services } from '../context.ts';
 import { knownDeviceIn, knownDevices } from './known-devices.ts';
 
@@ -9,6 +10,12 @@ it('a device is known by what it answered last, and anything else is none', () =
     deviceId: 'SB-0042',
     baudRate: 500_000,
     port: { usbVendorId: 0x1a86, usbProductId: null },
+    besideOf: null,
+  });
+  const map = lineMap();
+  expect(knownDeviceIn({ ...body, map, besideOf: 'SB-7' })).toMatchObject({
+    port: { map },
+    besideOf: 'SB-7',
   });
   const others = [
     null,
@@ -18,6 +25,8 @@ it('a device is known by what it answered last, and anything else is none', () =
     { ...body, speeds: [] },
     { ...body, speeds: ['9600'] },
     { ...body, usbVendorId: 70_000 },
+    { ...body, map: { is: 'columns' } },
+    { ...body, besideOf: 7 },
   ];
   for (const other of others) expect(knownDeviceIn(other)).toBeNull();
 });

@@ -1,5 +1,5 @@
 import { type Accessor, createEffect, createMemo, createResource, createSignal, on } from 'solid-js';
-import type { PortChoice, PracticeCode, RunSummary } from '../../engine/messages.ts';
+import type { PortChoice, PortIds, PracticeCode, RunSummary } from '../../engine/messages.ts';
 import type { JobBundle, Named } from '../../job/bundle.ts';
 import { blankJob } from '../../job/job-document.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
@@ -66,6 +66,11 @@ export interface Start {
   /** The run is not ended after all. */
   goOn(): void;
 }
+
+const isPort =
+  (a: PortIds) =>
+  (b: PortIds): boolean =>
+    a.usbVendorId === b.usbVendorId && a.usbProductId === b.usbProductId;
 
 /** The three presses: connect, packer, zero. Everything else can wait until the cure. */
 export function createStart(app: Services, jobId: Accessor<string | null>): Start {
@@ -168,15 +173,30 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
     );
   });
   const [known] = createResource(unconnected, () => knownDevices(app), { initialValue: [] });
+  const firsts = () => known.latest.filter((k) => k.besideOf === null);
   const connectSerial = (another: boolean, map?: ReadingMap, then?: RunSummary) => {
-    // What speaks the protocol is known by its port; what a map reads, only where its run says which.
-    const ports = map === undefined ? known.latest.map((k) => k.port) : [];
+    const ports = firsts()
+      .map((k) => k.port)
+      .filter((p) => map === undefined || p.map?.deviceId === map.deviceId);
     // The chooser must open in the press itself.
     const chosen = app.serial.choose(another, then?.port === undefined ? ports : [then.port, ...ports]);
     during(async () => {
       const port = await chosen;
-      if (port?.kind === 'serial') await connect(map === undefined ? port : { ...port, map }, then);
+      if (port === null) return;
+      // A port is remembered with the map by which it was read; another one is asked who it is.
+      const reads =
+        map ?? (another || then !== undefined ? undefined : newest(ports.find(isPort(port))?.map));
+      await connect(reads === undefined ? port : { ...port, map: reads }, then);
+      await besideOf(then);
     });
+  };
+  const newest = (kept: ReadingMap | undefined): ReadingMap | undefined =>
+    maps()?.find((m) => m.document.is === kept?.is && m.document.deviceId === kept.deviceId)?.document ??
+    kept;
+  /** The run's second adapter comes along where it is there; else the page says that its temperatures are missing. */
+  const besideOf = async (then: RunSummary | undefined) => {
+    const port = then?.beside === undefined ? null : await app.serial.find(then.beside);
+    if (port !== null) await app.ask({ q: 'connect-beside', port }).catch(() => undefined);
   };
 
   return {
@@ -191,7 +211,7 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
       during(async () => connect(then === undefined ? practiceRig('practice') : await siteOfRun(then), then)),
     connectPractice: (site) => during(() => connect(practiceRig(site))),
     connectDevice: (another, then) => connectSerial(another, then?.port?.map, then),
-    known: () => known.latest[0] ?? null,
+    known: () => firsts()[0] ?? null,
     maps: () => maps() ?? [],
     connectBy: (map) => connectSerial(false, map),
     stopTrying: () => {

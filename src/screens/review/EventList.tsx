@@ -11,6 +11,7 @@ import type { Note } from './notes.ts';
 const MAIN: Readonly<Record<WatchEvent['e'], boolean>> = {
   stage: true,
   gap: true,
+  beside: true,
   limits: true,
   'setup-refused': true,
   'acknowledge-refused': false,

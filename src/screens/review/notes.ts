@@ -13,6 +13,7 @@ export interface Note {
 /** Of these kinds each event is a note; of alarms those that were raised. Stages stand in the ribbon. */
 const NOTED: Readonly<Record<WatchEvent['e'], boolean>> = {
   gap: true,
+  beside: false,
   'setup-refused': true,
   gauge: true,
   'warm-check': true,

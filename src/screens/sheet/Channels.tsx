@@ -1,4 +1,5 @@
 import { For, Show } from 'solid-js';
+import { FIRST_BESIDE, isBeside, ownChannel } from '../../job/beside.ts';
 import { PLACES, type Quantity } from '../../job/codes.ts';
 import type { ChannelAssignment, JobDocument } from '../../job/job-document.ts';
 import { isPressureRole, pressureRoles } from '../../job/pressure-roles.ts';
@@ -35,6 +36,17 @@ export function suggested(channels: readonly ChannelFrame[]): ChannelAssignment[
   });
 }
 
+/** Of a second adapter temperatures are read, and the cold junctions that they need. */
+const isBesideRole = (role: ChannelAssignment['role']): boolean =>
+  role === 'temperature' || role === 'junction' || role === 'unused';
+
+const suggestedBeside = (channels: readonly ChannelFrame[]): ChannelAssignment[] =>
+  suggested(channels).map((c) => ({
+    ...c,
+    channel: FIRST_BESIDE + c.channel,
+    role: isBesideRole(c.role) ? c.role : 'unused',
+  }));
+
 /** What each channel of the device reads, where it sits, and which sensor it is. */
 export function Channels(props: { form: Form<'job'>; choices: Choices; onNew: SheetFieldProps['onNew'] }) {
   const app = useServices();
@@ -54,12 +66,14 @@ export function Channels(props: { form: Form<'job'>; choices: Choices; onNew: Sh
               <Show when={c()}>
                 {(row) => (
                   <fieldset class="task">
-                    <legend>{SHEET.channel(index)}</legend>
+                    <legend>
+                      {isBeside(index) ? SHEET.besideChannel(ownChannel(index)) : SHEET.channel(index)}
+                    </legend>
                     <div class="fields">
                       <Choice
                         label={SHEET.role}
                         value={row().role}
-                        options={optionsOf(ROLE)}
+                        options={optionsOf(ROLE).filter((o) => !isBeside(index) || isBesideRole(o.value))}
                         onValue={(role) => channel(index, { role, place: null })}
                       />
                       <Show when={row().role === 'temperature'}>
@@ -111,7 +125,10 @@ export function Channels(props: { form: Form<'job'>; choices: Choices; onNew: Sh
               device: {
                 ...d().device,
                 deviceId: link()?.hello?.deviceId ?? null,
-                channels: suggested(link()?.channels ?? []),
+                channels: [
+                  ...suggested(link()?.channels ?? []),
+                  ...suggestedBeside(link()?.beside?.channels ?? []),
+                ],
               },
               tap: d().tap === 'unknown' ? suggestedTap(link()?.channels ?? []) : d().tap,
             })

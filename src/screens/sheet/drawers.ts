@@ -35,6 +35,8 @@ const DRAWER: Readonly<Record<WarningCode, Drawer>> = {
   'device-not-described': 'unknown',
   'channel-missing': 'look',
   'sensor-missing': 'look',
+  'beside-missing': 'look',
+  'beside-pressure': 'look',
   'signal-differs': 'look',
   'span-unknown': 'look',
   'calibration-none': 'look',

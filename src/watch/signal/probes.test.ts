@@ -13,7 +13,10 @@ const temp = (more: Partial<TemperatureReading> = {}): TemperatureReading => ({
 
 function heardOf(...steps: [number, TemperatureReading[]][]): Probe[] {
   const probes: Probe[] = [];
-  for (const [t, temps] of steps) takeProbes(probes, readingOf(t, 1, { temps }));
+  for (const [t, temps] of steps) {
+    const reading = readingOf(t, 1, { temps });
+    takeProbes(probes, reading.temps, reading.tUs);
+  }
   return probes;
 }
 

@@ -1,5 +1,5 @@
 import type { Place, Setup } from '../../job/setup.ts';
-import type { Reading } from '../../sensing/reading.ts';
+import type { TemperatureReading } from '../../sensing/reading.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import type { ProbeNow } from '../cure/coldest.ts';
 
@@ -19,8 +19,9 @@ export const PROBE_LOST_US = 5e6;
 
 const BAD = FLAG.fault | FLAG.open | FLAG.outOfRange;
 
-export function takeProbes(probes: Probe[], reading: Reading): void {
-  for (const temp of reading.temps) {
+/** @param tUs arrival */
+export function takeProbes(probes: Probe[], temps: readonly TemperatureReading[], tUs: number): void {
+  for (const temp of temps) {
     let probe: Probe | undefined;
     for (const p of probes) if (p.channel === temp.channel) probe = p;
     if (probe === undefined) {
@@ -34,7 +35,7 @@ export function takeProbes(probes: Probe[], reading: Reading): void {
     if ((temp.flags & FLAG.held) !== 0 && probe.lastUs !== null) continue;
     probe.c = temp.c;
     probe.uC = temp.uC;
-    if (temp.c !== null && (temp.flags & BAD) === 0) probe.lastUs = reading.tUs;
+    if (temp.c !== null && (temp.flags & BAD) === 0) probe.lastUs = tUs;
   }
 }
 

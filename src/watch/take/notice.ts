@@ -9,6 +9,7 @@ import { holdEnd } from '../hold/hold.ts';
 import type { Notice, WatchedFrame } from '../inputs.ts';
 import { createPair } from '../pair/pair.ts';
 import { createSensorChecks } from '../sensor-checks/sensor-checks.ts';
+import { besideLink } from '../signal/beside.ts';
 import { createCadence } from '../signal/cadence.ts';
 import { jumpSettled } from '../signal/jump.ts';
 import { type Signal, signalStray } from '../signal/signal.ts';
@@ -74,6 +75,12 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
       w.device.tripped = false;
       forgetFaults(w.device, notice.what === 'reset' ? tUs - SAME_START_US : tUs);
       breakStretch(w, emit);
+      return;
+    case 'beside-link':
+      besideLink(w.beside, notice.state, tUs, emit);
+      return;
+    case 'beside-device':
+      emit({ tUs, e: 'beside', what: notice.what, seconds: null });
       return;
     case 'answers':
       w.device.deaf = !notice.ok;

@@ -55,7 +55,7 @@ export function takeReading(w: WatchState, reading: Reading, emit: Emit): void {
       emit({ tUs: w.tUs, e: 'gap', reason: hole.reason, fromUs: hole.fromUs, toUs: hole.toUs, lost: 0 });
     breakStretch(w, emit);
   }
-  takeProbes(w.probes, reading);
+  takeProbes(w.probes, reading.temps, reading.tUs);
   if (reading.bar !== null && (reading.flags & FLAG.held) === 0) takePressure(w, reading, reading.bar, emit);
   takeSecond(w, reading, emit);
 }

@@ -270,6 +270,17 @@ export function certificate(f: Format) {
       columns:
         'Unchecked line: readings came as plain text without a check, so that a disturbed one may look right; their times are this computer’s, and no device kept a limit of its own.',
     } satisfies Record<MapKind, string>,
+    besideDevice: (id: string) =>
+      `Temperatures came from a second adapter (${id}), at the time of this computer’s clock.`,
+    besideBy: {
+      registers: (id: string) =>
+        `Temperatures came from a second adapter (${id}), off a bus by a register map, at the time of this computer’s clock.`,
+      columns: (id: string) =>
+        `Temperatures came from a second adapter (${id}) over an unchecked line: a disturbed one may look right; their times are this computer’s.`,
+    } satisfies Record<MapKind, (id: string) => string>,
+    besideGap: (n: number, s: number) =>
+      `The second adapter’s temperatures are missing ${n === 1 ? 'once' : `${n} times`}, ${f.duration(s)} in all.`,
+    besideGone: (at: string) => `The second adapter’s temperatures are missing from ${at} on.`,
     noProbe: 'No temperature was measured.',
     noSleeveProbe:
       'No probe at the sleeve: cure time went by other probes or by the planned ground temperature.',

@@ -287,7 +287,7 @@ export const verifyWords = (f: Format) => {
         case 'gaps':
           return `gaps in the readings: ${r.count}, the longest of ${Math.round(r.seconds)} s until run time ${clock(r.tUs)}`;
         case 'read-by-map':
-          return `${READ_BY[r.map]}; the source has no ${r.lacks.join(', no ')}`;
+          return `${r.beside ? 'temperatures of the second adapter ' : ''}${READ_BY[r.map]}; the source has no ${r.lacks.join(', no ')}`;
         case 'device-limit':
           return `the device guarded ${r.deviceBar.toFixed(3)} bar, the Setup's ceiling is ${r.ceilingBar.toFixed(3)} bar`;
         case 'device-counts':

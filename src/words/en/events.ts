@@ -91,6 +91,18 @@ function zeroTaken(
   }
 }
 
+/** @param time how long nothing had come */
+const BESIDE: Record<Extract<WatchEvent, { e: 'beside' }>['what'], (time: string) => string> = {
+  greeted: () => 'Second adapter connected: its temperatures are read beside the pressure',
+  other: () => 'Another second adapter answered than the job sheet names; it is not read',
+  rescaled: () => 'The second adapter came back with another scale; it is not read',
+  port: () => 'Second adapter gone: its temperatures stand, the pressure goes on',
+  closed: () => 'Second adapter disconnected: its temperatures stand, the pressure goes on',
+  silent: (time) =>
+    `Nothing from the second adapter for ${time}: its temperatures stand, the pressure goes on`,
+  back: (time) => `Second adapter back, after ${time}`,
+};
+
 function storeFault(code: string): string {
   const known = Object.hasOwn(STORE_CAUSE, code) ? STORE_CAUSE[code as keyof typeof STORE_CAUSE] : code;
   return `Recording fault (${known})`;
@@ -191,6 +203,8 @@ export function events(
           return event.what === 'fault'
             ? `${DEVICE.fault}: ${deviceFault(DEVICE_FAULTS[(event.value ?? 0) - 1]).was}`
             : DEVICE[event.what];
+        case 'beside':
+          return BESIDE[event.what](f.duration(event.seconds ?? 0));
         case 'store':
           return event.ok ? 'Recording works again' : storeFault(event.code);
         case 'end':

@@ -3,6 +3,7 @@ import type { ApartFrom, Reservations } from '../../record/reservations.ts';
 import type { Format } from '../create-format.ts';
 import {
   ADDITION,
+  BESIDE_BY_MAP,
   CLOCK_APART,
   CLOCK_BACK,
   CONTAINER,
@@ -334,7 +335,7 @@ export const evidence = (f: Format) => ({
       case 'gaps':
         return `Readings are missing: ${r.count} ${r.count === 1 ? 'gap' : 'gaps'} of a second or more, the longest of ${f.duration(r.seconds)} up to run time ${at(r.tUs)}.`;
       case 'read-by-map':
-        return READ_BY_MAP[r.map];
+        return r.beside ? BESIDE_BY_MAP[r.map] : READ_BY_MAP[r.map];
       case 'device-limit':
         return `The device guarded ${f.quantity('pressure', r.deviceBar)}, and the Setup’s ceiling is ${f.quantity('pressure', r.ceilingBar)}: it was told another limit, or took no higher one.`;
       case 'device-counts':

@@ -125,3 +125,11 @@ export const PROOF: Record<ProofFault, string> = {
   addition: 'an addition was noted that the file has not',
   stamp: 'the time stamp is of something else',
 };
+
+/** The same of the temperatures of a second adapter. */
+export const BESIDE_BY_MAP: Readonly<Record<MapKind, string>> = {
+  registers:
+    'Temperatures came off a second bus by a register map: their times are the computer’s. What came over it stands in the record and was gone by again.',
+  columns:
+    'Temperatures came over a second, UNCHECKED line: a disturbed one may look right; their times are the computer’s. What came over it stands in the record and was gone by again.',
+};

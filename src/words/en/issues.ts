@@ -28,7 +28,6 @@ const ISSUE: Record<IssueCode, (issue: DocumentIssue, units: UnitChoice, f: Form
     'Two rows read the same registers as different values. Give each value registers of its own.',
   'past-end': () =>
     'The value would end beyond register 65535, the last there is. Registers are counted from 0: what a data sheet calls 40001 is register 0 of function 3.',
-  'no-pressure': () => 'One row must be a pressure: without it nothing is guarded.',
   'version-future': (i) =>
     `Made by a newer version of this program (${i.found ?? 'unknown'}, this one knows ${i.limit ?? 'less'}).`,
   'version-unknown': () => 'Carries no version that this program knows.',

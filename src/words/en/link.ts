@@ -81,6 +81,18 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
     title: 'The device has no pressure channel',
     todo: 'Connect the device that carries the pressure sensor.',
   },
+  'no-temperature': {
+    title: 'The second adapter has no temperature',
+    todo: 'It serves for temperatures alone, beside the device with the pressure. Choose the port of the thermometer.',
+  },
+  'same-port': {
+    title: 'This port is read already',
+    todo: 'The pressure comes from it. Choose the other adapter’s port.',
+  },
+  'alike-ports': {
+    title: 'Both adapters went away, and they look alike',
+    todo: 'A bus or a plain line has no name of its own, so nobody could tell which port is which: nothing is read until you connect each of them again. Adapters of two kinds, or plugged in one after the other, come back by themselves.',
+  },
   'command-failed': {
     title: 'The device did not answer a command',
     todo: 'Readings may go on, but it cannot be told its limit. Check the cable and its connectors.',
@@ -120,6 +132,12 @@ export const TRYING = (baudRate: number): string => `Trying ${baudRate} baud.`;
 export const STOP_TRYING = 'Stop trying';
 /** Before the newest line that could not be read. */
 export const LAST_LINE = 'Last line:';
+
+/** The device keeps a rate that its serial line can't carry. */
+export const LINE_TOO_SLOW = (asked: string, most: string, baudRate: number): Advice => ({
+  title: `The device claims ${asked} readings a second, and at ${baudRate} baud its line carries ${most}`,
+  todo: 'Readings will be lost or come late. Ask for fewer on the job sheet, or set the device to a higher speed and connect again.',
+});
 
 /** The only pressure channel is a voltage, and nobody says which voltages are the ends of its span. */
 export const SPAN_UNKNOWN: Advice = {

@@ -27,6 +27,8 @@ export const LIVE = {
   },
   knownDevice: (deviceId: string, baud: number) =>
     `Last one here: ${deviceId}, at ${baud} baud. Its port is taken without asking again.`,
+  knownMap: (name: string, baud: number) =>
+    `Last here: read by “${name}”, at ${baud} baud. Its port is taken without asking again.`,
   connectedTo: (deviceId: string, firmware: string) => `Connected: ${deviceId}, firmware ${firmware}`,
   toBench: 'Look at its lines on the bench',
   connectOther: 'Choose another port',

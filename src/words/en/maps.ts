@@ -11,6 +11,8 @@ import type {
 export const MAPS = {
   registersOne: 'Register map',
   columnsOne: 'Column map',
+  noPressure:
+    'No row is a pressure: this map is a second adapter’s. It is read for temperatures, beside a device with the pressure.',
   registersText:
     'For transmitters and modules with Modbus RTU on a USB adapter for RS-485. Each row is one value; its data sheet gives unit address, function, register, type and byte order.',
   columnsText:

@@ -45,6 +45,9 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'device-not-described': (of) => `No device is connected: sensor data comes when you connect${of}.`,
   'channel-missing': (of) => `The device has no such channel${of}.`,
   'sensor-missing': (of) => `The document of an assigned sensor is gone${of}.`,
+  'beside-missing': (of) => `The second adapter does not answer, or has no such channel${of}.`,
+  'beside-pressure': (of) =>
+    `The second adapter serves for temperatures alone: its pressure is not read${of}.`,
   'signal-differs': (of) =>
     `Sensor document and device do not agree on the signal: the device’s is used${of}.`,
   'span-unknown': (of) =>

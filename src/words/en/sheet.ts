@@ -56,6 +56,7 @@ export const SHEET = {
   otherRated: 'Rated pressure of the other packer, at its diameter',
   rate: 'Readings a second',
   channel: (n: number) => `Channel ${n}`,
+  besideChannel: (n: number) => `Second adapter, channel ${n}`,
   role: 'Role',
   place: 'Position',
   noPlace: 'Not named',

@@ -1,5 +1,6 @@
 import type { Format } from '../create-format.ts';
 import { alarms } from './alarms.ts';
+import * as beside from './beside.ts';
 import * as cautions from './cautions.ts';
 import { cup } from './cup.ts';
 import * as demo from './demo.ts';
@@ -33,6 +34,7 @@ export const watch = (format: Format) => {
     live,
     orders: { ...orders(format, said), ...instructions(format), ...slots },
     refusals: refusals(format),
+    beside,
     sources,
     supply: supplied,
     terms,
