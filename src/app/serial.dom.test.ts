@@ -45,3 +45,14 @@ it('of two alike nobody can tell which it was: the chooser opens, and closing it
   expect(await choosePort(false, [ids(3), ids(1)])).toBeNull();
   expect(requestPort).toHaveBeenCalledOnce();
 });
+
+it('beside a port that is read the one other port is taken; of two like it the chooser tells which', async () => {
+  granted = [port(1), port(2)];
+  expect(await choosePort(false, [], ids(1))).toMatchObject({ index: 1, ...ids(2) });
+  expect(requestPort).not.toHaveBeenCalled();
+  granted = [port(1), port(1)];
+  await choosePort(false, [], ids(1));
+  granted = [port(1)];
+  await choosePort(false, [], ids(1));
+  expect(requestPort).toHaveBeenCalledTimes(2);
+});

@@ -32,17 +32,17 @@ export function onPlugged(listener: () => void): () => void {
  * without asking again, and of several the one that a known device answered on last, unless another one is wanted. The
  * chooser shows all ports: no kind of converter is left out. A port cannot be sent to the worker, so it is named by its
  * place among the granted ports and its USB numbers.
- * @param second a port beside the one that is read: that the other is the only one that was granted says nothing
+ * @param besides the port that is read already: the one that is wanted is another
  * @returns null when the chooser was closed without a choice: that is no error
  */
 export async function choosePort(
   another: boolean,
   known: readonly PortIds[] = [],
-  second = false,
+  besides: PortIds | null = null,
 ): Promise<SerialChoice | null> {
   const granted = await navigator.serial.getPorts();
-  const there = granted.filter(isThere);
-  const taken = another ? undefined : !second && there.length === 1 ? there[0] : onlyKnown(there, known);
+  const there = granted.filter((port) => isThere(port) && !(besides !== null && isOnly(granted, port, besides)));
+  const taken = another ? undefined : there.length === 1 ? there[0] : onlyKnown(there, known);
   if (taken !== undefined) return describe(taken, granted.indexOf(taken));
   let port: SerialPort;
   try {
@@ -54,6 +54,10 @@ export async function choosePort(
   const ports = await navigator.serial.getPorts();
   return describe(port, ports.indexOf(port));
 }
+
+/** It is the one port with these numbers: of two alike nobody can tell which is read. */
+const isOnly = (granted: readonly SerialPort[], port: SerialPort, ids: PortIds): boolean =>
+  hasIds(port, ids) && granted.filter((p) => isThere(p) && hasIds(p, ids)).length === 1;
 
 /** Of the known ports, newest first, the first that is there once: of two alike nobody can tell which. */
 function onlyKnown(there: readonly SerialPort[], known: readonly PortIds[]): SerialPort | undefined {

@@ -311,6 +311,7 @@ export function createFeed(
         state: s?.state ?? 'idle',
         error: s?.error ?? null,
         kind: s === null ? null : rig === null ? 'serial' : 'rig',
+        port: port === null ? null : { usbVendorId: port.usbVendorId, usbProductId: port.usbProductId },
         hello: s?.greeting?.hello ?? null,
         channels: s?.greeting?.channels ?? [],
         other: s?.other ?? null,

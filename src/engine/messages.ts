@@ -217,6 +217,8 @@ export interface LinkView {
   readonly state: LinkState;
   readonly error: LinkError | null;
   readonly kind: 'serial' | 'rig' | null;
+  /** The USB numbers of the serial port that is read; null: none is. */
+  readonly port: Pick<PortIds, 'usbVendorId' | 'usbProductId'> | null;
   readonly hello: HelloFrame | null;
   readonly channels: readonly ChannelFrame[];
   /** Another device that answers in the run device's place, and is not read; null: none does. */

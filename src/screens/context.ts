@@ -117,9 +117,9 @@ export interface Services {
     /**
      * Must be called in a press; null: nothing chosen. A known port is taken unless `another` is wanted.
      * @param known ports that devices answered on before, newest first
-     * @param second beside the port that is read
+     * @param besides the port that is read already: another one is wanted
      */
-    choose(another: boolean, known?: readonly PortIds[], second?: boolean): Promise<SerialChoice | null>;
+    choose(another: boolean, known?: readonly PortIds[], besides?: PortIds | null): Promise<SerialChoice | null>;
     /** A granted port that is there once, without a press; null: there is none. */
     find(ids: PortIds): Promise<SerialChoice | null>;
   };

@@ -17,6 +17,9 @@ export const FLAGS = [
 
 export const USB = { vendorId: 0x1209, productId: 0x0001, serial: 'EMU0001' };
 
+/** Of a second adapter, where a test plugs one. */
+export const SECOND_USB = { vendorId: 0x1209, productId: 0x0002, serial: 'EMU0002' };
+
 export const chromiumPath = () => process.env.CHROMIUM_PATH ?? '/usr/bin/chromium';
 
 /** Serves the built app on loopback, at the app's own fixed port and from its own folder unless told otherwise. */
@@ -36,20 +39,20 @@ export async function serve(
 export function profile(origin: string): { dir: string; dispose(): void } {
   const dir = mkdtempSync(path.join(tmpdir(), 'steadybar-profile-'));
   mkdirSync(path.join(dir, 'Default'));
-  // What a click in the browser's own port chooser would have stored: the permission for this one device.
-  const chosen = {
+  // What a click in the browser's own port chooser would have stored: the permission for these devices.
+  const chosen = [USB, SECOND_USB].map((usb) => ({
     name: 'Emulated board',
-    serial_number: USB.serial,
-    vendor_id: USB.vendorId,
-    product_id: USB.productId,
-  };
+    serial_number: usb.serial,
+    vendor_id: usb.vendorId,
+    product_id: usb.productId,
+  }));
   writeFileSync(
     path.join(dir, 'Default', 'Preferences'),
     JSON.stringify({
       profile: {
         content_settings: {
           exceptions: {
-            serial_chooser_data: { [`${origin},*`]: { setting: { 'chosen-objects': [chosen] } } },
+            serial_chooser_data: { [`${origin},*`]: { setting: { 'chosen-objects': chosen } } },
           },
         },
       },

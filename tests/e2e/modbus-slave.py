@@ -92,8 +92,9 @@ def murmur2(data):
 class Adapter:
     """A pty that comes and goes as a USB adapter does."""
 
-    def __init__(self, serial, tap):
+    def __init__(self, serial, tap, number=0):
         self.serial = serial
+        self.number = number
         self.tap = open(tap, "wb", buffering=0)
         self.master = None
         self.node = ""
@@ -101,19 +102,19 @@ class Adapter:
 
     def tell(self, action):
         self.messages += 1
-        name = "ttyBUS0"
+        name = f"ttyBUS{self.number}"
         properties = {
             "ACTION": action,
             "SUBSYSTEM": "tty",
             "SEQNUM": 1000 + self.messages,
             "USEC_INITIALIZED": 1,
-            "DEVPATH": f"/devices/emu/usb1/1-1/1-1:1.0/{name}/tty/{name}",
+            "DEVPATH": f"/devices/emu/usb1/1-{self.number + 1}/1-{self.number + 1}:1.0/{name}/tty/{name}",
             "DEVNAME": self.node,
             "MAJOR": 4,
-            "MINOR": 64,
+            "MINOR": 64 + self.number,
             "ID_BUS": "usb",
             "ID_VENDOR_ID": "1209",
-            "ID_MODEL_ID": "0001",
+            "ID_MODEL_ID": f"{self.number + 1:04x}",
             "ID_MODEL_ENC": "Emulated\\x20board",
             "ID_SERIAL_SHORT": self.serial,
         }

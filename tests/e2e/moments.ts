@@ -98,6 +98,7 @@ export const LINK: LinkView = {
   map: null,
   doubts: [],
     beside: null,
+    port: null,
     mostHz: null,
 };
 

@@ -55,7 +55,7 @@ function show(part: { kind?: 'serial' | 'rig'; beside?: BesideView | null; runni
     live: {
       link: () => ({
         kind: part.kind ?? 'serial',
-        hello: { deviceId: 'SB-1' },
+        port: { usbVendorId: 1, usbProductId: 2 }, hello: { deviceId: 'SB-1' },
         channels: [],
         beside: part.beside ?? null,
       }),
@@ -95,13 +95,16 @@ it('a map reads another port than the first; the one that was read here before i
   const { asked, choose } = show();
   (await screen.findByTestId('beside-map-columns-1')).click();
   await vi.waitFor(() => expect(asked.some((r) => r.q === 'connect-beside')).toBe(true));
-  expect(choose).toHaveBeenCalledWith(true, [], true);
+  expect(choose).toHaveBeenCalledWith(false, [], { usbVendorId: 1, usbProductId: 2 });
   expect(asked.find((r) => r.q === 'connect-beside')).toMatchObject({ port: { index: 1, map: warm } });
   // Without a run nothing is set.
   expect(asked.some((r) => r.q === 'setup')).toBe(false);
   (await screen.findByTestId('beside-known')).click();
   await vi.waitFor(() => expect(choose).toHaveBeenCalledTimes(2));
-  expect(choose).toHaveBeenLastCalledWith(false, [expect.objectContaining({ usbVendorId: 3 })], true);
+  expect(choose).toHaveBeenLastCalledWith(false, [expect.objectContaining({ usbVendorId: 3 })], {
+    usbVendorId: 1,
+    usbProductId: 2,
+  });
 });
 
 it('in a run it is read at once, by a Setup that changes nothing else', async () => {

@@ -31,13 +31,19 @@ export function SecondAdapter() {
       .catch(app.fail)
       .finally(() => setBusy(false));
   };
+  /** The one other port that is there is taken without asking; where that was none, the chooser opens the next time. */
+  const [missed, setMissed] = createSignal(false);
   /** Must be called in a press: the chooser opens in it. */
   const connect = (map: ReadingMap | undefined, again: boolean) => {
     const port = known()?.port;
-    const chosen = app.serial.choose(!again, again && port !== undefined ? [port] : [], true);
+    const ports = again && port !== undefined ? [port] : [];
+    const chosen = app.serial.choose(missed(), ports, live.link()?.port ?? null);
     during(async () => {
       const choice = await chosen;
-      if (choice !== null) await connectBeside(app, map === undefined ? choice : { ...choice, map });
+      if (choice === null) return;
+      setMissed(true);
+      await connectBeside(app, map === undefined ? choice : { ...choice, map });
+      setMissed(false);
     });
   };
   /** Connected before the run's Setup could name it, or another one than it names. */
