@@ -41,7 +41,9 @@ export async function choosePort(
   besides: PortIds | null = null,
 ): Promise<SerialChoice | null> {
   const granted = await navigator.serial.getPorts();
-  const there = granted.filter((port) => isThere(port) && !(besides !== null && isOnly(granted, port, besides)));
+  const there = granted.filter(
+    (port) => isThere(port) && !(besides !== null && isOnly(granted, port, besides)),
+  );
   const taken = another ? undefined : there.length === 1 ? there[0] : onlyKnown(there, known);
   if (taken !== undefined) return describe(taken, granted.indexOf(taken));
   let port: SerialPort;

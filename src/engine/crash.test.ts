@@ -190,7 +190,7 @@ describe('a snapshot', () => {
   it('is gone on from, and gives what judging from the start gives', async () => {
     // A figure that only the snapshot holds tells that it was used.
     const { text, alarms } = await resumed((t) => t.replace(/"alarms":\d+/, '"alarms":500'));
-    expect(JSON.parse(text)).toMatchObject({ schema: 'steadybar-snapshot/4', engine: 1 });
+    expect(JSON.parse(text)).toMatchObject({ schema: 'steadybar-snapshot/5', engine: 1 });
     expect(alarms).toBeGreaterThanOrEqual(500);
   });
 

@@ -119,7 +119,11 @@ export interface Services {
      * @param known ports that devices answered on before, newest first
      * @param besides the port that is read already: another one is wanted
      */
-    choose(another: boolean, known?: readonly PortIds[], besides?: PortIds | null): Promise<SerialChoice | null>;
+    choose(
+      another: boolean,
+      known?: readonly PortIds[],
+      besides?: PortIds | null,
+    ): Promise<SerialChoice | null>;
     /** A granted port that is there once, without a press; null: there is none. */
     find(ids: PortIds): Promise<SerialChoice | null>;
   };

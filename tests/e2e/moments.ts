@@ -97,9 +97,9 @@ export const LINK: LinkView = {
   strayLine: null,
   map: null,
   doubts: [],
-    beside: null,
-    port: null,
-    mostHz: null,
+  beside: null,
+  port: null,
+  mostHz: null,
 };
 
 export function sceneOf(

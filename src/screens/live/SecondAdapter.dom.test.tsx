@@ -5,6 +5,7 @@ import type { BesideView, Request } from '../../engine/messages.ts';
 import { setupOf } from '../../job/testing/givens.ts';
 import { lineMap } from '../../job/testing/maps.ts';
 import { introduce } from '../../link/maps/introduce.ts';
+import { CURRENT_LOOP } from '../../link/testing/device.ts';
 import { BESIDE } from '../../words/beside.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { BesideNote } from './BesideNote.tsx';
@@ -55,8 +56,9 @@ function show(part: { kind?: 'serial' | 'rig'; beside?: BesideView | null; runni
     live: {
       link: () => ({
         kind: part.kind ?? 'serial',
-        port: { usbVendorId: 1, usbProductId: 2 }, hello: { deviceId: 'SB-1' },
-        channels: [],
+        port: { usbVendorId: 1, usbProductId: 2 },
+        hello: { deviceId: 'SB-1' },
+        channels: [CURRENT_LOOP],
         beside: part.beside ?? null,
       }),
       run: () => (part.running ? { runId: 'r', jobId: null } : null),
