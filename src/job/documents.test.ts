@@ -123,8 +123,8 @@ describe('documents', () => {
   });
 
   it('refuses later and strange versions by name', () => {
-    expect(issuesOf('job', changed('job', 'version', 7))).toEqual([
-      { path: 'version', code: 'version-future', limit: 6, found: 7 },
+    expect(issuesOf('job', changed('job', 'version', 8))).toEqual([
+      { path: 'version', code: 'version-future', limit: 7, found: 8 },
     ]);
     expect(issuesOf('job', changed('job', 'version', '1'))[0]?.code).toBe('version-unknown');
     expect(issuesOf('job', changed('job', 'version', undefined))[0]).toEqual({
