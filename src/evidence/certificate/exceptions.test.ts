@@ -74,4 +74,39 @@ it('a second pressure sensor whose zero was not taken is said, whatever became o
   expect(told(null)).toContain(EXCEPTION.noSecondZero);
   expect(told(true)).not.toContain(EXCEPTION.noSecondZero);
   expect(told(null, [PRESSURE_CHANNEL])).not.toContain(EXCEPTION.noSecondZero);
+
+it('names the second adapter, and says when its temperatures are missing', () => {
+  const { EXCEPTION } = english.certificate;
+  const beside = (what: string, s: number, seconds: number | null) => ({
+    e: 'beside',
+    tUs: s * 1e6,
+    what,
+    seconds,
+  });
+  const told = (events: readonly object[]) =>
+    exceptionsOf({
+      manifest: {
+        events,
+        end: 'ended',
+        resumedUs: [],
+        pages: { damage: [] },
+        signer: { previous: null },
+        beside: [
+          { deviceId: 'WARM-1', map: lineMap() },
+          { deviceId: 'SB-9', map: null },
+        ],
+      } as unknown as Manifest,
+      bundle: null,
+      setup: null,
+      peakBar: null,
+      firstUs: 0,
+      words: english,
+    });
+  const well = told([beside('greeted', 0, null)]);
+  expect(well).toContain(EXCEPTION.besideBy.columns('WARM-1'));
+  expect(well).toContain(EXCEPTION.besideDevice('SB-9'));
+  expect(well.join()).not.toContain('missing once');
+  const gone = told([beside('port', 60, 0.4), beside('back', 80, 20), beside('silent', 125, 5)]);
+  expect(gone).toContain(EXCEPTION.besideGap(1, 20));
+  expect(gone).toContain(EXCEPTION.besideGone('2:05'));
 });
