@@ -36,7 +36,10 @@ describe('setup read back', () => {
       ok: false,
       issues: [{ code: 'unknown-key' }],
     });
-    expect(parseSetup({ ...setup, channels: Array(8).fill(setup.channels[0]) }).ok).toBe(false);
+    expect(parseSetup({ ...setup, channels: Array(15).fill(setup.channels[0]) }).ok).toBe(false);
+    // The pressure is never the second adapter's.
+    const [pressure] = setup.channels;
+    expect(parseSetup({ ...setup, channels: [{ ...pressure, role: 'pressure', index: 7 }] }).ok).toBe(false);
     expect(parseSetup(null).ok).toBe(false);
   });
 });

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { LAST_CHANNEL } from './beside.ts';
+import { isBeside, LAST_CHANNEL } from './beside.ts';
 import {
   AIR_SOURCES,
   COUNTS_FROM,
@@ -23,6 +23,7 @@ import { describe } from './describe.ts';
 import { MOST_BAR } from './entries.ts';
 import { date, deviceId, id, int, line, num, rows } from './fields.ts';
 import { type Parsed, toIssues } from './issues.ts';
+import { isPressureRole } from './pressure-roles.ts';
 import { calibrationPoints } from './sensor-document.ts';
 import { reactionSchema } from './settings-document.ts';
 import type { Setup } from './setup.ts';
@@ -48,29 +49,37 @@ const calibration = z.strictObject({
   uResidual: num(0, 100),
 });
 
-const channel = z.strictObject({
-  index: int(0, LAST_CHANNEL),
-  role: z.enum(ROLES),
-  place: z.nullable(z.enum(PLACES)),
-  signal: z.enum(SIGNALS),
-  thermocouple: z.nullable(z.enum(THERMOCOUPLES)),
-  thermocoupleClass: z.nullable(z.literal([...THERMOCOUPLE_CLASSES])),
-  gaugeKind: z.nullable(z.enum(GAUGE_KINDS)),
-  partner: z.nullable(int(0, LAST_CHANNEL)),
-  bits: int(8, 32),
-  rawLo: int32(),
-  rawHi: int32(),
-  elLo: int32(),
-  elHi: int32(),
-  spanElLo: num(INT32.lo, INT32.hi),
-  spanElHi: num(INT32.lo, INT32.hi),
-  rangeLo: num(-10_000, 10_000),
-  rangeHi: num(-10_000, 10_000),
-  calibration: z.nullable(calibration),
-  uSensor: num(0, 1000),
-  perKelvin: z.exactOptional(num(0, 0.01)),
-  sensorSerial: z.optional(line(60)),
-});
+const channel = z
+  .strictObject({
+    index: int(0, LAST_CHANNEL),
+    role: z.enum(ROLES),
+    place: z.nullable(z.enum(PLACES)),
+    signal: z.enum(SIGNALS),
+    thermocouple: z.nullable(z.enum(THERMOCOUPLES)),
+    thermocoupleClass: z.nullable(z.literal([...THERMOCOUPLE_CLASSES])),
+    gaugeKind: z.nullable(z.enum(GAUGE_KINDS)),
+    partner: z.nullable(int(0, LAST_CHANNEL)),
+    bits: int(8, 32),
+    rawLo: int32(),
+    rawHi: int32(),
+    elLo: int32(),
+    elHi: int32(),
+    spanElLo: num(INT32.lo, INT32.hi),
+    spanElHi: num(INT32.lo, INT32.hi),
+    rangeLo: num(-10_000, 10_000),
+    rangeHi: num(-10_000, 10_000),
+    calibration: z.nullable(calibration),
+    uSensor: num(0, 1000),
+    perKelvin: z.exactOptional(num(0, 0.01)),
+    sensorSerial: z.optional(line(60)),
+  })
+  // The second adapter serves for temperatures: a pressure of it would be guarded by a device that is not armed.
+  .check(
+    z.refine((c) => !isBeside(c.index) || !isPressureRole(c.role), {
+      params: { code: 'pair' },
+      path: ['role'],
+    }),
+  );
 
 /** A rule between two members; the issue is laid at `path`. */
 const agree = (path: string) => ({ params: { code: 'pair' }, path: [path] });
