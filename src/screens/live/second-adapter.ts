@@ -1,7 +1,7 @@
 import type { SerialChoice } from '../../engine/messages.ts';
 import { isBeside } from '../../job/beside.ts';
 import type { DeviceDescription } from '../../plan/device.ts';
-import { eventText } from '../../words/events.ts';
+import { BESIDE } from '../../words/beside.ts';
 import type { Services } from '../context.ts';
 import { planOf } from '../setup-of.ts';
 import { bundleOf } from '../sheet/bundle.ts';
@@ -33,7 +33,7 @@ export async function readBeside(
   await app.ask({ q: 'setup', setup });
   const refused = app.live.events().findLast((e) => e.e === 'setup-refused' && e.tUs >= askedUs);
   if (refused === undefined) app.live.setSetup(setup);
-  else app.say(eventText(refused));
+  else app.say(BESIDE.refused);
 }
 
 /** Connects it, and in a run has it read. */

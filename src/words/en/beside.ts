@@ -17,6 +17,7 @@ export const BESIDE = {
   disconnect: 'Disconnect the second adapter',
   unread: 'It is connected and the run does not read it yet.',
   read: 'Read it in this run',
+  refused: 'The run does not take it as it stands. Apply the job sheet, and try again.',
   doubt: (text: string) => `Second adapter. ${text}`,
 };
 
