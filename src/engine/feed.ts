@@ -71,7 +71,7 @@ const START_RATE_HZ = 50;
 function carries(session: Session | null): number | null {
   const { baudRate = null, greeting = null } = session ?? {};
   if (baudRate === null || greeting === null || greeting.map !== undefined) return null;
-  return mostRateHz(greeting.channels.length, baudRate);
+  return mostRateHz(greeting.channels, baudRate);
 }
 
 /**

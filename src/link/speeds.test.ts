@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { FakeSerial } from './ports/testing/fake-serial.ts';
 import { createWebSerialPort, type SerialHost } from './ports/webserial.ts';
 import { createSession } from './session.ts';
-import { speedOrder, USUAL_SPEEDS } from './speeds.ts';
+import { mostRateHz, speedOrder, USUAL_SPEEDS } from './speeds.ts';
 import { createManualTimers } from './testing/timers.ts';
 
 const NONE = { usbVendorId: null, usbProductId: null };
@@ -193,4 +193,19 @@ describe('bytes that are no frames', () => {
     expect(b.session.error).toBeNull();
     expect(b.session.strayLine).toBeNull();
   });
+});
+
+it('a line carries what the protocol’s own example says, and a device that keeps a tenth free is under it', () => {
+  // SPEC.md, "Rate": 39 + 5 + 5 bytes, 918 Hz at 500 000 baud, 211 at 115 200 and 17 at 9600 with a tenth kept free.
+  const channels = [
+    { rawLo: 0, rawHi: 4095 },
+    { rawLo: 0, rawHi: 4095 },
+  ];
+  for (const [baud, hz] of [
+    [500_000, 918],
+    [115_200, 211],
+    [9600, 17],
+  ] as const)
+    expect(Math.floor(0.9 * mostRateHz(channels, baud))).toBe(hz);
+  expect(mostRateHz(channels, 9600)).toBeLessThan(1000);
 });
