@@ -111,7 +111,8 @@ class Adapter:
             "DEVPATH": f"/devices/emu/usb1/1-{self.number + 1}/1-{self.number + 1}:1.0/{name}/tty/{name}",
             "DEVNAME": self.node,
             "MAJOR": 4,
-            "MINOR": 64 + self.number,
+            # The one minor that the kernel's table of serial drivers has here.
+            "MINOR": 64,
             "ID_BUS": "usb",
             "ID_VENDOR_ID": "1209",
             "ID_MODEL_ID": f"{self.number + 1:04x}",

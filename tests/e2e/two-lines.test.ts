@@ -106,7 +106,7 @@ it('two sketches: a plain line by its columns, a second one by its names; each l
   const drawer = page.getByTestId('drawer');
   await plug(2, 2);
   await drawer.getByTestId('second-adapter').locator('summary').click();
-  await drawer.getByText('Thermometer').click();
+  await drawer.getByText('“Thermometer”').click();
   await drawer.getByTestId('beside-state').and(page.locator('[data-state="streaming"]')).waitFor();
   await drawer.getByText(packer).first().click();
   expect(await page.getByTestId('source-note').first().textContent()).toMatch(/^Unchecked line/);

@@ -56,47 +56,49 @@ export function SecondAdapter() {
       <Show
         when={beside()}
         fallback={
-          <details class="stack" data-testid="second-adapter">
+          <details data-testid="second-adapter">
             <summary>{BESIDE.title}</summary>
-            <p class="small muted">{BESIDE.text}</p>
-            <Show when={known()}>
-              {(device) => (
-                <>
+            <div class="stack">
+              <p class="small muted">{BESIDE.text}</p>
+              <Show when={known()}>
+                {(device) => (
+                  <>
+                    <button
+                      type="button"
+                      class="button wide"
+                      data-testid="beside-known"
+                      disabled={busy()}
+                      onClick={() => connect(device().port.map, true)}
+                    >
+                      {BESIDE.known(device().deviceId)}
+                    </button>
+                    <p class="small muted">{BESIDE.knownText}</p>
+                  </>
+                )}
+              </Show>
+              <button
+                type="button"
+                class="button wide"
+                data-testid="beside-device"
+                disabled={busy()}
+                onClick={() => connect(undefined, false)}
+              >
+                {BESIDE.device}
+              </button>
+              <For each={maps() ?? []}>
+                {({ id, document }) => (
                   <button
                     type="button"
                     class="button wide"
-                    data-testid="beside-known"
+                    data-testid={`beside-map-${id}`}
                     disabled={busy()}
-                    onClick={() => connect(device().port.map, true)}
+                    onClick={() => connect(document, false)}
                   >
-                    {BESIDE.known(device().deviceId)}
+                    {BESIDE.mapped[document.is](document.name)}
                   </button>
-                  <p class="small muted">{BESIDE.knownText}</p>
-                </>
-              )}
-            </Show>
-            <button
-              type="button"
-              class="button wide"
-              data-testid="beside-device"
-              disabled={busy()}
-              onClick={() => connect(undefined, false)}
-            >
-              {BESIDE.device}
-            </button>
-            <For each={maps() ?? []}>
-              {({ id, document }) => (
-                <button
-                  type="button"
-                  class="button wide"
-                  data-testid={`beside-map-${id}`}
-                  disabled={busy()}
-                  onClick={() => connect(document, false)}
-                >
-                  {BESIDE.mapped[document.is](document.name)}
-                </button>
-              )}
-            </For>
+                )}
+              </For>
+            </div>
           </details>
         }
       >
