@@ -74,6 +74,7 @@ it('a second pressure sensor whose zero was not taken is said, whatever became o
   expect(told(null)).toContain(EXCEPTION.noSecondZero);
   expect(told(true)).not.toContain(EXCEPTION.noSecondZero);
   expect(told(null, [PRESSURE_CHANNEL])).not.toContain(EXCEPTION.noSecondZero);
+});
 
 it('names the second adapter, and says when its temperatures are missing', () => {
   const { EXCEPTION } = english.certificate;

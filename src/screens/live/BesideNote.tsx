@@ -12,7 +12,10 @@ export function BesideNote() {
   const advice = () => {
     const link = beside();
     if (link === null || !isWanted(link.state)) return null;
-    if (link.error !== null) return BESIDE_ERROR[link.error] ?? LINK_ERROR[link.error];
+    if (link.error !== null) {
+      const { title, todo } = LINK_ERROR[link.error];
+      return BESIDE_ERROR[link.error] ?? { title: BESIDE.doubt(title), todo };
+    }
     return link.state === 'streaming' ? null : BESIDE_LOST;
   };
   return (
@@ -20,7 +23,7 @@ export function BesideNote() {
       <Show when={advice()}>
         {(a) => (
           <p class="note strong" role="status" data-testid="beside-error">
-            <strong>{BESIDE.doubt(a().title)}.</strong> {a().todo}
+            <strong>{a().title}.</strong> {a().todo}
           </p>
         )}
       </Show>

@@ -127,7 +127,7 @@ export function SecondAdapter() {
             </Show>
             <button
               type="button"
-              class="button wide"
+              class="button quiet"
               data-testid="beside-disconnect"
               disabled={busy()}
               onClick={() => during(() => app.ask({ q: 'disconnect-beside' }))}
