@@ -383,8 +383,8 @@ export function alarms(f: Format) {
     'batch-slow': {
       now: (v) => {
         if (v.cause === 'cooler-than-sleeve') return CUP[v.cause].is;
-        const what = isCup(v.cause) ? CUP[v.cause].is : `The witness cup shows a slow batch${usual(v.times)}`;
-        return `${what}. Was the ratio wrong, the hardener old or cold? Let down only when the witness sample is hard`;
+        const what = isCup(v.cause) ? CUP[v.cause].is : `Witness cup: slow batch${usual(v.times)}`;
+        return `${what}. Wrong ratio, old or cold hardener? Let down only when the witness sample is hard`;
       },
       was: (v) =>
         isCup(v.cause) ? CUP[v.cause].was : `the witness cup showed a slow batch${usual(v.times)}`,
