@@ -1,7 +1,7 @@
 import { ENTRIES, MOST_TEXT } from '../job/entries.ts';
 import type { NumberBounds } from '../job/fields.ts';
 import { ALARMS, LINE_ENDS, STAGES } from '../watch/codes.ts';
-import { type Command, SUPPLY_WORDS } from '../watch/inputs.ts';
+import { AIR_TEST_WORDS, type Command, SUPPLY_WORDS } from '../watch/inputs.ts';
 import { EngineError } from './errors.ts';
 
 /**
@@ -50,6 +50,9 @@ export function checkCommand(command: Command): Command {
       break;
     case 'supply':
       if (!(SUPPLY_WORDS as readonly unknown[]).includes(command.said)) bad('no such word');
+      break;
+    case 'air-test':
+      if (!(AIR_TEST_WORDS as readonly unknown[]).includes(command.said)) bad('no such word');
       break;
     case 'override':
       text(command.what, 'what');

@@ -28,6 +28,7 @@ const NEEDS_READINGS: Readonly<Record<Command['c'], boolean>> = {
   'warm-check': true,
   'prove-supply': true,
   supply: true,
+  'air-test': true,
   acknowledge: false,
   shelve: false,
   unshelve: false,

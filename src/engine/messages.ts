@@ -28,6 +28,7 @@ export const PRACTICE_CODES = [
   'practice-moved', // the same: the regulator moves after it was proved, or seen to stand
   'practice-differ', // the same: it reads off
   'practice-cup', // a probe in a cup of the batch, which is slow
+  'practice-air', // no packer: a pipe between two plugs, for the air test
 ] as const;
 export type PracticeCode = (typeof PRACTICE_CODES)[number];
 

@@ -45,6 +45,31 @@ const SITES: Readonly<Record<PracticeCode, typeof PRACTICE>> = {
   // Late enough for the supply to be proved, or to be seen to stand.
   'practice-moved': { ...PAIR, script: [{ atS: 240, fault: 'creep', barPerMin: 1 }] },
   'practice-differ': { ...PAIR, script: [{ atS: 20, fault: 'second-off', bar: -0.45 }] },
+  // The regulator is one for a test, and what the line reads is the pipe's.
+  'practice-air': {
+    ...PRACTICE,
+    site: {
+      ...PRACTICE.site,
+      regulator: { setBar: 0.16, droopBar: 0.05, relieving: true },
+      packer: {
+        pipeMm: 150,
+        lengthM: 10,
+        limpShare: 1,
+        freeInflationBar: 0.05,
+        stiffPerBar: 0.001,
+        creepPerBar: 0,
+        slowCreepPerBar: 0,
+        squeezeShare: 0,
+      },
+      pipe: { wallMm: 18, material: 'clay', groundC: 10, sleeveMm: 3, rubberMm: 0.5 },
+    },
+    channels: {
+      ...PRACTICE.channels,
+      tap: 'packer',
+      saysTap: 'hose',
+      transducer: { ...PRACTICE.channels?.transducer, noiseBar: 0.0002 },
+    },
+  },
   'practice-cup': {
     ...PRACTICE,
     site: { ...PRACTICE.site, cup: { potC: 16, tauS: 2200, heat: 1.3 }, slowBatch: 1.6 },

@@ -56,7 +56,9 @@ const EMPTY_BAR = 0.05;
 
 /** Was the packer let down by the crew's own word, with the line at zero now? A line at zero alone says too little. */
 function seenEmpty({ stage, bar, overBar, stale }: WatchView): boolean {
-  return stage === 'done' && bar !== null && overBar === null && !stale && bar <= EMPTY_BAR;
+  // An air test is made when the packer is out.
+  const isSaid = stage === 'done' || stage === 'air-test';
+  return isSaid && bar !== null && overBar === null && !stale && bar <= EMPTY_BAR;
 }
 
 export function createRuns(

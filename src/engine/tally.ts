@@ -19,7 +19,7 @@ export interface Tally {
   last: { bar: number; tUs: number } | null;
   /** The packer is in a stage in which air is in it, or may be. */
   up: boolean;
-  /** The supply is being proved behind a closed end: what the line reads is in no packer. */
+  /** The supply is being proved behind a closed end, or a pipe tested between plugs: what the line reads is in no packer. */
   proving: boolean;
   /** From when on the run clock it may hold air that nothing has shown to be gone; null: it holds none. */
   pressedUs: number | null;
@@ -68,6 +68,7 @@ const UP: Readonly<Record<Stage, boolean>> = {
   hold: true,
   'let-down': true,
   done: false,
+  'air-test': false,
   abandoned: false,
 };
 
@@ -112,7 +113,8 @@ export function tallyEvent(tally: Tally, event: WatchEvent, setup: Setup | null)
     press(tally, event.tUs);
   if (event.e === 'supply') tallySupply(tally, event);
   if (event.e === 'stage') {
-    tally.proving = false;
+    // Between plugs no packer holds it.
+    tally.proving = event.stage === 'air-test';
     tally.up = UP[event.stage];
     if (tally.up) press(tally, event.tUs);
   }

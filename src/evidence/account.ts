@@ -3,6 +3,7 @@
 import type { Setup } from '../job/setup.ts';
 import type { Account, OpenPoint } from '../record/account.ts';
 import type { WatchEvent } from '../watch/events.ts';
+import { airTestTold } from './air-test-told.ts';
 import { cureTold } from './cure-told.ts';
 import { holdsOf } from './numbers.ts';
 
@@ -150,6 +151,7 @@ export function accountOf(
   const witness = events.findLast((e) => e.e === 'witness') ?? null;
   const rebound = events.findLast((e) => e.e === 'rebound') ?? null;
   const cure = cureOf(events, endUs, setup);
+  const air = airTestTold(events, setup);
   const letDown = events.some((e) => e.e === 'stage' && (e.stage === 'let-down' || e.stage === 'done'));
   const open: readonly (OpenPoint | false)[] = [
     limits === null && 'no-limit',
@@ -170,6 +172,9 @@ export function accountOf(
     witness?.atPipeTemperature === false && 'witness-warm',
     letDown && rebound?.what !== 'stayed' && rebound?.what !== 'came-back' && 'rebound-none',
     rebound?.what === 'came-back' && 'rebound-back',
+    air.last?.verdict === 'failed' && 'air-test-failed',
+    air.last !== null && air.last.verdict !== 'passed' && air.last.verdict !== 'failed' && 'air-test-unsaid',
+    air.planned && air.last === null && 'air-test-none',
   ];
   return {
     overRated: byBar > 0 || overS !== null ? { byBar: Math.max(0, byBar), forS: overS } : null,

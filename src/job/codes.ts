@@ -63,6 +63,7 @@ export type PackersOnLine = (typeof PACKERS_ON_LINE)[number];
 /** Air test after the repair: methods of EN 1610, or ASTM F1417. */
 export const AIR_TESTS = ['none', 'LA', 'LB', 'LC', 'LD', 'F1417'] as const;
 export type AirTest = (typeof AIR_TESTS)[number];
+export type AirTestMethod = Exclude<AirTest, 'none'>;
 
 /** Where the air pressure of the site is known from. */
 export const AIR_SOURCES = ['assumed', 'altitude', 'typed', 'sensor'] as const;

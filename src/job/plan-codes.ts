@@ -82,6 +82,7 @@ export const WARNINGS = [
   'packer-leak-grows', // its leak moves up over the cycles of its log
   'air-test-refused', // uncertainty over a tenth of the allowed drop
   'air-test-unknown', // an input is missing
+  'air-test-over-plugs', // groundwater asks for more than plugs may hold
 ] as const;
 export type WarningCode = (typeof WARNINGS)[number];
 
@@ -213,6 +214,8 @@ export const INPUTS = [
   'start-pressure',
   'drop',
   'test-coefficient',
+  'sensor-span',
+  'sensor-step',
   'leak',
   'zero',
   'days',

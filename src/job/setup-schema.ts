@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { AIR_TEST_METHODS } from './air-test.ts';
 import { isBeside, LAST_CHANNEL } from './beside.ts';
 import {
   AIR_SOURCES,
@@ -149,6 +150,14 @@ export const setupSchema = z.strictObject({
   wetness: z.exactOptional(z.enum(WETNESSES)),
   inspectFirst: z.exactOptional(z.boolean()),
   sharedLine: z.exactOptional(z.boolean()),
+  airTest: z.exactOptional(
+    z.strictObject({
+      method: z.enum(AIR_TEST_METHODS),
+      mm: num(10, 5000),
+      lengthM: z.nullable(num(0.1, 2000)),
+      headBar: z.nullable(num(0, 10)),
+    }),
+  ),
   volume: z.nullable(z.strictObject({ litres: num(0.0001, 100_000), uLitres: num(0, 100_000) })),
   pipe: z.nullable(
     z.strictObject({

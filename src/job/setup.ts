@@ -1,5 +1,6 @@
 import type {
   AirSource,
+  AirTestMethod,
   CountsFrom,
   Criterion,
   CuredBy,
@@ -161,6 +162,17 @@ export interface Reaction {
   readonly closeS: number;
 }
 
+/** What of the job the air test is made of (air-test.ts has its numbers). */
+export interface AirTestSetup {
+  readonly method: AirTestMethod;
+  /** Inner diameter or DN, mm. */
+  readonly mm: number;
+  /** Pipe between the plugs, m; null: not known (EN 1610 does not ask). */
+  readonly lengthM: number | null;
+  /** Groundwater over the pipe, bar; null: not known, or none. */
+  readonly headBar: number | null;
+}
+
 export interface Setup {
   readonly number: number;
   readonly practice: boolean;
@@ -187,6 +199,8 @@ export interface Setup {
   readonly wetness?: Wetness;
   /** The packer was over its rating in an earlier run, and nobody has inspected it since. */
   readonly inspectFirst?: boolean;
+  /** The air test of the finished repair that the job names; a Setup without it has none. */
+  readonly airTest?: AirTestSetup;
   /** Another packer hangs on the same line, and only one of them is seen. */
   readonly sharedLine?: boolean;
   /** Gas volume of packer and hose at working pressure, litres; null: not known. */

@@ -16,7 +16,7 @@ describe('the practice job', () => {
   it('is a Setup that can be read back, without refusals', () => {
     expect(parseSetup(JSON.parse(JSON.stringify(p.setup)))).toEqual({ ok: true, value: p.setup });
     expect(p.refusals).toEqual([]);
-    expect(codes(p.warnings)).toEqual(['pot-mass', 'probe-uncompared', 'air-test-refused']);
+    expect(codes(p.warnings)).toEqual(['pot-mass', 'probe-uncompared']);
   });
 
   it('ceiling = rated − U, floor = head + free inflation + margin', () => {

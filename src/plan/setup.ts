@@ -163,6 +163,7 @@ export function makeSetup(request: PlanRequest): Plan {
     heating: job.heating.by,
     wetness: job.wetness,
     ...(packer !== null && overRatedUninspected(packer) !== null ? { inspectFirst: true } : {}),
+    ...(airTest === null ? {} : { airTest: airTest.setup }),
     ...(shared ? { sharedLine: true } : {}),
     // Two packers share their air: the volume of one is not the line's.
     volume: shared ? null : volume,

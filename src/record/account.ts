@@ -22,6 +22,9 @@ export const OPEN_POINTS = [
   'witness-warm',
   'rebound-none',
   'rebound-back',
+  'air-test-failed',
+  'air-test-unsaid',
+  'air-test-none',
 ] as const;
 export type OpenPoint = (typeof OPEN_POINTS)[number];
 

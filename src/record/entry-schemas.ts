@@ -3,9 +3,12 @@
  * read without these: a later program has more kinds, and what it wrote is still a sound page.
  */
 import * as z from 'zod/mini';
+import { AIR_TEST_METHODS } from '../job/air-test.ts';
 import { PLACES } from '../job/codes.ts';
 import type { Frozen, Same } from '../job/setup-schema.ts';
 import {
+  AIR_TEST_REASONS,
+  AIR_TEST_VERDICTS,
   ALARMS,
   CUP_DOUBTS,
   CUP_VERDICTS,
@@ -18,7 +21,7 @@ import {
   SUPPLY_VERDICTS,
 } from '../watch/codes.ts';
 import { LEAK_VERDICTS, type WatchEvent } from '../watch/events.ts';
-import { type Command, type Notice, SUPPLY_WORDS } from '../watch/inputs.ts';
+import { AIR_TEST_WORDS, type Command, type Notice, SUPPLY_WORDS } from '../watch/inputs.ts';
 
 // Numbers are finite by zod's own rule. Texts are bounded by the line that they stand in.
 const n = z.number();
@@ -45,6 +48,7 @@ const command = z.discriminatedUnion('c', [
   z.strictObject({ c: z.literal('warm-check'), place, thermometerC: n }),
   z.strictObject({ c: z.literal('prove-supply'), end: z.enum(LINE_ENDS) }),
   z.strictObject({ c: z.literal('supply'), said: z.enum(SUPPLY_WORDS) }),
+  z.strictObject({ c: z.literal('air-test'), said: z.enum(AIR_TEST_WORDS) }),
   z.strictObject({ c: z.literal('mixed') }),
   z.strictObject({ c: z.literal('take-device'), deviceId: text }),
   z.strictObject({ c: z.literal('vent'), open: yes }),
@@ -218,6 +222,19 @@ const event = z.discriminatedUnion('e', [
     ceilingInS: z.nullable(bounded),
     riseS: nullable,
     bar: nullable,
+  }),
+  told('air-test', {
+    what: z.enum(['begun', 'refused', 'stabilised', 'timed', 'judged', 'broken-off', 'vented']),
+    attempt: n,
+    reason: z.nullable(z.enum(AIR_TEST_REASONS)),
+    verdict: z.nullable(z.enum(AIR_TEST_VERDICTS)),
+    method: z.nullable(z.enum(AIR_TEST_METHODS)),
+    startMbar: nullable,
+    dropMbar: nullable,
+    allowedMbar: nullable,
+    uMbar: nullable,
+    warmedK: nullable,
+    seconds: nullable,
   }),
   told('outlet-stood', { bar: n }),
   told('cup', {

@@ -33,7 +33,7 @@ export const isWhole = (verdict: Verdict): boolean =>
   verdict === 'valid' || verdict === 'not-derived' || verdict === 'unknown-signer';
 
 /** What of the papers is held against the Setups. */
-export type PaperPart = 'sensor' | 'calibration' | 'packer' | 'resin' | 'pipe' | 'site';
+export type PaperPart = 'sensor' | 'calibration' | 'packer' | 'resin' | 'pipe' | 'site' | 'air-test';
 
 /** What of the pages has a form of its own. */
 export type EntryKind = 'setup' | 'command' | 'notice' | 'event' | 'map';

@@ -119,3 +119,24 @@ it('counts from the Setup by which air was let in: a sheet may be filled in befo
   expect(filledAt(50)).toEqual([]);
   expect(filledAt(150)).toEqual(['resin']);
 });
+
+it('an air test of another method, length, size or groundwater is said', () => {
+  const { job } = DEMO;
+  expect(plan().setup.airTest).toBeDefined();
+  const papers = (airTest: JobBundle['job']['airTest']) => toBundle({ ...DEMO, job: { ...job, airTest } });
+  expect(said(papers({ ...job.airTest, method: 'LD' }))).toEqual(['air-test']);
+  expect(said(papers({ method: 'none', lengthM: null }))).toEqual(['air-test']);
+  expect(said(papers({ ...job.airTest, lengthM: 21 }))).toEqual(['air-test']);
+  const airTest = { method: 'F1417', lengthM: 20 } as const;
+  const { setup } = plan({ airTest });
+  const told = (of: Partial<typeof setup>) =>
+    papersApart({
+      job: papers(airTest),
+      setups: [{ tUs: 0, setup: { ...setup, ...of } }],
+      events: [],
+    } as unknown as Manifest).flatMap((r) => r.what);
+  expect(setup.airTest?.method).toBe('F1417');
+  expect(told({})).toEqual([]);
+  for (const change of [{ headBar: 0.5 }, { mm: 300 }, { lengthM: null }])
+    expect(told({ airTest: { ...setup.airTest!, ...change } })).toEqual(['air-test']);
+});

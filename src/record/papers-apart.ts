@@ -87,6 +87,19 @@ const isOtherSite = ({ job }: JobBundle, setup: Setup): boolean =>
   (setup.heating !== undefined && job.heating.by !== setup.heating) ||
   (setup.infiltration !== undefined && job.defect.infiltration !== setup.infiltration);
 
+/** Method, size, length and groundwater of its air test: all that its numbers are made of. */
+function isOtherAirTest({ job }: JobBundle, { airTest, limits, pipe }: Setup): boolean {
+  if (airTest === undefined) return false;
+  const isF1417 = airTest.method === 'F1417';
+  const mm = isF1417 ? pipe?.innerMm : (job.pipe.dn ?? pipe?.innerMm);
+  return (
+    airTest.method !== job.airTest.method ||
+    airTest.lengthM !== job.airTest.lengthM ||
+    airTest.mm !== mm ||
+    airTest.headBar !== (isF1417 ? (limits?.headBar ?? null) : null)
+  );
+}
+
 function* apart(bundle: JobBundle, setup: Setup): Generator<PaperPart> {
   for (const { channel, sensorId } of bundle.job.device.channels) {
     const ch = setup.channels.find((c) => c.index === channel);
@@ -98,6 +111,7 @@ function* apart(bundle: JobBundle, setup: Setup): Generator<PaperPart> {
   if (isOtherResin(bundle, setup) || isOtherMix(bundle, setup)) yield 'resin';
   if (isOtherPipe(bundle, setup)) yield 'pipe';
   if (isOtherSite(bundle, setup)) yield 'site';
+  if (isOtherAirTest(bundle, setup)) yield 'air-test';
 }
 
 /** The Setups by which air was let in, and what came after: a sheet may be filled in before. */

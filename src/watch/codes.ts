@@ -3,12 +3,22 @@
 /** Events and inputs change meaning only together with this number. */
 export const ENGINE = 1;
 
-export const STAGES = ['prepare', 'seat', 'inflate', 'hold', 'let-down', 'done', 'abandoned'] as const;
+export const STAGES = [
+  'prepare',
+  'seat',
+  'inflate',
+  'hold',
+  'let-down',
+  'done',
+  'air-test', // of the finished repair, between two plugs
+  'abandoned',
+] as const;
 export type Stage = (typeof STAGES)[number];
 
 export const ALARMS = [
   'over-range', // over the end of the sensor's span: nobody knows how far
   'over-rated', // median of three over the packer's rated pressure
+  'over-test', // between the plugs of an air test there is more than the test allows
   'ceiling', // median of three at or over the ceiling
   'rising', // will not stop by itself or by a normal hand
   'supply-over', // the regulator's outlet is over the ceiling
@@ -111,6 +121,29 @@ export const SUPPLY_REASONS = [
   'fill-as-fast', // the packer filled as fast as the hose did: it was on it
 ] as const;
 export type SupplyReason = (typeof SUPPLY_REASONS)[number];
+
+/** What an air test says of the repair. */
+export const AIR_TEST_VERDICTS = ['passed', 'failed', 'cannot-say'] as const;
+export type AirTestVerdict = (typeof AIR_TEST_VERDICTS)[number];
+
+/** Why an air test was not begun or was broken off, or why its drop says nothing. */
+export const AIR_TEST_REASONS = [
+  'not-in-stage',
+  'no-plan', // the job names none, or an input of it is missing
+  'no-reading',
+  'sensor-too-coarse', // its uncertainty is over a tenth of the allowed drop
+  'over-plugs', // groundwater asks for more than plugs may hold
+  'stopped', // said
+  'not-held', // it does not stay at the test pressure: said, or seen
+  'air-came-in', // while the drop was timed
+  'gap',
+  'device', // another sensor, scale or test
+  'stage',
+  'end',
+  'near', // the drop is nearer to the allowed one than it is known
+  'rose', // warmth, or a supply that is not shut
+] as const;
+export type AirTestReason = (typeof AIR_TEST_REASONS)[number];
 
 /** How two pressures of one line contradict each other. */
 export const PAIR_DOUBTS = [

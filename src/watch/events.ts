@@ -1,6 +1,9 @@
+import type { AirTestMethod } from '../job/air-test.ts';
 import type { Place } from '../job/setup.ts';
 import type { DeviceEventCode } from '../link/frames.ts';
 import type {
+  AirTestReason,
+  AirTestVerdict,
   AlarmCode,
   AlarmState,
   CupDoubt,
@@ -244,6 +247,28 @@ export type WatchEvent = { readonly tUs: number } & (
       /** How long the line took to rise, s. */
       readonly riseS: number | null;
       readonly bar: number | null;
+    }
+  /** Air test of the finished repair, attempt by attempt. */
+  | {
+      readonly e: 'air-test';
+      /** 'timed': the time of the drop begins. 'vented': the pipe is empty again. */
+      readonly what: 'begun' | 'refused' | 'stabilised' | 'timed' | 'judged' | 'broken-off' | 'vented';
+      /** Attempts begun so far, this one among them. */
+      readonly attempt: number;
+      readonly reason: AirTestReason | null;
+      readonly verdict: AirTestVerdict | null;
+      readonly method: AirTestMethod | null;
+      /** Where the time began. */
+      readonly startMbar: number | null;
+      /** At constant temperature of the air where that was measured; positive: fallen. */
+      readonly dropMbar: number | null;
+      readonly allowedMbar: number | null;
+      /** Expanded uncertainty (k = 2) of the drop. */
+      readonly uMbar: number | null;
+      /** By how much the air grew warmer, K; null: no probe was in it. */
+      readonly warmedK: number | null;
+      /** Stabilised, to be timed, or timed, s. */
+      readonly seconds: number | null;
     }
   /** The regulator's outlet stands, at this pressure, before air is let in; told again where it stands elsewhere. */
   | { readonly e: 'outlet-stood'; readonly bar: number }

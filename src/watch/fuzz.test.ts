@@ -7,7 +7,7 @@ import { readingOf } from '../sensing/testing/readings.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
 import { ALARMS, LINE_ENDS, STAGES } from './codes.ts';
 import type { WatchEvent } from './events.ts';
-import { type Command, type Notice, SUPPLY_WORDS, type WatchInput } from './inputs.ts';
+import { AIR_TEST_WORDS, type Command, type Notice, SUPPLY_WORDS, type WatchInput } from './inputs.ts';
 import type { WatchState } from './step.ts';
 import { createWatch, step, viewOf } from './step.ts';
 
@@ -53,6 +53,7 @@ const COMMANDS: {
   'warm-check': fc.constant({ place: 'sleeve', thermometerC: 30 }),
   'prove-supply': fc.record({ end: fc.constantFrom(...LINE_ENDS) }),
   supply: fc.record({ said: fc.constantFrom(...SUPPLY_WORDS) }),
+  'air-test': fc.record({ said: fc.constantFrom(...AIR_TEST_WORDS) }),
   mixed: fc.constant({}),
   'take-device': fc.constant({ deviceId: 'd' }),
   vent: fc.record({ open: flag }),

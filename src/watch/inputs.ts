@@ -7,6 +7,10 @@ import type { AlarmCode, GapReason, LineEnd, Stage } from './codes.ts';
 export const SUPPLY_WORDS = ['slow-valve', 'packer-on', 'valve-shut', 'turned', 'stop'] as const;
 export type SupplyWord = (typeof SUPPLY_WORDS)[number];
 
+/** Of an air test: it begins, with a probe in the air between the plugs or without; it does not hold; it stops. */
+export const AIR_TEST_WORDS = ['begin', 'begin-probed', 'not-held', 'stop'] as const;
+export type AirTestWord = (typeof AIR_TEST_WORDS)[number];
+
 /** What the operator says. Every one is logged. */
 export type Command =
   /** Names the occurrence that was shown: a press that comes late silences no newer one. */
@@ -26,6 +30,7 @@ export type Command =
    */
   | { readonly c: 'prove-supply'; readonly end: LineEnd }
   | { readonly c: 'supply'; readonly said: SupplyWord }
+  | { readonly c: 'air-test'; readonly said: AirTestWord }
   | { readonly c: 'mixed' }
   /** Another device goes on in the run's place, by the Setup that follows: what was known of the first one is void. */
   | { readonly c: 'take-device'; readonly deviceId: string }

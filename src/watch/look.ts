@@ -1,5 +1,6 @@
 import { spanEndBar } from '../job/gauge-kind.ts';
 import { FLAG } from '../sensing/reading.ts';
+import { airTestView } from './airtest/view.ts';
 import { conditionOf } from './alarms/conditions.ts';
 import { maybeShelved } from './alarms/operator.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
@@ -141,6 +142,7 @@ export function viewOf(w: WatchState, tUs: number): WatchView {
     rebound: test === null ? null : { sinceUs: test.sinceUs, needS: REBOUND_S, startBar: test.startBar },
     supply: supplyView(w.supply, tUs),
     second: secondView(w.pair, tUs),
+    airTest: airTestView(w.airTest, setup),
     cup: cupView(w, tUs),
     mixedUs: w.mixedUs,
     potLifeLeftS: potLifeLeftS(w, tUs),

@@ -1,6 +1,8 @@
 import { warmthBarPerK } from '../job/sensor-warmth.ts';
 import type { Reaction, Setup } from '../job/setup.ts';
 import type { GuardFrame } from '../link/frames.ts';
+import { createAirTest } from './airtest/airtest.ts';
+import type { AirTest, AirTestContext } from './airtest/types.ts';
 import type { AlarmSlot } from './alarms/machine.ts';
 import { createAlarms } from './alarms/machine.ts';
 import { ALARM_TABLE } from './alarms/table.ts';
@@ -22,7 +24,7 @@ import { createJump, type Jump } from './signal/jump.ts';
 import type { Levels } from './signal/levels.ts';
 import { createLevels } from './signal/levels.ts';
 import { lossCause } from './signal/loss.ts';
-import type { Probe } from './signal/probes.ts';
+import { type Probe, probeFresh } from './signal/probes.ts';
 import { type RecentStats, recentStats } from './signal/recent.ts';
 import { createSeep, type Seep } from './signal/seep.ts';
 import type { Signal } from './signal/signal.ts';
@@ -92,6 +94,7 @@ export interface WatchState {
   cure: CureState | null;
   sensorChecks: SensorChecks;
   supply: Supply;
+  airTest: AirTest;
   pair: Pair;
   device: DeviceState;
   store: { ok: boolean; code: string };
@@ -140,6 +143,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     cure: null,
     sensorChecks: createSensorChecks(),
     supply: createSupply(),
+    airTest: createAirTest(),
     pair: createPair(null),
     device: { guard: null, tripped: false, deaf: false, faults: [] },
     store: { ok: true, code: '' },
@@ -264,6 +268,13 @@ const USUAL_RATE_HZ = 50;
 /** Spacing of the readings now and before where they come far rarer, s; 'between' where that cannot be said. */
 export const slowReadings = (w: WatchState): ReturnType<typeof fallen> =>
   fallen(w.signal.cadence, 1 / (w.setup?.rateHz ?? USUAL_RATE_HZ));
+
+/** What an air test is told of the run: the air between the plugs is read by the probe of the air. */
+export function airTestContext(w: WatchState): AirTestContext {
+  const probe = w.probes.find((p) => p.place === 'air');
+  const airC = probe !== undefined && probeFresh(probe, w.tUs) ? probe.c : null;
+  return { tUs: w.tUs, setup: w.setup, airC };
+}
 
 /** Seconds of pot life left; null: not mixed or not given. */
 export function potLifeLeftS(w: WatchState, tUs: number): number | null {

@@ -1,9 +1,40 @@
+import type { AirTestSpec } from '../job/air-test.ts';
 import type { SecondPressure } from '../job/codes.ts';
 import type { Limits, Line, Place, Tap } from '../job/setup.ts';
-import type { AlarmCode, AlarmState, PairPath, Priority, Stage, Standing, SupplyVerdict } from './codes.ts';
+import type { AirTestPhase } from './airtest/types.ts';
+import type {
+  AirTestReason,
+  AirTestVerdict,
+  AlarmCode,
+  AlarmState,
+  PairPath,
+  Priority,
+  Stage,
+  Standing,
+  SupplyVerdict,
+} from './codes.ts';
 import type { CupSaid } from './cure/cup-judge.ts';
 import type { AlarmValues, Bounded, LeakFigure } from './events.ts';
 import type { ProofPhase } from './supply/types.ts';
+
+/** The air test: where it is, what it asks for, and what came of the last attempt. Pressures in bar. */
+export interface AirTestView {
+  readonly phase: AirTestPhase;
+  /** Attempts begun so far. */
+  readonly attempt: number;
+  readonly spec: AirTestSpec;
+  /** As near to the test pressure as is asked for. */
+  readonly band: { readonly low: number; readonly high: number };
+  /** Of a phase that counts by itself, s. */
+  readonly leftS: number | null;
+  /** The level at which the time began. */
+  readonly fromBar: number | null;
+  /** So far, or of the last attempt. */
+  readonly dropBar: number | null;
+  readonly uBar: number | null;
+  readonly verdict: AirTestVerdict | null;
+  readonly reason: AirTestReason | null;
+}
 
 /** What the guard believes of the fill. null where it is not sure: an unsure forecast is not shown. */
 export interface GuardView {
@@ -163,6 +194,8 @@ export interface WatchView {
   readonly supply: SupplyView | null;
   /** null: the line has one pressure. */
   readonly second: SecondView | null;
+  /** null: none is planned, or an input of it is missing. */
+  readonly airTest: AirTestView | null;
   /** What the witness cup says of its batch; null: there is none. */
   readonly cup: CupView | null;
   readonly mixedUs: number | null;

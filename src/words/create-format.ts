@@ -108,6 +108,13 @@ export function createFormat(decimal: Decimal) {
     pressure: (bar: Maybe, units = METRIC, extraDigits = 0): string =>
       quantity('pressure', bar, units, extraDigits),
 
+    /** Pressure of an air test, bar, in the small unit: a hundredth of a bar is the whole of some. */
+    testPressure: (bar: Maybe, units = METRIC): string =>
+      quantity('smallPressure', known(bar) ? bar * 1000 : null, units),
+    testPressureNumber: (bar: Maybe, units = METRIC): string =>
+      known(bar) ? show('smallPressure', bar * 1000, units, decimal).number : NO_VALUE,
+    testPressureUnit: (units = METRIC): string => scaleOf('smallPressure', units).unit,
+
     temperature: (c: Maybe, units = METRIC): string => quantity('temperature', c, units),
 
     /** A leak or creep in mbar/min, or the like in the user's unit. */

@@ -1,10 +1,11 @@
 /**
- * npm run campaign [-- fills|proofs|pairs|holds|sleeves|mixings|cups|samples|forgeries …] [--n SCALE]
+ * npm run campaign [-- fills|proofs|pairs|holds|sleeves|mixings|cups|samples|airtests|forgeries …] [--n SCALE]
  *
  * Runs the campaigns named (all without a name), prints their tables and writes docs/validation.md with its figures.
  * SCALE below 1 runs a share of each and writes nothing.
  */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { AIRTESTS, airtestsChild, runAirtests } from './airtests-run.ts';
 import { CUPS, cupsChild, runCups } from './cups-run.ts';
 import { FILLS, fillsChild, runFills } from './fills-run.ts';
 import { FORGERIES, forgeriesChild, runForgeries } from './forgeries-run.ts';
@@ -34,6 +35,7 @@ const CAMPAIGNS: Readonly<Record<string, (scale: number) => Promise<Section>>> =
   [MIXINGS]: runMixings,
   [CUPS]: runCups,
   [SAMPLES]: runSamples,
+  [AIRTESTS]: runAirtests,
   [FORGERIES]: runForgeries,
 };
 for (const name of named)
@@ -50,6 +52,7 @@ else if (isChild(SLEEVES)) sleevesChild(scale);
 else if (isChild(MIXINGS)) mixingsChild(scale);
 else if (isChild(CUPS)) cupsChild(scale);
 else if (isChild(SAMPLES)) samplesChild(scale);
+else if (isChild(AIRTESTS)) airtestsChild(scale);
 else if (isChild(FORGERIES)) forgeriesChild();
 else
   for (const [name, run] of Object.entries(CAMPAIGNS)) {

@@ -8,6 +8,7 @@ import type { Manifest } from '../../record/manifest.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { Catalogue } from '../../words/catalogue.ts';
 import { cupAsks, lastCup, OUTSIDE_S, packerPeak, supplyOf, wentOn } from '../account.ts';
+import { airTestTold } from '../air-test-told.ts';
 import { floorOfRecord, holdsOf } from '../numbers.ts';
 
 export interface Seen {
@@ -28,6 +29,7 @@ const RANK = { urgent: 0, high: 1, low: 2 } as const;
 export function exceptionsOf(seen: Seen): readonly string[] {
   return [
     ...ofOutcome(seen),
+    ...ofAirTest(seen),
     ...ofRecord(seen),
     ...ofAlarms(seen),
     ...ofGaps(seen),
@@ -53,6 +55,7 @@ const MAY_BE = {
   question: true,
   rebound: true,
   supply: true,
+  'air-test': true,
   mixed: true,
   witness: true,
   cup: true,
@@ -105,6 +108,20 @@ function ofOutcome(seen: Seen): string[] {
       out.push(X.overCeiling(peakBar));
   }
   return out;
+}
+
+/** The last attempt counts; what came of the others is told with it. */
+function ofAirTest({ manifest, setup, words }: Seen): string[] {
+  const { EXCEPTION: X } = words.certificate;
+  const { AIR_REASON, airTestEvent } = words.airTest;
+  const { planned, last, earlier } = airTestTold(manifest.events, setup);
+  const out: string[] = [];
+  if (last === null) {
+    if (planned) out.push(X.airTestNone);
+  } else if (last.verdict === 'failed') out.push(X.airTestFailed);
+  else if (last.verdict !== 'passed' && last.reason !== null)
+    out.push(X.airTestUnsaid(AIR_REASON[last.reason]));
+  return [...out, ...earlier.map((e) => X.airTestEarlier(airTestEvent(e)))];
 }
 
 function ofRecord(seen: Seen): string[] {

@@ -6,6 +6,7 @@ import type { Account } from '../../record/account.ts';
 import type { Catalogue } from '../../words/catalogue.ts';
 import { NO_VALUE } from '../../words/create-format.ts';
 import { lastCup } from '../account.ts';
+import { airTestTold } from '../air-test-told.ts';
 import { cureTold } from '../cure-told.ts';
 import type { Numbers } from '../messages.ts';
 import { floorOfRecord, holdsOf } from '../numbers.ts';
@@ -290,6 +291,14 @@ export function heldRows(seen: Seen, numbers: Numbers): readonly Row[] {
   out.push({ name: C.cure, text: cureText(seen, setup) });
   const cup = lastCup(manifest.events);
   if (cup !== null) out.push({ name: C.cup, text: words.events.eventText(cup) });
+  const air = airTestTold(manifest.events, setup);
+  if (air.last !== null) {
+    const { judgedText, airTestEvent } = words.airTest;
+    out.push({
+      name: C.airTest,
+      text: air.last.what === 'judged' ? judgedText(air.last) : airTestEvent(air.last),
+    });
+  } else if (air.planned) out.push({ name: C.airTest, text: C.airTestNone });
   const { coldest } = numbers;
   if (coldest !== null) out.push({ name: C.coldest, text: words.hold.coldestValue(coldest) });
   return out;

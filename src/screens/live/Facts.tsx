@@ -22,6 +22,7 @@ const TOLD: Readonly<Record<Stage, { readonly potLife: boolean; readonly slope: 
   hold: { potLife: false, slope: false },
   'let-down': { potLife: false, slope: true },
   done: { potLife: false, slope: false },
+  'air-test': { potLife: false, slope: true },
   abandoned: { potLife: false, slope: false },
 };
 

@@ -82,7 +82,7 @@ export function Live(props: { jobId: string | null }) {
     undefined,
     sameJson,
   );
-  const unit = () => app.units().pressure;
+  const unit = () => face.pressure().unit;
   const pressurePx = () =>
     digitSize(face.pressure(), unit(), {
       rect: layout().pressure,

@@ -34,6 +34,7 @@ const AIM: Record<Stage, Aim> = {
   hold: 'band',
   'let-down': null,
   done: null,
+  'air-test': 'band',
   abandoned: null,
 };
 /** Names of the ticks stand as far apart as this, px: large and small drawings. */
@@ -51,6 +52,16 @@ const SAME_BAR = 0.005;
 /** The lane without a probe, °C. */
 const EMPTY_C = { low: 8, high: 14 };
 const ORDER: readonly (Place | null)[] = ['sleeve', 'air', 'pipe', 'ground', 'cup', null];
+
+const { most, from, drop } = LANES.airTest;
+/** In an air test the marks are the test's. */
+const TEST_MARKS: typeof MARK_NAMES = {
+  ...MARK_NAMES,
+  rated: most,
+  ceiling: most,
+  working: from,
+  floor: drop,
+};
 
 const json = { equals: (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b) };
 
@@ -88,9 +99,29 @@ export function LiveLanes(props: {
   const pressureUnit = createMemo(() => pressureUnitOf(app.units()));
   const temperatureUnit = createMemo(() => temperatureUnitOf(app.units()));
   const inForce = createMemo(() => view()?.limits ?? null);
+  /** Between plugs the packer's limits say nothing: what counts is the test's most, and the drop that is allowed. */
+  const tested = createMemo<MarkedLimits | null>(
+    () => {
+      const test = view()?.airTest ?? null;
+      if (stage() !== 'air-test' || test === null) return null;
+      const { mostBar, startBar, dropBar } = test.spec;
+      const from = test.fromBar ?? startBar;
+      return {
+        ratedBar: mostBar,
+        ceilingBar: mostBar,
+        workingBar: from,
+        floorBar: from - dropBar,
+        seatBar: null,
+      };
+    },
+    null,
+    json,
+  );
   const limits = createMemo<MarkedLimits | null>(
     () => {
       const l = inForce();
+      const test = tested();
+      if (test !== null) return test;
       if (l === null) return null;
       const { ratedBar, ceilingBar, floorBar, seatBar } = l;
       return { ratedBar, ceilingBar, workingBar: l.cue ? l.workingBar : null, floorBar, seatBar };
@@ -129,7 +160,7 @@ export function LiveLanes(props: {
     () => {
       const now = limits();
       const setup = live.setup();
-      if (now === null) return [];
+      if (now === null || tested() !== null) return [];
       const spans = limitSpans(live.events(), setup === null ? [] : [setup], firstUs());
       const signs = ({ ceilingBar, workingBar, floorBar }: (typeof spans)[number]) =>
         [ceilingBar, workingBar, floorBar].join();
@@ -284,8 +315,8 @@ export function LiveLanes(props: {
     };
   });
 
-  const words: LanesPicture['words'] = {
-    marks: MARK_NAMES,
+  const words = (): LanesPicture['words'] => ({
+    marks: tested() === null ? MARK_NAMES : TEST_MARKS,
     ghost: { settles: LANES.settles, 'left-open': LANES.leftOpen, warmth: LANES.liftsTo },
     last: LANES.last,
     atLeast: LANES.atLeast,
@@ -294,7 +325,7 @@ export function LiveLanes(props: {
     lowered: LANES.lowered,
     now: LANES.now,
     loupe: { title: LANES.footTitle, allowed: LANES.footAllowed },
-  };
+  });
   const lines = createMemo<LanesPicture['lines']>(() => {
     epoch();
     return { spanS: spanS(), nowS: nowS(), scale: scale(), dashes: dashes(), pace: pace(), gaps: gaps() };
@@ -312,7 +343,7 @@ export function LiveLanes(props: {
     practice: live.link()?.kind === 'rig' ? UI.practiceWord : null,
     pressureUnit: pressureUnit(),
     temperatureUnit: temperatureUnit(),
-    words,
+    words: words(),
   }));
 
   // Read aloud when it is asked for: its number need not be of this very moment.

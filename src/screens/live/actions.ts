@@ -115,6 +115,10 @@ export function createActions(app: Services, start: Start, more: More): Actions 
           return command({ c: 'supply', said: 'valve-shut' });
         case 'supply-stop':
           return command({ c: 'supply', said: 'stop' });
+        case 'air-begin':
+          return command({ c: 'air-test', said: 'begin' });
+        case 'air-stop':
+          return command({ c: 'air-test', said: 'stop' });
         case 'test':
           return command({ c: 'vent', open: false });
         case 'end':
@@ -143,6 +147,15 @@ export function createActions(app: Services, start: Start, more: More): Actions 
           return command({ c: 'witness', hard: code === 'hard', atPipeTemperature: true });
         case 'vent-open':
           return command({ c: 'vent', open: true });
+        case 'air-test':
+          return go('air-test');
+        case 'air-begin-probed':
+        case 'air-again-probed':
+          return command({ c: 'air-test', said: 'begin-probed' });
+        case 'air-again':
+          return command({ c: 'air-test', said: 'begin' });
+        case 'air-not-held':
+          return command({ c: 'air-test', said: 'not-held' });
         case 'slow-valve':
         case 'packer-on':
           return command({ c: 'supply', said: code });

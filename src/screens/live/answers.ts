@@ -1,5 +1,6 @@
+import { isUntestable } from './air-test-doubt.ts';
 import type { Instructed } from './instruction.ts';
-import { reboundOf, type Scene } from './scene.ts';
+import { atZero, reboundOf, type Scene } from './scene.ts';
 import { witnessOf } from './stage-doubts.ts';
 
 /** What the crew can say besides the stage key: one or two keys in the row under the instruction. */
@@ -12,7 +13,12 @@ export type AnswerCode =
   | 'not-hard'
   | 'vent-open'
   | 'slow-valve'
-  | 'packer-on';
+  | 'packer-on'
+  | 'air-test'
+  | 'air-begin-probed'
+  | 'air-again'
+  | 'air-again-probed'
+  | 'air-not-held';
 
 export interface Answer {
   readonly code: AnswerCode;
@@ -65,6 +71,21 @@ export function answersOf(scene: Scene, { stage, code }: Instructed): readonly A
       const last = reboundOf(scene)?.what;
       const tested = view.rebound !== null || last === 'came-back' || last === 'broken-off';
       return tested ? [answer('vent-open')] : [];
+    }
+    case 'done': {
+      // Planned and not made yet: it is the next thing once the packer is out.
+      const made = scene.events.some((e) => e.e === 'air-test' && e.what === 'judged');
+      return view.airTest === null || made || !atZero(scene) ? [] : [answer('air-test')];
+    }
+    case 'air-test': {
+      const { airTest } = view;
+      if (airTest === null) return [];
+      const probe = view.temps.some((t) => t.place === 'air' && t.c !== null);
+      if (code === 'begin') return probe ? [answer('air-begin-probed')] : [];
+      if (airTest.phase === 'idle' && !isUntestable(airTest.reason))
+        return [answer('air-again'), ...(probe ? [answer('air-again-probed')] : [])];
+      const before = airTest.phase === 'fill' || airTest.phase === 'stabilise';
+      return before || airTest.phase === 'adjust' ? [answer('air-not-held', { hold: true })] : [];
     }
     default:
       return [];

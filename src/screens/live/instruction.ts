@@ -273,6 +273,41 @@ function abandoned(scene: Scene): Instructed {
     : { stage: 'abandoned', code: 'zero' };
 }
 
+const VERDICT_SAYS = { passed: 'passed', failed: 'failed', 'cannot-say': 'unsaid' } as const;
+
+function airTest({ view }: Scene): Instructed {
+  const say = (code: keyof Says['air-test'], bar?: number): Instructed => ({
+    stage: 'air-test',
+    code,
+    ...(bar === undefined ? {} : { told: { bar } }),
+  });
+  const test = view.airTest;
+  if (test === null) return say('none');
+  const { spec, band, verdict, reason } = test;
+  const bar = view.bar ?? 0;
+  switch (test.phase) {
+    case 'fill':
+      return say('fill', spec.initialBar);
+    case 'stabilise':
+      return bar < spec.startBar ? say('top-up', spec.initialBar) : say('stabilise');
+    case 'adjust':
+      return bar < band.low ? say('bring-up', spec.startBar) : say('let-out', spec.startBar);
+    case 'settle':
+    case 'timing':
+      return say(test.phase);
+    case 'vent':
+      return say('vent');
+    case 'idle':
+      if (reason === 'sensor-too-coarse') return say('coarse');
+      if (reason === 'over-plugs') return say('plugs');
+      if (reason === 'no-plan') return say('none');
+      if (verdict !== null) return say(VERDICT_SAYS[verdict]);
+      return say(test.attempt > 0 ? 'broken' : 'begin');
+    default:
+      return test.phase satisfies never;
+  }
+}
+
 export function instructionOf(scene: Scene): Instructed {
   if (scene.step !== 'running') return prepare(scene);
   const { stage } = scene.view;
@@ -289,6 +324,8 @@ export function instructionOf(scene: Scene): Instructed {
       return letDown(scene);
     case 'done':
       return done(scene);
+    case 'air-test':
+      return airTest(scene);
     case 'abandoned':
       return abandoned(scene);
     default:

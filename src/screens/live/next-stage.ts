@@ -17,6 +17,7 @@ export function nextStage(stage: Stage, seatPlanned: boolean): Stage | null {
     case 'abandoned':
       return seatPlanned ? 'seat' : 'inflate';
     case 'done':
+    case 'air-test':
       return null;
   }
 }
@@ -62,7 +63,7 @@ export function furtherStages(stage: Stage, seatPlanned: boolean): readonly Stag
 function otherStages(stage: Stage, seatPlanned: boolean): readonly Stage[] {
   switch (stage) {
     case 'prepare':
-      return seatPlanned ? ['inflate', 'abandoned'] : ['abandoned'];
+      return seatPlanned ? ['inflate', 'air-test', 'abandoned'] : ['air-test', 'abandoned'];
     case 'seat':
       return ['let-down', 'abandoned'];
     case 'inflate':
@@ -74,6 +75,8 @@ function otherStages(stage: Stage, seatPlanned: boolean): readonly Stage[] {
     case 'abandoned':
       return ['let-down', 'done'];
     case 'done':
-      return ['let-down'];
+      return ['air-test', 'let-down'];
+    case 'air-test':
+      return ['done'];
   }
 }

@@ -6,6 +6,8 @@ import {
   pressure,
   pressureNumber,
   pressureSlope,
+  testPressureNumber,
+  testPressureUnit,
 } from '../../words/format.ts';
 import { PRESSURE_SLOT } from '../../words/orders.ts';
 import { isPressed, type Scene, STILL_BAR_S } from './scene.ts';
@@ -33,6 +35,8 @@ export interface PressureSlot {
   /** In large letters under the digits; null: nothing to be said so. */
   readonly tag: string | null;
   readonly note: string;
+  /** Of the digits. */
+  readonly unit: string;
 }
 
 /** Where the slope is of use: a hand is at a valve. At rest it is noise. */
@@ -43,6 +47,7 @@ const SLOPED = {
   hold: false,
   'let-down': true,
   done: false,
+  'air-test': true,
   abandoned: true,
 };
 
@@ -106,13 +111,16 @@ function noteOf(face: PressureFace, { view }: Scene, units: DisplayUnits): strin
 export function pressureSlot(scene: Scene, units: DisplayUnits): PressureSlot {
   const { view } = scene;
   const face = faceOf(scene);
+  // The whole of an air test is a tenth of a bar or less.
+  const isTest = scene.step === 'running' && view.stage === 'air-test';
+  const number = isTest ? testPressureNumber : pressureNumber;
   // A lost reading is dashes in the large digits; its last number is said in small words, beside the time.
   const digits =
     face === 'lost' || face === 'none'
       ? `${NO_VALUE} ${NO_VALUE}`
       : face === 'over-range'
-        ? `>${pressureNumber(view.overBar, units)}`
-        : pressureNumber(view.bar, units);
+        ? `>${number(view.overBar, units)}`
+        : number(view.bar, units);
   const label =
     face === 'lost' || face === 'none'
       ? FACE.lineLost
@@ -120,6 +128,13 @@ export function pressureSlot(scene: Scene, units: DisplayUnits): PressureSlot {
         ? FACE.lineOld
         : view.uBar === null || face === 'over-range'
           ? PRESSURE_SLOT.line
-          : FACE.lineU(pressureNumber(view.uBar, units, 0));
-  return { face, label, digits, tag: tagOf(face, scene, units), note: noteOf(face, scene, units) };
+          : FACE.lineU(number(view.uBar, units));
+  return {
+    face,
+    label,
+    digits,
+    tag: tagOf(face, scene, units),
+    note: noteOf(face, scene, units),
+    unit: isTest ? testPressureUnit(units) : units.pressure,
+  };
 }

@@ -62,6 +62,7 @@ export const BLANK_VIEW: WatchView = {
   question: null,
   rebound: null,
   supply: null,
+  airTest: null,
   cup: null,
   second: null,
   mixedUs: null,

@@ -90,7 +90,13 @@ export function doubtsOf(to: Stage, view: WatchView, seen: Seen): readonly Stage
     else if (cureKnown && !met) doubts.push('cure-not-met');
     if (!seen.witnessHard) doubts.push('no-witness');
   }
-  if (to === 'done') {
+  // What stands in the line is a packer's, or nobody knows whose.
+  if (to === 'air-test' && (view.bar === null || view.stale || view.bar > 0.05 || isHeldBeside(view)))
+    doubts.push('under-pressure');
+  // After an air test no packer is on the line.
+  if (to === 'done' && view.stage === 'air-test') {
+    if (view.bar === null || view.stale || view.bar > 0.05) doubts.push('under-pressure');
+  } else if (to === 'done') {
     if (view.bar === null || view.stale || view.bar > 0.05 || isHeldBeside(view))
       doubts.push('under-pressure');
     else if (!seen.reboundStayed) doubts.push('no-rebound');

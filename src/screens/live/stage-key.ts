@@ -1,4 +1,5 @@
 import type { Stage } from '../../watch/codes.ts';
+import { isUntestable } from './air-test-doubt.ts';
 import { nextStage, readsLow } from './next-stage.ts';
 import { COUPLED_BAR } from './pressed.ts';
 import { atZero, gaugeOf, inWorkingBand, isStill, reboundOf, type Scene } from './scene.ts';
@@ -16,6 +17,8 @@ export type KeyDoes =
   | 'supply-stop' // the proof of the supply is broken off
   | 'test' // the vent is said shut: the rebound test
   | 'stage'
+  | 'air-begin'
+  | 'air-stop'
   | 'end'
   | 'stages'; // demoted: leads to all stages
 
@@ -38,6 +41,18 @@ function step(scene: Scene, to: Stage, hasTurn: boolean): StageKey {
   const { view, events } = scene;
   const doubts = doubtsOf(to, view, seenOf(events, view.attempt));
   return key('stage', doubts.length > 0 ? 'hold' : hasTurn ? 'ready' : 'outlined', to);
+}
+
+/** Begun, stopped, and ended: a test that has said something, or cannot be made, leads out. */
+function airTestKey(scene: Scene): StageKey {
+  const { airTest } = scene.view;
+  if (airTest === null) return key('end', atZero(scene) ? 'ready' : 'hold');
+  // A hundredth of a bar may be left, and still throws a plug.
+  if (airTest.phase === 'vent') return key('end', 'hold');
+  if (airTest.phase !== 'idle') return key('air-stop', 'outlined');
+  return airTest.verdict === null && !isUntestable(airTest.reason)
+    ? key('air-begin', 'ready')
+    : key('end', atZero(scene) ? 'ready' : 'hold');
 }
 
 function letDownKey(scene: Scene): StageKey {
@@ -91,6 +106,8 @@ function ownKey(scene: Scene): StageKey {
       );
     case 'done':
       return key('end', atZero(scene) ? 'ready' : 'hold');
+    case 'air-test':
+      return airTestKey(scene);
     default:
       return view.stage satisfies never;
   }

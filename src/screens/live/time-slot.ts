@@ -8,6 +8,8 @@ import {
   pressure,
   pressureNumber,
   temperature,
+  testPressure,
+  testPressureNumber,
 } from '../../words/format.ts';
 import { leakText } from '../../words/hold.ts';
 import { TIME_NOW, TIME_SLOT, VERBS } from '../../words/orders.ts';
@@ -310,6 +312,26 @@ function venting(scene: Scene, units: DisplayUnits): TimeSlot {
   return stageFor(scene);
 }
 
+/** What is left of the phase that counts by itself; then what came of the test, with the figures that it goes by. */
+function airTest(scene: Scene, units: DisplayUnits): TimeSlot {
+  const test = scene.view.airTest;
+  if (test === null) return stageFor(scene);
+  const { phase, leftS, verdict, dropBar, uBar, spec } = test;
+  const allowed = testPressure(spec.dropBar, units);
+  const drop =
+    dropBar === null || uBar === null
+      ? FACE.airAllowed(allowed)
+      : FACE.airDrop(testPressureNumber(dropBar, units), testPressureNumber(uBar, units), allowed);
+  if (verdict !== null && (phase === 'vent' || phase === 'idle'))
+    return slot('air-verdict', { block: FACE.airVerdict[verdict], sub: drop });
+  if (leftS === null) return stageFor(scene);
+  const big = timeParts(Math.ceil(leftS));
+  if (phase === 'stabilise') return slot('air-stabilise', { big });
+  return phase === 'settle'
+    ? slot('air-settle', { big, sub: FACE.airAllowed(allowed) })
+    : slot('air-timing', { big, sub: drop });
+}
+
 export function timeSlot(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot {
   const first = danger(scene, units, clock);
   if (first !== null) return first;
@@ -325,6 +347,8 @@ export function timeSlot(scene: Scene, units: DisplayUnits, clock: Clock): TimeS
       return fill(scene);
     case 'hold':
       return holding(scene, units, clock);
+    case 'air-test':
+      return airTest(scene, units);
     case 'let-down':
     case 'done':
     case 'abandoned':

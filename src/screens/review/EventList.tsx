@@ -21,6 +21,7 @@ const MAIN: Readonly<Record<WatchEvent['e'], boolean>> = {
   'cure-met': true,
   rebound: true,
   supply: true,
+  'air-test': true,
   'outlet-stood': true,
   mixed: true,
   cup: true,

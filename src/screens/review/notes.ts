@@ -20,6 +20,7 @@ const NOTED: Readonly<Record<WatchEvent['e'], boolean>> = {
   'cure-met': true,
   rebound: true,
   supply: true,
+  'air-test': true,
   'outlet-stood': false,
   mixed: true,
   cup: true,

@@ -82,6 +82,7 @@ const DRAWER: Readonly<Record<WarningCode, Drawer>> = {
   'packer-leak-grows': 'look',
   'air-test-refused': 'look',
   'air-test-unknown': 'unknown',
+  'air-test-over-plugs': 'look',
 };
 
 /** Warnings of one drawer, the weightiest first: in the order of their codes. */

@@ -197,6 +197,7 @@ export function watchView(stage: Stage, more: Partial<WatchView> = {}): WatchVie
     question: 'let-down-or-loss',
     rebound: { sinceUs: 8.5e7, needS: 30, startBar: 0 },
     supply: null,
+    airTest: null,
     second: null,
     cup: null,
     mixedUs: 1e6,

@@ -27,7 +27,7 @@ import {
 } from '../state.ts';
 import { isAnnounced } from '../supply/proof.ts';
 import { either, under, when } from './bounds.ts';
-import { ceiling, highest, overRated } from './limit-conditions.ts';
+import { ceiling, highest, overRated, overTest, testMostBar } from './limit-conditions.ts';
 import type { Condition } from './machine.ts';
 import {
   apartBy,
@@ -217,6 +217,7 @@ function batchSlow({ cup }: WatchState): Condition {
 const CONDITIONS: { readonly [A in AlarmCode]: (w: WatchState) => Condition } = {
   'over-range': ({ signal: s }) => (isOver(s) ? 'on' : s.overFrames > 0 ? 'between' : 'off'),
   'over-rated': overRated,
+  'over-test': overTest,
   ceiling,
   rising: (w) => when(risingOf(w) !== null),
   'supply-over': supplyOver,
@@ -338,6 +339,7 @@ export function excessOf(w: WatchState, alarm: AlarmCode): number | null {
     const floor = floorOf(w);
     return floor === null ? null : floor - bar;
   }
+  if (alarm === 'over-test') return bar / testMostBar(w) - 1;
   if (limits === null) return null;
   if (alarm === 'over-rated') return bar / limits.ratedBar - 1;
   if (alarm === 'ceiling') return bar / limits.ceilingBar - 1;

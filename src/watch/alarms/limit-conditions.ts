@@ -1,4 +1,6 @@
 /** What the rated pressure and the ceiling go by: the pressure of the guard, and the second one where it counts. */
+import { PLUGS_MOST_BAR } from '../../job/air-test.ts';
+import { specOf } from '../airtest/airtest.ts';
 import type { AlarmCode } from '../codes.ts';
 import { besideNow, type WatchState } from '../state.ts';
 import { over } from './bounds.ts';
@@ -6,7 +8,11 @@ import type { Condition } from './machine.ts';
 import { rowOf } from './table.ts';
 
 /** Those of the table's rows. */
-const DEADBAND = { overRated: rowOf('over-rated').deadband, ceiling: rowOf('ceiling').deadband } as const;
+const DEADBAND = {
+  overRated: rowOf('over-rated').deadband,
+  overTest: rowOf('over-test').deadband,
+  ceiling: rowOf('ceiling').deadband,
+} as const;
 
 /** The level that they go by, bar; null: there is none. Of two at the packer it is the higher. */
 export function highest(w: WatchState): number | null {
@@ -28,6 +34,16 @@ export function overRated(w: WatchState): Condition {
   // At the rated value itself the packer is within its rating.
   if (level > limits.ratedBar) return 'on';
   return level > limits.ratedBar - DEADBAND.overRated || !takesBack(w) ? 'between' : 'off';
+}
+
+/** Between plugs no more than the test allows; where none is planned, no more than plugs ever get. */
+export const testMostBar = ({ airTest, setup }: WatchState): number =>
+  (airTest.run?.spec ?? specOf(setup))?.mostBar ?? PLUGS_MOST_BAR;
+
+export function overTest(w: WatchState): Condition {
+  if (w.stages.stage !== 'air-test') return 'off';
+  const { median } = w.signal;
+  return median === null ? 'between' : over(median, testMostBar(w), DEADBAND.overTest);
 }
 
 export function ceiling(w: WatchState): Condition {

@@ -4,6 +4,7 @@ import { ALARMS, STAGES } from '../codes.ts';
 /** What an alarm means if nobody acts. Texts are in the catalogue and in docs/alarms.md. */
 export type Consequence =
   | 'burst'
+  | 'plug-thrown'
   | 'unseen-pressure'
   | 'sleeve-loosens'
   | 'uncured'
@@ -132,6 +133,14 @@ const ROWS: { readonly [A in AlarmCode]: Properties } = {
     offDelayS: 1,
     // Less than U, so that under the rated pressure the ceiling speaks again.
     deadband: 0.01,
+    again: { ...STILL_THERE, share: 0.1 },
+    shelvable: false,
+  }),
+  // What plugs hold is known to nobody here: the test's own most is what counts.
+  'over-test': row('urgent', 'plug-thrown', 'stop-air-and-vent', 3, {
+    parents: ['over-range', 'over-rated'],
+    offDelayS: 1,
+    deadband: 0.001,
     again: { ...STILL_THERE, share: 0.1 },
     shelvable: false,
   }),

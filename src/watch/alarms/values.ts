@@ -21,6 +21,7 @@ import {
   risingOf,
   slowReadings,
 } from '../state.ts';
+import { testMostBar } from './limit-conditions.ts';
 import type { AlarmSlot } from './machine.ts';
 
 /** Only values that are there: an absent member is unknown, never zero. */
@@ -90,6 +91,8 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
       return solid({ spanBar: b(spanEndBar(w.setup) ?? w.signal.bar), cause: where(w) });
     case 'over-rated':
       return solid({ ...overValues(higher(bar, w), limits), cause: where(w) });
+    case 'over-test':
+      return solid({ bar, ceilingBar: b(testMostBar(w)) });
     case 'ceiling':
       return solid({ bar: higher(bar, w), ceilingBar, cause: where(w) });
     case 'rising':

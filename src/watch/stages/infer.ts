@@ -87,6 +87,7 @@ export function inferStage(
       if (p < inf.lowBar) inf.lowBar = p;
       return p > Math.max(AIR_BAR, inf.lowBar + 0.1) ? filling(inf, l, p, limits) : null;
     case 'done':
+    case 'air-test':
     case 'abandoned':
       return null;
   }

@@ -1,3 +1,4 @@
+import { airTestBreaks } from '../airtest/airtest.ts';
 import type { Stage } from '../codes.ts';
 import { createCure, cureEnd } from '../cure/cure.ts';
 import type { WatchEvent } from '../events.ts';
@@ -38,6 +39,7 @@ export function changeStage(
   seepRestart(w.seep);
   standRestart(w.stand);
   supplyStage(w.supply, isUp(to), w.tUs, emit);
+  airTestBreaks(w.airTest, 'stage', w.tUs, emit);
   if (isUp(to)) {
     w.ventOpen = false;
     reboundFilled(w.rebound);

@@ -1,6 +1,7 @@
 import { USUAL_GAUGE_U_BAR } from '../../job/dial-gauge.ts';
 import type { Place } from '../../job/setup.ts';
 import type { TemperatureReading } from '../../sensing/reading.ts';
+import { airTestSaid } from '../airtest/airtest.ts';
 import { acknowledge, shelve, unshelve } from '../alarms/operator.ts';
 import { ALARM_TABLE } from '../alarms/table.ts';
 import { createBefore } from '../cure/before-seat.ts';
@@ -21,7 +22,7 @@ import { lossSettled } from '../stages/loss.ts';
 import { reboundBreak, reboundStart } from '../stages/rebound.ts';
 import { isBetween, isDown } from '../stages/stages.ts';
 import { standRestart } from '../stages/stand.ts';
-import { heldBeside, lastSecond, type WatchState } from '../state.ts';
+import { airTestContext, heldBeside, lastSecond, type WatchState } from '../state.ts';
 import { hoseRests } from '../supply/rests.ts';
 import { proofContext, supplyProve, supplySaid, supplyZeroed } from '../supply/supply.ts';
 import { changeStage } from './change-stage.ts';
@@ -122,6 +123,16 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       if (command.said === 'turned') pairTurned(w.pair);
       supplySaid(w.supply, command.said, medianNow(w), proofContext(w.setup, w.signal.uBar, tUs), emit);
       hoseRests(w);
+      return;
+    case 'air-test':
+      airTestSaid(
+        w.airTest,
+        command.said,
+        w.stages.stage === 'air-test',
+        medianNow(w) !== null,
+        airTestContext(w),
+        emit,
+      );
       return;
     case 'mixed':
       // The first batch's clock counts while it is in the sleeve; after a let-down it is another sleeve's.

@@ -1,5 +1,6 @@
 import type { EventFrame } from '../../link/frames.ts';
 import { isAway } from '../../link/status.ts';
+import { airTestBreaks } from '../airtest/airtest.ts';
 import { acknowledgeAll } from '../alarms/operator.ts';
 import { ALARM_TABLE } from '../alarms/table.ts';
 import type { GapReason } from '../codes.ts';
@@ -67,6 +68,7 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
         w.sensorChecks = createSensorChecks();
         jumpSettled(w.jump);
         supplyDevice(w.supply, tUs, emit);
+        airTestBreaks(w.airTest, 'device', tUs, emit);
         w.pair = createPair(w.setup);
         s.cadence = createCadence();
       }
@@ -129,6 +131,7 @@ function end(w: WatchState, emit: Emit): void {
     w.hold = null;
   }
   reboundBreak(w.rebound, w.tUs, emit);
+  airTestBreaks(w.airTest, 'end', w.tUs, emit);
   w.ended = true;
   emit({ tUs: w.tUs, e: 'end' });
 }

@@ -1,5 +1,6 @@
 import type { Reading } from '../../sensing/reading.ts';
 import { FLAG } from '../../sensing/reading.ts';
+import { airTestBreaks, airTestReading } from '../airtest/airtest.ts';
 import type { WatchEvent } from '../events.ts';
 import { guardReading, guardReset, guardVerdict } from '../guard/guard.ts';
 import { holdHole, holdReading } from '../hold/hold.ts';
@@ -17,7 +18,15 @@ import { reboundBreak, reboundFollow, reboundStep } from '../stages/rebound.ts';
 import { isDown, isFilling, isOver, isUp } from '../stages/stages.ts';
 import { standFollow, standRestart } from '../stages/stand.ts';
 import type { WatchState } from '../state.ts';
-import { guardContext, heldBeside, lastSecond, lossOf, readsHoseAlone, sensorWarmth } from '../state.ts';
+import {
+  airTestContext,
+  guardContext,
+  heldBeside,
+  lastSecond,
+  lossOf,
+  readsHoseAlone,
+  sensorWarmth,
+} from '../state.ts';
 import { hoseRests } from '../supply/rests.ts';
 import { isSupplyFollowed, proofContext, supplyGap, supplyReading } from '../supply/supply.ts';
 import { changeStage } from './change-stage.ts';
@@ -41,6 +50,7 @@ export function breakStretch(w: WatchState, emit: Emit): void {
   if (w.hold !== null) holdHole(w.hold, w.tUs, w.setup, emit);
   reboundBreak(w.rebound, w.tUs, emit);
   supplyGap(w.supply, w.tUs, emit);
+  airTestBreaks(w.airTest, 'gap', w.tUs, emit);
   pairBreak(w.pair);
 }
 
@@ -119,6 +129,8 @@ function takePressure(w: WatchState, reading: Reading, bar: number, emit: Emit):
     );
     hoseRests(w);
   }
+  if (median !== null && stage === 'air-test')
+    airTestReading(w.airTest, reading.tS, median, airTestContext(w), emit);
   if (w.hold !== null && median !== null)
     holdReading(
       w.hold,

@@ -1,5 +1,6 @@
 import { isSecondPressure } from '../../job/pressure-roles.ts';
 import type { Setup } from '../../job/setup.ts';
+import { airTestBreaks } from '../airtest/airtest.ts';
 import type { WatchEvent } from '../events.ts';
 import { guardReset } from '../guard/guard.ts';
 import { holdHole } from '../hold/hold.ts';
@@ -62,12 +63,15 @@ export function takeSetup(w: WatchState, setup: Setup, emit: (event: WatchEvent)
       levelsClear(w.levels);
       jumpRestart(w.jump);
       supplyDevice(w.supply, w.tUs, emit);
+      airTestBreaks(w.airTest, 'device', w.tUs, emit);
       if (pressureChannel(before) !== pressureChannel(setup)) anotherSensor(w);
       if (w.hold !== null) holdHole(w.hold, w.tUs, before, emit);
     }
   }
   if (before === null || secondScale(before) !== secondScale(setup)) w.pair = createPair(setup);
   if (w.signal.period.spacings.length === 0) w.signal.period = createPeriod(setup.rateHz);
+  if (JSON.stringify(before?.airTest) !== JSON.stringify(setup.airTest))
+    airTestBreaks(w.airTest, 'device', w.tUs, emit);
   w.setup = setup;
   supplyLimits(w.supply, setup.limits);
   emit({

@@ -6,6 +6,7 @@ import { leftFull, unannounced } from '../said/alarm-cases.ts';
 export const ALARM_TITLE: Record<AlarmCode, string> = {
   'over-range': 'Over the sensor’s range',
   'over-rated': 'Over the rated pressure',
+  'over-test': 'Over the test pressure',
   ceiling: 'At the ceiling',
   rising: 'Will pass the ceiling',
   'supply-over': 'Supply is too high',

@@ -178,6 +178,12 @@ export function alarms(f: Format) {
           : `Over rated${with_(' by ', v.overBar, u)}${with_(', rated ', v.ratedBar, u)}: ${ventIt(v)}`,
       was: (v, u) => `over the rated pressure${with_(' ', v.ratedBar, u)}${with_(', at most ', v.bar, u)}`,
     },
+    'over-test': {
+      now: (v, u) =>
+        `Between the plugs there is more than the test allows${v.ceilingBar === undefined ? '' : `, ${f.testPressure(v.ceilingBar, u)}`}: shut the supply valve, then open the vent, nobody near the plugs`,
+      was: (v, u) =>
+        `more between the plugs than the test allows${v.ceilingBar === undefined ? '' : `, ${f.testPressure(v.ceilingBar, u)}`}${v.bar === undefined ? '' : `, at most ${f.testPressure(v.bar, u)}`}`,
+    },
     ceiling: {
       now: (v, u) =>
         `Pressure${with_(' ', v.bar, u)} is at the ceiling${with_(' ', v.ceilingBar, u)}: ${inHose(v) ? HOSE_ALONE : 'shut the supply valve, then open the vent, keep clear'}`,

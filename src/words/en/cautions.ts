@@ -2,7 +2,7 @@ import type { CautionCode } from '../../job/checklist.ts';
 
 /** Cautions shown where they matter: at the job sheet, before air goes in, at let-down, on the about page. */
 
-export type ShownCaution = CautionCode | 'empty' | 'witness';
+export type ShownCaution = CautionCode | 'empty' | 'witness' | 'plugs';
 
 export const CAUTION: Record<ShownCaution, string> = {
   'not-a-safety-device':
@@ -26,19 +26,22 @@ export const CAUTION: Record<ShownCaution, string> = {
     'Design of a repair (thickness, suitability) is for a licensed engineer where the law says so. The planner’s numbers are a check, not a design.',
   empty:
     'A vented hose reads zero long before a big packer is empty, and a kink or check valve can read zero for ever. This program cannot tell that a packer may be pulled.',
+  plugs:
+    'Air between pipe plugs stores energy: a plug that slips is thrown out and can kill, at a tenth of a bar too. Brace both plugs, nobody in the manhole or in line with the pipe, never above what the test asks for, all air out before a plug is touched. Follow the plugs’ maker and local codes.',
   witness:
     'Before let-down, feel the witness sample that was kept at pipe temperature. A sample from a warm van hardens hours early.',
 };
 
 /** Which cautions stand where. */
 export const CAUTIONS_AT: Record<
-  'sheet' | 'prepare' | 'inflate' | 'let-down' | 'about',
+  'sheet' | 'prepare' | 'inflate' | 'let-down' | 'air-test' | 'about',
   readonly ShownCaution[]
 > = {
   sheet: ['not-a-safety-device', 'unrestrained', 'big-packer', 'engineer-design'],
   prepare: ['stored-energy', 'hose-whip', 'no-warning'],
   inflate: ['stored-energy', 'unrestrained', 'no-warning'],
   'let-down': ['empty', 'witness', 'dammed-water', 'hose-whip'],
+  'air-test': ['plugs', 'hose-whip', 'confined-space', 'no-warning'],
   about: [
     'not-a-safety-device',
     'no-warning',
@@ -53,5 +56,6 @@ export const CAUTIONS_AT: Record<
     'engineer-design',
     'empty',
     'witness',
+    'plugs',
   ],
 };

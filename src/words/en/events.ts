@@ -3,6 +3,7 @@ import { DEVICE_FAULTS } from '../../link/frames.ts';
 import type { GapReason } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import { type Format, METRIC } from '../create-format.ts';
+import type { airTest } from './air-test.ts';
 import { ALARM_STATE, ALARM_TITLE, alarmTitle, PRIORITY } from './alarm-titles.ts';
 import type { alarms } from './alarms.ts';
 import type { cup } from './cup.ts';
@@ -118,6 +119,7 @@ export function events(
   { alarmWas }: ReturnType<typeof alarms>,
   { leakText }: ReturnType<typeof hold>,
   { supplyEvent }: ReturnType<typeof supply>,
+  { airTestEvent }: ReturnType<typeof airTest>,
   { cupMark, cupText }: ReturnType<typeof cup>,
 ) {
   return {
@@ -183,6 +185,8 @@ export function events(
           return REBOUND[event.what];
         case 'supply':
           return supplyEvent(event, units);
+        case 'air-test':
+          return airTestEvent(event, units);
         case 'outlet-stood':
           return `Regulator’s outlet stands at ${f.pressure(event.bar, units)}`;
         case 'cup':

@@ -1,4 +1,4 @@
-import type { Priority, Stage } from '../../watch/codes.ts';
+import type { AirTestVerdict, Priority, Stage } from '../../watch/codes.ts';
 
 /** What the live page says besides its orders: under the two large values, in the drawer, on its keys, in the strip. */
 export const FACE = {
@@ -57,6 +57,14 @@ export const FACE = {
   cameBack: (value: string, u: string) => `came back to ${value}, beyond the reading’s ±\u00a0${u}`,
   rose: (value: string, u: string) => `rose to ${value}: within the reading’s ±\u00a0${u}, yet no noise`,
   notEmpty: 'a line at zero is not an empty packer',
+  // of an air test
+  airVerdict: {
+    passed: ['PASSED'],
+    failed: ['FAILED'],
+    'cannot-say': ['CANNOT', 'BE SAID'],
+  } satisfies Record<AirTestVerdict, readonly string[]>,
+  airDrop: (drop: string, u: string, allowed: string) => `drop ${drop} ± ${u}, allowed ${allowed}`,
+  airAllowed: (allowed: string) => `allowed drop ${allowed}`,
   thenTest: 'then shut the vent and test',
 
   // keys
@@ -132,6 +140,7 @@ export const REASONS: Record<Stage, readonly string[]> = {
     'Attempt is given up.',
   ],
   done: ['Packer seen empty.', 'Vented by another way.'],
+  'air-test': ['Plugs are seen set and braced.', 'Another sensor watches the packer.'],
   abandoned: ['Sleeve is in the wrong place.', 'Pressure must come off now.', 'Resin went off too early.'],
 };
 

@@ -67,6 +67,7 @@ export const PAPERS_APART: Record<Extract<Remark, { r: 'papers-apart' }>['what']
   resin: 'another resin, or another data sheet of it',
   pipe: 'another diameter of the pipe',
   site: 'another place of the sensor, kind of line, heating or wetness',
+  'air-test': 'another air test',
 };
 
 export const TERM: Readonly<Record<TermFault, string>> = {

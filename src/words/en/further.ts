@@ -38,7 +38,7 @@ export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
   checks,
   docs,
   due,
-  events: events(format, seen.alarms, seen.hold, seen.supply, seen.cup),
+  events: events(format, seen.alarms, seen.hold, seen.supply, seen.airTest, seen.cup),
   evidence: evidence(format),
   fields,
   handover,

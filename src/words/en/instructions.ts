@@ -19,6 +19,7 @@ type Say = (told?: Told) => Instruction;
 /** Durations shorter than this have tenths of a second, s. */
 const TENTHS_S = 3;
 const NOBODY = 'Nobody in line with the pipe or over the opening.';
+const NO_PLUG = 'Nobody near the plugs: one can be thrown out.';
 const KINK = 'A kink can hide air: pull slowly by the rope, nobody in line with the pipe.';
 const LEAVE = 'Leave the valve shut.';
 /** Where it is only inferred that a hand has shut it. */
@@ -102,6 +103,17 @@ export function instructions(f: Format) {
    * said here again it told nobody what to do.
    */
   const pull: Say = (told) => ({ say: 'Nobody in line, pull slowly.', besides: `${stayed(told)} ${KINK}` });
+
+  /** Of an air test: to a pressure in the small unit. */
+  const slowly =
+    (what: string, besides: string): Say =>
+    ({ bar, units = METRIC } = {}) => ({
+      say:
+        bar === undefined || bar === null
+          ? `${what} slowly.`
+          : `${what} slowly to ${f.testPressure(bar, units)}.`,
+      besides,
+    });
 
   const INSTRUCTIONS = {
     prepare: {
@@ -329,6 +341,39 @@ export function instructions(f: Format) {
         'The sensor does not see it here: a line at zero says nothing of it.',
       ),
       pressure: always('Still under pressure.', 'Let down before anything is moved.'),
+    },
+    'air-test': {
+      none: always('No air test is planned.', 'The job sheet names its method. Finish, or name one.'),
+      coarse: always(
+        'Use a finer sensor.',
+        'Its uncertainty is over a tenth of the allowed drop: the plan says which would do.',
+      ),
+      plugs: always('Do not test with air here.', 'Groundwater asks for more air than is put on pipe plugs.'),
+      begin: always(
+        'Set and brace both plugs.',
+        'Packer out, pipe empty. A plug can be thrown out: nobody in its line or in the manhole.',
+      ),
+      fill: slowly('Let air in', `Watch this number all the way. ${NO_PLUG}`),
+      'top-up': slowly('Top up', `Under the test pressure the time to settle stands still. ${NO_PLUG}`),
+      stabilise: always(SHUT_LEAVE, `The air settles. ${NO_PLUG}`),
+      'let-out': slowly(
+        'Let out',
+        'Then shut vent and supply valve, take the supply off: the time begins by itself.',
+      ),
+      'bring-up': slowly('Let air in', 'Then shut it, take the supply off: the time begins by itself.'),
+      settle: always('Touch nothing.', 'It stands at the test pressure: the time begins by itself.'),
+      timing: always('Touch nothing.', `The drop is timed. ${NO_PLUG}`),
+      vent: always('Open the vent: all air out.', NO_PLUG),
+      passed: always(
+        'Release the plugs slowly.',
+        'Passed. At zero a kinked hose may still hide air: stay out of their line.',
+      ),
+      failed: always('Find where air goes.', 'Failed. Plugs and hoses leak, too: soap them, test again.'),
+      unsaid: always(
+        'Wait longer, then test again.',
+        'It cannot be said whether it holds: let the air take the pipe’s temperature, shade the sensor.',
+      ),
+      broken: always('Test again, or finish.', 'The test broke off and says nothing.'),
     },
     abandoned: {
       pressure: always('Let it down slowly.', 'Before anything is moved. Nobody at the packer.'),

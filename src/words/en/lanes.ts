@@ -14,6 +14,8 @@ export function lanes(f: Format) {
       settles: 'Settles',
       leftOpen: 'If left open',
       liftsTo: 'Lifts to',
+      /** Of an air test: what is never to be passed, where the drop is timed from, and the drop that is allowed. */
+      airTest: { most: 'Never above', from: 'Test', drop: 'Allowed drop' },
       /** A second pressure. */
       second: { 'outlet-pressure': 'Supply', 'check-pressure': 'Second sensor' } satisfies Record<
         SecondPressure,

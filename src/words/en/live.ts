@@ -151,7 +151,7 @@ export const RIG = {
 
 /** What there is to be learnt at each practice site beside the usual one. */
 export const PRACTICE_SITE: Record<
-  'practice-pair' | 'practice-moved' | 'practice-differ' | 'practice-cup',
+  'practice-pair' | 'practice-moved' | 'practice-differ' | 'practice-cup' | 'practice-air',
   { readonly name: string; readonly text: string }
 > = {
   'practice-pair': {
@@ -169,6 +169,10 @@ export const PRACTICE_SITE: Record<
   'practice-cup': {
     name: 'The cup shows a slow batch',
     text: 'A probe stands in a cup of the mix. Press Mixed at once; at 20 times the speed it takes two minutes to be told.',
+  },
+  'practice-air': {
+    name: 'A repaired pipe between two plugs',
+    text: 'No packer: go to the air test (More, Other stages). Without a fault it is tight; “Leak” makes one.',
   },
 };
 

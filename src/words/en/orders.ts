@@ -71,6 +71,7 @@ const WORDS: OrderWords = {
     'usual-time': 'Usual time',
     pressure: 'Pressure',
     'asleep-for': 'Asleep for',
+    'test-allows': 'Test allows',
   },
   NOW: 'now',
 };

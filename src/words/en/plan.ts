@@ -108,6 +108,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
     `The packer’s leak grows from job to job: look for the reason before it is used${of}.`,
   'air-test-refused': (of) =>
     `The sensor is too uncertain for this air test: it needs a low-range channel${of}.`,
+  'air-test-over-plugs': (of) =>
+    `Groundwater asks for more air than is put on pipe plugs: this air test is not made${of}.`,
   'air-test-unknown': (of) => `An input of the air test is missing${of}.`,
 };
 

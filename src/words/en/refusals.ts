@@ -82,6 +82,8 @@ const INPUT: Record<InputCode, string> = {
   'start-pressure': 'start pressure',
   drop: 'drop',
   'test-coefficient': 'coefficient',
+  'sensor-span': 'widest span that would do',
+  'sensor-step': 'coarsest step that would do',
   leak: 'leak',
   zero: 'zero',
   days: 'days left',

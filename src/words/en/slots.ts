@@ -39,6 +39,10 @@ export const TIME_SLOT = {
   tripped: 'Tripped for',
   falling: 'Falling for',
   'floor-in': 'Hold floor in',
+  'air-stabilise': 'Air settles for another',
+  'air-settle': 'Time begins in',
+  'air-timing': 'Left of the test',
+  'air-verdict': 'Air test',
 } as const;
 
 /** Over a limit that is reached within the second: no seconds are left to be counted. */
@@ -62,6 +66,12 @@ export const STAGE_KEY: Record<
   | 'supply-shut'
   | 'supply-stop'
   | 'end'
+  | 'air-begin'
+  | 'air-begin-probed'
+  | 'air-again'
+  | 'air-again-probed'
+  | 'air-not-held'
+  | 'air-stop'
   | 'demoted',
   string
 > = {
@@ -77,5 +87,11 @@ export const STAGE_KEY: Record<
   'supply-shut': 'Valve is shut',
   'supply-stop': 'Stop the proof',
   end: 'End the run',
+  'air-begin': 'Begin the air test',
+  'air-begin-probed': 'Begin, probe in pipe',
+  'air-again': 'Test again',
+  'air-again-probed': 'Again, probe in pipe',
+  'air-not-held': 'It does not hold',
+  'air-stop': 'Stop the test',
   demoted: 'Change stage: press and hold',
 };

@@ -12,6 +12,7 @@ export const STAGE: Record<Stage, string> = {
   hold: 'Hold',
   'let-down': 'Let down',
   done: 'Done',
+  'air-test': 'Air test',
   abandoned: 'Abandoned',
 };
 
@@ -27,6 +28,7 @@ export const STAGE_ACTION: Record<Stage, string> = {
   hold: 'Start the hold',
   'let-down': 'Start let-down',
   done: 'Finish',
+  'air-test': 'Go to the air test',
   abandoned: 'Give this attempt up',
 };
 

@@ -1,4 +1,5 @@
 import type { Format } from '../create-format.ts';
+import { airTest } from './air-test.ts';
 import { alarms } from './alarms.ts';
 import * as beside from './beside.ts';
 import * as cautions from './cautions.ts';
@@ -23,6 +24,7 @@ export const watch = (format: Format) => {
   const said = alarms(format);
   const supplied = supply(format);
   return {
+    airTest: airTest(format),
     alarms: said,
     cautions,
     cup: cup(format),

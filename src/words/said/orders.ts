@@ -117,6 +117,7 @@ export const FIGURE_CODES = [
   'usual-time',
   'pressure',
   'asleep-for',
+  'test-allows',
 ] as const;
 export type FigureCode = (typeof FIGURE_CODES)[number];
 
@@ -196,6 +197,13 @@ export function ordersOf(
       figures: (v, _, u) => [
         (v.overBar ?? 0) < SEEN_BAR ? null : bar('over-rated-by', v.overBar, u),
         bar('rated', v.ratedBar, u),
+      ],
+    },
+    'over-test': {
+      verb: 'air-off-vent',
+      callsAll: true,
+      figures: (v, _, u) => [
+        v.ceilingBar === undefined ? null : named('test-allows', f.testPressureNumber(v.ceilingBar, u)),
       ],
     },
     ceiling: {

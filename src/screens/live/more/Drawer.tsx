@@ -4,6 +4,7 @@ import type { SpanChoice } from '../../../widgets/lanes/spans-shown.ts';
 import { CAUTION, CAUTIONS_AT } from '../../../words/cautions.ts';
 import { FACE } from '../../../words/face.ts';
 import { useServices } from '../../context.ts';
+import { AirTestTask } from '../AirTestTask.tsx';
 import type { Actions } from '../actions.ts';
 import { Facts } from '../Facts.tsx';
 import { LinkNote } from '../LinkNote.tsx';
@@ -24,13 +25,14 @@ import { Stages, Why } from './Stages.tsx';
 import type { More, Tab } from './state.ts';
 
 /** Which cautions stand beside the checks of a stage. */
-const CAUTIONED: Record<Stage, 'prepare' | 'inflate' | 'let-down'> = {
+const CAUTIONED: Record<Stage, 'prepare' | 'inflate' | 'let-down' | 'air-test'> = {
   prepare: 'prepare',
   seat: 'inflate',
   inflate: 'inflate',
   hold: 'let-down',
   'let-down': 'let-down',
   done: 'let-down',
+  'air-test': 'air-test',
   abandoned: 'let-down',
 };
 
@@ -196,6 +198,9 @@ export function Drawer(props: {
             </Show>
             <Show when={live.view()?.stage !== 'prepare'}>
               <OutletStood />
+            </Show>
+            <Show when={['done', 'air-test'].includes(live.view()?.stage ?? '')}>
+              <AirTestTask />
             </Show>
             <Show when={live.view()?.stage === 'hold'}>
               <Witness />

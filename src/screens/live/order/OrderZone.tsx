@@ -33,6 +33,11 @@ const ANSWER: Record<AnswerCode, { readonly text: string; readonly testId: strin
   'vent-open': { text: STAGE_KEY['vent-open'], testId: 'vent-open' },
   'slow-valve': { text: SUPPLY.slowValve, testId: 'supply-slow' },
   'packer-on': { text: SUPPLY.packerOn, testId: 'supply-packer' },
+  'air-test': { text: STAGE_KEY['air-test'], testId: 'to-air-test' },
+  'air-begin-probed': { text: STAGE_KEY['air-begin-probed'], testId: 'air-probed' },
+  'air-again': { text: STAGE_KEY['air-again'], testId: 'air-again' },
+  'air-again-probed': { text: STAGE_KEY['air-again-probed'], testId: 'air-again-probed' },
+  'air-not-held': { text: STAGE_KEY['air-not-held'], testId: 'air-not-held' },
 };
 
 /** What a fast fall may be, each with a key of its own. */
