@@ -38,11 +38,28 @@ const stripped = (text: string): string =>
 const CODE = sources();
 const BARE = CODE.map((s) => ({ ...s, text: stripped(s.text) }));
 
-function some(name: string, found: (alias: string, own: boolean) => RegExp): boolean {
-  return CODE.some((source, i) =>
-    namesIn(source, name).some((alias) => found(alias, source.own).test(BARE[i]!.text)),
-  );
+/** Where a name stands, and under which: each file is gone through once for a name, not once for each of its texts. */
+const places = new Map<
+  string,
+  readonly { readonly alias: string; readonly text: string; readonly own: boolean }[]
+>();
+
+function placesOf(name: string) {
+  const known = places.get(name);
+  if (known !== undefined) return known;
+  const found = CODE.flatMap((source, i) => {
+    const { text } = BARE[i]!;
+    if (!source.text.includes(name) && name !== 'FAULT') return [];
+    return namesIn(source, name)
+      .filter((alias) => text.includes(alias))
+      .map((alias) => ({ alias, text, own: source.own }));
+  });
+  places.set(name, found);
+  return found;
 }
+
+const some = (name: string, found: (alias: string, own: boolean) => RegExp): boolean =>
+  placesOf(name).some(({ alias, text, own }) => found(alias, own).test(text));
 
 /** Looked up by a code or handed on as a whole; in the words' own files only the first counts. */
 const whole = (name: string, rest: string): boolean =>
