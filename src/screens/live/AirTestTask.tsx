@@ -2,6 +2,7 @@ import { For, Show } from 'solid-js';
 import { AIR, airTestEvent } from '../../words/air-test.ts';
 import { CAUTION } from '../../words/cautions.ts';
 import { duration, testPressure } from '../../words/format.ts';
+import { STAGE_KEY } from '../../words/orders.ts';
 import { useServices } from '../context.ts';
 
 /** Told of an attempt: what it ended with. */
@@ -14,6 +15,7 @@ export function AirTestTask() {
   const test = () => live.view()?.airTest ?? null;
   const attempts = () =>
     live.events().flatMap((e) => (e.e === 'air-test' && ENDS.includes(e.what) ? [e] : []));
+  const hasProbe = () => (live.view()?.temps ?? []).some((p) => p.place === 'air' && p.c !== null);
   const shown = () => live.view()?.stage === 'air-test' || test() !== null;
   return (
     <Show when={shown()}>
@@ -43,6 +45,20 @@ export function AirTestTask() {
                 </For>
               </dl>
               <p class="small">{AIR.probe}</p>
+              <Show when={live.view()?.stage === 'air-test' && t().phase === 'idle' && hasProbe()}>
+                <button
+                  type="button"
+                  class="button"
+                  data-testid="air-probed"
+                  onClick={() =>
+                    void app
+                      .ask({ q: 'command', command: { c: 'air-test', said: 'begin-probed' } })
+                      .catch(app.fail)
+                  }
+                >
+                  {STAGE_KEY['air-begin-probed']}
+                </button>
+              </Show>
             </>
           )}
         </Show>

@@ -18,7 +18,14 @@ import { alarmMarks, gapSpans, limitSpans } from '../../widgets/spans.ts';
 import { dashOf } from '../../widgets/trace-dashes.ts';
 import { paceOf } from '../../widgets/trace-data.ts';
 import { viewTrust } from '../../widgets/trust.ts';
-import { NO_VALUE, pressure, stopwatch, temperature } from '../../words/format.ts';
+import {
+  NO_VALUE,
+  pressure,
+  stopwatch,
+  temperature,
+  testPressureNumber,
+  testPressureUnit,
+} from '../../words/format.ts';
 import { LANES } from '../../words/lanes.ts';
 import { LIVE } from '../../words/live.ts';
 import { UI } from '../../words/ui.ts';
@@ -129,6 +136,18 @@ export function LiveLanes(props: {
     null,
     json,
   );
+  /** As the digits have it: an air test goes by the small unit. */
+  const ladderUnit = createMemo(() => {
+    const unit = pressureUnit();
+    if (tested() === null) return unit;
+    const units = app.units();
+    return {
+      ...unit,
+      unit: testPressureUnit(units),
+      factor: units.pressure === 'bar' ? 1000 : unit.factor,
+      text: (bar: number) => testPressureNumber(bar, units),
+    };
+  });
   /** What was last read: a lost reading is drawn where it was. */
   const lastBar = createMemo<number | null>((before) => view()?.overBar ?? view()?.bar ?? before, null);
   const trust = createMemo(() => viewTrust(view(), live.silent()));
@@ -341,7 +360,7 @@ export function LiveLanes(props: {
     temperatures: temperatures(),
     loupe: loupe(),
     practice: live.link()?.kind === 'rig' ? UI.practiceWord : null,
-    pressureUnit: pressureUnit(),
+    pressureUnit: ladderUnit(),
     temperatureUnit: temperatureUnit(),
     words: words(),
   }));

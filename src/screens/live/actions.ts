@@ -149,7 +149,6 @@ export function createActions(app: Services, start: Start, more: More): Actions 
           return command({ c: 'vent', open: true });
         case 'air-test':
           return go('air-test');
-        case 'air-begin-probed':
         case 'air-again-probed':
           return command({ c: 'air-test', said: 'begin-probed' });
         case 'air-again':

@@ -15,7 +15,6 @@ export type AnswerCode =
   | 'slow-valve'
   | 'packer-on'
   | 'air-test'
-  | 'air-begin-probed'
   | 'air-again'
   | 'air-again-probed'
   | 'air-not-held';
@@ -81,7 +80,8 @@ export function answersOf(scene: Scene, { stage, code }: Instructed): readonly A
       const { airTest } = view;
       if (airTest === null) return [];
       const probe = view.temps.some((t) => t.place === 'air' && t.c !== null);
-      if (code === 'begin') return probe ? [answer('air-begin-probed')] : [];
+      // What stands under that order is of plugs, and is not to be hidden by a key: the probe is said under Checks.
+      if (code === 'begin') return [];
       if (airTest.phase === 'idle' && !isUntestable(airTest.reason))
         return [answer('air-again'), ...(probe ? [answer('air-again-probed')] : [])];
       const before = airTest.phase === 'fill' || airTest.phase === 'stabilise';

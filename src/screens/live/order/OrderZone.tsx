@@ -34,7 +34,6 @@ const ANSWER: Record<AnswerCode, { readonly text: string; readonly testId: strin
   'slow-valve': { text: SUPPLY.slowValve, testId: 'supply-slow' },
   'packer-on': { text: SUPPLY.packerOn, testId: 'supply-packer' },
   'air-test': { text: STAGE_KEY['air-test'], testId: 'to-air-test' },
-  'air-begin-probed': { text: STAGE_KEY['air-begin-probed'], testId: 'air-probed' },
   'air-again': { text: STAGE_KEY['air-again'], testId: 'air-again' },
   'air-again-probed': { text: STAGE_KEY['air-again-probed'], testId: 'air-again-probed' },
   'air-not-held': { text: STAGE_KEY['air-not-held'], testId: 'air-not-held' },
