@@ -2,9 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { FIRST_BESIDE } from '../job/beside.ts';
 import type { ReadingMap } from '../job/reading-map.ts';
 import { LIMITS, setupOf } from '../job/testing/givens.ts';
-import { lineMap } from '../job/testing/maps.ts';
+import { busMap, lineMap } from '../job/testing/maps.ts';
 import type { Port, PortEvents } from '../link/ports/port.ts';
 import { PortError } from '../link/ports/port.ts';
+import { createBusSite, putFloat, registerOf } from '../link/testing/bus.ts';
 import { createScriptedPort } from '../link/testing/device.ts';
 import { createManualTimers } from '../link/testing/timers.ts';
 import type { LogEntry } from '../record/log.ts';
@@ -264,6 +265,47 @@ describe('pressure from one adapter, temperatures from another', () => {
     });
     const kept = entries.filter((e) => e.l === 'beside' && e.frame.t === 'S').length;
     expect(kept).toBeLessThan(45);
+  });
+
+  it('a bus and a bus: pressure by one map, temperatures of two units by another', async () => {
+    const timers = createManualTimers();
+    const sites: ReturnType<typeof createBusSite>[] = [];
+    const host = createHostBench({
+      timers,
+      openPort: async (_, on) => {
+        const site = createBusSite(on, 19_200);
+        const unit = new Map([[registerOf(3, 2), 0]]);
+        putFloat(unit, 3, 0, 1.25);
+        if (sites.length === 0) site.units.set(1, unit);
+        site.units.set(2, new Map([[registerOf(4, 10), 205]]));
+        site.units.set(3, new Map([[registerOf(4, 10), 317]]));
+        sites.push(site);
+        return { port: site.port, rig: null, speed: 1 };
+      },
+    });
+    const [, temperature] = busMap().channels;
+    const warm = busMap({
+      deviceId: 'BUS-2',
+      channels: [temperature!, { ...temperature!, address: 3, place: 'air' }],
+    });
+    await host.ask({
+      q: 'connect',
+      port: { ...FIRST, map: busMap({ channels: busMap().channels.slice(0, 1) }) },
+    });
+    await host.ask({ q: 'connect-beside', port: { ...SECOND, map: warm } });
+    await host.run(3000);
+    const { view, link } = host.moment();
+    expect(view.bar).toBeCloseTo(1.25, 3);
+    expect(view.temps.map((t) => [t.channel, t.place, t.c])).toEqual([
+      [SLEEVE, 'sleeve', 20.5],
+      [SLEEVE + 1, 'air', 31.7],
+    ]);
+    // One of its units is off: that value is missing, and nothing else.
+    sites[1]!.units.delete(3);
+    await host.run(12_000);
+    expect(host.moment().view.temps.map((t) => t.c)).toEqual([20.5, null]);
+    expect(host.moment().view.bar).toBeCloseTo(1.25, 3);
+    expect(link.beside?.map).toEqual(warm);
   });
 
   it('needs the device with the pressure first, and a thermometer behind it', async () => {
