@@ -202,6 +202,25 @@ it('finds a device at 115200 baud by trying, says what it does, and takes that s
   await page.getByTestId('connect-device').click();
   // The first speed alone takes four seconds where it is the wrong one.
   await page.getByTestId('gauge-only').waitFor({ timeout: 3000 });
+
+  // On the bench: open to the air, then its own alarm by hand. It trips by itself, is heard, and is let go.
+  await page.goto(`${stage.origin}/#/bench`);
+  const point = (name: string) => page.getByTestId(`point-${name}`);
+  // A zero needs a second of readings before it.
+  const zeroed = async () => {
+    await page.getByTestId('bench-zero').click();
+    return point('zero').locator('.bench-verdict-good').count();
+  };
+  await expect.poll(zeroed, { interval: 300, timeout: 10_000 }).toBe(1);
+  await page.getByTestId('bench-arm').click();
+  await expect.poll(async () => device.op('state')).toContain('guard=armed');
+  await device.op('ramp 33000 0.5');
+  await page.getByTestId('bench-heard').click();
+  await point('guard').locator('.bench-verdict-good').waitFor();
+  await device.op('ramp 0 0.3');
+  await page.getByTestId('bench-keep').click();
+  await page.getByTestId('bench-record').waitFor();
+  expect(await page.getByTestId('bench-record').textContent()).toContain('115200');
   expect(stage.faults).toEqual([]);
 });
 
