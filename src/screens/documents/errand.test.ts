@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { bringBack, comeBack, type Errand, sendFor, takeUp } from './errand.ts';
 
-const PACKER: Errand = { jobId: 'job-1', kind: 'packer', channel: null, step: 'packer', all: false };
+const PACKER: Errand = { jobId: 'job-1', kind: 'packer', channel: null, step: 'run', all: false };
 
 it('a sheet that sent for a packer gets it once, with the step that it was left at', () => {
   sendFor(PACKER);

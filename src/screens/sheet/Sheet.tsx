@@ -16,6 +16,7 @@ import { Confirm } from '../../widgets/Dialog.tsx';
 import { Part } from '../../widgets/Fields.tsx';
 import { eventText } from '../../words/events.ts';
 import { JOBS } from '../../words/jobs.ts';
+import { refusalText } from '../../words/refusals.ts';
 import { SHEET } from '../../words/sheet.ts';
 import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
@@ -28,12 +29,15 @@ import { saveBytes } from '../save.ts';
 import { planOf } from '../setup-of.ts';
 import { Checks } from './Checks.tsx';
 import { createChoices } from './choices.ts';
-import type { SheetFieldProps } from './fields.tsx';
+import type { SheetField, SheetFieldProps } from './fields.tsx';
+import { MainKey } from './MainKey.tsx';
 import { PlanNumbers, PlanPanel } from './PlanPanel.tsx';
 import { FieldPart } from './parts.tsx';
+import { FIELD_OF } from './remark-fields.ts';
 import { StepForm, StepList } from './Steps.tsx';
-import { PARTS, type Step } from './steps.ts';
+import { PARTS, STEP_MORE, type Step, stepOf } from './steps.ts';
 import { ThicknessPart } from './ThicknessPart.tsx';
+import { createUndo } from './undo.ts';
 
 /** A sheet is written this long after the last key. */
 const WRITE_AFTER_MS = 500;
@@ -149,7 +153,7 @@ function Filled(props: { kept: Kept<JobDocument> }) {
   };
 
   const back = comeBack(first.id);
-  const [step, setStep] = createSignal<Step>(back?.errand.step ?? 'pipe');
+  const [step, setStep] = createSignal<Step>(back?.errand.step ?? 'run');
   const [all, setAll] = createSignal(back?.errand.all ?? false);
   // What the sheet sent for is chosen where it was missing.
   onMount(() => {
@@ -168,8 +172,52 @@ function Filled(props: { kept: Kept<JobDocument> }) {
         },
       });
   });
+  const [more, setMore] = createSignal(false);
+  const goTo = (next: Step) => {
+    setMore(false);
+    setStep(next);
+  };
+  /** Leads to a field, wherever it stands. */
+  const showField = (field: SheetField) => {
+    if (!all()) {
+      setStep(stepOf(field));
+      setMore(STEP_MORE[stepOf(field)].includes(field));
+    }
+    queueMicrotask(() => {
+      const found = page.querySelector<HTMLElement>(`[data-testid="job-${field}"]`);
+      // On the page with all fields its part may be folded.
+      found?.closest('details')?.setAttribute('open', '');
+      found?.focus({ preventScroll: true });
+      found?.scrollIntoView({ block: 'center' });
+    });
+  };
+  /** The first field that is not taken, or else the first that the plan refuses. */
+  const showFirst = () => {
+    const first = plan()
+      ?.refusals.map((r) => FIELD_OF[r.code])
+      .find((field) => field !== null);
+    if (first != null) {
+      showField(first);
+      return;
+    }
+    const wrong = page.querySelector<HTMLElement>('[aria-invalid=true]');
+    wrong?.focus({ preventScroll: true });
+    wrong?.scrollIntoView({ block: 'center' });
+  };
+  const showPlan = () => {
+    const panel = page.querySelector<HTMLElement>('#plan');
+    panel?.focus({ preventScroll: true });
+    panel?.scrollIntoView({ block: 'start' });
+  };
+  const undo = createUndo(form.draft, (before) => form.change(before));
+  let page!: HTMLDivElement;
+  /** What the plan refuses is said at its field too, behind what the schema says of the entry itself. */
+  const refusedAt = (path: string): string | null => {
+    const found = plan()?.refusals.find((r) => FIELD_OF[r.code] === path);
+    return found === undefined ? null : refusalText(found, app.units());
+  };
   const fieldsOf: SheetFieldProps = {
-    form,
+    form: { ...form, issue: (path) => form.issue(path) ?? refusedAt(path) },
     choices,
     onNew: (kind, channel) => {
       sendFor({ jobId: first.id, kind, channel, step: step(), all: all() });
@@ -183,12 +231,21 @@ function Filled(props: { kept: Kept<JobDocument> }) {
   const mayGoLive = () => app.live.run() === null || running();
 
   return (
-    <>
+    <div class="sheet-body" ref={page}>
       <header class="row sheet-head">
         <h1 class="grow">{form.draft().title}</h1>
         <p class="small muted" role="status" data-testid="sheet-state">
           {form.ok() ? SHEET.saved : SHEET.notSaved}
         </p>
+        <button
+          type="button"
+          class="button"
+          data-testid="sheet-undo"
+          disabled={!undo.possible()}
+          onClick={() => undo.undo()}
+        >
+          {UI.undo}
+        </button>
         <button type="button" class="button quiet" data-testid="all-fields" onClick={() => setAll(!all())}>
           {all() ? SHEET.inSteps : SHEET.allFields}
         </button>
@@ -198,8 +255,8 @@ function Filled(props: { kept: Kept<JobDocument> }) {
           when={all()}
           fallback={
             <>
-              <StepList of={fieldsOf} now={step()} onStep={setStep} />
-              <StepForm of={fieldsOf} now={step()} onStep={setStep} />
+              <StepList of={fieldsOf} now={step()} onStep={goTo} />
+              <StepForm of={fieldsOf} now={step()} more={more()} onStep={goTo} />
             </>
           }
         >
@@ -211,7 +268,7 @@ function Filled(props: { kept: Kept<JobDocument> }) {
             </Part>
           </div>
         </Show>
-        <PlanPanel plan={plan()}>
+        <PlanPanel plan={plan()} onField={showField}>
           <Show when={running()}>
             <div class="stack">
               <button
@@ -227,14 +284,24 @@ function Filled(props: { kept: Kept<JobDocument> }) {
             </div>
           </Show>
           <Show when={mayGoLive()}>
-            <a
-              class="button primary wide no-print"
-              data-testid="to-live"
+            <MainKey
+              plan={plan()}
               href={running() ? '#/live' : `#/live/${first.id}`}
-              onClick={() => void write()}
-            >
-              {running() ? SHEET.backToLive : SHEET.toLive}
-            </a>
+              isRunning={running()}
+              onLeave={() => void write()}
+              onFirst={showFirst}
+              onPlan={showPlan}
+            />
+            <Show when={!running() && (plan()?.refusals.length ?? 0) > 0}>
+              <a
+                class="button quiet wide no-print"
+                data-testid="to-live-mixed"
+                href={`#/live/${first.id}`}
+                onClick={() => void write()}
+              >
+                {SHEET.toLiveMixed}
+              </a>
+            </Show>
           </Show>
         </PlanPanel>
       </div>
@@ -258,6 +325,6 @@ function Filled(props: { kept: Kept<JobDocument> }) {
         onYes={remove}
         onNo={() => setRemoving(false)}
       />
-    </>
+    </div>
   );
 }

@@ -1,19 +1,31 @@
-import { For, Show } from 'solid-js';
+import { createSignal, For, Show } from 'solid-js';
 import { CHECKS } from '../../job/checklist.ts';
 import { SHEET } from '../../words/sheet.ts';
+import { Channels } from './Channels.tsx';
 import { Checks } from './Checks.tsx';
 import type { SheetFieldProps } from './fields.tsx';
 import { NewOnes, SheetFields } from './parts.tsx';
-import { STEP_FIELDS, STEPS, type Step, unansweredIn } from './steps.ts';
+import {
+  ANSWERS,
+  answersGiven,
+  isStepDone,
+  STEP_FIELDS,
+  STEP_MORE,
+  STEPS,
+  type Step,
+  unansweredIn,
+} from './steps.ts';
+import { ThicknessPart } from './ThicknessPart.tsx';
 
 /** Where one stands in the sheet, and what is still to be said in each step. */
 export function StepList(props: { of: SheetFieldProps; now: Step; onStep(step: Step): void }) {
-  const unanswered = (step: Step) => unansweredIn(step, props.of.form.draft()).length;
-  const ticked = () => props.of.form.draft().checks.length;
-  const isDone = (step: Step) => unanswered(step) === 0 && (step !== 'mixing' || ticked() === CHECKS.length);
+  const draft = () => props.of.form.draft();
+  const isDone = (step: Step) => isStepDone(step, draft());
   const state = (step: Step) => {
-    if (step === 'mixing') return SHEET.ticked(ticked(), CHECKS.length);
-    return unanswered(step) === 0 ? SHEET.allThere : SHEET.open(unanswered(step));
+    const unanswered = unansweredIn(step, draft()).length;
+    if (step === 'run') return SHEET.answers(answersGiven(draft()), ANSWERS);
+    if (step === 'mixing' && unanswered === 0) return SHEET.ticked(draft().checks.length, CHECKS.length);
+    return unanswered === 0 ? SHEET.allThere : SHEET.open(unanswered);
   };
   return (
     <nav class="panel steps" aria-label={SHEET.stepsLabel}>
@@ -44,8 +56,14 @@ export function StepList(props: { of: SheetFieldProps; now: Step; onStep(step: S
   );
 }
 
-/** One step: its question, six fields at most, and the way on. */
-export function StepForm(props: { of: SheetFieldProps; now: Step; onStep(step: Step): void }) {
+/** One step: its question, six fields at most, what else belongs to it, and the way on. */
+export function StepForm(props: {
+  of: SheetFieldProps;
+  now: Step;
+  /** What is folded is wanted too: a field of it was asked for. */
+  more: boolean;
+  onStep(step: Step): void;
+}) {
   let heading!: HTMLHeadingElement;
   const at = () => STEPS.indexOf(props.now);
   const go = (by: number) => {
@@ -62,19 +80,7 @@ export function StepForm(props: { of: SheetFieldProps; now: Step; onStep(step: S
         {SHEET.steps[props.now].asks}
       </h2>
       {/* Made anew for each step: a field of one is none of another. */}
-      <For each={[props.now]}>
-        {(step) => (
-          <>
-            <SheetFields names={STEP_FIELDS[step]} of={props.of} />
-            <Show when={step === 'packer' || step === 'resin'}>
-              <NewOnes onNew={props.of.onNew} />
-            </Show>
-            <Show when={step === 'mixing'}>
-              <Checks form={props.of.form} />
-            </Show>
-          </>
-        )}
-      </For>
+      <For each={[props.now]}>{(step) => <StepParts of={props.of} step={step} more={props.more} />}</For>
       <div class="row step-keys no-print">
         <button
           type="button"
@@ -87,12 +93,45 @@ export function StepForm(props: { of: SheetFieldProps; now: Step; onStep(step: S
         </button>
         <Show when={STEPS[at() + 1]}>
           {(next) => (
-            <button type="button" class="button primary" data-testid="step-next" onClick={() => go(1)}>
+            <button type="button" class="button" data-testid="step-next" onClick={() => go(1)}>
               {SHEET.next(SHEET.steps[next()].name)}
             </button>
           )}
         </Show>
       </div>
     </section>
+  );
+}
+
+function StepParts(props: { of: SheetFieldProps; step: Step; more: boolean }) {
+  const { step } = props;
+  const [opened, setOpened] = createSignal(false);
+  return (
+    <>
+      <SheetFields names={STEP_FIELDS[step]} of={props.of} />
+      <Show when={step === 'run'}>
+        <NewOnes onNew={props.of.onNew} />
+      </Show>
+      <Show when={step === 'line'}>
+        <Channels form={props.of.form} choices={props.of.choices} onNew={props.of.onNew} />
+      </Show>
+      <Show when={step === 'mixing'}>
+        <Checks form={props.of.form} />
+      </Show>
+      <details
+        class="step-more"
+        open={props.more || opened()}
+        onToggle={(e) => setOpened(e.currentTarget.open)}
+        data-testid="step-more"
+      >
+        <summary>
+          <h3>{SHEET.more[step]}</h3>
+        </summary>
+        <SheetFields names={STEP_MORE[step]} of={props.of} />
+        <Show when={step === 'mixing'}>
+          <ThicknessPart form={props.of.form} />
+        </Show>
+      </details>
+    </>
   );
 }

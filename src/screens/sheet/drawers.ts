@@ -1,18 +1,21 @@
 import { WARNINGS, type WarningCode } from '../../job/plan-codes.ts';
 import type { Plan } from '../../plan/setup.ts';
 
-/** The plan's remarks by what they ask for. What stops the job are its refusals. */
+/** The plan's remarks by rank: `look` is risky, `unknown` is to know. What is refused stands over both. */
 export type Drawer = 'look' | 'unknown';
 
-/** What nobody has said yet makes the plan wider, and an entry answers it; the rest is to be looked at. */
+/**
+ * Risky is what can hurt somebody or spoil the repair although the plan is kept; what nobody has said yet, and what the plan
+ * does for want of it, is to know.
+ */
 const DRAWER: Readonly<Record<WarningCode, Drawer>> = {
-  'no-packer': 'unknown',
-  'no-rating': 'unknown',
+  'no-packer': 'look',
+  'no-rating': 'look',
   'diameter-unknown': 'unknown',
   'diameter-not-measured': 'unknown',
-  'plate-says-working': 'look',
+  'plate-says-working': 'unknown',
   'working-proposed': 'unknown',
-  'ceiling-kept': 'look',
+  'ceiling-kept': 'unknown',
   'no-margin': 'look',
   'lift-past-ceiling': 'look',
   'rise-assumed': 'unknown',
@@ -24,11 +27,11 @@ const DRAWER: Readonly<Record<WarningCode, Drawer>> = {
   'no-relief': 'look',
   'relief-over-rated': 'look',
   'relief-under-working': 'look',
-  'water-unknown': 'unknown',
+  'water-unknown': 'look',
   'free-inflation-unknown': 'unknown',
   'seat-over-working': 'look',
-  'tap-no-hold': 'look',
-  'second-left-out': 'look',
+  'tap-no-hold': 'unknown',
+  'second-left-out': 'unknown',
   'line-unknown': 'unknown',
   'u-large': 'look',
   'u-assumed': 'unknown',
@@ -52,7 +55,7 @@ const DRAWER: Readonly<Record<WarningCode, Drawer>> = {
   'probe-differed': 'look',
   'probe-uncompared': 'unknown',
   'cup-coarse': 'unknown',
-  'no-sleeve-place': 'look',
+  'no-sleeve-place': 'unknown',
   'air-assumed': 'unknown',
   'ground-unknown': 'unknown',
   'volume-estimated': 'unknown',
@@ -62,7 +65,7 @@ const DRAWER: Readonly<Record<WarningCode, Drawer>> = {
   'defect-unknown': 'unknown',
   'thickness-short': 'look',
   'thickness-unknown': 'unknown',
-  'thickness-differs': 'look',
+  'thickness-differs': 'unknown',
   'fabric-unknown': 'unknown',
   'density-unknown': 'unknown',
   'pot-life-unknown': 'unknown',
@@ -70,7 +73,7 @@ const DRAWER: Readonly<Record<WarningCode, Drawer>> = {
   'pot-life-tight': 'look',
   'pot-mass': 'look',
   'no-resin': 'unknown',
-  'light-cured': 'look',
+  'light-cured': 'unknown',
   'no-cure-points': 'unknown',
   cold: 'look',
   'resin-expired': 'look',

@@ -46,6 +46,7 @@ function PackerField({ form, choices }: SheetFieldProps): JSX.Element {
     <Choice
       label={SHEET.packer}
       testId="job-packerId"
+      issue={form.issue('packerId')}
       value={id() ?? ''}
       options={[
         { value: '', text: SHEET.noPacker },
@@ -65,6 +66,7 @@ function ResinField({ form, choices }: SheetFieldProps): JSX.Element {
     <Choice
       label={SHEET.resin}
       testId="job-resin.resinId"
+      issue={form.issue('resin.resinId')}
       value={id() ?? ''}
       options={[
         { value: '', text: SHEET.noResin },
