@@ -88,7 +88,7 @@ describe('the short sheet', () => {
   });
 
   it('leads from a remark to the field that answers it, also where that is folded', async () => {
-    await sheet({ heating: { by: 'air', toC: null } });
+    await sheet({ heating: { by: 'hot-air', toC: null } });
     const remark = screen.getByTestId('warning-heated-to-unknown');
     fireEvent.click(remark.querySelector('button')!);
     await waitFor(() => expect(document.activeElement).toBe(field('heating.toC')));

@@ -23,7 +23,7 @@ export const DAY = {
     running: 'To the live run',
     'cure-reached': 'To the live run',
     ended: 'Review and seal',
-    sealed: 'Send the file',
+    sealed: 'Send the record file',
     sent: 'Look at the run',
   },
   again: 'Same again',

@@ -24,7 +24,7 @@ export const MIX = {
   masses: (whole: string, hardener: string | null) =>
     hardener === null ? `${whole} mixed` : `${whole} mixed, ${hardener} of it hardener`,
   noMass: (n: number) =>
-    n === 1 ? '1 sleeve has no mass yet: see its sheet' : `${n} sleeves have no mass yet: see their sheets`,
+    n === 1 ? '1 sleeve has no mass yet: see its job sheet' : `${n} sleeves have no mass yet: see their job sheets`,
   each: (minutes: number) =>
     `Mix for each sleeve by itself, just before its wet-out: pot life ${minutes} min at the warmest mix.`,
   eachUnknown:
@@ -46,5 +46,5 @@ export const AGAIN = {
   inspected: 'The packer was inspected since it came out: no cut, abrasion or wear',
   zero: 'The zero is taken anew before the run: the last one does not count.',
   rest: 'Infiltration, temperature at mixing and all checks are asked anew too.',
-  make: 'Make the sheet',
+  make: 'Make the job sheet',
 };

@@ -112,7 +112,7 @@ export const SHEET = {
 
   // in five steps
   steps: {
-    run: { name: 'Five answers', asks: 'What a run needs: packer, diameter, tap and line, pressure, resin' },
+    run: { name: 'Five answers', asks: 'What does a run need?' },
     pipe: { name: 'Defect and water', asks: 'What is repaired, and what did the camera see?' },
     line: { name: 'Line and sensors', asks: 'What is on the line?' },
     mixing: { name: 'Before mixing', asks: 'What is mixed, and what is looked at before it?' },

@@ -18,7 +18,7 @@ export const SECOND_PLACE: Record<SecondPressure, string> = {
 
 export const TAP_MEANS: Record<Tap, string> = {
   packer: 'The reading is the packer’s own pressure.',
-  hose: 'While air flows the reading stands above the packer’s pressure; at rest it is the packer’s.',
+  hose: 'While air flows the reading stands above the packer’s pressure; with no flow it is the packer’s.',
   supply: 'The reading is not the packer’s pressure: over-pressure warning only, no leak check.',
   unknown: 'Taken as not the packer’s pressure: over-pressure warning only, no leak check.',
 };
