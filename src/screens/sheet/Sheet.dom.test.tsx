@@ -39,6 +39,7 @@ async function sheet(change: Partial<JobDocument> = {}) {
           return null;
       }
     },
+    evidence: async () => null,
     live: { run: () => null, view: () => null, link: () => null, setup: () => null, events: () => [] },
     sensorRuns: () => [],
     settings: defaultSettings,

@@ -89,6 +89,8 @@ export const FIELD_OF: Readonly<Record<RefusalCode | WarningCode, SheetField | n
   'packer-unseen': 'packerId',
   'rated-high': 'packerId',
   'packer-leak-grows': 'packerId',
+  'beside-missing': null,
+  'beside-pressure': null,
   'air-test-refused': 'airTest.method',
   'air-test-unknown': 'airTest.lengthM',
 };
