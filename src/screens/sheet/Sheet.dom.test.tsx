@@ -40,6 +40,8 @@ async function sheet(change: Partial<JobDocument> = {}) {
       }
     },
     evidence: async () => null,
+    nowMs: () => 0,
+    sound: { state: () => null },
     live: { run: () => null, view: () => null, link: () => null, setup: () => null, events: () => [] },
     sensorRuns: () => [],
     settings: defaultSettings,
