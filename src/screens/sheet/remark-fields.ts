@@ -93,4 +93,5 @@ export const FIELD_OF: Readonly<Record<RefusalCode | WarningCode, SheetField | n
   'beside-pressure': null,
   'air-test-refused': 'airTest.method',
   'air-test-unknown': 'airTest.lengthM',
+  'air-test-over-plugs': 'airTest.method',
 };
