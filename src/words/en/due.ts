@@ -24,7 +24,9 @@ export const MIX = {
   masses: (whole: string, hardener: string | null) =>
     hardener === null ? `${whole} mixed` : `${whole} mixed, ${hardener} of it hardener`,
   noMass: (n: number) =>
-    n === 1 ? '1 sleeve has no mass yet: see its job sheet' : `${n} sleeves have no mass yet: see their job sheets`,
+    n === 1
+      ? '1 sleeve has no mass yet: see its job sheet'
+      : `${n} sleeves have no mass yet: see their job sheets`,
   each: (minutes: number) =>
     `Mix for each sleeve by itself, just before its wet-out: pot life ${minutes} min at the warmest mix.`,
   eachUnknown:
