@@ -150,10 +150,7 @@ async function chooseRun(
     ((comes && seal.fate === run.fate) || (isHere && seal.fate === 'new'));
   if (comes) {
     const label = run.puts[0]!;
-    const stamp =
-      (sealed || seal?.fate === 'same') && seal.seal !== undefined
-        ? { sealedUtcMs: seal.seal.sealedUtcMs }
-        : {};
+    const stamp = sealed || seal?.fate === 'same' ? seal.seal?.label : undefined;
     puts.push(as(label, { ...(label.document.body as object), runId: place, ...stamp }));
     for (const file of run.files) files.set(pagesName(place), file);
     if (review?.fate === run.fate) puts.push(as(review.puts[0]!));

@@ -18,7 +18,11 @@ export interface Thing {
   readonly puts: readonly Put[];
   readonly files: readonly BackupFile[];
   /** Of a seal: whose it is, and when it was made. */
-  readonly seal?: { readonly fingerprint: string; readonly sealedUtcMs: number };
+  readonly seal?: {
+    readonly fingerprint: string;
+    /** What the run's line in the list says of it. */
+    readonly label: { readonly sealedUtcMs: number; readonly sentUtcMs?: number };
+  };
   /** Of additions: those that the record here has not yet, each with the fingerprint of its key. */
   readonly additions?: readonly { readonly signed: SealedAddition; readonly fingerprint: string }[];
 }

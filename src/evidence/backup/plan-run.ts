@@ -46,6 +46,14 @@ function sealedPages(mine: Sealed): string | null {
   return read.ok ? read.manifest.pagesSha256 : null;
 }
 
+/** When the label of a run says that its file was handed out: worth no more than any label, and kept as one. */
+function sentOf(run: BackupDocument | undefined): number | null {
+  const { sentUtcMs } = (run?.body ?? {}) as { readonly sentUtcMs?: unknown };
+  return typeof sentUtcMs === 'number' && sentUtcMs > 0 && sentUtcMs <= Number.MAX_SAFE_INTEGER
+    ? sentUtcMs
+    : null;
+}
+
 export async function planRun(
   deps: EvidenceDeps,
   backup: OpenBackup,
@@ -94,7 +102,7 @@ export async function planRun(
     });
   if (theirs?.ok === false) things.push(refused('seal', theirs.why));
   else if (theirs !== null && seal !== undefined)
-    things.push(...(await sealThings(deps, base, { fate, seal, theirs, mine, put })));
+    things.push(...(await sealThings(deps, base, { fate, seal, theirs, mine, sentUtcMs: sentOf(run), put })));
   if (review !== undefined) {
     const read = checkDocument('review', review, backup.files);
     if (!read.ok) things.push(refused('review', read.why));
@@ -115,18 +123,22 @@ interface SealFacts {
   readonly seal: BackupDocument;
   readonly theirs: CheckedSeal & { readonly ok: true };
   readonly mine: Sealed | null;
+  readonly sentUtcMs: number | null;
   put(document: BackupDocument): Promise<Put>;
 }
 
 async function sealThings(
   deps: EvidenceDeps,
   base: Pick<Thing, 'id' | 'title' | 'why' | 'puts' | 'files'>,
-  { fate, seal, theirs, mine, put }: SealFacts,
+  { fate, seal, theirs, mine, sentUtcMs, put }: SealFacts,
 ): Promise<readonly Thing[]> {
   const { sealed, manifest, signers } = theirs;
   const { fingerprint } = manifest.signer;
   const bare = await put({ ...seal, body: { ...sealed, additions: [] } satisfies Sealed });
-  const facts = { fingerprint, sealedUtcMs: manifest.sealedUtcMs };
+  const facts = {
+    fingerprint,
+    label: { sealedUtcMs: manifest.sealedUtcMs, ...(sentUtcMs === null ? {} : { sentUtcMs }) },
+  };
   const signed = sealed.additions.map((a, i) => ({ signed: a, fingerprint: signers[i]! }));
   const additions = (has: RestoreFate, more: typeof signed): readonly Thing[] =>
     signed.length === 0 ? [] : [{ ...base, group: 'addition', fate: has, additions: more }];
