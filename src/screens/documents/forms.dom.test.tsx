@@ -76,6 +76,8 @@ const ELSEWHERE: Readonly<Record<FormKind, readonly string[]>> = {
     'dialGauge.spanBar', // DialGaugePart: a usual gauge stands where none is entered
     'dialGauge.class',
     'firm',
+    // The mark is drawn from a file, people and who is here are lists with keys of their own: their tests stand beside them.
+    ...[...FIELDS.settings.keys()].filter((path) => /^(mark|people|here)(\.|$)/.test(path)),
   ],
   registers: ['version', 'is'],
   columns: ['version', 'is'],
