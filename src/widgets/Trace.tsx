@@ -19,10 +19,10 @@ import type { Measure } from './lanes/shape.ts';
 import { type TemperatureScale, temperatureScale, temperatureY } from './lanes/temperature-lane.ts';
 import { ticksOf } from './lanes/time-axis.ts';
 import { MARK_NAMES, pressureUnitOf, temperatureUnitOf } from './lanes/units.ts';
-import { SECOND_WIDE, seriesDash, seriesName } from './series-lines.ts';
+import { seriesDash, seriesName } from './series-lines.ts';
 import { type Pace, type PlotData, paceOf, toPlot, valueAt } from './trace-data.ts';
 import { attachGestures } from './trace-gestures.ts';
-import { drawLine, linePath } from './trace-lines.ts';
+import { drawLine, linePath, SECOND_WIDE } from './trace-lines.ts';
 import { isAtEnd } from './trace-span.ts';
 import { keyView, type View } from './trace-view.ts';
 

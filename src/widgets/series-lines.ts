@@ -5,9 +5,6 @@ import { dashOf } from './trace-dashes.ts';
 
 type Series = Pick<TraceWindow['series'][number], 'name' | 'place'>;
 
-/** Width of a second pressure's line, CSS px: thinner than any other, so that it is never taken for the one that the guard goes by. */
-export const SECOND_WIDE = 1.5;
-
 /** What a line of the trace is of, for its legend and beside its value. */
 export function seriesName({ name, place }: Series): string {
   switch (name) {

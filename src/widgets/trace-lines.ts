@@ -4,6 +4,9 @@ import { dashedPen } from './trace-dashes.ts';
 /** Numbers of a line: null for a gap, undefined where it goes on without a point. */
 export type Values = ArrayLike<number | null | undefined>;
 
+/** Width of a second pressure's line, CSS px: thinner than any other, so that it is never taken for the one that the guard goes by. */
+export const SECOND_WIDE = 1.5;
+
 /** How a line of the trace is drawn; all in px of the canvas. */
 export interface LineShape {
   readonly wide: number;

@@ -19,7 +19,7 @@ export function withinSpan(
     if (end === null || !s.max.some((v) => v > end)) return s;
     if (s.name === 'bar') isPast = true;
     isOther = true;
-    const seen = (column: Float32Array) => column.map((v) => (v > end ? end : v));
+    const seen = (column: Float32Array) => column.map((v) => Math.min(v, end));
     return { ...s, min: seen(s.min), max: seen(s.max) };
   });
   return isOther ? { window: { ...window, series }, isPast } : { window, isPast };

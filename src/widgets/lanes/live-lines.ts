@@ -1,8 +1,7 @@
 import { METRIC } from '../../units/display.ts';
 import { BUCKET_S, type LiveBuffer } from '../live-buffer.ts';
-import { SECOND_WIDE } from '../series-lines.ts';
 import { type Pace, type PlotData, toPlot } from '../trace-data.ts';
-import { drawLine, linePath } from '../trace-lines.ts';
+import { drawLine, linePath, SECOND_WIDE } from '../trace-lines.ts';
 import { fitCanvas, type Ink } from './canvas.ts';
 import type { LanesBox } from './geometry.ts';
 import type { Rect } from './shape.ts';
