@@ -30,6 +30,7 @@ const PART_MINUTES = 12;
 const SCREENS = [
   'live-face.test.ts',
   'live-keys.test.ts',
+  'pair.test.ts',
   'pages.test.ts',
   'practice.test.ts',
   'start.test.ts',
