@@ -65,7 +65,7 @@ function stageEngine(): void {
   });
   const empty = () => ({ s: new Float64Array(0), bar: new Float32Array(0), second: null, temps: [] });
   // An engine that is heard: else the page says that nothing on it is live.
-  setInterval(() => moment !== null && tell({ ...moment, fresh: empty() }), 500);
+  setInterval(() => moment !== null && tell({ ...moment, fresh: empty() } satisfies Moment), 500);
   const staging: Staging = {
     asked,
     show({ view, link, run, rig, events, course }) {
@@ -81,7 +81,7 @@ function stageEngine(): void {
       );
       const bar = Float32Array.from(course.bar, (b) => b ?? Number.NaN);
       const temps = course.temps.map((t) => ({ channel: t.channel, c: Float32Array.from(t.c) }));
-      tell({ ...moment, fresh: { s, bar, temps } });
+      tell({ ...moment, fresh: { s, bar, second: null, temps } } satisfies Moment);
     },
     async goOn(views) {
       for (const view of views) {
