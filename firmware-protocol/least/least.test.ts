@@ -55,7 +55,7 @@ describe('a reader and writer in another language, written from SPEC.md alone', 
     expect(lines[0]).toBe('s partial 0a');
     expect(lines.filter((l) => l.startsWith('f R'))).toEqual([
       'f R 1 ok ~',
-      'f R 2 clamped 200',
+      'f R 2 clamped 100',
       'f R 3 unknown ~',
     ]);
   });
@@ -91,8 +91,8 @@ describe('the least device', () => {
       for (const frame of frames) {
         if (frame.t !== 'K') throw new Error('no command');
         const c = frame.command;
-        const kept = c.verb === 'start' ? Math.min(200, c.rateHz) : null;
-        const result = c.verb === 'start' && c.rateHz > 200 ? 'clamped' : 'ok';
+        const kept = c.verb === 'start' ? Math.min(100, c.rateHz) : null;
+        const result = c.verb === 'start' && c.rateHz > 100 ? 'clamped' : 'ok';
         expected.push([frame.number, known.includes(c.verb) ? result : 'unknown', kept]);
       }
     }
@@ -105,8 +105,20 @@ describe('the least device', () => {
   });
 
   it('says what is wrong with a command whose check is right', () => {
-    const bad = ['K,7,fly,', 'K,8,start,0,', 'K,9,start,1001,', 'K,10,start,', 'K,11,stop,1,', 'K,12,'];
-    const input = bad.map((body) => `${body}${crc32c(ascii(body)).toString(16).padStart(8, '0')}\n`).join('');
+    // A number in another form than its one, or beyond a u16, and bytes that are no text, have no answer.
+    const none = ['K,014,hello,', 'K,65536,beat,', 'K,,beat,', 'K,5,be\u0007t,'];
+    const bad = [
+      'K,7,fly,',
+      'K,8,start,0,',
+      'K,9,start,1001,',
+      'K,10,start,',
+      'K,11,stop,1,',
+      'K,12,',
+      'K,13,start,010,',
+    ];
+    const input = [...none, ...bad]
+      .map((body) => `${body}${crc32c(ascii(body)).toString(16).padStart(8, '0')}\n`)
+      .join('');
     const { frames } = described(spawnSync(buildLeast(), { input }).stdout, 'device');
     expect(frames.map((f) => (f.t === 'R' ? [f.command, f.result] : f))).toEqual([
       [7, 'unknown'],
@@ -115,6 +127,7 @@ describe('the least device', () => {
       [10, 'range'],
       [11, 'range'],
       [12, 'unknown'],
+      [13, 'range'],
     ]);
   });
 
@@ -151,7 +164,7 @@ describe('the least device', () => {
     );
     await session.connect();
     expect(session.state).toBe('streaming');
-    expect(session.greeting?.hello).toMatchObject({ deviceId: 'my-first-1', channels: 1, maxRateHz: 200 });
+    expect(session.greeting?.hello).toMatchObject({ deviceId: 'my-first-1', channels: 1, maxRateHz: 100 });
     expect(session.rateHz).toBe(100);
     expect(await session.limit(0, 12_000, 1500)).toEqual({ kept: false, counts: null, mbar: null });
     expect(session.guard).toBeNull();
