@@ -13,12 +13,15 @@ interface Source {
   readonly own: boolean;
 }
 
+/** A file of another language: it has the keys of the English one, and shows nothing by itself. */
+const OTHER_LANGUAGE = /^words[/\\](?!en[/\\])[a-z]{2,3}[/\\]/;
+
 /** The code that may show words: no tests, and not the modules that only hand the words on. */
 function sources(): readonly Source[] {
   const files = readdirSync('src', { recursive: true, encoding: 'utf8' });
   return files
     .filter((f) => /\.tsx?$/.test(f) && !/\.test\.tsx?$|[/\\]testing[/\\]/.test(f))
-    .filter((f) => path.dirname(f) !== 'words')
+    .filter((f) => path.dirname(f) !== 'words' && !OTHER_LANGUAGE.test(f))
     .map((f) => {
       const text = readFileSync(path.join('src', f), 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '');
       return { file: f, text, own: path.dirname(f) === path.join('words', 'en') };
@@ -98,4 +101,9 @@ it('a key that nothing shows is found, and one within a table that is looked up 
 it('no text is made out of another: case and letters of a phrase are its language’s own', () => {
   const cut = /\.(toLowerCase|toUpperCase|toLocale\w+|charAt|replace|replaceAll|slice|substring)\(/;
   for (const { file, text, own } of CODE) if (own) expect(cut.exec(text)?.[0], file).toBeUndefined();
+  const others = readdirSync('src', { recursive: true, encoding: 'utf8' }).filter((f) =>
+    OTHER_LANGUAGE.test(f),
+  );
+  for (const file of others)
+    expect(cut.exec(readFileSync(path.join('src', file), 'utf8'))?.[0], file).toBeUndefined();
 });

@@ -123,7 +123,7 @@ export const FACE = {
   mixedLeft: (time: string) => `pot life ${time}`,
   cureLeft: (time: string) => `cure time ${time} left`,
   cureMet: 'check sample',
-} as const;
+};
 
 /** Beside a count of alarms. */
 export const LAMP: Record<Priority, string> = { urgent: 'urgent', high: 'high', low: 'low' };

@@ -12,4 +12,4 @@ export const HANDOVER = {
   shared: 'Handed over.',
   print: 'Print, or save as PDF',
   again: 'Save the packet again',
-} as const;
+};

@@ -62,7 +62,7 @@ export const PHOTOS = {
   blank: 'The pad is empty: sign across it, then keep it.',
   full: 'No room for more strokes. Keep it, or clear the pad.',
   removeSigned: 'Remove this signature',
-} as const;
+};
 
 /** The firm's mark and its people. */
 export const FIRM = {
@@ -92,4 +92,4 @@ export const FIRM = {
   name: 'Name',
   addPerson: 'Add this person',
   personRemoved: (initials: string) => `${initials} removed.`,
-} as const;
+};

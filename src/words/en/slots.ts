@@ -11,7 +11,7 @@ export const PRESSURE_SLOT = {
   'over-range': 'SENSOR AT ITS END',
   stale: 'Old reading',
   lost: 'No reading',
-} as const;
+};
 
 /** Over the time, by what it counts. A name ends where the time begins: 'at' stands before a clock time. */
 export const TIME_SLOT = {
@@ -43,14 +43,14 @@ export const TIME_SLOT = {
   'air-settle': 'Time begins in',
   'air-timing': 'Left of the test',
   'air-verdict': 'Air test',
-} as const;
+};
 
 /** Over a limit that is reached within the second: no seconds are left to be counted. */
 export const TIME_NOW = {
   'ceiling-in': 'At the ceiling',
   'rated-in': 'At rated',
   'floor-in': 'At the hold floor',
-} as const;
+};
 
 /** On the stage key: the stages that it leads to, and the one thing to do before. */
 export const STAGE_KEY: Record<

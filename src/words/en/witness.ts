@@ -74,7 +74,7 @@ export const WITNESS = {
     'Paste the text that a phone reads from a photographed code. It is compared with the witness log that this file carries.',
   compareText: 'Text of the code',
   compareDo: 'Compare',
-} as const;
+};
 
 /** What comparing two checkpoints tells. */
 export function comparisonText(c: Comparison | null): string {
