@@ -3,7 +3,7 @@ import type { EngineErrorCode } from '../engine/messages.ts';
 /** Why a request about a record is refused. A leaf: every part of the contract with the page names these. */
 export type EvidenceErrorCode =
   | EngineErrorCode
-  | 'practice' // a practice run is never a job's record
+  | 'practice' // a practice record goes to no client
   | 'open' // no end mark yet
   | 'unreadable' // the first page does not stand
   | 'sealed' // it is already

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PLAIN_WORDING } from '../job/testing/wording.ts';
+import { sealedOf } from '../record/seal.ts';
 import { createOffice, JOB_ID } from './testing/office.ts';
 
 const bytesOf = async (blob: Blob) => new Uint8Array(await blob.arrayBuffer());
@@ -102,12 +103,31 @@ describe('a run is sealed', () => {
     });
   });
 
-  it('never a practice run, nor one that has no end', async () => {
+  it('of practice verifies as practice and as nothing else, is kept by no archive and goes to no client', async () => {
     const office = createOffice();
-    const practice = await office.record({ practice: true });
-    await expect(office.ask({ q: 'seal', runId: practice, wording: PLAIN_WORDING })).rejects.toMatchObject({
-      code: 'practice',
+    const runId = await office.record({ practice: true });
+    await office.ask({ q: 'seal', runId, wording: PLAIN_WORDING });
+    const ref = { kind: 'run', runId } as const;
+    const { name, file } = await office.ask({ q: 'job-file', ref });
+    expect(name).toMatch(/^practice_.*\.steadybar\.zip$/);
+    const view = await office.ask({ q: 'verify', file, name });
+    expect([view.verdict, view.readable]).toEqual(['practice', true]);
+    expect(view.findings).toEqual([{ f: 'practice' }]);
+    await expect(office.ask({ q: 'keep-opened', sha256: view.sha256 })).rejects.toMatchObject({
+      code: 'refused',
     });
+    await expect(office.ask({ q: 'packet', ref })).rejects.toMatchObject({ code: 'practice' });
+    const label = (await office.documents.get('run', runId))?.body;
+    expect(label).toMatchObject({ sealedUtcMs: expect.any(Number) });
+    expect(label).not.toMatchObject({ sentUtcMs: expect.any(Number) });
+    // Neither the folder that the tablets share nor the witness log takes notice of it.
+    await office.ask({ q: 'office-all' });
+    expect((await office.ask({ q: 'office' })).waiting).toEqual([]);
+    const { manifest } = sealedOf((await office.documents.get('seal', runId))!.body)!;
+    expect(new TextDecoder().decode(manifest)).toMatch(/"log":null.*"schema":"steadybar-practice\/1"/);
+  });
+
+  it('never a run that has no end', async () => {
     const other = createOffice();
     const open = await other.record({ end: false });
     await expect(other.ask({ q: 'seal', runId: open, wording: PLAIN_WORDING })).rejects.toMatchObject({

@@ -6,6 +6,7 @@ import type { SecondPressure } from '../job/codes.ts';
 import { csvRow } from '../record/csv.ts';
 import { blobOf, blobSource } from '../record/stores/blob-source.ts';
 import { listImports } from '../record/stores/imports.ts';
+import { loadSealed } from '../record/stores/sealed-store.ts';
 import { SECOND_NAMES } from '../record/trace-csv.ts';
 import { checkSealedProof } from '../record/witness/check-proof.ts';
 import type { WatchEvent } from '../watch/events.ts';
@@ -41,7 +42,7 @@ import type {
 import { asksReason, refText } from './messages.ts';
 import { createOfficeFolder, handleStore } from './office/office.ts';
 import type { OpenRecord } from './open.ts';
-import { createOpenedRecords, sealedFacts, smallPhotosOf, viewOf } from './opened-records.ts';
+import { createOpenedRecords, manifestOf, sealedFacts, smallPhotosOf, viewOf } from './opened-records.ts';
 import { packetOf } from './packet.ts';
 import { bundleIn } from './papers.ts';
 import { overlay } from './pictures.ts';
@@ -124,8 +125,14 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     buildFile(deps, log, await openRecords.open({ kind: 'run', runId }), runId, tell),
   );
   const silent: Tell = () => deps.pause();
+  /** Practice goes into no shared folder. */
+  const isPractice = async (runId: string): Promise<boolean> => {
+    const resting = await loadSealed(deps.documents, runId);
+    return manifestOf(resting)?.practice === true;
+  };
   /** The seal is at rest: that its file is in the shared folder is tried beside it, and again later. */
-  const waits = (runId: string): void => {
+  const waits = async (runId: string): Promise<void> => {
+    if (await isPractice(runId)) return;
     void office.enqueue([runId]).then(
       () => office.write(silent).catch(() => undefined),
       () => undefined,
@@ -166,7 +173,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     }
     const runId = ref.kind === 'run' ? ref.runId : null;
     const built = await buildFile(deps, log, await openRecords.open(ref), runId, tell);
-    if (runId !== null) await labelSent(deps, runId, deps.utcMs());
+    if (runId !== null && !(await isPractice(runId))) await labelSent(deps, runId, deps.utcMs());
     return built;
   }
 
@@ -227,7 +234,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     seal: async ({ runId, wording, page }) => {
       const done = await sealRun(deps, log, runId, wording, page ?? null);
       openRecords.drop({ kind: 'run', runId });
-      waits(runId);
+      await waits(runId);
       return done;
     },
     'job-file': ({ ref }, tell) => jobFile(ref, tell),
@@ -238,7 +245,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     add: async ({ runId, q, ...addition }) => {
       await addTo(deps, log, runId, addition);
       openRecords.drop({ kind: 'run', runId });
-      waits(runId);
+      await waits(runId);
       return null;
     },
     office: () => office.view(),
@@ -247,7 +254,9 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     'office-write': (_, tell) => office.write(unless(tell)),
     'office-all': async () => {
       const sealed = (await deps.documents.list('seal')).map((d) => d.id);
-      await office.enqueue(sealed.filter((id) => !id.startsWith('import-')));
+      const work: string[] = [];
+      for (const id of sealed) if (!id.startsWith('import-') && !(await isPractice(id))) work.push(id);
+      await office.enqueue(work);
       return office.view();
     },
     'office-list': async (_, tell) => office.list(await trust(), unless(tell)),

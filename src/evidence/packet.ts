@@ -44,6 +44,7 @@ export async function packetOf(
 ): Promise<EvidenceAnswers['packet']> {
   const { manifest } = record;
   if (manifest === null) throw new EvidenceError('not-sealed', 'a packet is made of a sealed record only');
+  if (manifest.practice) throw new EvidenceError('practice', 'a practice record is for no client');
   const key = groupFingerprint(manifest.signer.fingerprint);
   // The record's own name goes into the zip only where it is one that a zip of ours can have.
   const inner = /^[A-Za-z0-9][A-Za-z0-9_-]*(\.[A-Za-z0-9_-]+)*$/.test(built.name.slice(0, 90))

@@ -33,7 +33,7 @@ async function locked<T>(deps: EvidenceDeps, runId: string, work: () => Promise<
 
 /**
  * Makes the manifest, signs it and keeps both in one document: there whole or not at all.
- * @throws EvidenceError 'practice', 'open', 'unreadable', 'sealed', 'key-missing'
+ * @throws EvidenceError 'open', 'unreadable', 'sealed', 'key-missing'
  */
 export function sealRun(
   deps: EvidenceDeps,
@@ -45,7 +45,6 @@ export function sealRun(
   return locked(deps, runId, async () => {
     const runList = createRunList(deps.documents, deps.files, deps.utcMs);
     const summary = await runList.find(runId);
-    if (summary.practice) throw new EvidenceError('practice', 'a practice run is never sealed');
     if (summary.state === 'open') throw new EvidenceError('open', 'the run has no end');
     if ((await loadSealed(deps.documents, runId)) !== null)
       throw new EvidenceError('sealed', 'the run is sealed already');
@@ -54,7 +53,8 @@ export function sealRun(
     if (made !== null) await log.event({ leaf: 'key', key: signer.fingerprint, why: made });
     const sealedUtcMs = deps.utcMs();
     const job = await papersOf(deps.documents, summary.jobId);
-    const name = await noted(() => logName(log));
+    // Practice is no work: the witness log, by which works are found again, knows only that it was opened.
+    const name = summary.practice ? null : await noted(() => logName(log));
     const beside = { jobId: summary.jobId, runId };
     const enclosed = await enclosedForSeal(deps, beside, summary.openedUtcMs);
     const input = {

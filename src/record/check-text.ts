@@ -10,6 +10,8 @@ import type { Manifest } from './manifest.ts';
 export interface CheckWords {
   readonly title: string;
   intro(runId: string): string;
+  /** Before all of it, where it is no job's record. */
+  readonly practice: string;
   readonly manifest: string;
   readonly key: string;
   readonly names: string;
@@ -121,7 +123,7 @@ ${indented(WITNESS_SCRIPT)}
 export function checkText(manifest: Manifest, words: CheckWords): string {
   const { fingerprint } = manifest.signer;
   return `${words.title}
-
+${manifest.practice ? `\n${words.practice}\n` : ''}
 ${words.intro(manifest.runId)}
 
 1. ${words.manifest}
@@ -168,6 +170,7 @@ ${witnessStep(manifest, words)}${words.shows}
 const NO_WORDS: CheckWords = {
   title: '',
   intro: () => '',
+  practice: '',
   manifest: '',
   key: '',
   names: '',

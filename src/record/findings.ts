@@ -12,6 +12,7 @@ export const VERDICTS = [
   'refused',
   'changed',
   'incomplete',
+  'practice', // a whole practice record: no job, whoever signed it
   'unknown-signer',
   'not-derived',
   'valid',
@@ -26,6 +27,7 @@ export const EXIT_CODE: Readonly<Record<Verdict, number>> = {
   'unknown-signer': 3,
   incomplete: 4,
   'not-derived': 5,
+  practice: 6,
 };
 
 /** Every byte is as it was signed: what is good enough to be kept and shown. */
@@ -53,7 +55,10 @@ export type Finding =
   | { readonly f: 'strange'; readonly file: string }
   /** The file differs from what was signed, or from what the pages give. */
   | { readonly f: 'file'; readonly file: string; readonly offset: number | null }
+  /** 'practice': a practice run under the schema of a job. */
   | { readonly f: 'manifest'; readonly why: 'form' | 'signature' | 'fingerprint' | 'practice' }
+  /** It says itself that it is a practice record. */
+  | { readonly f: 'practice' }
   /** Members of the manifest that the pages contradict. */
   | { readonly f: 'contradiction'; readonly members: readonly string[] }
   | {
@@ -225,3 +230,35 @@ export type Remark =
       readonly reason: 'lost' | 'changed';
       readonly endorsed: boolean;
     };
+
+/** What a finding alone makes of the file. */
+export function verdictOf(finding: Finding): Verdict {
+  switch (finding.f) {
+    case 'refused':
+      return 'refused';
+    case 'missing':
+      return 'incomplete';
+    case 'container':
+      return finding.why === 'truncated' ? 'incomplete' : 'changed';
+    case 'manifest':
+      return finding.why === 'practice' ? 'refused' : 'changed';
+    case 'signer':
+    case 'addition-signer':
+      return 'unknown-signer';
+    case 'strange':
+    case 'file':
+    case 'contradiction':
+    case 'entries':
+    case 'scale':
+    case 'translation':
+    case 'setup':
+    case 'judgement':
+    case 'addition':
+    case 'witness':
+      return 'changed';
+    case 'practice':
+      return 'practice';
+    case 'pages':
+      return finding.why === 'cut' ? 'incomplete' : 'changed';
+  }
+}

@@ -201,5 +201,6 @@ export function jobFileName(manifest: Manifest, title: string): string {
   const day =
     manifest.openedUtcMs === null ? '' : `${new Date(manifest.openedUtcMs).toISOString().slice(0, 10)}_`;
   const run = manifest.runId.replace(/[^A-Za-z0-9]+/g, '').slice(0, 8);
-  return `${day}${clean === '' ? 'job' : clean}_${run}.steadybar.zip`;
+  const practice = manifest.practice ? 'practice_' : '';
+  return `${practice}${day}${clean === '' ? 'job' : clean}_${run}.steadybar.zip`;
 }

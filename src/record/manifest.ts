@@ -22,6 +22,8 @@ import type { PageDamage, RunEnd } from './types.ts';
 import { isUtcMs } from './utc.ts';
 
 export const RECORD_SCHEMA = 'steadybar-record/2';
+/** Of a run on the practice rig: the same form under another name, so that whoever asks for a job's record refuses it. */
+export const PRACTICE_SCHEMA = 'steadybar-practice/1';
 /** A day of alarms and checkpoints has a hundredth of it; what claims more is not read into memory. */
 export const MAX_MANIFEST_BYTES = 16 << 20;
 /** A page hash is noted every so many pages, so that pages made anew can be narrowed down to a span. */
@@ -82,7 +84,7 @@ export interface LogName {
 }
 
 export interface Manifest extends Content {
-  readonly schema: typeof RECORD_SCHEMA;
+  readonly schema: typeof RECORD_SCHEMA | typeof PRACTICE_SCHEMA;
   /** SHA-256 of all page bytes, hex: what sha256sum says of pages.bin. */
   readonly pagesSha256: string;
   readonly sealedUtcMs: number;
@@ -216,7 +218,7 @@ export interface ManifestFacts {
 export function makeManifest(content: Content, facts: ManifestFacts): Manifest {
   const { signer } = facts;
   return {
-    schema: RECORD_SCHEMA,
+    schema: content.practice ? PRACTICE_SCHEMA : RECORD_SCHEMA,
     ...content,
     pagesSha256: facts.pagesSha256,
     sealedUtcMs: facts.sealedUtcMs,
@@ -303,8 +305,10 @@ export function parseManifest(bytes: Uint8Array): ManifestReading {
   const value = parseCanonical(bytes);
   if (!isObject(value)) return { ok: false, what: 'form' };
   if (typeof value.schema !== 'string') return { ok: false, what: 'form' };
-  if (value.schema !== RECORD_SCHEMA)
-    return { ok: false, what: /^steadybar-record\/\d+$/.test(value.schema) ? 'version' : 'form' };
+  if (value.schema !== RECORD_SCHEMA && value.schema !== PRACTICE_SCHEMA)
+    return { ok: false, what: /^steadybar-(record|practice)\/\d+$/.test(value.schema) ? 'version' : 'form' };
+  // A practice record that says it is none is no form of ours.
+  if (value.schema === PRACTICE_SCHEMA && value.practice !== true) return { ok: false, what: 'form' };
   return wellFormed(value)
     ? { ok: true, manifest: value as unknown as Manifest }
     : { ok: false, what: 'form' };

@@ -41,7 +41,13 @@ const isApart = (r: Remark['r']): r is keyof typeof APART => r in APART;
 
 /** null: nothing is reserved, or the verdict says worse. */
 export function reservationsOf(verdict: Verdict, remarks: readonly Remark[]): Reservations | null {
-  if (verdict !== 'valid' && verdict !== 'not-derived' && verdict !== 'unknown-signer') return null;
+  if (
+    verdict !== 'valid' &&
+    verdict !== 'practice' &&
+    verdict !== 'not-derived' &&
+    verdict !== 'unknown-signer'
+  )
+    return null;
   const unjudged = unjudgedIn(remarks);
   const failed = remarks.some((r) =>
     r.r === 'not-judged' ? r.why === 'failed' : r.r === 'not-derived' && r.failed,

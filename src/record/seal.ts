@@ -1,6 +1,6 @@
 /**
- * Sealing: the manifest is made from the pages and signed; nothing is rewritten afterwards. What has to be said
- * later is an addition: a signed statement of its own that names what it adds to.
+ * Sealing: the manifest is made from the pages and signed; nothing is rewritten afterwards. A practice run is sealed as a
+ * practice record, whose schema no job has. What has to be said later is an addition: a signed statement of its own that names what it adds to.
  */
 import type { Enclosed } from '../job/enclosed.ts';
 import type { Wording } from '../job/wording.ts';
@@ -12,7 +12,6 @@ import { isUtcMs } from './utc.ts';
 import type { ProofMember } from './witness/run-proof.ts';
 
 export type SealRefusal =
-  | 'practice' // a practice run is never a job's record
   | 'open' // no end mark: end it, or close it as interrupted, first
   | 'unreadable'; // the first page does not stand
 
@@ -59,7 +58,6 @@ export async function seal(input: SealInput, signer: Signer, crypto: RecordCrypt
   const pagesSha256 = toHex(await whole);
   if (read === null) return { ok: false, refusal: 'unreadable' };
   const { content } = read;
-  if (content.practice) return { ok: false, refusal: 'practice' };
   if (content.end === null) return { ok: false, refusal: 'open' };
   const value = makeManifest(content, {
     pagesSha256,

@@ -217,6 +217,7 @@ describe('incomplete and refused files', () => {
       'unknown-signer': 3,
       incomplete: 4,
       'not-derived': 5,
+      practice: 6,
     };
     expect(EXIT_CODE).toEqual(codes);
   });
@@ -298,11 +299,8 @@ describe('sealing', () => {
     wording: PLAIN_WORDING,
   });
 
-  it('refuses practice, by head or by setup, an open run, and one of which nothing stands', async () => {
-    const practice = { ...HEAD, practice: true };
+  it('refuses an open run, and one of which nothing stands', async () => {
     const cases: [Uint8Array, string][] = [
-      [runPages({ seconds: 2, head: practice }), 'practice'],
-      [runPages({ seconds: 2, setup: { ...setupOf(), practice: true } }), 'practice'],
       [runPages({ seconds: 2, end: null }), 'open'],
       [pages.slice(8), 'unreadable'],
       [new Uint8Array(0), 'unreadable'],
@@ -368,8 +366,3 @@ describe('sealing', () => {
     expect(fromHex(endorsement)).toHaveLength(64);
   });
 });
-
-function setupOf() {
-  const { content } = contentOf(pages)!;
-  return content.setups[0]!.setup;
-}

@@ -8,7 +8,7 @@ import { type ByteSource, partOf, readAll } from './byte-source.ts';
 import { Inventory } from './derived-files.ts';
 import { firstDifference } from './difference.ts';
 import { named } from './file-findings.ts';
-import { type Finding, type Remark, VERDICTS, type Verdict } from './findings.ts';
+import { type Finding, type Remark, VERDICTS, type Verdict, verdictOf } from './findings.ts';
 import { HeldPages } from './held-pages.ts';
 import { fromHex, toHex } from './hex.ts';
 import { termFault } from './key-terms.ts';
@@ -18,6 +18,7 @@ import {
   isOfAnotherJob,
   MAX_MANIFEST_BYTES,
   type Manifest,
+  PRACTICE_SCHEMA,
   parseManifest,
   type ReadContent,
 } from './manifest.ts';
@@ -125,7 +126,11 @@ function containerFinding({ fault, offset, name }: ZipProblem, ours: boolean, so
 const lacksSums = (v: Verification): boolean =>
   v.verdict === 'incomplete' &&
   v.findings.every(
-    (f) => f.f === 'signer' || f.f === 'addition-signer' || (f.f === 'missing' && f.file === FILE.sums),
+    (f) =>
+      f.f === 'practice' ||
+      f.f === 'signer' ||
+      f.f === 'addition-signer' ||
+      (f.f === 'missing' && f.file === FILE.sums),
   );
 
 /**
@@ -177,35 +182,6 @@ function finish(work: Work, read: RecordRead | null): Omit<Verification, 'shown'
     sealed: read?.sealed ?? null,
     witness: read?.witness ?? null,
   };
-}
-
-function verdictOf(finding: Finding): Verdict {
-  switch (finding.f) {
-    case 'refused':
-      return 'refused';
-    case 'missing':
-      return 'incomplete';
-    case 'container':
-      return finding.why === 'truncated' ? 'incomplete' : 'changed';
-    case 'manifest':
-      return finding.why === 'practice' ? 'refused' : 'changed';
-    case 'signer':
-    case 'addition-signer':
-      return 'unknown-signer';
-    case 'strange':
-    case 'file':
-    case 'contradiction':
-    case 'entries':
-    case 'scale':
-    case 'translation':
-    case 'setup':
-    case 'judgement':
-    case 'addition':
-    case 'witness':
-      return 'changed';
-    case 'pages':
-      return finding.why === 'cut' ? 'incomplete' : 'changed';
-  }
 }
 
 /**
@@ -326,8 +302,9 @@ async function checkSignature(
   const pem = await bytesOf(files, FILE.signer);
   const difference = pem === undefined ? null : firstDifference(pem, new TextEncoder().encode(pemOf(key)));
   if (difference !== null) findings.push({ f: 'file', file: FILE.signer, offset: difference });
-  // No program of ours seals one; whoever made this record used another.
-  if (manifest.practice) findings.push({ f: 'manifest', why: 'practice' });
+  // No program of ours seals one as a job; whoever made this record used another.
+  if (manifest.schema === PRACTICE_SCHEMA) findings.push({ f: 'practice' });
+  else if (manifest.practice) findings.push({ f: 'manifest', why: 'practice' });
 }
 
 /** The bytes of a member that is short; undefined without it. */

@@ -1,7 +1,7 @@
 /** Whether a seal out of a backup belongs to the run it is named for, and its additions to it. */
 import type { BackupDocument } from '../../record/backup.ts';
 import { fromHex } from '../../record/hex.ts';
-import { type Manifest, parseManifest } from '../../record/manifest.ts';
+import { type Manifest, PRACTICE_SCHEMA, parseManifest } from '../../record/manifest.ts';
 import { checkAddition, MAX_ADDITIONS, type Sealed, sealedOf } from '../../record/seal.ts';
 import { fingerprintOf } from '../../record/signing.ts';
 import { checkSealedProof } from '../../record/witness/check-proof.ts';
@@ -38,7 +38,7 @@ export async function checkSeal(
   if (sealed === null || read === null) return refuse('form');
   if (!read.ok) return refuse(read.what === 'version' ? 'future' : 'form');
   const { manifest } = read;
-  if (manifest.practice) return refuse('form');
+  if (manifest.practice !== (manifest.schema === PRACTICE_SCHEMA)) return refuse('form');
   if (manifest.runId !== pages.runId || !namesRun(id, manifest.runId)) return refuse('other-run');
   if (manifest.pagesSha256 !== pages.sha256) return refuse('pages');
   const key = fromHex(manifest.signer.publicKey)!;

@@ -36,6 +36,21 @@ async function certificate(
 }
 
 describe('the certificate', () => {
+  it('of practice says so at the head of each page, across it, and in its words; no client signs it', async () => {
+    const { html, text } = await certificate({}, { practice: true });
+    const leaves = html.split('<div class="leaf">').slice(1);
+    expect(leaves).toHaveLength(3);
+    for (const leaf of leaves) {
+      expect(leaf).toContain('class="stripes"');
+      expect(leaf).toContain('class="watermark"');
+    }
+    expect(html).toContain('<title>Practice certificate: ');
+    expect(text).toContain('It is no record of a job and proves no repair.');
+    expect(text).toContain('Seen by the trainer');
+    expect(text).not.toContain('Seen by the client');
+    expect(text).not.toContain(english.certificate.CERTIFICATE.title);
+  });
+
   it('says what was repaired, how, what was held and met, with bounds, and where to check', async () => {
     const { html, text, office, ref } = await certificate({});
     for (const part of [

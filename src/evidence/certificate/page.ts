@@ -6,7 +6,6 @@ import { encode } from 'uqr';
 import type { SignedAs } from '../../job/enclosed.ts';
 import { groupFingerprint } from '../../record/fingerprints.ts';
 import type { ExtraFiles, RecordView } from '../../record/job-file.ts';
-import { RECORD_SCHEMA } from '../../record/manifest.ts';
 import type { Addition } from '../../record/seal.ts';
 import type { Witnessed } from '../../record/witness/check-proof.ts';
 import type { Catalogue, CatalogueOf } from '../../words/catalogue.ts';
@@ -31,6 +30,7 @@ import {
   sensorRows,
   utcText,
 } from './facts.ts';
+import { practiceMarks } from './practice.ts';
 import { STYLE } from './style.ts';
 
 export const CERTIFICATE_FILE = 'certificate.html';
@@ -126,10 +126,10 @@ export function qrSvg(text: string, label: string): string {
 
 /** What the code holds: enough to tell the manifest by, and where the app verifies it when that is known. */
 export const qrText = ({
-  manifest: { page },
+  manifest: { page, schema },
   manifestSha256,
 }: Pick<RecordView, 'manifest' | 'manifestSha256'>): string =>
-  page === null ? `${RECORD_SCHEMA} sha256:${manifestSha256}` : `${page}#/verify/${manifestSha256}`;
+  page === null ? `${schema} sha256:${manifestSha256}` : `${page}#/verify/${manifestSha256}`;
 
 /** Who bounds when it was made, a line each; names are for whoever knows the keys. */
 function witnessLines(witnessed: Witnessed | null, words: Catalogue): readonly string[] {
@@ -205,6 +205,8 @@ export function certificatePage(
   );
   const exceptions = exceptionsOf(seen);
   const title = bundle?.job.title ?? manifest.runId;
+  const practice = practiceMarks(manifest, words);
+  const kind = practice === null ? C.title : C.practice.title;
   const sensors = sensorRows(seen);
   const people = presentText(manifest.enclosed ?? null);
   const present = people === '' ? [] : [{ name: C.present, text: people }];
@@ -214,12 +216,12 @@ export function certificatePage(
   const account = accountOf(manifest.events, firstUs, pages.lastUs, values.peakBar, setup);
   const acceptance = decided(decision, words);
   // An addition takes the room of one of them, a decision with its reason that of two.
-  const besides = (additions.length > 0 ? 1 : 0) + (acceptance === '' ? 0 : 2);
+  const besides = (practice === null ? 0 : 1) + (additions.length > 0 ? 1 : 0) + (acceptance === '' ? 0 : 2);
   const first = exceptions.slice(0, MOST_FIRST - besides);
   const more = exceptions.length - first.length;
   const leaves = photoLeaves(manifest.enclosed ?? null, photos, words);
   const head = (page: number): string =>
-    `<p class="head"><span class="brand">${LOGO}${esc(words.ui.UI.app)}</span>${firmHead(manifest.enclosed ?? null)}<span>${esc(C.record(manifest.runId))} · ${esc(C.pageOf(page, PAGES + leaves.length))}</span></p>`;
+    `${practice?.leaf ?? ''}<p class="head"><span class="brand">${LOGO}${esc(words.ui.UI.app)}</span>${firmHead(manifest.enclosed ?? null)}<span>${esc(C.record(manifest.runId))} · ${esc(C.pageOf(page, PAGES + leaves.length))}</span></p>`;
   const sign = (who: string, as: SignedAs | null): string => {
     const hand = manifest.enclosed?.signed.findLast((s) => s.as === as);
     const said =
@@ -229,7 +231,7 @@ export function certificatePage(
   const body = `<main><article class="certificate">
 <div class="leaf">
 ${head(1)}
-<header><p class="kind">${esc(C.title)}</p><h1>${esc(cut(title))}</h1><p>${esc(firstLine(seen))}</p></header>
+<header><p class="kind">${esc(kind)}</p><h1>${esc(cut(title))}</h1><p>${esc(firstLine(seen))}</p></header>${practice?.note ?? ''}
 <section class="boxed" aria-label="${esc(words.account.ACCOUNT.label)}"><p class="account-line">${esc(words.account.accountText(account, numbers, utcClock(seen)).join(' '))}</p><p>${esc(C.witness)}: ${esc(words.account.witnessText(account))}.</p>${
     first.length === 0
       ? `<p>${esc(C.noException)}</p>`
@@ -275,11 +277,11 @@ ${head(3)}
   )
     .map((l) => `<li>${lettered(l)}</li>`)
     .join('')}</ul></section>
-<section class="keep" aria-labelledby="c-sign"><h2 id="c-sign">${esc(C.signatures)}</h2><div class="signs">${sign(C.signCrew, 'crew')}${sign(C.signFirm, null)}${sign(C.signClient, 'client')}</div></section>
+<section class="keep" aria-labelledby="c-sign"><h2 id="c-sign">${esc(C.signatures)}</h2><div class="signs">${practice === null ? `${sign(C.signCrew, 'crew')}${sign(C.signFirm, null)}${sign(C.signClient, 'client')}` : `${sign(C.practice.trainee, null)}${sign(C.practice.trainer, null)}`}</div></section>
 </div>
 ${leaves.map((leaf, i) => `<div class="leaf">\n${head(PAGES + 1 + i)}\n${leaf}\n</div>\n`).join('')}</article></main>`;
   return `<!doctype html>
-<html lang="${esc(words.wording.language)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'${leaves.length === 0 && (manifest.enclosed?.mark ?? null) === null ? '' : '; img-src data:'}"><title>${esc(C.title)}: ${esc(cut(title))}</title><style>${STYLE}</style></head><body>
+<html lang="${esc(words.wording.language)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'${leaves.length === 0 && (manifest.enclosed?.mark ?? null) === null ? '' : '; img-src data:'}"><title>${esc(kind)}: ${esc(cut(title))}</title><style>${STYLE}${practice?.look ?? ''}</style></head><body>
 ${body}
 </body></html>
 `;

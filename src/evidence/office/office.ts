@@ -61,6 +61,7 @@ const STATES: Readonly<Record<Verdict, FileState>> = {
   changed: 'changed',
   incomplete: 'incomplete',
   refused: 'refused',
+  practice: 'refused',
 };
 
 /** @param build makes the job's file of a sealed run */

@@ -142,6 +142,7 @@ export async function sealRun(pages: Uint8Array, signer: Signer): Promise<Sealed
 export const checkWords: CheckWordsOf = async () => ({
   title: 'CHECK',
   intro: (runId) => `Run ${runId}.`,
+  practice: 'A practice record.',
   manifest: 'Manifest',
   key: 'Key',
   names: 'Named',

@@ -108,8 +108,8 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
       <Show
         when={props.record.sealed}
         fallback={
-          <Show when={!summary().practice} fallback={<p class="note strong">{E.practiceNever}</p>}>
-            <p>{E.sealWhat}</p>
+          <>
+            <p>{summary().practice ? E.practiceWhat : E.sealWhat}</p>
             <Show when={summary().state === 'open'}>
               <p class="note strong">{E.openFirst}</p>
             </Show>
@@ -121,10 +121,10 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
                 disabled={busy() !== null || summary().state === 'open'}
                 onClick={() => setAsking(true)}
               >
-                {E.seal}
+                {summary().practice ? E.practiceSeal : E.seal}
               </button>
             </div>
-          </Show>
+          </>
         }
       >
         {(sealed) => (
@@ -144,14 +144,16 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
                 disabled={busy() !== null}
                 onClick={save}
               >
-                {E.file}
+                {summary().practice ? E.practiceFile : E.file}
               </button>
               <a class="button" data-testid="certificate" href={`#/certificate/${refText(source())}`}>
-                {E.certificate}
+                {summary().practice ? E.practiceCertificate : E.certificate}
               </a>
             </div>
-            <p class="small muted">{E.fileWhat}</p>
-            <HandOver source={source()} />
+            <Show when={!summary().practice} fallback={<p class="small muted">{E.practiceFileWhat}</p>}>
+              <p class="small muted">{E.fileWhat}</p>
+              <HandOver source={source()} />
+            </Show>
           </>
         )}
       </Show>
@@ -175,7 +177,7 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
         open={asking()}
         title={E.sealAsk}
         text={E.sealAskText}
-        yes={E.seal}
+        yes={summary().practice ? E.practiceSeal : E.seal}
         onYes={seal}
         onNo={() => setAsking(false)}
       />

@@ -189,6 +189,7 @@ const SHAPE = {
   changed: 'M6 6l16 16M22 6L6 22',
   incomplete: 'M5 14h6M17 14h6',
   refused: 'M5 14h18',
+  practice: 'M3 17L17 3M3 25L25 3M11 25L25 11',
 } as const;
 
 /** Every byte is as it was signed. */
@@ -199,6 +200,7 @@ const WHOLE: Readonly<Record<VerifyView['verdict'], boolean>> = {
   changed: false,
   incomplete: false,
   refused: false,
+  practice: false,
 };
 
 function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; onKnown(): void }) {

@@ -12,6 +12,13 @@ import { OCCASIONS } from './occasions.ts';
 
 const CERTIFICATE = {
   title: 'Certificate of pressure and cure time',
+  practice: {
+    title: 'Practice certificate',
+    mark: 'PRACTICE',
+    what: 'PRACTICE. Recorded on the practice rig: there was no packer, no pipe and no resin. It is no record of a job and proves no repair.',
+    trainee: 'Trainee',
+    trainer: 'Seen by the trainer',
+  },
   lead: 'Made by Steadybar from one sealed record and from nothing else. Dates and clock times are UTC by the computer’s clock; run time counts from the first reading.',
   /** @param run the run's own number */
   record: (run: string) => `Record ${run}`,

@@ -6,6 +6,8 @@ export const CHECK_TEXT: CheckWords = {
   intro: (runId) => `This file holds the record of one run: ${runId}
 Nothing but openssl (3.0 or later), sha256sum and grep is needed. Unpack the file, then run the
 commands below in the folder that holds manifest.json.`,
+  practice: `PRACTICE. This is a practice record: it was recorded on the practice rig, and is no record of a job.
+What the commands below show of it is that nobody changed it.`,
   manifest: 'Is the manifest as it was signed? It must say: Signature Verified Successfully',
   key: `Whose key is it? Ask the firm that made the record for the fingerprint of its key, by another
    way than the one this file came by. This must print the same, or nothing else here counts:`,

@@ -148,6 +148,7 @@ const HEADLINE: Readonly<Record<Verdict, string>> = {
   'not-derived':
     'NOT DERIVED AGAIN: signed by a known key, and every byte is as it was signed; whether what it says follows from its readings was not shown',
   incomplete: 'INCOMPLETE: a part of the record is missing',
+  practice: 'PRACTICE RECORD: recorded on the practice rig; it is no record of a job, whoever signed it',
 };
 
 const READ_BY: Readonly<Record<MapKind, string>> = {
@@ -210,6 +211,8 @@ export const verifyWords = (f: Format) => {
           return `not of this record: ${finding.file}`;
         case 'file':
           return `changed: ${finding.file}${finding.offset === null ? '' : ` at byte ${finding.offset}`}`;
+        case 'practice':
+          return 'says itself that it is a practice record';
         case 'manifest':
           return `manifest.json: ${finding.why}`;
         case 'entries':

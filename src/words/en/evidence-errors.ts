@@ -27,7 +27,7 @@ export const EVIDENCE_ERROR: Record<
   | 'signature-blank',
   Advice
 > = {
-  practice: { title: 'Practice run', todo: 'A practice run is never sealed as a job.' },
+  practice: { title: 'Practice', todo: 'A practice record goes to no client. Save it as a file.' },
   open: { title: 'The run has no end', todo: 'End it, or close it as interrupted, then seal it.' },
   unreadable: {
     title: 'The record is not readable',

@@ -31,7 +31,12 @@ const EVIDENCE = {
   sealAskText:
     'Trace, events and the job sheet as it is now are signed. Nothing is rewritten afterwards; corrections are signed additions.',
   sealing: 'Sealing',
-  practiceNever: 'A practice run is never sealed as a job.',
+  practiceWhat:
+    'Sealing makes a practice record with a practice certificate. It verifies as a practice record and never as a job.',
+  practiceSeal: 'Seal as practice record',
+  practiceFile: 'Save the practice record',
+  practiceCertificate: 'Practice certificate',
+  practiceFileWhat: 'Goes to no client and into no shared folder.',
   openFirst: 'The run has no end yet. End it, or close it as interrupted, before it is sealed.',
   sealedAt: 'Sealed',
   sealedBy: (date: string, who: string) => `Sealed ${date} by ${who}`,
@@ -143,6 +148,7 @@ const EVIDENCE = {
     changed: 'CHANGED: signature, trace, chain or witness log do not hold.',
     incomplete: 'So far: a part of the record is missing.',
     refused: 'This is no record that can be verified here.',
+    practice: 'PRACTICE RECORD: recorded on the practice rig, no record of a job.',
   },
   firstRest: 'The other files are being made again.',
   cancelled:
@@ -187,6 +193,10 @@ const VERDICT: Record<Verdict, { readonly word: string; readonly means: string }
       'Signed by a known key, and every byte is as it was signed. Whether what it says follows from its readings was not shown here.',
   },
   incomplete: { word: 'Incomplete', means: 'A part of the record is missing.' },
+  practice: {
+    word: 'Practice record',
+    means: 'Recorded on the practice rig. It is no record of a job, whoever signed it.',
+  },
 };
 
 const witnessOf = (name: string | null): string =>
@@ -247,6 +257,8 @@ export const evidence = (f: Format) => ({
         return `Does not belong to the record: ${finding.file}.`;
       case 'file':
         return `${finding.file} was changed${finding.offset === null ? '' : ` at byte ${finding.offset}`}.`;
+      case 'practice':
+        return 'It says itself that it is a practice record.';
       case 'manifest':
         return `manifest.json: ${MANIFEST[finding.why]}.`;
       case 'entries':

@@ -96,7 +96,7 @@ export const MANIFEST: Record<Extract<Finding, { f: 'manifest' }>['why'], string
   form: 'not in the form of a manifest',
   signature: 'the signature does not hold',
   fingerprint: 'the key is not the one that it names',
-  practice: 'a practice run was sealed, which no program of ours does',
+  practice: 'a practice run was sealed as a job, which no program of ours does',
 };
 
 export const CONTAINER: Record<Extract<Finding, { f: 'refused' | 'container' }>['why'], string> = {

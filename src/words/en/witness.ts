@@ -31,8 +31,8 @@ export const WITNESS = {
   gone: 'A run that is not on this computer any more',
   practice: (n: number) =>
     n === 1
-      ? '1 practice run is noted too; it is never sealed.'
-      : `${n} practice runs are noted too; they are never sealed.`,
+      ? '1 practice run is noted too; it is no work.'
+      : `${n} practice runs are noted too; they are no work.`,
   twice: (n: number) =>
     n === 1 ? '1 run was sealed more than once.' : `${n} runs were sealed more than once.`,
   witnesses: 'Who has seen it',
