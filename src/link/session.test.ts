@@ -284,6 +284,54 @@ describe('a session with a device', () => {
     expect(errors).toContain('limit-not-kept');
   });
 
+  it('of a limit that a pulled plug cut off, it says that the device is gone and no more', async () => {
+    const { session, timers, site, errors } = bench();
+    const connected = session.connect();
+    await timers.run(50);
+    await connected;
+    const none = { kept: false, counts: null, mbar: null };
+    site.device.deaf = true;
+    const cut = session.limit(0, 20_000, 1500);
+    await timers.run(50);
+    site.pull();
+    await settle();
+    expect(await cut).toEqual(none);
+    // Asked while nobody is there: no more is known of the device than before.
+    expect(await session.limit(0, 19_000, 1400)).toEqual(none);
+    expect([errors, session.error]).toEqual([['port-gone'], 'port-gone']);
+
+    // The reply had come, its reading back is still waited for when the device goes and is back.
+    site.device.deaf = false;
+    site.state.present = true;
+    await timers.run(3000);
+    expect(session.state).toBe('streaming');
+    const { send } = site.device;
+    site.device.send = (frame) => {
+      if (frame.t !== 'G') send(frame);
+    };
+    const halved = session.limit(0, 18_000, 1300);
+    await timers.run(20);
+    site.pull();
+    site.state.present = true;
+    await timers.run(3000);
+    expect(await halved).toEqual(none);
+    expect([errors, session.error]).toEqual([['port-gone', 'port-gone'], null]);
+  });
+
+  it('of a limit that is cut off by the closing it says nothing', async () => {
+    const { session, timers, site, errors } = bench();
+    const connected = session.connect();
+    await timers.run(50);
+    await connected;
+    site.device.deaf = true;
+    const cut = session.limit(0, 20_000, 1500);
+    const closed = session.close();
+    await timers.run(3000);
+    await closed;
+    expect(await cut).toEqual({ kept: false, counts: null, mbar: null });
+    expect(errors).toEqual([]);
+  });
+
   it('closes from any state and delivers nothing afterwards', async () => {
     const { session, timers, site, got, states } = bench();
     await session.close();

@@ -124,6 +124,8 @@ export function createSession(
   /** After a loss the port is opened again, until the session is closed. */
   let wanted = false;
   let cancelRetry = (): void => {};
+  /** Another object for each time that the port is open; null: it is not, and what is asked reaches nobody. */
+  let line: object | null = null;
   const guard = createGuardWatch(timers);
   const queue = createQueue((frame) => port.write(encodeFrame(frame)), timers, options.firstCommand);
 
@@ -145,6 +147,7 @@ export function createSession(
     },
     stray: (reason, bytes, tUs) => sink.stray(reason, bytes, tUs),
     opened() {
+      line = {};
       // A lost device stays lost until it has answered.
       if (state !== 'lost' && state !== 'retrying') to('greeting');
     },
@@ -172,6 +175,7 @@ export function createSession(
     },
     fault: fail,
     gone(why, detail) {
+      line = null;
       guard.forget();
       queue.drop('port gone');
       to('lost');
@@ -205,6 +209,7 @@ export function createSession(
     try {
       await mine.open();
     } catch (cause) {
+      line = null;
       mine.end();
       throw cause;
     }
@@ -346,12 +351,17 @@ export function createSession(
     async limit(channel, counts, mbar) {
       // It keeps none, which is said of it all along: no fault.
       if (options.source !== undefined) return { kept: false, counts: null, mbar: null };
+      const on = line;
+      const notKept = (detail: string): void => {
+        // Where the line went meanwhile, that is what is the matter, and is said already: the device said nothing of the limit.
+        if (on !== null && on === line) fail('limit-not-kept', detail);
+      };
       try {
         const answer = await setLimit(queue, guard, channel, counts, mbar);
-        if (!answer.kept) fail('limit-not-kept', `reads back ${answer.counts ?? 'nothing'}`);
+        if (!answer.kept) notKept(`reads back ${answer.counts ?? 'nothing'}`);
         return answer;
       } catch (cause) {
-        fail('limit-not-kept', String(cause));
+        notKept(String(cause));
         return { kept: false, counts: null, mbar: null };
       }
     },
@@ -359,6 +369,7 @@ export function createSession(
       wanted = false;
       cancelRetry();
       to('closing');
+      line = null;
       if (opening?.started) await opening.stop();
       opening?.end();
       queue.drop('closed');

@@ -1,5 +1,5 @@
 // npm run bench: the measured speeds, each beside a baseline or goal of the same run.
-// npm run bench -- [part …]   parts: decode cure reading modbus record file phone fleet size latency paint frame browser; none = all.
+// npm run bench -- [part …]   parts: decode cure reading modbus record file phone fleet size latency bus paint frame browser; none = all.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -93,7 +93,7 @@ try {
     if (wants('phone'))
       print('On a phone', await (await import('./phone.ts')).benchPhone(folder, jobFileIn(folder)));
   }
-  if (['size', 'browser', 'latency', 'paint', 'frame'].some(wants)) {
+  if (['size', 'browser', 'latency', 'bus', 'paint', 'frame'].some(wants)) {
     if (!existsSync('dist/index.html') || asked.length === 0)
       spawnSync(process.execPath, ['node_modules/vite/bin/vite.js', 'build', '--logLevel', 'error'], {
         stdio: 'inherit',
@@ -104,6 +104,11 @@ try {
     if (process.env.STEADYBAR_APART === '1')
       print('Latency over Web Serial', await (await import('./latency.ts')).benchLatency(folder));
     else console.log('not run: latency needs root and unshare for the plug');
+  }
+  if (wants('bus')) {
+    if (process.env.STEADYBAR_APART === '1')
+      print('Bus over Web Serial', await (await import('./bus.ts')).benchBus());
+    else console.log('not run: bus needs root and unshare for the plug');
   }
   if (wants('paint')) print('First paint', [await (await import('./paint.ts')).benchPaint(folder)]);
   if (wants('frame')) print('Work a frame', await (await import('./live-frame.ts')).benchLiveFrame());

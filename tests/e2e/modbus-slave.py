@@ -2,7 +2,10 @@
 Units of a Modbus RTU bus on a pseudo-terminal, for the tests: written by the standard alone, in another language than the
 master. Chromium takes the pty for a serial device by a hand-made udev message (root, in a network namespace of its own).
 
-  modbus-slave.py --serial SERIAL --tap FILE
+  modbus-slave.py --serial SERIAL --tap FILE [--paced]
+
+With --paced an answer takes its time: request and answer eleven bits a character at the speed that the browser set on the
+pty, 3 ms for the unit in between. Without, it comes at once.
 
 Operations, one a line, each answered with one line:
 
@@ -11,7 +14,7 @@ Operations, one a line, each answered with one line:
   celsius X         temperature of unit 2: whole tenths in input register 10
   garble N          so many answers are disturbed
   say TEXT          a plain line of text, ended by CR LF
-  state             bar=… asked=N
+  state             bar=… asked=N at=…, the time of this computer in ms since 1970
 
 Every byte that is sent is written to the tap, too.
 """
@@ -22,9 +25,14 @@ import select
 import socket
 import struct
 import sys
+import termios
+import time
 import tty
 
 REQUEST = 8
+CHARACTER_BITS = 11
+UNIT_S = 0.003
+SPEEDS = {getattr(termios, f"B{n}"): n for n in (9600, 19200, 38400, 57600, 115200)}
 NETLINK_KOBJECT_UEVENT = 15
 UDEV_GROUP = 2
 
@@ -140,6 +148,10 @@ class Adapter:
         self.master = None
         self.tell("remove")
 
+    def baud(self):
+        """What the browser set; None: nothing that a bus runs at."""
+        return SPEEDS.get(termios.tcgetattr(self.master)[5]) if self.master is not None else None
+
     def read(self):
         try:
             return os.read(self.master, 4096) if self.master is not None else b""
@@ -172,19 +184,36 @@ def carry_out(line, adapter, units):
         adapter.write(rest.encode() + b"\r\n")
     elif word != "state":
         return f"error {word}"
-    return f"ok bar={units.bar} asked={units.asked}"
+    return f"ok bar={units.bar} asked={units.asked} at={time.time() * 1000:.3f}"
 
 
 def main():
     options = argparse.ArgumentParser()
     options.add_argument("--serial", required=True)
     options.add_argument("--tap", required=True)
+    options.add_argument("--paced", action="store_true")
     given = options.parse_args()
     adapter, units = Adapter(given.serial, given.tap), Units()
     heard, typed = b"", b""
+    # What is due when, in the order of time: a unit answers, its answer has gone over the line.
+    due = []
+
+    def in_time(now):
+        while due and due[0][0] <= now:
+            at, what, data, baud = due.pop(0)
+            if what == "line":
+                adapter.write(data)
+            else:
+                # The registers as they stand when the unit answers.
+                answer = units.answer(data)
+                due.append((at + len(answer) * CHARACTER_BITS / baud, "line", answer, baud))
+                due.sort()
+
     while True:
         watched = [sys.stdin.fileno()] + ([adapter.master] if adapter.master is not None else [])
-        ready, _, _ = select.select(watched, [], [], 0.5)
+        wait = max(0, due[0][0] - time.monotonic()) if due else 0.5
+        ready, _, _ = select.select(watched, [], [], wait)
+        in_time(time.monotonic())
         if sys.stdin.fileno() in ready:
             more = os.read(sys.stdin.fileno(), 4096)
             if not more:
@@ -199,6 +228,12 @@ def main():
         elif adapter.master in ready:
             select.select([sys.stdin.fileno()], [], [], 0.002)  # a closed port is always ready: do not spin
         while len(heard) >= REQUEST:
+            baud = adapter.baud() if given.paced else None
+            if baud is not None and heard[6:REQUEST] == check(heard[:6]):
+                due.append((time.monotonic() + REQUEST * CHARACTER_BITS / baud + UNIT_S, "unit", heard[:REQUEST], baud))
+                due.sort()
+                heard = heard[REQUEST:]
+                continue
             answer = units.answer(heard[:REQUEST])
             # Bytes that are no request are dropped one by one until one begins.
             heard = heard[REQUEST:] if answer else heard[1:]
