@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import fc from 'fast-check';
@@ -23,6 +23,13 @@ it('the C reference passes the same vectors, and its own tests of guard and devi
   const { passed, failed, output } = runC();
   expect(failed, output).toBe(0);
   expect(passed).toBeGreaterThan(250);
+});
+
+it('the C reference says the conversation of SPEC.md, byte by byte', () => {
+  const spec = readFileSync(path.join(import.meta.dirname, 'SPEC.md'), 'utf8');
+  const { stdout } = spawnSync(buildTest('transcript'), { encoding: 'utf8' });
+  expect(stdout.split('\n').length).toBeGreaterThan(20);
+  expect(spec).toContain(stdout.replace(/^(?=.)/gm, '    '));
 });
 
 const hex = (bytes: Uint8Array) => Buffer.from(bytes).toString('hex');

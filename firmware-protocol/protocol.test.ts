@@ -114,7 +114,7 @@ const spec = readFileSync(path.join(import.meta.dirname, 'SPEC.md'), 'utf8');
 
 describe('SPEC.md', () => {
   it('every line that it shows is a frame, but the ones it calls spoilt', () => {
-    const shown = [...spec.matchAll(/^ +([A-Z],[^\s…⏎]*,[0-9a-f]{8})⏎?$/gm)].map((m) => m[1]!);
+    const shown = [...spec.matchAll(/^ +(?:[<>] )?([A-Z],[^\s…⏎]*,[0-9a-f]{8})⏎?$/gm)].map((m) => m[1]!);
     expect(shown.length).toBeGreaterThan(15);
     for (const text of shown)
       expect([text, decode(ascii(`${text}\n`), text.startsWith('K') ? 'host' : 'device')]).toEqual([

@@ -64,7 +64,7 @@ describe.each(['avr', 'cm0'] as const)('%s', (name) => {
       host.run(1000);
     }
     host.run(3000);
-    // Specification, part 8: from the conversion to the output in about a millisecond; a conversion each millisecond.
+    // Specification, appendix: from the conversion to the output in about a millisecond; a conversion each millisecond.
     expect(machine.sounder).toBe(true);
     expect(machine.sounderUs - crossedUs).toBeGreaterThanOrEqual(0);
     expect(machine.sounderUs - crossedUs).toBeLessThan(1300);

@@ -1,4 +1,4 @@
-/* The least device of SPEC.md, part 9: one pressure, no guard, no events; C99, nothing of a library. */
+/* The least device of SPEC.md, part 8: one pressure, no guard, no events; C99, nothing of a library. */
 #include "least.h"
 
 /* Your own: name and firmware, the channel's line, and the rate: as quick as it converts, and the wire carries (part 5, Rate: 45 bytes a line here). */

@@ -1,4 +1,4 @@
-/* The least device of SPEC.md, part 9. What a board gives it, and what the board's main loop calls. */
+/* The least device of SPEC.md, part 8. What a board gives it, and what the board's main loop calls. */
 #ifndef LEAST_H
 #define LEAST_H
 #include <stdint.h>

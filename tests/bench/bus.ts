@@ -43,8 +43,14 @@ async function at(baud: number): Promise<Row[]> {
     await page.goto(`${origin}/#/live`);
     await page.locator('[data-testid^="connect-map-"]').click();
     await page.getByTestId('drawer').getByText('Packer of the bench').first().click();
-    await page.getByTestId('zero').click();
-    await page.getByTestId('stage').waitFor();
+    // A zero needs a second of readings before it.
+    while (!(await page.getByTestId('stage').isVisible())) {
+      await page
+        .getByTestId('zero')
+        .click({ timeout: 2000 })
+        .catch(() => undefined);
+      await sleep(700);
+    }
     const engine: number[] = [];
     const screen: number[] = [];
     const sound: number[] = [];
@@ -68,7 +74,7 @@ async function at(baud: number): Promise<Row[]> {
     const row = (what: string, values: readonly number[], goal: number | null): Row => ({
       what: `register change → alarm ${what}, ${baud} baud`,
       value: `p50 ${quantile(values, 0.5).toFixed(1)} ms, p99 ${quantile(values, 0.99).toFixed(1)} ms`,
-      beside: `${REPEATS} steps, ${hz.toFixed(1)} readings a second of ${1000 / EVERY_MS} asked${goal === null ? '' : `; goal p99 ≤ ${goal} ms`}`,
+      beside: `${REPEATS} steps, ${hz.toFixed(1)} readings a second${goal === null ? '' : `; goal p99 ≤ ${goal} ms`}`,
       met: goal === null ? null : quantile(values, 0.99) <= goal,
     });
     return [
@@ -85,6 +91,8 @@ async function at(baud: number): Promise<Row[]> {
  * A register changes from 1.0 to 2.5 bar, rated 2.0, on units in another language behind the browser's real Web Serial: until the
  * engine tells the alarm, the screen shows it, its first tone begins by the audio clock. Characters take their time both ways.
  */
-export async function benchBus(): Promise<Row[]> {
-  return [...(await at(19_200)), ...(await at(115_200))];
+export async function benchBus(bauds: readonly number[] = [19_200, 115_200]): Promise<Row[]> {
+  const rows: Row[] = [];
+  for (const baud of bauds) rows.push(...(await at(baud)));
+  return rows;
 }

@@ -10,6 +10,7 @@ import { captureOf } from '../../src/record/testing/capture.ts';
 import { LINK_ERROR } from '../../src/words/en/link.ts';
 import { notRun } from '../unit/not-run.ts';
 import { USB } from './app.ts';
+import { enterThermometer, hasPython, startSketches } from './sketches.ts';
 import {
   advance,
   endRun,
@@ -27,9 +28,12 @@ import {
 // The built app in real Chromium, its real Web Serial, the C device on a pseudo-terminal: bytes all the way.
 
 let stage: Stage | null = null;
+let sketches: ReturnType<typeof startSketches> | null = null;
 afterEach(async () => {
   await stage?.close();
+  await sketches?.quit();
   stage = null;
+  sketches = null;
 });
 
 const PACKER = 'Packer of the test';
@@ -101,12 +105,24 @@ it('plug, connect, fill, warned before rated, acknowledge, hold, let down, saved
   expect(stage.faults).toEqual([]);
 });
 
-it('unplugged in mid-hold: alarm within 1.2 s, replugged: the same run goes on with a marked gap', async (context) => {
+it('unplugged in mid-hold, a thermometer beside it: alarm within 1.2 s, each lost for itself, the same run goes on with a marked gap', async (context) => {
   needSerial(context);
+  if (!hasPython()) notRun(context, 'no python3');
   stage = await setStage();
-  const { page, device } = stage;
+  const { page, device, origin } = stage;
+  sketches = startSketches();
+  await enterThermometer(page, origin);
   await enterPacker(page, PACKER, 2.0);
-  await startRun(stage, PACKER);
+  await sketches.op('warm 31.5');
+  await startRun(stage, PACKER, async () => {
+    await sketches?.op('plug 2');
+    await expect.poll(() => page.evaluate(async () => (await navigator.serial.getPorts()).length)).toBe(2);
+    const drawer = page.getByTestId('drawer');
+    await drawer.getByTestId('second-adapter').locator('summary').click();
+    await drawer.getByText('“Thermometer”').click();
+    await drawer.getByTestId('beside-state').and(page.locator('[data-state="streaming"]')).waitFor();
+  });
+  const warmth = page.getByTestId('zone-temperature');
   if ((await page.getByTestId('stage-key').getAttribute('data-to')) === 'seat') await advance(stage, 'seat');
   await advance(stage, 'inflate');
   await device.op('ramp 150000 3');
@@ -115,13 +131,23 @@ it('unplugged in mid-hold: alarm within 1.2 s, replugged: the same run goes on w
   const runBefore = await page.getByTestId('saved').textContent();
   expect(runBefore).toContain('ecord');
 
+  // The thermometer goes: said, and the pressure goes on. Back it comes by itself.
+  await sketches.op('unplug 2');
+  await page.getByTestId('beside-error').first().waitFor();
+  await device.op('true 145000');
+  await expect.poll(() => shownBar(page), { timeout: 5000 }).toBeCloseTo(1.45, 2);
+  await sketches.op('plug 2');
+  await expect.poll(() => page.getByTestId('beside-error').count(), { timeout: 8000 }).toBe(0);
+
   const pulled = Date.now();
   await device.op('unplug');
   await page.getByTestId('alarm-pressure-lost').waitFor({ timeout: 5000 });
   expect(Date.now() - pulled).toBeLessThan(1200);
   expect(await page.getByTestId('pressure').getAttribute('data-trust')).toBe('lost');
   expect(await page.locator('[data-testid^="alarm-"]').count()).toBe(1); // one pulled plug, one alarm
-  await sleep(1000);
+  // The temperatures go on meanwhile.
+  await sketches.op('warm 34.5');
+  await expect.poll(() => warmth.textContent(), { timeout: 5000 }).toContain('34.5');
   expect(await device.op('plug')).toMatch(/^ok/);
   await expect
     .poll(() => page.getByTestId('pressure').getAttribute('data-trust'), { timeout: 10_000 })
@@ -130,8 +156,15 @@ it('unplugged in mid-hold: alarm within 1.2 s, replugged: the same run goes on w
   await endRun(stage);
   const file = await stage.runFile(); // the only one: the same run
   const gaps: string[] = [];
-  scanRun(file, { event: (e) => e.e === 'gap' && gaps.push(e.reason) });
+  const beside: string[] = [];
+  scanRun(file, {
+    event: (e) => {
+      if (e.e === 'gap') gaps.push(e.reason);
+      if (e.e === 'beside') beside.push(e.what);
+    },
+  });
   expect(gaps).toContain('port');
+  expect(beside).toEqual(['greeted', 'port', 'back']);
   // Nothing else is lost: what was sent before and after stands in the record whole.
   const sent = stage.sent();
   const capture = Buffer.from(await captureOf(file));

@@ -134,10 +134,11 @@ export async function enterPacker(page: Page, name: string, ratedBar: number): P
   await page.waitForURL((url) => !url.hash.endsWith('/new'));
 }
 
-/** Plugs the device in and takes the three presses: connect, packer, zero. */
+/** Plugs the device in and takes the three presses: connect, packer, zero. `connected` is done after the first of them. */
 export async function startRun(
   stage: Pick<Stage, 'page' | 'device' | 'origin'>,
   packer: string,
+  connected: () => Promise<void> = async () => {},
 ): Promise<void> {
   const { page, device } = stage;
   await page.goto(`${stage.origin}/#/live`);
@@ -145,6 +146,7 @@ export async function startRun(
   if (!plugged.startsWith('ok')) throw new Error(plugged);
   await until(page, async () => (await navigator.serial.getPorts()).length === 1);
   await page.getByTestId('connect-device').click();
+  await connected();
   await page.getByTestId('drawer').getByText(packer).first().click();
   await page.getByTestId('zero').click();
   await page.getByTestId('stage').waitFor();

@@ -1,15 +1,11 @@
-import { spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
-import { createInterface } from 'node:readline';
 import { afterEach, expect, it } from 'vitest';
 import { judgeAgain } from '../../src/engine/judge-again.ts';
 import { contentOf } from '../../src/record/manifest.ts';
 import { MapSaid } from '../../src/record/map-said.ts';
 import { scanRun } from '../../src/record/reader.ts';
 import { notRun } from '../unit/not-run.ts';
-import { faults, open, profile, SECOND_USB, serve, USB } from './app.ts';
+import { faults, open, profile, serve } from './app.ts';
+import { enterThermometer, hasPython, startSketches } from './sketches.ts';
 import { endRun, enterPacker, readRunFile, shownBar } from './stage.ts';
 
 // The built app in real Chromium and its real Web Serial; behind it two boards that print plain lines, in Python, each on a
@@ -22,28 +18,8 @@ afterEach(async () => {
 });
 
 async function stage() {
-  const work = mkdtempSync(path.join(tmpdir(), 'steadybar-lines-'));
-  const child = spawn(
-    'python3',
-    [
-      path.join(import.meta.dirname, 'line-sketches.py'),
-      '--serial',
-      USB.serial,
-      '--second',
-      SECOND_USB.serial,
-      '--tap',
-      path.join(work, 'sent.bin'),
-    ],
-    { stdio: ['pipe', 'pipe', 'inherit'] },
-  );
-  const waiting: ((line: string) => void)[] = [];
-  createInterface({ input: child.stdout }).on('line', (line) => waiting.shift()?.(line));
-  const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
-  const op = (line: string) =>
-    new Promise<string>((resolve) => {
-      waiting.push(resolve);
-      child.stdin.write(`${line}\n`);
-    });
+  const sketches = startSketches();
+  const { op } = sketches;
   const server = await serve();
   const { dir, dispose } = profile(server.origin);
   const context = await open(dir);
@@ -51,11 +27,9 @@ async function stage() {
   const seen = faults(page);
   close = async () => {
     await context.close().catch(() => undefined);
-    child.stdin.end();
-    await ended;
+    await sketches.quit();
     await server.close();
     dispose();
-    rmSync(work, { recursive: true, force: true });
   };
   await page.goto(server.origin);
   await page.getByTestId('start-live').waitFor();
@@ -72,7 +46,7 @@ async function stage() {
 it('two sketches: a plain line by its columns, a second one by its names; each lost for itself, columns that change are told', async (context) => {
   if (process.env.STEADYBAR_APART !== '1')
     notRun(context, 'the plug needs root and unshare (run by npm test)');
-  if (spawnSync('python3', ['--version']).status !== 0) notRun(context, 'no python3');
+  if (!hasPython()) notRun(context, 'no python3');
   const { page, op, plug, origin, seen } = await stage();
   await plug(1, 1);
 
@@ -85,17 +59,7 @@ it('two sketches: a plain line by its columns, a second one by its names; each l
   await expect.poll(() => page.getByTestId('map-test-0').textContent()).toContain('0.25');
   await page.getByTestId('save-document').click();
   await page.waitForURL((url) => !url.hash.endsWith('/new'));
-  await page.goto(`${origin}/#/columns/new`);
-  await page.getByTestId('columns-name').fill('Thermometer');
-  await page.getByTestId('columns-deviceId').fill('WARM-1');
-  await page.getByTestId('columns-channels.0.quantity').selectOption('temperature');
-  await page.getByTestId('columns-channels.0.place').selectOption('sleeve');
-  await page.getByTestId('columns-channels.0.key').fill('t');
-  await page.getByTestId('columns-channels.0.column').fill('');
-  await page.getByTestId('columns-cells').fill('');
-  await page.getByTestId('map-no-pressure').waitFor();
-  await page.getByTestId('save-document').click();
-  await page.waitForURL((url) => !url.hash.endsWith('/new'));
+  await enterThermometer(page, origin);
 
   const packer = 'Packer of two boards';
   await enterPacker(page, packer, 2.0);

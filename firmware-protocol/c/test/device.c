@@ -249,7 +249,7 @@ static void rate_of_the_wire(void) {
   CHECK(sb_rate_limit(&c) == 1000);
 }
 
-/* SPEC.md, part 9: 'unknown' to the guard's verbs, no G, no fault of a guard, bits 4 and 8 stay 0. */
+/* SPEC.md, part 8: 'unknown' to the guard's verbs, no G, no fault of a guard, bits 4 and 8 stay 0. */
 static void without_guard(void) {
   const int32_t counts[2] = {BAR15, 40000};
   static const char *const OF_GUARD[] = {"limit,0,12000,1500", "limit,9,0,0", "read", "disarm", "silence"};

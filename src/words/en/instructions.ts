@@ -117,7 +117,7 @@ export function instructions(f: Format) {
 
   const INSTRUCTIONS = {
     prepare: {
-      connect: always('Connect the device.', 'Not connected: no alarm can come.'),
+      connect: always('Connect the device.', 'Not connected: no alarms.'),
       'left-open': always(
         'Air off, keep clear.',
         'A packer may be full and nothing watches it. Shut the supply valve, see the dial gauge, connect and resume.',

@@ -34,7 +34,7 @@ export const UI = {
   failed: (title: string, todo: string, detail: string) =>
     detail === '' ? `${title}. ${todo}` : `${title}. ${todo} (${detail})`,
   noAlarms: 'No alarms.',
-  notLive: 'Not connected: no alarm can come.',
+  notLive: 'Not connected: no alarms.',
   acknowledge: 'Acknowledge',
   shelve: 'Put aside',
   shelveText:
