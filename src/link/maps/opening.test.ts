@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { parseDocument } from '../../job/documents.ts';
 import type { ReadingMap, RegisterMap } from '../../job/reading-map.ts';
 import { busMap, lineMap } from '../../job/testing/maps.ts';
 import type { DeviceFrame, SampleFrame } from '../frames.ts';
@@ -44,6 +46,12 @@ function sessionOver(port: Port, map: ReadingMap, timers = createManualTimers())
   return { session, timers, frames, raws, states, errors, stray, samples };
 }
 
+function parsedMap(input: unknown): RegisterMap {
+  const parsed = parseDocument('registers', input);
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.issues));
+  return parsed.value;
+}
+
 function bus(part: Partial<RegisterMap> = {}) {
   const timers = createManualTimers();
   const map = busMap(part);
@@ -83,6 +91,35 @@ describe('a bus in the place of a device', () => {
     expect(second!.tick - first!.tick).toBeCloseTo(500, -2);
     const translate = createTranslate(b.map);
     expect(b.raws.map((raw) => translate(raw).counts)).toEqual(b.samples().map((s) => s.counts));
+  });
+
+  it('by the map of a module whose data sheet counts in hexadecimal and tells shares of its span (docs/register-map.md)', async () => {
+    const file = new URL('../../../fixtures/maps/invented-module.json', import.meta.url);
+    const { version: _, ...map } = parsedMap(JSON.parse(readFileSync(file, 'utf8')));
+    const b = bus(map);
+    const unit = new Map<string, number>();
+    const put = (register: number, value: number) => unit.set(registerOf(4, register), value & 0xffff);
+    put(0x0000, 0b0000_0001);
+    put(0x0002, 2500);
+    put(0x0010, -55);
+    put(0x0011, 0x7fff);
+    b.site.units.set(0x20, unit);
+    await connect(b, 2000);
+    const last = (channel: number) => b.samples().findLast((s) => s.counts[channel] != null)?.counts[channel];
+    // A quarter of 1.0 MPa in Pa, and 0.001 °C; the open wire's number lies far beyond the span.
+    expect([last(0), last(1)]).toEqual([250_000, -5500]);
+    expect(b.session.doubts).toMatchObject([{ channel: 2 }]);
+    // Not measuring (bit 0 clear) takes all away, a broken sensor (bit 4) the pressure alone.
+    for (const [status, comes] of [
+      [0b0001_0001, [false, true]],
+      [0, [false, false]],
+    ] as const) {
+      put(0x0000, status);
+      await b.timers.run(1500);
+      b.frames.length = 0;
+      await b.timers.run(1500);
+      expect([0, 1].map((c) => last(c) !== undefined)).toEqual(comes);
+    }
   });
 
   it('comes as often as asked, not more often than the map says', async () => {

@@ -63,7 +63,8 @@ export const REGISTERS = {
   address: 'Unit address',
   fn: 'Function',
   register: 'Register, from 0',
-  registerHint: 'A data sheet’s 40001 is register 0 of function 3; its 30001 register 0 of function 4.',
+  registerHint:
+    'A data sheet’s 40001 is register 0 of function 3; its 30001 register 0 of function 4. Hexadecimal 0010h is 16.',
   type: 'Type',
   order: 'Byte order',
   unit: 'Told in',
@@ -80,7 +81,7 @@ export const REGISTERS = {
   mask: 'Bits that count (mask)',
   maskHint: 'As one number: bits 0, 1 and 2 are 1 + 2 + 4 = 7, all sixteen 65535.',
   good: 'Good when they are',
-  goodHint: '0 where a bit that is set means a fault.',
+  goodHint: '0 where a bit that is set means a fault; else those that must be set, added up in the same way.',
   key: 'Name before =',
   column: 'Or column, from 1',
   decimal: 'Decimal mark',
