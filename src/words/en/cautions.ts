@@ -1,8 +1,8 @@
-import type { CautionCode } from '../../job/checklist.ts';
+import type { ShownCaution } from '../said/cautions-at.ts';
+
+export { CAUTIONS_AT } from '../said/cautions-at.ts';
 
 /** Cautions shown where they matter: at the job sheet, before air goes in, at let-down, on the about page. */
-
-export type ShownCaution = CautionCode | 'empty' | 'witness' | 'plugs';
 
 export const CAUTION: Record<ShownCaution, string> = {
   'not-a-safety-device':
@@ -30,32 +30,4 @@ export const CAUTION: Record<ShownCaution, string> = {
     'Air between pipe plugs stores energy: a plug that slips is thrown out and can kill, at a tenth of a bar too. Brace both plugs, nobody in the manhole or in line with the pipe, never above what the test asks for, all air out before a plug is touched. Follow the plugs’ maker and local codes.',
   witness:
     'Before let-down, feel the witness sample that was kept at pipe temperature. A sample from a warm van hardens hours early.',
-};
-
-/** Which cautions stand where. */
-export const CAUTIONS_AT: Record<
-  'sheet' | 'prepare' | 'inflate' | 'let-down' | 'air-test' | 'about',
-  readonly ShownCaution[]
-> = {
-  sheet: ['not-a-safety-device', 'unrestrained', 'big-packer', 'engineer-design'],
-  prepare: ['stored-energy', 'hose-whip', 'no-warning'],
-  inflate: ['stored-energy', 'unrestrained', 'no-warning'],
-  'let-down': ['empty', 'witness', 'dammed-water', 'hose-whip'],
-  'air-test': ['plugs', 'hose-whip', 'confined-space', 'no-warning'],
-  about: [
-    'not-a-safety-device',
-    'no-warning',
-    'stored-energy',
-    'big-packer',
-    'unrestrained',
-    'hose-whip',
-    'dammed-water',
-    'explosive-gas',
-    'resin-hazard',
-    'confined-space',
-    'engineer-design',
-    'empty',
-    'witness',
-    'plugs',
-  ],
 };
