@@ -1,4 +1,5 @@
-import { PAGE } from './en/page.ts';
+import { PAGE as DE } from './de/page.ts';
+import { PAGE as EN } from './en/page.ts';
 
 /** What index.html itself says, by language: put into it when it is built, since it speaks without any program. */
-export const INDEX_WORDS = { en: PAGE };
+export const INDEX_WORDS = { en: EN, de: DE };

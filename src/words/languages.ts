@@ -39,4 +39,11 @@ export const LANGUAGES: Languages = {
     further: () => import('./en/further.ts'),
     outside: () => import('./en/outside.ts'),
   },
+  de: {
+    name: 'Deutsch',
+    start: () => import('./de/start.ts'),
+    watch: () => import('./de/watch.ts'),
+    further: () => import('./de/further.ts'),
+    outside: () => import('./de/outside.ts'),
+  },
 };

@@ -1,0 +1,48 @@
+/** Words of looking into a run. */
+export const REVIEW = {
+  title: 'Durchsicht',
+  whole: 'Ganzer Lauf',
+  zoomIn: 'Näher',
+  zoomOut: 'Weiter',
+  earlier: 'Früher',
+  later: 'Später',
+  events: 'Ereignisse',
+  /** @param zone UTC+01:00 */
+  clockZone: (zone: string) => `Laufzeit, dann Uhrzeit (${zone})`,
+  runTimeOnly: 'Laufzeit; die Uhrzeit ist nicht bekannt',
+  runTime: (time: string) => `Laufzeit ${time}`,
+  stages: 'Abschnitte',
+  numbers: 'Zahlen',
+  duration: 'Dauer',
+  readings: 'Messwerte',
+  device: 'Gerät',
+  source: 'Nicht vom Geräteprotokoll',
+  damage: {
+    crc: 'Beschädigt: ein Block passt nicht zu seiner Prüfsumme',
+    torn: 'Beschädigt: der letzte Block ist abgerissen',
+    missing: 'Beschädigt: ein Block fehlt',
+  },
+  damageAt: {
+    crc: (time: string) => `Beschädigt: ein Block passt nicht zu seiner Prüfsumme, ab ${time}`,
+    torn: (time: string) => `Beschädigt: der letzte Block ist abgerissen, ab ${time}`,
+    missing: (time: string) => `Beschädigt: ein Block fehlt, ab ${time}`,
+  },
+  interrupted: 'Dieser Lauf wurde unterbrochen und nicht fortgesetzt.',
+  showAll: 'Alle Ereignisse',
+  showMain: 'Nur Abschnitte, Alarme und Lücken',
+  check: 'Jeden Block prüfen',
+  checkedWell: 'Jeder Block wurde gelesen und passt zu seiner Prüfsumme.',
+  checkedDamaged: 'Schaden gefunden; er ist oben benannt.',
+  capture: 'Bytes des Geräts speichern',
+  remove: 'Diesen Lauf entfernen',
+  removeTitle: 'Diesen Lauf für immer entfernen?',
+  removeText:
+    'Messkurve und Ereignisse werden aus diesem Browser gelöscht. Das lässt sich nicht rückgängig machen.',
+  removeSealed:
+    'Messkurve, Ereignisse und Siegel werden aus diesem Browser gelöscht. Erst die Nachweisdatei speichern: das lässt sich nicht rückgängig machen.',
+  hint: 'Rad, zwei Finger oder Plus und Minus zoomen. Ziehen oder Pfeiltasten bewegen. 0 zeigt den ganzen Lauf.',
+  missing: 'Dieser Lauf ist nicht in diesem Browser.',
+  noteRange: (first: number, last: number) => `${first}–${last}`,
+  noteLabel: (numbers: string) => `Notiz ${numbers}: ihre Stelle in der Liste zeigen`,
+  traceLabel: 'Aufgezeichneter Druck und Temperaturen',
+};
