@@ -1,8 +1,8 @@
-import type { CautionCode } from '../../job/checklist.ts';
+import type { ShownCaution } from '../said/cautions-at.ts';
+
+export { CAUTIONS_AT } from '../said/cautions-at.ts';
 
 /** Cautions shown where they matter: at the job sheet, before air goes in, at let-down, on the about page. */
-
-export type ShownCaution = CautionCode | 'empty' | 'witness' | 'plugs';
 
 export const CAUTION: Record<ShownCaution, string> = {
   'not-a-safety-device':
@@ -31,32 +31,4 @@ export const CAUTION: Record<ShownCaution, string> = {
     'Luft zwischen Rohrverschlüssen speichert Energie: ein rutschender Verschluss fliegt heraus und kann töten, auch bei einem Zehntel bar. Beide Verschlüsse sichern, niemand im Schacht oder in Rohrachse, nie über das hinaus, was die Prüfung verlangt, alle Luft raus, bevor ein Verschluss angefasst wird. Hersteller der Verschlüsse und örtliche Regeln befolgen.',
   witness:
     'Vor dem Entlüften die Rückstellprobe fühlen, die bei Rohrtemperatur lag. Eine Probe aus dem warmen Wagen härtet Stunden zu früh.',
-};
-
-/** Which cautions stand where. */
-export const CAUTIONS_AT: Record<
-  'sheet' | 'prepare' | 'inflate' | 'let-down' | 'air-test' | 'about',
-  readonly ShownCaution[]
-> = {
-  sheet: ['not-a-safety-device', 'unrestrained', 'big-packer', 'engineer-design'],
-  prepare: ['stored-energy', 'hose-whip', 'no-warning'],
-  inflate: ['stored-energy', 'unrestrained', 'no-warning'],
-  'let-down': ['empty', 'witness', 'dammed-water', 'hose-whip'],
-  'air-test': ['plugs', 'hose-whip', 'confined-space', 'no-warning'],
-  about: [
-    'not-a-safety-device',
-    'no-warning',
-    'stored-energy',
-    'big-packer',
-    'unrestrained',
-    'hose-whip',
-    'dammed-water',
-    'explosive-gas',
-    'resin-hazard',
-    'confined-space',
-    'engineer-design',
-    'empty',
-    'witness',
-    'plugs',
-  ],
 };

@@ -12,6 +12,13 @@ import { OCCASIONS } from './occasions.ts';
 
 const CERTIFICATE = {
   title: 'Nachweis über Druck und Härtezeit',
+  practice: {
+    title: 'Übungsnachweis',
+    mark: 'ÜBUNG',
+    what: 'ÜBUNG. An der Übungsanlage aufgezeichnet: es gab keinen Packer, kein Rohr und kein Harz. Das ist keine Aufzeichnung eines Auftrags und beweist keine Sanierung.',
+    trainee: 'Übender',
+    trainer: 'Vom Ausbilder gesehen',
+  },
   lead: 'Von Steadybar aus einer versiegelten Aufzeichnung gemacht und aus nichts anderem. Daten und Uhrzeiten sind UTC nach der Uhr des Computers; Laufzeit zählt ab dem ersten Messwert.',
   /** @param run the run's own number */
   record: (run: string) => `Aufzeichnung ${run}`,

@@ -6,6 +6,8 @@ export const CHECK_TEXT: CheckWords = {
   intro: (runId) => `Diese Datei enthält die Aufzeichnung eines Laufs: ${runId}
 Nur openssl (3.0 oder neuer), sha256sum und grep werden gebraucht. Die Datei auspacken, dann die
 Befehle unten in dem Ordner ausführen, in dem manifest.json liegt.`,
+  practice: `ÜBUNG. Das ist eine Übungsaufzeichnung: an der Übungsanlage aufgezeichnet, keine Aufzeichnung eines
+Auftrags. Die Befehle unten zeigen nur, dass niemand sie verändert hat.`,
   manifest: 'Ist das Manifest, wie es signiert wurde? Es muss melden: Signature Verified Successfully',
   key: `Wessen Schlüssel ist es? Die Firma, die die Aufzeichnung gemacht hat, nach dem Fingerabdruck
    ihres Schlüssels fragen, auf anderem Weg, als diese Datei kam. Dies muss denselben ausgeben, sonst

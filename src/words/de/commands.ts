@@ -155,6 +155,8 @@ const HEADLINE: Readonly<Record<Verdict, string>> = {
   'not-derived':
     'NICHT NACHGERECHNET: mit einem bekannten Schlüssel signiert, und jedes Byte ist, wie es signiert wurde; ob ihre Aussagen aus ihren Messwerten folgen, wurde nicht gezeigt',
   incomplete: 'UNVOLLSTÄNDIG: ein Teil der Aufzeichnung fehlt',
+  practice:
+    'ÜBUNGSAUFZEICHNUNG: an der Übungsanlage aufgezeichnet; keine Aufzeichnung eines Auftrags, wer auch signiert hat',
 };
 
 const READ_BY: Readonly<Record<MapKind, string>> = {
@@ -217,6 +219,8 @@ export const verifyWords = (f: Format) => {
           return `nicht von dieser Aufzeichnung: ${finding.file}`;
         case 'file':
           return `verändert: ${finding.file}${finding.offset === null ? '' : ` bei Byte ${finding.offset}`}`;
+        case 'practice':
+          return 'sagt selbst, dass sie eine Übungsaufzeichnung ist';
         case 'manifest':
           return `manifest.json: ${finding.why}`;
         case 'entries':

@@ -53,8 +53,7 @@ const SEGMENT_WHY: Record<Extract<WatchEvent, { e: 'segment' }>['why'], string> 
 
 const REBOUND: Record<Extract<WatchEvent, { e: 'rebound' }>['what'], string> = {
   started: 'Ablasshahn zu, warten, ob der Druck zurückkommt',
-  stayed:
-    'Blieb bei geschlossenem Ablasshahn bei null. Ein Knick oder Rückschlagventil kann Luft verbergen',
+  stayed: 'Blieb bei geschlossenem Ablasshahn bei null. Ein Knick oder Rückschlagventil kann Luft verbergen',
   'came-back': 'Druck kam bei geschlossenem Ablasshahn zurück: der Packer ist nicht leer',
   'broken-off': 'Rückdrucktest abgebrochen',
 };
@@ -97,8 +96,7 @@ function zeroTaken(
 /** @param time how long nothing had come */
 const BESIDE: Record<Extract<WatchEvent, { e: 'beside' }>['what'], (time: string) => string> = {
   greeted: () => 'Zweiter Adapter verbunden: seine Temperaturen werden neben dem Druck gelesen',
-  other: () =>
-    'Ein anderer zweiter Adapter antwortete, als das Auftragsblatt nennt; er wird nicht gelesen',
+  other: () => 'Ein anderer zweiter Adapter antwortete, als das Auftragsblatt nennt; er wird nicht gelesen',
   rescaled: () => 'Der zweite Adapter kam mit einer anderen Skala zurück; er wird nicht gelesen',
   port: () => 'Zweiter Adapter weg: seine Temperaturen stehen, der Druck läuft weiter',
   closed: () => 'Zweiter Adapter getrennt: seine Temperaturen stehen, der Druck läuft weiter',
@@ -114,7 +112,9 @@ function storeFault(code: string): string {
 
 function agreement(agrees: boolean | null): string {
   if (agrees === null) return 'nicht vergleichbar';
-  return agrees ? 'stimmen innerhalb ihrer Messunsicherheit überein' : 'liegen weiter auseinander als ihre Messunsicherheit';
+  return agrees
+    ? 'stimmen innerhalb ihrer Messunsicherheit überein'
+    : 'liegen weiter auseinander als ihre Messunsicherheit';
 }
 
 export function events(

@@ -27,7 +27,10 @@ export const EVIDENCE_ERROR: Record<
   | 'signature-blank',
   Advice
 > = {
-  practice: { title: 'Übungslauf', todo: 'Ein Übungslauf wird nie als Auftrag versiegelt.' },
+  practice: {
+    title: 'Übung',
+    todo: 'Eine Übungsaufzeichnung geht an keinen Auftraggeber. Als Datei speichern.',
+  },
   open: {
     title: 'Der Lauf hat kein Ende',
     todo: 'Beenden oder als unterbrochen schließen, dann versiegeln.',

@@ -31,7 +31,12 @@ const EVIDENCE = {
   sealAskText:
     'Messkurve, Ereignisse und das Auftragsblatt, wie es jetzt ist, werden signiert. Danach wird nichts umgeschrieben; Berichtigungen sind signierte Nachträge.',
   sealing: 'Versiegelt',
-  practiceNever: 'Ein Übungslauf wird nie als Auftrag versiegelt.',
+  practiceWhat:
+    'Versiegeln macht eine Übungsaufzeichnung mit einem Übungsnachweis. Sie verifiziert als Übungsaufzeichnung und nie als Auftrag.',
+  practiceSeal: 'Als Übungsaufzeichnung versiegeln',
+  practiceFile: 'Übungsaufzeichnung speichern',
+  practiceCertificate: 'Übungsnachweis',
+  practiceFileWhat: 'Geht an keinen Auftraggeber und in keinen gemeinsamen Ordner.',
   openFirst:
     'Der Lauf hat noch kein Ende. Beenden oder als unterbrochen schließen, bevor er versiegelt wird.',
   sealedAt: 'Versiegelt',
@@ -149,6 +154,7 @@ const EVIDENCE = {
     changed: 'VERÄNDERT: Signatur, Messkurve, Kette oder Kontrollprotokoll stimmen nicht.',
     incomplete: 'Bisher: ein Teil der Aufzeichnung fehlt.',
     refused: 'Das ist keine Aufzeichnung, die sich hier verifizieren lässt.',
+    practice: 'ÜBUNGSAUFZEICHNUNG: an der Übungsanlage aufgezeichnet, keine Aufzeichnung eines Auftrags.',
   },
   firstRest: 'Die anderen Dateien werden neu gemacht.',
   cancelled:
@@ -206,6 +212,11 @@ const VERDICT: Record<Verdict, { readonly word: string; readonly means: string }
       'Mit einem bekannten Schlüssel signiert, und jedes Byte ist, wie es signiert wurde. Ob ihre Aussagen aus ihren Messwerten folgen, wurde hier nicht gezeigt.',
   },
   incomplete: { word: 'Unvollständig', means: 'Ein Teil der Aufzeichnung fehlt.' },
+  practice: {
+    word: 'Übungsaufzeichnung',
+    means:
+      'An der Übungsanlage aufgezeichnet. Das ist keine Aufzeichnung eines Auftrags, wer auch signiert hat.',
+  },
 };
 
 const witnessOf = (name: string | null): string =>
@@ -264,6 +275,8 @@ export const evidence = (f: Format) => ({
         return `Gehört nicht zur Aufzeichnung: ${finding.file}.`;
       case 'file':
         return `${finding.file} wurde verändert${finding.offset === null ? '' : ` bei Byte ${finding.offset}`}.`;
+      case 'practice':
+        return 'Sie sagt selbst, dass sie eine Übungsaufzeichnung ist.';
       case 'manifest':
         return `manifest.json: ${MANIFEST[finding.why]}.`;
       case 'entries':

@@ -102,7 +102,7 @@ export const MANIFEST: Record<Extract<Finding, { f: 'manifest' }>['why'], string
   form: 'nicht in der Form eines Manifests',
   signature: 'die Signatur stimmt nicht',
   fingerprint: 'der Schlüssel ist nicht der genannte',
-  practice: 'ein Übungslauf wurde versiegelt, was keines unserer Programme tut',
+  practice: 'ein Übungslauf wurde als Auftrag versiegelt, was keines unserer Programme tut',
 };
 
 export const CONTAINER: Record<Extract<Finding, { f: 'refused' | 'container' }>['why'], string> = {

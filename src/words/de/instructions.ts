@@ -114,7 +114,7 @@ export function instructions(f: Format) {
 
   const INSTRUCTIONS = {
     prepare: {
-      connect: always('Gerät verbinden.', 'Nicht verbunden: kein Alarm kann kommen.'),
+      connect: always('Gerät verbinden.', 'Nicht verbunden: keine Alarme.'),
       'left-open': always(
         'Luft zu, Abstand halten.',
         'Ein Packer ist vielleicht voll, nichts überwacht ihn. Manometer ansehen, verbinden, fortsetzen.',

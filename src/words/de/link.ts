@@ -129,9 +129,9 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
 
 /** While a device is looked for at one speed after the other. */
 export const TRYING = (baudRate: number): string => `Versucht ${baudRate} Baud.`;
-export const STOP_TRYING = 'Nicht weiter versuchen';
+export const STOP_TRYING: string = 'Nicht weiter versuchen';
 /** Before the newest line that could not be read. */
-export const LAST_LINE = 'Letzte Zeile:';
+export const LAST_LINE: string = 'Letzte Zeile:';
 
 /** The device keeps a rate that its serial line can't carry. */
 export const LINE_TOO_SLOW = (asked: string, most: string, baudRate: number): Advice => ({

@@ -65,7 +65,8 @@ export const REGISTERS = {
   address: 'Adresse der Einheit',
   fn: 'Funktion',
   register: 'Register, ab 0',
-  registerHint: '40001 eines Datenblatts ist Register 0 von Funktion 3; 30001 ist Register 0 von Funktion 4.',
+  registerHint:
+    '40001 eines Datenblatts ist Register 0 von Funktion 3; 30001 ist Register 0 von Funktion 4. Hexadezimal 0010h ist 16.',
   type: 'Typ',
   order: 'Bytefolge',
   unit: 'Angegeben in',
@@ -83,7 +84,8 @@ export const REGISTERS = {
   mask: 'Bits, die zählen (Maske)',
   maskHint: 'Als eine Zahl: Bits 0, 1 und 2 sind 1 + 2 + 4 = 7, alle sechzehn 65535.',
   good: 'Gut, wenn sie sind',
-  goodHint: '0, wo ein gesetztes Bit einen Fehler meint.',
+  goodHint:
+    '0, wo ein gesetztes Bit einen Fehler meint; sonst die, die gesetzt sein müssen, ebenso zusammengezählt.',
   key: 'Name vor =',
   column: 'Oder Spalte, ab 1',
   decimal: 'Dezimalzeichen',

@@ -34,7 +34,7 @@ export const UI = {
   failed: (title: string, todo: string, detail: string) =>
     detail === '' ? `${title}. ${todo}` : `${title}. ${todo} (${detail})`,
   noAlarms: 'Keine Alarme.',
-  notLive: 'Nicht verbunden: kein Alarm kann kommen.',
+  notLive: 'Nicht verbunden: keine Alarme.',
   acknowledge: 'Quittieren',
   shelve: 'Zurückstellen',
   shelveText:

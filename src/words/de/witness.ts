@@ -31,8 +31,8 @@ export const WITNESS = {
   gone: 'Ein Lauf, der nicht mehr auf diesem Computer ist',
   practice: (n: number) =>
     n === 1
-      ? '1 Übungslauf ist auch vermerkt; er wird nie versiegelt.'
-      : `${n} Übungsläufe sind auch vermerkt; sie werden nie versiegelt.`,
+      ? '1 Übungslauf ist auch vermerkt; er ist keine Arbeit.'
+      : `${n} Übungsläufe sind auch vermerkt; sie sind keine Arbeit.`,
   twice: (n: number) =>
     n === 1 ? '1 Lauf wurde mehrmals versiegelt.' : `${n} Läufe wurden mehrmals versiegelt.`,
   witnesses: 'Wer es gesehen hat',

@@ -7,7 +7,7 @@ export const PICTURE = {
   seat: 'Seat',
   sensorEnd: 'Sensor’s end',
   /** @param longestS the latest time that the axis shows, s */
-  time: (longestS: number) => (longestS < 3600 ? 'time in min:s' : 'time in h:min:s'),
+  time: (longestS: number): string => (longestS < 3600 ? 'time in min:s' : 'time in h:min:s'),
   /** @param records their numbers in the picture */
   namedOf: (mark: string, records: string) => `${mark} (${records})`,
   numbered: (n: number, title: string) => `${n}  ${title}`,
