@@ -1,0 +1,38 @@
+/** Words of the day's list on the start page. */
+export const DAY = {
+  today: 'Aujourd’hui',
+  head: (date: string) => `Aujourd’hui, ${date}`,
+  count: (done: number, all: number) =>
+    all === 0 ? 'Aucune réparation prévue' : `${done} sur ${all} ${done > 1 ? 'faites' : 'faite'}`,
+  none: 'Rien n’est prévu aujourd’hui. Une fiche datée d’aujourd’hui se place ici, comme toute session du jour.',
+  others: 'Autres fiches de chantier',
+  moreSheets: (n: number) => `Afficher les ${n}`,
+  states: {
+    planned: 'Prévu',
+    'left-open': 'Non clos',
+    running: 'En cours',
+    'cure-reached': 'Durcissement atteint',
+    ended: 'Terminé',
+    sealed: 'Scellé',
+    sent: 'Envoyé',
+  },
+  next: {
+    planned: 'Passer en direct',
+    'left-open': 'Reprendre',
+    running: 'Vers la session',
+    'cure-reached': 'Vers la session',
+    ended: 'Revoir et sceller',
+    sealed: 'Envoyer le fichier',
+    sent: 'Voir la session',
+  },
+  again: 'Refaire pareil',
+  more: 'Plus',
+  moreOf: (title: string) => `Plus pour ${title}`,
+  up: 'Monter',
+  down: 'Descendre',
+  notToday: 'Pas aujourd’hui',
+  toToday: 'À aujourd’hui',
+  taken: (title: string) => `${title} n’est plus dans la liste du jour.`,
+  remove: 'Retirer',
+  removed: (title: string) => `${title} a été retiré.`,
+};

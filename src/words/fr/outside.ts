@@ -1,0 +1,17 @@
+import type { Format } from '../create-format.ts';
+import { certificate } from './certificate.ts';
+import * as checkText from './check-text.ts';
+import * as commands from './commands.ts';
+import * as overrides from './overrides.ts';
+import * as packet from './packet.ts';
+import * as picture from './picture.ts';
+
+/** What is written outside the page: certificate, CHECK.txt, pictures, commands. */
+export const outside = (format: Format) => ({
+  certificate: certificate(format),
+  checkText,
+  commands: { ...commands, VERIFY: commands.verifyWords(format) },
+  overrides,
+  packet,
+  picture,
+});
