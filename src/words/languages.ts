@@ -45,5 +45,11 @@ export const LANGUAGES: Languages = {
     watch: () => import('./de/watch.ts'),
     further: () => import('./de/further.ts'),
     outside: () => import('./de/outside.ts'),
+  fr: {
+    name: 'Français',
+    start: () => import('./fr/start.ts'),
+    watch: () => import('./fr/watch.ts'),
+    further: () => import('./fr/further.ts'),
+    outside: () => import('./fr/outside.ts'),
   },
 };

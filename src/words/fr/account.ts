@@ -21,7 +21,7 @@ const OPEN: Record<OpenPoint, string> = {
   'not-held': 'Sorti de la plage de maintien',
   'zero-none': 'Zéro non fait',
   'supply-went-on': 'Gonflé d’une arrivée éprouvée trop forte',
-  'supply-moved': 'Au-dessus de ce à quoi l’arrivée était éprouvée, ou de ce qu’elle était',
+  'supply-moved': 'Au-dessus de la valeur éprouvée de l’arrivée, ou de celle d’avant',
   'supply-over': 'Gonflé alors que l’arrivée dépassait le plafond',
   'sensors-differ': 'Les deux capteurs de pression ont divergé',
   'gauge-none': 'Manomètre non comparé',
@@ -96,9 +96,7 @@ export function account(f: Format, { SUPPLY_REASON, supplyText }: ReturnType<typ
           ? ', avant le temps de durcissement'
           : ', après le temps de durcissement';
     if (spans.length > 1)
-      return [
-        `Sous le plancher ${spans.length} fois, d’abord de ${from} à ${to}, ${total} en tout${cure}.`,
-      ];
+      return [`Sous le plancher ${spans.length} fois, d’abord de ${from} à ${to}, ${total} en tout${cure}.`];
     return [
       from === to
         ? `Sous le plancher à ${from} pendant ${total}${cure}.`

@@ -17,7 +17,7 @@ export const ALARM_TITLE: Record<AlarmCode, string> = {
   'below-floor': 'Sous le plancher',
   leaking: 'Fuite',
   'band-exit': 'Va sortir de la plage',
-  lift: 'La réaction fait monter',
+  lift: 'Chaleur : la pression monte',
   'device-unarmed': 'Limite du boîtier inactive',
   'device-deaf': 'Le boîtier ne répond pas',
   'device-fault': 'Le boîtier signale un défaut',

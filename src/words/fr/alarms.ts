@@ -155,14 +155,13 @@ export function alarms(f: Format) {
         return `La pression${with_(' ', v.bar, u)} a quitté la plage de travail et ne ralentit pas, plafond${ceiling} : ${act}`;
       if (v.kind === 'opened')
         return `La pression${with_(' ', v.bar, u)} monte vite, vanne d’air dite fermée, plafond${ceiling} : ${act}`;
-      if (v.kind === 'hand-time')
-        return `Plafond${ceiling}, plus tôt qu’une main ne réagit : ${act}`;
+      if (v.kind === 'hand-time') return `Plafond${ceiling}, plus tôt qu’une main ne réagit : ${act}`;
       return `Plafond${ceiling} : ${act}`;
     },
     was: (v, u) => {
       if (v.kind === 'settle' && v.settleBar !== undefined)
         return `la ligne allait s’arrêter à ${f.pressure(v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', plafond ', v.ceilingBar, u)}`;
-      const when = seconds(', à ', v.inS);
+      const when = seconds(', à ', v.inS, ' de là');
       const limit = `plafond${with_(' ', v.ceilingBar, u)}`;
       if (v.kind === 'opened')
         return `la pression montait vite${with_(' à ', v.bar, u)}, vanne d’air dite fermée, ${limit}${when}`;
@@ -211,12 +210,12 @@ export function alarms(f: Format) {
     'supply-moved': {
       now: (v, u) =>
         v.secondBar !== undefined
-          ? `L’arrivée${with_(' ', v.secondBar, u)} à la sortie du détendeur dépasse ce qu’elle était${with_(', ', v.lockUpBar, u)} : le détendeur a bougé. Fermer la vanne d’air, rester à l’écart`
-          : `La pression${with_(' ', v.bar, u)} dépasse ce à quoi l’arrivée était éprouvée${with_(', ', v.lockUpBar, u)} : le détendeur a bougé. Fermer la vanne d’air, rester à l’écart`,
+          ? `L’arrivée${with_(' ', v.secondBar, u)} à la sortie du détendeur dépasse sa valeur d’avant${with_(', ', v.lockUpBar, u)} : le détendeur a bougé. Fermer la vanne d’air, rester à l’écart`
+          : `La pression${with_(' ', v.bar, u)} dépasse la valeur éprouvée de l’arrivée${with_(', ', v.lockUpBar, u)} : le détendeur a bougé. Fermer la vanne d’air, rester à l’écart`,
       was: (v, u) =>
         v.secondBar !== undefined
-          ? `la sortie du détendeur dépassait ce qu’elle avait été${with_(', ', v.lockUpBar, u)}${with_(' ; elle était à ', v.secondBar, u)}`
-          : `au-dessus de ce à quoi l’arrivée était éprouvée${with_(', ', v.lockUpBar, u)}${with_(' ; elle était à ', v.bar, u)}`,
+          ? `la sortie du détendeur dépassait sa valeur d’avant${with_(', ', v.lockUpBar, u)}${with_(' ; elle était à ', v.secondBar, u)}`
+          : `au-dessus de la valeur éprouvée de l’arrivée${with_(', ', v.lockUpBar, u)}${with_(' ; elle était à ', v.bar, u)}`,
     },
     'pressure-lost': {
       now: (v) =>
@@ -289,8 +288,7 @@ export function alarms(f: Format) {
     'supply-low': {
       now: () =>
         'La tension du capteur est trop basse ou inconnue, la mesure est peut-être trop basse : suivre le manomètre, contrôler le courant du boîtier',
-      was: () =>
-        'la tension du capteur était trop basse ou inconnue, la mesure était peut-être trop basse',
+      was: () => 'la tension du capteur était trop basse ou inconnue, la mesure était peut-être trop basse',
     },
     'slow-readings': {
       now: (v) =>
@@ -298,14 +296,13 @@ export function alarms(f: Format) {
       was: (v) => `les mesures venaient${perSecond(v)}, un gonflage se voyait plus tard`,
     },
     stuck: {
-      now: () =>
-        'La mesure est figée, ne pas la suivre : fermer la vanne d’air, comparer avec le manomètre',
+      now: () => 'La mesure est figée, ne pas la suivre : fermer la vanne d’air, comparer avec le manomètre',
       was: () => 'la mesure était figée',
     },
     'reading-jump': {
       now: (v, u) =>
         isOver(v)
-          ? `La mesure a sauté${with_(' de ', v.jumpBar, u)}, ce qu’aucun air ne fait, et le packer dépasse peut-être son plafond, quoi qui s’affiche : fermer la vanne d’air, puis ouvrir la purge, rester à l’écart`
+          ? `La mesure a sauté${with_(' de ', v.jumpBar, u)}, ce qu’aucun air ne fait, et le packer dépasse peut-être son plafond, quoi qu’affiche l’écran : fermer la vanne d’air, puis ouvrir la purge, rester à l’écart`
           : `La mesure a sauté${with_(' de ', v.jumpBar, u)}, ce qu’aucun air ne fait, ne pas la suivre : fermer la vanne d’air, comparer avec le manomètre`,
       was: (v, u) => `la mesure avait sauté${with_(' de ', v.jumpBar, u)}, ce qu’aucun air ne fait`,
     },
@@ -317,7 +314,7 @@ export function alarms(f: Format) {
     'gauge-differs': {
       now: (v, u) =>
         isOver(v)
-          ? `Selon le manomètre${with_(', ', v.gaugeBar, u)} où le capteur indiquait${with_(' ', v.bar, u)}, le packer dépasse son plafond, quoi qui s’affiche : fermer la vanne d’air, puis ouvrir la purge, rester à l’écart`
+          ? `Selon le manomètre${with_(', ', v.gaugeBar, u)} où le capteur indiquait${with_(' ', v.bar, u)}, le packer dépasse son plafond, quoi qu’affiche l’écran : fermer la vanne d’air, puis ouvrir la purge, rester à l’écart`
           : `Manomètre${with_(' ', v.gaugeBar, u)} et capteur${with_(' ', v.bar, u)} divergeaient au-delà de leur incertitude : croire le plus haut, trouver lequel est faux avant de continuer`,
       was: (v, u) =>
         `manomètre${with_(' ', v.gaugeBar, u)} et capteur${with_(' ', v.bar, u)} divergeaient au-delà de leur incertitude`,
@@ -385,8 +382,7 @@ export function alarms(f: Format) {
     },
     'pot-life': {
       now: (v) => {
-        const act =
-          'plaquer la manchette, ou dégonfler et la sortir avant qu’elle durcisse';
+        const act = 'plaquer la manchette, ou dégonfler et la sortir avant qu’elle durcisse';
         if (v.seconds === undefined) return `La vie en pot finit bientôt : ${act}`;
         return v.seconds <= 0
           ? `La vie en pot est finie : ${act}`

@@ -39,8 +39,7 @@ export const ARCHIVE = {
   compareTitle: 'Sessions comparées',
   align: 'Aligner sur',
   aligns: { fill: 'Début du gonflage', hold: 'Début du maintien', start: 'Première mesure' },
-  unaligned: (numbers: string) =>
-    `Session ${numbers} : sans un tel point, alignée sur sa première mesure.`,
+  unaligned: (numbers: string) => `Session ${numbers} : sans un tel point, alignée sur sa première mesure.`,
   savePicture: 'Enregistrer l’image (SVG)',
   earlier: 'Plus tôt',
   later: 'Plus tard',

@@ -54,8 +54,7 @@ export const BACKUP = {
     pages: 'son sceau est celui d’autres blocs',
     log: 'ce qu’il porte d’un journal de contreseing ne tient pas, ou n’en vient pas',
     chain: 'ses ajouts n’en découlent pas, ou ne sont pas signés',
-    'unsealed-here':
-      'la session est ici sans sceau, et n’en prend un que par la clé de cet ordinateur',
+    'unsealed-here': 'la session est ici sans sceau, et n’en prend un que par la clé de cet ordinateur',
   },
   untitled: (id: string) => `sans nom (${id})`,
   differing: 'Ce qui est différent ici',

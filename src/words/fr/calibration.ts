@@ -30,8 +30,7 @@ export const CALIBRATION_REFUSAL: Record<CalibrationRefusal, string> = {
   narrow: 'Pas d’étalonnage : les points couvrent moins de la moitié de l’étendue.',
   gain: 'Pas d’étalonnage : la pente est fausse de plus d’un dixième. Mauvaise étendue, ou autre unité ?',
   offset: 'Pas d’étalonnage : le bas est faux de plus d’un vingtième de l’étendue.',
-  residual:
-    'Pas d’étalonnage : un point est à plus d’un centième de l’étendue de la droite d’étalonnage.',
+  residual: 'Pas d’étalonnage : un point est à plus d’un centième de l’étendue de la droite d’étalonnage.',
   'far-off':
     'Pas d’étalonnage : plus de 10 K d’écart. Fils croisés, autre type de thermocouple, ou glace non brassée ?',
   scattered:

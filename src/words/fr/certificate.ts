@@ -12,6 +12,13 @@ import { OCCASIONS } from './occasions.ts';
 
 const CERTIFICATE = {
   title: 'Certificat de pression et de temps de durcissement',
+  practice: {
+    title: 'Certificat d’exercice',
+    mark: 'EXERCICE',
+    what: 'EXERCICE. Enregistré sur le simulateur : il n’y avait ni packer, ni conduite, ni résine. Ce n’est pas l’enregistrement d’un chantier et il ne prouve aucune réparation.',
+    trainee: 'Stagiaire',
+    trainer: 'Vu par le formateur',
+  },
   lead: 'Fait par Steadybar à partir d’un seul enregistrement scellé et de rien d’autre. Dates et heures sont en UTC à l’horloge de l’ordinateur ; le temps de session compte à partir de la première mesure.',
   /** @param run the run's own number */
   record: (run: string) => `Enregistrement ${run}`,
@@ -40,9 +47,7 @@ const CERTIFICATE = {
   doesNotShort:
     'quelle conduite a été réparée, où était le capteur, que l’horloge de l’ordinateur était juste, la résistance de la résine, si quelqu’un a réceptionné le chantier. Les corrections sont dans le fichier d’enregistrement. Page 3 : davantage, et comment vérifier sans se fier à l’expéditeur.',
   added: (n: number) =>
-    n === 1
-      ? 'Signé après le scellement, 1 ajout :'
-      : `Signé après le scellement, ${n} ajouts, le dernier :`,
+    n === 1 ? 'Signé après le scellement, 1 ajout :' : `Signé après le scellement, ${n} ajouts, le dernier :`,
   decided: {
     released: (by: string, when: string) => `Approuvé par ${by}, ${when}.`,
     rejected: (by: string, when: string) => `Refusé par ${by}, ${when}.`,
@@ -263,8 +268,7 @@ export function certificate(f: Format) {
     overRated: (bar: number) => `La mesure a dépassé la pression admissible : ${f.pressure(bar)}.`,
     overCeiling: (bar: number) => `La mesure a dépassé le plafond : ${f.pressure(bar)}.`,
     noFloor: 'Le plancher est inconnu : rien ne dit si la pression est passée dessous.',
-    floorSeen:
-      'La pression de gonflage libre du packer était inconnue et a été tirée du gonflage.',
+    floorSeen: 'La pression de gonflage libre du packer était inconnue et a été tirée du gonflage.',
     noWater: 'La nappe au-dessus de la conduite est inconnue.',
     noFree: 'La pression de gonflage libre propre au packer est inconnue.',
     tap: 'Le capteur ne lisait pas la pression même du packer (ou on ne le sait pas) : maintien et fuite n’ont pu être jugés.',
@@ -319,8 +323,7 @@ export function certificate(f: Format) {
     witnessNone: 'Aucun échantillon témoin n’a été enregistré.',
     witnessSoft: 'L’échantillon témoin a été enregistré comme pas dur.',
     witnessWarm: 'L’échantillon témoin n’était pas gardé à la température de la conduite.',
-    reboundNone:
-      'Il n’a pas été enregistré que la ligne reste à zéro, purge fermée, après le dégonflage.',
+    reboundNone: 'Il n’a pas été enregistré que la ligne reste à zéro, purge fermée, après le dégonflage.',
     airTestFailed: 'L’essai à l’air de la réparation a échoué.',
     airTestUnsaid: (why: string) => `L’essai à l’air ne dit rien de la réparation : ${why}.`,
     airTestNone: 'Un essai à l’air de la réparation était prévu et n’a pas été fait.',

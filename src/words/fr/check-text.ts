@@ -6,6 +6,8 @@ export const CHECK_TEXT: CheckWords = {
   intro: (runId) => `Ce fichier contient l’enregistrement d’une session : ${runId}
 Il ne faut qu’openssl (3.0 ou plus), sha256sum et grep. Décompresser le fichier, puis exécuter les
 commandes ci-dessous dans le dossier qui contient manifest.json.`,
+  practice: `EXERCICE. Ceci est un enregistrement d’exercice : il vient du simulateur et n’est pas celui d’un
+chantier. Les commandes ci-dessous montrent de lui que personne ne l’a changé.`,
   manifest: 'Le manifeste est-il tel que signé ? La réponse doit être : Signature Verified Successfully',
   key: `À qui est la clé ? Demander à l’entreprise qui a fait l’enregistrement l’empreinte de sa clé, par
    une autre voie que celle de ce fichier. Ceci doit imprimer la même, sinon rien d’autre ne compte :`,

@@ -6,7 +6,8 @@ export const CHECK: Record<CheckCode, string> = {
   'flow-stopped': 'Écoulement arrêté ou dévié',
   'camera-before': 'Inspecté à la caméra, position mesurée',
   'diameter-measured': 'Diamètre intérieur mesuré, pas seulement nominal',
-  'packer-inspected': 'Packer sans coupure, abrasion ni usure ; même une coupure superficielle le fait écarter',
+  'packer-inspected':
+    'Packer sans coupure, abrasion ni usure ; même une coupure superficielle le fait écarter',
   'fittings-locked': 'Raccords enclenchés et verrouillés',
   'relief-fitted': 'Soupape de sûreté montée, réglée au plus à la pression admissible',
   'regulator-fitted': 'Détendeur monté',

@@ -39,8 +39,7 @@ export const FAULT = {
 
   // keys
   noFingerprint: (given: string) => `--key ${given} : pas une empreinte`,
-  noKey: (given: string) =>
-    `--key ${given} : ni une empreinte ni un fichier avec une clé publique Ed25519`,
+  noKey: (given: string) => `--key ${given} : ni une empreinte ni un fichier avec une clé publique Ed25519`,
   noFingerprintInRow: (list: string, row: number) => `--keys ${list} ligne ${row} : pas une empreinte`,
   noTermInRow: (list: string, row: number) =>
     `--keys ${list} ligne ${row} : from=, until= et revoked= prennent une heure ISO 8601, until après from`,
@@ -52,8 +51,7 @@ export const FAULT = {
     `--key manque : la clé du journal, comme witness/log.pem d’un enregistrement ; ${usage}`,
   noProof: (name: string) =>
     `${name} : ne porte aucun journal de contreseing qui tienne ; verify dit pourquoi`,
-  noLog: (name: string) =>
-    `${name} : pas un journal de contreseing enregistré, qui finit par une ligne`,
+  noLog: (name: string) => `${name} : pas un journal de contreseing enregistré, qui finit par une ligne`,
   noCheckpoint: (name: string) => `${name} : pas un jalon`,
 
   // job
@@ -72,8 +70,7 @@ export const FAULT = {
   headlessLog: 'la première page du journal d’entrée n’est pas lisible',
   noTrace: (why: string) =>
     `ni un journal d’entrée, ni un CSV avec time_s et pressure_bar, ni une capture : ${why}`,
-  noHello:
-    'la capture n’a pas d’annonce complète : rien ne dit ce que valent ses points ; donner --job',
+  noHello: 'la capture n’a pas d’annonce complète : rien ne dit ce que valent ses points ; donner --job',
   noFrame: 'aucune trame du protocole des boîtiers n’y est',
   noSample: 'la capture n’a pas de mesure',
 
@@ -101,9 +98,7 @@ export const REPLAY = {
   /** @param what the fault of a cell, with its row */
   unusable: (what: string) => `${what} ; jugé comme une mesure inutilisable`,
   moreUnusable: (cells: number) =>
-    cells > 1
-      ? `${cells} cellules de plus sont inutilisables`
-      : `${cells} cellule de plus est inutilisable`,
+    cells > 1 ? `${cells} cellules de plus sont inutilisables` : `${cells} cellule de plus est inutilisable`,
 };
 
 export const USAGE = {
@@ -165,12 +160,13 @@ const HEADLINE: Readonly<Record<Verdict, string>> = {
   'not-derived':
     'NON REDÉRIVÉ : signé par une clé connue, et chaque octet est tel que signé ; que ce qu’il dit découle de ses mesures n’a pas été montré',
   incomplete: 'INCOMPLET : une partie de l’enregistrement manque',
+  practice:
+    'ENREGISTREMENT D’EXERCICE : fait sur le simulateur ; ce n’est pas celui d’un chantier, qui que ce soit qui l’ait signé',
 };
 
 const READ_BY: Readonly<Record<MapKind, string>> = {
   registers: 'lu sur un bus par une table de registres ; les heures sont celles de l’ordinateur',
-  columns:
-    'LIGNE NON CONTRÔLÉE, lue par une table de colonnes ; les heures sont celles de l’ordinateur',
+  columns: 'LIGNE NON CONTRÔLÉE, lue par une table de colonnes ; les heures sont celles de l’ordinateur',
 };
 
 const PAGE_WHY: Readonly<Record<Extract<Finding, { f: 'pages' }>['why'], string>> = {
@@ -228,6 +224,8 @@ export const verifyWords = (f: Format) => {
           return `pas de cet enregistrement : ${finding.file}`;
         case 'file':
           return `modifié : ${finding.file}${finding.offset === null ? '' : ` à l’octet ${finding.offset}`}`;
+        case 'practice':
+          return 'dit de lui-même qu’il est un enregistrement d’exercice';
         case 'manifest':
           return `manifest.json : ${finding.why}`;
         case 'entries':

@@ -10,8 +10,7 @@ const DOUBT: Record<CupDoubt, string> = {
   lost: 'sa sonde n’a pas été lue trop longtemps',
   'not-of-pot':
     'il n’est pas parti de la température du mélange. La sonde est-elle dans le gobelet, et le gobelet de ce mélange ?',
-  'too-early':
-    'aucun mélange n’est si rapide. A-t-il été mélangé plus tôt, ou est-ce une autre résine ?',
+  'too-early': 'aucun mélange n’est si rapide. A-t-il été mélangé plus tôt, ou est-ce une autre résine ?',
   'cooler-than-sleeve':
     'la manchette était plus chaude que lui. Sa sonde pend-elle dans l’air, ou les deux sondes sont-elles échangées ?',
 };

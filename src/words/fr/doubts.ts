@@ -46,8 +46,7 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'under-pressure': 'La ligne n’est pas vue à zéro.',
   'no-rebound':
     'Le test de remontée n’est pas passé : une ligne à zéro n’est pas un packer vide. Fermer la purge, attendre, voir qu’elle reste à zéro.',
-  'rebound-unseen':
-    'Le capteur ne voit pas le packer d’ici : une ligne qui reste à zéro n’en dit rien.',
+  'rebound-unseen': 'Le capteur ne voit pas le packer d’ici : une ligne qui reste à zéro n’en dit rien.',
   'line-pressed':
     'La ligne est sous pression avant que de l’air soit annoncé : la vanne d’air fuit ou est ouverte, ou le packer n’était pas vide.',
   'reads-low':

@@ -180,8 +180,7 @@ export function events(
           return 'Temps de durcissement de la fiche technique atteint au point le plus froid probable (compte prudent)';
         case 'question':
           if (event.answer === null) return 'Demandé : dégonflage ou perte ?';
-          if (event.answer === 'held')
-            return 'Question retirée : la chute est finie et la pression a tenu';
+          if (event.answer === 'held') return 'Question retirée : la chute est finie et la pression a tenu';
           return event.answer === 'let-down' ? 'Répondu : on dégonfle' : 'Répondu : perte de pression';
         case 'rebound':
           return REBOUND[event.what];

@@ -28,8 +28,8 @@ export const EVIDENCE_ERROR: Record<
   Advice
 > = {
   practice: {
-    title: 'Session d’exercice',
-    todo: 'Une session d’exercice n’est jamais scellée comme un chantier.',
+    title: 'Exercice',
+    todo: 'Un enregistrement d’exercice ne va à aucun client. L’enregistrer dans un fichier.',
   },
   open: {
     title: 'La session n’a pas de fin',

@@ -33,9 +33,13 @@ const EVIDENCE = {
   sealAskText:
     'Tracé, événements et fiche de chantier telle qu’elle est maintenant sont signés. Rien n’est réécrit ensuite ; les corrections sont des ajouts signés.',
   sealing: 'Scellement',
-  practiceNever: 'Une session d’exercice n’est jamais scellée comme un chantier.',
-  openFirst:
-    'La session n’a pas encore de fin. La clore, au besoin comme interrompue, avant de la sceller.',
+  practiceWhat:
+    'Sceller en fait un enregistrement d’exercice avec un certificat d’exercice. Il se vérifie comme exercice et jamais comme chantier.',
+  practiceSeal: 'Sceller comme exercice',
+  practiceFile: 'Enregistrer l’exercice',
+  practiceCertificate: 'Certificat d’exercice',
+  practiceFileWhat: 'Ne va à aucun client et dans aucun dossier partagé.',
+  openFirst: 'La session n’a pas encore de fin. La clore, au besoin comme interrompue, avant de la sceller.',
   sealedAt: 'Scellé',
   sealedBy: (date: string, who: string) => `Scellé le ${date} par ${who}`,
   key: 'Clé',
@@ -137,7 +141,8 @@ const EVIDENCE = {
 
   // verify
   verifyTitle: 'Vérifier un fichier',
-  verifyLead: 'Un fichier d’enregistrement est vérifié octet par octet dans ce navigateur. Rien n’est envoyé.',
+  verifyLead:
+    'Un fichier d’enregistrement est vérifié octet par octet dans ce navigateur. Rien n’est envoyé.',
   choose: 'Choisir un fichier',
   drop: 'ou le déposer ici',
   checking: 'Vérification',
@@ -149,6 +154,7 @@ const EVIDENCE = {
     changed: 'MODIFIÉ : signature, tracé, chaîne ou journal de contreseing ne tiennent pas.',
     incomplete: 'Jusqu’ici : une partie de l’enregistrement manque.',
     refused: 'Ce n’est pas un enregistrement qui puisse être vérifié ici.',
+    practice: 'ENREGISTREMENT D’EXERCICE : fait sur le simulateur, pas celui d’un chantier.',
   },
   firstRest: 'Les autres fichiers sont refaits.',
   cancelled:
@@ -199,6 +205,10 @@ const VERDICT: Record<Verdict, { readonly word: string; readonly means: string }
       'Signé par une clé connue, et chaque octet est tel qu’il a été signé. Que ce qu’il dit découle de ses mesures n’a pas été montré ici.',
   },
   incomplete: { word: 'Incomplet', means: 'Une partie de l’enregistrement manque.' },
+  practice: {
+    word: 'Enregistrement d’exercice',
+    means: 'Fait sur le simulateur. Ce n’est pas celui d’un chantier, qui que ce soit qui l’ait signé.',
+  },
 };
 
 const witnessOf = (name: string | null): string =>
@@ -262,6 +272,8 @@ export const evidence = (f: Format) => ({
         return `N’appartient pas à l’enregistrement : ${finding.file}.`;
       case 'file':
         return `${finding.file} a été modifié${finding.offset === null ? '' : ` à l’octet ${finding.offset}`}.`;
+      case 'practice':
+        return 'Il dit de lui-même qu’il est un enregistrement d’exercice.';
       case 'manifest':
         return `manifest.json : ${MANIFEST[finding.why]}.`;
       case 'entries':

@@ -50,13 +50,15 @@ export const FACE = {
   reached: (when: string) =>
     when === '' ? 'Temps de durcissement atteint' : `Temps de durcissement atteint ${when}`,
   metAt: (clock: string, time: string) => `à ${clock}, il y a ${time}`,
-  metIn: (low: string, high: string) => (low === high ? `atteint dans ${low}` : `atteint dans ${low} à ${high}`),
+  metIn: (low: string, high: string) =>
+    low === high ? `atteint dans ${low}` : `atteint dans ${low} à ${high}`,
   metBetween: (from: string, to: string) =>
     from === to ? `atteint à ${to}` : `atteint entre ${from} et ${to}`,
   coldest: (value: string) => `Point le plus froid probable ${value} : rien ne se compte.`,
   ofSeconds: (time: string) => `sur ${time}`,
   cameBack: (value: string, u: string) => `revenue à ${value}, au-delà du ±\u00a0${u} de la mesure`,
-  rose: (value: string, u: string) => `montée à ${value} : dans le ±\u00a0${u} de la mesure, mais pas du bruit`,
+  rose: (value: string, u: string) =>
+    `montée à ${value} : dans le ±\u00a0${u} de la mesure, mais pas du bruit`,
   notEmpty: 'une ligne à zéro n’est pas un packer vide',
   // of an air test
   airVerdict: {

@@ -32,8 +32,7 @@ export const ADDITION: Record<AdditionFault, string> = {
 export const NOT_JUDGED: Record<Extract<Remark, { r: 'not-judged' }>['why'], string> = {
   engine: 'l’enregistrement vient d’une autre version du moteur',
   damaged: 'des blocs étaient abîmés sur l’ordinateur',
-  'too-long':
-    'la session prétend durer plus de huit jours, ou plus de deux où presque rien n’a été lu',
+  'too-long': 'la session prétend durer plus de huit jours, ou plus de deux où presque rien n’a été lu',
   'not-asked': 'seules signatures, chaîne et sommes ont été contrôlées',
   failed:
     'le jugement s’est interrompu. Ou l’enregistrement contient ce qui ne peut être jugé, ou ce programme a un défaut : rien n’est dit dans un sens ni dans l’autre',
@@ -53,8 +52,7 @@ export const CLOCK_APART: Record<Extract<Remark, { r: 'clock-apart' }>['what'], 
   opened: 'Le journal de contreseing a noté une autre heure d’ouverture',
   ended: 'Le journal de contreseing a noté une autre heure de fin',
   sealed: 'Il a été noté scellé avant l’heure où il dit avoir été scellé',
-  'not-before':
-    'Il dit avoir été ouvert avant qu’un contresignataire signe ce que nomme sa première page',
+  'not-before': 'Il dit avoir été ouvert avant qu’un contresignataire signe ce que nomme sa première page',
   'not-after':
     'Il dit avoir été scellé après qu’un contresignataire a signé le journal avec cet enregistrement',
   device: 'À l’horloge propre du boîtier, la session a duré un autre temps qu’à celle de l’ordinateur',
@@ -92,8 +90,7 @@ export const ENTRIES = {
   command: (n: number) =>
     n === 1 ? 'un appui de touche n’a pas sa forme' : `${n} appuis de touche n’ont pas leur forme`,
   notice: (n: number) => (n === 1 ? 'un avis n’a pas sa forme' : `${n} avis n’ont pas leur forme`),
-  event: (n: number) =>
-    n === 1 ? 'un événement n’a pas sa forme' : `${n} événements n’ont pas leur forme`,
+  event: (n: number) => (n === 1 ? 'un événement n’a pas sa forme' : `${n} événements n’ont pas leur forme`),
   map: (n: number) =>
     n === 1 ? 'une table de lecture n’en est pas une' : `${n} tables de lecture n’en sont pas`,
 } as const;
@@ -102,7 +99,8 @@ export const MANIFEST: Record<Extract<Finding, { f: 'manifest' }>['why'], string
   form: 'pas dans la forme d’un manifeste',
   signature: 'la signature ne tient pas',
   fingerprint: 'la clé n’est pas celle qu’il nomme',
-  practice: 'une session d’exercice a été scellée, ce qu’aucun programme de notre part ne fait',
+  practice:
+    'une session d’exercice a été scellée comme chantier, ce qu’aucun programme de notre part ne fait',
 };
 
 export const CONTAINER: Record<Extract<Finding, { f: 'refused' | 'container' }>['why'], string> = {

@@ -12,7 +12,9 @@ export const HISTORY = {
   differed: 'ne concordait pas',
   before: '(avant l’étalonnage en vigueur)',
   more: (n: number) =>
-    n > 1 ? `${n} chantiers plus anciens ne sont pas affichés.` : `${n} chantier plus ancien n’est pas affiché.`,
+    n > 1
+      ? `${n} chantiers plus anciens ne sont pas affichés.`
+      : `${n} chantier plus ancien n’est pas affiché.`,
   plot: (title: string) => `${title}, chantier par chantier`,
 };
 
@@ -47,7 +49,9 @@ export const CUP_KEPT = {
   mass: 'Dans le gobelet',
   known: 'Connu jusqu’ici',
   batches: (n: number, scatter: string) =>
-    n === 1 ? `1 mélange, le prochain à ±${scatter} % près` : `${n} mélanges, le prochain à ±${scatter} % près`,
+    n === 1
+      ? `1 mélange, le prochain à ±${scatter} % près`
+      : `${n} mélanges, le prochain à ±${scatter} % près`,
   none: 'Aucun mélange encore',
   keep: 'Le garder avec la résine',
   done: 'Le repère du gobelet est avec la résine.',
@@ -102,7 +106,9 @@ export function driftText(
     }
   } else
     said.push(
-      jobs >= 4 ? 'Il ne bouge pas plus que sa dispersion.' : 'Une allure se dit à partir de quatre chantiers.',
+      jobs >= 4
+        ? 'Il ne bouge pas plus que sa dispersion.'
+        : 'Une allure se dit à partir de quatre chantiers.',
     );
   return said.join(' ');
 }

@@ -74,10 +74,7 @@ export function instructions(f: Format) {
     'Chercher d’abord la perte.',
     'Ne pas mettre d’air, rester à l’écart : un flexible est peut-être parti ou le packer déchiré.',
   );
-  const JUMPED = always(
-    'Voir le manomètre.',
-    'Le capteur a sauté : ne pas mettre d’air selon sa mesure.',
-  );
+  const JUMPED = always('Voir le manomètre.', 'Le capteur a sauté : ne pas mettre d’air selon sa mesure.');
   const PROVE_FIRST = 'Avant, éprouver l’arrivée d’air (Plus, Contrôles), ou s’en passer.';
   const STANDS = always(
     'Fermer la vanne, voir le manomètre.',
@@ -124,7 +121,7 @@ export function instructions(f: Format) {
 
   const INSTRUCTIONS = {
     prepare: {
-      connect: always('Connecter le boîtier.', 'Non connecté : aucune alarme ne peut venir.'),
+      connect: always('Connecter le boîtier.', 'Non connecté : pas d’alarmes.'),
       'left-open': always(
         'Couper l’air, rester à l’écart.',
         'Un packer est peut-être plein et rien ne le surveille. Fermer la vanne d’air, voir le manomètre, connecter et reprendre.',
@@ -164,8 +161,7 @@ export function instructions(f: Format) {
         const bar = to(told);
         const left = time(told);
         return {
-          say:
-            left === null ? 'Attendre : montée observée.' : `Attendre ${left} : montée observée.`,
+          say: left === null ? 'Attendre : montée observée.' : `Attendre ${left} : montée observée.`,
           besides: bar === null ? 'Ne rien toucher.' : `Elle est à ${bar}. Ne rien toucher.`,
         };
       }) as Say,
@@ -193,8 +189,7 @@ export function instructions(f: Format) {
         const left = time(told);
         return {
           say: 'Attendre : la vanne reste fermée.',
-          besides:
-            left === null ? 'La ligne tient-elle ?' : `La ligne tient-elle encore ${left} ?`,
+          besides: left === null ? 'La ligne tient-elle ?' : `La ligne tient-elle encore ${left} ?`,
         };
       }) as Say,
       'supply-vent': ((told) => {
@@ -236,8 +231,7 @@ export function instructions(f: Format) {
         const left = time(told);
         return {
           say: SHUT_LEAVE,
-          besides:
-            left === null ? 'Ça se stabilise.' : `Ça se stabilise. Lire le manomètre dans ${left}.`,
+          besides: left === null ? 'Ça se stabilise.' : `Ça se stabilise. Lire le manomètre dans ${left}.`,
         };
       }) as Say,
       compare: always('Saisir ce que dit le manomètre.', 'Vanne fermée pendant ce temps.'),
@@ -262,9 +256,7 @@ export function instructions(f: Format) {
         return {
           say: 'Trop vite : freiner à la vanne.',
           besides:
-            late === null
-              ? 'Une main arriverait trop tard.'
-              : `Une main arriverait trop tard de ${late}.`,
+            late === null ? 'Une main arriverait trop tard.' : `Une main arriverait trop tard de ${late}.`,
         };
       }) as Say,
       uncounted: always(
@@ -278,10 +270,7 @@ export function instructions(f: Format) {
           besides: 'Le capteur indique trop bas : sa valeur, son plafond et son décompte sont faux.',
         };
       }) as Say,
-      'no-limit': always(
-        'Suivre la plaque du packer.',
-        'Aucune limite : pas d’alerte de surpression.',
-      ),
+      'no-limit': always('Suivre la plaque du packer.', 'Aucune limite : pas d’alerte de surpression.'),
       'in-band': always(SHUT_LEAVE, 'Dans la plage de travail et stable : commencer le maintien.'),
       over: ((told) => {
         const bar = to(told);
@@ -309,8 +298,7 @@ export function instructions(f: Format) {
         const bar = to(told);
         return {
           say: 'Chercher la fuite.',
-          besides:
-            bar === null ? 'Ne pas compléter.' : `Ne pas compléter : elle n’est pas sous ${bar}.`,
+          besides: bar === null ? 'Ne pas compléter.' : `Ne pas compléter : elle n’est pas sous ${bar}.`,
         };
       }) as Say,
       'find-loss': FIND_LOSS,
@@ -330,10 +318,7 @@ export function instructions(f: Format) {
               : `La chaleur de réaction va faire monter la pression à ${bar}.`,
         };
       }) as Say,
-      met: always(
-        'Tâter l’échantillon témoin.',
-        'Celui gardé à la température de la conduite. Est-il dur ?',
-      ),
+      met: always('Tâter l’échantillon témoin.', 'Celui gardé à la température de la conduite. Est-il dur ?'),
       soft: always(LEAVE, 'L’échantillon témoin n’est pas dur. Le tâter encore plus tard.'),
       warm: always(
         'Tâter l’échantillon témoin.',
@@ -357,9 +342,7 @@ export function instructions(f: Format) {
         return {
           say: 'Attendre : la purge reste fermée.',
           besides:
-            left === null
-              ? 'La mesure doit rester à zéro.'
-              : `La mesure doit rester à zéro encore ${left}.`,
+            left === null ? 'La mesure doit rester à zéro.' : `La mesure doit rester à zéro encore ${left}.`,
         };
       }) as Say,
       stayed: (told) => ({ say: stayed(told), besides: KINK }),
@@ -415,14 +398,8 @@ export function instructions(f: Format) {
         'Lâcher',
         'Puis fermer purge et vanne d’air, retirer l’arrivée : le temps commence tout seul.',
       ),
-      'bring-up': slowly(
-        'Mettre l’air',
-        'Puis fermer, retirer l’arrivée : le temps commence tout seul.',
-      ),
-      settle: always(
-        'Ne rien toucher.',
-        'Elle est à la pression d’essai : le temps commence tout seul.',
-      ),
+      'bring-up': slowly('Mettre l’air', 'Puis fermer, retirer l’arrivée : le temps commence tout seul.'),
+      settle: always('Ne rien toucher.', 'Elle est à la pression d’essai : le temps commence tout seul.'),
       timing: always('Ne rien toucher.', `La chute est chronométrée. ${NO_PLUG}`),
       vent: always('Ouvrir la purge : tout l’air sort.', NO_PLUG),
       passed: always(

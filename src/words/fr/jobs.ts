@@ -32,8 +32,7 @@ export const JOBS = {
   reconnecting: {
     trying:
       'Connexion automatique au port d’où venaient les mesures. La session ne continue que si vous appuyez.',
-    failed:
-      'La connexion automatique n’a pas réussi. Aucune mesure n’arrive : voir le câble, puis appuyer.',
+    failed: 'La connexion automatique n’a pas réussi. Aucune mesure n’arrive : voir le câble, puis appuyer.',
   },
   resume: 'Reprendre',
   resumeRun: (title: string, date: string) => `Reprendre : ${title}, ${date}`,

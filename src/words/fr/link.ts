@@ -129,9 +129,9 @@ export const LINK_ERROR: Record<LinkError, Advice> = {
 
 /** While a device is looked for at one speed after the other. */
 export const TRYING = (baudRate: number): string => `Recherche à ${baudRate} bauds.`;
-export const STOP_TRYING = 'Arrêter la recherche';
+export const STOP_TRYING: string = 'Arrêter la recherche';
 /** Before the newest line that could not be read. */
-export const LAST_LINE = 'Dernière ligne :';
+export const LAST_LINE: string = 'Dernière ligne :';
 
 /** The device keeps a rate that its serial line can't carry. */
 export const LINE_TOO_SLOW = (asked: string, most: string, baudRate: number): Advice => ({

@@ -81,8 +81,7 @@ export const LIVE = {
   ],
   /** Said against what is read; kept in the record. */
   endedAgainst: (pressure: string) => `Dégonflé, le manomètre est à zéro ; la ligne indiquait ${pressure}`,
-  endUnderPressure:
-    'La ligne n’est pas à zéro. Clore la session arrête l’enregistrement, pas le packer.',
+  endUnderPressure: 'La ligne n’est pas à zéro. Clore la session arrête l’enregistrement, pas le packer.',
   recording: (bytes: string, saved: string) => `Enregistrement, ${bytes}, écrit il y a ${saved}`,
   notRecording: 'Rien n’est enregistré',
   resumedRun: 'Reprise après une interruption',

@@ -37,13 +37,13 @@ export const MAPS = {
   orderValue: (order: string, value: string) => `${order} : ${value}`,
   orderNone: (order: string) => `${order} : pas un nombre`,
   useOrder: 'Prendre cet ordre',
-  cells: (n: number) =>
-    n === 1 ? 'La dernière ligne a une colonne.' : `La dernière ligne a ${n} colonnes.`,
+  cells: (n: number) => (n === 1 ? 'La dernière ligne a une colonne.' : `La dernière ligne a ${n} colonnes.`),
   takeCells: (n: number) => `Les lignes ont ${n} ${n > 1 ? 'colonnes' : 'colonne'}`,
   useCell: (row: number) => `Prendre pour la valeur ${row}`,
   pace: (asked: string, most: string) =>
     `${asked} mesures par seconde sont demandées ; le bus en passe ${most} au mieux.`,
-  paceShort: 'C’est plus que le bus ne passe : elles viennent aussi souvent que possible. Une vitesse plus haute aide.',
+  paceShort:
+    'C’est plus que le bus ne passe : elles viennent aussi souvent que possible. Une vitesse plus haute aide.',
   saveFile: 'Enregistrer dans un fichier',
   openFile: 'Ouvrir un fichier',
   fileRefused: (why: string) => `Le fichier n’est pas une table de ce genre : ${why}`,
@@ -65,7 +65,7 @@ export const REGISTERS = {
   fn: 'Fonction',
   register: 'Registre, à partir de 0',
   registerHint:
-    'Le 40001 d’une fiche technique est le registre 0 de la fonction 3 ; son 30001 le registre 0 de la fonction 4.',
+    'Le 40001 d’une fiche technique est le registre 0 de la fonction 3 ; son 30001 le registre 0 de la fonction 4. L’hexadécimal 0010h est 16.',
   type: 'Type',
   order: 'Ordre des octets',
   unit: 'Donné en',
@@ -82,7 +82,7 @@ export const REGISTERS = {
   mask: 'Bits qui comptent (masque)',
   maskHint: 'En un nombre : bits 0, 1 et 2 font 1 + 2 + 4 = 7, les seize 65535.',
   good: 'Bon quand ils sont',
-  goodHint: '0 si un bit à 1 veut dire défaut.',
+  goodHint: '0 si un bit à 1 veut dire défaut ; sinon ceux qui doivent être à 1, additionnés de même.',
   key: 'Nom avant =',
   column: 'Ou colonne, à partir de 1',
   decimal: 'Séparateur décimal',

@@ -14,7 +14,7 @@ const WORDS: OrderWords = {
     'air-off-clear': { lines: ['COUPER AIR', 'S’ÉCARTER'], spoken: 'Couper l’air. S’écarter.' },
     'keep-clear': { lines: ['S’ÉCARTER'], spoken: 'S’écarter du packer.' },
     'keep-clear-asking': { lines: ['S’ÉCARTER'], spoken: 'S’écarter. Vous dégonflez ?' },
-    'find-loss': { lines: ['CHERCHER', 'LA PERTE'], spoken: 'Chercher d’abord la perte. S’écarter.' },
+    'find-loss': { lines: ['CHERCHER', 'LA PERTE'], spoken: 'Chercher d’abord la perte, à l’écart.' },
     'find-leak': { lines: ['CHERCHER', 'LA FUITE'], spoken: 'Chercher la fuite.' },
     'top-up': { lines: ['COMPLÉTER', 'DOUCEMENT'], spoken: 'Compléter doucement.' },
     'check-gauge': { lines: ['VOIR LE', 'MANOMÈTRE'], spoken: 'Voir le manomètre.' },

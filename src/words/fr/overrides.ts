@@ -11,8 +11,7 @@ const REFUSED: Record<RefusalCode, string> = {
   'floor-over-working': 'La pression de travail n’atteint pas le plancher',
   'u-over-rated': 'Le capteur est trop incertain pour surveiller ce packer',
   'other-unrated': 'La pression admissible de l’autre packer de cette ligne est inconnue',
-  'rated-unread':
-    'La pression admissible est bien plus haute que d’habitude, et personne n’a relu la plaque',
+  'rated-unread': 'La pression admissible est bien plus haute que d’habitude, et personne n’a relu la plaque',
   'rated-over-range':
     'L’étendue du capteur finit sous la pression admissible : il ne peut pas voir le plafond',
   'packer-too-small': 'La conduite est plus large que ce packer ne peut grossir',

@@ -6,8 +6,7 @@ export const PAGE = {
   /** Where the program does not start. */
   guard: {
     title: 'Steadybar n’a pas pu démarrer',
-    nothing:
-      'Rien n’est surveillé et aucune alarme ne peut venir. Suivre le manomètre et rester à l’écart.',
+    nothing: 'Rien n’est surveillé et aucune alarme ne peut venir. Suivre le manomètre et rester à l’écart.',
     todo: 'Recharger cette page. Si cela ne change rien, fermer toutes les fenêtres de Steadybar et le rouvrir, mettre le navigateur à jour ou en prendre un autre. Les sessions et documents gardés restent dans ce navigateur : ne pas effacer ses données.',
     reload: 'Recharger cette page',
     detail: 'Ce que dit le navigateur :',

@@ -7,7 +7,7 @@ export const PICTURE = {
   seat: 'Plaquer',
   sensorEnd: 'Fin du capteur',
   /** @param longestS the latest time that the axis shows, s */
-  time: (longestS: number) => (longestS < 3600 ? 'temps en min:s' : 'temps en h:min:s'),
+  time: (longestS: number): string => (longestS < 3600 ? 'temps en min:s' : 'temps en h:min:s'),
   /** @param records their numbers in the picture */
   namedOf: (mark: string, records: string) => `${mark} (${records})`,
   numbered: (n: number, title: string) => `${n}  ${title}`,

@@ -12,8 +12,7 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'diameter-unknown': (of) =>
     `Le diamètre de la conduite est inconnu : la plus basse admissible du packer est prise${of}.`,
   'diameter-not-measured': (of) => `La taille nominale remplace le diamètre intérieur${of}. Le mesurer.`,
-  'plate-says-working': (of) =>
-    `La pression de travail de la plaque est prise comme pression maximale${of}.`,
+  'plate-says-working': (of) => `La pression de travail de la plaque est prise comme pression maximale${of}.`,
   'working-proposed': (of) => `Aucune pression de travail n’a été saisie : la proposition est prise${of}.`,
   'ceiling-kept': (of) =>
     `Pendant une session le plafond peut être baissé, jamais relevé : celui du début de cette session reste${of}.`,
@@ -34,10 +33,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
     `Deux packers sont sur cette ligne et un seul capteur ne les distingue pas : un seul est vu, et la plus basse admissible est la limite${of}.`,
   'no-relief': (of) =>
     `Aucune soupape de sûreté n’est connue${of}. En monter une, réglée au plus à la pression admissible.`,
-  'relief-over-rated': (of) =>
-    `La soupape de sûreté est réglée au-dessus de la pression admissible${of}.`,
-  'relief-under-working': (of) =>
-    `La soupape de sûreté s’ouvre à la pression de travail ou en dessous${of}.`,
+  'relief-over-rated': (of) => `La soupape de sûreté est réglée au-dessus de la pression admissible${of}.`,
+  'relief-under-working': (of) => `La soupape de sûreté s’ouvre à la pression de travail ou en dessous${of}.`,
   'water-unknown': (of) => `La nappe est inconnue : il n’y a pas de plancher${of}.`,
   'free-inflation-unknown': (of) =>
     `La pression de gonflage libre du packer est inconnue : pas de plancher tant que le gonflage ne la montre pas${of}.`,
@@ -46,10 +43,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'tap-no-hold': (of) => `Capteur ici : alerte de surpression seulement, pas de contrôle de fuite${of}.`,
   'second-left-out': (of) =>
     `Un chantier lit deux pressions, chacune à sa position : cette voie n’est pas lue${of}.`,
-  'line-unknown': (of) =>
-    `On ne sait pas comment la ligne est alimentée : une fuite ne peut être dite${of}.`,
-  'u-large': (of) =>
-    `L’incertitude de la mesure dépasse un dixième de la pression admissible${of}.`,
+  'line-unknown': (of) => `On ne sait pas comment la ligne est alimentée : une fuite ne peut être dite${of}.`,
+  'u-large': (of) => `L’incertitude de la mesure dépasse un dixième de la pression admissible${of}.`,
   'u-assumed': (of) => `Rien n’est connu du capteur : une large incertitude est supposée${of}.`,
   'device-not-described': (of) =>
     `Aucun boîtier n’est connecté : les données du capteur viennent à la connexion${of}.`,
@@ -63,14 +58,12 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'span-unknown': (of) =>
     `Personne n’indique quelles tensions sont le début et la fin de l’étendue du capteur : la voie n’est pas lue${of}. Saisir les deux dans le document du capteur et le nommer sur la fiche de chantier.`,
   'calibration-none': (of) => `Le capteur n’a pas d’étalonnage${of}.`,
-  'calibration-refused': (of) =>
-    `Les points de l’étalonnage n’en font pas un : il ne sert pas${of}.`,
+  'calibration-refused': (of) => `Les points de l’étalonnage n’en font pas un : il ne sert pas${of}.`,
   'calibration-other-device': (of) =>
     `L’étalonnage a été fait sur un autre boîtier ou une autre voie : il ne sert pas${of}.`,
   'calibration-due': (of) => `L’étalonnage a passé sa date${of}.`,
   'sensor-retired': (of) => `Le capteur est réformé${of}.`,
-  'zero-refused': (of) =>
-    `Au dernier chantier, le zéro du capteur était trop loin pour être fait${of}.`,
+  'zero-refused': (of) => `Au dernier chantier, le zéro du capteur était trop loin pour être fait${of}.`,
   'zero-jumped': (of) =>
     `Le zéro du capteur a bougé au dernier chantier plus qu’aux précédents${of}. Le comparer tôt.`,
   'zero-drifting': (of) =>
@@ -86,28 +79,23 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'no-sleeve-place': (of) =>
     `Pas de sonde à la manchette : durcissement compté à la température du sol${of}.`,
   'air-assumed': (of) => `La pression de l’air est supposée${of}.`,
-  'ground-unknown': (of) =>
-    `Pas de température du sol : sans sonde, pas de temps de durcissement${of}.`,
+  'ground-unknown': (of) => `Pas de température du sol : sans sonde, pas de temps de durcissement${of}.`,
   'volume-estimated': (of) => `Le volume de gaz est estimé${of}.`,
   'volume-unknown': (of) => `Le volume de gaz est inconnu${of}.`,
   'overlap-short': (of) => `Le recouvrement sur conduite saine est sous 100 mm${of}.`,
   'usable-unknown': (of) => `La longueur utile du packer à ce diamètre est inconnue${of}.`,
-  'defect-unknown': (of) =>
-    `La longueur du défaut est inconnue : pas de longueur de manchette${of}.`,
-  'thickness-short': (of) =>
-    `La manchette est plus mince que ne le demande le contrôle d’épaisseur${of}.`,
+  'defect-unknown': (of) => `La longueur du défaut est inconnue : pas de longueur de manchette${of}.`,
+  'thickness-short': (of) => `La manchette est plus mince que ne le demande le contrôle d’épaisseur${of}.`,
   'thickness-unknown': (of) => `Il manque une entrée au contrôle d’épaisseur${of}.`,
   'thickness-differs': (of) => `L’épaisseur du contrôle n’est pas celle des couches${of}.`,
-  'fabric-unknown': (of) =>
-    `Masse du tissu ou rapport de résine manquant : pas de masse de résine${of}.`,
+  'fabric-unknown': (of) => `Masse du tissu ou rapport de résine manquant : pas de masse de résine${of}.`,
   'density-unknown': (of) => `Une masse volumique manque : pas de durcisseur en masse${of}.`,
   'pot-life-unknown': (of) => `La vie en pot à cette température est inconnue${of}.`,
   'pot-life-extrapolated': (of) =>
     `La température de mélange est hors du tableau de vie en pot de la fiche technique${of}.`,
   'pot-life-tight': (of) =>
     `Il reste moins de cinq minutes entre le plaquage et la fin de la vie en pot${of}.`,
-  'pot-mass': (of) =>
-    `On mélange plus que la masse donnée pour la vie en pot : elle finit plus tôt${of}.`,
+  'pot-mass': (of) => `On mélange plus que la masse donnée pour la vie en pot : elle finit plus tôt${of}.`,
   'no-resin': (of) => `Aucune résine n’est choisie : le durcissement n’est pas suivi${of}.`,
   'light-cured': (of) =>
     `La résine durcit à la lumière : le temps à température n’en dit rien, et le durcissement n’est pas jugé${of}.`,
@@ -120,8 +108,7 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'packer-damaged': (of) => `Le carnet du packer finit par un dommage${of}.`,
   'packer-over-rated': (of) =>
     `Le packer a dépassé sa pression admissible, et aucune inspection n’est notée depuis${of} : l’inspecter avant de l’utiliser.`,
-  'packer-unseen': (of) =>
-    `Aucune inspection du packer n’est notée depuis son dernier cycle${of}.`,
+  'packer-unseen': (of) => `Aucune inspection du packer n’est notée depuis son dernier cycle${of}.`,
   'rated-high': (of) =>
     `La pression admissible est plus haute que celle d’un packer habituel${of} : voir que ce sont des bars.`,
   'packer-leak-grows': (of) =>

@@ -151,8 +151,7 @@ export const SHEET = {
   stopsNoneGauge: 'Rien n’est refusé, et rien n’est surveillé',
   look: (n: number) => `Risqué : ${n}`,
   unknown: (n: number) => `À savoir : ${n}`,
-  unknownMeans:
-    'Ce que fait le plan faute d’une entrée. Chacun l’élargit, et une entrée y répond.',
+  unknownMeans: 'Ce que fait le plan faute d’une entrée. Chacun l’élargit, et une entrée y répond.',
   planNoneShort: 'Pas de plan : un champ est faux',
   planGaugeShort: 'Aucune limite : choisir un packer',
   planLine: (working: string, ceiling: string) => `Travail ${working}, plafond ${ceiling}`,

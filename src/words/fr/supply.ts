@@ -7,7 +7,8 @@ const REASON: Record<SupplyReason, string> = {
   'not-in-prepare': 'seulement avant de plaquer',
   'no-reading': 'il n’y a pas de mesure',
   'not-empty': 'la ligne était sous pression : la purger d’abord',
-  'no-rise': 'aucune pression n’est venue. L’arrivée était-elle ouverte ? Un capteur au packer ne la voit pas',
+  'no-rise':
+    'aucune pression n’est venue. L’arrivée était-elle ouverte ? Un capteur au packer ne la voit pas',
   'slow-rise': 'elle montait moins vite qu’un flexible ne se remplit',
   'never-still': 'elle ne s’est pas stabilisée : le flexible fuit ou son bout est ouvert',
   'end-leaks': 'elle a baissé vanne fermée : le bout du flexible est ouvert ou fuit',

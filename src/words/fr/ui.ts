@@ -34,11 +34,10 @@ export const UI = {
   failed: (title: string, todo: string, detail: string) =>
     detail === '' ? `${title}. ${todo}` : `${title}. ${todo} (${detail})`,
   noAlarms: 'Aucune alarme.',
-  notLive: 'Non connecté : aucune alarme ne peut venir.',
+  notLive: 'Non connecté : pas d’alarmes.',
   acknowledge: 'Acquitter',
   shelve: 'Mettre de côté',
-  shelveText:
-    'Elle se tait dix minutes, puis revient si elle tient toujours. Le motif est enregistré.',
+  shelveText: 'Elle se tait dix minutes, puis revient si elle tient toujours. Le motif est enregistré.',
   engineSilent: 'La surveillance ne répond plus',
   engineSilentVerb: ['SUIVRE LE', 'MANOMÈTRE'],
   engineSilentTodo:

@@ -31,12 +31,10 @@ export const WITNESS = {
   gone: 'Une session qui n’est plus sur cet ordinateur',
   practice: (n: number) =>
     n === 1
-      ? '1 session d’exercice est notée aussi ; elle n’est jamais scellée.'
-      : `${n} sessions d’exercice sont notées aussi ; elles ne sont jamais scellées.`,
+      ? '1 session d’exercice est notée aussi ; ce n’est pas du travail.'
+      : `${n} sessions d’exercice sont notées aussi ; ce n’est pas du travail.`,
   twice: (n: number) =>
-    n === 1
-      ? '1 session a été scellée plus d’une fois.'
-      : `${n} sessions ont été scellées plus d’une fois.`,
+    n === 1 ? '1 session a été scellée plus d’une fois.' : `${n} sessions ont été scellées plus d’une fois.`,
   witnesses: 'Qui l’a vu',
   witnessesNone:
     'Personne d’autre que cet ordinateur ne l’a encore vu. Une photographie compte aussi, mais seul celui qui l’a prise l’a.',
@@ -101,8 +99,7 @@ export function comparisonText(c: Comparison | null): string {
 }
 
 const SAME: Readonly<Record<'nothing' | 'part' | 'sealed' | 'log', string>> = {
-  nothing:
-    'La même histoire : le jalon date d’avant la session, et la session a été ouverte après lui.',
+  nothing: 'La même histoire : le jalon date d’avant la session, et la session a été ouverte après lui.',
   part: 'La même histoire : le jalon contient l’ouverture de cette session, et ce qui en a été noté jusque-là.',
   sealed: 'La même histoire : le jalon contient cet enregistrement tel qu’il a été scellé.',
   log: 'La même histoire : le journal continue après ce jalon, et rien d’avant n’a été modifié.',
