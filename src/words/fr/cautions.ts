@@ -1,8 +1,8 @@
-import type { CautionCode } from '../../job/checklist.ts';
+import type { ShownCaution } from '../said/cautions-at.ts';
+
+export { CAUTIONS_AT } from '../said/cautions-at.ts';
 
 /** Cautions shown where they matter: at the job sheet, before air goes in, at let-down, on the about page. */
-
-export type ShownCaution = CautionCode | 'empty' | 'witness' | 'plugs';
 
 export const CAUTION: Record<ShownCaution, string> = {
   'not-a-safety-device':
@@ -31,32 +31,4 @@ export const CAUTION: Record<ShownCaution, string> = {
     'L’air entre des obturateurs emmagasine de l’énergie : un obturateur qui glisse est éjecté et peut tuer, même à un dixième de bar. Étayer les deux, personne dans le regard ni dans l’axe de la conduite, jamais plus que ce que demande l’essai, tout l’air dehors avant de toucher un obturateur. Suivre le fabricant des obturateurs et les règles locales.',
   witness:
     'Avant de dégonfler, tâter l’échantillon témoin gardé à la température de la conduite. Un échantillon gardé au chaud dans le camion durcit des heures trop tôt.',
-};
-
-/** Which cautions stand where. */
-export const CAUTIONS_AT: Record<
-  'sheet' | 'prepare' | 'inflate' | 'let-down' | 'air-test' | 'about',
-  readonly ShownCaution[]
-> = {
-  sheet: ['not-a-safety-device', 'unrestrained', 'big-packer', 'engineer-design'],
-  prepare: ['stored-energy', 'hose-whip', 'no-warning'],
-  inflate: ['stored-energy', 'unrestrained', 'no-warning'],
-  'let-down': ['empty', 'witness', 'dammed-water', 'hose-whip'],
-  'air-test': ['plugs', 'hose-whip', 'confined-space', 'no-warning'],
-  about: [
-    'not-a-safety-device',
-    'no-warning',
-    'stored-energy',
-    'big-packer',
-    'unrestrained',
-    'hose-whip',
-    'dammed-water',
-    'explosive-gas',
-    'resin-hazard',
-    'confined-space',
-    'engineer-design',
-    'empty',
-    'witness',
-    'plugs',
-  ],
 };

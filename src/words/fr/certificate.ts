@@ -76,7 +76,7 @@ const CERTIFICATE = {
     'Le sceau montre que le détenteur de la clé de signature a signé exactement cet enregistrement, et que rien n’y a été changé depuis. Il ne montre ni quelle conduite a été réparée ni que le tracé est celui de cette réparation : qui tient l’ordinateur peut ouvrir une session sur n’importe quelle ligne d’air. Il ne montre pas où étaient le capteur de pression ou les sondes, que l’horloge de l’ordinateur était juste, ni que les entrées de la fiche de chantier sont vraies ; des personnes les ont saisies. Le temps de durcissement est celui de la fiche technique aux températures lues ou supposées ; que la résine soit dure, l’échantillon témoin et l’inspection le disent, pas cette page. Les corrections signées après le scellement sont dans le fichier d’enregistrement, pas ici.',
   check: 'Comment vérifier',
   checkText:
-    'Demander le fichier d’enregistrement (.steadybar.zip). CHECK.txt y donne les pas à la main, avec openssl et sha256sum et rien de Steadybar ; qui a le programme peut aussi ouvrir le fichier sous « Vérifier un fichier ». Le code contient le SHA-256 du manifest.json du fichier, le même qu’ici :',
+    'Demander le fichier d’enregistrement (.steadybar.zip). CHECK.txt y dit comment faire à la main, avec openssl et sha256sum et rien de Steadybar ; qui a le programme peut aussi ouvrir le fichier sous « Vérifier un fichier ». Le code contient le SHA-256 du manifest.json du fichier, le même qu’ici :',
   key: 'Signé avec la clé (la comparer avec la liste de clés que l’entreprise vous a donnée) :',
   made: (run: string, software: string, engine: string, sealed: string, sealedBy: string) =>
     `Session ${run} ; enregistrée par ${software}, moteur ${engine} ; scellée ${sealed} par ${sealedBy}.`,

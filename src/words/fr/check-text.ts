@@ -9,23 +9,25 @@ commandes ci-dessous dans le dossier qui contient manifest.json.`,
   practice: `EXERCICE. Ceci est un enregistrement d’exercice : il vient du simulateur et n’est pas celui d’un
 chantier. Les commandes ci-dessous montrent de lui que personne ne l’a changé.`,
   manifest: 'Le manifeste est-il tel que signé ? La réponse doit être : Signature Verified Successfully',
-  key: `À qui est la clé ? Demander à l’entreprise qui a fait l’enregistrement l’empreinte de sa clé, par
-   une autre voie que celle de ce fichier. Ceci doit imprimer la même, sinon rien d’autre ne compte :`,
+  key: `À qui est la clé ? Demander à l’entreprise qui a fait l’enregistrement l’empreinte de sa clé,
+   par une autre voie que celle de ce fichier. Ceci doit imprimer la même, sinon rien d’autre ne
+   compte :`,
   names: 'Cet enregistrement nomme la clé',
   pages: 'Les pages du tracé sont-elles celles qui ont été signées ? Ceci doit imprimer 1 :',
   files: `Les autres fichiers sont-ils ceux qui ont été faits avec lui ? Les deux doivent réussir ; si
    SHA256SUMS manque, seul un programme qui les refait à partir de pages.bin peut les contrôler :`,
   others: `Y a-t-il un fichier qui n’en fait pas partie ? Ceci ne doit rien imprimer ; si SHA256SUMS
-   manque, seuls les fichiers des pas 1 à 3 sont connus comme en faisant partie :`,
-  additions: `Chaque ajout fait après le scellement est signé à part, par une clé à lui : mettre son numéro à
-   la place de 0001. La deuxième commande imprime l’empreinte de cette clé ; demander à qui elle est
-   comme au pas 2 : un ajout par une clé dont personne ne répond ne dit rien :`,
-  additionNames: `Chacune doit imprimer 1 : le texte nomme cette clé, cet enregistrement, et ce qu’il suit. Dans la
-   troisième, à partir du numéro 0002, mettre l’ajout précédent, additions/0001.json, à la place de
-   manifest.json, pour qu’aucun ne manque ni ne change de place. La dernière ne doit rien imprimer :`,
+   manque, seuls les fichiers des points 1 à 3 sont connus comme en faisant partie :`,
+  additions: `Chaque ajout fait après le scellement est signé à part, par une clé à lui : mettre son numéro
+   à la place de 0001. La deuxième commande imprime l’empreinte de cette clé ; demander à qui
+   elle est comme au point 2 : un ajout par une clé dont personne ne répond ne dit rien :`,
+  additionNames: `Chacune doit imprimer 1 : le texte nomme cette clé, cet enregistrement, et ce qu’il suit. Dans
+   la troisième, à partir du numéro 0002, mettre l’ajout précédent, additions/0001.json, à la
+   place de manifest.json, pour qu’aucun ne manque ni ne change de place. La dernière ne doit
+   rien imprimer :`,
   witness: `Que dit de lui le journal de contreseing de l’ordinateur, et qui a vu ce journal ? La première
-   ligne ne doit rien imprimer ; enregistrer les autres comme fichier ailleurs, à exécuter ici avec
-   sh (xxd, base64, sed, date) :`,
+   ligne ne doit rien imprimer ; enregistrer les autres comme fichier ailleurs, à exécuter ici
+   avec sh (xxd, base64, sed, date) :`,
   witnessKeys: `Il doit dire "Signature Verified Successfully" pour chaque jalon et chaque contresignataire, et
    aucune de ses lignes ne doit être en capitales. Dans les feuilles, "at" est une heure de l’horloge
    de l’ordinateur en ms depuis 1970. Ce qui compte est l’heure d’un contresignataire : demander à

@@ -17,8 +17,8 @@ COMMENT LE VÉRIFIER
 
 1. Par le programme, dans un navigateur : Archives, Vérifier un fichier, choisir le fichier
    d’enregistrement. Rien n’est envoyé.
-2. Ou à la main : décompresser le fichier d’enregistrement (c’est un zip) et suivre CHECK.txt qui s’y
-   trouve. Il faut openssl, sha256sum et grep, et aucun programme de notre part.
+2. Ou à la main : décompresser le fichier d’enregistrement (c’est un zip) et suivre CHECK.txt qui
+   s’y trouve. Il faut openssl, sha256sum et grep, et aucun programme de notre part.
 
 Dans les deux cas, demander à l’entreprise par une autre voie, sur papier ou au téléphone,
 l’empreinte de sa clé. Ce doit être celle-ci, sinon rien ne compte ici :
