@@ -45,6 +45,7 @@ export const LANGUAGES: Languages = {
     watch: () => import('./de/watch.ts'),
     further: () => import('./de/further.ts'),
     outside: () => import('./de/outside.ts'),
+  },
   fr: {
     name: 'Français',
     start: () => import('./fr/start.ts'),
