@@ -46,6 +46,13 @@ export const LANGUAGES: Languages = {
     further: () => import('./de/further.ts'),
     outside: () => import('./de/outside.ts'),
   },
+  es: {
+    name: 'Español',
+    start: () => import('./es/start.ts'),
+    watch: () => import('./es/watch.ts'),
+    further: () => import('./es/further.ts'),
+    outside: () => import('./es/outside.ts'),
+  },
   fr: {
     name: 'Français',
     start: () => import('./fr/start.ts'),

@@ -1,0 +1,25 @@
+import type { CHECK as ENGLISH } from '../en/checks.ts';
+
+export const CHECK: typeof ENGLISH = {
+  permit: 'Permiso de entrada y reglas de espacio confinado atendidos',
+  'flow-stopped': 'Caudal cortado o desviado',
+  'camera-before': 'Inspeccionado con cámara, posición medida',
+  'diameter-measured': 'Diámetro interior medido, no solo nominal',
+  'packer-inspected': 'Packer sin corte, roce ni desgaste; hasta un corte superficial lo descarta',
+  'fittings-locked': 'Los acoples encajan y cierran',
+  'relief-fitted': 'Válvula de seguridad puesta, tarada a la presión admisible o por debajo',
+  'regulator-fitted': 'Regulador puesto',
+  'gauge-fitted': 'Manómetro puesto, marca cero con la línea abierta',
+  'line-zero': 'Sensor puesto a cero con el acople visto abierto',
+  'probe-warmed': 'Cada sonda calentada en la mano junto a un termómetro',
+  'rope-fixed': 'Cuerda de recuperación fijada, su cabo lejos de la manga',
+  'film-fitted': 'Película recta, sin torcer, sujeta en las bocas',
+  'sleeve-marks': 'Manga dentro de las marcas de longitud útil',
+  'batches-noted': 'Números de lote anotados',
+  'witness-kept': 'Muestra testigo guardada a la temperatura del tubo',
+  ventilation: 'Gas medido, boca ventilada',
+  protection: 'Guantes, ojos y respiración como pide la ficha de datos de seguridad',
+  'area-clear': 'Nadie en línea con el packer ni sobre la boca',
+  'camera-after': 'Cámara después de la reparación',
+  cleaned: 'Packer limpio e inspeccionado otra vez',
+};

@@ -1,0 +1,41 @@
+import type { RECORDS as ENGLISH } from '../en/records.ts';
+
+export const RECORDS: typeof ENGLISH = {
+  waiting: (n: number) => (n === 1 ? '1 espera revisión' : `${n} esperan revisión`),
+  noneWaiting: 'ninguno espera revisión',
+  chips: {
+    all: 'Todos',
+    review: 'Por revisar',
+    alarms: 'Con alarmas',
+    cure: 'Tiempo de curado no alcanzado o no conocido',
+    practice: 'Práctica',
+  },
+  chipsLabel: 'Qué registros se muestran',
+  peak: 'Pico',
+  course: 'Presión en el tiempo',
+  job: 'Trabajo',
+  inBand: 'En banda de retención',
+  cure: 'Tiempo de curado alcanzado',
+  alarms: 'Alarmas',
+  state: 'Estado',
+  noAlarm: 'ninguna',
+  alarmCount: {
+    urgent: (n: number) => (n === 1 ? '1 urgente' : `${n} urgentes`),
+    high: (n: number) => (n === 1 ? '1 alta' : `${n} altas`),
+    low: (n: number) => (n === 1 ? '1 baja' : `${n} bajas`),
+  },
+  cureNot: 'no alcanzado',
+  toReview: 'Por revisar',
+  accepted: 'Aprobado',
+  rejected: 'Rechazado',
+  recording: 'Grabando',
+  interrupted: 'interrumpido',
+  sealed: 'sellado',
+  notSealed: 'sin sellar',
+  elsewhere: 'de fuera',
+  unknownKey: 'clave desconocida',
+  emptyTitle: 'Nada grabado y nada guardado aún.',
+  emptyTodo:
+    'Cada sesión aparece aquí cuando ha terminado; un registro de fuera, cuando se ha verificado y guardado.',
+  practise: 'Empezar con una sesión de práctica',
+};

@@ -1,0 +1,37 @@
+export const WELCOME = {
+  what: 'Steadybar vigila el aire del packer hasta que la resina ha tenido su tiempo.',
+  lead: 'Lee la presión de la línea, avisa antes de la presión admisible del packer, cuenta el curado en el punto probable más frío y guarda el registro.',
+  doors: {
+    live: 'Conectar, packer, cero: tres pulsaciones',
+    back: 'Se está grabando',
+    practice: 'Equipo de práctica: el trabajo entero, sin aparato',
+    sheet: 'Planear la presión antes de mezclar',
+    file: 'Una hoja de trabajo, o un registro que verificar',
+  },
+  practise: 'Practicar',
+  openFile: 'Abrir un fichero',
+  lastRuns: 'Últimas sesiones',
+  allRuns: 'Todas en el archivo',
+  never:
+    'Vigila y avisa. No es un dispositivo de seguridad ni sustituye a una válvula de seguridad. Que no haya aviso no significa que sea seguro.',
+  empty: 'Aún no hay nada grabado. Practicar una vez antes del primer trabajo.',
+  picture: (peak: string, rated: string) => `Pico ${peak}, admisible ${rated}.`,
+  pictureNoLimit: (peak: string) => `Pico ${peak}. No había límite puesto.`,
+  sealed: 'Sellada',
+  notSealed: 'Aún sin sellar',
+  practice: 'Práctica',
+  overRated: 'Sobre la admisible',
+
+  guide: 'Cómo leer la escala',
+  guideLead: 'La misma en cada pantalla en vivo, en cada fase.',
+  guidePicture:
+    'Una escala de presión desde cero hasta más allá de la presión admisible, con los nombres de sus marcas al lado.',
+  over: { name: 'Sobre la admisible', means: 'un reventón puede matar' },
+  rated: { name: 'Admisible', means: 'el tope del packer' },
+  ceiling: { name: 'Techo', means: 'la admisible menos la duda de la lectura' },
+  settles: { name: 'Quedará aquí', means: 'si la llave se cierra cuando se dice' },
+  working: { name: 'Trabajo', means: 'el objetivo de la fase va en placa llena' },
+  now: { name: 'Presión ahora', means: 'en cifras grandes al lado' },
+  floor: { name: 'Mínimo', means: 'por debajo la manga puede despegarse' },
+  seat: { name: 'Asiento', means: 'primera parada: comparar el manómetro' },
+};
