@@ -39,7 +39,7 @@ export const ALARM_TITLE: Record<AlarmCode, string> = {
   garbage: 'Ruido en el cable',
 };
 
-export const PRIORITY: Record<Priority, string> = { urgent: 'Urgente', high: 'Alta', low: 'Baja' };
+export const PRIORITY: Record<Priority, string> = { urgent: 'Urgente', high: 'Importante', low: 'Menor' };
 
 export const ALARM_STATE: Record<AlarmState, string> = {
   normal: 'normal',

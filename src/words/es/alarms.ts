@@ -149,7 +149,7 @@ export function alarms(f: Format) {
     was: (v, u) => {
       if (v.kind === 'settle' && v.settleBar !== undefined)
         return `la línea iba a quedar en ${f.pressure(v.settleBar, u)}${range(v.settleLowBar, v.settleHighBar, u)}${number(', techo ', v.ceilingBar, u)}`;
-      const when = seconds(', a ', v.inS);
+      const when = seconds(', faltaban ', v.inS);
       const limit = `techo${with_(' ', v.ceilingBar, u)}`;
       if (v.kind === 'opened')
         return `la presión subía deprisa${with_(' a ', v.bar, u)} y la llave de aire se dio por cerrada, ${limit}${when}`;
@@ -169,7 +169,7 @@ export function alarms(f: Format) {
       now: (v, u) =>
         v.overBar !== undefined && v.overBar < SEEN_BAR
           ? `En la presión admisible${with_(' ', v.ratedBar, u)}: ${ventIt(v)}`
-          : `Sobre la admisible${with_(' por ', v.overBar, u)}${with_(', admisible ', v.ratedBar, u)}: ${ventIt(v)}`,
+          : `${v.overBar === undefined ? 'Sobre' : `${f.pressure(v.overBar, u)} sobre`} la admisible${with_(', ', v.ratedBar, u)}: ${ventIt(v)}`,
       was: (v, u) =>
         `sobre la presión admisible${with_(' ', v.ratedBar, u)}${with_(', como máximo ', v.bar, u)}`,
     },
@@ -235,11 +235,11 @@ export function alarms(f: Format) {
     leaking: {
       now: (v, u) =>
         afterJump(v)
-          ? `Según la lectura, el packer o la línea pierde aire${rate(' ', v.mbarPerMin, u)}. ${GAUGE_FIRST}`
+          ? `Según la lectura, el packer o la línea tiene una fuga${rate(' de ', v.mbarPerMin, u)}. ${GAUGE_FIRST}`
           : afterFall(v)
-            ? `El packer o la línea pierde aire${rate(' ', v.mbarPerMin, u)} tras una pérdida de presión. ${LOSS_FIRST}`
-            : `El packer o la línea pierde aire${rate(' ', v.mbarPerMin, u)}: mirar y escuchar por la manguera de fuera, no tocar acoples bajo presión; reponer en la llave de aire antes del mínimo`,
-      was: (v, u) => `el packer o la línea perdía aire${rate(' ', v.mbarPerMin, u)}`,
+            ? `El packer o la línea tiene una fuga${rate(' de ', v.mbarPerMin, u)} tras una pérdida de presión. ${LOSS_FIRST}`
+            : `El packer o la línea tiene una fuga${rate(' de ', v.mbarPerMin, u)}: mirar y escuchar por la manguera de fuera, no tocar acoples bajo presión; reponer en la llave de aire antes del mínimo`,
+      was: (v, u) => `el packer o la línea tenía una fuga${rate(' de ', v.mbarPerMin, u)}`,
     },
     'band-exit': {
       now: (v, u) =>
@@ -303,7 +303,7 @@ export function alarms(f: Format) {
       now: (v, u) =>
         isOver(v)
           ? `Según el manómetro${with_(', ', v.gaugeBar, u)}, con el sensor en${with_(' ', v.bar, u)}, el packer está sobre su techo, se muestre lo que se muestre: cerrar la llave de aire y después abrir la purga, lejos`
-          : `Manómetro${with_(' ', v.gaugeBar, u)} y sensor${with_(' ', v.bar, u)} difieren más que su incertidumbre: creer al más alto, averiguar cuál falla antes de seguir`,
+          : `Manómetro${with_(' ', v.gaugeBar, u)} y sensor${with_(' ', v.bar, u)} difieren más que su incertidumbre: creer la lectura más alta, averiguar cuál falla antes de seguir`,
       was: (v, u) =>
         `manómetro${with_(' ', v.gaugeBar, u)} y sensor${with_(' ', v.bar, u)} diferían más que su incertidumbre`,
     },
@@ -313,8 +313,8 @@ export function alarms(f: Format) {
         if (areSwapped(v))
           return `${two}: el del packer se llenó primero. ¿Cambiados, el segundo fuera de la línea, o un packer lleno? No abrir llaves, corregir cables u hoja de trabajo`;
         return v.cause === 'against-flow'
-          ? `${two}: el aire no va de baja a alta, uno de los dos falla. Creer al más alto, comparar con el manómetro`
-          : `${two}: difieren más que su incertidumbre. Creer al más alto, comparar con el manómetro`;
+          ? `${two}: el aire no va de baja a alta, uno de los dos falla. Creer la lectura más alta, comparar con el manómetro`
+          : `${two}: difieren más que su incertidumbre. Creer la lectura más alta, comparar con el manómetro`;
       },
       was: (v, u) => {
         const two = `packer${with_(' ', v.bar, u)}, segundo sensor${with_(' ', v.secondBar, u)}`;

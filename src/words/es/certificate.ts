@@ -205,8 +205,8 @@ const HOW_FED: Record<Setup['line'], string> = {
 
 const ALARM: Record<Priority, string> = {
   urgent: 'Alarma, urgente',
-  high: 'Alarma, alta',
-  low: 'Alarma, baja',
+  high: 'Alarma, importante',
+  low: 'Alarma, menor',
 };
 
 export function certificate(f: Format) {

@@ -125,7 +125,7 @@ export const FACE: typeof ENGLISH = {
 };
 
 /** Beside a count of alarms. */
-export const LAMP: Record<Priority, string> = { urgent: 'urgente', high: 'alta', low: 'baja' };
+export const LAMP: Record<Priority, string> = { urgent: 'urgente', high: 'importante', low: 'menor' };
 
 export const REASONS: Record<Stage, readonly string[]> = {
   prepare: ['El intento empieza de nuevo.'],

@@ -106,15 +106,15 @@ export function instructions(f: Format) {
     prepare: {
       connect: always('Conectar el aparato.', 'Sin conexión: sin alarmas.'),
       'left-open': always(
-        'Aire cortado, mantenerse lejos.',
+        'Cortar el aire, alejarse.',
         'Puede haber un packer lleno sin vigilar. Cerrar la llave de aire, ver el manómetro, conectar y reanudar.',
       ),
       'left-open-seen': always(
-        'Aire cortado, mantenerse lejos.',
+        'Cortar el aire, alejarse.',
         'Puede haber un packer lleno, y sin reanudar no se vigila ningún límite. Ver el manómetro, reanudar.',
       ),
       'left-full': always(
-        'Aire cortado, mantenerse lejos.',
+        'Cortar el aire, alejarse.',
         'El packer de una sesión anterior no se vio vacío. Cerrar la llave de aire, ver el manómetro.',
       ),
       resume: always('Reanudar, o elegir el packer.', 'Una sesión de práctica quedó sin cerrar.'),
@@ -221,7 +221,7 @@ export function instructions(f: Format) {
       compared: always('Empezar a inflar.', 'Manómetro y sensor coinciden.'),
       differs: always(
         'Averiguar cuál falla.',
-        'Manómetro y sensor discrepan: hasta entonces, creer al más alto.',
+        'Manómetro y sensor discrepan: hasta entonces, creer la lectura más alta.',
       ),
     },
     inflate: {

@@ -124,7 +124,7 @@ describe('Spanish orders', () => {
 
   it('a sentence names what the hand grasps, and fits its place', () => {
     const thing =
-      /llave|regulador|purga|manómetro|cable|corriente|aparato|ordenador|hoja|sonda|tubo|manga|conector|manguera|lejos|más alto|muestra testigo/i;
+      /llave|regulador|purga|manómetro|cable|corriente|aparato|ordenador|hoja|sonda|tubo|manga|conector|manguera|lejos|más alta|muestra testigo/i;
     for (const { code, order } of every) {
       expect(order.sentence, code).toMatch(thing);
       expect(order.sentence.length, order.sentence).toBeLessThanOrEqual(205);

@@ -21,8 +21,8 @@ export const RECORDS: typeof ENGLISH = {
   noAlarm: 'ninguna',
   alarmCount: {
     urgent: (n: number) => (n === 1 ? '1 urgente' : `${n} urgentes`),
-    high: (n: number) => (n === 1 ? '1 alta' : `${n} altas`),
-    low: (n: number) => (n === 1 ? '1 baja' : `${n} bajas`),
+    high: (n: number) => (n === 1 ? '1 importante' : `${n} importantes`),
+    low: (n: number) => (n === 1 ? '1 menor' : `${n} menores`),
   },
   cureNot: 'no alcanzado',
   toReview: 'Por revisar',

@@ -3,8 +3,8 @@ import type { SoundCode } from '../en/sound.ts';
 export const SOUND_NAME: Record<SoundCode, string> = {
   urgent: 'Urgente',
   lost: 'Lectura perdida',
-  high: 'Alta',
-  low: 'Baja',
+  high: 'Importante',
+  low: 'Menor',
   cue: 'Llave pronto',
   tick: 'Cada segundo',
   now: 'Cerrarla ya',
