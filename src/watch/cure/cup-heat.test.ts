@@ -58,6 +58,33 @@ describe('the greatest heat of a cup', () => {
     expect(found!.age).toBeLessThan(1);
   });
 
+  it('of a plateau that rises to its end is never told later than its middle turns out to be', () => {
+    // Within nine tenths from 50 to 120 min; the very greatest is at its end.
+    const output = (t: number) => {
+      const edge = (atS: number) => 1 / (1 + Math.exp(-(t - atS) / 240));
+      return (40 / 6000) * edge(3000) * (1 - edge(7200)) * (1 + t / 1e5);
+    };
+    const course = createCourse();
+    const soFar: number[] = [];
+    let c = 15;
+    let end: number | null = null;
+    for (let t = 1; t <= 4 * 3600 && end === null; t++) {
+      c += output(t) - (c - 12) / 2200;
+      if (!courseOn(course, 1, c, t / 3600)) continue;
+      const heat = greatestHeat(course, 200, SAME);
+      if (heat?.passed) end = heat.age;
+      else if (heat !== null) soFar.push(heat.age);
+    }
+    expect(Math.abs(end! - 1.42)).toBeLessThan(0.1);
+    expect(Math.max(...soFar)).toBeLessThan(1.02 * end!);
+  });
+
+  it('of a cup that is at its hottest from the first stretch on has passed, too', () => {
+    const course = courseOf((t) => 0.4 * Math.exp(-t / 120), 2200, 10, 20, 3600);
+    expect(greatestHeat(course, 200, SAME)).toMatchObject({ passed: true });
+    expect(greatestHeat(course, 200, SAME)!.age).toBeLessThan(0.06);
+  });
+
   it('is none of a cup that warms little, be it by warmer air', () => {
     const warmed = courseOf(() => 0, 2200, 15, 10, 4 * 3600);
     expect(riseOf(warmed)).toBeLessThan(LEAST_RISE_K);

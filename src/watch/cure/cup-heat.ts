@@ -70,7 +70,8 @@ export function greatestHeat(
   for (let i = 1; i < q.length; i++) if (q[i]! > q[hottest]!) hottest = i;
   let cool = hottest;
   for (let i = 0; i < hottest; i++) if (q[i]! < q[cool]!) cool = i;
-  const base = q[cool]!;
+  // A cup that is at its hottest from the first on has no cold stretch before it; what it comes to afterwards is the air, too.
+  const base = hottest < HALF ? Math.min(...q) : q[cool]!;
   // What the heat would be at one temperature.
   const v = q.map((x, i) => (i < cool ? 0 : Math.max(0, x - base) * minutesAt(course.means[i + HALF]!)));
   let top = hottest;
@@ -81,8 +82,9 @@ export function greatestHeat(
   let to = top;
   while (from > 0 && v[from - 1]! >= edge) from--;
   while (to + 1 < v.length && v[to + 1]! >= edge) to++;
-  const at = passed ? (from + to) / 2 + HALF : top + HALF;
-  return { age: ageAt(course.ages, at), passed };
+  // While it has not passed, the middle so far only comes before what it will be: noise moves the top about on a plateau, and a
+  // usual batch that was at the late end of it for a moment was called slow.
+  return { age: ageAt(course.ages, (from + to) / 2 + HALF), passed };
 }
 
 /** Ages are of the stretches' ends: the middle of one is half way from the one before. */

@@ -3,7 +3,14 @@ import type { CupMark } from '../../job/setup.ts';
 import { type CupSeen, judgeCup } from './cup-judge.ts';
 
 const MARK: CupMark = { age: 0.4, scatter: 0.08, riseK: 40, batches: 4 };
-const seen = (more: Partial<CupSeen>): CupSeen => ({ age: 0.1, riseK: 0, heat: null, doubt: null, ...more });
+const seen = (more: Partial<CupSeen>): CupSeen => ({
+  age: 0.1,
+  riseK: 0,
+  heat: null,
+  doubt: null,
+  brief: false,
+  ...more,
+});
 const passed = (age: number): Partial<CupSeen> => ({
   age: age * 1.3,
   riseK: 40,
@@ -51,6 +58,18 @@ describe('a cup of a resin whose mark is known', () => {
     const little = { ...MARK, riseK: 8 };
     expect(said({ age: 0.6, riseK: 3 }, little)).toBe('waits');
     expect(said({ age: 1, riseK: 3 }, little)).toBe('little-heat');
+    // Two of its four cups warmed by 18 K, the others by too little for a mark: a usual one of these was called slow.
+    expect(said({ age: 0.6, riseK: 0.3 }, { ...MARK, riseK: 17.6, batches: 2 })).toBe('waits');
+  });
+
+  // Of a resin that is over in ten minutes the age is past the mark before there are nine stretches to take a slope of.
+  it('is not called slow before it was followed long enough to see whether it reacts', () => {
+    const brief = { age: 0.6, brief: true };
+    expect(said({ ...brief, riseK: 140 })).toBe('waits');
+    expect(said({ ...brief, age: 1.6 }, null)).toBe('waits');
+    expect(said({ ...brief, age: 2, riseK: 0 })).toBe('waits');
+    expect(said({ ...brief, riseK: 140, heat: { age: 0.5, passed: false } })).toBe('reacts');
+    expect(said({ ...brief, riseK: 140, heat: { age: 0.4, passed: true } })).toBe('usual');
   });
 });
 

@@ -24,6 +24,8 @@ export interface CupSeen {
   readonly heat: CupHeat | null;
   /** What stands against believing the cup at all. */
   readonly doubt: CupDoubt | null;
+  /** Too briefly to see whether it reacts: the quickest are over before there is a slope to read. */
+  readonly brief: boolean;
 }
 
 /** From this much over the usual time on a batch is called slow, where even the least is over SURELY ... */
@@ -48,9 +50,15 @@ export function judgeCup(seen: CupSeen, mark: CupMark | null): CupSaid {
   return mark === null ? unknown(seen) : known(seen, mark);
 }
 
+/** Not slow, whatever the sheet's time says: it may have reacted before it was looked at, or does so now. */
+const notYet = ({ heat }: CupSeen): CupSaid =>
+  heat === null ? NOTHING_SAID : { verdict: 'reacts', doubt: null, times: null };
+
 /** Resins differ by a third in when their heat is greatest: only the coarse is told. */
-function unknown({ age, riseK, heat }: CupSeen): CupSaid {
+function unknown(seen: CupSeen): CupSaid {
+  const { age, riseK, heat } = seen;
   if (heat?.passed) return { verdict: 'reacts', doubt: null, times: null };
+  if (seen.brief) return notYet(seen);
   if (heat !== null)
     return { verdict: heat.age > UNKNOWN_SLOW ? 'slow' : 'reacts', doubt: null, times: null };
   if (age < UNKNOWN_SLOW) return NOTHING_SAID;
@@ -63,8 +71,12 @@ export const isTooQuick = (times: number): boolean => times < TOO_QUICK;
 /** What usually warms little tells nothing by being cool. */
 export const isLittle = ({ heat }: Pick<CupSeen, 'heat'>, mark: CupMark): boolean =>
   heat === null && mark.riseK < 2 * LEAST_RISE_K;
+/** A mark comes of those cups alone that warmed enough: to call one slow for staying cool asks for more than to wait for it. */
+const isMeagre = ({ heat }: Pick<CupSeen, 'heat'>, mark: CupMark): boolean =>
+  heat === null && mark.riseK < 3 * LEAST_RISE_K;
 
-function known({ age, riseK, heat }: CupSeen, mark: CupMark): CupSaid {
+function known(seen: CupSeen, mark: CupMark): CupSaid {
+  const { age, riseK, heat } = seen;
   const wide = Math.exp(K * mark.scatter);
   if (heat?.passed) {
     const value = heat.age / mark.age;
@@ -73,7 +85,8 @@ function known({ age, riseK, heat }: CupSeen, mark: CupMark): CupSaid {
     if (value > SLOW && times.least > SURELY) return { verdict: 'slow', doubt: null, times };
     return { verdict: times.most < QUICK ? 'quick' : 'usual', doubt: null, times };
   }
-  if (isLittle({ heat }, mark)) return age > DEAD * mark.age ? cannotTell('little-heat') : NOTHING_SAID;
+  if (seen.brief) return notYet(seen);
+  if (isMeagre(seen, mark)) return age > DEAD * mark.age ? cannotTell('little-heat') : NOTHING_SAID;
   const soFar = (heat?.age ?? age) / mark.age;
   const least = soFar / wide;
   if (heat === null && soFar > DEAD && riseK < NO_RISE_K)

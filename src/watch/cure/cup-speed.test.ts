@@ -9,6 +9,7 @@ const seenAt = (times: number, more: Partial<CupSeen> = {}): CupSeen => ({
   riseK: 40,
   heat: { age: 0.4 * times, passed: true },
   doubt: null,
+  brief: false,
   ...more,
 });
 /** What a sheet's count of 1 with so wide a bound is by this batch. */

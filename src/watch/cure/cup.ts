@@ -8,7 +8,7 @@ import { type CupCourse, courseOn, createCourse } from './cup-course.ts';
 import { type CupHeat, greatestHeat, LEAST_RISE_K, riseOf } from './cup-heat.ts';
 import { type CupSaid, type CupSeen, judgeCup, NOTHING_SAID } from './cup-judge.ts';
 import { AS_THE_SHEET, type Batch, batchOf } from './cup-speed.ts';
-import { fitSheet, minutesAt, OVER_HOTTEST_K, type SheetFit } from './sheet.ts';
+import { fitSheet, minutesAt, type SheetFit } from './sheet.ts';
 
 /**
  * The witness cup: a probe in a cup of the mixed resin, from mixing on. By its own course of temperature it tells how quick this
@@ -158,7 +158,7 @@ function take(s: Cup, tUs: number, c: number, setup: Setup | null, fit: SheetFit
 
 /** No sheet speaks of the heat of a cup that runs away: over its hottest point it counts no faster. */
 const ageBy = (fit: SheetFit, seconds: number, c: number): number =>
-  seconds / 60 / minutesAt(fit, Math.min(c, fit.hottestC + OVER_HOTTEST_K));
+  seconds / 60 / minutesAt(fit, Math.min(c, fit.hottestC + 20));
 
 function doubtOf(s: Cup, setup: Setup | null): CupDoubt | null {
   if (!s.lost && heatingOf(setup) === 'none' && s.sleeveMostC > s.mostC + SLEEVE_OVER_K)
@@ -175,7 +175,7 @@ function doubtOf(s: Cup, setup: Setup | null): CupDoubt | null {
 function tell(s: Cup, tUs: number, setup: Setup | null, emit: (event: WatchEvent) => void): void {
   const { age, riseK, heat } = s;
   const before = s.said;
-  const seen: CupSeen = { age, riseK, heat, doubt: doubtOf(s, setup) };
+  const seen: CupSeen = { age, riseK, heat, doubt: doubtOf(s, setup), brief: s.course.means.length < SEEN_BY };
   const mark = setup?.resin?.cup?.mark ?? null;
   // What was slow when its probe was lost is no quicker for that.
   if (seen.doubt !== 'lost') s.batch = batchOf(seen, mark);
