@@ -29,9 +29,14 @@ const RISE_ASKED_S = 3;
 const RISEN_SHARE = 0.985;
 /** What goes on rising faster than this behind a closed end may be a packer's fill, bar/s (12 mbar/min; common practice, no source). */
 const FILLS_BAR_S = 0.0002;
-/** It still rises where the last second and a half brought more than this share. */
+/**
+ * It still rises where the last second and a half brought more than this share; a hose has come to rest by GAINS_ON_S, and then a smaller
+ * share is asked about. (A packer of 22 l behind a wide hose gains a fourteenth of what it reads: it was over its rating with nothing asked.)
+ */
 const GAINED_SHARE = 0.1;
 const GAINED_S = 1.5;
+const GAINS_ON_S = 5;
+const GAINS_ON_SHARE = 0.03;
 /** Locked up: over so many seconds the slope is under this share of a second of the level itself, or under the least, bar/s. */
 const STILL_S = 5;
 const STILL_SHARE = 0.02;
@@ -146,8 +151,8 @@ function rising(p: Proof, ctx: ProofContext, tS: number, bar: number, emit: Emit
   if (!courseAdd(p.course, tS, bar)) return 'goes-on';
   p.fastest = Math.max(p.fastest, courseLine(p.course, 1)?.slope ?? 0);
   const gained = courseLine(p.course, GAINED_S);
-  if (forS > RISE_ASKED_S && gained !== null && gained.slope * GAINED_S > GAINED_SHARE * bar)
-    ask(p, ctx, bar, emit);
+  const share = forS > GAINS_ON_S ? GAINS_ON_SHARE : GAINED_SHARE;
+  if (forS > RISE_ASKED_S && gained !== null && gained.slope * GAINED_S > share * bar) ask(p, ctx, bar, emit);
   if (lockedUp(p)) return lock(p, ctx, tS, bar, emit);
   return forS > NEVER_STILL_S ? breakOff(p, 'never-still', ctx.tUs, bar, emit) : 'goes-on';
 }
