@@ -26,6 +26,8 @@ export interface CupSeen {
   readonly doubt: CupDoubt | null;
   /** Too briefly to see whether it reacts: the quickest are over before there is a slope to read. */
   readonly brief: boolean;
+  /** Well warmer than the pot when it was first read: how much of its time had passed by then is not known. */
+  readonly warm: boolean;
 }
 
 /** From this much over the usual time on a batch is called slow, where even the least is over SURELY ... */
@@ -51,14 +53,14 @@ export function judgeCup(seen: CupSeen, mark: CupMark | null): CupSaid {
 }
 
 /** Not slow, whatever the sheet's time says: it may have reacted before it was looked at, or does so now. */
-const notYet = ({ heat }: CupSeen): CupSaid =>
+const notCalled = ({ heat }: CupSeen): CupSaid =>
   heat === null ? NOTHING_SAID : { verdict: 'reacts', doubt: null, times: null };
 
 /** Resins differ by a third in when their heat is greatest: only the coarse is told. */
 function unknown(seen: CupSeen): CupSaid {
   const { age, riseK, heat } = seen;
   if (heat?.passed) return { verdict: 'reacts', doubt: null, times: null };
-  if (seen.brief) return notYet(seen);
+  if (seen.brief) return notCalled(seen);
   if (heat !== null)
     return { verdict: heat.age > UNKNOWN_SLOW ? 'slow' : 'reacts', doubt: null, times: null };
   if (age < UNKNOWN_SLOW) return NOTHING_SAID;
@@ -81,11 +83,12 @@ function known(seen: CupSeen, mark: CupMark): CupSaid {
   if (heat?.passed) {
     const value = heat.age / mark.age;
     if (isTooQuick(value)) return cannotTell('too-early');
+    if (seen.warm) return notCalled(seen);
     const times = { least: value / wide, value, most: value * wide };
     if (value > SLOW && times.least > SURELY) return { verdict: 'slow', doubt: null, times };
     return { verdict: times.most < QUICK ? 'quick' : 'usual', doubt: null, times };
   }
-  if (seen.brief) return notYet(seen);
+  if (seen.brief || seen.warm) return notCalled(seen);
   if (isMeagre(seen, mark)) return age > DEAD * mark.age ? cannotTell('little-heat') : NOTHING_SAID;
   const soFar = (heat?.age ?? age) / mark.age;
   const least = soFar / wide;

@@ -10,6 +10,7 @@ const seenAt = (times: number, more: Partial<CupSeen> = {}): CupSeen => ({
   heat: { age: 0.4 * times, passed: true },
   doubt: null,
   brief: false,
+  warm: false,
   ...more,
 });
 /** What a sheet's count of 1 with so wide a bound is by this batch. */
@@ -21,6 +22,7 @@ describe('a batch by its cup', () => {
     expect(batchOf(seenAt(1.5, { doubt: 'lost' }), MARK)).toBe(AS_THE_SHEET);
     expect(batchOf(seenAt(0.6), MARK)).toBe(AS_THE_SHEET);
     expect(batchOf(seenAt(1.5), null)).toBe(AS_THE_SHEET);
+    expect(batchOf(seenAt(1.5, { warm: true }), MARK)).toBe(AS_THE_SHEET);
     expect(ofBatch({ value: 1, low: 0.8, high: 1.3 }, AS_THE_SHEET)).toEqual({
       value: 1,
       low: 0.8,

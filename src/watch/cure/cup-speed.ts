@@ -35,7 +35,7 @@ const UNKNOWN_SD = 0.2;
  */
 export function batchOf(seen: CupSeen, mark: CupMark | null): Batch {
   const { age, heat, doubt } = seen;
-  if (doubt !== null) return AS_THE_SHEET;
+  if (doubt !== null || seen.warm) return AS_THE_SHEET;
   if (mark === null)
     return heat?.passed ? AS_THE_SHEET : soFar((heat?.age ?? age) / LATEST_SHARE, UNKNOWN_SD);
   if (heat?.passed) {

@@ -160,6 +160,12 @@ function take(s: Cup, tUs: number, c: number, setup: Setup | null, fit: SheetFit
 const ageBy = (fit: SheetFit, seconds: number, c: number): number =>
   seconds / 60 / minutesAt(fit, Math.min(c, fit.hottestC + 20));
 
+/** A resin that warms by itself within minutes of mixing, or a cup that was mixed before: the pot's temperature is not what it had until then. */
+const isWarm = ({ startC }: Cup, setup: Setup | null): boolean => {
+  const potC = setup?.resin?.potC;
+  return potC !== undefined && startC !== null && startC > potC + POT_K;
+};
+
 function doubtOf(s: Cup, setup: Setup | null): CupDoubt | null {
   if (!s.lost && heatingOf(setup) === 'none' && s.sleeveMostC > s.mostC + SLEEVE_OVER_K)
     return 'cooler-than-sleeve';
@@ -167,7 +173,7 @@ function doubtOf(s: Cup, setup: Setup | null): CupDoubt | null {
   if (potC !== undefined && s.startC !== null) {
     if (s.startC < potC - POT_K) return 'not-of-pot';
     const isStill = s.riseK < LEAST_RISE_K && s.course.means.length >= SEEN_BY;
-    if (s.startC > potC + POT_K && isStill && s.heat === null) return 'not-of-pot';
+    if (isWarm(s, setup) && isStill && s.heat === null) return 'not-of-pot';
   }
   return s.lost && !s.heat?.passed ? 'lost' : null;
 }
@@ -175,7 +181,14 @@ function doubtOf(s: Cup, setup: Setup | null): CupDoubt | null {
 function tell(s: Cup, tUs: number, setup: Setup | null, emit: (event: WatchEvent) => void): void {
   const { age, riseK, heat } = s;
   const before = s.said;
-  const seen: CupSeen = { age, riseK, heat, doubt: doubtOf(s, setup), brief: s.course.means.length < SEEN_BY };
+  const seen: CupSeen = {
+    age,
+    riseK,
+    heat,
+    doubt: doubtOf(s, setup),
+    brief: s.course.means.length < SEEN_BY,
+    warm: isWarm(s, setup),
+  };
   const mark = setup?.resin?.cup?.mark ?? null;
   // What was slow when its probe was lost is no quicker for that.
   if (seen.doubt !== 'lost') s.batch = batchOf(seen, mark);
@@ -184,7 +197,8 @@ function tell(s: Cup, tUs: number, setup: Setup | null, emit: (event: WatchEvent
   if (before.verdict === 'slow' && said.verdict === 'reacts') return;
   s.said = said;
   const isNew = said.verdict !== before.verdict || said.doubt !== before.doubt;
-  const marks = heat?.passed === true && !s.marked;
+  // An age of which a part is guessed is no mark to keep.
+  const marks = heat?.passed === true && !s.marked && !seen.warm;
   if (!isNew && !marks) return;
   s.marked ||= marks;
   const { times } = said;
@@ -198,7 +212,7 @@ function tell(s: Cup, tUs: number, setup: Setup | null, emit: (event: WatchEvent
       value: times.value === null ? null : round(times.value, 2),
       most: times.most === null ? null : round(times.most, 2),
     },
-    heatAge: heat?.passed ? round(heat.age, 3) : null,
+    heatAge: heat?.passed && !seen.warm ? round(heat.age, 3) : null,
     riseK: round(riseK, 1),
   });
 }
