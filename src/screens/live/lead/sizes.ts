@@ -13,6 +13,9 @@ export interface SlotRoom {
 
 /** Large digits stand closer than text does (tokens.css, --digit-gap). */
 export const DIGIT_GAP_EM = -0.035;
+/** Over large digits there is so much air that they do not touch their name (live.css, .slot-big), em; a small window has none to spare. */
+const AIR_EM = 0.06;
+const airShare = ({ small }: SlotRoom): number => (small ? 1 : CAP_EM / (CAP_EM + AIR_EM));
 /** Of the pressure's size, the most that a time may have. */
 const TIME_MOST = 0.86;
 /** A unit beside a large number, as a share of it, and the space around it, em of the number. */
@@ -71,7 +74,7 @@ export function digitSize(slot: PressureSlot, unit: string, room: SlotRoom): num
   const unitW = (widthEm(unit, 400) + 0.3) * unitPx(room);
   return fit(form(slot.digits), {
     width: w - 2 * room.pad - unitW,
-    height: h - 2 * room.pad - lineH(labelPx(room)) - under - (room.small ? 0 : 8),
+    height: airShare(room) * (h - 2 * room.pad - lineH(labelPx(room)) - under - (room.small ? 0 : 8)),
     spacingEm: DIGIT_GAP_EM,
   });
 }
@@ -113,6 +116,7 @@ export function timeSize(
     );
   }
   if (slot.big === null) return 0;
-  const px = Math.min(width / Math.max(0.01, partsEm(slot.big)), height / CAP_EM, pressurePx * TIME_MOST);
+  const digitsH = (height * airShare(room)) / CAP_EM;
+  const px = Math.min(width / Math.max(0.01, partsEm(slot.big)), digitsH, pressurePx * TIME_MOST);
   return Math.max(1, Math.floor(px));
 }
