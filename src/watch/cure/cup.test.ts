@@ -91,7 +91,8 @@ describe('a witness cup', () => {
 
   // Its peak is at five minutes: at four it was 15 K over the pot, and how much had passed by then is not known.
   it('of a resin that is over in minutes tells that it reacts, no speed of its batch and no mark to keep', () => {
-    const quick = (t: number) => 18 + 110 / (1 + Math.exp(-(t - 320) / 40)) / (1 + Math.max(0, t - 320) / 3000);
+    const quick = (t: number) =>
+      18 + 110 / (1 + Math.exp(-(t - 320) / 40)) / (1 + Math.max(0, t - 320) / 3000);
     const mark = { age: 0.06, scatter: 0.08, riseK: 60, batches: 4 };
     const { words, events, cup } = withCup(quick, setupWith(mark));
     expect(words).toEqual(['reacts']);

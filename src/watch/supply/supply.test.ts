@@ -124,10 +124,13 @@ describe('a proof of the supply', () => {
   });
 
   // The practice site: 22 l behind 20 m of 8 mm, valve at 60 to 100 %. The hose’s share comes at once, the packer’s evenly after it.
-  it.each([10, 50])('asks within seconds at %s Hz where a wide hose hides how slowly the rest comes', (hz) => {
-    const s = begun({ hz }).flow(7, (t) => 0.28 * (1 - Math.exp(-t / 0.3)) + 0.021 * t, { hz });
-    expect(lastOf(s, 'asked')).toMatchObject({ reason: 'slow-rise' });
-  });
+  it.each([10, 50])(
+    'asks within seconds at %s Hz where a wide hose hides how slowly the rest comes',
+    (hz) => {
+      const s = begun({ hz }).flow(7, (t) => 0.28 * (1 - Math.exp(-t / 0.3)) + 0.021 * t, { hz });
+      expect(lastOf(s, 'asked')).toMatchObject({ reason: 'slow-rise' });
+    },
+  );
 
   it('goes on where the valve was opened slowly, and waits for that word', () => {
     const slow = (t: number) => Math.min(1.82, 0.3 * t);
