@@ -9,7 +9,7 @@ const REASON: Record<AirTestReason, string> = {
   'no-reading': 'no hay lectura',
   'sensor-too-coarse': 'la incertidumbre del sensor pasa de un décimo de la caída admitida',
   'over-plugs': 'el agua freática pide más aire del que se da a los obturadores',
-  stopped: 'cortado a mano',
+  stopped: 'parado a mano',
   'not-held': 'no se mantiene en la presión de ensayo',
   'air-came-in': 'entró aire mientras se medía la caída',
   gap: 'faltan lecturas',
@@ -73,7 +73,7 @@ export function airTest(f: Format) {
       case 'judged':
         return `Ensayo con aire ${e.attempt}: ${judgedText(e, u)}`;
       case 'broken-off':
-        return `Ensayo con aire ${e.attempt} cortado${why}`;
+        return `Ensayo con aire ${e.attempt} interrumpido${why}`;
       case 'vented':
         return 'Línea otra vez vacía tras el ensayo con aire';
     }

@@ -53,7 +53,7 @@ const REBOUND: Record<Extract<WatchEvent, { e: 'rebound' }>['what'], string> = {
   started: 'Purga cerrada, se espera por si vuelve la presión',
   stayed: 'Se quedó en cero con la purga cerrada. Un doblez o una válvula antirretorno puede esconder aire',
   'came-back': 'La presión volvió con la purga cerrada: el packer no está vacío',
-  'broken-off': 'Prueba de rebote cortada',
+  'broken-off': 'Prueba de rebote interrumpida',
 };
 
 const DEVICE: Record<Extract<WatchEvent, { e: 'device' }>['what'], string> = {

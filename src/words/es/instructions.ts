@@ -335,7 +335,7 @@ export function instructions(f: Format) {
         'Leer el manómetro.',
         'El sensor lee de menos: su cero no es cero. Seguir desinflando, escribir lo que marca el manómetro.',
       ),
-      broken: always('Purgar a cero, probar otra vez.', 'La prueba se cortó y no dice nada.'),
+      broken: always('Purgar a cero, probar otra vez.', 'La prueba se interrumpió y no dice nada.'),
       lost: always('Mantenerse lejos.', 'Sin lectura: tratar el packer como lleno.'),
     },
     done: {
@@ -392,7 +392,7 @@ export function instructions(f: Format) {
         'Esperar más, ensayar otra vez.',
         'No se puede decir si aguanta: dejar que el aire tome la temperatura del tubo, dar sombra al sensor.',
       ),
-      broken: always('Ensayar otra vez, o acabar.', 'El ensayo se cortó y no dice nada.'),
+      broken: always('Ensayar otra vez, o acabar.', 'El ensayo se interrumpió y no dice nada.'),
     },
     abandoned: {
       pressure: always('Desinflar despacio.', 'Antes de mover nada. Nadie junto al packer.'),

@@ -11,7 +11,7 @@ const REASON: Record<SupplyReason, string> = {
   'never-still': 'no se estabilizó: la manguera pierde o su extremo está abierto',
   'end-leaks': 'bajó al cerrar la llave: el extremo de la manguera está abierto o pierde',
   'packer-on': 'el packer estaba en la manguera',
-  stopped: 'cortada a mano',
+  stopped: 'parada a mano',
   turned: 'se volvió a ajustar el regulador',
   stage: 'el trabajo siguió adelante',
   gap: 'faltan lecturas',
@@ -95,7 +95,7 @@ export function supply(f: Format) {
       case 'proved':
         return `Suministro probado: ${supplyText(e, u)}`;
       case 'broken-off':
-        return `Prueba del suministro cortada${why}`;
+        return `Prueba del suministro interrumpida${why}`;
       case 'vented':
         return 'Línea otra vez vacía tras la prueba del suministro';
       case 'void':
