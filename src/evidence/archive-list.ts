@@ -6,11 +6,11 @@ import { sealedOf } from '../record/seal.ts';
 import { listImports } from '../record/stores/imports.ts';
 import { loadSealed } from '../record/stores/sealed-store.ts';
 import type { EvidenceDeps } from './deps.ts';
-import { about, type FileLabel, readLabel } from './labels.ts';
+import { about, type FileLabel, labelsIn } from './labels.ts';
 import type { ArchiveEntry } from './messages.ts';
 import { manifestOf } from './opened-records.ts';
 import { papersOf } from './papers.ts';
-import { allStatuses } from './reviews.ts';
+import { newestStatuses } from './reviews.ts';
 import { label as labelRun } from './sealing.ts';
 import { signerAt, type Trust } from './signers.ts';
 
@@ -20,7 +20,9 @@ export async function listArchive(
   /** Of a file whose label is gone. */
   makeLabel: (sha256: string) => Promise<FileLabel>,
 ): Promise<readonly ArchiveEntry[]> {
-  const statuses = await allStatuses(deps.documents);
+  const reviews = await deps.documents.list('review');
+  const statuses = newestStatuses(reviews);
+  const labelOf = labelsIn(reviews);
   const runList = createRunList(deps.documents, deps.files, deps.utcMs);
   const sealedIds = new Set(
     (await deps.documents.list('seal')).filter((d) => sealedOf(d.body) !== null).map((d) => d.id),
@@ -51,19 +53,15 @@ export async function listArchive(
       peakBar: run.peakBar,
       alarms: run.alarms,
       gaps: run.gaps,
+      cure: null,
       sealed: sealedBy(manifest),
       imported: null,
       status: statuses.get(run.runId) ?? null,
     });
   }
   for (const file of await listImports(deps.documents)) {
-    const label = (await readLabel(deps, file.sha256)) ?? (await makeLabel(file.sha256).catch(() => null));
-    const {
-      sealedUtcMs,
-      fingerprint,
-      sketch: _,
-      ...shown
-    } = label ?? {
+    const label = labelOf(file.sha256) ?? (await makeLabel(file.sha256).catch(() => null));
+    const { sealedUtcMs, fingerprint, ...shown } = label ?? {
       ...about(null),
       title: file.name,
       state: 'ended' as const,
@@ -72,9 +70,9 @@ export async function listArchive(
       peakBar: null,
       alarms: 0,
       gaps: 0,
+      cure: null,
       sealedUtcMs: null,
       fingerprint: null,
-      sketch: null,
     };
     entries.push({
       ref: { kind: 'import', sha256: file.sha256 },

@@ -30,7 +30,7 @@ import { differences } from './differences.ts';
 import { enclosedAnswers } from './enclosed/answers.ts';
 import { removeBesideRun } from './enclosed/enclosed.ts';
 import { EvidenceError, evidenceCode } from './faults.ts';
-import { type FileLabel, labelFor, readLabel, removeLabel, writeLabel } from './labels.ts';
+import { type FileLabel, labelFor, readSketch, removeLabel, writeLabel } from './labels.ts';
 import type {
   EvidenceAnswers,
   EvidenceContract,
@@ -102,12 +102,13 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
   });
 
   /** Checked once; not kept open, so that a long list doesn't push out what is being looked at. */
-  async function makeLabel(sha256: string): Promise<FileLabel> {
+  async function makeLabel(sha256: string): Promise<{ label: FileLabel; sketch: Sketch }> {
     const { record, verdict } = await loadKept(deps, sha256, await trust());
     verdicts.set(sha256, verdict);
-    const label = labelFor(record.manifest!, await sketchOfRecord(record));
-    await writeLabel(deps, sha256, label).catch(() => undefined);
-    return label;
+    const sketch = await sketchOfRecord(record);
+    const label = labelFor(record.manifest!, sketch);
+    await writeLabel(deps, sha256, label, sketch).catch(() => undefined);
+    return { label, sketch };
   }
 
   const verdictOf = (ref: RecordRef): VerifyView['verdict'] | null =>
@@ -160,7 +161,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       return sketchOf(detail, window, detail.summary.peakBar);
     }
     if (ref.kind === 'import')
-      return (await readLabel(deps, ref.sha256))?.sketch ?? (await makeLabel(ref.sha256)).sketch;
+      return (await readSketch(deps, ref.sha256)) ?? (await makeLabel(ref.sha256)).sketch;
     return sketchOfRecord(await openRecords.open(ref));
   }
 
@@ -307,8 +308,10 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       const { view, record } = opened;
       const done = await keepChecked(deps, opened);
       // The list makes it up where this is cut short.
-      if (record?.manifest)
-        await writeLabel(deps, view.sha256, labelFor(record.manifest, await sketchOfRecord(record)));
+      if (record?.manifest) {
+        const sketch = await sketchOfRecord(record);
+        await writeLabel(deps, view.sha256, labelFor(record.manifest, sketch), sketch);
+      }
       return done;
     },
     'remove-import': async ({ sha256 }) => {
@@ -317,7 +320,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       openRecords.drop({ kind: 'import', sha256 });
       return null;
     },
-    archive: async () => listArchive(deps, await trust(), makeLabel),
+    archive: async () => listArchive(deps, await trust(), async (sha256) => (await makeLabel(sha256)).label),
     sketch: ({ ref }) => sketchFor(ref),
     'set-status': ({ ref, status, reason, by }) =>
       setStatus(deps, refText(ref), { status, reason, by }, async () => {

@@ -3,8 +3,9 @@
  * be listed. Only a label: whoever opens the record has the file itself checked.
  */
 import type { Manifest } from '../record/manifest.ts';
+import type { StoredDocument } from '../record/stores/store.ts';
 import type { EvidenceDeps } from './deps.ts';
-import type { Sketch } from './messages.ts';
+import type { Account, Sketch } from './messages.ts';
 import { summaryOf } from './opened-records.ts';
 import { bundleIn } from './papers.ts';
 
@@ -22,8 +23,12 @@ export interface FileLabel {
   readonly gaps: number;
   readonly sealedUtcMs: number;
   readonly fingerprint: string;
-  /** null in labels of before there were any: it is made up from the file. */
-  readonly sketch: Sketch | null;
+  readonly cure: Account['cure']['state'];
+}
+
+/** As it rests. The picture is text: a list of thousands is read whole, and what it does not draw costs it a copy only. */
+interface KeptLabel extends FileLabel {
+  readonly sketch: string;
 }
 
 const idOf = (sha256: string): string => `label-${sha256}`;
@@ -53,37 +58,62 @@ export function labelFor(manifest: Manifest, sketch: Sketch): FileLabel {
     gaps,
     sealedUtcMs: manifest.sealedUtcMs,
     fingerprint: manifest.signer.fingerprint,
-    sketch,
+    cure: sketch.account.cure.state,
   };
 }
 
-const isLabel = (v: unknown): v is FileLabel => {
-  const l = v as Partial<FileLabel> | null;
+const isLabel = (v: unknown): v is KeptLabel => {
+  const l = v as Partial<KeptLabel> | null;
   return (
     typeof l === 'object' &&
     l !== null &&
-    [l.title, l.site, l.client, l.crew, l.packer, l.fingerprint].every((t) => typeof t === 'string') &&
+    [l.title, l.site, l.client, l.crew, l.packer, l.fingerprint, l.cure, l.sketch].every(
+      (t) => typeof t === 'string',
+    ) &&
     [l.openedUtcMs, l.seconds, l.alarms, l.gaps, l.sealedUtcMs].every((n) => typeof n === 'number')
   );
 };
 
-/** One of before a figure was told is made up from the file again. */
-const isSketch = (s: Sketch | null | undefined): s is Sketch =>
-  s?.numbers?.overrides !== undefined && s.account?.underFloor !== undefined;
-
-export async function readLabel(deps: EvidenceDeps, sha256: string): Promise<FileLabel | null> {
-  const body = (await deps.documents.get('review', idOf(sha256)))?.body;
-  return isLabel(body) ? { ...body, sketch: isSketch(body.sketch) ? body.sketch : null } : null;
+/** JSON has no number for a gap. */
+function sketchIn(text: string): Sketch | null {
+  const s = JSON.parse(text) as Sketch | null;
+  // One of before a figure was told is made up from the file again.
+  if (s?.numbers?.overrides === undefined || s.account?.underFloor === undefined) return null;
+  const gaps = (column: readonly (number | null)[]) => column.map((v) => v ?? Number.NaN);
+  const { course } = s;
+  return course === null ? s : { ...s, course: { ...course, min: gaps(course.min), max: gaps(course.max) } };
 }
 
-export async function writeLabel(deps: EvidenceDeps, sha256: string, label: FileLabel): Promise<void> {
+/** The kept file's course and figures; null: they are to be made up from the file. */
+export async function readSketch(deps: EvidenceDeps, sha256: string): Promise<Sketch | null> {
+  const body = (await deps.documents.get('review', idOf(sha256)))?.body;
+  return isLabel(body) ? sketchIn(body.sketch) : null;
+}
+
+/** The labels among all documents of the kind 'review': asked for one by one, two thousand take seconds. */
+export function labelsIn(reviews: readonly StoredDocument[]): (sha256: string) => FileLabel | null {
+  const bodies = new Map(reviews.map(({ id, body }) => [id, body]));
+  return (sha256) => {
+    const body = bodies.get(idOf(sha256));
+    if (!isLabel(body)) return null;
+    const { sketch: _, ...label } = body;
+    return label;
+  };
+}
+
+export async function writeLabel(
+  deps: EvidenceDeps,
+  sha256: string,
+  label: FileLabel,
+  sketch: Sketch,
+): Promise<void> {
   const resting = await deps.documents.get('review', idOf(sha256));
   await deps.documents.put({
     kind: 'review',
     id: idOf(sha256),
     revision: resting?.revision ?? 0,
     savedUtcMs: deps.utcMs(),
-    body: label,
+    body: { ...label, sketch: JSON.stringify(sketch) } satisfies KeptLabel,
   });
 }
 

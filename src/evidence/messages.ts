@@ -155,6 +155,8 @@ export interface ArchiveEntry {
   readonly peakBar: number | null;
   readonly alarms: number;
   readonly gaps: number;
+  /** What the account says of the cure; null: only the record itself tells. */
+  readonly cure: Account['cure']['state'] | null;
   readonly sealed: {
     readonly utcMs: number;
     readonly fingerprint: string;

@@ -1,5 +1,5 @@
 /** What a person decided about a record: kept beside it, never in it, and never exchanged. */
-import type { DocumentStore } from '../record/stores/store.ts';
+import type { DocumentStore, StoredDocument } from '../record/stores/store.ts';
 import type { EvidenceDeps } from './deps.ts';
 import { EvidenceError } from './faults.ts';
 import { REVIEW_STATUSES, type ReviewStatus, type StatusLine } from './messages.ts';
@@ -48,10 +48,10 @@ export async function statusesOf(documents: DocumentStore, id: string): Promise<
   return linesIn((await documents.get('review', id))?.body);
 }
 
-/** The newest status of every record that has one. */
-export async function allStatuses(documents: DocumentStore): Promise<ReadonlyMap<string, StatusLine>> {
+/** The newest status of every record that has one. @param reviews all documents of the kind 'review' */
+export function newestStatuses(reviews: readonly StoredDocument[]): ReadonlyMap<string, StatusLine> {
   const found = new Map<string, StatusLine>();
-  for (const { id, body } of await documents.list('review')) {
+  for (const { id, body } of reviews) {
     const last = linesIn(body).at(-1);
     if (last !== undefined) found.set(id, last);
   }

@@ -1,5 +1,5 @@
 // npm run bench: the measured speeds, each beside a baseline or goal of the same run.
-// npm run bench -- [part …]   parts: decode cure reading modbus record file phone fleet size latency bus paint frame browser; none = all.
+// npm run bench -- [part …]   parts: decode cure reading modbus record file phone fleet size latency bus paint archive frame browser; none = all.
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -93,7 +93,7 @@ try {
     if (wants('phone'))
       print('On a phone', await (await import('./phone.ts')).benchPhone(folder, jobFileIn(folder)));
   }
-  if (['size', 'browser', 'latency', 'bus', 'paint', 'frame'].some(wants)) {
+  if (['size', 'browser', 'latency', 'bus', 'paint', 'archive', 'frame'].some(wants)) {
     if (!existsSync('dist/index.html') || asked.length === 0)
       spawnSync(process.execPath, ['node_modules/vite/bin/vite.js', 'build', '--logLevel', 'error'], {
         stdio: 'inherit',
@@ -111,6 +111,7 @@ try {
     else console.log('not run: bus needs root and unshare for the plug');
   }
   if (wants('paint')) print('First paint', [await (await import('./paint.ts')).benchPaint(folder)]);
+  if (wants('archive')) print('Archive', await (await import('./archive.ts')).benchArchive());
   if (wants('frame')) print('Work a frame', await (await import('./live-frame.ts')).benchLiveFrame());
   if (wants('browser')) print('In Chromium', await (await import('./browser.ts')).benchBrowser(folder, RUN));
 } finally {

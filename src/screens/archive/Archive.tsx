@@ -1,4 +1,14 @@
-import { createMemo, createResource, createSignal, For, Show } from 'solid-js';
+import {
+  createEffect,
+  createMemo,
+  createResource,
+  createSignal,
+  For,
+  on,
+  onCleanup,
+  onMount,
+  Show,
+} from 'solid-js';
 import { refText } from '../../evidence/messages.ts';
 import { Choice, optionsOf, TextField } from '../../widgets/Fields.tsx';
 import { Loading, NoAnswer } from '../../widgets/Loading.tsx';
@@ -8,10 +18,24 @@ import { RECORDS as R } from '../../words/records.ts';
 import { failed, useServices } from '../context.ts';
 import { MOST_COMPARED, routeHash } from '../route.ts';
 import { createSketches } from '../runs/sketches.ts';
-import { type ArchiveFilter, CHIPS, type Chip, inChip, matches, NO_FILTER, waits } from './filter.ts';
+import {
+  type ArchiveFilter,
+  CHIPS,
+  type Chip,
+  type CureState,
+  inChip,
+  matching,
+  NO_FILTER,
+  waits,
+} from './filter.ts';
 import { Row } from './Row.tsx';
 
-/** Ticked for a comparison: still so when one comes back from it. */
+/** Rows that are drawn at a time; further ones come as the list is read downwards. */
+const ROWS = 40;
+
+/** What is looked for, and how far down, and what was ticked: still so when one comes back from a record. */
+const [filter, setFilter] = createSignal<ArchiveFilter>(NO_FILTER);
+const [most, setMost] = createSignal(ROWS);
 const [ticked, setTicked] = createSignal<readonly string[]>([]);
 
 /** Every record of this tablet and every file kept: the one bad job among a hundred is found here. */
@@ -19,7 +43,6 @@ export function Archive() {
   const app = useServices();
   const [all, { refetch }] = createResource(() => app.evidence({ q: 'archive' }).catch(failed(app)));
   const sketches = createSketches(app);
-  const [filter, setFilter] = createSignal<ArchiveFilter>(NO_FILTER);
   // One that is not here any more is compared with nothing.
   const picked = createMemo(() => ticked().filter((id) => (all() ?? []).some((e) => refText(e.ref) === id)));
   const change = (part: Partial<ArchiveFilter>) => setFilter({ ...filter(), ...part });
@@ -30,13 +53,32 @@ export function Archive() {
       sketch: () => (entry.state === 'open' ? null : sketches.of(entry.ref)),
     })),
   );
-  const matching = createMemo(() => rows().filter((r) => matches(r.entry, filter(), day)));
-  const shown = createMemo(() => matching().filter((r) => inChip(r.entry, filter().chip, r.sketch())));
-  /** null: it is not known of every record yet. */
-  const count = (chip: Chip): number | null =>
-    chip === 'cure' && matching().some((r) => r.sketch() === undefined)
-      ? null
-      : matching().filter((r) => inChip(r.entry, chip, r.sketch())).length;
+  /** A kept file's is in its label; of a run of this tablet it is made up with its picture. */
+  const cureOf = (r: ReturnType<typeof rows>[number]): CureState | null | undefined => {
+    if (r.entry.cure !== null) return r.entry.cure;
+    const sketch = r.sketch();
+    return sketch === undefined ? undefined : (sketch?.account.cure.state ?? null);
+  };
+  const found = createMemo(() => {
+    const { chip: _, ...asked } = filter();
+    const isFound = matching(asked, day);
+    return rows().filter((r) => isFound(r.entry));
+  });
+  /** Only one of the chips asks for the cure: the others are not counted anew whenever a picture comes. */
+  const inOf = (chip: Chip) =>
+    found().filter((r) => inChip(r.entry, chip, chip === 'cure' ? cureOf(r) : null));
+  const shown = createMemo(() => inOf(filter().chip));
+  const drawn = createMemo(() => shown().slice(0, most()));
+  createEffect(on(filter, () => setMost(ROWS), { defer: true }));
+  const counts = Object.fromEntries(
+    CHIPS.map((chip) => [
+      chip,
+      // null: it is not known of every record yet.
+      createMemo(() =>
+        chip === 'cure' && found().some((r) => cureOf(r) === undefined) ? null : inOf(chip).length,
+      ),
+    ]),
+  ) as Record<Chip, () => number | null>;
   const jobs = createMemo(() => (all() ?? []).filter((e) => !e.practice));
   const waiting = () => jobs().filter(waits).length;
   const packers = createMemo(() => [
@@ -80,7 +122,7 @@ export function Archive() {
                 onClick={() => change({ chip })}
               >
                 {R.chips[chip]}
-                <b>{count(chip) ?? '…'}</b>
+                <b>{counts[chip]() ?? '…'}</b>
               </button>
             )}
           </For>
@@ -100,7 +142,16 @@ export function Archive() {
           </div>
         </Show>
       </div>
-      <details class="archive-filters">
+      <details
+        class="archive-filters"
+        open={
+          filter().from !== '' ||
+          filter().to !== '' ||
+          filter().packer !== '' ||
+          filter().status !== 'any' ||
+          filter().seal !== 'any'
+        }
+      >
         <summary>{A.filters}</summary>
         <div class="fields">
           <TextField label={A.from} type="date" value={filter().from} onValue={(from) => change({ from })} />
@@ -173,7 +224,7 @@ export function Archive() {
                 <span>{R.state}</span>
               </div>
               <ul class="plates records">
-                <For each={shown()}>
+                <For each={drawn()}>
                   {(r) => {
                     const id = refText(r.entry.ref);
                     return (
@@ -188,11 +239,40 @@ export function Archive() {
                   }}
                 </For>
               </ul>
+              <Show when={shown().length > drawn().length}>
+                <More left={shown().length - drawn().length} onMore={() => setMost(most() + ROWS)} />
+              </Show>
             </Show>
           </Show>
         )}
       </Show>
     </div>
+  );
+}
+
+/** The end of what is drawn: a press brings more, and so does coming near it. */
+function More(props: { left: number; onMore(): void }) {
+  let key: HTMLButtonElement | undefined;
+  onMount(() => {
+    if (typeof IntersectionObserver === 'undefined' || key === undefined) return;
+    const near = new IntersectionObserver(
+      (seen) => {
+        if (seen.some((s) => s.isIntersecting)) props.onMore();
+      },
+      { rootMargin: '600px' },
+    );
+    // Each time anew: one that stays in sight would not be told again.
+    createEffect(() => {
+      void props.left;
+      near.disconnect();
+      near.observe(key!);
+    });
+    onCleanup(() => near.disconnect());
+  });
+  return (
+    <button ref={key} type="button" class="button" data-testid="archive-more" onClick={() => props.onMore()}>
+      {R.more(props.left)}
+    </button>
   );
 }
 

@@ -23,6 +23,7 @@ const entry = (state: ArchiveEntry['state']): ArchiveEntry => ({
   peakBar: null,
   alarms: 0,
   gaps: 0,
+  cure: null,
   sealed: null,
   imported: null,
   status: null,

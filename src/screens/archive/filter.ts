@@ -1,4 +1,4 @@
-import type { ArchiveEntry, ReviewStatus, Sketch } from '../../evidence/messages.ts';
+import type { Account, ArchiveEntry, ReviewStatus } from '../../evidence/messages.ts';
 
 /** What the supervisor looks for. Dates are local days, ISO; '' is any. */
 export interface ArchiveFilter {
@@ -27,13 +27,22 @@ export const NO_FILTER: ArchiveFilter = {
 
 const fold = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
 
+/** Once for each: thousands are gone through at every letter that is typed. */
+const folded = new WeakMap<ArchiveEntry, string>();
+function allWords(entry: ArchiveEntry): string {
+  let all = folded.get(entry);
+  if (all === undefined) {
+    const { title, site, client, packer, crew, runId } = entry;
+    all = fold([title, site, client, packer, crew, runId, entry.imported?.name ?? ''].join(' '));
+    folded.set(entry, all);
+  }
+  return all;
+}
+
 /** Every word must stand somewhere in what is known of the record, whatever its accents and case. */
-function hasWords(entry: ArchiveEntry, text: string): boolean {
-  const { title, site, client, packer, crew, runId } = entry;
-  const all = fold([title, site, client, packer, crew, runId, entry.imported?.name ?? ''].join(' '));
-  return fold(text)
-    .split(/\s+/)
-    .every((word) => all.includes(word));
+function hasWords(entry: ArchiveEntry, words: readonly string[]): boolean {
+  const all = words.length === 0 ? '' : allWords(entry);
+  return words.every((word) => all.includes(word));
 }
 
 function hasSeal(entry: ArchiveEntry, seal: ArchiveFilter['seal']): boolean {
@@ -53,8 +62,10 @@ function hasSeal(entry: ArchiveEntry, seal: ArchiveFilter['seal']): boolean {
 export const waits = (entry: ArchiveEntry): boolean =>
   !entry.practice && entry.state !== 'open' && (entry.status?.status ?? 'open') === 'open';
 
-/** @param sketch undefined while it is not known yet: then nothing is said of the cure */
-export function inChip(entry: ArchiveEntry, chip: Chip, sketch: Sketch | null | undefined): boolean {
+export type CureState = Account['cure']['state'];
+
+/** @param cure null: the record could not be read; undefined: not known yet, then nothing is said of the cure */
+export function inChip(entry: ArchiveEntry, chip: Chip, cure: CureState | null | undefined): boolean {
   if (chip === 'practice') return entry.practice;
   if (entry.practice) return false;
   switch (chip) {
@@ -66,22 +77,27 @@ export function inChip(entry: ArchiveEntry, chip: Chip, sketch: Sketch | null | 
       return entry.alarms > 0;
     case 'cure':
       // A record that could not be read says nothing of its cure either.
-      return entry.state !== 'open' && sketch !== undefined && sketch?.account.cure.state !== 'met';
+      return entry.state !== 'open' && cure !== undefined && cure !== 'met';
     default:
       return chip satisfies never;
   }
 }
 
-/** All but the chip. @param dayOf the local day of a time, ISO */
-export function matches(
-  entry: ArchiveEntry,
+/** All but the chip, as a question to each record. @param dayOf the local day of a time, ISO */
+export function matching(
   f: Omit<ArchiveFilter, 'chip'>,
   dayOf: (utcMs: number) => string,
-): boolean {
-  const day = dayOf(entry.openedUtcMs);
-  if (f.from !== '' && day < f.from) return false;
-  if (f.to !== '' && day > f.to) return false;
-  if (f.packer !== '' && entry.packer !== f.packer) return false;
-  if (f.status !== 'any' && (entry.status?.status ?? 'open') !== f.status) return false;
-  return hasSeal(entry, f.seal) && hasWords(entry, f.text);
+): (entry: ArchiveEntry) => boolean {
+  const words = fold(f.text)
+    .split(/\s+/)
+    .filter((word) => word !== '');
+  const dated = f.from !== '' || f.to !== '';
+  return (entry) => {
+    const day = dated ? dayOf(entry.openedUtcMs) : '';
+    if (f.from !== '' && day < f.from) return false;
+    if (f.to !== '' && day > f.to) return false;
+    if (f.packer !== '' && entry.packer !== f.packer) return false;
+    if (f.status !== 'any' && (entry.status?.status ?? 'open') !== f.status) return false;
+    return hasSeal(entry, f.seal) && hasWords(entry, words);
+  };
 }

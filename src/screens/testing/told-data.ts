@@ -290,6 +290,7 @@ export const record = (events: readonly WatchEvent[]): RecordView => ({
 });
 export const entry: ArchiveEntry = {
   ...summary,
+  cure: null,
   ref: { kind: 'run', runId: RUN },
   site: TYPED[0],
   client: TYPED[0],

@@ -38,5 +38,6 @@ export const RECORDS = {
   emptyTitle: 'Noch nichts aufgezeichnet und nichts behalten.',
   emptyTodo:
     'Jeder Lauf steht hier, sobald er beendet ist; eine Aufzeichnung von anderswo, sobald sie verifiziert und behalten ist.',
+  more: (n: number) => `Mehr zeigen: noch ${n}`,
   practise: 'Mit einem Übungslauf beginnen',
 };

@@ -37,5 +37,7 @@ export const RECORDS = {
   unknownKey: 'unknown key',
   emptyTitle: 'Nothing recorded and nothing kept yet.',
   emptyTodo: 'Each run stands here once it has ended; a record from elsewhere once it was verified and kept.',
+  /** The list goes on further down. */
+  more: (n: number) => `Show more: ${n} to come`,
   practise: 'Start with a practice run',
 };

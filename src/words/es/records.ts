@@ -37,5 +37,6 @@ export const RECORDS: typeof ENGLISH = {
   emptyTitle: 'Nada grabado y nada guardado aún.',
   emptyTodo:
     'Cada sesión aparece aquí cuando ha terminado; un registro de fuera, cuando se ha verificado y guardado.',
+  more: (n: number) => `Mostrar más: quedan ${n}`,
   practise: 'Empezar con una sesión de práctica',
 };
