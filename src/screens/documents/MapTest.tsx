@@ -1,10 +1,10 @@
-import { createSignal, For, type JSX, Show } from 'solid-js';
+import { createMemo, createSignal, For, type JSX, Show } from 'solid-js';
 import type { TestRead } from '../../engine/messages.ts';
 import { mainQuantity, type Quantity } from '../../job/codes.ts';
 import { parseReadingMap } from '../../job/documents.ts';
 import { Part } from '../../widgets/Fields.tsx';
 import { pressure, temperature } from '../../words/format.ts';
-import { LAST_LINE, LINK_ERROR } from '../../words/link.ts';
+import { LAST_LINE, LINK_ERROR, LINK_STATE } from '../../words/link.ts';
 import { MAPS, WORD_ORDER } from '../../words/maps.ts';
 import { doubtText } from '../../words/sources.ts';
 import { useServices } from '../context.ts';
@@ -19,8 +19,13 @@ export function MapTest(props: { readonly form: Form<'registers'> | Form<'column
     const quantity: Quantity = props.form.draft().channels[row]?.quantity ?? 'pressure';
     return quantity === 'pressure' ? pressure(value, app.units()) : temperature(value, app.units());
   };
+  /** A map has a name before it is kept; a trial needs none. */
+  const tried = createMemo(() => {
+    const draft = props.form.draft();
+    return parseReadingMap(draft.name.trim() === '' ? { ...draft, name: MAPS.test } : draft);
+  });
   const read = () => {
-    const parsed = parseReadingMap(props.form.draft());
+    const parsed = tried();
     if (!parsed.ok || busy()) return;
     // The chooser must open in the press itself.
     const chosen = app.serial.choose(false);
@@ -42,13 +47,15 @@ export function MapTest(props: { readonly form: Form<'registers'> | Form<'column
           type="button"
           class="button"
           data-testid="map-test"
-          disabled={busy() || !props.form.ok() || !app.serial.supported}
+          disabled={busy() || !tried().ok || !app.serial.supported}
           onClick={read}
         >
           {busy() ? MAPS.testing : MAPS.testNow}
         </button>
-        <Show when={!props.form.ok()}>
-          <p class="small muted grow">{MAPS.testWrong}</p>
+        <Show when={!app.serial.supported || !tried().ok}>
+          <p class="small muted grow" data-testid="map-test-not">
+            {app.serial.supported ? MAPS.testWrong : LINK_STATE.unsupported}
+          </p>
         </Show>
       </div>
       <Show when={mainQuantity(props.form.draft()) === 'temperature'}>

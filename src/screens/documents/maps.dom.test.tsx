@@ -5,6 +5,8 @@ import type { TestRead } from '../../engine/messages.ts';
 import { blankRegister } from '../../job/reading-map.ts';
 import { busMap, lineMap } from '../../job/testing/maps.ts';
 import { METRIC } from '../../words/format.ts';
+import { LINK_STATE } from '../../words/link.ts';
+import { MAPS } from '../../words/maps.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { ColumnMapForm } from './ColumnMapForm.tsx';
 import { createForm } from './form.ts';
@@ -14,11 +16,11 @@ afterEach(cleanup);
 
 const LOOKED = { value: null, doubt: null, sent: null, orders: [] };
 
-function show(kind: 'registers' | 'columns', found: Partial<TestRead> = {}) {
+function show(kind: 'registers' | 'columns', found: Partial<TestRead> = {}, supported = true) {
   const asked: { q: string; port?: { map?: unknown } }[] = [];
   const services = {
     units: () => METRIC,
-    serial: { supported: true, choose: async () => ({ kind: 'serial', index: 0 }) },
+    serial: { supported, choose: async () => ({ kind: 'serial', index: 0 }) },
     fail() {},
     async ask(request: { q: string }) {
       asked.push(request);
@@ -86,6 +88,21 @@ describe('the editor of a register map', () => {
     fireEvent.click(screen.getByTestId('use-order-cdab'));
     expect(registers.draft().channels[0]!.order).toBe('cdab');
     expect(asked[0]).toMatchObject({ q: 'test-read', port: { map: { is: 'registers' } } });
+  });
+
+  it('a trial needs no name yet, and a port: what is lacking is said', async () => {
+    const { registers, asked } = show('registers');
+    registers.write('name', '');
+    expect(registers.ok()).toBe(false);
+    expect(screen.queryByTestId('map-test-not')).toBeNull();
+    test();
+    await waitFor(() => expect(asked.length).toBe(1));
+    registers.write('channels.0.scale', 0);
+    expect(screen.getByTestId('map-test-not').textContent).toBe(MAPS.testWrong);
+    cleanup();
+    show('registers', {}, false);
+    expect(screen.getByTestId<HTMLButtonElement>('map-test').disabled).toBe(true);
+    expect(screen.getByTestId('map-test-not').textContent).toBe(LINK_STATE.unsupported);
   });
 
   it('nobody answers: what to do is said', async () => {
