@@ -5,6 +5,7 @@ import type { SecondPressure } from '../job/codes.ts';
 import { sensorEndBar } from '../job/gauge-kind.ts';
 import type { Place, Setup } from '../job/setup.ts';
 import type { SeriesName } from '../record/types.ts';
+import { ordinals } from '../units/ordinals.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Catalogue } from '../words/catalogue.ts';
 import { METRIC } from '../words/create-format.ts';
@@ -71,9 +72,15 @@ function endRules(lines: readonly PlotLine[], words: Catalogue): Plot['rules'] {
 /** Lines of a record's window: pressure first, then its temperatures. */
 function linesOf(window: TraceWindow, told: Told, words: Catalogue): PlotLine[] {
   const gaps = gapsOf(told.events, told.firstUs);
+  const names = window.series.map((s) => seriesName(words, s));
+  const numbers = ordinals(names);
+  const label = (i: number): string => {
+    const n = numbers[i] ?? null;
+    return n === null ? names[i]! : words.terms.NUMBERED(names[i]!, n);
+  };
   let temperatures = 0;
   return window.series.map((s, series) => ({
-    label: seriesName(words, s),
+    label: label(series),
     kind: s.name,
     window,
     series,

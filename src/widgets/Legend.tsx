@@ -1,17 +1,19 @@
 import { createMemo, For } from 'solid-js';
 import type { TraceWindow } from '../engine/messages.ts';
 import { UI } from '../words/ui.ts';
-import { seriesDash, seriesName } from './series-lines.ts';
+import { seriesDash, seriesNames } from './series-lines.ts';
 
 /** Which line is which: told by dash and width, never by colour alone. */
 export function Legend(props: { series: TraceWindow['series'] }) {
   const lines = createMemo(
-    () =>
-      props.series.map((s, i, all) => ({
+    () => {
+      const names = seriesNames(props.series);
+      return props.series.map((s, i, all) => ({
         kind: s.name,
-        name: seriesName(s),
+        name: names[i]!,
         dash: seriesDash(all, i).join(' '),
-      })),
+      }));
+    },
     [],
     { equals: (a, b) => JSON.stringify(a) === JSON.stringify(b) },
   );

@@ -19,7 +19,7 @@ import type { Measure } from './lanes/shape.ts';
 import { type TemperatureScale, temperatureScale, temperatureY } from './lanes/temperature-lane.ts';
 import { ticksOf } from './lanes/time-axis.ts';
 import { MARK_NAMES, pressureUnitOf, temperatureUnitOf } from './lanes/units.ts';
-import { seriesDash, seriesName } from './series-lines.ts';
+import { seriesDash, seriesNames } from './series-lines.ts';
 import { type Pace, type PlotData, paceOf, toPlot, valueAt } from './trace-data.ts';
 import { attachGestures } from './trace-gestures.ts';
 import { drawLine, linePath, SECOND_WIDE } from './trace-lines.ts';
@@ -244,15 +244,16 @@ export function Trace(props: {
     const w = props.window;
     if (left < 0 || w === null) return '';
     const at = u.posToVal(left, 'x');
+    const names = seriesNames(w.series);
     const parts = w.series.map((s, i) => {
       const v = valueAt(w, i, at);
       if (s.name === 'bar') {
         const text = pressure(v, props.units);
         return isAtEnd(v, props.decor.sensorEndBar) ? UI.overRange(text) : text;
       }
-      if (s.name === 'temperature') return `${seriesName(s)} ${temperature(v, props.units)}`;
+      if (s.name === 'temperature') return `${names[i]} ${temperature(v, props.units)}`;
       const text = pressure(v, props.units);
-      return `${seriesName(s)} ${isAtEnd(v, props.decor.secondEndBar) ? UI.overRange(text) : text}`;
+      return `${names[i]} ${isAtEnd(v, props.decor.secondEndBar) ? UI.overRange(text) : text}`;
     });
     return `${stopwatch(at, Math.max(1, axisDigits(props.view)))}  ${parts.join('  ')}`;
   };

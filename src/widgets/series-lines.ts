@@ -1,12 +1,18 @@
 import type { TraceWindow } from '../engine/messages.ts';
-import { PLACE_TITLE, SECOND_TITLE } from '../words/terms.ts';
+import { ordinals } from '../units/ordinals.ts';
+import { NUMBERED, PLACE_TITLE, SECOND_TITLE } from '../words/terms.ts';
 import { UI } from '../words/ui.ts';
 import { dashOf } from './trace-dashes.ts';
 
 type Series = Pick<TraceWindow['series'][number], 'name' | 'place'>;
 
-/** What a line of the trace is of, for its legend and beside its value. */
-export function seriesName({ name, place }: Series): string {
+/** What each line of the trace is of, for its legend and beside its value. */
+export function seriesNames(series: readonly Series[]): readonly string[] {
+  const names = series.map(seriesName);
+  return ordinals(names).map((n, i) => (n === null ? names[i]! : NUMBERED(names[i]!, n)));
+}
+
+function seriesName({ name, place }: Series): string {
   switch (name) {
     case 'bar':
       return UI.pressure;

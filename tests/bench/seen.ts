@@ -70,14 +70,20 @@ export async function soundedAt(page: Page, fromMs: number): Promise<number> {
   return (await found.jsonValue())!;
 }
 
-/** Presses until the alarm is gone. A press just after it came is not taken (widgets/press-guard.ts): as a hand would, again. */
+/**
+ * Presses until the alarm is gone and none waits, so that nothing sounds when the next one comes. A press just after it came is
+ * not taken (widgets/press-guard.ts): as a hand would, again.
+ */
 export async function acknowledge(page: Page): Promise<void> {
   const alarm = page.locator('[data-testid="alarm-over-rated"]');
+  const waiting = page.locator('[data-testid^="alarm-"][data-state="unacknowledged"]');
   const ack = page.getByTestId('ack');
-  for (let k = 0; k < 30 && (await alarm.isVisible()); k++) {
+  for (let k = 0; k < 40; k++) {
     if (await ack.isVisible()) await ack.click({ timeout: 2000 }).catch(() => undefined);
+    else if (!(await alarm.isVisible()) && (await waiting.count()) === 0) return;
     await sleep(300);
   }
+  throw new Error('an alarm stays');
 }
 
 export const seenBy = (page: Page): Promise<Seen> =>

@@ -1,4 +1,5 @@
 import { createMemo, For, Show } from 'solid-js';
+import { ordinals } from '../../units/ordinals.ts';
 import type { Stage } from '../../watch/codes.ts';
 import { duration, fixed, NO_VALUE, pressure, pressureSlope, temperature } from '../../words/format.ts';
 import { bandExitText, leakText, liftText } from '../../words/hold.ts';
@@ -6,7 +7,7 @@ import { LANES } from '../../words/lanes.ts';
 import { LIVE } from '../../words/live.ts';
 import { TIME_SLOT } from '../../words/orders.ts';
 import { PAIR_PATH, SUPPLY } from '../../words/supply.ts';
-import { PLACE_TITLE, STANDING } from '../../words/terms.ts';
+import { NUMBERED, PLACE_TITLE, STANDING } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { bandExitShown, liftShown } from './forecasts.ts';
@@ -30,6 +31,13 @@ const TOLD: Readonly<Record<Stage, { readonly potLife: boolean; readonly slope: 
 export function Facts() {
   const app = useServices();
   const { live } = app;
+  const tempNames = createMemo(() => {
+    const names = (live.view()?.temps ?? []).map((t) =>
+      t.place === null ? UI.temperature : PLACE_TITLE[t.place],
+    );
+    return ordinals(names).map((n, i) => (n === null ? names[i]! : NUMBERED(names[i]!, n)));
+  });
+  const tempName = (i: number): string => tempNames()[i] ?? UI.temperature;
   const hold = () => live.view()?.hold ?? null;
   const lift = () => {
     const h = hold();
@@ -115,10 +123,8 @@ export function Facts() {
           </Fact>
         </Show>
         <For each={live.view()?.temps ?? []}>
-          {(t) => (
-            <Fact name={t.place === null ? UI.temperature : PLACE_TITLE[t.place]}>
-              {t.c === null ? UI.lostReading : temperature(t.c, app.units())}
-            </Fact>
+          {(t, i) => (
+            <Fact name={tempName(i())}>{t.c === null ? UI.lostReading : temperature(t.c, app.units())}</Fact>
           )}
         </For>
       </dl>

@@ -1,5 +1,6 @@
 import { createMemo, untrack } from 'solid-js';
 import type { Place } from '../../job/setup.ts';
+import { ordinals } from '../../units/ordinals.ts';
 import type { Stage } from '../../watch/codes.ts';
 import type { WatchView } from '../../watch/view.ts';
 import type { LanesSize } from '../../widgets/lanes/geometry.ts';
@@ -28,6 +29,7 @@ import {
 } from '../../words/format.ts';
 import { LANES } from '../../words/lanes.ts';
 import { LIVE } from '../../words/live.ts';
+import { NUMBERED } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { isRunLeftOpen } from '../packers-left.ts';
@@ -255,15 +257,23 @@ export function LiveLanes(props: {
   const dashes = createMemo(
     () => new Map(channels().map((c, i) => [c, { dash: dashOf(i + 1), isFirst: i === 0 }])),
   );
-  const nameOf = ({ place }: WatchView['temps'][number]) =>
-    place === null ? LANES.otherPlace : LANES.place[place];
+  const tempNames = createMemo<readonly string[]>(
+    () => {
+      const names = temps().map(({ place }) => (place === null ? LANES.otherPlace : LANES.place[place]));
+      return ordinals(names).map((n, i) => (n === null ? names[i]! : NUMBERED(names[i]!, n)));
+    },
+    [],
+    json,
+  );
   // A probe that is lost is said at once; the rest is read aloud when it is asked for.
   const known = createMemo(() => temps().map((t) => `${t.channel} ${t.c === null}`), [], json);
   const spoken = createMemo<readonly string[]>(
     () => {
       known();
       slow();
-      return untrack(temps).map((t) => LANES.temperature(nameOf(t), temperature(t.c, app.units())));
+      return untrack(temps).map((t, i) =>
+        LANES.temperature(untrack(tempNames)[i] ?? '', temperature(t.c, app.units())),
+      );
     },
     [],
     json,
@@ -272,7 +282,7 @@ export function LiveLanes(props: {
     () =>
       temps().map((t, i) => {
         return {
-          name: nameOf(t),
+          name: tempNames()[i] ?? '',
           value: t.c === null ? NO_VALUE : temperatureUnit().text(t.c),
           dash: dashOf(i + 1),
           tone: i === 0 ? 'ink' : 'ink3',

@@ -49,6 +49,9 @@ export const PLACE_TITLE: Record<Place, string> = {
   cup: 'Witness cup',
 };
 
+/** Where several of them are named alike: the one of this number. */
+export const NUMBERED = (title: string, n: number): string => `${title} ${n}`;
+
 /** A second pressure on the line, beside the one that the guard goes by: its line in a trace. */
 export const SECOND_TITLE: Record<SecondPressure, string> = {
   'outlet-pressure': 'Supply pressure',
