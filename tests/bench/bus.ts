@@ -68,7 +68,6 @@ async function at(baud: number): Promise<Row[]> {
       await device.op('bar 1');
       await acknowledge(page);
     }
-    console.log(JSON.stringify({ engine, screen, sound, tones: (await seenBy(page)).tones.slice(-60) }));
     const [first, second] = [await device.op('state'), await sleep(2000).then(() => device.op('state'))];
     const hz =
       (1000 * (after('asked', second) - after('asked', first))) / (after('at', second) - after('at', first));
