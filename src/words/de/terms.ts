@@ -40,6 +40,9 @@ export const PLACE: Record<Place, string> = {
   cup: 'Probenbecher',
 };
 
+/** Where several of them are named alike: the one of this number. */
+export const NUMBERED = (title: string, n: number): string => `${title} ${n}`;
+
 /** The place as a name of its own: beside a value, in a legend. */
 export const PLACE_TITLE: Record<Place, string> = {
   sleeve: 'Kurzliner',

@@ -36,6 +36,9 @@ export const PLACE: Record<Place, string> = {
   cup: 'vaso testigo',
 };
 
+/** Where several of them are named alike: the one of this number. */
+export const NUMBERED = (title: string, n: number): string => `${title} ${n}`;
+
 export const PLACE_TITLE: Record<Place, string> = {
   sleeve: 'Manga',
   air: 'Aire del packer',
