@@ -1,15 +1,14 @@
 import type { TraceWindow } from '../engine/messages.ts';
-import { ordinals } from '../units/ordinals.ts';
-import { NUMBERED, PLACE_TITLE, SECOND_TITLE } from '../words/terms.ts';
+import { PLACE_TITLE, SECOND_TITLE } from '../words/terms.ts';
 import { UI } from '../words/ui.ts';
+import { toldApart } from './told-apart.ts';
 import { dashOf } from './trace-dashes.ts';
 
 type Series = Pick<TraceWindow['series'][number], 'name' | 'place'>;
 
 /** What each line of the trace is of, for its legend and beside its value. */
 export function seriesNames(series: readonly Series[]): readonly string[] {
-  const names = series.map(seriesName);
-  return ordinals(names).map((n, i) => (n === null ? names[i]! : NUMBERED(names[i]!, n)));
+  return toldApart(series.map(seriesName));
 }
 
 function seriesName({ name, place }: Series): string {

@@ -1,13 +1,13 @@
 import { createMemo, For, Show } from 'solid-js';
-import { ordinals } from '../../units/ordinals.ts';
 import type { Stage } from '../../watch/codes.ts';
+import { toldApart } from '../../widgets/told-apart.ts';
 import { duration, fixed, NO_VALUE, pressure, pressureSlope, temperature } from '../../words/format.ts';
 import { bandExitText, leakText, liftText } from '../../words/hold.ts';
 import { LANES } from '../../words/lanes.ts';
 import { LIVE } from '../../words/live.ts';
 import { TIME_SLOT } from '../../words/orders.ts';
 import { PAIR_PATH, SUPPLY } from '../../words/supply.ts';
-import { NUMBERED, PLACE_TITLE, STANDING } from '../../words/terms.ts';
+import { PLACE_TITLE, STANDING } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { bandExitShown, liftShown } from './forecasts.ts';
@@ -31,12 +31,11 @@ const TOLD: Readonly<Record<Stage, { readonly potLife: boolean; readonly slope: 
 export function Facts() {
   const app = useServices();
   const { live } = app;
-  const tempNames = createMemo(() => {
-    const names = (live.view()?.temps ?? []).map((t) =>
-      t.place === null ? UI.temperature : PLACE_TITLE[t.place],
-    );
-    return ordinals(names).map((n, i) => (n === null ? names[i]! : NUMBERED(names[i]!, n)));
-  });
+  const tempNames = createMemo(() =>
+    toldApart(
+      (live.view()?.temps ?? []).map((t) => (t.place === null ? UI.temperature : PLACE_TITLE[t.place])),
+    ),
+  );
   const tempName = (i: number): string => tempNames()[i] ?? UI.temperature;
   const hold = () => live.view()?.hold ?? null;
   const lift = () => {

@@ -1,6 +1,5 @@
 import { createMemo, untrack } from 'solid-js';
 import type { Place } from '../../job/setup.ts';
-import { ordinals } from '../../units/ordinals.ts';
 import type { Stage } from '../../watch/codes.ts';
 import type { WatchView } from '../../watch/view.ts';
 import type { LanesSize } from '../../widgets/lanes/geometry.ts';
@@ -16,6 +15,7 @@ import { type TemperatureScale, temperatureScale } from '../../widgets/lanes/tem
 import { ticksOf } from '../../widgets/lanes/time-axis.ts';
 import { MARK_NAMES, pressureUnitOf, temperatureUnitOf } from '../../widgets/lanes/units.ts';
 import { alarmMarks, gapSpans, limitSpans } from '../../widgets/spans.ts';
+import { toldApart } from '../../widgets/told-apart.ts';
 import { dashOf } from '../../widgets/trace-dashes.ts';
 import { paceOf } from '../../widgets/trace-data.ts';
 import { viewTrust } from '../../widgets/trust.ts';
@@ -29,7 +29,6 @@ import {
 } from '../../words/format.ts';
 import { LANES } from '../../words/lanes.ts';
 import { LIVE } from '../../words/live.ts';
-import { NUMBERED } from '../../words/terms.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { isRunLeftOpen } from '../packers-left.ts';
@@ -258,10 +257,7 @@ export function LiveLanes(props: {
     () => new Map(channels().map((c, i) => [c, { dash: dashOf(i + 1), isFirst: i === 0 }])),
   );
   const tempNames = createMemo<readonly string[]>(
-    () => {
-      const names = temps().map(({ place }) => (place === null ? LANES.otherPlace : LANES.place[place]));
-      return ordinals(names).map((n, i) => (n === null ? names[i]! : NUMBERED(names[i]!, n)));
-    },
+    () => toldApart(temps().map(({ place }) => (place === null ? LANES.otherPlace : LANES.place[place]))),
     [],
     json,
   );
