@@ -4,7 +4,7 @@ import { ALARMS, STAGES } from '../watch/codes.ts';
 import type { AlarmValues, WatchEvent } from '../watch/events.ts';
 import { type Catalogue, loadCatalogue } from './catalogue.ts';
 import { LANGUAGES } from './languages.ts';
-import { SAME_IN } from './testing/alike.ts';
+import { FIGURES_OTHERWISE, SAME_IN } from './testing/alike.ts';
 import { charactersOf } from './testing/font.ts';
 
 // Languages are held to the English one, text by text. The compiler sees to the keys of whatever has a name; here is what
@@ -35,7 +35,7 @@ const figures = (text: string): readonly string[] =>
   [...new Set((text.match(/\d+(?:[.,]\d+)*|⟦\d⟧/g) ?? []).map((n) => n.replace(',', '.')))].sort();
 const units = (text: string): readonly string[] =>
   [
-    ...new Set(text.match(/(?<=\d\u00a0?)(?:bar|mbar|kPa|psi|°C|K|min|s|h|mm|m|kB|MB|%)(?!\p{L})/gu) ?? []),
+    ...new Set(text.match(/(?<=\d\s?)(?:bar|mbar|kPa|psi|°C|K|min|s|h|mm|m|kB|MB|%)(?!\p{L})/gu) ?? []),
   ].sort();
 
 /** What a function of one, two or three simple things may be given; a text out of it is a fair trial where it shows them. */
@@ -180,6 +180,7 @@ describe.each(OTHERS)('%s', async (language) => {
     const faults: string[] = [];
     let trials = 0;
     for (const { at, value } of leaves(english)) {
+      if (FIGURES_OTHERWISE[language]?.includes(at)) continue;
       const other = told.get(at);
       if (typeof value === 'string') {
         if (figures(value).join() !== figures(String(other)).join()) faults.push(`${at}: ${String(other)}`);
