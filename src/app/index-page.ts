@@ -26,6 +26,7 @@ export const STYLES = [
   'archive',
   'review',
   'sheet',
+  'checklist',
   'documents',
   'verify',
   'bench',

@@ -3,6 +3,7 @@
  * All of it is in the signed manifests, but for each hold's bare fall, which is of the signed trace.
  */
 import { ByteWriter, ParquetWriter, type SchemaElement } from 'hyparquet-writer';
+import { isOverride } from '../evidence/checklist-told.ts';
 import { bundleIn } from '../evidence/papers.ts';
 import type { PackerDocument } from '../job/packer-document.ts';
 import type { Manifest } from '../record/manifest.ts';
@@ -180,7 +181,7 @@ export function jobRow(v: Verification, manifest: Manifest, file: string): JobRo
     alarms_urgent: ofPriority('urgent'),
     alarms_high: ofPriority('high'),
     alarms_low: ofPriority('low'),
-    overrides: only(events, 'override').length,
+    overrides: events.filter(isOverride).length,
     additions: v.additions.length,
     fingerprint: v.fingerprint,
     signer: v.signer,

@@ -1,5 +1,7 @@
+import { CHECK_SAID } from '../job/checklist.ts';
 import { ENTRIES, MOST_TEXT } from '../job/entries.ts';
 import type { NumberBounds } from '../job/fields.ts';
+import { ID } from '../job/id.ts';
 import { ALARMS, LINE_ENDS, STAGES } from '../watch/codes.ts';
 import { AIR_TEST_WORDS, type Command, SUPPLY_WORDS } from '../watch/inputs.ts';
 import { EngineError } from './errors.ts';
@@ -57,6 +59,15 @@ export function checkCommand(command: Command): Command {
     case 'override':
       text(command.what, 'what');
       text(command.reason, 'reason');
+      break;
+    case 'check':
+      if (!ID.test(command.item)) bad('no such item');
+      if (!(CHECK_SAID as readonly unknown[]).includes(command.how)) bad('no such answer');
+      if (typeof command.safety !== 'boolean') bad('safety is no yes or no');
+      text(command.said, 'said');
+      text(command.text, 'text');
+      text(command.by, 'by');
+      if (command.how === 'passed' && command.text.trim() === '') bad('gives no reason');
       break;
     case 'note':
       text(command.text, 'text');

@@ -39,6 +39,7 @@ const NEEDS_READINGS: Readonly<Record<Command['c'], boolean>> = {
   answer: false,
   witness: false,
   override: false,
+  check: false,
   note: false,
 };
 /** Frames that may go when there are too many: the next one says as much. */

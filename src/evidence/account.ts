@@ -4,6 +4,7 @@ import type { Setup } from '../job/setup.ts';
 import type { Account, OpenPoint } from '../record/account.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { airTestTold } from './air-test-told.ts';
+import { passedChecks } from './checklist-told.ts';
 import { cureTold } from './cure-told.ts';
 import { holdsOf } from './numbers.ts';
 
@@ -172,6 +173,7 @@ export function accountOf(
     witness?.atPipeTemperature === false && 'witness-warm',
     letDown && rebound?.what !== 'stayed' && rebound?.what !== 'came-back' && 'rebound-none',
     rebound?.what === 'came-back' && 'rebound-back',
+    passedChecks(events).length > 0 && 'checks-passed',
     air.last?.verdict === 'failed' && 'air-test-failed',
     air.last !== null && air.last.verdict !== 'passed' && air.last.verdict !== 'failed' && 'air-test-unsaid',
     air.planned && air.last === null && 'air-test-none',

@@ -3,6 +3,7 @@
 import { coldestOver } from '../engine/coldest-course.ts';
 import type { Setup } from '../job/setup.ts';
 import type { WatchEvent } from '../watch/events.ts';
+import { isOverride } from './checklist-told.ts';
 import { cureTold } from './cure-told.ts';
 import type { Numbers } from './messages.ts';
 import type { Values } from './open.ts';
@@ -93,6 +94,6 @@ export function numbersOf(
     gaps: gaps.length,
     gapS: gaps.reduce((t, g) => t + (g.e === 'gap' ? (g.toUs - g.fromUs) / 1e6 : 0), 0),
     alarms: alarmCounts(events),
-    overrides: events.filter((e) => e.e === 'override').length,
+    overrides: events.filter(isOverride).length,
   };
 }

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { DEMO } from '../words/testing/demo.ts';
 import { nextTitle, sameAgain, withDeviceOf } from './again.ts';
+import { builtInChecklist } from './checklist-document.ts';
 import { parseDocument } from './documents.ts';
 import { blankJob } from './job-document.ts';
 
@@ -11,7 +12,8 @@ const ANEW = {
   lengthMm: 300,
   resinBatch: 'R-9',
   hardenerBatch: 'H-9',
-  inspected: false,
+  inspected: null,
+  checklist: builtInChecklist(),
 };
 
 it('the same again keeps what stays and takes nothing over that must be new', () => {
@@ -32,7 +34,7 @@ it('the same again keeps what stays and takes nothing over that must be new', ()
     lengthMm: 300,
     infiltration: 'not-looked',
   });
-  expect(next.checks).toEqual([]);
+  expect(next.answers).toEqual([]);
   expect(next.cautions).toEqual([]);
   expect(next.notes).toBe('');
   expect(next.pressures.noMarginReason).toBeNull();
@@ -41,8 +43,9 @@ it('the same again keeps what stays and takes nothing over that must be new', ()
 
 it('an inspection counts when somebody says so, and an order stays within its day', () => {
   const today = { ...DEMO.job, date: ANEW.date, reference: 'Order 7' };
-  const next = sameAgain(today, { ...ANEW, inspected: true });
-  expect(next.checks).toEqual(['packer-inspected']);
+  const inspected = { item: 'packer-inspected', how: 'done', text: '', atUtcMs: 1, by: 'A.B.' } as const;
+  const next = sameAgain(today, { ...ANEW, inspected });
+  expect(next.answers).toEqual([inspected]);
   expect(next.reference).toBe('Order 7');
 });
 
@@ -57,4 +60,17 @@ it('a new sheet takes the device with its tap and hose, and neither packer, pipe
   const next = withDeviceOf(blankJob('New job'), last);
   const { device, tap, line, hose, crew } = last;
   expect(next).toEqual({ ...blankJob('New job'), device, tap, line, hose, crew });
+});
+
+it('the next one has the list in force now, and an answer only where that list has the item', () => {
+  const own = {
+    ...builtInChecklist(),
+    listId: 'l',
+    revision: 3,
+    items: builtInChecklist().items.slice(0, 2),
+  };
+  const inspected = { item: 'packer-inspected', how: 'done', text: '', atUtcMs: 1, by: '' } as const;
+  const next = sameAgain(DEMO.job, { ...ANEW, inspected, checklist: own });
+  expect(next.checklist).toEqual(own);
+  expect(next.answers).toEqual([]);
 });

@@ -1,3 +1,5 @@
+import type { CheckAnswer } from './check-answers.ts';
+import type { KeptChecklist } from './checklist-document.ts';
 import type { JobDocument } from './job-document.ts';
 
 /** What is said anew when a repair is done once more: all of it may differ though nothing else does. */
@@ -9,8 +11,10 @@ export interface Anew {
   readonly lengthMm: number | null;
   readonly resinBatch: string;
   readonly hardenerBatch: string;
-  /** The packer was looked at since it came out. */
-  readonly inspected: boolean;
+  /** The packer was looked at since it came out: an answer, where the list has that item. null: it was not. */
+  readonly inspected: CheckAnswer | null;
+  /** The list in force now. */
+  readonly checklist: KeptChecklist;
 }
 
 /**
@@ -38,7 +42,8 @@ export function sameAgain(job: JobDocument, anew: Anew): JobDocument {
       mixC: null,
     },
     pressures: { ...job.pressures, noMarginReason: null },
-    checks: anew.inspected ? ['packer-inspected'] : [],
+    checklist: anew.checklist,
+    answers: anew.checklist.items.some((i) => i.id === anew.inspected?.item) ? [anew.inspected!] : [],
     cautions: [],
     notes: '',
   };

@@ -1,6 +1,6 @@
 /** Stable codes; the catalogue has the words. Never rename one: add another. */
 
-/** What is looked at before mixing, in the order of the work, then after the repair. */
+/** Items of the built-in list. */
 export const CHECKS = [
   'permit', // entry permit and confined-space rules seen to
   'flow-stopped', // flow stopped or bypassed
@@ -25,6 +25,56 @@ export const CHECKS = [
   'cleaned', // packer cleaned and inspected again
 ] as const;
 export type CheckCode = (typeof CHECKS)[number];
+
+/** When an item is asked: nobody can say before mixing what the camera sees after the repair. */
+export const MOMENTS = [
+  'arrival', // at the site, before anything is begun
+  'mixing', // before the resin is mixed
+  'air', // before air goes into the packer
+  'let-down', // before the packer is let down
+  'after', // the packer is out
+] as const;
+export type Moment = (typeof MOMENTS)[number];
+
+/** What an answer holds beside the yes. */
+export const WANTS = ['tick', 'number', 'text'] as const;
+export type Wants = (typeof WANTS)[number];
+
+/** How an item stands: seen to, or gone on without it for a reason. */
+export const ANSWERED = ['done', 'passed'] as const;
+export type Answered = (typeof ANSWERED)[number];
+
+/** What may be said of an item in a run: as it stands, or that it was said by mistake. */
+export const CHECK_SAID = [...ANSWERED, 'taken-back'] as const;
+export type CheckSaid = (typeof CHECK_SAID)[number];
+
+/**
+ * The list that stands where a firm has none of its own: when each item is asked, and whether somebody may be hurt where it is
+ * not seen to (common practice, no source). Its words are the language's.
+ */
+export const BUILT_IN: Readonly<Record<CheckCode, { readonly at: Moment; readonly safety: boolean }>> = {
+  permit: { at: 'arrival', safety: true },
+  'flow-stopped': { at: 'arrival', safety: false },
+  'camera-before': { at: 'arrival', safety: false },
+  'diameter-measured': { at: 'arrival', safety: false },
+  'packer-inspected': { at: 'mixing', safety: true },
+  'fittings-locked': { at: 'air', safety: true },
+  'relief-fitted': { at: 'mixing', safety: true },
+  'regulator-fitted': { at: 'mixing', safety: false },
+  'gauge-fitted': { at: 'mixing', safety: false },
+  'line-zero': { at: 'mixing', safety: false },
+  'probe-warmed': { at: 'mixing', safety: false },
+  'rope-fixed': { at: 'mixing', safety: false },
+  'film-fitted': { at: 'mixing', safety: false },
+  'sleeve-marks': { at: 'air', safety: false },
+  'batches-noted': { at: 'air', safety: false },
+  'witness-kept': { at: 'air', safety: false },
+  ventilation: { at: 'arrival', safety: true },
+  protection: { at: 'mixing', safety: true },
+  'area-clear': { at: 'air', safety: true },
+  'camera-after': { at: 'after', safety: false },
+  cleaned: { at: 'after', safety: false },
+};
 
 /** Cautions that are shown where they matter and acknowledged on the sheet. */
 export const CAUTIONS = [

@@ -1,5 +1,5 @@
 import type { JobBundle } from './bundle.ts';
-import { CHECKS } from './checklist.ts';
+import { BUILT_IN, CHECKS } from './checklist.ts';
 import { blankJob, type JobDocument } from './job-document.ts';
 import { blankPacker, type PackerDocument } from './packer-document.ts';
 import { blankResin, type ResinDocument } from './resin-document.ts';
@@ -157,6 +157,9 @@ const probe = (name: string, serial: string, channel: number): SensorDocument =>
   span: null,
 });
 
+/** On the morning of the practice job. */
+const CHECKED_UTC_MS = Date.UTC(2026, 3, 14, 7, 20);
+
 const job = (names: DemoNames): JobDocument => ({
   ...blankJob(names.title),
   date: '2026-04-14',
@@ -200,7 +203,13 @@ const job = (names: DemoNames): JobDocument => ({
   },
   airTest: { method: 'LC', lengthM: 20 },
   handlingMin: 18,
-  checks: CHECKS.filter((c) => c !== 'camera-after' && c !== 'cleaned'),
+  answers: CHECKS.filter((c) => BUILT_IN[c].at !== 'after').map((item, i) => ({
+    item,
+    how: 'done',
+    text: '',
+    atUtcMs: CHECKED_UTC_MS + i * 40_000,
+    by: 'A.B.',
+  })),
   cautions: [
     'stored-energy',
     'not-a-safety-device',

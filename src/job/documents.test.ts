@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { CHECK } from '../words/en/checks.ts';
 import { DEMO } from '../words/testing/demo.ts';
+import { ownCopy } from './checklist-document.ts';
 import { type Documents, isDocumentKind, type JobDocumentKind, parseDocument } from './documents.ts';
 import type { DocumentIssue } from './issues.ts';
 import { blankJob } from './job-document.ts';
@@ -19,6 +21,7 @@ const KINDS: readonly JobDocumentKind[] = [
   'settings',
   'registers',
   'columns',
+  'checklist',
   'bench',
 ];
 
@@ -30,6 +33,7 @@ const good: Documents = {
   settings: defaultSettings(),
   registers: busMap(),
   columns: lineMap(),
+  checklist: ownCopy('Our list', CHECK),
   bench: benchRecord(),
 };
 
@@ -97,7 +101,15 @@ describe('documents', () => {
     ['job', 'date', '2026-02-29', { path: 'date', code: 'date' }],
     ['job', 'packerId', '../x', { path: 'packerId', code: 'form' }],
     ['job', 'pressures.workingBar', 25, { path: 'pressures.workingBar', code: 'too-high', limit: 20 }],
-    ['job', 'checks', ['dance'], { path: 'checks.0', code: 'not-one-of' }],
+    ['job', 'answers.0.how', 'dance', { path: 'answers.0.how', code: 'not-one-of' }],
+    ['job', 'answers.1.item', 'permit', { path: 'answers', code: 'duplicate' }],
+    ['job', 'checklist.items.0.id', 'ours', { path: 'checklist.items.0.text', code: 'blank' }],
+    ['checklist', 'items', [], { path: 'items', code: 'too-few', limit: 1 }],
+    ['checklist', 'items', Array(61).fill({}), { code: 'too-many', limit: 60 }],
+    ['checklist', 'items.0.text', null, { path: 'items.0.text', code: 'type' }],
+    ['checklist', 'items.1.id', 'permit', { path: 'items', code: 'duplicate' }],
+    ['checklist', 'items.0.text', 'x'.repeat(161), { path: 'items.0.text', code: 'too-long', limit: 160 }],
+    ['checklist', 'is', undefined, { path: 'is' }],
     ['job', 'device.channels.1.channel', 0, { path: 'device.channels', code: 'duplicate' }],
     ['job', 'extra', 1, { path: '', code: 'unknown-key', choices: ['extra'] }],
     ['packer', 'ratings.1.diameterMm', 100, { path: 'ratings', code: 'order' }],
@@ -123,8 +135,8 @@ describe('documents', () => {
   });
 
   it('refuses later and strange versions by name', () => {
-    expect(issuesOf('job', changed('job', 'version', 8))).toEqual([
-      { path: 'version', code: 'version-future', limit: 7, found: 8 },
+    expect(issuesOf('job', changed('job', 'version', 9))).toEqual([
+      { path: 'version', code: 'version-future', limit: 8, found: 9 },
     ]);
     expect(issuesOf('job', changed('job', 'version', '1'))[0]?.code).toBe('version-unknown');
     expect(issuesOf('job', changed('job', 'version', undefined))[0]).toEqual({
@@ -197,7 +209,7 @@ describe('documents', () => {
   });
 
   it('refuses what is far too large, or turns in a circle, at once', () => {
-    const huge = { ...good.job, checks: new Array<string>(1_000_000).fill('permit') };
+    const huge = { ...good.job, answers: new Array<string>(1_000_000).fill('permit') };
     expect(issuesOf('job', huge)).toEqual([{ path: '', code: 'too-large', limit: 20_000 }]);
     const round: Record<string, unknown> = { version: 1 };
     round.self = [round];

@@ -1,5 +1,6 @@
 import type * as z from 'zod/mini';
 import { type BenchDocument, benchMigrations, benchSchema } from './bench-document.ts';
+import { type ChecklistDocument, checklistMigrations, checklistSchema } from './checklist-document.ts';
 import { describe, type Field, type Fields, fieldAt } from './describe.ts';
 import type { NumberBounds } from './fields.ts';
 import { type DocumentIssue, type Parsed, toIssues } from './issues.ts';
@@ -27,6 +28,7 @@ export interface Documents {
   readonly settings: SettingsDocument;
   readonly registers: RegisterMap;
   readonly columns: ColumnMap;
+  readonly checklist: ChecklistDocument;
   readonly bench: BenchDocument;
 }
 export type JobDocumentKind = keyof Documents;
@@ -39,6 +41,7 @@ const SCHEMAS: { readonly [K in JobDocumentKind]: z.ZodMiniType<Documents[K]> } 
   settings: settingsSchema,
   registers: registerMapSchema,
   columns: columnMapSchema,
+  checklist: checklistSchema,
   bench: benchSchema,
 };
 
@@ -50,6 +53,7 @@ const MIGRATIONS: { readonly [K in JobDocumentKind]: StepsTo<Documents[K]['versi
   settings: settingsMigrations,
   registers: registerMapMigrations,
   columns: columnMapMigrations,
+  checklist: checklistMigrations,
   bench: benchMigrations,
 };
 
@@ -62,6 +66,7 @@ export const FIELDS: { readonly [K in JobDocumentKind]: Fields } = {
   settings: describe(settingsSchema),
   registers: describe(registerMapSchema),
   columns: describe(columnMapSchema),
+  checklist: describe(checklistSchema),
   bench: describe(benchSchema),
 };
 

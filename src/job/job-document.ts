@@ -1,6 +1,8 @@
 import * as z from 'zod/mini';
 import { LAST_CHANNEL } from './beside.ts';
-import { CAUTIONS, CHECKS } from './checklist.ts';
+import { answersSchema } from './check-answers.ts';
+import { CAUTIONS } from './checklist.ts';
+import { builtInChecklist, keptChecklistSchema } from './checklist-document.ts';
 import {
   AIR_TESTS,
   DEFECTS,
@@ -80,7 +82,8 @@ const sleeve = z.strictObject({
 
 /** Version 1 did not ask for infiltration: nobody looked. Version 2 did not ask whether the packer is warmed,
  * version 3 not for water in the line and for a second packer on it;
- * version 4 knew one pressure channel, version 5 no witness cup, version 6 no second adapter. */
+ * version 4 knew one pressure channel, version 5 no witness cup, version 6 no second adapter. Version 7 had ticks of one list
+ * that was the program's, and neither their times nor who set them. */
 export const jobMigrations: StepsTo<JobDocument['version']> = [
   (old) => ({
     ...old,
@@ -91,10 +94,17 @@ export const jobMigrations: StepsTo<JobDocument['version']> = [
   (old) => old,
   (old) => ({ ...old, ...(isBody(old.resin) ? { resin: { ...old.resin, cupMassG: null } } : {}) }),
   (old) => old,
+  ({ checks, ...old }) => ({
+    ...old,
+    checklist: builtInChecklist(),
+    answers: Array.isArray(checks)
+      ? [...new Set<unknown>(checks)].map((item) => ({ item, how: 'done', text: '', atUtcMs: null, by: '' }))
+      : checks,
+  }),
 ];
 
 export const jobSchema = z.strictObject({
-  version: z.literal(7),
+  version: z.literal(8),
   /** What is repaired, in one line. */
   title: name(120),
   date: some(date()),
@@ -174,7 +184,9 @@ export const jobSchema = z.strictObject({
   }),
   /** Minutes from mixing to seated that the crew expects (wet-out, wrapping, placing). */
   handlingMin: some(num(0, 600, 'min')),
-  checks: z.array(z.enum(CHECKS)).check(z.maxLength(CHECKS.length)),
+  /** The list in force when the sheet was opened. */
+  checklist: keptChecklistSchema,
+  answers: answersSchema,
   cautions: z.array(z.enum(CAUTIONS)).check(z.maxLength(CAUTIONS.length)),
   notes: block(4000),
 });
@@ -184,7 +196,7 @@ export type JobDocument = z.infer<typeof jobSchema>;
 /** An empty sheet with the trade's usual start values; the title is the caller's. */
 export function blankJob(title: string): JobDocument {
   return {
-    version: 7,
+    version: 8,
     title,
     date: null,
     site: '',
@@ -224,7 +236,8 @@ export function blankJob(title: string): JobDocument {
     thickness: null,
     airTest: { method: 'none', lengthM: null },
     handlingMin: null,
-    checks: [],
+    checklist: builtInChecklist(),
+    answers: [],
     cautions: [],
     notes: '',
   };

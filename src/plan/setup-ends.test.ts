@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { ownCopy } from '../job/checklist-document.ts';
 import { type Documents, FIELDS, type JobDocumentKind, parseDocument } from '../job/documents.ts';
 import { valueAt, withValueAt } from '../job/paths.ts';
 import { defaultSettings } from '../job/settings-defaults.ts';
 import { parseSetup } from '../job/setup-schema.ts';
 import { benchRecord } from '../job/testing/bench-record.ts';
 import { busMap, lineMap } from '../job/testing/maps.ts';
+import { CHECK } from '../words/en/checks.ts';
 import { DEMO } from '../words/testing/demo.ts';
 import { makeSetup } from './setup.ts';
 
@@ -18,6 +20,7 @@ describe('a Setup of documents whose numbers stand at the ends of what they may 
     settings: defaultSettings(),
     registers: busMap(),
     columns: lineMap(),
+    checklist: ownCopy('Our list', CHECK), // no part of a plan
     bench: benchRecord(), // no part of a plan
   };
   /** The document with its numbers at the ends that `end` says; where that contradicts itself it stays as it was. */

@@ -22,6 +22,7 @@ export const OPEN_POINTS = [
   'witness-warm',
   'rebound-none',
   'rebound-back',
+  'checks-passed',
   'air-test-failed',
   'air-test-unsaid',
   'air-test-none',

@@ -46,7 +46,7 @@ export interface BackupDocument {
 
 export const README = `Backup of Steadybar.
 
-${BACKUP_FILE.documents}  every document, a line of JSON each: jobs, packers, resins, sensors, maps, bench records, settings, seals, reviews, what photos are of
+${BACKUP_FILE.documents}  every document, a line of JSON each: jobs, packers, resins, sensors, maps, checklists, bench records, settings, seals, reviews, what photos are of
 ${FOLDER}<run>.run     the pages of a run; files/import-<sha256>.zip a job's file kept from elsewhere; files/photo-<sha256> a photo
 ${BACKUP_FILE.sums}       check with: sha256sum -c ${BACKUP_FILE.sums}
 ${BACKUP_FILE.manifest}      when and by which version it was made
@@ -61,6 +61,7 @@ const KINDS = [
   'sensor',
   'registers',
   'columns',
+  'checklist',
   'bench',
   'settings',
   'run',

@@ -4,6 +4,7 @@
  */
 import * as z from 'zod/mini';
 import { AIR_TEST_METHODS } from '../job/air-test.ts';
+import { CHECK_SAID } from '../job/checklist.ts';
 import { PLACES } from '../job/codes.ts';
 import type { Frozen, Same } from '../job/setup-schema.ts';
 import {
@@ -34,6 +35,7 @@ const alarm = z.enum(ALARMS);
 const stage = z.enum(STAGES);
 const gapReason = z.enum(GAP_REASONS);
 const question = z.literal('let-down-or-loss');
+const check = { item: text, said: text, safety: yes, how: z.enum(CHECK_SAID), text, by: text };
 
 /** On the run clock, µs. */
 const time = n.check(z.refine((v) => Number.isSafeInteger(v) && v >= 0));
@@ -55,6 +57,7 @@ const command = z.discriminatedUnion('c', [
   z.strictObject({ c: z.literal('answer'), question, answer: z.enum(['let-down', 'loss']) }),
   z.strictObject({ c: z.literal('witness'), hard: yes, atPipeTemperature: yes }),
   z.strictObject({ c: z.literal('override'), what: text, reason: text }),
+  z.strictObject({ c: z.literal('check'), ...check }),
   z.strictObject({ c: z.literal('note'), text }),
 ]);
 
@@ -248,6 +251,7 @@ const event = z.discriminatedUnion('e', [
   told('witness', { hard: yes, atPipeTemperature: yes }),
   told('sample', { doubt: z.enum(SAMPLE_DOUBTS), age: n }),
   told('override', { what: text, reason: text }),
+  told('check', check),
   told('note', { text }),
   told('device', {
     what: z.enum([

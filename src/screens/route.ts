@@ -1,7 +1,7 @@
 import { ID } from '../job/id.ts';
 
 /** Documents that have a list and an editor. */
-export type EditKind = 'packer' | 'resin' | 'sensor' | 'registers' | 'columns';
+export type EditKind = 'packer' | 'resin' | 'sensor' | 'registers' | 'columns' | 'checklist';
 
 /** Pages by the part of the address after '#'. Unknown addresses lead to the jobs. */
 export type Route =
@@ -47,6 +47,7 @@ export function parseRoute(hash: string): Route {
     case 'sensor':
     case 'registers':
     case 'columns':
+    case 'checklist':
       return { page: 'documents', kind: parts[0], id };
     case 'bench':
       return { page: 'bench', id };

@@ -1,4 +1,5 @@
 import type { AirTestMethod } from '../job/air-test.ts';
+import type { CheckSaid } from '../job/checklist.ts';
 import type { Place } from '../job/setup.ts';
 import type { DeviceEventCode } from '../link/frames.ts';
 import type {
@@ -292,6 +293,17 @@ export type WatchEvent = { readonly tUs: number } & (
   /** The sample that was just felt contradicts the count: progress by the data sheet, its middle. */
   | { readonly e: 'sample'; readonly doubt: SampleDoubt; readonly age: number }
   | { readonly e: 'override'; readonly what: string; readonly reason: string }
+  /** An item of the checklist was answered, gone on without, or its answer was taken back. */
+  | {
+      readonly e: 'check';
+      readonly item: string;
+      /** Its words as they were asked; empty: the language's own for that item of the built-in list. */
+      readonly said: string;
+      readonly safety: boolean;
+      readonly how: CheckSaid;
+      readonly text: string;
+      readonly by: string;
+    }
   | { readonly e: 'note'; readonly text: string }
   | {
       readonly e: 'device';

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { CHECK_SAID } from '../job/checklist.ts';
 import { LINES, TAPS } from '../job/codes.ts';
 import { LIMITS, setupOf } from '../job/testing/givens.ts';
 import type { Reading } from '../sensing/reading.ts';
@@ -63,6 +64,14 @@ const COMMANDS: {
   }),
   witness: fc.record({ hard: flag, atPipeTemperature: flag }),
   override: fc.record({ what: text, reason: text }),
+  check: fc.record({
+    item: fc.constantFrom('permit', 'item-1'),
+    said: text,
+    safety: flag,
+    how: fc.constantFrom(...CHECK_SAID),
+    text,
+    by: text,
+  }),
   note: fc.record({ text }),
 };
 const commands = fc.oneof(

@@ -1,3 +1,4 @@
+import type { CheckSaid } from '../job/checklist.ts';
 import type { Place, Setup } from '../job/setup.ts';
 import type { DeviceFrame } from '../link/frames.ts';
 import type { LinkState } from '../link/status.ts';
@@ -38,6 +39,18 @@ export type Command =
   | { readonly c: 'answer'; readonly question: 'let-down-or-loss'; readonly answer: 'let-down' | 'loss' }
   | { readonly c: 'witness'; readonly hard: boolean; readonly atPipeTemperature: boolean }
   | { readonly c: 'override'; readonly what: string; readonly reason: string }
+  /** An item of the job's checklist, with its words (empty: the language's own), so that the record tells it by itself. */
+  | {
+      readonly c: 'check';
+      readonly item: string;
+      readonly said: string;
+      readonly safety: boolean;
+      readonly how: CheckSaid;
+      /** What it wants, or why it was gone on without. */
+      readonly text: string;
+      /** Initials; empty: nobody was named. */
+      readonly by: string;
+    }
   | { readonly c: 'note'; readonly text: string };
 
 /** What the machine says. */

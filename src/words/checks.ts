@@ -1,3 +1,3 @@
 import { chosen } from './chosen.ts';
 
-export const { CHECK } = chosen('checks');
+export const { CHECK, CHECK_REASONS, itemName, LIST, MOMENT } = chosen('checks');

@@ -30,7 +30,7 @@ let crowded: JobFile;
 async function jobFile(crowd: boolean): Promise<JobFile> {
   const office = createOffice();
   const long = 'A long text that somebody typed on a wet tablet. '.repeat(6);
-  await office.keepJob(crowd ? { site: long.slice(0, 200), client: long.slice(0, 200), checks: [] } : {});
+  await office.keepJob(crowd ? { site: long.slice(0, 200), client: long.slice(0, 200), answers: [] } : {});
   const runId = await office.record({
     holdS: 300,
     during: async (bench) => {

@@ -60,7 +60,8 @@ const isPart = ({ group, id }: Thing): boolean =>
 
 /** Kinds of which the backup's version can be kept beside the one here. */
 const isKeptBeside = ({ group, fate }: Thing): boolean =>
-  fate === 'differs' && ['job', 'packer', 'resin', 'sensor', 'registers', 'columns', 'run'].includes(group);
+  fate === 'differs' &&
+  ['job', 'packer', 'resin', 'sensor', 'registers', 'columns', 'checklist', 'run'].includes(group);
 
 export async function choose(
   deps: EvidenceDeps,

@@ -16,6 +16,7 @@ export const BACKUP_GROUPS = [
   'sensor',
   'registers',
   'columns',
+  'checklist',
   'bench',
   'settings',
   'run',

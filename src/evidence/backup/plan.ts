@@ -16,6 +16,7 @@ const GROUP: Readonly<Record<PlainKind, BackupGroup>> = {
   sensor: 'sensor',
   registers: 'registers',
   columns: 'columns',
+  checklist: 'checklist',
   bench: 'bench',
   settings: 'settings',
   seal: 'import',

@@ -1,7 +1,6 @@
 /** Every exception that a sealed record knows of, in plain words, the weightiest first. Never fewer than it holds. */
 
 import type { JobBundle } from '../../job/bundle.ts';
-import { CHECKS } from '../../job/checklist.ts';
 import { isPressureRole, isSecondPressure } from '../../job/pressure-roles.ts';
 import type { ChannelSetup, Setup } from '../../job/setup.ts';
 import type { Manifest } from '../../record/manifest.ts';
@@ -9,6 +8,7 @@ import type { WatchEvent } from '../../watch/events.ts';
 import type { Catalogue } from '../../words/catalogue.ts';
 import { cupAsks, lastCup, OUTSIDE_S, packerPeak, supplyOf, wentOn } from '../account.ts';
 import { airTestTold } from '../air-test-told.ts';
+import { checklistOf } from '../checklist-told.ts';
 import { floorOfRecord, holdsOf } from '../numbers.ts';
 
 export interface Seen {
@@ -38,6 +38,7 @@ export function exceptionsOf(seen: Seen): readonly string[] {
     ...ofSensors(seen),
     ...ofCure(seen),
     ...ofPeople(seen),
+    ...ofChecklist(seen),
   ];
 }
 
@@ -61,6 +62,7 @@ const MAY_BE = {
   cup: true,
   sample: true,
   override: true,
+  check: true,
   note: true,
   'acknowledge-refused': false,
   cue: false,
@@ -294,16 +296,31 @@ function ofCure(seen: Seen): string[] {
 }
 
 function ofPeople(seen: Seen): string[] {
-  const { bundle } = seen;
   const { EXCEPTION: X } = seen.words.certificate;
   const { overrideText } = seen.words.overrides;
-  const { CHECK } = seen.words.checks;
   const out = events(seen, 'override').map((o) => X.override(overrideText(o.what), o.reason));
   if (events(seen, 'setup-refused').length > 0) out.push(X.setupRefused);
   for (const n of events(seen, 'note')) out.push(X.note(clock(seen, n.tUs), n.text));
-  if (bundle !== null) {
-    const open = CHECKS.filter((c) => !bundle.job.checks.includes(c));
-    if (open.length > 0) out.push(X.unticked(open.map((c) => CHECK[c]).join('; ')));
-  }
   return out;
+}
+
+/** Items gone on without, then those that nobody answered: what may hurt somebody first. */
+function ofChecklist({ manifest, bundle, words }: Seen): string[] {
+  const { EXCEPTION: X } = words.certificate;
+  const { itemName } = words.checks;
+  const lines = checklistOf(bundle, manifest.events, manifest.openedUtcMs);
+  const passed = lines.flatMap(({ id, text, answer }) =>
+    answer?.how === 'passed' ? [X.checkPassed(itemName(id, text), answer.text, answer.by)] : [],
+  );
+  const open = (safety: boolean): string =>
+    lines
+      .filter((l) => l.answer === null && l.safety === safety)
+      .map((l) => itemName(l.id, l.text))
+      .join('; ');
+  const [safety, others] = [open(true), open(false)];
+  return [
+    ...passed,
+    ...(safety === '' ? [] : [X.safetyOpen(safety)]),
+    ...(others === '' ? [] : [X.unticked(others)]),
+  ];
 }

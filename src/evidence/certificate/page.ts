@@ -17,6 +17,7 @@ import { lastLimited, numbersOf } from '../numbers.ts';
 import type { Values } from '../open.ts';
 import { bundleIn } from '../papers.ts';
 import { PAPER, recordPicture } from '../pictures.ts';
+import { checklistLeaves } from './checklist.ts';
 import { firmHead, handSvg, photoLeaves, presentText } from './enclosed.ts';
 import { exceptionsOf, type Seen } from './exceptions.ts';
 import {
@@ -219,7 +220,8 @@ export function certificatePage(
   const besides = (practice === null ? 0 : 1) + (additions.length > 0 ? 1 : 0) + (acceptance === '' ? 0 : 2);
   const first = exceptions.slice(0, MOST_FIRST - besides);
   const more = exceptions.length - first.length;
-  const leaves = photoLeaves(manifest.enclosed ?? null, photos, words);
+  const pictures = photoLeaves(manifest.enclosed ?? null, photos, words);
+  const leaves = [...checklistLeaves(seen), ...pictures];
   const head = (page: number): string =>
     `${practice?.leaf ?? ''}<p class="head"><span class="brand">${LOGO}${esc(words.ui.UI.app)}</span>${firmHead(manifest.enclosed ?? null)}<span>${esc(C.record(manifest.runId))} · ${esc(C.pageOf(page, PAGES + leaves.length))}</span></p>`;
   const sign = (who: string, as: SignedAs | null): string => {
@@ -281,7 +283,7 @@ ${head(3)}
 </div>
 ${leaves.map((leaf, i) => `<div class="leaf">\n${head(PAGES + 1 + i)}\n${leaf}\n</div>\n`).join('')}</article></main>`;
   return `<!doctype html>
-<html lang="${esc(words.wording.language)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'${leaves.length === 0 && (manifest.enclosed?.mark ?? null) === null ? '' : '; img-src data:'}"><title>${esc(kind)}: ${esc(cut(title))}</title><style>${STYLE}${practice?.look ?? ''}</style></head><body>
+<html lang="${esc(words.wording.language)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'${pictures.length === 0 && (manifest.enclosed?.mark ?? null) === null ? '' : '; img-src data:'}"><title>${esc(kind)}: ${esc(cut(title))}</title><style>${STYLE}${practice?.look ?? ''}</style></head><body>
 ${body}
 </body></html>
 `;

@@ -34,6 +34,11 @@ body:has(> main > .certificate) { margin: 0; background: #fff; }
 .certificate th[scope=row] { width: 42mm; font-weight: 400; color: #444; }
 .certificate .two th[scope=row] { width: 23mm; }
 .certificate .grid th { font-weight: 700; border-bottom: .2mm solid #888; }
+.certificate .list th[scope=rowgroup] { width: auto; padding-top: 1.2mm; border-bottom: 0; }
+.certificate .list th:nth-child(2) { width: 48mm; }
+.certificate .list th:nth-child(3) { width: 34mm; }
+.certificate .list th:nth-child(4) { width: 14mm; }
+.certificate .list td { border-bottom: .2mm solid #ccc; }
 .certificate figure { margin: 0; break-inside: avoid; }
 .certificate figure svg { display: block; width: 100%; height: auto; }
 .certificate ul { margin: 0; padding-left: 4mm; list-style: disc; columns: 2; column-gap: 7mm; }

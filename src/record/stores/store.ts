@@ -38,6 +38,7 @@ export type DocumentKind =
   /** Reading maps: of a bus's registers, of a plain line's columns. */
   | 'registers'
   | 'columns'
+  | 'checklist'
   /** What a device was found to be on the bench. */
   | 'bench'
   | 'run'

@@ -1,4 +1,5 @@
 import { createResource, createSignal, For, type JSX, Show } from 'solid-js';
+import { ownCopy } from '../../job/checklist-document.ts';
 import type { Documents as Docs } from '../../job/documents.ts';
 import { blankPacker } from '../../job/packer-document.ts';
 import { blankColumnMap, blankRegisterMap } from '../../job/reading-map.ts';
@@ -6,6 +7,8 @@ import { blankResin } from '../../job/resin-document.ts';
 import { blankSensor } from '../../job/sensor-document.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { BENCH } from '../../words/bench.ts';
+import { CHECKLIST } from '../../words/checklists.ts';
+import { CHECK } from '../../words/checks.ts';
 import { DOCS } from '../../words/docs.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { MAPS } from '../../words/maps.ts';
@@ -13,6 +16,7 @@ import { SETTINGS } from '../../words/settings.ts';
 import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
 import type { EditKind } from '../route.ts';
+import { ChecklistForm } from './ChecklistForm.tsx';
 import { ColumnMapForm } from './ColumnMapForm.tsx';
 import { bringBack, takeUp } from './errand.ts';
 import { createForm, EMPTY, type Form } from './form.ts';
@@ -28,6 +32,7 @@ const TITLE: Record<EditKind, string> = {
   sensor: SETTINGS.sensors,
   registers: SETTINGS.registers,
   columns: SETTINGS.columns,
+  checklist: SETTINGS.checklists,
 };
 const ONE: Record<EditKind, string> = {
   packer: DOCS.packerOne,
@@ -35,6 +40,7 @@ const ONE: Record<EditKind, string> = {
   sensor: DOCS.sensorOne,
   registers: MAPS.registersOne,
   columns: MAPS.columnsOne,
+  checklist: CHECKLIST.one,
 };
 /** New documents hold no number that nobody typed: what must be filled says so. */
 const BLANK: { readonly [K in EditKind]: () => Docs[K] } = {
@@ -50,6 +56,7 @@ const BLANK: { readonly [K in EditKind]: () => Docs[K] } = {
   sensor: () => blankSensor('', ''),
   registers: () => blankRegisterMap(''),
   columns: () => blankColumnMap(''),
+  checklist: () => ownCopy('', CHECK),
 };
 
 const FORM: { readonly [K in EditKind]: (props: { form: Form<K> }) => JSX.Element } = {
@@ -58,12 +65,13 @@ const FORM: { readonly [K in EditKind]: (props: { form: Form<K> }) => JSX.Elemen
   sensor: SensorForm,
   registers: RegisterMapForm,
   columns: ColumnMapForm,
+  checklist: ChecklistForm,
 };
 
 const nameplate = (d: Docs[EditKind]): string =>
   'serial' in d ? d.serial : 'deviceId' in d ? d.deviceId : '';
 
-/** Packers, resins, sensors, maps: the list of a kind, or one of them open for editing. */
+/** Packers, resins, sensors, maps, checklists: the list of a kind, or one of them open for editing. */
 export function Documents(props: { kind: EditKind; id: string | null }) {
   return (
     <div class="page documents">
@@ -93,14 +101,19 @@ function List(props: { kind: EditKind }) {
           {DOCS.newOne}
         </a>
       </header>
-      <Show when={(all()?.kept.length ?? 0) > 0} fallback={<p class="muted">{DOCS.none}</p>}>
+      <Show
+        when={(all()?.kept.length ?? 0) > 0}
+        fallback={<p class="muted">{props.kind === 'checklist' ? CHECKLIST.none : DOCS.none}</p>}
+      >
         <ul class="plates">
           <For each={all()?.kept ?? []}>
             {(d: Kept<Docs[EditKind]>) => (
               <li>
                 <a class="plate-row" href={`#/${props.kind}/${d.id}`} data-testid={`${props.kind}-${d.id}`}>
                   <strong>{d.document.name}</strong>
-                  <span class="muted">{nameplate(d.document)}</span>
+                  <span class="muted">
+                    {'inUse' in d.document && d.document.inUse ? CHECKLIST.inUse : nameplate(d.document)}
+                  </span>
                 </a>
               </li>
             )}

@@ -1,6 +1,7 @@
 import { cleanup, fireEvent, render, screen } from '@solidjs/testing-library';
 import { createRoot, createSignal, type JSX } from 'solid-js';
 import { afterEach, describe, expect, it } from 'vitest';
+import { type ChecklistDocument, ownCopy } from '../../job/checklist-document.ts';
 import { codesAt, type Documents, FIELDS, type JobDocumentKind, numberAt } from '../../job/documents.ts';
 import type { JobDocument } from '../../job/job-document.ts';
 import { blankSensor } from '../../job/sensor-document.ts';
@@ -10,12 +11,14 @@ import { PLAIN_WORDING } from '../../job/testing/wording.ts';
 import { boundText } from '../../units/bound.ts';
 import { METRIC, UNITS } from '../../units/display.ts';
 import { readNumber } from '../../widgets/NumberField.tsx';
+import { CHECK } from '../../words/checks.ts';
 import { DEMO } from '../../words/testing/demo.ts';
 import { type Services, ServicesContext } from '../context.ts';
 import { Settings } from '../settings/Settings.tsx';
 import { FieldPart } from '../sheet/parts.tsx';
 import { PARTS } from '../sheet/steps.ts';
 import { ThicknessPart } from '../sheet/ThicknessPart.tsx';
+import { ChecklistForm } from './ChecklistForm.tsx';
 import { ColumnMapForm } from './ColumnMapForm.tsx';
 import { createForm, type Form } from './form.ts';
 import { PackerForm } from './PackerForm.tsx';
@@ -39,8 +42,8 @@ const ELSEWHERE: Readonly<Record<FormKind, readonly string[]>> = {
     'device.channels.*.place',
     'device.channels.*.sensorId',
     'air.uBar', // follows from the source
-    'checks', // ticks
-    'checks.*',
+    // The list comes whole from its own document, answers are given row by row (ChecklistRows).
+    ...[...FIELDS.job.keys()].filter((path) => /^(checklist|answers)(\.|$)/.test(path)),
     'cautions',
     'cautions.*',
   ],
@@ -81,7 +84,14 @@ const ELSEWHERE: Readonly<Record<FormKind, readonly string[]>> = {
   ],
   registers: ['version', 'is'],
   columns: ['version', 'is'],
+  checklist: ['version', 'is', 'items', 'items.*.id'],
 };
+
+/** Its first item wants a number, so that every field of an item is there. */
+const numberFirst = (list: ChecklistDocument): ChecklistDocument => ({
+  ...list,
+  items: list.items.map((item, i) => (i === 0 ? { ...item, wants: 'number', unit: '%' } : item)),
+});
 
 const job = (part: Partial<JobDocument>): JobDocument => ({
   ...DEMO.job,
@@ -122,6 +132,7 @@ const FILLED: { readonly [K in FormKind]: readonly Documents[K][] } = {
   settings: [{ ...defaultSettings(), dialGauge: { spanBar: 4, class: 1.6 } }],
   registers: [busMap()],
   columns: [lineMap()],
+  checklist: [numberFirst(ownCopy('Our list', CHECK))],
 };
 
 const choices = { packers: () => [], resins: () => [], sensors: () => [] };
@@ -140,6 +151,7 @@ const SHOWN: { readonly [K in FormKind]: (form: Form<K>) => JSX.Element } = {
   settings: () => <Settings />,
   registers: (form) => <RegisterMapForm form={form} />,
   columns: (form) => <ColumnMapForm form={form} />,
+  checklist: (form) => <ChecklistForm form={form} />,
 };
 
 /** Shows the form over a draft; what is edited is read from the draft. */

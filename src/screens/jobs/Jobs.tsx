@@ -106,7 +106,8 @@ export function Jobs() {
   const last = () => jobs()?.kept[0]?.document;
   const blank = async () => {
     const { blankJob } = await import('../../job/job-document.ts');
-    const made = { ...blankJob(JOBS.newTitle), date: today() };
+    const { listInForce } = await import('../checklist/in-use.ts');
+    const made = { ...blankJob(JOBS.newTitle), date: today(), checklist: await listInForce(app) };
     const before = last();
     begin(before === undefined ? made : withDeviceOf(made, before));
   };

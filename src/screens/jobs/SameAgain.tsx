@@ -7,7 +7,9 @@ import { TextField, Tick } from '../../widgets/Fields.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
 import { AGAIN } from '../../words/due.ts';
 import { UI } from '../../words/ui.ts';
+import { listInForce } from '../checklist/in-use.ts';
 import { useServices } from '../context.ts';
+import { ownInitials } from '../people.ts';
 
 /** A repair done once more: what cannot be taken over is asked, the rest is copied. */
 export function SameAgain(props: {
@@ -27,7 +29,7 @@ export function SameAgain(props: {
   const [inspected, setInspected] = createSignal(false);
   const batches = [from.resin.resinBatch, from.resin.hardenerBatch].filter((b) => b.trim() !== '');
   const most = { title: textAt('job', 'title').most, batch: textAt('job', 'resin.resinBatch').most };
-  const make = () =>
+  const make = async () =>
     props.onMake(
       sameAgain(from, {
         date: props.today,
@@ -36,7 +38,16 @@ export function SameAgain(props: {
         lengthMm: lengthMm(),
         resinBatch: resinBatch().slice(0, most.batch),
         hardenerBatch: hardenerBatch().slice(0, most.batch),
-        inspected: inspected(),
+        inspected: inspected()
+          ? {
+              item: 'packer-inspected',
+              how: 'done',
+              text: '',
+              atUtcMs: app.nowMs(),
+              by: ownInitials(app),
+            }
+          : null,
+        checklist: await listInForce(app),
       }),
     );
   return (
@@ -50,7 +61,12 @@ export function SameAgain(props: {
           <button type="button" class="button" onClick={() => props.onClose()}>
             {UI.cancel}
           </button>
-          <button type="button" class="button primary" data-testid="again-make" onClick={make}>
+          <button
+            type="button"
+            class="button primary"
+            data-testid="again-make"
+            onClick={() => void make().catch(app.fail)}
+          >
             {AGAIN.make}
           </button>
         </>

@@ -8,6 +8,7 @@ import { PRESSURE_SLOT } from '../../words/orders.ts';
 import { stageName } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
 import { createActions } from './actions.ts';
+import { createLiveChecklist } from './checklist.ts';
 import { createFace } from './face.ts';
 import { keepFocusIn } from './keep-focus.ts';
 import { LinkNote } from './LinkNote.tsx';
@@ -34,8 +35,9 @@ export function Live(props: { jobId: string | null }) {
   const { live } = app;
   const start = createStart(app, () => props.jobId);
   const more = createMore();
-  const face = createFace(app, start);
-  const actions = createActions(app, start, more);
+  const checklist = createLiveChecklist(app);
+  const face = createFace(app, start, checklist);
+  const actions = createActions(app, start, more, checklist);
   const [span, setSpan] = createSignal<SpanChoice>('stage');
 
   const size = createWindowSize();
@@ -155,6 +157,7 @@ export function Live(props: { jobId: string | null }) {
         more={more}
         start={start}
         actions={actions}
+        checklist={checklist}
         at={drawerRect()}
         small={layout().small}
         span={span()}

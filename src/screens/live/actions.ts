@@ -1,4 +1,5 @@
 import { createSignal } from 'solid-js';
+import { MOST_SAID } from '../../job/check-answers.ts';
 import { MOST_TEXT } from '../../job/entries.ts';
 import type { Stage } from '../../watch/codes.ts';
 import type { Command } from '../../watch/inputs.ts';
@@ -10,6 +11,7 @@ import { LIVE } from '../../words/live.ts';
 import { STAGE_KEY } from '../../words/orders.ts';
 import type { Services } from '../context.ts';
 import type { AnswerCode } from './answers.ts';
+import { type LiveChecklist, NO_CHECKLIST, safetyAfter, safetyBefore } from './checklist.ts';
 import type { More } from './more/state.ts';
 import { endsUnseen } from './pressed.ts';
 import { BLANK_VIEW } from './scene.ts';
@@ -31,7 +33,12 @@ export interface Actions {
   label(key: StageKey): string;
 }
 
-export function createActions(app: Services, start: Start, more: More): Actions {
+export function createActions(
+  app: Services,
+  start: Start,
+  more: More,
+  checklist: LiveChecklist = NO_CHECKLIST,
+): Actions {
   const { live } = app;
   const [sending, setSending] = createSignal(false);
   const command = (c: Command) => void app.ask({ q: 'command', command: c }).catch(app.fail);
@@ -50,7 +57,13 @@ export function createActions(app: Services, start: Start, more: More): Actions 
     const at = live.view() ?? BLANK_VIEW;
     const figures = doubts.map((d) => doubtFigures(d, at, app.units())).filter((f) => f !== null);
     const whole = reasonWith(reason, figures);
-    send(to, whole.length > MOST_TEXT ? reason : whole);
+    const passed = safetyBefore(checklist.checks(), at.stage, to);
+    // What was gone on without is told item by item: for that alone the step needs no reason of its own.
+    const isListAlone = doubts.every((d) => d === 'checklist-open');
+    void (async () => {
+      for (const item of passed) await checklist.say(item, 'passed', reason.slice(0, MOST_SAID));
+      send(to, isListAlone ? undefined : whole.length > MOST_TEXT ? reason : whole);
+    })().catch(app.fail);
     const run = live.run();
     if (to === 'done' && reason === REASONS.done[SEEN_EMPTY] && run !== null)
       void app.ask({ q: 'packer-empty', runId: run.runId, title: '' }).catch(app.fail);
@@ -58,9 +71,9 @@ export function createActions(app: Services, start: Start, more: More): Actions 
   const go = (to: Stage) => {
     const view = live.view();
     if (view === null) return;
-    const doubts = doubtsOf(to, view, seenOf(live.events(), view.attempt));
+    const doubts = doubtsOf(to, view, seenOf(live.events(), view.attempt), checklist.checks());
     if (doubts.length === 0) send(to);
-    else more.ask({ to, doubts });
+    else more.ask({ to, doubts, items: safetyBefore(checklist.checks(), view.stage, to).map((i) => i.id) });
   };
 
   const connect = () => {
@@ -122,6 +135,7 @@ export function createActions(app: Services, start: Start, more: More): Actions 
         case 'test':
           return command({ c: 'vent', open: false });
         case 'end':
+          if (safetyAfter(checklist.checks()).length > 0) return more.open('checklist');
           // What speaks against it is said, and a reason asked for.
           return endsUnseen(live.view()) ? more.open('run', 'end-run') : start.endRun(null);
         case 'stages':
@@ -135,6 +149,8 @@ export function createActions(app: Services, start: Start, more: More): Actions 
     },
     answer: (code) => {
       switch (code) {
+        case 'checklist':
+          return more.open('checklist');
         case 'sound':
           return more.open('checks', 'sound-play');
         case 'warm':

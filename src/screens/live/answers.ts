@@ -1,11 +1,13 @@
 import { isUntestable } from './air-test-doubt.ts';
+import { dueItems } from './checklist.ts';
 import type { Instructed } from './instruction.ts';
-import { atZero, reboundOf, type Scene } from './scene.ts';
+import { atZero, mixingWaits, reboundOf, type Scene } from './scene.ts';
 import { witnessOf } from './stage-doubts.ts';
 
 /** What the crew can say besides the stage key: one or two keys in the row under the instruction. */
 
 export type AnswerCode =
+  | 'checklist'
   | 'sound'
   | 'warm'
   | 'mixed'
@@ -40,13 +42,20 @@ const ASKS: readonly string[] = ['met', 'warm', 'soft', 'early', 'hard', 'cure-n
 export function answersOf(scene: Scene, { stage, code }: Instructed): readonly Answer[] {
   const { view, setup, step } = scene;
   if (step !== 'running') return [];
-  const unmixed = setup !== null && setup.resin !== null && view.mixedUs === null;
+  const unmixed = mixingWaits(scene);
+  const due = dueItems(scene.checks, view.stage, unmixed).length > 0;
   switch (stage) {
     case 'prepare': {
       if (code === 'supply-asked') return [answer('packer-on'), answer('slow-valve', { hold: true })];
       // A proof leads by itself; what stands under its order is not to be hidden by a key.
       if (view.supply !== null && view.supply.phase !== null) return [];
-      const first = code === 'warm' || code === 'sound' ? [answer(code)] : [];
+      // One key leads to what is asked: where the order has one of its own the list is under More.
+      const first =
+        code === 'warm' || code === 'sound' || code === 'checklist'
+          ? [answer(code)]
+          : due && unmixed
+            ? [answer('checklist')]
+            : [];
       return unmixed ? [...first, answer('mixed')] : first;
     }
     case 'seat':
@@ -74,7 +83,8 @@ export function answersOf(scene: Scene, { stage, code }: Instructed): readonly A
     case 'done': {
       // Planned and not made yet: it is the next thing once the packer is out.
       const made = scene.events.some((e) => e.e === 'air-test' && e.what === 'judged');
-      return view.airTest === null || made || !atZero(scene) ? [] : [answer('air-test')];
+      const list = due ? [answer('checklist')] : [];
+      return view.airTest === null || made || !atZero(scene) ? list : [...list, answer('air-test')];
     }
     case 'air-test': {
       const { airTest } = view;

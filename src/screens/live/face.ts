@@ -6,6 +6,7 @@ import type { Instruction } from '../../words/orders.ts';
 import type { Services } from '../context.ts';
 import { isRunLeftOpen, packersLeft } from '../packers-left.ts';
 import { type AlarmStage, alarmStage } from './alarm-stage.ts';
+import { type LiveChecklist, NO_CHECKLIST } from './checklist.ts';
 import { type CueCount, NO_CUE, nextCue } from './cue-count.ts';
 import { type Instructed, instructionOf, sayInstruction } from './instruction.ts';
 import { type PressureSlot, pressureSlot } from './pressure-slot.ts';
@@ -54,7 +55,7 @@ function signOf(view: WatchView | null): string {
 const clockMs = ({ live, nowMs }: Services): number | null =>
   (live.rig()?.speed ?? 1) === 1 ? nowMs() : null;
 
-export function createFace(app: Services, start: Start): Face {
+export function createFace(app: Services, start: Start, checklist: LiveChecklist = NO_CHECKLIST): Face {
   const { live } = app;
   const trust = createMemo<Trust>(() => viewTrust(live.view(), live.silent()));
   // The count and the pause go by every moment: none is left out.
@@ -87,6 +88,7 @@ export function createFace(app: Services, start: Start): Face {
       leftFull: packersLeft(app).length > 0,
       resumes: start.resumeFirst() !== null,
       soundTested: app.sound.test() !== null,
+      checks: checklist.checks(),
     };
   });
   // The engine's list stays the same one while nothing of it changes.

@@ -3,6 +3,7 @@ import type { AlarmValues } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import type { DisplayUnits } from '../../words/format.ts';
 import { INSTRUCTIONS, type Instruction, type Told } from '../../words/orders.ts';
+import { dueItems } from './checklist.ts';
 import { floorOf, leaksToFloorFirst, liftShown } from './forecasts.ts';
 import { isUnread, readsLow, wasOverRated } from './next-stage.ts';
 import { COUPLED_BAR, isLinePressed } from './pressed.ts';
@@ -13,6 +14,7 @@ import {
   inWorkingBand,
   isPressed,
   isStill,
+  mixingWaits,
   overWorking,
   reboundOf,
   type Scene,
@@ -108,6 +110,7 @@ function prepare(scene: Scene): Instructed {
   if (step === 'zero') return say((view.bar ?? 0) > COUPLED_BAR ? 'pressure' : 'zero');
   // Resin that is mixed does not wait for it.
   if (!scene.soundTested && view.mixedUs === null) return say('sound');
+  if (dueItems(scene.checks, 'prepare', mixingWaits(scene)).some((i) => i.safety)) return say('checklist');
   const unproved = isUnproved(scene);
   if (view.mixedUs !== null || setup === null || setup.resin === null)
     return unproved ? say('ready-unproved') : say('ready', { s: view.potLifeLeftS });

@@ -2,6 +2,7 @@ import type { Setup } from '../../job/setup.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import type { Trust } from '../../widgets/trust.ts';
+import type { ChecksOpen } from './checklist.ts';
 import type { CueCount } from './cue-count.ts';
 import { ownOf } from './stage-doubts.ts';
 import type { StartStep } from './start.ts';
@@ -24,6 +25,8 @@ export interface Scene {
   readonly resumes: boolean;
   /** The crew has said today whether it hears the alarms. */
   readonly soundTested: boolean;
+  /** The job's checklist as it stands. */
+  readonly checks: ChecksOpen;
 }
 
 /** Before anything was heard. */
@@ -85,6 +88,10 @@ export const isKnown = ({ trust }: Scene): boolean => trust === 'good' || trust 
 const ZERO_BAR = 0.02;
 
 export const zeroToBar = ({ uBar }: Pick<WatchView, 'uBar'>): number => Math.max(ZERO_BAR, uBar ?? 0);
+
+/** The resin of the job is not mixed yet. */
+export const mixingWaits = ({ view, setup }: Pick<Scene, 'view' | 'setup'>): boolean =>
+  setup !== null && setup.resin !== null && view.mixedUs === null;
 
 export function atZero({ view }: Scene): boolean {
   return view.bar !== null && !view.stale && view.bar <= zeroToBar(view);

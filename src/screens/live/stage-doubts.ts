@@ -2,6 +2,7 @@ import { HOLD_BEGINS, type Stage } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import type { STAGE_DOUBT } from '../../words/doubts.ts';
+import { type ChecksOpen, NO_CHECKS, safetyBefore } from './checklist.ts';
 import { inTrouble, overCeiling, readsLow, wasOverRated } from './next-stage.ts';
 import { isLinePressed } from './pressed.ts';
 
@@ -64,7 +65,12 @@ const isHeldBeside = ({ second }: WatchView): boolean =>
  * What speaks against a step. Nothing is blocked after mixing: the doubt is said, a reason is asked for and both
  * are recorded.
  */
-export function doubtsOf(to: Stage, view: WatchView, seen: Seen): readonly StageDoubt[] {
+export function doubtsOf(
+  to: Stage,
+  view: WatchView,
+  seen: Seen,
+  checks: ChecksOpen = NO_CHECKS,
+): readonly StageDoubt[] {
   const doubts: StageDoubt[] = [];
   if (UP.includes(to) && inTrouble(view)) doubts.push('urgent-alarm');
   if (UP.includes(to) && wasOverRated(view)) doubts.push('was-over-rated');
@@ -105,5 +111,6 @@ export function doubtsOf(to: Stage, view: WatchView, seen: Seen): readonly Stage
   }
   if (view.stage === 'prepare' && (to === 'seat' || to === 'inflate') && view.standing.includes('not-zeroed'))
     doubts.push('not-zeroed');
+  if (safetyBefore(checks, view.stage, to).length > 0) doubts.push('checklist-open');
   return doubts;
 }

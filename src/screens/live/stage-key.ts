@@ -38,8 +38,8 @@ const key = (does: KeyDoes, look: KeyLook, to: Stage | null = null): StageKey =>
 
 /** A change of stage: held where something speaks against it. */
 function step(scene: Scene, to: Stage, hasTurn: boolean): StageKey {
-  const { view, events } = scene;
-  const doubts = doubtsOf(to, view, seenOf(events, view.attempt));
+  const { view, events, checks } = scene;
+  const doubts = doubtsOf(to, view, seenOf(events, view.attempt), checks);
   return key('stage', doubts.length > 0 ? 'hold' : hasTurn ? 'ready' : 'outlined', to);
 }
 

@@ -8,6 +8,7 @@ import { isWanted } from '../../link/status.ts';
 import type { Plan } from '../../plan/setup.ts';
 import type { Advice } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
+import { listInForce } from '../checklist/in-use.ts';
 import { adviceOf, failed, isStoreFault, type Services } from '../context.ts';
 import { DEMO } from '../demo.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
@@ -228,6 +229,7 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
         const blank = blankJob(packer.document.name);
         const document = {
           ...blank,
+          checklist: await listInForce(app),
           date: new Date().toISOString().slice(0, 10),
           packerId: packer.id,
           pipe: { ...blank.pipe, innerMm },

@@ -28,6 +28,7 @@ const MAIN: Readonly<Record<WatchEvent['e'], boolean>> = {
   sample: true,
   witness: true,
   override: true,
+  check: true,
   note: true,
   device: true,
   store: true,

@@ -27,6 +27,7 @@ const NOTED: Readonly<Record<WatchEvent['e'], boolean>> = {
   sample: true,
   witness: true,
   override: true,
+  check: false,
   note: true,
   store: true,
   question: true,

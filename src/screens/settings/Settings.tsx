@@ -52,6 +52,9 @@ export function Settings() {
           <a class="button grow" href="#/columns" data-testid="columns">
             {SETTINGS.columns}
           </a>
+          <a class="button grow" href="#/checklist" data-testid="checklists">
+            {SETTINGS.checklists}
+          </a>
         </div>
       </Part>
       <Part title={SETTINGS.look}>

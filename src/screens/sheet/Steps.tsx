@@ -1,5 +1,5 @@
 import { createSignal, For, Show } from 'solid-js';
-import { CHECKS } from '../../job/checklist.ts';
+import { LIST } from '../../words/checks.ts';
 import { SHEET } from '../../words/sheet.ts';
 import { Channels } from './Channels.tsx';
 import { Checks } from './Checks.tsx';
@@ -7,9 +7,12 @@ import type { SheetFieldProps } from './fields.tsx';
 import { NewOnes, SheetFields } from './parts.tsx';
 import {
   ANSWERS,
+  answeredIn,
   answersGiven,
   isStepDone,
+  itemsIn,
   STEP_FIELDS,
+  STEP_MOMENTS,
   STEP_MORE,
   STEPS,
   type Step,
@@ -24,7 +27,8 @@ export function StepList(props: { of: SheetFieldProps; now: Step; onStep(step: S
   const state = (step: Step) => {
     const unanswered = unansweredIn(step, draft()).length;
     if (step === 'run') return SHEET.answers(answersGiven(draft()), ANSWERS);
-    if (step === 'mixing' && unanswered === 0) return SHEET.ticked(draft().checks.length, CHECKS.length);
+    const items = itemsIn(step, draft());
+    if (items > 0 && unanswered === 0) return LIST.answered(answeredIn(step, draft()), items);
     return unanswered === 0 ? SHEET.allThere : SHEET.open(unanswered);
   };
   return (
@@ -115,8 +119,8 @@ function StepParts(props: { of: SheetFieldProps; step: Step; more: boolean }) {
       <Show when={step === 'line'}>
         <Channels form={props.of.form} choices={props.of.choices} onNew={props.of.onNew} />
       </Show>
-      <Show when={step === 'mixing'}>
-        <Checks form={props.of.form} />
+      <Show when={STEP_MOMENTS[step]}>
+        {(moments) => <Checks form={props.of.form} moments={moments()} />}
       </Show>
       <details
         class="step-more"

@@ -3,8 +3,10 @@ import { blankJob } from '../../job/job-document.ts';
 import { DEMO } from '../../words/testing/demo.ts';
 import {
   ANSWERS,
+  answeredIn,
   answersGiven,
   isStepDone,
+  itemsIn,
   MOST_FIELDS,
   PART_FIELDS,
   STEP_FIELDS,
@@ -46,7 +48,10 @@ it('counts five answers, tap and line as one', () => {
   expect(answersGiven(DEMO.job)).toBe(ANSWERS);
 });
 
-it('the mixing step is done when it is filled in and everything is ticked', () => {
-  expect(isStepDone('mixing', { ...DEMO.job, checks: [] })).toBe(false);
+it('the mixing step is done when it is filled in and what is asked before it is answered, the last when the rest is', () => {
+  expect(isStepDone('mixing', { ...DEMO.job, answers: [] })).toBe(false);
+  expect(isStepDone('mixing', DEMO.job)).toBe(true);
+  expect([answeredIn('mixing', DEMO.job), itemsIn('mixing', DEMO.job)]).toEqual([19, 19]);
+  expect([answeredIn('record', DEMO.job), itemsIn('record', DEMO.job)]).toEqual([0, 2]);
   expect(isStepDone('run', DEMO.job)).toBe(true);
 });

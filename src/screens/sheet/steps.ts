@@ -1,4 +1,5 @@
-import { CHECKS } from '../../job/checklist.ts';
+import { openItems } from '../../job/check-answers.ts';
+import type { Moment } from '../../job/checklist.ts';
 import type { JobDocument } from '../../job/job-document.ts';
 import { valueAt } from '../../job/paths.ts';
 import type { SheetField } from './fields.tsx';
@@ -135,6 +136,23 @@ export const PART_FIELDS: Readonly<Record<SheetPart, readonly SheetField[]>> = {
   notes: ['notes'],
 };
 
+/** Items of the checklist that stand in a step: nobody is asked before mixing what the camera sees after the repair. */
+export const STEP_MOMENTS: Readonly<Partial<Record<Step, readonly Moment[]>>> = {
+  mixing: ['arrival', 'mixing', 'air'],
+  record: ['let-down', 'after'],
+};
+
+/** How many items of a step's moments there are. */
+export const itemsIn = (step: Step, { checklist }: JobDocument): number =>
+  checklist.items.filter((i) => STEP_MOMENTS[step]?.includes(i.at)).length;
+
+const openIn = (step: Step, { checklist, answers }: JobDocument): number =>
+  openItems(checklist, answers, STEP_MOMENTS[step] ?? []).length;
+
+/** How many of them are answered. */
+export const answeredIn = (step: Step, document: JobDocument): number =>
+  itemsIn(step, document) - openIn(step, document);
+
 /** Codes that say that nobody knows, or that nobody looked. */
 const UNKNOWN: readonly unknown[] = ['unknown', 'not-looked', 'assumed'];
 
@@ -162,5 +180,4 @@ export function answersGiven(document: JobDocument): number {
 
 /** Nothing of the step is left to be said or looked at. */
 export const isStepDone = (step: Step, document: JobDocument): boolean =>
-  unansweredIn(step, document).length === 0 &&
-  (step !== 'mixing' || document.checks.length === CHECKS.length);
+  unansweredIn(step, document).length === 0 && openIn(step, document) === 0;

@@ -163,6 +163,11 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
     case 'override':
       emit({ tUs, e: 'override', what: command.what, reason: command.reason });
       return;
+    case 'check': {
+      const { item, said, safety, how, text, by } = command;
+      emit({ tUs, e: 'check', item, said, safety, how, text, by });
+      return;
+    }
     case 'note':
       emit({ tUs, e: 'note', text: command.text });
       return;

@@ -33,6 +33,7 @@ const OPEN: Record<OpenPoint, string> = {
   'witness-warm': 'Witness sample not kept at pipe temperature',
   'rebound-none': 'Not seen to stay at zero with the vent shut',
   'rebound-back': 'Pressure came back with the vent shut',
+  'checks-passed': 'Gone on without safety items of the checklist',
   'air-test-failed': 'Air test failed',
   'air-test-unsaid': 'Air test says nothing',
   'air-test-none': 'Air test planned, not made',

@@ -25,6 +25,7 @@ export const BACKUP = {
     sensor: 'Sensors',
     registers: 'Register maps',
     columns: 'Column maps',
+    checklist: 'Checklists',
     bench: 'Bench records of devices',
     settings: 'Settings',
     run: 'Runs',

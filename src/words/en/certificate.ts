@@ -99,6 +99,16 @@ const CERTIFICATE = {
   signLine: 'Name, date, signature',
   signedBy: (name: string, when: string) => `${name}, ${when}, by hand on the computer’s screen`,
   present: 'Crew that day',
+  checklist: 'Checklist',
+  checklistOf: (list: string) =>
+    `${list}, as the job kept it when it was opened. Answers are the crew’s word; those given during the run stand in its record.`,
+  checkItem: 'Item',
+  checkAnswer: 'Answer',
+  checkWhen: 'When',
+  checkBy: 'By',
+  checkDone: 'yes',
+  checkOpen: 'not answered',
+  checkSafety: (item: string) => `${item} (safety)`,
   photos: 'Photographs',
   photosNote:
     'As they were sealed with the record; in its file they are larger. The seal shows that they were not exchanged since, not what they are of.',
@@ -330,7 +340,10 @@ export function certificate(f: Format) {
     alarm: (priority: Priority, title: string, n: number, at: string) =>
       `${ALARM[priority]}: ${title}, ${n === 1 ? `at run time ${at}` : `${n} times, first at run time ${at}`}.`,
     note: (at: string, text: string) => `Note at run time ${at}: ${text}`,
-    unticked: (list: string) => `Not ticked on the job sheet: ${list}.`,
+    checkPassed: (item: string, reason: string, by: string) =>
+      `Safety item gone on without${by === '' ? '' : ` (${by})`}: ${item}. Reason: ${reason}`,
+    safetyOpen: (list: string) => `Safety items of the checklist that nobody answered: ${list}.`,
+    unticked: (list: string) => `Items of the checklist that nobody answered: ${list}.`,
     keyLost:
       'The computer’s earlier signing key was lost; nothing but the firm’s word vouches for the present one.',
   };

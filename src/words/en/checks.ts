@@ -1,4 +1,4 @@
-import type { CheckCode } from '../../job/checklist.ts';
+import type { CheckCode, Moment } from '../../job/checklist.ts';
 
 /** What is looked at before mixing and after the repair, as a line to tick. */
 export const CHECK: Record<CheckCode, string> = {
@@ -23,4 +23,58 @@ export const CHECK: Record<CheckCode, string> = {
   'area-clear': 'Nobody in line with the packer or over the opening',
   'camera-after': 'Camera after the repair',
   cleaned: 'Packer cleaned and inspected again',
+};
+
+/** When items are asked, as the heading over them. */
+export const MOMENT: Record<Moment, string> = {
+  arrival: 'At the site',
+  mixing: 'Before mixing',
+  air: 'Before air goes in',
+  'let-down': 'Before letting down',
+  after: 'After the repair',
+};
+
+/** An item by its own words, or by ours where it is one of the built-in list. @param text null: ours */
+export function itemName(id: string, text: string | null): string {
+  if (text !== null && text !== '') return text;
+  return Object.hasOwn(CHECK, id) ? CHECK[id as CheckCode] : LIST.unknownItem(id);
+}
+
+/** Reasons at hand for going on without a safety item. */
+export const CHECK_REASONS: readonly string[] = [
+  'Does not apply on this site.',
+  'Seen to by others on the site.',
+  'Cannot be done here, the risk was looked at.',
+];
+
+export const LIST = {
+  title: 'Checklist',
+  builtIn: 'Built-in checklist',
+  named: (name: string, revision: number) => `${name}, version ${revision}`,
+  safety: 'Safety',
+  /** Beside an answer. */
+  seen: (when: string, by: string) => (by === '' ? when : `${when}, ${by}`),
+  noTime: 'time not kept',
+  goOn: 'Go on without',
+  without: (item: string) => `Go on without: ${item}`,
+  why: 'Press the reason. It is kept with the item, and stands on the certificate.',
+  passed: (reason: string) => `Gone on without: ${reason}`,
+  value: (text: string, unit: string) => (unit === '' ? text : `${text} ${unit}`),
+  inUnit: (name: string, unit: string) => `${name}, ${unit}`,
+  unknownItem: (id: string) => `Item ${id}, no longer in the list`,
+  others: 'No longer in the list',
+  by: 'Who answers',
+  nobodyText: 'Tick who is here today under Settings, People: answers then carry initials.',
+  which: 'Checklist of this job',
+  keeps: 'It was answered already: this job keeps its list.',
+  answered: (n: number, of: number) => `${n} of ${of} answered`,
+  noSheet: 'This run has no job sheet, and no checklist with it.',
+  nothingNow: 'Nothing is asked at this stage.',
+  before: 'Asked before',
+  later: 'Asked later',
+  open: 'Open the checklist',
+  /** On the key that opens the list. */
+  due: (n: number) => `Checklist: ${n}`,
+  number: 'Number',
+  text: 'Answer',
 };

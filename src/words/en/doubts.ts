@@ -23,7 +23,8 @@ export type DoubtCode =
   | 'loss-suspected'
   | 'reading-jumped'
   | 'supply-over-ceiling'
-  | 'supply-creeps';
+  | 'supply-creeps'
+  | 'checklist-open';
 
 export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'urgent-alarm': 'An urgent alarm is on.',
@@ -55,6 +56,7 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'supply-over-ceiling':
     'The supply was seen to stand over the ceiling: lower the regulator and prove it again.',
   'supply-creeps': 'The supply creeps: left open, it passes the ceiling.',
+  'checklist-open': 'Safety items of the checklist are not answered.',
   'not-zeroed': 'The zero of the sensor was not taken with the coupling seen open.',
 };
 

@@ -92,6 +92,7 @@ export const FACE = {
     spans: 'Spans',
     stages: 'Other stages',
     checks: 'Checks',
+    checklist: 'Checklist',
     note: 'Note',
     alarms: 'Alarms',
     run: 'Job sheet and run',

@@ -190,6 +190,10 @@ export function instructions(f: Format) {
           besides: bar === null ? 'The supply is proved.' : `The supply is proved, ${bar}.`,
         };
       }) as Say,
+      checklist: always(
+        'Answer the safety items.',
+        'They are on the checklist, and asked before air goes in.',
+      ),
       sound: always('Test the alarm’s sound.', 'Once a day, before air goes in: listen at the valve.'),
       warm: always('Warm the probes in the hand.', 'Before the resin is mixed, each beside a thermometer.'),
       mix: always('Mix the resin, then press.', 'The press starts the pot-life clock.'),

@@ -6,6 +6,7 @@ import { REST_MS } from '../../../widgets/press-guard.ts';
 import { FACE } from '../../../words/face.ts';
 import { ServicesContext, useServices } from '../../context.ts';
 import { createActions } from '../actions.ts';
+import { NO_CHECKLIST } from '../checklist.ts';
 import { layoutOf } from '../layout.ts';
 import { createStart } from '../start.ts';
 import { liveBench } from '../testing/bench.ts';
@@ -29,6 +30,7 @@ function shown(first: Partial<WatchView> = { stage: 'hold', bar: 1.5 }) {
         more={more}
         start={start}
         actions={actions}
+        checklist={NO_CHECKLIST}
         at={layoutOf(1180, 820, false).drawer}
         small={false}
         span="stage"

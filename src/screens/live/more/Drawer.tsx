@@ -6,6 +6,8 @@ import { FACE } from '../../../words/face.ts';
 import { useServices } from '../../context.ts';
 import { AirTestTask } from '../AirTestTask.tsx';
 import type { Actions } from '../actions.ts';
+import { ChecklistTask } from '../ChecklistTask.tsx';
+import type { LiveChecklist } from '../checklist.ts';
 import { Facts } from '../Facts.tsx';
 import { LinkNote } from '../LinkNote.tsx';
 import type { Rect } from '../layout.ts';
@@ -40,7 +42,7 @@ const CAUTIONED: Record<Stage, 'prepare' | 'inflate' | 'let-down' | 'air-test'> 
 const BESIDE_TAB_PX = 36;
 
 /** Panels with fields stay where they are when another one is looked at: what was typed is kept. */
-const KEPT: readonly Tab[] = ['checks', 'note', 'alarms', 'why'];
+const KEPT: readonly Tab[] = ['checks', 'checklist', 'note', 'alarms', 'why'];
 
 /**
  * More: over the trace, and over nothing else. It holds what is not needed at a glance, and before a run the steps to one.
@@ -52,6 +54,7 @@ export function Drawer(props: {
   more: More;
   start: Start;
   actions: Actions;
+  checklist: LiveChecklist;
   at: Rect;
   /** Read from the hand. */
   small: boolean;
@@ -64,7 +67,16 @@ export function Drawer(props: {
     () => {
       const connected = live.link()?.kind === 'rig' && live.rig() !== null;
       const own: Tab[] = running()
-        ? ['numbers', 'spans', 'stages', 'checks', 'note', 'alarms', 'run']
+        ? [
+            'numbers',
+            'spans',
+            'stages',
+            'checks',
+            ...(props.checklist.list() === null ? [] : (['checklist'] as const)),
+            'note',
+            'alarms',
+            'run',
+          ]
         : ['start', 'alarms', 'run'];
       return connected ? [...own, 'rig'] : own;
     },
@@ -169,7 +181,7 @@ export function Drawer(props: {
           <Spans span={props.span} onSpan={props.onSpan} />
         </Show>
         <Show when={shown('stages')}>
-          <Stages actions={props.actions} />
+          <Stages actions={props.actions} checklist={props.checklist} />
         </Show>
         <Show when={visited().has('why')}>
           <div hidden={!shown('why')}>
@@ -177,12 +189,14 @@ export function Drawer(props: {
               {(asked) => (
                 <Why
                   asked={asked()}
+                  checklist={props.checklist}
                   reason={reason()}
                   onReason={setReason}
                   onSend={(why) => {
                     props.actions.sendInSpite(asked().to, asked().doubts, why);
                     setReason('');
                   }}
+                  onGo={() => props.actions.go(asked().to)}
                   onBack={() => props.more.close()}
                 />
               )}
@@ -210,6 +224,11 @@ export function Drawer(props: {
             <ul class="cautions small">
               <For each={cautions()}>{(c) => <li>{CAUTION[c]}</li>}</For>
             </ul>
+          </div>
+        </Show>
+        <Show when={visited().has('checklist')}>
+          <div hidden={!shown('checklist')}>
+            <ChecklistTask checklist={props.checklist} />
           </div>
         </Show>
         <Show when={visited().has('note')}>

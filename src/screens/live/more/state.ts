@@ -9,6 +9,8 @@ export type Tab = keyof typeof FACE.tabs;
 export interface Asked {
   readonly to: Stage;
   readonly doubts: readonly StageDoubt[];
+  /** Safety items that it waits for, by id. */
+  readonly items?: readonly string[];
 }
 
 /** What the drawer shows. Closing it forgets nothing that was typed: its fields stay where they are, out of sight. */

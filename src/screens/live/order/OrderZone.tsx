@@ -3,6 +3,7 @@ import { AlarmShape } from '../../../widgets/AlarmShape.tsx';
 import { fitBlock } from '../../../widgets/fit.ts';
 import { Key } from '../../../widgets/Key.tsx';
 import { alarmLine, alarmTitle } from '../../../words/alarm-titles.ts';
+import { LIST } from '../../../words/checks.ts';
 import { FACE } from '../../../words/face.ts';
 import { duration } from '../../../words/format.ts';
 import { LIVE } from '../../../words/live.ts';
@@ -12,11 +13,12 @@ import { UI } from '../../../words/ui.ts';
 import { useServices } from '../../context.ts';
 import type { Actions } from '../actions.ts';
 import { type AnswerCode, answersOf } from '../answers.ts';
+import { dueItems } from '../checklist.ts';
 import type { Face } from '../face.ts';
 import { type Layout, orderRect } from '../layout.ts';
 import type { More } from '../more/state.ts';
 import { place } from '../place.ts';
-import { zeroToBar } from '../scene.ts';
+import { mixingWaits, zeroToBar } from '../scene.ts';
 import { AlarmBlock } from './AlarmBlock.tsx';
 import { Plate } from './Plate.tsx';
 import { instructionLayout } from './sizes.ts';
@@ -25,6 +27,7 @@ import { instructionLayout } from './sizes.ts';
 const STAGE_REST_MS = 1200;
 
 const ANSWER: Record<AnswerCode, { readonly text: string; readonly testId: string }> = {
+  checklist: { text: LIST.open, testId: 'to-checklist' },
   sound: { text: FACE.testSound, testId: 'to-sound' },
   warm: { text: FACE.warm, testId: 'to-warm' },
   mixed: { text: STAGE_KEY.mixed, testId: 'mixed' },
@@ -78,6 +81,9 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
   const sizes = createMemo(() =>
     instructionLayout(props.layout, instruction().say, instruction().besides, rowUsed()),
   );
+
+  /** Items of the checklist that wait at this stage. */
+  const due = createMemo(() => dueItems(scene().checks, scene().view.stage, mixingWaits(scene())).length);
 
   const acknowledge = () => {
     const a = stage().ack;
@@ -270,9 +276,16 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
           style={within(props.layout.more)}
           data-testid="more"
           aria-expanded={props.more.tab() !== null}
-          onClick={() => (props.more.tab() === null ? props.more.open('numbers') : props.more.close())}
+          onClick={() =>
+            props.more.tab() === null
+              ? props.more.open(due() > 0 ? 'checklist' : 'numbers')
+              : props.more.close()
+          }
         >
           {props.more.tab() === null ? FACE.more : FACE.close}
+          <Show when={props.more.tab() === null && due() > 0}>
+            <small data-testid="more-due">{LIST.due(due())}</small>
+          </Show>
         </button>
       </Show>
       <Key

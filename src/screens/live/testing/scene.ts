@@ -1,5 +1,6 @@
 import { LIMITS } from '../../../job/testing/givens.ts';
 import type { AlarmView, WatchView } from '../../../watch/view.ts';
+import { NO_CHECKS } from '../checklist.ts';
 import { NO_CUE } from '../cue-count.ts';
 import { BLANK_VIEW, type Scene } from '../scene.ts';
 
@@ -16,6 +17,7 @@ export function sceneOf(view: Partial<WatchView> = {}, more: Partial<Omit<Scene,
     leftFull: false,
     resumes: false,
     soundTested: true,
+    checks: NO_CHECKS,
     ...more,
     view: { ...BLANK_VIEW, tUs: 100e6, firstUs: 0, bar: 0, uBar: 0.02, ageS: 0.02, limits: LIMITS, ...view },
   };

@@ -1,0 +1,160 @@
+import { type Accessor, createMemo, createResource } from 'solid-js';
+import {
+  answersWith,
+  type CheckAnswer,
+  openItems,
+  withAnswer,
+  withoutAnswer,
+} from '../../job/check-answers.ts';
+import type { CheckSaid, Moment } from '../../job/checklist.ts';
+import { inOrder, type KeptChecklist, type KeptItem } from '../../job/checklist-document.ts';
+import type { Stage } from '../../watch/codes.ts';
+import type { WatchEvent } from '../../watch/events.ts';
+import { answering } from '../checklist/Who.tsx';
+import { failed, type Services } from '../context.ts';
+import { DEMO } from '../demo.ts';
+import { keep, loadOne } from '../documents/store.ts';
+
+/** What of the job's checklist a moment of the run asks for. */
+export interface ChecksOpen {
+  /** Items that nobody has answered, in the order of the work. */
+  readonly open: readonly KeptItem[];
+}
+export const NO_CHECKS: ChecksOpen = { open: [] };
+
+const BEFORE_AIR: readonly Moment[] = ['arrival', 'mixing', 'air'];
+const UP: readonly Stage[] = ['seat', 'inflate', 'hold'];
+
+/** Moments whose turn it is. What the air goes in by is asked when the resin is mixed, or none is. */
+export function momentsNow(stage: Stage, mixingWaits: boolean): readonly Moment[] {
+  switch (stage) {
+    case 'prepare':
+      return mixingWaits ? ['arrival', 'mixing'] : BEFORE_AIR;
+    case 'abandoned':
+      return BEFORE_AIR;
+    case 'hold':
+      return ['let-down'];
+    case 'done':
+    case 'air-test':
+      return ['after'];
+    case 'seat':
+    case 'inflate':
+    case 'let-down':
+      return [];
+    default:
+      return stage satisfies never;
+  }
+}
+
+/** Items whose turn it is and that wait. */
+export const dueItems = ({ open }: ChecksOpen, stage: Stage, mixingWaits: boolean): readonly KeptItem[] =>
+  open.filter((i) => momentsNow(stage, mixingWaits).includes(i.at));
+
+/** Safety items that are to be answered before a step. */
+export function safetyBefore({ open }: ChecksOpen, from: Stage, to: Stage): readonly KeptItem[] {
+  const begins = from === 'prepare' || from === 'abandoned';
+  const moments: readonly Moment[] =
+    begins && UP.includes(to)
+      ? BEFORE_AIR
+      : from === 'hold' && (to === 'let-down' || to === 'done')
+        ? ['let-down']
+        : [];
+  return open.filter((i) => i.safety && moments.includes(i.at));
+}
+
+/** Of the end of the run: what is asked when the packer is out. */
+export const safetyAfter = ({ open }: ChecksOpen): readonly KeptItem[] =>
+  open.filter((i) => i.safety && i.at === 'after');
+
+/** The checklist of the run's job, with what was answered on the sheet and in the run. */
+export interface LiveChecklist {
+  /** null: the run has no job sheet, or it is being read. */
+  readonly list: Accessor<KeptChecklist | null>;
+  readonly answers: Accessor<readonly CheckAnswer[]>;
+  readonly checks: Accessor<ChecksOpen>;
+  /** Into the record, and behind it onto the job sheet. */
+  say(item: KeptItem, how: CheckSaid, text: string): Promise<void>;
+}
+
+export const NO_CHECKLIST: LiveChecklist = {
+  list: () => null,
+  answers: () => [],
+  checks: () => NO_CHECKS,
+  say: async () => undefined,
+};
+
+const saidIn = (events: readonly WatchEvent[]) =>
+  events.flatMap((e) => (e.e === 'check' ? [{ ...e, atUtcMs: null }] : []));
+
+export function createLiveChecklist(app: Services): LiveChecklist {
+  const { live } = app;
+  const who = answering(app);
+  const jobId = createMemo(() => live.run()?.jobId ?? null);
+  const sheetOf = async (id: string) => {
+    const kept = await loadOne(app, 'job', id);
+    // The practice job is there without having been stored.
+    return kept ?? (id === DEMO.jobId ? { id, revision: 0, savedUtcMs: 0, document: DEMO.job } : null);
+  };
+  const [job, { mutate }] = createResource(jobId, (id) => sheetOf(id).catch(failed(app)));
+  const list = createMemo(() => job.latest?.document.checklist ?? null);
+  const said = createMemo(() => saidIn(live.events()), [], { equals: (a, b) => a.length === b.length });
+  /** By this page's clock, what was said on it. */
+  const times = new Map<string, number>();
+  const answers = createMemo(() => {
+    const sheet = job.latest?.document.answers ?? [];
+    // The run's events count by its own clock: the time of the day stands on the sheet, where they were written too.
+    return answersWith(sheet, said()).map((a) => ({
+      ...a,
+      atUtcMs: a.atUtcMs ?? times.get(a.item) ?? sheet.find((s) => s.item === a.item)?.atUtcMs ?? null,
+    }));
+  });
+  const checks = createMemo<ChecksOpen>(() => {
+    const own = list();
+    return own === null
+      ? NO_CHECKS
+      : {
+          open: openItems(
+            own,
+            answers(),
+            inOrder(own.items).map((i) => i.at),
+          ),
+        };
+  });
+  let writing: Promise<unknown> = Promise.resolve();
+  /** Others may have written the sheet meanwhile: it is read anew each time. */
+  const write = (id: string, change: (before: readonly CheckAnswer[]) => readonly CheckAnswer[]) => {
+    writing = writing
+      .catch(() => undefined)
+      .then(async () => {
+        // Who practises next finds the practice job as it was.
+        if (id === DEMO.jobId) return;
+        const kept = await sheetOf(id);
+        if (kept === null) return;
+        const { document, revision } = kept;
+        mutate(await keep(app, 'job', id, revision, { ...document, answers: [...change(document.answers)] }));
+      });
+    return writing;
+  };
+  return {
+    list,
+    answers,
+    checks,
+    async say(item, how, text) {
+      const id = jobId();
+      const by = who();
+      const atUtcMs = app.nowMs();
+      times.set(item.id, atUtcMs);
+      await app.ask({
+        q: 'command',
+        command: { c: 'check', item: item.id, said: item.text ?? '', safety: item.safety, how, text, by },
+      });
+      // It stands in the record: the sheet is written behind it, and keeps no step waiting.
+      if (id !== null)
+        write(id, (before) =>
+          how === 'taken-back'
+            ? withoutAnswer(before, item.id)
+            : withAnswer(before, { item: item.id, how, text, atUtcMs, by }),
+        ).catch(app.fail);
+    },
+  };
+}
