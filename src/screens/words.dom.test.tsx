@@ -92,6 +92,7 @@ describe('in another language nothing is told in English by', () => {
       const { createStart } = await import('./live/start.ts');
       const { createMore } = await import('./live/more/state.ts');
       const { createActions } = await import('./live/actions.ts');
+      const { NO_CHECKLIST } = await import('./live/checklist.ts');
       const view = watchView(stage);
       const app = services(WORDING, { view, events: EVENTS });
       const page = () => {
@@ -105,9 +106,11 @@ describe('in another language nothing is told in English by', () => {
             <RunBar start={start} />
             <RigPanel />
             <Alarms actions={actions} reason="" onReason={() => undefined} />
-            <Stages actions={actions} />
+            <Stages actions={actions} checklist={NO_CHECKLIST} />
             <Why
               asked={{ to: stage, doubts: Object.keys(STAGE_DOUBT) as never }}
+              checklist={NO_CHECKLIST}
+              onGo={() => undefined}
               reason=""
               onReason={() => undefined}
               onSend={() => undefined}
