@@ -37,6 +37,11 @@ const good: Documents = {
   bench: benchRecord(),
 };
 
+/** As a sheet of before had it: ticks of the one list that there was; and what is read of them. */
+const { checklist: _list, answers: ANSWERS, ...BARE } = DEMO.job;
+const TICKED = { ...BARE, checks: ANSWERS.map((a) => a.item) };
+const NAMELESS = { ...DEMO.job, answers: ANSWERS.map((a) => ({ ...a, atUtcMs: null, by: '' })) };
+
 /** A deep copy with one member replaced, by dotted path. */
 function changed(kind: JobDocumentKind, path: string, value: unknown): unknown {
   const copy = structuredClone(good[kind]) as unknown as Record<string, unknown>;
@@ -147,7 +152,7 @@ describe('documents', () => {
 
   it('a job sheet of before infiltration was asked reads as not looked', () => {
     const { infiltration, ...defect } = DEMO.job.defect;
-    const old = { ...DEMO.job, version: 1, defect };
+    const old = { ...TICKED, version: 1, defect };
     expect(infiltration).toBe('not-looked');
     expect(parseDocument('job', old)).toMatchObject({ ok: true, value: { defect: DEMO.job.defect } });
     expect(issuesOf('job', { ...old, defect: 'crack' })[0]?.path).toBe('defect');
@@ -157,9 +162,9 @@ describe('documents', () => {
   });
 
   it('a job sheet of before it was asked does not say whether the packer is warmed', () => {
-    const { heating, ...old } = DEMO.job;
+    const { heating, ...old } = TICKED;
     expect(heating).toEqual({ by: 'none', toC: null });
-    const value = { ...DEMO.job, heating: { by: 'unknown', toC: null }, wetness: 'unknown' };
+    const value = { ...NAMELESS, heating: { by: 'unknown', toC: null }, wetness: 'unknown' };
     expect(parseDocument('job', { ...old, version: 2 })).toEqual({ ok: true, value });
     expect(blankJob('x').heating.by).toBe('unknown');
     expect(issuesOf('job', changed('job', 'heating.by', 'sun'))[0]?.path).toBe('heating.by');
@@ -167,16 +172,16 @@ describe('documents', () => {
   });
 
   it('a job sheet of before they were asked says nothing of water in the line, and of one packer on it', () => {
-    const { wetness, packersOnLine, otherRatedBar, ...old } = DEMO.job;
+    const { wetness, packersOnLine, otherRatedBar, ...old } = TICKED;
     expect([wetness, packersOnLine, otherRatedBar]).toEqual(['dry', 'one', null]);
-    const value = { ...DEMO.job, wetness: 'unknown' };
+    const value = { ...NAMELESS, wetness: 'unknown' };
     expect(parseDocument('job', { ...old, version: 3 })).toEqual({ ok: true, value });
     expect(issuesOf('job', changed('job', 'packersOnLine', 'three'))[0]?.path).toBe('packersOnLine');
     expect(issuesOf('job', changed('job', 'otherRatedBar', 26))[0]).toMatchObject({ code: 'too-high' });
   });
 
   it('a job sheet of before there could be a second pressure has the one it names', () => {
-    expect(parseDocument('job', { ...DEMO.job, version: 4 })).toEqual({ ok: true, value: DEMO.job });
+    expect(parseDocument('job', { ...TICKED, version: 4 })).toEqual({ ok: true, value: NAMELESS });
     expect(issuesOf('job', changed('job', 'device.channels.1.role', 'outlet-pressure'))).toEqual([]);
     expect(issuesOf('job', changed('job', 'device.channels.1.role', 'third'))[0]?.code).toBe('not-one-of');
   });

@@ -4,7 +4,8 @@ import { LIST } from '../../words/checks.ts';
 import { ChecklistRows } from '../checklist/ChecklistRows.tsx';
 import { Who } from '../checklist/Who.tsx';
 import { useServices } from '../context.ts';
-import { type LiveChecklist, momentsNow } from './checklist.ts';
+import type { LiveChecklist } from './checklist.ts';
+import { momentsNow } from './checks-open.ts';
 
 /** The job's checklist in the run: what is asked now, what was asked before, and folded what comes later. */
 export function ChecklistTask(props: { checklist: LiveChecklist }) {

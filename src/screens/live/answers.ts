@@ -1,5 +1,5 @@
 import { isUntestable } from './air-test-doubt.ts';
-import { dueItems } from './checklist.ts';
+import { dueItems } from './checks-open.ts';
 import type { Instructed } from './instruction.ts';
 import { atZero, mixingWaits, reboundOf, type Scene } from './scene.ts';
 import { witnessOf } from './stage-doubts.ts';

@@ -14,14 +14,8 @@ import { type Services, ServicesContext, useServices } from '../context.ts';
 import { createActions } from './actions.ts';
 import { answersOf } from './answers.ts';
 import { ChecklistTask } from './ChecklistTask.tsx';
-import {
-  createLiveChecklist,
-  dueItems,
-  type LiveChecklist,
-  momentsNow,
-  safetyAfter,
-  safetyBefore,
-} from './checklist.ts';
+import { createLiveChecklist, type LiveChecklist } from './checklist.ts';
+import { dueItems, momentsNow, safetyAfter, safetyBefore } from './checks-open.ts';
 import { instructionOf } from './instruction.ts';
 import { layoutOf } from './layout.ts';
 import { Drawer } from './more/Drawer.tsx';

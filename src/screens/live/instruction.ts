@@ -3,7 +3,7 @@ import type { AlarmValues } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import type { DisplayUnits } from '../../words/format.ts';
 import { INSTRUCTIONS, type Instruction, type Told } from '../../words/orders.ts';
-import { dueItems } from './checklist.ts';
+import { dueItems } from './checks-open.ts';
 import { floorOf, leaksToFloorFirst, liftShown } from './forecasts.ts';
 import { isUnread, readsLow, wasOverRated } from './next-stage.ts';
 import { COUPLED_BAR, isLinePressed } from './pressed.ts';

@@ -2,7 +2,7 @@ import type { Setup } from '../../job/setup.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import type { Trust } from '../../widgets/trust.ts';
-import type { ChecksOpen } from './checklist.ts';
+import type { ChecksOpen } from './checks-open.ts';
 import type { CueCount } from './cue-count.ts';
 import { ownOf } from './stage-doubts.ts';
 import type { StartStep } from './start.ts';

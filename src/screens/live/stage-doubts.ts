@@ -2,7 +2,7 @@ import { HOLD_BEGINS, type Stage } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import type { STAGE_DOUBT } from '../../words/doubts.ts';
-import { type ChecksOpen, NO_CHECKS, safetyBefore } from './checklist.ts';
+import { type ChecksOpen, NO_CHECKS, safetyBefore } from './checks-open.ts';
 import { inTrouble, overCeiling, readsLow, wasOverRated } from './next-stage.ts';
 import { isLinePressed } from './pressed.ts';
 

@@ -13,7 +13,7 @@ import { UI } from '../../../words/ui.ts';
 import { useServices } from '../../context.ts';
 import type { Actions } from '../actions.ts';
 import { type AnswerCode, answersOf } from '../answers.ts';
-import { dueItems } from '../checklist.ts';
+import { dueItems } from '../checks-open.ts';
 import type { Face } from '../face.ts';
 import { type Layout, orderRect } from '../layout.ts';
 import type { More } from '../more/state.ts';

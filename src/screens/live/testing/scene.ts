@@ -1,6 +1,6 @@
 import { LIMITS } from '../../../job/testing/givens.ts';
 import type { AlarmView, WatchView } from '../../../watch/view.ts';
-import { NO_CHECKS } from '../checklist.ts';
+import { NO_CHECKS } from '../checks-open.ts';
 import { NO_CUE } from '../cue-count.ts';
 import { BLANK_VIEW, type Scene } from '../scene.ts';
 
