@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { ANSWERED, type CheckSaid, type Moment } from './checklist.ts';
 import { inOrder, type KeptChecklist, type KeptItem } from './checklist-document.ts';
-import { distinct, id, int, line } from './fields.ts';
+import { distinct, id, line } from './fields.ts';
 
 /** Who answered which item of a job's checklist, when and how. */
 
@@ -18,7 +18,7 @@ export const answerSchema = z.strictObject({
   /** The number or text that the item wants, or the reason why it was gone on without; may be empty. */
   text: line(MOST_SAID),
   /** By the computer's clock; null: ticked before times were kept. */
-  atUtcMs: z.nullable(int(0, LAST_MS)),
+  atUtcMs: z.nullable(z.int().check(z.gte(0), z.lte(LAST_MS))),
   /** Initials; empty: nobody was named. */
   by: line(8),
 });
