@@ -33,6 +33,7 @@ const OPEN: Record<OpenPoint, string> = {
   'witness-warm': 'Rückstellprobe nicht bei Rohrtemperatur gelagert',
   'rebound-none': 'Bei geschlossenem Ablasshahn nicht bei null bleiben gesehen',
   'rebound-back': 'Druck kam bei geschlossenem Ablasshahn zurück',
+  'checks-passed': 'Ohne Sicherheitspunkte der Checkliste weitergemacht',
   'air-test-failed': 'Luftprüfung nicht bestanden',
   'air-test-unsaid': 'Luftprüfung sagt nichts',
   'air-test-none': 'Luftprüfung geplant, nicht gemacht',

@@ -27,6 +27,7 @@ export const BACKUP = {
     sensor: 'Sensoren',
     registers: 'Registerkarten',
     columns: 'Spaltenkarten',
+    checklist: 'Checklisten',
     bench: 'Prüfplatzblätter von Geräten',
     settings: 'Einstellungen',
     run: 'Läufe',

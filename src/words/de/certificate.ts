@@ -101,6 +101,16 @@ const CERTIFICATE = {
   signLine: 'Name, Datum, Unterschrift',
   signedBy: (name: string, when: string) => `${name}, ${when}, von Hand auf dem Bildschirm des Computers`,
   present: 'Kolonne an dem Tag',
+  checklist: 'Checkliste',
+  checklistOf: (list: string) =>
+    `${list}, wie der Auftrag sie behielt, als er angelegt wurde. Antworten sind das Wort der Kolonne; was während des Laufs geantwortet wurde, steht in dessen Aufzeichnung.`,
+  checkItem: 'Punkt',
+  checkAnswer: 'Antwort',
+  checkWhen: 'Wann',
+  checkBy: 'Wer',
+  checkDone: 'ja',
+  checkOpen: 'nicht beantwortet',
+  checkSafety: (item: string) => `${item} (Sicherheit)`,
   photos: 'Fotos',
   photosNote:
     'Wie sie mit der Aufzeichnung versiegelt wurden; in ihrer Datei sind sie größer. Das Siegel zeigt, dass sie seither nicht ausgetauscht wurden, nicht, was sie zeigen.',
@@ -341,7 +351,10 @@ export function certificate(f: Format) {
     alarm: (priority: Priority, title: string, n: number, at: string) =>
       `${ALARM[priority]}: ${title}, ${n === 1 ? `bei Laufzeit ${at}` : `${n}-mal, zuerst bei Laufzeit ${at}`}.`,
     note: (at: string, text: string) => `Notiz bei Laufzeit ${at}: ${text}`,
-    unticked: (list: string) => `Auf dem Auftragsblatt nicht angekreuzt: ${list}.`,
+    checkPassed: (item: string, reason: string, by: string) =>
+      `Ohne Sicherheitspunkt weitergemacht${by === '' ? '' : ` (${by})`}: ${item}. Grund: ${reason}`,
+    safetyOpen: (list: string) => `Sicherheitspunkte der Checkliste, die niemand beantwortet hat: ${list}.`,
+    unticked: (list: string) => `Punkte der Checkliste, die niemand beantwortet hat: ${list}.`,
     keyLost:
       'Der frühere Signierschlüssel des Computers ging verloren; nur das Wort der Firma bürgt für den jetzigen.',
   };

@@ -1,6 +1,7 @@
-import type { CheckCode } from '../../job/checklist.ts';
+import type { CheckCode, Moment } from '../../job/checklist.ts';
+import { itemNamed } from '../said/check-item.ts';
 
-/** What is looked at before mixing and after the repair, as a line to tick. */
+/** Items of the built-in list, as a line to tick. */
 export const CHECK: Record<CheckCode, string> = {
   permit: 'Erlaubnisschein und Regeln für enge Räume erledigt',
   'flow-stopped': 'Abfluss abgesperrt oder umgeleitet',
@@ -24,4 +25,53 @@ export const CHECK: Record<CheckCode, string> = {
   'area-clear': 'Niemand in Rohrachse oder über der Öffnung',
   'camera-after': 'Kamera nach der Sanierung',
   cleaned: 'Packer gereinigt und nochmal begutachtet',
+};
+
+/** When items are asked, as the heading over them. */
+export const MOMENT: Record<Moment, string> = {
+  arrival: 'Auf der Baustelle',
+  mixing: 'Vor dem Mischen',
+  air: 'Bevor Luft hineingeht',
+  'let-down': 'Vor dem Ablassen',
+  after: 'Nach der Sanierung',
+};
+
+export const itemName = (id: string, text: string | null): string =>
+  itemNamed(id, text, CHECK, LIST.unknownItem);
+
+/** Reasons at hand for going on without a safety item. */
+export const CHECK_REASONS: readonly string[] = [
+  'Trifft auf dieser Baustelle nicht zu.',
+  'Von anderen auf der Baustelle erledigt.',
+  'Geht hier nicht, Gefahr wurde angesehen.',
+];
+
+export const LIST = {
+  builtIn: 'Eingebaute Checkliste',
+  named: (name: string, revision: number) => `${name}, Fassung ${revision}`,
+  title: 'Checkliste',
+  safety: 'Sicherheit',
+  seen: (when: string, by: string) => (by === '' ? when : `${when}, ${by}`),
+  noTime: 'ohne Zeit',
+  goOn: 'Ohne weiter',
+  without: (item: string) => `Ohne weiter: ${item}`,
+  why: 'Den Grund drücken. Er bleibt beim Punkt und steht auf dem Zertifikat.',
+  passed: (reason: string) => `Ohne weitergemacht: ${reason}`,
+  value: (text: string, unit: string) => (unit === '' ? text : `${text} ${unit}`),
+  inUnit: (name: string, unit: string) => `${name}, ${unit}`,
+  unknownItem: (id: string) => `Punkt ${id}, nicht mehr auf der Liste`,
+  others: 'Nicht mehr auf der Liste',
+  by: 'Wer antwortet',
+  nobodyText: 'Unter Einstellungen, Personen ankreuzen, wer heute da ist: dann tragen Antworten ein Kürzel.',
+  which: 'Checkliste dieses Auftrags',
+  keeps: 'Es wurde schon geantwortet: dieser Auftrag behält seine Liste.',
+  answered: (n: number, of: number) => `${n} von ${of} beantwortet`,
+  noSheet: 'Dieser Lauf hat kein Auftragsblatt und damit keine Checkliste.',
+  nothingNow: 'In diesem Schritt wird nichts gefragt.',
+  before: 'Vorher gefragt',
+  later: 'Später gefragt',
+  open: 'Checkliste öffnen',
+  due: (n: number) => `Checkliste: ${n}`,
+  number: 'Zahl',
+  text: 'Antwort',
 };

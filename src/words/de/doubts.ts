@@ -23,7 +23,8 @@ export type DoubtCode =
   | 'loss-suspected'
   | 'reading-jumped'
   | 'supply-over-ceiling'
-  | 'supply-creeps';
+  | 'supply-creeps'
+  | 'checklist-open';
 
 export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'urgent-alarm': 'Ein dringender Alarm steht an.',
@@ -57,6 +58,7 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'supply-over-ceiling':
     'Die Zuluft stand über der Obergrenze: Druckregler herunterdrehen und nochmal testen.',
   'supply-creeps': 'Die Zuluft steigt nach: offen gelassen, geht sie über die Obergrenze.',
+  'checklist-open': 'Sicherheitspunkte der Checkliste sind nicht beantwortet.',
   'not-zeroed': 'Der Sensor wurde nicht bei sichtbar offener Kupplung genullt.',
 };
 

@@ -6,6 +6,7 @@ import { type Format, METRIC } from '../create-format.ts';
 import type { airTest } from './air-test.ts';
 import { ALARM_STATE, ALARM_TITLE, alarmTitle, PRIORITY } from './alarm-titles.ts';
 import type { alarms } from './alarms.ts';
+import { itemName } from './checks.ts';
 import type { cup } from './cup.ts';
 import { deviceFault } from './device-faults.ts';
 import type { hold } from './hold.ts';
@@ -104,6 +105,21 @@ const BESIDE: Record<Extract<WatchEvent, { e: 'beside' }>['what'], (time: string
     `Nichts vom zweiten Adapter seit ${time}: seine Temperaturen stehen, der Druck läuft weiter`,
   back: (time) => `Zweiter Adapter wieder da, nach ${time}`,
 };
+
+function checkLine({ item, said, how, text, by }: Extract<WatchEvent, { e: 'check' }>): string {
+  const who = by === '' ? '' : ` (${by})`;
+  const name = itemName(item, said);
+  switch (how) {
+    case 'done':
+      return text === '' ? `Erledigt: ${name}${who}` : `Erledigt: ${name}: ${text}${who}`;
+    case 'passed':
+      return `Ohne diesen Punkt weitergemacht: ${name}. Grund: ${text}${who}`;
+    case 'taken-back':
+      return `Antwort zurückgenommen: ${name}${who}`;
+    default:
+      return how satisfies never;
+  }
+}
 
 function storeFault(code: string): string {
   const known = Object.hasOwn(STORE_CAUSE, code) ? STORE_CAUSE[code as keyof typeof STORE_CAUSE] : code;
@@ -204,6 +220,8 @@ export function events(
           return SAMPLE[event.doubt](f.fixed(event.age * 100, 0));
         case 'override':
           return `Entgegen der Warnung weitergemacht (${overrideText(event.what)}): ${event.reason}`;
+        case 'check':
+          return checkLine(event);
         case 'note':
           return event.text;
         case 'device':

@@ -93,6 +93,7 @@ export const FACE = {
     spans: 'Zeitspanne',
     stages: 'Andere Abschnitte',
     checks: 'Prüfungen',
+    checklist: 'Checkliste',
     note: 'Notiz',
     alarms: 'Alarme',
     run: 'Auftragsblatt und Lauf',

@@ -189,6 +189,10 @@ export function instructions(f: Format) {
           besides: bar === null ? 'Die Zuluft ist getestet.' : `Die Zuluft ist getestet, ${bar}.`,
         };
       }) as Say,
+      checklist: always(
+        'Sicherheitspunkte beantworten.',
+        'Sie stehen auf der Checkliste und sind vor der Luft dran.',
+      ),
       sound: always('Alarmton testen.', 'Einmal am Tag, bevor Luft hineingeht: am Hahn hinhören.'),
       warm: always('Fühler in der Hand wärmen.', 'Vor dem Mischen, jeden neben einem Thermometer.'),
       mix: always('Harz mischen, dann drücken.', 'Der Tastendruck startet die Topfzeit.'),

@@ -1,6 +1,7 @@
 import type { CheckCode, Moment } from '../../job/checklist.ts';
+import { itemNamed } from '../said/check-item.ts';
 
-/** What is looked at before mixing and after the repair, as a line to tick. */
+/** Items of the built-in list, as a line to tick. */
 export const CHECK: Record<CheckCode, string> = {
   permit: 'Entry permit and confined-space rules seen to',
   'flow-stopped': 'Flow stopped or bypassed',
@@ -35,10 +36,8 @@ export const MOMENT: Record<Moment, string> = {
 };
 
 /** An item by its own words, or by ours where it is one of the built-in list. @param text null: ours */
-export function itemName(id: string, text: string | null): string {
-  if (text !== null && text !== '') return text;
-  return Object.hasOwn(CHECK, id) ? CHECK[id as CheckCode] : LIST.unknownItem(id);
-}
+export const itemName = (id: string, text: string | null): string =>
+  itemNamed(id, text, CHECK, LIST.unknownItem);
 
 /** Reasons at hand for going on without a safety item. */
 export const CHECK_REASONS: readonly string[] = [
