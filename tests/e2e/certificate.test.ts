@@ -86,7 +86,7 @@ function printed(pdf: Buffer, name: string): { pages: number; text: string } {
   return { pages: text.split('\f').length - 1, text: text.replace(/\s+/g, ' ') };
 }
 
-it('unknown signer, named, valid, kept; the certificate prints on three pages of A4 and of Letter, its text whole', async (context) => {
+it('unknown signer, named, valid, kept; the certificate prints on four pages of A4 and of Letter, its text whole', async (context) => {
   needPoppler(context);
   const { page, seen, origin } = await office();
   expect(await page.evaluate(() => 'serial' in navigator)).toBe(false);
@@ -120,8 +120,8 @@ it('unknown signer, named, valid, kept; the certificate prints on three pages of
   expect((await new AxeBuilder({ page }).analyze()).violations.map((v) => v.id)).toEqual([]);
   const letter = printed(await page.pdf({ format: 'Letter', printBackground: true }), 'letter.pdf');
   const { pages, text } = printed(await page.pdf({ format: 'A4', printBackground: true }), 'a.pdf');
-  expect([pages, letter.pages]).toEqual([3, 3]);
-  for (const n of [1, 2, 3]) expect(text).toContain(`page ${n} of 3`);
+  expect([pages, letter.pages]).toEqual([4, 4]);
+  for (const n of [1, 2, 3, 4]) expect(text).toContain(`page ${n} of 4`);
   // Everything that the page says is in the print, and nothing of the app around it.
   const onScreen = await page.locator('.certificate').evaluate((el) => {
     const copy = el.cloneNode(true) as Element;
@@ -179,7 +179,7 @@ it('what is in sight can be taken out: a picture, drawn and as pixels, and its v
   expect(seen).toEqual([]);
 });
 
-it('with sixty overrides and long names it is still three pages, and says how much is left out', async (context) => {
+it('with sixty overrides and long names it is still as many pages, and says how much is left out', async (context) => {
   needPoppler(context);
   const { page } = await office();
   expect(await check(page, crowded)).toBe('unknown-signer');
@@ -188,7 +188,7 @@ it('with sixty overrides and long names it is still three pages, and says how mu
   await page.locator('.certificate h1').waitFor();
   const letter = printed(await page.pdf({ format: 'Letter', printBackground: true }), 'b-letter.pdf');
   const { pages, text } = printed(await page.pdf({ format: 'A4', printBackground: true }), 'b.pdf');
-  expect([pages, letter.pages]).toEqual([3, 3]);
+  expect([pages, letter.pages]).toEqual([4, 4]);
   expect(text).toMatch(/and \d+ more in the record/);
   expect(text).toContain('Seen by the client');
 });

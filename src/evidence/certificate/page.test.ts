@@ -39,7 +39,7 @@ describe('the certificate', () => {
   it('of practice says so at the head of each page, across it, and in its words; no client signs it', async () => {
     const { html, text } = await certificate({}, { practice: true });
     const leaves = html.split('<div class="leaf">').slice(1);
-    expect(leaves).toHaveLength(3);
+    expect(leaves).toHaveLength(4);
     for (const leaf of leaves) {
       expect(leaf).toContain('class="stripes"');
       expect(leaf).toContain('class="watermark"');
@@ -68,9 +68,62 @@ describe('the certificate', () => {
     const { sealed } = await office.ask({ q: 'record', ref });
     expect(text.replace(/ /g, '').toLowerCase()).toContain(sealed!.manifestSha256);
     expect(text.replace(/ /g, '').toLowerCase()).toContain(sealed!.fingerprint);
-    // The mark on three pages, the trace, the code.
-    expect(html.match(/<svg/g)).toHaveLength(5);
+    // The mark on four pages, the trace, the code.
+    expect(html.match(/<svg/g)).toHaveLength(6);
     expect(html).not.toMatch(/<script|https?:\/\/(?!www\.w3\.org)/);
+  });
+
+  it('has the checklist as the job kept it behind its three pages: each answer with time and initials, the run has the last word', async () => {
+    const answers = [
+      { item: 'permit', how: 'done', text: '', atUtcMs: Date.UTC(2026, 3, 14, 7, 20), by: 'A.B.' },
+      { item: 'cleaned', how: 'done', text: '', atUtcMs: null, by: '' },
+      { item: 'gone', how: 'done', text: '', atUtcMs: null, by: 'E.F.' },
+    ] as const;
+    const own = {
+      listId: 'list-1',
+      revision: 4,
+      name: 'Mill Lane <crews>',
+      items: [
+        { id: 'permit', at: 'arrival', text: null, safety: true, wants: 'tick', unit: '' },
+        { id: 'o2', at: 'arrival', text: 'Oxygen at the opening', safety: true, wants: 'number', unit: '%' },
+        { id: 'fence', at: 'air', text: 'Fence <b>set up</b>', safety: true, wants: 'tick', unit: '' },
+        { id: 'sign', at: 'air', text: 'Sign at the road', safety: true, wants: 'tick', unit: '' },
+        { id: 'cleaned', at: 'after', text: null, safety: false, wants: 'tick', unit: '' },
+      ],
+    } as const;
+    const said = (item: string, text: string, how: 'done' | 'passed' | 'taken-back') =>
+      ({ c: 'check', item, said: 'Words of then', safety: true, how, text, by: 'C.D.' }) as const;
+    const { html, text, office, ref } = await certificate(
+      { checklist: { ...own, items: [...own.items] }, answers: [...answers] },
+      {
+        during: async (bench) => {
+          for (const command of [
+            said('o2', '20.9', 'done'),
+            said('fence', 'Does not apply <i>here</i>.', 'passed'),
+            said('cleaned', '', 'taken-back'),
+          ])
+            await bench.ask({ q: 'command', command });
+        },
+      },
+    );
+    const leaf = textOf(html.split('<div class="leaf">')[4] ?? '').replaceAll('\u00a0', ' ');
+    expect(leaf).toContain('Mill Lane <crews>, version 4, as the job kept it');
+    expect(html).not.toMatch(/<b>set up|<i>here|<crews>/);
+    expect(leaf).toMatch(
+      /permit and confined-space rules seen to \(safety\) yes 2026-04-14 07:20 UTC A\.B\./,
+    );
+    expect(leaf).toMatch(/Oxygen at the opening \(safety\) 20\.9 % 20\d\d-\d\d-\d\d \d\d:\d\d UTC C\.D\./);
+    expect(leaf).toContain('Gone on without: Does not apply <i>here</i>.');
+    expect(leaf).toContain('Packer cleaned and inspected again not answered');
+    expect(leaf).toContain('Item gone, no longer in the list yes time not kept E.F.');
+    const { EXCEPTION: X } = english.certificate;
+    const spaced = text.replaceAll('\u00a0', ' ');
+    expect(spaced).toContain(X.checkPassed('Fence <b>set up</b>', 'Does not apply <i>here</i>.', 'C.D.'));
+    expect(spaced).toContain(X.safetyOpen('Sign at the road'));
+    expect(spaced).toContain(X.unticked('Packer cleaned and inspected again'));
+    const sketch = await office.ask({ q: 'sketch', ref });
+    expect(sketch?.numbers?.overrides).toBe(1);
+    expect(sketch?.account?.open).toContain('checks-passed');
   });
 
   it('its first page holds job, account, figures, trace, facts and fingerprint; both say which page they are', async () => {
@@ -82,9 +135,9 @@ describe('the certificate', () => {
       .map((leaf) => spaced(textOf(leaf)));
     const { numbers, account } = await office.ask({ q: 'record', ref });
     const runId = ref.runId;
-    expect(first).toContain(`Record ${runId} · page 1 of 3`);
-    expect(second).toContain(`Record ${runId} · page 2 of 3`);
-    expect(third).toContain(`Record ${runId} · page 3 of 3`);
+    expect(first).toContain(`Record ${runId} · page 1 of 4`);
+    expect(second).toContain(`Record ${runId} · page 2 of 4`);
+    expect(third).toContain(`Record ${runId} · page 3 of 4`);
     expect(first).toContain('Crack at 12.4 m');
     for (const sentence of english.account.accountText(account, numbers, String))
       expect(first).toContain(spaced(sentence));
@@ -93,7 +146,7 @@ describe('the certificate', () => {
     expect(html.match(/<div><dd>/g)).toHaveLength(4);
     expect(html.match(/<div><dt>/g)).toHaveLength(9);
     // The trace, with the temperatures in a lane of their own.
-    expect(html.indexOf('°C</text>')).toBeLessThan(html.indexOf('page 2 of 3'));
+    expect(html.indexOf('°C</text>')).toBeLessThan(html.indexOf('page 2 of 4'));
   });
 
   it('tells what a supervisor decided, with the reason and that no seal covers it; the record’s own page does not', async () => {
