@@ -10,7 +10,7 @@ export const CHECKLIST = {
   inUse: 'Neue Auftragsblätter nehmen sie',
   items: 'Punkte',
   itemsText:
-    'Jeder wird zu seiner Zeit gefragt und nicht vorher. Ein Sicherheitspunkt wird gefragt, bevor die Taste weiterführt; ohne ihn geht es nur mit einem Grund weiter, der auf dem Zertifikat steht.',
+    'Jeder wird zu seiner Zeit gefragt und nicht vorher. Ein Sicherheitspunkt wird gefragt, bevor die Taste weiterführt; ohne ihn geht es nur mit einem Grund weiter, der auf dem Nachweis steht.',
   itemText: 'Was angesehen wird',
   at: 'Gefragt',
   safety: 'Sicherheitspunkt',

@@ -32,7 +32,7 @@ export const MOMENT: Record<Moment, string> = {
   arrival: 'Auf der Baustelle',
   mixing: 'Vor dem Mischen',
   air: 'Bevor Luft hineingeht',
-  'let-down': 'Vor dem Ablassen',
+  'let-down': 'Vor dem Entlüften',
   after: 'Nach der Sanierung',
 };
 
@@ -55,7 +55,7 @@ export const LIST = {
   noTime: 'ohne Zeit',
   goOn: 'Ohne weiter',
   without: (item: string) => `Ohne weiter: ${item}`,
-  why: 'Den Grund drücken. Er bleibt beim Punkt und steht auf dem Zertifikat.',
+  why: 'Den Grund drücken. Er bleibt beim Punkt und steht auf dem Nachweis.',
   passed: (reason: string) => `Ohne weitergemacht: ${reason}`,
   value: (text: string, unit: string) => (unit === '' ? text : `${text} ${unit}`),
   inUnit: (name: string, unit: string) => `${name}, ${unit}`,

@@ -31,6 +31,7 @@ const OPEN: Record<OpenPoint, string> = {
   'witness-warm': 'Muestra testigo no guardada a la temperatura del tubo',
   'rebound-none': 'No se vio seguir en cero con la purga cerrada',
   'rebound-back': 'La presión volvió con la purga cerrada',
+  'checks-passed': 'Se siguió sin puntos de seguridad de la lista',
   'air-test-failed': 'Ensayo con aire no superado',
   'air-test-unsaid': 'El ensayo con aire no dice nada',
   'air-test-none': 'Ensayo con aire previsto, sin hacer',

@@ -28,6 +28,7 @@ export const BACKUP: typeof ENGLISH = {
     sensor: 'Sensores',
     registers: 'Mapas de registros',
     columns: 'Mapas de columnas',
+    checklist: 'Listas de control',
     bench: 'Pruebas de banco de aparatos',
     settings: 'Ajustes',
     run: 'Sesiones',

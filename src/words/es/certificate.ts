@@ -95,6 +95,16 @@ const CERTIFICATE = {
   signLine: 'Nombre, fecha, firma',
   signedBy: (name: string, when: string) => `${name}, ${when}, a mano en la pantalla del ordenador`,
   present: 'Cuadrilla de ese día',
+  checklist: 'Lista de control',
+  checklistOf: (list: string) =>
+    `${list}, como el trabajo la guardó al abrirse. Las respuestas son la palabra del equipo; las dadas durante la sesión están en su registro.`,
+  checkItem: 'Punto',
+  checkAnswer: 'Respuesta',
+  checkWhen: 'Cuándo',
+  checkBy: 'Quién',
+  checkDone: 'sí',
+  checkOpen: 'sin responder',
+  checkSafety: (item: string) => `${item} (seguridad)`,
   photos: 'Fotografías',
   photosNote:
     'Como se sellaron con el registro; en su fichero son más grandes. El sello muestra que no se cambiaron desde entonces, no de qué son.',
@@ -333,7 +343,10 @@ export function certificate(f: Format) {
     alarm: (priority: Priority, title: string, n: number, at: string) =>
       `${ALARM[priority]}: ${title}, ${n === 1 ? `a los ${at} de sesión` : `${n} veces, la primera a los ${at} de sesión`}.`,
     note: (at: string, text: string) => `Nota a los ${at} de sesión: ${text}`,
-    unticked: (list: string) => `Sin marcar en la hoja de trabajo: ${list}.`,
+    checkPassed: (item: string, reason: string, by: string) =>
+      `Se siguió sin un punto de seguridad${by === '' ? '' : ` (${by})`}: ${item}. Motivo: ${reason}`,
+    safetyOpen: (list: string) => `Puntos de seguridad de la lista que nadie respondió: ${list}.`,
+    unticked: (list: string) => `Puntos de la lista que nadie respondió: ${list}.`,
     keyLost:
       'La clave de firma anterior del ordenador se perdió; por la actual solo responde la palabra de la empresa.',
   };

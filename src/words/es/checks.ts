@@ -1,4 +1,6 @@
+import type { Moment } from '../../job/checklist.ts';
 import type { CHECK as ENGLISH } from '../en/checks.ts';
+import { itemNamed } from '../said/check-item.ts';
 
 export const CHECK: typeof ENGLISH = {
   permit: 'Permiso de entrada y reglas de espacio confinado atendidos',
@@ -22,4 +24,53 @@ export const CHECK: typeof ENGLISH = {
   'area-clear': 'Nadie en línea con el packer ni sobre la boca',
   'camera-after': 'Cámara después de la reparación',
   cleaned: 'Packer limpio e inspeccionado otra vez',
+};
+
+/** When items are asked, as the heading over them. */
+export const MOMENT: Record<Moment, string> = {
+  arrival: 'En la obra',
+  mixing: 'Antes de mezclar',
+  air: 'Antes de meter aire',
+  'let-down': 'Antes de desinflar',
+  after: 'Después de la reparación',
+};
+
+export const itemName = (id: string, text: string | null): string =>
+  itemNamed(id, text, CHECK, LIST.unknownItem);
+
+/** Reasons at hand for going on without a safety item. */
+export const CHECK_REASONS: readonly string[] = [
+  'No procede en esta obra.',
+  'Lo atendieron otros en la obra.',
+  'Aquí no se puede, se miró el riesgo.',
+];
+
+export const LIST = {
+  builtIn: 'Lista de control incorporada',
+  named: (name: string, revision: number) => `${name}, versión ${revision}`,
+  title: 'Lista de control',
+  safety: 'Seguridad',
+  seen: (when: string, by: string) => (by === '' ? when : `${when}, ${by}`),
+  noTime: 'sin hora',
+  goOn: 'Seguir sin esto',
+  without: (item: string) => `Seguir sin esto: ${item}`,
+  why: 'Pulsar el motivo. Queda con el punto y sale en el certificado.',
+  passed: (reason: string) => `Se siguió sin esto: ${reason}`,
+  value: (text: string, unit: string) => (unit === '' ? text : `${text} ${unit}`),
+  inUnit: (name: string, unit: string) => `${name}, ${unit}`,
+  unknownItem: (id: string) => `Punto ${id}, ya no está en la lista`,
+  others: 'Ya no están en la lista',
+  by: 'Quién responde',
+  nobodyText: 'Marcar quién está hoy en Ajustes, Personas: así las respuestas llevan iniciales.',
+  which: 'Lista de control de este trabajo',
+  keeps: 'Ya se respondió: este trabajo conserva su lista.',
+  answered: (n: number, of: number) => `${n} de ${of} respondidos`,
+  noSheet: 'Esta sesión no tiene hoja de trabajo, y por eso tampoco lista.',
+  nothingNow: 'En esta etapa no se pregunta nada.',
+  before: 'Se preguntó antes',
+  later: 'Se pregunta después',
+  open: 'Abrir la lista',
+  due: (n: number) => `Lista: ${n}`,
+  number: 'Número',
+  text: 'Respuesta',
 };

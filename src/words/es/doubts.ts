@@ -32,6 +32,7 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
     'El sensor ha dado un salto y desde entonces no se ha comparado el manómetro: su número puede ser falso.',
   'supply-over-ceiling': 'Se vio el suministro sobre el techo: bajar el regulador y probarlo otra vez.',
   'supply-creeps': 'El suministro sube solo: si se deja abierto, pasa del techo.',
+  'checklist-open': 'Hay puntos de seguridad de la lista sin responder.',
   'not-zeroed': 'El cero del sensor no se tomó con el acople visto abierto.',
 };
 

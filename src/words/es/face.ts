@@ -92,6 +92,7 @@ export const FACE: typeof ENGLISH = {
     spans: 'Tramos',
     stages: 'Otras fases',
     checks: 'Revisiones',
+    checklist: 'Lista de control',
     note: 'Nota',
     alarms: 'Alarmas',
     run: 'Hoja y sesión',

@@ -179,6 +179,10 @@ export function instructions(f: Format) {
           besides: bar === null ? 'El suministro está probado.' : `El suministro está probado, ${bar}.`,
         };
       }) as Say,
+      checklist: always(
+        'Responder los puntos de seguridad.',
+        'Están en la lista de control y se preguntan antes del aire.',
+      ),
       sound: always(
         'Probar el sonido de la alarma.',
         'Una vez al día, antes de dar aire: escuchar junto a la llave.',

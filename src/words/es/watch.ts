@@ -3,6 +3,7 @@ import { airTest } from './air-test.ts';
 import { alarms } from './alarms.ts';
 import * as beside from './beside.ts';
 import * as cautions from './cautions.ts';
+import * as checks from './checks.ts';
 import { cup } from './cup.ts';
 import * as demo from './demo.ts';
 import { doubts } from './doubts.ts';
@@ -26,6 +27,7 @@ export const watch = (format: Format) => {
     airTest: airTest(format),
     alarms: said,
     cautions,
+    checks,
     cup: cup(format),
     demo,
     doubts: doubts(format),

@@ -33,6 +33,7 @@ const OPEN: Record<OpenPoint, string> = {
   'witness-warm': 'Échantillon témoin pas gardé à la température de la conduite',
   'rebound-none': 'Pas vu rester à zéro, purge fermée',
   'rebound-back': 'La pression est revenue, purge fermée',
+  'checks-passed': 'Poursuivi sans des points de sécurité de la liste',
   'air-test-failed': 'Essai à l’air échoué',
   'air-test-unsaid': 'L’essai à l’air ne dit rien',
   'air-test-none': 'Essai à l’air prévu, pas fait',

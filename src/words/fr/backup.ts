@@ -27,6 +27,7 @@ export const BACKUP = {
     sensor: 'Capteurs',
     registers: 'Tables de registres',
     columns: 'Tables de colonnes',
+    checklist: 'Listes de contrôle',
     bench: 'Relevés de banc',
     settings: 'Réglages',
     run: 'Sessions',

@@ -99,6 +99,16 @@ const CERTIFICATE = {
   signLine: 'Nom, date, signature',
   signedBy: (name: string, when: string) => `${name}, ${when}, à la main sur l’écran de l’ordinateur`,
   present: 'Équipe du jour',
+  checklist: 'Liste de contrôle',
+  checklistOf: (list: string) =>
+    `${list}, telle que l’intervention l’a gardée à son ouverture. Les réponses sont la parole de l’équipe ; celles données pendant la session sont dans son enregistrement.`,
+  checkItem: 'Point',
+  checkAnswer: 'Réponse',
+  checkWhen: 'Quand',
+  checkBy: 'Qui',
+  checkDone: 'oui',
+  checkOpen: 'sans réponse',
+  checkSafety: (item: string) => `${item} (sécurité)`,
   photos: 'Photographies',
   photosNote:
     'Telles que scellées avec l’enregistrement ; dans son fichier elles sont plus grandes. Le sceau montre qu’elles n’ont pas été échangées depuis, pas ce qu’elles représentent.',
@@ -344,7 +354,10 @@ export function certificate(f: Format) {
     alarm: (priority: Priority, title: string, n: number, at: string) =>
       `${ALARM[priority]} : ${title}, ${n === 1 ? `au temps de session ${at}` : `${n} fois, d’abord au temps de session ${at}`}.`,
     note: (at: string, text: string) => `Note au temps de session ${at} : ${text}`,
-    unticked: (list: string) => `Pas coché sur la fiche de chantier : ${list}.`,
+    checkPassed: (item: string, reason: string, by: string) =>
+      `Poursuivi sans un point de sécurité${by === '' ? '' : ` (${by})`} : ${item}. Motif : ${reason}`,
+    safetyOpen: (list: string) => `Points de sécurité de la liste restés sans réponse : ${list}.`,
+    unticked: (list: string) => `Points de la liste restés sans réponse : ${list}.`,
     keyLost:
       'La clé de signature précédente de l’ordinateur a été perdue ; seule la parole de l’entreprise répond de la présente.',
   };

@@ -1,6 +1,7 @@
-import type { CheckCode } from '../../job/checklist.ts';
+import type { CheckCode, Moment } from '../../job/checklist.ts';
+import { itemNamed } from '../said/check-item.ts';
 
-/** What is looked at before mixing and after the repair, as a line to tick. */
+/** Items of the built-in list, as a line to tick. */
 export const CHECK: Record<CheckCode, string> = {
   permit: 'Permis d’entrée et règles d’espace confiné réglés',
   'flow-stopped': 'Écoulement arrêté ou dévié',
@@ -24,4 +25,54 @@ export const CHECK: Record<CheckCode, string> = {
   'area-clear': 'Personne dans l’axe du packer ni au-dessus de l’ouverture',
   'camera-after': 'Caméra après la réparation',
   cleaned: 'Packer nettoyé et inspecté de nouveau',
+};
+
+/** When items are asked, as the heading over them. */
+export const MOMENT: Record<Moment, string> = {
+  arrival: 'Sur le chantier',
+  mixing: 'Avant de mélanger',
+  air: 'Avant de mettre l’air',
+  'let-down': 'Avant de dégonfler',
+  after: 'Après la réparation',
+};
+
+export const itemName = (id: string, text: string | null): string =>
+  itemNamed(id, text, CHECK, LIST.unknownItem);
+
+/** Reasons at hand for going on without a safety item. */
+export const CHECK_REASONS: readonly string[] = [
+  'Sans objet sur ce chantier.',
+  'Réglé par d’autres sur le chantier.',
+  'Impossible ici, le risque a été regardé.',
+];
+
+export const LIST = {
+  builtIn: 'Liste de contrôle fournie',
+  named: (name: string, revision: number) => `${name}, version ${revision}`,
+  title: 'Liste de contrôle',
+  safety: 'Sécurité',
+  seen: (when: string, by: string) => (by === '' ? when : `${when}, ${by}`),
+  noTime: 'sans heure',
+  goOn: 'Continuer sans',
+  without: (item: string) => `Continuer sans : ${item}`,
+  why: 'Appuyer sur le motif. Il reste avec le point et figure sur le certificat.',
+  passed: (reason: string) => `Poursuivi sans : ${reason}`,
+  value: (text: string, unit: string) => (unit === '' ? text : `${text} ${unit}`),
+  inUnit: (name: string, unit: string) => `${name}, ${unit}`,
+  unknownItem: (id: string) => `Point ${id}, plus dans la liste`,
+  others: 'Plus dans la liste',
+  by: 'Qui répond',
+  nobodyText:
+    'Cocher qui est là aujourd’hui sous Réglages, Personnes : les réponses portent alors des initiales.',
+  which: 'Liste de contrôle de cette intervention',
+  keeps: 'Il y a déjà des réponses : cette intervention garde sa liste.',
+  answered: (n: number, of: number) => `${n} sur ${of} répondus`,
+  noSheet: 'Cette session n’a pas de fiche, donc pas de liste de contrôle.',
+  nothingNow: 'Rien n’est demandé à cette étape.',
+  before: 'Demandé avant',
+  later: 'Demandé plus tard',
+  open: 'Ouvrir la liste',
+  due: (n: number) => `Liste : ${n}`,
+  number: 'Nombre',
+  text: 'Réponse',
 };

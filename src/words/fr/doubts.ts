@@ -23,7 +23,8 @@ export type DoubtCode =
   | 'loss-suspected'
   | 'reading-jumped'
   | 'supply-over-ceiling'
-  | 'supply-creeps';
+  | 'supply-creeps'
+  | 'checklist-open';
 
 export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'urgent-alarm': 'Une alarme urgente est présente.',
@@ -58,6 +59,7 @@ export const STAGE_DOUBT: Record<DoubtCode, string> = {
   'supply-over-ceiling':
     'L’arrivée d’air a été vue au-dessus du plafond : baisser le détendeur et l’éprouver de nouveau.',
   'supply-creeps': 'L’arrivée d’air monte lentement : laissée ouverte, elle passe le plafond.',
+  'checklist-open': 'Des points de sécurité de la liste sont sans réponse.',
   'not-zeroed': 'Le zéro du capteur n’a pas été fait raccord vu ouvert.',
 };
 

@@ -6,6 +6,7 @@ import { type Format, METRIC } from '../create-format.ts';
 import type { airTest } from './air-test.ts';
 import { ALARM_STATE, ALARM_TITLE, alarmTitle, PRIORITY } from './alarm-titles.ts';
 import type { alarms } from './alarms.ts';
+import { itemName } from './checks.ts';
 import type { cup } from './cup.ts';
 import { deviceFault } from './device-faults.ts';
 import type { hold } from './hold.ts';
@@ -106,6 +107,21 @@ const BESIDE: Record<Extract<WatchEvent, { e: 'beside' }>['what'], (time: string
   back: (time) => `Deuxième adaptateur revenu, après ${time}`,
 };
 
+function checkLine({ item, said, how, text, by }: Extract<WatchEvent, { e: 'check' }>): string {
+  const who = by === '' ? '' : ` (${by})`;
+  const name = itemName(item, said);
+  switch (how) {
+    case 'done':
+      return text === '' ? `Contrôlé : ${name}${who}` : `Contrôlé : ${name} : ${text}${who}`;
+    case 'passed':
+      return `Poursuivi sans ceci : ${name}. Motif : ${text}${who}`;
+    case 'taken-back':
+      return `Réponse retirée : ${name}${who}`;
+    default:
+      return how satisfies never;
+  }
+}
+
 function storeFault(code: string): string {
   const known = Object.hasOwn(STORE_CAUSE, code) ? STORE_CAUSE[code as keyof typeof STORE_CAUSE] : code;
   return `Défaut d’enregistrement (${known})`;
@@ -202,6 +218,8 @@ export function events(
           return SAMPLE[event.doubt](f.fixed(event.age * 100, 0));
         case 'override':
           return `Poursuivi malgré l’avis (${overrideText(event.what)}) : ${event.reason}`;
+        case 'check':
+          return checkLine(event);
         case 'note':
           return event.text;
         case 'device':

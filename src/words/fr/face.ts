@@ -95,6 +95,7 @@ export const FACE = {
     spans: 'Durées',
     stages: 'Autres étapes',
     checks: 'Contrôles',
+    checklist: 'Liste de contrôle',
     note: 'Note',
     alarms: 'Alarmes',
     run: 'Fiche et session',

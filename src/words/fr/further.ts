@@ -6,7 +6,7 @@ import * as backup from './backup.ts';
 import * as bench from './bench.ts';
 import * as budget from './budget.ts';
 import * as calibration from './calibration.ts';
-import * as checks from './checks.ts';
+import * as checklists from './checklists.ts';
 import * as docs from './docs.ts';
 import * as due from './due.ts';
 import { events } from './events.ts';
@@ -35,7 +35,7 @@ export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
   bench: { ...bench, ...bench.benchReasons(format) },
   budget,
   calibration,
-  checks,
+  checklists,
   docs,
   due,
   events: events(format, seen.alarms, seen.hold, seen.supply, seen.airTest, seen.cup),
