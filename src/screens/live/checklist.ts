@@ -6,8 +6,8 @@ import {
   withAnswer,
   withoutAnswer,
 } from '../../job/check-answers.ts';
-import type { CheckSaid } from '../../job/checklist.ts';
-import { inOrder, type KeptChecklist, type KeptItem } from '../../job/checklist-document.ts';
+import { type CheckSaid, MOMENTS } from '../../job/checklist.ts';
+import type { KeptChecklist, KeptItem } from '../../job/checklist-document.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import { answering } from '../checklist/Who.tsx';
 import { failed, type Services } from '../context.ts';
@@ -45,12 +45,14 @@ export function createLiveChecklist(app: Services): LiveChecklist {
     return kept ?? (id === DEMO.jobId ? { id, revision: 0, savedUtcMs: 0, document: DEMO.job } : null);
   };
   const [job, { mutate }] = createResource(jobId, (id) => sheetOf(id).catch(failed(app)));
-  const list = createMemo(() => job.latest?.document.checklist ?? null);
+  /** A run that is over leaves its sheet in the resource: it is no other's. */
+  const own = () => (job.latest != null && job.latest.id === jobId() ? job.latest.document : null);
+  const list = createMemo(() => own()?.checklist ?? null);
   const said = createMemo(() => saidIn(live.events()), [], { equals: (a, b) => a.length === b.length });
   /** By this page's clock, what was said on it. */
   const times = new Map<string, number>();
   const answers = createMemo(() => {
-    const sheet = job.latest?.document.answers ?? [];
+    const sheet = own()?.answers ?? [];
     // The run's events count by its own clock: the time of the day stands on the sheet, where they were written too.
     return answersWith(sheet, said()).map((a) => ({
       ...a,
@@ -58,16 +60,8 @@ export function createLiveChecklist(app: Services): LiveChecklist {
     }));
   });
   const checks = createMemo<ChecksOpen>(() => {
-    const own = list();
-    return own === null
-      ? NO_CHECKS
-      : {
-          open: openItems(
-            own,
-            answers(),
-            inOrder(own.items).map((i) => i.at),
-          ),
-        };
+    const kept = list();
+    return kept === null ? NO_CHECKS : { open: openItems(kept, answers(), MOMENTS) };
   });
   let writing: Promise<unknown> = Promise.resolve();
   /** Others may have written the sheet meanwhile: it is read anew each time. */

@@ -62,7 +62,7 @@ export const LIST = {
   unknownItem: (id: string) => `Punkt ${id}, nicht mehr auf der Liste`,
   others: 'Nicht mehr auf der Liste',
   by: 'Wer antwortet',
-  nobodyText: 'Unter Einstellungen, Personen ankreuzen, wer heute da ist: dann tragen Antworten ein Kürzel.',
+  nobodyText: 'Unter Einstellungen, Leute ankreuzen, wer heute da ist: dann tragen Antworten ein Kürzel.',
   which: 'Checkliste dieses Auftrags',
   keeps: 'Es wurde schon geantwortet: dieser Auftrag behält seine Liste.',
   answered: (n: number, of: number) => `${n} von ${of} beantwortet`,
