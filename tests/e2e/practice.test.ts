@@ -35,6 +35,15 @@ it('starts on the simulated rig with one press from the first page, and in three
   await page.getByTestId('stage').waitFor();
   expect(await page.getByTestId('pressure').getAttribute('data-trust')).toBe('good');
   expect(await page.getByTestId('no-limit').count()).toBe(0);
+  // A safety item whose answer is taken back is asked for at the main key; what the camera sees afterwards is not.
+  const look = (now: string) => page.locator(`[data-testid=stage-key][data-look=${now}]`).waitFor();
+  await look('ready');
+  await openPanel(page, 'checklist');
+  expect(await page.getByTestId('check-camera-after').isVisible()).toBe(false);
+  await page.getByTestId('check-permit').click();
+  await look('hold');
+  await page.getByTestId('check-permit').click();
+  await look('ready');
 });
 
 /** Where the pressure and the one stage key stand on the page, at a phone's, a tablet's and a laptop's size. */
@@ -92,7 +101,7 @@ it('no page runs out of its window while the strip is full: a run, a practice an
     [740, 360],
   ] as const) {
     await page.setViewportSize({ width, height });
-    for (const name of ['jobs', 'archive', 'settings', 'about', 'packer/new']) {
+    for (const name of ['jobs', 'archive', 'settings', 'about', 'packer/new', 'checklist/new']) {
       await hash(name);
       await page.locator('main h1').first().waitFor();
       const over = await page.evaluate(
