@@ -292,6 +292,7 @@ describe('the certificate in another language', () => {
   const DATA = [
     'Crack at 12.4 m',
     'A.B., C.D.',
+    'A.B.',
     'P-001',
     'PP-017',
     'R-1204',
