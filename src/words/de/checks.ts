@@ -72,6 +72,7 @@ export const LIST = {
   later: 'Später gefragt',
   open: 'Checkliste öffnen',
   due: (n: number) => `Checkliste: ${n}`,
+  dueShort: (n: number) => `Liste: ${n}`,
   number: 'Zahl',
   text: 'Antwort',
 };

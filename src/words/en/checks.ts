@@ -74,6 +74,8 @@ export const LIST = {
   open: 'Open the checklist',
   /** On the key that opens the list. */
   due: (n: number) => `Checklist: ${n}`,
+  /** The same in the hand. */
+  dueShort: (n: number) => `List: ${n}`,
   number: 'Number',
   text: 'Answer',
 };

@@ -71,6 +71,7 @@ export const LIST = {
   later: 'Se pregunta después',
   open: 'Abrir la lista',
   due: (n: number) => `Lista: ${n}`,
+  dueShort: (n: number) => `Lista: ${n}`,
   number: 'Número',
   text: 'Respuesta',
 };

@@ -73,6 +73,7 @@ export const LIST = {
   later: 'Demandé plus tard',
   open: 'Ouvrir la liste',
   due: (n: number) => `Liste : ${n}`,
+  dueShort: (n: number) => `Liste : ${n}`,
   number: 'Nombre',
   text: 'Réponse',
 };

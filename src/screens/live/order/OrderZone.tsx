@@ -284,7 +284,9 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
         >
           {props.more.tab() === null ? FACE.more : FACE.close}
           <Show when={props.more.tab() === null && due() > 0}>
-            <small data-testid="more-due">{LIST.due(due())}</small>
+            <small data-testid="more-due">
+              {props.layout.small ? LIST.dueShort(due()) : LIST.due(due())}
+            </small>
           </Show>
         </button>
       </Show>
