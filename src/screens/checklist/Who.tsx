@@ -15,11 +15,22 @@ export function answering(app: Pick<Services, 'settings' | 'nowMs'>): Accessor<s
 }
 
 /** Who answers: one key for each who is here today. */
-export function Who(props: { app: Pick<Services, 'settings' | 'nowMs'> }) {
+export function Who(props: {
+  app: Pick<Services, 'settings' | 'nowMs'>;
+  /** Says how one is named, where nobody is: not on the live page, where room is dear. */
+  hint?: boolean;
+}) {
   const now = answering(props.app);
   const all = () => knownInitials(props.app);
   return (
-    <Show when={all().length > 0} fallback={<p class="small muted">{LIST.nobodyText}</p>}>
+    <Show
+      when={all().length > 0}
+      fallback={
+        <Show when={props.hint}>
+          <p class="small muted">{LIST.nobodyText}</p>
+        </Show>
+      }
+    >
       <fieldset class="who" data-testid="who">
         <legend class="small">{LIST.by}</legend>
         <For each={all()}>

@@ -25,7 +25,7 @@ export function Checks(props: { form: Form<'job'>; moments?: readonly Moment[] }
       <Show when={moments().includes('mixing')}>
         <WhichList form={props.form} />
       </Show>
-      <Who app={app} />
+      <Who app={app} hint />
       <ChecklistRows
         list={d().checklist}
         answers={d().answers}
