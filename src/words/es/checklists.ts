@@ -25,10 +25,10 @@ export const CHECKLIST = {
   empty: 'No queda ningún punto. Añadir uno o empezar de nuevo con la lista incorporada.',
   beginAgain: 'Empezar de nuevo con la incorporada',
   full: (most: number) => `${most} puntos: una lista no puede tener más.`,
-  saveFile: 'Guardar como archivo',
-  openFile: 'Abrir un archivo',
-  fileTooLarge: 'El archivo no es una lista de control: es demasiado grande. Aquí no se cambió nada.',
-  fileRefused: (why: string) => `El archivo no es una lista de control: ${why} Aquí no se cambió nada.`,
+  saveFile: 'Guardar como fichero',
+  openFile: 'Abrir un fichero',
+  fileTooLarge: 'El fichero no es una lista de control: es demasiado grande. Aquí no se cambió nada.',
+  fileRefused: (why: string) => `El fichero no es una lista de control: ${why} Aquí no se cambió nada.`,
   fileTaken: 'Tomado. Repasarlo y guardar.',
   fileTamed: (n: number) =>
     n === 1
