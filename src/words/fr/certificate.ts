@@ -101,7 +101,7 @@ const CERTIFICATE = {
   present: 'Équipe du jour',
   checklist: 'Liste de contrôle',
   checklistOf: (list: string) =>
-    `${list}, telle que l’intervention l’a gardée à son ouverture. Les réponses sont la parole de l’équipe ; celles données pendant la session sont dans son enregistrement.`,
+    `${list}, telle que l’intervention l’a gardée à son ouverture. Les réponses sont la parole de l’équipe ; celles données pendant la session sont dans son enregistrement.`,
   checkItem: 'Point',
   checkAnswer: 'Réponse',
   checkWhen: 'Quand',
@@ -355,9 +355,9 @@ export function certificate(f: Format) {
       `${ALARM[priority]} : ${title}, ${n === 1 ? `au temps de session ${at}` : `${n} fois, d’abord au temps de session ${at}`}.`,
     note: (at: string, text: string) => `Note au temps de session ${at} : ${text}`,
     checkPassed: (item: string, reason: string, by: string) =>
-      `Poursuivi sans un point de sécurité${by === '' ? '' : ` (${by})`} : ${item}. Motif : ${reason}`,
-    safetyOpen: (list: string) => `Points de sécurité de la liste restés sans réponse : ${list}.`,
-    unticked: (list: string) => `Points de la liste restés sans réponse : ${list}.`,
+      `Poursuivi sans un point de sécurité${by === '' ? '' : ` (${by})`} : ${item}. Motif : ${reason}`,
+    safetyOpen: (list: string) => `Points de sécurité de la liste restés sans réponse : ${list}.`,
+    unticked: (list: string) => `Points de la liste restés sans réponse : ${list}.`,
     keyLost:
       'La clé de signature précédente de l’ordinateur a été perdue ; seule la parole de l’entreprise répond de la présente.',
   };

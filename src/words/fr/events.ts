@@ -112,11 +112,11 @@ function checkLine({ item, said, how, text, by }: Extract<WatchEvent, { e: 'chec
   const name = itemName(item, said);
   switch (how) {
     case 'done':
-      return text === '' ? `Contrôlé : ${name}${who}` : `Contrôlé : ${name} : ${text}${who}`;
+      return text === '' ? `Contrôlé : ${name}${who}` : `Contrôlé : ${name} : ${text}${who}`;
     case 'passed':
-      return `Poursuivi sans ceci : ${name}. Motif : ${text}${who}`;
+      return `Poursuivi sans ceci : ${name}. Motif : ${text}${who}`;
     case 'taken-back':
-      return `Réponse retirée : ${name}${who}`;
+      return `Réponse retirée : ${name}${who}`;
     default:
       return how satisfies never;
   }

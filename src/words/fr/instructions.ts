@@ -199,10 +199,7 @@ export function instructions(f: Format) {
           besides: bar === null ? 'L’arrivée est éprouvée.' : `L’arrivée est éprouvée, ${bar}.`,
         };
       }) as Say,
-      checklist: always(
-        'Répondre aux points de sécurité.',
-        'Ils sont sur la liste de contrôle, à répondre avant l’air.',
-      ),
+      checklist: always('Répondre à la liste de contrôle.', 'Des points y attendent, à voir avant l’air.'),
       sound: always('Tester le son de l’alarme.', 'Une fois par jour, avant l’air : écouter à la vanne.'),
       warm: always(
         'Chauffer les sondes dans la main.',
