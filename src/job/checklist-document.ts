@@ -62,16 +62,15 @@ export const builtInChecklist = (): KeptChecklist => ({
 });
 
 /** A firm's list as a job keeps it. */
-export const keptOf = (list: {
+export const keptOf = ({
+  id: listId,
+  revision,
+  document: { name: listName, items },
+}: {
   readonly id: string;
   readonly revision: number;
   readonly document: ChecklistDocument;
-}): KeptChecklist => ({
-  listId: list.id,
-  revision: list.revision,
-  name: list.document.name,
-  items: list.document.items,
-});
+}): KeptChecklist => ({ listId, revision, name: listName, items });
 
 /** The built-in list in a firm's own words, to be changed. */
 export const ownCopy = (listName: string, words: Readonly<Record<CheckCode, string>>): ChecklistDocument => ({
