@@ -124,8 +124,8 @@ export function alarms(f: Format) {
         ? '; el mínimo no se sabe'
         : f.pressureNumber(v.adviceLowBar, u) === f.pressureNumber(v.adviceHighBar, u)
           ? ', no más'
-          : `, no por debajo de ${f.pressureNumber(v.adviceLowBar, u)}`;
-    return `abrir un poco la purga, purgar hasta ${f.pressure(v.adviceHighBar, u)}${floor}`;
+          : `, no bajar de ${f.pressureNumber(v.adviceLowBar, u)}`;
+    return `abrir un poco la purga, purgar a ${f.pressure(v.adviceHighBar, u)}${floor}`;
   };
 
   const perSecond = ({ perSecond: now, perSecondBefore: before }: AlarmValues): string =>
@@ -217,7 +217,7 @@ export function alarms(f: Format) {
     },
     'fast-fall': {
       now: (v, u) =>
-        `${v.cause === 'unseen' ? 'Se perdió presión sin que nadie lo viera' : 'La presión cae deprisa'}${with_(', ahora ', v.bar, u)}. Si no se está desinflando: cerrar la llave de aire, mantenerse lejos, no dar aire. Puede haberse soltado una manguera o reventado el packer`,
+        `${v.cause === 'unseen' ? 'Se perdió presión sin que nadie lo viera' : 'La presión cae deprisa'}${with_(', ahora ', v.bar, u)}. Salvo que se esté desinflando: cerrar la llave de aire, alejarse, no dar aire. ¿Manguera suelta, o packer reventado?`,
       was: (v, u) =>
         v.cause === 'unseen'
           ? `se perdió presión sin que nadie lo viera${with_(', estaba a ', v.bar, u)}`
@@ -238,7 +238,7 @@ export function alarms(f: Format) {
           ? `Según la lectura, el packer o la línea tiene una fuga${rate(' de ', v.mbarPerMin, u)}. ${GAUGE_FIRST}`
           : afterFall(v)
             ? `El packer o la línea tiene una fuga${rate(' de ', v.mbarPerMin, u)} tras una pérdida de presión. ${LOSS_FIRST}`
-            : `El packer o la línea tiene una fuga${rate(' de ', v.mbarPerMin, u)}: mirar y escuchar por la manguera de fuera, no tocar acoples bajo presión; reponer en la llave de aire antes del mínimo`,
+            : `El packer o la línea tiene una fuga${rate(' de ', v.mbarPerMin, u)}: mirar y oír la manguera por fuera, no tocar acoples bajo presión; reponer en la llave de aire antes del mínimo`,
       was: (v, u) => `el packer o la línea tenía una fuga${rate(' de ', v.mbarPerMin, u)}`,
     },
     'band-exit': {
