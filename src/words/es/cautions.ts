@@ -16,7 +16,7 @@ export const CAUTION: Record<ShownCaution, string> = {
     'Un tubo taponado embalsa su agua: sótanos aguas arriba, empuje sobre el packer, una oleada al soltarlo.',
   'explosive-gas':
     'El gas de alcantarilla y el estireno pueden explotar: la electrónica y los cables en la boca necesitan lo que pidan las normas locales.',
-  'no-warning': 'Que no haya aviso no significa que sea seguro.',
+  'no-warning': 'Sin aviso no significa sin peligro.',
   'resin-hazard':
     'Isocianatos, estireno, peróxidos, endurecedores epoxi: seguir la ficha de datos de seguridad, ventilar, llevar guantes. La resina mezclada que sobra en un cubo se calienta y puede arder.',
   'confined-space':

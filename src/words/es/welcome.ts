@@ -13,7 +13,7 @@ export const WELCOME = {
   lastRuns: 'Últimas sesiones',
   allRuns: 'Todas en el archivo',
   never:
-    'Vigila y avisa. No es un dispositivo de seguridad ni sustituye a una válvula de seguridad. Que no haya aviso no significa que sea seguro.',
+    'Vigila y avisa. No es un dispositivo de seguridad ni sustituye a una válvula de seguridad. Sin aviso no significa sin peligro.',
   empty: 'Aún no hay nada grabado. Practicar una vez antes del primer trabajo.',
   picture: (peak: string, rated: string) => `Pico ${peak}, admisible ${rated}.`,
   pictureNoLimit: (peak: string) => `Pico ${peak}. No había límite puesto.`,
