@@ -97,7 +97,7 @@ const CERTIFICATE = {
   present: 'Cuadrilla de ese día',
   checklist: 'Lista de control',
   checklistOf: (list: string) =>
-    `${list}, como el trabajo la guardó al abrirse. Las respuestas son la palabra del equipo; las dadas durante la sesión están en su registro.`,
+    `${list}, como el trabajo la guardó al abrirse. Las respuestas son palabra de la cuadrilla; las dadas durante la sesión están en su registro.`,
   checkItem: 'Punto',
   checkAnswer: 'Respuesta',
   checkWhen: 'Cuándo',

@@ -3,20 +3,20 @@ import type { Wants } from '../../job/checklist.ts';
 /** Words of the editor of checklists. */
 export const CHECKLIST = {
   one: 'Lista de control',
-  none: 'Ninguna propia todavía: las hojas de trabajo toman la incorporada. Nuevo hace una copia con palabras propias.',
+  none: 'Ninguna propia todavía: las hojas de trabajo toman la incorporada. «Nuevo» hace una copia con palabras propias.',
   head: 'La lista',
   text: 'Empieza como copia de la incorporada. Una hoja de trabajo toma la lista como está ese día y la conserva: lo que se cambie aquí no cambia ningún trabajo ni registro.',
   name: 'Nombre',
   inUse: 'Las hojas nuevas la toman',
   items: 'Puntos',
   itemsText:
-    'Cada uno se pregunta en su momento y no antes. Un punto de seguridad se pregunta antes de que la tecla siga; sin él solo se sigue con un motivo, que sale en el certificado.',
+    'Cada uno se pregunta en su momento y no antes. Un punto de seguridad se pregunta antes de que el botón deje seguir; sin él se sigue solo con un motivo, que sale en el certificado.',
   itemText: 'Qué se revisa',
   at: 'Se pregunta',
   safety: 'Punto de seguridad',
   wants: 'Respuesta',
   unit: 'Unidad del número',
-  noText: 'Aún sin palabras',
+  noText: 'Aún sin texto',
   add: (moment: string) => `Añadir un punto: ${moment}`,
   up: (item: string) => `Antes: ${item}`,
   down: (item: string) => `Después: ${item}`,

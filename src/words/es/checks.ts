@@ -30,7 +30,7 @@ export const CHECK: typeof ENGLISH = {
 export const MOMENT: Record<Moment, string> = {
   arrival: 'En la obra',
   mixing: 'Antes de mezclar',
-  air: 'Antes de meter aire',
+  air: 'Antes de dar aire',
   'let-down': 'Antes de desinflar',
   after: 'Después de la reparación',
 };
@@ -42,7 +42,7 @@ export const itemName = (id: string, text: string | null): string =>
 export const CHECK_REASONS: readonly string[] = [
   'No procede en esta obra.',
   'Lo atendieron otros en la obra.',
-  'Aquí no se puede, se miró el riesgo.',
+  'Aquí no se puede, el riesgo se miró.',
 ];
 
 export const LIST = {
@@ -66,7 +66,7 @@ export const LIST = {
   keeps: 'Ya se respondió: este trabajo conserva su lista.',
   answered: (n: number, of: number) => `${n} de ${of} respondidos`,
   noSheet: 'Esta sesión no tiene hoja de trabajo, y por eso tampoco lista.',
-  nothingNow: 'En esta etapa no se pregunta nada.',
+  nothingNow: 'En esta fase no se pregunta nada.',
   before: 'Se preguntó antes',
   later: 'Se pregunta después',
   open: 'Abrir la lista',
