@@ -41,12 +41,12 @@ export interface Run extends Intake {
 
 export interface RunSink {
   event(event: WatchEvent): void;
-  /** Each judged sample, before the watch saw it. */
-  reading?(reading: Reading, frame: SampleFrame): void;
+  /** Each judged sample, before the watch saw it. @param gap samples are missing before it, by their numbers */
+  reading?(reading: Reading, frame: SampleFrame, gap: boolean): void;
   /** What the second adapter converted anew, before the watch saw it. */
   beside?(tUs: number, temps: readonly TemperatureReading[]): void;
   /** A sample that is in the log and was not judged: a repeated one, another device's, or no sample of this one. */
-  unjudged?(tUs: number, frame: SampleFrame): void;
+  unjudged?(tUs: number, frame: SampleFrame, gap: boolean): void;
 }
 
 /** @param options `infer` reads the stages off the data, for traces without commands */
@@ -102,6 +102,8 @@ export function stepRun(run: Run, entry: LogEntry, sink: RunSink): void {
       return;
     case 'beside-stray':
       return; // the link says so; nothing of the run hangs on it
+    case 'state':
+      return; // what the run had come to: nothing enters with it
     case 'setup':
       onSetup(run, entry.setup, tUs, sink);
       return;
@@ -204,7 +206,7 @@ function onChannel(run: Run, frame: ChannelFrame, tUs: number, sink: RunSink): v
 function onSample(run: Run, frame: SampleFrame, tUs: number, sink: RunSink): void {
   const taken = takeSample(run, frame, tUs);
   if (taken === null) {
-    sink.unjudged?.(tUs, frame);
+    sink.unjudged?.(tUs, frame, false);
     return;
   }
   const { reading, restarted, gap, witness } = taken;
@@ -212,12 +214,12 @@ function onSample(run: Run, frame: SampleFrame, tUs: number, sink: RunSink): voi
   if (gap !== null) notify(run, tUs, { n: 'gap', ...gap }, sink);
   if (witness !== null) notify(run, tUs, { n: 'witness', ...witness }, sink);
   if (reading === null) {
-    sink.unjudged?.(tUs, frame);
+    sink.unjudged?.(tUs, frame, gap !== null);
     return;
   }
   run.readings++;
   run.firstUs ??= tUs;
   run.lastUs = tUs;
-  sink.reading?.(reading, frame);
+  sink.reading?.(reading, frame, gap !== null);
   give(run, { i: 'reading', tUs, reading }, sink);
 }

@@ -3,26 +3,35 @@ import { EntryCursor, type Page } from '../record/page.ts';
 import { scanRun } from '../record/reader.ts';
 import type { PageDamage } from '../record/types.ts';
 import type { WatchEvent } from '../watch/events.ts';
+import type { StateApart } from '../record/types.ts';
 import { createRun, type Run, stepRun } from './core.ts';
+import { StateCheck } from './kept-state.ts';
 
 /** A run that is judged again from its pages, handed over in order. Nothing is judged before a page with its head. */
 export interface Judging {
   page(page: Page): void;
   /** What was judged so far. */
   readonly events: readonly WatchEvent[];
+  /** States kept in the pages that do not follow from what stands before them. */
+  readonly apart: readonly StateApart[];
 }
 
 export function judging(): Judging {
   const events: WatchEvent[] = [];
   const sink = { event: (event: WatchEvent) => void events.push(event) };
+  const states = new StateCheck(0);
   let run: Run | null = null;
   return {
     events,
+    apart: states.apart,
     page(page) {
       if (page.head !== null) run ??= createRun(page.head);
       if (run === null) return;
       const entries = new EntryCursor(page);
-      for (let entry = entries.next(); entry !== null; entry = entries.next()) stepRun(run, entry, sink);
+      for (let entry = entries.next(); entry !== null; entry = entries.next()) {
+        stepRun(run, entry, sink);
+        states.entry(run, entry, page);
+      }
     },
   };
 }

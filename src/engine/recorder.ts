@@ -1,4 +1,4 @@
-import type { LogEntry, LogHead } from '../record/log.ts';
+import { type KeptState, type LogEntry, type LogHead, STATE_SAMPLES } from '../record/log.ts';
 import { type AppendFile, StoreError, type StoreErrorCode } from '../record/stores/store.ts';
 import type { RunEnd } from '../record/types.ts';
 import { createPageWriter, type WriterStart } from '../record/writer.ts';
@@ -36,6 +36,12 @@ export interface RecorderOptions {
   /** Bytes kept for a store that refuses. */
   readonly mostWaiting?: number;
   readonly start?: WriterStart;
+  /**
+   * The run as it stands once an entry was judged, which is before it is handed over here; null: none is kept. Left out: no
+   * states are kept in the pages.
+   * @param samples that came up to now
+   */
+  state?(samples: number): KeptState | null;
   /** Told on a change only: a code when the store began to refuse, null when it takes pages again. */
   fault(code: StoreErrorCode | null): void;
 }
@@ -71,6 +77,7 @@ export function createRecorder(file: AppendFile, head: LogHead, options: Recorde
   // Something could not be put into a page at all: the record has a hole, and says so to its end.
   let holed = false;
   let refusing = false;
+  let samples = options.start?.samples ?? 0;
   let state: 'open' | 'ending' | 'closed' = 'open';
 
   function guarded(add: () => void): void {
@@ -82,6 +89,18 @@ export function createRecorder(file: AppendFile, head: LogHead, options: Recorde
     } catch {
       // Told at the next flush: here the watch may be in the middle of a step.
       holed = true;
+    }
+  }
+
+  /** A place to begin at for whoever judges the pages again: nothing is lost where it can't be kept. */
+  function keepState(tUs: number): void {
+    // What the hole swallowed was judged, and is not in the pages: no state follows from them any more.
+    if (state !== 'open' || holed || waitingBytes >= mostWaiting) return;
+    try {
+      const kept = options.state?.(samples) ?? null;
+      if (kept !== null) writer.addEntry({ l: 'state', tUs, state: kept });
+    } catch {
+      // Longer than a line may be, or no JSON: the pages are judged from the state before.
     }
   }
 
@@ -152,6 +171,7 @@ export function createRecorder(file: AppendFile, head: LogHead, options: Recorde
     entry(entry) {
       newestUs = entry.tUs;
       guarded(() => writer.addEntry(entry));
+      if (entry.l === 'frame' && entry.frame.t === 'S' && ++samples % STATE_SAMPLES === 0) keepState(entry.tUs);
     },
     event(event) {
       guarded(() => writer.addEvent(event));

@@ -6,6 +6,7 @@ import type { WriterStart } from '../record/writer.ts';
 import type { Run } from './core.ts';
 import type { HostDeps } from './deps.ts';
 import type { StoreHealth } from './health.ts';
+import { keptState } from './kept-state.ts';
 import type { LeftPackers } from './left-packers.ts';
 import type { RunView } from './messages.ts';
 import { saveOutline } from './outline.ts';
@@ -92,6 +93,7 @@ export function createRunRecord(
   const recorder = createRecorder(file, head, {
     ...(start === undefined ? {} : { start }),
     fault: (code) => health.set(ended ? 'end' : 'pages', code),
+    state: (samples) => keptState(run, samples),
   });
   let listedUs = deps.timers.nowUs();
   let sideUs = listedUs;

@@ -109,6 +109,7 @@ export const sensing =
           takeBeside(intake, entry);
           return null;
         case 'beside-stray':
+        case 'state':
           return null;
         case 'stray':
           takeStray(intake, entry.reason);

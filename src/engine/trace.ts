@@ -1,7 +1,7 @@
 import type { SideFiles } from '../record/side-files.ts';
 import { openTraceCache, seriesOf, type TraceCache } from '../record/trace-cache.ts';
 import type { PictureWindow, SeriesKey } from '../record/types.ts';
-import type { Reading, TemperatureReading } from '../sensing/reading.ts';
+import type { Reading, SecondReading, TemperatureReading } from '../sensing/reading.ts';
 import type { TraceWindow } from './messages.ts';
 
 /** Newest readings for a plot that moves along: the moment's `fresh`. */
@@ -12,12 +12,20 @@ export interface Fresh {
   readonly temps: readonly { readonly channel: number; readonly c: Float32Array }[];
 }
 
+type TracedTemperature = Pick<TemperatureReading, 'channel' | 'place' | 'c'>;
+
+/** What of a reading a trace keeps. */
+export interface Traced extends Pick<Reading, 'tS' | 'bar'> {
+  readonly second?: Pick<SecondReading, 'role' | 'bar'>;
+  readonly temps: readonly TracedTemperature[];
+}
+
 /** The trace of the run that is being watched, and its side files where it has some. */
 export interface LiveTrace {
   /** Samples taken in. */
   readonly rows: number;
   /** @param gap samples are missing before this one */
-  add(reading: Reading, gap: boolean): void;
+  add(reading: Traced, gap: boolean): void;
   /**
    * What the second adapter converted while no pressure comes: for the plot that moves along alone, since the side files
    * keep the pressure's samples.
@@ -41,7 +49,7 @@ const MOST_FRESH = 4096;
 /** No channel of a device: a second pressure is one line, whichever sensor it is read by. */
 const SECOND_CHANNEL = -2;
 
-const seriesKeys = (reading: Reading): SeriesKey[] => [
+const seriesKeys = (reading: Traced): SeriesKey[] => [
   { name: 'bar', place: null, channel: -1 },
   ...(reading.second === undefined
     ? []
@@ -56,7 +64,7 @@ const temperaturesFrom = (keys: readonly SeriesKey[]): number => (keys[1]?.name 
 const ALONE_US = 2e6;
 
 /** Puts one value a key into the row that side files and pictures hold, NaN for none. */
-function fillRow(row: Float64Array, keys: readonly SeriesKey[], { bar, second, temps }: Reading): void {
+function fillRow(row: Float64Array, keys: readonly SeriesKey[], { bar, second, temps }: Traced): void {
   row[0] = bar ?? Number.NaN;
   const before = temperaturesFrom(keys);
   if (before === 2) row[1] = second?.bar ?? Number.NaN;
@@ -83,14 +91,14 @@ export function createLiveTrace(files: SideFiles, rows = 0): LiveTrace {
   let added: number[] = [];
 
   /** For the plot: what the side files hold, and behind it what was added. */
-  function show(us: number, values: ArrayLike<number>, temps: readonly TemperatureReading[]): void {
+  function show(us: number, values: ArrayLike<number>, temps: readonly TracedTemperature[]): void {
     if (fresh.length >= MOST_FRESH) return;
     const more = added.map((channel) => temps.find((t) => t.channel === channel)?.c ?? Number.NaN);
     fresh.push([(us - firstUs) / 1e6, ...Array.from(values), ...more]);
   }
 
   /** The rows of one moment have the same columns. */
-  function noteAdded(temps: readonly TemperatureReading[]): void {
+  function noteAdded(temps: readonly TracedTemperature[]): void {
     for (const { channel } of temps) {
       if (added.includes(channel) || keys.some((k) => k.channel === channel)) continue;
       added = [...added, channel];

@@ -6,7 +6,7 @@ import { ENGINE } from '../watch/codes.ts';
 /** This engine over the pages of a record, a chunk in memory at a time. */
 export const judge: Judge = {
   engine: ENGINE,
-  async events(pages, progress) {
+  async run(pages, progress) {
     const again = judging();
     let bytes = 0;
     for await (const items of scanChunks(pages, { chain: false, sound: true })) {
@@ -21,6 +21,6 @@ export const judge: Judge = {
       }
       await progress(Math.min(1, bytes / pages.size));
     }
-    return again.events;
+    return { events: again.events, apart: again.apart };
   },
 };

@@ -3,12 +3,14 @@ import type { ByteSource } from './byte-source.ts';
 import { firstDifference } from './difference.ts';
 
 export class Comparison {
-  /** Bytes that were made so far. */
-  protected at = 0;
   private first: number | null = null;
   private room = new Uint8Array(0);
 
-  constructor(protected readonly there: ByteSource) {}
+  /** @param at bytes that were made so far */
+  constructor(
+    protected readonly there: ByteSource,
+    protected at = 0,
+  ) {}
 
   async take(piece: Uint8Array): Promise<void> {
     if (this.first === null) {
@@ -20,8 +22,13 @@ export class Comparison {
   }
 
   /** No byte has differed so far. */
-  protected get isSame(): boolean {
+  get isSame(): boolean {
     return this.first === null;
+  }
+
+  /** Where the next piece lies. */
+  get place(): number {
+    return this.at;
   }
 
   /** Where the two differ first; null when they don't. */

@@ -12,7 +12,7 @@ import type { Manifest } from './manifest.ts';
 import { FILE } from './members.ts';
 import type { Page } from './page.ts';
 import { CsvWriter } from './trace-csv.ts';
-import { TraceParquet } from './trace-parquet.ts';
+import { type RowGroup, TraceParquet } from './trace-parquet.ts';
 import { type RowShape, type SenseRun, Shaper, traceRows } from './trace-rows.ts';
 
 /** Told the share done, 0…1. May wait, so that others get their turn, and may throw to give up. */
@@ -41,7 +41,9 @@ export class Inventory {
     let texts = 0;
     for (const { samplesBefore, entry } of page.placed) {
       if (entry.l === 'frame' && entry.frame.t === 'S') texts++;
-      else this.log.push(entryLine(this.samples + samplesBefore + texts, entry));
+      // What the engine made of the log is no part of it.
+      else if (entry.l !== 'state')
+        this.log.push(entryLine(this.samples + samplesBefore + texts, entry));
     }
     this.samples += page.header.samples + texts;
     for (const event of page.events) this.events.push(event);
@@ -52,7 +54,7 @@ export class Inventory {
   }
 
   /**
-   * The input log without its samples, which stand in the trace: the head, then a line an entry with the number of
+   * The input log without its samples, which stand in the trace, and without states: the head, then a line an entry with the number of
    * samples before it, its time and its kind.
    */
   logFile(): Uint8Array {
@@ -96,6 +98,18 @@ export async function deriveTrace(
     rows += batch.n;
     await progress(shape.samples === 0 ? 1 : rows / shape.samples);
   }
+  await take(FILE.parquet, parquet.finish());
+}
+
+/** What a Parquet file of these rows would be that others made groups of. */
+export async function deriveParquet(
+  shape: RowShape,
+  groups: readonly RowGroup[],
+  manifest: Manifest,
+  take: TakePiece,
+): Promise<void> {
+  const parquet = new TraceParquet(shape, factsOf(manifest));
+  for (const group of groups) await take(FILE.parquet, parquet.adopt(group));
   await take(FILE.parquet, parquet.finish());
 }
 

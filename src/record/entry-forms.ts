@@ -22,6 +22,8 @@ function misfit(entry: TextEntry): EntryKind | null {
     case 'stray':
     case 'beside-stray':
     case 'raw':
+    // Whether a state is one, judging tells.
+    case 'state':
       return null;
     default:
       return entry satisfies never;

@@ -11,6 +11,7 @@ import type { Raw, RawPart } from '../link/maps/raw.ts';
 import { parseFrame } from '../link/parse.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { fromHex, toHex } from './hex.ts';
+import type { PageFormat } from './layout.ts';
 import type { LogEntry, LogHead } from './log.ts';
 import { isUtcMs } from './utc.ts';
 
@@ -63,6 +64,8 @@ export function entryLine(samplesBefore: number, entry: TextEntry): string {
       return JSON.stringify([...at, entry.command]);
     case 'notice':
       return JSON.stringify([...at, entry.notice]);
+    case 'state':
+      return JSON.stringify([...at, entry.state]);
   }
 }
 
@@ -173,6 +176,10 @@ const READ: {
     if (!isRecord(body) || typeof body.n !== 'string') return null;
     return { l: 'notice', tUs, notice: body } as unknown as Of<'notice'>;
   },
+  state(tUs, body) {
+    if (!isRecord(body) || !isTime(body.form) || !isTime(body.samples) || !isRecord(body.run)) return null;
+    return { l: 'state', tUs, state: body } as unknown as Of<'state'>;
+  },
 };
 
 function strayOf<L extends 'stray' | 'beside-stray'>(l: L, tUs: number, body: unknown, extra: unknown) {
@@ -182,7 +189,11 @@ function strayOf<L extends 'stray' | 'beside-stray'>(l: L, tUs: number, body: un
 }
 
 /** Kinds that a page of format 1 does not hold: an entry of a second source would be taken for none. */
-export const isOfBeside = ({ l }: TextEntry): boolean => l === 'beside' || l === 'beside-stray';
+const isOfBeside = ({ l }: TextEntry): boolean => l === 'beside' || l === 'beside-stray';
+
+/** The least format of a page in which such an entry stands. */
+export const formatFor = (entry: TextEntry): PageFormat =>
+  entry.l === 'state' ? 3 : isOfBeside(entry) ? 2 : 1;
 
 const isKind = (kind: unknown): kind is TextEntry['l'] =>
   typeof kind === 'string' && Object.hasOwn(READ, kind);

@@ -107,6 +107,14 @@ export type Finding =
       /** The same events, so many of which stand elsewhere in the order in which they were judged. */
       readonly moved: number;
     }
+  /** States of the engine that do not follow from what stands before them in the pages: how many, and the first. */
+  | {
+      readonly f: 'state';
+      readonly count: number;
+      readonly page: number;
+      /** Run clock, µs. */
+      readonly tUs: number;
+    }
   /** A Setup that does not follow from itself: no plan made it. */
   | {
       readonly f: 'setup';
@@ -253,6 +261,7 @@ export function verdictOf(finding: Finding): Verdict {
     case 'translation':
     case 'setup':
     case 'judgement':
+    case 'state':
     case 'addition':
     case 'witness':
       return 'changed';

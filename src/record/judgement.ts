@@ -6,14 +6,39 @@ import type { WatchEvent } from '../watch/events.ts';
 import type { ByteSource } from './byte-source.ts';
 import { canonicalText } from './canonical.ts';
 import type { Progress } from './derived-files.ts';
+import type { RowGroup } from './trace-parquet.ts';
+import type { RowShape } from './trace-rows.ts';
+import type { StateApart } from './types.ts';
 
 /** Judges pages again that were read before and hold no damage. */
 export interface Judge {
   /** Version of the engine that it judges by: of another one's records it can't say anything. */
   readonly engine: number;
-  events(pages: ByteSource, progress: Progress): Promise<readonly WatchEvent[]>;
-  /** Has them judged elsewhere, beside what is done here, where that can be had; null: nobody did. Never rejects. */
-  elsewhere?(): Promise<readonly WatchEvent[] | null>;
+  run(pages: ByteSource, progress: Progress): Promise<JudgedRun>;
+  /** What was made of the pages elsewhere, beside what is done here, where that can be had; null: nobody did. Never rejects. */
+  elsewhere?(): Promise<MadeElsewhere | null>;
+}
+
+export interface JudgedRun {
+  readonly events: readonly WatchEvent[];
+  /** States kept in the pages that do not follow from what stands before them. */
+  readonly apart: readonly StateApart[];
+}
+
+export interface MadeElsewhere extends JudgedRun {
+  /** null: the trace was not made again there. */
+  readonly trace: TraceMade | null;
+}
+
+/** Rows made again elsewhere, from the readings that were judged there: good for nothing where the judgement is another. */
+export interface TraceMade {
+  /** Columns that were taken for the trace's. */
+  readonly shape: RowShape;
+  readonly groups: readonly RowGroup[];
+  /** trace.csv has these very rows, and no others; or there is none. */
+  readonly isCsvSame: boolean;
+  /** To be called when it was found to be that of the file. */
+  taken(): void;
 }
 
 /** Longer than any run that is watched, µs. */

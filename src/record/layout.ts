@@ -8,8 +8,11 @@ import { isUtcMs } from './utc.ts';
 
 /** "Sbarpage" in ASCII. */
 export const MAGIC = Uint8Array.of(0x53, 0x62, 0x61, 0x72, 0x70, 0x61, 0x67, 0x65);
-/** Format 2 is a page in which entries of a second adapter stand; every other page is of format 1. */
-export const PAGE_FORMATS = [1, 2] as const;
+/**
+ * Format 3 is a page in which a state of the engine stands; format 2 one in which entries of a second adapter stand, and no
+ * state; every other page is of format 1.
+ */
+export const PAGE_FORMATS = [1, 2, 3] as const;
 export type PageFormat = (typeof PAGE_FORMATS)[number];
 
 /** Fixed part of the header, bytes. */

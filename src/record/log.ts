@@ -23,7 +23,24 @@ export type LogEntry =
     }
   | { readonly l: 'setup'; readonly tUs: number; readonly setup: Setup }
   | { readonly l: 'command'; readonly tUs: number; readonly command: Command }
-  | { readonly l: 'notice'; readonly tUs: number; readonly notice: Notice };
+  | { readonly l: 'notice'; readonly tUs: number; readonly notice: Notice }
+  | { readonly l: 'state'; readonly tUs: number; readonly state: KeptState };
+
+/**
+ * What the engine remembered when everything before it had entered: nothing of the run hangs on it. Whoever verifies may begin
+ * in the middle with it, and holds it against what comes of the part before.
+ */
+export interface KeptState {
+  /** Of the members of `run`: another form is not gone on from. */
+  readonly form: number;
+  /** Samples of the run that came before it. */
+  readonly samples: number;
+  /** The engine's own; JSON. */
+  readonly run: Readonly<Record<string, unknown>>;
+}
+
+/** A state is kept after every so many samples: eight row groups of trace.parquet, 43 minutes at 50 Hz. */
+export const STATE_SAMPLES = 128_000;
 
 /**
  * A frame of the device; or one made in the place of a source that does not speak the protocol, by a reading map. Then its

@@ -20,6 +20,8 @@ export interface ScanOptions {
   readonly chain?: boolean;
   /** The file was scanned before without damage: its pages are not checked a second time. */
   readonly sound?: boolean;
+  /** The source begins with any page of the run, and not with its first. */
+  readonly inside?: boolean;
   /** What hashes the pages; in plain script by default. */
   readonly sha256?: Sha256;
 }
@@ -43,6 +45,7 @@ export class PageScanner {
   private readonly sound: boolean;
   private readonly sha256: Sha256;
   private expected = 0;
+  private inside: boolean;
   /** Hash of the page before, null where it isn't known (damage between). */
   private previous: Uint8Array | null = new Uint8Array(HASH_BYTES);
   private lastUs: number | null = null;
@@ -52,7 +55,8 @@ export class PageScanner {
   /** No page begins at `offset`; where the next one does is still to be found. */
   private lost: { what: 'crc' | 'form' | 'version' | 'torn'; header: boolean; offset: number } | null = null;
 
-  constructor({ chain = true, sound = false, sha256 = SCRIPT_SHA256 }: ScanOptions) {
+  constructor({ chain = true, sound = false, inside = false, sha256 = SCRIPT_SHA256 }: ScanOptions) {
+    this.inside = inside;
     this.chain = chain;
     // Nothing stands before the first page.
     if (!chain) this.previous = NO_HASH;
@@ -149,6 +153,8 @@ export class PageScanner {
   private place(page: Page): void {
     const { header: h, offset } = page;
     const { out } = this;
+    if (this.inside) this.expected = h.index;
+    this.inside = false;
     if (this.held !== null) {
       // Garbage between pages need not have replaced one.
       out.push(this.damage(this.held, h.firstUs));

@@ -4,8 +4,8 @@ import type { Raw } from '../link/maps/raw.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import { readColumns, type SampleColumns, sampleAt } from './columns.ts';
 import { crc32c } from './crc.ts';
-import { isOfBeside, type PlacedEntry, parseEntryLine, parseEventLine, parseHead } from './entry-text.ts';
-import { columnBytesFor, PAGE_FLAG, type PageHeader, readHeader } from './layout.ts';
+import { formatFor, type PlacedEntry, parseEntryLine, parseEventLine, parseHead } from './entry-text.ts';
+import { columnBytesFor, PAGE_FLAG, type PageFormat, type PageHeader, readHeader } from './layout.ts';
 import type { FrameEntry, LogEntry, LogHead } from './log.ts';
 
 export interface Page {
@@ -108,6 +108,17 @@ function inOrder(h: PageHeader, page: Uint8Array, placed: readonly PlacedEntry[]
   return p === placed.length && last <= h.lastUs;
 }
 
+/** A page holds one state at the most: it is a place to begin at. null: it holds more. */
+function formatOf(placed: readonly PlacedEntry[]): PageFormat | null {
+  let format: PageFormat = 1;
+  let states = 0;
+  for (const { entry } of placed) {
+    if (entry.l === 'state') states++;
+    format = Math.max(format, formatFor(entry)) as PageFormat;
+  }
+  return states > 1 ? null : format;
+}
+
 /**
  * The page that starts at `at`, with everything in it checked.
  * @param base where the bytes lie in the run's file
@@ -130,7 +141,7 @@ export function readPage(file: Uint8Array, at: number, base = 0, sound = false):
   p += h.eventBytes;
   if (placed === null || (!sound && events === null)) return bad;
   // A page has one form only.
-  if ((h.format === 2) !== placed.some(({ entry }) => isOfBeside(entry))) return bad;
+  if (h.format !== formatOf(placed)) return bad;
   let head: LogHead | null = null;
   if ((h.flags & PAGE_FLAG.head) !== 0) {
     try {

@@ -119,7 +119,7 @@ describe('pages', () => {
   it('carry the head, the resumed mark and the end mark as flags', () => {
     const writer = createPageWriter(HEAD);
     const first = writer.cut(5)!;
-    const again = createPageWriter(HEAD, { ...writer.next, lastUs: 0 });
+    const again = createPageWriter(HEAD, { ...writer.next, lastUs: 0, samples: 0 });
     again.addEntry({ l: 'setup', tUs: 7, setup: SETUP });
     const second = again.cut(6)!;
     const last = again.finish(8, 'interrupted');

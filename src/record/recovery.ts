@@ -59,7 +59,8 @@ export async function chainEnd(pages: ByteSource): Promise<string | null> {
 
 /** Where a writer goes on behind what stands; null for a file of no whole page. */
 export function startAfter(scan: RunScan): WriterStart | null {
-  return scan.pages === 0 ? null : { index: scan.nextIndex, previous: scan.chainHead, lastUs: scan.lastUs };
+  const { nextIndex, chainHead, lastUs, samples } = scan;
+  return scan.pages === 0 ? null : { index: nextIndex, previous: chainHead, lastUs, samples };
 }
 
 export interface Recovered {

@@ -116,6 +116,31 @@ function boundsOf(whole: Float64Array, n: number, unit: number): Statistics {
   return { min_value: least === 0 ? -0 : least / unit, max_value: most / unit + 0, null_count: 0n };
 }
 
+/** A row group by itself: plain data. */
+export interface RowGroup {
+  /** Their places count from the group's first byte. */
+  readonly columns: readonly ColumnChunk[];
+  readonly rows: number;
+  /** Bytes. */
+  readonly size: number;
+  readonly bytes: Uint8Array;
+}
+
+/** The same column so many bytes further on. */
+function moved(column: ColumnChunk, by: number): ColumnChunk {
+  const far = BigInt(by);
+  const { dictionary_page_offset: dictionary, ...meta } = column.meta_data!;
+  return {
+    ...column,
+    file_offset: column.file_offset + far,
+    meta_data: {
+      ...meta,
+      data_page_offset: meta.data_page_offset + far,
+      ...(dictionary === undefined ? {} : { dictionary_page_offset: dictionary + far }),
+    },
+  };
+}
+
 /** Collects what is written until it is taken. */
 class Pieces extends ByteWriter {
   take(): Uint8Array {
@@ -151,19 +176,40 @@ export class TraceParquet {
   }
 
   rows(batch: RowBatch): Uint8Array {
-    const { writer, pieces } = this;
+    const { pieces } = this;
     const start = pieces.offset;
     const columns = this.columns.map((column) => this.chunk(column, batch));
-    const size = columns.reduce((sum, { meta_data }) => sum + meta_data!.total_uncompressed_size, 0n);
-    const num_rows = BigInt(batch.n);
-    writer.row_groups.push({
-      columns,
-      total_byte_size: size,
-      num_rows,
-      total_compressed_size: BigInt(pieces.offset - start),
-    });
-    writer.num_rows += num_rows;
+    this.note({ columns, rows: batch.n, size: pieces.offset - start });
     return pieces.take();
+  }
+
+  /** The batch as it would lie at the very beginning, for another writer to take in its place. It is not part of this file. */
+  group(batch: RowBatch): RowGroup {
+    const { pieces } = this;
+    pieces.take();
+    const start = pieces.offset;
+    const columns = this.columns.map((column) => moved(this.chunk(column, batch), -start));
+    return { columns, rows: batch.n, size: pieces.offset - start, bytes: pieces.take().slice() };
+  }
+
+  /** What `rows` would give of the batch that a group was made of. */
+  adopt({ columns, rows, size, bytes }: RowGroup): Uint8Array {
+    const { pieces } = this;
+    const start = pieces.offset;
+    pieces.appendBytes(bytes);
+    this.note({ columns: columns.map((column) => moved(column, start)), rows, size });
+    return pieces.take();
+  }
+
+  private note({ columns, rows, size }: Omit<RowGroup, 'bytes'>): void {
+    const { writer } = this;
+    writer.row_groups.push({
+      columns: [...columns],
+      total_byte_size: columns.reduce((sum, { meta_data }) => sum + meta_data!.total_uncompressed_size, 0n),
+      num_rows: BigInt(rows),
+      total_compressed_size: BigInt(size),
+    });
+    writer.num_rows += BigInt(rows);
   }
 
   finish(): Uint8Array {

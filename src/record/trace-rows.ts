@@ -4,6 +4,7 @@
  */
 
 import { SECOND_PRESSURES, type SecondPressure } from '../job/codes.ts';
+import type { Setup } from '../job/setup.ts';
 import type { SampleFrame } from '../link/frames.ts';
 import type { Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
@@ -66,13 +67,37 @@ export interface RowBatch {
  */
 export const BATCH_ROWS = 16_000;
 
+/** @param setups of the run, in order */
+export function shapeOf(
+  setups: readonly Setup[],
+  facts: Pick<RowShape, 'channels' | 'firstSampleUs' | 'samples'>,
+): RowShape {
+  const places = new Map<number, string | null>();
+  const roles = new Set<string>();
+  for (const { channels } of setups)
+    for (const c of channels) {
+      roles.add(c.role);
+      if (c.role === 'temperature') places.set(c.index, c.place);
+    }
+  const used = new Set<string>();
+  const temperatures = [...places]
+    .sort(([a], [b]) => a - b)
+    .map(([channel, place]): TemperatureColumn => {
+      const known = place !== null && /^[a-z]+$/.test(place) && !used.has(place);
+      if (known) used.add(place);
+      return { channel, name: known ? `temperature_c_${place}` : `temperature_c_ch${channel}` };
+    });
+  const seconds = SECOND_PRESSURES.filter((role) => roles.has(role));
+  const { channels, firstSampleUs, samples } = facts;
+  return { channels, seconds, temperatures, firstSampleUs, samples };
+}
+
 /** Finds out the columns that a run has, from its pages in order. */
 export class Shaper {
   private channels = 0;
   private firstSampleUs: number | null = null;
   private samples = 0;
-  private readonly places = new Map<number, string | null>();
-  private readonly roles = new Set<string>();
+  private readonly setups: Setup[] = [];
 
   page(page: Page): void {
     const { header, placed } = page;
@@ -83,34 +108,22 @@ export class Shaper {
         this.channels = Math.max(this.channels, entry.frame.counts.length);
         this.samples++;
       }
-      if (entry.l !== 'setup') continue;
-      for (const c of entry.setup.channels) {
-        this.roles.add(c.role);
-        if (c.role === 'temperature') this.places.set(c.index, c.place);
-      }
+      if (entry.l === 'setup') this.setups.push(entry.setup);
     }
     this.firstSampleUs ??= firstSampleOf(page);
   }
 
   shape(): RowShape {
     const { channels, firstSampleUs, samples } = this;
-    const used = new Set<string>();
-    const temperatures = [...this.places]
-      .sort(([a], [b]) => a - b)
-      .map(([channel, place]): TemperatureColumn => {
-        const known = place !== null && /^[a-z]+$/.test(place) && !used.has(place);
-        if (known) used.add(place);
-        return { channel, name: known ? `temperature_c_${place}` : `temperature_c_ch${channel}` };
-      });
-    const seconds = SECOND_PRESSURES.filter((role) => this.roles.has(role));
-    return { channels, seconds, temperatures, firstSampleUs, samples };
+    return shapeOf(this.setups, { channels, firstSampleUs, samples });
   }
 }
 
 const BAR = 10 ** DECIMALS.bar;
 const CELSIUS = 10 ** DECIMALS.celsius;
 
-class Batch implements RowBatch {
+/** Is filled, handed on and filled again. */
+export class Batch implements RowBatch {
   n = 0;
   readonly arrivalUs = new Float64Array(BATCH_ROWS);
   readonly sinceUs = new Float64Array(BATCH_ROWS);

@@ -118,3 +118,10 @@ export interface PictureWindow {
   /** True when every point is a single reading. */
   readonly exact: boolean;
 }
+
+/** A state kept in the pages that is not what comes of the pages before it. */
+export interface StateApart {
+  readonly page: number;
+  /** Run clock, µs. */
+  readonly tUs: number;
+}

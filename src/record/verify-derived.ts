@@ -1,19 +1,28 @@
 /** The files of a record that follow from its pages: held against the signed sums, and made again. */
 
-import type { WatchEvent } from '../watch/events.ts';
 import { readAll } from './byte-source.ts';
+import { canonicalText } from './canonical.ts';
 import { type CheckWordsOf, hasCommands } from './check-text.ts';
 import { Comparison, CsvComparison } from './comparison.ts';
-import { deriveCheck, deriveFiles, type Inventory, type Progress } from './derived-files.ts';
+import { deriveCheck, deriveFiles, deriveParquet, type Inventory, type Progress } from './derived-files.ts';
 import { firstDifference } from './difference.ts';
 import { named } from './file-findings.ts';
 import type { Finding, Remark } from './findings.ts';
 import type { ExtraFiles } from './job-file.ts';
-import { apartOf, isTooLong, type Judge, type JudgedApart, JudgingFailed } from './judgement.ts';
+import {
+  apartOf,
+  isTooLong,
+  type Judge,
+  type JudgedApart,
+  type JudgedRun,
+  JudgingFailed,
+  type MadeElsewhere,
+} from './judgement.ts';
 import type { KeyTerm } from './key-terms.ts';
 import type { Content, Manifest } from './manifest.ts';
 import { FILE, isProofName } from './members.ts';
 import type { RecordCrypto } from './signing.ts';
+import { CsvWriter } from './trace-csv.ts';
 import type { SenseRun } from './trace-rows.ts';
 import { checkEnclosed, smallPhotos } from './verify-enclosed.ts';
 import type { Member } from './verify-members.ts';
@@ -46,8 +55,8 @@ export interface Work {
   readonly files: ReadonlyMap<string, Member>;
   /** Of the pages. */
   readonly inventory: Inventory;
-  /** The judgement of the pages that was begun elsewhere; undefined: none was. */
-  readonly begun: Promise<readonly WatchEvent[] | null> | undefined;
+  /** What is made of the pages elsewhere; undefined: nothing is. */
+  readonly begun: Promise<MadeElsewhere | null> | undefined;
   readonly findings: Finding[];
   readonly remarks: Remark[];
 }
@@ -83,8 +92,10 @@ export async function checkJudgement(
   }
   const { progress, stopped } = stoppable(options.progress);
   let apart: JudgedApart;
+  let judged: JudgedRun;
   try {
-    apart = apartOf(content.events, (await begun) ?? (await judge.events(pages.content, progress)));
+    judged = (await begun) ?? (await judge.run(pages.content, progress));
+    apart = apartOf(content.events, judged.events);
   } catch (cause) {
     stopped();
     // Entries of another hand may be signed and sound and still be none that an engine can follow.
@@ -92,6 +103,8 @@ export async function checkJudgement(
     remarks.push({ r: 'not-judged', why: 'failed', ...where });
     return;
   }
+  const [first] = judged.apart;
+  if (first !== undefined) findings.push({ f: 'state', count: judged.apart.length, ...first });
   const { gone, fresh, moved } = apart;
   if (gone.length + fresh.length + moved.length === 0) return;
   const kinds = [...new Set([...gone, ...fresh, ...moved].map((e) => e.e))].sort();
@@ -209,7 +222,7 @@ async function madeAgain(work: Work, manifest: Manifest, witnessed: Witnessed | 
     options.sense === null || claimsTooLong(manifest)
       ? null
       : await traceAgain(work, manifest, options.sense);
-  for (const [name, comparison] of trace ?? []) made.set(name, comparison.difference());
+  for (const [name, { difference }] of trace ?? []) made.set(name, difference);
   const traced = options.sense === null || trace !== null;
   // They are drawn from the trace's values: without these they would only seem to differ.
   if (options.extras !== undefined && traced) {
@@ -228,20 +241,33 @@ async function madeAgain(work: Work, manifest: Manifest, witnessed: Witnessed | 
       // As above: what can't be made is told as not derived.
     }
   }
-  const csv = trace?.get(FILE.csv);
   return {
     differences: made,
-    isCsvApart: csv instanceof CsvComparison && csv.apart,
+    isCsvApart: trace?.get(FILE.csv)?.isApart === true,
     failed: !traced && !claimsTooLong(manifest),
   };
 }
 
+/** A file that was made again beside the one that is there. */
+interface Compared {
+  /** Where the two differ first; null: nowhere. */
+  readonly difference: number | null;
+  /** Of trace.csv: it says something else, beyond rounding. */
+  readonly isApart: boolean;
+}
+
 /** Trace, log and events, those that are there. null where they can't be made; giving up is the progress's to throw, and is let through. */
 async function traceAgain(
-  { options, files, inventory }: Work,
+  work: Work,
   manifest: Manifest,
   sense: SenseRun,
-): Promise<ReadonlyMap<string, Comparison> | null> {
+): Promise<ReadonlyMap<string, Compared> | null> {
+  // What others made is good where all of it is as it is there; else it is made here, and found where it differs.
+  if (await isSameElsewhere(work, manifest)) {
+    const same = { difference: null, isApart: false };
+    return new Map([...COPIED, FILE.csv, FILE.parquet].flatMap((n) => (work.files.has(n) ? [[n, same]] : [])));
+  }
+  const { options, files, inventory } = work;
   const { progress, stopped } = stoppable(options.progress);
   const compared = new Map<string, Comparison>();
   for (const name of [...COPIED, FILE.csv, FILE.parquet]) {
@@ -256,5 +282,31 @@ async function traceAgain(
     stopped();
     return null;
   }
-  return compared;
+  return new Map(
+    [...compared].map(([name, c]) => [
+      name,
+      { difference: c.difference(), isApart: c instanceof CsvComparison && c.apart },
+    ]),
+  );
+}
+
+/** Whether the files of data are those that follow from what was judged elsewhere. */
+async function isSameElsewhere({ begun, files, inventory }: Work, manifest: Manifest): Promise<boolean> {
+  const trace = (await begun)?.trace ?? null;
+  if (trace === null || !trace.isCsvSame) return false;
+  if (canonicalText(trace.shape) !== canonicalText(inventory.shape())) return false;
+  const compared = new Map<string, Comparison>();
+  for (const name of [...COPIED, FILE.csv, FILE.parquet]) {
+    const there = files.get(name)?.content;
+    if (there !== undefined) compared.set(name, new Comparison(there));
+  }
+  const take = async (name: string, piece: Uint8Array): Promise<void> => compared.get(name)?.take(piece);
+  await take(FILE.events, inventory.eventsFile());
+  await take(FILE.log, inventory.logFile());
+  await take(FILE.csv, new CsvWriter(trace.shape).header());
+  await deriveParquet(trace.shape, trace.groups, manifest, take);
+  // Of trace.csv the head alone went by here.
+  const isSame = [...compared].every(([name, c]) => (name === FILE.csv ? c.isSame : c.difference() === null));
+  if (isSame) trace.taken();
+  return isSame;
 }

@@ -8,7 +8,7 @@ import type { WatchEvent } from '../watch/events.ts';
 import { joinBytes } from './bytes.ts';
 import { GrowingColumns } from './columns.ts';
 import { crc32c } from './crc.ts';
-import { entryLine, eventLine, isOfBeside } from './entry-text.ts';
+import { entryLine, eventLine, formatFor } from './entry-text.ts';
 import {
   columnBytesFor,
   HASH_BYTES,
@@ -17,6 +17,7 @@ import {
   MAX_PAGE_SAMPLES,
   MAX_RUN_ID,
   PAGE_FLAG,
+  type PageFormat,
   pageBytesFor,
   writeHeader,
 } from './layout.ts';
@@ -33,6 +34,8 @@ export interface WriterStart {
   readonly previous: Uint8Array;
   /** Arrival of the last entry that stands, µs. */
   readonly lastUs: number;
+  /** Samples that stand. */
+  readonly samples: number;
 }
 
 export interface PageWriter {
@@ -66,7 +69,7 @@ class Writer implements PageWriter {
   private entries: string[] = [];
   private events: string[] = [];
   private textBytes = 0;
-  private hasBeside = false;
+  private format: PageFormat = 1;
   private firstUs: number | null = null;
   private lastUs: number;
   private index: number;
@@ -102,7 +105,8 @@ class Writer implements PageWriter {
     const { tUs } = entry;
     if (!Number.isSafeInteger(tUs) || tUs < this.lastUs)
       throw new RangeError(`tUs ${tUs} is not a whole number of µs at or after ${this.lastUs}`);
-    if (this.full) this.seal(null, 0);
+    // A page holds one state at the most.
+    if (this.full || (entry.l === 'state' && this.format === 3)) this.seal(null, 0);
     const raw = entry.l === 'frame' ? entry.raw : undefined;
     if (raw !== undefined) this.entries.push(this.line(entryLine(this.columns.n, { l: 'raw', tUs, raw })));
     const fits =
@@ -110,7 +114,7 @@ class Writer implements PageWriter {
       entry.frame.t === 'S' &&
       this.columns.push(tUs - (this.firstUs ?? tUs), entry.frame);
     if (!fits) this.entries.push(this.line(entryLine(this.columns.n, entry)));
-    this.hasBeside ||= isOfBeside(entry);
+    this.format = Math.max(this.format, formatFor(entry)) as PageFormat;
     this.firstUs ??= tUs;
     this.lastUs = tUs;
   }
@@ -166,7 +170,7 @@ class Writer implements PageWriter {
     const texts = entryBytes.length + eventBytes.length + head.length;
     const page = new Uint8Array(pageBytesFor(headerBytes, channels, columns.n, texts));
     writeHeader(page, {
-      format: this.hasBeside ? 2 : 1,
+      format: this.format,
       headerBytes,
       pageBytes: page.length,
       index: this.index,
@@ -196,7 +200,7 @@ class Writer implements PageWriter {
     this.index++;
     this.pendingFlags = 0;
     this.head = null;
-    this.hasBeside = false;
+    this.format = 1;
     this.firstUs = null;
     this.entries = [];
     this.events = [];

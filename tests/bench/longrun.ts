@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { createRun, type RunSink, stepRun } from '../../src/engine/core.ts';
+import { keptState } from '../../src/engine/kept-state.ts';
 import { createRecorder } from '../../src/engine/recorder.ts';
 import { createWatched } from '../../src/engine/watched.ts';
 import { createDecoder } from '../../src/link/decode.ts';
@@ -46,14 +47,15 @@ export async function makeLongRun(
     utcMs: 1_760_000_000_000,
     software: 'bench',
   };
+  const run = createRun(head);
   const recorder = createRecorder(await store.open(names.pages), head, {
     fault: (code) => {
       if (code !== null) throw new Error(`the store refused: ${code}`);
     },
+    state: (samples) => keptState(run, samples),
   });
   const side = { buckets: await store.open(names.buckets), rows: await store.open(names.rows) };
   const watched = createWatched(side);
-  const run = createRun(head);
   const sink: RunSink = {
     event: (event) => {
       recorder.event(event);
@@ -65,8 +67,8 @@ export async function makeLongRun(
   let slice = { ms: 0, n: 0 };
   const slices: { ms: number; n: number }[] = [];
   const take = (entry: LogEntry) => {
-    recorder.entry(entry);
     stepRun(run, entry, sink);
+    recorder.entry(entry);
   };
 
   const device = createScenarioDevice('hands', 3);

@@ -96,6 +96,12 @@ const drawn = (
         arbitrary: uint16.map((bytes) => ({ l: 'notice', tUs: 0, notice: { n: 'stray', bytes } })),
       },
     ],
+    state: [
+      {
+        weight: 1,
+        arbitrary: uint16.map((samples) => ({ l: 'state', tUs: 0, state: { form: 1, samples, run: { samples } } })),
+      },
+    ],
   };
 };
 

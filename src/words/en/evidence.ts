@@ -267,6 +267,8 @@ export const evidence = (f: Format) => ({
         return `The Setup of block ${finding.page} (run time ${at(finding.tUs)}) reads channel ${finding.channel} by another scale than the device gave for it: its pressures or temperatures are not what the sensor said.`;
       case 'translation':
         return `${finding.count} ${finding.count === 1 ? 'reading is' : 'readings are'} not what the reading map makes of what came over the line; the first in block ${finding.page}, run time ${at(finding.tUs)}.`;
+      case 'state':
+        return `${finding.count === 1 ? 'A state of the program that the record keeps is not what' : `${finding.count} states of the program that the record keeps are not what`} its readings lead to; ${finding.count === 1 ? '' : 'the first '}in block ${finding.page}, run time ${at(finding.tUs)}. No program that recorded this wrote it.`;
       case 'setup':
         if (finding.what === 'uncertainty')
           return `The Setup of block ${finding.page} (run time ${at(finding.tUs)}) takes the reading for surer at the rated pressure than its own sensor and calibration leave it: no plan made it.`;
