@@ -1,17 +1,20 @@
-import { deriving } from '../evidence/deriving.ts';
+import { type Deriving, deriving } from '../evidence/deriving.ts';
+import { inPieces } from '../evidence/pieces/in-pieces.ts';
+import type { ByteSource } from '../record/byte-source.ts';
 import type { Progress } from '../record/derived-files.ts';
 import { EXIT_CODE } from '../record/findings.ts';
 import { parseFingerprint } from '../record/fingerprints.ts';
 import { ALWAYS, type KeyTerm, keyTermIn } from '../record/key-terms.ts';
 import { reservationsOf } from '../record/reservations.ts';
 import { fingerprintOf, keyOfPem, type RecordCrypto } from '../record/signing.ts';
-import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
+import { type Verification, type VerifyOptions, verifyBySums, verifyJobFile } from '../record/verify.ts';
 import type { Catalogue, CatalogueOf } from '../words/catalogue.ts';
 import { readArguments } from './arguments.ts';
 import { fault, shown } from './fault.ts';
 import { openSource } from './file-source.ts';
 import { readFileNamed, usedFile } from './files.ts';
 import { nodeCrypto } from './node-crypto.ts';
+import { openPiecePool } from './piece-pool.ts';
 import { verifyText } from './verify-text.ts';
 
 /** A record has no more bytes than a zip of its form can have. */
@@ -111,6 +114,29 @@ const plain = (v: Verification): unknown => ({
   manifest: v.manifest,
 });
 
+/** Everything made again and judged again, by as many threads as there are cores where the run is long enough for pieces. */
+async function wholeInPieces(
+  name: string,
+  file: ByteSource,
+  made: Deriving,
+  how: Omit<VerifyOptions, 'sense' | 'judge'>,
+): Promise<Verification> {
+  const pool = openPiecePool();
+  const there = inPieces({
+    file: name,
+    source: file,
+    pool,
+    least: 2,
+    ...made.elsewhere,
+    progress: (share) => void how.progress?.(share),
+  });
+  try {
+    return await verifyJobFile(file, { ...how, ...made, judge: { ...made.judge, elsewhere: () => there } });
+  } finally {
+    pool.stop();
+  }
+}
+
 /**
  * Runs the command.
  * @param words what the answer is told in
@@ -140,7 +166,7 @@ export async function runVerify(
     const how = { crypto, trusted, terms, ...(progress === undefined ? {} : { progress }) };
     const v = options.quick
       ? await verifyBySums(file, how, () => deriving(catalogueOf))
-      : await verifyJobFile(file, { ...how, ...deriving(catalogueOf) });
+      : await wholeInPieces(options.file, file, deriving(catalogueOf), how);
     const text = options.json ? `${JSON.stringify(plain(v), null, 2)}\n` : verifyText(v, words);
     return { exitCode: EXIT_CODE[v.verdict], text };
   } finally {

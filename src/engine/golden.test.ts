@@ -1,10 +1,14 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { sha256 } from '@noble/hashes/sha2.js';
 import { judge } from '../cli/judge.ts';
+import { toHex } from '../record/hex.ts';
 import type { LogEntry } from '../record/log.ts';
 import { scanRun } from '../record/reader.ts';
 import { ENGINE } from '../watch/codes.ts';
+import { createRun, type Run, stepRun } from './core.ts';
 import { judgeAgain } from './judge-again.ts';
+import { STATE_FORM } from './kept-state.ts';
 import { LIVE_RUNS, playLive } from './testing/live-runs.ts';
 
 // Golden logs: a live run's file holds its input log and the events that the engine gave then. Another outcome
@@ -41,4 +45,30 @@ it('a live run through the whole engine is judged again to the same events', asy
   expect(again).toEqual(recorded);
   const told = recorded.flatMap((e) => (e.e === 'alarm' ? [e.alarm] : e.e === 'device' ? [e.what] : []));
   expect(told).toEqual(expect.arrayContaining(['pressure-lost', 'reset', 'greeted']));
+});
+
+/** Names of the members, at any depth, without what stands in them. */
+function membersOf(value: unknown, path: string, into: Set<string>): void {
+  if (Array.isArray(value)) for (const v of value) membersOf(v, `${path}[]`, into);
+  else if (typeof value === 'object' && value !== null)
+    for (const [key, v] of Object.entries(value)) {
+      into.add(`${path}.${key}`);
+      membersOf(v, `${path}.${key}`, into);
+    }
+}
+
+it('the state that records keep has the members of its form', () => {
+  const members = new Set<string>();
+  for (const name of names) {
+    const run: Run[] = [];
+    const file = new Uint8Array(readFileSync(new URL(name, folder)));
+    scanRun(file, {
+      page: ({ head }) => void (head !== null && run.push(createRun(head))),
+      entry: (e) => stepRun(run[0]!, e, { event: () => undefined }),
+    });
+    membersOf(JSON.parse(JSON.stringify(run[0])), '', members);
+  }
+  // Another list: raise STATE_FORM and note the new hash. A record whose states have other members would be called changed.
+  const hash = toHex(sha256(new TextEncoder().encode([...members].sort().join('\n'))));
+  expect([STATE_FORM, hash.slice(0, 16)]).toEqual([1, 'HASH']);
 });

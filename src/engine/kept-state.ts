@@ -1,7 +1,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { canonicalBytes } from '../record/canonical.ts';
 import { toHex } from '../record/hex.ts';
-import { type KeptState, type LogEntry, type LogHead, STATE_SAMPLES, TICK_US } from '../record/log.ts';
+import { type KeptState, type LogEntry, type LogHead, STATE_STEP, TICK_US } from '../record/log.ts';
 import type { Page } from '../record/page.ts';
 import type { StateApart } from '../record/types.ts';
 import type { Run } from './core.ts';
@@ -46,7 +46,7 @@ export class StateCheck {
     if (entry.l !== 'state') return null;
     const { form, samples, run: kept } = entry.state;
     // One stands where it has to, once: whoever writes them by the thousand makes no work by it.
-    const due = samples === this.samples && samples % STATE_SAMPLES === 0 && samples > this.lastAt;
+    const due = samples === this.samples && samples % STATE_STEP === 0 && samples > this.lastAt;
     this.lastAt = Math.max(this.lastAt, this.samples);
     // What another form would hold of this run is not known: it is no reason to call it wrong.
     const follows = due && (form !== STATE_FORM || sameState(run, kept));

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { LogEntry, LogHead } from '../record/log.ts';
+import { type LogEntry, type LogHead, STATE_SAMPLES } from '../record/log.ts';
 import { scanRun } from '../record/reader.ts';
+import { startAfter } from '../record/recovery.ts';
 import { type AppendFile, StoreError } from '../record/stores/store.ts';
 import { createLossyStore, createMemoryStore } from '../record/stores/testing/memory.ts';
 import { createRecorder } from './recorder.ts';
@@ -196,5 +197,38 @@ describe('the recorder', () => {
     expect(scanRun(new Uint8Array(Buffer.concat(pieces)))).toMatchObject({ samples: 5, damage: [] });
     recorder.abandon();
     expect(scanRun(await store.readAll('r.pages'))).toMatchObject({ samples: 1, end: null });
+  });
+
+  it('keeps a state behind every 128,000 samples, counted on in a run that is taken up again', async () => {
+    const store = createMemoryStore();
+    const state = (samples: number) => ({ form: 1, samples, run: { samples } });
+    const first = createRecorder(await store.open('a.pages'), HEAD, { fault() {}, state });
+    for (let i = 0; i < STATE_SAMPLES + 10; i++) first.entry(sample(i));
+    expect(first.flush(1)).toBe(true);
+    const found: [number, number][] = [];
+    const entry = (e: LogEntry) => {
+      if (e.l === 'state') found.push([e.state.samples, e.tUs]);
+    };
+    const scan = scanRun(await store.readAll('a.pages'), { entry });
+    expect(scan.damage).toEqual([]);
+    expect(found).toEqual([[STATE_SAMPLES, (STATE_SAMPLES - 1) * 20_000]]);
+    const start = { ...startAfter(scan)!, samples: 2 * STATE_SAMPLES - 1 };
+    const kept: number[] = [];
+    const again = createRecorder(await store.open('a.pages'), HEAD, {
+      fault() {},
+      start,
+      state: (samples) => {
+        kept.push(samples);
+        // One that is longer than a line may be is left out, and nothing else with it.
+        return { form: 1, samples, run: { long: 'x'.repeat(1 << 20) } };
+      },
+    });
+    again.entry(sample(STATE_SAMPLES + 10));
+    again.entry(sample(STATE_SAMPLES + 11));
+    again.end(2, 'ended');
+    expect(kept).toEqual([2 * STATE_SAMPLES]);
+    const whole = scanRun(await store.readAll('a.pages'), { entry });
+    expect(whole).toMatchObject({ damage: [], end: 'ended', samples: STATE_SAMPLES + 12 });
+    expect(found).toHaveLength(2);
   });
 });

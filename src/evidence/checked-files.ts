@@ -1,27 +1,24 @@
 /** Files from elsewhere: checked byte by byte, looked into, and kept when somebody says so. */
-import { judging } from '../engine/judge-again.ts';
 import { type ByteSource, chunksOf, readAll } from '../record/byte-source.ts';
 import { isWhole } from '../record/findings.ts';
 import { hashOf } from '../record/hashing.ts';
 import { toHex } from '../record/hex.ts';
-import { isTooLong, type Judge } from '../record/judgement.ts';
+import type { Judge } from '../record/judgement.ts';
 import { FILE } from '../record/members.ts';
-import { scanChunks } from '../record/page-scanner.ts';
 import { reservationsOf } from '../record/reservations.ts';
 import { blobSource } from '../record/stores/blob-source.ts';
 import { importLock, importSource, keepImport, listImports, removeImport } from '../record/stores/imports.ts';
 import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
 import type { FileProof } from '../record/verify-witness.ts';
-import { contentOf, readZip } from '../record/zip-reader.ts';
-import type { WatchEvent } from '../watch/events.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
-import { deriving } from './deriving.ts';
+import { type Deriving, deriving } from './deriving.ts';
 import { EvidenceError } from './faults.ts';
 import { judge } from './judge.ts';
 import type { EvidenceAnswers, VerifyView } from './messages.ts';
 import type { OpenRecord, Values } from './open.ts';
 import { recordOfFile } from './opened-records.ts';
 import { bundleIn } from './papers.ts';
+import { inPieces } from './pieces/in-pieces.ts';
 import { type Trust, trustOptions } from './signers.ts';
 
 /** Larger than any job, and small enough to stand in memory. */
@@ -58,16 +55,16 @@ export async function checkFile(
   name: string,
   trust: Trust,
   tell: Tell,
-  elsewhere?: NonNullable<Judge['elsewhere']>,
 ): Promise<Checked> {
   if (file.size > MOST_BYTES) throw new EvidenceError('too-large', `${file.size} bytes`);
   await needSignatures(deps);
   const source = blobSource(file);
   const sha256 = await hashOf(source, deps.crypto.hashing);
-  const { sense, words, extras, values } = deriving(deps.catalogueOf);
-  const options = { crypto: deps.crypto, ...trustOptions(trust), progress: tell };
-  const helped = elsewhere === undefined ? judge : { ...judge, elsewhere };
-  const v = await verifyJobFile(source, { ...options, sense, judge: helped, words, extras });
+  const made = deriving(deps.catalogueOf);
+  const { values } = made;
+  const v = await withHelp(deps, file, made, tell, (judge, progress) =>
+    verifyJobFile(source, { crypto: deps.crypto, ...trustOptions(trust), ...made, judge, progress }),
+  );
   const record = v.verdict === 'refused' ? null : await recordOf(v, values());
   const kept = (await listImports(deps.documents).catch(() => [])).some((i) => i.sha256 === sha256);
   const additions = v.additions.map((a) => ({
@@ -81,31 +78,39 @@ export async function checkFile(
   return { view, record, file, proof };
 }
 
-/**
- * The pages of a file judged, beside whoever verifies it. They may be anybody's: each is checked before it is gone through.
- * @throws EvidenceError 'refused' where they are damaged, of another engine, or claim to be longer than any run
- */
-export async function judgeFile(file: Blob, tell: Tell): Promise<readonly WatchEvent[]> {
-  const source = blobSource(file);
-  const found = (await readZip(source)).entries.find((e) => e.name === FILE.pages);
-  if (found === undefined) throw new EvidenceError('refused', 'no pages');
-  const pages = contentOf(source, found);
-  const again = judging();
-  let bytes = 0;
-  let samples = 0;
-  for await (const items of scanChunks(pages, { chain: false })) {
-    for (const item of items) {
-      if (item.kind !== 'page') throw new EvidenceError('refused', 'damaged pages');
-      const { head, header } = item.page;
-      samples += header.samples;
-      if (isTooLong(header.lastUs, samples) || (head !== null && head.engine !== judge.engine))
-        throw new EvidenceError('refused', 'not a run that is judged');
-      again.page(item.page);
-      bytes += header.pageBytes;
-    }
-    await tell(Math.min(1, bytes / pages.size));
+/** Pieces of the run are judged and made again by other workers meanwhile, where the platform has any. */
+async function withHelp<T>(
+  deps: EvidenceDeps,
+  file: Blob,
+  { elsewhere }: Pick<Deriving, 'elsewhere'>,
+  tell: Tell,
+  work: (judge: Judge, progress: Tell) => Promise<T>,
+): Promise<T> {
+  const pool = deps.openPool?.() ?? null;
+  if (pool === null) return work(judge, tell);
+  // What is done here and what is done there go on at the same time: told is what is behind.
+  const shares = { here: 0, there: 0 };
+  const told = (more: Partial<typeof shares>): Promise<void> => {
+    Object.assign(shares, more);
+    return tell(Math.min(shares.here, shares.there));
+  };
+  const made = inPieces({
+    file,
+    source: blobSource(file),
+    pool,
+    least: 1,
+    ...elsewhere,
+    begins: (withTrace) => {
+      if (withTrace) shares.here = 1;
+    },
+    // Cancelled: whoever works here is told so too.
+    progress: (there) => void told({ there }).catch(() => pool.stop()),
+  }).finally(() => Object.assign(shares, { there: 1 }));
+  try {
+    return await work({ ...judge, elsewhere: () => made }, (here) => told({ here }));
+  } finally {
+    pool.stop();
   }
-  return again.events;
 }
 
 /** Signature, pages, chain and witness log alone: nothing is made again, and the other members are not read. */

@@ -21,8 +21,6 @@ function bench() {
 }
 
 const FILE = new Blob([]);
-/** Whatever was answered is handed on. */
-const settled = () => new Promise((resolve) => setTimeout(resolve, 0));
 const SEAL = { q: 'seal', runId: 'r', wording: PLAIN_WORDING } as const;
 
 it('a file that makes work without end delays no sealing', async () => {
@@ -94,56 +92,15 @@ it('cancel ends at once a worker that only looks into a file, whatever it is at'
   expect(await done).toBeNull();
   // The next file is looked into by another one.
   const again = client.ask({ q: 'verify', file: FILE, name: 'b' });
-  expect(lines[3]!.sent.map((m) => m.request.q)).toEqual(['verify']);
+  expect(lines[2]!.sent.map((m) => m.request.q)).toEqual(['verify']);
   // Beside it something is written: that is given the time to give up by itself.
   const restoring = client.ask({ q: 'restore-look', file: FILE });
   void client.ask({ q: 'cancel' });
-  expect(lines[3]!.ended).toBe(false);
-  expect(lines[3]!.sent.map((m) => m.request.q)).toEqual(['verify', 'restore-look', 'cancel']);
+  expect(lines[2]!.ended).toBe(false);
+  expect(lines[2]!.sent.map((m) => m.request.q)).toEqual(['verify', 'restore-look', 'cancel']);
   timers.shift()!();
   await expect(again).rejects.toMatchObject({ code: 'cancelled' });
   await expect(restoring).rejects.toMatchObject({ code: 'cancelled' });
-});
-
-it('the pages of a file that is verified are judged by another worker beside, and told is what is behind', async () => {
-  const { client, lines, answer } = bench();
-  const told: number[] = [];
-  const checking = client.ask({ q: 'verify', file: FILE, name: 'a' }, (share) => told.push(share));
-  const [helper, foreign] = [lines[0]!, lines[1]!];
-  expect(helper.sent[0]!.request).toMatchObject({ q: 'judge-file' });
-  expect(foreign.sent[0]!.request).toMatchObject({ q: 'verify', helped: true });
-  foreign.say({ m: 'progress', id: foreign.sent[0]!.id, share: 0.8 });
-  helper.say({ m: 'progress', id: helper.sent[0]!.id, share: 0.3 });
-  foreign.say({ m: 'judge-wanted' });
-  answer(0, 0, []);
-  await settled();
-  expect(told).toEqual([0, 0.3, 0.8]);
-  expect(foreign.sent[1]!.request).toEqual({ q: 'judged', events: [] });
-  answer(1, 1, null);
-  // A second file meanwhile has no help: it is judged where it is verified.
-  const second = client.ask({ q: 'verify', file: FILE, name: 'b' });
-  expect('helped' in foreign.sent[2]!.request).toBe(false);
-  answer(1, 0, { verdict: 'valid' });
-  expect(await checking).toEqual({ verdict: 'valid' });
-  // What was helping is ended with it, and nothing waits for it.
-  expect(helper.ended).toBe(true);
-  answer(1, 2, { verdict: 'changed' });
-  expect(await second).toEqual({ verdict: 'changed' });
-});
-
-it('a helper that fails leaves the judging to whoever verifies; cancel ends both', async () => {
-  const { client, lines } = bench();
-  const checking = client.ask({ q: 'verify', file: FILE, name: 'a' });
-  lines[1]!.say({ m: 'judge-wanted' });
-  lines[0]!.fail('out of memory');
-  await settled();
-  expect(lines[1]!.sent[1]!.request).toEqual({ q: 'judged', events: null });
-  void client.ask({ q: 'cancel' });
-  await expect(checking).rejects.toMatchObject({ code: 'cancelled' });
-  const next = client.ask({ q: 'verify', file: FILE, name: 'b' });
-  void client.ask({ q: 'cancel' });
-  await expect(next).rejects.toMatchObject({ code: 'cancelled' });
-  expect(lines.map((l) => l.ended)).toEqual([true, true, true, true]);
 });
 
 it('nothing under way: there is nothing to cancel, and nothing is started for it', async () => {

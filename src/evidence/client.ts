@@ -1,5 +1,5 @@
 import { createWorkerClient, type WorkerClient, type WorkerLine } from '../engine/worker/client.ts';
-import type { EvidenceAnswers, EvidenceContract, EvidenceRequest } from './messages.ts';
+import type { EvidenceContract, EvidenceRequest } from './messages.ts';
 
 /**
  * The page's end of the evidence room, which works in two workers of the same code. One has what was recorded on this
@@ -20,8 +20,6 @@ const READING: ReadonlySet<EvidenceRequest['q']> = new Set([
 const FOREIGN: ReadonlySet<EvidenceRequest['q']> = new Set([
   'verify',
   'verify-first',
-  'judge-file',
-  'judged',
   'keep-opened',
   'remove-import',
   'archive',
@@ -54,49 +52,9 @@ export function createEvidenceClient(
   open: () => WorkerLine<EvidenceContract>,
   later: (ms: number, call: () => void) => void = (ms, call) => void setTimeout(call, ms),
 ): EvidenceClient {
-  const worker = (news?: () => void) =>
-    createWorkerClient<EvidenceContract>({
-      open,
-      life: 'as-needed',
-      ...(news === undefined ? {} : { news }),
-    });
+  const worker = () => createWorkerClient<EvidenceContract>({ open, life: 'as-needed' });
   const own = worker();
-  // Judging a long run takes as long as all else that is done with its file: another worker has it, on another core.
-  const helper = worker();
-  const foreign = worker(() => {
-    const mine = verifying;
-    mine?.judged
-      .then((events) => (verifying === mine ? foreign.ask({ q: 'judged', events }) : null))
-      // It was ended meanwhile.
-      .catch(() => undefined);
-  });
-  /** The file that is helped with; null: it could not be judged there. */
-  let verifying: { readonly judged: Promise<EvidenceAnswers['judge-file'] | null> } | null = null;
-
-  /** One file at a time has help: what a second one asks for at once is judged where it is verified. */
-  async function verify(
-    request: Extract<EvidenceRequest, { q: 'verify' }>,
-    onProgress?: (share: number) => void,
-  ): Promise<EvidenceAnswers['verify']> {
-    if (verifying !== null) return foreign.ask(request, onProgress);
-    // What is done here and what is done there go on at the same time: told is the one that is behind.
-    const share = { made: 0, judged: 0 };
-    const tell = (more: Partial<typeof share>): void => {
-      Object.assign(share, more);
-      onProgress?.(Math.min(share.made, share.judged));
-    };
-    const judged = helper
-      .ask({ q: 'judge-file', file: request.file }, (done) => tell({ judged: done }))
-      .catch(() => null)
-      .finally(() => tell({ judged: 1 }));
-    verifying = { judged };
-    try {
-      return await foreign.ask({ ...request, helped: true }, (made) => tell({ made }));
-    } finally {
-      verifying = null;
-      helper.stop('cancelled', 'nobody waits for it any more');
-    }
-  }
+  const foreign = worker();
 
   // What is under way there; a worker that has nothing to do is not started to be told to stop.
   const busy = { own: [] as EvidenceRequest['q'][], foreign: [] as EvidenceRequest['q'][] };
@@ -124,7 +82,6 @@ export function createEvidenceClient(
       const [at, to] = isForeign(request) ? (['foreign', foreign] as const) : (['own', own] as const);
       busy[at].push(request.q);
       try {
-        if (request.q === 'verify') return (await verify(request, onProgress)) as never;
         return await to.ask(request, onProgress);
       } finally {
         busy[at].splice(busy[at].indexOf(request.q), 1);
@@ -133,7 +90,6 @@ export function createEvidenceClient(
     close() {
       own.close();
       foreign.close();
-      helper.close();
     },
   };
 }

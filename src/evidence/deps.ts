@@ -6,6 +6,8 @@ import type { CatalogueOf } from '../words/catalogue.ts';
 import type { Reduce } from './enclosed/reduce.ts';
 import type { FromEvidence } from './messages.ts';
 import type { HandleStore } from './office/folder.ts';
+import type { PieceContract } from './pieces/order.ts';
+import type { Pool } from './pieces/pool.ts';
 
 export type { Tell };
 
@@ -26,6 +28,8 @@ export interface EvidenceDeps {
   readonly catalogueOf: CatalogueOf;
   /** Makes photographs small; left out where there is no canvas. */
   readonly reduce?: Reduce;
+  /** Workers for pieces of a run; null or left out: there is none but this. */
+  openPool?(): Pool<PieceContract> | null;
   /** Name and version of the program, kept in each record. */
   readonly software: string;
 }

@@ -7,7 +7,8 @@ import type { SenseRun } from '../record/trace-rows.ts';
 import type { CatalogueOf } from '../words/catalogue.ts';
 import { certificateExtra } from './certificate/page.ts';
 import { judge } from './judge.ts';
-import { createValueTap, type Values } from './open.ts';
+import { createValueTap, type Values, type ValueTap } from './open.ts';
+import type { PieceSite } from './pieces/in-pieces.ts';
 
 export interface Deriving {
   readonly sense: SenseRun;
@@ -17,6 +18,8 @@ export interface Deriving {
   readonly extras: ExtraFiles;
   /** The record's values once it was derived; null when `sense` was not asked. */
   values(): Values | null;
+  /** For rows that were made elsewhere: their readings in order, and that they were those of the file. */
+  readonly elsewhere: Pick<PieceSite, 'readings' | 'taken'>;
 }
 
 /**
@@ -24,16 +27,29 @@ export interface Deriving {
  * that twelve hours need not be sensed twice.
  */
 export function deriving(catalogueOf: CatalogueOf): Deriving {
-  const tap = createValueTap();
+  let tap = createValueTap();
   let sensed = false;
+  let other: ValueTap | null = null;
   return {
     sense(head, events) {
       sensed = true;
+      other = null;
       return tap.sense(head, events);
     },
     judge,
     words: async (wording) => (await catalogueOf(wording)).checkText.CHECK_TEXT,
     extras: certificateExtra(() => tap.values(), catalogueOf),
     values: () => (sensed ? tap.values() : null),
+    elsewhere: {
+      readings(columns, peakBar) {
+        other ??= createValueTap();
+        other.rows(columns, peakBar);
+      },
+      taken() {
+        if (other === null) return;
+        tap = other;
+        sensed = true;
+      },
+    },
   };
 }

@@ -9,6 +9,7 @@ import { reduceInWorker } from './enclosed/reduce.ts';
 import { evidenceCode } from './faults.ts';
 import { createEvidenceHost } from './host.ts';
 import type { EvidenceContract } from './messages.ts';
+import { openPiecePool } from './pieces/open-pool.ts';
 
 // The thin shell. Without stores files can still be checked and looked into.
 
@@ -28,6 +29,7 @@ serveWorker<EvidenceContract>(
       software: SOFTWARE,
       catalogueOf: loadCatalogue,
       reduce: reduceInWorker,
+      openPool: openPiecePool,
     });
     return host.receive;
   },

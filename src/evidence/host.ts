@@ -9,7 +9,6 @@ import { listImports } from '../record/stores/imports.ts';
 import { loadSealed } from '../record/stores/sealed-store.ts';
 import { SECOND_NAMES } from '../record/trace-csv.ts';
 import { checkSealedProof } from '../record/witness/check-proof.ts';
-import type { WatchEvent } from '../watch/events.ts';
 import type { CatalogueOf } from '../words/catalogue.ts';
 import { listArchive } from './archive-list.ts';
 import { makeBackup } from './backup/make.ts';
@@ -20,7 +19,6 @@ import {
   type Checked,
   checkFile,
   firstLook,
-  judgeFile,
   keepChecked,
   loadKept,
   removeKept,
@@ -92,8 +90,6 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
   const log = createOwnLog(deps);
   const verdicts = new Map<string, VerifyView['verdict']>();
   let opened: Checked | null = null;
-  /** Waits for what another worker makes of the pages of the file that is verified. */
-  let judged: ((events: readonly WatchEvent[] | null) => void) | null = null;
 
   const openRecords = createOpenedRecords(deps, async (sha256) => {
     const { record, verdict } = await loadKept(deps, sha256, await trust());
@@ -282,24 +278,12 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     'signer-term': ({ fingerprint, term }) => setSignerTerm(deps, fingerprint, term),
     'replace-signer': ({ fingerprint, by, utcMs }) => replaceSigner(deps, fingerprint, by, utcMs),
     'forget-signer': ({ fingerprint }) => forgetSigner(deps, fingerprint),
-    verify: async ({ file, name, helped }, tell) => {
+    verify: async ({ file, name }, tell) => {
       opened = null;
       openRecords.lay(null);
-      const elsewhere = () => {
-        const told = new Promise<readonly WatchEvent[] | null>((resolve) => (judged = resolve));
-        deps.post({ m: 'judge-wanted' });
-        return told;
-      };
-      const how = helped === true ? elsewhere : undefined;
-      opened = await checkFile(deps, file, name, await trust(), unless(tell), how);
+      opened = await checkFile(deps, file, name, await trust(), unless(tell));
       openRecords.lay(opened.record);
       return opened.view;
-    },
-    'judge-file': ({ file }, tell) => judgeFile(file, unless(tell)),
-    judged: ({ events }) => {
-      judged?.(events);
-      judged = null;
-      return null;
     },
     'verify-first': async ({ file }) => firstLook(deps, file, await trust()),
     'keep-opened': async ({ sha256 }) => {

@@ -349,7 +349,7 @@ describe('an insider', () => {
     const v = await insider.verify(await insider.forge({}), {
       judge: {
         engine: 0,
-        events: () => Promise.reject(new Error('never asked')),
+        run: () => Promise.reject(new Error('never asked')),
       },
     });
     expect([v.verdict, v.remarks[0]]).toEqual(['not-derived', { r: 'not-judged', why: 'engine' }]);

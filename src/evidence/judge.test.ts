@@ -1,12 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { fileOf } from '../engine/run-list.ts';
-import { joinBytes } from '../record/bytes.ts';
-import { HEAD } from '../record/testing/arbitrary.ts';
+import type { MadeElsewhere } from '../record/judgement.ts';
 import { JOB, newSigner } from '../record/testing/sealing.ts';
-import { zipBytes } from '../record/testing/zips.ts';
-import { createPageWriter } from '../record/writer.ts';
 import type { WatchEvent } from '../watch/events.ts';
-import { judgeFile } from './checked-files.ts';
 import { judge } from './judge.ts';
 import { createInsider } from './testing/insider.ts';
 import { createOffice, JOB_ID } from './testing/office.ts';
@@ -66,25 +62,25 @@ describe('the judgements of a record', () => {
   it('may be made elsewhere meanwhile, and count as if they were made here; what was not is made here', async () => {
     const file = await signedWith((e) => e);
     let here = 0;
-    const judging = (elsewhere: () => Promise<readonly WatchEvent[] | null>) => ({
+    const judging = (elsewhere: () => Promise<MadeElsewhere | null>) => ({
       judge: {
         engine: judge.engine,
-        events: (...args: Parameters<typeof judge.events>) => {
+        run: (...args: Parameters<typeof judge.run>) => {
           here++;
-          return judge.events(...args);
+          return judge.run(...args);
         },
         elsewhere,
       },
     });
-    // As the other worker does it: from the file alone.
-    const there = () => judgeFile(new Blob([file as Uint8Array<ArrayBuffer>]), async () => undefined);
+    const pages = (await verify(file)).files.get('pages.bin')!;
+    const there = async () => ({ ...(await judge.run(pages, () => undefined)), trace: null });
     expect((await verify(file, judging(there))).findings).toEqual([]);
     expect(here).toBe(0);
     expect(
       (
         await verify(
           file,
-          judging(async () => (await there()).slice(1)),
+          judging(async () => ({ ...(await there()), events: (await there()).events.slice(1) })),
         )
       ).verdict,
     ).toBe('changed');
@@ -103,32 +99,9 @@ describe('the judgements of a record', () => {
       await signedWith((e) => e, 99),
       judging(async () => {
         asked++;
-        return [];
+        return null;
       }),
     );
     expect([v.verdict, asked]).toEqual(['not-derived', 0]);
-  });
-
-  it('are made elsewhere of sound pages of this engine alone, and of no run of years', async () => {
-    const judged = (file: Uint8Array) =>
-      judgeFile(new Blob([file as Uint8Array<ArrayBuffer>]), async () => undefined);
-    const good = await signedWith((e) => e);
-    expect(await judged(good)).not.toEqual([]);
-    const bad = good.slice();
-    bad[Buffer.from(good).indexOf('Sbarpage') + 400]! ^= 1;
-    await expect(judged(bad)).rejects.toMatchObject({ code: 'refused' });
-    await expect(judged(await signedWith((e) => e, 99))).rejects.toMatchObject({ code: 'refused' });
-    await expect(judged(new Uint8Array(100))).rejects.toMatchObject({ code: 'refused' });
-    // Two hundred years between two pages, or seven days in which nothing was read: nobody goes through them tick by tick.
-    for (const tUs of [6.3e15, 7 * 86_400e6]) {
-      const writer = createPageWriter({ ...HEAD, engine: judge.engine });
-      const note = { c: 'note', text: 'x' } as const;
-      writer.addEntry({ l: 'command', tUs: 0, command: note });
-      const first = writer.cut(1)!;
-      writer.addEntry({ l: 'command', tUs, command: note });
-      const pages = joinBytes([first, writer.finish(2, 'ended')]);
-      const long = zipBytes([{ name: 'pages.bin', bytes: pages }]);
-      await expect(judged(long)).rejects.toMatchObject({ code: 'refused' });
-    }
   });
 });

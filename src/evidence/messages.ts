@@ -344,12 +344,7 @@ export type EvidenceRequest =
     }
   /** It was never to be known: what it signed is by a stranger, whenever that was. */
   | { readonly q: 'forget-signer'; readonly fingerprint: string }
-  /** @param helped whoever asks has the pages judged by another worker, and hands in what comes of it when it is told 'judge-wanted' */
-  | { readonly q: 'verify'; readonly file: Blob; readonly name: string; readonly helped?: boolean }
-  /** The events that this engine gives for the pages of a file; refused where they can't be judged. */
-  | { readonly q: 'judge-file'; readonly file: Blob }
-  /** What the other worker answered; null: it could not. */
-  | { readonly q: 'judged'; readonly events: readonly WatchEvent[] | null }
+  | { readonly q: 'verify'; readonly file: Blob; readonly name: string }
   /** What of a file can be told within seconds: signature, pages, chain, witness log. The rest is for `verify`. */
   | { readonly q: 'verify-first'; readonly file: Blob }
   /** Keeps the file verified last, if it is still the one named: another page may have opened another since. */
@@ -403,8 +398,6 @@ export interface EvidenceAnswers
   'forget-signer': readonly KnownSigner[];
   verify: VerifyView;
   'verify-first': { readonly verdict: Verdict; readonly findings: readonly Finding[] };
-  'judge-file': readonly WatchEvent[];
-  judged: null;
   'keep-opened': { readonly sha256: string; readonly already: boolean; readonly others: number };
   'remove-import': null;
   archive: readonly ArchiveEntry[];
@@ -431,8 +424,7 @@ export interface EvidenceContract {
   readonly request: EvidenceRequest;
   readonly answers: EvidenceAnswers;
   readonly refusal: EvidenceErrorCode;
-  /** The file that is verified has pages whose judgement counts. */
-  readonly news: { readonly m: 'judge-wanted' };
+  readonly news: never;
 }
 
 export type ToEvidence = Asked<EvidenceContract>;

@@ -7,7 +7,7 @@ import { createMemoryFile } from '../engine/memory-file.ts';
 import type { RunDetail, TraceWindow } from '../engine/messages.ts';
 import { sensing } from '../engine/sense-run.ts';
 import { createTally, tallyReading } from '../engine/tally.ts';
-import { createLiveTrace, traceWindow } from '../engine/trace.ts';
+import { createLiveTrace, type Traced, traceWindow } from '../engine/trace.ts';
 import type { Manifest } from '../record/manifest.ts';
 import { pageEntries } from '../record/page.ts';
 import { scanPages } from '../record/page-scanner.ts';
@@ -18,6 +18,7 @@ import { openTraceCache, seriesOf } from '../record/trace-cache.ts';
 import type { SenseRun } from '../record/trace-rows.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Tell } from './deps.ts';
+import { type ReadingColumns, unpack } from './pieces/columns.ts';
 
 /** The derived values of a record. */
 export interface Values {
@@ -42,6 +43,8 @@ const FLUSH = 4096;
 /** Takes down the values of a record while its counts are sensed. */
 export interface ValueTap {
   readonly sense: SenseRun;
+  /** Takes rows down that were sensed elsewhere. @param peakBar highest of them */
+  rows(columns: readonly ReadingColumns[], peakBar: number | null): void;
   /** Once all entries were sensed. */
   values(): Values;
 }
@@ -51,18 +54,26 @@ export function createValueTap(): ValueTap {
   const tally = createTally();
   let waiting = 0;
   let finished = false;
+  const add = (reading: Traced, gap: boolean): void => {
+    trace.add(reading, gap);
+    if (++waiting < FLUSH) return;
+    waiting = 0;
+    trace.flush();
+  };
+  const unjudged = (tUs: number): void => trace.blank(tUs);
   const sense = sensing({
     reading(reading, gap) {
-      trace.add(reading, gap);
+      add(reading, gap);
       tallyReading(tally, reading);
-      if (++waiting < FLUSH) return;
-      waiting = 0;
-      trace.flush();
     },
-    unjudged: (tUs) => trace.blank(tUs),
+    unjudged,
   });
   return {
     sense,
+    rows(columns, peakBar) {
+      for (const some of columns) unpack(some, { reading: add, unjudged });
+      if (peakBar !== null) tally.peakBar = Math.max(tally.peakBar ?? peakBar, peakBar);
+    },
     values() {
       if (!finished) trace.finish();
       finished = true;

@@ -39,8 +39,10 @@ export interface KeptState {
   readonly run: Readonly<Record<string, unknown>>;
 }
 
-/** A state is kept after every so many samples: eight row groups of trace.parquet, 43 minutes at 50 Hz. */
-export const STATE_SAMPLES = 128_000;
+/** A state may stand behind a whole number of these samples: a row group of trace.parquet, which so lies in one piece. */
+export const STATE_STEP = 16_000;
+/** One is kept after every so many, 43 minutes at 50 Hz. */
+export const STATE_SAMPLES = 8 * STATE_STEP;
 
 /**
  * A frame of the device; or one made in the place of a source that does not speak the protocol, by a reading map. Then its

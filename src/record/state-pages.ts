@@ -2,7 +2,7 @@
 import { type ByteSource, CHUNK } from './byte-source.ts';
 import { isTooLong } from './judgement.ts';
 import { FIXED_HEADER, type PageHeader, readHeader } from './layout.ts';
-import { STATE_SAMPLES } from './log.ts';
+import { STATE_STEP } from './log.ts';
 
 export interface StatePages {
   /** Offsets of those pages, bytes, ascending. */
@@ -43,7 +43,7 @@ export async function statePages(pages: ByteSource): Promise<StatePages | null> 
     at += header.pageBytes;
     if (isTooLong(lastUs, samples)) return null;
   }
-  return offsets.length > samples / STATE_SAMPLES ? null : { offsets, channels };
+  return offsets.length > samples / STATE_STEP ? null : { offsets, channels };
 }
 
 const follows = (h: PageHeader, index: number, lastUs: number): boolean =>

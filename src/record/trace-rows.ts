@@ -10,7 +10,7 @@ import type { Reading } from '../sensing/reading.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { ByteSource } from './byte-source.ts';
 import { PAGE_FLAG } from './layout.ts';
-import type { LogEntry, LogHead } from './log.ts';
+import { type LogEntry, type LogHead, STATE_STEP } from './log.ts';
 import { EntryCursor, type Page } from './page.ts';
 import { type ScanOptions, scanChunks } from './page-scanner.ts';
 import { firstSampleOf } from './reader.ts';
@@ -65,7 +65,7 @@ export interface RowBatch {
  * Rows of a batch, and of a row group of trace.parquet: as many as an array of theirs still lies among the short-lived
  * objects of the engine. Arrays four times as long cost half as much again, and 60 MB more at the peak.
  */
-export const BATCH_ROWS = 16_000;
+export const BATCH_ROWS = STATE_STEP;
 
 /** @param setups of the run, in order */
 export function shapeOf(

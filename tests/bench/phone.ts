@@ -1,4 +1,4 @@
-/** A job's file of twelve hours verified by a phone: Chromium, its page's processor made four times slower. */
+/** A job's file of twelve hours verified by a phone: Chromium, each of its threads on a core four times slower. */
 import { createReadStream, readdirSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -6,10 +6,12 @@ import path from 'node:path';
 import { chromium } from 'playwright-core';
 import { chromiumPath, FLAGS } from '../e2e/app.ts';
 import type { Row } from './measure.ts';
-import type { PhoneCost } from './phone.page.ts';
+import type { PhoneCost } from './phone.worker.ts';
+import { canSlowCores, slowCores } from './slow-cores.ts';
 import { bundle } from './worker-page.ts';
 
 const SLOWER = 4;
+const CORES = 4;
 const FIRST_S = 3;
 const WHOLE_S = 30;
 const MOST_MB = 300;
@@ -32,14 +34,26 @@ function busiest(profile: string): { readonly cpuS: number; readonly peakMb: num
   return most;
 }
 
+interface Asked {
+  readonly cost?: PhoneCost;
+  readonly failed?: string;
+}
+
 /** @param file of a job, as benchJobFile leaves it */
 export async function benchPhone(folder: string, file: string): Promise<Row[]> {
-  const script = await bundle(path.join(import.meta.dirname, 'phone.page.ts'));
+  if (!canSlowCores()) {
+    console.log('not run: slow cores need root and the scheduler’s quotas (cgroup v1, cpu)');
+    return [];
+  }
+  const scripts = new Map([
+    ['/verify.js', await bundle(path.join(import.meta.dirname, 'phone.worker.ts'))],
+    ['/piece.js', await bundle(path.join(import.meta.dirname, '../../src/evidence/pieces/piece.worker.ts'))],
+  ]);
   const server = createServer((request, response) => {
     if (request.url === '/job.zip') return void createReadStream(file).pipe(response);
-    const isScript = request.url === '/page.js';
-    response.setHeader('content-type', isScript ? 'text/javascript' : 'text/html');
-    response.end(isScript ? script : '<!doctype html><script type="module" src="/page.js"></script>');
+    const script = scripts.get(request.url ?? '');
+    response.setHeader('content-type', script === undefined ? 'text/html' : 'text/javascript');
+    response.end(script ?? '<!doctype html><title>phone</title>');
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
   const profile = path.join(folder, 'phone-profile');
@@ -48,38 +62,43 @@ export async function benchPhone(folder: string, file: string): Promise<Row[]> {
     headless: true,
     args: FLAGS,
   });
+  const slow = slowCores(profile, SLOWER);
   try {
     const page = await context.newPage();
-    page.setDefaultTimeout(600_000);
+    page.setDefaultTimeout(900_000);
     await page.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`);
-    await page.waitForFunction('"measure" in globalThis');
-    const session = await context.newCDPSession(page);
-    await session.send('Emulation.setCPUThrottlingRate', { rate: SLOWER });
-    const cost = await page.evaluate(() =>
-      (globalThis as unknown as { measure(url: string): Promise<PhoneCost> }).measure('/job.zip'),
+    const { cost, failed } = await page.evaluate(
+      (workers) =>
+        new Promise<Asked>((resolve) => {
+          const worker = new Worker('/verify.js', { type: 'module' });
+          worker.onmessage = ({ data }: MessageEvent<Asked>) => resolve(data);
+          worker.onerror = (e) => resolve({ failed: e.message });
+          worker.postMessage({ url: '/job.zip', workers });
+        }),
+      CORES,
     );
     const { cpuS, peakMb } = busiest(profile);
-    if (cost.firstVerdict !== 'unknown-signer' || cost.madeVerdict !== 'unknown-signer')
-      throw new Error(`the file is ${cost.firstVerdict}, ${cost.madeVerdict}`);
-    // Two workers on two cores.
-    const wholeS = Math.max(cost.madeS, cost.judgedS);
-    const one = cost.madeS + cost.judgedS;
+    if (cost === undefined) throw new Error(failed);
+    if (cost.firstVerdict !== 'unknown-signer' || cost.wholeVerdict !== 'unknown-signer')
+      throw new Error(`the file is ${cost.firstVerdict}, ${cost.wholeVerdict}`);
+    const { firstS, wholeS, piecesS, isInPieces, told } = cost;
     return [
       {
-        what: `signature, chain and heads of 12 h, Chromium ${SLOWER} times slower`,
-        value: `${cost.firstS.toFixed(1)} s`,
+        what: `signature, chain and heads of 12 h, Chromium, a core ${SLOWER} times slower`,
+        value: `${firstS.toFixed(1)} s`,
         beside: `goal ≤ ${FIRST_S} s`,
-        met: cost.firstS <= FIRST_S,
+        met: firstS <= FIRST_S,
       },
       {
-        what: 'all of it made again and judged again',
+        what: `all of it made again and judged again, ${CORES} such cores`,
         value: `${wholeS.toFixed(1)} s, ${peakMb.toFixed(0)} MB`,
-        beside: `goal ≤ ${WHOLE_S} s, < ${MOST_MB} MB; made again ${cost.madeS.toFixed(1)} s, judged ${cost.judgedS.toFixed(1)} s, one after the other ${one.toFixed(1)} s; progress told ${cost.told} times; ${cpuS.toFixed(1)} s of processor time in all`,
+        beside: `goal ≤ ${WHOLE_S} s, < ${MOST_MB} MB; pieces after ${piecesS.toFixed(1)} s, ${isInPieces ? 'nothing' : 'more'} was made beside them; ${slow.threads} threads slowed; progress told ${told} times; ${cpuS.toFixed(1)} s of processor time in all`,
         met: wholeS <= WHOLE_S && peakMb < MOST_MB,
       },
     ];
   } finally {
     await context.close();
+    slow.stop();
     server.close();
   }
 }

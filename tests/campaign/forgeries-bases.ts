@@ -66,7 +66,7 @@ async function judgedPages(): Promise<Uint8Array> {
     chunks.push(writer.finish(HEAD.utcMs! + 3000, 'ended'));
     return joinBytes(chunks);
   };
-  return write(await judge.events(bytesSource(write([])), () => undefined));
+  return write((await judge.run(bytesSource(write([])), () => undefined)).events);
 }
 
 /** The file of a sealed record, with sums of the key that is given. */

@@ -24,7 +24,12 @@ export interface PieceSite {
   readings(columns: readonly ReadingColumns[], peakBar: number | null): void;
   /** Told when the trace is found to be as it is, and its readings with it. */
   taken(): void;
+  /** @param share of the pages, 0…1 */
   progress(share: number): void;
+  /** Fewer pieces are not worth a worker. */
+  readonly least: number;
+  /** @param withTrace the rows are made too, else the run is judged alone */
+  begins?(withTrace: boolean): void;
 }
 
 interface Plan {
@@ -55,7 +60,7 @@ async function manifestIn(source: ByteSource, entries: readonly ZipEntry[]): Pro
   return read.ok ? read.manifest : null;
 }
 
-async function planOf({ source }: PieceSite): Promise<Plan | null> {
+async function planOf({ source, least }: PieceSite): Promise<Plan | null> {
   const { entries } = await readZip(source);
   const manifest = await manifestIn(source, entries);
   const entry = entries.find((e) => e.name === FILE.pages);
@@ -67,6 +72,7 @@ async function planOf({ source }: PieceSite): Promise<Plan | null> {
   const setups = manifest.setups.map(({ setup }) => setup);
   const csv = entries.find((e) => e.name === FILE.csv);
   const shape = shapeOf(setups, { samples, firstSampleUs, channels: found.channels });
+  if (found.offsets.length + 1 < least) return null;
   // One piece is no quicker than the two halves of the work side by side.
   const trace = found.offsets.length === 0 ? null : { shape, csv: csv === undefined ? null : stretchOf(csv) };
   const pages = stretchOf(entry);
@@ -77,6 +83,7 @@ async function planOf({ source }: PieceSite): Promise<Plan | null> {
 
 async function made(site: PieceSite, { orders }: Plan): Promise<MadeElsewhere | null> {
   const { file, pool } = site;
+  site.begins?.(orders[0]!.trace !== null);
   const shares = orders.map(() => 0);
   const whole = orders[0]!.pages.size;
   const tell = (i: number, share: number): void => {

@@ -82,7 +82,7 @@ export function createInsider(pages: Uint8Array, signer: Signer, job: unknown) {
     }));
     const events =
       forgery.events === undefined
-        ? await judge.events(bytesSource(written(of, list, [])), () => undefined)
+        ? (await judge.run(bytesSource(written(of, list, [])), () => undefined)).events
         : forgery.events(recorded.flatMap((page) => page.events));
     const forged = written(of, list, events);
     const { content } = contentOf(forged)!;

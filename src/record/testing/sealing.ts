@@ -164,10 +164,10 @@ export const paper: ExtraFiles = async ({ manifest, manifestSha256 }) => [
 /** A stand-in for the engine: it judges as the pages say that one did. */
 export const asRecorded: Judge = {
   engine: HEAD.engine,
-  async events(source) {
+  async run(source) {
     const events: WatchEvent[] = [];
     await readRun(source, { event: (event) => void events.push(event) });
-    return events;
+    return { events, apart: [] };
   },
 };
 
