@@ -40,26 +40,48 @@ export class StateCheck {
   /** @param samples of the run that came before the first entry */
   constructor(public samples: number) {}
 
-  /** @returns of a state: whether it follows from what came before it; null for any other entry. @param run has taken the entry */
+  /** @returns of a state of this form: whether it follows from what came before it; null for any other entry. @param run has taken the entry */
   entry(run: Run, entry: LogEntry, page: Page): boolean | null {
     if (entry.l === 'frame' && entry.frame.t === 'S') this.samples++;
     if (entry.l !== 'state') return null;
     const { form, samples, run: kept } = entry.state;
+    // What one of another form would hold of this run is not known.
+    if (form !== STATE_FORM) return null;
     // One stands where it has to, once: whoever writes them by the thousand makes no work by it.
     const due = samples === this.samples && samples % STATE_STEP === 0 && samples > this.lastAt;
     this.lastAt = Math.max(this.lastAt, this.samples);
-    // What another form would hold of this run is not known: it is no reason to call it wrong.
-    const follows = due && (form !== STATE_FORM || sameState(run, kept));
+    const follows = due && isLike(run, kept);
     if (!follows) this.apart.push({ page: page.header.index, tUs: entry.tUs });
     return follows;
   }
 }
 
-function sameState(run: Run, kept: KeptState['run']): boolean {
-  try {
-    return stateHash(run) === stateHash(kept);
-  } catch {
-    // Text that is no sound Unicode, or nests too deep: no run of ours.
-    return false;
+/** Far below what a sensor resolves, far above what the last digits of another JavaScript engine's functions come to in a day. */
+const RELATIVE = 1e-6;
+const ABSOLUTE = 1e-12;
+
+/**
+ * Whether what was kept is what the run has come to: whole numbers are the same, others up to the last digits, which another
+ * engine's logarithms and powers may have otherwise.
+ */
+export function isLike(mine: unknown, kept: unknown): boolean {
+  if (typeof mine === 'number' && typeof kept === 'number') {
+    if (mine === kept) return true;
+    if (Number.isInteger(mine) && Number.isInteger(kept)) return false;
+    return Math.abs(mine - kept) <= ABSOLUTE + RELATIVE * Math.max(Math.abs(mine), Math.abs(kept));
   }
+  if (typeof mine !== 'object' || typeof kept !== 'object' || mine === null || kept === null)
+    return mine === kept;
+  if (Array.isArray(mine) || Array.isArray(kept))
+    return (
+      Array.isArray(mine) &&
+      Array.isArray(kept) &&
+      mine.length === kept.length &&
+      mine.every((v, i) => isLike(v, kept[i]))
+    );
+  const [a, b] = [mine as Record<string, unknown>, kept as Record<string, unknown>];
+  return [...new Set([...Object.keys(a), ...Object.keys(b)])].every((key) => isLike(own(a, key), own(b, key)));
 }
+
+/** What is not defined is not written either. */
+const own = (of: Record<string, unknown>, key: string): unknown => (Object.hasOwn(of, key) ? of[key] : undefined);

@@ -205,6 +205,7 @@ describe('the recorder', () => {
     const first = createRecorder(await store.open('a.pages'), HEAD, { fault() {}, state });
     for (let i = 0; i < STATE_SAMPLES + 10; i++) first.entry(sample(i));
     expect(first.flush(1)).toBe(true);
+    first.abandon();
     const found: [number, number][] = [];
     const entry = (e: LogEntry) => {
       if (e.l === 'state') found.push([e.state.samples, e.tUs]);

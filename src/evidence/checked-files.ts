@@ -3,12 +3,12 @@ import { type ByteSource, chunksOf, readAll } from '../record/byte-source.ts';
 import { isWhole } from '../record/findings.ts';
 import { hashOf } from '../record/hashing.ts';
 import { toHex } from '../record/hex.ts';
-import type { Judge } from '../record/judgement.ts';
 import { FILE } from '../record/members.ts';
 import { reservationsOf } from '../record/reservations.ts';
 import { blobSource } from '../record/stores/blob-source.ts';
 import { importLock, importSource, keepImport, listImports, removeImport } from '../record/stores/imports.ts';
-import { type Verification, verifyBySums, verifyJobFile } from '../record/verify.ts';
+import { type Verification, type VerifyOptions, verifyBySums, verifyJobFile } from '../record/verify.ts';
+import type { Digests } from '../record/verify-members.ts';
 import type { FileProof } from '../record/verify-witness.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { type Deriving, deriving } from './deriving.ts';
@@ -59,12 +59,14 @@ export async function checkFile(
   if (file.size > MOST_BYTES) throw new EvidenceError('too-large', `${file.size} bytes`);
   await needSignatures(deps);
   const source = blobSource(file);
-  const sha256 = await hashOf(source, deps.crypto.hashing);
   const made = deriving(deps.catalogueOf);
   const { values } = made;
-  const v = await withHelp(deps, file, made, tell, (judge, progress) =>
-    verifyJobFile(source, { crypto: deps.crypto, ...trustOptions(trust), ...made, judge, progress }),
-  );
+  const options = { crypto: deps.crypto, ...trustOptions(trust), ...made };
+  const { v, sha256 } = await withHelp(deps, file, made, tell, async (help, progress) => {
+    const whole = help.digests?.({ start: 0, size: file.size });
+    const found = await verifyJobFile(source, { ...options, ...help, progress });
+    return { v: found, sha256: (await whole)?.sha256 ?? (await hashOf(source, deps.crypto.hashing)) };
+  });
   const record = v.verdict === 'refused' ? null : await recordOf(v, values());
   const kept = (await listImports(deps.documents).catch(() => [])).some((i) => i.sha256 === sha256);
   const additions = v.additions.map((a) => ({
@@ -84,10 +86,10 @@ async function withHelp<T>(
   file: Blob,
   { elsewhere }: Pick<Deriving, 'elsewhere'>,
   tell: Tell,
-  work: (judge: Judge, progress: Tell) => Promise<T>,
+  work: (help: Pick<VerifyOptions, 'judge' | 'digests'>, progress: Tell) => Promise<T>,
 ): Promise<T> {
   const pool = deps.openPool?.() ?? null;
-  if (pool === null) return work(judge, tell);
+  if (pool === null) return work({ judge }, tell);
   // What is done here and what is done there go on at the same time: told is what is behind.
   const shares = { here: 0, there: 0 };
   const told = (more: Partial<typeof shares>): Promise<void> => {
@@ -107,7 +109,8 @@ async function withHelp<T>(
     progress: (there) => void told({ there }).catch(() => pool.stop()),
   }).finally(() => Object.assign(shares, { there: 1 }));
   try {
-    return await work({ ...judge, elsewhere: () => made }, (here) => told({ here }));
+    const digests: Digests = (stretch) => pool.ask({ q: 'digest', file, stretch }).catch(() => null);
+    return await work({ judge: { ...judge, elsewhere: () => made }, digests }, (here) => told({ here }));
   } finally {
     pool.stop();
   }

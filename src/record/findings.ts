@@ -107,14 +107,6 @@ export type Finding =
       /** The same events, so many of which stand elsewhere in the order in which they were judged. */
       readonly moved: number;
     }
-  /** States of the engine that do not follow from what stands before them in the pages: how many, and the first. */
-  | {
-      readonly f: 'state';
-      readonly count: number;
-      readonly page: number;
-      /** Run clock, µs. */
-      readonly tUs: number;
-    }
   /** A Setup that does not follow from itself: no plan made it. */
   | {
       readonly f: 'setup';
@@ -176,6 +168,17 @@ export type Remark =
       readonly why: 'engine' | 'damaged' | 'too-long' | 'not-asked' | 'failed';
       /** Where it failed: in this page; left out where that is not known. */
       readonly page?: number;
+    }
+  /**
+   * States of the engine that are not what judging comes to: how many, and the first. Nothing was taken from them; where the
+   * events follow all the same, nothing hangs on them.
+   */
+  | {
+      readonly r: 'states-apart';
+      readonly count: number;
+      readonly page: number;
+      /** Run clock, µs. */
+      readonly tUs: number;
     }
   /** A derived file is as signed, and today's program would make another. */
   | { readonly r: 'derived-otherwise'; readonly file: string }
@@ -261,7 +264,6 @@ export function verdictOf(finding: Finding): Verdict {
     case 'translation':
     case 'setup':
     case 'judgement':
-    case 'state':
     case 'addition':
     case 'witness':
       return 'changed';

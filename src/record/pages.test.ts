@@ -236,7 +236,7 @@ describe('damage', () => {
 
   it('in a page of a later format is said to be that', () => {
     const later = file.slice(0, offsets[1]!);
-    later[8] = 3;
+    later[8] = 4;
     expect(scanRun(concat([later, file.subarray(offsets[1]!)])).damage[0]).toMatchObject({ what: 'version' });
   });
 });

@@ -25,7 +25,7 @@ import type { RecordCrypto } from './signing.ts';
 import { CsvWriter } from './trace-csv.ts';
 import type { SenseRun } from './trace-rows.ts';
 import { checkEnclosed, smallPhotos } from './verify-enclosed.ts';
-import type { Member } from './verify-members.ts';
+import type { Digests, Member } from './verify-members.ts';
 import type { Witnessed } from './witness/check-proof.ts';
 
 export interface VerifyOptions {
@@ -42,6 +42,8 @@ export interface VerifyOptions {
   readonly words?: CheckWordsOf;
   readonly extras?: ExtraFiles;
   readonly progress?: Progress;
+  /** Hashes long members elsewhere, beside what is done here. */
+  readonly digests?: Digests;
   /**
    * Only what a phone tells at once: the manifest's signature, the pages and their chain, the witness log and the additions.
    * What else the file holds is not read, and the verdict is on these alone.
@@ -104,7 +106,7 @@ export async function checkJudgement(
     return;
   }
   const [first] = judged.apart;
-  if (first !== undefined) findings.push({ f: 'state', count: judged.apart.length, ...first });
+  if (first !== undefined) remarks.push({ r: 'states-apart', count: judged.apart.length, ...first });
   const { gone, fresh, moved } = apart;
   if (gone.length + fresh.length + moved.length === 0) return;
   const kinds = [...new Set([...gone, ...fresh, ...moved].map((e) => e.e))].sort();

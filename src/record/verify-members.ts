@@ -22,6 +22,19 @@ export interface Member extends ZipEntry {
   readonly sha256: string;
 }
 
+/** What a member's bytes are told by. */
+export interface Digest {
+  /** Hex. */
+  readonly sha256: string;
+  readonly crc: number;
+}
+
+/** Has a stretch of the file hashed elsewhere; null: nobody did. Never rejects. */
+export type Digests = (stretch: Pick<ZipEntry, 'start' | 'size'>) => Promise<Digest | null>;
+
+/** Shorter ones are hashed while they go by, bytes. */
+const LEAST_ELSEWHERE = 4 << 20;
+
 export interface ReadMembers {
   readonly files: ReadonlyMap<string, Member>;
   /** What the pages say; null where no first page stands, or there are no pages. */
@@ -70,11 +83,15 @@ export async function signedPages(
 export async function readMembers(
   file: ByteSource,
   entries: readonly ZipEntry[],
-  { hashing, crc32 }: Pick<RecordCrypto, 'hashing' | 'crc32'>,
+  crypto: Pick<RecordCrypto, 'hashing' | 'crc32'>,
   also: Pick<RunVisitor, 'page'>,
   signed: { readonly pages: SignedPages; readonly named: NamedPages } | null = null,
   told: (read: ReadContent) => void = () => undefined,
+  digests?: Digests,
 ): Promise<ReadMembers> {
+  const { hashing } = crypto;
+  const long = entries.filter((e) => e.size >= LEAST_ELSEWHERE && !(e.name === FILE.pages && signed !== null));
+  const elsewhere = new Map(digests === undefined ? [] : long.map((entry) => [entry, digests(entry)]));
   const files = new Map<string, Member>();
   let read: ReadContent | null = null;
   let apart: readonly string[] = [];
@@ -87,17 +104,51 @@ export async function readMembers(
       files.set(entry.name, { ...entry, content, sound: true, sha256 });
       continue;
     }
-    const hash = hashing.hasher();
-    let crc = 0;
-    const see = (chunk: Uint8Array): void => {
-      crc = crc32(chunk, crc);
-      hash.update(chunk);
-    };
+    const there = elsewhere.get(entry);
+    const here = new Digester(crypto);
     if (entry.name === FILE.pages) {
-      read = await readContent(content, hashing, also, see);
+      read = await readContent(content, hashing, also, there === undefined ? (chunk) => here.see(chunk) : undefined);
       if (read !== null) told(read);
-    } else for await (const chunk of chunksOf(content)) see(chunk);
-    files.set(entry.name, { ...entry, content, sound: crc === entry.crc, sha256: toHex(hash.digest()) });
+    }
+    const seen = entry.name === FILE.pages && there === undefined;
+    const { crc, sha256 } = (await there) ?? (seen ? here.digest() : await digestOf(content, crypto));
+    files.set(entry.name, { ...entry, content, sound: crc === entry.crc, sha256 });
   }
   return { files, read, apart };
+}
+
+/** CRC and SHA-256 of what goes by. */
+class Digester {
+  private readonly hash;
+  private crc = 0;
+
+  constructor(private readonly crypto: Pick<RecordCrypto, 'hashing' | 'crc32'>) {
+    this.hash = crypto.hashing.hasher();
+  }
+
+  see(chunk: Uint8Array): void {
+    this.crc = this.crypto.crc32(chunk, this.crc);
+    this.hash.update(chunk);
+  }
+
+  /** Ends it. */
+  digest(): Digest {
+    return { sha256: toHex(this.hash.digest()), crc: this.crc };
+  }
+}
+
+/** Of a source from end to end. @param tell is told the share done */
+export async function digestOf(
+  source: ByteSource,
+  crypto: Pick<RecordCrypto, 'hashing' | 'crc32'>,
+  tell?: (share: number) => Promise<void>,
+): Promise<Digest> {
+  const digester = new Digester(crypto);
+  let bytes = 0;
+  for await (const chunk of chunksOf(source)) {
+    digester.see(chunk);
+    bytes += chunk.length;
+    await tell?.(bytes / source.size);
+  }
+  return digester.digest();
 }

@@ -96,6 +96,7 @@ export async function verifyJobFile(file: ByteSource, options: VerifyOptions): P
       if (whyNotJudged(options, content, scan.damage.length === 0) === null)
         begun = options.judge?.elsewhere?.();
     },
+    options.digests,
   );
   inventory.sound = read !== null && read.scan.damage.length === 0;
   const work: Work = { options, files, inventory, begun, findings, remarks: [] };

@@ -5,6 +5,7 @@ import { createPool } from '../../src/evidence/pieces/pool.ts';
 import { createRecordCrypto } from '../../src/record/signing.ts';
 import { blobSource } from '../../src/record/stores/blob-source.ts';
 import { verifyJobFile } from '../../src/record/verify.ts';
+import type { Digests } from '../../src/record/verify-members.ts';
 import { english } from '../../src/words/testing/english.ts';
 
 // What the evidence worker does with a dropped file, in a worker of the page's, with the workers that it starts for the pieces.
@@ -52,9 +53,13 @@ async function measure(url: string, workers: number): Promise<PhoneCost> {
     piecesS = since(at);
   });
   let here = 0;
+  const digests: Digests = (stretch) => pool.ask({ q: 'digest', file, stretch }).catch(() => null);
+  // Of the file: what the archive knows it by.
+  const named = digests({ start: 0, size: file.size });
   const whole = await verifyJobFile(blobSource(file), {
     ...options,
     ...made,
+    digests,
     sense(...args) {
       here++;
       return made.sense(...args);
@@ -68,6 +73,7 @@ async function measure(url: string, workers: number): Promise<PhoneCost> {
       elsewhere: () => there,
     },
   });
+  await named;
   const wholeS = since(at);
   pool.stop();
   return {

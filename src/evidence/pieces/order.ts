@@ -2,6 +2,7 @@
 import type { StateApart } from '../../record/types.ts';
 import type { RowGroup } from '../../record/trace-parquet.ts';
 import type { RowShape } from '../../record/trace-rows.ts';
+import type { Digest } from '../../record/verify-members.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { ReadingColumns } from './columns.ts';
 
@@ -53,8 +54,10 @@ export interface TracePiece {
 
 export interface PieceContract {
   /** @param file a Blob, or in Node the name of a file */
-  readonly request: { readonly q: 'piece'; readonly file: Blob | string; readonly order: PieceOrder };
-  readonly answers: { piece: PieceMade };
+  readonly request:
+    | { readonly q: 'piece'; readonly file: Blob | string; readonly order: PieceOrder }
+    | { readonly q: 'digest'; readonly file: Blob | string; readonly stretch: Stretch };
+  readonly answers: { piece: PieceMade; digest: Digest };
   readonly refusal: 'refused';
   readonly news: never;
 }

@@ -23,7 +23,7 @@ function bench(size: number) {
     pool.ask({ q: 'piece', file: '', order: order(from) }, told);
   const answer = (line: number, value: unknown) =>
     lines[line]!.say({ m: 'answer', id: lines[line]!.sent.at(-1)!.id, ok: true, value });
-  const asked = () => lines.map((l) => l.sent.map((m) => m.request.order.from));
+  const asked = () => lines.map((l) => l.sent.map(({ request }) => (request.q === 'piece' ? request.order.from : null)));
   return { pool, lines, timers, ask, answer, asked };
 }
 

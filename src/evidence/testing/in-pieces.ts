@@ -79,7 +79,9 @@ export function verifyingInPieces(file: Uint8Array, ask?: (order: PieceOrder) =>
     file: '',
     source: bytesSource(file),
     pool: {
-      ask: async ({ order }) => {
+      ask: async (request) => {
+        if (request.q !== 'piece') throw new Error('no piece');
+        const { order } = request;
         asked.push(order);
         if (ask !== undefined) return ask(order);
         // As it comes out of another worker.

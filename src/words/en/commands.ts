@@ -221,8 +221,6 @@ export const verifyWords = (f: Format) => {
           return `the Setup of page ${finding.page}, run time ${clock(finding.tUs)}, reads channel ${finding.channel} by another scale than the device gave for it`;
         case 'translation':
           return `${finding.count} samples are not what the reading map makes of the raw bytes beside them; the first in page ${finding.page}, run time ${clock(finding.tUs)}`;
-        case 'state':
-          return `${finding.count === 1 ? 'a state of the engine does' : `${finding.count} states of the engine do`} not follow from the pages before; ${finding.count === 1 ? '' : 'the first '}in page ${finding.page}, run time ${clock(finding.tUs)}`;
         case 'setup':
           return `the Setup of page ${finding.page}, run time ${clock(finding.tUs)}, does not follow from itself: ${finding.what}${finding.channel === null ? '' : ` of channel ${finding.channel}`}`;
         case 'contradiction':
@@ -279,6 +277,8 @@ export const verifyWords = (f: Format) => {
           return `${r.count} signed additions`;
         case 'no-sums':
           return 'no signed sums: the derived files were made again and compared';
+        case 'states-apart':
+          return `${r.count === 1 ? 'a state of the engine does' : `${r.count} states of the engine do`} not follow from the pages before, and ${r.count === 1 ? 'was' : 'were'} not used; ${r.count === 1 ? '' : 'the first '}in page ${r.page}, run time ${clock(r.tUs)}`;
         case 'derived-otherwise':
           return `${r.file} is as signed; this program would make it otherwise`;
         case 'not-judged':

@@ -267,8 +267,6 @@ export const evidence = (f: Format) => ({
         return `The Setup of block ${finding.page} (run time ${at(finding.tUs)}) reads channel ${finding.channel} by another scale than the device gave for it: its pressures or temperatures are not what the sensor said.`;
       case 'translation':
         return `${finding.count} ${finding.count === 1 ? 'reading is' : 'readings are'} not what the reading map makes of what came over the line; the first in block ${finding.page}, run time ${at(finding.tUs)}.`;
-      case 'state':
-        return `${finding.count === 1 ? 'A state of the program that the record keeps is not what' : `${finding.count} states of the program that the record keeps are not what`} its readings lead to; ${finding.count === 1 ? '' : 'the first '}in block ${finding.page}, run time ${at(finding.tUs)}. No program that recorded this wrote it.`;
       case 'setup':
         if (finding.what === 'uncertainty')
           return `The Setup of block ${finding.page} (run time ${at(finding.tUs)}) takes the reading for surer at the rated pressure than its own sensor and calibration leave it: no plan made it.`;
@@ -332,6 +330,10 @@ export const evidence = (f: Format) => ({
         return `${r.count} signed ${r.count === 1 ? 'addition' : 'additions'}.`;
       case 'no-sums':
         return 'No signed sums: the other files were made again and compared.';
+      case 'states-apart':
+        return r.count === 1
+          ? `A state of the program that is kept in block ${r.page} (run time ${at(r.tUs)}) is not what the readings lead to. It was not used: the run was judged on from before it.`
+          : `${r.count} states of the program that are kept in the record, the first in block ${r.page} (run time ${at(r.tUs)}), are not what the readings lead to. They were not used: the run was judged on from before them.`;
       case 'derived-otherwise':
         return `${r.file} is as it was signed; this version would make it otherwise.`;
       case 'not-judged':
