@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
 import { sha256 } from '@noble/hashes/sha2.js';
+import { describe, expect, it } from 'vitest';
 import { judge } from '../cli/judge.ts';
 import { toHex } from '../record/hex.ts';
 import type { LogEntry } from '../record/log.ts';

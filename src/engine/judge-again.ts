@@ -1,9 +1,8 @@
 import type { LogHead } from '../record/log.ts';
 import { EntryCursor, type Page } from '../record/page.ts';
 import { scanRun } from '../record/reader.ts';
-import type { PageDamage } from '../record/types.ts';
+import type { PageDamage, StateApart } from '../record/types.ts';
 import type { WatchEvent } from '../watch/events.ts';
-import type { StateApart } from '../record/types.ts';
 import { createRun, type Run, stepRun } from './core.ts';
 import { StateCheck } from './kept-state.ts';
 

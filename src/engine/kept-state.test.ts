@@ -5,7 +5,9 @@ import { isLike, keptState, STATE_FORM, takeUp } from './kept-state.ts';
 
 it('is like what was kept up to the last digits, and in whole numbers, names and lengths to the letter', () => {
   const kept = { a: 3, b: [0.1, 1e-15, null], c: 'x', d: { e: true } };
-  expect(isLike({ d: { e: true }, c: 'x', b: [0.1 + 1e-12, 0, null], a: 3, gone: undefined }, kept)).toBe(true);
+  expect(isLike({ d: { e: true }, c: 'x', b: [0.1 + 1e-12, 0, null], a: 3, gone: undefined }, kept)).toBe(
+    true,
+  );
   // One of two engines may come out whole.
   expect(isLike({ a: 3 + 4e-15 }, { a: 3 })).toBe(true);
   for (const other of [

@@ -80,8 +80,11 @@ export function isLike(mine: unknown, kept: unknown): boolean {
       mine.every((v, i) => isLike(v, kept[i]))
     );
   const [a, b] = [mine as Record<string, unknown>, kept as Record<string, unknown>];
-  return [...new Set([...Object.keys(a), ...Object.keys(b)])].every((key) => isLike(own(a, key), own(b, key)));
+  return [...new Set([...Object.keys(a), ...Object.keys(b)])].every((key) =>
+    isLike(own(a, key), own(b, key)),
+  );
 }
 
 /** What is not defined is not written either. */
-const own = (of: Record<string, unknown>, key: string): unknown => (Object.hasOwn(of, key) ? of[key] : undefined);
+const own = (of: Record<string, unknown>, key: string): unknown =>
+  Object.hasOwn(of, key) ? of[key] : undefined;

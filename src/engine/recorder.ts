@@ -171,7 +171,8 @@ export function createRecorder(file: AppendFile, head: LogHead, options: Recorde
     entry(entry) {
       newestUs = entry.tUs;
       guarded(() => writer.addEntry(entry));
-      if (entry.l === 'frame' && entry.frame.t === 'S' && ++samples % STATE_SAMPLES === 0) keepState(entry.tUs);
+      if (entry.l === 'frame' && entry.frame.t === 'S' && ++samples % STATE_SAMPLES === 0)
+        keepState(entry.tUs);
     },
     event(event) {
       guarded(() => writer.addEvent(event));

@@ -15,14 +15,7 @@ import { makeBackup } from './backup/make.ts';
 import { lookInto, restoreFrom } from './backup/restore.ts';
 import { captureOf } from './capture.ts';
 import { certificatePage } from './certificate/page.ts';
-import {
-  type Checked,
-  checkFile,
-  firstLook,
-  keepChecked,
-  loadKept,
-  removeKept,
-} from './checked-files.ts';
+import { type Checked, checkFile, firstLook, keepChecked, loadKept, removeKept } from './checked-files.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { differences } from './differences.ts';
 import { enclosedAnswers } from './enclosed/answers.ts';

@@ -42,8 +42,7 @@ export class Inventory {
     for (const { samplesBefore, entry } of page.placed) {
       if (entry.l === 'frame' && entry.frame.t === 'S') texts++;
       // What the engine made of the log is no part of it.
-      else if (entry.l !== 'state')
-        this.log.push(entryLine(this.samples + samplesBefore + texts, entry));
+      else if (entry.l !== 'state') this.log.push(entryLine(this.samples + samplesBefore + texts, entry));
     }
     this.samples += page.header.samples + texts;
     for (const event of page.events) this.events.push(event);

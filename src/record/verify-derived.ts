@@ -267,7 +267,9 @@ async function traceAgain(
   // What others made is good where all of it is as it is there; else it is made here, and found where it differs.
   if (await isSameElsewhere(work, manifest)) {
     const same = { difference: null, isApart: false };
-    return new Map([...COPIED, FILE.csv, FILE.parquet].flatMap((n) => (work.files.has(n) ? [[n, same]] : [])));
+    return new Map(
+      [...COPIED, FILE.csv, FILE.parquet].flatMap((n) => (work.files.has(n) ? [[n, same]] : [])),
+    );
   }
   const { options, files, inventory } = work;
   const { progress, stopped } = stoppable(options.progress);

@@ -90,7 +90,9 @@ export async function readMembers(
   digests?: Digests,
 ): Promise<ReadMembers> {
   const { hashing } = crypto;
-  const long = entries.filter((e) => e.size >= LEAST_ELSEWHERE && !(e.name === FILE.pages && signed !== null));
+  const long = entries.filter(
+    (e) => e.size >= LEAST_ELSEWHERE && !(e.name === FILE.pages && signed !== null),
+  );
   const elsewhere = new Map(digests === undefined ? [] : long.map((entry) => [entry, digests(entry)]));
   const files = new Map<string, Member>();
   let read: ReadContent | null = null;
@@ -107,7 +109,12 @@ export async function readMembers(
     const there = elsewhere.get(entry);
     const here = new Digester(crypto);
     if (entry.name === FILE.pages) {
-      read = await readContent(content, hashing, also, there === undefined ? (chunk) => here.see(chunk) : undefined);
+      read = await readContent(
+        content,
+        hashing,
+        also,
+        there === undefined ? (chunk) => here.see(chunk) : undefined,
+      );
       if (read !== null) told(read);
     }
     const seen = entry.name === FILE.pages && there === undefined;

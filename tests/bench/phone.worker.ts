@@ -28,7 +28,12 @@ async function measure(url: string, workers: number): Promise<PhoneCost> {
   const options = { crypto: createRecordCrypto(crypto.subtle), trusted: new Map<string, string>() };
   const since = (at: number): number => (performance.now() - at) / 1000;
   let at = performance.now();
-  const first = await verifyJobFile(blobSource(file), { ...options, sense: null, judge: null, firstOnly: true });
+  const first = await verifyJobFile(blobSource(file), {
+    ...options,
+    sense: null,
+    judge: null,
+    firstOnly: true,
+  });
   const firstS = since(at);
   let told = 0;
   const made = deriving(async () => english);

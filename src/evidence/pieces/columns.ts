@@ -2,7 +2,6 @@
 import type { Traced } from '../../engine/trace.ts';
 import type { SecondPressure } from '../../job/codes.ts';
 import type { Place } from '../../job/setup.ts';
-import type { Reading } from '../../sensing/reading.ts';
 
 /** Rows that have the same columns. */
 export interface ReadingColumns {
@@ -38,7 +37,7 @@ interface Open {
   readonly temps: ReadingColumns['temps'];
 }
 
-const fits = ({ second, temps }: Open, reading: Reading): boolean =>
+const fits = ({ second, temps }: Open, reading: Traced): boolean =>
   second?.role === reading.second?.role &&
   temps.length === reading.temps.length &&
   temps.every((t, k) => t.channel === reading.temps[k]!.channel && t.place === reading.temps[k]!.place);
@@ -47,7 +46,7 @@ export class ReadingPacker {
   readonly done: ReadingColumns[] = [];
   private open: Open | null = null;
 
-  reading(reading: Reading, gap: boolean): void {
+  reading(reading: Traced, gap: boolean): void {
     const open = this.open !== null && fits(this.open, reading) ? this.room() : this.begin(reading);
     const i = open.n++;
     open.at[i] = reading.tS;

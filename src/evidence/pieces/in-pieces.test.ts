@@ -8,8 +8,8 @@ import { statePages } from '../../record/state-pages.ts';
 import { HEAD } from '../../record/testing/arbitrary.ts';
 import { JOB, newSigner } from '../../record/testing/sealing.ts';
 import { zipBytes } from '../../record/testing/zips.ts';
-import { readZip } from '../../record/zip-reader.ts';
 import { createPageWriter } from '../../record/writer.ts';
+import { readZip } from '../../record/zip-reader.ts';
 import { ENGINE } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import { longer, type State, statesOf, verifyingInPieces, withStates } from '../testing/in-pieces.ts';
@@ -36,7 +36,9 @@ beforeAll(async () => {
   const signer = await newSigner();
   const papers = { ...JOB, jobId: JOB_ID };
   const short = createInsider(pages, signer, papers);
-  const held = short.entries.findIndex((e) => e.l === 'command' && e.command.c === 'stage' && e.command.to === 'hold');
+  const held = short.entries.findIndex(
+    (e) => e.l === 'command' && e.command.c === 'stage' && e.command.to === 'hold',
+  );
   const samples = short.entries.slice(0, held).filter((e) => e.l === 'frame' && e.frame.t === 'S').length;
   const long = await pagesOf(await short.forge({ entry: longer(33_000, samples + 20) }));
   insider = createInsider(long, signer, papers);
@@ -47,8 +49,10 @@ beforeAll(async () => {
 }, 120_000);
 
 /** States of the run changed, and all else made to follow and signed. */
-const forged = (change: (state: State, n: number) => readonly LogEntry[], more: Omit<Forgery, 'entry'> = {}) =>
-  insider.forge({ entry: withStates(states, change), ...asIs, ...more });
+const forged = (
+  change: (state: State, n: number) => readonly LogEntry[],
+  more: Omit<Forgery, 'entry'> = {},
+) => insider.forge({ entry: withStates(states, change), ...asIs, ...more });
 
 async function inPieces(file: Uint8Array, ask?: Parameters<typeof verifyingInPieces>[1]) {
   const pieces = verifyingInPieces(file, ask);
@@ -83,7 +87,8 @@ describe('a run that is verified in pieces', { timeout: 120_000 }, () => {
 
   it('with a state changed by hand is judged on from the piece before, and where that stands is said', async () => {
     const file = await forged((state, n) => {
-      if (n === 0) Object.assign(watchOf(state), { stages: { ...(watchOf(state).stages as object), stage: 'done' } });
+      if (n === 0)
+        Object.assign(watchOf(state), { stages: { ...(watchOf(state).stages as object), stage: 'done' } });
       return [state];
     });
     const { v, asked, here } = await bothWays(file);
@@ -161,7 +166,10 @@ describe('a run that is verified in pieces', { timeout: 120_000 }, () => {
 
   it('whose trace was written otherwise is found as it is where it is made in one', async () => {
     const { entries } = await readZip(bytesSource(genuine));
-    const members = entries.map(({ name, start, size }) => ({ name, bytes: genuine.slice(start, start + size) }));
+    const members = entries.map(({ name, start, size }) => ({
+      name,
+      bytes: genuine.slice(start, start + size),
+    }));
     for (const name of ['trace.csv', 'trace.parquet']) {
       const changed = members.map((m) => {
         const bytes = m.bytes.slice();
@@ -169,7 +177,9 @@ describe('a run that is verified in pieces', { timeout: 120_000 }, () => {
         return { name: m.name, bytes };
       });
       const { v, here } = await inPieces(await insider.summedAnew(changed));
-      expect(v.findings.length + v.remarks.filter((r) => r.r === 'derived-otherwise').length).toBeGreaterThan(0);
+      expect(v.findings.length + v.remarks.filter((r) => r.r === 'derived-otherwise').length).toBeGreaterThan(
+        0,
+      );
       expect(here).toEqual({ judged: 0, sensed: 1 });
     }
     // A row less in the middle.

@@ -1,6 +1,6 @@
 /** A run judged and made again in pieces that begin at the states in its pages, by several workers at once. */
 import { type ByteSource, readAll } from '../../record/byte-source.ts';
-import { type MadeElsewhere, type TraceMade, isTooLong } from '../../record/judgement.ts';
+import { isTooLong, type MadeElsewhere, type TraceMade } from '../../record/judgement.ts';
 import { MAX_MANIFEST_BYTES, type Manifest, parseManifest } from '../../record/manifest.ts';
 import { FILE } from '../../record/members.ts';
 import { statePages } from '../../record/state-pages.ts';
@@ -77,7 +77,13 @@ async function planOf({ source, least }: PieceSite): Promise<Plan | null> {
   const trace = found.offsets.length === 0 ? null : { shape, csv: csv === undefined ? null : stretchOf(csv) };
   const pages = stretchOf(entry);
   const froms = [0, ...found.offsets];
-  const orders = froms.map((from, i) => ({ pages, from, to: froms[i + 1] ?? pages.size, patient: false, trace }));
+  const orders = froms.map((from, i) => ({
+    pages,
+    from,
+    to: froms[i + 1] ?? pages.size,
+    patient: false,
+    trace,
+  }));
   return { orders };
 }
 

@@ -1,7 +1,8 @@
 /** What passes between whoever verifies a file and the workers that judge pieces of its run, and make their rows again. */
-import type { StateApart } from '../../record/types.ts';
+
 import type { RowGroup } from '../../record/trace-parquet.ts';
 import type { RowShape } from '../../record/trace-rows.ts';
+import type { StateApart } from '../../record/types.ts';
 import type { Digest } from '../../record/verify-members.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { ReadingColumns } from './columns.ts';

@@ -12,7 +12,7 @@ import { EntryCursor, type Page } from '../../record/page.ts';
 import { scanChunks } from '../../record/page-scanner.ts';
 import { CsvWriter } from '../../record/trace-csv.ts';
 import { type RowGroup, TraceParquet } from '../../record/trace-parquet.ts';
-import { Batch, BATCH_ROWS } from '../../record/trace-rows.ts';
+import { BATCH_ROWS, Batch } from '../../record/trace-rows.ts';
 import { ENGINE } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import { ReadingPacker } from './columns.ts';
@@ -109,7 +109,8 @@ class Piece {
     this.began = stateHash(state.run);
     this.states = new StateCheck(state.samples);
     this.run = takeUp(state, tUs, runId);
-    if (this.run === null || state.samples % BATCH_ROWS !== 0) throw new RangeError('a state of none of ours');
+    if (this.run === null || state.samples % BATCH_ROWS !== 0)
+      throw new RangeError('a state of none of ours');
   }
 
   private stateIn(run: Run, entry: LogEntry, page: Page): End | null {
@@ -158,7 +159,12 @@ class Rows {
     this.hasGap = true;
   }
 
-  push(tUs: number, frame: Parameters<Batch['push']>[1], reading: Parameters<Batch['push']>[2], gap: boolean): void {
+  push(
+    tUs: number,
+    frame: Parameters<Batch['push']>[1],
+    reading: Parameters<Batch['push']>[2],
+    gap: boolean,
+  ): void {
     this.batch.push(tUs, frame, reading);
     this.hasGap ||= gap;
     if (reading === null) {

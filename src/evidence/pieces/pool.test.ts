@@ -18,12 +18,19 @@ function bench(size: number) {
       return () => void timers.delete(call);
     },
   });
-  const order = (from: number): PieceOrder => ({ pages: { start: 0, size: 9 }, from, to: 9, patient: false, trace: null });
+  const order = (from: number): PieceOrder => ({
+    pages: { start: 0, size: 9 },
+    from,
+    to: 9,
+    patient: false,
+    trace: null,
+  });
   const ask = (from: number, told?: (share: number) => void) =>
     pool.ask({ q: 'piece', file: '', order: order(from) }, told);
   const answer = (line: number, value: unknown) =>
     lines[line]!.say({ m: 'answer', id: lines[line]!.sent.at(-1)!.id, ok: true, value });
-  const asked = () => lines.map((l) => l.sent.map(({ request }) => (request.q === 'piece' ? request.order.from : null)));
+  const asked = () =>
+    lines.map((l) => l.sent.map(({ request }) => (request.q === 'piece' ? request.order.from : null)));
   return { pool, lines, timers, ask, answer, asked };
 }
 

@@ -1,6 +1,7 @@
 /** A few workers of one kind: what is asked of them waits for the first that is free. */
-import type { AnswerTo, Contract, RefusalCode } from '../../engine/worker/contract.ts';
+
 import { createWorkerClient, type WorkerClient, type WorkerLine } from '../../engine/worker/client.ts';
+import type { AnswerTo, Contract, RefusalCode } from '../../engine/worker/contract.ts';
 
 export interface Pool<C extends Contract> {
   readonly size: number;

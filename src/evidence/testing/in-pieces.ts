@@ -21,7 +21,10 @@ export function longer(samples: number, at: number): (entry: LogEntry) => readon
     const { frame } = moved;
     const noise = k < samples ? ((k * 7919) % 13) - 6 : 0;
     const counts = frame.counts.map((c) => (c === null ? null : c + noise));
-    return { ...moved, frame: { ...frame, seq: frame.seq + k, tick: frame.tick + (k * STEP_US) / 100, counts } };
+    return {
+      ...moved,
+      frame: { ...frame, seq: frame.seq + k, tick: frame.tick + (k * STEP_US) / 100, counts },
+    };
   };
   return (entry) => {
     const isSample = entry.l === 'frame' && entry.frame.t === 'S';

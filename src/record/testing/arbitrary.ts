@@ -99,7 +99,11 @@ const drawn = (
     state: [
       {
         weight: 1,
-        arbitrary: uint16.map((samples) => ({ l: 'state', tUs: 0, state: { form: 1, samples, run: { samples } } })),
+        arbitrary: uint16.map((samples) => ({
+          l: 'state',
+          tUs: 0,
+          state: { form: 1, samples, run: { samples } },
+        })),
       },
     ],
   };

@@ -285,6 +285,10 @@ export const verifyWords = (f: Format) => {
           return `${r.count} signierte Nachträge`;
         case 'no-sums':
           return 'keine signierten Prüfsummen: die abgeleiteten Dateien wurden neu gemacht und verglichen';
+        case 'states-apart':
+          return r.count === 1
+            ? `ein Zustand des Programms folgt nicht aus den Blöcken davor und wurde nicht benutzt; in Block ${r.page}, Laufzeit ${clock(r.tUs)}`
+            : `${r.count} Zustände des Programms folgen nicht aus den Blöcken davor und wurden nicht benutzt; der erste in Block ${r.page}, Laufzeit ${clock(r.tUs)}`;
         case 'derived-otherwise':
           return `${r.file} ist, wie signiert; dieses Programm würde sie anders machen`;
         case 'not-judged':

@@ -348,6 +348,10 @@ export const evidence = (f: Format) => ({
         return `${r.count} ${r.count === 1 ? 'signierter Nachtrag' : 'signierte Nachträge'}.`;
       case 'no-sums':
         return 'Keine signierten Prüfsummen: die anderen Dateien wurden neu gemacht und verglichen.';
+      case 'states-apart':
+        return r.count === 1
+          ? `Ein Zustand des Programms, der in Block ${r.page} (Laufzeit ${at(r.tUs)}) aufbewahrt ist, ergibt sich nicht aus den Messwerten. Er wurde nicht benutzt: beurteilt wurde von davor an weiter.`
+          : `${r.count} Zustände des Programms, die in der Aufzeichnung aufbewahrt sind, der erste in Block ${r.page} (Laufzeit ${at(r.tUs)}), ergeben sich nicht aus den Messwerten. Sie wurden nicht benutzt: beurteilt wurde von davor an weiter.`;
       case 'derived-otherwise':
         return `${r.file} ist, wie signiert; diese Version würde sie anders machen.`;
       case 'not-judged':

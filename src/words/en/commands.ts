@@ -278,7 +278,9 @@ export const verifyWords = (f: Format) => {
         case 'no-sums':
           return 'no signed sums: the derived files were made again and compared';
         case 'states-apart':
-          return `${r.count === 1 ? 'a state of the engine does' : `${r.count} states of the engine do`} not follow from the pages before, and ${r.count === 1 ? 'was' : 'were'} not used; ${r.count === 1 ? '' : 'the first '}in page ${r.page}, run time ${clock(r.tUs)}`;
+          return r.count === 1
+            ? `a state of the engine does not follow from the pages before, and was not used; in page ${r.page}, run time ${clock(r.tUs)}`
+            : `${r.count} states of the engine do not follow from the pages before, and were not used; the first in page ${r.page}, run time ${clock(r.tUs)}`;
         case 'derived-otherwise':
           return `${r.file} is as signed; this program would make it otherwise`;
         case 'not-judged':

@@ -282,6 +282,10 @@ export const verifyWords = (f: Format) => {
           return `añadidos firmados: ${r.count}`;
         case 'no-sums':
           return 'sin sumas firmadas: los ficheros derivados se rehicieron y compararon';
+        case 'states-apart':
+          return r.count === 1
+            ? `un estado del programa no se sigue de las páginas anteriores y no se usó; en la página ${r.page}, tiempo de sesión ${clock(r.tUs)}`
+            : `${r.count} estados del programa no se siguen de las páginas anteriores y no se usaron; el primero en la página ${r.page}, tiempo de sesión ${clock(r.tUs)}`;
         case 'derived-otherwise':
           return `${r.file} está como se firmó; este programa lo haría distinto`;
         case 'not-judged':

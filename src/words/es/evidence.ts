@@ -343,6 +343,10 @@ export const evidence = (f: Format) => ({
         return `${r.count} ${r.count === 1 ? 'añadido firmado' : 'añadidos firmados'}.`;
       case 'no-sums':
         return 'Sin sumas firmadas: los demás ficheros se rehicieron y compararon.';
+      case 'states-apart':
+        return r.count === 1
+          ? `Un estado del programa guardado en el bloque ${r.page} (a los ${at(r.tUs)} de sesión) no es a lo que llevan las lecturas. No se usó: se siguió juzgando desde antes de él.`
+          : `${r.count} estados del programa guardados en el registro, el primero en el bloque ${r.page} (a los ${at(r.tUs)} de sesión), no son a lo que llevan las lecturas. No se usaron: se siguió juzgando desde antes de ellos.`;
       case 'derived-otherwise':
         return `${r.file} está como se firmó; esta versión lo haría distinto.`;
       case 'not-judged':
