@@ -96,14 +96,16 @@ async function made(site: PieceSite, { orders }: Plan): Promise<MadeElsewhere | 
     shares[i] = share;
     site.progress(orders.reduce((sum, { from, to }, k) => sum + (shares[k]! * (to - from)) / whole, 0));
   };
-  const first = orders.map((order, i) =>
+  const first: (Promise<PieceMade> | null)[] = orders.map((order, i) =>
     pool.ask({ q: 'piece', file, order }, (share) => tell(i, share)).finally(() => tell(i, 1)),
   );
   // One that begins with a state of somebody's making may fail, and nobody may ever look at it.
-  for (const piece of first) piece.catch(() => undefined);
+  for (const piece of first) piece?.catch(() => undefined);
   const chain = new Chain(site, orders[0]!.trace);
   for (let i = 0; ; ) {
     let piece = await first[i]!;
+    // Its rows are taken and need not stand in memory any longer.
+    first[i] = null;
     if (piece.began !== chain.hash) return null;
     if (piece.end !== null && !piece.end.follows)
       piece = await pool.ask({ q: 'piece', file, order: { ...orders[i]!, patient: true } });

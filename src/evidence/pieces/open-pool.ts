@@ -1,8 +1,8 @@
 import type { PieceContract } from './order.ts';
 import { createPool, type Pool } from './pool.ts';
 
-/** More of them take more memory than a phone has for them. */
-const MOST = 4;
+/** Each takes some 50 MB; whoever verifies is at work on a core of its own meanwhile. */
+const MOST = 3;
 
 /** Workers of the browser's, as many as it has cores; null: there is one core, or workers have no workers here. */
 export function openPiecePool(): Pool<PieceContract> | null {
