@@ -292,8 +292,8 @@ export const verifyWords = (f: Format) => {
           return 'pas de sommes signées : les fichiers dérivés ont été refaits et comparés';
         case 'states-apart':
           return r.count === 1
-            ? `un état du programme ne suit pas des pages précédentes et n’a pas servi ; dans la page ${r.page}, temps de session ${clock(r.tUs)}`
-            : `${r.count} états du programme ne suivent pas des pages précédentes et n’ont pas servi ; le premier dans la page ${r.page}, temps de session ${clock(r.tUs)}`;
+            ? `un état du programme ne suit pas des pages précédentes et n’a pas servi ; dans la page ${r.page}, temps de session ${clock(r.tUs)}`
+            : `${r.count} états du programme ne suivent pas des pages précédentes et n’ont pas servi ; le premier dans la page ${r.page}, temps de session ${clock(r.tUs)}`;
         case 'derived-otherwise':
           return `${r.file} est tel que signé ; ce programme le ferait autrement`;
         case 'not-judged':

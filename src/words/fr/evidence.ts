@@ -349,8 +349,8 @@ export const evidence = (f: Format) => ({
         return 'Pas de sommes signées : les autres fichiers ont été refaits et comparés.';
       case 'states-apart':
         return r.count === 1
-          ? `Un état du programme conservé dans le bloc ${r.page} (temps de session ${at(r.tUs)}) n’est pas celui auquel mènent les mesures. Il n’a pas servi : le jugement a continué depuis ce qui le précède.`
-          : `${r.count} états du programme conservés dans l’enregistrement, le premier dans le bloc ${r.page} (temps de session ${at(r.tUs)}), ne sont pas ceux auxquels mènent les mesures. Ils n’ont pas servi : le jugement a continué depuis ce qui les précède.`;
+          ? `Un état du programme conservé dans le bloc ${r.page} (temps de session ${at(r.tUs)}) n’est pas celui auquel mènent les mesures. Il n’a pas servi : le jugement a continué depuis ce qui le précède.`
+          : `${r.count} états du programme conservés dans l’enregistrement, le premier dans le bloc ${r.page} (temps de session ${at(r.tUs)}), ne sont pas ceux auxquels mènent les mesures. Ils n’ont pas servi : le jugement a continué depuis ce qui les précède.`;
       case 'derived-otherwise':
         return `${r.file} est tel que signé ; cette version le ferait autrement.`;
       case 'not-judged':
