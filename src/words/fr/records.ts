@@ -38,6 +38,6 @@ export const RECORDS = {
   emptyTitle: 'Rien d’enregistré et rien de gardé encore.',
   emptyTodo:
     'Chaque session se place ici une fois close ; un enregistrement d’ailleurs, une fois vérifié et gardé.',
-  more: (n: number) => `Afficher la suite : encore ${n}`,
+  more: (n: number) => `Afficher la suite : encore ${n}`,
   practise: 'Commencer par un exercice',
 };
