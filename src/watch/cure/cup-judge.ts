@@ -32,7 +32,7 @@ export interface CupSeen {
 
 /** From this much over the usual time on a batch is called slow, where even the least is over SURELY ... */
 const SLOW = 1.22;
-const SURELY = 1.05;
+const SURELY = 1;
 /** ... and one whose most is under this is called quick. */
 const QUICK = 0.92;
 /** Quicker than this no batch is: the cup was mixed earlier, or is of another batch. */

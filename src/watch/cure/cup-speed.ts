@@ -23,6 +23,8 @@ const PRIOR = 0.15;
  * with what the bound by the sheet holds back, in quadrature (GUM): the cup's errors and the probe's have nothing to do with each other.
  */
 const K_WAITS = 2;
+/** The bound that waits believes a quick batch so far (10 %) and no further: a draught over the cup looks like heat that has passed. */
+const QUICKEST_LOG = -0.1;
 /** What is shown as the hopeful end. */
 const K_SHOWN = 2;
 /** Of a resin that nothing is known of: its greatest heat came before this share of the sheet's time in every resin that was looked at. */
@@ -55,7 +57,7 @@ export function ofBatch({ value, low, high }: Bounded, { log, sd, seen }: Batch)
   // A slow one is believed as it is told: the prior would shorten the wait.
   const own = Math.sqrt(weight) * sd;
   const middle = weight * log;
-  const waits = log > 0 ? log : middle;
+  const waits = log > 0 ? log : Math.max(middle, QUICKEST_LOG);
   const back = Math.hypot(Math.log(value / low), K_WAITS * sd);
   const ahead = Math.hypot(Math.log(high / value), K_SHOWN * own);
   return {
