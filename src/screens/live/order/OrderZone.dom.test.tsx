@@ -20,7 +20,7 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-function shown(first: Partial<WatchView> = {}) {
+function shown(first: Partial<WatchView> = {}, layout = layoutOf(1180, 820, false)) {
   const bench = liveBench(first);
   let more!: More;
   const Zone = () => {
@@ -29,7 +29,7 @@ function shown(first: Partial<WatchView> = {}) {
     more = createMore();
     const face = createFace(app, start);
     const actions = createActions(app, start, more);
-    return <OrderZone face={face} layout={layoutOf(1180, 820, false)} actions={actions} more={more} />;
+    return <OrderZone face={face} layout={layout} actions={actions} more={more} />;
   };
   render(() => (
     <ServicesContext.Provider value={bench.services}>
@@ -59,6 +59,27 @@ const enter = (el: HTMLElement) => {
   fireEvent.keyUp(el, { key: 'Enter' });
   fireEvent.click(el, { detail: 0 });
 };
+
+// 'No: a hand was at valve or regulator' and 'press and hold' ran out of their key on a phone and on an upright tablet.
+it.each([
+  [360, 740],
+  [820, 1180],
+] as const)('an answer that is held is as large as its key has room at %i by %i', (width, height) => {
+  const supply = {
+    phase: 'rising',
+    leftS: null,
+    asked: true,
+    lockUpBar: null,
+    verdict: null,
+    creepMbarPerMin: null,
+    ceilingInS: null,
+    proved: false,
+  } as const;
+  shown({ stage: 'prepare', bar: 0.4, supply }, layoutOf(width, height, false));
+  const px = (id: string) => Number.parseFloat(screen.getByTestId(id).style.fontSize);
+  expect(px('supply-slow')).toBeLessThan(17);
+  expect(px('supply-slow')).toBeLessThanOrEqual(px('supply-packer'));
+});
 
 describe('what the order zone says', () => {
   it('at rest: one instruction, More and the stage key; nothing to acknowledge', () => {

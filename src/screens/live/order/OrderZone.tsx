@@ -26,6 +26,9 @@ import { instructionLayout } from './sizes.ts';
 /** After a change of stage the key waits for longer than others: what it begins is not taken back, ms. */
 const STAGE_REST_MS = 1200;
 
+/** Between two answers, px (live.css, .order-row). */
+const ROW_GAP = 10;
+
 const ANSWER: Record<AnswerCode, { readonly text: string; readonly testId: string }> = {
   checklist: { text: LIST.open, testId: 'to-checklist' },
   sound: { text: FACE.testSound, testId: 'to-sound' },
@@ -107,6 +110,16 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
 
   const key = () => props.face.key();
   const label = createMemo(() => props.actions.label(key()));
+  /** Beside it on its key an answer that is held has the word that says so: both are whole. */
+  const answerPx = ({ code, hold }: ReturnType<typeof answers>[number]) => {
+    const { row, small } = props.layout;
+    const n = answers().length;
+    return fitBlock(
+      ANSWER[code].text,
+      { width: (row.w - ROW_GAP * (n - 1)) / n - 26, height: row.h - 12 - (hold ? (small ? 15 : 17) : 0) },
+      { most: small ? 16 : 20, least: 10, weight: 700, lineEm: 1.15 },
+    );
+  };
   const stageNow = createMemo(() => live.view()?.stage ?? '');
   const ackText = () => {
     const { ack, block } = stage();
@@ -199,6 +212,7 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
                     hold={a().hold}
                     fresh
                     aria-pressed={a().said}
+                    style={{ 'font-size': `${answerPx(a())}px` }}
                     data-testid={ANSWER[a().code].testId}
                     onPress={() => props.actions.answer(a().code)}
                   >
