@@ -291,7 +291,7 @@ export const evidence = (f: Format) => ({
               ? 'el primer bloque (bloque 0)'
               : `bloque ${finding.page}`
             : `bloques ${finding.page} a ${finding.page + finding.pages - 1}`;
-        return `Curva: ${pages} ${PAGE[finding.why]}${span(finding.fromUs, finding.toUs)}.`;
+        return `Curva, ${pages}: ${PAGE[finding.why]}${span(finding.fromUs, finding.toUs)}.`;
       }
       case 'judgement':
         if (finding.moved > 0)

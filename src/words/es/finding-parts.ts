@@ -4,19 +4,19 @@ import type { TermFault } from '../../record/key-terms.ts';
 import type { AdditionFault } from '../../record/seal.ts';
 import type { ProofFault } from '../../record/witness/check-proof.ts';
 
-/** After 'bloque 3' or 'bloques 3 a 5': no word of it is bent by their number. */
+/** After 'bloque 3:' or 'bloques 3 a 5:'; no word of it is bent by their number. */
 export const PAGE: Record<Extract<Finding, { f: 'pages' }>['why'], string> = {
-  crc: 'con cambios',
-  torn: 'con un corte',
-  missing: 'que falta(n)',
-  order: 'fuera de orden',
-  chain: 'que no es lo que nombra el siguiente',
-  form: 'sin forma legible',
+  crc: 'contenido cambiado',
+  torn: 'contenido cortado',
+  missing: 'falta',
+  order: 'orden cambiado',
+  chain: 'no es lo que nombra el bloque siguiente',
+  form: 'contenido ilegible',
   version: 'de una versión posterior',
   run: 'de otra sesión',
-  rewritten: 'con algo rehecho en este tramo',
-  end: 'que falta(n) al final',
-  cut: 'que falta(n): el fichero acaba aquí',
+  rewritten: 'algo rehecho en este tramo',
+  end: 'falta al final',
+  cut: 'falta, el fichero acaba aquí',
 };
 
 export const ADDITION: Record<AdditionFault, string> = {

@@ -151,7 +151,7 @@ export const SHEET: typeof ENGLISH = {
   planGaugeShort: 'Sin límite: elegir un packer',
   planLine: (working: string, ceiling: string) => `Trabajo ${working}, techo ${ceiling}`,
   ranks: (refused: number, risky: number, toKnow: number) =>
-    `${refused} rechazado(s), ${risky} arriesgado(s), ${toKnow} por saber`,
+    `${refused === 1 ? '1 rechazado' : `${refused} rechazados`}, ${risky === 1 ? '1 arriesgado' : `${risky} arriesgados`}, ${toKnow} por saber`,
   toRefused: (n: number) => (n === 1 ? 'Rechazado: ver por qué' : `${n} rechazados: ver el primero`),
   toWrong: 'Sin guardar: ver el campo',
   toLiveMixed: 'Ya mezclada: ir a En vivo a pesar de todo',

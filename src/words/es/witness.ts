@@ -54,7 +54,7 @@ export const WITNESS: typeof ENGLISH = {
   report: (published: number | null, taken: number, cosigned: number) =>
     [
       published === null ? 'No hay punto de control nuevo que dejar.' : 'El punto de control se dejó allí.',
-      taken === 0 ? 'Nada nuevo de refrendantes.' : `${taken} de refrendantes, nuevo(s).`,
+      taken === 0 ? 'Nada nuevo de refrendantes.' : `De refrendantes, ${taken} más.`,
       cosigned === 0 ? '' : cosigned === 1 ? '1 refrendado.' : `${cosigned} refrendados.`,
     ]
       .filter((t) => t !== '')
