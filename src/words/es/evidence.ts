@@ -345,8 +345,8 @@ export const evidence = (f: Format) => ({
         return 'Sin sumas firmadas: los demás ficheros se rehicieron y compararon.';
       case 'states-apart':
         return r.count === 1
-          ? `Un estado del programa guardado en el bloque ${r.page} (a los ${at(r.tUs)} de sesión) no es a lo que llevan las lecturas. No se usó: se siguió juzgando desde antes de él.`
-          : `${r.count} estados del programa guardados en el registro, el primero en el bloque ${r.page} (a los ${at(r.tUs)} de sesión), no son a lo que llevan las lecturas. No se usaron: se siguió juzgando desde antes de ellos.`;
+          ? `Un estado del programa guardado en el bloque ${r.page} (a los ${at(r.tUs)} de sesión) no es el que resulta de las lecturas. No se usó: se juzgó desde antes de él.`
+          : `${r.count} estados del programa guardados en el registro, el primero en el bloque ${r.page} (a los ${at(r.tUs)} de sesión), no son los que resultan de las lecturas. No se usaron: se juzgó desde antes de ellos.`;
       case 'derived-otherwise':
         return `${r.file} está como se firmó; esta versión lo haría distinto.`;
       case 'not-judged':
