@@ -11,7 +11,7 @@ export function lanes(f: Format) {
       seat: 'Asiento',
       settles: 'Quedará en',
       leftOpen: 'Si queda abierta',
-      liftsTo: 'Sube hasta',
+      liftsTo: 'Sube a',
       airTest: { most: 'Nunca más de', from: 'Ensayo', drop: 'Caída admitida' },
       second: { 'outlet-pressure': 'Suministro', 'check-pressure': 'Segundo sensor' } satisfies Record<
         SecondPressure,
