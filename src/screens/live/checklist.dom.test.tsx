@@ -11,7 +11,7 @@ import { HOLD_MS } from '../../widgets/Key.tsx';
 import { REST_MS } from '../../widgets/press-guard.ts';
 import { CHECK_REASONS } from '../../words/checks.ts';
 import { type Services, ServicesContext, useServices } from '../context.ts';
-import { createActions } from './actions.ts';
+import { type Actions, createActions } from './actions.ts';
 import { answersOf } from './answers.ts';
 import { ChecklistTask } from './ChecklistTask.tsx';
 import { createLiveChecklist, type LiveChecklist } from './checklist.ts';
@@ -96,11 +96,12 @@ function held(first: readonly CheckAnswer[] = []) {
 function drawer(checklist: LiveChecklist) {
   const bench = liveBench({ stage: 'prepare', bar: 0 });
   let more!: More;
+  let actions!: Actions;
   const Panel = () => {
     const app = useServices();
     const start = createStart(app, () => null);
     more = createMore();
-    const actions = createActions(app, start, more, checklist);
+    actions = createActions(app, start, more, checklist);
     return (
       <>
         <button type="button" data-testid="go" onClick={() => actions.go('seat')}>
@@ -126,7 +127,7 @@ function drawer(checklist: LiveChecklist) {
       <Panel />
     </ServicesContext.Provider>
   ));
-  return { ...bench, more };
+  return { ...bench, more, actions };
 }
 const tap = (el: HTMLElement) => {
   vi.advanceTimersByTime(REST_MS + 10);
@@ -184,6 +185,21 @@ describe('the list in the drawer', () => {
     tap(screen.getByTestId('why-permit-1'));
     expect(said).toEqual([['permit', 'passed', CHECK_REASONS[1]]]);
     expect(screen.getByTestId('told-permit').textContent).toContain(CHECK_REASONS[1]);
+  });
+
+  it('the end of the run leads to the safety items that are asked when the packer is out, while one waits', () => {
+    const { checklist } = held();
+    const items = LIST.items.map((i) => (i.id === 'cleaned' ? { ...i, safety: true } : i));
+    const own: LiveChecklist = {
+      ...checklist,
+      list: () => ({ ...LIST, items }),
+      checks: () => ({ open: openItems({ ...LIST, items }, checklist.answers(), MOMENTS) }),
+    };
+    const { more, actions } = drawer(own);
+    actions.press({ does: 'end', to: null, look: 'ready' });
+    expect(more.tab()).toBe('checklist');
+    fireEvent.click(screen.getByTestId('check-cleaned'));
+    expect(safetyAfter(own.checks())).toEqual([]);
   });
 
   it('an answer is taken back by the same row', () => {
