@@ -172,7 +172,7 @@ describe('today', () => {
       packerId: DEMO.job.packerId,
       defect: { chainageM: 18.2, infiltration: 'not-looked' },
       resin: { resinBatch: DEMO.job.resin.resinBatch, mixC: null },
-      checks: [],
+      answers: [],
     });
     expect(kept.get('day order')?.body).toEqual({ jobs: ['a', jobId] });
   });
