@@ -81,10 +81,10 @@ export function answersOf(scene: Scene, { stage, code }: Instructed): readonly A
       return tested ? [answer('vent-open')] : [];
     }
     case 'done': {
-      // Planned and not made yet: it is the next thing once the packer is out.
+      // Planned and not made yet: it is the next thing once the packer is out. How to pull stands under the order, and is not to be
+      // hidden by a key: what of the checklist waits is told on More.
       const made = scene.events.some((e) => e.e === 'air-test' && e.what === 'judged');
-      const list = due ? [answer('checklist')] : [];
-      return view.airTest === null || made || !atZero(scene) ? list : [...list, answer('air-test')];
+      return view.airTest === null || made || !atZero(scene) ? [] : [answer('air-test')];
     }
     case 'air-test': {
       const { airTest } = view;
