@@ -22,7 +22,7 @@ describe('a batch by its cup', () => {
     expect(batchOf(seenAt(1.5, { doubt: 'lost' }), MARK)).toBe(AS_THE_SHEET);
     expect(batchOf(seenAt(0.6), MARK)).toBe(AS_THE_SHEET);
     expect(batchOf(seenAt(1.5), null)).toBe(AS_THE_SHEET);
-    expect(batchOf(seenAt(1.5, { warm: true }), MARK)).toBe(AS_THE_SHEET);
+    expect(batchOf(seenAt(1.5, { warm: true }), MARK).sd).toBeCloseTo(Math.hypot(0.08, 0.12), 9);
     expect(ofBatch({ value: 1, low: 0.8, high: 1.3 }, AS_THE_SHEET)).toEqual({
       value: 1,
       low: 0.8,

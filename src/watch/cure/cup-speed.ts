@@ -1,6 +1,6 @@
 import type { CupMark } from '../../job/setup.ts';
 import type { Bounded } from '../events.ts';
-import { type CupSeen, isLittle, isTooQuick } from './cup-judge.ts';
+import { type CupSeen, isLittle, isTooQuick, scatterOf } from './cup-judge.ts';
 
 /**
  * What a cup's word changes in the count: this batch's own time. It is told as the logarithm of the times the usual time that the batch
@@ -37,14 +37,14 @@ const UNKNOWN_SD = 0.2;
  */
 export function batchOf(seen: CupSeen, mark: CupMark | null): Batch {
   const { age, heat, doubt } = seen;
-  if (doubt !== null || seen.warm) return AS_THE_SHEET;
+  if (doubt !== null) return AS_THE_SHEET;
   if (mark === null)
     return heat?.passed ? AS_THE_SHEET : soFar((heat?.age ?? age) / LATEST_SHARE, UNKNOWN_SD);
   if (heat?.passed) {
     const times = heat.age / mark.age;
-    return isTooQuick(times) ? AS_THE_SHEET : { log: Math.log(times), sd: mark.scatter, seen: true };
+    return isTooQuick(times) ? AS_THE_SHEET : { log: Math.log(times), sd: scatterOf(seen, mark), seen: true };
   }
-  return isLittle(seen, mark) ? AS_THE_SHEET : soFar((heat?.age ?? age) / mark.age, mark.scatter);
+  return isLittle(seen, mark) ? AS_THE_SHEET : soFar((heat?.age ?? age) / mark.age, scatterOf(seen, mark));
 }
 
 const soFar = (times: number, sd: number): Batch =>

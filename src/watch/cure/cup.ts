@@ -197,8 +197,7 @@ function tell(s: Cup, tUs: number, setup: Setup | null, emit: (event: WatchEvent
   if (before.verdict === 'slow' && said.verdict === 'reacts') return;
   s.said = said;
   const isNew = said.verdict !== before.verdict || said.doubt !== before.doubt;
-  // An age of which a part is guessed is no mark to keep.
-  const marks = heat?.passed === true && !s.marked && !seen.warm;
+  const marks = heat?.passed === true && !s.marked;
   if (!isNew && !marks) return;
   s.marked ||= marks;
   const { times } = said;
@@ -212,7 +211,7 @@ function tell(s: Cup, tUs: number, setup: Setup | null, emit: (event: WatchEvent
       value: times.value === null ? null : round(times.value, 2),
       most: times.most === null ? null : round(times.most, 2),
     },
-    heatAge: heat?.passed && !seen.warm ? round(heat.age, 3) : null,
+    heatAge: heat?.passed ? round(heat.age, 3) : null,
     riseK: round(riseK, 1),
   });
 }
