@@ -49,7 +49,7 @@ export function instructions(f: Format) {
   const openTo: Say = (told) => {
     const bar = to(told);
     return {
-      say: bar === null ? 'Ouvrir lentement la vanne.' : `Ouvrir lentement la vanne : ${bar}.`,
+      say: bar === null ? 'Ouvrir lentement la vanne.' : `Gonfler lentement à ${bar}.`,
       besides: NOBODY,
     };
   };
@@ -141,7 +141,7 @@ export function instructions(f: Format) {
         'Jusque-là, le plafond de la session précédente reste en vigueur.',
       ),
       zero: always(
-        'Ouvrir le raccord, puis le zéro.',
+        'Ouvrir le raccord, faire le zéro.',
         'Voir qu’il est ouvert. La mesure doit tenir près de zéro.',
       ),
       pressure: always(
@@ -154,7 +154,7 @@ export function instructions(f: Format) {
       ),
       'supply-rises': always('Attendre : l’arrivée monte.', 'Elle doit se stabiliser.'),
       'supply-asked': always(
-        'Voir si le packer est au flexible.',
+        'Voir si le packer est raccordé.',
         'La ligne se remplit moins vite qu’un flexible. S’il y est : fermer la vanne d’air aussitôt.',
       ),
       'supply-watch': ((told) => {
@@ -305,7 +305,7 @@ export function instructions(f: Format) {
       'find-loss': FIND_LOSS,
       jumped: JUMPED,
       'vent-open': always(
-        'Fermer la purge, ou dire dégonfler.',
+        'Fermer la purge, ou dire : dégonflage.',
         'La purge est dite ouverte : le packer se vide. Personne au packer.',
       ),
       keep: always(LEAVE, 'Regarder souvent cet écran.'),
