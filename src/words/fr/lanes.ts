@@ -73,8 +73,8 @@ export function lanes(f: Format) {
       met: 'TÂTER LE TÉMOIN',
       /** The same once air is let out. */
       reached: 'atteint',
-      full: 'temps de fiche technique, compte prudent',
-      counting: 'compte',
+      full: 'fiche technique, compte prudent',
+      counting: 'en cours',
       noEnd: 'fin inconnue',
       notJudged: 'non jugé',
       light: 'durcit à la lumière',

@@ -69,7 +69,7 @@ export const DEVICE_GUARD: Record<DeviceGuardState, string> = {
 /** Standing marks: always on the screen while they hold. */
 export const STANDING: Record<Standing, { readonly mark: string; readonly means: string }> = {
   'no-limit': {
-    mark: 'Sans limite : sans alerte',
+    mark: 'Sans limite ni alerte',
     means: 'Aucun packer n’est choisi : rien ici n’avertit de sa pression admissible.',
   },
   'no-margin': {

@@ -6,7 +6,7 @@ export const UI = {
   live: 'Direct',
   archive: 'Archives',
   settings: 'Réglages',
-  about: 'À propos',
+  about: 'Infos',
   mainNav: 'Pages',
   menu: 'Menu',
   standingMarks: 'Marques permanentes',
