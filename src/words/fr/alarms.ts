@@ -229,7 +229,7 @@ export function alarms(f: Format) {
     },
     'fast-fall': {
       now: (v, u) =>
-        `${v.cause === 'unseen' ? 'De la pression s’est perdue sans que personne le voie' : 'La pression chute vite'}${with_(', maintenant ', v.bar, u)}. Sauf si vous dégonflez : fermer la vanne d’air, rester à l’écart, ne pas mettre d’air. Un flexible est peut-être parti ou le packer éclaté`,
+        `${v.cause === 'unseen' ? 'De la pression s’est perdue sans que personne le voie' : 'La pression chute vite'}${with_(', maintenant ', v.bar, u)}. Sauf dégonflage : fermer la vanne d’air, rester à l’écart, ne pas mettre d’air. Flexible parti ou packer éclaté ?`,
       was: (v, u) =>
         v.cause === 'unseen'
           ? `de la pression s’était perdue sans que personne le voie${with_(', elle était à ', v.bar, u)}`

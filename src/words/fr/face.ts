@@ -34,7 +34,7 @@ export const FACE = {
   lastValueAt: (value: string, clock: string) => `dernière ${value}, à ${clock}`,
   everyoneClear: ['TOUS', 'À L’ÉCART'],
   overFor: (time: string) => `Admissible dépassée depuis ${time}`,
-  trueUnknown: 'de combien, on ne sait pas',
+  trueUnknown: 'de combien : inconnu',
   peak: (value: string) => `pic ${value}`,
   ifLeftOpen: (value: string) => `si laissé ouvert : ${value}`,
   stillRising: 'monte encore',
