@@ -101,7 +101,7 @@ const CERTIFICATE = {
   present: 'Équipe du jour',
   checklist: 'Liste de contrôle',
   checklistOf: (list: string) =>
-    `${list}, telle que l’intervention l’a gardée à son ouverture. Les réponses sont la parole de l’équipe ; celles données pendant la session sont dans son enregistrement.`,
+    `${list}, telle que le chantier l’a gardée à son ouverture. Les réponses sont la parole de l’équipe ; celles données pendant la session sont dans son enregistrement.`,
   checkItem: 'Point',
   checkAnswer: 'Réponse',
   checkWhen: 'Quand',

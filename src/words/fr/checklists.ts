@@ -5,7 +5,7 @@ export const CHECKLIST = {
   one: 'Liste de contrôle',
   none: 'Aucune à vous : les fiches prennent la liste fournie. Nouveau en fait une copie dans vos mots.',
   head: 'La liste',
-  text: 'Elle commence en copie de la liste fournie. Une fiche prend la liste telle qu’elle est ce jour-là et la garde : ce qui est changé ici ne change ni intervention ni enregistrement.',
+  text: 'Elle commence en copie de la liste fournie. Une fiche prend la liste telle qu’elle est ce jour-là et la garde : ce qui est changé ici ne change ni chantier ni enregistrement.',
   name: 'Nom',
   inUse: 'Les nouvelles fiches la prennent',
   items: 'Points',

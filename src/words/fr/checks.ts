@@ -29,7 +29,7 @@ export const CHECK: Record<CheckCode, string> = {
 
 /** When items are asked, as the heading over them. */
 export const MOMENT: Record<Moment, string> = {
-  arrival: 'Sur le chantier',
+  arrival: 'Sur le lieu',
   mixing: 'Avant de mélanger',
   air: 'Avant de mettre l’air',
   'let-down': 'Avant de dégonfler',
@@ -42,7 +42,7 @@ export const itemName = (id: string, text: string | null): string =>
 /** Reasons at hand for going on without a safety item. */
 export const CHECK_REASONS: readonly string[] = [
   'Sans objet sur ce chantier.',
-  'Réglé par d’autres sur le chantier.',
+  'Réglé par d’autres sur le lieu.',
   'Impossible ici, le risque a été regardé.',
 ];
 
@@ -64,8 +64,8 @@ export const LIST = {
   by: 'Qui répond',
   nobodyText:
     'Cocher qui est là aujourd’hui sous Réglages, Personnes : les réponses portent alors des initiales.',
-  which: 'Liste de contrôle de cette intervention',
-  keeps: 'Il y a déjà des réponses : cette intervention garde sa liste.',
+  which: 'Liste de contrôle de ce chantier',
+  keeps: 'Il y a déjà des réponses : ce chantier garde sa liste.',
   answered: (n: number, of: number) => `${n} sur ${of} répondus`,
   noSheet: 'Cette session n’a pas de fiche, donc pas de liste de contrôle.',
   nothingNow: 'Rien n’est demandé à cette étape.',
