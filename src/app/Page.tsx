@@ -49,6 +49,12 @@ const WitnessLog = lazy(async () => ({
 const Verify = lazy(async () => ({
   default: (await worded(() => import('../screens/verify/Verify.tsx'))).Verify,
 }));
+const Practice = lazy(async () => ({
+  default: (await worded(() => import('../screens/practice/Practice.tsx'))).Practice,
+}));
+const DebriefPage = lazy(async () => ({
+  default: (await worded(() => import('../screens/practice/Debrief.tsx'))).DebriefPage,
+}));
 const RecordPage = lazy(async () => ({
   default: (await worded(() => import('../screens/verify/Record.tsx'))).RecordPage,
 }));
@@ -128,6 +134,12 @@ export function Page(props: { route: Route }) {
           </Match>
           <Match when={as('bench')} keyed>
             {(r) => <Bench id={r.id} />}
+          </Match>
+          <Match when={as('practice')}>
+            <Practice />
+          </Match>
+          <Match when={as('debrief')} keyed>
+            {(r) => <DebriefPage id={r.runId} />}
           </Match>
           <Match when={as('about')}>
             <About version={VERSION} />

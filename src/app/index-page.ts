@@ -34,6 +34,7 @@ export const STYLES = [
   'far',
   'backup',
   'certificate',
+  'practice',
   'about',
 ];
 const STYLES_FOLDER = path.join(import.meta.dirname, 'styles');

@@ -1,11 +1,16 @@
 import type { Port } from '../link/ports/port.ts';
 import type { Timers } from '../link/timers.ts';
 import type { DocumentStore, FileStore } from '../record/stores/store.ts';
+import type { RigSaid } from '../rig/truth-log.ts';
 import type { FromEngine, PortChoice, RigFault, RigHand, RigView } from './messages.ts';
 import type { StoreFaults } from './worker/stores.ts';
 
 /** Hands and faults of the simulated site, and its truth for practice mode's picture. */
 export interface RigControl {
+  /** What is simulated. */
+  readonly site: { readonly site: string; readonly seed: number };
+  /** Is told what truly is and what is done, as it happens. */
+  listen(listener: (said: RigSaid) => void): void;
   hand(hand: RigHand): void;
   fault(fault: RigFault): void;
   view(speed: number): RigView;

@@ -22,6 +22,7 @@ import { otherDevice } from './intake.ts';
 import { createKnownSpeeds } from './known-speeds.ts';
 import { type LeftLimits, leftSetup } from './left-limits.ts';
 import type { LinkView, MappedPort, PortChoice, SerialChoice } from './messages.ts';
+import { sayRig } from './rig-said.ts';
 import type { ScaledTimers } from './scaled-timers.ts';
 
 /**
@@ -164,6 +165,9 @@ export function createFeed(
     const opened = await deps.openPort(choice, timers);
     giveUp = opened.giveUp;
     rig = opened.rig;
+    opened.rig?.listen((said) => {
+      if (rig === opened.rig) current.notice({ n: 'rig', said });
+    });
     timers.setSpeed(opened.speed, opened.rig !== null);
     // Until the device has said who it is nothing is judged, and what the early run tells stands: to press 'connect'
     // must not end an alarm. The same device goes on in the same early run, with its limit and its zero.
@@ -217,6 +221,8 @@ export function createFeed(
       },
     );
     session = mine;
+    // A run that is gone on with is gone on with at another site, whose clock begins anew.
+    if (known && opened.rig !== null) sayRig(current, opened.rig, '');
     try {
       await mine.connect();
     } catch (cause) {

@@ -181,6 +181,7 @@ export function explainGap(intake: Intake, notice: Notice, tUs: number): void {
     case 'witness': // made of the samples themselves: takeSample
     case 'beside-link': // of another source than these samples are
     case 'beside-device':
+    case 'rig': // for the debrief alone
     case 'end':
       return;
     default:

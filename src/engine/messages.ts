@@ -12,14 +12,17 @@ import type { MapDoubt } from '../link/maps/translate.ts';
 import type { LinkError, LinkState } from '../link/status.ts';
 import type { DocumentKind, StoredDocument, StoreErrorCode } from '../record/stores/store.ts';
 import type { LeftPacker, PortIds, RunSummary, SeriesName } from '../record/types.ts';
+import { DRILLS, type DrillCode } from '../rig/drills.ts';
 import type { RigFault, RigHand } from '../rig/faults.ts';
+import type { Sensed } from '../rig/truth-log.ts';
 import type { WatchEvent } from '../watch/events.ts';
 import type { Command } from '../watch/inputs.ts';
 import type { WatchView } from '../watch/view.ts';
 import type { Asked, FromWorker } from './worker/contract.ts';
 import type { StoreFaults } from './worker/stores.ts';
 
-export type { LeftPacker, PortIds, RigFault, RigHand, RunSummary, StoreFaults, TestRead };
+export type { DrillCode, LeftPacker, PortIds, RigFault, RigHand, RunSummary, Sensed, StoreFaults, TestRead };
+export { DRILLS };
 
 /** The practice sites: the demo job's own, and what there is to be learnt on each. */
 export const PRACTICE_CODES = [
@@ -116,6 +119,8 @@ export type Request =
       readonly title: string;
       readonly practice: boolean;
       readonly setup: Setup;
+      /** Whoever practises, for a run on the practice rig. */
+      readonly trainee?: string;
     }
   | { readonly q: 'resume-run'; readonly runId: string }
   | { readonly q: 'close-interrupted'; readonly runId: string }
@@ -268,6 +273,12 @@ export interface RigView {
   readonly coupled: boolean;
   /** The end of a hose that is off the packer is shut. */
   readonly endShut: boolean;
+  /** What somebody at the site hears and sees without an instrument. */
+  readonly sensed: readonly Sensed[];
+  /** The cable to the device is in. */
+  readonly plugged: boolean;
+  /** What is drilled: then neither faults nor truth are shown. null: nothing is. */
+  readonly drill: DrillCode | null;
   readonly simulatedS: number;
   readonly speed: number;
 }

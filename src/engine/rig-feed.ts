@@ -1,45 +1,17 @@
 import { createRigPort } from '../link/ports/rig.ts';
 import type { Timers } from '../link/timers.ts';
-import { QUICK_RESIN } from '../rig/cure.ts';
-import { createRigDevice, type RigDevice, type RigDeviceOptions } from '../rig/device.ts';
+import { createRigDevice, type RigDevice } from '../rig/device.ts';
+import { DRILLS, drillSite, isDrill } from '../rig/drills.ts';
+import { CUP, PAIR, PRACTICE, type PracticeSite } from '../rig/practice-site.ts';
 import { createScenarioDevice, isScenario, SCENARIO_CODES } from '../rig/scenarios.ts';
+import { type RigSaid, sensedOf } from '../rig/truth-log.ts';
 import type { OpenedPort, RigControl } from './deps.ts';
 import { EngineError } from './errors.ts';
 import { PRACTICE_CODES, type PracticeCode, type RigOptions } from './messages.ts';
 import { checkSpeed } from './speed.ts';
 
-/** The practice site of the demo job: 150 mm clay drain, 22 l packer, 20 m hose, closed line, four channels. */
-const PRACTICE: Omit<RigDeviceOptions, 'seed'> = {
-  deviceId: 'RIG-0001',
-  firmware: 'rig-1',
-  site: {
-    airC: 16,
-    regulator: { setBar: 1.5, relieving: false },
-    hose: { lengthM: 20, innerMm: 8 },
-    packer: { pipeMm: 150, lengthM: 1.2, freeInflationBar: 0.45 },
-    pipe: { wallMm: 18, material: 'clay', groundC: 10, sleeveMm: 3, kinetics: QUICK_RESIN },
-  },
-  channels: {
-    tap: 'hose',
-    transducer: { signal: 'current', rangeLoBar: 0, rangeHiBar: 4, bits: 16, offsetBar: 0.006 },
-    probes: [{ at: 'sleeve' }, { at: 'air' }, { at: 'pipe' }],
-  },
-};
-
-/** The same with a second transducer at the regulator's outlet. */
-const PAIR: typeof PRACTICE = {
-  ...PRACTICE,
-  channels: {
-    ...PRACTICE.channels,
-    second: {
-      tap: 'supply',
-      transducer: { signal: 'current', rangeLoBar: 0, rangeHiBar: 10, bits: 16, offsetBar: -0.008 },
-    },
-  },
-};
-
 /** The demo job's own site, with nobody's hands but the user's, by what there is to be learnt on it. */
-const SITES: Readonly<Record<PracticeCode, typeof PRACTICE>> = {
+const SITES: Readonly<Record<PracticeCode, PracticeSite>> = {
   practice: PRACTICE,
   'practice-pair': PAIR,
   // Late enough for the supply to be proved, or to be seen to stand.
@@ -70,31 +42,29 @@ const SITES: Readonly<Record<PracticeCode, typeof PRACTICE>> = {
       transducer: { ...PRACTICE.channels?.transducer, noiseBar: 0.0002 },
     },
   },
-  'practice-cup': {
-    ...PRACTICE,
-    site: { ...PRACTICE.site, cup: { potC: 16, tauS: 2200, heat: 1.3 }, slowBatch: 1.6 },
-    channels: { ...PRACTICE.channels, cup: {} },
-  },
+  'practice-cup': CUP,
 };
 
 const isPractice = (code: string): code is PracticeCode =>
   (PRACTICE_CODES as readonly string[]).includes(code);
 
-/** Those, and every scenario of the rig. */
-export const RIG_SCENARIOS: readonly string[] = [...PRACTICE_CODES, ...SCENARIO_CODES];
+/** Those, what is drilled on them, and every scenario of the rig. */
+export const RIG_SCENARIOS: readonly string[] = [...PRACTICE_CODES, ...DRILLS, ...SCENARIO_CODES];
 
 /** The demo job's device on its site. */
 export const practiceRig = (seed = 1): RigDevice => createRigDevice({ ...PRACTICE, seed });
 
-function deviceOf(options: RigOptions): RigDevice {
-  if (isPractice(options.scenario))
-    return createRigDevice({ ...SITES[options.scenario], seed: options.seed });
-  if (isScenario(options.scenario)) return createScenarioDevice(options.scenario, options.seed);
-  throw new EngineError('bad-request', `no scenario ${options.scenario}: ${RIG_SCENARIOS.join(', ')}`);
+function deviceOf({ scenario, seed }: RigOptions, say: (said: RigSaid) => void): RigDevice {
+  if (isPractice(scenario)) return createRigDevice({ ...SITES[scenario], seed, say });
+  if (isDrill(scenario)) return createRigDevice({ ...drillSite(scenario, seed), seed, say });
+  if (isScenario(scenario)) return createScenarioDevice(scenario, seed, { say });
+  throw new EngineError('bad-request', `no scenario ${scenario}: ${RIG_SCENARIOS.join(', ')}`);
 }
 
-function control(device: RigDevice): RigControl {
+function control(device: RigDevice, options: RigOptions, listeners: ((said: RigSaid) => void)[]): RigControl {
   return {
+    site: { site: options.scenario, seed: options.seed },
+    listen: (listener) => void listeners.push(listener),
     hand: (hand) => device.hand(hand),
     fault: (fault) => device.fault(fault),
     view(speed) {
@@ -107,6 +77,9 @@ function control(device: RigDevice): RigControl {
         regulatorBar: truth.regulatorBar,
         coupled: truth.coupled,
         endShut: truth.endShut,
+        sensed: sensedOf(truth),
+        plugged: device.plugged,
+        drill: isDrill(options.scenario) ? options.scenario : null,
         simulatedS: device.nowS,
         speed,
       };
@@ -117,6 +90,9 @@ function control(device: RigDevice): RigControl {
 /** @throws EngineError 'bad-request' on an unknown scenario or speed */
 export function openRig(options: RigOptions, timers: Timers): OpenedPort {
   const speed = checkSpeed(options.speed);
-  const device = deviceOf(options);
-  return { port: createRigPort(device, timers), rig: control(device), speed };
+  const listeners: ((said: RigSaid) => void)[] = [];
+  const device = deviceOf(options, (said) => {
+    for (const listener of listeners) listener(said);
+  });
+  return { port: createRigPort(device, timers), rig: control(device, options, listeners), speed };
 }

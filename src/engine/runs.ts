@@ -21,6 +21,7 @@ import type { Live } from './live.ts';
 import type { Request } from './messages.ts';
 import { openLeft, revive } from './resume.ts';
 import { clockOnResume, deviceClockNow } from './resume-clock.ts';
+import { sayRig } from './rig-said.ts';
 import { createRunLeaves } from './run-leaves.ts';
 import { fileOf, type RunList } from './run-list.ts';
 import { lockAll, runLocks } from './run-locks.ts';
@@ -216,6 +217,7 @@ export function createRuns(
           const side = await openSideFiles(deps.files, title.runId);
           waited();
           begin(file, side, title, setup, seen, release);
+          if (feed.rig !== null) sayRig(current, feed.rig, request.trainee ?? '');
         } catch (cause) {
           waited();
           release();
@@ -248,6 +250,7 @@ export function createRuns(
           const start = startAfter(scan);
           if (start === null) throw new EngineError('corrupt', 'no page of the run stands');
           goOn(recordOf({ title, head, file, side, run, watched, start, release }), scan);
+          if (feed.rig !== null) sayRig(current, feed.rig, '');
         } catch (cause) {
           file?.close();
           closeSide(side);

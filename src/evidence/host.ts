@@ -16,6 +16,7 @@ import { lookInto, restoreFrom } from './backup/restore.ts';
 import { captureOf } from './capture.ts';
 import { certificatePage } from './certificate/page.ts';
 import { type Checked, checkFile, firstLook, keepChecked, loadKept, removeKept } from './checked-files.ts';
+import { debriefFor, playedIn, saidIn } from './debrief.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { differences } from './differences.ts';
 import { enclosedAnswers } from './enclosed/answers.ts';
@@ -37,6 +38,7 @@ import { createOpenedRecords, manifestOf, sealedFacts, smallPhotosOf, viewOf } f
 import { packetOf } from './packet.ts';
 import { bundleIn } from './papers.ts';
 import { overlay } from './pictures.ts';
+import { keepProgress, progressOf } from './progress.ts';
 import { setStatus, statusesOf } from './reviews.ts';
 import { createSavedRuns } from './saved-runs.ts';
 import { addTo, buildFile, labelSent, sealedNow, sealRun } from './sealing.ts';
@@ -179,7 +181,13 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     const proof = await checkSealedProof(deps.crypto, sealed, manifest);
     const witnessed = proof?.faults.length === 0 ? proof.witnessed : null;
     const html = certificatePage(
-      { manifest, manifestSha256, witnessed, photos: await smallPhotosOf(record) },
+      {
+        manifest,
+        manifestSha256,
+        witnessed,
+        photos: await smallPhotosOf(record),
+        played: manifest.practice ? playedIn(record.pages) : [],
+      },
       await record.values(tell),
       words,
       facts.additions,
@@ -333,6 +341,21 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       const window = (await record.values()).window(fromS, toS, MOST_ROWS);
       return new Blob([visibleCsv(window, detail.utcMs, detail.firstUs, fromS, toS)], { type: 'text/csv' });
     },
+    debrief: async ({ ref }) => {
+      const { pages, detail } = await openRecords.open(ref);
+      const { summary, firstUs, lastS, events } = detail;
+      const lastUs = firstUs + lastS * 1e6;
+      const told = debriefFor(saidIn(pages), {
+        events,
+        setups: detail.setups,
+        firstUs,
+        lastUs,
+        ended: summary.state === 'ended',
+      });
+      if (ref.kind === 'run' && told !== null) await keepProgress(deps, ref.runId, summary.openedUtcMs, told);
+      return told;
+    },
+    progress: () => progressOf(deps),
     certificate: async ({ ref }, tell) => {
       const { html, title } = await certificateOf(ref, tell);
       return { html, title };

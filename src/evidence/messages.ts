@@ -11,6 +11,7 @@ import type { Asked, FromWorker } from '../engine/worker/contract.ts';
 import type { AddedHand } from '../job/added.ts';
 import type { Enclosed } from '../job/enclosed.ts';
 import type { Wording } from '../job/wording.ts';
+import type { Debrief, Result } from '../practice/shapes.ts';
 import type { Account } from '../record/account.ts';
 import type { Finding, Remark, Verdict } from '../record/findings.ts';
 import type { KeyTerm } from '../record/key-terms.ts';
@@ -374,6 +375,10 @@ export type EvidenceRequest =
   | { readonly q: 'picture'; readonly order: PictureOrder }
   | { readonly q: 'visible-data'; readonly ref: RecordRef; readonly fromS: number; readonly toS: number }
   | { readonly q: 'certificate'; readonly ref: RecordRef }
+  /** What a practice run was, and whether its goal was met; null: it was not played on the practice rig. */
+  | { readonly q: 'debrief'; readonly ref: RecordRef }
+  /** How the drills of this computer ended, oldest first. */
+  | { readonly q: 'progress' }
   /** The client's packet: the record file, and for reading its certificate, photographs and how to check. */
   | { readonly q: 'packet'; readonly ref: RecordRef }
   /** A photograph by the hash of its bytes. @param ref in a file from elsewhere; left out: kept here */
@@ -411,6 +416,8 @@ export interface EvidenceAnswers
   'visible-data': Blob;
   /** A page of its own, whole. */
   certificate: { readonly html: string; readonly title: string };
+  debrief: Debrief | null;
+  progress: readonly Result[];
   packet: {
     readonly name: string;
     readonly file: Blob;
@@ -426,6 +433,8 @@ export interface EvidenceContract {
   readonly refusal: EvidenceErrorCode;
   readonly news: never;
 }
+
+export type { Debrief, Result };
 
 export type ToEvidence = Asked<EvidenceContract>;
 export type FromEvidence = FromWorker<EvidenceContract>;

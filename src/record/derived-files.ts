@@ -7,7 +7,7 @@ import type { ByteSource } from './byte-source.ts';
 import { canonicalText } from './canonical.ts';
 import { type CheckWordsOf, checkText } from './check-text.ts';
 import { entryLine, eventLine } from './entry-text.ts';
-import type { LogHead } from './log.ts';
+import type { LogEntry, LogHead } from './log.ts';
 import type { Manifest } from './manifest.ts';
 import { FILE } from './members.ts';
 import type { Page } from './page.ts';
@@ -24,9 +24,13 @@ export type TakePiece = (file: string, piece: Uint8Array) => void | Promise<void
 const utf8 = new TextEncoder();
 const lines = (list: readonly string[]): Uint8Array => utf8.encode(list.map((l) => `${l}\n`).join(''));
 
+export type Played = Extract<LogEntry, { readonly l: 'command' | 'notice' }>;
+
 /** What has to be known of all pages before a row can be made; is handed them in order. */
 export class Inventory {
   readonly events: WatchEvent[] = [];
+  /** What the crew said, and the practice rig where it was one. */
+  readonly played: Played[] = [];
   private readonly shaper = new Shaper();
   private readonly log: string[] = [];
   private head: LogHead | null = null;
@@ -40,6 +44,8 @@ export class Inventory {
     // A sample that did not fit the columns counts as one, and is one of the trace's.
     let texts = 0;
     for (const { samplesBefore, entry } of page.placed) {
+      if (entry.l === 'command' || (entry.l === 'notice' && entry.notice.n === 'rig'))
+        this.played.push(entry);
       if (entry.l === 'frame' && entry.frame.t === 'S') texts++;
       // What the engine made of the log is no part of it.
       else if (entry.l !== 'state') this.log.push(entryLine(this.samples + samplesBefore + texts, entry));

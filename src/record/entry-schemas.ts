@@ -74,6 +74,25 @@ const linkState = z.enum([
   'closing',
 ]);
 
+const rigSaid = z.discriminatedUnion('what', [
+  z.strictObject({ what: z.literal('site'), atS: n, site: text, seed: n, trainee: text }),
+  z.strictObject({ what: z.literal(['hand', 'fault']), atS: n, name: text, value: nullable }),
+  z.strictObject({
+    what: z.literal('truth'),
+    atS: n,
+    packerBar: n,
+    lineBar: n,
+    supplyBar: n,
+    peakBar: n,
+    regulatorBar: n,
+    valveOpen: n,
+    ventOpen: n,
+    coupled: yes,
+    cured: n,
+    sensed: z.readonly(z.array(text)),
+  }),
+]);
+
 const notice = z.discriminatedUnion('n', [
   z.strictObject({ n: z.literal('link'), state: linkState }),
   z.strictObject({ n: z.literal('beside-link'), state: linkState }),
@@ -90,6 +109,7 @@ const notice = z.discriminatedUnion('n', [
   z.strictObject({ n: z.literal('witness'), deviceS: nullable, runS: n }),
   z.strictObject({ n: z.literal('gap'), reason: gapReason, fromUs: n, toUs: n, lost: n }),
   z.strictObject({ n: z.literal('stray'), bytes: n }),
+  z.strictObject({ n: z.literal('rig'), said: rigSaid }),
   z.strictObject({ n: z.literal('end') }),
 ]);
 

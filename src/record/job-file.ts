@@ -5,7 +5,7 @@
 import { enclosedFiles } from '../job/enclosed.ts';
 import type { ByteSource } from './byte-source.ts';
 import type { CheckWordsOf } from './check-text.ts';
-import { deriveCheck, deriveFiles, Inventory, type Progress } from './derived-files.ts';
+import { deriveCheck, deriveFiles, Inventory, type Played, type Progress } from './derived-files.ts';
 import type { Hasher } from './hashing.ts';
 import { fromHex, toHex } from './hex.ts';
 import { type Manifest, parseManifest } from './manifest.ts';
@@ -34,6 +34,8 @@ export interface RecordView {
   readonly witnessed: Witnessed | null;
   /** Its small photographs that are there and as they were sealed, by the hash of their bytes. */
   readonly photos: PhotosByHash;
+  /** What the crew said, and the practice rig where it was one. */
+  readonly played: readonly Played[];
 }
 
 /** Makes the extra files; the same record must give the same bytes. */
@@ -166,7 +168,8 @@ export async function buildJobFile<P>(
     const bytes = (await input.photo?.(sha256)) ?? null;
     if (bytes !== null) photos.set(sha256, bytes);
   }
-  const made = (await input.extras?.({ manifest, manifestSha256, witnessed, photos })) ?? [];
+  const made =
+    (await input.extras?.({ manifest, manifestSha256, witnessed, photos, played: inventory.played })) ?? [];
   const extras = [
     ...made.map(({ name, bytes }) => ({ name, bytes: async () => bytes })),
     // One in memory at a time: an original may be large.

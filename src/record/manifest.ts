@@ -125,6 +125,8 @@ class Gathered implements RunVisitor {
   /** By their text: a map says hello at each connection. */
   readonly maps = new Map<string, ReadingMap>();
   readonly beside = new Map<string, SecondSource>();
+  /** The practice rig had its say in it. */
+  rig = false;
 
   constructor(private readonly also: RunVisitor) {}
 
@@ -136,6 +138,7 @@ class Gathered implements RunVisitor {
       if (entry.l === 'setup') this.setups.push({ tUs: entry.tUs, setup: entry.setup });
       if (entry.l === 'notice' && entry.notice.n === 'gap' && entry.notice.reason === 'resumed')
         this.resumedUs.push(entry.tUs);
+      if (entry.l === 'notice' && entry.notice.n === 'rig') this.rig = true;
       if (entry.l === 'frame' && entry.map !== undefined) this.maps.set(JSON.stringify(entry.map), entry.map);
       if (entry.l === 'beside' && entry.frame.t === 'H') {
         const source = { deviceId: entry.frame.deviceId, map: entry.map ?? null };
@@ -175,7 +178,7 @@ function contentFrom(gathered: Gathered, scan: RunScan): ReadContent | null {
   const content: Content = {
     runId: head.runId,
     jobId: head.jobId,
-    practice: head.practice || setups.some((s) => s.setup.practice === true),
+    practice: head.practice || gathered.rig || setups.some((s) => s.setup.practice === true),
     end: scan.end,
     resumedUs,
     openedUtcMs: head.utcMs,

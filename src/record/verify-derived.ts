@@ -231,7 +231,7 @@ async function madeAgain(work: Work, manifest: Manifest, witnessed: Witnessed | 
     const manifestSha256 = files.get(FILE.manifest)!.sha256;
     try {
       const photos = await smallPhotos(work, manifest);
-      const view = { manifest, manifestSha256, witnessed, photos };
+      const view = { manifest, manifestSha256, witnessed, photos, played: work.inventory.played };
       for (const { name, bytes } of await options.extras(view)) {
         const there = files.get(name)?.content;
         if (there !== undefined) made.set(name, firstDifference(await readAll(there), bytes));

@@ -5,11 +5,13 @@
 import { type ChannelOptions, type Channels, createChannels, supplyRatio } from './channels.ts';
 import { type Crew, type CrewOptions, createCrew } from './crew.ts';
 import type { DeviceGuard } from './device-guard.ts';
-import type { Happening, RigFault, RigHand } from './faults.ts';
+import { type Happening, namedFault, namedHand, type RigFault, type RigHand } from './faults.ts';
 import { Firmware, type FirmwareConfig } from './firmware.ts';
 import type { SiteOptions } from './options.ts';
 import { createRandom } from './random.ts';
 import { createSite, type Site } from './site.ts';
+import { createTriggers, type Planned } from './triggers.ts';
+import { createTruthLog, type RigSaid } from './truth-log.ts';
 
 export interface RigDeviceOptions {
   readonly seed: number;
@@ -19,6 +21,10 @@ export interface RigDeviceOptions {
   readonly crew?: CrewOptions | null;
   /** Faults and hands at their times. */
   readonly script?: readonly Happening[];
+  /** Faults that come when the work has come so far. */
+  readonly planned?: readonly Planned[];
+  /** Is told what truly is and what was done, as it happens. */
+  readonly say?: (said: RigSaid) => void;
   readonly deviceId?: string;
   readonly firmware?: string;
   /** Most conversions a second, 1-1000. */
@@ -78,6 +84,8 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
   const channels = createChannels(site, { ...options.channels, seed: options.seed }, maxRateHz);
   const crew = options.crew ? createCrew(options.crew) : null;
   const script = [...(options.script ?? [])].sort((a, b) => a.atS - b.atS);
+  const triggers = createTriggers(options.planned ?? []);
+  const log = options.say === undefined ? null : createTruthLog(options.say);
   const bootS = options.bootS ?? 0.3;
   const garbage = random.fork('garbage');
   const boots = random.fork('boots');
@@ -143,6 +151,8 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
         crew?.step(site, nowS);
         site.stepTo(until);
         nowS = until;
+        for (const f of triggers.due(site.truth, nowS)) fault(f);
+        log?.look(site.truth, nowS);
       }
       if (due !== undefined && nowS >= due.atS - 1e-9) {
         next++;
@@ -154,6 +164,7 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
   }
 
   function fault(f: RigFault): void {
+    log?.happened('fault', namedFault(f), nowS);
     switch (f.fault) {
       case 'regulator':
         site.regulator(f.bar);
@@ -197,6 +208,15 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
       case 'kink':
         site.kink(f.open);
         return;
+      case 'burst':
+        site.burst();
+        return;
+      case 'blown-hose':
+        site.couple(false);
+        return;
+      case 'relief':
+        site.relief(f.bar);
+        return;
       case 'second-off':
         if (channels.second !== null) channels.second.shiftBar = f.bar;
         return;
@@ -209,6 +229,7 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
   }
 
   function hand(h: RigHand): void {
+    log?.happened('hand', namedHand(h), nowS);
     switch (h.hand) {
       case 'valve':
         site.valve(h.open);

@@ -15,6 +15,12 @@ export type RigFault =
   | { readonly fault: 'supply-sag' }
   /** The hose lets so much of its flow through; 1 mends it. */
   | { readonly fault: 'kink'; readonly open: number }
+  /** The packer bursts: what is in it is gone at once, and what comes goes out by the same hole. */
+  | { readonly fault: 'burst' }
+  /** The hose flies off its coupling. */
+  | { readonly fault: 'blown-hose' }
+  /** The relief valve on the hose lifts at so much; a tired spring does so far under what it is set to. */
+  | { readonly fault: 'relief'; readonly bar: number }
   /** The second transducer reads off by so much. */
   | { readonly fault: 'second-off'; readonly bar: number }
   | { readonly fault: 'second-lost' };
@@ -32,3 +38,41 @@ export type RigHand =
 
 /** Something that happens at a time, in seconds since the rig was switched on. */
 export type Happening = { readonly atS: number } & (RigFault | RigHand);
+
+/** A fault or a hand by its name with its one figure, as a log keeps it; null: it has none. */
+export interface Named {
+  readonly name: string;
+  readonly value: number | null;
+}
+
+export function namedFault(f: RigFault): Named {
+  const { fault: name, ...rest } = f;
+  return { name, value: Object.values(rest)[0] ?? null };
+}
+
+export function namedHand(h: RigHand): Named {
+  const { hand: name, ...rest } = h;
+  return { name, value: Number(Object.values(rest)[0]) };
+}
+
+/** The hand of that name; null: it is none of ours. */
+export function handOf({ name, value }: Named): RigHand | null {
+  if (value === null || !Number.isFinite(value)) return null;
+  const on = value !== 0;
+  switch (name) {
+    case 'valve':
+      return { hand: name, open: value };
+    case 'regulator':
+      return { hand: name, bar: value };
+    case 'vent':
+      return { hand: name, open: on };
+    case 'couple':
+      return { hand: name, coupled: on };
+    case 'end':
+      return { hand: name, shut: on };
+    case 'warm':
+      return { hand: name, held: on };
+    default:
+      return null;
+  }
+}

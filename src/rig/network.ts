@@ -56,6 +56,10 @@ export class Network {
   /** Of a hose that is not coupled. */
   endShut = false;
   leakC: number;
+  /** What a burst has torn open, beside the leak. */
+  tornC = 0;
+  /** At which the relief valve lifts, gauge, bar; null: there is none. */
+  reliefBar: number | null;
   readonly flows: Flows = {
     regulator: 0,
     relieved: 0,
@@ -93,6 +97,7 @@ export class Network {
     this.setBar = site.regulator.setBar;
     this.stuckOpen = site.regulator.stuckOpen;
     this.coupled = site.coupled;
+    this.reliefBar = site.reliefBar;
     this.leakC = 0;
   }
 
@@ -180,13 +185,14 @@ export class Network {
       f.vent = r.q;
       let dOut = r.da;
       f.relief = 0;
-      if (site.reliefBar !== null) {
-        const over = (ph - air - site.reliefBar * BAR) / (0.05 * site.reliefBar * BAR);
+      if (this.reliefBar !== null) {
+        const band = 0.05 * this.reliefBar * BAR;
+        const over = (ph - air - this.reliefBar * BAR) / band;
         if (over > 0) {
           const x = Math.min(1, over);
           isoFlow(this.relief.c, this.relief.b, ph, air, airK, airK, r);
           f.relief = x * r.q;
-          dOut += x * r.da + (over < 1 ? r.q / (0.05 * site.reliefBar * BAR) : 0);
+          dOut += x * r.da + (over < 1 ? r.q / band : 0);
         }
       }
       // Hose to packer, or to the open air.
@@ -215,7 +221,7 @@ export class Network {
           dLeak = r.da;
         } else f.leak = 0;
       }
-      isoFlow(this.leakC, 0.3, pp, air, this.gasK, airK, r);
+      isoFlow(this.leakC + this.tornC, 0.3, pp, air, this.gasK, airK, r);
       f.leak = (this.coupled ? 0 : f.leak) + r.q;
       dLeak += r.da;
 

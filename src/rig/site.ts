@@ -40,6 +40,11 @@ export interface SiteTruth {
   valveOpen: number;
   ventOpen: number;
   regulatorBar: number;
+  /** Through the relief valve, kg/s. */
+  reliefKgS: number;
+  /** Out of the open end of a hose that is off, kg/s. */
+  blownKgS: number;
+  burst: boolean;
   coupled: boolean;
   /** The end of a hose that is off the packer is shut. */
   endShut: boolean;
@@ -63,6 +68,8 @@ export interface SiteBooks {
 
 const BAR = 1e5;
 const ZERO_C = 273.15;
+/** Of what a burst tears open, m³/(s·Pa): a cut of some 12 cm², which empties 20 litres in half a second. */
+const TORN_C = 5e-7;
 /** How fast a hand turns the regulator's knob, bar/s. */
 const KNOB_BAR_S = 0.8;
 /** Degree of cure at which the resin no longer flows. */
@@ -147,6 +154,9 @@ export class Site {
       valveOpen: 0,
       ventOpen: 0,
       regulatorBar: this.knobBar,
+      reliefKgS: 0,
+      blownKgS: 0,
+      burst: false,
       coupled: site.coupled,
       endShut: false,
       leastCured: 0,
@@ -200,6 +210,18 @@ export class Site {
   /** Fault: the hose is kinked and keeps this share of its conductance; 1 mends it. */
   kink(open: number): void {
     this.net.hoseOpen = Math.min(1, Math.max(1e-4, open));
+    this.wake();
+  }
+
+  /** Fault: the packer bursts. Nothing mends it. */
+  burst(): void {
+    this.net.tornC = TORN_C;
+    this.wake();
+  }
+
+  /** Fault: the relief valve lifts from this pressure on, bar. */
+  relief(bar: number): void {
+    this.net.reliefBar = Math.max(0.05, bar);
     this.wake();
   }
 
@@ -391,6 +413,9 @@ export class Site {
     truth.valveOpen = net.valveOpen;
     truth.ventOpen = net.ventOpen;
     truth.regulatorBar = net.setBar;
+    truth.reliefKgS = net.flows.relief;
+    truth.blownKgS = net.coupled ? 0 : net.flows.blown;
+    truth.burst = net.tornC > 0;
     truth.coupled = net.coupled;
     truth.endShut = net.endShut;
   }

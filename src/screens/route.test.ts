@@ -12,6 +12,8 @@ describe('routes', () => {
       { page: 'settings' },
       { page: 'documents', kind: 'packer', id: null },
       { page: 'documents', kind: 'resin', id: 'a' },
+      { page: 'practice' },
+      { page: 'debrief', runId: 'r-1' },
       { page: 'about' },
     ];
     for (const route of routes) expect(parseRoute(routeHash(route))).toEqual(route);

@@ -25,6 +25,10 @@ export type Route =
   | { readonly page: 'log' }
   /** The pressure alone, in a window of its own beside the page that watches. */
   | { readonly page: 'far' }
+  /** The drills on the practice rig. */
+  | { readonly page: 'practice' }
+  /** What a practice run was. */
+  | { readonly page: 'debrief'; readonly runId: string }
   | { readonly page: 'about' };
 
 /** Lines that can be told apart in one picture. */
@@ -73,6 +77,10 @@ export function parseRoute(hash: string): Route {
       return { page: 'log' };
     case 'far':
       return { page: 'far' };
+    case 'practice':
+      return { page: 'practice' };
+    case 'debrief':
+      return id === null ? { page: 'practice' } : { page: 'debrief', runId: id };
     case 'about':
       return { page: 'about' };
     default:
@@ -114,6 +122,10 @@ export function routeHash(route: Route): string {
       return '#/log';
     case 'far':
       return '#/far';
+    case 'practice':
+      return '#/practice';
+    case 'debrief':
+      return `#/debrief/${route.runId}`;
     case 'about':
       return '#/about';
   }

@@ -85,6 +85,7 @@ const NOTICES: { readonly [N in Notice['n']]: readonly Extract<Notice, { n: N }>
     { n: 'link', state: 'streaming' },
     { n: 'link', state: 'idle' },
   ],
+  rig: [{ n: 'rig', said: { what: 'fault', atS: 1, name: 'burst', value: null } }],
   device: [{ n: 'device', what: 'reset', bootId: 2, deviceId: 'd' }],
   store: [
     { n: 'store', ok: false, code: 'full' },

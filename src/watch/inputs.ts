@@ -84,7 +84,42 @@ export type Notice =
       readonly lost: number;
     }
   | { readonly n: 'stray'; readonly bytes: number }
+  /** Of the practice rig, for the debrief: what truly was. The watch takes no notice of it, and no job has it in its log. */
+  | { readonly n: 'rig'; readonly said: RigSaid }
   | { readonly n: 'end' };
+
+/** What the practice rig says of itself: pressures gauge, bar; times are seconds of its own clock. */
+export type RigSaid =
+  /** Which site it is, by its code and seed, and who practises; said where a run begins or is taken up again. */
+  | {
+      readonly what: 'site';
+      readonly atS: number;
+      readonly site: string;
+      readonly seed: number;
+      readonly trainee: string;
+    }
+  /** What hands did, and what went wrong, by its name and its one figure. */
+  | {
+      readonly what: 'hand' | 'fault';
+      readonly atS: number;
+      readonly name: string;
+      readonly value: number | null;
+    }
+  | {
+      readonly what: 'truth';
+      readonly atS: number;
+      readonly packerBar: number;
+      readonly lineBar: number;
+      readonly supplyBar: number;
+      readonly peakBar: number;
+      readonly regulatorBar: number;
+      readonly valveOpen: number;
+      readonly ventOpen: number;
+      readonly coupled: boolean;
+      readonly cured: number;
+      /** What was heard and seen at the site without an instrument. */
+      readonly sensed: readonly string[];
+    };
 
 /** What the device says of the job beside its samples: its guard and its button. Greeting and replies are the link's. */
 export type WatchedFrame = Exclude<DeviceFrame, { readonly t: 'H' | 'C' | 'S' | 'R' }>;

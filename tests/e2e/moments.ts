@@ -137,6 +137,9 @@ export function sceneOf(
           regulatorBar: 2,
           coupled: true,
           endShut: false,
+          sensed: [],
+          plugged: true,
+          drill: null,
           simulatedS: 10,
           speed: 1,
         }

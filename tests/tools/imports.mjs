@@ -79,6 +79,7 @@ const TYPE_FILES = {
   sensing: ['reading.ts'],
   link: ['frames.ts', 'status.ts', 'lacks.ts'],
   record: ['types.ts'],
+  practice: ['codes.ts', 'shapes.ts'],
   'link/ports': ['port.ts'],
   'record/stores': ['store.ts'],
 };

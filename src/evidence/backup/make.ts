@@ -28,7 +28,7 @@ import { BACKUP_GROUPS, type BackupGroup, type BackupMade } from './messages.ts'
 import { isImport } from './things.ts';
 
 // A kind of document is in the backup, or named here: what a restore has half done, the shared folder, the speeds of this
-// tablet's ports, the packers that it left in a pipe and the order of its day stay behind, and its witness log: what is
+// tablet's ports, the packers that it left in a pipe the order of its day and the drills that were played on it stay behind, and its witness log: what is
 // restored elsewhere is another installation's.
 const LEFT_BEHIND: Readonly<Record<Exclude<DocumentKind, BackupKind>, true>> = {
   restore: true,
@@ -38,6 +38,7 @@ const LEFT_BEHIND: Readonly<Record<Exclude<DocumentKind, BackupKind>, true>> = {
   witness: true,
   left: true,
   day: true,
+  practice: true,
 };
 void LEFT_BEHIND;
 

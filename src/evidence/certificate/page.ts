@@ -183,7 +183,7 @@ const utcClock =
  * @param decision the last one of this tablet, beside the record
  */
 export function certificatePage(
-  { manifest, manifestSha256, witnessed, photos }: RecordView,
+  { manifest, manifestSha256, witnessed, photos, played }: RecordView,
   values: Values,
   words: Catalogue,
   additions: readonly Addition[] = [],
@@ -206,7 +206,7 @@ export function certificatePage(
   );
   const exceptions = exceptionsOf(seen);
   const title = bundle?.job.title ?? manifest.runId;
-  const practice = practiceMarks(manifest, words);
+  const practice = practiceMarks(manifest, words, played);
   const kind = practice === null ? C.title : C.practice.title;
   const sensors = sensorRows(seen);
   const people = presentText(manifest.enclosed ?? null);
@@ -296,6 +296,7 @@ ${body}
 export const certificateExtra =
   (values: () => Values, catalogueOf: CatalogueOf): ExtraFiles =>
   async (record) => {
-    const html = certificatePage(record, values(), await catalogueOf(record.manifest.wording));
+    const words = await catalogueOf(record.manifest.wording);
+    const html = certificatePage(record, values(), words);
     return [{ name: CERTIFICATE_FILE, bytes: new TextEncoder().encode(html) }];
   };

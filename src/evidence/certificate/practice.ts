@@ -1,6 +1,8 @@
 /** What tells a practice certificate from a job's at any distance: stripes, a mark across each page, and a sentence. */
+import type { RecordView } from '../../record/job-file.ts';
 import type { Manifest } from '../../record/manifest.ts';
 import type { Catalogue } from '../../words/catalogue.ts';
+import { debriefFor, type Said, saidOf } from '../debrief.ts';
 import { escapeXml as esc } from '../escape.ts';
 
 const WIDE = 728;
@@ -32,13 +34,36 @@ export interface PracticeMarks {
   readonly note: string;
 }
 
+/** What was drilled, by whom, and how it ended. */
+function drilled(manifest: Manifest, words: Catalogue, said: Said): string {
+  const { pages, events, setups, end } = manifest;
+  const told = debriefFor(said, {
+    events,
+    setups: setups.map((s) => s.setup),
+    firstUs: pages.firstSampleUs ?? pages.firstUs ?? 0,
+    lastUs: pages.lastUs,
+    ended: end === 'ended',
+  });
+  if (told === null) return '';
+  const { DRILL, DEBRIEF, OUTCOME, checkText } = words.practice;
+  const who = told.trainee === '' ? '' : `<p>${esc(DEBRIEF.playedBy(told.trainee))}</p>`;
+  if (told.drill === null || told.outcome === null) return who;
+  const { title, goal } = DRILL[told.drill];
+  const checks = told.checks.map((c) => `<li>${esc(checkText(c))}</li>`).join('');
+  return `${who}<p><strong>${esc(title)}: ${esc(OUTCOME[told.outcome].word)}</strong></p><p>${esc(goal)}</p>${checks === '' ? '' : `<ul>${checks}</ul>`}`;
+}
+
 /** null: the record is a job's. */
-export function practiceMarks(manifest: Pick<Manifest, 'practice'>, words: Catalogue): PracticeMarks | null {
+export function practiceMarks(
+  manifest: Manifest,
+  words: Catalogue,
+  played: RecordView['played'],
+): PracticeMarks | null {
   if (!manifest.practice) return null;
   const { practice: P } = words.certificate.CERTIFICATE;
   return {
     look: LOOK,
     leaf: `${stripes()}<p class="watermark" aria-hidden="true">${esc(P.mark)}</p>`,
-    note: `<p class="practice-what"><strong>${esc(P.what)}</strong></p>`,
+    note: `<div class="practice-what"><p><strong>${esc(P.what)}</strong></p>${drilled(manifest, words, saidOf(played))}</div>`,
   };
 }

@@ -56,6 +56,8 @@ export type DocumentKind =
   | 'left'
   /** The order of the day's repairs, as the crew put them. */
   | 'day'
+  /** How drills on the practice rig ended, by who played them. */
+  | 'practice'
   /** The shared folder: its handle, what was seen, what is still to be written. */
   | 'office'
   /** The witness log of this installation: its leaves, what it signed, what witnesses gave. */

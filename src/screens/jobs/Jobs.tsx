@@ -199,6 +199,10 @@ export function Jobs() {
               <strong>{WELCOME.practise}</strong>
               <span>{WELCOME.doors.practice}</span>
             </button>
+            <a class="door practice-edge" href="#/practice" data-testid="drills">
+              <strong>{WELCOME.drills}</strong>
+              <span>{WELCOME.doors.drills}</span>
+            </a>
           </Show>
           <button
             type="button"

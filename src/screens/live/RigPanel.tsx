@@ -2,6 +2,7 @@ import { createMemo, createSignal, For, Show } from 'solid-js';
 import type { RigFault, RigHand } from '../../engine/messages.ts';
 import { percent, pressure } from '../../words/format.ts';
 import { RIG, RIG_FAULT } from '../../words/live.ts';
+import { DRILL, PRACTICE, SENSED } from '../../words/practice.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 
@@ -18,12 +19,17 @@ const FAULTS: readonly RigFault[] = [
   { fault: 'silence', seconds: 8 },
   { fault: 'supply-sag' },
   { fault: 'kink', open: 0.002 },
+  { fault: 'blown-hose' },
+  { fault: 'burst' },
+  { fault: 'relief', bar: 1.1 },
   { fault: 'second-off', bar: -0.45 },
   { fault: 'second-lost' },
 ];
 /** Of a pipe between plugs, at half a bar as the rig takes it: at the pressure of a test it is well over what is allowed. */
 const TEST_LEAK: RigFault = { fault: 'leak', mbarPerMin: 40 };
 const SPEEDS = [1, 4, 20, 60] as const;
+/** Of the dial gauge at a drilled site, bar. */
+const DIAL_STEP_BAR = 0.05;
 
 /** Hands and faults of the simulated site. Valve and vent come first: they are what an alarm asks for. */
 export function RigPanel() {
@@ -42,6 +48,12 @@ export function RigPanel() {
       return isPair || (f !== 'second-off' && f !== 'second-lost');
     });
   });
+  /** A needle is read to its half division. */
+  const dialBar = () => Math.round((rig()?.trueLineBar ?? 0) / DIAL_STEP_BAR) * DIAL_STEP_BAR;
+  const heard = () => {
+    const all = rig()?.sensed ?? [];
+    return all.length === 0 ? PRACTICE.quiet : all.map((s) => SENSED[s]).join(', ');
+  };
   const isTest = () => app.live.view()?.stage === 'air-test';
   const valve = () => rig()?.valveOpen ?? 0;
   return (
@@ -142,28 +154,48 @@ export function RigPanel() {
             </For>
           </div>
         </div>
-        <p class="small rig-truth">
-          {RIG.truth}:{' '}
-          <strong>{rig() === null ? UI.notKnown : pressure(rig()?.truePackerBar, app.units())}</strong>
-        </p>
+        <Show
+          when={rig()?.drill}
+          fallback={
+            <p class="small rig-truth">
+              {RIG.truth}:{' '}
+              <strong>{rig() === null ? UI.notKnown : pressure(rig()?.truePackerBar, app.units())}</strong>
+            </p>
+          }
+        >
+          {(drill) => (
+            <div class="rig-truth stack" data-testid="rig-drill">
+              <p>
+                <strong>{PRACTICE.goal}:</strong> {DRILL[drill()].goal}
+              </p>
+              <p class="small">
+                {PRACTICE.dial}: <strong>{pressure(dialBar(), app.units())}</strong>
+                {' · '}
+                {PRACTICE.atSite}: <strong>{heard()}</strong>
+              </p>
+            </div>
+          )}
+        </Show>
       </div>
-      <details>
-        <summary>{RIG.faults}</summary>
-        <div class="row">
-          <For each={faults()}>
-            {(f) => (
-              <button
-                type="button"
-                class="button"
-                data-testid={`rig-fault-${f.fault}`}
-                onClick={() => fault(f.fault === 'leak' && isTest() ? TEST_LEAK : f)}
-              >
-                {RIG_FAULT[f.fault]}
-              </button>
-            )}
-          </For>
-        </div>
-      </details>
+      <Show when={(rig()?.drill ?? null) === null}>
+        <details>
+          <summary>{RIG.faults}</summary>
+          <div class="row">
+            <For each={faults()}>
+              {(f) => (
+                <button
+                  type="button"
+                  class="button"
+                  data-testid={`rig-fault-${f.fault}`}
+                  onClick={() => fault(f.fault === 'leak' && isTest() ? TEST_LEAK : f)}
+                >
+                  {RIG_FAULT[f.fault]}
+                </button>
+              )}
+            </For>
+          </div>
+        </details>
+      </Show>
       <p class="small muted">{RIG.text}</p>
     </section>
   );

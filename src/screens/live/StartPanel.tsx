@@ -162,6 +162,12 @@ function Connect(props: { start: Start }) {
       <details class="practices">
         <summary>{LIVE.practices}</summary>
         <ul class="stack">
+          <li class="stack">
+            <a class="button wide practice-edge" href="#/practice" data-testid="to-drills">
+              {LIVE.drills}
+            </a>
+            <p class="small muted">{LIVE.drillsText}</p>
+          </li>
           <For each={SITES}>
             {(site) => (
               <li class="stack">

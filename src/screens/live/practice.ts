@@ -1,4 +1,4 @@
-import type { PortChoice, PracticeCode } from '../../engine/messages.ts';
+import type { DrillCode, PortChoice, PracticeCode } from '../../engine/messages.ts';
 import type { JobBundle } from '../../job/bundle.ts';
 import type { ChannelFrame } from '../../link/frames.ts';
 
@@ -6,6 +6,12 @@ import type { ChannelFrame } from '../../link/frames.ts';
 export const practiceRig = (scenario: PracticeCode): PortChoice => ({
   kind: 'rig',
   options: { seed: 1, speed: 1, scenario },
+});
+
+/** The site of a drill; another seed is another moment at which it goes wrong. */
+export const drillRig = (scenario: DrillCode, seed: number): PortChoice => ({
+  kind: 'rig',
+  options: { seed, speed: 1, scenario },
 });
 
 /** The channel behind all others that a practice site with a witness cup has. */

@@ -13,6 +13,7 @@ import { adviceOf, failed, isStoreFault, type Services } from '../context.ts';
 import { DEMO } from '../demo.ts';
 import { keep, loadAll, newId } from '../documents/store.ts';
 import { resumable } from '../packers-left.ts';
+import { traineeName } from '../practice/trainee.ts';
 import { planOf, withoutPractice } from '../setup-of.ts';
 import { bundleOf } from '../sheet/bundle.ts';
 import { suggestedTap } from '../sheet/tap.ts';
@@ -135,6 +136,7 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
       title,
       practice: practice(),
       setup,
+      ...(practice() ? { trainee: traineeName(app) } : {}),
     });
     live.setSetup(setup);
     // Begun in spite of a refusal (the resin is mixed already): said in the record, blocked by nothing.
@@ -260,9 +262,10 @@ export function createStart(app: Services, jobId: Accessor<string | null>): Star
         try {
           if (why !== null)
             await app.ask({ q: 'command', command: { c: 'override', what: 'end', reason: why } });
+          const isDrill = live.run()?.practice === true && (live.rig()?.drill ?? null) !== null;
           const { runId: ended } = await app.ask({ q: 'end-run', givenUp });
           if (seenEmpty) await app.ask({ q: 'packer-empty', runId: ended, title: '' });
-          app.go({ page: 'review', runId: ended });
+          app.go({ page: isDrill ? 'debrief' : 'review', runId: ended });
         } catch (cause) {
           if (givenUp || !isStoreFault(cause)) throw cause;
           setUnwritten(adviceOf(cause));

@@ -10,7 +10,13 @@ import {
   Suspense,
 } from 'solid-js';
 import type { RunDetail, TraceWindow } from '../../engine/messages.ts';
-import type { Account, Numbers as FirstNumbers, RecordRef, RecordView } from '../../evidence/messages.ts';
+import {
+  type Account,
+  type Numbers as FirstNumbers,
+  type RecordRef,
+  type RecordView,
+  refText,
+} from '../../evidence/messages.ts';
 import type { SecondPressure } from '../../job/codes.ts';
 import { sensorEndBar } from '../../job/gauge-kind.ts';
 import { Legend } from '../../widgets/Legend.tsx';
@@ -23,6 +29,7 @@ import { withinSpan } from '../../widgets/trace-span.ts';
 import { keyView, pan, type View, zoom } from '../../widgets/trace-view.ts';
 import { duration } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
+import { DEBRIEF } from '../../words/practice.ts';
 import { REVIEW } from '../../words/review.ts';
 import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
@@ -225,6 +232,17 @@ export function Reviewed(props: {
             </p>
           )}
         </For>
+        <Show when={props.detail.summary.practice && props.detail.summary.state !== 'open'}>
+          <p class="no-print">
+            <a
+              class="button practice-edge"
+              href={`#/debrief/${refText(props.source)}`}
+              data-testid="to-debrief"
+            >
+              {DEBRIEF.open}
+            </a>
+          </p>
+        </Show>
         <div class="review-top">
           <section class="panel review-plot" data-testid="review-trace" aria-label={REVIEW.traceLabel}>
             <StageRibbon

@@ -143,6 +143,9 @@ export function services(
     regulatorBar: 2,
     coupled: true,
     endShut: false,
+    sensed: [],
+    plugged: true,
+    drill: null,
     simulatedS: 10,
     speed: 1,
   };

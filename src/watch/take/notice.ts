@@ -117,6 +117,8 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
     case 'stray':
       signalStray(s, notice.bytes, tUs);
       return;
+    case 'rig':
+      return;
     case 'end':
       end(w, emit);
       return;

@@ -12,6 +12,9 @@ export type RigFaultCode =
   | 'silence'
   | 'supply-sag'
   | 'kink'
+  | 'burst'
+  | 'blown-hose'
+  | 'relief'
   | 'second-off'
   | 'second-lost';
 
@@ -34,6 +37,8 @@ export const LIVE = {
   connectOther: 'Choose another port',
   connectRig: 'Use the practice rig',
   practices: 'More practice sites',
+  drills: 'Drills',
+  drillsText: 'Something goes wrong in each; a goal, and a debrief behind it.',
   noSerial:
     'This browser has no serial port, so no device can be connected here. Saved runs can be opened and reviewed. For a live job use Chrome, Edge or Firefox on a computer, or Chrome on Android.',
   disconnect: 'Disconnect',
@@ -179,7 +184,7 @@ export const PRACTICE_SITE: Record<
 export const RIG_FAULT: Record<RigFaultCode, string> = {
   regulator: 'Regulator too high',
   creep: 'Regulator creeps',
-  'stuck-open': 'Supply valve stuck open',
+  'stuck-open': 'Regulator stuck open',
   leak: 'Leak',
   'open-probe': 'Probe breaks',
   unplug: 'Pull the cable',
@@ -189,6 +194,9 @@ export const RIG_FAULT: Record<RigFaultCode, string> = {
   silence: 'Device falls silent',
   'supply-sag': 'Sensor power sags',
   kink: 'Hose kinks',
+  burst: 'Packer bursts',
+  'blown-hose': 'Hose flies off its coupling',
+  relief: 'Relief valve lifts too soon',
   'second-off': 'Second sensor reads off',
   'second-lost': 'Second sensor breaks',
 };
