@@ -75,12 +75,12 @@ export function drillSite(code: DrillCode, seed: number): PracticeSite {
     case 'drill-moved':
       return {
         ...PAIR,
-        planned: [{ at: shut(0.08, 7, 11), fault: { fault: 'regulator', bar: random.range(2.4, 2.8) } }],
+        planned: [{ at: shut(0.2, 7, 11), fault: { fault: 'regulator', bar: random.range(2.4, 2.8) } }],
       };
     case 'drill-differ':
       return {
         ...PAIR,
-        planned: [{ at: shut(0.08, 2, 5), fault: { fault: 'second-off', bar: -random.range(0.4, 0.6) } }],
+        planned: [{ at: shut(0.2, 2, 5), fault: { fault: 'second-off', bar: -random.range(0.4, 0.6) } }],
       };
     case 'drill-open-probe':
       return planned({ at: shut(1.2, 200, 400), fault: { fault: 'open-probe' } });

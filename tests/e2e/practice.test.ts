@@ -134,6 +134,19 @@ it('the run is closed, reviewed, and there again after a reload', async () => {
   await page.getByTestId('review-trace').waitFor();
   await page.locator('[data-testid="review-trace"] canvas').waitFor();
   expect(await page.getByText('PRACTICE', { exact: false }).count()).toBeGreaterThan(0);
+  // Sealed it is a practice record; its certificate says so at the head, and its debrief tells who did what.
+  await page.getByTestId('seal').click();
+  await page.getByTestId('confirm-yes').click();
+  await page.getByTestId('sealed').waitFor();
+  await page.getByTestId('certificate').click();
+  await page.locator('.certificate .stripes').first().waitFor();
+  expect(await page.locator('.certificate .kind').first().textContent()).toBe('Practice certificate');
+  await page.goBack();
+  await page.getByTestId('to-debrief').click();
+  await page.getByTestId('debrief-plot').waitFor();
+  expect(await page.locator('.debrief-lines').textContent()).toMatch(/Regulator set|Regulator too high/);
+  await page.getByTestId('to-practice').click();
+  expect(await page.locator('[data-testid^="play-drill-"]').count()).toBe(12);
 });
 
 it('touch targets of the live screen are 56 px or more', async () => {

@@ -73,10 +73,10 @@ export const alarm = (
 const SEAT_BAR = 0.6;
 const PAUSE_S = 18;
 
-/** Fills by the valve: to the seat pressure, a pause, then to the working pressure. `when` is asked first and may act instead. */
+/** Fills by the valve, by where the packer itself stands, as the forecast tells it: to the seat pressure, a pause, then to the working pressure. `when` is asked first and may act instead. */
 export function filling(
   when: (p: Played, full: boolean) => boolean | 'over' | undefined,
-  fullBar = 1.47,
+  fullBar = 1.42,
 ): Crew {
   let step: 'seat' | 'pause' | 'fill' | 'full' = 'seat';
   let untilS = 0;
@@ -98,7 +98,7 @@ export function filling(
     switch (step) {
       case 'seat':
         if (s >= 3) open();
-        if (truth.hoseBar >= SEAT_BAR) {
+        if (truth.packerBar >= SEAT_BAR) {
           shut();
           step = 'pause';
           untilS = s + PAUSE_S;
@@ -109,7 +109,7 @@ export function filling(
         break;
       case 'fill':
         open();
-        if (truth.hoseBar >= fullBar) {
+        if (truth.packerBar >= fullBar) {
           shut();
           step = 'full';
         }
