@@ -25,12 +25,14 @@ async function played(actS: number | null) {
   const hand = (open: number) => b.ask({ q: 'rig-hand', hand: { hand: 'valve', open } });
   const packer = () => b.moment().rig?.truePackerBar ?? 0;
   await b.run(1000);
+  await b.ask({ q: 'command', command: { c: 'stage', to: 'seat' } });
   await hand(1);
   for (let i = 0; i < 600 && packer() < 0.5; i++) await b.run(100);
   await hand(0);
   await b.run(8000);
+  await b.ask({ q: 'command', command: { c: 'stage', to: 'inflate' } });
   await hand(1);
-  const urgent = () => b.moment().view.alarms.some((a) => a.priority === 'urgent');
+  const urgent = () => b.moment().view.alarms.some((a) => a.alarm === 'over-rated' || a.alarm === 'rising');
   for (let i = 0; i < 300 && !urgent(); i++) await b.run(100);
   if (actS !== null) {
     await b.run(actS * 1000);

@@ -324,6 +324,14 @@ describe('in another language nothing is told in English by', () => {
     }
   });
 
+  it('the drills and a debrief', async () => {
+    const { Practice } = await import('./practice/Practice.tsx');
+    const { DebriefPage } = await import('./practice/Debrief.tsx');
+    allTranslated(await show(() => <Practice />), 40);
+    end?.();
+    allTranslated(await show(() => <DebriefPage id="run-0001" />), 25);
+  });
+
   it('the bench with a device on it', async () => {
     const { Bench } = await import('./bench/Bench.tsx');
     const app = services(WORDING);

@@ -1,7 +1,8 @@
 import type { RunDetail } from '../../engine/messages.ts';
-import type { ArchiveEntry, Numbers, RecordView, Sketch } from '../../evidence/messages.ts';
+import type { ArchiveEntry, Debrief, Numbers, RecordView, Sketch } from '../../evidence/messages.ts';
 import type { Setup } from '../../job/setup.ts';
 import { benchRecord } from '../../job/testing/bench-record.ts';
+import { CHECKS } from '../../practice/codes.ts';
 import { type Account, OPEN_POINTS } from '../../record/account.ts';
 import { ALARMS, STANDINGS, type Stage } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
@@ -300,4 +301,40 @@ export const entry: ArchiveEntry = {
   sealed: { utcMs: 1e12, fingerprint: KEY, signer: null },
   imported: { utcMs: 1e12, name: 'job.steadybar.zip' },
   status,
+};
+
+const done = (s: number, name: string, value: number | null) => ({ s, atS: s, name, value });
+export const debrief: Debrief = {
+  drill: 'drill-stuck-open',
+  site: 'drill-stuck-open',
+  seed: 1,
+  trainee: TYPED[0],
+  outcome: 'not-met',
+  checks: CHECKS.map((check, i) => ({ check, ok: i % 2 === 0, value: 1.5, limit: 1.8 })),
+  lastS: 90,
+  faultS: 40,
+  faults: [done(40, 'stuck-open', null)],
+  hands: [
+    done(20, 'valve', 1),
+    done(44, 'valve', 0),
+    done(45, 'vent', 1),
+    done(46, 'vent', 0),
+    done(47, 'regulator', 1.2),
+    ...['couple', 'end', 'warm'].flatMap((name, i) => [done(50 + i, name, 1), done(60 + i, name, 0)]),
+  ],
+  signs: [
+    { s: 41, by: 'instrument', alarm: 'rising', priority: 'urgent' },
+    ...(['hose-blows', 'burst', 'relief-blows'] as const).map(
+      (sensed) => ({ s: 42, by: 'ear', sensed }) as const,
+    ),
+  ],
+  firstSign: { s: 41, by: 'instrument', alarm: 'rising', priority: 'urgent' },
+  actionS: 44,
+  peakBar: 2.1,
+  ratedBar: 1.8,
+  could: { shutS: 44, peakBar: 1.7 },
+  packer: [
+    { s: 0, bar: 0 },
+    { s: 45, bar: 2.1 },
+  ],
 };

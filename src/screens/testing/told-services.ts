@@ -12,6 +12,7 @@ import type { Services } from '../context.ts';
 
 import {
   DOCUMENTS,
+  debrief,
   detail,
   entry,
   KEY,
@@ -59,6 +60,16 @@ export function services(
         return [entry, { ...entry, ref: { kind: 'run', runId: 'run-0002' }, practice: false }];
       case 'record':
         return record(events);
+      case 'progress':
+        return (['met', 'not-met'] as const).map((outcome) => ({
+          runId: RUN,
+          drill: 'drill-burst',
+          trainee: '',
+          outcome,
+          utcMs: 1e12,
+        }));
+      case 'debrief':
+        return debrief;
       case 'statuses':
         return [status, status];
       case 'sketch':

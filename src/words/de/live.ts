@@ -34,6 +34,8 @@ export const LIVE = {
   connectOther: 'Anderen Anschluss wählen',
   connectRig: 'Übungsanlage nehmen',
   practices: 'Weitere Übungsbaustellen',
+  drills: 'Übungen',
+  drillsText: 'In jeder geht etwas schief; ein Ziel und danach eine Nachbesprechung.',
   noSerial:
     'Dieser Browser hat keinen seriellen Anschluss, hier lässt sich kein Gerät verbinden. Gespeicherte Läufe lassen sich öffnen und durchsehen. Für einen Live-Auftrag Chrome, Edge oder Firefox auf einem Computer nehmen, oder Chrome auf Android.',
   disconnect: 'Trennen',
@@ -180,7 +182,7 @@ export const PRACTICE_SITE: Record<
 export const RIG_FAULT: Record<RigFaultCode, string> = {
   regulator: 'Druckregler zu hoch',
   creep: 'Druckregler steigt nach',
-  'stuck-open': 'Zulufthahn klemmt offen',
+  'stuck-open': 'Druckregler klemmt offen',
   leak: 'Leck',
   'open-probe': 'Fühler bricht',
   unplug: 'Kabel ziehen',
@@ -190,6 +192,9 @@ export const RIG_FAULT: Record<RigFaultCode, string> = {
   silence: 'Gerät verstummt',
   'supply-sag': 'Sensorspeisung sackt ab',
   kink: 'Schlauch knickt',
+  burst: 'Packer platzt',
+  'blown-hose': 'Schlauch fliegt von der Kupplung',
+  relief: 'Sicherheitsventil öffnet zu früh',
   'second-off': 'Zweiter Sensor zeigt falsch',
   'second-lost': 'Zweiter Sensor bricht',
 };

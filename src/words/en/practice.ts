@@ -11,33 +11,33 @@ type DrillWords = { readonly title: string; readonly goal: string; readonly faul
 
 const DRILL: Record<DrillCode, DrillWords> = {
   'drill-stuck-open': {
-    title: 'Fill: not over the rating',
+    title: 'Inflate: not over the rating',
     goal: 'The packer stays under its rated pressure, and the supply valve stays shut once you shut it.',
     fault: 'The regulator stuck open and passed the full supply.',
   },
   'drill-creep': {
-    title: 'Fill: stop where you mean to',
-    goal: 'Fill to the working pressure, shut the valve yourself, and stay under the ceiling.',
+    title: 'Inflate: stop where you mean to',
+    goal: 'Inflate to the working pressure, shut the valve yourself, and stay under the ceiling.',
     fault: 'The regulator crept upwards.',
   },
   'drill-unplug': {
-    title: 'Fill: quick at the valve, one',
+    title: 'Inflate: quick at the valve, one',
     goal: 'As soon as the pressure is not known any more, the supply valve is shut within ten seconds.',
     fault: 'The cable came out; the air went on.',
   },
   'drill-blown-hose': {
-    title: 'Fill: quick at the valve, two',
+    title: 'Inflate: quick at the valve, two',
     goal: 'As soon as something is wrong, the supply valve is shut within ten seconds and stays shut.',
     fault: 'The hose flew off its coupling.',
   },
   'drill-burst': {
-    title: 'Fill: quick at the valve, three',
+    title: 'Inflate: quick at the valve, three',
     goal: 'As soon as something is wrong, the supply valve is shut within ten seconds and stays shut, and the line is emptied.',
     fault: 'The packer burst.',
   },
   'drill-relief': {
-    title: 'Fill: when it does not rise',
-    goal: 'Do not fill against it: supply valve shut within twenty seconds, no hold, and the line emptied.',
+    title: 'Inflate: when it does not rise',
+    goal: 'Do not inflate against it: supply valve shut within twenty seconds, no hold, and the line emptied.',
     fault: 'The relief valve lifted far under what it is set to.',
   },
   'drill-leak': {
@@ -52,12 +52,12 @@ const DRILL: Record<DrillCode, DrillWords> = {
   },
   'drill-moved': {
     title: 'Seat: before you open again',
-    goal: 'Open the valve for the working pressure only on a supply that stands under the ceiling, and fill.',
+    goal: 'Open the valve for the working pressure only on a supply that stands under the ceiling, and inflate.',
     fault: 'The regulator was turned up during the seat pause.',
   },
   'drill-differ': {
     title: 'Seat: whom to believe',
-    goal: 'Where two readings disagree, compare the dial gauge before you fill on; then fill.',
+    goal: 'Where two readings disagree, compare the dial gauge before more air goes in; then inflate.',
     fault: 'The second sensor read far too low.',
   },
   'drill-open-probe': {
@@ -67,7 +67,7 @@ const DRILL: Record<DrillCode, DrillWords> = {
   },
   'drill-slow-batch': {
     title: 'Cure: this very batch',
-    goal: 'Press Mixed at once. Let down no sooner than the cure time of this batch is reached, and end the run on an empty packer.',
+    goal: 'Press “Resin is mixed” at once. Let down no sooner than the cure time of this batch is reached, and end the run on an empty packer.',
     fault: 'The batch was slow; only the cup showed it.',
   },
 };
@@ -174,8 +174,8 @@ const CHECK: Record<Check, string> = {
   'stays-shut': 'Supply valve stayed shut',
   vented: 'Line emptied by the vent',
   'turned-down': 'Regulator turned down before the valve was opened',
-  'gauge-compared': 'Dial gauge compared before filling on',
-  filled: 'Filled to the working pressure',
+  'gauge-compared': 'Dial gauge compared before more air went in',
+  filled: 'Inflated to the working pressure',
   'held-up': 'Packer kept up while it leaked',
   'held-long': 'Held for twenty minutes with the leak',
   'not-held': 'No hold begun on it',
