@@ -12,6 +12,9 @@ export type RigFaultCode =
   | 'silence'
   | 'supply-sag'
   | 'kink'
+  | 'burst'
+  | 'blown-hose'
+  | 'relief'
   | 'second-off'
   | 'second-lost';
 

@@ -12,6 +12,9 @@ export type RigFaultCode =
   | 'silence'
   | 'supply-sag'
   | 'kink'
+  | 'burst'
+  | 'blown-hose'
+  | 'relief'
   | 'second-off'
   | 'second-lost';
 
@@ -34,6 +37,8 @@ export const LIVE = {
   connectOther: 'Choisir un autre port',
   connectRig: 'Prendre le simulateur',
   practices: 'Autres exercices',
+  drills: 'Exercices avec but',
+  drillsText: 'Quelque chose se gâte dans chacun ; un but, puis un bilan.',
   noSerial:
     'Ce navigateur n’a pas de port série : aucun boîtier ne peut y être connecté. Les sessions gardées s’ouvrent et se revoient. Pour un chantier en direct, prendre Chrome, Edge ou Firefox sur un ordinateur, ou Chrome sur Android.',
   disconnect: 'Déconnecter',
@@ -180,7 +185,7 @@ export const PRACTICE_SITE: Record<
 export const RIG_FAULT: Record<RigFaultCode, string> = {
   regulator: 'Détendeur trop haut',
   creep: 'Détendeur qui monte',
-  'stuck-open': 'Vanne d’air bloquée ouverte',
+  'stuck-open': 'Détendeur bloqué ouvert',
   leak: 'Fuite',
   'open-probe': 'Sonde coupée',
   unplug: 'Retirer le câble',
@@ -190,6 +195,9 @@ export const RIG_FAULT: Record<RigFaultCode, string> = {
   silence: 'Le boîtier se tait',
   'supply-sag': 'Tension du capteur en baisse',
   kink: 'Flexible plié',
+  burst: 'Packer éclaté',
+  'blown-hose': 'Flexible sauté de son raccord',
+  relief: 'Soupape qui s’ouvre trop tôt',
   'second-off': 'Deuxième capteur faux',
   'second-lost': 'Deuxième capteur en panne',
 };
