@@ -275,8 +275,6 @@ export interface RigView {
   readonly endShut: boolean;
   /** What somebody at the site hears and sees without an instrument. */
   readonly sensed: readonly Sensed[];
-  /** The cable to the device is in. */
-  readonly plugged: boolean;
   /** What is drilled: then neither faults nor truth are shown. null: nothing is. */
   readonly drill: DrillCode | null;
   readonly simulatedS: number;

@@ -78,7 +78,6 @@ function control(device: RigDevice, options: RigOptions, listeners: ((said: RigS
         coupled: truth.coupled,
         endShut: truth.endShut,
         sensed: sensedOf(truth),
-        plugged: device.plugged,
         drill: isDrill(options.scenario) ? options.scenario : null,
         simulatedS: device.nowS,
         speed,

@@ -138,7 +138,6 @@ export function sceneOf(
           coupled: true,
           endShut: false,
           sensed: [],
-          plugged: true,
           drill: null,
           simulatedS: 10,
           speed: 1,

@@ -155,7 +155,6 @@ export function services(
     coupled: true,
     endShut: false,
     sensed: [],
-    plugged: true,
     drill: null,
     simulatedS: 10,
     speed: 1,
