@@ -38,7 +38,7 @@ export const LIVE = {
   connectRig: 'Prendre le simulateur',
   practices: 'Autres exercices',
   drills: 'Exercices avec but',
-  drillsText: 'Quelque chose se gâte dans chacun ; un but, puis un bilan.',
+  drillsText: 'Quelque chose se gâte dans chacun ; un but, puis un bilan.',
   noSerial:
     'Ce navigateur n’a pas de port série : aucun boîtier ne peut y être connecté. Les sessions gardées s’ouvrent et se revoient. Pour un chantier en direct, prendre Chrome, Edge ou Firefox sur un ordinateur, ou Chrome sur Android.',
   disconnect: 'Déconnecter',

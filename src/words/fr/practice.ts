@@ -8,64 +8,64 @@ type DrillWords = { readonly title: string; readonly goal: string; readonly faul
 
 const DRILL: Record<DrillCode, DrillWords> = {
   'drill-stuck-open': {
-    title: 'Gonfler : pas au-delà de l’admissible',
+    title: 'Gonfler : pas au-delà de l’admissible',
     goal: 'Le packer reste sous sa pression admissible, et la vanne d’air reste fermée une fois fermée.',
     fault: 'Le détendeur est resté bloqué ouvert et a laissé passer toute la pression.',
   },
   'drill-creep': {
-    title: 'Gonfler : s’arrêter où il faut',
+    title: 'Gonfler : s’arrêter où il faut',
     goal: 'Gonfler jusqu’à la pression de travail, fermer la vanne soi-même et rester sous le plafond.',
     fault: 'Le détendeur est monté lentement.',
   },
   'drill-unplug': {
-    title: 'Gonfler : vite à la vanne, un',
+    title: 'Gonfler : vite à la vanne, un',
     goal: 'Dès que la pression n’est plus connue, la vanne d’air est fermée en dix secondes.',
-    fault: 'Le câble s’est débranché ; l’air a continué.',
+    fault: 'Le câble s’est débranché ; l’air a continué.',
   },
   'drill-blown-hose': {
-    title: 'Gonfler : vite à la vanne, deux',
+    title: 'Gonfler : vite à la vanne, deux',
     goal: 'Dès que quelque chose ne va pas, la vanne d’air est fermée en dix secondes et le reste.',
     fault: 'Le flexible a sauté de son raccord.',
   },
   'drill-burst': {
-    title: 'Gonfler : vite à la vanne, trois',
+    title: 'Gonfler : vite à la vanne, trois',
     goal: 'Dès que quelque chose ne va pas, la vanne d’air est fermée en dix secondes et le reste, et la ligne est purgée.',
     fault: 'Le packer a éclaté.',
   },
   'drill-relief': {
-    title: 'Gonfler : quand cela ne monte pas',
-    goal: 'Ne pas gonfler contre : vanne d’air fermée en vingt secondes, pas de maintien, et la ligne purgée.',
+    title: 'Gonfler : quand cela ne monte pas',
+    goal: 'Ne pas gonfler contre : vanne d’air fermée en vingt secondes, pas de maintien, et la ligne purgée.',
     fault: 'La soupape de sûreté s’est ouverte bien au-dessous de son réglage.',
   },
   'drill-leak': {
-    title: 'Maintien : tenir',
+    title: 'Maintien : tenir',
     goal: 'À partir du moment où cela se gâte, garder le packer près de sa pression de travail pendant vingt minutes.',
     fault: 'Une fuite a commencé.',
   },
   'drill-kink': {
-    title: 'Dégonfler : vide, c’est vide',
+    title: 'Dégonfler : vide, c’est vide',
     goal: 'Montrer par l’essai à la purge que le packer est vide, avant de débrancher ou de terminer la session.',
-    fault: 'Le flexible s’est plié pendant le dégonflage : la ligne indiquait zéro et le packer était plein.',
+    fault: 'Le flexible s’est plié pendant le dégonflage : la ligne indiquait zéro et le packer était plein.',
   },
   'drill-moved': {
-    title: 'Plaquer : avant de rouvrir',
+    title: 'Plaquer : avant de rouvrir',
     goal: 'N’ouvrir la vanne pour la pression de travail que si l’arrivée d’air est sous le plafond, et gonfler.',
     fault: 'Le détendeur a été monté pendant la pause.',
   },
   'drill-differ': {
-    title: 'Plaquer : qui croire',
-    goal: 'Si deux mesures se contredisent, comparer le manomètre avant de remettre de l’air ; puis gonfler.',
+    title: 'Plaquer : qui croire',
+    goal: 'Si deux mesures se contredisent, comparer le manomètre avant de remettre de l’air ; puis gonfler.',
     fault: 'Le deuxième capteur indiquait beaucoup trop peu.',
   },
   'drill-open-probe': {
-    title: 'Durcir : les heures qui comptent',
+    title: 'Durcir : les heures qui comptent',
     goal: 'Ne dégonfler qu’une fois le temps de durcissement atteint, et terminer la session sur un packer vide.',
     fault: 'La sonde de la manchette s’est rompue.',
   },
   'drill-slow-batch': {
-    title: 'Durcir : ce mélange-ci',
+    title: 'Durcir : ce mélange-ci',
     goal: 'Dire tout de suite que la résine est mélangée. Ne dégonfler qu’une fois atteint le temps de durcissement de ce mélange, et terminer la session sur un packer vide.',
-    fault: 'Le mélange était lent ; seul le gobelet le montrait.',
+    fault: 'Le mélange était lent ; seul le gobelet le montrait.',
   },
 };
 
@@ -75,7 +75,7 @@ const OUTCOME: Record<Outcome, { readonly word: string; readonly means: string }
   'not-played': {
     word: 'Pas joué',
     means:
-      'La session s’est terminée avant toute panne. Elle ne compte pas : recommencer et poursuivre le travail.',
+      'La session s’est terminée avant toute panne. Elle ne compte pas : recommencer et poursuivre le travail.',
   },
   'broken-off': {
     word: 'Interrompu',
@@ -86,14 +86,14 @@ const OUTCOME: Record<Outcome, { readonly word: string; readonly means: string }
 /** Par le nom que le simulateur donne à ce qui s’entend. */
 const SENSED: Readonly<Record<Extract<Sign, { by: 'ear' }>['sensed'], string>> = {
   'hose-blows': 'L’air sort à grand bruit du flexible ouvert',
-  burst: 'Une détonation : l’air sort à grand bruit du packer',
+  burst: 'Une détonation : l’air sort à grand bruit du packer',
   'relief-blows': 'La soupape de sûreté souffle',
 };
 
 const PRACTICE = {
   title: 'Exercices',
-  lead: 'Douze exercices au simulateur, chacun avec un but. Dans chacun quelque chose se gâte, tôt ou tard : quoi et quand, on ne le dit pas avant. Ensuite vient le bilan.',
-  who: 'Qui s’exerce ?',
+  lead: 'Douze exercices au simulateur, chacun avec un but. Dans chacun quelque chose se gâte, tôt ou tard : quoi et quand, on ne le dit pas avant. Ensuite vient le bilan.',
+  who: 'Qui s’exerce ?',
   nobody: 'Personne de nommé',
   whoText: 'Les initiales viennent des réglages, Personnes. Les résultats restent sur cet ordinateur.',
   play: 'Jouer',
@@ -110,7 +110,7 @@ const PRACTICE = {
   last: (outcome: string, date: string) => `${outcome}, ${date}`,
   free: 'Exercice libre',
   freeText:
-    'Tout le chantier sans panne ; les pannes, on se les donne soi-même. D’autres lieux se trouvent à la page en direct.',
+    'Tout le chantier sans panne ; les pannes, on se les donne soi-même. D’autres lieux se trouvent à la page en direct.',
   certificateNote:
     'Une session terminée peut être scellée, dans sa revue, comme enregistrement d’exercice avec une attestation d’exercice.',
   toList: 'Tous les exercices',
@@ -126,8 +126,8 @@ const DEBRIEF = {
   keyRead: 'lu par le capteur',
   keyTruth: 'dans le packer même',
   keyRated: 'admissible',
-  lead: 'Simulateur : rien ici ne vient d’une vraie ligne.',
-  none: 'Cette session n’a pas été jouée au simulateur : il n’y a rien à en dire.',
+  lead: 'Simulateur : rien ici ne vient d’une vraie ligne.',
+  none: 'Cette session n’a pas été jouée au simulateur : il n’y a rien à en dire.',
   playedBy: (who: string) => `Joué par ${who}`,
   goalIs: 'But',
   checks: 'Ce que le but demande',
@@ -139,7 +139,7 @@ const DEBRIEF = {
   figures: 'En chiffres',
   faultAt: 'Panne à',
   firstSign: 'Premier signe',
-  signAfter: (after: string, what: string) => `${after} après : ${what}`,
+  signAfter: (after: string, what: string) => `${after} après : ${what}`,
   noSign: 'aucun',
   action: 'Première main utile',
   actionAfter: (after: string) => `${after} après le signe`,
@@ -202,7 +202,7 @@ export const practice = (f: Format) => ({
         : limit === null
           ? ` (${show(value)})`
           : ` (${show(value)}, limite ${show(limit)})`;
-    return `${ok ? 'Oui' : 'Non'} : ${CHECK[check]}${figure}`;
+    return `${ok ? 'Oui' : 'Non'} : ${CHECK[check]}${figure}`;
   },
 
   /** Ce qu’une main a fait, par le nom du simulateur. @param value 0 à 1, ou bar */

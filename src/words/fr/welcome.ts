@@ -6,7 +6,7 @@ export const WELCOME = {
     live: 'Connecter, packer, zéro : trois appuis',
     back: 'L’enregistrement est en cours',
     practice: 'Simulateur : tout le chantier, sans boîtier',
-    drills: 'Quelque chose se gâte ; un but et un bilan à chaque fois',
+    drills: 'Quelque chose se gâte ; un but et un bilan à chaque fois',
     sheet: 'Prévoir la pression avant de mélanger',
     file: 'Une fiche de chantier, ou un enregistrement à vérifier',
   },
