@@ -1,4 +1,4 @@
-/** Words of the start page: what this is, its four doors, and how the ladder is read. */
+/** Words of the start page: what this is, its doors, and how the ladder is read. */
 export const WELCOME = {
   what: 'Steadybar wacht über die Luft im Packer, bis das Harz seine Zeit hatte.',
   lead: 'Es liest den Druck der Leitung, warnt vor dem Höchstdruck des Packers, zählt die Aushärtung an der kältesten wahrscheinlichen Stelle und führt die Aufzeichnung.',

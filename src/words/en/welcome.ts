@@ -1,4 +1,4 @@
-/** Words of the start page: what this is, its four doors, and how the ladder is read. */
+/** Words of the start page: what this is, its doors, and how the ladder is read. */
 export const WELCOME = {
   what: 'Steadybar watches the air in the packer until the resin has had its time.',
   lead: 'It reads the pressure on the line, warns before the packer’s rated pressure, counts the cure at the coldest likely spot, and keeps the record.',

@@ -23,6 +23,8 @@ export const LIVE: typeof ENGLISH_LIVE = {
   connectOther: 'Elegir otro puerto',
   connectRig: 'Usar el equipo de práctica',
   practices: 'Más sitios de práctica',
+  drills: 'Ejercicios',
+  drillsText: 'En cada uno algo va mal; un objetivo y después un repaso.',
   noSerial:
     'Este navegador no tiene puerto serie: aquí no se puede conectar ningún aparato. Las sesiones guardadas se pueden abrir y revisar. Para un trabajo en vivo, usar Chrome, Edge o Firefox en un ordenador, o Chrome en Android.',
   disconnect: 'Desconectar',
@@ -172,6 +174,9 @@ export const RIG_FAULT: typeof ENGLISH_FAULT = {
   silence: 'El aparato calla',
   'supply-sag': 'Baja la tensión del sensor',
   kink: 'Se dobla la manguera',
+  burst: 'El packer revienta',
+  'blown-hose': 'La manguera salta del acople',
+  relief: 'La válvula de seguridad abre demasiado pronto',
   'second-off': 'El segundo sensor lee mal',
   'second-lost': 'Se rompe el segundo sensor',
 };

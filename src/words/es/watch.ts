@@ -13,6 +13,7 @@ import { instructions } from './instructions.ts';
 import { lanes } from './lanes.ts';
 import * as live from './live.ts';
 import { orders } from './orders.ts';
+import { practice } from './practice.ts';
 import { refusals } from './refusals.ts';
 import * as slots from './slots.ts';
 import * as sources from './sources.ts';
@@ -36,6 +37,7 @@ export const watch = (format: Format) => {
     lanes: lanes(format),
     live,
     orders: { ...orders(format, said), ...instructions(format), ...slots },
+    practice: practice(format),
     refusals: refusals(format),
     beside,
     sources,

@@ -1,4 +1,4 @@
-/** Words of the start page: what this is, its four doors, and how the ladder is read. */
+/** Words of the start page: what this is, its doors, and how the ladder is read. */
 export const WELCOME = {
   what: 'Steadybar surveille l’air du packer jusqu’à ce que la résine ait eu son temps.',
   lead: 'Il lit la pression de la ligne, avertit avant la pression admissible du packer, compte le durcissement au point le plus froid probable et tient l’enregistrement.',
