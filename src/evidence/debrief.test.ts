@@ -29,7 +29,7 @@ async function played(actS: number | null) {
   await hand(1);
   for (let i = 0; i < 600 && packer() < 0.5; i++) await b.run(100);
   await hand(0);
-  await b.run(8000);
+  await b.run(4000);
   await b.ask({ q: 'command', command: { c: 'stage', to: 'inflate' } });
   await hand(1);
   const urgent = () => b.moment().view.alarms.some((a) => a.alarm === 'over-rated' || a.alarm === 'rising');
@@ -38,7 +38,7 @@ async function played(actS: number | null) {
     await b.run(actS * 1000);
     await hand(0);
   }
-  await b.run(15_000);
+  await b.run(6000);
   const { runId } = await b.ask({ q: 'end-run' });
   await b.run(1000);
   return { b, runId, pages: await b.files.readAll(fileOf(runId)) };
