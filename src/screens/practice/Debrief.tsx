@@ -119,7 +119,7 @@ function Told(props: { told: Debrief; id: string }) {
           <tbody>
             <For each={lines()}>
               {(line, i) => (
-                <tr class={line.who}>
+                <tr class={`by-${line.who}`}>
                   <td>{i() + 1}</td>
                   <td>{stopwatch(line.s)}</td>
                   <td>

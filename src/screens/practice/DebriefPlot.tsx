@@ -117,14 +117,20 @@ export function DebriefPlot(props: {
         </Show>
         <For each={marks()}>
           {(m) => (
-            <line class={`mark ${m.who}`} x1={m.at} x2={m.at} y1={TOP - 12 + m.row * 14} y2={HIGH - BOTTOM} />
+            <line
+              class={`mark by-${m.who}`}
+              x1={m.at}
+              x2={m.at}
+              y1={TOP - 12 + m.row * 14}
+              y2={HIGH - BOTTOM}
+            />
           )}
         </For>
         <path class="truth" d={truth()} />
         <path class="read" d={read()} />
         <For each={marks()}>
           {(m) => (
-            <g class={`mark-number ${m.who}`}>
+            <g class={`mark-number by-${m.who}`}>
               <circle cx={m.at} cy={TOP - 12 + m.row * 14} r="8" />
               <text x={m.at} y={TOP - 8 + m.row * 14} text-anchor="middle">
                 {m.number}
@@ -134,8 +140,8 @@ export function DebriefPlot(props: {
         </For>
       </svg>
       <figcaption class="small">
-        <span class="key read">{D.keyRead}</span> <span class="key truth">{D.keyTruth}</span>{' '}
-        <span class="key rated">{D.keyRated}</span>
+        <span class="plot-key of-read">{D.keyRead}</span> <span class="plot-key of-truth">{D.keyTruth}</span>{' '}
+        <span class="plot-key of-rated">{D.keyRated}</span>
       </figcaption>
     </figure>
   );
