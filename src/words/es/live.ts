@@ -164,7 +164,7 @@ export const PRACTICE_SITE: typeof ENGLISH_SITE = {
 export const RIG_FAULT: typeof ENGLISH_FAULT = {
   regulator: 'Regulador demasiado alto',
   creep: 'El regulador sube solo',
-  'stuck-open': 'Llave de aire atascada abierta',
+  'stuck-open': 'Regulador atascado abierto',
   leak: 'Fuga',
   'open-probe': 'Se rompe una sonda',
   unplug: 'Sacar el cable',
@@ -175,7 +175,7 @@ export const RIG_FAULT: typeof ENGLISH_FAULT = {
   'supply-sag': 'Baja la tensión del sensor',
   kink: 'Se dobla la manguera',
   burst: 'El packer revienta',
-  'blown-hose': 'La manguera salta del acople',
+  'blown-hose': 'La manguera se suelta del acople',
   relief: 'La válvula de seguridad abre demasiado pronto',
   'second-off': 'El segundo sensor lee mal',
   'second-lost': 'Se rompe el segundo sensor',
