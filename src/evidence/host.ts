@@ -3,6 +3,7 @@ import { outlineOf } from '../engine/outline.ts';
 import { createRunList } from '../engine/run-list.ts';
 import { createAnswers, type Handlers } from '../engine/worker/answers.ts';
 import type { SecondPressure } from '../job/codes.ts';
+import type { Wording } from '../job/wording.ts';
 import { csvRow } from '../record/csv.ts';
 import { blobOf, blobSource } from '../record/stores/blob-source.ts';
 import { listImports } from '../record/stores/imports.ts';
@@ -169,14 +170,14 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
     return built;
   }
 
-  async function certificateOf(ref: RecordRef, tell: Tell) {
+  async function certificateOf(ref: RecordRef, tell: Tell, wording?: Wording) {
     const record = await openRecords.open(ref);
     const facts = await sealedFacts(deps, record, await trust());
     if (record.manifest === null || facts === null)
       throw new EvidenceError('not-sealed', 'a certificate is made from a sealed record only');
     const { manifestSha256 } = facts;
     const { manifest } = record;
-    const words = await deps.catalogueOf(manifest.wording);
+    const words = await deps.catalogueOf(wording ?? manifest.wording);
     const sealed = await sealedNow(deps, log, record.sealed!, ref.kind === 'run' ? ref.runId : null);
     const proof = await checkSealedProof(deps.crypto, sealed, manifest);
     const witnessed = proof?.faults.length === 0 ? proof.witnessed : null;
@@ -193,7 +194,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       facts.additions,
       (await statusesOf(deps.documents, refText(ref))).at(-1) ?? null,
     );
-    return { html, title: titleOf(record), manifestSha256, words };
+    return { html, title: titleOf(record), manifestSha256, words, sealedIn: manifest.wording.language };
   }
 
   const handlers: Handlers<EvidenceContract> = {
@@ -356,9 +357,9 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       return told;
     },
     progress: () => progressOf(deps),
-    certificate: async ({ ref }, tell) => {
-      const { html, title } = await certificateOf(ref, tell);
-      return { html, title };
+    certificate: async ({ ref, wording }, tell) => {
+      const { html, title, sealedIn } = await certificateOf(ref, tell, wording);
+      return { html, title, sealedIn };
     },
     packet: async ({ ref }, tell) => {
       const half = (from: number) => unless((share) => tell(from + share / 2));

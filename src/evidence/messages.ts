@@ -374,7 +374,8 @@ export type EvidenceRequest =
   | { readonly q: 'judge-again'; readonly ref: RecordRef }
   | { readonly q: 'picture'; readonly order: PictureOrder }
   | { readonly q: 'visible-data'; readonly ref: RecordRef; readonly fromS: number; readonly toS: number }
-  | { readonly q: 'certificate'; readonly ref: RecordRef }
+  /** @param wording for a reader of another language than the one it was sealed in; left out: as it was sealed */
+  | { readonly q: 'certificate'; readonly ref: RecordRef; readonly wording?: Wording }
   /** What a practice run was, and whether its goal was met; null: it was not played on the practice rig. */
   | { readonly q: 'debrief'; readonly ref: RecordRef }
   /** How the drills of this computer ended, oldest first. */
@@ -415,7 +416,8 @@ export interface EvidenceAnswers
   picture: Picture;
   'visible-data': Blob;
   /** A page of its own, whole. */
-  certificate: { readonly html: string; readonly title: string };
+  /** `sealedIn`: the language that its record was sealed in. */
+  certificate: { readonly html: string; readonly title: string; readonly sealedIn: string };
   debrief: Debrief | null;
   progress: readonly Result[];
   packet: {

@@ -40,6 +40,17 @@ describe('what a choice means', () => {
     expect(wordingFor({ language: 'auto', decimal: 'comma' }, ['en-US']).decimal).toBe('comma');
   });
 
+  it('a language that was chosen brings its own mark, of the reader’s country where the browser names one', () => {
+    const mark = (language: string, tags: string[]) =>
+      wordingFor({ language, decimal: 'auto' }, tags).decimal;
+    expect(mark('de', ['en-US'])).toBe('comma');
+    expect(mark('de', ['en-US', 'de-CH'])).toBe('point');
+    expect(mark('es', ['es-MX'])).toBe('point');
+    expect(mark('es', ['es-ES'])).toBe('comma');
+    expect(mark('en', ['fr-FR'])).toBe('point');
+    expect(mark('fr', [])).toBe('comma');
+  });
+
   it('the first language that is here is taken, by its whole tag or its first part', () => {
     const language = (tags: string[]) =>
       wordingFor(AUTO, tags, { ...WITH_PSEUDO, 'pt-BR': WITH_PSEUDO.en! }).language;

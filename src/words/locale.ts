@@ -47,8 +47,11 @@ export function wordingFor(
   tags: readonly string[],
   languages: Languages = LANGUAGES,
 ): Wording {
+  const language = languageOf(choice.language, tags, languages);
+  // Whoever chose a language reads numbers as its readers do: as his own country has it where the browser names one of them.
+  const its = tags.filter((tag) => tag === language || String(tag).startsWith(`${language}-`));
   return {
-    language: languageOf(choice.language, tags, languages),
-    decimal: decimalOf(choice.decimal, tags),
+    language,
+    decimal: decimalOf(choice.decimal, choice.language === language ? [...its, language, ...tags] : tags),
   };
 }

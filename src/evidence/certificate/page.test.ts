@@ -35,6 +35,28 @@ async function certificate(
   return { office, ref, html, text: textOf(html) };
 }
 
+describe('the certificate in the client’s language', () => {
+  it('is sealed in the language that was chosen, its CHECK.txt too, and is told in another one on demand', async () => {
+    const office = createOffice();
+    const runId = await office.record({});
+    await office.ask({ q: 'seal', runId, wording: { language: 'de', decimal: 'comma' } });
+    const ref = { kind: 'run', runId } as const;
+    const sealed = await office.ask({ q: 'certificate', ref });
+    expect(sealed.sealedIn).toBe('de');
+    expect(sealed.html).toContain('<html lang="de">');
+    expect(sealed.html).toContain('Nachweis über Druck und Härtezeit');
+    expect(textOf(sealed.html)).toMatch(/\d,\d\d\u00a0?\s?bar/);
+    const read = await office.ask({ q: 'certificate', ref, wording: { language: 'fr', decimal: 'comma' } });
+    expect(read.sealedIn).toBe('de');
+    expect(read.html).toContain('<html lang="fr">');
+    expect(textOf(read.html)).not.toMatch(/Härtezeit|Arbeitsdruck/);
+    // Nothing of the record is touched by it: the file is verified as it was sealed.
+    const { file } = await office.ask({ q: 'job-file', ref });
+    const view = await office.ask({ q: 'verify', file, name: 'job.zip' });
+    expect(view.findings).toEqual([]);
+  });
+});
+
 describe('the certificate', () => {
   it('of practice says so at the head of each page, across it, and in its words; no client signs it', async () => {
     const { html, text } = await certificate({}, { practice: true });

@@ -1,6 +1,9 @@
 import { createEffect, createResource, createSignal, onCleanup, Show } from 'solid-js';
 import { refOf } from '../../evidence/messages.ts';
+import { Choice } from '../../widgets/Fields.tsx';
 import { EVIDENCE as E, progressText } from '../../words/evidence.ts';
+import { LANGUAGES } from '../../words/languages.ts';
+import { wordingFor } from '../../words/locale.ts';
 import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
 import { saveBlob } from '../save.ts';
@@ -10,13 +13,20 @@ const STYLE = /<style>([^<]*)<\/style>/;
 /** The certificate as it prints: the worker's own page, put into this one, so that printing prints it alone. */
 export function Certificate(props: { id: string }) {
   const app = useServices();
+  /** Another language for the client to read it in; null: as it was sealed. */
+  const [language, setLanguage] = createSignal<string | null>(null);
   const [busy, setBusy] = createSignal(progressText(E.certificate, 0));
   const [page] = createResource(
-    () => props.id,
-    (id) =>
+    () => ({ id: props.id, language: language() }),
+    ({ id, language }) =>
       app
-        .evidence({ q: 'certificate', ref: refOf(id) }, (share) =>
-          setBusy(progressText(E.certificate, share)),
+        .evidence(
+          {
+            q: 'certificate',
+            ref: refOf(id),
+            ...(language === null ? {} : { wording: wordingFor({ language, decimal: 'auto' }, []) }),
+          },
+          (share) => setBusy(progressText(E.certificate, share)),
         )
         .catch(failed(app)),
   );
@@ -48,7 +58,7 @@ export function Certificate(props: { id: string }) {
         <a class="button quiet" href={back()}>
           {UI.back}
         </a>
-        <Show when={page()}>
+        <Show when={page.latest}>
           {(p) => (
             <>
               <button type="button" class="button primary" data-testid="print" onClick={() => print()}>
@@ -62,6 +72,18 @@ export function Certificate(props: { id: string }) {
               >
                 {E.saveHtml}
               </button>
+              <Choice
+                label={E.certificateLanguage}
+                testId="certificate-language"
+                value={language() ?? p().sealedIn}
+                options={Object.entries(LANGUAGES).map(([value, { name }]) => ({ value, text: name }))}
+                onValue={(chosen) => setLanguage(chosen === p().sealedIn ? null : chosen)}
+              />
+              <Show when={language() !== null}>
+                <p class="small muted" data-testid="certificate-copy">
+                  {E.certificateCopy(LANGUAGES[p().sealedIn]?.name ?? p().sealedIn)}
+                </p>
+              </Show>
             </>
           )}
         </Show>

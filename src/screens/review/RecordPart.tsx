@@ -3,12 +3,14 @@ import type { RunDetail } from '../../engine/messages.ts';
 import type { JudgedView, PictureInk, RecordRef, RecordView } from '../../evidence/messages.ts';
 import { refText } from '../../evidence/messages.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
-import { Part } from '../../widgets/Fields.tsx';
+import { Choice, Part } from '../../widgets/Fields.tsx';
 import { inkOf } from '../../widgets/lanes/canvas.ts';
 import type { View } from '../../widgets/trace-view.ts';
 import { eventText } from '../../words/events.ts';
 import { EVIDENCE as E, progressText, signerText } from '../../words/evidence.ts';
 import { dateTimeZone, stopwatch } from '../../words/format.ts';
+import { LANGUAGES } from '../../words/languages.ts';
+import { wordingFor } from '../../words/locale.ts';
 import { WITNESS } from '../../words/witness.ts';
 import { failed, useServices } from '../context.ts';
 import { Fingerprint } from '../Fingerprint.tsx';
@@ -72,6 +74,8 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
   const app = useServices();
   const [asking, setAsking] = createSignal(false);
   const [busy, setBusy] = createSignal<string | null>(null);
+  /** The client's: its certificate and CHECK.txt are sealed in it. */
+  const [language, setLanguage] = createSignal(app.wording.language);
   const [made, setMade] = createSignal<'first' | 'after-loss' | null>(null);
   const summary = () => props.record.detail.summary;
   const source = () => props.record.ref;
@@ -85,7 +89,10 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
       .evidence({
         q: 'seal',
         runId: ref.runId,
-        wording: app.wording,
+        wording:
+          language() === app.wording.language
+            ? app.wording
+            : wordingFor({ language: language(), decimal: 'auto' }, []),
         page: `${location.origin}${location.pathname}`,
       })
       .then(({ newKey }) => {
@@ -113,6 +120,15 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
             <Show when={summary().state === 'open'}>
               <p class="note strong">{E.openFirst}</p>
             </Show>
+            <div class="fields">
+              <Choice
+                label={E.certificateLanguage}
+                testId="seal-language"
+                value={language()}
+                options={Object.entries(LANGUAGES).map(([value, { name }]) => ({ value, text: name }))}
+                onValue={setLanguage}
+              />
+            </div>
             <div class="row">
               <button
                 type="button"

@@ -186,6 +186,9 @@ const EVIDENCE = {
   // certificate
   print: 'Drucken oder als PDF speichern',
   saveHtml: 'Als Seite speichern (HTML)',
+  certificateLanguage: 'Sprache des Nachweises',
+  /** @param language of the one that was sealed, its name in itself */
+  certificateCopy: (language: string) => `Eine Kopie zum Lesen. Der versiegelte Nachweis: ${language}.`,
 };
 
 const VERDICT: Record<Verdict, { readonly word: string; readonly means: string }> = {

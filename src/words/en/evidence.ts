@@ -176,6 +176,9 @@ const EVIDENCE = {
   // certificate
   print: 'Print or save as PDF',
   saveHtml: 'Save as a page (HTML)',
+  certificateLanguage: 'Language of the certificate',
+  /** @param language of the one that was sealed, its name in itself */
+  certificateCopy: (language: string) => `A copy for reading. The sealed certificate: ${language}.`,
 };
 
 const VERDICT: Record<Verdict, { readonly word: string; readonly means: string }> = {

@@ -183,6 +183,9 @@ const EVIDENCE = {
   // certificate
   print: 'Imprimir o guardar como PDF',
   saveHtml: 'Guardar como página (HTML)',
+  certificateLanguage: 'Idioma del certificado',
+  /** @param language of the one that was sealed, its name in itself */
+  certificateCopy: (language: string) => `Una copia para leer. El certificado sellado: ${language}.`,
 };
 
 const VERDICT: Record<Verdict, { readonly word: string; readonly means: string }> = {

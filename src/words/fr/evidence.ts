@@ -185,6 +185,10 @@ const EVIDENCE = {
   // certificate
   print: 'Imprimer ou enregistrer en PDF',
   saveHtml: 'Enregistrer comme page (HTML)',
+  certificateLanguage: 'Langue du certificat',
+  /** @param language of the one that was sealed, its name in itself */
+  certificateCopy: (language: string) =>
+    `Une copie pour la lecture. Le certificat scellé\u00a0: ${language}.`,
 };
 
 const VERDICT: Record<Verdict, { readonly word: string; readonly means: string }> = {

@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { widthEm } from '../../../widgets/fit.ts';
+import { ALARMS, type AlarmCode, STAGES } from '../../../watch/codes.ts';
+import type { AlarmValues } from '../../../watch/events.ts';
+import { CAP_EM, widthEm } from '../../../widgets/fit.ts';
+import { loadCatalogue } from '../../../words/catalogue.ts';
+import { LANGUAGES } from '../../../words/languages.ts';
 import { layoutOf } from '../layout.ts';
 import { apart, WINDOWS } from '../testing/windows.ts';
 import { blockLayout } from './sizes.ts';
@@ -54,5 +58,84 @@ describe('figures of an alarm that waits, on an upright tablet', () => {
     const widest = Math.max(...long.map(([, value]) => widthEm(value) * at.figurePx));
     expect(widest).toBeLessThanOrEqual(at.figures[0]!.w);
     for (const figure of at.figures) for (const key of [l.ack, l.key]) expect(apart(figure, key)).toBe(true);
+  });
+});
+
+/** Everything that an order may show a figure of. */
+const FULL: AlarmValues = {
+  bar: 1.76,
+  ratedBar: 1.8,
+  overBar: 1.2,
+  spanBar: 4,
+  ceilingBar: 1.74,
+  floorBar: 0.9,
+  gaugeBar: 1.6,
+  settleBar: 1.93,
+  adviceHighBar: 1.35,
+  adviceLowBar: 0.9,
+  seconds: 26,
+  inS: 6.8,
+  secondBar: 1.64,
+  lockUpBar: 1.65,
+  jumpBar: 0.31,
+  times: 2.3,
+  c: 4.6,
+};
+/** Alarms of the highest priority (docs/alarms.md): they take the form that is read from three metres. */
+const URGENT = ALARMS.filter((code) =>
+  ['over-range', 'over-rated', 'over-test', 'ceiling', 'rising', 'supply-over', 'pressure-lost'].includes(
+    code,
+  ),
+);
+/** CSS px a millimetre of a 10-inch tablet, as in the browser's own test of the page. */
+const PX_PER_MM = 5.2;
+
+describe.each(Object.keys(LANGUAGES))('orders in %s', async (language) => {
+  const words = await loadCatalogue({ language, decimal: 'comma' });
+  const orders = (codes: readonly AlarmCode[]) =>
+    codes.flatMap((code) =>
+      STAGES.flatMap((stage) =>
+        [FULL, { ...FULL, cause: 'over' }, { ...FULL, cause: 'fast-fall' }].map((values) =>
+          words.orders.VERBS[code]({ state: 'unacknowledged', values }, { stage }),
+        ),
+      ),
+    );
+  const smallest = (
+    size: readonly [number, number],
+    form: 'urgent' | 'high',
+    codes: readonly AlarmCode[],
+  ) => {
+    const l = layoutOf(...size, false);
+    return Math.min(
+      ...orders(codes).map(({ verb, figures, sentence }) => {
+        const parts = {
+          practice: null,
+          verb,
+          figures,
+          sentence: [{ text: sentence, weight: 400 }],
+          more: false,
+        } as const;
+        return blockLayout(l, form, parts).verbPx * CAP_EM;
+      }),
+    );
+  };
+
+  it('are as large as three metres ask for: an urgent one 15 mm on an upright 10-inch tablet', () => {
+    // Widths are guessed here, and wide: the browser measures a little more (tests/e2e/live-face.test.ts).
+    expect(smallest([820, 1180], 'urgent', URGENT) / PX_PER_MM).toBeGreaterThanOrEqual(15);
+    expect(smallest([820, 1180], 'high', ALARMS) / PX_PER_MM).toBeGreaterThanOrEqual(7);
+  });
+
+  it('are capitals in one or two lines, ten letters long and a voice says them in a breath', () => {
+    for (const { verb, spoken, figures } of orders(ALARMS)) {
+      expect(verb.length).toBeGreaterThanOrEqual(1);
+      expect(verb.length).toBeLessThanOrEqual(2);
+      for (const line of verb) {
+        expect(line.length, line).toBeLessThanOrEqual(11);
+        expect(line).toBe(line.toLocaleUpperCase(language));
+      }
+      expect(spoken.length, spoken).toBeLessThanOrEqual(64);
+      for (const [label] of figures) expect(label.length, label).toBeLessThanOrEqual(20);
+    }
   });
 });
