@@ -62,6 +62,7 @@ function scripted(options: { readonly supported?: boolean; readonly documents?: 
     },
     live: { link, run, view, events, left: () => [], setup, setSetup },
     settings: defaultSettings,
+    nowMs: () => 1e12,
     units: () => METRIC,
     openRuns: () => [],
     reconnecting: () => null,
