@@ -4,7 +4,7 @@ import type { AirTestVerdict, Priority, Stage } from '../../watch/codes.ts';
 export const FACE = {
   // under and over the pressure
   lineU: (u: string) => `Leitungsdruck ± ${u}`,
-  lineLost: 'Leitungsdruck, kein Messwert',
+  lineLost: 'Druck: kein Messwert',
   lineOld: 'Leitungsdruck, alter Messwert',
   oldFor: (age: string) => `Alter Messwert, ${age}`,
   atRated: 'AM HÖCHSTDRUCK',
@@ -115,10 +115,10 @@ export const FACE = {
   recording: 'Zeichnet auf',
   rec: 'Rec',
   lamp: (n: number, priority: string, more: number) =>
-    more === 0 ? `${n} ${priority}` : `${n} ${priority}, ${more} weitere`,
+    more === 0 ? `${n} ${priority}` : `${n} ${priority}, +${more}`,
   marks: (n: number) => (n === 1 ? '1 Hinweis' : `${n} Hinweise`),
   shelved: (title: string, left: string) => `Zurückgestellt: ${title}, noch ${left}`,
-  shelvedShort: (left: string) => `Zurückgestellt, noch ${left}`,
+  shelvedShort: (left: string) => `Zurückgestellt: ${left}`,
   shelvedMany: (n: number, left: string) => `${n} zurückgestellt, nächster in ${left}`,
   soundOff: 'TON AUS',
   goLive: 'Zur Live-Seite',

@@ -112,7 +112,7 @@ export const LIVE = {
   agrees: 'Stimmen überein.',
   differs: 'Liegen weiter auseinander als ihre Messunsicherheit.',
   answerLetDown: 'Ja, wird entlüftet',
-  answerLoss: 'Nein, Luft geht verloren',
+  answerLoss: 'Nein, Luftverlust',
   witnessTitle: 'Rückstellprobe',
   witnessText: 'Die bei Rohrtemperatur gelagerte Probe ist:',
   witnessHard: 'Hart',

@@ -69,7 +69,7 @@ export const DEVICE_GUARD: Record<DeviceGuardState, string> = {
 /** Standing marks: always on the screen while they hold. */
 export const STANDING: Record<Standing, { readonly mark: string; readonly means: string }> = {
   'no-limit': {
-    mark: 'Keine Grenze: keine Warnung',
+    mark: 'Ohne Warngrenze',
     means: 'Kein Packer ist gewählt: nichts warnt hier vor seinem Höchstdruck.',
   },
   'no-margin': {

@@ -4,7 +4,7 @@ import type { FACE as ENGLISH } from '../en/face.ts';
 export const FACE: typeof ENGLISH = {
   // under and over the pressure
   lineU: (u: string) => `Presión de la línea ± ${u}`,
-  lineLost: 'Presión de la línea, sin lectura',
+  lineLost: 'Presión: sin lectura',
   lineOld: 'Presión de la línea, lectura antigua',
   oldFor: (age: string) => `Lectura antigua, ${age}`,
   atRated: 'EN LA ADMISIBLE',

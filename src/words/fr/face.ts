@@ -4,7 +4,7 @@ import type { AirTestVerdict, Priority, Stage } from '../../watch/codes.ts';
 export const FACE = {
   // under and over the pressure
   lineU: (u: string) => `Pression de la ligne ± ${u}`,
-  lineLost: 'Pression de la ligne, pas de mesure',
+  lineLost: 'Pression, pas de mesure',
   lineOld: 'Pression de la ligne, mesure ancienne',
   oldFor: (age: string) => `Mesure ancienne, ${age}`,
   atRated: 'À L’ADMISSIBLE',
@@ -122,7 +122,7 @@ export const FACE = {
   },
   marks: (n: number) => (n === 1 ? '1 marque' : `${n} marques`),
   shelved: (title: string, left: string) => `De côté : ${title}, encore ${left}`,
-  shelvedShort: (left: string) => `De côté, encore ${left}`,
+  shelvedShort: (left: string) => `De côté, ${left}`,
   shelvedMany: (n: number, left: string) => `${n} de côté, la suivante dans ${left}`,
   soundOff: 'SON COUPÉ',
   goLive: 'Voir le direct',

@@ -112,7 +112,7 @@ export const LIVE = {
   agrees: 'Concordent.',
   differs: 'Divergent au-delà de leur incertitude.',
   answerLetDown: 'Oui, on dégonfle',
-  answerLoss: 'Non, on perd de l’air',
+  answerLoss: 'Non, perte d’air',
   witnessTitle: 'Échantillon témoin',
   witnessText: 'L’échantillon gardé à la température de la conduite est :',
   witnessHard: 'Dur',

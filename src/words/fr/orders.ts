@@ -9,7 +9,7 @@ import type { alarms } from './alarms.ts';
  */
 const WORDS: OrderWords = {
   VERB: {
-    'air-off': { lines: ['COUPER AIR', 'MAINTENANT'], spoken: 'Couper l’air, maintenant.' },
+    'air-off': { lines: ['COUPER', 'L’AIR'], spoken: 'Couper l’air, maintenant.' },
     'air-off-vent': { lines: ['COUPER AIR', 'PURGER'], spoken: 'Couper l’air. Puis ouvrir la purge.' },
     'air-off-clear': { lines: ['COUPER AIR', 'S’ÉCARTER'], spoken: 'Couper l’air. S’écarter.' },
     'keep-clear': { lines: ['S’ÉCARTER'], spoken: 'S’écarter du packer.' },
