@@ -19,7 +19,7 @@ import { deviceFault } from './device-faults.ts';
 import { STORE_CAUSE } from './link.ts';
 import { PLACE } from './terms.ts';
 
-const NO_WARNING = 'Keine Warnung heißt nicht sicher.';
+const NO_WARNING = 'Gefahr auch ohne Warnung.';
 
 /** Why the reading is lost, and why it was. */
 const LOSS: Record<LossCause, { readonly is: string; readonly was: string }> = {

@@ -118,7 +118,7 @@ export const FACE = {
     more === 0 ? `${n} ${priority}` : `${n} ${priority}, +${more}`,
   marks: (n: number) => (n === 1 ? '1 Hinweis' : `${n} Hinweise`),
   shelved: (title: string, left: string) => `Zurückgestellt: ${title}, noch ${left}`,
-  shelvedShort: (left: string) => `Zurückgestellt: ${left}`,
+  shelvedShort: (left: string) => `Zurückgestellt ${left}`,
   shelvedMany: (n: number, left: string) => `${n} zurückgestellt, nächster in ${left}`,
   soundOff: 'TON AUS',
   goLive: 'Zur Live-Seite',

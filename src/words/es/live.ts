@@ -94,7 +94,7 @@ export const LIVE: typeof ENGLISH_LIVE = {
   warmSend: 'Comparar',
   agrees: 'Coinciden.',
   differs: 'Difieren más que su incertidumbre.',
-  answerLetDown: 'Sí, desinflando',
+  answerLetDown: 'Sí, purgando',
   answerLoss: 'No, se pierde aire',
   witnessTitle: 'Muestra testigo',
   witnessText: 'La muestra guardada a la temperatura del tubo está:',

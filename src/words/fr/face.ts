@@ -114,17 +114,17 @@ export const FACE = {
   endHold: 'Clore la session : appui long',
 
   // strip and bars of the other pages
-  recording: 'Enregistrement',
+  recording: 'Enregistre',
   rec: 'Enr.',
   lamp: (n: number, priority: string, more: number) => {
     const said = `${n} ${priority}${n > 1 ? 's' : ''}`;
-    return more === 0 ? said : `${said}, ${more} de plus`;
+    return more === 0 ? said : `${said}, +${more}`;
   },
   marks: (n: number) => (n === 1 ? '1 marque' : `${n} marques`),
   shelved: (title: string, left: string) => `De côté : ${title}, encore ${left}`,
   shelvedShort: (left: string) => `De côté, ${left}`,
   shelvedMany: (n: number, left: string) => `${n} de côté, la suivante dans ${left}`,
-  soundOff: 'SON COUPÉ',
+  soundOff: 'MUET',
   goLive: 'Voir le direct',
   mixedLeft: (time: string) => `vie en pot ${time}`,
   cureLeft: (time: string) => `reste à durcir ${time}`,

@@ -85,7 +85,7 @@ describe('orders', () => {
     for (const { code, order } of EVERY) {
       const across = order.verb.join(' ');
       expect(across, code).not.toMatch(/OUVR|FERM|RESTER|GONFLER(?<!DÉGONFLER)|PAS|NE /);
-      expect(order.shutsAir).toBe(order.verb[0] === 'COUPER AIR');
+      expect(order.shutsAir).toBe(/^COUPER (L’)?AIR( |$)/.test(across));
       if (across.includes('COUPER')) expect(order.spoken).toMatch(/^Couper l’air/);
       if (across.includes('PURG')) expect(across).toMatch(/^(COUPER AIR PURGER|PURGER ENCORE)$/);
       if (across === 'COUPER AIR PURGER')

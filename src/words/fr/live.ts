@@ -111,7 +111,7 @@ export const LIVE = {
   warmSend: 'Comparer',
   agrees: 'Concordent.',
   differs: 'Divergent au-delà de leur incertitude.',
-  answerLetDown: 'Oui, on dégonfle',
+  answerLetDown: 'Oui, on purge',
   answerLoss: 'Non, perte d’air',
   witnessTitle: 'Échantillon témoin',
   witnessText: 'L’échantillon gardé à la température de la conduite est :',

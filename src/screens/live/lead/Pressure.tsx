@@ -2,7 +2,7 @@ import { Show } from 'solid-js';
 import type { Trust } from '../../../widgets/trust.ts';
 import type { Layout } from '../layout.ts';
 import type { PressureSlot } from '../pressure-slot.ts';
-import { digitSize, labelPx, notePx, tagSize, unitPx } from './sizes.ts';
+import { digitSize, hasComma, labelPx, notePx, tagSize, unitPx } from './sizes.ts';
 
 /** The line's pressure: the largest number of the page, and what says how it is to be read. */
 export function Pressure(props: { slot: PressureSlot; trust: Trust; layout: Layout; unit: string }) {
@@ -13,7 +13,11 @@ export function Pressure(props: { slot: PressureSlot; trust: Trust; layout: Layo
       <p class="slot-label" style={{ 'font-size': `${labelPx(room())}px` }}>
         {props.slot.label}
       </p>
-      <p class="slot-big" style={{ 'font-size': `${digitSize(props.slot, props.unit, room())}px` }}>
+      <p
+        class="slot-big"
+        classList={{ 'with-comma': hasComma(props.slot) }}
+        style={{ 'font-size': `${digitSize(props.slot, props.unit, room())}px` }}
+      >
         <span class="slot-digits" data-testid="pressure-value">
           {props.slot.digits}
         </span>

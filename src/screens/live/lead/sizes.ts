@@ -15,7 +15,12 @@ export interface SlotRoom {
 export const DIGIT_GAP_EM = -0.035;
 /** Over large digits there is so much air that they do not touch their name (live.css, .slot-big), em; a small window has none to spare. */
 const AIR_EM = 0.06;
-const airShare = ({ small }: SlotRoom): number => (small ? 1 : CAP_EM / (CAP_EM + AIR_EM));
+/** And a decimal comma reaches below them: room for it, a small window's too, em (live.css, .with-comma). */
+const COMMA_EM = { small: 0.12, large: 0.09 } as const;
+const airShare = ({ small }: SlotRoom, comma = false): number =>
+  CAP_EM / (CAP_EM + (small ? 0 : AIR_EM) + (comma ? COMMA_EM[small ? 'small' : 'large'] : 0));
+/** A decimal comma stands among the digits. */
+export const hasComma = (slot: PressureSlot): boolean => slot.digits.includes(',');
 /** Of the pressure's size, the most that a time may have. */
 const TIME_MOST = 0.86;
 /** A unit beside a large number, as a share of it, and the space around it, em of the number. */
@@ -74,7 +79,9 @@ export function digitSize(slot: PressureSlot, unit: string, room: SlotRoom): num
   const unitW = (widthEm(unit, 400) + 0.3) * unitPx(room);
   return fit(form(slot.digits), {
     width: w - 2 * room.pad - unitW,
-    height: airShare(room) * (h - 2 * room.pad - lineH(labelPx(room)) - under - (room.small ? 0 : 8)),
+    height:
+      airShare(room, hasComma(slot)) *
+      (h - 2 * room.pad - lineH(labelPx(room)) - under - (room.small ? 0 : 8)),
     spacingEm: DIGIT_GAP_EM,
   });
 }

@@ -93,6 +93,8 @@ function practiceIn({ practice }: BlockParts, at: Rect): BlockLayout['practice']
   return { at, px };
 }
 
+const ACCENTED = /[\u00c0-\u00dd]/;
+
 /** The largest verb in a room, in as many lines as it is written in or in one. */
 function verbIn(
   verb: readonly string[],
@@ -109,7 +111,10 @@ function verbIn(
       spacingEm: VERB_GAP_EM,
     });
   const lines = oneLine ? [verb.join(' ')] : verb;
-  return { lines, px: sizeOf(lines) };
+  const px = sizeOf(lines);
+  // An accent stands over its capital: one line that fills its room would lose it at the upper edge.
+  const most = lines.length === 1 && ACCENTED.test(lines[0] ?? '') ? Math.floor((h * 0.8) / heightEm) : px;
+  return { lines, px: Math.min(px, most) };
 }
 
 const widthOf = (figures: readonly Figure[], labelPx: number, figurePx: number) =>
@@ -120,6 +125,9 @@ const widthOf = (figures: readonly Figure[], labelPx: number, figurePx: number) 
     ),
   );
 
+/** An urgent order of this size is 15 mm high on a 10-inch tablet, px. */
+const FAR_VERB_PX = 104;
+
 function wide(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayout {
   const high = form !== 'urgent';
   const left = zone.x + 22;
@@ -127,12 +135,18 @@ function wide(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayout
   const footH = 42;
   const h = zone.h - footH - 15;
   const labelPx = 17;
-  const shapeS = Math.round(Math.min(high ? 0.5 * h : 0.44 * h, 110));
-  const figurePx = Math.round(Math.min(h * 0.27, 66));
-  const figuresW = widthOf(parts.figures, labelPx, figurePx);
-  const verbX = left + shapeS + 20;
-  const verbW = right - verbX - (figuresW > 0 ? figuresW + 28 : 0);
-  const { lines, px } = verbIn(parts.verb, verbW, h, form);
+  const asWide = (mostShape: number, mostFigure: number) => {
+    const shapeS = Math.round(Math.min(high ? 0.5 * h : 0.44 * h, mostShape));
+    const figurePx = Math.round(Math.min(h * 0.27, mostFigure));
+    const figuresW = widthOf(parts.figures, labelPx, figurePx);
+    const verbX = left + shapeS + 20;
+    const verbW = right - verbX - (figuresW > 0 ? figuresW + 28 : 0);
+    return { shapeS, figurePx, figuresW, verbX, verbW, ...verbIn(parts.verb, verbW, h, form) };
+  };
+  const roomy = asWide(110, 66);
+  // Beside a long order its shape and its figures are smaller: the order is what is read from far.
+  const narrow = !high && roomy.px < FAR_VERB_PX ? asWide(62, 50) : roomy;
+  const { shapeS, figurePx, figuresW, verbX, verbW, lines, px } = narrow.px > roomy.px ? narrow : roomy;
   const used = Math.min(verbW, Math.ceil(longest(lines) * px));
   const figureX = verbX + used + 28;
   const cell = h / 2;
