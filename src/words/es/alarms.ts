@@ -19,7 +19,7 @@ import { deviceFault } from './device-faults.ts';
 import { STORE_CAUSE } from './link.ts';
 import { PLACE } from './terms.ts';
 
-const NO_WARNING = 'Sin aviso no significa sin peligro.';
+const NO_WARNING = 'Peligro también sin aviso.';
 
 const LOSS: Record<LossCause, { readonly is: string; readonly was: string }> = {
   silence: { is: 'el aparato calla', was: 'el aparato callaba' },
