@@ -2,7 +2,7 @@ import { Show } from 'solid-js';
 import type { Trust } from '../../../widgets/trust.ts';
 import type { Layout } from '../layout.ts';
 import type { PressureSlot } from '../pressure-slot.ts';
-import { digitSize, hasComma, labelPx, notePx, tagSize, unitPx } from './sizes.ts';
+import { digitSize, hasComma, isAiry, labelPx, notePx, tagSize, unitPx } from './sizes.ts';
 
 /** The line's pressure: the largest number of the page, and what says how it is to be read. */
 export function Pressure(props: { slot: PressureSlot; trust: Trust; layout: Layout; unit: string }) {
@@ -15,7 +15,7 @@ export function Pressure(props: { slot: PressureSlot; trust: Trust; layout: Layo
       </p>
       <p
         class="slot-big"
-        classList={{ 'with-comma': hasComma(props.slot) }}
+        classList={{ airy: isAiry(props.slot, room()), 'with-comma': hasComma(props.slot) }}
         style={{ 'font-size': `${digitSize(props.slot, props.unit, room())}px` }}
       >
         <span class="slot-digits" data-testid="pressure-value">

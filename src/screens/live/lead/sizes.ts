@@ -13,12 +13,16 @@ export interface SlotRoom {
 
 /** Large digits stand closer than text does (tokens.css, --digit-gap). */
 export const DIGIT_GAP_EM = -0.035;
-/** Over large digits there is so much air that they do not touch their name (live.css, .slot-big), em; a small window has none to spare. */
-const AIR_EM = 0.06;
+/**
+ * Over large digits there is so much air that they do not touch their name (live.css, .airy), em. A small window has none to spare,
+ * nor have digits over a tag: they are the least that three metres take.
+ */
+const AIR_EM = 0.025;
+export const isAiry = (slot: PressureSlot, { small }: SlotRoom): boolean => !small && slot.tag === null;
 /** And a decimal comma reaches below them: room for it, a small window's too, em (live.css, .with-comma). */
 const COMMA_EM = { small: 0.12, large: 0.09 } as const;
-const airShare = ({ small }: SlotRoom, comma = false): number =>
-  CAP_EM / (CAP_EM + (small ? 0 : AIR_EM) + (comma ? COMMA_EM[small ? 'small' : 'large'] : 0));
+const airShare = ({ small }: SlotRoom, airy: boolean, comma = false): number =>
+  CAP_EM / (CAP_EM + (airy ? AIR_EM : 0) + (comma ? COMMA_EM[small ? 'small' : 'large'] : 0));
 /** A decimal comma stands among the digits. */
 export const hasComma = (slot: PressureSlot): boolean => slot.digits.includes(',');
 /** Of the pressure's size, the most that a time may have. */
@@ -80,7 +84,7 @@ export function digitSize(slot: PressureSlot, unit: string, room: SlotRoom): num
   return fit(form(slot.digits), {
     width: w - 2 * room.pad - unitW,
     height:
-      airShare(room, hasComma(slot)) *
+      airShare(room, isAiry(slot, room), hasComma(slot)) *
       (h - 2 * room.pad - lineH(labelPx(room)) - under - (room.small ? 0 : 8)),
     spacingEm: DIGIT_GAP_EM,
   });
@@ -123,7 +127,7 @@ export function timeSize(
     );
   }
   if (slot.big === null) return 0;
-  const digitsH = (height * airShare(room)) / CAP_EM;
+  const digitsH = (height * airShare(room, !room.small)) / CAP_EM;
   const px = Math.min(width / Math.max(0.01, partsEm(slot.big)), digitsH, pressurePx * TIME_MOST);
   return Math.max(1, Math.floor(px));
 }
