@@ -146,7 +146,7 @@ it('the run is closed, reviewed, and there again after a reload', async () => {
   await page.getByTestId('debrief-plot').waitFor();
   expect(await page.locator('.debrief-lines').textContent()).toMatch(/Regulator set|Regulator too high/);
   await page.getByTestId('to-practice').click();
-  expect(await page.locator('[data-testid^="play-drill-"]').count()).toBe(12);
+  await expect.poll(() => page.locator('[data-testid^="play-drill-"]').count()).toBe(12);
 });
 
 it('touch targets of the live screen are 56 px or more', async () => {
