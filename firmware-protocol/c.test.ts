@@ -27,7 +27,7 @@ it('the C reference passes the same vectors, and its own tests of guard and devi
 
 it('the C reference says the conversation of SPEC.md, byte by byte', () => {
   const spec = readFileSync(path.join(import.meta.dirname, 'SPEC.md'), 'utf8');
-  const { stdout } = spawnSync(buildTest('transcript'), { encoding: 'utf8' });
+  const { stdout } = spawnSync(buildTest('conversation'), { encoding: 'utf8' });
   expect(stdout.split('\n').length).toBeGreaterThan(20);
   expect(spec).toContain(stdout.replace(/^(?=.)/gm, '    '));
 });

@@ -80,7 +80,7 @@ export async function checkFile(
   return { view, record, file, proof };
 }
 
-/** Pieces of the run are judged and made again by other workers meanwhile, where the platform has any. */
+/** Pieces of the run are judged and made again by other workers meanwhile, where the platform can do that. */
 async function withHelp<T>(
   deps: EvidenceDeps,
   file: Blob,

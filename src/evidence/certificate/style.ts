@@ -58,6 +58,9 @@ body:has(> main > .certificate) { margin: 0; background: #fff; }
   .certificate .two, .certificate .photos, .certificate .signs, .certificate .check, .certificate .eight { grid-template-columns: 1fr; }
   .certificate .four { grid-template-columns: 1fr 1fr; }
   .certificate ul { columns: 1; }
+  .certificate .list { table-layout: auto; }
+  .certificate .list :is(th, td) { overflow-wrap: anywhere; }
+  .certificate .list th[scope=col] { width: auto; }
   .certificate .head { flex-wrap: wrap; }
   .certificate figure { overflow-x: auto; }
   .certificate figure svg { min-width: 620px; }

@@ -32,10 +32,6 @@ export interface PieceSite {
   begins?(withTrace: boolean): void;
 }
 
-interface Plan {
-  readonly orders: readonly PieceOrder[];
-}
-
 const stretchOf = ({ start, size }: ZipEntry): Stretch => ({ start, size });
 
 /**
@@ -46,8 +42,8 @@ const stretchOf = ({ start, size }: ZipEntry): Stretch => ({ start, size });
  */
 export async function inPieces(site: PieceSite): Promise<MadeElsewhere | null> {
   try {
-    const plan = await planOf(site);
-    return plan === null ? null : await made(site, plan);
+    const orders = await ordersFor(site);
+    return orders === null ? null : await made(site, orders);
   } catch {
     return null;
   }
@@ -60,7 +56,7 @@ async function manifestIn(source: ByteSource, entries: readonly ZipEntry[]): Pro
   return read.ok ? read.manifest : null;
 }
 
-async function planOf({ source, least }: PieceSite): Promise<Plan | null> {
+async function ordersFor({ source, least }: PieceSite): Promise<readonly PieceOrder[] | null> {
   const { entries } = await readZip(source);
   const manifest = await manifestIn(source, entries);
   const entry = entries.find((e) => e.name === FILE.pages);
@@ -77,17 +73,16 @@ async function planOf({ source, least }: PieceSite): Promise<Plan | null> {
   const trace = found.offsets.length === 0 ? null : { shape, csv: csv === undefined ? null : stretchOf(csv) };
   const pages = stretchOf(entry);
   const froms = [0, ...found.offsets];
-  const orders = froms.map((from, i) => ({
+  return froms.map((from, i) => ({
     pages,
     from,
     to: froms[i + 1] ?? pages.size,
     patient: false,
     trace,
   }));
-  return { orders };
 }
 
-async function made(site: PieceSite, { orders }: Plan): Promise<MadeElsewhere | null> {
+async function made(site: PieceSite, orders: readonly PieceOrder[]): Promise<MadeElsewhere | null> {
   const { file, pool } = site;
   site.begins?.(orders[0]!.trace !== null);
   const shares = orders.map(() => 0);

@@ -156,9 +156,10 @@ function take(s: Cup, tUs: number, c: number, setup: Setup | null, fit: SheetFit
   return true;
 }
 
-/** No sheet speaks of the heat of a cup that runs away: over its hottest point it counts no faster. */
+/** No sheet speaks of the heat of a cup that runs away: so far over its hottest point it counts no faster, K. */
+const OVER_SHEET_K = 20;
 const ageBy = (fit: SheetFit, seconds: number, c: number): number =>
-  seconds / 60 / minutesAt(fit, Math.min(c, fit.hottestC + 20));
+  seconds / 60 / minutesAt(fit, Math.min(c, fit.hottestC + OVER_SHEET_K));
 
 /** A resin that warms by itself within minutes of mixing, or a cup that was mixed before: the pot's temperature is not what it had until then. */
 const isWarm = ({ startC }: Cup, setup: Setup | null): boolean => {

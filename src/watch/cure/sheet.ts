@@ -40,7 +40,7 @@ const COARSEST = 1 / 8;
 /** Weight of the belief that scatter is as stated, in degrees of freedom, against what the points themselves say. */
 const BELIEF = 4;
 /** The lower bound earns no more than at this much over the hottest point: no sheet speaks of such heat, K. */
-export const OVER_HOTTEST_K = 10;
+const OVER_HOTTEST_K = 10;
 
 /** Standard uncertainty of the logarithm of each time. */
 function roundingOf(minutes: readonly number[]): number[] {
