@@ -69,6 +69,9 @@ export function checkCommand(command: Command): Command {
       text(command.by, 'by');
       if (command.how === 'passed' && command.text.trim() === '') bad('gives no reason');
       break;
+    case 'operator':
+      text(command.by, 'by');
+      break;
     case 'note':
       text(command.text, 'text');
       break;

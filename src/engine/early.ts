@@ -40,6 +40,7 @@ const NEEDS_READINGS: Readonly<Record<Command['c'], boolean>> = {
   witness: false,
   override: false,
   check: false,
+  operator: false,
   note: false,
 };
 /** Frames that may go when there are too many: the next one says as much. */

@@ -58,6 +58,7 @@ const command = z.discriminatedUnion('c', [
   z.strictObject({ c: z.literal('witness'), hard: yes, atPipeTemperature: yes }),
   z.strictObject({ c: z.literal('override'), what: text, reason: text }),
   z.strictObject({ c: z.literal('check'), ...check }),
+  z.strictObject({ c: z.literal('operator'), by: text }),
   z.strictObject({ c: z.literal('note'), text }),
 ]);
 
@@ -272,6 +273,7 @@ const event = z.discriminatedUnion('e', [
   told('sample', { doubt: z.enum(SAMPLE_DOUBTS), age: n }),
   told('override', { what: text, reason: text }),
   told('check', check),
+  told('operator', { by: text }),
   told('note', { text }),
   told('device', {
     what: z.enum([

@@ -304,6 +304,8 @@ export type WatchEvent = { readonly tUs: number } & (
       readonly text: string;
       readonly by: string;
     }
+  /** Whoever sits at the computer from here on; empty: nobody is named. */
+  | { readonly e: 'operator'; readonly by: string }
   | { readonly e: 'note'; readonly text: string }
   | {
       readonly e: 'device';

@@ -72,6 +72,7 @@ const COMMANDS: {
     text,
     by: text,
   }),
+  operator: fc.record({ by: text }),
   note: fc.record({ text }),
 };
 const commands = fc.oneof(

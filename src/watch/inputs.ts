@@ -51,6 +51,8 @@ export type Command =
       /** Initials; empty: nobody was named. */
       readonly by: string;
     }
+  /** Whose hands the commands are from here on, by initials; empty: nobody is named. */
+  | { readonly c: 'operator'; readonly by: string }
   | { readonly c: 'note'; readonly text: string };
 
 /** What the machine says. */

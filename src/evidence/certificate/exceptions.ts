@@ -75,6 +75,7 @@ const MAY_BE = {
   'cure-start': false,
   'cure-met': false,
   'outlet-stood': false,
+  operator: false,
   device: false,
   store: false,
   end: false,

@@ -120,6 +120,7 @@ describe('the certificate', () => {
       {
         during: async (bench) => {
           for (const command of [
+            { c: 'operator', by: 'E.<b>' } as const,
             said('o2', '20.9', 'done'),
             said('fence', 'Does not apply <i>here</i>.', 'passed'),
             said('cleaned', '', 'taken-back'),
@@ -138,9 +139,10 @@ describe('the certificate', () => {
     expect(leaf).toContain('Gone on without: Does not apply <i>here</i>.');
     expect(leaf).toContain('Packer cleaned and inspected again not answered');
     expect(leaf).toContain('Item gone, no longer in the list yes time not kept E.F.');
-    const { EXCEPTION: X } = english.certificate;
+    const { CERTIFICATE: C, EXCEPTION: X } = english.certificate;
     const spaced = text.replaceAll('\u00a0', ' ');
     expect(spaced).toContain(X.checkPassed('Fence <b>set up</b>', 'Does not apply <i>here</i>.', 'C.D.'));
+    expect(spaced).toContain(`${C.present} ${C.atComputer('', 'E.<b>')}`);
     expect(spaced).toContain(X.safetyOpen('Sign at the road'));
     expect(spaced).toContain(X.unticked('Packer cleaned and inspected again'));
     const sketch = await office.ask({ q: 'sketch', ref });

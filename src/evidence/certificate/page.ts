@@ -15,6 +15,7 @@ import { escapeXml as esc } from '../escape.ts';
 import type { StatusLine } from '../messages.ts';
 import { lastLimited, numbersOf } from '../numbers.ts';
 import type { Values } from '../open.ts';
+import { operatorsOf } from '../operators-told.ts';
 import { bundleIn } from '../papers.ts';
 import { PAPER, recordPicture } from '../pictures.ts';
 import { checklistLeaves } from './checklist.ts';
@@ -51,6 +52,8 @@ const MOST_TEXT = 300;
 const PAGES = 3;
 /** Exceptions on the first page, and letters of a text there. */
 const MOST_FIRST = 3;
+/** Initials that stand beside the crew's names; each event names its own in the record. */
+const MOST_OPERATORS = 6;
 const MOST_FIRST_TEXT = 105;
 
 /** The program's mark. */
@@ -210,7 +213,10 @@ export function certificatePage(
   const kind = practice === null ? C.title : C.practice.title;
   const sensors = sensorRows(seen);
   const people = presentText(manifest.enclosed ?? null);
-  const present = people === '' ? [] : [{ name: C.present, text: people }];
+  const operators = operatorsOf(manifest.events);
+  const crew =
+    operators.length === 0 ? people : C.atComputer(people, operators.slice(0, MOST_OPERATORS).join(', '));
+  const present = crew === '' ? [] : [{ name: C.present, text: crew }];
   const [repair, how, held] = [[...repairRows(seen), ...present], howRows(seen), heldRows(seen, numbers)];
   const shown = fitting(exceptions, [...repair, ...how, ...held], sensors.length);
   const rest = exceptions.length - shown.length;

@@ -14,7 +14,7 @@ export function answering(app: Pick<Services, 'settings' | 'nowMs'>): Accessor<s
   };
 }
 
-/** Who answers: one key for each who is here today. */
+/** Who is at the computer: one key for each who is here today. */
 export function Who(props: {
   app: Pick<Services, 'settings' | 'nowMs'>;
   /** Says how one is named, where nobody is: not on the live page, where room is dear. */

@@ -24,7 +24,15 @@ export function ChecklistTask(props: { checklist: LiveChecklist }) {
   const before = () => MOMENTS.filter((m, i) => i < first() && !now().includes(m));
   const later = () => MOMENTS.filter((m, i) => i >= first() && !now().includes(m));
   return (
-    <Show when={props.checklist.list()} fallback={<p data-testid="no-checklist">{LIST.noSheet}</p>}>
+    <Show
+      when={props.checklist.list()}
+      fallback={
+        <div class="stack">
+          <Who app={app} />
+          <p data-testid="no-checklist">{LIST.noSheet}</p>
+        </div>
+      }
+    >
       {(list) => {
         const rows = (moments: readonly Moment[]) => (
           <ChecklistRows

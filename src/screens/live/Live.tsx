@@ -19,6 +19,7 @@ import { digitSize } from './lead/sizes.ts';
 import { Time } from './lead/Time.tsx';
 import { Drawer } from './more/Drawer.tsx';
 import { createMore } from './more/state.ts';
+import { sayOperator } from './operator.ts';
 import { OrderZone } from './order/OrderZone.tsx';
 import { place, placeAtMost } from './place.ts';
 import { createStart } from './start.ts';
@@ -37,6 +38,7 @@ export function Live(props: { jobId: string | null }) {
   const more = createMore();
   const checklist = createLiveChecklist(app);
   const face = createFace(app, start, checklist);
+  sayOperator(app, () => start.step() === 'running');
   const actions = createActions(app, start, more, checklist);
   const [span, setSpan] = createSignal<SpanChoice>('stage');
 

@@ -5,6 +5,7 @@ import { eventText } from '../../words/events.ts';
 import { clockTime, stopwatch, zone } from '../../words/format.ts';
 import { REVIEW } from '../../words/review.ts';
 import { useServices } from '../context.ts';
+import { handsOf } from './hands.ts';
 import type { Note } from './notes.ts';
 
 /** Shown before all of them are asked for; of alarms those that were raised. */
@@ -29,6 +30,7 @@ const MAIN: Readonly<Record<WatchEvent['e'], boolean>> = {
   witness: true,
   override: true,
   check: true,
+  operator: true,
   note: true,
   device: true,
   store: true,
@@ -60,6 +62,7 @@ export function EventList(props: {
 }) {
   const app = useServices();
   const [all, setAll] = createSignal(false);
+  const hands = createMemo(() => handsOf(props.events));
   const shown = createMemo(() => (all() ? props.events : props.events.filter(isMain)));
   return (
     <section class="panel" data-testid="events" aria-label={REVIEW.events}>
@@ -106,6 +109,7 @@ export function EventList(props: {
                       </span>
                     ) : null}
                     {eventText(e, app.units())}
+                    <Show when={hands().get(e)}>{(by) => <span class="muted"> ({by()})</span>}</Show>
                   </span>
                 </button>
               </li>

@@ -35,6 +35,7 @@ const NOTED: Readonly<Record<WatchEvent['e'], boolean>> = {
   limits: false,
   'acknowledge-refused': false,
   zero: false,
+  operator: false,
   device: false,
   end: false,
   alarm: false,

@@ -168,6 +168,9 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       emit({ tUs, e: 'check', item, said, safety, how, text, by });
       return;
     }
+    case 'operator':
+      emit({ tUs, e: 'operator', by: command.by });
+      return;
     case 'note':
       emit({ tUs, e: 'note', text: command.text });
       return;

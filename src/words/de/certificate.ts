@@ -101,6 +101,8 @@ const CERTIFICATE = {
   signLine: 'Name, Datum, Unterschrift',
   signedBy: (name: string, when: string) => `${name}, ${when}, von Hand auf dem Bildschirm des Computers`,
   present: 'Kolonne an dem Tag',
+  atComputer: (names: string, list: string) =>
+    names === '' ? `Am Computer: ${list}` : `${names}; am Computer: ${list}`,
   checklist: 'Checkliste',
   checklistOf: (list: string) =>
     `${list}, wie der Auftrag sie behielt, als er angelegt wurde. Antworten sind das Wort der Kolonne; was während des Laufs geantwortet wurde, steht in dessen Aufzeichnung.`,

@@ -61,8 +61,9 @@ export const LIST = {
   inUnit: (name: string, unit: string) => `${name}, ${unit}`,
   unknownItem: (id: string) => `Punkt ${id}, nicht mehr auf der Liste`,
   others: 'Nicht mehr auf der Liste',
-  by: 'Wer antwortet',
-  nobodyText: 'Unter Einstellungen, Leute ankreuzen, wer heute da ist: dann tragen Antworten ein Kürzel.',
+  by: 'Am Computer',
+  nobodyText:
+    'Unter Einstellungen, Leute ankreuzen, wer heute da ist: dann tragen Antworten und was gedrückt wird ein Kürzel.',
   which: 'Checkliste dieses Auftrags',
   keeps: 'Es wurde schon geantwortet: dieser Auftrag behält seine Liste.',
   answered: (n: number, of: number) => `${n} von ${of} beantwortet`,

@@ -222,6 +222,8 @@ export function events(
           return `Entgegen der Warnung weitergemacht (${overrideText(event.what)}): ${event.reason}`;
         case 'check':
           return checkLine(event);
+        case 'operator':
+          return event.by === '' ? 'Am Computer: niemand genannt' : `Am Computer: ${event.by}`;
         case 'note':
           return event.text;
         case 'device':

@@ -99,6 +99,8 @@ const CERTIFICATE = {
   signLine: 'Name, date, signature',
   signedBy: (name: string, when: string) => `${name}, ${when}, by hand on the computer’s screen`,
   present: 'Crew that day',
+  atComputer: (names: string, list: string) =>
+    names === '' ? `At the computer: ${list}` : `${names}; at the computer: ${list}`,
   checklist: 'Checklist',
   checklistOf: (list: string) =>
     `${list}, as the job kept it when it was opened. Answers are the crew’s word; those given during the run stand in its record.`,

@@ -62,8 +62,9 @@ export const LIST = {
   inUnit: (name: string, unit: string) => `${name}, ${unit}`,
   unknownItem: (id: string) => `Item ${id}, no longer in the list`,
   others: 'No longer in the list',
-  by: 'Who answers',
-  nobodyText: 'Tick who is here today under Settings, People: answers then carry initials.',
+  by: 'At the computer',
+  nobodyText:
+    'Tick who is here today under Settings, People: answers and what is pressed then carry initials.',
   which: 'Checklist of this job',
   keeps: 'It was answered already: this job keeps its list.',
   answered: (n: number, of: number) => `${n} of ${of} answered`,

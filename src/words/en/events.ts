@@ -220,6 +220,8 @@ export function events(
           return `Gone on against advice (${overrideText(event.what)}): ${event.reason}`;
         case 'check':
           return checkLine(event);
+        case 'operator':
+          return event.by === '' ? 'At the computer: nobody named' : `At the computer: ${event.by}`;
         case 'note':
           return event.text;
         case 'device':

@@ -95,6 +95,8 @@ const CERTIFICATE = {
   signLine: 'Nombre, fecha, firma',
   signedBy: (name: string, when: string) => `${name}, ${when}, a mano en la pantalla del ordenador`,
   present: 'Cuadrilla de ese día',
+  atComputer: (names: string, list: string) =>
+    names === '' ? `Al ordenador: ${list}` : `${names}; al ordenador: ${list}`,
   checklist: 'Lista de control',
   checklistOf: (list: string) =>
     `${list}, como el trabajo la guardó al abrirse. Las respuestas son palabra de la cuadrilla; las dadas durante la sesión están en su registro.`,

@@ -60,8 +60,9 @@ export const LIST = {
   inUnit: (name: string, unit: string) => `${name}, ${unit}`,
   unknownItem: (id: string) => `Punto ${id}, ya no está en la lista`,
   others: 'Ya no están en la lista',
-  by: 'Quién responde',
-  nobodyText: 'Marcar quién está hoy en Ajustes, Personas: así las respuestas llevan iniciales.',
+  by: 'Al ordenador',
+  nobodyText:
+    'Marcar quién está hoy en Ajustes, Personas: así las respuestas y las pulsaciones llevan iniciales.',
   which: 'Lista de control de este trabajo',
   keeps: 'Ya se respondió: este trabajo conserva su lista.',
   answered: (n: number, of: number) => `${n} de ${of} respondidos`,

@@ -217,6 +217,8 @@ export function events(
           return `Se siguió contra el consejo (${overrideText(event.what)}): ${event.reason}`;
         case 'check':
           return checkLine(event);
+        case 'operator':
+          return event.by === '' ? 'Al ordenador: nadie indicado' : `Al ordenador: ${event.by}`;
         case 'note':
           return event.text;
         case 'device':

@@ -99,6 +99,8 @@ const CERTIFICATE = {
   signLine: 'Nom, date, signature',
   signedBy: (name: string, when: string) => `${name}, ${when}, à la main sur l’écran de l’ordinateur`,
   present: 'Équipe du jour',
+  atComputer: (names: string, list: string) =>
+    names === '' ? `À l’ordinateur : ${list}` : `${names} ; à l’ordinateur : ${list}`,
   checklist: 'Liste de contrôle',
   checklistOf: (list: string) =>
     `${list}, telle que le chantier l’a gardée à son ouverture. Les réponses sont la parole de l’équipe ; celles données pendant la session sont dans son enregistrement.`,

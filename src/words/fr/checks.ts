@@ -61,9 +61,9 @@ export const LIST = {
   inUnit: (name: string, unit: string) => `${name}, ${unit}`,
   unknownItem: (id: string) => `Point ${id}, plus dans la liste`,
   others: 'Plus dans la liste',
-  by: 'Qui répond',
+  by: 'À l’ordinateur',
   nobodyText:
-    'Cocher qui est là aujourd’hui sous Réglages, Personnes : les réponses portent alors des initiales.',
+    'Cocher qui est là aujourd’hui sous Réglages, Personnes : les réponses et ce qui est pressé portent alors des initiales.',
   which: 'Liste de contrôle de ce chantier',
   keeps: 'Il y a déjà des réponses : ce chantier garde sa liste.',
   answered: (n: number, of: number) => `${n} sur ${of} répondus`,

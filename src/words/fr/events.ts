@@ -220,6 +220,8 @@ export function events(
           return `Poursuivi malgré l’avis (${overrideText(event.what)}) : ${event.reason}`;
         case 'check':
           return checkLine(event);
+        case 'operator':
+          return event.by === '' ? 'À l’ordinateur : personne d’indiqué' : `À l’ordinateur : ${event.by}`;
         case 'note':
           return event.text;
         case 'device':

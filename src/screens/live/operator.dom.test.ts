@@ -1,0 +1,61 @@
+import { createRoot, createSignal } from 'solid-js';
+import { expect, it } from 'vitest';
+import type { WatchEvent } from '../../watch/events.ts';
+import type { Services } from '../context.ts';
+import { sayOperator } from './operator.ts';
+
+function bench(here: readonly string[]) {
+  const [events, setEvents] = createSignal<readonly WatchEvent[]>([]);
+  const [run, setRun] = createSignal<{ runId: string } | null>(null);
+  const [today, setToday] = createSignal(here);
+  const asked: unknown[] = [];
+  const services = {
+    nowMs: () => 0,
+    settings: () => ({
+      people: ['A.B.', 'C.D.'].map((initials) => ({ initials, name: initials })),
+      here: [{ day: '1970-01-01', initials: today() }],
+    }),
+    live: { run, events },
+    ask: async (request: { command: { by: string } }) => {
+      asked.push(request.command);
+      setEvents([...events(), { tUs: 1, e: 'operator', by: request.command.by }]);
+    },
+    fail: (e: unknown) => {
+      throw e;
+    },
+  } as unknown as Services;
+  return { services, asked, setRun, setEvents, setToday };
+}
+
+const said = (...by: string[]) => by.map((b) => ({ c: 'operator', by: b }));
+
+it('the one who is here is named once a run is on, again in the next, and when another takes over', () => {
+  const b = bench(['A.B.']);
+  createRoot((dispose) => {
+    sayOperator(b.services, () => true);
+    expect(b.asked).toEqual([]);
+    b.setRun({ runId: 'one' });
+    expect(b.asked).toEqual(said('A.B.'));
+    b.setToday(['C.D.']);
+    expect(b.asked).toEqual(said('A.B.', 'C.D.'));
+    b.setEvents([]);
+    b.setRun({ runId: 'two' });
+    expect(b.asked).toEqual(said('A.B.', 'C.D.', 'C.D.'));
+    dispose();
+  });
+});
+
+it('says nothing where nobody is named, nor what stands there already, nor against another window', () => {
+  const b = bench([]);
+  createRoot((dispose) => {
+    sayOperator(b.services, () => true);
+    b.setRun({ runId: 'one' });
+    expect(b.asked).toEqual([]);
+    b.setEvents([{ tUs: 1, e: 'operator', by: 'A.B.' }]);
+    b.setToday(['A.B.']);
+    expect(b.asked).toEqual([]);
+    b.setEvents([{ tUs: 2, e: 'operator', by: 'C.D.' }]);
+    expect(b.asked).toEqual([]);
+    dispose();
+  });
+});
