@@ -42,7 +42,7 @@ const SIDE = 100;
 export const BIASES = [-2, -1, 1, 2] as const;
 
 /** Where the seeds of each set begin. Those of the side sets lie apart from those of the main one. */
-export const FILL_SEEDS = { main: 1_070_000, quick: 1_170_000, side: 1_220_000, bias: 1_340_000 } as const;
+export const FILL_SEEDS = { main: 2_070_000, quick: 2_170_000, side: 2_220_000, bias: 2_340_000 } as const;
 
 export function tasks(scale: number): FillTask[] {
   const out: FillTask[] = [];
