@@ -2,6 +2,7 @@ import type { MapKind } from '../../job/reading-map.ts';
 import type { Finding, Remark, Verdict } from '../../record/findings.ts';
 import type { ApartFrom, Reservations } from '../../record/reservations.ts';
 import type { Format } from '../create-format.ts';
+import { answerClock } from '../said/figures.ts';
 
 /** Words of the commands: usage, faults of what was given, and what they print. */
 
@@ -180,13 +181,6 @@ const PAGE_WHY: Readonly<Record<Extract<Finding, { f: 'pages' }>['why'], string>
 
 /** What the verify command prints. Codes stand as they are: the reader may look them up in docs/record.md. */
 export const verifyWords = (f: Format) => {
-  /** Run time to a tenth of a second, as a part of a machine's answer: always with a point. */
-  const clock = (us: number | null): string => {
-    if (us === null) return '?';
-    const s = Math.floor(us / 1e6);
-    const two = (n: number): string => String(n).padStart(2, '0');
-    return `${two(Math.floor(s / 3600))}:${two(Math.floor(s / 60) % 60)}:${two(s % 60)}.${String(Math.floor(us / 1e5) % 10)}`;
-  };
   const iso = (ms: number | null): string => (ms === null ? 'nicht vermerkt' : new Date(ms).toISOString());
   return {
     headline: (verdict: Verdict, but: Reservations | null): string =>
@@ -224,19 +218,19 @@ export const verifyWords = (f: Format) => {
         case 'manifest':
           return `manifest.json: ${finding.why}`;
         case 'entries':
-          return `${finding.count} der Art ${finding.what} haben nicht ihre Form; zuerst in Block ${finding.page}, Laufzeit ${clock(finding.tUs)}`;
+          return `${finding.count} der Art ${finding.what} haben nicht ihre Form; zuerst in Block ${finding.page}, Laufzeit ${answerClock(finding.tUs)}`;
         case 'scale':
-          return `das Setup von Block ${finding.page}, Laufzeit ${clock(finding.tUs)}, liest Kanal ${finding.channel} nach einer anderen Skala, als das Gerät dafür nannte`;
+          return `das Setup von Block ${finding.page}, Laufzeit ${answerClock(finding.tUs)}, liest Kanal ${finding.channel} nach einer anderen Skala, als das Gerät dafür nannte`;
         case 'translation':
-          return `${finding.count} Messwerte sind nicht, was die Lesekarte aus den rohen Bytes daneben macht; zuerst in Block ${finding.page}, Laufzeit ${clock(finding.tUs)}`;
+          return `${finding.count} Messwerte sind nicht, was die Lesekarte aus den rohen Bytes daneben macht; zuerst in Block ${finding.page}, Laufzeit ${answerClock(finding.tUs)}`;
         case 'setup':
-          return `das Setup von Block ${finding.page}, Laufzeit ${clock(finding.tUs)}, folgt nicht aus sich selbst: ${finding.what}${finding.channel === null ? '' : ` von Kanal ${finding.channel}`}`;
+          return `das Setup von Block ${finding.page}, Laufzeit ${answerClock(finding.tUs)}, folgt nicht aus sich selbst: ${finding.what}${finding.channel === null ? '' : ` von Kanal ${finding.channel}`}`;
         case 'contradiction':
           return `Manifest und Blöcke widersprechen einander in: ${finding.members.join(', ')}`;
         case 'pages': {
           const { page, pages, why, fromUs, toUs } = finding;
           const which = pages === 1 ? `Block ${page}` : `Blöcke ${page} bis ${page + pages - 1}`;
-          return `${which}: ${PAGE_WHY[why]}; Laufzeit ${clock(fromUs)} bis ${clock(toUs)}`;
+          return `${which}: ${PAGE_WHY[why]}; Laufzeit ${answerClock(fromUs)} bis ${answerClock(toUs)}`;
         }
         case 'judgement':
           if (finding.moved > 0)
@@ -287,8 +281,8 @@ export const verifyWords = (f: Format) => {
           return 'keine signierten Prüfsummen: die abgeleiteten Dateien wurden neu gemacht und verglichen';
         case 'states-apart':
           return r.count === 1
-            ? `ein Zustand des Programms folgt nicht aus den Blöcken davor und wurde nicht benutzt; in Block ${r.page}, Laufzeit ${clock(r.tUs)}`
-            : `${r.count} Zustände des Programms folgen nicht aus den Blöcken davor und wurden nicht benutzt; der erste in Block ${r.page}, Laufzeit ${clock(r.tUs)}`;
+            ? `ein Zustand des Programms folgt nicht aus den Blöcken davor und wurde nicht benutzt; in Block ${r.page}, Laufzeit ${answerClock(r.tUs)}`
+            : `${r.count} Zustände des Programms folgen nicht aus den Blöcken davor und wurden nicht benutzt; der erste in Block ${r.page}, Laufzeit ${answerClock(r.tUs)}`;
         case 'derived-otherwise':
           return `${r.file} ist, wie signiert; dieses Programm würde sie anders machen`;
         case 'not-judged':
@@ -298,9 +292,9 @@ export const verifyWords = (f: Format) => {
         case 'clock-back':
           return `die Uhr lief zurück: ${r.what}${r.at === 0 ? '' : ` ${r.at}`}${r.times === 1 ? '' : `, ${r.times}-mal`}, um ${Math.round(r.seconds)} s`;
         case 'clock-apart':
-          return `Uhren sind uneins: ${r.what}, um ${Math.round(r.seconds)} s${r.tUs === undefined ? '' : ` bei Laufzeit ${clock(r.tUs)}`}`;
+          return `Uhren sind uneins: ${r.what}, um ${Math.round(r.seconds)} s${r.tUs === undefined ? '' : ` bei Laufzeit ${answerClock(r.tUs)}`}`;
         case 'gaps':
-          return `Lücken in den Messwerten: ${r.count}, die längste von ${Math.round(r.seconds)} s bis Laufzeit ${clock(r.tUs)}`;
+          return `Lücken in den Messwerten: ${r.count}, die längste von ${Math.round(r.seconds)} s bis Laufzeit ${answerClock(r.tUs)}`;
         case 'read-by-map':
           return `${r.beside ? 'Temperaturen des zweiten Adapters ' : ''}${READ_BY[r.map]}; der Quelle fehlt: ${r.lacks.join(', ')}`;
         case 'device-limit':

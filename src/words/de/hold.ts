@@ -1,6 +1,7 @@
 import type { CannotTellReason, LeakFigure, LeakVerdict } from '../../watch/events.ts';
 import type { CureView, HoldView } from '../../watch/view.ts';
 import { type Format, METRIC } from '../create-format.ts';
+import { boundUp } from '../said/figures.ts';
 
 /** What the hold and the cure show. */
 
@@ -30,9 +31,6 @@ const CURE_SOURCE: Record<CureView['source'], string> = {
   ground: 'aus der geplanten Temperatur des Erdreichs',
   none: 'keine Temperatur zum Zählen',
 };
-
-/** An upper bound is rounded up, and never to nothing: no line is tight to 0.0 mbar/min. */
-const boundUp = (mbarPerMin: number): number => Math.max(0.1, Math.ceil(mbarPerMin * 10 - 1e-9) / 10);
 
 /** A figure and its interval, each as it reads. */
 export interface Ends {

@@ -2,6 +2,7 @@ import type { MapKind } from '../../job/reading-map.ts';
 import type { Finding, Remark, Verdict } from '../../record/findings.ts';
 import type { ApartFrom, Reservations } from '../../record/reservations.ts';
 import type { Format } from '../create-format.ts';
+import { answerClock } from '../said/figures.ts';
 
 /** Words of the commands: usage, faults of what was given, and what they print. */
 
@@ -172,13 +173,6 @@ const PAGE_WHY: Readonly<Record<Extract<Finding, { f: 'pages' }>['why'], string>
 
 /** What the verify command prints. Codes stand as they are: the reader may look them up in docs/record.md. */
 export const verifyWords = (f: Format) => {
-  /** Run time to a tenth of a second, as a part of a machine's answer: always with a point. */
-  const clock = (us: number | null): string => {
-    if (us === null) return '?';
-    const s = Math.floor(us / 1e6);
-    const two = (n: number): string => String(n).padStart(2, '0');
-    return `${two(Math.floor(s / 3600))}:${two(Math.floor(s / 60) % 60)}:${two(s % 60)}.${String(Math.floor(us / 1e5) % 10)}`;
-  };
   const iso = (ms: number | null): string => (ms === null ? 'not noted' : new Date(ms).toISOString());
   return {
     headline: (verdict: Verdict, but: Reservations | null): string =>
@@ -216,19 +210,19 @@ export const verifyWords = (f: Format) => {
         case 'manifest':
           return `manifest.json: ${finding.why}`;
         case 'entries':
-          return `${finding.count} of kind ${finding.what} not of their form; the first in page ${finding.page}, run time ${clock(finding.tUs)}`;
+          return `${finding.count} of kind ${finding.what} not of their form; the first in page ${finding.page}, run time ${answerClock(finding.tUs)}`;
         case 'scale':
-          return `the Setup of page ${finding.page}, run time ${clock(finding.tUs)}, reads channel ${finding.channel} by another scale than the device gave for it`;
+          return `the Setup of page ${finding.page}, run time ${answerClock(finding.tUs)}, reads channel ${finding.channel} by another scale than the device gave for it`;
         case 'translation':
-          return `${finding.count} samples are not what the reading map makes of the raw bytes beside them; the first in page ${finding.page}, run time ${clock(finding.tUs)}`;
+          return `${finding.count} samples are not what the reading map makes of the raw bytes beside them; the first in page ${finding.page}, run time ${answerClock(finding.tUs)}`;
         case 'setup':
-          return `the Setup of page ${finding.page}, run time ${clock(finding.tUs)}, does not follow from itself: ${finding.what}${finding.channel === null ? '' : ` of channel ${finding.channel}`}`;
+          return `the Setup of page ${finding.page}, run time ${answerClock(finding.tUs)}, does not follow from itself: ${finding.what}${finding.channel === null ? '' : ` of channel ${finding.channel}`}`;
         case 'contradiction':
           return `manifest and pages contradict each other in: ${finding.members.join(', ')}`;
         case 'pages': {
           const { page, pages, why, fromUs, toUs } = finding;
           const which = pages === 1 ? `page ${page}` : `pages ${page} to ${page + pages - 1}`;
-          return `${which}: ${PAGE_WHY[why]}; run time ${clock(fromUs)} to ${clock(toUs)}`;
+          return `${which}: ${PAGE_WHY[why]}; run time ${answerClock(fromUs)} to ${answerClock(toUs)}`;
         }
         case 'judgement':
           if (finding.moved > 0)
@@ -279,8 +273,8 @@ export const verifyWords = (f: Format) => {
           return 'no signed sums: the derived files were made again and compared';
         case 'states-apart':
           return r.count === 1
-            ? `a state of the engine does not follow from the pages before, and was not used; in page ${r.page}, run time ${clock(r.tUs)}`
-            : `${r.count} states of the engine do not follow from the pages before, and were not used; the first in page ${r.page}, run time ${clock(r.tUs)}`;
+            ? `a state of the engine does not follow from the pages before, and was not used; in page ${r.page}, run time ${answerClock(r.tUs)}`
+            : `${r.count} states of the engine do not follow from the pages before, and were not used; the first in page ${r.page}, run time ${answerClock(r.tUs)}`;
         case 'derived-otherwise':
           return `${r.file} is as signed; this program would make it otherwise`;
         case 'not-judged':
@@ -290,9 +284,9 @@ export const verifyWords = (f: Format) => {
         case 'clock-back':
           return `the clock ran back: ${r.what}${r.at === 0 ? '' : ` ${r.at}`}${r.times === 1 ? '' : `, ${r.times} times`}, by ${Math.round(r.seconds)} s`;
         case 'clock-apart':
-          return `clocks disagree: ${r.what}, by ${Math.round(r.seconds)} s${r.tUs === undefined ? '' : ` at run time ${clock(r.tUs)}`}`;
+          return `clocks disagree: ${r.what}, by ${Math.round(r.seconds)} s${r.tUs === undefined ? '' : ` at run time ${answerClock(r.tUs)}`}`;
         case 'gaps':
-          return `gaps in the readings: ${r.count}, the longest of ${Math.round(r.seconds)} s until run time ${clock(r.tUs)}`;
+          return `gaps in the readings: ${r.count}, the longest of ${Math.round(r.seconds)} s until run time ${answerClock(r.tUs)}`;
         case 'read-by-map':
           return `${r.beside ? 'temperatures of the second adapter ' : ''}${READ_BY[r.map]}; the source has no ${r.lacks.join(', no ')}`;
         case 'device-limit':

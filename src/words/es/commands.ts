@@ -3,6 +3,7 @@ import type { Finding, Remark, Verdict } from '../../record/findings.ts';
 import type { ApartFrom, Reservations } from '../../record/reservations.ts';
 import type { Format } from '../create-format.ts';
 import type { FAULT as ENGLISH_FAULT } from '../en/commands.ts';
+import { answerClock } from '../said/figures.ts';
 
 /** Bad input: one line each that says what and where. */
 export const FAULT: typeof ENGLISH_FAULT = {
@@ -177,13 +178,6 @@ const PAGE_WHY: Readonly<Record<Extract<Finding, { f: 'pages' }>['why'], string>
 
 /** What the verify command prints. Codes stand as they are: the reader may look them up in docs/record.md. */
 export const verifyWords = (f: Format) => {
-  /** Run time to a tenth of a second, as a part of a machine's answer: always with a point. */
-  const clock = (us: number | null): string => {
-    if (us === null) return '?';
-    const s = Math.floor(us / 1e6);
-    const two = (n: number): string => String(n).padStart(2, '0');
-    return `${two(Math.floor(s / 3600))}:${two(Math.floor(s / 60) % 60)}:${two(s % 60)}.${String(Math.floor(us / 1e5) % 10)}`;
-  };
   const iso = (ms: number | null): string => (ms === null ? 'sin anotar' : new Date(ms).toISOString());
   return {
     headline: (verdict: Verdict, but: Reservations | null): string =>
@@ -221,19 +215,19 @@ export const verifyWords = (f: Format) => {
         case 'manifest':
           return `manifest.json: ${finding.why}`;
         case 'entries':
-          return `${finding.count} de la clase ${finding.what} no tienen su forma; lo primero en la página ${finding.page}, tiempo de sesión ${clock(finding.tUs)}`;
+          return `${finding.count} de la clase ${finding.what} no tienen su forma; lo primero en la página ${finding.page}, tiempo de sesión ${answerClock(finding.tUs)}`;
         case 'scale':
-          return `el Setup de la página ${finding.page}, tiempo de sesión ${clock(finding.tUs)}, lee el canal ${finding.channel} con otra escala que la que dio el aparato`;
+          return `el Setup de la página ${finding.page}, tiempo de sesión ${answerClock(finding.tUs)}, lee el canal ${finding.channel} con otra escala que la que dio el aparato`;
         case 'translation':
-          return `${finding.count} muestras no son lo que el mapa de lectura hace de los bytes que tienen al lado; lo primero en la página ${finding.page}, tiempo de sesión ${clock(finding.tUs)}`;
+          return `${finding.count} muestras no son lo que el mapa de lectura hace de los bytes que tienen al lado; lo primero en la página ${finding.page}, tiempo de sesión ${answerClock(finding.tUs)}`;
         case 'setup':
-          return `el Setup de la página ${finding.page}, tiempo de sesión ${clock(finding.tUs)}, no se sigue de sí mismo: ${finding.what}${finding.channel === null ? '' : ` del canal ${finding.channel}`}`;
+          return `el Setup de la página ${finding.page}, tiempo de sesión ${answerClock(finding.tUs)}, no se sigue de sí mismo: ${finding.what}${finding.channel === null ? '' : ` del canal ${finding.channel}`}`;
         case 'contradiction':
           return `manifiesto y páginas se contradicen en: ${finding.members.join(', ')}`;
         case 'pages': {
           const { page, pages, why, fromUs, toUs } = finding;
           const which = pages === 1 ? `página ${page}` : `páginas ${page} a ${page + pages - 1}`;
-          return `${which}: ${PAGE_WHY[why]}; tiempo de sesión ${clock(fromUs)} a ${clock(toUs)}`;
+          return `${which}: ${PAGE_WHY[why]}; tiempo de sesión ${answerClock(fromUs)} a ${answerClock(toUs)}`;
         }
         case 'judgement':
           if (finding.moved > 0)
@@ -284,8 +278,8 @@ export const verifyWords = (f: Format) => {
           return 'sin sumas firmadas: los ficheros derivados se rehicieron y compararon';
         case 'states-apart':
           return r.count === 1
-            ? `un estado del programa no se sigue de las páginas anteriores y no se usó; en la página ${r.page}, tiempo de sesión ${clock(r.tUs)}`
-            : `${r.count} estados del programa no se siguen de las páginas anteriores y no se usaron; el primero en la página ${r.page}, tiempo de sesión ${clock(r.tUs)}`;
+            ? `un estado del programa no se sigue de las páginas anteriores y no se usó; en la página ${r.page}, tiempo de sesión ${answerClock(r.tUs)}`
+            : `${r.count} estados del programa no se siguen de las páginas anteriores y no se usaron; el primero en la página ${r.page}, tiempo de sesión ${answerClock(r.tUs)}`;
         case 'derived-otherwise':
           return `${r.file} está como se firmó; este programa lo haría distinto`;
         case 'not-judged':
@@ -295,9 +289,9 @@ export const verifyWords = (f: Format) => {
         case 'clock-back':
           return `el reloj fue hacia atrás: ${r.what}${r.at === 0 ? '' : ` ${r.at}`}${r.times === 1 ? '' : `, ${r.times} veces`}, ${Math.round(r.seconds)} s`;
         case 'clock-apart':
-          return `los relojes discrepan: ${r.what}, ${Math.round(r.seconds)} s${r.tUs === undefined ? '' : ` en tiempo de sesión ${clock(r.tUs)}`}`;
+          return `los relojes discrepan: ${r.what}, ${Math.round(r.seconds)} s${r.tUs === undefined ? '' : ` en tiempo de sesión ${answerClock(r.tUs)}`}`;
         case 'gaps':
-          return `huecos en las lecturas: ${r.count}, el más largo de ${Math.round(r.seconds)} s hasta tiempo de sesión ${clock(r.tUs)}`;
+          return `huecos en las lecturas: ${r.count}, el más largo de ${Math.round(r.seconds)} s hasta tiempo de sesión ${answerClock(r.tUs)}`;
         case 'read-by-map':
           return `${r.beside ? 'temperaturas del segundo adaptador: ' : ''}${READ_BY[r.map]}; la fuente no tiene: ${r.lacks.join(', ')}`;
         case 'device-limit':

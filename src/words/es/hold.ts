@@ -2,6 +2,7 @@ import type { CannotTellReason, LeakFigure, LeakVerdict } from '../../watch/even
 import type { CureView, HoldView } from '../../watch/view.ts';
 import { type Format, METRIC } from '../create-format.ts';
 import type { Ends } from '../en/hold.ts';
+import { boundUp } from '../said/figures.ts';
 
 const LEAK_VERDICT: Record<LeakVerdict, string> = {
   leaking: 'Pierde',
@@ -29,9 +30,6 @@ const CURE_SOURCE: Record<CureView['source'], string> = {
   ground: 'de la temperatura del terreno prevista',
   none: 'sin temperatura con que contar',
 };
-
-/** An upper bound is rounded up, and never to nothing: no line is tight to 0.0 mbar/min. */
-const boundUp = (mbarPerMin: number): number => Math.max(0.1, Math.ceil(mbarPerMin * 10 - 1e-9) / 10);
 
 /** Ends that read the same are no range. */
 const ends = ({ low, high }: Ends): string => (low === high ? '' : ` (${low} a ${high})`);

@@ -1,6 +1,6 @@
-import type { DerivationInput, InputCode, PlanNote, PlanUnit, RefusalCode } from '../../job/plan-codes.ts';
-import type { Kind } from '../../units/display.ts';
-import { type Format, METRIC, NO_VALUE } from '../create-format.ts';
+import type { InputCode, PlanNote, RefusalCode } from '../../job/plan-codes.ts';
+import { type Format, METRIC } from '../create-format.ts';
+import { planNumbers } from '../said/plan-numbers.ts';
 
 /** `of` is what the refusal is about and its numbers, in brackets, or nothing. */
 const REFUSAL: Record<RefusalCode, (of: string) => string> = {
@@ -90,56 +90,11 @@ const INPUT: Record<InputCode, string> = {
   sooner: 'antes, hasta',
 };
 
-const KIND: Partial<Record<PlanUnit, Kind>> = {
-  bar: 'pressure',
-  mbar: 'smallPressure',
-  'mbar/min': 'pressureRate',
-  C: 'temperature',
-  K: 'temperatureDifference',
-  mm: 'length',
-  m: 'distance',
-  L: 'volume',
-  g: 'mass',
-  J: 'energy',
-  N: 'force',
-};
-
-const PLAIN: Partial<Record<PlanUnit, string>> = {
-  Pa: 'Pa',
-  'g/m2': 'g/m²',
-  'kg/m3': 'kg/m³',
-  MPa: 'MPa',
-  '%': '%',
-};
-
 export function refusals(f: Format) {
-  /** A number of the plan in the user's units. */
-  const planNumber = (value: number, unit: PlanUnit, units = METRIC): string => {
-    if (!Number.isFinite(value)) return NO_VALUE;
-    if (unit === 's') return f.duration(value);
-    if (unit === 'min') return f.duration(value * 60);
-    const kind = KIND[unit];
-    if (kind !== undefined)
-      return f.quantity(kind, value, units, unit === 'bar' && Math.abs(value) < 0.1 ? 1 : 0);
-    const digits = unit === '%' || Math.abs(value) >= 100 ? 0 : Math.abs(value) >= 10 ? 1 : 2;
-    const text = f.fixed(value, digits);
-    return PLAIN[unit] === undefined ? text : `${text}\u00a0${PLAIN[unit]}`;
-  };
-
-  const inputsText = (inputs: readonly DerivationInput[], units = METRIC): string =>
-    inputs.map((i) => `${INPUT[i.name]} ${planNumber(i.value, i.unit, units)}`).join(', ');
-
-  const noteText = (text: (of: string) => string, note: PlanNote<string>, units = METRIC): string => {
-    const numbers = inputsText(note.numbers, units);
-    const of = [note.about ?? '', numbers].filter((t) => t !== '').join(': ');
-    return text(of === '' ? '' : ` (${of})`);
-  };
-
+  const numbers = planNumbers(f, INPUT, ': ');
   return {
-    planNumber,
-    inputsText,
-    noteText,
+    ...numbers,
     refusalText: (note: PlanNote<RefusalCode>, units = METRIC): string =>
-      noteText(REFUSAL[note.code], note, units),
+      numbers.noteText(REFUSAL[note.code], note, units),
   };
 }

@@ -2,6 +2,7 @@ import type { MapKind } from '../../job/reading-map.ts';
 import type { Finding, Remark, Verdict } from '../../record/findings.ts';
 import type { ApartFrom, Reservations } from '../../record/reservations.ts';
 import type { Format } from '../create-format.ts';
+import { answerClock } from '../said/figures.ts';
 
 /** Words of the commands: usage, faults of what was given, and what they print. */
 
@@ -185,13 +186,6 @@ const PAGE_WHY: Readonly<Record<Extract<Finding, { f: 'pages' }>['why'], string>
 
 /** What the verify command prints. Codes stand as they are: the reader may look them up in docs/record.md. */
 export const verifyWords = (f: Format) => {
-  /** Run time to a tenth of a second, as a part of a machine's answer: always with a point. */
-  const clock = (us: number | null): string => {
-    if (us === null) return '?';
-    const s = Math.floor(us / 1e6);
-    const two = (n: number): string => String(n).padStart(2, '0');
-    return `${two(Math.floor(s / 3600))}:${two(Math.floor(s / 60) % 60)}:${two(s % 60)}.${String(Math.floor(us / 1e5) % 10)}`;
-  };
   const iso = (ms: number | null): string => (ms === null ? 'non noté' : new Date(ms).toISOString());
   return {
     headline: (verdict: Verdict, but: Reservations | null): string =>
@@ -229,19 +223,19 @@ export const verifyWords = (f: Format) => {
         case 'manifest':
           return `manifest.json : ${finding.why}`;
         case 'entries':
-          return `${finding.count} du genre ${finding.what} pas dans leur forme ; le premier dans la page ${finding.page}, temps de session ${clock(finding.tUs)}`;
+          return `${finding.count} du genre ${finding.what} pas dans leur forme ; le premier dans la page ${finding.page}, temps de session ${answerClock(finding.tUs)}`;
         case 'scale':
-          return `le Setup de la page ${finding.page}, temps de session ${clock(finding.tUs)}, lit la voie ${finding.channel} avec une autre échelle que celle donnée par le boîtier`;
+          return `le Setup de la page ${finding.page}, temps de session ${answerClock(finding.tUs)}, lit la voie ${finding.channel} avec une autre échelle que celle donnée par le boîtier`;
         case 'translation':
-          return `${finding.count} mesures ne sont pas ce que la table de lecture fait des octets bruts à côté ; la première dans la page ${finding.page}, temps de session ${clock(finding.tUs)}`;
+          return `${finding.count} mesures ne sont pas ce que la table de lecture fait des octets bruts à côté ; la première dans la page ${finding.page}, temps de session ${answerClock(finding.tUs)}`;
         case 'setup':
-          return `le Setup de la page ${finding.page}, temps de session ${clock(finding.tUs)}, ne découle pas de lui-même : ${finding.what}${finding.channel === null ? '' : ` de la voie ${finding.channel}`}`;
+          return `le Setup de la page ${finding.page}, temps de session ${answerClock(finding.tUs)}, ne découle pas de lui-même : ${finding.what}${finding.channel === null ? '' : ` de la voie ${finding.channel}`}`;
         case 'contradiction':
           return `manifeste et pages se contredisent dans : ${finding.members.join(', ')}`;
         case 'pages': {
           const { page, pages, why, fromUs, toUs } = finding;
           const which = pages === 1 ? `page ${page}` : `pages ${page} à ${page + pages - 1}`;
-          return `${which} : ${PAGE_WHY[why]} ; temps de session ${clock(fromUs)} à ${clock(toUs)}`;
+          return `${which} : ${PAGE_WHY[why]} ; temps de session ${answerClock(fromUs)} à ${answerClock(toUs)}`;
         }
         case 'judgement':
           if (finding.moved > 0)
@@ -292,8 +286,8 @@ export const verifyWords = (f: Format) => {
           return 'pas de sommes signées : les fichiers dérivés ont été refaits et comparés';
         case 'states-apart':
           return r.count === 1
-            ? `un état du programme ne suit pas des pages précédentes et n’a pas servi ; dans la page ${r.page}, temps de session ${clock(r.tUs)}`
-            : `${r.count} états du programme ne suivent pas des pages précédentes et n’ont pas servi ; le premier dans la page ${r.page}, temps de session ${clock(r.tUs)}`;
+            ? `un état du programme ne suit pas des pages précédentes et n’a pas servi ; dans la page ${r.page}, temps de session ${answerClock(r.tUs)}`
+            : `${r.count} états du programme ne suivent pas des pages précédentes et n’ont pas servi ; le premier dans la page ${r.page}, temps de session ${answerClock(r.tUs)}`;
         case 'derived-otherwise':
           return `${r.file} est tel que signé ; ce programme le ferait autrement`;
         case 'not-judged':
@@ -303,9 +297,9 @@ export const verifyWords = (f: Format) => {
         case 'clock-back':
           return `l’horloge a reculé : ${r.what}${r.at === 0 ? '' : ` ${r.at}`}${r.times === 1 ? '' : `, ${r.times} fois`}, de ${Math.round(r.seconds)} s`;
         case 'clock-apart':
-          return `des horloges se contredisent : ${r.what}, de ${Math.round(r.seconds)} s${r.tUs === undefined ? '' : ` au temps de session ${clock(r.tUs)}`}`;
+          return `des horloges se contredisent : ${r.what}, de ${Math.round(r.seconds)} s${r.tUs === undefined ? '' : ` au temps de session ${answerClock(r.tUs)}`}`;
         case 'gaps':
-          return `lacunes dans les mesures : ${r.count}, la plus longue de ${Math.round(r.seconds)} s jusqu’au temps de session ${clock(r.tUs)}`;
+          return `lacunes dans les mesures : ${r.count}, la plus longue de ${Math.round(r.seconds)} s jusqu’au temps de session ${answerClock(r.tUs)}`;
         case 'read-by-map':
           return `${r.beside ? 'températures du deuxième adaptateur ' : ''}${READ_BY[r.map]} ; la source n’a pas : ${r.lacks.join(', ')}`;
         case 'device-limit':
