@@ -23,7 +23,7 @@ import { LivePage, Page } from './Page.tsx';
 import type { AppServices } from './services.ts';
 import { createAutoReturn } from './strip/auto-return.ts';
 import { fetchWatch } from './strip/fetch-watch.ts';
-import { NAV, Strip } from './strip/Strip.tsx';
+import { NAV, navPx, Strip } from './strip/Strip.tsx';
 import type { Update } from './update.ts';
 
 /** The frame round every page: the strip, the page, and what lies over both when something is wrong. */
@@ -123,10 +123,12 @@ export function Shell(props: { services: AppServices; update: Update }) {
   /** On the other pages the strip has the pressure in it as soon as something is connected. */
   const isGlanced = createMemo(() => live.run() !== null || (live.link()?.state ?? 'idle') !== 'idle');
   // The live page's marks and the word of a practice come before the ways to other pages.
+  // Where their names are longer than in English the strip has that much less for all else.
+  const forNames = createMemo(() => stripW() - Math.max(0, navPx() - 320));
   const crowded = () =>
     onLive()
-      ? (marks() > 0 || practice()) && stripW() < (marks() > 0 && practice() ? 1400 : 1100)
-      : stripW() < (!isGlanced() ? 800 : practice() ? 1500 : 1200);
+      ? (marks() > 0 || practice()) && forNames() < (marks() > 0 && practice() ? 1400 : 1100)
+      : forNames() < (!isGlanced() ? 800 : practice() ? 1500 : 1200);
 
   return (
     <ServicesContext.Provider value={app}>

@@ -1,5 +1,6 @@
 import { createSignal, For, type JSX, Show } from 'solid-js';
 import type { Route } from '../../screens/route.ts';
+import { widthEm } from '../../widgets/fit.ts';
 import { UI } from '../../words/ui.ts';
 import { BRAND_MARK } from '../brand.ts';
 
@@ -11,6 +12,13 @@ export const NAV: readonly { readonly page: Route['page']; readonly href: string
     { page: 'settings', href: '#/settings', text: UI.settings },
     { page: 'about', href: '#/about', text: UI.about },
   ];
+
+/** Letters of the ways to other pages, and what stands beside each, px (shell.css). */
+const NAV_LETTERS_PX = 16;
+const NAV_BESIDE_PX = 18;
+/** Width that they take in the page's language, px; they are 320 in English. */
+export const navPx = (): number =>
+  NAV.reduce((sum, { text }) => sum + widthEm(text, 400) * NAV_LETTERS_PX + NAV_BESIDE_PX, 0);
 
 /**
  * The head of every page: name, pages, and what is to be known everywhere. A practice makes barrier stripes of it. In the hand the

@@ -31,6 +31,7 @@ function boxOf(width: number, height: number): LadderBox {
   return {
     column,
     numeralsX: column.x - (small ? 9 : 17),
+    numeralsW: column.x - (small ? 9 : 17),
     labelsX,
     labelsW: width - labelsX - 4,
     small,

@@ -19,6 +19,8 @@ export interface LadderBox {
   readonly column: Rect;
   /** Right edge of the numerals. */
   readonly numeralsX: number;
+  /** Room for them left of that edge. */
+  readonly numeralsW: number;
   readonly labelsX: number;
   readonly labelsW: number;
   readonly small: boolean;
@@ -62,6 +64,7 @@ export function lanesBox(size: LanesSize): LanesBox {
     ladder: {
       column: { x: columnX, y: top, w: columnW, h: foot - top },
       numeralsX: columnX - stopBeyond(small) - (small ? 2 : 3),
+      numeralsW: numerals - stopBeyond(small) - (small ? 2 : 3),
       labelsX,
       labelsW: w - labelsX - (small ? 3 : 6),
       small,

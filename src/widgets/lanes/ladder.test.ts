@@ -100,6 +100,16 @@ describe('the marks', () => {
     expect(BOX.numeralsX).toBeLessThan(Math.min(...xs));
   });
 
+  it('numerals of four digits, as in an air test, are smaller and not cut', () => {
+    const sized = (unit: typeof BAR) =>
+      ladderGround(LADDERS.hold, BOX, unit).flatMap((s) => (s.k === 'text' ? [s] : []));
+    const [bar, mbar] = [sized(BAR), sized({ ...BAR, unit: 'mbar', factor: 1000 })];
+    expect(mbar.map((s) => s.text)).toContain('1500');
+    expect(mbar[0]!.size).toBeLessThan(bar[0]!.size);
+    // A digit of B612 is 0.65 of its size wide (measured in Chromium).
+    expect(4 * 0.65 * mbar[0]!.size).toBeLessThanOrEqual(BOX.numeralsW);
+  });
+
   it('without a limit there is no hatch, stop, band or mark', () => {
     const ground = ladderGround(LADDERS.noLimit, BOX, BAR);
     expect(rects(ground).some((r) => r.texture !== undefined || r.fill === 'band2')).toBe(false);

@@ -20,7 +20,7 @@ function fillEdges(box: LadderBox): readonly [number, number] {
 
 /** What stands still while limits and scale do: well, hatch, band, rungs, numerals. */
 export function ladderGround(state: LadderState, box: LadderBox, unit: PressureUnit): Shape[] {
-  const { column: c, small, numeralsX } = box;
+  const { column: c, small, numeralsX, numeralsW } = box;
   const { limits, endBar } = state;
   const y = pressureY(c, endBar);
   const right = c.x + c.w;
@@ -41,7 +41,7 @@ export function ladderGround(state: LadderState, box: LadderBox, unit: PressureU
     const at = y(v / unit.factor);
     out.push(line(c.x - (small ? 4 : 8), at, c.x, at, { tone: 'ink', wide: 2 }));
   }
-  out.push(...pressureNumerals(c, numeralsX, endBar, unit, small));
+  out.push(...pressureNumerals(c, numeralsX, endBar, unit, small, numeralsW));
   return out;
 }
 

@@ -19,10 +19,14 @@ export type PressureUnit = Pick<ReadingUnit, 'unit' | 'factor' | 'text' | 'axis'
 /** Size of an axis' numbers, px. */
 export const numeralSize = (small: boolean): number => (small ? 12 : 15);
 
+/** Width of a digit of the face's type, in its own size. */
+const DIGIT_EM = 0.65;
+
 /**
  * Numbers of the pressure scale, which trace and ladder share, with their unit.
  * @param box whose height is the scale's
  * @param rightX right edge of the numbers, px
+ * @param room left of that edge, px: numbers of more digits (mbar of an air test) are smaller, none is cut
  */
 export function pressureNumerals(
   box: Rect,
@@ -30,17 +34,20 @@ export function pressureNumerals(
   endBar: number,
   unit: PressureUnit,
   small: boolean,
+  room = Number.POSITIVE_INFINITY,
 ): Shape[] {
   const y = pressureY(box, endBar);
   const end = endBar * unit.factor;
   const { numeral, digits } = stepsOf(end);
-  const size = numeralSize(small);
   const values = multiples(numeral, end);
-  const out: Shape[] = values.map((v) => ({
+  const texts = values.map((v) => unit.axis(v, digits));
+  const longest = Math.max(1, ...texts.map((t) => t.length));
+  const size = Math.min(numeralSize(small), room / (longest * DIGIT_EM));
+  const out: Shape[] = values.map((v, i) => ({
     k: 'text',
     x: rightX,
     y: y(v / unit.factor) + size * CAP * 0.5,
-    text: unit.axis(v, digits),
+    text: texts[i] ?? '',
     size,
     anchor: 'end',
     tone: 'ink2',

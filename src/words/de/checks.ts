@@ -68,7 +68,7 @@ export const LIST = {
   keeps: 'Es wurde schon geantwortet: dieser Auftrag behält seine Liste.',
   answered: (n: number, of: number) => `${n} von ${of} beantwortet`,
   noSheet: 'Dieser Lauf hat kein Auftragsblatt und damit keine Checkliste.',
-  nothingNow: 'In diesem Schritt wird nichts gefragt.',
+  nothingNow: 'In diesem Abschnitt wird nichts gefragt.',
   before: 'Vorher gefragt',
   later: 'Später gefragt',
   open: 'Checkliste öffnen',

@@ -40,7 +40,7 @@ const EVIDENCE = {
   openFirst:
     'Der Lauf hat noch kein Ende. Beenden oder als unterbrochen schließen, bevor er versiegelt wird.',
   sealedAt: 'Versiegelt',
-  sealedBy: (date: string, who: string) => `Versiegelt ${date} von ${who}`,
+  sealedBy: (date: string, who: string) => `Versiegelt ${date}, Signatur: ${who}`,
   key: 'Schlüssel',
   keyOf: (who: string) => `Schlüssel (${who})`,
   file: 'Nachweisdatei speichern',

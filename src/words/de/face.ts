@@ -70,7 +70,7 @@ export const FACE = {
 
   // keys
   more: 'Mehr',
-  close: 'Schließen',
+  close: 'Zurück',
   hold: 'gedrückt halten',
   useSheet: 'Mit diesem Auftragsblatt weiter',
   choosePacker: 'Packer wählen',

@@ -58,7 +58,7 @@ export const OFFICE = {
     'too-large': 'zu groß für eine Aufzeichnung',
     unreadable: 'ließ sich nicht lesen',
   },
-  signedBy: (who: string) => `signiert von ${who}`,
+  signedBy: (who: string) => `Signatur: ${who}`,
   open: 'Öffnen',
   keep: 'Im Archiv behalten',
   kept: 'Im Archiv behalten.',

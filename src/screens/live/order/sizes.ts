@@ -145,7 +145,7 @@ function wide(l: Layout, zone: Rect, parts: BlockParts, form: Form): BlockLayout
   };
   const roomy = asWide(110, 66);
   // Beside a long order its shape and its figures are smaller: the order is what is read from far.
-  const narrow = !high && roomy.px < FAR_VERB_PX ? asWide(56, 46) : roomy;
+  const narrow = !high && roomy.px < FAR_VERB_PX ? asWide(48, 44) : roomy;
   const { shapeS, figurePx, figuresW, verbX, verbW, lines, px } = narrow.px > roomy.px ? narrow : roomy;
   const used = Math.min(verbW, Math.ceil(longest(lines) * px));
   const figureX = verbX + used + 28;
