@@ -1,6 +1,7 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { STANDINGS } from '../../src/watch/codes.ts';
+import { CAP_EM } from '../../src/widgets/fit.ts';
 import { faults, open, profile, serve } from './app.ts';
 import { clippedTexts } from './clipped.ts';
 import { SCENES } from './scenes.ts';
@@ -112,7 +113,6 @@ async function look() {
   });
 }
 
-const CAP_EM = 0.76;
 const inside = (b: Box, w: number, h: number) =>
   b.x >= -0.6 && b.y >= -0.6 && b.x + b.w <= w + 0.6 && b.y + b.h <= h + 0.6;
 const apart = (a: Box, b: Box) =>

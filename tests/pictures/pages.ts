@@ -26,7 +26,21 @@ export const PAGES = [
   'registers',
   'bench',
 ] as const;
-export type PageName = (typeof PAGES)[number];
+
+/** What else there is: further looks of those pages, and pages that are made for hands that come once a while. */
+export const FURTHER_PAGES = [
+  'sheet-pipe',
+  'sheet-line',
+  'sheet-mixing',
+  'sheet-record',
+  'sheet-whole',
+  'checklists',
+  'checklist',
+  'practice',
+  'debrief',
+  'log',
+] as const;
+export type PageName = (typeof PAGES)[number] | (typeof FURTHER_PAGES)[number];
 
 /** The runs that the pages show. */
 export const PAGE_STORIES = ['repair', 'too-far', 'practice'] as const satisfies readonly StoryName[];
@@ -126,6 +140,16 @@ export async function preparePages(
     backup: ['#/backup', '[data-testid=make-backup]'],
     folder: ['#/office', 'main h1'],
     about: ['#/about', '[data-testid=licences]'],
+    'sheet-pipe': [`#/job/${JOB_ID}`, '[data-testid=step-pipe]'],
+    'sheet-line': [`#/job/${JOB_ID}`, '[data-testid=step-line]'],
+    'sheet-mixing': [`#/job/${JOB_ID}`, '[data-testid=step-mixing]'],
+    'sheet-record': [`#/job/${JOB_ID}`, '[data-testid=step-record]'],
+    'sheet-whole': [`#/job/${JOB_ID}`, '[data-testid=all-fields]'],
+    checklists: ['#/checklist', '[data-testid=new-checklist]'],
+    checklist: ['#/checklist/new', '[data-testid=save-document]'],
+    practice: ['#/practice', '[data-testid=free-practice]'],
+    debrief: [`#/debrief/${run('practice')}`, '[data-testid=debrief-plot]'],
+    log: ['#/log', '[data-testid=checkpoint]'],
   };
   return async (name) => {
     if (isWithoutRuns(name)) return openWithoutRuns(stand, name);
@@ -136,6 +160,8 @@ export async function preparePages(
     await stand.goto(hash);
     await page.locator(there).first().waitFor({ timeout: READ_MS });
     if (name === 'verify') await verifyFile();
+    // A step of the sheet, or all of them, is a press away.
+    if (name.startsWith('sheet-')) await page.locator(there).click();
     // Sketches and traces come from the workers.
     await page.waitForTimeout(400);
     await page.evaluate(() => scrollTo(0, 0));

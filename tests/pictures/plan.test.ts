@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { LIVE_STATES } from '../stand/states.ts';
-import { liveName, looksOf, looksWanted, pageLooks, SIZES, wantedOf } from './plan.ts';
+import { languagesOf, liveName, looksOf, looksWanted, pageLooks, SIZES, wantedOf } from './plan.ts';
 
 it('plans every state on tablet and phone, and the chosen ones at all sizes and in all themes', () => {
   for (const state of LIVE_STATES) {
@@ -35,4 +35,7 @@ it('names what it does not know', () => {
   expect(() => wantedOf({ stories: 'saga' })).toThrow('no story saga; there are: repair');
   expect(() => wantedOf({ themes: 'night' })).toThrow('no theme night');
   expect(() => wantedOf({ sizes: 'big' })).toThrow('big is no size like 1180x820');
+  expect(languagesOf('de,fr')).toEqual(['de', 'fr']);
+  expect(languagesOf('all')).toEqual(['en', 'de', 'es', 'fr']);
+  expect(() => languagesOf('de,tlh')).toThrow('no language tlh; there are: en de es fr');
 });

@@ -1,3 +1,4 @@
+import { LANGUAGES } from '../../src/words/languages.ts';
 import { THEMES, type Theme } from '../stand/stand.ts';
 import { LIVE_STATES, type LiveState, STORIES, type StoryName } from '../stand/states.ts';
 
@@ -124,6 +125,12 @@ export function wantedOf(values: {
     whole,
   };
 }
+
+/** @throws Error naming a language that there is none of */
+export const languagesOf = (text: string): string[] => {
+  const all = Object.keys(LANGUAGES);
+  return text === 'all' ? all : known('language', all, text);
+};
 
 /** The plan's looks, or every wanted size in every wanted theme. */
 export function looksWanted(planned: readonly Look[], { sizes, themes }: Wanted): readonly Look[] {

@@ -40,7 +40,7 @@ const OUTLET = { channel: 5, role: 'outlet-pressure', place: null, sensorId: nul
 
 /** Keeps the job with its packer, resin and sensors, as the job sheet would have. @param pair with a second pressure */
 export async function keepJob(stand: Stand, pair = false): Promise<void> {
-  const { job, packer, resin, sensors } = demoBundle(NAMES);
+  const { job, packer, resin, sensors } = demoBundle(stand.names ?? NAMES);
   if (packer === null || resin === null) throw new Error('the job has no packer or no resin');
   await stand.put({ kind: 'packer', id: ownId(packer.id), body: packer.document });
   await stand.put({ kind: 'resin', id: ownId(resin.id), body: { ...resin.document, curePoints: CURE } });

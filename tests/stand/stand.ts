@@ -3,6 +3,7 @@ import path from 'node:path';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { build, type PreviewServer, preview } from 'vite';
 import type { Answers, LinkView, Request, RigFault, RigHand, RunView } from '../../src/engine/messages.ts';
+import type { DemoNames } from '../../src/job/demo.ts';
 import type { StoredDocument } from '../../src/record/stores/store.ts';
 import type { RigDeviceOptions } from '../../src/rig/device.ts';
 import type { Command } from '../../src/watch/inputs.ts';
@@ -22,6 +23,8 @@ export interface Stand {
   readonly page: Page;
   readonly context: BrowserContext;
   readonly origin: string;
+  /** What the repair's job and documents are called; null: in English. */
+  readonly names: DemoNames | null;
   /** Errors that the page threw or logged. */
   readonly faults: string[];
   /**
@@ -117,10 +120,18 @@ export interface StandOptions {
   /** Where the built app is. */
   readonly folder?: string;
   readonly size?: { readonly width: number; readonly height: number };
+  /** Of the browser: what the page speaks follows from it. */
+  readonly locale?: string;
+  readonly names?: DemoNames;
 }
 
 /** Opens the app's start page on a fresh profile. Time goes by itself until the first pass(). */
-export async function openStand({ folder = 'dist', size }: StandOptions = {}): Promise<Stand> {
+export async function openStand({
+  folder = 'dist',
+  size,
+  locale = 'en-GB',
+  names,
+}: StandOptions = {}): Promise<Stand> {
   const server = await serveStand(folder);
   const place = profile(server.origin);
   const context = await chromium.launchPersistentContext(place.dir, {
@@ -129,7 +140,7 @@ export async function openStand({ folder = 'dist', size }: StandOptions = {}): P
     args: FLAGS,
     viewport: size ?? { width: 1180, height: 820 },
     serviceWorkers: 'block',
-    locale: 'en-GB',
+    locale,
     timezoneId: 'Europe/Berlin',
     colorScheme: 'light',
   });
@@ -165,6 +176,7 @@ export async function openStand({ folder = 'dist', size }: StandOptions = {}): P
     page,
     context,
     origin: server.origin,
+    names: names ?? null,
     faults: seen,
     pass: async (seconds, says) =>
       (await order({ o: 'pass', ms: seconds * 1000, until: says === undefined ? null : String(says) })) ===

@@ -83,7 +83,7 @@ describe('the certificate', () => {
       'batches R-1204 and H-0877',
       'Transducer 0-4 bar, serial T-2207',
       'inside the hold band, of 1 min 00 s',
-      '± 0.05\u00a0bar (k = 2)',
+      '±\u00a00.05\u00a0bar (k\u00a0=\u00a02)',
       'Seen by the client',
     ])
       expect(text.replace(/\u00a0/g, ' ')).toContain(part.replace(/\u00a0/g, ' '));

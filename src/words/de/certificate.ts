@@ -38,7 +38,7 @@ const CERTIFICATE = {
   batchesOf: 'Harz, Chargen',
   waterAbove: 'Grundwasser über der Sohle',
   groundAt: 'Erdreich oder Rohr',
-  sensorU: (sensor: string, u: string) => `${sensor}, ± ${u}`,
+  sensorU: (sensor: string, u: string) => `${sensor}, ± ${u}`,
   calibrated: 'Kalibriert',
   gaugeAtSeat: 'Manometer und Sensor, beim Anlegen',
   witness: 'Rückstellprobe',
@@ -140,7 +140,7 @@ const CERTIFICATE = {
   dn: (dn: number) => `DN ${dn}`,
   inner: (mm: string) => `Innendurchmesser ${mm} mm`,
   crew: 'Kolonne',
-  date: 'Aufgezeichnet',
+  date: 'Zeitraum',
   fromTo: (from: string, to: string) => `${from} bis ${to}`,
   utc: (date: string, time: string) => `${date} ${time} UTC`,
   packer: 'Packer',
@@ -182,7 +182,7 @@ const CERTIFICATE = {
     `${floor} bis ${ceiling} (Mindestdruck aus dem, was das Füllen zeigte)`,
   leak: 'Leck',
   peak: 'Spitze des Laufs',
-  peakU: (peak: string, u: string) => `${peak} ± ${u} (k = 2)`,
+  peakU: (peak: string, u: string) => `${peak} ± ${u} (k = 2)`,
   cure: 'Härtezeit laut Datenblatt',
   coldest: 'Kälteste wahrscheinliche Stelle beim Aushärten',
   noHold: 'Kein Halten wurde aufgezeichnet.',
@@ -256,7 +256,7 @@ export function certificate(f: Format) {
     const bounds =
       low === null || high === null
         ? 'kein brauchbarer Druck'
-        : `${f.pressure(low)} bis ${f.pressure(high)}${uBar === null ? '' : `, je ± ${f.pressure(uBar)} (k = 2)`}`;
+        : `${f.pressure(low)} bis ${f.pressure(high)}${uBar === null ? '' : `, je ± ${f.pressure(uBar)} (k = 2)`}`;
     const where = floorKnown ? 'im Haltebereich' : 'gefüllt und nicht über der Obergrenze';
     return `${f.duration(bandS)} ${where}, von ${f.duration(holdS)}; ${bounds}`;
   };

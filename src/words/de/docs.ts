@@ -34,7 +34,7 @@ export const DOCS = {
   cureText:
     'Zeit bis zu dem Ende, das das Datenblatt nennt, bei jeder Temperatur, die es gibt. Eine Zeile reicht, mehr sind besser.',
   temperature: 'Temperatur',
-  minutes: 'Minuten',
+  minutes: 'Zeit',
   rangeLo: 'Messbereich von',
   rangeHi: 'Messbereich bis',
   spanLo: 'Signal am unteren Ende',

@@ -140,7 +140,7 @@ export const LIVE = {
 
 export const RIG = {
   title: 'Übungsanlage',
-  text: 'Ihre Griffe und Fehler. Keine echte Leitung hat dieses Feld.',
+  text: 'Griffe und Fehler der Anlage. Keine echte Leitung hat dieses Feld.',
   valve: 'Zulufthahn',
   shut: 'Zu',
   regulator: 'Druckregler',

@@ -38,7 +38,7 @@ const CERTIFICATE = {
   batchesOf: 'Resin, batches',
   waterAbove: 'Groundwater above the invert',
   groundAt: 'Ground or pipe',
-  sensorU: (sensor: string, u: string) => `${sensor}, ± ${u}`,
+  sensorU: (sensor: string, u: string) => `${sensor}, ± ${u}`,
   calibrated: 'Calibrated',
   gaugeAtSeat: 'Dial gauge and sensor, at the seat',
   witness: 'Witness sample',
@@ -180,7 +180,7 @@ const CERTIFICATE = {
     `${floor} to ${ceiling} (hold floor from what inflating showed)`,
   leak: 'Leak',
   peak: 'Peak of the run',
-  peakU: (peak: string, u: string) => `${peak} ± ${u} (k = 2)`,
+  peakU: (peak: string, u: string) => `${peak} ± ${u} (k = 2)`,
   cure: 'Data-sheet cure time',
   coldest: 'Coldest likely spot while curing',
   noHold: 'No hold was recorded.',
@@ -249,7 +249,7 @@ export function certificate(f: Format) {
     const bounds =
       low === null || high === null
         ? 'no usable pressure'
-        : `${f.pressure(low)} to ${f.pressure(high)}${uBar === null ? '' : `, each ± ${f.pressure(uBar)} (k = 2)`}`;
+        : `${f.pressure(low)} to ${f.pressure(high)}${uBar === null ? '' : `, each ± ${f.pressure(uBar)} (k = 2)`}`;
     const where = floorKnown ? 'inside the hold band' : 'inflated and not over the ceiling';
     return `${f.duration(bandS)} ${where}, of ${f.duration(holdS)}; ${bounds}`;
   };

@@ -34,7 +34,7 @@ export const DOCS = {
   cureText:
     'Time to the end that the data sheet names, at each temperature it gives. One row is enough, more are better.',
   temperature: 'Temperature',
-  minutes: 'Minutes',
+  minutes: 'Time',
   rangeLo: 'Range from',
   rangeHi: 'Range to',
   spanLo: 'Signal at the lower end',

@@ -33,7 +33,7 @@ const CERTIFICATE = {
   batchesOf: 'Resina, lotes',
   waterAbove: 'Agua freática sobre la solera',
   groundAt: 'Terreno o tubo',
-  sensorU: (sensor: string, u: string) => `${sensor}, ± ${u}`,
+  sensorU: (sensor: string, u: string) => `${sensor}, ± ${u}`,
   calibrated: 'Calibrado',
   gaugeAtSeat: 'Manómetro y sensor, al asentar',
   witness: 'Muestra testigo',
@@ -176,7 +176,7 @@ const CERTIFICATE = {
     `${floor} a ${ceiling} (mínimo según lo que mostró el inflado)`,
   leak: 'Fuga',
   peak: 'Pico de la sesión',
-  peakU: (peak: string, u: string) => `${peak} ± ${u} (k = 2)`,
+  peakU: (peak: string, u: string) => `${peak} ± ${u} (k = 2)`,
   cure: 'Tiempo de curado de la ficha técnica',
   coldest: 'Punto probable más frío al curar',
   noHold: 'No se registró ninguna retención.',
@@ -247,7 +247,7 @@ export function certificate(f: Format) {
     const bounds =
       low === null || high === null
         ? 'ninguna presión que sirva'
-        : `${f.pressure(low)} a ${f.pressure(high)}${uBar === null ? '' : `, cada una ± ${f.pressure(uBar)} (k = 2)`}`;
+        : `${f.pressure(low)} a ${f.pressure(high)}${uBar === null ? '' : `, cada una ± ${f.pressure(uBar)} (k = 2)`}`;
     const where = floorKnown ? 'en la banda de retención' : 'inflado y no sobre el techo';
     return `${f.duration(bandS)} ${where}, de ${f.duration(holdS)}; ${bounds}`;
   };

@@ -37,7 +37,7 @@ export const DOCS: typeof ENGLISH_DOCS = {
   cureText:
     'Tiempo hasta el final que nombra la ficha técnica, a cada temperatura que da. Basta una fila, más es mejor.',
   temperature: 'Temperatura',
-  minutes: 'Minutos',
+  minutes: 'Tiempo',
   rangeLo: 'Rango desde',
   rangeHi: 'Rango hasta',
   spanLo: 'Señal en el extremo bajo',

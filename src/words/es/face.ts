@@ -32,7 +32,7 @@ export const FACE: typeof ENGLISH = {
   lastValue: (value: string) => `última ${value}`,
   lastValueAt: (value: string, clock: string) => `última ${value}, a las ${clock}`,
   everyoneClear: ['TODOS', 'LEJOS'],
-  overFor: (time: string) => `Sobre la admisible hace ${time}`,
+  overFor: (time: string) => `Lleva sobre la admisible ${time}`,
   trueUnknown: 'no se sabe cuánto',
   peak: (value: string) => `pico ${value}`,
   ifLeftOpen: (value: string) => `si queda abierta: ${value}`,
@@ -43,7 +43,7 @@ export const FACE: typeof ENGLISH = {
   thenGauge: 'después leer el manómetro',
   inBand: (time: string) => `En la banda de retención ${time}`,
   leak: (verdict: string) => `Fuga: ${verdict}`,
-  held: (time: string) => `En retención hace ${time}`,
+  held: (time: string) => `Lleva en retención ${time}`,
   checkSample: ['TOCAR', 'MUESTRA'],
   metAgo: (time: string) => `hace ${time}`,
   reached: (when: string) =>

@@ -74,8 +74,8 @@ export const AIR_SOURCE: Record<AirSource, string> = {
 };
 
 export const PLATE: Record<Plate, string> = {
-  maximum: 'Presión máxima',
-  working: 'Presión de trabajo (se toma como máxima)',
+  maximum: 'Presión máxima admisible',
+  working: 'Presión de trabajo (se toma como admisible)',
 };
 
 export const CONDITION: Record<Condition, string> = {

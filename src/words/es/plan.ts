@@ -9,7 +9,7 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'diameter-unknown': (of) =>
     `No se sabe el diámetro del tubo: se usa la admisible más baja del packer${of}.`,
   'diameter-not-measured': (of) => `El tamaño nominal hace de diámetro interior${of}. Medirlo.`,
-  'plate-says-working': (of) => `La presión de trabajo de la placa se toma como máxima${of}.`,
+  'plate-says-working': (of) => `La presión de trabajo de la placa se toma como admisible${of}.`,
   'working-proposed': (of) => `No se escribió presión de trabajo: se usa la propuesta${of}.`,
   'ceiling-kept': (of) =>
     `Durante una sesión el techo se puede bajar, nunca subir: vale el de su comienzo${of}.`,

@@ -10,7 +10,7 @@ export const STAGE: Record<Stage, string> = {
   hold: 'Retención',
   'let-down': 'Desinflar',
   done: 'Acabado',
-  'air-test': 'Ensayo con aire',
+  'air-test': 'Ensayo',
   abandoned: 'Abandonado',
 };
 

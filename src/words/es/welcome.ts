@@ -29,7 +29,7 @@ export const WELCOME = {
   guidePicture:
     'Una escala de presión desde cero hasta más allá de la presión admisible, con los nombres de sus marcas al lado.',
   over: { name: 'Sobre la admisible', means: 'un reventón puede matar' },
-  rated: { name: 'Admisible', means: 'el tope del packer' },
+  rated: { name: 'Admisible', means: 'hasta aquí aguanta el packer' },
   ceiling: { name: 'Techo', means: 'la admisible menos la duda de la lectura' },
   settles: { name: 'Quedará aquí', means: 'si la llave se cierra cuando se dice' },
   working: { name: 'Trabajo', means: 'el objetivo de la fase va en placa llena' },

@@ -38,7 +38,7 @@ const CERTIFICATE = {
   batchesOf: 'Résine, lots',
   waterAbove: 'Nappe au-dessus du radier',
   groundAt: 'Sol ou conduite',
-  sensorU: (sensor: string, u: string) => `${sensor}, ± ${u}`,
+  sensorU: (sensor: string, u: string) => `${sensor}, ± ${u}`,
   calibrated: 'Étalonné',
   gaugeAtSeat: 'Manomètre et capteur, au plaquage',
   witness: 'Échantillon témoin',
@@ -182,7 +182,7 @@ const CERTIFICATE = {
     `${floor} à ${ceiling} (plancher d’après ce qu’a montré le gonflage)`,
   leak: 'Fuite',
   peak: 'Pic de la session',
-  peakU: (peak: string, u: string) => `${peak} ± ${u} (k = 2)`,
+  peakU: (peak: string, u: string) => `${peak} ± ${u} (k = 2)`,
   cure: 'Temps de durcissement (fiche technique)',
   coldest: 'Point le plus froid probable du durcissement',
   noHold: 'Aucun maintien n’a été enregistré.',
@@ -256,7 +256,7 @@ export function certificate(f: Format) {
     const bounds =
       low === null || high === null
         ? 'pas de pression utilisable'
-        : `${f.pressure(low)} à ${f.pressure(high)}${uBar === null ? '' : `, chacune ± ${f.pressure(uBar)} (k = 2)`}`;
+        : `${f.pressure(low)} à ${f.pressure(high)}${uBar === null ? '' : `, chacune ± ${f.pressure(uBar)} (k = 2)`}`;
     const where = floorKnown ? 'dans la plage de maintien' : 'gonflé et pas au-dessus du plafond';
     return `${f.duration(bandS)} ${where}, sur ${f.duration(holdS)} ; ${bounds}`;
   };

@@ -35,7 +35,7 @@ export const DOCS = {
   cureText:
     'Temps jusqu’à la fin que nomme la fiche technique, à chaque température qu’elle donne. Une ligne suffit, plusieurs valent mieux.',
   temperature: 'Température',
-  minutes: 'Minutes',
+  minutes: 'Temps',
   rangeLo: 'Étendue de',
   rangeHi: 'Étendue à',
   spanLo: 'Signal au bas de l’étendue',

@@ -76,8 +76,8 @@ export const AIR_SOURCE: Record<AirSource, string> = {
 };
 
 export const PLATE: Record<Plate, string> = {
-  maximum: 'Pression maximale',
-  working: 'Pression de travail (prise comme maximale)',
+  maximum: 'Pression maximale admissible',
+  working: 'Pression de travail (prise comme admissible)',
 };
 
 export const CONDITION: Record<Condition, string> = {

@@ -94,7 +94,7 @@ const INPUT: Record<InputCode, string> = {
 };
 
 export function refusals(f: Format) {
-  const numbers = planNumbers(f, INPUT, ' : ');
+  const numbers = planNumbers(f, INPUT, ' : ');
   return {
     ...numbers,
     refusalText: (note: PlanNote<RefusalCode>, units = METRIC): string =>
