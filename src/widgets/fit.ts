@@ -7,6 +7,8 @@ import { createSignal } from 'solid-js';
 
 /** Height of digits and capitals in em (B612, measured on its outlines). */
 export const CAP_EM = 0.76;
+/** Capitals with an accent over them: it reaches to where the line above ends. */
+export const ACCENTED = /[\u00c0-\u00dd]/;
 /** Width of a letter where nothing can be measured, em: wide enough for bold capitals. */
 const GUESS_EM = 0.66;
 const AT_PX = 100;

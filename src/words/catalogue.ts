@@ -28,7 +28,7 @@ export async function loadCatalogue(wording: Wording, languages: Languages = LAN
     language.further(),
     language.outside(),
   ]);
-  const format = createFormat(wording.decimal);
+  const format = createFormat(wording.decimal, language.byte);
   const seen = watch(format);
   return { ...start(format), ...seen, ...further(format, seen), ...outside(format), wording };
 }

@@ -29,7 +29,7 @@ function once<T>(load: () => Promise<T>): () => Promise<T> {
  */
 export async function chooseWords(wording: Wording, languages: Languages = LANGUAGES): Promise<void> {
   const language = languageNamed(wording.language, languages);
-  const format = createFormat(wording.decimal);
+  const format = createFormat(wording.decimal, language.byte);
   words = (await language.start()).start(format);
   const watch = once(async () => {
     const made = (await language.watch()).watch(format);

@@ -36,7 +36,8 @@ const two = (n: number): string => String(n).padStart(2, '0');
 
 export type Format = ReturnType<typeof createFormat>;
 
-export function createFormat(decimal: Decimal) {
+/** @param byte sign of a byte in the language */
+export function createFormat(decimal: Decimal, byte = 'B') {
   /** A fixed number of digits with a true minus sign, and no '-0'. */
   const fixed = (value: number, digits: number): string =>
     Number.isFinite(value) ? formatNumber(value, digits, decimal) : NO_VALUE;
@@ -132,10 +133,10 @@ export function createFormat(decimal: Decimal) {
     /** Bytes for reading. */
     bytes: (n: number | null | undefined): string => {
       if (n === null || n === undefined) return NO_VALUE;
-      if (n < 1000) return `${n}${NBSP}B`;
-      if (n < 1e6) return `${fixed(n / 1e3, 0)}${NBSP}kB`;
-      if (n < 1e9) return `${fixed(n / 1e6, 1)}${NBSP}MB`;
-      return `${fixed(n / 1e9, 1)}${NBSP}GB`;
+      if (n < 1000) return `${n}${NBSP}${byte}`;
+      if (n < 1e6) return `${fixed(n / 1e3, 0)}${NBSP}k${byte}`;
+      if (n < 1e9) return `${fixed(n / 1e6, 1)}${NBSP}M${byte}`;
+      return `${fixed(n / 1e9, 1)}${NBSP}G${byte}`;
     },
 
     percent: (fraction: number): string => `${fixed(fraction * 100, 0)}${NBSP}%`,

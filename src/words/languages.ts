@@ -22,6 +22,8 @@ export type OutsideWords = ReturnType<English['outside']>;
 export interface Language {
   /** Its name in itself. */
   readonly name: string;
+  /** Sign of a byte; where none is told it is B. */
+  readonly byte?: string;
   start(): Promise<Pick<English, 'start'>>;
   watch(): Promise<Pick<English, 'watch'>>;
   further(): Promise<Pick<English, 'further'>>;
@@ -55,6 +57,7 @@ export const LANGUAGES: Languages = {
   },
   fr: {
     name: 'Français',
+    byte: 'o',
     start: () => import('./fr/start.ts'),
     watch: () => import('./fr/watch.ts'),
     further: () => import('./fr/further.ts'),

@@ -240,7 +240,7 @@ export function certificatePage(
 <div class="leaf">
 ${head(1)}
 <header><p class="kind">${esc(kind)}</p><h1>${esc(cut(title))}</h1><p>${esc(firstLine(seen))}</p></header>${practice?.note ?? ''}
-<section class="boxed" aria-label="${esc(words.account.ACCOUNT.label)}"><p class="account-line">${esc(words.account.accountText(account, numbers, utcClock(seen)).join(' '))}</p><p>${esc(C.witness)}: ${esc(words.account.witnessText(account))}.</p>${
+<section class="boxed" aria-label="${esc(words.account.ACCOUNT.label)}"><p class="account-line">${esc(words.account.accountText(account, numbers, utcClock(seen)).join(' '))}</p><p>${esc(C.witness)}${words.ui.UI.colon} ${esc(words.account.witnessText(account))}.</p>${
     first.length === 0
       ? `<p>${esc(C.noException)}</p>`
       : `<p>${esc(C.exceptionsAre(exceptions.length))}</p><ul class="weightiest">${first.map((e) => `<li>${lettered(shorter(e))}</li>`).join('')}${more > 0 ? `<li>${esc(C.allOnNext(more))}</li>` : ''}</ul>`
@@ -252,7 +252,7 @@ ${head(1)}
 <dl class="eight">${firstRows(seen, account)
     .map((r) => `<div><dt>${esc(r.name)}</dt><dd>${lettered(shorter(r.text))}</dd></div>`)
     .join('')}</dl>
-<footer class="foot"><p><strong>${esc(C.doesNot)}:</strong> ${esc(C.doesNotShort)}</p><p class="small">${esc(C.fingerprintLabel)}</p><p class="mono">${esc(groupFingerprint(manifestSha256))}</p></footer>
+<footer class="foot"><p><strong>${esc(C.doesNot)}${words.ui.UI.colon}</strong> ${esc(C.doesNotShort)}</p><p class="small">${esc(C.fingerprintLabel)}</p><p class="mono">${esc(groupFingerprint(manifestSha256))}</p></footer>
 </div>
 <div class="leaf">
 ${head(2)}
@@ -289,7 +289,7 @@ ${head(3)}
 </div>
 ${leaves.map((leaf, i) => `<div class="leaf">\n${head(PAGES + 1 + i)}\n${leaf}\n</div>\n`).join('')}</article></main>`;
   return `<!doctype html>
-<html lang="${esc(words.wording.language)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'${pictures.length === 0 && (manifest.enclosed?.mark ?? null) === null ? '' : '; img-src data:'}"><title>${esc(kind)}: ${esc(cut(title))}</title><style>${STYLE}${practice?.look ?? ''}</style></head><body>
+<html lang="${esc(words.wording.language)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'${pictures.length === 0 && (manifest.enclosed?.mark ?? null) === null ? '' : '; img-src data:'}"><title>${esc(kind)}${words.ui.UI.colon} ${esc(cut(title))}</title><style>${STYLE}${practice?.look ?? ''}</style></head><body>
 ${body}
 </body></html>
 `;

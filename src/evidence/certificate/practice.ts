@@ -50,7 +50,7 @@ function drilled(manifest: Manifest, words: Catalogue, said: Said): string {
   if (told.drill === null || told.outcome === null) return who;
   const { title, goal } = DRILL[told.drill];
   const checks = told.checks.map((c) => `<li>${esc(checkText(c))}</li>`).join('');
-  return `${who}<p><strong>${esc(title)}: ${esc(OUTCOME[told.outcome].word)}</strong></p><p>${esc(goal)}</p>${checks === '' ? '' : `<ul>${checks}</ul>`}`;
+  return `${who}<p><strong>${esc(title)}${words.ui.UI.colon} ${esc(OUTCOME[told.outcome].word)}</strong></p><p>${esc(goal)}</p>${checks === '' ? '' : `<ul>${checks}</ul>`}`;
 }
 
 /** null: the record is a job's. */

@@ -11,6 +11,7 @@ import {
 import { Choice, optionsOf, Tick } from '../../widgets/Fields.tsx';
 import { BACKUP as B } from '../../words/backup.ts';
 import { bytes, dateTime, NO_VALUE } from '../../words/format.ts';
+import { UI } from '../../words/ui.ts';
 import { KeyChoice } from './KeyChoice.tsx';
 
 // Each code has its words: this is checked here.
@@ -87,8 +88,9 @@ export function Plan(props: {
           <For each={s().lines}>
             {(l) => (
               <li>
-                {GROUPS[l.group]}: {l.title === '' ? B.untitled(l.id) : l.title},{' '}
-                {l.why === null ? FATES[l.fate] : `${FATES.refused}: ${WHY[l.why]}`}
+                {GROUPS[l.group]}
+                {UI.colon} {l.title === '' ? B.untitled(l.id) : l.title},{' '}
+                {l.why === null ? FATES[l.fate] : `${FATES.refused}${UI.colon} ${WHY[l.why]}`}
               </li>
             )}
           </For>

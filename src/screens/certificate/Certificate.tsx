@@ -50,6 +50,8 @@ export function Certificate(props: { id: string }) {
     // Parsed, never run: a parsed document's scripts are dead, and the page holds none.
     const parsed = new DOMParser().parseFromString(made.html.replace(style, ''), 'text/html');
     document.title = parsed.title;
+    // Another language than the page's: a voice reads it so, and words part as they do there.
+    host.lang = parsed.documentElement.lang;
     host.replaceChildren(...parsed.querySelectorAll('.certificate'));
   });
   return (

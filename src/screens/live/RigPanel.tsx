@@ -158,7 +158,8 @@ export function RigPanel() {
           when={rig()?.drill}
           fallback={
             <p class="small rig-truth">
-              {RIG.truth}:{' '}
+              {RIG.truth}
+              {UI.colon}{' '}
               <strong>{rig() === null ? UI.notKnown : pressure(rig()?.truePackerBar, app.units())}</strong>
             </p>
           }
@@ -166,12 +167,18 @@ export function RigPanel() {
           {(drill) => (
             <div class="rig-truth stack" data-testid="rig-drill">
               <p>
-                <strong>{PRACTICE.goal}:</strong> {DRILL[drill()].goal}
+                <strong>
+                  {PRACTICE.goal}
+                  {UI.colon}
+                </strong>{' '}
+                {DRILL[drill()].goal}
               </p>
               <p class="small">
-                {PRACTICE.dial}: <strong>{pressure(dialBar(), app.units())}</strong>
+                {PRACTICE.dial}
+                {UI.colon} <strong>{pressure(dialBar(), app.units())}</strong>
                 {' · '}
-                {PRACTICE.atSite}: <strong>{heard()}</strong>
+                {PRACTICE.atSite}
+                {UI.colon} <strong>{heard()}</strong>
               </p>
             </div>
           )}

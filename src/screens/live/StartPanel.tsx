@@ -12,6 +12,7 @@ import { JOBS } from '../../words/jobs.ts';
 import { LINK_STATE, STOP_TRYING, TRYING } from '../../words/link.ts';
 import { LIVE, PRACTICE_SITE } from '../../words/live.ts';
 import { refusalText } from '../../words/refusals.ts';
+import { UI } from '../../words/ui.ts';
 import { ZERO } from '../../words/zero.ts';
 import { useServices } from '../context.ts';
 import { MayBeFull } from '../runs/MayBeFull.tsx';
@@ -71,8 +72,8 @@ function Connect(props: { start: Start }) {
         {(run) => (
           <>
             <p data-testid="open-run-note">
-              {JOBS.openTitle}: <strong>{run().title}</strong>, {dateTime(run().openedUtcMs)}.{' '}
-              {JOBS.resumeText}
+              {JOBS.openTitle}
+              {UI.colon} <strong>{run().title}</strong>, {dateTime(run().openedUtcMs)}. {JOBS.resumeText}
             </p>
             <Show when={app.reconnecting()}>
               {(what) => (

@@ -4,6 +4,7 @@ import { Part } from '../../widgets/Fields.tsx';
 import { EVIDENCE, progressText } from '../../words/evidence.ts';
 import { dateTime } from '../../words/format.ts';
 import { OFFICE as O } from '../../words/office.ts';
+import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
 import { Lines } from './Lines.tsx';
 import { askAgain, canPick, pickFolder } from './picker.ts';
@@ -195,7 +196,8 @@ export function Office() {
                   {(w) => (
                     <li>
                       <a href={`#/run/${w.runId}`}>{O.run(w.runId.slice(0, 8))}</a>,{' '}
-                      {O.since(dateTime(w.sinceUtcMs))}: {faultText(w)}
+                      {O.since(dateTime(w.sinceUtcMs))}
+                      {UI.colon} {faultText(w)}
                     </li>
                   )}
                 </For>

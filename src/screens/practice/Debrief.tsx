@@ -5,6 +5,7 @@ import { ALARM_TITLE } from '../../words/alarm-titles.ts';
 import { dateTime, duration, pressure, stopwatch } from '../../words/format.ts';
 import { RIG_FAULT } from '../../words/live.ts';
 import { checkText, DEBRIEF as D, DRILL, handText, OUTCOME, PRACTICE, SENSED } from '../../words/practice.ts';
+import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
 import { DebriefPlot } from './DebriefPlot.tsx';
 import { type Line, MOST_LINES, spanOf, timelineOf } from './timeline.ts';
@@ -123,7 +124,11 @@ function Told(props: { told: Debrief; id: string }) {
                   <td>{i() + 1}</td>
                   <td>{stopwatch(line.s)}</td>
                   <td>
-                    <span class="muted">{D.who[line.who]}:</span> <LineText line={line} />
+                    <span class="muted">
+                      {D.who[line.who]}
+                      {UI.colon}
+                    </span>{' '}
+                    <LineText line={line} />
                   </td>
                 </tr>
               )}

@@ -11,6 +11,7 @@ import { ACCOUNT, accountText, OPEN_POINT } from '../../words/account.ts';
 import { dateTimeZone, type RunClock } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { RECORDS } from '../../words/records.ts';
+import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
 import { AlarmCounts } from '../runs/AlarmCounts.tsx';
 import { StatusPart } from './StatusPart.tsx';
@@ -63,7 +64,8 @@ export function AccountPart(props: {
                   </ul>
                 </Show>
                 <span class="account-alarms">
-                  {RECORDS.alarms}: <AlarmCounts counts={told().numbers.alarms} />
+                  {RECORDS.alarms}
+                  {UI.colon} <AlarmCounts counts={told().numbers.alarms} />
                 </span>
               </div>
             </>

@@ -6,6 +6,7 @@ import { Choice, optionsOf, Part, TextField } from '../../widgets/Fields.tsx';
 import { EVIDENCE as E, signerText } from '../../words/evidence.ts';
 import { dateTimeZone } from '../../words/format.ts';
 import { PHOTOS as P } from '../../words/photos.ts';
+import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { knownInitials, ownInitials } from '../people.ts';
 import { PhotoKeys } from '../photos/PhotoKeys.tsx';
@@ -29,7 +30,8 @@ export function AdditionLine(props: { of: SealedFacts['additions'][number] }) {
   return (
     <li>
       {/* Texts of anybody's, apart: signs that turn the direction turn nothing of what stands beside them. */}
-      {kind()}, {dateTimeZone(props.of.utcMs)}, <bdi>{body().by}</bdi> ({signerText(props.of.signedBy)}):{' '}
+      {kind()}, {dateTimeZone(props.of.utcMs)}, <bdi>{body().by}</bdi> ({signerText(props.of.signedBy)})
+      {UI.colon}{' '}
       <strong>
         <bdi>{body().text}</bdi>
       </strong>
@@ -54,7 +56,8 @@ export function AdditionLine(props: { of: SealedFacts['additions'][number] }) {
           <figure class="added-hand">
             <Signature strokes={hand().strokes} label={hand().name} />
             <figcaption class="small">
-              {P.signed[hand().as]}: <bdi>{hand().name}</bdi>
+              {P.signed[hand().as]}
+              {UI.colon} <bdi>{hand().name}</bdi>
             </figcaption>
           </figure>
         )}

@@ -7,6 +7,7 @@ import { CAUTION, CAUTIONS_AT } from '../../words/cautions.ts';
 import { itemName, LIST } from '../../words/checks.ts';
 import { dateTime } from '../../words/format.ts';
 import { SHEET } from '../../words/sheet.ts';
+import { UI } from '../../words/ui.ts';
 import { ChecklistRows } from '../checklist/ChecklistRows.tsx';
 import { listsInUse, sameList } from '../checklist/in-use.ts';
 import { answering, Who } from '../checklist/Who.tsx';
@@ -53,7 +54,8 @@ export function Checks(props: { form: Form<'job'>; moments?: readonly Moment[] }
             <For each={others()}>
               {({ id, text, answer }) => (
                 <li>
-                  {itemName(id, text)}:{' '}
+                  {itemName(id, text)}
+                  {UI.colon}{' '}
                   {answer?.atUtcMs == null ? LIST.noTime : LIST.seen(dateTime(answer.atUtcMs), answer.by)}
                 </li>
               )}

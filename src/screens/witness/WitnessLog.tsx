@@ -4,6 +4,7 @@ import { Code } from '../../widgets/Code.tsx';
 import { Part, TextField } from '../../widgets/Fields.tsx';
 import { FileKey } from '../../widgets/FileKey.tsx';
 import { dateTimeZone } from '../../words/format.ts';
+import { UI } from '../../words/ui.ts';
 import { SEEN, TAKEN, WITNESS as W } from '../../words/witness.ts';
 import { failed, useServices } from '../context.ts';
 import { Fingerprint } from '../Fingerprint.tsx';
@@ -139,7 +140,8 @@ export function WitnessLog() {
                         <For each={r().refused}>
                           {(x) => (
                             <li>
-                              {x.origin}, {W.leaves(x.size)}: {SEEN[x.why]}
+                              {x.origin}, {W.leaves(x.size)}
+                              {UI.colon} {SEEN[x.why]}
                             </li>
                           )}
                         </For>

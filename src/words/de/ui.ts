@@ -1,6 +1,7 @@
 /** Words of the screens and controls that stand for themselves. */
 export const UI = {
   app: 'Steadybar',
+  colon: ':',
   skip: 'Zum Inhalt',
   jobs: 'Aufträge',
   live: 'Live',

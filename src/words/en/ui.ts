@@ -1,6 +1,8 @@
 /** Words of the screens and controls that stand for themselves. */
 export const UI = {
   app: 'Steadybar',
+  /** Between a name and its value. */
+  colon: ':',
   skip: 'Skip to the page',
   jobs: 'Jobs',
   live: 'Live',

@@ -1,5 +1,6 @@
 export const UI = {
   app: 'Steadybar',
+  colon: ':',
   skip: 'Saltar a la página',
   jobs: 'Trabajos',
   live: 'En vivo',

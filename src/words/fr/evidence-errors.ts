@@ -85,7 +85,7 @@ export const EVIDENCE_ERROR: Record<
   },
   'picture-large': {
     title: 'La photo est trop grosse',
-    todo: 'Jusqu’à 64 MB et 110 mégapixels sont acceptés. L’enregistrer plus petite, puis la choisir. Rien n’a été gardé.',
+    todo: 'Jusqu’à 64 Mo et 110 mégapixels sont acceptés. L’enregistrer plus petite, puis la choisir. Rien n’a été gardé.',
   },
   'picture-twice': { title: 'Cette photo est déjà là', todo: 'Elle n’a pas été prise deux fois.' },
   'picture-sealed': {

@@ -8,7 +8,7 @@ export const FACE = {
   lineOld: 'Pression de la ligne, mesure ancienne',
   oldFor: (age: string) => `Mesure ancienne, ${age}`,
   atRated: 'À L’ADMISSIBLE',
-  overRated: (by: string) => `ADMISSIBLE +${by}`,
+  overRated: (by: string) => `DÉPASSEMENT +${by}`,
   mayHoldAir: 'PEUT CONTENIR DE L’AIR',
   spanEnds: (end: string) => `Le capteur ne lit pas plus loin que ${end}.`,
   steady: 'stable',

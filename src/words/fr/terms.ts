@@ -12,7 +12,7 @@ export const STAGE: Record<Stage, string> = {
   hold: 'Maintenir',
   'let-down': 'Dégonfler',
   done: 'Terminé',
-  'air-test': 'Essai',
+  'air-test': 'Essai à l’air',
   abandoned: 'Abandonné',
 };
 

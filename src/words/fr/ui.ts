@@ -1,6 +1,7 @@
 /** Words of the screens and controls that stand for themselves. */
 export const UI = {
   app: 'Steadybar',
+  colon: ' :',
   skip: 'Aller à la page',
   jobs: 'Chantiers',
   live: 'Direct',

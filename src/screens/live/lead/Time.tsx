@@ -1,7 +1,7 @@
 import { createMemo, For, Index, Show } from 'solid-js';
 import type { Layout } from '../layout.ts';
 import type { TimeSlot } from '../time-slot.ts';
-import { notePx, timeLabelPx, timeSize, UNIT_SHARE } from './sizes.ts';
+import { notePx, timeLabelPx, timeSize, UNIT_SHARE, wordsLineEm } from './sizes.ts';
 
 /** The time that matters now: drawn unlike the pressure and smaller, with its rungs where it is a count. */
 export function Time(props: { slot: TimeSlot; layout: Layout; pressurePx: number }) {
@@ -27,7 +27,7 @@ export function Time(props: { slot: TimeSlot; layout: Layout; pressurePx: number
       </p>
       <Show when={props.slot.block}>
         {(lines) => (
-          <p class="slot-words" style={{ 'font-size': `${size()}px` }}>
+          <p class="slot-words" style={{ 'font-size': `${size()}px`, 'line-height': wordsLineEm(lines()) }}>
             <For each={lines()}>{(line) => <span>{line} </span>}</For>
           </p>
         )}

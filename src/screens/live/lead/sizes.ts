@@ -1,4 +1,4 @@
-import { CAP_EM, fit, fitBlock, linesOf, widthEm } from '../../../widgets/fit.ts';
+import { ACCENTED, CAP_EM, fit, fitBlock, linesOf, widthEm } from '../../../widgets/fit.ts';
 import type { Rect } from '../layout.ts';
 import type { PressureSlot } from '../pressure-slot.ts';
 import type { Part, TimeSlot } from '../time-slot.ts';
@@ -109,6 +109,10 @@ export function underTime(slot: TimeSlot, room: SlotRoom, facts: readonly string
   return note + rungs + lines.reduce((sum, h) => sum + h, 0);
 }
 
+/** From line to line of words in capitals, em: an accent under another line keeps clear of it. */
+export const wordsLineEm = (block: readonly string[]): number =>
+  block.slice(1).some((line) => ACCENTED.test(line)) ? 1.1 : 0.98;
+
 /** @param pressurePx size of the pressure's digits beside it */
 export function timeSize(
   slot: TimeSlot,
@@ -122,7 +126,7 @@ export function timeSize(
   if (slot.block !== null) {
     const n = slot.block.length;
     return Math.min(
-      fit(slot.block, { width, height: (height / n) * CAP_EM * 0.98 }),
+      fit(slot.block, { width, height: ((height / n) * CAP_EM * 0.98 * 0.98) / wordsLineEm(slot.block) }),
       Math.floor(pressurePx * TIME_MOST),
     );
   }

@@ -64,7 +64,7 @@ export function Alarms(props: { actions: Actions; reason: string; onReason(text:
                       means={`${code} ${alarm().occurrence}`}
                       fresh
                       data-testid={`acknowledge-${code}`}
-                      aria-label={`${UI.acknowledge}: ${alarmTitle(alarm())}`}
+                      aria-label={`${UI.acknowledge}${UI.colon} ${alarmTitle(alarm())}`}
                       onPress={() => props.actions.acknowledge([alarm()])}
                     >
                       {UI.acknowledge}

@@ -1,4 +1,4 @@
-import { CAP_EM, fit, fitBlock, type Run, widthEm } from '../../../widgets/fit.ts';
+import { ACCENTED, CAP_EM, fit, fitBlock, type Run, widthEm } from '../../../widgets/fit.ts';
 import type { Figure } from '../../../words/orders.ts';
 import { type Layout, orderRect, type Rect } from '../layout.ts';
 
@@ -92,8 +92,6 @@ function practiceIn({ practice }: BlockParts, at: Rect): BlockLayout['practice']
   });
   return { at, px };
 }
-
-const ACCENTED = /[\u00c0-\u00dd]/;
 
 /** The largest verb in a room, in as many lines as it is written in or in one. */
 function verbIn(
