@@ -35,7 +35,12 @@ const figures = (text: string): readonly string[] =>
   [...new Set((text.match(/\d+(?:[.,]\d+)*|⟦\d⟧/g) ?? []).map((n) => n.replace(',', '.')))].sort();
 const units = (text: string): readonly string[] =>
   [
-    ...new Set(text.match(/(?<=\d\s?)(?:bar|mbar|kPa|psi|°C|K|min|s|h|mm|m|kB|MB|%)(?!\p{L})/gu) ?? []),
+    ...new Set(
+      // A byte is an octet in French: ko, Mo.
+      text
+        .replace(/(?<=\d\s?[kM])o(?!\p{L})/gu, 'B')
+        .match(/(?<=\d\s?)(?:bar|mbar|kPa|psi|°C|K|min|s|h|mm|m|kB|MB|%)(?!\p{L})/gu) ?? [],
+    ),
   ].sort();
 
 /** What a function of one, two or three simple things may be given; a text out of it is a fair trial where it shows them. */
