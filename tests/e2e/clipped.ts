@@ -16,6 +16,11 @@ export async function clippedTexts(page: Page, zones = LIVE, atEdge = true): Pro
     ({ rounding, zones, atEdge }) => {
       const clips = (e: Element) => ['hidden', 'clip'].includes(getComputedStyle(e).overflowX);
       const found = new Set<string>();
+      const hidden = (e: Element): boolean => {
+        for (let up: Element | null = e; up !== null; up = up.parentElement)
+          if (clips(up) && up.clientWidth <= 1) return true;
+        return false;
+      };
       const holds = (e: Element) => {
         for (const n of e.childNodes) if (n.nodeType === 3 && n.textContent?.trim()) return true;
         return false;
@@ -25,6 +30,8 @@ export async function clippedTexts(page: Page, zones = LIVE, atEdge = true): Pro
           if (!holds(e) || e.closest('.visually-hidden, svg, canvas, .zone-lanes') !== null) continue;
           if (!e.checkVisibility() || (e.offsetParent === null && getComputedStyle(e).position !== 'fixed'))
             continue;
+          // Kept for a screen reader alone, by whatever class.
+          if (hidden(e)) continue;
           const range = document.createRange();
           range.selectNodeContents(e);
           const letters = range.getBoundingClientRect();

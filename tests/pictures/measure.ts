@@ -17,21 +17,21 @@ const ROUNDING_PX = 1.5;
 const URGENT_MM = 15;
 const URGENT_SIZE: Size = { width: 1180, height: 820 };
 
-/** Stages over a trace: a name that has no room there is not shown, the next one is. */
-const RIBBON = '.ribbon';
+/** Stages over a trace: a name that has no room there is not shown. Numbers of events are rounder than their box. */
+const TRACE_MARKS = '.ribbon span, .note-number';
 /** Numbers of events on a trace lead to their lines in a list; the strip's menu is as high as the strip (docs/face.md). */
 const LESSER_KEYS = '.note-number, .menu-key';
 
 export async function stumbles(page: Page, size: Size): Promise<string[]> {
   const onLive = (await page.locator('.face').count()) > 0;
-  const seen = await page.evaluate(inPage, { KEY_PX, ROUNDING_PX, CAP_EM, RIBBON, LESSER_KEYS, onLive });
+  const seen = await page.evaluate(inPage, { KEY_PX, ROUNDING_PX, CAP_EM, TRACE_MARKS, LESSER_KEYS, onLive });
   const cut = await (onLive ? clippedTexts(page) : clippedTexts(page, '.shell-head, main', false));
   const mm = (seen.verbPx * CAP_EM) / pixelsPerMm(size);
   const isUrgentSize = size.width === URGENT_SIZE.width && size.height === URGENT_SIZE.height;
   return [
     ...new Set([
       ...seen.found,
-      ...cut.filter((text) => !seen.ribbon.some((name) => text.includes(name))).map((text) => `cut: ${text}`),
+      ...cut.filter((text) => !seen.marks.some((name) => text.includes(name))).map((text) => `cut: ${text}`),
       ...(isUrgentSize && seen.isUrgent && mm < URGENT_MM ? [`urgent order of ${mm.toFixed(1)} mm`] : []),
     ]),
   ];
@@ -51,7 +51,7 @@ function inPage(o: {
   KEY_PX: number;
   ROUNDING_PX: number;
   CAP_EM: number;
-  RIBBON: string;
+  TRACE_MARKS: string;
   LESSER_KEYS: string;
   onLive: boolean;
 }) {
@@ -122,8 +122,12 @@ function inPage(o: {
       const ink = document.createElement('canvas').getContext('2d')!;
       ink.font = style.font;
       const text = e.selectedOptions[0]?.text.trim() ?? '';
+      // The browser’s own arrow takes about an em and a half beside the padding.
       const room =
-        e.clientWidth - Number.parseFloat(style.paddingLeft) - Number.parseFloat(style.paddingRight);
+        e.clientWidth -
+        1.5 * Number.parseFloat(style.fontSize) -
+        Number.parseFloat(style.paddingLeft) -
+        Number.parseFloat(style.paddingRight);
       const over = ink.measureText(text).width - room;
       if (over > o.ROUNDING_PX) found.push(`choice cut by ${over.toFixed(0)} px: "${text}"`);
       continue;
@@ -162,7 +166,7 @@ function inPage(o: {
   const scale = face === null ? 1 : face.getBoundingClientRect().width / face.offsetWidth;
   return {
     found,
-    ribbon: [...document.querySelectorAll(`${o.RIBBON} span`)].map((e) => `"${e.textContent?.trim()}"`),
+    marks: [...document.querySelectorAll(o.TRACE_MARKS)].map((e) => `"${e.textContent?.trim()}"`),
     verbPx: verb === null ? 0 : Number.parseFloat(getComputedStyle(verb).fontSize) * scale,
     isUrgent:
       verb !== null && document.querySelector('[data-testid="zone-order"][data-form="urgent"]') !== null,

@@ -149,7 +149,7 @@ export async function preparePages(
     checklist: ['#/checklist/new', '[data-testid=save-document]'],
     practice: ['#/practice', '[data-testid=free-practice]'],
     debrief: [`#/debrief/${run('practice')}`, '[data-testid=debrief-plot]'],
-    log: ['#/log', '[data-testid=checkpoint]'],
+    log: ['#/log', '[data-testid=log-leaves]'],
   };
   return async (name) => {
     if (isWithoutRuns(name)) return openWithoutRuns(stand, name);
