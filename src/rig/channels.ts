@@ -7,6 +7,8 @@ import { createTransducer, NOMINAL_SUPPLY_V, type Transducer, type TransducerOpt
 
 export type TruePlace = 'sleeve' | 'air' | 'pipe' | 'ground' | 'manhole';
 export type TrueTap = 'packer' | 'hose' | 'supply';
+/** Where the tip of the cup's probe is; in the sleeve, the sleeve's is in the cup. */
+export type CupTip = 'cup' | 'air' | 'sleeve';
 
 export interface ProbeOptions extends CoupleOptions {
   /** Where the tip really is. */
@@ -64,6 +66,9 @@ export interface Channels {
   convert(nowS: number): void;
   /** The tips are taken in a warm hand, or let go. */
   hold(held: boolean): void;
+  /** The two transducers are plugged in for each other, or each where it belongs. */
+  swapTaps(swapped: boolean): void;
+  putCupTip(at: CupTip): void;
   /** Newest counts, and whether they are new since the last call of take(). */
   counts(index: number): number;
   take(): (number | null)[];
@@ -108,12 +113,14 @@ export function createChannels(site: Site, options: ChannelOptions, maxRateHz: n
   const junctionIndex = 1 + (hasSupply ? 1 : 0) + probes.length;
   const slow = random.fork('slow');
   let held = false;
+  let swapped = false;
+  let cupTip: CupTip = 'cup';
   const box = () => site.truth.airC + (options.boxOverAirK ?? 6);
   const list: Channel[] = [];
   const add = (frame: Channel['frame'], hz: number, convert: Channel['convert']) =>
     list.push({ frame, periodS: 1 / hz, nextS: 0, lastS: 0, counts: 0, fresh: false, convert });
 
-  const addPressure = (t: Transducer, at: TrueTap, place: SuggestedPlace) => {
+  const addPressure = (t: Transducer, at: () => TrueTap, place: SuggestedPlace) => {
     const { signal, bits, rangeLoBar, rangeHiBar } = t.options;
     const { rawLo, rawHi, elLo, elHi } = t.scale;
     add(
@@ -132,10 +139,16 @@ export function createChannels(site: Site, options: ChannelOptions, maxRateHz: n
         rateMilliHz: maxRateHz * 1000,
       },
       maxRateHz,
-      (dtS) => t.sample(tapBar(site.truth, at), dtS),
+      (dtS) => t.sample(tapBar(site.truth, at()), dtS),
     );
   };
-  addPressure(transducer, tap, options.saysTap === undefined ? tap : options.saysTap);
+  const { second: other } = options;
+  const otherTap = other?.tap ?? tap;
+  addPressure(
+    transducer,
+    () => (swapped ? otherTap : tap),
+    options.saysTap === undefined ? tap : options.saysTap,
+  );
   if (hasSupply) {
     add(
       {
@@ -175,7 +188,9 @@ export function createChannels(site: Site, options: ChannelOptions, maxRateHz: n
   const couples = probes.map((probe, i) => {
     const couple = createCouple(probe, random.fork(`probe ${i}`));
     const place = probe.says !== undefined ? probe.says : probe.at === 'manhole' ? null : probe.at;
-    addProbe(couple, place, () => tipC(site.truth, probe.at));
+    addProbe(couple, place, () =>
+      probe.at === 'sleeve' && cupTip === 'sleeve' ? site.truth.cupC : tipC(site.truth, probe.at),
+    );
     return couple;
   });
   if (probes.length > 0) {
@@ -198,18 +213,26 @@ export function createChannels(site: Site, options: ChannelOptions, maxRateHz: n
       () => Math.round(box() * 1000 + 20 * slow.normal()),
     );
   }
-  const { second: other } = options;
   // Behind all others: a device that has none keeps their places.
   const second =
     other === undefined ? null : createTransducer(other.transducer ?? {}, random.fork('second pressure'));
   if (other !== undefined && second !== null)
-    addPressure(second, other.tap, other.says === undefined ? other.tap : other.says);
-  if (options.cup !== undefined)
-    addProbe(createCouple(options.cup, random.fork('cup')), null, () => site.truth.cupC);
+    addPressure(second, () => (swapped ? tap : other.tap), other.says === undefined ? other.tap : other.says);
+  const cupTipC = () => {
+    const { cupC, airC, sleeveInnerC } = site.truth;
+    return cupTip === 'cup' ? cupC : cupTip === 'air' ? airC : sleeveInnerC;
+  };
+  if (options.cup !== undefined) addProbe(createCouple(options.cup, random.fork('cup')), null, cupTipC);
   let first = true;
   return {
     hold(on) {
       held = on;
+    },
+    swapTaps(on) {
+      swapped = on && second !== null;
+    },
+    putCupTip(at) {
+      cupTip = at;
     },
     frames: list.map((c, index) => ({ t: 'C', index, ...c.frame })),
     transducer,

@@ -223,6 +223,25 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
       case 'second-lost':
         if (channels.second !== null) channels.second.broken = true;
         return;
+      case 'sensors-swapped':
+        channels.swapTaps(true);
+        return;
+      case 'cup-in-air':
+        channels.putCupTip('air');
+        return;
+      case 'cup-swapped':
+        channels.putCupTip('sleeve');
+        return;
+      case 'hose-leak':
+        site.hoseLeak(f.lPerMin);
+        return;
+      case 'put-right':
+        channels.swapTaps(false);
+        channels.putCupTip('cup');
+        if (channels.second !== null) channels.second.shiftBar = 0;
+        site.hoseLeak(0);
+        site.kink(1);
+        return;
       default:
         f satisfies never;
     }

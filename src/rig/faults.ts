@@ -23,7 +23,17 @@ export type RigFault =
   | { readonly fault: 'relief'; readonly bar: number }
   /** The second transducer reads off by so much. */
   | { readonly fault: 'second-off'; readonly bar: number }
-  | { readonly fault: 'second-lost' };
+  | { readonly fault: 'second-lost' }
+  /** The two transducers are plugged in for each other. */
+  | { readonly fault: 'sensors-swapped' }
+  /** The cup's probe hangs beside it, in the air. */
+  | { readonly fault: 'cup-in-air' }
+  /** The cup's probe lies in the sleeve, the sleeve's in the cup. */
+  | { readonly fault: 'cup-swapped' }
+  /** The hose lets so much air out, litres of free air a minute at 1.5 bar, on the packer or off it; 0 mends it. */
+  | { readonly fault: 'hose-leak'; readonly lPerMin: number }
+  /** Sensors and probes are put where they belong, the second reads right, the hose neither leaks nor kinks. */
+  | { readonly fault: 'put-right' };
 
 /** What the simulated crew does with its hands. */
 export type RigHand =

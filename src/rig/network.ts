@@ -21,7 +21,7 @@ export interface Flows {
   relief: number;
   /** Hose to packer. */
   hose: number;
-  /** Open hose end to the air, when not coupled. */
+  /** Open hose end to the air, when not coupled, and a hole in the hose. */
   blown: number;
   leak: number;
 }
@@ -55,6 +55,8 @@ export class Network {
   hoseOpen = 1;
   /** Of a hose that is not coupled. */
   endShut = false;
+  /** Sonic conductance of a hole in the hose, m³/(s·Pa). */
+  hoseLeakC = 0;
   leakC: number;
   /** What a burst has torn open, beside the leak. */
   tornC = 0;
@@ -109,6 +111,14 @@ export class Network {
   /** Slope of the packer's air mass against pressure at constant temperature, kg/Pa. */
   private massSlope(pa: number): number {
     return (this.volumeM3(pa) + pa * this.packer.slope(pa - this.site.airPa)) / (R_AIR * this.gasK);
+  }
+
+  /** Litres of free air a minute out of a hole in the hose at that gauge pressure → its sonic conductance. */
+  holeConductance(lPerMin: number, atBar: number): number {
+    const { airPa, airK } = this.site;
+    const kgPerS = ((lPerMin / 60_000) * airPa) / (R_AIR * airK);
+    isoFlow(1, 0.3, airPa + atBar * BAR, airPa, airK, airK, this.r);
+    return kgPerS / this.r.q;
   }
 
   /** Fall of the closed, full packer and hose at that gauge pressure → sonic conductance of the leak. */
@@ -220,6 +230,11 @@ export class Network {
           f.leak = r.q;
           dLeak = r.da;
         } else f.leak = 0;
+      }
+      if (this.hoseLeakC > 0) {
+        isoFlow(this.hoseLeakC, 0.3, ph, air, airK, airK, r);
+        f.blown += r.q;
+        dOut += r.da;
       }
       isoFlow(this.leakC + this.tornC, 0.3, pp, air, this.gasK, airK, r);
       f.leak = (this.coupled ? 0 : f.leak) + r.q;

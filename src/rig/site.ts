@@ -213,6 +213,12 @@ export class Site {
     this.wake();
   }
 
+  /** Fault: a hole in the hose, litres of free air a minute at atBar. 0 mends it. */
+  hoseLeak(lPerMin: number, atBar = 1.5): void {
+    this.net.hoseLeakC = lPerMin > 0 ? this.net.holeConductance(lPerMin, atBar) : 0;
+    this.wake();
+  }
+
   /** Fault: the packer bursts. Nothing mends it. */
   burst(): void {
     this.net.tornC = TORN_C;

@@ -5,6 +5,7 @@ import { RIG, RIG_FAULT } from '../../words/live.ts';
 import { DRILL, PRACTICE, SENSED } from '../../words/practice.ts';
 import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
+import { hasCup } from './practice.ts';
 
 const FAULTS: readonly RigFault[] = [
   { fault: 'regulator', bar: 3 },
@@ -24,7 +25,15 @@ const FAULTS: readonly RigFault[] = [
   { fault: 'relief', bar: 1.1 },
   { fault: 'second-off', bar: -0.45 },
   { fault: 'second-lost' },
+  { fault: 'sensors-swapped' },
+  { fault: 'cup-in-air' },
+  { fault: 'cup-swapped' },
+  { fault: 'hose-leak', lPerMin: 2 },
+  { fault: 'put-right' },
 ];
+/** Of a device with two pressures alone, and of one with a probe in a cup. */
+const OF_PAIR: readonly RigFault['fault'][] = ['second-off', 'second-lost', 'sensors-swapped'];
+const OF_CUP: readonly RigFault['fault'][] = ['cup-in-air', 'cup-swapped'];
 /** Of a pipe between plugs, at half a bar as the rig takes it: at the pressure of a test it is well over what is allowed. */
 const TEST_LEAK: RigFault = { fault: 'leak', mbarPerMin: 40 };
 const SPEEDS = [1, 4, 20, 60] as const;
@@ -43,9 +52,10 @@ export function RigPanel() {
     const channels = app.live.link()?.channels ?? [];
     const isSupplyRead = channels.some((c) => c.quantity === 'supply');
     const isPair = channels.filter((c) => c.quantity === 'press').length > 1;
+    const isCup = hasCup(channels);
     return FAULTS.filter(({ fault: f }) => {
       if (f === 'supply-sag') return isSupplyRead;
-      return isPair || (f !== 'second-off' && f !== 'second-lost');
+      return (isPair || !OF_PAIR.includes(f)) && (isCup || !OF_CUP.includes(f));
     });
   });
   /** A needle is read to its half division. */

@@ -16,7 +16,7 @@ export const drillRig = (scenario: DrillCode, seed: number): PortChoice => ({
 
 /** The channel behind all others that a practice site with a witness cup has. */
 const CUP_CHANNEL = 5;
-const hasCup = (channels: readonly ChannelFrame[]): boolean =>
+export const hasCup = (channels: readonly ChannelFrame[]): boolean =>
   channels.some((c) => c.index === CUP_CHANNEL && c.quantity === 'temp');
 
 /**

@@ -2,6 +2,7 @@ import type { Setup } from '../../job/setup.ts';
 import { STATUS } from '../../link/frames.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import type { AlarmCode, Priority } from '../codes.ts';
+import { isDead } from '../cure/cup-judge.ts';
 import { gravestFault, isBlind } from '../device-faults.ts';
 import { airComesIn } from '../guard/inflow.ts';
 import { tapSeesPacker } from '../hold/hold.ts';
@@ -294,9 +295,9 @@ const OF_SENSOR: Readonly<Partial<Record<AlarmCode, true>>> = { 'gauge-differs':
 
 /** Half as long again as usual at the least, or nothing at all. */
 const GRAVE = 1.5;
-const isGrave = (cup: WatchState['cup']): boolean =>
+const isGrave = ({ cup, setup }: WatchState): boolean =>
   cup !== null &&
-  (cup.said.verdict === 'no-reaction' ||
+  ((cup.said.verdict === 'no-reaction' && isDead(cup.age, setup?.resin?.cup?.mark ?? null)) ||
     (cup.said.verdict === 'slow' && (cup.said.times?.value ?? cup.said.times?.least ?? 0) > GRAVE));
 
 /** The table's priority, or a higher one where it presses. */
@@ -314,7 +315,7 @@ export function priorityOf(w: WatchState, alarm: AlarmCode): Priority {
   if (alarm === 'band-exit' && (w.hold?.exit?.inS.value ?? EXIT_S) < EXIT_PRESSING_S) return 'high';
   if (alarm === 'device-fault' && isBlind(gravestFault(w.device, w.tUs))) return 'high';
   if (alarm === 'pot-life' && (potLifeLeftS(w, w.tUs) ?? 1) <= 0) return 'high';
-  if (alarm === 'batch-slow' && isGrave(w.cup)) return 'high';
+  if (alarm === 'batch-slow' && isGrave(w)) return 'high';
   return rowOf(alarm).priority;
 }
 

@@ -45,6 +45,9 @@ describe('a cup of a resin whose mark is known', () => {
     expect(said({ age: 0.45 })).toBe('waits');
     expect(said({ age: 0.5, riseK: 3 })).toBe('slow');
     expect(said({ age: 0.9, riseK: 0.5 })).toBe('no-reaction');
+    // A batch of whatever speed has warmed a little by then: this is none, or its probe hangs beside it.
+    expect(said({ age: 0.5, riseK: 0.5 })).toBe('no-reaction');
+    expect(said({ age: 0.45, riseK: 0.5 })).toBe('waits');
     expect(said({ age: 0.9, riseK: 20, heat: { age: 0.7, passed: false } })).toBe('slow');
     const rising = seen({ age: 0.9, riseK: 20, heat: { age: 0.7, passed: false } });
     expect(judgeCup(rising, MARK).times).toMatchObject({ value: null, most: null });

@@ -41,7 +41,10 @@ const TOO_QUICK = 0.7;
 const DEAD = 2;
 /** Of a resin that nothing is known of: its greatest heat comes before the sheet's time is over at the cup's own temperature. */
 const UNKNOWN_SLOW = 1.4;
-/** A cup that warms by less shows nothing, K. */
+/**
+ * A cup that has warmed by less shows no reaction, K: where its heat is overdue it is dead, or its probe hangs in the air. By then a
+ * batch at two and a half times the usual time has warmed by 7 K and more (the rig's resin, 12 to 22 °C).
+ */
 const NO_RISE_K = 2;
 const K = 2;
 
@@ -83,6 +86,9 @@ export const isLittle = ({ heat }: Pick<CupSeen, 'heat'>, mark: CupMark): boolea
 const isMeagre = ({ heat }: Pick<CupSeen, 'heat'>, mark: CupMark): boolean =>
   heat === null && mark.riseK < 3 * LEAST_RISE_K;
 
+/** Without a reaction for so long that it is no slow batch any more. */
+export const isDead = (age: number, mark: CupMark | null): boolean => mark === null || age > DEAD * mark.age;
+
 function known(seen: CupSeen, mark: CupMark): CupSaid {
   const { age, riseK, heat } = seen;
   const wide = Math.exp(K * scatterOf(seen, mark));
@@ -97,10 +103,10 @@ function known(seen: CupSeen, mark: CupMark): CupSaid {
   if (isMeagre(seen, mark)) return age > DEAD * mark.age ? cannotTell('little-heat') : NOTHING_SAID;
   const soFar = (heat?.age ?? age) / mark.age;
   const least = soFar / wide;
-  if (heat === null && soFar > DEAD && riseK < NO_RISE_K)
-    return { verdict: 'no-reaction', doubt: null, times: null };
-  // A cup that has not warmed may be no cup: it is told, and no number is made of it.
-  if (soFar > SLOW && least > SURELY)
-    return { verdict: 'slow', doubt: null, times: heat === null ? null : { least, value: null, most: null } };
-  return heat === null ? NOTHING_SAID : { verdict: 'reacts', doubt: null, times: null };
+  if (soFar <= SLOW || least <= SURELY) {
+    return heat === null ? NOTHING_SAID : { verdict: 'reacts', doubt: null, times: null };
+  }
+  if (riseK < NO_RISE_K) return { verdict: 'no-reaction', doubt: null, times: null };
+  // A cup that has warmed little may be no cup: it is told, and no number is made of it.
+  return { verdict: 'slow', doubt: null, times: heat === null ? null : { least, value: null, most: null } };
 }

@@ -69,7 +69,8 @@ describe('a witness cup', () => {
 
   it('tells a slow batch before its heat has come, and then by how much', () => {
     const { words, events } = withCup(course(1.7 * USUAL_S));
-    expect(words.at(0)).toMatch(/slow|reacts/);
+    // This one stays cold for long: until it warms it may as well have no probe in it.
+    expect(words.at(0)).toBe('no-reaction');
     expect(words.at(-1)).toBe('slow');
     expect(events.at(-1)!.times!.value!).toBeGreaterThan(1.3);
   });

@@ -194,8 +194,9 @@ function tell(s: Cup, tUs: number, setup: Setup | null, emit: (event: WatchEvent
   // What was slow when its probe was lost is no quicker for that.
   if (seen.doubt !== 'lost') s.batch = batchOf(seen, mark);
   const said = judgeCup(seen, mark);
-  // What was slow without its peak does not become less so by warming at last.
-  if (before.verdict === 'slow' && said.verdict === 'reacts') return;
+  // What was late without its peak does not become less so by warming at last.
+  const late = before.verdict === 'slow' || (before.verdict === 'no-reaction' && mark !== null);
+  if (late && said.verdict === 'reacts') return;
   s.said = said;
   const isNew = said.verdict !== before.verdict || said.doubt !== before.doubt;
   const marks = heat?.passed === true && !s.marked;

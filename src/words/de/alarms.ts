@@ -64,7 +64,7 @@ const ventIt = (v: AlarmValues): string =>
 /** What the witness cup shows; a slow batch with its time against the usual one where that is known. */
 const CUP = {
   'no-reaction': {
-    is: 'Im Probenbecher ist keine Reaktion zu sehen',
+    is: 'Im Probenbecher ist keine Reaktion zu sehen: steckt sein Fühler in der Mischung? Sonst ist das Harz vielleicht tot oder falsch gemischt: erst entlüften, wenn die Rückstellprobe hart ist',
     was: 'im Probenbecher war keine Reaktion zu sehen',
   },
   'cooler-than-sleeve': {
@@ -394,9 +394,8 @@ export function alarms(f: Format) {
     },
     'batch-slow': {
       now: (v) => {
-        if (v.cause === 'cooler-than-sleeve') return CUP[v.cause].is;
-        const what = isCup(v.cause) ? CUP[v.cause].is : `Probenbecher: langsame Charge${usual(v.times)}`;
-        return `${what}. Falsch gemischt, alter oder kalter Härter? Erst entlüften, wenn die Rückstellprobe hart ist`;
+        if (isCup(v.cause)) return CUP[v.cause].is;
+        return `Probenbecher: langsame Charge${usual(v.times)}. Falsch gemischt, alter oder kalter Härter? Erst entlüften, wenn die Rückstellprobe hart ist`;
       },
       was: (v) =>
         isCup(v.cause) ? CUP[v.cause].was : `der Probenbecher zeigte eine langsame Charge${usual(v.times)}`,

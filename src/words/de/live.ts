@@ -16,7 +16,12 @@ export type RigFaultCode =
   | 'blown-hose'
   | 'relief'
   | 'second-off'
-  | 'second-lost';
+  | 'second-lost'
+  | 'sensors-swapped'
+  | 'cup-in-air'
+  | 'cup-swapped'
+  | 'hose-leak'
+  | 'put-right';
 
 /** Words of the live screen. */
 export const LIVE = {
@@ -200,4 +205,9 @@ export const RIG_FAULT: Record<RigFaultCode, string> = {
   relief: 'Sicherheitsventil öffnet zu früh',
   'second-off': 'Zweiter Sensor zeigt falsch',
   'second-lost': 'Zweiter Sensor bricht',
+  'sensors-swapped': 'Sensoren vertauscht',
+  'cup-in-air': 'Becherfühler in der Luft',
+  'cup-swapped': 'Fühler von Becher und Kurzliner vertauscht',
+  'hose-leak': 'Schlauch undicht',
+  'put-right': 'Sensoren, Fühler, Schlauch wieder in Ordnung',
 };

@@ -58,7 +58,7 @@ const ventIt = (v: AlarmValues): string =>
 /** What the witness cup shows; a slow batch with its time against the usual one where that is known. */
 const CUP = {
   'no-reaction': {
-    is: 'No reaction is seen in the witness cup',
+    is: 'No reaction is seen in the witness cup: is its probe in the mix? Else the resin may be dead or wrongly mixed: let down only when the witness sample is hard',
     was: 'no reaction was seen in the witness cup',
   },
   'cooler-than-sleeve': {
@@ -388,9 +388,8 @@ export function alarms(f: Format) {
     },
     'batch-slow': {
       now: (v) => {
-        if (v.cause === 'cooler-than-sleeve') return CUP[v.cause].is;
-        const what = isCup(v.cause) ? CUP[v.cause].is : `Witness cup: slow batch${usual(v.times)}`;
-        return `${what}. Wrong ratio, old or cold hardener? Let down only when the witness sample is hard`;
+        if (isCup(v.cause)) return CUP[v.cause].is;
+        return `Witness cup: slow batch${usual(v.times)}. Wrong ratio, old or cold hardener? Let down only when the witness sample is hard`;
       },
       was: (v) =>
         isCup(v.cause) ? CUP[v.cause].was : `the witness cup showed a slow batch${usual(v.times)}`,

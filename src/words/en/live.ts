@@ -16,7 +16,12 @@ export type RigFaultCode =
   | 'blown-hose'
   | 'relief'
   | 'second-off'
-  | 'second-lost';
+  | 'second-lost'
+  | 'sensors-swapped'
+  | 'cup-in-air'
+  | 'cup-swapped'
+  | 'hose-leak'
+  | 'put-right';
 
 /** Words of the live screen. */
 export const LIVE = {
@@ -199,4 +204,9 @@ export const RIG_FAULT: Record<RigFaultCode, string> = {
   relief: 'Relief valve lifts too soon',
   'second-off': 'Second sensor reads off',
   'second-lost': 'Second sensor breaks',
+  'sensors-swapped': 'Sensors swapped',
+  'cup-in-air': 'Cup’s probe in the air',
+  'cup-swapped': 'Probes of cup and sleeve swapped',
+  'hose-leak': 'Hose leaks',
+  'put-right': 'Sensors, probes, hose put right',
 };

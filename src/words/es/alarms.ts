@@ -59,7 +59,7 @@ const ventIt = (v: AlarmValues): string =>
 
 const CUP = {
   'no-reaction': {
-    is: 'En el vaso testigo no se ve reacción',
+    is: 'En el vaso testigo no se ve reacción: ¿está su sonda en la mezcla? Si no, la resina puede estar muerta o mal mezclada: desinflar solo cuando la muestra testigo esté dura',
     was: 'en el vaso testigo no se vio reacción',
   },
   'cooler-than-sleeve': {
@@ -383,9 +383,8 @@ export function alarms(f: Format) {
     },
     'batch-slow': {
       now: (v) => {
-        if (v.cause === 'cooler-than-sleeve') return CUP[v.cause].is;
-        const what = isCup(v.cause) ? CUP[v.cause].is : `Vaso testigo: lote lento${usual(v.times)}`;
-        return `${what}. ¿Mala relación de mezcla, endurecedor viejo o frío? Desinflar solo cuando la muestra testigo esté dura`;
+        if (isCup(v.cause)) return CUP[v.cause].is;
+        return `Vaso testigo: lote lento${usual(v.times)}. ¿Mala relación de mezcla, endurecedor viejo o frío? Desinflar solo cuando la muestra testigo esté dura`;
       },
       was: (v) =>
         isCup(v.cause) ? CUP[v.cause].was : `el vaso testigo mostró un lote lento${usual(v.times)}`,

@@ -179,4 +179,9 @@ export const RIG_FAULT: typeof ENGLISH_FAULT = {
   relief: 'La válvula de seguridad abre demasiado pronto',
   'second-off': 'El segundo sensor lee mal',
   'second-lost': 'Se rompe el segundo sensor',
+  'sensors-swapped': 'Sensores cambiados',
+  'cup-in-air': 'Sonda del vaso en el aire',
+  'cup-swapped': 'Sondas de vaso y manga cambiadas',
+  'hose-leak': 'La manguera fuga',
+  'put-right': 'Sensores, sondas y manguera en orden',
 };

@@ -64,7 +64,7 @@ const ventIt = (v: AlarmValues): string =>
 /** What the witness cup shows; a slow batch with its time against the usual one where that is known. */
 const CUP = {
   'no-reaction': {
-    is: 'Aucune réaction ne se voit dans le gobelet témoin',
+    is: 'Aucune réaction ne se voit dans le gobelet témoin : sa sonde est-elle dans le mélange ? Sinon la résine est peut-être morte ou mal dosée : ne dégonfler que si l’échantillon témoin est dur',
     was: 'aucune réaction ne se voyait dans le gobelet témoin',
   },
   'cooler-than-sleeve': {
@@ -395,9 +395,8 @@ export function alarms(f: Format) {
     },
     'batch-slow': {
       now: (v) => {
-        if (v.cause === 'cooler-than-sleeve') return CUP[v.cause].is;
-        const what = isCup(v.cause) ? CUP[v.cause].is : `Gobelet témoin : mélange lent${usual(v.times)}`;
-        return `${what}. Mauvais rapport, durcisseur vieux ou froid ? Ne dégonfler que si l’échantillon témoin est dur`;
+        if (isCup(v.cause)) return CUP[v.cause].is;
+        return `Gobelet témoin : mélange lent${usual(v.times)}. Mauvais rapport, durcisseur vieux ou froid ? Ne dégonfler que si l’échantillon témoin est dur`;
       },
       was: (v) =>
         isCup(v.cause) ? CUP[v.cause].was : `le gobelet témoin montrait un mélange lent${usual(v.times)}`,

@@ -16,7 +16,12 @@ export type RigFaultCode =
   | 'blown-hose'
   | 'relief'
   | 'second-off'
-  | 'second-lost';
+  | 'second-lost'
+  | 'sensors-swapped'
+  | 'cup-in-air'
+  | 'cup-swapped'
+  | 'hose-leak'
+  | 'put-right';
 
 /** Words of the live screen. */
 export const LIVE = {
@@ -200,4 +205,9 @@ export const RIG_FAULT: Record<RigFaultCode, string> = {
   relief: 'Soupape qui s’ouvre trop tôt',
   'second-off': 'Deuxième capteur faux',
   'second-lost': 'Deuxième capteur en panne',
+  'sensors-swapped': 'Capteurs échangés',
+  'cup-in-air': 'Sonde du gobelet dans l’air',
+  'cup-swapped': 'Sondes du gobelet et de la manchette échangées',
+  'hose-leak': 'Le flexible fuit',
+  'put-right': 'Capteurs, sondes, flexible remis en ordre',
 };

@@ -325,7 +325,9 @@ export function ordersOf(
       figures: (v) => [v.seconds !== undefined && v.seconds > 0 ? seconds('pot-life-left', v.seconds) : null],
     },
     'batch-slow': {
-      verb: (v) => (v.cause === 'cooler-than-sleeve' ? 'check-probe' : 'feel-sample'),
+      // What shows no warmth where all others have it is most likely no cup.
+      verb: (v) =>
+        v.cause === 'cooler-than-sleeve' || v.cause === 'no-reaction' ? 'check-probe' : 'feel-sample',
       figures: (v) => [v.times === undefined ? null : named('usual-time', `${f.fixed(v.times, 1)} ×`)],
     },
     'store-fault': {
