@@ -32,6 +32,8 @@ export interface CalibrationReview {
     readonly assumed: boolean;
     /** One correction everywhere: the points carry no slope. */
     readonly byOffset: boolean;
+    /** A temperature is off by more than thermocouples are: it is asked what was compared. */
+    readonly isFar: boolean;
   } | null;
   /** Why the points make no calibration. */
   readonly refusal: CalibrationRefusal | null;
@@ -43,6 +45,10 @@ export interface CalibrationReview {
 }
 
 const DAY_MS = 86_400_000;
+/** A class 2 thermocouple is off by 2.5 K at the most near 0 °C (IEC 60584-1), its cold junction by some tenths, K. */
+const ASKED_K = 3;
+
+const offBy = (p: CalibrationPoint): number => Math.abs(p.indicated - p.reference);
 
 /** Reviews a sensor's calibration as of an ISO date. null for a sensor without one. */
 export function reviewCalibration(sensor: SensorDocument, today: string | null): CalibrationReview | null {
@@ -63,6 +69,7 @@ export function reviewCalibration(sensor: SensorDocument, today: string | null):
           uResidual: fit.uResidual,
           assumed: fit.uResidualAssumed,
           byOffset: !carriesLine(points, hi - lo),
+          isFar: sensor.quantity === 'temperature' && points.some((p) => offBy(p) > ASKED_K),
         }
       : null,
     refusal: fit.ok ? null : fit.reason,

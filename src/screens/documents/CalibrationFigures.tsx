@@ -108,6 +108,11 @@ export function CalibrationFigures(props: { sensor: SensorDocument; today: strin
                 <Show when={line().byOffset}>
                   <p class="small muted">{CALIBRATION.byOffset}</p>
                 </Show>
+                <Show when={line().isFar}>
+                  <p class="field-note wrong-note" role="status" data-testid="calibration-far">
+                    {CALIBRATION.far}
+                  </p>
+                </Show>
               </>
             )}
           </Show>

@@ -40,7 +40,7 @@ function bench(
   ));
   let tS = 0;
   /** So many seconds of both channels, twice a second. */
-  const read = (seconds: number, c1: (s: number) => number, c2 = () => 15) => {
+  const read = (seconds: number, c1: (s: number) => number | null, c2 = () => 15) => {
     for (let k = 0; k < 2 * seconds; k++) {
       tS += 0.5;
       const temps = [
@@ -50,7 +50,13 @@ function bench(
       setView({ tUs: tS * 1e6, ageS: 0, temps } as unknown as WatchView);
     }
   };
-  return { sensor, setSensor, setSetup, read };
+  /** Nothing has come for so many seconds. */
+  const silent = (seconds: number) => {
+    const before = view();
+    tS += seconds;
+    setView({ ...before, tUs: tS * 1e6, ageS: seconds } as unknown as WatchView);
+  };
+  return { sensor, setSensor, setSetup, read, silent };
 }
 const key = (id: string) => screen.getByTestId(id) as HTMLButtonElement;
 
@@ -59,7 +65,7 @@ describe('a probe compared at one point', () => {
     const { sensor, read } = bench();
     fireEvent.click(key('compare-in-ice'));
     expect(sensor().calibration).toMatchObject({ uReference: 0.1, asFound: [] });
-    read(10, (s) => 15 * Math.exp(-s / 5));
+    read(20, (s) => 15 * Math.exp(-s / 5));
     expect(key('comparison-take-1').disabled).toBe(true);
     read(40, () => 0.6);
     expect(screen.getByTestId('comparison-1').textContent).toContain('0.6');
@@ -77,7 +83,7 @@ describe('a probe compared at one point', () => {
     fireEvent.click(key('compare-in-ice'));
     fireEvent.change(screen.getByTestId('comparison-where'), { target: { value: 'thermometer' } });
     expect(sensor().calibration?.reference).toBe('');
-    read(30, () => 12.34);
+    read(40, () => 12.34);
     fireEvent.click(key('comparison-take-1'));
     expect(sensor().calibration?.asFound[0]?.indicated).toBe(12.34);
     expect(sensor().calibration?.asFound[0]?.reference).toBeNaN();
@@ -89,20 +95,50 @@ describe('a probe compared at one point', () => {
     const calibration = { offset: -0.5, gain: 1 };
     setSetup({ channels: [{ index: 1, calibration } as unknown as ChannelSetup] } as unknown as Setup);
     fireEvent.click(key('compare-in-ice'));
-    read(30, () => 0.1);
+    read(40, () => 0.1);
     fireEvent.click(key('comparison-take-1'));
     expect(sensor().calibration?.asFound[0]?.indicated).toBeCloseTo(0.6, 9);
+  });
+
+  it('nothing of a probe that is lost, or of a device that has fallen silent', () => {
+    const { read, silent } = bench();
+    fireEvent.click(key('compare-in-ice'));
+    read(40, () => 0.6);
+    expect(key('comparison-take-1').disabled).toBe(false);
+    read(1, () => null);
+    expect(screen.queryByTestId('comparison-take-1')).toBeNull();
+    // It begins anew.
+    read(10, () => 0.6);
+    expect(key('comparison-take-1').disabled).toBe(true);
+    read(30, () => 0.6);
+    expect(key('comparison-take-1').disabled).toBe(false);
+    silent(4);
+    expect(screen.queryByTestId('comparison-take-1')).toBeNull();
+  });
+
+  it('far off is asked about: thermocouples are not, cold water without ice is', () => {
+    const { read } = bench();
+    fireEvent.click(key('compare-in-ice'));
+    read(40, () => 2.4);
+    fireEvent.click(key('comparison-take-1'));
+    expect(screen.queryByTestId('calibration-far')).toBeNull();
+    cleanup();
+    const cold = bench();
+    fireEvent.click(key('compare-in-ice'));
+    cold.read(40, () => 5);
+    fireEvent.click(key('comparison-take-1'));
+    expect(screen.getByTestId('calibration-far').textContent).toContain('still ice');
   });
 
   it('nothing of the practice rig, of another device, or of a pressure', () => {
     const rig = bench(PROBE, { kind: 'rig', deviceId: 'RIG-0001' });
     fireEvent.click(key('compare-in-ice'));
-    rig.read(30, () => 0.6);
+    rig.read(40, () => 0.6);
     expect(screen.queryByTestId('comparison-take-1')).toBeNull();
     cleanup();
     const other = bench({ ...PROBE, deviceId: 'sb-9', channel: 1 });
     fireEvent.click(key('compare-in-ice'));
-    other.read(30, () => 0.6);
+    other.read(40, () => 0.6);
     expect(screen.queryByTestId('comparison-take-1')).toBeNull();
     cleanup();
     bench(blankSensor('Transducer', 'P-1'));

@@ -10,6 +10,8 @@ import { stillnessOf, type TimedReading, withReading } from './stillness.ts';
 
 /** Stirred melting ice, °C. */
 const ICE_C = 0;
+/** A device that has sent nothing for so long is not read, s. */
+const OLD_S = 3;
 const WHERE = ['ice', 'thermometer'] as const;
 type Where = (typeof WHERE)[number];
 
@@ -46,7 +48,11 @@ export function ProbeComparison(props: { form: Form<'sensor'>; calibration: Sens
 
   createEffect(() => {
     const view = live.view();
-    if (view === null || view.ageS === null) return;
+    // What came before a break is no reading of now: a probe that is lost, or a device, is compared anew.
+    if (view === null || view.ageS === null || view.ageS > OLD_S) {
+      setCourses(new Map());
+      return;
+    }
     const tS = view.tUs / 1e6 - view.ageS;
     const setup = untrack(live.setup);
     const next = new Map<number, readonly TimedReading[]>();

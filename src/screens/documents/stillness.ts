@@ -1,4 +1,7 @@
-/** Whether a temperature stands still enough to be compared: the mean of its last ten seconds beside that of the ten before. */
+/**
+ * Whether a temperature stands still enough to be compared: the mean of its last fifteen seconds beside that of the fifteen before. What
+ * goes by a time constant τ has τ times its slope still to go; probes in a sheath take up to a minute in a stirred bath.
+ */
 
 export interface Stillness {
   readonly c: number;
@@ -11,9 +14,12 @@ export interface TimedReading {
   readonly c: number;
 }
 
-const STRETCH_S = 10;
-/** Of two stretches of readings (taken at any rate) so much is noise and not warming, K (common practice, no source). */
-const APART_K = 0.1;
+const STRETCH_S = 15;
+/** Slowest probe that is waited for, s, and what may be left of its way when it is taken, K (common practice, no source). */
+const SLOWEST_S = 60;
+const LEFT_K = 0.2;
+/** Two means apart by this are still on their way, K: less is noise. */
+const APART_K = (LEFT_K * STRETCH_S) / SLOWEST_S;
 /** A single reading may be so far off its mean: a stirred bath's own unrest and a converter's steps, K. */
 const SPREAD_K = 0.6;
 

@@ -10,7 +10,7 @@ import { LIVE } from '../../words/live.ts';
 import { PLACE } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
 import type { More } from './more/state.ts';
-import { witnessOf } from './stage-doubts.ts';
+import { sampleDoubtOf, witnessOf } from './stage-doubts.ts';
 
 /** Small tasks of the stages. Each is one command; the answer comes back as an event and is shown beside it. */
 
@@ -158,6 +158,7 @@ export function Witness() {
   const send = useCommand();
   const [there, setThere] = createSignal(false);
   const noted = () => witnessOf(app.live.events(), app.live.view()?.attempt ?? 1);
+  const doubt = () => sampleDoubtOf(app.live.events(), app.live.view()?.attempt ?? 1);
   const isContrary = (hard: boolean) => {
     const before = noted();
     return before !== null && before.hard !== hard;
@@ -190,6 +191,13 @@ export function Witness() {
         {(e) => (
           <p class="note strong" role="status" data-testid="witness-noted">
             {!e.hard ? LIVE.notedSoft : e.atPipeTemperature ? LIVE.notedHard : LIVE.notedWarm}
+          </p>
+        )}
+      </Show>
+      <Show when={doubt()}>
+        {(d) => (
+          <p class="field-note wrong-note" role="status" data-testid="witness-doubt">
+            {LIVE.sampleDoubt[d()]}
           </p>
         )}
       </Show>

@@ -37,7 +37,7 @@ const answer = (code: AnswerCode, more: Partial<Answer> = {}): Answer => ({
 });
 
 /** Sentences of the hold that ask for the sample. */
-const ASKS: readonly string[] = ['met', 'warm', 'soft', 'early', 'hard', 'cure-not-judged'];
+const ASKS: readonly string[] = ['met', 'warm', 'soft', 'early', 'doubted', 'hard', 'cure-not-judged'];
 
 export function answersOf(scene: Scene, { stage, code }: Instructed): readonly Answer[] {
   const { view, setup, step } = scene;

@@ -225,6 +225,10 @@ describe('in the hold', () => {
   it('a sample that is soft, early, or was kept warm leads nowhere', () => {
     expect(hold({ cure: MET }, sample(false))).toBe('hold soft');
     expect(hold({}, sample(true))).toBe('hold early');
+    // Hard so early that it cannot be the pipe's: where it was kept is asked, until another answer.
+    const doubt: WatchEvent = { tUs: 2, e: 'sample', doubt: 'hard-early', age: 0.2 };
+    expect(hold({}, [...sample(true), doubt])).toBe('hold doubted');
+    expect(hold({}, [...sample(true), doubt, ...sample(true)])).toBe('hold early');
     expect(hold({ cure: MET }, sample(true, false))).toBe('hold warm');
   });
   it('an acknowledged fall keeps its order in sight, and never asks for air behind a blown hose', () => {

@@ -19,7 +19,7 @@ import {
   reboundOf,
   type Scene,
 } from './scene.ts';
-import { seenOf, witnessOf } from './stage-doubts.ts';
+import { sampleDoubtOf, seenOf, witnessOf } from './stage-doubts.ts';
 
 /** Which sentence stands in the order zone: what a hand is to do now, by stage and what is seen in it. */
 
@@ -221,7 +221,7 @@ function hold(scene: Scene): Instructed {
   const unjudged = view.standing.includes('cure-not-judged');
   if (noted?.hard === false) return say('soft');
   if (noted?.hard === true && noted.atPipeTemperature && view.cure !== null && !unjudged)
-    return say(met ? 'hard' : 'early');
+    return say(met ? 'hard' : sampleDoubtOf(events, view.attempt) === null ? 'early' : 'doubted');
   if (noted?.hard === true && !noted.atPipeTemperature && met) return say('warm');
   if (unjudged) return say('cure-not-judged');
   if (met) return say('met');

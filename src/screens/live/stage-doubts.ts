@@ -1,4 +1,4 @@
-import { HOLD_BEGINS, type Stage } from '../../watch/codes.ts';
+import { HOLD_BEGINS, type SampleDoubt, type Stage } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import type { STAGE_DOUBT } from '../../words/doubts.ts';
@@ -26,6 +26,19 @@ export function witnessOf(
   attempt: number,
 ): Extract<WatchEvent, { e: 'witness' }> | null {
   return ownOf(events, attempt).findLast((e) => e.e === 'witness') ?? null;
+}
+
+/** In what the sample that was noted last contradicts the count; null: in nothing. */
+export function sampleDoubtOf(events: readonly WatchEvent[], attempt: number): SampleDoubt | null {
+  const own = ownOf(events, attempt);
+  const said = own.slice(
+    Math.max(
+      0,
+      own.findLastIndex((e) => e.e === 'witness'),
+    ),
+  );
+  const doubt = said.find((e) => e.e === 'sample');
+  return doubt?.e === 'sample' ? doubt.doubt : null;
 }
 
 /**

@@ -14,6 +14,7 @@ export const CALIBRATION = {
   assumedOne: 'Angenommen: ein Vergleich lässt keine Streuung messen. Ein zweiter sagt es.',
   offset: 'Berichtigung überall',
   byOffset: 'Um einen Versatz berichtigt: so nahe Punkte sagen nichts über eine Steigung.',
+  far: 'Mehr als 3 K daneben, so viel liegt kein Thermoelement. War noch Eis da, die Spitze darin und ruhig, und ist es dieser Fühler? Noch einmal vergleichen.',
   worstFound: 'Größte Abweichung vorgefunden',
   worstLeft: 'Größte Abweichung hinterlassen',
   drift: (at: string) => `Vorgefunden zu hinterlassen, am größten bei ${at}`,

@@ -307,6 +307,10 @@ export function instructions(f: Format) {
       soft: always(LEAVE, 'Die Rückstellprobe ist nicht hart. Später nochmal fühlen.'),
       warm: always('Rückstellprobe fühlen.', 'Die notierte lag nicht bei Rohrtemperatur.'),
       early: always(LEAVE, 'Die Probe ist als hart notiert, die Härtezeit ist nicht erreicht.'),
+      doubted: always(
+        'Lag die Probe wärmer?',
+        'Viel zu früh hart: lag sie wärmer als das Rohr, oder ist sie von einem anderen Harz? Den Packer unter Druck lassen.',
+      ),
       hard: always('Entlüften beginnen.', 'Probe als hart notiert, Härtezeit laut Datenblatt erreicht.'),
       'cure-not-judged': always(
         'Rückstellprobe fühlen.',

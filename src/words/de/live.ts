@@ -126,6 +126,12 @@ export const LIVE = {
   notedSoft: 'Notiert: nicht hart. Den Packer unter Druck lassen.',
   notedWarm:
     'Notiert: hart, aber nicht bei Rohrtemperatur gelagert: das sagt nichts über den Kurzliner. Lag sie doch dort, das ankreuzen und nochmal drücken.',
+  sampleDoubt: {
+    'hard-early':
+      'Für das Datenblatt viel zu früh hart: lag sie wärmer als das Rohr, oder ist sie von einem anderen Harz? Sie verkürzt kein Warten.',
+    'soft-late':
+      'Lange nach der Zeit des Datenblatts nicht hart: eine langsame Charge, oder lag sie kälter? Die Zählung wartet darauf.',
+  },
   witnessPlace: 'Sie lag bei Rohrtemperatur',
   span: 'Gezeigte Zeit',
   spanMinute: '1 min',

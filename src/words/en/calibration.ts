@@ -14,6 +14,7 @@ export const CALIBRATION = {
   assumedOne: 'Assumed: one comparison leaves no scatter to measure. A second one tells.',
   offset: 'Correction everywhere',
   byOffset: 'Corrected by an offset: points this close together say nothing of a slope.',
+  far: 'More than 3 K off, which thermocouples are not. Was there still ice, the tip in it and still, and is it this probe? Compare once more.',
   worstFound: 'Largest error as found',
   worstLeft: 'Largest error as left',
   drift: (at: string) => `As found to as left, largest at ${at}`,

@@ -307,6 +307,10 @@ export function instructions(f: Format) {
       soft: always(LEAVE, 'The witness sample is not hard. Feel it again later.'),
       warm: always('Feel the witness sample.', 'The one that was noted was not kept at pipe temperature.'),
       early: always(LEAVE, 'The sample is noted as hard, the cure time is not reached.'),
+      doubted: always(
+        'Was the sample kept warm?',
+        'Hard far too early: kept warmer than the pipe, or of another resin? Leave the packer under pressure.',
+      ),
       hard: always('Start let-down.', 'Sample noted as hard, cure time by the data sheet reached.'),
       'cure-not-judged': always(
         'Feel the witness sample.',

@@ -125,6 +125,12 @@ export const LIVE = {
   notedSoft: 'Noted: not hard. Leave the packer under pressure.',
   notedWarm:
     'Noted: hard, but not kept at pipe temperature: it says nothing of the sleeve. If it was kept there, tick that and press again.',
+  sampleDoubt: {
+    'hard-early':
+      'Hard far too early for the data sheet: was it kept warmer than the pipe, or is it of another resin? It shortens no wait.',
+    'soft-late':
+      'Not hard long after the data sheet’s time: a slow batch, or a sample kept colder? The count waits for it.',
+  },
   witnessPlace: 'It was kept at pipe temperature',
   span: 'Time shown',
   spanMinute: '1 min',

@@ -13,6 +13,7 @@ export const CALIBRATION = {
   assumedOne: 'Supuesta: una comparación no deja dispersión que medir. Una segunda la dice.',
   offset: 'Corrección en todas partes',
   byOffset: 'Corregido con una desviación: puntos tan juntos no dicen nada de la pendiente.',
+  far: 'Más de 3 K de diferencia: tanto no se desvía un termopar. ¿Quedaba hielo, estaba la punta dentro y quieta, y es esta sonda? Comparar otra vez.',
   worstFound: 'Mayor error como se halló',
   worstLeft: 'Mayor error como se dejó',
   drift: (at: string) => `De como se halló a como se dejó, lo mayor a ${at}`,

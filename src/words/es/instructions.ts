@@ -311,6 +311,10 @@ export function instructions(f: Format) {
       soft: always(LEAVE, 'La muestra testigo no está dura. Tocarla otra vez más tarde.'),
       warm: always('Tocar la muestra testigo.', 'La que se anotó no estuvo a la temperatura del tubo.'),
       early: always(LEAVE, 'La muestra consta como dura, el tiempo de curado no se ha alcanzado.'),
+      doubted: always(
+        '¿Estuvo caliente la muestra?',
+        'Dura demasiado pronto: ¿más caliente que el tubo, o de otra resina? Dejar el packer con presión.',
+      ),
       hard: always(
         'Empezar a desinflar.',
         'Muestra anotada como dura, tiempo de curado de la ficha técnica alcanzado.',

@@ -104,6 +104,12 @@ export const LIVE: typeof ENGLISH_LIVE = {
   notedSoft: 'Anotado: no dura. Dejar el packer bajo presión.',
   notedWarm:
     'Anotado: dura, pero no guardada a la temperatura del tubo: no dice nada de la manga. Si sí lo estuvo, marcarlo y pulsar otra vez.',
+  sampleDoubt: {
+    'hard-early':
+      'Dura demasiado pronto para la ficha técnica: ¿estuvo más caliente que el tubo, o es de otra resina? No acorta ninguna espera.',
+    'soft-late':
+      'No dura mucho después del tiempo de la ficha técnica: ¿lote lento, o muestra más fría? La cuenta la espera.',
+  },
   witnessPlace: 'Estuvo a la temperatura del tubo',
   span: 'Tiempo mostrado',
   spanMinute: '1 min',

@@ -14,6 +14,7 @@ export const CALIBRATION = {
   assumedOne: 'Supposée : une comparaison ne laisse aucune dispersion à mesurer. Une deuxième la montre.',
   offset: 'Correction partout',
   byOffset: 'Corrigé d’un décalage : des points si proches ne disent rien d’une pente.',
+  far: 'Plus de 3 K d’écart : un thermocouple ne s’écarte pas autant. Restait-il de la glace, la pointe y était-elle, stable, et est-ce bien cette sonde ? Comparer encore une fois.',
   worstFound: 'Plus grande erreur avant réglage',
   worstLeft: 'Plus grande erreur après réglage',
   drift: (at: string) => `D’avant à après réglage, au plus à ${at}`,

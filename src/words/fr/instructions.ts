@@ -326,6 +326,10 @@ export function instructions(f: Format) {
         'Celui qui a été noté n’était pas gardé à la température de la conduite.',
       ),
       early: always(LEAVE, 'Échantillon noté dur, le temps de durcissement n’est pas atteint.'),
+      doubted: always(
+        'L’échantillon était-il au chaud ?',
+        'Dur bien trop tôt : gardé plus chaud que le tuyau, ou d’une autre résine ? Laisser le packer sous pression.',
+      ),
       hard: always(
         'Commencer à dégonfler.',
         'Échantillon noté dur, temps de durcissement de la fiche technique atteint.',
