@@ -38,6 +38,12 @@ function summaryOf(document: StoredDocument): RunSummary | null {
   return good ? (body as RunSummary) : null;
 }
 
+/** The runs among documents of the kind 'run', newest first. */
+export function summariesIn(all: readonly StoredDocument[]): RunSummary[] {
+  const summaries = all.map(summaryOf).filter((s): s is RunSummary => s !== null);
+  return summaries.sort((a, b) => b.openedUtcMs - a.openedUtcMs);
+}
+
 export function createRunList(documents: DocumentStore, files: FileStore, utcMs: () => number): RunList {
   // One put at a time: two of one revision would refuse each other.
   let saving: Promise<void> = Promise.resolve();
@@ -59,9 +65,7 @@ export function createRunList(documents: DocumentStore, files: FileStore, utcMs:
   }
 
   async function list(): Promise<readonly RunSummary[]> {
-    const all = await documents.list('run');
-    const summaries = all.map(summaryOf).filter((s): s is RunSummary => s !== null);
-    return summaries.sort((a, b) => b.openedUtcMs - a.openedUtcMs);
+    return summariesIn(await documents.list('run'));
   }
 
   return {

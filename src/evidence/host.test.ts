@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { PLAIN_WORDING } from '../job/testing/wording.ts';
 import { sealedOf } from '../record/seal.ts';
+import { ceilingOf } from './messages.ts';
 import { createOffice, JOB_ID } from './testing/office.ts';
 
 const bytesOf = async (blob: Blob) => new Uint8Array(await blob.arrayBuffer());
@@ -63,6 +64,19 @@ describe('a run is sealed', () => {
     const [relisted] = await client.ask({ q: 'archive' });
     expect(relisted).toEqual(entry);
     expect(await client.documents.get('review', label)).not.toBeNull();
+    // Its row rests from then on, until something of it changes.
+    expect(await client.ask({ q: 'archive' })).toEqual([entry]);
+    const part = await client.documents.get('rows', `import-${there.sha256[0]}`);
+    expect((part!.body as { rows: string }).rows).toContain('Crack at 12.4 m');
+    await client.ask({
+      q: 'set-status',
+      ref: entry!.ref,
+      status: 'rejected',
+      reason: 'Probe was not compared',
+      by: 'E.F.',
+    });
+    const [decided] = await client.ask({ q: 'archive' });
+    expect(decided).toMatchObject({ ...entry, status: { status: 'rejected', by: 'E.F.' } });
     const record = await client.ask({ q: 'record', ref: entry!.ref });
     expect(record.verdict).toBe('valid');
     const mine = await office.ask({ q: 'record', ref });
@@ -181,6 +195,9 @@ describe('a run is sealed', () => {
     ]);
     const [entry] = await office.ask({ q: 'archive' });
     expect(entry?.status?.status).toBe('released');
+    // What the seal holds tells its row too, without the picture.
+    const told = await office.ask({ q: 'sketch', ref: { kind: 'run', runId } });
+    expect(entry).toMatchObject({ cure: told!.account.cure.state, ceiling: ceilingOf(told!.account) });
   });
 
   it('a lost key is followed by a new signer that says so', async () => {

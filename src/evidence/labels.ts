@@ -5,7 +5,7 @@
 import type { Manifest } from '../record/manifest.ts';
 import type { StoredDocument } from '../record/stores/store.ts';
 import type { EvidenceDeps } from './deps.ts';
-import type { Account, Sketch } from './messages.ts';
+import { type Account, type ArchiveEntry, ceilingOf, type Sketch } from './messages.ts';
 import { summaryOf } from './opened-records.ts';
 import { bundleIn } from './papers.ts';
 
@@ -24,6 +24,7 @@ export interface FileLabel {
   readonly sealedUtcMs: number;
   readonly fingerprint: string;
   readonly cure: Account['cure']['state'];
+  readonly ceiling: NonNullable<ArchiveEntry['ceiling']>;
 }
 
 /** As it rests. The picture is text: a list of thousands is read whole, and what it does not draw costs it a copy only. */
@@ -59,6 +60,7 @@ export function labelFor(manifest: Manifest, sketch: Sketch): FileLabel {
     sealedUtcMs: manifest.sealedUtcMs,
     fingerprint: manifest.signer.fingerprint,
     cure: sketch.account.cure.state,
+    ceiling: ceilingOf(sketch.account),
   };
 }
 
@@ -67,7 +69,7 @@ const isLabel = (v: unknown): v is KeptLabel => {
   return (
     typeof l === 'object' &&
     l !== null &&
-    [l.title, l.site, l.client, l.crew, l.packer, l.fingerprint, l.cure, l.sketch].every(
+    [l.title, l.site, l.client, l.crew, l.packer, l.fingerprint, l.cure, l.ceiling, l.sketch].every(
       (t) => typeof t === 'string',
     ) &&
     [l.openedUtcMs, l.seconds, l.alarms, l.gaps, l.sealedUtcMs].every((n) => typeof n === 'number')
@@ -90,7 +92,7 @@ export async function readSketch(deps: EvidenceDeps, sha256: string): Promise<Sk
   return isLabel(body) ? sketchIn(body.sketch) : null;
 }
 
-/** The labels among all documents of the kind 'review': asked for one by one, two thousand take seconds. */
+/** The labels among documents of the kind 'review': asked for one by one, two thousand take seconds. */
 export function labelsIn(reviews: readonly StoredDocument[]): (sha256: string) => FileLabel | null {
   const bodies = new Map(reviews.map(({ id, body }) => [id, body]));
   return (sha256) => {

@@ -121,6 +121,12 @@ export const asksReason = (
   (account.cure.state !== 'met' && account.cure.state !== 'not-judged') ||
   (verdict !== null && verdict !== 'valid');
 
+/** Whether a packer was at its ceiling or over it, as far as one was in force. */
+export function ceilingOf({ overRated, atCeiling }: Account): NonNullable<ArchiveEntry['ceiling']> {
+  if (overRated !== null) return 'passed';
+  return atCeiling === null ? 'none' : atCeiling ? 'passed' : 'kept';
+}
+
 /** A run in small, for a row of a list. */
 export interface Sketch {
   /** Lowest and highest pressure of each of its steps, bar; NaN for a gap. null: it holds no pressure. */
@@ -158,6 +164,8 @@ export interface ArchiveEntry {
   readonly gaps: number;
   /** What the account says of the cure; null: only the record itself tells. */
   readonly cure: Account['cure']['state'] | null;
+  /** At its ceiling or over it, or its rating; 'none': no ceiling was in force. null: only the record itself tells. */
+  readonly ceiling: 'passed' | 'kept' | 'none' | null;
   readonly sealed: {
     readonly utcMs: number;
     readonly fingerprint: string;
@@ -201,6 +209,8 @@ export interface VerifyView {
   /** What a good verdict does not vouch for; null: nothing. */
   readonly reserved: Reservations | null;
   readonly name: string;
+  /** Name of the client's packet that it lay in; null: it was handed in by itself. */
+  readonly packet: string | null;
   readonly bytes: number;
   readonly sha256: string;
   readonly fingerprint: string | null;

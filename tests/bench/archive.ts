@@ -1,76 +1,14 @@
-import path from 'node:path';
 import type { Page } from 'playwright-core';
 import { open, profile, serve } from '../e2e/app.ts';
+import { keepMany } from '../e2e/many-records.ts';
 import { NAMES, quantile, type Row } from './measure.ts';
 
 /** A supervisor's archive after some years of several crews. */
 const RECORDS = 2000;
 /** The one that is looked for: nothing else tells it from the others than what a record says. */
 const BAD = 1234;
-const FIXTURE = 'fixtures/records/sealed.steadybar.zip';
 const OPEN_MS = 500;
 const FILTER_MS = 100;
-
-/** Keeps the fixture's file by the page itself, and then what the store holds of it under other names. */
-async function fill(page: Page, origin: string): Promise<void> {
-  await page.goto(`${origin}/#/verify`);
-  await page.locator('input[type=file]').first().setInputFiles(path.resolve(FIXTURE));
-  await page.getByTestId('verdict').waitFor({ timeout: 60_000 });
-  await page.getByTestId('keep').click();
-  await page.getByTestId('kept').waitFor({ timeout: 30_000 });
-  await page.evaluate(
-    async ({ records, bad }) => {
-      type Kept = { kind: string; id: string; body: Record<string, unknown> };
-      const db = await new Promise<IDBDatabase>((resolve, reject) => {
-        const asked = indexedDB.open('steadybar');
-        asked.onsuccess = () => resolve(asked.result);
-        asked.onerror = () => reject(asked.error);
-      });
-      const all = await new Promise<Kept[]>((resolve) => {
-        const asked = db.transaction('documents').objectStore('documents').getAll();
-        asked.onsuccess = () => resolve(asked.result as Kept[]);
-      });
-      const kept = all.find((d) => d.id.startsWith('import-'))!;
-      const label = all.find((d) => d.id.startsWith('label-'))!;
-      const store = db.transaction('documents', 'readwrite').objectStore('documents');
-      for (let i = 0; i < records; i++) {
-        const sha256 = (i + 1).toString(16).padStart(64, '0');
-        const opened = 1_700_000_000_000 + i * 11 * 3_600_000;
-        const isBad = i === bad;
-        store.put({
-          ...kept,
-          id: `import-${sha256}`,
-          body: {
-            ...kept.body,
-            sha256,
-            runId: `run-${i}`,
-            name: `${i}.steadybar.zip`,
-            importedUtcMs: opened,
-          },
-        });
-        store.put({
-          ...label,
-          id: `label-${sha256}`,
-          body: {
-            ...label.body,
-            title: `Joint at ${(i % 97) + 3}.${i % 10} m`,
-            site: `Yard ${i % 40}, chamber ${i}`,
-            packer: `Packer ${i % 12}`,
-            openedUtcMs: opened,
-            alarms: isBad ? 3 : 0,
-            cure: isBad ? 'not-met' : label.body.cure,
-          },
-        });
-      }
-      await new Promise<void>((resolve, reject) => {
-        store.transaction.oncomplete = () => resolve();
-        store.transaction.onerror = () => reject(store.transaction.error);
-      });
-      db.close();
-    },
-    { records: RECORDS, bad: BAD },
-  );
-}
 
 /**
  * From an act until the count says what is asked for, rows stand and a frame was painted, ms.
@@ -117,10 +55,11 @@ export async function benchArchive(): Promise<Row[]> {
   await context.addInitScript(NAMES);
   try {
     const page = await context.newPage();
-    await fill(page, server.origin);
+    await keepMany(page, server.origin, RECORDS, { [BAD]: { alarms: 3, cure: 'not-met' } });
     const opened: number[] = [];
     const filtered: number[] = [];
-    for (let i = 0; i < 5; i++) {
+    // At the first opening every row is made up from its documents; later they rest.
+    for (let i = 0; i < 6; i++) {
       await page.goto(`${server.origin}/#/about`);
       await page.reload();
       await page.locator('h1').waitFor();
@@ -131,18 +70,19 @@ export async function benchArchive(): Promise<Row[]> {
       filtered.push(await untilShown(page, 'clear', `${RECORDS + 1} `));
       filtered.push(await untilShown(page, 'alarms', '1 of'));
     }
+    const [first = Number.NaN] = opened.splice(0, 1);
     const worst = (all: readonly number[]) => Math.max(...all).toFixed(0);
     return [
       {
         what: `archive of ${RECORDS} records: press → rows`,
         value: `median ${quantile(opened, 0.5).toFixed(0)} ms, worst ${worst(opened)} ms`,
-        beside: `5 times, each after a reload; goal ≤ ${OPEN_MS} ms`,
+        beside: `5 times, each after a reload; goal ≤ ${OPEN_MS} ms; the first, all rows made up: ${first.toFixed(0)} ms`,
         met: quantile(opened, 0.5) <= OPEN_MS,
       },
       {
         what: 'a word, all again, with alarms: entry → rows',
         value: `median ${quantile(filtered, 0.5).toFixed(0)} ms, worst ${worst(filtered)} ms`,
-        beside: `15 times; goal ≤ ${FILTER_MS} ms`,
+        beside: `18 times; goal ≤ ${FILTER_MS} ms`,
         met: quantile(filtered, 0.5) <= FILTER_MS,
       },
     ];

@@ -84,7 +84,8 @@ const resting = (page: Page): Promise<{ files: number; runs: number; staged: num
     });
     const count = (kind: string): Promise<number> =>
       new Promise((resolve, reject) => {
-        const request = db.transaction('documents').objectStore('documents').index('kind').count(kind);
+        const store = db.transaction('documents').objectStore('documents');
+        const request = store.count(IDBKeyRange.bound([kind], [kind, []]));
         request.onsuccess = () => resolve(request.result);
         request.onerror = () => reject(request.error);
       });

@@ -28,8 +28,8 @@ import { BACKUP_GROUPS, type BackupGroup, type BackupMade } from './messages.ts'
 import { isImport } from './things.ts';
 
 // A kind of document is in the backup, or named here: what a restore has half done, the shared folder, the speeds of this
-// tablet's ports, the packers that it left in a pipe the order of its day and the drills that were played on it stay behind, and its witness log: what is
-// restored elsewhere is another installation's.
+// tablet's ports, the packers that it left in a pipe, the order of its day, the drills that were played on it and the archive's rows,
+// which are made up anew, stay behind, and its witness log: what is restored elsewhere is another installation's.
 const LEFT_BEHIND: Readonly<Record<Exclude<DocumentKind, BackupKind>, true>> = {
   restore: true,
   office: true,
@@ -39,6 +39,7 @@ const LEFT_BEHIND: Readonly<Record<Exclude<DocumentKind, BackupKind>, true>> = {
   left: true,
   day: true,
   practice: true,
+  rows: true,
 };
 void LEFT_BEHIND;
 

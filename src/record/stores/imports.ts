@@ -51,8 +51,12 @@ function importedOf(document: StoredDocument): Imported | null {
 }
 
 export async function listImports(documents: DocumentStore): Promise<readonly Imported[]> {
-  return (await documents.list('seal')).map(importedOf).filter((i): i is Imported => i !== null);
+  return importsIn(await documents.list('seal', PREFIX));
 }
+
+/** The kept files among documents of the kind 'seal'. */
+export const importsIn = (seals: readonly StoredDocument[]): readonly Imported[] =>
+  seals.map(importedOf).filter((i): i is Imported => i !== null);
 
 export type ImportOutcome =
   /** Kept; `others` are files of the same run that were here before and stay. */

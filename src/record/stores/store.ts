@@ -56,6 +56,8 @@ export type DocumentKind =
   | 'left'
   /** The order of the day's repairs, as the crew put them. */
   | 'day'
+  /** Rows of the archive's list as they were made up last: taken back by every put that may change one (row-parts.ts). */
+  | 'rows'
   /** How drills on the practice rig ended, by who played them. */
   | 'practice'
   /** The shared folder: its handle, what was seen, what is still to be written. */
@@ -68,7 +70,8 @@ export type DocumentKind =
 /** Versioned documents by kind and id; put() is durable when it settles and refuses a stale revision. */
 export interface DocumentStore {
   get(kind: DocumentKind, id: string): Promise<StoredDocument | null>;
-  list(kind: DocumentKind): Promise<readonly StoredDocument[]>;
+  /** By id. @param prefix only those whose id begins so; left out: all */
+  list(kind: DocumentKind, prefix?: string): Promise<readonly StoredDocument[]>;
   put(document: StoredDocument): Promise<StoredDocument>;
   remove(kind: DocumentKind, id: string): Promise<void>;
 }

@@ -121,6 +121,29 @@ describe.each(documentCases)('document store: $name', ({ run }) => {
 });
 
 describe('IndexedDB documents', () => {
+  it('of version 1 keep what they hold, and have parts of the archive’s rows from then on', async () => {
+    vi.stubGlobal('indexedDB', new IDBFactory());
+    const run = { kind: 'run', id: '5-run', revision: 3, savedUtcMs: 0, body: { a: 1 } } as const;
+    await new Promise<void>((resolve, reject) => {
+      const opening = indexedDB.open('documents', 1);
+      opening.onupgradeneeded = () => {
+        const made = opening.result.createObjectStore('documents', { keyPath: ['kind', 'id'] });
+        made.createIndex('kind', 'kind');
+        made.put(run);
+        made.put({ ...run, kind: 'job', id: 'j' });
+      };
+      opening.onerror = () => reject(opening.error);
+      opening.onsuccess = () => {
+        opening.result.close();
+        resolve();
+      };
+    });
+    const store = await createIdbDocuments('documents');
+    expect(await store.list('run')).toEqual([run]);
+    expect((await store.list('rows')).map((d) => d.id)).toEqual(['run-5']);
+    vi.unstubAllGlobals();
+  });
+
   it('ask the disk at every put', async () => {
     vi.stubGlobal('indexedDB', new IDBFactory());
     const store = await createIdbDocuments('documents');

@@ -17,6 +17,7 @@ const kept = (i: number): ArchiveEntry => ({
   practice: false,
   state: 'ended',
   cure: i === 77 ? 'not-met' : 'met',
+  ceiling: i === 78 ? 'passed' : 'kept',
 });
 
 /** An archive of kept files, and which pictures it asked for. */
@@ -46,6 +47,7 @@ it('of a long list the first rows are drawn and asked for; a press brings more, 
   expect(rows()).toBe(40);
   // Each chip knows its number without a picture of every record.
   expect(screen.getByTestId('chip-cure').textContent).toContain('1');
+  expect(screen.getByTestId('chip-ceiling').textContent).toContain('1');
   fireEvent.click(screen.getByTestId('archive-more'));
   expect([rows(), screen.getByTestId('archive-more').textContent]).toEqual([80, 'Show more: 20 to come']);
   fireEvent.click(screen.getByTestId('archive-more'));

@@ -9,7 +9,7 @@ import {
   onMount,
   Show,
 } from 'solid-js';
-import { refText } from '../../evidence/messages.ts';
+import { ceilingOf, refText } from '../../evidence/messages.ts';
 import { Choice, optionsOf, TextField } from '../../widgets/Fields.tsx';
 import { Loading, NoAnswer } from '../../widgets/Loading.tsx';
 import { ARCHIVE as A } from '../../words/archive.ts';
@@ -20,12 +20,13 @@ import { MOST_COMPARED, routeHash } from '../route.ts';
 import { createSketches } from '../runs/sketches.ts';
 import {
   type ArchiveFilter,
+  asksRecord,
   CHIPS,
   type Chip,
-  type CureState,
   inChip,
   matching,
   NO_FILTER,
+  type Told,
   waits,
 } from './filter.ts';
 import { Row } from './Row.tsx';
@@ -53,20 +54,22 @@ export function Archive() {
       sketch: () => (entry.state === 'open' ? null : sketches.of(entry.ref)),
     })),
   );
-  /** A kept file's is in its label; of a run of this tablet it is made up with its picture. */
-  const cureOf = (r: ReturnType<typeof rows>[number]): CureState | null | undefined => {
-    if (r.entry.cure !== null) return r.entry.cure;
-    const sketch = r.sketch();
-    return sketch === undefined ? undefined : (sketch?.account.cure.state ?? null);
+  /** undefined: it is made up with the record's picture, which is on its way. */
+  const toldOf = ({ entry, sketch }: ReturnType<typeof rows>[number]): Told | undefined => {
+    if (entry.cure !== null) return entry;
+    const made = sketch();
+    if (made === undefined) return undefined;
+    const { account } = made ?? {};
+    return { cure: account?.cure.state ?? null, ceiling: account === undefined ? null : ceilingOf(account) };
   };
   const found = createMemo(() => {
     const { chip: _, ...asked } = filter();
     const isFound = matching(asked, day);
     return rows().filter((r) => isFound(r.entry));
   });
-  /** Only one of the chips asks for the cure: the others are not counted anew whenever a picture comes. */
+  /** The other chips are not counted anew whenever a picture comes. */
   const inOf = (chip: Chip) =>
-    found().filter((r) => inChip(r.entry, chip, chip === 'cure' ? cureOf(r) : null));
+    found().filter((r) => inChip(r.entry, chip, asksRecord(chip) ? toldOf(r) : undefined));
   const shown = createMemo(() => inOf(filter().chip));
   const drawn = createMemo(() => shown().slice(0, most()));
   createEffect(on(filter, () => setMost(ROWS), { defer: true }));
@@ -75,7 +78,7 @@ export function Archive() {
       chip,
       // null: it is not known of every record yet.
       createMemo(() =>
-        chip === 'cure' && found().some((r) => cureOf(r) === undefined) ? null : inOf(chip).length,
+        asksRecord(chip) && found().some((r) => toldOf(r) === undefined) ? null : inOf(chip).length,
       ),
     ]),
   ) as Record<Chip, () => number | null>;

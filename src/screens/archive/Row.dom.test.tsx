@@ -24,6 +24,7 @@ const entry = (state: ArchiveEntry['state']): ArchiveEntry => ({
   alarms: 0,
   gaps: 0,
   cure: null,
+  ceiling: null,
   sealed: null,
   imported: null,
   status: null,

@@ -18,6 +18,7 @@ const ENTRY: ArchiveEntry = {
   alarms: 2,
   gaps: 0,
   cure: null,
+  ceiling: null,
   sealed: { utcMs: 1, fingerprint: 'ab', signer: null },
   imported: null,
   status: null,
@@ -46,7 +47,9 @@ it('filters by day, packer, status and seal', () => {
 
 it('practice stands apart: no other chip shows it', () => {
   const practice = { ...ENTRY, practice: true };
-  expect(CHIPS.filter((chip) => inChip(practice, chip, 'not-met'))).toEqual(['practice']);
+  expect(CHIPS.filter((chip) => inChip(practice, chip, { cure: 'not-met', ceiling: 'passed' }))).toEqual([
+    'practice',
+  ]);
   expect(waits(practice)).toBe(false);
 });
 
@@ -66,7 +69,19 @@ it('to review is what nobody has decided, once it has ended', () => {
 
 it('a cure time that is not known to be reached counts with those that were not, as the rows say it', () => {
   const known = ['not-met', 'met', 'not-followed', null, undefined] as const;
-  expect(known.map((s) => inChip(ENTRY, 'cure', s))).toEqual([true, false, true, true, false]);
+  const told = known.map((cure) => (cure === undefined ? undefined : { cure, ceiling: null }));
+  expect(told.map((t) => inChip(ENTRY, 'cure', t))).toEqual([true, false, true, true, false]);
   // What is being recorded has still to reach it.
-  expect(inChip({ ...ENTRY, state: 'open' }, 'cure', null)).toBe(false);
+  expect(inChip({ ...ENTRY, state: 'open' }, 'cure', { cure: null, ceiling: null })).toBe(false);
+});
+
+it('a ceiling reached is one that was seen to be, not one that nobody knows of', () => {
+  const known = ['passed', 'kept', 'none', null] as const;
+  expect(known.map((ceiling) => inChip(ENTRY, 'ceiling', { cure: 'met', ceiling }))).toEqual([
+    true,
+    false,
+    false,
+    false,
+  ]);
+  expect(inChip(ENTRY, 'ceiling', undefined)).toBe(false);
 });

@@ -1,4 +1,4 @@
-import type { Account, ArchiveEntry, ReviewStatus } from '../../evidence/messages.ts';
+import type { ArchiveEntry, ReviewStatus } from '../../evidence/messages.ts';
 
 /** What the supervisor looks for. Dates are local days, ISO; '' is any. */
 export interface ArchiveFilter {
@@ -12,7 +12,7 @@ export interface ArchiveFilter {
 }
 
 /** One press each. Practice stands apart: no other chip shows it. */
-export const CHIPS = ['all', 'review', 'alarms', 'cure', 'practice'] as const;
+export const CHIPS = ['all', 'review', 'ceiling', 'alarms', 'cure', 'practice'] as const;
 export type Chip = (typeof CHIPS)[number];
 
 export const NO_FILTER: ArchiveFilter = {
@@ -62,10 +62,14 @@ function hasSeal(entry: ArchiveEntry, seal: ArchiveFilter['seal']): boolean {
 export const waits = (entry: ArchiveEntry): boolean =>
   !entry.practice && entry.state !== 'open' && (entry.status?.status ?? 'open') === 'open';
 
-export type CureState = Account['cure']['state'];
+/** What only the record itself tells of some: of a kept file it stands in its label, of a run of this tablet in its seal. */
+export type Told = Pick<ArchiveEntry, 'cure' | 'ceiling'>;
 
-/** @param cure null: the record could not be read; undefined: not known yet, then nothing is said of the cure */
-export function inChip(entry: ArchiveEntry, chip: Chip, cure: CureState | null | undefined): boolean {
+/** What these chips ask for is not known of every record at once. */
+export const asksRecord = (chip: Chip): boolean => chip === 'cure' || chip === 'ceiling';
+
+/** @param told null in it: the record could not be read; undefined: not known yet, then nothing is said of the record */
+export function inChip(entry: ArchiveEntry, chip: Chip, told: Told | undefined): boolean {
   if (chip === 'practice') return entry.practice;
   if (entry.practice) return false;
   switch (chip) {
@@ -77,7 +81,9 @@ export function inChip(entry: ArchiveEntry, chip: Chip, cure: CureState | null |
       return entry.alarms > 0;
     case 'cure':
       // A record that could not be read says nothing of its cure either.
-      return entry.state !== 'open' && cure !== undefined && cure !== 'met';
+      return entry.state !== 'open' && told !== undefined && told.cure !== 'met';
+    case 'ceiling':
+      return told?.ceiling === 'passed';
     default:
       return chip satisfies never;
   }

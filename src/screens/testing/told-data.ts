@@ -292,6 +292,7 @@ export const record = (events: readonly WatchEvent[]): RecordView => ({
 export const entry: ArchiveEntry = {
   ...summary,
   cure: null,
+  ceiling: null,
   ref: { kind: 'run', runId: RUN },
   site: TYPED[0],
   client: TYPED[0],

@@ -7,6 +7,7 @@ export const RECORDS = {
   chips: {
     all: 'Alle',
     review: 'Durchzusehen',
+    ceiling: 'Obergrenze erreicht',
     alarms: 'Mit Alarmen',
     cure: 'Härtezeit nicht erreicht oder nicht bekannt',
     practice: 'Übung',

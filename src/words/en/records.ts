@@ -7,6 +7,7 @@ export const RECORDS = {
   chips: {
     all: 'All',
     review: 'To review',
+    ceiling: 'Ceiling reached',
     alarms: 'With alarms',
     cure: 'Cure time not reached or not known',
     practice: 'Practice',

@@ -6,6 +6,7 @@ export const RECORDS: typeof ENGLISH = {
   chips: {
     all: 'Todos',
     review: 'Por revisar',
+    ceiling: 'Techo alcanzado',
     alarms: 'Con alarmas',
     cure: 'Tiempo de curado no alcanzado o no conocido',
     practice: 'Práctica',

@@ -7,6 +7,7 @@ export const RECORDS = {
   chips: {
     all: 'Tous',
     review: 'À revoir',
+    ceiling: 'Plafond atteint',
     alarms: 'Avec alarmes',
     cure: 'Durcissement non atteint ou inconnu',
     practice: 'Exercice',

@@ -81,6 +81,46 @@ export const documentCases: readonly Case<DocumentStore>[] = [
     },
   },
   {
+    name: 'lists the ids that begin alike, and no other',
+    async run(store) {
+      for (const id of ['a', 'ab-1', 'ab-2', 'abc', 'b']) await store.put(doc(id, id));
+      equal(
+        (await store.list('packer', 'ab')).map((d) => d.id),
+        ['ab-1', 'ab-2', 'abc'],
+        'ab',
+      );
+      equal(await store.list('packer', 'c'), [], 'none');
+    },
+  },
+  {
+    name: 'takes a part of the archive’s rows back with whatever may change one of them',
+    async run(store) {
+      const sha = 'c'.repeat(64);
+      const changes: readonly (readonly [StoredDocument['kind'], string, string])[] = [
+        ['run', '7-run', 'run-7'],
+        ['seal', '7-run', 'run-7'],
+        ['review', '7-run', 'run-7'],
+        ['seal', `import-${sha}`, 'import-c'],
+        ['review', `label-${sha}`, 'import-c'],
+        ['review', sha, 'import-c'],
+      ];
+      for (const [kind, id, part] of changes) {
+        const put = await store.put({ ...doc(id, 1), kind });
+        const open = await store.get('rows', part);
+        equal(open?.body, null, `${kind} ${id}: taken back`);
+        const made = await store.put({ ...open!, body: 'rows' });
+        await store.put({ ...put, body: 2 });
+        await refused('stale', `${kind} ${id}: rows from before`, () => store.put({ ...made, body: 'old' }));
+        const again = await store.put({ ...(await store.get('rows', part))!, body: 'rows' });
+        await store.remove(kind, id);
+        await refused('stale', `${kind} ${id}: rows with what went`, () => store.put(again));
+        equal((await store.get('rows', part))?.body, null, `${kind} ${id}: taken back by its removal`);
+      }
+      await store.put({ ...doc('7', 1), kind: 'job' });
+      equal((await store.list('rows')).length, 2, 'parts');
+    },
+  },
+  {
     name: 'starts again at revision 1 after a removal',
     async run(store) {
       const first = await store.put(doc('a', 1));
