@@ -1,10 +1,12 @@
+import path from 'node:path';
 import { type Deriving, deriving } from '../evidence/deriving.ts';
 import { inPieces } from '../evidence/pieces/in-pieces.ts';
-import type { ByteSource } from '../record/byte-source.ts';
+import { type ByteSource, partOf } from '../record/byte-source.ts';
 import type { Progress } from '../record/derived-files.ts';
 import { EXIT_CODE } from '../record/findings.ts';
 import { parseFingerprint } from '../record/fingerprints.ts';
 import { ALWAYS, type KeyTerm, keyTermIn } from '../record/key-terms.ts';
+import { recordInPacket } from '../record/packet-in.ts';
 import { reservationsOf } from '../record/reservations.ts';
 import { fingerprintOf, keyOfPem, type RecordCrypto } from '../record/signing.ts';
 import { type Verification, type VerifyOptions, verifyBySums, verifyJobFile } from '../record/verify.ts';
@@ -102,7 +104,7 @@ function keysListed(list: string, unnamed: string): ListedKey[] {
 }
 
 /** What --json prints: everything but the bytes. */
-const plain = (v: Verification): unknown => ({
+const plain = (v: Verification) => ({
   schema: 'steadybar-verification/1',
   verdict: v.verdict,
   reserved: reservationsOf(v.verdict, v.remarks),
@@ -164,10 +166,20 @@ export async function runVerify(
   const file = usedFile(options.file, options.file, MOST_BYTES, openSource);
   try {
     const how = { crypto, trusted, terms, ...(progress === undefined ? {} : { progress }) };
+    const inner = await recordInPacket(file);
+    const record = inner === null ? file : partOf(file, inner.start, inner.size);
     const v = options.quick
-      ? await verifyBySums(file, how, () => deriving(catalogueOf))
-      : await wholeInPieces(options.file, file, deriving(catalogueOf), how);
-    const text = options.json ? `${JSON.stringify(plain(v), null, 2)}\n` : verifyText(v, words);
+      ? await verifyBySums(record, how, () => deriving(catalogueOf))
+      : inner === null
+        ? await wholeInPieces(options.file, file, deriving(catalogueOf), how)
+        : // Threads read a file from its beginning: what lies within another is gone through in one.
+          await verifyJobFile(record, { ...how, ...deriving(catalogueOf) });
+    const inPacket = inner?.name ?? null;
+    const packet =
+      inPacket && words.evidence.EVIDENCE.inPacket(shown(path.basename(options.file)), shown(inPacket));
+    const text = options.json
+      ? `${JSON.stringify({ ...plain(v), inPacket }, null, 2)}\n`
+      : `${verifyText(v, words)}${packet === null ? '' : `${packet}\n`}`;
     return { exitCode: EXIT_CODE[v.verdict], text };
   } finally {
     file.close();

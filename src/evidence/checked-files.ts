@@ -4,6 +4,7 @@ import { isWhole } from '../record/findings.ts';
 import { hashOf } from '../record/hashing.ts';
 import { toHex } from '../record/hex.ts';
 import { FILE } from '../record/members.ts';
+import { recordInPacket } from '../record/packet-in.ts';
 import { reservationsOf } from '../record/reservations.ts';
 import { blobSource } from '../record/stores/blob-source.ts';
 import { importLock, importSource, keepImport, listImports, removeImport } from '../record/stores/imports.ts';
@@ -49,13 +50,25 @@ export async function needSignatures(deps: EvidenceDeps): Promise<void> {
     throw new EvidenceError('key-missing', 'this browser checks no Ed25519 signatures');
 }
 
+/** What is verified of a file that was handed in: of a client's packet the record file in it. */
+async function handedIn(
+  given: Blob,
+  name: string,
+): Promise<{ readonly file: Blob; readonly name: string; readonly packet: string | null }> {
+  const inner = await recordInPacket(blobSource(given));
+  if (inner === null) return { file: given, name, packet: null };
+  const file = given.slice(inner.start, inner.start + inner.size, 'application/zip');
+  return { file, name: inner.name, packet: name.slice(0, NAME_MOST) };
+}
+
 export async function checkFile(
   deps: EvidenceDeps,
-  file: Blob,
-  name: string,
+  given: Blob,
+  givenName: string,
   trust: Trust,
   tell: Tell,
 ): Promise<Checked> {
+  const { file, name, packet } = await handedIn(given, givenName);
   if (file.size > MOST_BYTES) throw new EvidenceError('too-large', `${file.size} bytes`);
   await needSignatures(deps);
   const source = blobSource(file);
@@ -74,7 +87,7 @@ export async function checkFile(
     signedBy: trust.names.get(a.signer.fingerprint) ?? null,
   }));
   const manifestSha256 = v.sealed === null ? null : toHex(await deps.crypto.sha256(v.sealed.manifest));
-  const facts = { name: name.slice(0, NAME_MOST), bytes: file.size, sha256, manifestSha256, kept };
+  const facts = { name: name.slice(0, NAME_MOST), packet, bytes: file.size, sha256, manifestSha256, kept };
   const view = viewOf(v, facts, additions, record);
   const proof = v.witness?.check.faults.length === 0 ? v.witness : null;
   return { view, record, file, proof };
@@ -119,9 +132,10 @@ async function withHelp<T>(
 /** Signature, pages, chain and witness log alone: nothing is made again, and the other members are not read. */
 export async function firstLook(
   deps: EvidenceDeps,
-  file: Blob,
+  given: Blob,
   trust: Trust,
 ): Promise<EvidenceAnswers['verify-first']> {
+  const { file } = await handedIn(given, '');
   if (file.size > MOST_BYTES) throw new EvidenceError('too-large', `${file.size} bytes`);
   await needSignatures(deps);
   const options = { crypto: deps.crypto, ...trustOptions(trust), sense: null, judge: null, firstOnly: true };
@@ -138,7 +152,7 @@ async function recordOf(v: Verification, values: Values | null): Promise<OpenRec
 
 function viewOf(
   v: Verification,
-  facts: Pick<VerifyView, 'name' | 'bytes' | 'sha256' | 'manifestSha256' | 'kept'>,
+  facts: Pick<VerifyView, 'name' | 'packet' | 'bytes' | 'sha256' | 'manifestSha256' | 'kept'>,
   additions: VerifyView['additions'],
   record: OpenRecord | null,
 ): VerifyView {

@@ -221,6 +221,14 @@ describe('sealed with a run', () => {
     expect(text.replace(/\s/g, '').toLowerCase()).toContain(view.fingerprint!);
     expect(text).toContain(inside[0]!.name);
     expect(Math.max(...text.split('\n').map((l) => l.length))).toBeLessThanOrEqual(100);
+    // Whoever is handed the packet verifies the packet: the record in it is what is held against its seal.
+    const handed = await here.ask({ q: 'verify', file: packet.file, name: 'packet.zip' });
+    expect([handed.verdict, handed.packet]).toEqual(['valid', 'packet.zip']);
+    expect(handed.manifestSha256).not.toBeNull();
+    const bytes = await bytesOf(packet.file);
+    bytes[new TextDecoder('latin1').decode(bytes).indexOf('Sbarpage') + 3000]! ^= 1;
+    const changed = await here.ask({ q: 'verify-first', file: blobOf(bytes) });
+    expect(changed.verdict).toBe('changed');
     // The original, with what it carries, stays in the record file.
     expect(inside.some((m) => m.name.includes('original'))).toBe(false);
   });

@@ -113,17 +113,18 @@ export function ResinForm(props: { form: Form<'resin'> }) {
           <Members form={props.form} of={MEMBERS} in="end" />
         </div>
       </Part>
+      {/* Its parts are asked for: without them no resin is saved. */}
+      <Part title={DOCS.mix}>
+        <div class="fields">
+          <Members form={props.form} of={MEMBERS} in="mix" />
+        </div>
+        <Members form={props.form} of={MEMBERS} in="notes" />
+      </Part>
       <Part title={RESIN.potLife}>
         <Members form={props.form} of={MEMBERS} in="pot" />
       </Part>
       <Part title={RESIN.cupMarks} folded>
         <Members form={props.form} of={MEMBERS} in="cup" />
-      </Part>
-      <Part title={DOCS.mix} folded>
-        <div class="fields">
-          <Members form={props.form} of={MEMBERS} in="mix" />
-        </div>
-        <Members form={props.form} of={MEMBERS} in="notes" />
       </Part>
     </>
   );

@@ -14,6 +14,7 @@ const VIEW: VerifyView = {
   remarks: [],
   reserved: null,
   name: 'job.zip',
+  packet: null,
   bytes: 1,
   sha256: '0'.repeat(64),
   fingerprint: null,

@@ -250,6 +250,13 @@ function Told(props: { view: VerifyView; kept: string | null; onKeep(): void; on
           </For>
         </div>
       </div>
+      <Show when={v().packet}>
+        {(packet) => (
+          <p class="note" data-testid="in-packet">
+            {E.inPacket(packet(), v().name)}
+          </p>
+        )}
+      </Show>
       <Show when={told().length > 0}>
         <h3>{E.findings}</h3>
         <ul class="dots" data-testid="findings">

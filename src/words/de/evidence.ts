@@ -141,9 +141,12 @@ const EVIDENCE = {
 
   // verify
   verifyTitle: 'Datei verifizieren',
-  verifyLead: 'Eine Nachweisdatei wird in diesem Browser Byte für Byte verifiziert. Nichts wird gesendet.',
+  verifyLead:
+    'Eine Nachweisdatei, oder das Paket, in dem sie kam, wird in diesem Browser Byte für Byte verifiziert. Nichts wird gesendet.',
   choose: 'Datei wählen',
   drop: 'oder hier ablegen',
+  inPacket: (packet: string, record: string) =>
+    `Das gilt für die Nachweisdatei ${record} im Paket ${packet}. Über die Kopien daneben, Nachweis und Fotos, sagt es nichts.`,
   checking: 'Verifiziert',
   FIRST: {
     valid: 'Bisher: mit einem bekannten Schlüssel signiert; Messkurve, Kette und Kontrollprotokoll stimmen.',

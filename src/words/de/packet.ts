@@ -15,8 +15,8 @@ zweifelt, nimmt die in der Nachweisdatei.
 
 WIE MAN ES PRÜFT
 
-1. Mit dem Programm, in einem Browser: Archiv, Datei verifizieren, die Nachweisdatei wählen. Nichts
-   wird gesendet.
+1. Mit dem Programm, in einem Browser: Archiv, Datei verifizieren, dieses Paket oder die
+   Nachweisdatei darin wählen. Nichts wird gesendet.
 2. Oder von Hand: die Nachweisdatei auspacken (sie ist ein Zip) und ihrer CHECK.txt folgen. Das
    braucht openssl, sha256sum und grep und kein Programm von uns.
 

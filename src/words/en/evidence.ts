@@ -137,9 +137,12 @@ const EVIDENCE = {
 
   // verify
   verifyTitle: 'Verify a file',
-  verifyLead: 'A record file is verified byte by byte in this browser. Nothing is sent.',
+  verifyLead:
+    'A record file, or the packet that it came in, is verified byte by byte in this browser. Nothing is sent.',
   choose: 'Choose a file',
   drop: 'or drop it here',
+  inPacket: (packet: string, record: string) =>
+    `This is about the record file ${record} in the packet ${packet}. Of the copies beside it, certificate and photographs, it says nothing.`,
   checking: 'Verifying',
   FIRST: {
     valid: 'So far: signed by a known key; trace, chain and witness log hold.',

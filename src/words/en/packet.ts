@@ -15,7 +15,8 @@ reading; whoever has doubts takes those in the record file.
 
 HOW TO CHECK IT
 
-1. By the program, in a browser: Archive, Verify a file, choose the record file. Nothing is sent.
+1. By the program, in a browser: Archive, Verify a file, choose this packet or the record file
+   in it. Nothing is sent.
 2. Or by hand: unpack the record file (it is a zip) and follow CHECK.txt in it. That needs openssl,
    sha256sum and grep, and no program of ours.
 

@@ -139,9 +139,12 @@ const EVIDENCE = {
 
   // verify
   verifyTitle: 'Verificar un fichero',
-  verifyLead: 'Un fichero de registro se verifica byte a byte en este navegador. No se envía nada.',
+  verifyLead:
+    'Un fichero de registro, o el paquete en el que vino, se verifica byte a byte en este navegador. No se envía nada.',
   choose: 'Elegir un fichero',
   drop: 'o soltarlo aquí',
+  inPacket: (packet: string, record: string) =>
+    `Esto vale para el fichero de registro ${record} del paquete ${packet}. De las copias de al lado, certificado y fotografías, no dice nada.`,
   checking: 'Verificando',
   FIRST: {
     valid: 'Hasta ahora: firmado con una clave conocida; curva, cadena y diario de control se sostienen.',

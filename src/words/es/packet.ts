@@ -15,8 +15,8 @@ para leer; quien dude, que tome los que están en el fichero de registro.
 
 CÓMO COMPROBARLO
 
-1. Con el programa, en un navegador: Archivo, Verificar un fichero, elegir el fichero de registro.
-   No se envía nada.
+1. Con el programa, en un navegador: Archivo, Verificar un fichero, elegir este paquete o el
+   fichero de registro que contiene. No se envía nada.
 2. O a mano: desempaquetar el fichero de registro (es un zip) y seguir su CHECK.txt. Hacen falta
    openssl, sha256sum y grep, y ningún programa nuestro.
 

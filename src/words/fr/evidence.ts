@@ -142,9 +142,11 @@ const EVIDENCE = {
   // verify
   verifyTitle: 'Vérifier un fichier',
   verifyLead:
-    'Un fichier d’enregistrement est vérifié octet par octet dans ce navigateur. Rien n’est envoyé.',
+    'Un fichier d’enregistrement, ou l’envoi dans lequel il est venu, est vérifié octet par octet dans ce navigateur. Rien n’est envoyé.',
   choose: 'Choisir un fichier',
   drop: 'ou le déposer ici',
+  inPacket: (packet: string, record: string) =>
+    `Ceci concerne le fichier d’enregistrement ${record} contenu dans l’envoi ${packet}. Des copies à côté, certificat et photographies, il ne dit rien.`,
   checking: 'Vérification',
   FIRST: {
     valid: 'Jusqu’ici : signé par une clé connue ; tracé, chaîne et journal de contreseing tiennent.',

@@ -15,8 +15,8 @@ sont des copies pour la lecture ; en cas de doute, prendre ceux du fichier d’
 
 COMMENT LE VÉRIFIER
 
-1. Par le programme, dans un navigateur : Archives, Vérifier un fichier, choisir le fichier
-   d’enregistrement. Rien n’est envoyé.
+1. Par le programme, dans un navigateur : Archives, Vérifier un fichier, choisir cet envoi ou le
+   fichier d’enregistrement qu’il contient. Rien n’est envoyé.
 2. Ou à la main : décompresser le fichier d’enregistrement (c’est un zip) et suivre CHECK.txt qui
    s’y trouve. Il faut openssl, sha256sum et grep, et aucun programme de notre part.
 
