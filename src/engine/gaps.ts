@@ -19,6 +19,8 @@ export interface SampleTrack {
   hole: { readonly from: number; readonly to: number } | null;
   /** Arrival of the last sample that came too late, µs; null: none did. */
   lateUs: number | null;
+  /** Arrival of the last sample before which it was told that the device's clock jumped, µs; null: it was not. */
+  clockUs: number | null;
   /** The gap was already told by a notice of its own. */
   told: boolean;
 }
@@ -73,6 +75,7 @@ export function createTrack(): SampleTrack {
     askedUs: null,
     hole: null,
     lateUs: null,
+    clockUs: null,
     told: false,
   };
 }
@@ -112,7 +115,11 @@ export function trackSample(
   const waitedS = fromUs === null ? 0 : (tUs - fromUs) / 1e6;
   const clockJumped = clockBack || (fromUs !== null && stillS - waitedS > CLOCK_JUMP_S);
   const swapped = disorder && missed <= SWAPPED_MOST && !track.stray;
-  const reason = reasonOf(track, swapped ? 0 : missed, stillS, rateHz, clockJumped);
+  const found = reasonOf(track, swapped ? 0 : missed, stillS, rateHz, clockJumped);
+  // A clock that stands still, or jumps with every sample, is told once in a while.
+  const again = found === 'device-clock' && track.clockUs !== null && tUs - track.clockUs < DISORDER_US;
+  const reason = again && missed === 0 ? null : found;
+  if (reason === 'device-clock') track.clockUs = tUs;
   const deviceS = last === null || back || clockBack ? null : stillS;
   const holed = deviceS === null || missed > 0 || stillS > longestS(rateHz) || track.told;
   const witness = track.askedUs !== null && holed ? { deviceS, runS: waitedS } : null;

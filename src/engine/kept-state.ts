@@ -7,7 +7,7 @@ import type { StateApart } from '../record/types.ts';
 import type { Run } from './core.ts';
 
 /** Of the members of a run's state. Raised with any change of them: a state of another form is left aside. */
-export const STATE_FORM = 1;
+export const STATE_FORM = 2;
 
 /** The run as its pages keep it, for whoever judges them again to begin with in the middle. */
 export const keptState = (run: Run, samples: number): KeptState => ({

@@ -46,6 +46,25 @@ describe('stuck', () => {
     }
   });
 
+  it('once six hundred counts were followed it is said after forty equal ones: at ten a second 4 s, not 10', () => {
+    const froze = (followed: number, sd = 3) => {
+      const r = random(6);
+      return run((n) => (n < followed ? 2000 + sd * gauss(r) : 2007), followed + 300, 10) - followed;
+    };
+    expect(froze(640)).toBe(39);
+    expect(froze(400)).toBe(99);
+    // Where its own noise gives longer rows, it takes six times those.
+    expect(froze(2000, 0.55)).toBeGreaterThan(45);
+    expect(froze(2000, 0.55)).toBeLessThan(100);
+  });
+
+  it('noise that was about the edge of a count and then lies in its middle is no standstill', () => {
+    for (const sd of [0.45, 0.5, 0.6, 0.8]) {
+      const r = random(Math.round(sd * 1000));
+      expect(run((n) => (n < 700 ? 2000.5 : 2000) + sd * gauss(r), 36_000, 10)).toBe(-1);
+    }
+  });
+
   it('measures the noise, not the ramp (second differences; white noise of known sd)', () => {
     const r = random(5);
     const w = createCountWatch();

@@ -13,6 +13,9 @@ export interface CountWatch {
   /** Equal counts in a row, and when the first of them came, s. */
   same: number;
   sinceS: number;
+  /** Longest such row that a change has ended, and counts seen in all (at most those that are asked for). */
+  longest: number;
+  seen: number;
   /** Mean square of the noise, counts², from second differences. */
   noise: number;
 }
@@ -24,6 +27,8 @@ export const createCountWatch = (): CountWatch => ({
   proof: 0,
   same: 0,
   sinceS: 0,
+  longest: 0,
+  seen: 0,
   noise: 0,
 });
 
@@ -33,6 +38,14 @@ const FORGET = 1 - 1 / 5000;
 const PROOF = 0.01;
 const SAME_COUNTS = 100;
 const SAME_S = 2;
+/**
+ * At ten counts a second a hundred are ten seconds, in which a hand fills a bar. A channel whose counts have been followed for so long
+ * has shown how many equal ones its noise gives in a row: of so many times that number its own noise is no cause (white noise about the
+ * edge of a count that then lies in its middle: once in 10⁸ counts).
+ */
+const FOLLOWED = 600;
+const TIMES_LONGEST = 6;
+const LEAST_SAME = 40;
 const NOISE_SMOOTH = 1 / 64;
 
 /**
@@ -47,6 +60,7 @@ export function watchCount(w: CountWatch, count: number, tS: number, stepCounts:
     w.sinceS = tS;
     return false;
   }
+  if (w.seen < FOLLOWED) w.seen++;
   const step = count - last;
   if (w.step !== null) {
     const second = step - w.step;
@@ -61,12 +75,18 @@ export function watchCount(w: CountWatch, count: number, tS: number, stepCounts:
     const turns = w.step !== null && step * w.step < 0 && Math.abs(step) >= 2 * stepCounts;
     w.turning += SMOOTH * ((turns ? 1 : 0) - w.turning);
     w.proof = Math.max(w.turning, w.proof * FORGET);
+    w.longest = Math.max(w.longest, w.same);
     w.same = 1;
     w.sinceS = tS;
     w.step = step;
     w.last = count;
   }
-  return w.proof >= PROOF && w.same >= SAME_COUNTS && tS - w.sinceS >= SAME_S;
+  return w.proof >= PROOF && w.same >= leastSame(w) && tS - w.sinceS >= SAME_S;
+}
+
+function leastSame({ seen, longest }: CountWatch): number {
+  if (seen < FOLLOWED) return SAME_COUNTS;
+  return Math.min(SAME_COUNTS, Math.max(LEAST_SAME, TIMES_LONGEST * longest));
 }
 
 /**

@@ -66,7 +66,7 @@ describe('faults that the device tells of', () => {
 });
 
 describe('the gravest fault', () => {
-  const none = (): DeviceState => ({ guard: null, tripped: false, deaf: false, faults: [] });
+  const none = (): DeviceState => ({ guard: null, tripped: false, deaf: false, presses: [], faults: [] });
 
   it('is the one under which the guard is blind, whatever came later', () => {
     const d = none();

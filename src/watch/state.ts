@@ -24,6 +24,7 @@ import { createJump, type Jump } from './signal/jump.ts';
 import type { Levels } from './signal/levels.ts';
 import { createLevels } from './signal/levels.ts';
 import { lossCause } from './signal/loss.ts';
+import type { DoubtContext } from './signal/probe-doubt.ts';
 import { type Probe, probeFresh } from './signal/probes.ts';
 import { type RecentStats, recentStats } from './signal/recent.ts';
 import { createSeep, type Seep } from './signal/seep.ts';
@@ -38,7 +39,7 @@ import { createLoss, fallsInHold } from './stages/loss.ts';
 import type { Rebound } from './stages/rebound.ts';
 import { createRebound } from './stages/rebound.ts';
 import type { StageState } from './stages/stages.ts';
-import { createStages, isFilling } from './stages/stages.ts';
+import { createStages, isFilling, isUp } from './stages/stages.ts';
 import { createStand, type Stand } from './stages/stand.ts';
 import { isHoseRise } from './supply/proof.ts';
 import { createSupply, isHoseAlone, type Supply } from './supply/supply.ts';
@@ -51,6 +52,8 @@ export interface DeviceState {
   tripped: boolean;
   /** It takes no command. */
   deaf: boolean;
+  /** When its button was pressed of late, µs, oldest first. */
+  presses: number[];
   /** Faults it has told of that may still be, the newest of each number. */
   faults: { readonly number: number; readonly atUs: number }[];
 }
@@ -145,7 +148,7 @@ export function createWatch(options: WatchOptions = {}): WatchState {
     supply: createSupply(),
     airTest: createAirTest(),
     pair: createPair(null),
-    device: { guard: null, tripped: false, deaf: false, faults: [] },
+    device: { guard: null, tripped: false, deaf: false, presses: [], faults: [] },
     store: { ok: true, code: '' },
     mixedUs: null,
     beforeSeat: null,
@@ -275,6 +278,12 @@ export function airTestContext(w: WatchState): AirTestContext {
   const airC = probe !== undefined && probeFresh(probe, w.tUs) ? probe.c : null;
   return { tUs: w.tUs, setup: w.setup, airC };
 }
+
+/** What a temperature is held against. */
+export const doubtContext = (w: WatchState): DoubtContext => ({
+  isUp: isUp(w.stages.stage),
+  ground: w.setup?.ground ?? null,
+});
 
 /** Seconds of pot life left; null: not mixed or not given. */
 export function potLifeLeftS(w: WatchState, tUs: number): number | null {

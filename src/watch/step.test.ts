@@ -114,7 +114,7 @@ describe('the device', () => {
     });
     s.give(frame('trip'));
     expect(s.states('device-trip')).toEqual(['unacknowledged']);
-    s.give(frame('button'));
+    s.flow(1, 1).give(frame('button'));
     expect(s.states('device-trip')).toEqual(['unacknowledged', 'acknowledged']);
     s.give(frame('return')).flow(2, 1);
     expect(s.states('device-trip').at(-1)).toBe('normal');

@@ -18,7 +18,7 @@ import { longestSpacingUs } from './signal/signal.ts';
 import { ask, followFall } from './stages/fastfall.ts';
 import { reboundBreak } from './stages/rebound.ts';
 import { isFilling } from './stages/stages.ts';
-import { readsLowBy, type WatchState } from './state.ts';
+import { doubtContext, readsLowBy, type WatchState } from './state.ts';
 import { takeCommand } from './take/command.ts';
 import { takeDevice, takeNotice } from './take/notice.ts';
 import { takeReading } from './take/reading.ts';
@@ -76,7 +76,7 @@ export function step(w: WatchState, input: WatchInput, emit: Emit): void {
       break;
     case 'beside':
       besideSample(w.beside, w.tUs, emit);
-      takeProbes(w.probes, input.temps, input.tUs);
+      takeProbes(w.probes, input.temps, doubtContext(w), input.tUs);
       break;
     case 'tick':
       besideTick(w.beside, w.tUs, emit);

@@ -7,6 +7,7 @@ import { gravestFault, isBlind } from '../device-faults.ts';
 import { airComesIn } from '../guard/inflow.ts';
 import { tapSeesPacker } from '../hold/hold.ts';
 import { isSecondLost, isSecondSeen } from '../pair/second.ts';
+import { LATE_S } from '../signal/late.ts';
 import { levelAgo, levelNow } from '../signal/levels.ts';
 import { lostPlace } from '../signal/probes.ts';
 import { creepsUp, risenBy } from '../signal/seep.ts';
@@ -195,6 +196,15 @@ function supplyUnread(setup: Setup | null, flags: number): boolean {
   return setup.channels.some((c) => c.index === partner && c.role === 'supply');
 }
 
+function rareReadings(w: WatchState): Condition {
+  const slow = slowReadings(w);
+  return slow === 'between' ? slow : when(slow !== null);
+}
+
+function lateReadings({ signal: { late } }: WatchState): Condition {
+  return late.lateS >= LATE_S ? 'on' : late.lateS >= LATE_S / 2 ? 'between' : 'off';
+}
+
 function potLife(w: WatchState): Condition {
   const { stage } = w.stages;
   if (stage !== 'prepare' && stage !== 'seat') return 'off';
@@ -242,10 +252,7 @@ const CONDITIONS: { readonly [A in AlarmCode]: (w: WatchState) => Condition } = 
     when(
       (s.status & STATUS.supplyLow) !== 0 || (s.flags & FLAG.supply) !== 0 || supplyUnread(setup, s.flags),
     ),
-  'slow-readings': (w) => {
-    const slow = slowReadings(w);
-    return slow === 'between' ? slow : when(slow !== null);
-  },
+  'slow-readings': (w) => either(rareReadings(w), lateReadings(w)),
   stuck: (w) => when((w.signal.flags & FLAG.stuck) !== 0),
   'reading-jump': (w) => when(w.jump.standingBar !== null),
   'line-contradicted': (w) => when(w.hold?.contradicted ?? false),

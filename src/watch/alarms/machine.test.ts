@@ -48,7 +48,7 @@ class Bench {
     return this;
   }
   ack(): this {
-    acknowledgeAll(this.table, this.slots, this.t * 1e6, this.emit);
+    acknowledgeAll(this.table, this.slots, 0, this.t * 1e6, this.emit);
     return this;
   }
   rate(alarm: AlarmCode, value: number, least: number): this {

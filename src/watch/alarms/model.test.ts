@@ -245,7 +245,7 @@ const commands = [
   fc.oneof(code, fc.constant('all' as const)).map((c) =>
     cmd(`acknowledge ${c}`, (m, r) => {
       m.acknowledge(c);
-      if (c === 'all') acknowledgeAll(TABLE, r.slots, m.t * 1e6, r.emit);
+      if (c === 'all') acknowledgeAll(TABLE, r.slots, 0, m.t * 1e6, r.emit);
       else acknowledge(TABLE, r.slots, c, m.occurrences.get(c)!, m.t * 1e6, r.emit);
     }),
   ),

@@ -33,14 +33,16 @@ export function acknowledge(
   else emit({ tUs, e: 'acknowledge-refused', alarm, occurrence, now: slot.occurrence });
 }
 
-/** Acknowledges every occurrence at hand: the device's button, which names none. */
+/** Acknowledges every occurrence at hand that was announced for so long: the device's button, which names none. */
 export function acknowledgeAll(
   table: readonly AlarmRow[],
   slots: AlarmSlot[],
+  heardUs: number,
   tUs: number,
   emit: Emit,
 ): void {
-  for (let i = 0; i < table.length; i++) acknowledgeSlot(table[i]!, slots[i]!, tUs, emit);
+  for (let i = 0; i < table.length; i++)
+    if (tUs - slots[i]!.sinceUs >= heardUs) acknowledgeSlot(table[i]!, slots[i]!, tUs, emit);
 }
 
 /** Shelves for at most LONGEST_SHELF_S; false where the alarm may not be shelved, or not while it is urgent. */

@@ -7,8 +7,9 @@ import { gravestFault } from '../device-faults.ts';
 import type { AlarmValues } from '../events.ts';
 import { secondNow } from '../pair/second.ts';
 import { bar3, c1, rate1, round, s1 } from '../round.ts';
+import { LATE_S } from '../signal/late.ts';
 import { ageS } from '../signal/loss.ts';
-import { lostPlace } from '../signal/probes.ts';
+import { doubtAt, lostPlace } from '../signal/probes.ts';
 import type { WatchState } from '../state.ts';
 import {
   airNotWanted,
@@ -139,8 +140,10 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
     case 'rebound':
       if (w.stages.stage === 'prepare') return solid({ bar, cause: 'unannounced' });
       return solid(reboundValues(w, bar));
-    case 'temperature-lost':
-      return solid({ place: lostPlace(w.probes, w.setup, w.signal.firstUs, w.tUs) });
+    case 'temperature-lost': {
+      const place = lostPlace(w.probes, w.setup, w.signal.firstUs, w.tUs);
+      return solid({ place, cause: place === null ? null : doubtAt(w.probes, place, w.tUs) });
+    }
     case 'cold': {
       const c = w.cure?.coldestC?.value ?? null;
       return solid({ c: c === null ? null : c1(c) });
@@ -163,6 +166,8 @@ export function valuesOf(w: WatchState, alarm: AlarmCode, nowBar: number | null)
     case 'device-deaf':
       return solid({});
     case 'slow-readings': {
+      const { lateS } = w.signal.late;
+      if (lateS >= LATE_S) return { cause: 'late', seconds: s1(lateS) };
       const slow = slowReadings(w);
       if (slow === null || slow === 'between') return {};
       return { perSecond: round(1 / slow.nowS, 1), perSecondBefore: round(1 / slow.usualS, 1) };

@@ -15,7 +15,7 @@ function heardOf(...steps: [number, TemperatureReading[]][]): Probe[] {
   const probes: Probe[] = [];
   for (const [t, temps] of steps) {
     const reading = readingOf(t, 1, { temps });
-    takeProbes(probes, reading.temps, reading.tUs);
+    takeProbes(probes, reading.temps, { isUp: true, ground: null }, reading.tUs);
   }
   return probes;
 }

@@ -3,6 +3,7 @@ import type { Reading } from '../../sensing/reading.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import type { GapReason, LossCause } from '../codes.ts';
 import { type Cadence, cadenceAdd, createCadence } from './cadence.ts';
+import { createLate, type Late, lateReading } from './late.ts';
 import type { Period } from './period.ts';
 import { createPeriod, periodAdd } from './period.ts';
 import type { Recent } from './recent.ts';
@@ -28,6 +29,7 @@ export interface Signal {
   overUs: number | null;
   period: Period;
   cadence: Cadence;
+  late: Late;
   recent: Recent;
   /** Last usable pressure, bar, and what came with it. */
   bar: number | null;
@@ -67,6 +69,7 @@ export function createSignal(): Signal {
     overUs: null,
     period: createPeriod(null),
     cadence: createCadence(),
+    late: createLate(),
     recent: createRecent(),
     bar: null,
     median: null,
@@ -156,6 +159,7 @@ export function signalFrame(s: Signal, reading: Reading, inHose = false): Hole |
   }
   // A hole is a spacing, too: a slow device would never be known as slow, and the median bears one hole.
   if (s.lastTS !== null) periodAdd(s.period, (reading.tS - s.lastTS) / samplesSince(s, reading.seq));
+  lateReading(s.late, reading.tS, reading.tUs / 1e6);
   s.lastSeq = reading.seq;
   s.lastFrameUs = reading.tUs;
   s.lastTS = reading.tS;

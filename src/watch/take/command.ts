@@ -1,6 +1,5 @@
 import { USUAL_GAUGE_U_BAR } from '../../job/dial-gauge.ts';
 import type { Place } from '../../job/setup.ts';
-import type { TemperatureReading } from '../../sensing/reading.ts';
 import { airTestSaid } from '../airtest/airtest.ts';
 import { acknowledge, shelve, unshelve } from '../alarms/operator.ts';
 import { ALARM_TABLE } from '../alarms/table.ts';
@@ -13,7 +12,8 @@ import { pairTurned } from '../pair/pair.ts';
 import { compareGauge, compareWarm, takeZero } from '../sensor-checks/sensor-checks.ts';
 import { jumpSettled } from '../signal/jump.ts';
 import { isStale } from '../signal/loss.ts';
-import { probeFresh } from '../signal/probes.ts';
+import { doubtSettled } from '../signal/probe-doubt.ts';
+import { type Probe, probeSpeaks } from '../signal/probes.ts';
 import type { RecentStats } from '../signal/recent.ts';
 import { recentClear } from '../signal/recent.ts';
 import { seepRestart } from '../signal/seep.ts';
@@ -40,10 +40,17 @@ function medianNow(w: WatchState): number | null {
   return isStale(w.signal, w.tUs) ? null : (w.signal.median ?? statsNow(w)?.mean ?? null);
 }
 
-/** The last usable value of the probe at a place; null: none that is fresh. */
-function probeAt(w: WatchState, place: Place): TemperatureReading | null {
-  for (const p of w.probes) if (p.place === place && probeFresh(p, w.tUs)) return p;
+/** The probe at a place with its last usable value, doubted or not; null: none speaks. */
+function probeAt(w: WatchState, place: Place): Probe | null {
+  for (const p of w.probes) if (p.place === place && probeSpeaks(p, w.tUs)) return p;
   return null;
+}
+
+/** Against a thermometer: what agrees is so, however it came there. */
+function warmChecked(w: WatchState, place: Place, thermometerC: number, emit: Emit): void {
+  const probe = probeAt(w, place);
+  compareWarm(w.sensorChecks, place, thermometerC, probe, w.tUs, emit);
+  if (probe !== null && w.sensorChecks.warm.includes(place)) doubtSettled(probe.doubt);
 }
 
 function vent(w: WatchState, open: boolean, emit: Emit): void {
@@ -111,7 +118,7 @@ export function takeCommand(w: WatchState, command: Command, emit: Emit): void {
       );
       return;
     case 'warm-check':
-      compareWarm(w.sensorChecks, command.place, command.thermometerC, probeAt(w, command.place), tUs, emit);
+      warmChecked(w, command.place, command.thermometerC, emit);
       return;
     case 'prove-supply': {
       const level = medianNow(w);

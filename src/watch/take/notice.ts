@@ -1,8 +1,6 @@
 import type { EventFrame } from '../../link/frames.ts';
 import { isAway } from '../../link/status.ts';
 import { airTestBreaks } from '../airtest/airtest.ts';
-import { acknowledgeAll } from '../alarms/operator.ts';
-import { ALARM_TABLE } from '../alarms/table.ts';
 import type { GapReason } from '../codes.ts';
 import { addFault, forgetFaults, limitTaken } from '../device-faults.ts';
 import type { WatchEvent } from '../events.ts';
@@ -13,10 +11,12 @@ import { createSensorChecks } from '../sensor-checks/sensor-checks.ts';
 import { besideLink } from '../signal/beside.ts';
 import { createCadence } from '../signal/cadence.ts';
 import { jumpSettled } from '../signal/jump.ts';
+import { createLate } from '../signal/late.ts';
 import { type Signal, signalStray } from '../signal/signal.ts';
 import { reboundBreak } from '../stages/rebound.ts';
 import type { WatchState } from '../state.ts';
 import { supplyDevice } from '../supply/supply.ts';
+import { buttonPressed } from './button.ts';
 import { breakStretch } from './reading.ts';
 import { clockJumped, runLay, sleptThrough, witnessed } from './unseen.ts';
 
@@ -31,11 +31,12 @@ const LINES: Readonly<Record<GapReason, boolean>> = {
   dropped: true,
   garbage: true,
   'out-of-order': true,
+  // No sample is missing: what follows is timed by its arrival (sensing/clock.ts).
+  'device-clock': true,
   silence: false,
   port: false,
   reset: false,
   clock: false,
-  'device-clock': false,
   resumed: false,
 };
 
@@ -63,6 +64,8 @@ export function takeNotice(w: WatchState, notice: Notice, emit: Emit): void {
       s.stranger = STRANGER[notice.what];
       if (notice.what === 'greeted') return;
       if (notice.what === 'reset') s.resetUs = tUs;
+      // Its clock is tied anew.
+      s.late = createLate();
       // A second opinion was one on the sensor that is gone.
       if (notice.what === 'taken') {
         w.sensorChecks = createSensorChecks();
@@ -159,8 +162,7 @@ function takeEvent(w: WatchState, frame: EventFrame, emit: Emit): void {
   switch (frame.code) {
     case 'button':
       emit({ tUs, e: 'device', what: 'button', value: frame.value });
-      // The button acknowledges, for wet gloves.
-      acknowledgeAll(ALARM_TABLE, w.alarms, tUs, emit);
+      buttonPressed(w, emit);
       return;
     case 'trip':
       w.device.tripped = true;

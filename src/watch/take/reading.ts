@@ -20,6 +20,7 @@ import { standFollow, standRestart } from '../stages/stand.ts';
 import type { WatchState } from '../state.ts';
 import {
   airTestContext,
+  doubtContext,
   guardContext,
   heldBeside,
   lastSecond,
@@ -65,7 +66,7 @@ export function takeReading(w: WatchState, reading: Reading, emit: Emit): void {
       emit({ tUs: w.tUs, e: 'gap', reason: hole.reason, fromUs: hole.fromUs, toUs: hole.toUs, lost: 0 });
     breakStretch(w, emit);
   }
-  takeProbes(w.probes, reading.temps, reading.tUs);
+  takeProbes(w.probes, reading.temps, doubtContext(w), reading.tUs);
   if (reading.bar !== null && (reading.flags & FLAG.held) === 0) takePressure(w, reading, reading.bar, emit);
   takeSecond(w, reading, emit);
 }

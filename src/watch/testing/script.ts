@@ -9,6 +9,10 @@ import type { Command, Notice } from '../inputs.ts';
 import type { WatchOptions, WatchState } from '../step.ts';
 import { createWatch, step, viewOf } from '../step.ts';
 
+/** Looks at a run on its way. */
+export type Look = (w: WatchState, tUs: number) => void;
+const LOOK_EACH = 500;
+
 export interface Flow {
   readonly hz?: number;
   readonly sd?: number;
@@ -27,7 +31,11 @@ export class Script {
     this.events.push(event);
   };
 
-  constructor(options: WatchOptions & { setup?: Setup | null; seed?: number } = {}) {
+  private readonly look: Look | undefined;
+
+  /** @param options `look` is called at each five hundredth reading */
+  constructor(options: WatchOptions & { setup?: Setup | null; seed?: number; look?: Look | undefined } = {}) {
+    this.look = options.look;
     this.w = createWatch(options);
     this.random = noise(options.seed ?? 7);
     const setup = options.setup === undefined ? setupOf() : options.setup;
@@ -81,6 +89,7 @@ export class Script {
       const reading = readingOf(tS, value, { seq, temps: flow.temps?.(tS) ?? [], ...flow.more });
       step(this.w, { i: 'reading', tUs: reading.tUs, reading }, this.emit);
       this.tS = tS;
+      if (this.seq % LOOK_EACH === 0) this.look?.(this.w, reading.tUs);
     }
     return this;
   }

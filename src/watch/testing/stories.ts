@@ -1,7 +1,8 @@
 import { LIMITS, setupOf } from '../../job/testing/givens.ts';
 import { FLAG } from '../../sensing/reading.ts';
 import { probeOf } from '../../sensing/testing/readings.ts';
-import { Script } from './script.ts';
+import { MORE_STORIES } from './more-stories.ts';
+import { type Look, Script } from './script.ts';
 
 /** Whole runs as scripts. Their events are kept as golden logs: see golden.test.ts. */
 
@@ -24,9 +25,9 @@ const fill = (t: number) => Math.min(1.8, t * 0.05);
 const vent = (from: number, tau: number) => (t: number) => from * Math.exp(-t / tau);
 const end = (s: Script) => s.notice({ n: 'end' });
 
-function wholeJob(): Script {
+function wholeJob(look?: Look): Script {
   const warm = { temps: temps((t) => (t < 20 ? 32 : 14)) };
-  const s = new Script({ setup: setupOf({ resin, ground, volume: { litres: 18, uLitres: 3 } }) })
+  const s = new Script({ look, setup: setupOf({ resin, ground, volume: { litres: 18, uLitres: 3 } }) })
     .notice({ n: 'device', what: 'greeted', bootId: 7, deviceId: 'bench-1' })
     .notice({ n: 'link', state: 'streaming' })
     .flow(5, 0.006, warm)
@@ -52,8 +53,8 @@ function wholeJob(): Script {
   return end(s);
 }
 
-function regulatorTooHigh(): Script {
-  const s = new Script()
+function regulatorTooHigh(look?: Look): Script {
+  const s = new Script({ look })
     .flow(5, 0)
     .say({ c: 'stage', to: 'inflate' })
     .flow(80, (t) => 2.9 * (1 - Math.exp(-t / 30)))
@@ -67,9 +68,9 @@ function regulatorTooHigh(): Script {
   return end(s);
 }
 
-function pulledPlug(): Script {
+function pulledPlug(look?: Look): Script {
   const all = { temps: temps(() => 14) };
-  const s = new Script({ setup: setupOf({ resin, ground }) })
+  const s = new Script({ look, setup: setupOf({ resin, ground }) })
     .notice({ n: 'link', state: 'streaming' })
     .flow(5, 0, all)
     .say({ c: 'stage', to: 'inflate' })
@@ -89,8 +90,8 @@ function pulledPlug(): Script {
   return end(s);
 }
 
-function blownHose(): Script {
-  const s = new Script({ setup: setupOf({ tap: 'hose' }) })
+function blownHose(look?: Look): Script {
+  const s = new Script({ look, setup: setupOf({ tap: 'hose' }) })
     .flow(5, 0)
     .say({ c: 'stage', to: 'inflate' })
     .flow(45, fill)
@@ -104,7 +105,7 @@ function blownHose(): Script {
   return end(s);
 }
 
-function bareTrace(): Script {
+function bareTrace(look?: Look): Script {
   const limits = {
     ...LIMITS,
     seatBar: null,
@@ -115,6 +116,7 @@ function bareTrace(): Script {
     cue: false,
   };
   const s = new Script({
+    look,
     infer: true,
     setup: setupOf({ limits, tap: 'hose', line: 'unknown', ground: null }),
   })
@@ -130,8 +132,8 @@ function bareTrace(): Script {
   return end(s);
 }
 
-function wrongPlace(): Script {
-  const s = new Script()
+function wrongPlace(look?: Look): Script {
+  const s = new Script({ look })
     .flow(5, 0)
     .say({ c: 'stage', to: 'seat' })
     .flow(20, (t) => Math.min(0.4, t * 0.05))
@@ -155,11 +157,12 @@ function wrongPlace(): Script {
   return end(s);
 }
 
-export const STORIES: Readonly<Record<string, () => Script>> = {
+export const STORIES: Readonly<Record<string, (look?: Look) => Script>> = {
   'whole-job': wholeJob,
   'regulator-too-high': regulatorTooHigh,
   'pulled-plug': pulledPlug,
   'blown-hose': blownHose,
   'bare-trace': bareTrace,
   'wrong-place': wrongPlace,
+  ...MORE_STORIES,
 };

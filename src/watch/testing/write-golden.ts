@@ -6,6 +6,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { ENGINE } from '../codes.ts';
 import { factsOf } from '../guard/testing/facts.ts';
 import { FILLS, play, RATES } from '../guard/testing/fills.ts';
+import { Digest } from './digest.ts';
 import { STORIES } from './stories.ts';
 
 const force = process.argv.includes('--same-engine');
@@ -24,8 +25,13 @@ function write(name: string, text: string): void {
 }
 
 for (const [name, story] of Object.entries(STORIES)) {
-  const events = story().events.map((e) => `    ${JSON.stringify(e)}`);
-  write(`golden/${name}`, `{\n  "engine": ${ENGINE},\n  "events": [\n${events.join(',\n')}\n  ]\n}\n`);
+  const digest = new Digest();
+  const events = story(digest.look).events.map((e) => `    ${JSON.stringify(e)}`);
+  const states = Object.entries(digest.of).map(([of, hash]) => `    ${JSON.stringify(of)}: "${hash}"`);
+  write(
+    `golden/${name}`,
+    `{\n  "engine": ${ENGINE},\n  "events": [\n${events.join(',\n')}\n  ],\n  "states": {\n${states.join(',\n')}\n  }\n}\n`,
+  );
 }
 
 const fills = Object.entries(FILLS).flatMap(([name, fill]) =>

@@ -84,6 +84,26 @@ interface Texts {
   readonly was: Text;
 }
 
+const LOST = {
+  now: 'ist ausgefallen, die Härtezeit zählt wie bei der kältesten wahrscheinlichen Temperatur: Fühler und Stecker prüfen',
+  was: 'war ausgefallen, die Härtezeit zählte wie bei der kältesten wahrscheinlichen Temperatur',
+};
+/** A probe that gives a number which is not believed, by its cause. */
+const DOUBTED: Readonly<Record<string, { readonly now: string; readonly was: string } | undefined>> = {
+  'stands-still': {
+    now: 'bewegt sich seit Minuten gar nicht, die Härtezeit zählt wie bei der kältesten wahrscheinlichen Temperatur: Fühler und Stecker prüfen',
+    was: 'bewegte sich minutenlang gar nicht, die Härtezeit zählte wie bei der kältesten wahrscheinlichen Temperatur',
+  },
+  leapt: {
+    now: 'ist gesprungen wie bei keinem Rohr, die Härtezeit zählt wie bei der kältesten wahrscheinlichen Temperatur: Fühler und Stecker prüfen, dann in der warmen Hand vergleichen',
+    was: 'war gesprungen wie bei keinem Rohr, die Härtezeit zählte wie bei der kältesten wahrscheinlichen Temperatur',
+  },
+  'over-ground': {
+    now: 'liegt weit über der Temperatur des Erdreichs auf dem Auftragsblatt, die Härtezeit zählt nach dem Auftragsblatt: nachsehen, wo der Fühler liegt, oder das Auftragsblatt berichtigen',
+    was: 'lag weit über der Temperatur des Erdreichs auf dem Auftragsblatt, die Härtezeit zählte nach dem Auftragsblatt',
+  },
+};
+
 export function alarms(f: Format) {
   /** ' 1.46 bar' when known, else nothing: a text never shows an empty slot. */
   const with_ = (label: string, bar: number | undefined, u: DisplayUnits): string => {
@@ -140,10 +160,13 @@ export function alarms(f: Format) {
   };
 
   /** ' 5 times a second instead of 50'. */
-  const perSecond = ({ perSecond: now, perSecondBefore: before }: AlarmValues): string =>
-    now === undefined || before === undefined
+  const perSecond = (v: AlarmValues): string => {
+    if (v.cause === 'late' && v.seconds !== undefined) return ` ${f.fixed(v.seconds, 1)} s zu spät`;
+    const { perSecond: now, perSecondBefore: before } = v;
+    return now === undefined || before === undefined
       ? ' seltener als zuvor'
       : ` ${f.fixed(now, now < 2 ? 1 : 0)}-mal je Sekunde statt ${f.fixed(before, before < 2 ? 1 : 0)}-mal`;
+  };
 
   const rising: Texts = {
     now: (v, u) => {
@@ -363,11 +386,11 @@ export function alarms(f: Format) {
       now: (v) =>
         v.place === 'cup'
           ? 'Der Fühler des Probenbechers ist ausgefallen, sein Urteil über die Charge bleibt stehen: Fühler und Stecker prüfen'
-          : `Temperatur${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ist ausgefallen, die Härtezeit zählt wie bei der kältesten wahrscheinlichen Temperatur: Fühler und Stecker prüfen`,
+          : `Temperatur${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.now ?? LOST.now}`,
       was: (v) =>
         v.place === 'cup'
           ? 'der Fühler des Probenbechers war ausgefallen'
-          : `Temperatur${v.place === undefined ? '' : ` (${PLACE[v.place]})`} war ausgefallen, die Härtezeit zählte wie bei der kältesten wahrscheinlichen Temperatur`,
+          : `Temperatur${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.was ?? LOST.was}`,
     },
     cold: {
       now: (v, u) =>

@@ -78,6 +78,26 @@ interface Texts {
   readonly was: Text;
 }
 
+const LOST = {
+  now: 'is lost, cure time is counted as at the coldest likely temperature: check the probe and its plug',
+  was: 'was lost, cure time was counted as at the coldest likely temperature',
+};
+/** A probe that gives a number which is not believed, by its cause. */
+const DOUBTED: Readonly<Record<string, { readonly now: string; readonly was: string } | undefined>> = {
+  'stands-still': {
+    now: 'has not moved at all for minutes, cure time is counted as at the coldest likely temperature: check the probe and its plug',
+    was: 'did not move at all for minutes, cure time was counted as at the coldest likely temperature',
+  },
+  leapt: {
+    now: 'has jumped as no pipe does, cure time is counted as at the coldest likely temperature: check probe and plug, then compare it in the warm hand',
+    was: 'had jumped as no pipe does, cure time was counted as at the coldest likely temperature',
+  },
+  'over-ground': {
+    now: 'is far over the job sheet’s ground temperature, cure time is counted by the job sheet’s: see where the probe lies, or correct the job sheet',
+    was: 'was far over the job sheet’s ground temperature, cure time was counted by the job sheet’s',
+  },
+};
+
 export function alarms(f: Format) {
   /** ' 1.46 bar' when known, else nothing: a text never shows an empty slot. */
   const with_ = (label: string, bar: number | undefined, u: DisplayUnits): string => {
@@ -134,10 +154,13 @@ export function alarms(f: Format) {
   };
 
   /** ' 5 times a second instead of 50'. */
-  const perSecond = ({ perSecond: now, perSecondBefore: before }: AlarmValues): string =>
-    now === undefined || before === undefined
+  const perSecond = (v: AlarmValues): string => {
+    if (v.cause === 'late' && v.seconds !== undefined) return ` ${f.fixed(v.seconds, 1)} s late`;
+    const { perSecond: now, perSecondBefore: before } = v;
+    return now === undefined || before === undefined
       ? ' more rarely than before'
       : ` ${f.fixed(now, now < 2 ? 1 : 0)} times a second instead of ${f.fixed(before, before < 2 ? 1 : 0)}`;
+  };
 
   const rising: Texts = {
     now: (v, u) => {
@@ -357,11 +380,11 @@ export function alarms(f: Format) {
       now: (v) =>
         v.place === 'cup'
           ? 'The witness cup’s probe is lost, what it says of the batch stands as it is: check the probe and its plug'
-          : `Temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} is lost, cure time is counted as at the coldest likely temperature: check the probe and its plug`,
+          : `Temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.now ?? LOST.now}`,
       was: (v) =>
         v.place === 'cup'
           ? 'the witness cup’s probe was lost'
-          : `temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} was lost, cure time was counted as at the coldest likely temperature`,
+          : `temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.was ?? LOST.was}`,
     },
     cold: {
       now: (v, u) =>

@@ -75,6 +75,26 @@ interface Texts {
   readonly was: Text;
 }
 
+const LOST = {
+  now: 'perdida, el curado se cuenta a la temperatura probable más fría: revisar la sonda y su conector',
+  was: 'perdida, el curado se contó a la temperatura probable más fría',
+};
+/** A probe that gives a number which is not believed, by its cause. */
+const DOUBTED: Readonly<Record<string, { readonly now: string; readonly was: string } | undefined>> = {
+  'stands-still': {
+    now: 'sin moverse desde hace minutos, el curado se cuenta a la temperatura probable más fría: revisar la sonda y su conector',
+    was: 'sin moverse durante minutos, el curado se contó a la temperatura probable más fría',
+  },
+  leapt: {
+    now: 'saltó como no lo hace ningún tubo, el curado se cuenta a la temperatura probable más fría: revisar la sonda y su conector, luego compararla en la mano',
+    was: 'saltó como no lo hace ningún tubo, el curado se contó a la temperatura probable más fría',
+  },
+  'over-ground': {
+    now: 'muy por encima de la del terreno en la hoja de trabajo, el curado se cuenta por la hoja de trabajo: mirar dónde está la sonda, o corregir la hoja de trabajo',
+    was: 'muy por encima de la del terreno en la hoja de trabajo, el curado se contó por la hoja de trabajo',
+  },
+};
+
 export function alarms(f: Format) {
   const with_ = (label: string, bar: number | undefined, u: DisplayUnits): string => {
     return bar === undefined ? '' : `${label}${f.pressure(bar, u)}`;
@@ -128,10 +148,13 @@ export function alarms(f: Format) {
     return `abrir un poco la purga, purgar a ${f.pressure(v.adviceHighBar, u)}${floor}`;
   };
 
-  const perSecond = ({ perSecond: now, perSecondBefore: before }: AlarmValues): string =>
-    now === undefined || before === undefined
+  const perSecond = (v: AlarmValues): string => {
+    if (v.cause === 'late' && v.seconds !== undefined) return ` con ${f.fixed(v.seconds, 1)} s de retraso`;
+    const { perSecond: now, perSecondBefore: before } = v;
+    return now === undefined || before === undefined
       ? ' menos a menudo que antes'
       : ` ${f.fixed(now, now < 2 ? 1 : 0)} veces por segundo en vez de ${f.fixed(before, before < 2 ? 1 : 0)}`;
+  };
 
   const rising: Texts = {
     now: (v, u) => {
@@ -352,11 +375,11 @@ export function alarms(f: Format) {
       now: (v) =>
         v.place === 'cup'
           ? 'Se ha perdido la sonda del vaso testigo, lo que dijo del lote queda como está: revisar la sonda y su conector'
-          : `Temperatura${v.place === undefined ? '' : ` (${PLACE[v.place]})`} perdida, el curado se cuenta a la temperatura probable más fría: revisar la sonda y su conector`,
+          : `Temperatura${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.now ?? LOST.now}`,
       was: (v) =>
         v.place === 'cup'
           ? 'se había perdido la sonda del vaso testigo'
-          : `temperatura${v.place === undefined ? '' : ` (${PLACE[v.place]})`} perdida, el curado se contó a la temperatura probable más fría`,
+          : `temperatura${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.was ?? LOST.was}`,
     },
     cold: {
       now: (v, u) =>

@@ -84,6 +84,26 @@ interface Texts {
   readonly was: Text;
 }
 
+const LOST = {
+  now: 'perdue, le durcissement se compte à la plus froide probable : contrôler la sonde et son connecteur',
+  was: 'perdue, le durcissement se comptait à la plus froide probable',
+};
+/** A probe that gives a number which is not believed, by its cause. */
+const DOUBTED: Readonly<Record<string, { readonly now: string; readonly was: string } | undefined>> = {
+  'stands-still': {
+    now: 'immobile depuis des minutes, le durcissement se compte à la plus froide probable : contrôler la sonde et son connecteur',
+    was: 'immobile pendant des minutes, le durcissement se comptait à la plus froide probable',
+  },
+  leapt: {
+    now: 'a sauté comme aucune conduite ne le fait, le durcissement se compte à la plus froide probable : contrôler la sonde et son connecteur, puis la comparer dans la main',
+    was: 'avait sauté comme aucune conduite ne le fait, le durcissement se comptait à la plus froide probable',
+  },
+  'over-ground': {
+    now: 'bien au-dessus de celle du sol sur la fiche de chantier, le durcissement se compte d’après la fiche de chantier : voir où se trouve la sonde, ou corriger la fiche de chantier',
+    was: 'bien au-dessus de celle du sol sur la fiche de chantier, le durcissement se comptait d’après la fiche de chantier',
+  },
+};
+
 export function alarms(f: Format) {
   /** ' 1,46 bar' when known, else nothing: a text never shows an empty slot. */
   const with_ = (label: string, bar: number | undefined, u: DisplayUnits): string => {
@@ -140,10 +160,13 @@ export function alarms(f: Format) {
   };
 
   /** ' 5 fois par seconde au lieu de 50'. */
-  const perSecond = ({ perSecond: now, perSecondBefore: before }: AlarmValues): string =>
-    now === undefined || before === undefined
+  const perSecond = (v: AlarmValues): string => {
+    if (v.cause === 'late' && v.seconds !== undefined) return ` avec ${f.fixed(v.seconds, 1)} s de retard`;
+    const { perSecond: now, perSecondBefore: before } = v;
+    return now === undefined || before === undefined
       ? ' plus rarement qu’avant'
       : ` ${f.fixed(now, now < 2 ? 1 : 0)} fois par seconde au lieu de ${f.fixed(before, before < 2 ? 1 : 0)}`;
+  };
 
   const rising: Texts = {
     now: (v, u) => {
@@ -364,11 +387,11 @@ export function alarms(f: Format) {
       now: (v) =>
         v.place === 'cup'
           ? 'La sonde du gobelet témoin est perdue, ce qu’il dit du mélange reste tel quel : contrôler la sonde et son connecteur'
-          : `Température${v.place === undefined ? '' : ` (${PLACE[v.place]})`} perdue, le durcissement se compte à la plus froide probable : contrôler la sonde et son connecteur`,
+          : `Température${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.now ?? LOST.now}`,
       was: (v) =>
         v.place === 'cup'
           ? 'la sonde du gobelet témoin était perdue'
-          : `température${v.place === undefined ? '' : ` (${PLACE[v.place]})`} perdue, le durcissement se comptait à la plus froide probable`,
+          : `température${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.was ?? LOST.was}`,
     },
     cold: {
       now: (v, u) =>
