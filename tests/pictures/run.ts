@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { keepJob } from '../stand/repair.ts';
 import { openStand } from '../stand/stand.ts';
+import { takeGuide } from './guide-run.ts';
 import { picturesOfLanguages } from './languages.ts';
 import { FURTHER_PAGES, PAGES } from './pages.ts';
 import { languagesOf, liveName, looksOf, looksWanted, pageLooks, pageName, wantedOf } from './plan.ts';
@@ -15,6 +16,7 @@ import { takeAll } from './take.ts';
  * --app FOLDER (the built app)  --only a,b (of the pages, these)
  * --languages de,es,fr|all (languages.ts: every screen in them, measured; --out FOLDER keeps each picture in its own size,
  * --sheets FOLDER says where the contact sheets go)
+ * --guide (those of docs/guide.md alone)
  */
 
 const { values } = parseArgs({
@@ -27,6 +29,7 @@ const { values } = parseArgs({
     only: { type: 'string' },
     whole: { type: 'boolean' },
     full: { type: 'boolean' },
+    guide: { type: 'boolean' },
     languages: { type: 'string' },
     sheets: { type: 'string', default: 'docs/pictures/languages' },
     out: { type: 'string' },
@@ -78,19 +81,22 @@ const save = (name: string, png: Buffer): void => {
 };
 
 try {
-  await keepJob(stand);
-  failed = await takeAll(stand, {
-    states: wanted.states,
-    async atState(state) {
-      for (const look of looksWanted(looksOf(state, wanted.whole), wanted))
-        save(liveName(state, look), await shoot(stand, look));
-    },
-    pages: wanted.pages ? pagesWanted : [],
-    looks: looksWanted(pageLooks(wanted.whole), wanted),
-    async atPage(name, look) {
-      save(pageName(name, look), await shoot(stand, look, values.full));
-    },
-  });
+  if (values.guide === true) failed = await takeGuide(stand, save);
+  else {
+    await keepJob(stand);
+    failed = await takeAll(stand, {
+      states: wanted.states,
+      async atState(state) {
+        for (const look of looksWanted(looksOf(state, wanted.whole), wanted))
+          save(liveName(state, look), await shoot(stand, look));
+      },
+      pages: wanted.pages ? pagesWanted : [],
+      looks: looksWanted(pageLooks(wanted.whole), wanted),
+      async atPage(name, look) {
+        save(pageName(name, look), await shoot(stand, look, values.full));
+      },
+    });
+  }
   await Promise.all(small);
 } finally {
   await stand.close();

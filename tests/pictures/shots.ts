@@ -21,8 +21,9 @@ export const small = (png: Buffer): Promise<Buffer> =>
 
 /** @returns bytes written */
 export async function keep(folder: string, name: string, png: Buffer): Promise<number> {
-  mkdirSync(folder, { recursive: true });
   const bytes = await small(png);
-  writeFileSync(path.join(folder, `${name}.png`), bytes);
+  const file = path.join(folder, `${name}.png`);
+  mkdirSync(path.dirname(file), { recursive: true });
+  writeFileSync(file, bytes);
   return bytes.length;
 }

@@ -1,4 +1,5 @@
-import { type DemoNames, demoBundle } from '../../src/job/demo.ts';
+import { DEMO_IDS, type DemoNames, demoBundle } from '../../src/job/demo.ts';
+import type { JobDocument } from '../../src/job/job-document.ts';
 import { QUICK_RESIN } from '../../src/rig/cure.ts';
 import type { RigDeviceOptions } from '../../src/rig/device.ts';
 import type { SiteOptions } from '../../src/rig/options.ts';
@@ -27,6 +28,8 @@ const NAMES: DemoNames = {
 export const DEVICE_ID = 'SB-0042';
 const ownId = (id: string) => id.replace(/^demo-/, 'mill-');
 export const JOB_ID = 'mill-job';
+export const PACKER_ID = ownId(DEMO_IDS.packer);
+export const RESIN_ID = ownId(DEMO_IDS.resin);
 
 /** A quicker resin than the practice job's: the hold is an hour long at the stand's 10 °C. */
 const CURE = [
@@ -38,28 +41,40 @@ const CURE = [
 /** The channel of a second transducer at the regulator's outlet: behind all others (src/rig/channels.ts). */
 const OUTLET = { channel: 5, role: 'outlet-pressure', place: null, sensorId: null } as const;
 
-/** Keeps the job with its packer, resin and sensors, as the job sheet would have. @param pair with a second pressure */
-export async function keepJob(stand: Stand, pair = false): Promise<void> {
-  const { job, packer, resin, sensors } = demoBundle(stand.names ?? NAMES);
+/** Keeps packer, resin and sensors, as a firm enters them once. */
+export async function keepFirm(stand: Stand): Promise<void> {
+  const { packer, resin, sensors } = demoBundle(stand.names ?? NAMES);
   if (packer === null || resin === null) throw new Error('the job has no packer or no resin');
-  await stand.put({ kind: 'packer', id: ownId(packer.id), body: packer.document });
-  await stand.put({ kind: 'resin', id: ownId(resin.id), body: { ...resin.document, curePoints: CURE } });
+  await stand.put({ kind: 'packer', id: PACKER_ID, body: packer.document });
+  await stand.put({ kind: 'resin', id: RESIN_ID, body: { ...resin.document, curePoints: CURE } });
   for (const { id, document } of sensors)
     await stand.put({ kind: 'sensor', id: ownId(id), body: { ...document, deviceId: DEVICE_ID } });
+}
+
+/** The filled job sheet. @param pair with a second pressure @param change what is otherwise in it */
+export function jobSheet(
+  pair = false,
+  change: Partial<JobDocument> = {},
+  names: DemoNames = NAMES,
+): JobDocument {
+  const { job } = demoBundle(names);
   const channels = job.device.channels.map((c) => ({
     ...c,
     sensorId: c.sensorId === null ? null : ownId(c.sensorId),
   }));
-  await stand.put({
-    kind: 'job',
-    id: JOB_ID,
-    body: {
-      ...job,
-      packerId: ownId(packer.id),
-      resin: { ...job.resin, resinId: ownId(resin.id) },
-      device: { ...job.device, deviceId: DEVICE_ID, channels: pair ? [...channels, OUTLET] : channels },
-    },
-  });
+  return {
+    ...job,
+    packerId: PACKER_ID,
+    resin: { ...job.resin, resinId: RESIN_ID },
+    device: { ...job.device, deviceId: DEVICE_ID, channels: pair ? [...channels, OUTLET] : channels },
+    ...change,
+  };
+}
+
+/** Keeps the job with its packer, resin and sensors, as the job sheet would have. @param pair with a second pressure */
+export async function keepJob(stand: Stand, pair = false): Promise<void> {
+  await keepFirm(stand);
+  await stand.put({ kind: 'job', id: JOB_ID, body: jobSheet(pair, {}, stand.names ?? NAMES) });
 }
 
 const SITE: SiteOptions = {
@@ -112,14 +127,33 @@ export const pairDevice = (swapped = false): RigDeviceOptions => {
   };
 };
 
+/** The same board on the line of an air test: ten metres of the mended pipe between two plugs, behind a regulator for a test. */
+export const plugsDevice = (): RigDeviceOptions => {
+  const device = repairDevice({
+    regulator: { setBar: 0.16, droopBar: 0.05, relieving: true },
+    packer: {
+      lengthM: 10,
+      limpShare: 1,
+      freeInflationBar: 0.05,
+      stiffPerBar: 0.001,
+      creepPerBar: 0,
+      slowCreepPerBar: 0,
+      squeezeShare: 0,
+    },
+    pipe: { wallMm: 18, material: 'clay', groundC: 10, sleeveMm: 3, rubberMm: 0.5 },
+  });
+  return { ...device, channels: { ...device.channels, tap: 'packer', saysTap: 'hose' } };
+};
+
 /** Connects, takes the job, zeroes: the three presses. @param saw is called between them */
 export async function beginRepair(
   stand: Stand,
   device: RigDeviceOptions = repairDevice(),
   saw: (what: 'not-connected' | 'packer' | 'zero') => Promise<void> = async () => undefined,
+  jobId = JOB_ID,
 ): Promise<void> {
   const { page } = stand;
-  await stand.goto(`#/live/${JOB_ID}`);
+  await stand.goto(`#/live/${jobId}`);
   await page.getByTestId('connect-device').waitFor();
   await stand.pass(1);
   await saw('not-connected');

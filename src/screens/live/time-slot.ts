@@ -132,12 +132,15 @@ function danger(scene: Scene, units: DisplayUnits, clock: Clock): TimeSlot | nul
   }
   if (face === 'over-range' || face === 'over-rated') {
     const over = active(scene, 'over-rated', 'over-range');
+    // The peak is of the packer: under what the line has now there is none on the hose.
+    const peakBar = (view.peakBar ?? 0) < (view.bar ?? 0) ? null : view.peakBar;
+    const peak = peakBar === null ? '' : FACE.peak(pressure(peakBar, units));
     // Who else has to act is said as large as the order itself; the count stands over it.
     return slot('over-rated', {
       label: FACE.overFor(inWords(timeParts(over === undefined ? 0 : sinceS(scene, over.begunUs)))),
       block: FACE.everyoneClear,
       alarmed: true,
-      sub: face === 'over-range' ? FACE.trueUnknown : FACE.peak(pressure(view.peakBar, units)),
+      sub: face === 'over-range' ? FACE.trueUnknown : peak,
     });
   }
   if (face === 'ceiling') return overCeiling(scene);
