@@ -160,6 +160,8 @@ export async function walkGuide(stand: Stand, take: Take): Promise<void> {
     jobId,
   );
   await openPanel(page, 'checklist');
+  await page.getByTestId('who-A.B.').click();
+  await stand.pass(0.3);
   await live('checklist');
   await answerChecks(stand);
   await openPanel(page, 'checks');

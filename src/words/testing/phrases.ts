@@ -13,7 +13,7 @@ function phrasesIn(code: string): string[] {
   const found: string[] = [];
   let at = 0;
 
-  const escape = (): string => {
+  const unescaped = (): string => {
     const unit = /^u([0-9a-f]{4})/i.exec(code.slice(at + 1, at + 6));
     if (unit !== null) {
       at += 6;
@@ -27,7 +27,7 @@ function phrasesIn(code: string): string[] {
     let text = '';
     at++;
     while (at < code.length && code[at] !== quote) {
-      if (code[at] === '\\') text += escape();
+      if (code[at] === '\\') text += unescaped();
       else if (quote === '`' && code.startsWith('${', at)) {
         at += 2;
         plain('}');
@@ -98,8 +98,6 @@ export function spoken(phrases: readonly string[]): (text: string) => boolean {
   }
   return (text) => {
     const asked = bare(text);
-    return (
-      whole.has(asked) || filled.some(({ form, own }) => 2 * own >= letters(asked) && form.test(asked))
-    );
+    return whole.has(asked) || filled.some(({ form, own }) => 2 * own >= letters(asked) && form.test(asked));
   };
 }
