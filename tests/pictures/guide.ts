@@ -1,5 +1,5 @@
 import sharp from 'sharp';
-import { endRun, openPanel } from '../e2e/stage.ts';
+import { hold as holdKey, openPanel } from '../e2e/stage.ts';
 import {
   acknowledge,
   beginRepair,
@@ -234,10 +234,9 @@ export async function walkGuide(stand: Stand, take: Take): Promise<void> {
   await airTest(stand, live);
   await openPanel(page, 'run');
   await live('end-run');
-  await endRun(stand);
+  await endHeld(stand);
 
   // Behind the run: review, photos, seal, certificate.
-  await stand.pass(1);
   const run = await page.evaluate(() => location.hash);
   await at(sized(1180));
   await show(stand, run, '[data-testid=seal]');
@@ -340,7 +339,8 @@ async function airTest(stand: Stand, live: (name: GuidePicture) => Promise<void>
   await stand.hand({ hand: 'valve', open: 1 });
   await stand.passUntil('filled', 300, (v) => (v.bar ?? 0) > 0.115);
   await stand.hand({ hand: 'valve', open: 0 });
-  for (let tops = 0; tops < 240 && (await stand.view()).airTest?.phase === 'stabilise'; tops++) {
+  const settles = async () => ['fill', 'stabilise'].includes((await stand.view()).airTest?.phase ?? '');
+  for (let tops = 0; tops < 240 && (await settles()); tops++) {
     const low = ((await stand.view()).bar ?? 1) < 0.104;
     await stand.hand({ hand: 'valve', open: low ? 1 : 0 });
     await stand.pass(low ? 2 : 5);
@@ -355,6 +355,21 @@ async function airTest(stand: Stand, live: (name: GuidePicture) => Promise<void>
   await stand.passUntil('judged', 300, (v) => v.airTest?.phase === 'vent');
   await stand.hand({ hand: 'vent', open: true });
   await stand.passUntil('vented', 200, (v) => v.airTest?.phase === 'idle');
+  await stand.command({ c: 'stage', to: 'done', reason: 'agreed with the site manager' });
+  await stand.pass(2);
+}
+
+/** The key is held; the engine ends the run as its own time passes. */
+async function endHeld(stand: Stand): Promise<void> {
+  const { page } = stand;
+  const empty = page.getByTestId('end-reason-2');
+  await holdKey((await empty.isVisible()) ? empty : page.getByTestId('end-run'));
+  for (let waited = 0; !(await page.evaluate(() => location.hash)).startsWith('#/run/'); waited++) {
+    if (waited > 100) throw new Error('the run does not end');
+    await stand.pass(0.2);
+  }
+  await page.getByTestId('review-trace').waitFor({ timeout: READ_MS });
+  await stand.ask({ q: 'disconnect' });
 }
 
 async function photosAndSignatures({ page }: Stand): Promise<void> {
