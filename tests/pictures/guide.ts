@@ -291,7 +291,8 @@ async function answerAll(stand: Stand): Promise<void> {
 async function warm(stand: Stand, live: (name: GuidePicture) => Promise<void>): Promise<void> {
   const { page } = stand;
   await stand.hand({ hand: 'warm', held: true });
-  await stand.pass(90);
+  // Only what stands still is compared.
+  await stand.pass(150);
   const task = page.locator('details.task', { has: page.getByTestId('warm-sleeve') });
   await task.locator('summary').click();
   const { temps } = await stand.view();
@@ -329,26 +330,30 @@ async function proveSupply(stand: Stand, live: (name: GuidePicture) => Promise<v
   await stand.pass(2);
 }
 
-/** The finished repair between two plugs, by the same device. */
+/** The finished repair between two plugs, by the same device: its time is timed once all is still. */
 async function airTest(stand: Stand, live: (name: GuidePicture) => Promise<void>): Promise<void> {
   await stand.attach(plugsDevice());
-  await stand.pass(15);
+  await stand.pass(5);
+  await stand.passUntil('read again', 120, (v) => v.bar !== null && !v.stale);
   await acknowledge(stand);
-  await stand.command({ c: 'stage', to: 'air-test' });
+  await stand.command({ c: 'stage', to: 'air-test', reason: 'agreed with the site manager' });
+  await stand.pass(1);
   await stand.command({ c: 'air-test', said: 'begin' });
+  await stand.passUntil('begun', 10, (v) => v.airTest?.phase === 'fill');
   await stand.hand({ hand: 'valve', open: 1 });
-  await stand.passUntil('filled', 300, (v) => (v.bar ?? 0) > 0.115);
+  await stand.passUntil('filled', 300, (v) => v.airTest?.phase === 'stabilise' && (v.bar ?? 0) > 0.113);
   await stand.hand({ hand: 'valve', open: 0 });
-  const settles = async () => ['fill', 'stabilise'].includes((await stand.view()).airTest?.phase ?? '');
-  for (let tops = 0; tops < 240 && (await settles()); tops++) {
+  for (let tops = 0; tops < 240 && (await stand.view()).airTest?.phase === 'stabilise'; tops++) {
     const low = ((await stand.view()).bar ?? 1) < 0.104;
     await stand.hand({ hand: 'valve', open: low ? 1 : 0 });
     await stand.pass(low ? 2 : 5);
   }
   await stand.hand({ hand: 'valve', open: 0 });
-  await stand.hand({ hand: 'vent', open: true });
-  await stand.passUntil('let out', 60, (v) => (v.bar ?? 1) < 0.1025);
-  await stand.hand({ hand: 'vent', open: false });
+  if (((await stand.view()).bar ?? 0) > 0.1045) {
+    await stand.hand({ hand: 'vent', open: true });
+    await stand.passUntil('let out', 60, (v) => (v.bar ?? 1) < 0.1025);
+    await stand.hand({ hand: 'vent', open: false });
+  }
   await stand.passUntil('timed', 120, (v) => v.airTest?.phase === 'timing');
   await stand.pass(60);
   await live('air-test');
