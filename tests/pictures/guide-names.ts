@@ -29,18 +29,6 @@ export const GUIDE_PICTURES = [
   'let-down',
   'vent-test',
   'done',
-  'air-test',
-  'end-run',
-  'review',
-  'photos',
-  'sealed',
-  'certificate',
-  'put-away',
-  'day-done',
-  'archive',
-  'left-open',
-  'backup',
-  'drills',
 ] as const;
 export type GuidePicture = (typeof GUIDE_PICTURES)[number];
 

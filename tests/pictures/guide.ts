@@ -1,5 +1,4 @@
-import sharp from 'sharp';
-import { hold as holdKey, openPanel } from '../e2e/stage.ts';
+import { openPanel } from '../e2e/stage.ts';
 import {
   acknowledge,
   beginRepair,
@@ -9,7 +8,6 @@ import {
   keepFirm,
   letDown,
   PACKER_ID,
-  plugsDevice,
   RESIN_ID,
   repairDevice,
   seat,
@@ -20,7 +18,7 @@ import { GUIDE_LIVE, GUIDE_PAGE_WIDTH, type GuidePicture } from './guide-names.t
 import type { Size } from './plan.ts';
 
 /**
- * The job of docs/guide.md: one repair from an empty app to the archive, by the same hands as the states of Live
+ * The job of docs/guide.md: one repair from an empty app to the packer on the bank, by the same hands as the states of Live
  * (tests/stand/repair.ts) and the same keys as the tests (tests/e2e/stage.ts). It stands still where a picture is taken.
  */
 
@@ -33,26 +31,6 @@ const DRAWN_MS = 500;
 
 const SUPPLY_BAR = 1.65;
 const ROOT_SHEET = { title: 'Roots at 21.8 m, 150 mm clay' };
-
-/** What a pipe camera saw, as far as a drawing goes: a clay pipe from within, at its far end the sleeve. */
-const pipePhoto = (mended: boolean): Promise<Buffer> => {
-  const rings = Array.from({ length: 9 }, (_, i) => {
-    const r = 300 - i * 30;
-    const light = 120 - i * 11;
-    return `<circle cx="400" cy="300" r="${r}" fill="rgb(${light + 34},${light},${light - 16})"/>`;
-  }).join('');
-  const there = mended
-    ? '<circle cx="400" cy="300" r="176" fill="none" stroke="rgb(196,196,178)" stroke-width="64"/>'
-    : '<path d="M232 214 L262 250 L246 290 L278 330 L262 372" fill="none" stroke="rgb(20,14,10)" stroke-width="9"/>';
-  return sharp(
-    Buffer.from(
-      `<svg xmlns="http://www.w3.org/2000/svg" width="800" height="600"><rect width="800" height="600" fill="rgb(126,92,70)"/>${rings}${there}</svg>`,
-    ),
-  )
-    .blur(2)
-    .jpeg({ quality: 85 })
-    .toBuffer();
-};
 
 /** Every item that is asked now is answered. */
 async function answerChecks(stand: Stand): Promise<void> {
@@ -230,55 +208,6 @@ export async function walkGuide(stand: Stand, take: Take): Promise<void> {
   await stand.command({ c: 'stage', to: 'done' });
   await stand.pass(4);
   await live('done');
-  await answerAll(stand);
-  await airTest(stand, live);
-  await openPanel(page, 'run');
-  await live('end-run');
-  await endHeld(stand);
-
-  // Behind the run: review, photos, seal, certificate.
-  const run = await page.evaluate(() => location.hash);
-  await at(sized(1180));
-  await show(stand, run, '[data-testid=seal]');
-  await take('review', sized(1180));
-  await photosAndSignatures(stand);
-  await readFrom(stand, '#photos');
-  await take('photos', sized(1180));
-  await page.getByTestId('put-away-found').selectOption('well');
-  await page.getByTestId('put-away-by').fill('A.B.');
-  await page.getByTestId('put-away').click();
-  await page.getByTestId('put-away-done').waitFor();
-  await readFrom(stand, ':has(> [data-testid=put-away-cycle])');
-  await take('put-away', sized(420));
-  await page.getByTestId('seal').click();
-  await page.getByTestId('confirm-yes').click();
-  await page.getByTestId('sealed').waitFor({ timeout: READ_MS });
-  await Promise.all([page.waitForEvent('download'), page.getByTestId('make-packet').click()]);
-  await page.getByTestId('packet-saved').waitFor({ timeout: READ_MS });
-  await readFrom(stand, '[data-testid=seal-part]');
-  await take('sealed', sized(760));
-  await show(stand, run.replace('#/run/', '#/certificate/'), '.certificate h1');
-  await take('certificate', sized(1180));
-  await show(stand, '#/jobs', '[data-testid=today]');
-  await take('day-done', sized(1000));
-  await show(stand, '#/archive', '.record-row .sparkline');
-  await take('archive', sized(760));
-  await show(stand, '#/backup', '[data-testid=make-backup]');
-  await take('backup', sized(760));
-  await show(stand, '#/practice', '[data-testid^=play-drill-]');
-  await take('drills', sized(1180));
-
-  // The next repair of the day: in its hold the browser dies.
-  await beginRepair(stand, repairDevice(), undefined, 'mill-roots');
-  await stand.command({ c: 'mixed' });
-  await stand.pass(5 * 60);
-  await seat(stand);
-  await inflate(stand);
-  await hold(stand);
-  await stand.reload();
-  await at(sized(1000));
-  await show(stand, '#/jobs', '[data-testid^=open-run-]');
-  await take('left-open', sized(760));
 }
 
 async function answerAll(stand: Stand): Promise<void> {
@@ -328,81 +257,4 @@ async function proveSupply(stand: Stand, live: (name: GuidePicture) => Promise<v
   await stand.hand({ hand: 'end', shut: false });
   await stand.hand({ hand: 'couple', coupled: true });
   await stand.pass(2);
-}
-
-/** The finished repair between two plugs, by the same device: its time is timed once all is still. */
-async function airTest(stand: Stand, live: (name: GuidePicture) => Promise<void>): Promise<void> {
-  await stand.attach(plugsDevice());
-  await stand.pass(5);
-  await stand.passUntil('read again', 120, (v) => v.bar !== null && !v.stale);
-  await acknowledge(stand);
-  await stand.command({ c: 'stage', to: 'air-test', reason: 'agreed with the site manager' });
-  await stand.pass(1);
-  await stand.command({ c: 'air-test', said: 'begin' });
-  await stand.passUntil('begun', 10, (v) => v.airTest?.phase === 'fill');
-  await stand.hand({ hand: 'valve', open: 1 });
-  await stand.passUntil('filled', 300, (v) => v.airTest?.phase === 'stabilise' && (v.bar ?? 0) > 0.113);
-  await stand.hand({ hand: 'valve', open: 0 });
-  for (let tops = 0; tops < 240 && (await stand.view()).airTest?.phase === 'stabilise'; tops++) {
-    const low = ((await stand.view()).bar ?? 1) < 0.104;
-    await stand.hand({ hand: 'valve', open: low ? 1 : 0 });
-    await stand.pass(low ? 2 : 5);
-  }
-  await stand.hand({ hand: 'valve', open: 0 });
-  if (((await stand.view()).bar ?? 0) > 0.1045) {
-    await stand.hand({ hand: 'vent', open: true });
-    await stand.passUntil('let out', 60, (v) => (v.bar ?? 1) < 0.1025);
-    await stand.hand({ hand: 'vent', open: false });
-  }
-  await stand.passUntil('timed', 120, (v) => v.airTest?.phase === 'timing');
-  await stand.pass(60);
-  await live('air-test');
-  await stand.passUntil('judged', 300, (v) => v.airTest?.phase === 'vent');
-  await stand.hand({ hand: 'vent', open: true });
-  await stand.passUntil('vented', 200, (v) => v.airTest?.phase === 'idle');
-  await stand.command({ c: 'stage', to: 'done', reason: 'agreed with the site manager' });
-  await stand.pass(2);
-}
-
-/** The key is held; the engine ends the run as its own time passes. */
-async function endHeld(stand: Stand): Promise<void> {
-  const { page } = stand;
-  const empty = page.getByTestId('end-reason-2');
-  await holdKey((await empty.isVisible()) ? empty : page.getByTestId('end-run'));
-  for (let waited = 0; !(await page.evaluate(() => location.hash)).startsWith('#/run/'); waited++) {
-    if (waited > 100) throw new Error('the run does not end');
-    await stand.pass(0.2);
-  }
-  await page.getByTestId('review-trace').waitFor({ timeout: READ_MS });
-  await stand.ask({ q: 'disconnect' });
-}
-
-async function photosAndSignatures({ page }: Stand): Promise<void> {
-  const photos = page.locator('#photos');
-  for (const [occasion, mended] of [
-    ['before', false],
-    ['after', true],
-  ] as const) {
-    await photos.getByTestId('photo-occasion').selectOption(occasion);
-    await photos.getByTestId('photo-files').setInputFiles({
-      name: `${occasion}.jpg`,
-      mimeType: 'image/jpeg',
-      buffer: await pipePhoto(mended),
-    });
-    await photos.locator(`[data-testid=photos] > li:nth-child(${mended ? 2 : 1})`).waitFor();
-  }
-  await photos.getByTestId('sign').locator('summary').click();
-  await page.getByTestId('signed-name').fill('Ada Brook');
-  const pad = await page.getByTestId('pad').boundingBox();
-  if (pad === null) throw new Error('no pad to sign on');
-  await page.mouse.move(pad.x + 60, pad.y + pad.height * 0.6);
-  await page.mouse.down();
-  for (let i = 0; i <= 60; i++)
-    await page.mouse.move(
-      pad.x + 60 + i * 5,
-      pad.y + pad.height * (0.55 + 0.22 * Math.sin(i / 3) * (1 - i / 80)),
-    );
-  await page.mouse.up();
-  await page.getByTestId('keep-signature').click();
-  await page.getByTestId('signed').waitFor();
 }

@@ -127,24 +127,6 @@ export const pairDevice = (swapped = false): RigDeviceOptions => {
   };
 };
 
-/** The same board on the line of an air test: ten metres of the mended pipe between two plugs, behind a regulator for a test. */
-export const plugsDevice = (): RigDeviceOptions => {
-  const device = repairDevice({
-    regulator: { setBar: 0.16, droopBar: 0.05, relieving: true },
-    packer: {
-      lengthM: 10,
-      limpShare: 1,
-      freeInflationBar: 0.05,
-      stiffPerBar: 0.001,
-      creepPerBar: 0,
-      slowCreepPerBar: 0,
-      squeezeShare: 0,
-    },
-    pipe: { wallMm: 18, material: 'clay', groundC: 10, sleeveMm: 3, rubberMm: 0.5 },
-  });
-  return { ...device, channels: { ...device.channels, tap: 'packer', saysTap: 'hose' } };
-};
-
 /** Connects, takes the job, zeroes: the three presses. @param saw is called between them */
 export async function beginRepair(
   stand: Stand,

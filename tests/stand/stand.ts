@@ -52,8 +52,6 @@ export interface Stand {
   theme(theme: Theme): Promise<void>;
   /** Waits until the page has drawn the moment that stands. */
   drawn(): Promise<void>;
-  /** The page dies and is loaded anew: what was open is left open. */
-  reload(): Promise<void>;
   /** Loads the app anew and closes the run that was left open: the next story begins on an empty floor. */
   restart(): Promise<void>;
   close(): Promise<void>;
@@ -265,7 +263,6 @@ export async function openStand({
         await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
       }, MOVED_MS);
     },
-    reload: load,
     async restart() {
       await load();
       const { open } = await stand.ask({ q: 'start-engine' });
