@@ -4,6 +4,9 @@ import solid from 'vite-plugin-solid';
 import { defineConfig } from 'vitest/config';
 import { licences } from './src/app/licences.ts';
 
+/** A look into a browser costs it and us a few ms each: often enough for tests that wait for seconds. */
+const BROWSER_POLL = { poll: { interval: 150 } };
+
 const components = {
   plugins: [solid(), licences(import.meta.dirname)],
   resolve: { conditions: ['development', 'browser'] },
@@ -112,11 +115,14 @@ export default defineConfig({
           },
         },
       },
+      // Files of these follow each other in one process: each of its own loaded the app's code, the driver and Vite anew.
       {
         test: {
           name: 'e2e',
           environment: 'node',
+          isolate: false,
           include: ['tests/e2e/**/*.test.ts'],
+          expect: BROWSER_POLL,
           testTimeout: 180_000,
           hookTimeout: 120_000,
           fileParallelism: false,
@@ -126,7 +132,9 @@ export default defineConfig({
         test: {
           name: 'face',
           environment: 'node',
+          isolate: false,
           include: ['tests/face/**/*.test.ts'],
+          expect: BROWSER_POLL,
           testTimeout: 120_000,
           hookTimeout: 120_000,
           fileParallelism: false,
@@ -136,6 +144,7 @@ export default defineConfig({
         test: {
           name: 'engines',
           environment: 'node',
+          isolate: false,
           include: ['tests/engines/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 60_000,

@@ -68,13 +68,20 @@ export function profile(origin: string): { dir: string; dispose(): void } {
  * Opens a persistent context (an incognito-like one keeps OPFS in memory only). In headless Chromium the real
  * requestPort() stays pending, so the chooser alone is replaced: it returns the granted port that the browser
  * itself lists. Every port object is the browser's own.
+ * The service worker fetches the whole app into each fresh profile, which costs more than many a test: it is let in
+ * where a test looks at it.
  */
-export async function open(dir: string, size = { width: 1280, height: 800 }): Promise<BrowserContext> {
+export async function open(
+  dir: string,
+  size = { width: 1280, height: 800 },
+  serviceWorkers: 'allow' | 'block' = 'block',
+): Promise<BrowserContext> {
   const context = await chromium.launchPersistentContext(dir, {
     executablePath: chromiumPath(),
     headless: true,
     args: FLAGS,
     viewport: size,
+    serviceWorkers,
   });
   context.setDefaultTimeout(15_000);
   await context.addInitScript(() => {

@@ -14,7 +14,7 @@ let seen: string[];
 beforeAll(async () => {
   server = await serve();
   place = profile(server.origin);
-  context = await open(place.dir);
+  context = await open(place.dir, undefined, 'allow');
   page = await context.newPage();
   seen = faults(page);
 });

@@ -102,13 +102,27 @@ export async function stagedEngine(context: BrowserContext): Promise<void> {
   await context.addInitScript(`${NAMES}(${stageEngine})();`);
 }
 
+/** As text: the browser's driver takes long over an object of some thousand numbers. */
+function textOf(value: unknown): string {
+  return JSON.stringify(value, (key, v) => {
+    if (typeof v === 'number' && !Number.isFinite(v)) throw new Error(`${key} is ${v}: JSON has no word for it`);
+    return v;
+  });
+}
+
 export async function showScene(page: Page, scene: Scene): Promise<void> {
-  await page.evaluate((s) => (globalThis as unknown as { staging: Staging }).staging.show(s), scene);
+  await page.evaluate(
+    (s) => (globalThis as unknown as { staging: Staging }).staging.show(JSON.parse(s)),
+    textOf(scene),
+  );
 }
 
 /** The scene that is shown goes on with these moments, one a frame. */
 export async function goOn(page: Page, views: readonly WatchView[]): Promise<void> {
-  await page.evaluate((v) => (globalThis as unknown as { staging: Staging }).staging.goOn(v), views);
+  await page.evaluate(
+    (v) => (globalThis as unknown as { staging: Staging }).staging.goOn(JSON.parse(v)),
+    textOf(views),
+  );
 }
 
 /** What the page asked of its engine, by kind. */

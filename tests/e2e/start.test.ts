@@ -5,7 +5,7 @@ import { INDEX_WORDS } from '../../src/words/index-page.ts';
 import { english } from '../../src/words/testing/english.ts';
 import { faults, open, profile, serve } from './app.ts';
 
-// The start of the built app, each time in a profile that never saw it: no service worker holds anything yet, what the
+// The start of the built app, each time in a profile that never saw it: no service worker holds anything, what the
 // page needs and has not the network must give.
 
 const { UI } = english.ui;

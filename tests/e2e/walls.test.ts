@@ -16,7 +16,7 @@ beforeAll(async () => {
   if (!existsSync(chromiumPath())) return;
   server = await serve();
   room = profile(server.origin);
-  context = await open(room.dir);
+  context = await open(room.dir, undefined, 'allow');
   page = await context.newPage();
   await page.goto(`${server.origin}/`);
   await page.getByTestId('start-live').waitFor();
