@@ -155,6 +155,7 @@ export default defineConfig({
         test: {
           name: 'campaign',
           environment: 'node',
+          isolate: false,
           include: ['tests/campaign/**/*.test.ts'],
           testTimeout: 300_000,
         },

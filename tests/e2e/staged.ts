@@ -105,7 +105,8 @@ export async function stagedEngine(context: BrowserContext): Promise<void> {
 /** As text: the browser's driver takes long over an object of some thousand numbers. */
 function textOf(value: unknown): string {
   return JSON.stringify(value, (key, v) => {
-    if (typeof v === 'number' && !Number.isFinite(v)) throw new Error(`${key} is ${v}: JSON has no word for it`);
+    if (typeof v === 'number' && !Number.isFinite(v))
+      throw new Error(`${key} is ${v}: JSON has no word for it`);
     return v;
   });
 }

@@ -1,9 +1,9 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from 'vitest';
 import { INDEX_WORDS } from '../../src/words/index-page.ts';
 import { english } from '../../src/words/testing/english.ts';
 import { faults, open, profile, serve } from './app.ts';
+import { violationsOf } from './axe.ts';
 
 // The start of the built app, each time in a profile that never saw it: no service worker holds anything, what the
 // page needs and has not the network must give.
@@ -89,7 +89,7 @@ for (const [how, fail] of [
     for (const part of [guard.title, guard.nothing, guard.todo]) expect(text).toContain(part);
     if (how === 'throws') expect(text).toContain('Incorrect locale information provided');
     if (how === 'is not there') expect(text).toContain(guard.missing);
-    const { violations } = await new AxeBuilder({ page: page as never }).analyze();
+    const violations = await violationsOf(page);
     expect(violations.filter((v) => v.impact === 'serious' || v.impact === 'critical')).toEqual([]);
     // Its button tries again, and what can start does.
     await page.unroute(codeOf('index'));
