@@ -1,18 +1,16 @@
-import type { CannotTellReason, LeakFigure, LeakVerdict } from '../../watch/events.ts';
-import type { CureView, HoldView } from '../../watch/view.ts';
-import { type Format, METRIC } from '../create-format.ts';
-import { boundUp } from '../said/figures.ts';
+import type { Format } from '../create-format.ts';
+import { type Ends, endsIn, type HoldWords, holdTexts } from '../said/hold.ts';
 
 /** What the hold and the cure show. */
 
-const LEAK_VERDICT: Record<LeakVerdict, string> = {
+const LEAK_VERDICT: HoldWords['verdict'] = {
   leaking: 'Leckt',
   tight: 'Kein Leck zu sehen',
   'cannot-tell': 'Nicht zu sagen',
   'cannot-be-seen': 'Nicht zu sehen',
 };
 
-const CANNOT_TELL: Record<CannotTellReason, string> = {
+const CANNOT_TELL: HoldWords['cannotTell'] = {
   tap: 'der Sensor liest nicht den Druck im Packer',
   line: 'die Leitung wird gespeist: der Druckregler gleicht ein Leck aus',
   'too-short': 'die Leitung war noch nicht lange genug zu und ruhig',
@@ -24,7 +22,7 @@ const CANNOT_TELL: Record<CannotTellReason, string> = {
   'no-pressure': 'es gibt keinen brauchbaren Druckmesswert',
 };
 
-const CURE_SOURCE: Record<CureView['source'], string> = {
+const CURE_SOURCE: HoldWords['source'] = {
   sleeve: 'vom Fühler am Kurzliner',
   'air-model': 'aus der Luft im Packer und dem Erdreich, zur kalten Seite gerechnet',
   pipe: 'vom Fühler an der Rohrwand',
@@ -32,15 +30,8 @@ const CURE_SOURCE: Record<CureView['source'], string> = {
   none: 'keine Temperatur zum Zählen',
 };
 
-/** A figure and its interval, each as it reads. */
-export interface Ends {
-  readonly value: string;
-  readonly low: string;
-  readonly high: string;
-}
-
-/** Ends that read the same are no range. */
-const ends = ({ low, high }: Ends): string => (low === high ? '' : ` (${low} bis ${high})`);
+const range: HoldWords['range'] = (low, high) => `${low} bis ${high}`;
+const ends = endsIn(range);
 
 /**
  * Words about the cure claim what can be known: the data sheet's time at the coldest likely spot, by a cautious
@@ -69,62 +60,25 @@ const CURE = {
   between: (low: string, high: string): string => `${low} bis ${high}`,
 };
 
-export function hold(f: Format) {
-  return {
-    CURE,
+const WORDS: HoldWords = {
+  verdict: LEAK_VERDICT,
+  cannotTell: CANNOT_TELL,
+  source: CURE_SOURCE,
+  colon: ': ',
+  range,
+  noLeakAbove: (rate) => `Kein Leck über ${rate}`,
+  raisesTo: (pressure) => `Reaktionswärme hebt den Druck auf ${pressure}`,
+  ceilingIn: (time) => `Obergrenze in ${time}`,
+  letOutTo: (pressure) => `ablassen bis ${pressure}`,
+  floorUnknown: 'der Mindestdruck ist nicht bekannt',
+  noFurther: 'nicht weiter',
+  notUnder: (pressure) => `nicht unter ${pressure}`,
+  within: (time) => `in ${time}`,
+  leavesUpwards: (when) => `Verlässt den Haltebereich durch Reaktionswärme nach oben ${when}`,
+  leavesByLeak: (when) => `Verlässt den Haltebereich durch das Leck nach unten ${when}`,
+  fallsOut: (when, cools) =>
+    `Fällt der Druck ${cools ? 'beim Abkühlen so' : 'so'} weiter: unter dem Mindestdruck ${when}`,
+  coldest: 'Kälteste wahrscheinliche Stelle',
+};
 
-    /** The leak in one line: verdict, figure with its interval, or why there is none. */
-    leakText(leak: LeakFigure, units = METRIC): string {
-      const word = LEAK_VERDICT[leak.verdict];
-      switch (leak.verdict) {
-        case 'leaking': {
-          const interval =
-            leak.low === null || leak.high === null
-              ? ''
-              : ` (95 %: ${f.pressureRate(leak.low, units)} bis ${f.pressureRate(leak.high, units)})`;
-          return `${word} ${f.pressureRate(leak.mbarPerMin, units)}${interval}`;
-        }
-        case 'tight':
-          return leak.high === null ? word : `Kein Leck über ${f.pressureRate(boundUp(leak.high), units)}`;
-        case 'cannot-tell':
-        case 'cannot-be-seen':
-          return leak.reason === null ? word : `${word}: ${CANNOT_TELL[leak.reason]}`;
-      }
-    },
-
-    /** Warmth to come, with its advice; advice has a floor or says that the floor is unknown. */
-    liftText(lift: NonNullable<HoldView['lift']>, units = METRIC): string {
-      const { value, low, high } = lift.peakBar;
-      const peak = `Reaktionswärme hebt den Druck auf ${f.pressure(value, units)} (${f.pressureNumber(low, units)} bis ${f.pressureNumber(high, units)})`;
-      const when = lift.ceilingInS === null ? '' : `, Obergrenze in ${f.duration(lift.ceilingInS.value)}`;
-      if (lift.adviceHighBar === null) return `${peak}${when}`;
-      const floor =
-        lift.adviceLowBar === null
-          ? 'der Mindestdruck ist nicht bekannt'
-          : f.pressureNumber(lift.adviceLowBar, units) === f.pressureNumber(lift.adviceHighBar, units)
-            ? 'nicht weiter'
-            : `nicht unter ${f.pressureNumber(lift.adviceLowBar, units)}`;
-      return `${peak}${when}: ablassen bis ${f.pressure(lift.adviceHighBar, units)}, ${floor}`;
-    },
-
-    /** Names a leak as the cause only where a leak was found: a line that is tight falls as its gas cools. */
-    bandExitText(exit: NonNullable<HoldView['bandExit']>, verdict: LeakVerdict): string {
-      const { value, low, high } = exit.inS;
-      const when = `in ${f.duration(value)} (${f.duration(low)} bis ${f.duration(high)})`;
-      if (exit.direction === 'up') return `Verlässt den Haltebereich durch Reaktionswärme nach oben ${when}`;
-      if (verdict === 'leaking') return `Verlässt den Haltebereich durch das Leck nach unten ${when}`;
-      const why = verdict === 'tight' ? 'beim Abkühlen so' : 'so';
-      return `Fällt der Druck ${why} weiter: unter dem Mindestdruck ${when}`;
-    },
-
-    coldestText(cure: CureView, units = METRIC): string {
-      if (cure.coldest === null) return `Kälteste wahrscheinliche Stelle: ${CURE_SOURCE[cure.source]}`;
-      return `Kälteste wahrscheinliche Stelle ${f.temperature(cure.coldest.value, units)} (${CURE_SOURCE[cure.source]})`;
-    },
-
-    /** The same of a whole cure, beside its name. */
-    coldestValue(spot: { readonly c: number; readonly source: CureView['source'] }, units = METRIC): string {
-      return `${f.temperature(spot.c, units)} (${CURE_SOURCE[spot.source]})`;
-    },
-  };
-}
+export const hold = (f: Format) => ({ CURE, ...holdTexts(f, WORDS) });

@@ -1,18 +1,16 @@
-import type { CannotTellReason, LeakFigure, LeakVerdict } from '../../watch/events.ts';
-import type { CureView, HoldView } from '../../watch/view.ts';
-import { type Format, METRIC } from '../create-format.ts';
-import { boundUp } from '../said/figures.ts';
+import type { Format } from '../create-format.ts';
+import { type Ends, endsIn, type HoldWords, holdTexts } from '../said/hold.ts';
 
 /** What the hold and the cure show. */
 
-const LEAK_VERDICT: Record<LeakVerdict, string> = {
+const LEAK_VERDICT: HoldWords['verdict'] = {
   leaking: 'Leaking',
   tight: 'No leak seen',
   'cannot-tell': 'Cannot tell',
   'cannot-be-seen': 'Cannot be seen',
 };
 
-const CANNOT_TELL: Record<CannotTellReason, string> = {
+const CANNOT_TELL: HoldWords['cannotTell'] = {
   tap: 'the sensor does not read the packer’s pressure',
   line: 'the line is supplied: the regulator makes up for a leak',
   'too-short': 'the line has not been shut and still for long enough',
@@ -24,7 +22,7 @@ const CANNOT_TELL: Record<CannotTellReason, string> = {
   'no-pressure': 'there is no usable pressure reading',
 };
 
-const CURE_SOURCE: Record<CureView['source'], string> = {
+const CURE_SOURCE: HoldWords['source'] = {
   sleeve: 'from the probe at the sleeve',
   'air-model': 'from the air in the packer and the ground, taken to the cold side',
   pipe: 'from the probe at the pipe wall',
@@ -32,15 +30,8 @@ const CURE_SOURCE: Record<CureView['source'], string> = {
   none: 'no temperature to count by',
 };
 
-/** A figure and its interval, each as it reads. */
-export interface Ends {
-  readonly value: string;
-  readonly low: string;
-  readonly high: string;
-}
-
-/** Ends that read the same are no range. */
-const ends = ({ low, high }: Ends): string => (low === high ? '' : ` (${low} to ${high})`);
+const range: HoldWords['range'] = (low, high) => `${low} to ${high}`;
+const ends = endsIn(range);
 
 /**
  * Words about the cure claim what can be known: the data sheet's time at the coldest likely spot, by a cautious
@@ -68,62 +59,25 @@ const CURE = {
   between: (low: string, high: string): string => `${low} to ${high}`,
 };
 
-export function hold(f: Format) {
-  return {
-    CURE,
+const WORDS: HoldWords = {
+  verdict: LEAK_VERDICT,
+  cannotTell: CANNOT_TELL,
+  source: CURE_SOURCE,
+  colon: ': ',
+  range,
+  noLeakAbove: (rate) => `No leak above ${rate}`,
+  raisesTo: (pressure) => `Cure heat will raise the pressure to ${pressure}`,
+  ceilingIn: (time) => `ceiling in ${time}`,
+  letOutTo: (pressure) => `let out to ${pressure}`,
+  floorUnknown: 'the hold floor is not known',
+  noFurther: 'no further',
+  notUnder: (pressure) => `not under ${pressure}`,
+  within: (time) => `in ${time}`,
+  leavesUpwards: (when) => `Will leave the hold band upwards by cure heat ${when}`,
+  leavesByLeak: (when) => `Will leave the hold band downwards by leak ${when}`,
+  fallsOut: (when, cools) =>
+    `If the pressure goes on falling ${cools ? 'as it cools' : 'like this'}: under the hold floor ${when}`,
+  coldest: 'Coldest likely spot',
+};
 
-    /** The leak in one line: verdict, figure with its interval, or why there is none. */
-    leakText(leak: LeakFigure, units = METRIC): string {
-      const word = LEAK_VERDICT[leak.verdict];
-      switch (leak.verdict) {
-        case 'leaking': {
-          const interval =
-            leak.low === null || leak.high === null
-              ? ''
-              : ` (95 %: ${f.pressureRate(leak.low, units)} to ${f.pressureRate(leak.high, units)})`;
-          return `${word} ${f.pressureRate(leak.mbarPerMin, units)}${interval}`;
-        }
-        case 'tight':
-          return leak.high === null ? word : `No leak above ${f.pressureRate(boundUp(leak.high), units)}`;
-        case 'cannot-tell':
-        case 'cannot-be-seen':
-          return leak.reason === null ? word : `${word}: ${CANNOT_TELL[leak.reason]}`;
-      }
-    },
-
-    /** Warmth to come, with its advice; advice has a floor or says that the floor is unknown. */
-    liftText(lift: NonNullable<HoldView['lift']>, units = METRIC): string {
-      const { value, low, high } = lift.peakBar;
-      const peak = `Cure heat will raise the pressure to ${f.pressure(value, units)} (${f.pressureNumber(low, units)} to ${f.pressureNumber(high, units)})`;
-      const when = lift.ceilingInS === null ? '' : `, ceiling in ${f.duration(lift.ceilingInS.value)}`;
-      if (lift.adviceHighBar === null) return `${peak}${when}`;
-      const floor =
-        lift.adviceLowBar === null
-          ? 'the hold floor is not known'
-          : f.pressureNumber(lift.adviceLowBar, units) === f.pressureNumber(lift.adviceHighBar, units)
-            ? 'no further'
-            : `not under ${f.pressureNumber(lift.adviceLowBar, units)}`;
-      return `${peak}${when}: let out to ${f.pressure(lift.adviceHighBar, units)}, ${floor}`;
-    },
-
-    /** Names a leak as the cause only where a leak was found: a line that is tight falls as its gas cools. */
-    bandExitText(exit: NonNullable<HoldView['bandExit']>, verdict: LeakVerdict): string {
-      const { value, low, high } = exit.inS;
-      const when = `in ${f.duration(value)} (${f.duration(low)} to ${f.duration(high)})`;
-      if (exit.direction === 'up') return `Will leave the hold band upwards by cure heat ${when}`;
-      if (verdict === 'leaking') return `Will leave the hold band downwards by leak ${when}`;
-      const why = verdict === 'tight' ? 'as it cools' : 'like this';
-      return `If the pressure goes on falling ${why}: under the hold floor ${when}`;
-    },
-
-    coldestText(cure: CureView, units = METRIC): string {
-      if (cure.coldest === null) return `Coldest likely spot: ${CURE_SOURCE[cure.source]}`;
-      return `Coldest likely spot ${f.temperature(cure.coldest.value, units)} (${CURE_SOURCE[cure.source]})`;
-    },
-
-    /** The same of a whole cure, beside its name. */
-    coldestValue(spot: { readonly c: number; readonly source: CureView['source'] }, units = METRIC): string {
-      return `${f.temperature(spot.c, units)} (${CURE_SOURCE[spot.source]})`;
-    },
-  };
-}
+export const hold = (f: Format) => ({ CURE, ...holdTexts(f, WORDS) });

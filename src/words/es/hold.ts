@@ -1,17 +1,14 @@
-import type { CannotTellReason, LeakFigure, LeakVerdict } from '../../watch/events.ts';
-import type { CureView, HoldView } from '../../watch/view.ts';
-import { type Format, METRIC } from '../create-format.ts';
-import type { Ends } from '../en/hold.ts';
-import { boundUp } from '../said/figures.ts';
+import type { Format } from '../create-format.ts';
+import { type Ends, endsIn, type HoldWords, holdTexts } from '../said/hold.ts';
 
-const LEAK_VERDICT: Record<LeakVerdict, string> = {
+const LEAK_VERDICT: HoldWords['verdict'] = {
   leaking: 'Pierde',
   tight: 'No se ve fuga',
   'cannot-tell': 'No se sabe',
   'cannot-be-seen': 'No se puede ver',
 };
 
-const CANNOT_TELL: Record<CannotTellReason, string> = {
+const CANNOT_TELL: HoldWords['cannotTell'] = {
   tap: 'el sensor no lee la presión del packer',
   line: 'la línea tiene suministro: el regulador repone lo que se fuga',
   'too-short': 'la línea no ha estado cerrada y quieta bastante tiempo',
@@ -23,7 +20,7 @@ const CANNOT_TELL: Record<CannotTellReason, string> = {
   'no-pressure': 'no hay lectura de presión que sirva',
 };
 
-const CURE_SOURCE: Record<CureView['source'], string> = {
+const CURE_SOURCE: HoldWords['source'] = {
   sleeve: 'de la sonda en la manga',
   'air-model': 'del aire del packer y el terreno, por el lado frío',
   pipe: 'de la sonda en la pared del tubo',
@@ -31,8 +28,8 @@ const CURE_SOURCE: Record<CureView['source'], string> = {
   none: 'sin temperatura con que contar',
 };
 
-/** Ends that read the same are no range. */
-const ends = ({ low, high }: Ends): string => (low === high ? '' : ` (${low} a ${high})`);
+const range: HoldWords['range'] = (low, high) => `${low} a ${high}`;
+const ends = endsIn(range);
 
 /** They never say that the resin is hard or that anything may be opened. */
 const CURE = {
@@ -57,62 +54,25 @@ const CURE = {
   between: (low: string, high: string): string => `${low} a ${high}`,
 };
 
-export function hold(f: Format) {
-  return {
-    CURE,
+const WORDS: HoldWords = {
+  verdict: LEAK_VERDICT,
+  cannotTell: CANNOT_TELL,
+  source: CURE_SOURCE,
+  colon: ': ',
+  range,
+  noLeakAbove: (rate) => `Ninguna fuga mayor de ${rate}`,
+  raisesTo: (pressure) => `El calor del curado subirá la presión a ${pressure}`,
+  ceilingIn: (time) => `techo en ${time}`,
+  letOutTo: (pressure) => `purgar hasta ${pressure}`,
+  floorUnknown: 'el mínimo no se sabe',
+  noFurther: 'no más',
+  notUnder: (pressure) => `no por debajo de ${pressure}`,
+  within: (time) => `en ${time}`,
+  leavesUpwards: (when) => `Saldrá por arriba de la banda de retención por el calor del curado ${when}`,
+  leavesByLeak: (when) => `Saldrá por abajo de la banda de retención por fuga ${when}`,
+  fallsOut: (when, cools) =>
+    `Si la presión sigue bajando ${cools ? 'al enfriarse' : 'así'}: bajo el mínimo ${when}`,
+  coldest: 'Punto probable más frío',
+};
 
-    leakText(leak: LeakFigure, units = METRIC): string {
-      const word = LEAK_VERDICT[leak.verdict];
-      switch (leak.verdict) {
-        case 'leaking': {
-          const interval =
-            leak.low === null || leak.high === null
-              ? ''
-              : ` (95 %: ${f.pressureRate(leak.low, units)} a ${f.pressureRate(leak.high, units)})`;
-          return `${word} ${f.pressureRate(leak.mbarPerMin, units)}${interval}`;
-        }
-        case 'tight':
-          return leak.high === null
-            ? word
-            : `Ninguna fuga mayor de ${f.pressureRate(boundUp(leak.high), units)}`;
-        case 'cannot-tell':
-        case 'cannot-be-seen':
-          return leak.reason === null ? word : `${word}: ${CANNOT_TELL[leak.reason]}`;
-      }
-    },
-
-    liftText(lift: NonNullable<HoldView['lift']>, units = METRIC): string {
-      const { value, low, high } = lift.peakBar;
-      const peak = `El calor del curado subirá la presión a ${f.pressure(value, units)} (${f.pressureNumber(low, units)} a ${f.pressureNumber(high, units)})`;
-      const when = lift.ceilingInS === null ? '' : `, techo en ${f.duration(lift.ceilingInS.value)}`;
-      if (lift.adviceHighBar === null) return `${peak}${when}`;
-      const floor =
-        lift.adviceLowBar === null
-          ? 'el mínimo no se sabe'
-          : f.pressureNumber(lift.adviceLowBar, units) === f.pressureNumber(lift.adviceHighBar, units)
-            ? 'no más'
-            : `no por debajo de ${f.pressureNumber(lift.adviceLowBar, units)}`;
-      return `${peak}${when}: purgar hasta ${f.pressure(lift.adviceHighBar, units)}, ${floor}`;
-    },
-
-    /** Names a leak as the cause only where a leak was found: a line that is tight falls as its gas cools. */
-    bandExitText(exit: NonNullable<HoldView['bandExit']>, verdict: LeakVerdict): string {
-      const { value, low, high } = exit.inS;
-      const when = `en ${f.duration(value)} (${f.duration(low)} a ${f.duration(high)})`;
-      if (exit.direction === 'up')
-        return `Saldrá por arriba de la banda de retención por el calor del curado ${when}`;
-      if (verdict === 'leaking') return `Saldrá por abajo de la banda de retención por fuga ${when}`;
-      const why = verdict === 'tight' ? 'al enfriarse' : 'así';
-      return `Si la presión sigue bajando ${why}: bajo el mínimo ${when}`;
-    },
-
-    coldestText(cure: CureView, units = METRIC): string {
-      if (cure.coldest === null) return `Punto probable más frío: ${CURE_SOURCE[cure.source]}`;
-      return `Punto probable más frío ${f.temperature(cure.coldest.value, units)} (${CURE_SOURCE[cure.source]})`;
-    },
-
-    coldestValue(spot: { readonly c: number; readonly source: CureView['source'] }, units = METRIC): string {
-      return `${f.temperature(spot.c, units)} (${CURE_SOURCE[spot.source]})`;
-    },
-  };
-}
+export const hold = (f: Format) => ({ CURE, ...holdTexts(f, WORDS) });

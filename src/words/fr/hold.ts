@@ -1,18 +1,16 @@
-import type { CannotTellReason, LeakFigure, LeakVerdict } from '../../watch/events.ts';
-import type { CureView, HoldView } from '../../watch/view.ts';
-import { type Format, METRIC } from '../create-format.ts';
-import { boundUp } from '../said/figures.ts';
+import type { Format } from '../create-format.ts';
+import { type Ends, endsIn, type HoldWords, holdTexts } from '../said/hold.ts';
 
 /** What the hold and the cure show. */
 
-const LEAK_VERDICT: Record<LeakVerdict, string> = {
+const LEAK_VERDICT: HoldWords['verdict'] = {
   leaking: 'Fuite',
   tight: 'Aucune fuite vue',
   'cannot-tell': 'Ne peut être dit',
   'cannot-be-seen': 'Ne peut être vue',
 };
 
-const CANNOT_TELL: Record<CannotTellReason, string> = {
+const CANNOT_TELL: HoldWords['cannotTell'] = {
   tap: 'le capteur ne lit pas la pression du packer',
   line: 'la ligne est alimentée : le détendeur compense une fuite',
   'too-short': 'la ligne n’est pas fermée et stable depuis assez longtemps',
@@ -24,7 +22,7 @@ const CANNOT_TELL: Record<CannotTellReason, string> = {
   'no-pressure': 'il n’y a pas de mesure de pression utilisable',
 };
 
-const CURE_SOURCE: Record<CureView['source'], string> = {
+const CURE_SOURCE: HoldWords['source'] = {
   sleeve: 'par la sonde à la manchette',
   'air-model': 'par l’air dans le packer et le sol, pris du côté froid',
   pipe: 'par la sonde à la paroi',
@@ -32,15 +30,8 @@ const CURE_SOURCE: Record<CureView['source'], string> = {
   none: 'aucune température pour compter',
 };
 
-/** A figure and its interval, each as it reads. */
-export interface Ends {
-  readonly value: string;
-  readonly low: string;
-  readonly high: string;
-}
-
-/** Ends that read the same are no range. */
-const ends = ({ low, high }: Ends): string => (low === high ? '' : ` (${low} à ${high})`);
+const range: HoldWords['range'] = (low, high) => `${low} à ${high}`;
+const ends = endsIn(range);
 
 /**
  * Words about the cure claim what can be known: the data sheet's time at the coldest likely spot, by a cautious
@@ -68,65 +59,25 @@ const CURE = {
   between: (low: string, high: string): string => `${low} à ${high}`,
 };
 
-export function hold(f: Format) {
-  return {
-    CURE,
+const WORDS: HoldWords = {
+  verdict: LEAK_VERDICT,
+  cannotTell: CANNOT_TELL,
+  source: CURE_SOURCE,
+  colon: ' : ',
+  range,
+  noLeakAbove: (rate) => `Aucune fuite au-dessus de ${rate}`,
+  raisesTo: (pressure) => `La chaleur de réaction va faire monter la pression à ${pressure}`,
+  ceilingIn: (time) => `plafond dans ${time}`,
+  letOutTo: (pressure) => `lâcher jusqu’à ${pressure}`,
+  floorUnknown: 'le plancher est inconnu',
+  noFurther: 'pas plus bas',
+  notUnder: (pressure) => `pas sous ${pressure}`,
+  within: (time) => `dans ${time}`,
+  leavesUpwards: (when) => `Va sortir de la plage de maintien par le haut, par chaleur de réaction, ${when}`,
+  leavesByLeak: (when) => `Va sortir de la plage de maintien par le bas, par fuite, ${when}`,
+  fallsOut: (when, cools) =>
+    `Si la pression continue à baisser ${cools ? 'en refroidissant' : 'ainsi'} : sous le plancher ${when}`,
+  coldest: 'Point le plus froid probable',
+};
 
-    /** The leak in one line: verdict, figure with its interval, or why there is none. */
-    leakText(leak: LeakFigure, units = METRIC): string {
-      const word = LEAK_VERDICT[leak.verdict];
-      switch (leak.verdict) {
-        case 'leaking': {
-          const interval =
-            leak.low === null || leak.high === null
-              ? ''
-              : ` (95 % : ${f.pressureRate(leak.low, units)} à ${f.pressureRate(leak.high, units)})`;
-          return `${word} ${f.pressureRate(leak.mbarPerMin, units)}${interval}`;
-        }
-        case 'tight':
-          return leak.high === null
-            ? word
-            : `Aucune fuite au-dessus de ${f.pressureRate(boundUp(leak.high), units)}`;
-        case 'cannot-tell':
-        case 'cannot-be-seen':
-          return leak.reason === null ? word : `${word} : ${CANNOT_TELL[leak.reason]}`;
-      }
-    },
-
-    /** Warmth to come, with its advice; advice has a floor or says that the floor is unknown. */
-    liftText(lift: NonNullable<HoldView['lift']>, units = METRIC): string {
-      const { value, low, high } = lift.peakBar;
-      const peak = `La chaleur de réaction va faire monter la pression à ${f.pressure(value, units)} (${f.pressureNumber(low, units)} à ${f.pressureNumber(high, units)})`;
-      const when = lift.ceilingInS === null ? '' : `, plafond dans ${f.duration(lift.ceilingInS.value)}`;
-      if (lift.adviceHighBar === null) return `${peak}${when}`;
-      const floor =
-        lift.adviceLowBar === null
-          ? 'le plancher est inconnu'
-          : f.pressureNumber(lift.adviceLowBar, units) === f.pressureNumber(lift.adviceHighBar, units)
-            ? 'pas plus bas'
-            : `pas sous ${f.pressureNumber(lift.adviceLowBar, units)}`;
-      return `${peak}${when} : lâcher jusqu’à ${f.pressure(lift.adviceHighBar, units)}, ${floor}`;
-    },
-
-    /** Names a leak as the cause only where a leak was found: a line that is tight falls as its gas cools. */
-    bandExitText(exit: NonNullable<HoldView['bandExit']>, verdict: LeakVerdict): string {
-      const { value, low, high } = exit.inS;
-      const when = `dans ${f.duration(value)} (${f.duration(low)} à ${f.duration(high)})`;
-      if (exit.direction === 'up')
-        return `Va sortir de la plage de maintien par le haut, par chaleur de réaction, ${when}`;
-      if (verdict === 'leaking') return `Va sortir de la plage de maintien par le bas, par fuite, ${when}`;
-      const why = verdict === 'tight' ? 'en refroidissant' : 'ainsi';
-      return `Si la pression continue à baisser ${why} : sous le plancher ${when}`;
-    },
-
-    coldestText(cure: CureView, units = METRIC): string {
-      if (cure.coldest === null) return `Point le plus froid probable : ${CURE_SOURCE[cure.source]}`;
-      return `Point le plus froid probable ${f.temperature(cure.coldest.value, units)} (${CURE_SOURCE[cure.source]})`;
-    },
-
-    /** The same of a whole cure, beside its name. */
-    coldestValue(spot: { readonly c: number; readonly source: CureView['source'] }, units = METRIC): string {
-      return `${f.temperature(spot.c, units)} (${CURE_SOURCE[spot.source]})`;
-    },
-  };
-}
+export const hold = (f: Format) => ({ CURE, ...holdTexts(f, WORDS) });
