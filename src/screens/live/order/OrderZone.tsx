@@ -47,6 +47,7 @@ const ANSWER: Record<AnswerCode, { readonly text: string; readonly testId: strin
 
 /** What a fast fall may be, each with a key of its own. */
 const FALL_ANSWERS = ['let-down', 'loss'] as const;
+const FALL_ANSWER = { 'let-down': LIVE.answerLetDown, loss: LIVE.answerLoss };
 
 /**
  * One instruction, one action; an alarm takes the place of the instruction, never of the key. No key moves whatever is
@@ -119,6 +120,13 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
       { width: (row.w - ROW_GAP * (n - 1)) / n - 26, height: row.h - 12 - (hold ? (small ? 15 : 17) : 0) },
       { most: small ? 16 : 20, least: 10, weight: 700, lineEm: 1.15 },
     );
+  };
+  /** Both answers in one size: one is no more likely than the other. Their words are whole in half of a small key's place. */
+  const questionPx = () => {
+    const { ack, small } = props.layout;
+    const room = { width: (ack.w - ROW_GAP) / 2 - (small ? 6 : 14), height: ack.h - 12 };
+    const size = { most: small ? 16 : 20, least: 9, weight: 700, lineEm: 1.15 } as const;
+    return Math.min(...FALL_ANSWERS.map((answer) => fitBlock(FALL_ANSWER[answer], room, size)));
   };
   const stageNow = createMemo(() => live.view()?.stage ?? '');
   const ackText = () => {
@@ -247,7 +255,11 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
         </Index>
       </ul>
       <Show when={stage().block !== null && asks()}>
-        <div class="question" style={within(props.layout.ack)} data-testid="question">
+        <div
+          class="question"
+          style={{ ...within(props.layout.ack), 'font-size': `${questionPx()}px` }}
+          data-testid="question"
+        >
           <For each={FALL_ANSWERS}>
             {(answer) => (
               <Key
@@ -257,7 +269,7 @@ export function OrderZone(props: { face: Face; layout: Layout; actions: Actions;
                 data-testid={`answer-${answer}`}
                 onPress={() => answerQuestion(answer)}
               >
-                {answer === 'let-down' ? LIVE.answerLetDown : LIVE.answerLoss}
+                {FALL_ANSWER[answer]}
               </Key>
             )}
           </For>
