@@ -17,6 +17,7 @@ import { lookInto, restoreFrom } from './backup/restore.ts';
 import { captureOf } from './capture.ts';
 import { certificatePage } from './certificate/page.ts';
 import { type Checked, checkFile, firstLook, keepChecked, loadKept, removeKept } from './checked-files.ts';
+import { cutAt } from './cut.ts';
 import { debriefFor, playedIn, saidIn } from './debrief.ts';
 import type { EvidenceDeps, Tell } from './deps.ts';
 import { differences } from './differences.ts';
@@ -333,7 +334,7 @@ export function createEvidenceHost(given: EvidenceDeps): EvidenceHost {
       const dated = (r: OpenRecord): string => {
         const { openedUtcMs } = r.detail.summary;
         const date = new Date(openedUtcMs).toISOString().slice(0, 16).replace('T', ' ');
-        return words.picture.PICTURE.dated(titleOf(r).slice(0, 28), date);
+        return words.picture.PICTURE.dated(cutAt(titleOf(r), 28), date);
       };
       return overlay(order, records, records.map(dated), words);
     },

@@ -4,6 +4,7 @@ import { PAD, strokesPath } from '../../job/strokes.ts';
 import { toBase64 } from '../../record/base64.ts';
 import type { PhotosByHash } from '../../record/job-file.ts';
 import type { Catalogue } from '../../words/catalogue.ts';
+import { cutAt } from '../cut.ts';
 import { escapeXml as esc } from '../escape.ts';
 import { utcText } from './facts.ts';
 
@@ -17,10 +18,7 @@ const MOST_NOTE = 120;
 export const handSvg = ({ strokes, name }: HandSigned): string =>
   `<svg class="hand" viewBox="0 0 ${PAD.width} ${PAD.height}" role="img" aria-label="${esc(name)}"><path d="${strokesPath(strokes)}" fill="none" stroke="#000" stroke-width="7" stroke-linecap="round" stroke-linejoin="round"/></svg>`;
 
-const cut = (text: string): string => {
-  const points = [...text.replaceAll('\n', ' ')];
-  return points.length <= MOST_NOTE ? points.join('') : `${points.slice(0, MOST_NOTE).join('')} …`;
-};
+const cut = (text: string): string => cutAt(text.replaceAll('\n', ' '), MOST_NOTE);
 
 function figure(photo: Photo, number: number, bytes: Uint8Array | undefined, words: Catalogue): string {
   const { CERTIFICATE: C } = words.certificate;

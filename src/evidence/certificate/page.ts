@@ -11,6 +11,7 @@ import type { Witnessed } from '../../record/witness/check-proof.ts';
 import type { Catalogue, CatalogueOf } from '../../words/catalogue.ts';
 import type { RunClock } from '../../words/create-format.ts';
 import { accountOf } from '../account.ts';
+import { cutAt } from '../cut.ts';
 import { escapeXml as esc } from '../escape.ts';
 import type { StatusLine } from '../messages.ts';
 import { lastLimited, numbersOf } from '../numbers.ts';
@@ -60,10 +61,7 @@ const MOST_FIRST_TEXT = 105;
 const LOGO =
   '<svg class="logo" viewBox="0 0 26 26" aria-hidden="true"><path d="M2 1h22v12h-3.500V5h-15v8H2z"/><path d="M8 9h10v3.500H8zM8 14h10v4.500H8zM8 20h10v5H8z"/></svg>';
 
-const shorter = (text: string): string => {
-  const points = [...text];
-  return points.length <= MOST_FIRST_TEXT ? text : `${points.slice(0, MOST_FIRST_TEXT).join('')} …`;
-};
+const shorter = (text: string): string => cutAt(text, MOST_FIRST_TEXT);
 
 /** When, who, with what: one line under the job. */
 function firstLine(seen: Seen): string {
@@ -84,10 +82,7 @@ function firstLine(seen: Seen): string {
     .join(' · ');
 }
 
-const cut = (text: string): string => {
-  const points = [...text];
-  return points.length <= MOST_TEXT ? text : `${points.slice(0, MOST_TEXT).join('')} …`;
-};
+const cut = (text: string): string => cutAt(text, MOST_TEXT);
 
 /** The weightiest come first, so that it is the lightest that give way; long names above leave room for fewer. */
 function fitting(exceptions: readonly string[], rows: readonly Row[], sensors: number): readonly string[] {

@@ -332,8 +332,7 @@ export function certificate(f: Format) {
     witnessNone: 'Keine Rückstellprobe wurde aufgezeichnet.',
     witnessSoft: 'Die Rückstellprobe wurde als nicht hart aufgezeichnet.',
     witnessWarm: 'Die Rückstellprobe lag nicht bei Rohrtemperatur.',
-    reboundNone:
-      'Es wurde nicht aufgezeichnet, dass die Leitung nach dem Entlüften bei geschlossenem Ablasshahn bei null blieb.',
+    reboundNone: 'Nicht aufgezeichnet: dass die Leitung nach dem Entlüften, Ablasshahn zu, bei null blieb.',
     airTestFailed: 'Die Luftprüfung der Sanierung wurde nicht bestanden.',
     airTestUnsaid: (why: string) => `Die Luftprüfung sagt nichts über die Sanierung: ${why}.`,
     airTestNone: 'Eine Luftprüfung der Sanierung war geplant und wurde nicht gemacht.',
