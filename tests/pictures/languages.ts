@@ -1,5 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
+import type { Page } from 'playwright-core';
 import { loadCatalogue } from '../../src/words/catalogue.ts';
 import { keepJob } from '../stand/repair.ts';
 import { openStand, type Stand } from '../stand/stand.ts';
@@ -61,9 +62,10 @@ async function picturesOfOne(language: string, plan: LanguagePlan): Promise<numb
   const stand = await openStand({ folder: plan.app, locale: language, names: demo.DEMO_NAMES });
   const shots: Shot[] = [];
   const stumbled = new Map<string, string[]>();
-  const seen = async (name: string, size: Size, full = false): Promise<void> => {
-    const png = await shoot(stand, { size, theme: 'light' }, full);
-    for (const what of await stumbles(stand.page, size))
+  const seen = async (name: string, size: Size, full = false, page = stand.page): Promise<void> => {
+    const png =
+      page === stand.page ? await shoot(stand, { size, theme: 'light' }, full) : await page.screenshot();
+    for (const what of await stumbles(page, size))
       stumbled.set(what, [...(stumbled.get(what) ?? []), `${name} ${sizeName(size)}`]);
     shots.push({ name, size, png });
     if (plan.out === null) return;
@@ -106,9 +108,9 @@ async function picturesOfOne(language: string, plan: LanguagePlan): Promise<numb
   return stumbled.size + failed.length + stand.faults.length;
 }
 
-type Seen = (name: string, size: Size) => Promise<void>;
+type Seen = (name: string, size: Size, full?: boolean, page?: Page) => Promise<void>;
 
-/** The drawer's panels, and the second screen beside it. */
+/** The drawer's panels; and the second screen, which has words while nothing comes: time stands still. */
 async function ofHold(stand: Stand, seen: Seen): Promise<void> {
   const { page } = stand;
   for (const tab of TABS) {
@@ -120,6 +122,20 @@ async function ofHold(stand: Stand, seen: Seen): Promise<void> {
     for (const size of WIDTHS) await seen(`drawer-${tab}`, size);
   }
   await page.keyboard.press('Escape');
+  const far = await stand.context.newPage();
+  try {
+    await far.goto(`${stand.origin}/#/far`);
+    await far.getByTestId('far').waitFor();
+    for (const size of WIDTHS) {
+      await far.setViewportSize({ ...size });
+      await seen('second-screen', size, false, far);
+    }
+  } catch (error) {
+    // The story goes on, and tells it at its end.
+    stand.faults.push(`second screen: ${error instanceof Error ? error.message : String(error)}`);
+  } finally {
+    await far.close();
+  }
 }
 
 /** An urgent alarm on another page. */
