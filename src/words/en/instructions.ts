@@ -308,8 +308,8 @@ export function instructions(f: Format) {
       warm: always('Feel the witness sample.', 'The one that was noted was not kept at pipe temperature.'),
       early: always(LEAVE, 'The sample is noted as hard, the cure time is not reached.'),
       doubted: always(
-        'Was the sample kept warm?',
-        'Hard far too early: kept warmer than the pipe, or of another resin? Leave the packer under pressure.',
+        'Leave the packer under pressure.',
+        'Sample hard far too early: kept warmer than the pipe, or of another resin?',
       ),
       hard: always('Start let-down.', 'Sample noted as hard, cure time by the data sheet reached.'),
       'cure-not-judged': always(

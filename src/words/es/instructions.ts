@@ -312,8 +312,8 @@ export function instructions(f: Format) {
       warm: always('Tocar la muestra testigo.', 'La que se anotó no estuvo a la temperatura del tubo.'),
       early: always(LEAVE, 'La muestra consta como dura, el tiempo de curado no se ha alcanzado.'),
       doubted: always(
-        '¿Estuvo caliente la muestra?',
-        'Dura demasiado pronto: ¿más caliente que el tubo, o de otra resina? Dejar el packer con presión.',
+        'Dejar el packer con presión.',
+        'Muestra dura demasiado pronto: ¿más caliente que el tubo, o de otra resina?',
       ),
       hard: always(
         'Empezar a desinflar.',

@@ -327,8 +327,8 @@ export function instructions(f: Format) {
       ),
       early: always(LEAVE, 'Échantillon noté dur, le temps de durcissement n’est pas atteint.'),
       doubted: always(
-        'L’échantillon était-il au chaud ?',
-        'Dur bien trop tôt : gardé plus chaud que le tuyau, ou d’une autre résine ? Laisser le packer sous pression.',
+        'Laisser le packer sous pression.',
+        'Échantillon dur bien trop tôt : gardé plus chaud que la conduite, ou d’une autre résine ?',
       ),
       hard: always(
         'Commencer à dégonfler.',

@@ -128,7 +128,7 @@ export const LIVE = {
     'Noté : dur, mais pas gardé à la température de la conduite : il ne dit rien de la manchette. S’il y était gardé, cocher et appuyer de nouveau.',
   sampleDoubt: {
     'hard-early':
-      'Dur bien trop tôt pour la fiche technique : gardé plus chaud que le tuyau, ou d’une autre résine ? Cela n’écourte aucune attente.',
+      'Dur bien trop tôt pour la fiche technique : gardé plus chaud que la conduite, ou d’une autre résine ? Cela n’écourte aucune attente.',
     'soft-late':
       'Pas dur bien après le temps de la fiche technique : un mélange lent, ou un échantillon gardé plus froid ? Le décompte l’attend.',
   },
