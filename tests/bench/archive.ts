@@ -51,7 +51,7 @@ function untilShown(page: Page, act: 'open' | 'search' | 'alarms' | 'clear', say
 export async function benchArchive(): Promise<Row[]> {
   const server = await serve();
   const { dir, dispose } = profile(server.origin);
-  const context = await open(dir, { width: 1180, height: 820 });
+  const context = await open(dir, { width: 1180, height: 820 }, 'allow');
   await context.addInitScript(NAMES);
   try {
     const page = await context.newPage();

@@ -66,7 +66,7 @@ async function openMs(page: Page, runId: string): Promise<number> {
 export async function benchBrowser(folder: string, runId: string): Promise<Row[]> {
   const server = await serve();
   const { dir, dispose } = profile(server.origin);
-  const context = await open(dir);
+  const context = await open(dir, undefined, 'allow');
   await context.addInitScript(NAMES);
   const rows: Row[] = [];
   try {

@@ -88,7 +88,7 @@ async function livePage(page: Page, context: BrowserContext, origin: string): Pr
 export async function benchLiveFrame(): Promise<Row[]> {
   const server = await serve();
   const { dir, dispose } = profile(server.origin);
-  const context = await open(dir, { width: 1180, height: 820 });
+  const context = await open(dir, { width: 1180, height: 820 }, 'allow');
   try {
     await context.addInitScript(NAMES);
     return [

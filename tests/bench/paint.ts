@@ -74,7 +74,7 @@ async function arrival(context: BrowserContext, origin: string): Promise<Arrival
 export async function benchPaint(folder: string): Promise<Row> {
   const server = await serve();
   const { dir, dispose } = profile(server.origin);
-  const context = await open(dir);
+  const context = await open(dir, undefined, 'allow');
   let plainServer: Awaited<ReturnType<typeof serve>> | null = null;
   try {
     await context.addInitScript(NAMES);
