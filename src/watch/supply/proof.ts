@@ -5,7 +5,7 @@
  * far longer than a hose), by what is left when the valve is shut (an open end empties at once), and by the first fill after it (supply.ts).
  */
 import type { LineEnd, SupplyReason } from '../codes.ts';
-import type { WatchEvent } from '../events.ts';
+import type { Bounded, WatchEvent } from '../events.ts';
 import type { SupplyWord } from '../inputs.ts';
 import { bar3 } from '../round.ts';
 import { courseAdd, courseFrom, courseLine, courseMean, courseS, createCourse, standing } from './course.ts';
@@ -52,6 +52,7 @@ const NO_RISE_S = 300;
 /** The creep is watched for so long, or for so long where it cannot be told by then, s. */
 const WATCH_S = 30;
 const WATCH_MOST_S = 60;
+const NOT_KNOWN: Bounded = { value: 0, low: 0, high: 0 };
 /** Off what it stood at by more than this it is set anew, bar and share of the level. */
 const MOVED_BAR = 0.03;
 const MOVED_SHARE = 0.03;
@@ -170,9 +171,12 @@ function lock(p: Proof, ctx: ProofContext, tS: number, bar: number, emit: Emit):
   return 'goes-on';
 }
 
+/** Until it was watched for long enough a slope is the end of the rise and its heat: its level is judged, and no creep is told. */
 function judge(p: Proof, ctx: ProofContext): void {
   const now = standing(p.course);
-  if (now !== null && ctx.limits !== null) p.found = { ...now, ...judgeSupply(now, ctx.limits, ctx.uBar) };
+  if (now === null || ctx.limits === null) return;
+  const told = courseS(p.course) < WATCH_S ? { ...now, creep: NOT_KNOWN } : now;
+  p.found = { ...now, ...judgeSupply(told, ctx.limits, ctx.uBar) };
 }
 
 const standsTooHigh = ({ found }: Proof): boolean =>

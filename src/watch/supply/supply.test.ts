@@ -60,6 +60,19 @@ describe('a proof of the supply', () => {
     expect(s.w.guard.stops).toEqual([]);
   });
 
+  // The regulator's rest and the heat of filling fade: what creeps for two seconds is no creep, and nobody is told of one.
+  it('is called creeping only once its creep was watched', () => {
+    const fades = (t: number) => lockedAt({})(t) + 0.012 * (1 - Math.exp(-Math.max(0, t - 2) / 8));
+    const s = begun();
+    const seen = new Set<string>();
+    for (let k = 0; k < 30; k++) {
+      s.flow(1, (t) => fades(k + t), { hz: 50, sd: 0.0005 });
+      seen.add(viewOf(s.w, s.tS * 1e6).supply?.verdict ?? '');
+    }
+    expect([...seen].sort()).toEqual(['', 'stands']);
+    expect(lastOf(s, 'locked')?.verdict).toBe('stands');
+  });
+
   it.each([
     [1.95, 'over-working'],
     [1.5, 'under-working'],
