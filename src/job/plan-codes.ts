@@ -66,6 +66,7 @@ export const WARNINGS = [
   'fabric-unknown', // no resin mass
   'density-unknown', // no hardener by mass
   'pot-life-unknown',
+  'mixing-uncounted',
   'pot-life-extrapolated',
   'pot-life-tight', // under five minutes to spare
   'pot-mass', // more is mixed than the pot life was stated for

@@ -68,6 +68,11 @@ describe('plan', () => {
     expect(unnamed.notes.warnings.map((w) => w.code)).toEqual(
       expect.arrayContaining(['batch-missing', 'pot-life-unknown']),
     );
+    // Nobody asked for the temperature by which the time since mixing is counted.
+    const fromMixing = { ...resin, countsFrom: 'mixing' as const };
+    const untyped = plan({ resin: { ...DEMO.job.resin, mixC: null } }, fromMixing);
+    expect(untyped.notes.warnings.map((w) => w.code)).toContain('mixing-uncounted');
+    expect(plan({}, fromMixing).notes.warnings.map((w) => w.code)).not.toContain('mixing-uncounted');
     expect(plan({}, { ...resin, curePoints: [] }).notes.warnings.map((w) => w.code)).toContain(
       'no-cure-points',
     );

@@ -99,6 +99,9 @@ export function planResin(
   const pot = job.resin.mixC === null ? null : potLifeAt(resin.potLife, job.resin.mixC);
   if (pot === null || job.resin.mixC === null) {
     if (!byLight) notes.warn('pot-life-unknown', [], resin.name);
+    // What had cured before seating is counted by the pot's temperature alone.
+    if (!byLight && resin.countsFrom === 'mixing' && job.resin.mixC === null)
+      notes.warn('mixing-uncounted', [], resin.name);
     return { massG, hardenerG, potLifeMin: null, seatByMin: null, spareMin: null };
   }
   // Down to whole minutes: the clock that the crew looks at.

@@ -69,6 +69,7 @@ const DRAWER: Readonly<Record<WarningCode, Drawer>> = {
   'fabric-unknown': 'unknown',
   'density-unknown': 'unknown',
   'pot-life-unknown': 'unknown',
+  'mixing-uncounted': 'unknown',
   'pot-life-extrapolated': 'look',
   'pot-life-tight': 'look',
   'pot-mass': 'look',

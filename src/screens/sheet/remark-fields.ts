@@ -75,6 +75,7 @@ export const FIELD_OF: Readonly<Record<RefusalCode | WarningCode, SheetField | n
   'fabric-unknown': 'sleeve.fabricGM2',
   'density-unknown': 'resin.resinId',
   'pot-life-unknown': 'resin.mixC',
+  'mixing-uncounted': 'resin.mixC',
   'pot-life-extrapolated': 'resin.mixC',
   'pot-life-tight': 'handlingMin',
   'pot-mass': 'resin.resinId',

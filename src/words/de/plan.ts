@@ -91,6 +91,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'fabric-unknown': (of) => `Gewebegewicht oder Harzverhältnis fehlt: keine Harzmasse${of}.`,
   'density-unknown': (of) => `Eine Dichte fehlt: kein Härter nach Masse${of}.`,
   'pot-life-unknown': (of) => `Die Topfzeit bei dieser Temperatur ist nicht bekannt${of}.`,
+  'mixing-uncounted': (of) =>
+    `Die Datenblattzeit zählt ab dem Mischen${of}. Ohne die Temperatur beim Mischen wird erst ab dem Anlegen gezählt, und es dauert länger.`,
   'pot-life-extrapolated': (of) =>
     `Die Mischtemperatur liegt außerhalb der Topfzeittabelle des Datenblatts${of}.`,
   'pot-life-tight': (of) => `Zwischen Anlegen und Ende der Topfzeit bleiben weniger als fünf Minuten${of}.`,

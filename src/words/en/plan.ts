@@ -85,6 +85,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'fabric-unknown': (of) => `Fabric weight or resin ratio is missing: no resin mass${of}.`,
   'density-unknown': (of) => `A density is missing: no hardener by mass${of}.`,
   'pot-life-unknown': (of) => `Pot life at this temperature is not known${of}.`,
+  'mixing-uncounted': (of) =>
+    `The data sheet’s time counts from mixing${of}. Without the temperature at mixing it is counted from seating on, and the wait is longer.`,
   'pot-life-extrapolated': (of) =>
     `The mixing temperature lies outside the data sheet’s pot life table${of}.`,
   'pot-life-tight': (of) =>

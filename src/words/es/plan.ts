@@ -84,6 +84,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'fabric-unknown': (of) => `Falta el peso del tejido o la relación de resina: no hay masa de resina${of}.`,
   'density-unknown': (of) => `Falta una densidad: no hay endurecedor en masa${of}.`,
   'pot-life-unknown': (of) => `No se sabe la vida de la mezcla a esta temperatura${of}.`,
+  'mixing-uncounted': (of) =>
+    `El tiempo de la ficha técnica cuenta desde la mezcla${of}. Sin la temperatura al mezclar se cuenta desde el asiento, y la espera es más larga.`,
   'pot-life-extrapolated': (of) =>
     `La temperatura de mezcla está fuera de la tabla de vida de la mezcla de la ficha técnica${of}.`,
   'pot-life-tight': (of) =>

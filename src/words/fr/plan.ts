@@ -91,6 +91,8 @@ const WARNING: Record<WarningCode, (of: string) => string> = {
   'fabric-unknown': (of) => `Masse du tissu ou rapport de résine manquant : pas de masse de résine${of}.`,
   'density-unknown': (of) => `Une masse volumique manque : pas de durcisseur en masse${of}.`,
   'pot-life-unknown': (of) => `La vie en pot à cette température est inconnue${of}.`,
+  'mixing-uncounted': (of) =>
+    `Le temps de la fiche technique compte depuis le mélange${of}. Sans la température au mélange il est compté à partir du plaquage, et l’attente est plus longue.`,
   'pot-life-extrapolated': (of) =>
     `La température de mélange est hors du tableau de vie en pot de la fiche technique${of}.`,
   'pot-life-tight': (of) =>
