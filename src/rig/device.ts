@@ -217,6 +217,9 @@ export function createRigDevice(options: RigDeviceOptions): RigDevice {
       case 'relief':
         site.relief(f.bar);
         return;
+      case 'first-lost':
+        transducer.broken = true;
+        return;
       case 'second-off':
         if (channels.second !== null) channels.second.shiftBar = f.bar;
         return;

@@ -31,6 +31,14 @@ describe('sensors and probes where they do not belong', () => {
     expect(bar(device, 0)).toBeLessThan(0.05);
   });
 
+  it('a transducer whose wire is broken gives no current, its fellow goes on', () => {
+    const device = createRigDevice({ ...PAIR, seed: 1 });
+    device.fault({ fault: 'first-lost' });
+    go(device, 1);
+    expect(counts(device, 0)).toBe(0);
+    expect(bar(device, secondIndex(device))).toBeCloseTo(1.5, 1);
+  });
+
   it('a cup’s probe beside the cup sees none of its heat, and one in the sleeve sees the sleeve', () => {
     const device = createRigDevice({ ...CUP, seed: 1 });
     const probe = secondIndex(device);

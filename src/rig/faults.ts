@@ -21,6 +21,8 @@ export type RigFault =
   | { readonly fault: 'blown-hose' }
   /** The relief valve on the hose lifts at so much; a tired spring does so far under what it is set to. */
   | { readonly fault: 'relief'; readonly bar: number }
+  /** The transducer's wire breaks. */
+  | { readonly fault: 'first-lost' }
   /** The second transducer reads off by so much. */
   | { readonly fault: 'second-off'; readonly bar: number }
   | { readonly fault: 'second-lost' }

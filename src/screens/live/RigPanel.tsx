@@ -23,6 +23,7 @@ const FAULTS: readonly RigFault[] = [
   { fault: 'blown-hose' },
   { fault: 'burst' },
   { fault: 'relief', bar: 1.1 },
+  { fault: 'first-lost' },
   { fault: 'second-off', bar: -0.45 },
   { fault: 'second-lost' },
   { fault: 'sensors-swapped' },

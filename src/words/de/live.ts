@@ -15,6 +15,7 @@ export type RigFaultCode =
   | 'burst'
   | 'blown-hose'
   | 'relief'
+  | 'first-lost'
   | 'second-off'
   | 'second-lost'
   | 'sensors-swapped'
@@ -209,6 +210,7 @@ export const RIG_FAULT: Record<RigFaultCode, string> = {
   burst: 'Packer platzt',
   'blown-hose': 'Schlauch fliegt von der Kupplung',
   relief: 'Sicherheitsventil öffnet zu früh',
+  'first-lost': 'Drucksensor bricht',
   'second-off': 'Zweiter Sensor zeigt falsch',
   'second-lost': 'Zweiter Sensor bricht',
   'sensors-swapped': 'Sensoren vertauscht',

@@ -15,6 +15,7 @@ export type RigFaultCode =
   | 'burst'
   | 'blown-hose'
   | 'relief'
+  | 'first-lost'
   | 'second-off'
   | 'second-lost'
   | 'sensors-swapped'
@@ -208,6 +209,7 @@ export const RIG_FAULT: Record<RigFaultCode, string> = {
   burst: 'Packer bursts',
   'blown-hose': 'Hose flies off its coupling',
   relief: 'Relief valve lifts too soon',
+  'first-lost': 'Pressure sensor breaks',
   'second-off': 'Second sensor reads off',
   'second-lost': 'Second sensor breaks',
   'sensors-swapped': 'Sensors swapped',

@@ -183,6 +183,7 @@ export const RIG_FAULT: typeof ENGLISH_FAULT = {
   burst: 'El packer revienta',
   'blown-hose': 'La manguera se suelta del acople',
   relief: 'La válvula de seguridad abre demasiado pronto',
+  'first-lost': 'Se rompe el sensor de presión',
   'second-off': 'El segundo sensor lee mal',
   'second-lost': 'Se rompe el segundo sensor',
   'sensors-swapped': 'Sensores cambiados',

@@ -15,6 +15,7 @@ export type RigFaultCode =
   | 'burst'
   | 'blown-hose'
   | 'relief'
+  | 'first-lost'
   | 'second-off'
   | 'second-lost'
   | 'sensors-swapped'
@@ -209,6 +210,7 @@ export const RIG_FAULT: Record<RigFaultCode, string> = {
   burst: 'Packer éclaté',
   'blown-hose': 'Flexible sauté de son raccord',
   relief: 'Soupape qui s’ouvre trop tôt',
+  'first-lost': 'Capteur de pression en panne',
   'second-off': 'Deuxième capteur faux',
   'second-lost': 'Deuxième capteur en panne',
   'sensors-swapped': 'Capteurs échangés',
