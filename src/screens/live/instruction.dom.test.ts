@@ -69,6 +69,13 @@ describe('before a run', () => {
     expect(codeOf({ ...view, mixedUs: 1 }, { setup: RESIN })).toBe('prepare ready');
     const tried = [event({ e: 'supply', what: 'broken-off', reason: 'stopped' } as never)];
     expect(codeOf(view, { setup: RESIN, events: tried })).toBe('prepare mix');
+    // One that came to nothing by itself is said for a minute, whatever panel is open.
+    const leaks = [event({ e: 'supply', what: 'broken-off', reason: 'end-leaks', tUs: 0 } as never)];
+    expect(codeOf({ ...view, tUs: 50e6 }, { setup: RESIN, events: leaks })).toBe('prepare supply-failed');
+    expect(codeOf({ ...view, tUs: 70e6 }, { setup: RESIN, events: leaks })).toBe('prepare mix');
+    expect(codeOf({ ...view, tUs: 50e6, bar: 0.4 }, { setup: RESIN, events: leaks })).toBe(
+      'prepare pressure',
+    );
     expect(
       codeOf(
         { ...view, temps: [{ channel: 1, place: 'sleeve', c: 12, uC: 0.5, flags: 0 }] },

@@ -1,4 +1,4 @@
-import type { AlarmCode } from '../../watch/codes.ts';
+import type { AlarmCode, SupplyReason } from '../../watch/codes.ts';
 import type { AlarmValues } from '../../watch/events.ts';
 import type { WatchView } from '../../watch/view.ts';
 import type { DisplayUnits } from '../../words/format.ts';
@@ -87,6 +87,17 @@ const isUnproved = ({ view, events }: Scene): boolean =>
   view.supply === null &&
   !events.some((e) => e.e === 'supply');
 
+/** So long it stands in the order that a proof came to nothing, µs: afterwards under Checks alone. */
+const FAILED_US = 60e6;
+/** What ends a proof by the crew's own hand, or by going on, is no news to it. */
+const OWN_END: readonly (SupplyReason | null)[] = ['stopped', 'stage', 'turned', null];
+
+function hasJustFailed({ view, events }: Scene): boolean {
+  if (view.supply !== null) return false;
+  const last = events.findLast((e) => e.e === 'supply' && e.reason !== null);
+  return last?.e === 'supply' && !OWN_END.includes(last.reason) && view.tUs - last.tUs < FAILED_US;
+}
+
 function prepare(scene: Scene): Instructed {
   const { step, view, setup, events } = scene;
   const say = (code: keyof Says['prepare'], told?: Told): Instructed => ({
@@ -101,6 +112,7 @@ function prepare(scene: Scene): Instructed {
   if (proof !== null) return proof;
   // Whatever else is to be done: nobody couples a hose, and nothing is begun, on a line that is under pressure.
   if (isLinePressed(view)) return say('pressure');
+  if (step === 'running' && hasJustFailed(scene)) return say('supply-failed');
   if (step === 'packer') {
     if (scene.leftFull) return say('left-full');
     if (scene.resumes) return say('resume');

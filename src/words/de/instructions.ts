@@ -138,6 +138,10 @@ export function instructions(f: Format) {
         'Erst die Leitung entlüften.',
         'Sie steht unter Druck: Zulufthahn zu, Ablasshahn auf, Abstand halten. Jetzt nie eine Kupplung öffnen.',
       ),
+      'supply-failed': always(
+        'Zuluft nicht getestet. Siehe Prüfungen.',
+        'Den Schlauch vom Packer lassen, bis klar ist, warum.',
+      ),
       'supply-open': always(
         'Zuluft auf.',
         'Schlauch vom Packer ab, sein Ende zu. Hahn zügig und weit auf; Schlauch festhalten.',

@@ -141,6 +141,10 @@ export function instructions(f: Format) {
         'Let the line down first.',
         'It is under pressure: shut the supply valve, open the vent, keep clear. Never open a coupling now.',
       ),
+      'supply-failed': always(
+        'The supply is not proved. See Checks.',
+        'Leave the hose off the packer until it is known why.',
+      ),
       'supply-open': always(
         'Open the supply.',
         'Hose off the packer, its end closed. Open the valve at once and far; hold the hose.',

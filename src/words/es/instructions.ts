@@ -128,6 +128,10 @@ export function instructions(f: Format) {
         'Primero, vaciar la línea.',
         'Está bajo presión: cerrar la llave de aire, abrir la purga, lejos. Ahora nunca abrir un acople.',
       ),
+      'supply-failed': always(
+        'Suministro sin probar. Ver Revisiones.',
+        'La manguera, fuera del packer hasta saber por qué.',
+      ),
       'supply-open': always(
         'Abrir el suministro.',
         'Manguera fuera del packer, extremo cerrado. Abrir la llave de golpe y mucho; sujetar la manguera.',

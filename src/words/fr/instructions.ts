@@ -148,6 +148,10 @@ export function instructions(f: Format) {
         'Purger d’abord la ligne.',
         'Elle est sous pression : fermer la vanne d’air, ouvrir la purge, rester à l’écart. Ne jamais ouvrir un raccord maintenant.',
       ),
+      'supply-failed': always(
+        'Arrivée d’air non éprouvée. Voir Contrôles.',
+        'Laisser le flexible hors du packer jusqu’à savoir pourquoi.',
+      ),
       'supply-open': always(
         'Ouvrir l’arrivée d’air.',
         'Flexible hors du packer, bout fermé. Ouvrir la vanne d’un coup et en grand ; tenir le flexible.',
