@@ -312,8 +312,8 @@ export function instructions(f: Format) {
       warm: always('Rückstellprobe fühlen.', 'Die notierte lag nicht bei Rohrtemperatur.'),
       early: always(LEAVE, 'Die Probe ist als hart notiert, die Härtezeit ist nicht erreicht.'),
       doubted: always(
-        'Den Packer unter Druck lassen.',
-        'Probe viel zu früh hart: lag sie wärmer als das Rohr, oder ist sie von einem anderen Harz?',
+        'Nachsehen, wo die Probe lag.',
+        'Viel zu früh hart: lag sie wärmer als das Rohr, oder ist sie von einem anderen Harz? Den Packer unter Druck lassen.',
       ),
       hard: always('Entlüften beginnen.', 'Probe als hart notiert, Härtezeit laut Datenblatt erreicht.'),
       'cure-not-judged': always(

@@ -312,8 +312,8 @@ export function instructions(f: Format) {
       warm: always('Feel the witness sample.', 'The one that was noted was not kept at pipe temperature.'),
       early: always(LEAVE, 'The sample is noted as hard, the cure time is not reached.'),
       doubted: always(
-        'Leave the packer under pressure.',
-        'Sample hard far too early: kept warmer than the pipe, or of another resin?',
+        'See where the sample was kept.',
+        'Hard far too early: kept warmer than the pipe, or of another resin? Leave the packer under pressure.',
       ),
       hard: always('Start let-down.', 'Sample noted as hard, cure time by the data sheet reached.'),
       'cure-not-judged': always(

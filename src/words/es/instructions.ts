@@ -316,8 +316,8 @@ export function instructions(f: Format) {
       warm: always('Tocar la muestra testigo.', 'La que se anotó no estuvo a la temperatura del tubo.'),
       early: always(LEAVE, 'La muestra consta como dura, el tiempo de curado no se ha alcanzado.'),
       doubted: always(
-        'Dejar el packer con presión.',
-        'Muestra dura demasiado pronto: ¿más caliente que el tubo, o de otra resina?',
+        'Ver dónde se guardó la muestra.',
+        'Dura demasiado pronto: ¿más caliente que el tubo, o de otra resina? Dejar el packer con presión.',
       ),
       hard: always(
         'Empezar a desinflar.',

@@ -149,7 +149,7 @@ export function instructions(f: Format) {
         'Elle est sous pression : fermer la vanne d’air, ouvrir la purge, rester à l’écart. Ne jamais ouvrir un raccord maintenant.',
       ),
       'supply-failed': always(
-        'Arrivée d’air non éprouvée. Voir Contrôles.',
+        'Air non éprouvé. Voir Contrôles.',
         'Laisser le flexible hors du packer jusqu’à savoir pourquoi.',
       ),
       'supply-open': always(
@@ -331,8 +331,8 @@ export function instructions(f: Format) {
       ),
       early: always(LEAVE, 'Échantillon noté dur, le temps de durcissement n’est pas atteint.'),
       doubted: always(
-        'Laisser le packer sous pression.',
-        'Échantillon dur bien trop tôt : gardé plus chaud que la conduite, ou d’une autre résine ?',
+        'Voir où l’échantillon était gardé.',
+        'Dur bien trop tôt : gardé plus chaud que la conduite, ou d’une autre résine ? Laisser le packer sous pression.',
       ),
       hard: always(
         'Commencer à dégonfler.',
