@@ -139,7 +139,7 @@ export function instructions(f: Format) {
         'Sie steht unter Druck: Zulufthahn zu, Ablasshahn auf, Abstand halten. Jetzt nie eine Kupplung öffnen.',
       ),
       'supply-failed': always(
-        'Zuluft nicht getestet. Siehe Prüfungen.',
+        'Zuluft nicht getestet: siehe Prüfungen.',
         'Den Schlauch vom Packer lassen, bis klar ist, warum.',
       ),
       'supply-open': always(

@@ -142,7 +142,7 @@ export function instructions(f: Format) {
         'It is under pressure: shut the supply valve, open the vent, keep clear. Never open a coupling now.',
       ),
       'supply-failed': always(
-        'The supply is not proved. See Checks.',
+        'Supply not proved: look at Checks.',
         'Leave the hose off the packer until it is known why.',
       ),
       'supply-open': always(

@@ -129,7 +129,7 @@ export function instructions(f: Format) {
         'Está bajo presión: cerrar la llave de aire, abrir la purga, lejos. Ahora nunca abrir un acople.',
       ),
       'supply-failed': always(
-        'Suministro sin probar. Ver Revisiones.',
+        'Suministro sin probar: ver Revisiones.',
         'La manguera, fuera del packer hasta saber por qué.',
       ),
       'supply-open': always(

@@ -149,7 +149,7 @@ export function instructions(f: Format) {
         'Elle est sous pression : fermer la vanne d’air, ouvrir la purge, rester à l’écart. Ne jamais ouvrir un raccord maintenant.',
       ),
       'supply-failed': always(
-        'Air non éprouvé. Voir Contrôles.',
+        'Air non éprouvé : voir Contrôles.',
         'Laisser le flexible hors du packer jusqu’à savoir pourquoi.',
       ),
       'supply-open': always(
