@@ -125,10 +125,13 @@ export function Shell(props: { services: AppServices; update: Update }) {
   // The live page's marks and the word of a practice come before the ways to other pages.
   // Where their names are longer than in English the strip has that much less for all else.
   const forNames = createMemo(() => stripW() - Math.max(0, navPx() - 320));
-  const crowded = () =>
-    onLive()
-      ? (marks() > 0 || practice()) && forNames() < (marks() > 0 && practice() ? 1400 : 1100)
-      : forNames() < (!isGlanced() ? 800 : practice() ? 1500 : 1200);
+  /** The least width that the names of the pages want beside all else, px. */
+  const leastForNames = () => {
+    if (!onLive()) return !isGlanced() ? 800 : practice() ? 1500 : 1200;
+    if (marks() > 0 || practice()) return marks() > 0 && practice() ? 1400 : 1100;
+    return !isGlanced() || app.soundBlocked() !== null ? 800 : 0;
+  };
+  const crowded = () => forNames() < leastForNames();
 
   return (
     <ServicesContext.Provider value={app}>
