@@ -150,7 +150,7 @@ export const QUANTITY: Record<Quantity, string> = {
 };
 
 export const ROLE: Record<Role, string> = {
-  pressure: 'Druck am Packer oder in seiner Leitung',
+  pressure: 'Druck am Packer oder in der Leitung',
   'outlet-pressure': 'Zweiter Druck: Reglerausgang',
   'check-pressure': 'Zweiter Druck: Packer, eigene Messleitung',
   temperature: 'Temperatur',
