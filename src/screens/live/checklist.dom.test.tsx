@@ -266,6 +266,7 @@ describe('an answer in a run', () => {
     await createRoot(async (dispose) => {
       const checklist = createLiveChecklist(services);
       await waitFor(() => expect(checklist.list()).not.toBeNull());
+      const before = checklist.list();
       const permit = LIST.items.find((i) => i.id === 'permit')!;
       const cleaned = LIST.items.find((i) => i.id === 'cleaned')!;
       await Promise.all([checklist.say(permit, 'done', ''), checklist.say(cleaned, 'done', '')]);
@@ -279,6 +280,9 @@ describe('an answer in a run', () => {
         by: 'A.B.',
       });
       await waitFor(() => expect(stored.body.answers).toHaveLength(2));
+      // The sheet was written and read anew; its list says the same, and no row is made anew under a finger.
+      await waitFor(() => expect(checklist.answers()).toHaveLength(2));
+      expect(checklist.list()).toBe(before);
       expect(stored.body.answers[0]).toEqual({
         item: 'permit',
         how: 'done',

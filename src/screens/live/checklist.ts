@@ -47,7 +47,10 @@ export function createLiveChecklist(app: Services): LiveChecklist {
   const [job, { mutate }] = createResource(jobId, (id) => sheetOf(id).catch(failed(app)));
   /** A run that is over leaves its sheet in the resource: it is no other's. */
   const own = () => (job.latest != null && job.latest.id === jobId() ? job.latest.document : null);
-  const list = createMemo(() => own()?.checklist ?? null);
+  // Each answer writes the sheet and reads it again: a list that says the same is the same, and its rows keep finger and focus.
+  const list = createMemo(() => own()?.checklist ?? null, null, {
+    equals: (a, b) => JSON.stringify(a) === JSON.stringify(b),
+  });
   const said = createMemo(() => saidIn(live.events()), [], { equals: (a, b) => a.length === b.length });
   /** By this page's clock, what was said on it. */
   const times = new Map<string, number>();
