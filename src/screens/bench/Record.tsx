@@ -82,7 +82,8 @@ function Sheet(props: { kept: Kept<BenchDocument> }) {
           <For each={record.refused}>
             {(r) => (
               <li>
-                {BENCH.refusedCount(r.lines)}: {REFUSED[r.reason]}{' '}
+                {BENCH.refusedCount(r.lines)}
+                {UI.colon} {REFUSED[r.reason]}{' '}
                 <code class="stray-line" translate="no">
                   {r.example}
                 </code>

@@ -187,7 +187,7 @@ function Edit<K extends EditKind>(props: { kind: K; kept: Kept<Docs[K]> }) {
     <>
       <h1>
         {ONE[props.kind]}
-        {form.draft().name === '' ? '' : `: ${form.draft().name}`}
+        {form.draft().name === '' ? '' : `${UI.colon} ${form.draft().name}`}
       </h1>
       <div class="stack" ref={fields}>
         <Fields form={form} />
