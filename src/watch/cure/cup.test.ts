@@ -113,6 +113,26 @@ describe('a witness cup', () => {
     expect(gap(6000, 9000).words).toEqual(['reacts', 'usual']);
   });
 
+  it('whose probe is swapped with the wall’s is asked about: a wall that warms by 5 K and is 5 K over the cup', () => {
+    // The probe that is said to be the wall's lies in the cup and warms there; the other one lies on the cold wall.
+    const swapped = (from: number, to: number) => (t: number) => [
+      probe('cup', 12),
+      probe('pipe', from + ((to - from) * t) / 3600),
+    ];
+    const { cup, words } = lived(60, swapped(12, 32), setupWith(MARK), true);
+    expect(words).toContain('cooler-than-sleeve');
+    const believed = believedBeside(cup, swapped(12, 32)(3600));
+    expect(believed.map((p) => [p.place, p.c])).toEqual([
+      ['sleeve', 12],
+      ['pipe', 32],
+    ]);
+    expect(lived(60, swapped(12, 17.2), setupWith(MARK), true).words).toContain('cooler-than-sleeve');
+    expect(lived(60, swapped(12, 16.8), setupWith(MARK), true).words).not.toContain('cooler-than-sleeve');
+    // A cup that stands in the frost beside a wall that nothing warms.
+    expect(lived(60, swapped(22, 22), setupWith(MARK), true).words).not.toContain('cooler-than-sleeve');
+    expect(lived(60, swapped(12, 32), setupWith(MARK), false).words).not.toContain('cooler-than-sleeve');
+  });
+
   it('that stays cooler than the sleeve is asked about, and the colder of the two probes counts', () => {
     const both = (t: number) => [probe('cup', 13 + 5 * Math.exp(-t / 2200)), probe('sleeve', 12 + t / 200)];
     const { cup, words } = lived(60, both, setupWith(MARK), true);

@@ -30,6 +30,8 @@ export interface Cup {
   /** The warmest that the cup, and since seating a probe on the sleeve, have read, °C. */
   mostC: number;
   sleeveMostC: number;
+  /** What a probe on the pipe's wall read when the sleeve was seated, °C; null: none is there. */
+  pipeFromC: number | null;
   said: CupSaid;
   /** What the count makes of it. */
   batch: Batch;
@@ -66,6 +68,7 @@ export const createCup = (mixedUs: number): Cup => ({
   startC: null,
   mostC: -Number.MAX_VALUE,
   sleeveMostC: -Number.MAX_VALUE,
+  pipeFromC: null,
   said: NOTHING_SAID,
   batch: AS_THE_SHEET,
   marked: false,
@@ -104,8 +107,7 @@ export function cupTick(
   if (tUs - s.lastUs < STEP_US || !hasCup(setup)) return;
   const fit = fitOf(setup);
   if (fit === null) return;
-  for (const p of probes)
-    if (p.place === 'sleeve' && (seated || p.c > NO_HAND_C)) s.sleeveMostC = Math.max(s.sleeveMostC, p.c);
+  for (const p of probes) followSleeve(s, p, seated);
   const c = probes.find((p) => p.place === 'cup')?.c ?? null;
   const sinceS = (tUs - s.mixedUs) / 1e6;
   if (c === null) {
@@ -119,6 +121,14 @@ export function cupTick(
     if (doubtOf(s, setup) === s.said.doubt) return;
   } else if (!ended) return;
   tell(s, tUs, setup, emit);
+}
+
+/** A wall that the resin has warmed has a sleeve on it that is hotter still. */
+function followSleeve(s: Cup, { place, c }: ProbeNow, seated: boolean): void {
+  if (place === 'pipe' && seated) s.pipeFromC ??= c;
+  const isWarmed = place === 'pipe' && s.pipeFromC !== null && c > s.pipeFromC + SLEEVE_OVER_K;
+  if (isWarmed || (place === 'sleeve' && (seated || c > NO_HAND_C)))
+    s.sleeveMostC = Math.max(s.sleeveMostC, c);
 }
 
 /**
