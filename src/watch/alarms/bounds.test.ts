@@ -42,7 +42,7 @@ describe('the way out of the band', () => {
 describe('what is let be or told by a figure', () => {
   const guarded = (limitMbar: number | null, state: 'armed' | 'unarmed' = 'armed') => {
     const w = held();
-    w.device.guard = { t: 'G', state, channel: 0, limit: 1, limitMbar };
+    w.device.guard = { t: 'G', tick: 0, state, channel: 0, limitCounts: 1, limitMbar, sounder: 0 };
     return conditionOf(w, 'device-unarmed');
   };
   it('a device’s limit may be two millibars over the ceiling, which it keeps in whole ones', () => {
