@@ -32,7 +32,7 @@ async function jobFile(crowd: boolean): Promise<JobFile> {
   const long = 'A long text that somebody typed on a wet tablet. '.repeat(6);
   await office.keepJob(crowd ? { site: long.slice(0, 200), client: long.slice(0, 200), answers: [] } : {});
   const runId = await office.record({
-    holdS: crowd ? 120 : 300,
+    holdS: 300,
     during: async (bench) => {
       for (let i = 0; crowd && i < 60; i++)
         await bench.ask({
