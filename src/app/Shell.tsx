@@ -15,6 +15,7 @@ import { packersLeft } from '../screens/packers-left.ts';
 import { type Route, routeHash } from '../screens/route.ts';
 import { leftText } from '../screens/runs/left-text.ts';
 import { AlarmShape } from '../widgets/AlarmShape.tsx';
+import { dialogsGiveWay } from '../widgets/give-way.ts';
 import { createWindowSize } from '../widgets/window-size.ts';
 import { JOBS } from '../words/jobs.ts';
 import { UI } from '../words/ui.ts';
@@ -52,6 +53,13 @@ export function Shell(props: { services: AppServices; update: Update }) {
       { defer: true },
     ),
   );
+  // By itself: a moment that changes nothing of it leaves a sheet's focus alone.
+  const urgent = createMemo(
+    () =>
+      live.silent() ||
+      (live.view()?.alarms.some((a) => a.priority === 'urgent' && a.state === 'unacknowledged') ?? false),
+  );
+  createEffect(() => dialogsGiveWay({ urgent: urgent(), onLive: onLive() }));
   // The tab's own name tells of an alarm, for when another tab is in front.
   const waiting = createMemo(
     () => live.silent() || live.view()?.alarms.some((a) => a.state === 'unacknowledged'),

@@ -1,5 +1,6 @@
 import type { FromEngine } from '../engine/messages.ts';
 import { FAR_CHANNEL, FAR_EVERY_MS, type FarSaid } from '../screens/far/far.ts';
+import { isUnread, readsLow } from '../screens/live/next-stage.ts';
 import { viewTrust } from '../widgets/trust.ts';
 import type { DisplayUnits } from '../words/format.ts';
 
@@ -26,7 +27,8 @@ export function createFarSender(
         v: 1,
         from,
         utcMs,
-        trust: viewTrust(view, false),
+        // Whoever stands there sees no alarm beside the figure: one that stands still, or is known to be too low, is no figure.
+        trust: isUnread(view) || readsLow(view) ? 'lost' : viewTrust(view, false),
         bar: view.bar,
         overBar: view.overBar,
         units: { ...units() },

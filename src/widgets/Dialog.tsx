@@ -1,7 +1,8 @@
 import { createEffect, createUniqueId, type JSX, onCleanup, Show } from 'solid-js';
 import { UI } from '../words/ui.ts';
+import { hasToGiveWay } from './give-way.ts';
 
-/** A modal sheet on the platform's own dialog element: focus is kept inside, Escape closes. */
+/** A modal sheet on the platform's own dialog element: focus is kept inside, Escape closes. It gives way to an urgent alarm and comes again. */
 export function Dialog(props: {
   open: boolean;
   title: string;
@@ -12,9 +13,12 @@ export function Dialog(props: {
 }) {
   const id = createUniqueId();
   let element!: HTMLDialogElement;
+  let yields = false;
   createEffect(() => {
-    if (props.open && !element.open) element.showModal();
-    else if (!props.open && element.open) element.close();
+    yields = hasToGiveWay(element);
+    const shows = props.open && !yields;
+    if (shows && !element.open) element.showModal();
+    else if (!shows && element.open) element.close();
   });
   onCleanup(() => {
     if (element.open) element.close();
@@ -25,7 +29,7 @@ export function Dialog(props: {
       class="dialog"
       aria-labelledby={id}
       data-testid={props.testId}
-      onClose={() => props.open && props.onClose()}
+      onClose={() => props.open && !yields && props.onClose()}
     >
       <Show when={props.open}>
         <div class="stack">

@@ -56,6 +56,19 @@ it('shows the pressure while the watching page tells it, and says so when it sto
   vi.advanceTimersByTime(400);
   expect(told().textContent).not.toContain('1.52');
   expect(told().textContent).toContain(UI.far.noData);
+  // Nor is one that stands still by itself, or is known to read too low: no alarm stands beside it there.
+  for (const [alarm, values] of [
+    ['stuck', {}],
+    ['reading-jump', { jumpBar: -0.3 }],
+    ['gauge-differs', { bar: 1.52, gaugeBar: 1.8 }],
+  ] as const) {
+    sender.take(moment({ alarms: [{ alarm, state: 'acknowledged', values }] }));
+    expect(told().textContent, alarm).toContain(UI.noReading);
+    vi.advanceTimersByTime(300);
+    sender.take(moment({ alarms: [{ alarm, state: 'returned', values }] }));
+    expect(told().textContent, alarm).toContain('1.52');
+    vi.advanceTimersByTime(300);
+  }
   // An old or lost reading is a word, never its number.
   sender.take(moment({ stale: true }));
   expect(told().textContent).not.toContain('1.52');
