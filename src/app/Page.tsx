@@ -55,6 +55,9 @@ const Practice = lazy(async () => ({
 const DebriefPage = lazy(async () => ({
   default: (await worded(() => import('../screens/practice/Debrief.tsx'))).DebriefPage,
 }));
+const Card = lazy(async () => ({
+  default: (await worded(() => import('../screens/card/Card.tsx'))).Card,
+}));
 const RecordPage = lazy(async () => ({
   default: (await worded(() => import('../screens/verify/Record.tsx'))).RecordPage,
 }));
@@ -140,6 +143,9 @@ export function Page(props: { route: Route }) {
           </Match>
           <Match when={as('debrief')} keyed>
             {(r) => <DebriefPage id={r.runId} />}
+          </Match>
+          <Match when={as('card')} keyed>
+            {(r) => <Card jobId={r.jobId} />}
           </Match>
           <Match when={as('about')}>
             <About version={VERSION} />

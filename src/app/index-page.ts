@@ -18,6 +18,7 @@ export const STYLES = [
   'tokens',
   'base',
   'forms',
+  'help',
   'widgets',
   'lanes',
   'shell',

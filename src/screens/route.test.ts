@@ -14,6 +14,8 @@ describe('routes', () => {
       { page: 'documents', kind: 'resin', id: 'a' },
       { page: 'practice' },
       { page: 'debrief', runId: 'r-1' },
+      { page: 'card', jobId: null },
+      { page: 'card', jobId: 'j-1' },
       { page: 'about' },
     ];
     for (const route of routes) expect(parseRoute(routeHash(route))).toEqual(route);

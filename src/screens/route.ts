@@ -29,6 +29,8 @@ export type Route =
   | { readonly page: 'practice' }
   /** What a practice run was. */
   | { readonly page: 'debrief'; readonly runId: string }
+  /** To print; blank without a job. */
+  | { readonly page: 'card'; readonly jobId: string | null }
   | { readonly page: 'about' };
 
 /** Lines that can be told apart in one picture. */
@@ -81,6 +83,8 @@ export function parseRoute(hash: string): Route {
       return { page: 'practice' };
     case 'debrief':
       return id === null ? { page: 'practice' } : { page: 'debrief', runId: id };
+    case 'card':
+      return { page: 'card', jobId: id };
     case 'about':
       return { page: 'about' };
     default:
@@ -126,6 +130,8 @@ export function routeHash(route: Route): string {
       return '#/practice';
     case 'debrief':
       return `#/debrief/${route.runId}`;
+    case 'card':
+      return route.jobId === null ? '#/card' : `#/card/${route.jobId}`;
     case 'about':
       return '#/about';
   }

@@ -327,6 +327,16 @@ describe('in another language nothing is told in English by', () => {
     }
   });
 
+  it('the tailgate card', async () => {
+    const { Card } = await import('./card/Card.tsx');
+    // The practice job's own crew.
+    const texts = await show(() => <Card jobId="demo-job" />);
+    allTranslated(
+      texts.filter((t) => t !== 'A.B., C.D.'),
+      60,
+    );
+  });
+
   it('the drills and a debrief', async () => {
     const { Practice } = await import('./practice/Practice.tsx');
     const { DebriefPage } = await import('./practice/Debrief.tsx');

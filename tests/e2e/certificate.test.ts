@@ -5,7 +5,11 @@ import path from 'node:path';
 import { parse } from 'csv-parse/sync';
 import { afterEach, beforeAll, expect, it, type TestContext } from 'vitest';
 import { createOffice } from '../../src/evidence/testing/office.ts';
+import { toBundle } from '../../src/job/bundle.ts';
+import { demoBundle } from '../../src/job/demo.ts';
 import { PLAIN_WORDING } from '../../src/job/testing/wording.ts';
+import { DEMO_NAMES } from '../../src/words/en/demo.ts';
+import { LANGUAGES } from '../../src/words/languages.ts';
 import { notRun } from '../unit/not-run.ts';
 import { faults, open, profile, serve } from './app.ts';
 import { violationsOf } from './axe.ts';
@@ -193,6 +197,95 @@ it('with sixty overrides and long names it is still as many pages, and says how 
   expect(text).toMatch(/and \d+ more in the record/);
   expect(text).toContain('Seen by the client');
 });
+
+/** A job whose every text is as long as it may be, which the plan refuses, and a resin with all rows. */
+function longestJob(): Buffer {
+  const { job, packer, resin, sensors } = demoBundle(DEMO_NAMES);
+  const long = (n: number) =>
+    'Third joint behind the lateral of the old brewery '.repeat(5).slice(0, n).trim();
+  const bundle = toBundle({
+    jobId: 'longest',
+    job: {
+      ...job,
+      title: long(120),
+      site: long(200),
+      crew: 'A.B., C.D., E.F., G.H., I.J., K.L., M.N., O.P., Q.R., S.T., U.V., W.X., Y.Z.',
+      pressures: { ...job.pressures, workingBar: 2.4 },
+      airTest: { method: 'LC', lengthM: 2 },
+      packerId: 'longest-packer',
+      resin: { ...job.resin, resinId: 'longest-resin', resinBatch: long(60) },
+    },
+    packer: { id: 'longest-packer', document: { ...packer!.document, name: long(120) } },
+    resin: {
+      id: 'longest-resin',
+      document: {
+        ...resin!.document,
+        name: long(120),
+        curePoints: Array.from({ length: 12 }, (_, i) => ({ c: i * 5 - 10, minutes: 19_999 - 500 * i })),
+      },
+    },
+    sensors,
+  });
+  return Buffer.from(JSON.stringify(bundle));
+}
+
+it('the tailgate card is one sheet of A4 and of Letter in each language, blank or with all that a job can have', async (context) => {
+  needPoppler(context);
+  const { page, seen, origin } = await office();
+  await page.goto(`${origin}/#/jobs`);
+  const sheet = { name: 'longest.job.json', mimeType: 'application/json', buffer: longestJob() };
+  await page.getByTestId('job-file').setInputFiles(sheet);
+  await page.waitForURL(/#\/job\/longest$/);
+  for (const language of Object.keys(LANGUAGES)) {
+    const kept = JSON.stringify({ language, decimal: 'auto', theme: 'dark' });
+    await page.evaluate((text) => localStorage.setItem('steadybar.preferences', text), kept);
+    // Blank it holds less: one language of it will do.
+    for (const hash of language === 'de' ? ['card', 'card/longest'] : ['card/longest']) {
+      const what = `${language} ${hash}`;
+      await page.goto(`${origin}/#/${hash}`);
+      await page.reload();
+      const there =
+        hash === 'card' ? '.tailgate-dark' : '[data-testid=card-pressures] dd:not(:has(.tailgate-line))';
+      await page.locator(there).first().waitFor();
+      for (const format of ['A4', 'Letter']) {
+        const { pages, text } = printed(await page.pdf({ format, printBackground: true }), 'card.pdf');
+        expect(pages, `${what} ${format}`).toBe(1);
+        // To its last line, and nothing of the app around it.
+        const last = await page.locator('.tailgate-cautions li').last().textContent();
+        expect(text.replace(/\s+/g, ''), what).toContain((last ?? '?').slice(-12).replace(/\s+/g, ''));
+        const around = await page
+          .locator('.tailgate-page > .no-print')
+          .first()
+          .getByRole('button')
+          .textContent();
+        expect(text, what).not.toContain(around ?? '?');
+      }
+      await page.emulateMedia({ media: 'print' });
+      const looks = await page.locator('.tailgate').evaluate((card) => {
+        const points = (e: Element) => (Number.parseFloat(getComputedStyle(e).fontSize) * 72) / 96;
+        const least = (selector: string) => Math.min(...[...card.querySelectorAll(selector)].map(points));
+        const colours = [...card.querySelectorAll('*')].map((e) => getComputedStyle(e).color);
+        return {
+          all: least('*'),
+          orders: least('.tailgate-orders > li > strong, .tailgate-orders strong *, .tailgate-dark li'),
+          wide: card.scrollWidth - card.clientWidth,
+          colours: [...new Set(colours)],
+        };
+      });
+      await page.emulateMedia({ media: null });
+      expect(looks.all, what).toBeGreaterThanOrEqual(11);
+      expect(looks.orders, what).toBeGreaterThanOrEqual(14);
+      expect(looks.wide, what).toBeLessThanOrEqual(0);
+      expect(looks.colours, what).toEqual(['rgb(0, 0, 0)']);
+    }
+  }
+  // In the hand it is read in one column, and by whoever hears it.
+  await page.setViewportSize({ width: 320, height: 640 });
+  const wide = () => page.evaluate(() => document.documentElement.scrollWidth);
+  await expect.poll(wide).toBeLessThanOrEqual(320);
+  expect(await violationsOf(page)).toEqual([]);
+  expect(seen).toEqual([]);
+}, 300_000);
 
 it('a changed byte is told with its page and time; garbage is refused', async () => {
   const { page } = await office();

@@ -75,7 +75,8 @@ const isTest = (file) => /\.test\.tsx?$/.test(file) || /\/testing\//.test(file);
 /** Files of types and constants only: codes, shapes, no behaviour. Rooms marked ':types' give out these. */
 const TYPE_FILES = {
   job: ['codes.ts'],
-  watch: ['codes.ts', 'events.ts', 'view.ts', 'inputs.ts'],
+  // The table of alarms is data: a row an alarm, by its code.
+  watch: ['codes.ts', 'events.ts', 'view.ts', 'inputs.ts', 'table.ts'],
   sensing: ['reading.ts'],
   link: ['frames.ts', 'status.ts', 'lacks.ts'],
   record: ['types.ts'],

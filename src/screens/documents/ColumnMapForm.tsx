@@ -3,6 +3,7 @@ import { LINE_BAUDS } from '../../job/codes.ts';
 import { blankMeasure } from '../../job/reading-map.ts';
 import { Part } from '../../widgets/Fields.tsx';
 import { BAUD, DECIMAL_MARK, MAPS, REGISTERS } from '../../words/maps.ts';
+import { Help } from '../help/Help.tsx';
 import { FormChoice, FormNumber, FormText } from './FormFields.tsx';
 import type { Form } from './form.ts';
 import { MapChannelFields } from './MapChannelFields.tsx';
@@ -21,7 +22,11 @@ export function ColumnMapForm(props: { form: Form<'columns'> }): JSX.Element {
   const at = <M extends string>(row: number, member: M) => `channels.${row}.${member}` as const;
   return (
     <>
-      <Part title={MAPS.source} note={MAPS.columnsText}>
+      <Part title={MAPS.source}>
+        <div class="with-help">
+          <p class="muted">{MAPS.columnsText}</p>
+          <Help about="columns" of={MAPS.columnsOne} />
+        </div>
         <div class="fields">
           <FormText form={form} at="name" label={REGISTERS.name} />
           <FormText form={form} at="deviceId" label={REGISTERS.deviceId} hint={REGISTERS.deviceIdHint} />

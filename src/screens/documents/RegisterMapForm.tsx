@@ -5,6 +5,7 @@ import { paceOf } from '../../link/modbus/asks.ts';
 import { Part, Tick } from '../../widgets/Fields.tsx';
 import { fixed } from '../../words/format.ts';
 import { BAUD, MAPS, PARITY, READ_FUNCTION, REGISTER_TYPE, REGISTERS, WORD_ORDER } from '../../words/maps.ts';
+import { Help } from '../help/Help.tsx';
 import { FormChoice, FormNumber, FormText } from './FormFields.tsx';
 import type { Form } from './form.ts';
 import { MapChannelFields } from './MapChannelFields.tsx';
@@ -23,7 +24,11 @@ export function RegisterMapForm(props: { form: Form<'registers'> }): JSX.Element
   const pace = () => (form.ok() ? paceOf(form.draft()) : null);
   return (
     <>
-      <Part title={MAPS.source} note={MAPS.registersText}>
+      <Part title={MAPS.source}>
+        <div class="with-help">
+          <p class="muted">{MAPS.registersText}</p>
+          <Help about="registers" of={MAPS.registersOne} />
+        </div>
         <div class="fields">
           <FormText form={form} at="name" label={REGISTERS.name} />
           <FormText form={form} at="deviceId" label={REGISTERS.deviceId} hint={REGISTERS.deviceIdHint} />

@@ -1,5 +1,6 @@
 import { createResource, For, Show } from 'solid-js';
 import { loadWords } from '../../words/chosen.ts';
+import { UI } from '../../words/ui.ts';
 import { WELCOME } from '../../words/welcome.ts';
 
 /** From the top of the ladder to its foot. */
@@ -35,6 +36,9 @@ export function LadderGuide() {
           </For>
         </dl>
       </div>
+      <a class="button wide" href="#/card" data-testid="to-card">
+        {UI.card}
+      </a>
     </section>
   );
 }

@@ -5,6 +5,7 @@ import type { Day, Repair, RepairState } from '../../plan/day.ts';
 import { DAY } from '../../words/day.ts';
 import { dateTime, duration, pressure, quantity } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
+import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import type { Kept } from '../documents/store.ts';
 
@@ -180,6 +181,9 @@ function Row(props: {
         <Show when={open()}>
           <div class="repair-more">
             {props.children}
+            <a class="button" href={`#/card/${id}`} data-testid={`card-${id}`}>
+              {UI.card}
+            </a>
             <Show when={!HELD.has(repair.state)}>
               <button
                 type="button"

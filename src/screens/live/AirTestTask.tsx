@@ -4,6 +4,7 @@ import { CAUTION } from '../../words/cautions.ts';
 import { duration, testPressure } from '../../words/format.ts';
 import { STAGE_KEY } from '../../words/orders.ts';
 import { useServices } from '../context.ts';
+import { Help } from '../help/Help.tsx';
 
 /** Told of an attempt: what it ended with. */
 const ENDS: readonly string[] = ['judged', 'broken-off', 'refused'];
@@ -62,7 +63,10 @@ export function AirTestTask() {
             </>
           )}
         </Show>
-        <p class="note strong">{CAUTION.plugs}</p>
+        <div class="with-help">
+          <p class="note strong">{CAUTION.plugs}</p>
+          <Help about="airTest" of={AIR.title} />
+        </div>
         <p class="small">{AIR.codes}</p>
         <h3>{AIR.attempts}</h3>
         <ul data-testid="air-test-attempts">

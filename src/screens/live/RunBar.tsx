@@ -5,6 +5,7 @@ import { bytes, duration, pressure } from '../../words/format.ts';
 import { LINK_STATE } from '../../words/link.ts';
 import { LIVE } from '../../words/live.ts';
 import { DEVICE_GUARD } from '../../words/terms.ts';
+import { UI } from '../../words/ui.ts';
 import { useServices } from '../context.ts';
 import { EndRun } from './EndRun.tsx';
 import { SecondAdapter } from './SecondAdapter.tsx';
@@ -89,6 +90,13 @@ export function RunBar(props: { start: Start }) {
             </a>
           )}
         </Show>
+        <a
+          class="button"
+          href={run()?.jobId == null ? '#/card' : `#/card/${run()?.jobId}`}
+          data-testid="to-card"
+        >
+          {UI.card}
+        </a>
         <Show
           when={run()}
           fallback={

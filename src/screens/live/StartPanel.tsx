@@ -3,23 +3,18 @@ import { PRACTICE_CODES } from '../../engine/messages.ts';
 import type { JobBundle, Named } from '../../job/bundle.ts';
 import { mainQuantity } from '../../job/codes.ts';
 import type { PackerDocument } from '../../job/packer-document.ts';
-import { Key } from '../../widgets/Key.tsx';
 import { NumberField } from '../../widgets/NumberField.tsx';
-import { CAUTION, CAUTIONS_AT } from '../../words/cautions.ts';
-import { FACE } from '../../words/face.ts';
 import { dateTime, pressure } from '../../words/format.ts';
 import { JOBS } from '../../words/jobs.ts';
 import { LINK_STATE, STOP_TRYING, TRYING } from '../../words/link.ts';
 import { LIVE, PRACTICE_SITE } from '../../words/live.ts';
 import { refusalText } from '../../words/refusals.ts';
 import { UI } from '../../words/ui.ts';
-import { ZERO } from '../../words/zero.ts';
 import { useServices } from '../context.ts';
 import { MayBeFull } from '../runs/MayBeFull.tsx';
 import { SecondAdapter } from './SecondAdapter.tsx';
-import { SoundTest } from './SoundTest.tsx';
 import type { Start } from './start.ts';
-import { SecondAtZero } from './ZeroSecond.tsx';
+import { ZeroStep } from './ZeroStep.tsx';
 
 /** All well at the usual one is one press; these are beside it. */
 const SITES = PRACTICE_CODES.filter((code) => code !== 'practice');
@@ -45,16 +40,15 @@ export function StartPanel(props: { start: Start }) {
           <Packer start={props.start} />
         </Match>
         <Match when={props.start.step() === 'zero'}>
-          <Zero start={props.start} />
+          <ZeroStep start={props.start} />
         </Match>
       </Switch>
     </div>
   );
 }
 
-function order(step: ReturnType<Start['step']>): number {
-  return ['connect', 'packer', 'zero', 'running'].indexOf(step);
-}
+const order = (step: ReturnType<Start['step']>): number =>
+  ['connect', 'packer', 'zero', 'running'].indexOf(step);
 
 function Connect(props: { start: Start }) {
   const app = useServices();
@@ -383,66 +377,5 @@ function UseJob(props: { start: Start; bundle: JobBundle; main: boolean }) {
         </button>
       </section>
     </Show>
-  );
-}
-
-/** Above this nobody is told to open a coupling, bar. */
-const UNDER_PRESSURE_BAR = 0.1;
-
-function Zero(props: { start: Start }) {
-  const app = useServices();
-  const refused = () => {
-    const last = app.live.events().findLast((e) => e.e === 'zero');
-    return last?.e === 'zero' && !last.taken ? last : null;
-  };
-  const pressed = () => (app.live.view()?.bar ?? 0) > UNDER_PRESSURE_BAR;
-  return (
-    <div class="stack">
-      <h2>{LIVE.zeroTitle}</h2>
-      <Show
-        when={pressed()}
-        fallback={
-          <>
-            <p>{LIVE.zeroText}</p>
-            <SecondAtZero />
-            <button
-              type="button"
-              class="button primary wide"
-              data-testid="zero"
-              disabled={props.start.busy()}
-              onClick={() => props.start.zero()}
-            >
-              {LIVE.zero}
-            </button>
-          </>
-        }
-      >
-        <p class="note strong" role="status" data-testid="zero-under-pressure">
-          {LIVE.zeroPressure}
-        </p>
-      </Show>
-      <Show when={refused()}>
-        {(e) => (
-          <p class="note strong" role="status" data-testid="zero-refused">
-            {ZERO[e().reason]}
-          </p>
-        )}
-      </Show>
-      <Key
-        class="wide"
-        means={`skip ${pressed()}`}
-        hold
-        data-testid="skip-zero"
-        disabled={props.start.busy()}
-        onPress={() => props.start.skipZero()}
-      >
-        <span>{LIVE.zeroSkip}</span>
-        <small>{FACE.hold}</small>
-      </Key>
-      <SoundTest />
-      <ul class="cautions small">
-        <For each={CAUTIONS_AT.prepare}>{(c) => <li>{CAUTION[c]}</li>}</For>
-      </ul>
-    </div>
   );
 }

@@ -4,6 +4,7 @@ import type { Command } from '../../watch/inputs.ts';
 import { pressure } from '../../words/format.ts';
 import { SUPPLY, SUPPLY_REASON, supplyText } from '../../words/supply.ts';
 import { useServices } from '../context.ts';
+import { Help } from '../help/Help.tsx';
 
 /**
  * Proof of the supply before the hose is on the packer. The order zone leads through it; here it is begun, and its result stands
@@ -31,7 +32,10 @@ export function SupplyProof() {
   return (
     <fieldset class="task" data-testid="supply-proof">
       <legend>{SUPPLY.title}</legend>
-      <p class="small">{SUPPLY.text}</p>
+      <div class="with-help">
+        <p class="small">{SUPPLY.text}</p>
+        <Help about="supply" of={SUPPLY.title} />
+      </div>
       <Show when={view()?.limits != null} fallback={<p class="note">{SUPPLY.needsLimits}</p>}>
         <Show when={!proving()}>
           <p class="small">{supply()?.proved === true ? SUPPLY.again : SUPPLY.closed}</p>

@@ -9,6 +9,7 @@ import { pressure, temperature } from '../../words/format.ts';
 import { LIVE } from '../../words/live.ts';
 import { PLACE } from '../../words/terms.ts';
 import { useServices } from '../context.ts';
+import { Help } from '../help/Help.tsx';
 import type { More } from './more/state.ts';
 import { sampleDoubtOf, witnessOf } from './stage-doubts.ts';
 
@@ -28,7 +29,10 @@ export function GaugeCheck(props: { more: Pick<More, 'gaugeBar' | 'typeGauge'> }
   return (
     <fieldset class="task">
       <legend>{LIVE.gaugeTitle}</legend>
-      <p class="small">{LIVE.gaugeText}</p>
+      <div class="with-help">
+        <p class="small">{LIVE.gaugeText}</p>
+        <Help about="gauge" of={LIVE.gaugeTitle} />
+      </div>
       <div class="row task-row">
         <NumberField
           label={LIVE.gaugeValue}
@@ -79,7 +83,10 @@ export function WarmCheck() {
     <Show when={places().length > 0}>
       <details class="task">
         <summary>{LIVE.warmTitle}</summary>
-        <p class="small">{LIVE.warmText}</p>
+        <div class="with-help">
+          <p class="small">{LIVE.warmText}</p>
+          <Help about="probe" of={LIVE.warmTitle} />
+        </div>
         <For each={places()}>
           {(place) => (
             <div class="row task-row">
@@ -166,7 +173,10 @@ export function Witness() {
   return (
     <fieldset class="task">
       <legend>{LIVE.witnessTitle}</legend>
-      <p class="small">{LIVE.witnessText}</p>
+      <div class="with-help">
+        <p class="small">{LIVE.witnessText}</p>
+        <Help about="sample" of={LIVE.witnessTitle} />
+      </div>
       <Tick label={LIVE.witnessPlace} checked={there()} onChecked={setThere} testId="witness-place" />
       <div class="row">
         <For each={[true, false]}>

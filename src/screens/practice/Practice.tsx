@@ -3,6 +3,7 @@ import { DRILLS, type DrillCode } from '../../engine/messages.ts';
 import { Choice } from '../../widgets/Fields.tsx';
 import { dateTime } from '../../words/format.ts';
 import { DRILL, OUTCOME, PRACTICE as P } from '../../words/practice.ts';
+import { UI } from '../../words/ui.ts';
 import { failed, useServices } from '../context.ts';
 import { drillRig, practiceRig } from '../live/practice.ts';
 import { knownInitials } from '../people.ts';
@@ -111,6 +112,9 @@ export function Practice() {
           >
             {P.free}
           </button>
+          <a class="button" href="#/card" data-testid="to-card">
+            {UI.card}
+          </a>
         </div>
         <p class="small muted">{P.certificateNote}</p>
       </section>

@@ -14,6 +14,7 @@ import { wordingFor } from '../../words/locale.ts';
 import { WITNESS } from '../../words/witness.ts';
 import { failed, useServices } from '../context.ts';
 import { Fingerprint } from '../Fingerprint.tsx';
+import { Help } from '../help/Help.tsx';
 import { EnclosedPart, SealedEnclosed } from '../photos/EnclosedPart.tsx';
 import { saveBlob } from '../save.ts';
 import { CheckpointLine } from '../witness/CheckpointLine.tsx';
@@ -111,7 +112,10 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
 
   return (
     <section class="panel stack" data-testid="seal-part" aria-label={E.sealTitle}>
-      <h2>{E.sealTitle}</h2>
+      <div class="with-help">
+        <h2>{E.sealTitle}</h2>
+        <Help about="seal" of={E.sealTitle} />
+      </div>
       <Show
         when={props.record.sealed}
         fallback={

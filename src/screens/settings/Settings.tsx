@@ -8,6 +8,7 @@ import { OFFICE } from '../../words/office.ts';
 import { FIRM } from '../../words/photos.ts';
 import { SETTINGS } from '../../words/settings.ts';
 import { NO_SOUND, SOUND_NAME, type SoundCode } from '../../words/sound.ts';
+import { UI } from '../../words/ui.ts';
 import { WITNESS } from '../../words/witness.ts';
 import { useServices } from '../context.ts';
 import { FormChoice, FormNumber, FormTick } from '../documents/FormFields.tsx';
@@ -54,6 +55,11 @@ export function Settings() {
           </a>
           <a class="button grow" href="#/checklist" data-testid="checklists">
             {SETTINGS.checklists}
+          </a>
+        </div>
+        <div class="row">
+          <a class="button grow" href="#/card" data-testid="to-card">
+            {UI.card}
           </a>
         </div>
       </Part>

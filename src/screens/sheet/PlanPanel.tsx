@@ -5,7 +5,9 @@ import { Part } from '../../widgets/Fields.tsx';
 import { DERIVATION, warningText } from '../../words/plan.ts';
 import { inputsText, planNumber, refusalText } from '../../words/refusals.ts';
 import { SHEET } from '../../words/sheet.ts';
+import { WELCOME } from '../../words/welcome.ts';
 import { useServices } from '../context.ts';
+import { Help } from '../help/Help.tsx';
 import { BudgetTable } from './BudgetTable.tsx';
 import { inDrawer } from './drawers.ts';
 import type { SheetField } from './fields.tsx';
@@ -22,9 +24,12 @@ export function PlanPanel(props: {
   const app = useServices();
   return (
     <aside class="panel plan" id="plan" tabIndex={-1} aria-label={SHEET.plan}>
-      <h2>
-        {SHEET.plan} <span class="muted">{SHEET.planMoves}</span>
-      </h2>
+      <div class="with-help">
+        <h2>
+          {SHEET.plan} <span class="muted">{SHEET.planMoves}</span>
+        </h2>
+        <Help about="marks" of={WELCOME.guide} />
+      </div>
       {props.children}
       <Show when={props.plan} fallback={<p class="note strong">{SHEET.planNone}</p>}>
         {(plan) => (

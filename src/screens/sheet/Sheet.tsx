@@ -313,6 +313,9 @@ function Filled(props: { kept: Kept<JobDocument> }) {
         <button type="button" class="button" data-testid="save-job-file" onClick={saveFile}>
           {SHEET.saveFile}
         </button>
+        <a class="button" data-testid="to-card" href={`#/card/${first.id}`} onClick={() => void write()}>
+          {UI.card}
+        </a>
         <button type="button" class="button quiet" onClick={() => setRemoving(true)}>
           {SHEET.removeSheet}
         </button>

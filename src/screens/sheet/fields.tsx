@@ -19,6 +19,7 @@ import { LINE, LINE_MEANS, MATERIAL, TAP, TAP_MEANS } from '../../words/site.ts'
 import { useServices } from '../context.ts';
 import { FormChoice, FormNumber, FormText } from '../documents/FormFields.tsx';
 import type { Form } from '../documents/form.ts';
+import { Help } from '../help/Help.tsx';
 import type { Route } from '../route.ts';
 import type { Choices } from './choices.ts';
 
@@ -83,7 +84,12 @@ function WorkingField(props: SheetFieldProps): JSX.Element {
     props.proposalBar === null
       ? SHEET.workingHint
       : SHEET.workingHintOf(planNumber(props.proposalBar, 'bar', app.units()));
-  return <FormNumber form={props.form} at="pressures.workingBar" label={SHEET.working} hint={hint()} />;
+  return (
+    <div class="with-help">
+      <FormNumber form={props.form} at="pressures.workingBar" label={SHEET.working} hint={hint()} />
+      <Help about="working" of={SHEET.working} />
+    </div>
+  );
 }
 
 /** Too high it would hide that the other packer bears less: it is asked back. */
@@ -188,7 +194,10 @@ export const FIELD = {
   ),
   'resin.mixC': ({ form }) => <FormNumber form={form} at="resin.mixC" label={SHEET.mixC} />,
   'resin.cupMassG': ({ form }) => (
-    <FormNumber form={form} at="resin.cupMassG" label={SHEET.cupMass} hint={SHEET.cupHint} />
+    <div class="with-help">
+      <FormNumber form={form} at="resin.cupMassG" label={SHEET.cupMass} hint={SHEET.cupHint} />
+      <Help about="cup" of={SHEET.cupMass} />
+    </div>
   ),
   handlingMin: ({ form }) => <FormNumber form={form} at="handlingMin" label={SHEET.handling} />,
   'heating.by': ({ form }) => (
@@ -207,7 +216,10 @@ export const FIELD = {
     <FormText form={form} at="pressures.noMarginReason" label={SHEET.noMargin} hint={SHEET.noMarginHint} />
   ),
   tap: ({ form }) => (
-    <FormChoice form={form} at="tap" label={SHEET.tap} hint={TAP_MEANS[form.draft().tap]} words={TAP} />
+    <div class="with-help">
+      <FormChoice form={form} at="tap" label={SHEET.tap} hint={TAP_MEANS[form.draft().tap]} words={TAP} />
+      <Help about="tap" of={SHEET.tap} />
+    </div>
   ),
   line: ({ form }) => (
     <FormChoice form={form} at="line" label={SHEET.line} hint={LINE_MEANS[form.draft().line]} words={LINE} />

@@ -108,7 +108,13 @@ const limits = {
   seatingMarginBar: 0.2,
   noMargin: null,
 };
-export const SETUP = { number: 1, limits, resin: {}, channels: [] } as unknown as Setup;
+export const SETUP = {
+  number: 1,
+  limits,
+  resin: { points: [{ c: 10, minutes: 240 }], lowestC: null, potLifeMin: 30 },
+  ground: { c: 12, uC: 1 },
+  channels: [],
+} as unknown as Setup;
 export const summary = {
   runId: RUN,
   jobId: DEMO.jobId,

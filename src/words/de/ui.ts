@@ -10,6 +10,8 @@ export const UI = {
   about: 'Über',
   mainNav: 'Seiten',
   menu: 'Menü',
+  card: 'Merkkarte',
+  helpOn: (what: string) => `Hilfe: ${what}`,
   standingMarks: 'Dauerhinweise',
 
   // values

@@ -6,6 +6,7 @@ import * as backup from './backup.ts';
 import * as bench from './bench.ts';
 import * as budget from './budget.ts';
 import * as calibration from './calibration.ts';
+import * as card from './card.ts';
 import * as checklists from './checklists.ts';
 import * as docs from './docs.ts';
 import * as due from './due.ts';
@@ -13,6 +14,7 @@ import { events } from './events.ts';
 import { evidence } from './evidence.ts';
 import * as fields from './fields.ts';
 import * as handover from './handover.ts';
+import * as help from './help.ts';
 import * as history from './history.ts';
 import * as maps from './maps.ts';
 import * as office from './office.ts';
@@ -35,6 +37,7 @@ export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
   bench: { ...bench, ...bench.benchReasons(format) },
   budget,
   calibration,
+  card,
   checklists,
   docs,
   due,
@@ -42,6 +45,7 @@ export const further = (format: Format, seen: ReturnType<typeof watch>) => ({
   evidence: evidence(format),
   fields,
   handover,
+  help,
   history,
   maps,
   office,

@@ -11,6 +11,10 @@ export const UI = {
   about: 'About',
   mainNav: 'Pages',
   menu: 'Menu',
+  /** The sheet of paper, and the way to it. */
+  card: 'Tailgate card',
+  /** Of the '?' beside what it is about. */
+  helpOn: (what: string) => `Help: ${what}`,
   standingMarks: 'Standing marks',
 
   // values

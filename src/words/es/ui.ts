@@ -9,6 +9,8 @@ export const UI = {
   about: 'Acerca de',
   mainNav: 'Páginas',
   menu: 'Menú',
+  card: 'Tarjeta de obra',
+  helpOn: (what: string) => `Ayuda: ${what}`,
   standingMarks: 'Avisos permanentes',
 
   // values

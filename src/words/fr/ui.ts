@@ -10,6 +10,8 @@ export const UI = {
   about: 'Infos',
   mainNav: 'Pages',
   menu: 'Menu',
+  card: 'Aide-mémoire',
+  helpOn: (what: string) => `Aide : ${what}`,
   standingMarks: 'Marques permanentes',
 
   // values

@@ -4,7 +4,7 @@ export type ShownCaution = CautionCode | 'empty' | 'witness' | 'plugs';
 
 /** Which cautions stand where, in every language. */
 export const CAUTIONS_AT: Record<
-  'sheet' | 'prepare' | 'inflate' | 'let-down' | 'air-test' | 'about',
+  'sheet' | 'prepare' | 'inflate' | 'let-down' | 'air-test' | 'card' | 'about',
   readonly ShownCaution[]
 > = {
   sheet: ['not-a-safety-device', 'unrestrained', 'big-packer', 'engineer-design'],
@@ -12,6 +12,7 @@ export const CAUTIONS_AT: Record<
   inflate: ['stored-energy', 'unrestrained', 'no-warning'],
   'let-down': ['empty', 'witness', 'dammed-water', 'hose-whip'],
   'air-test': ['plugs', 'hose-whip', 'confined-space', 'no-warning'],
+  card: ['not-a-safety-device', 'stored-energy', 'confined-space'],
   about: [
     'not-a-safety-device',
     'no-warning',
