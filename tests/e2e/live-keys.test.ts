@@ -1,17 +1,17 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { faults, open, profile, serve } from './app.ts';
+import { byKeys, type Focus, type Keys } from './by-keys.ts';
 
-// A practice on the built app from the first press to an urgent alarm, by the keyboard alone: every key is reached, the focus is
-// seen wherever it is, and it is never lost where what had it goes away.
+// A practice on the built app to an urgent alarm, by the keyboard alone: every key and panel is reached, and the focus is not lost
+// where what had it goes away. A whole job by the keyboard: technician.test.ts.
 
 let server: Awaited<ReturnType<typeof serve>>;
 let place: ReturnType<typeof profile>;
 let context: BrowserContext;
 let page: Page;
 let seen: string[];
-/** What was wrong with the focus on the way, each once. */
-const wrong = new Set<string>();
+let keys: Keys;
 
 beforeAll(async () => {
   server = await serve();
@@ -19,6 +19,7 @@ beforeAll(async () => {
   context = await open(place.dir, { width: 1180, height: 820 });
   page = await context.newPage();
   seen = faults(page);
+  keys = byKeys(page);
   await page.goto(`${server.origin}/#/live`);
   await page.getByTestId('stage-key').waitFor();
 });
@@ -28,54 +29,9 @@ afterAll(async () => {
   place?.dispose();
 });
 
-interface Focus {
-  /** Test id, or what it is; null: the focus is nowhere. */
-  readonly name: string | null;
-  /** It has a ring, is in sight, and nothing lies over it. */
-  readonly isSeen: boolean;
-}
-
-const focus = (): Promise<Focus> =>
-  page.evaluate(() => {
-    const at = document.activeElement;
-    if (!(at instanceof HTMLElement) || at === document.body) return { name: null, isSeen: false };
-    const style = getComputedStyle(at);
-    const ring = Number.parseFloat(style.outlineWidth) >= 2 && style.outlineStyle !== 'none';
-    const { left, top, width, height } = at.getBoundingClientRect();
-    const [x, y] = [left + width / 2, top + height / 2];
-    const inSight = width > 0 && x >= 0 && y >= 0 && x <= innerWidth && y <= innerHeight;
-    const over = inSight ? document.elementFromPoint(x, y) : null;
-    return {
-      name: at.dataset.testid ?? `${at.tagName} ${at.className} ${at.textContent?.slice(0, 30)}`,
-      isSeen: ring && over !== null && (at.contains(over) || over.contains(at)),
-    };
-  });
-
-/** Notes a focus that is nowhere, or that nobody sees. */
-async function look(when: string): Promise<Focus> {
-  const now = await focus();
-  if (now.name === null) wrong.add(`${when}: the focus is lost`);
-  else if (!now.isSeen) wrong.add(`${when}: ${now.name} does not show that it has the focus`);
-  return now;
-}
-
-/** Goes on by Tab to an element; every stop on the way is looked at. */
-async function tabTo(testId: string): Promise<void> {
-  const passed: (string | null)[] = [];
-  for (let i = 0; i < 90; i++) {
-    await page.keyboard.press('Tab');
-    // Behind the last one the browser itself has the focus for a stop.
-    const { name } = await focus();
-    if (name !== null) await look('by Tab');
-    passed.push(name);
-    if (name === testId) return;
-  }
-  throw new Error(`Tab does not reach ${testId}: ${[...new Set(passed)].join(', ')}`);
-}
-
 /** Presses a key of the keyboard on an element, once it takes presses, and looks where the focus is when all is done. */
 async function press(testId: string, key: string, done: () => Promise<unknown>): Promise<Focus> {
-  await tabTo(testId);
+  await keys.tabTo(testId);
   await page.waitForFunction(
     (id) => document.querySelector(`[data-testid="${id}"]`)?.getAttribute('aria-disabled') !== 'true',
     testId,
@@ -84,7 +40,7 @@ async function press(testId: string, key: string, done: () => Promise<unknown>):
   await page.keyboard.press(key);
   await done();
   await page.waitForTimeout(400);
-  return look(`after ${testId}`);
+  return keys.look(`after ${testId}`);
 }
 const there = (testId: string) => () => page.getByTestId(testId).first().waitFor();
 const stage = (name: string) => () =>
@@ -97,12 +53,12 @@ it('from the first press to the first stage', async () => {
   await press('use-practice', 'Space', there('zero'));
   await press('zero', 'Enter', there('stage'));
   await press('to-sound', 'Enter', drawer(true));
-  expect((await focus()).name).toBe('sound-play');
+  expect((await keys.focus()).name).toBe('sound-play');
   await press('sound-heard', 'Space', there('sound-heard-today'));
   await page.keyboard.press('Escape');
   await drawer(false)();
   await page.waitForTimeout(400);
-  await look('after the drawer was shut');
+  await keys.look('after the drawer was shut');
   await press('mixed', 'Enter', async () => page.getByTestId('mixed').waitFor({ state: 'detached' }));
   const { name } = await press('stage-key', 'Enter', stage('seat'));
   expect(name).toBe('stage-key');
@@ -110,7 +66,7 @@ it('from the first press to the first stage', async () => {
 
 it('More and all that is in it, and back to where one came from', async () => {
   await press('more', 'Enter', drawer(true));
-  expect((await focus()).name).toBe('drawer');
+  expect((await keys.focus()).name).toBe('drawer');
   for (const tab of ['numbers', 'spans', 'stages', 'checks', 'note', 'alarms', 'run', 'rig'])
     await press(`more-${tab}`, tab === 'spans' ? 'Space' : 'Enter', async () =>
       page.waitForFunction((t) => document.querySelector('.drawer')?.getAttribute('data-tab') === t, tab),
@@ -118,7 +74,7 @@ it('More and all that is in it, and back to where one came from', async () => {
   await page.keyboard.press('Escape');
   await drawer(false)();
   await page.waitForTimeout(400);
-  expect((await look('after Escape')).name).toBe('more');
+  expect((await keys.look('after Escape')).name).toBe('more');
 });
 
 it('an alarm comes while the rig is worked: the drawer goes, the focus does not', async () => {
@@ -126,13 +82,13 @@ it('an alarm comes while the rig is worked: the drawer goes, the focus does not'
   await press('more-rig', 'Enter', there('rig-panel'));
   // To its end, as a slider goes by the keyboard.
   for (const slider of ['rig-valve', 'rig-regulator']) {
-    await tabTo(slider);
+    await keys.tabTo(slider);
     await page.keyboard.press('End');
     await page.waitForTimeout(300);
   }
   await page.locator('[data-testid="zone-order"][data-form="urgent"]').waitFor({ timeout: 60_000 });
   await page.waitForTimeout(400);
-  await look('when an urgent alarm came');
+  await keys.look('when an urgent alarm came');
   await press('ack', 'Enter', async () => page.getByTestId('acknowledged').first().waitFor());
 });
 
@@ -141,7 +97,7 @@ it('a key that is to be held is held down, and a press that is let go leads nowh
   // The line is still filling: the next urgent alarm shuts the drawer once more.
   for (let i = 0; i < 5 && !(await stages.isVisible()); i++) {
     if ((await page.getByTestId('ack').count()) > 0) await press('ack', 'Enter', async () => undefined);
-    await tabTo('stage-key');
+    await keys.tabTo('stage-key');
     await page.waitForTimeout(1300);
     await page.keyboard.press('Space');
     await page.waitForTimeout(300);
@@ -152,14 +108,14 @@ it('a key that is to be held is held down, and a press that is let go leads nowh
     await page.waitForTimeout(300);
   }
   expect(await stages.isVisible()).toBe(true);
-  await look('with the stages open');
+  await keys.look('with the stages open');
   await page.keyboard.press('Escape');
   await drawer(false)();
   await page.waitForTimeout(400);
-  await look('after the stages');
+  await keys.look('after the stages');
 });
 
 it('the focus was seen all the way and never lost, and no error was thrown', () => {
-  expect([...wrong]).toEqual([]);
+  expect([...keys.wrong]).toEqual([]);
   expect(seen).toEqual([]);
 });

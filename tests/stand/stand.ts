@@ -120,6 +120,8 @@ export interface StandOptions {
   /** Where the built app is. */
   readonly folder?: string;
   readonly size?: { readonly width: number; readonly height: number };
+  /** A phone: touch, and its own way of laying out a page. */
+  readonly phone?: boolean;
   /** Of the browser: what the page speaks follows from it. */
   readonly locale?: string;
   readonly names?: DemoNames;
@@ -129,6 +131,7 @@ export interface StandOptions {
 export async function openStand({
   folder = 'dist',
   size,
+  phone = false,
   locale = 'en-GB',
   names,
 }: StandOptions = {}): Promise<Stand> {
@@ -139,6 +142,8 @@ export async function openStand({
     headless: true,
     args: FLAGS,
     viewport: size ?? { width: 1180, height: 820 },
+    hasTouch: phone,
+    isMobile: phone,
     serviceWorkers: 'block',
     locale,
     timezoneId: 'Europe/Berlin',

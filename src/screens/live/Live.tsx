@@ -1,5 +1,6 @@
 import { createEffect, createMemo, createSignal, on, onCleanup, onMount, Show } from 'solid-js';
 import { CureLine } from '../../widgets/CureLine.tsx';
+import { keepFocusIn } from '../../widgets/keep-focus.ts';
 import type { SpanChoice } from '../../widgets/lanes/spans-shown.ts';
 import { createWindowSize } from '../../widgets/window-size.ts';
 import { FACE } from '../../words/face.ts';
@@ -10,7 +11,6 @@ import { useServices } from '../context.ts';
 import { createActions } from './actions.ts';
 import { createLiveChecklist } from './checklist.ts';
 import { createFace } from './face.ts';
-import { keepFocusIn } from './keep-focus.ts';
 import { LinkNote } from './LinkNote.tsx';
 import { LiveLanes } from './LiveLanes.tsx';
 import { drawerOver, layoutOf, orderRect, SHARE } from './layout.ts';

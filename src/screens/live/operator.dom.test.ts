@@ -12,7 +12,7 @@ function bench(here: readonly string[]) {
   const services = {
     nowMs: () => 0,
     settings: () => ({
-      people: ['A.B.', 'C.D.'].map((initials) => ({ initials, name: initials })),
+      people: ['O.N.', 'T.W.'].map((initials) => ({ initials, name: initials })),
       here: [{ day: '1970-01-01', initials: today() }],
     }),
     live: { run, events },
@@ -30,17 +30,17 @@ function bench(here: readonly string[]) {
 const said = (...by: string[]) => by.map((b) => ({ c: 'operator', by: b }));
 
 it('the one who is here is named once a run is on, again in the next, and when another takes over', () => {
-  const b = bench(['A.B.']);
+  const b = bench(['O.N.']);
   createRoot((dispose) => {
     sayOperator(b.services, () => true);
     expect(b.asked).toEqual([]);
     b.setRun({ runId: 'one' });
-    expect(b.asked).toEqual(said('A.B.'));
-    b.setToday(['C.D.']);
-    expect(b.asked).toEqual(said('A.B.', 'C.D.'));
+    expect(b.asked).toEqual(said('O.N.'));
+    b.setToday(['T.W.']);
+    expect(b.asked).toEqual(said('O.N.', 'T.W.'));
     b.setEvents([]);
     b.setRun({ runId: 'two' });
-    expect(b.asked).toEqual(said('A.B.', 'C.D.', 'C.D.'));
+    expect(b.asked).toEqual(said('O.N.', 'T.W.', 'T.W.'));
     dispose();
   });
 });
@@ -51,10 +51,10 @@ it('says nothing where nobody is named, nor what stands there already, nor again
     sayOperator(b.services, () => true);
     b.setRun({ runId: 'one' });
     expect(b.asked).toEqual([]);
-    b.setEvents([{ tUs: 1, e: 'operator', by: 'A.B.' }]);
-    b.setToday(['A.B.']);
+    b.setEvents([{ tUs: 1, e: 'operator', by: 'O.N.' }]);
+    b.setToday(['O.N.']);
     expect(b.asked).toEqual([]);
-    b.setEvents([{ tUs: 2, e: 'operator', by: 'C.D.' }]);
+    b.setEvents([{ tUs: 2, e: 'operator', by: 'T.W.' }]);
     expect(b.asked).toEqual([]);
     dispose();
   });

@@ -4,6 +4,7 @@ import type { JudgedView, PictureInk, RecordRef, RecordView } from '../../eviden
 import { refText } from '../../evidence/messages.ts';
 import { Confirm } from '../../widgets/Dialog.tsx';
 import { Choice, Part } from '../../widgets/Fields.tsx';
+import { keepFocusIn } from '../../widgets/keep-focus.ts';
 import { inkOf } from '../../widgets/lanes/canvas.ts';
 import type { View } from '../../widgets/trace-view.ts';
 import { eventText } from '../../words/events.ts';
@@ -80,6 +81,8 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
   const [made, setMade] = createSignal<'first' | 'after-loss' | null>(null);
   const summary = () => props.record.detail.summary;
   const source = () => props.record.ref;
+  // The key that sealed is gone once it is sealed.
+  let title!: HTMLHeadingElement;
 
   const seal = () => {
     const ref = source();
@@ -111,9 +114,16 @@ function SealPart(props: { record: RecordView; onChange(): void }) {
   };
 
   return (
-    <section class="panel stack" data-testid="seal-part" aria-label={E.sealTitle}>
+    <section
+      ref={(part) => keepFocusIn(part, { drawer: () => null, home: () => title })}
+      class="panel stack"
+      data-testid="seal-part"
+      aria-label={E.sealTitle}
+    >
       <div class="with-help">
-        <h2>{E.sealTitle}</h2>
+        <h2 ref={title} tabindex={-1}>
+          {E.sealTitle}
+        </h2>
         <Help about="seal" of={E.sealTitle} />
       </div>
       <Show
