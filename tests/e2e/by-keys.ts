@@ -41,8 +41,18 @@ export function byKeys(page: Page): Keys {
       };
     });
 
+  /** What is scrolled into sight may be on its way. */
+  async function seen(): Promise<Focus> {
+    let now = await focus();
+    for (let i = 0; i < 10 && now.name !== null && !now.isSeen; i++) {
+      await page.waitForTimeout(100);
+      now = await focus();
+    }
+    return now;
+  }
+
   async function look(when: string): Promise<Focus> {
-    const now = await focus();
+    const now = await seen();
     if (now.name === null) wrong.add(`${when}: the focus is lost`);
     else if (!now.isSeen) wrong.add(`${when}: ${now.name} does not show that it has the focus`);
     return now;
@@ -61,7 +71,7 @@ export function byKeys(page: Page): Keys {
     for (let i = 0; i < 120; i++) {
       await page.keyboard.press(key);
       // Behind the last one the browser itself has the focus for a stop.
-      const { name, isSeen } = await focus();
+      const { name, isSeen } = await seen();
       if (name !== null && !isSeen) wrong.add(`by ${key}: ${name} does not show that it has the focus`);
       passed.push(name);
       if (name === testId) return;
