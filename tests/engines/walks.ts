@@ -41,7 +41,7 @@ export async function practise(hand: Hand, origin: string): Promise<void> {
       await hand.hold('end-run');
       return (await hand.see(['review-trace', 'drawer'], 3000)) === 'review-trace';
     },
-    40_000,
+    90_000,
   );
   await wait('the review is drawn', async () => (await hand.evaluate(isDrawn('review-trace'))) === true);
 }
