@@ -1,5 +1,5 @@
 import { createRoot, createSignal } from 'solid-js';
-import { expect, it } from 'vitest';
+import { afterEach, expect, it } from 'vitest';
 import type { WatchEvent } from '../../watch/events.ts';
 import type { Services } from '../context.ts';
 import { sayOperator } from './operator.ts';
@@ -27,35 +27,39 @@ function bench(here: readonly string[]) {
   return { services, asked, setRun, setEvents, setToday };
 }
 
+let end: () => void;
+afterEach(() => end());
+/** Effects run once the root is made. */
+function begin(services: Services): void {
+  end = createRoot((dispose) => {
+    sayOperator(services, () => true);
+    return dispose;
+  });
+}
+
 const said = (...by: string[]) => by.map((b) => ({ c: 'operator', by: b }));
 
 it('the one who is here is named once a run is on, again in the next, and when another takes over', () => {
   const b = bench(['O.N.']);
-  createRoot((dispose) => {
-    sayOperator(b.services, () => true);
-    expect(b.asked).toEqual([]);
-    b.setRun({ runId: 'one' });
-    expect(b.asked).toEqual(said('O.N.'));
-    b.setToday(['T.W.']);
-    expect(b.asked).toEqual(said('O.N.', 'T.W.'));
-    b.setEvents([]);
-    b.setRun({ runId: 'two' });
-    expect(b.asked).toEqual(said('O.N.', 'T.W.', 'T.W.'));
-    dispose();
-  });
+  begin(b.services);
+  expect(b.asked).toEqual([]);
+  b.setRun({ runId: 'one' });
+  expect(b.asked).toEqual(said('O.N.'));
+  b.setToday(['T.W.']);
+  expect(b.asked).toEqual(said('O.N.', 'T.W.'));
+  b.setEvents([]);
+  b.setRun({ runId: 'two' });
+  expect(b.asked).toEqual(said('O.N.', 'T.W.', 'T.W.'));
 });
 
 it('says nothing where nobody is named, nor what stands there already, nor against another window', () => {
   const b = bench([]);
-  createRoot((dispose) => {
-    sayOperator(b.services, () => true);
-    b.setRun({ runId: 'one' });
-    expect(b.asked).toEqual([]);
-    b.setEvents([{ tUs: 1, e: 'operator', by: 'O.N.' }]);
-    b.setToday(['O.N.']);
-    expect(b.asked).toEqual([]);
-    b.setEvents([{ tUs: 2, e: 'operator', by: 'T.W.' }]);
-    expect(b.asked).toEqual([]);
-    dispose();
-  });
+  begin(b.services);
+  b.setRun({ runId: 'one' });
+  expect(b.asked).toEqual([]);
+  b.setEvents([{ tUs: 1, e: 'operator', by: 'O.N.' }]);
+  b.setToday(['O.N.']);
+  expect(b.asked).toEqual([]);
+  b.setEvents([{ tUs: 2, e: 'operator', by: 'T.W.' }]);
+  expect(b.asked).toEqual([]);
 });
