@@ -74,10 +74,6 @@ function kill(dir: string): void {
 /** What rests in the browser: files of the private file system, documents of IndexedDB. */
 const resting = (page: Page): Promise<{ files: number; runs: number; staged: number; journal: number }> =>
   page.evaluate(async () => {
-    const root = await navigator.storage.getDirectory();
-    const names: string[] = [];
-    const folder = await root.getDirectoryHandle('runs', { create: true });
-    for await (const handle of folder.values()) names.push(handle.name);
     const db = await new Promise<IDBDatabase>((resolve, reject) => {
       const request = indexedDB.open('steadybar');
       request.onsuccess = () => resolve(request.result);
@@ -90,14 +86,20 @@ const resting = (page: Page): Promise<{ files: number; runs: number; staged: num
         request.onsuccess = () => resolve(request.result);
         request.onerror = () => reject(request.error);
       });
-    const found = {
-      files: names.filter((n) => n.endsWith('.run')).length,
-      runs: await count('run'),
-      staged: names.filter((n) => n.startsWith('restore')).length,
-      journal: await count('restore'),
-    };
+    // The journal first: once it is gone nothing is moved any more, and what is listed then stays.
+    const journal = await count('restore');
+    const runs = await count('run');
     db.close();
-    return found;
+    const root = await navigator.storage.getDirectory();
+    const names: string[] = [];
+    const folder = await root.getDirectoryHandle('runs', { create: true });
+    for await (const handle of folder.values()) names.push(handle.name);
+    return {
+      files: names.filter((n) => n.endsWith('.run')).length,
+      runs,
+      staged: names.filter((n) => n.startsWith('restore')).length,
+      journal,
+    };
   });
 
 const ALL = { files: RUNS, runs: RUNS, staged: 0, journal: 0 };
