@@ -14,7 +14,6 @@ import type { Wording } from '../job/wording.ts';
 import type { Debrief, Result } from '../practice/shapes.ts';
 import type { Account } from '../record/account.ts';
 import type { Finding, Remark, Verdict } from '../record/findings.ts';
-import type { KeyTerm } from '../record/key-terms.ts';
 import type { Reservations } from '../record/reservations.ts';
 import type { Addition } from '../record/seal.ts';
 import type { PreviousKey } from '../record/signing.ts';
@@ -23,7 +22,10 @@ import type { DisplayUnits } from '../words/create-format.ts';
 import type { BackupAnswers, BackupRequest } from './backup/messages.ts';
 import type { EnclosedAnswers, EnclosedRequest, NewPhoto } from './enclosed/messages.ts';
 import type { EvidenceErrorCode } from './error-codes.ts';
+/** */
+import type { KeyAnswers, KeyRequest } from './keys/messages.ts';
 import type { OfficeAnswers, OfficeRequest } from './office/messages.ts';
+import type { SavedRunAnswers, SavedRunRequest } from './runs/messages.ts';
 import type { WitnessAnswers, WitnessRequest } from './witness/messages.ts';
 
 export { parseFingerprint } from '../record/fingerprints.ts';
@@ -47,30 +49,6 @@ export const refOf = (text: string): RecordRef =>
     : /^[0-9a-f]{64}$/.test(text)
       ? { kind: 'import', sha256: text }
       : { kind: 'run', runId: text };
-
-/** A key that is known to the firm. */
-export interface KnownSigner {
-  readonly fingerprint: string;
-  readonly name: string;
-  readonly addedUtcMs: number;
-  readonly term: KeyTerm;
-  /** Fingerprint of the key that signs in its place; null: none. */
-  readonly replacedBy: string | null;
-}
-
-export interface KeyLine {
-  readonly fingerprint: string;
-  readonly sinceUtcMs: number;
-  readonly previous: PreviousKey | null;
-}
-
-export interface KeyView {
-  readonly state: 'ready' | 'none' | 'lost';
-  /** The key that signs, or for 'lost' the one that did last. */
-  readonly key: KeyLine | null;
-  /** Oldest first. */
-  readonly history: readonly KeyLine[];
-}
 
 export const REVIEW_STATUSES = ['open', 'released', 'rejected'] as const;
 export type ReviewStatus = (typeof REVIEW_STATUSES)[number];
@@ -282,39 +260,11 @@ export interface Picture {
   readonly unaligned: readonly number[];
 }
 
-/** What runs of this tablet are looked at by, and what is made of pages that nobody has put to rest yet. */
-export type SavedRunRequest =
-  /** `check` reads and checks the whole file; else a closed run is answered from what the last look found. */
-  | { readonly q: 'run'; readonly runId: string; readonly check?: boolean }
-  | {
-      readonly q: 'run-window';
-      readonly runId: string;
-      readonly fromS: number;
-      readonly toS: number;
-      readonly points: number;
-    }
-  | { readonly q: 'run-capture'; readonly runId: string }
-  | { readonly q: 'remove-run'; readonly runId: string }
-  /** The run that was looked at is to be taken up again. */
-  | { readonly q: 'let-go' }
-  | { readonly q: 'pages-outline'; readonly pages: Blob }
-  | { readonly q: 'pages-capture'; readonly pages: Blob };
-
-export interface SavedRunAnswers {
-  run: RunDetail;
-  'run-window': TraceWindow;
-  /** The very bytes that the device sent, rebuilt from the log. */
-  'run-capture': Blob;
-  'remove-run': null;
-  'let-go': null;
-  'pages-outline': Omit<RunDetail, 'summary'>;
-  'pages-capture': Blob;
-}
-
 export type EvidenceRequest =
   | SavedRunRequest
   | BackupRequest
   | EnclosedRequest
+  | KeyRequest
   | OfficeRequest
   | WitnessRequest
   /**
@@ -340,21 +290,6 @@ export type EvidenceRequest =
       readonly photo?: Pick<NewPhoto, 'file' | 'occasion' | 'utcMs' | 'source'>;
       readonly hand?: AddedHand;
     }
-  | { readonly q: 'key' }
-  | { readonly q: 'change-key' }
-  | { readonly q: 'signers' }
-  | { readonly q: 'know-signer'; readonly fingerprint: string; readonly name: string }
-  /** For which times a known key counts. What was signed at others stays what it is, by a key that does not count. */
-  | { readonly q: 'signer-term'; readonly fingerprint: string; readonly term: KeyTerm }
-  /** Another key signs from this moment on in the place of a known one, under the same name. */
-  | {
-      readonly q: 'replace-signer';
-      readonly fingerprint: string;
-      readonly by: string;
-      readonly utcMs: number;
-    }
-  /** It was never to be known: what it signed is by a stranger, whenever that was. */
-  | { readonly q: 'forget-signer'; readonly fingerprint: string }
   | { readonly q: 'verify'; readonly file: Blob; readonly name: string }
   /** What of a file can be told within seconds: signature, pages, chain, witness log. The rest is for `verify`. */
   | { readonly q: 'verify-first'; readonly file: Blob }
@@ -398,6 +333,7 @@ export type EvidenceRequest =
 export interface EvidenceAnswers
   extends BackupAnswers,
     EnclosedAnswers,
+    KeyAnswers,
     OfficeAnswers,
     SavedRunAnswers,
     WitnessAnswers {
@@ -405,13 +341,6 @@ export interface EvidenceAnswers
   'job-file': { readonly name: string; readonly file: Blob };
   sent: null;
   add: null;
-  key: KeyView;
-  'change-key': KeyView;
-  signers: readonly KnownSigner[];
-  'know-signer': readonly KnownSigner[];
-  'signer-term': readonly KnownSigner[];
-  'replace-signer': readonly KnownSigner[];
-  'forget-signer': readonly KnownSigner[];
   verify: VerifyView;
   'verify-first': { readonly verdict: Verdict; readonly findings: readonly Finding[] };
   'keep-opened': { readonly sha256: string; readonly already: boolean; readonly others: number };
@@ -425,8 +354,7 @@ export interface EvidenceAnswers
   'judge-again': JudgedView;
   picture: Picture;
   'visible-data': Blob;
-  /** A page of its own, whole. */
-  /** `sealedIn`: the language that its record was sealed in. */
+  /** A page of its own, whole. `sealedIn`: the language that its record was sealed in. */
   certificate: { readonly html: string; readonly title: string; readonly sealedIn: string };
   debrief: Debrief | null;
   progress: readonly Result[];

@@ -7,7 +7,7 @@ import { keyHistory, loadSigner, makeSigner } from '../record/stores/keys.ts';
 import type { DocumentStore } from '../record/stores/store.ts';
 import type { EvidenceDeps } from './deps.ts';
 import { EvidenceError } from './faults.ts';
-import type { KeyView, KnownSigner } from './messages.ts';
+import type { KeyView, KnownSigner } from './keys/messages.ts';
 
 export const KNOWN_KEYS = 'known';
 export const MOST_KNOWN = 500;

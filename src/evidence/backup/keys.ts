@@ -6,7 +6,7 @@ import { fromHex } from '../../record/hex.ts';
 import { fingerprintOf } from '../../record/signing.ts';
 import { isKeyFacts, KEY_HISTORY, type KeyFacts, keyHistory } from '../../record/stores/keys.ts';
 import type { EvidenceDeps } from '../deps.ts';
-import type { KnownSigner } from '../messages.ts';
+import type { KnownSigner } from '../keys/messages.ts';
 import { isKnownSigner, KNOWN_KEYS, knownSigners, MOST_KNOWN } from '../signers.ts';
 import { bodySha, type Put, type Thing } from './fates.ts';
 import type { BackupKey, RestoreChoice } from './messages.ts';

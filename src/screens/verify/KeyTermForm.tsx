@@ -1,5 +1,5 @@
 import { createSignal, Show } from 'solid-js';
-import type { KnownSigner } from '../../evidence/messages.ts';
+import type { KnownSigner } from '../../evidence/keys/messages.ts';
 import { TextField } from '../../widgets/Fields.tsx';
 import { EVIDENCE as E } from '../../words/evidence.ts';
 import { dateTime } from '../../words/format.ts';

@@ -6,6 +6,7 @@ import {
   afterFall,
   afterJump,
   areSwapped,
+  hasCase,
   inHose,
   isNow,
   isOver,
@@ -13,11 +14,12 @@ import {
   leftFull,
   roundedDown,
   SEEN_BAR,
+  type Texts,
   unannounced,
 } from '../said/alarm-cases.ts';
+import { cureAlarms } from './alarms-cure.ts';
 import { deviceFault } from './device-faults.ts';
 import { STORE_CAUSE } from './link.ts';
-import { PLACE } from './terms.ts';
 
 const NO_WARNING = 'Gefahr auch ohne Warnung.';
 
@@ -41,17 +43,13 @@ const LOSS: Record<LossCause, { readonly is: string; readonly was: string }> = {
 
 function lossCause(cause: string | undefined, tense: 'is' | 'was'): string {
   if (cause === undefined) return '';
-  const known = Object.hasOwn(LOSS, cause) ? LOSS[cause as LossCause][tense] : cause;
-  return ` (${known})`;
+  return ` (${hasCase(LOSS, cause) ? LOSS[cause][tense] : cause})`;
 }
 
 function storeCause(cause: string | undefined): string {
   if (cause === undefined) return '';
-  const known = Object.hasOwn(STORE_CAUSE, cause) ? STORE_CAUSE[cause as keyof typeof STORE_CAUSE] : cause;
-  return ` (${known})`;
+  return ` (${hasCase(STORE_CAUSE, cause) ? STORE_CAUSE[cause] : cause})`;
 }
-
-type Text = (v: AlarmValues, u: DisplayUnits) => string;
 
 const GAUGE_FIRST = 'Der Sensor ist gesprungen: erst das Manometer prüfen, keine Luft nachfüllen';
 const LOSS_FIRST = 'Erst den Verlust suchen. Abstand halten';
@@ -61,57 +59,11 @@ const HOSE_ALONE =
 const ventIt = (v: AlarmValues): string =>
   inHose(v) ? HOSE_ALONE : 'Zulufthahn zu, dann Ablasshahn auf, alle auf Abstand';
 
-/** What the witness cup shows; a slow batch with its time against the usual one where that is known. */
-const CUP = {
-  'no-reaction': {
-    is: 'Im Probenbecher ist keine Reaktion zu sehen: steckt sein Fühler in der Mischung? Sonst ist das Harz vielleicht tot oder falsch gemischt: erst entlüften, wenn die Rückstellprobe hart ist',
-    was: 'im Probenbecher war keine Reaktion zu sehen',
-  },
-  'cooler-than-sleeve': {
-    is: 'Der Kurzliner war heißer als der Probenbecher: hängt der Fühler des Bechers in der Luft, oder sind die beiden vertauscht? Bis das klar ist, zählt der kältere',
-    was: 'der Kurzliner war heißer als der Probenbecher: Fühler in der Luft oder die beiden vertauscht',
-  },
-} as const;
-const isCup = (cause: string | undefined): cause is keyof typeof CUP =>
-  cause !== undefined && Object.hasOwn(CUP, cause);
-
-/**
- * What is so and what to do, naming what the hand has to grasp; and what was so, of an alarm that is over and for the
- * record, where it stands behind a word and a colon: it commands nothing.
- */
-interface Texts {
-  readonly now: Text;
-  readonly was: Text;
-}
-
-const LOST = {
-  now: 'ist ausgefallen, die Härtezeit zählt wie bei der kältesten wahrscheinlichen Temperatur: Fühler und Stecker prüfen',
-  was: 'war ausgefallen, die Härtezeit zählte wie bei der kältesten wahrscheinlichen Temperatur',
-};
-/** A probe that gives a number which is not believed, by its cause. */
-const DOUBTED: Readonly<Record<string, { readonly now: string; readonly was: string } | undefined>> = {
-  'stands-still': {
-    now: 'bewegt sich seit Minuten gar nicht, die Härtezeit zählt wie bei der kältesten wahrscheinlichen Temperatur: Fühler und Stecker prüfen',
-    was: 'bewegte sich minutenlang gar nicht, die Härtezeit zählte wie bei der kältesten wahrscheinlichen Temperatur',
-  },
-  leapt: {
-    now: 'ist gesprungen wie bei keinem Rohr, die Härtezeit zählt wie bei der kältesten wahrscheinlichen Temperatur: Fühler und Stecker prüfen, dann in der warmen Hand vergleichen',
-    was: 'war gesprungen wie bei keinem Rohr, die Härtezeit zählte wie bei der kältesten wahrscheinlichen Temperatur',
-  },
-  'over-ground': {
-    now: 'liegt weit über der Temperatur des Erdreichs auf dem Auftragsblatt, die Härtezeit zählt nach dem Auftragsblatt: nachsehen, wo der Fühler liegt, oder das Auftragsblatt berichtigen',
-    was: 'lag weit über der Temperatur des Erdreichs auf dem Auftragsblatt, die Härtezeit zählte nach dem Auftragsblatt',
-  },
-};
-
 export function alarms(f: Format) {
   /** ' 1.46 bar' when known, else nothing: a text never shows an empty slot. */
   const with_ = (label: string, bar: number | undefined, u: DisplayUnits): string => {
     return bar === undefined ? '' : `${label}${f.pressure(bar, u)}`;
   };
-
-  const usual = (times: number | undefined): string =>
-    times === undefined ? '' : `, ${f.fixed(times, 1)}-mal die übliche Zeit`;
 
   /** Just under the floor both are one number in print: then it is said once. */
   const underFloor = ({ bar, floorBar }: AlarmValues, u: DisplayUnits): string => {
@@ -382,47 +334,7 @@ export function alarms(f: Format) {
             ? `der Packer stand unter Druck${with_(', bei ', v.bar, u)}, und die Arbeit war als fertig gemeldet`
             : `Druck kam nach dem Entlüften zurück${with_(', auf ', v.bar, u)}`,
     },
-    'temperature-lost': {
-      now: (v) =>
-        v.place === 'cup'
-          ? 'Der Fühler des Probenbechers ist ausgefallen, sein Urteil über die Charge bleibt stehen: Fühler und Stecker prüfen'
-          : `Temperatur${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.now ?? LOST.now}`,
-      was: (v) =>
-        v.place === 'cup'
-          ? 'der Fühler des Probenbechers war ausgefallen'
-          : `Temperatur${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.was ?? LOST.was}`,
-    },
-    cold: {
-      now: (v, u) =>
-        v.c === undefined
-          ? 'Die kälteste wahrscheinliche Stelle ist unter der tiefsten Temperatur des Datenblatts, keine Härtezeit zählt: Rohr wärmen oder warten'
-          : `${f.temperature(v.c, u)} ist unter der tiefsten Temperatur des Datenblatts, keine Härtezeit zählt: Rohr wärmen oder warten`,
-      was: (v, u) =>
-        v.c === undefined
-          ? 'die kälteste wahrscheinliche Stelle war unter der tiefsten Temperatur des Datenblatts, keine Härtezeit zählte'
-          : `${f.temperature(v.c, u)} war unter der tiefsten Temperatur des Datenblatts, keine Härtezeit zählte`,
-    },
-    'pot-life': {
-      now: (v) => {
-        const act = 'Kurzliner anlegen, oder entlüften und herausnehmen, bevor er hart wird';
-        if (v.seconds === undefined) return `Topfzeit endet bald: ${act}`;
-        return v.seconds <= 0
-          ? `Topfzeit ist um: ${act}`
-          : `Topfzeit endet in ${f.duration(v.seconds)}: ${act}`;
-      },
-      was: (v) =>
-        v.seconds !== undefined && v.seconds > 0
-          ? `Topfzeit lief ab, ${f.duration(v.seconds)} blieben`
-          : 'Topfzeit lief ab oder war um',
-    },
-    'batch-slow': {
-      now: (v) => {
-        if (isCup(v.cause)) return CUP[v.cause].is;
-        return `Probenbecher: langsame Charge${usual(v.times)}. Falsch gemischt, alter oder kalter Härter? Erst entlüften, wenn die Rückstellprobe hart ist`;
-      },
-      was: (v) =>
-        isCup(v.cause) ? CUP[v.cause].was : `der Probenbecher zeigte eine langsame Charge${usual(v.times)}`,
-    },
+    ...cureAlarms(f),
     'store-fault': {
       now: (v) =>
         `Die Überwachung läuft weiter, aber die Aufzeichnung lässt sich nicht schreiben${storeCause(v.cause)}: Druck und Zeit von Hand notieren, auf diesem Computer Platz schaffen`,

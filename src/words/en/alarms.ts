@@ -6,6 +6,7 @@ import {
   afterFall,
   afterJump,
   areSwapped,
+  hasCase,
   inHose,
   isNow,
   isOver,
@@ -13,11 +14,12 @@ import {
   leftFull,
   roundedDown,
   SEEN_BAR,
+  type Texts,
   unannounced,
 } from '../said/alarm-cases.ts';
+import { cureAlarms } from './alarms-cure.ts';
 import { deviceFault } from './device-faults.ts';
 import { STORE_CAUSE } from './link.ts';
-import { PLACE } from './terms.ts';
 
 const NO_WARNING = 'No warning does not mean safe.';
 
@@ -35,17 +37,13 @@ const LOSS: Record<LossCause, { readonly is: string; readonly was: string }> = {
 
 function lossCause(cause: string | undefined, tense: 'is' | 'was'): string {
   if (cause === undefined) return '';
-  const known = Object.hasOwn(LOSS, cause) ? LOSS[cause as LossCause][tense] : cause;
-  return ` (${known})`;
+  return ` (${hasCase(LOSS, cause) ? LOSS[cause][tense] : cause})`;
 }
 
 function storeCause(cause: string | undefined): string {
   if (cause === undefined) return '';
-  const known = Object.hasOwn(STORE_CAUSE, cause) ? STORE_CAUSE[cause as keyof typeof STORE_CAUSE] : cause;
-  return ` (${known})`;
+  return ` (${hasCase(STORE_CAUSE, cause) ? STORE_CAUSE[cause] : cause})`;
 }
-
-type Text = (v: AlarmValues, u: DisplayUnits) => string;
 
 const GAUGE_FIRST = 'The sensor has jumped: check the dial gauge first, add no air';
 const LOSS_FIRST = 'Find the loss first. Keep clear';
@@ -55,57 +53,11 @@ const HOSE_ALONE =
 const ventIt = (v: AlarmValues): string =>
   inHose(v) ? HOSE_ALONE : 'shut the supply valve, then open the vent, everyone clear';
 
-/** What the witness cup shows; a slow batch with its time against the usual one where that is known. */
-const CUP = {
-  'no-reaction': {
-    is: 'No reaction is seen in the witness cup: is its probe in the mix? Else the resin may be dead or wrongly mixed: let down only when the witness sample is hard',
-    was: 'no reaction was seen in the witness cup',
-  },
-  'cooler-than-sleeve': {
-    is: 'The sleeve was hotter than the witness cup: does the cup’s probe hang in the air, or are the two swapped? Until that is known the colder one counts',
-    was: 'the sleeve was hotter than the witness cup: its probe in the air, or the two swapped',
-  },
-} as const;
-const isCup = (cause: string | undefined): cause is keyof typeof CUP =>
-  cause !== undefined && Object.hasOwn(CUP, cause);
-
-/**
- * What is so and what to do, naming what the hand has to grasp; and what was so, of an alarm that is over and for the
- * record, where it stands behind a word and a colon: it commands nothing.
- */
-interface Texts {
-  readonly now: Text;
-  readonly was: Text;
-}
-
-const LOST = {
-  now: 'is lost, cure time is counted as at the coldest likely temperature: check the probe and its plug',
-  was: 'was lost, cure time was counted as at the coldest likely temperature',
-};
-/** A probe that gives a number which is not believed, by its cause. */
-const DOUBTED: Readonly<Record<string, { readonly now: string; readonly was: string } | undefined>> = {
-  'stands-still': {
-    now: 'has not moved at all for minutes, cure time is counted as at the coldest likely temperature: check the probe and its plug',
-    was: 'did not move at all for minutes, cure time was counted as at the coldest likely temperature',
-  },
-  leapt: {
-    now: 'has jumped as no pipe does, cure time is counted as at the coldest likely temperature: check probe and plug, then compare it in the warm hand',
-    was: 'had jumped as no pipe does, cure time was counted as at the coldest likely temperature',
-  },
-  'over-ground': {
-    now: 'is far over the job sheet’s ground temperature, cure time is counted by the job sheet’s: see where the probe lies, or correct the job sheet',
-    was: 'was far over the job sheet’s ground temperature, cure time was counted by the job sheet’s',
-  },
-};
-
 export function alarms(f: Format) {
   /** ' 1.46 bar' when known, else nothing: a text never shows an empty slot. */
   const with_ = (label: string, bar: number | undefined, u: DisplayUnits): string => {
     return bar === undefined ? '' : `${label}${f.pressure(bar, u)}`;
   };
-
-  const usual = (times: number | undefined): string =>
-    times === undefined ? '' : `, ${f.fixed(times, 1)} times the usual time`;
 
   /** Just under the floor both are one number in print: then it is said once. */
   const underFloor = ({ bar, floorBar }: AlarmValues, u: DisplayUnits): string => {
@@ -376,47 +328,7 @@ export function alarms(f: Format) {
             ? `the packer was under pressure${with_(', at ', v.bar, u)}, and the work was said to be over`
             : `pressure came back after it had been let out${with_(', to ', v.bar, u)}`,
     },
-    'temperature-lost': {
-      now: (v) =>
-        v.place === 'cup'
-          ? 'The witness cup’s probe is lost, what it says of the batch stands as it is: check the probe and its plug'
-          : `Temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.now ?? LOST.now}`,
-      was: (v) =>
-        v.place === 'cup'
-          ? 'the witness cup’s probe was lost'
-          : `temperature${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.was ?? LOST.was}`,
-    },
-    cold: {
-      now: (v, u) =>
-        v.c === undefined
-          ? 'The coldest likely spot is under the lowest temperature of the data sheet, no cure time is counted: warm the pipe or wait'
-          : `${f.temperature(v.c, u)} is under the lowest temperature of the data sheet, no cure time is counted: warm the pipe or wait`,
-      was: (v, u) =>
-        v.c === undefined
-          ? 'the coldest likely spot was under the lowest temperature of the data sheet, no cure time was counted'
-          : `${f.temperature(v.c, u)} was under the lowest temperature of the data sheet, no cure time was counted`,
-    },
-    'pot-life': {
-      now: (v) => {
-        const act = 'seat the sleeve, or let down and take it out before it hardens';
-        if (v.seconds === undefined) return `Pot life ends soon: ${act}`;
-        return v.seconds <= 0
-          ? `Pot life is over: ${act}`
-          : `Pot life ends in ${f.duration(v.seconds)}: ${act}`;
-      },
-      was: (v) =>
-        v.seconds !== undefined && v.seconds > 0
-          ? `pot life was running out, ${f.duration(v.seconds)} were left`
-          : 'pot life was running out or over',
-    },
-    'batch-slow': {
-      now: (v) => {
-        if (isCup(v.cause)) return CUP[v.cause].is;
-        return `Witness cup: slow batch${usual(v.times)}. Wrong ratio, old or cold hardener? Let down only when the witness sample is hard`;
-      },
-      was: (v) =>
-        isCup(v.cause) ? CUP[v.cause].was : `the witness cup showed a slow batch${usual(v.times)}`,
-    },
+    ...cureAlarms(f),
     'store-fault': {
       now: (v) =>
         `The watch goes on, but the record cannot be written${storeCause(v.cause)}: write down pressure and time by hand, free space on this computer`,

@@ -6,6 +6,7 @@ import {
   afterFall,
   afterJump,
   areSwapped,
+  hasCase,
   inHose,
   isNow,
   isOver,
@@ -13,11 +14,12 @@ import {
   leftFull,
   roundedDown,
   SEEN_BAR,
+  type Texts,
   unannounced,
 } from '../said/alarm-cases.ts';
+import { cureAlarms } from './alarms-cure.ts';
 import { deviceFault } from './device-faults.ts';
 import { STORE_CAUSE } from './link.ts';
-import { PLACE } from './terms.ts';
 
 const NO_WARNING = 'Peligro también sin aviso.';
 
@@ -37,17 +39,13 @@ const LOSS: Record<LossCause, { readonly is: string; readonly was: string }> = {
 
 function lossCause(cause: string | undefined, tense: 'is' | 'was'): string {
   if (cause === undefined) return '';
-  const known = Object.hasOwn(LOSS, cause) ? LOSS[cause as LossCause][tense] : cause;
-  return ` (${known})`;
+  return ` (${hasCase(LOSS, cause) ? LOSS[cause][tense] : cause})`;
 }
 
 function storeCause(cause: string | undefined): string {
   if (cause === undefined) return '';
-  const known = Object.hasOwn(STORE_CAUSE, cause) ? STORE_CAUSE[cause as keyof typeof STORE_CAUSE] : cause;
-  return ` (${known})`;
+  return ` (${hasCase(STORE_CAUSE, cause) ? STORE_CAUSE[cause] : cause})`;
 }
-
-type Text = (v: AlarmValues, u: DisplayUnits) => string;
 
 const GAUGE_FIRST = 'El sensor ha dado un salto: mirar primero el manómetro, no dar aire';
 const LOSS_FIRST = 'Buscar primero la pérdida. Mantenerse lejos';
@@ -57,51 +55,10 @@ const HOSE_ALONE =
 const ventIt = (v: AlarmValues): string =>
   inHose(v) ? HOSE_ALONE : 'cerrar la llave de aire y después abrir la purga, todos lejos';
 
-const CUP = {
-  'no-reaction': {
-    is: 'En el vaso testigo no se ve reacción: ¿está su sonda en la mezcla? Si no, la resina puede estar muerta o mal mezclada: desinflar solo cuando la muestra testigo esté dura',
-    was: 'en el vaso testigo no se vio reacción',
-  },
-  'cooler-than-sleeve': {
-    is: 'La manga estuvo más caliente que el vaso testigo: ¿cuelga la sonda del vaso en el aire, o están cambiadas las dos? Hasta saberlo cuenta la más fría',
-    was: 'la manga estuvo más caliente que el vaso testigo: su sonda en el aire, o las dos cambiadas',
-  },
-} as const;
-const isCup = (cause: string | undefined): cause is keyof typeof CUP =>
-  cause !== undefined && Object.hasOwn(CUP, cause);
-
-interface Texts {
-  readonly now: Text;
-  readonly was: Text;
-}
-
-const LOST = {
-  now: 'perdida, el curado se cuenta a la temperatura probable más fría: revisar la sonda y su conector',
-  was: 'perdida, el curado se contó a la temperatura probable más fría',
-};
-/** A probe that gives a number which is not believed, by its cause. */
-const DOUBTED: Readonly<Record<string, { readonly now: string; readonly was: string } | undefined>> = {
-  'stands-still': {
-    now: 'sin moverse desde hace minutos, el curado se cuenta a la temperatura probable más fría: revisar la sonda y su conector',
-    was: 'sin moverse durante minutos, el curado se contó a la temperatura probable más fría',
-  },
-  leapt: {
-    now: 'saltó como no lo hace ningún tubo, el curado se cuenta a la temperatura probable más fría: revisar la sonda y su conector, luego compararla en la mano',
-    was: 'saltó como no lo hace ningún tubo, el curado se contó a la temperatura probable más fría',
-  },
-  'over-ground': {
-    now: 'muy por encima de la del terreno en la hoja de trabajo, el curado se cuenta por la hoja de trabajo: mirar dónde está la sonda, o corregir la hoja de trabajo',
-    was: 'muy por encima de la del terreno en la hoja de trabajo, el curado se contó por la hoja de trabajo',
-  },
-};
-
 export function alarms(f: Format) {
   const with_ = (label: string, bar: number | undefined, u: DisplayUnits): string => {
     return bar === undefined ? '' : `${label}${f.pressure(bar, u)}`;
   };
-
-  const usual = (times: number | undefined): string =>
-    times === undefined ? '' : `, ${f.fixed(times, 1)} veces el tiempo habitual`;
 
   /** Just under the floor both are one number in print: then it is said once. */
   const underFloor = ({ bar, floorBar }: AlarmValues, u: DisplayUnits): string => {
@@ -371,47 +328,7 @@ export function alarms(f: Format) {
             ? `el packer estaba bajo presión${with_(', a ', v.bar, u)}, y el trabajo se dio por acabado`
             : `la presión volvió después de haber purgado${with_(', hasta ', v.bar, u)}`,
     },
-    'temperature-lost': {
-      now: (v) =>
-        v.place === 'cup'
-          ? 'Se ha perdido la sonda del vaso testigo, lo que dijo del lote queda como está: revisar la sonda y su conector'
-          : `Temperatura${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.now ?? LOST.now}`,
-      was: (v) =>
-        v.place === 'cup'
-          ? 'se había perdido la sonda del vaso testigo'
-          : `temperatura${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.was ?? LOST.was}`,
-    },
-    cold: {
-      now: (v, u) =>
-        v.c === undefined
-          ? 'El punto probable más frío está bajo la temperatura mínima de la ficha técnica, no se cuenta tiempo de curado: calentar el tubo o esperar'
-          : `${f.temperature(v.c, u)} está bajo la temperatura mínima de la ficha técnica, no se cuenta tiempo de curado: calentar el tubo o esperar`,
-      was: (v, u) =>
-        v.c === undefined
-          ? 'el punto probable más frío estaba bajo la temperatura mínima de la ficha técnica, no se contó tiempo de curado'
-          : `${f.temperature(v.c, u)} estaba bajo la temperatura mínima de la ficha técnica, no se contó tiempo de curado`,
-    },
-    'pot-life': {
-      now: (v) => {
-        const act = 'asentar la manga, o desinflar y retirarla antes de que endurezca';
-        if (v.seconds === undefined) return `La vida de la mezcla acaba pronto: ${act}`;
-        return v.seconds <= 0
-          ? `La vida de la mezcla ha acabado: ${act}`
-          : `La vida de la mezcla acaba en ${f.duration(v.seconds)}: ${act}`;
-      },
-      was: (v) =>
-        v.seconds !== undefined && v.seconds > 0
-          ? `se acababa la vida de la mezcla, quedaban ${f.duration(v.seconds)}`
-          : 'la vida de la mezcla se acababa o había acabado',
-    },
-    'batch-slow': {
-      now: (v) => {
-        if (isCup(v.cause)) return CUP[v.cause].is;
-        return `Vaso testigo: lote lento${usual(v.times)}. ¿Mala relación de mezcla, endurecedor viejo o frío? Desinflar solo cuando la muestra testigo esté dura`;
-      },
-      was: (v) =>
-        isCup(v.cause) ? CUP[v.cause].was : `el vaso testigo mostró un lote lento${usual(v.times)}`,
-    },
+    ...cureAlarms(f),
     'store-fault': {
       now: (v) =>
         `La vigilancia sigue, pero el registro no se puede escribir${storeCause(v.cause)}: anotar a mano presión y hora, hacer sitio en este ordenador`,

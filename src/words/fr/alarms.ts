@@ -6,6 +6,7 @@ import {
   afterFall,
   afterJump,
   areSwapped,
+  hasCase,
   inHose,
   isNow,
   isOver,
@@ -13,11 +14,12 @@ import {
   leftFull,
   roundedDown,
   SEEN_BAR,
+  type Texts,
   unannounced,
 } from '../said/alarm-cases.ts';
+import { cureAlarms } from './alarms-cure.ts';
 import { deviceFault } from './device-faults.ts';
 import { STORE_CAUSE } from './link.ts';
-import { PLACE } from './terms.ts';
 
 const NO_WARNING = 'Danger possible sans alerte.';
 
@@ -41,17 +43,13 @@ const LOSS: Record<LossCause, { readonly is: string; readonly was: string }> = {
 
 function lossCause(cause: string | undefined, tense: 'is' | 'was'): string {
   if (cause === undefined) return '';
-  const known = Object.hasOwn(LOSS, cause) ? LOSS[cause as LossCause][tense] : cause;
-  return ` (${known})`;
+  return ` (${hasCase(LOSS, cause) ? LOSS[cause][tense] : cause})`;
 }
 
 function storeCause(cause: string | undefined): string {
   if (cause === undefined) return '';
-  const known = Object.hasOwn(STORE_CAUSE, cause) ? STORE_CAUSE[cause as keyof typeof STORE_CAUSE] : cause;
-  return ` (${known})`;
+  return ` (${hasCase(STORE_CAUSE, cause) ? STORE_CAUSE[cause] : cause})`;
 }
-
-type Text = (v: AlarmValues, u: DisplayUnits) => string;
 
 const GAUGE_FIRST = 'Le capteur a sauté : voir d’abord le manomètre, ne pas mettre d’air';
 const LOSS_FIRST = 'Chercher d’abord la perte. Rester à l’écart';
@@ -61,57 +59,11 @@ const HOSE_ALONE =
 const ventIt = (v: AlarmValues): string =>
   inHose(v) ? HOSE_ALONE : 'fermer la vanne d’air, puis ouvrir la purge, tous à l’écart';
 
-/** What the witness cup shows; a slow batch with its time against the usual one where that is known. */
-const CUP = {
-  'no-reaction': {
-    is: 'Aucune réaction ne se voit dans le gobelet témoin : sa sonde est-elle dans le mélange ? Sinon la résine est peut-être morte ou mal dosée : ne dégonfler que si l’échantillon témoin est dur',
-    was: 'aucune réaction ne se voyait dans le gobelet témoin',
-  },
-  'cooler-than-sleeve': {
-    is: 'La manchette était plus chaude que le gobelet témoin : sa sonde pend-elle dans l’air, ou les deux sont-elles échangées ? D’ici là, la plus froide compte',
-    was: 'la manchette était plus chaude que le gobelet témoin : sa sonde dans l’air, ou les deux échangées',
-  },
-} as const;
-const isCup = (cause: string | undefined): cause is keyof typeof CUP =>
-  cause !== undefined && Object.hasOwn(CUP, cause);
-
-/**
- * What is so and what to do, naming what the hand has to grasp; and what was so, of an alarm that is over and for the
- * record, where it stands behind a word and a colon: it commands nothing.
- */
-interface Texts {
-  readonly now: Text;
-  readonly was: Text;
-}
-
-const LOST = {
-  now: 'perdue, le durcissement se compte à la plus froide probable : contrôler la sonde et son connecteur',
-  was: 'perdue, le durcissement se comptait à la plus froide probable',
-};
-/** A probe that gives a number which is not believed, by its cause. */
-const DOUBTED: Readonly<Record<string, { readonly now: string; readonly was: string } | undefined>> = {
-  'stands-still': {
-    now: 'immobile depuis des minutes, le durcissement se compte à la plus froide probable : contrôler la sonde et son connecteur',
-    was: 'immobile pendant des minutes, le durcissement se comptait à la plus froide probable',
-  },
-  leapt: {
-    now: 'a sauté comme aucune conduite ne le fait, le durcissement se compte à la plus froide probable : contrôler la sonde et son connecteur, puis la comparer dans la main',
-    was: 'avait sauté comme aucune conduite ne le fait, le durcissement se comptait à la plus froide probable',
-  },
-  'over-ground': {
-    now: 'bien au-dessus de celle du sol sur la fiche de chantier, le durcissement se compte d’après la fiche de chantier : voir où se trouve la sonde, ou corriger la fiche de chantier',
-    was: 'bien au-dessus de celle du sol sur la fiche de chantier, le durcissement se comptait d’après la fiche de chantier',
-  },
-};
-
 export function alarms(f: Format) {
   /** ' 1,46 bar' when known, else nothing: a text never shows an empty slot. */
   const with_ = (label: string, bar: number | undefined, u: DisplayUnits): string => {
     return bar === undefined ? '' : `${label}${f.pressure(bar, u)}`;
   };
-
-  const usual = (times: number | undefined): string =>
-    times === undefined ? '' : `, ${f.fixed(times, 1)} fois le temps habituel`;
 
   /** Just under the floor both are one number in print: then it is said once. */
   const underFloor = ({ bar, floorBar }: AlarmValues, u: DisplayUnits): string => {
@@ -383,47 +335,7 @@ export function alarms(f: Format) {
             ? `le packer était sous pression${with_(', à ', v.bar, u)}, et le travail était dit terminé`
             : `la pression était revenue après avoir été purgée${with_(', à ', v.bar, u)}`,
     },
-    'temperature-lost': {
-      now: (v) =>
-        v.place === 'cup'
-          ? 'La sonde du gobelet témoin est perdue, ce qu’il dit du mélange reste tel quel : contrôler la sonde et son connecteur'
-          : `Température${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.now ?? LOST.now}`,
-      was: (v) =>
-        v.place === 'cup'
-          ? 'la sonde du gobelet témoin était perdue'
-          : `température${v.place === undefined ? '' : ` (${PLACE[v.place]})`} ${DOUBTED[v.cause ?? '']?.was ?? LOST.was}`,
-    },
-    cold: {
-      now: (v, u) =>
-        v.c === undefined
-          ? 'Le point le plus froid probable est sous la température la plus basse de la fiche technique, rien ne se compte : chauffer la conduite ou attendre'
-          : `${f.temperature(v.c, u)} : sous la température la plus basse de la fiche technique, rien ne se compte : chauffer la conduite ou attendre`,
-      was: (v, u) =>
-        v.c === undefined
-          ? 'le point le plus froid probable était sous la température la plus basse de la fiche technique, rien ne se comptait'
-          : `${f.temperature(v.c, u)} était sous la température la plus basse de la fiche technique, rien ne se comptait`,
-    },
-    'pot-life': {
-      now: (v) => {
-        const act = 'plaquer la manchette, ou dégonfler et la sortir avant qu’elle durcisse';
-        if (v.seconds === undefined) return `La vie en pot finit bientôt : ${act}`;
-        return v.seconds <= 0
-          ? `La vie en pot est finie : ${act}`
-          : `La vie en pot finit dans ${f.duration(v.seconds)} : ${act}`;
-      },
-      was: (v) =>
-        v.seconds !== undefined && v.seconds > 0
-          ? `la vie en pot s’achevait, il restait ${f.duration(v.seconds)}`
-          : 'la vie en pot s’achevait ou était finie',
-    },
-    'batch-slow': {
-      now: (v) => {
-        if (isCup(v.cause)) return CUP[v.cause].is;
-        return `Gobelet témoin : mélange lent${usual(v.times)}. Mauvais rapport, durcisseur vieux ou froid ? Ne dégonfler que si l’échantillon témoin est dur`;
-      },
-      was: (v) =>
-        isCup(v.cause) ? CUP[v.cause].was : `le gobelet témoin montrait un mélange lent${usual(v.times)}`,
-    },
+    ...cureAlarms(f),
     'store-fault': {
       now: (v) =>
         `La surveillance continue, mais rien ne peut être enregistré${storeCause(v.cause)} : noter pression et heure à la main, libérer de la place sur cet ordinateur`,

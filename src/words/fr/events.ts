@@ -3,6 +3,7 @@ import { DEVICE_FAULTS } from '../../link/frames.ts';
 import type { GapReason } from '../../watch/codes.ts';
 import type { WatchEvent } from '../../watch/events.ts';
 import { type Format, METRIC } from '../create-format.ts';
+import { hasCase } from '../said/alarm-cases.ts';
 import type { airTest } from './air-test.ts';
 import { ALARM_STATE, ALARM_TITLE, alarmTitle, PRIORITY } from './alarm-titles.ts';
 import type { alarms } from './alarms.ts';
@@ -123,7 +124,7 @@ function checkLine({ item, said, how, text, by }: Extract<WatchEvent, { e: 'chec
 }
 
 function storeFault(code: string): string {
-  const known = Object.hasOwn(STORE_CAUSE, code) ? STORE_CAUSE[code as keyof typeof STORE_CAUSE] : code;
+  const known = hasCase(STORE_CAUSE, code) ? STORE_CAUSE[code] : code;
   return `Défaut d’enregistrement (${known})`;
 }
 

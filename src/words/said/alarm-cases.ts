@@ -1,4 +1,18 @@
 import type { AlarmValues } from '../../watch/events.ts';
+import type { DisplayUnits } from '../create-format.ts';
+
+/**
+ * What is so and what to do, naming what the hand has to grasp; and what was so, of an alarm that is over and for the
+ * record, where it stands behind a word and a colon: it commands nothing.
+ */
+export interface Texts {
+  readonly now: (v: AlarmValues, u: DisplayUnits) => string;
+  readonly was: (v: AlarmValues, u: DisplayUnits) => string;
+}
+
+/** A cause that a table has words for. */
+export const hasCase = <T extends object>(words: T, cause: string | undefined): cause is keyof T & string =>
+  cause !== undefined && Object.hasOwn(words, cause);
 
 /** Which case of its code an alarm is: titles, sentences and orders of every language turn on the same ones. */
 
