@@ -233,16 +233,23 @@ function Alarm(props: { alarm: CardAlarm }) {
     if (when === null) return '';
     return ` (${when === 'otherwise' ? CARD.otherwise : when.map((stage) => STAGE[stage]).join(', ')})`;
   };
+  const words = () => props.alarm.title.split(' ');
   return (
     <li>
       <span class="visually-hidden">
         {PRIORITY[props.alarm.priority]}
         {UI.colon}{' '}
       </span>
-      <AlarmShape priority={props.alarm.priority} size={12} />
       {/* The shape stays with the first word. */}
-      {'\u00a0'}
-      {props.alarm.title}
+      <span class="tailgate-first">
+        <AlarmShape priority={props.alarm.priority} size={12} />
+        {'\u00a0'}
+        {words()[0]}
+      </span>
+      {words()
+        .slice(1)
+        .map((word) => ` ${word}`)
+        .join('')}
       {when()}
     </li>
   );

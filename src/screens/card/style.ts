@@ -191,6 +191,10 @@ export const STYLE = `
   margin-right: 0.5em;
 }
 
+.tailgate-first {
+  white-space: nowrap;
+}
+
 .tailgate-dark {
   margin-top: 1.2mm;
   padding: 0.2mm 2mm 0.6mm;
